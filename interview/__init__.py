@@ -1,0 +1,1 @@
+"""An interview that plans a rain garden for a home yard."""

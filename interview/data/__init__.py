@@ -1,0 +1,1 @@
+"""Tables the program reads: units, plants and places."""

@@ -1,0 +1,72 @@
+"""Where a number comes from, and what was found about the yard."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import Enum
+from typing import Generic, TypeVar
+
+T = TypeVar("T")
+
+
+class Standing(Enum):
+    """How much stands behind a number."""
+
+    PUBLISHED = "published"
+    SECONDARY = "published, read in a second copy"
+    PRACTICE = "common practice, no source"
+    OURS = "a choice of this project"
+    ARITHMETIC = "arithmetic"
+    MEMORY = "from memory, not checked"
+
+
+@dataclass(frozen=True)
+class Source:
+    """A publication, a custom of the trade, or a choice of this project."""
+
+    title: str
+    """Title, publisher, year and table or page; for a custom, what the custom is."""
+    standing: Standing
+
+    def __str__(self) -> str:
+        if self.standing is Standing.PUBLISHED:
+            return self.title
+        return f"{self.title} ({self.standing.value})"
+
+
+@dataclass(frozen=True)
+class Cited(Generic[T]):
+    """A value together with the source that states it."""
+
+    value: T
+    source: Source
+
+
+class Grade(Enum):
+    """What a finding means for the plan, in rising order of trouble."""
+
+    GOOD = "good"
+    FIX = "fix"
+    STOP = "stop"
+
+
+@dataclass(frozen=True)
+class Finding:
+    """One thing found about the yard or the plan, and what would change it."""
+
+    key: str
+    """A short lower-case name, stable between versions, such as ``well_distance``."""
+    grade: Grade
+    said: str
+    """What was found, one sentence."""
+    limit: str
+    """The limit it was held against, in words; empty where there is none."""
+    source: Source
+    change: str = ""
+    """What would change the finding, one sentence."""
+
+
+PRACTICE = Source("custom of the trade", Standing.PRACTICE)
+OURS = Source("chosen by this project", Standing.OURS)
+ARITHMETIC = Source("arithmetic", Standing.ARITHMETIC)
+MEMORY = Source("from memory", Standing.MEMORY)

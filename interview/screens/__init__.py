@@ -1,0 +1,1 @@
+"""The screens of the interview: thin views of the answers and the plan."""
