@@ -1,0 +1,215 @@
+"""YAML text as plain nodes with their places in the text; the only module that imports yaml.
+
+Built from the parser's events, so that nothing is guessed (``no`` stays ``no``) and a hostile
+file is refused at the first sign: anchors, tags, merge keys, second documents, depth, length.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Any, NoReturn, TypeAlias
+
+import yaml
+
+from interview.answers_file.characters import FORBIDDEN, code, place, shown
+from interview.answers_file.explain import explain
+from interview.answers_file.tree import (
+    DEPTH_LIMIT,
+    EVENT_LIMIT,
+    KEY_LIMIT,
+    SCALAR_LIMIT,
+    Node,
+    Unreadable,
+)
+
+LOADER: Any = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
+_TOO_HIGH_ESCAPE = re.compile(r"\\U(?!000|0010)[0-9A-Fa-f]{8}")
+_NULLS = frozenset(("", "~", "null", "Null", "NULL"))
+
+
+@dataclass(frozen=True)
+class Scalar:
+    """One text; ``style`` is empty for a plain one, else its quote or block sign."""
+
+    text: str
+    start: int
+    end: int
+    line: int
+    column: int
+    style: str
+    last_line: int
+
+    @property
+    def empty(self) -> bool:
+        """Whether it is written as nothing at all, ``~`` or ``null``: not answered."""
+        return not self.style and self.text in _NULLS
+
+
+@dataclass(frozen=True)
+class Entry:
+    """One key with its value."""
+
+    key: Scalar
+    value: Part
+
+
+@dataclass(frozen=True)
+class Block:
+    """A mapping, holding entries, or a sequence, holding items."""
+
+    start: int
+    end: int
+    line: int
+    column: int
+    flow: bool
+
+
+@dataclass(frozen=True)
+class Mapping(Block):
+    entries: tuple[Entry, ...]
+
+
+@dataclass(frozen=True)
+class Sequence(Block):
+    items: tuple[Part, ...]
+
+
+Part: TypeAlias = "Scalar | Mapping | Sequence"
+
+
+def plain(part: Part) -> Node:
+    """The part as bare text, lists and dicts; an unanswered value is empty text."""
+    if isinstance(part, Scalar):
+        return "" if part.empty else part.text
+    if isinstance(part, Sequence):
+        return [plain(item) for item in part.items]
+    return {entry.key.text: plain(entry.value) for entry in part.entries}
+
+
+def scalars(part: Part) -> Iterator[Scalar]:
+    """Every text in the part, keys too, in the order of the file."""
+    if isinstance(part, Scalar):
+        yield part
+    elif isinstance(part, Sequence):
+        for item in part.items:
+            yield from scalars(item)
+    else:
+        for entry in part.entries:
+            yield entry.key
+            yield from scalars(entry.value)
+
+
+@lru_cache(maxsize=4)
+def compose(text: str) -> Part | None:
+    """The text's one document, None when it holds none; raises Unreadable with the place.
+
+    Nodes are immutable, so the last few texts are remembered: a save reads the same text
+    several times.
+    """
+    return _Composer(text).document()
+
+
+class _Composer:
+    def __init__(self, text: str) -> None:
+        self.text = text
+        self.events = self._events()
+
+    def _events(self) -> Iterator[Any]:
+        try:
+            yield from yaml.parse(self.text, Loader=LOADER)
+        except yaml.MarkedYAMLError as error:
+            raise explain(self.text, error) from error
+        except (ValueError, OverflowError) as error:
+            found = _TOO_HIGH_ESCAPE.search(self.text)
+            line, column = place(self.text, found.start()) if found else (0, 0)
+            said = "There is a character number here that does not exist; delete it."
+            raise Unreadable(said, line, column) from error
+
+    def document(self) -> Part | None:
+        root: Part | None = None
+        for count, event in enumerate(self.events):
+            if isinstance(event, yaml.DocumentStartEvent):
+                if count > 1:
+                    self.refuse(event, "A second document starts here; delete this line.")
+                if event.tags:
+                    self.refuse(event, "Lines that start with %TAG cannot be used; delete them.")
+                root = self.part(next(self.events), 1)
+        return root
+
+    def part(self, event: Any, depth: int) -> Part:
+        self.check(event, depth)
+        mark, flow = event.start_mark, bool(getattr(event, "flow_style", False))
+        if isinstance(event, yaml.ScalarEvent):
+            return self.scalar(event)
+        if isinstance(event, yaml.SequenceStartEvent):
+            items = []
+            while not isinstance(event := self.next(), yaml.SequenceEndEvent):
+                items.append(self.part(event, depth + 1))
+            place_ = (mark.index, event.end_mark.index, mark.line + 1, mark.column + 1, flow)
+            return Sequence(*place_, tuple(items))
+        entries = []
+        seen: dict[str, int] = {}
+        while not isinstance(event := self.next(), yaml.MappingEndEvent):
+            key = self.key(event, depth + 1, seen)
+            entries.append(Entry(key, self.part(self.next(), depth + 1)))
+        place_ = (mark.index, event.end_mark.index, mark.line + 1, mark.column + 1, flow)
+        return Mapping(*place_, tuple(entries))
+
+    def next(self) -> Any:
+        self.count = getattr(self, "count", 0) + 1
+        event = next(self.events)
+        if self.count > EVENT_LIMIT:
+            self.refuse(event, "This file holds far more lines than an interview has answers.")
+        return event
+
+    def check(self, event: Any, depth: int) -> None:
+        if isinstance(event, yaml.AliasEvent):
+            self.refuse(event, "An answer may not start with *; put it in double quotes.")
+        if event.anchor is not None:
+            self.refuse(event, "An answer may not start with &; put it in double quotes.")
+        if event.tag is not None:
+            self.refuse(event, "An answer may not start with !; put it in double quotes.")
+        if depth > DEPTH_LIMIT:
+            self.refuse(event, "Too many levels are nested inside each other here.")
+
+    def scalar(self, event: Any) -> Scalar:
+        start, end = event.start_mark, event.end_mark
+        text, style = event.value, event.style or ""
+        if len(text) > SCALAR_LIMIT:
+            self.refuse(event, f"This answer is longer than {SCALAR_LIMIT} characters; shorten it.")
+        if found := FORBIDDEN.search(text):
+            self.refuse(event, f"This answer holds a control character ({code(found.group())}).")
+        if style in ("|", ">") and not text:
+            self.refuse(event, f'Nothing follows the "{style}"; write the answer in double quotes.')
+        return Scalar(
+            text, start.index, end.index, start.line + 1, start.column + 1, style, end.line + 1
+        )
+
+    def key(self, event: Any, depth: int, seen: dict[str, int]) -> Scalar:
+        self.check(event, depth)
+        if not isinstance(event, yaml.ScalarEvent):
+            self.refuse(event, "A list cannot be a name; write: name, colon, space, answer.")
+        key = self.scalar(event)
+        start = max(self.text.rfind("\n", 0, key.start), self.text.rfind("\r", 0, key.start)) + 1
+        if self.text[start : key.start].rstrip().endswith("?"):
+            self.refuse(event, 'A name may not start with "?"; write: name, colon, space, answer.')
+        if not key.text:
+            self.refuse(event, "There is no name before the colon.")
+        if len(key.text) > KEY_LIMIT:
+            self.refuse(event, f"This name is longer than {KEY_LIMIT} characters.")
+        if key.text == "<<" and not key.style:
+            self.refuse(event, 'The sign "<<" cannot be used in an answers file; delete the line.')
+        if key.text in seen:
+            self.refuse(
+                event,
+                f'"{shown(key.text)}" is here twice; it is first on line {seen[key.text]}. '
+                "Delete one of the two lines.",
+            )
+        seen[key.text] = key.line
+        return key
+
+    def refuse(self, event: Any, said: str) -> NoReturn:
+        raise Unreadable(said, event.start_mark.line + 1, event.start_mark.column + 1)

@@ -1,0 +1,136 @@
+"""Splits CSV text into rows whose cells can be read, naming every fault by its line."""
+
+from __future__ import annotations
+
+import csv
+import io
+from dataclasses import dataclass
+from difflib import get_close_matches
+from enum import Enum
+from typing import TypeVar
+
+E_ = TypeVar("E_", bound=Enum)
+
+
+@dataclass(frozen=True)
+class Fault:
+    """One thing wrong in a list: the line, the column (empty for the whole line), what to do."""
+
+    line: int
+    column: str
+    sentence: str
+
+
+class Row:
+    """The cells of one line, and the faults found while they are read.
+
+    Each reader returns a stand-in after noting a fault, so that one pass finds every fault.
+    """
+
+    def __init__(self, line: int, cells: dict[str, str], needed: tuple[str, ...]) -> None:
+        self.line = line
+        self.cells = cells
+        self.needed = needed
+        self.faults: list[Fault] = []
+
+    def fault(self, column: str, sentence: str) -> None:
+        """Note what is wrong in ``column`` and what to do."""
+        self.faults.append(Fault(self.line, column, sentence))
+
+    def text(self, column: str) -> str:
+        """Return the cell, empty where it is; a needed cell that is empty is a fault."""
+        found = self.cells.get(column, "")
+        if not found and column in self.needed:
+            self.fault(column, f"Fill in {column}; every plant needs it.")
+        return found
+
+    def many(self, column: str) -> tuple[str, ...]:
+        """Return the parts of a cell between semicolons."""
+        return tuple(part.strip() for part in self.text(column).split(";") if part.strip())
+
+    def number(self, column: str, low: float, high: float, empty: float) -> float:
+        """Return a number from ``low`` to ``high``, or ``empty`` where there is none."""
+        words = self.text(column)
+        if not words:
+            return empty
+        try:
+            found = float(words)
+        except ValueError:
+            self.fault(column, f"Write a plain number for {column}, such as {low:g}.")
+            return empty
+        if not low <= found <= high:
+            self.fault(column, f"Write a number from {low:g} to {high:g} for {column}.")
+            return empty
+        return found
+
+    def word(self, column: str, allowed: tuple[str, ...], empty: str) -> str:
+        """Return one of the ``allowed`` words, or ``empty`` where there is none."""
+        found = self.text(column).lower()
+        if not found:
+            return empty
+        if found not in allowed:
+            self.fault(column, f"Write {either(allowed)} for {column}, not “{found}”.")
+            return empty
+        return found
+
+    def yes(self, column: str) -> bool:
+        """Tell whether the cell says yes; empty is no."""
+        return self.word(column, ("yes", "no"), "no") == "yes"
+
+    def members(self, column: str, kind: type[E_], by_name: bool) -> tuple[E_, ...]:
+        """Return the members of ``kind`` that the cell lists, by their names or their values."""
+        known = {(one.name if by_name else str(one.value)).lower(): one for one in kind}
+        found: list[E_] = []
+        for word in self.many(column):
+            if word.lower() in known:
+                found.append(known[word.lower()])
+            else:
+                shown = tuple(name.upper() if by_name else name for name in known)
+                self.fault(column, f"Write {either(shown)} for {column}, not “{word}”.")
+        return tuple(dict.fromkeys(found))
+
+
+def either(words: tuple[str, ...]) -> str:
+    """Return the words as a spoken list with ``or``."""
+    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} or {words[-1]}"
+
+
+def split_rows(
+    text: str, known: tuple[str, ...], needed: tuple[str, ...]
+) -> tuple[list[Row], list[Fault]]:
+    """Split ``text`` into rows by the names in its first line."""
+    lines = csv.reader(io.StringIO(text.removeprefix("\ufeff"), newline=""))
+    rows: list[Row] = []
+    faults: list[Fault] = []
+    names: list[str] = []
+    last = 0
+    try:
+        for cells in lines:
+            line, last = last + 1, lines.line_num
+            trimmed = [" ".join(cell.split()) for cell in cells]
+            if not any(trimmed):
+                continue
+            if not names:
+                names = trimmed
+                faults += _heading_faults(names, known, line)
+            elif len(trimmed) > len(names) or any("\n" in cell for cell in cells):
+                said = "This line has too many cells, or a quotation mark is not closed."
+                faults.append(Fault(line, "", said))
+            else:
+                rows.append(Row(line, dict(zip(names, trimmed, strict=False)), needed))
+    except csv.Error:
+        said = "This line cannot be read as cells with commas between; write it again."
+        faults.append(Fault(last + 1, "", said))
+    return rows, faults
+
+
+def _heading_faults(names: list[str], known: tuple[str, ...], line: int) -> list[Fault]:
+    faults = []
+    for name in names:
+        if name not in known:
+            near = get_close_matches(name, known, n=1)
+            hint = f"did you mean {near[0]}?" if near else "it is not used."
+            faults.append(Fault(line, name, f"The list has no column “{name}”; {hint}"))
+    if len(set(names)) < len(names):
+        faults.append(Fault(line, "", "A column name is given twice; keep one of them."))
+    return faults

@@ -1,0 +1,176 @@
+"""When the buried lines are marked and digging may start."""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+from dataclasses import dataclass
+from datetime import date, timedelta
+from enum import Enum
+
+from interview.calc.notice import DEFAULT_BUSINESS_DAYS, DEFAULT_VALID_WORKING_DAYS
+
+ONE_DAY = timedelta(days=1)
+
+
+def _is_business_day(day: date, holidays: Collection[date]) -> bool:
+    return day.weekday() < 5 and day not in holidays
+
+
+def _business_day_after(start: date, count: int, holidays: Collection[date]) -> date:
+    day = start
+    while count > 0:
+        day += ONE_DAY
+        if _is_business_day(day, holidays):
+            count -= 1
+    return day
+
+
+def _whole_days(count: int, most: int, what: str) -> None:
+    if not 1 <= count <= most:
+        raise ValueError(f"Give {what} as a whole number from 1 to {most}.")
+
+
+def earliest_dig_day(asked: date, business_days: int, holidays: Collection[date] = ()) -> date:
+    """Return the first day digging may start.
+
+    The day of the request is not counted. Digging may start the day after the last of the
+    ``business_days`` full business days, Monday to Friday without ``holidays``; that first day
+    may itself be a Saturday or a holiday. Raises ValueError for a count outside 1 to 30.
+    """
+    _whole_days(business_days, 30, "the business days to wait")
+    return _business_day_after(asked, business_days, holidays) + ONE_DAY
+
+
+def marks_stale_after(finished: date, working_days: int, holidays: Collection[date] = ()) -> date:
+    """Return the last day the marks may be trusted, counted in working days after ``finished``.
+
+    The day the marking was finished is not counted. Raises ValueError outside 1 to 90 days.
+    """
+    _whole_days(working_days, 90, "the days the marks stay valid")
+    return _business_day_after(finished, working_days, holidays)
+
+
+def marks_stale_after_calendar(start: date, days: int) -> date:
+    """Return the last day the marks may be trusted, counted in calendar days after ``start``."""
+    _whole_days(days, 90, "the days the marks stay valid")
+    return start + days * ONE_DAY
+
+
+class PrivateLines(Enum):
+    """What is known of the lines the marking service does not mark."""
+
+    NONE = "none"
+    KEPT_CLEAR = "known and kept clear"
+    UNKNOWN = "unknown"
+
+
+class Gate(Enum):
+    """Whether a spade may go into the ground."""
+
+    OPEN = "open"
+    CLOSED = "closed"
+
+
+@dataclass(frozen=True)
+class LocateState:
+    """What has been done about the buried lines so far; ``None`` where it is not known yet."""
+
+    asked: date | None = None
+    all_answered: bool | None = None
+    finished: date | None = None
+    """The day the last owner answered; the day of the request stands in when it is not known."""
+    private_lines: PrivateLines | None = None
+    business_days: int = DEFAULT_BUSINESS_DAYS
+    valid_days: int = DEFAULT_VALID_WORKING_DAYS
+    valid_calendar: bool = False
+    """Whether ``valid_days`` are calendar days; otherwise they are working days."""
+    holidays: frozenset[date] = frozenset()
+
+    @property
+    def earliest(self) -> date | None:
+        """The first day digging may start; ``None`` before the request."""
+        if self.asked is None:
+            return None
+        return earliest_dig_day(self.asked, self.business_days, self.holidays)
+
+    @property
+    def stale_after(self) -> date | None:
+        """The last day the marks may be trusted; ``None`` before the request."""
+        start = self.finished or self.asked
+        if start is None:
+            return None
+        if self.valid_calendar:
+            return marks_stale_after_calendar(start, self.valid_days)
+        return marks_stale_after(start, self.valid_days, self.holidays)
+
+
+@dataclass(frozen=True)
+class DigGate:
+    """Whether digging may start today, and every reason why not."""
+
+    gate: Gate
+    reasons: tuple[str, ...]
+    """One sentence each; empty when the gate is open."""
+    earliest: date | None
+    stale_after: date | None
+    days_to_wait: int
+    """Days from today to the first day digging may start; zero when it has come."""
+    renew_by: date | None
+    """Three working days before the marks go stale: ask again by then."""
+
+
+def dig_gate(state: LocateState, today: date) -> DigGate:
+    """Return whether digging may start on ``today``.
+
+    Open only when the request was made, the waiting time is over, every owner has answered,
+    private lines are known or absent, and the marks are not stale.
+    """
+    reasons = tuple(_request_reasons(state, today) + _ground_reasons(state, today))
+    earliest, stale = state.earliest, state.stale_after
+    return DigGate(
+        gate=Gate.CLOSED if reasons else Gate.OPEN,
+        reasons=reasons,
+        earliest=earliest,
+        stale_after=stale,
+        days_to_wait=max(0, (earliest - today).days) if earliest else 0,
+        renew_by=None if stale is None else _business_days_before(stale, 3, state.holidays),
+    )
+
+
+def _business_days_before(day: date, count: int, holidays: Collection[date]) -> date:
+    while count > 0:
+        day -= ONE_DAY
+        if _is_business_day(day, holidays):
+            count -= 1
+    return day
+
+
+def _request_reasons(state: LocateState, today: date) -> list[str]:
+    if state.asked is None:
+        return ["You have not yet asked for the buried lines to be marked."]
+    if state.asked > today:
+        return [f"The day of your request, {state.asked}, has not come yet: check the date."]
+    reasons = []
+    earliest = state.earliest
+    if earliest is not None and today < earliest:
+        reasons.append(
+            f"The owners have until then to answer: wait until {earliest:%A} {earliest}."
+        )
+    if not state.all_answered:
+        reasons.append("Not all owners of buried lines have answered; no answer is not a clear.")
+    return reasons
+
+
+def _ground_reasons(state: LocateState, today: date) -> list[str]:
+    reasons = []
+    if state.finished is not None:
+        if state.asked is not None and state.finished < state.asked:
+            reasons.append("The lines cannot be marked before you asked: check the two dates.")
+        elif state.finished > today:
+            reasons.append(f"The marking is dated {state.finished}, after today: check the date.")
+    if state.private_lines in (None, PrivateLines.UNKNOWN):
+        reasons.append("Private lines are unknown: find out where they run before you dig.")
+    stale = state.stale_after
+    if stale is not None and today > stale:
+        reasons.append(f"The marks went stale after {stale}: ask for new marks.")
+    return reasons

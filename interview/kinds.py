@@ -1,0 +1,419 @@
+"""Kinds of answer: how words become a value, and how the value is said back."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Generic, TypeVar
+
+from interview import reading
+from interview.model import Answers
+from interview.model import Kind as Kind
+from interview.reading import Amount, Paces, Refused
+from interview.units import US, Quantity, magnitude, plain_number, quantity, unit_name
+
+T = TypeVar("T")
+
+Bound = tuple[float, str] | None
+"""A hard limit as number and unit word, or none."""
+
+
+class Simple(Generic[T]):
+    """What most kinds share: the words are kept as typed, less stray spaces."""
+
+    name = "words"
+    many = False
+
+    def read(self, text: str, answers: Answers) -> T:
+        raise NotImplementedError
+
+    def settle(self, text: str, answers: Answers) -> str:
+        self.read(text, answers)
+        return " ".join(text.split())
+
+    def echo(self, value: T, answers: Answers) -> str:
+        return str(value)
+
+    def hint(self, units: str) -> str:
+        return ""
+
+    def limits(self, units: str) -> str:
+        return ""
+
+
+class YesNo(Simple[bool]):
+    """Yes or no."""
+
+    name = "yes or no"
+
+    def read(self, text: str, answers: Answers) -> bool:
+        return reading.read_yes_no(text)
+
+    def settle(self, text: str, answers: Answers) -> str:
+        return "yes" if self.read(text, answers) else "no"
+
+    def echo(self, value: bool, answers: Answers) -> str:
+        return "yes" if value else "no"
+
+    def hint(self, units: str) -> str:
+        return "yes or no"
+
+
+@dataclass(frozen=True)
+class Choice(Simple[str]):
+    """One of a few named options; the value is the option's id."""
+
+    options: tuple[tuple[str, str], ...]
+    name = "one choice"
+
+    def read(self, text: str, answers: Answers) -> str:
+        return reading.read_choice(text, self.options)
+
+    def settle(self, text: str, answers: Answers) -> str:
+        return self.read(text, answers)
+
+    def echo(self, value: str, answers: Answers) -> str:
+        return dict(self.options)[value]
+
+    def hint(self, units: str) -> str:
+        return "one of: " + ", ".join(one for one, _ in self.options)
+
+
+@dataclass(frozen=True)
+class Ticks(Simple[tuple[str, ...]]):
+    """Any number of named options, or none of them."""
+
+    options: tuple[tuple[str, str], ...]
+    name = "any of a list"
+
+    def read(self, text: str, answers: Answers) -> tuple[str, ...]:
+        return tuple(reading.read_ticks(text, self.options))
+
+    def settle(self, text: str, answers: Answers) -> str:
+        return ", ".join(self.read(text, answers)) or "none"
+
+    def echo(self, value: tuple[str, ...], answers: Answers) -> str:
+        labels = dict(self.options)
+        return "; ".join(labels[one] for one in value) or "none of these"
+
+    def hint(self, units: str) -> str:
+        return "any of: " + ", ".join(one for one, _ in self.options) + "; or none"
+
+
+@dataclass(frozen=True)
+class Note(Simple[str]):
+    """Free words, kept exactly."""
+
+    longest: int = 200
+    name = "words"
+
+    def read(self, text: str, answers: Answers) -> str:
+        words = text.strip()
+        if not words:
+            raise Refused("Nothing was written. Write a few words, or choose don't know yet.")
+        if len(words) > self.longest:
+            raise Refused(f"That is longer than {self.longest} characters. Make it shorter.")
+        if any(not c.isprintable() and c != "\n" for c in words):
+            raise Refused("That holds a character that cannot be shown. Type it again.")
+        return words
+
+    def settle(self, text: str, answers: Answers) -> str:
+        return self.read(text, answers)
+
+    def hint(self, units: str) -> str:
+        return "a few words"
+
+
+_READERS = {
+    "length": reading.read_length,
+    "duration": reading.read_duration,
+    "area": reading.read_area,
+    "rate": reading.read_rate,
+    "volume": reading.read_volume,
+}
+_EXAMPLES = {
+    ("length", US): "such as 12' 9\", 9 1/2 in, 3.9 m or 15 paces",
+    ("length", "metric"): "such as 3.9 m, 390 cm, 12 ft 9 in or 15 paces",
+    ("duration", ""): "such as 90 min, 1h 45m or 2 days",
+    ("area", US): "such as 120 sq ft",
+    ("area", "metric"): "such as 12 m2",
+    ("rate", US): "such as 0.5 in/h",
+    ("rate", "metric"): "such as 13 mm/h",
+    ("volume", US): "such as 3 cu ft",
+    ("volume", "metric"): "such as 85 L",
+}
+
+
+@dataclass(frozen=True)
+class Measure(Simple[Quantity]):
+    """A number with a unit: a length, a duration, an area, a rate or a volume."""
+
+    dimension: str
+    us: str
+    """The unit of a bare number while US units are shown."""
+    metric: str
+    """The unit of a bare number while metric units are shown."""
+    at_least: Bound = None
+    at_most: Bound = None
+    above_zero: bool = False
+
+    @property
+    def name(self) -> str:  # type: ignore[override]
+        return self.dimension
+
+    def unit(self, units: str) -> str:
+        """Return the unit a bare number is taken in."""
+        return self.us if units == US else self.metric
+
+    def amount(self, text: str, units: str) -> Amount | Paces:
+        """Return the exact number and unit, or the count of paces, that ``text`` says."""
+        return _READERS[self.dimension](text, self.unit(units))
+
+    def read(self, text: str, answers: Answers) -> Quantity:
+        amount = self.amount(text, answers.units)
+        if isinstance(amount, Paces):
+            value = float(amount.count) * answers.pace(amount.walker)
+        else:
+            value = quantity(float(amount.number), amount.unit)
+        self._check(value, answers.units)
+        return value
+
+    def _check(self, value: Quantity, units: str) -> None:
+        if self.above_zero and value.m <= 0:
+            raise Refused(f"This must be more than zero. {self.limits(units)}".strip())
+        low, high = self.at_least, self.at_most
+        if low and magnitude(value, low[1]) < low[0] - 1e-9:
+            raise Refused(f"That is too small: {self.limits(units)}.")
+        if high and magnitude(value, high[1]) > high[0] + 1e-9:
+            raise Refused(f"That is too large: {self.limits(units)}.")
+
+    def settle(self, text: str, answers: Answers) -> str:
+        amount = self.amount(text, answers.units)
+        words = " ".join(text.split())
+        if isinstance(amount, Paces):
+            return words
+        self.read(text, answers)
+        try:
+            _READERS[self.dimension](text, None)
+        except Refused:
+            words = f"{words} {unit_name(self.unit(answers.units))}"
+        return words
+
+    def echo(self, value: Quantity, answers: Answers) -> str:
+        return say(value, self.dimension, answers.units, self.unit(answers.units))
+
+    def hint(self, units: str) -> str:
+        example = _EXAMPLES.get((self.dimension, units)) or _EXAMPLES[(self.dimension, "")]
+        return f"{example}; a bare number is {unit_name(self.unit(units))}"
+
+    def limits(self, units: str) -> str:
+        unit = self.unit(units)
+
+        def said(bound: tuple[float, str]) -> str:
+            number = magnitude(quantity(*bound), unit)
+            return f"{plain_number(number, 3)} {unit_name(unit)}"
+
+        if self.at_least and self.at_most:
+            return f"it must be from {said(self.at_least)} to {said(self.at_most)}"
+        if self.at_least:
+            return f"it must be {said(self.at_least)} or more"
+        if self.at_most:
+            return f"it must be {said(self.at_most)} or less"
+        return ""
+
+
+def say(value: Quantity, dimension: str, units: str, unit: str) -> str:
+    """Write a quantity of ``dimension`` the way the echo shows it."""
+    if dimension == "length":
+        from fractions import Fraction
+
+        metres = Fraction(magnitude(value, "m")).limit_denominator(10**9)
+        return reading.echo_length(Amount(metres, "m"), units)
+    if dimension == "duration":
+        from fractions import Fraction
+
+        minutes = Fraction(magnitude(value, "min")).limit_denominator(10**6)
+        return reading.echo_duration(Amount(minutes, "min"))
+    return f"{plain_number(magnitude(value, unit), 4)} {unit_name(unit)}"
+
+
+@dataclass(frozen=True)
+class Number(Simple[float]):
+    """A number without a unit, or a percentage."""
+
+    at_least: float = 0.0
+    at_most: float = 1e9
+    percent: bool = False
+    name = "number"
+
+    def read(self, text: str, answers: Answers) -> float:
+        read = reading.read_percent if self.percent else reading.read_number
+        value = float(read(text))
+        if not self.at_least <= value <= self.at_most:
+            raise Refused(f"That is outside the limits: {self.limits('')}.")
+        return value
+
+    def echo(self, value: float, answers: Answers) -> str:
+        return plain_number(value, 6) + (" %" if self.percent else "")
+
+    def hint(self, units: str) -> str:
+        return "a percentage" if self.percent else "a number"
+
+    def limits(self, units: str) -> str:
+        mark = " %" if self.percent else ""
+        if self.at_most >= 1e9:
+            return f"it must be {plain_number(self.at_least)}{mark} or more"
+        return f"it must be from {plain_number(self.at_least)} to {plain_number(self.at_most)}{mark}"
+
+
+@dataclass(frozen=True)
+class Count(Simple[int]):
+    """A whole number."""
+
+    at_least: int = 0
+    at_most: int = 1000
+    name = "whole number"
+
+    def read(self, text: str, answers: Answers) -> int:
+        value = reading.read_count(text)
+        if not self.at_least <= value <= self.at_most:
+            raise Refused(f"That is outside the limits: {self.limits('')}.")
+        return value
+
+    def hint(self, units: str) -> str:
+        return "a whole number"
+
+    def limits(self, units: str) -> str:
+        return f"it must be from {self.at_least} to {self.at_most}"
+
+
+@dataclass(frozen=True)
+class Ratio(Simple[float]):
+    """So much along for one up, as in 3:1."""
+
+    at_least: float
+    at_most: float
+    name = "ratio"
+
+    def read(self, text: str, answers: Answers) -> float:
+        value = float(reading.read_ratio(text))
+        if not self.at_least <= value <= self.at_most:
+            raise Refused(f"That is outside the limits: {self.limits('')}.")
+        return value
+
+    def echo(self, value: float, answers: Answers) -> str:
+        return f"{plain_number(value)}:1"
+
+    def hint(self, units: str) -> str:
+        return "such as 3:1 or 2.5"
+
+    def limits(self, units: str) -> str:
+        return f"it must be from {plain_number(self.at_least)}:1 to {plain_number(self.at_most)}:1"
+
+
+class Pitch(Simple[tuple[str, float]]):
+    """How steep a roof is: rise in 12, degrees or percent."""
+
+    name = "roof pitch"
+
+    def read(self, text: str, answers: Answers) -> tuple[str, float]:
+        kind, number = reading.read_pitch(text)
+        return kind, float(number)
+
+    def echo(self, value: tuple[str, float], answers: Answers) -> str:
+        kind, number = value
+        said = {"in 12": " in 12", "degrees": " degrees", "percent": " %"}
+        return plain_number(number) + said.get(kind, f" {kind}")
+
+    def hint(self, units: str) -> str:
+        return "such as 6 in 12, 27 deg or 50 %"
+
+
+@dataclass(frozen=True)
+class Day(Simple[dt.date]):
+    """A calendar day."""
+
+    today: dt.date | None = None
+    name = "date"
+
+    def read(self, text: str, answers: Answers) -> dt.date:
+        return reading.read_date(text, self.today or answers.today)
+
+    def settle(self, text: str, answers: Answers) -> str:
+        return self.read(text, answers).isoformat()
+
+    def echo(self, value: dt.date, answers: Answers) -> str:
+        return reading.echo_date(value)
+
+    def hint(self, units: str) -> str:
+        return "such as 2026-05-20, 20 May 2026 or today"
+
+
+class Moment(Simple[dt.datetime]):
+    """An instant: a date and a time of day with its offset from universal time."""
+
+    name = "date and time"
+
+    def read(self, text: str, answers: Answers) -> dt.datetime:
+        return reading.read_instant(text, answers.now, None)
+
+    def settle(self, text: str, answers: Answers) -> str:
+        return reading.write_instant(self.read(text, answers))
+
+    def echo(self, value: dt.datetime, answers: Answers) -> str:
+        return reading.echo_instant(value)
+
+    def hint(self, units: str) -> str:
+        return "now, 10:15, 10.15am, or 2026-05-21 10:15"
+
+
+@dataclass(frozen=True)
+class Several(Simple[tuple[T, ...]], Generic[T]):
+    """A list, one item a line; on one line the items are parted by semicolons."""
+
+    each: Simple[T]
+    at_least: int = 0
+    at_most: int = 60
+    many = True
+
+    @property
+    def name(self) -> str:  # type: ignore[override]
+        return f"list of {self.each.name}"
+
+    def lines(self, text: str) -> list[str]:
+        """Return the items of a list as it was typed or kept."""
+        return list_lines(text)
+
+    def read(self, text: str, answers: Answers) -> tuple[T, ...]:
+        found = []
+        for place, line in enumerate(self.lines(text), 1):
+            try:
+                found.append(self.each.read(line, answers))
+            except Refused as refused:
+                raise Refused(f"Item {place}: {refused}") from None
+        if len(found) < self.at_least:
+            raise Refused(f"Write {self.at_least} or more, one a line.")
+        if len(found) > self.at_most:
+            raise Refused(f"That is more than {self.at_most} items. Keep the ones that count.")
+        return tuple(found)
+
+    def settle(self, text: str, answers: Answers) -> str:
+        self.read(text, answers)
+        return "\n".join(self.each.settle(line, answers) for line in self.lines(text))
+
+    def echo(self, value: Sequence[T], answers: Answers) -> str:
+        return "; ".join(self.each.echo(one, answers) for one in value) or "none"
+
+    def hint(self, units: str) -> str:
+        return f"one a line, {self.each.hint(units)}"
+
+    def limits(self, units: str) -> str:
+        return self.each.limits(units)
+
+
+def list_lines(text: str) -> list[str]:
+    """Return the items of a list, parted by line ends or semicolons; ``none`` is no item."""
+    parts = [part.strip() for line in text.splitlines() for part in line.split(";")]
+    items = [part for part in parts if part]
+    return [] if [item.lower() for item in items] == ["none"] else items

@@ -1,0 +1,153 @@
+"""Stage F: what to plant, by how wet it stands."""
+
+from __future__ import annotations
+
+from interview.calc.plants import PLANT_REGIONS, default_region
+from interview.kinds import Choice, Measure, Note, Several, Ticks, YesNo
+from interview.model import Answers, Question, Stage
+from interview.questions import site, start
+from interview.questions.ask import always_this, by_units
+
+REGION = Question(
+    key="plant_region",
+    label="Plant region",
+    text="Which plant region is the garden in?",
+    kind=Choice((*PLANT_REGIONS, ("outside", "outside the United States"))),
+    why="Plants are chosen from those native there, by their wetland rating there.",
+    find_out="The state sets it. Change it if you live near the edge of two regions.",
+    default=lambda a: (
+        "outside"
+        if a.get(start.COUNTRY) not in (None, "us")
+        else default_region((a.get(start.STATE) or "").upper())
+    ),
+)
+
+
+def _sun(answers: Answers) -> str | None:
+    hours = site.chosen_spot(answers).get(site.SUN_HOURS)
+    if hours is None:
+        return None
+    return "full" if hours >= 6 else "part" if hours >= 3 else "shade"
+
+
+SUN = Question(
+    key="sun",
+    label="Sun at the bed",
+    text="How sunny is the bed?",
+    kind=Choice(
+        (
+            ("full", "sun for 6 hours or more"),
+            ("part", "sun for 3 to 6 hours"),
+            ("shade", "less than 3 hours"),
+        )
+    ),
+    why="Plants are chosen for it.",
+    find_out="It follows the hours of sun you gave for the spot.",
+    default=_sun,
+)
+
+TALLEST_FLOOR = Question(
+    key="tallest_floor",
+    label="Tallest plant in the middle",
+    text="How tall may plants grow in the middle of the garden?",
+    kind=Measure("length", "ft", "m", (0.5, "ft"), (30, "ft")),
+    why="Tall plants hide windows and views.",
+    find_out="Hold up the tape and look.",
+    default=by_units("5 ft", "1.5 m"),
+)
+
+TALLEST_RIM = Question(
+    key="tallest_rim",
+    label="Tallest plant on the rim",
+    text="How tall may plants grow on the rim?",
+    kind=Measure("length", "ft", "m", (0.5, "ft"), (30, "ft")),
+    why="Low plants on the rim let you see in.",
+    find_out="Knee to waist high suits most yards.",
+    default=by_units("3 ft", "0.9 m"),
+)
+
+NATIVES_ONLY = Question(
+    key="natives_only",
+    label="Natives only",
+    text="Only plants native to the region?",
+    kind=YesNo(),
+    why="Natives feed local insects and birds and need less care.",
+    find_out="Yes is usual. Local lists of invasive plants decide in any case.",
+    default=always_this("yes"),
+)
+
+KEEP_OUT = Question(
+    key="keep_out",
+    label="Plants to keep out",
+    text="Which sorts of plants do you want to keep out?",
+    kind=Ticks(
+        (
+            ("toxic", "poisonous or irritating"),
+            ("thorny", "thorny or sharp"),
+            ("aggressive", "strong spreaders"),
+            ("large", "over 8 ft (2.4 m) tall"),
+        )
+    ),
+    why="Children and pets chew; small gardens are overrun.",
+    find_out="Answer none to keep every choice open.",
+    default=lambda a: (
+        "toxic, aggressive, large"
+        if a[site.CHILDREN]
+        else "aggressive, large"
+    ),
+    caution="Some good rain garden plants are poisonous when eaten. The list marks those known.",
+)
+
+BLOOM = Question(
+    key="bloom",
+    label="Seasons of bloom",
+    text="In which seasons do you want flowers?",
+    kind=Ticks((("spring", "spring"), ("summer", "summer"), ("autumn", "autumn"))),
+    why="Bloom in all three feeds bees the year round.",
+    find_out="All three unless you have other plans.",
+    default=always_this("spring, summer, autumn"),
+)
+
+ROAD_SALT = Question(
+    key="road_salt",
+    label="Road salt",
+    text="Does water with road salt come to the garden?",
+    kind=YesNo(),
+    why="Salt kills many plants.",
+    find_out="Think of the drive and the street in winter.",
+    default=always_this("no"),
+)
+
+FAVOURITES = Question(
+    key="favourites",
+    label="Plants you want",
+    text="Are there plants you want to have in it?",
+    kind=Several(Note(60), 0, 20),
+    why="They are kept where they can grow.",
+    find_out="Write one a line, by common or scientific name; or none.",
+    default=always_this("none"),
+)
+
+STAGE = Stage(
+    "plants",
+    "F",
+    "Plants",
+    "What to plant on the floor, the side and the rim.",
+    (
+        REGION,
+        SUN,
+        TALLEST_FLOOR,
+        TALLEST_RIM,
+        NATIVES_ONLY,
+        KEEP_OUT,
+        BLOOM,
+        ROAD_SALT,
+        FAVOURITES,
+    ),
+)
+
+
+def list_region(answers: Answers) -> str | None:
+    """Return the plant region chosen, or nothing outside the United States."""
+    region = answers[REGION]
+    return None if region == "outside" else region

@@ -1,0 +1,133 @@
+"""Stage A: the garden's name, the units, the place, and the rain to hold."""
+
+from __future__ import annotations
+
+from interview.kinds import Choice, Measure, Note, YesNo
+from interview.model import Answers, Question, Stage
+from interview.questions.ask import always_this, by_units, chosen, said_yes
+
+STATES = (
+    "AL Alabama,AK Alaska,AZ Arizona,AR Arkansas,CA California,CO Colorado,CT Connecticut,"
+    "DE Delaware,DC District of Columbia,FL Florida,GA Georgia,HI Hawaii,ID Idaho,IL Illinois,"
+    "IN Indiana,IA Iowa,KS Kansas,KY Kentucky,LA Louisiana,ME Maine,MD Maryland,"
+    "MA Massachusetts,MI Michigan,MN Minnesota,MS Mississippi,MO Missouri,MT Montana,"
+    "NE Nebraska,NV Nevada,NH New Hampshire,NJ New Jersey,NM New Mexico,NY New York,"
+    "NC North Carolina,ND North Dakota,OH Ohio,OK Oklahoma,OR Oregon,PA Pennsylvania,"
+    "RI Rhode Island,SC South Carolina,SD South Dakota,TN Tennessee,TX Texas,UT Utah,"
+    "VT Vermont,VA Virginia,WA Washington,WV West Virginia,WI Wisconsin,WY Wyoming"
+)
+
+GARDEN_NAME = Question(
+    key="garden_name",
+    label="Name of the garden",
+    text="What do you call this garden?",
+    kind=Note(40),
+    why="The name heads your plan and your file. It need not be an address.",
+    find_out="Any short name will do, such as Maple corner.",
+)
+
+UNITS = Question(
+    key="units",
+    label="Units shown",
+    text="Which units are on your tape: feet and inches, or metric?",
+    kind=Choice((("us", "feet and inches"), ("metric", "metres and millimetres"))),
+    why="Every figure is shown in these units. You may still type any length in either.",
+    find_out="Look at your tape measure.",
+)
+
+COUNTRY = Question(
+    key="country",
+    label="Country",
+    text="Which country is the garden in?",
+    kind=Choice(
+        (
+            ("us", "United States"),
+            ("canada", "Canada"),
+            ("uk", "United Kingdom"),
+            ("australia", "Australia"),
+            ("new_zealand", "New Zealand"),
+            ("other", "another country"),
+        )
+    ),
+    why="It decides whom to ask about buried lines, and which plants are native.",
+    find_out="Choose another country if yours is not listed; local rules then matter more.",
+)
+
+STATE = Question(
+    key="state",
+    label="State",
+    text="Which state is it in?",
+    kind=Choice(tuple((one[:2].lower(), one[3:]) for one in STATES.split(","))),
+    why="States differ in how long to wait for line marks and in which plants are native.",
+    find_out="Type the state's name or its two letters.",
+    asks=chosen(COUNTRY, "us"),
+    when="the country is the United States",
+)
+
+RAIN_DEPTH = Question(
+    key="rain_depth",
+    label="Rain to hold",
+    text="How much rain should the garden hold before it spills?",
+    kind=Measure("length", "in", "mm", (0.25, "in"), (4, "in")),
+    why="It sets the size. Many places in the US find that 9 of 10 rainy days bring 0.8 to "
+    "1.2 inches or less.",
+    find_out="Ask your local stormwater office for its depth. With none, 1 inch (25 mm) is usual.",
+    default=by_units("1 in", "25 mm"),
+    more="0.8 to 1.2 in is the 90 percent event in most US regions (Center for Watershed "
+    "Protection). That is 90 percent of events, not of the year's volume.",
+)
+
+HAS_RECORD = Question(
+    key="has_rain_record",
+    label="Daily rainfall record",
+    text="Do you have a file of daily rainfall for your place?",
+    kind=YesNo(),
+    why="With one, the plan can say how the garden would have done in real years.",
+    find_out="A weather service often gives one as a CSV file with a date and a depth a day. "
+    "It is optional: answer no if you have none.",
+    default=always_this("no"),
+)
+
+RECORD_PATH = Question(
+    key="rain_record",
+    label="Rainfall file",
+    text="Where is the rainfall file?",
+    kind=Note(400),
+    why="It is read again each time the plan is made, and never changed.",
+    find_out="Type its path. A path without a folder is looked for beside your answers file.",
+    asks=said_yes(HAS_RECORD),
+    when="there is a rainfall record",
+)
+
+RECORD_UNIT = Question(
+    key="rain_record_unit",
+    label="Unit of the rainfall file",
+    text="Are the depths in that file inches or millimetres?",
+    kind=Choice((("in", "inches"), ("mm", "millimetres"))),
+    why="A unit guessed wrong would be 25 times off, so it is asked.",
+    find_out="Look at the column heading or the page the file came from.",
+    asks=said_yes(HAS_RECORD),
+    when="there is a rainfall record",
+)
+
+STAGE = Stage(
+    "start",
+    "A",
+    "Start",
+    "A name, your units, where you are, and how much rain to hold.",
+    (
+        GARDEN_NAME,
+        UNITS,
+        COUNTRY,
+        STATE,
+        RAIN_DEPTH,
+        HAS_RECORD,
+        RECORD_PATH,
+        RECORD_UNIT,
+    ),
+)
+
+
+def in_the_us(answers: Answers) -> bool:
+    """Tell whether the garden is in the United States."""
+    return answers.get(COUNTRY) == "us"

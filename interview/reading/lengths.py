@@ -1,0 +1,186 @@
+"""Lengths: feet and inches, inches, yards, metric, and paces."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from fractions import Fraction
+
+from interview.reading.numbers import take_number, unreadable
+from interview.reading.terms import Amount, Term, terms_of
+from interview.reading.text import Refused, refuse_odd, shown, taken, two_ways
+
+MM = {
+    "in": Fraction(254, 10),
+    "ft": Fraction(3048, 10),
+    "yd": Fraction(9144, 10),
+    "mm": Fraction(1),
+    "cm": Fraction(10),
+    "m": Fraction(1000),
+}
+"""Millimetres in each unit, exact: NIST Special Publication 811, 2008, Appendix B."""
+
+US_UNITS = ("yd", "ft", "in")
+METRIC_UNITS = ("m", "cm", "mm")
+
+_SPELLINGS = {
+    "ft": "ft foot feet '",
+    "in": 'in ins inch inches "',
+    "yd": "yd yds yard yards",
+    "m": "m meter meters metre metres",
+    "cm": "cm cms centimeter centimeters centimetre centimetres",
+    "mm": "mm mms millimeter millimeters millimetre millimetres",
+}
+LENGTH_WORDS = {word: unit for unit, words in _SPELLINGS.items() for word in words.split()}
+NAMES = "ft, in, yd, m, cm or mm"
+
+_PACED = re.compile(
+    r"(?:paces?|p)(?![^\W\d_])\s*(?:[,(]\s*)?(?P<walker>[^\W\d_][\w .'-]{0,29})?\)?", re.IGNORECASE
+)
+# Wider than half a sixteenth of an inch and than half a millimetre, the steps of an echo.
+_ECHO_SLACK_MM = Fraction(1)
+
+
+@dataclass(frozen=True)
+class Paces:
+    """A length as a count of paces, with the walker's name where one was given."""
+
+    count: Fraction
+    walker: str = ""
+
+
+def convert_length(amount: Amount, unit: str) -> Fraction:
+    """Return the exact number of ``unit`` in a length."""
+    return amount.number * MM[amount.unit] / MM[unit]
+
+
+def read_length(text: str, bare: str | None, paces: bool = True) -> Amount | Paces:
+    """Return the length written in ``text``, exact, in the unit it was written in.
+
+    Feet and inches come back in inches, metres and centimetres in metres. ``bare`` is the unit of
+    a number without one; none asks for a unit. The echo of a length reads back. Raises
+    ``Refused``, also for paces when ``paces`` is false.
+    """
+    example = example_length(bare)
+    clean = taken(text, example)
+    refuse_odd(clean, example)
+    if re.match(r"[\d.,]", clean) and "p" in clean.casefold():
+        paced = _paced(clean, example)
+        if paced and paces:
+            return paced
+        if paced:
+            raise Refused(f"This one cannot be paced. Measure it and write it like {example}.")
+    return _taped(clean, bare, example)
+
+
+def read_taped_length(text: str, bare: str | None) -> Amount:
+    """Return the length written in ``text``; paces are refused. Raises ``Refused``."""
+    found = read_length(text, bare, paces=False)
+    assert isinstance(found, Amount)
+    return found
+
+
+def example_length(unit: str | None) -> str:
+    """Return a well-written length in the system of ``unit``."""
+    return "3.9 m" if unit in METRIC_UNITS else "12 ft 9 in"
+
+
+def _paced(clean: str, example: str) -> Paces | None:
+    number = take_number(clean, 0, example)
+    match = _PACED.fullmatch(clean[number.end :].strip())
+    if match is None:
+        return None
+    return Paces(number.value, " ".join((match["walker"] or "").split()))
+
+
+def _taped(clean: str, bare: str | None, example: str) -> Amount:
+    if clean[0] in "'\"":
+        raise Refused(f"The mark {clean[0]} goes after the number. Write it like {example}.")
+    terms = terms_of(clean, LENGTH_WORDS, example, NAMES, decimal=", " in clean)
+    for term in terms:
+        if term.unit == "mm" and term.word in ("Mm", "mM"):
+            raise two_ways(clean, f"{term.digits} mm", f"{term.digits} m")
+    if terms[0].unit is None and len(terms) > 1:
+        raise _two_numbers(clean, terms, bare, example)
+    if len(terms) == 1:
+        return _single(terms[0], bare)
+    terms = _with_last_unit(clean, terms, example)
+    systems = [term.unit in US_UNITS for term in terms]
+    turn = systems.index(not systems[0]) if len(set(systems)) > 1 else len(terms)
+    if turn == len(terms):
+        return _sum(clean, terms, example)
+    if terms[turn].glue != "," or len(set(systems[turn:])) > 1:
+        raise _mixed(example)
+    first, second = _sum(clean, terms[:turn], example), _sum(clean, terms[turn:], example)
+    if abs(convert_length(first, "mm") - convert_length(second, "mm")) > _ECHO_SLACK_MM:
+        raise _mixed(example)
+    return first
+
+
+def _mixed(example: str) -> Refused:
+    return Refused(f"Write one length, all in feet and inches or all metric, such as {example}.")
+
+
+def _single(term: Term, bare: str | None) -> Amount:
+    unit = term.unit or bare
+    if unit is None:
+        raise two_ways(term.digits, f"{term.digits} ft", f"{term.digits} m")
+    return Amount(term.value, unit)
+
+
+def _two_numbers(clean: str, terms: list[Term], bare: str | None, example: str) -> Refused:
+    first, second = terms[0], terms[1]
+    unit = second.unit if second.unit not in (None, "in") else bare
+    if len(terms) > 2 or not first.whole or second.value >= 12:
+        return Refused(f"{shown(clean)} has more than one number. Write one, such as {example}.")
+    if unit in (None, "in"):
+        unit = "ft"
+    feet = f"{first.digits} ft {second.digits} in"
+    return two_ways(clean, feet, f"{first.digits}.{second.digits} {unit}") if second.whole else (
+        two_ways(clean, feet, f"{first.digits} {unit}")
+    )  # fmt: skip
+
+
+def _with_last_unit(clean: str, terms: list[Term], example: str) -> list[Term]:
+    """Give a bare last number its unit: inches after feet, two digits of centimetres after m."""
+    if any(term.unit is None for term in terms[:-1]):
+        raise unreadable(clean, example)
+    last, before = terms[-1], terms[-2]
+    if last.unit is not None:
+        return terms
+    if before.unit == "m" and last.whole and before.whole:
+        if len(last.digits) != 2:
+            point, small = f"{before.digits}.{last.digits} m", f"{last.digits} cm"
+            raise two_ways(clean, point, f"{before.digits} m {small}")
+        unit = "cm"
+    elif before.unit == "ft":
+        unit = "in"
+    else:
+        raise Refused(f"The last number in {shown(clean)} has no unit. Write it like {example}.")
+    done = Term(last.value, unit, "", last.digits, last.whole, last.glue)
+    return [*terms[:-1], done]
+
+
+def _sum(clean: str, terms: list[Term], example: str) -> Amount:
+    if len(terms) == 1:
+        assert terms[0].unit
+        return Amount(terms[0].value, terms[0].unit)
+    for large, small in zip(terms, terms[1:], strict=False):
+        assert large.unit and small.unit
+        times = MM[large.unit] / MM[small.unit]
+        if times <= 1:
+            raise Refused(f"Write the larger unit first and each unit once, such as {example}.")
+        if not large.whole:
+            raise Refused(
+                f"{large.digits} {large.unit} is not whole, so nothing can follow it. "
+                f"Write one length, such as {example}."
+            )
+        if small.value >= times:
+            names = {"in": "Inches", "ft": "Feet", "cm": "Centimetres", "mm": "Millimetres"}
+            raise Refused(
+                f"{names[small.unit]} after {large.unit} must be under {times}. "
+                f"Write it like {example}."
+            )
+    unit = "in" if terms[0].unit in US_UNITS else "m"
+    total = sum((term.value * MM[term.unit or unit] for term in terms), Fraction(0))
+    return Amount(total / MM[unit], unit)

@@ -1,0 +1,158 @@
+"""Numbers as people write them: decimals, commas, grouped thousands and fractions, kept exact."""
+
+from __future__ import annotations
+
+import re
+from fractions import Fraction
+from typing import NamedTuple
+
+from interview.reading.text import Refused, refuse_odd, shown, taken, two_ways
+
+MOST_WHOLE_DIGITS = 9
+MOST_DECIMALS = 6
+MOST_PARTS = 1000
+"""The finest fraction that is read is a thousandth."""
+
+_NUMBER = re.compile(
+    r"(?:(?P<whole>\d+)(?:\s+(?:and\s+)?|-))?(?P<over>\d+)\s*/\s*(?P<under>\d+)(?![\d.,/])"
+    r"|(?P<numeral>\d{1,3}(?: \d{3})+(?:[.,]\d*)?(?![\d/.,])|[.,]?\d[\d.,]*)",
+    re.ASCII,
+)
+_GROUPED = re.compile(r"(\d{1,3}([., ])\d{3}(?:\2\d{3})*)(?:(?!\2)[.,](\d*))?", re.ASCII)
+_TWO_READINGS = re.compile(r"[1-9]\d{0,2}[.,]\d{3}", re.ASCII)
+_EIGHTHS = {"125", "375", "625", "875"}
+
+
+class Number(NamedTuple):
+    """A number found in a text, and where it ended."""
+
+    value: Fraction
+    whole: bool
+    """Whether it was written without a fraction and without decimals."""
+    digits: str
+    """The characters as written."""
+    end: int
+
+
+def take_number(clean: str, start: int, example: str, *, decimal: bool = False) -> Number:
+    """Return the number that begins at ``start`` of a plain text.
+
+    ``decimal`` says that a lone point or comma is known to be a decimal one. Raises ``Refused``.
+    """
+    match = _NUMBER.match(clean, start)
+    if match is None:
+        if not re.search(r"\d", clean):
+            raise Refused(f"Write the number in digits, such as {example}.")
+        raise unreadable(clean, example)
+    if match["numeral"] is None:
+        return Number(_mixed(match), False, match[0], match.end())
+    value = numeral(match["numeral"], decimal=decimal)
+    return Number(value, match[0].isdigit(), match[0], match.end())
+
+
+def unreadable(clean: str, example: str) -> Refused:
+    """Return the refusal of a text that fits no known form."""
+    return Refused(f"{shown(clean)} cannot be read here. Write it like {example}.")
+
+
+def numeral(chunk: str, *, decimal: bool = False) -> Fraction:
+    """Return the value of digits with points, commas or grouping spaces, such as ``1,234.5``.
+
+    Raises ``Refused`` when there are too many digits, when the marks make no number, and when
+    exactly three digits follow one mark (``3,900``), unless ``decimal`` settles that. Decimal
+    eighths with a point (``7.125``) are settled too: they are how an inch rule is written.
+    """
+    marks = [char for char in chunk if char in "., "]
+    if len(marks) <= 1 and " " not in marks:
+        mark = marks[0] if marks else "."
+        head, _, tail = chunk.partition(mark)
+        if mark == "," and not tail:
+            raise Refused(f"A comma ends {shown(chunk)}. Write the number whole, such as {head}.")
+        settled = decimal or (mark == "." and tail in _EIGHTHS)
+        if not settled and _TWO_READINGS.fullmatch(chunk):
+            raise two_ways(chunk, head + tail, _clearly_decimal(head, tail))
+        return _joined(head, tail)
+    match = _GROUPED.fullmatch(chunk)
+    if match is None:
+        raise Refused(f"{shown(chunk)} is not one number. Use one decimal point, such as 12.5.")
+    return _joined(re.sub(r"[., ]", "", match[1]), match[3] or "")
+
+
+def _clearly_decimal(head: str, tail: str) -> str:
+    kept = tail.rstrip("0") or "0"
+    return f"{head}.{kept}" if len(kept) < len(tail) else f"{head}.{tail}0"
+
+
+def _joined(head: str, tail: str) -> Fraction:
+    if len(head) > MOST_WHOLE_DIGITS or len(tail) > MOST_DECIMALS:
+        raise Refused(
+            f"That number has too many digits. Write at most {MOST_WHOLE_DIGITS} before the "
+            f"point and {MOST_DECIMALS} after it."
+        )
+    return Fraction(int(head + tail), 10 ** len(tail))
+
+
+def _mixed(match: re.Match[str]) -> Fraction:
+    whole, over, under = match["whole"], match["over"], match["under"]
+    if len(over) > MOST_WHOLE_DIGITS or not 2 <= _small(under) <= MOST_PARTS:
+        raise Refused(
+            f"The fraction in {shown(match[0])} cannot be read. The lower number can be "
+            f"2 to {MOST_PARTS}, as in 3/8."
+        )
+    part = Fraction(int(over), int(under))
+    if whole is None:
+        return part
+    if part >= 1:
+        raise Refused(
+            f"The fraction in {shown(match[0])} is one or more. After a whole number write a "
+            "smaller one, as in 1 3/8."
+        )
+    return _joined(whole, "") + part
+
+
+def _small(digits: str) -> int:
+    return int(digits) if len(digits) <= 4 else MOST_PARTS + 1
+
+
+def split_number(clean: str, example: str, *, decimal: bool = False) -> tuple[Fraction, str]:
+    """Return the number a plain text begins with, and the words after it, in lower case."""
+    found = take_number(clean, 0, example, decimal=decimal)
+    return found.value, clean[found.end :].strip().casefold()
+
+
+def read_number(text: str, *, signed: bool = False) -> Fraction:
+    """Return the number written alone in ``text``; raises ``Refused``.
+
+    ``signed`` allows a minus sign in front.
+    """
+    clean = taken(text, "4.5")
+    minus = signed and clean.startswith("-")
+    clean = clean[1:].strip() if minus else clean
+    refuse_odd(clean, "4.5")
+    value, rest = split_number(clean, "4.5")
+    if rest:
+        raise Refused(f"Only a number fits here. Leave out {shown(rest)} and write it like 4.5.")
+    return -value if minus else value
+
+
+def read_count(text: str) -> int:
+    """Return the whole number written in ``text``; raises ``Refused``."""
+    value = read_number(text)
+    if value.denominator != 1 or not re.fullmatch(r"[\d., ]+", taken(text, "3"), re.ASCII):
+        raise Refused(f"{shown(text.strip())} is not a whole number. Write one, such as 3.")
+    return int(value)
+
+
+def decimal_comma(text: str) -> bool:
+    """Tell whether a comma in ``text`` was read as a decimal point, so an echo can say so."""
+    if len(text) > 64 or re.search(r"\d{1,3},\d{3}(?!\d)", text):
+        return bool(len(text) <= 64 and re.search(r"\.\d{3},\d", text))
+    return re.search(r"(?:\d|^|\s),\d", plain_or_empty(text)) is not None
+
+
+def plain_or_empty(text: str) -> str:
+    """Return the plain form of ``text``, or nothing when it cannot be taken."""
+    try:
+        return taken(text, "4.5")
+    except Refused:
+        return ""

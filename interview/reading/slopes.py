@@ -1,0 +1,111 @@
+"""Slopes and proportions: percentages, roof pitches and ratios."""
+
+from __future__ import annotations
+
+import re
+from fractions import Fraction
+
+from interview.reading.lengths import convert_length, read_taped_length
+from interview.reading.numbers import split_number, take_number, unreadable
+from interview.reading.text import Refused, refuse_odd, shown, taken, two_ways
+
+IN_12 = "in 12"
+DEGREES = "degrees"
+PERCENT = "percent"
+
+_PERCENT_WORDS = ("%", "percent", "per cent", "pct")
+_DEGREE_WORDS = ("°", "deg", "deg.", "degs", "degree", "degrees")
+_PER_LENGTH = re.compile(
+    r"(?P<drop>.*\S)\s*(?:\bper\b|/|\ba\b|\bevery\b)\s*(?:1\s*)?(?P<run>[a-z]+|'|\")\.?"
+)
+_OVER = re.compile(r"(:|/|in(?![a-z])|on(?![a-z])|to(?![a-z]))\s*")
+_PERCENT_EXAMPLE = "4.5% or 1:20"
+
+
+def read_percent(text: str) -> Fraction:
+    """Return the percentage in ``text`` as a number of percent: ``4.5%`` is 9/2.
+
+    Also ``1:20`` and ``1 in 20`` (5), and a drop per length such as ``1/2 in per ft``. A bare
+    number is percent, but one between 0 and 1 has two readings. Raises ``Refused``.
+    """
+    clean = taken(text, _PERCENT_EXAMPLE)
+    refuse_odd(clean, _PERCENT_EXAMPLE)
+    value, rest = split_number(clean, _PERCENT_EXAMPLE)
+    if rest in _PERCENT_WORDS:
+        return value
+    if not rest:
+        if 0 < value < 1:
+            raise two_ways(clean, f"{clean}%", f"{_short(value * 100)}%")
+        return value
+    ratio = _ratio(clean, _PERCENT_EXAMPLE, ("in", ":", "on"))
+    if ratio is not None:
+        return ratio[0] / ratio[1] * 100
+    match = _PER_LENGTH.fullmatch(clean.casefold())
+    if match is None:
+        raise unreadable(clean, _PERCENT_EXAMPLE)
+    drop = read_taped_length(match["drop"], None)
+    run = read_taped_length(f"1 {match['run']}" if match["run"].isalpha() else "1 ft", None)
+    return convert_length(drop, "mm") / convert_length(run, "mm") * 100
+
+
+def _short(value: Fraction) -> str:
+    return f"{float(value):.6g}"
+
+
+def _ratio(clean: str, example: str, joins: tuple[str, ...]) -> tuple[Fraction, Fraction] | None:
+    """Return the two sides of ``a : b`` for a join in ``joins``, or none."""
+    folded = clean.casefold()
+    first = take_number(folded, 0, example)
+    at = first.end + len(folded[first.end :]) - len(folded[first.end :].lstrip(' "-'))
+    join = _OVER.match(folded, at)
+    if join is None or join[1] not in joins:
+        return None
+    second_at = join.end() + len(folded[join.end() :]) - len(folded[join.end() :].lstrip(" -"))
+    if not re.match(r"[\d.,]", folded[second_at:]):
+        return None
+    second = take_number(folded, second_at, example)
+    if folded[second.end :].strip(' "'):
+        return None
+    if second.value == 0:
+        raise Refused(f"{shown(clean)} ends in zero. Write it like {example}.")
+    return first.value, second.value
+
+
+def read_pitch(text: str) -> tuple[str, Fraction]:
+    """Return how steep a roof is, as ``in 12``, ``degrees`` or ``percent`` and the number.
+
+    ``6 in 12``, ``6/12`` and ``6:12`` are rise over run; another run is brought to 12. A fraction
+    over another number is refused, because the trade also wrote rise over the whole span so.
+    Raises ``Refused``.
+    """
+    example = "6 in 12 or 27 deg"
+    clean = taken(text, example)
+    refuse_odd(clean, example)
+    if match := re.fullmatch(r"(\d+)\s*/\s*12", clean):
+        return IN_12, take_number(match[1], 0, example).value
+    value, rest = split_number(clean, example)
+    if rest in _DEGREE_WORDS:
+        return DEGREES, value
+    if rest in _PERCENT_WORDS:
+        return PERCENT, value
+    if not rest:
+        number = clean if value.denominator == 1 else _short(value)
+        raise two_ways(clean, f"{number} in 12", f"{number} deg")
+    ratio = _ratio(clean, example, ("in", "on", ":", "/"))
+    if ratio is None:
+        raise unreadable(clean, example)
+    return IN_12, ratio[0] / ratio[1] * 12
+
+
+def read_ratio(text: str) -> Fraction:
+    """Return the first side over the second of ``3:1``, ``3 to 1`` or ``3``; raises ``Refused``."""
+    example = "3:1"
+    clean = taken(text, example)
+    refuse_odd(re.sub(r"\bto\b", ":", clean.casefold()), example)
+    value, rest = split_number(clean, example)
+    if not rest:
+        return value
+    ratio = _ratio(clean, example, (":", "to"))
+    if ratio is None:
+        raise unreadable(clean, example)
+    return ratio[0] / ratio[1]

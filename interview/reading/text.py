@@ -1,0 +1,167 @@
+"""Cleaning of typed text, and the sentence that says why a text cannot be taken."""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+
+MOST_CHARACTERS = 64
+"""A longer text in a one-value field is a paste gone wrong, and is refused unread."""
+
+_MOST_SAID = 180
+_MOST_SHOWN = 24
+
+_VULGAR = {
+    "½": "1/2", "⅓": "1/3", "⅔": "2/3", "¼": "1/4", "¾": "3/4", "⅕": "1/5", "⅖": "2/5",
+    "⅗": "3/5", "⅘": "4/5", "⅙": "1/6", "⅚": "5/6", "⅐": "1/7", "⅛": "1/8", "⅜": "3/8",
+    "⅝": "5/8", "⅞": "7/8", "⅑": "1/9", "⅒": "1/10",
+}  # fmt: skip
+_ALIKE = {
+    "'": "′’‘‛´ʹʼˊ",
+    '"': "″“”„‟ʺ",
+    "-": "−–—‐‑‒―⁻﹣",
+    "/": "⁄∕",
+    ":": "∶",
+    "x": "×",
+    "°": "º˚",
+    "m2": "㎡",
+    "m3": "㎥",
+    "mm": "㎜",
+    "cm": "㎝",
+    "": "\u200b\u200c\u200d\u200e\u200f\u2060\ufeff\u00ad",
+}
+_PLAIN = {char: simple for simple, chars in _ALIKE.items() for char in chars} | {
+    char: f" {fraction} " for char, fraction in _VULGAR.items()
+}
+_NOT_ASCII = re.compile(r"[^\x00-\x7f]")
+_LINE_BREAKS = "\x85\u2028\u2029"
+
+# A copy through Unicode compatibility form turns 9½ into 91⁄2 with no gap; the fraction slash
+# gives it away, because nobody types that character by hand.
+_CLOSED_UP = re.compile(r"(?<![0-9.,/⁄])([0-9]+)([0-9])⁄([0-9]+)(?![0-9])")
+
+_UNKNOWN = {
+    "dont know yet", "dont know", "do not know", "i dont know", "not sure", "not sure yet",
+    "unknown", "skip", "idk", "dunno", "?",
+}  # fmt: skip
+
+
+class Refused(ValueError):
+    """A typed text that was not taken; ``said`` tells the person why and what to write."""
+
+    def __init__(self, said: str) -> None:
+        self.said = said if len(said) <= _MOST_SAID else said[: _MOST_SAID - 1] + "…"
+        super().__init__(self.said)
+
+
+def shown(text: str) -> str:
+    """Return ``text`` in quotes for a sentence: cut short, with unprintable characters escaped."""
+    short = text if len(text) <= _MOST_SHOWN else text[: _MOST_SHOWN - 1] + "…"
+    safe = "".join(
+        char if char.isprintable() else char.encode("unicode_escape").decode() for char in short
+    )
+    return f'"{safe}"' if len(safe) <= 2 * _MOST_SHOWN else f'"{safe[: 2 * _MOST_SHOWN - 1]}…"'
+
+
+def two_ways(text: str, one: str, other: str) -> Refused:
+    """Return the refusal of a text with two honest readings, showing how to write each."""
+    return Refused(f"{shown(text)} could mean two things. Write {one} or {other}.")
+
+
+def plain(text: str) -> str:
+    """Return ``text`` with typographic characters as the keyboard has them, and ends trimmed.
+
+    Curly quotes, primes, dashes, vulgar fractions, wide letters, digits of any script and unusual
+    spaces become ASCII; zero-width characters vanish. Compatibility normalisation is not used:
+    it would turn 12½ into 121⁄2. Raises nothing.
+    """
+    text = _CLOSED_UP.sub(_opened_up, text)
+    text = _NOT_ASCII.sub(_plain_character, text).replace("`", "'").replace("''", '"')
+    # Two spaces, because one space between digits may group thousands and a tab never does.
+    return text.strip().replace("\t", "  ")
+
+
+def _opened_up(match: re.Match[str]) -> str:
+    whole, over, under = match.groups()
+    return f"{whole} {over}/{under}" if f"{over}/{under}" in _VULGAR.values() else match[0]
+
+
+def _plain_character(match: re.Match[str]) -> str:
+    char = match[0]
+    if char in _PLAIN:
+        return _PLAIN[char]
+    if char.isdecimal():
+        return str(unicodedata.decimal(char))
+    if "\uff01" <= char <= "\uff5e":
+        return chr(ord(char) - 0xFEE0)
+    return " " if char.isspace() and char not in _LINE_BREAKS else char
+
+
+def taken(text: str, example: str, most: int = MOST_CHARACTERS) -> str:
+    """Return the plain form of ``text``, ready to read.
+
+    Raises ``Refused`` when it is empty, longer than ``most`` characters, on several lines, or
+    holds a character that cannot be shown.
+    """
+    if len(text) > 16 * most or len(text.strip()) > most:
+        raise Refused(f"That is too long to read as one answer. Write it short, such as {example}.")
+    clean = plain(text)
+    if not clean:
+        raise Refused(f"Nothing is written here yet. Write an answer, such as {example}.")
+    for char in clean:
+        if char in "\n\r\v\f" + _LINE_BREAKS:
+            raise Refused(f"Write the answer on one line, such as {example}.")
+        if not char.isprintable():
+            raise Refused(f"Take out the hidden character {shown(char)} and write it again.")
+    return clean
+
+
+def hidden_character(text: str) -> str | None:
+    """Return the first character of ``text`` that takes no room or turns the writing direction."""
+    return next((char for char in text.strip() if unicodedata.category(char) == "Cf"), None)
+
+
+def is_unknown(text: str) -> bool:
+    """Tell whether ``text`` says that the answer is not known yet."""
+    if len(text) > MOST_CHARACTERS:
+        return False
+    said = plain(text).casefold().replace("'", "").replace("_", " ").strip(" .!")
+    return " ".join(said.split()) in _UNKNOWN or (said != "" and not said.strip("?"))
+
+
+_ODD = tuple(
+    (re.compile(pattern, re.IGNORECASE), said)
+    for pattern, said in (
+        (r"^\s*-", "{text} is below zero. Write zero or more, such as {example}."),
+        (
+            r"\de[-+]?\d|0x[\da-f]|0[ob][01]|_|\*\*|\^|∞|\bnan\b|\binf(inity)?\b",
+            "Write the number in plain digits, such as {example}.",
+        ),
+        (
+            r"^[~<>≈≤≥±+]|[+?~]$|\dish\b|\b(about|approx|approximately|around|roughly|maybe"
+            r"|nearly|almost|circa|or so)\b",
+            "Write one number, your best one, such as {example}, or answer don't know yet.",
+        ),
+        (
+            r"(?<![a-z])(to|or|between)(?![a-z])|\d\s*\.\.+\s*\d",
+            "Write one number and not a range, such as {example}.",
+        ),
+        (
+            r"(?<![a-z])(x|by)(?![a-z])|\*|@|=",
+            "Only one measure fits here. Write one, such as {example}.",
+        ),
+        (r"[$€£]", "Leave out the money sign. Write a measure, such as {example}."),
+    )
+)
+
+
+def refuse_odd(clean: str, example: str, *, product: bool = False) -> None:
+    """Raise ``Refused`` for signs, guesses, ranges, products and programmers' numerals.
+
+    ``product`` lets ``12 x 10`` through, for an area.
+    """
+    for pattern, said in _ODD:
+        if product and said.startswith("Only one"):
+            continue
+        if pattern.search(clean):
+            raise Refused(said.format(text=shown(clean), example=example))
