@@ -13,7 +13,7 @@ from interview.model import Answers
 from interview.reading import Amount, Paces, Refused, write_instant
 from interview.units import Quantity, magnitude, quantity
 
-LEFT, DROP, REFILLED, EMPTY = "left", "drop", "refilled", "empty"
+LEFT, DROP, REFILLED, EMPTY, EMPTIED = "left", "drop", "refilled", "empty", "emptied"
 STRUCK = "struck"
 
 
@@ -23,7 +23,7 @@ class SoakEvent:
 
     at: dt.datetime
     what: str
-    """``left``, ``drop``, ``refilled`` or ``empty``."""
+    """``left``, ``drop``, ``refilled``, ``empty`` (found so) or ``emptied`` (seen to go)."""
     depth: Quantity | None
     """Depth of water left, or drop below the mark, or depth after a refill."""
     struck: bool = False
@@ -84,7 +84,7 @@ class Readings(Simple[tuple[SoakEvent, ...]]):
             raise Refused(f"The time is missing. {_GOOD}")
         at = self._when(match["when"], answers, began, last)
         how = match["how"].strip()
-        if what == EMPTY:
+        if what in (EMPTY, EMPTIED):
             return SoakEvent(at, what, None, struck)
         if not how:
             raise Refused(f"The depth is missing. {_GOOD}")
@@ -121,8 +121,10 @@ class Readings(Simple[tuple[SoakEvent, ...]]):
 
 
 def _plain_word(word: str) -> str:
-    start = word.lower()[:4]
-    return {"left": LEFT, "drop": DROP, "refi": REFILLED, "empt": EMPTY}[start]
+    start = word.lower()
+    if start == EMPTIED:
+        return EMPTIED
+    return {"left": LEFT, "drop": DROP, "refi": REFILLED, "empt": EMPTY}[start[:4]]
 
 
 def _length_words(line: str) -> str:
@@ -202,7 +204,7 @@ class Pieces(Simple[tuple[PieceLine, ...]]):
         for place, line in enumerate(lines, 1):
             try:
                 found.append(self.line(line, answers))
-                self.check(tuple(found) if found[0].cut is False else (found[-1],))
+                self.check(tuple(found))
             except Refused as refused:
                 raise Refused(f"Piece {place}: {refused}") from None
         return tuple(found)

@@ -47,12 +47,16 @@ class Kind(Protocol[T]):
 class Unanswered(Exception):
     """A value was needed whose question has no answer yet."""
 
-    def __init__(self, question: Question[Any], address: str, unknown: bool = False) -> None:
+    def __init__(
+        self, question: Question[Any], address: str, unknown: bool = False, why: str = ""
+    ) -> None:
         super().__init__(address)
         self.question = question
         self.address = address
         self.unknown = unknown
         """True when the person said they do not know yet."""
+        self.why = why
+        """What is wrong with the answers there are, where that is the reason."""
 
 
 NO_CLOCK = dt.datetime(2000, 1, 1, tzinfo=dt.UTC)

@@ -26,9 +26,7 @@ def code(character: str) -> str:
 def shown(text: object) -> str:
     """The text with nothing in it that could disturb a screen."""
     return "".join(
-        c
-        if (c.isprintable() or c == "\u200d") and not INVISIBLE.match(c)
-        else f"<{code(c)}>"
+        c if (c.isprintable() or c == "\u200d") and not INVISIBLE.match(c) else f"<{code(c)}>"
         for c in str(text)
     )
 

@@ -27,6 +27,7 @@ from interview.answers_file.tree import (
 
 LOADER: Any = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
 _TOO_HIGH_ESCAPE = re.compile(r"\\U(?!000|0010)[0-9A-Fa-f]{8}")
+GLUED = re.compile(r"([A-Za-z_][\w-]*):(?=[^\s:/])")
 _NULLS = frozenset(("", "~", "null", "Null", "NULL"))
 
 
@@ -116,6 +117,7 @@ class _Composer:
     def __init__(self, text: str) -> None:
         self.text = text
         self.events = self._events()
+        self.count = 0
 
     def _events(self) -> Iterator[Any]:
         try:
@@ -141,25 +143,38 @@ class _Composer:
 
     def part(self, event: Any, depth: int) -> Part:
         self.check(event, depth)
-        mark, flow = event.start_mark, bool(getattr(event, "flow_style", False))
+        mark: Any = event.start_mark
+        flow = bool(getattr(event, "flow_style", False))
         if isinstance(event, yaml.ScalarEvent):
             return self.scalar(event)
         if isinstance(event, yaml.SequenceStartEvent):
-            items = []
+            items: list[Part] = []
             while not isinstance(event := self.next(), yaml.SequenceEndEvent):
                 items.append(self.part(event, depth + 1))
-            place_ = (mark.index, event.end_mark.index, mark.line + 1, mark.column + 1, flow)
-            return Sequence(*place_, tuple(items))
+            return Sequence(*self.span(mark, event), flow, tuple(items))
         entries = []
         seen: dict[str, int] = {}
         while not isinstance(event := self.next(), yaml.MappingEndEvent):
             key = self.key(event, depth + 1, seen)
-            entries.append(Entry(key, self.part(self.next(), depth + 1)))
-        place_ = (mark.index, event.end_mark.index, mark.line + 1, mark.column + 1, flow)
-        return Mapping(*place_, tuple(entries))
+            entry = Entry(key, self.part(self.next(), depth + 1))
+            self.check_space(entry)
+            entries.append(entry)
+        return Mapping(*self.span(mark, event), flow, tuple(entries))
+
+    def check_space(self, entry: Entry) -> None:
+        """A key glued to its answer below another key would be read as that key's answer."""
+        value = entry.value
+        if isinstance(value, Scalar) and not value.style and value.line > entry.key.line:
+            found = GLUED.match(value.text)
+            if found:
+                said = f'Put a space after the colon: "{shown(found.group(1))}: ...".'
+                raise Unreadable(said, value.line, value.column)
+
+    def span(self, start: Any, event: Any) -> tuple[int, int, int, int]:
+        return start.index, event.end_mark.index, start.line + 1, start.column + 1
 
     def next(self) -> Any:
-        self.count = getattr(self, "count", 0) + 1
+        self.count += 1
         event = next(self.events)
         if self.count > EVENT_LIMIT:
             self.refuse(event, "This file holds far more lines than an interview has answers.")

@@ -127,18 +127,19 @@ class Catchment:
     @property
     def relative_error(self) -> float:
         """Standard error as a part of the weighted area."""
-        return ratio(self.standard_error, self.weighted) if self.surfaces else 0.0
+        return (
+            ratio(self.standard_error, self.weighted) if magnitude(self.weighted, "ft**2") else 0.0
+        )
 
     @property
     def low(self) -> Quantity:
         """Two standard errors below the weighted area, never below zero."""
-        low = self.weighted - times(self.standard_error, COVERAGE)
-        return quantity(max(0.0, magnitude(low, "ft**2")), "ft**2")
+        return times(self.weighted, max(0.0, 1 - COVERAGE * self.relative_error))
 
     @property
     def high(self) -> Quantity:
         """Two standard errors above the weighted area."""
-        return self.weighted + times(self.standard_error, COVERAGE)
+        return times(self.weighted, 1 + COVERAGE * self.relative_error)
 
 
 def catchment(surfaces: Sequence[Surface], pace: Pace | None = None) -> Catchment:

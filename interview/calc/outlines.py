@@ -50,9 +50,11 @@ class Offsets(Shape):
 
     def _points(self) -> Sequence[tuple[float, float]]:
         spacing, *feet = self._feet()
-        edge = [(spacing * place, offset) for place, offset in enumerate(feet) if offset > 0]
-        end = spacing * (len(feet) - 1)
-        return [(0.0, 0.0), (end, 0.0), *reversed([p for p in edge])]
+        far = [(spacing * place, offset) for place, offset in enumerate(feet)]
+        # An end offset of zero is a corner already on the line.
+        far = far[1:] if feet[0] == 0 else far
+        far = far[:-1] if feet[-1] == 0 else far
+        return [(0.0, 0.0), (spacing * (len(feet) - 1), 0.0), *reversed(far)]
 
 
 @dataclass(frozen=True)

@@ -72,6 +72,8 @@ class Bed:
     area_ft2: float
     places: int
     """Plants it takes at the usual spacing."""
+    hours: float
+    """Hours under water."""
     candidates: list[Candidate] = field(default_factory=list)
     picked: list[Candidate] = field(default_factory=list)
 
@@ -93,9 +95,9 @@ def quality(
     """Return how good a choice it is; lower is better. The weights are this project's own."""
     score = _distance(rating(plant, list_region), zone, hours)
     score += 1.0 * (region not in plant.native_checked)
-    score += 1.0 * (f"{region.name}:" in plant.native_caution)
+    score += 1.0 * bool(plant.introduced_in(region))
     score += 1.0 * plant.toxic + 0.5 * (plant.spreads == "some")
-    score += 0.5 * (list_region not in plant.rated_by_two)
+    score += 0.5 * (not plant.well_rated(list_region))
     score += 1.0 * (plant.kind is PlantKind.SHRUB)
     # Plants of many regions are the ones nurseries grow.
     return score - 0.1 * len(plant.regions) - 0.5 * plant.checked("zones")

@@ -162,9 +162,23 @@ class Plant:
         known = (self.scientific_name, self.common_name, *self.other_names)
         return " ".join(name.split()).casefold() in {one.casefold() for one in known}
 
+    def introduced_in(self, region: PlantRegion) -> str:
+        """Return ``introduced per ...`` where a flora of ``region`` says so, else nothing."""
+        for part in self.native_caution.split(" | "):
+            name, _, said = part.partition(": ")
+            if name == region.name:
+                return said
+        return ""
+
+    def well_rated(self, region: ListRegion) -> bool:
+        """Tell whether two or more lists agree on its rating in ``region`` and none differs."""
+        return region in self.rated_by_two and not self._disputed(region)
+
     def rating_standing(self, region: ListRegion) -> str:
         """Say in a few words how far its rating in ``region`` can be trusted."""
-        if f"{region.name}:" in self.rating_conflict:
+        if not self.ratings:
+            return "it is on none of the wetland lists, so it is taken for dry ground"
+        if self._disputed(region):
             return "lists disagree on its wetness rating"
         if region in self.rated_upl_or_unlisted:
             return "its rating may only mean that it is not on the wetland list"
@@ -173,6 +187,10 @@ class Plant:
         if region in self.rated_by_one:
             return "one list gives its wetness rating"
         return "its wetness rating is from memory"
+
+    def _disputed(self, region: ListRegion) -> bool:
+        parts = self.rating_conflict.split(" | ")
+        return any(part.startswith(f"{region.name}:") for part in parts)
 
 
 @dataclass(frozen=True)

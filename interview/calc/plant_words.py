@@ -89,16 +89,13 @@ def cautions(plant: Plant, region: PlantRegion, list_region: ListRegion) -> tupl
 def _standing(plant: Plant, region: PlantRegion, list_region: ListRegion) -> list[str]:
     """Say what is shaky about its home and its rating."""
     said = []
-    for part in plant.native_caution.split(" | "):
-        if part.startswith(f"{region.name}:"):
-            said.append(f"In part of your region it is {part.partition(':')[2].strip()}.")
+    if introduced := plant.introduced_in(region):
+        said.append(f"In part of your region it is {introduced}.")
     if region not in plant.regions:
         said.append("The list does not give it as native in your region.")
     elif region not in plant.native_checked:
         said.append("That it is native in your region is from memory.")
-    if list_region not in plant.rated_by_two:
+    if not plant.well_rated(list_region):
         standing = plant.rating_standing(list_region)
         said.append(f"{standing[0].upper()}{standing[1:]}.")
-    elif plant.rating_conflict and f"{list_region.name}:" in plant.rating_conflict:
-        said.append("Lists disagree on its wetness rating.")
     return said

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from enum import Enum
+from difflib import get_close_matches
 
 from interview.calc.plant_choice import (
     USUAL_SPACING_IN,
@@ -19,6 +19,7 @@ from interview.calc.plant_choice import (
 )
 from interview.calc.plant_count import Pattern, drifts, plant_count, shared_counts
 from interview.calc.plant_record import ListRegion, Plant, PlantRegion, Sun, Zone
+from interview.calc.plant_wishes import KeepOut, Wishes, objection
 from interview.calc.plant_words import (
     ELSEWHERE,
     FROM_MEMORY,
@@ -31,11 +32,15 @@ from interview.calc.wetness import (
     USUAL_HOURS,
     Fit,
     ZoneHours,
+    ZoneSite,
     fits,
+    fits_after,
+    planting_zones,
+    wet_hours,
     zone_hours,
 )
 from interview.evidence import Finding, Grade
-from interview.units import Quantity, magnitude, quantity
+from interview.units import magnitude, quantity
 
 __all__ = [
     "Fit",
@@ -60,42 +65,6 @@ __all__ = [
     "planting_zones",
     "zone_hours",
 ]
-
-
-class KeepOut(Enum):
-    """What a gardener may ask to have kept out."""
-
-    TOXIC = "toxic"
-    THORNY = "thorny"
-    AGGRESSIVE = "aggressive"
-    LARGE = "over 8 ft"
-
-
-@dataclass(frozen=True)
-class Wishes:
-    """What the gardener wants of the planting."""
-
-    region: PlantRegion | None
-    """None outside the plant list: no species is proposed."""
-    list_region: ListRegion | None
-    sun: Sun = Sun.FULL
-    floor_height: Quantity | None = None
-    """Greatest height on the floor and the side; None for no limit."""
-    rim_height: Quantity | None = None
-    natives_only: bool = True
-    keep_out: frozenset[KeepOut] = frozenset()
-    bloom: frozenset[Season] = frozenset(Season)
-    road_salt: bool = False
-    favourites: tuple[str, ...] = ()
-    """Scientific or common names, kept whatever the other wishes say."""
-
-
-@dataclass(frozen=True)
-class ZoneSite:
-    """One zone: its area on the plan, and its hours under water."""
-
-    area: Quantity
-    hours: Quantity
 
 
 @dataclass(frozen=True)
@@ -151,41 +120,6 @@ class PlantingPlan:
         return tuple(one for one in dict.fromkeys(picks) if season in seasons_of(one))
 
 
-def planting_zones(
-    floor: Quantity, pond_edge: Quantity, rim: Quantity, hours: ZoneHours
-) -> dict[Zone, ZoneSite]:
-    """Return the three zones from the areas inside the floor, the full pond and the rim.
-
-    Raises ValueError when an area is smaller than the one inside it.
-    """
-    inner, middle, outer = (magnitude(one, "ft**2") for one in (floor, pond_edge, rim))
-    if not 0 <= inner <= middle * (1 + 1e-9) <= outer * (1 + 2e-9):
-        raise ValueError("Make the full pond no smaller than the floor, and the rim no smaller.")
-    areas = (inner, middle - inner, outer - middle)
-    return {
-        zone: ZoneSite(quantity(max(0.0, area), "ft**2"), hours.of(zone))
-        for zone, area in zip(Zone, areas, strict=True)
-    }
-
-
-def objection(plant: Plant, zone: Zone, wishes: Wishes) -> str:
-    """Return why ``plant`` goes against the wishes in ``zone``; empty where it does not."""
-    if wishes.natives_only and wishes.region not in plant.regions:
-        return "The list does not give it as native in your region."
-    if wishes.sun not in plant.sun:
-        return f"It wants {' or '.join(one.value for one in plant.sun)} sun."
-    limit = wishes.rim_height if zone is Zone.RIM else wishes.floor_height
-    if limit is not None and plant.height_max_ft > magnitude(limit, "ft") * (1 + 1e-9):
-        return f"It grows to {plant.height_max_ft:g} ft, taller than you want here."
-    marks = (
-        (KeepOut.TOXIC, plant.toxic, "It is toxic or can irritate."),
-        (KeepOut.THORNY, plant.thorny, "It is thorny or sharp."),
-        (KeepOut.AGGRESSIVE, plant.aggressive, "It spreads hard."),
-        (KeepOut.LARGE, plant.over_8ft, "It grows over 8 ft."),
-    )
-    return next((said for mark, has, said in marks if has and mark in wishes.keep_out), "")
-
-
 def choose(plants: Sequence[Plant], wishes: Wishes, zones: Mapping[Zone, ZoneSite]) -> PlantingPlan:
     """Return a planting for ``zones``: the same for the same plants and wishes.
 
@@ -197,59 +131,52 @@ def choose(plants: Sequence[Plant], wishes: Wishes, zones: Mapping[Zone, ZoneSit
     if wishes.region is None or wishes.list_region is None:
         bare = tuple(_zone_plan(zone, site, (), (), ()) for zone, site in sites.items())
         return PlantingPlan(bare, _wet_findings(sites), (ELSEWHERE,))
-    beds = {}
-    left_out = {}
-    for zone, site in sites.items():
-        bed = Bed(zone, magnitude(site.area, "ft**2"), _places(site))
-        left_out[zone] = _sort(plants, wishes, site, bed)
-        if bed.area_ft2 > 0:
-            beds[zone] = bed
-    _keep_favourites(plants, wishes, sites, beds)
-    fill(tuple(beds.values()), wishes.bloom)
+    favourites = [plant for plant in plants if wishes.keep(plant)]
+    others = [plant for plant in plants if plant not in favourites]
+    beds = {
+        zone: Bed(zone, _ground(site), _places(site), wet_hours(site.hours))
+        for zone, site in sites.items()
+    }
+    left_out = {zone: _sort(others, wishes, bed) for zone, bed in beds.items()}
+    used = tuple(bed for bed in beds.values() if bed.places > 0)
+    _keep_favourites(favourites, wishes, used)
+    fill(used, wishes.bloom)
     planned = tuple(
         _zone_plan(
-            zone,
-            site,
-            _picks(beds[zone], site, wishes) if zone in beds else (),
-            _reserve(beds[zone]) if zone in beds else (),
-            left_out[zone],
+            zone, site, _picks(beds[zone], site, wishes), _reserve(beds[zone]), left_out[zone]
         )
         for zone, site in sites.items()
     )
-    findings = (*_wet_findings(sites), *_thin_findings(tuple(beds.values())))
-    return PlantingPlan(planned, findings, _notes(plants, wishes, tuple(beds.values())))
+    findings = (*_wet_findings(sites), *_thin_findings(used))
+    return PlantingPlan(planned, findings, _notes(plants, wishes, used))
+
+
+def _ground(site: ZoneSite) -> float:
+    return magnitude(site.area, "ft**2")
 
 
 def _places(site: ZoneSite) -> int:
     return plant_count(site.area, quantity(USUAL_SPACING_IN.value, "in"))
 
 
-def _candidate(plant: Plant, wishes: Wishes, zone: Zone, site: ZoneSite) -> Candidate:
-    assert wishes.region is not None and wishes.list_region is not None
-    hours = magnitude(site.hours, "h")
-    score = quality(plant, zone, hours, wishes.region, wishes.list_region)
+def _candidate(plant: Plant, wishes: Wishes, bed: Bed, favourite: bool = False) -> Candidate:
+    region, list_region = wishes.home
+    score = quality(plant, bed.zone, bed.hours, region, list_region)
     if wishes.road_salt and plant.salt_tolerant:
         score -= 2.0
-    fit = fits(plant, zone, site.hours, wishes.list_region)
-    said = "" if fit.ok else fit.why
-    against = " ".join(one for one in (said, objection(plant, zone, wishes)) if one)
-    return Candidate(plant, fit.why, score, _is_favourite(plant, wishes), against)
+    fit = fits_after(plant, bed.zone, bed.hours, list_region)
+    said = ("" if fit.ok else fit.why, objection(plant, bed.zone, wishes))
+    return Candidate(plant, fit.why, score, favourite, " ".join(one for one in said if one))
 
 
-def _is_favourite(plant: Plant, wishes: Wishes) -> bool:
-    return any(plant.answers_to(name) for name in wishes.favourites)
-
-
-def _sort(plants: Sequence[Plant], wishes: Wishes, site: ZoneSite, bed: Bed) -> tuple[LeftOut, ...]:
+def _sort(plants: Sequence[Plant], wishes: Wishes, bed: Bed) -> tuple[LeftOut, ...]:
     """Give ``bed`` its candidates; return the plants of the region it does not take."""
     left_out = []
     for plant in plants:
-        if _is_favourite(plant, wishes):
-            continue
         here = wishes.region in plant.regions
         if not here and wishes.natives_only:
             continue
-        one = _candidate(plant, wishes, bed.zone, site)
+        one = _candidate(plant, wishes, bed)
         if not one.against:
             bed.candidates.append(one)
         elif here:
@@ -257,34 +184,26 @@ def _sort(plants: Sequence[Plant], wishes: Wishes, site: ZoneSite, bed: Bed) -> 
     return tuple(left_out)
 
 
-def _keep_favourites(
-    plants: Sequence[Plant],
-    wishes: Wishes,
-    sites: Mapping[Zone, ZoneSite],
-    beds: Mapping[Zone, Bed],
-) -> None:
+def _keep_favourites(favourites: Sequence[Plant], wishes: Wishes, beds: Sequence[Bed]) -> None:
     """Put each favourite in the zone that least speaks against it."""
-    for plant in plants:
-        if not _is_favourite(plant, wishes) or not beds:
-            continue
-        tried = {zone: _candidate(plant, wishes, zone, sites[zone]) for zone in beds}
-        best = min(
+    for plant in favourites if beds else ():
+        tried = [(bed, _candidate(plant, wishes, bed, True)) for bed in beds]
+        bed, best = min(
             tried,
-            key=lambda zone: (
-                bool(tried[zone].against),
-                zone not in plant.zones,
-                tried[zone].quality,
+            key=lambda pair: (
+                bool(pair[1].against),
+                pair[0].zone not in plant.zones,
+                pair[1].quality,
             ),
         )
-        beds[best].picked.append(tried[best])
+        bed.picked.append(best)
 
 
 def _picks(bed: Bed, site: ZoneSite, wishes: Wishes) -> tuple[Pick, ...]:
-    assert wishes.region is not None and wishes.list_region is not None
     counts = shared_counts([one.plant for one in bed.picked], site.area)
     picks = []
     for one, count in zip(bed.picked, counts, strict=True):
-        known = cautions(one.plant, wishes.region, wishes.list_region)
+        known = cautions(one.plant, *wishes.home)
         why = "You asked for it." if one.against else one.why
         said = (one.against, *known) if one.against else known
         picks.append(Pick(one.plant, count, why, said, one.favourite))
@@ -326,7 +245,7 @@ def _thin_findings(beds: Sequence[Bed]) -> tuple[Finding, ...]:
         Finding(
             f"few_kinds_{bed.zone.value}",
             Grade.FIX,
-            f"Only {len(bed.picked)} kinds of plant in the list suit the {bed.zone.value}.",
+            f"Kinds of plant in the list that suit the {bed.zone.value}: {len(bed.picked)}.",
             f"{WANTED_KINDS.value} kinds",
             MATCH_SOURCE,
             "Allow taller plants, or some you kept out, or add local plants to the list.",
@@ -348,7 +267,16 @@ def _notes(plants: Sequence[Plant], wishes: Wishes, beds: Sequence[Bed]) -> tupl
             notes.append(f"No grass, sedge or rush in the list suits the {bed.zone.value}.")
     if wishes.road_salt:
         notes.append("The list says little about salt: ask a nursery which of these stand it.")
+    return (*notes, *_strangers(plants, wishes))
+
+
+def _strangers(plants: Sequence[Plant], wishes: Wishes) -> list[str]:
+    """Name the favourites that the list does not know, with the nearest name it has."""
+    known = [plant.common_name for plant in plants]
+    notes = []
     for name in wishes.favourites:
         if not any(plant.answers_to(name) for plant in plants):
-            notes.append(f"“{name}” is not in the plant list: look up how wet it likes to be.")
-    return tuple(notes)
+            near = get_close_matches(name, known, n=1)
+            hint = f"did you mean {near[0]}?" if near else "look up how wet it likes to be."
+            notes.append(f"“{name}” is not in the plant list: {hint}")
+    return notes

@@ -10,6 +10,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 
 from interview.calc.basin_shape import Basin
 from interview.calc.guards import not_negative, positive
@@ -121,7 +122,7 @@ def pieces_of(
         if first * last < 0:
             cuts.insert(1, span.start + (span.end - span.start) * first / (first - last))
         slope = (last - first) / (span.end - span.start)
-        for start, end in zip(cuts, cuts[1:], strict=False):
+        for start, end in pairwise(cuts):
             if end <= start:
                 continue
             begin = first + slope * (start - span.start)

@@ -155,7 +155,7 @@ def _end_time(reading: Reading, water: _Water, now: float, empty: bool, number: 
 
 def _interval(bare: BareHole, water: _Water, reading: Reading, number: int) -> Interval | None:
     now = magnitude(reading.elapsed, "h")
-    if not now > water.time:
+    if not water.time < now < float("inf"):
         raise ValueError(
             f"Reading {number} must be later than the one before it, so check its time."
         )

@@ -64,6 +64,14 @@ class ZoneHours:
 
 
 @dataclass(frozen=True)
+class ZoneSite:
+    """One zone: its area on the plan, and its hours under water."""
+
+    area: Quantity
+    hours: Quantity
+
+
+@dataclass(frozen=True)
 class Fit:
     """Whether a plant suits a zone, and why in one sentence."""
 
@@ -98,6 +106,23 @@ def zone_hours(
     return ZoneHours(wet(None, 0.0), wet(side_height, deep / 2), wet(rim_height, deep))
 
 
+def planting_zones(
+    floor: Quantity, pond_edge: Quantity, rim: Quantity, hours: ZoneHours
+) -> dict[Zone, ZoneSite]:
+    """Return the three zones from the areas inside the floor, the full pond and the rim.
+
+    Raises ValueError when an area is smaller than the one inside it.
+    """
+    inner, middle, outer = (magnitude(one, "ft**2") for one in (floor, pond_edge, rim))
+    if not 0 <= inner <= middle * (1 + 1e-9) <= outer * (1 + 2e-9):
+        raise ValueError("Make the full pond no smaller than the floor, and the rim no smaller.")
+    areas = (inner, middle - inner, outer - middle)
+    return {
+        zone: ZoneSite(quantity(max(0.0, area), "ft**2"), hours.of(zone))
+        for zone, area in zip(Zone, areas, strict=True)
+    }
+
+
 def rating(plant: Plant, region: ListRegion) -> Indicator | None:
     """Return the plant's rating in the gardener's own region of the wetland list.
 
@@ -123,9 +148,19 @@ def fits(plant: Plant, zone: Zone, hours: Quantity, region: ListRegion) -> Fit:
     Uses the zones the list gives it and its rating in ``region`` only. Raises ValueError when the
     hours are negative.
     """
+    return fits_after(plant, zone, wet_hours(hours), region)
+
+
+def wet_hours(hours: Quantity) -> float:
+    """Return ``hours`` as a number of hours; raises ValueError when they are negative."""
     wet = magnitude(hours, "h")
     if not wet >= 0:
         raise ValueError("Give hours under water of zero or more.")
+    return wet
+
+
+def fits_after(plant: Plant, zone: Zone, wet: float, region: ListRegion) -> Fit:
+    """Do the work of ``fits`` for ``wet`` hours under water, as a plain number."""
     if zone not in plant.zones:
         named = " and ".join(one.value for one in plant.zones)
         return Fit(False, f"The list gives it to the {named}, not the {zone.value}.")

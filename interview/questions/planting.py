@@ -2,24 +2,61 @@
 
 from __future__ import annotations
 
-from interview.calc.plants import PLANT_REGIONS, default_region
+from interview.calc.plant_record import ListRegion, PlantRegion
+from interview.calc.plants import builtin_places
 from interview.kinds import Choice, Measure, Note, Several, Ticks, YesNo
 from interview.model import Answers, Question, Stage
 from interview.questions import site, start
 from interview.questions.ask import always_this, by_units
 
+
+
+def _home(answers: Answers) -> str | None:
+    """Return the plant region of the state."""
+    country = answers.get(start.COUNTRY)
+    if country not in (None, "us"):
+        return "outside"
+    state = (answers.get(start.STATE) or "").upper()
+    for place in builtin_places():
+        if place.code == state:
+            return place.plant_region.name.lower() if place.plant_region else "outside"
+    return None
+
+
+def _lists(answers: Answers) -> tuple[ListRegion, ...]:
+    """Return the wetland list regions that the state lies in."""
+    state = (answers.get(start.STATE) or "").upper()
+    for place in builtin_places():
+        if place.code == state:
+            return place.list_regions
+    return ()
+
+
 REGION = Question(
     key="plant_region",
     label="Plant region",
     text="Which plant region is the garden in?",
-    kind=Choice((*PLANT_REGIONS, ("outside", "outside the United States"))),
+    kind=Choice(
+        (
+            *((one.name.lower(), one.value) for one in PlantRegion),
+            ("outside", "none of these"),
+        )
+    ),
     why="Plants are chosen from those native there, by their wetland rating there.",
     find_out="The state sets it. Change it if you live near the edge of two regions.",
-    default=lambda a: (
-        "outside"
-        if a.get(start.COUNTRY) not in (None, "us")
-        else default_region((a.get(start.STATE) or "").upper())
-    ),
+    default=_home,
+)
+
+LIST_REGION = Question(
+    key="wetland_list_region",
+    label="Wetland list region",
+    text="Your state lies in more than one wetland plant list. Which part is the garden in?",
+    kind=Choice(tuple((one.name.lower(), one.value) for one in ListRegion)),
+    why="A plant's wetland rating may differ between the lists.",
+    find_out="Choose by the lie of the land: coast and plain, hills, or mountains.",
+    asks=lambda a: len(_lists(a)) > 1 and a.get(REGION) != "outside",
+    when="the state lies in more than one list region",
+    default=lambda a: _lists(a)[0].name.lower() if _lists(a) else None,
 )
 
 
@@ -90,11 +127,7 @@ KEEP_OUT = Question(
     ),
     why="Children and pets chew; small gardens are overrun.",
     find_out="Answer none to keep every choice open.",
-    default=lambda a: (
-        "toxic, aggressive, large"
-        if a[site.CHILDREN]
-        else "aggressive, large"
-    ),
+    default=lambda a: "toxic, aggressive, large" if a[site.CHILDREN] else "aggressive, large",
     caution="Some good rain garden plants are poisonous when eaten. The list marks those known.",
 )
 
@@ -135,6 +168,7 @@ STAGE = Stage(
     "What to plant on the floor, the side and the rim.",
     (
         REGION,
+        LIST_REGION,
         SUN,
         TALLEST_FLOOR,
         TALLEST_RIM,
@@ -147,7 +181,18 @@ STAGE = Stage(
 )
 
 
-def list_region(answers: Answers) -> str | None:
-    """Return the plant region chosen, or nothing outside the United States."""
+def plant_region(answers: Answers) -> PlantRegion | None:
+    """Return the plant region chosen, or nothing outside the regions of the list."""
     region = answers[REGION]
-    return None if region == "outside" else region
+    return None if region == "outside" else PlantRegion[region.upper()]
+
+
+def list_region(answers: Answers) -> ListRegion | None:
+    """Return the wetland list region, or nothing outside the regions of the list."""
+    region = plant_region(answers)
+    if region is None:
+        return None
+    lists = _lists(answers)
+    if len(lists) == 1:
+        return lists[0]
+    return ListRegion[answers[LIST_REGION].upper()]

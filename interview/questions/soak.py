@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 
 from interview.kinds import Choice, Measure, Moment, Note, YesNo
-from interview.lines import DROP, EMPTY, LEFT, REFILLED, Readings, SoakEvent
+from interview.lines import DROP, LEFT, REFILLED, Readings, SoakEvent
 from interview.model import Answers, Group, Question, Stage
 from interview.questions.ask import (
     always_this,
@@ -434,7 +434,7 @@ def depths(
     for event in events:
         if event.struck:
             continue
-        if event.what == EMPTY or event.depth is None:
+        if event.depth is None:
             found.append((event, None))
         elif event.what == DROP:
             found.append((event, mark - event.depth))

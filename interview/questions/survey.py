@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from interview.calc.pacing import Pace, calibrate
-from interview.calc.pieces import check_pieces
+from interview.calc.pacing import Pace, calibrate, pace_findings
 from interview.kinds import Choice, Count, Measure, Note, Number, Pitch, Several, YesNo
 from interview.lines import PieceLine, Pieces
 from interview.model import Answers, Group, Question, Stage, Unanswered
+from interview.questions.shapes import check_pieces
 from interview.questions.ask import always_this, both, chosen, distance
 from interview.reading import Refused
 from interview.units import Quantity
@@ -60,7 +60,7 @@ def _likely_pace(counts: tuple[float, ...], answers: Answers) -> str | None:
         pace = calibrate(line, counts)
     except ValueError:
         return None
-    return " ".join(pace.warnings) or None
+    return " ".join(f"{one.said} {one.change}".strip() for one in pace_findings(pace)) or None
 
 
 PACE_COUNTS = Question(
@@ -126,6 +126,15 @@ SURFACE_NAME = Question(
     why="Only what truly drains here counts, and each surface is listed.",
     find_out="Such as south roof or patio.",
     group="surfaces",
+    objection=lambda name, a: (
+        "Another surface has that name already. Give each its own."
+        if a.scope
+        and any(
+            one.scope != a.scope and (one.text(SURFACE_NAME) or "").casefold() == name.casefold()
+            for one in a.items("surfaces")
+        )
+        else None
+    ),
 )
 
 SURFACE_KIND = Question(
@@ -267,15 +276,9 @@ PITCH = Question(
 def _possible(pieces: tuple[PieceLine, ...]) -> None:
     """Refuse pieces that cannot be built, such as sides that make no triangle."""
     try:
-        check_pieces([_as_piece(piece) for piece in pieces])
+        check_pieces(pieces)
     except ValueError as wrong:
         raise Refused(str(wrong)) from None
-
-
-def _as_piece(piece: PieceLine) -> object:
-    from interview.questions.shapes import piece_of
-
-    return piece_of(piece)
 
 
 PIECES = Question(
@@ -338,6 +341,13 @@ RUNOFF_BY = Question(
     default=always_this("coefficient"),
 )
 
+
+def _grouped(answers: Answers) -> bool:
+    return answers.get(RUNOFF_BY) == "curve_number" or any(
+        one.get(SURFACE_KIND) == "lawn" for one in answers.items("surfaces")
+    )
+
+
 SOIL_GROUP = Question(
     key="soil_group",
     label="Hydrologic soil group",
@@ -352,8 +362,8 @@ SOIL_GROUP = Question(
     ),
     why="The curve number of lawn, gravel and packed soil depends on it.",
     find_out="The soil survey names it. If unsure, D gives the most runoff.",
-    asks=chosen(RUNOFF_BY, "curve_number"),
-    when="runoff is reckoned by curve number",
+    asks=_grouped,
+    when="runoff is reckoned by curve number, or a surface is lawn",
     default=always_this("d"),
 )
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import pairwise
 
 from interview.reading.numbers import take_number, unreadable
 from interview.reading.terms import Amount, Term, terms_of
@@ -32,7 +33,7 @@ _SPELLINGS = {
     "mm": "mm mms millimeter millimeters millimetre millimetres",
 }
 LENGTH_WORDS = {word: unit for unit, words in _SPELLINGS.items() for word in words.split()}
-NAMES = "ft, in, yd, m, cm or mm"
+NAMES = "ft, in, yd, m, cm, mm"
 
 _PACED = re.compile(
     r"(?:paces?|p)(?![^\W\d_])\s*(?:[,(]\s*)?(?P<walker>[^\W\d_][\w .'-]{0,29})?\)?", re.IGNORECASE
@@ -70,7 +71,7 @@ def read_length(text: str, bare: str | None, paces: bool = True) -> Amount | Pac
             return paced
         if paced:
             raise Refused(f"This one cannot be paced. Measure it and write it like {example}.")
-    return _taped(clean, bare, example)
+    return _taped(clean, bare, example, f"{NAMES}, or paces" if paces else NAMES)
 
 
 def read_taped_length(text: str, bare: str | None) -> Amount:
@@ -93,10 +94,10 @@ def _paced(clean: str, example: str) -> Paces | None:
     return Paces(number.value, " ".join((match["walker"] or "").split()))
 
 
-def _taped(clean: str, bare: str | None, example: str) -> Amount:
+def _taped(clean: str, bare: str | None, example: str, names: str) -> Amount:
     if clean[0] in "'\"":
         raise Refused(f"The mark {clean[0]} goes after the number. Write it like {example}.")
-    terms = terms_of(clean, LENGTH_WORDS, example, NAMES, decimal=", " in clean)
+    terms = terms_of(clean, LENGTH_WORDS, example, names, decimal=", " in clean)
     for term in terms:
         if term.unit == "mm" and term.word in ("Mm", "mM"):
             raise two_ways(clean, f"{term.digits} mm", f"{term.digits} m")
@@ -131,14 +132,12 @@ def _single(term: Term, bare: str | None) -> Amount:
 def _two_numbers(clean: str, terms: list[Term], bare: str | None, example: str) -> Refused:
     first, second = terms[0], terms[1]
     unit = second.unit if second.unit not in (None, "in") else bare
-    if len(terms) > 2 or not first.whole or second.value >= 12:
+    if len(terms) > 2 or not (first.whole and second.whole) or second.value >= 12:
         return Refused(f"{shown(clean)} has more than one number. Write one, such as {example}.")
     if unit in (None, "in"):
         unit = "ft"
     feet = f"{first.digits} ft {second.digits} in"
-    return two_ways(clean, feet, f"{first.digits}.{second.digits} {unit}") if second.whole else (
-        two_ways(clean, feet, f"{first.digits} {unit}")
-    )  # fmt: skip
+    return two_ways(clean, feet, f"{first.digits}.{second.digits} {unit}")
 
 
 def _with_last_unit(clean: str, terms: list[Term], example: str) -> list[Term]:
@@ -165,7 +164,7 @@ def _sum(clean: str, terms: list[Term], example: str) -> Amount:
     if len(terms) == 1:
         assert terms[0].unit
         return Amount(terms[0].value, terms[0].unit)
-    for large, small in zip(terms, terms[1:], strict=False):
+    for large, small in pairwise(terms):
         assert large.unit and small.unit
         times = MM[large.unit] / MM[small.unit]
         if times <= 1:

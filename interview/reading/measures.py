@@ -50,6 +50,7 @@ _TIMES = {
     "h": "h", "hr": "h", "hrs": "h", "hour": "h", "hours": "h",
     "min": "min", "minute": "min", "d": "day", "day": "day",
 }  # fmt: skip
+_CARET = re.compile(r"(?<=[A-Za-z])\^(?=[23]$)")
 _SIDES = re.compile(r"(?P<one>.*\S)\s*(?<![^\W\d_])(?:x|by)(?![^\W\d_])\s*(?P<other>\S.*)")
 _RATE = re.compile(r"(?P<depth>[a-z]+|['\"])\.?\s*(?:/|\bper\b|\ban?\b)\s*(?P<time>[a-z]+)\.?")
 _SLOWNESS = re.compile(r"(?P<time>[a-z]+)\.?\s*(?:/|\bper\b)\s*(?P<depth>[a-z]+|['\"])\.?")
@@ -61,7 +62,7 @@ def read_area(text: str, bare: str | None) -> Amount:
     ``bare`` is the unit of a number without one. Raises ``Refused``.
     """
     example = "12 m2" if bare == "m**2" else "120 sq ft"
-    clean = taken(text, example)
+    clean = _CARET.sub("", taken(text, example))
     refuse_odd(clean, example, product=True)
     sides = _SIDES.fullmatch(clean.casefold())
     if sides:
@@ -72,7 +73,7 @@ def read_area(text: str, bare: str | None) -> Amount:
 def read_volume(text: str, bare: str | None) -> Amount:
     """Return the volume written in ``text``, ``bare`` giving the unit; raises ``Refused``."""
     example = "85 L" if bare in ("L", "m**3") else "3 cu ft"
-    clean = taken(text, example)
+    clean = _CARET.sub("", taken(text, example))
     refuse_odd(clean, example)
     return _with_unit(clean, bare, example, _VOLUMES, "cu ft, cu yd, gal, m3 or L")
 

@@ -120,24 +120,26 @@ def split_number(clean: str, example: str, *, decimal: bool = False) -> tuple[Fr
     return found.value, clean[found.end :].strip().casefold()
 
 
-def read_number(text: str, *, signed: bool = False) -> Fraction:
+def read_number(text: str, *, signed: bool = False, example: str = "4.5") -> Fraction:
     """Return the number written alone in ``text``; raises ``Refused``.
 
     ``signed`` allows a minus sign in front.
     """
-    clean = taken(text, "4.5")
+    clean = taken(text, example)
     minus = signed and clean.startswith("-")
     clean = clean[1:].strip() if minus else clean
-    refuse_odd(clean, "4.5")
-    value, rest = split_number(clean, "4.5")
-    if rest:
-        raise Refused(f"Only a number fits here. Leave out {shown(rest)} and write it like 4.5.")
-    return -value if minus else value
+    refuse_odd(clean, example)
+    found = take_number(clean, 0, example)
+    if rest := clean[found.end :].strip():
+        raise Refused(
+            f"Only a number fits here. Leave out {shown(rest)} and write it like {example}."
+        )
+    return -found.value if minus else found.value
 
 
 def read_count(text: str) -> int:
     """Return the whole number written in ``text``; raises ``Refused``."""
-    value = read_number(text)
+    value = read_number(text, example="3")
     if value.denominator != 1 or not re.fullmatch(r"[\d., ]+", taken(text, "3"), re.ASCII):
         raise Refused(f"{shown(text.strip())} is not a whole number. Write one, such as 3.")
     return int(value)

@@ -16,7 +16,7 @@ PERCENT = "percent"
 _PERCENT_WORDS = ("%", "percent", "per cent", "pct")
 _DEGREE_WORDS = ("°", "deg", "deg.", "degs", "degree", "degrees")
 _PER_LENGTH = re.compile(
-    r"(?P<drop>.*\S)\s*(?:\bper\b|/|\ba\b|\bevery\b)\s*(?:1\s*)?(?P<run>[a-z]+|'|\")\.?"
+    r"(?P<drop>.*\S)\s*(?:\bper\b|/|\ba\b|\bevery\b)\s*(?:1\s*)?(?P<run>[a-z]+|')\.?"
 )
 _OVER = re.compile(r"(:|/|in(?![a-z])|on(?![a-z])|to(?![a-z]))\s*")
 _PERCENT_EXAMPLE = "4.5% or 1:20"
@@ -35,7 +35,7 @@ def read_percent(text: str) -> Fraction:
         return value
     if not rest:
         if 0 < value < 1:
-            raise two_ways(clean, f"{clean}%", f"{_short(value * 100)}%")
+            raise two_ways(clean, f"{_short(value)}%", f"{_short(value * 100)}%")
         return value
     ratio = _ratio(clean, _PERCENT_EXAMPLE, ("in", ":", "on"))
     if ratio is not None:
@@ -89,7 +89,9 @@ def read_pitch(text: str) -> tuple[str, Fraction]:
     if rest in _PERCENT_WORDS:
         return PERCENT, value
     if not rest:
-        number = clean if value.denominator == 1 else _short(value)
+        if "/" in clean:
+            raise two_ways(clean, f"{_short(value * 12)} in 12", f"{_short(value * 24)} in 12")
+        number = _short(value)
         raise two_ways(clean, f"{number} in 12", f"{number} deg")
     ratio = _ratio(clean, example, ("in", "on", ":", "/"))
     if ratio is None:
@@ -100,7 +102,7 @@ def read_pitch(text: str) -> tuple[str, Fraction]:
 def read_ratio(text: str) -> Fraction:
     """Return the first side over the second of ``3:1``, ``3 to 1`` or ``3``; raises ``Refused``."""
     example = "3:1"
-    clean = taken(text, example)
+    clean = re.sub(r"^([\d.]+)\s*/\s*([\d.]+)$", r"\1:\2", taken(text, example))
     refuse_odd(re.sub(r"\bto\b", ":", clean.casefold()), example)
     value, rest = split_number(clean, example)
     if not rest:

@@ -58,7 +58,7 @@ def terms_of(
             raise unreadable(clean, example)
         match = _UNIT.match(clean, number.end)
         word = ((match["word"] or match["mark"]) if match else "") or ""
-        if match is None or word.casefold() in ("and", "ft-"):
+        if match is None or word.casefold() == "and":
             found.append(Term(number.value, None, "", number.digits, number.whole, glue))
             at = _past_spaces(clean, number.end)
             continue

@@ -150,7 +150,7 @@ _ODD = tuple(
             r"(?<![a-z])(x|by)(?![a-z])|\*|@|=",
             "Only one measure fits here. Write one, such as {example}.",
         ),
-        (r"[$€£]", "Leave out the money sign. Write a measure, such as {example}."),
+        (r"[$€£]", "Leave out the money sign. Write a number, such as {example}."),
     )
 )
 

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 
 from interview.answers_file.characters import shown
 from interview.answers_file.guard import BACKUP, STRANGER, text_of
-from interview.answers_file.nodes import Mapping, Part, Scalar, Sequence, compose, plain
+from interview.answers_file.nodes import GLUED, Mapping, Part, Scalar, Sequence, compose, plain
 from interview.answers_file.scalars import double_quoted
 from interview.answers_file.tree import END, FORMAT, VERSION, Path, Tree, Trouble, Unreadable
 
@@ -128,6 +128,9 @@ def _notes(text: str, part: Part, name: str = "") -> Iterator[Trouble]:
             yield from _notes(text, entry.value, entry.key.text)
     elif isinstance(part, Sequence):
         for item in part.items:
+            if isinstance(item, Scalar) and not item.style and GLUED.match(item.text):
+                said = "Is the space after the colon missing here?"
+                yield Trouble(item.line, name, said, item.text.replace(":", ": ", 1))
             yield from _notes(text, item, name)
     elif not part.style and part.text:
         yield from _comment_note(text, part, name)

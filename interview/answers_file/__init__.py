@@ -1,0 +1,75 @@
+"""The answers file: YAML text to a tree of answers and back, safely on disk."""
+
+from interview.answers_file.characters import shown
+from interview.answers_file.keep import backup, remove_stray_temps, save_beside
+from interview.answers_file.loading import Fingerprint, NotLoaded, load, read
+from interview.answers_file.lock import AlreadyOpen, Lock
+from interview.answers_file.names import (
+    backup_of,
+    belongs_to,
+    clean_name,
+    free_name,
+    lock_of,
+)
+from interview.answers_file.oslayer import OsLayer
+from interview.answers_file.parsing import Parsed, parse
+from interview.answers_file.rendering import render
+from interview.answers_file.saving import Changed, NotSaved, Saved, put, save
+from interview.answers_file.scalars import unwritable
+from interview.answers_file.splicing import CannotSplice, splice
+from interview.answers_file.tree import (
+    FORMAT,
+    FRAME_KEYS,
+    VERSION,
+    Node,
+    Notes,
+    Order,
+    Path,
+    Tree,
+    Trouble,
+    Unreadable,
+    Unwritable,
+    same,
+)
+
+__all__ = [
+    "FORMAT",
+    "FRAME_KEYS",
+    "VERSION",
+    "AlreadyOpen",
+    "CannotSplice",
+    "Changed",
+    "Fingerprint",
+    "Lock",
+    "Node",
+    "NotLoaded",
+    "NotSaved",
+    "Notes",
+    "Order",
+    "OsLayer",
+    "Parsed",
+    "Path",
+    "Saved",
+    "Tree",
+    "Trouble",
+    "Unreadable",
+    "Unwritable",
+    "backup",
+    "backup_of",
+    "belongs_to",
+    "clean_name",
+    "free_name",
+    "load",
+    "lock_of",
+    "parse",
+    "put",
+    "read",
+    "remove_stray_temps",
+    "render",
+    "same",
+    "save",
+    "save_beside",
+    "shown",
+    "splice",
+    "unwritable",
+]

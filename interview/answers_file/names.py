@@ -1,0 +1,103 @@
+"""Names of the files the program makes: safe on every system, never somebody else's."""
+
+from __future__ import annotations
+
+import os
+import re
+import unicodedata
+from pathlib import Path
+
+from interview.answers_file.characters import INVISIBLE
+
+NAME_LIMIT = 200
+"""Longest name in bytes: 255 is what disks take, and copies add to the name."""
+_RESERVED = re.compile(r"(?:con|prn|aux|nul|com[0-9¹²³]|lpt[0-9¹²³]|conin\$|conout\$)", re.I)
+_NOT_IN_NAMES = re.compile(r'[\x00-\x1f\x7f-\x9f<>:"/\\|?*\ud800-\udfff\ufffd]')
+_ENDING = re.compile(r"\.ya?ml$", re.IGNORECASE)
+_JOINERS = "\u200d\ufe0e\ufe0f\u20e3"
+
+
+def clean_name(name: str) -> str:
+    """A file name, with .yaml at its end, that every system takes and no folder is part of."""
+    text = _NOT_IN_NAMES.sub("-", unicodedata.normalize("NFC", name))
+    stem = _ENDING.sub("", INVISIBLE.sub("-", text).strip(" .-~"))
+    stem = re.sub(r"-{2,}", "-", re.sub(r"\s+", "-", stem)).strip(" .-~")
+    if _RESERVED.fullmatch(stem.split(".")[0].rstrip(" ")):
+        stem = f"garden-{stem}"
+    return (_cut(stem, NAME_LIMIT - len(".yaml")).strip(" .-~") or "garden") + ".yaml"
+
+
+def free_name(folder: Path, name: str) -> Path:
+    """The path of a new file in the folder: ``name``, or with -2, -3 and so on before its ending.
+
+    Names that differ only in capitals count as one. The file is not made: ``save`` with
+    ``expect=None`` does that, and refuses when another program was faster.
+    """
+    taken = {other.name.casefold() for other in folder.iterdir()} if folder.is_dir() else set()
+    stem, ending = Path(name).stem, Path(name).suffix
+    candidate, number = name, 1
+    while candidate.casefold() in taken:
+        number += 1
+        tail = f"-{number}{ending}"
+        candidate = _cut(stem, NAME_LIMIT - len(tail.encode())) + tail
+    return folder / candidate
+
+
+def _cut(text: str, limit: int) -> str:
+    """The start of the text in at most ``limit`` bytes, cut between whole characters."""
+    if len(text.encode("utf-8", "surrogateescape")) <= limit:
+        return text
+    end = len(text.encode("utf-8", "surrogateescape")[:limit].decode("utf-8", "ignore"))
+    while end > 0 and _clings(text, end):
+        end -= 1
+    return text[:end]
+
+
+def _clings(text: str, end: int) -> bool:
+    """Whether the character at ``end`` belongs to the one before it."""
+    after, before = text[end], text[end - 1]
+    flag = "\U0001f1e6" <= after <= "\U0001f1ff" and "\U0001f1e6" <= before <= "\U0001f1ff"
+    tone = "\U0001f3fb" <= after <= "\U0001f3ff"
+    return (
+        bool(unicodedata.combining(after)) or after in _JOINERS or before == "\u200d" or tone
+    ) or (flag and _flags_before(text, end) % 2 == 1)
+
+
+def _flags_before(text: str, end: int) -> int:
+    count = 0
+    while count < end and "\U0001f1e6" <= text[end - 1 - count] <= "\U0001f1ff":
+        count += 1
+    return count
+
+
+def real(path: str | Path) -> Path:
+    """Where the path leads once links are followed; what is not there yet is left as named."""
+    return Path(os.path.realpath(path))
+
+
+def beside(path: Path, before: str, after: str) -> Path:
+    """A companion of a file in the same folder, its name shortened if it would grow too long."""
+    name, room = path.name, 255 - len(before) - len(after)
+    raw = os.fsencode(name)
+    if len(raw) > room:
+        name = os.fsdecode(raw[:room]).encode("utf-8", "ignore").decode("utf-8")
+    return path.with_name(f"{before}{name}{after}")
+
+
+def backup_of(path: str | Path) -> Path:
+    """The copy that is kept of a file as it was when the session began."""
+    return beside(real(path), "", ".bak")
+
+
+def lock_of(path: str | Path) -> Path:
+    """The file that says who has the answers open."""
+    return beside(real(path), ".", ".lock")
+
+
+def belongs_to(answers: str | Path, other: str | Path) -> bool:
+    """Whether ``other`` is the answers file, its backup or its lock: never to be written over."""
+    ours = {real(answers), backup_of(answers), lock_of(answers)}
+    there = real(other)
+    folded = {str(path).casefold() for path in ours}
+    same = there.exists() and any(path.exists() and path.samefile(there) for path in ours)
+    return str(there).casefold() in folded or same

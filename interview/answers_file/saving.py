@@ -1,0 +1,240 @@
+"""Put an answers file on disk so that there is always a whole one: the old or the new."""
+
+from __future__ import annotations
+
+import errno
+import os
+import secrets
+import stat
+from contextlib import suppress
+from dataclasses import dataclass
+from pathlib import Path
+
+from interview.answers_file.characters import shown
+from interview.answers_file.loading import Fingerprint, NotLoaded, read
+from interview.answers_file.names import beside, real
+from interview.answers_file.oslayer import (
+    CREATE,
+    REAL,
+    OsLayer,
+    has_no_links,
+    is_regular,
+    reason,
+)
+from interview.answers_file.parsing import Parsed, parse
+from interview.answers_file.tree import END, Unreadable
+
+TEMP_TRIES = 8
+_INTERRUPTIONS = 100
+
+
+class NotSaved(Exception):
+    """Nothing was written; the file is as it was. The sentence says why and what to do."""
+
+    def __init__(self, sentence: str) -> None:
+        super().__init__(sentence)
+        self.sentence = sentence
+
+
+class Changed(NotSaved):
+    """Another program has changed, made or removed the file since it was last read."""
+
+
+@dataclass(frozen=True)
+class Saved:
+    """The file is there. ``durable`` is False when the disk did not confirm it is permanent."""
+
+    fingerprint: Fingerprint
+    durable: bool
+    note: str = ""
+    """Something to tell once; empty for nothing."""
+
+
+def save(
+    path: str | Path, text: str, *, expect: Fingerprint | None, os_layer: OsLayer = REAL
+) -> Saved:
+    """Write an answers file's text, after making sure that it can be opened again.
+
+    ``expect`` is the fingerprint of what should be there now, None for a new file.
+    Raises Changed or NotSaved; then the file is as it was.
+    """
+    try:
+        data = text.encode("utf-8")
+    except UnicodeEncodeError as error:
+        raise NotSaved("An answer holds half a character; type it again.") from error
+    check_opens(data)
+    return put(path, data, expect=expect, os_layer=os_layer)
+
+
+def check_opens(data: bytes) -> Parsed:
+    """The parsed bytes; raises NotSaved unless they are a whole file this program may write."""
+    try:
+        parsed = parse(data)
+    except Unreadable as error:
+        raise NotSaved(f"These answers could not be opened again: {error.sentence}") from error
+    if parsed.read_only:
+        raise NotSaved("A newer program wrote this file; get that program to change it.")
+    if parsed.tree.get(END) != "true":
+        raise NotSaved("These answers are not whole; they were not written.")
+    return parsed
+
+
+def put(
+    path: str | Path, data: bytes, *, expect: Fingerprint | None, os_layer: OsLayer = REAL
+) -> Saved:
+    """Write any file whole or not at all: a new one for None, else in place of what is expected.
+
+    A link is followed, the mode is kept, and nothing is written when nothing changes. Once the
+    new file has its name, a fault only makes it not durable. Raises Changed or NotSaved.
+    """
+    if not str(path) or "\0" in str(path):
+        raise NotSaved("This is not the name of a file; check the path.")
+    try:
+        return _Placing(os_layer, real(path)).placed(data, expect)
+    except OSError as error:
+        raise NotSaved(f"{shown(path)}: {reason(error)}") from error
+    except MemoryError as error:
+        said = "The computer has no memory left; close other programs and try again."
+        raise NotSaved(said) from error
+
+
+class _Placing:
+    """One placing of one file; holds the temporary file until it has its name."""
+
+    def __init__(self, os_layer: OsLayer, target: Path) -> None:
+        self.os = os_layer
+        self.target = target
+        self.temp = ""
+
+    def placed(self, data: bytes, expect: Fingerprint | None) -> Saved:
+        new = Fingerprint.of(data)
+        old = self.current()
+        note = ""
+        if old is not None:
+            self.check(expect)
+            if expect == new:
+                return Saved(new, True)
+            if old.st_nlink > 1:
+                note = "The file had a second name (a hard link); that one keeps the old answers."
+        elif expect is not None:
+            raise Changed(f"{shown(self.target)} was removed by another program.")
+        try:
+            self.fill_temp(data, old)
+            self.name_it(new=old is None)
+        except BaseException:
+            self.drop_temp()
+            raise
+        return Saved(new, self.confirmed(), note)
+
+    def current(self) -> os.stat_result | None:
+        try:
+            found = self.os.stat(str(self.target))
+        except FileNotFoundError:
+            return None
+        if not is_regular(found):
+            raise NotSaved(f"{shown(self.target)} is not a plain file; choose another place.")
+        return found
+
+    def check(self, expect: Fingerprint | None) -> None:
+        if expect is None:
+            raise Changed(f"There is already a file {shown(self.target)}.")
+        if not self.os.access(str(self.target)):
+            said = "is marked as not to be changed; choose another place."
+            raise NotSaved(f"{shown(self.target)} {said}")
+        try:
+            found = Fingerprint.of(read(self.target, os_layer=self.os))
+        except NotLoaded as error:
+            raise NotSaved(error.sentence) from error
+        if found != expect:
+            raise Changed(f"{shown(self.target)} was changed by another program.")
+
+    def fill_temp(self, data: bytes, old: os.stat_result | None) -> None:
+        fd = self.open_temp()
+        try:
+            self.set_mode(fd, old)
+            self.write_all(fd, data)
+            self.os.fsync(fd)  # never tried again on the same file after a failure
+        except BaseException:
+            with suppress(OSError):
+                self.os.close(fd)
+            raise
+        self.os.close(fd)
+
+    def open_temp(self) -> int:
+        for _ in range(TEMP_TRIES):
+            name = str(beside(self.target, ".", f".{secrets.token_hex(4)}.part"))
+            try:
+                fd = self.os.open(name, CREATE, 0o644)
+            except FileExistsError:
+                continue
+            self.temp = name
+            return fd
+        raise OSError(errno.EBUSY, "no free name")
+
+    def set_mode(self, fd: int, old: os.stat_result | None) -> None:
+        made = self.os.fstat(fd)
+        if old is None:
+            if made.st_mode & 0o600 != 0o600:
+                self.os.fchmod(fd, stat.S_IMODE(made.st_mode) | 0o600)
+            return
+        if (made.st_uid, made.st_gid) != (old.st_uid, old.st_gid):
+            with suppress(PermissionError):
+                self.os.fchown(fd, old.st_uid, old.st_gid)
+        self.os.fchmod(fd, stat.S_IMODE(old.st_mode))
+
+    def write_all(self, fd: int, data: bytes) -> None:
+        interruptions = 0
+        while data:
+            try:
+                count = self.os.write(fd, data)
+            except InterruptedError:
+                interruptions += 1
+                if interruptions > _INTERRUPTIONS:
+                    raise
+                continue
+            if count <= 0:
+                raise OSError(errno.EIO, "nothing was written")
+            data = data[count:]
+
+    def name_it(self, *, new: bool) -> None:
+        if not new:
+            self.os.replace(self.temp, str(self.target))
+            self.temp = ""
+            return
+        try:
+            self.os.link(self.temp, str(self.target))  # refuses a name that is taken
+        except FileExistsError as error:
+            raise Changed(f"There is already a file {shown(self.target)}.") from error
+        except OSError as error:
+            if not has_no_links(error):
+                raise
+            self.claim_name()
+            return
+        self.drop_temp()
+
+    def claim_name(self) -> None:
+        """Where there are no links: take the name with an empty file, then rename over it."""
+        try:
+            self.os.close(self.os.open(str(self.target), CREATE, 0o644))
+        except FileExistsError as error:
+            raise Changed(f"There is already a file {shown(self.target)}.") from error
+        try:
+            self.os.replace(self.temp, str(self.target))
+            self.temp = ""
+        except BaseException:
+            with suppress(OSError):
+                self.os.unlink(str(self.target))
+            raise
+
+    def drop_temp(self) -> None:
+        if self.temp:
+            with suppress(OSError):
+                self.os.unlink(self.temp)
+            self.temp = ""
+
+    def confirmed(self) -> bool:
+        try:
+            self.os.sync_folder(str(self.target.parent))
+        except OSError:
+            return False
+        return True

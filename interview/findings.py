@@ -1,0 +1,334 @@
+"""Everything found about the spot and the garden, for the verdict."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from interview import gate
+from interview.calc import basin, earthwork, overflow, siting, surroundings
+from interview.calc.catchment import whole_roof_finding
+from interview.calc.depth import Governs
+from interview.calc.plant_care import after_storm
+from interview.calc.slope import depth_gap_finding
+from interview.calc.soak import Band
+from interview.calc.surroundings import Owner, Rules
+from interview.evidence import ARITHMETIC, OURS, PRACTICE, Finding, Grade, Source, Standing
+from interview.model import Unanswered
+from interview.plan import Plan
+from interview.questions import bed, review, site, soak, survey
+from interview.units import feet_and_inches, magnitude, plain_number, show, significant
+
+LOCATE_SOURCE = Source("Best Practices Guide 5.19 to 5.23, Common Ground Alliance", Standing.PUBLISHED)
+TWO_HOLES_APART = 2.0
+"""Holes this many times apart are worth a further hole: a choice of this project."""
+
+
+def all_findings(plan: Plan) -> Iterator[Finding]:
+    """Yield every finding; a part of the plan that waits for an answer yields none."""
+    yield from _lines(plan)
+    yield from _chosen_spot(plan)
+    yield from _permission(plan)
+    for part in (_holes, _depth, _size, _earth, _water, _catchment, _planting, _after):
+        try:
+            yield from part(plan)
+        except Unanswered:
+            continue
+
+
+def _lines(plan: Plan) -> Iterator[Finding]:
+    reasons = gate.dig_reasons(plan.answers, plan.now.date())
+    dug = any(hole.get(soak.HOLE_DEPTH) is not None for hole in plan.answers.items("holes"))
+    if not reasons:
+        until = plan.dig_gate.stale_after
+        said = "The buried lines are located and answered."
+        limit = f"the marks are good until {until}" if until else ""
+        yield Finding("buried_lines", Grade.GOOD, said, limit, LOCATE_SOURCE)
+        return
+    grade = Grade.STOP if dug and not plan.answers.get(site.LINES_ANSWERED) else Grade.FIX
+    yield Finding(
+        "buried_lines",
+        grade,
+        "Nothing may be dug today: " + " ".join(reasons),
+        "every line located, every owner answered, marks not stale",
+        LOCATE_SOURCE,
+        "Do not dig, not even the test hole, until this is mended.",
+    )
+
+
+def _chosen_spot(plan: Plan) -> Iterator[Finding]:
+    chosen = site.chosen_spot(plan.answers)
+    number = chosen.scope[1] if chosen.scope else 1
+    for spot in plan.spots:
+        if spot.number == number:
+            yield from spot.findings
+            if chosen.get(site.NEAR) is None:
+                yield Finding(
+                    "near_spot",
+                    Grade.FIX,
+                    "What lies near the spot is not known yet.",
+                    "distances to buildings, septic parts, wells and the rest",
+                    PRACTICE,
+                    "Walk round it and answer the list.",
+                )
+
+
+def _permission(plan: Plan) -> Iterator[Finding]:
+    answers = plan.answers
+    owner = answers.get(site.PERMISSION)
+    owners = {"own": Owner.OWN, "written": Owner.WRITTEN, "no": Owner.NO}
+    yield surroundings.ownership_finding(owners[owner] if owner else None)
+    asked = answers.get(site.RULES_CHECKED)
+    rules = {
+        "not_needed": Rules.CLEAR,
+        "granted": Rules.CLEAR,
+        "pending": Rules.PENDING,
+        "not_checked": Rules.NOT_ASKED,
+    }
+    yield surroundings.permit_finding(rules[asked] if asked else None)
+    yield surroundings.children_finding(answers[site.CHILDREN])
+
+
+def _holes(plan: Plan) -> Iterator[Finding]:
+    for view, hole in zip(plan.answers.items("holes"), plan.holes, strict=True):
+        smell = view.get(soak.HOLE_SMELL)
+        if smell in gate.BLOCKING_SMELLS:
+            yield Finding(
+                f"hole_{hole.number}_smell",
+                Grade.STOP,
+                f"{hole.name} smells of {smell}.",
+                "no smell of gas, fuel or sewage",
+                PRACTICE,
+                "Stop, keep away, and call the utility or the health department.",
+            )
+        elif smell == "rotten_egg":
+            yield Finding(
+                f"hole_{hole.number}_smell",
+                Grade.FIX,
+                f"{hole.name} smells of rotten eggs: the soil has been wet for long.",
+                "",
+                PRACTICE,
+                "Look for a higher spot.",
+            )
+        if view.get(soak.HOLE_SEEPS):
+            yield Finding(
+                f"hole_{hole.number}_seeps",
+                Grade.STOP,
+                f"Water seeps into {hole.name}: that is groundwater.",
+                "2 ft (0.6 m) of drained soil below the dug bottom",
+                siting.BELOW_FLOOR_FT.source,
+                "Choose a higher spot, or dig less deep.",
+            )
+        yield from _test(plan, hole.number)
+    combined = plan.soil.combined
+    if combined is not None and combined.spread > TWO_HOLES_APART:
+        yield Finding(
+            "holes_apart",
+            Grade.FIX,
+            f"The fastest hole is {plain_number(combined.spread, 2)} times the slowest.",
+            "within about a factor of two",
+            OURS,
+            "Test another hole, or move toward the faster one.",
+        )
+
+
+def _test(plan: Plan, number: int) -> Iterator[Finding]:
+    hole = next(one for one in plan.holes if one.number == number)
+    test = hole.test
+    if test is None:
+        return
+    unit = "mm/h" if plan.metric else "in/h"
+    said = f"{hole.name}: the water drops {show(test.drop_rate, unit, 2)}, {test.band.value}."
+    bad = {Band.NO_FALL: Grade.STOP, Band.MARGINAL: Grade.FIX}
+    yield Finding(
+        f"hole_{number}_rate",
+        bad.get(test.band, Grade.GOOD),
+        said,
+        "1 in/h (25 mm/h) or more drains well; 0.5 in/h (13 mm/h) or less is marginal",
+        PRACTICE,
+        "Make the pond shallower, work in compost and test again, or choose another spot."
+        if test.band in bad
+        else "",
+    )
+    if not test.settled and len([row for row in test.intervals if row.valid]) >= 3:
+        yield Finding(
+            f"hole_{number}_settled",
+            Grade.FIX if test.still_wetting else Grade.GOOD,
+            f"{hole.name}: the rate has not settled yet.",
+            "the last three intervals within 10 % of their mean",
+            Source("Minnesota field sheets for percolation tests: 10 %", Standing.PUBLISHED),
+            "Take more readings; the soil may still be wetting.",
+        )
+    if hole.texture is not None and hole.texture.far_apart:
+        yield Finding(
+            f"hole_{number}_texture",
+            Grade.FIX,
+            f"{hole.name}: {hole.texture.texture.value} by feel does not go with the rate tested.",
+            "within a factor of ten of the table",
+            Source("Rawls, Brakensiek and Saxton, Trans. ASAE 25(5), 1982", Standing.SECONDARY),
+            "Look again: roots, cracks or an animal's run make it fast; smeared walls slow.",
+        )
+
+
+def _depth(plan: Plan) -> Iterator[Finding]:
+    depth = plan.depth
+    unit = "mm" if plan.metric else "in"
+    if depth.too_shallow:
+        yield Finding(
+            "pond_depth",
+            Grade.STOP,
+            f"The soil empties only {show(depth.limit, unit, 2, 'down')} of pond in time.",
+            "3 in (75 mm) of pond or more",
+            OURS,
+            "Work in compost and test again, find faster soil, or plant a wetland bed instead.",
+        )
+    if depth.caution:
+        yield Finding(
+            "custom_depth",
+            Grade.FIX,
+            "By the corrected rate this pond takes more than 48 hours to empty.",
+            "empty within 48 hours through the bottom alone",
+            Source("City of Los Angeles LID; Nebraska G1758: 48 h", Standing.PUBLISHED),
+            "Choose both checks, or make the pond shallower.",
+        )
+    if depth.governs is Governs.CAP and not depth.too_shallow:
+        yield Finding(
+            "pond_depth",
+            Grade.GOOD,
+            f"The soil would empty {show(depth.drop_limit, unit, 2, 'down')} by the drop and "
+            f"{show(depth.corrected_limit, unit, 2, 'down')} by the corrected rate; your own "
+            "limit decides.",
+            "",
+            OURS,
+        )
+    if plan.answers[site.CHILDREN] and magnitude(depth.depth, "in") > 6 + 1e-9:
+        yield Finding(
+            "pond_and_children",
+            Grade.FIX,
+            "The pond is deeper than 6 in (150 mm) where small children may play.",
+            "6 in (150 mm) is deep enough near small children",
+            OURS,
+            "Write 6 in as the deepest pond wanted, or fence the garden.",
+        )
+
+
+def _size(plan: Plan) -> Iterator[Finding]:
+    unit = "mm" if plan.metric else "in"
+    share = plan.share_of_rain
+    held = show(plan.rain_held, unit, 2, "down")
+    if share >= 1 - 1e-9:
+        yield Finding(
+            "rain_held", Grade.GOOD, f"The garden holds {held} of rain.", "the rain to hold",
+            ARITHMETIC,
+        )  # fmt: skip
+    else:
+        yield Finding(
+            "rain_held",
+            Grade.FIX,
+            f"The garden as drawn holds {held} of rain, "
+            f"{significant(100 * share, 2, 'down'):g} % of what was asked.",
+            "the rain to hold",
+            ARITHMETIC,
+            "Find more room, steeper sides, a second garden, or send less roof here. A smaller "
+            "garden still takes most of the year's rain.",
+        )
+    if plan.too_big and plan.room is not None:
+        yield Finding(
+            "room",
+            Grade.FIX,
+            "The garden that is needed does not fit the room.",
+            f"room {_by(plan, plan.room.rim_length, plan.room.rim_width)}, needed "
+            f"{_by(plan, plan.needed_basin.rim_length, plan.needed_basin.rim_width)}",
+            ARITHMETIC,
+            "The plan draws what fits.",
+        )
+    if basin.split_advised(plan.garden.mid_area):
+        yield Finding(
+            "split",
+            Grade.FIX,
+            "One garden over 300 ft² (28 m²) is hard to keep level.",
+            "100 to 300 ft² a garden",
+            basin.SPLIT_ABOVE_FT2.source,
+            "Split it in two, side by side or one below the other.",
+        )
+
+
+def _by(plan: Plan, length: object, width: object) -> str:
+    return f"{_length(plan, length)} by {_length(plan, width)}"
+
+
+def _length(plan: Plan, value: object) -> str:
+    if plan.metric:
+        return f"{magnitude(value, 'm'):.2f} m"  # type: ignore[arg-type]
+    return feet_and_inches(value, 1)  # type: ignore[arg-type]
+
+
+def _earth(plan: Plan) -> Iterator[Finding]:
+    yield earthwork.berm_finding(plan.earth, plan.metric)
+    yield earthwork.soil_finding(plan.earth)
+    gap = depth_gap_finding(plan.slope)
+    if gap is not None:
+        yield gap
+
+
+def _water(plan: Plan) -> Iterator[Finding]:
+    yield overflow.head_finding(plan.notch, plan.answers[bed.FREEBOARD], plan.metric)
+    if plan.answers[bed.WATER_BY] == "pipe":
+        yield overflow.pipe_finding(plan.pipe)
+
+
+def _catchment(plan: Plan) -> Iterator[Finding]:
+    house = plan.answers.get(survey.HOUSE_AREA)
+    kinds = [one.get(survey.SURFACE_KIND) for one in plan.answers.items("surfaces")]
+    if house is not None:
+        roofs = [
+            area.drains_here
+            for area, kind in zip(plan.catchment.surfaces, kinds, strict=True)
+            if kind == "roof"
+        ]
+        for roof in roofs:
+            finding = whole_roof_finding(roof, house)
+            if finding is not None:
+                yield finding
+    if plan.answers[survey.ROOF_HAZARD]:
+        yield Finding(
+            "roof_hazard",
+            Grade.FIX,
+            "Runoff from this roof may carry metals or moss killer.",
+            "nothing to eat is grown in it",
+            Source("Ask Extension, 2015: zinc strips; from memory for the rest", Standing.MEMORY),
+            "Use another downspout, or grow nothing to eat here.",
+        )
+
+
+def _planting(plan: Plan) -> Iterator[Finding]:
+    yield from plan.planting.findings
+
+
+def _after(plan: Plan) -> Iterator[Finding]:
+    hours = plan.answers.get(review.STORM_EMPTY)
+    if hours is not None:
+        yield after_storm(hours)
+    if plan.answers.get(review.STORM_OVERFLOW) == "elsewhere":
+        yield Finding(
+            "overflow_elsewhere",
+            Grade.FIX,
+            "Water left the garden somewhere other than the notch.",
+            "the notch is the lowest place of the rim",
+            PRACTICE,
+            "Raise the rim there, or lower the notch, and check with a level.",
+        )
+    plants = plan.answers.get(review.STORM_PLANTS)
+    if plants in ("drowned", "dry"):
+        wetter = plants == "dry"
+        yield Finding(
+            "plants_after_storm",
+            Grade.FIX,
+            "Plants look drowned." if not wetter else "Plants look dry.",
+            "each plant at the height that suits it",
+            PRACTICE,
+            "Move them lower, and water in the first year."
+            if wetter
+            else "Move them higher and see why the water stands.",
+        )
+
+

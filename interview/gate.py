@@ -1,0 +1,78 @@
+"""The dig gate: nothing is dug before the buried lines are located and answered."""
+
+from __future__ import annotations
+
+import datetime as dt
+
+from interview.calc.locate import DigGate, Gate, LocateState, PrivateLines, dig_gate
+from interview.calc.notice import notice_for
+from interview.model import Answers
+from interview.questions import site, soak, start
+from interview.route import Step
+from interview.units import magnitude
+
+_PRIVATE = {
+    "none": PrivateLines.NONE,
+    "kept_clear": PrivateLines.KEPT_CLEAR,
+    "unknown": PrivateLines.UNKNOWN,
+}
+BLOCKING_SMELLS = ("gas", "fuel", "sewage")
+
+
+def locate_state(answers: Answers) -> LocateState:
+    """Return what has been done about the buried lines."""
+    whole = answers.whole()
+    asked = whole.get(site.LINES_REQUESTED) == "asked"
+    return LocateState(
+        asked=whole.get(site.LINES_ASKED_ON) if asked else None,
+        all_answered=whole.get(site.LINES_ANSWERED) if asked else None,
+        finished=whole.get(site.LINES_FINISHED_ON) if asked else None,
+        private_lines=_PRIVATE.get(whole.get(site.PRIVATE_LINES) or ""),
+        business_days=whole[site.LINES_BUSINESS_DAYS],
+        valid_days=whole[site.LINES_VALID_DAYS],
+        holidays=site.holidays(whole),
+    )
+
+
+def gate_today(answers: Answers, today: dt.date) -> DigGate:
+    """Return whether digging may start on ``today``."""
+    return dig_gate(locate_state(answers), today)
+
+
+def dig_reasons(answers: Answers, today: dt.date) -> list[str]:
+    """Return every reason why no spade may go in today; none where it may."""
+    whole = answers.whole()
+    found = gate_today(whole, today)
+    reasons = list(found.reasons) if found.gate is Gate.CLOSED else []
+    near = whole.get(site.MARK_DISTANCE)
+    zone = hand_dig_zone_in(whole)
+    if near is not None and magnitude(near, "in") < zone:
+        reasons.append(
+            f"A mark is within {zone:g} in of where you will dig. Move the hole and the garden, "
+            "and measure again."
+        )
+    return reasons
+
+
+def hand_dig_zone_in(answers: Answers) -> float:
+    """Return the width in inches, each side of a mark, where only gentle hand digging may be."""
+    return notice_for((answers.whole().get(start.STATE) or "").upper()).hand_dig_in
+
+
+def shut(step: Step, answers: Answers, today: dt.date) -> list[str]:
+    """Return why the question of ``step`` may not be answered yet; none where it may.
+
+    Once a hole is dug its later questions stay open, though the marks may go stale meanwhile.
+    """
+    if not step.question.digs:
+        return []
+    view = step.view(answers)
+    smell = view.get(soak.HOLE_SMELL)
+    if smell in BLOCKING_SMELLS and step.question is not soak.HOLE_SMELL:
+        return [
+            f"The hole smells of {smell}. Stop, stay away from it, and call: the utility for gas, "
+            "the health department for fuel or sewage."
+        ]
+    if answers.whole().get(site.LINES_ANSWERED) is True and soak.hole_is_dug(view):
+        return []
+    return dig_reasons(answers, today)

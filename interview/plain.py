@@ -1,0 +1,172 @@
+"""The interview on plain lines: for pipes, screen readers and bare terminals."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from interview import route
+from interview.model import UNKNOWN_TEXT, Standing
+from interview.reading import Refused
+from interview.report import plan_text, waiting_text
+from interview.route import Step
+from interview.session import Doubt, Session
+
+Ask = Callable[[str], str]
+"""Shows a prompt and returns one typed line; raises ``EOFError`` at the end of the input."""
+Say = Callable[[str], None]
+
+HELP = """Type an answer and press Enter. Lines that start with a colon are commands:
+  :skip      I don't know yet
+  :back      the question before
+  :why       why we ask
+  :how       how to find out
+  :plan      the plan so far
+  :waiting   what the plan still waits for
+  :list      every question with its answer
+  :go KEY    go to a question by its key
+  :clear     take this answer away
+  :remove    take this whole item away (a hole, a surface, a spot)
+  :help      this list
+  :quit      stop; everything is saved
+An empty line takes the value offered, where one is. A list ends with an empty line."""
+
+
+class _Quit(Exception):
+    """The person asked to stop."""
+
+
+def run(session: Session, ask: Ask, say: Say) -> bool:
+    """Ask every open question on plain lines; tell whether the end was reached."""
+    say(HELP)
+    stage = ""
+    while session.step is not None:
+        step = session.step
+        if step.stage.key != stage:
+            stage = step.stage.key
+            say(f"\n== {step.stage.letter}. {step.stage.title} ==\n{step.stage.intro}")
+        try:
+            answered = _one(session, step, ask, say)
+        except (_Quit, EOFError):
+            return False
+        if answered and session.step is step and session.go_on() is None:
+            break
+    say("\nThat was the last question.")
+    _closed(session, say)
+    say("\n" + plan_text(session.plan))
+    return True
+
+
+def _closed(session: Session, say: Say) -> None:
+    """Say which questions were left out because their stage is shut."""
+    for step in route.open_steps(session.answers):
+        if reasons := session.shut(step):
+            say(f"\nNot asked yet, from '{step.question.label}' on: {' '.join(reasons)}")
+            return
+
+
+def _one(session: Session, step: Step, ask: Ask, say: Say) -> bool:
+    """Ask one question; tell whether it was answered."""
+    _show(session, step, say)
+    text = _typed(session, step, ask)
+    if text.startswith(":"):
+        return _command(session, step, text[1:].strip(), say)
+    try:
+        heard = session.offer(step, text)
+    except (Refused, Doubt) as refused:
+        say(f"  ! {refused}")
+        return False
+    say(f"  = {heard.echo}")
+    if session.not_kept:
+        say(f"  ! NOT SAVED: {session.not_kept}")
+    return True
+
+
+def _show(session: Session, step: Step, say: Say) -> None:
+    question = step.question
+    view = step.view(session.answers)
+    item = f" ({question.group} {step.number})" if step.number else ""
+    say(f"\n[{step.address}]{item} {question.text}")
+    if question.caution:
+        say(f"  CAUTION: {question.caution}")
+    say(f"  {question.kind.hint(view.units)}")
+    for one, label in getattr(question.kind, "options", ()):
+        say(f"    {one}: {label}")
+    if reasons := session.shut(step):
+        say("  SHUT: " + " ".join(reasons))
+    kept = view.text(question)
+    default = question.default(view)
+    if kept is not None:
+        say("  kept: " + kept.replace("\n", "; "))
+    elif default:
+        say(f"  Enter alone takes: {default}")
+
+
+def _typed(session: Session, step: Step, ask: Ask) -> str:
+    first = ask("> ")
+    view = step.view(session.answers)
+    if not first.strip() and view.standing(step.question) is not Standing.OPEN:
+        return ":next"
+    if not step.question.kind.many or not first.strip() or first.startswith(":"):
+        return first
+    lines = [first]
+    while True:
+        try:
+            line = ask(". ")
+        except EOFError:
+            break
+        if not line.strip():
+            break
+        lines.append(line)
+    return "\n".join(lines)
+
+
+def _command(session: Session, step: Step, command: str, say: Say) -> bool:
+    word, _, rest = command.partition(" ")
+    question = step.question
+    match word:
+        case "skip":
+            if reasons := session.shut(step):
+                say("  ! " + reasons[0])
+                return True
+            session.put_off(step)
+            say(f"  = {UNKNOWN_TEXT}. To find out: {question.find_out}")
+            return True
+        case "next":
+            return True
+        case "back":
+            session.go_back()
+        case "why":
+            say("  " + question.why + (f"\n  {question.more}" if question.more else ""))
+        case "how":
+            say("  " + question.find_out)
+        case "plan":
+            say(plan_text(session.plan))
+        case "waiting":
+            say(waiting_text(session.plan))
+        case "list":
+            _list(session, say)
+        case "go":
+            if session.jump(rest.strip()) is None:
+                say(f"  ! There is no question {rest.strip()!r} that applies now. Try :list.")
+        case "clear":
+            session.clear(step)
+        case "remove":
+            if step.number:
+                session.remove_item(question.group, step.number)
+            else:
+                say("  ! This question is not part of a list of things.")
+        case "quit":
+            raise _Quit
+        case _:
+            say(HELP)
+    return False
+
+
+def _list(session: Session, say: Say) -> None:
+    for step in route.steps(session.answers):
+        text = step.view(session.answers).text(step.question)
+        said = "" if text is None else text.replace("\n", "; ")
+        say(f"  {step.address}: {said}")
+    for address in route.set_aside(session.answers):
+        said = session.answers.texts[address].replace("\n", "; ")
+        say(f"  {address}: {said} (set aside: does not apply now)")

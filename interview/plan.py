@@ -1,0 +1,455 @@
+"""The plan: every part worked out from the answers and the parts before it.
+
+A part that lacks an answer raises ``Unanswered`` naming the question, so that every reader of the
+plan can say what it still waits for.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass, field
+from functools import cached_property
+from typing import Any
+
+from interview import gate, site_plan, soak_plan, survey_plan
+from interview.calc import basin, earthwork, materials, overflow, pool, rainfall_record, storms
+from interview.calc.basin import Basin, RequiredArea
+from interview.calc.catchment import Catchment
+from interview.calc.depth import DepthRule, PondDepth, pond_depth
+from interview.calc.earthwork import Earthwork
+from interview.calc.hyetographs import StormShape, again, storm
+from interview.calc.locate import DigGate
+from interview.calc.materials import BedSizes, Item, Soil, Soilwork
+from interview.calc.overflow import Notch, PipeFall
+from interview.calc.plant_choice import Season
+from interview.calc.plant_record import Sun
+from interview.calc.plant_wishes import KeepOut, Wishes
+from interview.calc.planting import PlantingPlan, choose, planting_zones
+from interview.calc.plants import builtin_plants
+from interview.calc.pool import Pool
+from interview.calc.rainfall_record import RecordReplay
+from interview.calc.record_text import Record, read_record
+from interview.calc.siting import verdict
+from interview.calc.size_factors import PublishedSize, published_size
+from interview.calc.slope import Slope
+from interview.calc.spread import Spread, propagate
+from interview.calc.storms import LadderRow, RoutedStorm
+from interview.calc.wetness import ZoneHours
+from interview.evidence import Finding, Grade
+from interview.model import NO_CLOCK, Answers, Question, Unanswered
+from interview.questions import bed, planting, site, start, survey
+from interview.site_plan import SpotReport
+from interview.soak_plan import HoleReport, SoilRate
+from interview.units import METRIC, US, Quantity, magnitude, quantity, ratio
+
+
+class NoFile(Exception):
+    """A file that an answer names cannot be read; the message says why."""
+
+
+def _no_files(path: str) -> str:
+    raise NoFile(f"{path} is not read here.")
+
+
+@contextmanager
+def _waits_for(question: Question[Any], answers: Answers) -> Iterator[None]:
+    """Turn a calculation's refusal into waiting for a better answer to ``question``."""
+    try:
+        yield
+    except ValueError as wrong:
+        raise Unanswered(question, answers.address(question), why=str(wrong)) from None
+
+
+@dataclass(frozen=True)
+class Plan:
+    """The plan of one garden, from the answers in force."""
+
+    answers: Answers
+    now: dt.datetime = NO_CLOCK
+    open_text: Callable[[str], str] = field(default=_no_files, compare=False)
+    """Returns the text of a file an answer names; raises ``NoFile``."""
+
+    @property
+    def system(self) -> str:
+        """The units shown: ``us`` or ``metric``."""
+        return METRIC if self.answers.metric else US
+
+    @property
+    def metric(self) -> bool:
+        """Whether metric units are shown."""
+        return self.answers.metric
+
+    # Site
+
+    @cached_property
+    def dig_gate(self) -> DigGate:
+        """Whether digging may start today, and from which day."""
+        return gate.gate_today(self.answers, self.now.date())
+
+    @cached_property
+    def spots(self) -> tuple[SpotReport, ...]:
+        """What was found at each spot."""
+        return tuple(
+            site_plan.spot_report(spot, self._dug_depth()) for spot in self.answers.items("spots")
+        )
+
+    def _dug_depth(self) -> Quantity:
+        """Return the deepest digging, or the cap and the mulch while it is not known."""
+        mulch = self.answers[bed.MULCH_DEPTH]
+        try:
+            return self.earth.deepest_cut + mulch
+        except Unanswered:
+            return self.answers[bed.DEEPEST_POND] + mulch
+
+    @cached_property
+    def slope(self) -> Slope:
+        """The slope of the ground at the spot chosen."""
+        return site_plan.spot_slope(site.chosen_spot(self.answers))
+
+    # Soak test
+
+    @cached_property
+    def holes(self) -> tuple[HoleReport, ...]:
+        """Each test hole that has any answer."""
+        return tuple(soak_plan.hole_report(hole) for hole in self.answers.items("holes"))
+
+    @cached_property
+    def soil(self) -> SoilRate:
+        """The rates that stand for the soil of the garden."""
+        return soak_plan.soil_rate(self.answers, self.holes)
+
+    # Depth
+
+    @cached_property
+    def depth(self) -> PondDepth:
+        """The pond depth and what governs it."""
+        rule = {
+            "both": DepthRule.BOTH,
+            "strict": DepthRule.STRICT,
+            "custom": DepthRule.CUSTOM,
+        }[self.answers[bed.DRAIN_RULE]]
+        soil = self.soil
+        with _waits_for(bed.DEEPEST_POND, self.answers):
+            return pond_depth(
+                soil.drop_rate if soil.drop_rate is not None else soil.corrected,
+                soil.corrected,
+                rule=rule if soil.drop_rate is not None else DepthRule.STRICT,
+                cap=self.answers[bed.DEEPEST_POND],
+                step=self.system,
+            )
+
+    # Catchment
+
+    @cached_property
+    def catchment(self) -> Catchment:
+        """The surfaces that drain here, and their weighted area."""
+        return survey_plan.catchment_of(self.answers)
+
+    # Size
+
+    @cached_property
+    def required(self) -> RequiredArea:
+        """The area that holds the rain at the pond depth."""
+        with _waits_for(bed.DEEPEST_POND, self.answers):
+            return basin.required_area(
+                self.catchment.weighted,
+                self.answers[start.RAIN_DEPTH],
+                self.depth.depth,
+                self.answers[bed.SIDE_SLOPE],
+                self.answers[bed.FREEBOARD],
+                length_to_width=self.answers[bed.LENGTH_TO_WIDTH],
+                system=self.system,
+            )
+
+    @cached_property
+    def area_range(self) -> Spread:
+        """The area needed, in square feet, with two standard uncertainties and what drives it."""
+        depth = self.depth.depth
+
+        def needed(inputs: Any) -> float:
+            return magnitude(
+                basin.required_area(
+                    quantity(inputs["the survey"], "ft**2"),
+                    self.answers[start.RAIN_DEPTH],
+                    depth,
+                    self.answers[bed.SIDE_SLOPE],
+                    self.answers[bed.FREEBOARD],
+                    length_to_width=self.answers[bed.LENGTH_TO_WIDTH],
+                ).mid_area,
+                "ft**2",
+            )
+
+        survey_error = magnitude(self.catchment.standard_error, "ft**2")
+        weighted = magnitude(self.catchment.weighted, "ft**2")
+        with _waits_for(survey.PIECES, self._first_surface()):
+            return propagate(needed, {"the survey": (weighted, survey_error)})
+
+    def _first_surface(self) -> Answers:
+        return self.answers.at("surfaces", 1)
+
+    @cached_property
+    def published(self) -> PublishedSize:
+        """What the published size factors say, for comparison."""
+        with _waits_for(bed.SPOUT_DISTANCE, self.answers):
+            return published_size(
+                self.catchment.drains_here,
+                self.depth.depth,
+                self.answers[bed.SPOUT_DISTANCE],
+            )
+
+    @cached_property
+    def needed_basin(self) -> Basin:
+        """The basin that holds the rain, its floor rounded up to be pegged out."""
+        return basin.drawn(self.required, self.system)
+
+    @cached_property
+    def room(self) -> Basin | None:
+        """The largest basin that fits the room, or nothing where no room was given."""
+        length = self.answers.get(bed.ROOM_LENGTH)
+        width = self.answers.get(bed.ROOM_WIDTH)
+        if length is None or width is None:
+            return None
+        with _waits_for(bed.ROOM_WIDTH, self.answers):
+            return basin.fit_to_room(
+                length,
+                width,
+                self.depth.depth,
+                self.answers[bed.SIDE_SLOPE],
+                self.answers[bed.FREEBOARD],
+                system=self.system,
+            )
+
+    @cached_property
+    def too_big(self) -> bool:
+        """Whether the basin that is needed does not fit the room."""
+        if self.room is None:
+            return False
+        needed = self.needed_basin
+        return (
+            needed.floor_length > self.room.floor_length * (1 + 1e-9)
+            or needed.floor_width > self.room.floor_width * (1 + 1e-9)
+        )
+
+    @cached_property
+    def garden(self) -> Basin:
+        """The basin to dig: as pegged by the person, or as needed, or as the room allows."""
+        length = self.answers.get(bed.FLOOR_LENGTH)
+        width = self.answers.get(bed.FLOOR_WIDTH)
+        if length is None and width is None:
+            return self.room if self.too_big and self.room is not None else self.needed_basin
+        with _waits_for(bed.FLOOR_LENGTH, self.answers):
+            return Basin(
+                self.needed_basin.floor_length if length is None else length,
+                self.needed_basin.floor_width if width is None else width,
+                self.depth.depth,
+                self.answers[bed.SIDE_SLOPE],
+                self.answers[bed.FREEBOARD],
+            )
+
+    @cached_property
+    def rain_held(self) -> Quantity:
+        """The rain that just fills the garden."""
+        return basin.rain_held(self.garden, self.catchment.weighted)
+
+    # Storms
+
+    @cached_property
+    def pool(self) -> Pool:
+        """The garden as the balance of a storm sees it."""
+        with _waits_for(bed.DEEPEST_POND, self.answers):
+            return pool.pool(self.garden, self.catchment.weighted, self.soil.corrected)
+
+    @property
+    def storm_shape(self) -> StormShape:
+        """The shape of the storm tried out."""
+        return StormShape[self.answers[bed.STORM_SHAPE].upper()]
+
+    def storm_of(self, rain: Quantity, shape: StormShape | None = None) -> RoutedStorm:
+        """Return what a storm of ``rain`` does to the garden."""
+        hours = self.answers[bed.STORM_HOURS]
+        return storms.route(self.pool, storm(shape or self.storm_shape, rain, hours))
+
+    @cached_property
+    def held_storm(self) -> RoutedStorm:
+        """The storm of the rain to hold."""
+        return self.storm_of(self.answers[start.RAIN_DEPTH])
+
+    @cached_property
+    def storm_again(self) -> RoutedStorm:
+        """The same storm, and again a day later."""
+        hours = self.answers[bed.STORM_HOURS]
+        once = storm(self.storm_shape, self.answers[start.RAIN_DEPTH], hours)
+        return storms.route(self.pool, again(once))
+
+    @cached_property
+    def ladder(self) -> tuple[LadderRow, ...]:
+        """What storms from small to large do to the garden."""
+        return storms.ladder(
+            self.pool,
+            shape=self.storm_shape,
+            duration=self.answers[bed.STORM_HOURS],
+            system=self.system,
+        )
+
+    @cached_property
+    def zone_hours(self) -> ZoneHours:
+        """Hours under water at the floor, half way up the side and at the full pond."""
+        held = self.held_storm
+        deep = self.garden.depth
+        return ZoneHours(held.hours_on_floor, held.time_above(deep / 2), held.time_above(deep))
+
+    # A real year
+
+    @cached_property
+    def record(self) -> Record:
+        """The daily rainfall record."""
+        path = self.answers[start.RECORD_PATH]
+        unit = self.answers[start.RECORD_UNIT]
+        with _waits_for(start.RECORD_PATH, self.answers):
+            try:
+                return read_record(self.open_text(path), unit)
+            except NoFile as trouble:
+                raise ValueError(str(trouble)) from None
+
+    @cached_property
+    def real_years(self) -> RecordReplay:
+        """The garden through the years of the record."""
+        with _waits_for(start.RECORD_PATH, self.answers):
+            return rainfall_record.replay(
+                self.record.days,
+                self.pool.gain,
+                self.pool.full_depth,
+                self.pool.rate,
+                self.answers[bed.STORM_HOURS],
+                rain_to_hold=self.answers[start.RAIN_DEPTH],
+                heights=(quantity(0.0, "in"),),
+            )
+
+    # Earth
+
+    @cached_property
+    def earth(self) -> Earthwork:
+        """Cut and fill to the finished floor, before what is dug for mulch."""
+        garden = self.garden
+        with _waits_for(site.SLOPE_DROP, site.chosen_spot(self.answers)):
+            return earthwork.cut_and_fill(
+                earthwork.Basin(
+                    garden.floor_length,
+                    garden.floor_width,
+                    self.slope.fall,
+                    garden.depth,
+                    garden.freeboard,
+                    garden.side_slope,
+                    top_width=self.answers[bed.BERM_TOP],
+                )
+            )
+
+    @cached_property
+    def mulch_soil(self) -> Quantity:
+        """Soil dug from the floor to make room for the mulch."""
+        return materials.layer(self.garden.floor_area, self.answers[bed.MULCH_DEPTH])
+
+    @cached_property
+    def digging(self) -> Soilwork:
+        """All the soil to move."""
+        with _waits_for(bed.BARROW, self.answers):
+            return materials.soilwork(
+                self.earth.cut + self.mulch_soil,
+                Soil(self.answers[bed.SOIL_DUG]),
+                self.answers[bed.BARROW],
+            )
+
+    @cached_property
+    def notch(self) -> Notch:
+        """The overflow notch, for the catchment and the garden itself together."""
+        area = self.catchment.weighted + self.garden.rim_area
+        flow = overflow.peak_flow(area, 1.0, self.answers[bed.PEAK_INTENSITY])
+        return overflow.notch(flow, metric=self.metric)
+
+    @cached_property
+    def catchment_flow(self) -> Quantity:
+        """The peak flow that comes from the catchment alone."""
+        return overflow.peak_flow(
+            self.catchment.weighted, 1.0, self.answers[bed.PEAK_INTENSITY]
+        )
+
+    @cached_property
+    def pipe(self) -> PipeFall:
+        """The fall of the pipe or channel to the garden."""
+        with _waits_for(bed.SPOUT_FALL, self.answers):
+            return overflow.pipe_fall(
+                self.answers[bed.SPOUT_DISTANCE],
+                self.answers[bed.SPOUT_FALL],
+                self.earth.uphill_depth,
+                self.garden.depth,
+            )
+
+    @cached_property
+    def shopping(self) -> tuple[Item, ...]:
+        """What to buy."""
+        garden = self.garden
+        amended = self.answers[bed.AMEND]
+        piped = self.answers[bed.WATER_BY] == "pipe"
+        return materials.shopping_list(
+            BedSizes(
+                garden.floor_area,
+                garden.rim_area,
+                garden.rim_length,
+                garden.rim_width,
+                self.answers[bed.MULCH_DEPTH],
+                self.answers[bed.COMPOST_DEPTH] if amended else None,
+                self.notch.width,
+                self.answers[bed.SPOUT_DISTANCE] if piped else None,
+            ),
+            self.metric,
+        )
+
+    # Plants
+
+    @cached_property
+    def wishes(self) -> Wishes:
+        """What the gardener wants of the planting."""
+        answers = self.answers
+        return Wishes(
+            region=planting.plant_region(answers),
+            list_region=planting.list_region(answers),
+            sun=Sun(answers[planting.SUN]),
+            floor_height=answers[planting.TALLEST_FLOOR],
+            rim_height=answers[planting.TALLEST_RIM],
+            natives_only=answers[planting.NATIVES_ONLY],
+            keep_out=frozenset(KeepOut[one.upper()] for one in answers[planting.KEEP_OUT]),
+            bloom=frozenset(Season[one.upper()] for one in answers[planting.BLOOM]),
+            road_salt=answers[planting.ROAD_SALT],
+            favourites=tuple(answers[planting.FAVOURITES]),
+        )
+
+    @cached_property
+    def planting(self) -> PlantingPlan:
+        """Which plants, how many, and where."""
+        garden = self.garden
+        zones = planting_zones(
+            garden.floor_area, garden.edge_area, garden.rim_area, self.zone_hours
+        )
+        return choose(builtin_plants(), self.wishes, zones)
+
+    # Findings and the verdict
+
+    @cached_property
+    def findings(self) -> tuple[Finding, ...]:
+        """Everything found about the spot chosen and the garden, worst first."""
+        from interview.findings import all_findings
+
+        order = {Grade.STOP: 0, Grade.FIX: 1, Grade.GOOD: 2}
+        return tuple(sorted(all_findings(self), key=lambda one: order[one.grade]))
+
+    @cached_property
+    def verdict(self) -> Grade:
+        """The worst of the findings."""
+        return verdict(self.findings)
+
+    @property
+    def share_of_rain(self) -> float:
+        """The rain held as a part of the rain to hold."""
+        return ratio(self.rain_held, self.answers[start.RAIN_DEPTH])

@@ -1,0 +1,117 @@
+"""Yes or no, one of a list, and several of a list."""
+
+from __future__ import annotations
+
+import difflib
+import re
+from collections.abc import Sequence
+
+from interview.reading.text import Refused, hidden_character, plain, shown, taken
+
+Options = Sequence[tuple[str, str]]
+"""Each option's id, and the label people see."""
+
+MOST_CHARACTERS = 200
+"""Labels are longer than measures."""
+
+_YES = {"yes", "y", "true", "on"}
+_NO = {"no", "n", "false", "off"}
+_NONE = {"none", "none of these", "none of them"}
+_MOST_LABEL = 40
+
+
+def read_yes_no(text: str) -> bool:
+    """Return whether ``text`` says yes or no; raises ``Refused``."""
+    clean = taken(text, "yes").casefold()
+    if clean in _YES | _NO:
+        return clean in _YES
+    raise Refused(f"{shown(clean)} is not yes or no. Write yes or no.")
+
+
+def read_choice(text: str, options: Options) -> str:
+    """Return the id of the option named by ``text``.
+
+    An option is named by its id, its label, its place from 1, or a beginning that only it has;
+    letter case does not count. Raises ``Refused``, with the nearest label where one is near.
+    """
+    if hidden := hidden_character(text):
+        raise Refused(f"Take out the hidden character {shown(hidden)} and write it again.")
+    clean = taken(text, _short(options[0][1]) if options else "1", MOST_CHARACTERS)
+    wanted = _folded(clean)
+    if not wanted:
+        raise _unlisted(clean, options)
+    for key, label in options:
+        if wanted in (_folded(key), _folded(label)):
+            return key
+    if re.fullmatch(r"-?[0-9]+", clean):
+        place = int(clean) if len(clean) < 5 else 0
+        if 1 <= place <= len(options):
+            return options[place - 1][0]
+        raise Refused(
+            f"There is no choice {shown(clean)}. Write a number from 1 to {len(options)}."
+        )
+    begun = [
+        (key, label)
+        for key, label in options
+        if _folded(key).startswith(wanted) or _folded(label).startswith(wanted)
+    ]
+    if len(begun) == 1:
+        return begun[0][0]
+    if begun:
+        one, other = (_short(label) for _, label in begun[:2])
+        raise Refused(f"{shown(clean)} could mean two things. Write {one}, or {other}.")
+    raise _unlisted(clean, options)
+
+
+def _folded(text: str) -> str:
+    return " ".join(re.sub(r"[_\-\s]+", " ", plain(text)).casefold().split())
+
+
+def _short(label: str) -> str:
+    return label if len(label) <= _MOST_LABEL else label[: _MOST_LABEL - 1] + "…"
+
+
+def _unlisted(clean: str, options: Options) -> Refused:
+    labels = {_folded(label): label for _, label in options}
+    labels |= {_folded(key): label for key, label in options}
+    near = difflib.get_close_matches(_folded(clean), list(labels), n=1)
+    if near:
+        return Refused(
+            f"{shown(clean)} is not on the list. Did you mean {_short(labels[near[0]])}?"
+        )
+    return Refused(
+        f"{shown(clean)} is not on the list. Write one of its names, or a number from 1 to "
+        f"{len(options)}."
+    )
+
+
+def read_ticks(text: str, options: Options) -> tuple[str, ...]:
+    """Return the ids of the options named in ``text``, in the order of ``options``.
+
+    Names are parted by commas, semicolons or ``and``; numbers also by spaces. ``none`` is an
+    empty choice, unless an option has that name. Raises ``Refused``.
+    """
+    clean = taken(text, "1, 3", MOST_CHARACTERS)
+    exact = [key for key, label in options if _folded(clean) in (_folded(key), _folded(label))]
+    if exact:
+        return (exact[0],)
+    if _folded(clean) in _NONE:
+        return ()
+    parts = re.split(r"\s+" if re.fullmatch(r"[\d ]+", clean) else "[,;]", text.strip())
+    names = [name for part in parts for name in _names(part, options)]
+    if any(_folded(name) in _NONE for name in names):
+        raise Refused("Write none alone, or write only the ones that are there, such as 1, 3.")
+    if not names:
+        raise _unlisted(clean, options)
+    picked = {read_choice(name, options) for name in names}
+    return tuple(key for key, _ in options if key in picked)
+
+
+def _names(part: str, options: Options) -> list[str]:
+    """Return the names in one part of a list: ``and`` parts them unless a label holds it."""
+    if not part.strip():
+        return []
+    try:
+        return [read_choice(part, options)]
+    except Refused:
+        return [name for name in re.split(r"\band\b", part, flags=re.IGNORECASE) if name.strip()]

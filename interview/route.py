@@ -1,0 +1,171 @@
+"""Which questions apply, in which order, which come next, and how far the interview is."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Any
+
+from interview.model import Answers, Group, Question, Stage, Standing
+from interview.questions import STAGE_OF, STAGES, question_at
+
+
+@dataclass(frozen=True)
+class Step:
+    """One question at one place of the interview."""
+
+    question: Question[Any]
+    number: int
+    """The number of the item within its group; 0 outside groups."""
+    stage: Stage
+
+    @property
+    def address(self) -> str:
+        """Where the answer is kept."""
+        if not self.number:
+            return self.question.key
+        return f"{self.question.group}.{self.number}.{self.question.key}"
+
+    def view(self, answers: Answers) -> Answers:
+        """Return ``answers`` as seen from this step."""
+        return answers.at(self.question.group, self.number) if self.number else answers.whole()
+
+
+def steps(answers: Answers) -> list[Step]:
+    """Return every question that applies now, in the written order."""
+    return [step for stage in STAGES for step in stage_steps(stage, answers)]
+
+
+def stage_steps(stage: Stage, answers: Answers) -> Iterator[Step]:
+    """Yield the questions of ``stage`` that apply now."""
+    whole = answers.whole()
+    for part in stage.parts:
+        if isinstance(part, Group):
+            yield from _group_steps(part, stage, whole)
+        elif part.asks(whole):
+            yield Step(part, 0, stage)
+
+
+def _group_steps(group: Group, stage: Stage, answers: Answers) -> Iterator[Step]:
+    for number in range(1, item_count(group, answers) + 1):
+        view = answers.at(group.key, number)
+        for question in group:
+            if question.asks(view):
+                yield Step(question, number, stage)
+
+
+def item_count(group: Group, answers: Answers) -> int:
+    """Return how many items of ``group`` are asked about: one more after each yes."""
+    numbers = answers.numbers(group.key)
+    count = max(numbers, default=1)
+    if answers.at(group.key, count).get(group.another) is True:
+        count += 1
+    return count
+
+
+def in_force(answers: Answers) -> Answers:
+    """Return the answers whose questions apply; the others are set aside, never lost."""
+    addresses = {step.address for step in steps(answers)}
+    texts = {a: t for a, t in answers.texts.items() if a in addresses}
+    return Answers(texts, answers.customs, answers.now)
+
+
+def set_aside(answers: Answers) -> list[str]:
+    """Return the addresses of answers that are kept but do not apply now."""
+    addresses = {step.address for step in steps(answers)}
+    return [a for a in answers.texts if a not in addresses]
+
+
+def step_at(address: str, answers: Answers) -> Step | None:
+    """Return the step kept at ``address`` if there is such a question."""
+    found = question_at(address)
+    if found is None:
+        return None
+    question, number = found
+    return Step(question, number, STAGE_OF[question.key])
+
+
+def standing(step: Step, answers: Answers) -> Standing:
+    """Return where the question of ``step`` stands."""
+    return step.view(answers).standing(step.question)
+
+
+def next_step(answers: Answers, after: Step | None = None) -> Step | None:
+    """Return the step after ``after`` in the written order, or the first one."""
+    path = steps(answers)
+    if after is None:
+        return path[0] if path else None
+    addresses = [step.address for step in path]
+    if after.address in addresses:
+        place = addresses.index(after.address) + 1
+    else:
+        place = _place_of(after, path)
+    return path[place] if place < len(path) else None
+
+
+def previous_step(answers: Answers, before: Step) -> Step | None:
+    """Return the step before ``before`` in the written order."""
+    path = steps(answers)
+    addresses = [step.address for step in path]
+    if before.address in addresses:
+        place = addresses.index(before.address)
+    else:
+        place = _place_of(before, path)
+    return path[place - 1] if place > 0 else None
+
+
+def _place_of(gone: Step, path: list[Step]) -> int:
+    """Return where a step that no longer applies would stand in ``path``."""
+    order = {q.key: i for i, q in enumerate(q for s in STAGES for q in s.questions())}
+    mark = (order[gone.question.key], gone.number)
+    for place, step in enumerate(path):
+        if step.question.group == gone.question.group and step.question.group:
+            if (step.number, order[step.question.key]) > (gone.number, mark[0]):
+                return place
+        elif order[step.question.key] > mark[0]:
+            return place
+    return len(path)
+
+
+def open_steps(answers: Answers) -> list[Step]:
+    """Return the questions that apply and have no answer at all."""
+    return [step for step in steps(answers) if standing(step, answers) is Standing.OPEN]
+
+
+@dataclass(frozen=True)
+class Progress:
+    """How far one stage is."""
+
+    stage: Stage
+    done: int
+    """Questions answered or put off."""
+    put_off: int
+    """Questions answered with don't know yet."""
+    faulty: int
+    total: int
+
+    @property
+    def word(self) -> str:
+        """One of four words: not started, in progress, needs attention, done."""
+        if self.faulty:
+            return "needs attention"
+        if not self.done:
+            return "not started"
+        return "done" if self.done == self.total else "in progress"
+
+
+def progress(answers: Answers) -> list[Progress]:
+    """Return how far each stage is."""
+    found = []
+    for stage in STAGES:
+        kinds = [standing(step, answers) for step in stage_steps(stage, answers)]
+        found.append(
+            Progress(
+                stage,
+                sum(1 for one in kinds if one is not Standing.OPEN),
+                kinds.count(Standing.UNKNOWN),
+                kinds.count(Standing.FAULTY),
+                len(kinds),
+            )
+        )
+    return found

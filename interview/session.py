@@ -1,0 +1,201 @@
+"""An interview in progress: the answers, the place reached, and where they are kept."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from typing import Protocol
+
+from interview import gate, route
+from interview.model import UNKNOWN_TEXT, Answers, Standing, Unanswered
+from interview.plan import Plan
+from interview.reading import Refused, is_unknown
+from interview.route import Step
+
+
+class Keeper(Protocol):
+    """Keeps the answers somewhere safe; raises ``NotKept`` with one sentence where it cannot."""
+
+    def keep(self, answers: Answers, stopped_at: str) -> None:
+        """Keep ``answers`` and the address of the question reached."""
+
+
+class NotKept(Exception):
+    """The answers are in memory but could not be saved; the message says why and what to do."""
+
+
+class Doubt(Exception):
+    """The value is possible but unlikely; offering it again keeps it."""
+
+
+@dataclass(frozen=True)
+class Heard:
+    """What came of an answer: how it was understood."""
+
+    step: Step
+    echo: str
+    kept: str
+    """The words that were kept."""
+
+
+class Session:
+    """The part that both front ends share: offer an answer, go on, go back, jump."""
+
+    def __init__(
+        self,
+        answers: Answers,
+        keeper: Keeper,
+        now: Callable[[], dt.datetime],
+        stopped_at: str = "",
+    ) -> None:
+        self._answers = answers
+        self._keeper = keeper
+        self._now = now
+        self._doubted: tuple[str, str] | None = None
+        self._plan: Plan | None = None
+        self.step: Step | None = self._resume(stopped_at)
+        self.not_kept = ""
+        """Why the last save failed; empty while everything is saved."""
+
+    @property
+    def now(self) -> dt.datetime:
+        """The time now, with its offset."""
+        return self._now()
+
+    @property
+    def answers(self) -> Answers:
+        """The answers, with words such as "now" meant at this moment."""
+        return replace(self._answers, now=self.now)
+
+    @property
+    def plan(self) -> Plan:
+        """The plan from the answers in force; worked out anew after every answer."""
+        if self._plan is None:
+            self._plan = Plan(route.in_force(self._answers), self.now)
+        return self._plan
+
+    def _resume(self, stopped_at: str) -> Step | None:
+        path = route.steps(self._answers)
+        for step in path:
+            if step.address == stopped_at:
+                return step
+        return self._first_open(path) or (path[-1] if path else None)
+
+    def _first_open(self, path: list[Step]) -> Step | None:
+        for step in path:
+            if route.standing(step, self._answers) is Standing.OPEN and not self.shut(step):
+                return step
+        return None
+
+    def shut(self, step: Step) -> list[str]:
+        """Return why ``step`` may not be answered yet."""
+        return gate.shut(step, self._answers, self.now.date())
+
+    def read(self, step: Step, text: str) -> Heard:
+        """Return how ``text`` would be understood, keeping nothing; raises ``Refused``."""
+        view = step.view(self.answers)
+        question = step.question
+        if is_unknown(text):
+            return Heard(step, UNKNOWN_TEXT, UNKNOWN_TEXT)
+        kept = question.kind.settle(text, view)
+        try:
+            value = question.read(kept, view)
+        except Unanswered as gap:
+            return Heard(step, f"{kept} (waits for: {gap.question.label.lower()})", kept)
+        return Heard(step, question.kind.echo(value, view), kept)
+
+    def offer(self, step: Step, text: str) -> Heard:
+        """Keep ``text`` as the answer to ``step`` and save.
+
+        Raises ``Refused`` where it cannot be, ``Doubt`` where it is unlikely and was not offered
+        twice. An empty text takes the default. A failed save is told by ``not_kept``.
+        """
+        if reasons := self.shut(step):
+            raise Refused(reasons[0])
+        view = step.view(self.answers)
+        if not text.strip():
+            default = step.question.default(view)
+            if default is None:
+                raise Refused("Nothing was written. Write an answer, or choose don't know yet.")
+            text = default
+        heard = self.read(step, text)
+        if heard.kept != UNKNOWN_TEXT:
+            self._weigh(step, heard.kept, view)
+        self._keep(self._answers.with_text(step.address, heard.kept))
+        return heard
+
+    def _weigh(self, step: Step, kept: str, view: Answers) -> None:
+        try:
+            value = step.question.read(kept, view)
+        except Unanswered:
+            return
+        doubt = step.question.doubt(value, view)
+        if doubt and self._doubted != (step.address, kept):
+            self._doubted = (step.address, kept)
+            raise Doubt(f"{doubt} Give the same answer again to keep it.")
+        self._doubted = None
+
+    def put_off(self, step: Step) -> Heard:
+        """Keep "don't know yet" for ``step``."""
+        self._keep(self._answers.with_text(step.address, UNKNOWN_TEXT))
+        return Heard(step, UNKNOWN_TEXT, UNKNOWN_TEXT)
+
+    def clear(self, step: Step) -> None:
+        """Take the answer to ``step`` away, so that it is asked again."""
+        self._keep(self._answers.without(step.address))
+
+    def remove_item(self, group: str, number: int) -> None:
+        """Take one item of a group away; those after it move up."""
+        self._keep(self._answers.without_item(group, number))
+        self.step = self._first_open(route.steps(self._answers)) or self.step
+
+    def _keep(self, answers: Answers) -> None:
+        self._answers = answers
+        self._plan = None
+        self.save()
+
+    def save(self) -> bool:
+        """Save now; tell whether it worked and note in ``not_kept`` why not."""
+        try:
+            self._keeper.keep(self._answers, self.step.address if self.step else "")
+        except NotKept as trouble:
+            self.not_kept = str(trouble)
+            return False
+        self.not_kept = ""
+        return True
+
+    def go_on(self) -> Step | None:
+        """Move to the next question that may be answered now; nothing at the end."""
+        step = self.step
+        while step is not None:
+            step = route.next_step(self._answers, step)
+            if step is None or not self.shut(step):
+                break
+        if step is not None:
+            self.step = step
+        return step
+
+    def go_to_open(self) -> Step | None:
+        """Move to the first question without an answer that may be answered now."""
+        step = self._first_open(route.steps(self._answers))
+        if step is not None:
+            self.step = step
+        return step
+
+    def go_back(self) -> Step | None:
+        """Move to the question before this one; nothing at the start."""
+        if self.step is None:
+            return None
+        step = route.previous_step(self._answers, self.step)
+        if step is not None:
+            self.step = step
+        return step
+
+    def jump(self, address: str) -> Step | None:
+        """Move to the question at ``address`` if it applies."""
+        for step in route.steps(self._answers):
+            if step.address == address:
+                self.step = step
+                return step
+        return None

@@ -1,0 +1,125 @@
+"""From the answers about the test holes to the rates of the soil."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from interview.calc.hole import Hole, HoleShape
+from interview.calc.readings import Reading
+from interview.calc.soak import SoakTest, soak_test
+from interview.calc.soak_advice import CombinedRate, combine
+from interview.calc.texture import Texture, TextureCheck, texture_check
+from interview.evidence import Source, Standing
+from interview.lines import EMPTIED, EMPTY, REFILLED
+from interview.model import Answers, Unanswered
+from interview.questions import soak
+from interview.units import Quantity, quantity
+
+TEXTURE_OF = {
+    "falls_apart": Texture.SAND,
+    "ball": Texture.LOAMY_SAND,
+    "short_gritty": Texture.SANDY_LOAM,
+    "short": Texture.LOAM,
+    "short_smooth": Texture.SILT_LOAM,
+    "medium_gritty": Texture.SANDY_CLAY_LOAM,
+    "medium": Texture.CLAY_LOAM,
+    "medium_smooth": Texture.SILTY_CLAY_LOAM,
+    "long_gritty": Texture.SANDY_CLAY,
+    "long": Texture.CLAY,
+    "long_smooth": Texture.SILTY_CLAY,
+}
+"""The texture class of each thing a handful may do."""
+
+
+@dataclass(frozen=True)
+class HoleReport:
+    """One test hole: its test where there is one, or what it waits for."""
+
+    number: int
+    name: str
+    test: SoakTest | None
+    waits_for: Unanswered | None
+    texture: TextureCheck | None
+
+
+@dataclass(frozen=True)
+class SoilRate:
+    """The rates that stand for the soil, and where they come from."""
+
+    drop_rate: Quantity | None
+    """The fall in the hole; nothing where a report gave the rate."""
+    corrected: Quantity
+    """The rate through level ground alone."""
+    standard_error: Quantity | None
+    combined: CombinedRate | None
+    source: Source
+
+
+def hole_of(answers: Answers) -> Hole:
+    """Return the test hole described by one item's answers; raises ``Unanswered``."""
+    shape = HoleShape(answers[soak.HOLE_SHAPE])
+    tapered = shape is HoleShape.TAPERED
+    return Hole(
+        shape,
+        answers[soak.HOLE_WIDTH],
+        answers[soak.HOLE_LENGTH] if shape is HoleShape.RECTANGULAR else None,
+        answers[soak.HOLE_TOP_WIDTH] if tapered else None,
+        answers[soak.HOLE_TOP_HEIGHT] if tapered else None,
+    )
+
+
+def readings_of(answers: Answers) -> list[Reading]:
+    """Return the readings that count, timed from the start of the test."""
+    began = answers[soak.TEST_START]
+    found = []
+    for event, deep in soak.depths(answers[soak.READINGS], answers[soak.WATER_AT_MARK]):
+        elapsed = quantity((event.at - began).total_seconds(), "s")
+        if event.what == REFILLED:
+            found.append(Reading(elapsed, None, refilled_to=deep))
+        elif event.what == EMPTIED:
+            found.append(Reading(elapsed, None, emptied=True, emptied_at=elapsed))
+        else:
+            found.append(Reading(elapsed, deep, emptied=event.what == EMPTY))
+    return found
+
+
+def test_of(answers: Answers) -> SoakTest:
+    """Return the soak test of one hole; raises ``Unanswered``."""
+    hole = hole_of(answers)
+    at_mark = answers[soak.WATER_AT_MARK]
+    readings = readings_of(answers)
+    try:
+        return soak_test(hole, at_mark, readings, reading_error=answers[soak.RULER] / 2)
+    except ValueError as wrong:
+        raise Unanswered(
+            soak.READINGS, answers.address(soak.READINGS), why=str(wrong)
+        ) from None
+
+
+def hole_report(answers: Answers) -> HoleReport:
+    """Return the report on one hole."""
+    number = answers.scope[1] if answers.scope else 1
+    name = answers[soak.HOLE_NAME]
+    try:
+        test = test_of(answers)
+    except Unanswered as gap:
+        return HoleReport(number, name, None, gap, None)
+    felt = answers.get(soak.RIBBON)
+    check = texture_check(test.corrected, TEXTURE_OF[felt]) if felt else None
+    return HoleReport(number, name, test, None, check)
+
+
+def soil_rate(answers: Answers, holes: tuple[HoleReport, ...]) -> SoilRate:
+    """Return the rates that govern; raises ``Unanswered``."""
+    if answers.get(soak.RATE_FROM) == "report":
+        by = answers.get(soak.KNOWN_RATE_BY) or "a report you gave"
+        rate = answers[soak.KNOWN_RATE]
+        return SoilRate(None, rate, None, None, Source(by, Standing.PUBLISHED))
+    tests = [hole.test for hole in holes if hole.test is not None]
+    if not tests:
+        gap = next((hole.waits_for for hole in holes if hole.waits_for), None)
+        raise gap or Unanswered(soak.HOLE_DEPTH, "holes.1.hole_depth")
+    both = combine(tests)
+    source = Source("soak test in the yard", Standing.PUBLISHED)
+    error = tests[0].standard_error if len(tests) == 1 else None
+    return SoilRate(both.drop_rate, both.corrected, error, both, source)

@@ -1,0 +1,203 @@
+"""Pieces of a surface, added and cut out."""
+
+import math
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from interview.calc.outlines import Offsets, SidesRound
+from interview.calc.pacing import calibrate, paced
+from interview.calc.pieces import (
+    Piece,
+    Pitch,
+    PitchGiven,
+    own_error,
+    plan_area,
+    plan_length,
+    side_error,
+    taped,
+)
+from interview.calc.shapes import (
+    Rectangle,
+    RightTriangle,
+    ThreeSides,
+    Trapezoid,
+    Triangle,
+    circle,
+    half_circle,
+)
+from interview.units import magnitude, quantity
+
+side = st.floats(0.5, 200)
+
+
+def ft(number):
+    return quantity(number, "ft")
+
+
+def m(number):
+    return quantity(number, "m")
+
+
+def square_feet(area):
+    return magnitude(area, "ft**2")
+
+
+def test_a_paced_rectangle_a_triangle_and_a_cut_out():
+    pace = calibrate(ft(50), [19, 20, 19, 20])
+    long, wide = paced(16, pace), paced(7, pace)
+    errors = (side_error(long), side_error(wide))
+    roof = Piece(Rectangle(long.length, wide.length), errors=errors)
+    hip = Piece(Triangle(ft(14), ft(7)))
+    porch = Piece(Rectangle(ft(2.5), ft(4)), cut=True)
+    assert square_feet(roof.area) == pytest.approx(736.4, abs=0.05)
+    assert square_feet(hip.area) == pytest.approx(49)
+    assert square_feet(plan_area([roof, hip, porch])) == pytest.approx(775.4, abs=0.05)
+    assert roof.relative_error == pytest.approx(0.07441, rel=5e-4)
+    assert roof.pace_power == pytest.approx(2)
+    assert hip.relative_error == pytest.approx(0.01331, rel=5e-4)
+    assert hip.pace_power == 0
+
+
+def test_a_trapezoid_and_a_triangle_of_three_sides_in_meters():
+    trapezoid = Trapezoid(m(8.4), m(5.2), m(3.1)).area
+    triangle = ThreeSides(m(5.5), m(4.8), m(3.9)).area
+    assert magnitude(trapezoid, "m**2") == pytest.approx(21.08)
+    assert magnitude(triangle, "m**2") == pytest.approx(9.144, abs=5e-4)
+
+
+def test_the_plan_under_a_sloping_length():
+    assert magnitude(plan_length(ft(12.5), Pitch(6)), "ft") == pytest.approx(11.18, abs=5e-3)
+    steep = Pitch(35, PitchGiven.DEGREES)
+    assert magnitude(plan_length(m(4.2), steep), "m") == pytest.approx(3.440, abs=5e-4)
+
+
+def test_the_three_ways_to_give_a_pitch_agree():
+    rise = Pitch(12)
+    assert Pitch(45, PitchGiven.DEGREES).factor == pytest.approx(rise.factor)
+    assert Pitch(100, PitchGiven.PERCENT).factor == pytest.approx(rise.factor)
+    assert Pitch(0).factor == 1
+
+
+@pytest.mark.parametrize(
+    ("number", "given"),
+    [
+        (25, PitchGiven.RISE_IN_12),
+        (-1, PitchGiven.RISE_IN_12),
+        (64, PitchGiven.DEGREES),
+        (135, PitchGiven.DEGREES),
+        (201, PitchGiven.PERCENT),
+        (math.nan, PitchGiven.PERCENT),
+    ],
+)
+def test_an_impossible_pitch_is_refused(number, given):
+    with pytest.raises(ValueError, match="24 in 12"):
+        Pitch(number, given)
+
+
+def test_offsets_from_a_line():
+    offsets = tuple(ft(y) for y in (0, 4.5, 6, 6.5, 5.5, 3, 0))
+    assert square_feet(Offsets(ft(3), offsets).area) == pytest.approx(76.5)
+
+
+def test_an_ell_walked_round_is_two_rectangles():
+    left, right = quantity(90, "degree"), quantity(-90, "degree")
+    ell = SidesRound(
+        tuple(ft(x) for x in (20, 8, 12, 6, 8, 14)), (left, left, right, left, left)
+    )
+    assert square_feet(ell.area) == pytest.approx(20 * 8 + 8 * 6)
+
+
+def test_a_small_gap_is_shared_out_and_a_large_one_refused():
+    left = (quantity(90, "degree"),) * 3
+    near = SidesRound((ft(20), ft(10), ft(19.6), ft(10)), left)
+    assert square_feet(near.area) == pytest.approx(198, rel=0.01)
+    with pytest.raises(ValueError, match="come back"):
+        SidesRound((ft(20), ft(10), ft(12), ft(10)), left)
+
+
+def test_a_figure_eight_is_refused():
+    turns = tuple(quantity(a, "degree") for a in (135, -135, -135))
+    with pytest.raises(ValueError, match="cross"):
+        SidesRound((ft(10), ft(math.sqrt(200)), ft(10), ft(math.sqrt(200))), turns)
+
+
+@pytest.mark.parametrize("sides", [(10, 4, 5), (4, 5, 9), (1, 1, 2)])
+def test_three_sides_that_do_not_meet_are_refused(sides):
+    with pytest.raises(ValueError, match="no triangle"):
+        ThreeSides(*(ft(x) for x in sides))
+
+
+@pytest.mark.parametrize("bad", [0.0, -3.0, math.nan, math.inf])
+def test_a_side_that_is_no_length_is_refused(bad):
+    for make in (
+        lambda x: Rectangle(x, ft(3)),
+        lambda x: Triangle(ft(3), x),
+        lambda x: ThreeSides(ft(3), x, ft(3)),
+        lambda x: circle(x),
+        lambda x: Offsets(x, (ft(1), ft(2))),
+    ):
+        with pytest.raises(ValueError, match="more than zero"):
+            make(ft(bad))
+    with pytest.raises(ValueError, match="trapezoid"):
+        Trapezoid(ft(3), ft(bad), ft(3))
+
+
+def test_a_cut_out_as_big_as_the_rest_is_refused():
+    roof = Piece(Rectangle(ft(10), ft(4)))
+    with pytest.raises(ValueError, match="cut-out"):
+        plan_area([roof, Piece(Rectangle(ft(8), ft(5)), cut=True)])
+    with pytest.raises(ValueError, match="cut-out"):
+        plan_area([roof, Piece(Rectangle(ft(3), ft(3)), cut=True, count=5)])
+    with pytest.raises(ValueError, match="Add a piece"):
+        plan_area([Piece(Rectangle(ft(3), ft(3)), cut=True)])
+
+
+def test_pieces_alike_are_counted():
+    step = Rectangle(ft(3), ft(1))
+    assert square_feet(plan_area([Piece(step, count=4)])) == pytest.approx(12)
+    with pytest.raises(ValueError, match="at least one"):
+        Piece(step, count=0)
+
+
+def test_a_measure_without_its_error_is_refused():
+    with pytest.raises(ValueError, match="own error"):
+        Piece(Rectangle(ft(3), ft(1)), errors=(taped(),))
+
+
+@given(side, side, side)
+def test_the_error_of_a_trapezoid_follows_its_derivatives(a, b, height):
+    piece = Piece(Trapezoid(ft(a), ft(b), ft(height)))
+    inch = 1 / 12
+    expected = math.hypot(height / 2 * inch, height / 2 * inch, (a + b) / 2 * inch)
+    assert square_feet(own_error([piece])) == pytest.approx(expected, rel=1e-5)
+
+
+@given(side, side)
+def test_units_do_not_matter(a, b):
+    in_feet = Piece(Rectangle(ft(a), ft(b)))
+    in_meters = Piece(Rectangle(m(a * 0.3048), m(b * 0.3048)))
+    assert square_feet(in_feet.area) == pytest.approx(square_feet(in_meters.area))
+    assert in_feet.relative_error == pytest.approx(in_meters.relative_error)
+
+
+@given(st.permutations([5.5, 4.8, 3.9]))
+def test_the_order_of_the_sides_does_not_matter(sides):
+    area = ThreeSides(*(m(x) for x in sides)).area
+    assert magnitude(area, "m**2") == pytest.approx(9.144, abs=5e-4)
+
+
+@given(side, side, st.floats(0.1, 10))
+def test_area_grows_with_the_square_of_the_scale(a, b, scale):
+    for shape in (Rectangle, Triangle, RightTriangle):
+        small = square_feet(shape(ft(a), ft(b)).area)
+        big = square_feet(shape(ft(a * scale), ft(b * scale)).area)
+        assert big == pytest.approx(small * scale**2)
+
+
+def test_two_half_circles_make_one():
+    assert square_feet(half_circle(ft(8)).area) * 2 == pytest.approx(
+        square_feet(circle(ft(8)).area)
+    )
+    assert square_feet(circle(ft(8)).area) == pytest.approx(math.pi * 16)

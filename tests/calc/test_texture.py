@@ -1,0 +1,39 @@
+"""Texture by feel, held against the tested rate."""
+
+import pytest
+
+from interview.calc.texture import Ball, Rub, Texture, texture_by_feel, texture_check
+from interview.units import quantity
+
+
+@pytest.mark.parametrize(
+    ("ball", "ribbon", "rub", "texture"),
+    [
+        (Ball.FALLS_APART, None, Rub.GRITTY, Texture.SAND),
+        (Ball.NO_RIBBON, None, Rub.NEITHER, Texture.LOAMY_SAND),
+        (Ball.RIBBON, 0.99, Rub.GRITTY, Texture.SANDY_LOAM),
+        (Ball.RIBBON, 0.5, Rub.SMOOTH, Texture.SILT_LOAM),
+        (Ball.RIBBON, 0.5, Rub.NEITHER, Texture.LOAM),
+        (Ball.RIBBON, 1.0, Rub.GRITTY, Texture.SANDY_CLAY_LOAM),
+        (Ball.RIBBON, 1.5, Rub.SMOOTH, Texture.SILTY_CLAY_LOAM),
+        (Ball.RIBBON, 2.0, Rub.NEITHER, Texture.CLAY_LOAM),
+        (Ball.RIBBON, 2.1, Rub.GRITTY, Texture.SANDY_CLAY),
+        (Ball.RIBBON, 3.0, Rub.SMOOTH, Texture.SILTY_CLAY),
+        (Ball.RIBBON, 3.0, Rub.NEITHER, Texture.CLAY),
+    ],
+)
+def test_ball_ribbon_and_rub_name_the_texture(ball, ribbon, rub, texture):
+    length = None if ribbon is None else quantity(ribbon, "in")
+    assert texture_by_feel(ball, length, rub) is texture
+
+
+def test_a_ribbon_needs_its_length():
+    with pytest.raises(ValueError, match="longest ribbon"):
+        texture_by_feel(Ball.RIBBON)
+
+
+@pytest.mark.parametrize(
+    ("rate", "far"), [(2.31, True), (2.29, False), (0.0231, False), (0.0229, True)]
+)
+def test_more_than_ten_times_apart_is_flagged(rate, far):
+    assert texture_check(quantity(rate, "cm/h"), Texture.CLAY_LOAM).far_apart is far
