@@ -9,7 +9,7 @@ from interview.calc import basin, earthwork, overflow, siting, surroundings
 from interview.calc.catchment import whole_roof_finding
 from interview.calc.depth import Governs
 from interview.calc.plant_care import after_storm
-from interview.calc.slope import depth_gap_finding
+from interview.calc.slope import DEPTH_ROWS, table_depth
 from interview.calc.soak import Band
 from interview.calc.surroundings import Owner, Rules
 from interview.evidence import ARITHMETIC, OURS, PRACTICE, Finding, Grade, Source, Standing
@@ -265,9 +265,8 @@ def _length(plan: Plan, value: object) -> str:
 def _earth(plan: Plan) -> Iterator[Finding]:
     yield earthwork.berm_finding(plan.earth, plan.metric)
     yield earthwork.soil_finding(plan.earth)
-    gap = depth_gap_finding(plan.slope)
-    if gap is not None:
-        yield gap
+    said = table_depth(plan.slope)
+    yield Finding("slope_and_depth", Grade.GOOD, said, "", DEPTH_ROWS.source)
 
 
 def _water(plan: Plan) -> Iterator[Finding]:

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 from typing import Generic, TypeVar
 
 from interview import reading
@@ -125,7 +126,7 @@ class Note(Simple[str]):
         return "a few words"
 
 
-_READERS = {
+_READERS: dict[str, Callable[[str, str | None], Amount | Paces]] = {
     "length": reading.read_length,
     "duration": reading.read_duration,
     "area": reading.read_area,
@@ -173,7 +174,7 @@ class Measure(Simple[Quantity]):
     def read(self, text: str, answers: Answers) -> Quantity:
         amount = self.amount(text, answers.units)
         if isinstance(amount, Paces):
-            value = float(amount.count) * answers.pace(amount.walker)
+            value: Quantity = answers.pace(amount.walker) * float(amount.count)
         else:
             value = quantity(float(amount.number), amount.unit)
         self._check(value, answers.units)
@@ -223,19 +224,26 @@ class Measure(Simple[Quantity]):
         return ""
 
 
+def _exact(number: float) -> Fraction:
+    """Return the fraction that a float stands for, free of its last bits."""
+    return Fraction(number).limit_denominator(10**9)
+
+
 def say(value: Quantity, dimension: str, units: str, unit: str) -> str:
     """Write a quantity of ``dimension`` the way the echo shows it."""
     if dimension == "length":
-        from fractions import Fraction
-
-        metres = Fraction(magnitude(value, "m")).limit_denominator(10**9)
-        return reading.echo_length(Amount(metres, "m"), units)
+        return reading.echo_length(Amount(_exact(magnitude(value, "m")), "m"), units)
     if dimension == "duration":
-        from fractions import Fraction
+        return reading.echo_duration(Amount(_exact(magnitude(value, "min")), "min"))
+    amount = Amount(_exact(magnitude(value, unit)), unit)
+    return _ECHOES[dimension](amount, units)
 
-        minutes = Fraction(magnitude(value, "min")).limit_denominator(10**6)
-        return reading.echo_duration(Amount(minutes, "min"))
-    return f"{plain_number(magnitude(value, unit), 4)} {unit_name(unit)}"
+
+_ECHOES = {
+    "area": reading.echo_area,
+    "volume": reading.echo_volume,
+    "rate": reading.echo_rate,
+}
 
 
 @dataclass(frozen=True)

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 from interview import reading
 from interview.kinds import Measure, Simple, list_lines
-from interview.model import Answers
+from interview.model import NO_CLOCK, Answers
 from interview.reading import Amount, Paces, Refused, write_instant
 from interview.units import Quantity, magnitude, quantity
 
@@ -95,14 +95,9 @@ class Readings(Simple[tuple[SoakEvent, ...]]):
     ) -> dt.datetime:
         if words.strip().lower() == "now":
             return answers.now
-        if words.startswith("+"):
-            return reading.read_instant(words, answers.now, began)
-        if re.match(r"^\d{1,2}[:.h]?\d{0,2}\s*([ap]\.?m\.?)?$", words.strip(), re.IGNORECASE):
-            clock = reading.read_clock(words)
-            at = last.replace(hour=clock.hour, minute=clock.minute, second=0, microsecond=0)
-            same_minute = at == last.replace(second=0, microsecond=0)
-            return at if at > last or same_minute else at + dt.timedelta(days=1)
-        return reading.read_instant(words, last, began)
+        clock = answers.now if answers.now.year > NO_CLOCK.year else last
+        after = began if words.startswith("+") else last
+        return reading.read_instant(words, clock, after)
 
     def settle(self, text: str, answers: Answers) -> str:
         lines = list_lines(text)
@@ -177,8 +172,8 @@ class PieceLine:
 
 
 _CUT = re.compile(r"^(?:less|minus|cut(?:\s+out)?)\s+", re.IGNORECASE)
-_TIMES = re.compile(r"\s*(?:times|,?\s*×)\s*(\d{1,3})$", re.IGNORECASE)
-_PART = re.compile(r"\s+(?:by|x|×|and)\s+|\s*,\s+|\s*;\s*|(?<=[\d\"'])x(?=\d)", re.IGNORECASE)
+_TIMES = re.compile(r"\s+times\s+(\d{1,3})$", re.IGNORECASE)
+_PART = re.compile(r"\s+(?:by|x|and)\s+|\s*,\s+|\s*;\s*|(?<=[\d\"'])x(?=\d)", re.IGNORECASE)
 _LABEL = re.compile(r"^(?:base|height|sides?|across|radius|every|spacing|:)\s+", re.IGNORECASE)
 _PIECE_GOOD = "Write it as rectangle 24 ft by 13 ft, or as less triangle 6 ft by 4 ft."
 PIECES_MOST = 60

@@ -42,14 +42,15 @@ from interview.model import NO_CLOCK, Answers, Question, Unanswered
 from interview.questions import bed, planting, site, start, survey
 from interview.site_plan import SpotReport
 from interview.soak_plan import HoleReport, SoilRate
-from interview.units import METRIC, US, Quantity, magnitude, quantity, ratio
+from interview.units import METRIC, US, Quantity, magnitude, quantity, ratio, total
 
 
 class NoFile(Exception):
     """A file that an answer names cannot be read; the message says why."""
 
 
-def _no_files(path: str) -> str:
+def no_files(path: str) -> str:
+    """Raise ``NoFile``: no file may be read here."""
     raise NoFile(f"{path} is not read here.")
 
 
@@ -68,7 +69,7 @@ class Plan:
 
     answers: Answers
     now: dt.datetime = NO_CLOCK
-    open_text: Callable[[str], str] = field(default=_no_files, compare=False)
+    open_text: Callable[[str], str] = field(default=no_files, compare=False)
     """Returns the text of a file an answer names; raises ``NoFile``."""
 
     @property
@@ -99,9 +100,9 @@ class Plan:
         """Return the deepest digging, or the cap and the mulch while it is not known."""
         mulch = self.answers[bed.MULCH_DEPTH]
         try:
-            return self.earth.deepest_cut + mulch
+            return total(self.earth.deepest_cut, mulch)
         except Unanswered:
-            return self.answers[bed.DEEPEST_POND] + mulch
+            return total(self.answers[bed.DEEPEST_POND], mulch)
 
     @cached_property
     def slope(self) -> Slope:
@@ -228,8 +229,8 @@ class Plan:
             return False
         needed = self.needed_basin
         return (
-            needed.floor_length > self.room.floor_length * (1 + 1e-9)
-            or needed.floor_width > self.room.floor_width * (1 + 1e-9)
+            ratio(needed.floor_length, self.room.floor_length) > 1 + 1e-9
+            or ratio(needed.floor_width, self.room.floor_width) > 1 + 1e-9
         )
 
     @cached_property
@@ -356,7 +357,7 @@ class Plan:
         """All the soil to move."""
         with _waits_for(bed.BARROW, self.answers):
             return materials.soilwork(
-                self.earth.cut + self.mulch_soil,
+                total(self.earth.cut, self.mulch_soil),
                 Soil(self.answers[bed.SOIL_DUG]),
                 self.answers[bed.BARROW],
             )
@@ -364,7 +365,7 @@ class Plan:
     @cached_property
     def notch(self) -> Notch:
         """The overflow notch, for the catchment and the garden itself together."""
-        area = self.catchment.weighted + self.garden.rim_area
+        area = total(self.catchment.weighted, self.garden.rim_area)
         flow = overflow.peak_flow(area, 1.0, self.answers[bed.PEAK_INTENSITY])
         return overflow.notch(flow, metric=self.metric)
 
@@ -412,6 +413,8 @@ class Plan:
     def wishes(self) -> Wishes:
         """What the gardener wants of the planting."""
         answers = self.answers
+        keep_out, bloom = answers[planting.KEEP_OUT], answers[planting.BLOOM]
+        favourites = answers[planting.FAVOURITES]
         return Wishes(
             region=planting.plant_region(answers),
             list_region=planting.list_region(answers),
@@ -419,10 +422,10 @@ class Plan:
             floor_height=answers[planting.TALLEST_FLOOR],
             rim_height=answers[planting.TALLEST_RIM],
             natives_only=answers[planting.NATIVES_ONLY],
-            keep_out=frozenset(KeepOut[one.upper()] for one in answers[planting.KEEP_OUT]),
-            bloom=frozenset(Season[one.upper()] for one in answers[planting.BLOOM]),
+            keep_out=frozenset(KeepOut[one.upper()] for one in keep_out),
+            bloom=frozenset(Season[one.upper()] for one in bloom),
             road_salt=answers[planting.ROAD_SALT],
-            favourites=tuple(answers[planting.FAVOURITES]),
+            favourites=favourites,
         )
 
     @cached_property

@@ -9,7 +9,7 @@ from typing import Protocol
 
 from interview import gate, route
 from interview.model import UNKNOWN_TEXT, Answers, Standing, Unanswered
-from interview.plan import Plan
+from interview.plan import Plan, no_files
 from interview.reading import Refused, is_unknown
 from interview.route import Step
 
@@ -48,10 +48,12 @@ class Session:
         keeper: Keeper,
         now: Callable[[], dt.datetime],
         stopped_at: str = "",
+        open_text: Callable[[str], str] = no_files,
     ) -> None:
         self._answers = answers
         self._keeper = keeper
         self._now = now
+        self._open_text = open_text
         self._doubted: tuple[str, str] | None = None
         self._plan: Plan | None = None
         self.step: Step | None = self._resume(stopped_at)
@@ -72,15 +74,15 @@ class Session:
     def plan(self) -> Plan:
         """The plan from the answers in force; worked out anew after every answer."""
         if self._plan is None:
-            self._plan = Plan(route.in_force(self._answers), self.now)
+            self._plan = Plan(route.in_force(self._answers), self.now, self._open_text)
         return self._plan
 
     def _resume(self, stopped_at: str) -> Step | None:
         path = route.steps(self._answers)
-        for step in path:
-            if step.address == stopped_at:
-                return step
-        return self._first_open(path) or (path[-1] if path else None)
+        addresses = [step.address for step in path]
+        place = addresses.index(stopped_at) if stopped_at in addresses else 0
+        ahead = self._first_open(path[place:]) or self._first_open(path)
+        return ahead or (path[-1] if path else None)
 
     def _first_open(self, path: list[Step]) -> Step | None:
         for step in path:

@@ -42,6 +42,11 @@ def ratio(a: Quantity, b: Quantity) -> float:
     return float((a / b).m_as(""))
 
 
+def total(*values: Quantity) -> Quantity:
+    """Return the sum of quantities of one dimension."""
+    return sum(values[1:], values[0])
+
+
 def same_dimension(value: Quantity, unit: str) -> bool:
     """Tell whether ``value`` could be expressed in ``unit``."""
     return bool(value.is_compatible_with(unit))

@@ -238,6 +238,8 @@ def test_text_lost_to_a_number_sign_is_told_and_a_real_comment_is_not():
 def test_a_line_swallowed_by_the_one_above_is_told():
     [trouble] = parse(edited("  garden_name: Maple\n    hole_width 8 in\n")).troubles
     assert trouble.line == 8 and "part of its answer" in trouble.sentence
+    error = refused(edited("  a:\n    hole_width:8 in\n"))
+    assert error.line == 9 and "space after" in error.sentence
     [glued] = parse(edited("  a:\n    - hole_width:8 in\n")).troubles
     assert glued.suggestion == "hole_width: 8 in"
 
@@ -291,7 +293,8 @@ def test_a_large_honest_file_opens_quickly():
 TOKENS = ["'", '"', ":", " ", "\n", "#", "- ", "&a ", "*a", "!", "!!int ", "|", ">", "{", "}", "[",
           "]", ",", "? ", "%", "@", "`", "\t", "\\", "---\n", "...\n", "<<: ", "~", "null", "\x00",
           "\x1b", "\x85", "\u2028", "\ufeff", "é", "🌧", "\ud83c", "!!python/name:os.system ",
-          "\\U00110000", '"\\x', "9" * 50, "no", "1:30", "2025-13-01", "  ", "\r", "=", "x" * 200]  # fmt: skip
+          "\\U00110000", '"\\x', "9" * 50, "no", "1:30", "2025-13-01", "  ", "\r", "=",
+          "x" * 200]  # fmt: skip
 
 
 def mutated(chance: random.Random, data: bytes) -> bytes:
@@ -369,7 +372,7 @@ def test_awkward_text_comes_back_as_it_was(text):
     assert same(parse(written.encode()).tree, tree)
     assert not re.search("[\x85\u2028\u2029\ufeff\u202e\xa0]", written)
     for loader in (yaml.SafeLoader, yaml.BaseLoader):
-        read = yaml.load(written, Loader=loader)["start"]  # noqa: S506
+        read = yaml.load(written, Loader=loader)["start"]
         assert read["b"] == [text, "x", text] and type(read["b"][0]) is str
 
 

@@ -3,7 +3,7 @@
 from interview.answers_file.characters import shown
 from interview.answers_file.keep import backup, remove_stray_temps, save_beside
 from interview.answers_file.loading import Fingerprint, NotLoaded, load, read
-from interview.answers_file.lock import AlreadyOpen, Lock
+from interview.answers_file.locking import AlreadyOpen, Lock
 from interview.answers_file.names import (
     backup_of,
     belongs_to,
@@ -15,9 +15,10 @@ from interview.answers_file.oslayer import OsLayer
 from interview.answers_file.parsing import Parsed, parse
 from interview.answers_file.rendering import render
 from interview.answers_file.saving import Changed, NotSaved, Saved, put, save
-from interview.answers_file.scalars import unwritable
+from interview.answers_file.scalars import double_quoted, unwritable
 from interview.answers_file.splicing import CannotSplice, splice
 from interview.answers_file.tree import (
+    END,
     FORMAT,
     FRAME_KEYS,
     VERSION,
@@ -33,6 +34,7 @@ from interview.answers_file.tree import (
 )
 
 __all__ = [
+    "END",
     "FORMAT",
     "FRAME_KEYS",
     "VERSION",
@@ -58,6 +60,7 @@ __all__ = [
     "backup_of",
     "belongs_to",
     "clean_name",
+    "double_quoted",
     "free_name",
     "load",
     "lock_of",

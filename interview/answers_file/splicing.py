@@ -136,18 +136,14 @@ class _Splicer:
         old = entry.value
         if isinstance(old, Scalar) and isinstance(new, str):
             self.scalar(old, "true" if path == (END,) else new, bare=path == (END,))
-        elif isinstance(old, Mapping) and isinstance(new, dict) and not self.stuck(old, new):
+        elif isinstance(old, Mapping) and isinstance(new, dict) and _fits(old, new):
             self.mapping(old, new, path)
-        elif isinstance(old, Sequence) and isinstance(new, list) and not old.flow:
+        elif isinstance(old, Sequence) and isinstance(new, list) and _fits(old, new):
             self.sequence(old, new, path)
         elif flow:
             raise CannotSplice("A list cannot be put between braces.")
         else:
             self.rewrite(entry, new, path)
-
-    def stuck(self, old: Mapping, new: Tree) -> bool:
-        """Whether a mapping in braces would need more than changed values."""
-        return old.flow and {entry.key.text for entry in old.entries} != new.keys()
 
     def scalar(self, old: Scalar, new: str, *, bare: bool = False) -> None:
         text = new if bare else written(new, quoted=old.style in ("'", '"') and bool(old.style))
@@ -210,19 +206,21 @@ class _Splicer:
         old, here = node.items[index], (*path, index)
         if isinstance(old, Scalar) and isinstance(new, str):
             self.scalar(old, new)
-        elif isinstance(old, Mapping) and isinstance(new, dict) and self.shares(old, new):
+        elif isinstance(old, Mapping) and isinstance(new, dict) and new and _fits(old, new):
             self.mapping(old, new, here)
-        elif isinstance(old, Sequence) and isinstance(new, list) and new and not old.flow:
+        elif isinstance(old, Sequence) and isinstance(new, list) and self.alone(old, new):
             self.sequence(old, new, here)
         else:
             lines = rendering.item(new, here, node.column - 1, lambda at: self.item_notes(at, here))
             self.replace_item(node, index, lines, path)
 
+    def alone(self, old: Sequence, new: list[Node]) -> bool:
+        """Whether a list inside a list can be edited: its first dash has a line of its own."""
+        before = self.text[self.layout.line_start(old.start) : old.start]
+        return bool(new) and _fits(old, new) and not before.strip()
+
     def item_notes(self, at: Path, item: Path) -> str:
         return "" if at == item else self.notes(at)
-
-    def shares(self, old: Mapping, new: Tree) -> bool:
-        return bool(new) and bool(old.entries) and not self.stuck(old, new)
 
     def replace_item(self, node: Sequence, index: int, new: list[str], path: Path) -> None:
         old: Part = node.items[index]
@@ -233,3 +231,19 @@ class _Splicer:
         ours = self.layout.ours_within(old, (*path, index))
         kept = self.layout.kept(dash, end, node.column - 1, ours)
         self.put(start, end, self.lines([*kept, *new]))
+
+
+def _fits(old: Part, new: Node) -> bool:
+    """Whether a part in braces or brackets differs from the new value only in single texts;
+    a part on lines of its own always fits."""
+    if isinstance(old, Scalar):
+        return isinstance(new, str)
+    if not old.flow:
+        return bool(old.entries if isinstance(old, Mapping) else old.items)
+    if isinstance(old, Mapping):
+        if not isinstance(new, dict) or {entry.key.text for entry in old.entries} != new.keys():
+            return False
+        return all(_fits(entry.value, new[entry.key.text]) for entry in old.entries)
+    if not isinstance(new, list) or len(old.items) != len(new):
+        return False
+    return all(_fits(item, one) for item, one in zip(old.items, new, strict=True))

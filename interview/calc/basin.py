@@ -86,8 +86,9 @@ def required_area(
 
     ``catchment`` is an area weighted by runoff; ``rain``, ``depth`` and ``freeboard`` are
     lengths; ``length_to_width`` is that of the area at half depth. ``system`` says in which
-    steps areas are recommended. Raises ValueError when the pond is no deeper than the rain, or
-    when the garden would hold little but its own rain. The balance is solved exactly.
+    steps areas are recommended. The balance is solved exactly, but a floor is never narrower
+    than can be dug. Raises ValueError when nothing drains here or the pond is no deeper than the
+    rain.
     """
     area = positive(catchment, "ft**2", "No surface drains here yet, so add one first.")
     p = positive(rain, "ft", "The rain to hold must be more than zero.")
@@ -101,24 +102,18 @@ def required_area(
             "so make the pond deeper or the rain less."
         )
     side = _mid_side(area, p, d, side_slope, b, length_to_width)
-    narrowest = quantity(*NARROWEST_FLOOR[system])
     width = side / math.sqrt(length_to_width) - side_slope * d
     length = side * math.sqrt(length_to_width) - side_slope * d
-    least = magnitude(narrowest, "ft")
-    mid_area = quantity(side**2, "ft**2")
+    least = magnitude(quantity(*NARROWEST_FLOOR[system]), "ft")
+    floor = (quantity(max(length, least), "ft"), quantity(max(width, least), "ft"))
+    basin = Basin(*floor, depth, side_slope, freeboard)
     return RequiredArea(
         catchment=catchment,
         rain=rain,
-        mid_area=mid_area,
-        recommended=recommended_area(mid_area, system),
+        mid_area=basin.mid_area,
+        recommended=recommended_area(basin.mid_area, system),
         rule_of_thumb=rule_of_thumb_area(catchment, rain, depth),
-        basin=Basin(
-            quantity(max(length, least), "ft"),
-            quantity(max(width, least), "ft"),
-            depth,
-            side_slope,
-            freeboard,
-        ),
+        basin=basin,
         enlarged=min(length, width) < least,
     )
 
@@ -134,10 +129,8 @@ def _mid_side(s: float, p: float, d: float, z: float, b: float, k: float) -> flo
     linear = p * g * (k + 1) / math.sqrt(k)
     constant = p * (s + g**2) - z**2 * d**3 / 3
     if constant <= 0:
-        raise ValueError(
-            "So little water comes here that the garden would only hold its own rain, "
-            "so bring more roof or make the pond shallower."
-        )
+        # The sloping sides alone would hold more than comes: any floor will do.
+        return 0.0
     return (linear + math.sqrt(linear**2 + 4 * square * constant)) / (2 * square)
 
 

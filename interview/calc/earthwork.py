@@ -117,8 +117,8 @@ def cut_and_fill(
     Berm shape: one straight section at the downhill edge, its outer toe met on the sloping ground,
     as long as the floor and both end slopes, with a return at each end that tapers to nothing up
     the slope and so counts half. ``whole_ground`` instead sums the soil over the ground itself,
-    with full square corners and the fall of the ground under the inner face: some 5 % more cut and
-    up to 45 % more fill, so it is the safe figure for how much soil to keep.
+    with full square corners and the fall of the ground under the inner face: up to a tenth more cut
+    and 45 % more fill, so it is the safe figure for how much soil to keep.
     Raises ValueError for measures that make no basin.
     """
     section = basin.section()

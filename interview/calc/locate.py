@@ -100,7 +100,8 @@ class LocateState:
         if start is None:
             return None
         if self.valid_calendar:
-            return marks_stale_after_calendar(start, self.valid_days)
+            # Services that count calendar days count from the ticket, not from the marking.
+            return marks_stale_after_calendar(self.asked or start, self.valid_days)
         return marks_stale_after(start, self.valid_days, self.holidays)
 
 

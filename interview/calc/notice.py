@@ -13,8 +13,8 @@ DEFAULT_VALID_WORKING_DAYS = 10
 DEFAULT_HAND_DIG_IN = 24.0
 HAND_DIG_MM = 600.0
 DEFAULT_SOURCE = Source(
-    "Best Practices Guide 5.19 to 5.23, Common Ground Alliance; the longest common state notice"
-    " and the ideal ticket life",
+    "State one-call services: 3 business days, 24 in; Common Ground Alliance Best Practices 5.23:"
+    " 10 working days",
     Standing.PUBLISHED,
 )
 NATIONAL_NUMBER = Cited(

@@ -73,8 +73,9 @@ class SidesRound(Shape):
         if len(self.sides) < 3 or len(self.turns) != len(self.sides) - 1:
             raise ValueError("Give three or more sides, and the turn between each two of them.")
         super().__post_init__()
+        way = math.fsum(self._feet())
         points = self._closed(self._feet())
-        if _crosses(points) or abs(_shoelace(points)) <= 0:
+        if _crosses(points) or abs(_shoelace(points)) <= 1e-9 * way * way:
             raise ValueError("These sides cross each other: check the lengths and the turns.")
 
     @property

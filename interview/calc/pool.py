@@ -106,8 +106,8 @@ def first_crossing(curve: float, slope: float, level: float, long: float) -> flo
     There must be one; rounding outside the ends is brought back to them.
     """
     root = math.sqrt(max(0.0, slope**2 + 4 * curve * level))
-    divisor = slope + math.copysign(root, slope if slope else level)
-    # This form of the root does not lose digits where the curve is almost straight.
+    # The root in the direction of the level, in the form that keeps its digits on a straight line.
+    divisor = slope + math.copysign(root, level)
     past = 2 * level / divisor if divisor else 0.0
     return min(max(past, 0.0), long)
 

@@ -111,7 +111,7 @@ class _Above:
             self.close(crossing)
 
     def close(self, now: float) -> None:
-        if self.began is not None and now - self.began > self.longest:
+        if self.began is not None and now - self.began > self.longest + 1e-9:
             self.longest, self.longest_began = now - self.began, self.began
         self.began = None
 

@@ -17,13 +17,17 @@ SLOPE_STOP = Cited(
 )
 SLOPE_STOP_SLIDES = Cited(10.0, Source("Portland area handout", Standing.SECONDARY))
 BELOW_FLOOR_FT = Cited(
-    2.0, Source("Elk County, Pennsylvania: 2 ft to rock; water the same", Standing.PUBLISHED)
+    2.0, Source("Elk County, Pennsylvania, rain gardens: 2 ft to rock", Standing.PUBLISHED)
 )
 BELOW_FLOOR_MM = 600.0
 BELOW_FLOOR_CAUTIOUS_FT = Cited(
     3.0, Source("Minnesota Pollution Control Agency: 3 ft below the bottom", Standing.PUBLISHED)
 )
 BELOW_FLOOR_CAUTIOUS_MM = 1000.0
+_WATER = Source(
+    "North Carolina and Virginia extension summaries: 2 ft, here below the dug bottom",
+    Standing.SECONDARY,
+)
 _KARST = Source("Minnesota Pollution Control Agency: karst setbacks", Standing.PUBLISHED)
 _WET_SPOT = Source("Step 1: Sizing and Siting, UW-Extension", Standing.PUBLISHED)
 _SLIDES = Source("Rain Garden Handbook for Western Washington, 2013, p. 13", Standing.PUBLISHED)
@@ -107,7 +111,7 @@ def below_floor_finding(
     careful = BELOW_FLOOR_CAUTIOUS_MM if metric else BELOW_FLOOR_CAUTIOUS_FT.value * 12
     key = "water_below" if what is Below.WATER else "bedrock_below"
     limit = f"{need:g} {unit} below the dug bottom, cautious {careful:g} {unit}"
-    source = BELOW_FLOOR_FT.source if what is Below.BEDROCK else BELOW_FLOOR_CAUTIOUS_FT.source
+    source = BELOW_FLOOR_FT.source if what is Below.BEDROCK else _WATER
     dug = not_negative(dug_depth, unit, "The dug depth must be zero or more.")
     if depth is None:
         change = "Look in the test hole and in the soil survey of your county."

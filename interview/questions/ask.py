@@ -3,8 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import Any
-
 from interview.kinds import Bound, Measure
 from interview.model import Answers, Question
 
@@ -21,12 +19,24 @@ def always_this(text: str) -> Callable[[Answers], str | None]:
 
 def chosen(question: Question[str], *options: str) -> Callable[[Answers], bool]:
     """Return a condition: ``question`` was answered with one of ``options``."""
-    return lambda answers: answers.get(question) in options
+
+
+    def condition(answers: Answers) -> bool:
+        answer: str | None = answers.get(question)
+        return answer is not None and answer in options
+
+    return condition
 
 
 def ticked(question: Question[tuple[str, ...]], option: str) -> Callable[[Answers], bool]:
     """Return a condition: ``option`` is among the ticks of ``question``."""
-    return lambda answers: option in (answers.get(question) or ())
+
+
+    def condition(answers: Answers) -> bool:
+        ticks: tuple[str, ...] | None = answers.get(question)
+        return ticks is not None and option in ticks
+
+    return condition
 
 
 def said_yes(question: Question[bool]) -> Callable[[Answers], bool]:
@@ -48,5 +58,3 @@ def depth(at_least: Bound = (0, "in"), at_most: Bound = (120, "in")) -> Measure:
     """Return the kind of a depth, in inches or millimetres."""
     return Measure("length", "in", "mm", at_least, at_most)
 
-
-AnyQuestion = Question[Any]

@@ -4,12 +4,11 @@ from __future__ import annotations
 
 import datetime as dt
 
-from interview.calc import locate
+from interview.calc.notice import DEFAULT_BUSINESS_DAYS, StateNotice, notice_for
 from interview.kinds import Choice, Count, Day, Note, Number, Several, Ticks, YesNo
 from interview.model import Answers, Group, Question, Stage
 from interview.questions import start
 from interview.questions.ask import (
-    AnyQuestion,
     always_this,
     chosen,
     depth,
@@ -17,6 +16,7 @@ from interview.questions.ask import (
     said_yes,
     ticked,
 )
+from interview.units import Quantity
 
 LINES_CAUTION = (
     "Do not dig, not even the test hole, before every buried line is marked and every owner has "
@@ -67,8 +67,8 @@ LINES_TICKET = Question(
 )
 
 
-def _notice(answers: Answers) -> locate.StateNotice:
-    return locate.notice_for((answers.get(start.STATE) or "").upper())
+def _notice(answers: Answers) -> StateNotice:
+    return notice_for((answers.get(start.STATE) or "").upper())
 
 
 LINES_BUSINESS_DAYS = Question(
@@ -80,7 +80,7 @@ LINES_BUSINESS_DAYS = Question(
     find_out="It is on the ticket. Most US states ask for 2 or 3; 3 is used when you don't know.",
     asks=chosen(LINES_REQUESTED, "asked"),
     when="the locate request was made",
-    default=lambda a: str(max(_notice(a).business_days, locate.DEFAULT_BUSINESS_DAYS.value)),
+    default=lambda a: str(max(_notice(a).business_days, DEFAULT_BUSINESS_DAYS)),
 )
 
 LINES_HOLIDAYS = Question(
@@ -193,7 +193,7 @@ LOCAL_RULES = Question(
 )
 
 
-def _local(key: str, words: str) -> Question[object]:
+def _local(key: str, words: str) -> Question[Quantity]:
     return Question(
         key=f"local_{key}",
         label=f"Local rule: {words}",
@@ -203,10 +203,10 @@ def _local(key: str, words: str) -> Question[object]:
         find_out="It is in the rule you know of.",
         asks=ticked(LOCAL_RULES, key),
         when=f"a local rule for the {words} is known",
-    )  # type: ignore[return-value]
+    )
 
 
-LOCAL: dict[str, AnyQuestion] = {key: _local(key, words) for key, _, words in _NEAR}
+LOCAL: dict[str, Question[Quantity]] = {key: _local(key, words) for key, _, words in _NEAR}
 
 SPOT_NAME = Question(
     key="spot_name",
@@ -241,7 +241,7 @@ NEAR = Question(
 )
 
 
-def _distance(key: str, words: str, caution: str) -> Question[object]:
+def _distance(key: str, words: str, caution: str) -> Question[Quantity]:
     return Question(
         key=f"{key}_distance",
         label=f"Distance to the {words}",
@@ -253,7 +253,7 @@ def _distance(key: str, words: str, caution: str) -> Question[object]:
         asks=ticked(NEAR, key),
         when=f"{key} is ticked as near the spot",
         caution=caution,
-    )  # type: ignore[return-value]
+    )
 
 
 _NEAR_CAUTION = {
@@ -265,7 +265,7 @@ _NEAR_CAUTION = {
     "tree": "Cutting a root thicker than a thumb can kill or tip a tree. Ask an arborist.",
     "slope_crest": "Water soaked in near a bank can start a slide. Ask an engineer first.",
 }
-DISTANCES: dict[str, AnyQuestion] = {
+DISTANCES: dict[str, Question[Quantity]] = {
     key: _distance(key, words, _NEAR_CAUTION.get(key, "")) for key, _, words in _NEAR
 }
 
@@ -438,6 +438,12 @@ CONTAMINATION = Question(
     "walls the soil may hold lead.",
 )
 
+
+def _suspected(answers: Answers) -> bool:
+    ticks = answers.get(CONTAMINATION)
+    return bool(ticks)
+
+
 SOIL_LAB = Question(
     key="soil_lab",
     label="Soil test for pollution",
@@ -452,7 +458,7 @@ SOIL_LAB = Question(
     why="Only a test can tell.",
     find_out="A university extension office can name a laboratory.",
     group="spots",
-    asks=lambda a: bool(a.get(CONTAMINATION)),
+    asks=_suspected,
     when="the ground may be polluted",
 )
 
@@ -612,6 +618,7 @@ def chosen_spot(answers: Answers) -> Answers:
 
 def holidays(answers: Answers) -> frozenset[dt.date]:
     """Return the holidays named in the locate questions."""
-    return frozenset(answers.get(LINES_HOLIDAYS) or ())
+    days = answers.get(LINES_HOLIDAYS)
+    return frozenset(days or ())
 
 

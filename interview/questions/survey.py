@@ -108,7 +108,8 @@ def walker_pace(answers: Answers, name: str = "") -> Pace:
         raise Refused(f"Nobody called {name} has a calibrated pace. Known: {known}.")
     person = people[names.index(wanted)] if wanted else people[0]
     try:
-        return calibrate(person[PACE_LINE], person[PACE_COUNTS])
+        counts = person[PACE_COUNTS]
+        return calibrate(person[PACE_LINE], counts)
     except ValueError as wrong:
         raise Refused(str(wrong)) from None
 
@@ -116,6 +117,15 @@ def walker_pace(answers: Answers, name: str = "") -> Pace:
 def pace_of(answers: Answers, name: str) -> Quantity:
     """Return the length of one pace of ``name``."""
     return walker_pace(answers.whole(), name).length
+
+
+
+def _named_twice(name: str, answers: Answers) -> str | None:
+    for one in answers.items("surfaces"):
+        other = one.texts.get(f"surfaces.{one.scope[1]}.surface_name", "") if one.scope else ""
+        if one.scope != answers.scope and other.casefold() == name.casefold():
+            return "Another surface has that name already. Give each its own."
+    return None
 
 
 SURFACE_NAME = Question(
@@ -126,15 +136,7 @@ SURFACE_NAME = Question(
     why="Only what truly drains here counts, and each surface is listed.",
     find_out="Such as south roof or patio.",
     group="surfaces",
-    objection=lambda name, a: (
-        "Another surface has that name already. Give each its own."
-        if a.scope
-        and any(
-            one.scope != a.scope and (one.text(SURFACE_NAME) or "").casefold() == name.casefold()
-            for one in a.items("surfaces")
-        )
-        else None
-    ),
+    objection=_named_twice,
 )
 
 SURFACE_KIND = Question(

@@ -34,9 +34,9 @@ def read_choice(text: str, options: Options) -> str:
     An option is named by its id, its label, its place from 1, or a beginning that only it has;
     letter case does not count. Raises ``Refused``, with the nearest label where one is near.
     """
+    clean = taken(text, _short(options[0][1]) if options else "1", MOST_CHARACTERS)
     if hidden := hidden_character(text):
         raise Refused(f"Take out the hidden character {shown(hidden)} and write it again.")
-    clean = taken(text, _short(options[0][1]) if options else "1", MOST_CHARACTERS)
     wanted = _folded(clean)
     if not wanted:
         raise _unlisted(clean, options)

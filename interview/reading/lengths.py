@@ -41,6 +41,9 @@ _PACED = re.compile(
 # Wider than half a sixteenth of an inch and than half a millimetre, the steps of an echo.
 _ECHO_SLACK_MM = Fraction(1)
 
+LONGEST_M = 100_000
+"""No yard is longer; within it an echo in any unit has few enough digits to read back."""
+
 
 @dataclass(frozen=True)
 class Paces:
@@ -71,7 +74,10 @@ def read_length(text: str, bare: str | None, paces: bool = True) -> Amount | Pac
             return paced
         if paced:
             raise Refused(f"This one cannot be paced. Measure it and write it like {example}.")
-    return _taped(clean, bare, example, f"{NAMES}, or paces" if paces else NAMES)
+    found = _taped(clean, bare, example, f"{NAMES}, or paces" if paces else NAMES)
+    if convert_length(found, "m") > LONGEST_M:
+        raise Refused(f"That is over 100 km. Check the unit, and write it like {example}.")
+    return found
 
 
 def read_taped_length(text: str, bare: str | None) -> Amount:

@@ -103,7 +103,9 @@ def _product(one: str, other: str, bare: str | None, example: str) -> Amount:
     second = read_taped_length(other if rest else one, unit)
     first = read_taped_length(one if rest else other, second.unit)
     if (first.unit in US_UNITS) != (second.unit in US_UNITS):
-        raise Refused(f"Write both sides in feet or both in metres, or the area, such as {example}")
+        raise Refused(
+            f"Write both sides in feet or both in metres, or the area, such as {example}."
+        )
     side = "ft" if first.unit in US_UNITS else "m"
     return Amount(convert_length(first, side) * convert_length(second, side), f"{side}**2")
 

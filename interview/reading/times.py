@@ -115,13 +115,15 @@ def _numbers_only(clean: str) -> tuple[int, int, int] | None:
     if match is None:
         return None
     first, second = int(match[1]), int(match[3])
-    if len(match[4]) == 2:
-        raise Refused(f"Write the year of {shown(clean)} in full, such as {_DATE_EXAMPLE}.")
-    year = int(match[4])
+    year = int(match[4]) + (2000 if len(match[4]) == 2 else 0)
     if first <= 12 and second <= 12 and first != second and first and second:
         one, other = f"{first} {MONTHS[second - 1]}", f"{second} {MONTHS[first - 1]}"
         raise two_ways(clean, f"{one} {year}", f"{other} {year}")
-    return (year, second, first) if second <= 12 else (year, first, second)
+    month, day = (second, first) if second <= 12 else (first, second)
+    if len(match[4]) == 2:
+        meant = f"{day} {MONTHS[month - 1]} {year}" if 1 <= month <= 12 else _DATE_EXAMPLE
+        raise Refused(f"Write the year of {shown(clean)} in full, such as {meant}.")
+    return year, month, day
 
 
 def _with_month_name(clean: str, today: dt.date) -> tuple[int, int, int] | None:
@@ -136,9 +138,7 @@ def _with_month_name(clean: str, today: dt.date) -> tuple[int, int, int] | None:
     if month is None:
         return None
     if year and len(year) != 4:
-        raise Refused(
-            f"Write the year of {shown(clean)} with four digits, such as {_DATE_EXAMPLE}."
-        )
+        raise Refused(f"Write the year of {shown(clean)} in full, such as {_DATE_EXAMPLE}.")
     return int(year) if year else today.year, month, int(day)
 
 

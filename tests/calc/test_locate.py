@@ -117,6 +117,11 @@ def test_the_day_of_the_request_stands_in_for_an_unknown_last_answer():
     assert state.stale_after == marks_stale_after(ASKED, 10)
 
 
+def test_calendar_days_run_from_the_request():
+    state = replace(READY, valid_days=27, valid_calendar=True)
+    assert state.stale_after == date(2026, 6, 16)
+
+
 def test_nothing_answered_gives_every_reason_and_no_date():
     answer = dig_gate(LocateState(), ASKED)
     assert answer.gate is Gate.CLOSED

@@ -58,6 +58,8 @@ def test_walks_that_all_agree_still_leave_an_error():
     pace = course([20, 20, 20])
     assert pace.sd_count == 0
     assert feet(pace.standard_error) > 0
+    alone = paced(20, pace).own_error
+    assert feet(alone) == pytest.approx(2.5 * (2 / 12) ** 0.5)
 
 
 def test_a_good_calibration_finds_nothing():

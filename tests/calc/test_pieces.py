@@ -1,5 +1,6 @@
 """Pieces of a surface, added and cut out."""
 
+import itertools
 import math
 
 import pytest
@@ -99,13 +100,12 @@ def test_an_impossible_pitch_is_refused(number, given):
 def test_offsets_from_a_line():
     offsets = tuple(ft(y) for y in (0, 4.5, 6, 6.5, 5.5, 3, 0))
     assert square_feet(Offsets(ft(3), offsets).area) == pytest.approx(76.5)
+    assert square_feet(Offsets(ft(3), (ft(2), ft(5), ft(4))).area) == pytest.approx(24)
 
 
 def test_an_ell_walked_round_is_two_rectangles():
     left, right = quantity(90, "degree"), quantity(-90, "degree")
-    ell = SidesRound(
-        tuple(ft(x) for x in (20, 8, 12, 6, 8, 14)), (left, left, right, left, left)
-    )
+    ell = SidesRound(tuple(ft(x) for x in (20, 8, 12, 6, 8, 14)), (left, left, right, left, left))
     assert square_feet(ell.area) == pytest.approx(20 * 8 + 8 * 6)
 
 
@@ -118,9 +118,16 @@ def test_a_small_gap_is_shared_out_and_a_large_one_refused():
 
 
 def test_a_figure_eight_is_refused():
-    turns = tuple(quantity(a, "degree") for a in (135, -135, -135))
+    corners = [(0, 0), (10, 0), (2, 12), (8, 12)]
+    ahead = [*corners[1:], corners[0]]
+    heads = [
+        math.degrees(math.atan2(y1 - y0, x1 - x0))
+        for (x0, y0), (x1, y1) in zip(corners, ahead, strict=True)
+    ]
+    sides = tuple(ft(math.dist(a, b)) for a, b in zip(corners, ahead, strict=True))
+    turns = tuple(quantity(b - a, "degree") for a, b in itertools.pairwise(heads))
     with pytest.raises(ValueError, match="cross"):
-        SidesRound((ft(10), ft(math.sqrt(200)), ft(10), ft(math.sqrt(200))), turns)
+        SidesRound(sides, turns)
 
 
 @pytest.mark.parametrize("sides", [(10, 4, 5), (4, 5, 9), (1, 1, 2)])

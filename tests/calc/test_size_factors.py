@@ -20,9 +20,7 @@ from interview.units import magnitude, quantity
     ],
 )
 def test_the_row_follows_depth_and_distance(depth, distance, row, covered):
-    found = published_size(
-        quantity(1000, "ft**2"), quantity(depth, "in"), quantity(distance, "ft")
-    )
+    found = published_size(quantity(1000, "ft**2"), quantity(depth, "in"), quantity(distance, "ft"))
     assert (found.row, found.covered) == (row, covered)
     assert found.sandy < found.silty < found.clayey
 

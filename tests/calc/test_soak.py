@@ -129,10 +129,22 @@ def test_a_slowing_test_settles_only_at_the_fifth_reading():
     assert not fourth.within_reading_error
 
 
+@pytest.mark.parametrize(("apart", "settled"), [(0.099, True), (0.101, False), (0.111, False)])
+def test_settled_means_within_ten_percent_of_the_mean(apart, settled):
+    depth, depths = 8.0, []
+    for rate in (0.2 * (1 + apart), 0.2, 0.2 * (1 - apart)):
+        depth = (depth + 2) * math.exp(-rate / 2) - 2
+        depths.append(depth)
+    found = hourly(round_hole(8), 8, depths)
+    assert found.deviation == pytest.approx(apart)
+    assert found.settled is settled
+    assert found.trend is (Trend.STEADY if settled else Trend.FALLING)
+    rising = hourly(round_hole(8), 8, [7.9, 7.6, 7.0])
+    assert rising.trend is Trend.RISING
+
+
 def test_a_tapered_hole_gives_the_worked_rate():
-    hole = Hole(
-        HoleShape.TAPERED, inches(6), top_width=inches(11), taper_height=inches(10)
-    )
+    hole = Hole(HoleShape.TAPERED, inches(6), top_width=inches(11), taper_height=inches(10))
     assert in_h(corrected_rate(hole, inches(8), inches(5), hours(2))) == pytest.approx(
         0.5367, abs=5e-5
     )
@@ -286,9 +298,7 @@ def test_the_share_that_leaves_by_the_sides_makes_up_the_fall(eight_inch):
 def test_a_hole_found_empty_is_left_out_and_said_so():
     readings = [Reading(hours(1), inches(5), refilled_to=inches(8))]
     plain = soak_test(round_hole(8), inches(8), readings)
-    empty = soak_test(
-        round_hole(8), inches(8), [*readings, Reading(hours(5), None, emptied=True)]
-    )
+    empty = soak_test(round_hole(8), inches(8), [*readings, Reading(hours(5), None, emptied=True)])
     assert in_h(empty.corrected) == in_h(plain.corrected)
     assert empty.notes == (EMPTY_NOTE,)
     assert empty.intervals[-1].found_empty
@@ -396,9 +406,7 @@ def test_bands_of_the_drop_rate(rate, band):
     assert rate_band(quantity(rate, "in/h")) is band
 
 
-@pytest.mark.parametrize(
-    ("depths", "enough"), [([1.9], True), ([2.1], False), ([4.9, 3.9], False)]
-)
+@pytest.mark.parametrize(("depths", "enough"), [([1.9], True), ([2.1], False), ([4.9, 3.9], False)])
 def test_one_very_fast_reading_is_enough(depths, enough):
     assert hourly(round_hole(8), 8, depths).advice.enough_early is enough
 
@@ -417,18 +425,14 @@ def test_the_slow_branch_opens_on_no_fall_in_an_hour_or_little_by_three(depths, 
     assert hourly(round_hole(8), 8, depths).advice.slow_branch is slow
 
 
-@pytest.mark.parametrize(
-    ("fall", "minutes"), [(0.5, 60), (0.75, 60), (1.5, 30), (3, 15), (7.5, 6)]
-)
+@pytest.mark.parametrize(("fall", "minutes"), [(0.5, 60), (0.75, 60), (1.5, 30), (3, 15), (7.5, 6)])
 def test_the_next_reading_comes_after_three_quarters_of_an_inch(fall, minutes):
     test = hourly(round_hole(8), 8, [8 - fall])
     assert magnitude(test.advice.next_interval, "min") == pytest.approx(minutes)
 
 
 def test_the_next_reading_is_never_sooner_than_five_minutes():
-    rows = intervals(
-        round_hole(8), inches(8), [Reading(quantity(5, "min"), inches(1))]
-    )
+    rows = intervals(round_hole(8), inches(8), [Reading(quantity(5, "min"), inches(1))])
     assert magnitude(advice(rows).next_interval, "min") == pytest.approx(5)
     assert magnitude(advice(()).next_interval, "h") == 1
 

@@ -1,0 +1,166 @@
+"""Every figure of a plan as YAML: key, value, unit, or what it waits for."""
+
+from __future__ import annotations
+
+import math
+
+from interview.answers_file import double_quoted as quoted
+from interview.calc.hyetographs import StormShape
+from interview.figures import Found, found
+from interview.model import Unanswered
+from interview.plan import Plan
+from interview.report import assumed
+from interview.units import magnitude, unit_name
+
+DIGITS = 8
+"""Significant digits of a figure in the list: more than any measurement, few enough to read."""
+
+
+def _number(one: Found, metric: bool) -> str:
+    number = one.number(metric)
+    if isinstance(number, bool):
+        return "true" if number else "false"
+    if isinstance(number, int):
+        return str(number)
+    if isinstance(number, float):
+        return ".inf" if math.isinf(number) else f"{number:.{DIGITS}g}"
+    return quoted(str(number))
+
+
+def _figure(one: Found, metric: bool) -> list[str]:
+    lines = [f"  {one.figure.key}:", f"    label: {quoted(one.figure.label)}"]
+    if one.waits_for is not None:
+        lines.append("    value: null")
+        lines.append(f"    waits_for: {quoted(one.waits_for.address)}")
+        if one.waits_for.why:
+            lines.append(f"    why: {quoted(one.waits_for.why)}")
+        return lines
+    lines.append(f"    value: {_number(one, metric)}")
+    unit = one.figure.unit(metric)
+    if unit:
+        lines.append(f"    unit: {quoted(unit_name(unit))}")
+    if one.figure.formula:
+        lines.append(f"    formula: {quoted(one.figure.formula)}")
+    if one.figure.inputs:
+        lines.append(f"    from: [{', '.join(one.figure.inputs)}]")
+    lines.append(f"    source: {quoted(str(one.figure.source))}")
+    return lines
+
+
+def _row(values: dict[str, float | str | bool | None]) -> str:
+    parts = []
+    for key, value in values.items():
+        if value is None:
+            text = "null"
+        elif isinstance(value, bool):
+            text = "true" if value else "false"
+        elif isinstance(value, float):
+            text = ".inf" if math.isinf(value) else f"{value:.{DIGITS}g}"
+        else:
+            text = quoted(value)
+        parts.append(f"{key}: {text}")
+    return "{" + ", ".join(parts) + "}"
+
+
+def _holes(plan: Plan) -> list[str]:
+    rate, deep = ("mm/h", "mm") if plan.metric else ("in/h", "in")
+    lines = [f"holes: # rates in {rate}, depths in {deep}, times in h"]
+    for hole in plan.holes:
+        lines.append(f"  - name: {quoted(hole.name)}")
+        test = hole.test
+        if test is None:
+            if hole.waits_for:
+                lines.append(f"    waits_for: {quoted(hole.waits_for.address)}")
+            continue
+        for key, value in (
+            ("shape_length", magnitude(test.hole.shape_length, deep)),
+            ("drop_rate", magnitude(test.drop_rate, rate)),
+            ("mean_drop_rate", magnitude(test.mean_drop_rate, rate)),
+            ("corrected_all", magnitude(test.corrected_all, rate)),
+            ("corrected_last_three", magnitude(test.corrected_last_three, rate)),
+            ("corrected", magnitude(test.corrected, rate)),
+            ("standard_error", magnitude(test.standard_error, rate)),
+            ("side_share", test.side_share),
+        ):
+            lines.append(f"    {key}: {value:.{DIGITS}g}")
+        if test.deviation is not None:
+            lines.append(f"    deviation_of_last_three: {test.deviation:.{DIGITS}g}")
+        lines.append(f"    settled: {'true' if test.settled else 'false'}")
+        lines.append(f"    band: {quoted(test.band.value)}")
+        lines.append("    intervals:")
+        for row in test.intervals:
+            since = row.drop_rate_since_fill
+            corrected = row.corrected
+            values: dict[str, float | str | bool | None] = {
+                "start": magnitude(row.start, "h"),
+                "end": magnitude(row.end, "h"),
+                "depth_before": magnitude(row.depth_before, deep),
+                "depth_after": magnitude(row.depth_after, deep),
+                "drop_rate": magnitude(row.drop_rate, rate),
+                "drop_rate_since_fill": None if since is None else magnitude(since, rate),
+                "corrected": None if corrected is None else magnitude(corrected, rate),
+                "valid": row.valid,
+            }
+            lines.append(f"      - {_row(values)}")
+    return lines if len(lines) > 1 else ["holes: []"]
+
+
+def _surfaces(plan: Plan) -> list[str]:
+    unit = "m**2" if plan.metric else "ft**2"
+    try:
+        catchment = plan.catchment
+    except Unanswered:
+        return ["surfaces: []"]
+    lines = [f"surfaces: # areas in {unit_name(unit)}"]
+    for one in catchment.surfaces:
+        values: dict[str, float | str | bool | None] = {
+            "name": one.name,
+            "plan": magnitude(one.plan, unit),
+            "share": one.share,
+            "drains_here": magnitude(one.drains_here, unit),
+            "weighted": magnitude(one.weighted, unit),
+        }
+        lines.append(f"  - {_row(values)}")
+    return lines
+
+
+def _ladder(plan: Plan) -> list[str]:
+    """Return the ladder of storms, for each shape of rain."""
+    deep, volume = ("mm", "L") if plan.metric else ("in", "ft**3")
+    lines = [f"storms: # depths in {deep}, times in h, volumes in {unit_name(volume)}"]
+    try:
+        rains = [row.rain for row in plan.ladder]
+        for shape in StormShape:
+            lines.append(f"  {shape.name.lower()}:")
+            for rain in rains:
+                storm = plan.storm_of(rain, shape)
+                values: dict[str, float | str | bool | None] = {
+                    "rain": magnitude(rain, deep),
+                    "peak": magnitude(storm.peak, deep),
+                    "hours_on_floor": magnitude(storm.hours_on_floor, "h"),
+                    "spill": magnitude(storm.spill, deep),
+                    "spill_volume": magnitude(storm.spill_volume, volume),
+                    "share_caught": storm.share_caught,
+                }
+                lines.append(f"    - {_row(values)}")
+    except Unanswered:
+        return ["storms: {}"]
+    return lines
+
+
+def figures_text(plan: Plan) -> str:
+    """Return every figure of ``plan`` as YAML text."""
+    metric = plan.metric
+    lines = [f"verdict: {plan.verdict.value}", f"units: {plan.system}", "figures:"]
+    for one in found(plan):
+        lines += _figure(one, metric)
+    lines += _holes(plan) + _surfaces(plan) + _ladder(plan)
+    lines.append("findings:")
+    for finding in plan.findings:
+        lines.append(f"  - key: {finding.key}")
+        lines.append(f"    grade: {finding.grade.value}")
+        lines.append(f"    said: {quoted(finding.said)}")
+    lines.append("assumed:")
+    for question, default in assumed(plan.answers):
+        lines.append(f"  {question.key}: {quoted(default)}")
+    return "\n".join(lines) + "\n"

@@ -1,0 +1,141 @@
+"""Opening an interview: the file, its lock, and the session."""
+
+from __future__ import annotations
+
+import datetime as dt
+import shlex
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from interview import answers_file as af
+from interview import route, store
+from interview.answers_file import Lock, Trouble
+from interview.model import Answers
+from interview.plan import NoFile, Plan
+from interview.questions import new_answers
+from interview.session import Session
+
+NEW_FILE = "rain_garden.yaml"
+"""The file of a new garden where no name was given."""
+RECORD_LIMIT = 50_000_000
+"""Largest rainfall file read, in bytes: two hundred years of days take a twentieth of it."""
+
+
+@dataclass(frozen=True)
+class Refusal:
+    """The file cannot be opened; one sentence, and the exit status that goes with it."""
+
+    sentence: str
+    status: int
+
+
+@dataclass
+class Opened:
+    """An interview ready to go on."""
+
+    session: Session
+    keeper: store.FileKeeper
+    lock: Lock
+    path: Path
+    new: bool
+    troubles: list[Trouble] = field(default_factory=list)
+    notices: list[str] = field(default_factory=list)
+
+    @property
+    def shown_path(self) -> str:
+        """The file's name, safe to show."""
+        return af.shown(str(self.path))
+
+    def resume_command(self, name: str, way: str = "") -> str:
+        """Return the command that goes on with this interview."""
+        file = str(self.path)
+        file = f"./{file}" if file.startswith("-") else file
+        return " ".join(part for part in (name, way, shlex.quote(file)) if part)
+
+
+def text_opener(folder: Path) -> Callable[[str], str]:
+    """Return a reader of the files that answers name, looked for beside the answers file."""
+
+    def open_text(name: str) -> str:
+        try:
+            path = folder / Path(name).expanduser()
+            if not path.is_file():
+                raise NoFile(f"There is no file {af.shown(str(path))}. Check its path.")
+            if path.stat().st_size > RECORD_LIMIT:
+                raise NoFile(f"{af.shown(str(path))} is too large for a daily record.")
+            data = path.read_bytes()
+        except (OSError, ValueError, RuntimeError):
+            raise NoFile(f"{af.shown(name)} cannot be read. Check its path.") from None
+        if b"\0" in data:
+            raise NoFile(f"{af.shown(name)} is not a text file. Save it as CSV.")
+        try:
+            return data.decode("utf-8-sig")
+        except UnicodeDecodeError:
+            return data.decode("latin-1")
+
+    return open_text
+
+
+def plan_of(answers: Answers, folder: Path, now: dt.datetime) -> Plan:
+    """Return the plan of ``answers`` whose named files lie in ``folder``."""
+    return Plan(route.in_force(answers), now, text_opener(folder))
+
+
+def open_session(
+    name: str | None,
+    now: Callable[[], dt.datetime],
+    written_by: str,
+    ignore_elsewhere: bool = False,
+) -> Opened | Refusal:
+    """Open the interview kept in the file ``name``, or begin a new one there."""
+    path = _path(name)
+    if isinstance(path, Refusal):
+        return path
+    try:
+        lock = Lock.take(path, since=f"{now():%Y-%m-%d %H:%M}", ignore_elsewhere=ignore_elsewhere)
+    except af.AlreadyOpen as held:
+        return Refusal(held.sentence, 4)
+    except (OSError, ValueError):
+        return Refusal(f"{af.shown(str(path))} cannot be opened. Check its name.", 2)
+    try:
+        return _open(path, lock, now, written_by)
+    except (af.NotLoaded, af.Unreadable) as trouble:
+        lock.release()
+        return Refusal(f"{af.shown(str(path))}: {trouble}", 3)
+
+
+def _path(name: str | None) -> Path | Refusal:
+    try:
+        if name is None:
+            return af.free_name(Path(), NEW_FILE)
+        path = Path(name).expanduser()
+        if not name or "\0" in name:
+            return Refusal("the name of the file is empty or holds a character no name can have", 2)
+        if not path.exists() and not path.is_symlink() and not path.parent.is_dir():
+            return Refusal(f"there is no folder {af.shown(str(path.parent))}", 2)
+        return path
+    except (OSError, ValueError, RuntimeError):
+        return Refusal(f"{af.shown(name or '')} cannot be the name of a file", 2)
+
+
+def _open(
+    path: Path, lock: Lock, now: Callable[[], dt.datetime], written_by: str
+) -> Opened:
+    notices = [lock.notice] if lock.notice else []
+    if not path.exists() and not path.is_symlink():
+        keeper = store.FileKeeper(path, written_by)
+        session = Session(new_answers(), keeper, now, open_text=text_opener(path.parent))
+        return Opened(session, keeper, lock, path, True, [], notices)
+    if lock.held:
+        for stray in af.remove_stray_temps(path):
+            notices.append(f"{af.shown(str(stray))} holds answers of a save that was broken off.")
+    loaded, mark = store.load(path)
+    keeper = store.FileKeeper(path, written_by, loaded, mark)
+    session = Session(
+        loaded.answers, keeper, now, loaded.stopped_at, open_text=text_opener(path.parent)
+    )
+    for trouble in loaded.troubles:
+        hint = f" Did you mean {trouble.suggestion}?" if trouble.suggestion else ""
+        notices.append(f"line {trouble.line}: {trouble.key}: {trouble.sentence}{hint}")
+    return Opened(session, keeper, lock, path, False, loaded.troubles, notices)

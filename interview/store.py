@@ -1,0 +1,340 @@
+"""Between the answers in memory and the answers file: load, keep, list what is wrong."""
+
+from __future__ import annotations
+
+import difflib
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Any
+
+from interview import answers_file as af
+from interview.answers_file import Fingerprint, Node, Parsed, Tree, Trouble
+from interview.kinds import list_lines
+from interview.model import Answers, Group, Question, Standing
+from interview.questions import (
+    GROUPS,
+    QUESTIONS,
+    STAGE_OF,
+    STAGE_OF_GROUP,
+    STAGES,
+    new_answers,
+    question_at,
+)
+from interview.session import NotKept
+
+STOPPED_AT = "stopped_at"
+HEAD = (
+    "Answers of a rain garden interview. You may edit this file by hand: change what stands after "
+    "a colon, keep the names before it, and keep the last line. Anything you add is kept. To look "
+    "for faults: rain-garden-interview --check THIS_FILE"
+)
+_ORDER: dict[str, int] = {
+    name: place
+    for place, name in enumerate(
+        name
+        for stage in STAGES
+        for name in (stage.key, *(p.key for p in stage.parts), *(q.key for q in stage.questions()))
+    )
+}
+
+
+def order(path: tuple[str | int, ...]) -> tuple[int, int]:
+    """Return where a key belongs among its neighbours; unknown keys come last."""
+    name = path[-1]
+    if name == af.END:
+        return (3, 0)
+    if len(path) == 1 and (name in af.FRAME_KEYS or name == STOPPED_AT):
+        return (0, 0 if name != STOPPED_AT else 1)
+    return (1, _ORDER[str(name)]) if name in _ORDER else (2, 0)
+
+
+def notes(path: tuple[str | int, ...]) -> str:
+    """Return the comment that stands over a key of the file."""
+    if not path:
+        return HEAD
+    name = str(path[-1])
+    if len(path) == 1:
+        stage = next((one for one in STAGES if one.key == name), None)
+        return f"{stage.letter}. {stage.title}" if stage else ""
+    question = QUESTIONS.get(name) if isinstance(path[-1], str) else None
+    return question.text if question else ""
+
+
+def tree_of(answers: Answers, base: Tree, known: set[str], stopped_at: str) -> Tree:
+    """Return ``base`` with every answer put where it belongs.
+
+    ``known`` are the addresses that were answers before; those gone from ``answers`` are taken
+    out. Whatever else ``base`` holds stays.
+    """
+    tree: Tree = _copy(base)  # type: ignore[assignment]
+    for address in known - set(answers.texts):
+        _take_out(tree, address)
+    for address, text in answers.texts.items():
+        _put(tree, address, text)
+    if stopped_at:
+        tree[STOPPED_AT] = stopped_at
+    return _ordered(tree)
+
+
+def _copy(node: Node) -> Node:
+    if isinstance(node, dict):
+        return {key: _copy(value) for key, value in node.items()}
+    return [_copy(one) for one in node] if isinstance(node, list) else node
+
+
+def _ordered(tree: Tree) -> Tree:
+    """Return a tree with known keys in the written order, for a whole rewrite."""
+
+    def sort(node: Node, path: tuple[str | int, ...]) -> Node:
+        if isinstance(node, dict):
+            keys = sorted(node, key=lambda key: order((*path, key)))
+            return {key: sort(node[key], (*path, key)) for key in keys}
+        if isinstance(node, list):
+            return [sort(one, (*path, place)) for place, one in enumerate(node)]
+        return node
+
+    ordered = sort(tree, ())
+    assert isinstance(ordered, dict)
+    return ordered
+
+
+def _place(address: str) -> tuple[str, str, int, str]:
+    """Return stage key, group key, item number and question key of an address."""
+    parts = address.split(".")
+    if len(parts) == 1:
+        return STAGE_OF[parts[0]].key, "", 0, parts[0]
+    return STAGE_OF_GROUP[parts[0]].key, parts[0], int(parts[1]), parts[2]
+
+
+def _put(tree: Tree, address: str, text: str) -> None:
+    stage, group, number, key = _place(address)
+    section = tree.get(stage)
+    if not isinstance(section, dict):
+        section = {}
+        tree[stage] = section
+    if group:
+        items = section.get(group)
+        if not isinstance(items, list):
+            items = []
+            section[group] = items
+        while len(items) < number:
+            items.append({})
+        item = items[number - 1]
+        if not isinstance(item, dict):
+            item = {}
+            items[number - 1] = item
+        section = item
+    many = QUESTIONS[key].kind.many and text.strip().lower() != "none"
+    lines = text.splitlines() if many and len(list_lines(text)) else []
+    new: Node = list(lines) if lines and not _unknown(text) else text
+    old = section.get(key)
+    if not _same_text(old, text):
+        section[key] = new
+
+
+def _unknown(text: str) -> bool:
+    from interview.reading import is_unknown
+
+    return is_unknown(text)
+
+
+def _same_text(node: Node | None, text: str) -> bool:
+    return node is not None and _text_of(node) == text
+
+
+def _text_of(node: Node) -> str | None:
+    """Return the words of a scalar or of a list of scalars."""
+    if isinstance(node, str):
+        return node
+    if isinstance(node, list) and all(isinstance(one, str) for one in node):
+        return "\n".join(str(one) for one in node)
+    return None
+
+
+def _take_out(tree: Tree, address: str) -> None:
+    stage, group, number, key = _place(address)
+    section = tree.get(stage)
+    if not isinstance(section, dict):
+        return
+    if not group:
+        section.pop(key, None)
+        return
+    items = section.get(group)
+    if isinstance(items, list) and len(items) >= number:
+        item = items[number - 1]
+        if isinstance(item, dict):
+            item.pop(key, None)
+            if not item and number == len(items):
+                items.pop()
+        if not items:
+            section.pop(group)
+
+
+@dataclass
+class Loaded:
+    """An answers file as it was read: its answers, and everything that is wrong with it."""
+
+    answers: Answers
+    troubles: list[Trouble]
+    parsed: Parsed
+    stopped_at: str
+    read_only: bool = False
+
+
+@dataclass
+class _Reader:
+    parsed: Parsed
+    texts: dict[str, str] = field(default_factory=dict)
+    paths: dict[str, tuple[str | int, ...]] = field(default_factory=dict)
+    troubles: list[Trouble] = field(default_factory=list)
+
+    def line(self, path: tuple[str | int, ...]) -> int:
+        return self.parsed.line_of(path)
+
+    def trouble(self, path: tuple[str | int, ...], sentence: str, suggestion: str = "") -> None:
+        key = ".".join(str(part + 1 if isinstance(part, int) else part) for part in path)
+        self.troubles.append(Trouble(self.line(path), key, sentence, suggestion))
+
+    def read(self) -> None:
+        stages = {stage.key: stage for stage in STAGES}
+        for name, section in self.parsed.tree.items():
+            if name in af.FRAME_KEYS or name == STOPPED_AT:
+                continue
+            if name not in stages:
+                self._strange((name,), list(stages))
+            elif not isinstance(section, dict):
+                if section != "":
+                    self.trouble((name,), "Here a list of answers by name is wanted; it is kept.")
+            else:
+                self._section(name, section)
+
+    def _section(self, stage: str, section: Tree) -> None:
+        groups = [group.key for group in GROUPS.values() if STAGE_OF_GROUP[group.key].key == stage]
+        plain = [
+            q.key for q in QUESTIONS.values() if STAGE_OF[q.key].key == stage and not q.group
+        ]
+        for name, node in section.items():
+            path = (stage, name)
+            if name in groups:
+                self._group(GROUPS[name], node, path)
+            elif name in plain:
+                self._answer(QUESTIONS[name], name, node, path)
+            else:
+                self._strange(path, groups + plain)
+
+    def _group(self, group: Group, node: Node, path: tuple[str | int, ...]) -> None:
+        if not isinstance(node, list):
+            if node != "":
+                self.trouble(path, f"Here a list is wanted, one item for each {group.label}.")
+            return
+        keys = [question.key for question in group]
+        for place, item in enumerate(node):
+            if not isinstance(item, dict):
+                self.trouble((*path, place), f"This {group.label} has no answers by name.")
+                continue
+            for name, value in item.items():
+                here = (*path, place, name)
+                if name in keys:
+                    self._answer(QUESTIONS[name], f"{group.key}.{place + 1}.{name}", value, here)
+                else:
+                    self._strange(here, keys)
+
+    def _answer(
+        self, question: Question[Any], address: str, node: Node, path: tuple[str | int, ...]
+    ) -> None:
+        text = _text_of(node)
+        if text is None or (isinstance(node, list) and not question.kind.many):
+            self.trouble(path, "One answer is wanted here, not a list. It is kept, not used.")
+        elif text.strip() and text.strip() not in ("~", "null"):
+            self.texts[address] = text
+            self.paths[address] = path
+
+    def _strange(self, path: tuple[str | int, ...], known: list[str]) -> None:
+        name = str(path[-1])
+        near = difflib.get_close_matches(name, known, 1, 0.6)
+        elsewhere = STAGE_OF.get(name) or STAGE_OF_GROUP.get(name)
+        if elsewhere is not None and name not in known:
+            said = f"This name belongs elsewhere, under {elsewhere.key}. It is kept, not used."
+        else:
+            said = "This name is not one of the interview's. It is kept, not used."
+        self.trouble(path, said, near[0] if near else "")
+
+
+def interpret(parsed: Parsed) -> Loaded:
+    """Return the answers of a parsed file and every trouble, by line."""
+    reader = _Reader(parsed)
+    reader.read()
+    answers = new_answers(reader.texts)
+    for address, path in reader.paths.items():
+        found = question_at(address)
+        if found is None:
+            continue
+        question, number = found
+        view = answers.at(question.group, number) if number else answers
+        if view.standing(question) is Standing.FAULTY:
+            reader.trouble(path, view.fault(question) or "")
+    troubles = sorted([*parsed.troubles, *reader.troubles], key=lambda one: one.line)
+    stopped = parsed.tree.get(STOPPED_AT)
+    return Loaded(
+        answers,
+        troubles,
+        parsed,
+        stopped if isinstance(stopped, str) else "",
+        parsed.read_only,
+    )
+
+
+def load(path: Path) -> tuple[Loaded, Fingerprint]:
+    """Read an answers file; raises ``NotLoaded`` or ``Unreadable`` with one sentence."""
+    parsed, mark = af.load(path)
+    return interpret(parsed), mark
+
+
+class FileKeeper:
+    """Keeps the answers in one file, editing it in place so that nothing of it is lost."""
+
+    def __init__(
+        self,
+        path: Path,
+        written_by: str,
+        loaded: Loaded | None = None,
+        mark: Fingerprint | None = None,
+    ) -> None:
+        self.path = path
+        self.note = ""
+        """Something to tell about the last save, such as that its permanence is unconfirmed."""
+        self._written_by = written_by
+        self._mark = mark
+        self._text = loaded.parsed.text if loaded else ""
+        self._tree: Tree = loaded.parsed.tree if loaded else {}
+        self._known: set[str] = set(loaded.answers.texts) if loaded else set()
+        self._read_only = loaded.read_only if loaded else False
+        self._backed_up = loaded is None
+
+    def keep(self, answers: Answers, stopped_at: str) -> None:
+        """Write the answers; raises ``NotKept``."""
+        if self._read_only:
+            raise NotKept("This file was written by a newer program, so it is only read here.")
+        tree = tree_of(answers, self._tree, self._known, stopped_at)
+        if self._text and af.same(tree, self._tree):
+            return
+        try:
+            text = self._text_for(tree)
+            if not self._backed_up:
+                af.backup(self.path)
+                self._backed_up = True
+            saved = af.save(self.path, text, expect=self._mark)
+        except (af.NotSaved, af.Unwritable) as trouble:
+            raise NotKept(str(trouble)) from None
+        self._mark, self._text, self.note = saved.fingerprint, text, saved.note
+        self._tree = af.parse(text.encode()).tree
+        self._known = set(answers.texts)
+
+    def _text_for(self, tree: Tree) -> str:
+        frame: Tree = {"written_by": self._written_by, **tree}
+        if not self._text:
+            return af.render(frame, notes)
+        try:
+            return af.splice(self._text, tree, notes, order)
+        except af.CannotSplice:
+            return af.render({**frame, **tree}, notes)

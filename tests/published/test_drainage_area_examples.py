@@ -1,0 +1,46 @@
+"""Published worked examples of the area that drains to a rain garden; printed numbers are exact.
+
+1. "How to size a rain garden", Illinois Department of Natural Resources: roof 50 by 15 ft.
+2. Rhode Island and Connecticut extension, simple method: 50 by 30 ft house, half the roof.
+3. Georgia watershed guide: 800 ft2 and two downspouts.
+4. Metric example after the Wisconsin manual: half of 5 by 5 m, and a 2 by 3 m piece of lawn.
+5. Rain Gardens: A How-to Manual for Homeowners, GWQ037, UW-Extension and Wisconsin DNR, p. 8: four
+   downspouts, a quarter each; the 60 by 40 ft example is from memory.
+6. Rain Garden Handbook for Western Washington, WSU Extension and WA Ecology, 2013, p. 26.
+"""
+
+import pytest
+
+from interview.calc.catchment import Surface, catchment, equal_share
+from interview.calc.pieces import Piece
+from interview.calc.shapes import Rectangle
+from interview.units import magnitude, quantity
+
+
+def drains(outlets, *sizes, unit="ft"):
+    surfaces = [
+        Surface(
+            f"surface {place}",
+            "roof",
+            1.0,
+            (Piece(Rectangle(quantity(long, unit), quantity(wide, unit))),),
+            share=equal_share(shared),
+        )
+        for place, ((long, wide), shared) in enumerate(zip(sizes, outlets, strict=True))
+    ]
+    return magnitude(catchment(surfaces).drains_here, f"{unit}**2")
+
+
+@pytest.mark.parametrize(
+    ("outlets", "sizes", "unit", "printed"),
+    [
+        ((1,), ((50, 15),), "ft", 750),
+        ((2,), ((50, 30),), "ft", 750),
+        ((2,), ((40, 20),), "ft", 400),
+        ((2, 1), ((5, 5), (2, 3)), "m", 18.5),
+        ((4,), ((60, 40),), "ft", 600),
+        ((1,), ((16, 24.5),), "ft", 392),
+    ],
+)
+def test_drainage_area(outlets, sizes, unit, printed):
+    assert drains(outlets, *sizes, unit=unit) == pytest.approx(printed, rel=1e-12)
