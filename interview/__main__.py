@@ -100,8 +100,7 @@ def _refuse(sentence: str, status: int = UNREADABLE) -> int:
 
 def _report(given: argparse.Namespace) -> int:
     from interview import answers_file as af
-    from interview import check, figures_file, report, store
-    from interview.opening import plan_of
+    from interview import check, store
 
     path = Path(given.file)
     try:
@@ -113,6 +112,9 @@ def _report(given: argparse.Namespace) -> int:
     if given.check:
         print(check.check_text(given.file, loaded), end="")
         return FAULTS if loaded.troubles else CLEAN
+    from interview import figures_file, report
+    from interview.opening import plan_of
+
     plan = plan_of(loaded.answers, path.parent, clock())
     if given.figures:
         print(figures_file.figures_text(plan), end="")

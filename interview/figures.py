@@ -1,11 +1,8 @@
-"""Every computed figure of a plan: its value, its unit, and how it was got."""
+"""The table of every figure of a plan, and the working behind each."""
 
 from __future__ import annotations
 
-import datetime as dt
-import math
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
 
 from interview.calc.basin import RULE_OF_THUMB
 from interview.calc.hole import INVERSE_AUGER_HOLE
@@ -14,68 +11,11 @@ from interview.calc.materials import HOURS_YD3
 from interview.calc.overflow import WEIR_US
 from interview.calc.size_factors import SIZE_FACTOR_TABLE
 from interview.evidence import ARITHMETIC, OURS, PRACTICE, Source, Standing
+from interview.figure import Figure, Found, Value, find
 from interview.model import Unanswered
 from interview.plan import Plan
 from interview.questions import start
-from interview.units import Quantity, magnitude, plain_number, quantity, significant, unit_name
-
-Value = Quantity | float | int | str | dt.date | bool
-
-
-@dataclass(frozen=True)
-class Figure:
-    """One figure: where it is found in the plan, its units, and how it is got."""
-
-    key: str
-    """The name in the list of figures; never changes once released."""
-    label: str
-    get: Callable[[Plan], Value]
-    us: str = ""
-    """The unit shown with US units; empty for pure numbers and words."""
-    metric: str = ""
-    formula: str = ""
-    inputs: tuple[str, ...] = ()
-    """Keys of the figures and questions it is got from."""
-    source: Source = ARITHMETIC
-    digits: int = 3
-    direction: str = "nearest"
-
-    def unit(self, metric: bool) -> str:
-        """Return the unit shown."""
-        return self.metric if metric else self.us
-
-
-@dataclass(frozen=True)
-class Found:
-    """A figure with its value in one plan, or with what it waits for."""
-
-    figure: Figure
-    value: Value | None
-    waits_for: Unanswered | None
-
-    def number(self, metric: bool) -> float | int | str | bool | None:
-        """Return the bare value in the unit shown; dates and words as text."""
-        value = self.value
-        if value is None or isinstance(value, (bool, int, float, str)):
-            return value
-        if isinstance(value, dt.date):
-            return value.isoformat()
-        return magnitude(value, self.figure.unit(metric))
-
-    def shown(self, metric: bool) -> str:
-        """Return the value as the plan shows it, rounded, with its unit."""
-        number = self.number(metric)
-        if isinstance(number, bool):
-            return "yes" if number else "no"
-        if isinstance(number, (str, int)) or number is None:
-            return "" if number is None else str(number)
-        if not math.isfinite(number):
-            return "never"
-        unit = self.figure.unit(metric)
-        text = plain_number(significant(number, self.figure.digits, self.figure.direction))
-        if unit == "percent":
-            return f"{text} %"
-        return f"{text} {unit_name(unit)}".strip()
+from interview.units import quantity, unit_name
 
 
 def _share_held(shape: StormShape, rain: float) -> Callable[[Plan], Value]:
@@ -106,248 +46,680 @@ def _wide(low: Callable[[Plan], float]) -> Callable[[Plan], Value]:
     return lambda plan: quantity(low(plan), "ft**2")
 
 
-SOAK = Source("custom of soak tests: the fall in the hole since the mark by the time", Standing.PRACTICE)
+SOAK = Source(
+    "custom of soak tests: the fall in the hole since the mark by the time", Standing.PRACTICE
+)
 DEPTH_24H = Source(
     "Home guides: drop rate x 24 h, such as the Blue Thumb Guide to Raingardens, p. 12",
     Standing.PUBLISHED,
 )
-DEPTH_48H = Source("48 h: Nebraska G1758; City of Los Angeles LID sample design", Standing.PUBLISHED)
-LEVEL_POOL = Source("level-pool balance, solved exactly within each part of the storm", Standing.ARITHMETIC)
+DEPTH_48H = Source(
+    "48 h: Nebraska G1758; City of Los Angeles LID sample design", Standing.PUBLISHED
+)
+LEVEL_POOL = Source(
+    "level-pool balance, solved exactly within each part of the storm", Standing.ARITHMETIC
+)
+RUNOFF = Source(
+    "21 DCMR 520: 0.95 hard, 0.25 compacted; TR-55 for lawn and curve numbers", Standing.PUBLISHED
+)
+COMPACTED = Source("tamped soil 0.9 of bank volume, US Army FM 5-434 type table", Standing.MEMORY)
+RATIONAL = Source(
+    "rational method; 1 acre in/h = 1.00833 ft³/s (GISHydro note, University of Maryland)",
+    Standing.PUBLISHED,
+)
+BULKED = Source("bulking: sand 1.15, loam 1.25, clay 1.35 to 1.4", Standing.SECONDARY)
+COUNTS = Source("Alabama Extension, rain garden step 6", Standing.SECONDARY)
 DIST, RATE, AREA, VOLUME = ("in", "mm"), ("in/h", "mm/h"), ("ft**2", "m**2"), ("ft**3", "m**3")
 SIDE = ("ft", "m")
 
 FIGURES: tuple[Figure, ...] = (
     Figure(
-        "earliest_dig_day", "First day to dig",
+        "earliest_dig_day",
+        "First day to dig",
         lambda p: p.dig_gate.earliest or _none(p),
         formula="the day after the last full business day of the wait",
         inputs=("lines_asked_on", "lines_business_days", "lines_holidays"),
         source=PRACTICE,
     ),
     Figure(
-        "marks_stale_after", "Last day the marks are good",
+        "marks_stale_after",
+        "Last day the marks are good",
         lambda p: p.dig_gate.stale_after or _none(p),
         formula="working days counted from the day the marks were finished",
         inputs=("lines_finished_on", "lines_valid_days"),
         source=PRACTICE,
     ),
     Figure(
-        "slope", "Slope of the ground", lambda p: p.slope.fall, "percent", "percent",
-        "100 x mean drop / run", ("slope_run", "slope_drop", "slope_drop_turned"),
+        "slope",
+        "Slope of the ground",
+        lambda p: p.slope.fall,
+        "percent",
+        "percent",
+        "100 x mean drop / run",
+        ("slope_run", "slope_drop", "slope_drop_turned"),
     ),
     Figure(
-        "drop_rate", "Drop rate in the hole", _drop_rate, *RATE,
+        "drop_rate",
+        "Drop rate in the hole",
+        _drop_rate,
+        *RATE,
         "mean over the readings of drop since the fill / time since the fill",
-        ("readings", "water_at_mark", "test_start"), SOAK, 2, "down",
-    ),
-    Figure(
-        "corrected_rate", "Corrected rate, through the bottom alone",
-        lambda p: p.soil.corrected, *RATE,
-        "f = (L / t) ln((h0 + L) / (h1 + L)), L = bottom area / perimeter; the lower of all "
-        "intervals and the last three",
-        ("readings", "hole_shape", "hole_width"), INVERSE_AUGER_HOLE, 2, "down",
-    ),
-    Figure(
-        "corrected_rate_error", "Standard error of the corrected rate", _rate_error, *RATE,
-        "reading and width errors carried into f by its derivatives",
-        ("readings", "ruler_mark"), ARITHMETIC, 2,
-    ),
-    Figure(
-        "depth_by_drop", "Depth by the drop in 24 h",
-        lambda p: p.depth.drop_limit, *DIST,
-        "drop rate x 24 h", ("drop_rate",), DEPTH_24H, 3, "down",
-    ),
-    Figure(
-        "depth_by_corrected", "Depth by the corrected rate",
-        lambda p: p.depth.corrected_limit, *DIST,
-        "corrected rate x 48 h (24 h under the strict rule)", ("corrected_rate",), DEPTH_48H, 3,
+        ("readings", "water_at_mark", "test_start"),
+        SOAK,
+        2,
         "down",
     ),
     Figure(
-        "pond_depth", "Depth of the pond", lambda p: p.depth.depth, *DIST,
-        "the least of the limits in force, rounded down to 1/2 in (10 mm)",
-        ("depth_by_drop", "depth_by_corrected", "deepest_pond", "drain_rule"), OURS, 3,
-    ),
-    Figure("depth_governed_by", "What decides the depth", lambda p: p.depth.governs.value),
-    Figure(
-        "empty_soonest", "Time to empty, at the drop rate", _soonest, "h", "h",
-        "pond depth / drop rate", ("pond_depth", "drop_rate"), ARITHMETIC, 2, "up",
-    ),
-    Figure(
-        "empty_latest", "Time to empty, at the corrected rate",
-        lambda p: p.depth.latest_empty, "h", "h",
-        "pond depth / corrected rate", ("pond_depth", "corrected_rate"), ARITHMETIC, 2, "up",
+        "corrected_rate",
+        "Corrected rate, through the bottom alone",
+        lambda p: p.soil.corrected,
+        *RATE,
+        "f = (L / t) ln((h0 + L) / (h1 + L)), L = bottom area / perimeter; the lower of all "
+        "intervals and the last three",
+        ("readings", "hole_shape", "hole_width"),
+        INVERSE_AUGER_HOLE,
+        2,
+        "down",
     ),
     Figure(
-        "catchment_area", "Area that drains here", lambda p: p.catchment.drains_here, *AREA,
-        "sum of plan area x share", ("surfaces",), ARITHMETIC, 2,
-    ),
-    Figure(
-        "weighted_area", "Area weighted by runoff", lambda p: p.catchment.weighted, *AREA,
-        "S = sum of plan area x share x part that runs off", ("surfaces", "runoff_by"),
-        Source("21 DCMR 520: 0.95 hard, 0.25 compacted; TR-55 for curve numbers", Standing.PUBLISHED),
+        "corrected_rate_error",
+        "Standard error of the corrected rate",
+        _rate_error,
+        *RATE,
+        "reading and width errors carried into f by its derivatives",
+        ("readings", "ruler_mark"),
+        ARITHMETIC,
         2,
     ),
     Figure(
-        "weighted_area_error", "Standard error of that area",
-        lambda p: p.catchment.standard_error, *AREA,
-        "first-order propagation of tape, pace, share", ("surfaces",), ARITHMETIC, 2,
+        "depth_by_drop",
+        "Depth by the drop in 24 h",
+        lambda p: p.depth.drop_limit,
+        *DIST,
+        "drop rate x 24 h",
+        ("drop_rate",),
+        DEPTH_24H,
+        3,
+        "down",
     ),
     Figure(
-        "widest_error", "What widens the range most",
-        lambda p: p.catchment.driver or "nothing", formula="largest share of the variance",
+        "depth_by_corrected",
+        "Depth by the corrected rate",
+        lambda p: p.depth.corrected_limit,
+        *DIST,
+        "corrected rate x 48 h (24 h under the strict rule)",
+        ("corrected_rate",),
+        DEPTH_48H,
+        3,
+        "down",
     ),
     Figure(
-        "rule_of_thumb_area", "Area by rule of thumb", lambda p: p.required.rule_of_thumb, *AREA,
-        "weighted area x rain / pond depth", ("weighted_area", "rain_depth", "pond_depth"),
-        RULE_OF_THUMB, 2,
+        "pond_depth",
+        "Depth of the pond",
+        lambda p: p.depth.depth,
+        *DIST,
+        "the least of the limits in force, rounded down to 1/2 in (10 mm)",
+        ("depth_by_drop", "depth_by_corrected", "deepest_pond", "drain_rule"),
+        OURS,
+        3,
+    ),
+    Figure("depth_governed_by", "What decides the depth", lambda p: p.depth.governs.value),
+    Figure(
+        "empty_soonest",
+        "Time to empty, at the drop rate",
+        _soonest,
+        "h",
+        "h",
+        "pond depth / drop rate",
+        ("pond_depth", "drop_rate"),
+        ARITHMETIC,
+        2,
+        "up",
     ),
     Figure(
-        "mid_area", "Area at half depth that is needed", lambda p: p.required.mid_area, *AREA,
+        "empty_latest",
+        "Time to empty, at the corrected rate",
+        lambda p: p.depth.latest_empty,
+        "h",
+        "h",
+        "pond depth / corrected rate",
+        ("pond_depth", "corrected_rate"),
+        ARITHMETIC,
+        2,
+        "up",
+    ),
+    Figure(
+        "catchment_area",
+        "Area that drains here",
+        lambda p: p.catchment.drains_here,
+        *AREA,
+        "sum of plan area x share",
+        ("surfaces",),
+        ARITHMETIC,
+        2,
+    ),
+    Figure(
+        "weighted_area",
+        "Area weighted by runoff",
+        lambda p: p.catchment.weighted,
+        *AREA,
+        "S = sum of plan area x share x part that runs off",
+        ("surfaces", "runoff_by"),
+        RUNOFF,
+        2,
+    ),
+    Figure(
+        "weighted_area_error",
+        "Standard error of that area",
+        lambda p: p.catchment.standard_error,
+        *AREA,
+        "first-order propagation of tape, pace, share",
+        ("surfaces",),
+        ARITHMETIC,
+        2,
+    ),
+    Figure(
+        "widest_error",
+        "What widens the range most",
+        lambda p: p.catchment.driver or "nothing",
+        formula="largest share of the variance",
+    ),
+    Figure(
+        "rule_of_thumb_area",
+        "Area by rule of thumb",
+        lambda p: p.required.rule_of_thumb,
+        *AREA,
+        "weighted area x rain / pond depth",
+        ("weighted_area", "rain_depth", "pond_depth"),
+        RULE_OF_THUMB,
+        2,
+    ),
+    Figure(
+        "mid_area",
+        "Area at half depth that is needed",
+        lambda p: p.required.mid_area,
+        *AREA,
         "a A - P g (k + 1) / sqrt(k) sqrt(A) - (P (S + g^2) - z^2 d^3 / 3) = 0, with "
         "g = z (d + 2 b), a = d - P",
         ("weighted_area", "rain_depth", "pond_depth", "side_slope", "freeboard", "length_to_width"),
-        ARITHMETIC, 4,
+        ARITHMETIC,
+        4,
     ),
     Figure(
-        "needed_floor_length", "Floor length that is needed, before rounding",
-        lambda p: p.required.basin.floor_length, *SIDE, "L = sqrt(k A) - z d", ("mid_area",),
-        ARITHMETIC, 4,
+        "needed_floor_length",
+        "Floor length that is needed, before rounding",
+        lambda p: p.required.basin.floor_length,
+        *SIDE,
+        "L = sqrt(k A) - z d",
+        ("mid_area",),
+        ARITHMETIC,
+        4,
     ),
     Figure(
-        "needed_floor_width", "Floor width that is needed, before rounding",
-        lambda p: p.required.basin.floor_width, *SIDE, "W = sqrt(A / k) - z d", ("mid_area",),
-        ARITHMETIC, 4,
+        "needed_floor_width",
+        "Floor width that is needed, before rounding",
+        lambda p: p.required.basin.floor_width,
+        *SIDE,
+        "W = sqrt(A / k) - z d",
+        ("mid_area",),
+        ARITHMETIC,
+        4,
     ),
     Figure(
-        "needed_volume", "Pond volume that is needed", lambda p: p.required.basin.volume, *VOLUME,
-        "V = A d + z^2 d^3 / 3", ("mid_area", "pond_depth"), ARITHMETIC, 4,
+        "needed_volume",
+        "Pond volume that is needed",
+        lambda p: p.required.basin.volume,
+        *VOLUME,
+        "V = A d + z^2 d^3 / 3",
+        ("mid_area", "pond_depth"),
+        ARITHMETIC,
+        4,
     ),
     Figure(
-        "recommended_area", "Recommended area", lambda p: p.required.recommended, *AREA,
-        "area at half depth, two digits, up", ("mid_area",), ARITHMETIC, 2, "up",
+        "recommended_area",
+        "Recommended area",
+        lambda p: p.required.recommended,
+        *AREA,
+        "area at half depth, two digits, up",
+        ("mid_area",),
+        ARITHMETIC,
+        2,
+        "up",
     ),
     Figure(
-        "area_low", "Area, low end of the range", _wide(lambda p: p.area_range.low), *AREA,
-        "two standard uncertainties below", ("weighted_area_error",), ARITHMETIC, 2,
+        "area_low",
+        "Area, low end of the range",
+        _wide(lambda p: p.area_range.low),
+        *AREA,
+        "two standard uncertainties below",
+        ("weighted_area_error",),
+        ARITHMETIC,
+        2,
     ),
     Figure(
-        "area_high", "Area, high end of the range", _wide(lambda p: p.area_range.high), *AREA,
-        "two standard uncertainties above", ("weighted_area_error",), ARITHMETIC, 2, "up",
+        "area_high",
+        "Area, high end of the range",
+        _wide(lambda p: p.area_range.high),
+        *AREA,
+        "two standard uncertainties above",
+        ("weighted_area_error",),
+        ARITHMETIC,
+        2,
+        "up",
     ),
     Figure(
-        "published_sandy", "Published size factor, sandy soil", lambda p: p.published.sandy, *AREA,
-        "factor x area that drains here", ("catchment_area", "spout_distance"),
-        SIZE_FACTOR_TABLE, 2,
+        "published_sandy",
+        "Published size factor, sandy soil",
+        lambda p: p.published.sandy,
+        *AREA,
+        "factor x area that drains here",
+        ("catchment_area", "spout_distance"),
+        SIZE_FACTOR_TABLE,
+        2,
     ),
     Figure(
-        "published_silty", "Published size factor, silty soil", lambda p: p.published.silty, *AREA,
-        "factor x area that drains here", ("catchment_area", "spout_distance"),
-        SIZE_FACTOR_TABLE, 2,
+        "published_silty",
+        "Published size factor, silty soil",
+        lambda p: p.published.silty,
+        *AREA,
+        "factor x area that drains here",
+        ("catchment_area", "spout_distance"),
+        SIZE_FACTOR_TABLE,
+        2,
     ),
     Figure(
-        "published_clayey", "Published size factor, clayey soil",
-        lambda p: p.published.clayey, *AREA,
-        "factor x area that drains here", ("catchment_area", "spout_distance"),
-        SIZE_FACTOR_TABLE, 2,
+        "published_clayey",
+        "Published size factor, clayey soil",
+        lambda p: p.published.clayey,
+        *AREA,
+        "factor x area that drains here",
+        ("catchment_area", "spout_distance"),
+        SIZE_FACTOR_TABLE,
+        2,
     ),
-    Figure("floor_length_drawn", "Floor length to peg", lambda p: p.garden.floor_length, *SIDE,
-           "needed, raised to 1/2 ft (100 mm), or as you chose", ("needed_floor_length",), OURS),
-    Figure("floor_width_drawn", "Floor width to peg", lambda p: p.garden.floor_width, *SIDE,
-           "needed, raised to 1/2 ft (100 mm), or as you chose", ("needed_floor_width",), OURS),
-    Figure("pond_length", "Full pond length", lambda p: p.garden.edge_length, *SIDE,
-           "floor + 2 z d", ("floor_length_drawn", "side_slope", "pond_depth"), ARITHMETIC, 4),
-    Figure("pond_width", "Full pond width", lambda p: p.garden.edge_width, *SIDE,
-           "floor + 2 z d", ("floor_width_drawn", "side_slope", "pond_depth"), ARITHMETIC, 4),
-    Figure("rim_length", "Rim length", lambda p: p.garden.rim_length, *SIDE,
-           "floor + 2 z (d + b)", ("floor_length_drawn", "freeboard"), ARITHMETIC, 4),
-    Figure("rim_width", "Rim width", lambda p: p.garden.rim_width, *SIDE,
-           "floor + 2 z (d + b)", ("floor_width_drawn", "freeboard"), ARITHMETIC, 4),
+    Figure(
+        "floor_length_drawn",
+        "Floor length to peg",
+        lambda p: p.garden.floor_length,
+        *SIDE,
+        "needed, raised to 1/2 ft (100 mm), or as you chose",
+        ("needed_floor_length",),
+        OURS,
+    ),
+    Figure(
+        "floor_width_drawn",
+        "Floor width to peg",
+        lambda p: p.garden.floor_width,
+        *SIDE,
+        "needed, raised to 1/2 ft (100 mm), or as you chose",
+        ("needed_floor_width",),
+        OURS,
+    ),
+    Figure(
+        "pond_length",
+        "Full pond length",
+        lambda p: p.garden.edge_length,
+        *SIDE,
+        "floor + 2 z d",
+        ("floor_length_drawn", "side_slope", "pond_depth"),
+        ARITHMETIC,
+        4,
+    ),
+    Figure(
+        "pond_width",
+        "Full pond width",
+        lambda p: p.garden.edge_width,
+        *SIDE,
+        "floor + 2 z d",
+        ("floor_width_drawn", "side_slope", "pond_depth"),
+        ARITHMETIC,
+        4,
+    ),
+    Figure(
+        "rim_length",
+        "Rim length",
+        lambda p: p.garden.rim_length,
+        *SIDE,
+        "floor + 2 z (d + b)",
+        ("floor_length_drawn", "freeboard"),
+        ARITHMETIC,
+        4,
+    ),
+    Figure(
+        "rim_width",
+        "Rim width",
+        lambda p: p.garden.rim_width,
+        *SIDE,
+        "floor + 2 z (d + b)",
+        ("floor_width_drawn", "freeboard"),
+        ARITHMETIC,
+        4,
+    ),
     Figure("floor_area", "Floor area", lambda p: p.garden.floor_area, *AREA, digits=4),
-    Figure("mid_area_drawn", "Area at half depth as drawn", lambda p: p.garden.mid_area, *AREA,
-           digits=4),
+    Figure(
+        "mid_area_drawn",
+        "Area at half depth as drawn",
+        lambda p: p.garden.mid_area,
+        *AREA,
+        digits=4,
+    ),
     Figure("rim_area", "Area inside the rim", lambda p: p.garden.rim_area, *AREA, digits=4),
-    Figure("pond_volume", "Full pond volume", lambda p: p.garden.volume, *VOLUME,
-           "d (Lf Wf + z d (Lf + Wf) + 4/3 z^2 d^2)", ("floor_length_drawn",), ARITHMETIC, 4),
-    Figure("rain_held", "Rain it holds", lambda p: p.rain_held, *DIST,
-           "V / (S + area inside the rim)", ("pond_volume", "weighted_area", "rim_area"),
-           ARITHMETIC, 4, "down"),
-    Figure("gain", "Rise of the pond for a depth of rain", lambda p: p.pool.gain, "", "",
-           "kappa = (S + area inside the rim) / area at half depth",
-           ("weighted_area", "rim_area", "mid_area_drawn"), ARITHMETIC, 4),
-    Figure("full_depth", "Full pond as a mean depth", lambda p: p.pool.full_depth, *DIST,
-           "V / area at half depth", ("pond_volume", "mid_area_drawn"), ARITHMETIC, 4),
-    Figure("storm_peak", "Deepest pond in the storm held", lambda p: p.held_storm.peak, *DIST,
-           "dh/dt = kappa i(t) - f, from empty", ("gain", "corrected_rate", "storm_hours"),
-           LEVEL_POOL, 4),
-    Figure("storm_hours_on_floor", "Hours of water on the floor in the storm held",
-           lambda p: p.held_storm.hours_on_floor, "h", "h",
-           "dh/dt = kappa i(t) - f, until empty", ("gain", "corrected_rate"), LEVEL_POOL, 4),
-    Figure("storm_spill", "Spilled in the storm held", lambda p: p.held_storm.spill_volume,
-           *VOLUME, "what rises above the full pond", ("gain", "full_depth"), LEVEL_POOL, 4),
-    Figure("side_hours", "Hours under water half way up the side",
-           lambda p: p.zone_hours.side, "h", "h", "time the pond is above half depth",
-           ("storm_peak",), LEVEL_POOL, 3),
-    Figure("caught_at_one_and_a_half", "Caught of a storm half as large again",
-           lambda p: quantity(
-               100 * p.storm_of(p.answers[start.RAIN_DEPTH] * 1.5).share_caught, "percent"),
-           "percent", "percent", "1 - spill / inflow", ("rain_depth",), LEVEL_POOL, 3, "down"),
-    Figure("caught_at_twice", "Caught of a storm twice as large",
-           lambda p: quantity(
-               100 * p.storm_of(p.answers[start.RAIN_DEPTH] * 2).share_caught, "percent"),
-           "percent", "percent", "1 - spill / inflow", ("rain_depth",), LEVEL_POOL, 3, "down"),
-    Figure("caught_uniform_at_one_and_a_half", "The same, with even rain",
-           _share_held(StormShape.UNIFORM, 1.5), "percent", "percent", "1 - spill / inflow",
-           ("rain_depth",), LEVEL_POOL, 3, "down"),
-    Figure("record_share_held", "Share of the record's runoff held",
-           lambda p: quantity(100 * p.real_years.share_held, "percent"), "percent", "percent",
-           "1 - spill / inflow over all the days", ("rain_record",), LEVEL_POOL, 3, "down"),
-    Figure("record_overflow_days", "Days of overflow in the record",
-           lambda p: len(p.real_years.overflow_days), inputs=("rain_record",)),
-    Figure("record_longest_wet", "Longest time water stood, in the record",
-           lambda p: p.real_years.longest_wet_spell.hours, "h", "h", inputs=("rain_record",)),
-    Figure("downhill_floor_depth", "Floor below the lawn, downhill edge",
-           lambda p: p.earth.downhill_depth, *DIST,
-           "the depth at which 0.9 x cut = berm", ("slope", "floor_width_drawn", "freeboard"),
-           Source("compaction 0.9 of bank volume, US Army FM 5-434 type table", Standing.MEMORY), 4),
-    Figure("uphill_floor_depth", "Floor below the lawn, uphill edge",
-           lambda p: p.earth.uphill_depth, *DIST, "downhill depth + slope x floor width",
-           ("downhill_floor_depth", "slope"), ARITHMETIC, 4),
-    Figure("cut_volume", "Soil cut, as it lies", lambda p: p.earth.cut, *VOLUME,
-           "floor, uphill face and two ends", ("uphill_floor_depth",), ARITHMETIC, 4),
-    Figure("berm_height", "Berm above the lawn", lambda p: p.earth.berm_height, *DIST,
-           "pond depth + freeboard - downhill floor depth", ("downhill_floor_depth",),
-           ARITHMETIC, 4),
-    Figure("berm_volume", "Soil in the berm, tamped", lambda p: p.earth.fill, *VOLUME,
-           "section x length with end returns at half height", ("berm_height", "berm_top"), OURS, 4),
-    Figure("mulch_dug", "Soil dug for the mulch", lambda p: p.mulch_soil, *VOLUME,
-           "floor area x mulch depth", ("floor_area", "mulch_depth"), ARITHMETIC, 3),
-    Figure("soil_dug_total", "All the soil to dig, as it lies", lambda p: p.digging.bank, *VOLUME,
-           "cut + soil dug for the mulch", ("cut_volume", "mulch_dug"), ARITHMETIC, 3),
-    Figure("soil_loose", "The same in a heap", lambda p: p.digging.loose, *VOLUME,
-           "bank volume x bulking of the soil", ("soil_dug_total", "soil_dug"),
-           Source("bulking: sand 1.15, loam 1.25, clay 1.35 to 1.4", Standing.SECONDARY), 3),
-    Figure("barrow_loads", "Wheelbarrow loads", lambda p: p.digging.loads, "", "",
-           "loose volume / barrow, up", ("soil_loose", "barrow"), ARITHMETIC),
-    Figure("hours_quick", "Hours to dig by hand, quick", lambda p: quantity(p.digging.hours_quick, "h"),
-           "h", "h", "bank volume / 0.5 yd³ an hour", ("soil_dug_total",), HOURS_YD3.source, 2),
-    Figure("hours_slow", "Hours to dig by hand, slow", lambda p: quantity(p.digging.hours_slow, "h"),
-           "h", "h", "bank volume / 0.25 yd³ an hour", ("soil_dug_total",), HOURS_YD3.source, 2),
-    Figure("catchment_flow", "Peak flow from the catchment", lambda p: p.catchment_flow,
-           "ft**3/s", "L/s", "Q = C i A", ("weighted_area", "peak_intensity"),
-           Source("rational method; 1 acre in/h = 1.00833 ft³/s", Standing.PUBLISHED), 4),
-    Figure("peak_flow", "Peak flow over the notch", lambda p: p.notch.flow, "ft**3/s", "L/s",
-           "Q = i (S + area inside the rim)", ("weighted_area", "rim_area", "peak_intensity"),
-           Source("rational method; 1 acre in/h = 1.00833 ft³/s", Standing.PUBLISHED), 4),
-    Figure("notch_width", "Width of the overflow notch", lambda p: p.notch.width, *SIDE,
-           "L = Q / (Cw H^1.5), at 2 in (50 mm) of head, 1 ft (0.3 m) or more", ("peak_flow",),
-           WEIR_US.source, 3, "up"),
-    Figure("notch_head", "Depth of the peak flow in the notch", lambda p: p.notch.head, *DIST,
-           "H = (Q / (Cw L))^(2/3)", ("peak_flow", "notch_width"), WEIR_US.source, 3),
-    Figure("plants_total", "Plants to buy", lambda p: p.planting.total, "", "",
-           "zone area / (0.866 x spacing²), up", ("floor_area", "rim_area"),
-           Source("Alabama Extension, rain garden step 6", Standing.SECONDARY)),
-)  # fmt: skip
+    Figure(
+        "pond_volume",
+        "Full pond volume",
+        lambda p: p.garden.volume,
+        *VOLUME,
+        "d (Lf Wf + z d (Lf + Wf) + 4/3 z^2 d^2)",
+        ("floor_length_drawn",),
+        ARITHMETIC,
+        4,
+    ),
+    Figure(
+        "rain_held",
+        "Rain it holds",
+        lambda p: p.rain_held,
+        *DIST,
+        "V / (S + area inside the rim)",
+        ("pond_volume", "weighted_area", "rim_area"),
+        ARITHMETIC,
+        4,
+        "down",
+    ),
+    Figure(
+        "gain",
+        "Rise of the pond for a depth of rain",
+        lambda p: p.pool.gain,
+        "",
+        "",
+        "kappa = (S + area inside the rim) / area at half depth",
+        ("weighted_area", "rim_area", "mid_area_drawn"),
+        ARITHMETIC,
+        4,
+    ),
+    Figure(
+        "full_depth",
+        "Full pond as a mean depth",
+        lambda p: p.pool.full_depth,
+        *DIST,
+        "V / area at half depth",
+        ("pond_volume", "mid_area_drawn"),
+        ARITHMETIC,
+        4,
+    ),
+    Figure(
+        "storm_peak",
+        "Deepest pond in the storm held",
+        lambda p: p.held_storm.peak,
+        *DIST,
+        "dh/dt = kappa i(t) - f, from empty",
+        ("gain", "corrected_rate", "storm_hours"),
+        LEVEL_POOL,
+        4,
+    ),
+    Figure(
+        "storm_hours_on_floor",
+        "Hours of water on the floor in the storm held",
+        lambda p: p.held_storm.hours_on_floor,
+        "h",
+        "h",
+        "dh/dt = kappa i(t) - f, until empty",
+        ("gain", "corrected_rate"),
+        LEVEL_POOL,
+        4,
+    ),
+    Figure(
+        "storm_spill",
+        "Spilled in the storm held",
+        lambda p: p.held_storm.spill_volume,
+        *VOLUME,
+        "what rises above the full pond",
+        ("gain", "full_depth"),
+        LEVEL_POOL,
+        4,
+    ),
+    Figure(
+        "side_hours",
+        "Hours under water half way up the side",
+        lambda p: p.zone_hours.side,
+        "h",
+        "h",
+        "time the pond is above half depth",
+        ("storm_peak",),
+        LEVEL_POOL,
+        3,
+    ),
+    Figure(
+        "caught_at_one_and_a_half",
+        "Caught of a storm half as large again",
+        lambda p: quantity(
+            100 * p.storm_of(p.answers[start.RAIN_DEPTH] * 1.5).share_caught, "percent"
+        ),
+        "percent",
+        "percent",
+        "1 - spill / inflow",
+        ("rain_depth",),
+        LEVEL_POOL,
+        3,
+        "down",
+    ),
+    Figure(
+        "caught_at_twice",
+        "Caught of a storm twice as large",
+        lambda p: quantity(
+            100 * p.storm_of(p.answers[start.RAIN_DEPTH] * 2).share_caught, "percent"
+        ),
+        "percent",
+        "percent",
+        "1 - spill / inflow",
+        ("rain_depth",),
+        LEVEL_POOL,
+        3,
+        "down",
+    ),
+    Figure(
+        "caught_uniform_at_one_and_a_half",
+        "The same, with even rain",
+        _share_held(StormShape.UNIFORM, 1.5),
+        "percent",
+        "percent",
+        "1 - spill / inflow",
+        ("rain_depth",),
+        LEVEL_POOL,
+        3,
+        "down",
+    ),
+    Figure(
+        "record_share_held",
+        "Share of the record's runoff held",
+        lambda p: quantity(100 * p.real_years.share_held, "percent"),
+        "percent",
+        "percent",
+        "1 - spill / inflow over all the days",
+        ("rain_record",),
+        LEVEL_POOL,
+        3,
+        "down",
+    ),
+    Figure(
+        "record_overflow_days",
+        "Days of overflow in the record",
+        lambda p: len(p.real_years.overflow_days),
+        inputs=("rain_record",),
+    ),
+    Figure(
+        "record_longest_wet",
+        "Longest time water stood, in the record",
+        lambda p: p.real_years.longest_wet_spell.hours,
+        "h",
+        "h",
+        inputs=("rain_record",),
+    ),
+    Figure(
+        "downhill_floor_depth",
+        "Floor below the lawn, downhill edge",
+        lambda p: p.earth.downhill_depth,
+        *DIST,
+        "the depth at which 0.9 x cut = berm",
+        ("slope", "floor_width_drawn", "freeboard"),
+        COMPACTED,
+        4,
+    ),
+    Figure(
+        "uphill_floor_depth",
+        "Floor below the lawn, uphill edge",
+        lambda p: p.earth.uphill_depth,
+        *DIST,
+        "downhill depth + slope x floor width",
+        ("downhill_floor_depth", "slope"),
+        ARITHMETIC,
+        4,
+    ),
+    Figure(
+        "cut_volume",
+        "Soil cut, as it lies",
+        lambda p: p.earth.cut,
+        *VOLUME,
+        "floor, uphill face and two ends",
+        ("uphill_floor_depth",),
+        ARITHMETIC,
+        4,
+    ),
+    Figure(
+        "berm_height",
+        "Berm above the lawn",
+        lambda p: p.earth.berm_height,
+        *DIST,
+        "pond depth + freeboard - downhill floor depth",
+        ("downhill_floor_depth",),
+        ARITHMETIC,
+        4,
+    ),
+    Figure(
+        "berm_volume",
+        "Soil in the berm, tamped",
+        lambda p: p.earth.fill,
+        *VOLUME,
+        "section x length with end returns at half height",
+        ("berm_height", "berm_top"),
+        OURS,
+        4,
+    ),
+    Figure(
+        "mulch_dug",
+        "Soil dug for the mulch",
+        lambda p: p.mulch_soil,
+        *VOLUME,
+        "floor area x mulch depth",
+        ("floor_area", "mulch_depth"),
+        ARITHMETIC,
+        3,
+    ),
+    Figure(
+        "soil_dug_total",
+        "All the soil to dig, as it lies",
+        lambda p: p.digging.bank,
+        *VOLUME,
+        "cut + soil dug for the mulch",
+        ("cut_volume", "mulch_dug"),
+        ARITHMETIC,
+        3,
+    ),
+    Figure(
+        "soil_loose",
+        "The same in a heap",
+        lambda p: p.digging.loose,
+        *VOLUME,
+        "bank volume x bulking of the soil",
+        ("soil_dug_total", "soil_dug"),
+        BULKED,
+        3,
+    ),
+    Figure(
+        "barrow_loads",
+        "Wheelbarrow loads",
+        lambda p: p.digging.loads,
+        "",
+        "",
+        "loose volume / barrow, up",
+        ("soil_loose", "barrow"),
+        ARITHMETIC,
+    ),
+    Figure(
+        "hours_quick",
+        "Hours to dig by hand, quick",
+        lambda p: quantity(p.digging.hours_quick, "h"),
+        "h",
+        "h",
+        "bank volume / 0.5 yd³ an hour",
+        ("soil_dug_total",),
+        HOURS_YD3.source,
+        2,
+    ),
+    Figure(
+        "hours_slow",
+        "Hours to dig by hand, slow",
+        lambda p: quantity(p.digging.hours_slow, "h"),
+        "h",
+        "h",
+        "bank volume / 0.25 yd³ an hour",
+        ("soil_dug_total",),
+        HOURS_YD3.source,
+        2,
+    ),
+    Figure(
+        "catchment_flow",
+        "Peak flow from the catchment",
+        lambda p: p.catchment_flow,
+        "ft**3/s",
+        "L/s",
+        "Q = C i A",
+        ("weighted_area", "peak_intensity"),
+        RATIONAL,
+        4,
+    ),
+    Figure(
+        "peak_flow",
+        "Peak flow over the notch",
+        lambda p: p.notch.flow,
+        "ft**3/s",
+        "L/s",
+        "Q = i (S + area inside the rim)",
+        ("weighted_area", "rim_area", "peak_intensity"),
+        RATIONAL,
+        4,
+    ),
+    Figure(
+        "notch_width",
+        "Width of the overflow notch",
+        lambda p: p.notch.width,
+        *SIDE,
+        "L = Q / (Cw H^1.5), at 2 in (50 mm) of head, 1 ft (0.3 m) or more",
+        ("peak_flow",),
+        WEIR_US.source,
+        3,
+        "up",
+    ),
+    Figure(
+        "notch_head",
+        "Depth of the peak flow in the notch",
+        lambda p: p.notch.head,
+        *DIST,
+        "H = (Q / (Cw L))^(2/3)",
+        ("peak_flow", "notch_width"),
+        WEIR_US.source,
+        3,
+    ),
+    Figure(
+        "plants_total",
+        "Plants to buy",
+        lambda p: p.planting.total,
+        "",
+        "",
+        "zone area / (0.866 x spacing²), up",
+        ("floor_area", "rim_area"),
+        COUNTS,
+    ),
+)
 
 BY_KEY = {figure.key: figure for figure in FIGURES}
 
@@ -356,14 +728,6 @@ def _none(plan: Plan) -> Value:
     from interview.questions import site
 
     raise Unanswered(site.LINES_ASKED_ON, "lines_asked_on")
-
-
-def find(figure: Figure, plan: Plan) -> Found:
-    """Return a figure's value in ``plan``, or what it waits for."""
-    try:
-        return Found(figure, figure.get(plan), None)
-    except Unanswered as gap:
-        return Found(figure, None, gap)
 
 
 def found(plan: Plan) -> Iterator[Found]:

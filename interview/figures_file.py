@@ -6,10 +6,11 @@ import math
 
 from interview.answers_file import double_quoted as quoted
 from interview.calc.hyetographs import StormShape
-from interview.figures import Found, found
+from interview.figure import Found
+from interview.figures import found
 from interview.model import Unanswered
 from interview.plan import Plan
-from interview.report import assumed
+from interview.summary import assumed
 from interview.units import magnitude, unit_name
 
 DIGITS = 8

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
 from interview import gate
 from interview.calc import basin, earthwork, overflow, siting, surroundings
@@ -14,11 +15,15 @@ from interview.calc.soak import Band
 from interview.calc.surroundings import Owner, Rules
 from interview.evidence import ARITHMETIC, OURS, PRACTICE, Finding, Grade, Source, Standing
 from interview.model import Unanswered
-from interview.plan import Plan
 from interview.questions import bed, review, site, soak, survey
-from interview.units import feet_and_inches, magnitude, plain_number, show, significant
+from interview.units import Quantity, feet_and_inches, magnitude, plain_number, show, significant
 
-LOCATE_SOURCE = Source("Best Practices Guide 5.19 to 5.23, Common Ground Alliance", Standing.PUBLISHED)
+if TYPE_CHECKING:
+    from interview.plan import Plan
+
+LOCATE_SOURCE = Source(
+    "Best Practices Guide 5.19 to 5.23, Common Ground Alliance", Standing.PUBLISHED
+)
 TWO_HOLES_APART = 2.0
 """Holes this many times apart are worth a further hole: a choice of this project."""
 
@@ -252,14 +257,14 @@ def _size(plan: Plan) -> Iterator[Finding]:
         )
 
 
-def _by(plan: Plan, length: object, width: object) -> str:
+def _by(plan: Plan, length: Quantity, width: Quantity) -> str:
     return f"{_length(plan, length)} by {_length(plan, width)}"
 
 
-def _length(plan: Plan, value: object) -> str:
+def _length(plan: Plan, value: Quantity) -> str:
     if plan.metric:
-        return f"{magnitude(value, 'm'):.2f} m"  # type: ignore[arg-type]
-    return feet_and_inches(value, 1)  # type: ignore[arg-type]
+        return f"{magnitude(value, 'm'):.2f} m"
+    return feet_and_inches(value, 1)
 
 
 def _earth(plan: Plan) -> Iterator[Finding]:
@@ -329,5 +334,3 @@ def _after(plan: Plan) -> Iterator[Finding]:
             if wetter
             else "Move them higher and see why the water stands.",
         )
-
-

@@ -62,7 +62,8 @@ def hand_dig_zone_in(answers: Answers) -> float:
 def shut(step: Step, answers: Answers, today: dt.date) -> list[str]:
     """Return why the question of ``step`` may not be answered yet; none where it may.
 
-    Once a hole is dug its later questions stay open, though the marks may go stale meanwhile.
+    A hole is held against the day it is dug, so its questions stay open when the marks go stale
+    afterwards.
     """
     if not step.question.digs:
         return []
@@ -73,6 +74,8 @@ def shut(step: Step, answers: Answers, today: dt.date) -> list[str]:
             f"The hole smells of {smell}. Stop, stay away from it, and call: the utility for gas, "
             "the health department for fuel or sewage."
         ]
-    if answers.whole().get(site.LINES_ANSWERED) is True and soak.hole_is_dug(view):
-        return []
-    return dig_reasons(answers, today)
+    day = view.get(soak.HOLE_DUG_ON) or today
+    reasons = dig_reasons(answers, day)
+    if day > today:
+        reasons.append(f"The hole is to be dug on {day:%A} {day}; its questions open then.")
+    return reasons

@@ -272,7 +272,9 @@ class Number(Simple[float]):
         mark = " %" if self.percent else ""
         if self.at_most >= 1e9:
             return f"it must be {plain_number(self.at_least)}{mark} or more"
-        return f"it must be from {plain_number(self.at_least)} to {plain_number(self.at_most)}{mark}"
+        return (
+            f"it must be from {plain_number(self.at_least)} to {plain_number(self.at_most)}{mark}"
+        )
 
 
 @dataclass(frozen=True)
@@ -408,7 +410,7 @@ class Several(Simple[tuple[T, ...]], Generic[T]):
 
     def settle(self, text: str, answers: Answers) -> str:
         self.read(text, answers)
-        return "\n".join(self.each.settle(line, answers) for line in self.lines(text))
+        return "\n".join(self.each.settle(line, answers) for line in self.lines(text)) or "none"
 
     def echo(self, value: Sequence[T], answers: Answers) -> str:
         return "; ".join(self.each.echo(one, answers) for one in value) or "none"

@@ -119,9 +119,7 @@ def _path(name: str | None) -> Path | Refusal:
         return Refusal(f"{af.shown(name or '')} cannot be the name of a file", 2)
 
 
-def _open(
-    path: Path, lock: Lock, now: Callable[[], dt.datetime], written_by: str
-) -> Opened:
+def _open(path: Path, lock: Lock, now: Callable[[], dt.datetime], written_by: str) -> Opened:
     notices = [lock.notice] if lock.notice else []
     if not path.exists() and not path.is_symlink():
         keeper = store.FileKeeper(path, written_by)

@@ -38,6 +38,7 @@ from interview.calc.spread import Spread, propagate
 from interview.calc.storms import LadderRow, RoutedStorm
 from interview.calc.wetness import ZoneHours
 from interview.evidence import Finding, Grade
+from interview.findings import all_findings
 from interview.model import NO_CLOCK, Answers, Question, Unanswered
 from interview.questions import bed, planting, site, start, survey
 from interview.site_plan import SpotReport
@@ -372,9 +373,7 @@ class Plan:
     @cached_property
     def catchment_flow(self) -> Quantity:
         """The peak flow that comes from the catchment alone."""
-        return overflow.peak_flow(
-            self.catchment.weighted, 1.0, self.answers[bed.PEAK_INTENSITY]
-        )
+        return overflow.peak_flow(self.catchment.weighted, 1.0, self.answers[bed.PEAK_INTENSITY])
 
     @cached_property
     def pipe(self) -> PipeFall:
@@ -442,8 +441,6 @@ class Plan:
     @cached_property
     def findings(self) -> tuple[Finding, ...]:
         """Everything found about the spot chosen and the garden, worst first."""
-        from interview.findings import all_findings
-
         order = {Grade.STOP: 0, Grade.FIX: 1, Grade.GOOD: 2}
         return tuple(sorted(all_findings(self), key=lambda one: order[one.grade]))
 

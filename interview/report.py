@@ -1,176 +1,43 @@
-"""The plan in words: the lines beside a question, and the sheet to take outside."""
+"""The whole plan as a sheet of plain text, to read, print and take outside."""
 
 from __future__ import annotations
 
-import textwrap
-from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from collections.abc import Iterator
 from typing import Any
 
-from interview import cautions, figures, route
+from interview import cautions
 from interview.calc.plant_care import first_year
 from interview.evidence import Finding, Grade
 from interview.figures import BY_KEY, find
-from interview.model import Answers, Question, Unanswered
+from interview.model import Answers, Unanswered
 from interview.plan import Plan
-from interview.questions import QUESTIONS, bed, planting, review, site, start
-from interview.units import Quantity, feet_and_inches, magnitude, plain_number, significant
-
-WIDTH = 76
-"""Columns of the sheet: it prints on letter and A4 paper."""
+from interview.questions import bed, planting, review, site, start
+from interview.summary import (
+    WIDTH,
+    assumed,
+    depth_words,
+    length,
+    so_far,
+    waiting,
+    waiting_text,
+    wrap,
+)
+from interview.units import (
+    Quantity,
+    magnitude,
+    plain_number,
+    same_dimension,
+    significant,
+    total,
+    unit_name,
+)
+from interview.worksheet import worksheet
 
 VERDICT_WORDS = {
     Grade.GOOD: "GOOD: nothing found that speaks against it.",
     Grade.FIX: "FIX: some things must be mended or found out first.",
     Grade.STOP: "STOP: not here, or not like this.",
 }
-
-
-@dataclass(frozen=True)
-class SoFar:
-    """One line of the plan so far: a value, or what it waits for."""
-
-    label: str
-    value: str
-    waits_for: str = ""
-    """The label of the question it waits for; empty when the value is known."""
-    address: str = ""
-    """Where that question is answered."""
-
-
-def length(value: Quantity, metric: bool) -> str:
-    """Write a length of the garden: feet and inches, or metres."""
-    if metric:
-        return f"{plain_number(significant(magnitude(value, 'm'), 3))} m"
-    return feet_and_inches(value, 2)
-
-
-def depth_words(value: Quantity, metric: bool) -> str:
-    """Write a depth: inches to the quarter, or millimetres."""
-    if metric:
-        return f"{magnitude(value, 'mm'):.0f} mm"
-    return f"{plain_number(round(magnitude(value, 'in') * 4) / 4, 4)} in"
-
-
-def figure_words(plan: Plan, key: str) -> str:
-    """Return one figure as the plan shows it; raises ``Unanswered``."""
-    found = find(BY_KEY[key], plan)
-    if found.waits_for:
-        raise found.waits_for
-    return found.shown(plan.metric)
-
-
-def _size(plan: Plan) -> str:
-    garden, metric = plan.garden, plan.metric
-    return f"{length(garden.floor_length, metric)} by {length(garden.floor_width, metric)}"
-
-
-def _rim(plan: Plan) -> str:
-    garden, metric = plan.garden, plan.metric
-    return f"{length(garden.rim_length, metric)} by {length(garden.rim_width, metric)}"
-
-
-def _empties(plan: Plan) -> str:
-    soonest = find(BY_KEY["empty_soonest"], plan).shown(plan.metric)
-    latest = figure_words(plan, "empty_latest")
-    if plan.soil.drop_rate is None:
-        return f"in about {latest}"
-    return f"in {soonest.removesuffix(' h')} to {latest}"
-
-
-def _digging(plan: Plan) -> str:
-    gate_now = plan.dig_gate
-    if gate_now.earliest is None:
-        raise Unanswered(site.LINES_REQUESTED, "lines_requested")
-    from interview.gate import dig_reasons
-
-    reasons = dig_reasons(plan.answers, plan.now.date())
-    if not reasons:
-        return "open: lines located and answered"
-    return f"SHUT; first day {gate_now.earliest:%a} {gate_now.earliest}"
-
-
-def _spot(plan: Plan) -> str:
-    chosen = site.chosen_spot(plan.answers)
-    for spot in plan.spots:
-        if chosen.scope and spot.number == chosen.scope[1]:
-            return f"{spot.name}: {spot.grade.value}"
-    raise Unanswered(site.STANDS, "spots.1.stands_after_rain")
-
-
-_SO_FAR: tuple[tuple[str, Callable[[Plan], str]], ...] = (
-    ("Digging", _digging),
-    ("Spot", _spot),
-    ("Slope", lambda p: figure_words(p, "slope")),
-    ("Drop rate", lambda p: figure_words(p, "drop_rate")),
-    ("Corrected rate", lambda p: figure_words(p, "corrected_rate")),
-    ("Area that drains here", lambda p: figure_words(p, "catchment_area")),
-    ("Pond depth", lambda p: depth_words(p.depth.depth, p.metric)),
-    ("Empties", _empties),
-    ("Area needed", lambda p: figure_words(p, "recommended_area")),
-    ("Level floor", _size),
-    ("Whole rim", _rim),
-    ("Rain it holds", lambda p: figure_words(p, "rain_held")),
-    ("Soil to dig", lambda p: figure_words(p, "soil_dug_total")),
-    ("Wheelbarrow loads", lambda p: figure_words(p, "barrow_loads")),
-    ("Plants", lambda p: figure_words(p, "plants_total")),
-)
-
-
-def so_far(plan: Plan) -> list[SoFar]:
-    """Return the plan so far: each line its value, or what it still waits for."""
-    lines = []
-    for label, get in _SO_FAR:
-        try:
-            lines.append(SoFar(label, get(plan)))
-        except Unanswered as gap:
-            waits = gap.why or gap.question.label
-            lines.append(SoFar(label, "", waits, gap.address))
-    return lines
-
-
-def waiting(plan: Plan) -> list[tuple[Question[Any], str, str]]:
-    """Return each question the plan waits for, once: question, address, and why if refused."""
-    found: dict[str, tuple[Question[Any], str, str]] = {}
-    for figure in figures.found(plan):
-        gap = figure.waits_for
-        if gap is not None and not _optional(gap.question):
-            found.setdefault(gap.address, (gap.question, gap.address, gap.why))
-    return list(found.values())
-
-
-_OPTIONAL = ("rain_record", "rain_record_unit", "spout_distance", "lines_finished_on")
-
-
-def _optional(question: Question[Any]) -> bool:
-    return question.key in _OPTIONAL
-
-
-def waiting_text(plan: Plan) -> str:
-    """Return what the plan waits for and how to find each out, as plain lines."""
-    found = waiting(plan)
-    if not found:
-        return "The plan waits for nothing."
-    lines = ["The plan still waits for:"]
-    for question, address, why in found:
-        lines += wrap(f"- {question.label} ({address}). {why or question.find_out}", "  ")
-    return "\n".join(lines)
-
-
-def wrap(text: str, indent: str = "") -> list[str]:
-    """Return ``text`` folded to the width of the sheet."""
-    return textwrap.wrap(text, WIDTH, subsequent_indent=indent) or [""]
-
-
-def assumed(answers: Answers) -> list[tuple[Question[Any], str]]:
-    """Return each question whose default is in use, with that default."""
-    found = []
-    for step in route.steps(answers):
-        view = step.view(answers)
-        default = view.assumed(step.question)
-        if default is not None and not step.question.key.startswith("another_"):
-            found.append((step.question, default))
-    return found
 
 
 def finding_lines(finding: Finding) -> list[str]:
@@ -249,7 +116,12 @@ def _waiting_part(plan: Plan) -> list[str]:
 def _findings_part(plan: Plan) -> list[str]:
     lines = _heading("WHAT WAS FOUND")
     for finding in plan.findings:
-        lines += finding_lines(finding)
+        if finding.grade is not Grade.GOOD or finding.change:
+            lines += finding_lines(finding)
+    lines += ["", "Also looked at, nothing against it:"]
+    for finding in plan.findings:
+        if finding.grade is Grade.GOOD and not finding.change:
+            lines += wrap(f"- {finding.said}", "  ")
     if len(plan.spots) > 1:
         lines += ["", "Spots compared:"]
         lines += [f"  {one.number}. {one.name}: {one.grade.value}" for one in plan.spots]
@@ -273,7 +145,8 @@ def _soak_part(plan: Plan) -> Iterator[str]:
                 yield from wrap(f"{hole.name} waits for: {gap.why or gap.question.label}.", "  ")
             continue
         yield f"{hole.name}: {hole.test.band.value}"
-        yield f"  {'from':>8} {'to':>8} {'water ' + deep:>16} {'drop ' + unit:>11} {'corrected':>10}"
+        heads = f"{'from':>8} {'to':>8} {'water ' + deep:>16} {'drop ' + unit:>11}"
+        yield f"  {heads} {'corrected':>10}"
         for row in hole.test.intervals:
             before, after = (magnitude(x, deep) for x in (row.depth_before, row.depth_after))
             corrected = "-" if row.corrected is None else f"{magnitude(row.corrected, unit):.4g}"
@@ -374,8 +247,6 @@ def _dig_part(plan: Plan) -> Iterator[str]:
         yield f"You mean to dig on: {day:%A} {day}"
     work, metric = plan.earth, plan.metric
     mulch = plan.answers[bed.MULCH_DEPTH]
-    from interview.units import total
-
     up, down = total(work.uphill_depth, mulch), total(work.downhill_depth, mulch)
     yield from wrap(
         f"Dig the floor level: {depth_words(up, metric)} below the lawn at the uphill edge, "
@@ -404,19 +275,20 @@ def _dig_part(plan: Plan) -> Iterator[str]:
 
 def _shopping_part(plan: Plan) -> Iterator[str]:
     for item in plan.shopping:
-        unit = str(item.buy.units)
-        yield from wrap(f"[ ] {item.name}: {_buy(item.buy, plan.metric)}. {item.note}", "      ")
-        _ = unit
+        note = f". {item.note}" if item.note else ""
+        yield from wrap(f"[ ] {item.name}: {_buy(item.buy, plan.metric)}{note}", "      ")
     yield from wrap(f"[ ] plants: {plan.planting.total} in all, listed below", "      ")
 
 
 def _buy(amount: Quantity, metric: bool) -> str:
-    for unit, name in (("yd**3", "yd³"), ("lb", "lb"), ("ft", "ft")) if not metric else (
-        ("m**3", "m³"), ("kg", "kg"), ("m", "m"),
-    ):  # fmt: skip
-        if amount.is_compatible_with(unit):
-            return f"{plain_number(magnitude(amount, unit), 4)} {name}"
-    return str(amount)
+    """Write an amount in the unit it is sold in: cubic yards from a half yard up, else feet."""
+    if same_dimension(amount, "m"):
+        unit = "m" if metric else "ft"
+    elif metric:
+        unit = "m**3"
+    else:
+        unit = "yd**3" if magnitude(amount, "yd**3") >= 0.5 else "ft**3"
+    return f"{plain_number(magnitude(amount, unit), 4)} {unit_name(unit)}"
 
 
 def _plant_part(plan: Plan) -> Iterator[str]:
@@ -468,13 +340,31 @@ def _southern(answers: Answers) -> bool:
 
 def _care_part(plan: Plan) -> Iterator[str]:
     day = plan.answers.get(review.DIG_DAY)
-    planted = day.month if day else 5
     if day is None:
         yield "If planted in May:"
-    for month in first_year(planted, _southern(plan.answers)):
-        tasks = "; ".join(task.task for task in month.tasks)
-        if tasks:
-            yield from wrap(f"{MONTHS.split()[month.month - 1]}: {tasks}", "  ")
+    months: dict[str, list[int]] = {}
+    for month in first_year(day.month if day else 5, _southern(plan.answers)):
+        for task in month.tasks:
+            months.setdefault(task.task, []).append(month.month)
+    for words, when in months.items():
+        yield from wrap(f"{_months(when)}: {words}", "  ")
+
+
+def _months(when: list[int]) -> str:
+    """Write months in a row as a span, such as ``Jun to Aug, Nov``."""
+    names = [name[:3] for name in MONTHS.split()]
+    if len(when) == 12:
+        return "all year"
+    runs: list[list[int]] = []
+    for month in when:
+        if runs and month == runs[-1][-1] % 12 + 1:
+            runs[-1].append(month)
+        else:
+            runs.append([month])
+    return ", ".join(
+        names[run[0] - 1] if len(run) == 1 else f"{names[run[0] - 1]} to {names[run[-1] - 1]}"
+        for run in runs
+    )
 
 
 def _assumed_part(plan: Plan) -> list[str]:
@@ -504,42 +394,4 @@ def _caution_part() -> list[str]:
     return lines
 
 
-def worksheet() -> str:
-    """Return the blank worksheet: every question in order."""
-    from interview.questions import STAGES
-
-    lines = []
-    for stage in STAGES:
-        lines += ["", f"{stage.letter}. {stage.title}", "=" * (len(stage.title) + 3)]
-        lines += wrap(stage.intro)
-        for question in stage.questions():
-            lines += _asked(question)
-    return "\n".join(lines).strip() + "\n"
-
-
-def _asked(question: Question[Any]) -> list[str]:
-    group = f" (for each of: {question.group})" if question.group else ""
-    lines = ["", f"{question.key}{group}", *wrap(f"  {question.text}", "  ")]
-    lines += wrap(f"  kind: {question.kind.name}; {question.kind.hint('us')}", "    ")
-    if limits := question.kind.limits("us"):
-        lines += wrap(f"  limits: {limits} (metric: {question.kind.limits('metric')})", "    ")
-    for one, label in getattr(question.kind, "options", ()):
-        lines += wrap(f"    {one}: {label}", "      ")
-    lines += wrap(f"  asked: {question.when}", "    ")
-    if question.digs:
-        lines.append("  only after the lines are located")
-    if question.caution:
-        lines += wrap(f"  CAUTION: {question.caution}", "    ")
-    return [*lines, "  answer: ________________"]
-
-
-__all__ = [
-    "QUESTIONS",
-    "SoFar",
-    "assumed",
-    "plan_text",
-    "so_far",
-    "waiting",
-    "waiting_text",
-    "worksheet",
-]
+__all__ = ["plan_text", "so_far", "waiting", "waiting_text", "worksheet"]

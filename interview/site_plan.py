@@ -66,9 +66,7 @@ def spot_slope(spot: Answers) -> Slope:
     try:
         return ground_slope(run, drop, spot.get(site.SLOPE_TURNED))
     except ValueError as wrong:
-        raise Unanswered(
-            site.SLOPE_DROP, spot.address(site.SLOPE_DROP), why=str(wrong)
-        ) from None
+        raise Unanswered(site.SLOPE_DROP, spot.address(site.SLOPE_DROP), why=str(wrong)) from None
 
 
 def spot_report(spot: Answers, dug_depth: Quantity) -> SpotReport:

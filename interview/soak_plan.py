@@ -89,11 +89,9 @@ def test_of(answers: Answers) -> SoakTest:
     at_mark = answers[soak.WATER_AT_MARK]
     readings = readings_of(answers)
     try:
-        return soak_test(hole, at_mark, readings, reading_error=answers[soak.RULER] / 2)
+        return soak_test(hole, at_mark, readings, reading_error=answers[soak.RULER])
     except ValueError as wrong:
-        raise Unanswered(
-            soak.READINGS, answers.address(soak.READINGS), why=str(wrong)
-        ) from None
+        raise Unanswered(soak.READINGS, answers.address(soak.READINGS), why=str(wrong)) from None
 
 
 def hole_report(answers: Answers) -> HoleReport:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import difflib
+from collections.abc import Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
@@ -28,14 +29,19 @@ HEAD = (
     "a colon, keep the names before it, and keep the last line. Anything you add is kept. To look "
     "for faults: rain-garden-interview --check THIS_FILE"
 )
-_ORDER: dict[str, int] = {
-    name: place
-    for place, name in enumerate(
-        name
-        for stage in STAGES
-        for name in (stage.key, *(p.key for p in stage.parts), *(q.key for q in stage.questions()))
-    )
-}
+
+
+def _written_order() -> Iterator[str]:
+    """Yield the name of every stage, question and group in the order of the interview."""
+    for stage in STAGES:
+        yield stage.key
+        for part in stage.parts:
+            yield part.key
+            if isinstance(part, Group):
+                yield from (question.key for question in part)
+
+
+_ORDER: dict[str, int] = {name: place for place, name in enumerate(_written_order())}
 
 
 def order(path: tuple[str | int, ...]) -> tuple[int, int]:
@@ -210,9 +216,7 @@ class _Reader:
 
     def _section(self, stage: str, section: Tree) -> None:
         groups = [group.key for group in GROUPS.values() if STAGE_OF_GROUP[group.key].key == stage]
-        plain = [
-            q.key for q in QUESTIONS.values() if STAGE_OF[q.key].key == stage and not q.group
-        ]
+        plain = [q.key for q in QUESTIONS.values() if STAGE_OF[q.key].key == stage and not q.group]
         for name, node in section.items():
             path = (stage, name)
             if name in groups:

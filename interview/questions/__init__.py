@@ -36,9 +36,7 @@ def _units_of(answers: Answers) -> str:
 CUSTOMS = Customs(_units_of, survey.pace_of)
 
 
-def new_answers(
-    texts: Mapping[str, str] | None = None, now: dt.datetime = NO_CLOCK
-) -> Answers:
+def new_answers(texts: Mapping[str, str] | None = None, now: dt.datetime = NO_CLOCK) -> Answers:
     """Return answers holding ``texts`` by address."""
     return Answers(dict(texts or {}), CUSTOMS, now)
 

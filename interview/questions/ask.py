@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+
 from interview.kinds import Bound, Measure
 from interview.model import Answers, Question
 
@@ -20,7 +21,6 @@ def always_this(text: str) -> Callable[[Answers], str | None]:
 def chosen(question: Question[str], *options: str) -> Callable[[Answers], bool]:
     """Return a condition: ``question`` was answered with one of ``options``."""
 
-
     def condition(answers: Answers) -> bool:
         answer: str | None = answers.get(question)
         return answer is not None and answer in options
@@ -30,7 +30,6 @@ def chosen(question: Question[str], *options: str) -> Callable[[Answers], bool]:
 
 def ticked(question: Question[tuple[str, ...]], option: str) -> Callable[[Answers], bool]:
     """Return a condition: ``option`` is among the ticks of ``question``."""
-
 
     def condition(answers: Answers) -> bool:
         ticks: tuple[str, ...] | None = answers.get(question)
@@ -57,4 +56,3 @@ def distance(at_most_ft: float = 1000.0) -> Measure:
 def depth(at_least: Bound = (0, "in"), at_most: Bound = (120, "in")) -> Measure:
     """Return the kind of a depth, in inches or millimetres."""
     return Measure("length", "in", "mm", at_least, at_most)
-

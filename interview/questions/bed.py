@@ -294,4 +294,3 @@ STAGE = Stage(
         BARROW,
     ),
 )
-

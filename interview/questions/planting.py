@@ -10,7 +10,6 @@ from interview.questions import site, start
 from interview.questions.ask import always_this, by_units
 
 
-
 def _home(answers: Answers) -> str | None:
     """Return the plant region of the state."""
     country = answers.get(start.COUNTRY)

@@ -40,9 +40,7 @@ def piece_of(line: PieceLine, pace_for: Callable[[str], Pace] | None = None) -> 
     errors: tuple[SideError, ...] = ()
     if pace_for is not None:
         errors = tuple(
-            taped()
-            if side.paces is None
-            else side_error(paced(side.paces, pace_for(side.walker)))
+            taped() if side.paces is None else side_error(paced(side.paces, pace_for(side.walker)))
             for side in line.sides
         )
     return Piece(shape, line.cut, line.count, errors)

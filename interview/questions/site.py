@@ -49,10 +49,10 @@ LINES_ASKED_ON = Question(
     asks=chosen(LINES_REQUESTED, "asked"),
     when="the locate request was made",
     objection=lambda day, a: (
-        "That day is still to come. Write the day on which you asked." if day > a.today else None
-    )
-    if a.today.year > 2000
-    else None,
+        ("That day is still to come. Write the day on which you asked." if day > a.today else None)
+        if a.today.year > 2000
+        else None
+    ),
 )
 
 LINES_TICKET = Question(
@@ -316,7 +316,7 @@ SLOPE_RUN = Question(
     find_out="Two stakes, a string and a line level. 10 to 15 ft (3 to 4.5 m) is a good length.",
     group="spots",
     objection=lambda run, _: "The string must be longer than zero." if run.m <= 0 else None,
-    caution="The stakes are only pushed in a few inches: stay clear of anything that may be buried.",
+    caution="Push the stakes in a few inches only, clear of anything that may be buried.",
 )
 
 SLOPE_DROP = Question(
@@ -620,5 +620,3 @@ def holidays(answers: Answers) -> frozenset[dt.date]:
     """Return the holidays named in the locate questions."""
     days = answers.get(LINES_HOLIDAYS)
     return frozenset(days or ())
-
-

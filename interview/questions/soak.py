@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import datetime as dt
 
-from interview.kinds import Choice, Measure, Moment, Note, YesNo
+from interview.kinds import Choice, Day, Measure, Moment, Note, YesNo
 from interview.lines import DROP, LEFT, REFILLED, Readings, SoakEvent
 from interview.model import Answers, Group, Question, Stage
+from interview.questions import site
 from interview.questions.ask import (
     always_this,
     both,
@@ -60,6 +61,7 @@ KNOWN_RATE_BY = Question(
     when="the rate comes from a report",
 )
 
+
 def testing(answers: Answers) -> bool:
     """Tell whether the rate comes from a soak test: yes unless a report was chosen."""
     return answers.get(RATE_FROM) != "report"
@@ -76,6 +78,19 @@ HOLE_NAME = Question(
     asks=testing,
     when="a soak test is made",
     default=lambda a: f"hole {a.scope[1]}" if a.scope else None,
+)
+
+HOLE_DUG_ON = Question(
+    key="hole_dug_on",
+    label="Day the hole is dug",
+    text="On which day is this hole dug?",
+    kind=Day(),
+    why="The marks must be complete and still good on that day.",
+    find_out="Write today, or the day you dug it. Its questions open once the lines are located.",
+    group="holes",
+    asks=testing,
+    when="a soak test is made",
+    caution=site.LINES_CAUTION,
 )
 
 HOLE_DEPTH = Question(
@@ -511,6 +526,12 @@ HOLE_LEFT = Question(
     digs=True,
 )
 
+
+def hole_is_dug(answers: Answers) -> bool:
+    """Tell whether this item's hole exists already."""
+    return answers.get(HOLE_DEPTH) is not None
+
+
 ANOTHER_HOLE = Question(
     key="another_hole",
     label="Another hole",
@@ -520,8 +541,8 @@ ANOTHER_HOLE = Question(
     "one counts, with more the middle one.",
     find_out="One is the least; two if the garden is large or the ground looks mixed.",
     group="holes",
-    asks=testing,
-    when="a soak test is made",
+    asks=lambda a: testing(a) and hole_is_dug(a),
+    when="a test hole is dug",
     default=always_this("no"),
 )
 
@@ -530,6 +551,7 @@ HOLES = Group(
     "test hole",
     (
         HOLE_NAME,
+        HOLE_DUG_ON,
         HOLE_DEPTH,
         FLOOR_DEPTH,
         HOLE_SMELL,
@@ -563,10 +585,3 @@ STAGE = Stage(
     "Dig a test hole, wet it twice, then time how fast the water goes. Needs the lines located.",
     (RATE_FROM, KNOWN_RATE, KNOWN_RATE_BY, HOLES),
 )
-
-
-def hole_is_dug(answers: Answers) -> bool:
-    """Tell whether this item's hole exists already, so that nothing more is dug for it."""
-    return answers.get(HOLE_DEPTH) is not None
-
-

@@ -6,8 +6,8 @@ from interview.calc.pacing import Pace, calibrate, pace_findings
 from interview.kinds import Choice, Count, Measure, Note, Number, Pitch, Several, YesNo
 from interview.lines import PieceLine, Pieces
 from interview.model import Answers, Group, Question, Stage, Unanswered
-from interview.questions.shapes import check_pieces
 from interview.questions.ask import always_this, both, chosen, distance
+from interview.questions.shapes import check_pieces
 from interview.reading import Refused
 from interview.units import Quantity
 
@@ -90,7 +90,9 @@ ANOTHER_WALKER = Question(
     default=always_this("no"),
 )
 
-WALKERS = Group("walkers", "person who paces", (WALKER_NAME, PACE_LINE, PACE_COUNTS), ANOTHER_WALKER)
+WALKERS = Group(
+    "walkers", "person who paces", (WALKER_NAME, PACE_LINE, PACE_COUNTS), ANOTHER_WALKER
+)
 
 
 def walker_pace(answers: Answers, name: str = "") -> Pace:
@@ -117,7 +119,6 @@ def walker_pace(answers: Answers, name: str = "") -> Pace:
 def pace_of(answers: Answers, name: str) -> Quantity:
     """Return the length of one pace of ``name``."""
     return walker_pace(answers.whole(), name).length
-
 
 
 def _named_twice(name: str, answers: Answers) -> str | None:
@@ -396,4 +397,3 @@ STAGE = Stage(
     "Measure the roof and paving whose water comes to the garden. Nothing is dug.",
     (MEASURED_BY, WALKERS, SURFACES, RUNOFF_BY, SOIL_GROUP, HOUSE_AREA, ROOF_HAZARD),
 )
-

@@ -1,0 +1,164 @@
+"""The plan in a few lines: what is known so far, what it waits for, what is assumed."""
+
+from __future__ import annotations
+
+import textwrap
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any
+
+from interview import figures, route
+from interview.figures import BY_KEY, find
+from interview.gate import dig_reasons
+from interview.model import Answers, Question, Unanswered
+from interview.plan import Plan
+from interview.questions import site
+from interview.units import Quantity, feet_and_inches, magnitude, plain_number, significant
+
+WIDTH = 76
+"""Columns of the sheet: it prints on letter and A4 paper."""
+
+
+@dataclass(frozen=True)
+class SoFar:
+    """One line of the plan so far: a value, or what it waits for."""
+
+    label: str
+    value: str
+    waits_for: str = ""
+    """The label of the question it waits for; empty when the value is known."""
+    address: str = ""
+    """Where that question is answered."""
+
+
+def length(value: Quantity, metric: bool) -> str:
+    """Write a length of the garden: feet and inches, or metres."""
+    if metric:
+        return f"{plain_number(significant(magnitude(value, 'm'), 3))} m"
+    return feet_and_inches(value, 2)
+
+
+def depth_words(value: Quantity, metric: bool) -> str:
+    """Write a depth: inches to the quarter, or millimetres."""
+    if metric:
+        return f"{magnitude(value, 'mm'):.0f} mm"
+    return f"{plain_number(round(magnitude(value, 'in') * 4) / 4, 4)} in"
+
+
+def figure_words(plan: Plan, key: str) -> str:
+    """Return one figure as the plan shows it; raises ``Unanswered``."""
+    found = find(BY_KEY[key], plan)
+    if found.waits_for:
+        raise found.waits_for
+    return found.shown(plan.metric)
+
+
+def _size(plan: Plan) -> str:
+    garden, metric = plan.garden, plan.metric
+    return f"{length(garden.floor_length, metric)} by {length(garden.floor_width, metric)}"
+
+
+def _rim(plan: Plan) -> str:
+    garden, metric = plan.garden, plan.metric
+    return f"{length(garden.rim_length, metric)} by {length(garden.rim_width, metric)}"
+
+
+def _empties(plan: Plan) -> str:
+    soonest = find(BY_KEY["empty_soonest"], plan).shown(plan.metric)
+    latest = figure_words(plan, "empty_latest")
+    if plan.soil.drop_rate is None:
+        return f"in about {latest}"
+    return f"in {soonest.removesuffix(' h')} to {latest}"
+
+
+def _digging(plan: Plan) -> str:
+    gate_now = plan.dig_gate
+    if gate_now.earliest is None:
+        raise Unanswered(site.LINES_REQUESTED, "lines_requested")
+    reasons = dig_reasons(plan.answers, plan.now.date())
+    if not reasons:
+        return "open: lines located and answered"
+    return f"SHUT; first day {gate_now.earliest:%a} {gate_now.earliest}"
+
+
+def _spot(plan: Plan) -> str:
+    chosen = site.chosen_spot(plan.answers)
+    for spot in plan.spots:
+        if chosen.scope and spot.number == chosen.scope[1]:
+            return f"{spot.name}: {spot.grade.value}"
+    raise Unanswered(site.STANDS, "spots.1.stands_after_rain")
+
+
+_SO_FAR: tuple[tuple[str, Callable[[Plan], str]], ...] = (
+    ("Digging", _digging),
+    ("Spot", _spot),
+    ("Slope", lambda p: figure_words(p, "slope")),
+    ("Drop rate", lambda p: figure_words(p, "drop_rate")),
+    ("Corrected rate", lambda p: figure_words(p, "corrected_rate")),
+    ("Area that drains here", lambda p: figure_words(p, "catchment_area")),
+    ("Pond depth", lambda p: depth_words(p.depth.depth, p.metric)),
+    ("Empties", _empties),
+    ("Area needed", lambda p: figure_words(p, "recommended_area")),
+    ("Level floor", _size),
+    ("Whole rim", _rim),
+    ("Rain it holds", lambda p: figure_words(p, "rain_held")),
+    ("Soil to dig", lambda p: figure_words(p, "soil_dug_total")),
+    ("Wheelbarrow loads", lambda p: figure_words(p, "barrow_loads")),
+    ("Plants", lambda p: figure_words(p, "plants_total")),
+)
+
+
+def so_far(plan: Plan) -> list[SoFar]:
+    """Return the plan so far: each line its value, or what it still waits for."""
+    lines = []
+    for label, get in _SO_FAR:
+        try:
+            lines.append(SoFar(label, get(plan)))
+        except Unanswered as gap:
+            waits = gap.why or gap.question.label
+            lines.append(SoFar(label, "", waits, gap.address))
+    return lines
+
+
+def waiting(plan: Plan) -> list[tuple[Question[Any], str, str]]:
+    """Return each question the plan waits for, once: question, address, and why if refused."""
+    found: dict[str, tuple[Question[Any], str, str]] = {}
+    for figure in figures.found(plan):
+        gap = figure.waits_for
+        if gap is not None and not _optional(gap.question):
+            found.setdefault(gap.address, (gap.question, gap.address, gap.why))
+    return list(found.values())
+
+
+_OPTIONAL = ("rain_record", "rain_record_unit", "spout_distance", "lines_finished_on")
+
+
+def _optional(question: Question[Any]) -> bool:
+    return question.key in _OPTIONAL
+
+
+def waiting_text(plan: Plan) -> str:
+    """Return what the plan waits for and how to find each out, as plain lines."""
+    found = waiting(plan)
+    if not found:
+        return "The plan waits for nothing."
+    lines = ["The plan still waits for:"]
+    for question, address, why in found:
+        lines += wrap(f"- {question.label} ({address}). {why or question.find_out}", "  ")
+    return "\n".join(lines)
+
+
+def wrap(text: str, indent: str = "") -> list[str]:
+    """Return ``text`` folded to the width of the sheet."""
+    return textwrap.wrap(text, WIDTH, subsequent_indent=indent) or [""]
+
+
+def assumed(answers: Answers) -> list[tuple[Question[Any], str]]:
+    """Return each question whose default is in use, with that default."""
+    found = []
+    for step in route.steps(answers):
+        view = step.view(answers)
+        default = view.assumed(step.question)
+        if default is not None and not step.question.key.startswith("another_"):
+            found.append((step.question, default))
+    return found
