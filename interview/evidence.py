@@ -25,10 +25,12 @@ class Source:
     """A publication, a custom of the trade, or a choice of this project."""
 
     title: str
-    """Title, publisher, year and table or page; for a custom, what the custom is."""
+    """Title, publisher, year and table or page; for a custom, what it is; may be empty."""
     standing: Standing
 
     def __str__(self) -> str:
+        if not self.title:
+            return self.standing.value
         if self.standing is Standing.PUBLISHED:
             return self.title
         return f"{self.title} ({self.standing.value})"
@@ -66,7 +68,7 @@ class Finding:
     """What would change the finding, one sentence."""
 
 
-PRACTICE = Source("custom of the trade", Standing.PRACTICE)
-OURS = Source("chosen by this project", Standing.OURS)
-ARITHMETIC = Source("arithmetic", Standing.ARITHMETIC)
-MEMORY = Source("from memory", Standing.MEMORY)
+PRACTICE = Source("", Standing.PRACTICE)
+OURS = Source("", Standing.OURS)
+ARITHMETIC = Source("", Standing.ARITHMETIC)
+MEMORY = Source("", Standing.MEMORY)

@@ -33,6 +33,11 @@ def _drop_rate(plan: Plan) -> Value:
     return "not measured" if rate is None else rate
 
 
+def _plants(plan: Plan) -> Value:
+    """Return the plants to buy, or the places to fill where no species is proposed."""
+    return plan.planting.total or sum(zone.places for zone in plan.planting.zones)
+
+
 def _soonest(plan: Plan) -> Value:
     return plan.depth.soonest_empty
 
@@ -712,7 +717,7 @@ FIGURES: tuple[Figure, ...] = (
     Figure(
         "plants_total",
         "Plants to buy",
-        lambda p: p.planting.total,
+        _plants,
         "",
         "",
         "zone area / (0.866 x spacing²), up",

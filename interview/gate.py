@@ -14,7 +14,7 @@ from interview.units import magnitude
 _PRIVATE = {
     "none": PrivateLines.NONE,
     "kept_clear": PrivateLines.KEPT_CLEAR,
-    "unknown": PrivateLines.UNKNOWN,
+    "not_found": PrivateLines.UNKNOWN,
 }
 BLOCKING_SMELLS = ("gas", "fuel", "sewage")
 

@@ -106,7 +106,8 @@ def _typed(session: Session, step: Step, ask: Ask) -> str:
     view = step.view(session.answers)
     if not first.strip() and view.standing(step.question) is not Standing.OPEN:
         return ":next"
-    if not step.question.kind.many or not first.strip() or first.startswith(":"):
+    alone = not first.strip() or first.startswith(":") or first.strip().lower() == "none"
+    if alone or not step.question.kind.many:
         return first
     lines = [first]
     while True:
@@ -114,7 +115,7 @@ def _typed(session: Session, step: Step, ask: Ask) -> str:
             line = ask(". ")
         except EOFError:
             break
-        if not line.strip():
+        if not line.strip() or line.startswith(":"):
             break
         lines.append(line)
     return "\n".join(lines)

@@ -67,7 +67,7 @@ def surface_of(answers: Answers) -> Surface:
 
 def _as_plan(surface: Surface, answers: Answers) -> Surface:
     """Take a surface measured along its slope to the level."""
-    if answers[survey.BASIS] != "slope":
+    if surface.kind != "roof" or answers[survey.BASIS] != "slope":
         return surface
     given, number = answers[survey.PITCH]
     pitch = Pitch(number, _PITCH[given])

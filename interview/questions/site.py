@@ -143,7 +143,7 @@ PRIVATE_LINES = Question(
         (
             ("none", "none, I am sure"),
             ("kept_clear", "yes, I know where they run and keep clear"),
-            ("unknown", "maybe, I have not found out"),
+            ("not_found", "maybe, I have not found out"),
         )
     ),
     why="Locators mark the utilities' lines, usually only to the meter.",

@@ -259,6 +259,8 @@ BASIS = Question(
     why="Rain falls straight down, so the plan area counts: the shadow the roof casts at noon.",
     find_out="From the ground you measure level. Along the slope only from a drawing or a photo.",
     group="surfaces",
+    asks=chosen(SURFACE_KIND, "roof"),
+    when="the surface is a roof",
     default=always_this("level"),
     caution=ROOF_CAUTION,
 )
@@ -271,8 +273,8 @@ PITCH = Question(
     why="It turns the length along the slope into the level one.",
     find_out="Hold a level against the gable end from the ground: rise in 12 of run.",
     group="surfaces",
-    asks=chosen(BASIS, "slope"),
-    when="the lengths are measured along the slope",
+    asks=both(chosen(SURFACE_KIND, "roof"), chosen(BASIS, "slope")),
+    when="the lengths are measured along the slope of a roof",
 )
 
 
