@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import argparse
-import datetime as dt
 import os
 import sys
 from collections.abc import Sequence
 from pathlib import Path
 from typing import TextIO
+
+from interview import clock
 
 NAME = "rain-garden-interview"
 CLEAN, FAULTS, UNREADABLE = 0, 1, 2
@@ -26,11 +27,6 @@ def version() -> str:
         return installed(NAME)
     except PackageNotFoundError:
         return "0 (not installed)"
-
-
-def clock() -> dt.datetime:
-    """Return the time now with the offset of this computer's zone."""
-    return dt.datetime.now().astimezone()
 
 
 def parser() -> argparse.ArgumentParser:
@@ -115,7 +111,7 @@ def _report(given: argparse.Namespace) -> int:
     from interview import figures_file, report
     from interview.opening import plan_of
 
-    plan = plan_of(loaded.answers, path.parent, clock())
+    plan = plan_of(loaded.answers, path.parent, clock.now())
     if given.figures:
         print(figures_file.figures_text(plan), end="")
     else:
@@ -132,7 +128,7 @@ def _plain(name: str | None) -> int:
     def ask(prompt: str) -> str:
         return input(prompt)
 
-    opened: Opened | Refusal = open_session(name, clock, f"{NAME} {version()}")
+    opened: Opened | Refusal = open_session(name, clock.now, f"{NAME} {version()}")
     if isinstance(opened, Refusal):
         return _refuse(opened.sentence, opened.status)
     for line in opened.notices:
@@ -152,7 +148,7 @@ def _full_screen(name: str | None) -> int:
         return _refuse("a terminal is needed for the full screen; use --plain here")
     from interview.screens.run import run
 
-    return run(name, clock, f"{NAME} {version()}")
+    return run(name, clock.now, f"{NAME} {version()}")
 
 
 if __name__ == "__main__":

@@ -292,7 +292,9 @@ def _has_unit(text: str) -> bool:
 
 def _tidy(text: str) -> str:
     """Put commas before the words that name a side, so that each side stands alone."""
-    return re.sub(r"(?<=\S)\s+(?=(?:height|base|every)\b)", ", ", text.strip(), flags=re.IGNORECASE)
+    return re.sub(
+        r"(?<=[^\s,]),?\s+(?=(?:height|base|every)\b)", ", ", text.strip(), flags=re.IGNORECASE
+    )
 
 
 def _shape_of(words: str) -> tuple[str, str]:

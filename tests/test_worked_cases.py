@@ -1,0 +1,418 @@
+"""Whole gardens worked by hand, typed in as a person would and read back from the figures.
+
+Arithmetic recomputed apart from the program; no published source. Tolerances are half a unit of
+the last digit stated.
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from interview.questions import bed, survey
+from interview.units import magnitude
+
+
+def near(value: float, digits: int = 0) -> object:
+    """Return ``value`` with half a unit of its last stated digit as tolerance."""
+    return pytest.approx(value, abs=0.5001 * 10**-digits)
+
+
+def every(values: list[float], digits: int) -> list[object]:
+    return [near(value, digits) for value in values]
+
+
+def rates(test: dict[str, object]) -> list[float]:
+    return [row["corrected"] for row in test["intervals"]]
+
+
+# Soak tests
+
+
+def test_an_eight_inch_round_hole_read_hourly(typed, hole, printed):
+    texts = hole(
+        "round",
+        "8 in",
+        "8 in",
+        "+1h left 6 7/8 in; +2h left 5 3/4 in; +3h left 4 7/8 in; +4h left 4 1/8 in",
+    )
+    test = printed(typed({"units": "us"}, texts).plan)["holes"][0]
+    assert test["intervals"][-1]["drop_rate_since_fill"] == near(0.9688, 4)
+    assert rates(test) == every([0.2387, 0.2711, 0.2396, 0.2310], 4)
+    assert test["corrected_all"] == near(0.2451, 4)
+    assert test["corrected_last_three"] == near(0.2472, 4)
+    assert test["corrected"] == near(0.2451, 4)
+
+
+def test_the_pond_that_hole_allows_by_both_checks_and_by_the_strict_one(typed, hole, figure):
+    texts = hole(
+        "round",
+        "8 in",
+        "8 in",
+        "+1h left 6 7/8 in; +2h left 5 3/4 in; +3h left 4 7/8 in; +4h left 4 1/8 in",
+    )
+    session = typed({"units": "us"}, texts)
+    assert figure("drop_rate", session.plan) == near(1.065, 3)
+    assert figure("depth_by_drop", session.plan) == near(25.6, 1)
+    assert figure("depth_by_corrected", session.plan) == near(11.8, 1)
+    assert figure("pond_depth", session.plan) == pytest.approx(10)
+    assert figure("empty_soonest", session.plan) == near(9.4, 1)
+    assert figure("empty_latest", session.plan) == near(41)
+    session.offer(session.jump("drain_rule"), "strict")
+    assert figure("pond_depth", session.plan) == pytest.approx(5.5)
+
+
+def test_a_square_metric_hole_that_was_refilled_once(typed, hole, printed):
+    texts = hole(
+        "square",
+        "300 mm",
+        "200 mm",
+        "+30 min left 172 mm; +60 min left 148; +90 min left 126; +95 min refilled to 200; "
+        "+125 min left 175; +155 min left 153; +185 min left 133",
+    )
+    test = printed(typed({"units": "metric"}, texts).plan)["holes"][0]
+    assert test["mean_drop_rate"] == pytest.approx(47)
+    assert rates(test) == every([16.11, 15.33, 15.58, 14.30, 13.82, 13.77], 2)
+    assert test["corrected_all"] == near(14.82, 2)
+    assert test["corrected_last_three"] == near(13.96, 2)
+    assert 100 * test["deviation_of_last_three"] == near(2.4, 1)
+    assert test["settled"] is True
+
+
+ENDS = ("5", "5 1/2", "5 7/8", "6", "6 1/8", "6 1/8")
+
+
+def refilled_hourly(count: int) -> str:
+    """Return readings of a ten-inch hole refilled to 8 in a minute after each hourly reading."""
+    lines = []
+    for place, end in enumerate(ENDS[:count]):
+        start = place * 61
+        if place:
+            lines.append(f"+{start} min refilled to 8 in")
+        lines.append(f"+{start + 60} min left {end} in")
+    return "\n".join(lines)
+
+
+def test_a_hole_refilled_every_hour_settles_only_at_the_fifth_reading(typed, hole, printed):
+    expected = [0.8412, 0.6798, 0.5653, 0.5283, 0.4918, 0.4918]
+    spreads = {3: (21, False), 4: (15, False), 5: (7.0, True)}
+    for count in (3, 4, 5, 6):
+        texts = hole("round", "10 in", "8 in", refilled_hourly(count))
+        test = printed(typed({"units": "us"}, texts).plan)["holes"][0]
+        assert rates(test) == every(expected[:count], 4)
+        if count in spreads:
+            spread, settled = spreads[count]
+            assert 100 * test["deviation_of_last_three"] == near(spread, 0 if spread > 10 else 1)
+            assert test["settled"] is settled
+
+
+def test_a_hole_wider_at_the_top_is_not_taken_for_a_straight_one(typed, hole, printed):
+    cone = hole(
+        "tapered",
+        "6 in",
+        "8 in",
+        "+2h left 5 in",
+        hole_top_width="11 in",
+        hole_top_height="10 in",
+    )
+    straight = hole("round", "6 in", "8 in", "+2h left 5 in")
+    assert rates(printed(typed({"units": "us"}, cone).plan)["holes"][0]) == [near(0.5367, 4)]
+    assert rates(printed(typed({"units": "us"}, straight).plan)["holes"][0]) == [near(0.2846, 4)]
+
+
+def test_a_hole_longer_than_wide_in_either_units(typed, hole, printed):
+    texts = hole(
+        "rectangular", "9 in", "7 in", "+90 min left 4 in", hole_length="14 in", read_as="left"
+    )
+    test = printed(typed({"units": "us"}, texts).plan)["holes"][0]
+    assert test["shape_length"] == near(2.739, 3)
+    assert rates(test) == [near(0.6724, 4)]
+    assert rates(printed(typed({"units": "metric"}, texts).plan)["holes"][0]) == [near(17.08, 2)]
+
+
+def test_a_narrow_hole_falls_much_faster_than_a_wide_one_in_one_soil(typed, hole, printed):
+    narrow = hole("round", "4 in", "12 in", "+1h drop 3 in", read_as="drop")
+    wide = hole("round", "12 in", "6 in", "+1h drop 0.7537 in", read_as="drop")
+    for texts in (narrow, wide):
+        test = printed(typed({"units": "us"}, texts).plan)["holes"][0]
+        assert rates(test) == [near(0.2624, 4)]
+
+
+def test_a_hole_that_hardly_falls_in_ten_hours_means_no_garden_here(typed, hole, printed):
+    texts = hole("round", "10 in", "9.0 in", "+10h left 8.25 in")
+    plan = typed({"units": "us"}, texts).plan
+    test = printed(plan)["holes"][0]
+    assert test["drop_rate"] == near(0.075, 3)
+    assert test["corrected"] == near(0.01686, 5)
+    assert plan.verdict.value == "stop"
+    assert plan.depth.too_shallow
+
+
+# Pacing and the survey
+
+
+def test_a_pace_from_four_walks_of_fifty_feet(typed):
+    walks = {
+        "units": "us",
+        "measured_by": "paces",
+        "walkers.1.pace_line": "50 ft",
+        "walkers.1.pace_counts": "19; 20; 19; 20",
+    }
+    answers = typed(walks, {"spout_distance": "16 paces"}).answers
+    assert magnitude(survey.walker_pace(answers).length, "ft") == near(2.564, 3)
+    assert survey.walker_pace(answers).count_sd == near(0.577, 3)
+    assert magnitude(answers[bed.SPOUT_DISTANCE], "ft") == near(41.03, 2)
+
+
+def test_a_pace_from_five_walks_of_twenty_metres(typed):
+    walks = {
+        "units": "metric",
+        "measured_by": "paces",
+        "walkers.1.pace_line": "20 m",
+        "walkers.1.pace_counts": "26; 27; 26; 27; 26",
+    }
+    answers = typed(walks, {"spout_distance": "12p"}).answers
+    assert magnitude(survey.walker_pace(answers).length, "m") == near(0.7576, 4)
+    assert magnitude(answers[bed.SPOUT_DISTANCE], "m") == near(9.091, 3)
+
+
+def test_a_paced_roof_with_a_gable_and_a_chimney_cut_out(typed, roof, printed):
+    walks = {
+        "units": "us",
+        "measured_by": "paces",
+        "walkers.1.pace_line": "50 ft",
+        "walkers.1.pace_counts": "19; 20; 19; 20",
+    }
+    pieces = (
+        "rectangle 16 paces by 7 paces",
+        "triangle 14 ft by 7 ft",
+        "less rectangle 2.5 ft by 4 ft",
+    )
+    whole = printed(typed(walks, roof(*pieces)).plan)["surfaces"][0]
+    assert whole["plan"] == near(775.4, 1)
+    half = printed(typed(walks, roof(*pieces, gutter_outlets="2")).plan)["surfaces"][0]
+    assert half["drains_here"] == near(387.7, 1)
+
+
+@pytest.mark.parametrize(
+    ("units", "side", "pitch", "plan", "digits"),
+    [
+        ("us", "12.5 ft by 1 ft", "6 in 12", 11.18, 2),
+        ("metric", "4.2 m by 1 m", "35 deg", 3.440, 3),
+    ],
+)
+def test_a_length_along_the_roof_is_taken_to_the_level(
+    typed, roof, printed, units, side, pitch, plan, digits
+):
+    texts = roof(f"rectangle {side}", surface_basis="slope", surface_pitch=pitch)
+    assert printed(typed({"units": units}, texts).plan)["surfaces"][0]["plan"] == near(plan, digits)
+
+
+@pytest.mark.parametrize(
+    ("piece", "area", "digits"),
+    [
+        ("trapezoid 8.4, 5.2, height 3.1", 21.08, 2),
+        ("triangle sides 5.5 m, 4.8 m, 3.9 m", 9.144, 3),
+    ],
+)
+def test_metric_pieces_with_slanted_sides(typed, roof, printed, piece, area, digits):
+    plan = typed({"units": "metric"}, roof(piece)).plan
+    assert printed(plan)["surfaces"][0]["plan"] == near(area, digits)
+
+
+def test_a_slope_from_two_readings_of_the_level(typed, figure):
+    texts = {
+        "units": "us",
+        "spots.1.slope_run": "15 ft",
+        "spots.1.slope_drop": "9 1/4 in",
+        "spots.1.slope_drop_turned": "9 in",
+    }
+    assert figure("slope", typed(texts).plan) == near(5.069, 3)
+
+
+# Size
+
+
+def test_the_garden_for_six_hundred_feet_of_roof(typed, sized, figure):
+    plan = typed(sized).plan
+    assert figure("weighted_area", plan) == pytest.approx(570)
+    assert figure("pond_depth", plan) == pytest.approx(6)
+    assert figure("rule_of_thumb_area", plan) == pytest.approx(95)
+    assert figure("mid_area", plan) == near(132.7, 1)
+    assert figure("needed_floor_length", plan) == near(14.79, 2)
+    assert figure("needed_floor_width", plan) == near(6.644, 3)
+    assert figure("needed_volume", plan) == near(66.70, 2)
+    assert figure("recommended_area", plan) == pytest.approx(140)
+    needed = plan.required.basin
+    edges = (needed.edge_length, needed.edge_width, needed.rim_length, needed.rim_width)
+    assert [magnitude(one, "ft") for one in edges] == [
+        near(17.79, 2),
+        near(9.644, 3),
+        near(19.79, 2),
+        near(11.64, 2),
+    ]
+
+
+@pytest.mark.parametrize(
+    ("change", "area"),
+    [({"side_slope": "2:1"}, 125.8), ({"deepest_pond": "4 in"}, 224.3)],
+)
+def test_steeper_sides_save_room_and_a_shallow_pond_needs_it(typed, sized, figure, change, area):
+    assert figure("mid_area", typed(sized, change).plan) == near(area, 1)
+
+
+@pytest.fixture
+def sized_metric(roof) -> dict[str, str]:
+    """Answers for 62 square metres of weighted roof, 25 mm of rain, a pond of 150 mm."""
+    return {
+        "units": "metric",
+        "rain_depth": "25 mm",
+        "rate_from": "report",
+        "known_rate": "6.5 mm/h",
+        **roof("rectangle 10 m by 6.526316 m"),
+        "deepest_pond": "150 mm",
+        "side_slope": "3:1",
+        "length_to_width": "2:1",
+        "freeboard": "100 mm",
+    }
+
+
+def test_the_garden_for_sixty_two_square_metres(typed, sized_metric, figure):
+    plan = typed(sized_metric).plan
+    assert figure("weighted_area", plan) == near(62.00, 2)
+    assert figure("mid_area", plan) == near(14.22, 2)
+    assert figure("needed_floor_length", plan) == near(4.883, 3)
+    assert figure("needed_floor_width", plan) == near(2.216, 3)
+    assert figure("needed_volume", plan) == near(2.143, 3)
+    assert figure("recommended_area", plan) == pytest.approx(15)
+
+
+PEGGED = {"floor_length": "15 ft", "floor_width": "7 ft"}
+
+
+def test_the_garden_as_pegged_out_holds_a_little_more(typed, sized, figure):
+    plan = typed(sized, PEGGED).plan
+    assert figure("pond_volume", plan) == near(70.5, 1)
+    assert figure("rim_area", plan) == near(240)
+    assert figure("mid_area_drawn", plan) == near(140.2, 1)
+    assert figure("rain_held", plan) == near(1.044, 3)
+
+
+def test_a_short_room_holds_three_quarters_of_the_rain(typed, sized, figure):
+    plan = typed(sized, {"room_length": "16 ft", "room_width": "11 ft"}).plan
+    assert figure("floor_length_drawn", plan) == pytest.approx(11)
+    assert figure("floor_width_drawn", plan) == pytest.approx(6)
+    assert figure("pond_volume", plan) == near(47.25, 2)
+    assert figure("rain_held", plan) == near(0.7601, 4)
+    assert any(one.key == "room" for one in plan.findings)
+
+
+# Storms
+
+
+def row(printed_plan, shape: str, rain: float) -> dict[str, float]:
+    return next(one for one in printed_plan["storms"][shape] if one["rain"] == pytest.approx(rain))
+
+
+def test_six_hour_storms_that_rise_and_fall(typed, sized, figure, printed):
+    plan = typed(sized, PEGGED, {"storm_hours": "6 h", "storm_shape": "triangle"}).plan
+    assert figure("gain", plan) == near(5.775, 3)
+    assert figure("full_depth", plan) == near(6.032, 3)
+    assert figure("storm_peak", plan) == near(4.373, 3)
+    assert figure("storm_spill", plan) == 0
+    assert figure("storm_hours_on_floor", plan) == near(22.91, 2)
+    assert figure("caught_at_one_and_a_half", plan) == near(86.2, 1)
+    assert figure("caught_at_twice", plan) == near(64.8, 1)
+    listed = printed(plan)
+    larger = row(listed, "triangle", 1.5)
+    assert larger["spill"] == near(1.196, 3)
+    assert larger["spill_volume"] == near(13.98, 2)
+    assert larger["hours_on_floor"] == near(29.74, 2)
+    assert 100 * row(listed, "triangle", 3)["share_caught"] == near(43.3, 1)
+
+
+def test_the_same_storms_with_even_rain_spill_less(typed, sized, printed):
+    listed = printed(typed(sized, PEGGED).plan)
+    assert row(listed, "uniform", 1.5)["spill"] == near(1.131, 3)
+    assert row(listed, "uniform", 2)["spill"] == near(4.019, 3)
+
+
+DAYS = (0, 0.30, 0.05, 1.40, 0.80, 0, 0, 2.10, 0.15, 0, 0.60, 1.10)
+
+
+def through_the_days(hours: float, kappa: float, full: float, rate: float) -> tuple[float, float]:
+    """Return inflow and spill in inches, with each day's rain even over its first hours."""
+    depth = inflow = spill = 0.0
+    step = 1 / 600
+    for rain in DAYS:
+        for tick in range(round(24 / step)):
+            falls = kappa * rain / hours if tick * step < hours - 1e-9 else 0.0
+            depth = max(0.0, depth + (falls - rate) * step)
+            inflow += falls * step
+            if depth > full:
+                spill += depth - full
+                depth = full
+    return inflow, spill
+
+
+def test_twelve_days_of_a_rainfall_file(typed, sized, figure, tmp_path: Path):
+    lines = [f"2026-04-{day:02},{rain}" for day, rain in enumerate(DAYS, 1)]
+    (tmp_path / "rain.csv").write_text("date,depth\n" + "\n".join(lines) + "\n")
+    record = {"has_rain_record": "yes", "rain_record": "rain.csv", "rain_record_unit": "in"}
+    plan = typed(sized, PEGGED, record, {"storm_hours": "30 min"}).plan
+    inflow, spill = through_the_days(0.5, 5.775, 6.032, 0.25)
+    assert inflow == near(37.54, 2)
+    assert figure("record_share_held", plan) == pytest.approx(100 * (1 - spill / inflow), abs=0.1)
+    # With all of a day's rain at once it would be 77.4; half an hour of soaking makes it more.
+    assert 77.4 < figure("record_share_held", plan) < 79
+
+
+# Earth, overflow, and the wait
+
+
+def test_cut_and_berm_balance_on_a_five_percent_slope(typed, sized, figure):
+    floor = {
+        "spots.1.slope_run": "15 ft",
+        "spots.1.slope_drop": "9 in",
+        "berm_top": "1 ft",
+        "floor_length": "15 ft",
+        "floor_width": "6 ft",
+    }
+    plan = typed(sized, floor).plan
+    assert figure("downhill_floor_depth", plan) == near(3.655, 3)
+    assert figure("uphill_floor_depth", plan) == near(7.255, 3)
+    assert figure("cut_volume", plan) == near(54.30, 2)
+    assert figure("berm_height", plan) == near(6.345, 3)
+    assert figure("berm_volume", plan) == near(48.87, 2)
+
+
+def test_cut_and_berm_balance_on_an_eight_percent_slope_in_metric(typed, sized_metric, figure):
+    floor = {
+        "spots.1.slope_run": "5 m",
+        "spots.1.slope_drop": "400 mm",
+        "berm_top": "300 mm",
+        "floor_length": "4.5 m",
+        "floor_width": "1.8 m",
+    }
+    plan = typed(sized_metric, floor).plan
+    assert figure("downhill_floor_depth", plan) == near(85.8, 1)
+    assert figure("uphill_floor_depth", plan) == near(229.8, 1)
+    assert figure("cut_volume", plan) == near(1.882, 3)
+    assert figure("berm_volume", plan) == near(1.693, 3)
+
+
+def test_the_flow_from_a_roof_in_the_hardest_rain(typed, sized, figure):
+    plan = typed(sized, {"peak_intensity": "7 in/h"}).plan
+    assert figure("catchment_flow", plan) == near(0.09236, 5)
+
+
+@pytest.mark.parametrize(("holidays", "first"), [("none", "26"), ("2026-05-25", "27")])
+def test_the_first_day_to_dig_skips_the_weekend_and_a_holiday(typed, figure, holidays, first):
+    texts = {
+        "lines_requested": "asked",
+        "lines_asked_on": "2026-05-20",
+        "lines_business_days": "3",
+        "lines_holidays": holidays,
+    }
+    assert figure("earliest_dig_day", typed(texts).plan) == f"2026-05-{first}"
