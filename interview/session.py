@@ -60,6 +60,10 @@ class Session:
         self.not_kept = ""
         """Why the last save failed; empty while everything is saved."""
 
+    def keep_with(self, keeper: Keeper) -> None:
+        """Keep the answers with ``keeper`` from now on."""
+        self._keeper = keeper
+
     @property
     def now(self) -> dt.datetime:
         """The time now, with its offset."""
@@ -100,7 +104,11 @@ class Session:
         question = step.question
         if is_unknown(text):
             return Heard(step, UNKNOWN_TEXT, UNKNOWN_TEXT)
-        kept = question.kind.settle(text, view)
+        try:
+            kept = question.kind.settle(text, view)
+        except Unanswered as gap:
+            said = gap.question.label
+            raise Refused(f"This waits for another answer: {said}. Answer that first.") from None
         try:
             value = question.read(kept, view)
         except Unanswered as gap:

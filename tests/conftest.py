@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+import random
 import time
 from collections.abc import Callable, Iterator, Mapping
 from pathlib import Path
@@ -11,13 +12,15 @@ from typing import Any
 import pytest
 import yaml
 
-from interview import figures, route
+from interview import figures, kinds, lines, route
 from interview.figures_file import figures_text
 from interview.model import Answers
 from interview.opening import text_opener
 from interview.plan import Plan
 from interview.questions import new_answers, question_at
+from interview.route import Step
 from interview.session import NotKept, Session
+from interview.units import magnitude, quantity
 
 ZONE = dt.timezone(dt.timedelta(hours=-5))
 MORNING = dt.datetime(2026, 5, 28, 9, 0, tzinfo=ZONE)
@@ -246,3 +249,115 @@ def sized(roof: Callable[..., dict[str, str]]) -> dict[str, str]:
         "length_to_width": "2:1",
         "freeboard": "4 in",
     }
+
+
+class Chance:
+    """Texts that a person might type for any question, drawn from a seeded stream."""
+
+    NOTES = (
+        "Maple corner", "null", "~", "yes", "none", "no", "12", "- a: b # c", "'quoted'", '"q"',
+        "{x: [1, 2]}", "naïve 日本", "a\nsecond: line\n# third", "&anchor *alias", "%", "@ `x`",
+        "trailing:", "2026-05-20", "1e3", "...", "---", "| bar", "> fold", "Null",
+    )  # fmt: skip
+    JUNK = ("", " ", "?", "x", "-1", "1/0", "1e99", "9" * 40, "\x00", "none", "now", ";", "\n\n")
+
+    def __init__(self, seed: int, now: dt.datetime) -> None:
+        self.rng = random.Random(seed)
+        self.now = now
+
+    def text(self, step: Step, answers: Answers) -> str:
+        """Return a text that its question is likely to take."""
+        return self._of(step.question.kind, step.view(answers))
+
+    def _of(self, kind: Any, view: Answers) -> str:
+        rng = self.rng
+        match kind:
+            case kinds.YesNo():
+                return rng.choice(("yes", "no"))
+            case kinds.Choice():
+                return str(rng.choice(kind.options)[0])
+            case kinds.Ticks():
+                picked = rng.sample([key for key, _ in kind.options], rng.randint(0, 3))
+                return ", ".join(picked) or "none"
+            case kinds.Note():
+                return rng.choice(self.NOTES)
+            case kinds.Measure():
+                return self._measure(kind, view)
+            case kinds.Number() | kinds.Ratio():
+                high = min(kind.at_most, 1e4)
+                return f"{rng.uniform(kind.at_least, high):.3g}"
+            case kinds.Count():
+                return str(rng.randint(kind.at_least, min(kind.at_most, 25)))
+            case kinds.Pitch():
+                return rng.choice(("6 in 12", "35 deg", "50 %", "0 in 12"))
+            case kinds.Day():
+                day = self.now.date() + dt.timedelta(days=rng.choice((-30, -9, -8, -6, -2, 0, 5)))
+                return day.isoformat()
+            case kinds.Moment():
+                return f"2026-05-2{rng.randint(4, 7)} {rng.randint(0, 23):02}:{rng.randint(0, 59):02}"
+            case kinds.Several():
+                count = rng.choice((kind.at_least, 1, 3, 4))
+                return "\n".join(self._of(kind.each, view).replace("\n", " ") for _ in range(count))
+            case lines.Readings():
+                return self._readings()
+            case lines.Pieces():
+                return self._pieces()
+        raise AssertionError(kind)
+
+    def _measure(self, kind: kinds.Measure, view: Answers) -> str:
+        rng = self.rng
+        if kind.dimension == "length" and rng.random() < 0.05:
+            return f"{rng.randint(1, 40)} paces"
+        unit = rng.choice((kind.us, kind.metric))
+        ends = [
+            magnitude(quantity(*(end or (fall, kind.us))), unit)
+            for end, fall in ((kind.at_least, 0.1), (kind.at_most, 100.0))
+        ]
+        low, high = max(ends[0], 0.0), ends[1]
+        drawn = rng.choice((low, high, rng.uniform(low, high), low + (high - low) * 0.05))
+        number = f"{drawn:.3f}"
+        bare = unit == kind.unit(view.units) and rng.random() < 0.5
+        spelt = {"ft**2": "sq ft", "m**2": "m2", "ft**3": "cu ft"}.get(unit, unit)
+        return number if bare else f"{number} {spelt}"
+
+    def _readings(self) -> str:
+        rng = self.rng
+        lines_, minutes, deep = [], 0, 8.0
+        for _ in range(rng.randint(1, 7)):
+            minutes += rng.randint(5, 90)
+            if rng.random() < 0.15:
+                deep = 8.0
+                lines_.append(f"+{minutes} min refilled to {deep} in")
+                continue
+            deep = round(max(0.0, deep - rng.choice((0.0, 0.125, 0.5, 1.5, 4.0))), 3)
+            said = "empty" if deep == 0 and rng.random() < 0.5 else f"left {deep} in"
+            lead = "struck " if rng.random() < 0.05 else ""
+            lines_.append(f"{lead}+{minutes} min {said}")
+        return "\n".join(lines_)
+
+    def _pieces(self) -> str:
+        rng = self.rng
+
+        def side() -> str:
+            return rng.choice((f"{rng.randint(3, 60)} ft", f"{rng.randint(1, 20)} m", "12 paces"))
+
+        found = []
+        for place in range(rng.randint(1, 3)):
+            one, two = side(), side()
+            shape = rng.choice(
+                (
+                    f"rectangle {one} by {two}",
+                    f"triangle {one} by {two}",
+                    f"trapezoid {one}, {two}, height 10 ft",
+                    f"circle across {one}",
+                    f"half circle across {one} times 2",
+                )
+            )
+            found.append(f"less rectangle 2 ft by 2 ft\n{shape}" if place == 1 else shape)
+        return "\n".join(found)
+
+
+@pytest.fixture
+def chance(clock: Clock) -> Callable[[int], Chance]:
+    """Return a maker of seeded chance."""
+    return lambda seed: Chance(seed, clock.now)

@@ -161,7 +161,7 @@ def test_a_pace_from_four_walks_of_fifty_feet(typed):
     }
     answers = typed(walks, {"spout_distance": "16 paces"}).answers
     assert magnitude(survey.walker_pace(answers).length, "ft") == near(2.564, 3)
-    assert survey.walker_pace(answers).count_sd == near(0.577, 3)
+    assert survey.walker_pace(answers).sd_count == near(0.577, 3)
     assert magnitude(answers[bed.SPOUT_DISTANCE], "ft") == near(41.03, 2)
 
 

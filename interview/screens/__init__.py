@@ -1,1 +1,1 @@
-"""The screens of the interview: thin views of the answers and the plan."""
+"""The full-screen interview: the only part that knows Textual."""

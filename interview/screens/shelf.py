@@ -1,0 +1,117 @@
+"""The answers files at hand: in this folder, and those used lately."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+from pathlib import Path
+
+from interview import answers_file as af
+from interview import route, store
+from interview.gate import locate_state
+from interview.model import Answers
+from interview.opening import plan_of
+from interview.questions import soak, start
+from interview.report import waiting
+from interview.screens.soak_watch import watch
+
+MOST = 12
+"""How many files are offered."""
+MARK = af.FORMAT.encode()
+"""Stands near the top of every answers file; other YAML files are passed over."""
+
+
+@dataclass(frozen=True)
+class Shelved:
+    """One answers file: what it is called, how far it is, and what is due."""
+
+    path: Path
+    name: str
+    how_far: str
+    due: str
+    faulty: bool = False
+
+
+def shelf(folder: Path, lately: Iterable[Path], now: dt.datetime) -> list[Shelved]:
+    """Return the answers files in ``folder`` and those used lately, the latest first."""
+    found: dict[str, Path] = {}
+    for path in [*lately, *_in_folder(folder)]:
+        if len(found) < MOST and _is_ours(path):
+            found.setdefault(str(_real(path)), path)
+    return [summary(path, now) for path in found.values()]
+
+
+def _in_folder(folder: Path) -> list[Path]:
+    try:
+        return sorted(p for p in folder.iterdir() if p.suffix.lower() in (".yaml", ".yml"))
+    except OSError:
+        return []
+
+
+def _real(path: Path) -> Path:
+    try:
+        return path.resolve()
+    except (OSError, RuntimeError):
+        return path.absolute()
+
+
+def _is_ours(path: Path) -> bool:
+    try:
+        if not path.is_file():
+            return False
+        with path.open("rb") as file:
+            return MARK in file.read(4096)
+    except (OSError, ValueError, RuntimeError):
+        return False
+
+
+def summary(path: Path, now: dt.datetime) -> Shelved:
+    """Return what the start page says of one file; never raises for a faulty one."""
+    try:
+        loaded, _ = store.load(path)
+    except (af.NotLoaded, af.Unreadable) as trouble:
+        return Shelved(path, path.name, "cannot be read", str(trouble), True)
+    except (OSError, ValueError):
+        return Shelved(path, path.name, "cannot be read", "", True)
+    answers = loaded.answers
+    done = route.progress(answers)
+    far = f"{sum(one.done for one in done)} of {sum(one.total for one in done)} answered"
+    name = answers.get(start.GARDEN_NAME) or "no name yet"
+    if loaded.troubles:
+        count = len(loaded.troubles)
+        lines = "1 line needs" if count == 1 else f"{count} lines need"
+        return Shelved(path, name, far, f"{lines} mending", True)
+    return Shelved(path, name, far, due(answers, path.parent, now))
+
+
+def due(answers: Answers, folder: Path, now: dt.datetime) -> str:
+    """Say the one thing that this garden waits for: a reading, a day, or an answer."""
+    tellers: tuple[Callable[[], str], ...] = (
+        lambda: _soak_due(answers, now),
+        lambda: _dig_day(answers, now.date()),
+        lambda: _first_waiting(answers, folder, now),
+    )
+    return next((said for tell in tellers if (said := tell())), "the plan is complete")
+
+
+def _soak_due(answers: Answers, now: dt.datetime) -> str:
+    for view in answers.items("holes"):
+        test = watch(view, now)
+        at = test.due
+        if at is None or view.get(soak.HOLE_LEFT) is not None:
+            continue
+        day = "" if at.date() == now.date() else f"{at:%a %d %b} "
+        word = "reading was due" if at <= now else "reading due"
+        return f"soak test: {word} {day}{at.astimezone(now.tzinfo):%H:%M}"
+    return ""
+
+
+def _dig_day(answers: Answers, today: dt.date) -> str:
+    first = locate_state(answers).earliest
+    return f"first day to dig {first:%a %d %b}" if first and first > today else ""
+
+
+def _first_waiting(answers: Answers, folder: Path, now: dt.datetime) -> str:
+    found = waiting(plan_of(answers, folder, now))
+    return f"waits for: {found[0][0].label.lower()}" if found else ""

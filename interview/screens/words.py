@@ -1,0 +1,106 @@
+"""Words that several pages say: stage strip, times, the plan so far."""
+
+from __future__ import annotations
+
+import datetime as dt
+
+from interview import route
+from interview.model import Standing
+from interview.questions import GROUPS
+from interview.report import SoFar, so_far
+from interview.route import Step
+from interview.session import Session
+
+
+def clock(at: dt.datetime, now: dt.datetime) -> str:
+    """Write a time of day, with its day where that is not today."""
+    at = at.astimezone(now.tzinfo)
+    return f"{at:%H:%M}" if at.date() == now.date() else f"{at:%a %d %b %H:%M}"
+
+
+def span(time: dt.timedelta) -> str:
+    """Write a length of time of either sign in hours and minutes, such as ``1 h 05 min``."""
+    minutes = int(abs(time.total_seconds()) // 60)
+    hours, minutes = divmod(minutes, 60)
+    return f"{hours} h {minutes:02} min" if hours else f"{minutes} min"
+
+
+def ticking(time: dt.timedelta) -> str:
+    """Write a length of time as hours, minutes and seconds, such as ``1:05:09``."""
+    seconds = max(0, int(time.total_seconds()))
+    return f"{seconds // 3600}:{seconds // 60 % 60:02}:{seconds % 60:02}"
+
+
+def one_line(text: str) -> str:
+    """Write the words of an answer on one line, lists parted by semicolons."""
+    return "; ".join(line.strip() for line in text.splitlines() if line.strip())
+
+
+def item_name(session: Session, step: Step) -> str:
+    """Name the thing a question of a group is about, such as ``test hole 2, north end``."""
+    if not step.number:
+        return ""
+    group = GROUPS[step.question.group]
+    first = group.questions[0]
+    given = step.view(session.answers).text(first) if first is not step.question else None
+    named = f"{group.label} {step.number}"
+    return f"{named}, {one_line(given)}" if given and given.casefold() != named else named
+
+
+def place_in_stage(session: Session, step: Step) -> str:
+    """Say where in its stage a question stands, such as ``4 of 12``."""
+    addresses = [one.address for one in route.stage_steps(step.stage, session.answers)]
+    if step.address not in addresses:
+        return "does not apply now"
+    return f"{addresses.index(step.address) + 1} of {len(addresses)}"
+
+
+def stage_words(session: Session) -> list[tuple[str, str, str]]:
+    """Return key, letter and word of each stage; a stage with a shut question is ``shut``."""
+    answers = session.answers
+    found = []
+    for one in route.progress(answers):
+        word = one.word
+        if word in ("not started", "in progress") and _is_shut(session, one.stage.key):
+            word = "shut"
+        found.append((one.stage.key, one.stage.letter, word))
+    return found
+
+
+def _is_shut(session: Session, stage: str) -> bool:
+    return any(
+        step.question.digs
+        and route.standing(step, session.answers) is Standing.OPEN
+        and bool(session.shut(step))
+        for step in route.steps(session.answers)
+        if step.stage.key == stage
+    )
+
+
+def strip(session: Session, here: str) -> list[tuple[str, bool]]:
+    """Return the stage strip: each part as words, and whether it is the stage ``here``.
+
+    Neighbours with the same word are put together, as in ``D–G not started``.
+    """
+    parts: list[tuple[str, str, bool]] = []
+    first = ""
+    for key, letter, word in stage_words(session):
+        current = key == here
+        if parts and not current and not parts[-1][2] and parts[-1][1] == word:
+            parts[-1] = (f"{first}–{letter}", word, False)
+        else:
+            parts.append((letter, word, current))
+            first = letter
+    return [(f"{letters} {word}", current) for letters, word, current in parts]
+
+
+def plan_lines(session: Session) -> list[SoFar]:
+    """Return the lines of the plan so far: what is known first, then what is waited for."""
+    lines = so_far(session.plan)
+    return [line for line in lines if line.value] + [line for line in lines if not line.value]
+
+
+def counted(session: Session) -> str:
+    """Say how far the whole interview is, such as ``12 of 80 answered``."""
+    done = route.progress(session.answers)
+    return f"{sum(one.done for one in done)} of {sum(one.total for one in done)} answered"

@@ -1,0 +1,59 @@
+"""Gardens by chance: whatever is answered, the plan can be written and no number is absurd."""
+
+from __future__ import annotations
+
+import math
+import re
+
+import pytest
+
+from interview import route
+from interview.figures import found
+from interview.figures_file import figures_text
+from interview.model import UNKNOWN_TEXT, Unanswered
+from interview.reading import Refused
+from interview.report import plan_text, so_far, waiting_text
+
+BATCHES, GARDENS = 8, 25
+"""Two hundred gardens of some hundred answers each keep this under fifteen seconds."""
+
+
+def any_answers(luck, answers):
+    """Return ``answers`` with most of what applies answered, each by what its question takes."""
+    careless = luck.rng.random() * 0.5
+    for _ in range(2):
+        for step in route.steps(answers):
+            if luck.rng.random() < careless or step.address in answers.texts:
+                continue
+            text = UNKNOWN_TEXT if luck.rng.random() < 0.05 else luck.text(step, answers)
+            view = step.view(answers)
+            try:
+                kept = UNKNOWN_TEXT if text == UNKNOWN_TEXT else step.question.kind.settle(text, view)
+                if kept != UNKNOWN_TEXT:
+                    step.question.read(kept, view)
+            except Refused:
+                continue
+            except Unanswered:
+                pass
+            answers = answers.with_text(step.address, kept)
+    return answers
+
+
+@pytest.mark.parametrize("batch", range(BATCHES))
+def test_every_garden_has_a_plan_and_figures(batch, chance, given, plan_of):
+    for place in range(GARDENS):
+        luck = chance(batch * GARDENS + place)
+        answers = any_answers(luck, given())
+        plan = plan_of(answers)
+        sheet = plan_text(plan)
+        assert max(len(line) for line in sheet.splitlines()) <= 76
+        assert not re.search(r"\bnan\b|-inf\b", sheet)
+        assert not re.search(r"\bnan\b|-\.inf", figures_text(plan))
+        assert so_far(plan) and waiting_text(plan)
+        for one in found(plan):
+            number = one.number(plan.metric)
+            if isinstance(number, float):
+                assert not math.isnan(number), one.figure.key
+                # A floor may lie above the lawn on the downhill side of a steep slope.
+                if one.figure.key != "downhill_floor_depth":
+                    assert number >= 0, (one.figure.key, number)
