@@ -30,6 +30,7 @@ def locate_state(answers: Answers) -> LocateState:
         private_lines=_PRIVATE.get(whole.get(site.PRIVATE_LINES) or ""),
         business_days=whole[site.LINES_BUSINESS_DAYS],
         valid_days=whole[site.LINES_VALID_DAYS],
+        valid_calendar=whole[site.LINES_VALID_KIND] == "calendar",
         holidays=site.holidays(whole),
     )
 

@@ -134,8 +134,8 @@ _READERS: dict[str, Callable[[str, str | None], Amount | Paces]] = {
     "volume": reading.read_volume,
 }
 _EXAMPLES = {
-    ("length", US): "such as 12' 9\", 9 1/2 in, 3.9 m or 15 paces",
-    ("length", "metric"): "such as 3.9 m, 390 cm, 12 ft 9 in or 15 paces",
+    ("length", US): "such as 12' 9\", 9 1/2 in or 3.9 m",
+    ("length", "metric"): "such as 3.9 m, 390 cm or 12 ft 9 in",
     ("duration", ""): "such as 90 min, 1h 45m or 2 days",
     ("area", US): "such as 120 sq ft",
     ("area", "metric"): "such as 12 m2",
@@ -158,6 +158,8 @@ class Measure(Simple[Quantity]):
     at_least: Bound = None
     at_most: Bound = None
     above_zero: bool = False
+    paced: bool = False
+    """Whether a length may be given in paces: across the yard, never a depth."""
 
     @property
     def name(self) -> str:  # type: ignore[override]
@@ -169,6 +171,8 @@ class Measure(Simple[Quantity]):
 
     def amount(self, text: str, units: str) -> Amount | Paces:
         """Return the exact number and unit, or the count of paces, that ``text`` says."""
+        if self.dimension == "length":
+            return reading.read_length(text, self.unit(units), self.paced)
         return _READERS[self.dimension](text, self.unit(units))
 
     def read(self, text: str, answers: Answers) -> Quantity:
@@ -182,7 +186,7 @@ class Measure(Simple[Quantity]):
 
     def _check(self, value: Quantity, units: str) -> None:
         if self.above_zero and value.m <= 0:
-            raise Refused(f"This must be more than zero. {self.limits(units)}".strip())
+            raise Refused(f"That is too small: {self.limits(units)}.")
         low, high = self.at_least, self.at_most
         if low and magnitude(value, low[1]) < low[0] - 1e-9:
             raise Refused(f"That is too small: {self.limits(units)}.")
@@ -206,6 +210,8 @@ class Measure(Simple[Quantity]):
 
     def hint(self, units: str) -> str:
         example = _EXAMPLES.get((self.dimension, units)) or _EXAMPLES[(self.dimension, "")]
+        if self.paced:
+            example += ", or 15 paces"
         return f"{example}; a bare number is {unit_name(self.unit(units))}"
 
     def limits(self, units: str) -> str:
@@ -215,6 +221,8 @@ class Measure(Simple[Quantity]):
             number = magnitude(quantity(*bound), unit)
             return f"{plain_number(number, 3)} {unit_name(unit)}"
 
+        if self.above_zero and self.at_most:
+            return f"it must be more than zero, and {said(self.at_most)} or less"
         if self.at_least and self.at_most:
             return f"it must be from {said(self.at_least)} to {said(self.at_most)}"
         if self.at_least:

@@ -265,7 +265,7 @@ class Answers:
 
     def assumed(self, question: Question[Any]) -> str | None:
         """Return the default in use for ``question``, or nothing."""
-        if self.standing(question) is Standing.ANSWERED:
+        if self.get(question) is not None:
             return None
         return question.default(self)
 
@@ -278,6 +278,10 @@ class Answers:
                 return self._read(question, text)
             except Refused:
                 pass
+            except Unanswered:
+                # A length in paces waits for the pace; until then the default stands in.
+                if question.default(self) is None:
+                    raise
         default = question.default(self)
         if default is None:
             raise Unanswered(question, self.address(question), unknown)

@@ -203,7 +203,7 @@ def _size_part(plan: Plan) -> Iterator[str]:
         ("Full pond", garden.edge_length, garden.edge_width),
         ("Inside the rim", garden.rim_length, garden.rim_width),
     ):
-        yield f"{label + ':':<46}{length(one, metric)} by {length(two, metric)}"
+        yield from wrap(f"{label + ':':<40}{length(one, metric)} by {length(two, metric)}")
     yield from _lines_of(plan, "pond_volume", "rain_held", "empty_soonest", "empty_latest")
 
 

@@ -95,7 +95,10 @@ class LocateState:
 
     @property
     def stale_after(self) -> date | None:
-        """The last day the marks may be trusted; ``None`` before the request."""
+        """The last day the marks may be trusted; ``None`` before the request.
+
+        Calendar days run from the request, working days from the day the marking was finished.
+        """
         start = self.finished or self.asked
         if start is None:
             return None

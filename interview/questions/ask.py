@@ -48,9 +48,9 @@ def both(*conditions: Callable[[Answers], bool]) -> Callable[[Answers], bool]:
     return lambda answers: all(condition(answers) for condition in conditions)
 
 
-def distance(at_most_ft: float = 1000.0) -> Measure:
+def distance(at_most_ft: float = 1000.0, above_zero: bool = False) -> Measure:
     """Return the kind of a distance across the yard, in feet or metres."""
-    return Measure("length", "ft", "m", (0, "ft"), (at_most_ft, "ft"))
+    return Measure("length", "ft", "m", (0, "ft"), (at_most_ft, "ft"), above_zero, paced=True)
 
 
 def depth(at_least: Bound = (0, "in"), at_most: Bound = (120, "in")) -> Measure:

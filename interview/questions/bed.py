@@ -12,7 +12,7 @@ ROOM_LENGTH = Question(
     key="room_length",
     label="Room along the slope's level line",
     text="How much room is there across the slope, along its level line?",
-    kind=distance(500),
+    kind=distance(500, above_zero=True),
     why="The long side lies level; the whole rim must fit.",
     find_out="Measure between the things you must keep clear of. Skip it if there is plenty.",
 )
@@ -21,7 +21,7 @@ ROOM_WIDTH = Question(
     key="room_width",
     label="Room up and down the slope",
     text="How much room is there up and down the slope?",
-    kind=distance(500),
+    kind=distance(500, above_zero=True),
     why="A garden wide up the slope needs a deep cut.",
     find_out="Measure between the things you must keep clear of. Skip it if there is plenty.",
 )
@@ -229,7 +229,7 @@ FLOOR_LENGTH = Question(
     key="floor_length",
     label="Length of the floor to peg out",
     text="How long a floor will you peg out?",
-    kind=distance(200),
+    kind=distance(200, above_zero=True),
     why="The plan gives the size that is needed; you may round it to suit the yard.",
     find_out="Skip it to take the size the plan has worked out.",
 )
@@ -238,7 +238,7 @@ FLOOR_WIDTH = Question(
     key="floor_width",
     label="Width of the floor to peg out",
     text="How wide a floor will you peg out?",
-    kind=distance(200),
+    kind=distance(200, above_zero=True),
     why="The plan gives the size that is needed; you may round it to suit the yard.",
     find_out="Skip it to take the size the plan has worked out.",
 )

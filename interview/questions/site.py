@@ -125,14 +125,32 @@ LINES_FINISHED_ON = Question(
 
 LINES_VALID_DAYS = Question(
     key="lines_valid_days",
-    label="Working days the marks stay good",
-    text="For how many working days do the marks stay good?",
+    label="Days the marks stay good",
+    text="For how many days do the marks stay good?",
     kind=Count(1, 60),
     why="After that you must ask again before you dig.",
-    find_out="It is on the ticket. 10 working days is used when you don't know.",
+    find_out="It is on the ticket. Where neither you nor your state's rule says more, 10 working "
+    "days are used.",
     asks=said_yes(LINES_ANSWERED),
     when="every owner has answered",
-    default=always_this("10"),
+    default=lambda a: str(_notice(a).valid_days),
+)
+
+LINES_VALID_KIND = Question(
+    key="lines_valid_kind",
+    label="How those days are counted",
+    text="Are those working days, or days of the calendar?",
+    kind=Choice(
+        (
+            ("working", "working days, from the day the marks were finished"),
+            ("calendar", "calendar days, from the day you asked"),
+        )
+    ),
+    why="The two can differ by a week.",
+    find_out="The ticket says it, often as a last day.",
+    asks=said_yes(LINES_ANSWERED),
+    when="every owner has answered",
+    default=lambda a: "calendar" if _notice(a).valid_calendar else "working",
 )
 
 PRIVATE_LINES = Question(
@@ -198,7 +216,7 @@ def _local(key: str, words: str) -> Question[Quantity]:
         key=f"local_{key}",
         label=f"Local rule: {words}",
         text=f"What distance does your local rule ask for from the {words}?",
-        kind=distance(),
+        kind=distance(above_zero=True),
         why="It replaces the general distance.",
         find_out="It is in the rule you know of.",
         asks=ticked(LOCAL_RULES, key),
@@ -596,6 +614,7 @@ STAGE = Stage(
         LINES_ANSWERED,
         LINES_FINISHED_ON,
         LINES_VALID_DAYS,
+        LINES_VALID_KIND,
         PRIVATE_LINES,
         MARK_DISTANCE,
         LOCAL_RULES,

@@ -213,7 +213,7 @@ GUTTER_WHOLE = Question(
     key="gutter_whole",
     label="Whole gutter",
     text="How long is the whole gutter?",
-    kind=distance(500),
+    kind=distance(500, above_zero=True),
     why="This side divided by the whole is the share.",
     find_out="Measure along the wall below it, on the ground.",
     group="surfaces",
@@ -291,7 +291,7 @@ PIECES = Question(
     label="Pieces of the surface",
     text="Cut the surface into simple pieces and measure each. Only the part from the ridge down "
     "to this gutter counts.",
-    kind=Pieces(Measure("length", "ft", "m", None, None), _possible),
+    kind=Pieces(Measure("length", "ft", "m", None, None, paced=True), _possible),
     why="Pieces add up to the area; what is not roof is cut out with the word less.",
     find_out="Wall length plus the overhang at both ends, by wall to ridge plus the overhang. An "
     "ell is two rectangles, or one less a cut-out. Lengths may be paced: 16 paces.",

@@ -1,0 +1,155 @@
+"""The lists that fields are made of: choose one, tick several, edit the lines of a list."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import ClassVar
+
+from textual import events
+from textual.binding import Binding, BindingType
+from textual.message import Message
+from textual.widgets import OptionList, SelectionList
+from textual.widgets.option_list import Option
+from textual.widgets.selection_list import Selection
+
+from interview.reading import Refused, read_choice
+
+
+class Choices(OptionList):
+    """Options of which one is chosen; none is chosen beforehand."""
+
+    class Taken(Message):
+        """An option was chosen; an empty key stands for Enter without one."""
+
+        def __init__(self, key: str) -> None:
+            super().__init__()
+            self.key = key
+
+    def __init__(self, options: Sequence[tuple[str, str]], kept: str, usual: str) -> None:
+        self._keys = [key for key, _ in options]
+        self._labels = [label.casefold() for _, label in options]
+        kept_key, usual_key = _key_of(kept, options), _key_of(usual, options)
+        shown = []
+        for place, (key, label) in enumerate(options, 1):
+            lead = f"{place} " if place < 10 and len(options) < 10 else ""
+            tail = "   ✓ your answer" if key == kept_key else ""
+            tail = tail or ("   · usual: Enter alone takes it" if key == usual_key else "")
+            shown.append(Option(f"{lead}{label}{tail}", id=key))
+        super().__init__(*shown, markup=False)
+        self._kept = self._keys.index(kept_key) if kept_key else None
+        self._begun = ""
+
+    def on_mount(self) -> None:
+        self.highlighted = self._kept
+
+    def action_select(self) -> None:
+        """Choose what is highlighted, or hand over nothing where nothing is."""
+        if self.highlighted is None:
+            self.post_message(self.Taken(""))
+        else:
+            super().action_select()
+
+    def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
+        event.stop()
+        self.post_message(self.Taken(event.option.id or ""))
+
+    def on_key(self, event: events.Key) -> None:
+        letter = (event.character or "").casefold()
+        if not letter.isalnum() or len(letter) != 1:
+            self._begun = ""
+            return
+        event.stop()
+        if letter.isdigit():
+            place = int(letter) - 1
+            if 0 <= place < len(self._keys) < 10:
+                self.highlighted = place
+                self.action_select()
+            return
+        self._jump(letter)
+
+    def _jump(self, letter: str) -> None:
+        """Go to the option that begins with the letters typed, or to the next of that letter."""
+        whole = self._begun + letter
+        for begun, start in ((whole, 0), (letter, (self.highlighted or 0) + 1)):
+            count = len(self._labels)
+            order = [(start + step) % count for step in range(count)]
+            found = next((one for one in order if self._labels[one].startswith(begun)), None)
+            if found is not None:
+                self._begun = begun
+                self.highlighted = found
+                return
+
+
+def _key_of(text: str, options: Sequence[tuple[str, str]]) -> str:
+    try:
+        return read_choice(text, options) if text else ""
+    except Refused:
+        return ""
+
+
+class Marks(SelectionList[str]):
+    """Options of which any number is ticked."""
+
+    BINDINGS: ClassVar[list[BindingType]] = [Binding("enter", "done", "Go on", show=False)]
+
+    class Done(Message):
+        """The ticks are set."""
+
+    def __init__(self, options: Sequence[tuple[str, str]], ticked: set[str]) -> None:
+        super().__init__(*(Selection(label, key, key in ticked) for key, label in options))
+
+    def action_done(self) -> None:
+        """Go on with what is ticked."""
+        self.post_message(self.Done())
+
+
+class Items(OptionList):
+    """The lines of a list, each to be changed or taken out."""
+
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("delete,backspace", "take_out", "Take out", show=False)
+    ]
+
+    class Edited(Message):
+        """A line is wanted back in the field."""
+
+        def __init__(self, line: str) -> None:
+            super().__init__()
+            self.line = line
+
+    def __init__(self, lines: list[str]) -> None:
+        super().__init__(*lines, markup=False)
+        self.lines = lines
+        self._place: int | None = None
+        self.display = bool(lines)
+
+    def fill(self, lines: list[str]) -> None:
+        """Show ``lines``."""
+        self.lines, self._place = lines, None
+        self.clear_options()
+        self.add_options(lines)
+        self.display = bool(lines)
+
+    def with_line(self, line: str) -> list[str]:
+        """Return the lines with ``line`` added, or in the place of the one being changed."""
+        if not line:
+            return list(self.lines)
+        if self._place is None or self._place >= len(self.lines):
+            return [*self.lines, line]
+        return [*self.lines[: self._place], line, *self.lines[self._place + 1 :]]
+
+    def action_take_out(self) -> None:
+        """Take the highlighted line out."""
+        place = self.highlighted
+        if place is None:
+            return
+        self.fill([line for at, line in enumerate(self.lines) if at != place])
+        if self.lines:
+            self.highlighted = min(place, len(self.lines) - 1)
+        else:
+            self.screen.focus_next()
+
+    def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
+        event.stop()
+        self._place = event.option_index
+        self.post_message(self.Edited(self.lines[event.option_index]))

@@ -1,0 +1,134 @@
+"""Pieces that several pages are made of."""
+
+from __future__ import annotations
+
+from typing import Any, ClassVar
+
+from textual import events
+from textual.app import ComposeResult
+from textual.binding import Binding, BindingType
+from textual.containers import Horizontal, Vertical
+from textual.content import Content
+from textual.message import Message
+from textual.screen import ModalScreen, Screen
+from textual.widgets import Button, Input, Static
+
+NARROW = 100
+"""Below this many columns the plan so far stands under the question."""
+SMALLEST = (40, 12)
+"""Below this many columns or lines only a request for a larger window is shown."""
+
+
+class Words(Static):
+    """Text shown exactly as it is: nothing in it is read as markup."""
+
+    def __init__(self, text: str = "", **kwargs: Any) -> None:
+        super().__init__(text, markup=False, **kwargs)
+
+    def say(self, text: str | Content) -> None:
+        """Show ``text``, or take no room where there is none."""
+        self.update(text)
+        self.display = bool(str(text))
+
+
+class WindowTitle(Message):
+    """Asks for words in the title of the terminal window."""
+
+    def __init__(self, text: str) -> None:
+        super().__init__()
+        self.text = text
+
+
+class Page(Screen[Any]):
+    """A screen that knows when the window is narrow, and when it is too small."""
+
+    def compose(self) -> ComposeResult:
+        """Yield the page, and over it the request for a larger window."""
+        yield from self.parts()
+        yield Words(
+            "Please make the window larger.\n40 by 12 is the least.\nNothing you typed is lost.",
+            id="too_small",
+        )
+
+    def parts(self) -> ComposeResult:
+        """Yield the widgets of the page."""
+        yield from ()
+
+    def on_resize(self, event: events.Resize) -> None:
+        """Note how much room there is."""
+        width, height = event.size.width, event.size.height
+        self.set_class(width < NARROW, "narrow")
+        self.set_class(height < 22, "short")
+        self.set_class(width < SMALLEST[0] or height < SMALLEST[1], "tiny")
+
+
+class Press(Button):
+    """A button one line high; its action is told by its id."""
+
+    def __init__(self, label: str, id: str, **kwargs: Any) -> None:  # noqa: A002
+        super().__init__(Content(label), id=id, compact=True, **kwargs)
+
+
+class Line(Input):
+    """One line of text that never cuts a paste silently."""
+
+    class Pasted(Message):
+        """Several lines were pasted into a field that holds a list."""
+
+        def __init__(self, lines: list[str]) -> None:
+            super().__init__()
+            self.lines = lines
+
+    def __init__(self, value: str, longest: int, many: bool = False, **kwargs: Any) -> None:
+        super().__init__(
+            value, max_length=max(longest, len(value)), select_on_focus=False, **kwargs
+        )
+        self._many = many
+
+    def _on_paste(self, event: events.Paste) -> None:
+        lines = [line.strip() for line in event.text.splitlines() if line.strip()]
+        event.stop()
+        event.prevent_default()
+        if len(lines) > 1 and self._many:
+            self.post_message(self.Pasted(lines))
+        elif len(lines) > 1:
+            self._refuse("The pasted text has more than one line, and this field holds one.")
+        elif lines and len(self.value) + len(lines[0]) > (self.max_length or 0):
+            self._refuse(f"The pasted text is too long: {self.max_length} characters fit here.")
+        elif lines:
+            self.insert_text_at_cursor(lines[0])
+
+    def _refuse(self, why: str) -> None:
+        self.notify(f"{why} Nothing was pasted.", severity="warning", markup=False)
+
+
+class Ask(ModalScreen[bool]):
+    """A yes-or-no question before something is taken away."""
+
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("escape,n", "answer(False)", "No"),
+        Binding("y", "answer(True)", "Yes"),
+        Binding("left,right,up,down", "app.focus_next", show=False),
+    ]
+
+    def __init__(self, question: str, yes: str, no: str) -> None:
+        super().__init__()
+        self._words = (question, yes, no)
+
+    def compose(self) -> ComposeResult:
+        question, yes, no = self._words
+        with Vertical(id="ask"):
+            yield Words(question)
+            with Horizontal(classes="buttons"):
+                yield Press(no, "no")
+                yield Press(yes, "yes")
+
+    def on_mount(self) -> None:
+        self.query_one("#no").focus()
+
+    def on_button_pressed(self, event: Button.Pressed) -> None:
+        self.dismiss(event.button.id == "yes")
+
+    def action_answer(self, yes: bool) -> None:
+        """Close with the answer."""
+        self.dismiss(yes)
