@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import isfinite
 from typing import TYPE_CHECKING
 
 from interview import gate
@@ -129,7 +130,9 @@ def _holes(plan: Plan) -> Iterator[Finding]:
         yield Finding(
             "holes_apart",
             Grade.FIX,
-            f"The fastest hole is {plain_number(combined.spread, 2)} times the slowest.",
+            f"The fastest hole is {plain_number(combined.spread, 2)} times the slowest."
+            if isfinite(combined.spread)
+            else "One hole takes water and another takes none at all.",
             "within about a factor of two",
             OURS,
             "Test another hole, or move toward the faster one.",

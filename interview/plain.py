@@ -46,7 +46,7 @@ def run(session: Session, ask: Ask, say: Say) -> bool:
             say(f"\n== {step.stage.letter}. {step.stage.title} ==\n{step.stage.intro}")
         try:
             answered = _one(session, step, ask, say)
-        except (_Quit, EOFError):
+        except (_Quit, EOFError, KeyboardInterrupt):
             return False
         if answered and session.step is step and session.go_on() is None:
             break

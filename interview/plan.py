@@ -165,6 +165,21 @@ class Plan:
                 system=self.system,
             )
 
+    @property
+    def rule_of_thumb(self) -> Quantity:
+        """The area by the custom: what drains here, times rain, by depth."""
+        with _waits_for(bed.DEEPEST_POND, self.answers):
+            return basin.rule_of_thumb_area(
+                self.catchment.drains_here, self.answers[start.RAIN_DEPTH], self.depth.depth
+            )
+
+    @property
+    def hand_check(self) -> Quantity:
+        """The area with upright sides that holds the rain, its own included."""
+        rain, depth = self.answers[start.RAIN_DEPTH], self.depth.depth
+        with _waits_for(bed.DEEPEST_POND, self.answers):
+            return basin.rule_of_thumb_area(self.catchment.weighted, rain, depth - rain)
+
     @cached_property
     def area_range(self) -> Spread:
         """The area needed, in square feet, with two standard uncertainties and what drives it."""
@@ -334,19 +349,29 @@ class Plan:
     @cached_property
     def earth(self) -> Earthwork:
         """Cut and fill to the finished floor, before what is dug for mulch."""
+        with _waits_for(site.SLOPE_DROP, site.chosen_spot(self.answers)):
+            return earthwork.cut_and_fill(self._ground)
+
+    @property
+    def _ground(self) -> earthwork.Basin:
         garden = self.garden
+        return earthwork.Basin(
+            garden.floor_length,
+            garden.floor_width,
+            self.slope.fall,
+            garden.depth,
+            garden.freeboard,
+            garden.side_slope,
+            top_width=self.answers[bed.BERM_TOP],
+        )
+
+    @property
+    def soil_to_keep(self) -> Quantity:
+        """Tamped soil the berm may take at most: over the whole falling ground, square corners."""
         with _waits_for(site.SLOPE_DROP, site.chosen_spot(self.answers)):
             return earthwork.cut_and_fill(
-                earthwork.Basin(
-                    garden.floor_length,
-                    garden.floor_width,
-                    self.slope.fall,
-                    garden.depth,
-                    garden.freeboard,
-                    garden.side_slope,
-                    top_width=self.answers[bed.BERM_TOP],
-                )
-            )
+                self._ground, self.earth.downhill_depth, whole_ground=True
+            ).fill
 
     @cached_property
     def mulch_soil(self) -> Quantity:

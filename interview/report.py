@@ -8,7 +8,8 @@ from typing import Any
 from interview import cautions
 from interview.calc.plant_care import first_year
 from interview.evidence import Finding, Grade
-from interview.figures import BY_KEY, find
+from interview.figure import find
+from interview.figures import BY_KEY
 from interview.model import Answers, Unanswered
 from interview.plan import Plan
 from interview.questions import bed, planting, review, site, start
@@ -189,6 +190,7 @@ def _size_part(plan: Plan) -> Iterator[str]:
         "pond_depth",
         "depth_governed_by",
         "rule_of_thumb_area",
+        "hand_check_area",
         "mid_area",
         "recommended_area",
         "area_low",
@@ -203,7 +205,7 @@ def _size_part(plan: Plan) -> Iterator[str]:
         ("Full pond", garden.edge_length, garden.edge_width),
         ("Inside the rim", garden.rim_length, garden.rim_width),
     ):
-        yield from wrap(f"{label + ':':<40}{length(one, metric)} by {length(two, metric)}")
+        yield from wrap(f"{label + ':':<42}{length(one, metric)} by {length(two, metric)}")
     yield from _lines_of(plan, "pond_volume", "rain_held", "empty_soonest", "empty_latest")
 
 
@@ -266,9 +268,18 @@ def _dig_part(plan: Plan) -> Iterator[str]:
         "  ",
     )
     yield from _lines_of(
-        plan, "cut_volume", "berm_volume", "soil_dug_total", "soil_loose", "barrow_loads",
-        "hours_quick", "hours_slow", "peak_flow", "notch_head",
-    )  # fmt: skip
+        plan,
+        "cut_volume",
+        "berm_volume",
+        "soil_to_keep",
+        "soil_dug_total",
+        "soil_loose",
+        "barrow_loads",
+        "hours_quick",
+        "hours_slow",
+        "peak_flow",
+        "notch_head",
+    )
     for place, line in enumerate(cautions.DIG_DAY, 1):
         yield from wrap(f"[ ] {place:>2}. {line}", "        ")
 

@@ -72,7 +72,11 @@ def readings_of(answers: Answers) -> list[Reading]:
     """Return the readings that count, timed from the start of the test."""
     began = answers[soak.TEST_START]
     found = []
-    for event, deep in soak.depths(answers[soak.READINGS], answers[soak.WATER_AT_MARK]):
+    level = at_mark = answers[soak.WATER_AT_MARK]
+    for event, deep in soak.depths(answers[soak.READINGS], at_mark):
+        if deep is not None:
+            # One depth written in two units may differ in the last bit of a float.
+            deep = level = deep if event.what == REFILLED else min(deep, level)
         elapsed = quantity((event.at - began).total_seconds(), "s")
         if event.what == REFILLED:
             found.append(Reading(elapsed, None, refilled_to=deep))

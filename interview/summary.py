@@ -8,7 +8,8 @@ from dataclasses import dataclass
 from typing import Any
 
 from interview import figures, route
-from interview.figures import BY_KEY, find
+from interview.figure import find
+from interview.figures import BY_KEY
 from interview.gate import dig_reasons
 from interview.model import Answers, Question, Unanswered
 from interview.plan import Plan

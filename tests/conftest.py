@@ -7,7 +7,7 @@ import random
 import time
 from collections.abc import Callable, Iterator, Mapping
 from pathlib import Path
-from typing import Any
+from typing import Any, ClassVar
 
 import pytest
 import yaml
@@ -259,6 +259,33 @@ class Chance:
         "{x: [1, 2]}", "naïve 日本", "a\nsecond: line\n# third", "&anchor *alias", "%", "@ `x`",
         "trailing:", "2026-05-20", "1e3", "...", "---", "| bar", "> fold", "Null",
     )  # fmt: skip
+    LIKELY: ClassVar[dict[str, tuple[str, ...]]] = {
+        "slope_run": ("10 ft", "4 m"),
+        "slope_drop": ("0", "3 in", "100 mm", "9 in", "1 ft"),
+        "slope_drop_turned": ("3 in", "90 mm", "9 in"),
+        "hole_depth": ("20 in", "500 mm"),
+        "hole_width": ("8 in", "200 mm"),
+        "hole_length": ("14 in", "40 cm"),
+        "hole_top_width": ("11 in", "300 mm"),
+        "hole_top_height": ("10 in", "250 mm"),
+        "water_at_mark": ("8 in", "203.2 mm"),
+        "test_start": ("2026-05-27 10:00",),
+        "known_rate": ("0.3 in/h", "13 mm/h", "2 in/h"),
+        "rain_depth": ("0.5 in", "1 in", "25 mm", "1.5 in"),
+        "deepest_pond": ("4 in", "6 in", "250 mm", "12 in"),
+        "pace_line": ("50 ft", "20 m"),
+        "pace_counts": ("19; 20; 19; 20",),
+        "room_length": ("16 ft", "12 m"),
+        "room_width": ("11 ft", "8 m"),
+        "floor_length": ("15 ft", "4.5 m"),
+        "floor_width": ("7 ft", "1.8 m"),
+        "another_spot": ("no", "no", "yes"),
+        "another_hole": ("no", "no", "yes"),
+        "another_surface": ("no", "no", "yes"),
+        "chosen_spot": ("1", "2"),
+        "gutter_this_side": ("10 ft",),
+        "gutter_whole": ("24 ft", "9 m"),
+    }
     JUNK = ("", " ", "?", "x", "-1", "1/0", "1e99", "9" * 40, "\x00", "none", "now", ";", "\n\n")
 
     def __init__(self, seed: int, now: dt.datetime) -> None:
@@ -267,6 +294,9 @@ class Chance:
 
     def text(self, step: Step, answers: Answers) -> str:
         """Return a text that its question is likely to take."""
+        likely = self.LIKELY.get(step.question.key)
+        if likely and self.rng.random() < 0.9:
+            return self.rng.choice(likely)
         return self._of(step.question.kind, step.view(answers))
 
     def _of(self, kind: Any, view: Answers) -> str:
@@ -339,7 +369,9 @@ class Chance:
         rng = self.rng
 
         def side() -> str:
-            return rng.choice((f"{rng.randint(3, 60)} ft", f"{rng.randint(1, 20)} m", "12 paces"))
+            if rng.random() < 0.05:
+                return "12 paces"
+            return rng.choice((f"{rng.randint(3, 60)} ft", f"{rng.randint(1, 20)} m"))
 
         found = []
         for place in range(rng.randint(1, 3)):

@@ -1,0 +1,82 @@
+"""What stands around the question: the top line, the stage strip, the plan so far."""
+
+from __future__ import annotations
+
+from textual.app import ComposeResult
+from textual.containers import VerticalScroll
+from textual.content import Content
+
+from interview.questions import start
+from interview.route import Step
+from interview.screens import words
+from interview.screens.parts import Words
+from interview.screens.saver import SaveReport
+from interview.session import Session
+
+LABEL_WIDTH = 22
+
+
+class TopLine(Words):
+    """Garden, stage and place in it on the left, the state of saving on the right."""
+
+    def show(self, session: Session, step: Step, saved: SaveReport) -> None:
+        """Show where the interview is."""
+        name = session.answers.whole().get(start.GARDEN_NAME) or "Rain garden"
+        stage = f"{step.stage.letter}. {step.stage.title}"
+        place = words.place_in_stage(session, step)
+        width = self.size.width or 80
+        state = saved.short
+        room = width - len(state) - 2
+        full = f"{name} · {stage} · {place}"
+        if len(full) > room:
+            full = f"{name[: max(4, room - len(stage) - len(place) - 7)]}… · {stage} · {place}"
+        left = full[: max(0, room)].ljust(max(0, room))
+        style = "$text-error bold" if saved.failed else "$text-muted"
+        self.update(Content.assemble((left, "bold"), "  ", (state, style)))
+
+
+class StageStrip(Words):
+    """How far each stage is, in words; the stage one is in stands out."""
+
+    def show(self, session: Session, here: str) -> None:
+        """Show the seven stages."""
+        pieces: list[Content | tuple[str, str]] = []
+        for text, current in words.strip(session, here):
+            if pieces:
+                pieces.append(("  ", ""))
+            style = "bold reverse" if current else _STYLES.get(text.partition(" ")[2], "")
+            pieces.append((f" {text} " if current else text, style))
+        self.update(Content.assemble(*pieces))
+
+
+_STYLES = {
+    "done": "$text-success",
+    "needs attention": "$text-error",
+    "shut": "$text-warning",
+    "not started": "$text-muted",
+    "in progress": "",
+}
+
+
+class PlanSoFar(VerticalScroll):
+    """The plan so far: every line its value, or in words what it waits for."""
+
+    can_focus = True
+
+    def compose(self) -> ComposeResult:
+        yield Words("The plan so far", id="plan_title")
+        yield Words("", id="plan_lines")
+
+    def show(self, session: Session) -> None:
+        """Show the plan as it stands now."""
+        pieces: list[Content | tuple[str, str]] = []
+        for line in words.plan_lines(session):
+            if line.value:
+                style = "$text-warning bold" if line.value.startswith(("SHUT", "STOP")) else "bold"
+                pieces += [(f"{line.label}  ", ""), (line.value, style)]
+            else:
+                pieces += [(f"{line.label}  waits for: ", "$text-muted")]
+                waits = line.waits_for[:1].lower() + line.waits_for[1:]
+                pieces += [(waits, "$text-muted")]
+            pieces.append(("\n", ""))
+        self.query_one("#plan_lines", Words).update(Content.assemble(*pieces[:-1]))

@@ -1,0 +1,216 @@
+"""Every question with its answer: to look over, to search, to jump to, to take answers away."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import ClassVar
+
+from textual import events
+from textual.app import ComposeResult
+from textual.binding import Binding, BindingType
+from textual.containers import Horizontal
+from textual.content import Content
+from textual.widgets import Button, Footer, Input, OptionList
+from textual.widgets.option_list import Option
+
+from interview import route
+from interview.model import Standing
+from interview.questions import GROUPS, STAGES
+from interview.route import Step
+from interview.screens import words
+from interview.screens.parts import Ask, Line, Page, Press, Words
+from interview.session import Session
+
+
+@dataclass(frozen=True)
+class Entry:
+    """One line of the list: a stage, or a question with where it stands."""
+
+    address: str
+    """Where choosing it leads."""
+    label: str
+    said: str
+    mark: str = ""
+    stage: bool = False
+    aside: bool = False
+
+    def matches(self, search: str) -> bool:
+        """Tell whether every word searched for is in this line."""
+        whole = f"{self.address} {self.label} {self.said} {self.mark}".casefold()
+        return all(word in whole for word in search.casefold().split())
+
+
+_MARKS = {
+    Standing.OPEN: "",
+    Standing.ANSWERED: "",
+    Standing.UNKNOWN: "don't know yet",
+    Standing.FAULTY: "needs attention",
+}
+
+
+def entries(session: Session) -> list[Entry]:
+    """Return the whole interview as lines, set-aside answers under their stages."""
+    answers = session.answers
+    aside = [step for a in route.set_aside(answers) if (step := route.step_at(a, answers))]
+    found = []
+    for stage, one in zip(STAGES, route.progress(answers), strict=True):
+        steps = list(route.stage_steps(stage, answers))
+        first = steps[0].address if steps else ""
+        said = f"{one.word}, {one.done} of {one.total}"
+        found.append(Entry(first, f"{stage.letter}. {stage.title}", said, stage=True))
+        found += [_entry(session, step, False) for step in steps]
+        found += [_entry(session, step, True) for step in aside if step.stage is stage]
+    return found
+
+
+def _entry(session: Session, step: Step, aside: bool) -> Entry:
+    view = step.view(session.answers)
+    standing = view.standing(step.question)
+    text = view.text(step.question)
+    mark = "set aside: does not apply now" if aside else _MARKS[standing]
+    if standing is Standing.OPEN and not mark:
+        mark = "shut" if session.shut(step) else "open"
+    said = "" if text is None or standing is Standing.UNKNOWN else words.one_line(text)
+    item = f" ({GROUPS[step.question.group].label} {step.number})" if step.number else ""
+    return Entry(step.address, step.question.label + item, said, mark, aside=aside)
+
+
+class ReviewScreen(Page):
+    """Look over every answer; closes with the address of the question to go to."""
+
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("escape", "close", "Close", key_display="esc"),
+        Binding("ctrl+g", "next_open", "Next open question"),
+    ]
+
+    def __init__(self, session: Session, here: Step | None) -> None:
+        super().__init__()
+        self._session = session
+        self._here = here.address if here else ""
+        self._shown: list[Entry] = []
+
+    def parts(self) -> ComposeResult:
+        yield Words("Every question and answer", classes="title")
+        yield Words(words.counted(self._session), classes="quiet", id="counted")
+        yield Line("", 60, placeholder="Type to search; arrows choose, Enter goes there", id="find")
+        yield OptionList(id="answers", markup=False)
+        with Horizontal(classes="buttons"):
+            yield Press("Next open", "next_open")
+            yield Press("Take this answer away", "clear")
+            yield Press("Remove this whole item", "remove")
+        yield Footer(show_command_palette=False, compact=True)
+
+    def on_mount(self) -> None:
+        self._fill("", self._here)
+        self.query_one("#find").focus()
+
+    def _fill(self, search: str, at: str = "") -> None:
+        found = entries(self._session)
+        self._shown = [one for one in found if one.matches(search) and not (search and one.stage)]
+        listing = self.query_one("#answers", OptionList)
+        listing.clear_options()
+        listing.add_options([Option(_words(one)) for one in self._shown])
+        places = [p for p, one in enumerate(self._shown) if one.address == at and not one.stage]
+        if self._shown:
+            listing.highlighted = places[0] if places else 0
+        self.query_one("#counted", Words).update(words.counted(self._session))
+
+    @property
+    def _entry(self) -> Entry | None:
+        place = self.query_one("#answers", OptionList).highlighted
+        return self._shown[place] if place is not None and place < len(self._shown) else None
+
+    def on_input_changed(self, event: Input.Changed) -> None:
+        self._fill(event.value, self._here if not event.value else "")
+
+    def on_input_submitted(self) -> None:
+        self._go()
+
+    def on_option_list_option_selected(self) -> None:
+        self._go()
+
+    def _go(self) -> None:
+        entry = self._entry
+        if entry is None or not entry.address:
+            return
+        if entry.aside:
+            self.notify("This answer does not apply now. It stays in the file.", markup=False)
+        else:
+            self.dismiss(entry.address)
+
+    def on_key(self, event: events.Key) -> None:
+        """Let the arrows move the list while the search has the focus."""
+        if event.key in ("up", "down", "pageup", "pagedown") and self.query_one("#find").has_focus:
+            event.stop()
+            listing = self.query_one("#answers", OptionList)
+            moves = {
+                "up": listing.action_cursor_up,
+                "down": listing.action_cursor_down,
+                "pageup": listing.action_page_up,
+                "pagedown": listing.action_page_down,
+            }
+            moves[event.key]()
+
+    def on_button_pressed(self, event: Button.Pressed) -> None:
+        match event.button.id:
+            case "next_open":
+                self.action_next_open()
+            case "clear":
+                self._ask_clear()
+            case "remove":
+                self._ask_remove()
+
+    def action_next_open(self) -> None:
+        """Go to the first question without an answer."""
+        step = self._session.go_to_open()
+        if step is None:
+            self.notify("No question is open that may be answered now.", markup=False)
+        else:
+            self.dismiss(step.address)
+
+    def action_close(self) -> None:
+        """Go back to the question."""
+        self.dismiss(None)
+
+    def _ask_clear(self) -> None:
+        entry = self._entry
+        if entry is None or entry.stage or not (entry.said or entry.mark == "don't know yet"):
+            self.notify("Choose a line with an answer first.", markup=False)
+            return
+        asked = f"Take away the answer to “{entry.label}”?"
+
+        def done(yes: bool | None) -> None:
+            step = route.step_at(entry.address, self._session.answers)
+            if yes and step is not None:
+                self._session.clear(step)
+                self._fill(self.query_one("#find", Input).value, entry.address)
+
+        self.app.push_screen(Ask(asked, "Yes, take it away", "No, keep it"), done)
+
+    def _ask_remove(self) -> None:
+        entry = self._entry
+        parts = entry.address.split(".") if entry else []
+        if len(parts) < 3 or (entry and entry.stage):
+            self.notify("Choose a line of a hole, spot, surface or person first.", markup=False)
+            return
+        named = f"{GROUPS[parts[0]].label} {parts[1]}"
+
+        def done(yes: bool | None) -> None:
+            if yes:
+                self._session.remove_item(parts[0], int(parts[1]))
+                self._fill(self.query_one("#find", Input).value)
+
+        asked = f"Remove {named} with all its answers? Those after it move up."
+        self.app.push_screen(Ask(asked, "Yes, remove it", "No, keep it"), done)
+
+
+def _words(entry: Entry) -> Content:
+    if entry.stage:
+        return Content.assemble((entry.label, "bold"), "  ", (entry.said, "$text-muted"))
+    pieces: list[tuple[str, str]] = [(f"  {entry.label}: ", "")]
+    if entry.said:
+        pieces.append((entry.said, "bold"))
+    if entry.mark:
+        style = "$text-error" if entry.mark == "needs attention" else "$text-muted"
+        pieces.append((f"  [{entry.mark}]" if entry.said else f"[{entry.mark}]", style))
+    return Content.assemble(*pieces)

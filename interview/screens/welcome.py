@@ -1,0 +1,75 @@
+"""The start page: a new garden, or go on with one of those at hand."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import ClassVar
+
+from textual.app import ComposeResult
+from textual.binding import Binding, BindingType
+from textual.content import Content
+from textual.widgets import Footer, OptionList
+from textual.widgets.option_list import Option
+
+from interview import answers_file as af
+from interview.cautions import LINES
+from interview.screens.parts import Page, Words
+from interview.screens.shelf import Shelved
+
+NEW = "new"
+LEAD = (
+    "Question by question to a rain garden in your own yard: where it is safe to dig, how fast "
+    "your soil takes water, how deep and how big, what to plant. Stop whenever you like; every "
+    "answer is saved."
+)
+
+
+class WelcomeScreen(Page):
+    """Closes with the path to go on with, or with nothing for a new garden."""
+
+    BINDINGS: ClassVar[list[BindingType]] = [Binding("n", "begin", "New garden")]
+
+    def __init__(self, gardens: list[Shelved], trouble: str = "") -> None:
+        super().__init__()
+        self._gardens = gardens
+        self._trouble = trouble
+
+    def parts(self) -> ComposeResult:
+        yield Words("Rain garden interview", classes="title")
+        yield Words(LEAD, id="lead")
+        yield Words(f"CAUTION: {LINES}", id="caution")
+        yield Words(self._trouble, id="trouble")
+        options = [Option("Begin a new garden", id=NEW)]
+        for place, one in enumerate(self._gardens):
+            options.append(Option(_words(one), id=str(place)))
+        yield OptionList(*options, id="gardens", markup=False)
+        yield Footer(show_command_palette=False, compact=True)
+
+    def on_mount(self) -> None:
+        self.query_one("#trouble", Words).say(self._trouble)
+        listing = self.query_one("#gardens", OptionList)
+        listing.focus()
+        listing.highlighted = 1 if self._gardens and not self._gardens[0].faulty else 0
+
+    def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
+        if event.option.id == NEW:
+            self.dismiss(None)
+        else:
+            path: Path = self._gardens[int(event.option.id or 0)].path
+            self.dismiss(path)
+
+    def action_begin(self) -> None:
+        """Begin a new garden."""
+        self.dismiss(None)
+
+
+def _words(one: Shelved) -> Content:
+    first = "Mend " if one.faulty else "Go on with "
+    style = "$text-error" if one.faulty else "$text-muted"
+    return Content.assemble(
+        first,
+        (one.name, "bold"),
+        (f"  {one.how_far}", ""),
+        (f"\n    {one.due}" if one.due else "\n    ", style),
+        (f"  ({af.shown(str(one.path))})", "$text-muted"),
+    )
