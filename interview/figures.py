@@ -763,7 +763,9 @@ BY_KEY = {figure.key: figure for figure in FIGURES}
 def _none(plan: Plan) -> Value:
     from interview.questions import site
 
-    raise Unanswered(site.LINES_ASKED_ON, "lines_asked_on")
+    asked = plan.answers.get(site.LINES_REQUESTED) == "asked"
+    question = site.LINES_ASKED_ON if asked else site.LINES_REQUESTED
+    raise Unanswered(question, question.key)
 
 
 def found(plan: Plan) -> Iterator[Found]:

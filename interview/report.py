@@ -13,6 +13,7 @@ from interview.figures import BY_KEY
 from interview.model import Answers, Unanswered
 from interview.plan import Plan
 from interview.questions import bed, planting, review, site, start
+from interview.slow_soil import remedies
 from interview.summary import (
     WIDTH,
     assumed,
@@ -28,10 +29,12 @@ from interview.units import (
     magnitude,
     plain_number,
     same_dimension,
+    show,
     significant,
     total,
     unit_name,
 )
+from interview.ways_out import ways_out
 from interview.worksheet import worksheet
 
 VERDICT_WORDS = {
@@ -64,8 +67,10 @@ def _parts(plan: Plan) -> Iterator[list[str]]:
     yield _findings_part(plan)
     for title, part in (
         ("THE SOAK TEST", _soak_part),
+        ("IF THE SOIL IS SLOW", _slow_part),
         ("WHAT DRAINS HERE", _survey_part),
         ("DEPTH AND SIZE", _size_part),
+        ("WAYS OUT", _ways_part),
         ("STORMS", _storm_part),
         ("YEARS OF RAIN", _record_part),
         ("DIGGING", _dig_part),
@@ -166,6 +171,35 @@ def _soak_part(plan: Plan) -> Iterator[str]:
         "The drop rate is how fast the water fell in the hole. Much of it left through the "
         "walls; a wide garden has almost none, so the corrected rate is what its floor can take."
     )
+
+
+def _slow_part(plan: Plan) -> Iterator[str]:
+    try:
+        found = remedies(plan)
+    except Unanswered:
+        return
+    for remedy in found:
+        yield from wrap(f"- {remedy.label}: {remedy.words}", "  ")
+
+
+def _ways_part(plan: Plan) -> Iterator[str]:
+    """Write the ways out where the garden does not fit or does not hold the rain."""
+    try:
+        if not plan.too_big and plan.share_of_rain >= 1 - 1e-9:
+            return
+        found = ways_out(plan)
+    except Unanswered:
+        return
+    unit = "mm" if plan.metric else "in"
+    for way in found:
+        one, two = way.garden.rim_length, way.garden.rim_width
+        fits = "fits" if way.fits else "does not fit"
+        note = f"; {way.note}" if way.note else ""
+        yield from wrap(
+            f"- {way.label}: rim {length(one, plan.metric)} by {length(two, plan.metric)} "
+            f"({fits}), holds {show(way.rain_held, unit, 2, 'down')} of rain{note}",
+            "  ",
+        )
 
 
 def _survey_part(plan: Plan) -> Iterator[str]:

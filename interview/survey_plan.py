@@ -21,6 +21,7 @@ from interview.calc.runoff import HydrologicGroup, RunoffMethod
 from interview.model import Answers, Unanswered
 from interview.questions import start, survey
 from interview.questions.shapes import piece_of
+from interview.reading import Refused
 from interview.units import quantity, ratio
 
 _PITCH = {
@@ -37,11 +38,19 @@ def catchment_of(answers: Answers) -> Catchment:
     surfaces = [surface_of(one) for one in answers.items("surfaces")]
     if not surfaces:
         raise Unanswered(survey.SURFACE_NAME, "surfaces.1.surface_name")
-    pace = survey.walker_pace(answers) if answers.items("walkers") else None
+    pace = _first_pace(answers)
     try:
         return catchment(surfaces, pace)
     except ValueError as wrong:
         raise Unanswered(survey.PIECES, "surfaces.1.pieces", why=str(wrong)) from None
+
+
+def _first_pace(answers: Answers) -> Pace | None:
+    """Return the pace that paced sides share, or nothing: no side was paced without one."""
+    try:
+        return survey.walker_pace(answers)
+    except (Refused, Unanswered):
+        return None
 
 
 def surface_of(answers: Answers) -> Surface:

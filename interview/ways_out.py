@@ -43,7 +43,7 @@ def _ways(plan: Plan) -> Iterator[WayOut]:
             plan.room,
             basin.rain_held(plan.room, plan.catchment.weighted),
             True,
-            "a smaller garden still takes most of the year's rain",
+            "a smaller garden still takes the small rains, which are most of the rainy days",
         )
     yield from _tried(plan, "Let the pond be as deep as the soil allows", _deepest(plan))
     if plan.answers[bed.SIDE_SLOPE] > STEEPEST:

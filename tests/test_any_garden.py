@@ -14,7 +14,7 @@ from interview.model import UNKNOWN_TEXT, Unanswered
 from interview.reading import Refused
 from interview.report import plan_text, so_far, waiting_text
 
-BATCHES, GARDENS = 8, 25
+BATCHES, GARDENS = 8, 20
 """Two hundred gardens of some hundred answers each keep this under fifteen seconds."""
 
 
@@ -51,7 +51,9 @@ def test_every_garden_has_a_plan_and_figures(batch, chance, given, plan_of):
         assert not re.search(r"\bnan\b|-inf\b", sheet)
         assert not re.search(r"\bnan\b|-\.inf", figures_text(plan))
         assert so_far(plan) and waiting_text(plan)
+        asked = {step.address for step in route.steps(plan.answers)}
         for one in found(plan):
+            assert one.waits_for is None or one.waits_for.address in asked, one.waits_for
             number = one.number(plan.metric)
             if isinstance(number, float):
                 assert not math.isnan(number), one.figure.key

@@ -49,12 +49,12 @@ REGION = Question(
 LIST_REGION = Question(
     key="wetland_list_region",
     label="Wetland list region",
-    text="Your state lies in more than one wetland plant list. Which part is the garden in?",
+    text="Which of the wetland plant lists covers the garden?",
     kind=Choice(tuple((one.name.lower(), one.value) for one in ListRegion)),
     why="A plant's wetland rating may differ between the lists.",
     find_out="Choose by the lie of the land: coast and plain, hills, or mountains.",
-    asks=lambda a: len(_lists(a)) > 1 and a.get(REGION) != "outside",
-    when="the state lies in more than one list region",
+    asks=lambda a: (a.get(REGION) or _home(a)) not in (None, "outside") and len(_lists(a)) != 1,
+    when="the garden has a plant region, and its state is unknown or lies in several lists",
     default=lambda a: _lists(a)[0].name.lower() if _lists(a) else None,
 )
 

@@ -63,6 +63,18 @@ def _likely_pace(counts: tuple[float, ...], answers: Answers) -> str | None:
     return " ".join(f"{one.said} {one.change}".strip() for one in pace_findings(pace)) or None
 
 
+def _possible_pace(counts: tuple[float, ...], answers: Answers) -> str | None:
+    """Return why no pace can be got from the walks."""
+    line = answers.get(PACE_LINE)
+    if line is None:
+        return None
+    try:
+        calibrate(line, counts)
+    except ValueError as wrong:
+        return str(wrong)
+    return None
+
+
 PACE_COUNTS = Question(
     key="pace_counts",
     label="Paces counted",
@@ -74,6 +86,7 @@ PACE_COUNTS = Question(
     group="walkers",
     asks=_PACING,
     when="some lengths are paced",
+    objection=_possible_pace,
     doubt=_likely_pace,
 )
 

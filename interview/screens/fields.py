@@ -212,9 +212,7 @@ class ListField(Field):
     def compose(self) -> ComposeResult:
         yield Items(list_lines(self.asked.text))
         with Horizontal(classes="entry"):
-            yield Line(
-                "", LONGEST_ITEM, many=True, id="entry", placeholder=self.asked.placeholder
-            )
+            yield Line("", LONGEST_ITEM, many=True, id="entry", placeholder=self.asked.placeholder)
             yield Press("Add", "add")
         yield Words(
             "Enter adds the line; Enter on the empty line goes on. Up to the list: Enter changes "

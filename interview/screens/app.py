@@ -1,0 +1,162 @@
+"""The application: which page follows which. What the pages do is their own."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import ClassVar
+
+from textual.app import App
+from textual.binding import Binding, BindingType
+
+from interview import recent
+from interview.opening import Opened, Refusal, open_session
+from interview.screens import shelf, themes
+from interview.screens.help import HelpScreen
+from interview.screens.mend import MendScreen
+from interview.screens.parts import Ask, WindowTitle
+from interview.screens.question import QuestionScreen
+from interview.screens.saver import BackgroundKeeper
+from interview.screens.welcome import WelcomeScreen
+
+TITLE = "Rain garden interview"
+
+
+@dataclass
+class Door:
+    """How a garden is found and opened, and the one that is open."""
+
+    clock: Callable[[], dt.datetime]
+    written_by: str
+    folder: Path = field(default_factory=Path)
+    opened: Opened | None = None
+    saver: BackgroundKeeper | None = None
+
+    def open(self, name: str | None) -> Opened | Refusal:
+        """Open the garden kept in the file ``name``, or a new one; leave the one before."""
+        self.leave()
+        found = open_session(name, self.clock, self.written_by)
+        if isinstance(found, Opened):
+            self.opened = found
+            self.saver = BackgroundKeeper(found.keeper, self.clock)
+            found.session.keep_with(self.saver)
+            recent.remember(found.path)
+        return found
+
+    def leave(self) -> None:
+        """Let the open garden go, so that another session may have it."""
+        if self.opened is not None:
+            self.opened.lock.release()
+        self.opened = self.saver = None
+
+    def gardens(self) -> list[shelf.Shelved]:
+        """Return the gardens at hand."""
+        return shelf.shelf(self.folder, recent.recent(), self.clock())
+
+
+class InterviewApp(App[None]):
+    """Start page or mending page, then the question page."""
+
+    CSS_PATH = "interview.tcss"
+    TITLE = TITLE
+    ENABLE_COMMAND_PALETTE = False
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("f1", "keys", "Keys"),
+        Binding("f2", "shade", "Light or dark", show=False),
+        Binding("ctrl+q", "leave", "Quit", priority=True),
+    ]
+
+    def __init__(self, door: Door) -> None:
+        super().__init__()
+        self._door = door
+        self._titled = ""
+        for theme in (themes.DARK, themes.LIGHT):
+            self.register_theme(theme)
+        self.theme = themes.for_terminal()
+
+    def on_mount(self) -> None:
+        self.on_window_title(WindowTitle(""))
+        if self._door.opened is None:
+            self._welcome()
+        else:
+            self._enter(self._door.opened)
+
+    # Pages
+
+    def _welcome(self, trouble: str = "") -> None:
+        page = WelcomeScreen(self._door.gardens(), trouble)
+        self.push_screen(page, lambda path: self._open(str(path) if path else None))
+
+    def _open(self, name: str | None) -> None:
+        found = self._door.open(name)
+        if isinstance(found, Opened):
+            self._enter(found)
+        elif found.status == 3 and name is not None:
+            page = MendScreen(name, [], found.sentence)
+            self.push_screen(page, lambda what: self._mended(what, name))
+        else:
+            self._welcome(found.sentence)
+
+    def _enter(self, opened: Opened) -> None:
+        if opened.troubles:
+            page = MendScreen(opened.shown_path, opened.troubles)
+            self.push_screen(page, lambda what: self._mended(what, str(opened.path)))
+        else:
+            self._ask(opened)
+
+    def _mended(self, what: str | None, name: str) -> None:
+        if what == "go_on" and self._door.opened is not None:
+            self._ask(self._door.opened)
+        elif what == "again":
+            self._open(name)
+        else:
+            self._door.leave()
+            self._welcome()
+
+    def _ask(self, opened: Opened) -> None:
+        saver = self._door.saver
+        assert saver is not None
+        page = QuestionScreen(opened.session, saver, opened.path)
+        # The worker thread of the saver must not touch the screen itself.
+        saver.on_change = lambda: self.call_later(page.show_saved)
+        self.push_screen(page)
+        for notice in opened.notices[: len(opened.notices) - len(opened.troubles)]:
+            self.notify(notice, markup=False, timeout=10)
+
+    # Keys and messages
+
+    def action_keys(self) -> None:
+        """Show the page of keys."""
+        if not isinstance(self.screen, HelpScreen):
+            self.push_screen(HelpScreen())
+
+    def action_shade(self) -> None:
+        """Change between light and dark."""
+        dark = self.theme == themes.DARK.name
+        self.theme = themes.LIGHT.name if dark else themes.DARK.name
+
+    def action_leave(self) -> None:
+        """Stop; where answers are not saved, ask first."""
+        saver = self._door.saver
+        if saver is None or not saver.report.failed or isinstance(self.screen, Ask):
+            self.exit(return_code=0)
+            return
+        asked = f"{saver.report.banner} Stop all the same, and lose what is not saved?"
+        self.push_screen(Ask(asked, "Yes, stop", "No, stay"), self._leave_unsaved)
+
+    def _leave_unsaved(self, yes: bool | None) -> None:
+        if yes:
+            self.exit(return_code=0)
+
+    def on_window_title(self, event: WindowTitle) -> None:
+        """Set the title of the terminal's window."""
+        title = f"{event.text} · {TITLE}" if event.text else TITLE
+        if title != self._titled and self._driver is not None:
+            self._titled = title
+            self._driver.write(f"\x1b]2;{title}\x07")
+
+    def _print_error_renderables(self) -> None:
+        """Print nothing: Textual would show every variable, answers and all, after a crash."""
+        self._exit_renderables.clear()

@@ -1,0 +1,120 @@
+"""Running the full screen: signals, a lost terminal, crashes, and what is said at the end."""
+
+from __future__ import annotations
+
+import asyncio
+import datetime as dt
+import os
+import signal
+import sys
+import traceback
+from collections.abc import Callable
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from interview.answers_file import shown
+from interview.opening import Opened, Refusal
+from interview.screens.terminal import Terminal, is_terminal, take_any_byte
+
+if TYPE_CHECKING:
+    from interview.screens.app import InterviewApp
+    from interview.screens.saver import BackgroundKeeper
+
+NAME = "rain-garden-interview"
+NO_TERMINAL, UNSAVED, CRASHED, HUNG_UP = 2, 5, 70, 129
+SIGNALS = ("SIGTERM", "SIGHUP", "SIGQUIT", "SIGINT")
+LOOK_SECONDS = 1.0
+"""How often it is checked that the terminal is still there."""
+
+
+def run(name: str | None, clock: Callable[[], dt.datetime], written_by: str) -> int:
+    """Run the interview on the full screen; return the exit status."""
+    if not is_terminal():
+        print(
+            f"{NAME}: a terminal is needed for the full screen; use --plain here", file=sys.stderr
+        )
+        return NO_TERMINAL
+    from interview.screens.app import Door, InterviewApp
+
+    door = Door(clock, written_by)
+    if name is not None:
+        found = door.open(name)
+        # A file that is there but cannot be read is shown on the mending page by --check.
+        if isinstance(found, Refusal):
+            print(f"{NAME}: {found.sentence}", file=sys.stderr)
+            return found.status
+    app = InterviewApp(door)
+    terminal = Terminal()
+    take_any_byte()
+    status, crash = CRASHED, ""
+    try:
+        status = asyncio.run(_run(app, terminal))
+        if app._exception is not None:
+            crash = _where(app._exception)
+    except Exception as trouble:
+        crash = _where(trouble)
+    finally:
+        terminal.restore(in_full=status == CRASHED)
+    return _end(door.opened, door.saver.close() if door.saver else True, status, crash)
+
+
+async def _run(app: InterviewApp, terminal: Terminal) -> int:
+    loop = asyncio.get_running_loop()
+    seen: list[int] = []
+
+    def signalled(number: int) -> None:
+        if seen:
+            terminal.restore(in_full=True)
+            os._exit(128 + number)
+        seen.append(number)
+        app.exit(return_code=128 + number)
+
+    async def look() -> None:
+        # Where hang-ups are ignored (nohup) no signal comes, and reading keys would spin for ever.
+        while not terminal.lost():
+            await asyncio.sleep(LOOK_SECONDS)
+        app.exit(return_code=HUNG_UP)
+
+    for one in SIGNALS:
+        if number := getattr(signal, one, None):
+            loop.add_signal_handler(number, signalled, int(number))
+    looking = loop.create_task(look())
+    try:
+        await app.run_async()
+    finally:
+        looking.cancel()
+    if seen:
+        return 128 + seen[0]
+    # Textual gives 1 after a fault, and nothing where its reader of keys has stopped.
+    return app.return_code if app.return_code in (0, HUNG_UP) else CRASHED
+
+
+def _where(trouble: BaseException) -> str:
+    """Say what went wrong and where, without any of the answers."""
+    frames = traceback.extract_tb(trouble.__traceback__)
+    place = f" at {Path(frames[-1].filename).name} line {frames[-1].lineno}" if frames else ""
+    return f"{type(trouble).__name__}{place}"
+
+
+def _end(opened: Opened | None, saved: bool, status: int, crash: str) -> int:
+    """Say where the answers are and how to go on; return the exit status."""
+    lines = []
+    if status == CRASHED:
+        lines.append(f"The program met a fault of its own and stopped ({crash or 'keys lost'}).")
+    if opened is not None:
+        there = opened.path.exists()
+        safe = " up to the last one saved" if status == CRASHED else ""
+        if there:
+            lines.append(f"Your answers are in {opened.shown_path}{safe}.")
+            lines.append(f"To go on: {opened.resume_command(NAME)}")
+        elif saved:
+            lines.append("Nothing was answered, so no file was made.")
+        opened.lock.release()
+    if not saved and opened is not None:
+        lines.append(f"NOT SAVED: the latest answers are not in {shown(str(opened.path))}.")
+        status = status if status else UNSAVED
+    try:
+        print("\n".join(lines), file=sys.stderr if status else sys.stdout, flush=True)
+    except OSError:
+        pass  # the terminal is gone; there is nobody to tell
+    return status

@@ -1,0 +1,67 @@
+"""The terminal itself: whether there is one, its title, and putting it back as it was."""
+
+from __future__ import annotations
+
+import os
+import sys
+from contextlib import suppress
+from typing import Any
+
+LEAVE = "\x1b[?1049l\x1b[?25h\x1b[?1000l\x1b[?1002l\x1b[?1003l\x1b[?1006l\x1b[?2004l\x1b[<u\x1b[0m"
+"""Leaves the second screen, shows the cursor, and switches mouse and paste reports off."""
+PUSH_TITLE, POP_TITLE = "\x1b[22;2t", "\x1b[23;2t"
+
+
+def is_terminal() -> bool:
+    """Tell whether the program is run in a terminal that can be typed into."""
+    try:
+        return os.isatty(sys.__stdin__.fileno()) and os.isatty(sys.__stdout__.fileno())  # type: ignore[union-attr]
+    except (AttributeError, OSError, ValueError):
+        return False
+
+
+class Terminal:
+    """Remembers how the terminal was set."""
+
+    def __init__(self) -> None:
+        self._fd = sys.__stdin__.fileno() if sys.__stdin__ else 0
+        self._was: list[Any] | None = None
+        with suppress(Exception):
+            import termios
+
+            self._was = termios.tcgetattr(self._fd)
+        self._write(PUSH_TITLE)
+
+    def lost(self) -> bool:
+        """Tell whether the terminal has gone away."""
+        return not os.isatty(self._fd)
+
+    def restore(self, in_full: bool) -> None:
+        """Put the title back, and after a crash or a second signal everything else too."""
+        self._write((LEAVE if in_full else "") + POP_TITLE)
+        if self._was is not None:
+            with suppress(Exception):
+                import termios
+
+                termios.tcsetattr(self._fd, termios.TCSANOW, self._was)
+
+    def _write(self, codes: str) -> None:
+        with suppress(OSError, ValueError, AttributeError):
+            os.write(sys.__stdout__.fileno(), codes.encode())  # type: ignore[union-attr]
+
+
+def take_any_byte() -> None:
+    """Let a byte that is no text be shown as such, where Textual would stop reading keys.
+
+    Its input thread ends at the first byte that is not UTF-8, and the program with it.
+    """
+    import codecs
+    from functools import partial
+
+    with suppress(ImportError):
+        from textual.drivers import linux_driver
+
+        def lenient(name: str) -> partial[codecs.IncrementalDecoder]:
+            return partial(codecs.getincrementaldecoder(name), errors="replace")
+
+        linux_driver.getincrementaldecoder = lenient  # type: ignore[attr-defined]
