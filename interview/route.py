@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from interview.model import Answers, Group, Question, Stage, Standing
-from interview.questions import STAGE_OF, STAGES, question_at
+from interview.questions import GROUPS, STAGE_OF, STAGES, question_at, site
 
 
 @dataclass(frozen=True)
@@ -32,18 +32,36 @@ class Step:
 
 
 def steps(answers: Answers) -> list[Step]:
-    """Return every question that applies now, in the written order."""
-    return [step for stage in STAGES for step in stage_steps(stage, answers)]
+    """Return every question that applies now, in the written order.
+
+    An answer that is itself set aside decides nothing.
+    """
+    while True:
+        found = list(_asked(answers.whole()))
+        kept = _only(answers, found)
+        if len(kept.texts) == len(answers.texts):
+            return found
+        answers = kept
 
 
-def stage_steps(stage: Stage, answers: Answers) -> Iterator[Step]:
-    """Yield the questions of ``stage`` that apply now."""
-    whole = answers.whole()
-    for part in stage.parts:
-        if isinstance(part, Group):
-            yield from _group_steps(part, stage, whole)
-        elif part.asks(whole):
-            yield Step(part, 0, stage)
+def stage_steps(stage: Stage, answers: Answers) -> list[Step]:
+    """Return the questions of ``stage`` that apply now."""
+    return [step for step in steps(answers) if step.stage is stage]
+
+
+def _asked(answers: Answers) -> Iterator[Step]:
+    for stage in STAGES:
+        for part in stage.parts:
+            if isinstance(part, Group):
+                yield from _group_steps(part, stage, answers)
+            elif part.asks(answers):
+                yield Step(part, 0, stage)
+
+
+def _only(answers: Answers, found: list[Step]) -> Answers:
+    addresses = {step.address for step in found}
+    texts = {a: t for a, t in answers.texts.items() if a in addresses}
+    return Answers(texts, answers.customs, answers.now)
 
 
 def _group_steps(group: Group, stage: Stage, answers: Answers) -> Iterator[Step]:
@@ -63,11 +81,26 @@ def item_count(group: Group, answers: Answers) -> int:
     return count
 
 
+def without_item(answers: Answers, group: str, number: int) -> Answers:
+    """Return the answers less one item of ``group``: it is not asked again, and a spot chosen
+    by its number stays the same spot.
+    """
+    left = answers.without_item(group, number)
+    if number > 1 and number >= item_count(GROUPS[group], answers):
+        another = f"{group}.{number - 1}.{GROUPS[group].another.key}"
+        if another in left.texts:
+            left = left.with_text(another, "no")
+    chosen = answers.get(site.CHOSEN_SPOT) if group == site.SPOTS.key else None
+    if chosen == number:
+        return left.without(site.CHOSEN_SPOT.key)
+    if chosen is not None and chosen > number:
+        return left.with_text(site.CHOSEN_SPOT.key, str(chosen - 1))
+    return left
+
+
 def in_force(answers: Answers) -> Answers:
     """Return the answers whose questions apply; the others are set aside, never lost."""
-    addresses = {step.address for step in steps(answers)}
-    texts = {a: t for a, t in answers.texts.items() if a in addresses}
-    return Answers(texts, answers.customs, answers.now)
+    return _only(answers, steps(answers))
 
 
 def set_aside(answers: Answers) -> list[str]:
@@ -157,8 +190,9 @@ class Progress:
 def progress(answers: Answers) -> list[Progress]:
     """Return how far each stage is."""
     found = []
+    path = steps(answers)
     for stage in STAGES:
-        kinds = [standing(step, answers) for step in stage_steps(stage, answers)]
+        kinds = [standing(step, answers) for step in path if step.stage is stage]
         found.append(
             Progress(
                 stage,

@@ -157,7 +157,7 @@ class Session:
 
     def remove_item(self, group: str, number: int) -> None:
         """Take one item of a group away; those after it move up."""
-        self._keep(self._answers.without_item(group, number))
+        self._keep(route.without_item(self._answers, group, number))
         self.step = self._first_open(route.steps(self._answers)) or self.step
 
     def _keep(self, answers: Answers) -> None:

@@ -249,7 +249,7 @@ class _Reader:
         text = _text_of(node)
         if text is None or (isinstance(node, list) and not question.kind.many):
             self.trouble(path, "One answer is wanted here, not a list. It is kept, not used.")
-        elif text.strip() and text.strip() not in ("~", "null"):
+        elif text.strip():
             self.texts[address] = text
             self.paths[address] = path
 

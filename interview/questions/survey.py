@@ -114,6 +114,9 @@ def walker_pace(answers: Answers, name: str = "") -> Pace:
     Raises ``Unanswered`` where the pace is not calibrated yet, ``Refused`` for a strange name.
     """
     people = answers.items("walkers")
+    if not _PACING(answers.whole()):
+        why = "A length is given in paces: answer paces here, then walk a known length."
+        raise Unanswered(MEASURED_BY, "measured_by", why=why)
     if not people:
         raise Unanswered(PACE_COUNTS, "walkers.1.pace_counts")
     wanted = name.strip().casefold()

@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Callable
 from dataclasses import dataclass, field
+from functools import partial
 from pathlib import Path
 from typing import ClassVar
 
@@ -120,7 +121,7 @@ class InterviewApp(App[None]):
         assert saver is not None
         page = QuestionScreen(opened.session, saver, opened.path)
         # The worker thread of the saver must not touch the screen itself.
-        saver.on_change = lambda: self.call_later(page.show_saved)
+        saver.on_change = partial(self.call_later, page.show_saved)
         self.push_screen(page)
         for notice in opened.notices[: len(opened.notices) - len(opened.troubles)]:
             self.notify(notice, markup=False, timeout=10)

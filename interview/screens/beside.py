@@ -13,8 +13,6 @@ from interview.screens.parts import Words
 from interview.screens.saver import SaveReport
 from interview.session import Session
 
-LABEL_WIDTH = 22
-
 
 class TopLine(Words):
     """Garden, stage and place in it on the left, the state of saving on the right."""
@@ -69,14 +67,12 @@ class PlanSoFar(VerticalScroll):
 
     def show(self, session: Session) -> None:
         """Show the plan as it stands now."""
-        pieces: list[Content | tuple[str, str]] = []
-        for line in words.plan_lines(session):
-            if line.value:
-                style = "$text-warning bold" if line.value.startswith(("SHUT", "STOP")) else "bold"
-                pieces += [(f"{line.label}  ", ""), (line.value, style)]
-            else:
-                pieces += [(f"{line.label}  waits for: ", "$text-muted")]
-                waits = line.waits_for[:1].lower() + line.waits_for[1:]
-                pieces += [(waits, "$text-muted")]
-            pieces.append(("\n", ""))
-        self.query_one("#plan_lines", Words).update(Content.assemble(*pieces[:-1]))
+        pieces: list[tuple[str, str]] = []
+        known, waiting = words.plan_lines(session)
+        for line in known:
+            style = "$text-warning bold" if line.value.startswith(("SHUT", "STOP")) else "bold"
+            pieces += [(f"{line.label}  ", ""), (line.value, style), ("\n", "")]
+        for gap, labels in waiting:
+            pieces += [(f"{labels}\n", "$text-muted")]
+            pieces += [(f"  waits for: {gap}\n", "$text-muted italic")]
+        self.query_one("#plan_lines", Words).update(Content.assemble(*pieces))

@@ -15,6 +15,8 @@ from textual.widgets import Button, Input, Static
 
 NARROW = 100
 """Below this many columns the plan so far stands under the question."""
+WIDE = 136
+"""From this many columns on all the buttons stand in one row beside the plan."""
 SMALLEST = (40, 12)
 """Below this many columns or lines only a request for a larger window is shown."""
 
@@ -46,7 +48,7 @@ class Page(Screen[Any]):
         """Yield the page, and over it the request for a larger window."""
         yield from self.parts()
         yield Words(
-            "Please make the window larger.\n40 by 12 is the least.\nNothing you typed is lost.",
+            "Make the window larger.\n40 by 12 is the least.\nNothing you typed is lost.",
             id="too_small",
         )
 
@@ -58,7 +60,9 @@ class Page(Screen[Any]):
         """Note how much room there is."""
         width, height = event.size.width, event.size.height
         self.set_class(width < NARROW, "narrow")
-        self.set_class(height < 22, "short")
+        self.set_class(width < 80 or NARROW <= width < WIDE, "slim")
+        self.set_class(height < 24, "low")
+        self.set_class(height >= 28, "tall")
         self.set_class(width < SMALLEST[0] or height < SMALLEST[1], "tiny")
 
 

@@ -23,6 +23,7 @@ from interview.screens.plan import PlanScreen
 from interview.screens.review import ReviewScreen
 from interview.screens.saver import BackgroundKeeper
 from interview.screens.soak_timer import SoakScreen
+from interview.screens.soak_watch import running
 from interview.session import Doubt, Session
 
 BUTTONS = (
@@ -80,6 +81,9 @@ class QuestionScreen(Page):
         yield Footer(show_command_palette=False, compact=True)
 
     async def on_mount(self) -> None:
+        if step := running(self._session):
+            # A soak test does not wait: whoever comes back comes back to it.
+            self._session.jump(step.address)
         await self._show()
 
     async def on_screen_resume(self) -> None:
@@ -121,7 +125,8 @@ class QuestionScreen(Page):
         self._words("caution", f"CAUTION: {question.caution}" if question.caution else "")
         self._words("shut", self._shut_words(shut))
         options = getattr(question.kind, "options", ()) or question.kind.name == "yes or no"
-        self._words("hint", "" if options else f"Write it {_as(asked.examples)}.")
+        hint = asked.examples[:1].upper() + asked.examples[1:]
+        self._words("hint", "" if options else f"{hint}.")
         self._words("aside", "")
         slot = self.query_one("#slot", Container)
         with self.app.batch_update():
@@ -206,16 +211,25 @@ class QuestionScreen(Page):
         same = kept is not None and kept.strip() == text.strip()
         passed = same and standing is Standing.ANSWERED
         put_off = not text.strip() and standing is Standing.UNKNOWN
+        if not text.strip() and hasattr(step.question.kind, "options") and not put_off:
+            text = step.question.default(view) or ""
+            if not text:
+                self._refuse("Choose one first, or say that you don't know yet.")
+                return
         if not (passed or put_off or self._session.shut(step)):
             try:
                 self._session.offer(step, text)
             except (Refused, Doubt) as refused:
-                self._hear(str(refused), refused=True)
-                self.query_one("#heard").scroll_visible(animate=False)
-                self.query_one(Field).begin()
+                self._refuse(str(refused))
                 return
         self._drafts.pop(step.address, None)
         await self._forward()
+
+    def _refuse(self, why: str) -> None:
+        """Say why an answer cannot be kept; what was typed stays."""
+        self._hear(why, refused=True)
+        self.query_one("#heard").scroll_visible(animate=False)
+        self.query_one(Field).begin()
 
     async def _forward(self) -> None:
         if self._session.go_on() is None:
@@ -322,8 +336,3 @@ class QuestionScreen(Page):
     def action_save_again(self) -> None:
         """Try a failed save again."""
         self._saver.retry()
-
-
-def _as(examples: str) -> str:
-    """Fit the examples of a kind into a sentence."""
-    return examples if examples.startswith(("such as", "one a line")) else f"as {examples}"

@@ -71,6 +71,9 @@ def _entry(session: Session, step: Step, aside: bool) -> Entry:
     if standing is Standing.OPEN and not mark:
         mark = "shut" if session.shut(step) else "open"
     said = "" if text is None or standing is Standing.UNKNOWN else words.one_line(text)
+    value = view.get(step.question)
+    if hasattr(step.question.kind, "options") and value is not None:
+        said = step.question.kind.echo(value, view)
     item = f" ({GROUPS[step.question.group].label} {step.number})" if step.number else ""
     return Entry(step.address, step.question.label + item, said, mark, aside=aside)
 
@@ -143,13 +146,15 @@ class ReviewScreen(Page):
         if event.key in ("up", "down", "pageup", "pagedown") and self.query_one("#find").has_focus:
             event.stop()
             listing = self.query_one("#answers", OptionList)
-            moves = {
-                "up": listing.action_cursor_up,
-                "down": listing.action_cursor_down,
-                "pageup": listing.action_page_up,
-                "pagedown": listing.action_page_down,
-            }
-            moves[event.key]()
+            match event.key:
+                case "up":
+                    listing.action_cursor_up()
+                case "down":
+                    listing.action_cursor_down()
+                case "pageup":
+                    listing.action_page_up()
+                case _:
+                    listing.action_page_down()
 
     def on_button_pressed(self, event: Button.Pressed) -> None:
         match event.button.id:

@@ -9,6 +9,7 @@ import signal
 import sys
 import traceback
 from collections.abc import Callable
+from contextlib import suppress
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -18,7 +19,6 @@ from interview.screens.terminal import Terminal, is_terminal, take_any_byte
 
 if TYPE_CHECKING:
     from interview.screens.app import InterviewApp
-    from interview.screens.saver import BackgroundKeeper
 
 NAME = "rain-garden-interview"
 NO_TERMINAL, UNSAVED, CRASHED, HUNG_UP = 2, 5, 70, 129
@@ -30,9 +30,7 @@ LOOK_SECONDS = 1.0
 def run(name: str | None, clock: Callable[[], dt.datetime], written_by: str) -> int:
     """Run the interview on the full screen; return the exit status."""
     if not is_terminal():
-        print(
-            f"{NAME}: a terminal is needed for the full screen; use --plain here", file=sys.stderr
-        )
+        print(f"{NAME}: a terminal is needed; use --plain here", file=sys.stderr)
         return NO_TERMINAL
     from interview.screens.app import Door, InterviewApp
 
@@ -113,8 +111,6 @@ def _end(opened: Opened | None, saved: bool, status: int, crash: str) -> int:
     if not saved and opened is not None:
         lines.append(f"NOT SAVED: the latest answers are not in {shown(str(opened.path))}.")
         status = status if status else UNSAVED
-    try:
+    with suppress(OSError):  # the terminal may be gone
         print("\n".join(lines), file=sys.stderr if status else sys.stdout, flush=True)
-    except OSError:
-        pass  # the terminal is gone; there is nobody to tell
     return status

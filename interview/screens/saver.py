@@ -1,4 +1,4 @@
-"""Saving off the event loop: one worker thread, the latest answers win, a failed save is retried."""
+"""Saving off the event loop, in one worker thread; the latest answers win."""
 
 from __future__ import annotations
 
@@ -77,7 +77,7 @@ class BackgroundKeeper:
         self._closed = False
         self._worker: threading.Thread | None = None
         self._report = SaveReport(SaveState.NOTHING)
-        self.on_change: Callable[[], None] = _quiet
+        self.on_change: Callable[[], object] = _quiet
         """Called, in the worker thread or the caller's, whenever the report changes."""
 
     @property

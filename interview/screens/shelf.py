@@ -13,11 +13,12 @@ from interview.gate import locate_state
 from interview.model import Answers
 from interview.opening import plan_of
 from interview.questions import soak, start
-from interview.report import waiting
 from interview.screens.soak_watch import watch
+from interview.summary import waiting
 
 MOST = 12
 """How many files are offered."""
+SOAK = "soak test:"
 MARK = af.FORMAT.encode()
 """Stands near the top of every answers file; other YAML files are passed over."""
 
@@ -34,12 +35,15 @@ class Shelved:
 
 
 def shelf(folder: Path, lately: Iterable[Path], now: dt.datetime) -> list[Shelved]:
-    """Return the answers files in ``folder`` and those used lately, the latest first."""
+    """Return the answers files in ``folder`` and those used lately.
+
+    A running soak test stands first, then the latest; those to be mended come last."""
     found: dict[str, Path] = {}
     for path in [*lately, *_in_folder(folder)]:
         if len(found) < MOST and _is_ours(path):
             found.setdefault(str(_real(path)), path)
-    return [summary(path, now) for path in found.values()]
+    gardens = [summary(path, now) for path in found.values()]
+    return sorted(gardens, key=lambda one: (one.faulty, not one.due.startswith(SOAK)))
 
 
 def _in_folder(folder: Path) -> list[Path]:
@@ -103,7 +107,7 @@ def _soak_due(answers: Answers, now: dt.datetime) -> str:
             continue
         day = "" if at.date() == now.date() else f"{at:%a %d %b} "
         word = "reading was due" if at <= now else "reading due"
-        return f"soak test: {word} {day}{at.astimezone(now.tzinfo):%H:%M}"
+        return f"{SOAK} {word} {day}{at.astimezone(now.tzinfo):%H:%M}"
     return ""
 
 

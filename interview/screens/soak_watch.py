@@ -5,12 +5,15 @@ from __future__ import annotations
 import datetime as dt
 from dataclasses import dataclass
 
+from interview import route
 from interview.calc.soak import READINGS_WANTED, Band, Interval, SoakTest
 from interview.kinds import list_lines
 from interview.lines import DROP, EMPTIED, EMPTY, LEFT, REFILLED, SoakEvent
 from interview.model import Answers, Unanswered
 from interview.questions import soak
+from interview.route import Step
 from interview.screens.words import clock, span
+from interview.session import Session
 from interview.soak_plan import test_of
 from interview.units import Quantity, magnitude, plain_number, significant
 
@@ -101,6 +104,7 @@ class Watch:
         left = self.due - self.now
         if left.total_seconds() <= 0:
             return f"READING DUE since {clock(self.due, self.now)} ({span(left)} ago)."
+        left += dt.timedelta(seconds=59)  # the minutes left are rounded up, so 0 min is never said
         return f"Next reading in {span(left)}, at {clock(self.due, self.now)}."
 
     def meaning(self, answers: Answers) -> str:
@@ -142,7 +146,7 @@ class Watch:
 def watch(view: Answers, now: dt.datetime) -> Watch:
     """Return the state of the hole that ``view`` is seen from."""
     began = view.get(soak.TEST_START)
-    over = view.get(soak.HOLE_LEFT) in ("filled", "covered")
+    over = (view.get(soak.HOLE_LEFT) or "") in ("filled", "covered")
     lines = list_lines(view.text(soak.READINGS) or "")
     events = view.get(soak.READINGS) or ()
     if began is None:
@@ -164,6 +168,17 @@ def watch(view: Answers, now: dt.datetime) -> Watch:
     )
     last = max((event.at for event in events if not event.struck), default=None)
     return Watch(now, began, rows, test, last, over, waits)
+
+
+def running(session: Session) -> Step | None:
+    """Return the readings of a soak test that is under way, or nothing."""
+    answers = session.answers
+    for step in route.steps(answers):
+        if step.question is soak.READINGS and not session.shut(step):
+            view = step.view(answers)
+            if view.get(soak.HOLE_LEFT) is None and watch(view, session.now).due is not None:
+                return step
+    return None
 
 
 def _row(

@@ -64,4 +64,4 @@ def take_any_byte() -> None:
         def lenient(name: str) -> partial[codecs.IncrementalDecoder]:
             return partial(codecs.getincrementaldecoder(name), errors="replace")
 
-        linux_driver.getincrementaldecoder = lenient  # type: ignore[attr-defined]
+        linux_driver.getincrementaldecoder = lenient  # type: ignore[attr-defined, assignment]

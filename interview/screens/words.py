@@ -7,9 +7,9 @@ import datetime as dt
 from interview import route
 from interview.model import Standing
 from interview.questions import GROUPS
-from interview.report import SoFar, so_far
 from interview.route import Step
 from interview.session import Session
+from interview.summary import SoFar, so_far
 
 
 def clock(at: dt.datetime, now: dt.datetime) -> str:
@@ -94,10 +94,20 @@ def strip(session: Session, here: str) -> list[tuple[str, bool]]:
     return [(f"{letters} {word}", current) for letters, word, current in parts]
 
 
-def plan_lines(session: Session) -> list[SoFar]:
-    """Return the lines of the plan so far: what is known first, then what is waited for."""
+def plan_lines(session: Session) -> tuple[list[SoFar], list[tuple[str, str]]]:
+    """Return the lines of the plan so far that are known, and what the others wait for.
+
+    Lines that wait for one and the same answer are put together: the answer, then their labels.
+    """
     lines = so_far(session.plan)
-    return [line for line in lines if line.value] + [line for line in lines if not line.value]
+    waiting: dict[str, list[str]] = {}
+    for line in lines:
+        if not line.value:
+            gap = line.waits_for[:1].lower() + line.waits_for[1:]
+            label = line.label if gap not in waiting else line.label[:1].lower() + line.label[1:]
+            waiting.setdefault(gap, []).append(label)
+    known = [line for line in lines if line.value]
+    return known, [(gap, ", ".join(labels)) for gap, labels in waiting.items()]
 
 
 def counted(session: Session) -> str:

@@ -1,0 +1,1 @@
+"""Drawings as plain geometry, shown as terminal cells or as SVG."""

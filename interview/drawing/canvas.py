@@ -1,0 +1,102 @@
+"""Drawings written as terminal cells or as SVG; both come from one layout."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from interview.drawing.grid import Look
+from interview.drawing.layout import SAMPLE, Layout, LegendEntry, Text, lay_out
+from interview.drawing.scene import (
+    Drawing,
+    Hatch,
+    Key,
+    Label,
+    Mark,
+    Path,
+    Place,
+    Shape,
+    Stroke,
+    Symbol,
+)
+from interview.drawing.vector import svg
+from interview.drawing.words import in_cells
+
+__all__ = [
+    "Drawing",
+    "Hatch",
+    "Key",
+    "Label",
+    "Mark",
+    "Path",
+    "Place",
+    "Shape",
+    "Stroke",
+    "Symbol",
+    "cells",
+    "svg",
+]
+
+
+def cells(
+    drawing: Drawing, columns: int, rows: int, ascii_only: bool = False, braille: bool = True
+) -> list[str]:
+    """Return ``drawing`` as lines of at most ``columns`` (12 or more) characters.
+
+    A proportional drawing keeps its proportions, a cell being twice as tall as wide. Title, picture
+    and legend together take at most ``rows`` lines, unless that would leave the picture under six:
+    then there are more. A label without room is numbered and told in the legend. No meaning is in
+    colour. ``braille`` dots, smoother, draw slanted lines unless ``ascii_only``.
+    """
+    layout = lay_out(drawing, columns, rows, Look(ascii_only, braille))
+    lines = [*layout.title, *_picture(layout), *_legend(layout, ascii_only)]
+    return [line.rstrip() for line in lines]
+
+
+def _picture(layout: Layout) -> Sequence[str]:
+    grid = layout.grid
+    rows = [[" "] * grid.columns for _ in range(grid.rows)]
+    for ink in (grid.hatched, grid.ink):
+        for (column, row), char in ink.items():
+            rows[row][column] = char
+    for text in layout.texts:
+        _write(rows[text.row], text)
+    return ["".join(row) for row in rows]
+
+
+def _write(row: list[str], text: Text) -> None:
+    for place, char in enumerate(in_cells(text.text)):
+        row[text.column + place] = char
+
+
+def _legend(layout: Layout, ascii_only: bool) -> list[str]:
+    lines = [""] * layout.legend_lines
+    columns = [0] * layout.legend_lines
+    for entry in layout.legend:
+        words = f"{_sample(entry, ascii_only)}{entry.text}"
+        lines[entry.line] += " " * (entry.column - columns[entry.line]) + words
+        columns[entry.line] = entry.column + len(in_cells(words))
+    return lines
+
+
+def _sample(entry: LegendEntry, ascii_only: bool) -> str:
+    if entry.key is None:
+        return ""
+    match entry.key.sample:
+        case Stroke() as stroke:
+            return _stroke_sample(stroke, ascii_only) + " "
+        case Hatch() | Symbol() as sign:
+            char = sign.value[ascii_only]
+            return (char * SAMPLE if isinstance(sign, Hatch) else f" {char} ") + " "
+
+
+def _stroke_sample(stroke: Stroke, ascii_only: bool) -> str:
+    pen = stroke.value
+    if pen.stamp and not (pen.curve and not ascii_only):
+        return (pen.ascii_stamp if ascii_only else pen.stamp) * SAMPLE
+    if stroke is Stroke.DASHED:
+        return "- -" if ascii_only else "╌" * SAMPLE
+    if pen.double:
+        return ("=" if ascii_only else "═") * SAMPLE
+    if pen.curve:
+        return "⠤" * SAMPLE
+    return ("-" if ascii_only else "─") * SAMPLE

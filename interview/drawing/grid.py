@@ -1,0 +1,200 @@
+"""Lines, hatches and marks set into terminal cells."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+
+from interview.drawing.scene import XY, Drawing, Mark, Path, Stroke, inside
+
+_UP, _RIGHT, _DOWN, _LEFT = 1, 2, 4, 8
+_BOX = " ╵╶└╷│┌├╴┘─┴┐┤┬┼".translate({ord("╵"): "│", ord("╷"): "│", ord("╶"): "─", ord("╴"): "─"})
+_DOUBLE = " ║═╚║║╔╠═╝═╩╗╣╦╬"
+_ASCII_THIN = " |-+||++-+-+++++"
+_ASCII_HEAVY = " #=####" + "#=#=#####"
+_DOTS = ((0x01, 0x08), (0x02, 0x10), (0x04, 0x20), (0x40, 0x80))
+
+
+@dataclass(frozen=True)
+class Look:
+    """What characters may be used."""
+
+    ascii_only: bool = False
+    braille: bool = True
+
+
+@dataclass(frozen=True)
+class Frame:
+    """Where world units fall on cells; a whole number is the middle of a cell."""
+
+    x0: float
+    y1: float
+    left: float
+    top: float
+    across: float
+    """Columns in a world unit."""
+    down: float
+    """Lines in a world unit."""
+    columns: int
+    rows: int
+
+    def at(self, x: float, y: float) -> XY:
+        """Return the column and line of a point, not rounded."""
+        return self.left + (x - self.x0) * self.across, self.top + (self.y1 - y) * self.down
+
+
+def nearest(number: float) -> int:
+    """Return the nearest whole number, halves always up."""
+    return math.floor(number + 0.5)
+
+
+@dataclass
+class Grid:
+    """The cells of a picture."""
+
+    columns: int
+    rows: int
+    look: Look
+    ink: dict[tuple[int, int], str] = field(default_factory=dict)
+    hatched: dict[tuple[int, int], str] = field(default_factory=dict)
+    _arms: dict[tuple[int, int], tuple[Stroke, int]] = field(default_factory=dict)
+    _dots: dict[tuple[int, int], int] = field(default_factory=dict)
+
+    def put(self, column: int, row: int, char: str) -> None:
+        """Set the character of a cell, where it lies in the picture."""
+        if 0 <= column < self.columns and 0 <= row < self.rows:
+            self.ink[column, row] = char
+            self._arms.pop((column, row), None)
+            self._dots.pop((column, row), None)
+
+    def arm(self, column: int, row: int, stroke: Stroke, arms: int) -> None:
+        """Add arms of a box-drawing character; another kind of line is drawn over."""
+        if not (0 <= column < self.columns and 0 <= row < self.rows):
+            return
+        old_stroke, old = self._arms.get((column, row), (stroke, 0))
+        merged = arms | old if old_stroke is stroke else arms
+        self.put(column, row, self._box(stroke, merged, column, row))
+        self._arms[column, row] = (stroke, merged)
+
+    def dot(self, x: int, y: int) -> None:
+        """Set one dot of the two by four of a cell."""
+        column, row = x // 2, y // 4
+        if 0 <= column < self.columns and 0 <= row < self.rows:
+            if (column, row) in self._arms:
+                return
+            bits = self._dots.get((column, row), 0) | _DOTS[y % 4][x % 2]
+            self.ink[column, row] = chr(0x2800 + bits)
+            self._dots[column, row] = bits
+
+    def _box(self, stroke: Stroke, arms: int, column: int, row: int) -> str:
+        if stroke is Stroke.DASHED and arms in (5, 10, 1, 2, 4, 8):
+            upright = arms in (5, 1, 4)
+            if self.look.ascii_only:
+                return ":" if upright else "- "[column % 2]
+            return "╎" if upright else "╌"
+        if self.look.ascii_only:
+            return (_ASCII_HEAVY if stroke.value.double else _ASCII_THIN)[arms]
+        return (_DOUBLE if stroke.value.double else _BOX)[arms]
+
+
+def draw(drawing: Drawing, frame: Frame, look: Look) -> Grid:
+    """Return the cells of all that is not a label: hatches under lines under marks."""
+    grid = Grid(frame.columns, frame.rows, look)
+    paths = [shape for shape in drawing.shapes if isinstance(shape, Path)]
+    for path in paths:
+        if path.hatch is not None:
+            _fill(grid, frame, path, path.hatch.value[look.ascii_only])
+    for path in paths:
+        if path.stroke is not None:
+            for start, end in _sides(path):
+                _segment(grid, frame.at(*start), frame.at(*end), path.stroke)
+    for mark in drawing.shapes:
+        if isinstance(mark, Mark):
+            column, row = frame.at(mark.x, mark.y)
+            grid.put(nearest(column), nearest(row), mark.symbol.value[look.ascii_only])
+    return grid
+
+
+def _sides(path: Path) -> Iterator[tuple[XY, XY]]:
+    points = (*path.points, path.points[0]) if path.closed else path.points
+    return zip(points, points[1:], strict=False)
+
+
+def _fill(grid: Grid, frame: Frame, path: Path, char: str) -> None:
+    corners = tuple(frame.at(*point) for point in path.points)
+    left, right = min(x for x, _ in corners), max(x for x, _ in corners)
+    top, bottom = min(y for _, y in corners), max(y for _, y in corners)
+    for row in range(max(0, nearest(top)), min(grid.rows - 1, nearest(bottom)) + 1):
+        for column in range(max(0, nearest(left)), min(grid.columns - 1, nearest(right)) + 1):
+            if inside((column + 1e-6, row + 1e-6), corners):
+                grid.hatched[column, row] = char
+
+
+def _segment(grid: Grid, start: XY, end: XY, stroke: Stroke) -> None:
+    level, upright = abs(start[1] - end[1]) < 1e-9, abs(start[0] - end[0]) < 1e-9
+    smooth = grid.look.braille and not grid.look.ascii_only
+    pen = stroke.value
+    if smooth and (pen.curve or (not pen.stamp and not level and not upright)):
+        _dotted(grid, start, end, stroke)
+    elif pen.stamp:
+        for column, row, _ in _cells_along(start, end):
+            grid.put(column, row, pen.ascii_stamp if grid.look.ascii_only else pen.stamp)
+    elif level or upright:
+        _boxed(grid, start, end, stroke)
+    else:
+        _slanted(grid, start, end, stroke)
+
+
+def _boxed(grid: Grid, start: XY, end: XY, stroke: Stroke) -> None:
+    (c0, c1), (r0, r1) = (sorted((nearest(start[axis]), nearest(end[axis]))) for axis in (0, 1))
+    c0, c1 = max(c0, -1), min(c1, grid.columns)
+    r0, r1 = max(r0, -1), min(r1, grid.rows)
+    for column in range(c0, c1):
+        grid.arm(column, r0, stroke, _RIGHT)
+        grid.arm(column + 1, r0, stroke, _LEFT)
+    for row in range(r0, r1):
+        grid.arm(c0, row, stroke, _DOWN)
+        grid.arm(c0, row + 1, stroke, _UP)
+
+
+def _dotted(grid: Grid, start: XY, end: XY, stroke: Stroke) -> None:
+    x0, y0 = start[0] * 2 + 0.5, start[1] * 4 + 1.5
+    x1, y1 = end[0] * 2 + 0.5, end[1] * 4 + 1.5
+    steps = max(1, math.ceil(max(abs(x1 - x0), abs(y1 - y0))))
+    for step in range(min(steps, 20_000) + 1):
+        part = step / steps
+        if stroke is Stroke.DASHED and step % 6 >= 3:
+            continue
+        x, y = nearest(x0 + part * (x1 - x0)), nearest(y0 + part * (y1 - y0))
+        grid.dot(x, y)
+        if stroke.value.double:
+            grid.dot(x, y + 1)
+
+
+def _cells_along(start: XY, end: XY) -> Iterator[tuple[int, int, float]]:
+    """Yield each cell of a segment with how far down in its line the segment runs, 0 to 1."""
+    steps = max(1, math.ceil(max(abs(end[0] - start[0]), abs(end[1] - start[1]))))
+    for step in range(min(steps, 20_000) + 1):
+        x = start[0] + step / steps * (end[0] - start[0])
+        y = start[1] + step / steps * (end[1] - start[1])
+        yield nearest(x), nearest(y), y + 0.5 - math.floor(y + 0.5)
+
+
+def _slanted(grid: Grid, start: XY, end: XY, stroke: Stroke) -> None:
+    across, down = end[0] - start[0], end[1] - start[1]
+    steep = abs(down) / max(abs(across), 1e-9)
+    rising = across * down < 0
+    heights = "'-_" if grid.look.ascii_only else "‾─_"
+    for place, (column, row, part) in enumerate(_cells_along(start, end)):
+        if stroke is Stroke.DASHED and place % 3 == 2:
+            continue
+        if steep < 0.4:
+            char = heights[min(2, int(part * 3))]
+        elif steep > 2.5:
+            char = "|" if grid.look.ascii_only else "│"
+        elif grid.look.ascii_only:
+            char = "/" if rising else "\\"
+        else:
+            char = "╱" if rising else "╲"
+        grid.put(column, row, char)

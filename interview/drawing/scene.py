@@ -1,0 +1,186 @@
+"""What a drawing is made of: lines, areas, marks and labels in world units, x right and y up."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from enum import Enum
+from typing import TypeAlias
+
+XY: TypeAlias = tuple[float, float]
+
+
+class Place(Enum):
+    """Where a label's text goes, seen from its point."""
+
+    CENTER = "center"
+    LEFT = "left"
+    RIGHT = "right"
+    ABOVE = "above"
+    BELOW = "below"
+    START = "start"
+    """The text begins at the point."""
+
+
+@dataclass(frozen=True)
+class Pen:
+    """How one kind of line looks; without a stamp it is drawn with line characters."""
+
+    width: float
+    """In mm, for print."""
+    dash: str = ""
+    stamp: str = ""
+    ascii_stamp: str = ""
+    double: bool = False
+    curve: bool = False
+    """Whether dots may draw it smoothly even where ASCII needs its stamp."""
+
+
+class Stroke(Enum):
+    """The kinds of line; each has its own character, so that none needs a colour."""
+
+    SOLID = Pen(0.35)
+    HEAVY = Pen(0.8, double=True)
+    DASHED = Pen(0.25, dash="1.6 1.2")
+    DOTTED = Pen(0.45, dash="0.4 1.1", stamp="·", ascii_stamp=".")
+    WATER = Pen(0.3, dash="3 0.8", stamp="~", ascii_stamp="~")
+    NOTCH = Pen(2.0, dash="0.6 0.4", stamp="v", ascii_stamp="v")
+    BAR = Pen(2.4, stamp="█", ascii_stamp="#")
+    CURVE = Pen(0.6, stamp="*", ascii_stamp="*", curve=True)
+
+
+class Hatch(Enum):
+    """The fillings of an area: a character, and its ASCII twin."""
+
+    CUT = ("╱", "/")
+    MULCH = ("▒", "%")
+    FILL = ("░", ":")
+
+
+class Symbol(Enum):
+    """Marks at a point: a character, and its ASCII twin."""
+
+    POINT = ("●", "o")
+    CROSS = ("×", "x")
+    TICK = ("┼", "+")
+    INLET = ("▼", "V")
+
+
+@dataclass(frozen=True)
+class Path:
+    """A line through points; with ``hatch`` the area inside it, closed."""
+
+    points: tuple[XY, ...]
+    stroke: Stroke | None = Stroke.SOLID
+    closed: bool = False
+    hatch: Hatch | None = None
+
+
+@dataclass(frozen=True)
+class Mark:
+    """A symbol at a point."""
+
+    x: float
+    y: float
+    symbol: Symbol = Symbol.POINT
+
+
+@dataclass(frozen=True)
+class Label:
+    """A text near a point, moved to free room or into the legend where it does not fit.
+
+    ``shift`` is added to its place, in characters right and lines down. ``within`` is a box
+    (left, bottom, right, top) it may not leave. ``arrow`` draws an arrow before it (x right, y up).
+    ``optional`` text is left out where its own place is taken: for the numbers of an axis.
+    """
+
+    text: str
+    x: float
+    y: float
+    place: Place = Place.CENTER
+    shift: tuple[int, int] = (0, 0)
+    within: tuple[float, float, float, float] | None = None
+    arrow: XY | None = None
+    optional: bool = False
+    over_line: bool = False
+    """Whether the text may stand on a line, as in a dimension line."""
+
+
+@dataclass(frozen=True)
+class Key:
+    """A line of the legend: a sample, and what it means."""
+
+    sample: Stroke | Hatch | Symbol
+    words: str
+
+
+Shape: TypeAlias = Path | Mark | Label
+
+
+@dataclass(frozen=True)
+class Drawing:
+    """A drawing in world units, whatever it is shown on."""
+
+    title: str
+    description: str
+    """The drawing in words, for those who do not see it."""
+    shapes: tuple[Shape, ...]
+    keys: tuple[Key, ...] = ()
+    notes: tuple[str, ...] = ()
+    """Sentences under the legend."""
+    proportional: bool = True
+    """Whether a length looks the same along and across; charts fill the room instead."""
+    lines: int | None = None
+    """Exact number of text lines of a table of bars."""
+    print_ratio: float = field(default=0.5)
+    """Height over width in print, where not proportional."""
+
+    @property
+    def bounds(self) -> tuple[float, float, float, float]:
+        """Left, bottom, right and top of all that is drawn, labels by their points."""
+        xs, ys = [], []
+        for shape in self.shapes:
+            points = shape.points if isinstance(shape, Path) else ((shape.x, shape.y),)
+            xs += [x for x, _ in points]
+            ys += [y for _, y in points]
+        if not xs:
+            return 0.0, 0.0, 1.0, 1.0
+        return min(xs), min(ys), max(xs), max(ys)
+
+    @property
+    def labels(self) -> tuple[Label, ...]:
+        """The texts of the drawing, in the order they are placed."""
+        return tuple(shape for shape in self.shapes if isinstance(shape, Label))
+
+
+def line(x0: float, y0: float, x1: float, y1: float, stroke: Stroke = Stroke.SOLID) -> Path:
+    """Return a straight line."""
+    return Path(((x0, y0), (x1, y1)), stroke)
+
+
+def rectangle(
+    left: float,
+    bottom: float,
+    right: float,
+    top: float,
+    stroke: Stroke = Stroke.SOLID,
+    hatch: Hatch | None = None,
+) -> Path:
+    """Return a rectangle with its sides level and upright."""
+    return polygon(((left, bottom), (right, bottom), (right, top), (left, top)), stroke, hatch)
+
+
+def polygon(
+    points: tuple[XY, ...], stroke: Stroke | None = Stroke.SOLID, hatch: Hatch | None = None
+) -> Path:
+    """Return a closed outline, hatched or not."""
+    return Path(points, stroke, True, hatch)
+
+
+def inside(point: XY, corners: tuple[XY, ...]) -> bool:
+    """Tell whether a point lies inside an outline, by counting the sides a ray crosses."""
+    x, y = point
+    within = False
+    for (x0, y0), (x1, y1) in zip(corners, (*corners[1:], corners[0]), strict=True):
+        if (y0 > y) != (y1 > y) and x < x0 + (y - y0) / (y1 - y0) * (x1 - x0):
+            within = not within
+    return within

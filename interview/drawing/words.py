@@ -1,0 +1,91 @@
+"""Text measured and written in terminal columns, and the lengths of a drawing in words."""
+
+from __future__ import annotations
+
+import unicodedata
+
+from interview.units import Quantity, feet_and_inches, magnitude, plain_number, significant
+
+_PLAIN = {
+    "×": "x", "·": ".", "–": "-", "—": "-", "‘": "'", "’": "'", "“": '"', "”": '"', "⁄": "/",
+    "−": "-", "…": "...", "°": " deg", "≈": "about ", "±": "+/-",
+}  # fmt: skip
+
+
+def clean(text: str, ascii_only: bool = False) -> str:
+    """Return ``text`` on one line without control characters; in ASCII, as near as it goes."""
+    tidy = "".join(" " if unicodedata.category(one) in _HIDDEN else one for one in text)
+    tidy = " ".join(tidy.split())
+    if not ascii_only:
+        return tidy
+    plain = unicodedata.normalize("NFKD", "".join(_PLAIN.get(one, one) for one in tidy))
+    kept = (_PLAIN.get(one, one) for one in plain if not unicodedata.combining(one))
+    return "".join(one if one.isascii() else "?" for one in kept)
+
+
+_HIDDEN = {"Cc", "Cf", "Cs", "Co", "Cn", "Zl", "Zp"}
+
+
+def column_width(text: str) -> int:
+    """Return how many terminal columns ``text`` takes."""
+    return sum(_columns(one) for one in text)
+
+
+def _columns(one: str) -> int:
+    if unicodedata.combining(one) or unicodedata.category(one) in ("Mn", "Me"):
+        return 0
+    return 2 if unicodedata.east_asian_width(one) in "WF" else 1
+
+
+def in_cells(text: str) -> list[str]:
+    """Return the content of each column; a wide character leaves the one after it empty."""
+    cells: list[str] = []
+    for one in text:
+        wide = _columns(one)
+        if wide == 0:
+            if cells:
+                cells[-1] += one
+        else:
+            cells += [one] + [""] * (wide - 1)
+    return cells
+
+
+def cut_to(text: str, columns: int) -> tuple[str, str]:
+    """Split ``text`` after its last word that ends within ``columns``, or in a word too long."""
+    used, room, last_space = 0, 0, 0
+    for place, one in enumerate(text):
+        used += _columns(one)
+        if used > columns:
+            break
+        room = place + 1
+        if one == " ":
+            last_space = place
+    else:
+        return text, ""
+    end = room if text[room : room + 1] == " " else last_space or max(room, 1)
+    return text[:end].rstrip(), text[end:].lstrip()
+
+
+def wrapped(text: str, columns: int, indent: int = 0) -> list[str]:
+    """Return ``text`` on lines of at most ``columns``, all but the first indented."""
+    indent = min(indent, columns // 3)
+    head, rest = cut_to(text, columns)
+    lines = [head]
+    while rest:
+        head, rest = cut_to(rest, columns - indent)
+        lines.append(" " * indent + head)
+    return lines
+
+
+def length_words(value: Quantity, metric: bool) -> str:
+    """Write a length: feet and inches to the half inch, or metres with three digits."""
+    if metric:
+        return f"{plain_number(significant(magnitude(value, 'm'), 3))} m"
+    return feet_and_inches(value, 2)
+
+
+def height_words(value: Quantity, metric: bool) -> str:
+    """Write a height or depth: inches to the quarter, or whole millimetres."""
+    if metric:
+        return f"{magnitude(value, 'mm') + 0.0:.0f} mm".replace("-0 mm", "0 mm")
+    return f"{plain_number(round(magnitude(value, 'in') * 4) / 4 + 0.0, 6)} in"

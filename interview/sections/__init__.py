@@ -1,0 +1,1 @@
+"""The parts of the sheet, each as lines of plain text."""

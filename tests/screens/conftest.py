@@ -1,0 +1,208 @@
+"""A person at the keyboard: opens a garden on a small screen, presses keys, reads the screen."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import AsyncIterator, Callable, Mapping
+from contextlib import AbstractAsyncContextManager, asynccontextmanager
+from pathlib import Path
+
+import pytest
+from textual.pilot import Pilot
+from textual.widgets import Input
+
+from interview import plain, store
+from interview.kinds import Choice, Ticks, YesNo, list_lines
+from interview.lines import Readings
+from interview.opening import Opened, open_session
+from interview.route import Step
+from interview.screens.app import Door, InterviewApp
+from interview.session import Session
+
+BY = "rain-garden-interview test"
+
+
+class Person:
+    """Somebody at the keyboard of one interview."""
+
+    def __init__(self, pilot: Pilot[None], door: Door) -> None:
+        self.pilot = pilot
+        self.door = door
+
+    @property
+    def app(self) -> InterviewApp:
+        assert isinstance(self.pilot.app, InterviewApp)
+        return self.pilot.app
+
+    @property
+    def session(self) -> Session:
+        assert self.door.opened is not None
+        return self.door.opened.session
+
+    @property
+    def asked(self) -> str:
+        """The address of the question on the screen."""
+        return self.session.step.address if self.session.step else ""
+
+    @property
+    def page(self) -> str:
+        """The name of the page on top."""
+        return type(self.app.screen).__name__
+
+    def sees(self) -> str:
+        """Return the screen as text."""
+        strips = self.app.screen._compositor.render_strips()
+        return "\n".join("".join(part.text for part in strip).rstrip() for strip in strips)
+
+    def sees_words(self) -> str:
+        """Return the screen as one line, as words broken between lines are read."""
+        return " ".join(self.sees().replace("▌", " ").replace("█", " ").split())
+
+    async def press(self, *keys: str) -> None:
+        await self.pilot.press(*keys)
+        await self.pilot.pause()
+
+    async def types(self, text: str) -> None:
+        """Type ``text`` into the line that has the focus."""
+        assert isinstance(self.app.focused, Input), self.app.focused
+        await self.pilot.press(*("space" if one == " " else one for one in text))
+        await self.pilot.pause()
+
+    async def enters(self, text: str) -> None:
+        await self.types(text)
+        await self.press("enter")
+
+    async def goes_to(self, address: str) -> None:
+        """Go to a question by the list of all of them."""
+        await self.press("ctrl+g")
+        await self.enters(address)
+        assert self.asked == address
+
+    async def answers(self, text: str) -> None:
+        """Answer the question on the screen in the way its kind wants."""
+        step = self.session.step
+        assert step is not None
+        match step.question.kind:
+            case YesNo():
+                await self._chooses(text, (("yes", "yes"), ("no", "no")))
+            case Choice(options=options):
+                await self._chooses(text, options)
+            case Ticks(options=options):
+                await self._ticks(text, options, step)
+            case Readings():
+                await self._reads(text)
+            case kind if kind.many:
+                for line in list_lines(text):
+                    await self.enters(line)
+                await self.press("enter")
+            case _:
+                await self.enters(text)
+
+    async def _chooses(self, text: str, options: tuple[tuple[str, str], ...]) -> None:
+        place = [key for key, _ in options].index(text)
+        if len(options) < 10:
+            await self.press(str(place + 1))
+        else:
+            await self.press("home", *(["down"] * place), "enter")
+
+    async def _ticks(self, text: str, options: tuple[tuple[str, str], ...], step: Step) -> None:
+        default = step.question.default(step.view(self.session.answers)) or ""
+        ticked = {one.strip() for one in default.split(",")}
+        wanted = {one.strip() for one in text.split(",")}
+        for key, _ in options:
+            await self.pilot.press("down", *(["space"] if (key in wanted) != (key in ticked) else []))
+        await self.press("enter")
+
+    async def _reads(self, text: str) -> None:
+        await self.press("enter")
+        assert self.page == "SoakScreen"
+        for line in list_lines(text):
+            await self.press("a")
+            await self.enters(line)
+        await self.press("escape")
+        await self.pilot.click("#go_on")
+        await self.pilot.pause()
+
+
+Sit = Callable[..., AbstractAsyncContextManager[Person]]
+
+
+@pytest.fixture
+def sit(
+    tmp_path: Path, clock: Callable[[], dt.datetime], monkeypatch: pytest.MonkeyPatch
+) -> Sit:
+    """Return a way to sit down at a garden: a file by its name, or the start page."""
+    monkeypatch.chdir(tmp_path)
+
+    @asynccontextmanager
+    async def down(
+        name: str | None = None, size: tuple[int, int] = (80, 24)
+    ) -> AsyncIterator[Person]:
+        door = Door(clock, BY, Path())
+        if name is not None:
+            opened = door.open(name)
+            assert isinstance(opened, Opened), opened
+        app = InterviewApp(door)
+        try:
+            async with app.run_test(size=size) as pilot:
+                await pilot.pause()
+                yield Person(pilot, door)
+        finally:
+            if door.saver is not None:
+                door.saver.close(10)
+            door.leave()
+
+    return down
+
+
+@pytest.fixture
+def write(tmp_path: Path, clock: Callable[[], dt.datetime]) -> Callable[..., Path]:
+    """Return a writer of answers files, as somebody who answered earlier left them."""
+
+    def make(name: str, texts: Mapping[str, str]) -> Path:
+        path = tmp_path / name
+        opened = open_session(str(path), clock, BY)
+        assert isinstance(opened, Opened)
+        with opened.lock:
+            for address, text in texts.items():
+                step = opened.session.jump(address)
+                assert step is not None, f"{address} is not asked"
+                opened.session.offer(step, text)
+        return path
+
+    return make
+
+
+@pytest.fixture
+def finished() -> dict[str, str]:
+    """The answers of a whole garden, by address, in the order they are asked."""
+    sample = Path(__file__).parents[2] / "sample_answers" / "finished_us.yaml"
+    return dict(store.load(sample)[0].answers.texts)
+
+
+@pytest.fixture
+def on_plain_lines(clock: Callable[[], dt.datetime]) -> Callable[[Path, Mapping[str, str]], str]:
+    """Return a way to give the same answers on plain lines; returns the text of the file."""
+
+    def go(path: Path, texts: Mapping[str, str]) -> str:
+        opened = open_session(str(path), clock, BY)
+        assert isinstance(opened, Opened)
+        waiting: list[str] = []
+
+        def ask(prompt: str) -> str:
+            if not waiting:
+                step = opened.session.step
+                assert step is not None
+                text = texts.get(step.address, ":skip")
+                waiting.extend(text.splitlines() if step.question.kind.many else [text])
+                if step.question.kind.many and text not in (":skip", "none"):
+                    waiting.append("")
+                elif step.question.kind.many and text == "none":
+                    waiting.append("")
+            return waiting.pop(0)
+
+        with opened.lock:
+            assert plain.run(opened.session, ask, lambda line: None)
+        return path.read_text(encoding="utf-8")
+
+    return go

@@ -1,0 +1,45 @@
+"""A whole garden by keyboard alone, and the same garden on plain lines."""
+
+from __future__ import annotations
+
+import datetime as dt
+from pathlib import Path
+
+from interview import store
+
+
+async def test_a_whole_garden_by_keyboard_gives_the_file_that_plain_lines_give(
+    sit, tmp_path: Path, clock, finished, on_plain_lines
+) -> None:
+    clock.now = dt.datetime(2026, 6, 20, 9, 0, tzinfo=clock.now.tzinfo)
+    gone_through = 0
+    async with sit() as person:
+        assert person.page == "WelcomeScreen"
+        await person.press("enter")
+        while person.page == "QuestionScreen":
+            before = person.asked
+            text = finished.get(before)
+            if text is None:
+                await person.press("ctrl+t")
+            else:
+                await person.answers(text)
+            gone_through += 1
+            assert person.page == "PlanScreen" or person.asked != before, person.sees()
+        assert "That was the last question." in person.sees_words()
+        await person.press("ctrl+q")
+    assert person.app.return_code == 0
+    by_screen = (tmp_path / "rain_garden.yaml").read_text(encoding="utf-8")
+    assert gone_through > 80
+    assert by_screen == on_plain_lines(tmp_path / "plain.yaml", finished)
+
+
+async def test_a_garden_cut_short_goes_on_where_it_stopped(sit, tmp_path: Path) -> None:
+    async with sit("garden.yaml") as person:
+        await person.answers("Maple corner")
+        await person.answers("us")
+        await person.types("half")
+        stopped = person.asked
+    async with sit("garden.yaml") as person:
+        assert person.asked == stopped
+        assert "Maple corner" in person.sees()
+    assert store.load(tmp_path / "garden.yaml")[0].answers.texts["units"] == "us"
