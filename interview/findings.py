@@ -32,6 +32,7 @@ TWO_HOLES_APART = 2.0
 def all_findings(plan: Plan) -> Iterator[Finding]:
     """Yield every finding; a part of the plan that waits for an answer yields none."""
     yield from _lines(plan)
+    yield from _dig_day(plan)
     yield from _chosen_spot(plan)
     yield from _permission(plan)
     for part in (_holes, _depth, _size, _earth, _water, _catchment, _planting, _after):
@@ -59,6 +60,22 @@ def _lines(plan: Plan) -> Iterator[Finding]:
         LOCATE_SOURCE,
         "Do not dig, not even the test hole, until this is mended.",
     )
+
+
+def _dig_day(plan: Plan) -> Iterator[Finding]:
+    day = plan.answers.get(review.DIG_DAY)
+    if day is None or day <= plan.now.date():
+        return
+    reasons = gate.dig_reasons(plan.answers, day)
+    if reasons:
+        yield Finding(
+            "dig_day",
+            Grade.FIX,
+            f"On {day}, the day you mean to dig, digging will be shut: " + " ".join(reasons),
+            "marks still good on the day of digging",
+            LOCATE_SOURCE,
+            "Choose another day, or ask for new marks in time for it.",
+        )
 
 
 def _chosen_spot(plan: Plan) -> Iterator[Finding]:
@@ -308,6 +325,8 @@ def _catchment(plan: Plan) -> Iterator[Finding]:
 
 
 def _planting(plan: Plan) -> Iterator[Finding]:
+    if found := plan.plant_file.finding():
+        yield found
     yield from plan.planting.findings
 
 

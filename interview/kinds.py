@@ -9,12 +9,15 @@ from fractions import Fraction
 from typing import Generic, TypeVar
 
 from interview import reading
-from interview.model import Answers
+from interview.model import NO_CLOCK, Answers
 from interview.model import Kind as Kind
 from interview.reading import Amount, Paces, Refused
 from interview.units import US, Quantity, magnitude, plain_number, quantity, unit_name
 
 T = TypeVar("T")
+
+ANOTHER_NOW = dt.datetime(2040, 7, 9, 23, 59, tzinfo=dt.timezone(dt.timedelta(hours=-9)))
+"""Words that mean something else at this instant are not written in full."""
 
 Bound = tuple[float, str] | None
 """A hard limit as number and unit word, or none."""
@@ -356,7 +359,11 @@ class Day(Simple[dt.date]):
     name = "date"
 
     def read(self, text: str, answers: Answers) -> dt.date:
-        return reading.read_date(text, self.today or answers.today)
+        day = reading.read_date(text, self.today or answers.today)
+        # Kept words are read without a clock, where "today" would mean nothing.
+        if answers.now == NO_CLOCK and day != reading.read_date(text, ANOTHER_NOW.date()):
+            raise Refused("Write the date in full, such as 2026-05-20.")
+        return day
 
     def settle(self, text: str, answers: Answers) -> str:
         return self.read(text, answers).isoformat()
@@ -374,7 +381,10 @@ class Moment(Simple[dt.datetime]):
     name = "date and time"
 
     def read(self, text: str, answers: Answers) -> dt.datetime:
-        return reading.read_instant(text, answers.now, None)
+        at = reading.read_instant(text, answers.now, None)
+        if answers.now == NO_CLOCK and at != reading.read_instant(text, ANOTHER_NOW, None):
+            raise Refused("Write the time in full, such as 2026-05-21 10:15 -05:00.")
+        return at
 
     def settle(self, text: str, answers: Answers) -> str:
         return reading.write_instant(self.read(text, answers))

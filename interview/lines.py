@@ -94,6 +94,8 @@ class Readings(Simple[tuple[SoakEvent, ...]]):
         self, words: str, answers: Answers, began: dt.datetime, last: dt.datetime
     ) -> dt.datetime:
         if words.strip().lower() == "now":
+            if answers.now == NO_CLOCK:
+                raise Refused("Write the time in full, such as 2026-05-21 10:15 -05:00.")
             return answers.now
         clock = answers.now if answers.now.year > NO_CLOCK.year else last
         after = began if words.startswith("+") else last

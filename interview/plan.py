@@ -13,7 +13,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Any
 
-from interview import gate, site_plan, soak_plan, survey_plan
+from interview import gate, plant_plan, site_plan, soak_plan, survey_plan
 from interview.calc import basin, earthwork, materials, overflow, pool, rainfall_record, storms
 from interview.calc.basin import Basin, RequiredArea
 from interview.calc.catchment import Catchment
@@ -24,10 +24,11 @@ from interview.calc.locate import DigGate
 from interview.calc.materials import BedSizes, Item, Soil, Soilwork
 from interview.calc.overflow import Notch, PipeFall
 from interview.calc.plant_choice import Season
-from interview.calc.plant_record import Sun
-from interview.calc.plant_wishes import KeepOut, Wishes
+from interview.calc.plant_record import Plant, Sun, Zone
+from interview.calc.plant_why import why_plant
+from interview.calc.plant_wishes import KeepOut, Wishes, read_swap
 from interview.calc.planting import PlantingPlan, choose, planting_zones
-from interview.calc.plants import builtin_plants
+from interview.calc.plants import builtin_plants, with_own
 from interview.calc.pool import Pool
 from interview.calc.rainfall_record import RecordReplay
 from interview.calc.record_text import Record, read_record
@@ -36,10 +37,11 @@ from interview.calc.size_factors import PublishedSize, published_size
 from interview.calc.slope import Slope
 from interview.calc.spread import Spread, propagate
 from interview.calc.storms import LadderRow, RoutedStorm
-from interview.calc.wetness import ZoneHours
+from interview.calc.wetness import ZoneHours, longest_wet
 from interview.evidence import Finding, Grade
 from interview.findings import all_findings
 from interview.model import NO_CLOCK, Answers, Question, Unanswered
+from interview.plant_plan import PlantFile
 from interview.questions import bed, planting, site, start, survey
 from interview.site_plan import SpotReport
 from interview.soak_plan import HoleReport, SoilRate
@@ -72,6 +74,8 @@ class Plan:
     now: dt.datetime = NO_CLOCK
     open_text: Callable[[str], str] = field(default=no_files, compare=False)
     """Returns the text of a file an answer names; raises ``NoFile``."""
+    plants_path: str = ""
+    """A plant file given for this run, used in place of the one an answer names."""
 
     @property
     def system(self) -> str:
@@ -317,6 +321,28 @@ class Plan:
         deep = self.garden.depth
         return ZoneHours(held.hours_on_floor, held.time_above(deep / 2), held.time_above(deep))
 
+    @property
+    def _zone_heights(self) -> tuple[Quantity, Quantity, Quantity]:
+        """Heights over the floor at which floor, side and rim are judged."""
+        deep = self.garden.depth
+        return quantity(0.0, "in"), deep / 2, deep
+
+    @cached_property
+    def zone_hours_again(self) -> ZoneHours:
+        """Hours at a stretch under water when the same storm comes again next day."""
+        pieces = self.storm_again.pieces
+        return ZoneHours(*(longest_wet(pieces, height) for height in self._zone_heights))
+
+    @cached_property
+    def zone_hours_record(self) -> ZoneHours | None:
+        """Longest hours at a stretch under water in the record; nothing where none can be read."""
+        if not self.answers[start.HAS_RECORD]:
+            return None
+        try:
+            return ZoneHours(*(spell.hours for spell in self.real_years.spells))
+        except Unanswered:
+            return None
+
     # A real year
 
     @cached_property
@@ -341,7 +367,7 @@ class Plan:
                 self.pool.rate,
                 self.answers[bed.STORM_HOURS],
                 rain_to_hold=self.answers[start.RAIN_DEPTH],
-                heights=(quantity(0.0, "in"),),
+                heights=self._zone_heights[1:],
             )
 
     # Earth
@@ -434,11 +460,26 @@ class Plan:
     # Plants
 
     @cached_property
+    def plant_file(self) -> PlantFile:
+        """The gardener's own plant file: the one of this run, or the one an answer names."""
+        path = self.plants_path or planting.own_plants_path(self.answers)
+        if not path:
+            return PlantFile()
+        try:
+            return plant_plan.plant_file(path, self.open_text(path))
+        except NoFile as trouble:
+            return PlantFile(path, trouble=str(trouble))
+
+    @cached_property
+    def plants(self) -> tuple[Plant, ...]:
+        """Every plant that may be chosen: the packaged list and the gardener's own."""
+        return with_own(builtin_plants(), self.plant_file.plants)
+
+    @cached_property
     def wishes(self) -> Wishes:
         """What the gardener wants of the planting."""
         answers = self.answers
         keep_out, bloom = answers[planting.KEEP_OUT], answers[planting.BLOOM]
-        favourites = answers[planting.FAVOURITES]
         return Wishes(
             region=planting.plant_region(answers),
             list_region=planting.list_region(answers),
@@ -449,17 +490,43 @@ class Plan:
             keep_out=frozenset(KeepOut[one.upper()] for one in keep_out),
             bloom=frozenset(Season[one.upper()] for one in bloom),
             road_salt=answers[planting.ROAD_SALT],
-            favourites=favourites,
+            favourites=answers[planting.FAVOURITES],
+            swaps=tuple(read_swap(words) for words in answers[planting.SWAP_OUT]),
+            hardiness_zone=answers.get(planting.HARDINESS),
+            place=planting.home_place(answers),
         )
 
     @cached_property
     def planting(self) -> PlantingPlan:
         """Which plants, how many, and where."""
         garden = self.garden
+        worse = [("when the same storm comes again next day", self.zone_hours_again)]
+        if self.zone_hours_record is not None:
+            worse.append(("at the longest in your rainfall record", self.zone_hours_record))
         zones = planting_zones(
-            garden.floor_area, garden.edge_area, garden.rim_area, self.zone_hours
+            garden.floor_area, garden.edge_area, garden.rim_area, self.zone_hours, worse
         )
-        return choose(builtin_plants(), self.wishes, zones)
+        return choose(self.plants, self.wishes, zones)
+
+    def zone_shape(self, zone: Zone) -> float:
+        """Length over width of the floor, or of the side or rim as it is walked round."""
+        garden = self.garden
+        if zone is Zone.FLOOR:
+            return ratio(garden.floor_length, garden.floor_width)
+        inner, outer, area = {
+            Zone.SIDE: (
+                garden.floor_width,
+                garden.edge_width,
+                garden.edge_area - garden.floor_area,
+            ),
+            Zone.RIM: (garden.edge_width, garden.rim_width, garden.rim_area - garden.edge_area),
+        }[zone]
+        across = (outer - inner) / 2
+        return ratio(area, across * across)
+
+    def why_plant(self, name: str) -> tuple[str, ...]:
+        """Say for each zone why the plant of that name is in or out."""
+        return why_plant(name, self.planting, self.plants, self.wishes)
 
     # Findings and the verdict
 

@@ -24,6 +24,7 @@ PARTS: tuple[tuple[str, Callable[[Plan], Iterator[str]]], ...] = (
     ("DIGGING", dig.dig),
     ("SHOPPING LIST", dig.shopping),
     ("PLANTS", plants.plants),
+    ("PLANTING SKETCH", plants.sketches),
     ("FIRST YEAR", plants.care),
 )
 """The parts of the sheet that are worked out, with their titles."""

@@ -13,7 +13,7 @@ from interview.evidence import Source, Standing
 from interview.lines import EMPTIED, EMPTY, REFILLED
 from interview.model import Answers, Unanswered
 from interview.questions import soak
-from interview.units import Quantity, quantity
+from interview.units import Quantity, magnitude, quantity
 
 TEXTURE_OF = {
     "falls_apart": Texture.SAND,
@@ -72,11 +72,14 @@ def readings_of(answers: Answers) -> list[Reading]:
     """Return the readings that count, timed from the start of the test."""
     began = answers[soak.TEST_START]
     found = []
-    level = at_mark = answers[soak.WATER_AT_MARK]
+    at_mark = answers[soak.WATER_AT_MARK]
+    level = magnitude(at_mark, "in")
     for event, deep in soak.depths(answers[soak.READINGS], at_mark):
         if deep is not None:
             # One depth written in two units may differ in the last bit of a float.
-            deep = level = deep if event.what == REFILLED else min(deep, level)
+            inches = magnitude(deep, "in")
+            level = inches if event.what == REFILLED else min(inches, level)
+            deep = quantity(level, "in")
         elapsed = quantity((event.at - began).total_seconds(), "s")
         if event.what == REFILLED:
             found.append(Reading(elapsed, None, refilled_to=deep))

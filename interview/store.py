@@ -170,8 +170,8 @@ def _take_out(tree: Tree, address: str) -> None:
         item = items[number - 1]
         if isinstance(item, dict):
             item.pop(key, None)
-            if not item and number == len(items):
-                items.pop()
+        while items and items[-1] == {}:
+            items.pop()
         if not items:
             section.pop(group)
 

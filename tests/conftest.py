@@ -11,6 +11,7 @@ from typing import Any, ClassVar
 
 import pytest
 import yaml
+from hypothesis import settings
 
 from interview import figures, kinds, lines, route
 from interview.figures_file import figures_text
@@ -21,6 +22,9 @@ from interview.questions import new_answers, question_at
 from interview.route import Step
 from interview.session import NotKept, Session
 from interview.units import magnitude, quantity
+
+settings.register_profile("house", deadline=None, derandomize=True)
+settings.load_profile("house")
 
 ZONE = dt.timezone(dt.timedelta(hours=-5))
 MORNING = dt.datetime(2026, 5, 28, 9, 0, tzinfo=ZONE)
@@ -324,7 +328,9 @@ class Chance:
                 day = self.now.date() + dt.timedelta(days=rng.choice((-30, -9, -8, -6, -2, 0, 5)))
                 return day.isoformat()
             case kinds.Moment():
-                return f"2026-05-2{rng.randint(4, 7)} {rng.randint(0, 23):02}:{rng.randint(0, 59):02}"
+                return (
+                    f"2026-05-2{rng.randint(4, 7)} {rng.randint(0, 23):02}:{rng.randint(0, 59):02}"
+                )
             case kinds.Several():
                 count = rng.choice((kind.at_least, 1, 3, 4))
                 return "\n".join(self._of(kind.each, view).replace("\n", " ") for _ in range(count))

@@ -14,8 +14,8 @@ from interview.model import UNKNOWN_TEXT, Unanswered
 from interview.reading import Refused
 from interview.report import plan_text, so_far, waiting_text
 
-BATCHES, GARDENS = 8, 20
-"""Two hundred gardens of some hundred answers each keep this under fifteen seconds."""
+BATCHES, GARDENS = 6, 15
+"""Some hundred answers each; enough to be quick, and raised by hand now and then."""
 
 
 def any_answers(luck, answers):
@@ -29,7 +29,9 @@ def any_answers(luck, answers):
             text = UNKNOWN_TEXT if luck.rng.random() < unsure else luck.text(step, answers)
             view = step.view(answers)
             try:
-                kept = UNKNOWN_TEXT if text == UNKNOWN_TEXT else step.question.kind.settle(text, view)
+                kept = (
+                    UNKNOWN_TEXT if text == UNKNOWN_TEXT else step.question.kind.settle(text, view)
+                )
                 if kept != UNKNOWN_TEXT:
                     step.question.read(kept, view)
             except Refused:

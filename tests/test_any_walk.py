@@ -6,12 +6,12 @@ import pytest
 
 from interview import answers_file as af
 from interview import route, store
-from interview.model import UNKNOWN_TEXT
+from interview.model import UNKNOWN_TEXT, Standing
 from interview.questions import GROUPS, STAGE_OF, new_answers
 from interview.reading import Refused
 from interview.session import Doubt, Session
 
-BATCHES, WALKS, LEGS = 10, 20, 30
+BATCHES, WALKS, LEGS = 10, 30, 20
 
 
 class TextKeeper:
@@ -98,9 +98,15 @@ def leg(luck, session):
                 items = route.item_count(GROUPS[group], session.answers)
                 changed = {a for a in session.answers.texts if a.startswith(group + ".")}
                 session.remove_item(group, step.number)
-                assert route.item_count(GROUPS[group], session.answers) == max(1, items - 1)
+                assert route.item_count(GROUPS[group], session.answers) <= max(1, items - 1)
                 return changed | {"chosen_spot"}
     return set()
+
+
+def faulty(answers):
+    """Tell whether an answer no longer goes with the others, as its question would say."""
+    steps = route.steps(answers)
+    return any(route.standing(step, answers) is Standing.FAULTY for step in steps)
 
 
 @pytest.mark.parametrize("batch", range(BATCHES))
@@ -110,26 +116,22 @@ def test_any_walk_keeps_memory_and_file_alike(batch, chance, clock):
         keeper = TextKeeper()
         session = Session(begun(luck) if place % 2 else new_answers(), keeper, clock)
         session.save()
-        for _ in range(LEGS):
+        for count in range(1, LEGS + 1):
             before = dict(session.answers.texts)
             may_change = leg(luck, session)
             after = dict(session.answers.texts)
             assert session.not_kept == ""
-            lost = {a for a in before if after.get(a) != before[a]} - may_change
-            assert not lost
+            assert not {a for a in before if after.get(a) != before[a]} - may_change
             assert session.step is not None
-            if not keeper.text:
-                continue
-            loaded = keeper.loaded()
-            assert loaded.answers.texts == after, keeper.text
-            faulty = [s for s in route.steps(session.answers) if route.standing(s, session.answers).name == "FAULTY"]
-            assert bool(faulty) or loaded.troubles == []
+            if count % 5 == 0:
+                loaded = keeper.loaded()
+                assert loaded.answers.texts == after, keeper.text
+                assert loaded.troubles == [] or faulty(session.answers)
         aside = route.set_aside(session.answers)
         assert set(route.in_force(session.answers).texts) | set(aside) == set(session.answers.texts)
-        if keeper.text:
-            again = Session(keeper.loaded().answers, keeper, clock, keeper.loaded().stopped_at)
-            assert again.answers.texts == session.answers.texts
-            assert again.step is not None
+        again = Session(keeper.loaded().answers, keeper, clock, keeper.loaded().stopped_at)
+        assert again.answers.texts == session.answers.texts
+        assert again.step is not None
 
 
 def test_an_answer_set_aside_comes_back_with_its_condition(session_of, keeper):

@@ -15,6 +15,7 @@ __all__ = [
     "RequiredArea",
     "catchment_served",
     "drawn",
+    "fit_to_area",
     "fit_to_room",
     "rain_held",
     "recommended_area",
@@ -184,6 +185,37 @@ def fit_to_room(
         )
     floor = (quantity(length - taken, "ft"), quantity(width - taken, "ft"))
     return Basin(*floor, depth, side_slope, freeboard)
+
+
+def fit_to_area(
+    room: Quantity,
+    depth: Quantity,
+    side_slope: float,
+    freeboard: Quantity,
+    *,
+    length_to_width: float = LENGTH_TO_WIDTH.value,
+    system: str = US,
+) -> Basin:
+    """Return the basin whose area inside the rim is ``room``, an area of any shape.
+
+    It stands for a garden of that area laid out to the room: a rounder one has a little more floor,
+    a longer one less. ``length_to_width`` is that of the area at half depth. Raises ValueError when
+    the sides would leave a floor narrower than 2 ft.
+    """
+    area = positive(room, "ft**2", "The room for the garden must be more than zero.")
+    root = math.sqrt(length_to_width)
+    d, b = magnitude(depth, "ft"), magnitude(freeboard, "ft")
+    grown = side_slope * (d + 2 * b)
+    half = grown * (root + 1 / root) / 2
+    side = math.sqrt(max(0.0, half**2 + area - grown**2)) - half
+    least = magnitude(quantity(*NARROWEST_FLOOR[system]), "ft")
+    length, width = side * root - side_slope * d, side / root - side_slope * d
+    if min(length, width) < least - 1e-9:
+        raise ValueError(
+            "The room is too small for the sloping sides and a floor, "
+            "so find more room or choose a shallower pond or steeper sides."
+        )
+    return Basin(quantity(length, "ft"), quantity(width, "ft"), depth, side_slope, freeboard)
 
 
 def rain_held(basin: Basin, catchment: Quantity) -> Quantity:

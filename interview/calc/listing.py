@@ -98,8 +98,11 @@ def either(words: tuple[str, ...]) -> str:
 def split_rows(
     text: str, known: tuple[str, ...], needed: tuple[str, ...]
 ) -> tuple[list[Row], list[Fault]]:
-    """Split ``text`` into rows by the names in its first line."""
-    lines = csv.reader(io.StringIO(text.removeprefix("\ufeff"), newline=""))
+    """Split ``text`` into rows by the names in its first line; lines after ``#`` are comments.
+
+    Without the names it needs there are no rows, only the fault that says so.
+    """
+    lines = csv.reader(io.StringIO(_without_comments(text), newline=""))
     rows: list[Row] = []
     faults: list[Fault] = []
     names: list[str] = []
@@ -113,6 +116,8 @@ def split_rows(
             if not names:
                 names = trimmed
                 faults += _heading_faults(names, known, line)
+                if missing := _missing_faults(names, needed, line):
+                    return [], missing + [one for one in faults if len(names) > 1]
             elif len(trimmed) > len(names) or any("\n" in cell for cell in cells):
                 said = "This line has too many cells, or a quotation mark is not closed."
                 faults.append(Fault(line, "", said))
@@ -121,7 +126,27 @@ def split_rows(
     except csv.Error:
         said = "This line cannot be read as cells with commas between; write it again."
         faults.append(Fault(last + 1, "", said))
+    if not names and not faults:
+        faults.append(Fault(1, "", "The list is empty; its first line must name the columns."))
     return rows, faults
+
+
+def _without_comments(text: str) -> str:
+    """Empty the comment lines, so that every other line keeps its number."""
+    lines = text.removeprefix("\ufeff").splitlines(keepends=True)
+    return "".join("\n" if line.lstrip(' \t"').startswith("#") else line for line in lines)
+
+
+def _missing_faults(names: list[str], needed: tuple[str, ...], line: int) -> list[Fault]:
+    """Say which needed columns the first line lacks, or that it is not parted by commas."""
+    if len(names) == 1 and any(mark in names[0] for mark in ";|") and names[0] not in needed:
+        said = "Put commas between the names in the first line: save the list as CSV with commas."
+        return [Fault(line, "", said)]
+    return [
+        Fault(line, name, f"The first line must name a column “{name}”; every plant needs it.")
+        for name in needed
+        if name not in names
+    ]
 
 
 def _heading_faults(names: list[str], known: tuple[str, ...], line: int) -> list[Fault]:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from interview.calc.wetness import DAY_HOURS, LONGEST_HOURS, USUAL_HOURS
 from interview.evidence import Finding, Grade, Source, Standing
-from interview.units import Quantity, magnitude
+from interview.units import Quantity, magnitude, quantity
 
 
 def _published(title: str) -> Source:
@@ -61,6 +61,41 @@ CARE = (
     CareTask("Cut dead stems back to near the ground.", (), (2, 3), CUT_BACK),
     CareTask("Water deeply in long dry spells.", (), (7, 8), CLEMSON),
 )
+
+
+@dataclass(frozen=True)
+class Sign:
+    """What a plant in trouble looks like, and what to do."""
+
+    trouble: str
+    look: str
+    remedy: str
+    source: Source
+
+
+SIGNS = (
+    Sign(
+        "Drowned",
+        "Leaves turn yellow and hang while the soil is wet; the stem is soft and dark at its foot; "
+        "the soil smells sour.",
+        "Lift it and set it one zone higher, and put a plant that stands more water in its place.",
+        Source("", Standing.MEMORY),
+    ),
+    Sign(
+        "Parched",
+        "Leaves hang in the morning too, curl, or go brown and crisp at the edges; the soil is dry "
+        "a finger deep.",
+        "Water it deeply twice a week and mulch it; if that fails, set it one zone lower.",
+        Source("", Standing.MEMORY),
+    ),
+    Sign(
+        "Neither",
+        "Leaves hang at noon only and stand again by evening.",
+        "Wait: new plants do that in heat.",
+        Source("", Standing.MEMORY),
+    ),
+)
+"""How to tell a drowned plant from a parched one."""
 
 
 @dataclass(frozen=True)
@@ -129,3 +164,16 @@ def after_storm(hours: Quantity) -> Finding:
         "Dig out the top few inches, loosen the soil below, send less water here, and test the "
         "soil again; if that fails, plan the garden anew.",
     )
+
+
+def after_storm_steps() -> tuple[tuple[str, str], ...]:
+    """Return for each span of hours that water stands, in words, what to do."""
+    day, usual, longest = (round(one.value) for one in (DAY_HOURS, USUAL_HOURS, LONGEST_HOURS))
+    spans = (
+        (f"gone within {day} h", day),
+        (f"gone in {day} to {usual} h", usual),
+        (f"gone in {usual} to {longest} h", longest),
+        (f"still there after {longest} h", longest + 1),
+    )
+    good = "Good: nothing to do."
+    return tuple((said, after_storm(quantity(hours, "h")).change or good) for said, hours in spans)

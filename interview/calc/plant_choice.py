@@ -61,7 +61,13 @@ class Candidate:
     """Lower is better."""
     favourite: bool = False
     against: str = ""
-    """What speaks against a favourite that is kept all the same."""
+    """What speaks against it; a favourite is kept all the same."""
+    unsuited: bool = False
+    """Whether it could not thrive here, so that even a favourite is not placed."""
+    instead_of: Plant | None = None
+    """The plant whose place it took."""
+    makeshift: str = ""
+    """Why it is second best, taken only where the list has too few that suit."""
 
 
 @dataclass
@@ -73,7 +79,10 @@ class Bed:
     places: int
     """Plants it takes at the usual spacing."""
     hours: float
-    """Hours under water."""
+    """Hours under water after the rain to hold."""
+    worst: float = 0.0
+    """Hours under water at a stretch in the worst case looked at."""
+    worst_when: str = ""
     candidates: list[Candidate] = field(default_factory=list)
     picked: list[Candidate] = field(default_factory=list)
 
@@ -90,14 +99,20 @@ class Bed:
 
 
 def quality(
-    plant: Plant, zone: Zone, hours: float, region: PlantRegion, list_region: ListRegion
+    plant: Plant,
+    zone: Zone,
+    hours: float,
+    region: PlantRegion | None,
+    list_region: ListRegion | None,
 ) -> float:
     """Return how good a choice it is; lower is better. The weights are this project's own."""
-    score = _distance(rating(plant, list_region), zone, hours)
-    score += 1.0 * (region not in plant.native_checked)
+    found = rating(plant, list_region)
+    score = 0.0 if found is None and plant.own else _distance(found, zone, hours)
+    # A person who wrote down a plant of their own knows the place.
+    score += 1.0 * (region not in plant.native_checked and not plant.own)
     score += 1.0 * bool(plant.introduced_in(region))
     score += 1.0 * plant.toxic + 0.5 * (plant.spreads == "some")
-    score += 0.5 * (not plant.well_rated(list_region))
+    score += 0.5 * (not plant.well_rated(list_region) and not plant.own)
     score += 1.0 * (plant.kind is PlantKind.SHRUB)
     # Plants of many regions are the ones nurseries grow.
     return score - 0.1 * len(plant.regions) - 0.5 * plant.checked("zones")
@@ -116,7 +131,7 @@ def _distance(found: Indicator | None, zone: Zone, hours: float) -> float:
 
 def _order(
     one: Candidate, bed: Bed, beds: Iterable[Bed], seasons: frozenset[Season]
-) -> tuple[bool, bool, bool, bool, bool, int, int, float, str]:
+) -> tuple[bool, bool, bool, bool, bool, bool, int, int, float, str]:
     """Return the sort key of the next pick: balance first, then quality, then the name."""
     plant = one.plant
     here = [picked.plant for picked in bed.picked]
@@ -127,6 +142,7 @@ def _order(
     new = sum(not any(season in seasons_of(other) for other in here) for season in flowers)
     thin = sum(in_bloom(garden, season) < WANTED_KINDS.value for season in flowers)
     return (
+        bool(one.makeshift),
         plant.grasslike == has_grass,
         plant in garden,
         crowds(plant, bed.area_ft2 / bed.kinds),
@@ -142,6 +158,33 @@ def _order(
 def in_bloom(plants: Iterable[Plant], season: Season) -> int:
     """Return how many different plants flower in ``season``."""
     return len({one.scientific_name for one in plants if season in seasons_of(one)})
+
+
+def substitute(gone: Plant, bed: Bed, beds: Sequence[Bed]) -> Candidate | None:
+    """Return the candidate most like ``gone`` in what it does: structure, then season, then kind.
+
+    A plant that stands elsewhere in the garden is taken only where no other is left.
+    """
+    garden = {picked.plant.scientific_name for each in beds for picked in each.picked}
+    seasons = seasons_of(gone)
+
+    def order(one: Candidate) -> tuple[bool, bool, bool, bool, int, bool, bool, float, str]:
+        plant = one.plant
+        return (
+            bool(one.makeshift),
+            plant.grasslike != gone.grasslike,
+            plant.scientific_name in garden,
+            crowds(plant, bed.area_ft2 / max(1, len(bed.picked))),
+            -len(seasons_of(plant) & seasons),
+            plant.aggressive or plant.thorny,
+            plant.kind is not gone.kind,
+            one.quality,
+            plant.scientific_name,
+        )
+
+    here = {picked.plant.scientific_name for picked in bed.picked}
+    pool = [one for one in bed.candidates if one.plant.scientific_name not in here]
+    return min(pool, key=order, default=None)
 
 
 def _take_best(

@@ -85,6 +85,13 @@ def shared_counts(plants: Sequence[Plant], area: Quantity) -> tuple[int, ...]:
     return tuple(counts)
 
 
+def own_count(plant: Plant, share_ft2: float) -> int:
+    """Return how many plants of one kind fill its own share of a zone."""
+    if share_ft2 <= 0:
+        return 0
+    return max(fewest(plant), _up(share_ft2 / _footprint(plant.spacing_in / 12)))
+
+
 def drifts(count: int) -> tuple[int, ...]:
     """Return ``count`` split into groups of seven, five and three, as drifts are planted.
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import Enum
+from functools import cached_property
 
 from interview.evidence import Source, Standing
 from interview.units import Quantity, quantity
@@ -128,6 +129,12 @@ class Plant:
     """None where the list does not say."""
     remarks: str
     verified_fields: tuple[str, ...]
+    usda_bloom: str = ""
+    """What the USDA plant table calls its season, where that differs from the months."""
+    own: bool = False
+    """Whether it comes from the gardener's own file."""
+    any_rating: Indicator | None = None
+    """Its rating wherever the gardener's own file is used."""
 
     @property
     def height(self) -> Quantity:
@@ -157,25 +164,41 @@ class Plant:
         """Tell whether ``height``, ``bloom``, ``zones`` or ``indicator`` agrees with a source."""
         return fact in self.verified_fields
 
+    @cached_property
+    def names(self) -> frozenset[str]:
+        """Every name it answers to, in small letters, and those in brackets by themselves."""
+        known = [self.scientific_name, self.common_name, *self.other_names]
+        first, _, second = self.common_name.partition("(")
+        known += [first, second.rstrip(") ")] if second else []
+        return frozenset(" ".join(one.split()).casefold() for one in known if one.strip())
+
     def answers_to(self, name: str) -> bool:
         """Tell whether ``name`` is its scientific, common or another name."""
-        known = (self.scientific_name, self.common_name, *self.other_names)
-        return " ".join(name.split()).casefold() in {one.casefold() for one in known}
+        return " ".join(name.split()).casefold() in self.names
 
-    def introduced_in(self, region: PlantRegion) -> str:
+    def at_home(self, region: PlantRegion | None) -> bool:
+        """Tell whether the list gives it as native in ``region``.
+
+        A plant of the gardener's own file that names no region is at home wherever that is used.
+        """
+        return region in self.regions or (self.own and not self.regions)
+
+    def introduced_in(self, region: PlantRegion | None) -> str:
         """Return ``introduced per ...`` where a flora of ``region`` says so, else nothing."""
         for part in self.native_caution.split(" | "):
             name, _, said = part.partition(": ")
-            if name == region.name:
+            if region is not None and name == region.name:
                 return said
         return ""
 
-    def well_rated(self, region: ListRegion) -> bool:
+    def well_rated(self, region: ListRegion | None) -> bool:
         """Tell whether two or more lists agree on its rating in ``region`` and none differs."""
-        return region in self.rated_by_two and not self._disputed(region)
+        return region is not None and region in self.rated_by_two and not self._disputed(region)
 
-    def rating_standing(self, region: ListRegion) -> str:
+    def rating_standing(self, region: ListRegion | None) -> str:
         """Say in a few words how far its rating in ``region`` can be trusted."""
+        if self.own or region is None:
+            return "its wetness is your own plant file's word"
         if not self.ratings:
             return "it is on none of the wetland lists, so it is taken for dry ground"
         if self._disputed(region):

@@ -1,10 +1,12 @@
-"""What is said about a plant and about a zone: cautions, and traits to look for."""
+"""What is said about a plant and about a zone: hazards, doubts, and traits to look for."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 
+from interview.calc.plant_home import introduced_at
 from interview.calc.plant_record import ListRegion, Plant, PlantRegion, Zone
+from interview.calc.plant_wishes import NOT_NATIVE
 from interview.evidence import PRACTICE, Source, Standing
 
 
@@ -54,48 +56,97 @@ GUIDANCE = {
 }
 
 ELSEWHERE = (
-    "The plant list covers parts of the United States only, so no kinds are named here. "
-    "Take the traits below to a local nursery, and ask for plants native near you."
+    "The plant list covers parts of the United States only, so no kinds are named here. Take the "
+    "traits below to a local nursery and ask for plants native near you, or give the interview "
+    "a plant file of your own."
+)
+
+OWN_ONLY = (
+    "The packaged plant list does not cover this place, so every kind named is of your own file."
 )
 
 FROM_MEMORY = (
     "Spacing, sun, hardiness and hazard marks in the plant list are from memory, and so are most "
-    "zones: check each plant with a nursery before you buy."
+    "zones and all that is marked *: check each plant with a nursery before you buy. A local list "
+    "of invasive plants overrules this one."
 )
 
+_IMPLIED = frozenset(
+    (
+        "spreads",
+        "self-seeds",
+        "aggressive",
+        "aggressive self-seeder",
+        "tall",
+        "large",
+        "thorny",
+        "toxic if eaten",
+        "needs long-wet soil",
+    )
+)
+"""Remarks that a mark of the same row has said already."""
 
-def cautions(plant: Plant, region: PlantRegion, list_region: ListRegion) -> tuple[str, ...]:
-    """Return what to know before planting it, one sentence each."""
+
+def remarks(plant: Plant) -> str:
+    """Return the remarks of its row that no mark has said."""
+    parts = (one.strip() for part in plant.remarks.split(";") for one in part.split(", self-"))
+    return "; ".join(one for one in parts if one and one not in _IMPLIED and one != "seeds")
+
+
+def hazards(plant: Plant) -> tuple[str, ...]:
+    """Return what may harm people or the planting, one sentence each."""
+    memory = "" if plant.own else " (from memory)"
     said = []
     if plant.toxic:
-        said.append("Can upset people or pets if eaten or touched (from memory).")
+        said.append(f"Can harm people or pets if eaten or touched{memory}.")
     if plant.usda_toxicity not in ("", "none"):
         said.append(f"The USDA plant table calls its toxicity {plant.usda_toxicity}.")
     if plant.aggressive:
-        said.append("Spreads hard and can crowd out its neighbours (from memory).")
-    elif plant.spreads == "some":
-        said.append("Spreads or seeds itself (from memory).")
+        said.append(f"Spreads hard and can crowd out its neighbours{memory}.")
     if plant.thorny:
-        said.append("Thorny or sharp (from memory).")
+        said.append(f"Thorny or sharp{memory}.")
+    if (plant.toxic or plant.aggressive or plant.thorny) and remarks(plant):
+        said.append(f"The list remarks: {remarks(plant)}.")
+    return tuple(said)
+
+
+def doubts(
+    plant: Plant, region: PlantRegion | None, list_region: ListRegion | None
+) -> tuple[str, ...]:
+    """Return what else to know before planting it, one sentence each, the weightiest first."""
+    memory = "" if plant.own else " (from memory)"
+    said = home_doubts(plant, region)
+    standing = plant.rating_standing(list_region)
+    if not plant.well_rated(list_region) and not plant.own:
+        said.append(f"{standing[0].upper()}{standing[1:]}.")
+    if plant.spreads == "some":
+        said.append(f"Spreads or seeds itself{memory}.")
     if plant.over_8ft:
         said.append("Grows over 8 ft.")
     if plant.needs_long_wet:
         said.append("Needs long-wet soil: water it in dry spells.")
-    if plant.remarks:
-        said.append(f"The list remarks: {plant.remarks}.")
-    return (*said, *_standing(plant, region, list_region))
+    if remarks(plant) and not (plant.toxic or plant.aggressive or plant.thorny):
+        said.append(f"The list remarks: {remarks(plant)}.")
+    return tuple(said)
 
 
-def _standing(plant: Plant, region: PlantRegion, list_region: ListRegion) -> list[str]:
-    """Say what is shaky about its home and its rating."""
+def cautions(
+    plant: Plant, region: PlantRegion | None, list_region: ListRegion | None
+) -> tuple[str, ...]:
+    """Return all there is to know before planting it, one sentence each."""
+    return (*hazards(plant), *doubts(plant, region, list_region))
+
+
+def home_doubts(plant: Plant, region: PlantRegion | None) -> list[str]:
+    """Return what is shaky about its being native here."""
     said = []
-    if introduced := plant.introduced_in(region):
-        said.append(f"In part of your region it is {introduced}.")
-    if region not in plant.regions:
-        said.append("The list does not give it as native in your region.")
-    elif region not in plant.native_checked:
+    if places := introduced_at(plant, region):
+        where = places[0] if len(places) == 1 else f"{', '.join(places[:-1])} and {places[-1]}"
+        verb = "A plant list" if len(places) == 1 else "Plant lists"
+        calls = "calls" if len(places) == 1 else "call"
+        said.append(f"{verb} of {where} {calls} it introduced, not native.")
+    if not plant.at_home(region):
+        said.append(NOT_NATIVE)
+    elif region not in plant.native_checked and not plant.own:
         said.append("That it is native in your region is from memory.")
-    if not plant.well_rated(list_region):
-        standing = plant.rating_standing(list_region)
-        said.append(f"{standing[0].upper()}{standing[1:]}.")
     return said

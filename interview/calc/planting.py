@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
-from difflib import get_close_matches
+from dataclasses import dataclass, replace
 
 from interview.calc.plant_choice import (
     USUAL_SPACING_IN,
@@ -13,23 +12,21 @@ from interview.calc.plant_choice import (
     Candidate,
     Season,
     fill,
-    in_bloom,
     quality,
     seasons_of,
 )
-from interview.calc.plant_count import Pattern, drifts, plant_count, shared_counts
+from interview.calc.plant_count import Pattern, drifts, plant_count
+from interview.calc.plant_findings import notes_of, thin_findings, wet_findings
 from interview.calc.plant_record import ListRegion, Plant, PlantRegion, Sun, Zone
-from interview.calc.plant_wishes import KeepOut, Wishes, objection
+from interview.calc.plant_swap import counts_of, make_changes
+from interview.calc.plant_wishes import KeepOut, Swap, Wishes, objection, unsuited
 from interview.calc.plant_words import (
     ELSEWHERE,
-    FROM_MEMORY,
     GUIDANCE,
     ZoneGuidance,
     cautions,
 )
 from interview.calc.wetness import (
-    MATCH_SOURCE,
-    USUAL_HOURS,
     Fit,
     ZoneHours,
     ZoneSite,
@@ -39,7 +36,7 @@ from interview.calc.wetness import (
     wet_hours,
     zone_hours,
 )
-from interview.evidence import Finding, Grade
+from interview.evidence import Finding
 from interview.units import magnitude, quantity
 
 __all__ = [
@@ -53,6 +50,7 @@ __all__ = [
     "PlantingPlan",
     "Season",
     "Sun",
+    "Swap",
     "Wishes",
     "Zone",
     "ZoneHours",
@@ -76,6 +74,21 @@ class Pick:
     why: str
     cautions: tuple[str, ...]
     favourite: bool = False
+    against: str = ""
+    """Which wish it goes against, where it was asked for by name."""
+    instead_of: Plant | None = None
+    """The plant first proposed in its place."""
+    makeshift: str = ""
+    """Why it is second best, where the list has too few that suit."""
+
+    @property
+    def role(self) -> str:
+        """What it is there for, in a few words; empty for its flowers alone."""
+        if self.instead_of is not None and self.instead_of is not self.plant:
+            return f"in place of {self.instead_of.common_name}"
+        if self.favourite:
+            return "you asked for it"
+        return "for structure" if self.plant.grasslike else ""
 
 
 @dataclass(frozen=True)
@@ -108,6 +121,8 @@ class PlantingPlan:
     zones: tuple[ZonePlan, ...]
     findings: tuple[Finding, ...]
     notes: tuple[str, ...]
+    homeless: tuple[Plant, ...] = ()
+    """Favourites that can grow in none of the zones."""
 
     @property
     def total(self) -> int:
@@ -120,93 +135,121 @@ class PlantingPlan:
         return tuple(one for one in dict.fromkeys(picks) if season in seasons_of(one))
 
 
+SHADE_FALLBACK = "The list gives it part sun: try it at the brightest edge, with fewer flowers."
+
+
 def choose(plants: Sequence[Plant], wishes: Wishes, zones: Mapping[Zone, ZoneSite]) -> PlantingPlan:
     """Return a planting for ``zones``: the same for the same plants and wishes.
 
     Each zone gets three kinds or more where the list and its area allow, one of them a grass,
-    sedge or rush, and the garden three kinds in flower in each wanted season. Without a region no
-    species is named, only what to look for. Raises ValueError for negative areas or hours.
+    sedge or rush, and the garden three kinds in flower in each wanted season. Swaps and favourites
+    change what was so chosen and leave the rest. Where no plant is at home no species is named,
+    only what to look for. Raises ValueError for negative areas or hours.
     """
     sites = {zone: zones[zone] for zone in Zone if zone in zones}
-    if wishes.region is None or wishes.list_region is None:
+    if not any(_known_here(plant, wishes) for plant in plants):
         bare = tuple(_zone_plan(zone, site, (), (), ()) for zone, site in sites.items())
-        return PlantingPlan(bare, _wet_findings(sites), (ELSEWHERE,))
-    favourites = [plant for plant in plants if wishes.keep(plant)]
-    others = [plant for plant in plants if plant not in favourites]
-    beds = {
-        zone: Bed(zone, _ground(site), _places(site), wet_hours(site.hours))
-        for zone, site in sites.items()
-    }
-    left_out = {zone: _sort(others, wishes, bed) for zone, bed in beds.items()}
+        return PlantingPlan(bare, wet_findings(sites), (ELSEWHERE,))
+    ordered = sorted(plants, key=lambda one: one.scientific_name)
+    beds = {zone: bed_of(zone, site) for zone, site in sites.items()}
+    left_out = {zone: _sort(ordered, wishes, bed) for zone, bed in beds.items()}
     used = tuple(bed for bed in beds.values() if bed.places > 0)
-    _keep_favourites(favourites, wishes, used)
     fill(used, wishes.bloom)
+    homeless, changes = make_changes(
+        used, ordered, wishes, lambda plant, bed: candidate(plant, wishes, bed)
+    )
     planned = tuple(
-        _zone_plan(
-            zone, site, _picks(beds[zone], site, wishes), _reserve(beds[zone]), left_out[zone]
-        )
+        _zone_plan(zone, site, _picks(beds[zone], wishes), _reserve(beds[zone]), left_out[zone])
         for zone, site in sites.items()
     )
-    findings = (*_wet_findings(sites), *_thin_findings(used))
-    return PlantingPlan(planned, findings, _notes(plants, wishes, used))
+    findings = (*wet_findings(sites), *thin_findings(used))
+    notes = (*notes_of(ordered, wishes, used), *changes)
+    return PlantingPlan(planned, findings, tuple(dict.fromkeys(notes)), tuple(homeless))
 
 
-def _ground(site: ZoneSite) -> float:
-    return magnitude(site.area, "ft**2")
+def bed_of(zone: Zone, site: ZoneSite) -> Bed:
+    """Return one zone with nothing planted yet."""
+    ground, wet = magnitude(site.area, "ft**2"), wet_hours(site.hours)
+    return Bed(zone, ground, _places(site), wet, site.worst_hours, site.longest_when)
+
+
+def _known_here(plant: Plant, wishes: Wishes) -> bool:
+    """Tell whether the list can say anything of ``plant`` in the gardener's region."""
+    if plant.own:
+        return True
+    return wishes.region is not None and wishes.list_region is not None
 
 
 def _places(site: ZoneSite) -> int:
     return plant_count(site.area, quantity(USUAL_SPACING_IN.value, "in"))
 
 
-def _candidate(plant: Plant, wishes: Wishes, bed: Bed, favourite: bool = False) -> Candidate:
-    region, list_region = wishes.home
+def candidate(plant: Plant, wishes: Wishes, bed: Bed) -> Candidate:
+    """Judge ``plant`` for one zone: how well it suits, and what speaks against it."""
+    region, list_region = wishes.region, wishes.list_region
     score = quality(plant, bed.zone, bed.hours, region, list_region)
     if wishes.road_salt and plant.salt_tolerant:
         score -= 2.0
-    fit = fits_after(plant, bed.zone, bed.hours, list_region)
-    said = ("" if fit.ok else fit.why, objection(plant, bed.zone, wishes))
-    return Candidate(plant, fit.why, score, favourite, " ".join(one for one in said if one))
+    fit = fits_after(plant, bed.zone, bed.hours, list_region, bed.worst, bed.worst_when)
+    no_growth = ("" if fit.ok else fit.why, unsuited(plant, wishes))
+    said = (*no_growth, objection(plant, bed.zone, wishes))
+    return Candidate(
+        plant,
+        fit.why,
+        score,
+        against=" ".join(one for one in said if one),
+        unsuited=any(no_growth),
+    )
 
 
 def _sort(plants: Sequence[Plant], wishes: Wishes, bed: Bed) -> tuple[LeftOut, ...]:
     """Give ``bed`` its candidates; return the plants of the region it does not take."""
     left_out = []
     for plant in plants:
-        here = wishes.region in plant.regions
-        if not here and wishes.natives_only:
+        here = plant.at_home(wishes.region)
+        if not _known_here(plant, wishes) or (not here and wishes.natives_only):
             continue
-        one = _candidate(plant, wishes, bed)
+        one = candidate(plant, wishes, bed)
         if not one.against:
             bed.candidates.append(one)
         elif here:
             left_out.append(LeftOut(plant, one.against))
+    if wishes.sun is Sun.SHADE and len(bed.candidates) < WANTED_KINDS.value:
+        taken = _brightest(left_out, wishes, bed)
+        left_out = [one for one in left_out if one.plant not in taken]
     return tuple(left_out)
 
 
-def _keep_favourites(favourites: Sequence[Plant], wishes: Wishes, beds: Sequence[Bed]) -> None:
-    """Put each favourite in the zone that least speaks against it."""
-    for plant in favourites if beds else ():
-        tried = [(bed, _candidate(plant, wishes, bed, True)) for bed in beds]
-        bed, best = min(
-            tried,
-            key=lambda pair: (
-                bool(pair[1].against),
-                pair[0].zone not in plant.zones,
-                pair[1].quality,
-            ),
-        )
-        bed.picked.append(best)
+def _brightest(left_out: Sequence[LeftOut], wishes: Wishes, bed: Bed) -> list[Plant]:
+    """Let in plants for part sun where the list has too few for shade."""
+    taken = []
+    for one in left_out:
+        if Sun.PART in one.plant.sun:
+            found = candidate(one.plant, replace(wishes, sun=Sun.PART), bed)
+            if not found.against:
+                bed.candidates.append(replace(found, makeshift=SHADE_FALLBACK))
+                taken.append(one.plant)
+    return taken
 
 
-def _picks(bed: Bed, site: ZoneSite, wishes: Wishes) -> tuple[Pick, ...]:
-    counts = shared_counts([one.plant for one in bed.picked], site.area)
+def _picks(bed: Bed, wishes: Wishes) -> tuple[Pick, ...]:
     picks = []
-    for one, count in zip(bed.picked, counts, strict=True):
-        known = cautions(one.plant, *wishes.home)
+    for one, count in zip(bed.picked, counts_of(bed), strict=True):
+        known = cautions(one.plant, wishes.region, wishes.list_region)
         why = "You asked for it." if one.against else one.why
-        said = (one.against, *known) if one.against else known
-        picks.append(Pick(one.plant, count, why, said, one.favourite))
+        said = tuple(text for text in (one.against, one.makeshift, *known) if text)
+        picks.append(
+            Pick(
+                one.plant,
+                count,
+                why,
+                said,
+                one.favourite,
+                one.against,
+                one.instead_of,
+                one.makeshift,
+            )
+        )
     return tuple(picks)
 
 
@@ -223,60 +266,3 @@ def _zone_plan(
     left_out: tuple[LeftOut, ...],
 ) -> ZonePlan:
     return ZonePlan(zone, site, picks, reserve, left_out, GUIDANCE[zone], _places(site))
-
-
-def _wet_findings(sites: Mapping[Zone, ZoneSite]) -> tuple[Finding, ...]:
-    return tuple(
-        Finding(
-            f"wet_{zone.value}",
-            Grade.FIX,
-            f"Water stands on the {zone.value} for about {magnitude(site.hours, 'h'):.0f} h.",
-            f"{USUAL_HOURS.value:.0f} h",
-            USUAL_HOURS.source,
-            "Make the pond shallower, or send less water here, before you plant.",
-        )
-        for zone, site in sites.items()
-        if magnitude(site.hours, "h") > USUAL_HOURS.value * (1 + 1e-9)
-    )
-
-
-def _thin_findings(beds: Sequence[Bed]) -> tuple[Finding, ...]:
-    return tuple(
-        Finding(
-            f"few_kinds_{bed.zone.value}",
-            Grade.FIX,
-            f"Kinds of plant in the list that suit the {bed.zone.value}: {len(bed.picked)}.",
-            f"{WANTED_KINDS.value} kinds",
-            MATCH_SOURCE,
-            "Allow taller plants, or some you kept out, or add local plants to the list.",
-        )
-        for bed in beds
-        if len(bed.picked) < min(WANTED_KINDS.value, bed.most)
-    )
-
-
-def _notes(plants: Sequence[Plant], wishes: Wishes, beds: Sequence[Bed]) -> tuple[str, ...]:
-    notes = [FROM_MEMORY]
-    picked = [one.plant for bed in beds for one in bed.picked]
-    for season in Season:
-        flowering = in_bloom(picked, season)
-        if season in wishes.bloom and flowering < WANTED_KINDS.value:
-            notes.append(f"Kinds in flower in {season.value}: {flowering}; three is the aim.")
-    for bed in beds:
-        if bed.picked and not any(one.plant.grasslike for one in bed.picked):
-            notes.append(f"No grass, sedge or rush in the list suits the {bed.zone.value}.")
-    if wishes.road_salt:
-        notes.append("The list says little about salt: ask a nursery which of these stand it.")
-    return (*notes, *_strangers(plants, wishes))
-
-
-def _strangers(plants: Sequence[Plant], wishes: Wishes) -> list[str]:
-    """Name the favourites that the list does not know, with the nearest name it has."""
-    known = [plant.common_name for plant in plants]
-    notes = []
-    for name in wishes.favourites:
-        if not any(plant.answers_to(name) for plant in plants):
-            near = get_close_matches(name, known, n=1)
-            hint = f"did you mean {near[0]}?" if near else "look up how wet it likes to be."
-            notes.append(f"“{name}” is not in the plant list: {hint}")
-    return notes

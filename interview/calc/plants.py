@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from functools import cache
 from importlib.resources import files
 from typing import TypeVar
@@ -25,8 +25,10 @@ __all__ = [
     "Plant",
     "builtin_places",
     "builtin_plants",
+    "read_own_plants",
     "read_places",
     "read_plants",
+    "with_own",
 ]
 
 Record = TypeVar("Record")
@@ -44,6 +46,12 @@ NEEDED = (
     "zones",
 )
 """Columns a row must fill in; every other cell may be left empty."""
+
+OWN_NEEDED = ("scientific_name", "common_name", "kind", "sun", "zones")
+"""Columns that a row of the gardener's own file must fill in."""
+
+OWN_ONLY = ("height_max_m", "spacing_cm", "wetland_any")
+"""Columns of the gardener's own file alone: metric sizes, and one rating for any place."""
 
 OPTIONAL = (
     "other_names",
@@ -85,6 +93,10 @@ PLACE_COLUMNS = ("code", "name", "plant_region", "list_regions", "source")
 UNSAID = "from memory, not checked"
 """What stands for a source that a row leaves empty."""
 
+OWN_SOURCE = "your own plant file"
+OWN_LIMIT = 2_000_000
+"""Most characters of a plant file that is read: ten thousand plants."""
+
 
 def _months(row: Row) -> tuple[int, ...]:
     ends = [row.text(column)[:3].title() for column in ("bloom_start", "bloom_end")]
@@ -116,13 +128,26 @@ def _hardiness(row: Row) -> tuple[int, int] | None:
     return int(low), int(high)
 
 
-def _plant(row: Row) -> Plant:
-    tallest = row.number("height_max_ft", 0.1, 60, 1)
+def _size(row: Row, own: bool, us: tuple[str, float, float], metric: tuple[str, float]) -> float:
+    """Return a size in the US unit; a row of one's own file may give it in the metric one."""
+    column, low, high = us
+    other, factor = metric
+    if own and row.cells.get(other):
+        return row.number(other, low * factor, high * factor, low * factor) / factor
+    if own and not row.cells.get(column):
+        row.fault(column, f"Fill in {column} or {other}; every plant needs one of them.")
+    return row.number(column, low, high, low)
+
+
+def _plant(row: Row, own: bool = False) -> Plant:
+    tallest = _size(row, own, ("height_max_ft", 0.1, 60), ("height_max_m", 0.3048))
     shortest = row.number("height_min_ft", 0.1, 60, tallest)
     if shortest > tallest:
-        row.fault("height_min_ft", "Make height_min_ft no more than height_max_ft.")
+        row.fault("height_min_ft", "Make height_min_ft no more than the greatest height.")
     kind = row.members("kind", PlantKind, False) or (PlantKind.FORB,)
     salt = row.word("salt_tolerant", ("yes", "no"), "")
+    unsaid = OWN_SOURCE if own else UNSAID
+    anywhere = row.members("wetland_any", Indicator, True)
     return Plant(
         scientific_name=row.text("scientific_name"),
         common_name=row.text("common_name"),
@@ -133,20 +158,20 @@ def _plant(row: Row) -> Plant:
         native_caution=row.text("native_caution"),
         height_min_ft=shortest,
         height_max_ft=tallest,
-        spacing_in=row.number("spacing_in", 3, 240, 12),
+        spacing_in=_size(row, own, ("spacing_in", 3, 240), ("spacing_cm", 2.54)),
         sun=row.members("sun", Sun, False),
         bloom_months=_months(row),
         zones=row.members("zones", Zone, False),
-        zone_source=row.text("zone_source") or UNSAID,
+        zone_source=row.text("zone_source") or unsaid,
         ratings=_ratings(row),
-        indicator_status=row.text("indicator_status") or UNSAID,
-        indicator_source=row.many("indicator_source"),
+        indicator_status=row.text("indicator_status") or unsaid,
+        indicator_source=row.many("indicator_source") or ((OWN_SOURCE,) if own else ()),
         rated_by_two=row.members("rated_by_two", ListRegion, True),
         rated_by_one=row.members("rated_by_one", ListRegion, True),
         rated_upl_or_unlisted=row.members("rated_upl_or_unlisted", ListRegion, True),
         rating_conflict=row.text("rating_conflict"),
         hardiness=_hardiness(row),
-        hardiness_source=row.text("hardiness_source") or UNSAID,
+        hardiness_source=row.text("hardiness_source") or unsaid,
         toxic=row.yes("toxic"),
         usda_toxicity=row.word("usda_toxicity", ("none", "slight", "moderate", "severe"), ""),
         spreads=row.word("spreads", ("no", "some", "yes"), "no"),
@@ -155,8 +180,15 @@ def _plant(row: Row) -> Plant:
         needs_long_wet=row.yes("needs_long_wet"),
         salt_tolerant=None if not salt else salt == "yes",
         remarks=row.text("remarks"),
-        verified_fields=row.many("verified_fields"),
+        verified_fields=() if own else row.many("verified_fields"),
+        usda_bloom=row.text("usda_bloom") if row.text("usda_bloom_check") == "differs" else "",
+        own=own,
+        any_rating=anywhere[0] if anywhere else None,
     )
+
+
+def _own_plant(row: Row) -> Plant:
+    return _plant(row, own=True)
 
 
 def _place(row: Row) -> Place:
@@ -197,6 +229,30 @@ def read_plants(text: str) -> tuple[tuple[Plant, ...], tuple[Fault, ...]]:
     or absent, and a source left empty is taken as memory.
     """
     return _records(text, (*NEEDED, *OPTIONAL), NEEDED, _plant)
+
+
+def read_own_plants(text: str) -> tuple[tuple[Plant, ...], tuple[Fault, ...]]:
+    """Return the plants of a gardener's own CSV text, and the faults; a faulty row is left out.
+
+    The columns are those of the packaged list and ``OWN_ONLY``; a row must fill in ``OWN_NEEDED``
+    and a height and a spacing in either unit. No region means at home wherever the file is used;
+    no rating means that its zones are trusted. Lines that begin with ``#`` are comments.
+    """
+    if len(text) > OWN_LIMIT:
+        return (), (Fault(1, "", "This is too long for a plant list; keep the plants you need."),)
+    known = (*NEEDED, *OPTIONAL, *OWN_ONLY)
+    return _records(text, known, OWN_NEEDED, _own_plant)
+
+
+def with_own(packaged: Sequence[Plant], own: Sequence[Plant]) -> tuple[Plant, ...]:
+    """Return the plants of both lists; one's own row replaces the packaged row of that species."""
+    mine = {plant.scientific_name.casefold() for plant in own}
+    kept = (
+        plant
+        for plant in packaged
+        if mine.isdisjoint(one.casefold() for one in (plant.scientific_name, *plant.other_names))
+    )
+    return (*own, *kept)
 
 
 def read_places(text: str) -> tuple[tuple[Place, ...], tuple[Fault, ...]]:

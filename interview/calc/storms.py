@@ -33,6 +33,7 @@ __all__ = [
     "Storm",
     "StormShape",
     "again",
+    "followed",
     "ladder",
     "pool",
     "route",
@@ -132,14 +133,25 @@ def route(garden: Pool, rain: Storm, *, until: Quantity | None = None) -> Routed
     else:
         spans = _cut(spans, magnitude(until, "h"))
     pieces = tuple(pieces_of(spans, garden.gain, full, rate))
-    if until is None:
+    inflow = garden.gain * sum(span.fall for span in spans)
+    return followed(rain, garden, pieces, inflow, end if until is None else None)
+
+
+def followed(
+    rain: Storm, garden: Pool, pieces: tuple[Piece, ...], inflow: float, end: float | None
+) -> RoutedStorm:
+    """Return the account of a balance that was solved: ``inflow`` in inches over the mid area.
+
+    ``end`` is when the rain is over, after which dry time is left out; nothing keeps it all.
+    """
+    if end is not None:
         pieces = _trimmed(pieces, end)
     deepest = max(pieces, key=lambda piece: piece.last_depth)
     return RoutedStorm(
         storm=rain,
         pool=garden,
         pieces=pieces,
-        inflow=quantity(garden.gain * sum(span.fall for span in spans), "in"),
+        inflow=quantity(inflow, "in"),
         soaked=quantity(sum(piece.soaked for piece in pieces), "in"),
         spill=quantity(sum(piece.spilled for piece in pieces), "in"),
         standing=quantity(_still(pieces[-1].last_depth), "in"),

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass, field
+from itertools import pairwise
 
 from interview.drawing.scene import XY, Drawing, Mark, Path, Stroke, inside
 
@@ -22,6 +23,8 @@ class Look:
 
     ascii_only: bool = False
     braille: bool = True
+    printed: bool = False
+    """Whether lines are drawn exactly and the cells only place the texts."""
 
 
 @dataclass(frozen=True)
@@ -58,6 +61,9 @@ class Grid:
     look: Look
     ink: dict[tuple[int, int], str] = field(default_factory=dict)
     hatched: dict[tuple[int, int], str] = field(default_factory=dict)
+    covered: int = 0
+    """Cells of one kind of line that another kind was drawn over."""
+    _owner: dict[tuple[int, int], Stroke] = field(default_factory=dict)
     _arms: dict[tuple[int, int], tuple[Stroke, int]] = field(default_factory=dict)
     _dots: dict[tuple[int, int], int] = field(default_factory=dict)
 
@@ -68,13 +74,21 @@ class Grid:
             self._arms.pop((column, row), None)
             self._dots.pop((column, row), None)
 
+    def pen_put(self, column: int, row: int, char: str, stroke: Stroke) -> None:
+        """Set a cell of a line, and count it where it hides another kind; a notch is meant to."""
+        old = self._owner.get((column, row), stroke)
+        if old is not stroke and stroke is not Stroke.NOTCH:
+            self.covered += 1
+        self._owner[column, row] = stroke
+        self.put(column, row, char)
+
     def arm(self, column: int, row: int, stroke: Stroke, arms: int) -> None:
         """Add arms of a box-drawing character; another kind of line is drawn over."""
         if not (0 <= column < self.columns and 0 <= row < self.rows):
             return
         old_stroke, old = self._arms.get((column, row), (stroke, 0))
         merged = arms | old if old_stroke is stroke else arms
-        self.put(column, row, self._box(stroke, merged, column, row))
+        self.pen_put(column, row, self._box(stroke, merged, column, row), stroke)
         self._arms[column, row] = (stroke, merged)
 
     def dot(self, x: int, y: int) -> None:
@@ -118,7 +132,7 @@ def draw(drawing: Drawing, frame: Frame, look: Look) -> Grid:
 
 def _sides(path: Path) -> Iterator[tuple[XY, XY]]:
     points = (*path.points, path.points[0]) if path.closed else path.points
-    return zip(points, points[1:], strict=False)
+    return pairwise(points)
 
 
 def _fill(grid: Grid, frame: Frame, path: Path, char: str) -> None:
@@ -139,7 +153,8 @@ def _segment(grid: Grid, start: XY, end: XY, stroke: Stroke) -> None:
         _dotted(grid, start, end, stroke)
     elif pen.stamp:
         for column, row, _ in _cells_along(start, end):
-            grid.put(column, row, pen.ascii_stamp if grid.look.ascii_only else pen.stamp)
+            char = pen.ascii_stamp if grid.look.ascii_only else pen.stamp
+            grid.pen_put(column, row, char, stroke)
     elif level or upright:
         _boxed(grid, start, end, stroke)
     else:
@@ -164,7 +179,7 @@ def _dotted(grid: Grid, start: XY, end: XY, stroke: Stroke) -> None:
     steps = max(1, math.ceil(max(abs(x1 - x0), abs(y1 - y0))))
     for step in range(min(steps, 20_000) + 1):
         part = step / steps
-        if stroke is Stroke.DASHED and step % 6 >= 3:
+        if stroke is Stroke.DASHED and step % 4 >= 2:
             continue
         x, y = nearest(x0 + part * (x1 - x0)), nearest(y0 + part * (y1 - y0))
         grid.dot(x, y)
@@ -197,4 +212,4 @@ def _slanted(grid: Grid, start: XY, end: XY, stroke: Stroke) -> None:
             char = "/" if rising else "\\"
         else:
             char = "╱" if rising else "╲"
-        grid.put(column, row, char)
+        grid.pen_put(column, row, char, stroke)

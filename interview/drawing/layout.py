@@ -2,25 +2,25 @@
 
 from __future__ import annotations
 
-import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from interview.drawing.grid import Frame, Grid, Look, draw, nearest
-from interview.drawing.scene import XY, Drawing, Key, Label, Place
-from interview.drawing.words import clean, column_width, cut_to, wrapped
+from interview.drawing.scene import XY, Drawing, Key, Label, Place, inside
+from interview.drawing.words import arrow_sign, clean, column_width, cut_to, wrapped
 
 LEAST_COLUMNS, LEAST_ROWS = 12, 6
 """Cells kept for the picture whatever the legend needs."""
 SAMPLE = 3
 """Columns of a sample in the legend."""
-_FAR, _HIGH = 12, 2
-"""How far a label may be moved, columns and lines."""
+_FAR, _HIGH = 8, 1
+"""How far a label may be moved, columns and lines; farther, it might be read as another's."""
+_FAR_WITHIN, _HIGH_WITHIN = 40, 8
+"""The same for a label that stays in its own box."""
+_HIDDEN = 6
+"""Cells of one line under another from which it is told; fewer is a crossing."""
+_TOO_NEAR = "Lines too near to show apart are drawn as one."
 _MARGIN = 0.32
 """Largest part of the columns or lines kept for labels on one side."""
-_ARROWS = {
-    (0, 1): ("↑", "^"), (1, 1): ("↗", "^>"), (1, 0): ("→", ">"), (1, -1): ("↘", "v>"),
-    (0, -1): ("↓", "v"), (-1, -1): ("↙", "<v"), (-1, 0): ("←", "<"), (-1, 1): ("↖", "<^"),
-}  # fmt: skip
 
 
 @dataclass(frozen=True)
@@ -30,7 +30,9 @@ class Text:
     column: int
     row: int
     text: str
-    label: Label | None = None
+    label: Label
+    off: XY = (0.0, 0.0)
+    """How far its true place lies from the cell, in cells; for print."""
 
     @property
     def columns(self) -> int:
@@ -67,14 +69,11 @@ class Layout:
 def label_text(label: Label, ascii_only: bool) -> str:
     """Return what is written for a label, its arrow before it."""
     text = clean(label.text, ascii_only)
+    if label.over_line and text:
+        return f" {text} "
     if label.arrow is None:
         return text
-    return f"{_ARROWS[_eighth(label.arrow)][ascii_only]} {text}".rstrip()
-
-
-def _eighth(arrow: XY) -> tuple[int, int]:
-    turn = nearest(math.atan2(arrow[1], arrow[0]) / (math.pi / 4))
-    return nearest(math.cos(turn * math.pi / 4)), nearest(math.sin(turn * math.pi / 4))
+    return f"{arrow_sign(*label.arrow, ascii_only)} {text}".rstrip()
 
 
 def lay_out(drawing: Drawing, columns: int, rows: int, look: Look) -> Layout:
@@ -92,6 +91,8 @@ def lay_out(drawing: Drawing, columns: int, rows: int, look: Look) -> Layout:
         frame = _fit(drawing, columns, drawing.lines or room, look)
         grid = draw(drawing, frame, look)
         texts, moved = _Placing(drawing, frame, grid, look).all()
+        if grid.covered >= _HIDDEN and not look.printed:
+            moved.append(_TOO_NEAR)
         if len(moved) <= len(overflow):
             break
         overflow = moved
@@ -159,14 +160,17 @@ def _own_place(label: Label, frame: Frame, size: int) -> tuple[int, int]:
     return column + label.shift[0], row + label.shift[1]
 
 
-_SHIFTS = sorted(
-    ((dx, dy) for dx in range(-_FAR, _FAR + 1) for dy in range(-_HIGH, _HIGH + 1)),
-    key=lambda shift: (abs(shift[0]) * 0.5 + abs(shift[1]) * 1.5, shift),
-)
+def _shifts(far: int, high: int) -> list[tuple[int, int]]:
+    """Every move of a label, the smallest first."""
+    moves = [(dx, dy) for dx in range(-far, far + 1) for dy in range(-high, high + 1)]
+    return sorted(moves, key=lambda move: (abs(move[0]) * 0.5 + abs(move[1]) * 1.5, move))
+
+
+_SHIFTS, _SHIFTS_WITHIN = _shifts(_FAR, _HIGH), _shifts(_FAR_WITHIN, _HIGH_WITHIN)
 
 
 class _Placing:
-    """Gives each label its cells, in order; what finds none is numbered."""
+    """Gives each label its cells, in order; what finds none goes to the legend."""
 
     def __init__(self, drawing: Drawing, frame: Frame, grid: Grid, look: Look) -> None:
         self.labels = drawing.labels
@@ -180,55 +184,87 @@ class _Placing:
             text = label_text(label, self.look.ascii_only)
             if not text or self._near(label, text) or label.optional:
                 continue
-            number = f"[{len(moved) + 1}]"
-            marked = self._near(label, number) or self._anywhere(label, number)
-            moved.append(f"{number} {text}" if marked else f"{number} (no room to mark it) {text}")
-        return self.texts, moved
+            marker = label.marker or _letter(sum(not one.startswith("[") for one in moved))
+            marked = self._near(label, marker) or self._anywhere(label, marker)
+            words = text.strip().removeprefix(marker).strip()
+            moved.append(f"{marker} {words}" if marked else f"(no room to mark it) {words}")
+        return [self._exact(text) for text in self.texts], moved
+
+    def _exact(self, text: Text) -> Text:
+        """Note how far off the cell the text's own place is, where nothing stands in the way."""
+        x, y = self.frame.at(text.label.x, text.label.y)
+        off = (x - nearest(x), y - nearest(y))
+        spots = {
+            (column, text.row + (1 if off[1] > 0 else -1))
+            for column in range(text.column - 1, text.column + text.columns + 1)
+        }
+        if spots & self.taken or not 0 <= text.row + off[1] <= self.grid.rows - 1:
+            return text
+        return replace(text, off=off)
 
     def _near(self, label: Label, text: str) -> bool:
         size = column_width(text)
         column, row = _own_place(label, self.frame, size)
-        for dx, dy in _SHIFTS[:1] if label.optional else _SHIFTS:
+        shifts = _SHIFTS if label.within is None else _SHIFTS_WITHIN
+        corners = tuple(self.frame.at(*corner) for corner in label.outline)
+        for dx, dy in shifts[:1] if label.optional else shifts:
             spot = (column + dx, row + dy)
-            if self._free(*spot, size, label.over_line) and self._within(label, *spot, size):
+            if (
+                self._in_box(label, *spot, size)
+                and self._free(*spot, size, label.over_line, label.on_hatch)
+                and _in_outline(corners, *spot, size)
+            ):
                 self._set(*spot, text, label)
                 return True
         return False
 
-    def _anywhere(self, label: Label, number: str) -> bool:
-        """Set a number as near as there is room, if need be on a line but never on a text."""
-        size = len(number)
+    def _anywhere(self, label: Label, marker: str) -> bool:
+        """Set a marker as near as there is room, if need be on a line but never on a text."""
+        size = len(marker)
         column, row = _own_place(label, self.frame, size)
-        spots = [
-            (x, y) for x in range(self.grid.columns - size + 1) for y in range(self.grid.rows)
-        ]
+        spots = [(x, y) for x in range(self.grid.columns - size + 1) for y in range(self.grid.rows)]
         spots.sort(key=lambda spot: (abs(spot[0] - column) + 2 * abs(spot[1] - row), spot))
         for over in (False, True):
             for spot in spots[: 60 if not over else len(spots)]:
-                if self._free(*spot, size, over):
-                    self._set(*spot, number, label)
+                if self._free(*spot, size, over, over or label.on_hatch):
+                    self._set(*spot, marker, label)
                     return True
         return False
 
-    def _free(self, column: int, row: int, size: int, over_line: bool) -> bool:
+    def _free(self, column: int, row: int, size: int, over_line: bool, on_hatch: bool) -> bool:
         if column < 0 or row < 0 or column + size > self.grid.columns or row >= self.grid.rows:
             return False
         if any((x, row) in self.taken for x in range(column - 1, column + size + 1)):
             return False
-        return over_line or not any((x, row) in self.grid.ink for x in range(column, column + size))
+        spots = [(x, row) for x in range(column, column + size)]
+        if not on_hatch and any(spot in self.grid.hatched for spot in spots):
+            return False
+        return over_line or not any(spot in self.grid.ink for spot in spots)
 
-    def _within(self, label: Label, column: int, row: int, size: int) -> bool:
+    def _in_box(self, label: Label, column: int, row: int, size: int) -> bool:
         if label.within is None:
             return True
         left, bottom, right, top = label.within
         x0, y1 = self.frame.at(left, bottom)
         x1, y0 = self.frame.at(right, top)
-        return x0 - 0.5 <= column and column + size - 1 <= x1 + 0.5 and y0 <= row <= y1
+        return x0 - 0.5 <= column and column + size - 1 <= x1 + 0.5 and y0 - 0.5 <= row <= y1 + 0.5
 
     def _set(self, column: int, row: int, text: str, label: Label) -> None:
         size = column_width(text)
         self.taken |= {(x, row) for x in range(column, column + size)}
         self.texts.append(Text(column, row, text, label))
+
+
+def _in_outline(corners: tuple[XY, ...], column: int, row: int, size: int) -> bool:
+    ends = (column - 0.4, column + size - 0.6)
+    spots = [(x, y) for x in ends for y in (row - 0.4, row + 0.4)]
+    return not corners or all(inside(spot, corners) for spot in spots)
+
+
+def _letter(place: int) -> str:
+    """Return (a), (b) and so on; after (z), (a2)."""
+    turn, letter = divmod(place, 26)
+    return f"({chr(ord('a') + letter)}{turn + 1 if turn else ''})"
 
 
 def _legend(

@@ -45,6 +45,7 @@ class Stroke(Enum):
     WATER = Pen(0.3, dash="3 0.8", stamp="~", ascii_stamp="~")
     NOTCH = Pen(2.0, dash="0.6 0.4", stamp="v", ascii_stamp="v")
     BAR = Pen(2.4, stamp="█", ascii_stamp="#")
+    MULCH = Pen(0.35, stamp="▒", ascii_stamp="%")
     CURVE = Pen(0.6, stamp="*", ascii_stamp="*", curve=True)
 
 
@@ -99,10 +100,16 @@ class Label:
     place: Place = Place.CENTER
     shift: tuple[int, int] = (0, 0)
     within: tuple[float, float, float, float] | None = None
+    outline: tuple[XY, ...] = ()
+    """Corners of an area it may not leave."""
     arrow: XY | None = None
     optional: bool = False
     over_line: bool = False
     """Whether the text may stand on a line, as in a dimension line."""
+    on_hatch: bool = False
+    """Whether the text may stand on a hatched area."""
+    marker: str = ""
+    """What stands for it where it goes into the legend; a letter if not given."""
 
 
 @dataclass(frozen=True)

@@ -7,15 +7,15 @@ from collections.abc import Iterator
 from xml.sax.saxutils import escape
 
 from interview.drawing.grid import Frame, Look
-from interview.drawing.layout import SAMPLE, Layout, Text, lay_out
-from interview.drawing.scene import XY, Drawing, Hatch, Label, Mark, Path, Place, Stroke, Symbol
+from interview.drawing.layout import SAMPLE, Layout, Text, label_text, lay_out
+from interview.drawing.scene import XY, Drawing, Hatch, Mark, Path, Place, Stroke, Symbol
 from interview.drawing.words import clean, column_width
 
 FONT_MM = 3.0
 """Height of the letters: 8 1/2 points."""
 CELL_MM = 0.6 * FONT_MM
 """Width kept for a letter; a line is twice as tall."""
-TALLEST = 1.35
+TALLEST = 1.1
 """Height over width of the picture at most, so that it stays on one sheet."""
 _PATTERNS = {
     Hatch.CUT: ("2", '<path d="M0 2 L2 0" stroke="black" stroke-width="0.18"/>'),
@@ -35,8 +35,8 @@ def svg(drawing: Drawing, width_mm: float) -> str:
     """
     if not 40 <= width_mm < math.inf:
         raise ValueError("A printed drawing must be at least 40 mm (1.6 in) wide.")
-    columns = int(width_mm / CELL_MM)
-    layout = lay_out(drawing, columns, _rows(drawing, columns), Look())
+    columns = int(width_mm / CELL_MM) - 2
+    layout = lay_out(drawing, columns, _rows(drawing, columns), Look(printed=True))
     title_lines = len(layout.title)
     lines = title_lines + layout.frame.rows + layout.legend_lines + 1
     height = lines * 2 * CELL_MM
@@ -81,7 +81,7 @@ class _Page:
 
     def of(self, drawing: Drawing, layout: Layout) -> Iterator[str]:
         for line, words in enumerate(layout.title):
-            yield _text(0.5 * CELL_MM, _base(line, 0), words, weight="bold")
+            yield _text(CELL_MM, _base(line, 0), words, weight="bold")
         frame = layout.frame
         paths = [shape for shape in drawing.shapes if isinstance(shape, Path)]
         for path in paths:
@@ -99,7 +99,7 @@ class _Page:
 
     def _at(self, frame: Frame, x: float, y: float) -> XY:
         column, row = frame.at(x, y)
-        return (column + 0.5) * CELL_MM, (row + 0.5) * 2 * CELL_MM + self.top
+        return (column + 1.5) * CELL_MM, (row + 0.5) * 2 * CELL_MM + self.top
 
     def _points(self, path: Path, frame: Frame) -> str:
         points = (self._at(frame, x, y) for x, y in path.points)
@@ -114,35 +114,43 @@ class _Page:
         return f'<{name} points="{self._points(path, frame)}" fill="none" {_pen(stroke)}/>'
 
     def _label(self, text: Text) -> Iterator[str]:
-        column, words, label = text.column, text.text, text.label
-        y = _base(text.row, self.top)
-        if label is not None and label.arrow is not None and not words.startswith("["):
+        # One column is left free at either edge of the page.
+        column, words, label = text.column + 1 + text.off[0], text.text, text.label
+        y = _base(text.row + text.off[1], self.top)
+        if label.arrow is not None and words == label_text(label, False):
             yield _arrow(column + 1.0, y - 0.36 * FONT_MM, label.arrow)
             words = words.partition(" ")[2]
             column += 3 if words else 0
             yield _text(column * CELL_MM, y, words, anchor="start", halo=True)
             return
         size = column_width(words)
-        place = Place.START if label is None else label.place
+        if label.over_line:
+            yield _blank(column, y, size)
+        place = label.place
         if place in (Place.CENTER, Place.ABOVE, Place.BELOW):
             x, anchor = column + size / 2, "middle"
         elif place is Place.LEFT:
-            x, anchor = float(column + size), "end"
+            x, anchor = column + size, "end"
         else:
-            x, anchor = float(column), "start"
+            x, anchor = column, "start"
         yield _text(x * CELL_MM, y, words, anchor=anchor, halo=True)
 
     def _legend(self, layout: Layout) -> Iterator[str]:
         top = self.top + layout.frame.rows * 2 * CELL_MM + CELL_MM
         for entry in layout.legend:
-            x, y = (entry.column + 0.5) * CELL_MM, _base(entry.line, top)
+            x, y = (entry.column + 1) * CELL_MM, _base(entry.line, top)
             if entry.key is not None:
                 yield _sample(x, y - 0.35 * FONT_MM, entry.key.sample)
                 x += (SAMPLE + 1) * CELL_MM
             yield _text(x, y, entry.text)
 
 
-def _base(line: int, top: float) -> float:
+def _blank(column: float, y: float, size: int) -> str:
+    where = f'x="{column * CELL_MM:.2f}" y="{y - FONT_MM:.2f}"'
+    return f'<rect {where} width="{size * CELL_MM:.2f}" height="{1.3 * FONT_MM:.2f}" fill="white"/>'
+
+
+def _base(line: float, top: float) -> float:
     """The line on which the letters of a text line stand."""
     return top + (line + 0.5) * 2 * CELL_MM + 0.36 * FONT_MM
 
@@ -158,7 +166,8 @@ def _text(
 ) -> str:
     bold = f' font-weight="{weight}"' if weight else ""
     around = f" {_HALO}" if halo else ""
-    return f'<text x="{x:.2f}" y="{y:.2f}" text-anchor="{anchor}"{bold}{around}>{_xml(words)}</text>'
+    where = f'x="{x:.2f}" y="{y:.2f}" text-anchor="{anchor}"'
+    return f"<text {where}{bold}{around}>{_xml(words)}</text>"
 
 
 def _symbol(at: XY, symbol: Symbol) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import unicodedata
 
 from interview.units import Quantity, feet_and_inches, magnitude, plain_number, significant
@@ -89,3 +90,15 @@ def height_words(value: Quantity, metric: bool) -> str:
     if metric:
         return f"{magnitude(value, 'mm') + 0.0:.0f} mm".replace("-0 mm", "0 mm")
     return f"{plain_number(round(magnitude(value, 'in') * 4) / 4 + 0.0, 6)} in"
+
+
+_ARROWS = {
+    (0, 1): ("↑", "^"), (1, 1): ("↗", "^>"), (1, 0): ("→", ">"), (1, -1): ("↘", "v>"),
+    (0, -1): ("↓", "v"), (-1, -1): ("↙", "<v"), (-1, 0): ("←", "<"), (-1, 1): ("↖", "<^"),
+}  # fmt: skip
+
+
+def arrow_sign(x: float, y: float, ascii_only: bool = False) -> str:
+    """Return the arrow of the eight that is nearest to a direction, x right and y up."""
+    turn = round(math.atan2(y, x) / (math.pi / 4)) * math.pi / 4
+    return _ARROWS[round(math.cos(turn)), round(math.sin(turn))][ascii_only]

@@ -2,12 +2,18 @@
 
 from __future__ import annotations
 
-from interview.calc.plant_record import ListRegion, PlantRegion
+from interview.calc.plant_record import ListRegion, Place, PlantRegion
 from interview.calc.plants import builtin_places
-from interview.kinds import Choice, Measure, Note, Several, Ticks, YesNo
+from interview.kinds import Choice, Count, Measure, Note, Several, Ticks, YesNo
 from interview.model import Answers, Question, Stage
 from interview.questions import site, start
 from interview.questions.ask import always_this, by_units
+
+
+def home_place(answers: Answers) -> Place | None:
+    """Return the state the garden is in, or nothing where it is not known."""
+    state = (answers.get(start.STATE) or "").upper()
+    return next((place for place in builtin_places() if place.code == state), None)
 
 
 def _home(answers: Answers) -> str | None:
@@ -15,20 +21,16 @@ def _home(answers: Answers) -> str | None:
     country = answers.get(start.COUNTRY)
     if country not in (None, "us"):
         return "outside"
-    state = (answers.get(start.STATE) or "").upper()
-    for place in builtin_places():
-        if place.code == state:
-            return place.plant_region.name.lower() if place.plant_region else "outside"
-    return None
+    place = home_place(answers)
+    if place is None:
+        return None
+    return place.plant_region.name.lower() if place.plant_region else "outside"
 
 
 def _lists(answers: Answers) -> tuple[ListRegion, ...]:
     """Return the wetland list regions that the state lies in."""
-    state = (answers.get(start.STATE) or "").upper()
-    for place in builtin_places():
-        if place.code == state:
-            return place.list_regions
-    return ()
+    place = home_place(answers)
+    return place.list_regions if place else ()
 
 
 REGION = Question(
@@ -65,6 +67,30 @@ def _sun(answers: Answers) -> str | None:
         return None
     return "full" if hours >= 6 else "part" if hours >= 3 else "shade"
 
+
+OWN_PLANTS = Question(
+    key="own_plants",
+    label="Your own plant file",
+    text="Do you have a list of plants of your own to choose from as well? Where is it?",
+    kind=Note(400),
+    why="A club or a teacher may know plants for your place that the packaged list lacks.",
+    find_out="Type the path of a CSV file, looked for beside your answers file; or none. "
+    "The README tells its columns.",
+    default=always_this("none"),
+    more="Its plants are added to the packaged list. A line for a species of that list replaces "
+    "the packaged line. It is read again each time the plan is made, and never changed.",
+)
+
+HARDINESS = Question(
+    key="hardiness_zone",
+    label="Hardiness zone",
+    text="Which plant hardiness zone are you in, if you know it?",
+    kind=Count(1, 13),
+    why="Plants that your winters would kill are left out.",
+    find_out="Look at a USDA zone map, or ask a nursery. Write 5 for 5a or 5b.",
+    more="The hardiness ranges in the packaged plant list are from memory. Without a zone no plant "
+    "is left out for its winters; natives of your region stand most of them.",
+)
 
 SUN = Question(
     key="sun",
@@ -155,9 +181,22 @@ FAVOURITES = Question(
     label="Plants you want",
     text="Are there plants you want to have in it?",
     kind=Several(Note(60), 0, 20),
-    why="They are kept where they can grow.",
+    why="Each is placed where it can grow; if it cannot, the plan says why.",
     find_out="Write one a line, by common or scientific name; or none.",
     default=always_this("none"),
+)
+
+SWAP_OUT = Question(
+    key="swap_out",
+    label="Plants to swap",
+    text="Would you swap any of the proposed plants for others?",
+    kind=Several(Note(120), 0, 30),
+    why="Only the plants you name are changed; the rest of the planting stays.",
+    find_out="Look at the plan. Write one a line: the plant to leave out alone, or “this for "
+    "that”; or none.",
+    default=always_this("none"),
+    more="For example “swamp verbena” lets the interview choose what takes its place, and "
+    "“swamp verbena for swamp milkweed” says what shall.",
 )
 
 STAGE = Stage(
@@ -168,6 +207,8 @@ STAGE = Stage(
     (
         REGION,
         LIST_REGION,
+        OWN_PLANTS,
+        HARDINESS,
         SUN,
         TALLEST_FLOOR,
         TALLEST_RIM,
@@ -176,8 +217,15 @@ STAGE = Stage(
         BLOOM,
         ROAD_SALT,
         FAVOURITES,
+        SWAP_OUT,
     ),
 )
+
+
+def own_plants_path(answers: Answers) -> str:
+    """Return the path of the person's own plant file, or nothing."""
+    path = answers[OWN_PLANTS]
+    return "" if path.casefold() in ("none", "no") else path
 
 
 def plant_region(answers: Answers) -> PlantRegion | None:

@@ -21,7 +21,9 @@ _OFFSET = re.compile(
 _SPLIT_SECONDS = re.compile(r"(?<=\d:\d\d:\d\d)\.\d{1,9}", re.ASCII)
 _ISO_JOIN = re.compile(r"(\d{4}-\d{1,2}-\d{1,2})t(?=\d)", re.ASCII)
 _DATE_THEN_CLOCK = re.compile(rf"(?P<date>.+?)[ ,]+(?:at )?(?P<clock>{CLOCK}|noon|midnight)")
-_CLOCK_THEN_DATE = re.compile(rf"(?P<clock>{CLOCK}|noon|midnight)[ ,]+(?:on )?(?P<date>.+)")
+_CLOCK_THEN_DATE = re.compile(
+    rf"(?P<clock>{CLOCK}|noon|midnight)[ ,]+(?:on )?(?P<date>(?![ap]\.?\s?m\.?$).+)"
+)
 _WHICH = re.compile(r"\b(first|second)\b")
 _YEAR_FIRST = re.compile(r"\d{4}-", re.ASCII)
 

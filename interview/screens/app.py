@@ -22,6 +22,8 @@ from interview.screens.question import QuestionScreen
 from interview.screens.saver import BackgroundKeeper
 from interview.screens.welcome import WelcomeScreen
 
+UNREADABLE = 3
+"""The status of a file that is there but cannot be read."""
 TITLE = "Rain garden interview"
 
 
@@ -69,9 +71,10 @@ class InterviewApp(App[None]):
         Binding("ctrl+q", "leave", "Quit", priority=True),
     ]
 
-    def __init__(self, door: Door) -> None:
+    def __init__(self, door: Door, name: str | None = None) -> None:
         super().__init__()
         self._door = door
+        self._name = name
         self._titled = ""
         for theme in (themes.DARK, themes.LIGHT):
             self.register_theme(theme)
@@ -79,10 +82,12 @@ class InterviewApp(App[None]):
 
     def on_mount(self) -> None:
         self.on_window_title(WindowTitle(""))
-        if self._door.opened is None:
-            self._welcome()
-        else:
+        if self._door.opened is not None:
             self._enter(self._door.opened)
+        elif self._name is not None:
+            self._open(self._name)
+        else:
+            self._welcome()
 
     # Pages
 
@@ -94,7 +99,7 @@ class InterviewApp(App[None]):
         found = self._door.open(name)
         if isinstance(found, Opened):
             self._enter(found)
-        elif found.status == 3 and name is not None:
+        elif found.status == UNREADABLE and name is not None:
             page = MendScreen(name, [], found.sentence)
             self.push_screen(page, lambda what: self._mended(what, name))
         else:

@@ -17,6 +17,8 @@ from interview.session import Session
 class TopLine(Words):
     """Garden, stage and place in it on the left, the state of saving on the right."""
 
+    _line: Content | None = None
+
     def show(self, session: Session, step: Step, saved: SaveReport) -> None:
         """Show where the interview is."""
         name = session.answers.whole().get(start.GARDEN_NAME) or "Rain garden"
@@ -29,8 +31,11 @@ class TopLine(Words):
         if len(full) > room:
             full = f"{name[: max(4, room - len(stage) - len(place) - 7)]}… · {stage} · {place}"
         left = full[: max(0, room)].ljust(max(0, room))
-        style = "$text-error bold" if saved.failed else "$text-muted"
-        self.update(Content.assemble((left, "bold"), "  ", (state, style)))
+        style = "$text-error bold" if saved.failed else "$foreground-muted"
+        line = Content.assemble((left, "bold"), "  ", (state, style))
+        if line != self._line:
+            self._line = line
+            self.update(line, layout=False)
 
 
 class StageStrip(Words):
@@ -44,14 +49,14 @@ class StageStrip(Words):
                 pieces.append(("  ", ""))
             style = "bold reverse" if current else _STYLES.get(text.partition(" ")[2], "")
             pieces.append((f" {text} " if current else text, style))
-        self.update(Content.assemble(*pieces))
+        self.say(Content.assemble(*pieces))
 
 
 _STYLES = {
     "done": "$text-success",
     "needs attention": "$text-error",
     "shut": "$text-warning",
-    "not started": "$text-muted",
+    "not started": "$foreground-muted",
     "in progress": "",
 }
 
@@ -68,11 +73,16 @@ class PlanSoFar(VerticalScroll):
     def show(self, session: Session) -> None:
         """Show the plan as it stands now."""
         pieces: list[tuple[str, str]] = []
-        known, waiting = words.plan_lines(session)
+        try:
+            known, waiting = words.plan_lines(session)
+        except Exception as trouble:
+            # A fault in the sums must not keep anybody from the questions and their answers.
+            self.query_one("#plan_lines", Words).say(words.fault(trouble))
+            return
         for line in known:
             style = "$text-warning bold" if line.value.startswith(("SHUT", "STOP")) else "bold"
             pieces += [(f"{line.label}  ", ""), (line.value, style), ("\n", "")]
         for gap, labels in waiting:
-            pieces += [(f"{labels}\n", "$text-muted")]
-            pieces += [(f"  waits for: {gap}\n", "$text-muted italic")]
-        self.query_one("#plan_lines", Words).update(Content.assemble(*pieces))
+            pieces += [(f"{labels}\n", "$foreground-muted")]
+            pieces += [(f"  waits for: {gap}\n", "$foreground-muted italic")]
+        self.query_one("#plan_lines", Words).say(Content.assemble(*pieces))

@@ -8,9 +8,8 @@ from typing import ClassVar
 from textual import events
 from textual.binding import Binding, BindingType
 from textual.message import Message
-from textual.widgets import OptionList, SelectionList
+from textual.widgets import OptionList
 from textual.widgets.option_list import Option
-from textual.widgets.selection_list import Selection
 
 from interview.reading import Refused, read_choice
 
@@ -87,16 +86,39 @@ def _key_of(text: str, options: Sequence[tuple[str, str]]) -> str:
         return ""
 
 
-class Marks(SelectionList[str]):
-    """Options of which any number is ticked."""
+class Marks(OptionList):
+    """Options of which any number is ticked; a tick is a sign, not a colour."""
 
-    BINDINGS: ClassVar[list[BindingType]] = [Binding("enter", "done", "Go on", show=False)]
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("enter", "done", "Go on", show=False),
+        Binding("space", "select", "Tick", show=False),
+    ]
 
     class Done(Message):
         """The ticks are set."""
 
     def __init__(self, options: Sequence[tuple[str, str]], ticked: set[str]) -> None:
-        super().__init__(*(Selection(label, key, key in ticked) for key, label in options))
+        self._labels = dict(options)
+        self._keys = list(self._labels)
+        self.ticked = ticked & set(self._keys)
+        super().__init__(*(self._shown(key) for key in self._keys), markup=False)
+
+    def on_mount(self) -> None:
+        self.highlighted = 0
+
+    def _shown(self, key: str) -> str:
+        return f"[{'x' if key in self.ticked else ' '}] {self._labels[key]}"
+
+    def set(self, ticked: set[str]) -> None:
+        """Tick these and no others."""
+        self.ticked = ticked & set(self._keys)
+        for place, key in enumerate(self._keys):
+            self.replace_option_prompt_at_index(place, self._shown(key))
+
+    def action_select(self) -> None:
+        """Tick what is highlighted, or untick it."""
+        if self.highlighted is not None:
+            self.set(self.ticked ^ {self._keys[self.highlighted]})
 
     def action_done(self) -> None:
         """Go on with what is ticked."""

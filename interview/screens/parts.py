@@ -26,11 +26,14 @@ class Words(Static):
 
     def __init__(self, text: str = "", **kwargs: Any) -> None:
         super().__init__(text, markup=False, **kwargs)
+        self._said: str | Content | None = None
 
     def say(self, text: str | Content) -> None:
-        """Show ``text``, or take no room where there is none."""
-        self.update(text)
-        self.display = bool(str(text))
+        """Show ``text``, or take no room where there is none; the same text costs nothing."""
+        if text != self._said:
+            self._said = text
+            self.update(text)
+            self.display = bool(str(text))
 
 
 class WindowTitle(Message):
@@ -66,11 +69,31 @@ class Page(Screen[Any]):
         self.set_class(width < SMALLEST[0] or height < SMALLEST[1], "tiny")
 
 
+class KeyLine(Static):
+    """The main keys, at the foot of a page; each may also be clicked.
+
+    Textual's own footer is built anew at every change of focus, which costs a fifth of the time
+    that a new question takes to show.
+    """
+
+    def __init__(self, *keys: tuple[str, str, str]) -> None:
+        parts = (f"[@click={action}][b]{key}[/b] {what}[/]" for key, what, action in keys)
+        super().__init__(" ".join(parts), id="keyline")
+
+
 class Press(Button):
     """A button one line high; its action is told by its id."""
 
     def __init__(self, label: str, id: str, **kwargs: Any) -> None:  # noqa: A002
         super().__init__(Content(label), id=id, compact=True, **kwargs)
+
+
+_EDITING = {
+    key: binding.action
+    for binding in Input.BINDINGS
+    if isinstance(binding, Binding)
+    for key in binding.key.split(",")
+}
 
 
 class Line(Input):
@@ -88,6 +111,19 @@ class Line(Input):
             value, max_length=max(longest, len(value)), select_on_focus=False, **kwargs
         )
         self._many = many
+
+    def say(self, text: str) -> None:
+        """Put ``text`` into the field, ready to be gone on with."""
+        self.value = text
+        self.cursor_position = len(text)
+
+    async def _on_key(self, event: events.Key) -> None:
+        # Left to Textual, Enter and the editing keys are acted on after the letters that were
+        # typed behind them, so that fast typing would be kept wrong.
+        if event.key in _EDITING:
+            event.stop()
+            event.prevent_default()
+            await self.run_action(_EDITING[event.key])
 
     def _on_paste(self, event: events.Paste) -> None:
         lines = [line.strip() for line in event.text.splitlines() if line.strip()]

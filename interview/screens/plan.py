@@ -15,6 +15,7 @@ from textual.widgets.option_list import Option
 from interview import answers_file as af
 from interview import figures
 from interview.report import plan_text
+from interview.screens import words
 from interview.screens.parts import Page, Press, Words
 from interview.session import Session
 
@@ -55,7 +56,10 @@ class PlanScreen(Page):
     @work(thread=True, exclusive=True)
     def _work_out(self) -> None:
         # A long rainfall record takes seconds; the page must not stand still meanwhile.
-        text = plan_text(self._session.plan)
+        try:
+            text = plan_text(self._session.plan)
+        except Exception as trouble:
+            text = words.fault(trouble)
         self.app.call_from_thread(self._show, text)
 
     def _show(self, text: str) -> None:

@@ -2,37 +2,33 @@
 
 from __future__ import annotations
 
+import asyncio
 from pathlib import Path
 from typing import Any, ClassVar
 
-from textual import events
-from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
-from textual.containers import Container, Horizontal, Vertical, VerticalScroll
-from textual.widgets import Button, Footer
+from textual.containers import Container
+from textual.widgets import Button
 
-from interview import route
+from interview.kinds import Several
 from interview.model import Standing
 from interview.reading import Refused, write_instant
 from interview.route import Step
 from interview.screens import words
-from interview.screens.beside import PlanSoFar, StageStrip, TopLine
-from interview.screens.fields import Asked, Field, ListField, TextField, field_for
-from interview.screens.parts import Page, Press, Words
+from interview.screens.field import Asked, Field
+from interview.screens.fields import TextField, field_for
+from interview.screens.list_field import ListField
+from interview.screens.parts import Ask
 from interview.screens.plan import PlanScreen
+from interview.screens.question_page import QuestionPage
 from interview.screens.review import ReviewScreen
 from interview.screens.saver import BackgroundKeeper
 from interview.screens.soak_timer import SoakScreen
 from interview.screens.soak_watch import running
 from interview.session import Doubt, Session
 
-BUTTONS = (
-    (("go_on", "Go on"), ("back", "Back"), ("put_off", "Don't know yet")),
-    (("why", "Why"), ("how", "How to find out"), ("go_to", "Go to…"), ("plan", "Plan")),
-)
 
-
-class QuestionScreen(Page):
+class QuestionScreen(QuestionPage):
     """Asks the question the session stands at."""
 
     BINDINGS: ClassVar[list[BindingType]] = [
@@ -47,38 +43,13 @@ class QuestionScreen(Page):
     ]
 
     def __init__(self, session: Session, saver: BackgroundKeeper, path: Path) -> None:
-        super().__init__()
-        self._session = session
-        self._saver = saver
+        super().__init__(session, saver)
         self._path = path
         self._drafts: dict[str, Any] = {}
         self._fresh: Any = None
         """What the field held before anything was typed."""
-        self._step: Step | None = None
-        self._aside = ""
-
-    def parts(self) -> ComposeResult:
-        yield TopLine(id="top")
-        yield StageStrip(id="strip")
-        yield Words(id="unsaved")
-        with Container(id="body"):
-            with Vertical(id="left"):
-                with VerticalScroll(id="asking", can_focus=False):
-                    yield Words(id="item")
-                    yield Words(id="asked")
-                    yield Words(id="caution")
-                    yield Words(id="shut")
-                    yield Container(id="slot")
-                    yield Words(id="heard")
-                    yield Words(id="hint")
-                    yield Words(id="aside")
-                with Container(id="buttons"):
-                    for row in BUTTONS:
-                        with Horizontal(classes="buttons"):
-                            for name, label in row:
-                                yield Press(label, name)
-            yield PlanSoFar(id="plan_so_far")
-        yield Footer(show_command_palette=False, compact=True)
+        self._turn = asyncio.Lock()
+        """One showing at a time: a page that closes asks for one while a jump asks for another."""
 
     async def on_mount(self) -> None:
         if step := running(self._session):
@@ -88,27 +59,27 @@ class QuestionScreen(Page):
 
     async def on_screen_resume(self) -> None:
         """Show the question anew after another page, unless it is still the same one."""
-        if self._step is None:
-            return
-        field = self.query_one(Field)
-        kept = self._step.view(self._session.answers).text(self._step.question)
-        same = self._session.step is not None and self._session.step.address == self._step.address
-        if same and kept == field.asked.kept:
-            self._show_around()
-        else:
-            await self._show()
-
-    def on_resize(self, event: events.Resize) -> None:
-        super().on_resize(event)
         if self._step is not None:
-            self.call_after_refresh(self._show_around)
+            await self._show()
 
     # Showing
 
     async def _show(self) -> None:
-        step = self._session.step
-        if step is None:
-            return
+        """Show the question the session stands at; what is shown already stays as it is."""
+        async with self._turn:
+            step = self._session.step
+            if step is not None and not self._is_shown(step):
+                await self._show_step(step)
+            self._show_around()
+
+    def _is_shown(self, step: Step) -> bool:
+        if self._step is None or self._step.address != step.address:
+            return False
+        kept = step.view(self._session.answers).text(step.question)
+        asked = self.query_one(Field).asked
+        return kept == asked.kept and asked.shut == bool(self._session.shut(step))
+
+    async def _show_step(self, step: Step) -> None:
         self._step, self._aside = step, ""
         view = step.view(self._session.answers)
         question = step.question
@@ -123,7 +94,7 @@ class QuestionScreen(Page):
         self._words("item", words.item_name(self._session, step))
         self._words("asked", question.text)
         self._words("caution", f"CAUTION: {question.caution}" if question.caution else "")
-        self._words("shut", self._shut_words(shut))
+        self._words("shut", words.shut(shut))
         options = getattr(question.kind, "options", ()) or question.kind.name == "yes or no"
         hint = asked.examples[:1].upper() + asked.examples[1:]
         self._words("hint", "" if options else f"{hint}.")
@@ -137,42 +108,11 @@ class QuestionScreen(Page):
         if step.address in self._drafts:
             field.restore(self._drafts[step.address])
         self._hear(view.fault(question) or "", refused=True)
-        self._show_around()
         self.query_one("#asking").scroll_home(animate=False)
         if shut:
             self.query_one("#go_on").focus()
         else:
             field.begin()
-
-    def _words(self, name: str, text: str) -> None:
-        self.query_one(f"#{name}", Words).say(text)
-
-    def _shut_words(self, reasons: list[str]) -> str:
-        if not reasons:
-            return ""
-        return f"SHUT: {' '.join(reasons)} Meanwhile go on: the other questions are open."
-
-    def _show_around(self) -> None:
-        """Show what stands around the question."""
-        if self._step is None:
-            return
-        self.query_one(TopLine).show(self._session, self._step, self._saver.report)
-        self.query_one(StageStrip).show(self._session, self._step.stage.key)
-        self.query_one(PlanSoFar).show(self._session)
-        self.show_saved()
-
-    def show_saved(self) -> None:
-        """Show whether the answers are saved."""
-        if self._step is None or not self.is_mounted:
-            return
-        report = self._saver.report
-        self.query_one(TopLine).show(self._session, self._step, report)
-        self._words("unsaved", report.banner)
-
-    def _hear(self, text: str, refused: bool = False) -> None:
-        heard = self.query_one("#heard", Words)
-        heard.set_class(refused and bool(text), "refused")
-        heard.say(text)
 
     # Answering
 
@@ -188,14 +128,20 @@ class QuestionScreen(Page):
 
     async def on_field_given(self, event: Field.Given) -> None:
         """Keep the answer and go on, or say why it cannot be."""
-        await self._take(event.text)
+        if event.field is self.query_one(Field):  # an Enter typed ahead is not for the next one
+            await self._take(event.text)
 
     def on_list_field_adding(self, event: ListField.Adding) -> None:
         """Take a line into a list once the list reads well with it."""
         if self._step is None:
             return
+        kind = self._step.question.kind
         try:
-            self._session.read(self._step, event.text)
+            if isinstance(kind, Several):
+                # The line alone: a list that is only begun may still be too short.
+                kind.each.read(event.line, self._step.view(self._session.answers))
+            else:
+                self._session.read(self._step, event.text)
         except Refused as refused:
             self._hear(str(refused), refused=True)
             return
@@ -239,12 +185,7 @@ class QuestionScreen(Page):
 
     def _end(self) -> None:
         self._show_around()
-        said = "That was the last question."
-        for step in route.open_steps(self._session.answers):
-            if reasons := self._session.shut(step):
-                said += f" Not asked yet, from '{step.question.label}' on: {' '.join(reasons)}"
-                break
-        self.app.push_screen(PlanScreen(self._session, self._path, said))
+        self.app.push_screen(PlanScreen(self._session, self._path, words.at_the_end(self._session)))
 
     def _keep_draft(self) -> None:
         field = self.query_one(Field)
@@ -279,31 +220,29 @@ class QuestionScreen(Page):
             await self._show()
 
     async def action_put_off(self) -> None:
-        """Keep "don't know yet" and go on."""
+        """Keep "don't know yet" and go on; an answer there is goes only after a question."""
         step = self._step
         if step is None:
             return
-        if not self._session.shut(step):
-            self._session.put_off(step)
-            self._drafts.pop(step.address, None)
-            self.notify(f"To find out: {step.question.find_out}", markup=False, timeout=8)
-        await self._forward()
+        standing = step.view(self._session.answers).standing(step.question)
+        if self._session.shut(step):
+            await self._forward()
+        elif standing in (Standing.OPEN, Standing.UNKNOWN):
+            await self._put_off(step)
+        else:
+            asked = f"Put “don't know yet” in the place of your answer to “{step.question.label}”?"
 
-    def action_aside(self, which: str) -> None:
-        """Show or hide why we ask, or how to find out."""
-        if self._step is None:
-            return
-        question = self._step.question
-        self._aside = "" if self._aside == which else which
-        more = f"\n{question.more}" if question.more else ""
-        said = {
-            "": "",
-            "why": f"Why: {question.why}{more}",
-            "how": f"How to find out: {question.find_out}",
-        }
-        self._words("aside", said[self._aside])
-        if self._aside:
-            self.call_after_refresh(self.query_one("#aside").scroll_visible, animate=False)
+            async def done(yes: bool | None) -> None:
+                if yes:
+                    await self._put_off(step)
+
+            self.app.push_screen(Ask(asked, "Yes, I don't know yet", "No, keep my answer"), done)
+
+    async def _put_off(self, step: Step) -> None:
+        self._session.put_off(step)
+        self._drafts.pop(step.address, None)
+        self.notify(f"To find out: {step.question.find_out}", markup=False, timeout=8)
+        await self._forward()
 
     def action_go_to(self) -> None:
         """Open the list of all questions and answers."""

@@ -152,9 +152,9 @@ class ReviewScreen(Page):
                 case "down":
                     listing.action_cursor_down()
                 case "pageup":
-                    listing.action_page_up()
+                    listing.action_page_up()  # type: ignore[no-untyped-call]
                 case _:
-                    listing.action_page_down()
+                    listing.action_page_down()  # type: ignore[no-untyped-call]
 
     def on_button_pressed(self, event: Button.Pressed) -> None:
         match event.button.id:
@@ -211,11 +211,11 @@ class ReviewScreen(Page):
 
 def _words(entry: Entry) -> Content:
     if entry.stage:
-        return Content.assemble((entry.label, "bold"), "  ", (entry.said, "$text-muted"))
+        return Content.assemble((entry.label, "bold"), "  ", (entry.said, "$foreground-muted"))
     pieces: list[tuple[str, str]] = [(f"  {entry.label}: ", "")]
     if entry.said:
         pieces.append((entry.said, "bold"))
     if entry.mark:
-        style = "$text-error" if entry.mark == "needs attention" else "$text-muted"
+        style = "$text-error" if entry.mark == "needs attention" else "$foreground-muted"
         pieces.append((f"  [{entry.mark}]" if entry.said else f"[{entry.mark}]", style))
     return Content.assemble(*pieces)

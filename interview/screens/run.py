@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from interview.screens.app import InterviewApp
 
 NAME = "rain-garden-interview"
-NO_TERMINAL, UNSAVED, CRASHED, HUNG_UP = 2, 5, 70, 129
+NO_TERMINAL, UNREADABLE, UNSAVED, CRASHED, HUNG_UP = 2, 3, 5, 70, 129
 SIGNALS = ("SIGTERM", "SIGHUP", "SIGQUIT", "SIGINT")
 LOOK_SECONDS = 1.0
 """How often it is checked that the terminal is still there."""
@@ -37,11 +37,11 @@ def run(name: str | None, clock: Callable[[], dt.datetime], written_by: str) -> 
     door = Door(clock, written_by)
     if name is not None:
         found = door.open(name)
-        # A file that is there but cannot be read is shown on the mending page by --check.
-        if isinstance(found, Refusal):
+        # A file that is there but cannot be read has the mending page.
+        if isinstance(found, Refusal) and found.status != UNREADABLE:
             print(f"{NAME}: {found.sentence}", file=sys.stderr)
             return found.status
-    app = InterviewApp(door)
+    app = InterviewApp(door, name)
     terminal = Terminal()
     take_any_byte()
     status, crash = CRASHED, ""

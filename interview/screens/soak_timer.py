@@ -3,8 +3,6 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Callable
-from dataclasses import dataclass
 from typing import ClassVar
 
 from textual.app import ComposeResult
@@ -13,13 +11,14 @@ from textual.containers import Container, Horizontal, Vertical, VerticalScroll
 from textual.widgets import Button, DataTable, Digits, Footer, Input
 
 from interview.kinds import list_lines
-from interview.lines import DROP, LEFT, STRUCK
 from interview.model import Answers
 from interview.questions import soak
 from interview.reading import Refused, write_instant
 from interview.route import Step, step_at
+from interview.screens import soak_entry as entry
 from interview.screens import words
 from interview.screens.parts import Line, Page, Press, WindowTitle, Words
+from interview.screens.soak_entry import Entry
 from interview.screens.soak_watch import Watch, watch
 from interview.session import Doubt, Session
 
@@ -27,19 +26,7 @@ CAUTION = (
     "CAUTION: Never leave the hole open. A child can drown in very little water. "
     "Cover it with a board and a weight."
 )
-SAYS_WHAT = (LEFT, DROP, "empt", "refill")
 LONGEST = 80
-
-
-@dataclass(frozen=True)
-class _Entry:
-    """What the line at the foot of the page is for."""
-
-    title: str
-    build: Callable[[str], str]
-    """Makes the line of the file from what was typed."""
-    place: int | None = None
-    """The reading it stands in for; none adds one."""
 
 
 class SoakScreen(Page):
@@ -61,7 +48,7 @@ class SoakScreen(Page):
         super().__init__()
         self._session = session
         self._step = step
-        self._entry: _Entry | None = None
+        self._entry: Entry | None = None
         self._bell = True
         self._rung: dt.datetime | None = None
         """The due time the bell was rung for."""
@@ -193,44 +180,28 @@ class SoakScreen(Page):
 
     def action_reading(self) -> None:
         """Stamp this moment, then ask only for the water."""
-        at = write_instant(self._session.now)
-        word = self._view.get(soak.READ_AS) or LEFT
-        asked = "How deep is the water now?" if word == LEFT else "How far below the mark is it?"
-
-        def build(typed: str) -> str:
-            says = any(typed.casefold().startswith(one) for one in SAYS_WHAT)
-            return f"{at} {typed}" if says else f"{at} {word} {typed}"
-
-        title = f"Reading at {at[11:19]}. {asked} (or: empty)"
-        self._open(_Entry(title, build))
+        self._open(entry.reading(self._session.now, self._view))
 
     def action_refill(self) -> None:
         """Stamp this moment as a refill, then ask to what depth."""
-        at = write_instant(self._session.now)
-        mark = self._view.text(soak.WATER_AT_MARK) or ""
-        title = f"Refilled at {at[11:19]}. To what depth? Enter alone: the mark, {mark}"
-        self._open(_Entry(title, lambda typed: f"{at} refilled to {typed or mark}"))
+        self._open(entry.refill(self._session.now, self._view))
 
     def action_add(self) -> None:
         """Ask for a reading taken earlier."""
-        hint = soak.READINGS.kind.hint(self._view.units).removeprefix("one a line: ")
-        self._open(_Entry(f"Add a reading: {hint}", lambda typed: typed))
+        self._open(entry.earlier(self._view))
 
     def action_correct(self) -> None:
         """Put the chosen reading into the line, to be corrected."""
         lines, place = self._lines, self.query_one(DataTable).cursor_row
         if place < len(lines):
-            entry = _Entry(f"Correct reading {place + 1}", lambda typed: typed, place)
-            self._open(entry, lines[place])
+            self._open(entry.correction(place), lines[place])
 
     def action_strike(self) -> None:
         """Strike the chosen reading out, or take it back in."""
         lines, place = self._lines, self.query_one(DataTable).cursor_row
         if place >= len(lines):
             return
-        line = lines[place]
-        struck = line.casefold().startswith(STRUCK)
-        lines[place] = line[len(STRUCK) :].strip() if struck else f"{STRUCK} {line}"
+        lines[place] = entry.struck_or_back(lines[place])
         if said := self._offer(lines):
             self.notify(said, severity="warning", markup=False)
 
@@ -251,17 +222,16 @@ class SoakScreen(Page):
     def on_data_table_row_selected(self) -> None:
         self.action_correct()
 
-    def _open(self, entry: _Entry, text: str = "") -> None:
+    def _open(self, what: Entry, text: str = "") -> None:
         if watch(self._view, self._session.now).began is None:
             self.notify("First say when the water stood at the mark.", markup=False)
             return
-        self._entry = entry
+        self._entry = what
         self.query_one("#entry_box").display = True
-        self._say("entry_title", entry.title)
+        self._say("entry_title", what.title)
         self._say("entry_heard", "")
         line = self.query_one("#entry_line", Line)
-        line.value = text
-        line.cursor_position = len(text)
+        line.say(text)
         line.focus()
 
     def _close(self) -> None:
@@ -273,10 +243,10 @@ class SoakScreen(Page):
         if self._entry is None:
             return
         typed = event.value.strip()
-        built = self._entry.build(typed)
-        if not typed and not built.split(" ", 1)[-1].startswith("refilled"):
+        if not typed and not self._entry.may_be_empty:
             self._say("entry_heard", "Nothing was written. Write the water, or press Escape.")
             return
+        built = self._entry.build(typed)
         said = self._insert(built) if self._entry.place is None else self._replace(built)
         if said:
             self._say("entry_heard", said)

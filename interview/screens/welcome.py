@@ -65,11 +65,11 @@ class WelcomeScreen(Page):
 
 def _words(one: Shelved) -> Content:
     first = "Mend " if one.faulty else "Go on with "
-    style = "$text-error" if one.faulty else "$text-muted"
+    style = "$text-error" if one.faulty else "$foreground-muted"
     return Content.assemble(
         first,
         (one.name, "bold"),
         (f"  {one.how_far}", ""),
         (f"\n    {one.due}" if one.due else "\n    ", style),
-        (f"  ({af.shown(str(one.path))})", "$text-muted"),
+        (f"  ({af.shown(str(one.path))})", "$foreground-muted"),
     )

@@ -114,3 +114,27 @@ def counted(session: Session) -> str:
     """Say how far the whole interview is, such as ``12 of 80 answered``."""
     done = route.progress(session.answers)
     return f"{sum(one.done for one in done)} of {sum(one.total for one in done)} answered"
+
+
+def fault(trouble: Exception) -> str:
+    """Say that the plan cannot be shown for a fault of the program."""
+    return (
+        f"The plan met a fault of the program ({type(trouble).__name__}). Your answers are safe; "
+        "go on, or change the answer given last."
+    )
+
+
+def shut(reasons: list[str]) -> str:
+    """Say why a question is shut and what can be done meanwhile."""
+    if not reasons:
+        return ""
+    return f"SHUT: {' '.join(reasons)} Meanwhile go on: the other questions are open."
+
+
+def at_the_end(session: Session) -> str:
+    """Say that the last question is done, and which were left out because they are shut."""
+    said = "That was the last question."
+    for step in route.open_steps(session.answers):
+        if reasons := session.shut(step):
+            return f"{said} Not asked yet, from '{step.question.label}' on: {' '.join(reasons)}"
+    return said

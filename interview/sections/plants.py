@@ -1,57 +1,174 @@
-"""The plants and their first year, on the sheet."""
+"""The plants, where they go and how to look after them, on the sheet."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Any
 
 from interview import cautions
-from interview.calc.plant_care import first_year
+from interview.calc.plant_care import SIGNS, after_storm_steps, first_year
+from interview.calc.plant_record import Indicator, Plant, Zone
+from interview.calc.plant_sketch import sketch
+from interview.calc.plant_words import hazards, home_doubts, remarks
+from interview.calc.planting import Pick, ZonePlan
+from interview.calc.wetness import chosen_from, rating
 from interview.model import Answers
 from interview.plan import Plan
-from interview.questions import planting, review, start
+from interview.plant_plan import SHOWN_FAULTS
+from interview.questions import review, start
 from interview.summary import wrap
-from interview.units import magnitude
+from interview.units import Quantity, magnitude, plain_number
+
+ZONE_WORDS = {Zone.FLOOR: "FLOOR, the wettest", Zone.SIDE: "SIDE", Zone.RIM: "RIM, the driest"}
+
+CODE_WORDS = {
+    Indicator.OBL: "almost always",
+    Indicator.FACW: "usually",
+    Indicator.FAC: "half and half",
+    Indicator.FACU: "seldom",
+    Indicator.UPL: "almost never",
+}
+
+MOST_OTHERS = 5
+"""Plants named for each zone that would do as well."""
+
+INDENT = " " * 6
 
 
 def plants(plan: Plan) -> Iterator[str]:
     """Yield the plants of each zone, or what to look for where none are listed."""
-    words = {"floor": "FLOOR, the wettest", "side": "SIDE", "rim": "RIM, the driest"}
-    region = planting.plant_region(plan.answers)
-    if region:
-        yield f"Region: {region.value}"
-    for zone in plan.planting.zones:
-        hours = magnitude(zone.site.hours, "h")
-        unit, name = ("m**2", "m²") if plan.metric else ("ft**2", "ft²")
-        area = magnitude(zone.site.area, unit)
-        yield ""
+    region, listed = plan.wishes.region, plan.wishes.list_region
+    if region and listed:
+        yield from wrap(f"Region: {region.value}; wetland list: {listed.value}")
+    picked = [pick for zone in plan.planting.zones for pick in zone.picks]
+    if picked:
+        codes = ", ".join(f"{one.name} {words}" for one, words in CODE_WORDS.items())
         yield from wrap(
-            f"{words[zone.zone.value]}: {area:.0f} {name}, under water {hours:.0f} h after the "
-            "storm it holds"
+            f"How often a plant of each code grows in wetlands: {codes}. * from memory."
         )
-        for pick in zone.picks:
-            plant = pick.plant
-            yield from wrap(
-                f"[ ] {pick.count} x {plant.common_name} ({plant.scientific_name}), "
-                f"{plant.spacing_in:g} in apart. {pick.why}",
-                "      ",
-            )
-            for caution in pick.cautions:
-                yield from wrap(f"      CAUTION: {caution}", "      ")
-        if not zone.picks:
-            for trait in _guidance(zone.guidance):
-                yield from wrap(f"- {trait}", "  ")
+    for zone in plan.planting.zones:
+        yield ""
+        yield from _zone(plan, zone)
+    yield ""
+    for plant in plan.planting.homeless:
+        yield from wrap(f"Not placed: {plant.common_name}", "  ")
+        for why in plan.why_plant(plant.scientific_name):
+            yield from wrap(f"  {why}", "    ")
+    yield from _own_file(plan)
     for note in plan.planting.notes:
         yield from wrap(f"Note: {note}", "  ")
     yield from wrap(f"CAUTION: {cautions.PLANTS}", "  ")
 
 
-def _guidance(guidance: Any) -> Iterator[str]:
-    for value in vars(guidance).values():
-        if isinstance(value, str):
-            yield value
-        elif isinstance(value, tuple):
-            yield from (str(one) for one in value)
+def _own_file(plan: Plan) -> Iterator[str]:
+    own = plan.plant_file
+    if not own.path:
+        return
+    if own.trouble:
+        yield from wrap(f"Your own plant file: {own.trouble}", "  ")
+        return
+    yield from wrap(f"Your own plant file: {len(own.plants)} plants read.", "  ")
+    for line in own.fault_lines(SHOWN_FAULTS):
+        yield from wrap(f"  {line}", "    ")
+
+
+def _zone(plan: Plan, zone: ZonePlan) -> Iterator[str]:
+    unit, name = ("m**2", "m²") if plan.metric else ("ft**2", "ft²")
+    yield f"{ZONE_WORDS[zone.zone]}: {magnitude(zone.site.area, unit):.0f} {name}"
+    yield from wrap(f"  Under water: {wet_words(plan, zone.zone)}.", "  ")
+    if not zone.picks:
+        yield from wrap(f"  {zone.guidance.wetness}", "  ")
+        for trait in zone.guidance.traits:
+            yield from wrap(f"- {trait}", "  ")
+        return
+    usual, worst = magnitude(zone.site.hours, "h"), zone.site.worst_hours
+    codes = chosen_from(zone.zone, usual, worst)
+    yield from wrap(f"  Codes that stand this: {', '.join(one.name for one in codes)}.", "  ")
+    for pick in zone.picks:
+        yield from _pick(plan, pick)
+    if zone.reserve:
+        others = ", ".join(_short(plant) for plant in zone.reserve[:MOST_OTHERS])
+        yield from wrap(f"  Would do as well: {others}.", "  ")
+
+
+def wet_words(plan: Plan, zone: Zone) -> str:
+    """Say the hours under water of ``zone`` in each case looked at."""
+    said = [f"{_hours(plan.zone_hours.of(zone))} in the storm it holds"]
+    said.append(f"{_hours(plan.zone_hours_again.of(zone))} at a stretch if it comes again next day")
+    if plan.zone_hours_record is not None:
+        said.append(f"{_hours(plan.zone_hours_record.of(zone))} at the longest in your record")
+    return "; ".join(said)
+
+
+def _hours(time: Quantity) -> str:
+    return f"{magnitude(time, 'h'):.0f} h"
+
+
+def _short(plant: Plant) -> str:
+    """Return the common name without the other one in brackets."""
+    return plant.common_name.partition(" (")[0]
+
+
+def _pick(plan: Plan, pick: Pick) -> Iterator[str]:
+    plant = pick.plant
+    apart = f"{plant.spacing_in * 2.54:.0f} cm" if plan.metric else f"{plant.spacing_in:g} in"
+    names = f"{_short(plant)} ({plant.scientific_name})"
+    yield from wrap(f"[ ] {pick.count} x {names}, {apart} apart", INDENT)
+    role = f"; {pick.role}" if pick.role else ""
+    yield from wrap(f"{INDENT}{', '.join(_facts(plan, plant))}{role}", INDENT)
+    if found := hazards(plant):
+        said = " ".join(found).replace(" (from memory)", "*")
+        yield from wrap(f"{INDENT}CAUTION: {said}", INDENT)
+    notes = [pick.against, pick.makeshift, *home_doubts(plant, plan.wishes.region)]
+    if plant.needs_long_wet:
+        notes.append("Water it in dry spells: it needs wet soil.")
+    if remarks(plant) and not found:
+        notes.append(f"The list remarks: {remarks(plant)}.")
+    if said := " ".join(one for one in notes if one):
+        yield from wrap(f"{INDENT}{said}", INDENT)
+
+
+def _facts(plan: Plan, plant: Plant) -> Iterator[str]:
+    """Yield code and kind, height, bloom and habit in a few words, what is from memory marked."""
+
+    def mark(checked: bool) -> str:
+        return "" if checked or plant.own else "*"
+
+    listed = plan.wishes.list_region
+    code = rating(plant, listed)
+    sure = listed is not None and (plant.well_rated(listed) or listed in plant.rated_by_one)
+    yield f"{code.name}{mark(sure)} {plant.kind.value}" if code else plant.kind.value
+    feet = plant.height_max_ft
+    tall = f"{plain_number(feet * 0.3048, 2)} m" if plan.metric else f"{feet:g} ft"
+    yield f"to {tall}{mark(plant.checked('height'))}"
+    if plant.bloom_months:
+        usda = f" (USDA: {plant.usda_bloom.lower()})" if plant.usda_bloom else ""
+        months = month_words(list(plant.bloom_months))
+        yield f"blooms {months}{mark(plant.checked('bloom'))}{usda}"
+    if plant.spreads == "some":
+        yield f"spreads or seeds itself{mark(False)}"
+
+
+def sketches(plan: Plan) -> Iterator[str]:
+    """Yield each zone as a map of letters, a letter a plant."""
+    drawn = False
+    for zone in plan.planting.zones:
+        found = sketch(zone, plan.zone_shape(zone.zone))
+        if found is None:
+            continue
+        if not drawn:
+            yield from wrap(
+                "Each letter is a plant, each block a drift of one kind. The floor is seen from "
+                "above, its long side across the slope; side and rim are drawn unrolled, as you "
+                "walk round. Not to scale: keep the distance each kind wants."
+            )
+        drawn = True
+        each = found.plants_a_letter
+        scale = f" (a letter is about {each} plants)" if each > 1 else ""
+        yield ""
+        yield f"{zone.zone.value.upper()}{scale}"
+        yield from (f"  {row}".rstrip() for row in found.rows)
+        for line in found.legend:
+            yield from wrap(f"  {line}", " " * 8)
 
 
 MONTHS = "January February March April May June July August September October November December"
@@ -63,7 +180,7 @@ def _southern(answers: Answers) -> bool:
 
 
 def care(plan: Plan) -> Iterator[str]:
-    """Yield the work of the first year by month."""
+    """Yield the work of the first year by month, signs of trouble, and what to do after a storm."""
     day = plan.answers.get(review.DIG_DAY)
     if day is None:
         yield "If planted in May:"
@@ -72,10 +189,18 @@ def care(plan: Plan) -> Iterator[str]:
         for task in month.tasks:
             months.setdefault(task.task, []).append(month.month)
     for words, when in months.items():
-        yield from wrap(f"{_months(when)}: {words}", "  ")
+        yield from wrap(f"{month_words(when)}: {words}", "  ")
+    yield ""
+    yield "How a plant fares (from memory):"
+    for sign in SIGNS:
+        yield from wrap(f"- {sign.trouble}: {sign.look} {sign.remedy}", "  ")
+    yield ""
+    yield "After a storm, when the water is"
+    for said, change in after_storm_steps():
+        yield from wrap(f"- {said}: {change}", "  ")
 
 
-def _months(when: list[int]) -> str:
+def month_words(when: list[int]) -> str:
     """Write months in a row as a span, such as ``Jun to Aug, Nov``."""
     names = [name[:3] for name in MONTHS.split()]
     if len(when) == 12:

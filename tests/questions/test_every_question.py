@@ -91,9 +91,10 @@ def test_a_question_that_is_not_always_asked_says_when(question):
 
 def test_limits_are_said_where_there_are_any(question):
     kind = question.kind
-    bounded = any(
-        getattr(kind, name, None) is not None for name in ("at_least", "at_most")
-    ) and not kind.many
+    bounded = (
+        any(getattr(kind, name, None) is not None for name in ("at_least", "at_most"))
+        and not kind.many
+    )
     for units in ("us", "metric"):
         if bounded:
             assert kind.limits(units).startswith("it must be ")

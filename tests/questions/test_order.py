@@ -108,7 +108,11 @@ def test_objections_and_doubts_look_back_only(garden, what):
 def test_setting_answers_aside_does_not_change_which_questions_apply(seed, chance, given):
     garden, luck = filled(seed, chance, given), chance(seed + 100)
     for _ in range(6):
-        choices = [s for s in route.steps(garden) if s.question.kind.name in ("one choice", "yes or no", "any of a list")]
+        choices = [
+            s
+            for s in route.steps(garden)
+            if s.question.kind.name in ("one choice", "yes or no", "any of a list")
+        ]
         step = luck.rng.choice(choices)
         garden = garden.with_text(step.address, luck.text(step, garden))
         before = [step.address for step in route.steps(garden)]

@@ -1,0 +1,156 @@
+"""The balance of the beds day by day, in bare hours since the first day and inches."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from interview.calc.beds import below_of, scaled
+from interview.calc.hyetographs import RainSpan
+from interview.calc.pool import Piece, pieces_of
+
+DAY_H = 24.0
+OVER_IN = 1e-9
+"""Less than this running over is rounding."""
+
+
+@dataclass
+class Above:
+    """Keeps the longest unbroken time above one height, in hours since the record began."""
+
+    height: float
+    began: float | None = None
+    longest: float = 0.0
+    longest_began: float = 0.0
+
+    def watch(self, shift: float, piece: Piece) -> None:
+        low, high = sorted((piece.depth, piece.last_depth))
+        if low > self.height:
+            if self.began is None:
+                self.began = shift + piece.start
+            return
+        if high <= self.height:
+            self.close(shift + piece.start)
+            return
+        crossing = shift + piece.time_at(self.height)
+        if piece.last_depth > piece.depth:
+            if self.began is None:
+                self.began = crossing
+        else:
+            if self.began is None:
+                self.began = shift + piece.start
+            self.close(crossing)
+
+    def close(self, now: float) -> None:
+        if self.began is not None and now - self.began > self.longest + 1e-9:
+            self.longest, self.longest_began = now - self.began, self.began
+        self.began = None
+
+
+@dataclass
+class Part:
+    """A part of the record, a year or a month of the calendar."""
+
+    days: int = 0
+    rain: float = 0.0
+    spill: float = 0.0
+    overflow_days: int = 0
+
+    def take(self, rain: float, over: float) -> None:
+        self.days += 1
+        self.rain += rain
+        self.spill += over
+        if over > OVER_IN:
+            self.overflow_days += 1
+
+    def share_held(self, gain: float) -> float:
+        came = self.rain * gain
+        return 1 - self.spill / came if came > 0 else 1.0
+
+
+class DayByDay:
+    """Beds one below the other (or one bed) through days of rain, empty at first."""
+
+    def __init__(
+        self,
+        gains: tuple[float, ...],
+        full: float,
+        rate: float,
+        rain_hours: float,
+        above: list[Above],
+    ) -> None:
+        self.gains, self.full, self.rate, self.rain_hours = gains, full, rate, rain_hours
+        self.gain = sum(gains)
+        self.above = above
+        self.first: date | None = None
+        self.next_day: date | None = None
+        self.depths = [0.0] * len(gains)
+        self.soaked = self.spill = 0.0
+        self.overflow: list[date] = []
+        self.years: dict[int, Part] = {}
+        self.months: dict[int, Part] = {}
+
+    def take(self, day: date, rain: float) -> None:
+        if self.first is None or self.next_day is None:
+            self.first = self.next_day = day
+        gap = (day - self.next_day).days
+        if gap:
+            self._pass(self.next_day, (RainSpan(0.0, gap * DAY_H, 0.0, 0.0),))
+        over = self._day(day, rain)
+        self.next_day = day + timedelta(days=1)
+        self.years.setdefault(day.year, Part()).take(rain, over)
+        self.months.setdefault(day.month, Part()).take(rain, over)
+        if over > OVER_IN:
+            self.overflow.append(day)
+
+    def _day(self, day: date, rain: float) -> float:
+        dry = RainSpan(self.rain_hours, DAY_H, 0.0, 0.0)
+        if rain == 0 or self.rain_hours == 0:
+            over = self._at_once(rain) if rain else 0.0
+            return over + self._pass(day, (RainSpan(0.0, DAY_H, 0.0, 0.0),))
+        per_hour = rain / self.rain_hours
+        wet = RainSpan(0.0, self.rain_hours, per_hour, per_hour)
+        return self._pass(day, (wet, dry) if self.rain_hours < DAY_H else (wet,))
+
+    def _at_once(self, rain: float) -> float:
+        """Pour a rain in with no time to soak; the depth that runs over the last bed."""
+        over = 0.0
+        for place, gain in enumerate(self.gains):
+            depth = self.depths[place] + gain * rain + over
+            over = max(0.0, depth - self.full)
+            self.depths[place] = depth - over
+        self.spill += over
+        return over
+
+    def _pass(self, day: date, spans: Sequence[RainSpan]) -> float:
+        """Follow the pond through spans that begin with ``day``; the depth that ran over."""
+        if not any(self.depths) and len(spans) == 1 and spans[0].first == 0:
+            for one in self.above:
+                one.close(self.hours(day))
+            return 0.0
+        over = 0.0
+        came, gain = spans, self.gains[0]
+        for place in range(len(self.gains)):
+            pieces = list(pieces_of(came, gain, self.full, self.rate, self.depths[place]))
+            if place == 0:
+                self._watch(day, pieces)
+            self.soaked += sum(piece.soaked for piece in pieces)
+            over = sum(piece.spilled for piece in pieces)
+            self.depths[place] = pieces[-1].last_depth
+            if place + 1 < len(self.gains):
+                inflow = scaled(came, gain)
+                own = self.gains[place + 1]
+                spans, came = below_of(spans, inflow, pieces, self.rate, own)
+                gain = 1.0
+        self.spill += over
+        return over
+
+    def _watch(self, day: date, pieces: Sequence[Piece]) -> None:
+        shift = self.hours(day)
+        for piece in pieces:
+            for one in self.above:
+                one.watch(shift, piece)
+
+    def hours(self, day: date) -> float:
+        return (day - (self.first or day)).days * DAY_H

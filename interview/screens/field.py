@@ -1,0 +1,87 @@
+"""What every field has in common. A field gives text; what it means is the session's to say."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+from textual.containers import Vertical
+from textual.message import Message
+
+from interview.model import Kind
+from interview.reading import is_unknown
+
+
+@dataclass(frozen=True)
+class Asked:
+    """What a field needs to know of its question."""
+
+    kind: Kind[Any]
+    kept: str | None
+    """The words kept, or nothing."""
+    default: str | None
+    """What Enter alone takes while there is no answer."""
+    examples: str
+    """How an answer is written."""
+    shut: bool = False
+
+    @property
+    def text(self) -> str:
+        """The words kept, where they are an answer."""
+        return "" if self.kept is None or is_unknown(self.kept) else self.kept
+
+    @property
+    def placeholder(self) -> str:
+        """What stands in the empty field."""
+        if self.kept is not None and is_unknown(self.kept):
+            return "don't know yet; Enter leaves it so"
+        return f"Enter alone takes {self.default}" if self.default else ""
+
+
+class Field(Vertical):
+    """Where an answer is given."""
+
+    class Given(Message):
+        """The person pressed Enter: the text is to be kept."""
+
+        def __init__(self, field: Field, text: str) -> None:
+            super().__init__()
+            self.field = field
+            self.text = text
+
+    class Typed(Message):
+        """The text so far, to be said back; nothing is kept."""
+
+        def __init__(self, text: str) -> None:
+            super().__init__()
+            self.text = text
+
+    class Timing(Message):
+        """The page that times a soak test is wanted."""
+
+    def __init__(self, asked: Asked) -> None:
+        super().__init__(id="field", disabled=asked.shut)
+        self.asked = asked
+
+    @property
+    def text(self) -> str:
+        """The answer as it stands in the field."""
+        raise NotImplementedError
+
+    @property
+    def draft(self) -> Any:
+        """What is half typed, in a form that ``restore`` takes."""
+        return self.text
+
+    def restore(self, draft: Any) -> None:
+        """Put back what was half typed."""
+
+    def begin(self) -> None:
+        """Take the focus."""
+        for child in self.query("Input, OptionList, Button"):
+            child.focus()
+            return
+
+    def give(self) -> None:
+        """Hand the answer over."""
+        self.post_message(self.Given(self, self.text))

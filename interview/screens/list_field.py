@@ -1,0 +1,128 @@
+"""Fields whose answer has several lines: a list, and the readings of a soak test."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from textual import events
+from textual.app import ComposeResult
+from textual.containers import Horizontal
+from textual.message import Message
+from textual.widgets import Button, Input
+
+from interview.kinds import list_lines
+from interview.screens.field import Field
+from interview.screens.lists import Items
+from interview.screens.parts import Line, Press, Words
+
+LONGEST_ITEM = 200
+
+
+class ListField(Field):
+    """A list: each line is added with Enter; Enter on the empty line goes on."""
+
+    def compose(self) -> ComposeResult:
+        yield Items(list_lines(self.asked.text))
+        with Horizontal(classes="entry"):
+            yield Line("", LONGEST_ITEM, many=True, id="entry", placeholder=self.asked.placeholder)
+            yield Press("Add", "add")
+        yield Words(
+            "Enter adds the line; Enter on the empty line goes on. Up to the list: Enter changes "
+            "an item, Delete takes it out.",
+            classes="quiet",
+        )
+
+    @property
+    def items(self) -> Items:
+        """The list above the line."""
+        return self.query_one(Items)
+
+    @property
+    def _line(self) -> Line:
+        return self.query_one(Line)
+
+    @property
+    def text(self) -> str:
+        lines = self.items.with_line(self._line.value.strip())
+        if not lines and not self.asked.text:
+            return "" if self.asked.default or self.asked.kind.name == "list of pieces" else "none"
+        return "\n".join(lines) or "none"
+
+    @property
+    def draft(self) -> Any:
+        return (self.items.lines, self._line.value)
+
+    def restore(self, draft: Any) -> None:
+        lines, typed = draft
+        self.items.fill(list(lines))
+        self._line.say(typed)
+
+    def begin(self) -> None:
+        self._line.focus()
+
+    def added(self) -> None:
+        """Take the line into the list, once it is known to be good."""
+        self.items.fill(self.items.with_line(self._line.value.strip()))
+        self._line.value = ""
+        self._line.focus()
+
+    class Adding(Message):
+        """A line is to be added; ``field.added`` takes it in when the whole list reads well."""
+
+        def __init__(self, field: ListField, line: str, text: str) -> None:
+            super().__init__()
+            self.field = field
+            self.line = line
+            self.text = text
+
+    def add(self) -> None:
+        """Ask for the line to be added, or go on where it is empty."""
+        if self._line.value.strip():
+            self.post_message(self.Adding(self, self._line.value, self.text))
+        else:
+            self.give()
+
+    def on_input_submitted(self, event: Input.Submitted) -> None:
+        event.stop()
+        self.add()
+
+    def on_button_pressed(self, event: Button.Pressed) -> None:
+        if event.button.id == "add":
+            event.stop()
+            self.add()
+
+    def on_input_changed(self, event: Input.Changed) -> None:
+        event.stop()
+        self.post_message(self.Typed(self.text if event.value.strip() else ""))
+
+    def on_items_edited(self, event: Items.Edited) -> None:
+        event.stop()
+        self._line.say(event.line)
+        self._line.focus()
+
+    def on_line_pasted(self, event: Line.Pasted) -> None:
+        event.stop()
+        self.items.fill([*self.items.lines, *event.lines])
+
+    def on_key(self, event: events.Key) -> None:
+        if event.key == "up" and self._line.has_focus and self.items.lines:
+            event.stop()
+            self.items.focus()
+            self.items.highlighted = len(self.items.lines) - 1
+
+
+class SoakField(Field):
+    """The readings of a soak test: they are taken on a page of their own."""
+
+    def compose(self) -> ComposeResult:
+        lines = list_lines(self.asked.text)
+        yield Words("\n".join(lines), classes="kept") if lines else Words("No reading yet.")
+        yield Press("Open the timing page", "timing")
+
+    @property
+    def text(self) -> str:
+        return self.asked.text
+
+    def on_button_pressed(self, event: Button.Pressed) -> None:
+        event.stop()
+        self.post_message(self.Timing())

@@ -1,0 +1,240 @@
+"""The plan and the section of the garden."""
+
+import re
+import xml.etree.ElementTree as ET
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from interview.calc import earthwork
+from interview.calc.basin_shape import Basin
+from interview.drawing.canvas import Path, Stroke, cells, svg
+from interview.drawing.garden_plan import plan_view
+from interview.drawing.section import cross_section, level_lines, level_table, profile
+from interview.drawing.words import column_width
+from interview.units import magnitude, quantity
+
+
+def ft(number):
+    return quantity(number, "ft")
+
+
+def inch(number):
+    return quantity(number, "in")
+
+
+def percent(number):
+    return quantity(number, "percent")
+
+
+def joined(lines):
+    return " ".join(" ".join(lines).split())
+
+
+@pytest.fixture
+def basin():
+    """Floor 15 by 7 ft, pond 6 in, sides 3 in 1, rim 4 in higher: rim 20 by 12 ft."""
+    return Basin(ft(15), ft(7), inch(6), 3, inch(4))
+
+
+def dug(basin, slope):
+    return earthwork.cut_and_fill(
+        earthwork.Basin(
+            basin.floor_length, basin.floor_width, slope, basin.depth, basin.freeboard,
+            basin.side_slope,
+        )
+    )  # fmt: skip
+
+
+def plan_of(basin, **more):
+    given_ = {"slope_direction": "s", "notch_width": ft(1.5), "spout_distance": ft(22)}
+    return plan_view(basin, **(given_ | more))
+
+
+@pytest.mark.parametrize("columns", [56, 76])
+@pytest.mark.parametrize("ascii_only", [False, True])
+def test_every_size_of_the_plan_is_written(basin, columns, ascii_only):
+    house = [("house", ft(14.5))]
+    lines = cells(plan_of(basin, setbacks=house), columns, 24, ascii_only)
+    shown = joined(lines).replace("×", "x")
+    for words in (
+        "rim 20 ft", "rim 12 ft", "floor 15 ft", "floor 7 ft", "full pond 18 ft x 10 ft",
+        "overflow notch 1 ft 6 in wide", "22 ft from the downspout", "level floor",
+        "house 14 ft 6 in", "scale: 5 ft", "Downhill is to the south.",
+    ):  # fmt: skip
+        assert words in shown, words
+    assert max(map(len, lines)) <= columns
+    assert len(lines) <= 24
+
+
+def test_lines_that_fall_together_are_told_on_screen_but_not_in_print(basin):
+    said = "too near to show apart"
+    assert said not in joined(cells(plan_of(basin), 76, 40))
+    long = Basin(ft(30), ft(5), inch(3), 1, inch(3))
+    assert said in joined(cells(plan_of(long), 56, 20))
+    assert said not in svg(plan_of(long), 170)
+
+
+def test_metric_sizes_are_in_metres():
+    basin = Basin(
+        quantity(5.8, "m"), quantity(2.7, "m"), quantity(110, "mm"), 3, quantity(100, "mm")
+    )
+    shown = joined(
+        cells(plan_view(basin, "n", quantity(0.5, "m"), quantity(7, "m"), "pipe", (), True), 76, 26)
+    )
+    for words in ("rim 7.06 m × 3.96 m", "full pond 6.46 m × 3.36 m", "floor 5.8 m", "500 mm wide"):
+        assert words in shown
+    assert "ft" not in shown.replace("left", "")
+
+
+def test_the_rectangles_of_the_plan_are_the_sizes_given(basin):
+    boxes = [
+        shape
+        for shape in plan_of(basin).shapes
+        if isinstance(shape, Path) and shape.closed and len(shape.points) == 4
+    ]
+    sizes = [
+        (max(x for x, _ in box.points) * 2, max(y for _, y in box.points) * 2) for box in boxes
+    ]
+    assert sizes == [pytest.approx(size) for size in ((15, 7), (18, 10), (20, 12))]
+
+
+def test_the_notch_is_its_own_width_in_the_downhill_side(basin):
+    (notch,) = [s for s in plan_of(basin).shapes if getattr(s, "stroke", None) is Stroke.NOTCH]
+    (x0, y0), (x1, y1) = notch.points
+    assert x1 - x0 == pytest.approx(1.5)
+    assert y0 == y1 == pytest.approx(-6)
+
+
+@pytest.mark.parametrize(
+    ("downhill", "arrow"),
+    [("s", "↑"), ("n", "↓"), ("e", "→"), ("w", "←"), ("se", "↗"), ("sw", "↖"), ("ne", "↘")],
+)
+def test_north_turns_with_the_slope_as_downhill_is_at_the_bottom(basin, downhill, arrow):
+    shown = joined(cells(plan_of(basin, slope_direction=downhill), 76, 26))
+    assert f"{arrow} north" in shown
+    assert "↓ downhill" in shown
+
+
+def test_level_ground_has_no_downhill_arrow(basin):
+    shown = joined(cells(plan_of(basin, slope_direction="flat"), 76, 26))
+    assert "↓ downhill" not in shown
+    assert "The ground is level" in shown
+
+
+def test_a_way_or_direction_unknown_is_refused(basin):
+    with pytest.raises(ValueError, match="compass"):
+        plan_of(basin, slope_direction="up")
+    with pytest.raises(ValueError, match="pipe"):
+        plan_of(basin, water_by="bucket")
+
+
+def test_the_section_says_its_heights_and_dig_depths(basin):
+    slope = percent(8)
+    work = dug(basin, slope)
+    shown = joined(cells(cross_section(basin, work, slope, inch(3)), 76, 30))
+    deep = [magnitude(depth, "in") + 3 for depth in (work.uphill_depth, work.downhill_depth)]
+    near = [f"{round(depth * 4) / 4:g} in" for depth in deep]
+    assert f"Dig from the old ground: {near[0]} at the uphill" in shown
+    assert f"{near[1]} at the downhill edge" in shown
+    for words in ("full pond +6 in", "top of berm +10 in", "finished floor 0 in", "mulch 3 in"):
+        assert words in shown
+    berm = round(magnitude(work.berm_height, "in") * 4) / 4
+    assert f"The berm stands {berm:g} in above the ground." in shown
+    assert re.search(r"Heights are drawn \d+ times as tall as lengths\.", shown)
+
+
+def test_the_exaggeration_stated_is_the_one_drawn(basin):
+    slope = percent(8)
+    drawing = cross_section(basin, dug(basin, slope), slope, inch(3))
+    taller = int(re.search(r"drawn (\d+) times", " ".join(drawing.notes)).group(1))
+    (pond,) = [s for s in drawing.shapes if getattr(s, "stroke", None) is Stroke.WATER]
+    assert pond.points[0][1] == pytest.approx(0.5 * taller)
+    # The full pond at its edge is as long as the pond is wide.
+    assert pond.points[1][0] - pond.points[0][0] == pytest.approx(magnitude(basin.edge_width, "ft"))
+
+
+def test_the_berm_of_the_section_stands_on_the_ground(basin):
+    slope = percent(8)
+    cut = profile(basin, dug(basin, slope), slope, inch(3))
+    x, z = cut.toe
+    assert z == pytest.approx(cut.ground(x))
+    assert (cut.rim - z) / (x - cut.crest - cut.top) == pytest.approx(1 / 3)
+    start, rise = cut.surface[0]
+    assert rise == pytest.approx(cut.ground(start))
+
+
+def test_flat_ground_is_dug_in_without_a_berm(basin):
+    slope = percent(0.5)
+    shown = joined(cells(cross_section(basin, dug(basin, slope), slope, inch(3)), 76, 30))
+    assert "berm" not in shown
+    assert "rim +10 in" in shown
+
+
+def test_a_low_uphill_edge_is_told(basin):
+    slope = percent(3)
+    work = dug(basin, slope)
+    uphill = magnitude(work.uphill_depth, "ft") / (1 - 0.03 * 3)
+    assert uphill < 10 / 12
+    notes = joined(cross_section(basin, work, slope, inch(3)).notes)
+    assert "under the rim (10 in): carry a bank as high as the rim" in notes
+    gentle = percent(1.5)
+    notes = joined(cross_section(basin, dug(basin, gentle), gentle, inch(3)).notes)
+    assert "under the full pond (6 in)" in notes and "water leaves here first" in notes
+    steep = percent(8)
+    assert "bank" not in joined(cross_section(basin, dug(basin, steep), steep, inch(3)).notes)
+
+
+def test_one_string_at_the_crest_sets_every_level(basin):
+    slope = percent(8)
+    work = dug(basin, slope)
+    rows = level_table(basin, work, slope, inch(3))
+    for row in rows:
+        total = magnitude(row.above_floor, "in") + magnitude(row.below_string, "in")
+        assert total == pytest.approx(10), row.point
+    table = {row.point: magnitude(row.below_string, "in") for row in rows}
+    assert table["Top of the berm: the string"] == pytest.approx(0)
+    assert table["Overflow notch and full pond"] == pytest.approx(4)
+    assert table["Finished floor"] == pytest.approx(10)
+    assert table["Bottom of the digging, under the mulch"] == pytest.approx(13)
+    berm = magnitude(work.berm_height, "in")
+    assert table["Ground at the downhill edge of the floor"] == pytest.approx(berm)
+    lines = level_lines(rows)
+    assert max(map(len, lines)) <= 76
+    assert any("Finished floor" in line and line.endswith("10 in down") for line in lines)
+    assert any("the string" in line and line.endswith("at the string") for line in lines)
+
+
+def test_ground_above_the_string_is_read_upward(basin):
+    work = dug(basin, percent(0.5))
+    lines = level_lines(level_table(basin, work, percent(0.5), inch(3)))
+    assert lines[1].endswith("above it")
+
+
+@settings(max_examples=40, deadline=None)
+@given(
+    st.floats(2, 90), st.floats(2, 30), st.floats(2, 18), st.floats(1, 4.5), st.floats(0, 12),
+    st.floats(0, 18), st.floats(0, 8), st.booleans(), st.sampled_from(["n", "sw", "flat"]),
+    st.floats(0.2, 60), st.none() | st.floats(0, 400), st.integers(40, 110), st.booleans(),
+)  # fmt: skip
+def test_any_garden_can_be_drawn(
+    long, wide, deep, side, free, fall, mulch, metric, way, notch, spout, columns, ascii_only
+):
+    basin = Basin(ft(long), ft(wide), inch(deep), side, inch(free))
+    slope = percent(fall)
+    work = dug(basin, slope)
+    far = None if spout is None else ft(spout)
+    near = (("the neighbour's fence & gate", ft(7)),)
+    for drawing in (
+        plan_view(basin, way, ft(notch), far, "lawn", near, metric),
+        cross_section(basin, work, slope, inch(mulch), metric),
+    ):
+        lines = cells(drawing, columns, 24, ascii_only)
+        assert all(column_width(line) <= columns for line in lines)
+        assert not ascii_only or all(line.isascii() for line in lines)
+        shown = "".join("".join(cells(drawing, columns, 24)).split())
+        for label in drawing.labels:
+            assert label.optional or "".join(label.text.split()) in shown, label.text
+        ET.fromstring(svg(drawing, 170))
+    assert max(map(len, level_lines(level_table(basin, work, slope, inch(mulch)), metric))) <= 76

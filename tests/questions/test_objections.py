@@ -1,0 +1,124 @@
+"""Answers that cannot be beside the others are refused, and the nearest that can be are taken."""
+
+from __future__ import annotations
+
+import pytest
+
+from interview.model import no_objection
+from interview.questions import every_question, new_answers
+from interview.reading import Refused
+
+ASKED = {"lines_requested": "asked", "lines_asked_on": "2026-05-20"}
+FILL = {"holes.1.first_fill_start": "2026-05-27 08:00"}
+GUTTER = {
+    "surfaces.1.surface_kind": "roof",
+    "surfaces.1.gutter_outlets": "2",
+    "surfaces.1.share_known": "high_point",
+    "surfaces.1.gutter_this_side": "12 ft",
+}
+LINE = {"units": "us", "measured_by": "paces", "walkers.1.pace_line": "50 ft"}
+SPOTS = {"spots.1.spot_name": "a", "spots.2.spot_name": "b"}
+
+# Address, the answers beside it, a text that cannot be, the reason, a text that can.
+OBJECTIONS: tuple[tuple[str, dict[str, str], str, str, str], ...] = (
+    ("lines_asked_on", {}, "2026-05-29", "still to come", "2026-05-28"),
+    ("lines_finished_on", ASKED, "2026-05-19", "before you asked", "2026-05-20"),
+    ("spots.1.slope_run", {"units": "us"}, "0", "longer than zero", "1 in"),
+    ("chosen_spot", SPOTS, "3", "no spot with that number", "2"),
+    (
+        "holes.1.hole_top_width",
+        {"holes.1.hole_width": "8 in"},
+        "8 in",
+        "wider than the bottom",
+        "8 1/8 in",
+    ),
+    ("holes.1.first_fill_empty", FILL, "2026-05-27 07:59", "That is before", "2026-05-27 08:00"),
+    ("holes.1.second_fill_start", FILL, "2026-05-27 07:59", "That is before", "2026-05-27 08:00"),
+    (
+        "holes.1.second_fill_empty",
+        {"holes.1.second_fill_start": "2026-05-27 10:00"},
+        "2026-05-27 09:59",
+        "That is before",
+        "2026-05-27 10:01",
+    ),
+    ("holes.1.water_at_mark", {"holes.1.hole_depth": "8 in"}, "9 in", "deeper than", "8 in"),
+    ("walkers.1.pace_counts", LINE, "19; 20", "at least three", "19; 20; 19"),
+    (
+        "surfaces.2.surface_name",
+        {"surfaces.1.surface_name": "Roof"},
+        "roof",
+        "has that name already",
+        "roof two",
+    ),
+    ("surfaces.1.gutter_whole", GUTTER, "11 ft", "shorter than one side", "12 ft"),
+    ("deepest_pond", {}, "13 in", "only where an engineer", "12 in"),
+    ("deepest_pond", {"units": "metric"}, "310 mm", "only where an engineer", "300 mm"),
+    ("deepest_pond", {"engineer_says_deeper": "no"}, "13 in", "only where", "12 in"),
+)
+
+
+def kept(answers, address, text):
+    from interview.route import step_at
+
+    step = step_at(address, answers)
+    view = step.view(answers)
+    words = step.question.kind.settle(text, view)
+    return step.question.read(words, view)
+
+
+@pytest.mark.parametrize(
+    ("address", "beside", "bad", "words", "good"), OBJECTIONS, ids=[one[0] for one in OBJECTIONS]
+)
+def test_what_cannot_be_is_refused_and_the_nearest_is_taken(
+    given, address, beside, bad, words, good
+):
+    answers = given(beside)
+    with pytest.raises(Refused) as refused:
+        kept(answers, address, bad)
+    assert words in str(refused.value)
+    assert str(refused.value)[-1] == "."
+    assert kept(answers, address, good) is not None
+
+
+def test_every_objection_is_tried_here_or_with_its_kind():
+    known = {address.split(".")[-1] for address, *_ in OBJECTIONS} | {"slope_drop"}
+    having = {
+        question.key for question in every_question() if question.objection is not no_objection
+    }
+    assert having <= known, having - known
+
+
+def test_a_drop_uphill_is_refused_either_way_it_is_typed(given):
+    with pytest.raises(Refused):
+        kept(given({"units": "us"}), "spots.1.slope_drop", "-3 in")
+    assert kept(given({"units": "us"}), "spots.1.slope_drop", "0").m == 0
+
+
+@pytest.mark.parametrize("deep", ["13 in", "18 in", "450 mm"])
+def test_an_engineer_may_allow_a_deeper_pond(given, deep):
+    assert kept(given({"engineer_says_deeper": "yes"}), "deepest_pond", deep)
+
+
+def test_nothing_beside_it_means_nothing_objects():
+    """Objections hold an answer against others; with none of them there is none."""
+    for address, _, _, _, good in OBJECTIONS:
+        if address.startswith(("holes.1.first", "holes.1.second")):
+            continue
+        answers = new_answers({"units": "us"}) if "chosen" not in address else None
+        if answers is not None and "2026" not in good:
+            assert kept(answers, address, good) is not None
+
+
+def test_a_day_asked_for_is_not_held_against_a_file_without_a_clock():
+    answers = new_answers({"lines_requested": "asked"})
+    assert kept(answers, "lines_asked_on", "2099-01-01") is not None
+
+
+def test_uneven_walks_are_doubted_and_even_ones_are_not(given):
+    from interview.questions.survey import PACE_COUNTS
+
+    view = given(LINE).at("walkers", 1)
+    uneven = PACE_COUNTS.read("10; 20; 30", view)
+    even = PACE_COUNTS.read("19; 20; 19; 20", view)
+    assert PACE_COUNTS.doubt(uneven, view)
+    assert PACE_COUNTS.doubt(even, view) is None

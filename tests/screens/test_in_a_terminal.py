@@ -1,0 +1,204 @@
+"""The program in a real pseudo-terminal: it starts, obeys signals, and leaves all as it was."""
+
+from __future__ import annotations
+
+import contextlib
+import fcntl
+import os
+import pty
+import select
+import signal
+import struct
+import subprocess
+import sys
+import termios
+import time
+from collections.abc import Iterator
+from pathlib import Path
+
+import pyte
+import pytest
+
+LIMIT = 20.0
+"""Seconds after which a read from the terminal is given up."""
+ROOT = Path(__file__).parents[2]
+
+
+class Tube:
+    """A program in a pseudo-terminal of 80 by 24, and what its screen shows."""
+
+    def __init__(self, *words: str, folder: Path, start: tuple[str, ...]) -> None:
+        self.master, self.slave = pty.openpty()
+        fcntl.ioctl(self.slave, termios.TIOCSWINSZ, struct.pack("HHHH", 24, 80, 0, 0))
+        self.before = termios.tcgetattr(self.slave)
+        self.sent = b""
+        self.screen = pyte.Screen(80, 24)
+        self.stream = pyte.ByteStream(self.screen)
+        environ = {**os.environ, "PYTHONPATH": str(ROOT), "TERM": "xterm-256color"}
+        self.program = subprocess.Popen(
+            [sys.executable, *start, *words],
+            stdin=self.slave,
+            stdout=self.slave,
+            stderr=self.slave,
+            cwd=folder,
+            env=environ,
+            start_new_session=True,
+        )
+
+    def read(self, until: str) -> str:
+        """Read until ``until`` is on the screen; fails when that takes too long."""
+        end = time.monotonic() + LIMIT
+        while until not in self.shown():
+            assert time.monotonic() < end, self.shown()
+            self._take(0.1)
+        return self.shown()
+
+    def shown(self) -> str:
+        return "\n".join(line.rstrip() for line in self.screen.display)
+
+    def _take(self, seconds: float) -> bool:
+        if not select.select([self.master], [], [], seconds)[0]:
+            return False
+        try:
+            data = os.read(self.master, 65536)
+        except OSError:
+            return False
+        self.sent += data
+        # The questions a program asks its terminal are not for the eye; pyte misreads some.
+        with contextlib.suppress(Exception):
+            self.stream.feed(data.replace(b"\x1b[>1u", b"").replace(b"\x1b[<u", b""))
+        return bool(data)
+
+    def type(self, keys: bytes) -> None:
+        os.write(self.master, keys)
+
+    def ended(self) -> int:
+        """Return the exit status; everything it still wrote has been read."""
+        end = time.monotonic() + LIMIT
+        while self.program.poll() is None:
+            assert time.monotonic() < end, self.shown()
+            self._take(0.1)
+        while self._take(0.1):
+            pass
+        return self.program.returncode
+
+    def is_as_before(self) -> bool:
+        """Tell whether the terminal is out of the second screen, and set as it was."""
+        left = self.sent.rfind(b"\x1b[?1049l") > self.sent.rfind(b"\x1b[?1049h")
+        cursor = self.sent.rfind(b"\x1b[?25h") > self.sent.rfind(b"\x1b[?25l")
+        mouse = self.sent.rfind(b"\x1b[?1000l") > self.sent.rfind(b"\x1b[?1000h")
+        paste = self.sent.rfind(b"\x1b[?2004l") > self.sent.rfind(b"\x1b[?2004h")
+        same = termios.tcgetattr(self.slave) == self.before
+        return left and cursor and mouse and paste and same
+
+    def close(self) -> None:
+        if self.program.poll() is None:
+            self.program.kill()
+            self.program.wait()
+        for one in (self.master, self.slave):
+            with contextlib.suppress(OSError):
+                os.close(one)
+
+
+@pytest.fixture
+def tube(tmp_path: Path) -> Iterator[object]:
+    tubes: list[Tube] = []
+
+    def begin(*words: str, start: tuple[str, ...] = ("-m", "interview")) -> Tube:
+        tubes.append(Tube(*words, folder=tmp_path, start=start))
+        return tubes[-1]
+
+    yield begin
+    for one in tubes:
+        one.close()
+
+
+def test_the_start_page_appears_and_a_request_to_end_restores_the_terminal(tube) -> None:
+    program = tube()
+    program.read("Begin a new garden")
+    program.program.send_signal(signal.SIGTERM)
+    assert program.ended() == 143
+    assert program.is_as_before()
+
+
+@pytest.mark.parametrize("name", ["SIGHUP", "SIGINT", "SIGQUIT"])
+def test_any_signal_to_end_keeps_the_last_answer(tube, tmp_path: Path, name: str) -> None:
+    program = tube("garden.yaml")
+    program.read("What do you call this garden?")
+    program.type(b"Maple corner\r")
+    program.read("Which units are on your tape")
+    number = getattr(signal, name)
+    program.program.send_signal(number)
+    assert program.ended() == 128 + number
+    assert program.is_as_before()
+    assert "garden_name: Maple corner" in (tmp_path / "garden.yaml").read_text()
+
+
+def test_quitting_says_where_the_answers_are_and_how_to_go_on(tube, tmp_path: Path) -> None:
+    program = tube("my garden.yaml")
+    program.read("What do you call this garden?")
+    program.type(b"Maple\r")
+    program.read("Which units")
+    program.type(b"\x11")
+    assert program.ended() == 0
+    assert "Your answers are in my garden.yaml." in program.shown()
+    assert "To go on: rain-garden-interview 'my garden.yaml'" in program.shown()
+    assert program.is_as_before()
+
+
+def test_bytes_that_are_no_text_do_not_stop_the_program(tube) -> None:
+    program = tube("garden.yaml")
+    program.read("What do you call this garden?")
+    program.type(b"Oak\xff\xc3a")
+    program.read("Oak\ufffd\ufffda")
+    program.type(b"\x15Oak lane\r")
+    program.read("Which units")
+    program.type(b"\x11")
+    assert program.ended() == 0
+
+
+def test_a_fault_of_the_program_restores_the_terminal_and_says_the_answers_are_safe(
+    tube, tmp_path: Path
+) -> None:
+    faulty = (
+        "import interview.route as route\n"
+        "def broken(*_): raise KeyError('secret of the garden')\n"
+        "route.previous_step = broken\n"
+        "from interview.__main__ import main\n"
+        "raise SystemExit(main())\n"
+    )
+    program = tube("garden.yaml", start=("-c", faulty))
+    program.read("What do you call this garden?")
+    program.type(b"Oak\r")
+    program.read("Which units")
+    program.type(b"\x02")
+    assert program.ended() == 70
+    assert program.is_as_before()
+    assert "Your answers are in garden.yaml up to the last one saved." in program.shown()
+    assert "KeyError" in program.shown() and "secret" not in program.shown()
+
+
+def test_without_a_terminal_it_refuses_at_once(tmp_path: Path) -> None:
+    done = subprocess.run(
+        [sys.executable, "-m", "interview"],
+        stdin=subprocess.DEVNULL,
+        capture_output=True,
+        text=True,
+        cwd=tmp_path,
+        env={**os.environ, "PYTHONPATH": str(ROOT)},
+        timeout=60,
+        check=False,
+    )
+    assert done.returncode == 2
+    assert "--plain" in done.stderr
+
+
+def test_a_terminal_that_goes_away_without_a_signal_ends_the_program(tube) -> None:
+    program = tube("garden.yaml")
+    program.read("What do you call this garden?")
+    os.close(program.slave)
+    os.close(program.master)
+    try:
+        assert program.program.wait(LIMIT) == 129
+    finally:
+        program.master, program.slave = os.openpty()

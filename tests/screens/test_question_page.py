@@ -1,0 +1,238 @@
+"""The question page: refusals, going back and forth, what is half typed, and small windows."""
+
+from __future__ import annotations
+
+import pytest
+from textual.widgets import Input
+
+
+async def test_a_refused_answer_stays_in_the_field_with_the_reason_under_it(sit) -> None:
+    async with sit("garden.yaml") as person:
+        await person.goes_to("rain_depth")
+        await person.enters("99 in")
+        assert person.asked == "rain_depth"
+        assert "too large" in person.sees_words()
+        assert isinstance(person.app.focused, Input)
+        assert person.app.focused.value == "99 in"
+        assert "rain_depth" not in person.session.answers.texts
+
+
+async def test_an_answer_is_said_back_while_it_is_typed_and_errors_wait_for_enter(sit) -> None:
+    async with sit("garden.yaml") as person:
+        await person.goes_to("rain_depth")
+        await person.types("1.5")
+        assert "I read this as 1 1/2 in" in person.sees_words()
+        await person.types("zz")
+        assert "I read this as" not in person.sees()
+        assert person.app.screen.query_one("#heard").display is False
+
+
+async def test_enter_alone_takes_the_default_that_is_shown(sit) -> None:
+    async with sit("garden.yaml") as person:
+        await person.goes_to("rain_depth")
+        assert "Enter alone takes 1 in" in person.sees()
+        await person.press("enter")
+        assert person.session.answers.texts["rain_depth"] == "1 in"
+
+
+async def test_back_shows_the_answer_given_and_enter_goes_forward_again(sit) -> None:
+    async with sit("garden.yaml") as person:
+        await person.answers("Maple corner")
+        await person.press("escape")
+        assert person.asked == "garden_name"
+        assert isinstance(person.app.focused, Input)
+        assert person.app.focused.value == "Maple corner"
+        await person.press("enter")
+        assert person.asked == "units"
+        await person.press("ctrl+b", "enter")
+
+
+async def test_keys_typed_ahead_of_the_screen_never_answer_the_next_question(sit) -> None:
+    async with sit("garden.yaml") as person:
+        await person.press(*"Oak", "enter", "ctrl+u", *"yes", "enter", "enter")
+        assert person.session.answers.texts == {"garden_name": "Oak"}
+        assert person.asked == "units"
+
+
+async def test_back_at_the_first_question_stays_there_and_says_so(sit) -> None:
+    async with sit("garden.yaml") as person:
+        await person.press("escape")
+        assert person.asked == "garden_name"
+        assert "This is the first question." in person.told
+
+
+async def test_a_choice_is_not_made_beforehand_and_enter_alone_asks_for_one(sit) -> None:
+    async with sit("garden.yaml") as person:
+        await person.goes_to("units")
+        await person.press("enter")
+        assert person.asked == "units"
+        assert "Choose one first" in person.sees_words()
+        await person.press("m")
+        await person.press("enter")
+        assert person.session.answers.texts["units"] == "metric"
+        await person.press("escape")
+        assert "✓ your answer" in person.sees()
+
+
+async def test_letters_jump_within_a_long_list(sit) -> None:
+    async with sit("garden.yaml") as person:
+        await person.goes_to("country")
+        await person.press("1")
+        assert person.asked == "state"
+        await person.press("w", "i")
+        await person.press("enter")
+        assert person.session.answers.texts["state"] == "wi"
+
+
+async def test_what_is_half_typed_is_still_there_after_the_plan_the_keys_and_a_jump(sit) -> None:
+    async with sit("garden.yaml") as person:
+        await person.types("Map")
+        pages = {"ctrl+l": "PlanScreen", "f1": "HelpScreen", "ctrl+g": "ReviewScreen"}
+        for key, page in pages.items():
+            await person.press(key)
+            assert person.page == page
+            await person.press("escape")
+            assert person.app.focused.value == "Map"  # type: ignore[union-attr]
+        await person.goes_to("rain_depth")
+        await person.goes_to("garden_name")
+        assert person.app.focused.value == "Map"  # type: ignore[union-attr]
+        assert "garden_name" not in person.session.answers.texts
+
+
+async def test_dont_know_yet_is_kept_and_goes_on_with_how_to_find_out(sit) -> None:
+    async with sit("garden.yaml") as person:
+        await person.press("ctrl+t")
+        assert person.session.answers.texts["garden_name"] == "don't know yet"
+        assert person.asked == "units"
+        assert "To find out: Any short name will do" in person.told
+
+
+async def test_dont_know_yet_takes_the_place_of_an_answer_only_after_a_question(sit) -> None:
+    async with sit("garden.yaml") as person:
+        await person.answers("Maple corner")
+        await person.press("escape")
+        for answer, text in (("enter", "Maple corner"), ("y", "don't know yet")):
+            await person.press("ctrl+t")
+            assert "in the place of your answer" in person.sees_words()
+            await person.press(answer)
+            assert person.session.answers.texts["garden_name"] == text
+        assert person.asked == "units"
+
+
+async def test_why_and_how_to_find_out_open_and_close(sit) -> None:
+    async with sit("garden.yaml", size=(100, 30)) as person:
+        await person.press("ctrl+y")
+        assert "Why: The name heads your plan" in person.sees_words()
+        await person.press("ctrl+o")
+        assert "How to find out: Any short name" in person.sees_words()
+        await person.press("ctrl+o")
+        assert "How to find out: Any" not in person.sees_words()
+
+
+async def test_the_stage_strip_says_in_words_how_far_each_stage_is(sit) -> None:
+    async with sit("garden.yaml") as person:
+        await person.answers("Maple corner")
+        assert "A in progress" in person.sees()
+        assert "B not started" in person.sees()
+        assert "C shut" in person.sees()
+        assert "Maple corner · A. Start · 2 of 5" in person.sees()
+
+
+async def test_the_soak_stage_is_shut_until_the_lines_are_answered_and_then_opens(
+    sit, located
+) -> None:
+    async with sit("garden.yaml") as person:
+        await person.goes_to("holes.1.hole_depth")
+        assert "SHUT:" in person.sees()
+        assert person.app.screen.query_one("#field").disabled
+        await person.press("enter")
+        assert person.asked != "holes.1.hole_depth"
+        for address, text in located.items():
+            person.session.jump(address)
+            person.session.offer(person.session.step, text)
+        await person.goes_to("holes.1.hole_depth")
+        assert "SHUT:" not in person.sees()
+        assert "CAUTION: Hand-dig" in person.sees_words()
+        await person.enters("15")
+        assert person.session.answers.texts["holes.1.hole_depth"] == "15 in"
+        assert "test hole 1" in person.sees()
+
+
+async def test_several_pasted_lines_are_refused_in_one_line_and_taken_in_a_list(sit) -> None:
+    async with sit("garden.yaml") as person:
+        await person.pastes("Maple\ncorner")
+        assert person.app.focused.value == ""  # type: ignore[union-attr]
+        assert "more than one line" in person.told
+        await person.pastes("x" * 500)
+        assert person.app.focused.value == ""  # type: ignore[union-attr]
+        await person.goes_to("favourites")
+        await person.pastes("blue flag\nsedge")
+        await person.press("enter")
+        assert person.session.answers.texts["favourites"] == "blue flag\nsedge"
+
+
+async def test_a_line_of_a_list_can_be_changed_and_taken_out(sit) -> None:
+    async with sit("garden.yaml") as person:
+        await person.goes_to("favourites")
+        await person.enters("flag")
+        await person.enters("sedge")
+        await person.press("up")
+        await person.press("enter")
+        await person.press("backspace")
+        await person.press("enter")
+        await person.press("up")
+        await person.press("up")
+        await person.press("delete")
+        await person.press("tab")
+        await person.press("enter")
+        assert person.session.answers.texts["favourites"] == "sedg"
+
+
+async def test_now_writes_this_moment_into_the_field_of_a_time(sit, located) -> None:
+    async with sit("garden.yaml") as person:
+        for address, text in {**located, "holes.1.hole_depth": "15 in"}.items():
+            person.session.jump(address)
+            person.session.offer(person.session.step, text)
+        await person.goes_to("holes.1.test_start")
+        await person.press("ctrl+n")
+        assert "Thursday 28 May 2026 09:00" in person.sees_words()
+        await person.press("enter")
+        assert person.session.answers.texts["holes.1.test_start"] == "2026-05-28T09:00:00-05:00"
+
+
+async def test_a_name_that_looks_like_markup_is_shown_as_it_was_typed(sit) -> None:
+    name = "[red]Bed[/] [@click=app.exit]x"
+    async with sit("garden.yaml") as person:
+        await person.enters(name)
+        assert name in person.sees()
+        await person.press("ctrl+g")
+        assert name in person.sees()
+        await person.press("escape")
+        await person.press("ctrl+l")
+        assert name in person.sees_words()
+
+
+@pytest.mark.parametrize("size", [(60, 20), (80, 24)])
+async def test_everything_that_matters_fits_a_small_window(sit, size: tuple[int, int]) -> None:
+    async with sit("garden.yaml", size=size) as person:
+        for address in ("lines_requested", "near_spot", "water_by", "notes"):
+            await person.goes_to(f"spots.1.{address}" if address == "near_spot" else address)
+            seen = person.sees_words()
+            question = person.session.step.question
+            assert question.text in seen
+            assert question.caution in seen
+            for button in ("Go on", "Back", "Don't know yet", "Why", "How to find out", "Plan"):
+                assert button in seen
+            assert "f1 Keys ^q Quit" in seen
+
+
+async def test_too_small_a_window_asks_for_more_room_and_keeps_what_is_typed(sit) -> None:
+    async with sit("garden.yaml") as person:
+        await person.types("Maple")
+        await person.pilot.resize_terminal(30, 10)
+        await person.pilot.pause()
+        assert "Make the window larger." in person.sees_words()
+        await person.pilot.resize_terminal(80, 24)
+        await person.pilot.pause()
+        await person.enters(" corner")
+        assert person.session.answers.texts["garden_name"] == "Maple corner"

@@ -1,0 +1,108 @@
+"""Looking over every answer, and the plan to read, check and take outside."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from interview.screens.plan import write_sheet
+
+
+async def test_review_searches_jumps_and_edits(sit, write) -> None:
+    path = write("oak.yaml", {"garden_name": "Oak", "rain_depth": "1 in"})
+    async with sit(str(path)) as person:
+        await person.press("ctrl+g")
+        await person.enters("rain hold")
+        assert person.asked == "rain_depth"
+        await person.press("backspace", "backspace", "backspace", "backspace")
+        await person.enters("1.25")
+        assert person.session.answers.texts["rain_depth"] == "1.25 in"
+
+
+async def test_answers_set_aside_are_marked_and_stay(sit, write) -> None:
+    path = write("oak.yaml", {"country": "us", "state": "wi"})
+    async with sit(str(path)) as person:
+        await person.goes_to("country")
+        await person.press("2")
+        await person.press("ctrl+g")
+        await person.types("state wisc")
+        assert "State: Wisconsin [set aside: does not apply now]" in person.sees_words()
+        await person.press("enter")
+        assert person.page == "ReviewScreen"
+        assert person.session.answers.texts["state"] == "wi"
+
+
+async def test_an_answer_is_taken_away_only_after_a_question(sit, write) -> None:
+    path = write("oak.yaml", {"garden_name": "Oak"})
+    async with sit(str(path)) as person:
+        for answer, left in (("enter", True), ("y", False)):
+            await person.press("ctrl+g")
+            await person.types("garden_name")
+            await person.pilot.click("#clear")
+            await person.pilot.pause()
+            assert person.page == "Ask"
+            await person.press(answer)
+            assert ("garden_name" in person.session.answers.texts) is left
+            await person.press("escape")
+
+
+async def test_a_whole_item_is_removed_and_those_after_it_move_up(sit, write) -> None:
+    spots = {
+        "spots.1.spot_name": "front",
+        "spots.1.another_spot": "yes",
+        "spots.2.spot_name": "back",
+    }
+    path = write("oak.yaml", spots)
+    async with sit(str(path)) as person:
+        await person.press("ctrl+g")
+        await person.types("spots.1.spot_name")
+        await person.pilot.click("#remove")
+        await person.pilot.pause()
+        assert "Remove spot 1 with all its answers?" in person.sees_words()
+        await person.press("y")
+        assert person.session.answers.texts == {"spots.1.spot_name": "back"}
+
+
+async def test_the_next_open_question_is_one_key_away(sit, write) -> None:
+    path = write("oak.yaml", {"garden_name": "Oak", "units": "us"})
+    async with sit(str(path)) as person:
+        await person.press("escape")
+        await person.press("ctrl+g")
+        await person.press("ctrl+g")
+        assert person.asked == "country"
+
+
+async def test_the_plan_is_shown_with_the_working_of_its_figures(
+    sit, write, clock, finished
+) -> None:
+    clock.forward(days=30)
+    path = write("oak.yaml", finished)
+    async with sit(str(path), size=(100, 30)) as person:
+        await person.press("ctrl+l")
+        await person.app.workers.wait_for_complete()
+        await person.pilot.pause()
+        assert "RAIN GARDEN PLAN" in person.sees()
+        await person.press("w")
+        await person.press("down", "down", "down")
+        assert "how:" in person.sees()
+        assert "source:" in person.sees()
+
+
+async def test_the_sheet_is_written_beside_the_answers_and_never_over_anything(
+    sit, write, tmp_path: Path
+) -> None:
+    path = write("oak.yaml", {"garden_name": "Oak"})
+    async with sit(str(path)) as person:
+        await person.press("ctrl+l")
+        await person.app.workers.wait_for_complete()
+        await person.press("s")
+        await person.press("s")
+        assert "The sheet is in" in person.told
+    assert "RAIN GARDEN PLAN: Oak" in (tmp_path / "oak-plan.txt").read_text(encoding="utf-8")
+    assert (tmp_path / "oak-plan-2.txt").exists()
+
+
+def test_a_sheet_in_a_folder_that_takes_none_is_an_error_that_is_told(tmp_path: Path) -> None:
+    with pytest.raises(OSError):
+        write_sheet(tmp_path / "nowhere" / "oak.yaml", "plan")

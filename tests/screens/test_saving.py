@@ -1,0 +1,104 @@
+"""Saving in the background: the latest answers win, failures are told, tried again, never fatal."""
+
+from __future__ import annotations
+
+import threading
+
+from interview.questions import new_answers
+from interview.screens.saver import BackgroundKeeper, SaveState
+from interview.session import NotKept
+
+
+class SlowKeeper:
+    """Keeps answers once it is let through."""
+
+    def __init__(self) -> None:
+        self.open = threading.Event()
+        self.begun = threading.Event()
+        self.kept: list[str] = []
+
+    def keep(self, answers, stopped_at: str) -> None:
+        self.begun.set()
+        self.open.wait(10)
+        self.kept.append(stopped_at)
+
+
+def test_only_the_latest_answers_wait_while_a_save_is_under_way(clock) -> None:
+    slow = SlowKeeper()
+    saver = BackgroundKeeper(slow, clock)
+    saver.keep(new_answers(), "first")
+    assert slow.begun.wait(10)
+    for place in ("second", "third", "fourth"):
+        saver.keep(new_answers(), place)
+    assert saver.report.state is SaveState.SAVING
+    slow.open.set()
+    assert saver.close(10)
+    assert slow.kept == ["first", "fourth"]
+    assert saver.report.short == "Saved 09:00"
+
+
+def test_leaving_does_not_wait_for_ever_for_a_disk_that_hangs(clock) -> None:
+    slow = SlowKeeper()
+    saver = BackgroundKeeper(slow, clock)
+    saver.keep(new_answers(), "first")
+    assert not saver.close(0.05)
+    assert saver.report.failed
+    slow.open.set()
+
+
+def test_a_failed_save_is_tried_again_by_itself(clock, keeper) -> None:
+    keeper.refuses = "The disk is full. Free some space."
+    saver = BackgroundKeeper(keeper, clock, retry_seconds=0.01)
+    saver.keep(new_answers({"garden_name": "Oak"}), "units")
+    assert not saver.settle(10)
+    saved = threading.Event()
+    saver.on_change = saved.set
+    keeper.refuses = ""
+    assert saved.wait(10)
+    assert saver.close(10)
+    assert keeper.saves[-1] == ({"garden_name": "Oak"}, "units")
+
+
+def test_a_fault_of_the_keeper_itself_shows_as_not_saved(clock) -> None:
+    class Broken:
+        def keep(self, answers, stopped_at: str) -> None:
+            raise ZeroDivisionError
+
+    saver = BackgroundKeeper(Broken(), clock)
+    saver.keep(new_answers(), "units")
+    assert not saver.settle(10)
+    assert "ZeroDivisionError" in saver.report.banner
+
+
+async def test_not_saved_is_told_until_it_is_tried_again(sit, monkeypatch) -> None:
+    async with sit("garden.yaml") as person:
+        keeper = person.door.opened.keeper
+        real = keeper.keep
+
+        def fail(answers, stopped_at: str) -> None:
+            raise NotKept("The disk is full. Free some space.")
+
+        monkeypatch.setattr(keeper, "keep", fail)
+        await person.answers("Maple corner")
+        person.door.saver.settle(10)
+        await person.pilot.pause()
+        assert person.asked == "units"
+        assert "NOT SAVED: The disk is full. Free some space." in person.sees_words()
+        await person.press("ctrl+q")
+        assert "lose what is not saved?" in person.sees_words()
+        await person.press("enter")
+        assert person.page == "QuestionScreen"
+        monkeypatch.setattr(keeper, "keep", real)
+        await person.press("ctrl+r")
+        person.door.saver.settle(10)
+        await person.pilot.pause()
+        assert "NOT SAVED" not in person.sees()
+        assert "Saved 09:00" in person.sees()
+
+
+async def test_a_garden_saved_after_every_answer_says_when(sit) -> None:
+    async with sit("garden.yaml") as person:
+        await person.answers("Maple corner")
+        person.door.saver.settle(10)
+        await person.pilot.pause()
+        assert "Saved 09:00" in person.sees()

@@ -1,0 +1,121 @@
+"""The start page and the mending page."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from interview import recent
+from interview.screens.shelf import shelf
+
+
+async def test_a_new_garden_needs_only_enter_and_gets_a_free_name(sit, tmp_path: Path) -> None:
+    (tmp_path / "rain_garden.yaml").write_text("something: else\n")
+    async with sit() as person:
+        await person.press("enter")
+        await person.answers("Maple corner")
+    assert (tmp_path / "rain_garden.yaml").read_text() == "something: else\n"
+    assert "Maple corner" in (tmp_path / "rain_garden-2.yaml").read_text()
+
+
+async def test_gardens_at_hand_are_listed_with_how_far_they_are_and_what_is_due(
+    sit, write, tmp_path: Path
+) -> None:
+    asked = {"lines_requested": "asked", "lines_asked_on": "2026-05-27"}
+    write("oak.yaml", {"garden_name": "Oak [b]street", **asked})
+    (tmp_path / "notes.yaml").write_text("milk: 2\n")
+    async with sit() as person:
+        seen = person.sees_words()
+        assert "Oak [b]street" in seen
+        assert "answered" in seen
+        assert "first day to dig Tue 02 Jun" in seen
+        assert "notes.yaml" not in seen
+        await person.press("enter")
+        assert person.page == "QuestionScreen"
+        assert person.door.opened.path.name == "oak.yaml"
+
+
+def test_a_running_soak_test_stands_first_with_the_time_of_its_reading(
+    write, located, clock, tmp_path: Path
+) -> None:
+    start = {
+        "holes.1.hole_depth": "15 in",
+        "holes.1.water_at_mark": "8 in",
+        "holes.1.test_start": "8:45 am",
+    }
+    write("a.yaml", {"garden_name": "Ash"})
+    write("b.yaml", {"garden_name": "Birch", **located, **start})
+    first, second = shelf(tmp_path, [], clock.now)
+    assert (first.name, first.due) == ("Birch", "soak test: reading due 09:45")
+    assert second.due.startswith("waits for: ")
+
+
+def test_a_garden_used_lately_is_offered_from_another_folder(write, clock, tmp_path: Path) -> None:
+    path = write("oak.yaml", {"garden_name": "Oak"})
+    other = tmp_path / "elsewhere"
+    other.mkdir()
+    recent.remember(path)
+    recent.remember(tmp_path / "gone.yaml")
+    assert [one.path for one in shelf(other, recent.recent(), clock.now)] == [path]
+
+
+def test_files_that_cannot_be_read_are_listed_as_such(clock, write, tmp_path: Path) -> None:
+    path = write("oak.yaml", {"garden_name": "Oak"})
+    path.write_text(path.read_text().replace("garden_name:", "garden_name: [", 1))
+    [one] = shelf(tmp_path, [], clock.now)
+    assert one.faulty and one.how_far == "cannot be read"
+
+
+async def test_faults_are_listed_by_line_before_anything_is_done(sit, write) -> None:
+    path = write("oak.yaml", {"garden_name": "Oak", "units": "us"})
+    text = path.read_text().replace("units: us", "unitz: us")
+    path.write_text(text)
+    async with sit(str(path)) as person:
+        assert person.page == "MendScreen"
+        seen = person.sees_words()
+        assert "The file has not been touched." in seen
+        assert "unitz" in seen and "Did you mean units?" in seen and "line " in seen
+        path.write_text(text.replace("unitz", "units"))
+        await person.press("r")
+        assert person.page == "QuestionScreen"
+        assert person.session.answers.texts["units"] == "us"
+
+
+async def test_one_may_go_on_with_what_can_be_read_or_leave(sit, write) -> None:
+    path = write("oak.yaml", {"garden_name": "Oak", "rain_depth": "1 in"})
+    text = path.read_text().replace("rain_depth: 1 in", "rain_depth: 99 in")
+    path.write_text(text)
+    async with sit(str(path)) as person:
+        await person.press("escape")
+        assert person.page == "WelcomeScreen"
+        assert path.read_text() == text
+        await person.press("down", "enter")
+        assert person.page == "MendScreen"
+        await person.press("g")
+        await person.goes_to("rain_depth")
+        assert "too large" in person.sees_words()
+        assert "A needs attention" in person.sees()
+
+
+async def test_a_file_that_cannot_be_read_at_all_is_shown_and_read_again_once_mended(
+    sit, write
+) -> None:
+    path = write("oak.yaml", {"garden_name": "Oak"})
+    whole = path.read_text()
+    path.write_text(whole.replace("garden_name: Oak", "garden_name: Oak\n  garden_name: Elm"))
+    async with sit() as person:
+        await person.press("down", "enter")
+        assert person.page == "MendScreen"
+        assert "is here twice" in person.sees_words()
+        await person.press("g")
+        assert person.page == "MendScreen"
+        path.write_text(whole)
+        await person.press("r")
+        assert person.page == "QuestionScreen"
+
+
+async def test_a_garden_open_elsewhere_is_refused_in_words(sit, write) -> None:
+    path = write("oak.yaml", {"garden_name": "Oak"})
+    async with sit(str(path)), sit() as person:
+        await person.press("enter")
+        assert person.page == "WelcomeScreen"
+        assert "open" in person.sees_words()

@@ -1,0 +1,116 @@
+"""The dig gate: shut until the lines are located, and shut again where something smells."""
+
+from __future__ import annotations
+
+import datetime as dt
+
+import pytest
+
+from interview import gate, route
+from interview.calc.locate import Gate
+from interview.questions import every_question
+
+TODAY = dt.date(2026, 5, 28)
+
+
+def hole_step(answers, key="hole_depth", number=1):
+    return route.step_at(f"holes.{number}.{key}", answers)
+
+
+def test_nothing_may_be_dug_before_the_request(given):
+    answers = given()
+    assert gate.gate_today(answers, TODAY).gate is Gate.CLOSED
+    reasons = gate.shut(hole_step(answers), answers, TODAY)
+    assert "not yet asked" in reasons[0]
+
+
+def test_the_gate_opens_when_everything_is_answered(given, located):
+    answers = given(located)
+    assert gate.dig_reasons(answers, TODAY) == []
+    assert gate.shut(hole_step(answers), answers, TODAY) == []
+
+
+@pytest.mark.parametrize(
+    ("change", "today", "words"),
+    [
+        ({"lines_answered": "no"}, TODAY, "Not all owners"),
+        ({}, dt.date(2026, 5, 25), "wait until Tuesday 2026-05-26"),
+        ({"lines_holidays": "2026-05-25"}, dt.date(2026, 5, 26), "wait until Wednesday 2026-05-27"),
+        ({}, dt.date(2026, 6, 6), "went stale after 2026-06-05"),
+        ({"private_lines": "not_found"}, TODAY, "Private lines are unknown"),
+        ({"mark_distance": "23 in"}, TODAY, "A mark is within 24 in"),
+    ],
+    ids=["silent owner", "too early", "holiday", "stale", "private", "near a mark"],
+)
+def test_each_thing_that_keeps_the_gate_shut(given, located, change, today, words):
+    texts = {**located, **change}
+    if change.get("lines_answered") == "no":
+        for key in ("lines_finished_on", "lines_valid_days", "mark_distance"):
+            texts.pop(key)
+    answers = given(texts)
+    assert any(words in reason for reason in gate.dig_reasons(answers, today))
+    assert gate.shut(hole_step(answers), answers, today)
+
+
+@pytest.mark.parametrize("key", ["lines_answered", "private_lines"])
+def test_not_knowing_keeps_the_gate_shut(given, located, key):
+    answers = given(located).with_text(key, "don't know yet")
+    assert gate.dig_reasons(answers, TODAY)
+
+
+def test_the_last_good_day_of_the_marks_is_still_good(given, located):
+    answers = given(located)
+    assert gate.dig_reasons(answers, dt.date(2026, 6, 5)) == []
+
+
+def test_a_request_taken_back_shuts_the_gate_though_its_answers_are_kept(given, located):
+    answers = given(located).with_text("lines_requested", "not_yet")
+    assert gate.dig_reasons(answers, TODAY)
+
+
+def test_only_questions_that_need_digging_are_shut(given):
+    answers = given()
+    for step in route.steps(answers):
+        assert bool(gate.shut(step, answers, TODAY)) == step.question.digs
+
+
+def test_a_hole_is_held_against_the_day_it_was_dug(given, located):
+    late = dt.date(2026, 7, 1)
+    texts = {**located, "holes.1.hole_dug_on": "2026-05-27"}
+    answers = given(texts)
+    assert gate.dig_reasons(answers, late)
+    assert gate.shut(hole_step(answers), answers, late) == []
+    second = answers.with_text("holes.1.another_hole", "yes")
+    assert gate.shut(hole_step(second, number=2), second, late)
+
+
+def test_a_hole_dug_before_the_lines_were_located_stays_shut(given, located):
+    answers = given({**located, "holes.1.hole_dug_on": "2026-05-21"})
+    assert gate.shut(hole_step(answers), answers, TODAY)
+
+
+def test_a_hole_to_be_dug_later_opens_on_its_day(given, located):
+    answers = given({**located, "holes.1.hole_dug_on": "2026-06-01"})
+    assert "open then" in gate.shut(hole_step(answers), answers, TODAY)[-1]
+    assert gate.shut(hole_step(answers), answers, dt.date(2026, 6, 1)) == []
+
+
+@pytest.mark.parametrize("smell", gate.BLOCKING_SMELLS)
+def test_a_bad_smell_shuts_everything_about_that_hole_but_the_smell(given, located, smell):
+    texts = {**located, "holes.1.hole_dug_on": "2026-05-27", "holes.1.hole_smell": smell}
+    answers = given(texts)
+    reasons = gate.shut(hole_step(answers, "hole_width"), answers, TODAY)
+    assert f"smells of {smell}" in reasons[0] and "call" in reasons[0]
+    assert gate.shut(hole_step(answers, "hole_smell"), answers, TODAY) == []
+
+
+@pytest.mark.parametrize("smell", ["earth", "rotten_egg"])
+def test_other_smells_do_not_stop_the_test(given, located, smell):
+    texts = {**located, "holes.1.hole_dug_on": "2026-05-27", "holes.1.hole_smell": smell}
+    answers = given(texts)
+    assert gate.shut(hole_step(answers, "hole_width"), answers, TODAY) == []
+
+
+def test_every_question_about_a_hole_is_gated_but_its_name_its_day_and_the_next():
+    loose = {q.key for q in every_question() if q.group == "holes" and not q.digs}
+    assert loose == {"hole_name", "hole_dug_on", "another_hole"}

@@ -1,0 +1,89 @@
+"""What each way of running loads: the plain ways never load the full screen."""
+
+from __future__ import annotations
+
+import ast
+import json
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).parents[1]
+PACKAGE = ROOT / "interview"
+SAMPLE = ROOT / "sample_answers" / "finished_us.yaml"
+TELL = (
+    "import json, sys\n"
+    "from interview.__main__ import main\n"
+    "try:\n"
+    "    main(sys.argv[1:])\n"
+    "except SystemExit:\n"
+    "    pass\n"
+    "print(json.dumps(sorted(name.partition('.')[0] for name in sys.modules)), file=sys.stderr)\n"
+    "print(json.dumps(sorted(sys.modules)), file=sys.stderr)\n"
+)
+
+
+def loaded_by(*words: str, folder: Path) -> set[str]:
+    """Return the names of all modules loaded by one run of the program."""
+    done = subprocess.run(
+        [sys.executable, "-c", TELL, *words],
+        input=":quit\n",
+        capture_output=True,
+        text=True,
+        cwd=folder,
+        env={**os.environ, "PYTHONPATH": str(ROOT)},
+        timeout=60,
+        check=False,
+    )
+    lines = done.stderr.strip().splitlines()
+    return set(json.loads(lines[-1])) | set(json.loads(lines[-2]))
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        ("--plain", "new.yaml"),
+        ("--plan", str(SAMPLE)),
+        ("--figures", str(SAMPLE)),
+        ("--check", str(SAMPLE)),
+        ("--questions",),
+        ("--version",),
+        ("--help",),
+    ],
+    ids=lambda words: words[0].strip("-"),
+)
+def test_a_plain_way_never_loads_the_full_screen(words, tmp_path):
+    names = loaded_by(*words, folder=tmp_path)
+    assert not names & {"textual", "rich"}
+    assert not {name for name in names if name.startswith("interview.screens.")}
+
+
+@pytest.mark.parametrize("word", ["--version", "--help"])
+def test_asking_for_help_loads_no_units_and_no_yaml(word, tmp_path):
+    assert not loaded_by(word, folder=tmp_path) & {"pint", "yaml"}
+
+
+def imported(path: Path) -> set[str]:
+    """Return the first names of everything a file imports, wherever in the file."""
+    names: set[str] = set()
+    for node in ast.walk(ast.parse(path.read_text())):
+        if isinstance(node, ast.Import):
+            names |= {alias.name.partition(".")[0] for alias in node.names}
+        elif isinstance(node, ast.ImportFrom) and node.module and not node.level:
+            names.add(node.module.partition(".")[0])
+    return names
+
+
+@pytest.mark.parametrize(
+    "path",
+    sorted(p for p in PACKAGE.rglob("*.py") if "screens" not in p.parts),
+    ids=lambda path: str(path.relative_to(PACKAGE)),
+)
+def test_nothing_below_the_screens_imports_them(path):
+    names = imported(path)
+    assert not names & {"textual", "rich"}
+    assert ("pint" in names) == (path == PACKAGE / "units.py")
+    assert ("yaml" in names) == (path == PACKAGE / "answers_file" / "nodes.py")

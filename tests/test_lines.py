@@ -1,0 +1,228 @@
+"""Lists of short lines: soak readings, and the pieces of a surface."""
+
+from __future__ import annotations
+
+import datetime as dt
+
+import pytest
+
+from interview.model import Unanswered
+from interview.questions import new_answers, soak, survey
+from interview.reading import Refused
+from interview.units import magnitude
+
+KIND = soak.READINGS.kind
+
+
+@pytest.fixture
+def view(given):
+    """Return the view of a hole filled to 8 in at ten in the morning, the day before."""
+    texts = {
+        "units": "us",
+        "holes.1.hole_depth": "20 in",
+        "holes.1.water_at_mark": "8 in",
+        "holes.1.test_start": "2026-05-27 10:00",
+    }
+    return given(texts).at("holes", 1)
+
+
+def clock_of(events) -> list[str]:
+    return [f"{event.at:%H:%M}" for event in events]
+
+
+def depths_of(events) -> list[float | None]:
+    return [None if event.depth is None else magnitude(event.depth, "in") for event in events]
+
+
+def test_readings_by_elapsed_time_count_from_the_start_of_the_test(view):
+    events = KIND.read("+1h left 7 in; +2h left 6 1/8 in", view)
+    assert clock_of(events) == ["11:00", "12:00"]
+    assert depths_of(events) == [7, 6.125]
+
+
+def test_readings_by_the_clock_come_after_one_another(view):
+    events = KIND.read("10:50 am left 7 in\n2:05 pm left 3 in\n01:15 left 1 in", view)
+    assert [event.at.day for event in events] == [27, 27, 28]
+    assert clock_of(events) == ["10:50", "14:05", "01:15"]
+
+
+@pytest.mark.parametrize(
+    ("line", "what", "depth"),
+    [
+        ("+1h left 7", "left", 7),
+        ("+1h LEFT 7 in", "left", 7),
+        ("+1h drop 1 1/8 in", "drop", 1.125),
+        ("+1h dropped 1 in", "drop", 1),
+        ("+1h refilled to 8 in", "refilled", 8),
+        ("+1h refilled 8 in", "refilled", 8),
+        ("+1h empty", "empty", None),
+        ("+1h emptied", "emptied", None),
+        ("11:00 7 in", "left", 7),
+    ],
+)
+def test_the_words_of_a_reading(view, line, what, depth):
+    (event,) = KIND.read(line, view)
+    assert (event.what, event.struck) == (what, False)
+    assert depths_of([event]) == [depth]
+    assert clock_of([event]) == ["11:00"]
+
+
+def test_a_depth_without_a_word_means_what_was_chosen(view):
+    whole = view.with_text("holes.1.read_as", "drop")
+    (event,) = KIND.read("11:00 1 in", whole)
+    assert event.what == "drop"
+
+
+def test_a_reading_taken_out_stays_in_the_file_and_does_not_count(view):
+    text = KIND.settle("+1h left 7 in\nstruck +2h left 9 in\n+3h left 6 in", view)
+    assert "struck 2026-05-27T12:00:00-05:00 left 9 in" in text
+    events = KIND.read(text, view)
+    assert [event.struck for event in events] == [False, True, False]
+    assert KIND.echo(events, view) == "2 readings"
+    assert len(soak.depths(events, view[soak.WATER_AT_MARK])) == 2
+
+
+def test_kept_readings_are_full_and_read_the_same_without_a_clock(view):
+    text = KIND.settle("+1h left 7\n12:00 left 6 in\n+3h refilled to 8 in\n+4h empty", view)
+    assert text.splitlines() == [
+        "2026-05-27T11:00:00-05:00 left 7 in",
+        "2026-05-27T12:00:00-05:00 left 6 in",
+        "2026-05-27T13:00:00-05:00 refilled to 8 in",
+        "2026-05-27T14:00:00-05:00 empty",
+    ]
+    later = new_answers(view.texts).at("holes", 1)
+    assert KIND.read(text, later) == KIND.read(text, view)
+    assert KIND.settle(text, view) == text
+
+
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        ("+1h", "A time and a depth are needed"),
+        ("left 7 in", "The time is missing"),
+        ("+1h left", "The depth is missing"),
+        ("+1h left 9 in", "the water is higher than before"),
+        ("+1h left 7 in; +1h left 6 in", "its time is not after the reading before it"),
+        ("09:59 left 7 in", "still to come"),
+        ("+1h drop 9 in", "the drop is more than the water there was"),
+        ("+1h refilled to 21 in", "the water cannot be deeper than the hole"),
+        ("+25h left 7 in", "its time is still to come"),
+        ("+1h left 7 in; +2h left seven", "Reading 2: "),
+    ],
+)
+def test_readings_that_cannot_be_are_refused_by_number(view, text, words):
+    with pytest.raises(Refused) as refused:
+        KIND.read(text, view)
+    assert words in str(refused.value)
+    assert "Reading" in str(refused.value)
+
+
+def test_readings_wait_for_the_start_of_the_test(given):
+    view = given({"units": "us"}).at("holes", 1)
+    with pytest.raises(Unanswered) as gap:
+        KIND.read("+1h left 7 in", view)
+    assert gap.value.question is soak.TEST_START
+
+
+def test_a_clock_set_back_is_refused_and_never_a_negative_time(view, clock):
+    text = KIND.settle("+1h left 7 in", view)
+    clock.now -= dt.timedelta(days=2)
+    early = new_answers(view.texts, clock.now).at("holes", 1)
+    with pytest.raises(Refused, match="still to come"):
+        KIND.read(text, early)
+
+
+# Pieces of a surface
+
+PIECES = survey.PIECES.kind
+
+
+@pytest.fixture
+def us(given):
+    return given({"units": "us"}).at("surfaces", 1)
+
+
+def feet(piece) -> list[float]:
+    return [pytest.approx(magnitude(side.length, "ft")) for side in piece.sides]
+
+
+@pytest.mark.parametrize(
+    ("line", "shape", "sides"),
+    [
+        ("rectangle 24 ft by 13 ft", "rectangle", [24, 13]),
+        ("Rectangle 24 x 13", "rectangle", [24, 13]),
+        ("rectangle 24x13", "rectangle", [24, 13]),
+        ("rectangle 24 ft 6 in by 13' 3\"", "rectangle", [24.5, 13.25]),
+        ("rectangle: 24 ft, 13 ft", "rectangle", [24, 13]),
+        ("triangle base 14 ft height 7 ft", "triangle", [14, 7]),
+        ("triangle 14 ft by 7 ft", "triangle", [14, 7]),
+        ("triangle sides 5, 4, 3", "three sides", [5, 4, 3]),
+        ("trapezoid 8, 5, height 3", "trapezoid", [8, 5, 3]),
+        ("trapezoid 8 ft and 5 ft height 3 ft", "trapezoid", [8, 5, 3]),
+        ("circle across 6 ft", "circle", [6]),
+        ("half circle across 6 ft", "half circle", [6]),
+        ("quarter circle radius 3 ft", "quarter circle", [3]),
+        ("offsets every 2 ft, 0 ft, 3 ft, 4 ft, 0 ft", "offsets", [2, 0, 3, 4, 0]),
+    ],
+)
+def test_the_shapes_a_piece_may_have(us, line, shape, sides):
+    (piece,) = PIECES.read(line, us)
+    assert piece.shape == shape
+    assert feet(piece) == sides
+    (again,) = PIECES.read(PIECES.settle(line, us), us)
+    assert again == piece
+
+
+def test_a_piece_may_be_cut_out_and_counted_twice(us):
+    first, second = PIECES.read("rectangle 24 by 13\nless triangle 6 ft by 4 ft times 2", us)
+    assert (first.cut, first.count) == (False, 1)
+    assert (second.cut, second.count) == (True, 2)
+    assert PIECES.echo((first, second), us) == "1 piece, 1 cut out"
+
+
+def test_bare_lengths_are_kept_with_their_unit_and_do_not_follow_the_units_shown(us, given):
+    text = PIECES.settle("rectangle 24 by 13; less rectangle 2 by 3 times 2", us)
+    assert text.splitlines() == ["rectangle 24 ft, 13 ft", "less rectangle 2 ft, 3 ft times 2"]
+    metric = given({"units": "metric"}).at("surfaces", 1)
+    assert PIECES.read(text, metric) == PIECES.read(text, us)
+
+
+def test_a_paced_side_waits_for_the_pace_and_is_kept(us, given):
+    assert PIECES.settle("rectangle 16 paces by 7 paces", us) == "rectangle 16 paces by 7 paces"
+    with pytest.raises(Unanswered):
+        PIECES.read("rectangle 16 paces by 7 paces", us)
+    walked = given(
+        {
+            "units": "us",
+            "measured_by": "paces",
+            "walkers.1.walker_name": "Ann",
+            "walkers.1.pace_line": "50 ft",
+            "walkers.1.pace_counts": "20; 20; 20",
+        }
+    ).at("surfaces", 1)
+    (piece,) = PIECES.read("rectangle 16 paces Ann by 10 ft", walked)
+    assert feet(piece) == [40, 10]
+    assert (piece.sides[0].paces, piece.sides[0].walker) == (16, "Ann")
+    with pytest.raises(Refused, match="Nobody called Bob"):
+        PIECES.read("rectangle 16 paces Bob by 10 ft", walked)
+
+
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        ("none", "At least one piece"),
+        ("24 ft by 13 ft", "Start with a shape"),
+        ("rectangle 24 ft", "needs 2 lengths"),
+        ("rectangle 24 ft by 0 ft", "longer than zero"),
+        ("rectangle 24 ft by 2000 ft", "longer than 1000 ft"),
+        ("triangle sides 9, 4, 3", "Piece 1: "),
+        ("rectangle 5 by 5\nless rectangle 6 by 6", "Piece 2: "),
+        ("less rectangle 6 by 6", "Piece 1: "),
+        ("rectangle 5 by 5 times 0", "1 or more"),
+        ("\n".join(["rectangle 5 ft by 5 ft"] * 61), "more than 60 pieces"),
+    ],
+)
+def test_pieces_that_cannot_be_are_refused_by_number(us, text, words):
+    with pytest.raises(Refused) as refused:
+        PIECES.settle(text, us)
+    assert words in str(refused.value)

@@ -1,0 +1,159 @@
+"""The plan in words: fit for paper, honest about what it waits for and what it assumes."""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+
+from interview import cautions
+from interview.report import plan_text
+from interview.summary import assumed, so_far, waiting, waiting_text
+
+PEGGED = {"floor_length": "15 ft", "floor_width": "7 ft"}
+
+
+@pytest.fixture
+def whole(sized, located, level_spot):
+    """A garden with all that the sheet needs."""
+    return {
+        "garden_name": "Maple corner",
+        "country": "us",
+        "state": "vt",
+        **located,
+        **level_spot,
+        **sized,
+        **PEGGED,
+        "sun": "full",
+        "spout_distance": "20 ft",
+        "spout_fall": "6 in",
+    }
+
+
+def flat(text: str) -> str:
+    return " ".join(text.split())
+
+
+def test_an_empty_plan_says_what_to_find_out_and_how(plan_of):
+    plan = plan_of({})
+    sheet = flat(plan_text(plan))
+    assert sheet.startswith("RAIN GARDEN PLAN: no name yet")
+    for question, address, why in waiting(plan):
+        assert f"{question.label} ({address})" in sheet
+        assert flat(why or question.find_out) in sheet
+
+
+def test_a_whole_plan_waits_for_nothing(plan_of, whole):
+    plan = plan_of(whole)
+    assert waiting(plan) == []
+    assert waiting_text(plan) == "The plan waits for nothing."
+    assert "STILL TO FIND OUT" not in plan_text(plan)
+    assert all(line.value and not line.waits_for for line in so_far(plan))
+
+
+@pytest.mark.parametrize("units", ["us", "metric"])
+def test_the_sheet_fits_the_paper(plan_of, whole, units):
+    sheet = plan_text(plan_of({**whole, "units": units, "notes": "word " * 90 + "\n" + "x" * 300}))
+    assert [line for line in sheet.splitlines() if len(line) > 76] == []
+    assert sheet.endswith("\n") and not sheet.endswith("\n\n")
+
+
+@pytest.mark.parametrize("units", ["us", "metric"])
+def test_the_sheet_uses_only_the_units_chosen_for_its_sizes(plan_of, whole, units):
+    sheet = plan_text(plan_of({**whole, "units": units}))
+    sizes = sheet.partition("DEPTH AND SIZE")[2].partition("STORMS")[0]
+    alien = r"\d (ft²|gal|in)\b" if units == "metric" else r"\d (m²|mm|L)\b"
+    assert not re.search(alien, sizes), re.search(alien, sizes)
+
+
+def test_every_part_has_its_heading_in_order(plan_of, whole):
+    sheet = plan_text(plan_of(whole))
+    parts = (
+        "IN SHORT", "WHAT WAS FOUND", "THE SOAK TEST", "WHAT DRAINS HERE", "DEPTH AND SIZE",
+        "STORMS", "YEARS OF RAIN", "DIGGING", "SHOPPING LIST", "PLANTS", "FIRST YEAR",
+        "ASSUMED UNTIL YOU ANSWER", "CAUTIONS",
+    )  # fmt: skip
+    places = [sheet.index(f"\n{part}\n{'-' * len(part)}\n") for part in parts]
+    assert places == sorted(places)
+
+
+@pytest.mark.parametrize("units", ["us", "metric"])
+def test_every_caution_is_on_the_sheet_even_of_an_empty_plan(plan_of, units):
+    sheet = flat(plan_text(plan_of({"units": units})))
+    assert flat(cautions.NOT_ENGINEERING) in sheet
+    for caution in cautions.ALL:
+        assert flat(caution) in sheet
+
+
+def test_what_is_assumed_is_said_until_it_is_answered(plan_of, whole):
+    plan = plan_of(whole)
+    keys = {question.key for question, _ in assumed(plan.answers)}
+    assert "mulch_depth" in keys and "side_slope" not in keys
+    assert "Depth of mulch: 3 in" in flat(plan_text(plan))
+
+
+def test_the_plan_so_far_names_the_question_that_each_line_waits_for(plan_of):
+    lines = {line.label: line for line in so_far(plan_of({}))}
+    assert lines["Slope"].address == "spots.1.slope_run"
+    assert lines["Slope"].value == ""
+    assert lines["Digging"].address == "lines_requested"
+    assert lines["Area that drains here"].waits_for == "Name of the surface"
+
+
+def test_the_sheet_says_that_digging_is_shut_until_it_is_open(plan_of, whole):
+    shut = {key: text for key, text in whole.items() if not key.startswith(("lines_", "mark_"))}
+    shut.pop("private_lines")
+    assert "Nothing may be dug today" in flat(plan_text(plan_of(shut)))
+    assert "open: lines located and answered" in plan_text(plan_of(whole))
+
+
+def test_a_worse_garden_has_a_worse_verdict(plan_of, whole):
+    good = plan_of({**whole, "children": "no", "permission": "own", "rules_checked": "not_needed"})
+    stopped = plan_of({**whole, "spots.1.stands_after_rain": "often"})
+    assert good.verdict.value in ("good", "fix")
+    assert stopped.verdict.value in ("fix", "stop")
+    assert stopped.findings[0].grade.value == stopped.verdict.value
+
+
+def test_every_finding_that_is_not_good_says_what_to_do(plan_of, whole):
+    bad = {
+        "spots.1.near_spot": "basement, septic, well, property_line",
+        "spots.1.basement_distance": "2 ft",
+        "spots.1.septic_distance": "10 ft",
+        "spots.1.well_distance": "20 ft",
+        "spots.1.property_line_distance": "1 ft",
+        "spots.1.slope_drop": "20 in",
+        "spots.1.wet_season_depth": "12 in",
+        "spots.1.unstable_ground": "slides",
+        "spots.1.contamination": "fuel",
+        "spots.1.soil_lab": "above",
+        "spots.1.overflow_to": "neighbour",
+        "children": "yes",
+        "permission": "no",
+        "rules_checked": "pending",
+    }
+    texts = {key: text for key, text in {**whole, **bad}.items() if key not in PEGGED}
+    plan = plan_of(texts)
+    assert plan.verdict.value == "stop"
+    keys = [finding.key for finding in plan.findings]
+    assert len(keys) == len(set(keys)), [key for key in keys if keys.count(key) > 1]
+    for finding in plan.findings:
+        assert finding.said.endswith(".")
+        assert finding.grade.value == "good" or finding.change, finding.key
+        assert finding.said.split()[0][0].isupper() or finding.said[0].isdigit()
+
+
+def test_the_order_of_findings_is_worst_first(plan_of, whole):
+    grades = [one.grade.value for one in plan_of({**whole, "permission": "no"}).findings]
+    assert grades == sorted(grades, key=["stop", "fix", "good"].index)
+
+
+def test_notes_close_the_sheet_as_they_were_written(plan_of, whole):
+    sheet = plan_text(plan_of({**whole, "notes": "Call Ann.\nGate code: ask"}))
+    assert "\nNOTES\n-----\nCall Ann.\nGate code: ask\n" in sheet
+
+
+def test_a_dig_day_after_the_marks_go_stale_is_not_passed_over(plan_of, whole):
+    sheet = flat(plan_text(plan_of({**whole, "dig_day": "2026-08-01"})))
+    assert "2026-08-01" in sheet
+    assert "stale" in sheet
