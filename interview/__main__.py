@@ -47,6 +47,9 @@ def parser() -> argparse.ArgumentParser:
         "--check", action="store_true", help="list faults and open questions of FILE; status 0-2"
     )
     ways.add_argument("--questions", action="store_true", help="print the blank worksheet")
+    words.add_argument(
+        "--plants", metavar="CSV", help="choose from this plant file too, not the one FILE names"
+    )
     words.add_argument("--version", action="version", version=f"{NAME} {version()}")
     return words
 
@@ -85,8 +88,13 @@ def _run(given: argparse.Namespace) -> int:
             return _refuse("name the answers FILE as well")
         return _report(given)
     if given.plain:
-        return _plain(given.file)
-    return _full_screen(given.file)
+        return _plain(given.file, _plants(given))
+    return _full_screen(given.file, _plants(given))
+
+
+def _plants(given: argparse.Namespace) -> str:
+    """Return the plant file as a full path, for it is not looked for beside the answers file."""
+    return str(Path(given.plants).expanduser().absolute()) if given.plants else ""
 
 
 def _refuse(sentence: str, status: int = UNREADABLE) -> int:
@@ -105,13 +113,14 @@ def _report(given: argparse.Namespace) -> int:
         return _refuse(f"{af.shown(given.file)}: {trouble}")
     except ValueError as wrong:
         return _refuse(str(wrong))
-    if given.check:
-        print(check.check_text(given.file, loaded), end="")
-        return FAULTS if loaded.troubles else CLEAN
     from interview import figures_file, report
     from interview.opening import plan_of
 
-    plan = plan_of(loaded.answers, path.parent, clock.now())
+    plan = plan_of(loaded.answers, path.parent, clock.now(), _plants(given))
+    if given.check:
+        own = plan.plant_file
+        print(check.check_text(given.file, loaded, own), end="")
+        return FAULTS if loaded.troubles or own.faults or own.trouble else CLEAN
     if given.figures:
         print(figures_file.figures_text(plan), end="")
     else:
@@ -121,14 +130,14 @@ def _report(given: argparse.Namespace) -> int:
     return 0
 
 
-def _plain(name: str | None) -> int:
+def _plain(name: str | None, plants: str) -> int:
     from interview import plain
     from interview.opening import Opened, Refusal, open_session
 
     def ask(prompt: str) -> str:
         return input(prompt)
 
-    opened: Opened | Refusal = open_session(name, clock.now, f"{NAME} {version()}")
+    opened: Opened | Refusal = open_session(name, clock.now, f"{NAME} {version()}", plants=plants)
     if isinstance(opened, Refusal):
         return _refuse(opened.sentence, opened.status)
     for line in opened.notices:
@@ -143,7 +152,7 @@ def _plain(name: str | None) -> int:
     return 0
 
 
-def _full_screen(name: str | None) -> int:
+def _full_screen(name: str | None, plants: str) -> int:
     if not (sys.stdin.isatty() and sys.stdout.isatty()):
         return _refuse("a terminal is needed for the full screen; use --plain here")
     from interview.screens.run import run

@@ -290,8 +290,35 @@ def _length(plan: Plan, value: Quantity) -> str:
 def _earth(plan: Plan) -> Iterator[Finding]:
     yield earthwork.berm_finding(plan.earth, plan.metric)
     yield earthwork.soil_finding(plan.earth)
+    yield _uphill_side(plan)
     said = table_depth(plan.slope)
     yield Finding("slope_and_depth", Grade.GOOD, said, "", DEPTH_ROWS.source)
+
+
+def _uphill_side(plan: Plan) -> Finding:
+    """Say whether the ground uphill is as high as the full pond and the rim."""
+    garden, unit = plan.garden, "mm" if plan.metric else "in"
+    fall = magnitude(plan.slope.fall, "percent") / 100
+    reach = magnitude(plan.earth.uphill_depth, unit) / (1 - garden.side_slope * fall)
+    if plan.earth.dug_in:
+        reach = magnitude(garden.rim_height, unit)
+    pond, rim = magnitude(garden.depth, unit), magnitude(garden.rim_height, unit)
+    key, limit = "uphill_side", "the rim is level all round, uphill too"
+    said = f"The ground on the uphill side reaches {reach:.3g} {unit} above the floor"
+    if reach >= rim - 1e-6:
+        return Finding(key, Grade.GOOD, f"{said}, as high as the rim.", limit, ARITHMETIC)
+    low = f"{rim - reach:.2g} {unit}"
+    return Finding(
+        key,
+        Grade.GOOD if reach >= pond else Grade.FIX,
+        f"{said}, {low} lower than the rim."
+        if reach >= pond
+        else f"{said}, lower than the full pond: water would leave there first.",
+        limit,
+        ARITHMETIC,
+        f"Carry the berm round the uphill side too, {low} high there, with soil kept for it; or "
+        "dig the whole floor that much deeper.",
+    )
 
 
 def _water(plan: Plan) -> Iterator[Finding]:

@@ -63,7 +63,7 @@ def text_opener(folder: Path) -> Callable[[str], str]:
             if not path.is_file():
                 raise NoFile(f"There is no file {af.shown(str(path))}. Check its path.")
             if path.stat().st_size > RECORD_LIMIT:
-                raise NoFile(f"{af.shown(str(path))} is too large for a daily record.")
+                raise NoFile(f"{af.shown(str(path))} is too large to be read here.")
             data = path.read_bytes()
         except (OSError, ValueError, RuntimeError):
             raise NoFile(f"{af.shown(name)} cannot be read. Check its path.") from None
@@ -77,9 +77,12 @@ def text_opener(folder: Path) -> Callable[[str], str]:
     return open_text
 
 
-def plan_of(answers: Answers, folder: Path, now: dt.datetime) -> Plan:
-    """Return the plan of ``answers`` whose named files lie in ``folder``."""
-    return Plan(route.in_force(answers), now, text_opener(folder))
+def plan_of(answers: Answers, folder: Path, now: dt.datetime, plants: str = "") -> Plan:
+    """Return the plan of ``answers`` whose named files lie in ``folder``.
+
+    ``plants`` is a plant file used in place of the one the answers name.
+    """
+    return Plan(route.in_force(answers), now, text_opener(folder), plants)
 
 
 def open_session(
@@ -87,8 +90,12 @@ def open_session(
     now: Callable[[], dt.datetime],
     written_by: str,
     ignore_elsewhere: bool = False,
+    plants: str = "",
 ) -> Opened | Refusal:
-    """Open the interview kept in the file ``name``, or begin a new one there."""
+    """Open the interview kept in the file ``name``, or begin a new one there.
+
+    ``plants`` is a plant file used in place of the one the answers name.
+    """
     path = _path(name)
     if isinstance(path, Refusal):
         return path
@@ -99,7 +106,7 @@ def open_session(
     except (OSError, ValueError):
         return Refusal(f"{af.shown(str(path))} cannot be opened. Check its name.", 2)
     try:
-        return _open(path, lock, now, written_by)
+        return _open(path, lock, now, written_by, plants)
     except (af.NotLoaded, af.Unreadable) as trouble:
         lock.release()
         return Refusal(f"{af.shown(str(path))}: {trouble}", 3)
@@ -119,11 +126,13 @@ def _path(name: str | None) -> Path | Refusal:
         return Refusal(f"{af.shown(name or '')} cannot be the name of a file", 2)
 
 
-def _open(path: Path, lock: Lock, now: Callable[[], dt.datetime], written_by: str) -> Opened:
+def _open(
+    path: Path, lock: Lock, now: Callable[[], dt.datetime], written_by: str, plants: str
+) -> Opened:
     notices = [lock.notice] if lock.notice else []
     if not path.exists() and not path.is_symlink():
         keeper = store.FileKeeper(path, written_by)
-        session = Session(new_answers(), keeper, now, open_text=text_opener(path.parent))
+        session = Session(new_answers(), keeper, now, "", text_opener(path.parent), plants)
         return Opened(session, keeper, lock, path, True, [], notices)
     if lock.held:
         for stray in af.remove_stray_temps(path):
@@ -131,7 +140,7 @@ def _open(path: Path, lock: Lock, now: Callable[[], dt.datetime], written_by: st
     loaded, mark = store.load(path)
     keeper = store.FileKeeper(path, written_by, loaded, mark)
     session = Session(
-        loaded.answers, keeper, now, loaded.stopped_at, open_text=text_opener(path.parent)
+        loaded.answers, keeper, now, loaded.stopped_at, text_opener(path.parent), plants
     )
     for trouble in loaded.troubles:
         hint = f" Did you mean {trouble.suggestion}?" if trouble.suggestion else ""

@@ -49,11 +49,13 @@ class Session:
         now: Callable[[], dt.datetime],
         stopped_at: str = "",
         open_text: Callable[[str], str] = no_files,
+        plants: str = "",
     ) -> None:
         self._answers = answers
         self._keeper = keeper
         self._now = now
         self._open_text = open_text
+        self._plants = plants
         self._doubted: tuple[str, str] | None = None
         self._plan: Plan | None = None
         self.step: Step | None = self._resume(stopped_at)
@@ -78,7 +80,8 @@ class Session:
     def plan(self) -> Plan:
         """The plan from the answers in force; worked out anew after every answer."""
         if self._plan is None:
-            self._plan = Plan(route.in_force(self._answers), self.now, self._open_text)
+            in_force = route.in_force(self._answers)
+            self._plan = Plan(in_force, self.now, self._open_text, self._plants)
         return self._plan
 
     def _resume(self, stopped_at: str) -> Step | None:

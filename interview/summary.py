@@ -79,7 +79,9 @@ def _digging(plan: Plan) -> str:
     reasons = dig_reasons(plan.answers, plan.now.date())
     if not reasons:
         return "open: lines located and answered"
-    return f"SHUT; first day {gate_now.earliest:%a} {gate_now.earliest}"
+    if plan.now.date() < gate_now.earliest:
+        return f"SHUT; first day {gate_now.earliest:%a} {gate_now.earliest}"
+    return f"SHUT: {reasons[0]}"
 
 
 def _spot(plan: Plan) -> str:

@@ -88,11 +88,11 @@ class Beds:
         spans: Sequence[RainSpan] = (*rain.spans, RainSpan(end, end + full / rate, 0.0, 0.0))
         came = scaled(spans, self.pool.gain)
         found = [first]
-        pieces = tuple(pieces_of(tuple(came), 1.0, full, rate))
+        pieces = tuple(pieces_of(came, 1.0, full, rate))
         below = replace(self.pool, gain=self.own)
         for _ in range(self.count - 1):
             spans, came = below_of(spans, came, pieces, rate, self.own)
-            pieces = tuple(pieces_of(tuple(came), 1.0, full, rate))
+            pieces = tuple(pieces_of(came, 1.0, full, rate))
             inflow = sum(span.fall for span in came)
             found.append(followed(rain, below, pieces, inflow, end))
         return GardenStorm(tuple(found), 1)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from interview.calc.plant_record import RATING_LISTS, ListRegion, Plant, PlantRegion
 from interview.calc.plants import OWN_SOURCE, UNSAID
 
-USDA = "agrees with the USDA PLANTS table"
+USDA = "agrees with the USDA PLANTS database, read in a second copy"
 
 FACTS = (
     "indicator",
@@ -28,7 +28,7 @@ def provenance(
     if plant.own:
         own = dict.fromkeys(FACTS, OWN_SOURCE)
         return {**own, "zones": plant.zone_source, "hardiness": plant.hardiness_source}
-    toxicity = "; toxicity from the USDA PLANTS table" if plant.usda_toxicity else ""
+    toxicity = "; toxicity from the USDA PLANTS database" if plant.usda_toxicity else ""
     return {
         "indicator": _indicator(plant, list_region),
         "native": _native(plant, region),
@@ -52,7 +52,7 @@ def from_memory(
 
 def _indicator(plant: Plant, list_region: ListRegion | None) -> str:
     standing = plant.rating_standing(list_region)
-    named = "; ".join(RATING_LISTS[one] for one in plant.indicator_source if one in RATING_LISTS)
+    named = ", ".join(one for one in plant.indicator_source if one in RATING_LISTS)
     if not named or "from memory" in standing:
         return standing
     return f"{standing}: {named}"

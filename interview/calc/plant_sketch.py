@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from string import ascii_uppercase
 
 from interview.calc.plant_count import drifts
+from interview.calc.plant_record import Plant
 from interview.calc.planting import ZonePlan
 from interview.evidence import OURS, Cited
 
@@ -46,13 +47,17 @@ def sketch(zone: ZonePlan, length_to_width: float) -> Sketch | None:
     letters = [(letter, -(-pick.count // each)) for letter, pick in zip(_LETTERS, picks)]  # noqa: B905
     rows = _grid("".join(letter * size for letter, size in _mixed(letters)), length_to_width)
     legend = tuple(
-        f"{letter}  {pick.count} {pick.plant.common_name}: {_sizes(pick.count)}"
+        f"{letter}  {pick.count} {_name(pick.plant)}: {_sizes(pick.count)}"
         for letter, pick in zip(_LETTERS, picks)  # noqa: B905
     )
     return Sketch(rows, legend, each)
 
 
 _LETTERS = ascii_uppercase + ascii_uppercase.lower()
+
+
+def _name(plant: Plant) -> str:
+    return plant.common_name.partition(" (")[0]
 
 
 def _mixed(letters: list[tuple[str, int]]) -> list[tuple[str, int]]:
@@ -82,9 +87,13 @@ def _grid(plants: str, length_to_width: float) -> tuple[str, ...]:
 
 
 def _sizes(count: int) -> str:
-    """Say the sizes of the drifts, such as ``drifts of 7, 7 and 3``, equal ones together."""
+    """Say the sizes of the drifts, such as ``2 drifts of 7, one of 3``."""
     groups = drifts(count)
     if len(groups) == 1:
         return "one group" if count > 1 else "by itself"
-    parts = [f"{groups.count(size)} of {size}" for size in sorted(set(groups), reverse=True)]
-    return f"drifts, {', '.join(parts)}"
+    sizes = sorted(set(groups), reverse=True)
+    numbers = [(groups.count(size), size) for size in sizes]
+    first, *others = [f"{'one' if many == 1 else many} of {size}" for many, size in numbers]
+    many = numbers[0][0]
+    first = first.replace(" of", " drifts of" if many > 1 else " drift of", 1)
+    return ", ".join((first, *others))

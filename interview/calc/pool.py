@@ -8,7 +8,7 @@ above the full depth runs over. Solved part by part in closed form.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -113,7 +113,7 @@ def first_crossing(curve: float, slope: float, level: float, long: float) -> flo
 
 
 def pieces_of(
-    spans: tuple[RainSpan, ...], gain: float, full: float, rate: float, depth: float = 0.0
+    spans: Sequence[RainSpan], gain: float, full: float, rate: float, depth: float = 0.0
 ) -> Iterator[Piece]:
     """Yield the balance through ``spans``, beginning at a ``depth``; all in hours and inches."""
     for span in spans:

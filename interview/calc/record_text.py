@@ -2,48 +2,40 @@
 
 from __future__ import annotations
 
-import csv
 import re
-from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date, timedelta
+from functools import lru_cache
 from itertools import pairwise
 
+from interview.calc.record_columns import (
+    MOST_LINES,
+    UNIT_WORDS,
+    Column,
+    ColumnUnclear,
+    delimiter_of,
+    find_columns,
+    rows_of,
+    words_of,
+)
 from interview.evidence import Cited, Source, Standing
 from interview.units import Quantity, magnitude, quantity
+
+__all__ = [
+    "BadLine",
+    "Column",
+    "ColumnUnclear",
+    "Gap",
+    "Record",
+    "decoded",
+    "gaps_between",
+    "read_record",
+]
 
 UNITS = ("in", "mm")
 DOUBT = Source("no home sees such a year, so the unit is asked again", Standing.OURS)
 WETTEST_YEAR_IN = Cited(200.0, DOUBT)
 DRIEST_YEAR_IN = Cited(4.0, DOUBT)
-HEADER_WITHIN_LINES = 50
-_DATE_NAMES = ("date", "day", "obs date", "observation date", "datetime", "timestamp", "time")
-_DEPTH_NAMES = (
-    "precipitation",
-    "precip",
-    "prcp",
-    "rain",
-    "rainfall",
-    "depth",
-    "daily precipitation",
-    "daily precip",
-    "daily rainfall",
-    "daily rain",
-    "total precipitation",
-    "total precip",
-    "total rain",
-    "rain depth",
-)
-_UNIT_WORDS = {
-    "in": "in",
-    "inch": "in",
-    "inches": "in",
-    "mm": "mm",
-    "millimeter": "mm",
-    "millimeters": "mm",
-    "millimetre": "mm",
-    "millimetres": "mm",
-}
 _UNIT_NAMES = {"in": "inches", "mm": "millimeters"}
 _MISSING = {"", "m", "na", "n/a", "nan", "null", "none", "missing", "-", "--"}
 _MISSING_NUMBERS = {-9999.0, -999.0, -99.9, -99.99, -999.9, -9999.9, 9999.0, 99999.0}
@@ -84,6 +76,8 @@ class Record:
     traces: tuple[date, ...]
     """Days marked as a trace, counted as no depth."""
     bad_lines: tuple[BadLine, ...]
+    disordered: tuple[int, ...]
+    """Numbers of lines whose day comes before that of the line above; they are used."""
     doubt: str
     """A sentence when the unit looks wrong, else empty."""
 
@@ -101,21 +95,48 @@ def gaps_between(days: list[date]) -> tuple[Gap, ...]:
     )
 
 
-def read_record(text: str, unit: str) -> Record:
+def decoded(data: bytes) -> str:
+    """Return the text of a file: UTF-8, UTF-16 with its mark, or else Latin-1.
+
+    Raises ValueError for data that is no text.
+    """
+    if data.startswith((b"\xff\xfe", b"\xfe\xff")):
+        try:
+            return data.decode("utf-16")
+        except UnicodeDecodeError:
+            raise ValueError("The file is not text. Save it as CSV.") from None
+    if b"\0" in data:
+        raise ValueError("The file is not text. Save it as CSV.")
+    try:
+        return data.decode("utf-8-sig")
+    except UnicodeDecodeError:
+        return data.decode("latin-1")
+
+
+@lru_cache(maxsize=4)
+def read_record(
+    text: str, unit: str, date_column: str | None = None, depth_column: str | None = None
+) -> Record:
     """Return the daily record in the text of a CSV file whose depths are in ``unit``.
 
-    ``unit`` is ``in`` or ``mm`` and is never guessed. The date and depth columns are found by
-    their names in the first lines. Lines that cannot be used are listed by number. Raises
-    ValueError when there is no such column, more than one, a heading names another unit, or no
-    day can be read.
+    ``unit`` is ``in`` or ``mm`` and is never guessed. The date and depth columns are those given, a
+    name or a number from 1, or else found by their names in the first lines. Lines that cannot be
+    used are listed by number. Raises ``ColumnUnclear`` where a column cannot be told, and
+    ValueError when a heading names another unit, the file is too long, or no day can be read.
     """
     if unit not in UNITS:
         raise ValueError("Say whether the rain is in inches (in) or millimeters (mm).")
     lines = text.removeprefix("\ufeff").splitlines()
-    delimiter = _delimiter(lines)
-    rows = list(_rows(lines, delimiter))
-    header, columns = _header(rows)
-    _check_unit(rows[header][1][columns[1]], unit)
+    if len(lines) > MOST_LINES:
+        raise ValueError(
+            f"The rain file has {len(lines)} lines, more than 300 years of days, so give one with "
+            "one line a day."
+        )
+    delimiter = delimiter_of(lines)
+    rows = list(rows_of(lines, delimiter))
+    header, columns = find_columns(rows, date_column, depth_column)
+    if header >= 0 and len(rows[header][1]) > columns[1]:
+        _check_unit(rows[header][1][columns[1]], unit)
     body = rows[header + 1 :]
     day_first = _day_first([cells[columns[0]] for _, cells in body if len(cells) > columns[0]])
     reader = _Reader(columns, day_first, delimiter != ",")
@@ -124,64 +145,9 @@ def read_record(text: str, unit: str) -> Record:
     return reader.record(unit)
 
 
-def _delimiter(lines: list[str]) -> str:
-    head = "\n".join(lines[:HEADER_WITHIN_LINES])
-    return max((",", ";", "\t"), key=head.count)
-
-
-def _rows(lines: list[str], delimiter: str) -> Iterator[tuple[int, list[str]]]:
-    """The cells of each line that says something, with its number."""
-    reader = csv.reader(lines, delimiter=delimiter)
-    try:
-        for cells in reader:
-            trimmed = [cell.strip() for cell in cells]
-            if any(trimmed) and not trimmed[0].startswith("#"):
-                yield reader.line_num, trimmed
-    except csv.Error as problem:
-        raise ValueError(
-            f"Line {reader.line_num} of the rain file is not plain CSV text, so mend that line."
-        ) from problem
-
-
-def _words(name: str) -> list[str]:
-    return re.sub(r"[^a-z0-9]+", " ", name.lower()).split()
-
-
-def _named(name: str, known: tuple[str, ...]) -> bool:
-    words = _words(name)
-    while len(words) > 1 and words[-1] in _UNIT_WORDS:
-        words.pop()
-    return " ".join(words) in known
-
-
-def _header(rows: list[tuple[int, list[str]]]) -> tuple[int, tuple[int, int]]:
-    """The index of the heading row, and of its date and depth columns."""
-    for index, (line, cells) in enumerate(rows):
-        if line > HEADER_WITHIN_LINES:
-            break
-        dates = [
-            place
-            for known in _DATE_NAMES
-            for place, name in enumerate(cells)
-            if _named(name, (known,))
-        ]
-        depths = [place for place, name in enumerate(cells) if _named(name, _DEPTH_NAMES)]
-        if len(depths) > 1:
-            names = " and ".join(cells[place] for place in depths)
-            raise ValueError(
-                f"The columns {names} could all be the rain, so keep one of them in the file."
-            )
-        if dates and depths:
-            return index, (dates[0], depths[0])
-    raise ValueError(
-        "The rain file needs a first line that names its columns, one of them date and one "
-        "of them rain."
-    )
-
-
 def _check_unit(name: str, unit: str) -> None:
-    words = _words(name)
-    said = _UNIT_WORDS.get(words[-1]) if len(words) > 1 else None
+    words = words_of(name)
+    said = UNIT_WORDS.get(words[-1]) if len(words) > 1 else None
     if said is not None and said != unit:
         raise ValueError(
             f"The rain column says {_UNIT_NAMES[said]} but you said {_UNIT_NAMES[unit]}, "
@@ -211,6 +177,8 @@ class _Reader:
         self.lines: dict[date, int] = {}
         self.traces: list[date] = []
         self.bad: list[BadLine] = []
+        self.disordered: list[int] = []
+        self.last = date.min
 
     def take(self, line: int, cells: list[str]) -> None:
         try:
@@ -220,11 +188,18 @@ class _Reader:
 
     def _take(self, line: int, cells: list[str]) -> None:
         if len(cells) <= max(self.date_column, self.depth_column):
-            raise ValueError("The line is shorter than the first one.")
+            raise ValueError(
+                "The line is not plain CSV text."
+                if cells == [""]
+                else "The line is shorter than the first one."
+            )
         day = self._day(cells[self.date_column])
         if day in self.lines:
             raise ValueError(f"{day.isoformat()} is already on line {self.lines[day]}.")
         self.lines[day] = line
+        if day < self.last:
+            self.disordered.append(line)
+        self.last = day
         word = cells[self.depth_column].lower()
         if word in _TRACE:
             self.traces.append(day)
@@ -235,6 +210,11 @@ class _Reader:
                 self.depths[day] = depth
 
     def _day(self, text: str) -> date:
+        if len(text) == 10 and text[4] == "-" and text[7] == "-" and text.isascii():
+            try:
+                return date.fromisoformat(text)
+            except ValueError:
+                pass
         if found := _ISO.match(text):
             year, month, day = found[1], found[3], found[4]
         elif found := _SHORT.match(text):
@@ -271,13 +251,15 @@ class _Reader:
         shared: dict[float, Quantity] = {}
         days = sorted(self.depths)
         for depth in self.depths.values():
-            shared.setdefault(depth, quantity(depth, unit))
+            if depth not in shared:
+                shared[depth] = quantity(depth, unit)
         rain = tuple((day, shared[self.depths[day]]) for day in days)
         return Record(
             days=rain,
             gaps=gaps_between(days),
             traces=tuple(sorted(self.traces)),
             bad_lines=tuple(self.bad),
+            disordered=tuple(self.disordered),
             doubt=_doubt(self.depths, unit),
         )
 

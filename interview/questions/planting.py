@@ -62,9 +62,7 @@ LIST_REGION = Question(
 
 
 def _sun(answers: Answers) -> str | None:
-    hours = site.chosen_spot(answers).get(site.SUN_HOURS)
-    if hours is None:
-        return None
+    hours = site.chosen_spot(answers)[site.SUN_HOURS]
     return "full" if hours >= 6 else "part" if hours >= 3 else "shade"
 
 

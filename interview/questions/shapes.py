@@ -8,7 +8,7 @@ from interview.calc import outlines, shapes
 from interview.calc.pacing import Pace, paced
 from interview.calc.pieces import Piece, SideError, plan_area, side_error, taped
 from interview.calc.shapes import Shape
-from interview.lines import PieceLine
+from interview.piece_lines import PieceLine
 from interview.units import Quantity, quantity
 
 

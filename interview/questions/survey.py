@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from interview.calc.pacing import Pace, calibrate, pace_findings
 from interview.kinds import Choice, Count, Measure, Note, Number, Pitch, Several, YesNo
-from interview.lines import PieceLine, Pieces
 from interview.model import Answers, Group, Question, Stage, Unanswered
+from interview.piece_lines import PieceLine, Pieces
 from interview.questions.ask import always_this, both, chosen, distance
 from interview.questions.shapes import check_pieces
 from interview.reading import Refused

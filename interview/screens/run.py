@@ -111,6 +111,8 @@ def _end(opened: Opened | None, saved: bool, status: int, crash: str) -> int:
     if not saved and opened is not None:
         lines.append(f"NOT SAVED: the latest answers are not in {shown(str(opened.path))}.")
         status = status if status else UNSAVED
+    if not lines:
+        return status
     with suppress(OSError):  # the terminal may be gone
         print("\n".join(lines), file=sys.stderr if status else sys.stdout, flush=True)
     return status

@@ -87,7 +87,7 @@ class SoakScreen(Page):
         unit = "mm/h" if self._session.answers.metric else "in/h"
         deep = "mm" if self._session.answers.metric else "in"
         table = self.query_one(DataTable)
-        for name in ("clock", "after", "water", f"drop {deep}", f"drop {unit}", "corrected"):
+        for name in ("clock", "after", "water", f"drop {deep}", unit, "corrected"):
             table.add_column(name)
         self.query_one("#entry_box").display = False
         self.tick()

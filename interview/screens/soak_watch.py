@@ -12,7 +12,7 @@ from interview.lines import DROP, EMPTIED, EMPTY, LEFT, REFILLED, SoakEvent
 from interview.model import Answers, Unanswered
 from interview.questions import soak
 from interview.route import Step
-from interview.screens.words import clock, span
+from interview.screens.words import clock, hours_minutes, span
 from interview.session import Session
 from interview.soak_plan import test_of
 from interview.units import Quantity, magnitude, plain_number, significant
@@ -191,7 +191,7 @@ def _row(
     at = event.at.astimezone(began.tzinfo)
     past = event.at - began
     time = f"{at:%H:%M}" if at.date() == began.date() else f"{at:%a %H:%M}"
-    row = Row(line, time, span(past), _water(event, view), struck=event.struck)
+    row = Row(line, time, hours_minutes(past), _water(event, view), struck=event.struck)
     hours = past.total_seconds() / 3600
     match = next((one for one in found if abs(magnitude(one.end, "h") - hours) < 1e-6), None)
     if event.struck or match is None or event.what == REFILLED:

@@ -25,6 +25,11 @@ def span(time: dt.timedelta) -> str:
     return f"{hours} h {minutes:02} min" if hours else f"{minutes} min"
 
 
+def hours_minutes(time: dt.timedelta) -> str:
+    """Write a length of time as hours and minutes, such as ``1:05``."""
+    return ticking(time).rpartition(":")[0]
+
+
 def ticking(time: dt.timedelta) -> str:
     """Write a length of time as hours, minutes and seconds, such as ``1:05:09``."""
     seconds = max(0, int(time.total_seconds()))

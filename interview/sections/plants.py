@@ -16,7 +16,7 @@ from interview.plan import Plan
 from interview.plant_plan import SHOWN_FAULTS
 from interview.questions import review, start
 from interview.summary import wrap
-from interview.units import Quantity, magnitude, plain_number
+from interview.units import magnitude, plain_number
 
 ZONE_WORDS = {Zone.FLOOR: "FLOOR, the wettest", Zone.SIDE: "SIDE", Zone.RIM: "RIM, the driest"}
 
@@ -30,6 +30,9 @@ CODE_WORDS = {
 
 MOST_OTHERS = 5
 """Plants named for each zone that would do as well."""
+
+SHORT_HOURS = 1.0
+"""Times under water shorter than this are not told case by case."""
 
 INDENT = " " * 6
 
@@ -92,15 +95,17 @@ def _zone(plan: Plan, zone: ZonePlan) -> Iterator[str]:
 
 def wet_words(plan: Plan, zone: Zone) -> str:
     """Say the hours under water of ``zone`` in each case looked at."""
-    said = [f"{_hours(plan.zone_hours.of(zone))} in the storm it holds"]
-    said.append(f"{_hours(plan.zone_hours_again.of(zone))} at a stretch if it comes again next day")
+    cases = [
+        (plan.zone_hours, "in the storm it holds"),
+        (plan.zone_hours_again, "at a stretch if it comes again next day"),
+    ]
     if plan.zone_hours_record is not None:
-        said.append(f"{_hours(plan.zone_hours_record.of(zone))} at the longest in your record")
-    return "; ".join(said)
-
-
-def _hours(time: Quantity) -> str:
-    return f"{magnitude(time, 'h'):.0f} h"
+        cases.append((plan.zone_hours_record, "at the longest in your rainfall record"))
+    hours = [magnitude(case.of(zone), "h") for case, _ in cases]
+    if max(hours) < SHORT_HOURS:
+        return "hardly ever, an hour at the most" if max(hours) > 0.05 else "never"
+    said = zip(hours, cases, strict=True)
+    return "; ".join(f"{plain_number(round(time))} h {words}" for time, (_, words) in said)
 
 
 def _short(plant: Plant) -> str:
@@ -111,7 +116,8 @@ def _short(plant: Plant) -> str:
 def _pick(plan: Plan, pick: Pick) -> Iterator[str]:
     plant = pick.plant
     apart = f"{plant.spacing_in * 2.54:.0f} cm" if plan.metric else f"{plant.spacing_in:g} in"
-    names = f"{_short(plant)} ({plant.scientific_name})"
+    common = plant.common_name.rstrip(")").replace(" (", " or ")
+    names = f"{common} ({plant.scientific_name})"
     yield from wrap(f"[ ] {pick.count} x {names}, {apart} apart", INDENT)
     role = f"; {pick.role}" if pick.role else ""
     yield from wrap(f"{INDENT}{', '.join(_facts(plan, plant))}{role}", INDENT)
@@ -141,9 +147,8 @@ def _facts(plan: Plan, plant: Plant) -> Iterator[str]:
     tall = f"{plain_number(feet * 0.3048, 2)} m" if plan.metric else f"{feet:g} ft"
     yield f"to {tall}{mark(plant.checked('height'))}"
     if plant.bloom_months:
-        usda = f" (USDA: {plant.usda_bloom.lower()})" if plant.usda_bloom else ""
         months = month_words(list(plant.bloom_months))
-        yield f"blooms {months}{mark(plant.checked('bloom'))}{usda}"
+        yield f"blooms {months}{mark(plant.checked('bloom'))}"
     if plant.spreads == "some":
         yield f"spreads or seeds itself{mark(False)}"
 

@@ -59,7 +59,7 @@ async def test_reading_now_stamps_the_moment_it_was_pressed_not_the_moment_of_en
         await person.enters("7 1/8")
         kept = person.session.answers.texts["holes.1.readings"]
         assert kept == "2026-05-28T10:01:00-05:00 left 7 1/8 in"
-        assert "10:01 1 h 01 min 7.125 in 0.875" in person.sees_words()
+        assert "10:01 1:01 7.125 in 0.875 0.861" in person.sees_words()
         assert "Drop rate 0.86 in/h" in person.sees_words()
 
 
