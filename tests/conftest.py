@@ -13,7 +13,7 @@ import pytest
 import yaml
 from hypothesis import settings
 
-from interview import figures, kinds, lines, route
+from interview import figures, kinds, lines, piece_lines, route
 from interview.figures_file import figures_text
 from interview.model import Answers
 from interview.opening import text_opener
@@ -336,7 +336,7 @@ class Chance:
                 return "\n".join(self._of(kind.each, view).replace("\n", " ") for _ in range(count))
             case lines.Readings():
                 return self._readings()
-            case lines.Pieces():
+            case piece_lines.Pieces():
                 return self._pieces()
         raise AssertionError(kind)
 
