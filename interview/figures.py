@@ -8,8 +8,9 @@ from interview.calc.basin import RULE_OF_THUMB
 from interview.calc.hole import INVERSE_AUGER_HOLE
 from interview.calc.hyetographs import StormShape
 from interview.calc.materials import HOURS_YD3
-from interview.calc.overflow import WEIR_US
+from interview.calc.overflow import MANNING_SMOOTH, WEIR_US
 from interview.calc.size_factors import SIZE_FACTOR_TABLE
+from interview.costs import costs
 from interview.evidence import ARITHMETIC, OURS, PRACTICE, Source, Standing
 from interview.figure import Figure, Found, Value, find
 from interview.model import Unanswered
@@ -18,12 +19,12 @@ from interview.questions import start
 from interview.units import quantity, unit_name
 
 
-def _share_held(shape: StormShape, rain: float) -> Callable[[Plan], Value]:
+def _share_held(shape: StormShape | None, rain: float) -> Callable[[Plan], Value]:
     """Return the percentage caught of a storm of so many times the rain to hold."""
 
     def get(plan: Plan) -> Value:
         depth = plan.answers[start.RAIN_DEPTH] * rain
-        return quantity(100 * plan.storm_of(depth, shape).share_caught, "percent")
+        return quantity(100 * plan.garden_storm(depth, shape).share_caught, "percent")
 
     return get
 
@@ -35,7 +36,25 @@ def _drop_rate(plan: Plan) -> Value:
 
 def _plants(plan: Plan) -> Value:
     """Return the plants to buy, or the places to fill where no species is proposed."""
-    return plan.planting.total or sum(zone.places for zone in plan.planting.zones)
+    one_bed = plan.planting.total or sum(zone.places for zone in plan.planting.zones)
+    return one_bed * plan.bed_count
+
+
+def _pipe_width(plan: Plan) -> Value:
+    if not plan.piped:
+        return "no pipe"
+    width = plan.pipe_size.width
+    return "wider than is sold" if width is None else width
+
+
+def _pipe_flow(plan: Plan) -> Value:
+    return plan.pipe_size.smooth if plan.piped else "no pipe"
+
+
+def _cost(plan: Plan) -> Value:
+    """Return the sum of everything that has a price, or say that none was given."""
+    found = costs(plan)
+    return found.total if found.lines else "no prices given"
 
 
 def _soonest(plan: Plan) -> Value:
@@ -262,13 +281,27 @@ FIGURES: tuple[Figure, ...] = (
     Figure(
         "mid_area",
         "Area at half depth that is needed",
-        lambda p: p.required.mid_area,
+        lambda p: p.mid_area_needed,
         *AREA,
-        "a A - P g (k + 1) / sqrt(k) sqrt(A) - (P (S + g^2) - z^2 d^3 / 3) = 0, with "
+        "for each bed, a A - P g (k + 1) / sqrt(k) sqrt(A) - (P (S + g^2) - z^2 d^3 / 3) = 0, with "
         "g = z (d + 2 b), a = d - P",
         ("weighted_area", "rain_depth", "pond_depth", "side_slope", "freeboard", "length_to_width"),
         ARITHMETIC,
         4,
+    ),
+    Figure(
+        "beds",
+        "Number of beds",
+        lambda p: p.bed_count,
+        formula="equal beds, each sized for an even part of what drains here",
+        inputs=("beds", "beds_how"),
+        source=OURS,
+    ),
+    Figure(
+        "size_governed_by",
+        "What decides the size",
+        lambda p: p.size_governed_by,
+        inputs=("room_length", "room_width", "room_area", "floor_length", "floor_width"),
     ),
     Figure(
         "needed_floor_length",
@@ -303,7 +336,7 @@ FIGURES: tuple[Figure, ...] = (
     Figure(
         "recommended_area",
         "Recommended area",
-        lambda p: p.required.recommended,
+        lambda p: p.recommended,
         *AREA,
         "area at half depth, two digits, up",
         ("mid_area",),
@@ -495,7 +528,7 @@ FIGURES: tuple[Figure, ...] = (
     Figure(
         "storm_spill",
         "Spilled in the storm held",
-        lambda p: p.held_storm.spill_volume,
+        lambda p: p.all_held_storm.spill_volume,
         *VOLUME,
         "what rises above the full pond",
         ("gain", "full_depth"),
@@ -514,11 +547,53 @@ FIGURES: tuple[Figure, ...] = (
         3,
     ),
     Figure(
+        "rim_hours",
+        "Hours under water at the edge of the full pond",
+        lambda p: p.zone_hours.rim,
+        "h",
+        "h",
+        "time the pond is above its depth",
+        ("storm_peak",),
+        LEVEL_POOL,
+        3,
+    ),
+    Figure(
+        "again_peak",
+        "Deepest pond when the same storm comes next day",
+        lambda p: p.storm_again.peak,
+        *DIST,
+        "the storm held, and again 24 h after it began",
+        ("storm_peak",),
+        LEVEL_POOL,
+        3,
+    ),
+    Figure(
+        "again_hours_on_floor",
+        "Hours of water on the floor in both storms",
+        lambda p: p.storm_again.hours_on_floor,
+        "h",
+        "h",
+        "the storm held, and again 24 h after it began",
+        ("storm_hours_on_floor",),
+        LEVEL_POOL,
+        3,
+    ),
+    Figure(
+        "again_caught",
+        "Caught of both storms together",
+        lambda p: quantity(100 * p.all_storm_again.share_caught, "percent"),
+        "percent",
+        "percent",
+        "1 - spill / inflow",
+        ("rain_depth",),
+        LEVEL_POOL,
+        3,
+        "down",
+    ),
+    Figure(
         "caught_at_one_and_a_half",
         "Caught of a storm half as large again",
-        lambda p: quantity(
-            100 * p.storm_of(p.answers[start.RAIN_DEPTH] * 1.5).share_caught, "percent"
-        ),
+        _share_held(None, 1.5),
         "percent",
         "percent",
         "1 - spill / inflow",
@@ -530,9 +605,7 @@ FIGURES: tuple[Figure, ...] = (
     Figure(
         "caught_at_twice",
         "Caught of a storm twice as large",
-        lambda p: quantity(
-            100 * p.storm_of(p.answers[start.RAIN_DEPTH] * 2).share_caught, "percent"
-        ),
+        _share_held(None, 2),
         "percent",
         "percent",
         "1 - spill / inflow",
@@ -569,6 +642,20 @@ FIGURES: tuple[Figure, ...] = (
         "record_overflow_days",
         "Days of overflow in the record",
         lambda p: len(p.real_years.overflow_days),
+        inputs=("rain_record",),
+    ),
+    Figure(
+        "record_overflow_days_a_year",
+        "Days of overflow a year",
+        lambda p: p.real_years.overflow_days_a_year,
+        formula="days of overflow x 365.25 / days in the record",
+        inputs=("record_overflow_days",),
+    ),
+    Figure(
+        "record_missing_days",
+        "Days missing from the record",
+        lambda p: p.record.missing_days,
+        formula="days between the first and the last of which nothing is said",
         inputs=("rain_record",),
     ),
     Figure(
@@ -655,8 +742,8 @@ FIGURES: tuple[Figure, ...] = (
         "All the soil to dig, as it lies",
         lambda p: p.digging.bank,
         *VOLUME,
-        "cut + soil dug for the mulch",
-        ("cut_volume", "mulch_dug"),
+        "(cut + soil dug for the mulch) x beds",
+        ("cut_volume", "mulch_dug", "beds"),
         ARITHMETIC,
         3,
     ),
@@ -746,13 +833,40 @@ FIGURES: tuple[Figure, ...] = (
         3,
     ),
     Figure(
+        "pipe_width",
+        "Pipe from the downspout, inner width",
+        _pipe_width,
+        *DIST,
+        "the narrowest smooth pipe sold that carries the peak flow at a fall of 1 in 100",
+        ("catchment_flow", "water_by"),
+        MANNING_SMOOTH.source,
+    ),
+    Figure(
+        "pipe_flow",
+        "What that pipe carries, just full",
+        _pipe_flow,
+        "ft**3/s",
+        "L/s",
+        "(d / 4)^(2/3) sqrt(fall) / n x pi d² / 4, n = 0.011, in metres and seconds",
+        ("pipe_width",),
+        MANNING_SMOOTH.source,
+    ),
+    Figure(
+        "cost_total",
+        "Cost of what has a price",
+        _cost,
+        formula="sum of price x what is bought",
+        inputs=("prices",),
+        digits=6,
+    ),
+    Figure(
         "plants_total",
         "Plants to buy",
         _plants,
         "",
         "",
-        "zone area / (0.866 x spacing²), up",
-        ("floor_area", "rim_area"),
+        "zone area / (0.866 x spacing²), up, x beds",
+        ("floor_area", "rim_area", "beds"),
         COUNTS,
     ),
 )

@@ -73,6 +73,8 @@ def _holes(plan: Plan) -> list[str]:
     lines = [f"holes: # rates in {rate}, depths in {deep}, times in h"]
     for hole in plan.holes:
         lines.append(f"  - name: {quoted(hole.name)}")
+        if hole.set_aside:
+            lines.append(f"    set_aside: {quoted(hole.set_aside)}")
         test = hole.test
         if test is None:
             if hole.waits_for:
@@ -92,6 +94,9 @@ def _holes(plan: Plan) -> list[str]:
         if test.deviation is not None:
             lines.append(f"    deviation_of_last_three: {test.deviation:.{DIGITS}g}")
         lines.append(f"    settled: {'true' if test.settled else 'false'}")
+        lines.append(f"    trend: {quoted(test.trend.value)}")
+        lines.append(f"    still_easing: {'true' if test.still_easing else 'false'}")
+        lines.append(f"    chance_of_no_fall_in_rate: {test.downward.chance:.{DIGITS}g}")
         lines.append(f"    band: {quoted(test.band.value)}")
         lines.append("    intervals:")
         for row in test.intervals:

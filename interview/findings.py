@@ -161,6 +161,15 @@ def _test(plan: Plan, number: int) -> Iterator[Finding]:
     test = hole.test
     if test is None:
         return
+    if hole.set_aside:
+        yield Finding(
+            f"hole_{number}_set_aside",
+            Grade.GOOD,
+            f"{hole.name} is set aside and not used: {hole.set_aside}.",
+            "",
+            PRACTICE,
+        )
+        return
     unit = "mm/h" if plan.metric else "in/h"
     said = f"{hole.name}: the water drops {show(test.drop_rate, unit, 2)}, {test.band.value}."
     bad = {Band.NO_FALL: Grade.STOP, Band.MARGINAL: Grade.FIX}

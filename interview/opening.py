@@ -11,6 +11,7 @@ from pathlib import Path
 from interview import answers_file as af
 from interview import route, store
 from interview.answers_file import Lock, Trouble
+from interview.calc.record_text import decoded
 from interview.model import Answers
 from interview.plan import NoFile, Plan
 from interview.questions import new_answers
@@ -67,12 +68,10 @@ def text_opener(folder: Path) -> Callable[[str], str]:
             data = path.read_bytes()
         except (OSError, ValueError, RuntimeError):
             raise NoFile(f"{af.shown(name)} cannot be read. Check its path.") from None
-        if b"\0" in data:
-            raise NoFile(f"{af.shown(name)} is not a text file. Save it as CSV.")
         try:
-            return data.decode("utf-8-sig")
-        except UnicodeDecodeError:
-            return data.decode("latin-1")
+            return decoded(data)
+        except ValueError:
+            raise NoFile(f"{af.shown(name)} is not a text file. Save it as CSV.") from None
 
     return open_text
 

@@ -24,6 +24,7 @@ HELP = """Type an answer and press Enter. Lines that start with a colon are comm
   :waiting   what the plan still waits for
   :list      every question with its answer
   :go KEY    go to a question by its key
+  :next      go on and leave this answer as it is
   :clear     take this answer away
   :remove    take this whole item away (a hole, a surface, a spot)
   :help      this list
@@ -129,6 +130,9 @@ def _command(session: Session, step: Step, command: str, say: Say) -> bool:
             if reasons := session.shut(step):
                 say("  ! " + reasons[0])
                 return True
+            if step.view(session.answers).text(question) is not None:
+                say("  ! There is an answer already. Type :clear to take it away, or :next.")
+                return False
             session.put_off(step)
             say(f"  = {UNKNOWN_TEXT}. To find out: {question.find_out}")
             return True

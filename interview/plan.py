@@ -13,16 +13,18 @@ from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Any
 
-from interview import gate, plant_plan, site_plan, soak_plan, survey_plan
-from interview.calc import basin, earthwork, materials, overflow, pool, rainfall_record, storms
+from interview import gate, plant_plan, site_plan, size_plan, soak_plan, survey_plan
+from interview.calc import basin, beds, earthwork, materials, overflow, rainfall_record
 from interview.calc.basin import Basin, RequiredArea
+from interview.calc.beds import Beds, GardenStorm
 from interview.calc.catchment import Catchment
 from interview.calc.depth import DepthRule, PondDepth, pond_depth
 from interview.calc.earthwork import Earthwork
+from interview.calc.guards import times
 from interview.calc.hyetographs import StormShape, again, storm
 from interview.calc.locate import DigGate
 from interview.calc.materials import BedSizes, Item, Soil, Soilwork
-from interview.calc.overflow import Notch, PipeFall
+from interview.calc.overflow import Notch, PipeChoice, PipeFall
 from interview.calc.plant_choice import Season
 from interview.calc.plant_record import Plant, Sun, Zone
 from interview.calc.plant_why import why_plant
@@ -31,19 +33,21 @@ from interview.calc.planting import PlantingPlan, choose, planting_zones
 from interview.calc.plants import builtin_plants, with_own
 from interview.calc.pool import Pool
 from interview.calc.rainfall_record import RecordReplay
-from interview.calc.record_text import Record, read_record
+from interview.calc.record_text import Column, ColumnUnclear, Record, read_record
 from interview.calc.siting import verdict
 from interview.calc.size_factors import PublishedSize, published_size
 from interview.calc.slope import Slope
 from interview.calc.spread import Spread, propagate
-from interview.calc.storms import LadderRow, RoutedStorm
+from interview.calc.storms import LADDER, LadderRow, RoutedStorm
 from interview.calc.wetness import ZoneHours, longest_wet
 from interview.evidence import Finding, Grade
 from interview.findings import all_findings
 from interview.model import NO_CLOCK, Answers, Question, Unanswered
 from interview.plant_plan import PlantFile
+from interview.price_lines import Price, prices_of
 from interview.questions import bed, planting, site, start, survey
 from interview.site_plan import SpotReport
+from interview.size_plan import SizedYears
 from interview.soak_plan import HoleReport, SoilRate
 from interview.units import METRIC, US, Quantity, magnitude, quantity, ratio, total
 
@@ -155,12 +159,22 @@ class Plan:
 
     # Size
 
+    @property
+    def bed_count(self) -> int:
+        """How many beds the garden is made as."""
+        return size_plan.bed_count(self.answers)
+
+    @property
+    def served(self) -> Quantity:
+        """The weighted area that one bed is sized for: an even part of the whole."""
+        return times(self.catchment.weighted, 1 / self.bed_count)
+
     @cached_property
     def required(self) -> RequiredArea:
-        """The area that holds the rain at the pond depth."""
+        """The area of one bed, of several that hold the rain together at the pond depth."""
         with _waits_for(bed.DEEPEST_POND, self.answers):
             return basin.required_area(
-                self.catchment.weighted,
+                self.served,
                 self.answers[start.RAIN_DEPTH],
                 self.depth.depth,
                 self.answers[bed.SIDE_SLOPE],
@@ -168,6 +182,16 @@ class Plan:
                 length_to_width=self.answers[bed.LENGTH_TO_WIDTH],
                 system=self.system,
             )
+
+    @property
+    def mid_area_needed(self) -> Quantity:
+        """The area at half depth that all the beds need together."""
+        return times(self.required.mid_area, self.bed_count)
+
+    @property
+    def recommended(self) -> Quantity:
+        """The same at two digits, up."""
+        return basin.recommended_area(self.mid_area_needed, self.system)
 
     @property
     def rule_of_thumb(self) -> Quantity:
@@ -187,18 +211,19 @@ class Plan:
     @cached_property
     def area_range(self) -> Spread:
         """The area needed, in square feet, with two standard uncertainties and what drives it."""
-        depth = self.depth.depth
+        depth, count = self.depth.depth, self.bed_count
 
         def needed(inputs: Any) -> float:
             return magnitude(
                 basin.required_area(
-                    quantity(inputs["the survey"], "ft**2"),
+                    quantity(inputs["the survey"] / count, "ft**2"),
                     self.answers[start.RAIN_DEPTH],
                     depth,
                     self.answers[bed.SIDE_SLOPE],
                     self.answers[bed.FREEBOARD],
                     length_to_width=self.answers[bed.LENGTH_TO_WIDTH],
-                ).mid_area,
+                ).mid_area
+                * count,
                 "ft**2",
             )
 
@@ -227,31 +252,28 @@ class Plan:
 
     @cached_property
     def room(self) -> Basin | None:
-        """The largest basin that fits the room, or nothing where no room was given."""
-        length = self.answers.get(bed.ROOM_LENGTH)
-        width = self.answers.get(bed.ROOM_WIDTH)
-        if length is None or width is None:
+        """The largest bed that fits the room of one bed, or nothing where no room was given."""
+        if not size_plan.has_room(self.answers):
             return None
         with _waits_for(bed.ROOM_WIDTH, self.answers):
-            return basin.fit_to_room(
-                length,
-                width,
-                self.depth.depth,
-                self.answers[bed.SIDE_SLOPE],
-                self.answers[bed.FREEBOARD],
-                system=self.system,
-            )
+            return size_plan.room_basin(self.answers, self.depth.depth, self.system)
 
     @cached_property
     def too_big(self) -> bool:
         """Whether the basin that is needed does not fit the room."""
         if self.room is None:
             return False
-        needed = self.needed_basin
-        return (
-            ratio(needed.floor_length, self.room.floor_length) > 1 + 1e-9
-            or ratio(needed.floor_width, self.room.floor_width) > 1 + 1e-9
-        )
+        return size_plan.outgrows(self.needed_basin, self.room, self.answers)
+
+    @property
+    def size_governed_by(self) -> str:
+        """What decides the size that is drawn."""
+        sides = (self.answers.get(bed.FLOOR_LENGTH), self.answers.get(bed.FLOOR_WIDTH))
+        if sides != (None, None):
+            return "the floor you chose"
+        if self.too_big:
+            return "the room"
+        return "the narrowest floor" if self.required.enlarged else "the rain to hold"
 
     @cached_property
     def garden(self) -> Basin:
@@ -272,47 +294,76 @@ class Plan:
     @cached_property
     def rain_held(self) -> Quantity:
         """The rain that just fills the garden."""
-        return basin.rain_held(self.garden, self.catchment.weighted)
+        return basin.rain_held(self.garden, self.served)
 
     # Storms
 
     @cached_property
-    def pool(self) -> Pool:
-        """The garden as the balance of a storm sees it."""
+    def beds(self) -> Beds:
+        """The beds as the balance of a storm sees them."""
+        return self.beds_like(self.garden)
+
+    def beds_like(self, garden: Basin) -> Beds:
+        """Return as many beds of another size, for trying out."""
         with _waits_for(bed.DEEPEST_POND, self.answers):
-            return pool.pool(self.garden, self.catchment.weighted, self.soil.corrected)
+            return beds.beds_of(
+                garden,
+                self.catchment.weighted,
+                self.soil.corrected,
+                self.bed_count,
+                size_plan.in_a_row(self.answers),
+            )
+
+    @property
+    def pool(self) -> Pool:
+        """The bed the water reaches first as the balance of a storm sees it."""
+        return self.beds.pool
 
     @property
     def storm_shape(self) -> StormShape:
         """The shape of the storm tried out."""
         return StormShape[self.answers[bed.STORM_SHAPE].upper()]
 
-    def storm_of(self, rain: Quantity, shape: StormShape | None = None) -> RoutedStorm:
-        """Return what a storm of ``rain`` does to the garden."""
+    def garden_storm(self, rain: Quantity, shape: StormShape | None = None) -> GardenStorm:
+        """Return what a storm of ``rain`` does to all the beds together."""
         hours = self.answers[bed.STORM_HOURS]
-        return storms.route(self.pool, storm(shape or self.storm_shape, rain, hours))
+        return self.beds.route(storm(shape or self.storm_shape, rain, hours))
+
+    def storm_of(self, rain: Quantity, shape: StormShape | None = None) -> RoutedStorm:
+        """Return what a storm of ``rain`` does to the bed the water reaches first."""
+        return self.garden_storm(rain, shape).wettest
 
     @cached_property
+    def all_held_storm(self) -> GardenStorm:
+        """The storm of the rain to hold, in all the beds."""
+        return self.garden_storm(self.answers[start.RAIN_DEPTH])
+
+    @property
     def held_storm(self) -> RoutedStorm:
-        """The storm of the rain to hold."""
-        return self.storm_of(self.answers[start.RAIN_DEPTH])
+        """The storm of the rain to hold, in the bed the water reaches first."""
+        return self.all_held_storm.wettest
 
     @cached_property
-    def storm_again(self) -> RoutedStorm:
-        """The same storm, and again a day later."""
+    def all_storm_again(self) -> GardenStorm:
+        """The same storm, and again a day later, in all the beds."""
         hours = self.answers[bed.STORM_HOURS]
         once = storm(self.storm_shape, self.answers[start.RAIN_DEPTH], hours)
-        return storms.route(self.pool, again(once))
+        return self.beds.route(again(once))
+
+    @property
+    def storm_again(self) -> RoutedStorm:
+        """The same storm, and again a day later, in the bed the water reaches first."""
+        return self.all_storm_again.wettest
 
     @cached_property
     def ladder(self) -> tuple[LadderRow, ...]:
         """What storms from small to large do to the garden."""
-        return storms.ladder(
-            self.pool,
-            shape=self.storm_shape,
-            duration=self.answers[bed.STORM_HOURS],
-            system=self.system,
-        )
+        return self.ladder_of(self.storm_shape)
+
+    def ladder_of(self, shape: StormShape) -> tuple[LadderRow, ...]:
+        """Return the ladder with another shape of rain."""
+        depths, unit = LADDER[self.system]
+        return tuple(self.garden_storm(quantity(one, unit), shape).row for one in depths)
 
     @cached_property
     def zone_hours(self) -> ZoneHours:
@@ -348,27 +399,53 @@ class Plan:
     @cached_property
     def record(self) -> Record:
         """The daily rainfall record."""
-        path = self.answers[start.RECORD_PATH]
-        unit = self.answers[start.RECORD_UNIT]
-        with _waits_for(start.RECORD_PATH, self.answers):
-            try:
-                return read_record(self.open_text(path), unit)
-            except NoFile as trouble:
-                raise ValueError(str(trouble)) from None
+        answers = self.answers
+        path, unit = answers[start.RECORD_PATH], answers[start.RECORD_UNIT]
+        with _waits_for(start.RECORD_PATH, answers):
+            return self._read_record(path, unit)
+
+    def _read_record(self, path: str, unit: str) -> Record:
+        dates, depths = start.RECORD_DATES, start.RECORD_DEPTHS
+        try:
+            named: str | None = self.answers.get(dates)
+            depth_named: str | None = self.answers.get(depths)
+            return read_record(self.open_text(path), unit, named, depth_named)
+        except NoFile as trouble:
+            raise ValueError(str(trouble)) from None
+        except ColumnUnclear as unclear:
+            asked = dates if unclear.column is Column.DATE else depths
+            raise Unanswered(asked, self.answers.address(asked), why=str(unclear)) from None
 
     @cached_property
     def real_years(self) -> RecordReplay:
         """The garden through the years of the record."""
+        return self.years_in(self.garden)
+
+    def years_in(self, garden: Basin) -> RecordReplay:
+        """Return the years of the record in as many beds of another size."""
+        tried = self.beds_like(garden)
         with _waits_for(start.RECORD_PATH, self.answers):
             return rainfall_record.replay(
                 self.record.days,
-                self.pool.gain,
-                self.pool.full_depth,
-                self.pool.rate,
+                tried.pool.gain,
+                tried.pool.full_depth,
+                tried.pool.rate,
                 self.answers[bed.STORM_HOURS],
                 rain_to_hold=self.answers[start.RAIN_DEPTH],
                 heights=self._zone_heights[1:],
+                beds_below=tried.count - 1 if tried.in_series else 0,
+                own=tried.own,
             )
+
+    @cached_property
+    def years_by_size(self) -> tuple[SizedYears, ...]:
+        """The years of the record with less and with more floor, to weigh a larger garden."""
+        found = []
+        for part in size_plan.SIZES:
+            garden = size_plan.resized(self.garden, part)
+            years = self.real_years if part == 1 else self.years_in(garden)
+            found.append(SizedYears(part, garden, years))
+        return tuple(found)
 
     # Earth
 
@@ -409,15 +486,19 @@ class Plan:
         """All the soil to move."""
         with _waits_for(bed.BARROW, self.answers):
             return materials.soilwork(
-                total(self.earth.cut, self.mulch_soil),
+                total(self.earth.cut, self.mulch_soil) * self.bed_count,
                 Soil(self.answers[bed.SOIL_DUG]),
                 self.answers[bed.BARROW],
             )
 
     @cached_property
     def notch(self) -> Notch:
-        """The overflow notch, for the catchment and the garden itself together."""
-        area = total(self.catchment.weighted, self.garden.rim_area)
+        """The overflow notch of a bed, for all that may reach it with the rain on the bed itself.
+
+        Of beds in a row every notch is made as wide as that of the last, which passes it all.
+        """
+        row = size_plan.in_a_row(self.answers)
+        area = total(self.served, self.garden.rim_area) * (self.bed_count if row else 1)
         flow = overflow.peak_flow(area, 1.0, self.answers[bed.PEAK_INTENSITY])
         return overflow.notch(flow, metric=self.metric)
 
@@ -438,11 +519,26 @@ class Plan:
             )
 
     @cached_property
+    def pipe_size(self) -> PipeChoice:
+        """The pipe from the downspout, at its least fall, for the catchment's peak flow."""
+        return overflow.pipe_choice(self.catchment_flow, metric=self.metric)
+
+    @property
+    def piped(self) -> bool:
+        """Whether the water comes in a buried pipe."""
+        return self.answers[bed.WATER_BY] == "pipe"
+
+    @property
+    def prices(self) -> dict[str, Price]:
+        """The unit prices that were given, by thing."""
+        lines: tuple[str, ...] | None = self.answers.get(bed.PRICES)
+        return prices_of(lines or ())
+
+    @cached_property
     def shopping(self) -> tuple[Item, ...]:
         """What to buy."""
         garden = self.garden
         amended = self.answers[bed.AMEND]
-        piped = self.answers[bed.WATER_BY] == "pipe"
         return materials.shopping_list(
             BedSizes(
                 garden.floor_area,
@@ -452,7 +548,8 @@ class Plan:
                 self.answers[bed.MULCH_DEPTH],
                 self.answers[bed.COMPOST_DEPTH] if amended else None,
                 self.notch.width,
-                self.answers[bed.SPOUT_DISTANCE] if piped else None,
+                self.answers[bed.SPOUT_DISTANCE] if self.piped else None,
+                self.bed_count,
             ),
             self.metric,
         )

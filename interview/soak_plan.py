@@ -40,6 +40,13 @@ class HoleReport:
     test: SoakTest | None
     waits_for: Unanswered | None
     texture: TextureCheck | None
+    set_aside: str = ""
+    """Why the hole is shown but not used; empty where it counts."""
+
+    @property
+    def counts(self) -> bool:
+        """Tell whether this hole has a rate that is used."""
+        return self.test is not None and not self.set_aside
 
 
 @dataclass(frozen=True)
@@ -101,30 +108,54 @@ def test_of(answers: Answers) -> SoakTest:
         raise Unanswered(soak.READINGS, answers.address(soak.READINGS), why=str(wrong)) from None
 
 
+def set_aside(answers: Answers) -> str:
+    """Return why one hole is not used; nothing where it counts."""
+    if answers.get(soak.HOLE_COUNTS) is not False:
+        return ""
+    return answers.get(soak.HOLE_SET_ASIDE_WHY) or "no reason given yet"
+
+
 def hole_report(answers: Answers) -> HoleReport:
     """Return the report on one hole."""
     number = answers.scope[1] if answers.scope else 1
     name = answers[soak.HOLE_NAME]
+    aside = set_aside(answers)
     try:
         test = test_of(answers)
     except Unanswered as gap:
-        return HoleReport(number, name, None, gap, None)
+        return HoleReport(number, name, None, gap, None, aside)
     felt = answers.get(soak.RIBBON)
     check = texture_check(test.corrected, TEXTURE_OF[felt]) if felt else None
-    return HoleReport(number, name, test, None, check)
+    return HoleReport(number, name, test, None, check, aside)
 
 
 def soil_rate(answers: Answers, holes: tuple[HoleReport, ...]) -> SoilRate:
-    """Return the rates that govern; raises ``Unanswered``."""
+    """Return the rates that govern; raises ``Unanswered``.
+
+    Holes that are set aside are passed over. The error is that of the hole that governs, and
+    nothing where the rate lies between two holes.
+    """
     if answers.get(soak.RATE_FROM) == "report":
         by = answers.get(soak.KNOWN_RATE_BY) or "a report you gave"
         rate = answers[soak.KNOWN_RATE]
         return SoilRate(None, rate, None, None, Source(by, Standing.PUBLISHED))
-    tests = [hole.test for hole in holes if hole.test is not None]
+    used = [hole for hole in holes if not hole.set_aside]
+    tests = [hole.test for hole in used if hole.test is not None]
     if not tests:
-        gap = next((hole.waits_for for hole in holes if hole.waits_for), None)
-        raise gap or Unanswered(soak.HOLE_DEPTH, "holes.1.hole_depth")
+        raise _gap(holes, used)
     both = combine(tests)
     source = Source("soak test in the yard", Standing.PUBLISHED)
-    error = tests[0].standard_error if len(tests) == 1 else None
+    error = next((one.standard_error for one in tests if one.corrected == both.corrected), None)
     return SoilRate(both.drop_rate, both.corrected, error, both, source)
+
+
+def _gap(holes: tuple[HoleReport, ...], used: list[HoleReport]) -> Unanswered:
+    """What the rate waits for, where no hole gives one."""
+    for hole in used:
+        if hole.waits_for:
+            return hole.waits_for
+    if holes:
+        why = "Every hole tested is set aside, so test another or let one count."
+        address = f"holes.{holes[-1].number}.{soak.HOLE_COUNTS.key}"
+        return Unanswered(soak.HOLE_COUNTS, address, why=why)
+    return Unanswered(soak.HOLE_DEPTH, "holes.1.hole_depth")

@@ -3,16 +3,25 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from interview.calc.guards import positive, times, within
+from interview.calc.guards import not_negative, positive, times, within
 from interview.calc.pacing import Pace
-from interview.calc.pieces import Piece, own_error, pace_slope, plan_area
+from interview.calc.pieces import Piece, own_error, pace_slopes, plan_area
 from interview.calc.spread import COVERAGE, biggest, combine
-from interview.evidence import OURS, Finding, Grade
+from interview.evidence import OURS, Cited, Finding, Grade, Source, Standing
 from interview.units import Quantity, magnitude, quantity, ratio
 
+TYPICAL_PART = Cited(
+    0.25,
+    Source(
+        "Rain Gardens: A How-to Manual for Homeowners, GWQ037, UW-Extension and Wisconsin DNR, "
+        "2003, p. 8: four downspouts, a quarter of the house each",
+        Standing.PUBLISHED,
+    ),
+)
+"""Part of the house that one downspout usually drains."""
 SHARE_MEASURED_ERROR = 0.05
 SHARE_GUESSED_ERROR = 0.15
 """Relative standard errors of a share: choices of this project."""
@@ -34,6 +43,14 @@ class Share:
 
 
 WHOLE = Share(1.0, 0.0)
+ONE_SIDE = Share(0.5, SHARE_MEASURED_ERROR)
+"""One of the two like sides of a roof, from the ridge to its gutter."""
+
+
+def joined_share(*shares: Share) -> Share:
+    """Return the share that is left when water divides several times, one after another."""
+    part = math.prod(share.part for share in shares)
+    return Share(part, math.hypot(*(share.error for share in shares)))
 
 
 def share_of_gutter(parts: Sequence[Quantity], whole: Quantity) -> Share:
@@ -52,11 +69,13 @@ def share_of_gutter(parts: Sequence[Quantity], whole: Quantity) -> Share:
     return Share(mine / run, SHARE_MEASURED_ERROR)
 
 
-def equal_share(outlets: int) -> Share:
-    """Return the share of one of several downspouts when the high point is not known."""
+def equal_share(outlets: int, here: int = 1) -> Share:
+    """Return the share of ``here`` of a gutter's downspouts when no high point is known."""
     if outlets < 1:
         raise ValueError("A gutter has at least one downspout.")
-    return WHOLE if outlets == 1 else Share(1 / outlets, SHARE_GUESSED_ERROR)
+    if not 1 <= here <= outlets:
+        raise ValueError("No more downspouts can come here than the gutter has.")
+    return WHOLE if outlets == here else Share(here / outlets, SHARE_GUESSED_ERROR)
 
 
 @dataclass(frozen=True)
@@ -75,25 +94,33 @@ class Surface:
     """Relative standard error of the coefficient."""
     plan_error: float = 0.0
     """Relative standard error of ``plan``."""
+    level: float = 1.0
+    """Level length for a length of one as measured; below 1 for pieces along a slope."""
+    falls_on: str = ""
+    """The name of the surface its water falls on first, and whose share it then takes."""
 
     def __post_init__(self) -> None:
         if not 0 <= self.coefficient <= 1:
             raise ValueError("The part of the rain that runs off must be from 0 to 1.")
         if bool(self.pieces) == (self.plan is not None):
             raise ValueError("Give the surface either its pieces or its area.")
+        if not 0 < self.level <= 1:
+            raise ValueError("A level length is never longer than the length along the slope.")
 
     @property
     def area(self) -> Quantity:
         """Plan area of the whole surface; raises ValueError as ``plan_area`` does."""
         if self.plan is None:
-            return plan_area(self.pieces)
+            return times(plan_area(self.pieces), self.level)
         positive(self.plan, "ft**2", "The area of the surface must be more than zero.")
         return self.plan
 
     @property
     def own_error(self) -> Quantity:
         """Standard error of the area, without the pace calibration."""
-        return own_error(self.pieces) if self.plan is None else times(self.plan, self.plan_error)
+        if self.plan is None:
+            return times(own_error(self.pieces), self.level)
+        return times(self.plan, self.plan_error)
 
 
 @dataclass(frozen=True)
@@ -105,8 +132,15 @@ class SurfaceArea:
     share: float
     drains_here: Quantity
     """Plan area times share."""
+    coefficient: float
+    """Part of the rain that runs off."""
     weighted: Quantity
     """Plan area times share times the part of the rain that runs off."""
+
+    def brings(self, rain: Quantity) -> Quantity:
+        """Return the volume that a depth of ``rain`` sends here."""
+        inches = not_negative(rain, "in", "The depth of rain cannot be less than zero.")
+        return quantity(magnitude(self.weighted, "ft**2") * inches / 12, "ft**3")
 
 
 @dataclass(frozen=True)
@@ -142,27 +176,27 @@ class Catchment:
         return times(self.weighted, 1 + COVERAGE * self.relative_error)
 
 
-def catchment(surfaces: Sequence[Surface], pace: Pace | None = None) -> Catchment:
+def catchment(
+    surfaces: Sequence[Surface], pace: Pace | Mapping[str, Pace] | None = None
+) -> Catchment:
     """Return the area that drains here, to first order in its errors.
 
-    Errors are independent, except that every paced length moves with the one pace: its effect is
-    added over all pieces before it is squared. Raises ValueError for no surface at all, for two
-    of one name, or for paced pieces without ``pace``.
+    Errors are independent, except that every length in one walker's pace moves with that pace, and
+    that a surface which falls on another shares that one's share: such effects are added before
+    they are squared. ``pace`` is the only pace, or each walker's by name. Raises ValueError for no
+    surface at all, for two of one name, for one that falls on none of the others, or for pieces
+    paced by somebody whose pace is not given.
     """
     if not surfaces:
         raise ValueError("Add at least one surface that drains to the garden.")
     if len({surface.name for surface in surfaces}) < len(surfaces):
         raise ValueError("Two surfaces have the same name: give each its own.")
-    areas = tuple(_surface_area(surface) for surface in surfaces)
-    parts = _error_parts(surfaces, areas)
-    moved = math.fsum(
-        magnitude(pace_slope(surface.pieces), "ft**2") * surface.share.part * surface.coefficient
-        for surface in surfaces
-    )
-    if pace is None and any(error.paced for s in surfaces for p in s.pieces for error in p.errors):
-        raise ValueError("Some sides are in paces: walk a known distance first.")
-    if pace is not None:
-        parts[CALIBRATION] = moved * pace.relative_error
+    lowest = {surface.name: _lowest(surface, surfaces) for surface in surfaces}
+    areas = tuple(_surface_area(surface, lowest[surface.name].share) for surface in surfaces)
+    parts = _error_parts(surfaces, areas, lowest)
+    paces = {"": pace} if isinstance(pace, Pace) else dict(pace or {})
+    for name, part in _pace_parts(surfaces, areas, paces):
+        parts[name] = parts.get(name, 0.0) + part
     total, shares = combine(parts)
     return Catchment(
         surfaces=areas,
@@ -174,32 +208,67 @@ def catchment(surfaces: Sequence[Surface], pace: Pace | None = None) -> Catchmen
     )
 
 
+def calibration_of(walker: str) -> str:
+    """Return the name of the error that all lengths paced by ``walker`` share."""
+    return f"the length of the pace of {walker}" if walker else CALIBRATION
+
+
+def _lowest(surface: Surface, surfaces: Sequence[Surface]) -> Surface:
+    """Follow the water from surface to surface down to the one it leaves from."""
+    by_name = {one.name: one for one in surfaces}
+    passed = {surface.name}
+    while surface.falls_on:
+        below = by_name.get(surface.falls_on)
+        if below is None:
+            raise ValueError(f"{surface.name} falls on {surface.falls_on}, which is not listed.")
+        if below.name in passed:
+            raise ValueError(f"{surface.name} and {below.name} cannot each fall on the other.")
+        passed.add(below.name)
+        surface = below
+    return surface
+
+
 def _total(areas: Iterable[Quantity]) -> Quantity:
     return quantity(math.fsum(magnitude(area, "ft**2") for area in areas), "ft**2")
 
 
-def _surface_area(surface: Surface) -> SurfaceArea:
+def _surface_area(surface: Surface, share: Share) -> SurfaceArea:
     plan = surface.area
-    here = times(plan, surface.share.part)
+    here = times(plan, share.part)
     return SurfaceArea(
         name=surface.name,
         plan=plan,
-        share=surface.share.part,
+        share=share.part,
         drains_here=here,
+        coefficient=surface.coefficient,
         weighted=times(here, surface.coefficient),
     )
 
 
-def _error_parts(surfaces: Sequence[Surface], areas: Sequence[SurfaceArea]) -> dict[str, float]:
+def _error_parts(
+    surfaces: Sequence[Surface], areas: Sequence[SurfaceArea], lowest: Mapping[str, Surface]
+) -> dict[str, float]:
     parts: dict[str, float] = {}
     for surface, area in zip(surfaces, areas, strict=True):
         weighted = magnitude(area.weighted, "ft**2")
-        per_area = surface.share.part * surface.coefficient
         own = magnitude(surface.own_error, "ft**2")
-        parts[f"the measures of {surface.name}"] = per_area * own
-        parts[f"the share of {surface.name}"] = weighted * surface.share.error
+        below = lowest[surface.name]
+        shared = f"the share of {below.name}"
+        parts[f"the measures of {surface.name}"] = area.share * area.coefficient * own
+        parts[shared] = parts.get(shared, 0.0) + weighted * below.share.error
         parts[f"the runoff of {surface.name}"] = weighted * surface.coefficient_error
     return parts
+
+
+def _pace_parts(
+    surfaces: Sequence[Surface], areas: Sequence[SurfaceArea], paces: Mapping[str, Pace]
+) -> Iterator[tuple[str, float]]:
+    for surface, area in zip(surfaces, areas, strict=True):
+        for walker, slope in pace_slopes(surface.pieces).items():
+            if walker not in paces:
+                raise ValueError("Some sides are in paces: walk a known distance first.")
+            moved = magnitude(slope, "ft**2") * surface.level * area.share * area.coefficient
+            yield calibration_of(walker), moved * paces[walker].relative_error
 
 
 def whole_roof_finding(roof: Quantity, footprint: Quantity) -> Finding | None:

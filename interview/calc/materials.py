@@ -6,9 +6,9 @@ import math
 from dataclasses import dataclass
 from enum import Enum
 
-from interview.calc.guards import not_negative, positive
+from interview.calc.guards import not_negative, positive, times
 from interview.evidence import ARITHMETIC, PRACTICE, Cited, Source, Standing
-from interview.units import Quantity, magnitude, quantity, ratio, round_up
+from interview.units import Quantity, magnitude, quantity, ratio, round_up, same_dimension
 
 BARROW_FT3 = 3.0
 BARROW_L = 85.0
@@ -16,6 +16,12 @@ ORDER_STEP_YD3, ORDER_STEP_M3 = 0.5, 0.1
 HOURS_YD3 = Cited((0.25, 0.5), PRACTICE)
 """Soil that one adult digs and moves by hand, cubic yards an hour, slow and quick."""
 STONE_LB_FT3 = Cited(100.0, Source("loose stone, about", Standing.MEMORY))
+BAGS = {
+    "mulch": ((2.0, "ft**3"), (50.0, "L")),
+    "compost": ((1.0, "ft**3"), (50.0, "L")),
+    "stone": ((0.5, "ft**3"), (15.0, "L")),
+}
+"""What a bag holds, US and metric: common sizes in yard stores, no source."""
 APRON_FT = (3.0, 2.0)
 APRON_M = (0.9, 0.6)
 APRON_DEEP_IN, APRON_DEEP_MM = 4.0, 100.0
@@ -151,6 +157,31 @@ class Item:
     """What to order: raised to what a store sells."""
     note: str
     source: Source
+    bag: Quantity | None = None
+    """What a bag of it holds; none where it is not sold in bags."""
+
+    @property
+    def bags(self) -> int | None:
+        """Whole bags that hold the amount; none where it is not sold in bags."""
+        if self.bag is None:
+            return None
+        return math.ceil(ratio(self.amount, self.bag) - 1e-9)
+
+
+EACH, BAG = "each", "bag"
+
+
+def cost(item: Item, price: float, unit: str) -> float:
+    """Return what an item costs at ``price`` for one ``unit``.
+
+    ``unit`` is ``bag`` or a unit of the item's own kind, such as ``yd**3`` or ``ft``; by volume or
+    length the amount to order is paid. Raises ValueError for a unit the item is not sold in.
+    """
+    if unit == BAG and item.bags is not None:
+        return price * item.bags
+    if unit in (BAG, EACH) or not same_dimension(item.buy, unit):
+        raise ValueError(f"The price of {item.name} is not for a unit it is sold in.")
+    return price * magnitude(item.buy, unit)
 
 
 @dataclass(frozen=True)
@@ -167,6 +198,8 @@ class BedSizes:
     """Compost dug into the floor; none when not given."""
     notch_width: Quantity | None = None
     pipe_length: Quantity | None = None
+    beds: int = 1
+    """How many beds of these sizes."""
 
 
 def shopping_list(bed: BedSizes, metric: bool = False) -> tuple[Item, ...]:
@@ -174,39 +207,42 @@ def shopping_list(bed: BedSizes, metric: bool = False) -> tuple[Item, ...]:
     items = [
         _heap(
             "mulch",
-            layer(bed.rim_area, bed.mulch_depth),
+            times(layer(bed.rim_area, bed.mulch_depth), bed.beds),
             "shredded hardwood, not bark nuggets",
             metric,
         )
     ]
     if bed.compost_depth is not None:
-        items.append(
-            _heap(
-                "compost", layer(bed.floor_area, bed.compost_depth), "mixed into the floor", metric
-            )
-        )
+        worked = times(layer(bed.floor_area, bed.compost_depth), bed.beds)
+        items.append(_heap("compost", worked, "mixed into the floor", metric))
     stone = magnitude(stone_apron(metric=metric), "ft**3")
     if bed.notch_width is not None:
         stone += magnitude(stone_apron(bed.notch_width, metric), "ft**3")
-    items.append(_stone(quantity(stone, "ft**3"), metric))
-    items.append(
-        _length("edging", edging(bed.rim_length, bed.rim_width), "all round the rim", metric)
-    )
+    items.append(_stone(quantity(stone * bed.beds, "ft**3"), metric))
+    round_the_rim = times(edging(bed.rim_length, bed.rim_width), bed.beds)
+    items.append(_length("edging", round_the_rim, "all round the rim", metric))
     if bed.pipe_length is not None:
         items.append(_length("pipe", bed.pipe_length, "from the downspout, 1 in 100 down", metric))
     return tuple(item for item in items if item.amount.m > 0)
 
 
+def _bag(name: str, metric: bool) -> Quantity:
+    return quantity(*BAGS[name][metric])
+
+
 def _heap(name: str, amount: Quantity, note: str, metric: bool) -> Item:
-    return Item(name, amount, order(amount, metric), note, ARITHMETIC)
+    return Item(name, amount, order(amount, metric), note, ARITHMETIC, _bag(name, metric))
 
 
 def _stone(amount: Quantity, metric: bool) -> Item:
     unit, pounds = ("kg", 0.45359237) if metric else ("lb", 1.0)
     mass = magnitude(amount, "ft**3") * STONE_LB_FT3.value * pounds
     note = f"angular, 3 to 6 in, about {math.ceil(mass / 10) * 10} {unit}"
+    if metric:
+        note = note.replace("3 to 6 in", "75 to 150 mm")
     step, volume = (0.05, "m**3") if metric else (1.0, "ft**3")
-    return Item("stone", amount, round_up(amount, step, volume), note, PRACTICE)
+    buy = round_up(amount, step, volume)
+    return Item("stone", amount, buy, note, PRACTICE, _bag("stone", metric))
 
 
 def _length(name: str, amount: Quantity, note: str, metric: bool) -> Item:

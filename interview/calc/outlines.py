@@ -9,10 +9,11 @@ from typing import TypeAlias
 
 from interview.calc.guards import number_of, positive
 from interview.calc.shapes import Shape
-from interview.units import Quantity, magnitude
+from interview.calc.spread import COVERAGE, TAPE_ERROR_IN
+from interview.units import Quantity, feet_and_inches, magnitude, quantity
 
-CLOSING_LIMIT = 0.05
-"""Largest gap of sides walked round, as a part of their sum: a choice of this project."""
+TURN_ERROR_DEGREES = 2.0
+"""Standard error of a turn judged by eye or by a square corner: a choice of this project."""
 
 
 @dataclass(frozen=True)
@@ -62,42 +63,60 @@ class SidesRound(Shape):
     """Any outline by walking round it: each side, and the turn to the next one.
 
     ``turns`` has one angle less than ``sides``; a left turn is more than zero, a right turn less.
-    A small gap at the end is shared out along the sides, as surveyors do by the compass rule; a
-    gap over 5 % of the way round is refused.
+    ``errors`` are the standard errors of the sides, all by tape when empty. A gap at the end that
+    these and the turns explain is shared out along the sides, as surveyors do by the compass rule;
+    a wider one is refused.
     """
 
     sides: tuple[Quantity, ...]
     turns: tuple[Quantity, ...]
+    errors: tuple[Quantity, ...] = ()
 
     def __post_init__(self) -> None:
         if len(self.sides) < 3 or len(self.turns) != len(self.sides) - 1:
             raise ValueError("Give three or more sides, and the turn between each two of them.")
+        if self.errors and len(self.errors) != len(self.sides):
+            raise ValueError("Each side needs its own error, or none.")
         super().__post_init__()
-        way = math.fsum(self._feet())
-        points = self._closed(self._feet())
-        if _crosses(points) or abs(_shoelace(points)) <= 1e-9 * way * way:
+        feet = self._feet()
+        way = math.fsum(feet)
+        x, y = self._walked(feet)[-1]
+        if math.hypot(x, y) > self._gap_allowed(feet):
+            raise ValueError(
+                f"These sides end {feet_and_inches(quantity(math.hypot(x, y), 'ft'), 1)} from where"
+                " they started: check the lengths and turns."
+            )
+        points = self._closed(feet)
+        if _crosses(points, 1e-9 * way) or abs(_shoelace(points)) <= 1e-9 * way * way:
             raise ValueError("These sides cross each other: check the lengths and the turns.")
 
     @property
     def lengths(self) -> tuple[Quantity, ...]:
         return self.sides
 
-    def _closed(self, feet: Sequence[float]) -> list[tuple[float, float]]:
+    def _gap_allowed(self, feet: Sequence[float]) -> float:
+        """Return two standard errors of where the walk ends, in feet."""
+        points = self._walked(feet)
+        own = [magnitude(error, "ft") for error in self.errors] or [TAPE_ERROR_IN / 12] * len(feet)
+        # A turn that is off swings all that follows it: by its distance from the end.
+        swung = [math.radians(TURN_ERROR_DEGREES) * math.dist(p, points[-1]) for p in points[1:-1]]
+        return COVERAGE * math.hypot(*own, *swung)
+
+    def _walked(self, feet: Sequence[float]) -> list[tuple[float, float]]:
         heading, x, y = 0.0, 0.0, 0.0
         points = [(0.0, 0.0)]
-        for length, turn in zip(
-            feet, (*(magnitude(t, "degree") for t in self.turns), 0.0), strict=True
-        ):
+        turns = (*(magnitude(turn, "degree") for turn in self.turns), 0.0)
+        for length, turn in zip(feet, turns, strict=True):
             x += length * math.cos(math.radians(heading))
             y += length * math.sin(math.radians(heading))
             heading += turn
             points.append((x, y))
-        way = math.fsum(feet)
-        if math.hypot(x, y) > CLOSING_LIMIT * way:
-            raise ValueError(
-                "These sides do not come back to where they started: check the lengths and turns."
-            )
-        gone, closed = 0.0, []
+        return points
+
+    def _closed(self, feet: Sequence[float]) -> list[tuple[float, float]]:
+        points = self._walked(feet)
+        x, y = points[-1]
+        way, gone, closed = math.fsum(feet), 0.0, []
         for (px, py), length in zip(points, feet, strict=False):
             closed.append((px - x * gone / way, py - y * gone / way))
             gone += length
@@ -117,11 +136,14 @@ def _shoelace(points: Sequence[tuple[float, float]]) -> float:
     )
 
 
-def _crosses(points: Sequence[tuple[float, float]]) -> bool:
+def _crosses(points: Sequence[tuple[float, float]], near: float) -> bool:
+    """Tell whether two sides cross or touch, or two that follow each other fold back."""
     sides = list(zip(points, [*points[1:], points[0]], strict=True))
     for i, first in enumerate(sides):
+        if _folds_back(first, sides[(i + 1) % len(sides)]):
+            return True
         for j in range(i + 2, len(sides)):
-            if (i, j) != (0, len(sides) - 1) and _cut_each_other(first, sides[j]):
+            if (i, j) != (0, len(sides) - 1) and _meet(first, sides[j], near):
                 return True
     return False
 
@@ -129,10 +151,27 @@ def _crosses(points: Sequence[tuple[float, float]]) -> bool:
 _Segment: TypeAlias = tuple[tuple[float, float], tuple[float, float]]
 
 
-def _cut_each_other(a: _Segment, b: _Segment) -> bool:
+def _folds_back(one: _Segment, after: _Segment) -> bool:
+    (x0, y0), (x1, y1) = one
+    x2, y2 = after[1]
+    ax, ay, bx, by = x1 - x0, y1 - y0, x2 - x1, y2 - y1
+    return ax * bx + ay * by < 0 and abs(ax * by - ay * bx) <= 1e-9 * abs(ax * bx + ay * by)
+
+
+def _meet(a: _Segment, b: _Segment, near: float) -> bool:
     def side(s: _Segment, p: tuple[float, float]) -> float:
         (x0, y0), (x1, y1) = s
         return (x1 - x0) * (p[1] - y0) - (y1 - y0) * (p[0] - x0)
 
-    apart_a = side(a, b[0]) * side(a, b[1]) < 0
-    return apart_a and side(b, a[0]) * side(b, a[1]) < 0
+    if side(a, b[0]) * side(a, b[1]) < 0 and side(b, a[0]) * side(b, a[1]) < 0:
+        return True
+    ends = [(a, point) for point in b] + [(b, point) for point in a]
+    return any(_distance(segment, point) <= near for segment, point in ends)
+
+
+def _distance(s: _Segment, p: tuple[float, float]) -> float:
+    (x0, y0), (x1, y1) = s
+    dx, dy = x1 - x0, y1 - y0
+    along = ((p[0] - x0) * dx + (p[1] - y0) * dy) / (dx * dx + dy * dy)
+    along = min(1.0, max(0.0, along))
+    return math.dist(p, (x0 + along * dx, y0 + along * dy))

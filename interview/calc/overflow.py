@@ -25,6 +25,10 @@ PIPE_FALL = 0.01
 PIPE_START_IN = 3.0
 MANNING_SMOOTH = Cited(0.011, Source("Manning n of smooth plastic pipe", Standing.MEMORY))
 MANNING_CORRUGATED = Cited(0.024, Source("Manning n of corrugated pipe", Standing.MEMORY))
+PIPES_IN, PIPES_MM = (4.0, 6.0, 8.0), (100.0, 150.0, 200.0)
+"""Inner widths of drain pipe that are sold; narrower ones stop up with leaves."""
+APRON_LONG_FT, APRON_LONG_M = 4.0, 1.2
+"""Length of the stone below the notch: custom of the trade."""
 
 
 def peak_flow(area: Quantity, coefficient: float, intensity: Quantity) -> Quantity:
@@ -175,3 +179,43 @@ def pipe_full_flow(diameter: Quantity, fall: float, roughness: float) -> Quantit
     wide = positive(diameter, "m", "The pipe must be wider than zero.")
     speed = (wide / 4) ** (2 / 3) * math.sqrt(fall) / roughness
     return quantity(speed * math.pi * wide**2 / 4, "m**3/s")
+
+
+@dataclass(frozen=True)
+class PipeChoice:
+    """The pipe that carries a flow at a fall; both flows are of it running full."""
+
+    width: Quantity | None
+    """Inner width; none where the widest sold is too small."""
+    smooth: Quantity
+    """What it carries when smooth inside; of the widest, where none is enough."""
+    corrugated: Quantity
+    four: Quantity
+    """What a smooth pipe of 4 in (100 mm) carries."""
+
+
+def pipe_choice(flow: Quantity, fall: float = PIPE_FALL, metric: bool = False) -> PipeChoice:
+    """Return the narrowest smooth pipe sold that carries ``flow`` at ``fall``, part of its length.
+
+    Raises ValueError for a flow below zero. Source: Manning's formula with ``MANNING_SMOOTH`` and
+    ``MANNING_CORRUGATED``.
+    """
+    q = not_negative(flow, "ft**3/s", "The flow must be zero or more.")
+    widths, unit = (PIPES_MM, "mm") if metric else (PIPES_IN, "in")
+    sizes = [quantity(width, unit) for width in widths]
+    full = [pipe_full_flow(size, fall, MANNING_SMOOTH.value) for size in sizes]
+    enough = [place for place, one in enumerate(full) if magnitude(one, "ft**3/s") >= q]
+    place = enough[0] if enough else len(sizes) - 1
+    return PipeChoice(
+        sizes[place] if enough else None,
+        full[place],
+        pipe_full_flow(sizes[place], fall, MANNING_CORRUGATED.value),
+        full[0],
+    )
+
+
+def apron(notch_width: Quantity, metric: bool = False) -> tuple[Quantity, Quantity]:
+    """Return length and width of the stone apron below a notch: as wide as the notch."""
+    long = quantity(APRON_LONG_M, "m") if metric else quantity(APRON_LONG_FT, "ft")
+    positive(notch_width, "ft", "The notch must be wider than zero.")
+    return long, notch_width

@@ -42,6 +42,11 @@ class Pace:
         return times(self.length, self.relative_error)
 
     @property
+    def spread(self) -> float:
+        """From the lowest to the highest count, as a part of their mean."""
+        return (max(self.counts) - min(self.counts)) / self.mean_count
+
+    @property
     def count_error(self) -> float:
         """Standard deviation used for a walk: never less than counting to a pace allows."""
         return max(self.sd_count, COUNTED_TO / math.sqrt(12))
@@ -130,7 +135,7 @@ def _length_finding(pace: Pace) -> Finding | None:
         " or every second step?",
         limit="a step is mostly 1.5 to 4 ft (0.45 to 1.2 m)",
         source=OURS,
-        change="Count the same way on the course and when you measure.",
+        change="Either will do, if you count the same way here and when you measure.",
     )
 
 
@@ -145,7 +150,7 @@ def odd_walk(pace: Pace) -> int | None:
 
 
 def _spread_finding(pace: Pace) -> Finding | None:
-    spread = (max(pace.counts) - min(pace.counts)) / pace.mean_count
+    spread = pace.spread
     if within(spread, SPREAD_LIMIT):
         return None
     odd = odd_walk(pace)

@@ -22,6 +22,8 @@ class SideError:
     """Standard error of this length alone."""
     paced: bool = False
     """Whether the length also carries the error of the pace calibration."""
+    walker: str = ""
+    """Whose pace it is, where several people pace."""
 
 
 def taped() -> SideError:
@@ -29,9 +31,9 @@ def taped() -> SideError:
     return SideError(quantity(TAPE_ERROR_IN, "in"))
 
 
-def side_error(length: PacedLength) -> SideError:
-    """Return the error of a length measured in paces."""
-    return SideError(length.own_error, paced=True)
+def side_error(length: PacedLength, walker: str = "") -> SideError:
+    """Return the error of a length measured in paces by ``walker``."""
+    return SideError(length.own_error, paced=True, walker=walker)
 
 
 @dataclass(frozen=True)
@@ -67,9 +69,18 @@ class Piece:
         return math.hypot(*terms)
 
     @property
+    def pace_powers(self) -> dict[str, float]:
+        """Relative change of the area for a relative change of each walker's pace."""
+        powers: dict[str, float] = {}
+        for _, slope, error in self._sides():
+            if error.paced:
+                powers[error.walker] = powers.get(error.walker, 0.0) + slope
+        return powers
+
+    @property
     def pace_power(self) -> float:
-        """Relative change of the area for a relative change of the pace: 2 when all is paced."""
-        return math.fsum(slope for _, slope, error in self._sides() if error.paced)
+        """Relative change of the area for the same change of every pace: 2 when all is paced."""
+        return math.fsum(self.pace_powers.values())
 
     def _sides(self) -> Iterable[tuple[Quantity, float, SideError]]:
         errors = self.errors or tuple(taped() for _ in self.shape.lengths)
@@ -96,10 +107,14 @@ def own_error(pieces: Iterable[Piece]) -> Quantity:
     return quantity(math.hypot(*parts), "ft**2")
 
 
-def pace_slope(pieces: Iterable[Piece]) -> Quantity:
-    """Return the change of the plan area for a relative change of the pace of one."""
-    parts = (magnitude(piece.area, "ft**2") * piece.pace_power for piece in pieces)
-    return quantity(math.fsum(parts), "ft**2")
+def pace_slopes(pieces: Iterable[Piece]) -> dict[str, Quantity]:
+    """Return the change of the plan area for a relative change of one in each walker's pace."""
+    slopes: dict[str, float] = {}
+    for piece in pieces:
+        area = magnitude(piece.area, "ft**2")
+        for walker, power in piece.pace_powers.items():
+            slopes[walker] = slopes.get(walker, 0.0) + area * power
+    return {walker: quantity(slope, "ft**2") for walker, slope in slopes.items()}
 
 
 class PitchGiven(Enum):

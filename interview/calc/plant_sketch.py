@@ -17,7 +17,7 @@ MOST_ACROSS = Cited(36, OURS)
 MOST_DOWN = Cited(12, OURS)
 
 BAND = Cited(3, OURS)
-"""Rows that a drift is spread over, so that it is a clump and not a line."""
+"""Most rows that a drift is spread over, so that it is a clump and not a line."""
 
 
 @dataclass(frozen=True)
@@ -77,8 +77,9 @@ def _grid(plants: str, length_to_width: float) -> tuple[str, ...]:
     across = -(-len(plants) // down)
     cells = [[" "] * across for _ in range(down)]
     rest = iter(plants)
-    for number, top in enumerate(range(0, down, BAND.value)):
-        band = range(top, min(top + BAND.value, down))
+    bands = -(-down // BAND.value)
+    for number in range(bands):
+        band = range(number * down // bands, (number + 1) * down // bands)
         columns = range(across) if number % 2 == 0 else range(across - 1, -1, -1)
         for turn, column in enumerate(columns):
             for row in band if turn % 2 == 0 else reversed(band):

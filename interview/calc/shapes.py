@@ -172,6 +172,46 @@ class Trapezoid(Shape):
 
 
 @dataclass(frozen=True)
+class TrapezoidSides(Shape):
+    """A trapezoid by its four sides: the two parallel ones, then the two slanted ones."""
+
+    long_side: Quantity
+    short_side: Quantity
+    slant: Quantity
+    other_slant: Quantity
+
+    @property
+    def lengths(self) -> tuple[Quantity, ...]:
+        return (self.long_side, self.short_side, self.slant, self.other_slant)
+
+    def _corner(self, lengths: Sequence[float]) -> tuple[float, float]:
+        """Where the short side starts: the slants make a triangle with what is left of the long."""
+        a, b, c, d = lengths
+        left = a - b
+        if abs(left) <= 1e-9 * a:
+            raise ValueError(
+                "With both parallel sides alike the slanted ones do not say how far apart they"
+                " are: write a trapezoid with the distance between."
+            )
+        along = (left * left + c * c - d * d) / (2 * left)
+        square = c * c - along * along
+        if square <= 1e-9 * c * c:
+            raise ValueError(
+                "These four sides make no trapezoid: the slanted sides do not meet the parallel"
+                " ones, so measure again."
+            )
+        return along, math.sqrt(square)
+
+    def _area(self, lengths: Sequence[float]) -> float:
+        return (lengths[0] + lengths[1]) / 2 * self._corner(lengths)[1]
+
+    def _points(self) -> Sequence[tuple[float, float]]:
+        feet = self._feet()
+        x, height = self._corner(feet)
+        return [(0, 0), (feet[0], 0), (x + feet[1], height), (x, height)]
+
+
+@dataclass(frozen=True)
 class CirclePart(Shape):
     """A part of a circle like a slice of pie, by the diameter and the angle at the middle."""
 

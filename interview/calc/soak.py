@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from enum import Enum
 
 from interview.calc.hole import INVERSE_AUGER_HOLE, BareHole, Hole, HoleShape, corrected_rate
+from interview.calc.mann_kendall import Downward, downward
 from interview.calc.readings import ALREADY_EMPTY, EMPTY_NOTE, Interval, Reading, intervals
 from interview.calc.soak_advice import Advice, CombinedRate, HolesRule, advice, combine
 from interview.evidence import Cited, Source, Standing
@@ -93,6 +94,8 @@ class SoakTest:
     within_reading_error: bool
     """True when the last three differ by no more than the ruler can tell."""
     trend: Trend
+    downward: Downward
+    """Whether all the corrected rates in order go down by more than chance."""
     standard_error: Quantity
     """Of the corrected rate, from the readings and the width of the hole."""
     side_share: float
@@ -106,6 +109,11 @@ class SoakTest:
     def still_wetting(self) -> bool:
         """Tell whether the rate is still falling, so that more readings are wanted."""
         return self.trend is Trend.FALLING
+
+    @property
+    def still_easing(self) -> bool:
+        """Tell whether the rates go slowly down although the last three agree."""
+        return self.downward.falling and not self.still_wetting
 
 
 @dataclass(frozen=True)
@@ -254,6 +262,8 @@ def soak_test(
         deviation=deviation,
         within_reading_error=within,
         trend=trend,
+        # Rounded, so that equal rates stay equal whatever the units typed.
+        downward=downward([float(f"{_rate(bare, [span]):.9g}") for span in spans]),
         standard_error=quantity(error, "in/h"),
         side_share=1 - every * hours / left if left > 0 else 0.0,
         band=Band.NO_FALL if drop < ruler else rate_band(drop_rate),

@@ -19,6 +19,10 @@ FAST_ENOUGH_IN_H = Cited(
 SLOW_FALL_IN = Cited(0.25, Source("under a quarter inch by three hours is slow", Standing.PRACTICE))
 NO_FALL_HOURS = 1.0
 SLOW_FALL_HOURS = 3.0
+OVERNIGHT_HOURS = 6.0
+OVERNIGHT_SLOW_IN_H = Cited(
+    0.5, Source("one long reading tells enough of a marginal soil", Standing.OURS)
+)
 NEXT_FALL_IN = Cited(0.75, Source("read again after about 3/4 in of fall", Standing.OURS))
 NEXT_AT_LEAST_H = 5 / 60
 NEXT_AT_MOST_H = 1.0
@@ -33,6 +37,8 @@ class Advice:
     """Every fall so far was 6 in/h or more: one or two such readings are enough."""
     slow_branch: bool
     """No fall in an hour, or under a quarter inch by three hours."""
+    slow_told: bool
+    """One interval of six hours or more at 0.5 in/h or less: the soil is slow, and that is all."""
     next_interval: Quantity
     """Time until the next reading is worth taking."""
 
@@ -41,7 +47,7 @@ def advice(rows: Sequence[Interval]) -> Advice:
     """Return what to do next, from the intervals so far; there may be none yet.
 
     An interval that found the hole empty is a lower bound, so it can show that the soil is fast.
-    Sources: ``FAST_ENOUGH_IN_H``, ``SLOW_FALL_IN``, ``NEXT_FALL_IN``.
+    Sources: ``FAST_ENOUGH_IN_H``, ``SLOW_FALL_IN``, ``OVERNIGHT_SLOW_IN_H``, ``NEXT_FALL_IN``.
     """
     told = [row for row in rows if row.valid or row.found_empty]
     rates = [magnitude(row.drop_rate, "in/h") for row in told]
@@ -50,12 +56,19 @@ def advice(rows: Sequence[Interval]) -> Advice:
     slow = (drop <= 0 and hours >= NO_FALL_HOURS - 1e-9) or (
         drop < SLOW_FALL_IN.value - 1e-9 and hours >= SLOW_FALL_HOURS - 1e-9
     )
+    long_ones = [
+        magnitude(row.drop_rate, "in/h")
+        for row in rows
+        if row.valid and magnitude(row.end - row.start, "h") >= OVERNIGHT_HOURS - 1e-9
+    ]
+    told_slow = bool(long_ones) and long_ones[-1] <= OVERNIGHT_SLOW_IN_H.value + 1e-9
     wait = NEXT_AT_MOST_H
     if rates and rates[-1] > 0:
         wait = min(max(NEXT_FALL_IN.value / rates[-1], NEXT_AT_LEAST_H), NEXT_AT_MOST_H)
     return Advice(
         enough_early=bool(rates) and min(rates) >= FAST_ENOUGH_IN_H.value - 1e-9,
         slow_branch=slow,
+        slow_told=told_slow,
         next_interval=quantity(wait, "h"),
     )
 

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from interview.kinds import Choice, Measure, Ratio, YesNo
+from interview.calc.beds import MOST_BEDS
+from interview.kinds import Choice, Count, Measure, Ratio, Several, YesNo
 from interview.model import Answers, Question, Stage
+from interview.price_lines import PriceLine, wrong_prices
 from interview.questions import site
 from interview.questions.ask import always_this, by_units, chosen, depth, distance
 from interview.units import magnitude
@@ -14,7 +16,8 @@ ROOM_LENGTH = Question(
     text="How much room is there across the slope, along its level line?",
     kind=distance(500, above_zero=True),
     why="The long side lies level; the whole rim must fit.",
-    find_out="Measure between the things you must keep clear of. Skip it if there is plenty.",
+    find_out="Measure between the things you must keep clear of. Skip it if there is plenty, or if "
+    "the room is no rectangle.",
 )
 
 ROOM_WIDTH = Question(
@@ -24,6 +27,45 @@ ROOM_WIDTH = Question(
     kind=distance(500, above_zero=True),
     why="A garden wide up the slope needs a deep cut.",
     find_out="Measure between the things you must keep clear of. Skip it if there is plenty.",
+)
+
+ROOM_AREA = Question(
+    key="room_area",
+    label="Room as an area",
+    text="If the room is no rectangle, how large is it?",
+    kind=Measure("area", "ft**2", "m**2", None, (250_000, "ft**2"), above_zero=True),
+    why="A garden may take any shape; its whole rim must fit into this area.",
+    find_out="Pace it out and add up rectangles and triangles. Skip it if there is plenty of room.",
+    asks=lambda a: a.get(ROOM_LENGTH) is None or a.get(ROOM_WIDTH) is None,
+    when="the room was not given as a length and a width",
+)
+
+BEDS = Question(
+    key="beds",
+    label="Number of beds",
+    text="How many beds shall the garden be made as?",
+    kind=Count(1, MOST_BEDS),
+    why="Two small beds may fit where one large one does not, and are easier to keep level.",
+    find_out="One is simplest. The room you gave is the room of one bed.",
+    default=always_this("1"),
+)
+
+BEDS_HOW = Question(
+    key="beds_how",
+    label="How the beds lie",
+    text="How will the water come to the beds?",
+    kind=Choice(
+        (
+            ("side_by_side", "shared out evenly, side by side"),
+            ("in_a_row", "one below the other, each taking what the one above spills"),
+        )
+    ),
+    why="The first of beds in a row gets the most water and stays wet longest.",
+    find_out="Side by side where two downspouts or a level stone sill can share the water out. "
+    "One below the other on a slope.",
+    asks=lambda a: a[BEDS] > 1,
+    when="there is more than one bed",
+    default=always_this("side_by_side"),
 )
 
 SPOUT_DISTANCE = Question(
@@ -264,6 +306,16 @@ BARROW = Question(
     caution="Lift with your legs, work in short turns, and drink in the heat.",
 )
 
+PRICES = Question(
+    key="prices",
+    label="Unit prices",
+    text="What do the materials cost where you buy them?",
+    kind=Several(PriceLine(), at_most=6),
+    why="With prices the shopping list adds up what the garden costs.",
+    find_out="One a line, each with what it is for. Skip it to do without.",
+    objection=wrong_prices,
+)
+
 STAGE = Stage(
     "bed",
     "E",
@@ -272,6 +324,9 @@ STAGE = Stage(
     (
         ROOM_LENGTH,
         ROOM_WIDTH,
+        ROOM_AREA,
+        BEDS,
+        BEDS_HOW,
         SPOUT_DISTANCE,
         WATER_BY,
         SPOUT_FALL,
@@ -292,5 +347,6 @@ STAGE = Stage(
         FLOOR_WIDTH,
         SOIL_DUG,
         BARROW,
+        PRICES,
     ),
 )

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import datetime as dt
+import math
+from dataclasses import dataclass
 
 from interview.kinds import Choice, Day, Measure, Moment, Note, YesNo
 from interview.lines import DROP, LEFT, REFILLED, Readings, SoakEvent
-from interview.model import Answers, Group, Question, Stage
+from interview.model import NO_CLOCK, Answers, Group, Question, Stage
 from interview.questions import site
 from interview.questions.ask import (
     always_this,
@@ -460,32 +462,55 @@ def depths(
     return found
 
 
+@dataclass
+class _Level:
+    """Where the water stood, and when, while the readings are gone through."""
+
+    at: dt.datetime
+    inches: float
+    before: str = "the start of the test"
+
+
 def _check(events: tuple[SoakEvent, ...], answers: Answers) -> None:
     """Refuse readings that cannot be so, one sentence each."""
-    start = answers[TEST_START]
-    level = magnitude(answers[WATER_AT_MARK], "in")
+    water = _Level(answers[TEST_START], magnitude(answers[WATER_AT_MARK], "in"))
     deepest = answers.get(HOLE_DEPTH)
-    last = start
-    first = True
-    for place, (event, deep) in enumerate(depths(events, answers[WATER_AT_MARK]), 1):
-        who = f"Reading {place}: "
-        if event.at <= last:
-            what = "the start of the test" if first else "the reading before it"
-            raise Refused(f"{who}its time is not after {what}. Check the two times.")
-        if answers.now.year > 2000 and event.at > answers.now + dt.timedelta(minutes=1):
-            raise Refused(f"{who}its time is still to come. Write the time when you looked.")
+    hole_in = math.inf if deepest is None else magnitude(deepest, "in")
+    places = [place for place, event in enumerate(events, 1) if not event.struck]
+    read = depths(events, answers[WATER_AT_MARK])
+    for place, (event, deep) in zip(places, read, strict=True):
         now_in = 0.0 if deep is None else magnitude(deep, "in")
-        if now_in < -1e-6:
-            raise Refused(f"{who}the drop is more than the water there was. Check the depth.")
-        if event.what == REFILLED:
-            if deepest is not None and now_in > magnitude(deepest, "in") + 1e-6:
-                raise Refused(f"{who}the water cannot be deeper than the hole. Check the depth.")
-        elif now_in > level + 1e-6:
-            raise Refused(
-                f"{who}the water is higher than before. If you refilled, write refilled to and "
-                "the depth."
-            )
-        level, last, first = now_in, event.at, False
+        wrong = _wrong_time(event, water, answers) or _wrong_depth(event, now_in, water, hole_in)
+        if wrong:
+            raise Refused(f"Reading {place}: {wrong}")
+        water = _Level(event.at, now_in, f"reading {place}")
+
+
+def _wrong_time(event: SoakEvent, water: _Level, answers: Answers) -> str:
+    if event.at == water.at:
+        return f"its time is the same as that of {water.before}. Check the two times."
+    if event.at < water.at:
+        return f"its time is before {water.before}. Check the two times and their order."
+    if answers.now.year > NO_CLOCK.year and event.at > answers.now + dt.timedelta(minutes=1):
+        return "its time is still to come. Write when you looked, or set this clock right."
+    return ""
+
+
+def _wrong_depth(event: SoakEvent, now_in: float, water: _Level, hole_in: float) -> str:
+    if now_in < -1e-6:
+        return "the drop is more than the water there was. Check the depth."
+    if event.what != REFILLED:
+        higher = now_in > water.inches + 1e-6
+        return (
+            "the water is higher than before. If you refilled, write refilled to and the depth."
+            if higher
+            else ""
+        )
+    if now_in <= 0:
+        return "a refill leaves some water. Write the depth you filled to."
+    if now_in > hole_in + 1e-6:
+        return "the water cannot be deeper than the hole. Check the depth."
+    return ""
 
 
 READINGS = Question(
@@ -523,6 +548,39 @@ HOLE_LEFT = Question(
     asks=testing,
     when="a soak test is made",
     caution=HOLE_CAUTION,
+    digs=True,
+)
+
+
+def _was_read(answers: Answers) -> bool:
+    return testing(answers) and answers.text(READINGS) is not None
+
+
+HOLE_COUNTS = Question(
+    key="hole_counts",
+    label="The hole counts",
+    text="Shall this hole count for the plan?",
+    kind=YesNo(),
+    why="A hole in an old trench, a root run or a smeared corner says nothing of the soil.",
+    find_out="Yes, unless you know that something spoiled it. A low rate alone is no reason. What "
+    "is set aside stays on the sheet with your reason.",
+    group="holes",
+    asks=_was_read,
+    when="the hole has readings",
+    default=always_this("yes"),
+    digs=True,
+)
+
+HOLE_SET_ASIDE_WHY = Question(
+    key="hole_set_aside_why",
+    label="Why the hole is set aside",
+    text="Why shall this hole not count?",
+    kind=Note(120),
+    why="Whoever reads the plan can judge it.",
+    find_out="Such as: roots ran through it, or the spade met an old trench.",
+    group="holes",
+    asks=both(_was_read, lambda a: a.get(HOLE_COUNTS) is False),
+    when="the hole does not count",
     digs=True,
 )
 
@@ -574,6 +632,8 @@ HOLES = Group(
         RULER,
         READINGS,
         HOLE_LEFT,
+        HOLE_COUNTS,
+        HOLE_SET_ASIDE_WHY,
     ),
     ANOTHER_HOLE,
 )

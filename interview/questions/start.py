@@ -110,6 +110,30 @@ RECORD_UNIT = Question(
     when="there is a rainfall record",
 )
 
+RECORD_DATES = Question(
+    key="rain_date_column",
+    label="Date column of the rainfall file",
+    text="Which column of that file holds the date?",
+    kind=Note(60),
+    why="Files name their columns in many ways.",
+    find_out="Skip it: a column named date or day is found. Else write its name, or its number "
+    "counted from the left.",
+    asks=said_yes(HAS_RECORD),
+    when="there is a rainfall record",
+)
+
+RECORD_DEPTHS = Question(
+    key="rain_depth_column",
+    label="Rain column of the rainfall file",
+    text="Which column of that file holds the day's rain?",
+    kind=Note(60),
+    why="Some files hold rain, snow and others side by side.",
+    find_out="Skip it: a column named rain, precipitation or prcp is found. Else write its name, "
+    "or its number counted from the left.",
+    asks=said_yes(HAS_RECORD),
+    when="there is a rainfall record",
+)
+
 STAGE = Stage(
     "start",
     "A",
@@ -124,6 +148,8 @@ STAGE = Stage(
         HAS_RECORD,
         RECORD_PATH,
         RECORD_UNIT,
+        RECORD_DATES,
+        RECORD_DEPTHS,
     ),
 )
 

@@ -69,7 +69,7 @@ async def _run(app: InterviewApp, terminal: Terminal) -> int:
 
     async def look() -> None:
         # Where hang-ups are ignored (nohup) no signal comes, and reading keys would spin for ever.
-        while True:
+        while not terminal.lost():
             await asyncio.sleep(LOOK_SECONDS)
         app.exit(return_code=HUNG_UP)
 

@@ -69,7 +69,7 @@ def _own_file(plan: Plan) -> Iterator[str]:
     if own.trouble:
         yield from wrap(f"Your own plant file: {own.trouble}", "  ")
         return
-    yield from wrap(f"Your own plant file: {len(own.plants)} plants read.", "  ")
+    yield from wrap(f"Your own plant file, plants read: {len(own.plants)}.", "  ")
     for line in own.fault_lines(SHOWN_FAULTS):
         yield from wrap(f"  {line}", "    ")
 

@@ -212,7 +212,7 @@ def on_plain_lines(clock: Callable[[], dt.datetime]) -> Callable[[Path, Mapping[
                 assert step is not None
                 text = texts.get(step.address, ":skip")
                 waiting.extend(text.splitlines() if step.question.kind.many else [text])
-                if step.question.kind.many and text != ":skip":
+                if step.question.kind.many and text not in (":skip", "none"):
                     waiting.append("")
             return waiting.pop(0)
 

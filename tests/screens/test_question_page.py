@@ -49,7 +49,7 @@ async def test_back_shows_the_answer_given_and_enter_goes_forward_again(sit) -> 
 
 async def test_keys_typed_ahead_of_the_screen_never_answer_the_next_question(sit) -> None:
     async with sit("garden.yaml") as person:
-        await person.press(*"Oak", "enter", "ctrl+u", *"yes", "enter", "enter")
+        await person.press(*"Oak", "enter", "ctrl+u", *"metric", "enter", "enter")
         assert person.session.answers.texts == {"garden_name": "Oak"}
         assert person.asked == "units"
 

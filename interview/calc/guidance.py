@@ -1,0 +1,228 @@
+"""Where published guides disagree: what each says, what it would mean here, and which is followed.
+
+Nothing here decides anything: the plan's own numbers come from elsewhere.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from interview.calc.depth import DepthRule
+from interview.calc.guards import not_negative, positive, reaches, within
+from interview.calc.size_factors import SIZE_FACTOR_TABLE, PublishedSize
+from interview.calc.slope import DEPTH_ROWS, Slope, table_depth
+from interview.evidence import Cited, Source, Standing
+from interview.units import Quantity, plain_number, quantity, show
+
+
+def _published(title: str) -> Source:
+    return Source(title, Standing.PUBLISHED)
+
+
+DRAWDOWN_HOURS: tuple[Cited[float], ...] = (
+    Cited(24.0, _published("Blue Thumb Guide to Raingardens, p. 12")),
+    Cited(36.0, _published("White Clay Wild and Scenic Program, two fills of a test hole")),
+    Cited(
+        48.0,
+        _published("NebGuide G1758, University of Nebraska-Lincoln; Kitsap County, app. G.3.1"),
+    ),
+    Cited(72.0, _published("North Carolina backyard BMP guide, section 5.1")),
+)
+"""Longest time in which the water is to be gone."""
+
+AREA_SHARES: tuple[Cited[float], ...] = (
+    Cited(0.10, _published("Ellerbe Creek Watershed Association, Durham, North Carolina")),
+    Cited(1 / 6, _published("University of Rhode Island and University of Connecticut guide")),
+    Cited(0.20, _published("Union of Concerned Scientists, Greentips, April 2009")),
+    Cited(0.30, _published("Georgia watershed guide, Upstream Matters")),
+)
+"""Garden over the area that drains to it, whatever the soil."""
+
+LEAST_RATES_IN_H: tuple[Cited[float], ...] = (
+    Cited(0.25, _published("Missouri Botanical Garden, rainscaping guide")),
+    Cited(0.3, _published("City of Los Angeles, LID sample design")),
+    Cited(
+        1.0,
+        Source("Prince George's County, bioretention: the ideal", Standing.SECONDARY),
+    ),
+)
+"""Least rate at which the soil is to take water."""
+TOO_FAST_IN_H = Cited(
+    8.3, _published("Minnesota Stormwater Manual: faster soil must be mixed with slower")
+)
+
+OTHER_SLOPE_ROWS = Cited(
+    ((1.0, 4.0, 4.0), (4.0, 8.0, 6.0), (8.0, 12.0, 8.0)),
+    _published("How to Build a Rain Garden, extension hand-out"),
+)
+"""Another slope table: from and to percent, and the depth in inches."""
+
+DEPTHS_IN: tuple[Cited[tuple[float, float]], ...] = (
+    Cited((4.0, 8.0), _published("University of Wisconsin Extension and Wisconsin DNR, GWQ037")),
+    Cited((6.0, 12.0), _published("Rain Garden Handbook for Western Washington, 2013")),
+    Cited((0.0, 12.0), _published("Blue Thumb Guide to Raingardens")),
+    Cited((0.0, 18.0), _published("City of Los Angeles, LID sample design")),
+)
+"""Depths of pond, from and to."""
+
+
+@dataclass(frozen=True)
+class Saying:
+    """What one guide says, and what that would mean for this garden."""
+
+    says: str
+    here: str
+    source: Source
+
+
+@dataclass(frozen=True)
+class Guidance:
+    """One matter on which guides disagree."""
+
+    key: str
+    """A short lower-case name, stable between versions."""
+    topic: str
+    sayings: tuple[Saying, ...]
+    followed: str
+    """Which one the plan follows, one sentence or two."""
+
+
+_RULES = {
+    DepthRule.BOTH: "The plan follows two limits at once: the drop in the hole over 24 h, and the "
+    "corrected rate over 48 h.",
+    DepthRule.STRICT: "The plan follows the strict rule you chose: the corrected rate over 24 h.",
+    DepthRule.CUSTOM: "The plan follows the custom you chose: the drop in the hole over 24 h.",
+}
+
+
+def drawdown(rate: Quantity, rule: DepthRule, metric: bool = False) -> Guidance:
+    """Return how deep a pond each published drain-down limit would allow at the corrected rate."""
+    not_negative(rate, "in/h", "A soil cannot take less than no water, so check the soak test.")
+    unit = "mm" if metric else "in"
+    sayings = tuple(
+        Saying(
+            f"gone in {plain_number(limit.value)} h",
+            f"a pond of {show(rate * quantity(limit.value, 'h'), unit, 2, 'down')} through the "
+            "bottom alone",
+            limit.source,
+        )
+        for limit in DRAWDOWN_HOURS
+    )
+    return Guidance("drawdown", "How soon the water must be gone", sayings, _RULES[rule])
+
+
+def sizes(
+    drains_here: Quantity,
+    published: PublishedSize | None,
+    recommended: Quantity,
+    metric: bool = False,
+) -> Guidance:
+    """Return the areas that shares and tables give beside the area that was worked out."""
+    positive(drains_here, "ft**2", "No surface drains here yet, so add one first.")
+    unit = "m**2" if metric else "ft**2"
+    sayings = [
+        Saying(
+            f"{100 * share.value:.0f} % of what drains here",
+            show(drains_here * share.value, unit, 2),
+            share.source,
+        )
+        for share in AREA_SHARES
+    ]
+    if published is not None:
+        low, high = (show(one, unit, 2) for one in (published.sandy, published.clayey))
+        gap = "" if published.covered else " (no row covers this depth; the shallower one is used)"
+        sayings.append(
+            Saying(
+                f"a factor by soil, {published.row.value}{gap}",
+                f"{low} on sand to {high} on clay",
+                SIZE_FACTOR_TABLE,
+            )
+        )
+    return Guidance(
+        "size",
+        "How large the garden must be",
+        tuple(sayings),
+        f"The plan follows none of them: it works out {show(recommended, unit, 2, 'up')} from the "
+        "water that comes and the pond that holds it.",
+    )
+
+
+def slope_depths(slope: Slope) -> Guidance:
+    """Return what two published tables of depth by slope say of this slope."""
+    percent = slope.percent
+    rows = OTHER_SLOPE_ROWS.value
+    here = [row for row in rows if reaches(percent, row[0]) and within(percent, row[1])]
+    depths = " or ".join(f"{plain_number(row[2])} in" for row in here)
+    return Guidance(
+        "slope_depth",
+        "How deep a garden by the slope of the ground",
+        (
+            Saying(
+                "under 4 %, 5 to 7 %, 8 to 12 %: nothing for 4 to 5 % and 7 to 8 %",
+                table_depth(slope),
+                DEPTH_ROWS.source,
+            ),
+            Saying(
+                "1 to 4 %: 4 in, 4 to 8 %: 6 in, 8 to 12 %: 8 in",
+                f"{depths} for {percent:.1f} %" if depths else f"nothing for {percent:.1f} %",
+                OTHER_SLOPE_ROWS.source,
+            ),
+        ),
+        "The plan follows neither: the depth of the pond comes from the soil, and what must be dug "
+        "from the slope.",
+    )
+
+
+def least_rates(rate: Quantity, metric: bool = False) -> Guidance:
+    """Return whether the corrected rate meets each published least rate."""
+    found = not_negative(
+        rate, "in/h", "A soil cannot take less than no water, so check the soak test."
+    )
+    unit = "mm/h" if metric else "in/h"
+    sayings = [
+        Saying(
+            f"{show(quantity(least.value, 'in/h'), unit, 2)} or more",
+            "this soil meets it" if reaches(found, least.value) else "this soil does not meet it",
+            least.source,
+        )
+        for least in LEAST_RATES_IN_H
+    ]
+    fast = quantity(TOO_FAST_IN_H.value, "in/h")
+    sayings.append(
+        Saying(
+            f"not over {show(fast, unit, 2)}",
+            "this soil is slower" if within(found, TOO_FAST_IN_H.value) else "this soil is faster",
+            TOO_FAST_IN_H.source,
+        )
+    )
+    return Guidance(
+        "least_rate",
+        "How fast the soil must take water",
+        tuple(sayings),
+        "The plan follows none as a bar: a slower soil gets a shallower pond, down to 3 in "
+        "(75 mm).",
+    )
+
+
+def pond_depths(depth: Quantity, metric: bool = False) -> Guidance:
+    """Return whether the pond lies within each published range of depths."""
+    found = positive(depth, "in", "The pond must be deeper than zero.")
+    unit = "mm" if metric else "in"
+    sayings = []
+    for span in DEPTHS_IN:
+        low, high = (show(quantity(end, "in"), unit, 2) for end in span.value)
+        inside = reaches(found, span.value[0]) and within(found, span.value[1])
+        sayings.append(
+            Saying(
+                f"{low} to {high}" if span.value[0] else f"{high} or less",
+                "this pond lies within" if inside else "this pond lies outside",
+                span.source,
+            )
+        )
+    return Guidance(
+        "pond_depth",
+        "How deep the pond may be",
+        tuple(sayings),
+        "The plan follows the soil and your own limit, and asks for an engineer over 12 in "
+        "(300 mm).",
+    )

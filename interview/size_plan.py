@@ -1,0 +1,80 @@
+"""From answers to the size of the beds: the room there is, how many beds, and what governs."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from interview.calc import basin
+from interview.calc.basin import Basin
+from interview.calc.rainfall_record import RecordReplay
+from interview.model import Answers
+from interview.questions import bed
+from interview.units import Quantity, ratio
+
+SIZES = (0.5, 0.75, 1.0, 1.5, 2.0)
+"""Floor areas tried on a rainfall record, as parts of the floor that is drawn."""
+
+
+@dataclass(frozen=True)
+class SizedYears:
+    """The years of the record in a garden with another floor."""
+
+    part: float
+    """Its floor area over that of the garden drawn."""
+    garden: Basin
+    """One bed of it."""
+    replay: RecordReplay
+
+
+def bed_count(answers: Answers) -> int:
+    """Return how many beds the garden is made as."""
+    return answers[bed.BEDS]
+
+
+def in_a_row(answers: Answers) -> bool:
+    """Tell whether each bed takes what the one above it spills."""
+    return bed_count(answers) > 1 and answers[bed.BEDS_HOW] == "in_a_row"
+
+
+def has_room(answers: Answers) -> bool:
+    """Tell whether the room was given, as a rectangle or as an area."""
+    sides = (answers.get(bed.ROOM_LENGTH), answers.get(bed.ROOM_WIDTH))
+    return None not in sides or answers.get(bed.ROOM_AREA) is not None
+
+
+def room_basin(answers: Answers, depth: Quantity, system: str) -> Basin | None:
+    """Return the largest basin that fits the room; nothing where no room was given.
+
+    Raises ValueError where the room is too small for any floor.
+    """
+    slope, freeboard = answers[bed.SIDE_SLOPE], answers[bed.FREEBOARD]
+    length, width = answers.get(bed.ROOM_LENGTH), answers.get(bed.ROOM_WIDTH)
+    if length is not None and width is not None:
+        return basin.fit_to_room(length, width, depth, slope, freeboard, system=system)
+    area = answers.get(bed.ROOM_AREA)
+    if area is None:
+        return None
+    along = answers[bed.LENGTH_TO_WIDTH]
+    return basin.fit_to_area(area, depth, slope, freeboard, length_to_width=along, system=system)
+
+
+def outgrows(needed: Basin, room: Basin, answers: Answers) -> bool:
+    """Tell whether a basin is larger than the room: in a side, or in its area inside the rim."""
+    if answers.get(bed.ROOM_LENGTH) is None or answers.get(bed.ROOM_WIDTH) is None:
+        return ratio(needed.rim_area, room.rim_area) > 1 + 1e-9
+    return (
+        ratio(needed.floor_length, room.floor_length) > 1 + 1e-9
+        or ratio(needed.floor_width, room.floor_width) > 1 + 1e-9
+    )
+
+
+def resized(garden: Basin, part: float) -> Basin:
+    """Return a basin whose floor has ``part`` times the area, its shape kept."""
+    side = part**0.5
+    return Basin(
+        garden.floor_length * side,
+        garden.floor_width * side,
+        garden.depth,
+        garden.side_slope,
+        garden.freeboard,
+    )

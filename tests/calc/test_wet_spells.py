@@ -1,0 +1,67 @@
+"""The longest unbroken time under water, held against the replay of a rainfall record."""
+
+import datetime as dt
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from interview.calc import storms
+from interview.calc.basin_shape import Basin
+from interview.calc.hyetographs import StormShape, again, storm
+from interview.calc.pool import pool
+from interview.calc.rainfall_record import replay
+from interview.calc.wetness import longest_wet
+from interview.units import magnitude, quantity
+
+
+def garden(rate):
+    basin = Basin(quantity(15, "ft"), quantity(7, "ft"), quantity(6, "in"), 3.0, quantity(4, "in"))
+    return pool(basin, quantity(570, "ft**2"), quantity(rate, "in/h"))
+
+
+def test_a_storm_that_drains_before_the_next_leaves_two_spells_and_not_one():
+    place = garden(0.5)
+    once = storm(StormShape.UNIFORM, quantity(1, "in"), quantity(6, "h"))
+    alone, twice = (storms.route(place, each) for each in (once, again(once)))
+    floor = quantity(0, "in")
+    assert magnitude(longest_wet(twice.pieces, floor), "h") == pytest.approx(
+        magnitude(alone.hours_on_floor, "h")
+    )
+    assert magnitude(twice.hours_on_floor, "h") == pytest.approx(
+        2 * magnitude(alone.hours_on_floor, "h")
+    )
+
+
+def test_a_storm_that_has_not_drained_joins_the_next():
+    place = garden(0.15)
+    once = storm(StormShape.UNIFORM, quantity(1, "in"), quantity(6, "h"))
+    alone, twice = (storms.route(place, each) for each in (once, again(once)))
+    spell = magnitude(longest_wet(twice.pieces, quantity(0, "in")), "h")
+    assert spell > 24 + magnitude(alone.hours_on_floor, "h") - 1e-6
+    assert spell == pytest.approx(magnitude(twice.hours_on_floor, "h"))
+
+
+@settings(max_examples=40, deadline=None)
+@given(st.floats(0.05, 2), st.floats(0.1, 3), st.floats(0, 6))
+def test_the_spell_of_a_storm_twice_is_that_of_a_record_of_two_days(rate, rain, height):
+    place = garden(rate)
+    once = storm(StormShape.UNIFORM, quantity(rain, "in"), quantity(6, "h"))
+    level = quantity(height, "in")
+    routed = storms.route(place, again(once))
+    first = dt.date(2025, 6, 1)
+    depths = (rain, rain, *([0.0] * 10))
+    days = [(first + dt.timedelta(days=n), quantity(each, "in")) for n, each in enumerate(depths)]
+    played = replay(
+        days, place.gain, place.full_depth, place.rate, quantity(6, "h"), heights=(level,)
+    )
+    ours = magnitude(longest_wet(routed.pieces, level), "h")
+    theirs = magnitude(played.spells[1].hours, "h")
+    assert ours == pytest.approx(theirs, abs=1e-6)
+
+
+def test_nothing_stands_above_a_height_never_reached():
+    routed = storms.route(
+        garden(1.0), storm(StormShape.UNIFORM, quantity(0.1, "in"), quantity(6, "h"))
+    )
+    assert magnitude(longest_wet(routed.pieces, quantity(6, "in")), "h") == 0
