@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 import os
 import sys
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import TextIO
 
@@ -14,8 +14,8 @@ from interview import clock
 NAME = "rain-garden-interview"
 CLEAN, FAULTS, UNREADABLE = 0, 1, 2
 """Exit statuses of ``--check``."""
-IN_USE, UNSAVED = 4, 5
-"""Exit statuses of an interview: the file is open elsewhere; answers could not be saved."""
+UNSAVED = 5
+"""Exit status of an interview whose last answers could not be saved."""
 
 
 def version() -> str:
@@ -132,7 +132,7 @@ def _report(given: argparse.Namespace) -> int:
 
 def _plain(name: str | None, plants: str) -> int:
     from interview import plain
-    from interview.opening import Opened, Refusal, open_session
+    from interview.opening import UNUSABLE, Opened, Refusal, open_session
 
     def ask(prompt: str) -> str:
         return input(prompt)
@@ -142,14 +142,26 @@ def _plain(name: str | None, plants: str) -> int:
         return _refuse(opened.sentence, opened.status)
     for line in opened.notices:
         print(line)
+    if opened.troubles and not _agreed(ask):
+        opened.lock.release()
+        return _refuse("stopped; the file has not been touched", UNUSABLE)
     with opened.lock:
         finished = plain.run(opened.session, ask, print)
         print(f"\nYour answers are in {opened.shown_path}.")
         if not finished:
             print(f"To go on: {opened.resume_command(NAME, '--plain')}")
         if opened.session.not_kept:
-            return _refuse(f"NOT SAVED: {opened.session.not_kept}", UNSAVED)
+            rescued = opened.rescue()
+            return _refuse(f"NOT SAVED: {opened.session.not_kept} {rescued}".rstrip(), UNSAVED)
     return 0
+
+
+def _agreed(ask: Callable[[str], str]) -> bool:
+    """Ask before a file with faults is written to."""
+    try:
+        return ask("Go on with what is readable? The rest is kept. Type yes: ").strip() == "yes"
+    except (EOFError, KeyboardInterrupt):
+        return False
 
 
 def _full_screen(name: str | None, plants: str) -> int:

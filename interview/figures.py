@@ -559,7 +559,7 @@ FIGURES: tuple[Figure, ...] = (
     ),
     Figure(
         "again_peak",
-        "Deepest pond when the same storm comes next day",
+        "Deepest pond, the same storm again",
         lambda p: p.storm_again.peak,
         *DIST,
         "the storm held, and again 24 h after it began",

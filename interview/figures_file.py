@@ -13,6 +13,7 @@ from interview.calc.planting import Pick
 from interview.calc.wetness import rating
 from interview.figure import Found
 from interview.figures import found
+from interview.guides import guides
 from interview.model import Unanswered
 from interview.plan import Plan
 from interview.summary import assumed
@@ -140,13 +141,11 @@ def _ladder(plan: Plan) -> list[str]:
     deep, volume = ("mm", "L") if plan.metric else ("in", "ft**3")
     lines = [f"storms: # depths in {deep}, times in h, volumes in {unit_name(volume)}"]
     try:
-        rains = [row.rain for row in plan.ladder]
         for shape in StormShape:
             lines.append(f"  {shape.name.lower()}:")
-            for rain in rains:
-                storm = plan.storm_of(rain, shape)
+            for storm in plan.ladder_of(shape):
                 values: dict[str, float | str | bool | None] = {
-                    "rain": magnitude(rain, deep),
+                    "rain": magnitude(storm.rain, deep),
                     "peak": magnitude(storm.peak, deep),
                     "hours_on_floor": magnitude(storm.hours_on_floor, "h"),
                     "spill": magnitude(storm.spill, deep),
@@ -156,6 +155,52 @@ def _ladder(plan: Plan) -> list[str]:
                 lines.append(f"    - {_row(values)}")
     except Unanswered:
         return ["storms: {}"]
+    return lines
+
+
+def _record(plan: Plan) -> list[str]:
+    """Return the years of the record by size of floor, by year and by month."""
+    area, deep = ("m**2", "mm") if plan.metric else ("ft**2", "in")
+    try:
+        sizes = plan.years_by_size
+    except Unanswered:
+        return ["record_by_size: []", "record_by_year: []", "record_by_month: []"]
+    lines = [f"record_by_size: # areas in {unit_name(area)}"]
+    for one in sizes:
+        values: dict[str, float | str | bool | None] = {
+            "part": one.part,
+            "floor_area": magnitude(one.garden.floor_area, area) * plan.bed_count,
+            "share_held": one.replay.share_held,
+            "overflow_days": float(len(one.replay.overflow_days)),
+            "overflow_days_a_year": one.replay.overflow_days_a_year,
+        }
+        lines.append(f"  - {_row(values)}")
+    for name, parts in (("year", plan.real_years.years), ("month", plan.real_years.months)):
+        lines.append(f"record_by_{name}: # rain in {deep}")
+        for part in parts:
+            values = {
+                name: float(part.number),
+                "days": float(part.days),
+                "rain": magnitude(part.rain, deep),
+                "share_held": part.share_held,
+                "overflow_days": float(part.overflow_days),
+            }
+            lines.append(f"  - {_row(values)}")
+    return lines
+
+
+def _guides(plan: Plan) -> list[str]:
+    """Return where guides disagree."""
+    found = guides(plan)
+    lines = ["guides_disagree:" if found else "guides_disagree: []"]
+    for matter in found:
+        lines += [f"  - key: {matter.key}", f"    followed: {quoted(matter.followed)}"]
+        lines.append("    sayings:")
+        for one in matter.sayings:
+            source = str(one.source)
+            values: dict[str, float | str | bool | None]
+            values = {"says": one.says, "here": one.here, "source": source}
+            lines.append(f"      - {_row(values)}")
     return lines
 
 
@@ -216,7 +261,8 @@ def figures_text(plan: Plan) -> str:
     lines = [f"verdict: {plan.verdict.value}", f"units: {plan.system}", "figures:"]
     for one in found(plan):
         lines += _figure(one, metric)
-    lines += _holes(plan) + _surfaces(plan) + _ladder(plan) + _planting(plan)
+    lines += _holes(plan) + _surfaces(plan) + _ladder(plan) + _record(plan) + _planting(plan)
+    lines += _guides(plan)
     lines.append("findings:")
     for finding in plan.findings:
         lines.append(f"  - key: {finding.key}")

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import datetime as dt
+import os
 import shlex
+import tempfile
 from collections.abc import Callable
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -19,6 +21,8 @@ from interview.session import Session
 
 NEW_FILE = "rain_garden.yaml"
 """The file of a new garden where no name was given."""
+BAD_PATH, UNUSABLE, IN_USE = 2, 3, 4
+"""Exit statuses: no file can have this name; the file cannot be used; it is open elsewhere."""
 RECORD_LIMIT = 50_000_000
 """Largest rainfall file read, in bytes: two hundred years of days take a twentieth of it."""
 
@@ -45,12 +49,25 @@ class Opened:
 
     @property
     def shown_path(self) -> str:
-        """The file's name, safe to show."""
-        return af.shown(str(self.path))
+        """The file's name, safe to show: the one written last."""
+        return af.shown(str(self.keeper.path))
+
+    def rescue(self) -> str:
+        """Keep answers that could not be saved in another folder; say where, or nothing."""
+        home = os.environ.get("XDG_STATE_HOME") or "~/.local/state"
+        folders = (
+            Path(home).expanduser() / "rain-garden-interview",
+            Path(tempfile.gettempdir()),
+        )
+        try:
+            place = self.keeper.rescue(self.session.answers, folders)
+        except (OSError, ValueError, RuntimeError):
+            place = None
+        return f"All answers are kept in {af.shown(str(place))}." if place else ""
 
     def resume_command(self, name: str, way: str = "") -> str:
         """Return the command that goes on with this interview."""
-        file = str(self.path)
+        file = str(self.keeper.path)
         file = f"./{file}" if file.startswith("-") else file
         return " ".join(part for part in (name, way, shlex.quote(file)) if part)
 
@@ -101,14 +118,14 @@ def open_session(
     try:
         lock = Lock.take(path, since=f"{now():%Y-%m-%d %H:%M}", ignore_elsewhere=ignore_elsewhere)
     except af.AlreadyOpen as held:
-        return Refusal(held.sentence, 4)
+        return Refusal(held.sentence, IN_USE)
     except (OSError, ValueError):
-        return Refusal(f"{af.shown(str(path))} cannot be opened. Check its name.", 2)
+        return Refusal(f"{af.shown(str(path))} cannot be opened. Check its name.", BAD_PATH)
     try:
         return _open(path, lock, now, written_by, plants)
     except (af.NotLoaded, af.Unreadable) as trouble:
         lock.release()
-        return Refusal(f"{af.shown(str(path))}: {trouble}", 3)
+        return Refusal(f"{af.shown(str(path))}: {trouble}", UNUSABLE)
 
 
 def _path(name: str | None) -> Path | Refusal:
@@ -117,12 +134,14 @@ def _path(name: str | None) -> Path | Refusal:
             return af.free_name(Path(), NEW_FILE)
         path = Path(name).expanduser()
         if not name or "\0" in name:
-            return Refusal("the name of the file is empty or holds a character no name can have", 2)
+            return Refusal(
+                "the name of the file is empty or holds a character no name can have", BAD_PATH
+            )
         if not path.exists() and not path.is_symlink() and not path.parent.is_dir():
-            return Refusal(f"there is no folder {af.shown(str(path.parent))}", 2)
+            return Refusal(f"there is no folder {af.shown(str(path.parent))}", BAD_PATH)
         return path
     except (OSError, ValueError, RuntimeError):
-        return Refusal(f"{af.shown(name or '')} cannot be the name of a file", 2)
+        return Refusal(f"{af.shown(name or '')} cannot be the name of a file", BAD_PATH)
 
 
 def _open(

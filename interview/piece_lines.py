@@ -9,18 +9,22 @@ from dataclasses import dataclass
 from interview import reading
 from interview.kinds import Measure, Simple, list_lines
 from interview.model import Answers, Unanswered
+from interview.piece_words import Ends, read_angle, take_ends, turn_words, walked
 from interview.reading import Amount, Paces, Refused
-from interview.units import Quantity, magnitude, quantity
+from interview.units import Quantity, magnitude, plain_number, quantity
 
 SHAPES: dict[str, tuple[str, ...]] = {
     "rectangle": ("length", "width"),
     "triangle": ("base", "height"),
     "three sides": ("first side", "second side", "third side"),
+    "trapezoid sides": ("long parallel side", "short parallel side", "one slant", "other slant"),
     "trapezoid": ("one parallel side", "other parallel side", "height between them"),
+    "circle part": ("width across", "angle at the middle"),
     "circle": ("width across",),
     "half circle": ("width across",),
     "quarter circle": ("radius",),
     "offsets": ("spacing", "first offset", "second offset"),
+    "round": ("first side", "turn", "next side", "turn", "last side"),
 }
 """Each shape a piece may have, with the sides it is measured by."""
 
@@ -43,10 +47,17 @@ class PieceLine:
     cut: bool = False
     """True where the piece is taken away."""
     count: int = 1
+    turns: tuple[float, ...] = ()
+    """Degrees of turn between the sides walked round, left more than zero."""
+    angle: float = 360.0
+    """Degrees of a part of a circle."""
+    at: tuple[Quantity, Quantity] | None = None
+    """Where its lower left is drawn; the area never depends on it."""
+    turned: float = 0.0
+    """Degrees it is turned left on the drawing."""
 
 
 _CUT = re.compile(r"^(?:less|minus|cut(?:\s+out)?)\s+", re.IGNORECASE)
-_TIMES = re.compile(r"\s+times\s+(\d{1,3})$", re.IGNORECASE)
 _PART = re.compile(r"\s+(?:by|x|and)\s+|\s*,\s+|\s*;\s*|(?<=[\d\"'])x(?=\d)", re.IGNORECASE)
 _LABEL = re.compile(r"^(?:base|height|sides?|across|radius|every|spacing|:)\s+", re.IGNORECASE)
 _PIECE_GOOD = "Write it as rectangle 24 ft by 13 ft, or as less triangle 6 ft by 4 ft."
@@ -58,7 +69,7 @@ class Pieces(Simple[tuple[PieceLine, ...]]):
     """The pieces that make up a surface, added and cut out."""
 
     side: Measure
-    check: Callable[[tuple[PieceLine, ...]], None]
+    check: Callable[[tuple[PieceLine, ...], Answers], None]
     """Raises ``Refused`` where the pieces cannot be so."""
     name = "list of pieces"
     many = True
@@ -73,32 +84,32 @@ class Pieces(Simple[tuple[PieceLine, ...]]):
         for place, line in enumerate(lines, 1):
             try:
                 found.append(self.line(line, answers))
-                self.check(tuple(found))
+                self.check(tuple(found), answers)
             except Refused as refused:
                 raise Refused(f"Piece {place}: {refused}") from None
         return tuple(found)
 
     def line(self, line: str, answers: Answers) -> PieceLine:
         """Return one piece; raises ``Refused``."""
-        words = reading.plain(line)
-        cut = bool(_CUT.match(words))
-        words = _CUT.sub("", words)
-        count = 1
-        if times := _TIMES.search(words):
-            count = int(times[1])
-            words = words[: times.start()]
-        shape, rest = _shape_of(words)
-        texts = [part for part in _PART.split(_tidy(rest)) if part]
+        cut, shape, rest, ends = _taken_apart(line)
+        texts, turns, angle = _measures(shape, rest)
         wanted = len(SHAPES[shape])
-        if len(texts) != wanted and not (shape == "offsets" and len(texts) > wanted):
+        many = shape in ("offsets", "round")
+        if len(texts) < (3 if many else wanted) or (not many and len(texts) > wanted):
             raise Refused(
                 f"A {shape} needs {wanted} lengths ({', '.join(SHAPES[shape])}). {_PIECE_GOOD}"
             )
-        if count < 1:
-            raise Refused("How many times it counts must be 1 or more.")
+        if shape == "circle part":
+            texts = texts[:1]
         zero_ok = shape == "offsets"
         sides = tuple(self._side(_LABEL.sub("", one), answers, zero_ok) for one in texts)
-        return PieceLine(shape, sides, cut, count)
+        place = None if ends.at is None else self._place(ends.at, answers)
+        return PieceLine(shape, sides, cut, ends.count, turns, angle, place, ends.turned)
+
+    def _place(self, at: tuple[str, str], answers: Answers) -> tuple[Quantity, Quantity]:
+        unit = self.side.unit(answers.units)
+        right, up = (signed_length(text, unit) for text in at)
+        return right, up
 
     def _side(self, text: str, answers: Answers, zero_ok: bool) -> Side:
         amount = self.side.amount(text, answers.units)
@@ -115,26 +126,28 @@ class Pieces(Simple[tuple[PieceLine, ...]]):
         return side
 
     def settle(self, text: str, answers: Answers) -> str:
+        lines = list_lines(text)
         try:
             self.read(text, answers)
         except Unanswered:
             # A paced side may be written before the pace is known.
-            for line in list_lines(text):
-                _shape_of(_CUT.sub("", reading.plain(line)))
-        return "\n".join(self._settled(line, answers) for line in list_lines(text))
+            for line in lines:
+                _taken_apart(line)
+        return "\n".join(self._settled(line, answers) for line in lines)
 
     def _settled(self, line: str, answers: Answers) -> str:
-        words = " ".join(line.split())
-        shape, rest = _shape_of(_TIMES.sub("", _CUT.sub("", reading.plain(words))))
-        parts = [_LABEL.sub("", part) for part in _PART.split(_tidy(rest)) if part]
-        if all(_has_unit(part) for part in parts):
-            return words
+        cut, shape, rest, ends = _taken_apart(line)
+        texts, turns, angle = _measures(shape, rest)
         unit = self.side.unit(answers.units)
+        parts = [_LABEL.sub("", part) for part in texts[: 1 if shape == "circle part" else None]]
+        at = ends.at or ()
+        if all(_has_unit(part) for part in parts) and all(_has_unit(_bare(one)) for one in at):
+            return " ".join(line.split())
         sides = [part if _has_unit(part) else f"{part} {unit}" for part in parts]
-        times = _TIMES.search(reading.plain(words))
-        tail = f" times {times[1]}" if times else ""
-        lead = "less " if _CUT.match(words) else ""
-        return f"{lead}{shape} {', '.join(sides)}{tail}"
+        lead = "less " if cut else ""
+        said = _written(shape, sides, turns, angle)
+        where = [one if _has_unit(_bare(one)) else f"{one} {unit}" for one in at]
+        return f"{lead}{shape} {said}{_ends_written(ends.count, where, ends.turned)}"
 
     def echo(self, value: tuple[PieceLine, ...], answers: Answers) -> str:
         cuts = sum(1 for piece in value if piece.cut)
@@ -160,6 +173,61 @@ def _has_unit(text: str) -> bool:
     except Refused:
         return False
     return True
+
+
+def _bare(text: str) -> str:
+    return text.lstrip("-").strip()
+
+
+def signed_length(text: str, unit: str) -> Quantity:
+    """Return a taped length that may lie left of or below nought; raises ``Refused``."""
+    amount = reading.read_taped_length(_bare(text), unit)
+    return _quantity(amount) * (-1.0 if text.startswith("-") else 1.0)
+
+
+def placed_line(line: str, right: Quantity, up: Quantity, turned: float, metric: bool) -> str:
+    """Return ``line`` with the place of its lower left and its turn to the left in degrees.
+
+    Raises ``Refused`` for a line that names no shape.
+    """
+    cut, shape, rest, ends = _taken_apart(line)
+    unit = "m" if metric else "ft"
+    where = [f"{plain_number(round(magnitude(one, unit), 2) + 0.0)} {unit}" for one in (right, up)]
+    lead = "less " if cut else ""
+    return f"{lead}{shape} {rest.strip()}{_ends_written(ends.count, where, turned % 360)}"
+
+
+def _taken_apart(line: str) -> tuple[bool, str, str, Ends]:
+    words, ends = take_ends(reading.plain(line))
+    cut = bool(_CUT.match(words))
+    shape, rest = _shape_of(_CUT.sub("", words))
+    return cut, shape, rest, ends
+
+
+def _measures(shape: str, rest: str) -> tuple[list[str], tuple[float, ...], float]:
+    """Return the texts of the lengths, the turns between them, and the angle of a circle part."""
+    if shape == "round":
+        sides, turns = walked(rest)
+        return sides, turns, 360.0
+    texts = [part for part in _PART.split(_tidy(rest)) if part]
+    angle = read_angle(texts[1], 360.0) if shape == "circle part" and len(texts) == 2 else 360.0
+    return texts, (), angle
+
+
+def _written(shape: str, sides: list[str], turns: tuple[float, ...], angle: float) -> str:
+    if shape == "round":
+        return " ".join(
+            [sides[0], *(f"{turn_words(t)} {s}" for t, s in zip(turns, sides[1:], strict=True))]
+        )
+    if shape == "circle part":
+        return f"{sides[0]}, {plain_number(angle)} deg"
+    return ", ".join(sides)
+
+
+def _ends_written(count: int, where: list[str], turned: float) -> str:
+    times = f" times {count}" if count > 1 else ""
+    place = f" at {', '.join(where)}" if where else ""
+    return times + place + (f" turned {plain_number(turned)} deg" if turned else "")
 
 
 def _tidy(text: str) -> str:

@@ -9,7 +9,7 @@ from interview.evidence import Finding, Grade
 from interview.model import Unanswered
 from interview.plan import Plan
 from interview.questions import review, start
-from interview.sections import dig, plants, size, soil, storms, survey
+from interview.sections import dig, guides, plants, size, soil, storms, survey
 from interview.summary import WIDTH, assumed, so_far, waiting, waiting_text, wrap
 from interview.worksheet import worksheet
 
@@ -19,6 +19,7 @@ PARTS: tuple[tuple[str, Callable[[Plan], Iterator[str]]], ...] = (
     ("WHAT DRAINS HERE", survey.survey),
     ("DEPTH AND SIZE", size.size),
     ("WAYS OUT", size.ways),
+    ("WHERE GUIDES DISAGREE", guides.disagreements),
     ("STORMS", storms.storms),
     ("YEARS OF RAIN", storms.years),
     ("DIGGING", dig.dig),

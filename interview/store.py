@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import difflib
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
@@ -328,11 +328,38 @@ class FileKeeper:
                 af.backup(self.path)
                 self._backed_up = True
             saved = af.save(self.path, text, expect=self._mark)
+            self._mark, self.note = saved.fingerprint, saved.note
+        except af.Changed as trouble:
+            self._step_aside(text, str(trouble))
         except (af.NotSaved, af.Unwritable) as trouble:
             raise NotKept(str(trouble)) from None
-        self._mark, self._text, self.note = saved.fingerprint, text, saved.note
+        self._text = text
         self._tree = af.parse(text.encode()).tree
         self._known = set(answers.texts)
+
+    def _step_aside(self, text: str, why: str) -> None:
+        """Go on in a file of our own beside one that something else has changed: both are kept."""
+        data = text.encode()
+        try:
+            place = af.save_beside(self.path, data, "mine")
+        except af.NotSaved:
+            raise NotKept(why) from None
+        self.note = (
+            f"{af.shown(self.path.name)} was changed by something else and is left as it is. Your "
+            f"answers are now kept in {af.shown(place.name)}."
+        )
+        self.path, self._mark = place, Fingerprint.of(data)
+
+    def rescue(self, answers: Answers, folders: Iterable[Path]) -> Path | None:
+        """Write the answers whole into the first folder that takes them; where they are."""
+        text = af.render(tree_of(answers, self._tree, self._known, ""), notes)
+        for folder in folders:
+            try:
+                folder.mkdir(parents=True, exist_ok=True)
+                return af.save_beside(folder / self.path.name, text.encode(), "rescued")
+            except (af.NotSaved, OSError):
+                continue
+        return None
 
     def _text_for(self, tree: Tree) -> str:
         frame: Tree = {"written_by": self._written_by, **tree}

@@ -11,8 +11,9 @@ from pathlib import Path
 import pytest
 import yaml
 
-from interview.__main__ import IN_USE, UNREADABLE, main
+from interview.__main__ import UNREADABLE, main
 from interview.answers_file import Lock
+from interview.opening import IN_USE
 
 ROOT = Path(__file__).parents[1]
 SAMPLE = ROOT / "sample_answers" / "finished_us.yaml"

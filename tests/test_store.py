@@ -126,9 +126,11 @@ def test_a_file_changed_by_somebody_else_is_not_written_over(tmp_path, given):
     keeper = store.FileKeeper(path, BY)
     keeper.keep(given({"units": "us"}), "")
     path.write_text(path.read_text().replace("units: us", "units: metric"))
-    with pytest.raises(NotKept):
-        keeper.keep(given({"units": "us", "garden_name": "x"}), "")
+    keeper.keep(given({"units": "us", "garden_name": "x"}), "")
     assert "units: metric" in path.read_text()
+    assert keeper.path != path
+    assert "garden_name: x" in keeper.path.read_text()
+    assert keeper.path.name in keeper.note
 
 
 def test_a_file_of_a_newer_program_is_only_read(tmp_path, given):

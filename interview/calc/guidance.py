@@ -173,16 +173,21 @@ def slope_depths(slope: Slope) -> Guidance:
     )
 
 
-def least_rates(rate: Quantity, metric: bool = False) -> Guidance:
-    """Return whether the corrected rate meets each published least rate."""
-    found = not_negative(
-        rate, "in/h", "A soil cannot take less than no water, so check the soak test."
-    )
+def least_rates(
+    corrected: Quantity, drop_rate: Quantity | None = None, metric: bool = False
+) -> Guidance:
+    """Return whether the soil meets each published least rate, in the hole and through the bottom.
+
+    Guides seldom say which of the two they mean; a test in the hole is what most describe.
+    """
+    sentence = "A soil cannot take less than no water, so check the soak test."
+    bottom = not_negative(corrected, "in/h", sentence)
+    hole = None if drop_rate is None else not_negative(drop_rate, "in/h", sentence)
     unit = "mm/h" if metric else "in/h"
     sayings = [
         Saying(
             f"{show(quantity(least.value, 'in/h'), unit, 2)} or more",
-            "this soil meets it" if reaches(found, least.value) else "this soil does not meet it",
+            _met(least.value, bottom, hole),
             least.source,
         )
         for least in LEAST_RATES_IN_H
@@ -191,7 +196,7 @@ def least_rates(rate: Quantity, metric: bool = False) -> Guidance:
     sayings.append(
         Saying(
             f"not over {show(fast, unit, 2)}",
-            "this soil is slower" if within(found, TOO_FAST_IN_H.value) else "this soil is faster",
+            "this soil is slower" if within(bottom, TOO_FAST_IN_H.value) else "this soil is faster",
             TOO_FAST_IN_H.source,
         )
     )
@@ -202,6 +207,14 @@ def least_rates(rate: Quantity, metric: bool = False) -> Guidance:
         "The plan follows none as a bar: a slower soil gets a shallower pond, down to 3 in "
         "(75 mm).",
     )
+
+
+def _met(least: float, bottom: float, hole: float | None) -> str:
+    if reaches(bottom, least):
+        return "this soil meets it, through the bottom alone too"
+    if hole is not None and reaches(hole, least):
+        return "the drop in the hole meets it, the corrected rate does not"
+    return "this soil does not meet it"
 
 
 def pond_depths(depth: Quantity, metric: bool = False) -> Guidance:

@@ -10,7 +10,7 @@ from typing import TypeAlias
 from interview.calc.guards import number_of, positive
 from interview.calc.shapes import Shape
 from interview.calc.spread import COVERAGE, TAPE_ERROR_IN
-from interview.units import Quantity, feet_and_inches, magnitude, quantity
+from interview.units import Quantity, magnitude
 
 TURN_ERROR_DEGREES = 2.0
 """Standard error of a turn judged by eye or by a square corner: a choice of this project."""
@@ -81,10 +81,11 @@ class SidesRound(Shape):
         feet = self._feet()
         way = math.fsum(feet)
         x, y = self._walked(feet)[-1]
-        if math.hypot(x, y) > self._gap_allowed(feet):
+        gap = math.hypot(x, y)
+        if gap > self._gap_allowed(feet):
             raise ValueError(
-                f"These sides end {feet_and_inches(quantity(math.hypot(x, y), 'ft'), 1)} from where"
-                " they started: check the lengths and turns."
+                "These sides do not come back to where they started, by"
+                f" {100 * gap / way:.0f} % of the way round: check the lengths and turns."
             )
         points = self._closed(feet)
         if _crosses(points, 1e-9 * way) or abs(_shoelace(points)) <= 1e-9 * way * way:
@@ -172,6 +173,6 @@ def _meet(a: _Segment, b: _Segment, near: float) -> bool:
 def _distance(s: _Segment, p: tuple[float, float]) -> float:
     (x0, y0), (x1, y1) = s
     dx, dy = x1 - x0, y1 - y0
-    along = ((p[0] - x0) * dx + (p[1] - y0) * dy) / (dx * dx + dy * dy)
+    along = ((p[0] - x0) * dx + (p[1] - y0) * dy) / (dx * dx + dy * dy or 1.0)
     along = min(1.0, max(0.0, along))
     return math.dist(p, (x0 + along * dx, y0 + along * dy))

@@ -110,6 +110,8 @@ def _end(opened: Opened | None, saved: bool, status: int, crash: str) -> int:
         opened.lock.release()
     if not saved and opened is not None:
         lines.append(f"NOT SAVED: the latest answers are not in {shown(str(opened.path))}.")
+        if rescued := opened.rescue():
+            lines.append(rescued)
         status = status if status else UNSAVED
     if not lines:
         return status

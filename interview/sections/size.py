@@ -4,58 +4,121 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from interview.calc.basin import split_advised
+from interview.drawing.canvas import cells
+from interview.drawing.garden_plan import plan_view
+from interview.figure import find
+from interview.figures import BY_KEY
 from interview.model import Unanswered
 from interview.plan import Plan
+from interview.questions import bed, site
 from interview.sections.common import figure_lines
-from interview.summary import length, wrap
-from interview.units import show
+from interview.summary import WIDTH, length, wrap
+from interview.units import quantity, show, significant
 from interview.ways_out import ways_out
 
 
+PLAN_ROWS = 26
+
+
 def size(plan: Plan) -> Iterator[str]:
-    """Yield the depth, the area and the sizes of the garden."""
+    """Yield the depth, the area and the sizes of the garden, and its plan to scale."""
     _ = plan.garden
     yield from figure_lines(
-        plan,
-        "depth_by_drop",
-        "depth_by_corrected",
-        "pond_depth",
-        "depth_governed_by",
-        "rule_of_thumb_area",
-        "hand_check_area",
-        "mid_area",
-        "recommended_area",
-        "area_low",
-        "area_high",
-        "published_sandy",
-        "published_silty",
-        "published_clayey",
+        plan, "depth_by_drop", "depth_by_corrected", "pond_depth", "depth_governed_by"
     )
+    yield from _areas(plan)
+    yield from _sizes(plan)
+    yield from figure_lines(
+        plan, "size_governed_by", "pond_volume", "rain_held", "empty_soonest", "empty_latest"
+    )
+    yield from _drawing(plan)
+
+
+def _areas(plan: Plan) -> Iterator[str]:
+    """Yield the recommended area beside the rule of thumb, and its range."""
+    unit = "m**2" if plan.metric else "ft**2"
+    yield from wrap(
+        f"{'Recommended area, rule of thumb beside it:':<46}"
+        f"{show(plan.recommended, unit, 2)}; {show(plan.rule_of_thumb, unit, 2)}",
+        " " * 46,
+    )
+    yield from figure_lines(plan, "hand_check_area", "mid_area")
+    try:
+        spread = plan.area_range
+    except Unanswered:
+        return
+    low, high = (show(quantity(end, "ft**2"), unit, 2) for end in (spread.low, spread.high))
+    driver = find(BY_KEY["widest_error"], plan).shown(plan.metric)
+    yield from wrap(
+        f"{'Range of the area, from the survey:':<46}{low} to {high}; most of it from {driver}: "
+        "measure that again to narrow it",
+        " " * 46,
+    )
+    yield from figure_lines(plan, "published_sandy", "published_silty", "published_clayey")
+
+
+def _sizes(plan: Plan) -> Iterator[str]:
     garden, metric = plan.garden, plan.metric
+    if plan.bed_count > 1:
+        how = "one below the other" if plan.beds.in_series else "side by side"
+        yield from wrap(f"{plan.bed_count} equal beds {how}; each of them:")
     for label, one, two in (
         ("Level floor", garden.floor_length, garden.floor_width),
         ("Full pond", garden.edge_length, garden.edge_width),
         ("Inside the rim", garden.rim_length, garden.rim_width),
     ):
-        yield from wrap(f"{label + ':':<42}{length(one, metric)} by {length(two, metric)}")
-    yield from figure_lines(plan, "pond_volume", "rain_held", "empty_soonest", "empty_latest")
+        yield from wrap(f"{label + ':':<46}{length(one, metric)} by {length(two, metric)}")
+    if plan.answers.get(bed.ROOM_AREA) is not None:
+        yield from wrap(
+            "The room was given as an area: any shape will do whose floor, full pond and rim have "
+            "the areas of these rectangles, with the same slope of the sides."
+        )
+
+
+def _drawing(plan: Plan) -> Iterator[str]:
+    """Yield the garden seen from above, where the way downhill is known."""
+    spot = site.chosen_spot(plan.answers)
+    direction = spot.get(site.DOWNHILL) or "flat"
+    near = site.distances(spot)
+    try:
+        drawing = plan_view(
+            plan.garden,
+            direction,
+            plan.notch.width,
+            plan.answers.get(bed.SPOUT_DISTANCE),
+            plan.answers[bed.WATER_BY],
+            near,
+            plan.metric,
+        )
+    except Unanswered:
+        return
+    yield ""
+    yield from cells(drawing, WIDTH, PLAN_ROWS, braille=False)
 
 
 def ways(plan: Plan) -> Iterator[str]:
-    """Write the ways out where the garden does not fit or does not hold the rain."""
+    """Yield the ways out where the garden does not fit, does not hold the rain, or is large."""
     try:
-        if not plan.too_big and plan.share_of_rain >= 1 - 1e-9:
+        large = split_advised(plan.garden.mid_area)
+        if not plan.too_big and not large and plan.share_of_rain >= 1 - 1e-9:
             return
         found = ways_out(plan)
     except Unanswered:
         return
     unit = "mm" if plan.metric else "in"
+    rungs = len(plan.ladder)
     for way in found:
         one, two = way.garden.rim_length, way.garden.rim_width
         fits = "fits" if way.fits else "does not fit"
+        each = f"{way.beds} rims of" if way.beds > 1 else "rim"
+        record = ""
+        if way.record_share is not None:
+            record = f", {significant(100 * way.record_share, 3, 'down'):g} % of the record's runoff"
         note = f"; {way.note}" if way.note else ""
         yield from wrap(
-            f"- {way.label}: rim {length(one, plan.metric)} by {length(two, plan.metric)} "
-            f"({fits}), holds {show(way.rain_held, unit, 2, 'down')} of rain{note}",
+            f"- {way.label}: {each} {length(one, plan.metric)} by {length(two, plan.metric)} "
+            f"({fits}), holds {show(way.rain_held, unit, 2, 'down')} of rain, {way.storms_held} of "
+            f"the {rungs} storms of the table whole{record}{note}",
             "  ",
         )

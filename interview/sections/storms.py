@@ -4,30 +4,69 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from interview.calc.rainfall_record import RecordPart, RecordReplay
+from interview.calc.record_text import Record
+from interview.drawing.canvas import cells
+from interview.drawing.charts import bars, pond_chart
 from interview.plan import Plan
 from interview.questions import bed, start
 from interview.sections.common import figure_lines
-from interview.summary import wrap
-from interview.units import magnitude, significant
+from interview.summary import WIDTH, wrap
+from interview.units import magnitude, plain_number, show, significant
+
+CHART_ROWS = 20
+MOST_BAD_LINES = 5
+MOST_GAPS = 3
+MOST_YEARS = 40
+"""Years drawn one by one; of a longer record the last ones are."""
+MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"]
 
 
 def storms(plan: Plan) -> Iterator[str]:
     """Yield what storms from small to large do to the garden."""
-    deep, name = ("mm", "mm") if plan.metric else ("in", "in")
+    deep = "mm" if plan.metric else "in"
     shape = bed.STORM_SHAPE.kind.echo(plan.answers[bed.STORM_SHAPE], plan.answers)
     hours = magnitude(plan.answers[bed.STORM_HOURS], "h")
-    yield from wrap(f"Rain {shape}, over {hours:g} h, on an empty garden:")
-    yield f"{'rain ' + name:>10}{'deepest pond':>15}{'hours wet':>12}{'caught':>10}{'spilled':>12}"
-    volume, gallons = ("L", "L") if plan.metric else ("gal", "gal")
-    for row in plan.ladder:
+    ladder = plan.ladder
+    first = " (the bed the water reaches first; what leaves the last)" if _row(plan) else ""
+    yield from wrap(f"Rain {shape}, over {hours:g} h, on an empty garden{first}:")
+    yield f"{'rain ' + deep:>10}{'deepest pond':>15}{'hours wet':>12}{'caught':>10}{'spilled':>12}"
+    volume = "L" if plan.metric else "gal"
+    for row in ladder:
         spilled = magnitude(row.spill_volume, volume)
         caught = significant(100 * row.share_caught, 3, "down")
         yield (
-            f"{magnitude(row.rain, deep):>10.4g}{magnitude(row.peak, deep):>12.3g} {name}"
+            f"{magnitude(row.rain, deep):>10.4g}{magnitude(row.peak, deep):>12.3g} {deep}"
             f"{magnitude(row.hours_on_floor, 'h'):>12.3g}{caught:>9.3g}%"
-            f"{significant(spilled, 2):>8.6g} {gallons}"
+            f"{significant(spilled, 2):>8.6g} {volume}"
         )
-    yield from figure_lines(plan, "side_hours")
+    yield ""
+    yield from _standing(plan)
+    yield ""
+    yield from cells(pond_chart(plan.held_storm, plan.metric), WIDTH, CHART_ROWS, braille=False)
+
+
+def _row(plan: Plan) -> bool:
+    return plan.beds.in_series
+
+
+def _standing(plan: Plan) -> Iterator[str]:
+    """Yield how long each height stands under water, and the same storm again next day."""
+    rain = show(plan.answers[start.RAIN_DEPTH], "mm" if plan.metric else "in", 3)
+    yield f"Hours under water in a storm of {rain}, and when it comes again next day"
+    yield f"(the longest at a stretch):{'once':>20}{'again':>10}"
+    once, again = plan.zone_hours, plan.zone_hours_again
+    for name, first, later in (
+        ("floor", once.floor, again.floor),
+        ("half way up the side", once.side, again.side),
+        ("edge of the full pond, where the rim begins", once.rim, again.rim),
+    ):
+        yield f"  {name:<44}{_hours(magnitude(first, 'h'))}{_hours(magnitude(later, 'h'))}"
+    yield from figure_lines(plan, "again_peak", "again_hours_on_floor", "again_caught")
+
+
+def _hours(hours: float) -> str:
+    return f"{plain_number(significant(hours, 3)):>7} h "
 
 
 def years(plan: Plan) -> Iterator[str]:
@@ -35,9 +74,87 @@ def years(plan: Plan) -> Iterator[str]:
     if not plan.answers[start.HAS_RECORD]:
         yield from wrap("No rainfall record was given, so no year of real rain was tried.")
         return
-    replay = plan.real_years
-    missing = plan.record.missing_days
-    yield f"{replay.first} to {replay.last}, {replay.days} days; missing: {missing}"
-    yield from figure_lines(plan, "record_share_held", "record_overflow_days", "record_longest_wet")
-    for trouble in plan.record.bad_lines[:5]:
-        yield from wrap(f"line {trouble.line}: {trouble.why}")
+    replay, record = plan.real_years, plan.record
+    yield from _about(record, replay)
+    yield from figure_lines(
+        plan,
+        "record_share_held",
+        "record_overflow_days",
+        "record_overflow_days_a_year",
+        "record_longest_wet",
+    )
+    yield from wrap(
+        "A share of the water is not a share of the storms: most rainy days are small, and most "
+        "of what runs over falls on a few large ones.",
+    )
+    yield ""
+    yield from by_size(plan)
+    yield ""
+    yield from _charts(replay)
+
+
+def _about(record: Record, replay: RecordReplay) -> Iterator[str]:
+    """Yield what the record holds and all that was wrong with it."""
+    yield f"{replay.first} to {replay.last}: {replay.days} days."
+    if record.doubt:
+        yield from wrap(f"CHECK THE UNIT. {record.doubt}")
+    if record.gaps:
+        longest = sorted(record.gaps, key=lambda gap: (-gap.days, gap.first))[:MOST_GAPS]
+        told = "; ".join(
+            f"{gap.first}" if gap.days == 1 else f"{gap.first} to {gap.last}" for gap in longest
+        )
+        more = " and others" if len(record.gaps) > MOST_GAPS else ""
+        yield from wrap(
+            f"Missing: {record.missing_days} days ({told}{more}). The pond drains over them; no "
+            "rain is counted, in or out.",
+            "  ",
+        )
+    else:
+        yield "No day is missing."
+    if record.traces:
+        yield from wrap(f"Traces of rain: {len(record.traces)} days, counted as no depth.", "  ")
+    if record.disordered:
+        lines = _numbers(record.disordered)
+        yield from wrap(f"Out of order: {lines}. All are used, by their dates.", "  ")
+    for bad in record.bad_lines[:MOST_BAD_LINES]:
+        yield from wrap(f"Line {bad.line} is not used: {bad.why}", "  ")
+    rest = len(record.bad_lines) - MOST_BAD_LINES
+    if rest > 0:
+        yield f"{rest} more lines are not used."
+
+
+def _numbers(lines: tuple[int, ...]) -> str:
+    told = ", ".join(str(line) for line in lines[:MOST_BAD_LINES])
+    more = f" and {len(lines) - MOST_BAD_LINES} more" if len(lines) > MOST_BAD_LINES else ""
+    return f"line {told}{more}" if len(lines) == 1 else f"lines {told}{more}"
+
+
+def by_size(plan: Plan) -> Iterator[str]:
+    """Yield how the years would have gone with less and with more floor."""
+    area = "m**2" if plan.metric else "ft**2"
+    yield "The same years with less and with more floor, all else the same:"
+    yield f"{'floor':>12}{'floor area':>14}{'runoff held':>14}{'overflow days a year':>23}"
+    for sized in plan.years_by_size:
+        name = "as drawn" if sized.part == 1 else f"{plain_number(sized.part)} times"
+        floor = sized.garden.floor_area * plan.bed_count
+        held = significant(100 * sized.replay.share_held, 3, "down")
+        days = plain_number(significant(sized.replay.overflow_days_a_year, 3))
+        yield f"{name:>12}{show(floor, area, 3):>14}{held:>12.3g} %{days:>23}"
+
+
+def _charts(replay: RecordReplay) -> Iterator[str]:
+    """Yield the share held by year, and the days of overflow by month, as bars."""
+    parts = replay.years[-MOST_YEARS:]
+    held = [(str(part.number), _held(part)) for part in parts]
+    title = "SHARE OF THE RUNOFF HELD, by year"
+    yield from cells(bars(held, "%", title), WIDTH, len(held) + 3, braille=False)
+    if len(replay.years) > MOST_YEARS:
+        yield f"(the last {MOST_YEARS} years of {len(replay.years)})"
+    yield ""
+    spilled = [(MONTHS[one.number - 1], float(one.overflow_days)) for one in replay.months]
+    title = "DAYS OF OVERFLOW, by month, over all the years"
+    yield from cells(bars(spilled, "", title), WIDTH, len(spilled) + 3, braille=False)
+
+
+def _held(part: RecordPart) -> float:
+    return significant(100 * part.share_held, 3, "down")

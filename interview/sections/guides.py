@@ -1,0 +1,21 @@
+"""Where published guides disagree, on the sheet."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from interview.guides import guides
+from interview.plan import Plan
+from interview.summary import wrap
+
+
+def disagreements(plan: Plan) -> Iterator[str]:
+    """Yield for each matter what each guide says, what it would mean here, and what is followed."""
+    for place, matter in enumerate(guides(plan)):
+        if place:
+            yield ""
+        yield from wrap(f"{matter.topic}:")
+        for saying in matter.sayings:
+            here = saying.here.rstrip(".")
+            yield from wrap(f"- {saying.says}: {here}. [{saying.source}]", "  ")
+        yield from wrap(matter.followed, "  ")

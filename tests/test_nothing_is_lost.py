@@ -1,0 +1,55 @@
+"""What happens to answers when the file is changed from outside, or the disk refuses them."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from interview import store
+from interview.opening import Opened, open_session
+
+PROGRAM = "rain-garden-interview test"
+
+
+@pytest.fixture
+def opened(tmp_path: Path, clock):
+    found = open_session(str(tmp_path / "garden.yaml"), clock, PROGRAM)
+    assert isinstance(found, Opened)
+    with found.lock:
+        yield found
+
+
+def answer(opened: Opened, text: str) -> None:
+    session = opened.session
+    assert session.step is not None
+    session.offer(session.step, text)
+    session.go_on()
+
+
+def test_a_file_changed_from_outside_is_left_and_the_answers_go_on_beside_it(opened, tmp_path):
+    answer(opened, "Maple corner")
+    other = opened.path.read_text().replace("Maple corner", "Oak corner")
+    opened.path.write_text(other)
+    answer(opened, "us")
+    answer(opened, "us")
+    assert opened.path.read_text() == other
+    assert opened.session.not_kept == ""
+    assert "changed by something else" in opened.keeper.note or opened.keeper.path != opened.path
+    kept, _ = store.load(opened.keeper.path)
+    assert kept.answers.texts == {"garden_name": "Maple corner", "units": "us", "country": "us"}
+    assert str(opened.keeper.path) in opened.resume_command("program")
+
+
+def test_answers_the_disk_refuses_are_rescued_into_another_folder(opened, tmp_path, monkeypatch):
+    answer(opened, "Maple corner")
+    folder = opened.path.parent
+    folder.rename(tmp_path.parent / "moved away")
+    answer(opened, "us")
+    assert opened.session.not_kept
+    monkeypatch.setenv("XDG_STATE_HOME", str(tmp_path.parent / "state"))
+    said = opened.rescue()
+    place = next((tmp_path.parent / "state").rglob("*.yaml"))
+    assert str(place) in said
+    kept, _ = store.load(place)
+    assert kept.answers.texts == {"garden_name": "Maple corner", "units": "us"}
