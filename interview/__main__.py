@@ -169,7 +169,7 @@ def _full_screen(name: str | None, plants: str) -> int:
         return _refuse("a terminal is needed for the full screen; use --plain here")
     from interview.screens.run import run
 
-    return run(name, clock.now, f"{NAME} {version()}")
+    return run(name, clock.now, f"{NAME} {version()}", plants)
 
 
 if __name__ == "__main__":

@@ -5,7 +5,9 @@ from __future__ import annotations
 import math
 
 from interview.answers_file import double_quoted as quoted
+from interview.calc.catchment import Catchment
 from interview.calc.hyetographs import StormShape
+from interview.calc.pacing import expected_error
 from interview.calc.plant_provenance import from_memory, provenance
 from interview.calc.plant_record import RATING_LISTS
 from interview.calc.plant_wishes import Wishes
@@ -16,8 +18,11 @@ from interview.figures import found
 from interview.guides import guides
 from interview.model import Unanswered
 from interview.plan import Plan
+from interview.questions import start, survey
+from interview.reading import Refused
 from interview.summary import assumed
-from interview.units import magnitude, unit_name
+from interview.survey_plan import runoff_ways
+from interview.units import magnitude, quantity, show, unit_name
 
 DIGITS = 8
 """Significant digits of a figure in the list: more than any measurement, few enough to read."""
@@ -123,17 +128,53 @@ def _surfaces(plan: Plan) -> list[str]:
         catchment = plan.catchment
     except Unanswered:
         return ["surfaces: []"]
-    lines = [f"surfaces: # areas in {unit_name(unit)}"]
-    for one in catchment.surfaces:
+    volume = "L" if plan.metric else "gal"
+    rain = plan.answers[start.RAIN_DEPTH]
+    lines = [f"surfaces: # areas in {unit_name(unit)}, volume in the rain to hold in {volume}"]
+    for one, view in zip(catchment.surfaces, plan.answers.items("surfaces"), strict=True):
+        ways = runoff_ways(view[survey.SURFACE_KIND], view)
         values: dict[str, float | str | bool | None] = {
             "name": one.name,
             "plan": magnitude(one.plan, unit),
             "share": one.share,
             "drains_here": magnitude(one.drains_here, unit),
+            "coefficient": one.coefficient,
             "weighted": magnitude(one.weighted, unit),
+            "brings": magnitude(one.brings(rain), volume),
+            "usual_coefficient": ways.coefficient,
+            "curve_number": float(ways.number),
+            "by_curve_number": ways.by_number,
         }
         lines.append(f"  - {_row(values)}")
-    return lines
+    return [*lines, *_errors(catchment), *_walkers(plan)]
+
+
+def _errors(catchment: Catchment) -> list[str]:
+    """Return the share of the variance of the weighted area by input, the widest first."""
+    shares = sorted(catchment.shares.items(), key=lambda item: (-item[1], item[0]))
+    lines = [f"  {quoted(name)}: {part:.{DIGITS}g}" for name, part in shares if part > 0]
+    return ["variance_shares:", *lines] if lines else ["variance_shares: {}"]
+
+
+def _walkers(plan: Plan) -> list[str]:
+    """Return each calibrated pace."""
+    unit, far = ("m", quantity(12.0, "m")) if plan.metric else ("ft", quantity(40.0, "ft"))
+    lines = [f"walkers: # lengths in {unit}; the error is the one to expect over {show(far, unit)}"]
+    for one in plan.answers.items("walkers"):
+        name = str(one[survey.WALKER_NAME])
+        try:
+            pace = survey.walker_pace(plan.answers, name)
+        except (Refused, Unanswered):
+            continue
+        values: dict[str, float | str | bool | None] = {
+            "name": name,
+            "pace": magnitude(pace.length, unit),
+            "standard_error": magnitude(pace.standard_error, unit),
+            "spread": pace.spread,
+            "expected_error": magnitude(expected_error(pace, far), unit),
+        }
+        lines.append(f"  - {_row(values)}")
+    return lines if len(lines) > 1 else ["walkers: []"]
 
 
 def _ladder(plan: Plan) -> list[str]:
@@ -214,7 +255,7 @@ def _planting(plan: Plan) -> list[str]:
     wishes = plan.wishes
     listed = quoted(wishes.list_region.value) if wishes.list_region else "null"
     lines = [f"planting: # areas in {unit_name(area)}, times in h, distances in {apart}"]
-    lines += [f"  wetland_list: {listed}", "  zones:"]
+    lines += [f"  wetland_list: {listed}", f"  beds: {plan.bed_count}", "  zones: # of one bed"]
     for zone in zones:
         record = plan.zone_hours_record
         lines.append(f"    - zone: {zone.zone.value}")

@@ -11,12 +11,13 @@ from interview.calc import basin, earthwork, overflow, siting, surroundings
 from interview.calc.catchment import whole_roof_finding
 from interview.calc.depth import Governs
 from interview.calc.plant_care import after_storm
+from interview.calc.record_text import DOUBT
 from interview.calc.slope import DEPTH_ROWS, table_depth
 from interview.calc.soak import Band
 from interview.calc.surroundings import Owner, Rules
 from interview.evidence import ARITHMETIC, OURS, PRACTICE, Finding, Grade, Source, Standing
 from interview.model import Unanswered
-from interview.questions import bed, review, site, soak, survey
+from interview.questions import bed, review, site, soak, start, survey
 from interview.units import Quantity, feet_and_inches, magnitude, plain_number, show, significant
 
 if TYPE_CHECKING:
@@ -35,7 +36,7 @@ def all_findings(plan: Plan) -> Iterator[Finding]:
     yield from _dig_day(plan)
     yield from _chosen_spot(plan)
     yield from _permission(plan)
-    for part in (_holes, _depth, _size, _earth, _water, _catchment, _planting, _after):
+    for part in (_holes, _depth, _size, _earth, _water, _catchment, _record, _planting, _after):
         try:
             yield from part(plan)
         except Unanswered:
@@ -282,7 +283,7 @@ def _size(plan: Plan) -> Iterator[Finding]:
             "One garden over 300 ft² (28 m²) is hard to keep level.",
             "100 to 300 ft² a garden",
             basin.SPLIT_ABOVE_FT2.source,
-            "Split it in two, side by side or one below the other.",
+            "Answer 2 beds, side by side or one below the other; the ways out have their sizes.",
         )
 
 
@@ -357,6 +358,36 @@ def _catchment(plan: Plan) -> Iterator[Finding]:
             "nothing to eat is grown in it",
             Source("Ask Extension, 2015: zinc strips; from memory for the rest", Standing.MEMORY),
             "Use another downspout, or grow nothing to eat here.",
+        )
+
+
+def _record(plan: Plan) -> Iterator[Finding]:
+    if not plan.answers[start.HAS_RECORD]:
+        return
+    record = plan.record
+    if record.doubt:
+        yield Finding(
+            "record_unit",
+            Grade.FIX,
+            record.doubt,
+            "a year of rain between 4 and 200 in (100 and 5000 mm)",
+            DOUBT,
+            "Look at the heading of the file and answer the unit again.",
+        )
+    if record.bad_lines:
+        first, count = record.bad_lines[0], len(record.bad_lines)
+        many = (
+            f"{count} lines of the rainfall file are"
+            if count > 1
+            else ("1 line of the rainfall file is")
+        )
+        yield Finding(
+            "record_lines",
+            Grade.GOOD,
+            f"{many} not used, the first on line {first.line}: {first.why}",
+            "",
+            OURS,
+            "Mend the lines named with the years of rain, or leave their days missing.",
         )
 
 

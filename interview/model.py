@@ -109,6 +109,8 @@ class Question(Generic[T]):
     """Whether answering needs ground to be broken."""
     more: str = ""
     """Longer help: tables and reading for the practised."""
+    picture: str = ""
+    """A small drawing of plain characters, shown with how to find out."""
 
     def read(self, text: str, answers: Answers) -> T:
         """Return the value of ``text``: the one way in, typed, loaded or piped."""

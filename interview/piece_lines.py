@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from interview import reading
 from interview.kinds import Measure, Simple, list_lines
 from interview.model import Answers, Unanswered
-from interview.piece_words import Ends, read_angle, take_ends, turn_words, walked
+from interview.piece_words import ROUND_GOOD, Ends, read_angle, take_ends, turn_words, walked
 from interview.reading import Amount, Paces, Refused
 from interview.units import Quantity, magnitude, plain_number, quantity
 
@@ -98,6 +98,8 @@ class Pieces(Simple[tuple[PieceLine, ...]]):
         if len(texts) < (3 if many else wanted) or (not many and len(texts) > wanted):
             raise Refused(
                 f"A {shape} needs {wanted} lengths ({', '.join(SHAPES[shape])}). {_PIECE_GOOD}"
+                if shape != "round"
+                else f"To walk round takes three or more sides and the turns between. {ROUND_GOOD}"
             )
         if shape == "circle part":
             texts = texts[:1]
@@ -124,6 +126,19 @@ class Pieces(Simple[tuple[PieceLine, ...]]):
         if low > LONGEST_SIDE_M:
             raise Refused("A side is longer than 1000 ft (300 m). Check its unit.")
         return side
+
+    def paces_of(self, line: str, units: str) -> list[Paces]:
+        """Return the sides of one written piece that are in paces; none of a line not read."""
+        found = []
+        try:
+            _, shape, rest, _ = _taken_apart(line)
+            for text in _measures(shape, rest)[0]:
+                amount = self.side.amount(_LABEL.sub("", text), units)
+                if isinstance(amount, Paces):
+                    found.append(amount)
+        except Refused:
+            return found
+        return found
 
     def settle(self, text: str, answers: Answers) -> str:
         lines = list_lines(text)
@@ -182,7 +197,7 @@ def _bare(text: str) -> str:
 def signed_length(text: str, unit: str) -> Quantity:
     """Return a taped length that may lie left of or below nought; raises ``Refused``."""
     amount = reading.read_taped_length(_bare(text), unit)
-    return _quantity(amount) * (-1.0 if text.startswith("-") else 1.0)
+    return quantity(float(amount.number) * (-1 if text.startswith("-") else 1), amount.unit)
 
 
 def placed_line(line: str, right: Quantity, up: Quantity, turned: float, metric: bool) -> str:

@@ -18,7 +18,7 @@ _TURNED = re.compile(rf"[\s,]+turned\s+(-?{_NUMBER}){_DEGREES}$", re.IGNORECASE)
 _AT = re.compile(r"[\s,]+at\s+([^,]+?)(?:\s*,\s+|\s+by\s+|\s+and\s+)([^,]+)$", re.IGNORECASE)
 _TURN = re.compile(r"[\s,]+(right|left)(?![^\W_])[\s,]*", re.IGNORECASE)
 _ANGLE = re.compile(rf"({_NUMBER})(?:\s*(?:degrees?|degs?|°)[\s,]*|[\s,]+)(\S.*)", re.IGNORECASE)
-_GOOD = "Write it as round 20 ft right 30 ft right 20 ft right 30 ft."
+ROUND_GOOD = "Write it as round 20 ft right 30 ft right 20 ft right 30 ft."
 
 
 @dataclass(frozen=True)
@@ -62,7 +62,7 @@ def walked(text: str) -> tuple[list[str], tuple[float, ...]]:
         sides.append(side)
         turns.append(angle if way.lower() == "left" else -angle)
     if not all(sides):
-        raise Refused(f"A turn stands between two sides, none before or after. {_GOOD}")
+        raise Refused(f"A turn stands between two sides, none before or after. {ROUND_GOOD}")
     return sides, tuple(turns)
 
 

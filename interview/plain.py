@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import textwrap
 from collections.abc import Callable
 
 from interview import route
-from interview.model import UNKNOWN_TEXT, Standing
+from interview.model import UNKNOWN_TEXT, Answers, Standing
+from interview.paced_lengths import change_words, paced_changes
 from interview.reading import Refused
 from interview.report import plan_text, waiting_text
 from interview.route import Step
@@ -71,15 +73,26 @@ def _one(session: Session, step: Step, ask: Ask, say: Say) -> bool:
     text = _typed(session, step, ask)
     if text.startswith(":"):
         return _command(session, step, text[1:].strip(), say)
+    before = session.answers
     try:
         heard = session.offer(step, text)
     except (Refused, Doubt) as refused:
         say(f"  ! {refused}")
         return False
     say(f"  = {heard.echo}")
+    _say_changes(before, session.answers, say)
     if session.not_kept:
         say(f"  ! NOT SAVED: {session.not_kept}")
     return True
+
+
+def _say_changes(before: Answers, after: Answers, say: Say) -> None:
+    """Say which paced lengths a new calibration changed, and by how much."""
+    changes = paced_changes(before, after)
+    if changes:
+        say("  Lengths in paces that this changes:")
+    for change in changes:
+        say(f"    {change_words(change, after)}")
 
 
 def _show(session: Session, step: Step, say: Say) -> None:
@@ -144,6 +157,8 @@ def _command(session: Session, step: Step, command: str, say: Say) -> bool:
             say("  " + question.why + (f"\n  {question.more}" if question.more else ""))
         case "how":
             say("  " + question.find_out)
+            if question.picture:
+                say(textwrap.indent(question.picture, "  "))
         case "plan":
             say(plan_text(session.plan))
         case "waiting":

@@ -195,7 +195,7 @@ def _draining(state: Wet, start: dt.datetime, now: dt.datetime) -> Wetting:
         f"Let it drain; look again at {clock(look, now)}, and note when the last water is gone."
         if look
         else "Let it drain, and note when the last water is gone.",
-        "Cover the hole when you leave it. If you miss the moment, write the time you think it was.",
+        "Cover the hole when you leave it. If you miss the moment, write the time you think best.",
         look,
         start,
     )

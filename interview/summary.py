@@ -56,12 +56,14 @@ def figure_words(plan: Plan, key: str) -> str:
 
 def _size(plan: Plan) -> str:
     garden, metric = plan.garden, plan.metric
-    return f"{length(garden.floor_length, metric)} by {length(garden.floor_width, metric)}"
+    beds = f"{plan.bed_count} beds of " if plan.bed_count > 1 else ""
+    return f"{beds}{length(garden.floor_length, metric)} by {length(garden.floor_width, metric)}"
 
 
 def _rim(plan: Plan) -> str:
     garden, metric = plan.garden, plan.metric
-    return f"{length(garden.rim_length, metric)} by {length(garden.rim_width, metric)}"
+    each = f"{length(garden.rim_length, metric)} by {length(garden.rim_width, metric)}"
+    return f"{each}, each bed" if plan.bed_count > 1 else each
 
 
 def _empties(plan: Plan) -> str:

@@ -2,25 +2,28 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass
 
 from interview.calc import runoff
 from interview.calc.catchment import (
+    ONE_SIDE,
     WHOLE,
     Catchment,
     Share,
     Surface,
     catchment,
     equal_share,
+    joined_share,
     share_of_gutter,
 )
 from interview.calc.pacing import Pace
-from interview.calc.pieces import Pitch, PitchGiven, plan_area, plan_length
-from interview.calc.pieces import own_error as pieces_error
-from interview.calc.runoff import HydrologicGroup, RunoffMethod
+from interview.calc.pieces import Pitch, PitchGiven, plan_length
+from interview.calc.runoff import Cover, HydrologicGroup, RunoffMethod
+from interview.drawing.scene import Drawing
+from interview.drawing.survey_drawing import surface_drawing
 from interview.model import Answers, Unanswered
-from interview.questions import start, survey
-from interview.questions.shapes import piece_of
+from interview.questions import site, start, survey
+from interview.questions.shapes import drawn_piece, piece_of
 from interview.reading import Refused
 from interview.units import quantity, ratio
 
@@ -31,6 +34,7 @@ _PITCH = {
 }
 SHARE_ESTIMATE_ERROR = 0.15
 """Relative standard error of a share given as a percentage: a choice of this project."""
+_BEARINGS = {"n": 0, "ne": 45, "e": 90, "se": 135, "s": 180, "sw": 225, "w": 270, "nw": 315}
 
 
 def catchment_of(answers: Answers) -> Catchment:
@@ -38,60 +42,77 @@ def catchment_of(answers: Answers) -> Catchment:
     surfaces = [surface_of(one) for one in answers.items("surfaces")]
     if not surfaces:
         raise Unanswered(survey.SURFACE_NAME, "surfaces.1.surface_name")
-    pace = _first_pace(answers)
     try:
-        return catchment(surfaces, pace)
+        return catchment(surfaces, walkers(answers))
     except ValueError as wrong:
         raise Unanswered(survey.PIECES, "surfaces.1.pieces", why=str(wrong)) from None
 
 
-def _first_pace(answers: Answers) -> Pace | None:
-    """Return the pace that paced sides share, or nothing: no side was paced without one."""
-    try:
-        return survey.walker_pace(answers)
-    except (Refused, Unanswered):
-        return None
+def walkers(answers: Answers) -> dict[str, Pace]:
+    """Return the pace of each walker whose pace is calibrated, by name as ``walker_of`` has it."""
+    found = {}
+    for one in answers.items("walkers"):
+        try:
+            name, pace = walker_of(answers, str(one[survey.WALKER_NAME]))
+        except (Refused, Unanswered):
+            continue
+        found[name] = pace
+    return found
+
+
+def walker_of(answers: Answers, name: str = "") -> tuple[str, Pace]:
+    """Return a walker's name and pace; a single walker needs no name.
+
+    Raises ``Unanswered`` or ``Refused`` where there is no such pace.
+    """
+    listed, pace = survey.named_pace(answers, name)
+    return (listed if len(answers.items("walkers")) > 1 else ""), pace
 
 
 def surface_of(answers: Answers) -> Surface:
     """Return one surface from its item's answers; raises ``Unanswered``."""
     name, kind = answers[survey.SURFACE_NAME], answers[survey.SURFACE_KIND]
-
-    def pace_for(walker: str) -> Pace:
-        return survey.walker_pace(answers, walker)
-
-    pieces = tuple(piece_of(line, pace_for) for line in answers[survey.PIECES])
     try:
-        surface = Surface(
+        pieces = tuple(
+            piece_of(line, lambda walker: walker_of(answers, walker))
+            for line in answers[survey.PIECES]
+        )
+        return Surface(
             name,
             kind,
             runoff_part(kind, answers),
             pieces,
             share=share_of(answers),
+            level=_level(answers),
+            falls_on=survey.falls_on(answers),
         )
-        return _as_plan(surface, answers)
     except ValueError as wrong:
         raise Unanswered(survey.PIECES, answers.address(survey.PIECES), why=str(wrong)) from None
 
 
-def _as_plan(surface: Surface, answers: Answers) -> Surface:
-    """Take a surface measured along its slope to the level."""
-    if surface.kind != "roof" or answers[survey.BASIS] != "slope":
-        return surface
+def _level(answers: Answers) -> float:
+    """Return the level length for a length of one as measured."""
+    if answers[survey.SURFACE_KIND] != "roof" or answers[survey.BASIS] != "slope":
+        return 1.0
     given, number = answers[survey.PITCH]
-    pitch = Pitch(number, _PITCH[given])
-    level = ratio(plan_length(quantity(1.0, "ft"), pitch), quantity(1.0, "ft"))
-    area = plan_area(surface.pieces)
-    error = ratio(pieces_error(surface.pieces), area)
-    return replace(surface, pieces=(), plan=area * level, plan_error=error)
+    one = quantity(1.0, "ft")
+    return ratio(plan_length(one, Pitch(number, _PITCH[given])), one)
 
 
 def share_of(answers: Answers) -> Share:
-    """Return the share of a surface that drains here."""
+    """Return the share of a surface that drains here, or of it that falls on the next."""
     if answers[survey.SURFACE_KIND] != "roof":
-        return _percent(answers)
+        return WHOLE if survey.falls_on(answers) else _percent(answers)
+    side = ONE_SIDE if answers[survey.ROOF_SIDES] == "both" else WHOLE
+    if survey.falls_on(answers):
+        return side
+    return joined_share(side, _gutter_share(answers), _part(answers[survey.SPOUT_PERCENT]))
+
+
+def _gutter_share(answers: Answers) -> Share:
     outlets = answers[survey.GUTTER_OUTLETS]
-    if outlets == 1:
+    here = answers[survey.OUTLETS_HERE] if outlets > 1 else 1
+    if here >= outlets:
         return WHOLE
     match answers[survey.SHARE_KNOWN]:
         case "high_point":
@@ -100,18 +121,74 @@ def share_of(answers: Answers) -> Share:
         case "percent":
             return _percent(answers)
         case _:
-            return equal_share(outlets)
+            return equal_share(outlets, here)
 
 
 def _percent(answers: Answers) -> Share:
-    part = answers[survey.SHARE_PERCENT] / 100
-    return WHOLE if part == 1 else Share(part, SHARE_ESTIMATE_ERROR)
+    return _part(answers[survey.SHARE_PERCENT])
+
+
+def _part(percent: float) -> Share:
+    return WHOLE if percent == 100 else Share(percent / 100, SHARE_ESTIMATE_ERROR)
 
 
 def runoff_part(kind: str, answers: Answers) -> float:
     """Return the part of the rain to hold that runs off a kind of surface."""
-    method = RunoffMethod[answers[survey.RUNOFF_BY].upper()]
+    local = answers[survey.RUNOFF_LOCAL]
+    if local is not None:
+        return local
+    ways = runoff_ways(kind, answers)
+    by_number = answers[survey.RUNOFF_BY] == "curve_number" or ways.coefficient is None
+    return ways.by_number if by_number else ways.coefficient or 0.0
+
+
+@dataclass(frozen=True)
+class RunoffWays:
+    """The part of the rain to hold that runs off a surface, by each way of reckoning."""
+
+    coefficient: float | None
+    """By its coefficient; none where there is none."""
+    number: int
+    """Its curve number."""
+    by_number: float
+    local: float | None
+    """By a local rule; none where none is given."""
+
+
+def runoff_ways(kind: str, answers: Answers) -> RunoffWays:
+    """Return the part of the rain to hold that runs off a surface, by each way."""
+    surface = runoff.Surface[kind.upper()]
     group = HydrologicGroup[answers[survey.SOIL_GROUP].upper()]
-    return runoff.runoff_share(
-        runoff.Surface[kind.upper()], answers[start.RAIN_DEPTH], method=method, group=group
+    cover = runoff.USUAL_COVER[surface]
+    if surface is runoff.Surface.LAWN:
+        cover = Cover[answers[survey.LAWN_COVER].upper()]
+    rain = answers[start.RAIN_DEPTH]
+    return RunoffWays(
+        runoff.RUNOFF_COEFFICIENTS.get(surface),
+        runoff.curve_number(cover, group),
+        runoff.runoff_share(
+            surface, rain, method=RunoffMethod.CURVE_NUMBER, group=group, cover=cover
+        ),
+        answers[survey.RUNOFF_LOCAL],
     )
+
+
+def drawing_of(answers: Answers, share: float) -> Drawing:
+    """Return one surface drawn to scale, from its item's answers; raises ``Unanswered``.
+
+    North is drawn where the pieces were put into place: the foot of the drawing is downhill.
+    """
+    lines = answers[survey.PIECES]
+    downhill = site.chosen_spot(answers.whole()).get(site.DOWNHILL)
+    bearing = _BEARINGS.get(downhill or "")
+    placed = all(line.at is not None for line in lines)
+    try:
+        return surface_drawing(
+            [drawn_piece(line) for line in lines],
+            answers.metric,
+            answers[survey.SURFACE_NAME],
+            share,
+            None if bearing is None or not placed else float((180 - bearing) % 360),
+        )
+    except ValueError as wrong:
+        raise Unanswered(survey.PIECES, answers.address(survey.PIECES), why=str(wrong)) from None

@@ -4,17 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from typing import Any
 
-from interview.calc import basin
 from interview.calc.basin import Basin
-from interview.model import Answers, Unanswered
+from interview.calc.beds import MOST_BEDS
+from interview.model import Answers, Question, Unanswered
 from interview.plan import Plan
 from interview.questions import bed, start
 from interview.units import Quantity, magnitude, quantity
 
 STEEPEST = 2.0
 """Steepest side offered, run for a rise of one: common practice, and the publishers' limit."""
-SHALLOWEST_IN, SHALLOWEST_MM = 3.0, 75.0
+DEEPEST_IN, DEEPEST_MM = 12.0, 300.0
+"""Deepest pond offered: more needs an engineer."""
+WORTH_IN = 0.4
+"""A deeper pond is offered where it gains more than this."""
+HELD = 1 - 1e-9
 
 
 @dataclass(frozen=True)
@@ -23,11 +28,17 @@ class WayOut:
 
     label: str
     garden: Basin
+    """One bed of it."""
     rain_held: Quantity
     """Rain that just fills it, with all the surfaces that then drain to it."""
     fits: bool
-    """Whether its rim fits the room; true where no room was given."""
+    """Whether each bed's rim fits the room; true where no room was given."""
     note: str = ""
+    beds: int = 1
+    storms_held: int = 0
+    """Storms of the ladder of which nothing runs over."""
+    record_share: float | None = None
+    """Share of the record's runoff held; nothing where there is no record."""
 
 
 def ways_out(plan: Plan) -> list[WayOut]:
@@ -37,26 +48,19 @@ def ways_out(plan: Plan) -> list[WayOut]:
 
 
 def _ways(plan: Plan) -> Iterator[WayOut]:
-    if plan.room is not None and plan.too_big:
-        yield WayOut(
-            "Take what the room holds",
-            plan.room,
-            basin.rain_held(plan.room, plan.catchment.weighted),
-            True,
-            "a smaller garden still takes the small rains, which are most of the rainy days",
-        )
+    if plan.too_big:
+        small = "a smaller garden still takes the small rains, which are most of the rainy days"
+        yield from _tried(plan, "Take what the room holds", plan.answers, small, in_room=True)
     yield from _tried(plan, "Let the pond be as deep as the soil allows", _deepest(plan))
     if plan.answers[bed.SIDE_SLOPE] > STEEPEST:
-        yield from _tried(
-            plan, "Steeper sides, 2:1", plan.answers.with_text(bed.SIDE_SLOPE.key, "2:1")
-        )
+        steeper = plan.answers.with_text(bed.SIDE_SLOPE.key, "2:1")
+        yield from _tried(plan, "Steeper sides, 2:1", steeper)
+    yield from _more_beds(plan)
     yield from _half(plan)
-    for rain in (0.75, 0.5):
-        target = plan.answers[start.RAIN_DEPTH] * rain
-        text = _depth_text(target, plan.metric)
+    for part in (0.75, 0.5):
+        text = _depth_text(plan.answers[start.RAIN_DEPTH] * part, plan.metric)
         answers = plan.answers.with_text(start.RAIN_DEPTH.key, text)
         yield from _tried(plan, f"Hold {text} of rain", answers)
-    yield from _two(plan)
 
 
 def _depth_text(value: Quantity, metric: bool) -> str:
@@ -68,70 +72,81 @@ def _depth_text(value: Quantity, metric: bool) -> str:
 def _deepest(plan: Plan) -> Answers | None:
     """Return the answers with the cap lifted to what the soil allows, up to 12 in (300 mm)."""
     soil = min(plan.depth.drop_limit, plan.depth.corrected_limit)
-    most = quantity(300, "mm") if plan.metric else quantity(12, "in")
+    most = quantity(DEEPEST_MM, "mm") if plan.metric else quantity(DEEPEST_IN, "in")
     allowed = min(soil, most)
-    if magnitude(allowed, "in") <= magnitude(plan.depth.depth, "in") + 0.4:
+    if magnitude(allowed, "in") <= magnitude(plan.depth.depth, "in") + WORTH_IN:
         return None
     text = _depth_text(allowed, plan.metric)
     return plan.answers.with_text(bed.DEEPEST_POND.key, text)
 
 
-def _tried(plan: Plan, label: str, answers: Answers | None) -> Iterator[WayOut]:
+def _more_beds(plan: Plan) -> Iterator[WayOut]:
+    """Yield more beds, each within a room like the one given, until all the rain is held."""
+    for count in range(plan.bed_count + 1, MOST_BEDS + 1):
+        held = False
+        for how, words in (
+            ("side_by_side", "side by side, the water shared out"),
+            ("in_a_row", "one below the other, the water to the first"),
+        ):
+            answers = _with_beds(plan.answers, count, how)
+            for way in _tried(plan, f"{count} beds {words}", answers, in_room=True):
+                held = held or way.rain_held >= plan.answers[start.RAIN_DEPTH] * HELD
+                yield way
+        if held:
+            return
+
+
+def _with_beds(answers: Answers, count: int, how: str) -> Answers:
+    return answers.with_text(bed.BEDS.key, str(count)).with_text(bed.BEDS_HOW.key, how)
+
+
+def _half(plan: Plan) -> Iterator[WayOut]:
+    """Yield the garden for half of what drains here: the other half stays where it goes now."""
+    if plan.bed_count * 2 > MOST_BEDS:
+        return
+    # A bed of twice as many, sharing the water, is a bed for half of the water.
+    answers = _with_beds(plan.answers, plan.bed_count * 2, "side_by_side")
+    for way in _tried(plan, "Send half of the water elsewhere", answers):
+        yield replace(way, beds=plan.bed_count)
+
+
+def _tried(
+    plan: Plan, label: str, answers: Answers | None, note: str = "", in_room: bool = False
+) -> Iterator[WayOut]:
+    """Yield the way that ``answers`` lead to: no larger than the room, or as large as is needed."""
     if answers is None:
         return
-    bare = answers.without(bed.FLOOR_LENGTH.key).without(bed.FLOOR_WIDTH.key)
-    tried = replace(plan, answers=bare)
+    within = replace(plan, answers=_without(answers, bed.FLOOR_LENGTH, bed.FLOOR_WIDTH))
+    free = replace(plan, answers=_without(within.answers, *_ROOM))
+    tried = within if in_room else free
     try:
-        garden = tried.needed_basin
-        held = basin.rain_held(garden, tried.catchment.weighted)
-        yield WayOut(label, garden, held, not tried.too_big)
+        yield WayOut(
+            label,
+            tried.garden,
+            tried.rain_held,
+            in_room or not within.too_big,
+            note,
+            tried.bed_count,
+            sum(row.share_caught >= HELD for row in tried.ladder),
+            _record_share(tried),
+        )
     except Unanswered:
         return
 
 
-def _half(plan: Plan) -> Iterator[WayOut]:
-    """Yield the garden for half of what drains here: a second garden, or less roof."""
+_ROOM = (bed.ROOM_LENGTH, bed.ROOM_WIDTH, bed.ROOM_AREA)
+
+
+def _without(answers: Answers, *questions: Question[Any]) -> Answers:
+    for question in questions:
+        answers = answers.without(question.key)
+    return answers
+
+
+def _record_share(plan: Plan) -> float | None:
+    if not plan.answers[start.HAS_RECORD]:
+        return None
     try:
-        required = basin.required_area(
-            plan.catchment.weighted / 2,
-            plan.answers[start.RAIN_DEPTH],
-            plan.depth.depth,
-            plan.answers[bed.SIDE_SLOPE],
-            plan.answers[bed.FREEBOARD],
-            length_to_width=plan.answers[bed.LENGTH_TO_WIDTH],
-            system=plan.system,
-        )
-    except ValueError:
-        return
-    garden = basin.drawn(required, plan.system)
-    yield WayOut(
-        "Send half of it elsewhere, or to a second garden like this",
-        garden,
-        basin.rain_held(garden, plan.catchment.weighted / 2),
-        _fits(plan, garden),
-    )
-
-
-def _two(plan: Plan) -> Iterator[WayOut]:
-    """Yield two beds in a row, where one below the other takes what the first spills."""
-    if plan.room is None or not plan.too_big:
-        return
-    volume = plan.room.volume * 2
-    area = plan.catchment.weighted + plan.room.rim_area * 2
-    yield WayOut(
-        "Two beds of this room, the second taking what the first spills",
-        plan.room,
-        quantity(magnitude(volume / area, "in"), "in"),
-        True,
-        "each bed as large as the room that was given",
-    )
-
-
-def _fits(plan: Plan, garden: Basin) -> bool:
-    room = plan.room
-    if room is None:
-        return True
-    return bool(
-        garden.floor_length <= room.floor_length * (1 + 1e-9)
-        and garden.floor_width <= room.floor_width * (1 + 1e-9)
-    )
+        return plan.real_years.share_held
+    except Unanswered:
+        return None

@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 from typing import Any
 
+from interview import route
 from interview.figure import find
 from interview.figures import BY_KEY
 from interview.model import Answers, Question, Unanswered
 from interview.plan import Plan
 from interview.questions import bed, start
 from interview.reading import Refused
-from interview.units import Quantity, magnitude, plain_number
+from interview.units import Quantity, magnitude, plain_number, significant
 
 
 @dataclass(frozen=True)
@@ -53,20 +55,29 @@ class Lever:
             place = self.choices.index(value) + steps
             text = self.choices[place % len(self.choices)]
         else:
-            size, unit = self.step(plan.metric)
-            # From a value between steps the first move goes to the next whole step.
-            whole = value / size
-            target = (
-                round(whole + steps, 6)
-                if abs(whole - round(whole)) < 1e-6
-                else (float(int(whole) + (1 if steps > 0 else 0)))
-            )
-            text = f"{plain_number(target * size, 6)}{_written(unit)}"
+            text = self._stepped(value, steps, plan.metric)
         try:
             self.question.read(text, plan.answers)
         except (Refused, Unanswered):
             return plan.answers
         return plan.answers.with_text(self.question.key, text)
+
+    def _stepped(self, value: float, steps: int, metric: bool) -> str:
+        """Return the words of a value some steps away; between steps the first goes to a step."""
+        size, unit = self.step(metric)
+        whole = value / size
+        if abs(whole - round(whole)) < 1e-6:
+            target = round(whole) + steps
+        else:
+            target = math.floor(whole) + steps + (steps < 0)
+        return f"{plain_number(target * size, 6)}{_written(unit)}"
+
+    def reset(self, kept: Plan, tried: Plan) -> Answers:
+        """Return the tried answers with this lever back where it was kept."""
+        text = kept.answers.text(self.question)
+        if text is None:
+            return tried.answers.without(self.question.key)
+        return tried.answers.with_text(self.question.key, text)
 
 
 def _written(unit: str) -> str:
@@ -123,6 +134,14 @@ LEVERS: tuple[Lever, ...] = (
         ("both", "strict", "custom"),
     ),
     Lever(
+        bed.LENGTH_TO_WIDTH,
+        "Length to width",
+        lambda p: p.answers[bed.LENGTH_TO_WIDTH],
+        (0.5, ": 1"),
+        (0.5, ": 1"),
+    ),
+    Lever(bed.BEDS, "Number of beds", lambda p: float(p.answers[bed.BEDS]), (1, ""), (1, "")),
+    Lever(
         bed.AMEND,
         "Compost worked in",
         lambda p: "yes" if p.answers[bed.AMEND] else "no",
@@ -130,11 +149,23 @@ LEVERS: tuple[Lever, ...] = (
         (1, ""),
         ("yes", "no"),
     ),
+    Lever(
+        bed.COMPOST_DEPTH,
+        "Depth of compost",
+        _in(bed.COMPOST_DEPTH, "in", "mm"),
+        (0.5, "in"),
+        (10, "mm"),
+    ),
+    Lever(
+        bed.MULCH_DEPTH, "Depth of mulch", _in(bed.MULCH_DEPTH, "in", "mm"), (0.5, "in"), (10, "mm")
+    ),
 )
 """What may be moved, in the order of the page."""
 
 WATCHED = (
     "pond_depth",
+    "depth_governed_by",
+    "size_governed_by",
     "recommended_area",
     "floor_length_drawn",
     "floor_width_drawn",
@@ -145,6 +176,7 @@ WATCHED = (
     "storm_hours_on_floor",
     "caught_at_one_and_a_half",
     "caught_at_twice",
+    "record_share_held",
     "soil_dug_total",
     "barrow_loads",
     "berm_height",
@@ -162,7 +194,7 @@ class Followed:
     kept: str
     tried: str
     change: str
-    """The difference in words, such as ``+0.5 in``; empty where nothing changed."""
+    """The difference, such as ``+0.5``, in the unit shown; ``changed`` for words; empty if none."""
 
 
 def followed(kept: Plan, tried: Plan) -> list[Followed]:
@@ -183,13 +215,18 @@ def followed(kept: Plan, tried: Plan) -> list[Followed]:
 
 
 def _change(before: object, after: object) -> str:
+    if isinstance(before, str) and isinstance(after, str):
+        return "changed" if before != after else ""
     numbers = (int, float)
     if not isinstance(before, numbers) or not isinstance(after, numbers):
         return ""
-    difference = float(after) - float(before)
-    if abs(difference) < 1e-9 * max(1.0, abs(float(before))):
+    first, last = float(before), float(after)
+    if not (math.isfinite(first) and math.isfinite(last)):
+        return "changed" if first != last else ""
+    if abs(last - first) < 1e-9 * max(1.0, abs(first)):
         return ""
-    return f"{'+' if difference > 0 else '-'}{plain_number(abs(difference), 2)}"
+    sign = "+" if last > first else "-"
+    return f"{sign}{plain_number(significant(abs(last - first), 2))}"
 
 
 def tried_plan(kept: Plan, answers: Answers) -> Plan:
@@ -200,3 +237,13 @@ def tried_plan(kept: Plan, answers: Answers) -> Plan:
 def changed(kept: Answers, tried: Answers) -> dict[str, str]:
     """Return the answers that differ, by address, for keeping them."""
     return {a: t for a, t in tried.texts.items() if kept.texts.get(a) != t}
+
+
+def keep(kept: Answers, tried: Answers) -> dict[str, str]:
+    """Return what to offer, by address, in the order the questions are asked.
+
+    Nothing is written by trying things out: the caller offers these one by one.
+    """
+    wanted = changed(kept, tried)
+    order = [step.address for step in route.steps(tried)]
+    return {address: wanted[address] for address in order if address in wanted}

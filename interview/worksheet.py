@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import textwrap
 from typing import Any
 
 from interview.model import Question
@@ -29,6 +30,8 @@ def _asked(question: Question[Any]) -> list[str]:
     for one, label in getattr(question.kind, "options", ()):
         lines += wrap(f"    {one}: {label}", "      ")
     lines += wrap(f"  asked: {question.when}", "    ")
+    if question.picture:
+        lines += textwrap.indent(question.picture, "    ").splitlines()
     if question.digs:
         lines.append("  only after the lines are located")
     if question.caution:

@@ -18,7 +18,7 @@ from interview.figures_file import figures_text
 from interview.model import Answers
 from interview.opening import text_opener
 from interview.plan import Plan
-from interview.questions import new_answers, question_at
+from interview.questions import new_answers, question_at, surfaces
 from interview.route import Step
 from interview.session import NotKept, Session
 from interview.units import magnitude, quantity
@@ -317,6 +317,8 @@ class Chance:
                 return rng.choice(self.NOTES)
             case kinds.Measure():
                 return self._measure(kind, view)
+            case surfaces.LocalPart():
+                return rng.choice(("usual", "0.7", "0", "1"))
             case kinds.Number() | kinds.Ratio():
                 high = min(kind.at_most, 1e4)
                 return f"{rng.uniform(kind.at_least, high):.3g}"

@@ -5,6 +5,9 @@ from __future__ import annotations
 import datetime as dt
 
 import pytest
+from hypothesis import HealthCheck, settings
+from hypothesis import given as every
+from hypothesis import strategies as st
 
 from interview.model import Unanswered
 from interview.questions import new_answers, soak, survey
@@ -102,9 +105,17 @@ def test_kept_readings_are_full_and_read_the_same_without_a_clock(view):
         ("left 7 in", "The time is missing"),
         ("+1h left", "The depth is missing"),
         ("+1h left 9 in", "the water is higher than before"),
-        ("+1h left 7 in; +1h left 6 in", "its time is not after the reading before it"),
+        ("+1h left 7 in; +1h left 6 in", "Reading 2: its time is the same as that of reading 1"),
         ("09:59 left 7 in", "still to come"),
         ("+1h drop 9 in", "the drop is more than the water there was"),
+        ("+2h left 7 in; +1h left 6 in", "Reading 2: its time is before reading 1"),
+        ("09:00 left 7 in", "still to come"),
+        ("2026-05-27 09:59 left 7 in", "its time is before the start of the test"),
+        ("2026-05-27 10:00 left 7 in", "its time is the same as that of the start of the test"),
+        ("+1h left 7 in; +2h left 7 1/4 in", "Reading 2: the water is higher than before"),
+        ("+1h empty; +2h left 1 in", "Reading 2: the water is higher than before"),
+        ("+1h refilled to 0 in", "a refill leaves some water"),
+        ("struck +30 min left 9 in; +1h left 9 in", "Reading 2: the water is higher"),
         ("+1h refilled to 21 in", "the water cannot be deeper than the hole"),
         ("+25h left 7 in", "its time is still to come"),
         ("+1h left 7 in; +2h left seven", "Reading 2: "),
@@ -115,6 +126,33 @@ def test_readings_that_cannot_be_are_refused_by_number(view, text, words):
         KIND.read(text, view)
     assert words in str(refused.value)
     assert "Reading" in str(refused.value)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "+1h left 8 in",
+        "+1h drop 8 in",
+        "+1h empty; +2h empty",
+        "+1h empty; +2h refilled to 8 in; +3h left 7 in",
+        "+1h left 5 in; +2h refilled to 20 in",
+        "+1h left 5 in; +2h refilled to 4 in",
+        "+1h left 7 in; struck +1h left 7 in; +2h left 6 in",
+    ],
+)
+def test_the_nearest_readings_that_can_be_are_taken(view, text):
+    assert KIND.read(text, view)
+
+
+@settings(max_examples=60, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@every(st.permutations(range(1, 6)))
+def test_lines_in_another_order_than_their_times_are_refused(view, order):
+    text = "; ".join(f"+{hour}h left {8 - hour} in" for hour in order)
+    if list(order) == sorted(order):
+        assert len(KIND.read(text, view)) == 5
+        return
+    with pytest.raises(Refused, match="Reading"):
+        KIND.read(text, view)
 
 
 def test_readings_wait_for_the_start_of_the_test(given):

@@ -62,7 +62,13 @@ def test_the_sheet_names_each_plant_with_its_code_size_bloom_and_distance(sample
 def test_hours_under_water_are_told_for_each_zone_and_case(sample, tmp_path):
     days = "\n".join(f"2025-06-{day:02},{2.0 if day < 4 else 0}" for day in range(1, 29))
     (tmp_path / "rain.csv").write_text(f"date,rain\n{days}\n")
-    plan = sample(has_rain_record="yes", rain_record="rain.csv", rain_record_unit="in")
+    plan = sample(
+        has_rain_record="yes",
+        rain_record="rain.csv",
+        rain_record_unit="in",
+        rain_date_column="date",
+        rain_depth_column="rain",
+    )
     record = plan.zone_hours_record
     hours = [magnitude(one.floor, "h") for one in (plan.zone_hours, plan.zone_hours_again, record)]
     assert hours[0] < hours[2]

@@ -28,6 +28,9 @@ SHARE_GUESSED_ERROR = 0.15
 FOOTPRINT_LIMIT = 0.6
 """A single downspout seldom takes more of the house than this: a choice of this project."""
 CALIBRATION = "the length of your pace"
+BARREL_GAL = 55.0
+BARREL_L = 200.0
+"""What a common drum holds: common practice, no source."""
 
 
 @dataclass(frozen=True)
@@ -97,7 +100,7 @@ class Surface:
     level: float = 1.0
     """Level length for a length of one as measured; below 1 for pieces along a slope."""
     falls_on: str = ""
-    """The name of the surface its water falls on first, and whose share it then takes."""
+    """The name of the surface its water falls on first; ``share`` is then what falls there."""
 
     def __post_init__(self) -> None:
         if not 0 <= self.coefficient <= 1:
@@ -165,6 +168,12 @@ class Catchment:
             ratio(self.standard_error, self.weighted) if magnitude(self.weighted, "ft**2") else 0.0
         )
 
+    def brings(self, rain: Quantity) -> Quantity:
+        """Return the volume that a depth of ``rain`` sends here from all surfaces."""
+        return quantity(
+            math.fsum(magnitude(one.brings(rain), "ft**3") for one in self.surfaces), "ft**3"
+        )
+
     @property
     def low(self) -> Quantity:
         """Two standard errors below the weighted area, never below zero."""
@@ -191,9 +200,9 @@ def catchment(
         raise ValueError("Add at least one surface that drains to the garden.")
     if len({surface.name for surface in surfaces}) < len(surfaces):
         raise ValueError("Two surfaces have the same name: give each its own.")
-    lowest = {surface.name: _lowest(surface, surfaces) for surface in surfaces}
-    areas = tuple(_surface_area(surface, lowest[surface.name].share) for surface in surfaces)
-    parts = _error_parts(surfaces, areas, lowest)
+    ways = [_way_down(surface, surfaces) for surface in surfaces]
+    areas = tuple(_surface_area(way) for way in ways)
+    parts = _error_parts(ways, areas)
     paces = {"": pace} if isinstance(pace, Pace) else dict(pace or {})
     for name, part in _pace_parts(surfaces, areas, paces):
         parts[name] = parts.get(name, 0.0) + part
@@ -213,32 +222,34 @@ def calibration_of(walker: str) -> str:
     return f"the length of the pace of {walker}" if walker else CALIBRATION
 
 
-def _lowest(surface: Surface, surfaces: Sequence[Surface]) -> Surface:
+def _way_down(surface: Surface, surfaces: Sequence[Surface]) -> tuple[Surface, ...]:
     """Follow the water from surface to surface down to the one it leaves from."""
     by_name = {one.name: one for one in surfaces}
-    passed = {surface.name}
-    while surface.falls_on:
-        below = by_name.get(surface.falls_on)
+    way = [surface]
+    while way[-1].falls_on:
+        last = way[-1]
+        below = by_name.get(last.falls_on)
         if below is None:
-            raise ValueError(f"{surface.name} falls on {surface.falls_on}, which is not listed.")
-        if below.name in passed:
-            raise ValueError(f"{surface.name} and {below.name} cannot each fall on the other.")
-        passed.add(below.name)
-        surface = below
-    return surface
+            raise ValueError(f"{last.name} falls on {last.falls_on}, which is not listed.")
+        if below in way:
+            raise ValueError(f"{last.name} and {below.name} cannot each fall on the other.")
+        way.append(below)
+    return tuple(way)
 
 
 def _total(areas: Iterable[Quantity]) -> Quantity:
     return quantity(math.fsum(magnitude(area, "ft**2") for area in areas), "ft**2")
 
 
-def _surface_area(surface: Surface, share: Share) -> SurfaceArea:
+def _surface_area(way: Sequence[Surface]) -> SurfaceArea:
+    surface = way[0]
     plan = surface.area
-    here = times(plan, share.part)
+    share = math.prod(one.share.part for one in way)
+    here = times(plan, share)
     return SurfaceArea(
         name=surface.name,
         plan=plan,
-        share=share.part,
+        share=share,
         drains_here=here,
         coefficient=surface.coefficient,
         weighted=times(here, surface.coefficient),
@@ -246,16 +257,17 @@ def _surface_area(surface: Surface, share: Share) -> SurfaceArea:
 
 
 def _error_parts(
-    surfaces: Sequence[Surface], areas: Sequence[SurfaceArea], lowest: Mapping[str, Surface]
+    ways: Sequence[Sequence[Surface]], areas: Sequence[SurfaceArea]
 ) -> dict[str, float]:
     parts: dict[str, float] = {}
-    for surface, area in zip(surfaces, areas, strict=True):
+    for way, area in zip(ways, areas, strict=True):
+        surface = way[0]
         weighted = magnitude(area.weighted, "ft**2")
         own = magnitude(surface.own_error, "ft**2")
-        below = lowest[surface.name]
-        shared = f"the share of {below.name}"
         parts[f"the measures of {surface.name}"] = area.share * area.coefficient * own
-        parts[shared] = parts.get(shared, 0.0) + weighted * below.share.error
+        for one in way:
+            shared = f"the share of {one.name}"
+            parts[shared] = parts.get(shared, 0.0) + weighted * one.share.error
         parts[f"the runoff of {surface.name}"] = weighted * surface.coefficient_error
     return parts
 

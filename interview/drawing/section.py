@@ -6,6 +6,8 @@ from collections.abc import Iterator, Sequence
 
 from interview.calc.basin_shape import Basin
 from interview.calc.earthwork import Earthwork
+from interview.calc.plant_record import Zone
+from interview.calc.wetness import ZoneHours
 from interview.drawing.profile import LevelRow, Profile, level_lines, level_table, profile
 from interview.drawing.scene import (
     XY,
@@ -21,7 +23,7 @@ from interview.drawing.scene import (
     polygon,
 )
 from interview.drawing.words import height_words
-from interview.units import Quantity, plain_number, quantity
+from interview.units import Quantity, magnitude, plain_number, quantity
 
 __all__ = ["LevelRow", "Profile", "cross_section", "level_lines", "level_table", "profile"]
 
@@ -39,14 +41,16 @@ def cross_section(
     mulch_depth: Quantity,
     metric: bool = False,
     top_width: Quantity | None = None,
+    wet: ZoneHours | None = None,
 ) -> Drawing:
     """Return the garden cut along the slope, uphill at the left, heights drawn taller as stated.
 
     ``slope`` is the fall of the ground in percent; depths of ``earthwork`` are to the finished
-    floor and the mulch is dug below it. Raises ValueError as ``profile`` does.
+    floor and the mulch is dug below it. ``wet`` are the hours under water of the planting zones.
+    Raises ValueError as ``profile`` does.
     """
     cut = profile(basin, earthwork, slope, mulch_depth, metric, top_width)
-    one = _Section(cut, metric)
+    one = _Section(cut, metric, wet)
     percent = plain_number(round(100 * cut.fall, 1))
     return Drawing(
         title=f"SECTION along the slope ({percent} %), uphill at the left",
@@ -60,8 +64,8 @@ def cross_section(
 class _Section:
     """Draws a profile; x in feet, heights times ``taller``."""
 
-    def __init__(self, cut: Profile, metric: bool) -> None:
-        self.cut, self.metric = cut, metric
+    def __init__(self, cut: Profile, metric: bool, wet: ZoneHours | None = None) -> None:
+        self.cut, self.metric, self.wet = cut, metric, wet
         self.left, self.right = cut.surface[0][0], cut.toe[0]
         lawn = _LAWN * (self.right - self.left)
         self.left, self.right = self.left - lawn, self.right + lawn
@@ -124,8 +128,15 @@ class _Section:
         crest = cut.crest + (cut.top / 2 if cut.bermed else 0.0)
         name = "top of berm" if cut.bermed else "rim"
         tall = cut.rim if cut.bermed else cut.downhill_rise
-        yield self._label(f"finished floor {self.signed(0.0)}", middle, 0.0, Place.ABOVE)
-        yield self._label(f"{name} {self.signed(cut.rim)}", crest, tall, Place.ABOVE)
+        floor, side, rim = (self._hours(zone) for zone in Zone)
+        level = (
+            f"floor {self.signed(0.0)}{floor}" if floor else f"finished floor {self.signed(0.0)}"
+        )
+        yield self._label(level, middle, 0.0, Place.ABOVE)
+        yield self._label(f"{name} {self.signed(cut.rim)}{rim}", crest, tall, Place.ABOVE)
+        if side:
+            x = cut.floor + cut.inner * cut.pond / 2
+            yield self._label(f"side{side}", x, cut.pond / 2, Place.BELOW)
         x, y = self.at(middle, cut.pond)
         up, down = self._pond()
         pond = f"full pond {self.signed(cut.pond)}"
@@ -138,6 +149,12 @@ class _Section:
         if cut.bermed:
             foot = cut.toe
             yield self._label(f"foot {self.signed(foot[1])}", foot[0], foot[1], Place.BELOW)
+
+    def _hours(self, zone: Zone) -> str:
+        """Return how long a zone is under water, to stand after its name."""
+        if self.wet is None:
+            return ""
+        return f", wet {plain_number(round(magnitude(self.wet.of(zone), 'h')))} h"
 
     def _label(self, text: str, x: float, z: float, place: Place = Place.ABOVE) -> Label:
         return Label(text, *self.at(x, z), place)
@@ -163,6 +180,11 @@ class _Section:
         ]
         if cut.bermed:
             notes.append(f"The berm stands {self.height(cut.rim - cut.downhill)} above the ground.")
+        if self.wet is not None:
+            notes.append(
+                "Wet: hours under water after the rain the garden holds, the side half way up; "
+                "the list of plants is in the same three zones."
+            )
         if cut.uphill_rise < cut.rim - 1e-6:
             under = "the full pond" if cut.uphill_rise < cut.pond - 1e-6 else "the rim"
             level = self.height(cut.pond if under == "the full pond" else cut.rim)

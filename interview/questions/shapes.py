@@ -11,7 +11,7 @@ from interview.calc.shapes import Shape
 from interview.drawing.piece_layout import Placed
 from interview.model import Unanswered
 from interview.piece_lines import PieceLine
-from interview.units import Quantity, quantity
+from interview.units import quantity
 
 PaceFor = Callable[[str], tuple[str, Pace]]
 """Returns the name and the pace of the walker of that name, or of the only one."""

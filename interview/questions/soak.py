@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 import math
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from interview.kinds import Choice, Day, Measure, Moment, Note, YesNo
@@ -298,11 +299,23 @@ def _dry(answers: Answers) -> bool:
     return testing(answers) and answers.get(SOAKED_ALREADY) is not True
 
 
-def _not_before(earlier: Question[dt.datetime]) -> object:
+def _not_yet(at: dt.datetime, answers: Answers) -> str | None:
+    """Doubt a time still to come; only doubted, so that a clock set back faults no answer."""
+    if at > answers.now + dt.timedelta(minutes=1) and answers.now != NO_CLOCK:
+        return "By this clock that is still to come. Write when it was, or set the clock right."
+    return None
+
+
+def _not_before(
+    *earlier: Question[dt.datetime],
+) -> Callable[[dt.datetime, Answers], str | None]:
+    """Return an objection to a time before one of ``earlier``."""
+
     def objection(at: dt.datetime, answers: Answers) -> str | None:
-        before = answers.get(earlier)
-        if before is not None and at < before:
-            return f"That is before: {earlier.label.lower()}. Check one of the two times."
+        for question in earlier:
+            before = answers.get(question)
+            if before is not None and at < before:
+                return f"That is before: {question.label.lower()}. Check one of the two times."
         return None
 
     return objection
@@ -318,6 +331,7 @@ FILL_1_START = Question(
     group="holes",
     asks=_dry,
     when="the soil is not soaked already",
+    doubt=_not_yet,
     caution=HOLE_CAUTION,
     digs=True,
 )
@@ -333,7 +347,8 @@ FILL_1_EMPTY = Question(
     group="holes",
     asks=_dry,
     when="the soil is not soaked already",
-    objection=_not_before(FILL_1_START),  # type: ignore[arg-type]
+    doubt=_not_yet,
+    objection=_not_before(FILL_1_START),
     caution=HOLE_CAUTION,
     digs=True,
 )
@@ -348,7 +363,8 @@ FILL_2_START = Question(
     group="holes",
     asks=_dry,
     when="the soil is not soaked already",
-    objection=_not_before(FILL_1_START),  # type: ignore[arg-type]
+    doubt=_not_yet,
+    objection=_not_before(FILL_1_START, FILL_1_EMPTY),
     caution=HOLE_CAUTION,
     digs=True,
 )
@@ -363,7 +379,8 @@ FILL_2_EMPTY = Question(
     group="holes",
     asks=_dry,
     when="the soil is not soaked already",
-    objection=_not_before(FILL_2_START),  # type: ignore[arg-type]
+    doubt=_not_yet,
+    objection=_not_before(FILL_2_START),
     caution=HOLE_CAUTION,
     digs=True,
 )
@@ -397,6 +414,8 @@ TEST_START = Question(
     group="holes",
     asks=testing,
     when="a soak test is made",
+    doubt=_not_yet,
+    objection=_not_before(FILL_1_START, FILL_2_START),
     caution=HOLE_CAUTION,
     digs=True,
 )

@@ -36,11 +36,13 @@ class Door:
     folder: Path = field(default_factory=Path)
     opened: Opened | None = None
     saver: BackgroundKeeper | None = None
+    plants: str = ""
+    """A plant file used in place of the one the answers name."""
 
     def open(self, name: str | None) -> Opened | Refusal:
         """Open the garden kept in the file ``name``, or a new one; leave the one before."""
         self.leave()
-        found = open_session(name, self.clock, self.written_by)
+        found = open_session(name, self.clock, self.written_by, plants=self.plants)
         if isinstance(found, Opened):
             self.opened = found
             self.saver = BackgroundKeeper(found.keeper, self.clock)

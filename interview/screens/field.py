@@ -57,7 +57,7 @@ class Field(Vertical):
             self.text = text
 
     class Timing(Message):
-        """The page that times a soak test is wanted."""
+        """The page that times a soak test, or that draws the pieces of a surface, is wanted."""
 
     def __init__(self, asked: Asked) -> None:
         super().__init__(id="field", disabled=asked.shut)
@@ -81,6 +81,11 @@ class Field(Vertical):
         for child in self.query("Input, OptionList, Button"):
             child.focus()
             return
+
+    @property
+    def lines(self) -> int:
+        """About how many lines of the screen it takes."""
+        return 3
 
     def give(self) -> None:
         """Hand the answer over."""

@@ -30,6 +30,10 @@ class ChoiceField(Field):
         yield Choices(self._options, self.asked.text, self.asked.default or "")
 
     @property
+    def lines(self) -> int:
+        return min(9, len(self._options))
+
+    @property
     def _list(self) -> Choices:
         return self.query_one(Choices)
 
@@ -67,6 +71,10 @@ class TicksField(Field):
             f"{lead}Space ticks, Enter goes on. None of these: leave nothing ticked.",
             classes="quiet",
         )
+
+    @property
+    def lines(self) -> int:
+        return min(9, len(self._options)) + 1
 
     @property
     def text(self) -> str:

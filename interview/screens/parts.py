@@ -35,6 +35,11 @@ class Words(Static):
             self.update(text)
             self.display = bool(str(text))
 
+    @property
+    def said(self) -> str | Content:
+        """Return what was said last."""
+        return self._said or ""
+
 
 class WindowTitle(Message):
     """Asks for words in the title of the terminal window."""

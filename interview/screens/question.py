@@ -20,15 +20,17 @@ from interview.screens.fields import TextField, field_for
 from interview.screens.list_field import ListField
 from interview.screens.parts import Ask
 from interview.screens.plan import PlanScreen
-from interview.screens.question_page import QuestionPage
+from interview.screens.further import FurtherPages
+from interview.screens.pieces_page import PiecesScreen
+from interview.screens.question_page import LOOK_SECONDS, QuestionPage
 from interview.screens.review import ReviewScreen
 from interview.screens.saver import BackgroundKeeper
 from interview.screens.soak_timer import SoakScreen
-from interview.screens.soak_watch import running
+from interview.screens.soak_watch import holes, running
 from interview.session import Doubt, Session
 
 
-class QuestionScreen(QuestionPage):
+class QuestionScreen(FurtherPages, QuestionPage):
     """Asks the question the session stands at."""
 
     BINDINGS: ClassVar[list[BindingType]] = [
@@ -40,6 +42,9 @@ class QuestionScreen(QuestionPage):
         Binding("ctrl+l", "plan", "Plan"),
         Binding("ctrl+n", "now", "Now", show=False),
         Binding("ctrl+r", "save_again", "Save again", show=False),
+        Binding("f3", "draw", "Draw", show=False),
+        Binding("f4", "try_out", "Try sizes", show=False),
+        Binding("f5", "plants", "Plants", show=False),
     ]
 
     def __init__(self, session: Session, saver: BackgroundKeeper, path: Path) -> None:
@@ -56,6 +61,7 @@ class QuestionScreen(QuestionPage):
             # A soak test does not wait: whoever comes back comes back to it.
             self._session.jump(step.address)
         await self._show()
+        self.set_interval(LOOK_SECONDS, self.show_testing)
 
     async def on_screen_resume(self) -> None:
         """Show the question anew after another page, unless it is still the same one."""
@@ -210,6 +216,12 @@ class QuestionScreen(QuestionPage):
                 self.action_plan()
             case "now":
                 self.action_now()
+            case "draw":
+                self.action_draw()
+            case "try_out":
+                self.action_try_out()
+            case "plants":
+                self.action_plants()
 
     async def action_back(self) -> None:
         """Go to the question before."""
@@ -269,8 +281,32 @@ class QuestionScreen(QuestionPage):
 
     def on_field_timing(self) -> None:
         """Open the page that times the soak test."""
-        if self._step is not None:
-            self.app.push_screen(SoakScreen(self._session, self._step))
+        self.action_draw()
+
+    def action_draw(self) -> None:
+        """Open the page of this question: pieces drawn, a test timed; else the garden drawn."""
+        step = self._step
+        if step is None:
+            return
+        if step.question is survey.PIECES:
+            self._keep_draft()
+            self.app.push_screen(PiecesScreen(self._session, step, self._listed()), self._measured)
+        elif step.question.group == "holes":
+            test = next((one for one in holes(self._session) if one.number == step.number), step)
+            if shut := self._session.shut(test):
+                self.notify(shut[0], markup=False, timeout=6)
+            else:
+                self.app.push_screen(SoakScreen(self._session, test))
+        else:
+            super().action_draw()
+
+    def _listed(self) -> list[str]:
+        """Return the pieces as they stand in the field, the line half typed left out."""
+        field = self.query_one(Field)
+        return list(field.items.lines) if isinstance(field, ListField) else []
+
+    def _measured(self, lines: list[str] | None) -> None:
+        """Put the pieces of their own page into the field; Enter keeps them."""
 
     def action_save_again(self) -> None:
         """Try a failed save again."""

@@ -2,21 +2,38 @@
 
 from __future__ import annotations
 
+import textwrap
+
 from textual import events
 from textual.app import ComposeResult
 from textual.containers import Container, Horizontal, Vertical, VerticalScroll
 
 from interview.route import Step
 from interview.screens.beside import PlanSoFar, StageStrip, TopLine
-from interview.screens.parts import KeyLine, Page, Press, Words
+from interview.screens.field import Field
+from interview.screens.parts import NARROW, WIDE, KeyLine, Page, Press, Words
 from interview.screens.saver import BackgroundKeeper
+from interview.screens.soak_watch import due_words
 from interview.session import Session
 
 BUTTONS = (
     (("go_on", "Go on"), ("back", "Back"), ("put_off", "Don't know yet")),
-    (("why", "Why"), ("how", "How to find out"), ("go_to", "Go to…"), ("plan", "Plan")),
+    (
+        ("why", "Why"),
+        ("how", "How to find out"),
+        ("go_to", "Go to…"),
+        ("plan", "Plan"),
+        ("draw", "Garden"),
+        ("try_out", "Try sizes"),
+        ("plants", "Plants"),
+    ),
 )
-
+OFFERED = {"bed": ("draw", "try_out"), "plants": ("plants",), "review": ("draw", "plants")}
+"""The buttons of further pages that stand on the question page, by stage."""
+PLAN_LINES = 5
+"""Lines kept for the plan so far before the reason for the question takes any."""
+LOOK_SECONDS = 10.0
+"""How often it is looked whether a reading of a soak test is due."""
 
 KEYS = (
     ("esc", "Back", "screen.back"),
@@ -25,6 +42,9 @@ KEYS = (
     ("^l", "Plan", "screen.plan"),
     ("f1", "Keys", "app.keys"),
     ("^q", "Quit", "app.leave"),
+    ("f3", "Draw", "screen.draw"),
+    ("f4", "Try", "screen.try_out"),
+    ("f5", "Plants", "screen.plants"),
 )
 
 
@@ -44,6 +64,7 @@ class QuestionPage(Page):
         yield TopLine(id="top")
         yield StageStrip(id="strip")
         yield Words(id="unsaved")
+        yield Words(id="testing")
         with Container(id="body"):
             with Vertical(id="left"):
                 with VerticalScroll(id="asking", can_focus=False):
@@ -53,7 +74,8 @@ class QuestionPage(Page):
                     yield Words(id="shut")
                     yield Container(id="slot")
                     yield Words(id="heard")
-                    yield Words(id="hint")
+                    yield Words(id="hint", classes="quiet")
+                    yield Words(id="reason", classes="quiet")
                     yield Words(id="aside")
                 with Container(id="buttons"):
                     for row in BUTTONS:
@@ -78,14 +100,46 @@ class QuestionPage(Page):
         self.query_one(TopLine).show(self._session, self._step, self._saver.report)
         self.query_one(StageStrip).show(self._session, self._step.stage.key)
         self.query_one(PlanSoFar).show(self._session)
+        for name in ("draw", "try_out", "plants"):
+            self.query_one(f"#{name}").display = name in OFFERED.get(self._step.stage.key, ())
+        self._show_reason()
         self.show_saved()
+        self.show_testing()
 
+    def _show_reason(self) -> None:
+        """Show why we ask, as a quiet line, where nothing has to give way to it."""
+        assert self._step is not None
+        question = self._step.question
+        field = self.query_one(Field)
+        narrow = self.size.width < NARROW
+        beside = 0 if narrow else min(64, int(self.size.width * 0.42)) + 1
+        width = max(20, self.size.width - beside - 5)
+        lines = 1 + field.lines + len(textwrap.wrap(question.text, width)) + 1
+        lines += bool(self._step.number) + bool(field.asked.examples)
+        lines += 1 + (narrow and self.size.width < 80) + (self.size.width < WIDE and not narrow)
+        if question.caution:
+            lines += 1 + len(textwrap.wrap(f"CAUTION: {question.caution}", width - 2))
+        if shut := str(self.query_one("#shut", Words).said):
+            lines += 1 + len(textwrap.wrap(shut, width - 2))
+        why = textwrap.wrap(f"Why: {question.why}", width)
+        room = self.size.height - 4 - (PLAN_LINES if narrow else 0)
+        fits = lines + len(why) <= room and self._aside != "why"
+        self._words("reason", " ".join(why) if fits else "")
+
+    def show_testing(self) -> None:
+        """Say that a reading of a soak test is due, once one is; nothing lies over the page."""
+        if self._step is None or not self.is_mounted:
+            return
+        said = due_words(self._session)
+        self._words("testing", said)
+        self.query_one("#testing").display = bool(said)
     def show_saved(self) -> None:
         """Show whether the answers are saved."""
         if self._step is None or not self.is_mounted:
             return
         report = self._saver.report
         self.query_one(TopLine).show(self._session, self._step, report)
+        self.query_one("#unsaved").set_class(not report.failed, "noted")
         self._words("unsaved", report.banner)
 
     def _hear(self, text: str, refused: bool = False) -> None:
@@ -105,6 +159,9 @@ class QuestionPage(Page):
             "why": f"Why: {question.why}{more}",
             "how": f"How to find out: {question.find_out}",
         }
+        if self._aside == "how" and question.picture:
+            said["how"] += f"\n{question.picture}"
         self._words("aside", said[self._aside])
+        self._show_reason()
         if self._aside:
             self.call_after_refresh(self.query_one("#aside").scroll_visible, animate=False)

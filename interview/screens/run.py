@@ -27,14 +27,19 @@ LOOK_SECONDS = 1.0
 """How often it is checked that the terminal is still there."""
 
 
-def run(name: str | None, clock: Callable[[], dt.datetime], written_by: str) -> int:
-    """Run the interview on the full screen; return the exit status."""
+def run(
+    name: str | None, clock: Callable[[], dt.datetime], written_by: str, plants: str = ""
+) -> int:
+    """Run the interview on the full screen; return the exit status.
+
+    ``plants`` is a plant file used in place of the one the answers name.
+    """
     if not is_terminal():
         print(f"{NAME}: a terminal is needed; use --plain here", file=sys.stderr)
         return NO_TERMINAL
     from interview.screens.app import Door, InterviewApp
 
-    door = Door(clock, written_by)
+    door = Door(clock, written_by, plants=plants)
     if name is not None:
         found = door.open(name)
         # A file that is there but cannot be read has the mending page.

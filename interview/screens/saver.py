@@ -34,6 +34,8 @@ class SaveReport:
     """When it was saved."""
     why: str = ""
     """Why not, and what to do."""
+    note: str = ""
+    """What is to be told of a save that worked."""
 
     @property
     def failed(self) -> bool:
@@ -44,14 +46,14 @@ class SaveReport:
     def short(self) -> str:
         """A word or two for the top line."""
         if self.state is SaveState.SAVED and self.at:
-            return f"Saved {self.at:%H:%M}"
+            return f"Saved {self.at:%H:%M}" + (", see below" if self.note else "")
         return "" if self.state is SaveState.NOTHING else self.state.value
 
     @property
     def banner(self) -> str:
-        """The whole sentence where a save failed; else nothing."""
+        """The whole sentence where a save failed or something is to be told of it."""
         if not self.failed:
-            return ""
+            return f"Saved, but: {self.note}" if self.note else ""
         return f"NOT SAVED: {self.why} Ctrl+R tries again; your answers are still here."
 
 
@@ -160,7 +162,7 @@ class BackgroundKeeper:
             # A fault of the program must show as answers not saved, never as a silent thread.
             why = f"The program met a fault of its own ({type(trouble).__name__})."
             return SaveReport(SaveState.FAILED, why=why)
-        return SaveReport(SaveState.SAVED, self._now())
+        return SaveReport(SaveState.SAVED, self._now(), note=getattr(self._keeper, "note", ""))
 
 
 def _quiet() -> None:

@@ -13,7 +13,8 @@ from interview.gate import locate_state
 from interview.model import Answers
 from interview.opening import plan_of
 from interview.questions import soak, start
-from interview.screens.soak_watch import watch
+from interview.said_times import clock, utc
+from interview.soak_run import soak_run
 from interview.summary import waiting
 
 MOST = 12
@@ -101,13 +102,11 @@ def due(answers: Answers, folder: Path, now: dt.datetime) -> str:
 
 def _soak_due(answers: Answers, now: dt.datetime) -> str:
     for view in answers.items("holes"):
-        test = watch(view, now)
-        at = test.due
-        if at is None or view.get(soak.HOLE_LEFT) is not None:
+        at = soak_run(view, now).due
+        if at is None or view.get(soak.TEST_START) is None:
             continue
-        day = "" if at.date() == now.date() else f"{at:%a %d %b} "
-        word = "reading was due" if at <= now else "reading due"
-        return f"{SOAK} {word} {day}{at.astimezone(now.tzinfo):%H:%M}"
+        word = "reading was due" if utc(at) <= utc(now) else "reading due"
+        return f"{SOAK} {word} {clock(at, now)}"
     return ""
 
 

@@ -1,35 +1,24 @@
-"""The live page of one soak test. Every second it is worked out anew from the clock."""
+"""Taking the readings of a soak test, each with the true time of the key that was pressed."""
 
 from __future__ import annotations
 
-import datetime as dt
 from typing import ClassVar
 
-from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
-from textual.containers import Container, Horizontal, Vertical, VerticalScroll
-from textual.widgets import Button, DataTable, Digits, Footer, Input
+from textual.widgets import Button, DataTable, Input
 
-from interview.kinds import list_lines
-from interview.model import Answers
 from interview.questions import soak
 from interview.reading import Refused, write_instant
-from interview.route import Step, step_at
+from interview.route import Step
+from interview.screens import offers, soak_watch
 from interview.screens import soak_entry as entry
-from interview.screens import words
-from interview.screens.parts import Line, Page, Press, WindowTitle, Words
+from interview.screens.parts import Line, WindowTitle
 from interview.screens.soak_entry import Entry
-from interview.screens.soak_watch import Watch, watch
+from interview.screens.soak_page import SoakPage
 from interview.session import Doubt, Session
 
-CAUTION = (
-    "CAUTION: Never leave the hole open. A child can drown in very little water. "
-    "Cover it with a board and a weight."
-)
-LONGEST = 80
 
-
-class SoakScreen(Page):
+class SoakScreen(SoakPage):
     """Times the soak test of one hole and takes its readings."""
 
     BINDINGS: ClassVar[list[BindingType]] = [
@@ -39,144 +28,38 @@ class SoakScreen(Page):
         Binding("f", "refill", "Refilled"),
         Binding("a", "add", "Add"),
         Binding("x", "strike", "Strike"),
+        Binding("c", "chart", "Chart"),
+        Binding("h", "next_hole", "Next hole"),
         Binding("b", "bell", "Bell"),
+        Binding("w", "wetting", "Wetting", show=False),
         Binding("s", "start", "Start", show=False),
         Binding("enter", "correct", "Correct", show=False),
     ]
 
     def __init__(self, session: Session, step: Step) -> None:
-        super().__init__()
-        self._session = session
-        self._step = step
+        super().__init__(session, step)
         self._entry: Entry | None = None
-        self._bell = True
-        self._rung: dt.datetime | None = None
-        """The due time the bell was rung for."""
-        self._rows: object = None
-
-    def parts(self) -> ComposeResult:
-        yield Words(f"Soak test: {words.item_name(self._session, self._step)}", classes="title")
-        yield Words(CAUTION, id="caution")
-        with Container(id="clockwork"):
-            yield Digits("", id="elapsed")
-            with Vertical(id="times"):
-                yield Words(id="since")
-                yield Words(id="due")
-        with VerticalScroll(id="readings_box", can_focus=False):
-            yield DataTable(id="readings", cursor_type="row", zebra_stripes=True)
-            yield Words(id="meaning")
-            yield Words(id="advice")
-        with Vertical(id="entry_box"):
-            yield Words(id="entry_title")
-            yield Line("", LONGEST, id="entry_line")
-            yield Words(id="entry_heard", classes="refused")
-        with Container(id="buttons"):
-            with Horizontal(classes="buttons"):
-                yield Press("Now at the mark", "start")
-                yield Press("Reading now", "reading")
-                yield Press("Refilled", "refill")
-                yield Press("Add one", "add")
-            with Horizontal(classes="buttons"):
-                yield Press("Correct", "correct")
-                yield Press("Strike out", "strike")
-                yield Press("Bell off", "bell")
-                yield Press("Close", "leave")
-        yield Footer(show_command_palette=False, compact=True)
-
-    def on_mount(self) -> None:
-        unit = "mm/h" if self._session.answers.metric else "in/h"
-        deep = "mm" if self._session.answers.metric else "in"
-        table = self.query_one(DataTable)
-        for name in ("clock", "after", "water", f"drop {deep}", unit, "corrected"):
-            table.add_column(name)
-        self.query_one("#entry_box").display = False
-        self.tick()
-        self.set_interval(1.0, self.tick)
-        self._rest()
-
-    # Showing
-
-    @property
-    def _view(self) -> Answers:
-        return self._step.view(self._session.answers)
-
-    @property
-    def _lines(self) -> list[str]:
-        return list_lines(self._view.text(soak.READINGS) or "")
-
-    def tick(self) -> None:
-        """Show the test as it stands at this instant."""
-        now = watch(self._view, self._session.now)
-        self.query_one("#start").display = now.began is None
-        for name in ("reading", "refill", "add", "correct", "strike"):
-            self.query_one(f"#{name}").display = now.began is not None
-        elapsed = now.elapsed
-        self.query_one(Digits).update("" if elapsed is None else words.ticking(elapsed))
-        self._say("since", _since(now))
-        self._say("due", now.due_words())
-        self._say("meaning", now.meaning(self._view))
-        self._say("advice", now.advice())
-        self._table(now)
-        self._call(now)
-
-    def _say(self, name: str, text: str) -> None:
-        self.query_one(f"#{name}", Words).say(text)
-
-    def _table(self, now: Watch) -> None:
-        if now.rows == self._rows:
-            return
-        self._rows = now.rows
-        table = self.query_one(DataTable)
-        place = table.cursor_row
-        table.clear()
-        for row in now.rows:
-            cells = (row.clock, row.elapsed, row.water, row.drop, row.rate, row.corrected)
-            table.add_row(*(("struck " + cells[0], *cells[1:]) if row.struck else cells))
-        table.display = bool(now.rows)
-        if now.rows:
-            table.move_cursor(row=min(place, len(now.rows) - 1))
-
-    def _call(self, now: Watch) -> None:
-        """Ring once when a reading is due, and count down in the window's title."""
-        due = now.due
-        if due is None or now.clock_back:
-            self.post_message(WindowTitle(""))
-            return
-        left = due - now.now
-        if left.total_seconds() > 0:
-            self.post_message(WindowTitle(f"next reading in {words.span(left)}"))
-            return
-        self.post_message(WindowTitle("READING DUE"))
-        if self._bell and self._rung != due:
-            self._rung = due
-            self.app.bell()
-            self.notify("A reading is due. Press R at the hole.", markup=False, timeout=15)
-
-    def _rest(self) -> None:
-        """Put the focus where single letters are commands."""
-        now = watch(self._view, self._session.now)
-        if now.rows:
-            self.query_one(DataTable).focus()
-        else:
-            self.query_one("#start" if now.began is None else "#reading").focus()
-
-    # Taking readings
 
     def on_button_pressed(self, event: Button.Pressed) -> None:
-        getattr(self, f"action_{event.button.id}")()
+        getattr(self, f"action_{(event.button.id or '').removesuffix('_button')}")()
 
     def action_start(self) -> None:
         """Keep this moment as the one at which the water stood at the mark."""
-        address = self._step.address.rsplit(".", 1)[0] + f".{soak.TEST_START.key}"
-        step = step_at(address, self._session.answers)
-        if step is None or watch(self._view, self._session.now).began is not None:
-            return
-        try:
-            self._session.offer(step, write_instant(self._session.now))
-        except (Refused, Doubt) as refused:
-            self.notify(str(refused), severity="warning", markup=False)
+        if self._run.began is None:
+            self._note(f"{self._step.address.rsplit('.', 1)[0]}.{soak.TEST_START.key}")
+
+    def action_wetting(self) -> None:
+        """Keep this moment as the one at which the hole was full, or empty, while it is wetted."""
+        found = soak_watch.wetting_step(self._session, self._step)
+        if found is not None:
+            self._note(found[0])
+
+    def _note(self, address: str) -> None:
+        """Keep this very moment at ``address``."""
+        if said := offers.offer(self._session, address, write_instant(self._session.now)):
+            self.notify(said, severity="warning", markup=False)
         self.tick()
-        self._rest()
+        self.rest()
 
     def action_reading(self) -> None:
         """Stamp this moment, then ask only for the water."""
@@ -211,6 +94,25 @@ class SoakScreen(Page):
         self.query_one("#bell", Button).label = "Bell off" if self._bell else "Bell on"
         self.notify(f"The bell is {'on' if self._bell else 'off'}.", markup=False, timeout=3)
 
+    def action_chart(self) -> None:
+        """Show the chart of the water left, or the table again."""
+        self._chart = not self._chart
+        self.tick()
+
+    def action_next_hole(self) -> None:
+        """Go on to the next test hole."""
+        holes = soak_watch.holes(self._session)
+        places = [p for p, one in enumerate(holes) if one.address == self._step.address]
+        if len(holes) < 2 or self._entry is not None:
+            return
+        after = holes[(places[0] + 1) % len(holes)] if places else holes[0]
+        if shut := self._session.shut(after):
+            self.notify(shut[0], markup=False, timeout=5)
+            return
+        self._step, self._rung = after, None
+        self.tick()
+        self.rest()
+
     def action_leave(self) -> None:
         """Close the line that is open, or the page."""
         if self._entry is not None:
@@ -223,7 +125,7 @@ class SoakScreen(Page):
         self.action_correct()
 
     def _open(self, what: Entry, text: str = "") -> None:
-        if watch(self._view, self._session.now).began is None:
+        if self._run.began is None:
             self.notify("First say when the water stood at the mark.", markup=False)
             return
         self._entry = what
@@ -237,7 +139,7 @@ class SoakScreen(Page):
     def _close(self) -> None:
         self._entry = None
         self.query_one("#entry_box").display = False
-        self._rest()
+        self.rest()
 
     def on_input_submitted(self, event: Input.Submitted) -> None:
         if self._entry is None:
@@ -278,12 +180,3 @@ class SoakScreen(Page):
             return str(refused)
         self.tick()
         return ""
-
-
-def _since(now: Watch) -> str:
-    if now.began is None:
-        return "The timed test has not begun."
-    said = f"since the mark at {words.clock(now.began, now.now)}; now {now.now:%H:%M:%S}"
-    if now.elapsed is not None and now.elapsed.total_seconds() < 0:
-        return f"The mark was at {words.clock(now.began, now.now)}, but it is {now.now:%H:%M} now."
-    return said

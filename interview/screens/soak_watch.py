@@ -1,223 +1,120 @@
-"""One hole's soak test at one instant: its rows, what is due, and what to do. No screen here."""
+"""The test holes of a garden as the screens look at them: which one runs, and what is due."""
 
 from __future__ import annotations
 
 import datetime as dt
-from dataclasses import dataclass
 
 from interview import route
-from interview.calc.soak import READINGS_WANTED, Band, Interval, SoakTest
-from interview.kinds import list_lines
-from interview.lines import DROP, EMPTIED, EMPTY, LEFT, REFILLED, SoakEvent
-from interview.model import Answers, Unanswered
+from interview.model import Answers
 from interview.questions import soak
 from interview.route import Step
-from interview.screens.words import clock, hours_minutes, span
+from interview.said_times import clock, utc
+from interview.screens.words import item_name
 from interview.session import Session
-from interview.soak_plan import test_of
-from interview.units import Quantity, magnitude, plain_number, significant
+from interview.soak_run import SoakRun, State, soak_run
+from interview.soak_words import BAND_WORDS
+from interview.units import show
 
-FIRST_INTERVAL = dt.timedelta(hours=1)
-"""The wait for the first reading: hourly readings are the custom."""
-BAND_WORDS = {
-    Band.VERY_FAST: "The water goes very fast: sandy ground. Water plants more in dry weeks.",
-    Band.WELL_DRAINING: "The soil drains well: good ground for a rain garden.",
-    Band.WORKABLE: "Workable: the pond will be shallower, and the garden wider.",
-    Band.MARGINAL: "Marginal: slow soil. The plan will say whether it can do.",
-    Band.NO_FALL: "No fall could be measured so far.",
+AHEAD = dt.timedelta(minutes=5)
+"""So long before it is due a reading is told of on the other pages."""
+_FILLS = {
+    State.WETTING_1: soak.FILL_1_START,
+    State.DRAINING_1: soak.FILL_1_EMPTY,
+    State.WETTING_2: soak.FILL_2_START,
+    State.DRAINING_2: soak.FILL_2_EMPTY,
 }
 
 
-@dataclass(frozen=True)
-class Row:
-    """One reading as the table shows it."""
-
-    line: str
-    """The words kept in the file."""
-    clock: str
-    elapsed: str
-    water: str
-    drop: str = ""
-    rate: str = ""
-    corrected: str = ""
-    struck: bool = False
+def holes(session: Session) -> list[Step]:
+    """Return the readings of every test hole that is asked of."""
+    return [step for step in route.steps(session.answers) if step.question is soak.READINGS]
 
 
-@dataclass(frozen=True)
-class Watch:
-    """Everything the page of one hole shows, worked out anew for each instant."""
-
-    now: dt.datetime
-    began: dt.datetime | None
-    rows: tuple[Row, ...] = ()
-    test: SoakTest | None = None
-    last: dt.datetime | None = None
-    """The last reading or refill that counts."""
-    over: bool = False
-    """True once the person has said how the hole was left."""
-    waits: str = ""
-    """What keeps the rates from being worked out."""
-
-    @property
-    def elapsed(self) -> dt.timedelta | None:
-        """The time since the water stood at the mark."""
-        return self.now - self.began if self.began else None
-
-    @property
-    def clock_back(self) -> bool:
-        """Tell whether the clock stands before the last thing noted."""
-        last = self.last or self.began
-        return last is not None and self.now < last - dt.timedelta(seconds=59)
-
-    @property
-    def due(self) -> dt.datetime | None:
-        """The instant of the next reading; nothing where none is wanted."""
-        if self.began is None or self.over or self.finished:
-            return None
-        wait = FIRST_INTERVAL
-        if self.test is not None:
-            wait = dt.timedelta(hours=magnitude(self.test.advice.next_interval, "h"))
-        return (self.last or self.began) + wait
-
-    @property
-    def counted(self) -> int:
-        """How many intervals between readings count."""
-        return sum(1 for row in self.test.intervals if row.valid) if self.test else 0
-
-    @property
-    def finished(self) -> bool:
-        """Tell whether the readings are enough."""
-        if self.test is None:
-            return False
-        enough = self.counted >= READINGS_WANTED.value and self.test.settled
-        return enough or self.test.advice.enough_early
-
-    def due_words(self) -> str:
-        """Say when the next reading is due."""
-        if self.clock_back:
-            return (
-                "This computer's clock stands before the last time noted, so it was set back. "
-                "Check the clock; the readings are safe."
-            )
-        if self.due is None:
-            return "No more readings are needed." if self.began else ""
-        left = self.due - self.now
-        if left.total_seconds() <= 0:
-            return f"READING DUE since {clock(self.due, self.now)} ({span(left)} ago)."
-        left += dt.timedelta(seconds=59)  # the minutes left are rounded up, so 0 min is never said
-        return f"Next reading in {span(left)}, at {clock(self.due, self.now)}."
-
-    def meaning(self, answers: Answers) -> str:
-        """Say in a sentence what the rates mean."""
-        if self.test is None:
-            return self.waits
-        unit = "mm/h" if answers.metric else "in/h"
-        drop, corrected = (
-            plain_number(significant(magnitude(one, unit), 2, "down"))
-            for one in (self.test.drop_rate, self.test.corrected)
-        )
-        return (
-            f"Drop rate {drop} {unit}; corrected rate, through the bottom alone, "
-            f"{corrected} {unit}. {BAND_WORDS[self.test.band]}"
-        )
-
-    def advice(self) -> str:
-        """Say what to do next."""
-        if self.began is None:
-            return "Fill to the mark, then press S at the moment the water stands there."
-        if self.over:
-            return "The hole is closed. Readings may still be corrected."
-        if self.test is None:
-            return (
-                "Read the water in about an hour, or sooner if it has fallen 3/4 in (20 mm). "
-                "Late is as good as punctual: the true time counts."
-            )
-        if self.test.advice.enough_early:
-            return "So fast that one or two readings are enough. Escape, and go on."
-        if self.finished:
-            return "The rate has settled and the readings are enough. Escape, and go on."
-        if self.test.advice.slow_branch:
-            return "The water hardly falls. Cover the hole and read it again in the morning."
-        if self.test.still_wetting:
-            return "The rate is still falling as the soil gets wet. Keep reading."
-        return f"Keep reading: {self.counted} of {READINGS_WANTED.value} so far."
+def run_of(session: Session, step: Step) -> SoakRun:
+    """Return how the test of one hole stands now."""
+    return soak_run(step.view(session.answers), session.now)
 
 
-def watch(view: Answers, now: dt.datetime) -> Watch:
-    """Return the state of the hole that ``view`` is seen from."""
-    began = view.get(soak.TEST_START)
-    over = (view.get(soak.HOLE_LEFT) or "") in ("filled", "covered")
-    lines = list_lines(view.text(soak.READINGS) or "")
-    events = view.get(soak.READINGS) or ()
-    if began is None:
-        return Watch(now, None, over=over)
-    if len(events) != len(lines):
-        fault = view.fault(soak.READINGS) or ""
-        rows = tuple(Row(line, "", "", line) for line in lines) if fault else ()
-        return Watch(now, began, rows, over=over, waits=fault)
-    test, waits = None, ""
-    try:
-        test = test_of(view)
-    except Unanswered as gap:
-        waits = gap.why if events and gap.why else ""
-        if not waits and gap.question is not soak.READINGS:
-            waits = f"The rates wait for: {gap.question.label.lower()}."
-    found = test.intervals if test else ()
-    rows = tuple(
-        _row(line, event, began, found, view) for line, event in zip(lines, events, strict=True)
-    )
-    last = max((event.at for event in events if not event.struck), default=None)
-    return Watch(now, began, rows, test, last, over, waits)
+def _under_way(session: Session) -> list[tuple[Step, SoakRun]]:
+    runs = [(step, run_of(session, step)) for step in holes(session) if not session.shut(step)]
+    return [(step, run) for step, run in runs if run.due is not None and not run.enough]
 
 
 def running(session: Session) -> Step | None:
-    """Return the readings of a soak test that is under way, or nothing."""
-    answers = session.answers
-    for step in route.steps(answers):
-        if step.question is soak.READINGS and not session.shut(step):
-            view = step.view(answers)
-            if view.get(soak.HOLE_LEFT) is None and watch(view, session.now).due is not None:
-                return step
-    return None
+    """Return the readings of a timed test that is under way, the one due first, or nothing."""
+    found = [(run.due, step) for step, run in _under_way(session) if run.began and run.due]
+    return min(found, key=lambda one: utc(one[0]))[1] if found else None
 
 
-def _row(
-    line: str,
-    event: SoakEvent,
-    began: dt.datetime,
-    found: tuple[Interval, ...],
-    view: Answers,
-) -> Row:
-    at = event.at.astimezone(began.tzinfo)
-    past = event.at - began
-    time = f"{at:%H:%M}" if at.date() == began.date() else f"{at:%a %H:%M}"
-    row = Row(line, time, hours_minutes(past), _water(event, view), struck=event.struck)
-    hours = past.total_seconds() / 3600
-    match = next((one for one in found if abs(magnitude(one.end, "h") - hours) < 1e-6), None)
-    if event.struck or match is None or event.what == REFILLED:
-        return row
-    rate, deep = ("mm/h", "mm") if view.metric else ("in/h", "in")
-    bound = "≥ " if match.found_empty else ""
-    return Row(
-        line,
-        time,
-        row.elapsed,
-        row.water,
-        _number(match.drop, deep),
-        bound + _number(match.drop_rate, rate),
-        "" if match.corrected is None else bound + _number(match.corrected, rate),
+def due_words(session: Session) -> str:
+    """Say which hole is to be looked at now or in a few minutes, or nothing."""
+    said = []
+    for step, run in _under_way(session):
+        if run.due is not None and utc(run.due) - utc(session.now) <= AHEAD:
+            said.append(f"{item_name(session, step)}: {run.due_words}")
+    if not said:
+        return ""
+    return f"SOAK TEST, {' '.join(said)} F3 on its questions opens the timing page."
+
+
+def wetting_step(session: Session, step: Step) -> tuple[str, str] | None:
+    """Return the address of the time of wetting that is next, and the words of its button."""
+    question = _FILLS.get(run_of(session, step).state)
+    if question is None:
+        return None
+    words = "Filled now" if question in (soak.FILL_1_START, soak.FILL_2_START) else "Empty now"
+    return f"{step.address.rsplit('.', 1)[0]}.{question.key}", words
+
+
+def clock_cells(view: Answers, now: dt.datetime) -> list[str]:
+    """Return the clock time of each reading by this computer's own zone."""
+    found = []
+    began = view.get(soak.TEST_START)
+    for event in view.get(soak.READINGS) or ():
+        at = event.at.astimezone(now.tzinfo)
+        same = began is not None and at.date() == began.astimezone(now.tzinfo).date()
+        found.append(f"{at:%H:%M}" if same else f"{at:%a %H:%M}")
+    return found
+
+
+def zone_words(run: SoakRun) -> str:
+    """Say whose times are shown where the file was written in another zone."""
+    began = run.began
+    if began is None:
+        return ""
+    here, there = began.astimezone(run.now.tzinfo).utcoffset(), began.utcoffset()
+    if here == there or here is None or there is None:
+        return ""
+    return f"Times are this computer's, {_zone(here)}; the file has them as {_zone(there)}."
+
+
+def _zone(offset: dt.timedelta) -> str:
+    minutes = int(offset.total_seconds()) // 60
+    hours, rest = divmod(abs(minutes), 60)
+    return f"UTC{'-' if minutes < 0 else '+'}{hours}" + (f":{rest:02}" if rest else "")
+
+
+def since_words(run: SoakRun) -> str:
+    """Say from when the big clock counts, and what time it is."""
+    if run.since is None:
+        return "The timed test has not begun." if run.began is None else ""
+    mark = "the mark" if run.began else "the filling"
+    if utc(run.now) < utc(run.since):
+        at = clock(run.since, run.now)
+        return f"{mark.capitalize()} was at {at}, but it is {run.now:%H:%M} now."
+    return f"since {mark} at {clock(run.since, run.now)}; now {run.now:%H:%M:%S}"
+
+
+def meaning(run: SoakRun, metric: bool) -> str:
+    """Say in a sentence what the rates mean so far."""
+    if run.test is None:
+        return run.waits
+    unit = "mm/h" if metric else "in/h"
+    drop, corrected = (
+        show(one, unit, 2, "down").removesuffix(f" {unit}")
+        for one in (run.test.drop_rate, run.test.corrected)
     )
-
-
-def _number(value: Quantity, unit: str) -> str:
-    return plain_number(significant(magnitude(value, unit), 3))
-
-
-def _water(event: SoakEvent, view: Answers) -> str:
-    """Write what was seen; a drop as the drop, because that is what was measured."""
-    if event.what in (EMPTY, EMPTIED):
-        return "empty" if event.what == EMPTY else "went empty"
-    assert event.depth is not None
-    unit = "mm" if view.metric else "in"
-    words = {LEFT: "", DROP: " down", REFILLED: " refilled"}[event.what]
-    return f"{plain_number(round(magnitude(event.depth, unit), 3))} {unit}{words}"
+    return (
+        f"Drop rate {drop} {unit}; corrected rate, through the bottom alone, "
+        f"{corrected} {unit}. {BAND_WORDS[run.test.band]}"
+    )

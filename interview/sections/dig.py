@@ -5,11 +5,30 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from interview import cautions
+from interview.calc.earthwork import COMPACTION
+from interview.calc.materials import APRON_DEEP_IN, APRON_DEEP_MM, Soil, loosen
+from interview.calc.overflow import apron
+from interview.costs import Costs, costs
+from interview.drawing.canvas import cells
+from interview.drawing.section import level_lines
+from interview.model import Unanswered
+from interview.pictures import levels, section_picture
 from interview.plan import Plan
 from interview.questions import bed, review, site
 from interview.sections.common import figure_lines
-from interview.summary import depth_words, length, wrap
-from interview.units import Quantity, magnitude, plain_number, same_dimension, total, unit_name
+from interview.summary import WIDTH, depth_words, length, wrap
+from interview.units import (
+    Quantity,
+    magnitude,
+    plain_number,
+    quantity,
+    same_dimension,
+    show,
+    total,
+    unit_name,
+)
+
+SECTION_ROWS = 24
 
 
 def dig(plan: Plan) -> Iterator[str]:
@@ -22,9 +41,39 @@ def dig(plan: Plan) -> Iterator[str]:
     day = plan.answers.get(review.DIG_DAY)
     if day:
         yield f"You mean to dig on: {day:%A} {day}"
+    yield from _how_deep(plan)
+    yield from figure_lines(
+        plan,
+        "cut_volume",
+        "berm_volume",
+        "soil_to_keep",
+        "soil_dug_total",
+        "soil_loose",
+        "barrow_loads",
+        "hours_quick",
+        "hours_slow",
+    )
+    yield from _surplus(plan)
+    yield ""
+    yield from cells(section_picture(plan), WIDTH, SECTION_ROWS, braille=False)
+    yield ""
+    yield from level_lines(levels(plan), plan.metric)
+    yield ""
+    yield from _water(plan)
+    yield ""
+    for place, line in enumerate(cautions.DIG_DAY, 1):
+        yield from wrap(f"[ ] {place:>2}. {line}", "        ")
+
+
+def _how_deep(plan: Plan) -> Iterator[str]:
     work, metric = plan.earth, plan.metric
     mulch = plan.answers[bed.MULCH_DEPTH]
     up, down = total(work.uphill_depth, mulch), total(work.downhill_depth, mulch)
+    if plan.bed_count > 1:
+        yield from wrap(
+            f"{plan.bed_count} beds: the depths, cut and berm are of one bed; all the soil, the "
+            "loads and the hours are of all."
+        )
     yield from wrap(
         f"Dig the floor level: {depth_words(up, metric)} below the lawn at the uphill edge, "
         f"{depth_words(down, metric)} at the downhill edge (this leaves room for "
@@ -37,34 +86,109 @@ def dig(plan: Plan) -> Iterator[str]:
             "thin layers, its top level all round.",
             "  ",
         )
+
+
+def _surplus(plan: Plan) -> Iterator[str]:
+    """Yield what is left over, loose, with what is dug for the mulch."""
+    unit = "m**3" if plan.metric else "ft**3"
+    soil = Soil(plan.answers[bed.SOIL_DUG])
+    spare = quantity(magnitude(plan.earth.surplus, "ft**3") / COMPACTION, "ft**3")
+    left = loosen(total(spare, plan.mulch_soil) * plan.bed_count, soil)
+    yield from wrap(
+        f"{'Left over for elsewhere, loose:':<46}{show(left, unit, 2)}, with what is dug for the "
+        "mulch; keep it off trunks, walls and the overflow's way",
+        " " * 46,
+    )
+
+
+def _water(plan: Plan) -> Iterator[str]:
+    """Yield how the water gets in, over the notch, and where it goes then."""
+    metric = plan.metric
     yield from wrap(
         f"Cut the overflow notch {length(plan.notch.width, metric)} wide, its bottom "
         f"{depth_words(plan.garden.depth, metric)} above the finished floor, lined with stone.",
         "  ",
     )
-    yield from figure_lines(
-        plan,
-        "cut_volume",
-        "berm_volume",
-        "soil_to_keep",
-        "soil_dug_total",
-        "soil_loose",
-        "barrow_loads",
-        "hours_quick",
-        "hours_slow",
-        "peak_flow",
-        "notch_head",
+    long, wide = apron(plan.notch.width, metric)
+    thick = quantity(APRON_DEEP_MM, "mm") if metric else quantity(APRON_DEEP_IN, "in")
+    yield from wrap(
+        f"Below it lay a stone apron {length(long, metric)} long and {length(wide, metric)} wide, "
+        f"{depth_words(thick, metric)} thick; lay a pad of stone where the water comes in too.",
+        "  ",
     )
-    for place, line in enumerate(cautions.DIG_DAY, 1):
-        yield from wrap(f"[ ] {place:>2}. {line}", "        ")
+    yield from figure_lines(plan, "peak_flow", "notch_head")
+    yield from wrap(_goes(plan), "  ")
+    if plan.piped:
+        yield from _pipe(plan)
+
+
+def _goes(plan: Plan) -> str:
+    spot = site.chosen_spot(plan.answers)
+    goes = spot.get(site.OVERFLOW_TO)
+    if goes is None or goes == "undecided":
+        end = "it is not decided where: choose a way that harms nobody before you dig"
+    else:
+        end = site.OVERFLOW_TO.kind.echo(goes, spot)
+    if plan.beds.in_series:
+        return f"From each notch the water runs to the bed below; from the last {end}."
+    return f"From the notch the water goes {end}." if goes else f"From the notch, {end}."
+
+
+def _pipe(plan: Plan) -> Iterator[str]:
+    """Yield the size and the fall of the pipe."""
+    choice, metric = plan.pipe_size, plan.metric
+    flow = "L/s" if metric else "ft**3/s"
+    came = show(plan.catchment_flow, flow, 3, "up")
+    if choice.width is None:
+        yield from wrap(
+            f"No pipe that is sold carries the peak flow of {came}: use a channel.", "  "
+        )
+        return
+    yield from wrap(
+        f"Pipe: {depth_words(choice.width, metric)} inside, smooth, falling 1 in 100, carries "
+        f"{show(choice.smooth, flow, 3, 'down')} when full, and {came} comes at the peak. "
+        f"Corrugated, it carries {show(choice.corrugated, flow, 3, 'down')}.",
+        "  ",
+    )
+    try:
+        fall = plan.pipe
+    except Unanswered:
+        return
+    yield from wrap(
+        f"Fall it needs: {depth_words(fall.needed, metric)}; fall it has: "
+        f"{depth_words(fall.available, metric)}.",
+        "  ",
+    )
 
 
 def shopping(plan: Plan) -> Iterator[str]:
-    """Yield what to buy."""
+    """Yield what to buy, in loads and in bags, and what it costs where prices were given."""
+    found = costs(plan)
     for item in plan.shopping:
         note = f". {item.note}" if item.note else ""
-        yield from wrap(f"[ ] {item.name}: {_buy(item.buy, plan.metric)}{note}", "      ")
-    yield from wrap(f"[ ] plants: {plan.planting.total} in all, listed below", "      ")
+        bags = ""
+        if item.bags is not None and item.bag is not None:
+            one = show(item.bag, "L" if plan.metric else "ft**3", 2)
+            bags = f", or {item.bags} bags of {one}"
+        yield from wrap(
+            f"[ ] {item.name}: {_buy(item.buy, plan.metric)}{bags}{note}{_cost(found, item.name)}",
+            "      ",
+        )
+    each = f" ({plan.planting.total} a bed)" if plan.bed_count > 1 else ""
+    count = plan.planting.total * plan.bed_count
+    yield from wrap(
+        f"[ ] plants: {count} in all{each}, listed below{_cost(found, 'plants')}", "      "
+    )
+    if found.lines:
+        missing = f"; no price given for {', '.join(found.unpriced)}" if found.unpriced else ""
+        yield from wrap(f"Together: {found.sign}{found.total:.2f}{missing}.", "      ")
+    if found.unused:
+        yield from wrap(f"Not on the list, though priced: {', '.join(found.unused)}.", "      ")
+
+
+def _cost(found: Costs, thing: str) -> str:
+    line = found.of(thing)
+    return "" if line is None else f". Costs {found.sign}{line.amount:.2f}"
 
 
 def _buy(amount: Quantity, metric: bool) -> str:

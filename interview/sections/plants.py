@@ -42,6 +42,11 @@ def plants(plan: Plan) -> Iterator[str]:
     region, listed = plan.wishes.region, plan.wishes.list_region
     if region and listed:
         yield from wrap(f"Region: {region.value}; wetland list: {listed.value}")
+    if plan.bed_count > 1:
+        yield from wrap(
+            f"{plan.bed_count} equal beds: plants, areas and sketches are of one bed, hours of the "
+            f"bed the water reaches first. Buy {plan.bed_count} times as many."
+        )
     picked = [pick for zone in plan.planting.zones for pick in zone.picks]
     if picked:
         codes = ", ".join(f"{one.name} {words}" for one, words in CODE_WORDS.items())

@@ -6,17 +6,16 @@ from collections.abc import Iterator
 
 from interview.calc.basin import split_advised
 from interview.drawing.canvas import cells
-from interview.drawing.garden_plan import plan_view
 from interview.figure import find
 from interview.figures import BY_KEY
 from interview.model import Unanswered
+from interview.pictures import plan_picture
 from interview.plan import Plan
-from interview.questions import bed, site
+from interview.questions import bed
 from interview.sections.common import figure_lines
 from interview.summary import WIDTH, length, wrap
 from interview.units import quantity, show, significant
 from interview.ways_out import ways_out
-
 
 PLAN_ROWS = 26
 
@@ -77,20 +76,9 @@ def _sizes(plan: Plan) -> Iterator[str]:
 
 
 def _drawing(plan: Plan) -> Iterator[str]:
-    """Yield the garden seen from above, where the way downhill is known."""
-    spot = site.chosen_spot(plan.answers)
-    direction = spot.get(site.DOWNHILL) or "flat"
-    near = site.distances(spot)
+    """Yield the garden seen from above, where that is known."""
     try:
-        drawing = plan_view(
-            plan.garden,
-            direction,
-            plan.notch.width,
-            plan.answers.get(bed.SPOUT_DISTANCE),
-            plan.answers[bed.WATER_BY],
-            near,
-            plan.metric,
-        )
+        drawing = plan_picture(plan)
     except Unanswered:
         return
     yield ""
@@ -114,7 +102,9 @@ def ways(plan: Plan) -> Iterator[str]:
         each = f"{way.beds} rims of" if way.beds > 1 else "rim"
         record = ""
         if way.record_share is not None:
-            record = f", {significant(100 * way.record_share, 3, 'down'):g} % of the record's runoff"
+            record = (
+                f", {significant(100 * way.record_share, 3, 'down'):g} % of the record's runoff"
+            )
         note = f"; {way.note}" if way.note else ""
         yield from wrap(
             f"- {way.label}: {each} {length(one, plan.metric)} by {length(two, plan.metric)} "

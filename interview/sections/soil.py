@@ -4,45 +4,87 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from interview import soak_words
+from interview.calc.depth import DepthRule
+from interview.calc.soak import SoakTest
+from interview.drawing.canvas import cells
+from interview.drawing.charts import drop_chart
 from interview.model import Unanswered
 from interview.plan import Plan
+from interview.questions import bed
 from interview.sections.common import figure_lines
 from interview.slow_soil import remedies
-from interview.summary import wrap
+from interview.soak_plan import HoleReport
+from interview.summary import WIDTH, wrap
 from interview.units import magnitude
+
+CHART_ROWS = 18
 
 
 def soak(plan: Plan) -> Iterator[str]:
-    """Yield each test hole with its intervals, and the rates that follow."""
-    unit = "mm/h" if plan.metric else "in/h"
-    deep = "mm" if plan.metric else "in"
+    """Yield each test hole with its readings and what they mean, and the rates that follow."""
     for hole in plan.holes:
-        if hole.test is None:
-            if hole.waits_for:
-                gap = hole.waits_for
-                yield from wrap(f"{hole.name} waits for: {gap.why or gap.question.label}.", "  ")
-            continue
-        yield f"{hole.name}: {hole.test.band.value}"
-        heads = f"{'from':>8} {'to':>8} {'water ' + deep:>16} {'drop ' + unit:>11}"
-        yield f"  {heads} {'corrected':>10}"
-        for row in hole.test.intervals:
-            before, after = (magnitude(x, deep) for x in (row.depth_before, row.depth_after))
-            corrected = "-" if row.corrected is None else f"{magnitude(row.corrected, unit):.4g}"
-            water = f"{before:.4g} to {after:.4g}"
-            yield (
-                f"  {magnitude(row.start, 'h'):>6.2f} h {magnitude(row.end, 'h'):>6.2f} h"
-                f" {water:>16} {magnitude(row.drop_rate, unit):>11.4g} {corrected:>10}"
-            )
-        settled = "settled" if hole.test.settled else "not settled yet"
-        yield f"  {settled}; {100 * hole.test.side_share:.0f} % of the water left by the walls"
-        for note in hole.test.notes:
-            yield from wrap(f"  {note}", "  ")
+        yield from _hole(hole, plan.metric)
     yield from figure_lines(plan, "drop_rate", "corrected_rate", "corrected_rate_error")
-    _ = plan.soil
-    yield from wrap(
-        "The drop rate is how fast the water fell in the hole. Much of it left through the "
-        "walls; a wide garden has almost none, so the corrected rate is what its floor can take."
-    )
+    soil = plan.soil
+    if soil.combined is not None and len(plan.holes) > 1:
+        yield ""
+        for line in soak_words.holes_lines(plan.holes, soil.combined, plan.metric):
+            yield from wrap(line) if len(line) > WIDTH else [line]
+    if soil.drop_rate is None:
+        return
+    yield ""
+    cap, rule = plan.answers[bed.DEEPEST_POND], DepthRule(plan.answers[bed.DRAIN_RULE])
+    yield from soak_words.depth_lines(soil.drop_rate, soil.corrected, cap, plan.metric, rule)
+
+
+def _hole(hole: HoleReport, metric: bool) -> Iterator[str]:
+    if hole.set_aside:
+        yield from wrap(f"{hole.name} is set aside and not used: {hole.set_aside}.", "  ")
+    if hole.test is None:
+        if hole.waits_for:
+            gap = hole.waits_for
+            yield from wrap(f"{hole.name} waits for: {gap.why or gap.question.label}.", "  ")
+        return
+    yield f"{hole.name}: {hole.test.band.value}"
+    yield from _table(hole.test, metric)
+    for note in hole.test.notes:
+        yield from wrap(f"  {note}", "  ")
+    yield ""
+    yield from cells(drop_chart(hole.test, metric), WIDTH, CHART_ROWS, braille=False)
+    yield ""
+    yield from soak_words.water_picture(hole.test)
+    yield ""
+    for words in _meaning(hole, hole.test, metric):
+        yield from wrap(words)
+    yield ""
+
+
+def _meaning(hole: HoleReport, test: SoakTest, metric: bool) -> Iterator[str]:
+    yield soak_words.BAND_WORDS[test.band]
+    yield soak_words.why_narrow(test, metric)
+    yield soak_words.trend_words(test)
+    yield soak_words.error_words(test, metric)
+    if hole.texture is not None:
+        yield soak_words.texture_words(hole.texture, metric)
+
+
+def _table(test: SoakTest, metric: bool) -> Iterator[str]:
+    unit, deep = ("mm/h", "mm") if metric else ("in/h", "in")
+    heads = f"{'from':>8} {'to':>8} {'water ' + deep:>16} {'drop ' + unit:>11}"
+    yield f"  {heads} {'since fill':>11} {'corrected':>10}"
+    for row in test.intervals:
+        before, after = (magnitude(x, deep) for x in (row.depth_before, row.depth_after))
+        least = ">" if row.found_empty else ""
+        corrected = "-" if row.corrected is None else f"{magnitude(row.corrected, unit):.4g}"
+        since = row.drop_rate_since_fill
+        fill = "-" if since is None else f"{magnitude(since, unit):.4g}"
+        drop = f"{magnitude(row.drop_rate, unit):.4g}"
+        yield (
+            f"  {magnitude(row.start, 'h'):>6.2f} h {magnitude(row.end, 'h'):>6.2f} h"
+            f" {f'{before:.4g} to {after:.4g}':>16} {least + drop:>11} {fill:>11}"
+            f" {(least if row.corrected is not None else '') + corrected:>10}"
+        )
 
 
 def slow(plan: Plan) -> Iterator[str]:

@@ -7,7 +7,8 @@ from collections.abc import Iterator
 from interview.calc.rainfall_record import RecordPart, RecordReplay
 from interview.calc.record_text import Record
 from interview.drawing.canvas import cells
-from interview.drawing.charts import bars, pond_chart
+from interview.drawing.charts import bars
+from interview.pictures import pond_picture
 from interview.plan import Plan
 from interview.questions import bed, start
 from interview.sections.common import figure_lines
@@ -43,7 +44,7 @@ def storms(plan: Plan) -> Iterator[str]:
     yield ""
     yield from _standing(plan)
     yield ""
-    yield from cells(pond_chart(plan.held_storm, plan.metric), WIDTH, CHART_ROWS, braille=False)
+    yield from cells(pond_picture(plan), WIDTH, CHART_ROWS, braille=False)
 
 
 def _row(plan: Plan) -> bool:
@@ -95,7 +96,7 @@ def years(plan: Plan) -> Iterator[str]:
 
 def _about(record: Record, replay: RecordReplay) -> Iterator[str]:
     """Yield what the record holds and all that was wrong with it."""
-    yield f"{replay.first} to {replay.last}: {replay.days} days."
+    yield f"{replay.first} to {replay.last}: {_days(replay.days)}."
     if record.doubt:
         yield from wrap(f"CHECK THE UNIT. {record.doubt}")
     if record.gaps:
@@ -105,14 +106,14 @@ def _about(record: Record, replay: RecordReplay) -> Iterator[str]:
         )
         more = " and others" if len(record.gaps) > MOST_GAPS else ""
         yield from wrap(
-            f"Missing: {record.missing_days} days ({told}{more}). The pond drains over them; no "
+            f"Missing: {_days(record.missing_days)} ({told}{more}). The pond drains over them; no "
             "rain is counted, in or out.",
             "  ",
         )
     else:
         yield "No day is missing."
     if record.traces:
-        yield from wrap(f"Traces of rain: {len(record.traces)} days, counted as no depth.", "  ")
+        yield from wrap(f"Traces of rain: {_days(len(record.traces))}, counted as no depth.", "  ")
     if record.disordered:
         lines = _numbers(record.disordered)
         yield from wrap(f"Out of order: {lines}. All are used, by their dates.", "  ")
@@ -121,6 +122,10 @@ def _about(record: Record, replay: RecordReplay) -> Iterator[str]:
     rest = len(record.bad_lines) - MOST_BAD_LINES
     if rest > 0:
         yield f"{rest} more lines are not used."
+
+
+def _days(count: int) -> str:
+    return "1 day" if count == 1 else f"{count} days"
 
 
 def _numbers(lines: tuple[int, ...]) -> str:

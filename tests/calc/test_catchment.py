@@ -8,15 +8,19 @@ from hypothesis import strategies as st
 
 from interview.calc.catchment import (
     CALIBRATION,
+    ONE_SIDE,
+    WHOLE,
     Share,
     Surface,
+    calibration_of,
     catchment,
     equal_share,
+    joined_share,
     share_of_gutter,
     whole_roof_finding,
 )
 from interview.calc.pacing import calibrate, paced
-from interview.calc.pieces import Piece, side_error
+from interview.calc.pieces import Piece, side_error, taped
 from interview.calc.shapes import Rectangle, Triangle
 from interview.units import magnitude, quantity
 
@@ -157,3 +161,104 @@ def test_one_downspout_that_takes_most_of_the_house_is_doubted():
     house = quantity(1500, "ft**2")
     assert whole_roof_finding(quantity(900, "ft**2"), house) is None
     assert whole_roof_finding(quantity(1000, "ft**2"), house).key == "whole_roof"
+
+
+def test_two_walkers_are_two_errors(pace):
+    """Two halves paced by two people: each half moves with its own pace, so less is common."""
+    bob = calibrate(ft(50), [20, 19, 20, 19])
+
+    def half(name, who, whose):
+        a, b = paced(10, whose), paced(10, whose)
+        errors = (side_error(a, who), side_error(b, who))
+        return Surface(name, "roof", 1.0, (Piece(Rectangle(a.length, b.length), errors=errors),))
+
+    one = catchment([half("a", "Ann", pace), half("b", "Ann", bob)], {"Ann": pace})
+    two = catchment([half("a", "Ann", pace), half("b", "Bob", bob)], {"Ann": pace, "Bob": bob})
+    ann = "the length of the pace of Ann"
+    whole = one.shares[ann] * square_feet(one.standard_error) ** 2
+    parts = sum(
+        two.shares[f"the length of the pace of {who}"] * square_feet(two.standard_error) ** 2
+        for who in ("Ann", "Bob")
+    )
+    assert square_feet(one.weighted) == pytest.approx(square_feet(two.weighted))
+    assert whole == pytest.approx(2 * parts)
+    assert calibration_of("") == CALIBRATION
+
+
+def test_a_walker_without_a_pace_is_asked_for(pace):
+    a = paced(10, pace)
+    piece = Piece(Rectangle(a.length, ft(4)), errors=(side_error(a, "Bob"), taped()))
+    with pytest.raises(ValueError, match="walk a known distance"):
+        catchment([Surface("roof", "roof", 1.0, (piece,))], {"Ann": pace})
+
+
+def plain(name, area, **more):
+    return Surface(name, "roof", 1.0, plan=quantity(area, "ft**2"), **more)
+
+
+def test_an_upper_roof_takes_the_share_of_the_roof_it_falls_on():
+    low = plain("low", 300, share=equal_share(2))
+    high = plain("high", 100, falls_on="low")
+    top = plain("top", 40, falls_on="high", share=ONE_SIDE)
+    found = catchment([top, high, low])
+    assert [square_feet(one.drains_here) for one in found.surfaces] == pytest.approx([10, 50, 150])
+    # The one guessed share moves all 210 square feet together; the half of the top moves its own.
+    assert square_feet(found.standard_error) == pytest.approx((31.5**2 + 0.5**2) ** 0.5)
+    assert found.driver == "the share of low"
+
+
+@pytest.mark.parametrize(
+    ("surfaces", "said"),
+    [
+        ([plain("a", 10, falls_on="b")], "not listed"),
+        ([plain("a", 10, falls_on="b"), plain("b", 10, falls_on="a")], "cannot each fall"),
+        ([plain("a", 10, falls_on="a")], "cannot each fall"),
+    ],
+)
+def test_water_cannot_fall_round_in_a_ring(surfaces, said):
+    with pytest.raises(ValueError, match=said):
+        catchment(surfaces)
+
+
+def test_lengths_along_the_slope_keep_their_errors_and_their_pace(pace):
+    """The plan shrinks by the pitch factor, and so does everything that comes of it."""
+    roof = Surface("roof", "roof", 1.0, (paced_rectangle(pace, 16, 7),))
+    level, steep = catchment([roof], pace), catchment([replace(roof, level=0.8)], pace)
+    assert square_feet(steep.weighted) == pytest.approx(0.8 * square_feet(level.weighted))
+    assert steep.relative_error == pytest.approx(level.relative_error)
+    assert steep.shares == pytest.approx(level.shares)
+    with pytest.raises(ValueError, match="never longer"):
+        replace(roof, level=1.2)
+
+
+def test_several_downspouts_share_one_garden():
+    assert equal_share(3, 2) == Share(2 / 3, 0.15)
+    assert equal_share(3, 3) == Share(1.0, 0.0)
+    with pytest.raises(ValueError, match="No more downspouts"):
+        equal_share(2, 3)
+
+
+def test_shares_one_after_another_multiply():
+    joined = joined_share(ONE_SIDE, equal_share(2), Share(0.5, 0.1))
+    assert joined.part == pytest.approx(0.125)
+    assert joined.error == pytest.approx((0.05**2 + 0.15**2 + 0.1**2) ** 0.5)
+    assert joined_share(WHOLE) == WHOLE
+
+
+def test_what_a_rain_brings_is_area_times_depth():
+    found = catchment([plain("roof", 623.3766), plain("patio", 100)])
+    inch = quantity(1, "in")
+    gallons = [magnitude(one.brings(inch), "gal") for one in found.surfaces]
+    assert gallons == pytest.approx([388.6, 62.34], rel=1e-3)
+    assert magnitude(found.brings(inch), "gal") == pytest.approx(sum(gallons))
+    with pytest.raises(ValueError, match="less than zero"):
+        found.brings(quantity(-1, "in"))
+
+
+@given(st.floats(0.1, 30), st.floats(0.1, 5))
+def test_twice_the_lengths_bring_four_times_the_water(scale, inches):
+    def water(factor):
+        patio = Surface("p", "paved", 0.9, (Piece(Rectangle(ft(4 * factor), ft(7 * factor))),))
+        return magnitude(catchment([patio]).brings(quantity(inches, "in")), "L")
+
+    assert water(2 * scale) == pytest.approx(4 * water(scale))

@@ -117,3 +117,28 @@ def test_a_longer_walk_is_longer_and_less_sure(count, more):
     short, far = paced(count, pace), paced(count * more, pace)
     assert feet(far.length) == pytest.approx(feet(short.length) * more)
     assert feet(far.standard_error) > feet(short.standard_error)
+
+
+def test_the_spread_is_from_the_lowest_to_the_highest_count():
+    assert course([19, 20, 19, 20]).spread == pytest.approx(1 / 19.5)
+    assert course([20, 20, 20]).spread == 0
+
+
+def test_a_walk_far_from_the_rest_is_named_and_even_walks_name_none():
+    assert odd_walk(course([20, 17, 20, 20])) == 1
+    assert odd_walk(course([19, 20, 20, 21])) is None
+
+
+def test_counting_every_second_step_is_said_to_be_as_good():
+    (finding,) = pace_findings(course([10, 10, 10]))
+    assert "every second step" in finding.said
+    assert "Either will do, if you count the same way" in finding.change
+
+
+def test_the_expected_error_grows_with_the_length_asked_about():
+    pace = course([19, 20, 19, 20])
+    near, far = (feet(expected_error(pace, quantity(x, "ft"))) for x in (20, 80))
+    assert near < feet(expected_error(pace)) < far
+    assert feet(expected_error(pace, quantity(12.192, "m"))) == pytest.approx(
+        feet(expected_error(pace))
+    )

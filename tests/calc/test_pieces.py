@@ -14,6 +14,7 @@ from interview.calc.pieces import (
     Pitch,
     PitchGiven,
     own_error,
+    pace_slopes,
     plan_area,
     plan_length,
     side_error,
@@ -24,6 +25,7 @@ from interview.calc.shapes import (
     RightTriangle,
     ThreeSides,
     Trapezoid,
+    TrapezoidSides,
     Triangle,
     circle,
     half_circle,
@@ -113,7 +115,7 @@ def test_a_small_gap_is_shared_out_and_a_large_one_refused():
     left = (quantity(90, "degree"),) * 3
     near = SidesRound((ft(20), ft(10), ft(19.6), ft(10)), left)
     assert square_feet(near.area) == pytest.approx(198, rel=0.01)
-    with pytest.raises(ValueError, match="come back"):
+    with pytest.raises(ValueError, match="come back.*15 % of the way"):
         SidesRound((ft(20), ft(10), ft(12), ft(10)), left)
 
 
@@ -208,3 +210,93 @@ def test_two_half_circles_make_one():
         square_feet(circle(ft(8)).area)
     )
     assert square_feet(circle(ft(8)).area) == pytest.approx(math.pi * 16)
+
+
+def test_a_trapezoid_by_its_four_sides():
+    even = TrapezoidSides(ft(16), ft(10), ft(5), ft(5))
+    assert square_feet(even.area) == pytest.approx(13 * 4)
+    turned = TrapezoidSides(ft(10), ft(16), ft(5), ft(5))
+    assert square_feet(turned.area) == pytest.approx(13 * 4)
+    square_corner = TrapezoidSides(ft(16), ft(13), ft(4), ft(5))
+    assert square_feet(square_corner.area) == pytest.approx(14.5 * 4)
+
+
+@pytest.mark.parametrize(
+    ("sides", "said"),
+    [
+        ((16, 10, 3, 3), "no trapezoid"),
+        ((16, 10, 1, 9), "no trapezoid"),
+        ((10, 10, 5, 5), "how far apart"),
+        ((16, 10, 0, 5), "more than zero"),
+    ],
+)
+def test_four_sides_that_make_no_trapezoid_are_refused(sides, said):
+    with pytest.raises(ValueError, match=said):
+        TrapezoidSides(*(ft(x) for x in sides))
+
+
+@given(side, side, st.floats(0.1, 10))
+def test_four_sides_grow_with_the_square_of_the_scale(long, height, scale):
+    sides = (long, long * 0.6, math.hypot(height, long * 0.1), math.hypot(height, long * 0.3))
+    small = square_feet(TrapezoidSides(*(ft(x) for x in sides)).area)
+    big = square_feet(TrapezoidSides(*(ft(x * scale) for x in sides)).area)
+    assert small == pytest.approx(0.8 * long * height, rel=1e-6)
+    assert big == pytest.approx(small * scale**2, rel=1e-9)
+
+
+SQUARE_TURNS = (quantity(90, "degree"),) * 3
+
+
+def test_a_gap_within_the_measuring_error_closes_and_one_beyond_it_does_not():
+    """By tape the ends of 20, 10, 20, 10 ft may miss by two standard errors: 2.2 ft."""
+    assert SidesRound((ft(20), ft(10), ft(18), ft(10)), SQUARE_TURNS).area
+    with pytest.raises(ValueError, match="come back"):
+        SidesRound((ft(20), ft(10), ft(17.6), ft(10)), SQUARE_TURNS)
+
+
+def test_a_gap_that_rough_paces_explain_is_closed():
+    sides = (ft(20), ft(10), ft(17.6), ft(10))
+    rough = (ft(1),) * 4
+    assert SidesRound(sides, SQUARE_TURNS, rough).area
+    with pytest.raises(ValueError, match="its own error"):
+        SidesRound(sides, SQUARE_TURNS, rough[:3])
+
+
+def test_an_outline_that_touches_itself_is_refused():
+    """Two squares that share a corner: walked round, the way passes that corner twice."""
+    turns = (90, -90, 90, 90, 90, -90, 90)
+    with pytest.raises(ValueError, match="cross"):
+        SidesRound((ft(10),) * 8, tuple(quantity(turn, "degree") for turn in turns))
+
+
+def test_an_outline_that_folds_back_on_itself_is_refused():
+    turns = (90, 90, 180, -90)
+    with pytest.raises(ValueError, match="cross"):
+        SidesRound(
+            tuple(ft(x) for x in (10, 5, 12, 2, 5)), tuple(quantity(t, "degree") for t in turns)
+        )
+
+
+@given(st.permutations(range(4)), st.floats(0.05, 20))
+def test_pieces_in_any_order_and_unit_make_the_same_plan(order, scale):
+    made = [
+        Piece(Rectangle(ft(20 * scale), ft(10 * scale))),
+        Piece(Triangle(m(6 * scale), m(3 * scale))),
+        Piece(circle(ft(4 * scale)), cut=True),
+        Piece(Trapezoid(m(3 * scale), ft(6 * scale), ft(5 * scale)), count=2),
+    ]
+    expected = sum(square_feet(piece.area) for piece in made)
+    assert square_feet(plan_area([made[n] for n in order])) == pytest.approx(expected)
+
+
+def test_each_walker_moves_only_the_lengths_that_walker_paced():
+    ann, bob = calibrate(ft(50), [19, 20, 19, 20]), calibrate(ft(50), [22, 23, 22])
+    long, wide = paced(16, ann), paced(7, bob)
+    piece = Piece(
+        Rectangle(long.length, wide.length), errors=(side_error(long, "Ann"), side_error(wide, "Bob"))
+    )
+    assert piece.pace_powers == pytest.approx({"Ann": 1.0, "Bob": 1.0})
+    slopes = pace_slopes([piece, Piece(Rectangle(ft(3), ft(4)))])
+    assert {who: square_feet(s) for who, s in slopes.items()} == pytest.approx(
+        {"Ann": square_feet(piece.area), "Bob": square_feet(piece.area)}
+    )

@@ -6,9 +6,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from interview.calc.plant_count import plant_count
+from interview.calc.plant_choice import Bed, Candidate, substitute
+from interview.calc.plant_count import plant_count, shared_counts
 from interview.calc.plant_home import FLORAS, introduced_at, introduced_in_state
-from interview.calc.plant_record import Indicator, ListRegion, PlantRegion, Sun, Zone
+from interview.calc.plant_record import Indicator, ListRegion, PlantKind, PlantRegion, Sun, Zone
 from interview.calc.plant_why import why_plant
 from interview.calc.plant_wishes import Swap, read_swap
 from interview.calc.planting import Wishes, ZoneSite, choose
@@ -72,6 +73,24 @@ def test_a_swap_takes_structure_for_structure():
         plan = choose(builtin_plants(), replace(MW, swaps=(Swap(grass.common_name),)), garden())
         same = next(one for one in plan.zones if one.zone is zone.zone)
         assert any(pick.plant.grasslike for pick in same.picks)
+
+
+def test_a_rush_gives_way_to_a_sedge_before_the_best_of_flowers():
+    plants = {plant.kind: plant for plant in builtin_plants() if plant.zones[0] is Zone.FLOOR}
+    bed = Bed(Zone.FLOOR, 200.0, 100, 20.0)
+    bed.candidates = [
+        Candidate(plants[PlantKind.FORB], "", 0.0),
+        Candidate(plants[PlantKind.SEDGE], "", 9.0),
+    ]
+    assert substitute(plants[PlantKind.RUSH], bed, [bed]).plant.kind is PlantKind.SEDGE
+    assert substitute(plants[PlantKind.FERN], bed, [bed]).plant.kind is PlantKind.FORB
+
+
+def test_without_a_swap_the_kinds_share_the_ground_as_ever():
+    plan = choose(builtin_plants(), MW, garden(97, 61, 43))
+    for zone in plan.zones:
+        shared = shared_counts([pick.plant for pick in zone.picks], zone.site.area)
+        assert [pick.count for pick in zone.picks] == list(shared)
 
 
 def test_one_plant_is_swapped_for_the_one_that_is_named():
@@ -150,6 +169,10 @@ def test_swaps_never_lose_a_place_or_bring_back_what_was_left_out(gone, floor):
     assert len(planted(plan)) == len(planted(base))
     names = {plant.scientific_name for plant in gone}
     assert names.isdisjoint(name for _, name, _ in planted(plan))
+    for zone in plan.zones:
+        here = {pick.plant.scientific_name for pick in zone.picks}
+        assert len(here) == len(zone.picks)
+        assert here.isdisjoint(plant.scientific_name for plant in zone.reserve)
     kept = [one for one in planted(base) if one[1] not in names]
     assert all(one in planted(plan) for one in kept)
 

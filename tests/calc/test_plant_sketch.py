@@ -77,6 +77,15 @@ def test_a_drift_is_a_clump_of_neighbours():
         assert len({row for row, _ in mine}) <= BAND.value
 
 
+def test_in_a_narrow_deep_zone_a_drift_is_not_a_line():
+    found = sketch(with_counts(7, 7, 7, 7, 7), 0.3)
+    assert len(found.rows) > 2 * BAND.value
+    for letter in "ABCDE":
+        rows = [row for row, text in enumerate(found.rows) if letter in text]
+        # A drift may run on from the end of one band into the next.
+        assert max(rows) - min(rows) < 2 * BAND.value
+
+
 def test_the_legend_names_each_kind_its_number_and_its_drifts():
     found = sketch(with_counts(22, 10, 1), 2.0)
     first = FLOOR.picks[0].plant.common_name.partition(" (")[0]

@@ -185,6 +185,8 @@ def wetted_over_area(hole_shape, sizes, depth):
     if hole_shape is HoleShape.ROUND:
         radius = sizes[0] / 2
         return (math.pi * radius**2 + 2 * math.pi * radius * depth) / (math.pi * radius**2)
+    if hole_shape is HoleShape.SQUARE:
+        return (sizes[0] ** 2 + 4 * sizes[0] * depth) / sizes[0] ** 2
     if hole_shape is HoleShape.RECTANGULAR:
         a, b = sizes
         return (a * b + 2 * (a + b) * depth) / (a * b)
@@ -198,7 +200,7 @@ def wetted_over_area(hole_shape, sizes, depth):
 
 @settings(max_examples=40, deadline=None)
 @given(
-    shape=st.sampled_from([HoleShape.ROUND, HoleShape.RECTANGULAR, HoleShape.TAPERED]),
+    shape=st.sampled_from(HoleShape),
     width=st.floats(4, 20),
     other=st.floats(4, 20),
     height=st.floats(8, 20),
@@ -211,11 +213,13 @@ def test_the_rate_put_into_a_numerical_fall_comes_back_out(
 ):
     sizes = {
         HoleShape.ROUND: (width,),
+        HoleShape.SQUARE: (width,),
         HoleShape.RECTANGULAR: (width, other),
         HoleShape.TAPERED: (width, width + other / 2, height),
     }[shape]
     hole = {
         HoleShape.ROUND: lambda: Hole(shape, inches(width)),
+        HoleShape.SQUARE: lambda: Hole(shape, inches(width)),
         HoleShape.RECTANGULAR: lambda: Hole(shape, inches(width), inches(other)),
         HoleShape.TAPERED: lambda: Hole(
             shape,
@@ -288,6 +292,37 @@ def test_splitting_an_interval_leaves_the_mean_unchanged(fall, time_part, fall_p
     assert in_h(split.corrected_all) == pytest.approx(in_h(whole.corrected_all), rel=1e-9)
     assert in_h(split.mean_drop_rate) == pytest.approx(in_h(whole.mean_drop_rate), rel=1e-9)
     assert in_h(split.standard_error) == pytest.approx(in_h(whole.standard_error), rel=1e-6)
+
+
+@given(st.permutations(range(5)))
+def test_readings_typed_in_another_order_are_refused(order):
+    readings = [Reading(hours(hour), inches(8 - 0.7 * hour)) for hour in range(1, 6)]
+    shuffled = [readings[place] for place in order]
+    if list(order) == sorted(order):
+        assert soak_test(round_hole(8), inches(8), shuffled).intervals
+        return
+    with pytest.raises(ValueError, match="must be later|deeper than before"):
+        soak_test(round_hole(8), inches(8), shuffled)
+
+
+@pytest.mark.parametrize(
+    ("long", "fall", "told"), [(6, 3, True), (5.9, 1, False), (6, 3.1, False), (10, 0.75, True)]
+)
+def test_one_long_reading_tells_enough_of_a_slow_hole(long, fall, told):
+    rows = intervals(round_hole(8), inches(8), [Reading(hours(long), inches(8 - fall))])
+    assert advice(rows).slow_told is told
+
+
+def test_a_rate_that_goes_slowly_down_is_told_from_chance():
+    """Six rates of which the last three agree, taken in order: fourteen falls and a tie."""
+    found = refilled_hourly([5, 5.5, 5.875, 6, 6.125, 6.125])
+    assert found.settled and found.still_easing
+    assert found.downward.score == -14
+    assert found.downward.chance == pytest.approx(1 / 360)
+    wetting = refilled_hourly([5, 5.5, 5.875, 6])
+    assert wetting.still_wetting and not wetting.still_easing
+    steady = refilled_hourly([6, 6, 6, 6, 6, 6])
+    assert steady.downward.score == 0 and not steady.still_easing
 
 
 def test_the_share_that_leaves_by_the_sides_makes_up_the_fall(eight_inch):

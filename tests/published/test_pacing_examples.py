@@ -6,6 +6,7 @@
 3. "Map Reading and Land Navigation", US Army, TC 3-25.26, section 5-20, and soldier task
    071-329-1006: counts over 100 m.
 4. FOR-47, Hill, University of Kentucky Cooperative Extension: paces in a course of 66 ft.
+5. "Estimating Distances", a forest stewardship sheet: 13 paces of two steps in 66 ft, 20 in 100 ft.
 """
 
 import pytest
@@ -58,3 +59,11 @@ def test_kentucky_course_of_66_feet(count, printed):
 def test_kentucky_ten_paces_of_4_26_feet():
     pace = calibrate(ft(66), [15.5] * 3)
     assert magnitude(paced(10, pace).length, "ft") == pytest.approx(42.6, abs=0.05)
+
+
+@pytest.mark.parametrize(("feet", "count"), [(66, 13), (100, 20)])
+def test_forest_sheet_of_two_step_paces(feet, count):
+    """The two rules are for the same pace of about 5 ft; each count is a whole number."""
+    pace = calibrate(ft(feet), [count] * 3)
+    assert magnitude(pace.length, "ft") == pytest.approx(5, rel=0.5 / count)
+    assert [finding.key for finding in pace_findings(pace)] == ["pace_length"]

@@ -16,6 +16,7 @@ REPORT = {"rate_from": "report"}
 PACES = {"measured_by": "paces"}
 ROOF = {"surfaces.1.surface_kind": "roof"}
 SHARED = {**ROOF, "surfaces.1.gutter_outlets": "2"}
+SECOND = {"surfaces.1.surface_name": "low", "surfaces.2.surface_name": "high"}
 SLOPING = {**ROOF, "surfaces.1.surface_basis": "slope"}
 ONE_SPOT = {"spots.1.spot_name": "a"}
 HIGH = {**SHARED, "surfaces.1.share_known": "high_point"}
@@ -23,6 +24,11 @@ PERCENT = {**SHARED, "surfaces.1.share_known": "percent"}
 RECTANGULAR = {"holes.1.hole_shape": "rectangular"}
 TAPERED = {"holes.1.hole_shape": "tapered"}
 SOAKED = {"holes.1.soaked_already": "yes"}
+READ = {
+    "holes.1.water_at_mark": "8 in",
+    "holes.1.test_start": "2026-05-27 10:00",
+    "holes.1.readings": "+1h left 7 in",
+}
 RECORD = {"has_rain_record": "yes"}
 SEEN = {"storm_seen": "yes"}
 
@@ -74,6 +80,14 @@ CONDITIONS: tuple[tuple[str, dict[str, str], dict[str, str]], ...] = (
     ("hole_length", RECTANGULAR, {"holes.1.hole_shape": "round"}),
     ("hole_length", RECTANGULAR, {**RECTANGULAR, **REPORT}),
     *((key, TAPERED, RECTANGULAR) for key in ("hole_top_width", "hole_top_height")),
+    ("hole_counts", READ, {}),
+    ("hole_counts", READ, {**READ, **REPORT}),
+    ("hole_set_aside_why", {**READ, "holes.1.hole_counts": "no"}, READ),
+    (
+        "hole_set_aside_why",
+        {**READ, "holes.1.hole_counts": "no"},
+        {**READ, "holes.1.hole_counts": "yes"},
+    ),
     ("another_hole", {"holes.1.hole_depth": "20 in"}, {}),
     *(
         (key, PACES, {"measured_by": "tape"})
@@ -83,6 +97,13 @@ CONDITIONS: tuple[tuple[str, dict[str, str], dict[str, str]], ...] = (
     ("gutter_outlets", ROOF, {"surfaces.1.surface_kind": "paved"}),
     ("share_known", SHARED, {**ROOF, "surfaces.1.gutter_outlets": "1"}),
     ("share_known", SHARED, ROOF),
+    ("share_known", SHARED, {**SHARED, "surfaces.1.outlets_here": "2"}),
+    ("falls_on", SECOND, ROOF),
+    ("outlets_here", SHARED, ROOF),
+    ("spout_percent", ROOF, {"surfaces.1.surface_kind": "paved"}),
+    ("roof_valley", ROOF, {"surfaces.1.surface_kind": "paved"}),
+    ("roof_sides", ROOF, {"surfaces.1.surface_kind": "paved"}),
+    ("lawn_cover", {"surfaces.1.surface_kind": "lawn"}, ROOF),
     ("gutter_this_side", HIGH, SHARED),
     ("gutter_whole", HIGH, PERCENT),
     ("share_percent", PERCENT, SHARED),

@@ -32,6 +32,7 @@ OBJECTIONS: tuple[tuple[str, dict[str, str], str, str, str], ...] = (
         "wider than the bottom",
         "8 1/8 in",
     ),
+    ("holes.1.test_start", FILL, "2026-05-27 07:59", "That is before", "2026-05-27 08:00"),
     ("holes.1.first_fill_empty", FILL, "2026-05-27 07:59", "That is before", "2026-05-27 08:00"),
     ("holes.1.second_fill_start", FILL, "2026-05-27 07:59", "That is before", "2026-05-27 08:00"),
     (
@@ -50,6 +51,15 @@ OBJECTIONS: tuple[tuple[str, dict[str, str], str, str, str], ...] = (
         "has that name already",
         "roof two",
     ),
+    ("surfaces.2.falls_on", {"surfaces.1.surface_name": "Low"}, "high", "above this one", "low"),
+    (
+        "surfaces.1.outlets_here",
+        {"surfaces.1.surface_kind": "roof", "surfaces.1.gutter_outlets": "3"},
+        "4",
+        "than the gutter has",
+        "3",
+    ),
+    ("walkers.2.walker_name", {"walkers.1.walker_name": "Ann"}, "ann", "that name already", "Bob"),
     ("surfaces.1.gutter_whole", GUTTER, "11 ft", "shorter than one side", "12 ft"),
     ("deepest_pond", {}, "13 in", "only where an engineer", "12 in"),
     ("deepest_pond", {"units": "metric"}, "310 mm", "only where an engineer", "300 mm"),

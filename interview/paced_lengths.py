@@ -1,0 +1,115 @@
+"""Every length given in paces, and how a new calibration changes them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import NamedTuple
+
+from interview import route
+from interview.kinds import Measure, list_lines, say
+from interview.model import Answers, Question, Unanswered
+from interview.piece_lines import Pieces
+from interview.reading import Paces, Refused
+from interview.route import Step
+from interview.units import Quantity, plain_number, ratio, significant
+
+
+@dataclass(frozen=True)
+class PacedAnswer:
+    """One length of the answers in force that was counted in paces."""
+
+    address: str
+    label: str
+    count: float
+    walker: str
+    """The name as it was written with the length; empty for the first walker."""
+    length: Quantity | None
+    """None where nobody of that name has a calibrated pace yet."""
+
+
+class PacedChange(NamedTuple):
+    """One paced length before and after a new calibration."""
+
+    address: str
+    label: str
+    before: Quantity
+    after: Quantity
+    percent: float
+    """Change as a percentage of the length before."""
+
+
+def paced_lengths(answers: Answers) -> Iterator[PacedAnswer]:
+    """Yield every paced length of the answers in force, in the written order."""
+    for step in route.steps(answers):
+        view = step.view(answers)
+        text = view.text(step.question)
+        if text is None:
+            continue
+        for label, paces in _paces_in(step.question, text, view):
+            count = float(paces.count)
+            named = f"{_item(step)}{label}, {plain_number(count)} paces"
+            said = f"{named} {paces.walker}".strip()
+            try:
+                length: Quantity | None = view.pace(paces.walker) * count
+            except (Refused, Unanswered):
+                length = None
+            yield PacedAnswer(step.address, said, count, paces.walker, length)
+
+
+def _item(step: Step) -> str:
+    return f"{step.question.group} {step.number}, " if step.number else ""
+
+
+def _paces_in(
+    question: Question[object], text: str, answers: Answers
+) -> Iterator[tuple[str, Paces]]:
+    kind = question.kind
+    if isinstance(kind, Measure) and kind.paced:
+        try:
+            amount = kind.amount(text, answers.units)
+        except Refused:
+            return
+        if isinstance(amount, Paces):
+            yield question.label, amount
+    elif isinstance(kind, Pieces):
+        for place, line in enumerate(list_lines(text), 1):
+            for paces in kind.paces_of(line, answers.units):
+                yield f"piece {place}", paces
+
+
+def paced_changes(before: Answers, after: Answers) -> list[PacedChange]:
+    """Return each paced length that a new calibration changed, and by how much.
+
+    A length is compared where its own words stayed the same.
+    """
+    old = {(one.address, place): one for place, one in _numbered(before)}
+    found = []
+    for place, now in _numbered(after):
+        was = old.get((now.address, place))
+        same = before.texts.get(now.address) == after.texts.get(now.address)
+        if was is None or not same or was.length is None or now.length is None:
+            continue
+        percent = 100 * (ratio(now.length, was.length) - 1)
+        if abs(percent) > 1e-9:
+            found.append(PacedChange(now.address, now.label, was.length, now.length, percent))
+    return found
+
+
+def _numbered(answers: Answers) -> Iterator[tuple[int, PacedAnswer]]:
+    """Yield each paced length with its place among those of its answer."""
+    seen: dict[str, int] = {}
+    for one in paced_lengths(answers):
+        seen[one.address] = seen.get(one.address, 0) + 1
+        yield seen[one.address], one
+
+
+def change_words(change: PacedChange, answers: Answers) -> str:
+    """Say one change: what, from what, to what, by how much."""
+    unit = answers.by_units("ft", "m")
+    before, after = (
+        say(one, "length", answers.units, unit) for one in (change.before, change.after)
+    )
+    percent = plain_number(significant(abs(change.percent), 2))
+    way = "longer" if change.percent > 0 else "shorter"
+    return f"{change.label}: was {before}, now {after} ({percent} % {way})"

@@ -1,0 +1,32 @@
+"""The further pages that the question page and the plan lead to."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+from textual.screen import Screen
+
+from interview.screens.garden import GardenScreen
+from interview.screens.plants_page import PlantsScreen
+from interview.screens.try_out import TryOutScreen
+from interview.session import Session
+
+
+class FurtherPages(Screen[Any]):
+    """Opens the drawings, the trying out and the plants."""
+
+    _session: Session
+    _path: Path
+
+    def action_draw(self) -> None:
+        """Show the garden drawn to scale."""
+        self.app.push_screen(GardenScreen(self._session))
+
+    def action_try_out(self) -> None:
+        """Try other sizes out."""
+        self.app.push_screen(TryOutScreen(self._session))
+
+    def action_plants(self) -> None:
+        """Show the plants."""
+        self.app.push_screen(PlantsScreen(self._session))

@@ -1,0 +1,148 @@
+"""The garden drawn: from above, cut through, its pond in the storm, and the ways out."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator
+from typing import ClassVar
+
+from textual import work
+from textual.app import ComposeResult
+from textual.binding import Binding, BindingType
+from textual.containers import Horizontal
+from textual.widgets import Button, Footer
+
+from interview import pictures
+from interview.drawing.scene import Drawing
+from interview.drawing.section import level_lines
+from interview.model import Unanswered
+from interview.plan import Plan
+from interview.screens import words
+from interview.screens.parts import Page, Press, Words
+from interview.screens.picture import Picture
+from interview.sections import size, soil
+from interview.session import Session
+
+View = Callable[[Plan], "Iterator[Drawing | str]"]
+
+
+def _above(plan: Plan) -> Iterator[Drawing | str]:
+    drawing = pictures.plan_picture(plan)
+    yield drawing
+    yield from drawing.notes
+    if plan.bed_count > 1:
+        yield f"One of {plan.bed_count} beds that are alike."
+
+
+def _section(plan: Plan) -> Iterator[Drawing | str]:
+    yield pictures.section_picture(plan)
+    yield "\n".join(f" {line}" for line in level_lines(pictures.levels(plan), plan.metric))
+
+
+def _pond(plan: Plan) -> Iterator[Drawing | str]:
+    yield pictures.pond_picture(plan)
+
+
+def _ways(plan: Plan) -> Iterator[Drawing | str]:
+    _ = plan.garden
+    found = list(size.ways(plan))
+    slow = list(soil.slow(plan))
+    if found:
+        yield "The garden does not fit its room, or does not hold the whole rain. You could:\n\n"
+        yield from paragraphs(found)
+        yield "\nF4 tries other sizes out; nothing is kept until you say so."
+    if slow:
+        yield "\nThe soil is slow. You could:\n\n"
+        yield from paragraphs(slow)
+    if not found and not slow:
+        yield "The garden fits its room, holds the rain, and its soil takes it: no way out is needed."
+
+
+VIEWS: tuple[tuple[str, View], ...] = (
+    ("From above", _above),
+    ("Cut through", _section),
+    ("Pond", _pond),
+    ("Ways out", _ways),
+)
+
+
+def paragraphs(lines: Iterable[str]) -> list[str]:
+    """Return wrapped lines of the sheet put together again, a paragraph a line."""
+    found: list[str] = []
+    for line in lines:
+        if found and found[-1] and line.startswith("  ") and line.strip():
+            found[-1] += f" {line.strip()}"
+        else:
+            found.append(line)
+    return found
+
+
+class GardenScreen(Page):
+    """One drawing at a time, to scale, as large as the window allows."""
+
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("escape,q,f3", "dismiss", "Close", key_display="esc"),
+        Binding("1", "view(0)", "From above", show=False),
+        Binding("2", "view(1)", "Cut through", show=False),
+        Binding("3", "view(2)", "Pond", show=False),
+        Binding("4", "view(3)", "Ways out", show=False),
+        Binding("right,n", "turn(1)", "Next", key_display="→"),
+        Binding("left,p", "turn(-1)", "Before", key_display="←"),
+    ]
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self._plan = session.plan
+        self._view = 0
+
+    def parts(self) -> ComposeResult:
+        yield Words("The garden, drawn", classes="title")
+        with Horizontal(classes="buttons tabs"):
+            for place, (name, _) in enumerate(VIEWS):
+                yield Press(f"{place + 1} {name}", f"view_{place}")
+        yield Picture(id="drawing")
+        yield Footer(show_command_palette=False, compact=True)
+
+    def on_mount(self) -> None:
+        self.query_one("#drawing").focus()
+        self.action_view(0)
+
+    def on_button_pressed(self, event: Button.Pressed) -> None:
+        self.action_view(int((event.button.id or "view_0")[-1]))
+
+    def action_turn(self, by: int) -> None:
+        """Go to the view after, or before."""
+        self.action_view((self._view + by) % len(VIEWS))
+
+    def action_view(self, place: int) -> None:
+        """Show one of the views."""
+        self._view = place
+        for at, (name, _) in enumerate(VIEWS):
+            button = self.query_one(f"#view_{at}", Press)
+            button.set_class(at == place, "current")
+            button.label = f"[{at + 1} {name}]" if at == place else f" {at + 1} {name} "
+        self._work_out(place)
+
+    @work(thread=True, exclusive=True)
+    def _work_out(self, place: int) -> None:
+        # With a long rainfall record the ways out take seconds.
+        shown = view_parts(VIEWS[place][1], self._plan)
+        self.app.call_from_thread(self._show, place, shown)
+
+    def _show(self, place: int, shown: tuple[Drawing | str, ...]) -> None:
+        if self.is_mounted and place == self._view:
+            picture = self.query_one("#drawing", Picture)
+            picture.show(*shown)
+            picture.scroll_home(animate=False)
+
+
+def view_parts(view: View, plan: Plan) -> tuple[Drawing | str, ...]:
+    """Return what a view shows, or in words what it waits for."""
+    try:
+        return tuple(view(plan))
+    except Unanswered as gap:
+        said = gap.why or gap.question.find_out
+        return (f"This waits for an answer: {gap.question.label}.", said)
+    except ValueError as wrong:
+        return (str(wrong),)
+    except Exception as trouble:
+        return (words.fault(trouble),)

@@ -1,0 +1,37 @@
+"""Keeping several answers at once, and finding a question by its key."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from interview import route
+from interview.reading import Refused
+from interview.route import Step
+from interview.session import Doubt, Session
+
+
+def step_of(session: Session, address: str) -> Step | None:
+    """Return the question at ``address`` where it is asked now."""
+    return next((s for s in route.steps(session.answers) if s.address == address), None)
+
+
+def offer(session: Session, address: str, text: str) -> str:
+    """Keep one answer; return why not, or nothing."""
+    step = step_of(session, address)
+    if step is None:
+        return "This question does not apply now."
+    try:
+        session.offer(step, text)
+    except (Refused, Doubt) as refused:
+        return str(refused)
+    return ""
+
+
+def offer_all(session: Session, wanted: Mapping[str, str]) -> tuple[int, list[str]]:
+    """Keep each answer in turn; return how many were kept, and why others were not."""
+    refused = []
+    for address, text in wanted.items():
+        step = step_of(session, address)
+        if why := offer(session, address, text):
+            refused.append(f"{step.question.label if step else address}: {why}")
+    return len(wanted) - len(refused), refused

@@ -1,0 +1,68 @@
+"""What the plants page says of a zone and of a plant."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from textual.content import Content
+
+from interview.calc.plant_record import Plant
+from interview.calc.plant_swap import matching
+from interview.calc.planting import Pick, ZonePlan
+from interview.plan import Plan
+from interview.sections.plants import ZONE_WORDS, month_words, wet_words
+from interview.units import plain_number, show
+
+MOST_OTHERS = 6
+
+
+def short(plant: Plant) -> str:
+    """Return the common name without the other one in brackets."""
+    return plant.common_name.partition(" (")[0]
+
+
+def name_of(plant: Plant, plants: Sequence[Plant]) -> str:
+    """Return the name to write into an answer: the common one where it means this plant alone."""
+    common = short(plant)
+    alone = [one.scientific_name for one in matching(plants, common)] == [plant.scientific_name]
+    return common if alone and " for " not in f" {common} " else plant.scientific_name
+
+
+def heading(plan: Plan, zone: ZonePlan) -> str:
+    """Name a zone with its area, its hours under water and the number of its plants."""
+    area = show(zone.site.area, "m**2" if plan.metric else "ft**2", 3)
+    count = sum(pick.count for pick in zone.picks)
+    return f"{ZONE_WORDS[zone.zone]}: {area}, {count} plants. Under water: {wet_words(plan, zone.zone)}."
+
+
+def line(pick: Pick) -> Content:
+    """Return one plant as a line of the list."""
+    role = f"  [{pick.role}]" if pick.role else ""
+    care = "  CAUTION" if pick.cautions else ""
+    return Content.assemble(
+        f"{pick.count:>4} × ",
+        (short(pick.plant), "bold"),
+        (role, "$text-accent"),
+        (care, "$text-warning"),
+    )
+
+
+def about(plan: Plan, zone: ZonePlan, pick: Pick) -> Content:
+    """Tell everything of one plant: size, bloom, why it is in, cautions, what would do as well."""
+    plant = pick.plant
+    apart = f"{plant.spacing_in * 2.54:.0f} cm" if plan.metric else f"{plant.spacing_in:g} in"
+    feet = plant.height_max_ft
+    tall = f"{plain_number(feet * 0.3048, 2)} m" if plan.metric else f"{feet:g} ft"
+    facts = [plant.kind.value, f"to {tall}", f"{apart} apart"]
+    if plant.bloom_months:
+        facts.append(f"blooms {month_words(list(plant.bloom_months))}")
+    pieces: list[tuple[str, str] | str] = [
+        (plant.common_name, "bold"),
+        f" ({plant.scientific_name})\n{', '.join(facts)}.\n",
+        f"Why it is in: {pick.why}\n" if pick.why else "",
+    ]
+    pieces += [(f"CAUTION: {said}\n", "$text-warning") for said in pick.cautions]
+    if zone.reserve:
+        others = ", ".join(short(one) for one in zone.reserve[:MOST_OTHERS])
+        pieces.append(f"Would do as well: {others}.\n")
+    return Content.assemble(*pieces)

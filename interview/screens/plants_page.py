@@ -1,0 +1,249 @@
+"""The plants: each zone with its hours under water, what is planted and why; swaps and wishes."""
+
+from __future__ import annotations
+
+from typing import ClassVar
+
+from textual.app import ComposeResult
+from textual.binding import Binding, BindingType
+from textual.containers import Container, Horizontal, Vertical, VerticalScroll
+from textual.content import Content
+from textual.screen import ModalScreen
+from textual.widgets import Button, Footer, Input, OptionList
+from textual.widgets.option_list import Option
+
+from interview import cautions
+from interview.calc.plant_record import Plant
+from interview.calc.planting import Pick, ZonePlan
+from interview.kinds import list_lines
+from interview.model import Unanswered
+from interview.plan import Plan
+from interview.questions import planting
+from interview.reading import is_unknown
+from interview.screens import plant_notes, words
+from interview.screens.offers import offer
+from interview.screens.parts import Line, Page, Press, Words
+from interview.session import Session
+
+LONGEST = 80
+OTHERS = 12
+"""Plants offered in place of one that is swapped out."""
+
+
+class PlantsScreen(Page):
+    """What is planted where."""
+
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("escape,f5", "leave", "Close", key_display="esc"),
+        Binding("s", "swap", "Swap out"),
+        Binding("f", "favourite", "Keep it in"),
+        Binding("u", "undo", "Undo a swap"),
+        Binding("w", "ask", "Why not…?"),
+    ]
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self._session = session
+        self._picks: list[tuple[ZonePlan, Pick] | None] = []
+        """What stands on each line of the list; none for a heading."""
+
+    def parts(self) -> ComposeResult:
+        yield Words("The plants", classes="title")
+        yield Words(id="plants_wait")
+        with Container(id="planting"):
+            yield OptionList(id="picks", markup=False)
+            with VerticalScroll(id="pick_box"):
+                yield Words("", id="pick_words")
+        with Vertical(id="entry_box"):
+            yield Words("Which plant? By common or scientific name.", id="entry_title")
+            yield Line("", LONGEST, id="entry_line")
+        with Horizontal(classes="buttons"):
+            yield Press("Swap out", "swap")
+            yield Press("Keep it in", "favourite")
+            yield Press("Undo a swap", "undo")
+            yield Press("Why not…?", "ask")
+            yield Press("Close", "leave")
+        yield Footer(show_command_palette=False, compact=True)
+
+    def on_mount(self) -> None:
+        self.query_one("#entry_box").display = False
+        self._fill(None)
+        self.query_one("#picks").focus()
+
+    # Showing
+
+    def _fill(self, at: int | None) -> None:
+        listing = self.query_one("#picks", OptionList)
+        listing.clear_options()
+        self._picks = []
+        try:
+            plan = self._session.plan
+            zones, wait = plan.planting.zones, ""
+            options = [option for zone in zones for option in self._zone(plan, zone)]
+        except Unanswered as gap:
+            said = gap.why or gap.question.find_out
+            options, wait = [], f"The plants wait for an answer: {gap.question.label}. {said}"
+        except Exception as trouble:
+            options, wait = [], words.fault(trouble)
+        listing.add_options(options)
+        self.query_one("#plants_wait", Words).say(wait)
+        self.query_one("#planting").display = not wait
+        places = [place for place, one in enumerate(self._picks) if one is not None]
+        if places:
+            listing.highlighted = at if at in places else places[0]
+        elif not wait:
+            self._tell(self._whole())
+
+    def _zone(self, plan: Plan, zone: ZonePlan) -> list[Option]:
+        """Return the heading of a zone and a line for each of its plants."""
+        self._picks.append(None)
+        head = plant_notes.heading(plan, zone)
+        options = [Option(Content.styled(head, "bold"), disabled=True)]
+        for pick in zone.picks:
+            self._picks.append((zone, pick))
+            options.append(Option(plant_notes.line(pick)))
+        if not zone.picks:
+            self._picks.append(None)
+            traits = "; ".join((zone.guidance.wetness, *zone.guidance.traits))
+            options.append(Option(f"  look for: {traits}", disabled=True))
+        return options
+
+    def _tell(self, text: str | Content) -> None:
+        self.query_one("#pick_words", Words).update(text)
+        self.query_one("#pick_box").scroll_home(animate=False)
+
+    def _whole(self) -> str:
+        """Return what holds for the whole planting."""
+        found = self._session.plan.planting
+        said = [*found.notes, *(f"Not placed: {one.common_name}." for one in found.homeless)]
+        return "\n".join([*said, f"CAUTION: {cautions.PLANTS}"])
+
+    def on_option_list_option_highlighted(self, event: OptionList.OptionHighlighted) -> None:
+        found = self._chosen
+        if found is not None:
+            told = plant_notes.about(self._session.plan, *found)
+            self._tell(Content.assemble(told, "\n", (self._whole(), "$foreground-muted")))
+
+    @property
+    def _chosen(self) -> tuple[ZonePlan, Pick] | None:
+        place = self.query_one("#picks", OptionList).highlighted
+        return self._picks[place] if place is not None and place < len(self._picks) else None
+
+    # Changing
+
+    def on_button_pressed(self, event: Button.Pressed) -> None:
+        getattr(self, f"action_{event.button.id}")()
+
+    def on_option_list_option_selected(self) -> None:
+        self.action_swap()
+
+    def _lines(self, key: str) -> list[str]:
+        text = self._session.answers.texts.get(key, "")
+        return [] if is_unknown(text) or text.strip().casefold() == "none" else list_lines(text)
+
+    def _keep(self, key: str, lines: list[str], said: str) -> None:
+        place = self.query_one("#picks", OptionList).highlighted
+        why = offer(self._session, key, "\n".join(lines) or "none")
+        self._fill(place)
+        self.notify(why or said, severity="warning" if why else "information", markup=False)
+
+    def action_swap(self) -> None:
+        """Choose what is planted in place of the plant chosen."""
+        found = self._chosen
+        if found is None:
+            self.notify("Choose a plant first.", markup=False, timeout=4)
+            return
+        zone, pick = found
+        out = self._name(pick.plant)
+
+        def done(into: str | None) -> None:
+            if into is not None:
+                line = f"{out} for {into}" if into else out
+                lines = [*self._lines(planting.SWAP_OUT.key), line]
+                self._keep(planting.SWAP_OUT.key, lines, f"Swapped out: {out}.")
+
+        others = [(self._name(one), plant_notes.short(one)) for one in zone.reserve[:OTHERS]]
+        self.app.push_screen(SwapScreen(plant_notes.short(pick.plant), others), done)
+
+    def action_favourite(self) -> None:
+        """Ask for the plant chosen whatever else changes, or no longer."""
+        if self._chosen is None:
+            self.notify("Choose a plant first.", markup=False, timeout=4)
+            return
+        name = self._name(self._chosen[1].plant)
+        lines = self._lines(planting.FAVOURITES.key)
+        if name in lines:
+            left = [one for one in lines if one != name]
+            self._keep(planting.FAVOURITES.key, left, f"No longer asked for: {name}.")
+        else:
+            self._keep(planting.FAVOURITES.key, [*lines, name], f"You asked for it: {name}.")
+
+    def action_undo(self) -> None:
+        """Take the last swap back."""
+        lines = self._lines(planting.SWAP_OUT.key)
+        if lines:
+            self._keep(planting.SWAP_OUT.key, lines[:-1], f"Taken back: {lines[-1]}.")
+        else:
+            self.notify("Nothing is swapped.", markup=False, timeout=4)
+
+    def _name(self, plant: Plant) -> str:
+        return plant_notes.name_of(plant, self._session.plan.plants)
+
+    # Why a plant is in or out
+
+    def action_ask(self) -> None:
+        """Ask for the name of a plant."""
+        self.query_one("#entry_box").display = True
+        line = self.query_one("#entry_line", Line)
+        line.value = ""
+        line.focus()
+
+    def on_input_submitted(self, event: Input.Submitted) -> None:
+        name = event.value.strip()
+        self._close()
+        if not name:
+            return
+        try:
+            said = self._session.plan.why_plant(name)
+        except Unanswered as gap:
+            said = (f"This waits for an answer: {gap.question.label}.",)
+        self._tell(Content.assemble((name, "bold"), "\n", "\n".join(said)))
+
+    def _close(self) -> None:
+        self.query_one("#entry_box").display = False
+        self.query_one("#picks").focus()
+
+    def action_leave(self) -> None:
+        """Close the line that is open, or the page."""
+        if self.query_one("#entry_box").display:
+            self._close()
+        else:
+            self.dismiss(None)
+
+
+class SwapScreen(ModalScreen[str]):
+    """What to plant instead; closes with a name, with nothing for the plan's own choice."""
+
+    BINDINGS: ClassVar[list[BindingType]] = [Binding("escape", "dismiss", "Close")]
+
+    def __init__(self, gone: str, others: list[tuple[str, str]]) -> None:
+        super().__init__()
+        self._gone = gone
+        self._others = others
+
+    def compose(self) -> ComposeResult:
+        with Vertical(id="ask"):
+            yield Words(f"In place of {self._gone}:")
+            options = [Option("let the plan choose", id="")]
+            options += [Option(shown) for _, shown in self._others]
+            yield OptionList(*options, id="instead", markup=False)
+            yield Words("Enter chooses, Escape leaves it as it is.", classes="quiet")
+
+    def on_mount(self) -> None:
+        listing = self.query_one("#instead", OptionList)
+        listing.highlighted = 0
+        listing.focus()
+
+    def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
+        place = event.option_index
+        self.dismiss(self._others[place - 1][0] if place else "")

@@ -1,0 +1,222 @@
+"""What if: other sizes tried out, every figure following, nothing kept until asked for."""
+
+from __future__ import annotations
+
+from typing import ClassVar
+
+from textual import work
+from textual.app import ComposeResult
+from textual.binding import Binding, BindingType
+from textual.containers import Container, Horizontal, Vertical, VerticalScroll
+from textual.content import Content
+from textual.widgets import Button, Footer, OptionList
+from textual.widgets.option_list import Option
+
+from interview import whatif
+from interview.model import Answers
+from interview.plan import Plan
+from interview.screens import words
+from interview.screens.garden import VIEWS, view_parts
+from interview.screens.offers import offer_all
+from interview.screens.parts import Ask, Page, Press, Words
+from interview.screens.picture import Picture
+from interview.session import Session
+from interview.whatif import LEVERS, Followed
+
+LEAD = "Up and down choose, left and right change. Nothing is kept until you press K."
+SHORT_LABELS = 24
+"""Columns of a figure's name where the window is narrow."""
+
+
+class Levers(OptionList):
+    """The things that can be changed; left and right move the one chosen by a step."""
+
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("left,minus", "screen.move(-1)", "Less", key_display="←"),
+        Binding("right,plus", "screen.move(1)", "More", key_display="→"),
+        Binding("enter,space", "screen.move(1)", "More", show=False),
+    ]
+
+
+class TryOutScreen(Page):
+    """Try other sizes on the plan."""
+
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("escape,q,f4", "leave", "Leave", key_display="esc"),
+        Binding("k", "keep", "Keep"),
+        Binding("z", "reset", "This one back"),
+        Binding("d", "discard", "All back"),
+        Binding("pageup", "page(-1)", show=False),
+        Binding("pagedown", "page(1)", show=False),
+    ]
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self._session = session
+        self._kept: Plan = session.plan
+        self._tried: Plan = session.plan
+        self._rows: list[Followed] = []
+
+    def parts(self) -> ComposeResult:
+        yield Words("Try other sizes", classes="title")
+        yield Words(LEAD, id="try_lead")
+        with Container(id="trying"):
+            with Vertical(id="try_left"):
+                yield Levers(id="levers", markup=False)
+                yield Words(id="try_said")
+            with VerticalScroll(id="followed_box", can_focus=False):
+                yield Words("Working it out…", id="followed")
+            yield Picture(id="try_drawing", can_focus=False)
+        with Horizontal(classes="buttons"):
+            yield Press("Less", "less")
+            yield Press("More", "more")
+            yield Press("Keep", "keep")
+            yield Press("This one back", "reset")
+            yield Press("All back", "discard")
+            yield Press("Leave", "leave")
+        yield Footer(show_command_palette=False, compact=True)
+
+    def on_mount(self) -> None:
+        listing = self.query_one("#levers", Levers)
+        listing.add_options([Option("", id=str(place)) for place in range(len(LEVERS))])
+        listing.highlighted = 0
+        listing.focus()
+        self._show_levers()
+        self._follow(self._tried)
+
+    # Changing
+
+    def _try(self, answers: Answers) -> None:
+        self._tried = whatif.tried_plan(self._kept, answers)
+        self._show_levers()
+        self._follow(self._tried)
+
+    @property
+    def _place(self) -> int:
+        return self.query_one("#levers", Levers).highlighted or 0
+
+    def action_move(self, steps: int) -> None:
+        """Move the lever chosen by one step."""
+        lever = LEVERS[self._place]
+        before = self._tried
+        self._try(lever.moved(before, steps))
+        same = before.answers.texts == self._tried.answers.texts
+        self._say(f"{lever.label} goes no further." if same else "")
+
+    def action_reset(self) -> None:
+        """Put the lever chosen back where it was kept."""
+        self._try(LEVERS[self._place].reset(self._kept, self._tried))
+        self._say("")
+
+    def action_discard(self) -> None:
+        """Put everything back."""
+        self._try(self._kept.answers)
+        self._say("Everything is back as it was kept.")
+
+    def action_keep(self) -> None:
+        """Write what was changed into the answers, each as if it had been typed."""
+        wanted = whatif.keep(self._kept.answers, self._tried.answers)
+        if not wanted:
+            self._say("Nothing was changed, so there is nothing to keep.")
+            return
+        count, refused = offer_all(self._session, wanted)
+        self._kept = self._session.plan
+        if refused:
+            self._say(f"Kept: {count}. Not kept: {' '.join(refused)}")
+        else:
+            self._say(f"Kept: {count} answer{'' if count == 1 else 's'}.")
+            self._tried = self._kept
+        self._show_levers()
+        self._follow(self._tried)
+
+    def action_leave(self) -> None:
+        """Go back; what was tried and not kept goes only after a question."""
+        if not whatif.changed(self._kept.answers, self._tried.answers):
+            self.dismiss(None)
+            return
+
+        def done(yes: bool | None) -> None:
+            if yes:
+                self.dismiss(None)
+
+        self.app.push_screen(
+            Ask("Leave without keeping what you tried?", "Yes, leave", "No, stay"), done
+        )
+
+    def action_page(self, by: int) -> None:
+        """Scroll the figures."""
+        box = self.query_one("#followed_box")
+        box.scroll_relative(y=by * max(1, box.size.height - 1), animate=False)
+
+    def on_button_pressed(self, event: Button.Pressed) -> None:
+        match event.button.id:
+            case "less" | "more" as way:
+                self.action_move(1 if way == "more" else -1)
+            case name:
+                getattr(self, f"action_{name}")()
+
+    # Showing
+
+    def _say(self, text: str) -> None:
+        self.query_one("#try_said", Words).say(text)
+
+    def _show_levers(self) -> None:
+        listing = self.query_one("#levers", Levers)
+        for place, lever in enumerate(LEVERS):
+            now, kept = lever.shown(self._tried), lever.shown(self._kept)
+            known = now != "not known yet"
+            shown = f"◂ {now} ▸" if known else now
+            was = Content.assemble("  was ", kept) if now != kept else ""
+            prompt = Content.assemble(f"{lever.label:<18} ", (shown, "bold"), was)
+            listing.replace_option_prompt_at_index(place, prompt)
+
+    @work(thread=True, exclusive=True)
+    def _follow(self, tried: Plan) -> None:
+        # A rainfall record makes the figures slow; the keys must not wait for them.
+        try:
+            rows = whatif.followed(self._kept, tried)
+        except Exception as trouble:
+            self.app.call_from_thread(self._fault, tried, words.fault(trouble))
+            return
+        shown = view_parts(VIEWS[0][1], tried)
+        self.app.call_from_thread(self._show, tried, rows, shown)
+
+    def _fault(self, tried: Plan, said: str) -> None:
+        if self.is_mounted and tried is self._tried:
+            self.query_one("#followed", Words).update(said)
+
+    def _show(self, tried: Plan, rows: list[Followed], shown: tuple[object, ...]) -> None:
+        if not self.is_mounted or tried is not self._tried:
+            return
+        self._rows = rows
+        self._show_rows()
+        self.query_one("#try_drawing", Picture).show(*shown)  # type: ignore[arg-type]
+
+    def on_followed_resize(self) -> None:
+        """Fit the table of figures to its room."""
+        if self._rows:
+            self._show_rows()
+
+    def _show_rows(self) -> None:
+        width = self.query_one("#followed_box").scrollable_content_region.width
+        self.query_one("#followed", Words).update(table(self._rows, width))
+
+
+def table(rows: list[Followed], width: int) -> Content:
+    """Return the figures as a table of at most ``width`` columns, what changed in bold."""
+    cells = [("", "kept", "tried", "change")]
+    cells += [(r.label, _brief(r.kept), _brief(r.tried), r.change) for r in rows]
+    kept, tried, change = (max(len(row[at]) for row in cells) for at in (1, 2, 3))
+    label = max(SHORT_LABELS, min(max(len(row[0]) for row in cells), width - kept - tried - change - 6))
+    pieces: list[tuple[str, str]] = []
+    for row in cells:
+        name = row[0] if len(row[0]) <= label else f"{row[0][: label - 1]}…"
+        line = f"{name:<{label}}  {row[1]:>{kept}}  {row[2]:>{tried}}  {row[3]:>{change}}"
+        style = "bold $text-success" if row[3] else "" if row[1:2] != ("kept",) else "$foreground-muted"
+        pieces.append((f"{line.rstrip()}\n", style))
+    return Content.assemble(*pieces)
+
+
+def _brief(value: str) -> str:
+    """Return a value short enough for a column."""
+    return {"not known yet": "–"}.get(value, value)

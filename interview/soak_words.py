@@ -1,0 +1,215 @@
+"""The result of a soak test in words for somebody who has never run one."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+
+from interview.calc.depth import DepthRule, Governs, PondDepth, pond_depth
+from interview.calc.soak import SETTLED_WITHIN, Band, SoakTest, Trend
+from interview.calc.soak_advice import CombinedRate, HolesRule
+from interview.calc.texture import TextureCheck
+from interview.soak_plan import HoleReport
+from interview.units import METRIC, US, Quantity, magnitude, plain_number, show
+
+BAND_WORDS = {
+    Band.VERY_FAST: "The water goes very fast: sandy ground. Choose plants that stand drought.",
+    Band.WELL_DRAINING: "The soil drains well: good ground for a rain garden.",
+    Band.WORKABLE: "Workable soil: the pond will be shallower, and the garden wider.",
+    Band.MARGINAL: "Marginal, slow soil: shallower, mended or moved; see what to do about it.",
+    Band.NO_FALL: "No fall could be measured: no rain garden here as the soil is.",
+}
+LONGEST_H = 1000.0
+
+
+def _rate(value: Quantity, metric: bool) -> str:
+    return show(value, "mm/h" if metric else "in/h", 2)
+
+
+def _deep(value: Quantity, metric: bool) -> str:
+    return show(value, "mm" if metric else "in", 2, "down")
+
+
+def _hours(value: Quantity) -> str:
+    hours = magnitude(value, "h")
+    if not math.isfinite(hours) or hours > LONGEST_H:
+        return "never"
+    return f"{plain_number(hours, 2)} h" if hours < 1 else f"{hours:.0f} h"
+
+
+def _cell(start: str, *, bottom: bool) -> str:
+    return start + "|" + ("_" if bottom else " ") * 20 + "|"
+
+
+def water_picture(test: SoakTest) -> list[str]:
+    """Return a small picture of where the water of this hole went, 60 columns at most."""
+    if test.band is Band.NO_FALL:
+        return []
+    walls = round(100 * test.side_share)
+    pad = " " * 18
+    return [
+        pad + "|                    |",
+        pad + "|~~~~~~ water ~~~~~~~|",
+        f"{'walls all round':>15}" + " <--                  -->",
+        f"{f'{walls} %':>15}" + " <--                  -->",
+        pad + "|____________________|",
+        pad + "    |     |     |",
+        pad + "    v     v     v",
+        pad + f"    bottom {100 - walls} %",
+    ]
+
+
+def why_narrow(test: SoakTest, metric: bool) -> str:
+    """Say why this hole fell faster than the floor of a garden would."""
+    if test.band is Band.NO_FALL:
+        return "The water did not fall, so there is nothing to tell of walls and bottom."
+    walls = round(100 * test.side_share)
+    times = magnitude(test.mean_drop_rate, "in/h") / magnitude(test.corrected, "in/h")
+    return (
+        f"The water fell {_rate(test.drop_rate, metric)}, but {walls} % of it left sideways, "
+        "through the walls. A hole is narrow and has much wall; a garden is wide and has almost "
+        f"only floor. Through the bottom alone the soil takes {_rate(test.corrected, metric)}: "
+        f"this hole fell about {plain_number(times, 2)} times as fast as a garden would."
+    )
+
+
+def trend_words(test: SoakTest) -> str:
+    """Say which way the rate is going, and how sure that is."""
+    count = sum(row.valid for row in test.intervals)
+    if test.trend is Trend.TOO_FEW:
+        return f"Too few readings to tell whether the rate has settled ({count} that count)."
+    apart = plain_number(100 * (test.deviation or 0.0), 2)
+    within = plain_number(100 * SETTLED_WITHIN.value)
+    head = f"The last three rates are within {apart} % of their mean"
+    if test.settled:
+        said = f"{head}: settled (the limit is {within} %)."
+    elif test.within_reading_error:
+        said = f"{head}: no more than your ruler can tell, so it counts as settled."
+    else:
+        way = {Trend.FALLING: "falling, so the soil is still wetting", Trend.RISING: "rising"}
+        said = f"{head}, past {within} %: {way.get(test.trend, 'unsteady')}."
+    return f"{said} {_order_words(test)}"
+
+
+def _order_words(test: SoakTest) -> str:
+    down = test.downward
+    if not down.told:
+        return "With four or more readings it can be told whether it eases slowly."
+    if not down.falling:
+        return "Taken in order, the rates show no steady fall."
+    chance = "less than 1" if down.chance < 0.01 else plain_number(100 * down.chance, 1)
+    return (
+        f"Taken in order, the rate is still easing slowly: chance alone would do this {chance} "
+        "times in 100 (Mann-Kendall test, one-sided, 5 %). The lower of the two means is used."
+    )
+
+
+def error_words(test: SoakTest, metric: bool) -> str:
+    """Say how sure the corrected rate is: twice its standard uncertainty to each side."""
+    unit = "mm/h" if metric else "in/h"
+    rate, error = magnitude(test.corrected, unit), 2 * magnitude(test.standard_error, unit)
+    low, high = (plain_number(one, 2) for one in (max(0.0, rate - error), rate + error))
+    return (
+        f"From ruler and tape alone the corrected rate lies between {low} and {high} {unit}. "
+        "Soil a few steps away may differ more than that."
+    )
+
+
+def texture_words(check: TextureCheck, metric: bool) -> str:
+    """Say whether the tested rate goes with the soil as it felt."""
+    said = f"By feel it is {check.texture.value}; a table gives {_rate(check.published, metric)}"
+    if not check.far_apart:
+        return f"{said}, which goes with the test."
+    if check.times > 1:
+        return (
+            f"{said}, and the test is {plain_number(check.times, 2)} times that. Look again: "
+            "roots, cracks or an animal's run can carry water off."
+        )
+    return (
+        f"{said}, and the test is far below it. Look again: a smeared wall, packed ground or a "
+        "hard layer can hold water back."
+    )
+
+
+def choices(
+    drop: Quantity, corrected: Quantity, cap: Quantity | None, metric: bool
+) -> list[tuple[DepthRule, PondDepth]]:
+    """Return what each of the three rules for the depth would give."""
+    step = METRIC if metric else US
+    return [
+        (rule, pond_depth(drop, corrected, rule=rule, cap=cap, step=step)) for rule in DepthRule
+    ]
+
+
+RULE_WORDS = {
+    DepthRule.BOTH: "both checks",
+    DepthRule.STRICT: "strict: corrected rate, 24 h",
+    DepthRule.CUSTOM: "custom: drop alone, 24 h",
+}
+
+
+def depth_lines(
+    drop: Quantity,
+    corrected: Quantity,
+    cap: Quantity | None,
+    metric: bool,
+    chosen: DepthRule | None = None,
+) -> Iterator[str]:
+    """Yield the depth each check allows and what each rule would give, lines under 76 columns."""
+    found = choices(drop, corrected, cap, metric)
+    both = found[0][1]
+    yield f"Check 1, drop in the hole in 24 h:    {_deep(both.drop_limit, metric)} of pond"
+    yield f"Check 2, corrected rate in 48 h:      {_deep(both.corrected_limit, metric)} of pond"
+    yield f"{'  If the rule were':<31}{'pond':>8}  {'empty in':<15} set by"
+    for rule, pond in found:
+        mark = "*" if rule is chosen else " "
+        by = "deepest wanted" if pond.governs is Governs.CAP else pond.governs.value
+        yield (
+            f"{mark} {RULE_WORDS[rule]:<29}{_deep(pond.depth, metric):>8}  {_span(pond):<15} {by}"
+        )
+    if chosen is not None:
+        yield "* the rule you chose"
+    if found[2][1].caution:
+        yield "The custom alone would leave water standing more than 48 h here."
+
+
+def _span(pond: PondDepth) -> str:
+    if magnitude(pond.depth, "in") == 0:
+        return "-"
+    soonest = _hours(pond.soonest_empty).removesuffix(" h")
+    return f"{soonest} to {_hours(pond.latest_empty)}"
+
+
+def holes_lines(holes: Sequence[HoleReport], both: CombinedRate, metric: bool) -> Iterator[str]:
+    """Yield a line for each hole with its rates, and which one governs and why."""
+    unit = "mm/h" if metric else "in/h"
+    yield f"{'hole':<26}{'drop ' + unit:>12}{'corrected ' + unit:>18}"
+    for hole in holes:
+        if hole.test is None:
+            continue
+        drop, rate = (
+            plain_number(magnitude(one, unit), 3)
+            for one in (hole.test.drop_rate, hole.test.corrected)
+        )
+        note = "  set aside" if hole.set_aside else governs_mark(hole, both)
+        yield f"{hole.name[:25]:<26}{drop:>12}{rate:>18}{note}"
+    yield governs_words(both)
+
+
+def governs_mark(hole: HoleReport, both: CombinedRate) -> str:
+    """Return a mark where the corrected rate of ``hole`` is the one that governs."""
+    same = hole.counts and hole.test is not None and hole.test.corrected == both.corrected
+    return "  governs" if same else ""
+
+
+def governs_words(both: CombinedRate) -> str:
+    """Say which hole governs and why."""
+    if math.isinf(both.spread):
+        apart = "one takes water and another none"
+    else:
+        apart = f"the fastest is {plain_number(both.spread, 2)} times the slowest"
+    if both.rule is HolesRule.ONLY:
+        return "One hole counts, so its rate is the plan's."
+    if both.rule is HolesRule.SLOWEST:
+        return f"Of two holes the slower governs: nothing tells which is the true one; {apart}."
+    return f"Of three or more holes the middle value governs, so one odd hole cannot; {apart}."

@@ -1,0 +1,54 @@
+"""The planting zones on the cross-section, with the hours each is under water."""
+
+import pytest
+
+from interview.calc import earthwork
+from interview.calc.basin_shape import Basin
+from interview.calc.wetness import ZoneHours
+from interview.drawing.canvas import cells, svg
+from interview.drawing.section import cross_section
+from interview.units import quantity
+
+
+@pytest.fixture
+def drawn():
+    """Return a maker of the section of one garden, with or without its hours."""
+    basin = Basin(quantity(15, "ft"), quantity(7, "ft"), quantity(6, "in"), 3.0, quantity(4, "in"))
+    slope = quantity(6, "percent")
+    work = earthwork.cut_and_fill(
+        earthwork.Basin(
+            basin.floor_length, basin.floor_width, slope, basin.depth, basin.freeboard, 3.0
+        )
+    )
+
+    def make(*hours, metric=False):
+        wet = ZoneHours(*(quantity(one, "h") for one in hours)) if hours else None
+        return cross_section(basin, work, slope, quantity(3, "in"), metric, wet=wet)
+
+    return make
+
+
+@pytest.mark.parametrize("metric", [False, True])
+def test_the_hours_of_floor_side_and_rim_are_drawn(drawn, metric):
+    drawing = drawn(22.9, 7.6, 0.0, metric=metric)
+    text = " ".join(" ".join(cells(drawing, 76, 30)).split())
+    unit = "mm" if metric else "in"
+    assert f"floor 0 {unit}, wet 23 h" in text
+    assert "side, wet 8 h" in text
+    assert ", wet 0 h" in text
+    assert "side, wet 8 h" in svg(drawing, 180)
+    assert "hours under water after the rain the garden holds" in " ".join(drawing.notes)
+
+
+def test_without_hours_nothing_is_said_of_wetness(drawn):
+    drawing = drawn()
+    assert "wet" not in " ".join(cells(drawing, 76, 30)).lower()
+    assert "under water" not in drawing.description
+
+
+def test_the_side_is_marked_half_way_up_the_pond(drawn):
+    (label,) = [one for one in drawn(20, 9, 1).shapes if getattr(one, "text", "")[:5] == "side,"]
+    (pond,) = [
+        one for one in drawn(20, 9, 1).shapes if getattr(one, "text", "").startswith("full pond")
+    ]
+    assert label.y == pytest.approx(pond.y / 2)
