@@ -314,14 +314,14 @@ FIGURES: tuple[Figure, ...] = (
         "Area at half depth that is needed",
         lambda p: p.mid_area_needed,
         *AREA,
-        "for each bed, a A - P g (k + 1) / sqrt(k) sqrt(A) - (P (S + g^2) - z^2 d^3 / 3) = 0, with "
-        "g = z (d + 2 b), a = d - P",
+        "a A - P g (k + 1) / sqrt(k) sqrt(A) - (P (S + g^2) - z^2 d^3 / 3) = 0, with "
+        "g = z (d + 2 b), a = d - P; S is shared by the beds",
         ("weighted_area", "rain_depth", "pond_depth", "side_slope", "freeboard", "length_to_width"),
         ARITHMETIC,
         4,
     ),
     Figure(
-        "beds",
+        "bed_count",
         "Number of beds",
         lambda p: p.bed_count,
         formula="equal beds, each sized for an even part of what drains here",

@@ -184,7 +184,8 @@ def _test(plan: Plan, number: int) -> Iterator[Finding]:
         if test.band in bad
         else "",
     )
-    if not test.settled and len([row for row in test.intervals if row.valid]) >= 3:
+    blurred = test.settled or test.within_reading_error
+    if not blurred and len([row for row in test.intervals if row.valid]) >= 3:
         yield Finding(
             f"hole_{number}_settled",
             Grade.FIX if test.still_wetting else Grade.GOOD,

@@ -5,7 +5,7 @@ from __future__ import annotations
 import textwrap
 from collections.abc import Callable
 
-from interview import route
+from interview import plain_soak, route
 from interview.model import UNKNOWN_TEXT, Answers, Standing
 from interview.paced_lengths import change_words, paced_changes
 from interview.reading import Refused
@@ -107,6 +107,7 @@ def _show(session: Session, step: Step, say: Say) -> None:
         say(f"    {one}: {label}")
     if reasons := session.shut(step):
         say("  SHUT: " + " ".join(reasons))
+    plain_soak.say_run(session, step, say)
     kept = view.text(question)
     default = question.default(view)
     if kept is not None:
@@ -138,6 +139,8 @@ def _typed(session: Session, step: Step, ask: Ask) -> str:
 def _command(session: Session, step: Step, command: str, say: Say) -> bool:
     word, _, rest = command.partition(" ")
     question = step.question
+    if plain_soak.command(session, step, word, rest, say):
+        return False
     match word:
         case "skip":
             if reasons := session.shut(step):

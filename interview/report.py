@@ -19,7 +19,6 @@ PARTS: tuple[tuple[str, Callable[[Plan], Iterator[str]]], ...] = (
     ("WHAT DRAINS HERE", survey.survey),
     ("DEPTH AND SIZE", size.size),
     ("WAYS OUT", size.ways),
-    ("WHERE GUIDES DISAGREE", guides.disagreements),
     ("STORMS", storms.storms),
     ("YEARS OF RAIN", storms.years),
     ("DIGGING", dig.dig),
@@ -27,6 +26,7 @@ PARTS: tuple[tuple[str, Callable[[Plan], Iterator[str]]], ...] = (
     ("PLANTS", plants.plants),
     ("PLANTING SKETCH", plants.sketches),
     ("FIRST YEAR", plants.care),
+    ("WHERE GUIDES DISAGREE", guides.disagreements),
 )
 """The parts of the sheet that are worked out, with their titles."""
 

@@ -11,7 +11,7 @@ import yaml
 from interview.__main__ import main
 from interview.calc.plants import builtin_places
 from interview.figures_file import figures_text
-from interview.opening import plan_of
+from interview.opening import open_session, plan_of
 from interview.report import plan_text
 from interview.store import load
 from interview.units import magnitude
@@ -202,6 +202,18 @@ def test_outside_the_list_the_traits_are_told_and_own_plants_named(clock):
 
 
 # The command line
+
+
+def test_an_interview_going_on_uses_the_plant_file_of_this_run(folder, clock):
+    (folder / "mine.csv").write_text(OWN + HERB)
+    opened = open_session(
+        "gardens/g.yaml", clock, "a test", plants=str((folder / "mine.csv").absolute())
+    )
+    with opened.lock:
+        assert "Hortus novus" in names(opened.session.plan)
+        opened.session.jump("own_plants")
+        opened.session.offer(opened.session.step, "none")
+        assert "Hortus novus" in names(opened.session.plan)
 
 
 @pytest.fixture

@@ -47,6 +47,7 @@ def test_a_price_is_read_as_people_write_it(text, price):
         ("edging 2 per yd3", "does not fit edging"),
         ("edging 2 per bag", "does not fit edging"),
         ("edging 2 per 20 ft", "does not fit edging"),
+        ("edging 2 per 1/2 ft", "does not fit edging"),
         ("plants 4 per yd3", "priced each"),
         ("mulch 999999999 per yd3", "too high"),
         ("mulch 38 per " + "y" * 200, "too long"),

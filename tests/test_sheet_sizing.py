@@ -94,7 +94,7 @@ def test_hours_under_water_are_told_for_floor_side_and_rim_once_and_again(sheet)
 
 
 def test_the_same_storm_again_is_told(sheet, figure):
-    plan, text = sheet(storm_hours="20 h")
+    plan, text = sheet(rain_depth="1.25 in", floor_length="15 ft", floor_width="7 ft")
     assert figure("again_peak", plan) > figure("storm_peak", plan)
     assert figure("again_hours_on_floor", plan) > figure("storm_hours_on_floor", plan)
     assert "Deepest pond, the same storm again:" in text

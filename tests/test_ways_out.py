@@ -85,6 +85,16 @@ def test_beds_are_added_until_the_rain_is_held(cramped):
     assert not any(held[:-2])
 
 
+def test_a_way_fits_where_its_rim_is_no_larger_than_the_room(cramped):
+    plan = cramped()
+    for way in ways_out(plan):
+        long, wide = (
+            magnitude(side, "ft") for side in (way.garden.rim_length, way.garden.rim_width)
+        )
+        assert way.fits == (long <= 16 + 1e-6 and wide <= 11 + 1e-6), way.label
+    assert {way.fits for way in ways_out(plan)} == {True, False}
+
+
 def test_half_of_the_water_needs_less_garden(cramped):
     plan = cramped()
     way = found(plan, "Send half")
@@ -143,7 +153,7 @@ def test_two_beds_are_counted_in_the_soil_the_shopping_and_the_plants(
 ):
     one = plan_of({**sized, **level_spot})
     two = plan_of({**sized, **level_spot, "beds": "2", "beds_how": how})
-    assert figure("beds", two) == 2
+    assert figure("bed_count", two) == 2
     assert isinstance(two.garden, Basin)
     assert figure("rain_held", two) >= 1
     bank = two.earth.cut + two.mulch_soil

@@ -138,11 +138,9 @@ def _shoelace(points: Sequence[tuple[float, float]]) -> float:
 
 
 def _crosses(points: Sequence[tuple[float, float]], near: float) -> bool:
-    """Tell whether two sides cross or touch, or two that follow each other fold back."""
+    """Tell whether two sides that do not follow each other cross or touch."""
     sides = list(zip(points, [*points[1:], points[0]], strict=True))
     for i, first in enumerate(sides):
-        if _folds_back(first, sides[(i + 1) % len(sides)]):
-            return True
         for j in range(i + 2, len(sides)):
             if (i, j) != (0, len(sides) - 1) and _meet(first, sides[j], near):
                 return True
@@ -150,13 +148,6 @@ def _crosses(points: Sequence[tuple[float, float]], near: float) -> bool:
 
 
 _Segment: TypeAlias = tuple[tuple[float, float], tuple[float, float]]
-
-
-def _folds_back(one: _Segment, after: _Segment) -> bool:
-    (x0, y0), (x1, y1) = one
-    x2, y2 = after[1]
-    ax, ay, bx, by = x1 - x0, y1 - y0, x2 - x1, y2 - y1
-    return ax * bx + ay * by < 0 and abs(ax * by - ay * bx) <= 1e-9 * abs(ax * bx + ay * by)
 
 
 def _meet(a: _Segment, b: _Segment, near: float) -> bool:

@@ -8,7 +8,14 @@ from itertools import pairwise
 
 from interview.calc.outlines import Offsets, SidesRound
 from interview.calc.pieces import Piece
-from interview.calc.shapes import CirclePart, Rectangle, RightTriangle, ThreeSides, Trapezoid
+from interview.calc.shapes import (
+    CirclePart,
+    Rectangle,
+    RightTriangle,
+    ThreeSides,
+    Trapezoid,
+    TrapezoidSides,
+)
 from interview.calc.shapes import Triangle as AnyTriangle
 from interview.drawing.piece_layout import Spot
 from interview.drawing.scene import XY, Label, Path, Place, Shape, Stroke
@@ -28,6 +35,8 @@ def measures(piece: Piece, metric: bool) -> str:
             words = f"triangle, sides {', '.join(sizes)}"
         case Trapezoid():
             words = f"trapezoid {sizes[0]} and {sizes[1]}, {sizes[2]} apart"
+        case TrapezoidSides():
+            words = f"trapezoid {sizes[0]} and {sizes[1]}, slants {sizes[2]} and {sizes[3]}"
         case CirclePart(angle=angle):
             words = f"{_round(magnitude(angle, 'degree'))} {sizes[0]} across"
         case Offsets():
@@ -65,6 +74,10 @@ def side_shapes(spot: Spot, metric: bool) -> Iterator[Shape]:
             yield _at_side(spot, 2, sizes[1])
             middle = (corners[2][0] + corners[3][0]) / 2
             yield from _inner(spot, (middle, 0.0), (middle, corners[2][1]), sizes[2])
+        case TrapezoidSides():
+            # The outline runs along the long side, up one slant, back, and down the other.
+            for side, size in zip((0, 2, 3, 1), sizes, strict=True):
+                yield _at_side(spot, side, size)
         case CirclePart(angle=angle):
             yield from _circle(spot, magnitude(angle, "degree"), sizes[0], metric)
         case Offsets():

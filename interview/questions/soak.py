@@ -481,6 +481,14 @@ def depths(
     return found
 
 
+class OutOfOrder(Refused):
+    """A reading stands after one that was later."""
+
+
+class StillToCome(Refused):
+    """The time of a reading has not come yet."""
+
+
 @dataclass
 class _Level:
     """Where the water stood, and when, while the readings are gone through."""
@@ -499,20 +507,23 @@ def _check(events: tuple[SoakEvent, ...], answers: Answers) -> None:
     read = depths(events, answers[WATER_AT_MARK])
     for place, (event, deep) in zip(places, read, strict=True):
         now_in = 0.0 if deep is None else magnitude(deep, "in")
-        wrong = _wrong_time(event, water, answers) or _wrong_depth(event, now_in, water, hole_in)
-        if wrong:
-            raise Refused(f"Reading {place}: {wrong}")
+        who = f"Reading {place}: "
+        _check_time(who, event, water, answers)
+        if wrong := _wrong_depth(event, now_in, water, hole_in):
+            raise Refused(who + wrong)
         water = _Level(event.at, now_in, f"reading {place}")
 
 
-def _wrong_time(event: SoakEvent, water: _Level, answers: Answers) -> str:
+def _check_time(who: str, event: SoakEvent, water: _Level, answers: Answers) -> None:
+    before = water.before
     if event.at == water.at:
-        return f"its time is the same as that of {water.before}. Check the two times."
+        raise Refused(f"{who}its time is the same as that of {before}. Check the two times.")
     if event.at < water.at:
-        return f"its time is before {water.before}. Check the two times and their order."
+        raise OutOfOrder(f"{who}its time is before {before}. Check the two times and their order.")
     if answers.now.year > NO_CLOCK.year and event.at > answers.now + dt.timedelta(minutes=1):
-        return "its time is still to come. Write when you looked, or set this clock right."
-    return ""
+        raise StillToCome(
+            f"{who}its time is still to come. Write when you looked, or set this clock right."
+        )
 
 
 def _wrong_depth(event: SoakEvent, now_in: float, water: _Level, hole_in: float) -> str:

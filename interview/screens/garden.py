@@ -26,9 +26,7 @@ View = Callable[[Plan], "Iterator[Drawing | str]"]
 
 
 def _above(plan: Plan) -> Iterator[Drawing | str]:
-    drawing = pictures.plan_picture(plan)
-    yield drawing
-    yield from drawing.notes
+    yield pictures.plan_picture(plan)
     if plan.bed_count > 1:
         yield f"One of {plan.bed_count} beds that are alike."
 
@@ -54,7 +52,7 @@ def _ways(plan: Plan) -> Iterator[Drawing | str]:
         yield "\nThe soil is slow. You could:\n\n"
         yield from paragraphs(slow)
     if not found and not slow:
-        yield "The garden fits its room, holds the rain, and its soil takes it: no way out is needed."
+        yield "The garden fits its room, holds the rain, and its soil takes it. No way out needed."
 
 
 VIEWS: tuple[tuple[str, View], ...] = (

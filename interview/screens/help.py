@@ -25,14 +25,35 @@ Ctrl+Q     stop; every answer is saved already
 Tab        to the buttons and back; all of them work with the mouse
 F1         this page
 F2         light or dark
+F3         draws: the pieces of a surface, the clock of a soak test, else the garden
+F4         try other sizes; nothing is kept until you say so
+F5         the plants, with their reasons
 
 Lists of choices: arrows and Enter, a letter to jump, a number to choose.
 Ticks: Space ticks, Enter goes on. Nothing ticked means none of these.
 
-On the page of the soak test:
+On the page of the soak test (F3 or Ctrl+N on its questions):
   R  reading now      F  refilled now     A  add one read earlier
   Enter  correct      X  strike out       S  water is at the mark now
-  B  bell on or off
+  W  hole full, or empty, while it is soaked       C  chart
+  H  the next hole    B  bell on or off
+
+On the page of the pieces of a surface (F3 on its question):
+  A  add              O  cut out          Enter  change
+  C  copy             X  remove           M  move on the drawing, T turn
+
+Trying sizes out (F4):
+  up, down  choose    left, right  change  K  keep
+  Z  this one back    D  all back         Page keys  the figures
+
+The garden drawn (F3): 1 from above, 2 cut through, 3 pond, 4 ways out.
+
+The plants (F5):
+  S  swap out         F  keep it in       U  undo a swap
+  W  why a plant is in or out
+
+The plan (Ctrl+L):
+  W  working          S  write the sheet  D  draw  T  try sizes  P  plants
 
 Every answer is saved when you press Enter. You may stop at any time,
 switch off, and go on tomorrow: the times of a soak test go by the clock."""

@@ -26,11 +26,22 @@ class ListField(Field):
         with Horizontal(classes="entry"):
             yield Line("", LONGEST_ITEM, many=True, id="entry", placeholder=self.asked.placeholder)
             yield Press("Add", "add")
+            if self._pieces:
+                yield Press("Draw (f3)", "pieces_page")
         yield Words(
             "Enter adds the line; Enter on the empty line goes on. Up to the list: Enter changes "
             "an item, Delete takes it out.",
             classes="quiet",
         )
+
+    @property
+    def _pieces(self) -> bool:
+        """Whether the list may also be made on a page of its own."""
+        return self.asked.kind.name == "list of pieces"
+
+    @property
+    def lines(self) -> int:
+        return 5 + min(6, len(self.items.lines))
 
     @property
     def items(self) -> Items:
@@ -45,7 +56,7 @@ class ListField(Field):
     def text(self) -> str:
         lines = self.items.with_line(self._line.value.strip())
         if not lines and not self.asked.text:
-            return "" if self.asked.default or self.asked.kind.name == "list of pieces" else "none"
+            return "" if self.asked.default or self._pieces else "none"
         return "\n".join(lines) or "none"
 
     @property
@@ -90,6 +101,9 @@ class ListField(Field):
         if event.button.id == "add":
             event.stop()
             self.add()
+        elif event.button.id == "pieces_page":
+            event.stop()
+            self.post_message(self.Timing())
 
     def on_input_changed(self, event: Input.Changed) -> None:
         event.stop()
@@ -118,6 +132,10 @@ class SoakField(Field):
         lines = list_lines(self.asked.text)
         yield Words("\n".join(lines), classes="kept") if lines else Words("No reading yet.")
         yield Press("Open the timing page", "timing")
+
+    @property
+    def lines(self) -> int:
+        return 1 + max(1, len(list_lines(self.asked.text)))
 
     @property
     def text(self) -> str:

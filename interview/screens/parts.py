@@ -69,6 +69,7 @@ class Page(Screen[Any]):
         width, height = event.size.width, event.size.height
         self.set_class(width < NARROW, "narrow")
         self.set_class(width < 80 or NARROW <= width < WIDE, "slim")
+        self.set_class(width >= WIDE, "wide")
         self.set_class(height < 24, "low")
         self.set_class(height >= 28, "tall")
         self.set_class(width < SMALLEST[0] or height < SMALLEST[1], "tiny")
@@ -82,8 +83,18 @@ class KeyLine(Static):
     """
 
     def __init__(self, *keys: tuple[str, str, str]) -> None:
-        parts = (f"[@click={action}][b]{key}[/b] {what}[/]" for key, what, action in keys)
-        super().__init__(" ".join(parts), id="keyline")
+        super().__init__("", id="keyline")
+        self._keys = keys
+
+    def on_resize(self) -> None:
+        """Show as many keys as fit, the first ones first."""
+        shown: list[str] = []
+        used = 0
+        for key, what, action in self._keys:
+            used += len(key) + len(what) + 2
+            if used - 1 <= self.content_size.width:
+                shown.append(f"[@click={action}][b]{key}[/b] {what}[/]")
+        self.update(" ".join(shown))
 
 
 class Press(Button):

@@ -9,11 +9,13 @@ from textual.app import ComposeResult
 from textual.containers import VerticalScroll
 
 from interview.drawing.canvas import cells
+from interview.drawing.grid import Look
+from interview.drawing.layout import lay_out
 from interview.drawing.scene import Drawing
 from interview.screens.parts import Words
 
 LEAST = 12
-"""Columns under which nothing is drawn."""
+"""Columns under which nothing is drawn, and lines a drawing always gets."""
 
 
 class Picture(VerticalScroll):
@@ -43,16 +45,12 @@ class Picture(VerticalScroll):
         if not self.is_mounted or wanted == self._fitted or room.width < LEAST:
             return
         self._fitted = wanted
-        said = [self._lines(part, room.width) for part in self._parts if isinstance(part, str)]
-        drawings = sum(isinstance(part, Drawing) for part in self._parts) or 1
-        rows = (room.height - sum(len(one) for one in said)) // drawings
         lines: list[str] = []
         for part in self._parts:
-            lines += (
-                self._lines(part, room.width)
-                if isinstance(part, str)
-                else cells(part, room.width, max(rows, room.height // 2, 8))
-            )
+            if isinstance(part, str):
+                lines += self._lines(part, room.width)
+            else:
+                lines += fitted(part, room.width, max(room.height, LEAST))
         self.query_one(".drawn", Words).update("\n".join(lines))
 
     def _lines(self, text: str, width: int) -> list[str]:
@@ -62,3 +60,10 @@ class Picture(VerticalScroll):
             kept = line[:1] in ("", " ")
             found += [line] if kept else textwrap.wrap(line, width, subsequent_indent=under)
         return found
+
+
+def fitted(drawing: Drawing, columns: int, rows: int) -> list[str]:
+    """Return a drawing whose picture alone takes the room; its words are scrolled to."""
+    if drawing.proportional:
+        rows += lay_out(drawing, columns, rows, Look(False, True)).legend_lines
+    return cells(drawing, columns, rows)

@@ -16,19 +16,23 @@ from interview import answers_file as af
 from interview import figures
 from interview.report import plan_text
 from interview.screens import words
+from interview.screens.further import FurtherPages
 from interview.screens.parts import Page, Press, Words
 from interview.session import Session
 
 TRIES = 20
 
 
-class PlanScreen(Page):
+class PlanScreen(FurtherPages, Page):
     """The plan as it stands."""
 
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("escape,q", "dismiss", "Close", key_display="esc"),
         Binding("w", "working", "Working"),
         Binding("s", "write", "Write the sheet"),
+        Binding("d,f3", "draw", "Draw", key_display="d"),
+        Binding("t,f4", "try_out", "Try sizes", key_display="t"),
+        Binding("p,f5", "plants", "Plants", key_display="p"),
     ]
 
     def __init__(self, session: Session, path: Path, lead: str = "") -> None:
@@ -44,14 +48,16 @@ class PlanScreen(Page):
             yield Words("Working it out…", id="sheet_text")
         with Horizontal(classes="buttons"):
             yield Press("Close", "close")
-            yield Press("How a figure was got", "working")
-            yield Press("Write the sheet to a file", "write")
+            yield Press("Working", "working")
+            yield Press("Write the sheet", "write")
+            yield Press("Drawing", "draw")
+            yield Press("Try sizes", "try_out")
+            yield Press("Plants", "plants")
         yield Footer(show_command_palette=False, compact=True)
 
     def on_mount(self) -> None:
         self.query_one("#lead", Words).say(self._lead)
         self.query_one("#sheet").focus()
-        self._work_out()
 
     @work(thread=True, exclusive=True)
     def _work_out(self) -> None:
@@ -67,13 +73,14 @@ class PlanScreen(Page):
             self.query_one("#sheet_text", Words).update(text)
 
     def on_button_pressed(self, event: Button.Pressed) -> None:
-        match event.button.id:
-            case "close":
-                self.dismiss(None)
-            case "working":
-                self.action_working()
-            case "write":
-                self.action_write()
+        if event.button.id == "close":
+            self.dismiss(None)
+        else:
+            getattr(self, f"action_{event.button.id}")()
+
+    def on_screen_resume(self) -> None:
+        """Work the plan out anew: trying sizes out may have changed an answer."""
+        self._work_out()
 
     def action_working(self) -> None:
         """List the figures, to see how each was got."""

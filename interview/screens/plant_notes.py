@@ -11,7 +11,7 @@ from interview.calc.plant_swap import matching
 from interview.calc.planting import Pick, ZonePlan
 from interview.plan import Plan
 from interview.sections.plants import ZONE_WORDS, month_words, wet_words
-from interview.units import plain_number, show
+from interview.units import magnitude, plain_number, show
 
 MOST_OTHERS = 6
 
@@ -32,7 +32,8 @@ def heading(plan: Plan, zone: ZonePlan) -> str:
     """Name a zone with its area, its hours under water and the number of its plants."""
     area = show(zone.site.area, "m**2" if plan.metric else "ft**2", 3)
     count = sum(pick.count for pick in zone.picks)
-    return f"{ZONE_WORDS[zone.zone]}: {area}, {count} plants. Under water: {wet_words(plan, zone.zone)}."
+    hours = plain_number(round(magnitude(plan.zone_hours.of(zone.zone), "h")))
+    return f"{ZONE_WORDS[zone.zone]}: {area}, {count} plants, {hours} h under water"
 
 
 def line(pick: Pick) -> Content:
@@ -42,8 +43,8 @@ def line(pick: Pick) -> Content:
     return Content.assemble(
         f"{pick.count:>4} × ",
         (short(pick.plant), "bold"),
-        (role, "$text-accent"),
-        (care, "$text-warning"),
+        role,
+        care,
     )
 
 
@@ -62,6 +63,8 @@ def about(plan: Plan, zone: ZonePlan, pick: Pick) -> Content:
         f"Why it is in: {pick.why}\n" if pick.why else "",
     ]
     pieces += [(f"CAUTION: {said}\n", "$text-warning") for said in pick.cautions]
+    wet = wet_words(plan, zone.zone)
+    pieces.append(f"The {zone.zone.value} is under water: {wet}.\n")
     if zone.reserve:
         others = ", ".join(short(one) for one in zone.reserve[:MOST_OTHERS])
         pieces.append(f"Would do as well: {others}.\n")

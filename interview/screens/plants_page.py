@@ -38,7 +38,7 @@ class PlantsScreen(Page):
         Binding("s", "swap", "Swap out"),
         Binding("f", "favourite", "Keep it in"),
         Binding("u", "undo", "Undo a swap"),
-        Binding("w", "ask", "Why not…?"),
+        Binding("w", "why_not", "Why not…?"),
     ]
 
     def __init__(self, session: Session) -> None:
@@ -61,7 +61,7 @@ class PlantsScreen(Page):
             yield Press("Swap out", "swap")
             yield Press("Keep it in", "favourite")
             yield Press("Undo a swap", "undo")
-            yield Press("Why not…?", "ask")
+            yield Press("Why not…?", "why_not")
             yield Press("Close", "leave")
         yield Footer(show_command_palette=False, compact=True)
 
@@ -154,7 +154,7 @@ class PlantsScreen(Page):
             self.notify("Choose a plant first.", markup=False, timeout=4)
             return
         zone, pick = found
-        out = self._name(pick.plant)
+        out = self._known_as(pick.plant)
 
         def done(into: str | None) -> None:
             if into is not None:
@@ -162,7 +162,7 @@ class PlantsScreen(Page):
                 lines = [*self._lines(planting.SWAP_OUT.key), line]
                 self._keep(planting.SWAP_OUT.key, lines, f"Swapped out: {out}.")
 
-        others = [(self._name(one), plant_notes.short(one)) for one in zone.reserve[:OTHERS]]
+        others = [(self._known_as(one), plant_notes.short(one)) for one in zone.reserve[:OTHERS]]
         self.app.push_screen(SwapScreen(plant_notes.short(pick.plant), others), done)
 
     def action_favourite(self) -> None:
@@ -170,7 +170,7 @@ class PlantsScreen(Page):
         if self._chosen is None:
             self.notify("Choose a plant first.", markup=False, timeout=4)
             return
-        name = self._name(self._chosen[1].plant)
+        name = self._known_as(self._chosen[1].plant)
         lines = self._lines(planting.FAVOURITES.key)
         if name in lines:
             left = [one for one in lines if one != name]
@@ -186,12 +186,12 @@ class PlantsScreen(Page):
         else:
             self.notify("Nothing is swapped.", markup=False, timeout=4)
 
-    def _name(self, plant: Plant) -> str:
+    def _known_as(self, plant: Plant) -> str:
         return plant_notes.name_of(plant, self._session.plan.plants)
 
     # Why a plant is in or out
 
-    def action_ask(self) -> None:
+    def action_why_not(self) -> None:
         """Ask for the name of a plant."""
         self.query_one("#entry_box").display = True
         line = self.query_one("#entry_line", Line)
@@ -232,7 +232,7 @@ class SwapScreen(ModalScreen[str]):
         self._others = others
 
     def compose(self) -> ComposeResult:
-        with Vertical(id="ask"):
+        with Vertical(id="swapping"):
             yield Words(f"In place of {self._gone}:")
             options = [Option("let the plan choose", id="")]
             options += [Option(shown) for _, shown in self._others]

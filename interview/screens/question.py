@@ -12,16 +12,17 @@ from textual.widgets import Button
 
 from interview.kinds import Several
 from interview.model import Standing
+from interview.questions import survey
 from interview.reading import Refused, write_instant
 from interview.route import Step
 from interview.screens import words
 from interview.screens.field import Asked, Field
 from interview.screens.fields import TextField, field_for
+from interview.screens.further import FurtherPages
 from interview.screens.list_field import ListField
 from interview.screens.parts import Ask
-from interview.screens.plan import PlanScreen
-from interview.screens.further import FurtherPages
 from interview.screens.pieces_page import PiecesScreen
+from interview.screens.plan import PlanScreen
 from interview.screens.question_page import LOOK_SECONDS, QuestionPage
 from interview.screens.review import ReviewScreen
 from interview.screens.saver import BackgroundKeeper
@@ -210,18 +211,8 @@ class QuestionScreen(FurtherPages, QuestionPage):
                 await self.action_put_off()
             case "why" | "how" as name:
                 self.action_aside(name)
-            case "go_to":
-                self.action_go_to()
-            case "plan":
-                self.action_plan()
-            case "now":
-                self.action_now()
-            case "draw":
-                self.action_draw()
-            case "try_out":
-                self.action_try_out()
-            case "plants":
-                self.action_plants()
+            case name:
+                getattr(self, f"action_{name}")()
 
     async def action_back(self) -> None:
         """Go to the question before."""
@@ -289,8 +280,11 @@ class QuestionScreen(FurtherPages, QuestionPage):
         if step is None:
             return
         if step.question is survey.PIECES:
-            self._keep_draft()
-            self.app.push_screen(PiecesScreen(self._session, step, self._listed()), self._measured)
+            field = self.query_one(Field)
+            listed = list(field.items.lines) if isinstance(field, ListField) else []
+            # What that page keeps takes the place of what is half typed here.
+            self._drafts.pop(step.address, None)
+            self.app.push_screen(PiecesScreen(self._session, step, listed))
         elif step.question.group == "holes":
             test = next((one for one in holes(self._session) if one.number == step.number), step)
             if shut := self._session.shut(test):
@@ -299,14 +293,6 @@ class QuestionScreen(FurtherPages, QuestionPage):
                 self.app.push_screen(SoakScreen(self._session, test))
         else:
             super().action_draw()
-
-    def _listed(self) -> list[str]:
-        """Return the pieces as they stand in the field, the line half typed left out."""
-        field = self.query_one(Field)
-        return list(field.items.lines) if isinstance(field, ListField) else []
-
-    def _measured(self, lines: list[str] | None) -> None:
-        """Put the pieces of their own page into the field; Enter keeps them."""
 
     def action_save_again(self) -> None:
         """Try a failed save again."""

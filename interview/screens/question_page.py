@@ -18,16 +18,9 @@ from interview.session import Session
 
 BUTTONS = (
     (("go_on", "Go on"), ("back", "Back"), ("put_off", "Don't know yet")),
-    (
-        ("why", "Why"),
-        ("how", "How to find out"),
-        ("go_to", "Go to…"),
-        ("plan", "Plan"),
-        ("draw", "Garden"),
-        ("try_out", "Try sizes"),
-        ("plants", "Plants"),
-    ),
+    (("why", "Why"), ("how", "How to find out"), ("go_to", "Go to…"), ("plan", "Plan")),
 )
+FURTHER = (("draw", "Garden drawn"), ("try_out", "Try other sizes"), ("plants", "Plants"))
 OFFERED = {"bed": ("draw", "try_out"), "plants": ("plants",), "review": ("draw", "plants")}
 """The buttons of further pages that stand on the question page, by stage."""
 PLAN_LINES = 5
@@ -82,6 +75,9 @@ class QuestionPage(Page):
                         with Horizontal(classes="buttons"):
                             for name, label in row:
                                 yield Press(label, name)
+                with Horizontal(id="further", classes="buttons"):
+                    for name, label in FURTHER:
+                        yield Press(label, name)
             yield PlanSoFar(id="plan_so_far")
         yield KeyLine(*KEYS)
 
@@ -100,11 +96,21 @@ class QuestionPage(Page):
         self.query_one(TopLine).show(self._session, self._step, self._saver.report)
         self.query_one(StageStrip).show(self._session, self._step.stage.key)
         self.query_one(PlanSoFar).show(self._session)
-        for name in ("draw", "try_out", "plants"):
-            self.query_one(f"#{name}").display = name in OFFERED.get(self._step.stage.key, ())
+        offered = self._offered()
+        self.query_one("#further").display = bool(offered)
+        for name, _ in FURTHER:
+            self.query_one(f"#{name}").display = name in offered
         self._show_reason()
         self.show_saved()
         self.show_testing()
+
+    def _offered(self) -> tuple[str, ...]:
+        """Return the further pages that a button leads to from this question."""
+        assert self._step is not None
+        testing = self._step.question.group == "holes"
+        label = "Timing page (f3)" if testing else "Garden drawn"
+        self.query_one("#draw", Press).label = label
+        return ("draw",) if testing else OFFERED.get(self._step.stage.key, ())
 
     def _show_reason(self) -> None:
         """Show why we ask, as a quiet line, where nothing has to give way to it."""
@@ -115,8 +121,10 @@ class QuestionPage(Page):
         beside = 0 if narrow else min(64, int(self.size.width * 0.42)) + 1
         width = max(20, self.size.width - beside - 5)
         lines = 1 + field.lines + len(textwrap.wrap(question.text, width)) + 1
-        lines += bool(self._step.number) + bool(field.asked.examples)
-        lines += 1 + (narrow and self.size.width < 80) + (self.size.width < WIDE and not narrow)
+        lines += bool(self._step.number)
+        lines += len(textwrap.wrap(str(self.query_one("#hint", Words).said), width))
+        lines += 1 + (self.size.width < 80 or NARROW <= self.size.width < WIDE)
+        lines += bool(self._offered())
         if question.caution:
             lines += 1 + len(textwrap.wrap(f"CAUTION: {question.caution}", width - 2))
         if shut := str(self.query_one("#shut", Words).said):
@@ -133,6 +141,7 @@ class QuestionPage(Page):
         said = due_words(self._session)
         self._words("testing", said)
         self.query_one("#testing").display = bool(said)
+
     def show_saved(self) -> None:
         """Show whether the answers are saved."""
         if self._step is None or not self.is_mounted:

@@ -118,7 +118,8 @@ class SoakPage(Page):
         self._say("do_now", run.do_now)
         self._say("and_then", run.and_then)
         self._say("meaning", soak_watch.meaning(run, self._view.metric))
-        told = (*run.notices, soak_watch.zone_words(run))
+        notices = [one for one in run.notices if one != run.do_now]
+        told = (*notices, soak_watch.zone_words(run))
         self._say("told", " ".join(one for one in told if one))
         self._say("others", self._others())
         self.query_one("#due").set_class(run.state in (State.DUE, State.OVERDUE), "now")
@@ -185,7 +186,8 @@ class SoakPage(Page):
         room = self.size.height >= CHART_FROM
         chart = self.query_one("#chart", Picture)
         chart.display = run.test is not None and (room or self._chart)
-        self.query_one("#readings_box").display = not (chart.display and not room)
+        self.query_one("#readings_box").display = room or not chart.display
+        self.set_class(chart.display, "charted")
         if run.test is not None and chart.display:
             chart.show(drop_chart(run.test, self._view.metric))
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import ClassVar
 
-from textual import work
+from textual import events, work
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import Container, Horizontal, Vertical, VerticalScroll
@@ -18,14 +18,25 @@ from interview.plan import Plan
 from interview.screens import words
 from interview.screens.garden import VIEWS, view_parts
 from interview.screens.offers import offer_all
-from interview.screens.parts import Ask, Page, Press, Words
+from interview.screens.parts import NARROW, Ask, Page, Press, Words
 from interview.screens.picture import Picture
 from interview.session import Session
 from interview.whatif import LEVERS, Followed
 
 LEAD = "Up and down choose, left and right change. Nothing is kept until you press K."
-SHORT_LABELS = 24
-"""Columns of a figure's name where the window is narrow."""
+LABEL, VALUE = 20, 9
+"""Least columns of a figure's name, most columns of its value."""
+SHORT = {
+    "Depth of the pond": "Pond depth",
+    "Time to empty, at the corrected rate": "Time to empty",
+    "Hours of water on the floor in the storm held": "Hours on the floor",
+    "Caught of a storm half as large again": "Caught of 1½ storms",
+    "Caught of a storm twice as large": "Caught of 2 storms",
+    "Share of the record's runoff held": "Held of the record",
+    "All the soil to dig, as it lies": "Soil to dig",
+    "Width of the overflow notch": "Overflow notch",
+}
+"""Names of figures that would be cut short in a narrow window."""
 
 
 class Levers(OptionList):
@@ -166,7 +177,7 @@ class TryOutScreen(Page):
             now, kept = lever.shown(self._tried), lever.shown(self._kept)
             known = now != "not known yet"
             shown = f"◂ {now} ▸" if known else now
-            was = Content.assemble("  was ", kept) if now != kept else ""
+            was = f"  was {kept}" if now != kept and self.size.width >= NARROW else ""
             prompt = Content.assemble(f"{lever.label:<18} ", (shown, "bold"), was)
             listing.replace_option_prompt_at_index(place, prompt)
 
@@ -192,10 +203,12 @@ class TryOutScreen(Page):
         self._show_rows()
         self.query_one("#try_drawing", Picture).show(*shown)  # type: ignore[arg-type]
 
-    def on_followed_resize(self) -> None:
+    def on_resize(self, event: events.Resize) -> None:
         """Fit the table of figures to its room."""
+        super().on_resize(event)
         if self._rows:
-            self._show_rows()
+            self.call_after_refresh(self._show_rows)
+            self.call_after_refresh(self._show_levers)
 
     def _show_rows(self) -> None:
         width = self.query_one("#followed_box").scrollable_content_region.width
@@ -203,17 +216,30 @@ class TryOutScreen(Page):
 
 
 def table(rows: list[Followed], width: int) -> Content:
-    """Return the figures as a table of at most ``width`` columns, what changed in bold."""
+    """Return the figures as a table of at most ``width`` columns, what changed in bold.
+
+    Figures that are words, too long for a column, stand under it as sentences.
+    """
+    words_of = [row for row in rows if max(len(_brief(row.kept)), len(_brief(row.tried))) > VALUE]
     cells = [("", "kept", "tried", "change")]
-    cells += [(r.label, _brief(r.kept), _brief(r.tried), r.change) for r in rows]
+    cells += [
+        (r.label, _brief(r.kept), _brief(r.tried), r.change) for r in rows if r not in words_of
+    ]
     kept, tried, change = (max(len(row[at]) for row in cells) for at in (1, 2, 3))
-    label = max(SHORT_LABELS, min(max(len(row[0]) for row in cells), width - kept - tried - change - 6))
+    gap = "  " if width - kept - tried - change - 6 >= LABEL else " "
+    room = max(LABEL, width - kept - tried - change - 3 * len(gap))
+    label = min(room, max(len(row[0]) for row in cells))
     pieces: list[tuple[str, str]] = []
-    for row in cells:
-        name = row[0] if len(row[0]) <= label else f"{row[0][: label - 1]}…"
-        line = f"{name:<{label}}  {row[1]:>{kept}}  {row[2]:>{tried}}  {row[3]:>{change}}"
-        style = "bold $text-success" if row[3] else "" if row[1:2] != ("kept",) else "$foreground-muted"
-        pieces.append((f"{line.rstrip()}\n", style))
+    for name, was, now, by in cells:
+        name = SHORT.get(name, name) if len(name) > label else name
+        name = name if len(name) <= label else f"{name[: label - 1]}…"
+        line = gap.join(
+            (f"{name:<{label}}", f"{was:>{kept}}", f"{now:>{tried}}", f"{by:>{change}}")
+        )
+        pieces.append((f"{line.rstrip()}\n", "bold $text-success" if by else ""))
+    for row in words_of:
+        said = f"was {row.kept}, now {row.tried}" if row.change else row.kept
+        pieces.append((f"{row.label}: {said}\n", "bold $text-success" if row.change else ""))
     return Content.assemble(*pieces)
 
 

@@ -79,7 +79,9 @@ def test_a_survey_of_two_walkers_several_shapes_and_a_roof_on_a_roof(ann, bob, l
         (
             Piece(Rectangle(long[0], wide[0]), errors=(long[1], wide[1])),
             Piece(Triangle(ft(14), ft(7)), count=2),
-            Piece(Rectangle(hole[0], hole[0]), cut=True, errors=(hole[1], walked(4, bob, "Bob")[1])),
+            Piece(
+                Rectangle(hole[0], hole[0]), cut=True, errors=(hole[1], walked(4, bob, "Bob")[1])
+            ),
         ),
         share=equal_share(2),
         level=1 / Pitch(6).factor,

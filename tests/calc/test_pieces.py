@@ -254,6 +254,13 @@ def test_a_gap_within_the_measuring_error_closes_and_one_beyond_it_does_not():
         SidesRound((ft(20), ft(10), ft(17.6), ft(10)), SQUARE_TURNS)
 
 
+def test_a_gap_is_shared_out_in_proportion_to_the_way_walked():
+    """By hand: a gap of 2 ft in 58 ft moves the corners by 20/58, 30/58 and 48/58 of it."""
+    gapped = SidesRound((ft(20), ft(10), ft(18), ft(10)), SQUARE_TURNS)
+    below, above = 20 - 2 * 20 / 58, (20 - 2 * 30 / 58) - (2 - 2 * 48 / 58)
+    assert square_feet(gapped.area) == pytest.approx((below + above) / 2 * 10)
+
+
 def test_a_gap_that_rough_paces_explain_is_closed():
     sides = (ft(20), ft(10), ft(17.6), ft(10))
     rough = (ft(1),) * 4
@@ -293,7 +300,8 @@ def test_each_walker_moves_only_the_lengths_that_walker_paced():
     ann, bob = calibrate(ft(50), [19, 20, 19, 20]), calibrate(ft(50), [22, 23, 22])
     long, wide = paced(16, ann), paced(7, bob)
     piece = Piece(
-        Rectangle(long.length, wide.length), errors=(side_error(long, "Ann"), side_error(wide, "Bob"))
+        Rectangle(long.length, wide.length),
+        errors=(side_error(long, "Ann"), side_error(wide, "Bob")),
     )
     assert piece.pace_powers == pytest.approx({"Ann": 1.0, "Bob": 1.0})
     slopes = pace_slopes([piece, Piece(Rectangle(ft(3), ft(4)))])

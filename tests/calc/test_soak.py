@@ -301,7 +301,7 @@ def test_readings_typed_in_another_order_are_refused(order):
     if list(order) == sorted(order):
         assert soak_test(round_hole(8), inches(8), shuffled).intervals
         return
-    with pytest.raises(ValueError, match="must be later|deeper than before"):
+    with pytest.raises(ValueError, match="must be later"):
         soak_test(round_hole(8), inches(8), shuffled)
 
 

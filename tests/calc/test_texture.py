@@ -3,6 +3,8 @@
 import pytest
 
 from interview.calc.texture import Ball, Rub, Texture, texture_by_feel, texture_check
+from interview.questions import soak
+from interview.soak_plan import TEXTURE_OF
 from interview.units import quantity
 
 
@@ -37,3 +39,15 @@ def test_a_ribbon_needs_its_length():
 )
 def test_more_than_ten_times_apart_is_flagged(rate, far):
     assert texture_check(quantity(rate, "cm/h"), Texture.CLAY_LOAM).far_apart is far
+
+
+@pytest.mark.parametrize("option", [one for one, _ in soak.RIBBON.kind.options])
+def test_each_thing_a_handful_may_do_names_the_texture_of_the_key(option):
+    if option in ("falls_apart", "ball"):
+        ball = Ball.FALLS_APART if option == "falls_apart" else Ball.NO_RIBBON
+        assert texture_by_feel(ball) is TEXTURE_OF[option]
+        return
+    length, _, rub = option.partition("_")
+    inches = {"short": 0.9, "medium": 1.5, "long": 2.1}[length]
+    feel = Rub(rub or "neither")
+    assert texture_by_feel(Ball.RIBBON, quantity(inches, "in"), feel) is TEXTURE_OF[option]

@@ -230,3 +230,12 @@ def test_outlines_are_drawn_to_one_scale(pieces):
             assert Polygon(shape.points).area == pytest.approx(area, rel=0.05)
         else:
             assert Polygon(shape.points).area == pytest.approx(area, rel=1e-6)
+
+
+def test_a_trapezoid_by_its_four_sides_has_each_written_at_its_side():
+    piece = Piece(shapes.TrapezoidSides(ft(16), ft(10), ft(4), ft(5.3852)))
+    drawing = surface_drawing([piece])
+    assert "trapezoid 16 ft and 10 ft, slants 4 ft" in drawing.description
+    lines = cells(drawing, 76, 24, braille=False)
+    left = [line for line in lines if "4 ft" in line and "16 ft" not in line]
+    assert left and left[0].index("4 ft") < max(map(len, lines)) / 2

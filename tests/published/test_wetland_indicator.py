@@ -13,7 +13,6 @@ from interview.calc.plant_record import (
     RATING_LISTS,
     Indicator,
     ListRegion,
-    PlantRegion,
     Sun,
     Zone,
 )

@@ -1,0 +1,179 @@
+"""The form for one piece of a surface: its shape, its sides, added or cut out, how many."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import ClassVar
+
+from textual.app import ComposeResult
+from textual.binding import Binding, BindingType
+from textual.containers import Container, Horizontal, Vertical
+from textual.widgets import Button, Footer, Input, OptionList
+from textual.widgets.option_list import Option
+
+from interview.drawing.scene import Drawing
+from interview.drawing.survey_drawing import surface_drawing
+from interview.model import Answers, Unanswered
+from interview.piece_lines import SHAPES
+from interview.reading import Refused
+from interview.screens.parts import Line, Page, Press, Words
+from interview.screens.picture import Picture
+from interview.screens.piece_text import (
+    SHOWN,
+    SIDES,
+    PieceText,
+    area_words,
+    piece,
+    taken_apart,
+    waits,
+)
+
+MOST_SIDES = max(len(sides) for sides in SIDES.values())
+LONGEST = 120
+HINT = "tape or paces"
+
+
+class PieceForm(Page):
+    """Closes with the line of the piece, or with nothing."""
+
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("escape", "dismiss", "Leave it", key_display="esc"),
+        Binding("ctrl+o", "cut", "Add or cut out", key_display="^o"),
+        Binding("ctrl+s", "done", "Take it", key_display="^s"),
+    ]
+
+    def __init__(self, view: Answers, line: str = "", cut: bool = False) -> None:
+        super().__init__()
+        self._view = view
+        self._line = line
+        self._was = taken_apart(line) if line else PieceText(cut=cut)
+        self._shape = self._was.shape
+        self._cut = self._was.cut
+
+    def parts(self) -> ComposeResult:
+        yield Words("Change a piece" if self._line else "A new piece", classes="title")
+        with Container(id="piece_form"):
+            options = [Option(SHOWN.get(one, one), id=one) for one in SHAPES]
+            yield OptionList(*options, id="shapes", markup=False)
+            with Vertical(id="sides"):
+                for place in range(MOST_SIDES):
+                    yield Words("", id=f"side_name_{place}", classes="side_name")
+                    text = self._was.sides[place] if place < len(self._was.sides) else ""
+                    yield Line(text, LONGEST, id=f"side_{place}", compact=True, placeholder=HINT)
+                yield Words("how many alike", classes="side_name")
+                yield Line(self._was.count, 3, id="alike", compact=True, placeholder="1")
+                yield Words(id="piece_said")
+                yield Words(id="piece_heard", classes="refused")
+            yield Picture(id="piece_drawing", can_focus=False)
+        with Horizontal(classes="buttons"):
+            yield Press("Take it", "done")
+            yield Press("Cut out", "cut")
+            yield Press("Leave it", "cancel")
+        yield Footer(show_command_palette=False, compact=True)
+
+    def on_mount(self) -> None:
+        shapes = self.query_one("#shapes", OptionList)
+        shapes.highlighted = list(SHAPES).index(self._shape)
+        self._fit()
+        if self._line:
+            self._side(0).focus()
+        else:
+            shapes.focus()
+
+    # The fields
+
+    def _side(self, place: int) -> Line:
+        return self.query_one(f"#side_{place}", Line)
+
+    def _fit(self) -> None:
+        """Show a field for each side of the shape."""
+        names = SIDES[self._shape]
+        for place in range(MOST_SIDES):
+            shown = place < len(names)
+            self._side(place).display = shown
+            self.query_one(f"#side_name_{place}", Words).say(names[place] if shown else "")
+        self.query_one("#cut", Press).label = "Add it" if self._cut else "Cut it out"
+        self._echo()
+
+    @property
+    def _now(self) -> PieceText:
+        sides = tuple(self._side(at).value.strip() for at in range(len(SIDES[self._shape])))
+        count = self.query_one("#alike", Line).value.strip()
+        return replace(self._was, shape=self._shape, sides=sides, cut=self._cut, count=count)
+
+    def on_option_list_option_highlighted(self, event: OptionList.OptionHighlighted) -> None:
+        if event.option.id and event.option.id != self._shape:
+            self._shape = event.option.id
+            self._fit()
+
+    def on_option_list_option_selected(self) -> None:
+        self._side(0).focus()
+
+    def on_input_changed(self) -> None:
+        self.query_one("#piece_heard", Words).say("")
+        self._echo()
+
+    def on_input_submitted(self, event: Input.Submitted) -> None:
+        """Go to the next side; on the last one take the piece."""
+        last = len(SIDES[self._shape]) - 1
+        name = event.input.id or ""
+        if name == "alike" or name == f"side_{last}":
+            self.action_done()
+        else:
+            self._side(int(name.removeprefix("side_")) + 1).focus()
+
+    def on_button_pressed(self, event: Button.Pressed) -> None:
+        match event.button.id:
+            case "done":
+                self.action_done()
+            case "cut":
+                self.action_cut()
+            case _:
+                self.dismiss(None)
+
+    # What comes of it
+
+    def _echo(self) -> None:
+        """Say and draw the piece as it stands, as far as it can be read."""
+        lead = "CUT OUT" if self._cut else "ADDED"
+        said, drawing = self._judge()
+        self.query_one("#piece_said", Words).say(f"{lead}: {said}" if said else lead)
+        self.query_one("#piece_drawing", Picture).show(*drawing)
+
+    def _judge(self) -> tuple[str, list[Drawing]]:
+        now = replace(self._now, ends="")
+        if not all(now.sides):
+            return "", []
+        try:
+            said = area_words(now.line, self._view)
+            drawn = piece(replace(now, cut=False).line, self._view)
+            return said, [surface_drawing([drawn], self._view.metric, "THIS PIECE")]
+        except Unanswered as gap:
+            return waits(gap), []
+        except (Refused, ValueError):
+            return "", []
+
+    def action_cut(self) -> None:
+        """Change between a piece that is added and one that is cut out."""
+        self._cut = not self._cut
+        self._fit()
+
+    def action_done(self) -> None:
+        """Close with the line, or say why it cannot be read."""
+        now = self._now
+        empty = next((at for at, text in enumerate(now.sides) if not text), None)
+        if empty is not None:
+            self._refuse(f"Give the {SIDES[self._shape][empty]}.", empty)
+            return
+        try:
+            piece(now.line, self._view)
+        except Unanswered:
+            pass
+        except (Refused, ValueError) as wrong:
+            self._refuse(str(wrong), 0)
+            return
+        self.dismiss(now.line)
+
+    def _refuse(self, why: str, place: int) -> None:
+        self.query_one("#piece_heard", Words).say(why)
+        self._side(place).focus()

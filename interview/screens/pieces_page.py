@@ -1,0 +1,268 @@
+"""The pieces of one surface: listed, drawn to scale, with the area they make."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import ClassVar
+
+from textual import events
+from textual.app import ComposeResult
+from textual.binding import Binding, BindingType
+from textual.containers import Container, Horizontal, Vertical
+from textual.content import Content
+from textual.widgets import Button, Footer, OptionList
+from textual.widgets.option_list import Option
+
+from interview import survey_plan
+from interview.drawing.scene import Drawing
+from interview.kinds import list_lines
+from interview.model import Answers, Unanswered
+from interview.questions import survey
+from interview.reading import Refused
+from interview.route import Step
+from interview.screens import piece_text, words
+from interview.screens.parts import Page, Press, Words
+from interview.screens.picture import Picture
+from interview.screens.piece_form import PieceForm
+from interview.session import Doubt, Session
+from interview.units import show
+
+AGAIN = " Give the same answer again to keep it."
+
+
+class PiecesScreen(Page):
+    """Makes the same lines that may be typed into the question."""
+
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("escape,f3", "leave", "Close", key_display="esc"),
+        Binding("a", "add", "Add"),
+        Binding("o", "cut_out", "Cut out"),
+        Binding("c", "copy", "Copy"),
+        Binding("delete,x", "remove", "Remove", key_display="x"),
+        Binding("m", "move", "Move"),
+        Binding("t", "turn", "Turn", show=False),
+    ]
+
+    def __init__(self, session: Session, step: Step, listed: list[str]) -> None:
+        super().__init__()
+        self._session = session
+        self._step = step
+        self._listed = listed
+        """The pieces in the field of the question, which may not be kept yet."""
+        self._moving = False
+
+    def parts(self) -> ComposeResult:
+        name = words.item_name(self._session, self._step)
+        yield Words(f"The pieces of {name}", classes="title")
+        with Container(id="measuring"):
+            with Vertical(id="pieces_left"):
+                yield OptionList(id="pieces", markup=False)
+                yield Words(id="pieces_sum")
+                yield Words(id="pieces_heard", classes="refused")
+                yield Words(id="pieces_how", classes="quiet")
+            yield Picture(id="pieces_drawing", can_focus=False)
+        with Horizontal(classes="buttons"):
+            yield Press("Add", "add")
+            yield Press("Cut out", "cut_out")
+            yield Press("Change", "change")
+            yield Press("Copy", "copy")
+            yield Press("Remove", "remove")
+            yield Press("Move", "move")
+            yield Press("Close", "leave")
+        yield Footer(show_command_palette=False, compact=True)
+
+    def on_mount(self) -> None:
+        if self._listed and self._listed != self._lines:
+            self._offer(self._listed)
+        self._show(0)
+        self.query_one("#pieces" if self._lines else "#add").focus()
+
+    # Showing
+
+    @property
+    def _view(self) -> Answers:
+        return self._step.view(self._session.answers)
+
+    @property
+    def _lines(self) -> list[str]:
+        return list_lines(self._view.text(survey.PIECES) or "")
+
+    @property
+    def _place(self) -> int | None:
+        return self.query_one("#pieces", OptionList).highlighted
+
+    def _show(self, at: int | None) -> None:
+        lines = self._lines
+        listing = self.query_one("#pieces", OptionList)
+        listing.clear_options()
+        for number, line in enumerate(lines, 1):
+            listing.add_option(Option(_said(number, line, self._view)))
+        listing.display = bool(lines)
+        if lines:
+            listing.highlighted = min(at or 0, len(lines) - 1)
+        total, drawing = self._drawn()
+        self._say("pieces_sum", total)
+        self.query_one("#pieces_drawing", Picture).show(*drawing)
+        moving = "Arrows move piece {} on the drawing, T turns it, M ends it. The area stays."
+        how = "Enter changes a piece. Lengths by tape or in paces: 24 ft, 7.2 m, 16 paces."
+        number = (self._place or 0) + 1
+        self._say("pieces_how", moving.format(number) if self._moving else how)
+
+    def _drawn(self) -> tuple[str, list[Drawing | str]]:
+        """Return the area in words and the drawing, or what they wait for."""
+        if not self._lines:
+            return "No piece yet. Add the first: the largest part of the surface.", []
+        try:
+            surface = survey_plan.surface_of(self._view)
+            area, share = surface.area, surface.share.part
+        except Unanswered as gap:
+            return piece_text.waits(gap), self._bare()
+        unit = "m**2" if self._view.metric else "ft**2"
+        drains = (
+            f"{show(area * share, unit, 3)} of it drains here" if share < 1 else "all of it here"
+        )
+        said = f"Plan area so far: {show(area, unit, 3)}; {drains}."
+        return said, [survey_plan.drawing_of(self._view, share)]
+
+    def _bare(self) -> list[Drawing | str]:
+        """Return the drawing where only the share of the surface is not known yet."""
+        try:
+            return [survey_plan.drawing_of(self._view, 1.0)]
+        except (Unanswered, Refused):
+            return []
+
+    def _say(self, name: str, text: str) -> None:
+        self.query_one(f"#{name}", Words).say(text)
+
+    # Changing
+
+    def on_button_pressed(self, event: Button.Pressed) -> None:
+        getattr(self, f"action_{event.button.id}")()
+
+    def on_option_list_option_selected(self) -> None:
+        self.action_change()
+
+    def _offer(self, lines: list[str]) -> bool:
+        """Keep the pieces, or say why not; what is only unlikely is kept, and told."""
+        said = ""
+        if not lines:
+            self._session.clear(self._step)
+        for _ in range(2 if lines else 0):
+            try:
+                self._session.offer(self._step, "\n".join(lines))
+            except Doubt as doubt:
+                said = f"Kept, but look again: {str(doubt).removesuffix(AGAIN)}"
+                continue
+            except Refused as refused:
+                self._say("pieces_heard", str(refused))
+                return False
+            break
+        self._say("pieces_heard", said)
+        return True
+
+    def _put(self, lines: list[str], at: int | None) -> None:
+        if self._offer(lines):
+            self._show(at)
+
+    def action_add(self) -> None:
+        """Measure one more piece."""
+        self._new(False)
+
+    def action_cut_out(self) -> None:
+        """Measure a piece that is taken away."""
+        self._new(True)
+
+    def _new(self, cut: bool) -> None:
+        def done(line: str | None) -> None:
+            if line:
+                self._put([*self._lines, line], len(self._lines))
+            self._rest()
+
+        self.app.push_screen(PieceForm(self._view, cut=cut), done)
+
+    def action_change(self) -> None:
+        """Change the piece chosen."""
+        place = self._place
+        if place is None or place >= len(self._lines):
+            return
+
+        def done(line: str | None) -> None:
+            if line and place < len(self._lines):
+                lines = self._lines
+                lines[place] = line
+                self._put(lines, place)
+            self._rest()
+
+        self.app.push_screen(PieceForm(self._view, self._lines[place]), done)
+
+    def action_copy(self) -> None:
+        """Add a piece like the one chosen, to be changed."""
+        lines, place = self._lines, self._place
+        if place is not None and place < len(lines):
+            like = piece_text.replace_ends(lines[place])
+            self._put([*lines[: place + 1], like, *lines[place + 1 :]], place + 1)
+
+    def action_remove(self) -> None:
+        """Take the piece chosen away."""
+        lines, place = self._lines, self._place
+        if place is not None and place < len(lines):
+            self._put([line for at, line in enumerate(lines) if at != place], place)
+            self._rest()
+
+    def _rest(self) -> None:
+        self.query_one("#pieces" if self._lines else "#add").focus()
+
+    # The drawing
+
+    def action_move(self) -> None:
+        """Begin or end moving the piece chosen on the drawing."""
+        self._moving = bool(self._lines) and not self._moving
+        self._show(self._place)
+        self._rest()
+
+    def action_turn(self) -> None:
+        """Turn the piece chosen on the drawing."""
+        if self._moving and self._place is not None:
+            place = self._place
+            self._placed(lambda: piece_text.turned(self._lines, place, self._view))
+
+    def _placed(self, made: Callable[[], list[str]]) -> None:
+        place = self._place
+        try:
+            lines = made()
+        except (Refused, ValueError) as wrong:
+            self._say("pieces_heard", str(wrong))
+        except Unanswered as gap:
+            self._say("pieces_heard", piece_text.waits(gap))
+        else:
+            self._put(lines, place)
+
+    def on_key(self, event: events.Key) -> None:
+        """While a piece is moved the arrows are for the drawing."""
+        ways = {"left": (-1, 0), "right": (1, 0), "up": (0, 1), "down": (0, -1)}
+        if self._moving and event.key in ways and self._place is not None:
+            event.stop()
+            event.prevent_default()
+            right, up = ways[event.key]
+            place = self._place
+            self._placed(lambda: piece_text.nudged(self._lines, place, right, up, self._view))
+
+    def action_leave(self) -> None:
+        """End the moving, or close."""
+        if self._moving:
+            self.action_move()
+        else:
+            self.dismiss(None)
+
+
+def _said(number: int, line: str, view: Answers) -> Content:
+    """Return one piece as a line of the list."""
+    try:
+        area = piece_text.area_words(line, view)
+    except Unanswered:
+        area = "waits for the pace"
+    except Refused:
+        area = "cannot be read"
+    return Content.assemble(
+        f"{number} ", (piece_text.shown(line), "bold"), (f"  {area}", "$foreground-muted")
+    )

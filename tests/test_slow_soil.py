@@ -1,0 +1,151 @@
+"""What to do about slow soil, each way with the numbers that would follow."""
+
+from __future__ import annotations
+
+import pytest
+
+from interview import slow_soil
+from interview.sections import soil
+from interview.units import magnitude, quantity
+
+
+@pytest.fixture
+def slow_plan(plan_of, sized):
+    """Return a maker of plans for 570 square feet of weighted roof on soil of a given rate."""
+
+    def make(rate: str, **more: str):
+        texts = {key: text for key, text in sized.items() if key != "deepest_pond"}
+        return plan_of({**texts, "known_rate": rate, **more})
+
+    return make
+
+
+@pytest.fixture
+def still(plan_of, hole, roof):
+    """A plan whose hole did not fall at all."""
+    return plan_of(
+        {
+            "units": "us",
+            **roof("rectangle 20 ft by 30 ft"),
+            **hole("round", "8 in", "8 in", "+1h left 8 in; +14h left 8 in"),
+        }
+    )
+
+
+def words(plan) -> dict[str, str]:
+    return {remedy.label: remedy.words for remedy in slow_soil.remedies(plan)}
+
+
+def test_the_compost_is_a_third_of_the_mix_and_not_of_the_soil_under_it():
+    whole, loosened, compost = slow_soil.mix_layers("us")
+    assert magnitude(whole, "in") == pytest.approx(12)
+    assert magnitude(loosened, "in") == pytest.approx(7.8)
+    assert magnitude(compost, "in") == pytest.approx(4.2)
+    assert magnitude(compost / whole, "") == pytest.approx(0.35)
+    metric = slow_soil.mix_layers("metric")
+    assert [magnitude(one, "mm") for one in metric] == pytest.approx([300, 195, 105])
+
+
+@pytest.mark.parametrize(
+    ("rule", "hours"), [("strict", 24)],
+)  # fmt: skip
+def test_the_rate_wanted_follows_the_rule_chosen(slow_plan, plan_of, hole, roof, rule, hours):
+    report = slow_plan("0.1 in/h")
+    assert magnitude(slow_soil.rate_wanted(report), "in/h") == pytest.approx(6 / 24)
+    dug = {
+        "units": "us",
+        **roof("rectangle 20 ft by 30 ft"),
+        **hole("round", "8 in", "8 in", "+1h left 7 3/4 in; +2h left 7 1/2 in"),
+    }
+    both = plan_of(dug)
+    assert magnitude(slow_soil.rate_wanted(both), "in/h") == pytest.approx(6 / 48)
+    strict = plan_of({**dug, "drain_rule": rule})
+    assert magnitude(slow_soil.rate_wanted(strict), "in/h") == pytest.approx(6 / hours)
+
+
+def test_slow_soil_gets_every_way_with_its_number(slow_plan):
+    found = words(slow_plan("0.15 in/h"))
+    assert list(found) == [
+        "Shallower and larger",
+        "Test again",
+        "Mend the soil",
+        "Sand only with compost",
+        "Test what you mended",
+        "Take less roof",
+        "Plant it as a wet bed",
+        "Move",
+    ]
+    assert "3.5 in" in found["Shallower and larger"] and "ft²" in found["Shallower and larger"]
+    assert "48 hours" in found["Test again"] and "new hole" in found["Test again"]
+    mend = found["Mend the soil"]
+    for number in ("7.8 in", "4.2 in", "12 in", "35 %", "0.25 in/h", "0.15 in/h", "24 hours"):
+        assert number in mend, number
+    assert "ft²" in mend
+    assert "set like brick" in found["Sand only with compost"]
+    assert "finished floor" in found["Test what you mended"]
+    assert "10 in is gone in 72 hours" in found["Plant it as a wet bed"]
+    assert "0.25 in/h" in found["Move"] and "6 in" in found["Move"]
+
+
+def test_the_numbers_of_the_shallower_pond_are_those_of_the_plan(slow_plan):
+    plan = slow_plan("0.15 in/h")
+    area = magnitude(plan.required.recommended, "ft**2")
+    assert f"{area:.0f} ft²" in words(plan)["Shallower and larger"]
+
+
+def test_the_pond_after_mending_is_the_area_of_the_usual_pond(slow_plan):
+    quick = slow_plan("0.25 in/h", deepest_pond="6 in")
+    area = magnitude(quick.required.recommended, "ft**2")
+    assert f"{area:.0f} ft²" in words(slow_plan("0.15 in/h"))["Mend the soil"]
+
+
+def test_quick_soil_needs_no_advice(slow_plan):
+    assert words(slow_plan("0.5 in/h")) == {}
+    assert words(slow_plan("0.41 in/h", deepest_pond="10 in")) != {}
+
+
+def test_a_soil_that_limits_a_usual_pond_is_held_against_the_pond_wanted(slow_plan):
+    plan = slow_plan("0.3 in/h", deepest_pond="10 in")
+    assert magnitude(plan.depth.depth, "in") == pytest.approx(7)
+    assert magnitude(slow_soil.rate_wanted(plan), "in/h") == pytest.approx(10 / 24)
+    assert "0.42 in/h" in words(plan)["Mend the soil"]
+
+
+def test_soil_too_slow_for_any_pond_says_so(slow_plan):
+    plan = slow_plan("0.05 in/h")
+    assert plan.depth.too_shallow
+    assert "1.2 in of pond" in words(plan)["Shallower and larger"]
+
+
+def test_soil_that_takes_nothing_promises_nothing(still):
+    found = words(still)
+    assert slow_soil.takes_nothing(still)
+    assert "no pond is shallow enough" in found["Not here as it is"]
+    assert "only into the air" in found["Plant it as a wet bed"]
+    for said in found.values():
+        assert "0 in is gone" not in said and "inf" not in said and "nan" not in said
+
+
+def test_a_hole_set_aside_does_not_make_the_soil_slow(plan_of, hole, roof):
+    good = hole("round", "8 in", "8 in", "+1h left 4 in; +1h 5 min refilled to 8 in; +2h left 4 in")
+    bad = hole("round", "8 in", "8 in", "+1h left 8 in", number=2)
+    texts = {"units": "us", **roof("rectangle 20 ft by 30 ft"), **good}
+    texts |= {"holes.1.another_hole": "yes", **bad}
+    assert words(plan_of(texts)) != {}
+    aside = {"holes.2.hole_counts": "no", "holes.2.hole_set_aside_why": "smeared"}
+    assert words(plan_of({**texts, **aside})) == {}
+
+
+def test_the_sheet_has_every_way_in_either_units(slow_plan):
+    for units in ("us", "metric"):
+        lines = list(soil.slow(slow_plan("0.1 in/h", units=units)))
+        assert max(map(len, lines)) <= 76
+        assert any(line.startswith("- Mend the soil") for line in lines)
+
+
+@pytest.mark.parametrize("rate", ["0.001 in/h", "0.02 in/h", "0.125 in/h", "0.2 in/h", "0.42 in/h"])
+def test_faster_soil_than_wanted_is_never_to_be_mended(slow_plan, rate):
+    plan = slow_plan(rate)
+    told = "Mend the soil" in words(plan)
+    assert told == (plan.soil.corrected < slow_soil.rate_wanted(plan))
+    assert plan.soil.corrected > quantity(0.0, "in/h")

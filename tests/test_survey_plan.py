@@ -1,0 +1,237 @@
+"""From what is answered about surfaces to what drains here, and the sheet that says so."""
+
+from __future__ import annotations
+
+import pytest
+
+from interview.drawing.canvas import cells
+from interview.figures_file import figures_text
+from interview.model import Unanswered
+from interview.questions import start, survey
+from interview.report import plan_text
+from interview.survey_plan import drawing_of, runoff_ways
+from interview.units import magnitude
+
+
+def here(plan):
+    return [magnitude(one.drains_here, "ft**2") for one in plan.catchment.surfaces]
+
+
+def surface(number, kind="roof", pieces="rectangle 20 ft by 30 ft", **more):
+    at = f"surfaces.{number}."
+    name = {"roof": "roof", "lawn": "lawn"}.get(kind, kind) + f" {number}"
+    return {
+        at + "surface_name": name,
+        at + "surface_kind": kind,
+        **{at + key: text for key, text in more.items()},
+        at + "pieces": pieces,
+    }
+
+
+@pytest.mark.parametrize(
+    ("more", "share"),
+    [
+        ({}, 1.0),
+        ({"gutter_outlets": "2"}, 1 / 2),
+        ({"gutter_outlets": "3", "outlets_here": "2"}, 2 / 3),
+        ({"gutter_outlets": "2", "outlets_here": "2"}, 1.0),
+        (
+            {
+                "gutter_outlets": "2",
+                "share_known": "high_point",
+                "gutter_this_side": "10 ft",
+                "gutter_whole": "40 ft",
+            },
+            1 / 4,
+        ),
+        ({"gutter_outlets": "2", "share_known": "percent", "share_percent": "30 %"}, 0.3),
+        ({"spout_percent": "50 %"}, 0.5),
+        ({"gutter_outlets": "2", "spout_percent": "50 %"}, 0.25),
+        ({"roof_sides": "both"}, 0.5),
+        ({"roof_sides": "both", "gutter_outlets": "2"}, 0.25),
+        ({"surface_basis": "slope", "surface_pitch": "12 in 12"}, 0.5**0.5),
+    ],
+)
+def test_the_part_of_a_roof_that_drains_here(plan_of, more, share):
+    plan = plan_of({"units": "us", **surface(1, **more)})
+    assert here(plan) == pytest.approx([600 * share])
+
+
+def test_an_upper_roof_takes_the_share_of_the_roof_it_falls_on(plan_of):
+    texts = {
+        "units": "us",
+        **surface(1, gutter_outlets="2", another_surface="yes"),
+        **surface(2, falls_on="ROOF 1", roof_sides="both"),
+    }
+    plan = plan_of(texts)
+    assert here(plan) == pytest.approx([300, 150])
+    assert plan.catchment.driver == "the share of roof 1"
+    alone = plan_of({**texts, "surfaces.2.falls_on": "no"})
+    assert here(alone) == pytest.approx([300, 300])
+
+
+def test_two_walkers_measure_one_roof(plan_of):
+    people = {
+        "measured_by": "paces",
+        "walkers.1.walker_name": "Ann",
+        "walkers.1.pace_line": "50 ft",
+        "walkers.1.pace_counts": "20; 20; 20",
+        "walkers.1.another_walker": "yes",
+        "walkers.2.walker_name": "Bob",
+        "walkers.2.pace_line": "60 ft",
+        "walkers.2.pace_counts": "20; 20; 20",
+    }
+    plan = plan_of({**people, **surface(1, pieces="rectangle 8 paces by 10 paces Bob")})
+    assert here(plan) == pytest.approx([8 * 2.5 * 10 * 3])
+    names = {name for name, part in plan.catchment.shares.items() if part > 0}
+    assert {"the length of the pace of Ann", "the length of the pace of Bob"} <= names
+    sheet = plan_text(plan)
+    assert "Pace of Ann: one pace is 2.5 ft" in sheet
+    assert "Pace of Bob: one pace is 3 ft" in sheet
+    assert "At the longest length paced: over 30 ft" in sheet
+    assert '{name: "Bob", pace: 3' in figures_text(plan)
+
+
+def test_a_slope_keeps_the_error_of_the_pace(plan_of):
+    pacing = {
+        "measured_by": "paces",
+        "walkers.1.pace_line": "50 ft",
+        "walkers.1.pace_counts": "19; 20; 19; 20",
+    }
+    slope = {"surface_basis": "slope", "surface_pitch": "6 in 12"}
+    paced = "rectangle 16 paces by 7 paces"
+    level = plan_of({**pacing, **surface(1, pieces=paced)}).catchment
+    steep = plan_of({**pacing, **surface(1, pieces=paced, **slope)}).catchment
+    assert steep.relative_error == pytest.approx(level.relative_error)
+    assert steep.shares["the length of your pace"] > 0.01
+
+
+def test_a_local_coefficient_stands_in_place_of_the_usual_one(plan_of):
+    texts = {"units": "us", **surface(1, "gravel", runoff_local="0.7")}
+    assert magnitude(plan_of(texts).catchment.weighted, "ft**2") == pytest.approx(420)
+    numbered = plan_of({**texts, "runoff_by": "curve_number"})
+    assert magnitude(numbered.catchment.weighted, "ft**2") == pytest.approx(420)
+    usual = plan_of({**texts, "surfaces.1.runoff_local": "usual"})
+    assert magnitude(usual.catchment.weighted, "ft**2") == pytest.approx(150)
+
+
+@pytest.mark.parametrize("text", ["1.2", "-0.1", "some"])
+def test_a_local_coefficient_is_a_part(given, text):
+    with pytest.raises(ValueError, match=r"\.$"):
+        given({"surfaces.1.runoff_local": text})
+
+
+@pytest.mark.parametrize(
+    ("group", "cover", "number"),
+    [("b", "lawn_good", 61), ("c", "lawn_fair", 79), ("d", "lawn_poor", 89), ("a", "bare", 77)],
+)
+def test_lawn_goes_by_its_cover_and_soil(plan_of, group, cover, number):
+    """The cells of TR-55 Table 2-2a."""
+    plan = plan_of(
+        {"rain_depth": "2 in", "soil_group": group, **surface(1, "lawn", lawn_cover=cover)}
+    )
+    ways = runoff_ways("lawn", plan.answers.at("surfaces", 1))
+    assert ways.number == number
+    assert ways.coefficient is None
+    storage = 1000 / number - 10
+    runoff = max(0.0, 2 - 0.2 * storage) ** 2 / (2 + 0.8 * storage)
+    assert plan.catchment.surfaces[0].coefficient == pytest.approx(runoff / 2)
+
+
+@pytest.fixture
+def yard(plan_of):
+    return plan_of(
+        {
+            "units": "us",
+            "rain_depth": "1 in",
+            "house_area": "1200 sq ft",
+            **surface(1, gutter_outlets="2", another_surface="yes"),
+            **surface(2, "lawn", "triangle 30 ft by 20 ft"),
+        }
+    )
+
+
+def part_of(sheet):
+    return sheet.partition("WHAT DRAINS HERE")[2].partition("DEPTH AND SIZE")[0]
+
+
+def test_the_sheet_says_what_each_surface_brings_in_words_to_picture(yard):
+    sheet = part_of(plan_text(yard))
+    row = next(line for line in sheet.splitlines() if line.startswith("roof 1"))
+    assert row.split() == ["roof", "1", "600", "50%", "300", "0.95", "180"]
+    assert "55-gallon barrels" in sheet
+    assert "The roof that drains here is 25 % of the house" in sheet
+    assert "drains\nabout 25 % of the house" in sheet.replace("drains about", "drains\nabout")
+    assert "Measure this again" in sheet and "the share of roof 1" in sheet
+    assert "0.79 (CN 98)" in sheet and "0.083 (CN 80)" in sheet
+    assert "50 % of it drains here: 300 ft² of 600 ft²." in sheet
+
+
+def test_the_volume_is_the_weighted_area_under_the_rain(yard):
+    found = yard.catchment
+    gallons = magnitude(found.brings(yard.answers[start.RAIN_DEPTH]), "gal")
+    assert gallons == pytest.approx(magnitude(found.weighted, "ft**2") / 12 * 7.48052, rel=1e-6)
+    assert "catchment_volume:" in figures_text(yard)
+
+
+def test_metric_sheets_speak_of_litres(plan_of):
+    plan = plan_of({"units": "metric", **surface(1, pieces="rectangle 6 m by 9 m")})
+    sheet = part_of(plan_text(plan))
+    assert "200 L barrels" in sheet and "brings L" in sheet
+    assert "gal" not in sheet and "ft²" not in sheet
+    assert "Does it make sense?" in sheet
+
+
+def test_every_line_of_the_sheet_fits_the_paper(yard):
+    assert max(map(len, part_of(plan_text(yard)).splitlines())) <= 76
+
+
+def test_north_is_drawn_only_where_it_is_known(given):
+    spot = {"spots.1.spot_name": "a", "spots.1.downhill_direction": "e"}
+    loose = surface(1, pieces="rectangle 20 ft by 10 ft")
+    put = surface(1, pieces="rectangle 20 ft by 10 ft at 0 ft, 0 ft")
+
+    def shown(texts):
+        view = given({"units": "us", **texts}).at("surfaces", 1)
+        return "\n".join(cells(drawing_of(view, 1.0), 76, 20))
+
+    assert "north" in shown({**spot, **put})
+    assert "north" not in shown({**spot, **loose})
+    assert "north" not in shown(put)
+
+
+def test_a_surface_without_pieces_waits_for_them(given, plan_of):
+    texts = {"surfaces.1.surface_name": "a", "surfaces.1.surface_kind": "roof"}
+    with pytest.raises(Unanswered) as gap:
+        _ = plan_of(texts).catchment
+    assert gap.value.question is survey.PIECES
+
+
+def test_every_question_on_what_drains_here_has_its_picture():
+    pictured = (
+        survey.PACE_COUNTS,
+        survey.FALLS_ON,
+        survey.GUTTER_OUTLETS,
+        survey.OUTLETS_HERE,
+        survey.SHARE_KNOWN,
+        survey.SHARE_PERCENT,
+        survey.SPOUT_PERCENT,
+        survey.VALLEY,
+        survey.BASIS,
+        survey.ROOF_SIDES,
+        survey.PIECES,
+    )
+    for question in pictured:
+        assert question.picture.isascii() and len(question.picture.splitlines()) >= 4
+        assert max(map(len, question.picture.splitlines())) <= 70
+
+
+def test_plain_lines_show_the_picture_with_how_to_find_out(session_of):
+    from interview import plain
+
+    session = session_of()
+    session.jump("surfaces.1.pieces")
+    said: list[str] = []
+    lines = iter([":how", ":quit"])
+    plain.run(session, lambda _prompt: next(lines), said.append)
+    assert any("an ell is two rectangles" in one for one in said)
