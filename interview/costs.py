@@ -43,6 +43,12 @@ class Costs:
         return next((line for line in self.lines if line.price.thing == thing), None)
 
 
+def plant_count(plan: Plan) -> int:
+    """Return the plants of all the beds, or the places to fill where no species is proposed."""
+    zones = plan.planting.zones
+    return (plan.planting.total or sum(zone.places for zone in zones)) * plan.bed_count
+
+
 def costs(plan: Plan) -> Costs:
     """Return what the shopping list costs; raises ``Unanswered`` where there is no list yet."""
     prices = dict(plan.prices)
@@ -56,7 +62,7 @@ def costs(plan: Plan) -> Costs:
     for thing in BY_PLANT:
         price = prices.pop(thing, None)
         try:
-            count = plan.planting.total * plan.bed_count
+            count = plant_count(plan)
         except Unanswered:
             count = 0
         if price is None or not count:

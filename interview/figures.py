@@ -10,7 +10,7 @@ from interview.calc.hyetographs import StormShape
 from interview.calc.materials import HOURS_YD3
 from interview.calc.overflow import MANNING_SMOOTH, WEIR_US
 from interview.calc.size_factors import SIZE_FACTOR_TABLE
-from interview.costs import costs
+from interview.costs import costs, plant_count
 from interview.evidence import ARITHMETIC, OURS, PRACTICE, Source, Standing
 from interview.figure import Figure, Found, Value, find
 from interview.model import Unanswered
@@ -32,12 +32,6 @@ def _share_held(shape: StormShape | None, rain: float) -> Callable[[Plan], Value
 def _drop_rate(plan: Plan) -> Value:
     rate = plan.soil.drop_rate
     return "not measured" if rate is None else rate
-
-
-def _plants(plan: Plan) -> Value:
-    """Return the plants to buy, or the places to fill where no species is proposed."""
-    one_bed = plan.planting.total or sum(zone.places for zone in plan.planting.zones)
-    return one_bed * plan.bed_count
 
 
 def _pipe_width(plan: Plan) -> Value:
@@ -893,7 +887,7 @@ FIGURES: tuple[Figure, ...] = (
     Figure(
         "plants_total",
         "Plants to buy",
-        _plants,
+        plant_count,
         "",
         "",
         "zone area / (0.866 x spacing²), up, x beds",

@@ -18,7 +18,15 @@ from interview.calc.surroundings import Owner, Rules
 from interview.evidence import ARITHMETIC, OURS, PRACTICE, Finding, Grade, Source, Standing
 from interview.model import Unanswered
 from interview.questions import bed, review, site, soak, start, survey
-from interview.units import Quantity, feet_and_inches, magnitude, plain_number, show, significant
+from interview.units import (
+    Quantity,
+    feet_and_inches,
+    magnitude,
+    plain_number,
+    quantity,
+    show,
+    significant,
+)
 
 if TYPE_CHECKING:
     from interview.plan import Plan
@@ -338,16 +346,24 @@ def _water(plan: Plan) -> Iterator[Finding]:
         yield overflow.pipe_finding(plan.pipe)
 
 
+def _roofs_by_gutter(plan: Plan) -> list[Quantity]:
+    """Return the roof that drains here by each gutter, with the roofs that fall on it."""
+    gutters: dict[str, float] = {}
+    leads: dict[str, str] = {}
+    for area, view in zip(plan.catchment.surfaces, plan.answers.items("surfaces"), strict=True):
+        if view[survey.SURFACE_KIND] == "roof":
+            # The lower roof is always listed first, so its own gutter is known by now.
+            below = survey.falls_on(view)
+            leads[area.name] = gutter = leads.get(below, below) or area.name
+            here = magnitude(area.drains_here, "ft**2")
+            gutters[gutter] = gutters.get(gutter, 0.0) + here
+    return [quantity(area, "ft**2") for area in gutters.values()]
+
+
 def _catchment(plan: Plan) -> Iterator[Finding]:
     house = plan.answers.get(survey.HOUSE_AREA)
-    kinds = [one.get(survey.SURFACE_KIND) for one in plan.answers.items("surfaces")]
     if house is not None:
-        roofs = [
-            area.drains_here
-            for area, kind in zip(plan.catchment.surfaces, kinds, strict=True)
-            if kind == "roof"
-        ]
-        for roof in roofs:
+        for roof in _roofs_by_gutter(plan):
             finding = whole_roof_finding(roof, house)
             if finding is not None:
                 yield finding

@@ -32,8 +32,10 @@ def _deep(value: Quantity, metric: bool) -> str:
 
 def _hours(value: Quantity) -> str:
     hours = magnitude(value, "h")
-    if not math.isfinite(hours) or hours > LONGEST_H:
+    if not math.isfinite(hours):
         return "never"
+    if hours > LONGEST_H:
+        return f"over {LONGEST_H:.0f} h"
     return f"{plain_number(hours, 2)} h" if hours < 1 else f"{hours:.0f} h"
 
 

@@ -311,6 +311,11 @@ def test_the_depth_at_the_mark_is_asked_for_first():
     assert lost.rows[0].line == at(1, "left 7 in")
 
 
+def test_readings_put_off_are_no_readings():
+    found = run(BEGUN, after(minutes=30), readings="don't know yet")
+    assert (found.state, found.rows, found.due) == (State.RUNNING, (), after(hours=1))
+
+
 # Closed and set aside
 
 
@@ -320,6 +325,7 @@ def test_a_filled_hole_is_done_and_a_covered_one_only_when_it_is_enough():
     six = read(after(hours=7), *hourly(*SETTLING), hole_left="covered")
     assert six.state is State.DONE
     assert six.due is None and six.notices == ()
+    assert read(after(days=40), *hourly(7), hole_left="filled").notices == ()
 
 
 def test_a_hole_set_aside_says_why_and_is_due_nothing():

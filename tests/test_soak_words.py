@@ -137,6 +137,9 @@ def test_soil_that_takes_nothing_has_no_pond_and_no_endless_numbers():
     assert "inf" not in text and "nan" not in text and "0 mm" in text
     slow = "\n".join(soak_words.depth_lines(rate(1.0), rate(0.0), None, True))
     assert "never" in slow and "inf" not in slow
+    months = list(soak_words.depth_lines(rate(1.0), rate(0.005), None, True))
+    assert "10 to over 1000 h" in "\n".join(months)
+    assert max(map(len, months)) <= 76
 
 
 def test_the_three_rules_are_the_strict_between_none_and_both():

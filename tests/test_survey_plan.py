@@ -235,3 +235,18 @@ def test_plain_lines_show_the_picture_with_how_to_find_out(session_of):
     lines = iter([":how", ":quit"])
     plain.run(session, lambda _prompt: next(lines), said.append)
     assert any("an ell is two rectangles" in one for one in said)
+
+
+def test_roofs_that_fall_on_one_another_are_held_against_the_house_together(plan_of):
+    texts = {
+        "units": "us",
+        "house_area": "1500 sq ft",
+        **surface(1, another_surface="yes"),
+        **surface(2, falls_on="roof 1"),
+    }
+    together = [one for one in plan_of(texts).findings if one.key == "whole_roof"]
+    assert [one.said for one in together] == [
+        "The roof that drains here is 80 % of the house: is that all of it?"
+    ]
+    apart = plan_of({**texts, "surfaces.2.falls_on": "no"})
+    assert not [one for one in apart.findings if one.key == "whole_roof"]

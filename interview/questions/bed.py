@@ -272,7 +272,8 @@ FLOOR_LENGTH = Question(
     label="Length of the floor to peg out",
     text="How long a floor will you peg out?",
     kind=distance(200, above_zero=True),
-    why="The plan gives the size that is needed; you may round it to suit the yard.",
+    why="The plan gives the size that is needed; you may round it to suit the yard. Of several "
+    "beds it is that of each.",
     find_out="Skip it to take the size the plan has worked out.",
 )
 
@@ -281,7 +282,8 @@ FLOOR_WIDTH = Question(
     label="Width of the floor to peg out",
     text="How wide a floor will you peg out?",
     kind=distance(200, above_zero=True),
-    why="The plan gives the size that is needed; you may round it to suit the yard.",
+    why="The plan gives the size that is needed; you may round it to suit the yard. Of several "
+    "beds it is that of each.",
     find_out="Skip it to take the size the plan has worked out.",
 )
 

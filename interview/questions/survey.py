@@ -15,26 +15,28 @@ from interview.questions.pacing import (
     pace_of,
     walker_pace,
 )
-from interview.questions.surfaces import (
-    BASIS,
+from interview.questions.surface_share import (
     FALLS_ON,
     GUTTER_OUTLETS,
     GUTTER_THIS_SIDE,
     GUTTER_WHOLE,
-    LAWN_COVER,
     OUTLETS_HERE,
-    PIECES,
-    PITCH,
-    ROOF_SIDES,
-    RUNOFF_LOCAL,
     SHARE_KNOWN,
     SHARE_PERCENT,
     SPOUT_PERCENT,
     SURFACE_KIND,
     SURFACE_NAME,
-    SURFACES,
     VALLEY,
     falls_on,
+)
+from interview.questions.surfaces import (
+    BASIS,
+    LAWN_COVER,
+    PIECES,
+    PITCH,
+    ROOF_SIDES,
+    RUNOFF_LOCAL,
+    SURFACES,
 )
 
 __all__ = [

@@ -263,6 +263,4 @@ def _said(number: int, line: str, view: Answers) -> Content:
         area = "waits for the pace"
     except Refused:
         area = "cannot be read"
-    return Content.assemble(
-        f"{number} ", (piece_text.shown(line), "bold"), (f"  {area}", "$foreground-muted")
-    )
+    return Content.assemble(f"{number} ", (piece_text.shown(line), "bold"), f"  {area}")

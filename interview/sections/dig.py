@@ -8,7 +8,7 @@ from interview import cautions
 from interview.calc.earthwork import COMPACTION
 from interview.calc.materials import APRON_DEEP_IN, APRON_DEEP_MM, Soil, loosen
 from interview.calc.overflow import apron
-from interview.costs import Costs, costs
+from interview.costs import Costs, costs, plant_count
 from interview.drawing.canvas import cells
 from interview.drawing.section import level_lines
 from interview.model import Unanswered
@@ -174,11 +174,10 @@ def shopping(plan: Plan) -> Iterator[str]:
             f"[ ] {item.name}: {_buy(item.buy, plan.metric)}{bags}{note}{_cost(found, item.name)}",
             "      ",
         )
-    each = f" ({plan.planting.total} a bed)" if plan.bed_count > 1 else ""
-    count = plan.planting.total * plan.bed_count
-    yield from wrap(
-        f"[ ] plants: {count} in all{each}, listed below{_cost(found, 'plants')}", "      "
-    )
+    count = plant_count(plan)
+    each = f" ({count // plan.bed_count} a bed)" if plan.bed_count > 1 else ""
+    listed = "listed below" if plan.planting.total else "by the places below"
+    yield from wrap(f"[ ] plants: {count} in all{each}, {listed}{_cost(found, 'plants')}", "      ")
     if found.lines:
         missing = f"; no price given for {', '.join(found.unpriced)}" if found.unpriced else ""
         yield from wrap(f"Together: {found.sign}{found.total:.2f}{missing}.", "      ")

@@ -115,7 +115,7 @@ def test_a_small_gap_is_shared_out_and_a_large_one_refused():
     left = (quantity(90, "degree"),) * 3
     near = SidesRound((ft(20), ft(10), ft(19.6), ft(10)), left)
     assert square_feet(near.area) == pytest.approx(198, rel=0.01)
-    with pytest.raises(ValueError, match="come back.*15 % of the way"):
+    with pytest.raises(ValueError, match=r"come back.*15 % of the way"):
         SidesRound((ft(20), ft(10), ft(12), ft(10)), left)
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+import shutil
 from collections.abc import AsyncIterator, Callable, Mapping
 from contextlib import AbstractAsyncContextManager, asynccontextmanager
 from pathlib import Path
@@ -73,6 +74,12 @@ class Person:
             single = " " if key == "space" else key
             known = _character_to_key(single) if len(single) == 1 else key
             driver.process_message(events.Key(known, single if len(single) == 1 else None))
+        await self.pilot.pause()
+
+    async def settles(self) -> None:
+        """Wait for what is worked out beside the keys."""
+        await self.pilot.pause()
+        await self.app.workers.wait_for_complete()
         await self.pilot.pause()
 
     async def pastes(self, text: str) -> None:
@@ -186,6 +193,18 @@ def write(tmp_path: Path, clock: Callable[[], dt.datetime]) -> Callable[..., Pat
                 assert step is not None, f"{address} is not asked"
                 opened.session.offer(step, text)
         return path
+
+    return make
+
+
+@pytest.fixture
+def sample(tmp_path: Path, clock: Callable[[], dt.datetime]) -> Callable[[str], str]:
+    """Return a maker of copies of the sample gardens, on the day they were written."""
+
+    def make(name: str) -> str:
+        for file in (Path(__file__).parents[2] / "sample_answers").iterdir():
+            shutil.copy(file, tmp_path)
+        return str(tmp_path / name)
 
     return make
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import datetime as dt
+
 import pytest
 
 HOLE = {
@@ -39,12 +41,12 @@ async def test_the_time_since_the_mark_is_worked_out_anew_from_the_clock(
         person.app.screen.tick()
         await person.pilot.pause()
         assert person.app.screen.query_one("#elapsed").value == "0:25:00"
-        assert "Next reading in 35 min, at 10:00." in person.sees_words()
+        assert "Next reading at 10:00, in 35 min." in person.sees_words()
         clock.forward(hours=2)
         person.app.screen.tick()
         await person.pilot.pause()
         assert person.app.screen.query_one("#elapsed").value == "2:25:00"
-        assert "READING DUE since 10:00" in person.sees_words()
+        assert "Reading due since 10:00, 1 h 25 min ago." in person.sees_words()
         assert "Never leave the hole open." in person.sees_words()
 
 
@@ -139,13 +141,108 @@ async def test_the_bell_rings_once_for_each_reading_that_is_due(
         assert len(rung) == 1
 
 
+async def test_a_due_reading_is_told_in_the_page_and_lies_over_nothing(sit, soaking, clock) -> None:
+    async with sit(soaking) as person:
+        await _opens(person)
+        clock.forward(hours=1)
+        person.app.screen.tick()
+        await person.pilot.pause()
+        assert person.app.screen.query_one("#due").has_class("now")
+        assert "Reading due now (10:00)." in person.sees_words()
+        await person.press("escape")
+        await person.goes_to("garden_name")
+        assert "SOAK TEST, test hole 1: Reading due now (10:00)." in person.sees_words()
+        assert not person.told
+
+
+async def test_the_times_of_another_zone_are_shown_by_this_computers_clock_and_said_so(
+    sit, soaking, clock
+) -> None:
+    clock.now = clock.now.astimezone(dt.timezone(dt.timedelta(hours=2)))
+    clock.forward(hours=1)
+    async with sit(soaking, size=(100, 30)) as person:
+        await _opens(person)
+        await person.press("r")
+        await person.enters("7 in")
+        seen = person.sees_words()
+        assert "since the mark at 16:00; now 17:00:00" in seen
+        assert "17:00 1:00 7 in" in seen
+        assert "Times are this computer's, UTC+2; the file has them as UTC-5." in seen
+
+
+async def test_the_chart_takes_the_tables_place_by_a_key_and_stands_under_it_where_it_fits(
+    sit, soaking, clock
+) -> None:
+    async with sit(soaking) as person:
+        await _opens(person)
+        clock.forward(hours=1)
+        await person.press("r")
+        await person.enters("7 in")
+        assert "WATER LEFT" not in person.sees()
+        await person.press("c")
+        assert "WATER LEFT in the test hole" in person.sees()
+        assert "since fill" not in person.sees()
+        await person.press("c")
+        assert "since fill" in person.sees()
+        await person.pilot.resize_terminal(120, 45)
+        await person.pilot.pause()
+        assert "WATER LEFT" in person.sees() and "since fill" in person.sees()
+
+
+async def test_the_soaking_before_the_test_is_timed_with_one_key(
+    sit, write, located, clock
+) -> None:
+    path = write("garden.yaml", {**located, "holes.1.hole_depth": "15 in"})
+    async with sit(str(path)) as person:
+        await person.goes_to("holes.1.hole_depth")
+        await person.press("f3")
+        assert person.page == "SoakScreen"
+        assert "fill the hole with water for the first soaking" in person.sees_words()
+        for minutes in (30, 1, 40, 1):
+            await person.press("w")
+            clock.forward(minutes=minutes)
+            person.app.screen.tick()
+            await person.pilot.pause()
+        assert "fill to the mark and note the time" in person.sees_words()
+        texts = person.session.answers.texts
+        fills = [
+            texts[f"holes.1.{which}_fill_{end}"]
+            for which in ("first", "second")
+            for end in ("start", "empty")
+        ]
+        assert [text[11:16] for text in fills] == ["09:00", "09:30", "09:31", "10:11"]
+        await person.press("s")
+        assert texts.keys() < person.session.answers.texts.keys()
+
+
+async def test_one_key_goes_on_to_the_next_hole_with_its_own_readings(
+    sit, write, located, clock
+) -> None:
+    second = {a.replace("holes.1.", "holes.2."): t for a, t in HOLE.items()}
+    more = {"holes.1.another_hole": "yes"}
+    path = write("garden.yaml", {**located, **HOLE, **more, **second})
+    async with sit(str(path)) as person:
+        await person.goes_to("holes.1.readings")
+        await person.press("f3")
+        assert "H goes on to: test hole 2: reading in 1 h 00 min." in person.sees_words()
+        await person.press("h")
+        assert "Soak test: test hole 2" in person.sees()
+        clock.forward(hours=1)
+        await person.press("r")
+        await person.enters("6 in")
+        await person.press("h")
+        assert "Soak test: test hole 1" in person.sees()
+        assert "holes.1.readings" not in person.session.answers.texts
+        assert person.session.answers.texts["holes.2.readings"].endswith("left 6 in")
+
+
 async def test_a_clock_set_back_is_said_in_words_and_nothing_is_lost(sit, soaking, clock) -> None:
     async with sit(soaking) as person:
         await _opens(person)
         clock.forward(hours=-3)
         person.app.screen.tick()
         await person.pilot.pause()
-        assert "set back" in person.sees_words()
+        assert "set the clock right" in person.sees_words()
         assert "The mark was at 09:00, but it is 06:00 now." in person.sees_words()
         assert person.app.screen.query_one("#elapsed").value == "0:00:00"
 
@@ -179,7 +276,7 @@ async def test_whoever_comes_back_to_a_running_test_comes_back_to_its_readings(
     clock.forward(hours=12)
     async with sit(soaking) as person:
         await _opens(person)
-        assert "READING DUE since 10:45" in person.sees_words()
+        assert "Reading due since 10:45" in person.sees_words()
         assert person.app.screen.query_one("#elapsed").value == "13:00:00"
 
 

@@ -1,0 +1,159 @@
+"""The page of the pieces of a surface: the same lines as by hand, with a drawing that grows."""
+
+from __future__ import annotations
+
+import pytest
+
+from interview.screens.piece_text import PieceText, taken_apart
+
+SURFACE = {"surfaces.1.surface_name": "south roof", "surfaces.1.surface_kind": "roof"}
+
+
+@pytest.fixture
+def measuring(write) -> str:
+    return str(write("garden.yaml", SURFACE))
+
+
+async def _opens(person) -> None:
+    await person.goes_to("surfaces.1.pieces")
+    await person.press("f3")
+    assert person.page == "PiecesScreen"
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "rectangle 24 ft by 13 ft",
+        "less triangle 6 ft by 4 ft times 2",
+        "triangle sides 3 m, 4 m, 5 m",
+        "trapezoid 10 ft, 6 ft, height 4 ft",
+        "trapezoid sides 10 ft, 6 ft, 4 ft, 4 ft",
+        "circle across 12 ft",
+        "circle part 12 ft, 120 deg",
+        "offsets every 5 ft, 0, 3 ft, 4 ft",
+        "round 20 ft right 8 ft right 20 ft right 8 ft",
+        "rectangle 16 paces by 12' 9\" at 3 ft, 2 ft turned 90 deg",
+    ],
+)
+def test_a_line_taken_apart_for_the_form_means_the_same_when_put_together(line: str, given) -> None:
+    from interview.questions import survey
+
+    kind = survey.PIECES.kind
+    view = given(
+        {
+            "measured_by": "paces",
+            "walkers.1.pace_line": "50 ft",
+            "walkers.1.pace_counts": "19; 20; 19",
+        }
+    )
+    assert kind.line(taken_apart(line).line, view) == kind.line(line, view)
+
+
+def test_an_empty_form_is_a_rectangle_that_is_added() -> None:
+    assert PieceText().shape == "rectangle" and not PieceText().cut
+
+
+async def test_pieces_are_added_cut_out_copied_changed_and_removed_by_keyboard(
+    sit, measuring
+) -> None:
+    async with sit(measuring, size=(100, 30)) as person:
+        await _opens(person)
+        assert "No piece yet" in person.sees_words()
+        await person.press("a", "enter")
+        await person.types("24")
+        await person.press("enter")
+        await person.types("13 ft")
+        assert "ADDED: 312 ft²" in person.sees_words()
+        await person.press("enter")
+        assert person.page == "PiecesScreen"
+        assert "Plan area so far: 312 ft²; all of it drains here." in person.sees_words()
+        assert "[1] 312 ft²" in person.sees_words()
+        await person.press("o", "down", "enter")
+        await person.types("6 ft")
+        await person.press("enter")
+        await person.enters("4 ft")
+        assert "Plan area so far: 300 ft²" in person.sees_words()
+        await person.press("home", "c")
+        assert "Plan area so far: 612 ft²" in person.sees_words()
+        await person.press("enter", "end", *["backspace"] * 5, *"12 ft", "ctrl+s")
+        assert "Plan area so far: 456 ft²" in person.sees_words()
+        await person.press("home", "x")
+        assert person.session.answers.texts["surfaces.1.pieces"].splitlines() == [
+            "rectangle 12 ft, 13 ft",
+            "less triangle 6 ft, 4 ft",
+        ]
+        await person.press("escape")
+        assert person.asked == "surfaces.1.pieces"
+        assert "less triangle 6 ft, 4 ft" in person.sees()
+
+
+async def test_what_cannot_be_is_refused_in_the_form_and_on_the_page(sit, measuring) -> None:
+    async with sit(measuring) as person:
+        await _opens(person)
+        await person.press("a", "ctrl+s")
+        assert "Give the length." in person.sees_words()
+        await person.types("wide")
+        await person.press("enter")
+        await person.enters("3 ft")
+        assert person.page == "PieceForm"
+        assert person.app.screen.query_one("#piece_heard").display
+        await person.press("escape")
+        await person.press("o", "enter", *"4 ft", "enter")
+        await person.enters("3 ft")
+        assert "Add a piece first, then cut from it." in person.sees_words()
+        assert "surfaces.1.pieces" not in person.session.answers.texts
+
+
+async def test_paced_lengths_are_said_in_feet_and_wait_until_the_pace_is_known(sit, write) -> None:
+    paced = {
+        "measured_by": "paces",
+        "walkers.1.pace_line": "50 ft",
+        "walkers.1.pace_counts": "20; 20; 20",
+    }
+    path = write(
+        "garden.yaml", {**paced, **SURFACE, "surfaces.1.pieces": "rectangle 16 paces by 8 ft"}
+    )
+    async with sit(str(path), size=(100, 30)) as person:
+        await _opens(person)
+        assert "16 paces = 40 ft" in person.sees_words()
+        assert "Plan area so far: 320 ft²" in person.sees_words()
+        await person.press("escape")
+        await person.goes_to("measured_by")
+        await person.answers("tape")
+        await _opens(person)
+        assert "waits for the pace" in person.sees_words()
+        assert "It waits for an answer" in person.sees_words()
+
+
+async def test_a_piece_is_moved_and_turned_on_the_drawing_and_its_area_stays(
+    sit, measuring
+) -> None:
+    async with sit(measuring, size=(100, 30)) as person:
+        await _opens(person)
+        for lengths in (("24 ft", "13 ft"), ("8 ft", "6 ft")):
+            await person.press("a", "enter")
+            await person.enters(lengths[0])
+            await person.enters(lengths[1])
+        area = person.session.plan.catchment.weighted
+        await person.press("m", "right", "right", "up")
+        first, second = person.session.answers.texts["surfaces.1.pieces"].splitlines()
+        assert " at " in first and " at " in second
+        await person.press("left", "t")
+        turned = person.session.answers.texts["surfaces.1.pieces"].splitlines()[1]
+        assert turned.endswith("turned 15 deg")
+        assert person.session.plan.catchment.weighted == area
+        await person.press("escape", "escape")
+        assert person.asked == "surfaces.1.pieces"
+
+
+async def test_lines_still_in_the_field_come_along(sit, measuring) -> None:
+    async with sit(measuring, size=(60, 20)) as person:
+        await person.goes_to("surfaces.1.pieces")
+        await person.enters("rectangle 10 ft by 10 ft")
+        await person.pilot.click("#pieces_page")
+        await person.pilot.pause()
+        assert "Plan area so far: 100 ft²" in person.sees_words()
+        await person.press("escape")
+        await person.pilot.click("#go_on")
+        await person.pilot.pause()
+        assert person.session.answers.texts["surfaces.1.pieces"] == "rectangle 10 ft by 10 ft"

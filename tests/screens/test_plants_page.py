@@ -1,0 +1,47 @@
+"""The plants page: zones, plants with reasons, swaps and wishes."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+
+async def test_plants_are_swapped_asked_for_and_asked_about_by_keyboard(sit, sample) -> None:
+    path = sample("finished_us.yaml")
+    async with sit(path, size=(100, 30)) as person:
+        await person.press("ctrl+l", "p")
+        assert person.page == "PlantsScreen"
+        seen = person.sees_words()
+        assert "FLOOR, the wettest:" in seen and "h under water" in seen
+        assert "Why it is in:" in seen and "Would do as well:" in seen
+        first = person.session.plan.planting.zones[0].picks[0].plant
+        others = person.session.plan.planting.zones[0].reserve
+        lines = person.session.answers.texts["swap_out"].splitlines()
+        await person.press("s")
+        assert "In place of" in person.sees_words()
+        await person.press("down", "enter")
+        assert person.session.answers.texts["swap_out"].splitlines()[:-1] == lines
+        now = person.session.plan.planting.zones[0].picks[0].plant
+        assert now == others[0] != first
+        assert "in place of" in person.sees_words()
+        await person.press("u")
+        assert person.session.answers.texts["swap_out"].splitlines() == lines
+        assert person.session.plan.planting.zones[0].picks[0].plant == first
+        await person.press("f")
+        assert first in [
+            pick.plant for pick in person.session.plan.planting.zones[0].picks if pick.favourite
+        ]
+        kept = person.session.answers.texts["favourites"]
+        await person.press("w")
+        await person.enters("cattail moss")
+        assert "is not in the plant list" in person.sees_words()
+        await person.press("w", "escape", "escape")
+        assert person.page == "PlanScreen"
+    assert kept.splitlines()[-1] in Path(path).read_text(encoding="utf-8")
+
+
+async def test_without_a_size_the_page_says_what_the_plants_wait_for(sit, write) -> None:
+    async with sit(str(write("oak.yaml", {"garden_name": "Oak"})), size=(60, 20)) as person:
+        await person.press("f5")
+        assert "The plants wait for an answer:" in person.sees_words()
+        await person.press("s", "f", "u", "w", "escape")
+        assert "swap_out" not in person.session.answers.texts
