@@ -64,6 +64,13 @@ OBJECTIONS: tuple[tuple[str, dict[str, str], str, str, str], ...] = (
     ("deepest_pond", {}, "13 in", "only where an engineer", "12 in"),
     ("deepest_pond", {"units": "metric"}, "310 mm", "only where an engineer", "300 mm"),
     ("deepest_pond", {"engineer_says_deeper": "no"}, "13 in", "only where", "12 in"),
+    (
+        "prices",
+        {},
+        "mulch 38 per yd3; mulch 40 per yd3",
+        "mulch",
+        "mulch 38 per yd3; plants 4 each",
+    ),
 )
 
 
