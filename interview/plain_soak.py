@@ -36,6 +36,7 @@ def run_lines(run: SoakRun, metric: bool) -> Iterator[str]:
         if said:
             yield from wrap(said, "  ")
     if run.rows:
+        yield "  Drops in mm, rates in mm/h." if metric else "  Drops in inches, rates in in/h."
         yield _cells(("",), HEADS)
     for row in run.rows:
         yield _row(row)

@@ -148,6 +148,11 @@ def test_the_commands_about_readings_are_none_of_another_question(talk):
     assert heard.count(":quit ") == 2
 
 
+def test_other_questions_of_the_hole_say_nothing_of_the_run(talk):
+    heard, _ = talk("holes.1.ruler_mark")
+    assert "NOW:" not in heard
+
+
 def test_the_lines_of_a_run_fit_the_paper(view, clock):
     more = view.with_text("holes.1.readings", soak_edit.with_struck(view, 1))
     lines = list(run_lines(soak_run(more.at("holes", 1), clock.now), False))

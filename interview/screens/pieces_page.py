@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import ClassVar
 
-from textual import events
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import Container, Horizontal, Vertical
@@ -30,6 +29,32 @@ from interview.units import show
 AGAIN = " Give the same answer again to keep it."
 
 
+class PieceList(OptionList):
+    """The pieces; while one is moved the arrows are for the drawing."""
+
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("left", "screen.nudge(-1, 0)", show=False),
+        Binding("right", "screen.nudge(1, 0)", show=False),
+    ]
+
+    def _nudge(self, up: int) -> bool:
+        page = self.screen
+        if isinstance(page, PiecesScreen) and page.moving:
+            page.action_nudge(0, up)
+            return True
+        return False
+
+    def action_cursor_up(self) -> None:
+        """Go to the piece above, or move it up."""
+        if not self._nudge(1):
+            super().action_cursor_up()
+
+    def action_cursor_down(self) -> None:
+        """Go to the piece below, or move it down."""
+        if not self._nudge(-1):
+            super().action_cursor_down()
+
+
 class PiecesScreen(Page):
     """Makes the same lines that may be typed into the question."""
 
@@ -49,14 +74,14 @@ class PiecesScreen(Page):
         self._step = step
         self._listed = listed
         """The pieces in the field of the question, which may not be kept yet."""
-        self._moving = False
+        self.moving = False
 
     def parts(self) -> ComposeResult:
         name = words.item_name(self._session, self._step)
         yield Words(f"The pieces of {name}", classes="title")
         with Container(id="measuring"):
             with Vertical(id="pieces_left"):
-                yield OptionList(id="pieces", markup=False)
+                yield PieceList(id="pieces", markup=False)
                 yield Words(id="pieces_sum")
                 yield Words(id="pieces_heard", classes="refused")
                 yield Words(id="pieces_how", classes="quiet")
@@ -106,7 +131,7 @@ class PiecesScreen(Page):
         moving = "Arrows move piece {} on the drawing, T turns it, M ends it. The area stays."
         how = "Enter changes a piece. Lengths by tape or in paces: 24 ft, 7.2 m, 16 paces."
         number = (self._place or 0) + 1
-        self._say("pieces_how", moving.format(number) if self._moving else how)
+        self._say("pieces_how", moving.format(number) if self.moving else how)
 
     def _drawn(self) -> tuple[str, list[Drawing | str]]:
         """Return the area in words and the drawing, or what they wait for."""
@@ -118,10 +143,8 @@ class PiecesScreen(Page):
         except Unanswered as gap:
             return piece_text.waits(gap), self._bare()
         unit = "m**2" if self._view.metric else "ft**2"
-        drains = (
-            f"{show(area * share, unit, 3)} of it drains here" if share < 1 else "all of it here"
-        )
-        said = f"Plan area so far: {show(area, unit, 3)}; {drains}."
+        part = "all of it" if share == 1 else f"{show(area * share, unit, 3)} of it"
+        said = f"Plan area so far: {show(area, unit, 3)}; {part} drains here."
         return said, [survey_plan.drawing_of(self._view, share)]
 
     def _bare(self) -> list[Drawing | str]:
@@ -216,13 +239,13 @@ class PiecesScreen(Page):
 
     def action_move(self) -> None:
         """Begin or end moving the piece chosen on the drawing."""
-        self._moving = bool(self._lines) and not self._moving
+        self.moving = bool(self._lines) and not self.moving
         self._show(self._place)
         self._rest()
 
     def action_turn(self) -> None:
         """Turn the piece chosen on the drawing."""
-        if self._moving and self._place is not None:
+        if self.moving and self._place is not None:
             place = self._place
             self._placed(lambda: piece_text.turned(self._lines, place, self._view))
 
@@ -237,19 +260,15 @@ class PiecesScreen(Page):
         else:
             self._put(lines, place)
 
-    def on_key(self, event: events.Key) -> None:
-        """While a piece is moved the arrows are for the drawing."""
-        ways = {"left": (-1, 0), "right": (1, 0), "up": (0, 1), "down": (0, -1)}
-        if self._moving and event.key in ways and self._place is not None:
-            event.stop()
-            event.prevent_default()
-            right, up = ways[event.key]
-            place = self._place
+    def action_nudge(self, right: int, up: int) -> None:
+        """Move the piece chosen a step on the drawing."""
+        place = self._place
+        if self.moving and place is not None:
             self._placed(lambda: piece_text.nudged(self._lines, place, right, up, self._view))
 
     def action_leave(self) -> None:
         """End the moving, or close."""
-        if self._moving:
+        if self.moving:
             self.action_move()
         else:
             self.dismiss(None)

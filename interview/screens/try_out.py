@@ -109,10 +109,12 @@ class TryOutScreen(Page):
     def action_move(self, steps: int) -> None:
         """Move the lever chosen by one step."""
         lever = LEVERS[self._place]
-        before = self._tried
-        self._try(lever.moved(before, steps))
-        same = before.answers.texts == self._tried.answers.texts
-        self._say(f"{lever.label} goes no further." if same else "")
+        answers = lever.moved(self._tried, steps)
+        # Past what soil and safety allow an answer may still grow, and the garden does not.
+        moved = lever.shown(whatif.tried_plan(self._kept, answers)) != lever.shown(self._tried)
+        if moved:
+            self._try(answers)
+        self._say("" if moved else f"{lever.label} goes no further.")
 
     def action_reset(self) -> None:
         """Put the lever chosen back where it was kept."""

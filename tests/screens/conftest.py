@@ -66,6 +66,10 @@ class Person:
         """Return the screen as one line, as words broken between lines are read."""
         return " ".join(self.sees().replace("▌", " ").replace("█", " ").split())
 
+    def says(self, name: str) -> str:
+        """Return the whole text of the part of the page called ``name``, on one line."""
+        return " ".join(str(self.app.screen.query_one(f"#{name}").render()).split())
+
     async def press(self, *keys: str) -> None:
         """Press keys by name, one straight after the other, as a terminal hands them over."""
         driver = self.app._driver

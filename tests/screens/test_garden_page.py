@@ -46,7 +46,8 @@ async def test_a_garden_too_large_for_its_room_has_ways_out_with_numbers(sit, sa
             person.session.offer(person.session.step, text)
         person.session.jump("floor_length")
         person.session.clear(person.session.step)
-        await person.press("f3", "4")
+        await person.press("f3")
+        await person.press("4")
         await person.settles()
         seen = person.sees_words()
         assert "You could:" in seen and "Take what the room holds: rim" in seen

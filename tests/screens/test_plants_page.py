@@ -8,7 +8,8 @@ from pathlib import Path
 async def test_plants_are_swapped_asked_for_and_asked_about_by_keyboard(sit, sample) -> None:
     path = sample("finished_us.yaml")
     async with sit(path, size=(100, 30)) as person:
-        await person.press("ctrl+l", "p")
+        await person.press("ctrl+l")
+        await person.press("p")
         assert person.page == "PlantsScreen"
         seen = person.sees_words()
         assert "FLOOR, the wettest:" in seen and "h under water" in seen

@@ -205,11 +205,8 @@ async def test_the_soaking_before_the_test_is_timed_with_one_key(
             await person.pilot.pause()
         assert "fill to the mark and note the time" in person.sees_words()
         texts = person.session.answers.texts
-        fills = [
-            texts[f"holes.1.{which}_fill_{end}"]
-            for which in ("first", "second")
-            for end in ("start", "empty")
-        ]
+        ends = ("first_fill_start", "first_fill_empty", "second_fill_start", "second_fill_empty")
+        fills = [texts[f"holes.1.{end}"] for end in ends]
         assert [text[11:16] for text in fills] == ["09:00", "09:30", "09:31", "10:11"]
         await person.press("s")
         assert texts.keys() < person.session.answers.texts.keys()

@@ -41,26 +41,29 @@ async def test_what_was_tried_goes_only_after_a_question_and_can_all_be_put_back
 ) -> None:
     async with sit(sample("finished_us.yaml")) as person:
         before = dict(person.session.answers.texts)
-        await person.press("f4", "down", "down", "right")
+        await person.press("f4")
+        await person.press("down", "down", "right")
         await person.settles()
         assert "Side slope ◂ 3.5 : 1 ▸" in person.sees_words()
         await person.press("escape")
         assert "Leave without keeping what you tried?" in person.sees_words()
-        await person.press("n", "d")
-        assert "Everything is back as it was kept." in person.sees_words()
+        await person.press("n")
+        await person.press("d")
+        assert "Everything is back as it was kept." in person.says("try_said")
         await person.press("k")
-        assert "there is nothing to keep" in person.sees_words()
+        assert "there is nothing to keep" in person.says("try_said")
         await person.press("escape")
         assert person.page == "QuestionScreen"
         assert dict(person.session.answers.texts) == before
 
 
-async def test_a_value_that_may_not_be_is_not_kept_and_the_reason_is_said(sit, sample) -> None:
+async def test_a_lever_stops_where_soil_and_safety_allow_no_more_and_says_so(sit, sample) -> None:
     async with sit(sample("finished_us.yaml")) as person:
-        await person.press("f4", *(["right"] * 12))
+        await person.press("f4")
+        await person.press(*(["right"] * 12))
         await person.settles()
-        assert "Deepest pond ◂ 12 in ▸" in person.sees_words()
-        assert "Deepest pond goes no further." in person.sees_words()
+        assert "Deepest pond ◂ 11.5 in ▸" in person.sees_words()
+        assert "Deepest pond goes no further." in person.says("try_said")
 
 
 async def test_figures_that_wait_are_dashes_and_unknown_levers_do_not_move(sit, write) -> None:
@@ -70,4 +73,4 @@ async def test_figures_that_wait_are_dashes_and_unknown_levers_do_not_move(sit, 
         assert "Depth of the pond – –" in person.sees_words()
         assert "Deepest pond not known yet" in person.sees_words()
         await person.press("right")
-        assert "Deepest pond goes no further." in person.sees_words()
+        assert "Deepest pond goes no further." in person.says("try_said")
