@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import asyncio
 import datetime as dt
 import shutil
 from collections.abc import AsyncIterator, Callable, Mapping
@@ -79,16 +78,7 @@ class Person:
             single = " " if key == "space" else key
             known = _character_to_key(single) if len(single) == 1 else key
             driver.process_message(events.Key(known, single if len(single) == 1 else None))
-        await self.looks_up()
-
-    async def looks_up(self) -> None:
-        """Wait until every part of the screen has taken in what was pressed.
-
-        The pilot's own pause waits for an idle computer, and so for the saving in the background.
-        """
-        for _ in range(3):
-            await self.pilot._wait_for_screen()
-            await asyncio.sleep(0)
+        await self.pilot.pause()
 
     async def settles(self) -> None:
         """Wait for what is worked out beside the keys."""

@@ -236,3 +236,38 @@ async def test_too_small_a_window_asks_for_more_room_and_keeps_what_is_typed(sit
         await person.pilot.pause()
         await person.enters(" corner")
         assert person.session.answers.texts["garden_name"] == "Maple corner"
+
+
+async def test_the_reason_stands_under_the_hint_where_it_fits_and_gives_way_where_not(sit) -> None:
+    async with sit("garden.yaml", size=(100, 30)) as person:
+        await person.goes_to("rain_depth")
+        assert "Why: It sets the size." in person.sees_words()
+        await person.press("ctrl+y")
+        assert person.sees_words().count("Why: It sets the size.") == 1
+        await person.press("ctrl+y")
+        await person.goes_to("lines_requested")
+        assert "Why:" in person.sees_words()
+        await person.pilot.resize_terminal(60, 20)
+        await person.pilot.pause()
+        assert "Why:" not in person.sees_words()
+        assert person.session.step.question.caution in person.sees_words()
+
+
+async def test_the_picture_of_a_question_comes_with_how_to_find_out(sit, write) -> None:
+    names = {"surfaces.1.surface_name": "roof", "surfaces.1.surface_kind": "roof"}
+    async with sit(str(write("garden.yaml", names)), size=(100, 45)) as person:
+        await person.goes_to("surfaces.1.surface_basis")
+        await person.press("ctrl+o")
+        assert "level: this is what the rain falls on" in person.sees_words()
+
+
+async def test_the_buttons_of_further_pages_stand_only_where_they_are_of_use(sit) -> None:
+    async with sit("garden.yaml") as person:
+        assert "Try other sizes" not in person.sees_words()
+        await person.goes_to("deepest_pond")
+        assert "Garden drawn Try other sizes" in person.sees_words()
+        await person.goes_to("road_salt")
+        assert "Try other sizes" not in person.sees_words()
+        await person.pilot.click("#plants")
+        await person.pilot.pause()
+        assert person.page == "PlantsScreen"

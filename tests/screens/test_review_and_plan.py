@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from interview.report import plan_text
 from interview.screens.plan import write_sheet
 
 
@@ -106,3 +107,31 @@ async def test_the_sheet_is_written_beside_the_answers_and_never_over_anything(
 def test_a_sheet_in_a_folder_that_takes_none_is_an_error_that_is_told(tmp_path: Path) -> None:
     with pytest.raises(OSError):
         write_sheet(tmp_path / "nowhere" / "oak.yaml", "plan")
+
+
+async def test_the_sheet_of_76_columns_is_not_wrapped_again_in_a_window_of_80(sit, sample) -> None:
+    async with sit(sample("finished_us.yaml")) as person:
+        await person.press("ctrl+l")
+        await person.settles()
+        text = plan_text(person.session.plan)
+        assert max(len(line) for line in text.splitlines()) > 72
+        assert person.app.screen.query_one("#sheet_text").size.height == text.count("\n") + 1
+
+
+async def test_every_page_of_the_plan_is_one_letter_away_and_leads_back(sit, write) -> None:
+    async with sit(str(write("oak.yaml", {"garden_name": "Oak"}))) as person:
+        await person.press("ctrl+l")
+        for key, page in {"d": "GardenScreen", "t": "TryOutScreen", "p": "PlantsScreen"}.items():
+            await person.press(key)
+            assert person.page == page
+            await person.settles()
+            await person.press("escape")
+            assert person.page == "PlanScreen"
+            await person.settles()
+
+
+async def test_the_page_of_keys_names_the_keys_of_every_page(sit) -> None:
+    async with sit("garden.yaml", size=(100, 60)) as person:
+        await person.press("f1")
+        for words in ("F3 draws", "F4 try other sizes", "F5 the plants", "H the next hole"):
+            assert words in person.sees_words()

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import os
 import threading
+from pathlib import Path
 
 from interview.questions import new_answers
 from interview.screens.saver import BackgroundKeeper, SaveState
@@ -102,3 +104,19 @@ async def test_a_garden_saved_after_every_answer_says_when(sit) -> None:
         person.door.saver.settle(10)
         await person.pilot.pause()
         assert "Saved 09:00" in person.sees()
+
+
+async def test_what_is_to_be_told_of_a_save_that_worked_stands_in_a_line_of_its_own(
+    sit, tmp_path: Path
+) -> None:
+    async with sit("garden.yaml", size=(100, 30)) as person:
+        await person.answers("Maple corner")
+        assert person.door.saver.settle(10)
+        os.link(tmp_path / "garden.yaml", tmp_path / "same.yaml")
+        await person.answers("us")
+        assert person.door.saver.settle(10)
+        await person.pilot.pause()
+        seen = person.sees_words()
+        assert "Saved 09:00, see below" in seen
+        assert "Saved, but: The file had a second name" in seen
+        assert "NOT SAVED" not in seen

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+import threading
 from pathlib import Path
 
 from interview import store
@@ -16,6 +17,7 @@ async def test_a_whole_garden_by_keyboard_gives_the_file_that_plain_lines_give(
     async with sit() as person:
         assert person.page == "WelcomeScreen"
         await person.press("enter")
+        disk = _slow_disk(person)
         while person.page == "QuestionScreen":
             before = person.asked
             assert "fault of the program" not in person.sees_words()
@@ -27,11 +29,26 @@ async def test_a_whole_garden_by_keyboard_gives_the_file_that_plain_lines_give(
             gone_through += 1
             assert person.page == "PlanScreen" or person.asked != before, person.sees()
         assert "That was the last question." in person.sees_words()
+        disk.set()
         await person.press("ctrl+q")
     assert person.app.return_code == 0
     by_screen = (tmp_path / "rain_garden.yaml").read_text(encoding="utf-8")
     assert gone_through > 80
     assert by_screen == on_plain_lines(tmp_path / "plain.yaml", finished)
+
+
+def _slow_disk(person) -> threading.Event:
+    """Let the first save wait until the event is set; of those behind it only the last counts."""
+    free = threading.Event()
+    keeper = person.door.opened.keeper
+    keep = keeper.keep
+
+    def wait(*job: object) -> None:
+        free.wait()
+        keep(*job)
+
+    keeper.keep = wait
+    return free
 
 
 async def test_a_garden_cut_short_goes_on_where_it_stopped(sit, tmp_path: Path) -> None:
