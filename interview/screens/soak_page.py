@@ -54,8 +54,8 @@ class SoakPage(Page):
             with Vertical(id="times"):
                 yield Words(id="since")
                 yield Words(id="due")
+        yield Words(id="do_now")
         with VerticalScroll(id="readings_box", can_focus=False):
-            yield Words(id="do_now")
             yield Words(id="and_then", classes="quiet")
             yield DataTable(id="readings", cursor_type="row", zebra_stripes=True)
             yield Words(id="meaning")

@@ -213,7 +213,8 @@ class TryOutScreen(Page):
             self.call_after_refresh(self._show_levers)
 
     def _show_rows(self) -> None:
-        width = self.query_one("#followed_box").scrollable_content_region.width
+        # Room for the scroll bar is kept whether it is there or not.
+        width = self.query_one("#followed_box").content_size.width - 2
         self.query_one("#followed", Words).update(table(self._rows, width))
 
 
