@@ -5,7 +5,7 @@ from __future__ import annotations
 from interview import answers_file as af
 from interview import route
 from interview.model import Standing
-from interview.plant_plan import PlantFile
+from interview.parts.plants import PlantFile
 from interview.store import Loaded
 
 

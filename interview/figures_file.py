@@ -12,12 +12,12 @@ from interview.figure import Found
 from interview.figures import found
 from interview.guides import guides
 from interview.model import Unanswered
+from interview.parts.survey import runoff_ways
 from interview.plan import Plan
 from interview.planting_figures import planting_lines
 from interview.questions import start, survey
 from interview.reading import Refused
 from interview.summary import assumed
-from interview.survey_plan import runoff_ways
 from interview.units import magnitude, quantity, show, unit_name
 
 DIGITS = 8

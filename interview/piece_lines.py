@@ -58,8 +58,8 @@ class PieceLine:
 
 
 _CUT = re.compile(r"^(?:less|minus|cut(?:\s+out)?)\s+", re.IGNORECASE)
-_PART = re.compile(r"\s+(?:by|x|and)\s+|\s*,\s+|\s*;\s*|(?<=[\d\"'])x(?=\d)", re.IGNORECASE)
-_LABEL = re.compile(r"^(?:base|height|sides?|across|radius|every|spacing|:)\s+", re.IGNORECASE)
+PART = re.compile(r"\s+(?:by|x|and)\s+|\s*,\s+|\s*;\s*|(?<=[\d\"'])x(?=\d)", re.IGNORECASE)
+LABEL = re.compile(r"^(?:base|height|sides?|across|radius|every|spacing|:)\s+", re.IGNORECASE)
 _PIECE_GOOD = "Write it as rectangle 24 ft by 13 ft, or as less triangle 6 ft by 4 ft."
 PIECES_MOST = 60
 
@@ -104,7 +104,7 @@ class Pieces(Simple[tuple[PieceLine, ...]]):
         if shape == "circle part":
             texts = texts[:1]
         zero_ok = shape == "offsets"
-        sides = tuple(self._side(_LABEL.sub("", one), answers, zero_ok) for one in texts)
+        sides = tuple(self._side(LABEL.sub("", one), answers, zero_ok) for one in texts)
         place = None if ends.at is None else self._place(ends.at, answers)
         return PieceLine(shape, sides, cut, ends.count, turns, angle, place, ends.turned)
 
@@ -133,7 +133,7 @@ class Pieces(Simple[tuple[PieceLine, ...]]):
         try:
             _, shape, rest, _ = _taken_apart(line)
             for text in _measures(shape, rest)[0]:
-                amount = self.side.amount(_LABEL.sub("", text), units)
+                amount = self.side.amount(LABEL.sub("", text), units)
                 if isinstance(amount, Paces):
                     found.append(amount)
         except Refused:
@@ -154,7 +154,7 @@ class Pieces(Simple[tuple[PieceLine, ...]]):
         cut, shape, rest, ends = _taken_apart(line)
         texts, turns, angle = _measures(shape, rest)
         unit = self.side.unit(answers.units)
-        parts = [_LABEL.sub("", part) for part in texts[: 1 if shape == "circle part" else None]]
+        parts = [LABEL.sub("", part) for part in texts[: 1 if shape == "circle part" else None]]
         at = ends.at or ()
         if all(_has_unit(part) for part in parts) and all(_has_unit(_bare(one)) for one in at):
             return " ".join(line.split())
@@ -224,7 +224,7 @@ def _measures(shape: str, rest: str) -> tuple[list[str], tuple[float, ...], floa
     if shape == "round":
         sides, turns = walked(rest)
         return sides, turns, 360.0
-    texts = [part for part in _PART.split(_tidy(rest)) if part]
+    texts = [part for part in PART.split(tidy(rest)) if part]
     angle = read_angle(texts[1], 360.0) if shape == "circle part" and len(texts) == 2 else 360.0
     return texts, (), angle
 
@@ -245,7 +245,7 @@ def _ends_written(count: int, where: list[str], turned: float) -> str:
     return times + place + (f" turned {plain_number(turned)} deg" if turned else "")
 
 
-def _tidy(text: str) -> str:
+def tidy(text: str) -> str:
     """Put commas before the words that name a side, so that each side stands alone."""
     return re.sub(
         r"(?<=[^\s,]),?\s+(?=(?:height|base|every)\b)", ", ", text.strip(), flags=re.IGNORECASE

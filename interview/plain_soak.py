@@ -5,14 +5,15 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from typing import Any
 
-from interview import soak_edit, soak_words
 from interview.model import Question
 from interview.questions import soak
 from interview.reading import Refused
 from interview.route import Step
 from interview.session import Doubt, Session
-from interview.soak_rows import HEADS, RunRow
-from interview.soak_run import SoakRun, soak_run
+from interview.soak import edit as soak_edit
+from interview.soak import words as soak_words
+from interview.soak.rows import HEADS, RunRow
+from interview.soak.run import SoakRun, soak_run
 from interview.summary import wrap
 
 WET_QUESTIONS: tuple[Question[Any], ...] = (

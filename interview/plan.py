@@ -13,7 +13,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Any
 
-from interview import gate, plant_plan, site_plan, size_plan, soak_plan, survey_plan
+from interview import gate
 from interview.calc import basin, beds, earthwork, materials, overflow, rainfall_record
 from interview.calc.basin import Basin, RequiredArea
 from interview.calc.beds import Beds, GardenStorm
@@ -43,12 +43,17 @@ from interview.calc.wetness import ZoneHours, longest_wet
 from interview.evidence import Finding, Grade
 from interview.findings import all_findings
 from interview.model import NO_CLOCK, Answers, Question, Unanswered
-from interview.plant_plan import PlantFile
+from interview.parts import plants as plant_plan
+from interview.parts import site as site_plan
+from interview.parts import size as size_plan
+from interview.parts import soak as soak_plan
+from interview.parts import survey as survey_plan
+from interview.parts.plants import PlantFile
+from interview.parts.site import SpotReport
+from interview.parts.size import SizedYears
+from interview.parts.soak import HoleReport, SoilRate
 from interview.price_lines import Price, prices_of
 from interview.questions import bed, planting, site, start, survey
-from interview.site_plan import SpotReport
-from interview.size_plan import SizedYears
-from interview.soak_plan import HoleReport, SoilRate
 from interview.units import METRIC, US, Quantity, magnitude, quantity, ratio, total
 
 

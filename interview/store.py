@@ -328,7 +328,11 @@ class FileKeeper:
                 af.backup(self.path)
                 self._backed_up = True
             saved = af.save(self.path, text, expect=self._mark)
-            self._mark, self.note = saved.fingerprint, saved.note
+            self._mark, self.note = (
+                saved.fingerprint,
+                saved.note
+                or ("" if saved.durable else "The disk has not confirmed that it is permanent."),
+            )
         except af.Changed as trouble:
             self._step_aside(text, str(trouble))
         except (af.NotSaved, af.Unwritable) as trouble:

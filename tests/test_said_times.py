@@ -7,7 +7,7 @@ import datetime as dt
 import pytest
 
 from interview.clock import LOCAL
-from interview.said_times import clock, elapsed_words, next_morning, span, span_up, utc
+from interview.soak.times import clock, elapsed_words, next_morning, span, span_up, utc
 
 
 def minutes(number: float) -> dt.timedelta:

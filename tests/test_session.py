@@ -193,7 +193,7 @@ def test_a_soak_test_runs_on_across_a_change_of_time_zone(session_of, clock, loc
     clock.now = clock.now.astimezone(dt.timezone(dt.timedelta(hours=-6)))
     session.offer(session.jump("holes.1.readings"), "now left 6 in")
     hole = session.answers.at("holes", 1)
-    from interview.soak_plan import readings_of
+    from interview.parts.soak import readings_of
     from interview.units import magnitude
 
     assert magnitude(readings_of(hole)[0].elapsed, "h") == pytest.approx(2)

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import pytest
 
-from interview import plain, soak_edit
+from interview import plain
 from interview.plain_soak import run_lines
 from interview.reading import Refused
-from interview.soak_run import soak_run
+from interview.soak import edit as soak_edit
+from interview.soak.run import soak_run
 
 SOAKING = {
     "units": "us",

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from interview.clock import LOCAL
 from interview.questions import new_answers
-from interview.soak_run import State, soak_run
+from interview.soak.run import State, soak_run
 from interview.units import magnitude
 
 CENTRAL = dt.timezone(dt.timedelta(hours=-5))

@@ -8,12 +8,12 @@ import pytest
 from hypothesis import given as every
 from hypothesis import strategies as st
 
-from interview import soak_words
 from interview.calc.depth import DepthRule
 from interview.calc.soak import Hole, HoleShape, Reading, combine, soak_test
 from interview.calc.texture import Texture, texture_check
 from interview.report import plan_text
 from interview.sections import soil
+from interview.soak import words as soak_words
 from interview.units import magnitude, quantity
 
 EIGHT_INCH = (6.875, 5.75, 4.875, 4.125)

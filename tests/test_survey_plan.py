@@ -7,9 +7,9 @@ import pytest
 from interview.drawing.canvas import cells
 from interview.figures_file import figures_text
 from interview.model import Unanswered
+from interview.parts.survey import drawing_of, runoff_ways
 from interview.questions import start, survey
 from interview.report import plan_text
-from interview.survey_plan import drawing_of, runoff_ways
 from interview.units import magnitude
 
 

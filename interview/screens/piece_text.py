@@ -90,8 +90,8 @@ def replace_ends(line: str) -> str:
 def _split(rest: str) -> list[str]:
     """Return the texts of the sides without their names."""
     # The form and the list must agree on where one side ends.
-    parts = [part for part in pl._PART.split(pl._tidy(rest)) if part]
-    return [pl._LABEL.sub("", part) for part in parts]
+    parts = [part for part in pl.PART.split(pl.tidy(rest)) if part]
+    return [pl.LABEL.sub("", part) for part in parts]
 
 
 def read_line(line: str, view: Answers) -> PieceLine:

@@ -12,10 +12,10 @@ from textual.content import Content
 from textual.widgets import Button, Footer, OptionList
 from textual.widgets.option_list import Option
 
-from interview import survey_plan
 from interview.drawing.scene import Drawing
 from interview.kinds import list_lines
 from interview.model import Answers, Unanswered
+from interview.parts import survey as survey_plan
 from interview.questions import survey
 from interview.reading import Refused
 from interview.route import Step

@@ -13,8 +13,8 @@ from interview.gate import locate_state
 from interview.model import Answers
 from interview.opening import plan_of
 from interview.questions import soak, start
-from interview.said_times import clock, utc
-from interview.soak_run import soak_run
+from interview.soak.run import soak_run
+from interview.soak.times import clock, utc
 from interview.summary import waiting
 
 MOST = 12

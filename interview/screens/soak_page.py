@@ -14,12 +14,12 @@ from interview.kinds import list_lines
 from interview.model import Answers
 from interview.questions import soak
 from interview.route import Step
-from interview.said_times import span_up, utc
 from interview.screens import soak_watch, words
 from interview.screens.parts import Line, Page, Press, WindowTitle, Words
 from interview.screens.picture import Picture
 from interview.session import Session
-from interview.soak_run import SoakRun, State
+from interview.soak.run import SoakRun, State
+from interview.soak.times import span_up, utc
 
 CAUTION = (
     "CAUTION: Never leave the hole open. A child can drown in very little water. "

@@ -8,11 +8,11 @@ from interview import route
 from interview.model import Answers
 from interview.questions import soak
 from interview.route import Step
-from interview.said_times import clock, utc
 from interview.screens.words import item_name
 from interview.session import Session
-from interview.soak_run import SoakRun, State, soak_run
-from interview.soak_words import BAND_WORDS
+from interview.soak.run import SoakRun, State, soak_run
+from interview.soak.times import clock, utc
+from interview.soak.words import BAND_WORDS
 from interview.units import show
 
 AHEAD = dt.timedelta(minutes=5)

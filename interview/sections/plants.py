@@ -12,8 +12,8 @@ from interview.calc.plant_words import hazards, home_doubts, remarks
 from interview.calc.planting import Pick, ZonePlan
 from interview.calc.wetness import chosen_from, rating
 from interview.model import Answers
+from interview.parts.plants import SHOWN_FAULTS
 from interview.plan import Plan
-from interview.plant_plan import SHOWN_FAULTS
 from interview.questions import review, start
 from interview.summary import wrap
 from interview.units import magnitude, plain_number

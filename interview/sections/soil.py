@@ -4,17 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from interview import soak_words
 from interview.calc.depth import DepthRule
 from interview.calc.soak import SoakTest
 from interview.drawing.canvas import cells
 from interview.drawing.charts import drop_chart
 from interview.model import Unanswered
+from interview.parts.soak import HoleReport
 from interview.plan import Plan
 from interview.questions import bed
 from interview.sections.common import figure_lines
 from interview.slow_soil import remedies
-from interview.soak_plan import HoleReport
+from interview.soak import words as soak_words
 from interview.summary import WIDTH, wrap
 from interview.units import magnitude
 

@@ -11,6 +11,7 @@ from interview.calc.spread import COVERAGE
 from interview.drawing.canvas import cells
 from interview.model import Answers, Unanswered
 from interview.paced_lengths import paced_lengths
+from interview.parts.survey import RunoffWays, drawing_of, runoff_ways
 from interview.plan import Plan
 from interview.questions import start
 from interview.questions import survey as asked
@@ -18,7 +19,6 @@ from interview.questions.pacing import pace_words
 from interview.reading import Refused
 from interview.sections.common import figure_lines
 from interview.summary import WIDTH, wrap
-from interview.survey_plan import RunoffWays, drawing_of, runoff_ways
 from interview.units import Quantity, magnitude, plain_number, show, significant
 
 PICTURE_ROWS = 16

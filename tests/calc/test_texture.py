@@ -3,8 +3,8 @@
 import pytest
 
 from interview.calc.texture import Ball, Rub, Texture, texture_by_feel, texture_check
+from interview.parts.soak import TEXTURE_OF
 from interview.questions import soak
-from interview.soak_plan import TEXTURE_OF
 from interview.units import quantity
 
 

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from enum import Enum
 
 from interview.calc.soak import SoakTest
-from interview.said_times import clock, span, span_up, utc
-from interview.soak_rows import RunRow
+from interview.soak.rows import RunRow
+from interview.soak.times import clock, span, span_up, utc
 
 BACK_BY = dt.timedelta(seconds=59)
 """A clock this little behind is not told."""

@@ -9,7 +9,7 @@ from interview.calc.readings import Interval
 from interview.lines import DROP, EMPTIED, EMPTY, LEFT, REFILLED, SoakEvent
 from interview.model import Answers
 from interview.questions import soak
-from interview.said_times import elapsed_words, utc
+from interview.soak.times import elapsed_words, utc
 from interview.units import Quantity, magnitude, plain_number, significant
 
 HEADS = ("clock", "after", "water", "drop", "since fill", "since last", "corrected")

@@ -19,13 +19,13 @@ from interview.evidence import Cited, Source, Standing
 from interview.kinds import list_lines
 from interview.lines import EMPTIED, REFILLED, SoakEvent
 from interview.model import Answers, Unanswered
+from interview.parts.soak import hole_of, readings_of, test_of
 from interview.questions import soak
 from interview.reading import is_unknown
-from interview.said_times import clock, next_morning, span_up, utc
-from interview.soak_plan import hole_of, readings_of, test_of
-from interview.soak_rows import RunRow, rows_of
-from interview.soak_state import SoakRun, State
-from interview.soak_wetting import wetting
+from interview.soak.rows import RunRow, rows_of
+from interview.soak.state import SoakRun, State
+from interview.soak.times import clock, next_morning, span_up, utc
+from interview.soak.wetting import wetting
 from interview.units import magnitude, quantity
 
 FIRST_WAIT_H = Cited(1.0, Source("hourly readings are the custom", Standing.PRACTICE))

@@ -9,7 +9,7 @@ from interview.calc.depth import DepthRule, Governs, PondDepth, pond_depth
 from interview.calc.soak import SETTLED_WITHIN, Band, SoakTest, Trend
 from interview.calc.soak_advice import CombinedRate, HolesRule
 from interview.calc.texture import TextureCheck
-from interview.soak_plan import HoleReport
+from interview.parts.soak import HoleReport
 from interview.units import METRIC, US, Quantity, magnitude, plain_number, show
 
 BAND_WORDS = {

@@ -11,12 +11,12 @@ from dataclasses import replace
 
 from interview.evidence import Cited, Source, Standing
 from interview.model import NO_CLOCK, Answers
+from interview.parts.soak import set_aside
 from interview.questions import soak
-from interview.said_times import clock, span, utc
-from interview.soak_plan import set_aside
-from interview.soak_state import ENOUGH_STATES, SoakRun, State, is_back
-from interview.soak_timed import timed
-from interview.soak_wetting import Wet, Wetting, wetting
+from interview.soak.state import ENOUGH_STATES, SoakRun, State, is_back
+from interview.soak.timed import timed
+from interview.soak.times import clock, span, utc
+from interview.soak.wetting import Wet, Wetting, wetting
 
 __all__ = ["ENOUGH_STATES", "SoakRun", "State", "soak_run"]
 

@@ -9,7 +9,7 @@ from enum import Enum
 from interview.evidence import Cited, Source, Standing
 from interview.model import Answers
 from interview.questions import soak
-from interview.said_times import clock, span, utc
+from interview.soak.times import clock, span, utc
 
 SAND_MINUTES = Cited(
     10.0,

@@ -1,0 +1,1 @@
+"""From the answers of each stage to its calculations."""

@@ -1,0 +1,1 @@
+"""One soak test at one instant: its state, what is due, its rows and its words."""
