@@ -52,7 +52,11 @@ def _cost(plan: Plan) -> Value:
 
 
 def _soonest(plan: Plan) -> Value:
-    return plan.depth.soonest_empty
+    return "not measured" if plan.soil.drop_rate is None else plan.depth.soonest_empty
+
+
+def _drop_limit(plan: Plan) -> Value:
+    return "not measured" if plan.soil.drop_rate is None else plan.depth.drop_limit
 
 
 def _rate_error(plan: Plan) -> Value:
@@ -152,7 +156,7 @@ FIGURES: tuple[Figure, ...] = (
     Figure(
         "depth_by_drop",
         "Depth by the drop in 24 h",
-        lambda p: p.depth.drop_limit,
+        _drop_limit,
         *DIST,
         "drop rate x 24 h",
         ("drop_rate",),
@@ -743,10 +747,10 @@ FIGURES: tuple[Figure, ...] = (
     ),
     Figure(
         "soil_to_keep",
-        "Soil to keep for the berm, at most",
+        "Soil of a berm level all round, tamped",
         lambda p: p.soil_to_keep,
         *VOLUME,
-        "tamped soil over the whole falling ground, with square corners",
+        "summed over the falling ground, uphill too, with rounded corners",
         ("slope", "berm_top"),
         OURS,
         3,

@@ -24,6 +24,7 @@ from interview.units import (
     magnitude,
     plain_number,
     quantity,
+    ratio,
     show,
     significant,
 )
@@ -34,6 +35,10 @@ if TYPE_CHECKING:
 LOCATE_SOURCE = Source(
     "Best Practices Guide 5.19 to 5.23, Common Ground Alliance", Standing.PUBLISHED
 )
+OWN_RAIN = 1.5
+"""A pond less than this many times the rain mostly catches its own: a choice of this project."""
+SOIL_SLACK = 0.05
+"""Part of the berm's soil that may be lacking without a word: a choice of this project."""
 TWO_HOLES_APART = 2.0
 """Holes this many times apart are worth a further hole: a choice of this project."""
 
@@ -213,6 +218,13 @@ def _test(plan: Plan, number: int) -> Iterator[Finding]:
         )
 
 
+def _by_drop(plan: Plan) -> str:
+    if plan.soil.drop_rate is None:
+        return ""
+    unit = "mm" if plan.metric else "in"
+    return f"{show(plan.depth.drop_limit, unit, 2, 'down')} by the drop and "
+
+
 def _depth(plan: Plan) -> Iterator[Finding]:
     depth = plan.depth
     unit = "mm" if plan.metric else "in"
@@ -238,7 +250,7 @@ def _depth(plan: Plan) -> Iterator[Finding]:
         yield Finding(
             "pond_depth",
             Grade.GOOD,
-            f"The soil would empty {show(depth.drop_limit, unit, 2, 'down')} by the drop and "
+            f"The soil would empty {_by_drop(plan)}"
             f"{show(depth.corrected_limit, unit, 2, 'down')} by the corrected rate; your own "
             "limit decides.",
             "",
@@ -257,6 +269,16 @@ def _depth(plan: Plan) -> Iterator[Finding]:
 
 def _size(plan: Plan) -> Iterator[Finding]:
     unit = "mm" if plan.metric else "in"
+    if ratio(plan.garden.depth, plan.answers[start.RAIN_DEPTH]) < OWN_RAIN:
+        yield Finding(
+            "own_rain",
+            Grade.FIX,
+            "The pond is hardly deeper than the rain to hold, so the garden mostly catches its "
+            "own rain and grows very large.",
+            "a pond of one and a half times the rain, or more",
+            OURS,
+            "Hold less rain, allow a deeper pond, or send less roof here.",
+        )
     share = plan.share_of_rain
     held = show(plan.rain_held, unit, 2, "down")
     if share >= 1 - 1e-9:
@@ -307,9 +329,12 @@ def _length(plan: Plan, value: Quantity) -> str:
 
 
 def _earth(plan: Plan) -> Iterator[Finding]:
-    yield earthwork.berm_finding(plan.earth, plan.metric)
-    yield earthwork.soil_finding(plan.earth)
-    yield _uphill_side(plan)
+    if not plan.earth.dug_in:
+        yield earthwork.berm_finding(plan.earth, plan.metric)
+        yield _berm_soil(plan)
+        yield _uphill_side(plan)
+    yield from _overflow_level(plan)
+    yield from _ground_taken(plan)
     said = table_depth(plan.slope)
     yield Finding("slope_and_depth", Grade.GOOD, said, "", DEPTH_ROWS.source)
 
@@ -319,8 +344,6 @@ def _uphill_side(plan: Plan) -> Finding:
     garden, unit = plan.garden, "mm" if plan.metric else "in"
     fall = magnitude(plan.slope.fall, "percent") / 100
     reach = magnitude(plan.earth.uphill_depth, unit) / (1 - garden.side_slope * fall)
-    if plan.earth.dug_in:
-        reach = magnitude(garden.rim_height, unit)
     pond, rim = magnitude(garden.depth, unit), magnitude(garden.rim_height, unit)
     key, limit = "uphill_side", "the rim is level all round, uphill too"
     said = f"The ground on the uphill side reaches {reach:.3g} {unit} above the floor"
@@ -335,8 +358,78 @@ def _uphill_side(plan: Plan) -> Finding:
         else f"{said}, lower than the full pond: water would leave there first.",
         limit,
         ARITHMETIC,
-        f"Carry the berm round the uphill side too, {low} high there, with soil kept for it; or "
-        "dig the whole floor that much deeper.",
+        f"Carry the berm round the uphill side too, {low} high there, with a gap lined with stone "
+        "where the water comes in; or dig the whole floor that much deeper.",
+    )
+
+
+def _berm_soil(plan: Plan) -> Finding:
+    """Say whether the digging gives the soil of a berm that is level all round."""
+    berm, unit = plan.level_berm, "m**3" if plan.metric else "ft**3"
+    deep = "mm" if plan.metric else "in"
+    key, source = "berm_soil", earthwork.COMPACTION_SOURCE
+    limit = "a berm level all round, uphill too, tamped to 0.9"
+    if magnitude(berm.lacking, unit) > SOIL_SLACK * magnitude(berm.fill, unit):
+        return Finding(
+            key,
+            Grade.FIX,
+            f"A berm level all round takes {show(berm.fill, unit, 2, 'up')} of tamped soil; the "
+            f"digging lacks {show(berm.lacking, unit, 2, 'up')} for it.",
+            limit,
+            source,
+            f"Dig the whole floor {show(berm.deeper, deep, 2, 'up')} deeper than the plan says, "
+            "or bring soil in; keep all the soil until the berm stands.",
+        )
+    return Finding(
+        key,
+        Grade.GOOD,
+        "The soil you dig makes a berm level all round.",
+        limit,
+        source,
+        "Keep all the soil until the berm stands.",
+    )
+
+
+def _overflow_level(plan: Plan) -> Iterator[Finding]:
+    """Say where the notch lies below the lawn, so that the water has no way out."""
+    garden, unit = plan.garden, "mm" if plan.metric else "in"
+    pond, rim = magnitude(garden.depth, unit), magnitude(garden.rim_height, unit)
+    fall = magnitude(plan.slope.fall, "percent") / 100
+    lawn = magnitude(plan.earth.downhill_depth, unit) - fall * garden.side_slope * rim
+    if plan.earth.dug_in:
+        lawn = rim
+    if lawn <= pond + 1e-6:
+        return
+    yield Finding(
+        "overflow_level",
+        Grade.FIX,
+        f"The overflow notch would lie {lawn - pond:.2g} {unit} below the lawn, so water would "
+        f"rise to the lawn, {lawn:.3g} {unit} over the floor, before it leaves.",
+        "the notch is no lower than the ground it runs out on",
+        ARITHMETIC,
+        f"Dig the floor only {pond:.3g} {unit} below the lawn there and raise a low berm for the "
+        "rest, or lead the notch to lower ground in a trench or pipe.",
+    )
+
+
+def _ground_taken(plan: Plan) -> Iterator[Finding]:
+    """Say where the berm does not fit the room beside the rim."""
+    width = plan.answers.get(bed.ROOM_WIDTH)
+    if width is None or plan.earth.dug_in:
+        return
+    unit = "m" if plan.metric else "ft"
+    berm = magnitude(plan.earth.berm_height, unit) * earthwork.OUTER_SLOPE
+    berm += magnitude(plan.answers[bed.BERM_TOP], unit)
+    taken = magnitude(plan.garden.rim_width, unit) + berm
+    if taken <= magnitude(width, unit) * (1 + 1e-9):
+        return
+    yield Finding(
+        "ground_taken",
+        Grade.FIX,
+        f"With its berm the garden reaches {taken:.3g} {unit} up and down the slope.",
+        f"room of {magnitude(width, unit):.3g} {unit}",
+        ARITHMETIC,
+        f"Leave {berm:.2g} {unit} downhill of the rim for the berm, or make the floor narrower.",
     )
 
 

@@ -18,10 +18,11 @@ from interview.calc import basin, beds, earthwork, materials, overflow, rainfall
 from interview.calc.basin import Basin, RequiredArea
 from interview.calc.beds import Beds, GardenStorm
 from interview.calc.catchment import Catchment
-from interview.calc.depth import DepthRule, PondDepth, pond_depth
+from interview.calc.depth import DepthRule, Governs, PondDepth, pond_depth
 from interview.calc.earthwork import Earthwork
 from interview.calc.guards import times
 from interview.calc.hyetographs import StormShape, again, storm
+from interview.calc.level_berm import LevelBerm, level_berm
 from interview.calc.locate import DigGate
 from interview.calc.materials import BedSizes, Item, Soil, Soilwork
 from interview.calc.overflow import Notch, PipeChoice, PipeFall
@@ -55,6 +56,9 @@ from interview.parts.soak import HoleReport, SoilRate
 from interview.price_lines import Price, prices_of
 from interview.questions import bed, planting, site, start, survey
 from interview.units import METRIC, US, Quantity, magnitude, quantity, ratio, total
+
+NO_DROP = 1000.0
+"""Stands for a drop that limits nothing, as a multiple of the corrected rate."""
 
 
 class NoFile(Exception):
@@ -146,11 +150,14 @@ class Plan:
             "custom": DepthRule.CUSTOM,
         }[self.answers[bed.DRAIN_RULE]]
         soil = self.soil
+        if soil.drop_rate is None and rule is DepthRule.CUSTOM:
+            rule = DepthRule.STRICT
         with _waits_for(bed.DEEPEST_POND, self.answers):
             return pond_depth(
-                soil.drop_rate if soil.drop_rate is not None else soil.corrected,
+                # Without a hole there is no drop to hold the depth against.
+                times(soil.corrected, NO_DROP) if soil.drop_rate is None else soil.drop_rate,
                 soil.corrected,
-                rule=rule if soil.drop_rate is not None else DepthRule.STRICT,
+                rule=rule,
                 cap=self.answers[bed.DEEPEST_POND],
                 step=self.system,
             )
@@ -174,9 +181,23 @@ class Plan:
         """The weighted area that one bed is sized for: an even part of the whole."""
         return times(self.catchment.weighted, 1 / self.bed_count)
 
+    def _pond_wanted(self) -> None:
+        """Raise ``Unanswered`` where the soil, and not a wish, leaves no pond worth sizing."""
+        depth, rain = self.depth, self.answers[start.RAIN_DEPTH]
+        if magnitude(depth.depth, "in") <= 0:
+            why = "This soil takes too little water for any pond: test again, or another spot."
+            raise Unanswered(bed.DRAIN_RULE, bed.DRAIN_RULE.key, why=why)
+        if depth.governs is not Governs.CAP and ratio(depth.depth, rain) <= 1:
+            why = (
+                "The pond this soil can empty is no deeper than the rain to hold: hold less rain, "
+                "or mend the soil and test again."
+            )
+            raise Unanswered(start.RAIN_DEPTH, start.RAIN_DEPTH.key, why=why)
+
     @cached_property
     def required(self) -> RequiredArea:
         """The area of one bed, of several that hold the rain together at the pond depth."""
+        self._pond_wanted()
         with _waits_for(bed.DEEPEST_POND, self.answers):
             return basin.required_area(
                 self.served,
@@ -260,6 +281,7 @@ class Plan:
         """The largest bed that fits the room of one bed, or nothing where no room was given."""
         if not size_plan.has_room(self.answers):
             return None
+        self._pond_wanted()
         with _waits_for(bed.ROOM_WIDTH, self.answers):
             return size_plan.room_basin(self.answers, self.depth.depth, self.system)
 
@@ -308,12 +330,12 @@ class Plan:
         """The beds as the balance of a storm sees them."""
         return self.beds_like(self.garden)
 
-    def beds_like(self, garden: Basin) -> Beds:
-        """Return as many beds of another size, for trying out."""
+    def beds_like(self, garden: Basin, weighted: Quantity | None = None) -> Beds:
+        """Return as many beds of another size, or for another weighted area, for trying out."""
         with _waits_for(bed.DEEPEST_POND, self.answers):
             return beds.beds_of(
                 garden,
-                self.catchment.weighted,
+                self.catchment.weighted if weighted is None else weighted,
                 self.soil.corrected,
                 self.bed_count,
                 size_plan.in_a_row(self.answers),
@@ -332,7 +354,14 @@ class Plan:
     def garden_storm(self, rain: Quantity, shape: StormShape | None = None) -> GardenStorm:
         """Return what a storm of ``rain`` does to all the beds together."""
         hours = self.answers[bed.STORM_HOURS]
-        return self.beds.route(storm(shape or self.storm_shape, rain, hours))
+        return self._beds_in(rain).route(storm(shape or self.storm_shape, rain, hours))
+
+    def _beds_in(self, rain: Quantity) -> Beds:
+        """Return the beds with what runs off in a storm of ``rain``: more of a lawn in a large."""
+        if not survey_plan.varies(self.answers):
+            return self.beds
+        caught = survey_plan.catchment_of(self.answers, survey_plan.part_at(rain))
+        return self.beds_like(self.garden, caught.weighted)
 
     def storm_of(self, rain: Quantity, shape: StormShape | None = None) -> RoutedStorm:
         """Return what a storm of ``rain`` does to the bed the water reaches first."""
@@ -475,11 +504,14 @@ class Plan:
 
     @property
     def soil_to_keep(self) -> Quantity:
-        """Tamped soil the berm may take at most: over the whole falling ground, square corners."""
+        """Tamped soil of a berm level all round, over the whole falling ground."""
+        return self.level_berm.fill
+
+    @cached_property
+    def level_berm(self) -> LevelBerm:
+        """The soil of a berm level all round, beside what the digging of one bed gives."""
         with _waits_for(site.SLOPE_DROP, site.chosen_spot(self.answers)):
-            return earthwork.cut_and_fill(
-                self._ground, self.earth.downhill_depth, whole_ground=True
-            ).fill
+            return level_berm(self._ground, self.earth.downhill_depth, self.mulch_soil)
 
     @cached_property
     def mulch_soil(self) -> Quantity:
@@ -503,14 +535,20 @@ class Plan:
         Of beds in a row every notch is made as wide as that of the last, which passes it all.
         """
         row = size_plan.in_a_row(self.answers)
-        area = total(self.served, self.garden.rim_area) * (self.bed_count if row else 1)
+        served = times(self.peak_area, 1 / self.bed_count)
+        area = total(served, self.garden.rim_area) * (self.bed_count if row else 1)
         flow = overflow.peak_flow(area, 1.0, self.answers[bed.PEAK_INTENSITY])
         return overflow.notch(flow, metric=self.metric)
 
     @cached_property
     def catchment_flow(self) -> Quantity:
         """The peak flow that comes from the catchment alone."""
-        return overflow.peak_flow(self.catchment.weighted, 1.0, self.answers[bed.PEAK_INTENSITY])
+        return overflow.peak_flow(self.peak_area, 1.0, self.answers[bed.PEAK_INTENSITY])
+
+    @cached_property
+    def peak_area(self) -> Quantity:
+        """The area that drains here, weighted by what runs off in the hardest rain."""
+        return survey_plan.catchment_of(self.answers, survey_plan.peak_part).weighted
 
     @cached_property
     def pipe(self) -> PipeFall:

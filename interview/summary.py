@@ -67,6 +67,8 @@ def _rim(plan: Plan) -> str:
 
 
 def _empties(plan: Plan) -> str:
+    if magnitude(plan.depth.depth, "in") <= 0:
+        return "never: no pond in this soil"
     soonest = find(BY_KEY["empty_soonest"], plan).shown(plan.metric)
     latest = figure_words(plan, "empty_latest")
     if plan.soil.drop_rate is None:

@@ -15,7 +15,7 @@ def slow_plan(plan_of, sized):
 
     def make(rate: str, **more: str):
         texts = {key: text for key, text in sized.items() if key != "deepest_pond"}
-        return plan_of({**texts, "known_rate": rate, **more})
+        return plan_of({**texts, "known_rate": rate, "drain_rule": "strict", **more})
 
     return make
 

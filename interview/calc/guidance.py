@@ -20,8 +20,8 @@ def _published(title: str) -> Source:
 
 
 DRAWDOWN_HOURS: tuple[Cited[float], ...] = (
-    Cited(24.0, _published("Blue Thumb Guide to Raingardens, p. 12")),
-    Cited(36.0, _published("White Clay Wild and Scenic Program, two fills of a test hole")),
+    Cited(24.0, _published("Iowa Stormwater Education Program; Colorado Stormwater Center")),
+    Cited(36.0, _published("Clemson HGIC, maintaining your rain garden: act after 36 h")),
     Cited(
         48.0,
         _published("NebGuide G1758, University of Nebraska-Lincoln; Kitsap County, app. G.3.1"),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from interview.calc.hole import Hole, HoleShape
 from interview.calc.readings import Reading
@@ -78,7 +78,7 @@ def hole_of(answers: Answers) -> Hole:
 def readings_of(answers: Answers) -> list[Reading]:
     """Return the readings that count, timed from the start of the test."""
     began = answers[soak.TEST_START]
-    found = []
+    found: list[Reading] = []
     at_mark = answers[soak.WATER_AT_MARK]
     level = magnitude(at_mark, "in")
     for event, deep in soak.depths(answers[soak.READINGS], at_mark):
@@ -88,7 +88,9 @@ def readings_of(answers: Answers) -> list[Reading]:
             level = inches if event.what == REFILLED else min(inches, level)
             deep = quantity(level, "in")
         elapsed = quantity((event.at - began).total_seconds(), "s")
-        if event.what == REFILLED:
+        if event.what == REFILLED and found and found[-1].elapsed == elapsed:
+            found[-1] = replace(found[-1], refilled_to=deep)
+        elif event.what == REFILLED:
             found.append(Reading(elapsed, None, refilled_to=deep))
         elif event.what == EMPTIED:
             found.append(Reading(elapsed, None, emptied=True, emptied_at=elapsed))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from interview.calc import runoff
@@ -21,11 +22,12 @@ from interview.calc.pieces import Pitch, PitchGiven, plan_length
 from interview.calc.runoff import Cover, HydrologicGroup, RunoffMethod
 from interview.drawing.scene import Drawing
 from interview.drawing.survey_drawing import surface_drawing
+from interview.evidence import Source, Standing
 from interview.model import Answers, Unanswered
 from interview.questions import site, start, survey
 from interview.questions.shapes import drawn_piece, piece_of
 from interview.reading import Refused
-from interview.units import quantity, ratio
+from interview.units import Quantity, quantity, ratio
 
 _PITCH = {
     "in 12": PitchGiven.RISE_IN_12,
@@ -37,9 +39,16 @@ SHARE_ESTIMATE_ERROR = 0.15
 _BEARINGS = {"n": 0, "ne": 45, "e": 90, "se": 135, "s": 180, "sw": 225, "w": 270, "nw": 315}
 
 
-def catchment_of(answers: Answers) -> Catchment:
-    """Return the catchment; raises ``Unanswered``."""
-    surfaces = [surface_of(one) for one in answers.items("surfaces")]
+RunoffPart = Callable[[str, Answers], float]
+"""The part of a rain that runs off a kind of surface."""
+
+
+def catchment_of(answers: Answers, part: RunoffPart | None = None) -> Catchment:
+    """Return the catchment, with the runoff of the rain to hold unless ``part`` is given.
+
+    Raises ``Unanswered``.
+    """
+    surfaces = [surface_of(one, part or runoff_part) for one in answers.items("surfaces")]
     if not surfaces:
         raise Unanswered(survey.SURFACE_NAME, "surfaces.1.surface_name")
     try:
@@ -69,7 +78,44 @@ def walker_of(answers: Answers, name: str = "") -> tuple[str, Pace]:
     return (listed if len(answers.items("walkers")) > 1 else ""), pace
 
 
-def surface_of(answers: Answers) -> Surface:
+PEAK_RUNOFF = {"roof": 0.95, "paved": 0.95, "gravel": 0.85, "compacted": 0.85, "lawn": 0.35}
+"""Part of a cloudburst that runs off: the upper ends of ``PEAK_SOURCE``."""
+PEAK_SOURCE = Source(
+    "rational runoff coefficients, NRCS Hydrology Training Module 206D, table 1, and University of "
+    "Illinois TSM 352: roofs and asphalt 0.95, drives 0.85, steep heavy lawn 0.35",
+    Standing.PUBLISHED,
+)
+
+
+def peak_part(kind: str, answers: Answers) -> float:
+    """Return the part that runs off in the hardest rain, never less than of the rain to hold."""
+    return max(runoff_part(kind, answers), PEAK_RUNOFF[kind])
+
+
+def varies(answers: Answers) -> bool:
+    """Tell whether the part that runs off changes with the depth of rain."""
+    return any(
+        one.get(survey.RUNOFF_LOCAL) is None
+        and (answers[survey.RUNOFF_BY] == "curve_number" or one.get(survey.SURFACE_KIND) == "lawn")
+        for one in answers.items("surfaces")
+    )
+
+
+def part_at(rain: Quantity) -> RunoffPart:
+    """Return the part that runs off in a storm of another depth."""
+
+    def part(kind: str, answers: Answers) -> float:
+        local = answers[survey.RUNOFF_LOCAL]
+        if local is not None:
+            return local
+        ways = runoff_ways(kind, answers, rain)
+        by_number = answers[survey.RUNOFF_BY] == "curve_number" or ways.coefficient is None
+        return ways.by_number if by_number else ways.coefficient or 0.0
+
+    return part
+
+
+def surface_of(answers: Answers, part: RunoffPart | None = None) -> Surface:
     """Return one surface from its item's answers; raises ``Unanswered``."""
     name, kind = answers[survey.SURFACE_NAME], answers[survey.SURFACE_KIND]
     try:
@@ -80,7 +126,7 @@ def surface_of(answers: Answers) -> Surface:
         return Surface(
             name,
             kind,
-            runoff_part(kind, answers),
+            (part or runoff_part)(kind, answers),
             pieces,
             share=share_of(answers),
             level=_level(answers),
@@ -134,12 +180,7 @@ def _part(percent: float) -> Share:
 
 def runoff_part(kind: str, answers: Answers) -> float:
     """Return the part of the rain to hold that runs off a kind of surface."""
-    local = answers[survey.RUNOFF_LOCAL]
-    if local is not None:
-        return local
-    ways = runoff_ways(kind, answers)
-    by_number = answers[survey.RUNOFF_BY] == "curve_number" or ways.coefficient is None
-    return ways.by_number if by_number else ways.coefficient or 0.0
+    return part_at(answers[start.RAIN_DEPTH])(kind, answers)
 
 
 @dataclass(frozen=True)
@@ -155,19 +196,19 @@ class RunoffWays:
     """By a local rule; none where none is given."""
 
 
-def runoff_ways(kind: str, answers: Answers) -> RunoffWays:
-    """Return the part of the rain to hold that runs off a surface, by each way."""
+def runoff_ways(kind: str, answers: Answers, rain: Quantity | None = None) -> RunoffWays:
+    """Return the part of a rain, the one to hold unless given, that runs off, by each way."""
     surface = runoff.Surface[kind.upper()]
     group = HydrologicGroup[answers[survey.SOIL_GROUP].upper()]
     cover = runoff.USUAL_COVER[surface]
     if surface is runoff.Surface.LAWN:
         cover = Cover[answers[survey.LAWN_COVER].upper()]
-    rain = answers[start.RAIN_DEPTH]
+    depth = answers[start.RAIN_DEPTH] if rain is None else rain
     return RunoffWays(
         runoff.RUNOFF_COEFFICIENTS.get(surface),
         runoff.curve_number(cover, group),
         runoff.runoff_share(
-            surface, rain, method=RunoffMethod.CURVE_NUMBER, group=group, cover=cover
+            surface, depth, method=RunoffMethod.CURVE_NUMBER, group=group, cover=cover
         ),
         answers[survey.RUNOFF_LOCAL],
     )

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from interview import cautions
-from interview.calc.earthwork import COMPACTION
 from interview.calc.materials import APRON_DEEP_IN, APRON_DEEP_MM, Soil, loosen
 from interview.calc.overflow import apron
 from interview.costs import Costs, costs, plant_count
@@ -92,8 +91,17 @@ def _surplus(plan: Plan) -> Iterator[str]:
     """Yield what is left over, loose, with what is dug for the mulch."""
     unit = "m**3" if plan.metric else "ft**3"
     soil = Soil(plan.answers[bed.SOIL_DUG])
-    spare = quantity(magnitude(plan.earth.surplus, "ft**3") / COMPACTION, "ft**3")
-    left = loosen(total(spare, plan.mulch_soil) * plan.bed_count, soil)
+    spare = plan.level_berm.spare
+    if plan.earth.dug_in:
+        spare = total(plan.earth.cut, plan.mulch_soil)
+    if magnitude(spare, "ft**3") <= 0:
+        yield from wrap(
+            f"{'Left over for elsewhere:':<46}nothing: keep all of it until the berm stands level "
+            "all round",
+            " " * 46,
+        )
+        return
+    left = loosen(spare * plan.bed_count, soil)
     yield from wrap(
         f"{'Left over for elsewhere, loose:':<46}{show(left, unit, 2)}, with what is dug for the "
         "mulch; keep it off trunks, walls and the overflow's way",
