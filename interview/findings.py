@@ -122,7 +122,7 @@ def _permission(plan: Plan) -> Iterator[Finding]:
         "not_checked": Rules.NOT_ASKED,
     }
     yield surroundings.permit_finding(rules[asked] if asked else None)
-    yield surroundings.children_finding(answers[site.CHILDREN])
+    yield surroundings.children_finding(answers.get(site.CHILDREN))
 
 
 def _holes(plan: Plan) -> Iterator[Finding]:

@@ -60,6 +60,20 @@ def hand_dig_zone_in(answers: Answers) -> float:
     return notice_for((answers.whole().get(start.STATE) or "").upper()).hand_dig_in
 
 
+def alarm(step: Step, answers: Answers) -> str:
+    """Return what must be said at once after this answer, or nothing."""
+    view = step.view(answers)
+    if step.question is soak.HOLE_SMELL:
+        smell: str | None = view.get(soak.HOLE_SMELL)
+        return f"STOP. {soak.HOLE_SMELL.caution}" if smell in BLOCKING_SMELLS else ""
+    if step.question is soak.HOLE_SEEPS and view.get(soak.HOLE_SEEPS):
+        return (
+            "STOP here: water that seeps in is groundwater, and a garden at this spot would fill "
+            "from below. Fill the hole and choose a higher spot."
+        )
+    return ""
+
+
 def shut(step: Step, answers: Answers, today: dt.date) -> list[str]:
     """Return why the question of ``step`` may not be answered yet; none where it may.
 

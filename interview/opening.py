@@ -5,6 +5,8 @@ from __future__ import annotations
 import datetime as dt
 import os
 import shlex
+import shutil
+import sys
 import tempfile
 from collections.abc import Callable
 from dataclasses import dataclass, field
@@ -69,7 +71,17 @@ class Opened:
         """Return the command that goes on with this interview."""
         file = str(self.keeper.path)
         file = f"./{file}" if file.startswith("-") else file
-        return " ".join(part for part in (name, way, shlex.quote(file)) if part)
+        return " ".join(part for part in (_started_as(name), way, shlex.quote(file)) if part)
+
+
+def _started_as(name: str) -> str:
+    """Return the command that starts the program from here, as it was started."""
+    if shutil.which(name):
+        return name
+    started = Path(sys.argv[0])
+    if started.name == name and started.exists():
+        return shlex.quote(sys.argv[0])
+    return f"{shlex.quote(sys.executable)} -m interview" if started.name == "__main__.py" else name
 
 
 def text_opener(folder: Path) -> Callable[[str], str]:

@@ -259,5 +259,7 @@ def _shape_of(words: str) -> tuple[str, str]:
     for shape in sorted(SHAPES, key=len, reverse=True):
         if lower.startswith(shape):
             return shape, words.strip()[len(shape) :]
+    if re.match(r"[\d.½¼¾⅛⅜⅝⅞]", lower):
+        return "rectangle", words.strip()
     names = ", ".join(SHAPES)
     raise Refused(f"Start with a shape: {names}.")

@@ -51,8 +51,12 @@ def run(session: Session, ask: Ask, say: Say) -> bool:
             answered = _one(session, step, ask, say)
         except (_Quit, EOFError, KeyboardInterrupt):
             return False
-        if answered and session.step is step and session.go_on() is None:
-            break
+        if answered and session.step is step:
+            last = session.go_on() is None
+            if session.passed_over and not last:
+                say(f"  ({session.passed_over})")
+            if last:
+                break
     say("\nThat was the last question.")
     _closed(session, say)
     say("\n" + plan_text(session.plan))
@@ -80,6 +84,8 @@ def _one(session: Session, step: Step, ask: Ask, say: Say) -> bool:
         say(f"  ! {refused}")
         return False
     say(f"  = {heard.echo}")
+    if session.alarm:
+        say(f"  !! {session.alarm}")
     _say_changes(before, session.answers, say)
     if session.not_kept:
         say(f"  ! NOT SAVED: {session.not_kept}")

@@ -39,7 +39,8 @@ VERDICT_WORDS = {
 
 def finding_lines(finding: Finding) -> list[str]:
     """Return one finding as lines: what was found, the limit, the source, what would change it."""
-    lines = wrap(f"[{finding.grade.value.upper()}] {finding.said}", "    ")
+    grade = "NOTE" if finding.grade is Grade.GOOD else finding.grade.value.upper()
+    lines = wrap(f"[{grade}] {finding.said}", "    ")
     if finding.limit:
         lines += wrap(f"    limit: {finding.limit}", "      ")
     if finding.change:

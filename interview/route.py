@@ -176,6 +176,8 @@ class Progress:
     """Questions answered with don't know yet."""
     faulty: int
     total: int
+    waits: bool = False
+    """Whether it waits for somebody else though all is answered: the lines are not located."""
 
     @property
     def word(self) -> str:
@@ -184,7 +186,7 @@ class Progress:
             return "needs attention"
         if not self.done:
             return "not started"
-        return "done" if self.done == self.total else "in progress"
+        return "done" if self.done == self.total and not self.waits else "in progress"
 
 
 def progress(answers: Answers) -> list[Progress]:
@@ -200,6 +202,7 @@ def progress(answers: Answers) -> list[Progress]:
                 kinds.count(Standing.UNKNOWN),
                 kinds.count(Standing.FAULTY),
                 len(kinds),
+                stage is site.STAGE and answers.whole().get(site.LINES_ANSWERED) is not True,
             )
         )
     return found

@@ -59,6 +59,10 @@ class Session:
         self._doubted: tuple[str, str] | None = None
         self._plan: Plan | None = None
         self.step: Step | None = self._resume(stopped_at)
+        self.alarm = ""
+        """What must be said at once after the last answer; mostly empty."""
+        self.passed_over = ""
+        """Why the last step forward went past shut questions; empty where it did not."""
         self.not_kept = ""
         """Why the last save failed; empty while everything is saved."""
 
@@ -136,6 +140,7 @@ class Session:
         if heard.kept != UNKNOWN_TEXT:
             self._weigh(step, heard.kept, view)
         self._keep(self._answers.with_text(step.address, heard.kept))
+        self.alarm = gate.alarm(step, self._answers)
         return heard
 
     def _weigh(self, step: Step, kept: str, view: Answers) -> None:
@@ -181,10 +186,14 @@ class Session:
     def go_on(self) -> Step | None:
         """Move to the next question that may be answered now; nothing at the end."""
         step = self.step
+        self.passed_over = ""
         while step is not None:
             step = route.next_step(self._answers, step)
-            if step is None or not self.shut(step):
+            if step is None or not (reasons := self.shut(step)):
                 break
+            self.passed_over = self.passed_over or (
+                f"Passed over, from '{step.question.label}' on: {reasons[0]}"
+            )
         if step is not None:
             self.step = step
         return step

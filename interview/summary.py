@@ -8,12 +8,13 @@ from dataclasses import dataclass
 from typing import Any
 
 from interview import figures, route
+from interview.evidence import Grade
 from interview.figure import find
 from interview.figures import BY_KEY
-from interview.gate import dig_reasons
+from interview.gate import BLOCKING_SMELLS, dig_reasons
 from interview.model import Answers, Question, Unanswered
 from interview.plan import Plan
-from interview.questions import site
+from interview.questions import site, soak
 from interview.units import Quantity, feet_and_inches, magnitude, plain_number, significant
 
 WIDTH = 76
@@ -77,6 +78,10 @@ def _empties(plan: Plan) -> str:
 
 
 def _digging(plan: Plan) -> str:
+    for hole in plan.answers.items("holes"):
+        smell: str | None = hole.get(soak.HOLE_SMELL)
+        if smell in BLOCKING_SMELLS:
+            return f"STOP: {hole[soak.HOLE_NAME]} smells of {smell}"
     gate_now = plan.dig_gate
     if gate_now.earliest is None:
         raise Unanswered(site.LINES_REQUESTED, "lines_requested")
@@ -92,7 +97,9 @@ def _spot(plan: Plan) -> str:
     chosen = site.chosen_spot(plan.answers)
     for spot in plan.spots:
         if chosen.scope and spot.number == chosen.scope[1]:
-            return f"{spot.name}: {spot.grade.value}"
+            look = sum(1 for one in spot.findings if one.grade is not Grade.GOOD)
+            more = f", {look} to look at in the plan" if look else ""
+            return f"{spot.name}: {spot.grade.value}{more}"
     raise Unanswered(site.STANDS, "spots.1.stands_after_rain")
 
 
@@ -105,7 +112,7 @@ _SO_FAR: tuple[tuple[str, Callable[[Plan], str]], ...] = (
     ("Area that drains here", lambda p: figure_words(p, "catchment_area")),
     ("Pond depth", lambda p: depth_words(p.depth.depth, p.metric)),
     ("Empties", _empties),
-    ("Area needed", lambda p: figure_words(p, "recommended_area")),
+    ("Area at half depth", lambda p: figure_words(p, "recommended_area")),
     ("Level floor", _size),
     ("Whole rim", _rim),
     ("Rain it holds", lambda p: figure_words(p, "rain_held")),

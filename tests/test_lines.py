@@ -248,7 +248,7 @@ def test_a_paced_side_waits_for_the_pace_and_is_kept(us, given):
     ("text", "words"),
     [
         ("none", "At least one piece"),
-        ("24 ft by 13 ft", "Start with a shape"),
+        ("an ell 24 ft by 13 ft", "Start with a shape"),
         ("rectangle 24 ft", "needs 2 lengths"),
         ("rectangle 24 ft by 0 ft", "longer than zero"),
         ("rectangle 24 ft by 2000 ft", "longer than 1000 ft"),

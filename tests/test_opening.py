@@ -98,7 +98,8 @@ def test_a_file_open_elsewhere_is_refused_and_free_again_afterwards(clock):
         pass
 
 
-def test_the_command_to_go_on_is_safe_to_paste(clock):
+def test_the_command_to_go_on_is_safe_to_paste(clock, monkeypatch):
+    monkeypatch.setattr("shutil.which", lambda name: f"/usr/bin/{name}")
     for name, words in (
         ("my garden.yaml", "rain-garden-interview --plain 'my garden.yaml'"),
         ("-x.yaml", "rain-garden-interview --plain ./-x.yaml"),

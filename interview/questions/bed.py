@@ -114,6 +114,14 @@ ENGINEER = Question(
     default=always_this("no"),
 )
 
+
+def _deepest(answers: Answers) -> str | None:
+    """Return the usual cap, lower where small children are known to play."""
+    if answers.get(site.CHILDREN):
+        return answers.by_units("6 in", "150 mm")
+    return answers.by_units("10 in", "250 mm")
+
+
 DEEPEST_POND = Question(
     key="deepest_pond",
     label="Deepest pond wanted",
@@ -121,7 +129,7 @@ DEEPEST_POND = Question(
     kind=depth((2, "in"), (18, "in")),
     why="The soil may allow more than you want; 6 to 10 in (150 to 250 mm) is usual.",
     find_out="Less is safer with small children and easier to dig; more makes a smaller garden.",
-    default=by_units("10 in", "250 mm"),
+    default=_deepest,
     objection=lambda deep, a: (
         "Over 12 in (300 mm) only where an engineer says so. Write 12 in or less, or answer that "
         "question first."

@@ -32,7 +32,9 @@ class Choices(OptionList):
         for place, (key, label) in enumerate(options, 1):
             lead = f"{place} " if place < 10 and len(options) < 10 else ""
             tail = "   ✓ your answer" if key == kept_key else ""
-            tail = tail or ("   · usual: Enter alone takes it" if key == usual_key else "")
+            tail = tail or (
+                "   · usual: Enter alone takes it" if key == usual_key and not kept_key else ""
+            )
             shown.append(Option(f"{lead}{label}{tail}", id=key))
         super().__init__(*shown, markup=False)
         self._kept = self._keys.index(kept_key) if kept_key else None

@@ -185,10 +185,16 @@ class QuestionScreen(FurtherPages, QuestionPage):
         self.query_one(Field).begin()
 
     async def _forward(self) -> None:
-        if self._session.go_on() is None:
+        alarm, self._session.alarm = self._session.alarm, ""
+        ended = self._session.go_on() is None
+        if ended:
             self._end()
         else:
             await self._show()
+        if alarm:
+            self.notify(alarm, severity="error", markup=False, timeout=30)
+        elif self._session.passed_over and not ended:
+            self.notify(self._session.passed_over, markup=False, timeout=10)
 
     def _end(self) -> None:
         self._show_around()

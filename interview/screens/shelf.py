@@ -97,7 +97,9 @@ def due(answers: Answers, folder: Path, now: dt.datetime) -> str:
         lambda: _dig_day(answers, now.date()),
         lambda: _first_waiting(answers, folder, now),
     )
-    return next((said for tell in tellers if (said := tell())), "the plan is complete")
+    still = len(route.open_steps(answers))
+    last = f"{still} questions open" if still else "the plan is complete"
+    return next((said for tell in tellers if (said := tell())), last)
 
 
 def _soak_due(answers: Answers, now: dt.datetime) -> str:

@@ -189,13 +189,27 @@ def _southern(answers: Answers) -> bool:
     return country in ("australia", "new_zealand")
 
 
+COLD_NORTH, COLD_SOUTH = (11, 12, 1, 2), (5, 6, 7, 8)
+"""Months in which new plants are not set where winters freeze: common practice, no source."""
+
+
 def care(plan: Plan) -> Iterator[str]:
     """Yield the work of the first year by month, signs of trouble, and what to do after a storm."""
     day = plan.answers.get(review.DIG_DAY)
+    southern = _southern(plan.answers)
+    month_planted = day.month if day else 11 if southern else 5
     if day is None:
-        yield "If planted in May:"
+        yield f"If planted in {MONTHS.split()[month_planted - 1]}:"
+    elif month_planted in (COLD_SOUTH if southern else COLD_NORTH):
+        month_planted = 10 if southern else 4
+        yield from wrap(
+            "You mean to dig in the cold months: dig only in soil that is not frozen, mulch the "
+            "bare floor, and plant in spring. The work below begins with planting in "
+            f"{MONTHS.split()[month_planted - 1]}.",
+            "  ",
+        )
     months: dict[str, list[int]] = {}
-    for month in first_year(day.month if day else 5, _southern(plan.answers)):
+    for month in first_year(month_planted, southern):
         for task in month.tasks:
             months.setdefault(task.task, []).append(month.month)
     for words, when in months.items():
