@@ -11,8 +11,8 @@ def at(session, address):
     return step
 
 
-def test_a_smell_of_gas_raises_an_alarm_at_once(session_of, located, hole):
-    session = session_of({**located, **hole("round", "8 in", "8 in", "")})
+def test_a_smell_of_gas_raises_an_alarm_at_once(session_of, given, located, hole):
+    session = session_of(given({**located, **hole("round", "8 in", "8 in", "+1h left 7 in")}))
     session.offer(at(session, "holes.1.hole_smell"), "gas")
     assert session.alarm.startswith("STOP")
     assert "call from upwind" in session.alarm
@@ -20,14 +20,14 @@ def test_a_smell_of_gas_raises_an_alarm_at_once(session_of, located, hole):
     assert session.alarm == ""
 
 
-def test_water_that_seeps_in_raises_an_alarm(session_of, located, hole):
-    session = session_of({**located, **hole("round", "8 in", "8 in", "")})
+def test_water_that_seeps_in_raises_an_alarm(session_of, given, located, hole):
+    session = session_of(given({**located, **hole("round", "8 in", "8 in", "+1h left 7 in")}))
     session.offer(at(session, "holes.1.hole_seeps"), "yes")
     assert "groundwater" in session.alarm
 
 
-def test_passing_shut_questions_over_is_said_with_the_reason(session_of):
-    session = session_of({"lines_requested": "not_yet"})
+def test_passing_shut_questions_over_is_said_with_the_reason(session_of, given):
+    session = session_of(given({"lines_requested": "not_yet"}))
     step = at(session, "holes.1.hole_dug_on")
     assert gate.shut(step, session.answers, session.now.date()) == []
     session.go_on()

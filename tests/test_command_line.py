@@ -36,9 +36,8 @@ def test_a_plain_interview_is_kept_and_gone_on_with(tmp_path):
     first = run("--plain", "g.yaml", folder=tmp_path, typed="Maple corner\nus\n:quit\n")
     assert first.returncode == 0
     assert "Your answers are in g.yaml." in first.stdout
-    assert re.search(
-        r"^To go on: .*(rain-garden-interview|-m interview) --plain g\.yaml$", first.stdout, re.M
-    )
+    go_on = r"^To go on: .*(rain-garden-interview|-m interview) --plain g\.yaml$"
+    assert re.search(go_on, first.stdout, re.M)
     assert "garden_name: Maple corner" in (tmp_path / "g.yaml").read_text()
     second = run("--plain", "g.yaml", folder=tmp_path, typed="us\n")
     assert "[country]" in second.stdout
