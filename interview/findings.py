@@ -185,7 +185,9 @@ def _test(plan: Plan, number: int) -> Iterator[Finding]:
         )
         return
     unit = "mm/h" if plan.metric else "in/h"
-    said = f"{hole.name}: the water drops {show(test.drop_rate, unit, 2)}, {test.band.value}."
+    said = (
+        f"{hole.name}: the water drops {show(test.drop_rate, unit, 2, 'down')}, {test.band.value}."
+    )
     bad = {Band.NO_FALL: Grade.STOP, Band.MARGINAL: Grade.FIX}
     yield Finding(
         f"hole_{number}_rate",

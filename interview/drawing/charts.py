@@ -46,8 +46,8 @@ def _axes(wide: float, high: float, x_words: str, y_words: str) -> Iterator[Shap
 def drop_chart(soak_test: SoakTest, metric: bool = False) -> Drawing:
     """Return the water left in the test hole against time.
 
-    Each reading is a mark, crossed where it was not used; the dashed line falls at the mean drop
-    rate from every fill.
+    Each reading is a mark, crossed where it was not used; the dashed line falls from every fill at
+    the drop rate, which is the mean of the readings.
     """
     unit, rate_unit = ("mm", "mm/h") if metric else ("in", "in/h")
     rows = soak_test.intervals
@@ -55,8 +55,8 @@ def drop_chart(soak_test: SoakTest, metric: bool = False) -> Drawing:
     starts = [(_hours(row.start), magnitude(row.depth_before, unit)) for row in rows]
     wide = max(x for x, _ in points)
     high = max(y for _, y in (*points, *starts))
-    rate = magnitude(soak_test.mean_drop_rate, rate_unit)
-    mean = show(soak_test.mean_drop_rate, rate_unit)
+    rate = magnitude(soak_test.drop_rate, rate_unit)
+    mean = show(soak_test.drop_rate, rate_unit, 2, "down")
     shapes: list[Shape] = list(_axes(wide, high, "hours", f"water left, {unit}"))
     for fill in _fills(rows):
         shapes += _mean_line(fill, rate, unit)
@@ -66,13 +66,13 @@ def drop_chart(soak_test: SoakTest, metric: bool = False) -> Drawing:
         for row, end in zip(rows, points, strict=True)
     ]
     unused = any(not row.valid for row in rows)
-    keys = [Key(Symbol.POINT, "a reading"), Key(Stroke.DASHED, f"mean drop rate {mean}")]
+    keys = [Key(Symbol.POINT, "a reading"), Key(Stroke.DASHED, f"the mean, drop rate {mean}")]
     keys += [Key(Symbol.CROSS, "a reading not used")] if unused else []
     told = "; ".join(f"{plain_number(round(x, 2))} h {y:.4g} {unit}" for x, y in points)
     return Drawing(
         title="WATER LEFT in the test hole",
         description=f"Water at the start {starts[0][1]:.4g} {unit}, then {told}. "
-        f"The mean drop rate is {mean}.",
+        f"The drop rate, the mean, is {mean}.",
         shapes=tuple(shapes),
         keys=tuple(keys),
         proportional=False,

@@ -187,7 +187,8 @@ HOLE_WIDTH = Question(
     label="Width of the hole",
     text="How wide is the hole (at the bottom, if it tapers)?",
     kind=depth((2, "in"), (60, "in")),
-    why="A narrow hole loses much of its water sideways; the width takes that out.",
+    why="A narrow hole loses much of its water sideways; the width takes that out. What is left "
+    "is called the corrected rate.",
     find_out="Measure across where the water will stand, in two directions, and take the middle.",
     group="holes",
     asks=testing,

@@ -12,8 +12,7 @@ from interview.screens.words import item_name
 from interview.session import Session
 from interview.soak.run import SoakRun, State, soak_run
 from interview.soak.times import clock, utc
-from interview.soak.words import BAND_WORDS
-from interview.units import show
+from interview.soak.words import BAND_WORDS, rate_words
 
 AHEAD = dt.timedelta(minutes=5)
 """So long before it is due a reading is told of on the other pages."""
@@ -109,12 +108,8 @@ def meaning(run: SoakRun, metric: bool) -> str:
     """Say in a sentence what the rates mean so far."""
     if run.test is None:
         return run.waits
-    unit = "mm/h" if metric else "in/h"
-    drop, corrected = (
-        show(one, unit, 2, "down").removesuffix(f" {unit}")
-        for one in (run.test.drop_rate, run.test.corrected)
-    )
+    drop, corrected = (rate_words(one, metric) for one in (run.test.drop_rate, run.test.corrected))
     return (
-        f"Drop rate {drop} {unit}; corrected rate, through the bottom alone, "
-        f"{corrected} {unit}. {BAND_WORDS[run.test.band]}"
+        f"Drop rate {drop}: how fast the water falls in this hole. Corrected rate {corrected}: "
+        f"through the bottom alone, as in a wide garden. {BAND_WORDS[run.test.band]}"
     )

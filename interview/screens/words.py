@@ -12,24 +12,6 @@ from interview.session import Session
 from interview.summary import SoFar, so_far
 
 
-def clock(at: dt.datetime, now: dt.datetime) -> str:
-    """Write a time of day, with its day where that is not today."""
-    at = at.astimezone(now.tzinfo)
-    return f"{at:%H:%M}" if at.date() == now.date() else f"{at:%a %d %b %H:%M}"
-
-
-def span(time: dt.timedelta) -> str:
-    """Write a length of time of either sign in hours and minutes, such as ``1 h 05 min``."""
-    minutes = int(abs(time.total_seconds()) // 60)
-    hours, minutes = divmod(minutes, 60)
-    return f"{hours} h {minutes:02} min" if hours else f"{minutes} min"
-
-
-def hours_minutes(time: dt.timedelta) -> str:
-    """Write a length of time as hours and minutes, such as ``1:05``."""
-    return ticking(time).rpartition(":")[0]
-
-
 def ticking(time: dt.timedelta) -> str:
     """Write a length of time as hours, minutes and seconds, such as ``1:05:09``."""
     seconds = max(0, int(time.total_seconds()))

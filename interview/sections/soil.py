@@ -76,15 +76,16 @@ def _table(test: SoakTest, metric: bool) -> Iterator[str]:
     for row in test.intervals:
         before, after = (magnitude(x, deep) for x in (row.depth_before, row.depth_after))
         least = ">" if row.found_empty else ""
-        corrected = "-" if row.corrected is None else f"{magnitude(row.corrected, unit):.4g}"
-        since = row.drop_rate_since_fill
-        fill = "-" if since is None else f"{magnitude(since, unit):.4g}"
-        drop = f"{magnitude(row.drop_rate, unit):.4g}"
+        drop, fill, corrected = (
+            "-" if one is None else soak_words.reading_rate(one, metric)
+            for one in (row.drop_rate, row.drop_rate_since_fill, row.corrected)
+        )
         yield (
             f"  {magnitude(row.start, 'h'):>6.2f} h {magnitude(row.end, 'h'):>6.2f} h"
             f" {f'{before:.4g} to {after:.4g}':>16} {least + drop:>11} {fill:>11}"
             f" {(least if row.corrected is not None else '') + corrected:>10}"
         )
+    yield from wrap(soak_words.CORRECTED_MEANS, "  ")
 
 
 def slow(plan: Plan) -> Iterator[str]:
