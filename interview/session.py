@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from typing import Protocol
 
@@ -107,7 +107,10 @@ class Session:
 
     def read(self, step: Step, text: str) -> Heard:
         """Return how ``text`` would be understood, keeping nothing; raises ``Refused``."""
-        view = step.view(self.answers)
+        return self._read(step, text, self.answers)
+
+    def _read(self, step: Step, text: str, answers: Answers) -> Heard:
+        view = step.view(answers)
         question = step.question
         if is_unknown(text):
             return Heard(step, UNKNOWN_TEXT, UNKNOWN_TEXT)
@@ -142,6 +145,26 @@ class Session:
         self._keep(self._answers.with_text(step.address, heard.kept))
         self.alarm = gate.alarm(step, self._answers)
         return heard
+
+    def offer_together(self, wanted: Mapping[str, str]) -> None:
+        """Keep an answer at each address, all of them or none, and save once.
+
+        Each is read with those before it; what is not asked now is passed over. Raises
+        ``Refused`` for the first that cannot be.
+        """
+        answers, steps = self.answers, {one.address: one for one in route.steps(self._answers)}
+        kept: dict[str, str] = {}
+        for address, text in wanted.items():
+            if (step := steps.get(address)) is None:
+                continue
+            if reasons := self.shut(step):
+                raise Refused(reasons[0])
+            kept[address] = self._read(step, text, answers).kept
+            answers = answers.with_text(address, kept[address])
+        new = self._answers
+        for address, text in kept.items():
+            new = new.with_text(address, text)
+        self._keep(new)
 
     def _weigh(self, step: Step, kept: str, view: Answers) -> None:
         try:

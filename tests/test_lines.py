@@ -61,6 +61,8 @@ def test_readings_by_the_clock_come_after_one_another(view):
         ("+1h empty", "empty", None),
         ("+1h emptied", "emptied", None),
         ("11:00 7 in", "left", 7),
+        ("11:00, left 7 in", "left", 7),
+        ("11:00, 7 in", "left", 7),
     ],
 )
 def test_the_words_of_a_reading(view, line, what, depth):
@@ -102,7 +104,12 @@ def test_kept_readings_are_full_and_read_the_same_without_a_clock(view):
     ("text", "words"),
     [
         ("+1h", "A time and a depth are needed"),
-        ("left 7 in", "The time is missing"),
+        ("left 7 in", "Write the time first, such as 10:30, left 4 in."),
+        ("7 in", "Write the time first"),
+        ("7", "Write the time first"),
+        ("6 1/2 in", "Write the time first"),
+        ("6.5", "Write the time first"),
+        ("empty", "Write the time first"),
         ("+1h left", "The depth is missing"),
         ("+1h left 9 in", "the water is higher than before"),
         ("+1h left 7 in; +1h left 6 in", "Reading 2: its time is the same as that of reading 1"),

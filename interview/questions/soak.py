@@ -8,7 +8,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from interview.kinds import Choice, Day, Measure, Moment, Note, YesNo
-from interview.lines import DROP, LEFT, REFILLED, Readings, SoakEvent
+from interview.lines import DROP, LEFT, REFILLED, Readings, SoakEvent, noted_instants
 from interview.model import NO_CLOCK, Answers, Group, Question, Stage
 from interview.questions import site
 from interview.questions.ask import (
@@ -508,16 +508,20 @@ def _check(events: tuple[SoakEvent, ...], answers: Answers) -> None:
     hole_in = math.inf if deepest is None else magnitude(deepest, "in")
     places = [place for place, event in enumerate(events, 1) if not event.struck]
     read = depths(events, answers[WATER_AT_MARK])
+    # A time that is noted already stands in nobody's way, whatever this clock says.
+    noted = frozenset(noted_instants(answers.text(READINGS) or ""))
     for place, (event, deep) in zip(places, read, strict=True):
         now_in = 0.0 if deep is None else magnitude(deep, "in")
         who = f"Reading {place}: "
-        _check_time(who, event, water, answers)
+        _check_time(who, event, water)
+        if event.at not in noted:
+            _check_come(who, event, answers)
         if wrong := _wrong_depth(event, now_in, water, hole_in):
             raise Refused(who + wrong)
         water = _Level(event.at, now_in, f"reading {place}", event.what != REFILLED)
 
 
-def _check_time(who: str, event: SoakEvent, water: _Level, answers: Answers) -> None:
+def _check_time(who: str, event: SoakEvent, water: _Level) -> None:
     before = water.before
     # Reading and refilling in one minute is how a test is run: one line each.
     refilled_at_once = event.what == REFILLED and water.read
@@ -525,6 +529,9 @@ def _check_time(who: str, event: SoakEvent, water: _Level, answers: Answers) -> 
         raise Refused(f"{who}its time is the same as that of {before}. Check the two times.")
     if event.at < water.at:
         raise OutOfOrder(f"{who}its time is before {before}. Check the two times and their order.")
+
+
+def _check_come(who: str, event: SoakEvent, answers: Answers) -> None:
     if answers.now.year > NO_CLOCK.year and event.at > answers.now + dt.timedelta(minutes=1):
         raise StillToCome(
             f"{who}its time is still to come. Write when you looked, or set this clock right."

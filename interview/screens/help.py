@@ -36,7 +36,8 @@ On the page of the soak test (F3 or Ctrl+N on its questions):
   R  reading now      F  refilled now     A  add one read earlier
   Enter  correct      X  strike out       S  water is at the mark now
   W  hole full, or empty, while it is soaked       C  chart
-  H  the next hole    B  bell on or off
+  M  what it means    H  the next hole    T  shift times of a wrong clock
+  B  bell, notice, window title, desktop notification: each on or off
 
 On the page of the pieces of a surface (F3 on its question):
   A  add              O  cut out          Enter  change

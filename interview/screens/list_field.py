@@ -126,21 +126,67 @@ class ListField(Field):
 
 
 class SoakField(Field):
-    """The readings of a soak test: they are taken on a page of their own."""
+    """The readings of a soak test: typed here one by one, or taken on a page of their own."""
+
+    class Added(Message):
+        """Readings were typed; ``field.kept`` empties the line once they are kept."""
+
+        def __init__(self, field: SoakField, lines: list[str]) -> None:
+            super().__init__()
+            self.field = field
+            self.lines = lines
 
     def compose(self) -> ComposeResult:
         lines = list_lines(self.asked.text)
         yield Words("\n".join(lines), classes="kept") if lines else Words("No reading yet.")
-        yield Press("Open the timing page", "timing")
+        yield Line("", LONGEST_ITEM, many=True, id="entry", placeholder=self.asked.placeholder)
+        yield Words(
+            "Enter adds the reading. Enter on the empty line opens the timing page; once there "
+            "are enough readings it goes on.",
+            classes="quiet",
+        )
 
     @property
     def lines(self) -> int:
-        return 1 + max(1, len(list_lines(self.asked.text)))
+        return 5 + max(1, len(list_lines(self.asked.text)))
 
     @property
     def text(self) -> str:
         return self.asked.text
 
-    def on_button_pressed(self, event: Button.Pressed) -> None:
+    @property
+    def _line(self) -> Line:
+        return self.query_one(Line)
+
+    @property
+    def draft(self) -> Any:
+        return self._line.value
+
+    @property
+    def typed(self) -> str:
+        """The reading that is typed and not kept yet."""
+        return self._line.value.strip()
+
+    def restore(self, draft: Any) -> None:
+        self._line.say(draft)
+
+    def begin(self) -> None:
+        self._line.focus()
+
+    def kept(self) -> None:
+        """Empty the line: what was typed is kept."""
+        self._line.value = ""
+
+    def on_input_submitted(self, event: Input.Submitted) -> None:
         event.stop()
-        self.post_message(self.Timing())
+        if self.typed:
+            self.post_message(self.Added(self, [self.typed]))
+        else:
+            self.give()
+
+    def on_input_changed(self, event: Input.Changed) -> None:
+        event.stop()
+
+    def on_line_pasted(self, event: Line.Pasted) -> None:
+        event.stop()
+        self.post_message(self.Added(self, event.lines))

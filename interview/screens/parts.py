@@ -41,14 +41,6 @@ class Words(Static):
         return self._said or ""
 
 
-class WindowTitle(Message):
-    """Asks for words in the title of the terminal window."""
-
-    def __init__(self, text: str) -> None:
-        super().__init__()
-        self.text = text
-
-
 class Page(Screen[Any]):
     """A screen that knows when the window is narrow, and when it is too small."""
 
@@ -86,6 +78,12 @@ class KeyLine(Static):
         super().__init__("", id="keyline")
         self._keys = keys
 
+    def offer(self, *keys: tuple[str, str, str]) -> None:
+        """Take other keys."""
+        if keys != self._keys:
+            self._keys = keys
+            self.on_resize()
+
     def on_resize(self) -> None:
         """Show as many keys as fit, the first ones first."""
         shown: list[str] = []
@@ -93,7 +91,8 @@ class KeyLine(Static):
         for key, what, action in self._keys:
             used += len(key) + len(what) + 2
             if used - 1 <= self.content_size.width:
-                shown.append(f"[@click={action}][b]{key}[/b] {what}[/]")
+                word = f"[b]{key}[/b] {what}"
+                shown.append(f"[@click={action}]{word}[/]" if action else word)
         self.update(" ".join(shown))
 
 

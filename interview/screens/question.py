@@ -13,13 +13,13 @@ from textual.widgets import Button
 from interview.kinds import Several
 from interview.model import Standing
 from interview.questions import survey
-from interview.reading import Refused, write_instant
+from interview.reading import Refused, is_unknown, write_instant
 from interview.route import Step
 from interview.screens import words
 from interview.screens.field import Asked, Field
 from interview.screens.fields import TextField, field_for
 from interview.screens.further import FurtherPages
-from interview.screens.list_field import ListField
+from interview.screens.list_field import ListField, SoakField
 from interview.screens.parts import Ask
 from interview.screens.pieces_page import PiecesScreen
 from interview.screens.plan import PlanScreen
@@ -27,8 +27,9 @@ from interview.screens.question_page import LOOK_SECONDS, QuestionPage
 from interview.screens.review import ReviewScreen
 from interview.screens.saver import BackgroundKeeper
 from interview.screens.soak_timer import SoakScreen
-from interview.screens.soak_watch import holes, running
+from interview.screens.soak_watch import holes, run_of, running
 from interview.session import Doubt, Session
+from interview.soak.edit import with_added
 
 
 class QuestionScreen(FurtherPages, QuestionPage):
@@ -135,8 +136,40 @@ class QuestionScreen(FurtherPages, QuestionPage):
 
     async def on_field_given(self, event: Field.Given) -> None:
         """Keep the answer and go on, or say why it cannot be."""
-        if event.field is self.query_one(Field):  # an Enter typed ahead is not for the next one
+        if event.field is not self.query_one(Field):  # typed ahead, it is not for the next one
+            return
+        if self._step and isinstance(event.field, SoakField) and self._wants_readings(self._step):
+            self.on_field_timing()
+        else:
             await self._take(event.text)
+
+    def _wants_readings(self, step: Step) -> bool:
+        """Tell whether the soak test has too few readings yet, and was not put off."""
+        unknown = step.view(self._session.answers).standing(step.question) is Standing.UNKNOWN
+        return not unknown and not run_of(self._session, step).enough
+
+    async def on_soak_field_added(self, event: SoakField.Added) -> None:
+        """Keep the readings that were typed, each where its time belongs."""
+        step = self._step
+        if step is None or event.field is not self.query_one(Field):
+            return
+        if is_unknown(event.lines[0]):
+            await self.action_put_off()
+            return
+        for line in event.lines:
+            try:
+                view = step.view(self._session.answers)
+                self._session.offer(step, with_added(view, line))
+            except (Refused, Doubt) as refused:
+                event.field.restore(line)
+                self._drafts[step.address] = line
+                await self._show()
+                self._refuse(str(refused))
+                return
+        event.field.kept()
+        self._drafts.pop(step.address, None)
+        await self._show()
+        self._hear(run_of(self._session, step).do_now)
 
     def on_list_field_adding(self, event: ListField.Adding) -> None:
         """Take a line into a list once the list reads well with it."""
@@ -210,7 +243,11 @@ class QuestionScreen(FurtherPages, QuestionPage):
     async def on_button_pressed(self, event: Button.Pressed) -> None:
         match event.button.id:
             case "go_on":
-                await self._take(self.query_one(Field).text)
+                field = self.query_one(Field)
+                if isinstance(field, SoakField) and field.typed:
+                    await self.on_soak_field_added(SoakField.Added(field, [field.typed]))
+                else:
+                    await self._take(field.text)
             case "back":
                 await self.action_back()
             case "put_off":

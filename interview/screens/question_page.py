@@ -12,6 +12,7 @@ from interview.route import Step
 from interview.screens.beside import PlanSoFar, StageStrip, TopLine
 from interview.screens.field import Field
 from interview.screens.parts import NARROW, WIDE, KeyLine, Page, Press, Words
+from interview.screens.reminding import reminders_of
 from interview.screens.saver import BackgroundKeeper
 from interview.screens.soak_watch import due_words
 from interview.session import Session
@@ -43,6 +44,8 @@ KEYS = (
 
 class QuestionPage(Page):
     """The parts of the page; asking and answering are in ``QuestionScreen``."""
+
+    SAYS_WHAT_IS_DUE = True
 
     def __init__(self, session: Session, saver: BackgroundKeeper) -> None:
         super().__init__()
@@ -138,7 +141,7 @@ class QuestionPage(Page):
         """Say that a reading of a soak test is due, once one is; nothing lies over the page."""
         if self._step is None or not self.is_mounted:
             return
-        said = due_words(self._session)
+        said = due_words(self._session) if reminders_of(self.app).notice else ""
         self._words("testing", said)
         self.query_one("#testing").display = bool(said)
 

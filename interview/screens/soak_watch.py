@@ -34,26 +34,33 @@ def run_of(session: Session, step: Step) -> SoakRun:
     return soak_run(step.view(session.answers), session.now)
 
 
-def _under_way(session: Session) -> list[tuple[Step, SoakRun]]:
+def under_way(session: Session) -> list[tuple[Step, SoakRun]]:
+    """Return the holes that are to be looked at some time, and how each stands."""
     runs = [(step, run_of(session, step)) for step in holes(session) if not session.shut(step)]
     return [(step, run) for step, run in runs if run.due is not None and not run.enough]
 
 
 def running(session: Session) -> Step | None:
     """Return the readings of a timed test that is under way, the one due first, or nothing."""
-    found = [(run.due, step) for step, run in _under_way(session) if run.began and run.due]
+    found = [(run.due, step) for step, run in under_way(session) if run.began and run.due]
     return min(found, key=lambda one: utc(one[0]))[1] if found else None
 
 
 def due_words(session: Session) -> str:
     """Say which hole is to be looked at now or in a few minutes, or nothing."""
     said = []
-    for step, run in _under_way(session):
+    for step, run in under_way(session):
         if run.due is not None and utc(run.due) - utc(session.now) <= AHEAD:
             said.append(f"{item_name(session, step)}: {run.due_words}")
     if not said:
         return ""
     return f"SOAK TEST, {' '.join(said)} F3 on its questions opens the timing page."
+
+
+def call_words(session: Session, step: Step, run: SoakRun) -> str:
+    """Say in a few words which hole is to be looked at now."""
+    what = "Read the water." if run.began else "Look whether the filling is gone."
+    return f"{item_name(session, step)}: {what}"
 
 
 def wetting_step(session: Session, step: Step) -> tuple[str, str] | None:
@@ -93,15 +100,16 @@ def _zone(offset: dt.timedelta) -> str:
     return f"UTC{'-' if minutes < 0 else '+'}{hours}" + (f":{rest:02}" if rest else "")
 
 
-def since_words(run: SoakRun) -> str:
-    """Say from when the big clock counts, and what time it is."""
+def since_words(run: SoakRun, short: bool = False) -> str:
+    """Say from when the big clock counts, and what time it is where there is room for it."""
     if run.since is None:
         return "The timed test has not begun." if run.began is None else ""
     mark = "the mark" if run.began else "the filling"
     if utc(run.now) < utc(run.since):
         at = clock(run.since, run.now)
         return f"{mark.capitalize()} was at {at}, but it is {run.now:%H:%M} now."
-    return f"since {mark} at {clock(run.since, run.now)}; now {run.now:%H:%M:%S}"
+    said = f"since {mark} at {clock(run.since, run.now)}"
+    return said if short else f"{said}; now {run.now:%H:%M:%S}"
 
 
 def meaning(run: SoakRun, metric: bool) -> str:
