@@ -158,6 +158,18 @@ def noted_instants(kept: str) -> tuple[dt.datetime, ...]:
     return tuple(found)
 
 
+def said_line(line: str) -> str:
+    """Return a reading as the file keeps it with its time as people say it, in its own zone."""
+
+    def said(match: re.Match[str]) -> str:
+        try:
+            return f"{dt.datetime.fromisoformat(match[0]):%a %d %b, %H:%M}"
+        except ValueError:
+            return match[0]
+
+    return _NOTED.sub(said, line, count=1)
+
+
 def shifted_instants(line: str, by: dt.timedelta) -> str:
     """Return a reading as the file keeps it with its time moved by ``by``."""
 

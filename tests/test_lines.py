@@ -9,6 +9,7 @@ from hypothesis import HealthCheck, settings
 from hypothesis import given as every
 from hypothesis import strategies as st
 
+from interview.lines import said_line
 from interview.model import Unanswered
 from interview.questions import new_answers, soak, survey
 from interview.reading import Refused
@@ -159,6 +160,13 @@ def test_lines_in_another_order_than_their_times_are_refused(view, order):
         return
     with pytest.raises(Refused, match="Reading"):
         KIND.read(text, view)
+
+
+def test_a_kept_reading_is_said_with_its_time_as_people_say_it():
+    assert said_line("2026-05-28T10:05:30-05:00 left 7 in") == "Thu 28 May, 10:05 left 7 in"
+    assert said_line("struck 2026-05-28T10:05:30-05:00 empty") == "struck Thu 28 May, 10:05 empty"
+    for odd in ("+2h left 7", "2026-13-40T10:05:30-05:00 left 7 in"):
+        assert said_line(odd) == odd
 
 
 def test_readings_wait_for_the_start_of_the_test(given):

@@ -11,6 +11,7 @@ from textual.message import Message
 from textual.widgets import Button, Input
 
 from interview.kinds import list_lines
+from interview.lines import said_line
 from interview.screens.field import Field
 from interview.screens.lists import Items
 from interview.screens.parts import Line, Press, Words
@@ -138,11 +139,12 @@ class SoakField(Field):
 
     def compose(self) -> ComposeResult:
         lines = list_lines(self.asked.text)
-        yield Words("\n".join(lines), classes="kept") if lines else Words("No reading yet.")
+        said = "\n".join(said_line(line) for line in lines)
+        yield Words(said, classes="kept") if lines else Words("No reading yet.")
         yield Line("", LONGEST_ITEM, many=True, id="entry", placeholder=self.asked.placeholder)
         yield Words(
-            "Enter adds the reading. Enter on the empty line opens the timing page; once there "
-            "are enough readings it goes on.",
+            "Enter adds the reading; with nothing typed it opens the timing page, and goes on "
+            "once the readings are enough.",
             classes="quiet",
         )
 

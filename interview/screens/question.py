@@ -27,7 +27,7 @@ from interview.screens.question_page import LOOK_SECONDS, QuestionPage
 from interview.screens.review import ReviewScreen
 from interview.screens.saver import BackgroundKeeper
 from interview.screens.soak_timer import SoakScreen
-from interview.screens.soak_watch import holes, run_of, running
+from interview.screens.soak_watch import holes, run_of, to_go_on_with
 from interview.session import Doubt, Session
 from interview.soak.edit import with_added
 
@@ -59,11 +59,13 @@ class QuestionScreen(FurtherPages, QuestionPage):
         """One showing at a time: a page that closes asks for one while a jump asks for another."""
 
     async def on_mount(self) -> None:
-        if step := running(self._session):
-            # A soak test does not wait: whoever comes back comes back to it.
-            self._session.jump(step.address)
+        # A soak test does not wait: whoever comes back comes back to its page.
+        if found := to_go_on_with(self._session):
+            self._session.jump(found[0])
         await self._show()
         self.set_interval(LOOK_SECONDS, self.show_testing)
+        if found:
+            self.app.push_screen(SoakScreen(self._session, found[1]))
 
     async def on_screen_resume(self) -> None:
         """Show the question anew after another page, unless it is still the same one."""

@@ -37,13 +37,22 @@ def run_of(session: Session, step: Step) -> SoakRun:
 def under_way(session: Session) -> list[tuple[Step, SoakRun]]:
     """Return the holes that are to be looked at some time, and how each stands."""
     runs = [(step, run_of(session, step)) for step in holes(session) if not session.shut(step)]
-    return [(step, run) for step, run in runs if run.due is not None and not run.enough]
+    return [(step, run) for step, run in runs if _awaited(run) and not run.enough]
 
 
-def running(session: Session) -> Step | None:
-    """Return the readings of a timed test that is under way, the one due first, or nothing."""
-    found = [(run.due, step) for step, run in under_way(session) if run.began and run.due]
-    return min(found, key=lambda one: utc(one[0]))[1] if found else None
+def _awaited(run: SoakRun) -> bool:
+    """Tell whether a time is due, or would be but for a clock that was set back."""
+    return run.due is not None or (run.clock_back and run.began is not None)
+
+
+def to_go_on_with(session: Session) -> tuple[str, Step] | None:
+    """Return the hole that is to be looked at first, and the address of what is noted then."""
+    found = [(utc(run.due or run.now), step) for step, run in under_way(session)]
+    if not found:
+        return None
+    step = min(found, key=lambda one: one[0])[1]
+    wetting = wetting_step(session, step)
+    return (wetting[0] if wetting else step.address), step
 
 
 def due_words(session: Session) -> str:

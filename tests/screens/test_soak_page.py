@@ -31,8 +31,12 @@ def soaking(write, located) -> str:
 
 async def _opens(person) -> None:
     assert person.asked == "holes.1.readings"
-    await person.press("ctrl+n")
     assert person.page == "SoakScreen"
+
+
+async def _asks(person) -> None:
+    await person.press("escape")
+    assert (person.page, person.asked) == ("QuestionScreen", "holes.1.readings")
 
 
 async def test_the_time_since_the_mark_is_worked_out_anew_from_the_clock(
@@ -176,6 +180,7 @@ async def test_a_due_reading_is_called_on_every_page_and_shown_where_no_line_say
     sit, soaking, clock, monkeypatch
 ) -> None:
     async with sit(soaking) as person:
+        await _asks(person)
         await person.press("ctrl+l")
         rung = []
         monkeypatch.setattr(person.app, "bell", lambda: rung.append(clock.now))
@@ -310,8 +315,7 @@ async def test_one_key_goes_on_to_the_next_hole_with_its_own_readings(
     more = {"holes.1.another_hole": "yes"}
     path = write("garden.yaml", {**located, **HOLE, **more, **second})
     async with sit(str(path)) as person:
-        await person.goes_to("holes.1.readings")
-        await person.press("f3")
+        await _opens(person)
         assert "H goes on to: test hole 2: reading in 1 h 00 min." in person.sees_words()
         await person.press("h")
         assert "Soak test: test hole 2" in person.sees()
@@ -350,7 +354,7 @@ async def test_the_test_is_started_with_one_key_where_it_has_no_start_yet(
         await person.press("r")
         await person.enters("7 in")
         await person.press("escape")
-        assert "2026-05-28T10:00:00-05:00 left 7 in" in person.sees()
+        assert "Thu 28 May, 10:00 left 7 in" in person.sees()
 
 
 async def test_times_noted_while_the_clock_was_ahead_are_set_back_by_one_key(
@@ -398,6 +402,8 @@ async def test_a_reading_that_waits_for_a_shift_is_not_lost_when_the_shift_is_le
         assert person.app.focused.value == "6 3/4"
         await person.press("escape")
         assert person.session.answers.texts["holes.1.test_start"] == "2026-05-28T09:00:00-05:00"
+    async with sit(soaking) as person:
+        assert person.page == "SoakScreen" and "set the noted times back" in person.sees_words()
 
 
 async def test_escape_closes_the_chart_before_the_page(sit, soaking, clock) -> None:
@@ -445,8 +451,7 @@ async def test_the_keys_at_the_foot_fit_and_next_hole_is_there_only_where_there_
     second = {a.replace("holes.1.", "holes.2."): t for a, t in HOLE.items()}
     path = write("two.yaml", {**located, **HOLE, "holes.1.another_hole": "yes", **second})
     async with sit(str(path), size=size) as person:
-        await person.goes_to("holes.1.readings")
-        await person.press("f3")
+        await _opens(person)
         assert "h Hole" in person.sees().splitlines()[-1]
 
 
@@ -454,7 +459,7 @@ async def test_a_reading_typed_on_the_question_page_is_kept_where_it_belongs(
     sit, soaking, clock
 ) -> None:
     async with sit(soaking) as person:
-        assert person.asked == "holes.1.readings"
+        await _asks(person)
         clock.forward(hours=3)
         await person.enters("11:00 left 6 1/4 in")
         await person.enters("10:00, left 7")
@@ -473,6 +478,7 @@ async def test_a_reading_typed_on_the_question_page_is_kept_where_it_belongs(
 
 async def test_enter_goes_on_from_the_readings_once_there_are_enough(sit, soaking, clock) -> None:
     async with sit(soaking) as person:
+        await _asks(person)
         clock.forward(minutes=20)
         await person.enters("now left 4 in")
         assert "one or two such readings are enough" in person.sees_words()
@@ -484,6 +490,7 @@ async def test_several_readings_pasted_are_kept_up_to_the_first_that_cannot_be(
     sit, soaking, clock
 ) -> None:
     async with sit(soaking) as person:
+        await _asks(person)
         clock.forward(hours=4)
         await person.pastes("10:00 left 7\n11:00 left 6\n12:00 left 9\n13:00 left 4")
         assert "the water is higher than before" in person.sees_words()
@@ -493,6 +500,7 @@ async def test_several_readings_pasted_are_kept_up_to_the_first_that_cannot_be(
 
 async def test_readings_put_off_are_passed_with_enter(sit, soaking, clock) -> None:
     async with sit(soaking) as person:
+        await _asks(person)
         await person.enters("don't know")
         assert person.asked == "holes.1.hole_left"
         await person.press("escape")
@@ -514,6 +522,19 @@ async def test_whoever_comes_back_to_a_running_test_comes_back_to_its_readings(
         await _opens(person)
         assert "Reading due since 10:45" in person.sees_words()
         assert person.app.screen.query_one("#elapsed").value == "13:00:00"
+
+
+async def test_whoever_comes_back_to_a_filling_that_drains_comes_back_to_it(
+    sit, write, located, clock
+) -> None:
+    filled = {"holes.1.hole_depth": "15 in", "holes.1.first_fill_start": "now"}
+    path = write("garden.yaml", {**located, **filled})
+    clock.forward(minutes=45)
+    async with sit(str(path)) as person:
+        assert (person.page, person.asked) == ("SoakScreen", "holes.1.first_fill_empty")
+        assert "Let it drain; look again at 10:00" in person.sees_words()
+        await person.press("escape")
+        assert "When was the hole empty again?" in person.sees_words()
 
 
 async def test_the_page_works_in_a_window_of_sixty_by_twenty(sit, soaking, clock) -> None:
