@@ -17,6 +17,8 @@ from interview.screens.lists import Items
 from interview.screens.parts import Line, Press, Words
 
 LONGEST_ITEM = 200
+SHOWN_READINGS = 4
+"""The latest readings shown beside the question; the timing page has them all."""
 
 
 class ListField(Field):
@@ -139,8 +141,10 @@ class SoakField(Field):
 
     def compose(self) -> ComposeResult:
         lines = list_lines(self.asked.text)
-        said = "\n".join(said_line(line) for line in lines)
-        yield Words(said, classes="kept") if lines else Words("No reading yet.")
+        said = [said_line(line) for line in lines[-SHOWN_READINGS:]]
+        if before := len(lines) - len(said):
+            said.insert(0, f"{before} earlier, on the timing page")
+        yield Words("\n".join(said), classes="kept") if lines else Words("No reading yet.")
         yield Line("", LONGEST_ITEM, many=True, id="entry", placeholder=self.asked.placeholder)
         yield Words(
             "Enter adds the reading; with nothing typed it opens the timing page, and goes on "
@@ -150,7 +154,7 @@ class SoakField(Field):
 
     @property
     def lines(self) -> int:
-        return 5 + max(1, len(list_lines(self.asked.text)))
+        return 5 + min(max(1, len(list_lines(self.asked.text))), SHOWN_READINGS + 1)
 
     @property
     def text(self) -> str:

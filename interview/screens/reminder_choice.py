@@ -56,7 +56,7 @@ class ReminderChoice(ModalScreen[None]):
         for at, name in enumerate(NAMES, 1):
             state = "on " if getattr(chosen, name) else "off"
             missing = name == "desktop" and self._reminding.desktop is Desktop.NONE
-            known = " (not in this terminal)" if missing else ""
+            known = " (none here)" if missing else ""
             self.query_one(f"#{name}", Press).label = f"{at}  {state}  {WORDS[name]}{known}"
         self.query_one("#all", Press).label = f"0  all {'off' if chosen.any_on else 'on'}"
 
