@@ -199,8 +199,7 @@ def _test(plan: Plan, number: int) -> Iterator[Finding]:
         if test.band in bad
         else "",
     )
-    blurred = test.settled or test.within_reading_error
-    if not blurred and len([row for row in test.intervals if row.valid]) >= 3:
+    if not test.steady and len([row for row in test.intervals if row.valid]) >= 3:
         yield Finding(
             f"hole_{number}_settled",
             Grade.FIX if test.still_wetting else Grade.GOOD,

@@ -68,7 +68,12 @@ def test_a_hole_without_fall_has_no_picture():
 def test_why_a_narrow_hole_is_faster_than_a_garden_is_said_with_its_own_numbers(eight_inch):
     said = soak_words.why_narrow(eight_inch, False)
     assert "fell 1 in/h (the drop rate)" in said and "75 %" in said
-    assert "0.24 in/h (the corrected rate)" in said and "about 4 times" in said
+    assert "0.24 in/h (the corrected rate): about so fast a pond" in said
+    slowing = read_hole(*SETTLING, refill=8, width=10)
+    assert slowing.corrected < slowing.corrected_all
+    assert "(the corrected rate, here of the last three readings)" in soak_words.why_narrow(
+        slowing, False
+    )
     assert "27 mm/h" in soak_words.why_narrow(eight_inch, True)
 
 
@@ -117,6 +122,16 @@ def test_a_steady_rate_shows_no_fall(eight_inch):
     assert "get smaller" not in soak_words.trend_words(level)
     assert "Too few" in soak_words.trend_words(read_hole(7, 6))
     assert "four or more" in soak_words.trend_words(read_hole(7.2, 6.5, 5.85))
+
+
+def test_rates_that_go_down_one_by_one_are_no_blur_of_the_ruler():
+    """Within the ruler's error over three readings, yet lower at each of six."""
+    easing = read_hole(7.125, 6.375, 5.75, 5.25, 4.75, 4.375)
+    assert easing.within_reading_error and not easing.settled
+    assert easing.downward.falling and not easing.steady
+    said = soak_words.trend_words(easing)
+    assert "Not settled" in said and "still easing slowly" in said and "ruler" not in said
+    assert "less than once in 100" in said
 
 
 def test_readings_the_ruler_cannot_tell_apart_count_as_settled():

@@ -111,6 +111,14 @@ class SoakTest:
         return self.trend is Trend.FALLING
 
     @property
+    def steady(self) -> bool:
+        """Tell whether the readings may end: settled, or no further apart than the ruler can tell.
+
+        Rates that go down one after the other are no blur of the ruler.
+        """
+        return self.settled or (self.within_reading_error and not self.downward.falling)
+
+    @property
     def still_easing(self) -> bool:
         """Tell whether the rates go slowly down although the last three agree."""
         return self.downward.falling and not self.still_wetting

@@ -115,7 +115,7 @@ def _enough(run: SoakRun, told: Advice) -> tuple[State, str, str] | None:
         return State.SLOW_TOLD, said, "The plan says what can be done about slow soil."
     if test is None or counted < READINGS_WANTED.value:
         return None
-    if test.settled or test.within_reading_error:
+    if test.steady:
         said = "The corrected rate has settled and the readings are enough; fill or cover the hole."
         easing = f"It is still easing slowly. {LOWER}"
         return State.SETTLED, said, easing if test.still_easing else ""
@@ -199,6 +199,8 @@ def _why(run: SoakRun) -> str:
     test, wanted = run.test, READINGS_WANTED.value
     if test is not None and test.still_wetting:
         return "The corrected rate is still falling: the soil is still getting wet. Keep reading."
+    if run.counted >= wanted and test is not None and test.still_easing:
+        return "The corrected rate is still easing, reading by reading. Keep reading."
     if run.counted >= wanted:
         return "The last three corrected rates are not yet within 10 % of their mean. Keep reading."
     if test is not None and test.settled:

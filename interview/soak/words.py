@@ -25,8 +25,6 @@ LONGEST_H = 1000.0
 RATE_DIGITS = 2
 READING_DIGITS = 3
 """A rate of one reading has a digit more than a result, so that its working can be followed."""
-TOLD_APART = 3.0
-"""From this many times on "about so many times" is said in whole numbers."""
 
 
 def rate_words(value: Quantity, metric: bool) -> str:
@@ -83,14 +81,13 @@ def why_narrow(test: SoakTest, metric: bool) -> str:
     if test.band is Band.NO_FALL:
         return "The water did not fall, so there is nothing to tell of walls and bottom."
     walls = round(100 * test.side_share)
-    times = magnitude(test.drop_rate, "in/h") / magnitude(test.corrected, "in/h")
-    about = plain_number(round(times) if times >= TOLD_APART else significant(times))
+    last = ", here of the last three readings" if test.corrected < test.corrected_all else ""
     return (
         f"The water fell {rate_words(test.drop_rate, metric)} (the drop rate), but {walls} % of it "
         "left sideways, through the walls. A hole is narrow and has much wall; a garden is wide "
         "and has almost only floor. Through the bottom alone the soil takes "
-        f"{rate_words(test.corrected, metric)} (the corrected rate): this hole fell about "
-        f"{about} times as fast as a garden would."
+        f"{rate_words(test.corrected, metric)} (the corrected rate{last}): about so fast a pond on "
+        "this soil would fall."
     )
 
 
@@ -111,10 +108,12 @@ def trend_words(test: SoakTest) -> str:
     head = f"the last three corrected rates are within {apart} % of their mean"
     if test.settled:
         said = f"Settled: {head} ({within} % is the limit)."
-    elif test.within_reading_error:
+    elif test.steady:
         said = f"Settled: {head}, no more than your ruler can tell apart."
     else:
         way = {Trend.FALLING: "falling, so the soil is still wetting", Trend.RISING: "rising"}
+        if test.downward.falling:
+            way = dict.fromkeys(Trend, way[Trend.FALLING])
         said = (
             f"Not settled: {head} ({within} % is the limit), and they are "
             f"{way.get(test.trend, 'going up and down')}."
@@ -125,8 +124,7 @@ def trend_words(test: SoakTest) -> str:
 def _less_water(test: SoakTest) -> str:
     """Say why drops that get smaller do not speak against a settled rate."""
     last = [magnitude(row.drop_rate, "in/h") for row in test.intervals if row.valid][-3:]
-    steady = test.settled or test.within_reading_error
-    if not steady or not last[-1] < last[0]:
+    if not test.steady or not last[-1] < last[0]:
         return ""
     return (
         "The drops themselves still get smaller, as they must: less water stands in the hole, so "
@@ -143,10 +141,11 @@ def _order_words(test: SoakTest) -> str:
         return (
             f"From the first reading to the last the corrected rates do not keep going down{wet}."
         )
-    chance = "less than 1" if down.chance < 0.01 else plain_number(100 * down.chance, 1)
+    percent = plain_number(100 * down.chance, 1)
+    chance = "less than once" if down.chance < 0.01 else f"{percent} times"
     return (
         "From the first reading to the last the corrected rate is still easing slowly: chance "
-        f"alone would do this {chance} times in 100 (Mann-Kendall test, one-sided, 5 %). The "
+        f"alone would do this {chance} in 100 (Mann-Kendall test, one-sided, 5 %). The "
         "lower of two means is used, of all the readings or of the last three."
     )
 
