@@ -23,6 +23,7 @@ class Does(Enum):
     ADD = "adds a reading"
     CORRECT = "writes a reading anew"
     SHIFT = "shifts the times"
+    MARK = "says how deep the water is at the mark"
 
 
 @dataclass(frozen=True)
@@ -79,6 +80,12 @@ def shift(now: dt.datetime, view: Answers) -> Entry:
     else:
         title = f"How far off was the clock? Such as 1 h ahead or 20 min behind. {some}"
     return Entry(title, lambda typed: typed or likely, Does.SHIFT, may_be_empty=bool(likely))
+
+
+def mark(view: Answers) -> Entry:
+    """Return the entry of the depth of water at the mark."""
+    hint = soak.WATER_AT_MARK.kind.hint(view.units)
+    return Entry(f"How deep is the water at the mark? ({hint})", _as_typed, Does.MARK)
 
 
 def _as_typed(typed: str) -> str:

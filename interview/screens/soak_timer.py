@@ -51,8 +51,11 @@ class SoakScreen(SoakPage):
 
     def action_start(self) -> None:
         """Keep this moment as the one at which the water stood at the mark."""
-        if self._run.began is None:
-            self._note(f"{self._step.address.rsplit('.', 1)[0]}.{soak.TEST_START.key}")
+        if self._run.began is not None:
+            return
+        self._note(self._view.address(soak.TEST_START))
+        if self._run.began is not None and self._view.get(soak.WATER_AT_MARK) is None:
+            self._open(entry.mark(self._view))
 
     def action_wetting(self) -> None:
         """Keep this moment as the one at which the hole was full, or empty, while it is wetted."""
@@ -144,6 +147,10 @@ class SoakScreen(SoakPage):
     def _begun(self, what: Entry, text: str = "") -> None:
         if self._run.began is None:
             self.notify("First say when the water stood at the mark.", markup=False)
+        elif self._view.get(soak.WATER_AT_MARK) is None:
+            # The reading keeps the moment of its key; only its depth is asked after the mark.
+            self._waiting = (what, text)
+            self._open(entry.mark(self._view))
         else:
             self._open(what, text)
 
@@ -195,9 +202,17 @@ class SoakScreen(SoakPage):
             case Does.SHIFT:
                 self._session.offer_together(soak_edit.with_shift(self._view, words))
                 self._waiting = None
+            case Does.MARK:
+                self._offer_mark(words)
         self._close()
         if what.does is Does.SHIFT and waiting is not None:
             self._again(*waiting)
+
+    def _offer_mark(self, words: str) -> None:
+        """Keep the depth of water at the mark; raises ``Refused`` or ``Doubt``."""
+        step = offers.step_of(self._session, self._view.address(soak.WATER_AT_MARK))
+        if step is not None:
+            self._session.offer(step, words)
 
     def _again(self, what: Entry, typed: str) -> None:
         """Keep the reading that waited for the shift; it stays in its line where it cannot be."""

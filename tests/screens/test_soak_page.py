@@ -199,7 +199,7 @@ async def test_each_way_of_telling_is_switched_and_remembered(
         await _opens(person)
         await person.press("b")
         assert "1 on the bell" in person.sees_words()
-        assert "not in this terminal" in person.sees_words()
+        assert "(none here)" in person.sees_words()
         await person.press("2")
         assert "2 off a notice on this screen" in person.sees_words()
         await person.press("0")
@@ -404,6 +404,32 @@ async def test_a_reading_that_waits_for_a_shift_is_not_lost_when_the_shift_is_le
         assert person.session.answers.texts["holes.1.test_start"] == "2026-05-28T09:00:00-05:00"
     async with sit(soaking) as person:
         assert person.page == "SoakScreen" and "set the noted times back" in person.sees_words()
+
+
+async def test_the_depth_at_the_mark_is_asked_where_it_is_needed(
+    sit, write, located, clock
+) -> None:
+    lacks = ("holes.1.test_start", "holes.1.water_at_mark")
+    path = write("garden.yaml", {**located, **{a: t for a, t in HOLE.items() if a not in lacks}})
+    async with sit(str(path)) as person:
+        await person.goes_to("holes.1.readings")
+        await person.press("f3")
+        await person.press("s")
+        assert "How deep is the water at the mark?" in person.sees_words()
+        await person.press("escape")
+        assert person.sees_words().count("Say how deep the water is at the mark") == 1
+        clock.forward(hours=1)
+        await person.press("r")
+        await person.enters("20 in")
+        assert "cannot be deeper than the hole" in person.sees_words()
+        await person.press(*["backspace"] * 5)
+        await person.enters("8 in")
+        clock.forward(minutes=3)
+        assert "Reading at 10:00:00. How deep is the water now?" in person.sees_words()
+        await person.enters("7 in")
+        assert person.session.answers.texts["holes.1.readings"] == (
+            "2026-05-28T10:00:00-05:00 left 7 in"
+        )
 
 
 async def test_escape_closes_the_chart_before_the_page(sit, soaking, clock) -> None:
