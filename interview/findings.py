@@ -166,7 +166,7 @@ def _holes(plan: Plan) -> Iterator[Finding]:
             else "One hole takes water and another takes none at all.",
             "within about a factor of two",
             OURS,
-            "Test another hole, or move toward the faster one.",
+            "Test another hole where the marks allow it, or move toward the faster one.",
         )
 
 

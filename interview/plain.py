@@ -106,8 +106,8 @@ def _show(session: Session, step: Step, say: Say) -> None:
     view = step.view(session.answers)
     item = f" ({question.group} {step.number})" if step.number else ""
     say(f"\n[{step.address}]{item} {question.text}")
-    if question.caution:
-        say(f"  CAUTION: {question.caution}")
+    if caution := question.caution_in(view):
+        say(f"  CAUTION: {caution}")
     say(f"  {question.kind.hint(view.units)}")
     for one, label in getattr(question.kind, "options", ()):
         say(f"    {one}: {label}")

@@ -7,14 +7,18 @@ from dataclasses import dataclass
 from types import MappingProxyType
 
 from interview.evidence import MEMORY, Cited, Source, Standing
+from interview.units import Quantity, feet_and_inches, magnitude, plain_number, quantity, round_up
 
 DEFAULT_BUSINESS_DAYS = 3
 DEFAULT_VALID_WORKING_DAYS = 10
 DEFAULT_HAND_DIG_IN = 24.0
-HAND_DIG_MM = 600.0
 DEFAULT_SOURCE = Source(
     "State one-call services: 3 business days, 24 in; Common Ground Alliance Best Practices 5.23:"
     " 10 working days",
+    Standing.PUBLISHED,
+)
+DEFAULT_ZONE_SOURCE = Source(
+    "USA North 811; Virginia 811; LG&E and KU, safe digging, 2024: 24 in each side of a mark",
     Standing.PUBLISHED,
 )
 NATIONAL_NUMBER = Cited(
@@ -130,6 +134,56 @@ NOTICE: Mapping[str, StateNotice] = MappingProxyType(_ROWS)
 def notice_for(state: str) -> StateNotice:
     """Return the notice of a state by its two letters; the default when it is not known."""
     return NOTICE.get(state.strip().upper(), StateNotice(state.strip() or "your state"))
+
+
+@dataclass(frozen=True)
+class ToleranceZone:
+    """The strip on each side of a mark that is only for gentle digging by hand."""
+
+    us: Quantity
+    metric: Quantity
+    """Its own round number, never less than a rule written in inches asks."""
+    source: Source
+
+    def shown(self, metric: bool) -> Quantity:
+        """Return its width in the unit of the session."""
+        return self.metric if metric else self.us
+
+    def words(self, metric: bool) -> str:
+        """Write its width, such as ``2 ft`` or ``0.6 m``."""
+        if metric:
+            return f"{plain_number(magnitude(self.metric, 'm'))} m"
+        return feet_and_inches(self.us, 1)
+
+
+_ABROAD = Source(
+    "the 24 in of state one-call services, as no rule of this country is held here",
+    Standing.OURS,
+)
+_ZONES_ABROAD = {
+    "canada": ToleranceZone(
+        quantity(40, "in"),
+        quantity(1, "m"),
+        Source("1 m each side, custom of the Canadian one-call centres", Standing.MEMORY),
+    ),
+}
+
+
+def tolerance_zone(state: str, country: str = "us") -> ToleranceZone:
+    """Return how near a mark only gentle hand digging may be.
+
+    ``state`` is the two letters of a US state, empty where it is not known; ``country`` is ``us``,
+    ``canada`` or any other word. What a ticket says goes before it.
+    """
+    if country != "us":
+        default = ToleranceZone(quantity(24, "in"), quantity(0.6, "m"), _ABROAD)
+        return _ZONES_ABROAD.get(country, default)
+    notice = notice_for(state)
+    width = quantity(notice.hand_dig_in, "in")
+    own = notice.hand_dig_in != DEFAULT_HAND_DIG_IN
+    return ToleranceZone(
+        width, round_up(width, 0.01, "m"), notice.source if own else DEFAULT_ZONE_SOURCE
+    )
 
 
 @dataclass(frozen=True)

@@ -114,7 +114,7 @@ def below_floor_finding(
     source = BELOW_FLOOR_FT.source if what is Below.BEDROCK else _WATER
     dug = not_negative(dug_depth, unit, "The dug depth must be zero or more.")
     if depth is None:
-        change = "Look in the test hole and in the soil survey of your county."
+        change = "Look in the soil survey of your county, and in the test hole once it may be dug."
         return _unknown(key, f"The depth to {what.value}", limit, source, change)
     between = not_negative(depth, unit, "A depth must be zero or more.") - dug
     if reaches(between, need):
@@ -125,7 +125,8 @@ def below_floor_finding(
     if not met:
         said = f"No {what.value} was met, but the hole was not deep enough to tell."
         short = quantity(need - between, unit)
-        return Finding(key, Grade.FIX, said, limit, source, f"Look {_more(short, metric)} deeper.")
+        change = f"Once the lines are located, look {_more(short, metric)} deeper."
+        return Finding(key, Grade.FIX, said, limit, source, change)
     said = f"{what.value.capitalize()} lies {_room(max(0.0, between), unit)} below the dug bottom."
     change = (
         f"Dig {_more(quantity(need - between, unit), metric)} less deep, or choose another spot."
