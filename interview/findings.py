@@ -18,15 +18,14 @@ from interview.calc.surroundings import Owner, Rules
 from interview.evidence import ARITHMETIC, OURS, PRACTICE, Finding, Grade, Source, Standing
 from interview.model import Unanswered
 from interview.questions import bed, review, site, soak, start, survey
+from interview.shown import LOW, depth_words, length_words, rate_words
 from interview.units import (
     Quantity,
-    feet_and_inches,
     magnitude,
     plain_number,
     quantity,
     ratio,
     show,
-    significant,
 )
 
 if TYPE_CHECKING:
@@ -184,8 +183,8 @@ def _test(plan: Plan, number: int) -> Iterator[Finding]:
             PRACTICE,
         )
         return
-    unit = "mm/h" if plan.metric else "in/h"
-    said = f"{hole.name}: the water drops {show(test.drop_rate, unit, 2)}, {test.band.value}."
+    fall = rate_words(test.drop_rate, plan.metric)
+    said = f"{hole.name}: the water drops {fall}, {test.band.value}."
     bad = {Band.NO_FALL: Grade.STOP, Band.MARGINAL: Grade.FIX}
     yield Finding(
         f"hole_{number}_rate",
@@ -291,7 +290,7 @@ def _size(plan: Plan) -> Iterator[Finding]:
             "rain_held",
             Grade.FIX,
             f"The garden as drawn holds {held} of rain, "
-            f"{significant(100 * share, 2, 'down'):g} % of what was asked.",
+            f"{LOW.write(100 * share)} % of what was asked.",
             "the rain to hold",
             ARITHMETIC,
             "Find more room, steeper sides, a second garden, or send less roof here. A smaller "
@@ -319,13 +318,7 @@ def _size(plan: Plan) -> Iterator[Finding]:
 
 
 def _by(plan: Plan, length: Quantity, width: Quantity) -> str:
-    return f"{_length(plan, length)} by {_length(plan, width)}"
-
-
-def _length(plan: Plan, value: Quantity) -> str:
-    if plan.metric:
-        return f"{magnitude(value, 'm'):.2f} m"
-    return feet_and_inches(value, 1)
+    return f"{length_words(length, plan.metric)} by {length_words(width, plan.metric)}"
 
 
 def _earth(plan: Plan) -> Iterator[Finding]:
@@ -344,12 +337,13 @@ def _uphill_side(plan: Plan) -> Finding:
     garden, unit = plan.garden, "mm" if plan.metric else "in"
     fall = magnitude(plan.slope.fall, "percent") / 100
     reach = magnitude(plan.earth.uphill_depth, unit) / (1 - garden.side_slope * fall)
+    high = depth_words(quantity(reach, unit), plan.metric)
     pond, rim = magnitude(garden.depth, unit), magnitude(garden.rim_height, unit)
     key, limit = "uphill_side", "the rim is level all round, uphill too"
-    said = f"The ground on the uphill side reaches {reach:.3g} {unit} above the floor"
+    said = f"The ground on the uphill side reaches {high} above the floor"
     if reach >= rim - 1e-6:
         return Finding(key, Grade.GOOD, f"{said}, as high as the rim.", limit, ARITHMETIC)
-    low = f"{rim - reach:.2g} {unit}"
+    low = depth_words(quantity(rim - reach, unit), plan.metric)
     return Finding(
         key,
         Grade.GOOD if reach >= pond else Grade.FIX,
@@ -400,15 +394,16 @@ def _overflow_level(plan: Plan) -> Iterator[Finding]:
         lawn = rim
     if lawn <= pond + 1e-6:
         return
+    under, over = (depth_words(quantity(one, unit), plan.metric) for one in (lawn - pond, lawn))
     yield Finding(
         "overflow_level",
         Grade.FIX,
-        f"The overflow notch would lie {lawn - pond:.2g} {unit} below the lawn, so water would "
-        f"rise to the lawn, {lawn:.3g} {unit} over the floor, before it leaves.",
+        f"The overflow notch would lie {under} below the lawn, so water would rise to the lawn, "
+        f"{over} over the floor, before it leaves.",
         "the notch is no lower than the ground it runs out on",
         ARITHMETIC,
-        f"Dig the floor only {pond:.3g} {unit} below the lawn there and raise a low berm for the "
-        "rest, or lead the notch to lower ground in a trench or pipe.",
+        f"Dig the floor only {depth_words(garden.depth, plan.metric)} below the lawn there and "
+        "raise a low berm for the rest, or lead the notch to lower ground in a trench or pipe.",
     )
 
 
@@ -426,10 +421,12 @@ def _ground_taken(plan: Plan) -> Iterator[Finding]:
     yield Finding(
         "ground_taken",
         Grade.FIX,
-        f"With its berm the garden reaches {taken:.3g} {unit} up and down the slope.",
-        f"room of {magnitude(width, unit):.3g} {unit}",
+        f"With its berm the garden reaches {length_words(quantity(taken, unit), plan.metric)} up "
+        "and down the slope.",
+        f"room of {length_words(width, plan.metric)}",
         ARITHMETIC,
-        f"Leave {berm:.2g} {unit} downhill of the rim for the berm, or make the floor narrower.",
+        f"Leave {length_words(quantity(berm, unit), plan.metric)} downhill of the rim for the "
+        "berm, or make the floor narrower.",
     )
 
 

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import datetime as dt
 
-from interview.calc.locate import DigGate, Gate, LocateState, PrivateLines, dig_gate
 from interview.calc.guards import reaches
+from interview.calc.locate import DigGate, Gate, LocateState, PrivateLines, dig_gate
 from interview.model import Answers
 from interview.questions import site, soak
 from interview.route import Step

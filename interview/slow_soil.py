@@ -169,7 +169,8 @@ def _again() -> Remedy:
         "A smeared wall or a thin hard layer can make good soil look slow. Scratch the walls and "
         f"test the same hole again after {RETEST_AFTER_H.value:.0f} hours of draining, as a new "
         "hole in these answers; or dig another about 10 ft (3 m) away, once the lines are located. "
-        "If you dig deeper, that is a new hole too, with its own depth; a thin hard layer shows up as a faster test below it.",
+        "If you dig deeper, that is a new hole too, with its own depth; a thin hard layer shows up "
+        "as a faster test below it.",
         RETEST_AFTER_H.source,
     )
 

@@ -15,7 +15,14 @@ from interview.gate import BLOCKING_SMELLS, dig_reasons
 from interview.model import Answers, Question, Unanswered
 from interview.plan import Plan
 from interview.questions import site, soak
-from interview.units import Quantity, feet_and_inches, magnitude, plain_number, significant
+from interview.shown import depth_words
+from interview.shown import length_words as length
+from interview.units import magnitude
+
+__all__ = [
+    "WIDTH", "SoFar", "assumed", "depth_words", "figure_words", "length", "so_far", "waiting",
+    "waiting_text", "wrap",
+]  # fmt: skip
 
 WIDTH = 76
 """Columns of the sheet: it prints on letter and A4 paper."""
@@ -31,20 +38,6 @@ class SoFar:
     """The label of the question it waits for; empty when the value is known."""
     address: str = ""
     """Where that question is answered."""
-
-
-def length(value: Quantity, metric: bool) -> str:
-    """Write a length of the garden: feet and inches, or metres."""
-    if metric:
-        return f"{plain_number(significant(magnitude(value, 'm'), 3))} m"
-    return feet_and_inches(value, 2)
-
-
-def depth_words(value: Quantity, metric: bool) -> str:
-    """Write a depth: inches to the quarter, or millimetres."""
-    if metric:
-        return f"{magnitude(value, 'mm'):.0f} mm"
-    return f"{plain_number(round(magnitude(value, 'in') * 4) / 4, 4)} in"
 
 
 def figure_words(plan: Plan, key: str) -> str:

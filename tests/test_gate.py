@@ -107,9 +107,7 @@ LINE_ANSWERS = {
 @pytest.mark.parametrize(
     ("key", "text"), [(key, text) for key, texts in LINE_ANSWERS.items() for text in texts]
 )
-def test_no_single_answer_about_the_lines_can_be_wrong_and_the_gate_open(
-    given, located, key, text
-):
+def test_no_single_answer_about_the_lines_can_be_wrong_and_the_gate_open(given, located, key, text):
     answers = given(located)
     # Where the day the marks were finished is not known, the day of the request stands for it.
     late = dt.date(2026, 6, 4) if key == "lines_finished_on" else TODAY

@@ -12,6 +12,7 @@ from interview.calc.guards import not_negative, positive, reaches, within
 from interview.calc.size_factors import SIZE_FACTOR_TABLE, PublishedSize
 from interview.calc.slope import DEPTH_ROWS, Slope, table_depth
 from interview.evidence import Cited, Source, Standing
+from interview.shown import slope_words
 from interview.units import Quantity, plain_number, quantity, show
 
 
@@ -164,7 +165,9 @@ def slope_depths(slope: Slope) -> Guidance:
             ),
             Saying(
                 "1 to 4 %: 4 in, 4 to 8 %: 6 in, 8 to 12 %: 8 in",
-                f"{depths} for {percent:.1f} %" if depths else f"nothing for {percent:.1f} %",
+                f"{depths} for {slope_words(slope.fall)}"
+                if depths
+                else f"nothing for {slope_words(slope.fall)}",
                 OTHER_SLOPE_ROWS.source,
             ),
         ),

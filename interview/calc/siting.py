@@ -8,6 +8,7 @@ from enum import Enum
 from interview.calc.guards import not_negative, reaches, within
 from interview.calc.slope import Slope
 from interview.evidence import Cited, Finding, Grade, Source, Standing
+from interview.shown import slope_words
 from interview.units import Quantity, feet_and_inches, magnitude, plain_number, quantity, round_up
 
 SLOPE_GOOD = Cited(8.0, Source("from the slope-to-depth table, as a caution", Standing.OURS))
@@ -49,7 +50,7 @@ def slope_finding(slope: Slope, slide_prone: bool = False) -> Finding:
     return Finding(
         key="slope",
         grade=grade,
-        said=f"The ground falls {percent:.1f} %.",
+        said=f"The ground falls {slope_words(slope.fall)}.",
         limit=f"good up to {SLOPE_GOOD.value:g} %, stop past {stop.value:g} %",
         source=stop.source,
         change=change,

@@ -22,6 +22,7 @@ from interview.drawing.scene import (
     Symbol,
     line,
 )
+from interview.shown import PLAIN
 from interview.units import Quantity, magnitude, plain_number, show, significant
 
 DAY_H = 24.0
@@ -131,7 +132,7 @@ def pond_chart(routed_storm: RoutedStorm, metric: bool = False) -> Drawing:
     over = magnitude(routed_storm.spill, "in") > 1e-9
     words = (
         f"The pond is {_depth(magnitude(peak, unit), unit)} deep at most and empty "
-        f"{significant(_hours(empty), 3):g} h after the rain began; "
+        f"{PLAIN.write(_hours(empty))} h after the rain began; "
         + ("some water runs over." if over else "nothing runs over.")
     )
     return Drawing(
@@ -146,7 +147,7 @@ def pond_chart(routed_storm: RoutedStorm, metric: bool = False) -> Drawing:
 
 
 def _depth(number: float, unit: str) -> str:
-    return f"{number:.0f} {unit}" if unit == "mm" else f"{plain_number(round(number, 2))} {unit}"
+    return f"{PLAIN.write(number)} {unit}"
 
 
 def _thinned(curve: Sequence[XY]) -> tuple[XY, ...]:

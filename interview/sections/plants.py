@@ -15,6 +15,7 @@ from interview.model import Answers
 from interview.parts.plants import SHOWN_FAULTS
 from interview.plan import Plan
 from interview.questions import review, start
+from interview.shown import PLAIN, area_words
 from interview.summary import wrap
 from interview.units import magnitude, plain_number
 
@@ -80,8 +81,7 @@ def _own_file(plan: Plan) -> Iterator[str]:
 
 
 def _zone(plan: Plan, zone: ZonePlan) -> Iterator[str]:
-    unit, name = ("m**2", "m²") if plan.metric else ("ft**2", "ft²")
-    yield f"{ZONE_WORDS[zone.zone]}: {magnitude(zone.site.area, unit):.0f} {name}"
+    yield f"{ZONE_WORDS[zone.zone]}: {area_words(zone.site.area, plan.metric)}"
     yield from wrap(f"  Under water: {wet_words(plan, zone.zone)}.", "  ")
     if not zone.picks:
         yield from wrap(f"  {zone.guidance.wetness}", "  ")
@@ -110,7 +110,7 @@ def wet_words(plan: Plan, zone: Zone) -> str:
     if max(hours) < SHORT_HOURS:
         return "hardly ever, an hour at the most" if max(hours) > 0.05 else "never"
     said = zip(hours, cases, strict=True)
-    return "; ".join(f"{plain_number(round(time))} h {words}" for time, (_, words) in said)
+    return "; ".join(f"{PLAIN.write(time)} h {words}" for time, (_, words) in said)
 
 
 def _short(plant: Plant) -> str:

@@ -13,8 +13,9 @@ from interview.pictures import plan_picture
 from interview.plan import Plan
 from interview.questions import bed
 from interview.sections.common import figure_lines
+from interview.shown import LOW
 from interview.summary import WIDTH, length, wrap
-from interview.units import quantity, show, significant
+from interview.units import quantity, show
 from interview.ways_out import ways_out
 
 PLAN_ROWS = 26
@@ -102,9 +103,7 @@ def ways(plan: Plan) -> Iterator[str]:
         each = f"{way.beds} rims of" if way.beds > 1 else "rim"
         record = ""
         if way.record_share is not None:
-            record = (
-                f", {significant(100 * way.record_share, 3, 'down'):g} % of the record's runoff"
-            )
+            record = f", {LOW.write(100 * way.record_share)} % of the record's runoff"
         note = f"; {way.note}" if way.note else ""
         yield from wrap(
             f"- {way.label}: {each} {length(one, plan.metric)} by {length(two, plan.metric)} "

@@ -10,6 +10,7 @@ from interview.calc.soak import SETTLED_WITHIN, Band, SoakTest, Trend
 from interview.calc.soak_advice import CombinedRate, HolesRule
 from interview.calc.texture import TextureCheck
 from interview.parts.soak import HoleReport
+from interview.shown import HIGH, LOW, rate_words
 from interview.units import METRIC, US, Quantity, magnitude, plain_number, show
 
 BAND_WORDS = {
@@ -36,7 +37,7 @@ def _hours(value: Quantity) -> str:
         return "never"
     if hours > LONGEST_H:
         return f"over {LONGEST_H:.0f} h"
-    return f"{plain_number(hours, 2)} h" if hours < 1 else f"{hours:.0f} h"
+    return f"{HIGH.write(hours)} h"
 
 
 def _cell(start: str, *, bottom: bool) -> str:
@@ -67,10 +68,11 @@ def why_narrow(test: SoakTest, metric: bool) -> str:
         return "The water did not fall, so there is nothing to tell of walls and bottom."
     walls = round(100 * test.side_share)
     times = magnitude(test.mean_drop_rate, "in/h") / magnitude(test.corrected, "in/h")
+    bottom = rate_words(test.corrected, metric)
     return (
-        f"The water fell {_rate(test.drop_rate, metric)}, but {walls} % of it left sideways, "
+        f"The water fell {rate_words(test.drop_rate, metric)}, but {walls} % of it left sideways, "
         "through the walls. A hole is narrow and has much wall; a garden is wide and has almost "
-        f"only floor. Through the bottom alone the soil takes {_rate(test.corrected, metric)}: "
+        f"only floor. Through the bottom alone the soil takes {bottom}: "
         f"this hole fell about {plain_number(times, 2)} times as fast as a garden would."
     )
 
@@ -190,8 +192,7 @@ def holes_lines(holes: Sequence[HoleReport], both: CombinedRate, metric: bool) -
         if hole.test is None:
             continue
         drop, rate = (
-            plain_number(magnitude(one, unit), 3)
-            for one in (hole.test.drop_rate, hole.test.corrected)
+            LOW.write(magnitude(one, unit)) for one in (hole.test.drop_rate, hole.test.corrected)
         )
         note = "  set aside" if hole.set_aside else governs_mark(hole, both)
         yield f"{hole.name[:25]:<26}{drop:>12}{rate:>18}{note}"

@@ -105,7 +105,7 @@ def test_the_pond_chart_has_the_full_pond_and_a_day(worked_pond, rain):
     for columns, rows in ((76, 18), (56, 14)):
         lines = cells(drawing, columns, rows)
         shown = joined(lines)
-        assert "24 h" in shown and "full pond 6.03 in" in shown and "hours since" in shown
+        assert "24 h" in shown and "full pond 6 in" in shown and "hours since" in shown
         assert len(lines) <= rows and max(map(len, lines)) <= columns
     assert ("nothing runs over" in shown) == (magnitude(routed.spill, "in") < 1e-9)
     curve = next(s for s in drawing.shapes if getattr(s, "stroke", None) is Stroke.CURVE)
