@@ -66,7 +66,7 @@ def test_a_hole_without_fall_has_no_picture():
 
 def test_why_a_narrow_hole_is_faster_than_a_garden_is_said_with_its_own_numbers(eight_inch):
     said = soak_words.why_narrow(eight_inch, False)
-    assert "fell 1.1 in/h" in said and "75 %" in said and "0.25 in/h" in said
+    assert "fell 1 in/h" in said and "75 %" in said and "0.24 in/h" in said
     assert "about 4 times" in said
     assert "27 mm/h" in soak_words.why_narrow(eight_inch, True)
 

@@ -6,6 +6,7 @@ import datetime as dt
 
 from interview.calc import notice
 from interview.calc.notice import DEFAULT_BUSINESS_DAYS, StateNotice, ToleranceZone, notice_for
+from interview.cautions import LOCATE
 from interview.kinds import Choice, Count, Day, Note, Number, Several, Ticks, YesNo
 from interview.model import Answers, Group, Question, Stage
 from interview.questions import start
@@ -19,10 +20,7 @@ from interview.questions.ask import (
 )
 from interview.units import Quantity
 
-LINES_CAUTION = (
-    "Do not dig, not even the test hole, before every buried line is marked and every owner has "
-    "answered. In the US call 811; it is free."
-)
+LINES_CAUTION = f"{LOCATE} In the US call 811; it is free."
 
 LINES_REQUESTED = Question(
     key="lines_requested",

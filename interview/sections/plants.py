@@ -8,7 +8,7 @@ from interview import cautions
 from interview.calc.plant_care import SIGNS, after_storm_steps, first_year
 from interview.calc.plant_record import Indicator, Plant, Zone
 from interview.calc.plant_sketch import sketch
-from interview.calc.plant_words import hazards, home_doubts, remarks
+from interview.calc.plant_words import hazards, home_doubts, remarks, short_name
 from interview.calc.planting import Pick, ZonePlan
 from interview.calc.wetness import chosen_from, rating
 from interview.model import Answers
@@ -94,7 +94,7 @@ def _zone(plan: Plan, zone: ZonePlan) -> Iterator[str]:
     for pick in zone.picks:
         yield from _pick(plan, pick)
     if zone.reserve:
-        others = ", ".join(_short(plant) for plant in zone.reserve[:MOST_OTHERS])
+        others = ", ".join(short_name(plant) for plant in zone.reserve[:MOST_OTHERS])
         yield from wrap(f"  Would do as well: {others}.", "  ")
 
 
@@ -111,11 +111,6 @@ def wet_words(plan: Plan, zone: Zone) -> str:
         return "hardly ever, an hour at the most" if max(hours) > 0.05 else "never"
     said = zip(hours, cases, strict=True)
     return "; ".join(f"{PLAIN.write(time)} h {words}" for time, (_, words) in said)
-
-
-def _short(plant: Plant) -> str:
-    """Return the common name without the other one in brackets."""
-    return plant.common_name.partition(" (")[0]
 
 
 def _pick(plan: Plan, pick: Pick) -> Iterator[str]:
