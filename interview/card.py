@@ -114,7 +114,7 @@ def _gate(plan: Plan) -> Iterator[str]:
     for one in plan.findings:
         if one.key == "dig_day":
             yield from _cut(wrap(f" {one.said}", "   "), 2)
-    yield " That morning:  [ ] all marks seen   [ ] photo of them taken   [ ] string level"
+    yield " That morning:  [ ] all marks seen   [ ] photo taken   [ ] string is level"
 
 
 def _day(day: dt.date | None) -> str:
@@ -315,5 +315,5 @@ def _first_rain(plan: Plan) -> Iterator[str]:
     goes = spot.get(site.OVERFLOW_TO)
     where = GAP if goes is None else site.OVERFLOW_TO.kind.echo(goes, spot)
     yield from wrap(f" [ ] in over the stone   [ ] out at the notch alone, {where}", "     ")
-    yield " [ ] no damp in the basement   [ ] no bank washed out   [ ] children kept off"
+    yield " [ ] basement stays dry   [ ] no bank washed out   [ ] children kept off"
     yield f" Rain {GAP}   pond gone {GAP} h after (24 aimed at, 48 the most)"

@@ -5,10 +5,13 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from interview.calc.basin import RULE_OF_THUMB
+from interview.calc.depth import CORRECTED_RATE_HOURS, DROP_RATE_HOURS
+from interview.calc.earthwork import COMPACTION_SOURCE
 from interview.calc.hole import INVERSE_AUGER_HOLE
 from interview.calc.hyetographs import StormShape
 from interview.calc.materials import HOURS_YD3
 from interview.calc.overflow import MANNING_SMOOTH, WEIR_US
+from interview.calc.plant_count import SPACING_SOURCE
 from interview.calc.size_factors import SIZE_FACTOR_TABLE
 from interview.costs import costs, plant_count
 from interview.evidence import ARITHMETIC, OURS, PRACTICE, Source, Standing
@@ -72,26 +75,25 @@ def _wide(low: Callable[[Plan], float]) -> Callable[[Plan], Value]:
 SOAK = Source(
     "custom of soak tests: the fall in the hole since the mark by the time", Standing.PRACTICE
 )
-DEPTH_24H = Source(
-    "Home guides: drop rate x 24 h, such as the Blue Thumb Guide to Raingardens, p. 12",
-    Standing.PUBLISHED,
-)
-DEPTH_48H = Source(
-    "48 h: Nebraska G1758; City of Los Angeles LID sample design", Standing.PUBLISHED
-)
 LEVEL_POOL = Source(
     "level-pool balance, solved exactly within each part of the storm", Standing.ARITHMETIC
 )
 RUNOFF = Source(
-    "21 DCMR 520: 0.95 hard, 0.25 compacted; TR-55 for lawn and curve numbers", Standing.PUBLISHED
+    "District of Columbia Municipal Regulations, title 21, section 520: 0.95 impervious, 0.25 "
+    "compacted cover, gravel counted as such by choice; TR-55, USDA-NRCS, 1986, Table 2-2a, for "
+    "lawn and curve numbers",
+    Standing.SECONDARY,
 )
-COMPACTED = Source("tamped soil 0.9 of bank volume, US Army FM 5-434 type table", Standing.MEMORY)
 RATIONAL = Source(
-    "rational method; 1 acre in/h = 1.00833 ft³/s (GISHydro note, University of Maryland)",
+    "rational method; 1 acre in/h = 1.00833 ft³/s: GISHydro note, University of Maryland, undated",
     Standing.PUBLISHED,
 )
-BULKED = Source("bulking: sand 1.15, loam 1.25, clay 1.35 to 1.4", Standing.SECONDARY)
-COUNTS = Source("Alabama Extension, rain garden step 6", Standing.SECONDARY)
+BULKED = Source(
+    "sand 1.15 and dense clay 1.30, construction estimating text, examples 9-3 and 9-2, title not "
+    "shown in the copy; loam 1.25 and clay 1.43, US Army FM 5-434; clay 1.35 to 1.40 "
+    "chosen between",
+    Standing.MEMORY,
+)
 DIST, RATE, AREA, VOLUME = ("in", "mm"), ("in/h", "mm/h"), ("ft**2", "m**2"), ("ft**3", "m**3")
 SIDE = ("ft", "m")
 
@@ -118,7 +120,7 @@ FIGURES: tuple[Figure, ...] = (
         lambda p: p.slope.fall,
         "percent",
         "percent",
-        "100 x mean drop / run",
+        "100 x average drop / run",
         ("slope_run", "slope_drop", "slope_drop_turned"),
         rounding=SLOPE,
     ),
@@ -127,7 +129,7 @@ FIGURES: tuple[Figure, ...] = (
         "Drop rate in the hole",
         _drop_rate,
         *RATE,
-        "mean over the readings of drop since the fill / time since the fill",
+        "average over the readings of drop since the fill / time since the fill",
         ("readings", "water_at_mark", "test_start"),
         SOAK,
         LOW,
@@ -159,7 +161,7 @@ FIGURES: tuple[Figure, ...] = (
         *DIST,
         "drop rate x 24 h",
         ("drop_rate",),
-        DEPTH_24H,
+        DROP_RATE_HOURS.source,
         LOW,
     ),
     Figure(
@@ -169,7 +171,7 @@ FIGURES: tuple[Figure, ...] = (
         *DIST,
         "corrected rate x 48 h (24 h under the strict rule)",
         ("corrected_rate",),
-        DEPTH_48H,
+        CORRECTED_RATE_HOURS.source,
         LOW,
     ),
     Figure(
@@ -501,7 +503,7 @@ FIGURES: tuple[Figure, ...] = (
     ),
     Figure(
         "full_depth",
-        "Full pond as a mean depth",
+        "Full pond as an average depth",
         lambda p: p.pool.full_depth,
         *DIST,
         "V / area at half depth",
@@ -665,7 +667,7 @@ FIGURES: tuple[Figure, ...] = (
         *DIST,
         "the depth at which 0.9 x cut = berm",
         ("slope", "floor_width_drawn", "freeboard"),
-        COMPACTED,
+        COMPACTION_SOURCE,
         words=depth_words,
     ),
     Figure(
@@ -849,7 +851,7 @@ FIGURES: tuple[Figure, ...] = (
         "",
         "zone area / (0.866 x spacing²), up, x beds",
         ("floor_area", "rim_area", "beds"),
-        COUNTS,
+        SPACING_SOURCE,
     ),
 )
 

@@ -9,12 +9,13 @@ from typing import TYPE_CHECKING
 from interview import gate
 from interview.calc import basin, earthwork, overflow, siting, surroundings
 from interview.calc.catchment import whole_roof_finding
-from interview.calc.depth import Governs
+from interview.calc.depth import CORRECTED_RATE_HOURS, Governs
 from interview.calc.plant_care import after_storm
 from interview.calc.record_text import DOUBT
 from interview.calc.slope import DEPTH_ROWS, table_depth
-from interview.calc.soak import Band
+from interview.calc.soak import SETTLED_WITHIN, Band
 from interview.calc.surroundings import Owner, Rules
+from interview.calc.texture import RAWLS_1982
 from interview.evidence import ARITHMETIC, OURS, PRACTICE, Finding, Grade, Source, Standing
 from interview.model import Unanswered
 from interview.questions import bed, review, site, soak, start, survey
@@ -32,7 +33,8 @@ if TYPE_CHECKING:
     from interview.plan import Plan
 
 LOCATE_SOURCE = Source(
-    "Best Practices Guide 5.19 to 5.23, Common Ground Alliance", Standing.PUBLISHED
+    "Best Practices Guide, Common Ground Alliance, practices 5.19 to 5.23, web page",
+    Standing.PUBLISHED,
 )
 OWN_RAIN = 1.5
 """A pond less than this many times the rain mostly catches its own: a choice of this project."""
@@ -202,8 +204,8 @@ def _test(plan: Plan, number: int) -> Iterator[Finding]:
             f"hole_{number}_settled",
             Grade.FIX if test.still_wetting else Grade.GOOD,
             f"{hole.name}: the rate has not settled yet.",
-            "the last three intervals within 10 % of their mean",
-            Source("Minnesota field sheets for percolation tests: 10 %", Standing.PUBLISHED),
+            "the last three intervals within 10 % of their average",
+            SETTLED_WITHIN.source,
             "Take more readings; the soil may still be wetting.",
         )
     if hole.texture is not None and hole.texture.far_apart:
@@ -212,7 +214,7 @@ def _test(plan: Plan, number: int) -> Iterator[Finding]:
             Grade.FIX,
             f"{hole.name}: {hole.texture.texture.value} by feel does not go with the rate tested.",
             "within a factor of ten of the table",
-            Source("Rawls, Brakensiek and Saxton, Trans. ASAE 25(5), 1982", Standing.SECONDARY),
+            RAWLS_1982,
             "Look again: roots, cracks or an animal's run make it fast; smeared walls slow.",
         )
 
@@ -242,7 +244,7 @@ def _depth(plan: Plan) -> Iterator[Finding]:
             Grade.FIX,
             "By the corrected rate this pond takes more than 48 hours to empty.",
             "empty within 48 hours through the bottom alone",
-            Source("City of Los Angeles LID; Nebraska G1758: 48 h", Standing.PUBLISHED),
+            CORRECTED_RATE_HOURS.source,
             "Choose both checks, or make the pond shallower.",
         )
     if depth.governs is Governs.CAP and not depth.too_shallow:

@@ -78,7 +78,8 @@ def _parts(plan: Plan) -> Iterator[list[str]]:
     yield _notes_part(plan)
     yield _banner("HOW IT WAS WORKED OUT")
     yield from _worked(plan, WORKED_OUT)
-    yield [*_heading("WHERE GUIDES DISAGREE"), *guides.disagreements(plan, sources.mark)]
+    if told := list(guides.disagreements(plan, sources.mark)):
+        yield [*_heading("WHERE GUIDES DISAGREE"), *told]
     yield _assumed_part(plan)
     yield [*_heading("FORMULAS"), *formulas(plan, sources)]
     yield [*_heading("SOURCES"), *sources.lines()]

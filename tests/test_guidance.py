@@ -13,7 +13,7 @@ from interview.guides import guides
 from interview.report import plan_text
 from interview.units import quantity
 
-EVERY = ("drawdown", "size", "slope_depth", "least_rate", "pond_depth")
+EVERY = ("drawdown", "size", "steepest", "slope_depth", "least_rate", "pond_depth")
 
 
 def rate(number):

@@ -51,7 +51,7 @@ def test_the_range_names_what_drives_it(sheet):
 
 def test_the_plan_is_drawn_with_its_sizes(sheet):
     plan, text = sheet()
-    drawn = "\n".join(part(text, "DEPTH AND SIZE"))
+    drawn = "\n".join(part(text, "PEGGING OUT"))
     assert plan_picture(plan).title in drawn
     for words in ("level floor", "full pond", "overflow notch", "rim 20 ft", "downhill"):
         assert words in drawn, words

@@ -95,7 +95,11 @@ class DepthRow:
 
 DEPTH_ROWS = Cited(
     (DepthRow(0, 4, "3 to 5 in"), DepthRow(5, 7, "6 to 7 in"), DepthRow(8, 12, "8 in")),
-    Source("Rhode Island and UConn rain garden design guide, slope table", Standing.PUBLISHED),
+    Source(
+        "Rain garden design guide, University of Rhode Island and University of "
+        "Connecticut, undated, slope table",
+        Standing.PUBLISHED,
+    ),
 )
 
 

@@ -67,13 +67,13 @@ def drop_chart(soak_test: SoakTest, metric: bool = False) -> Drawing:
         for row, end in zip(rows, points, strict=True)
     ]
     unused = any(not row.valid for row in rows)
-    keys = [Key(Symbol.POINT, "a reading"), Key(Stroke.DASHED, f"mean drop rate {mean}")]
+    keys = [Key(Symbol.POINT, "a reading"), Key(Stroke.DASHED, f"average drop rate {mean}")]
     keys += [Key(Symbol.CROSS, "a reading not used")] if unused else []
     told = "; ".join(f"{plain_number(round(x, 2))} h {y:.4g} {unit}" for x, y in points)
     return Drawing(
         title="WATER LEFT in the test hole",
         description=f"Water at the start {starts[0][1]:.4g} {unit}, then {told}. "
-        f"The mean drop rate is {mean}.",
+        f"The average drop rate is {mean}.",
         shapes=tuple(shapes),
         keys=tuple(keys),
         proportional=False,

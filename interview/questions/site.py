@@ -371,7 +371,7 @@ SLOPE_TURNED = Question(
     label="Drop with the level turned",
     text="Turn the level end for end on the string and level it again. What is the drop now?",
     kind=depth((0, "in"), (240, "in")),
-    why="The mean of the two takes out a level that reads crooked.",
+    why="The average of the two takes out a level that reads crooked.",
     find_out="If you skip it, the first drop is used alone.",
     group="spots",
 )
@@ -593,7 +593,7 @@ PERMISSION = Question(
     label="Right to dig here",
     text="Is this your own ground, or do you have written permission?",
     kind=Choice((("own", "my own"), ("written", "written permission"), ("no", "neither"))),
-    why="Road verges, easements and rented ground need the owner's leave.",
+    why="Road edges, easements and rented ground need the owner's leave.",
     find_out="Your deed or plat shows easements and the right of way.",
 )
 

@@ -84,7 +84,7 @@ def trend_words(test: SoakTest) -> str:
         return f"Too few readings to tell whether the rate has settled ({count} that count)."
     apart = plain_number(100 * (test.deviation or 0.0), 2)
     within = plain_number(100 * SETTLED_WITHIN.value)
-    head = f"The last three rates are within {apart} % of their mean"
+    head = f"The last three rates are within {apart} % of their average"
     if test.settled:
         said = f"{head}: settled (the limit is {within} %)."
     elif test.within_reading_error:

@@ -70,7 +70,7 @@ def test_the_mean_line_falls_at_the_mean_drop_rate(worked_test):
     assert rate == pytest.approx((8 - 4.125) / 4)
     assert (y0 - y1) / (x1 - x0) == pytest.approx(rate)
     assert (x0, y0) == (0, 8)
-    assert "mean drop rate 0.97 in/h" in joined(cells(drop_chart(worked_test), 76, 18))
+    assert "average drop rate 0.97 in/h" in joined(cells(drop_chart(worked_test), 76, 18))
 
 
 def test_every_reading_is_a_mark_and_an_unused_one_a_cross():
