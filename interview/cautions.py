@@ -92,11 +92,11 @@ def dig_day(day: Day) -> tuple[str, ...]:
     )
     steps = [
         "Marks are visible and still good; take a photograph of them.",
+        f"Within {day.zone} of any mark dig only gently, by hand, turf and all.",
         "Fill the test hole or cover it.",
         "Peg out the floor, the full pond and the rim; the diagonals must be equal.",
         "Stretch a level string across; all heights are measured from it.",
         turf,
-        f"Within {day.zone} of any mark dig only gently, by hand.",
         cut,
         f"Make the floor level within {day.level_within}: a level floor, not a bowl.",
         "Loosen the floor with a fork while it is dry; do not tread on it again.",

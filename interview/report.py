@@ -91,7 +91,8 @@ def _worked(plan: Plan, parts: tuple[Part, ...]) -> Iterator[list[str]]:
         try:
             lines = list(part(plan))
         except Unanswered as gap:
-            lines = wrap(f"Waits for: {gap.question.label}. {gap.why or gap.question.find_out}")
+            why = f" {gap.why}" if gap.why else " See STILL TO FIND OUT."
+            lines = wrap(f"Waits for: {gap.question.label}.{why}")
         if lines:
             yield _heading(title) + lines
 

@@ -122,6 +122,17 @@ def test_the_sheet_leads_with_what_to_do(plan_of, whole):
     assert "STOP: do not dig here." in stopped.partition("\nDIGGING\n")[2]
 
 
+def test_the_test_hole_is_asked_for_only_once_digging_is_open(plan_of, located, level_spot):
+    soak = {"units": "us", "country": "us", "state": "wi", **level_spot}
+    shut = flat(plan_text(plan_of(soak)))
+    assert "Find out, once digging is open: Depth of the hole." in shut
+    assert "Once the lines are located, dig to where" in shut
+    opened = flat(plan_text(plan_of({**soak, **located})))
+    assert "Find out: Depth of the hole." in opened
+    stopped = flat(plan_text(plan_of({**soak, **located, "spots.1.stands_after_rain": "often"})))
+    assert "Find out: Depth" not in stopped.partition("IN SHORT")[0]
+
+
 def test_digging_on_the_sheet_says_first_whether_it_is_shut(plan_of, whole, clock):
     def digging():
         return plan_text(plan_of(whole)).partition("\nDIGGING\n-------\n")[2]

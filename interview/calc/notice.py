@@ -158,7 +158,7 @@ class ToleranceZone:
 
 
 _ABROAD = Source(
-    "the 24 in of state one-call services, as no rule of this country is held here",
+    "as in most US states; no rule of this country is held here",
     Standing.OURS,
 )
 _ZONES_ABROAD = {

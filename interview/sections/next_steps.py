@@ -53,11 +53,13 @@ def _steps(plan: Plan) -> Iterator[str]:
             if one.grade is Grade.FIX and one.key not in LOCATE_KEYS and one.change
         ]
     )
-    waits = waiting(plan)
+    waits = [] if stops else waiting(plan)
     for question, _, why in waits[:MOST_WAITS]:
-        yield f"Find out: {question.label}.{f' {why}' if why else ''}"
+        once = ", once digging is open" if question.digs and not now.open else ""
+        yield f"Find out{once}: {question.label}.{f' {why}' if why else ''}"
     if len(waits) > MOST_WAITS:
-        yield f"Find out {len(waits) - MOST_WAITS} more things, under STILL TO FIND OUT."
+        more = len(waits) - MOST_WAITS
+        yield f"Find out {more} more {'thing' if more == 1 else 'things'}: STILL TO FIND OUT."
     if stops or waits:
         return
     day = plan.answers.get(review.DIG_DAY)
