@@ -10,7 +10,7 @@ import pytest
 
 from interview import store
 from interview.__main__ import main
-from interview.card import GAP, ROWS, card_text
+from interview.card import GAP, card_text
 from interview.opening import plan_of as plan_from
 from interview.sections.stakeout import outlines
 from interview.units import magnitude
@@ -53,7 +53,7 @@ def flat(text):
 
 def fits_one_page(card):
     lines = card.splitlines()
-    return len(lines) <= ROWS and max(len(line) for line in lines) <= 76
+    return len(lines) <= 60 and max(len(line) for line in lines) <= 76
 
 
 @pytest.mark.parametrize("name", NAMES)
@@ -78,6 +78,20 @@ def test_the_card_of_a_busy_yard_is_one_page(plan_of, whole, units):
         "spots.1.slope_drop": "8 in",
     }
     assert fits_one_page(card_text(plan_of(busy)))
+
+
+def test_where_every_kind_of_plant_is_too_much_for_the_page_the_zones_are_told_in_short(
+    plan_of, whole, monkeypatch
+):
+    plan = plan_of({**whole, "spots.1.slope_drop": "6 in"})
+    full = card_text(plan)
+    kinds = sum(len(zone.picks) for zone in plan.planting.zones)
+    assert kinds and "the sheet lists them" not in full
+    monkeypatch.setattr("interview.card.ROWS", len(full.splitlines()) - 1)
+    short = card_text(plan)
+    assert short.count("the sheet lists them") == 3
+    assert len(short.splitlines()) < len(full.splitlines())
+    assert "pond gone" in short.splitlines()[-1]
 
 
 def test_the_card_of_an_empty_interview_is_blanks_and_no_error(plan_of):

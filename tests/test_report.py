@@ -130,7 +130,7 @@ def test_the_test_hole_is_asked_for_only_once_digging_is_open(plan_of, located, 
     opened = flat(plan_text(plan_of({**soak, **located})))
     assert "Find out: Depth of the hole." in opened
     stopped = flat(plan_text(plan_of({**soak, **located, "spots.1.stands_after_rain": "often"})))
-    assert "Find out: Depth" not in stopped.partition("IN SHORT")[0]
+    assert "Depth of the hole" not in stopped.partition("IN SHORT")[0]
 
 
 def test_digging_on_the_sheet_says_first_whether_it_is_shut(plan_of, whole, clock):
