@@ -29,7 +29,7 @@ ROWS = 60
 GAP = "________"
 MOST_WHY = 2
 """Reasons against digging that are told on the card; the sheet tells all."""
-MOST_WHY_LINES, MOST_WHERE_LINES, MOST_STOP_LINES = 3, 5, 30
+MOST_WHY_LINES, MOST_WHERE_LINES, MOST_STOP_LINES = 3, 8, 30
 
 
 def card_text(plan: Plan) -> str:
