@@ -17,6 +17,8 @@ GLOSSARY = (
      "the test hole through its walls taken out"),
     ("curve number", "a number for soil and cover, 0 to 100, from which runoff is worked out"),
     ("drop rate", "how fast the water fell in the test hole, walls and bottom together"),
+    ("drift", "a group of plants of one kind, set close"),
+    ("forb", "a flowering plant that is neither woody nor a grass"),
     ("freeboard", "the height of the rim above the full pond"),
     ("infiltration", "water soaking into soil"),
     ("notch", "the gap in the rim, lined with stone, over which a full pond spills"),
@@ -24,6 +26,7 @@ GLOSSARY = (
     ("runoff coefficient", "the part of the rain on a surface that runs off it: 0.95 of a roof"),
     ("standard error", "how far off a figure may well be, from the measuring alone"),
     ("tamped", "trodden or rammed down in thin layers until a heel leaves no mark"),
+    ("variance", "the square of the standard error; its parts add up, so each can be told"),
     ("weighted area", "the area that drains here, each part counted by how much of its rain runs "
      "off"),
 )  # fmt: skip

@@ -89,7 +89,7 @@ def _driver(plan: Plan) -> Iterator[str]:
     if driver is not None:
         part = two_digits(100 * plan.catchment.shares[driver])
         yield from wrap(
-            f"What widens the range most: {driver} ({part} % of how far off it may be). "
+            f"What widens the range most: {driver} ({part} % of the variance). "
             "Measure this again to narrow it."
         )
 
