@@ -16,8 +16,8 @@ GLOSSARY = (
     ("corrected rate", "how fast the soil takes water through its bottom alone, with what left "
      "the test hole through its walls taken out"),
     ("curve number", "a number for soil and cover, 0 to 100, from which runoff is worked out"),
-    ("drop rate", "how fast the water fell in the test hole, walls and bottom together"),
     ("drift", "a group of plants of one kind, set close"),
+    ("drop rate", "how fast the water fell in the test hole, walls and bottom together"),
     ("forb", "a flowering plant that is neither woody nor a grass"),
     ("freeboard", "the height of the rim above the full pond"),
     ("infiltration", "water soaking into soil"),
@@ -66,7 +66,7 @@ class Sources:
     def mark(self, source: Source) -> str:
         """Return ``[3]``, the number of ``source``; a letter where it names nothing."""
         if not source.title:
-            return _LETTERS[source.standing]
+            return _LETTERS.get(source.standing, "")
         return f"[{self._numbers.setdefault(str(source), len(self._numbers) + 1)}]"
 
     def lines(self) -> Iterator[str]:
