@@ -172,6 +172,8 @@ def _stops(plan: Plan) -> Iterator[str]:
 
 
 def _pegs(plan: Plan) -> Iterator[str]:
+    if not may_dig(plan).open:
+        yield " No pegs while digging is shut: lay it out with a hose, string and stones."
     yield f" {'':<12}{'along the string, at':<27}{'each side':<14}corner to corner"
     try:
         rows = outlines(plan)

@@ -16,6 +16,10 @@ LOCATE = (
     "Do not dig, not even the test hole, before every buried line is marked and every owner has "
     "answered."
 )
+PEGS = (
+    "A peg pushed into the ground is digging too. Until digging is open lay the outline out with a "
+    "hose, string and stones."
+)
 HIT_A_LINE = (
     "If you hit or nick a line: stop, get everyone away, light nothing, and call the emergency "
     "number and the utility from a distance."

@@ -7,6 +7,7 @@ import re
 import pytest
 
 from interview import cautions, figures
+from interview.card import card_text
 from interview.report import plan_text
 from interview.summary import assumed, so_far, waiting, waiting_text
 
@@ -131,6 +132,18 @@ def test_the_test_hole_is_asked_for_only_once_digging_is_open(plan_of, located, 
     assert "Find out: Depth of the hole." in opened
     stopped = flat(plan_text(plan_of({**soak, **located, "spots.1.stands_after_rain": "often"})))
     assert "Depth of the hole" not in stopped.partition("IN SHORT")[0]
+
+
+def test_no_peg_goes_in_while_digging_is_shut(plan_of, whole, clock):
+    texts = {**whole, "children": "no", "permission": "own", "rules_checked": "not_needed"}
+    assert flat(cautions.PEGS) not in flat(plan_text(plan_of(texts)))
+    assert "No pegs" not in card_text(plan_of(texts))
+    clock.forward(days=30)
+    sheet = plan_text(plan_of(texts))
+    first = flat(sheet.partition("IN SHORT")[0])
+    assert "without pegs; peg and dig only once digging is open" in first
+    assert flat(cautions.PEGS) in flat(sheet.partition("PEGGING OUT")[2].partition("DIGGING")[0])
+    assert "No pegs while digging is shut" in card_text(plan_of(texts))
 
 
 def test_digging_on_the_sheet_says_first_whether_it_is_shut(plan_of, whole, clock):

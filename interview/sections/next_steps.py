@@ -67,12 +67,18 @@ def _steps(plan: Plan) -> Iterator[str]:
         yield f"You mean to dig on {day:%A} {day}: the marks must still be good on that day."
     yield (
         "Print the yard card, one page to take outside (C on the page of the plan, or "
-        "rain-garden-interview --card FILE), and peg the garden out."
+        "rain-garden-interview --card FILE)."
     )
     if not now.open:
-        yield "Dig only once digging is open; then follow DIGGING, PLANTS and FIRST YEAR in order."
+        yield (
+            "Lay the garden out with a hose or string, without pegs; peg and dig only once digging "
+            "is open. Then follow DIGGING, PLANTS and FIRST YEAR in order."
+        )
     else:
-        yield "Dig, plant and connect the downspout in the order of DIGGING; then FIRST YEAR."
+        yield (
+            "Peg out, dig, plant and connect the downspout in the order of DIGGING; then FIRST "
+            "YEAR."
+        )
 
 
 def _told(findings: list[Finding]) -> Iterator[str]:

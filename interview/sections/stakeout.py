@@ -6,10 +6,11 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from interview import cautions
 from interview.plan import Plan
 from interview.questions import bed
 from interview.shown import length_words
-from interview.summary import wrap
+from interview.summary import may_dig, wrap
 from interview.units import Quantity, magnitude, quantity
 
 
@@ -53,6 +54,8 @@ def stakeout(plan: Plan) -> Iterator[str]:
         "the middle of the bed will be. Peg along it, then square off to both sides.",
         "  ",
     )
+    if not may_dig(plan).open:
+        yield from wrap(f"CAUTION: {cautions.PEGS}", "  ")
     yield f"  {'outline':<12}{'along the string, at':<27}{'each side':<13}corner to corner"
     for row in rows:
         first, last = length_words(row.first, metric), length_words(row.last, metric)
