@@ -5,10 +5,13 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from interview.calc.basin import RULE_OF_THUMB
+from interview.calc.depth import CORRECTED_RATE_HOURS, DROP_RATE_HOURS
+from interview.calc.earthwork import COMPACTION_SOURCE
 from interview.calc.hole import INVERSE_AUGER_HOLE
 from interview.calc.hyetographs import StormShape
 from interview.calc.materials import HOURS_YD3
 from interview.calc.overflow import MANNING_SMOOTH, WEIR_US
+from interview.calc.plant_count import SPACING_SOURCE
 from interview.calc.size_factors import SIZE_FACTOR_TABLE
 from interview.costs import costs, plant_count
 from interview.evidence import ARITHMETIC, OURS, PRACTICE, Source, Standing
@@ -16,6 +19,7 @@ from interview.figure import Figure, Found, Value, find
 from interview.model import Unanswered
 from interview.plan import Plan
 from interview.questions import start
+from interview.shown import HIGH, LOW, SLOPE, Rounding, depth_words, length_words
 from interview.units import quantity, unit_name
 
 
@@ -71,26 +75,25 @@ def _wide(low: Callable[[Plan], float]) -> Callable[[Plan], Value]:
 SOAK = Source(
     "custom of soak tests: the fall in the hole since the mark by the time", Standing.PRACTICE
 )
-DEPTH_24H = Source(
-    "Home guides: drop rate x 24 h, such as the Blue Thumb Guide to Raingardens, p. 12",
-    Standing.PUBLISHED,
-)
-DEPTH_48H = Source(
-    "48 h: Nebraska G1758; City of Los Angeles LID sample design", Standing.PUBLISHED
-)
 LEVEL_POOL = Source(
     "level-pool balance, solved exactly within each part of the storm", Standing.ARITHMETIC
 )
 RUNOFF = Source(
-    "21 DCMR 520: 0.95 hard, 0.25 compacted; TR-55 for lawn and curve numbers", Standing.PUBLISHED
+    "District of Columbia Municipal Regulations, title 21, section 520: 0.95 impervious, 0.25 "
+    "compacted cover, gravel counted as such by choice; TR-55, USDA-NRCS, 1986, Table 2-2a, for "
+    "lawn and curve numbers",
+    Standing.SECONDARY,
 )
-COMPACTED = Source("tamped soil 0.9 of bank volume, US Army FM 5-434 type table", Standing.MEMORY)
 RATIONAL = Source(
-    "rational method; 1 acre in/h = 1.00833 ft³/s (GISHydro note, University of Maryland)",
+    "rational method; 1 acre in/h = 1.00833 ft³/s: GISHydro note, University of Maryland, undated",
     Standing.PUBLISHED,
 )
-BULKED = Source("bulking: sand 1.15, loam 1.25, clay 1.35 to 1.4", Standing.SECONDARY)
-COUNTS = Source("Alabama Extension, rain garden step 6", Standing.SECONDARY)
+BULKED = Source(
+    "sand 1.15 and dense clay 1.30, construction estimating text, examples 9-3 and 9-2, title not "
+    "shown in the copy; loam 1.25 and clay 1.43, US Army FM 5-434; clay 1.35 to 1.40 "
+    "chosen between",
+    Standing.MEMORY,
+)
 DIST, RATE, AREA, VOLUME = ("in", "mm"), ("in/h", "mm/h"), ("ft**2", "m**2"), ("ft**3", "m**3")
 SIDE = ("ft", "m")
 
@@ -117,19 +120,19 @@ FIGURES: tuple[Figure, ...] = (
         lambda p: p.slope.fall,
         "percent",
         "percent",
-        "100 x mean drop / run",
+        "100 x average drop / run",
         ("slope_run", "slope_drop", "slope_drop_turned"),
+        rounding=SLOPE,
     ),
     Figure(
         "drop_rate",
         "Drop rate in the hole",
         _drop_rate,
         *RATE,
-        "mean over the readings of drop since the fill / time since the fill",
+        "average over the readings of drop since the fill / time since the fill",
         ("readings", "water_at_mark", "test_start"),
         SOAK,
-        2,
-        "down",
+        LOW,
     ),
     Figure(
         "corrected_rate",
@@ -140,8 +143,7 @@ FIGURES: tuple[Figure, ...] = (
         "intervals and the last three",
         ("readings", "hole_shape", "hole_width"),
         INVERSE_AUGER_HOLE,
-        2,
-        "down",
+        LOW,
     ),
     Figure(
         "corrected_rate_error",
@@ -151,7 +153,6 @@ FIGURES: tuple[Figure, ...] = (
         "reading and width errors carried into f by its derivatives",
         ("readings", "ruler_mark"),
         ARITHMETIC,
-        2,
     ),
     Figure(
         "depth_by_drop",
@@ -160,9 +161,8 @@ FIGURES: tuple[Figure, ...] = (
         *DIST,
         "drop rate x 24 h",
         ("drop_rate",),
-        DEPTH_24H,
-        3,
-        "down",
+        DROP_RATE_HOURS.source,
+        LOW,
     ),
     Figure(
         "depth_by_corrected",
@@ -171,9 +171,8 @@ FIGURES: tuple[Figure, ...] = (
         *DIST,
         "corrected rate x 48 h (24 h under the strict rule)",
         ("corrected_rate",),
-        DEPTH_48H,
-        3,
-        "down",
+        CORRECTED_RATE_HOURS.source,
+        LOW,
     ),
     Figure(
         "pond_depth",
@@ -183,7 +182,7 @@ FIGURES: tuple[Figure, ...] = (
         "the least of the limits in force, rounded down to 1/2 in (10 mm)",
         ("depth_by_drop", "depth_by_corrected", "deepest_pond", "drain_rule"),
         OURS,
-        3,
+        words=depth_words,
     ),
     Figure("depth_governed_by", "What decides the depth", lambda p: p.depth.governs.value),
     Figure(
@@ -195,8 +194,7 @@ FIGURES: tuple[Figure, ...] = (
         "pond depth / drop rate",
         ("pond_depth", "drop_rate"),
         ARITHMETIC,
-        2,
-        "up",
+        HIGH,
     ),
     Figure(
         "empty_latest",
@@ -207,8 +205,7 @@ FIGURES: tuple[Figure, ...] = (
         "pond depth / corrected rate",
         ("pond_depth", "corrected_rate"),
         ARITHMETIC,
-        2,
-        "up",
+        HIGH,
     ),
     Figure(
         "catchment_area",
@@ -218,7 +215,6 @@ FIGURES: tuple[Figure, ...] = (
         "sum of plan area x share",
         ("surfaces",),
         ARITHMETIC,
-        2,
     ),
     Figure(
         "weighted_area",
@@ -228,7 +224,6 @@ FIGURES: tuple[Figure, ...] = (
         "S = sum of plan area x share x part that runs off",
         ("surfaces", "runoff_by"),
         RUNOFF,
-        2,
     ),
     Figure(
         "weighted_area_error",
@@ -238,7 +233,6 @@ FIGURES: tuple[Figure, ...] = (
         "first-order propagation of tape, pace, share",
         ("surfaces",),
         ARITHMETIC,
-        2,
     ),
     Figure(
         "widest_error",
@@ -254,7 +248,6 @@ FIGURES: tuple[Figure, ...] = (
         "two standard uncertainties below",
         ("weighted_area", "weighted_area_error"),
         ARITHMETIC,
-        2,
     ),
     Figure(
         "weighted_area_high",
@@ -264,7 +257,6 @@ FIGURES: tuple[Figure, ...] = (
         "two standard uncertainties above",
         ("weighted_area", "weighted_area_error"),
         ARITHMETIC,
-        2,
     ),
     Figure(
         "catchment_volume",
@@ -275,7 +267,6 @@ FIGURES: tuple[Figure, ...] = (
         "S x P, without the rain on the garden itself",
         ("weighted_area", "rain_depth"),
         ARITHMETIC,
-        2,
     ),
     Figure(
         "rule_of_thumb_area",
@@ -285,7 +276,6 @@ FIGURES: tuple[Figure, ...] = (
         "area that drains here x rain / pond depth",
         ("catchment_area", "rain_depth", "pond_depth"),
         RULE_OF_THUMB,
-        2,
     ),
     Figure(
         "weighted_rule_area",
@@ -295,7 +285,6 @@ FIGURES: tuple[Figure, ...] = (
         "S x P / d",
         ("weighted_area", "rain_depth", "pond_depth"),
         RULE_OF_THUMB,
-        3,
     ),
     Figure(
         "hand_check_area",
@@ -305,7 +294,6 @@ FIGURES: tuple[Figure, ...] = (
         "S x P / (d - P), without the sloping sides",
         ("weighted_area", "rain_depth", "pond_depth"),
         ARITHMETIC,
-        3,
     ),
     Figure(
         "mid_area",
@@ -316,7 +304,6 @@ FIGURES: tuple[Figure, ...] = (
         "g = z (d + 2 b), a = d - P; S is shared by the beds",
         ("weighted_area", "rain_depth", "pond_depth", "side_slope", "freeboard", "length_to_width"),
         ARITHMETIC,
-        4,
     ),
     Figure(
         "bed_count",
@@ -340,7 +327,7 @@ FIGURES: tuple[Figure, ...] = (
         "L = sqrt(k A) - z d",
         ("mid_area",),
         ARITHMETIC,
-        4,
+        words=length_words,
     ),
     Figure(
         "needed_floor_width",
@@ -350,7 +337,7 @@ FIGURES: tuple[Figure, ...] = (
         "W = sqrt(A / k) - z d",
         ("mid_area",),
         ARITHMETIC,
-        4,
+        words=length_words,
     ),
     Figure(
         "needed_volume",
@@ -360,7 +347,6 @@ FIGURES: tuple[Figure, ...] = (
         "V = A d + z^2 d^3 / 3",
         ("mid_area", "pond_depth"),
         ARITHMETIC,
-        4,
     ),
     Figure(
         "recommended_area",
@@ -370,8 +356,7 @@ FIGURES: tuple[Figure, ...] = (
         "area at half depth, two digits, up",
         ("mid_area",),
         ARITHMETIC,
-        2,
-        "up",
+        HIGH,
     ),
     Figure(
         "area_low",
@@ -381,7 +366,6 @@ FIGURES: tuple[Figure, ...] = (
         "two standard uncertainties below",
         ("weighted_area_error",),
         ARITHMETIC,
-        2,
     ),
     Figure(
         "area_high",
@@ -391,8 +375,7 @@ FIGURES: tuple[Figure, ...] = (
         "two standard uncertainties above",
         ("weighted_area_error",),
         ARITHMETIC,
-        2,
-        "up",
+        HIGH,
     ),
     Figure(
         "published_sandy",
@@ -402,7 +385,6 @@ FIGURES: tuple[Figure, ...] = (
         "factor x area that drains here",
         ("catchment_area", "spout_distance"),
         SIZE_FACTOR_TABLE,
-        2,
     ),
     Figure(
         "published_silty",
@@ -412,7 +394,6 @@ FIGURES: tuple[Figure, ...] = (
         "factor x area that drains here",
         ("catchment_area", "spout_distance"),
         SIZE_FACTOR_TABLE,
-        2,
     ),
     Figure(
         "published_clayey",
@@ -422,7 +403,6 @@ FIGURES: tuple[Figure, ...] = (
         "factor x area that drains here",
         ("catchment_area", "spout_distance"),
         SIZE_FACTOR_TABLE,
-        2,
     ),
     Figure(
         "floor_length_drawn",
@@ -432,6 +412,7 @@ FIGURES: tuple[Figure, ...] = (
         "needed, raised to 1/2 ft (100 mm), or as you chose",
         ("needed_floor_length",),
         OURS,
+        words=length_words,
     ),
     Figure(
         "floor_width_drawn",
@@ -441,6 +422,7 @@ FIGURES: tuple[Figure, ...] = (
         "needed, raised to 1/2 ft (100 mm), or as you chose",
         ("needed_floor_width",),
         OURS,
+        words=length_words,
     ),
     Figure(
         "pond_length",
@@ -450,7 +432,7 @@ FIGURES: tuple[Figure, ...] = (
         "floor + 2 z d",
         ("floor_length_drawn", "side_slope", "pond_depth"),
         ARITHMETIC,
-        4,
+        words=length_words,
     ),
     Figure(
         "pond_width",
@@ -460,7 +442,7 @@ FIGURES: tuple[Figure, ...] = (
         "floor + 2 z d",
         ("floor_width_drawn", "side_slope", "pond_depth"),
         ARITHMETIC,
-        4,
+        words=length_words,
     ),
     Figure(
         "rim_length",
@@ -470,7 +452,7 @@ FIGURES: tuple[Figure, ...] = (
         "floor + 2 z (d + b)",
         ("floor_length_drawn", "freeboard"),
         ARITHMETIC,
-        4,
+        words=length_words,
     ),
     Figure(
         "rim_width",
@@ -480,17 +462,16 @@ FIGURES: tuple[Figure, ...] = (
         "floor + 2 z (d + b)",
         ("floor_width_drawn", "freeboard"),
         ARITHMETIC,
-        4,
+        words=length_words,
     ),
-    Figure("floor_area", "Floor area", lambda p: p.garden.floor_area, *AREA, digits=4),
+    Figure("floor_area", "Floor area", lambda p: p.garden.floor_area, *AREA),
     Figure(
         "mid_area_drawn",
         "Area at half depth as drawn",
         lambda p: p.garden.mid_area,
         *AREA,
-        digits=4,
     ),
-    Figure("rim_area", "Area inside the rim", lambda p: p.garden.rim_area, *AREA, digits=4),
+    Figure("rim_area", "Area inside the rim", lambda p: p.garden.rim_area, *AREA),
     Figure(
         "pond_volume",
         "Full pond volume",
@@ -499,7 +480,6 @@ FIGURES: tuple[Figure, ...] = (
         "d (Lf Wf + z d (Lf + Wf) + 4/3 z^2 d^2)",
         ("floor_length_drawn",),
         ARITHMETIC,
-        4,
     ),
     Figure(
         "rain_held",
@@ -509,8 +489,7 @@ FIGURES: tuple[Figure, ...] = (
         "V / (S + area inside the rim)",
         ("pond_volume", "weighted_area", "rim_area"),
         ARITHMETIC,
-        4,
-        "down",
+        LOW,
     ),
     Figure(
         "gain",
@@ -521,17 +500,15 @@ FIGURES: tuple[Figure, ...] = (
         "kappa = (S + area inside the rim) / area at half depth",
         ("weighted_area", "rim_area", "mid_area_drawn"),
         ARITHMETIC,
-        4,
     ),
     Figure(
         "full_depth",
-        "Full pond as a mean depth",
+        "Full pond as an average depth",
         lambda p: p.pool.full_depth,
         *DIST,
         "V / area at half depth",
         ("pond_volume", "mid_area_drawn"),
         ARITHMETIC,
-        4,
     ),
     Figure(
         "storm_peak",
@@ -541,7 +518,6 @@ FIGURES: tuple[Figure, ...] = (
         "dh/dt = kappa i(t) - f, from empty",
         ("gain", "corrected_rate", "storm_hours"),
         LEVEL_POOL,
-        4,
     ),
     Figure(
         "storm_hours_on_floor",
@@ -552,7 +528,6 @@ FIGURES: tuple[Figure, ...] = (
         "dh/dt = kappa i(t) - f, until empty",
         ("gain", "corrected_rate"),
         LEVEL_POOL,
-        4,
     ),
     Figure(
         "storm_spill",
@@ -562,7 +537,6 @@ FIGURES: tuple[Figure, ...] = (
         "what rises above the full pond",
         ("gain", "full_depth"),
         LEVEL_POOL,
-        4,
     ),
     Figure(
         "side_hours",
@@ -573,7 +547,6 @@ FIGURES: tuple[Figure, ...] = (
         "time the pond is above half depth",
         ("storm_peak",),
         LEVEL_POOL,
-        3,
     ),
     Figure(
         "rim_hours",
@@ -584,7 +557,6 @@ FIGURES: tuple[Figure, ...] = (
         "time the pond is above its depth",
         ("storm_peak",),
         LEVEL_POOL,
-        3,
     ),
     Figure(
         "again_peak",
@@ -594,7 +566,6 @@ FIGURES: tuple[Figure, ...] = (
         "the storm held, and again 24 h after it began",
         ("storm_peak",),
         LEVEL_POOL,
-        3,
     ),
     Figure(
         "again_hours_on_floor",
@@ -605,7 +576,6 @@ FIGURES: tuple[Figure, ...] = (
         "the storm held, and again 24 h after it began",
         ("storm_hours_on_floor",),
         LEVEL_POOL,
-        3,
     ),
     Figure(
         "again_caught",
@@ -616,8 +586,7 @@ FIGURES: tuple[Figure, ...] = (
         "1 - spill / inflow",
         ("rain_depth",),
         LEVEL_POOL,
-        3,
-        "down",
+        LOW,
     ),
     Figure(
         "caught_at_one_and_a_half",
@@ -628,8 +597,7 @@ FIGURES: tuple[Figure, ...] = (
         "1 - spill / inflow",
         ("rain_depth",),
         LEVEL_POOL,
-        3,
-        "down",
+        LOW,
     ),
     Figure(
         "caught_at_twice",
@@ -640,8 +608,7 @@ FIGURES: tuple[Figure, ...] = (
         "1 - spill / inflow",
         ("rain_depth",),
         LEVEL_POOL,
-        3,
-        "down",
+        LOW,
     ),
     Figure(
         "caught_uniform_at_one_and_a_half",
@@ -652,8 +619,7 @@ FIGURES: tuple[Figure, ...] = (
         "1 - spill / inflow",
         ("rain_depth",),
         LEVEL_POOL,
-        3,
-        "down",
+        LOW,
     ),
     Figure(
         "record_share_held",
@@ -664,8 +630,7 @@ FIGURES: tuple[Figure, ...] = (
         "1 - spill / inflow over all the days",
         ("rain_record",),
         LEVEL_POOL,
-        3,
-        "down",
+        LOW,
     ),
     Figure(
         "record_overflow_days",
@@ -702,8 +667,8 @@ FIGURES: tuple[Figure, ...] = (
         *DIST,
         "the depth at which 0.9 x cut = berm",
         ("slope", "floor_width_drawn", "freeboard"),
-        COMPACTED,
-        4,
+        COMPACTION_SOURCE,
+        words=depth_words,
     ),
     Figure(
         "uphill_floor_depth",
@@ -713,7 +678,7 @@ FIGURES: tuple[Figure, ...] = (
         "downhill depth + slope x floor width",
         ("downhill_floor_depth", "slope"),
         ARITHMETIC,
-        4,
+        words=depth_words,
     ),
     Figure(
         "cut_volume",
@@ -723,7 +688,6 @@ FIGURES: tuple[Figure, ...] = (
         "floor, uphill face and two ends",
         ("uphill_floor_depth",),
         ARITHMETIC,
-        4,
     ),
     Figure(
         "berm_height",
@@ -733,7 +697,7 @@ FIGURES: tuple[Figure, ...] = (
         "pond depth + freeboard - downhill floor depth",
         ("downhill_floor_depth",),
         ARITHMETIC,
-        4,
+        words=depth_words,
     ),
     Figure(
         "berm_volume",
@@ -743,7 +707,6 @@ FIGURES: tuple[Figure, ...] = (
         "section x length with end returns at half height",
         ("berm_height", "berm_top"),
         OURS,
-        4,
     ),
     Figure(
         "soil_to_keep",
@@ -753,8 +716,7 @@ FIGURES: tuple[Figure, ...] = (
         "summed over the falling ground, uphill too, with rounded corners",
         ("slope", "berm_top"),
         OURS,
-        3,
-        "up",
+        HIGH,
     ),
     Figure(
         "mulch_dug",
@@ -764,7 +726,6 @@ FIGURES: tuple[Figure, ...] = (
         "floor area x mulch depth",
         ("floor_area", "mulch_depth"),
         ARITHMETIC,
-        3,
     ),
     Figure(
         "soil_dug_total",
@@ -774,7 +735,6 @@ FIGURES: tuple[Figure, ...] = (
         "(cut + soil dug for the mulch) x beds",
         ("cut_volume", "mulch_dug", "beds"),
         ARITHMETIC,
-        3,
     ),
     Figure(
         "soil_loose",
@@ -784,7 +744,6 @@ FIGURES: tuple[Figure, ...] = (
         "bank volume x bulking of the soil",
         ("soil_dug_total", "soil_dug"),
         BULKED,
-        3,
     ),
     Figure(
         "barrow_loads",
@@ -805,7 +764,6 @@ FIGURES: tuple[Figure, ...] = (
         "bank volume / 0.5 yd³ an hour",
         ("soil_dug_total",),
         HOURS_YD3.source,
-        2,
     ),
     Figure(
         "hours_slow",
@@ -816,7 +774,6 @@ FIGURES: tuple[Figure, ...] = (
         "bank volume / 0.25 yd³ an hour",
         ("soil_dug_total",),
         HOURS_YD3.source,
-        2,
     ),
     Figure(
         "catchment_flow",
@@ -827,7 +784,6 @@ FIGURES: tuple[Figure, ...] = (
         "Q = C i A",
         ("weighted_area", "peak_intensity"),
         RATIONAL,
-        4,
     ),
     Figure(
         "peak_flow",
@@ -838,7 +794,6 @@ FIGURES: tuple[Figure, ...] = (
         "Q = i (S + area inside the rim)",
         ("weighted_area", "rim_area", "peak_intensity"),
         RATIONAL,
-        4,
     ),
     Figure(
         "notch_width",
@@ -848,8 +803,8 @@ FIGURES: tuple[Figure, ...] = (
         "L = Q / (Cw H^1.5), at 2 in (50 mm) of head, 1 ft (0.3 m) or more",
         ("peak_flow",),
         WEIR_US.source,
-        3,
-        "up",
+        HIGH,
+        words=length_words,
     ),
     Figure(
         "notch_head",
@@ -859,7 +814,6 @@ FIGURES: tuple[Figure, ...] = (
         "H = (Q / (Cw L))^(2/3)",
         ("peak_flow", "notch_width"),
         WEIR_US.source,
-        3,
     ),
     Figure(
         "pipe_width",
@@ -869,6 +823,7 @@ FIGURES: tuple[Figure, ...] = (
         "the narrowest smooth pipe sold that carries the peak flow at a fall of 1 in 100",
         ("catchment_flow", "water_by"),
         MANNING_SMOOTH.source,
+        words=depth_words,
     ),
     Figure(
         "pipe_flow",
@@ -886,7 +841,7 @@ FIGURES: tuple[Figure, ...] = (
         _cost,
         formula="sum of price x what is bought",
         inputs=("prices",),
-        digits=6,
+        rounding=Rounding(places=2),
     ),
     Figure(
         "plants_total",
@@ -896,7 +851,7 @@ FIGURES: tuple[Figure, ...] = (
         "",
         "zone area / (0.866 x spacing²), up, x beds",
         ("floor_area", "rim_area", "beds"),
-        COUNTS,
+        SPACING_SOURCE,
     ),
 )
 

@@ -9,31 +9,32 @@ from typing import TYPE_CHECKING
 from interview import gate
 from interview.calc import basin, earthwork, overflow, siting, surroundings
 from interview.calc.catchment import whole_roof_finding
-from interview.calc.depth import Governs
+from interview.calc.depth import CORRECTED_RATE_HOURS, Governs
 from interview.calc.plant_care import after_storm
 from interview.calc.record_text import DOUBT
 from interview.calc.slope import DEPTH_ROWS, table_depth
-from interview.calc.soak import Band
+from interview.calc.soak import SETTLED_WITHIN, Band
 from interview.calc.surroundings import Owner, Rules
+from interview.calc.texture import RAWLS_1982
 from interview.evidence import ARITHMETIC, OURS, PRACTICE, Finding, Grade, Source, Standing
 from interview.model import Unanswered
 from interview.questions import bed, review, site, soak, start, survey
+from interview.shown import LOW, depth_words, length_words, rate_words
 from interview.units import (
     Quantity,
-    feet_and_inches,
     magnitude,
     plain_number,
     quantity,
     ratio,
     show,
-    significant,
 )
 
 if TYPE_CHECKING:
     from interview.plan import Plan
 
 LOCATE_SOURCE = Source(
-    "Best Practices Guide 5.19 to 5.23, Common Ground Alliance", Standing.PUBLISHED
+    "Best Practices Guide, Common Ground Alliance, practices 5.19 to 5.23, web page",
+    Standing.PUBLISHED,
 )
 OWN_RAIN = 1.5
 """A pond less than this many times the rain mostly catches its own: a choice of this project."""
@@ -166,7 +167,7 @@ def _holes(plan: Plan) -> Iterator[Finding]:
             else "One hole takes water and another takes none at all.",
             "within about a factor of two",
             OURS,
-            "Test another hole, or move toward the faster one.",
+            "Test another hole where the marks allow it, or move toward the faster one.",
         )
 
 
@@ -184,10 +185,8 @@ def _test(plan: Plan, number: int) -> Iterator[Finding]:
             PRACTICE,
         )
         return
-    unit = "mm/h" if plan.metric else "in/h"
-    said = (
-        f"{hole.name}: the water drops {show(test.drop_rate, unit, 2, 'down')}, {test.band.value}."
-    )
+    fall = rate_words(test.drop_rate, plan.metric)
+    said = f"{hole.name}: the water drops {fall}, {test.band.value}."
     bad = {Band.NO_FALL: Grade.STOP, Band.MARGINAL: Grade.FIX}
     yield Finding(
         f"hole_{number}_rate",
@@ -204,8 +203,8 @@ def _test(plan: Plan, number: int) -> Iterator[Finding]:
             f"hole_{number}_settled",
             Grade.FIX if test.still_wetting else Grade.GOOD,
             f"{hole.name}: the rate has not settled yet.",
-            "the last three intervals within 10 % of their mean",
-            Source("Minnesota field sheets for percolation tests: 10 %", Standing.PUBLISHED),
+            "the last three intervals within 10 % of their average",
+            SETTLED_WITHIN.source,
             "Take more readings; the soil may still be wetting.",
         )
     if hole.texture is not None and hole.texture.far_apart:
@@ -214,7 +213,7 @@ def _test(plan: Plan, number: int) -> Iterator[Finding]:
             Grade.FIX,
             f"{hole.name}: {hole.texture.texture.value} by feel does not go with the rate tested.",
             "within a factor of ten of the table",
-            Source("Rawls, Brakensiek and Saxton, Trans. ASAE 25(5), 1982", Standing.SECONDARY),
+            RAWLS_1982,
             "Look again: roots, cracks or an animal's run make it fast; smeared walls slow.",
         )
 
@@ -244,7 +243,7 @@ def _depth(plan: Plan) -> Iterator[Finding]:
             Grade.FIX,
             "By the corrected rate this pond takes more than 48 hours to empty.",
             "empty within 48 hours through the bottom alone",
-            Source("City of Los Angeles LID; Nebraska G1758: 48 h", Standing.PUBLISHED),
+            CORRECTED_RATE_HOURS.source,
             "Choose both checks, or make the pond shallower.",
         )
     if depth.governs is Governs.CAP and not depth.too_shallow:
@@ -292,7 +291,7 @@ def _size(plan: Plan) -> Iterator[Finding]:
             "rain_held",
             Grade.FIX,
             f"The garden as drawn holds {held} of rain, "
-            f"{significant(100 * share, 2, 'down'):g} % of what was asked.",
+            f"{LOW.write(100 * share)} % of what was asked.",
             "the rain to hold",
             ARITHMETIC,
             "Find more room, steeper sides, a second garden, or send less roof here. A smaller "
@@ -320,13 +319,7 @@ def _size(plan: Plan) -> Iterator[Finding]:
 
 
 def _by(plan: Plan, length: Quantity, width: Quantity) -> str:
-    return f"{_length(plan, length)} by {_length(plan, width)}"
-
-
-def _length(plan: Plan, value: Quantity) -> str:
-    if plan.metric:
-        return f"{magnitude(value, 'm'):.2f} m"
-    return feet_and_inches(value, 1)
+    return f"{length_words(length, plan.metric)} by {length_words(width, plan.metric)}"
 
 
 def _earth(plan: Plan) -> Iterator[Finding]:
@@ -345,12 +338,13 @@ def _uphill_side(plan: Plan) -> Finding:
     garden, unit = plan.garden, "mm" if plan.metric else "in"
     fall = magnitude(plan.slope.fall, "percent") / 100
     reach = magnitude(plan.earth.uphill_depth, unit) / (1 - garden.side_slope * fall)
+    high = depth_words(quantity(reach, unit), plan.metric)
     pond, rim = magnitude(garden.depth, unit), magnitude(garden.rim_height, unit)
     key, limit = "uphill_side", "the rim is level all round, uphill too"
-    said = f"The ground on the uphill side reaches {reach:.3g} {unit} above the floor"
+    said = f"The ground on the uphill side reaches {high} above the floor"
     if reach >= rim - 1e-6:
         return Finding(key, Grade.GOOD, f"{said}, as high as the rim.", limit, ARITHMETIC)
-    low = f"{rim - reach:.2g} {unit}"
+    low = depth_words(quantity(rim - reach, unit), plan.metric)
     return Finding(
         key,
         Grade.GOOD if reach >= pond else Grade.FIX,
@@ -401,15 +395,16 @@ def _overflow_level(plan: Plan) -> Iterator[Finding]:
         lawn = rim
     if lawn <= pond + 1e-6:
         return
+    under, over = (depth_words(quantity(one, unit), plan.metric) for one in (lawn - pond, lawn))
     yield Finding(
         "overflow_level",
         Grade.FIX,
-        f"The overflow notch would lie {lawn - pond:.2g} {unit} below the lawn, so water would "
-        f"rise to the lawn, {lawn:.3g} {unit} over the floor, before it leaves.",
+        f"The overflow notch would lie {under} below the lawn, so water would rise to the lawn, "
+        f"{over} over the floor, before it leaves.",
         "the notch is no lower than the ground it runs out on",
         ARITHMETIC,
-        f"Dig the floor only {pond:.3g} {unit} below the lawn there and raise a low berm for the "
-        "rest, or lead the notch to lower ground in a trench or pipe.",
+        f"Dig the floor only {depth_words(garden.depth, plan.metric)} below the lawn there and "
+        "raise a low berm for the rest, or lead the notch to lower ground in a trench or pipe.",
     )
 
 
@@ -427,10 +422,12 @@ def _ground_taken(plan: Plan) -> Iterator[Finding]:
     yield Finding(
         "ground_taken",
         Grade.FIX,
-        f"With its berm the garden reaches {taken:.3g} {unit} up and down the slope.",
-        f"room of {magnitude(width, unit):.3g} {unit}",
+        f"With its berm the garden reaches {length_words(quantity(taken, unit), plan.metric)} up "
+        "and down the slope.",
+        f"room of {length_words(width, plan.metric)}",
         ARITHMETIC,
-        f"Leave {berm:.2g} {unit} downhill of the rim for the berm, or make the floor narrower.",
+        f"Leave {length_words(quantity(berm, unit), plan.metric)} downhill of the rim for the "
+        "berm, or make the floor narrower.",
     )
 
 

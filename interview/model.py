@@ -73,6 +73,11 @@ def no_objection(_value: Any, _answers: Answers) -> str | None:
     return None
 
 
+def no_warning(_: Answers) -> str:
+    """Return nothing: no caution hangs on the other answers."""
+    return ""
+
+
 def no_default(_: Answers) -> str | None:
     """Return nothing: there is no honest default."""
     return None
@@ -105,12 +110,18 @@ class Question(Generic[T]):
     """The text used until there is an answer, where a default is honest."""
     caution: str = ""
     """The safety sentence shown with the question."""
+    warns: Callable[[Answers], str] = no_warning
+    """A safety sentence that hangs on other answers, such as the rule of the state."""
     digs: bool = False
     """Whether answering needs ground to be broken."""
     more: str = ""
     """Longer help: tables and reading for the practised."""
     picture: str = ""
     """A small drawing of plain characters, shown with how to find out."""
+
+    def caution_in(self, answers: Answers) -> str:
+        """Return every safety sentence to show with the question; may be nothing."""
+        return f"{self.warns(answers)} {self.caution}".strip()
 
     def read(self, text: str, answers: Answers) -> T:
         """Return the value of ``text``: the one way in, typed, loaded or piped."""

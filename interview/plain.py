@@ -6,6 +6,7 @@ import textwrap
 from collections.abc import Callable
 
 from interview import plain_soak, route
+from interview.card import card_text
 from interview.model import UNKNOWN_TEXT, Answers, Standing
 from interview.paced_lengths import change_words, paced_changes
 from interview.reading import Refused
@@ -23,6 +24,7 @@ HELP = """Type an answer and press Enter. Lines that start with a colon are comm
   :why       why we ask
   :how       how to find out
   :plan      the plan so far
+  :card      the yard card, one page to take outside
   :waiting   what the plan still waits for
   :list      every question with its answer
   :go KEY    go to a question by its key
@@ -106,8 +108,8 @@ def _show(session: Session, step: Step, say: Say) -> None:
     view = step.view(session.answers)
     item = f" ({question.group} {step.number})" if step.number else ""
     say(f"\n[{step.address}]{item} {question.text}")
-    if question.caution:
-        say(f"  CAUTION: {question.caution}")
+    if caution := question.caution_in(view):
+        say(f"  CAUTION: {caution}")
     say(f"  {question.kind.hint(view.units)}")
     for one, label in getattr(question.kind, "options", ()):
         say(f"    {one}: {label}")
@@ -170,6 +172,8 @@ def _command(session: Session, step: Step, command: str, say: Say) -> bool:
                 say(textwrap.indent(question.picture, "  "))
         case "plan":
             say(plan_text(session.plan))
+        case "card":
+            say(card_text(session.plan))
         case "waiting":
             say(waiting_text(session.plan))
         case "list":

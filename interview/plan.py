@@ -107,6 +107,11 @@ class Plan:
         """Whether digging may start today, and from which day."""
         return gate.gate_today(self.answers, self.now.date())
 
+    @property
+    def tolerance(self) -> str:
+        """The strip on each side of a mark that is only for gentle hand digging, in words."""
+        return site.tolerance_zone(self.answers).words(self.metric)
+
     @cached_property
     def spots(self) -> tuple[SpotReport, ...]:
         """What was found at each spot."""
@@ -501,6 +506,11 @@ class Plan:
             garden.side_slope,
             top_width=self.answers[bed.BERM_TOP],
         )
+
+    @property
+    def bermed(self) -> bool:
+        """Whether a berm is built; otherwise the bed is dug in fully."""
+        return not self.earth.dug_in and magnitude(self.earth.berm_height, "in") > 0
 
     @property
     def soil_to_keep(self) -> Quantity:

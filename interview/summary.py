@@ -15,7 +15,14 @@ from interview.gate import BLOCKING_SMELLS, dig_reasons
 from interview.model import Answers, Question, Unanswered
 from interview.plan import Plan
 from interview.questions import site, soak
-from interview.units import Quantity, feet_and_inches, magnitude, plain_number, significant
+from interview.shown import depth_words
+from interview.shown import length_words as length
+from interview.units import magnitude
+
+__all__ = [
+    "WIDTH", "MayDig", "SoFar", "assumed", "depth_words", "figure_words", "length", "may_dig",
+    "so_far", "waiting", "waiting_text", "wrap",
+]  # fmt: skip
 
 WIDTH = 76
 """Columns of the sheet: it prints on letter and A4 paper."""
@@ -31,20 +38,6 @@ class SoFar:
     """The label of the question it waits for; empty when the value is known."""
     address: str = ""
     """Where that question is answered."""
-
-
-def length(value: Quantity, metric: bool) -> str:
-    """Write a length of the garden: feet and inches, or metres."""
-    if metric:
-        return f"{plain_number(significant(magnitude(value, 'm'), 3))} m"
-    return feet_and_inches(value, 2)
-
-
-def depth_words(value: Quantity, metric: bool) -> str:
-    """Write a depth: inches to the quarter, or millimetres."""
-    if metric:
-        return f"{magnitude(value, 'mm'):.0f} mm"
-    return f"{plain_number(round(magnitude(value, 'in') * 4) / 4, 4)} in"
 
 
 def figure_words(plan: Plan, key: str) -> str:
@@ -93,6 +86,32 @@ def _digging(plan: Plan) -> str:
     return f"SHUT: {reasons[0]}"
 
 
+@dataclass(frozen=True)
+class MayDig:
+    """Whether a spade may go in today, and every reason why not."""
+
+    word: str
+    """``OPEN``, ``SHUT`` or ``STOP``."""
+    reasons: tuple[str, ...]
+
+    @property
+    def open(self) -> bool:
+        """Whether nothing speaks against digging today."""
+        return self.word == "OPEN"
+
+
+def may_dig(plan: Plan) -> MayDig:
+    """Return whether digging may go on: no stop found, the lines located, the marks good.
+
+    A spot that is to be left alone shuts the digging whatever is known of the lines.
+    """
+    shut = dig_reasons(plan.answers, plan.now.date())
+    stops = tuple(one.said for one in plan.findings if one.grade is Grade.STOP)
+    if stops:
+        return MayDig("STOP", (*stops, *(one for one in shut if one not in " ".join(stops))))
+    return MayDig("SHUT", tuple(shut)) if shut else MayDig("OPEN", ())
+
+
 def _spot(plan: Plan) -> str:
     chosen = site.chosen_spot(plan.answers)
     for spot in plan.spots:
@@ -112,7 +131,7 @@ _SO_FAR: tuple[tuple[str, Callable[[Plan], str]], ...] = (
     ("Area that drains here", lambda p: figure_words(p, "catchment_area")),
     ("Pond depth", lambda p: depth_words(p.depth.depth, p.metric)),
     ("Empties", _empties),
-    ("Area at half depth", lambda p: figure_words(p, "recommended_area")),
+    ("Recommended area", lambda p: figure_words(p, "recommended_area")),
     ("Level floor", _size),
     ("Whole rim", _rim),
     ("Rain it holds", lambda p: figure_words(p, "rain_held")),

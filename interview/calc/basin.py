@@ -31,8 +31,8 @@ RULE_OF_THUMB = Source(
 LENGTH_TO_WIDTH = Cited(
     2.0,
     Source(
-        "University of Rhode Island and University of Connecticut rain garden design guide: "
-        "twice as long as wide, the long side across the slope",
+        "University of Rhode Island and University of Connecticut rain garden design guide, "
+        "undated: twice as long as wide, the long side across the slope",
         Standing.PUBLISHED,
     ),
 )
@@ -48,7 +48,10 @@ BERM_FREEBOARD_IN = Cited(
 )
 SPLIT_ABOVE_FT2 = Cited(
     300.0,
-    Source("University of Wisconsin Extension, sewing rain gardens, step 1", Standing.PUBLISHED),
+    Source(
+        "Step 1: Sizing and Siting the Rain Garden, University of Wisconsin-Extension, web page",
+        Standing.PUBLISHED,
+    ),
 )
 NARROWEST_FLOOR = {US: (2.0, "ft"), METRIC: (600.0, "mm")}
 NARROWEST_SOURCE = Source("a floor narrower than a rake cannot be leveled", Standing.OURS)

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from interview.calc.ground import Section, ground_volumes
 from interview.calc.guards import not_negative, positive, within
 from interview.evidence import OURS, Finding, Grade, Source, Standing
+from interview.shown import depth_words
 from interview.units import Quantity, magnitude, plain_number, quantity, significant
 
 COMPACTION = 0.9
@@ -216,7 +217,7 @@ def berm_finding(work: Earthwork, metric: bool = False) -> Finding:
     return Finding(
         key="berm_height",
         grade=grade,
-        said=f"The berm stands {height:.{0 if metric else 1}f} {unit} above the ground.",
+        said=f"The berm stands {depth_words(work.berm_height, metric)} above the ground.",
         limit=f"over {caution:g} {unit} take care, over {stop:g} {unit} stop",
         source=OURS,
         change=changes[grade],

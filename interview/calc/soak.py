@@ -39,7 +39,9 @@ __all__ = [
 SETTLED_WITHIN = Cited(
     0.10,
     Source(
-        "Minnesota percolation test record sheets: three readings in a row within 10 percent",
+        "Percolation test record sheets, Orono and Westwood, Minnesota, 1987 to 2003: "
+        "three readings "
+        "in a row within 10 percent",
         Standing.PUBLISHED,
     ),
 )

@@ -22,6 +22,7 @@ from interview.drawing.scene import (
     Symbol,
     line,
 )
+from interview.shown import PLAIN
 from interview.units import Quantity, magnitude, plain_number, show, significant
 
 DAY_H = 24.0
@@ -66,13 +67,13 @@ def drop_chart(soak_test: SoakTest, metric: bool = False) -> Drawing:
         for row, end in zip(rows, points, strict=True)
     ]
     unused = any(not row.valid for row in rows)
-    keys = [Key(Symbol.POINT, "a reading"), Key(Stroke.DASHED, f"the mean, drop rate {mean}")]
+    keys = [Key(Symbol.POINT, "a reading"), Key(Stroke.DASHED, f"average drop rate {mean}")]
     keys += [Key(Symbol.CROSS, "a reading not used")] if unused else []
     told = "; ".join(f"{plain_number(round(x, 2))} h {y:.4g} {unit}" for x, y in points)
     return Drawing(
         title="WATER LEFT in the test hole",
         description=f"Water at the start {starts[0][1]:.4g} {unit}, then {told}. "
-        f"The drop rate, the mean, is {mean}.",
+        f"The average drop rate is {mean}.",
         shapes=tuple(shapes),
         keys=tuple(keys),
         proportional=False,
@@ -131,7 +132,7 @@ def pond_chart(routed_storm: RoutedStorm, metric: bool = False) -> Drawing:
     over = magnitude(routed_storm.spill, "in") > 1e-9
     words = (
         f"The pond is {_depth(magnitude(peak, unit), unit)} deep at most and empty "
-        f"{significant(_hours(empty), 3):g} h after the rain began; "
+        f"{PLAIN.write(_hours(empty))} h after the rain began; "
         + ("some water runs over." if over else "nothing runs over.")
     )
     return Drawing(
@@ -146,7 +147,7 @@ def pond_chart(routed_storm: RoutedStorm, metric: bool = False) -> Drawing:
 
 
 def _depth(number: float, unit: str) -> str:
-    return f"{number:.0f} {unit}" if unit == "mm" else f"{plain_number(round(number, 2))} {unit}"
+    return f"{PLAIN.write(number)} {unit}"
 
 
 def _thinned(curve: Sequence[XY]) -> tuple[XY, ...]:

@@ -19,7 +19,7 @@ from interview.calc.shapes import (
 from interview.calc.shapes import Triangle as AnyTriangle
 from interview.drawing.piece_layout import Spot
 from interview.drawing.scene import XY, Label, Path, Place, Shape, Stroke
-from interview.drawing.words import length_words
+from interview.shown import length_words
 from interview.units import Quantity, magnitude, plain_number
 
 

@@ -9,7 +9,7 @@ from interview.calc.basin_shape import Basin
 from interview.calc.earthwork import OUTER_SLOPE, TOP_WIDTH_FT, TOP_WIDTH_M, Earthwork
 from interview.calc.guards import not_negative
 from interview.drawing.scene import XY
-from interview.drawing.words import height_words
+from interview.shown import depth_words as height_words
 from interview.units import Quantity, magnitude, quantity
 
 

@@ -83,7 +83,7 @@ PEAK_RUNOFF = {"roof": 0.95, "paved": 0.95, "gravel": 0.85, "compacted": 0.85, "
 PEAK_SOURCE = Source(
     "rational runoff coefficients, NRCS Hydrology Training Module 206D, table 1, and University of "
     "Illinois TSM 352: roofs and asphalt 0.95, drives 0.85, steep heavy lawn 0.35",
-    Standing.PUBLISHED,
+    Standing.SECONDARY,
 )
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from interview.kinds import Choice, Day, Measure, Note, YesNo
 from interview.model import Question, Stage
+from interview.questions import site
 from interview.questions.ask import always_this, depth, said_yes
 
 DIG_DAY = Question(
@@ -13,7 +14,8 @@ DIG_DAY = Question(
     kind=Day(),
     why="The line marks must still be good on that day.",
     find_out="Choose a dry spell; wet clay smears.",
-    caution="Look at the marks again that morning. Hand-dig within two feet of any of them.",
+    caution="Look at the marks again that morning.",
+    warns=site.near_a_mark,
 )
 
 NOTES = Question(

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import datetime as dt
 
-from interview.calc.notice import DEFAULT_BUSINESS_DAYS, StateNotice, notice_for
+from interview.calc import notice
+from interview.calc.notice import DEFAULT_BUSINESS_DAYS, StateNotice, ToleranceZone, notice_for
+from interview.cautions import LOCATE
 from interview.kinds import Choice, Count, Day, Note, Number, Several, Ticks, YesNo
 from interview.model import Answers, Group, Question, Stage
 from interview.questions import start
@@ -18,10 +20,7 @@ from interview.questions.ask import (
 )
 from interview.units import Quantity
 
-LINES_CAUTION = (
-    "Do not dig, not even the test hole, before every buried line is marked and every owner has "
-    "answered. In the US call 811; it is free."
-)
+LINES_CAUTION = f"{LOCATE} In the US call 811; it is free."
 
 LINES_REQUESTED = Question(
     key="lines_requested",
@@ -69,6 +68,18 @@ LINES_TICKET = Question(
 
 def _notice(answers: Answers) -> StateNotice:
     return notice_for((answers.get(start.STATE) or "").upper())
+
+
+def tolerance_zone(answers: Answers) -> ToleranceZone:
+    """Return how near a mark only gentle hand digging may be, by the country and the state."""
+    whole = answers.whole()
+    return notice.tolerance_zone(whole.get(start.STATE) or "", whole.get(start.COUNTRY) or "us")
+
+
+def near_a_mark(answers: Answers) -> str:
+    """Say how near a mark only gentle hand digging may be."""
+    words = tolerance_zone(answers).words(answers.metric)
+    return f"Dig only gently, by hand, within {words} of any mark."
 
 
 LINES_BUSINESS_DAYS = Question(
@@ -177,11 +188,12 @@ MARK_DISTANCE = Question(
     label="Nearest mark to where you will dig",
     text="How far is the nearest painted mark or flag from anywhere you will dig?",
     kind=distance(500),
-    why="A line may lie anywhere within two feet of its mark, so that strip is not for digging.",
+    why="A line may lie to either side of its mark, so a strip along it is not for digging.",
     find_out="Measure from the mark to the nearest edge of the garden, test hole or pipe route. "
     "If there is no mark in the yard write 500 ft.",
     asks=said_yes(LINES_ANSWERED),
     when="every owner has answered",
+    warns=near_a_mark,
 )
 
 _NEAR = (
@@ -334,7 +346,8 @@ SLOPE_RUN = Question(
     find_out="Two stakes, a string and a line level. 10 to 15 ft (3 to 4.5 m) is a good length.",
     group="spots",
     objection=lambda run, _: "The string must be longer than zero." if run.m <= 0 else None,
-    caution="Push the stakes in a few inches only, clear of anything that may be buried.",
+    caution="Pushing a stake in is digging too. Until the lines are marked, stand the stakes in "
+    "buckets of stones or use two chairs.",
 )
 
 SLOPE_DROP = Question(
@@ -358,7 +371,7 @@ SLOPE_TURNED = Question(
     label="Drop with the level turned",
     text="Turn the level end for end on the string and level it again. What is the drop now?",
     kind=depth((0, "in"), (240, "in")),
-    why="The mean of the two takes out a level that reads crooked.",
+    why="The average of the two takes out a level that reads crooked.",
     find_out="If you skip it, the first drop is used alone.",
     group="spots",
 )
@@ -580,7 +593,7 @@ PERMISSION = Question(
     label="Right to dig here",
     text="Is this your own ground, or do you have written permission?",
     kind=Choice((("own", "my own"), ("written", "written permission"), ("no", "neither"))),
-    why="Road verges, easements and rented ground need the owner's leave.",
+    why="Road edges, easements and rented ground need the owner's leave.",
     find_out="Your deed or plat shows easements and the right of way.",
 )
 

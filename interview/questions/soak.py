@@ -102,13 +102,13 @@ HOLE_DEPTH = Question(
     text="How deep is the test hole?",
     kind=depth((2, "in"), (36, "in")),
     why="The test must be in the soil the garden's floor will stand on, not in the topsoil.",
-    find_out="Dig to where the garden's floor will be, with room for the water below it: often "
-    "12 to 18 in (300 to 450 mm). Measure from the level of the lawn.",
+    find_out="Once the lines are located, dig to where the garden's floor will be, with room for "
+    "the water below it: often 12 to 18 in (300 to 450 mm). Measure from the level of the lawn.",
     group="holes",
     asks=testing,
     when="a soak test is made",
-    caution="Hand-dig, gently within two feet of any mark. Do not climb into a deep hole. "
-    + HOLE_CAUTION,
+    caution="Do not climb into a deep hole. " + HOLE_CAUTION,
+    warns=site.near_a_mark,
     digs=True,
 )
 

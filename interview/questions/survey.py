@@ -76,8 +76,8 @@ __all__ = [
 
 RUNOFF_BY = Question(
     key="runoff_by",
-    label="How runoff is reckoned",
-    text="How shall the runoff of each surface be reckoned?",
+    label="How runoff is worked out",
+    text="How shall the runoff of each surface be worked out?",
     kind=Choice(
         (
             ("coefficient", "by a coefficient for each kind"),
@@ -111,7 +111,7 @@ SOIL_GROUP = Question(
     why="The curve number of lawn, gravel and packed soil depends on it.",
     find_out="The soil survey names it. If unsure, D gives the most runoff.",
     asks=_grouped,
-    when="runoff is reckoned by curve number, or a surface is lawn",
+    when="runoff is worked out by curve number, or a surface is lawn",
     default=always_this("d"),
 )
 

@@ -54,7 +54,8 @@ The plants (F5):
   W  why a plant is in or out
 
 The plan (Ctrl+L):
-  W  working          S  write the sheet  D  draw  T  try sizes  P  plants
+  W  working          S  write the sheet  C  write the yard card, one page
+  D  draw             T  try sizes        P  plants
 
 Every answer is saved when you press Enter. You may stop at any time,
 switch off, and go on tomorrow: the times of a soak test go by the clock."""

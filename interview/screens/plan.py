@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from pathlib import Path
 from typing import ClassVar
 
@@ -14,6 +15,8 @@ from textual.widgets.option_list import Option
 
 from interview import answers_file as af
 from interview import figures
+from interview.card import card_text
+from interview.plan import Plan
 from interview.report import plan_text
 from interview.screens import words
 from interview.screens.further import FurtherPages
@@ -29,7 +32,8 @@ class PlanScreen(FurtherPages, Page):
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("escape,q", "dismiss", "Close", key_display="esc"),
         Binding("w", "working", "Working"),
-        Binding("s", "write", "Write the sheet"),
+        Binding("s", "write", "Write sheet"),
+        Binding("c", "card", "Yard card"),
         Binding("d,f3", "draw", "Draw", key_display="d"),
         Binding("t,f4", "try_out", "Try sizes", key_display="t"),
         Binding("p,f5", "plants", "Plants", key_display="p"),
@@ -49,7 +53,8 @@ class PlanScreen(FurtherPages, Page):
         with Horizontal(classes="buttons"):
             yield Press("Close", "close")
             yield Press("Working", "working")
-            yield Press("Write the sheet", "write")
+            yield Press("Write sheet", "write")
+            yield Press("Yard card", "card")
             yield Press("Drawing", "draw")
             yield Press("Try sizes", "try_out")
             yield Press("Plants", "plants")
@@ -88,24 +93,38 @@ class PlanScreen(FurtherPages, Page):
 
     def action_write(self) -> None:
         """Write the sheet beside the answers."""
+        self._write("sheet", "plan", plan_text)
+
+    def action_card(self) -> None:
+        """Write the yard card beside the answers: one page to take outside."""
+        self._write("yard card", "card", card_text)
+
+    def _write(self, name: str, suffix: str, text: Callable[[Plan], str]) -> None:
+        """Write a page of the plan, and leave standing where it is and how to print it."""
         try:
-            place = write_sheet(self._path, plan_text(self._session.plan))
+            place = write_sheet(self._path, text(self._session.plan), suffix)
         except OSError as trouble:
             why = trouble.strerror or "the folder does not take it"
-            said = f"The sheet could not be written: {why}. Free some space or check the folder."
+            said = f"The {name} could not be written: {why}. Free some space or check the folder."
             self.notify(said, severity="error", markup=False)
         else:
-            self.notify(f"The sheet is in {af.shown(str(place))}.", markup=False, timeout=10)
+            shown = af.shown(str(place))
+            self.query_one("#lead", Words).say(
+                f"The {name} is in {shown}. It is plain text: print it with lp or lpr and its "
+                "name, or open it in any editor."
+            )
+            self.notify(f"The {name} is in {shown}.", markup=False, timeout=10)
 
 
-def write_sheet(answers: Path, text: str) -> Path:
-    """Write the sheet to a new text file beside the answers; raises ``OSError``.
+def write_sheet(answers: Path, text: str, suffix: str = "plan") -> Path:
+    """Write a page to a new text file beside the answers; raises ``OSError``.
 
-    No file is ever written over: not the answers, their backup, nor an older sheet.
+    ``suffix`` ends its name: ``plan`` for the sheet, ``card`` for the yard card. No file is ever
+    written over: not the answers, their backup, nor an older sheet.
     """
     folder = answers.parent
     for _ in range(TRIES):
-        place = af.free_name(folder, f"{answers.stem[:100] or 'garden'}-plan.txt")
+        place = af.free_name(folder, f"{answers.stem[:100] or 'garden'}-{suffix}.txt")
         if af.belongs_to(answers, place):
             raise FileExistsError(17, "the name of the sheet is taken by the answers")
         try:

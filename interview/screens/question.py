@@ -103,7 +103,8 @@ class QuestionScreen(FurtherPages, QuestionPage):
         )
         self._words("item", words.item_name(self._session, step))
         self._words("asked", question.text)
-        self._words("caution", f"CAUTION: {question.caution}" if question.caution else "")
+        caution = question.caution_in(view)
+        self._words("caution", f"CAUTION: {caution}" if caution else "")
         self._words("shut", words.shut(shut))
         options = getattr(question.kind, "options", ()) or question.kind.name == "yes or no"
         hint = asked.examples[:1].upper() + asked.examples[1:]

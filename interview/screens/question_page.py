@@ -128,8 +128,8 @@ class QuestionPage(Page):
         lines += len(textwrap.wrap(str(self.query_one("#hint", Words).said), width))
         lines += 1 + (self.size.width < 80 or NARROW <= self.size.width < WIDE)
         lines += bool(self._offered())
-        if question.caution:
-            lines += 1 + len(textwrap.wrap(f"CAUTION: {question.caution}", width - 2))
+        if caution := str(self.query_one("#caution", Words).said):
+            lines += 1 + len(textwrap.wrap(caution, width - 2))
         if shut := str(self.query_one("#shut", Words).said):
             lines += 1 + len(textwrap.wrap(shut, width - 2))
         why = textwrap.wrap(f"Why: {question.why}", width)

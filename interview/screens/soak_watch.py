@@ -10,9 +10,10 @@ from interview.questions import soak
 from interview.route import Step
 from interview.screens.words import item_name
 from interview.session import Session
+from interview.shown import rate_words
 from interview.soak.run import SoakRun, State, soak_run
 from interview.soak.times import clock, utc
-from interview.soak.words import BAND_WORDS, rate_words
+from interview.soak.words import BAND_WORDS
 
 AHEAD = dt.timedelta(minutes=5)
 """So long before it is due a reading is told of on the other pages."""

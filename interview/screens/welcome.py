@@ -12,7 +12,7 @@ from textual.widgets import Footer, OptionList
 from textual.widgets.option_list import Option
 
 from interview import answers_file as af
-from interview.cautions import LINES
+from interview.cautions import LOCATE
 from interview.screens.parts import Page, Words
 from interview.screens.shelf import Shelved
 
@@ -37,7 +37,7 @@ class WelcomeScreen(Page):
     def parts(self) -> ComposeResult:
         yield Words("Rain garden interview", classes="title")
         yield Words(LEAD, id="lead")
-        yield Words(f"CAUTION: {LINES}", id="caution")
+        yield Words(f"CAUTION: {LOCATE}", id="caution")
         yield Words(self._trouble, id="trouble")
         options = [Option("Begin a new garden", id=NEW)]
         for place, one in enumerate(self._gardens):

@@ -8,13 +8,14 @@ from interview import cautions
 from interview.calc.plant_care import SIGNS, after_storm_steps, first_year
 from interview.calc.plant_record import Indicator, Plant, Zone
 from interview.calc.plant_sketch import sketch
-from interview.calc.plant_words import hazards, home_doubts, remarks
+from interview.calc.plant_words import hazards, home_doubts, remarks, short_name
 from interview.calc.planting import Pick, ZonePlan
 from interview.calc.wetness import chosen_from, rating
 from interview.model import Answers
 from interview.parts.plants import SHOWN_FAULTS
 from interview.plan import Plan
 from interview.questions import review, start
+from interview.shown import PLAIN, area_words
 from interview.summary import wrap
 from interview.units import magnitude, plain_number
 
@@ -80,8 +81,7 @@ def _own_file(plan: Plan) -> Iterator[str]:
 
 
 def _zone(plan: Plan, zone: ZonePlan) -> Iterator[str]:
-    unit, name = ("m**2", "m²") if plan.metric else ("ft**2", "ft²")
-    yield f"{ZONE_WORDS[zone.zone]}: {magnitude(zone.site.area, unit):.0f} {name}"
+    yield f"{ZONE_WORDS[zone.zone]}: {area_words(zone.site.area, plan.metric)}"
     yield from wrap(f"  Under water: {wet_words(plan, zone.zone)}.", "  ")
     if not zone.picks:
         yield from wrap(f"  {zone.guidance.wetness}", "  ")
@@ -94,7 +94,7 @@ def _zone(plan: Plan, zone: ZonePlan) -> Iterator[str]:
     for pick in zone.picks:
         yield from _pick(plan, pick)
     if zone.reserve:
-        others = ", ".join(_short(plant) for plant in zone.reserve[:MOST_OTHERS])
+        others = ", ".join(short_name(plant) for plant in zone.reserve[:MOST_OTHERS])
         yield from wrap(f"  Would do as well: {others}.", "  ")
 
 
@@ -110,12 +110,7 @@ def wet_words(plan: Plan, zone: Zone) -> str:
     if max(hours) < SHORT_HOURS:
         return "hardly ever, an hour at the most" if max(hours) > 0.05 else "never"
     said = zip(hours, cases, strict=True)
-    return "; ".join(f"{plain_number(round(time))} h {words}" for time, (_, words) in said)
-
-
-def _short(plant: Plant) -> str:
-    """Return the common name without the other one in brackets."""
-    return plant.common_name.partition(" (")[0]
+    return "; ".join(f"{PLAIN.write(time)} h {words}" for time, (_, words) in said)
 
 
 def _pick(plan: Plan, pick: Pick) -> Iterator[str]:

@@ -10,6 +10,7 @@ from interview.calc.soak import SETTLED_WITHIN, Band, SoakTest, Trend
 from interview.calc.soak_advice import CombinedRate, HolesRule
 from interview.calc.texture import TextureCheck
 from interview.parts.soak import HoleReport
+from interview.shown import HIGH, LOW, rate_words
 from interview.units import METRIC, US, Quantity, magnitude, plain_number, show, significant
 
 BAND_WORDS = {
@@ -22,17 +23,8 @@ BAND_WORDS = {
 LONGEST_H = 1000.0
 
 
-RATE_DIGITS = 2
 READING_DIGITS = 3
 """A rate of one reading has a digit more than a result, so that its working can be followed."""
-
-
-def rate_words(value: Quantity, metric: bool) -> str:
-    """Write a rate of the test as it is written everywhere: two digits, rounded down.
-
-    Down is the safe side: the pond is sized by it.
-    """
-    return show(value, "mm/h" if metric else "in/h", RATE_DIGITS, "down")
 
 
 def reading_rate(value: Quantity, metric: bool) -> str:
@@ -51,7 +43,7 @@ def _hours(value: Quantity) -> str:
         return "never"
     if hours > LONGEST_H:
         return f"over {LONGEST_H:.0f} h"
-    return f"{plain_number(hours, 2)} h" if hours < 1 else f"{hours:.0f} h"
+    return f"{HIGH.write(hours)} h"
 
 
 def _cell(start: str, *, bottom: bool) -> str:
@@ -105,7 +97,7 @@ def trend_words(test: SoakTest) -> str:
         return f"Too few readings to tell whether the rate has settled ({count} that count)."
     apart = plain_number(100 * (test.deviation or 0.0), 2)
     within = plain_number(100 * SETTLED_WITHIN.value)
-    head = f"the last three corrected rates are within {apart} % of their mean"
+    head = f"the last three corrected rates are within {apart} % of their average"
     if test.settled:
         said = f"Settled: {head} ({within} % is the limit)."
     elif test.steady:
@@ -154,8 +146,8 @@ def error_words(test: SoakTest, metric: bool) -> str:
     """Say how sure the corrected rate is: twice its standard uncertainty to each side."""
     unit = "mm/h" if metric else "in/h"
     rate, error = magnitude(test.corrected, unit), 2 * magnitude(test.standard_error, unit)
-    low = plain_number(significant(max(0.0, rate - error), RATE_DIGITS, "down"))
-    high = plain_number(significant(rate + error, RATE_DIGITS, "up"))
+    low = LOW.write(max(0.0, rate - error))
+    high = HIGH.write(rate + error)
     return (
         f"From ruler and tape alone the corrected rate lies between {low} and {high} {unit}. "
         "Soil a few steps away may differ more than that."
