@@ -102,7 +102,7 @@ def _say_changes(before: Answers, after: Answers, say: Say) -> None:
 
 
 def _show(session: Session, step: Step, say: Say) -> None:
-    question = step.question
+    question = step.worded(session.answers)
     view = step.view(session.answers)
     item = f" ({question.group} {step.number})" if step.number else ""
     say(f"\n[{step.address}]{item} {question.text}")
@@ -144,7 +144,7 @@ def _typed(session: Session, step: Step, ask: Ask) -> str:
 
 def _command(session: Session, step: Step, command: str, say: Say) -> bool:
     word, _, rest = command.partition(" ")
-    question = step.question
+    question = step.worded(session.answers)
     if plain_soak.command(session, step, word, rest, say):
         return False
     match word:

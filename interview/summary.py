@@ -15,7 +15,7 @@ from interview.gate import BLOCKING_SMELLS, dig_reasons
 from interview.model import Answers, Question, Unanswered
 from interview.plan import Plan
 from interview.questions import site, soak
-from interview.units import Quantity, feet_and_inches, magnitude, plain_number, significant
+from interview.units import Quantity, length_words, magnitude, plain_number
 
 WIDTH = 76
 """Columns of the sheet: it prints on letter and A4 paper."""
@@ -35,9 +35,7 @@ class SoFar:
 
 def length(value: Quantity, metric: bool) -> str:
     """Write a length of the garden: feet and inches, or metres."""
-    if metric:
-        return f"{plain_number(significant(magnitude(value, 'm'), 3))} m"
-    return feet_and_inches(value, 2)
+    return length_words(value, metric)
 
 
 def depth_words(value: Quantity, metric: bool) -> str:

@@ -186,18 +186,20 @@ def test_every_line_of_the_sheet_fits_the_paper(yard):
     assert max(map(len, part_of(plan_text(yard)).splitlines())) <= 76
 
 
-def test_north_is_drawn_only_where_it_is_known(given):
+def drawn(given, texts, number=1):
+    view = given({"units": "us", **texts}).at("surfaces", number)
+    return "\n".join(cells(drawing_of(view), 76, 24))
+
+
+def test_north_is_drawn_only_where_a_person_said_which_way_it_is(given):
     spot = {"spots.1.spot_name": "a", "spots.1.downhill_direction": "e"}
-    loose = surface(1, pieces="rectangle 20 ft by 10 ft")
+    loose = surface(1, pieces="rectangle 20 ft by 10 ft", surface_north="left")
     put = surface(1, pieces="rectangle 20 ft by 10 ft at 0 ft, 0 ft")
-
-    def shown(texts):
-        view = given({"units": "us", **texts}).at("surfaces", 1)
-        return "\n".join(cells(drawing_of(view, 1.0), 76, 20))
-
-    assert "north" in shown({**spot, **put})
-    assert "north" not in shown({**spot, **loose})
-    assert "north" not in shown(put)
+    assert "north" not in drawn(given, {**spot, **put})
+    assert "north" not in drawn(given, {**spot, **loose})
+    assert "north" not in drawn(given, {**put, "surfaces.1.surface_north": "not_drawn"})
+    for way, arrow in (("up", "↑"), ("left", "←"), ("down_right", "↘"), ("up_left", "↖")):
+        assert f"{arrow} north" in drawn(given, {**put, "surfaces.1.surface_north": way})
 
 
 def test_a_surface_without_pieces_waits_for_them(given, plan_of):
@@ -234,7 +236,7 @@ def test_plain_lines_show_the_picture_with_how_to_find_out(session_of):
     said: list[str] = []
     lines = iter([":how", ":quit"])
     plain.run(session, lambda _prompt: next(lines), said.append)
-    assert any("an ell is two rectangles" in one for one in said)
+    assert any("an L shape is two rectangles" in one for one in said)
 
 
 def test_roofs_that_fall_on_one_another_are_held_against_the_house_together(plan_of):

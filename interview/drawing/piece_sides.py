@@ -19,8 +19,7 @@ from interview.calc.shapes import (
 from interview.calc.shapes import Triangle as AnyTriangle
 from interview.drawing.piece_layout import Spot
 from interview.drawing.scene import XY, Label, Path, Place, Shape, Stroke
-from interview.drawing.words import length_words
-from interview.units import Quantity, magnitude, plain_number
+from interview.units import Quantity, length_words, magnitude, plain_number
 
 
 def measures(piece: Piece, metric: bool) -> str:
@@ -93,7 +92,7 @@ def _at_side(spot: Spot, side: int, text: str) -> Label:
     (x0, y0), (x1, y1) = corners[side], corners[(side + 1) % len(corners)]
     left_turning = sum(a * d - b * c for (a, b), (c, d) in pairwise([*corners, corners[0]])) > 0
     out = (y1 - y0, x0 - x1) if left_turning else (y0 - y1, x1 - x0)
-    return Label(text, (x0 + x1) / 2, (y0 + y1) / 2, _toward(out))
+    return Label(text, (x0 + x1) / 2, (y0 + y1) / 2, _toward(out), on_hatch=True)
 
 
 def _toward(out: XY) -> Place:
@@ -105,7 +104,7 @@ def _toward(out: XY) -> Place:
 def _inner(spot: Spot, start: XY, end: XY, text: str) -> Iterator[Shape]:
     a, b = spot.at(start), spot.at(end)
     yield Path((a, b), Stroke.DASHED)
-    yield Label(text, (a[0] + b[0]) / 2, (a[1] + b[1]) / 2, Place.RIGHT)
+    yield Label(text, (a[0] + b[0]) / 2, (a[1] + b[1]) / 2, Place.RIGHT, on_hatch=True)
 
 
 def _circle(spot: Spot, degrees: float, size: str, metric: bool) -> Iterator[Shape]:
@@ -115,7 +114,7 @@ def _circle(spot: Spot, degrees: float, size: str, metric: bool) -> Iterator[Sha
         middle = ((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
         if degrees > 180:
             yield Path((a, b), Stroke.DASHED)
-        yield Label(f"{size} across", *middle, Place.BELOW)
+        yield Label(f"{size} across", *middle, Place.BELOW, on_hatch=True)
         return
     half = _half(spot.piece.shape.lengths[0])
     yield _at_side(spot, 0, f"radius {length_words(half, metric)}")
@@ -138,7 +137,7 @@ def _offsets(spot: Spot, sizes: list[str]) -> Iterator[Shape]:
         if 0 < place < steps:
             yield Path((a, b), Stroke.DASHED)
         if magnitude(length, "ft") > 0:
-            yield Label(size, *b, Place.ABOVE)
+            yield Label(size, *b, Place.ABOVE, on_hatch=True)
     first, second = spot.at((0.0, 0.0)), spot.at((base / steps, 0.0))
     middle = ((first[0] + second[0]) / 2, (first[1] + second[1]) / 2)
-    yield Label(f"every {sizes[0]}", *middle, Place.BELOW)
+    yield Label(f"every {sizes[0]}", *middle, Place.BELOW, on_hatch=True)

@@ -55,6 +55,7 @@ class Hatch(Enum):
     CUT = ("╱", "/")
     MULCH = ("▒", "%")
     FILL = ("░", ":")
+    DRAINS = ("·", ".")
 
 
 class Symbol(Enum):

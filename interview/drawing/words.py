@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 import unicodedata
 
-from interview.units import Quantity, feet_and_inches, magnitude, plain_number, significant
+from interview.units import Quantity, magnitude, plain_number
 
 _PLAIN = {
     "×": "x", "·": ".", "–": "-", "—": "-", "‘": "'", "’": "'", "“": '"', "”": '"', "⁄": "/",
@@ -76,13 +76,6 @@ def wrapped(text: str, columns: int, indent: int = 0) -> list[str]:
         head, rest = cut_to(rest, columns - indent)
         lines.append(" " * indent + head)
     return lines
-
-
-def length_words(value: Quantity, metric: bool) -> str:
-    """Write a length: feet and inches to the half inch, or metres with three digits."""
-    if metric:
-        return f"{plain_number(significant(magnitude(value, 'm'), 3))} m"
-    return feet_and_inches(value, 2)
 
 
 def height_words(value: Quantity, metric: bool) -> str:

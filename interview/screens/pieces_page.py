@@ -138,19 +138,19 @@ class PiecesScreen(Page):
         if not self._lines:
             return "No piece yet. Add the first: the largest part of the surface.", []
         try:
-            surface = survey_plan.surface_of(self._view)
-            area, share = surface.area, surface.share.part
+            area = survey_plan.surface_of(self._view).area
+            share = survey_plan.whole_share(survey_plan.way_of(self._view))
         except Unanswered as gap:
             return piece_text.waits(gap), self._bare()
         unit = "m**2" if self._view.metric else "ft**2"
         part = "all of it" if share == 1 else f"{show(area * share, unit, 3)} of it"
         said = f"Plan area so far: {show(area, unit, 3)}; {part} drains here."
-        return said, [survey_plan.drawing_of(self._view, share)]
+        return said, [survey_plan.drawing_of(self._view)]
 
     def _bare(self) -> list[Drawing | str]:
         """Return the drawing where only the share of the surface is not known yet."""
         try:
-            return [survey_plan.drawing_of(self._view, 1.0)]
+            return [survey_plan.drawing_of(self._view)]
         except (Unanswered, Refused):
             return []
 

@@ -89,7 +89,7 @@ class QuestionScreen(FurtherPages, QuestionPage):
     async def _show_step(self, step: Step) -> None:
         self._step, self._aside = step, ""
         view = step.view(self._session.answers)
-        question = step.question
+        question = step.worded(self._session.answers)
         shut = self._session.shut(step)
         asked = Asked(
             question.kind,

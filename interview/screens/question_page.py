@@ -115,7 +115,7 @@ class QuestionPage(Page):
     def _show_reason(self) -> None:
         """Show why we ask, as a quiet line, where nothing has to give way to it."""
         assert self._step is not None
-        question = self._step.question
+        question = self._step.worded(self._session.answers)
         field = self.query_one(Field)
         narrow = self.size.width < NARROW
         beside = 0 if narrow else min(64, int(self.size.width * 0.42)) + 1
@@ -160,7 +160,7 @@ class QuestionPage(Page):
         """Show or hide why we ask, or how to find out."""
         if self._step is None:
             return
-        question = self._step.question
+        question = self._step.worded(self._session.answers)
         self._aside = "" if self._aside == which else which
         more = f"\n{question.more}" if question.more else ""
         said = {

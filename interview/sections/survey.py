@@ -21,7 +21,7 @@ from interview.sections.common import figure_lines
 from interview.summary import WIDTH, wrap
 from interview.units import Quantity, magnitude, plain_number, show, significant
 
-PICTURE_ROWS = 16
+PICTURE_ROWS = 22
 
 
 def survey(plan: Plan) -> Iterator[str]:
@@ -89,8 +89,8 @@ def _driver(plan: Plan) -> Iterator[str]:
     if driver is not None:
         part = two_digits(100 * plan.catchment.shares[driver])
         yield from wrap(
-            f"What widens the range most: {driver} ({part} % of the variance). Measure this again "
-            "to narrow it."
+            f"What widens the range most: {driver} ({part} % of the uncertainty, as variance). "
+            "Measure this again to narrow it."
         )
 
 
@@ -117,7 +117,7 @@ def _sense(plan: Plan) -> Iterator[str]:
 def _ways(plan: Plan) -> Iterator[str]:
     """Show the part that runs off by each way of reckoning, and what the choice changes."""
     deep = show(plan.answers[start.RAIN_DEPTH], "mm" if plan.metric else "in", 3)
-    yield f"The part of {deep} of rain that runs off, by each way of reckoning:"
+    yield f"The part of {deep} of rain that runs off, by each way to work it out:"
     yield f"{'surface':<24}{'coefficient':>13}{'curve number':>20}{'local':>9}{'used':>8}"
     sums = {"coefficient": 0.0, "curve number": 0.0}
     unit = "m**2" if plan.metric else "ft**2"
@@ -170,11 +170,11 @@ def _is(walker: str, name: str, place: int) -> bool:
 
 
 def _pictures(plan: Plan) -> Iterator[str]:
-    for one, view in zip(plan.catchment.surfaces, plan.answers.items("surfaces"), strict=True):
+    for view in plan.answers.items("surfaces"):
         yield ""
-        yield from picture(view, one.share)
+        yield from picture(view)
 
 
-def picture(surface: Answers, share: float) -> list[str]:
+def picture(surface: Answers) -> list[str]:
     """Return one surface drawn to scale, from its item's answers; raises ``Unanswered``."""
-    return cells(drawing_of(surface, share), WIDTH, PICTURE_ROWS, braille=False)
+    return cells(drawing_of(surface), WIDTH, PICTURE_ROWS, braille=False)
