@@ -7,7 +7,7 @@ from collections.abc import Callable
 
 from interview import plain_soak, route
 from interview.model import UNKNOWN_TEXT, Answers, Standing
-from interview.paced_lengths import change_words, paced_changes
+from interview.paced_lengths import changes_said
 from interview.reading import Refused
 from interview.report import plan_text, waiting_text
 from interview.route import Step
@@ -94,11 +94,11 @@ def _one(session: Session, step: Step, ask: Ask, say: Say) -> bool:
 
 def _say_changes(before: Answers, after: Answers, say: Say) -> None:
     """Say which paced lengths a new calibration changed, and by how much."""
-    changes = paced_changes(before, after)
+    changes = changes_said(before, after)
     if changes:
         say("  Lengths in paces that this changes:")
     for change in changes:
-        say(f"    {change_words(change, after)}")
+        say(f"    {change}")
 
 
 def _show(session: Session, step: Step, say: Say) -> None:

@@ -56,15 +56,13 @@ def test_recalibration_changes_every_length_of_that_walker_and_no_other(before):
     assert [magnitude(change.after, "ft") for change in changes] == pytest.approx([32, 4, 12])
     assert [change.percent for change in changes] == pytest.approx([-20] * 3)
     bob = before.with_text("walkers.2.pace_counts", "24; 24; 24")
-    assert [change.label for change in paced_changes(before, bob)] == [
-        "surfaces 1, piece 1, 7 paces bob"
-    ]
+    assert [change.label for change in paced_changes(before, bob)] == ["roof, piece 1, 7 paces bob"]
 
 
 def test_the_change_is_said_in_words(before):
     after = before.with_text("walkers.1.pace_line", "60 ft")
     (change, *_) = paced_changes(before, after)
-    assert change_words(change, after).startswith("surfaces 1, piece 1, 16 paces: was 40 ft")
+    assert change_words(change, after).startswith("roof, piece 1, 16 paces: was 40 ft")
     assert "now 48 ft" in change_words(change, after)
     assert change_words(change, after).endswith("(20 % longer)")
 
@@ -109,5 +107,5 @@ def test_plain_lines_say_what_a_new_calibration_changes(before, session_of):
     heard = "\n".join(said)
     assert "one pace is 2 ft" in heard
     assert "Lengths in paces that this changes:" in heard
-    assert "surfaces 1, piece 1, 16 paces: was 40 ft" in heard
+    assert "roof, piece 1, 16 paces: was 40 ft" in heard
     assert heard.count("(20 % shorter)") == 3

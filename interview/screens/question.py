@@ -12,10 +12,13 @@ from textual.widgets import Button
 
 from interview.kinds import Several
 from interview.model import Standing
+from interview.paced_lengths import changes_said
 from interview.questions import survey
+from interview.questions.pacing import WALKERS
 from interview.reading import Refused, write_instant
 from interview.route import Step
 from interview.screens import words
+from interview.screens.changes import ChangesScreen
 from interview.screens.field import Asked, Field
 from interview.screens.fields import TextField, field_for
 from interview.screens.further import FurtherPages
@@ -169,6 +172,7 @@ class QuestionScreen(FurtherPages, QuestionPage):
             if not text:
                 self._refuse("Choose one first, or say that you don't know yet.")
                 return
+        before = self._session.answers
         if not (passed or put_off or self._session.shut(step)):
             try:
                 self._session.offer(step, text)
@@ -177,6 +181,10 @@ class QuestionScreen(FurtherPages, QuestionPage):
                 return
         self._drafts.pop(step.address, None)
         await self._forward()
+        # The next page is up by now; what a new pace changed is told over it.
+        changed = changes_said(before, self._session.answers) if step.question in WALKERS else []
+        if changed:
+            self.app.push_screen(ChangesScreen("This changes lengths given in paces:", changed))
 
     def _refuse(self, why: str) -> None:
         """Say why an answer cannot be kept; what was typed stays."""
