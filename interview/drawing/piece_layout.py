@@ -12,7 +12,7 @@ from interview.calc.pieces import Piece
 from interview.drawing.scene import XY, inside
 from interview.units import Quantity, magnitude
 
-GAP = 0.22
+GAP = 0.3
 """Room between pieces, as a part of the longest of them, for the measures of their sides."""
 _WIDE = 3.0
 """Width over height that the rows of pieces aim at."""

@@ -118,7 +118,8 @@ def _shapes(
         yield polygon(spot.corners, Stroke.SOLID, Hatch.CUT if spot.piece.cut else drains)
     for spot in spots:
         if spot.host is None:
-            yield from side_shapes(spot, metric)
+            others = [one for one in spots if one is not spot]
+            yield from side_shapes(spot, metric, others)
     left, bottom, right, top = _all(spots)
     # Under the foot there is a line of measures before the scale.
     room = max(0.12 * (right - left), 0.2 * (top - bottom))
@@ -158,7 +159,7 @@ def _name(spot: Spot, metric: bool) -> Label:
         within=spot.box,
         outline=spot.corners,
         marker=f"[{spot.number}]",
-        on_hatch=True,
+        on_hatch=Hatch.CUT if spot.piece.cut else Hatch.DRAINS,
     )
 
 

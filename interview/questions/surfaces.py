@@ -60,11 +60,11 @@ PITCH = Question(
 ROOF_SIDES = Question(
     key="roof_sides",
     label="Sides of the ridge that are measured",
-    text="Will your pieces cover one side of the ridge, or the whole roof with both its sides?",
+    text="Will you measure one side of the roof, or both? They part at its top line, the ridge.",
     kind=Choice(
         (
             ("one", "only the side that falls to this gutter"),
-            ("both", "the whole roof: both sides, much alike"),
+            ("both", "the whole roof, where its two sides are much alike"),
         )
     ),
     why="Only the part from the ridge down to this gutter drains here: of two like sides, half.",
@@ -247,12 +247,12 @@ SURFACES = Group(
         SPOUT_PERCENT,
         VALLEY,
         LAWN_COVER,
-        RUNOFF_LOCAL,
         BASIS,
         PITCH,
         ROOF_SIDES,
         PIECES,
         SURFACE_NORTH,
+        RUNOFF_LOCAL,
     ),
     ANOTHER_SURFACE,
 )
