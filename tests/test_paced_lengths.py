@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from interview.paced_lengths import change_words, paced_changes, paced_lengths
+from interview.paced_lengths import change_words, changes_said, paced_changes, paced_lengths
 from interview.questions.survey import PACE_COUNTS, WALKER_NAME
 from interview.units import magnitude
 
@@ -109,3 +109,18 @@ def test_plain_lines_say_what_a_new_calibration_changes(before, session_of):
     assert "Lengths in paces that this changes:" in heard
     assert "roof, piece 1, 16 paces: was 40 ft" in heard
     assert heard.count("(20 % shorter)") == 3
+
+
+def test_the_area_that_a_new_pace_makes_is_told_last(before, given):
+    after = before.with_text("walkers.1.pace_line", "60 ft")
+    said = changes_said(before, after)
+    assert said[-1] == "the area that drains here: was 830 ft², now 990 ft²"
+    assert changes_said(before, before) == []
+    yard = given({**PEOPLE, "spout_distance": "6 paces"})
+    assert len(changes_said(yard, yard.with_text("walkers.1.pace_line", "60 ft"))) == 1
+
+
+def test_a_thing_without_a_name_is_told_by_its_number(given):
+    texts = {**PEOPLE, **ROOF}
+    del texts["surfaces.1.surface_name"]
+    assert next(paced_lengths(given(texts))).label == "surface 1, piece 1, 16 paces"

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
+from itertools import combinations
 
 from interview.calc.pieces import Piece, plan_area
-from interview.drawing.piece_layout import Placed, Spot, lay_pieces
+from interview.drawing.piece_layout import Placed, Spot, lay_pieces, lie_over
 from interview.drawing.piece_sides import measures, side_shapes
 from interview.drawing.scale import scale_bar
 from interview.drawing.scene import (
@@ -55,7 +56,7 @@ def surface_drawing(
         description=" ".join([f"{'; '.join(told)}.", here, *way]),
         shapes=tuple(_shapes(spots, metric, unit, north, share)),
         keys=tuple(_keys(spots, metric, share)),
-        notes=(here, *way, *_position_note(spots)),
+        notes=(here, *way, *_overlaps(spots), *_position_note(spots)),
     )
 
 
@@ -102,6 +103,17 @@ def _inside(spots: Sequence[Spot], metric: bool) -> bool:
         if spot.host is None
         for shape in side_shapes(spot, metric)
     )
+
+
+def _overlaps(spots: Sequence[Spot]) -> Iterator[str]:
+    """Say which pieces were laid over each other: the ground there may be counted twice."""
+    bodies = [spot for spot in spots if spot.fixed and not spot.piece.cut]
+    for one, other in combinations(bodies, 2):
+        if lie_over(one.corners, other.corners):
+            yield (
+                f"Pieces {one.number} and {other.number} lie over each other here; the area counts "
+                "both in full."
+            )
 
 
 def _position_note(spots: Sequence[Spot]) -> tuple[str, ...]:

@@ -142,7 +142,7 @@ class PiecesScreen(Page):
         total, drawing = self._drawn()
         self._say("pieces_sum", total)
         self.query_one("#pieces_drawing", Picture).show(*drawing)
-        moving = "Arrows move piece {}, with Shift farther; T turns it, M ends it. The area stays."
+        moving = "Arrows move piece {} (Shift: farther), T turns it, M ends. The area stays."
         how = "Enter changes a piece, M moves it, N turns north, page keys scroll."
         number = (self._place or 0) + 1
         self._say("pieces_how", moving.format(number) if self.moving else how)

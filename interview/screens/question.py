@@ -128,13 +128,16 @@ class QuestionScreen(FurtherPages, QuestionPage):
 
     def on_field_typed(self, event: Field.Typed) -> None:
         """Say how the text is understood; a text that cannot be read yet is passed over."""
-        if self._step is None or self.query_one(Field).draft == self._fresh:
+        field = self.query_one(Field)
+        if self._step is None or field.draft == self._fresh:
             return
+        # On the empty line of a list the whole list is said back.
+        text = event.text if event.text.strip() else field.text
         try:
-            echo = self._session.read(self._step, event.text).echo if event.text.strip() else ""
+            echo = self._session.read(self._step, text).echo if text.strip() else ""
         except (Refused, ValueError):
             echo = ""
-        self._hear(f"I read this as {echo}." if echo and echo != event.text else "")
+        self._hear(f"I read this as {echo}." if echo and echo != text else "")
 
     async def on_field_given(self, event: Field.Given) -> None:
         """Keep the answer and go on, or say why it cannot be."""
