@@ -259,3 +259,34 @@ async def test_an_upper_roof_says_the_share_of_the_roof_it_falls_on(sit, write) 
         await person.goes_to("surfaces.2.pieces")
         await person.press("f3")
         assert "100 ft²; 50 ft² of it drains here." in person.says("pieces_sum")
+
+
+@pytest.mark.parametrize(
+    ("size", "shown"),
+    [((80, 24), True), ((100, 30), True), ((160, 45), True), ((40, 24), False), ((80, 16), False)],
+)
+async def test_the_small_picture_stands_with_its_question_where_there_is_room(
+    sit, measuring, size, shown
+) -> None:
+    async with sit(measuring, size=size) as person:
+        await person.goes_to("surfaces.1.roof_sides")
+        assert ("THIS SIDE" in person.sees()) == shown
+        assert "Will you measure one side" in person.sees_words()
+        if shown:
+            await person.press("ctrl+o")
+            assert person.sees().count("THIS SIDE") == 1
+
+
+async def test_a_patio_is_asked_about_in_words_of_its_own(sit, write) -> None:
+    patio = {"surfaces.1.surface_name": "patio", "surfaces.1.surface_kind": "paved"}
+    async with sit(str(write("garden.yaml", patio)), size=(80, 24)) as person:
+        await person.goes_to("surfaces.1.pieces")
+        assert "Split the surface into simple shapes, called pieces" in person.sees_words()
+        assert "ladder" not in person.sees() and "gutter" not in person.sees()
+        await person.goes_to("surfaces.1.share_percent")
+        assert "What part of its water comes to the garden?" in person.sees_words()
+        await person.press(*["backspace"] * 3)
+        await person.types("1/3")
+        assert "I read this as 33.33 %." in person.sees_words()
+        await person.press("enter")
+        assert person.session.answers.texts["surfaces.1.share_percent"] == "1/3"
