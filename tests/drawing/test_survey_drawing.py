@@ -326,3 +326,8 @@ def test_lying_over_agrees_with_shapely_away_from_touching(a, b, c, d, turned, x
     small = min(polygon_of(one).area, polygon_of(other).area)
     assume(shared == 0 or shared > 0.2 * small)
     assert told == (shared > 0)
+
+
+def test_the_name_of_a_piece_stands_on_its_shading():
+    rows = cells(surface_drawing([box(30, 20)]), 76, 24)
+    assert any(row.startswith("│··") and "·[1] 600 ft²·" in row for row in rows)
