@@ -159,7 +159,7 @@ def test_the_sheet_says_what_each_surface_brings_in_words_to_picture(yard):
     sheet = part_of(plan_text(yard))
     row = next(line for line in sheet.splitlines() if line.startswith("roof 1"))
     assert row.split() == ["roof", "1", "600", "50%", "300", "0.95", "180"]
-    assert "55-gallon barrels" in sheet
+    assert "barrels of 55 gallons each" in " ".join(sheet.split())
     assert "The roof that drains here is 25 % of the house" in sheet
     assert "drains\nabout 25 % of the house" in sheet.replace("drains about", "drains\nabout")
     assert "Measure this again" in sheet and "the share of roof 1" in sheet
@@ -177,7 +177,7 @@ def test_the_volume_is_the_weighted_area_under_the_rain(yard):
 def test_metric_sheets_speak_of_litres(plan_of):
     plan = plan_of({"units": "metric", **surface(1, pieces="rectangle 6 m by 9 m")})
     sheet = part_of(plan_text(plan))
-    assert "200 L barrels" in sheet and "brings L" in sheet
+    assert "barrels of 200 L each" in " ".join(sheet.split()) and "brings L" in sheet
     assert "gal" not in sheet and "ft²" not in sheet
     assert "Does it make sense?" in sheet
 

@@ -47,8 +47,8 @@ def two_digits(number: float) -> str:
 def barrels(volume: Quantity, metric: bool) -> str:
     """Say a volume in drums: a number people can picture."""
     held = magnitude(volume, "L") / BARREL_L if metric else magnitude(volume, "gal") / BARREL_GAL
-    size = f"{BARREL_L:g} L barrels" if metric else f"{BARREL_GAL:g}-gallon barrels"
-    return f"{two_digits(held)} {size}"
+    size = f"{BARREL_L:g} L" if metric else f"{BARREL_GAL:g} gallons"
+    return f"{two_digits(held)} barrels of {size} each"
 
 
 def _table(plan: Plan) -> Iterator[str]:
@@ -66,6 +66,10 @@ def _table(plan: Plan) -> Iterator[str]:
             f"{two_digits(one.coefficient):>10}"
             f"{two_digits(magnitude(one.brings(rain), volume)):>13}"
         )
+    yield from wrap(
+        "Plan is the area seen from straight above; here, the part of it that drains here; runs "
+        "off, the part of the rain that does (runoff coefficient)."
+    )
 
 
 def _volume(plan: Plan) -> Iterator[str]:
