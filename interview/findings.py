@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from math import isfinite
+from math import fsum, isfinite
 from typing import TYPE_CHECKING
 
 from interview import gate
@@ -437,9 +437,13 @@ def _water(plan: Plan) -> Iterator[Finding]:
         yield overflow.pipe_finding(plan.pipe)
 
 
-def _roofs_by_gutter(plan: Plan) -> list[Quantity]:
-    """Return the roof that drains here by each gutter, with the roofs that fall on it."""
+def _roofs_by_gutter(plan: Plan) -> list[tuple[Quantity, int]]:
+    """Return the roof that drains here by each gutter, and its downspouts that come here.
+
+    The roofs that fall on a roof go by its gutter.
+    """
     gutters: dict[str, float] = {}
+    spouts: dict[str, int] = {}
     leads: dict[str, str] = {}
     for area, view in zip(plan.catchment.surfaces, plan.answers.items("surfaces"), strict=True):
         if view[survey.SURFACE_KIND] == "roof":
@@ -448,14 +452,22 @@ def _roofs_by_gutter(plan: Plan) -> list[Quantity]:
             leads[area.name] = gutter = leads.get(below, below) or area.name
             here = magnitude(area.drains_here, "ft**2")
             gutters[gutter] = gutters.get(gutter, 0.0) + here
-    return [quantity(area, "ft**2") for area in gutters.values()]
+            spouts.setdefault(gutter, survey.outlets_here(view))
+    return [(quantity(area, "ft**2"), spouts[name]) for name, area in gutters.items()]
+
+
+def _all_roofs(roofs: list[tuple[Quantity, int]]) -> tuple[Quantity, int]:
+    area = fsum(magnitude(roof, "ft**2") for roof, _ in roofs)
+    return quantity(area, "ft**2"), sum(spouts for _, spouts in roofs)
 
 
 def _catchment(plan: Plan) -> Iterator[Finding]:
     house = plan.answers.get(survey.HOUSE_AREA)
     if house is not None:
-        for roof in _roofs_by_gutter(plan):
-            finding = whole_roof_finding(roof, house)
+        roofs = _roofs_by_gutter(plan)
+        together = [_all_roofs(roofs)] if len(roofs) > 1 else []
+        for roof, spouts in [*roofs, *together]:
+            finding = whole_roof_finding(roof, house, spouts)
             if finding is not None:
                 yield finding
     if plan.answers[survey.ROOF_HAZARD]:

@@ -78,6 +78,11 @@ def no_warning(_: Answers) -> str:
     return ""
 
 
+def as_written(_: Answers) -> Mapping[str, Any]:
+    """Return nothing: the question is worded alike for every garden."""
+    return {}
+
+
 def no_default(_: Answers) -> str | None:
     """Return nothing: there is no honest default."""
     return None
@@ -118,6 +123,8 @@ class Question(Generic[T]):
     """Longer help: tables and reading for the practised."""
     picture: str = ""
     """A small drawing of plain characters, shown with how to find out."""
+    wording: Callable[[Answers], Mapping[str, Any]] = as_written
+    """Fields of this question that are worded otherwise beside the answers so far."""
 
     def caution_in(self, answers: Answers) -> str:
         """Return every safety sentence to show with the question; may be nothing."""
@@ -129,6 +136,11 @@ class Question(Generic[T]):
         if complaint := self.objection(value, answers):
             raise Refused(complaint)
         return value
+
+    def worded(self, answers: Answers) -> Question[T]:
+        """Return the question in the words that fit the answers so far."""
+        words = self.wording(answers)
+        return replace(self, **words) if words else self
 
 
 @dataclass(frozen=True, eq=False)

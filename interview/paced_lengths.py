@@ -7,12 +7,15 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 from interview import route
-from interview.kinds import Measure, list_lines, say
+from interview.kinds import Measure, list_lines
 from interview.model import Answers, Question, Unanswered
+from interview.parts.survey import catchment_of
 from interview.piece_lines import Pieces
+from interview.questions import GROUPS
 from interview.reading import Paces, Refused
 from interview.route import Step
-from interview.units import Quantity, plain_number, ratio, significant
+from interview.shown import length_words
+from interview.units import Quantity, plain_number, ratio, show, significant
 
 
 @dataclass(frozen=True)
@@ -48,7 +51,7 @@ def paced_lengths(answers: Answers) -> Iterator[PacedAnswer]:
             continue
         for label, paces in _paces_in(step.question, text, view):
             count = float(paces.count)
-            named = f"{_item(step)}{label}, {plain_number(count)} paces"
+            named = f"{_item(step, view)}{label}, {plain_number(count)} paces"
             said = f"{named} {paces.walker}".strip()
             try:
                 length: Quantity | None = view.pace(paces.walker) * count
@@ -57,8 +60,13 @@ def paced_lengths(answers: Answers) -> Iterator[PacedAnswer]:
             yield PacedAnswer(step.address, said, count, paces.walker, length)
 
 
-def _item(step: Step) -> str:
-    return f"{step.question.group} {step.number}, " if step.number else ""
+def _item(step: Step, view: Answers) -> str:
+    """Return the name a person gave the thing, such as ``south roof, ``; else its number."""
+    if not step.number:
+        return ""
+    group = GROUPS[step.question.group]
+    given = view.text(group.questions[0])
+    return f"{given or f'{group.label} {step.number}'}, "
 
 
 def _paces_in(
@@ -104,12 +112,27 @@ def _numbered(answers: Answers) -> Iterator[tuple[int, PacedAnswer]]:
         yield seen[one.address], one
 
 
+def changes_said(before: Answers, after: Answers) -> list[str]:
+    """Say each paced length that a new calibration changed, then the area that drains here."""
+    changes = paced_changes(before, after)
+    said = [change_words(change, after) for change in changes]
+    if changes and (area := _area_said(before, after)):
+        said.append(area)
+    return said
+
+
+def _area_said(before: Answers, after: Answers) -> str:
+    unit = after.by_units("ft**2", "m**2")
+    try:
+        was, now = (show(catchment_of(one.whole()).drains_here, unit) for one in (before, after))
+    except (Unanswered, ValueError):
+        return ""
+    return f"the area that drains here: was {was}, now {now}" if was != now else ""
+
+
 def change_words(change: PacedChange, answers: Answers) -> str:
     """Say one change: what, from what, to what, by how much."""
-    unit = answers.by_units("ft", "m")
-    before, after = (
-        say(one, "length", answers.units, unit) for one in (change.before, change.after)
-    )
+    before, after = (length_words(one, answers.metric) for one in (change.before, change.after))
     percent = plain_number(significant(abs(change.percent), 2))
     way = "longer" if change.percent > 0 else "shorter"
     return f"{change.label}: was {before}, now {after} ({percent} % {way})"

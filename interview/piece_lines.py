@@ -57,6 +57,24 @@ class PieceLine:
     """Degrees it is turned left on the drawing."""
 
 
+class SideRefused(Refused):
+    """One side of a piece that was not taken; ``name`` is that of the side."""
+
+    def __init__(self, name: str, said: str) -> None:
+        self.name = name
+        lead = name.capitalize() if name[-1].isdigit() else f"The {name}"
+        super().__init__(f"{lead}: {said}")
+
+
+def side_name(shape: str, place: int) -> str:
+    """Return what the measure at ``place``, from 0, of a shape is called."""
+    if shape == "round":
+        return f"side {place + 1}"
+    if shape == "offsets":
+        return f"offset {place}" if place else "spacing"
+    return SHAPES[shape][place]
+
+
 _CUT = re.compile(r"^(?:less|minus|cut(?:\s+out)?)\s+", re.IGNORECASE)
 PART = re.compile(r"\s+(?:by|x|and)\s+|\s*,\s+|\s*;\s*|(?<=[\d\"'])x(?=\d)", re.IGNORECASE)
 LABEL = re.compile(r"^(?:base|height|sides?|across|radius|every|spacing|:)\s+", re.IGNORECASE)
@@ -96,15 +114,14 @@ class Pieces(Simple[tuple[PieceLine, ...]]):
         wanted = len(SHAPES[shape])
         many = shape in ("offsets", "round")
         if len(texts) < (3 if many else wanted) or (not many and len(texts) > wanted):
-            raise Refused(
-                f"A {shape} needs {wanted} lengths ({', '.join(SHAPES[shape])}). {_PIECE_GOOD}"
-                if shape != "round"
-                else f"To walk round takes three or more sides and the turns between. {ROUND_GOOD}"
-            )
+            raise Refused(_too_few(shape, wanted))
         if shape == "circle part":
             texts = texts[:1]
         zero_ok = shape == "offsets"
-        sides = tuple(self._side(LABEL.sub("", one), answers, zero_ok) for one in texts)
+        sides = tuple(
+            self._side(LABEL.sub("", one), side_name(shape, place), answers, zero_ok)
+            for place, one in enumerate(texts)
+        )
         place = None if ends.at is None else self._place(ends.at, answers)
         return PieceLine(shape, sides, cut, ends.count, turns, angle, place, ends.turned)
 
@@ -113,7 +130,14 @@ class Pieces(Simple[tuple[PieceLine, ...]]):
         right, up = (signed_length(text, unit) for text in at)
         return right, up
 
-    def _side(self, text: str, answers: Answers, zero_ok: bool) -> Side:
+    def _side(self, text: str, name: str, answers: Answers, zero_ok: bool) -> Side:
+        """Return one side; a refusal begins with its ``name``."""
+        try:
+            return self._length(text, answers, zero_ok)
+        except Refused as refused:
+            raise SideRefused(name, refused.said) from None
+
+    def _length(self, text: str, answers: Answers, zero_ok: bool) -> Side:
         amount = self.side.amount(text, answers.units)
         if isinstance(amount, Paces):
             length = float(amount.count) * answers.pace(amount.walker)
@@ -122,9 +146,9 @@ class Pieces(Simple[tuple[PieceLine, ...]]):
             side = Side(_quantity(amount))
         low = magnitude(side.length, "m")
         if low < 0 or (low == 0 and not zero_ok):
-            raise Refused("Every side must be longer than zero.")
+            raise Refused("It must be longer than zero.")
         if low > LONGEST_SIDE_M:
-            raise Refused("A side is longer than 1000 ft (300 m). Check its unit.")
+            raise Refused("That is longer than 1000 ft (300 m). Check the unit.")
         return side
 
     def paces_of(self, line: str, units: str) -> list[Paces]:
@@ -176,6 +200,18 @@ class Pieces(Simple[tuple[PieceLine, ...]]):
 
 
 LONGEST_SIDE_M = 305.0
+
+
+def _too_few(shape: str, wanted: int) -> str:
+    if shape == "round":
+        return f"To walk round takes three or more sides and the turns between. {ROUND_GOOD}"
+    if shape == "offsets":
+        return (
+            "Offsets need their spacing, then two or more distances, a comma and a blank between: "
+            "offsets 5 ft, 0, 3 ft, 4 ft."
+        )
+    lengths = "1 length" if wanted == 1 else f"{wanted} lengths"
+    return f"A {shape} needs {lengths} ({', '.join(SHAPES[shape])}). {_PIECE_GOOD}"
 
 
 def _quantity(amount: Amount) -> Quantity:

@@ -8,7 +8,7 @@ from collections.abc import Callable
 from interview import plain_soak, route
 from interview.card import card_text
 from interview.model import UNKNOWN_TEXT, Answers, Standing
-from interview.paced_lengths import change_words, paced_changes
+from interview.paced_lengths import changes_said
 from interview.reading import Refused
 from interview.report import plan_text, waiting_text
 from interview.route import Step
@@ -96,15 +96,15 @@ def _one(session: Session, step: Step, ask: Ask, say: Say) -> bool:
 
 def _say_changes(before: Answers, after: Answers, say: Say) -> None:
     """Say which paced lengths a new calibration changed, and by how much."""
-    changes = paced_changes(before, after)
+    changes = changes_said(before, after)
     if changes:
         say("  Lengths in paces that this changes:")
     for change in changes:
-        say(f"    {change_words(change, after)}")
+        say(f"    {change}")
 
 
 def _show(session: Session, step: Step, say: Say) -> None:
-    question = step.question
+    question = step.worded(session.answers)
     view = step.view(session.answers)
     item = f" ({question.group} {step.number})" if step.number else ""
     say(f"\n[{step.address}]{item} {question.text}")
@@ -146,7 +146,7 @@ def _typed(session: Session, step: Step, ask: Ask) -> str:
 
 def _command(session: Session, step: Step, command: str, say: Say) -> bool:
     word, _, rest = command.partition(" ")
-    question = step.question
+    question = step.worded(session.answers)
     if plain_soak.command(session, step, word, rest, say):
         return False
     match word:

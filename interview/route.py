@@ -26,6 +26,10 @@ class Step:
             return self.question.key
         return f"{self.question.group}.{self.number}.{self.question.key}"
 
+    def worded(self, answers: Answers) -> Question[Any]:
+        """Return the question in the words that fit ``answers``."""
+        return self.question.worded(self.view(answers))
+
     def view(self, answers: Answers) -> Answers:
         """Return ``answers`` as seen from this step."""
         return answers.at(self.question.group, self.number) if self.number else answers.whole()

@@ -18,7 +18,7 @@ from interview.figures_file import figures_text
 from interview.model import Answers
 from interview.opening import text_opener
 from interview.plan import Plan
-from interview.questions import new_answers, question_at, surfaces
+from interview.questions import new_answers, question_at, surface_share, surfaces
 from interview.route import Step
 from interview.session import NotKept, Session
 from interview.units import magnitude, quantity
@@ -319,6 +319,8 @@ class Chance:
                 return self._measure(kind, view)
             case surfaces.LocalPart():
                 return rng.choice(("usual", "0.7", "0", "1"))
+            case surface_share.ShareKind():
+                return rng.choice(("all", "half", "1/3", "60 %", "none", "12.5"))
             case kinds.Number() | kinds.Ratio():
                 high = min(kind.at_most, 1e4)
                 return f"{rng.uniform(kind.at_least, high):.3g}"

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from interview.paced_lengths import change_words, paced_changes, paced_lengths
+from interview.paced_lengths import change_words, changes_said, paced_changes, paced_lengths
 from interview.questions.survey import PACE_COUNTS, WALKER_NAME
 from interview.units import magnitude
 
@@ -56,15 +56,13 @@ def test_recalibration_changes_every_length_of_that_walker_and_no_other(before):
     assert [magnitude(change.after, "ft") for change in changes] == pytest.approx([32, 4, 12])
     assert [change.percent for change in changes] == pytest.approx([-20] * 3)
     bob = before.with_text("walkers.2.pace_counts", "24; 24; 24")
-    assert [change.label for change in paced_changes(before, bob)] == [
-        "surfaces 1, piece 1, 7 paces bob"
-    ]
+    assert [change.label for change in paced_changes(before, bob)] == ["roof, piece 1, 7 paces bob"]
 
 
 def test_the_change_is_said_in_words(before):
     after = before.with_text("walkers.1.pace_line", "60 ft")
     (change, *_) = paced_changes(before, after)
-    assert change_words(change, after).startswith("surfaces 1, piece 1, 16 paces: was 40 ft")
+    assert change_words(change, after).startswith("roof, piece 1, 16 paces: was 40 ft")
     assert "now 48 ft" in change_words(change, after)
     assert change_words(change, after).endswith("(20 % longer)")
 
@@ -109,5 +107,20 @@ def test_plain_lines_say_what_a_new_calibration_changes(before, session_of):
     heard = "\n".join(said)
     assert "one pace is 2 ft" in heard
     assert "Lengths in paces that this changes:" in heard
-    assert "surfaces 1, piece 1, 16 paces: was 40 ft" in heard
+    assert "roof, piece 1, 16 paces: was 40 ft" in heard
     assert heard.count("(20 % shorter)") == 3
+
+
+def test_the_area_that_a_new_pace_makes_is_told_last(before, given):
+    after = before.with_text("walkers.1.pace_line", "60 ft")
+    said = changes_said(before, after)
+    assert said[-1] == "the area that drains here: was 830 ft², now 990 ft²"
+    assert changes_said(before, before) == []
+    yard = given({**PEOPLE, "spout_distance": "6 paces"})
+    assert len(changes_said(yard, yard.with_text("walkers.1.pace_line", "60 ft"))) == 1
+
+
+def test_a_thing_without_a_name_is_told_by_its_number(given):
+    texts = {**PEOPLE, **ROOF}
+    del texts["surfaces.1.surface_name"]
+    assert next(paced_lengths(given(texts))).label == "surface 1, piece 1, 16 paces"

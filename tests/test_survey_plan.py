@@ -159,7 +159,7 @@ def test_the_sheet_says_what_each_surface_brings_in_words_to_picture(yard):
     sheet = part_of(plan_text(yard))
     row = next(line for line in sheet.splitlines() if line.startswith("roof 1"))
     assert row.split() == ["roof", "1", "600", "50%", "300", "0.95", "180"]
-    assert "55-gallon barrels" in sheet
+    assert "barrels of 55 gallons each" in " ".join(sheet.split())
     assert "The roof that drains here is 25 % of the house" in sheet
     assert "drains\nabout 25 % of the house" in sheet.replace("drains about", "drains\nabout")
     assert "Measure this again" in sheet and "the share of roof 1" in sheet
@@ -177,7 +177,7 @@ def test_the_volume_is_the_weighted_area_under_the_rain(yard):
 def test_metric_sheets_speak_of_litres(plan_of):
     plan = plan_of({"units": "metric", **surface(1, pieces="rectangle 6 m by 9 m")})
     sheet = part_of(plan_text(plan))
-    assert "200 L barrels" in sheet and "brings L" in sheet
+    assert "barrels of 200 L each" in " ".join(sheet.split()) and "brings L" in sheet
     assert "gal" not in sheet and "ft²" not in sheet
     assert "Does it make sense?" in sheet
 
@@ -186,18 +186,20 @@ def test_every_line_of_the_sheet_fits_the_paper(yard):
     assert max(map(len, part_of(plan_text(yard)).splitlines())) <= 76
 
 
-def test_north_is_drawn_only_where_it_is_known(given):
+def drawn(given, texts, number=1):
+    view = given({"units": "us", **texts}).at("surfaces", number)
+    return "\n".join(cells(drawing_of(view), 76, 24))
+
+
+def test_north_is_drawn_only_where_a_person_said_which_way_it_is(given):
     spot = {"spots.1.spot_name": "a", "spots.1.downhill_direction": "e"}
-    loose = surface(1, pieces="rectangle 20 ft by 10 ft")
+    loose = surface(1, pieces="rectangle 20 ft by 10 ft", surface_north="left")
     put = surface(1, pieces="rectangle 20 ft by 10 ft at 0 ft, 0 ft")
-
-    def shown(texts):
-        view = given({"units": "us", **texts}).at("surfaces", 1)
-        return "\n".join(cells(drawing_of(view, 1.0), 76, 20))
-
-    assert "north" in shown({**spot, **put})
-    assert "north" not in shown({**spot, **loose})
-    assert "north" not in shown(put)
+    assert "north" not in drawn(given, {**spot, **put})
+    assert "north" not in drawn(given, {**spot, **loose})
+    assert "north" not in drawn(given, {**put, "surfaces.1.surface_north": "not_drawn"})
+    for way, arrow in (("up", "↑"), ("left", "←"), ("down_right", "↘"), ("up_left", "↖")):
+        assert f"{arrow} north" in drawn(given, {**put, "surfaces.1.surface_north": way})
 
 
 def test_a_surface_without_pieces_waits_for_them(given, plan_of):
@@ -234,7 +236,7 @@ def test_plain_lines_show_the_picture_with_how_to_find_out(session_of):
     said: list[str] = []
     lines = iter([":how", ":quit"])
     plain.run(session, lambda _prompt: next(lines), said.append)
-    assert any("an ell is two rectangles" in one for one in said)
+    assert any("an L shape is two rectangles" in one for one in said)
 
 
 def test_roofs_that_fall_on_one_another_are_held_against_the_house_together(plan_of):
@@ -250,3 +252,123 @@ def test_roofs_that_fall_on_one_another_are_held_against_the_house_together(plan
     ]
     apart = plan_of({**texts, "surfaces.2.falls_on": "no"})
     assert not [one for one in apart.findings if one.key == "whole_roof"]
+
+
+UPPER = {
+    **surface(1, gutter_outlets="2", another_surface="yes"),
+    **surface(2, falls_on="roof 1", roof_sides="both"),
+}
+
+
+@pytest.mark.parametrize(
+    ("texts", "number", "percent", "words"),
+    [
+        (surface(1, roof_sides="both"), 1, "50 %", "one of two like sides of the ridge"),
+        (surface(1, gutter_outlets="2"), 1, "50 %", "1 of the gutter's 2 downspouts, taken as"),
+        (
+            surface(
+                1,
+                gutter_outlets="2",
+                share_known="high_point",
+                gutter_this_side="10 ft",
+                gutter_whole="40 ft",
+            ),
+            1,
+            "25 %",
+            "10 ft of the 40 ft of gutter fall this way.",
+        ),
+        (
+            surface(1, gutter_outlets="3", outlets_here="2", share_known="percent",
+                    share_percent="60 %"),
+            1,
+            "60 %",
+            "60 % of its water: 2 of the gutter's 3 downspouts.",
+        ),
+        (surface(1, spout_percent="1/3"), 1, "33.3 %", "33.3 % of the downspout's water"),
+        (UPPER, 2, "25 %", "It goes over roof 1, and on as that does."),
+        (surface(1, "paved", share_percent="half"), 1, "50 %", "50 % of its water runs to the"),
+    ],
+)  # fmt: skip
+def test_a_part_is_marked_by_a_bar_that_says_how_much_and_not_where(
+    given, texts, number, percent, words
+):
+    shown = drawn(given, texts, number)
+    assert "drains here: how much of it, not where" in shown
+    assert words in " ".join(shown.split())
+    bar = next(line for line in shown.splitlines() if line.startswith("█") and "·" in line)
+    assert bar.endswith(f" {percent}")
+    long = bar.count("█") + bar.count("·")
+    part = float(percent.removesuffix(" %")) / 100
+    assert bar.count("█") == pytest.approx(part * long, abs=1)
+    assert "│·" not in shown
+
+
+@pytest.mark.parametrize(
+    ("texts", "words"),
+    [
+        (surface(1), "All of it drains here."),
+        (surface(1, gutter_outlets="2", outlets_here="2"), "All 2 downspouts of the gutter"),
+        (surface(1, roof_valley="yes"), "A valley pours in: the slopes on both its sides count."),
+    ],
+)
+def test_a_surface_that_drains_here_whole_is_shaded(given, texts, words):
+    shown = drawn(given, texts)
+    assert "··· drains here" in shown and "│····" in shown and "█" not in shown
+    assert words in shown
+
+
+def test_nothing_is_marked_where_the_part_is_not_known_yet(given):
+    texts = surface(1, gutter_outlets="2", share_known="high_point")
+    shown = drawn(given, texts)
+    assert "How much of it drains here is not known yet." in shown
+    assert "█" not in shown and "drains here:" not in shown and "··" not in shown
+
+
+def test_the_parts_of_the_drawing_and_of_the_table_are_the_same(plan_of):
+    from interview.parts.survey import way_of, whole_share
+
+    plan = plan_of({"units": "us", **UPPER})
+    for row, view in zip(plan.catchment.surfaces, plan.answers.items("surfaces"), strict=True):
+        assert whole_share(way_of(view)) == pytest.approx(row.share)
+
+
+@pytest.mark.parametrize(
+    ("texts", "said", "unsaid"),
+    [
+        (surface(1), "this side of the roof, from its ridge", "whole roof"),
+        (surface(1, roof_sides="both"), "the whole roof, both its sides", "down to the gutter"),
+        (surface(1, "paved"), "Split the surface into simple shapes, called pieces", "roof"),
+        (surface(1, "lawn"), "Split the surface into simple shapes, called pieces", "roof"),
+    ],
+)
+def test_pieces_are_asked_for_in_the_words_of_the_surface(given, texts, said, unsaid):
+    asked = survey.PIECES.worded(given(texts).at("surfaces", 1))
+    assert said in asked.text and unsaid not in asked.text
+    roof = texts["surfaces.1.surface_kind"] == "roof"
+    assert ("ladder" in asked.caution) == roof
+    assert ("overhang" in asked.find_out) == roof
+
+
+def findings_of(plan):
+    return [one for one in plan.findings if one.key == "whole_roof"]
+
+
+def test_several_downspouts_may_drain_the_whole_house_with_its_overhangs(plan_of):
+    texts = {"units": "us", "house_area": "600 sq ft", **surface(1, gutter_outlets="2")}
+    both = {**texts, "surfaces.1.outlets_here": "2"}
+    assert not findings_of(plan_of(both))
+    assert findings_of(plan_of({**texts, "house_area": "400 sq ft"}))
+    (found,) = findings_of(plan_of({**both, "house_area": "450 sq ft"}))
+    assert "133 % of the house" in found.said and "overhangs" in found.limit
+
+
+def test_all_roofs_together_are_held_against_the_house(plan_of):
+    texts = {
+        "units": "us",
+        "house_area": "1100 sq ft",
+        **surface(1, another_surface="yes"),
+        **surface(2, another_surface="yes"),
+        **surface(3),
+    }
+    (found,) = findings_of(plan_of(texts))
+    assert "164 % of the house" in found.said

@@ -27,6 +27,8 @@ SHARE_GUESSED_ERROR = 0.15
 """Relative standard errors of a share: choices of this project."""
 FOOTPRINT_LIMIT = 0.6
 """A single downspout seldom takes more of the house than this: a choice of this project."""
+OVERHANG_LIMIT = 1.2
+"""A roof with its overhangs is seldom more of the house than this: a choice of this project."""
 CALIBRATION = "the length of your pace"
 BARREL_GAL = 55.0
 BARREL_L = 200.0
@@ -52,7 +54,7 @@ ONE_SIDE = Share(0.5, SHARE_MEASURED_ERROR)
 
 def joined_share(*shares: Share) -> Share:
     """Return the share that is left when water divides several times, one after another."""
-    part = math.prod(share.part for share in shares)
+    part = math.prod((share.part for share in shares), start=1.0)
     return Share(part, math.hypot(*(share.error for share in shares)))
 
 
@@ -283,17 +285,28 @@ def _pace_parts(
             yield calibration_of(walker), moved * paces[walker].relative_error
 
 
-def whole_roof_finding(roof: Quantity, footprint: Quantity) -> Finding | None:
-    """Return a doubt when one downspout seems to drain most of the house; else ``None``."""
+def whole_roof_finding(roof: Quantity, footprint: Quantity, downspouts: int = 1) -> Finding | None:
+    """Return a doubt when ``downspouts`` seem to drain too much of the house; else ``None``.
+
+    One seldom drains more than 60 % of it; several may drain all, with its overhangs.
+    """
     positive(footprint, "ft**2", "The footprint of the house must be more than zero.")
+    if downspouts < 1:
+        raise ValueError("A gutter has at least one downspout.")
     part = ratio(roof, footprint)
-    if within(part, FOOTPRINT_LIMIT):
+    several = downspouts > 1
+    if within(part, OVERHANG_LIMIT if several else FOOTPRINT_LIMIT):
         return None
+    said = f"The roof that drains here is {100 * part:.0f} % of the house"
     return Finding(
         key="whole_roof",
         grade=Grade.FIX,
-        said=f"The roof that drains here is {100 * part:.0f} % of the house: is that all of it?",
-        limit="60 % of the house for one downspout",
+        said=f"{said}: is that so?" if several else f"{said}: is that all of it?",
+        limit="120 % of the house, overhangs included"
+        if several
+        else "60 % of the house for one downspout",
         source=OURS,
-        change="Count only the strip from the ridge down to this gutter.",
+        change="Check the lengths of the pieces and the area of the house."
+        if several
+        else "Count only the strip from the ridge down to this gutter.",
     )

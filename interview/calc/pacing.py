@@ -9,7 +9,8 @@ from dataclasses import dataclass
 
 from interview.calc.guards import positive, reaches, times, within
 from interview.evidence import OURS, Cited, Finding, Grade, Source, Standing
-from interview.units import Quantity, feet_and_inches, magnitude, quantity
+from interview.shown import length_words
+from interview.units import Quantity, magnitude, quantity
 
 LEAST_WALKS = 3
 SPREAD_LIMIT = 0.06
@@ -117,13 +118,13 @@ def expected_error(pace: Pace, length: Quantity | None = None) -> Quantity:
     return paced(feet / magnitude(pace.length, "ft"), pace).standard_error
 
 
-def pace_findings(pace: Pace) -> tuple[Finding, ...]:
+def pace_findings(pace: Pace, metric: bool = False) -> tuple[Finding, ...]:
     """Return what should be looked at again before the pace is used."""
-    checks = (_length_finding(pace), _spread_finding(pace), _course_finding(pace))
+    checks = (_length_finding(pace, metric), _spread_finding(pace), _course_finding(pace))
     return tuple(finding for finding in checks if finding is not None)
 
 
-def _length_finding(pace: Pace) -> Finding | None:
+def _length_finding(pace: Pace, metric: bool) -> Finding | None:
     feet = magnitude(pace.length, "ft")
     low, high = PACE_LIMITS_FT
     if reaches(feet, low) and within(feet, high):
@@ -131,7 +132,7 @@ def _length_finding(pace: Pace) -> Finding | None:
     return Finding(
         key="pace_length",
         grade=Grade.FIX,
-        said=f"One pace comes out at {feet_and_inches(pace.length, 1)}; did you count every step,"
+        said=f"One pace comes out at {length_words(pace.length, metric)}; did you count every step,"
         " or every second step?",
         limit="a step is mostly 1.5 to 4 ft (0.45 to 1.2 m)",
         source=OURS,
@@ -160,7 +161,7 @@ def _spread_finding(pace: Pace) -> Finding | None:
     return Finding(
         key="pace_spread",
         grade=Grade.FIX,
-        said=f"Your counts differ by {100 * spread:.0f} % of their mean.{which}",
+        said=f"Your counts differ by {100 * spread:.0f} % of their average.{which}",
         limit="6 % between the highest and the lowest count",
         source=OURS,
         change="Walk the course once more at your usual step.",

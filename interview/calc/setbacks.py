@@ -246,6 +246,11 @@ def _grade_below(item: Setback, feet: float, local: bool, metric: bool) -> Grade
     return item.below if reaches(feet, floor) else Grade.STOP
 
 
+def distance_words(value: Quantity, metric: bool) -> str:
+    """Write a measured distance to half an inch or a centimetre, never longer than it is."""
+    return _words(value, metric)
+
+
 def _words(value: Quantity, metric: bool, up: bool = False) -> str:
     """Write a distance; a measured one rounded down and a move up, so neither flatters."""
     turn = round_up if up else round_down
@@ -253,4 +258,4 @@ def _words(value: Quantity, metric: bool, up: bool = False) -> str:
         return f"{plain_number(magnitude(turn(value, 0.01, 'm'), 'm'))} m"
     if up:
         return feet_and_inches(turn(value, 1.0, "in"), 1)
-    return feet_and_inches(turn(value, 1 / 16, "in"))
+    return feet_and_inches(turn(value, 0.5, "in"), 2)

@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterator, Sequence
 
 from interview.calc.basin_shape import Basin
+from interview.calc.setbacks import distance_words
 from interview.drawing.scale import across, scale_bar, upright
 from interview.drawing.scene import (
     XY,
@@ -178,7 +179,9 @@ class _Plan:
         else:
             notes.append(f"Downhill is to the {_TOWARD[self.direction]}.")
         if setbacks:
-            told = "; ".join(f"{words} {self.length(value)}" for words, value in setbacks)
+            told = "; ".join(
+                f"{words} {distance_words(value, self.metric)}" for words, value in setbacks
+            )
             notes.append(f"Distances from the garden: {told}.")
         return tuple(notes)
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from interview.drawing.grid import Frame, Grid, Look, draw, nearest
-from interview.drawing.scene import XY, Drawing, Key, Label, Place, inside
+from interview.drawing.scene import XY, Drawing, Hatch, Key, Label, Place, inside
 from interview.drawing.words import arrow_sign, clean, column_width, cut_to, wrapped
 
 LEAST_COLUMNS, LEAST_ROWS = 12, 6
@@ -226,18 +226,27 @@ class _Placing:
         spots.sort(key=lambda spot: (abs(spot[0] - column) + 2 * abs(spot[1] - row), spot))
         for over in (False, True):
             for spot in spots[: 60 if not over else len(spots)]:
-                if self._free(*spot, size, over, over or label.on_hatch):
+                if self._free(*spot, size, over, label.on_hatch, any_hatch=over):
                     self._set(*spot, marker, label)
                     return True
         return False
 
-    def _free(self, column: int, row: int, size: int, over_line: bool, on_hatch: bool) -> bool:
+    def _free(
+        self,
+        column: int,
+        row: int,
+        size: int,
+        over_line: bool,
+        on_hatch: Hatch | None,
+        any_hatch: bool = False,
+    ) -> bool:
         if column < 0 or row < 0 or column + size > self.grid.columns or row >= self.grid.rows:
             return False
         if any((x, row) in self.taken for x in range(column - 1, column + size + 1)):
             return False
         spots = [(x, row) for x in range(column, column + size)]
-        if not on_hatch and any(spot in self.grid.hatched for spot in spots):
+        allowed = {None, on_hatch and on_hatch.value[self.look.ascii_only]}
+        if not any_hatch and any(self.grid.hatched.get(spot) not in allowed for spot in spots):
             return False
         return over_line or not any(spot in self.grid.ink for spot in spots)
 

@@ -12,12 +12,14 @@ from interview.calc.pieces import Piece
 from interview.drawing.scene import XY, inside
 from interview.units import Quantity, magnitude
 
-GAP = 0.22
+GAP = 0.3
 """Room between pieces, as a part of the longest of them, for the measures of their sides."""
 _WIDE = 3.0
 """Width over height that the rows of pieces aim at."""
 _TRIES = 9
 _SHRINK = 1e-6
+_SLACK = 0.02
+"""How far pieces may lie over each other before it is told: a part of their size."""
 Corners: TypeAlias = tuple[XY, ...]
 
 
@@ -185,6 +187,21 @@ def fits_in(inner: Corners, outer: Corners) -> bool:
     sides = list(pairwise([*small, small[0]]))
     walls = list(pairwise([*outer, outer[0]]))
     return not any(_cross(a, b, c, d) for a, b in sides for c, d in walls)
+
+
+def lie_over(one: Corners, other: Corners) -> bool:
+    """Tell whether two outlines cover some of the same ground; touching does not count."""
+    a, b = _drawn_in(one), _drawn_in(other)
+    if any(inside(point, b) for point in a) or any(inside(point, a) for point in b):
+        return True
+    pairs = [list(pairwise([*corners, corners[0]])) for corners in (a, b)]
+    return any(_cross(p, q, r, s) for p, q in pairs[0] for r, s in pairs[1])
+
+
+def _drawn_in(corners: Corners) -> Corners:
+    cx = sum(x for x, _ in corners) / len(corners)
+    cy = sum(y for _, y in corners) / len(corners)
+    return tuple((x + (cx - x) * _SLACK, y + (cy - y) * _SLACK) for x, y in corners)
 
 
 def _cross(a: XY, b: XY, c: XY, d: XY) -> bool:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from interview.calc.outlines import Offsets, SidesRound
@@ -18,7 +18,7 @@ from interview.calc.shapes import (
 )
 from interview.calc.shapes import Triangle as AnyTriangle
 from interview.drawing.piece_layout import Spot
-from interview.drawing.scene import XY, Label, Path, Place, Shape, Stroke
+from interview.drawing.scene import XY, Hatch, Label, Path, Place, Shape, Stroke, inside
 from interview.shown import length_words
 from interview.units import Quantity, magnitude, plain_number
 
@@ -51,14 +51,17 @@ def _round(degrees: float) -> str:
     return names.get(degrees, f"{plain_number(degrees)} degrees of a circle")
 
 
-def side_shapes(spot: Spot, metric: bool) -> Iterator[Shape]:
-    """Yield the texts at the sides of a piece, and the dashed lines of inner measures."""
+def side_shapes(spot: Spot, metric: bool, others: Sequence[Spot] = ()) -> Iterator[Shape]:
+    """Yield the texts at the sides of a piece, and the dashed lines of inner measures.
+
+    Of two like sides the one that does not lie against one of ``others`` is written at.
+    """
     sizes = [length_words(length, metric) for length in spot.piece.shape.lengths]
     corners = spot.outline
     match spot.piece.shape:
         case Rectangle():
-            yield _at_side(spot, 0, sizes[0])
-            yield _at_side(spot, 1, sizes[1])
+            yield _at_side(spot, _clear(spot, (0, 2), others), sizes[0])
+            yield _at_side(spot, _clear(spot, (1, 3), others), sizes[1])
         case RightTriangle():
             yield _at_side(spot, 0, sizes[0])
             yield _at_side(spot, 2, sizes[1])
@@ -87,13 +90,36 @@ def side_shapes(spot: Spot, metric: bool) -> Iterator[Shape]:
                 yield _at_side(spot, side, size)
 
 
-def _at_side(spot: Spot, side: int, text: str) -> Label:
-    """Write ``text`` outside the middle of a side."""
+_NEXT_TO = 0.05
+"""How far outside a side is looked for a neighbour, as a part of the piece."""
+
+
+def _clear(spot: Spot, sides: tuple[int, int], others: Sequence[Spot]) -> int:
+    """Return the first of two sides with nothing against it, or the first."""
+    left, bottom, right, top = spot.box
+    far = _NEXT_TO * max(right - left, top - bottom)
+    for side in sides:
+        (x, y), (dx, dy) = _middle_and_out(spot, side)
+        size = math.hypot(dx, dy) or 1.0
+        point = (x + far * dx / size, y + far * dy / size)
+        if not any(inside(point, other.corners) for other in others):
+            return side
+    return sides[0]
+
+
+def _middle_and_out(spot: Spot, side: int) -> tuple[XY, XY]:
+    """Return the middle of a side and the direction that leads out of the piece there."""
     corners = spot.corners
     (x0, y0), (x1, y1) = corners[side], corners[(side + 1) % len(corners)]
     left_turning = sum(a * d - b * c for (a, b), (c, d) in pairwise([*corners, corners[0]])) > 0
     out = (y1 - y0, x0 - x1) if left_turning else (y0 - y1, x1 - x0)
-    return Label(text, (x0 + x1) / 2, (y0 + y1) / 2, _toward(out))
+    return ((x0 + x1) / 2, (y0 + y1) / 2), out
+
+
+def _at_side(spot: Spot, side: int, text: str) -> Label:
+    """Write ``text`` outside the middle of a side."""
+    middle, out = _middle_and_out(spot, side)
+    return Label(text, *middle, _toward(out))
 
 
 def _toward(out: XY) -> Place:
@@ -105,7 +131,8 @@ def _toward(out: XY) -> Place:
 def _inner(spot: Spot, start: XY, end: XY, text: str) -> Iterator[Shape]:
     a, b = spot.at(start), spot.at(end)
     yield Path((a, b), Stroke.DASHED)
-    yield Label(text, (a[0] + b[0]) / 2, (a[1] + b[1]) / 2, Place.RIGHT)
+    middle = ((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
+    yield Label(text, *middle, Place.RIGHT, within=spot.box, on_hatch=Hatch.DRAINS)
 
 
 def _circle(spot: Spot, degrees: float, size: str, metric: bool) -> Iterator[Shape]:
@@ -115,7 +142,9 @@ def _circle(spot: Spot, degrees: float, size: str, metric: bool) -> Iterator[Sha
         middle = ((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
         if degrees > 180:
             yield Path((a, b), Stroke.DASHED)
-        yield Label(f"{size} across", *middle, Place.BELOW)
+        whole = degrees > 180
+        box = spot.box if whole else None
+        yield Label(f"{size} across", *middle, Place.BELOW, within=box, on_hatch=Hatch.DRAINS)
         return
     half = _half(spot.piece.shape.lengths[0])
     yield _at_side(spot, 0, f"radius {length_words(half, metric)}")

@@ -55,6 +55,7 @@ class Hatch(Enum):
     CUT = ("╱", "/")
     MULCH = ("▒", "%")
     FILL = ("░", ":")
+    DRAINS = ("·", ".")
 
 
 class Symbol(Enum):
@@ -106,8 +107,8 @@ class Label:
     optional: bool = False
     over_line: bool = False
     """Whether the text may stand on a line, as in a dimension line."""
-    on_hatch: bool = False
-    """Whether the text may stand on a hatched area."""
+    on_hatch: Hatch | None = None
+    """The hatch the text may stand on."""
     marker: str = ""
     """What stands for it where it goes into the legend; a letter if not given."""
 

@@ -23,6 +23,7 @@ _PATTERNS = {
         "1.6",
         '<path d="M0 0 L1.6 1.6 M0 1.6 L1.6 0" stroke="black" stroke-width="0.14"/>',
     ),
+    Hatch.DRAINS: ("2.6", '<path d="M0.4 1.3 h1" stroke="black" stroke-width="0.2"/>'),
     Hatch.FILL: ("1.6", '<circle cx="0.8" cy="0.8" r="0.22" fill="black"/>'),
 }
 _HALO = 'paint-order="stroke" stroke="white" stroke-width="0.9" stroke-linejoin="round"'
@@ -106,8 +107,10 @@ class _Page:
         return " ".join(f"{x:.2f},{y:.2f}" for x, y in points)
 
     def _filled(self, path: Path, frame: Frame, hatch: Hatch) -> str:
-        fill = f'fill="url(#hatch-{hatch.name.lower()})"'
-        return f'<polygon points="{self._points(path, frame)}" {fill} stroke="none"/>'
+        area = f'<polygon points="{self._points(path, frame)}"'
+        # A cut-out takes away the hatch of what it is cut from.
+        under = f'{area} fill="white" stroke="none"/>' if hatch is Hatch.CUT else ""
+        return f'{under}{area} fill="url(#hatch-{hatch.name.lower()})" stroke="none"/>'
 
     def _stroked(self, path: Path, frame: Frame, stroke: Stroke) -> str:
         name = "polygon" if path.closed else "polyline"

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 
 from interview.calc import runoff
@@ -24,10 +24,17 @@ from interview.drawing.scene import Drawing
 from interview.drawing.survey_drawing import surface_drawing
 from interview.evidence import Source, Standing
 from interview.model import Answers, Unanswered
-from interview.questions import site, start, survey
+from interview.questions import start, survey
 from interview.questions.shapes import drawn_piece, piece_of
 from interview.reading import Refused
-from interview.units import Quantity, quantity, ratio
+from interview.shown import length_words
+from interview.units import (
+    Quantity,
+    plain_number,
+    quantity,
+    ratio,
+    significant,
+)
 
 _PITCH = {
     "in 12": PitchGiven.RISE_IN_12,
@@ -36,7 +43,6 @@ _PITCH = {
 }
 SHARE_ESTIMATE_ERROR = 0.15
 """Relative standard error of a share given as a percentage: a choice of this project."""
-_BEARINGS = {"n": 0, "ne": 45, "e": 90, "se": 135, "s": 180, "sw": 225, "w": 270, "nw": 315}
 
 
 RunoffPart = Callable[[str, Answers], float]
@@ -145,33 +151,77 @@ def _level(answers: Answers) -> float:
     return ratio(plan_length(one, Pitch(number, _PITCH[given])), one)
 
 
+@dataclass(frozen=True)
+class Parting:
+    """One place where water divides on its way to the garden, or a sentence about its way."""
+
+    share: Share
+    words: str
+
+
 def share_of(answers: Answers) -> Share:
     """Return the share of a surface that drains here, or of it that falls on the next."""
+    return joined_share(*(one.share for one in _own_partings(answers)))
+
+
+def way_of(answers: Answers) -> tuple[Parting, ...]:
+    """Return every parting of a surface's water down to the garden; raises ``Unanswered``."""
+    own = tuple(_own_partings(answers))
+    name = survey.falls_on(answers)
+    for one in answers.items("surfaces") if name else ():
+        if one.get(survey.SURFACE_NAME) == name:
+            return (
+                *own,
+                Parting(WHOLE, f"It goes over {name}, and on as that does."),
+                *way_of(one),
+            )
+    return own
+
+
+def whole_share(way: Iterable[Parting]) -> float:
+    """Return the part of a surface's water that is left after every parting, nought to one."""
+    return joined_share(*(one.share for one in way)).part
+
+
+def _own_partings(answers: Answers) -> Iterator[Parting]:
+    falls = survey.falls_on(answers)
     if answers[survey.SURFACE_KIND] != "roof":
-        return WHOLE if survey.falls_on(answers) else _percent(answers)
-    side = ONE_SIDE if answers[survey.ROOF_SIDES] == "both" else WHOLE
-    if survey.falls_on(answers):
-        return side
-    return joined_share(side, _gutter_share(answers), _part(answers[survey.SPOUT_PERCENT]))
+        if not falls:
+            yield from _judged(answers[survey.SHARE_PERCENT], "of its water runs to the garden.")
+        return
+    if answers[survey.ROOF_SIDES] == "both":
+        yield Parting(ONE_SIDE, "Half: one of two like sides of the ridge.")
+    if answers[survey.VALLEY]:
+        yield Parting(WHOLE, "A valley pours in: the slopes on both its sides count.")
+    if not falls:
+        yield from _at_gutter(answers)
+        percent = answers[survey.SPOUT_PERCENT]
+        yield from _judged(percent, "of the downspout's water is led here.")
 
 
-def _gutter_share(answers: Answers) -> Share:
-    outlets = answers[survey.GUTTER_OUTLETS]
-    here = answers[survey.OUTLETS_HERE] if outlets > 1 else 1
+def _at_gutter(answers: Answers) -> Iterator[Parting]:
+    outlets, here = answers[survey.GUTTER_OUTLETS], survey.outlets_here(answers)
+    if outlets == 1:
+        return
+    counted = f"{here} of the gutter's {outlets} downspouts"
     if here >= outlets:
-        return WHOLE
+        yield Parting(WHOLE, f"All {outlets} downspouts of the gutter come here.")
+        return
     match answers[survey.SHARE_KNOWN]:
         case "high_point":
-            this_side = answers[survey.GUTTER_THIS_SIDE]
-            return share_of_gutter([this_side], answers[survey.GUTTER_WHOLE])
+            mine, whole = answers[survey.GUTTER_THIS_SIDE], answers[survey.GUTTER_WHOLE]
+            said = (length_words(one, answers.metric) for one in (mine, whole))
+            words = "{} of the {} of gutter fall this way.".format(*said)
+            yield Parting(share_of_gutter([mine], whole), words)
         case "percent":
-            return _percent(answers)
+            yield from _judged(answers[survey.SHARE_PERCENT], f"of its water: {counted}.")
         case _:
-            return equal_share(outlets, here)
+            yield Parting(equal_share(outlets, here), f"{counted}, taken as alike.")
 
 
-def _percent(answers: Answers) -> Share:
-    return _part(answers[survey.SHARE_PERCENT])
+def _judged(percent: float, words: str) -> Iterator[Parting]:
+    if percent != 100:
+        yield Parting(_part(percent), f"{plain_number(significant(percent, 3))} % {words}")
 
 
 def _part(percent: float) -> Share:
@@ -214,22 +264,33 @@ def runoff_ways(kind: str, answers: Answers, rain: Quantity | None = None) -> Ru
     )
 
 
-def drawing_of(answers: Answers, share: float) -> Drawing:
+def drawing_of(answers: Answers) -> Drawing:
     """Return one surface drawn to scale, from its item's answers; raises ``Unanswered``.
 
-    North is drawn where the pieces were put into place: the foot of the drawing is downhill.
+    North is drawn where a person said which way it is. Where the part that drains here is not
+    known yet, the drawing says so.
     """
     lines = answers[survey.PIECES]
-    downhill = site.chosen_spot(answers.whole()).get(site.DOWNHILL)
-    bearing = _BEARINGS.get(downhill or "")
-    placed = all(line.at is not None for line in lines)
+    north = None
+    if survey.SURFACE_NORTH.asks(answers):
+        north = survey.NORTH_WAYS.get(answers[survey.SURFACE_NORTH])
+    share, words = _known_share(answers)
     try:
         return surface_drawing(
             [drawn_piece(line) for line in lines],
             answers.metric,
             answers[survey.SURFACE_NAME],
             share,
-            None if bearing is None or not placed else float((180 - bearing) % 360),
+            north,
+            words,
         )
     except ValueError as wrong:
         raise Unanswered(survey.PIECES, answers.address(survey.PIECES), why=str(wrong)) from None
+
+
+def _known_share(answers: Answers) -> tuple[float | None, tuple[str, ...]]:
+    try:
+        way = way_of(answers)
+        return whole_share(way), tuple(one.words for one in way)
+    except (Unanswered, ValueError):
+        return None, ()

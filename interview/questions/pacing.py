@@ -70,7 +70,10 @@ def _likely_pace(counts: tuple[float, ...], answers: Answers) -> str | None:
         pace = calibrate(line, counts)
     except ValueError:
         return None
-    return " ".join(f"{one.said} {one.change}".strip() for one in pace_findings(pace)) or None
+    return (
+        " ".join(f"{one.said} {one.change}".strip() for one in pace_findings(pace, answers.metric))
+        or None
+    )
 
 
 def _possible_pace(counts: tuple[float, ...], answers: Answers) -> str | None:

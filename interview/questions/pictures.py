@@ -78,7 +78,7 @@ SLOPE_LENGTH = """\
            level: this is what the rain falls on"""
 
 PIECES = """\
-  an ell is two rectangles:      or one, less a corner:
+  an L shape is two rectangles:  or one, less a corner:
   +--------+                     +--------+.....
   |   1    |                     |   1          :
   |        +-----+               |        +- - -+

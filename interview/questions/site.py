@@ -593,7 +593,7 @@ PERMISSION = Question(
     label="Right to dig here",
     text="Is this your own ground, or do you have written permission?",
     kind=Choice((("own", "my own"), ("written", "written permission"), ("no", "neither"))),
-    why="Road edges, easements and rented ground need the owner's leave.",
+    why="Strips along the road, easements and rented ground need the owner's leave.",
     find_out="Your deed or plat shows easements and the right of way.",
 )
 

@@ -2,10 +2,34 @@
 
 from __future__ import annotations
 
-from interview.kinds import Choice, Count, Note, Number, YesNo
+from dataclasses import dataclass
+
+from interview.kinds import Choice, Count, Note, Simple, YesNo
 from interview.model import Answers, Question
 from interview.questions import pictures
 from interview.questions.ask import always_this, both, chosen, distance
+from interview.reading import Refused, read_share
+from interview.units import plain_number, significant
+
+
+@dataclass(frozen=True)
+class ShareKind(Simple[float]):
+    """A part of something, in percent, as people say it: all, half, 1/3, 60 %, none."""
+
+    name = "share"
+
+    def read(self, text: str, answers: Answers) -> float:
+        percent = float(read_share(text))
+        if not 0 <= percent <= 100:
+            raise Refused("A share is from none to all: write it from 0 to 100 %.")
+        return percent
+
+    def echo(self, value: float, answers: Answers) -> str:
+        return f"{plain_number(significant(value, 4))} %"
+
+    def hint(self, units: str) -> str:
+        return "all, none, half, 1/3 or 60 %"
+
 
 ROOF_CAUTION = "Measure roofs from the ground. No ladder near power lines."
 
@@ -72,7 +96,8 @@ NOT_ON_ANOTHER = ("no", "none", "n")
 FALLS_ON = Question(
     key="falls_on",
     label="Falls on another surface first",
-    text="Does its water fall on one of the surfaces above first? Write that one's name, or no.",
+    text="Does its water first fall on, or run over, a surface you listed before? Write that one's "
+    "name, or no.",
     kind=Note(40),
     why="The water of an upper roof goes where that of the lower one goes, and divides alike.",
     find_out="List the lower surface first. All the water that falls on a lawn is counted, which "
@@ -139,6 +164,11 @@ OUTLETS_HERE = Question(
 )
 
 
+def outlets_here(answers: Answers) -> int:
+    """Return how many downspouts of a roof's gutter come here, 1 where only one is there."""
+    return answers[OUTLETS_HERE] if _shared(answers) else 1
+
+
 def _divided(answers: Answers) -> bool:
     """Tell whether only some of a gutter's downspouts come here."""
     outlets = answers.get(GUTTER_OUTLETS) or 1
@@ -153,7 +183,7 @@ SHARE_KNOWN = Question(
         (
             ("equal", "no, share it equally"),
             ("high_point", "I found the high point of the gutter"),
-            ("percent", "I can give a percentage"),
+            ("percent", "I can say what part, such as 1/3 or 40 %"),
         )
     ),
     why="Water runs both ways from the gutter's high point. A guess here is the widest error of "
@@ -206,28 +236,37 @@ def _percent_asked(answers: Answers) -> bool:
 SHARE_PERCENT = Question(
     key="share_percent",
     label="Share that comes here",
-    text="What part of this surface's water comes to the garden?",
-    kind=Number(0.1, 100, percent=True),
+    text="What part of its water comes to the garden?",
+    kind=ShareKind(),
     why="Only that part is counted.",
-    find_out="Pour out a bucket in several places and watch where it goes. 100 % if all of it.",
+    find_out="Pour out a bucket in several places and watch where it goes.",
     group="surfaces",
     asks=_percent_asked,
     when="the surface is not a roof, or a percentage is given for a shared gutter",
-    default=always_this("100"),
+    default=always_this("all"),
     picture=pictures.PERCENT,
+    wording=lambda a: (
+        {
+            "text": "What part of the gutter's water comes to the garden?",
+            "find_out": "Watch the downspouts in a good rain and compare.",
+            "picture": pictures.HIGH_POINT,
+        }
+        if a.get(SURFACE_KIND) == "roof"
+        else {}
+    ),
 )
 
 SPOUT_PERCENT = Question(
     key="spout_percent",
     label="Share of the downspout's own water",
     text="What part of the downspout's water will come to this garden?",
-    kind=Number(0.1, 100, percent=True),
+    kind=ShareKind(),
     why="One downspout may be divided between gardens, or fill a barrel first.",
-    find_out="100 % unless its water is divided. With two like pipes from one spout, 50 %.",
+    find_out="All of it, unless its water is divided. With two like pipes from one spout, half.",
     group="surfaces",
     asks=_has_gutter,
     when="the surface is a roof that falls on no other surface",
-    default=always_this("100"),
+    default=always_this("all"),
     picture=pictures.SPOUT_SPLIT,
 )
 

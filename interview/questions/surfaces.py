@@ -32,7 +32,7 @@ from interview.units import plain_number
 BASIS = Question(
     key="surface_basis",
     label="Measured level or along the slope",
-    text="Are its lengths measured level, on the ground, or along the slope of the roof?",
+    text="Will you measure its lengths level, on the ground, or along the slope of the roof?",
     kind=Choice((("level", "level, on the ground"), ("slope", "along the slope"))),
     why="Rain falls straight down, so the plan area counts: the roof as seen from straight above.",
     find_out="From the ground you measure level. Along the slope only from a drawing or a photo.",
@@ -47,7 +47,7 @@ BASIS = Question(
 PITCH = Question(
     key="surface_pitch",
     label="Pitch of the roof",
-    text="How steep is it?",
+    text="How steep is the roof (its pitch)?",
     kind=Pitch(),
     why="It turns the length along the slope into the level one.",
     find_out="Hold a level against the gable end from the ground: rise in 12 of run.",
@@ -60,11 +60,11 @@ PITCH = Question(
 ROOF_SIDES = Question(
     key="roof_sides",
     label="Sides of the ridge that are measured",
-    text="Will your pieces cover one side of the ridge, or the whole roof with both its sides?",
+    text="Will you measure one side of the roof, or both? They part at its top line, the ridge.",
     kind=Choice(
         (
             ("one", "only the side that falls to this gutter"),
-            ("both", "the whole roof: both sides, much alike"),
+            ("both", "the whole roof, where its two sides are much alike"),
         )
     ),
     why="Only the part from the ridge down to this gutter drains here: of two like sides, half.",
@@ -121,10 +121,11 @@ class LocalPart(Simple[float | None]):
 RUNOFF_LOCAL = Question(
     key="runoff_local",
     label="Local runoff coefficient",
-    text="Does your local rule give its own runoff coefficient for this surface?",
+    text="Does a local rule say what part of the rain runs off such a surface?",
     kind=LocalPart(),
-    why="It is the part of the rain that runs off, and stands in place of the usual one.",
-    find_out="Stormwater offices print it by kind of surface. Write usual if none is given.",
+    why="That number, the runoff coefficient, then stands in place of the usual one.",
+    find_out="Stormwater offices print it by kind of surface, as 0.95 where 95 % runs off. Write "
+    "usual if you know of none.",
     group="surfaces",
     default=always_this("usual"),
 )
@@ -148,25 +149,75 @@ def _likely_pieces(pieces: tuple[PieceLine, ...], answers: Answers) -> str | Non
     return None
 
 
+_ROOF_HOW = (
+    "Along the wall: its length plus the overhang at both ends. Across: from the wall to below the "
+    "ridge, the top line of the roof, plus the overhang. An L shape is two rectangles, or one less "
+    "its missing corner. Lengths may be paced: 16 paces, or 15 paces Ann."
+)
+
+
+def _wording(answers: Answers) -> dict[str, str]:
+    """Word the question for a roof, of one side or both."""
+    if answers.get(SURFACE_KIND) != "roof":
+        return {}
+    whole = answers.get(ROOF_SIDES) == "both"
+    part = (
+        "the whole roof, both its sides,"
+        if whole
+        else "this side of the roof, from its ridge (the top line) down to the gutter,"
+    )
+    how = _ROOF_HOW.replace("to below the ridge, the top line of the roof,", "to the far wall")
+    return {
+        "text": f"Split {part} into simple shapes, called pieces, and measure each.",
+        "find_out": how.replace("the overhang. An", "both overhangs. An") if whole else _ROOF_HOW,
+        "why": "Pieces add up to the area; what is not roof is cut out with the word less.",
+        "caution": ROOF_CAUTION,
+    }
+
+
 PIECES = Question(
     key="pieces",
     label="Pieces of the surface",
-    text="Cut the surface into simple pieces and measure each. Only the part from the ridge down "
-    "to this gutter counts.",
+    text="Split the surface into simple shapes, called pieces, and measure each.",
     kind=Pieces(Measure("length", "ft", "m", None, None, paced=True), _possible),
-    why="Pieces add up to the area; what is not roof is cut out with the word less.",
-    find_out="Wall length plus the overhang at both ends, by wall to ridge plus the overhang. An "
-    "ell is two rectangles, or one less a cut-out. Lengths may be paced: 16 paces, or 15 paces "
-    "Ann.",
+    why="Pieces add up to the area; what does not belong to it is cut out with the word less.",
+    find_out="Measure along the edges. An L shape is two rectangles, or one less its missing "
+    "corner. Lengths may be paced: 16 paces, or 15 paces Ann.",
     group="surfaces",
-    caution=ROOF_CAUTION,
     doubt=_likely_pieces,
+    wording=_wording,
     more="Shapes: rectangle a by b; triangle base by height; triangle sides a, b, c; trapezoid "
     "a, b, height h; trapezoid sides a, b, c, d; circle across; half circle across; quarter circle "
     "radius; circle part across, 120 deg; offsets spacing, y0, y1, ...; round 20 ft right 8 ft "
     "right 20 ft right 8 ft, a turn being square or left 45 deg. Add times 2 for two alike. Add at "
     "3 ft, 2 ft and turned 90 for the drawing: the lower left of the piece; the area stays.",
     picture=pictures.PIECES,
+)
+
+NORTH_WAYS = {
+    "up": 0.0, "up_right": 45.0, "right": 90.0, "down_right": 135.0,
+    "down": 180.0, "down_left": 225.0, "left": 270.0, "up_left": 315.0,
+}  # fmt: skip
+"""Degrees clockwise from the top of the drawing."""
+NOT_DRAWN = "not_drawn"
+
+SURFACE_NORTH = Question(
+    key="surface_north",
+    label="North on the drawing",
+    text="On the drawing of these pieces, which way is north?",
+    kind=Choice(
+        (
+            (NOT_DRAWN, "leave it out"),
+            *((way, way.replace("_", " and ")) for way in NORTH_WAYS),
+        )
+    ),
+    why="The drawing then shows it, so that the sheet can be turned the right way outside.",
+    find_out="A phone has a compass. At noon your shadow points north, in the northern half of "
+    "the world.",
+    group="surfaces",
+    asks=lambda a: any(piece.at is not None for piece in a.get(PIECES) or ()),
+    when="the pieces were moved into place on the drawing",
+    default=always_this(NOT_DRAWN),
 )
 
 ANOTHER_SURFACE = Question(
@@ -196,11 +247,12 @@ SURFACES = Group(
         SPOUT_PERCENT,
         VALLEY,
         LAWN_COVER,
-        RUNOFF_LOCAL,
         BASIS,
         PITCH,
         ROOF_SIDES,
         PIECES,
+        SURFACE_NORTH,
+        RUNOFF_LOCAL,
     ),
     ANOTHER_SURFACE,
 )

@@ -28,14 +28,18 @@ from interview.questions.surface_share import (
     SURFACE_NAME,
     VALLEY,
     falls_on,
+    outlets_here,
 )
 from interview.questions.surfaces import (
     BASIS,
     LAWN_COVER,
+    NORTH_WAYS,
+    NOT_DRAWN,
     PIECES,
     PITCH,
     ROOF_SIDES,
     RUNOFF_LOCAL,
+    SURFACE_NORTH,
     SURFACES,
 )
 
@@ -48,6 +52,8 @@ __all__ = [
     "HOUSE_AREA",
     "LAWN_COVER",
     "MEASURED_BY",
+    "NORTH_WAYS",
+    "NOT_DRAWN",
     "OUTLETS_HERE",
     "PACE_COUNTS",
     "PACE_LINE",
@@ -65,11 +71,13 @@ __all__ = [
     "SURFACES",
     "SURFACE_KIND",
     "SURFACE_NAME",
+    "SURFACE_NORTH",
     "VALLEY",
     "WALKERS",
     "WALKER_NAME",
     "falls_on",
     "named_pace",
+    "outlets_here",
     "pace_of",
     "walker_pace",
 ]
@@ -77,15 +85,15 @@ __all__ = [
 RUNOFF_BY = Question(
     key="runoff_by",
     label="How runoff is worked out",
-    text="How shall the runoff of each surface be worked out?",
+    text="How shall we work out what part of the rain runs off each surface?",
     kind=Choice(
         (
-            ("coefficient", "by a coefficient for each kind"),
-            ("curve_number", "by curve number (TR-55)"),
+            ("coefficient", "one part for each kind of surface (runoff coefficient)"),
+            ("curve_number", "by kind and soil, more in big storms (curve number, TR-55)"),
         )
     ),
     why="Some offices ask for curve numbers. For roofs the two differ by about a sixth at 1 inch.",
-    find_out="Use the coefficient unless your office says otherwise.",
+    find_out="Take the first unless your office says otherwise.",
     default=always_this("coefficient"),
 )
 
@@ -99,7 +107,7 @@ def _grouped(answers: Answers) -> bool:
 SOIL_GROUP = Question(
     key="soil_group",
     label="Hydrologic soil group",
-    text="Which hydrologic soil group is the yard's soil?",
+    text="What kind of soil does the yard have (its hydrologic soil group)?",
     kind=Choice(
         (
             ("a", "A: sand, loamy sand"),
@@ -108,7 +116,7 @@ SOIL_GROUP = Question(
             ("d", "D: clay"),
         )
     ),
-    why="The curve number of lawn, gravel and packed soil depends on it.",
+    why="Less rain runs off lawn, gravel and packed soil where the soil lets water in.",
     find_out="The soil survey names it. If unsure, D gives the most runoff.",
     asks=_grouped,
     when="runoff is worked out by curve number, or a surface is lawn",
@@ -128,7 +136,7 @@ HOUSE_AREA = Question(
 ROOF_HAZARD = Question(
     key="roof_hazard",
     label="Metal or treated roof",
-    text="Does the roof have copper, zinc strips, treated shakes or moss killer?",
+    text="Does the roof have copper, zinc strips, treated wood shingles or moss killer?",
     kind=YesNo(),
     why="Their runoff harms plants and soil. Grow nothing to eat there.",
     find_out="Look from the ground, or ask who roofed it.",

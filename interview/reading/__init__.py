@@ -21,6 +21,7 @@ from interview.reading.instants import read_instant, write_instant
 from interview.reading.lengths import Paces, convert_length, read_length, read_taped_length
 from interview.reading.measures import read_area, read_intensity, read_rate, read_volume
 from interview.reading.numbers import decimal_comma, read_count, read_number
+from interview.reading.shares import read_share
 from interview.reading.slopes import read_percent, read_pitch, read_ratio
 from interview.reading.terms import Amount
 from interview.reading.text import Refused, is_unknown, plain, shown
@@ -57,6 +58,7 @@ __all__ = [
     "read_pitch",
     "read_rate",
     "read_ratio",
+    "read_share",
     "read_taped_length",
     "read_ticks",
     "read_volume",

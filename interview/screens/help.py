@@ -41,7 +41,8 @@ On the page of the soak test (F3 or Ctrl+N on its questions):
 
 On the page of the pieces of a surface (F3 on its question):
   A  add              O  cut out          Enter  change
-  C  copy             X  remove           M  move on the drawing, T turn
+  C  copy             X  remove           N  north on the drawing
+  M  move it on the drawing: arrows, Shift farther, T turns, M ends
 
 Trying sizes out (F4):
   up, down  choose    left, right  change  K  keep

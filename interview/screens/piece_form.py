@@ -23,7 +23,9 @@ from interview.screens.piece_text import (
     SIDES,
     PieceText,
     area_words,
+    count_fault,
     piece,
+    side_fault,
     taken_apart,
     waits,
 )
@@ -165,15 +167,30 @@ class PieceForm(Page):
         if empty is not None:
             self._refuse(f"Give the {SIDES[self._shape][empty]}.", empty)
             return
+        if why := count_fault(now.count):
+            self._refuse(why, None)
+            return
+        if wrong := side_fault(now, self._view):
+            self._refuse(wrong[1], wrong[0])
+            return
         try:
             piece(now.line, self._view)
         except Unanswered:
             pass
-        except (Refused, ValueError) as wrong:
-            self._refuse(str(wrong), 0)
+        except (Refused, ValueError) as trouble:
+            # The sides read well one by one, but not together: the person stays where they are.
+            self._refuse(str(trouble), self._place())
             return
         self.dismiss(now.line)
 
-    def _refuse(self, why: str, place: int) -> None:
+    def _place(self) -> int:
+        """Return the side that has the focus, or the last one."""
+        last = len(SIDES[self._shape]) - 1
+        return next((at for at in range(last) if self._side(at).has_focus), last)
+
+    def _refuse(self, why: str, place: int | None) -> None:
+        """Say why the piece is not taken, with the focus on a side, or on how many alike."""
         self.query_one("#piece_heard", Words).say(why)
-        self._side(place).focus()
+        box = self.query_one("#alike", Line) if place is None else self._side(place)
+        box.focus()
+        box.scroll_visible(animate=False)

@@ -14,11 +14,12 @@ from interview.piece_words import take_ends
 from interview.questions import survey
 from interview.questions.shapes import drawn_piece, piece_of
 from interview.reading import Refused
+from interview.shown import length_words
 from interview.units import magnitude, quantity, show
 
 SIDES: dict[str, tuple[str, ...]] = {
     **SHAPES,
-    "offsets": ("distance between the offsets", "offsets, parted by commas"),
+    "offsets": ("spacing: how far apart the offsets are", "offsets, with commas between"),
     "round": ("sides with turns: 20 ft right 8 ft …",),
 }
 """What the form asks for each shape."""
@@ -100,7 +101,7 @@ def read_line(line: str, view: Answers) -> PieceLine:
     assert isinstance(kind, Pieces)
     # A cut-out is never refused for standing alone here.
     cut = _LESS.match(line.strip())
-    found = kind.line(kind.settle(_LESS.sub("", line.strip()), view), view)
+    found = kind.line(_LESS.sub("", line.strip()), view)
     return replace(found, cut=bool(cut))
 
 
@@ -114,6 +115,35 @@ def piece(line: str, view: Answers) -> Piece:
     return found
 
 
+def count_fault(count: str) -> str:
+    """Return why ``count`` is no number of pieces alike, or nothing."""
+    if count == "" or (count.isascii() and count.isdigit() and int(count) > 0):
+        return ""
+    return "How many alike: write a whole number, 1 or more."
+
+
+def side_fault(text: PieceText, view: Answers) -> tuple[int, str] | None:
+    """Return the place in the form of the first side that cannot be read, and why, or nothing."""
+    single = text.shape not in ("offsets", "round")
+    for place, words in enumerate(text.sides):
+        parts = [part for part in pl.PART.split(pl.tidy(words)) if part]
+        if len(parts) != 1 and (single or (text.shape == "offsets" and place == 0)):
+            return place, f"The {SIDES[text.shape][place]}: write one measure here, such as 12 ft."
+    try:
+        read_line(replace(text, ends="", count="").line, view)
+    except pl.SideRefused as refused:
+        names = SIDES[text.shape]
+        if refused.name in names:
+            return names.index(refused.name), str(refused)
+        return (0 if refused.name == "spacing" else len(names) - 1), str(refused)
+    except Refused as refused:
+        # What is left of a side by itself is the angle of a part of a circle.
+        return (1, f"The angle: {refused}") if text.shape == "circle part" else None
+    except Unanswered:
+        return None
+    return None
+
+
 def area_words(line: str, view: Answers) -> str:
     """Say the area of one piece and its paced lengths; raises ``Refused`` or ``Unanswered``."""
     found = piece(line, view)
@@ -124,10 +154,11 @@ def area_words(line: str, view: Answers) -> str:
 
 
 def paced_words(line: str, view: Answers) -> str:
-    """Say how long the paced sides are, such as ``16 paces = 41.3 ft``."""
-    unit = "m" if view.metric else "ft"
+    """Say how long the paced sides are, such as ``16 paces = 41 ft 4 in``."""
     sides = [side for side in read_line(line, view).sides if side.paces is not None]
-    return ", ".join(f"{one.paces:g} paces = {show(one.length, unit, 3)}" for one in sides)
+    return ", ".join(
+        f"{one.paces:g} paces = {length_words(one.length, view.metric)}" for one in sides
+    )
 
 
 def spots(lines: list[str], view: Answers) -> tuple[Spot, ...]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from typing import ClassVar
 
 from textual.app import ComposeResult
@@ -35,6 +36,10 @@ class PieceList(OptionList):
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("left", "screen.nudge(-1, 0)", show=False),
         Binding("right", "screen.nudge(1, 0)", show=False),
+        Binding("shift+left", "screen.nudge(-5, 0)", show=False),
+        Binding("shift+right", "screen.nudge(5, 0)", show=False),
+        Binding("shift+up", "screen.nudge(0, 5)", show=False),
+        Binding("shift+down", "screen.nudge(0, -5)", show=False),
     ]
 
     def _nudge(self, up: int) -> bool:
@@ -54,6 +59,14 @@ class PieceList(OptionList):
         if not self._nudge(-1):
             super().action_cursor_down()
 
+    def action_page_down(self) -> None:
+        """Show what is further down in the drawing."""
+        self.screen.query_one("#pieces_drawing", Picture).scroll_page_down(animate=False)
+
+    def action_page_up(self) -> None:
+        """Show what is further up in the drawing."""
+        self.screen.query_one("#pieces_drawing", Picture).scroll_page_up(animate=False)
+
 
 class PiecesScreen(Page):
     """Makes the same lines that may be typed into the question."""
@@ -66,6 +79,7 @@ class PiecesScreen(Page):
         Binding("delete,x", "remove", "Remove", key_display="x"),
         Binding("m", "move", "Move"),
         Binding("t", "turn", "Turn", show=False),
+        Binding("n", "north", "North"),
     ]
 
     def __init__(self, session: Session, step: Step, listed: list[str]) -> None:
@@ -128,8 +142,8 @@ class PiecesScreen(Page):
         total, drawing = self._drawn()
         self._say("pieces_sum", total)
         self.query_one("#pieces_drawing", Picture).show(*drawing)
-        moving = "Arrows move piece {} on the drawing, T turns it, M ends it. The area stays."
-        how = "Enter changes a piece. Lengths by tape or in paces: 24 ft, 7.2 m, 16 paces."
+        moving = "Arrows move piece {} (Shift: farther), T turns it, M ends. The area stays."
+        how = "Enter changes a piece, M moves it, N turns north, page keys scroll."
         number = (self._place or 0) + 1
         self._say("pieces_how", moving.format(number) if self.moving else how)
 
@@ -138,19 +152,19 @@ class PiecesScreen(Page):
         if not self._lines:
             return "No piece yet. Add the first: the largest part of the surface.", []
         try:
-            surface = survey_plan.surface_of(self._view)
-            area, share = surface.area, surface.share.part
+            area = survey_plan.surface_of(self._view).area
+            share = survey_plan.whole_share(survey_plan.way_of(self._view))
         except Unanswered as gap:
             return piece_text.waits(gap), self._bare()
         unit = "m**2" if self._view.metric else "ft**2"
         part = "all of it" if share == 1 else f"{show(area * share, unit, 3)} of it"
         said = f"Plan area so far: {show(area, unit, 3)}; {part} drains here."
-        return said, [survey_plan.drawing_of(self._view, share)]
+        return said, [survey_plan.drawing_of(self._view)]
 
     def _bare(self) -> list[Drawing | str]:
         """Return the drawing where only the share of the surface is not known yet."""
         try:
-            return [survey_plan.drawing_of(self._view, 1.0)]
+            return [survey_plan.drawing_of(self._view)]
         except (Unanswered, Refused):
             return []
 
@@ -248,6 +262,20 @@ class PiecesScreen(Page):
         if self.moving and self._place is not None:
             place = self._place
             self._placed(lambda: piece_text.turned(self._lines, place, self._view))
+
+    def action_north(self) -> None:
+        """Turn north on the drawing by an eighth; after the whole turn it is left out."""
+        if not self._lines:
+            return
+        step = replace(self._step, question=survey.SURFACE_NORTH)
+        if not survey.SURFACE_NORTH.asks(self._view):
+            # North is kept for pieces that stay where they lie.
+            self._placed(lambda: piece_text.nudged(self._lines, 0, 0, 0, self._view))
+        if survey.SURFACE_NORTH.asks(self._view):
+            ways = [survey.NOT_DRAWN, *survey.NORTH_WAYS]
+            now = ways.index(self._view[survey.SURFACE_NORTH])
+            self._session.offer(step, ways[(now + 1) % len(ways)])
+            self._show(self._place)
 
     def _placed(self, made: Callable[[], list[str]]) -> None:
         place = self._place

@@ -12,10 +12,13 @@ from textual.widgets import Button
 
 from interview.kinds import Several
 from interview.model import Standing
+from interview.paced_lengths import changes_said
 from interview.questions import survey
+from interview.questions.pacing import WALKERS
 from interview.reading import Refused, is_unknown, write_instant
 from interview.route import Step
 from interview.screens import words
+from interview.screens.changes import ChangesScreen
 from interview.screens.field import Asked, Field
 from interview.screens.fields import TextField, field_for
 from interview.screens.further import FurtherPages
@@ -92,7 +95,7 @@ class QuestionScreen(FurtherPages, QuestionPage):
     async def _show_step(self, step: Step) -> None:
         self._step, self._aside = step, ""
         view = step.view(self._session.answers)
-        question = step.question
+        question = step.worded(self._session.answers)
         shut = self._session.shut(step)
         asked = Asked(
             question.kind,
@@ -129,13 +132,16 @@ class QuestionScreen(FurtherPages, QuestionPage):
 
     def on_field_typed(self, event: Field.Typed) -> None:
         """Say how the text is understood; a text that cannot be read yet is passed over."""
-        if self._step is None or self.query_one(Field).draft == self._fresh:
+        field = self.query_one(Field)
+        if self._step is None or field.draft == self._fresh:
             return
+        # On the empty line of a list the whole list is said back.
+        text = event.text if event.text.strip() else field.text
         try:
-            echo = self._session.read(self._step, event.text).echo if event.text.strip() else ""
+            echo = self._session.read(self._step, text).echo if text.strip() else ""
         except (Refused, ValueError):
             echo = ""
-        self._hear(f"I read this as {echo}." if echo and echo != event.text else "")
+        self._hear(f"I read this as {echo}." if echo and echo != text else "")
 
     async def on_field_given(self, event: Field.Given) -> None:
         """Keep the answer and go on, or say why it cannot be."""
@@ -205,6 +211,7 @@ class QuestionScreen(FurtherPages, QuestionPage):
             if not text:
                 self._refuse("Choose one first, or say that you don't know yet.")
                 return
+        before = self._session.answers
         if not (passed or put_off or self._session.shut(step)):
             try:
                 self._session.offer(step, text)
@@ -213,6 +220,10 @@ class QuestionScreen(FurtherPages, QuestionPage):
                 return
         self._drafts.pop(step.address, None)
         await self._forward()
+        # The next page is up by now; what a new pace changed is told over it.
+        changed = changes_said(before, self._session.answers) if step.question in WALKERS else []
+        if changed:
+            self.app.push_screen(ChangesScreen("This changes lengths given in paces:", changed))
 
     def _refuse(self, why: str) -> None:
         """Say why an answer cannot be kept; what was typed stays."""

@@ -72,6 +72,7 @@ class QuestionPage(Page):
                     yield Words(id="heard")
                     yield Words(id="hint", classes="quiet")
                     yield Words(id="reason", classes="quiet")
+                    yield Words(id="sketch")
                     yield Words(id="aside")
                 with Container(id="buttons"):
                     for row in BUTTONS:
@@ -116,9 +117,9 @@ class QuestionPage(Page):
         return ("draw",) if testing else OFFERED.get(self._step.stage.key, ())
 
     def _show_reason(self) -> None:
-        """Show why we ask, as a quiet line, where nothing has to give way to it."""
+        """Show why we ask, and the picture, where nothing has to give way to them."""
         assert self._step is not None
-        question = self._step.question
+        question = self._step.worded(self._session.answers)
         field = self.query_one(Field)
         narrow = self.size.width < NARROW
         beside = 0 if narrow else min(64, int(self.size.width * 0.42)) + 1
@@ -136,6 +137,11 @@ class QuestionPage(Page):
         room = self.size.height - 4 - (PLAN_LINES if narrow else 0)
         fits = lines + len(why) <= room and self._aside != "why"
         self._words("reason", " ".join(why) if fits else "")
+        # A picture helps here and now more than most of the plan so far does.
+        room += PLAN_LINES - 2 if narrow else 0
+        sketched = fits and _sketch_fits(question.picture, width, room - lines - len(why))
+        sketched = sketched and self._aside != "how"
+        self._words("sketch", f"\n{question.picture}" if sketched else "")
 
     def show_testing(self) -> None:
         """Say that a reading of a soak test is due, once one is; nothing lies over the page."""
@@ -163,7 +169,7 @@ class QuestionPage(Page):
         """Show or hide why we ask, or how to find out."""
         if self._step is None:
             return
-        question = self._step.question
+        question = self._step.worded(self._session.answers)
         self._aside = "" if self._aside == which else which
         more = f"\n{question.more}" if question.more else ""
         said = {
@@ -177,3 +183,8 @@ class QuestionPage(Page):
         self._show_reason()
         if self._aside:
             self.call_after_refresh(self.query_one("#aside").scroll_visible, animate=False)
+
+
+def _sketch_fits(picture: str, width: int, room: int) -> bool:
+    lines = picture.splitlines()
+    return 0 < len(lines) < room and max(map(len, lines)) <= width

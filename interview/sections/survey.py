@@ -21,7 +21,7 @@ from interview.sections.common import figure_lines
 from interview.summary import WIDTH, wrap
 from interview.units import Quantity, magnitude, plain_number, show, significant
 
-PICTURE_ROWS = 16
+PICTURE_ROWS = 22
 
 
 def survey(plan: Plan) -> Iterator[str]:
@@ -47,8 +47,8 @@ def two_digits(number: float) -> str:
 def barrels(volume: Quantity, metric: bool) -> str:
     """Say a volume in drums: a number people can picture."""
     held = magnitude(volume, "L") / BARREL_L if metric else magnitude(volume, "gal") / BARREL_GAL
-    size = f"{BARREL_L:g} L barrels" if metric else f"{BARREL_GAL:g}-gallon barrels"
-    return f"{two_digits(held)} {size}"
+    size = f"{BARREL_L:g} L" if metric else f"{BARREL_GAL:g} gallons"
+    return f"{two_digits(held)} barrels of {size} each"
 
 
 def _table(plan: Plan) -> Iterator[str]:
@@ -66,6 +66,10 @@ def _table(plan: Plan) -> Iterator[str]:
             f"{two_digits(one.coefficient):>10}"
             f"{two_digits(magnitude(one.brings(rain), volume)):>13}"
         )
+    yield from wrap(
+        "Plan is the area seen from straight above; here, the part of it that drains here; runs "
+        "off, the part of the rain that does (runoff coefficient)."
+    )
 
 
 def _volume(plan: Plan) -> Iterator[str]:
@@ -89,7 +93,7 @@ def _driver(plan: Plan) -> Iterator[str]:
     if driver is not None:
         part = two_digits(100 * plan.catchment.shares[driver])
         yield from wrap(
-            f"What widens the range most: {driver} ({part} % of the variance). "
+            f"What widens the range most: {driver} ({part} % of the uncertainty, as variance). "
             "Measure this again to narrow it."
         )
 
@@ -170,11 +174,11 @@ def _is(walker: str, name: str, place: int) -> bool:
 
 
 def _pictures(plan: Plan) -> Iterator[str]:
-    for one, view in zip(plan.catchment.surfaces, plan.answers.items("surfaces"), strict=True):
+    for view in plan.answers.items("surfaces"):
         yield ""
-        yield from picture(view, one.share)
+        yield from picture(view)
 
 
-def picture(surface: Answers, share: float) -> list[str]:
+def picture(surface: Answers) -> list[str]:
     """Return one surface drawn to scale, from its item's answers; raises ``Unanswered``."""
-    return cells(drawing_of(surface, share), WIDTH, PICTURE_ROWS, braille=False)
+    return cells(drawing_of(surface), WIDTH, PICTURE_ROWS, braille=False)

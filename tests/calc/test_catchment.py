@@ -262,3 +262,17 @@ def test_twice_the_lengths_bring_four_times_the_water(scale, inches):
         return magnitude(catchment([patio]).brings(quantity(inches, "in")), "L")
 
     assert water(2 * scale) == pytest.approx(4 * water(scale))
+
+
+def test_one_downspout_drains_less_of_a_house_than_several():
+    house = quantity(1000, "ft**2")
+    roof = quantity(1000, "ft**2")
+    assert "60 %" in whole_roof_finding(roof, house).limit
+    assert whole_roof_finding(roof, house, 2) is None
+    assert "120 %" in whole_roof_finding(quantity(1250, "ft**2"), house, 3).limit
+    with pytest.raises(ValueError, match="at least one"):
+        whole_roof_finding(roof, house, 0)
+
+
+def test_water_that_never_divides_comes_whole():
+    assert joined_share() == WHOLE

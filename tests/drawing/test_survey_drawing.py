@@ -11,8 +11,8 @@ from shapely.geometry import Polygon
 
 from interview.calc import outlines, shapes
 from interview.calc.pieces import Piece, plan_area
-from interview.drawing.canvas import Stroke, cells, svg
-from interview.drawing.piece_layout import fits_in
+from interview.drawing.canvas import Hatch, Stroke, cells, svg
+from interview.drawing.piece_layout import fits_in, lie_over
 from interview.drawing.survey_drawing import Placed, lay_pieces, surface_drawing
 from interview.drawing.words import column_width
 from interview.units import magnitude, quantity
@@ -239,3 +239,95 @@ def test_a_trapezoid_by_its_four_sides_has_each_written_at_its_side():
     lines = cells(drawing, 76, 24, braille=False)
     left = [line for line in lines if "4 ft" in line and "16 ft" not in line]
     assert left and left[0].index("4 ft") < max(map(len, lines)) / 2
+
+
+def hatches(drawing):
+    return [shape.hatch for shape in drawing.shapes if getattr(shape, "hatch", None)]
+
+
+def test_what_drains_here_is_shaded_and_what_is_cut_out_is_not():
+    drawing = surface_drawing([box(30, 20), box(10, 10, cut=True)])
+    assert hatches(drawing) == [Hatch.DRAINS, Hatch.CUT]
+    lines = cells(drawing, 76, 30)
+    rows = [line for line in lines if "╱╱" in line]
+    assert rows and all("·" in line.split("╱")[0] for line in rows)
+    assert all("·" not in part for line in rows for part in line.split("│")[2:3])
+    page = svg(drawing, 170)
+    assert page.index("url(#hatch-drains)") < page.index("url(#hatch-cut)")
+    # The cut-out is cleared before it is hatched.
+    cleared = page.index('fill="white" stroke="none"', page.index("url(#hatch-drains)"))
+    assert cleared < page.index("url(#hatch-cut)")
+
+
+@pytest.mark.parametrize("share", [0, 0.04, 0.25, 0.5, 0.97])
+def test_a_part_is_a_bar_as_long_as_it_is_large(share):
+    drawing = surface_drawing([box(30, 20)], share=share)
+    assert hatches(drawing) == []
+    ends = {
+        stroke: [x for s in drawing.shapes if getattr(s, "stroke", None) is stroke
+                 for x, _ in s.points]
+        for stroke in (Stroke.BAR, Stroke.DOTTED)
+    }  # fmt: skip
+    filled = max(ends[Stroke.BAR]) - min(ends[Stroke.BAR]) if share else 0.0
+    assert filled == pytest.approx(30 * share)
+    assert max(ends[Stroke.DOTTED]) - min(ends[Stroke.DOTTED]) == pytest.approx(30 * (1 - share))
+    assert any(key.sample is Stroke.BAR and "not where" in key.words for key in drawing.keys)
+
+
+def test_nothing_is_marked_where_the_share_is_not_known():
+    drawing = surface_drawing([box(30, 20)], share=None)
+    assert hatches(drawing) == [] and drawing.keys == ()
+    assert "not known yet" in drawing.description
+
+
+def test_the_way_of_the_water_is_told():
+    drawing = surface_drawing([box(30, 20)], share=0.5, way=["Half: one of two like sides."])
+    assert "Half: one of two like sides." in drawing.notes
+    assert "one of two like sides" in drawing.description
+
+
+def test_a_side_against_another_piece_is_written_at_the_side_that_is_free():
+    ell = [Placed(box(30, 14), ft(0), ft(0)), Placed(box(10, 9), ft(30), ft(0))]
+    drawing = surface_drawing(ell)
+    at = {label.text: (label.x, label.y) for label in drawing.labels}
+    assert at["14 ft"] == pytest.approx((0, 7))
+    assert at["9 ft"] == pytest.approx((40, 4.5))
+
+
+def test_the_number_of_a_piece_never_stands_in_a_cut_out():
+    pieces = [Placed(box(12, 10), ft(0), ft(0)), Placed(box(8, 5, cut=True), ft(3), ft(3))]
+    lines = cells(surface_drawing(pieces), 76, 18)
+    rows = [line for line in lines if "╱" in line]
+    assert rows and not any("[1]" in line.split("╱")[1] for line in rows if line.count("╱") > 1)
+    assert any("[2]" in line for line in rows)
+
+
+def test_pieces_laid_over_each_other_are_told():
+    def notes(x):
+        placed = [Placed(box(30, 14), ft(0), ft(0)), Placed(box(10, 9), ft(x), ft(0))]
+        return surface_drawing(placed).notes
+
+    assert any("Pieces 1 and 2 lie over each other" in note for note in notes(25))
+    assert not any("lie over" in note for note in notes(30))
+    assert not any("lie over" in note for note in surface_drawing([box(9, 9), box(9, 9)]).notes)
+
+
+sides = st.floats(2, 30)
+
+
+@settings(max_examples=60, deadline=None)
+@given(sides, sides, sides, sides, st.floats(0, 360), st.floats(-20, 20))
+def test_lying_over_agrees_with_shapely_away_from_touching(a, b, c, d, turned, x):
+    one, other = lay_pieces(
+        [Placed(box(a, b), ft(0), ft(0)), Placed(box(c, d), ft(x), ft(1), turned)], "ft"
+    )
+    shared = polygon_of(one).intersection(polygon_of(other)).area
+    told = lie_over(one.corners, other.corners)
+    small = min(polygon_of(one).area, polygon_of(other).area)
+    assume(shared == 0 or shared > 0.2 * small)
+    assert told == (shared > 0)
+
+
+def test_the_name_of_a_piece_stands_on_its_shading():
+    rows = cells(surface_drawing([box(30, 20)]), 76, 24)
+    assert any(row.startswith("│··") and "·[1] 600 ft²·" in row for row in rows)

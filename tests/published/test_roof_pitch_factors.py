@@ -1,12 +1,13 @@
 """Roof pitch factors, as carpenters' tables print them to four decimals.
 
 Arithmetic: length along the roof for a level length of one, square root of 1 + (rise / 12) squared.
-The factor for 6 in 12 is printed as 1.118 in several trade tables.
+The factor for 6 in 12 is printed as 1.118 in several trade tables. The same tables print the angle
+of each pitch to two decimals; in percent a pitch is its rise over a level 100.
 """
 
 import pytest
 
-from interview.calc.pieces import Pitch, plan_length
+from interview.calc.pieces import Pitch, PitchGiven, plan_length
 from interview.units import magnitude, quantity
 
 ROWS = [(4, 1.0541), (5, 1.0833), (6, 1.1180), (8, 1.2019), (9, 1.2500), (12, 1.4142)]
@@ -17,3 +18,13 @@ def test_roof_pitch_factor(rise, factor):
     assert Pitch(rise).factor == pytest.approx(factor, abs=5e-5)
     level = plan_length(quantity(factor, "m"), Pitch(rise))
     assert magnitude(level, "m") == pytest.approx(1, abs=1e-4)
+
+
+ANGLES = [(4, 18.43, 1.0541), (5, 22.62, 1.0833), (6, 26.57, 1.1180), (8, 33.69, 1.2019),
+          (9, 36.87, 1.2500), (12, 45.00, 1.4142)]  # fmt: skip
+
+
+@pytest.mark.parametrize(("rise", "angle", "factor"), ANGLES)
+def test_the_same_pitch_in_degrees_and_in_percent(rise, angle, factor):
+    assert Pitch(angle, PitchGiven.DEGREES).factor == pytest.approx(factor, abs=2e-4)
+    assert Pitch(100 * rise / 12, PitchGiven.PERCENT).factor == pytest.approx(factor, abs=5e-5)

@@ -16,6 +16,7 @@ REPORT = {"rate_from": "report"}
 PACES = {"measured_by": "paces"}
 ROOF = {"surfaces.1.surface_kind": "roof"}
 SHARED = {**ROOF, "surfaces.1.gutter_outlets": "2"}
+PLACED = {**ROOF, "surfaces.1.pieces": "rectangle 9 ft by 8 ft at 0 ft, 2 ft"}
 SECOND = {"surfaces.1.surface_name": "low", "surfaces.2.surface_name": "high"}
 SLOPING = {**ROOF, "surfaces.1.surface_basis": "slope"}
 ONE_SPOT = {"spots.1.spot_name": "a"}
@@ -109,6 +110,8 @@ CONDITIONS: tuple[tuple[str, dict[str, str], dict[str, str]], ...] = (
     ("gutter_whole", HIGH, PERCENT),
     ("share_percent", PERCENT, SHARED),
     ("share_percent", {"surfaces.1.surface_kind": "lawn"}, ROOF),
+    ("surface_north", PLACED, {**ROOF, "surfaces.1.pieces": "rectangle 9 ft by 8 ft"}),
+    ("surface_north", PLACED, ROOF),
     ("surface_basis", ROOF, {"surfaces.1.surface_kind": "paved"}),
     ("surface_pitch", SLOPING, {**ROOF, "surfaces.1.surface_basis": "level"}),
     ("surface_pitch", SLOPING, ROOF),

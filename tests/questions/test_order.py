@@ -76,7 +76,7 @@ def every_address():
         yield f"{question.group}.1.{question.key}" if question.group else question.key
 
 
-@pytest.mark.parametrize("what", ["asks", "default"])
+@pytest.mark.parametrize("what", ["asks", "default", "wording"])
 def test_conditions_and_defaults_look_back_only(garden, what):
     for address in every_address():
         key = address.split(".")[-1]

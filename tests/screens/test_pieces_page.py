@@ -165,3 +165,128 @@ async def test_lines_still_in_the_field_come_along(sit, measuring) -> None:
         await person.pilot.click("#go_on")
         await person.pilot.pause()
         assert person.session.answers.texts["surfaces.1.pieces"] == "rectangle 10 ft by 10 ft"
+
+
+@pytest.mark.parametrize(
+    ("down", "sides", "at", "said"),
+    [
+        (0, ["24 ft", "wide"], "side_1", "The width: "),
+        (0, ["0", "4 ft"], "side_0", "The length: It must be longer than zero."),
+        (0, ["24 by 13", "4 ft"], "side_0", "The length: write one measure here"),
+        (3, ["10 ft", "6 ft", "4 ft", "x"], "side_3", "The other slant: "),
+        (5, ["12 ft", "400 deg"], "side_1", "The angle: "),
+        (2, ["3 ft", "4 ft", "30 ft"], "side_2", "make no triangle"),
+    ],
+)
+async def test_a_refused_side_keeps_the_focus_and_is_named(
+    sit, measuring, down, sides, at, said
+) -> None:
+    async with sit(measuring, size=(80, 24)) as person:
+        await _opens(person)
+        await person.press("a", *["down"] * down, "enter")
+        for text in sides[:-1]:
+            await person.enters(text)
+        await person.enters(sides[-1])
+        assert person.page == "PieceForm"
+        assert person.says("piece_heard").startswith(said) or said in person.says("piece_heard")
+        assert "Piece 1" not in person.says("piece_heard")
+        assert person.app.focused.id == at
+        assert person.app.focused.value == sides[int(at[-1])]
+
+
+async def test_how_many_alike_is_refused_in_its_own_field(sit, measuring) -> None:
+    async with sit(measuring, size=(80, 24)) as person:
+        await _opens(person)
+        await person.press("a", "enter")
+        await person.enters("24 ft")
+        await person.types("13 ft")
+        await person.press("tab")
+        await person.enters("two")
+        assert "How many alike: write a whole number" in person.says("piece_heard")
+        assert person.app.focused.id == "alike"
+
+
+async def test_north_is_turned_by_a_key_and_kept(sit, measuring) -> None:
+    async with sit(measuring, size=(80, 24)) as person:
+        await _opens(person)
+        await person.press("a", "enter")
+        await person.enters("24 ft")
+        await person.enters("13 ft")
+        assert "north" not in person.says("pieces_drawing > .drawn")
+        area = person.says("pieces_sum")
+        await person.press("n")
+        assert "↑ north" in person.sees()
+        await person.press("n", "n")
+        assert "→ north" in person.sees()
+        assert person.session.answers.texts["surfaces.1.surface_north"] == "right"
+        await person.press(*["n"] * 6)
+        assert "north" not in person.says("pieces_drawing > .drawn")
+        assert person.session.answers.texts["surfaces.1.surface_north"] == "not_drawn"
+        assert person.says("pieces_sum") == area
+
+
+async def test_shift_moves_a_piece_five_steps(sit, measuring) -> None:
+    async with sit(measuring, size=(80, 24)) as person:
+        await _opens(person)
+        for _ in range(2):
+            await person.press("a", "enter")
+            await person.enters("20 ft")
+            await person.enters("10 ft")
+        await person.press("m", "right")
+        before = person.session.answers.texts["surfaces.1.pieces"].splitlines()[1]
+        await person.press("shift+right")
+        after = person.session.answers.texts["surfaces.1.pieces"].splitlines()[1]
+        place = [float(line.partition(" at ")[2].split(" ")[0]) for line in (before, after)]
+        assert place[1] - place[0] == pytest.approx(5)
+
+
+async def test_an_upper_roof_says_the_share_of_the_roof_it_falls_on(sit, write) -> None:
+    low = {f"{key}": text for key, text in SURFACE.items()}
+    path = write(
+        "garden.yaml",
+        {
+            **low,
+            "surfaces.1.gutter_outlets": "2",
+            "surfaces.1.pieces": "rectangle 20 ft by 10 ft",
+            "surfaces.1.another_surface": "yes",
+            "surfaces.2.surface_name": "dormer",
+            "surfaces.2.surface_kind": "roof",
+            "surfaces.2.falls_on": "south roof",
+            "surfaces.2.pieces": "rectangle 10 ft by 10 ft",
+        },
+    )
+    async with sit(str(path)) as person:
+        await person.goes_to("surfaces.2.pieces")
+        await person.press("f3")
+        assert "100 ft²; 50 ft² of it drains here." in person.says("pieces_sum")
+
+
+@pytest.mark.parametrize(
+    ("size", "shown"),
+    [((80, 24), True), ((100, 30), True), ((160, 45), True), ((40, 24), False), ((80, 16), False)],
+)
+async def test_the_small_picture_stands_with_its_question_where_there_is_room(
+    sit, measuring, size, shown
+) -> None:
+    async with sit(measuring, size=size) as person:
+        await person.goes_to("surfaces.1.roof_sides")
+        assert ("THIS SIDE" in person.sees()) == shown
+        assert "Will you measure one side" in person.sees_words()
+        if shown:
+            await person.press("ctrl+o")
+            assert person.sees().count("THIS SIDE") == 1
+
+
+async def test_a_patio_is_asked_about_in_words_of_its_own(sit, write) -> None:
+    patio = {"surfaces.1.surface_name": "patio", "surfaces.1.surface_kind": "paved"}
+    async with sit(str(write("garden.yaml", patio)), size=(80, 24)) as person:
+        await person.goes_to("surfaces.1.pieces")
+        assert "Split the surface into simple shapes, called pieces" in person.sees_words()
+        assert "ladder" not in person.sees() and "gutter" not in person.sees()
+        await person.goes_to("surfaces.1.share_percent")
+        assert "What part of its water comes to the garden?" in person.sees_words()
+        await person.press(*["backspace"] * 3)
+        await person.types("1/3")
+        assert "I read this as 33.33 %." in person.sees_words()
+        await person.press("enter")
+        assert person.session.answers.texts["surfaces.1.share_percent"] == "1/3"

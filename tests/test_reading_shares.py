@@ -1,0 +1,46 @@
+"""A part of something, in the words people type for it."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+
+from interview.reading import Refused, read_share
+
+F = Fraction
+
+
+@pytest.mark.parametrize(
+    ("text", "percent"),
+    [("all", F(100)), ("All of it", F(100)), ("whole", F(100)), ("100 %", F(100)),
+     ("none", F(0)), ("nothing", F(0)), ("0", F(0)), ("half", F(50)), ("a half", F(50)),
+     ("half of the water", F(50)), ("1/2", F(50)), ("½", F(50)), ("50 %", F(50)), ("50", F(50)),
+     ("1/3", F(100, 3)), ("two thirds", F(200, 3)), ("a quarter", F(25)), ("3/4 of it", F(75)),
+     ("1 of 2", F(50)), ("2 out of 3", F(200, 3)), ("1 in 4", F(25)), ("12.5", F("12.5")),
+     ("0.5 %", F("0.5")), ("33 1/3 %", F(100, 3))],
+)  # fmt: skip
+def test_shares_are_read_as_people_say_them(text, percent):
+    assert read_share(text) == percent
+
+
+@pytest.mark.parametrize("text", ["1", "0.5", ".25"])
+def test_a_bare_number_of_one_or_less_has_two_readings(text):
+    with pytest.raises(Refused, match="two things"):
+        read_share(text)
+
+
+@pytest.mark.parametrize("text", ["", "most", "3/2", "1:2", "some of it", "-5", "5 ft", "1/0", "x"])
+def test_what_is_no_share_is_refused_in_one_sentence(text):
+    with pytest.raises(Refused, match=r"\.$"):
+        read_share(text)
+
+
+@pytest.mark.parametrize("key", ["share_percent", "spout_percent"])
+@pytest.mark.parametrize("text", ["101", "150 %"])
+def test_no_more_than_all_of_it_can_come(given, key, text):
+    from interview.questions import question_at
+
+    question, _ = question_at(f"surfaces.1.{key}")
+    with pytest.raises(Refused, match="from 0 to 100 %"):
+        question.read(text, given({}).at("surfaces", 1))
