@@ -10,7 +10,7 @@ import datetime as dt
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field
-from functools import cached_property
+from functools import cache, cached_property
 from typing import Any
 
 from interview import gate
@@ -20,6 +20,7 @@ from interview.calc.beds import Beds, GardenStorm
 from interview.calc.catchment import Catchment
 from interview.calc.depth import DepthRule, Governs, PondDepth, pond_depth
 from interview.calc.earthwork import Earthwork
+from interview.calc.floor_level import FloorLevel, floor_level
 from interview.calc.guards import times
 from interview.calc.hyetographs import StormShape, again, storm
 from interview.calc.level_berm import LevelBerm, level_berm
@@ -360,8 +361,7 @@ class Plan:
         """Return the beds with what runs off in a storm of ``rain``: more of a lawn in a large."""
         if not survey_plan.varies(self.answers):
             return self.beds
-        caught = survey_plan.catchment_of(self.answers, survey_plan.part_at(rain))
-        return self.beds_like(self.garden, caught.weighted)
+        return self.beds_like(self.garden, self._weighted_in(rain))
 
     def storm_of(self, rain: Quantity, shape: StormShape | None = None) -> RoutedStorm:
         """Return what a storm of ``rain`` does to the bed the water reaches first."""
@@ -458,6 +458,10 @@ class Plan:
     def years_in(self, garden: Basin) -> RecordReplay:
         """Return the years of the record in as many beds of another size."""
         tried = self.beds_like(garden)
+
+        def gain(rain: Quantity) -> float:
+            return tried.gain_for(self._weighted_in(rain))
+
         with _waits_for(start.RECORD_PATH, self.answers):
             return rainfall_record.replay(
                 self.record.days,
@@ -469,7 +473,18 @@ class Plan:
                 heights=self._zone_heights[1:],
                 beds_below=tried.count - 1 if tried.in_series else 0,
                 own=tried.own,
+                shape=self.storm_shape,
+                kappa_at=gain if survey_plan.varies(self.answers) else None,
             )
+
+    def _weighted_in(self, rain: Quantity) -> Quantity:
+        """Return the area weighted by what runs off in a ``rain``, each depth worked out once."""
+        return self._weighted_by_inches(magnitude(rain, "in"))
+
+    @cached_property
+    def _weighted_by_inches(self) -> Callable[[float], Quantity]:
+        weighted = survey_plan.weighted_by_rain(self.answers, self.catchment)
+        return cache(lambda inches: weighted(quantity(inches, "in")))
 
     @cached_property
     def years_by_size(self) -> tuple[SizedYears, ...]:
@@ -487,7 +502,13 @@ class Plan:
     def earth(self) -> Earthwork:
         """Cut and fill to the finished floor, before what is dug for mulch."""
         with _waits_for(site.SLOPE_DROP, site.chosen_spot(self.answers)):
-            return earthwork.cut_and_fill(self._ground)
+            return earthwork.cut_and_fill(self._ground, self.floor_level.depth)
+
+    @cached_property
+    def floor_level(self) -> FloorLevel:
+        """How far below the lawn the floor is dug, and what sets it."""
+        with _waits_for(site.SLOPE_DROP, site.chosen_spot(self.answers)):
+            return floor_level(self._ground, self.mulch_soil)
 
     @property
     def _ground(self) -> earthwork.Basin:
@@ -523,7 +544,7 @@ class Plan:
         """All the soil to move."""
         with _waits_for(bed.BARROW, self.answers):
             return materials.soilwork(
-                total(self.earth.cut, self.mulch_soil) * self.bed_count,
+                total(self.level_berm.cut, self.mulch_soil) * self.bed_count,
                 Soil(self.answers[bed.SOIL_DUG]),
                 self.answers[bed.BARROW],
             )

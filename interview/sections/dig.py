@@ -79,12 +79,11 @@ def _how_deep(plan: Plan) -> Iterator[str]:
         f"{depth_words(mulch, metric)} of mulch).",
         "  ",
     )
-    if not work.dug_in:
-        yield from wrap(
-            f"Build the berm {depth_words(work.berm_height, metric)} above the lawn, tamped in "
-            "thin layers, its top level all round.",
-            "  ",
-        )
+    yield from wrap(
+        f"Build the berm {depth_words(work.berm_height, metric)} above the lawn downhill, tamped "
+        "in thin layers, its top level all round.",
+        "  ",
+    )
 
 
 def _surplus(plan: Plan) -> Iterator[str]:
@@ -92,8 +91,6 @@ def _surplus(plan: Plan) -> Iterator[str]:
     unit = "m**3" if plan.metric else "ft**3"
     soil = Soil(plan.answers[bed.SOIL_DUG])
     spare = plan.level_berm.spare
-    if plan.earth.dug_in:
-        spare = total(plan.earth.cut, plan.mulch_soil)
     if magnitude(spare, "ft**3") <= 0:
         yield from wrap(
             f"{'Left over for elsewhere:':<46}nothing: keep all of it until the berm stands level "

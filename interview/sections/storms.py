@@ -9,6 +9,7 @@ from interview.calc.record_text import Record
 from interview.drawing.canvas import cells
 from interview.drawing.charts import bars
 from interview.pictures import pond_picture
+from interview.parts.survey import varies
 from interview.plan import Plan
 from interview.questions import bed, start
 from interview.sections.common import figure_lines
@@ -77,6 +78,7 @@ def years(plan: Plan) -> Iterator[str]:
         return
     replay, record = plan.real_years, plan.record
     yield from _about(record, replay)
+    yield from _reckoned(plan)
     yield from figure_lines(
         plan,
         "record_share_held",
@@ -122,6 +124,20 @@ def _about(record: Record, replay: RecordReplay) -> Iterator[str]:
     rest = len(record.bad_lines) - MOST_BAD_LINES
     if rest > 0:
         yield f"{rest} more lines are not used."
+
+
+def _reckoned(plan: Plan) -> Iterator[str]:
+    """Yield how a day's rain is spread over the day, and how much of it runs off."""
+    shape = bed.STORM_SHAPE.kind.echo(plan.answers[bed.STORM_SHAPE], plan.answers)
+    hours = magnitude(plan.answers[bed.STORM_HOURS], "h")
+    over = "" if plan.answers[bed.STORM_SHAPE] == "type_ii" else f", over its first {hours:g} h"
+    part = (
+        "the part that runs off is worked out for each day's own depth, by curve number where you "
+        "chose it and for lawn"
+        if varies(plan.answers)
+        else "the same part of it runs off whatever the depth"
+    )
+    yield from wrap(f"Each day's rain comes as your storm does ({shape}{over}); {part}.", "  ")
 
 
 def _days(count: int) -> str:
