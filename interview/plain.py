@@ -6,6 +6,7 @@ import textwrap
 from collections.abc import Callable
 
 from interview import plain_soak, route
+from interview.long_work import HowFar, heard_by
 from interview.model import UNKNOWN_TEXT, Answers, Standing
 from interview.paced_lengths import changes_said
 from interview.reading import Refused
@@ -16,6 +17,8 @@ from interview.session import Doubt, Session
 Ask = Callable[[str], str]
 """Shows a prompt and returns one typed line; raises ``EOFError`` at the end of the input."""
 Say = Callable[[str], None]
+LONG = 4000
+"""Lines or days of a record from which on it is said how far the sums are."""
 
 HELP = """Type an answer and press Enter. Lines that start with a colon are commands:
   :skip      I don't know yet
@@ -59,8 +62,28 @@ def run(session: Session, ask: Ask, say: Say) -> bool:
                 break
     say("\nThat was the last question.")
     _closed(session, say)
-    say("\n" + plan_text(session.plan))
+    say("\n" + _plan_text(session, say))
     return True
+
+
+def _plan_text(session: Session, say: Say) -> str:
+    """Return the plan; where years of rain take long, say meanwhile how far they are."""
+    with heard_by(_Teller(say)):
+        return plan_text(session.plan)
+
+
+class _Teller:
+    """Says on plain lines how far a long sum is: when it begins, and at each quarter of it."""
+
+    def __init__(self, say: Say) -> None:
+        self._say = say
+        self._last: tuple[str, int] = ("", 0)
+
+    def __call__(self, far: HowFar) -> None:
+        quarter = 4 * far.done // max(1, far.of)
+        if far.of >= LONG and (far.what, quarter) != self._last:
+            self._last = (far.what, quarter)
+            self._say(f"  ({far.words})")
 
 
 def _closed(session: Session, say: Say) -> None:
@@ -169,9 +192,10 @@ def _command(session: Session, step: Step, command: str, say: Say) -> bool:
             if question.picture:
                 say(textwrap.indent(question.picture, "  "))
         case "plan":
-            say(plan_text(session.plan))
+            say(_plan_text(session, say))
         case "waiting":
-            say(waiting_text(session.plan))
+            with heard_by(_Teller(say)):
+                say(waiting_text(session.plan))
         case "list":
             _list(session, say)
         case "go":

@@ -9,8 +9,8 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass, field
-from functools import cache, cached_property
+from dataclasses import dataclass, field, replace
+from functools import cache, lru_cache
 from typing import Any
 
 from interview import gate
@@ -44,6 +44,7 @@ from interview.calc.storms import LADDER, LadderRow, RoutedStorm
 from interview.calc.wetness import ZoneHours, longest_wet
 from interview.evidence import Finding, Grade
 from interview.findings import all_findings
+from interview.long_work import cached_property, telling
 from interview.model import NO_CLOCK, Answers, Question, Unanswered
 from interview.parts import plants as plant_plan
 from interview.parts import site as site_plan
@@ -69,6 +70,12 @@ class NoFile(Exception):
 def no_files(path: str) -> str:
     """Raise ``NoFile``: no file may be read here."""
     raise NoFile(f"{path} is not read here.")
+
+
+@lru_cache(maxsize=4)
+def _read(text: str, unit: str, dates: str | None, depths: str | None) -> Record:
+    """Return a record, read once however many plans are made of it."""
+    return read_record(text, unit, dates, depths, telling("Reading the rainfall file"))
 
 
 @contextmanager
@@ -430,6 +437,18 @@ class Plan:
 
     # A real year
 
+    @property
+    def has_long_sums(self) -> bool:
+        """Whether years of rain are still to be read and carried through the garden."""
+        if "zone_hours_record" in self.__dict__:
+            return False
+        return self.answers[start.HAS_RECORD] and self.answers.get(start.RECORD_PATH) is not None
+
+    @property
+    def without_record(self) -> Plan:
+        """The same plan as if there were no rainfall record."""
+        return replace(self, answers=self.answers.with_text(start.HAS_RECORD.key, "no"))
+
     @cached_property
     def record(self) -> Record:
         """The daily rainfall record."""
@@ -443,7 +462,7 @@ class Plan:
         try:
             named: str | None = self.answers.get(dates)
             depth_named: str | None = self.answers.get(depths)
-            return read_record(self.open_text(path), unit, named, depth_named)
+            return _read(self.open_text(path), unit, named, depth_named)
         except NoFile as trouble:
             raise ValueError(str(trouble)) from None
         except ColumnUnclear as unclear:
@@ -474,6 +493,7 @@ class Plan:
                 beds_below=tried.count - 1 if tried.in_series else 0,
                 own=tried.own,
                 shape=self.storm_shape,
+                tell=telling("Carrying the rain of the record through the garden"),
                 kappa_at=gain if survey_plan.varies(self.answers) else None,
             )
 

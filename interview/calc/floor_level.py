@@ -57,8 +57,10 @@ def floor_level(basin: Basin, extra: Quantity) -> FloorLevel:
         sets = Sets.OVERFLOW
     depth = min(max(least.values()), most, section.height)
     return FloorLevel(
-        quantity(depth, "ft"),
-        sets,
-        *(quantity(value, "ft") for value in least.values()),
-        quantity(most, "ft"),
+        depth=quantity(depth, "ft"),
+        sets=sets,
+        by_berm=quantity(least[Sets.BERM], "ft"),
+        by_level_berm=quantity(least[Sets.ALL_ROUND], "ft"),
+        by_uphill=quantity(least[Sets.UPHILL], "ft"),
+        most=quantity(most, "ft"),
     )

@@ -30,6 +30,8 @@ GAP_SOURCE = Source(
     "over missing days the pond drains and no rain is counted, in or out", Standing.OURS
 )
 _YEAR_D = 365.25
+TELL_EVERY = 1000
+"""Days between two words of how far the years are."""
 
 
 @dataclass(frozen=True)
@@ -110,6 +112,7 @@ def replay(
     own: float = 0.0,
     shape: StormShape = StormShape.UNIFORM,
     kappa_at: Callable[[Quantity], float] | None = None,
+    tell: Callable[[int, int], None] | None = None,
 ) -> RecordReplay:
     """Return what a record of daily rain would have done in a garden that begins empty.
 
@@ -119,7 +122,7 @@ def replay(
     storm. ``kappa_at`` gives kappa by the depth of the day's rain, where more runs off of a large
     one. Water left at night is carried into the next day. Days not in the sequence are missing:
     the pond drains over them, and they add nothing to the totals. ``rain_to_hold`` is what the
-    garden holds when not given.
+    garden holds when not given. ``tell`` is called now and then with the days done, and all.
     ``beds_below`` is how many equal beds lie below the first, each taking what the one above it
     spills and, by ``own``, the rain on itself; wet spells are those of the first. Raises
     ValueError for days out of order, a negative depth, or a garden that takes no water.
@@ -136,7 +139,9 @@ def replay(
     above = [Above(0.0)] + [Above(magnitude(height, "in")) for height in heights]
     gains = _by_depth(kappa_at) if kappa_at else lambda _: kappa
     run = DayByDay(gains, (own,) * beds_below, full, speed, _inch(shape, long), above)
-    for day, rain in depths:
+    for done, (day, rain) in enumerate(depths):
+        if tell is not None and done % TELL_EVERY == 0:
+            tell(done, len(depths))
         run.take(day, rain)
     return _result(run, depths, target, (quantity(0.0, "in"), *heights))
 

@@ -17,6 +17,7 @@ from interview.drawing.section import level_lines
 from interview.model import Unanswered
 from interview.plan import Plan
 from interview.screens import words
+from interview.screens.long_wait import Stopped, telling_page
 from interview.screens.parts import Page, Press, Words
 from interview.screens.picture import Picture
 from interview.sections import size, soil
@@ -123,7 +124,11 @@ class GardenScreen(Page):
     @work(thread=True, exclusive=True)
     def _work_out(self, place: int) -> None:
         # With a long rainfall record the ways out take seconds.
-        shown = view_parts(VIEWS[place][1], self._plan)
+        try:
+            with telling_page(self.app, lambda far: self._show(place, (f"Working it out… {far}",))):
+                shown = view_parts(VIEWS[place][1], self._plan)
+        except Stopped:
+            return
         self.app.call_from_thread(self._show, place, shown)
 
     def _show(self, place: int, shown: tuple[Drawing | str, ...]) -> None:
@@ -142,5 +147,7 @@ def view_parts(view: View, plan: Plan) -> tuple[Drawing | str, ...]:
         return (f"This waits for an answer: {gap.question.label}.", said)
     except ValueError as wrong:
         return (str(wrong),)
+    except Stopped:
+        raise
     except Exception as trouble:
         return (words.fault(trouble),)

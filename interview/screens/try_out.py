@@ -17,6 +17,7 @@ from interview.model import Answers
 from interview.plan import Plan
 from interview.screens import words
 from interview.screens.garden import VIEWS, view_parts
+from interview.screens.long_wait import Stopped, telling_page
 from interview.screens.offers import offer_all
 from interview.screens.parts import NARROW, Ask, Page, Press, Words
 from interview.screens.picture import Picture
@@ -187,12 +188,20 @@ class TryOutScreen(Page):
     def _follow(self, tried: Plan) -> None:
         # A rainfall record makes the figures slow; the keys must not wait for them.
         try:
-            rows = whatif.followed(self._kept, tried)
+            with telling_page(self.app, lambda far: self._far(tried, far)):
+                rows = whatif.followed(self._kept, tried)
+                shown = view_parts(VIEWS[0][1], tried)
+        except Stopped:
+            return
         except Exception as trouble:
             self.app.call_from_thread(self._fault, tried, words.fault(trouble))
             return
-        shown = view_parts(VIEWS[0][1], tried)
         self.app.call_from_thread(self._show, tried, rows, shown)
+
+    def _far(self, tried: Plan, said: str) -> None:
+        """Say how far the figures are, in the place of the lead."""
+        if self.is_mounted and tried is self._tried:
+            self.query_one("#try_lead", Words).say(f"{said}…")
 
     def _fault(self, tried: Plan, said: str) -> None:
         if self.is_mounted and tried is self._tried:
@@ -202,6 +211,7 @@ class TryOutScreen(Page):
         if not self.is_mounted or tried is not self._tried:
             return
         self._rows = rows
+        self.query_one("#try_lead", Words).say(LEAD)
         self._show_rows()
         self.query_one("#try_drawing", Picture).show(*shown)  # type: ignore[arg-type]
 

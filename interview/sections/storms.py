@@ -8,8 +8,8 @@ from interview.calc.rainfall_record import RecordPart, RecordReplay
 from interview.calc.record_text import Record
 from interview.drawing.canvas import cells
 from interview.drawing.charts import bars
-from interview.pictures import pond_picture
 from interview.parts.survey import varies
+from interview.pictures import pond_picture
 from interview.plan import Plan
 from interview.questions import bed, start
 from interview.sections.common import figure_lines
