@@ -256,6 +256,17 @@ def _depth(plan: Plan) -> Iterator[Finding]:
             "",
             OURS,
         )
+    wanted = plan.answers[bed.DEEPEST_POND]
+    if magnitude(depth.cap, "in") < magnitude(wanted, "in") - 1e-9:
+        yield Finding(
+            "pond_and_engineer",
+            Grade.FIX,
+            f"A pond of {show(wanted, unit, 3)} was wanted; the plan keeps to "
+            f"{show(depth.cap, unit, 3)} until an engineer says it may be deeper.",
+            "12 in (300 mm) without an engineer's word",
+            OURS,
+            "Ask an engineer, or write 12 in (300 mm) or less as the deepest pond wanted.",
+        )
     if plan.answers[site.CHILDREN] and magnitude(depth.depth, "in") > 6 + 1e-9:
         yield Finding(
             "pond_and_children",

@@ -26,7 +26,7 @@ class HowFar:
 T = TypeVar("T")
 
 
-class cached_property(Generic[T]):  # noqa: N801
+class cached_property(Generic[T]):
     """A property worked out when first asked for, and kept.
 
     As that of ``functools``, whose lock in Python 3.11 is one for all instances: there a sum in a

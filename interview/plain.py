@@ -138,7 +138,7 @@ def _show(session: Session, step: Step, say: Say) -> None:
         say("  SHUT: " + " ".join(reasons))
     plain_soak.say_run(session, step, say)
     kept = view.text(question)
-    default = question.default(view)
+    default = session.offered(step)
     if kept is not None:
         say("  kept: " + kept.replace("\n", "; "))
     elif default:
@@ -188,7 +188,7 @@ def _command(session: Session, step: Step, command: str, say: Say) -> bool:
         case "why":
             say("  " + question.why + (f"\n  {question.more}" if question.more else ""))
         case "how":
-            say("  " + question.find_out)
+            say("  " + session.find_out(step))
             if question.picture:
                 say(textwrap.indent(question.picture, "  "))
         case "plan":

@@ -57,7 +57,7 @@ from interview.parts.size import SizedYears
 from interview.parts.soak import HoleReport, SoilRate
 from interview.price_lines import Price, prices_of
 from interview.questions import bed, planting, site, start, survey
-from interview.units import METRIC, US, Quantity, magnitude, quantity, ratio, total
+from interview.units import METRIC, US, Quantity, magnitude, quantity, ratio, show, total
 
 NO_DROP = 1000.0
 """Stands for a drop that limits nothing, as a multiple of the corrected rate."""
@@ -119,16 +119,17 @@ class Plan:
     def spots(self) -> tuple[SpotReport, ...]:
         """What was found at each spot."""
         return tuple(
-            site_plan.spot_report(spot, self._dug_depth()) for spot in self.answers.items("spots")
+            site_plan.spot_report(spot, self.dug_depth) for spot in self.answers.items("spots")
         )
 
-    def _dug_depth(self) -> Quantity:
+    @property
+    def dug_depth(self) -> Quantity:
         """Return the deepest digging, or the cap and the mulch while it is not known."""
         mulch = self.answers[bed.MULCH_DEPTH]
         try:
             return total(self.earth.deepest_cut, mulch)
         except Unanswered:
-            return total(self.answers[bed.DEEPEST_POND], mulch)
+            return total(size_plan.deepest(self.answers), mulch)
 
     @cached_property
     def slope(self) -> Slope:
@@ -166,7 +167,7 @@ class Plan:
                 times(soil.corrected, NO_DROP) if soil.drop_rate is None else soil.drop_rate,
                 soil.corrected,
                 rule=rule,
-                cap=self.answers[bed.DEEPEST_POND],
+                cap=size_plan.deepest(self.answers),
                 step=self.system,
             )
 
@@ -281,8 +282,24 @@ class Plan:
 
     @cached_property
     def needed_basin(self) -> Basin:
-        """The basin that holds the rain, its floor rounded up to be pegged out."""
+        """The basin that holds the rain, its floor rounded up to be pegged out.
+
+        Where its length to width does not fit the room and another does, it is shaped to the room.
+        """
+        return self._shaped_to_room or self._by_its_ratio
+
+    @cached_property
+    def _by_its_ratio(self) -> Basin:
         return basin.drawn(self.required, self.system)
+
+    @cached_property
+    def _shaped_to_room(self) -> Basin | None:
+        """The basin longer or narrower than asked for, where that lets it fit; else nothing."""
+        wanted, room = self._by_its_ratio, self.room
+        if room is None or not size_plan.outgrows(wanted, room, self.answers):
+            return None
+        rain = self.answers[start.RAIN_DEPTH]
+        return basin.shaped_to_room(wanted, room, self.served, rain, self.system)
 
     @cached_property
     def room(self) -> Basin | None:
@@ -303,12 +320,45 @@ class Plan:
     @property
     def size_governed_by(self) -> str:
         """What decides the size that is drawn."""
-        sides = (self.answers.get(bed.FLOOR_LENGTH), self.answers.get(bed.FLOOR_WIDTH))
-        if sides != (None, None):
+        if not self._as_worked_out:
             return "the floor you chose"
         if self.too_big:
             return "the room"
+        if self._shaped_to_room is not None:
+            return "the rain to hold, in the shape of the room"
         return "the narrowest floor" if self.required.enlarged else "the rain to hold"
+
+    @property
+    def room_trouble(self) -> str:
+        """A sentence where the room is too small for the garden or for any; else nothing."""
+        if not size_plan.has_room(self.answers):
+            return ""
+        try:
+            if not self.too_big:
+                return ""
+            held = basin.rain_held(self.worked_out, self.served)
+        except Unanswered as gap:
+            return gap.why if gap.question is bed.ROOM_WIDTH and gap.why else ""
+        unit = "mm" if self.metric else "in"
+        rain = self.answers[start.RAIN_DEPTH]
+        return (
+            f"It holds {show(held, unit, 2, 'down')} of the {show(rain, unit, 3)} of rain; there "
+            "are ways out."
+        )
+
+    @property
+    def _as_worked_out(self) -> bool:
+        """Whether the floor drawn is, to an inch, the one the plan has worked out."""
+        sides = (
+            (self.garden.floor_length, self.worked_out.floor_length),
+            (self.garden.floor_width, self.worked_out.floor_width),
+        )
+        return all(abs(magnitude(one, "in") - magnitude(two, "in")) < 1 for one, two in sides)
+
+    @property
+    def worked_out(self) -> Basin:
+        """The basin as needed, or as the room allows, whatever floor the person chose."""
+        return self.room if self.too_big and self.room is not None else self.needed_basin
 
     @cached_property
     def garden(self) -> Basin:
@@ -316,11 +366,11 @@ class Plan:
         length = self.answers.get(bed.FLOOR_LENGTH)
         width = self.answers.get(bed.FLOOR_WIDTH)
         if length is None and width is None:
-            return self.room if self.too_big and self.room is not None else self.needed_basin
+            return self.worked_out
         with _waits_for(bed.FLOOR_LENGTH, self.answers):
             return Basin(
-                self.needed_basin.floor_length if length is None else length,
-                self.needed_basin.floor_width if width is None else width,
+                self.worked_out.floor_length if length is None else length,
+                self.worked_out.floor_width if width is None else width,
                 self.depth.depth,
                 self.answers[bed.SIDE_SLOPE],
                 self.answers[bed.FREEBOARD],

@@ -16,6 +16,7 @@ from interview.screens.long_wait import Stopped, telling_page
 from interview.screens.parts import Words
 from interview.screens.saver import SaveReport
 from interview.session import Session
+from interview.summary import TOO_SMALL
 
 
 class TopLine(Words):
@@ -124,7 +125,11 @@ class PlanSoFar(VerticalScroll):
         pieces: list[tuple[str, str]] = []
         known, waiting = shown
         for line in known:
-            style = "$text-warning bold" if line.value.startswith(("SHUT", "STOP")) else "bold"
+            style = (
+                "$text-warning bold"
+                if line.value.startswith(("SHUT", "STOP", TOO_SMALL))
+                else "bold"
+            )
             pieces += [(f"{line.label}  ", ""), (line.value, style), ("\n", "")]
         for gap, labels in waiting:
             pieces += [(f"{labels}\n", "$foreground-muted")]

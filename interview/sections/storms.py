@@ -9,7 +9,7 @@ from interview.calc.record_text import Record
 from interview.drawing.canvas import cells
 from interview.drawing.charts import bars
 from interview.parts.survey import varies
-from interview.pictures import pond_picture
+from interview.pictures import pond_pictures
 from interview.plan import Plan
 from interview.questions import bed, start
 from interview.sections.common import figure_lines
@@ -17,6 +17,8 @@ from interview.summary import WIDTH, wrap
 from interview.units import magnitude, plain_number, show, significant
 
 CHART_ROWS = 20
+ROW_CHART_ROWS = 14
+"""Lines of the chart of each bed of a row."""
 MOST_BAD_LINES = 5
 MOST_GAPS = 3
 MOST_YEARS = 40
@@ -45,7 +47,11 @@ def storms(plan: Plan) -> Iterator[str]:
     yield ""
     yield from _standing(plan)
     yield ""
-    yield from cells(pond_picture(plan), WIDTH, CHART_ROWS, braille=False)
+    charts = pond_pictures(plan)
+    for place, chart in enumerate(charts):
+        yield from [""] * bool(place)
+        rows = CHART_ROWS if len(charts) == 1 else ROW_CHART_ROWS
+        yield from cells(chart, WIDTH, rows, braille=False)
 
 
 def _row(plan: Plan) -> bool:
