@@ -43,8 +43,8 @@ def dig(plan: Plan) -> Iterator[str]:
     yield from _how_deep(plan)
     yield from figure_lines(
         plan,
-        "cut_volume",
-        "berm_volume",
+        "floor_depth_governed_by",
+        "cut_whole",
         "soil_to_keep",
         "soil_dug_total",
         "soil_loose",
