@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from interview import cautions
-from interview.calc.materials import APRON_DEEP_IN, APRON_DEEP_MM, Soil, loosen
+from interview.calc.materials import APRON_DEEP_IN, APRON_DEEP_MM, Item, Soil, loosen
 from interview.calc.overflow import apron
 from interview.costs import Costs, costs, plant_count
 from interview.drawing.canvas import cells
@@ -28,6 +28,8 @@ from interview.units import (
 )
 
 SECTION_ROWS = 24
+NOTHING = 0.01
+"""Soil left over, as a part of the berm, that is within the error of the sum."""
 
 
 def dig(plan: Plan) -> Iterator[str]:
@@ -91,7 +93,7 @@ def _surplus(plan: Plan) -> Iterator[str]:
     unit = "m**3" if plan.metric else "ft**3"
     soil = Soil(plan.answers[bed.SOIL_DUG])
     spare = plan.level_berm.spare
-    if magnitude(spare, "ft**3") <= 0:
+    if magnitude(spare, "ft**3") <= NOTHING * magnitude(plan.level_berm.fill, "ft**3"):
         yield from wrap(
             f"{'Left over for elsewhere:':<46}nothing: keep all of it until the berm stands level "
             "all round",
@@ -176,7 +178,8 @@ def shopping(plan: Plan) -> Iterator[str]:
             one = show(item.bag, "L" if plan.metric else "ft**3", 2)
             bags = f", or {item.bags} bags of {one}"
         yield from wrap(
-            f"[ ] {item.name}: {_buy(item.buy, plan.metric)}{bags}{note}{_cost(found, item.name)}",
+            f"[ ] {item.name}: {_buy(item.buy, plan.metric)}{bags}{_each(plan, item)}{note}"
+            f"{_cost(found, item.name)}",
             "      ",
         )
     count = plant_count(plan)
@@ -188,6 +191,15 @@ def shopping(plan: Plan) -> Iterator[str]:
         yield from wrap(f"Together: {found.sign}{found.total:.2f}{missing}.", "      ")
     if found.unused:
         yield from wrap(f"Not on the list, though priced: {', '.join(found.unused)}.", "      ")
+
+
+def _each(plan: Plan, item: Item) -> str:
+    """Say how much of it goes to each of several beds; a pipe goes to none."""
+    if plan.bed_count == 1 or item.name == "pipe":
+        return ""
+    units = {True: ("m", "m**3"), False: ("ft", "ft**3")}[plan.metric]
+    unit = units[0] if same_dimension(item.amount, "m") else units[1]
+    return f" for all the beds, {show(item.amount / plan.bed_count, unit, 2, 'up')} to each"
 
 
 def _cost(found: Costs, thing: str) -> str:
