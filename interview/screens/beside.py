@@ -13,7 +13,7 @@ from interview.questions import start
 from interview.route import Step
 from interview.screens import words
 from interview.screens.long_wait import Stopped, telling_page
-from interview.screens.parts import Words
+from interview.screens.parts import Words, is_there
 from interview.screens.saver import SaveReport
 from interview.session import Session
 from interview.summary import TOO_SMALL
@@ -103,12 +103,12 @@ class PlanSoFar(VerticalScroll):
             self.app.call_from_thread(self._done, shown)
 
     def _done(self, shown: words.PlanLines | str) -> None:
-        if self.is_mounted:
+        if is_there(self):
             self._far("")
             self._say(shown)
 
     def _far(self, said: str) -> None:
-        if self.is_mounted:
+        if is_there(self):
             self.query_one("#plan_far", Words).say(said)
 
     def _show(self, plan: Plan) -> None:

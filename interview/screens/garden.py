@@ -18,7 +18,7 @@ from interview.model import Unanswered
 from interview.plan import Plan
 from interview.screens import words
 from interview.screens.long_wait import Stopped, telling_page
-from interview.screens.parts import Page, Press, Words
+from interview.screens.parts import Page, Press, Words, is_there
 from interview.screens.picture import Picture
 from interview.sections import size, soil
 from interview.session import Session
@@ -143,7 +143,7 @@ class GardenScreen(Page):
         self.app.call_from_thread(self._show, place, shown)
 
     def _show(self, place: int, shown: tuple[Drawing | str, ...]) -> None:
-        if self.is_mounted and place == self._view:
+        if is_there(self) and place == self._view:
             picture = self.query_one("#drawing", Picture)
             picture.show(*shown)
             picture.scroll_home(animate=False)

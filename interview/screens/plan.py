@@ -18,7 +18,7 @@ from interview.report import plan_text
 from interview.screens import words
 from interview.screens.further import FurtherPages
 from interview.screens.long_wait import Stopped, telling_page
-from interview.screens.parts import Page, Press, Words
+from interview.screens.parts import Page, Press, Words, is_there
 from interview.session import Session
 
 TRIES = 20
@@ -75,11 +75,11 @@ class PlanScreen(FurtherPages, Page):
         self.app.call_from_thread(self._show, text)
 
     def _far(self, said: str) -> None:
-        if self.is_mounted and not self._shown:
+        if is_there(self) and not self._shown:
             self.query_one("#sheet_text", Words).update(f"Working it out… {said}")
 
     def _show(self, text: str) -> None:
-        if self.is_mounted:
+        if is_there(self):
             self._shown = True
             self.query_one("#sheet_text", Words).update(text)
 
@@ -172,15 +172,17 @@ class WorkingScreen(Page):
                 _ = self._session.plan.zone_hours_record
         except Stopped:
             return
-        self.app.call_from_thread(self._fill)
+        self.app.call_from_thread(self._done)
+
+    def _done(self) -> None:
+        if is_there(self):
+            self._fill()
 
     def _far(self, said: str) -> None:
-        if self.is_mounted:
+        if is_there(self):
             self.query_one("#working_text", Words).update(f"Working it out… {said}")
 
     def _fill(self) -> None:
-        if not self.is_mounted:
-            return
         plan = self._session.plan
         options = []
         for one in figures.found(plan):

@@ -25,7 +25,7 @@ from interview.reading import is_unknown
 from interview.screens import plant_notes, words
 from interview.screens.long_wait import telling_page
 from interview.screens.offers import offer
-from interview.screens.parts import Line, Page, Press, Words
+from interview.screens.parts import Line, Page, Press, Words, is_there
 from interview.session import Session
 
 LONGEST = 80
@@ -87,18 +87,18 @@ class PlantsScreen(Page):
         self.app.call_from_thread(self._filled, at)
 
     def _far(self, said: str) -> None:
-        if self.is_mounted:
+        if is_there(self):
             self.query_one("#plants_wait", Words).say(said)
 
     def _filled(self, at: int | None) -> None:
-        if self.is_mounted:
+        if is_there(self):
             self._fill(at, waited=True)
 
     # Showing
 
     def _fill(self, at: int | None, waited: bool = False) -> None:
         if not waited and self._session.plan.has_long_sums:
-            self._far("Working out the years of rain…")
+            self.query_one("#plants_wait", Words).say("Working out the years of rain…")
             self._carry_rain(at)
             return
         listing = self.query_one("#picks", OptionList)

@@ -19,7 +19,7 @@ from interview.screens import words
 from interview.screens.garden import VIEWS, view_parts
 from interview.screens.long_wait import Stopped, telling_page
 from interview.screens.offers import offer_all
-from interview.screens.parts import NARROW, Ask, Page, Press, Words
+from interview.screens.parts import NARROW, Ask, Page, Press, Words, is_there
 from interview.screens.picture import Picture
 from interview.session import Session
 from interview.whatif import LEVERS, Followed, Lever
@@ -217,15 +217,15 @@ class TryOutScreen(Page):
 
     def _far(self, tried: Plan, said: str) -> None:
         """Say how far the figures are, in the place of the lead."""
-        if self.is_mounted and tried is self._tried:
+        if is_there(self) and tried is self._tried:
             self.query_one("#try_lead", Words).say(f"{said}…")
 
     def _fault(self, tried: Plan, said: str) -> None:
-        if self.is_mounted and tried is self._tried:
+        if is_there(self) and tried is self._tried:
             self.query_one("#followed", Words).update(said)
 
     def _show(self, tried: Plan, rows: list[Followed], shown: tuple[object, ...]) -> None:
-        if not self.is_mounted or tried is not self._tried:
+        if not is_there(self) or tried is not self._tried:
             return
         self._rows = rows
         self.query_one("#try_lead", Words).say(LEAD)
