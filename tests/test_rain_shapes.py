@@ -49,6 +49,16 @@ def test_a_record_of_one_day_is_the_storm_of_that_shape(shape, rain, rate, count
     assert magnitude(day.inflow, "in") == pytest.approx(magnitude(alone.inflow, "in"))
 
 
+@settings(max_examples=40, deadline=None)
+@given(st.sampled_from(SHAPES[:2]), st.floats(0.02, 3), st.floats(0.05, 4))
+def test_water_stands_in_a_record_of_one_day_as_long_as_in_the_storm(shape, rain, rate):
+    beds = garden(rate)
+    day = played([rain, 0, 0, 0, 0, 0], beds, shape)
+    alone = beds.route(storm(shape, quantity(rain, "in"), quantity(6, "h"))).wettest
+    wet = magnitude(day.longest_wet_spell.hours, "h")
+    assert wet == pytest.approx(magnitude(alone.hours_on_floor, "h"), abs=1e-6)
+
+
 RAINS = st.lists(st.sampled_from([0.0, 0.0, 0.1, 0.6, 1.2, 3.0]), min_size=1, max_size=30)
 
 
