@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import TextIO
 
 from interview import clock
+from interview.long_work import HowFar, heard_by
 
 NAME = "rain-garden-interview"
 CLEAN, FAULTS, UNREADABLE = 0, 1, 2
@@ -124,15 +125,24 @@ def _report(given: argparse.Namespace) -> int:
         own = plan.plant_file
         print(check.check_text(given.file, loaded, own), end="")
         return FAULTS if loaded.troubles or own.faults or own.trouble else CLEAN
-    if given.figures:
-        print(figures_file.figures_text(plan), end="")
-    elif given.card:
-        print(card.card_text(plan), end="")
-    else:
-        print(report.plan_text(plan), end="")
+    with heard_by(_far):
+        if given.figures:
+            text = figures_file.figures_text(plan)
+        elif given.card:
+            text = card.card_text(plan)
+        else:
+            text = report.plan_text(plan)
+    _far(None)
+    print(text, end="")
     for one in loaded.troubles:
         print(f"{NAME}: line {one.line}: {one.key}: {one.sentence}", file=sys.stderr)
     return 0
+
+
+def _far(far: HowFar | None) -> None:
+    """Show on one line of a terminal how far a long sum is; nothing takes the line away."""
+    if sys.stderr.isatty():
+        print(f"\r\033[K{far.words if far else ''}", end="", file=sys.stderr, flush=True)
 
 
 def _plain(name: str | None, plants: str) -> int:

@@ -235,7 +235,7 @@ def _soil(plan: Plan) -> Iterator[str]:
     loads = _or_gap(lambda: figure_words(plan, "barrow_loads"), "____")
     said = [f"dig {dug}, {loads} barrow-loads"]
     try:
-        said.append(_berm(plan) if plan.bermed else "no berm: carry the soil off")
+        said.append(_berm(plan))
     except Unanswered:
         said.append(f"berm {GAP} high")
     try:

@@ -74,8 +74,6 @@ class Day:
 
     zone: str
     """The strip beside a mark, such as ``2 ft``."""
-    bermed: bool
-    """Whether a berm is built; otherwise the garden is dug in fully."""
     compost: bool
     piped: bool
     level_within: str
@@ -84,32 +82,21 @@ class Day:
 
 def dig_day(day: Day) -> tuple[str, ...]:
     """Return the list for the day of digging, in the order of the work."""
-    turf = (
-        "Strip the turf and stack it for the outside of the berm."
-        if day.bermed
-        else "Strip the turf and carry it off: there is no berm to lay it on."
-    )
-    cut = (
-        "Cut the uphill side first and lay the soil on the downhill line."
-        if day.bermed
-        else "Dig to the level of the floor and carry the soil off, clear of the overflow's way."
-    )
     steps = [
         "Marks are visible and still good; take a photograph of them.",
         f"Within {day.zone} of any mark dig only gently, by hand, turf and all.",
         "Fill the test hole or cover it.",
         "Peg out the floor, the full pond and the rim; the diagonals must be equal.",
         "Stretch a level string across; all heights are measured from it.",
-        turf,
-        cut,
+        "Strip the turf and stack it for the outside of the berm.",
+        "Cut the uphill side first and lay the soil on the downhill line.",
         f"Make the floor level within {day.level_within}: a level floor, not a bowl.",
         "Loosen the floor with a fork while it is dry; do not tread on it again.",
     ]
     if day.compost:
         steps.append("Work in the compost.")
-    if day.bermed:
-        steps.append("Build the berm in thin tamped layers, level all round its top.")
     steps += [
+        "Build the berm in thin tamped layers, level all round its top.",
         "Cut the overflow notch, check it with a level, and line it with stone.",
         "Lay the stone where the water comes in, and try it with a bucket.",
         "Plant, water, and mulch; keep the crowns of the plants clear.",

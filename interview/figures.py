@@ -17,6 +17,7 @@ from interview.costs import costs, plant_count
 from interview.evidence import ARITHMETIC, OURS, PRACTICE, Source, Standing
 from interview.figure import Figure, Found, Value, find
 from interview.model import Unanswered
+from interview.parts.survey import PEAK_SOURCE
 from interview.plan import Plan
 from interview.questions import start
 from interview.shown import HIGH, LOW, SLOPE, Rounding, depth_words, length_words
@@ -66,6 +67,15 @@ def _drop_limit(plan: Plan) -> Value:
 def _rate_error(plan: Plan) -> Value:
     error = plan.soil.standard_error
     return "not known" if error is None else error
+
+
+def _bought(name: str) -> Callable[[Plan], Value]:
+    """Return how much of one thing on the shopping list is needed, before it is rounded up."""
+
+    def get(plan: Plan) -> Value:
+        return next((item.amount for item in plan.shopping if item.name == name), "none")
+
+    return get
 
 
 def _wide(low: Callable[[Plan], float]) -> Callable[[Plan], Value]:
@@ -280,7 +290,7 @@ FIGURES: tuple[Figure, ...] = (
     Figure(
         "weighted_rule_area",
         "Rule of thumb by the weighted area",
-        lambda p: p.required.rule_of_thumb,
+        lambda p: p.required.rule_of_thumb * p.bed_count,
         *AREA,
         "S x P / d",
         ("weighted_area", "rain_depth", "pond_depth"),
@@ -300,8 +310,9 @@ FIGURES: tuple[Figure, ...] = (
         "Area at half depth that is needed",
         lambda p: p.mid_area_needed,
         *AREA,
-        "a A - P g (k + 1) / sqrt(k) sqrt(A) - (P (S + g^2) - z^2 d^3 / 3) = 0, with "
-        "g = z (d + 2 b), a = d - P; S is shared by the beds",
+        "beds x A of the root of a A - P g (k + 1) / sqrt(k) sqrt(A) - (P (S1 + g^2) - "
+        "z^2 d^3 / 3) = 0, with g = z (d + 2 b), a = d - P, S1 = S / beds; never with a "
+        "floor under 2 ft (600 mm) wide",
         ("weighted_area", "rain_depth", "pond_depth", "side_slope", "freeboard", "length_to_width"),
         ARITHMETIC,
     ),
@@ -324,7 +335,7 @@ FIGURES: tuple[Figure, ...] = (
         "Floor length that is needed, before rounding",
         lambda p: p.required.basin.floor_length,
         *SIDE,
-        "L = sqrt(k A) - z d",
+        "L = sqrt(k A) - z d, 2 ft (600 mm) or more, A that of one bed",
         ("mid_area",),
         ARITHMETIC,
         words=length_words,
@@ -334,7 +345,7 @@ FIGURES: tuple[Figure, ...] = (
         "Floor width that is needed, before rounding",
         lambda p: p.required.basin.floor_width,
         *SIDE,
-        "W = sqrt(A / k) - z d",
+        "W = sqrt(A / k) - z d, 2 ft (600 mm) or more, A that of one bed",
         ("mid_area",),
         ARITHMETIC,
         words=length_words,
@@ -344,7 +355,7 @@ FIGURES: tuple[Figure, ...] = (
         "Pond volume that is needed",
         lambda p: p.required.basin.volume,
         *VOLUME,
-        "V = A d + z^2 d^3 / 3",
+        "V = A d + z^2 d^3 / 3, A that of one bed",
         ("mid_area", "pond_depth"),
         ARITHMETIC,
     ),
@@ -363,7 +374,7 @@ FIGURES: tuple[Figure, ...] = (
         "Area, low end of the range",
         _wide(lambda p: p.area_range.low),
         *AREA,
-        "two standard uncertainties below",
+        "A - 2 u, u = (dA / dS) x standard error of S",
         ("weighted_area_error",),
         ARITHMETIC,
     ),
@@ -372,7 +383,7 @@ FIGURES: tuple[Figure, ...] = (
         "Area, high end of the range",
         _wide(lambda p: p.area_range.high),
         *AREA,
-        "two standard uncertainties above",
+        "A + 2 u, u = (dA / dS) x standard error of S",
         ("weighted_area_error",),
         ARITHMETIC,
         HIGH,
@@ -382,8 +393,9 @@ FIGURES: tuple[Figure, ...] = (
         "Published size factor, sandy soil",
         lambda p: p.published.sandy,
         *AREA,
-        "factor x area that drains here",
-        ("catchment_area", "spout_distance"),
+        "factor x catchment area; 0.19 for a pond under 6 in, 0.15 under 8 in, 0.08 from 8 in, "
+        "0.03 more than 30 ft (9 m) from the downspout",
+        ("catchment_area", "pond_depth", "spout_distance"),
         SIZE_FACTOR_TABLE,
     ),
     Figure(
@@ -391,8 +403,9 @@ FIGURES: tuple[Figure, ...] = (
         "Published size factor, silty soil",
         lambda p: p.published.silty,
         *AREA,
-        "factor x area that drains here",
-        ("catchment_area", "spout_distance"),
+        "factor x catchment area; 0.34 for a pond under 6 in, 0.25 under 8 in, 0.16 from 8 in, "
+        "0.06 more than 30 ft (9 m) from the downspout",
+        ("catchment_area", "pond_depth", "spout_distance"),
         SIZE_FACTOR_TABLE,
     ),
     Figure(
@@ -400,8 +413,9 @@ FIGURES: tuple[Figure, ...] = (
         "Published size factor, clayey soil",
         lambda p: p.published.clayey,
         *AREA,
-        "factor x area that drains here",
-        ("catchment_area", "spout_distance"),
+        "factor x catchment area; 0.43 for a pond under 6 in, 0.32 under 8 in, 0.20 from 8 in, "
+        "0.10 more than 30 ft (9 m) from the downspout",
+        ("catchment_area", "pond_depth", "spout_distance"),
         SIZE_FACTOR_TABLE,
     ),
     Figure(
@@ -409,7 +423,8 @@ FIGURES: tuple[Figure, ...] = (
         "Floor length to peg",
         lambda p: p.garden.floor_length,
         *SIDE,
-        "needed, raised to 1/2 ft (100 mm), or as you chose",
+        "needed, raised to 1/2 ft (100 mm) until the rain is held; or as the room has it;"
+        " or as you chose",
         ("needed_floor_length",),
         OURS,
         words=length_words,
@@ -419,7 +434,8 @@ FIGURES: tuple[Figure, ...] = (
         "Floor width to peg",
         lambda p: p.garden.floor_width,
         *SIDE,
-        "needed, raised to 1/2 ft (100 mm), or as you chose",
+        "needed, raised to 1/2 ft (100 mm) until the rain is held; or as the room has it;"
+        " or as you chose",
         ("needed_floor_width",),
         OURS,
         words=length_words,
@@ -464,14 +480,33 @@ FIGURES: tuple[Figure, ...] = (
         ARITHMETIC,
         words=length_words,
     ),
-    Figure("floor_area", "Floor area", lambda p: p.garden.floor_area, *AREA),
+    Figure(
+        "floor_area",
+        "Floor area",
+        lambda p: p.garden.floor_area,
+        *AREA,
+        "Lf x Wf, of one bed",
+        ("floor_length_drawn", "floor_width_drawn"),
+        ARITHMETIC,
+    ),
     Figure(
         "mid_area_drawn",
         "Area at half depth as drawn",
         lambda p: p.garden.mid_area,
         *AREA,
+        "(Lf + z d) (Wf + z d), of one bed",
+        ("floor_length_drawn", "floor_width_drawn", "side_slope", "pond_depth"),
+        ARITHMETIC,
     ),
-    Figure("rim_area", "Area inside the rim", lambda p: p.garden.rim_area, *AREA),
+    Figure(
+        "rim_area",
+        "Area inside the rim",
+        lambda p: p.garden.rim_area,
+        *AREA,
+        "rim length x rim width, of one bed",
+        ("rim_length", "rim_width"),
+        ARITHMETIC,
+    ),
     Figure(
         "pond_volume",
         "Full pond volume",
@@ -486,7 +521,7 @@ FIGURES: tuple[Figure, ...] = (
         "Rain it holds",
         lambda p: p.rain_held,
         *DIST,
-        "V / (S + area inside the rim)",
+        "V / (S / beds + area inside the rim), V and rim of one bed",
         ("pond_volume", "weighted_area", "rim_area"),
         ARITHMETIC,
         LOW,
@@ -497,7 +532,8 @@ FIGURES: tuple[Figure, ...] = (
         lambda p: p.pool.gain,
         "",
         "",
-        "kappa = (S + area inside the rim) / area at half depth",
+        "kappa = (S1 + area inside the rim) / area at half depth; S1 = S / beds, but all "
+        "of S for the first of beds in a row",
         ("weighted_area", "rim_area", "mid_area_drawn"),
         ARITHMETIC,
     ),
@@ -515,7 +551,8 @@ FIGURES: tuple[Figure, ...] = (
         "Deepest pond in the storm held",
         lambda p: p.held_storm.peak,
         *DIST,
-        "dh/dt = kappa i(t) - f, from empty",
+        "greatest h of dh/dt = kappa i(t) - f from empty, h no more than the full pond as"
+        " a mean depth and no less than 0; i(t) the storm shape over its hours",
         ("gain", "corrected_rate", "storm_hours"),
         LEVEL_POOL,
     ),
@@ -534,7 +571,8 @@ FIGURES: tuple[Figure, ...] = (
         "Spilled in the storm held",
         lambda p: p.all_held_storm.spill_volume,
         *VOLUME,
-        "what rises above the full pond",
+        "sum of (kappa i(t) - f) dt while the pond is full, x area at half depth, of "
+        "every bed water leaves the garden from",
         ("gain", "full_depth"),
         LEVEL_POOL,
     ),
@@ -544,7 +582,7 @@ FIGURES: tuple[Figure, ...] = (
         lambda p: p.zone_hours.side,
         "h",
         "h",
-        "time the pond is above half depth",
+        "time h is above d / 2",
         ("storm_peak",),
         LEVEL_POOL,
     ),
@@ -554,7 +592,7 @@ FIGURES: tuple[Figure, ...] = (
         lambda p: p.zone_hours.rim,
         "h",
         "h",
-        "time the pond is above its depth",
+        "time h is above d",
         ("storm_peak",),
         LEVEL_POOL,
     ),
@@ -627,7 +665,9 @@ FIGURES: tuple[Figure, ...] = (
         lambda p: quantity(100 * p.real_years.share_held, "percent"),
         "percent",
         "percent",
-        "1 - spill / inflow over all the days",
+        "1 - spill / inflow over all the days: each day's rain in the shape of the storm "
+        "over its first storm hours, kappa by that day's own depth of rain, water left at"
+        " night carried over",
         ("rain_record",),
         LEVEL_POOL,
         LOW,
@@ -636,6 +676,7 @@ FIGURES: tuple[Figure, ...] = (
         "record_overflow_days",
         "Days of overflow in the record",
         lambda p: len(p.real_years.overflow_days),
+        formula="days on which any water leaves the garden",
         inputs=("rain_record",),
     ),
     Figure(
@@ -658,6 +699,7 @@ FIGURES: tuple[Figure, ...] = (
         lambda p: p.real_years.longest_wet_spell.hours,
         "h",
         "h",
+        "longest unbroken time with water on the floor of the bed the water reaches first",
         inputs=("rain_record",),
     ),
     Figure(
@@ -665,28 +707,81 @@ FIGURES: tuple[Figure, ...] = (
         "Floor below the lawn, downhill edge",
         lambda p: p.earth.downhill_depth,
         *DIST,
-        "the depth at which 0.9 x cut = berm",
+        "t: the deepest of the three below, but no deeper than the most",
         ("slope", "floor_width_drawn", "freeboard"),
         COMPACTION_SOURCE,
         words=depth_words,
+    ),
+    Figure(
+        "floor_by_berm",
+        "Depth for the soil of the berm downhill",
+        lambda p: p.floor_level.by_berm,
+        *DIST,
+        "the t at which 0.9 x cut by one section = berm downhill with its ends",
+        ("slope", "floor_width_drawn", "freeboard"),
+        COMPACTION_SOURCE,
+    ),
+    Figure(
+        "floor_by_level_berm",
+        "Depth for the soil of a berm level all round",
+        lambda p: p.floor_level.by_level_berm,
+        *DIST,
+        "the t at which 0.9 x (cut over the whole ground + soil dug for the mulch) = berm level "
+        "all round; 0 where ground level gives enough",
+        ("slope", "mulch_dug"),
+        COMPACTION_SOURCE,
+    ),
+    Figure(
+        "floor_by_uphill",
+        "Depth for the lawn uphill to hold the full pond",
+        lambda p: p.floor_level.by_uphill,
+        *DIST,
+        "d (1 - z s) - s Wf, 0 or more",
+        ("pond_depth", "side_slope", "slope", "floor_width_drawn"),
+        ARITHMETIC,
+    ),
+    Figure(
+        "floor_deepest",
+        "Most depth, for the overflow to lie above the lawn",
+        lambda p: p.floor_level.most,
+        *DIST,
+        "d + s z (d + b)",
+        ("pond_depth", "side_slope", "slope", "freeboard"),
+        ARITHMETIC,
+    ),
+    Figure(
+        "floor_depth_governed_by",
+        "What decides the depth of the digging",
+        lambda p: p.floor_level.sets.value,
+        inputs=("floor_by_berm", "floor_by_level_berm", "floor_by_uphill", "floor_deepest"),
     ),
     Figure(
         "uphill_floor_depth",
         "Floor below the lawn, uphill edge",
         lambda p: p.earth.uphill_depth,
         *DIST,
-        "downhill depth + slope x floor width",
+        "u = t + s x floor width",
         ("downhill_floor_depth", "slope"),
         ARITHMETIC,
         words=depth_words,
     ),
     Figure(
         "cut_volume",
-        "Soil cut, as it lies",
+        "Soil cut by one section, as it lies",
         lambda p: p.earth.cut,
         *VOLUME,
-        "floor, uphill face and two ends",
+        "Lf (Wf m + z u^2 / (2 (1 - z s))) + Wf z m^2, m = (t + u) / 2",
         ("uphill_floor_depth",),
+        ARITHMETIC,
+    ),
+    Figure(
+        "cut_whole",
+        "Soil cut over the whole ground, as it lies",
+        lambda p: p.level_berm.cut,
+        *VOLUME,
+        "the hole summed over the falling ground: floor and four faces 1 in z to the ground, "
+        "square corners",
+        ("uphill_floor_depth", "downhill_floor_depth"),
         ARITHMETIC,
     ),
     Figure(
@@ -694,17 +789,19 @@ FIGURES: tuple[Figure, ...] = (
         "Berm above the lawn",
         lambda p: p.earth.berm_height,
         *DIST,
-        "pond depth + freeboard - downhill floor depth",
+        "h = pond depth + freeboard - t",
         ("downhill_floor_depth",),
         ARITHMETIC,
         words=depth_words,
     ),
     Figure(
         "berm_volume",
-        "Soil in the berm, tamped",
+        "Soil in the berm downhill with its ends, tamped",
         lambda p: p.earth.fill,
         *VOLUME,
-        "section x length with end returns at half height",
+        "section x (Lf + 2 z (d + b) + the least of Wf and h / s); section = (h e + s "
+        "e^2) / 2 + T h + s (x^2 - e^2) / 2 + 3 (h + s x)^2 / (2 (1 - 3 s)), e = z h, x ="
+        " e + T, T the top",
         ("berm_height", "berm_top"),
         OURS,
     ),
@@ -713,7 +810,8 @@ FIGURES: tuple[Figure, ...] = (
         "Soil of a berm level all round, tamped",
         lambda p: p.soil_to_keep,
         *VOLUME,
-        "summed over the falling ground, uphill too, with rounded corners",
+        "summed over the falling ground on a grid, uphill too: faces 1 in z inside and 1 "
+        "in 3 outside, top T wide, round corners",
         ("slope", "berm_top"),
         OURS,
         HIGH,
@@ -732,16 +830,25 @@ FIGURES: tuple[Figure, ...] = (
         "All the soil to dig, as it lies",
         lambda p: p.digging.bank,
         *VOLUME,
-        "(cut + soil dug for the mulch) x beds",
-        ("cut_volume", "mulch_dug", "beds"),
+        "(cut over the whole ground + soil dug for the mulch) x beds",
+        ("cut_whole", "mulch_dug", "beds"),
         ARITHMETIC,
+    ),
+    Figure(
+        "soil_spare",
+        "Soil left over, as it lies",
+        lambda p: p.level_berm.spare * p.bed_count,
+        *VOLUME,
+        "all the soil to dig - berm level all round / 0.9 x beds, 0 or more",
+        ("soil_dug_total", "soil_to_keep", "beds"),
+        COMPACTION_SOURCE,
     ),
     Figure(
         "soil_loose",
         "Dug soil in a heap",
         lambda p: p.digging.loose,
         *VOLUME,
-        "bank volume x bulking of the soil",
+        "bank volume x 1.15 for sand, 1.25 for loam, 1.40 for clay",
         ("soil_dug_total", "soil_dug"),
         BULKED,
     ),
@@ -776,13 +883,23 @@ FIGURES: tuple[Figure, ...] = (
         HOURS_YD3.source,
     ),
     Figure(
+        "peak_area",
+        "Area weighted by runoff in the hardest rain",
+        lambda p: p.peak_area,
+        *AREA,
+        "sum of plan area x share x part: 0.95 hard, 0.85 gravel and compacted, 0.35 lawn, or "
+        "that of the rain to hold where it is more",
+        ("surfaces",),
+        PEAK_SOURCE,
+    ),
+    Figure(
         "catchment_flow",
         "Peak flow from the catchment",
         lambda p: p.catchment_flow,
         "ft**3/s",
         "L/s",
-        "Q = C i A",
-        ("weighted_area", "peak_intensity"),
+        "Q = i x S of the hardest rain",
+        ("peak_area", "peak_intensity"),
         RATIONAL,
     ),
     Figure(
@@ -791,8 +908,9 @@ FIGURES: tuple[Figure, ...] = (
         lambda p: p.notch.flow,
         "ft**3/s",
         "L/s",
-        "Q = i (S + area inside the rim)",
-        ("weighted_area", "rim_area", "peak_intensity"),
+        "Q = i (S of the hardest rain / beds + area inside the rim); of beds in a row for"
+        " all beds together",
+        ("peak_area", "rim_area", "peak_intensity"),
         RATIONAL,
     ),
     Figure(
@@ -800,7 +918,8 @@ FIGURES: tuple[Figure, ...] = (
         "Width of the overflow notch",
         lambda p: p.notch.width,
         *SIDE,
-        "L = Q / (Cw H^1.5), at 2 in (50 mm) of head, 1 ft (0.3 m) or more",
+        "L = Q / (Cw H^1.5), Cw 2.6 ft^0.5/s (1.44 m^0.5/s), H 2 in (50 mm); 1 ft (0.3 m)"
+        " or more, raised to 1/2 ft (0.1 m)",
         ("peak_flow",),
         WEIR_US.source,
         HIGH,
@@ -811,7 +930,7 @@ FIGURES: tuple[Figure, ...] = (
         "Depth of the peak flow in the notch",
         lambda p: p.notch.head,
         *DIST,
-        "H = (Q / (Cw L))^(2/3)",
+        "H = (Q / (Cw L))^(2/3), Cw as for the width",
         ("peak_flow", "notch_width"),
         WEIR_US.source,
     ),
@@ -834,6 +953,43 @@ FIGURES: tuple[Figure, ...] = (
         "(d / 4)^(2/3) sqrt(fall) / n x pi d² / 4, n = 0.011, in metres and seconds",
         ("pipe_width",),
         MANNING_SMOOTH.source,
+    ),
+    Figure(
+        "mulch_volume",
+        "Mulch",
+        _bought("mulch"),
+        *VOLUME,
+        "area inside the rim x mulch depth x beds",
+        ("rim_area", "mulch_depth", "beds"),
+        ARITHMETIC,
+    ),
+    Figure(
+        "compost_volume",
+        "Compost",
+        _bought("compost"),
+        *VOLUME,
+        "floor area x compost depth x beds",
+        ("floor_area", "compost_depth", "beds"),
+        ARITHMETIC,
+    ),
+    Figure(
+        "stone_volume",
+        "Stone",
+        _bought("stone"),
+        *VOLUME,
+        "(3 x 2 ft + 4 ft x notch width) x 4 in x beds; metric (0.9 x 0.6 m + 1.2 m x notch "
+        "width) x 100 mm x beds",
+        ("notch_width", "beds"),
+        PRACTICE,
+    ),
+    Figure(
+        "edging_length",
+        "Edging",
+        _bought("edging"),
+        *SIDE,
+        "2 (rim length + rim width) x beds",
+        ("rim_length", "rim_width", "beds"),
+        ARITHMETIC,
     ),
     Figure(
         "cost_total",

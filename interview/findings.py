@@ -256,6 +256,17 @@ def _depth(plan: Plan) -> Iterator[Finding]:
             "",
             OURS,
         )
+    wanted = plan.answers[bed.DEEPEST_POND]
+    if magnitude(depth.cap, "in") < magnitude(wanted, "in") - 1e-9:
+        yield Finding(
+            "pond_and_engineer",
+            Grade.FIX,
+            f"A pond of {show(wanted, unit, 3)} was wanted; the plan keeps to "
+            f"{show(depth.cap, unit, 3)} until an engineer says it may be deeper.",
+            "12 in (300 mm) without an engineer's word",
+            OURS,
+            "Ask an engineer, or write 12 in (300 mm) or less as the deepest pond wanted.",
+        )
     if plan.answers[site.CHILDREN] and magnitude(depth.depth, "in") > 6 + 1e-9:
         yield Finding(
             "pond_and_children",
@@ -323,23 +334,21 @@ def _by(plan: Plan, length: Quantity, width: Quantity) -> str:
 
 
 def _earth(plan: Plan) -> Iterator[Finding]:
-    if not plan.earth.dug_in:
-        yield earthwork.berm_finding(plan.earth, plan.metric)
-        yield _berm_soil(plan)
-        yield _uphill_side(plan)
-    yield from _overflow_level(plan)
+    yield earthwork.berm_finding(plan.earth, plan.metric)
+    yield _berm_soil(plan)
+    yield _uphill_side(plan)
     yield from _ground_taken(plan)
     said = table_depth(plan.slope)
     yield Finding("slope_and_depth", Grade.GOOD, said, "", DEPTH_ROWS.source)
 
 
 def _uphill_side(plan: Plan) -> Finding:
-    """Say whether the ground uphill is as high as the full pond and the rim."""
+    """Say how high the ground uphill stands; the floor is dug so that it holds the full pond."""
     garden, unit = plan.garden, "mm" if plan.metric else "in"
     fall = magnitude(plan.slope.fall, "percent") / 100
     reach = magnitude(plan.earth.uphill_depth, unit) / (1 - garden.side_slope * fall)
     high = depth_words(quantity(reach, unit), plan.metric)
-    pond, rim = magnitude(garden.depth, unit), magnitude(garden.rim_height, unit)
+    rim = magnitude(garden.rim_height, unit)
     key, limit = "uphill_side", "the rim is level all round, uphill too"
     said = f"The ground on the uphill side reaches {high} above the floor"
     if reach >= rim - 1e-6:
@@ -347,21 +356,18 @@ def _uphill_side(plan: Plan) -> Finding:
     low = depth_words(quantity(rim - reach, unit), plan.metric)
     return Finding(
         key,
-        Grade.GOOD if reach >= pond else Grade.FIX,
-        f"{said}, {low} lower than the rim."
-        if reach >= pond
-        else f"{said}, lower than the full pond: water would leave there first.",
+        Grade.GOOD,
+        f"{said}, {low} lower than the rim.",
         limit,
         ARITHMETIC,
         f"Carry the berm round the uphill side too, {low} high there, with a gap lined with stone "
-        "where the water comes in; or dig the whole floor that much deeper.",
+        "where the water comes in.",
     )
 
 
 def _berm_soil(plan: Plan) -> Finding:
     """Say whether the digging gives the soil of a berm that is level all round."""
     berm, unit = plan.level_berm, "m**3" if plan.metric else "ft**3"
-    deep = "mm" if plan.metric else "in"
     key, source = "berm_soil", earthwork.COMPACTION_SOURCE
     limit = "a berm level all round, uphill too, tamped to 0.9"
     if magnitude(berm.lacking, unit) > SOIL_SLACK * magnitude(berm.fill, unit):
@@ -372,8 +378,8 @@ def _berm_soil(plan: Plan) -> Finding:
             f"digging lacks {show(berm.lacking, unit, 2, 'up')} for it.",
             limit,
             source,
-            f"Dig the whole floor {show(berm.deeper, deep, 2, 'up')} deeper than the plan says, "
-            "or bring soil in; keep all the soil until the berm stands.",
+            "Bring that soil in, or set the rim lower; deeper, the overflow would lie under the "
+            "lawn. Keep all the soil until the berm stands.",
         )
     return Finding(
         key,
@@ -385,33 +391,10 @@ def _berm_soil(plan: Plan) -> Finding:
     )
 
 
-def _overflow_level(plan: Plan) -> Iterator[Finding]:
-    """Say where the notch lies below the lawn, so that the water has no way out."""
-    garden, unit = plan.garden, "mm" if plan.metric else "in"
-    pond, rim = magnitude(garden.depth, unit), magnitude(garden.rim_height, unit)
-    fall = magnitude(plan.slope.fall, "percent") / 100
-    lawn = magnitude(plan.earth.downhill_depth, unit) - fall * garden.side_slope * rim
-    if plan.earth.dug_in:
-        lawn = rim
-    if lawn <= pond + 1e-6:
-        return
-    under, over = (depth_words(quantity(one, unit), plan.metric) for one in (lawn - pond, lawn))
-    yield Finding(
-        "overflow_level",
-        Grade.FIX,
-        f"The overflow notch would lie {under} below the lawn, so water would rise to the lawn, "
-        f"{over} over the floor, before it leaves.",
-        "the notch is no lower than the ground it runs out on",
-        ARITHMETIC,
-        f"Dig the floor only {depth_words(garden.depth, plan.metric)} below the lawn there and "
-        "raise a low berm for the rest, or lead the notch to lower ground in a trench or pipe.",
-    )
-
-
 def _ground_taken(plan: Plan) -> Iterator[Finding]:
     """Say where the berm does not fit the room beside the rim."""
     width = plan.answers.get(bed.ROOM_WIDTH)
-    if width is None or plan.earth.dug_in:
+    if width is None:
         return
     unit = "m" if plan.metric else "ft"
     berm = magnitude(plan.earth.berm_height, unit) * earthwork.OUTER_SLOPE

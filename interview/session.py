@@ -12,6 +12,7 @@ from interview.model import UNKNOWN_TEXT, Answers, Standing, Unanswered
 from interview.plan import Plan, no_files
 from interview.reading import Refused, is_unknown
 from interview.route import Step
+from interview.suggest import help_for, value_for
 
 
 class Keeper(Protocol):
@@ -135,7 +136,7 @@ class Session:
             raise Refused(reasons[0])
         view = step.view(self.answers)
         if not text.strip():
-            default = step.question.default(view)
+            default = self.offered(step)
             if default is None:
                 raise Refused("Nothing was written. Write an answer, or choose don't know yet.")
             text = default
@@ -165,6 +166,15 @@ class Session:
         for address, text in kept.items():
             new = new.with_text(address, text)
         self._keep(new)
+
+    def offered(self, step: Step) -> str | None:
+        """Return the words an empty answer stands for: the default, or what the plan works out."""
+        return step.question.default(step.view(self.answers)) or value_for(step.question, self.plan)
+
+    def find_out(self, step: Step) -> str:
+        """Return how to find the answer out, with the numbers this plan has for it."""
+        said = step.worded(self._answers).find_out
+        return f"{said} {help_for(step.question, self.plan)}".rstrip()
 
     def _weigh(self, step: Step, kept: str, view: Answers) -> None:
         try:

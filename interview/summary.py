@@ -24,6 +24,8 @@ __all__ = [
     "so_far", "waiting", "waiting_text", "wrap",
 ]  # fmt: skip
 
+TOO_SMALL = "TOO SMALL"
+"""How the line about the room begins where the garden does not fit it."""
 WIDTH = 76
 """Columns of the sheet: it prints on letter and A4 paper."""
 
@@ -122,7 +124,14 @@ def _spot(plan: Plan) -> str:
     raise Unanswered(site.STANDS, "spots.1.stands_after_rain")
 
 
+def _room(plan: Plan) -> str:
+    """Say that the room is too small; nothing where it is not, or none was given."""
+    trouble = plan.room_trouble
+    return f"{TOO_SMALL}. {trouble}" if trouble else ""
+
+
 _SO_FAR: tuple[tuple[str, Callable[[Plan], str]], ...] = (
+    ("Room", _room),
     ("Digging", _digging),
     ("Spot", _spot),
     ("Slope", lambda p: figure_words(p, "slope")),
@@ -146,7 +155,9 @@ def so_far(plan: Plan) -> list[SoFar]:
     lines = []
     for label, get in _SO_FAR:
         try:
-            lines.append(SoFar(label, get(plan)))
+            value = get(plan)
+            if value:
+                lines.append(SoFar(label, value))
         except Unanswered as gap:
             waits = gap.why or gap.question.label
             lines.append(SoFar(label, "", waits, gap.address))

@@ -145,9 +145,8 @@ def test_the_card_holds_to_the_units_chosen(plan_of, whole, units):
     assert not re.search(alien, card), re.search(alien, card)
 
 
-def test_a_dug_in_garden_gets_no_berm_on_its_card(plan_of, whole):
-    card = flat(card_text(plan_of(whole)))
-    assert "no berm: carry the soil off" in card and "berm (low bank)" not in card
+def test_a_garden_on_level_ground_has_its_berm_on_the_card(plan_of, whole):
+    assert "berm (low bank)" in flat(card_text(plan_of(whole)))
 
 
 def test_while_a_stop_stands_the_card_gives_no_measures_to_dig_by(plan_of, whole):

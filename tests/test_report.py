@@ -155,19 +155,13 @@ def test_digging_on_the_sheet_says_first_whether_it_is_shut(plan_of, whole, cloc
     assert digging().startswith("Digging is SHUT today: The marks went stale")
 
 
-def test_a_garden_dug_in_without_a_berm_is_not_told_to_build_one(plan_of, whole):
-    plan = plan_of(whole)
-    assert not plan.bermed
-    sheet = plan_text(plan)
-    dug = sheet.partition("\nDIGGING\n")[2].partition("\nFIRST YEAR\n")[0]
-    steps = re.findall(r"\[ \] +\d+\..*(?:\n {8}.*)*", dug)
-    assert len(steps) >= 14
-    assert "berm in thin" not in dug and "Build the berm" not in dug
-    assert not [step for step in steps if "outside of the berm" in step or "downhill line" in step]
-    assert "there is no berm" in dug
-    sloped = plan_of({**whole, "spots.1.slope_drop": "6 in"})
-    assert sloped.bermed
-    assert "Build the berm in thin tamped layers" in flat(plan_text(sloped))
+@pytest.mark.parametrize("drop", ["0 in", "1 in", "6 in"])
+def test_level_or_sloping_a_garden_is_dug_to_one_rule_and_has_its_berm(plan_of, whole, drop):
+    plan = plan_of({**whole, "spots.1.slope_drop": drop})
+    dug = plan_text(plan).partition("\nDIGGING\n")[2].partition("\nFIRST YEAR\n")[0]
+    assert len(re.findall(r"\[ \] +\d+\.", dug)) >= 14
+    assert "Build the berm in thin tamped layers" in flat(dug)
+    assert plan.earth.berm_height.m > 0
 
 
 def test_compost_is_worked_in_only_where_it_is_bought(plan_of, whole):

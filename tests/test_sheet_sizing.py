@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from interview.calc.overflow import pipe_choice
-from interview.pictures import levels, plan_picture, pond_picture, section_picture
+from interview.pictures import levels, plan_picture, pond_pictures, section_picture
 from interview.report import plan_text
 from interview.units import magnitude, quantity
 
@@ -73,7 +73,7 @@ def test_the_section_is_drawn_with_its_levels(sheet):
 def test_the_pond_of_the_storm_is_drawn_against_time_with_the_day(sheet):
     plan, text = sheet()
     drawn = "\n".join(part(text, "STORMS"))
-    assert pond_picture(plan).title in drawn
+    assert pond_pictures(plan)[0].title in drawn
     assert "24 h" in drawn and "full pond" in drawn
 
 

@@ -107,10 +107,13 @@ def _mean_line(fill: Sequence[Interval], rate: float, unit: str) -> list[Shape]:
     return [line(start, top, end, max(0.0, top - rate * (end - start)), Stroke.DASHED)]
 
 
-def pond_chart(routed_storm: RoutedStorm, metric: bool = False) -> Drawing:
+def pond_chart(
+    routed_storm: RoutedStorm, metric: bool = False, of: str = "", spills_to: str = ""
+) -> Drawing:
     """Return the depth of the pond against the time since the rain began.
 
     The full pond is a level line and 24 h an upright one, so that both can be judged at a look.
+    ``of`` names the bed where there are several, ``spills_to`` where its water runs over to.
     """
     unit = "mm" if metric else "in"
     curve = [
@@ -133,10 +136,11 @@ def pond_chart(routed_storm: RoutedStorm, metric: bool = False) -> Drawing:
     words = (
         f"The pond is {_depth(magnitude(peak, unit), unit)} deep at most and empty "
         f"{PLAIN.write(_hours(empty))} h after the rain began; "
-        + ("some water runs over." if over else "nothing runs over.")
+        + (f"{'some water runs over ' + spills_to}".rstrip() if over else "nothing runs over")
+        + "."
     )
     return Drawing(
-        title="POND DEPTH in the storm",
+        title=f"POND DEPTH in the storm{', ' + of if of else ''}",
         description=words,
         shapes=tuple(shapes),
         keys=(Key(Stroke.CURVE, "pond depth"), Key(Stroke.DASHED, "full pond, and 24 h")),

@@ -95,7 +95,7 @@ def profile(
         downhill=magnitude(earthwork.downhill_depth, "ft"),
         mulch=not_negative(mulch_depth, "ft", "The mulch must be zero or more deep."),
         top=magnitude(usual if top_width is None else top_width, "ft"),
-        bermed=not earthwork.dug_in and magnitude(earthwork.berm_height, "ft") > 0,
+        bermed=magnitude(earthwork.berm_height, "ft") > 0,
     )
 
 

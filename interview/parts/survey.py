@@ -30,6 +30,7 @@ from interview.reading import Refused
 from interview.shown import length_words
 from interview.units import (
     Quantity,
+    magnitude,
     plain_number,
     quantity,
     ratio,
@@ -119,6 +120,24 @@ def part_at(rain: Quantity) -> RunoffPart:
         return ways.by_number if by_number else ways.coefficient or 0.0
 
     return part
+
+
+def weighted_by_rain(answers: Answers, found: Catchment) -> Callable[[Quantity], Quantity]:
+    """Return the area weighted by runoff as it is in a rain of any depth.
+
+    ``found`` is the catchment of the answers, whose areas do not change with the rain.
+    """
+    views = answers.items("surfaces")
+    known = [
+        (magnitude(area.drains_here, "ft**2"), view[survey.SURFACE_KIND], view)
+        for area, view in zip(found.surfaces, views, strict=True)
+    ]
+
+    def weighted(rain: Quantity) -> Quantity:
+        part = part_at(rain)
+        return quantity(sum(area * part(kind, view) for area, kind, view in known), "ft**2")
+
+    return weighted
 
 
 def surface_of(answers: Answers, part: RunoffPart | None = None) -> Surface:

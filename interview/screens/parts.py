@@ -9,8 +9,10 @@ from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import Horizontal, Vertical
 from textual.content import Content
+from textual.dom import NoScreen
 from textual.message import Message
 from textual.screen import ModalScreen, Screen
+from textual.widget import Widget
 from textual.widgets import Button, Input, Static
 
 NARROW = 100
@@ -39,6 +41,14 @@ class Words(Static):
     def said(self) -> str | Content:
         """Return what was said last."""
         return self._said or ""
+
+
+def is_there(part: Widget) -> bool:
+    """Tell whether a page, or a part of one, still stands when a thread is done with its sum."""
+    try:
+        return part.is_mounted and part.screen in part.app.screen_stack
+    except (NoScreen, RuntimeError):
+        return False
 
 
 class Page(Screen[Any]):

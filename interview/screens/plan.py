@@ -20,7 +20,8 @@ from interview.plan import Plan
 from interview.report import plan_text
 from interview.screens import words
 from interview.screens.further import FurtherPages
-from interview.screens.parts import Page, Press, Words
+from interview.screens.long_wait import Stopped, telling_page
+from interview.screens.parts import Page, Press, Words, is_there
 from interview.session import Session
 
 TRIES = 20
@@ -44,6 +45,8 @@ class PlanScreen(FurtherPages, Page):
         self._session = session
         self._path = path
         self._lead = lead
+        self._shown = False
+        """Whether the sheet stands there, so that a later one comes in its place at once."""
 
     def parts(self) -> ComposeResult:
         yield Words("The plan", classes="title")
@@ -68,13 +71,21 @@ class PlanScreen(FurtherPages, Page):
     def _work_out(self) -> None:
         # A long rainfall record takes seconds; the page must not stand still meanwhile.
         try:
-            text = plan_text(self._session.plan)
+            with telling_page(self.app, self._far):
+                text = plan_text(self._session.plan)
+        except Stopped:
+            return
         except Exception as trouble:
             text = words.fault(trouble)
         self.app.call_from_thread(self._show, text)
 
+    def _far(self, said: str) -> None:
+        if is_there(self) and not self._shown:
+            self.query_one("#sheet_text", Words).update(f"Working it out… {said}")
+
     def _show(self, text: str) -> None:
-        if self.is_mounted:
+        if is_there(self):
+            self._shown = True
             self.query_one("#sheet_text", Words).update(text)
 
     def on_button_pressed(self, event: Button.Pressed) -> None:
@@ -91,10 +102,12 @@ class PlanScreen(FurtherPages, Page):
         """List the figures, to see how each was got."""
         self.app.push_screen(WorkingScreen(self._session))
 
+    @work(thread=True, exclusive=True, group="sheet")
     def action_write(self) -> None:
         """Write the sheet beside the answers."""
         self._write("sheet", "plan", plan_text)
 
+    @work(thread=True, exclusive=True, group="sheet")
     def action_card(self) -> None:
         """Write the yard card beside the answers: one page to take outside."""
         self._write("yard card", "card", card_text)
@@ -102,7 +115,20 @@ class PlanScreen(FurtherPages, Page):
     def _write(self, name: str, suffix: str, text: Callable[[Plan], str]) -> None:
         """Write a page of the plan, and leave standing where it is and how to print it."""
         try:
-            place = write_sheet(self._path, text(self._session.plan), suffix)
+            with telling_page(self.app, self._far):
+                page = text(self._session.plan)
+        except Stopped:
+            return
+        except Exception as trouble:
+            self.app.call_from_thread(
+                self.notify, words.fault(trouble), severity="error", markup=False
+            )
+            return
+        self.app.call_from_thread(self._put, name, suffix, page)
+
+    def _put(self, name: str, suffix: str, page: str) -> None:
+        try:
+            place = write_sheet(self._path, page, suffix)
         except OSError as trouble:
             why = trouble.strerror or "the folder does not take it"
             said = f"The {name} could not be written: {why}. Free some space or check the folder."
@@ -149,18 +175,43 @@ class WorkingScreen(Page):
 
     def parts(self) -> ComposeResult:
         yield Words("How each figure was got", classes="title")
-        plan = self._session.plan
-        options = []
-        for one in figures.found(plan):
-            value = one.shown(plan.metric) if one.waits_for is None else "not known yet"
-            options.append(Option(f"{one.figure.label}: {value}", id=one.figure.key))
-        yield OptionList(*options, id="figures", markup=False)
+        yield OptionList(id="figures", markup=False)
         with VerticalScroll(id="working_box"):
             yield Words("Choose a figure with the arrows.", id="working_text")
         yield Footer(show_command_palette=False, compact=True)
 
     def on_mount(self) -> None:
         self.query_one("#figures").focus()
+        if self._session.plan.has_long_sums:
+            self._work_out()
+        else:
+            self._fill()
+
+    @work(thread=True, exclusive=True)
+    def _work_out(self) -> None:
+        try:
+            with telling_page(self.app, self._far):
+                _ = self._session.plan.zone_hours_record
+        except Stopped:
+            return
+        self.app.call_from_thread(self._done)
+
+    def _done(self) -> None:
+        if is_there(self):
+            self._fill()
+
+    def _far(self, said: str) -> None:
+        if is_there(self):
+            self.query_one("#working_text", Words).update(f"Working it out… {said}")
+
+    def _fill(self) -> None:
+        plan = self._session.plan
+        options = []
+        for one in figures.found(plan):
+            value = one.shown(plan.metric) if one.waits_for is None else "not known yet"
+            options.append(Option(f"{one.figure.label}: {value}", id=one.figure.key))
+        self.query_one("#figures", OptionList).add_options(options)
+        self.query_one("#working_text", Words).update("Choose a figure with the arrows.")
 
     def on_option_list_option_highlighted(self, event: OptionList.OptionHighlighted) -> None:
         lines = figures.working(event.option.id or "", self._session.plan)

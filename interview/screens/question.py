@@ -100,7 +100,7 @@ class QuestionScreen(FurtherPages, QuestionPage):
         asked = Asked(
             question.kind,
             view.text(question),
-            question.default(view),
+            self._session.offered(step),
             question.kind.hint(view.units),
             bool(shut),
         )
@@ -301,7 +301,7 @@ class QuestionScreen(FurtherPages, QuestionPage):
     async def _put_off(self, step: Step) -> None:
         self._session.put_off(step)
         self._drafts.pop(step.address, None)
-        self.notify(f"To find out: {step.question.find_out}", markup=False, timeout=8)
+        self.notify(f"To find out: {self._session.find_out(step)}", markup=False, timeout=8)
         await self._forward()
 
     def action_go_to(self) -> None:

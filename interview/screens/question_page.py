@@ -21,7 +21,12 @@ BUTTONS = (
     (("go_on", "Go on"), ("back", "Back"), ("put_off", "Don't know yet")),
     (("why", "Why"), ("how", "How to find out"), ("go_to", "Go to…"), ("plan", "Plan")),
 )
-FURTHER = (("draw", "Garden drawn"), ("try_out", "Try other sizes"), ("plants", "Plants"))
+FURTHER = (
+    ("draw", "Garden drawn"),
+    ("try_out", "Try other sizes"),
+    ("ways", "Ways out of the small room"),
+    ("plants", "Plants"),
+)
 OFFERED = {"bed": ("draw", "try_out"), "plants": ("plants",), "review": ("draw", "plants")}
 """The buttons of further pages that stand on the question page, by stage."""
 PLAN_LINES = 5
@@ -114,7 +119,10 @@ class QuestionPage(Page):
         testing = self._step.question.group == "holes"
         label = "Timing page (f3)" if testing else "Garden drawn"
         self.query_one("#draw", Press).label = label
-        return ("draw",) if testing else OFFERED.get(self._step.stage.key, ())
+        if testing:
+            return ("draw",)
+        offered: tuple[str, ...] = OFFERED.get(self._step.stage.key, ())
+        return (*offered, "ways") if offered and self._session.plan.room_trouble else offered
 
     def _show_reason(self) -> None:
         """Show why we ask, and the picture, where nothing has to give way to them."""
@@ -175,7 +183,7 @@ class QuestionPage(Page):
         said = {
             "": "",
             "why": f"Why: {question.why}{more}",
-            "how": f"How to find out: {question.find_out}",
+            "how": f"How to find out: {self._session.find_out(self._step)}",
         }
         if self._aside == "how" and question.picture:
             said["how"] += f"\n{question.picture}"

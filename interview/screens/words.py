@@ -6,6 +6,7 @@ import datetime as dt
 
 from interview import route
 from interview.model import Standing
+from interview.plan import Plan
 from interview.questions import GROUPS
 from interview.route import Step
 from interview.session import Session
@@ -81,12 +82,16 @@ def strip(session: Session, here: str) -> list[tuple[str, bool]]:
     return [(f"{letters} {word}", current) for letters, word, current in parts]
 
 
-def plan_lines(session: Session) -> tuple[list[SoFar], list[tuple[str, str]]]:
+PlanLines = tuple[list[SoFar], list[tuple[str, str]]]
+"""Lines that are known; then, for each answer waited for, the labels of the lines that wait."""
+
+
+def plan_lines(plan: Plan) -> PlanLines:
     """Return the lines of the plan so far that are known, and what the others wait for.
 
     Lines that wait for one and the same answer are put together: the answer, then their labels.
     """
-    lines = so_far(session.plan)
+    lines = so_far(plan)
     waiting: dict[str, list[str]] = {}
     for line in lines:
         if not line.value:

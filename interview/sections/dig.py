@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from interview import cautions
-from interview.calc.materials import APRON_DEEP_IN, APRON_DEEP_MM, Soil, loosen
+from interview.calc.materials import APRON_DEEP_IN, APRON_DEEP_MM, Item, Soil, loosen
 from interview.calc.overflow import apron
 from interview.costs import Costs, costs, plant_count
 from interview.drawing.canvas import cells
@@ -32,15 +32,22 @@ from interview.units import (
 SECTION_ROWS = 24
 TOLD_ABOVE = ("Dig from the old ground", "The berm stands")
 """Notes of the section that stand in words above it on the sheet."""
+NOTHING = 0.01
+"""Soil left over, as a part of the berm, that is within the error of the sum."""
 
 
 def dig(plan: Plan) -> Iterator[str]:
     """Yield whether to dig, what to dig, and the list for dig day."""
     yield from _may(plan)
     yield from _how_deep(plan)
-    yield from figure_lines(plan, "soil_dug_total", "soil_loose", "barrow_loads")
-    if plan.bermed:
-        yield from figure_lines(plan, "soil_to_keep")
+    yield from figure_lines(
+        plan,
+        "floor_depth_governed_by",
+        "soil_dug_total",
+        "soil_loose",
+        "barrow_loads",
+        "soil_to_keep",
+    )
     yield from _hours(plan)
     yield from _surplus(plan)
     yield ""
@@ -82,7 +89,6 @@ def _may(plan: Plan) -> Iterator[str]:
 def _day(plan: Plan) -> cautions.Day:
     return cautions.Day(
         plan.tolerance,
-        plan.bermed,
         plan.answers[bed.AMEND],
         plan.piped,
         "10 mm" if plan.metric else "half an inch",
@@ -106,12 +112,11 @@ def _how_deep(plan: Plan) -> Iterator[str]:
         "mulch).",
         "  ",
     )
-    if plan.bermed:
-        yield from wrap(
-            f"Build the berm, a low bank, {depth_words(work.berm_height, metric)} above the lawn, "
-            "tamped in thin layers, its top level all round.",
-            "  ",
-        )
+    yield from wrap(
+        f"Build the berm, a low bank, {depth_words(work.berm_height, metric)} above the lawn "
+        "downhill, tamped in thin layers, its top level all round.",
+        "  ",
+    )
 
 
 def _hours(plan: Plan) -> Iterator[str]:
@@ -123,9 +128,7 @@ def _surplus(plan: Plan) -> Iterator[str]:
     """Yield what is left over, loose, with what is dug for the mulch."""
     soil = Soil(plan.answers[bed.SOIL_DUG])
     spare = plan.level_berm.spare
-    if not plan.bermed:
-        spare = total(plan.earth.cut, plan.mulch_soil)
-    if magnitude(spare, "ft**3") <= 0:
+    if magnitude(spare, "ft**3") <= NOTHING * magnitude(plan.level_berm.fill, "ft**3"):
         yield from wrap(
             f"{'Left over for elsewhere:':<46}nothing: keep all of it until the berm stands level "
             "all round",
@@ -210,7 +213,8 @@ def shopping(plan: Plan) -> Iterator[str]:
             one = show(item.bag, "L" if plan.metric else "ft**3", 2)
             bags = f", or {item.bags} bags of {one}"
         yield from wrap(
-            f"[ ] {item.name}: {_buy(item.buy, plan.metric)}{bags}{note}{_cost(found, item.name)}",
+            f"[ ] {item.name}: {_buy(item.buy, plan.metric)}{bags}{_each(plan, item)}{note}"
+            f"{_cost(found, item.name)}",
             "      ",
         )
     count = plant_count(plan)
@@ -222,6 +226,15 @@ def shopping(plan: Plan) -> Iterator[str]:
         yield from wrap(f"Together: {found.sign}{found.total:.2f}{missing}.", "      ")
     if found.unused:
         yield from wrap(f"Not on the list, though priced: {', '.join(found.unused)}.", "      ")
+
+
+def _each(plan: Plan, item: Item) -> str:
+    """Say how much of it goes to each of several beds; a pipe goes to none."""
+    if plan.bed_count == 1 or item.name == "pipe":
+        return ""
+    units = {True: ("m", "m**3"), False: ("ft", "ft**3")}[plan.metric]
+    unit = units[0] if same_dimension(item.amount, "m") else units[1]
+    return f" for all the beds, {show(item.amount / plan.bed_count, unit, 2, 'up')} to each"
 
 
 def _cost(found: Costs, thing: str) -> str:

@@ -46,7 +46,7 @@ def plants(plan: Plan) -> Iterator[str]:
     if plan.bed_count > 1:
         yield from wrap(
             f"{plan.bed_count} equal beds: plants, areas and sketches are of one bed, hours of the "
-            f"bed the water reaches first. Buy {plan.bed_count} times as many."
+            "bed the water reaches first. Behind each plant is how many to buy for all of them."
         )
     picked = [pick for zone in plan.planting.zones for pick in zone.picks]
     if picked:
@@ -118,7 +118,9 @@ def _pick(plan: Plan, pick: Pick) -> Iterator[str]:
     apart = f"{plant.spacing_in * 2.54:.0f} cm" if plan.metric else f"{plant.spacing_in:g} in"
     common = plant.common_name.rstrip(")").replace(" (", " or ")
     names = f"{common} ({plant.scientific_name})"
-    yield from wrap(f"[ ] {pick.count} x {names}, {apart} apart", INDENT)
+    beds = plan.bed_count
+    buy = f"; buy {pick.count * beds} for the {beds} beds" if beds > 1 else ""
+    yield from wrap(f"[ ] {pick.count} x {names}, {apart} apart{buy}", INDENT)
     role = f"; {pick.role}" if pick.role else ""
     yield from wrap(f"{INDENT}{', '.join(_facts(plan, plant))}{role}", INDENT)
     if found := hazards(plant):

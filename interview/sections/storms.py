@@ -8,7 +8,8 @@ from interview.calc.rainfall_record import RecordPart, RecordReplay
 from interview.calc.record_text import Record
 from interview.drawing.canvas import cells
 from interview.drawing.charts import bars
-from interview.pictures import pond_picture
+from interview.parts.survey import varies
+from interview.pictures import pond_pictures
 from interview.plan import Plan
 from interview.questions import bed, start
 from interview.sections.common import figure_lines
@@ -17,6 +18,8 @@ from interview.summary import WIDTH, wrap
 from interview.units import magnitude, plain_number, show
 
 CHART_ROWS = 20
+ROW_CHART_ROWS = 14
+"""Lines of the chart of each bed of a row."""
 MOST_BAD_LINES = 5
 MOST_GAPS = 3
 MOST_YEARS = 40
@@ -45,7 +48,11 @@ def storms(plan: Plan) -> Iterator[str]:
     yield ""
     yield from _standing(plan)
     yield ""
-    yield from cells(pond_picture(plan), WIDTH, CHART_ROWS, braille=False)
+    charts = pond_pictures(plan)
+    for place, chart in enumerate(charts):
+        yield from [""] * bool(place)
+        rows = CHART_ROWS if len(charts) == 1 else ROW_CHART_ROWS
+        yield from cells(chart, WIDTH, rows, braille=False)
 
 
 def _row(plan: Plan) -> bool:
@@ -78,6 +85,7 @@ def years(plan: Plan) -> Iterator[str]:
         return
     replay, record = plan.real_years, plan.record
     yield from _about(record, replay)
+    yield from _reckoned(plan)
     yield from figure_lines(
         plan,
         "record_share_held",
@@ -123,6 +131,20 @@ def _about(record: Record, replay: RecordReplay) -> Iterator[str]:
     rest = len(record.bad_lines) - MOST_BAD_LINES
     if rest > 0:
         yield f"{rest} more lines are not used."
+
+
+def _reckoned(plan: Plan) -> Iterator[str]:
+    """Yield how a day's rain is spread over the day, and how much of it runs off."""
+    shape = bed.STORM_SHAPE.kind.echo(plan.answers[bed.STORM_SHAPE], plan.answers)
+    hours = magnitude(plan.answers[bed.STORM_HOURS], "h")
+    over = "" if plan.answers[bed.STORM_SHAPE] == "type_ii" else f", over its first {hours:g} h"
+    part = (
+        "the part that runs off is worked out for each day's own depth, by curve number where you "
+        "chose it and for lawn"
+        if varies(plan.answers)
+        else "the same part of it runs off whatever the depth"
+    )
+    yield from wrap(f"Each day's rain comes as your storm does ({shape}{over}); {part}.", "  ")
 
 
 def _days(count: int) -> str:

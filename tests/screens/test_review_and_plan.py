@@ -85,6 +85,7 @@ async def test_the_plan_is_shown_with_the_working_of_its_figures(
         await person.pilot.pause()
         assert "RAIN GARDEN PLAN" in person.sees()
         await person.press("w")
+        await person.settles()
         await person.press("down", "down", "down")
         assert "how:" in person.sees()
         assert "source:" in person.sees()
