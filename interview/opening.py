@@ -135,7 +135,10 @@ def open_session(
         return Refusal(f"{af.shown(str(path))} cannot be opened. Check its name.", BAD_PATH)
     try:
         return _open(path, lock, now, written_by, plants)
-    except (af.NotLoaded, af.Unreadable) as trouble:
+    except af.NotLoaded as trouble:
+        lock.release()
+        return Refusal(str(trouble), UNUSABLE)
+    except af.Unreadable as trouble:
         lock.release()
         return Refusal(f"{af.shown(str(path))}: {trouble}", UNUSABLE)
 

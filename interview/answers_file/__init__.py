@@ -11,7 +11,7 @@ from interview.answers_file.names import (
     free_name,
     lock_of,
 )
-from interview.answers_file.oslayer import OsLayer
+from interview.answers_file.oslayer import OsLayer, reason
 from interview.answers_file.parsing import Parsed, parse
 from interview.answers_file.rendering import render
 from interview.answers_file.saving import Changed, NotSaved, Saved, put, save
@@ -67,6 +67,7 @@ __all__ = [
     "parse",
     "put",
     "read",
+    "reason",
     "remove_stray_temps",
     "render",
     "same",
