@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import os
 import sys
 from collections.abc import Callable, Sequence
 from contextlib import suppress
@@ -173,7 +174,7 @@ def _interview(opened: Opened, typist: Typist) -> int:
         trouble = ended
     unsaved = _unsaved(opened, bool(trouble))
     lines = ["", "Nothing was answered, so no file was made."]
-    if opened.keeper.path.exists():
+    if opened.keeper.there:
         lines[1] = f"Your answers are in {opened.shown_path}."
         lines += [] if finished else [f"To go on: {opened.resume_command(NAME, '--plain')}"]
     with suppress(NotSaid, BrokenPipeError):
@@ -193,7 +194,8 @@ def _interview(opened: Opened, typist: Typist) -> int:
 def _unsaved(opened: Opened, cut_short: bool) -> str:
     """Save what is not saved, or keep it elsewhere; return what is to be said of it."""
     session = opened.session
-    if not session.not_kept and not (cut_short and session.answers.texts):
+    gone = cut_short or not opened.keeper.there
+    if not session.not_kept and not (gone and session.answers.texts):
         return ""
     why = ""
     try:
@@ -215,6 +217,8 @@ def _agreed(ask: Callable[[str], str]) -> bool:
 def _full_screen(name: str | None, plants: str) -> int:
     if not (sys.stdin.isatty() and sys.stdout.isatty()):
         return _refuse("a terminal is needed for the full screen; use --plain here")
+    if os.environ.get("TERM") == "dumb":
+        return _refuse("this terminal cannot show a full screen; use --plain here")
     from interview.screens.run import run
 
     return run(name, clock.now, f"{NAME} {version()}", plants)

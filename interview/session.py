@@ -65,6 +65,8 @@ class Session:
         """Why the last step forward went past shut questions; empty where it did not."""
         self.not_kept = ""
         """Why the last save failed; empty while everything is saved."""
+        self.note = ""
+        """What is to be told of a save that worked; mostly empty."""
 
     def keep_with(self, keeper: Keeper) -> None:
         """Keep the answers with ``keeper`` from now on."""
@@ -181,6 +183,7 @@ class Session:
             self.not_kept = str(trouble)
             return False
         self.not_kept = ""
+        self.note = str(getattr(self._keeper, "note", ""))
         return True
 
     def go_on(self) -> Step | None:

@@ -91,6 +91,16 @@ def test_a_fault_of_the_program_is_one_line_without_any_answer(monkeypatch, caps
     assert said.count("\n") == 1
 
 
+def test_a_file_removed_meanwhile_is_written_again_at_the_end(talk, tmp_path):
+    one = talk("g.yaml")
+    one.until("> ")
+    one.answer("Maple corner", "> ")
+    (tmp_path / "g.yaml").unlink()
+    status, _ = one.ended_by("SIGTERM")
+    assert status == 128 + signal.SIGTERM
+    assert store.load(tmp_path / "g.yaml")[0].answers.texts == {"garden_name": "Maple corner"}
+
+
 def test_nothing_answered_makes_no_file_and_names_none(tmp_path):
     done = shell("$RUN --plain g.yaml", tmp_path)
     assert b"no file was made" in done.stdout

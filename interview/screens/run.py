@@ -16,7 +16,7 @@ from interview.screens.terminal import Terminal, is_terminal, take_any_byte
 from interview.streams import fault
 
 if TYPE_CHECKING:
-    from interview.screens.app import InterviewApp
+    from interview.screens.app import Door, InterviewApp
 
 NAME = "rain-garden-interview"
 NO_TERMINAL, UNREADABLE, UNSAVED, CRASHED, HUNG_UP = 2, 3, 5, 70, 129
@@ -56,7 +56,7 @@ def run(
         crash = fault(trouble)
     finally:
         terminal.restore(in_full=status == CRASHED)
-    return _end(door.opened, door.saver.close() if door.saver else True, status, crash)
+    return _end(door.opened, _all_saved(door), status, crash)
 
 
 async def _run(app: InterviewApp, terminal: Terminal) -> int:
@@ -90,6 +90,15 @@ async def _run(app: InterviewApp, terminal: Terminal) -> int:
     return app.return_code if app.return_code in (0, HUNG_UP) else CRASHED
 
 
+def _all_saved(door: Door) -> bool:
+    """Finish saving; tell whether every answer is in the file, and the file where it was."""
+    if door.opened is None or door.saver is None:
+        return True
+    if door.opened.session.answers.texts and not door.opened.keeper.there:
+        door.opened.session.save()
+    return door.saver.close()
+
+
 def _end(opened: Opened | None, saved: bool, status: int, crash: str) -> int:
     """Say where the answers are and how to go on; return the exit status."""
     lines = []
@@ -97,7 +106,7 @@ def _end(opened: Opened | None, saved: bool, status: int, crash: str) -> int:
         lines.append(f"The program met a fault of its own and stopped ({crash or 'keys lost'}).")
     if opened is not None:
         # The one written last: a file changed from outside was left, for another beside it.
-        there = opened.keeper.path.exists()
+        there = opened.keeper.there
         safe = " up to the last one saved" if status == CRASHED else ""
         if there:
             lines.append(f"Your answers are in {opened.shown_path}{safe}.")
