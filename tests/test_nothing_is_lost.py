@@ -104,3 +104,24 @@ def test_a_save_broken_off_once_the_file_had_its_name_is_no_change_from_outside(
     assert opened.session.note == ""
     assert opened.keeper.path == opened.path
     assert store.load(opened.path)[0].answers.texts["units"] == "us"
+
+
+def test_a_list_half_given_is_in_the_file_and_asked_again(tmp_path, clock, roof):
+    path = tmp_path / "garden.yaml"
+    first = open_session(str(path), clock, PROGRAM)
+    with first.lock:
+        for address, text in roof("rectangle 20 ft by 30 ft").items():
+            step = first.session.jump(address)
+            if address.endswith("pieces"):
+                first.session.keep_part(step, text)
+            else:
+                first.session.offer(step, text)
+    again = open_session(str(path), clock, PROGRAM)
+    with again.lock:
+        step = again.session.step
+        assert step.address == "surfaces.1.pieces"
+        assert again.session.answers.texts[step.address] == "rectangle 20 ft by 30 ft"
+        again.session.offer(step, "rectangle 20 ft by 30 ft")
+    third = open_session(str(path), clock, PROGRAM)
+    with third.lock:
+        assert third.session.step.address != "surfaces.1.pieces"
