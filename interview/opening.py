@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 import os
+import re
 import shlex
 import shutil
 import sys
@@ -27,6 +28,10 @@ BAD_PATH, UNUSABLE, IN_USE = 2, 3, 4
 """Exit statuses: no file can have this name; the file cannot be used; it is open elsewhere."""
 RECORD_LIMIT = 50_000_000
 """Largest rainfall file read, in bytes: two hundred years of days take a twentieth of it."""
+
+
+_STEERING = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x84\x86-\x9f\u202a-\u202e\u2066-\u2069]")
+"""Control characters, and those that turn the direction of writing."""
 
 
 @dataclass(frozen=True)
@@ -98,7 +103,8 @@ def text_opener(folder: Path) -> Callable[[str], str]:
         except (OSError, ValueError, RuntimeError):
             raise NoFile(f"{af.shown(name)} cannot be read. Check its path.") from None
         try:
-            return decoded(data)
+            # Words of the file are shown; none of them may steer the terminal.
+            return _STEERING.sub("\ufffd", decoded(data))
         except ValueError:
             raise NoFile(f"{af.shown(name)} is not a text file. Save it as CSV.") from None
 
