@@ -121,8 +121,8 @@ def _assumed_part(plan: Plan) -> list[str]:
     if not found:
         return []
     lines = [*_heading("ASSUMED UNTIL YOU ANSWER")]
-    for question, default in found:
-        lines += wrap(f"{question.label}: {default}", "  ")
+    for step, default in found:
+        lines += wrap(f"{step.question.label}: {default}", "  ")
     return lines
 
 
