@@ -13,8 +13,6 @@ from contextlib import contextmanager, suppress
 from pathlib import Path
 from types import FrameType
 
-from interview.answers_file import reason
-
 SIGNALS = ("SIGINT", "SIGTERM", "SIGHUP", "SIGQUIT")
 """Requests to end, as this system has them."""
 
@@ -54,6 +52,8 @@ def say(text: str, end: str = "\n") -> None:
     except BrokenPipeError:
         raise
     except OSError as trouble:
+        from interview.answers_file import reason  # slow to load, and wanted only here
+
         raise NotSaid(reason(trouble)) from trouble
     except ValueError as trouble:  # closed
         raise NotSaid("The output is closed.") from trouble
