@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import difflib
+import os
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -319,8 +320,9 @@ class FileKeeper:
         """Write the answers; raises ``NotKept``."""
         if self._read_only:
             raise NotKept("This file was written by a newer program, so it is only read here.")
+        self.note = ""
         tree = tree_of(answers, self._tree, self._known, stopped_at)
-        if self._text and af.same(tree, self._tree):
+        if self._text and af.same(tree, self._tree) and self.there:
             return
         try:
             text = self._text_for(tree)
@@ -333,6 +335,8 @@ class FileKeeper:
                 saved.note
                 or ("" if saved.durable else "The disk has not confirmed that it is permanent."),
             )
+        except af.Removed as trouble:
+            self._write_again(text, str(trouble))
         except af.Changed as trouble:
             self._step_aside(text, str(trouble))
         except (af.NotSaved, af.Unwritable) as trouble:
@@ -340,6 +344,22 @@ class FileKeeper:
         self._text = text
         self._tree = af.parse(text.encode()).tree
         self._known = set(answers.texts)
+
+    @property
+    def there(self) -> bool:
+        """Tell whether there is anything where the file was written last."""
+        return os.path.lexists(self.path)
+
+    def _write_again(self, text: str, why: str) -> None:
+        """Put back a file that something else has removed."""
+        try:
+            self._mark = af.save(self.path, text, expect=None).fingerprint
+        except af.NotSaved as trouble:
+            raise NotKept(f"{why} {trouble}") from None
+        self.note = (
+            f"{af.shown(self.path.name)} was removed by something else. It is written again, with "
+            "all your answers."
+        )
 
     def _step_aside(self, text: str, why: str) -> None:
         """Go on in a file of our own beside one that something else has changed: both are kept."""

@@ -79,6 +79,14 @@ class ListField(Field):
         self.items.fill(self.items.with_line(self._line.value.strip()))
         self._line.value = ""
         self._line.focus()
+        self.post_message(self.Grown(self))
+
+    class Grown(Message):
+        """The list holds more lines than before; they are to be kept at once."""
+
+        def __init__(self, field: ListField) -> None:
+            super().__init__()
+            self.field = field
 
     class Adding(Message):
         """A line is to be added; ``field.added`` takes it in when the whole list reads well."""
@@ -120,6 +128,7 @@ class ListField(Field):
     def on_line_pasted(self, event: Line.Pasted) -> None:
         event.stop()
         self.items.fill([*self.items.lines, *event.lines])
+        self.post_message(self.Grown(self))
 
     def on_key(self, event: events.Key) -> None:
         if event.key == "up" and self._line.has_focus and self.items.lines:
