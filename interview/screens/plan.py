@@ -102,29 +102,30 @@ class PlanScreen(FurtherPages, Page):
         """List the figures, to see how each was got."""
         self.app.push_screen(WorkingScreen(self._session))
 
-    @work(thread=True, exclusive=True, group="sheet")
     def action_write(self) -> None:
         """Write the sheet beside the answers."""
         self._write("sheet", "plan", plan_text)
 
-    @work(thread=True, exclusive=True, group="sheet")
     def action_card(self) -> None:
         """Write the yard card beside the answers: one page to take outside."""
         self._write("yard card", "card", card_text)
 
     def _write(self, name: str, suffix: str, text: Callable[[Plan], str]) -> None:
         """Write a page of the plan, and leave standing where it is and how to print it."""
-        try:
-            with telling_page(self.app, self._far):
-                page = text(self._session.plan)
-        except Stopped:
-            return
-        except Exception as trouble:
-            self.app.call_from_thread(
-                self.notify, words.fault(trouble), severity="error", markup=False
-            )
-            return
-        self.app.call_from_thread(self._put, name, suffix, page)
+        app, plan = self.app, self._session.plan
+
+        def make() -> None:
+            try:
+                with telling_page(app, self._far):
+                    page = text(plan)
+            except Exception as trouble:
+                said = words.fault(trouble)
+                app.call_from_thread(app.notify, said, severity="error", markup=False)
+                return
+            app.call_from_thread(self._put, name, suffix, page)
+
+        # Of the whole program: what was asked for is written though this page is left.
+        app.run_worker(make, thread=True, group="sheet")
 
     def _put(self, name: str, suffix: str, page: str) -> None:
         try:
@@ -132,14 +133,15 @@ class PlanScreen(FurtherPages, Page):
         except OSError as trouble:
             why = trouble.strerror or "the folder does not take it"
             said = f"The {name} could not be written: {why}. Free some space or check the folder."
-            self.notify(said, severity="error", markup=False)
+            self.app.notify(said, severity="error", markup=False)
         else:
             shown = af.shown(str(place))
-            self.query_one("#lead", Words).say(
-                f"The {name} is in {shown}. It is plain text: print it with lp or lpr and its "
-                "name, or open it in any editor."
-            )
-            self.notify(f"The {name} is in {shown}.", markup=False, timeout=10)
+            if is_there(self):
+                self.query_one("#lead", Words).say(
+                    f"The {name} is in {shown}. It is plain text: print it with lp or lpr and its "
+                    "name, or open it in any editor."
+                )
+            self.app.notify(f"The {name} is in {shown}.", markup=False, timeout=10)
 
 
 def write_sheet(answers: Path, text: str, suffix: str = "plan") -> Path:

@@ -31,7 +31,7 @@ async def test_a_question_is_answered_while_the_years_are_carried(sit, with_year
         await person.press("enter")
         assert person.session.answers.texts["mulch_depth"] == "2 in"
         await person.settles()
-        assert "Plants" in person.sees() or "Area at half depth" in person.sees()
+        assert "Level floor" in person.sees()
 
 
 @pytest.mark.parametrize("key", ["ctrl+l", "f3", "f4", "f5"])
@@ -56,3 +56,14 @@ async def test_the_plan_says_how_far_the_years_are_and_then_stands_there(sit, wi
         assert any("Working it out" in one for one in said)
         await person.settles()
         assert "RAIN GARDEN PLAN" in person.sees()
+
+
+async def test_sheet_and_card_are_both_written_though_the_page_was_left(sit, with_years) -> None:
+    async with sit(with_years) as person:
+        await person.press("ctrl+l")
+        await person.press("s", "c", "escape")
+        await person.settles()
+        assert "The yard card is in" in person.told, person.told
+        names = {path.name for path in Path(with_years).parent.glob("*.txt")}
+    assert any(name.endswith("-plan.txt") for name in names), names
+    assert any(name.endswith("-card.txt") for name in names), names
