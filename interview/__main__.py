@@ -140,9 +140,9 @@ def _report(given: argparse.Namespace) -> int:
 
     plan = plan_of(loaded.answers, path.parent, clock.now(), _plants(given))
     if given.check:
-        own = plan.plant_file
-        say(check.check_text(given.file, loaded, own), end="")
-        return FAULTS if loaded.troubles or own.faults or own.trouble else CLEAN
+        beside = check.faults_beside(plan)
+        say(check.check_text(given.file, loaded, beside), end="")
+        return FAULTS if loaded.troubles or beside else CLEAN
     with heard_by(_far):
         if given.figures:
             text = figures_file.figures_text(plan)

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import pytest
+
 from interview import answers_file as af
+from interview.__main__ import main
 from interview.check import check_text
 from interview.store import interpret
 
@@ -56,3 +59,37 @@ def test_a_name_that_could_harm_a_terminal_is_shown_safely():
 def test_a_stage_written_as_words_is_told(tmp_path):
     lines = checked("start: us\nend_of_answers: true\n")
     assert lines[0].startswith("g.yaml:3: start: ")
+
+
+@pytest.mark.parametrize(
+    ("rain", "said"),
+    [
+        (b"", "rain.csv: "),
+        (b"\x00\x01\xff\xfe", "rain.csv: "),
+        (None, "rain.csv: "),
+        (b"date,rain_in\n2024-01-01,0.2\n2024-01-02,wet\n", "rain.csv:3: "),
+    ],
+)
+def test_the_faults_of_a_rainfall_file_count_as_faults(tmp_path, capsys, rain, said):
+    file = tmp_path / "g.yaml"
+    file.write_text(
+        f'{HEAD}start:\n  has_rain_record: "yes"\n  rain_record: rain.csv\n'
+        "  rain_record_unit: in\nend_of_answers: true\n"
+    )
+    if rain is not None:
+        (tmp_path / "rain.csv").write_bytes(rain)
+    assert main(["--check", str(file)]) == 1
+    found = capsys.readouterr().out.splitlines()
+    assert found[0].startswith(said) and len(found[0]) > len(said) + 10
+    assert "1 fault." in found
+
+
+def test_a_good_rainfall_file_is_no_fault(tmp_path, capsys):
+    file = tmp_path / "g.yaml"
+    file.write_text(
+        f'{HEAD}start:\n  has_rain_record: "yes"\n  rain_record: rain.csv\n'
+        "  rain_record_unit: in\nend_of_answers: true\n"
+    )
+    (tmp_path / "rain.csv").write_text("date,rain_in\n2024-01-01,0.2\n2024-01-02,0\n")
+    assert main(["--check", str(file)]) == 0
+    assert "No faults." in capsys.readouterr().out

@@ -225,6 +225,8 @@ def folder(tmp_path, monkeypatch):
     (tmp_path / "gardens" / "g.yaml").write_text(
         text.replace("favourites: none", "favourites: new herb")
     )
+    rain = (SAMPLES / "invented_rain.csv").read_bytes()
+    (tmp_path / "gardens" / "invented_rain.csv").write_bytes(rain)
     return tmp_path
 
 
