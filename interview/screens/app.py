@@ -9,6 +9,7 @@ from functools import partial
 from pathlib import Path
 from typing import ClassVar
 
+from textual import events
 from textual.app import App
 from textual.binding import Binding, BindingType
 
@@ -134,6 +135,14 @@ class InterviewApp(App[None]):
             self.notify(notice, markup=False, timeout=10)
 
     # Keys and messages
+
+    async def on_event(self, event: events.Event) -> None:
+        """Let no key through that was pressed before the question it would go to was shown."""
+        page = self.screen if self._screen_stack else None
+        typed = isinstance(event, (events.Key, events.Paste)) and not event.is_forwarded
+        if typed and isinstance(page, QuestionScreen) and not page.heeds(event):
+            return
+        await super().on_event(event)
 
     def action_keys(self) -> None:
         """Show the page of keys."""

@@ -69,6 +69,11 @@ class Field(Vertical):
         raise NotImplementedError
 
     @property
+    def how(self) -> str:
+        """Which keys answer, where they are not plain typing."""
+        return ""
+
+    @property
     def draft(self) -> Any:
         """What is half typed, in a form that ``restore`` takes."""
         return self.text

@@ -20,7 +20,7 @@ LONGEST = 64
 
 
 class ChoiceField(Field):
-    """One of a few options: arrows, a letter or a number; Enter chooses."""
+    """One of a few options: arrows, a letter or a number go to it; Enter takes it."""
 
     def __init__(self, asked: Asked, options: tuple[tuple[str, str], ...]) -> None:
         super().__init__(asked)
@@ -34,6 +34,11 @@ class ChoiceField(Field):
         return min(9, len(self._options))
 
     @property
+    def how(self) -> str:
+        goes = "A number" if len(self._options) < 10 else "The first letters"
+        return f"{goes} or the arrows mark one; Enter takes it."
+
+    @property
     def _list(self) -> Choices:
         return self.query_one(Choices)
 
@@ -42,12 +47,9 @@ class ChoiceField(Field):
         place = self._list.highlighted
         return "" if place is None else self._options[place][0]
 
-    @property
-    def draft(self) -> int | None:
-        return self._list.highlighted
-
     def restore(self, draft: Any) -> None:
-        self._list.highlighted = draft
+        keys = [key for key, _ in self._options]
+        self._list.highlighted = keys.index(draft) if draft in keys else None
 
     def on_choices_taken(self, event: Choices.Taken) -> None:
         event.stop()
@@ -65,16 +67,16 @@ class TicksField(Field):
         start = self.asked.text or self.asked.default or ""
         ticked = {one.strip() for one in start.split(",")}
         yield Marks(self._options, ticked)
-        usual = self.asked.kept is None and ticked & {key for key, _ in self._options}
+
+    @property
+    def how(self) -> str:
+        usual = self.asked.kept is None and self.asked.default not in (None, "none")
         lead = "The usual ones are ticked. " if usual else ""
-        yield Words(
-            f"{lead}Space ticks, Enter goes on. None of these: leave nothing ticked.",
-            classes="quiet",
-        )
+        return f"{lead}Space ticks, Enter goes on. None of these: leave nothing ticked."
 
     @property
     def lines(self) -> int:
-        return min(9, len(self._options)) + 1
+        return min(9, len(self._options))
 
     @property
     def text(self) -> str:

@@ -7,9 +7,8 @@ from typing import ClassVar
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import VerticalScroll
-from textual.widgets import Footer
 
-from interview.screens.parts import Page, Words
+from interview.screens.parts import KeyLine, Page, Words
 
 KEYS = """\
 Enter      keep the answer and go on; on a list: add the line
@@ -29,7 +28,7 @@ F3         draws: the pieces of a surface, the clock of a soak test, else the ga
 F4         try other sizes; nothing is kept until you say so
 F5         the plants, with their reasons
 
-Lists of choices: arrows and Enter, a letter to jump, a number to choose.
+Choices: a number, the first letters or the arrows mark one; Enter takes it.
 Ticks: Space ticks, Enter goes on. Nothing ticked means none of these.
 
 On the page of the soak test (F3 or Ctrl+N on its questions):
@@ -71,7 +70,7 @@ class HelpScreen(Page):
         yield Words("Keys", classes="title")
         with VerticalScroll(id="keys"):
             yield Words(KEYS)
-        yield Footer(show_command_palette=False, compact=True)
+        yield KeyLine()
 
     def on_mount(self) -> None:
         self.query_one("#keys").focus()

@@ -15,7 +15,10 @@ from interview.reading import Refused, read_choice
 
 
 class Choices(OptionList):
-    """Options of which one is chosen; none is chosen beforehand."""
+    """Options of which one is chosen; none is chosen beforehand.
+
+    A number or a letter only goes to an option: what takes it is always Enter, or a click.
+    """
 
     class Taken(Message):
         """An option was chosen; an empty key stands for Enter without one."""
@@ -64,7 +67,6 @@ class Choices(OptionList):
             place = int(letter) - 1
             if 0 <= place < len(self._keys) < 10:
                 self.highlighted = place
-                self.action_select()
             return
         self._jump(letter)
 

@@ -9,7 +9,7 @@ from textual.binding import Binding, BindingType
 from textual.containers import Container, Horizontal, Vertical, VerticalScroll
 from textual.content import Content
 from textual.screen import ModalScreen
-from textual.widgets import Button, Footer, Input, OptionList
+from textual.widgets import Button, Input, OptionList
 from textual.widgets.option_list import Option
 
 from interview import cautions
@@ -22,7 +22,7 @@ from interview.questions import planting
 from interview.reading import is_unknown
 from interview.screens import plant_notes, words
 from interview.screens.offers import offer
-from interview.screens.parts import Line, Page, Press, Words
+from interview.screens.parts import KeyLine, Line, Page, Press, Words
 from interview.session import Session
 
 LONGEST = 80
@@ -63,7 +63,7 @@ class PlantsScreen(Page):
             yield Press("Undo a swap", "undo")
             yield Press("Why not…?", "why_not")
             yield Press("Close", "leave")
-        yield Footer(show_command_palette=False, compact=True)
+        yield KeyLine()
 
     def on_mount(self) -> None:
         self.query_one("#entry_box").display = False

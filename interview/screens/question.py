@@ -6,8 +6,10 @@ import asyncio
 from pathlib import Path
 from typing import Any, ClassVar
 
+from textual import events
 from textual.binding import Binding, BindingType
 from textual.containers import Container
+from textual.message import Message
 from textual.widgets import Button
 
 from interview.kinds import Several
@@ -31,7 +33,11 @@ from interview.screens.review import ReviewScreen
 from interview.screens.saver import BackgroundKeeper
 from interview.screens.soak_timer import SoakScreen
 from interview.screens.soak_watch import holes, running
+from interview.screens.typed_ahead import TypedAhead
 from interview.session import Doubt, Session
+
+
+LEFT_OUT = "Keys typed before this question was shown were left out. Look, then type them again."
 
 
 class QuestionScreen(FurtherPages, QuestionPage):
@@ -59,6 +65,9 @@ class QuestionScreen(FurtherPages, QuestionPage):
         """What the field held before anything was typed."""
         self._turn = asyncio.Lock()
         """One showing at a time: a page that closes asks for one while a jump asks for another."""
+        self._ahead = TypedAhead()
+        self._given: str | None = None
+        """The text that was taken, while the next question is on its way."""
 
     async def on_mount(self) -> None:
         if step := running(self._session):
@@ -90,7 +99,8 @@ class QuestionScreen(FurtherPages, QuestionPage):
         return kept == asked.kept and asked.shut == bool(self._session.shut(step))
 
     async def _show_step(self, step: Step) -> None:
-        self._step, self._aside = step, ""
+        missed = self._given is not None and self.query_one(Field).text != self._given
+        self._step, self._aside, self._given, self._told = step, "", None, ("", "", False)
         view = step.view(self._session.answers)
         question = step.worded(self._session.answers)
         shut = self._session.shut(step)
@@ -105,15 +115,14 @@ class QuestionScreen(FurtherPages, QuestionPage):
         self._words("asked", question.text)
         self._words("caution", f"CAUTION: {question.caution}" if question.caution else "")
         self._words("shut", words.shut(shut))
-        options = getattr(question.kind, "options", ()) or question.kind.name == "yes or no"
         hint = asked.examples[:1].upper() + asked.examples[1:]
-        self._words("hint", "" if options else f"{hint}.")
         self._words("aside", "")
         slot = self.query_one("#slot", Container)
         with self.app.batch_update():
             await slot.remove_children()
             field = field_for(asked)
             await slot.mount(field)
+        self._words("hint", field.how or f"{hint}.")
         self._fresh = field.draft
         if step.address in self._drafts:
             field.restore(self._drafts[step.address])
@@ -123,8 +132,21 @@ class QuestionScreen(FurtherPages, QuestionPage):
             self.query_one("#go_on").focus()
         else:
             field.begin()
+        self._ahead.turned(Message().time)
+        if missed:
+            self._tell(LEFT_OUT)
 
     # Answering
+
+    def heeds(self, event: events.Key | events.Paste) -> bool:
+        """Tell whether a key is for the question shown, and not typed ahead of it."""
+        key = event.key if isinstance(event, events.Key) else "paste"
+        printable = isinstance(event, events.Key) and event.is_printable
+        if self._ahead.heeds(key, printable, event.time):
+            return True
+        if printable or key == "paste":
+            self._tell(LEFT_OUT)
+        return False
 
     def on_field_typed(self, event: Field.Typed) -> None:
         """Say how the text is understood; a text that cannot be read yet is passed over."""
@@ -162,7 +184,7 @@ class QuestionScreen(FurtherPages, QuestionPage):
         event.field.added()
 
     async def _take(self, text: str) -> None:
-        step = self._step
+        step, given = self._step, text
         if step is None:
             return
         view = step.view(self._session.answers)
@@ -183,7 +205,9 @@ class QuestionScreen(FurtherPages, QuestionPage):
                 self._refuse(str(refused))
                 return
         self._drafts.pop(step.address, None)
+        self._given = given
         await self._forward()
+        self._given = None
         # The next page is up by now; what a new pace changed is told over it.
         changed = changes_said(before, self._session.answers) if step.question in WALKERS else []
         if changed:
@@ -195,21 +219,22 @@ class QuestionScreen(FurtherPages, QuestionPage):
         self.query_one("#heard").scroll_visible(animate=False)
         self.query_one(Field).begin()
 
-    async def _forward(self) -> None:
+    async def _forward(self, told: str = "", short: str = "") -> None:
         alarm, self._session.alarm = self._session.alarm, ""
         ended = self._session.go_on() is None
+        passed = "" if ended else self._session.passed_over
         if ended:
-            self._end()
-        else:
-            await self._show()
+            self._end(f"{alarm} {words.at_the_end(self._session)} {told}".strip())
+            return
+        await self._show()
         if alarm:
-            self.notify(alarm, severity="error", markup=False, timeout=30)
-        elif self._session.passed_over and not ended:
-            self.notify(self._session.passed_over, markup=False, timeout=10)
+            self._tell(alarm, alarm=True)
+        elif passed or told:
+            self._tell(f"{told} {passed}".strip(), f"{short} {passed}".strip())
 
-    def _end(self) -> None:
+    def _end(self, lead: str) -> None:
         self._show_around()
-        self.app.push_screen(PlanScreen(self._session, self._path, words.at_the_end(self._session)))
+        self.app.push_screen(PlanScreen(self._session, self._path, lead))
 
     def _keep_draft(self) -> None:
         field = self.query_one(Field)
@@ -235,7 +260,7 @@ class QuestionScreen(FurtherPages, QuestionPage):
         """Go to the question before."""
         self._keep_draft()
         if self._session.go_back() is None:
-            self.notify("This is the first question.", markup=False)
+            self._tell("This is the first question.")
         else:
             await self._show()
 
@@ -261,8 +286,8 @@ class QuestionScreen(FurtherPages, QuestionPage):
     async def _put_off(self, step: Step) -> None:
         self._session.put_off(step)
         self._drafts.pop(step.address, None)
-        self.notify(f"To find out: {step.question.find_out}", markup=False, timeout=8)
-        await self._forward()
+        put_off = f"Put off: {step.question.label}."
+        await self._forward(f"{put_off} To find out: {step.question.find_out}", put_off)
 
     def action_go_to(self) -> None:
         """Open the list of all questions and answers."""
@@ -305,7 +330,7 @@ class QuestionScreen(FurtherPages, QuestionPage):
         elif step.question.group == "holes":
             test = next((one for one in holes(self._session) if one.number == step.number), step)
             if shut := self._session.shut(test):
-                self.notify(shut[0], markup=False, timeout=6)
+                self._tell(shut[0])
             else:
                 self.app.push_screen(SoakScreen(self._session, test))
         else:

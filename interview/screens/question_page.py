@@ -29,15 +29,15 @@ LOOK_SECONDS = 10.0
 """How often it is looked whether a reading of a soak test is due."""
 
 KEYS = (
-    ("esc", "Back", "screen.back"),
-    ("^t", "Don't know", "screen.put_off"),
-    ("^g", "Go to", "screen.go_to"),
-    ("^l", "Plan", "screen.plan"),
-    ("f1", "Keys", "app.keys"),
-    ("^q", "Quit", "app.leave"),
-    ("f3", "Draw", "screen.draw"),
-    ("f4", "Try", "screen.try_out"),
-    ("f5", "Plants", "screen.plants"),
+    ("esc", "Back", "escape"),
+    ("^t", "Don't know", "ctrl+t"),
+    ("^g", "Go to", "ctrl+g"),
+    ("^l", "Plan", "ctrl+l"),
+    ("f1", "Keys", "f1"),
+    ("^q", "Quit", "ctrl+q"),
+    ("f3", "Draw", "f3"),
+    ("f4", "Try", "f4"),
+    ("f5", "Plants", "f5"),
 )
 
 
@@ -52,12 +52,15 @@ class QuestionPage(Page):
         """The question shown."""
         self._aside = ""
         """``why`` or ``how`` while that is shown under the question."""
+        self._told = ("", "", False)
+        """What is told of the last key in full and in short, and whether it is an alarm."""
 
     def parts(self) -> ComposeResult:
         yield TopLine(id="top")
         yield StageStrip(id="strip")
         yield Words(id="unsaved")
         yield Words(id="testing")
+        yield Words(id="told")
         with Container(id="body"):
             with Vertical(id="left"):
                 with VerticalScroll(id="asking", can_focus=False):
@@ -101,6 +104,7 @@ class QuestionPage(Page):
         self.query_one("#further").display = bool(offered)
         for name, _ in FURTHER:
             self.query_one(f"#{name}").display = name in offered
+        self._show_told()
         self._show_reason()
         self.show_saved()
         self.show_testing()
@@ -113,31 +117,60 @@ class QuestionPage(Page):
         self.query_one("#draw", Press).label = label
         return ("draw",) if testing else OFFERED.get(self._step.stage.key, ())
 
-    def _show_reason(self) -> None:
-        """Show why we ask, and the picture, where nothing has to give way to them."""
+    def _tell(self, said: str, short: str = "", alarm: bool = False) -> None:
+        """Tell something in a line of the page: it covers nothing and goes with the question.
+
+        ``short`` is told instead where there is no room for all of it.
+        """
+        self._told = (said, short or said, alarm)
+        if self._step is not None and self.is_mounted:
+            self._show_told()
+            self._show_reason()
+
+    def _show_told(self) -> None:
+        said, short, alarm = self._told
+        room = self._room() - self._lines()
+        fits = len(textwrap.wrap(said, max(20, self.size.width - 2))) <= room
+        self.query_one("#told").set_class(alarm, "alarm")
+        self._words("told", said if fits or alarm else short)
+
+    def _room(self) -> int:
+        """Return how many lines there are for the question and what is told around it."""
+        return self.size.height - 4 - (PLAN_LINES if self.size.width < NARROW else 0)
+
+    def _lines(self) -> int:
+        """Return how many lines the question takes without the reason for it."""
         assert self._step is not None
         question = self._step.worded(self._session.answers)
-        field = self.query_one(Field)
-        narrow = self.size.width < NARROW
-        beside = 0 if narrow else min(64, int(self.size.width * 0.42)) + 1
+        beside = 0 if self.size.width < NARROW else min(64, int(self.size.width * 0.42)) + 1
         width = max(20, self.size.width - beside - 5)
-        lines = 1 + field.lines + len(textwrap.wrap(question.text, width)) + 1
+        lines = 2 + self.query_one(Field).lines + len(textwrap.wrap(question.text, width))
         lines += bool(self._step.number)
-        lines += len(textwrap.wrap(str(self.query_one("#hint", Words).said), width))
+        for name in ("hint", "heard"):
+            lines += len(textwrap.wrap(str(self.query_one(f"#{name}", Words).said), width))
         lines += 1 + (self.size.width < 80 or NARROW <= self.size.width < WIDE)
         lines += bool(self._offered())
         if question.caution:
             lines += 1 + len(textwrap.wrap(f"CAUTION: {question.caution}", width - 2))
         if shut := str(self.query_one("#shut", Words).said):
             lines += 1 + len(textwrap.wrap(shut, width - 2))
+        return lines
+
+    def _show_reason(self) -> None:
+        """Show why we ask, and the picture, where nothing has to give way to them."""
+        assert self._step is not None
+        question = self._step.worded(self._session.answers)
+        narrow = self.size.width < NARROW
+        beside = 0 if narrow else min(64, int(self.size.width * 0.42)) + 1
+        width = max(20, self.size.width - beside - 5)
         why = textwrap.wrap(f"Why: {question.why}", width)
-        room = self.size.height - 4 - (PLAN_LINES if narrow else 0)
-        fits = lines + len(why) <= room and self._aside != "why"
+        told = textwrap.wrap(str(self.query_one("#told", Words).said), max(20, self.size.width - 2))
+        left = self._room() - self._lines() - len(told) - len(why)
+        fits = left >= 0 and self._aside != "why"
         self._words("reason", " ".join(why) if fits else "")
         # A picture helps here and now more than most of the plan so far does.
-        room += PLAN_LINES - 2 if narrow else 0
-        sketched = fits and _sketch_fits(question.picture, width, room - lines - len(why))
-        sketched = sketched and self._aside != "how"
+        left += PLAN_LINES - 2 if narrow else 0
+        sketched = fits and self._aside != "how" and _sketch_fits(question.picture, width, left)
         self._words("sketch", f"\n{question.picture}" if sketched else "")
 
     def show_testing(self) -> None:

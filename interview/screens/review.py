@@ -10,7 +10,7 @@ from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import Horizontal
 from textual.content import Content
-from textual.widgets import Button, Footer, Input, OptionList
+from textual.widgets import Button, Input, OptionList
 from textual.widgets.option_list import Option
 
 from interview import route
@@ -18,7 +18,7 @@ from interview.model import Standing
 from interview.questions import GROUPS, STAGES
 from interview.route import Step
 from interview.screens import words
-from interview.screens.parts import Ask, Line, Page, Press, Words
+from interview.screens.parts import Ask, KeyLine, Line, Page, Press, Words
 from interview.session import Session
 
 
@@ -101,7 +101,7 @@ class ReviewScreen(Page):
             yield Press("Next open", "next_open")
             yield Press("Take this answer away", "clear")
             yield Press("Remove this whole item", "remove")
-        yield Footer(show_command_palette=False, compact=True)
+        yield KeyLine()
 
     def on_mount(self) -> None:
         self._fill("", self._here)

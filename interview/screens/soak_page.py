@@ -7,7 +7,7 @@ import datetime as dt
 from textual import events
 from textual.app import ComposeResult
 from textual.containers import Container, Horizontal, Vertical, VerticalScroll
-from textual.widgets import DataTable, Digits, Footer
+from textual.widgets import DataTable, Digits
 
 from interview.drawing.charts import drop_chart
 from interview.kinds import list_lines
@@ -15,7 +15,7 @@ from interview.model import Answers
 from interview.questions import soak
 from interview.route import Step
 from interview.screens import soak_watch, words
-from interview.screens.parts import Line, Page, Press, WindowTitle, Words
+from interview.screens.parts import KeyLine, Line, Page, Press, WindowTitle, Words
 from interview.screens.picture import Picture
 from interview.session import Session
 from interview.soak.run import SoakRun, State
@@ -80,7 +80,7 @@ class SoakPage(Page):
                 yield Press("Next hole", "next_hole")
                 yield Press("Bell off", "bell")
                 yield Press("Close", "leave")
-        yield Footer(show_command_palette=False, compact=True)
+        yield KeyLine()
 
     def on_mount(self) -> None:
         self.query_one("#entry_box").display = False

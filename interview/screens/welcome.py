@@ -8,12 +8,12 @@ from typing import ClassVar
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.content import Content
-from textual.widgets import Footer, OptionList
+from textual.widgets import OptionList
 from textual.widgets.option_list import Option
 
 from interview import answers_file as af
 from interview.cautions import LINES
-from interview.screens.parts import Page, Words
+from interview.screens.parts import KeyLine, Page, Words
 from interview.screens.shelf import Shelved
 
 NEW = "new"
@@ -43,7 +43,7 @@ class WelcomeScreen(Page):
         for place, one in enumerate(self._gardens):
             options.append(Option(_words(one), id=str(place)))
         yield OptionList(*options, id="gardens", markup=False)
-        yield Footer(show_command_palette=False, compact=True)
+        yield KeyLine()
 
     def on_mount(self) -> None:
         self.query_one("#trouble", Words).say(self._trouble)

@@ -19,6 +19,7 @@ from interview.kinds import Choice, Ticks, YesNo, list_lines
 from interview.lines import Readings
 from interview.opening import Opened, open_session
 from interview.route import Step
+from interview.screens import typed_ahead
 from interview.screens.app import Door, InterviewApp
 from interview.session import Session
 
@@ -54,8 +55,9 @@ class Person:
 
     @property
     def told(self) -> str:
-        """Return the notices that are up."""
-        return " ".join(one.message for one in self.app._notifications)
+        """Return the notices that are up, and what is told in a line of the question page."""
+        lines = [str(one.render()) for one in self.app.screen.query("#told") if one.display]
+        return " ".join([*(one.message for one in self.app._notifications), *lines])
 
     def sees(self) -> str:
         """Return the screen as text."""
@@ -130,7 +132,7 @@ class Person:
     async def _chooses(self, text: str, options: tuple[tuple[str, str], ...]) -> None:
         place = [key for key, _ in options].index(text)
         if len(options) < 10:
-            await self.press(str(place + 1))
+            await self.press(str(place + 1), "enter")
         else:
             await self.press("home", *(["down"] * place), "enter")
 
@@ -161,6 +163,9 @@ Sit = Callable[..., AbstractAsyncContextManager[Person]]
 def sit(tmp_path: Path, clock: Callable[[], dt.datetime], monkeypatch: pytest.MonkeyPatch) -> Sit:
     """Return a way to sit down at a garden: a file by its name, or the start page."""
     monkeypatch.chdir(tmp_path)
+    # Nobody here waits between two keys; what depends on it has tests of its own.
+    monkeypatch.setattr(typed_ahead, "REST", 0.0)
+    monkeypatch.setattr(typed_ahead, "BURST", 0.0)
 
     @asynccontextmanager
     async def down(

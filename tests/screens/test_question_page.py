@@ -77,7 +77,7 @@ async def test_a_choice_is_not_made_beforehand_and_enter_alone_asks_for_one(sit)
 async def test_letters_jump_within_a_long_list(sit) -> None:
     async with sit("garden.yaml") as person:
         await person.goes_to("country")
-        await person.press("1")
+        await person.press("1", "enter")
         assert person.asked == "state"
         await person.press("w", "i")
         await person.press("enter")

@@ -25,7 +25,7 @@ async def test_answers_set_aside_are_marked_and_stay(sit, write) -> None:
     path = write("oak.yaml", {"country": "us", "state": "wi"})
     async with sit(str(path)) as person:
         await person.goes_to("country")
-        await person.press("2")
+        await person.press("2", "enter")
         await person.press("ctrl+g")
         await person.types("state wisc")
         assert "State: Wisconsin [set aside: does not apply now]" in person.sees_words()
