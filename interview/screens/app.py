@@ -139,8 +139,12 @@ class InterviewApp(App[None]):
     async def on_event(self, event: events.Event) -> None:
         """Let no key through that was pressed before the question it would go to was shown."""
         page = self.screen if self._screen_stack else None
-        typed = isinstance(event, (events.Key, events.Paste)) and not event.is_forwarded
-        if typed and isinstance(page, QuestionScreen) and not page.heeds(event):
+        if (
+            isinstance(event, (events.Key, events.Paste))
+            and isinstance(page, QuestionScreen)
+            and not event.is_forwarded
+            and not page.heeds(event)
+        ):
             return
         await super().on_event(event)
 

@@ -36,7 +36,6 @@ from interview.screens.soak_watch import holes, running
 from interview.screens.typed_ahead import TypedAhead
 from interview.session import Doubt, Session
 
-
 LEFT_OUT = "Keys typed before this question was shown were left out. Look, then type them again."
 
 
