@@ -120,6 +120,8 @@ def _show(session: Session, step: Step, say: Say) -> None:
         say("  kept: " + kept.replace("\n", "; "))
     elif default:
         say(f"  Enter alone takes: {default}")
+    if begun := session.drafts.get(step.address, "").strip():
+        say("  half typed before, not kept: " + begun.replace("\n", "; "))
 
 
 def _typed(session: Session, step: Step, ask: Ask) -> str:

@@ -50,7 +50,10 @@ class Session:
         stopped_at: str = "",
         open_text: Callable[[str], str] = no_files,
         plants: str = "",
+        drafts: dict[str, str] | None = None,
     ) -> None:
+        self.drafts: dict[str, str] = {} if drafts is None else drafts
+        """What was typed and not yet taken as an answer, by address; the keeper may share it."""
         self._answers = answers
         self._keeper = keeper
         self._now = now
@@ -139,6 +142,7 @@ class Session:
         heard = self.read(step, text)
         if heard.kept != UNKNOWN_TEXT:
             self._weigh(step, heard.kept, view)
+        self.drafts.pop(step.address, None)
         self._keep(self._answers.with_text(step.address, heard.kept))
         self.alarm = gate.alarm(step, self._answers)
         return heard
@@ -165,6 +169,11 @@ class Session:
 
     def remove_item(self, group: str, number: int) -> None:
         """Take one item of a group away; those after it move up."""
+        for address in [one for one in self.drafts if one.startswith(f"{group}.")]:
+            text = self.drafts.pop(address)
+            place, key = int(address.split(".")[1]), address.split(".")[2]
+            if place != number:
+                self.drafts[f"{group}.{place - (place > number)}.{key}"] = text
         self._keep(route.without_item(self._answers, group, number))
         self.step = self._first_open(route.steps(self._answers)) or self.step
 

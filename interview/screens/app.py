@@ -9,6 +9,7 @@ from functools import partial
 from pathlib import Path
 from typing import ClassVar
 
+from rich.console import RenderableType
 from textual import events
 from textual.app import App
 from textual.binding import Binding, BindingType
@@ -170,6 +171,15 @@ class InterviewApp(App[None]):
     def _leave_unsaved(self, yes: bool | None) -> None:
         if yes:
             self.exit(return_code=0)
+
+    def exit(
+        self, result: None = None, return_code: int = 0, message: RenderableType | None = None
+    ) -> None:
+        """End, by whatever way; what is half typed is saved with the answers."""
+        for page in self._screen_stack:
+            if isinstance(page, QuestionScreen):
+                page.leave()
+        super().exit(result, return_code, message)
 
     def on_window_title(self, event: WindowTitle) -> None:
         """Set the title of the terminal's window."""

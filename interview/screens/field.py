@@ -74,11 +74,11 @@ class Field(Vertical):
         return ""
 
     @property
-    def draft(self) -> Any:
-        """What is half typed, in a form that ``restore`` takes."""
+    def draft(self) -> str:
+        """What is half typed, in words that ``restore`` takes and a file can hold."""
         return self.text
 
-    def restore(self, draft: Any) -> None:
+    def restore(self, draft: str) -> None:
         """Put back what was half typed."""
 
     def begin(self) -> None:

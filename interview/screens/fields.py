@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 from textual.app import ComposeResult
 from textual.containers import Horizontal
 from textual.widgets import Input
@@ -47,7 +45,7 @@ class ChoiceField(Field):
         place = self._list.highlighted
         return "" if place is None else self._options[place][0]
 
-    def restore(self, draft: Any) -> None:
+    def restore(self, draft: str) -> None:
         keys = [key for key, _ in self._options]
         self._list.highlighted = keys.index(draft) if draft in keys else None
 
@@ -83,8 +81,8 @@ class TicksField(Field):
         ticked = self.query_one(Marks).ticked
         return ", ".join(key for key, _ in self._options if key in ticked) or "none"
 
-    def restore(self, draft: Any) -> None:
-        self.query_one(Marks).set(set(str(draft).split(", ")))
+    def restore(self, draft: str) -> None:
+        self.query_one(Marks).set(set(draft.split(", ")))
 
     def on_marks_done(self, event: Marks.Done) -> None:
         event.stop()
@@ -121,8 +119,8 @@ class TextField(Field):
     def draft(self) -> str:
         return self._line.value
 
-    def restore(self, draft: Any) -> None:
-        self._line.say(str(draft))
+    def restore(self, draft: str) -> None:
+        self._line.say(draft)
 
     def on_input_changed(self, event: Input.Changed) -> None:
         event.stop()

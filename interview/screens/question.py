@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import asyncio
 from pathlib import Path
-from typing import Any, ClassVar
+from typing import ClassVar
 
 from textual import events
 from textual.binding import Binding, BindingType
@@ -59,9 +59,9 @@ class QuestionScreen(FurtherPages, QuestionPage):
     def __init__(self, session: Session, saver: BackgroundKeeper, path: Path) -> None:
         super().__init__(session, saver)
         self._path = path
-        self._drafts: dict[str, Any] = {}
-        self._fresh: Any = None
+        self._fresh = ""
         """What the field held before anything was typed."""
+        self._drafts_saved = dict(session.drafts)
         self._turn = asyncio.Lock()
         """One showing at a time: a page that closes asks for one while a jump asks for another."""
         self._ahead = TypedAhead()
@@ -123,8 +123,8 @@ class QuestionScreen(FurtherPages, QuestionPage):
             await slot.mount(field)
         self._words("hint", field.how or f"{hint}.")
         self._fresh = field.draft
-        if step.address in self._drafts:
-            field.restore(self._drafts[step.address])
+        if step.address in self._session.drafts:
+            field.restore(self._session.drafts[step.address])
         self._hear(view.fault(question) or "", refused=True)
         self.query_one("#asking").scroll_home(animate=False)
         if shut:
@@ -182,6 +182,10 @@ class QuestionScreen(FurtherPages, QuestionPage):
         self._hear("")
         event.field.added()
 
+    def on_list_field_remarked(self, event: ListField.Remarked) -> None:
+        """Say under a list what came of a key."""
+        self._hear(event.said)
+
     async def _take(self, text: str) -> None:
         step, given = self._step, text
         if step is None:
@@ -203,7 +207,7 @@ class QuestionScreen(FurtherPages, QuestionPage):
             except (Refused, Doubt) as refused:
                 self._refuse(str(refused))
                 return
-        self._drafts.pop(step.address, None)
+        self._session.drafts.pop(step.address, None)
         self._given = given
         await self._forward()
         self._given = None
@@ -236,9 +240,23 @@ class QuestionScreen(FurtherPages, QuestionPage):
         self.app.push_screen(PlanScreen(self._session, self._path, lead))
 
     def _keep_draft(self) -> None:
+        """Put what is half typed by, so that it comes back with its question."""
         field = self.query_one(Field)
-        if self._step is not None and field.draft != self._fresh:
-            self._drafts[self._step.address] = field.draft
+        if self._step is None:
+            return
+        if field.draft != self._fresh:
+            self._session.drafts[self._step.address] = field.draft
+        else:
+            self._session.drafts.pop(self._step.address, None)
+
+    def leave(self) -> None:
+        """Have what is half typed saved too, before the program ends."""
+        if self._step is None:
+            return
+        self._keep_draft()
+        if self._session.drafts != self._drafts_saved:
+            self._drafts_saved = dict(self._session.drafts)
+            self._session.save()
 
     # Buttons and keys
 
@@ -283,8 +301,8 @@ class QuestionScreen(FurtherPages, QuestionPage):
             self.app.push_screen(Ask(asked, "Yes, I don't know yet", "No, keep my answer"), done)
 
     async def _put_off(self, step: Step) -> None:
+        self._keep_draft()
         self._session.put_off(step)
-        self._drafts.pop(step.address, None)
         put_off = f"Put off: {step.question.label}."
         await self._forward(f"{put_off} To find out: {step.question.find_out}", put_off)
 
@@ -324,7 +342,7 @@ class QuestionScreen(FurtherPages, QuestionPage):
             field = self.query_one(Field)
             listed = list(field.items.lines) if isinstance(field, ListField) else []
             # What that page keeps takes the place of what is half typed here.
-            self._drafts.pop(step.address, None)
+            self._session.drafts.pop(step.address, None)
             self.app.push_screen(PiecesScreen(self._session, step, listed))
         elif step.question.group == "holes":
             test = next((one for one in holes(self._session) if one.number == step.number), step)

@@ -89,6 +89,8 @@ def _entry(session: Session, step: Step, aside: bool) -> Entry:
     mark = "set aside: does not apply now" if aside else _MARKS[standing]
     if standing is Standing.OPEN and not mark:
         mark = "shut" if session.shut(step) else "open"
+    if standing is not Standing.FAULTY and step.address in session.drafts and not aside:
+        mark = "half typed"
     said = "" if text is None or standing is Standing.UNKNOWN else words.one_line(text)
     value = view.get(step.question)
     if hasattr(step.question.kind, "options") and value is not None:
