@@ -14,8 +14,9 @@ from textual import events
 from textual.app import App
 from textual.binding import Binding, BindingType
 
+from interview import answers_file as af
 from interview import recent
-from interview.opening import Opened, Refusal, open_session
+from interview.opening import NEW_FILE, Opened, Refusal, open_session
 from interview.screens import shelf, themes
 from interview.screens.help import HelpScreen
 from interview.screens.mend import MendScreen
@@ -27,6 +28,11 @@ from interview.screens.welcome import WelcomeScreen
 UNREADABLE = 3
 """The status of a file that is there but cannot be read."""
 TITLE = "Rain garden interview"
+
+
+def full_path(path: Path) -> str:
+    """Return the whole path of a file, safe to show."""
+    return af.shown(str(path.expanduser().absolute()))
 
 
 @dataclass
@@ -57,6 +63,16 @@ class Door:
         if self.opened is not None:
             self.opened.lock.release()
         self.opened = self.saver = None
+
+    def where(self) -> str:
+        """Say in which file, with its whole path, the answers are kept."""
+        if self.opened is None:
+            return f"A new garden is kept in {full_path(self.new_file())}"
+        return f"Your answers are kept in {full_path(self.opened.keeper.path)}"
+
+    def new_file(self) -> Path:
+        """Return the file that a new garden would be kept in."""
+        return af.free_name(self.folder, NEW_FILE)
 
     def gardens(self) -> list[shelf.Shelved]:
         """Return the gardens at hand."""
@@ -96,7 +112,7 @@ class InterviewApp(App[None]):
     # Pages
 
     def _welcome(self, trouble: str = "") -> None:
-        page = WelcomeScreen(self._door.gardens(), trouble)
+        page = WelcomeScreen(self._door.gardens(), trouble, self._door.new_file().name)
         self.push_screen(page, lambda path: self._open(str(path) if path else None))
 
     def _open(self, name: str | None) -> None:
@@ -128,7 +144,7 @@ class InterviewApp(App[None]):
     def _ask(self, opened: Opened) -> None:
         saver = self._door.saver
         assert saver is not None
-        page = QuestionScreen(opened.session, saver, opened.path)
+        page = QuestionScreen(opened.session, saver, opened.path, lambda: str(opened.keeper.path))
         # The worker thread of the saver must not touch the screen itself.
         saver.on_change = partial(self.call_later, page.show_saved)
         self.push_screen(page)
@@ -152,7 +168,7 @@ class InterviewApp(App[None]):
     def action_keys(self) -> None:
         """Show the page of keys."""
         if not isinstance(self.screen, HelpScreen):
-            self.push_screen(HelpScreen())
+            self.push_screen(HelpScreen(self._door.where()))
 
     def action_shade(self) -> None:
         """Change between light and dark."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import asyncio
+from collections.abc import Callable
 from pathlib import Path
 from typing import ClassVar
 
@@ -56,8 +57,10 @@ class QuestionScreen(FurtherPages, QuestionPage):
         Binding("f5", "plants", "Plants", show=False),
     ]
 
-    def __init__(self, session: Session, saver: BackgroundKeeper, path: Path) -> None:
-        super().__init__(session, saver)
+    def __init__(
+        self, session: Session, saver: BackgroundKeeper, path: Path, file: Callable[[], str]
+    ) -> None:
+        super().__init__(session, saver, file)
         self._path = path
         self._fresh = ""
         """What the field held before anything was typed."""

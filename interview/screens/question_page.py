@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import textwrap
+from collections.abc import Callable
 
 from textual import events
 from textual.app import ComposeResult
@@ -14,6 +15,7 @@ from interview.screens.field import Field
 from interview.screens.parts import NARROW, WIDE, KeyLine, Page, Press, Words
 from interview.screens.saver import BackgroundKeeper
 from interview.screens.soak_watch import due_words
+from interview.screens.words import short_name
 from interview.session import Session
 
 BUTTONS = (
@@ -44,8 +46,10 @@ KEYS = (
 class QuestionPage(Page):
     """The parts of the page; asking and answering are in ``QuestionScreen``."""
 
-    def __init__(self, session: Session, saver: BackgroundKeeper) -> None:
+    def __init__(self, session: Session, saver: BackgroundKeeper, file: Callable[[], str]) -> None:
+        """Ask the questions of ``session``; ``file`` tells the name its answers have now."""
         super().__init__()
+        self._file = file
         self._session = session
         self._saver = saver
         self._step: Step | None = None
@@ -97,7 +101,7 @@ class QuestionPage(Page):
         """Show what stands around the question."""
         if self._step is None:
             return
-        self.query_one(TopLine).show(self._session, self._step, self._saver.report)
+        self._show_top()
         self.query_one(StageStrip).show(self._session, self._step.stage.key)
         self.query_one(PlanSoFar).show(self._session)
         offered = self._offered()
@@ -181,12 +185,17 @@ class QuestionPage(Page):
         self._words("testing", said)
         self.query_one("#testing").display = bool(said)
 
+    def _show_top(self) -> None:
+        assert self._step is not None
+        file = short_name(self._file())
+        self.query_one(TopLine).show(self._session, self._step, self._saver.report, file)
+
     def show_saved(self) -> None:
         """Show whether the answers are saved."""
         if self._step is None or not self.is_mounted:
             return
         report = self._saver.report
-        self.query_one(TopLine).show(self._session, self._step, report)
+        self._show_top()
         self.query_one("#unsaved").set_class(not report.failed, "noted")
         self._words("unsaved", report.banner)
 

@@ -29,8 +29,9 @@ class WelcomeScreen(Page):
 
     BINDINGS: ClassVar[list[BindingType]] = [Binding("n", "begin", "New garden")]
 
-    def __init__(self, gardens: list[Shelved], trouble: str = "") -> None:
+    def __init__(self, gardens: list[Shelved], trouble: str = "", new_file: str = "") -> None:
         super().__init__()
+        self._new_file = new_file
         self._gardens = gardens
         self._trouble = trouble
 
@@ -39,7 +40,10 @@ class WelcomeScreen(Page):
         yield Words(LEAD, id="lead")
         yield Words(f"CAUTION: {LINES}", id="caution")
         yield Words(self._trouble, id="trouble")
-        options = [Option("Begin a new garden", id=NEW)]
+        begin = Content.assemble(
+            "Begin a new garden", (f"  (kept in {self._new_file})", "$foreground-muted")
+        )
+        options = [Option(begin, id=NEW)]
         for place, one in enumerate(self._gardens):
             options.append(Option(_words(one), id=str(place)))
         yield OptionList(*options, id="gardens", markup=False)
