@@ -84,6 +84,8 @@ def _one(session: Session, step: Step, ask: Ask, say: Say) -> bool:
         say(f"  ! {refused}")
         return False
     say(f"  = {heard.echo}")
+    if remark := session.remark(step, heard.kept):
+        say(f"  ! {remark}")
     if session.alarm:
         say(f"  !! {session.alarm}")
     _say_changes(before, session.answers, say)

@@ -8,8 +8,11 @@ from dataclasses import dataclass, replace
 from typing import Protocol
 
 from interview import gate, route
+from interview.kinds import list_lines
 from interview.model import UNKNOWN_TEXT, Answers, Standing, Unanswered
+from interview.parts import plant_names
 from interview.plan import Plan, no_files
+from interview.questions import planting
 from interview.reading import Refused, is_unknown
 from interview.route import Step
 
@@ -157,6 +160,25 @@ class Session:
             self._doubted = (step.address, kept)
             raise Doubt(f"{doubt} Give the same answer again to keep it.")
         self._doubted = None
+
+    def remark(self, step: Step, text: str) -> str:
+        """Return what is to be said of words that are kept though nothing is known by them."""
+        lines = list_lines(text)
+        if not lines or step.question not in (planting.FAVOURITES, planting.SWAP_OUT):
+            return ""
+        try:
+            plants = self.plan.plants
+            if step.question is planting.FAVOURITES:
+                return plant_names.remark_on_wishes(lines, plants)
+        except Unanswered:
+            return ""
+        try:
+            picks = [pick for zone in self.plan.planting.zones for pick in zone.picks]
+            # A plant swapped already is still the one that the line names.
+            planted = [one for pick in picks for one in (pick.plant, pick.instead_of) if one]
+        except Unanswered:
+            return plant_names.remark_on_swaps(lines, plants, None)
+        return plant_names.remark_on_swaps(lines, plants, planted or None)
 
     def put_off(self, step: Step) -> Heard:
         """Keep "don't know yet" for ``step``."""

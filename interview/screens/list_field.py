@@ -95,7 +95,8 @@ class ListField(Field):
     def added(self) -> None:
         """Take the line into the list, once it is known to be good."""
         self._fill(self.items.with_line(self._line.value.strip()))
-        self._line.value = ""
+        with self._line.prevent(Input.Changed):
+            self._line.value = ""
         self._line.focus()
 
     def _fill(self, lines: list[str]) -> None:
@@ -113,6 +114,13 @@ class ListField(Field):
             super().__init__()
             self.field = field
             self.line = line
+            self.text = text
+
+    class Pasted(Message):
+        """Several lines were pasted; they are looked at with the whole list."""
+
+        def __init__(self, text: str) -> None:
+            super().__init__()
             self.text = text
 
     def add(self) -> None:
@@ -164,6 +172,7 @@ class ListField(Field):
     def on_line_pasted(self, event: Line.Pasted) -> None:
         event.stop()
         self._fill([*self.items.lines, *event.lines])
+        self.post_message(self.Pasted("\n".join(event.lines)))
 
     def on_key(self, event: events.Key) -> None:
         """Go between the list and the line below it; letters always go into the line."""

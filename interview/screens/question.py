@@ -128,7 +128,8 @@ class QuestionScreen(FurtherPages, QuestionPage):
         self._fresh = field.draft
         if step.address in self._session.drafts:
             field.restore(self._session.drafts[step.address])
-        self._hear(view.fault(question) or "", refused=True)
+        fault = view.fault(question) or ""
+        self._hear(fault or self._session.remark(step, asked.text), refused=bool(fault))
         self.query_one("#asking").scroll_home(animate=False)
         if shut:
             self.query_one("#go_on").focus()
@@ -182,8 +183,13 @@ class QuestionScreen(FurtherPages, QuestionPage):
         except Refused as refused:
             self._hear(str(refused), refused=True)
             return
-        self._hear("")
         event.field.added()
+        self._hear(self._session.remark(self._step, event.line))
+
+    def on_list_field_pasted(self, event: ListField.Pasted) -> None:
+        """Say what is not known of the lines that were pasted into a list."""
+        if self._step is not None:
+            self._hear(self._session.remark(self._step, event.text))
 
     def on_list_field_remarked(self, event: ListField.Remarked) -> None:
         """Say under a list what came of a key."""

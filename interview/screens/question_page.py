@@ -202,7 +202,9 @@ class QuestionPage(Page):
     def _hear(self, text: str, refused: bool = False) -> None:
         heard = self.query_one("#heard", Words)
         heard.set_class(refused and bool(text), "refused")
-        heard.say(text)
+        if text != heard.said:
+            heard.say(text)
+            self._show_reason()
 
     def action_aside(self, which: str) -> None:
         """Show or hide why we ask, or how to find out."""
