@@ -83,9 +83,9 @@ HARDINESS = Question(
     key="hardiness_zone",
     label="Hardiness zone",
     text="Which plant hardiness zone are you in, if you know it?",
-    kind=Count(1, 13),
+    kind=Count(1, 13, ("a", "b"), ("usda", "hardiness", "zone", "z")),
     why="Plants that your winters would kill are left out.",
-    find_out="Look at a USDA zone map, or ask a nursery. Write 5 for 5a or 5b.",
+    find_out="Look at a USDA zone map, or ask a nursery. Write it as the map has it, such as 5b.",
     more="The hardiness ranges in the packaged plant list are from memory. Without a zone no plant "
     "is left out for its winters; natives of your region stand most of them.",
 )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+from dataclasses import replace
 
 from interview.calc.notice import DEFAULT_BUSINESS_DAYS, StateNotice, notice_for
 from interview.kinds import Choice, Count, Day, Note, Number, Several, Ticks, YesNo
@@ -22,6 +23,11 @@ LINES_CAUTION = (
     "Do not dig, not even the test hole, before every buried line is marked and every owner has "
     "answered. In the US call 811; it is free."
 )
+
+_BUSINESS_DAYS = ("business days", "business day", "full business days", "working days")
+LEVEL = tuple((word, (0.0, "in")) for word in ("level", "flat", "none", "no drop"))
+NO_MARKS = tuple((word, (500.0, "ft")) for word in ("no marks", "no mark", "none"))
+"""Where there is no mark the distance is the largest the question takes."""
 
 LINES_REQUESTED = Question(
     key="lines_requested",
@@ -75,7 +81,7 @@ LINES_BUSINESS_DAYS = Question(
     key="lines_business_days",
     label="Business days to wait",
     text="How many full business days must you wait after asking?",
-    kind=Count(1, 15),
+    kind=Count(1, 15, ("days", "day", *_BUSINESS_DAYS)),
     why="The marks are not complete before that.",
     find_out="It is on the ticket. Most US states ask for 2 or 3; 3 is used when you don't know.",
     asks=chosen(LINES_REQUESTED, "asked"),
@@ -127,7 +133,7 @@ LINES_VALID_DAYS = Question(
     key="lines_valid_days",
     label="Days the marks stay good",
     text="For how many days do the marks stay good?",
-    kind=Count(1, 60),
+    kind=Count(1, 60, ("days", "day")),
     why="After that you must ask again before you dig.",
     find_out="It is on the ticket. Where neither you nor your state's rule says more, 10 working "
     "days are used.",
@@ -176,10 +182,10 @@ MARK_DISTANCE = Question(
     key="mark_distance",
     label="Nearest mark to where you will dig",
     text="How far is the nearest painted mark or flag from anywhere you will dig?",
-    kind=distance(500),
+    kind=replace(distance(500), said=NO_MARKS),
     why="A line may lie anywhere within two feet of its mark, so that strip is not for digging.",
     find_out="Measure from the mark to the nearest edge of the garden, test hole or pipe route. "
-    "If there is no mark in the yard write 500 ft.",
+    "If there is no mark in the yard write no marks: it then counts as 500 ft off.",
     asks=said_yes(LINES_ANSWERED),
     when="every owner has answered",
 )
@@ -341,7 +347,7 @@ SLOPE_DROP = Question(
     key="slope_drop",
     label="Drop at the downhill stake",
     text="How much lower is the ground at the downhill stake than at the uphill stake?",
-    kind=depth((-240, "in"), (240, "in")),
+    kind=replace(depth((-240, "in"), (240, "in")), said=LEVEL),
     why="Drop divided by run is the slope.",
     find_out="With the string level, measure from the string down to the ground at each stake; "
     "the difference is the drop. On flat ground write 0.",
@@ -429,7 +435,7 @@ SUN_HOURS = Question(
     key="sun_hours",
     label="Hours of sun in midsummer",
     text="How many hours of direct sun does the spot get on a summer day?",
-    kind=Number(0, 16),
+    kind=Number(0, 16, tail=("hours", "hour", "hrs", "hr", "h", "hours a day", "hours of sun")),
     why="It chooses the plants.",
     find_out="Look at 9, 12, 3 and 6 o'clock on a clear day.",
     group="spots",
@@ -551,7 +557,7 @@ CHOSEN_SPOT = Question(
     key="chosen_spot",
     label="Spot chosen",
     text="Which spot will you use? Write its number.",
-    kind=Count(1, 20),
+    kind=Count(1, 20, lead=("spot", "number", "no", "#")),
     why="The soak test and the plan are for this spot.",
     find_out="The plan so far shows what was found at each.",
     asks=lambda a: len(a.numbers("spots")) > 1,
