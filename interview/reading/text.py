@@ -157,11 +157,9 @@ _ODD = tuple(
 
 
 _SPELLED = {
-    word: str(number)
-    for number, word in enumerate(
-        "zero one two three four five six seven eight nine ten eleven twelve".split()
-    )
-}
+    "zero": "0", "one": "1", "two": "2", "three": "3", "four": "4", "five": "5", "six": "6",
+    "seven": "7", "eight": "8", "nine": "9", "ten": "10", "eleven": "11", "twelve": "12",
+}  # fmt: skip
 _LEADING_WORD = re.compile(
     r"(?:(?P<half>half|a half|one half|a quarter|one quarter)(?: of)?(?: an?)?|(?P<word>[a-z]+))"
     r"(?: and (?:a |one )?(?P<and>half|quarter))?(?=\s+[a-z]|$)",

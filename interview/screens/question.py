@@ -217,7 +217,7 @@ class QuestionScreen(FurtherPages, QuestionPage):
                 self._refuse(str(refused))
                 return
         self._session.drafts.pop(step.address, None)
-        self._given = given
+        self._fresh, self._given = self.query_one(Field).draft, given
         await self._forward()
         self._given = None
         # The next page is up by now; what a new pace changed is told over it.
