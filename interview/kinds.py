@@ -113,6 +113,8 @@ class Note(Simple[str]):
     """Free words, kept exactly."""
 
     longest: int = 200
+    example: str = ""
+    """An answer as it might be written."""
     name = "words"
 
     def read(self, text: str, answers: Answers) -> str:
@@ -129,7 +131,7 @@ class Note(Simple[str]):
         return self.read(text, answers)
 
     def hint(self, units: str) -> str:
-        return "a few words"
+        return f"such as {self.example}" if self.example else "a few words"
 
 
 _READERS: dict[str, Callable[[str, str | None], Amount | Paces]] = {

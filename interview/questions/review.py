@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from interview.kinds import Choice, Day, Measure, Note, YesNo
 from interview.model import Question, Stage
+from interview.questions import site
 from interview.questions.ask import always_this, depth, said_yes
 
 DIG_DAY = Question(
@@ -13,6 +14,11 @@ DIG_DAY = Question(
     kind=Day(),
     why="The line marks must still be good on that day.",
     find_out="Choose a dry spell; wet clay smears.",
+    doubt=lambda day, a: (
+        "That is before the last owner had answered."
+        if (done := a.get(site.LINES_FINISHED_ON)) is not None and day < done
+        else None
+    ),
     caution="Look at the marks again that morning. Hand-dig within two feet of any of them.",
 )
 

@@ -6,6 +6,7 @@ import datetime as dt
 from dataclasses import replace
 
 from interview.calc.notice import DEFAULT_BUSINESS_DAYS, StateNotice, notice_for
+from interview.evidence import OURS, Cited
 from interview.kinds import Choice, Count, Day, Note, Number, Several, Ticks, YesNo
 from interview.model import Answers, Group, Question, Stage
 from interview.questions import start
@@ -17,7 +18,7 @@ from interview.questions.ask import (
     said_yes,
     ticked,
 )
-from interview.units import Quantity
+from interview.units import Quantity, magnitude
 
 LINES_CAUTION = (
     "Do not dig, not even the test hole, before every buried line is marked and every owner has "
@@ -65,7 +66,7 @@ LINES_TICKET = Question(
     key="lines_ticket",
     label="Ticket number",
     text="What is the ticket or reference number?",
-    kind=Note(60),
+    kind=Note(60, "2614-0399"),
     why="You quote it to renew the marks, and it belongs on the sheet you take outside.",
     find_out="The locate service gives it when you ask.",
     asks=chosen(LINES_REQUESTED, "asked"),
@@ -236,7 +237,7 @@ SPOT_NAME = Question(
     key="spot_name",
     label="Name of the spot",
     text="What do you call this spot?",
-    kind=Note(40),
+    kind=Note(40, "back lawn"),
     why="You may record several spots and compare them.",
     find_out="Such as back lawn by the gate.",
     group="spots",
@@ -359,6 +360,21 @@ SLOPE_DROP = Question(
     ),
 )
 
+DROPS_APART = Cited(0.5, OURS)
+"""The two drops are doubted when they differ by more than this part of the larger one, and by more
+than an inch."""
+
+
+def _uneven_drops(turned: Quantity, answers: Answers) -> str | None:
+    first = answers.get(SLOPE_DROP)
+    if first is None:
+        return None
+    one, other = magnitude(first, "in"), magnitude(turned, "in")
+    if abs(one - other) <= max(1.0, DROPS_APART.value * max(one, other)):
+        return None
+    return "The two drops differ widely. Look that the string is taut and level, and measure both."
+
+
 SLOPE_TURNED = Question(
     key="slope_drop_turned",
     label="Drop with the level turned",
@@ -366,6 +382,7 @@ SLOPE_TURNED = Question(
     kind=depth((0, "in"), (240, "in")),
     why="The mean of the two takes out a level that reads crooked.",
     find_out="If you skip it, the first drop is used alone.",
+    doubt=_uneven_drops,
     group="spots",
 )
 

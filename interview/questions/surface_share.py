@@ -46,7 +46,7 @@ SURFACE_NAME = Question(
     key="surface_name",
     label="Name of the surface",
     text="Name a surface whose water comes to the garden.",
-    kind=Note(40),
+    kind=Note(40, "south roof"),
     why="Only what truly drains here counts, and each surface is listed.",
     find_out="Such as south roof or patio.",
     group="surfaces",
@@ -98,7 +98,7 @@ FALLS_ON = Question(
     label="Falls on another surface first",
     text="Does its water first fall on, or run over, a surface you listed before? Write that one's "
     "name, or no.",
-    kind=Note(40),
+    kind=Note(40, "upper roof, or no"),
     why="The water of an upper roof goes where that of the lower one goes, and divides alike.",
     find_out="List the lower surface first. All the water that falls on a lawn is counted, which "
     "is cautious.",

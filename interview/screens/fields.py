@@ -17,6 +17,15 @@ LONGEST = 64
 """Most characters of a one-value answer."""
 
 
+MANY = 7
+"""Lists longer than this may not be seen whole, and say how many there are."""
+
+
+def in_all(options: tuple[tuple[str, str], ...]) -> str:
+    """Say how many options there are, where some may lie below the fold."""
+    return f" {len(options)} in all." if len(options) > MANY else ""
+
+
 class ChoiceField(Field):
     """One of a few options: arrows, a letter or a number go to it; Enter takes it."""
 
@@ -29,12 +38,12 @@ class ChoiceField(Field):
 
     @property
     def lines(self) -> int:
-        return min(9, len(self._options))
+        return min(11, len(self._options))
 
     @property
     def how(self) -> str:
         goes = "A number" if len(self._options) < 10 else "The first letters"
-        return f"{goes} or the arrows mark one; Enter takes it."
+        return f"{goes} or the arrows mark one; Enter takes it.{in_all(self._options)}"
 
     @property
     def _list(self) -> Choices:
@@ -70,11 +79,12 @@ class TicksField(Field):
     def how(self) -> str:
         usual = self.asked.kept is None and self.asked.default not in (None, "none")
         lead = "The usual ones are ticked. " if usual else ""
-        return f"{lead}Space ticks, Enter goes on. None of these: leave nothing ticked."
+        how = f"{lead}Space ticks, Enter goes on. None of these: leave nothing ticked."
+        return f"{how}{in_all(self._options)}"
 
     @property
     def lines(self) -> int:
-        return min(9, len(self._options))
+        return min(11, len(self._options))
 
     @property
     def text(self) -> str:

@@ -194,6 +194,10 @@ class ListField(Field):
 class SoakField(Field):
     """The readings of a soak test: they are taken on a page of their own."""
 
+    @property
+    def how(self) -> str:
+        return "Readings are taken, added and corrected on the timing page (F3 or Ctrl+N)."
+
     def compose(self) -> ComposeResult:
         lines = list_lines(self.asked.text)
         yield Words("\n".join(lines), classes="kept") if lines else Words("No reading yet.")

@@ -129,7 +129,8 @@ class QuestionScreen(FurtherPages, QuestionPage):
         if step.address in self._session.drafts:
             field.restore(self._session.drafts[step.address])
         fault = view.fault(question) or ""
-        self._hear(fault or self._session.remark(step, asked.text), refused=bool(fault))
+        said = fault or self._session.remark(step, asked.text) or self._meant(step, asked.text)
+        self._hear(said, refused=bool(fault))
         self.query_one("#asking").scroll_home(animate=False)
         if shut:
             self.query_one("#go_on").focus()
@@ -138,6 +139,15 @@ class QuestionScreen(FurtherPages, QuestionPage):
         self._ahead.turned(Message().time)
         if missed:
             self._tell(LEFT_OUT)
+
+    def _meant(self, step: Step, kept: str) -> str:
+        """Say in words a day or a time that is kept, as the file writes it, in its figures."""
+        if not kept or step.question.kind.name not in ("date", "date and time"):
+            return ""
+        try:
+            return f"I read this as {self._session.read(step, kept).echo}."
+        except Refused:
+            return ""
 
     # Answering
 
