@@ -101,7 +101,6 @@ class QuestionPage(Page):
         """Show what stands around the question."""
         if self._step is None:
             return
-        self._show_top()
         self.query_one(StageStrip).show(self._session, self._step.stage.key)
         self.query_one(PlanSoFar).show(self._session)
         offered = self._offered()
