@@ -43,6 +43,7 @@ LEFT_OUT = "Keys typed before this question was shown were left out. Look, then 
 class QuestionScreen(FurtherPages, QuestionPage):
     """Asks the question the session stands at."""
 
+    AUTO_FOCUS = ""
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("escape,ctrl+b", "back", "Back", key_display="esc"),
         Binding("ctrl+t", "put_off", "Don't know"),
@@ -142,12 +143,9 @@ class QuestionScreen(FurtherPages, QuestionPage):
 
     def _meant(self, step: Step, kept: str) -> str:
         """Say in words a day or a time that is kept, as the file writes it, in its figures."""
-        if not kept or step.question.kind.name not in ("date", "date and time"):
-            return ""
-        try:
-            return f"I read this as {self._session.read(step, kept).echo}."
-        except Refused:
-            return ""
+        return (
+            self._understood(kept) if step.question.kind.name in ("date", "date and time") else ""
+        )
 
     # Answering
 
@@ -167,12 +165,16 @@ class QuestionScreen(FurtherPages, QuestionPage):
         if self._step is None or field.draft == self._fresh:
             return
         # On the empty line of a list the whole list is said back.
-        text = event.text if event.text.strip() else field.text
+        self._hear(self._understood(event.text if event.text.strip() else field.text))
+
+    def _understood(self, text: str) -> str:
+        """Say how ``text`` is understood, where that can be said and is not plain."""
+        assert self._step is not None
         try:
             echo = self._session.read(self._step, text).echo if text.strip() else ""
         except (Refused, ValueError):
             echo = ""
-        self._hear(f"I read this as {echo}." if echo and echo != text else "")
+        return f"I read this as {echo}." if echo and echo != text else ""
 
     async def on_field_given(self, event: Field.Given) -> None:
         """Keep the answer and go on, or say why it cannot be."""
@@ -194,7 +196,8 @@ class QuestionScreen(FurtherPages, QuestionPage):
             self._hear(str(refused), refused=True)
             return
         event.field.added()
-        self._hear(self._session.remark(self._step, event.line))
+        remark = self._session.remark(self._step, event.line)
+        self._hear(remark or self._understood(event.field.text))
 
     def on_list_field_pasted(self, event: ListField.Pasted) -> None:
         """Say what is not known of the lines that were pasted into a list."""

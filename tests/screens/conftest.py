@@ -23,6 +23,8 @@ from interview.screens import typed_ahead
 from interview.screens.app import Door, InterviewApp
 from interview.session import Session
 
+LOOKS = 20
+"""How often it is looked for the field to type into."""
 BY = "rain-garden-interview test"
 
 
@@ -96,6 +98,10 @@ class Person:
 
     async def types(self, text: str) -> None:
         """Type ``text`` into the line that has the focus."""
+        for _ in range(LOOKS):  # a page just opened may still be on its way
+            if isinstance(self.app.focused, Input):
+                break
+            await self.pilot.pause()
         assert isinstance(self.app.focused, Input), self.app.focused
         await self.press(*text)
 

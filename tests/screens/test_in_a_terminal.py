@@ -210,13 +210,13 @@ def test_a_signal_to_end_keeps_what_is_half_typed_for_the_next_time(
 ) -> None:
     program = tube("garden.yaml")
     program.read("What do you call this garden?")
-    program.type(b"Maple cor")
-    program.read("Maple cor")
+    program.type(b"Birch la")
+    program.read("Birch la")
     program.program.send_signal(getattr(signal, name))
     program.ended()
-    assert "garden_name: Maple cor" in (tmp_path / "garden.yaml").read_text()
+    assert "garden_name: Birch la" in (tmp_path / "garden.yaml").read_text()
     again = tube("garden.yaml")
-    assert "Maple cor" in again.read("Maple cor")
+    assert "Birch la" in again.read("Birch la")
     again.type(b"\x11")
     assert again.ended() == 0
 
