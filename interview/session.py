@@ -98,6 +98,8 @@ class Session:
         path = route.steps(self._answers)
         addresses = [step.address for step in path]
         place = addresses.index(stopped_at) if stopped_at in addresses else 0
+        if path and addresses[place] in self.drafts and not self.shut(path[place]):
+            return path[place]
         ahead = self._first_open(path[place:]) or self._first_open(path)
         return ahead or (path[-1] if path else None)
 

@@ -124,6 +124,18 @@ async def test_what_is_half_typed_is_there_again_after_the_program_was_ended(
     assert "half_typed" not in (tmp_path / "garden.yaml").read_text()
 
 
+async def test_one_comes_back_to_what_was_half_typed_over_an_answer(sit, sample) -> None:
+    path = sample("finished_us.yaml")
+    async with sit(path) as person:
+        await person.goes_to("swap_out")
+        await person.types("half of it")
+        await person.press("ctrl+q")
+    async with sit(path) as person:
+        assert person.asked == "swap_out"
+        assert person.app.focused.value == "half of it"
+        assert person.session.answers.texts["swap_out"] == "prairie ironweed for New England aster"
+
+
 async def test_leaving_with_nothing_typed_makes_no_file(sit, tmp_path: Path) -> None:
     async with sit("garden.yaml") as person:
         await person.press("ctrl+q")
