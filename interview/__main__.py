@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import TextIO
 
 from interview import clock
+from interview.long_work import HowFar, heard_by
 
 NAME = "rain-garden-interview"
 CLEAN, FAULTS, UNREADABLE = 0, 1, 2
@@ -42,6 +43,9 @@ def parser() -> argparse.ArgumentParser:
     ways = words.add_mutually_exclusive_group()
     ways.add_argument("--plain", action="store_true", help="question by question on plain lines")
     ways.add_argument("--plan", action="store_true", help="print the plan of FILE")
+    ways.add_argument(
+        "--card", action="store_true", help="print the yard card of FILE: one page to take outside"
+    )
     ways.add_argument("--figures", action="store_true", help="print every figure of FILE as YAML")
     ways.add_argument(
         "--check", action="store_true", help="list faults and open questions of FILE; status 0-2"
@@ -83,7 +87,7 @@ def _run(given: argparse.Namespace) -> int:
 
         print(worksheet(), end="")
         return 0
-    if given.plan or given.figures or given.check:
+    if given.plan or given.card or given.figures or given.check:
         if not given.file:
             return _refuse("name the answers FILE as well")
         return _report(given)
@@ -113,7 +117,7 @@ def _report(given: argparse.Namespace) -> int:
         return _refuse(f"{af.shown(given.file)}: {trouble}")
     except ValueError as wrong:
         return _refuse(str(wrong))
-    from interview import figures_file, report
+    from interview import card, figures_file, report
     from interview.opening import plan_of
 
     plan = plan_of(loaded.answers, path.parent, clock.now(), _plants(given))
@@ -121,13 +125,24 @@ def _report(given: argparse.Namespace) -> int:
         own = plan.plant_file
         print(check.check_text(given.file, loaded, own), end="")
         return FAULTS if loaded.troubles or own.faults or own.trouble else CLEAN
-    if given.figures:
-        print(figures_file.figures_text(plan), end="")
-    else:
-        print(report.plan_text(plan), end="")
+    with heard_by(_far):
+        if given.figures:
+            text = figures_file.figures_text(plan)
+        elif given.card:
+            text = card.card_text(plan)
+        else:
+            text = report.plan_text(plan)
+    _far(None)
+    print(text, end="")
     for one in loaded.troubles:
         print(f"{NAME}: line {one.line}: {one.key}: {one.sentence}", file=sys.stderr)
     return 0
+
+
+def _far(far: HowFar | None) -> None:
+    """Show on one line of a terminal how far a long sum is; nothing takes the line away."""
+    if sys.stderr.isatty():
+        print(f"\r\033[K{far.words if far else ''}", end="", file=sys.stderr, flush=True)
 
 
 def _plain(name: str | None, plants: str) -> int:

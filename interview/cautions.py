@@ -2,50 +2,105 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 NOT_ENGINEERING = (
     "A plan for a small home garden from your own measurements. It is not a survey, a permit or "
     "an engineer's design; local codes and licensed practice decide."
-)
-LINES = (
-    "Do not dig, not even the test hole, before every buried line is marked and every owner has "
-    "answered. Hand-dig within two feet of a mark."
 )
 PLANTS = (
     "Some plants are poisonous or irritating; keep those from children and pets. Local lists of "
     "invasive plants decide."
 )
-ALL = (
-    LINES,
+LOCATE = (
+    "Do not dig, not even the test hole, before every buried line is marked and every owner has "
+    "answered."
+)
+PEGS = (
+    "A peg pushed into the ground is digging too. Until digging is open lay the outline out with a "
+    "hose, string and stones."
+)
+HIT_A_LINE = (
+    "If you hit or nick a line: stop, get everyone away, light nothing, and call the emergency "
+    "number and the utility from a distance."
+)
+
+
+def lines(zone: str) -> str:
+    """Return the caution about buried lines; ``zone`` is the strip beside a mark, as ``2 ft``."""
+    return f"{LOCATE} Within {zone} of a mark dig only gently, by hand."
+
+
+_ALL = (
     "Locators mark the utilities' lines, usually only to the meter; private lines are yours to "
     "find.",
+    HIT_A_LINE,
     "A small child can drown in a very little water. Cover or fill an open hole, and keep an eye "
-    "on the full pond.",
+    "on the full pond. Never climb into a hole deeper than your waist.",
     "Measure roofs from the ground. No ladder near power lines.",
     "Keep the distances from buildings, septic parts and wells. Watch the basement after the "
     "first storms; if a wall is damp, turn the downspout away the same day.",
     "On slopes, banks and ground that may slide, an engineer decides first.",
     "Where pollution is suspected do not dig and do not soak water in; soil near old painted "
-    "walls may hold lead.",
+    "walls may hold lead. Wash your hands after working in the soil.",
     "Water that stands for more than 48 hours is a fault: find out why.",
     "Grow nothing to eat in runoff from metal or treated roofs.",
-    "Dig in short turns, drink in the heat, and lift with your legs.",
+    "Dig in short turns, drink in the heat, and lift with your legs. Wear shoes that a spade does "
+    "not go through, and gloves; keep others out of reach of a swung tool.",
     "The overflow must leave over your own ground to a place that may take it; permits, "
     "easements, the association and the right of way may rule on it.",
 )
-DIG_DAY = (
-    "Marks are visible and still good; take a photograph of them.",
-    "Fill the test hole or cover it.",
-    "Peg out the floor, the full pond and the rim; the diagonals must be equal.",
-    "Stretch a level string across; all heights are measured from it.",
-    "Strip the turf and stack it for the outside of the berm.",
-    "Hand-dig gently within two feet of any mark.",
-    "Cut the uphill side first and lay the soil on the downhill line.",
-    "Make the floor level within half an inch (12 mm): a level floor, not a bowl.",
-    "Loosen the floor with a fork while it is dry; do not tread on it again.",
-    "Work in the compost.",
-    "Build the berm in thin tamped layers, level all round its top.",
-    "Cut the overflow notch, check it with a level, and line it with stone.",
-    "Lay the stone where the water comes in, and try it with a bucket.",
-    "Plant, water, and mulch; keep the crowns of the plants clear.",
-    "Connect the downspout last.",
-)
+
+
+def every(zone: str) -> tuple[str, ...]:
+    """Return every caution of the sheet; ``zone`` as in ``lines``."""
+    return (lines(zone), *_ALL)
+
+
+def on_the_day(zone: str) -> tuple[str, ...]:
+    """Return what to heed on the day of digging, short enough for one page."""
+    return (
+        f"Within {zone} of a mark: gently, by hand. A line hit: get away and call.",
+        "Cover or fill every hole: a small child drowns in very little water.",
+        "Short turns, drink in the heat, lift with the legs, gloves, strong shoes.",
+        "No ladder near power lines. Smell of gas, fuel, sewage: stop and call.",
+        "Ground that slides, looks polluted, fills from below: stop and ask.",
+    )
+
+
+@dataclass(frozen=True)
+class Day:
+    """What decides the list for the day of digging."""
+
+    zone: str
+    """The strip beside a mark, such as ``2 ft``."""
+    compost: bool
+    piped: bool
+    level_within: str
+    """How level the floor must be, such as ``half an inch``."""
+
+
+def dig_day(day: Day) -> tuple[str, ...]:
+    """Return the list for the day of digging, in the order of the work."""
+    steps = [
+        "Marks are visible and still good; take a photograph of them.",
+        f"Within {day.zone} of any mark dig only gently, by hand, turf and all.",
+        "Fill the test hole or cover it.",
+        "Peg out the floor, the full pond and the rim; the diagonals must be equal.",
+        "Stretch a level string across; all heights are measured from it.",
+        "Strip the turf and stack it for the outside of the berm.",
+        "Cut the uphill side first and lay the soil on the downhill line.",
+        f"Make the floor level within {day.level_within}: a level floor, not a bowl.",
+        "Loosen the floor with a fork while it is dry; do not tread on it again.",
+    ]
+    if day.compost:
+        steps.append("Work in the compost.")
+    steps += [
+        "Build the berm in thin tamped layers, level all round its top.",
+        "Cut the overflow notch, check it with a level, and line it with stone.",
+        "Lay the stone where the water comes in, and try it with a bucket.",
+        "Plant, water, and mulch; keep the crowns of the plants clear.",
+        "Cover or fill what is still open before you leave.",
+        "Connect the pipe last." if day.piped else "Connect the downspout last.",
+    ]
+    return tuple(steps)

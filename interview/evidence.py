@@ -16,6 +16,7 @@ class Standing(Enum):
     SECONDARY = "published, read in a second copy"
     PRACTICE = "common practice, no source"
     OURS = "a choice of this project"
+    YOURS = "as you gave it"
     ARITHMETIC = "arithmetic"
     MEMORY = "from memory, not checked"
 

@@ -10,7 +10,8 @@ from dataclasses import dataclass
 from interview.evidence import ARITHMETIC, Source
 from interview.model import Unanswered
 from interview.plan import Plan
-from interview.units import Quantity, magnitude, plain_number, significant, unit_name
+from interview.shown import PLAIN, Rounding
+from interview.units import Quantity, magnitude, unit_name
 
 Value = Quantity | float | int | str | dt.date | bool
 
@@ -30,8 +31,9 @@ class Figure:
     inputs: tuple[str, ...] = ()
     """Keys of the figures and questions it is got from."""
     source: Source = ARITHMETIC
-    digits: int = 3
-    direction: str = "nearest"
+    rounding: Rounding = PLAIN
+    words: Callable[[Quantity, bool], str] | None = None
+    """Writes the value where it is set out with a tape and not read as a number."""
 
     def unit(self, metric: bool) -> str:
         """Return the unit shown."""
@@ -57,7 +59,9 @@ class Found:
 
     def shown(self, metric: bool) -> str:
         """Return the value as the plan shows it, rounded, with its unit."""
-        number = self.number(metric)
+        number, value = self.number(metric), self.value
+        if self.figure.words is not None and isinstance(number, float) and value is not number:
+            return self.figure.words(value, metric)  # type: ignore[arg-type]
         if isinstance(number, bool):
             return "yes" if number else "no"
         if isinstance(number, (str, int)) or number is None:
@@ -65,7 +69,7 @@ class Found:
         if not math.isfinite(number):
             return "never"
         unit = self.figure.unit(metric)
-        text = plain_number(significant(number, self.figure.digits, self.figure.direction))
+        text = self.figure.rounding.write(number)
         if unit == "percent":
             return f"{text} %"
         return f"{text} {unit_name(unit)}".strip()

@@ -5,17 +5,22 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from interview.calc.basin import RULE_OF_THUMB
+from interview.calc.depth import CORRECTED_RATE_HOURS, DROP_RATE_HOURS
+from interview.calc.earthwork import COMPACTION_SOURCE
 from interview.calc.hole import INVERSE_AUGER_HOLE
 from interview.calc.hyetographs import StormShape
 from interview.calc.materials import HOURS_YD3
 from interview.calc.overflow import MANNING_SMOOTH, WEIR_US
+from interview.calc.plant_count import SPACING_SOURCE
 from interview.calc.size_factors import SIZE_FACTOR_TABLE
 from interview.costs import costs, plant_count
 from interview.evidence import ARITHMETIC, OURS, PRACTICE, Source, Standing
 from interview.figure import Figure, Found, Value, find
 from interview.model import Unanswered
+from interview.parts.survey import PEAK_SOURCE
 from interview.plan import Plan
 from interview.questions import start
+from interview.shown import HIGH, LOW, SLOPE, Rounding, depth_words, length_words
 from interview.units import quantity, unit_name
 
 
@@ -64,6 +69,15 @@ def _rate_error(plan: Plan) -> Value:
     return "not known" if error is None else error
 
 
+def _bought(name: str) -> Callable[[Plan], Value]:
+    """Return how much of one thing on the shopping list is needed, before it is rounded up."""
+
+    def get(plan: Plan) -> Value:
+        return next((item.amount for item in plan.shopping if item.name == name), "none")
+
+    return get
+
+
 def _wide(low: Callable[[Plan], float]) -> Callable[[Plan], Value]:
     return lambda plan: quantity(low(plan), "ft**2")
 
@@ -71,26 +85,25 @@ def _wide(low: Callable[[Plan], float]) -> Callable[[Plan], Value]:
 SOAK = Source(
     "custom of soak tests: the fall in the hole since the mark by the time", Standing.PRACTICE
 )
-DEPTH_24H = Source(
-    "Home guides: drop rate x 24 h, such as the Blue Thumb Guide to Raingardens, p. 12",
-    Standing.PUBLISHED,
-)
-DEPTH_48H = Source(
-    "48 h: Nebraska G1758; City of Los Angeles LID sample design", Standing.PUBLISHED
-)
 LEVEL_POOL = Source(
     "level-pool balance, solved exactly within each part of the storm", Standing.ARITHMETIC
 )
 RUNOFF = Source(
-    "21 DCMR 520: 0.95 hard, 0.25 compacted; TR-55 for lawn and curve numbers", Standing.PUBLISHED
+    "District of Columbia Municipal Regulations, title 21, section 520: 0.95 impervious, 0.25 "
+    "compacted cover, gravel counted as such by choice; TR-55, USDA-NRCS, 1986, Table 2-2a, for "
+    "lawn and curve numbers",
+    Standing.SECONDARY,
 )
-COMPACTED = Source("tamped soil 0.9 of bank volume, US Army FM 5-434 type table", Standing.MEMORY)
 RATIONAL = Source(
-    "rational method; 1 acre in/h = 1.00833 ft³/s (GISHydro note, University of Maryland)",
+    "rational method; 1 acre in/h = 1.00833 ft³/s: GISHydro note, University of Maryland, undated",
     Standing.PUBLISHED,
 )
-BULKED = Source("bulking: sand 1.15, loam 1.25, clay 1.35 to 1.4", Standing.SECONDARY)
-COUNTS = Source("Alabama Extension, rain garden step 6", Standing.SECONDARY)
+BULKED = Source(
+    "sand 1.15 and dense clay 1.30, construction estimating text, examples 9-3 and 9-2, title not "
+    "shown in the copy; loam 1.25 and clay 1.43, US Army FM 5-434; clay 1.35 to 1.40 "
+    "chosen between",
+    Standing.MEMORY,
+)
 DIST, RATE, AREA, VOLUME = ("in", "mm"), ("in/h", "mm/h"), ("ft**2", "m**2"), ("ft**3", "m**3")
 SIDE = ("ft", "m")
 
@@ -117,19 +130,19 @@ FIGURES: tuple[Figure, ...] = (
         lambda p: p.slope.fall,
         "percent",
         "percent",
-        "100 x mean drop / run",
+        "100 x average drop / run",
         ("slope_run", "slope_drop", "slope_drop_turned"),
+        rounding=SLOPE,
     ),
     Figure(
         "drop_rate",
         "Drop rate in the hole",
         _drop_rate,
         *RATE,
-        "mean over the readings of drop since the fill / time since the fill",
+        "average over the readings of drop since the fill / time since the fill",
         ("readings", "water_at_mark", "test_start"),
         SOAK,
-        2,
-        "down",
+        LOW,
     ),
     Figure(
         "corrected_rate",
@@ -140,8 +153,7 @@ FIGURES: tuple[Figure, ...] = (
         "intervals and the last three",
         ("readings", "hole_shape", "hole_width"),
         INVERSE_AUGER_HOLE,
-        2,
-        "down",
+        LOW,
     ),
     Figure(
         "corrected_rate_error",
@@ -151,7 +163,6 @@ FIGURES: tuple[Figure, ...] = (
         "reading and width errors carried into f by its derivatives",
         ("readings", "ruler_mark"),
         ARITHMETIC,
-        2,
     ),
     Figure(
         "depth_by_drop",
@@ -160,9 +171,8 @@ FIGURES: tuple[Figure, ...] = (
         *DIST,
         "drop rate x 24 h",
         ("drop_rate",),
-        DEPTH_24H,
-        3,
-        "down",
+        DROP_RATE_HOURS.source,
+        LOW,
     ),
     Figure(
         "depth_by_corrected",
@@ -171,9 +181,8 @@ FIGURES: tuple[Figure, ...] = (
         *DIST,
         "corrected rate x 48 h (24 h under the strict rule)",
         ("corrected_rate",),
-        DEPTH_48H,
-        3,
-        "down",
+        CORRECTED_RATE_HOURS.source,
+        LOW,
     ),
     Figure(
         "pond_depth",
@@ -183,7 +192,7 @@ FIGURES: tuple[Figure, ...] = (
         "the least of the limits in force, rounded down to 1/2 in (10 mm)",
         ("depth_by_drop", "depth_by_corrected", "deepest_pond", "drain_rule"),
         OURS,
-        3,
+        words=depth_words,
     ),
     Figure("depth_governed_by", "What decides the depth", lambda p: p.depth.governs.value),
     Figure(
@@ -195,8 +204,7 @@ FIGURES: tuple[Figure, ...] = (
         "pond depth / drop rate",
         ("pond_depth", "drop_rate"),
         ARITHMETIC,
-        2,
-        "up",
+        HIGH,
     ),
     Figure(
         "empty_latest",
@@ -207,8 +215,7 @@ FIGURES: tuple[Figure, ...] = (
         "pond depth / corrected rate",
         ("pond_depth", "corrected_rate"),
         ARITHMETIC,
-        2,
-        "up",
+        HIGH,
     ),
     Figure(
         "catchment_area",
@@ -218,7 +225,6 @@ FIGURES: tuple[Figure, ...] = (
         "sum of plan area x share",
         ("surfaces",),
         ARITHMETIC,
-        2,
     ),
     Figure(
         "weighted_area",
@@ -228,7 +234,6 @@ FIGURES: tuple[Figure, ...] = (
         "S = sum of plan area x share x part that runs off",
         ("surfaces", "runoff_by"),
         RUNOFF,
-        2,
     ),
     Figure(
         "weighted_area_error",
@@ -238,7 +243,6 @@ FIGURES: tuple[Figure, ...] = (
         "first-order propagation of tape, pace, share",
         ("surfaces",),
         ARITHMETIC,
-        2,
     ),
     Figure(
         "widest_error",
@@ -254,7 +258,6 @@ FIGURES: tuple[Figure, ...] = (
         "two standard uncertainties below",
         ("weighted_area", "weighted_area_error"),
         ARITHMETIC,
-        2,
     ),
     Figure(
         "weighted_area_high",
@@ -264,7 +267,6 @@ FIGURES: tuple[Figure, ...] = (
         "two standard uncertainties above",
         ("weighted_area", "weighted_area_error"),
         ARITHMETIC,
-        2,
     ),
     Figure(
         "catchment_volume",
@@ -275,7 +277,6 @@ FIGURES: tuple[Figure, ...] = (
         "S x P, without the rain on the garden itself",
         ("weighted_area", "rain_depth"),
         ARITHMETIC,
-        2,
     ),
     Figure(
         "rule_of_thumb_area",
@@ -285,17 +286,15 @@ FIGURES: tuple[Figure, ...] = (
         "area that drains here x rain / pond depth",
         ("catchment_area", "rain_depth", "pond_depth"),
         RULE_OF_THUMB,
-        2,
     ),
     Figure(
         "weighted_rule_area",
         "Rule of thumb by the weighted area",
-        lambda p: p.required.rule_of_thumb,
+        lambda p: p.required.rule_of_thumb * p.bed_count,
         *AREA,
         "S x P / d",
         ("weighted_area", "rain_depth", "pond_depth"),
         RULE_OF_THUMB,
-        3,
     ),
     Figure(
         "hand_check_area",
@@ -305,18 +304,17 @@ FIGURES: tuple[Figure, ...] = (
         "S x P / (d - P), without the sloping sides",
         ("weighted_area", "rain_depth", "pond_depth"),
         ARITHMETIC,
-        3,
     ),
     Figure(
         "mid_area",
         "Area at half depth that is needed",
         lambda p: p.mid_area_needed,
         *AREA,
-        "a A - P g (k + 1) / sqrt(k) sqrt(A) - (P (S + g^2) - z^2 d^3 / 3) = 0, with "
-        "g = z (d + 2 b), a = d - P; S is shared by the beds",
+        "beds x A of the root of a A - P g (k + 1) / sqrt(k) sqrt(A) - (P (S1 + g^2) - "
+        "z^2 d^3 / 3) = 0, with g = z (d + 2 b), a = d - P, S1 = S / beds; never with a "
+        "floor under 2 ft (600 mm) wide",
         ("weighted_area", "rain_depth", "pond_depth", "side_slope", "freeboard", "length_to_width"),
         ARITHMETIC,
-        4,
     ),
     Figure(
         "bed_count",
@@ -337,30 +335,29 @@ FIGURES: tuple[Figure, ...] = (
         "Floor length that is needed, before rounding",
         lambda p: p.required.basin.floor_length,
         *SIDE,
-        "L = sqrt(k A) - z d",
+        "L = sqrt(k A) - z d, 2 ft (600 mm) or more, A that of one bed",
         ("mid_area",),
         ARITHMETIC,
-        4,
+        words=length_words,
     ),
     Figure(
         "needed_floor_width",
         "Floor width that is needed, before rounding",
         lambda p: p.required.basin.floor_width,
         *SIDE,
-        "W = sqrt(A / k) - z d",
+        "W = sqrt(A / k) - z d, 2 ft (600 mm) or more, A that of one bed",
         ("mid_area",),
         ARITHMETIC,
-        4,
+        words=length_words,
     ),
     Figure(
         "needed_volume",
         "Pond volume that is needed",
         lambda p: p.required.basin.volume,
         *VOLUME,
-        "V = A d + z^2 d^3 / 3",
+        "V = A d + z^2 d^3 / 3, A that of one bed",
         ("mid_area", "pond_depth"),
         ARITHMETIC,
-        4,
     ),
     Figure(
         "recommended_area",
@@ -370,77 +367,78 @@ FIGURES: tuple[Figure, ...] = (
         "area at half depth, two digits, up",
         ("mid_area",),
         ARITHMETIC,
-        2,
-        "up",
+        HIGH,
     ),
     Figure(
         "area_low",
         "Area, low end of the range",
         _wide(lambda p: p.area_range.low),
         *AREA,
-        "two standard uncertainties below",
+        "A - 2 u, u = (dA / dS) x standard error of S",
         ("weighted_area_error",),
         ARITHMETIC,
-        2,
     ),
     Figure(
         "area_high",
         "Area, high end of the range",
         _wide(lambda p: p.area_range.high),
         *AREA,
-        "two standard uncertainties above",
+        "A + 2 u, u = (dA / dS) x standard error of S",
         ("weighted_area_error",),
         ARITHMETIC,
-        2,
-        "up",
+        HIGH,
     ),
     Figure(
         "published_sandy",
         "Published size factor, sandy soil",
         lambda p: p.published.sandy,
         *AREA,
-        "factor x area that drains here",
-        ("catchment_area", "spout_distance"),
+        "factor x catchment area; 0.19 for a pond under 6 in, 0.15 under 8 in, 0.08 from 8 in, "
+        "0.03 more than 30 ft (9 m) from the downspout",
+        ("catchment_area", "pond_depth", "spout_distance"),
         SIZE_FACTOR_TABLE,
-        2,
     ),
     Figure(
         "published_silty",
         "Published size factor, silty soil",
         lambda p: p.published.silty,
         *AREA,
-        "factor x area that drains here",
-        ("catchment_area", "spout_distance"),
+        "factor x catchment area; 0.34 for a pond under 6 in, 0.25 under 8 in, 0.16 from 8 in, "
+        "0.06 more than 30 ft (9 m) from the downspout",
+        ("catchment_area", "pond_depth", "spout_distance"),
         SIZE_FACTOR_TABLE,
-        2,
     ),
     Figure(
         "published_clayey",
         "Published size factor, clayey soil",
         lambda p: p.published.clayey,
         *AREA,
-        "factor x area that drains here",
-        ("catchment_area", "spout_distance"),
+        "factor x catchment area; 0.43 for a pond under 6 in, 0.32 under 8 in, 0.20 from 8 in, "
+        "0.10 more than 30 ft (9 m) from the downspout",
+        ("catchment_area", "pond_depth", "spout_distance"),
         SIZE_FACTOR_TABLE,
-        2,
     ),
     Figure(
         "floor_length_drawn",
         "Floor length to peg",
         lambda p: p.garden.floor_length,
         *SIDE,
-        "needed, raised to 1/2 ft (100 mm), or as you chose",
+        "needed, raised to 1/2 ft (100 mm) until the rain is held; or as the room has it;"
+        " or as you chose",
         ("needed_floor_length",),
         OURS,
+        words=length_words,
     ),
     Figure(
         "floor_width_drawn",
         "Floor width to peg",
         lambda p: p.garden.floor_width,
         *SIDE,
-        "needed, raised to 1/2 ft (100 mm), or as you chose",
+        "needed, raised to 1/2 ft (100 mm) until the rain is held; or as the room has it;"
+        " or as you chose",
         ("needed_floor_width",),
         OURS,
+        words=length_words,
     ),
     Figure(
         "pond_length",
@@ -450,7 +448,7 @@ FIGURES: tuple[Figure, ...] = (
         "floor + 2 z d",
         ("floor_length_drawn", "side_slope", "pond_depth"),
         ARITHMETIC,
-        4,
+        words=length_words,
     ),
     Figure(
         "pond_width",
@@ -460,7 +458,7 @@ FIGURES: tuple[Figure, ...] = (
         "floor + 2 z d",
         ("floor_width_drawn", "side_slope", "pond_depth"),
         ARITHMETIC,
-        4,
+        words=length_words,
     ),
     Figure(
         "rim_length",
@@ -470,7 +468,7 @@ FIGURES: tuple[Figure, ...] = (
         "floor + 2 z (d + b)",
         ("floor_length_drawn", "freeboard"),
         ARITHMETIC,
-        4,
+        words=length_words,
     ),
     Figure(
         "rim_width",
@@ -480,17 +478,35 @@ FIGURES: tuple[Figure, ...] = (
         "floor + 2 z (d + b)",
         ("floor_width_drawn", "freeboard"),
         ARITHMETIC,
-        4,
+        words=length_words,
     ),
-    Figure("floor_area", "Floor area", lambda p: p.garden.floor_area, *AREA, digits=4),
+    Figure(
+        "floor_area",
+        "Floor area",
+        lambda p: p.garden.floor_area,
+        *AREA,
+        "Lf x Wf, of one bed",
+        ("floor_length_drawn", "floor_width_drawn"),
+        ARITHMETIC,
+    ),
     Figure(
         "mid_area_drawn",
         "Area at half depth as drawn",
         lambda p: p.garden.mid_area,
         *AREA,
-        digits=4,
+        "(Lf + z d) (Wf + z d), of one bed",
+        ("floor_length_drawn", "floor_width_drawn", "side_slope", "pond_depth"),
+        ARITHMETIC,
     ),
-    Figure("rim_area", "Area inside the rim", lambda p: p.garden.rim_area, *AREA, digits=4),
+    Figure(
+        "rim_area",
+        "Area inside the rim",
+        lambda p: p.garden.rim_area,
+        *AREA,
+        "rim length x rim width, of one bed",
+        ("rim_length", "rim_width"),
+        ARITHMETIC,
+    ),
     Figure(
         "pond_volume",
         "Full pond volume",
@@ -499,18 +515,16 @@ FIGURES: tuple[Figure, ...] = (
         "d (Lf Wf + z d (Lf + Wf) + 4/3 z^2 d^2)",
         ("floor_length_drawn",),
         ARITHMETIC,
-        4,
     ),
     Figure(
         "rain_held",
         "Rain it holds",
         lambda p: p.rain_held,
         *DIST,
-        "V / (S + area inside the rim)",
+        "V / (S / beds + area inside the rim), V and rim of one bed",
         ("pond_volume", "weighted_area", "rim_area"),
         ARITHMETIC,
-        4,
-        "down",
+        LOW,
     ),
     Figure(
         "gain",
@@ -518,30 +532,29 @@ FIGURES: tuple[Figure, ...] = (
         lambda p: p.pool.gain,
         "",
         "",
-        "kappa = (S + area inside the rim) / area at half depth",
+        "kappa = (S1 + area inside the rim) / area at half depth; S1 = S / beds, but all "
+        "of S for the first of beds in a row",
         ("weighted_area", "rim_area", "mid_area_drawn"),
         ARITHMETIC,
-        4,
     ),
     Figure(
         "full_depth",
-        "Full pond as a mean depth",
+        "Full pond as an average depth",
         lambda p: p.pool.full_depth,
         *DIST,
         "V / area at half depth",
         ("pond_volume", "mid_area_drawn"),
         ARITHMETIC,
-        4,
     ),
     Figure(
         "storm_peak",
         "Deepest pond in the storm held",
         lambda p: p.held_storm.peak,
         *DIST,
-        "dh/dt = kappa i(t) - f, from empty",
+        "greatest h of dh/dt = kappa i(t) - f from empty, h no more than the full pond as"
+        " a mean depth and no less than 0; i(t) the storm shape over its hours",
         ("gain", "corrected_rate", "storm_hours"),
         LEVEL_POOL,
-        4,
     ),
     Figure(
         "storm_hours_on_floor",
@@ -552,17 +565,16 @@ FIGURES: tuple[Figure, ...] = (
         "dh/dt = kappa i(t) - f, until empty",
         ("gain", "corrected_rate"),
         LEVEL_POOL,
-        4,
     ),
     Figure(
         "storm_spill",
         "Spilled in the storm held",
         lambda p: p.all_held_storm.spill_volume,
         *VOLUME,
-        "what rises above the full pond",
+        "sum of (kappa i(t) - f) dt while the pond is full, x area at half depth, of "
+        "every bed water leaves the garden from",
         ("gain", "full_depth"),
         LEVEL_POOL,
-        4,
     ),
     Figure(
         "side_hours",
@@ -570,10 +582,9 @@ FIGURES: tuple[Figure, ...] = (
         lambda p: p.zone_hours.side,
         "h",
         "h",
-        "time the pond is above half depth",
+        "time h is above d / 2",
         ("storm_peak",),
         LEVEL_POOL,
-        3,
     ),
     Figure(
         "rim_hours",
@@ -581,10 +592,9 @@ FIGURES: tuple[Figure, ...] = (
         lambda p: p.zone_hours.rim,
         "h",
         "h",
-        "time the pond is above its depth",
+        "time h is above d",
         ("storm_peak",),
         LEVEL_POOL,
-        3,
     ),
     Figure(
         "again_peak",
@@ -594,7 +604,6 @@ FIGURES: tuple[Figure, ...] = (
         "the storm held, and again 24 h after it began",
         ("storm_peak",),
         LEVEL_POOL,
-        3,
     ),
     Figure(
         "again_hours_on_floor",
@@ -605,7 +614,6 @@ FIGURES: tuple[Figure, ...] = (
         "the storm held, and again 24 h after it began",
         ("storm_hours_on_floor",),
         LEVEL_POOL,
-        3,
     ),
     Figure(
         "again_caught",
@@ -616,8 +624,7 @@ FIGURES: tuple[Figure, ...] = (
         "1 - spill / inflow",
         ("rain_depth",),
         LEVEL_POOL,
-        3,
-        "down",
+        LOW,
     ),
     Figure(
         "caught_at_one_and_a_half",
@@ -628,8 +635,7 @@ FIGURES: tuple[Figure, ...] = (
         "1 - spill / inflow",
         ("rain_depth",),
         LEVEL_POOL,
-        3,
-        "down",
+        LOW,
     ),
     Figure(
         "caught_at_twice",
@@ -640,8 +646,7 @@ FIGURES: tuple[Figure, ...] = (
         "1 - spill / inflow",
         ("rain_depth",),
         LEVEL_POOL,
-        3,
-        "down",
+        LOW,
     ),
     Figure(
         "caught_uniform_at_one_and_a_half",
@@ -652,8 +657,7 @@ FIGURES: tuple[Figure, ...] = (
         "1 - spill / inflow",
         ("rain_depth",),
         LEVEL_POOL,
-        3,
-        "down",
+        LOW,
     ),
     Figure(
         "record_share_held",
@@ -661,16 +665,18 @@ FIGURES: tuple[Figure, ...] = (
         lambda p: quantity(100 * p.real_years.share_held, "percent"),
         "percent",
         "percent",
-        "1 - spill / inflow over all the days",
+        "1 - spill / inflow over all the days: each day's rain in the shape of the storm "
+        "over its first storm hours, kappa by that day's own depth of rain, water left at"
+        " night carried over",
         ("rain_record",),
         LEVEL_POOL,
-        3,
-        "down",
+        LOW,
     ),
     Figure(
         "record_overflow_days",
         "Days of overflow in the record",
         lambda p: len(p.real_years.overflow_days),
+        formula="days on which any water leaves the garden",
         inputs=("rain_record",),
     ),
     Figure(
@@ -693,6 +699,7 @@ FIGURES: tuple[Figure, ...] = (
         lambda p: p.real_years.longest_wet_spell.hours,
         "h",
         "h",
+        "longest unbroken time with water on the floor of the bed the water reaches first",
         inputs=("rain_record",),
     ),
     Figure(
@@ -700,61 +707,114 @@ FIGURES: tuple[Figure, ...] = (
         "Floor below the lawn, downhill edge",
         lambda p: p.earth.downhill_depth,
         *DIST,
-        "the depth at which 0.9 x cut = berm",
+        "t: the deepest of the three below, but no deeper than the most",
         ("slope", "floor_width_drawn", "freeboard"),
-        COMPACTED,
-        4,
+        COMPACTION_SOURCE,
+        words=depth_words,
+    ),
+    Figure(
+        "floor_by_berm",
+        "Depth for the soil of the berm downhill",
+        lambda p: p.floor_level.by_berm,
+        *DIST,
+        "the t at which 0.9 x cut by one section = berm downhill with its ends",
+        ("slope", "floor_width_drawn", "freeboard"),
+        COMPACTION_SOURCE,
+    ),
+    Figure(
+        "floor_by_level_berm",
+        "Depth for the soil of a berm level all round",
+        lambda p: p.floor_level.by_level_berm,
+        *DIST,
+        "the t at which 0.9 x (cut over the whole ground + soil dug for the mulch) = berm level "
+        "all round; 0 where ground level gives enough",
+        ("slope", "mulch_dug"),
+        COMPACTION_SOURCE,
+    ),
+    Figure(
+        "floor_by_uphill",
+        "Depth for the lawn uphill to hold the full pond",
+        lambda p: p.floor_level.by_uphill,
+        *DIST,
+        "d (1 - z s) - s Wf, 0 or more",
+        ("pond_depth", "side_slope", "slope", "floor_width_drawn"),
+        ARITHMETIC,
+    ),
+    Figure(
+        "floor_deepest",
+        "Most depth, for the overflow to lie above the lawn",
+        lambda p: p.floor_level.most,
+        *DIST,
+        "d + s z (d + b)",
+        ("pond_depth", "side_slope", "slope", "freeboard"),
+        ARITHMETIC,
+    ),
+    Figure(
+        "floor_depth_governed_by",
+        "What decides the depth of the digging",
+        lambda p: p.floor_level.sets.value,
+        inputs=("floor_by_berm", "floor_by_level_berm", "floor_by_uphill", "floor_deepest"),
     ),
     Figure(
         "uphill_floor_depth",
         "Floor below the lawn, uphill edge",
         lambda p: p.earth.uphill_depth,
         *DIST,
-        "downhill depth + slope x floor width",
+        "u = t + s x floor width",
         ("downhill_floor_depth", "slope"),
         ARITHMETIC,
-        4,
+        words=depth_words,
     ),
     Figure(
         "cut_volume",
-        "Soil cut, as it lies",
+        "Soil cut by one section, as it lies",
         lambda p: p.earth.cut,
         *VOLUME,
-        "floor, uphill face and two ends",
+        "Lf (Wf m + z u^2 / (2 (1 - z s))) + Wf z m^2, m = (t + u) / 2",
         ("uphill_floor_depth",),
         ARITHMETIC,
-        4,
+    ),
+    Figure(
+        "cut_whole",
+        "Soil cut over the whole ground, as it lies",
+        lambda p: p.level_berm.cut,
+        *VOLUME,
+        "the hole summed over the falling ground: floor and four faces 1 in z to the ground, "
+        "square corners",
+        ("uphill_floor_depth", "downhill_floor_depth"),
+        ARITHMETIC,
     ),
     Figure(
         "berm_height",
         "Berm above the lawn",
         lambda p: p.earth.berm_height,
         *DIST,
-        "pond depth + freeboard - downhill floor depth",
+        "h = pond depth + freeboard - t",
         ("downhill_floor_depth",),
         ARITHMETIC,
-        4,
+        words=depth_words,
     ),
     Figure(
         "berm_volume",
-        "Soil in the berm, tamped",
+        "Soil in the berm downhill with its ends, tamped",
         lambda p: p.earth.fill,
         *VOLUME,
-        "section x length with end returns at half height",
+        "section x (Lf + 2 z (d + b) + the least of Wf and h / s); section = (h e + s "
+        "e^2) / 2 + T h + s (x^2 - e^2) / 2 + 3 (h + s x)^2 / (2 (1 - 3 s)), e = z h, x ="
+        " e + T, T the top",
         ("berm_height", "berm_top"),
         OURS,
-        4,
     ),
     Figure(
         "soil_to_keep",
         "Soil of a berm level all round, tamped",
         lambda p: p.soil_to_keep,
         *VOLUME,
-        "summed over the falling ground, uphill too, with rounded corners",
+        "summed over the falling ground on a grid, uphill too: faces 1 in z inside and 1 "
+        "in 3 outside, top T wide, round corners",
         ("slope", "berm_top"),
         OURS,
-        3,
-        "up",
+        HIGH,
     ),
     Figure(
         "mulch_dug",
@@ -764,27 +824,33 @@ FIGURES: tuple[Figure, ...] = (
         "floor area x mulch depth",
         ("floor_area", "mulch_depth"),
         ARITHMETIC,
-        3,
     ),
     Figure(
         "soil_dug_total",
         "All the soil to dig, as it lies",
         lambda p: p.digging.bank,
         *VOLUME,
-        "(cut + soil dug for the mulch) x beds",
-        ("cut_volume", "mulch_dug", "beds"),
+        "(cut over the whole ground + soil dug for the mulch) x beds",
+        ("cut_whole", "mulch_dug", "beds"),
         ARITHMETIC,
-        3,
+    ),
+    Figure(
+        "soil_spare",
+        "Soil left over, as it lies",
+        lambda p: p.level_berm.spare * p.bed_count,
+        *VOLUME,
+        "all the soil to dig - berm level all round / 0.9 x beds, 0 or more",
+        ("soil_dug_total", "soil_to_keep", "beds"),
+        COMPACTION_SOURCE,
     ),
     Figure(
         "soil_loose",
         "Dug soil in a heap",
         lambda p: p.digging.loose,
         *VOLUME,
-        "bank volume x bulking of the soil",
+        "bank volume x 1.15 for sand, 1.25 for loam, 1.40 for clay",
         ("soil_dug_total", "soil_dug"),
         BULKED,
-        3,
     ),
     Figure(
         "barrow_loads",
@@ -805,7 +871,6 @@ FIGURES: tuple[Figure, ...] = (
         "bank volume / 0.5 yd³ an hour",
         ("soil_dug_total",),
         HOURS_YD3.source,
-        2,
     ),
     Figure(
         "hours_slow",
@@ -816,7 +881,16 @@ FIGURES: tuple[Figure, ...] = (
         "bank volume / 0.25 yd³ an hour",
         ("soil_dug_total",),
         HOURS_YD3.source,
-        2,
+    ),
+    Figure(
+        "peak_area",
+        "Area weighted by runoff in the hardest rain",
+        lambda p: p.peak_area,
+        *AREA,
+        "sum of plan area x share x part: 0.95 hard, 0.85 gravel and compacted, 0.35 lawn, or "
+        "that of the rain to hold where it is more",
+        ("surfaces",),
+        PEAK_SOURCE,
     ),
     Figure(
         "catchment_flow",
@@ -824,10 +898,9 @@ FIGURES: tuple[Figure, ...] = (
         lambda p: p.catchment_flow,
         "ft**3/s",
         "L/s",
-        "Q = C i A",
-        ("weighted_area", "peak_intensity"),
+        "Q = i x S of the hardest rain",
+        ("peak_area", "peak_intensity"),
         RATIONAL,
-        4,
     ),
     Figure(
         "peak_flow",
@@ -835,31 +908,31 @@ FIGURES: tuple[Figure, ...] = (
         lambda p: p.notch.flow,
         "ft**3/s",
         "L/s",
-        "Q = i (S + area inside the rim)",
-        ("weighted_area", "rim_area", "peak_intensity"),
+        "Q = i (S of the hardest rain / beds + area inside the rim); of beds in a row for"
+        " all beds together",
+        ("peak_area", "rim_area", "peak_intensity"),
         RATIONAL,
-        4,
     ),
     Figure(
         "notch_width",
         "Width of the overflow notch",
         lambda p: p.notch.width,
         *SIDE,
-        "L = Q / (Cw H^1.5), at 2 in (50 mm) of head, 1 ft (0.3 m) or more",
+        "L = Q / (Cw H^1.5), Cw 2.6 ft^0.5/s (1.44 m^0.5/s), H 2 in (50 mm); 1 ft (0.3 m)"
+        " or more, raised to 1/2 ft (0.1 m)",
         ("peak_flow",),
         WEIR_US.source,
-        3,
-        "up",
+        HIGH,
+        words=length_words,
     ),
     Figure(
         "notch_head",
         "Depth of the peak flow in the notch",
         lambda p: p.notch.head,
         *DIST,
-        "H = (Q / (Cw L))^(2/3)",
+        "H = (Q / (Cw L))^(2/3), Cw as for the width",
         ("peak_flow", "notch_width"),
         WEIR_US.source,
-        3,
     ),
     Figure(
         "pipe_width",
@@ -869,6 +942,7 @@ FIGURES: tuple[Figure, ...] = (
         "the narrowest smooth pipe sold that carries the peak flow at a fall of 1 in 100",
         ("catchment_flow", "water_by"),
         MANNING_SMOOTH.source,
+        words=depth_words,
     ),
     Figure(
         "pipe_flow",
@@ -881,12 +955,49 @@ FIGURES: tuple[Figure, ...] = (
         MANNING_SMOOTH.source,
     ),
     Figure(
+        "mulch_volume",
+        "Mulch",
+        _bought("mulch"),
+        *VOLUME,
+        "area inside the rim x mulch depth x beds",
+        ("rim_area", "mulch_depth", "beds"),
+        ARITHMETIC,
+    ),
+    Figure(
+        "compost_volume",
+        "Compost",
+        _bought("compost"),
+        *VOLUME,
+        "floor area x compost depth x beds",
+        ("floor_area", "compost_depth", "beds"),
+        ARITHMETIC,
+    ),
+    Figure(
+        "stone_volume",
+        "Stone",
+        _bought("stone"),
+        *VOLUME,
+        "(3 x 2 ft + 4 ft x notch width) x 4 in x beds; metric (0.9 x 0.6 m + 1.2 m x notch "
+        "width) x 100 mm x beds",
+        ("notch_width", "beds"),
+        PRACTICE,
+    ),
+    Figure(
+        "edging_length",
+        "Edging",
+        _bought("edging"),
+        *SIDE,
+        "2 (rim length + rim width) x beds",
+        ("rim_length", "rim_width", "beds"),
+        ARITHMETIC,
+    ),
+    Figure(
         "cost_total",
         "Cost of what has a price",
         _cost,
         formula="sum of price x what is bought",
         inputs=("prices",),
-        digits=6,
+        rounding=Rounding(places=2),
     ),
     Figure(
         "plants_total",
@@ -896,7 +1007,7 @@ FIGURES: tuple[Figure, ...] = (
         "",
         "zone area / (0.866 x spacing²), up, x beds",
         ("floor_area", "rim_area", "beds"),
-        COUNTS,
+        SPACING_SOURCE,
     ),
 )
 

@@ -9,31 +9,32 @@ from typing import TYPE_CHECKING
 from interview import gate
 from interview.calc import basin, earthwork, overflow, siting, surroundings
 from interview.calc.catchment import whole_roof_finding
-from interview.calc.depth import Governs
+from interview.calc.depth import CORRECTED_RATE_HOURS, Governs
 from interview.calc.plant_care import after_storm
 from interview.calc.record_text import DOUBT
 from interview.calc.slope import DEPTH_ROWS, table_depth
-from interview.calc.soak import Band
+from interview.calc.soak import SETTLED_WITHIN, Band
 from interview.calc.surroundings import Owner, Rules
+from interview.calc.texture import RAWLS_1982
 from interview.evidence import ARITHMETIC, OURS, PRACTICE, Finding, Grade, Source, Standing
 from interview.model import Unanswered
 from interview.questions import bed, review, site, soak, start, survey
+from interview.shown import LOW, depth_words, length_words, rate_words
 from interview.units import (
     Quantity,
-    length_words,
     magnitude,
     plain_number,
     quantity,
     ratio,
     show,
-    significant,
 )
 
 if TYPE_CHECKING:
     from interview.plan import Plan
 
 LOCATE_SOURCE = Source(
-    "Best Practices Guide 5.19 to 5.23, Common Ground Alliance", Standing.PUBLISHED
+    "Best Practices Guide, Common Ground Alliance, practices 5.19 to 5.23, web page",
+    Standing.PUBLISHED,
 )
 OWN_RAIN = 1.5
 """A pond less than this many times the rain mostly catches its own: a choice of this project."""
@@ -166,7 +167,7 @@ def _holes(plan: Plan) -> Iterator[Finding]:
             else "One hole takes water and another takes none at all.",
             "within about a factor of two",
             OURS,
-            "Test another hole, or move toward the faster one.",
+            "Test another hole where the marks allow it, or move toward the faster one.",
         )
 
 
@@ -184,8 +185,8 @@ def _test(plan: Plan, number: int) -> Iterator[Finding]:
             PRACTICE,
         )
         return
-    unit = "mm/h" if plan.metric else "in/h"
-    said = f"{hole.name}: the water drops {show(test.drop_rate, unit, 2)}, {test.band.value}."
+    fall = rate_words(test.drop_rate, plan.metric)
+    said = f"{hole.name}: the water drops {fall}, {test.band.value}."
     bad = {Band.NO_FALL: Grade.STOP, Band.MARGINAL: Grade.FIX}
     yield Finding(
         f"hole_{number}_rate",
@@ -197,14 +198,13 @@ def _test(plan: Plan, number: int) -> Iterator[Finding]:
         if test.band in bad
         else "",
     )
-    blurred = test.settled or test.within_reading_error
-    if not blurred and len([row for row in test.intervals if row.valid]) >= 3:
+    if not test.steady and len([row for row in test.intervals if row.valid]) >= 3:
         yield Finding(
             f"hole_{number}_settled",
             Grade.FIX if test.still_wetting else Grade.GOOD,
             f"{hole.name}: the rate has not settled yet.",
-            "the last three intervals within 10 % of their mean",
-            Source("Minnesota field sheets for percolation tests: 10 %", Standing.PUBLISHED),
+            "the last three intervals within 10 % of their average",
+            SETTLED_WITHIN.source,
             "Take more readings; the soil may still be wetting.",
         )
     if hole.texture is not None and hole.texture.far_apart:
@@ -213,7 +213,7 @@ def _test(plan: Plan, number: int) -> Iterator[Finding]:
             Grade.FIX,
             f"{hole.name}: {hole.texture.texture.value} by feel does not go with the rate tested.",
             "within a factor of ten of the table",
-            Source("Rawls, Brakensiek and Saxton, Trans. ASAE 25(5), 1982", Standing.SECONDARY),
+            RAWLS_1982,
             "Look again: roots, cracks or an animal's run make it fast; smeared walls slow.",
         )
 
@@ -243,7 +243,7 @@ def _depth(plan: Plan) -> Iterator[Finding]:
             Grade.FIX,
             "By the corrected rate this pond takes more than 48 hours to empty.",
             "empty within 48 hours through the bottom alone",
-            Source("City of Los Angeles LID; Nebraska G1758: 48 h", Standing.PUBLISHED),
+            CORRECTED_RATE_HOURS.source,
             "Choose both checks, or make the pond shallower.",
         )
     if depth.governs is Governs.CAP and not depth.too_shallow:
@@ -255,6 +255,17 @@ def _depth(plan: Plan) -> Iterator[Finding]:
             "limit decides.",
             "",
             OURS,
+        )
+    wanted = plan.answers[bed.DEEPEST_POND]
+    if magnitude(depth.cap, "in") < magnitude(wanted, "in") - 1e-9:
+        yield Finding(
+            "pond_and_engineer",
+            Grade.FIX,
+            f"A pond of {show(wanted, unit, 3)} was wanted; the plan keeps to "
+            f"{show(depth.cap, unit, 3)} until an engineer says it may be deeper.",
+            "12 in (300 mm) without an engineer's word",
+            OURS,
+            "Ask an engineer, or write 12 in (300 mm) or less as the deepest pond wanted.",
         )
     if plan.answers[site.CHILDREN] and magnitude(depth.depth, "in") > 6 + 1e-9:
         yield Finding(
@@ -291,7 +302,7 @@ def _size(plan: Plan) -> Iterator[Finding]:
             "rain_held",
             Grade.FIX,
             f"The garden as drawn holds {held} of rain, "
-            f"{significant(100 * share, 2, 'down'):g} % of what was asked.",
+            f"{LOW.write(100 * share)} % of what was asked.",
             "the rain to hold",
             ARITHMETIC,
             "Find more room, steeper sides, a second garden, or send less roof here. A smaller "
@@ -319,52 +330,44 @@ def _size(plan: Plan) -> Iterator[Finding]:
 
 
 def _by(plan: Plan, length: Quantity, width: Quantity) -> str:
-    return f"{_length(plan, length)} by {_length(plan, width)}"
-
-
-def _length(plan: Plan, value: Quantity) -> str:
-    return length_words(value, plan.metric)
+    return f"{length_words(length, plan.metric)} by {length_words(width, plan.metric)}"
 
 
 def _earth(plan: Plan) -> Iterator[Finding]:
-    if not plan.earth.dug_in:
-        yield earthwork.berm_finding(plan.earth, plan.metric)
-        yield _berm_soil(plan)
-        yield _uphill_side(plan)
-    yield from _overflow_level(plan)
+    yield earthwork.berm_finding(plan.earth, plan.metric)
+    yield _berm_soil(plan)
+    yield _uphill_side(plan)
     yield from _ground_taken(plan)
     said = table_depth(plan.slope)
     yield Finding("slope_and_depth", Grade.GOOD, said, "", DEPTH_ROWS.source)
 
 
 def _uphill_side(plan: Plan) -> Finding:
-    """Say whether the ground uphill is as high as the full pond and the rim."""
+    """Say how high the ground uphill stands; the floor is dug so that it holds the full pond."""
     garden, unit = plan.garden, "mm" if plan.metric else "in"
     fall = magnitude(plan.slope.fall, "percent") / 100
     reach = magnitude(plan.earth.uphill_depth, unit) / (1 - garden.side_slope * fall)
-    pond, rim = magnitude(garden.depth, unit), magnitude(garden.rim_height, unit)
+    high = depth_words(quantity(reach, unit), plan.metric)
+    rim = magnitude(garden.rim_height, unit)
     key, limit = "uphill_side", "the rim is level all round, uphill too"
-    said = f"The ground on the uphill side reaches {reach:.3g} {unit} above the floor"
+    said = f"The ground on the uphill side reaches {high} above the floor"
     if reach >= rim - 1e-6:
         return Finding(key, Grade.GOOD, f"{said}, as high as the rim.", limit, ARITHMETIC)
-    low = f"{rim - reach:.2g} {unit}"
+    low = depth_words(quantity(rim - reach, unit), plan.metric)
     return Finding(
         key,
-        Grade.GOOD if reach >= pond else Grade.FIX,
-        f"{said}, {low} lower than the rim."
-        if reach >= pond
-        else f"{said}, lower than the full pond: water would leave there first.",
+        Grade.GOOD,
+        f"{said}, {low} lower than the rim.",
         limit,
         ARITHMETIC,
         f"Carry the berm round the uphill side too, {low} high there, with a gap lined with stone "
-        "where the water comes in; or dig the whole floor that much deeper.",
+        "where the water comes in.",
     )
 
 
 def _berm_soil(plan: Plan) -> Finding:
     """Say whether the digging gives the soil of a berm that is level all round."""
     berm, unit = plan.level_berm, "m**3" if plan.metric else "ft**3"
-    deep = "mm" if plan.metric else "in"
     key, source = "berm_soil", earthwork.COMPACTION_SOURCE
     limit = "a berm level all round, uphill too, tamped to 0.9"
     if magnitude(berm.lacking, unit) > SOIL_SLACK * magnitude(berm.fill, unit):
@@ -375,8 +378,8 @@ def _berm_soil(plan: Plan) -> Finding:
             f"digging lacks {show(berm.lacking, unit, 2, 'up')} for it.",
             limit,
             source,
-            f"Dig the whole floor {show(berm.deeper, deep, 2, 'up')} deeper than the plan says, "
-            "or bring soil in; keep all the soil until the berm stands.",
+            "Bring that soil in, or set the rim lower; deeper, the overflow would lie under the "
+            "lawn. Keep all the soil until the berm stands.",
         )
     return Finding(
         key,
@@ -388,32 +391,10 @@ def _berm_soil(plan: Plan) -> Finding:
     )
 
 
-def _overflow_level(plan: Plan) -> Iterator[Finding]:
-    """Say where the notch lies below the lawn, so that the water has no way out."""
-    garden, unit = plan.garden, "mm" if plan.metric else "in"
-    pond, rim = magnitude(garden.depth, unit), magnitude(garden.rim_height, unit)
-    fall = magnitude(plan.slope.fall, "percent") / 100
-    lawn = magnitude(plan.earth.downhill_depth, unit) - fall * garden.side_slope * rim
-    if plan.earth.dug_in:
-        lawn = rim
-    if lawn <= pond + 1e-6:
-        return
-    yield Finding(
-        "overflow_level",
-        Grade.FIX,
-        f"The overflow notch would lie {lawn - pond:.2g} {unit} below the lawn, so water would "
-        f"rise to the lawn, {lawn:.3g} {unit} over the floor, before it leaves.",
-        "the notch is no lower than the ground it runs out on",
-        ARITHMETIC,
-        f"Dig the floor only {pond:.3g} {unit} below the lawn there and raise a low berm for the "
-        "rest, or lead the notch to lower ground in a trench or pipe.",
-    )
-
-
 def _ground_taken(plan: Plan) -> Iterator[Finding]:
     """Say where the berm does not fit the room beside the rim."""
     width = plan.answers.get(bed.ROOM_WIDTH)
-    if width is None or plan.earth.dug_in:
+    if width is None:
         return
     unit = "m" if plan.metric else "ft"
     berm = magnitude(plan.earth.berm_height, unit) * earthwork.OUTER_SLOPE
@@ -424,10 +405,12 @@ def _ground_taken(plan: Plan) -> Iterator[Finding]:
     yield Finding(
         "ground_taken",
         Grade.FIX,
-        f"With its berm the garden reaches {taken:.3g} {unit} up and down the slope.",
-        f"room of {magnitude(width, unit):.3g} {unit}",
+        f"With its berm the garden reaches {length_words(quantity(taken, unit), plan.metric)} up "
+        "and down the slope.",
+        f"room of {length_words(width, plan.metric)}",
         ARITHMETIC,
-        f"Leave {berm:.2g} {unit} downhill of the rim for the berm, or make the floor narrower.",
+        f"Leave {length_words(quantity(berm, unit), plan.metric)} downhill of the rim for the "
+        "berm, or make the floor narrower.",
     )
 
 

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import datetime as dt
 
+from interview.calc.guards import reaches
 from interview.calc.locate import DigGate, Gate, LocateState, PrivateLines, dig_gate
-from interview.calc.notice import notice_for
 from interview.model import Answers
-from interview.questions import site, soak, start
+from interview.questions import site, soak
 from interview.route import Step
 from interview.units import magnitude
 
@@ -46,18 +46,16 @@ def dig_reasons(answers: Answers, today: dt.date) -> list[str]:
     found = gate_today(whole, today)
     reasons = list(found.reasons) if found.gate is Gate.CLOSED else []
     near = whole.get(site.MARK_DISTANCE)
-    zone = hand_dig_zone_in(whole)
-    if near is not None and magnitude(near, "in") < zone:
+    zone = site.tolerance_zone(whole)
+    if near is None:
+        if not reasons:
+            reasons.append("You have not said how far the nearest mark is: measure that first.")
+    elif not reaches(magnitude(near, "m"), magnitude(zone.shown(whole.metric), "m")):
         reasons.append(
-            f"A mark is within {zone:g} in of where you will dig. Move the hole and the garden, "
-            "and measure again."
+            f"A mark is within {zone.words(whole.metric)} of where you will dig. Move the hole and "
+            "the garden, and measure again."
         )
     return reasons
-
-
-def hand_dig_zone_in(answers: Answers) -> float:
-    """Return the width in inches, each side of a mark, where only gentle hand digging may be."""
-    return notice_for((answers.whole().get(start.STATE) or "").upper()).hand_dig_in
 
 
 def alarm(step: Step, answers: Answers) -> str:

@@ -21,6 +21,7 @@ def _published(plan: Plan) -> PublishedSize | None:
 _TOPICS: tuple[Callable[[Plan], Guidance], ...] = (
     lambda p: guidance.drawdown(p.soil.corrected, p.depth.rule, p.metric),
     lambda p: guidance.sizes(p.catchment.drains_here, _published(p), p.recommended, p.metric),
+    lambda p: guidance.steepest(p.slope),
     lambda p: guidance.slope_depths(p.slope),
     lambda p: guidance.least_rates(p.soil.corrected, p.soil.drop_rate, p.metric),
     lambda p: guidance.pond_depths(p.depth.depth, p.metric),

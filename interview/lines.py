@@ -34,7 +34,7 @@ _WORDS = re.compile(
     r"^(?P<when>.*?)\s*\b(?P<what>left|drop(?:ped)?|refilled(?:\s+to)?|empt(?:y|ied))\b\s*(?P<how>.*)$",
     re.IGNORECASE,
 )
-_BARE = re.compile(r"^(?P<when>\S+(?:\s+[ap]\.?m\.?)?)\s+(?P<how>.+)$", re.IGNORECASE)
+_BARE = re.compile(r"^(?P<when>\S+(?:\s+[ap]\.?m\.?)?)[\s,]+(?P<how>.+)$", re.IGNORECASE)
 _GOOD = "Write it as 10:15 left 6 7/8 in, or as +2h drop 1 1/8 in."
 
 
@@ -74,21 +74,31 @@ class Readings(Simple[tuple[SoakEvent, ...]]):
         struck = line.lower().startswith(STRUCK)
         words = line[len(STRUCK) :].strip() if struck else line
         match = _WORDS.match(words)
+        if not match and self._is_depth(words, answers):
+            raise _no_time(answers)
         if match:
             what = _plain_word(match["what"])
         elif match := _BARE.match(words):
             what = self.word(answers)
         else:
             raise Refused(f"A time and a depth are needed. {_GOOD}")
-        if not match["when"]:
-            raise Refused(f"The time is missing. {_GOOD}")
-        at = self._when(match["when"], answers, began, last)
+        if not (when := match["when"].rstrip(" ,;")):
+            raise _no_time(answers)
+        at = self._when(when, answers, began, last)
         how = match["how"].strip()
         if what in (EMPTY, EMPTIED):
             return SoakEvent(at, what, None, struck)
         if not how:
             raise Refused(f"The depth is missing. {_GOOD}")
         return SoakEvent(at, what, self.depth.read(how, answers), struck)
+
+    def _is_depth(self, words: str, answers: Answers) -> bool:
+        """Tell whether the whole line is a depth, as somebody writes it who forgot the time."""
+        try:
+            self.depth.read(words, answers)
+        except Refused:
+            return False
+        return True
 
     def _when(
         self, words: str, answers: Answers, began: dt.datetime, last: dt.datetime
@@ -117,6 +127,11 @@ class Readings(Simple[tuple[SoakEvent, ...]]):
         return f"one a line: a time, then the depth, as 10:15 {depth} or +2h {depth}"
 
 
+def _no_time(answers: Answers) -> Refused:
+    deep = "100 mm" if answers.metric else "4 in"
+    return Refused(f"Write the time first, such as 10:30, left {deep}.")
+
+
 def _plain_word(word: str) -> str:
     start = word.lower()
     if start == EMPTIED:
@@ -127,6 +142,41 @@ def _plain_word(word: str) -> str:
 def _length_words(line: str) -> str:
     match = _WORDS.match(line) or _BARE.match(line)
     return match["how"].strip() if match else ""
+
+
+_NOTED = re.compile(r"\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d[+-]\d\d:\d\d", re.ASCII)
+
+
+def noted_instants(kept: str) -> tuple[dt.datetime, ...]:
+    """Return the instants that stand in readings as the file keeps them, struck ones too."""
+    found = []
+    for text in _NOTED.findall(kept):
+        try:
+            found.append(dt.datetime.fromisoformat(text))
+        except ValueError:  # edited by hand into a day that never was
+            continue
+    return tuple(found)
+
+
+def said_line(line: str) -> str:
+    """Return a reading as the file keeps it with its time as people say it, in its own zone."""
+
+    def said(match: re.Match[str]) -> str:
+        try:
+            return f"{dt.datetime.fromisoformat(match[0]):%a %d %b, %H:%M}"
+        except ValueError:
+            return match[0]
+
+    return _NOTED.sub(said, line, count=1)
+
+
+def shifted_instants(line: str, by: dt.timedelta) -> str:
+    """Return a reading as the file keeps it with its time moved by ``by``."""
+
+    def moved(match: re.Match[str]) -> str:
+        return write_instant(dt.datetime.fromisoformat(match[0]) + by)
+
+    return _NOTED.sub(moved, line, count=1)
 
 
 def write_event(event: SoakEvent, how: str, answers: Answers, depth: Measure) -> str:

@@ -73,6 +73,11 @@ def no_objection(_value: Any, _answers: Answers) -> str | None:
     return None
 
 
+def no_warning(_: Answers) -> str:
+    """Return nothing: no caution hangs on the other answers."""
+    return ""
+
+
 def as_written(_: Answers) -> Mapping[str, Any]:
     """Return nothing: the question is worded alike for every garden."""
     return {}
@@ -110,6 +115,8 @@ class Question(Generic[T]):
     """The text used until there is an answer, where a default is honest."""
     caution: str = ""
     """The safety sentence shown with the question."""
+    warns: Callable[[Answers], str] = no_warning
+    """A safety sentence that hangs on other answers, such as the rule of the state."""
     digs: bool = False
     """Whether answering needs ground to be broken."""
     more: str = ""
@@ -118,6 +125,10 @@ class Question(Generic[T]):
     """A small drawing of plain characters, shown with how to find out."""
     wording: Callable[[Answers], Mapping[str, Any]] = as_written
     """Fields of this question that are worded otherwise beside the answers so far."""
+
+    def caution_in(self, answers: Answers) -> str:
+        """Return every safety sentence to show with the question; may be nothing."""
+        return f"{self.warns(answers)} {self.caution}".strip()
 
     def read(self, text: str, answers: Answers) -> T:
         """Return the value of ``text``: the one way in, typed, loaded or piped."""

@@ -27,6 +27,8 @@ BAD_PATH, UNUSABLE, IN_USE = 2, 3, 4
 """Exit statuses: no file can have this name; the file cannot be used; it is open elsewhere."""
 RECORD_LIMIT = 50_000_000
 """Largest rainfall file read, in bytes: two hundred years of days take a twentieth of it."""
+TEXTS_KEPT = 4
+"""Texts of files kept while they do not change, so that no answer waits for them anew."""
 
 
 @dataclass(frozen=True)
@@ -91,20 +93,34 @@ def _started_as(name: str) -> str:
 def text_opener(folder: Path) -> Callable[[str], str]:
     """Return a reader of the files that answers name, looked for beside the answers file."""
 
+    known: dict[str, tuple[tuple[int, int], str]] = {}
+
     def open_text(name: str) -> str:
         try:
             path = folder / Path(name).expanduser()
             if not path.is_file():
                 raise NoFile(f"There is no file {af.shown(str(path))}. Check its path.")
-            if path.stat().st_size > RECORD_LIMIT:
-                raise NoFile(f"{af.shown(str(path))} is too large to be read here.")
+            state = path.stat()
+            if state.st_size > RECORD_LIMIT:
+                raise NoFile(
+                    f"{af.shown(str(path))} holds {state.st_size / 1e6:.0f} MB, and no more than "
+                    f"{RECORD_LIMIT / 1e6:.0f} MB are read. Keep the date and the rain alone, or "
+                    "fewer years."
+                )
+            mark = (state.st_mtime_ns, state.st_size)
+            if name in known and known[name][0] == mark:
+                return known[name][1]
             data = path.read_bytes()
         except (OSError, ValueError, RuntimeError):
             raise NoFile(f"{af.shown(name)} cannot be read. Check its path.") from None
         try:
-            return decoded(data)
+            text = decoded(data)
         except ValueError:
             raise NoFile(f"{af.shown(name)} is not a text file. Save it as CSV.") from None
+        known[name] = (mark, text)
+        while len(known) > TEXTS_KEPT:
+            known.pop(next(iter(known)), None)
+        return text
 
     return open_text
 

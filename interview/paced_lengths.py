@@ -14,7 +14,8 @@ from interview.piece_lines import Pieces
 from interview.questions import GROUPS
 from interview.reading import Paces, Refused
 from interview.route import Step
-from interview.units import Quantity, length_words, plain_number, ratio, show, significant
+from interview.shown import length_words
+from interview.units import Quantity, plain_number, ratio, show, significant
 
 
 @dataclass(frozen=True)

@@ -63,6 +63,18 @@ def levels(plan: Plan) -> tuple[LevelRow, ...]:
     )
 
 
-def pond_picture(plan: Plan) -> Drawing:
-    """Return the pond in the storm of the rain to hold; raises ``Unanswered``."""
-    return pond_chart(plan.held_storm, plan.metric)
+def pond_pictures(plan: Plan) -> tuple[Drawing, ...]:
+    """Return the pond in the storm of the rain to hold, of each bed that differs.
+
+    Beds side by side are alike. Raises ``Unanswered``.
+    """
+    beds = plan.all_held_storm.beds
+    return tuple(
+        pond_chart(
+            one,
+            plan.metric,
+            f"bed {place} of {len(beds)}" if len(beds) > 1 else "",
+            "to the bed below" if place < len(beds) else "",
+        )
+        for place, one in enumerate(beds, 1)
+    )

@@ -6,6 +6,8 @@ import textwrap
 from collections.abc import Callable
 
 from interview import plain_soak, route
+from interview.card import card_text
+from interview.long_work import HowFar, heard_by
 from interview.model import UNKNOWN_TEXT, Answers, Standing
 from interview.paced_lengths import changes_said
 from interview.reading import Refused
@@ -16,6 +18,8 @@ from interview.session import Doubt, Session
 Ask = Callable[[str], str]
 """Shows a prompt and returns one typed line; raises ``EOFError`` at the end of the input."""
 Say = Callable[[str], None]
+LONG = 4000
+"""Lines or days of a record from which on it is said how far the sums are."""
 
 HELP = """Type an answer and press Enter. Lines that start with a colon are commands:
   :skip      I don't know yet
@@ -23,6 +27,7 @@ HELP = """Type an answer and press Enter. Lines that start with a colon are comm
   :why       why we ask
   :how       how to find out
   :plan      the plan so far
+  :card      the yard card, one page to take outside
   :waiting   what the plan still waits for
   :list      every question with its answer
   :go KEY    go to a question by its key
@@ -59,8 +64,28 @@ def run(session: Session, ask: Ask, say: Say) -> bool:
                 break
     say("\nThat was the last question.")
     _closed(session, say)
-    say("\n" + plan_text(session.plan))
+    say("\n" + _page(plan_text, session, say))
     return True
+
+
+def _page(text: Callable[..., str], session: Session, say: Say) -> str:
+    """Return a page of the plan; where years of rain take long, say meanwhile how far they are."""
+    with heard_by(_Teller(say)):
+        return text(session.plan)
+
+
+class _Teller:
+    """Says on plain lines how far a long sum is: when it begins, and at each quarter of it."""
+
+    def __init__(self, say: Say) -> None:
+        self._say = say
+        self._last: tuple[str, int] = ("", 0)
+
+    def __call__(self, far: HowFar) -> None:
+        quarter = 4 * far.done // max(1, far.of)
+        if far.of >= LONG and (far.what, quarter) != self._last:
+            self._last = (far.what, quarter)
+            self._say(f"  ({far.words})")
 
 
 def _closed(session: Session, say: Say) -> None:
@@ -83,6 +108,7 @@ def _one(session: Session, step: Step, ask: Ask, say: Say) -> bool:
     except (Refused, Doubt) as refused:
         say(f"  ! {refused}")
         return False
+    session.drafts.pop(step.address, None)
     say(f"  = {heard.echo}")
     if remark := session.remark(step, heard.kept):
         say(f"  ! {remark}")
@@ -108,8 +134,8 @@ def _show(session: Session, step: Step, say: Say) -> None:
     view = step.view(session.answers)
     item = f" ({question.group} {step.number})" if step.number else ""
     say(f"\n[{step.address}]{item} {question.text}")
-    if question.caution:
-        say(f"  CAUTION: {question.caution}")
+    if caution := question.caution_in(view):
+        say(f"  CAUTION: {caution}")
     say(f"  {question.kind.hint(view.units)}")
     for one, label in getattr(question.kind, "options", ()):
         say(f"    {one}: {label}")
@@ -117,7 +143,7 @@ def _show(session: Session, step: Step, say: Say) -> None:
         say("  SHUT: " + " ".join(reasons))
     plain_soak.say_run(session, step, say)
     kept = view.text(question)
-    default = question.default(view)
+    default = session.offered(step)
     if kept is not None:
         say("  kept: " + kept.replace("\n", "; "))
     elif default:
@@ -169,13 +195,16 @@ def _command(session: Session, step: Step, command: str, say: Say) -> bool:
         case "why":
             say("  " + question.why + (f"\n  {question.more}" if question.more else ""))
         case "how":
-            say("  " + question.find_out)
+            say("  " + session.find_out(step))
             if question.picture:
                 say(textwrap.indent(question.picture, "  "))
         case "plan":
-            say(plan_text(session.plan))
+            say(_page(plan_text, session, say))
+        case "card":
+            say(_page(card_text, session, say))
         case "waiting":
-            say(waiting_text(session.plan))
+            with heard_by(_Teller(say)):
+                say(waiting_text(session.plan))
         case "list":
             _list(session, say)
         case "go":

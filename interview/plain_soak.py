@@ -27,7 +27,8 @@ WET_QUESTIONS: tuple[Question[Any], ...] = (
 """The questions beside which the state of the run is told."""
 COMMANDS = """  :add 10:15 left 6 in    one more reading, at its own time; or :add now left 6 in
   :correct 2 10:20 left 6 in    write reading 2 anew
-  :strike 2    take reading 2 out, or back in; it stays in the file"""
+  :strike 2    take reading 2 out, or back in; it stays in the file
+  :shift 1 h    the clock was 1 h ahead: set every time of this hole back; 1 h from 2: some"""
 WIDTHS = (10, 7, 17, 7, 11, 11, 10)
 
 
@@ -75,9 +76,13 @@ def command(
     session: Session, step: Step, word: str, rest: str, say: Callable[[str], None]
 ) -> bool:  # fmt: skip
     """Do one of the commands about readings; tell whether it was one."""
-    if step.question is not soak.READINGS or word not in ("add", "correct", "strike"):
+    if step.question is not soak.READINGS or word not in ("add", "correct", "strike", "shift"):
         return False
     try:
+        if word == "shift":
+            session.offer_together(soak_edit.with_shift(step.view(session.answers), rest))
+            say("  = the times are shifted")
+            return True
         heard = session.offer(step, _changed(session, step, word, rest.strip()))
     except (Refused, Doubt) as refused:
         say(f"  ! {refused}")

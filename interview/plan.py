@@ -9,8 +9,8 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass, field
-from functools import cached_property
+from dataclasses import dataclass, field, replace
+from functools import cache, lru_cache
 from typing import Any
 
 from interview import gate
@@ -20,6 +20,7 @@ from interview.calc.beds import Beds, GardenStorm
 from interview.calc.catchment import Catchment
 from interview.calc.depth import DepthRule, Governs, PondDepth, pond_depth
 from interview.calc.earthwork import Earthwork
+from interview.calc.floor_level import FloorLevel, floor_level
 from interview.calc.guards import times
 from interview.calc.hyetographs import StormShape, again, storm
 from interview.calc.level_berm import LevelBerm, level_berm
@@ -43,6 +44,7 @@ from interview.calc.storms import LADDER, LadderRow, RoutedStorm
 from interview.calc.wetness import ZoneHours, longest_wet
 from interview.evidence import Finding, Grade
 from interview.findings import all_findings
+from interview.long_work import cached_property, telling
 from interview.model import NO_CLOCK, Answers, Question, Unanswered
 from interview.parts import plants as plant_plan
 from interview.parts import site as site_plan
@@ -55,7 +57,7 @@ from interview.parts.size import SizedYears
 from interview.parts.soak import HoleReport, SoilRate
 from interview.price_lines import Price, prices_of
 from interview.questions import bed, planting, site, start, survey
-from interview.units import METRIC, US, Quantity, magnitude, quantity, ratio, total
+from interview.units import METRIC, US, Quantity, magnitude, quantity, ratio, show, total
 
 NO_DROP = 1000.0
 """Stands for a drop that limits nothing, as a multiple of the corrected rate."""
@@ -68,6 +70,12 @@ class NoFile(Exception):
 def no_files(path: str) -> str:
     """Raise ``NoFile``: no file may be read here."""
     raise NoFile(f"{path} is not read here.")
+
+
+@lru_cache(maxsize=4)
+def _read(text: str, unit: str, dates: str | None, depths: str | None) -> Record:
+    """Return a record, read once however many plans are made of it."""
+    return read_record(text, unit, dates, depths, telling("Reading the rainfall file"))
 
 
 @contextmanager
@@ -107,20 +115,26 @@ class Plan:
         """Whether digging may start today, and from which day."""
         return gate.gate_today(self.answers, self.now.date())
 
+    @property
+    def tolerance(self) -> str:
+        """The strip on each side of a mark that is only for gentle hand digging, in words."""
+        return site.tolerance_zone(self.answers).words(self.metric)
+
     @cached_property
     def spots(self) -> tuple[SpotReport, ...]:
         """What was found at each spot."""
         return tuple(
-            site_plan.spot_report(spot, self._dug_depth()) for spot in self.answers.items("spots")
+            site_plan.spot_report(spot, self.dug_depth) for spot in self.answers.items("spots")
         )
 
-    def _dug_depth(self) -> Quantity:
+    @property
+    def dug_depth(self) -> Quantity:
         """Return the deepest digging, or the cap and the mulch while it is not known."""
         mulch = self.answers[bed.MULCH_DEPTH]
         try:
             return total(self.earth.deepest_cut, mulch)
         except Unanswered:
-            return total(self.answers[bed.DEEPEST_POND], mulch)
+            return total(size_plan.deepest(self.answers), mulch)
 
     @cached_property
     def slope(self) -> Slope:
@@ -158,7 +172,7 @@ class Plan:
                 times(soil.corrected, NO_DROP) if soil.drop_rate is None else soil.drop_rate,
                 soil.corrected,
                 rule=rule,
-                cap=self.answers[bed.DEEPEST_POND],
+                cap=size_plan.deepest(self.answers),
                 step=self.system,
             )
 
@@ -273,8 +287,24 @@ class Plan:
 
     @cached_property
     def needed_basin(self) -> Basin:
-        """The basin that holds the rain, its floor rounded up to be pegged out."""
+        """The basin that holds the rain, its floor rounded up to be pegged out.
+
+        Where its length to width does not fit the room and another does, it is shaped to the room.
+        """
+        return self._shaped_to_room or self._by_its_ratio
+
+    @cached_property
+    def _by_its_ratio(self) -> Basin:
         return basin.drawn(self.required, self.system)
+
+    @cached_property
+    def _shaped_to_room(self) -> Basin | None:
+        """The basin longer or narrower than asked for, where that lets it fit; else nothing."""
+        wanted, room = self._by_its_ratio, self.room
+        if room is None or not size_plan.outgrows(wanted, room, self.answers):
+            return None
+        rain = self.answers[start.RAIN_DEPTH]
+        return basin.shaped_to_room(wanted, room, self.served, rain, self.system)
 
     @cached_property
     def room(self) -> Basin | None:
@@ -295,12 +325,45 @@ class Plan:
     @property
     def size_governed_by(self) -> str:
         """What decides the size that is drawn."""
-        sides = (self.answers.get(bed.FLOOR_LENGTH), self.answers.get(bed.FLOOR_WIDTH))
-        if sides != (None, None):
+        if not self._as_worked_out:
             return "the floor you chose"
         if self.too_big:
             return "the room"
+        if self._shaped_to_room is not None:
+            return "the rain to hold, in the shape of the room"
         return "the narrowest floor" if self.required.enlarged else "the rain to hold"
+
+    @property
+    def room_trouble(self) -> str:
+        """A sentence where the room is too small for the garden or for any; else nothing."""
+        if not size_plan.has_room(self.answers):
+            return ""
+        try:
+            if not self.too_big:
+                return ""
+            held = basin.rain_held(self.worked_out, self.served)
+        except Unanswered as gap:
+            return gap.why if gap.question is bed.ROOM_WIDTH and gap.why else ""
+        unit = "mm" if self.metric else "in"
+        rain = self.answers[start.RAIN_DEPTH]
+        return (
+            f"It holds {show(held, unit, 2, 'down')} of the {show(rain, unit, 3)} of rain; there "
+            "are ways out."
+        )
+
+    @property
+    def _as_worked_out(self) -> bool:
+        """Whether the floor drawn is, to an inch, the one the plan has worked out."""
+        sides = (
+            (self.garden.floor_length, self.worked_out.floor_length),
+            (self.garden.floor_width, self.worked_out.floor_width),
+        )
+        return all(abs(magnitude(one, "in") - magnitude(two, "in")) < 1 for one, two in sides)
+
+    @property
+    def worked_out(self) -> Basin:
+        """The basin as needed, or as the room allows, whatever floor the person chose."""
+        return self.room if self.too_big and self.room is not None else self.needed_basin
 
     @cached_property
     def garden(self) -> Basin:
@@ -308,11 +371,11 @@ class Plan:
         length = self.answers.get(bed.FLOOR_LENGTH)
         width = self.answers.get(bed.FLOOR_WIDTH)
         if length is None and width is None:
-            return self.room if self.too_big and self.room is not None else self.needed_basin
+            return self.worked_out
         with _waits_for(bed.FLOOR_LENGTH, self.answers):
             return Basin(
-                self.needed_basin.floor_length if length is None else length,
-                self.needed_basin.floor_width if width is None else width,
+                self.worked_out.floor_length if length is None else length,
+                self.worked_out.floor_width if width is None else width,
                 self.depth.depth,
                 self.answers[bed.SIDE_SLOPE],
                 self.answers[bed.FREEBOARD],
@@ -360,8 +423,7 @@ class Plan:
         """Return the beds with what runs off in a storm of ``rain``: more of a lawn in a large."""
         if not survey_plan.varies(self.answers):
             return self.beds
-        caught = survey_plan.catchment_of(self.answers, survey_plan.part_at(rain))
-        return self.beds_like(self.garden, caught.weighted)
+        return self.beds_like(self.garden, self._weighted_in(rain))
 
     def storm_of(self, rain: Quantity, shape: StormShape | None = None) -> RoutedStorm:
         """Return what a storm of ``rain`` does to the bed the water reaches first."""
@@ -430,6 +492,18 @@ class Plan:
 
     # A real year
 
+    @property
+    def has_long_sums(self) -> bool:
+        """Whether years of rain are still to be read and carried through the garden."""
+        if "zone_hours_record" in self.__dict__:
+            return False
+        return self.answers[start.HAS_RECORD] and self.answers.get(start.RECORD_PATH) is not None
+
+    @property
+    def without_record(self) -> Plan:
+        """The same plan as if there were no rainfall record."""
+        return replace(self, answers=self.answers.with_text(start.HAS_RECORD.key, "no"))
+
     @cached_property
     def record(self) -> Record:
         """The daily rainfall record."""
@@ -443,7 +517,7 @@ class Plan:
         try:
             named: str | None = self.answers.get(dates)
             depth_named: str | None = self.answers.get(depths)
-            return read_record(self.open_text(path), unit, named, depth_named)
+            return _read(self.open_text(path), unit, named, depth_named)
         except NoFile as trouble:
             raise ValueError(str(trouble)) from None
         except ColumnUnclear as unclear:
@@ -458,6 +532,10 @@ class Plan:
     def years_in(self, garden: Basin) -> RecordReplay:
         """Return the years of the record in as many beds of another size."""
         tried = self.beds_like(garden)
+
+        def gain(rain: Quantity) -> float:
+            return tried.gain_for(self._weighted_in(rain))
+
         with _waits_for(start.RECORD_PATH, self.answers):
             return rainfall_record.replay(
                 self.record.days,
@@ -469,7 +547,19 @@ class Plan:
                 heights=self._zone_heights[1:],
                 beds_below=tried.count - 1 if tried.in_series else 0,
                 own=tried.own,
+                shape=self.storm_shape,
+                tell=telling("Carrying the rain of the record through the garden"),
+                kappa_at=gain if survey_plan.varies(self.answers) else None,
             )
+
+    def _weighted_in(self, rain: Quantity) -> Quantity:
+        """Return the area weighted by what runs off in a ``rain``, each depth worked out once."""
+        return self._weighted_by_inches(magnitude(rain, "in"))
+
+    @cached_property
+    def _weighted_by_inches(self) -> Callable[[float], Quantity]:
+        weighted = survey_plan.weighted_by_rain(self.answers, self.catchment)
+        return cache(lambda inches: weighted(quantity(inches, "in")))
 
     @cached_property
     def years_by_size(self) -> tuple[SizedYears, ...]:
@@ -487,7 +577,13 @@ class Plan:
     def earth(self) -> Earthwork:
         """Cut and fill to the finished floor, before what is dug for mulch."""
         with _waits_for(site.SLOPE_DROP, site.chosen_spot(self.answers)):
-            return earthwork.cut_and_fill(self._ground)
+            return earthwork.cut_and_fill(self._ground, self.floor_level.depth)
+
+    @cached_property
+    def floor_level(self) -> FloorLevel:
+        """How far below the lawn the floor is dug, and what sets it."""
+        with _waits_for(site.SLOPE_DROP, site.chosen_spot(self.answers)):
+            return floor_level(self._ground, self.mulch_soil)
 
     @property
     def _ground(self) -> earthwork.Basin:
@@ -523,7 +619,7 @@ class Plan:
         """All the soil to move."""
         with _waits_for(bed.BARROW, self.answers):
             return materials.soilwork(
-                total(self.earth.cut, self.mulch_soil) * self.bed_count,
+                total(self.level_berm.cut, self.mulch_soil) * self.bed_count,
                 Soil(self.answers[bed.SOIL_DUG]),
                 self.answers[bed.BARROW],
             )

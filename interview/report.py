@@ -9,26 +9,33 @@ from interview.evidence import Finding, Grade
 from interview.model import Unanswered
 from interview.plan import Plan
 from interview.questions import review, start
-from interview.sections import dig, guides, plants, size, soil, storms, survey
-from interview.summary import WIDTH, assumed, so_far, waiting, waiting_text, wrap
+from interview.sections import dig, guides, next_steps, plants, size, soil, storms, survey
+from interview.sections.appendix import Sources, formulas, glossary
+from interview.summary import WIDTH, assumed, may_dig, so_far, waiting, waiting_text, wrap
 from interview.worksheet import worksheet
 
-PARTS: tuple[tuple[str, Callable[[Plan], Iterator[str]]], ...] = (
-    ("THE SOAK TEST", soil.soak),
+Part = tuple[str, Callable[[Plan], Iterator[str]]]
+
+REMEDIES: tuple[Part, ...] = (
     ("IF THE SOIL IS SLOW", soil.slow),
-    ("WHAT DRAINS HERE", survey.survey),
-    ("DEPTH AND SIZE", size.size),
     ("WAYS OUT", size.ways),
-    ("STORMS", storms.storms),
-    ("YEARS OF RAIN", storms.years),
+)
+OUTSIDE: tuple[Part, ...] = (
+    ("PEGGING OUT", size.pegging),
     ("DIGGING", dig.dig),
     ("SHOPPING LIST", dig.shopping),
     ("PLANTS", plants.plants),
     ("PLANTING SKETCH", plants.sketches),
     ("FIRST YEAR", plants.care),
-    ("WHERE GUIDES DISAGREE", guides.disagreements),
 )
-"""The parts of the sheet that are worked out, with their titles."""
+WORKED_OUT: tuple[Part, ...] = (
+    ("THE SOAK TEST", soil.soak),
+    ("WHAT DRAINS HERE", survey.survey),
+    ("DEPTH AND SIZE", size.size),
+    ("STORMS", storms.storms),
+    ("YEARS OF RAIN", storms.years),
+)
+"""The parts of the sheet that are worked out, with their titles, in three groups."""
 
 VERDICT_WORDS = {
     Grade.GOOD: "GOOD: nothing found that speaks against it.",
@@ -37,15 +44,18 @@ VERDICT_WORDS = {
 }
 
 
-def finding_lines(finding: Finding) -> list[str]:
-    """Return one finding as lines: what was found, the limit, the source, what would change it."""
+def finding_lines(finding: Finding, mark: str) -> list[str]:
+    """Return one finding as lines: what was found, the limit and its source, what would change it.
+
+    ``mark`` is the number of the source in the list at the end of the sheet.
+    """
     grade = "NOTE" if finding.grade is Grade.GOOD else finding.grade.value.upper()
     lines = wrap(f"[{grade}] {finding.said}", "    ")
     if finding.limit:
-        lines += wrap(f"    limit: {finding.limit}", "      ")
+        lines += wrap(f"    limit: {finding.limit} {mark}".rstrip(), "      ")
     if finding.change:
-        lines += wrap(f"    to do: {finding.change}", "      ")
-    lines += wrap(f"    source: {finding.source}", "      ")
+        end = "" if finding.limit else f" {mark}"
+        lines += wrap(f"    to do: {finding.change}{end}", "      ")
     return lines
 
 
@@ -55,20 +65,41 @@ def plan_text(plan: Plan) -> str:
 
 
 def _parts(plan: Plan) -> Iterator[list[str]]:
+    sources = Sources(plan)
     yield _head(plan)
+    yield [*_heading("DO NEXT"), *next_steps.next_steps(plan)]
     yield _summary(plan)
     yield _waiting_part(plan)
-    yield _findings_part(plan)
-    for title, part in PARTS:
+    yield _findings_part(plan, sources)
+    yield from _worked(plan, REMEDIES)
+    yield _banner("TO TAKE OUTSIDE")
+    yield _caution_part(plan)
+    yield from _worked(plan, OUTSIDE)
+    yield _notes_part(plan)
+    yield _banner("HOW IT WAS WORKED OUT")
+    yield from _worked(plan, WORKED_OUT)
+    if told := list(guides.disagreements(plan, sources.mark)):
+        yield [*_heading("WHERE GUIDES DISAGREE"), *told]
+    yield _assumed_part(plan)
+    yield [*_heading("FORMULAS"), *formulas(plan, sources)]
+    yield [*_heading("SOURCES"), *sources.lines()]
+    yield [*_heading("WORDS"), *glossary()]
+
+
+def _worked(plan: Plan, parts: tuple[Part, ...]) -> Iterator[list[str]]:
+    for title, part in parts:
         try:
             lines = list(part(plan))
         except Unanswered as gap:
-            lines = wrap(f"Waits for: {gap.question.label}. {gap.why or gap.question.find_out}")
+            why = f" {gap.why}" if gap.why else " See STILL TO FIND OUT."
+            lines = wrap(f"Waits for: {gap.question.label}.{why}")
         if lines:
             yield _heading(title) + lines
-    yield _assumed_part(plan)
-    yield _notes_part(plan)
-    yield _caution_part()
+
+
+def _banner(title: str) -> list[str]:
+    """Return the head of a group of parts, where a new sheet of paper may begin."""
+    return ["", "", f"{' ' + title + ' ':=^{WIDTH}}"]
 
 
 def _heading(title: str) -> list[str]:
@@ -89,6 +120,8 @@ def _head(plan: Plan) -> list[str]:
 
 def _summary(plan: Plan) -> list[str]:
     lines = [*_heading("IN SHORT"), *wrap(f"Verdict: {VERDICT_WORDS[plan.verdict]}", "  ")]
+    if may_dig(plan).word == "STOP":
+        lines += wrap("No digging: a stop was found, whatever is known of the lines.", "  ")
     for line in so_far(plan):
         value = line.value or f"waits for: {line.waits_for}"
         lines += wrap(f"{line.label + ':':<24}{value}", " " * 24)
@@ -101,15 +134,16 @@ def _waiting_part(plan: Plan) -> list[str]:
     return [*_heading("STILL TO FIND OUT"), *waiting_text(plan).splitlines()[1:]]
 
 
-def _findings_part(plan: Plan) -> list[str]:
+def _findings_part(plan: Plan, sources: Sources) -> list[str]:
     lines = _heading("WHAT WAS FOUND")
+    lines.append("What stands in brackets is the source, in the list near the end.")
     for finding in plan.findings:
         if finding.grade is not Grade.GOOD or finding.change:
-            lines += finding_lines(finding)
+            lines += finding_lines(finding, sources.mark(finding.source))
     lines += ["", "Also looked at, nothing against it:"]
     for finding in plan.findings:
         if finding.grade is Grade.GOOD and not finding.change:
-            lines += wrap(f"- {finding.said}", "  ")
+            lines += wrap(f"- {finding.said} {sources.mark(finding.source)}", "  ")
     if len(plan.spots) > 1:
         lines += ["", "Spots compared:"]
         lines += [f"  {one.number}. {one.name}: {one.grade.value}" for one in plan.spots]
@@ -121,8 +155,10 @@ def _assumed_part(plan: Plan) -> list[str]:
     if not found:
         return []
     lines = [*_heading("ASSUMED UNTIL YOU ANSWER")]
-    for question, default in found:
-        lines += wrap(f"{question.label}: {default}", "  ")
+    # The same question about several things is told once.
+    said = dict.fromkeys(f"{question.label}: {default}" for question, default in found)
+    for line in said:
+        lines += wrap(line, "  ")
     return lines
 
 
@@ -136,9 +172,9 @@ def _notes_part(plan: Plan) -> list[str]:
     return lines
 
 
-def _caution_part() -> list[str]:
+def _caution_part(plan: Plan) -> list[str]:
     lines = _heading("CAUTIONS")
-    for line in cautions.ALL:
+    for line in cautions.every(plan.tolerance):
         lines += wrap(f"- {line}", "  ")
     return lines
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from typing import Protocol
 
@@ -15,6 +15,7 @@ from interview.plan import Plan, no_files
 from interview.questions import planting
 from interview.reading import Refused, is_unknown
 from interview.route import Step
+from interview.suggest import help_for, value_for
 
 
 class Keeper(Protocol):
@@ -115,7 +116,10 @@ class Session:
 
     def read(self, step: Step, text: str) -> Heard:
         """Return how ``text`` would be understood, keeping nothing; raises ``Refused``."""
-        view = step.view(self.answers)
+        return self._read(step, text, self.answers)
+
+    def _read(self, step: Step, text: str, answers: Answers) -> Heard:
+        view = step.view(answers)
         question = step.question
         if is_unknown(text):
             return Heard(step, UNKNOWN_TEXT, UNKNOWN_TEXT)
@@ -140,17 +144,45 @@ class Session:
             raise Refused(reasons[0])
         view = step.view(self.answers)
         if not text.strip():
-            default = step.question.default(view)
+            default = self.offered(step)
             if default is None:
                 raise Refused("Nothing was written. Write an answer, or choose don't know yet.")
             text = default
         heard = self.read(step, text)
         if heard.kept != UNKNOWN_TEXT:
             self._weigh(step, heard.kept, view)
-        self.drafts.pop(step.address, None)
         self._keep(self._answers.with_text(step.address, heard.kept))
         self.alarm = gate.alarm(step, self._answers)
         return heard
+
+    def offer_together(self, wanted: Mapping[str, str]) -> None:
+        """Keep an answer at each address, all of them or none, and save once.
+
+        Each is read with those before it; what is not asked now is passed over. Raises
+        ``Refused`` for the first that cannot be.
+        """
+        answers, steps = self.answers, {one.address: one for one in route.steps(self._answers)}
+        kept: dict[str, str] = {}
+        for address, text in wanted.items():
+            if (step := steps.get(address)) is None:
+                continue
+            if reasons := self.shut(step):
+                raise Refused(reasons[0])
+            kept[address] = self._read(step, text, answers).kept
+            answers = answers.with_text(address, kept[address])
+        new = self._answers
+        for address, text in kept.items():
+            new = new.with_text(address, text)
+        self._keep(new)
+
+    def offered(self, step: Step) -> str | None:
+        """Return the words an empty answer stands for: the default, or what the plan works out."""
+        return step.question.default(step.view(self.answers)) or value_for(step.question, self.plan)
+
+    def find_out(self, step: Step) -> str:
+        """Return how to find the answer out, with the numbers this plan has for it."""
+        said = step.worded(self._answers).find_out
+        return f"{said} {help_for(step.question, self.plan)}".rstrip()
 
     def _weigh(self, step: Step, kept: str, view: Answers) -> None:
         try:

@@ -28,13 +28,19 @@ COMPOST_SHARE = Cited(
 )
 SAND_MIX = Cited(
     ("50 to 60 %", "20 to 30 %", "20 to 30 %"),
-    Source("shares of sand, topsoil and compost in a bought-in garden mix", Standing.PRACTICE),
+    Source(
+        "Soil mix, raingardens.org, Rain Gardens of West Michigan, web page", Standing.PUBLISHED
+    ),
 )
 RETEST_AFTER_H = Cited(
     48.0, Source("a hole is left to drain two days before it is tested again", Standing.OURS)
 )
 LONGEST_WET_H = Cited(
-    72.0, Source("Monterey Bay LID plant list, 2007; surface ponding of 3 days", Standing.PUBLISHED)
+    72.0,
+    Source(
+        "LID Plant Recommendations, Appendix G, Monterey Bay, 2007: ponding of 3 days",
+        Standing.PUBLISHED,
+    ),
 )
 
 
@@ -168,8 +174,9 @@ def _again() -> Remedy:
         "Test again",
         "A smeared wall or a thin hard layer can make good soil look slow. Scratch the walls and "
         f"test the same hole again after {RETEST_AFTER_H.value:.0f} hours of draining, as a new "
-        "hole in these answers; or dig another about 10 ft (3 m) away. If you dig deeper, that is "
-        "a new hole too, with its own depth; a thin hard layer shows up as a faster test below it.",
+        "hole in these answers; or dig another about 10 ft (3 m) away, once the lines are located. "
+        "If you dig deeper, that is a new hole too, with its own depth; a thin hard layer shows up "
+        "as a faster test below it.",
         RETEST_AFTER_H.source,
     )
 

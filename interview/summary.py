@@ -15,8 +15,17 @@ from interview.gate import BLOCKING_SMELLS, dig_reasons
 from interview.model import Answers, Question, Unanswered
 from interview.plan import Plan
 from interview.questions import site, soak
-from interview.units import Quantity, length_words, magnitude, plain_number
+from interview.shown import depth_words
+from interview.shown import length_words as length
+from interview.units import magnitude
 
+__all__ = [
+    "WIDTH", "MayDig", "SoFar", "assumed", "depth_words", "figure_words", "length", "may_dig",
+    "so_far", "waiting", "waiting_text", "wrap",
+]  # fmt: skip
+
+TOO_SMALL = "TOO SMALL"
+"""How the line about the room begins where the garden does not fit it."""
 WIDTH = 76
 """Columns of the sheet: it prints on letter and A4 paper."""
 
@@ -31,18 +40,6 @@ class SoFar:
     """The label of the question it waits for; empty when the value is known."""
     address: str = ""
     """Where that question is answered."""
-
-
-def length(value: Quantity, metric: bool) -> str:
-    """Write a length of the garden: feet and inches, or metres."""
-    return length_words(value, metric)
-
-
-def depth_words(value: Quantity, metric: bool) -> str:
-    """Write a depth: inches to the quarter, or millimetres."""
-    if metric:
-        return f"{magnitude(value, 'mm'):.0f} mm"
-    return f"{plain_number(round(magnitude(value, 'in') * 4) / 4, 4)} in"
 
 
 def figure_words(plan: Plan, key: str) -> str:
@@ -91,6 +88,32 @@ def _digging(plan: Plan) -> str:
     return f"SHUT: {reasons[0]}"
 
 
+@dataclass(frozen=True)
+class MayDig:
+    """Whether a spade may go in today, and every reason why not."""
+
+    word: str
+    """``OPEN``, ``SHUT`` or ``STOP``."""
+    reasons: tuple[str, ...]
+
+    @property
+    def open(self) -> bool:
+        """Whether nothing speaks against digging today."""
+        return self.word == "OPEN"
+
+
+def may_dig(plan: Plan) -> MayDig:
+    """Return whether digging may go on: no stop found, the lines located, the marks good.
+
+    A spot that is to be left alone shuts the digging whatever is known of the lines.
+    """
+    shut = dig_reasons(plan.answers, plan.now.date())
+    stops = tuple(one.said for one in plan.findings if one.grade is Grade.STOP)
+    if stops:
+        return MayDig("STOP", (*stops, *(one for one in shut if one not in " ".join(stops))))
+    return MayDig("SHUT", tuple(shut)) if shut else MayDig("OPEN", ())
+
+
 def _spot(plan: Plan) -> str:
     chosen = site.chosen_spot(plan.answers)
     for spot in plan.spots:
@@ -101,7 +124,14 @@ def _spot(plan: Plan) -> str:
     raise Unanswered(site.STANDS, "spots.1.stands_after_rain")
 
 
+def _room(plan: Plan) -> str:
+    """Say that the room is too small; nothing where it is not, or none was given."""
+    trouble = plan.room_trouble
+    return f"{TOO_SMALL}. {trouble}" if trouble else ""
+
+
 _SO_FAR: tuple[tuple[str, Callable[[Plan], str]], ...] = (
+    ("Room", _room),
     ("Digging", _digging),
     ("Spot", _spot),
     ("Slope", lambda p: figure_words(p, "slope")),
@@ -110,7 +140,7 @@ _SO_FAR: tuple[tuple[str, Callable[[Plan], str]], ...] = (
     ("Area that drains here", lambda p: figure_words(p, "catchment_area")),
     ("Pond depth", lambda p: depth_words(p.depth.depth, p.metric)),
     ("Empties", _empties),
-    ("Area at half depth", lambda p: figure_words(p, "recommended_area")),
+    ("Recommended area", lambda p: figure_words(p, "recommended_area")),
     ("Level floor", _size),
     ("Whole rim", _rim),
     ("Rain it holds", lambda p: figure_words(p, "rain_held")),
@@ -125,7 +155,9 @@ def so_far(plan: Plan) -> list[SoFar]:
     lines = []
     for label, get in _SO_FAR:
         try:
-            lines.append(SoFar(label, get(plan)))
+            value = get(plan)
+            if value:
+                lines.append(SoFar(label, value))
         except Unanswered as gap:
             waits = gap.why or gap.question.label
             lines.append(SoFar(label, "", waits, gap.address))

@@ -108,16 +108,6 @@ def feet_and_inches(value: Quantity, denominator: int = 16) -> str:
     return sign + " ".join(words)
 
 
-def length_words(value: Quantity, metric: bool) -> str:
-    """Write a length as every table, finding and drawing does.
-
-    Feet and inches go to the half inch, metres to three digits.
-    """
-    if metric:
-        return f"{plain_number(significant(magnitude(value, 'm'), 3))} m"
-    return feet_and_inches(value, 2)
-
-
 _NAMES = {
     "ft**2": "ft²",
     "m**2": "m²",

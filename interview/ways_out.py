@@ -118,13 +118,14 @@ def _tried(
         return
     within = replace(plan, answers=_without(answers, bed.FLOOR_LENGTH, bed.FLOOR_WIDTH))
     free = replace(plan, answers=_without(within.answers, *_ROOM))
-    tried = within if in_room else free
     try:
+        fits = in_room or not within.too_big
+        tried = within if fits else free
         yield WayOut(
             label,
             tried.garden,
             tried.rain_held,
-            in_room or not within.too_big,
+            fits,
             note,
             tried.bed_count,
             sum(row.share_caught >= HELD for row in tried.ladder),

@@ -73,7 +73,7 @@ def test_the_working_shows_formula_inputs_unrounded_value_and_source(plan_of, si
     lines = working("mid_area", plan_of(sized))
     text = "\n".join(lines)
     assert lines[0].startswith("Area at half depth")
-    assert "how: a A - P g" in text
+    assert "how: beds x A of the root of a A - P g" in text
     assert "with area weighted by runoff: 570 ft²" in text
     assert "with your answer: rain_depth" in text
     assert "unrounded: 132.65" in text

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import datetime as dt
+import re
 
 import pytest
 
 from interview import gate, route
 from interview.calc.locate import Gate
-from interview.questions import every_question
+from interview.questions import QUESTIONS, every_question
 
 TODAY = dt.date(2026, 5, 28)
 
@@ -38,7 +39,7 @@ def test_the_gate_opens_when_everything_is_answered(given, located):
         ({"lines_holidays": "2026-05-25"}, dt.date(2026, 5, 26), "wait until Wednesday 2026-05-27"),
         ({}, dt.date(2026, 6, 6), "went stale after 2026-06-05"),
         ({"private_lines": "not_found"}, TODAY, "Private lines are unknown"),
-        ({"mark_distance": "23 in"}, TODAY, "A mark is within 24 in"),
+        ({"mark_distance": "23 in"}, TODAY, "A mark is within 2 ft"),
     ],
     ids=["silent owner", "too early", "holiday", "stale", "private", "near a mark"],
 )
@@ -52,10 +53,68 @@ def test_each_thing_that_keeps_the_gate_shut(given, located, change, today, word
     assert gate.shut(hole_step(answers), answers, today)
 
 
-@pytest.mark.parametrize("key", ["lines_answered", "private_lines"])
+@pytest.mark.parametrize("key", ["lines_answered", "private_lines", "mark_distance"])
 def test_not_knowing_keeps_the_gate_shut(given, located, key):
     answers = given(located).with_text(key, "don't know yet")
     assert gate.dig_reasons(answers, TODAY)
+
+
+@pytest.mark.parametrize(
+    ("place", "units", "words", "inside", "outside"),
+    [
+        ({"country": "us", "state": "mi"}, "us", "4 ft", "47 in", "48 in"),
+        ({"country": "us", "state": "mi"}, "metric", "1.22 m", "1.21 m", "1.22 m"),
+        ({"country": "us", "state": "wi"}, "us", "2 ft", "23 in", "24 in"),
+        ({"country": "us", "state": "wi"}, "metric", "0.61 m", "0.6 m", "0.61 m"),
+        ({"country": "uk"}, "metric", "0.6 m", "0.59 m", "0.6 m"),
+        ({"country": "canada"}, "metric", "1 m", "0.99 m", "1 m"),
+    ],
+)
+def test_the_strip_beside_a_mark_goes_by_the_place_and_the_units(
+    given, located, place, units, words, inside, outside
+):
+    texts = {"units": units, **place, **located}
+    near = given({**texts, "mark_distance": inside})
+    assert f"A mark is within {words} of" in " ".join(gate.dig_reasons(near, TODAY))
+    assert gate.dig_reasons(given({**texts, "mark_distance": outside}), TODAY) == []
+    for key in ("mark_distance", "dig_day", "hole_depth"):
+        assert f"within {words} of any mark" in QUESTIONS[key].caution_in(near)
+
+
+def test_no_question_holds_a_width_of_that_strip_of_its_own():
+    for question in every_question():
+        said = f"{question.caution} {question.why} {question.find_out}"
+        assert "two feet" not in said and "2 ft of a mark" not in said, question.key
+
+
+def test_whatever_tells_to_dig_says_first_that_the_lines_must_be_located():
+    for question in every_question():
+        if re.search(r"\b[Dd]ig (to|a|the|down|another)\b", question.find_out):
+            assert "lines are located" in question.find_out, question.key
+
+
+LINE_ANSWERS = {
+    "lines_requested": ("not_yet", "don't know yet", None),
+    "lines_asked_on": ("2026-05-27", "2026-06-30", "don't know yet", None),
+    "lines_answered": ("no", "don't know yet", None),
+    "lines_finished_on": ("2026-05-12", "2026-06-20", "don't know yet"),
+    "private_lines": ("not_found", "don't know yet", None),
+    "mark_distance": ("0 ft", "1 ft 11 in", "don't know yet", None),
+}
+"""For each answer about the lines, texts with which no spade may go in on the day of the tests."""
+
+
+@pytest.mark.parametrize(
+    ("key", "text"), [(key, text) for key, texts in LINE_ANSWERS.items() for text in texts]
+)
+def test_no_single_answer_about_the_lines_can_be_wrong_and_the_gate_open(given, located, key, text):
+    answers = given(located)
+    # Where the day the marks were finished is not known, the day of the request stands for it.
+    late = dt.date(2026, 6, 4) if key == "lines_finished_on" else TODAY
+    assert gate.dig_reasons(answers, late) == []
+    wrong = answers.without(key) if text is None else answers.with_text(key, text)
+    assert gate.dig_reasons(wrong, late)
+    assert gate.shut(hole_step(wrong), wrong, late)
 
 
 def test_the_last_good_day_of_the_marks_is_still_good(given, located):

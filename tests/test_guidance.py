@@ -13,7 +13,7 @@ from interview.guides import guides
 from interview.report import plan_text
 from interview.units import quantity
 
-EVERY = ("drawdown", "size", "slope_depth", "least_rate", "pond_depth")
+EVERY = ("drawdown", "size", "steepest", "slope_depth", "least_rate", "pond_depth")
 
 
 def rate(number):
@@ -65,12 +65,12 @@ def test_a_depth_no_row_covers_is_said():
 @pytest.mark.parametrize(
     ("percent", "first", "second"),
     [
-        (3, "3 to 5 in", "4 in for 3.0 %"),
+        (3, "3 to 5 in", "4 in for 3 %"),
         (4.5, "no row covers 4 to 5 %", "6 in for 4.5 %"),
         (7.5, "no row covers 7 to 8 %", "6 in for 7.5 %"),
-        (8, "8 in for 8.0 %", "6 in or 8 in for 8.0 %"),
+        (8, "8 in for 8 %", "6 in or 8 in for 8 %"),
         (0.5, "3 to 5 in", "nothing for 0.5 %"),
-        (14, "elsewhere", "nothing for 14.0 %"),
+        (14, "elsewhere", "nothing for 14 %"),
     ],
 )
 def test_two_slope_tables_are_read_with_their_gaps(percent, first, second):

@@ -9,6 +9,7 @@ from hypothesis import HealthCheck, settings
 from hypothesis import given as every
 from hypothesis import strategies as st
 
+from interview.lines import said_line
 from interview.model import Unanswered
 from interview.questions import new_answers, soak, survey
 from interview.reading import Refused
@@ -61,6 +62,8 @@ def test_readings_by_the_clock_come_after_one_another(view):
         ("+1h empty", "empty", None),
         ("+1h emptied", "emptied", None),
         ("11:00 7 in", "left", 7),
+        ("11:00, left 7 in", "left", 7),
+        ("11:00, 7 in", "left", 7),
     ],
 )
 def test_the_words_of_a_reading(view, line, what, depth):
@@ -102,7 +105,12 @@ def test_kept_readings_are_full_and_read_the_same_without_a_clock(view):
     ("text", "words"),
     [
         ("+1h", "A time and a depth are needed"),
-        ("left 7 in", "The time is missing"),
+        ("left 7 in", "Write the time first, such as 10:30, left 4 in."),
+        ("7 in", "Write the time first"),
+        ("7", "Write the time first"),
+        ("6 1/2 in", "Write the time first"),
+        ("6.5", "Write the time first"),
+        ("empty", "Write the time first"),
         ("+1h left", "The depth is missing"),
         ("+1h left 9 in", "the water is higher than before"),
         ("+1h left 7 in; +1h left 6 in", "Reading 2: its time is the same as that of reading 1"),
@@ -152,6 +160,13 @@ def test_lines_in_another_order_than_their_times_are_refused(view, order):
         return
     with pytest.raises(Refused, match="Reading"):
         KIND.read(text, view)
+
+
+def test_a_kept_reading_is_said_with_its_time_as_people_say_it():
+    assert said_line("2026-05-28T10:05:30-05:00 left 7 in") == "Thu 28 May, 10:05 left 7 in"
+    assert said_line("struck 2026-05-28T10:05:30-05:00 empty") == "struck Thu 28 May, 10:05 empty"
+    for odd in ("+2h left 7", "2026-13-40T10:05:30-05:00 left 7 in"):
+        assert said_line(odd) == odd
 
 
 def test_readings_wait_for_the_start_of_the_test(given):

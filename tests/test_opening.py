@@ -133,7 +133,7 @@ def test_a_file_that_cannot_be_read_says_so_in_one_sentence(tmp_path, name):
 def test_a_huge_file_is_not_read(tmp_path):
     with (tmp_path / "big.csv").open("wb") as file:
         file.truncate(RECORD_LIMIT + 1)
-    with pytest.raises(NoFile, match="too large"):
+    with pytest.raises(NoFile, match="50 MB"):
         text_opener(tmp_path)("big.csv")
 
 

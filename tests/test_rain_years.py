@@ -122,8 +122,13 @@ def test_an_empty_file_is_named_so():
         read_record("", "in")
 
 
-def test_the_same_text_is_not_read_twice():
-    assert read_record(f"date,rain\n{DAYS}", "in") is read_record(f"date,rain\n{DAYS}", "in")
+def test_a_file_that_has_not_changed_is_not_read_twice(plan_of, sized, tmp_path):
+    (tmp_path / "rain.csv").write_text(f"date,rain\n{DAYS}")
+    asked = {"has_rain_record": "yes", "rain_record": "rain.csv", "rain_record_unit": "in"}
+    plan, later = (plan_of({**sized, **asked, "mulch_depth": deep}) for deep in ("2 in", "3 in"))
+    assert plan.record is later.record
+    (tmp_path / "rain.csv").write_text(f"date,rain\n{DAYS}2020-06-01,1\n")
+    assert plan_of({**sized, **asked}).record != plan.record
 
 
 @settings(max_examples=80, deadline=None)

@@ -6,7 +6,8 @@ import re
 
 import pytest
 
-from interview import cautions
+from interview import cautions, figures
+from interview.card import card_text
 from interview.report import plan_text
 from interview.summary import assumed, so_far, waiting, waiting_text
 
@@ -69,9 +70,10 @@ def test_the_sheet_uses_only_the_units_chosen_for_its_sizes(plan_of, whole, unit
 def test_every_part_has_its_heading_in_order(plan_of, whole):
     sheet = plan_text(plan_of(whole))
     parts = (
-        "IN SHORT", "WHAT WAS FOUND", "THE SOAK TEST", "WHAT DRAINS HERE", "DEPTH AND SIZE",
-        "STORMS", "YEARS OF RAIN", "DIGGING", "SHOPPING LIST", "PLANTS", "FIRST YEAR",
-        "ASSUMED UNTIL YOU ANSWER", "CAUTIONS",
+        "DO NEXT", "IN SHORT", "WHAT WAS FOUND", "CAUTIONS", "PEGGING OUT", "DIGGING",
+        "SHOPPING LIST", "PLANTS", "FIRST YEAR", "THE SOAK TEST", "WHAT DRAINS HERE",
+        "DEPTH AND SIZE", "STORMS", "YEARS OF RAIN", "WHERE GUIDES DISAGREE",
+        "ASSUMED UNTIL YOU ANSWER", "FORMULAS", "SOURCES", "WORDS",
     )  # fmt: skip
     places = [sheet.index(f"\n{part}\n{'-' * len(part)}\n") for part in parts]
     assert places == sorted(places)
@@ -81,8 +83,115 @@ def test_every_part_has_its_heading_in_order(plan_of, whole):
 def test_every_caution_is_on_the_sheet_even_of_an_empty_plan(plan_of, units):
     sheet = flat(plan_text(plan_of({"units": units})))
     assert flat(cautions.NOT_ENGINEERING) in sheet
-    for caution in cautions.ALL:
+    for caution in cautions.every("0.61 m" if units == "metric" else "2 ft"):
         assert flat(caution) in sheet
+
+
+def test_each_danger_of_the_work_has_its_caution_on_the_sheet(plan_of, whole):
+    said = flat(" ".join(cautions.every("2 ft")))
+    for danger in (
+        "buried line", "nick a line", "small child", "deeper than your waist", "ladder",
+        "septic", "may slide", "pollution", "lead", "heat", "lift", "spade", "codes",
+    ):  # fmt: skip
+        assert danger in said or danger in cautions.NOT_ENGINEERING, danger
+
+
+@pytest.mark.parametrize(
+    ("place", "words"),
+    [
+        ({"country": "us", "state": "mi", "units": "us"}, "4 ft"),
+        ({"country": "us", "state": "mi", "units": "metric"}, "1.22 m"),
+        ({"country": "us", "state": "vt", "units": "us"}, "2 ft"),
+        ({"country": "uk", "units": "metric"}, "0.6 m"),
+        ({"country": "canada", "units": "metric"}, "1 m"),
+    ],
+)
+def test_the_strip_beside_a_mark_is_the_same_all_over_the_sheet(plan_of, whole, place, words):
+    texts = {key: text for key, text in whole.items() if key not in ("country", "state", "units")}
+    sheet = flat(plan_text(plan_of({**place, **texts})))
+    told = re.findall(r"[Ww]ithin ([\d.]+ \w+) of (?:a|any) mark", sheet)
+    assert len(told) >= 3 and set(told) == {words}
+    assert "two feet" not in sheet
+
+
+def test_the_sheet_leads_with_what_to_do(plan_of, whole):
+    fresh = flat(plan_text(plan_of({"country": "us", "state": "wi"})))
+    assert "DO NEXT ------- 1. Have the buried lines marked, and do not dig before." in fresh
+    assert "call 811" in fresh.partition("IN SHORT")[0]
+    stopped = plan_text(plan_of({**whole, "spots.1.stands_after_rain": "often"}))
+    assert "1. STOP. Do not dig or build here as it is." in stopped
+    assert "STOP: do not dig here." in stopped.partition("\nDIGGING\n")[2]
+
+
+def test_the_test_hole_is_asked_for_only_once_digging_is_open(plan_of, located, level_spot):
+    soak = {"units": "us", "country": "us", "state": "wi", **level_spot}
+    shut = flat(plan_text(plan_of(soak)))
+    assert "Find out, once digging is open: Depth of the hole." in shut
+    assert "Once the lines are located, dig to where" in shut
+    opened = flat(plan_text(plan_of({**soak, **located})))
+    assert "Find out: Depth of the hole." in opened
+    stopped = flat(plan_text(plan_of({**soak, **located, "spots.1.stands_after_rain": "often"})))
+    assert "Depth of the hole" not in stopped.partition("IN SHORT")[0]
+
+
+def test_no_peg_goes_in_while_digging_is_shut(plan_of, whole, clock):
+    texts = {**whole, "children": "no", "permission": "own", "rules_checked": "not_needed"}
+    assert flat(cautions.PEGS) not in flat(plan_text(plan_of(texts)))
+    assert "No pegs" not in card_text(plan_of(texts))
+    clock.forward(days=30)
+    sheet = plan_text(plan_of(texts))
+    first = flat(sheet.partition("IN SHORT")[0])
+    assert "without pegs; peg and dig only once digging is open" in first
+    assert flat(cautions.PEGS) in flat(sheet.partition("PEGGING OUT")[2].partition("DIGGING")[0])
+    assert "No pegs while digging is shut" in card_text(plan_of(texts))
+
+
+def test_digging_on_the_sheet_says_first_whether_it_is_shut(plan_of, whole, clock):
+    def digging():
+        return plan_text(plan_of(whole)).partition("\nDIGGING\n-------\n")[2]
+
+    assert digging().startswith("Digging is OPEN: the lines are located and answered.")
+    clock.forward(days=30)
+    assert digging().startswith("Digging is SHUT today: The marks went stale")
+
+
+@pytest.mark.parametrize("drop", ["0 in", "1 in", "6 in"])
+def test_level_or_sloping_a_garden_is_dug_to_one_rule_and_has_its_berm(plan_of, whole, drop):
+    plan = plan_of({**whole, "spots.1.slope_drop": drop})
+    dug = plan_text(plan).partition("\nDIGGING\n")[2].partition("\nFIRST YEAR\n")[0]
+    assert len(re.findall(r"\[ \] +\d+\.", dug)) >= 14
+    assert "Build the berm in thin tamped layers" in flat(dug)
+    assert plan.earth.berm_height.m > 0
+
+
+def test_compost_is_worked_in_only_where_it_is_bought(plan_of, whole):
+    assert "Work in the compost." in plan_text(plan_of(whole))
+    assert "Work in the compost." not in plan_text(plan_of({**whole, "amend": "no"}))
+
+
+def test_every_figure_on_the_sheet_has_its_formula_and_a_numbered_source(plan_of, whole):
+    plan = plan_of(whole)
+    sheet = plan_text(plan)
+    formulas = flat(sheet.partition("\nFORMULAS\n")[2].partition("\nSOURCES\n")[0])
+    listed = sheet.partition("\nSOURCES\n")[2].partition("\nWORDS\n")[0]
+    for one in figures.found(plan):
+        if one.waits_for is None:
+            assert flat(f"{one.figure.label}: {one.shown(False)}") in formulas
+            assert flat(one.figure.formula) in formulas
+            assert flat(one.figure.source.title) in flat(listed)
+    used = {int(number) for number in re.findall(r"\[(\d+)\]", sheet)}
+    assert used == set(range(1, max(used) + 1))
+    for number in used:
+        assert f"\n[{number}] " in listed
+
+
+def test_no_trade_word_is_left_unexplained(plan_of, whole):
+    sheet = plan_text(plan_of({**whole, "spots.1.slope_drop": "6 in"}))
+    words = sheet.partition("\nWORDS\n")[2]
+    for word in ("berm", "corrected rate", "drop rate", "runoff coefficient", "curve number",
+                 "weighted area", "tamped", "notch", "freeboard"):  # fmt: skip
+        assert f"\n{word}: " in words
+    assert not re.search(r"reckon|\bverge", sheet)
 
 
 def test_what_is_assumed_is_said_until_it_is_answered(plan_of, whole):

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from interview.calc.overflow import pipe_choice
-from interview.pictures import levels, plan_picture, pond_picture, section_picture
+from interview.pictures import levels, plan_picture, pond_pictures, section_picture
 from interview.report import plan_text
 from interview.units import magnitude, quantity
 
@@ -51,7 +51,7 @@ def test_the_range_names_what_drives_it(sheet):
 
 def test_the_plan_is_drawn_with_its_sizes(sheet):
     plan, text = sheet()
-    drawn = "\n".join(part(text, "DEPTH AND SIZE"))
+    drawn = "\n".join(part(text, "PEGGING OUT"))
     assert plan_picture(plan).title in drawn
     for words in ("level floor", "full pond", "overflow notch", "rim 20 ft", "downhill"):
         assert words in drawn, words
@@ -73,7 +73,7 @@ def test_the_section_is_drawn_with_its_levels(sheet):
 def test_the_pond_of_the_storm_is_drawn_against_time_with_the_day(sheet):
     plan, text = sheet()
     drawn = "\n".join(part(text, "STORMS"))
-    assert pond_picture(plan).title in drawn
+    assert pond_pictures(plan)[0].title in drawn
     assert "24 h" in drawn and "full pond" in drawn
 
 
@@ -87,8 +87,8 @@ def test_hours_under_water_are_told_for_floor_side_and_rim_once_and_again(sheet)
         [float(word) for word in line.replace(" h", "").split()[-2:]] for line in (floor, side, rim)
     ]
     held = plan.zone_hours
-    assert hours[0][0] == pytest.approx(magnitude(held.floor, "h"), rel=5e-3)
-    assert hours[1][0] == pytest.approx(magnitude(held.side, "h"), rel=5e-3)
+    assert hours[0][0] == pytest.approx(magnitude(held.floor, "h"), rel=0.05)
+    assert hours[1][0] == pytest.approx(magnitude(held.side, "h"), rel=0.05)
     assert hours[0][0] > hours[1][0] >= hours[2][0]
     assert all(again >= once - 1e-9 for once, again in hours)
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import dataclasses
+
 import pytest
 
 from interview import plain
@@ -159,3 +161,99 @@ def test_the_lines_of_a_run_fit_the_paper(view, clock):
     lines = list(run_lines(soak_run(more.at("holes", 1), clock.now), False))
     assert max(map(len, lines)) <= 76
     assert any("struck out" in line for line in lines)
+
+
+# A clock that was wrong
+
+
+def noted(view) -> dict[str, str]:
+    return {
+        address.rsplit(".", 1)[1]: text[11:16] if "\n" not in text else " ".join(short(text))
+        for address, text in view.items()
+    }
+
+
+def test_every_time_of_the_hole_is_set_back_and_elapsed_times_stay(view, clock):
+    assert noted(soak_edit.with_shift(view, "1 h")) == {
+        "test_start": "04:00",
+        "readings": "04:30 left 7 1/2 in 06:00 left 6 in",
+    }
+    before = soak_run(view, clock.now).test
+    for words in ("1 h 30 min ahead", "90 min", "20 min behind", "1:30 fast", "2 h slow"):
+        moved = soak_edit.with_shift(view, words)
+        after = view
+        for address, text in moved.items():
+            after = after.with_text(address, text)
+        assert soak_run(after.at("holes", 1), clock.now).test.corrected == before.corrected
+
+
+def test_only_the_readings_from_one_on_are_set_back_where_that_is_said(view):
+    assert noted(soak_edit.with_shift(view, "1 h from 2")) == {
+        "readings": "05:30 left 7 1/2 in 06:00 left 6 in"
+    }
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        ("", "how far the clock was off"),
+        ("soon", "digits"),
+        ("3", "min"),
+        ("1 h from 3", "there are 2"),
+        ("900 days", "not off by that much"),
+        ("0 min", "not off by that much"),
+    ],
+)
+def test_a_shift_that_cannot_be_understood_is_refused(view, words, said):
+    with pytest.raises(Refused, match=said):
+        soak_edit.with_shift(view, words)
+
+
+@pytest.fixture
+def ahead(view, clock):
+    """The same hole after a clock two hours ahead was set right: it is half past five."""
+    clock.forward(hours=-3.5)
+    return dataclasses.replace(view, now=clock.now, _values={})
+
+
+def test_readings_noted_while_the_clock_was_ahead_block_no_other_edit(ahead):
+    assert soak_edit.suggested_shift(ahead, ahead.now) == "2 h"
+    assert short(soak_edit.with_added(ahead, "05:10 left 7 3/4 in"))[0] == "05:10 left 7 3/4 in"
+    assert "struck" in soak_edit.with_struck(ahead, 1)
+    assert short(soak_edit.with_corrected(ahead, 2, "2026-05-28 07:00 left 6 1/4 in"))[1] == (
+        "07:00 left 6 1/4 in"
+    )
+    assert len(soak_run(ahead, ahead.now).rows) == 2
+
+
+def test_a_new_time_that_is_still_to_come_is_refused_all_the_same(ahead):
+    with pytest.raises(Refused, match="still to come"):
+        soak_edit.with_corrected(ahead, 2, "2026-05-28 07:01 left 6 in")
+
+
+def test_a_reading_of_now_waits_until_the_noted_times_are_set_back(ahead):
+    with pytest.raises(soak_edit.NotedAhead, match="Set them back first"):
+        soak_edit.with_added(ahead, "now left 5 in")
+
+
+def test_the_readings_that_lie_ahead_are_named_with_what_to_do(ahead):
+    found = soak_run(ahead, ahead.now)
+    assert "reading 2 is noted for later, up to 07:00; nothing is lost." in found.do_now
+    assert "set the clock right" in found.do_now and ":shift on plain lines" in found.do_now
+
+
+def test_a_shift_is_kept_whole_or_not_at_all(session_of, given, located, clock):
+    session = session_of(given({**located, **SOAKING}))
+    step = session.jump("holes.1.readings")
+    wanted = soak_edit.with_shift(step.view(session.answers), "5 h behind")
+    with pytest.raises(Refused, match="still to come"):
+        session.offer_together(wanted)
+    assert session.answers.texts["holes.1.test_start"].startswith("2026-05-28T05:00")
+    session.offer_together(soak_edit.with_shift(step.view(session.answers), "1 h behind"))
+    assert session.answers.texts["holes.1.test_start"].startswith("2026-05-28T06:00")
+
+
+def test_plain_lines_shift_the_times(talk):
+    heard, session = talk("holes.1.readings", ":shift 1 h", ":shift soon")
+    assert "the times are shifted" in heard and "digits" in heard
+    assert short(session.answers.texts["holes.1.readings"])[0] == "04:30 left 7 1/2 in"

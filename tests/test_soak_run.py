@@ -213,6 +213,12 @@ def test_falling_rates_want_more_readings_and_twelve_are_enough_of_any_hole():
     assert twelve.state is State.ENOUGH and "lower" in twelve.and_then
 
 
+def test_six_rates_that_ease_one_by_one_want_more_readings():
+    found = read(after(hours=6.1), *hourly(7.125, 6.375, 5.75, 5.25, 4.75, 4.375))
+    assert found.state is State.RUNNING and not found.enough
+    assert "still falling" in found.and_then
+
+
 def test_no_fall_in_an_hour_means_one_reading_after_the_night():
     found = read(after(hours=1.1), at(1, "left 8 in"))
     assert found.state is State.SLOW

@@ -156,7 +156,7 @@ def test_two_beds_are_counted_in_the_soil_the_shopping_and_the_plants(
     assert figure("bed_count", two) == 2
     assert isinstance(two.garden, Basin)
     assert figure("rain_held", two) >= 1
-    bank = two.earth.cut + two.mulch_soil
+    bank = two.level_berm.cut + two.mulch_soil
     assert figure("soil_dug_total", two) == pytest.approx(2 * magnitude(bank, "ft**3"))
     edging = {item.name: item.amount for item in two.shopping}["edging"]
     around = 4 * (magnitude(two.garden.rim_length, "ft") + magnitude(two.garden.rim_width, "ft"))

@@ -8,7 +8,17 @@ from dataclasses import dataclass
 from interview.calc.basin_shape import Basin
 from interview.calc.guards import not_negative, positive
 from interview.evidence import Cited, Source, Standing
-from interview.units import METRIC, US, Quantity, magnitude, quantity, ratio, round_up, significant
+from interview.units import (
+    METRIC,
+    US,
+    Quantity,
+    magnitude,
+    quantity,
+    ratio,
+    round_down,
+    round_up,
+    significant,
+)
 
 __all__ = [
     "Basin",
@@ -21,6 +31,7 @@ __all__ = [
     "recommended_area",
     "required_area",
     "rule_of_thumb_area",
+    "shaped_to_room",
     "split_advised",
 ]
 
@@ -31,8 +42,8 @@ RULE_OF_THUMB = Source(
 LENGTH_TO_WIDTH = Cited(
     2.0,
     Source(
-        "University of Rhode Island and University of Connecticut rain garden design guide: "
-        "twice as long as wide, the long side across the slope",
+        "University of Rhode Island and University of Connecticut rain garden design guide, "
+        "undated: twice as long as wide, the long side across the slope",
         Standing.PUBLISHED,
     ),
 )
@@ -48,7 +59,10 @@ BERM_FREEBOARD_IN = Cited(
 )
 SPLIT_ABOVE_FT2 = Cited(
     300.0,
-    Source("University of Wisconsin Extension, sewing rain gardens, step 1", Standing.PUBLISHED),
+    Source(
+        "Step 1: Sizing and Siting the Rain Garden, University of Wisconsin-Extension, web page",
+        Standing.PUBLISHED,
+    ),
 )
 NARROWEST_FLOOR = {US: (2.0, "ft"), METRIC: (600.0, "mm")}
 NARROWEST_SOURCE = Source("a floor narrower than a rake cannot be leveled", Standing.OURS)
@@ -185,6 +199,35 @@ def fit_to_room(
         )
     floor = (quantity(length - taken, "ft"), quantity(width - taken, "ft"))
     return Basin(*floor, depth, side_slope, freeboard)
+
+
+def shaped_to_room(
+    wanted: Basin, room: Basin, catchment: Quantity, rain: Quantity, system: str = US
+) -> Basin | None:
+    """Return the basin that holds ``rain`` within ``room`` where ``wanted`` is too long or wide.
+
+    The side that does not fit is as large as the room allows, in whole steps where they are enough;
+    the other is as much larger as is needed. Nothing where the room holds less. ``catchment`` is
+    the weighted area that drains here.
+    """
+    step, unit = DRAWN_STEP[system]
+    along = ratio(wanted.floor_width, room.floor_width) > 1 + 1e-9
+    most, least = (
+        (room.floor_length, wanted.floor_length)
+        if along
+        else (room.floor_width, wanted.floor_width)
+    )
+    tight = room.floor_width if along else room.floor_length
+    whole = round_down(tight, step, unit)
+    for side in (whole, tight) if magnitude(whole, unit) > 0 else (tight,):
+        other = magnitude(round_up(least, step, unit), unit)
+        while other <= magnitude(most, unit) + 1e-9:
+            sides = (quantity(other, unit), side) if along else (side, quantity(other, unit))
+            tried = Basin(*sides, wanted.depth, wanted.side_slope, wanted.freeboard)
+            if ratio(rain_held(tried, catchment), rain) >= 1 - 1e-9:
+                return tried
+            other += step
+    return None
 
 
 def fit_to_area(

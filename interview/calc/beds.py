@@ -77,6 +77,11 @@ class Beds:
     own: float
     """Area inside a bed's rim over its area at half depth: what rain on the bed itself brings."""
 
+    def gain_for(self, catchment: Quantity) -> float:
+        """Return the gain of the first bed, were this the weighted area of the whole garden."""
+        shared = magnitude(catchment, "ft**2") / (1 if self.in_series else self.count)
+        return shared / magnitude(self.pool.mid_area, "ft**2") + self.own
+
     def route(self, rain: Storm) -> GardenStorm:
         """Return what a storm does to all the beds, each empty at first; exact as ``route`` is."""
         first = route(self.pool, rain)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 
@@ -54,39 +54,47 @@ class Part:
 
     days: int = 0
     rain: float = 0.0
+    came: float = 0.0
     spill: float = 0.0
     overflow_days: int = 0
 
-    def take(self, rain: float, over: float) -> None:
+    def take(self, rain: float, came: float, over: float) -> None:
         self.days += 1
         self.rain += rain
+        self.came += came
         self.spill += over
         if over > OVER_IN:
             self.overflow_days += 1
 
-    def share_held(self, gain: float) -> float:
-        came = self.rain * gain
-        return 1 - self.spill / came if came > 0 else 1.0
+    @property
+    def share_held(self) -> float:
+        return 1 - self.spill / self.came if self.came > 0 else 1.0
 
 
 class DayByDay:
-    """Beds one below the other (or one bed) through days of rain, empty at first."""
+    """Beds one below the other (or one bed) through days of rain, empty at first.
+
+    ``gain_at`` gives the gain of the first bed for a depth of rain, ``below`` the gains of the
+    others; ``inch`` is how an inch of rain is spread over its day, nothing for all of it at once.
+    """
 
     def __init__(
         self,
-        gains: tuple[float, ...],
+        gain_at: Callable[[float], float],
+        below: tuple[float, ...],
         full: float,
         rate: float,
-        rain_hours: float,
+        inch: Sequence[RainSpan],
         above: list[Above],
     ) -> None:
-        self.gains, self.full, self.rate, self.rain_hours = gains, full, rate, rain_hours
-        self.gain = sum(gains)
+        self.gain_at, self.below, self.full, self.rate = gain_at, below, full, rate
+        self.inch = tuple(inch)
+        self.peak = max((max(span.first, span.last) for span in inch), default=0.0)
         self.above = above
         self.first: date | None = None
         self.next_day: date | None = None
-        self.depths = [0.0] * len(gains)
-        self.soaked = self.spill = 0.0
+        self.depths = [0.0] * (1 + len(below))
+        self.came = self.soaked = self.spill = 0.0
         self.overflow: list[date] = []
         self.years: dict[int, Part] = {}
         self.months: dict[int, Part] = {}
@@ -97,54 +105,66 @@ class DayByDay:
         gap = (day - self.next_day).days
         if gap:
             self._pass(self.next_day, (RainSpan(0.0, gap * DAY_H, 0.0, 0.0),))
-        over = self._day(day, rain)
+        gain = self.gain_at(rain) if rain else 0.0
+        over = self._day(day, rain, gain)
+        came = rain * (gain + sum(self.below))
+        self.came += came
         self.next_day = day + timedelta(days=1)
-        self.years.setdefault(day.year, Part()).take(rain, over)
-        self.months.setdefault(day.month, Part()).take(rain, over)
+        self.years.setdefault(day.year, Part()).take(rain, came, over)
+        self.months.setdefault(day.month, Part()).take(rain, came, over)
         if over > OVER_IN:
             self.overflow.append(day)
 
-    def _day(self, day: date, rain: float) -> float:
-        dry = RainSpan(self.rain_hours, DAY_H, 0.0, 0.0)
-        if rain == 0 or self.rain_hours == 0:
-            over = self._at_once(rain) if rain else 0.0
+    def _day(self, day: date, rain: float, gain: float) -> float:
+        if rain == 0 or not self.inch:
+            over = self._at_once(rain, gain) if rain else 0.0
             return over + self._pass(day, (RainSpan(0.0, DAY_H, 0.0, 0.0),))
-        per_hour = rain / self.rain_hours
-        wet = RainSpan(0.0, self.rain_hours, per_hour, per_hour)
-        return self._pass(day, (wet, dry) if self.rain_hours < DAY_H else (wet,))
+        if not any(self.depths) and max((gain, *self.below)) * self.peak * rain <= self.rate:
+            # The soil takes even the hardest of it: nothing ever stands.
+            self.soaked += rain * (gain + sum(self.below))
+            self._all_dry(day)
+            return 0.0
+        spans = scaled(self.inch, rain)
+        end = spans[-1].end
+        if end < DAY_H:
+            spans.append(RainSpan(end, DAY_H, 0.0, 0.0))
+        return self._pass(day, spans, gain)
 
-    def _at_once(self, rain: float) -> float:
+    def _at_once(self, rain: float, first: float) -> float:
         """Pour a rain in with no time to soak; the depth that runs over the last bed."""
         over = 0.0
-        for place, gain in enumerate(self.gains):
+        for place, gain in enumerate((first, *self.below)):
             depth = self.depths[place] + gain * rain + over
             over = max(0.0, depth - self.full)
             self.depths[place] = depth - over
         self.spill += over
         return over
 
-    def _pass(self, day: date, spans: Sequence[RainSpan]) -> float:
+    def _pass(self, day: date, spans: Sequence[RainSpan], gain: float = 0.0) -> float:
         """Follow the pond through spans that begin with ``day``; the depth that ran over."""
         if not any(self.depths) and len(spans) == 1 and spans[0].first == 0:
-            for one in self.above:
-                one.close(self.hours(day))
+            self._all_dry(day)
             return 0.0
         over = 0.0
-        came, gain = spans, self.gains[0]
-        for place in range(len(self.gains)):
+        came = spans
+        for place in range(len(self.depths)):
             pieces = list(pieces_of(came, gain, self.full, self.rate, self.depths[place]))
             if place == 0:
                 self._watch(day, pieces)
             self.soaked += sum(piece.soaked for piece in pieces)
             over = sum(piece.spilled for piece in pieces)
             self.depths[place] = pieces[-1].last_depth
-            if place + 1 < len(self.gains):
+            if place < len(self.below):
                 inflow = scaled(came, gain)
-                own = self.gains[place + 1]
+                own = self.below[place]
                 spans, came = below_of(spans, inflow, pieces, self.rate, own)
                 gain = 1.0
         self.spill += over
         return over
+
+    def _all_dry(self, day: date) -> None:
+        for one in self.above:
+            one.close(self.hours(day))
 
     def _watch(self, day: date, pieces: Sequence[Piece]) -> None:
         shift = self.hours(day)

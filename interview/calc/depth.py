@@ -21,7 +21,7 @@ CORRECTED_RATE_HOURS = Cited(
     48.0,
     Source(
         "NebGuide G1758, Stormwater Management: Rain Gardens, University of Nebraska-Lincoln "
-        "Extension (Franti and Rodie): a rain garden drains in less than 48 h",
+        "Extension (Franti and Rodie), web page: a rain garden drains in less than 48 h",
         Standing.PUBLISHED,
     ),
 )

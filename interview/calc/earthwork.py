@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from interview.calc.ground import Section, ground_volumes
 from interview.calc.guards import not_negative, positive, within
 from interview.evidence import OURS, Finding, Grade, Source, Standing
+from interview.shown import depth_words
 from interview.units import Quantity, magnitude, plain_number, quantity, significant
 
 COMPACTION = 0.9
@@ -15,8 +16,6 @@ COMPACTION_SOURCE = Source("FM 5-434 type table, US Army: earth 0.90", Standing.
 OUTER_SLOPE = 3.0
 TOP_WIDTH_FT = 1.0
 TOP_WIDTH_M = 0.3
-FLAT_BELOW_PERCENT = 1.0
-"""Under this slope the basin is dug fully into the ground: a choice of this project."""
 BERM_CAUTION_IN, BERM_STOP_IN = 12.0, 18.0
 BERM_CAUTION_MM, BERM_STOP_MM = 300.0, 450.0
 _HALVINGS = 80
@@ -100,8 +99,6 @@ class Earthwork:
     """Tamped soil left over."""
     shortfall: Quantity
     """Tamped soil that is lacking."""
-    dug_in: bool
-    """Whether the ground is so flat that the basin is dug in fully, without a berm."""
     whole_ground: bool
 
 
@@ -112,7 +109,6 @@ def cut_and_fill(
 
     The depth is sought between zero, as a floor is never set on fill, and the top of the berm;
     at zero with soil to spare the rest is ``surplus``. ``downhill_depth`` fixes the depth instead.
-    Ground under 1 % is dug in fully and all the soil is surplus, unless a depth is fixed.
 
     Berm shape: one straight section at the downhill edge, its outer toe met on the sloping ground,
     as long as the floor and both end slopes, with a return at each end that tapers to nothing up
@@ -129,8 +125,6 @@ def cut_and_fill(
         if not within(depth, section.height):
             raise ValueError("The floor cannot be dug deeper than the top of the berm is high.")
         return _earthwork(basin, section, depth, extra, whole_ground)
-    if section.fall * 100 < FLAT_BELOW_PERCENT:
-        return _dug_in(basin, section, extra)
     return _earthwork(
         basin, section, _balance(basin, section, extra, whole_ground), extra, whole_ground
     )
@@ -174,28 +168,7 @@ def _earthwork(
         fill=quantity(fill, "ft**3"),
         surplus=quantity(max(0.0, left), "ft**3"),
         shortfall=quantity(max(0.0, -left), "ft**3"),
-        dug_in=False,
         whole_ground=whole_ground,
-    )
-
-
-def _dug_in(basin: Basin, section: Section, extra: float) -> Earthwork:
-    height, run = section.height, section.inner * section.height
-    floor, ends = section.length * section.width, section.length + section.width
-    cut = height * (floor + run * ends + 4 / 3 * run * run)
-    over = 0.0 if basin.over_dig is None else magnitude(basin.over_dig, "ft")
-    return Earthwork(
-        downhill_depth=quantity(height, "ft"),
-        uphill_depth=quantity(height + section.fall * section.width, "ft"),
-        deepest_cut=quantity(height + section.fall * section.width + over, "ft"),
-        cut=quantity(cut, "ft**3"),
-        dug=quantity(cut + extra, "ft**3"),
-        berm_height=quantity(0.0, "ft"),
-        fill=quantity(0.0, "ft**3"),
-        surplus=quantity(basin.compaction * (cut + extra), "ft**3"),
-        shortfall=quantity(0.0, "ft**3"),
-        dug_in=True,
-        whole_ground=False,
     )
 
 
@@ -216,7 +189,7 @@ def berm_finding(work: Earthwork, metric: bool = False) -> Finding:
     return Finding(
         key="berm_height",
         grade=grade,
-        said=f"The berm stands {height:.{0 if metric else 1}f} {unit} above the ground.",
+        said=f"The berm stands {depth_words(work.berm_height, metric)} above the ground.",
         limit=f"over {caution:g} {unit} take care, over {stop:g} {unit} stop",
         source=OURS,
         change=changes[grade],

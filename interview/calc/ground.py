@@ -97,23 +97,28 @@ class Section:
         return flat + 2 * self._fill_beyond(away, ground)
 
 
+def ground_cut(section: Section, depth: float) -> float:
+    """Return the cut over the whole ground, corners square, by strips across the slope."""
+    up = section.inner * (depth + section.fall * section.width)
+    up /= 1 - section.inner * section.fall
+    run = section.inner * depth
+    return sum(
+        _sum_strips(start, end, lambda y: section.cut_slice(y, depth))
+        for start, end in ((-up, 0.0), (0.0, section.width), (section.width, section.width + run))
+    )
+
+
 def ground_volumes(section: Section, depth: float) -> tuple[float, float]:
     """Return cut and fill over the whole ground, corners square, by strips across the slope.
 
     There is no fill uphill of the floor: the ground itself holds the pond there.
     """
-    up = section.inner * (depth + section.fall * section.width)
-    up /= 1 - section.inner * section.fall
     rim = section.inner * section.height + section.top
     drop = section.berm_height(depth) + section.fall * rim
     toe = rim + section.outer * drop / (1 - section.outer * section.fall)
-    cut = _sum_strips(-up, 0.0, lambda y: section.cut_slice(y, depth))
-    cut += _sum_strips(0.0, section.width, lambda y: section.cut_slice(y, depth))
-    run = section.inner * depth
-    cut += _sum_strips(section.width, section.width + run, lambda y: section.cut_slice(y, depth))
     fill = _sum_strips(0.0, section.width, lambda y: section.fill_slice(y, depth))
     fill += _sum_strips(section.width, section.width + toe, lambda y: section.fill_slice(y, depth))
-    return cut, fill
+    return ground_cut(section, depth), fill
 
 
 def _sum_strips(start: float, end: float, slice_at: Callable[[float], float]) -> float:

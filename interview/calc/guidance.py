@@ -9,9 +9,11 @@ from dataclasses import dataclass
 
 from interview.calc.depth import DepthRule
 from interview.calc.guards import not_negative, positive, reaches, within
+from interview.calc.siting import SLOPE_GOOD, SLOPE_STOP, SLOPE_STOP_SLIDES
 from interview.calc.size_factors import SIZE_FACTOR_TABLE, PublishedSize
 from interview.calc.slope import DEPTH_ROWS, Slope, table_depth
 from interview.evidence import Cited, Source, Standing
+from interview.shown import slope_words
 from interview.units import Quantity, plain_number, quantity, show
 
 
@@ -20,48 +22,107 @@ def _published(title: str) -> Source:
 
 
 DRAWDOWN_HOURS: tuple[Cited[float], ...] = (
-    Cited(24.0, _published("Iowa Stormwater Education Program; Colorado Stormwater Center")),
-    Cited(36.0, _published("Clemson HGIC, maintaining your rain garden: act after 36 h")),
+    Cited(
+        24.0,
+        _published("Iowa Stormwater Education Program and Colorado Stormwater Center, web pages"),
+    ),
+    Cited(36.0, _published("Maintaining Your Rain Garden, Clemson HGIC, 2016: act after 36 h")),
     Cited(
         48.0,
-        _published("NebGuide G1758, University of Nebraska-Lincoln; Kitsap County, app. G.3.1"),
+        _published("NebGuide G1758, University of Nebraska-Lincoln; Kitsap County, WA, app. G.3.1"),
     ),
-    Cited(72.0, _published("North Carolina backyard BMP guide, section 5.1")),
+    Cited(72.0, _published("North Carolina backyard stormwater practices guide, section 5.1")),
 )
 """Longest time in which the water is to be gone."""
 
 AREA_SHARES: tuple[Cited[float], ...] = (
-    Cited(0.10, _published("Ellerbe Creek Watershed Association, Durham, North Carolina")),
-    Cited(1 / 6, _published("University of Rhode Island and University of Connecticut guide")),
-    Cited(0.20, _published("Union of Concerned Scientists, Greentips, April 2009")),
-    Cited(0.30, _published("Georgia watershed guide, Upstream Matters")),
+    Cited(
+        0.10, _published("Ellerbe Creek Watershed Association, Durham, North Carolina, web page")
+    ),
+    Cited(
+        1 / 6,
+        _published(
+            "Rain garden design guide, University of Rhode Island and University of Connecticut, "
+            "undated: area over 6 for 6 in of depth"
+        ),
+    ),
+    Cited(
+        0.20,
+        Source(
+            "Greentips, Union of Concerned Scientists, April 2009, as kept by Surfrider San Diego",
+            Standing.SECONDARY,
+        ),
+    ),
+    Cited(0.30, _published("Upstream Matters, Georgia watershed guide, web page")),
 )
 """Garden over the area that drains to it, whatever the soil."""
 
 LEAST_RATES_IN_H: tuple[Cited[float], ...] = (
-    Cited(0.25, _published("Missouri Botanical Garden, rainscaping guide")),
-    Cited(0.3, _published("City of Los Angeles, LID sample design")),
+    Cited(0.25, _published("Rainscaping guide, Missouri Botanical Garden, web page")),
+    Cited(0.3, _published("LID sample design, City of Los Angeles, web page")),
     Cited(
         1.0,
-        Source("Prince George's County, bioretention: the ideal", Standing.SECONDARY),
+        Source(
+            "Bioretention, Prince George's County, Maryland, undated, as quoted by folhc.org: the "
+            "ideal",
+            Standing.SECONDARY,
+        ),
     ),
 )
 """Least rate at which the soil is to take water."""
 TOO_FAST_IN_H = Cited(
-    8.3, _published("Minnesota Stormwater Manual: faster soil must be mixed with slower")
+    8.3,
+    _published(
+        "Design infiltration rates, Minnesota Stormwater Manual, web page: faster soil is "
+        "mixed with slower"
+    ),
 )
 
 OTHER_SLOPE_ROWS = Cited(
     ((1.0, 4.0, 4.0), (4.0, 8.0, 6.0), (8.0, 12.0, 8.0)),
-    _published("How to Build a Rain Garden, extension hand-out"),
+    Source(
+        "How to Build a Rain Garden, hand-out, undated, publisher not shown in the copy",
+        Standing.SECONDARY,
+    ),
 )
 """Another slope table: from and to percent, and the depth in inches."""
 
+STEEPEST_PERCENT: tuple[Cited[float], ...] = (
+    Cited(5.0, _published("Infiltration: design tips, Water Sensitive SA, web page")),
+    Cited(
+        10.0,
+        _published(
+            "Rain Garden Handbook for Western Washington, WSU Extension and WA Ecology, 2013, "
+            "p. 13; Rain gardens, Royal Horticultural Society, web page"
+        ),
+    ),
+    Cited(
+        12.0,
+        Source(
+            "Penn State Extension, 2019, 10 to 12 %, as told by PA Environment Digest, April 2019",
+            Standing.SECONDARY,
+        ),
+    ),
+    SLOPE_STOP,
+)
+"""Steepest ground for a garden, in percent."""
+
 DEPTHS_IN: tuple[Cited[tuple[float, float]], ...] = (
-    Cited((4.0, 8.0), _published("University of Wisconsin Extension and Wisconsin DNR, GWQ037")),
-    Cited((6.0, 12.0), _published("Rain Garden Handbook for Western Washington, 2013")),
-    Cited((0.0, 12.0), _published("Blue Thumb Guide to Raingardens")),
-    Cited((0.0, 18.0), _published("City of Los Angeles, LID sample design")),
+    Cited(
+        (4.0, 8.0),
+        _published(
+            "Rain Gardens: A How-to Manual for Homeowners, GWQ037, UW-Extension and "
+            "Wisconsin DNR, 2003"
+        ),
+    ),
+    Cited(
+        (6.0, 12.0),
+        _published(
+            "Rain Garden Handbook for Western Washington, WSU Extension and WA Ecology, 2013"
+        ),
+    ),
+    Cited((0.0, 12.0), _published("Blue Thumb Guide to Raingardens, p. 12")),
+    Cited((0.0, 18.0), _published("LID sample design, City of Los Angeles, web page")),
 )
 """Depths of pond, from and to."""
 
@@ -164,12 +225,35 @@ def slope_depths(slope: Slope) -> Guidance:
             ),
             Saying(
                 "1 to 4 %: 4 in, 4 to 8 %: 6 in, 8 to 12 %: 8 in",
-                f"{depths} for {percent:.1f} %" if depths else f"nothing for {percent:.1f} %",
+                f"{depths} for {slope_words(slope.fall)}"
+                if depths
+                else f"nothing for {slope_words(slope.fall)}",
                 OTHER_SLOPE_ROWS.source,
             ),
         ),
         "The plan follows neither: the depth of the pond comes from the soil, and what must be dug "
         "from the slope.",
+    )
+
+
+def steepest(slope: Slope) -> Guidance:
+    """Return whether each published limit of slope lets a garden stand on this ground."""
+    sayings = tuple(
+        Saying(
+            f"{plain_number(limit.value)} % or less",
+            "this ground is flat enough"
+            if within(slope.percent, limit.value)
+            else "this ground is too steep",
+            limit.source,
+        )
+        for limit in STEEPEST_PERCENT
+    )
+    return Guidance(
+        "steepest",
+        "How steep the ground may be",
+        sayings,
+        f"The plan follows the last: care past {SLOPE_GOOD.value:g} %, stop past "
+        f"{SLOPE_STOP.value:g} %; past {SLOPE_STOP_SLIDES.value:g} % where the ground may slide.",
     )
 
 

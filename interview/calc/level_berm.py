@@ -6,13 +6,13 @@ import math
 from dataclasses import dataclass
 
 from interview.calc.earthwork import Basin
-from interview.calc.ground import Section
+from interview.calc.ground import Section, ground_cut
 from interview.calc.guards import not_negative
 from interview.units import Quantity, magnitude, quantity
 
 CELLS = 40
 """Cells along each side of the ground that is summed: within about half a percent."""
-_STEPS = 12
+_STEPS = 16
 
 
 @dataclass(frozen=True)
@@ -20,15 +20,13 @@ class LevelBerm:
     """What a berm as high as the rim all round takes, and what the digging gives."""
 
     cut: Quantity
-    """Undisturbed soil dug inside the rim, without what is dug for mulch."""
+    """Undisturbed soil dug, faces and corners too, without what is dug for mulch."""
     fill: Quantity
     """Tamped soil in the berm, with rounded corners."""
     spare: Quantity
     """Undisturbed soil left over, with what is dug for mulch; zero where some is lacking."""
     lacking: Quantity
     """Undisturbed soil that is lacking."""
-    deeper: Quantity
-    """How much deeper the whole floor must be dug for the digging to make the berm."""
 
 
 def _reach(section: Section, depth: float) -> tuple[float, float]:
@@ -48,25 +46,21 @@ def _surface(section: Section, across: float, along: float) -> float:
     return section.height - max(0.0, beyond) / section.outer
 
 
-def volumes(section: Section, depth: float) -> tuple[float, float]:
-    """Return cut and fill in cubic feet, ``depth`` the floor below the ground downhill."""
+def level_fill(section: Section, depth: float) -> float:
+    """Return the fill in cubic feet, ``depth`` the floor below the ground downhill, in feet."""
     down, other = _reach(section, depth)
     half = section.length / 2 + other
     tall = down + section.width + other
     dx, dy = half / CELLS, tall / CELLS
-    crest = section.inner * section.height
-    cut = fill = 0.0
+    fill = 0.0
     for i in range(CELLS):
         across = max(0.0, (i + 0.5) * dx - section.length / 2)
         for j in range(CELLS):
             y = (j + 0.5) * dy - down
             along = max(0.0, -y, y - section.width)
             over = _surface(section, across, along) - (depth + section.fall * y)
-            if over > 0:
-                fill += over
-            elif max(across, along) <= crest:
-                cut -= over
-    return 2 * cut * dx * dy, 2 * fill * dx * dy
+            fill += max(0.0, over)
+    return 2 * fill * dx * dy
 
 
 def level_berm(basin: Basin, downhill_depth: Quantity, extra: Quantity) -> LevelBerm:
@@ -77,23 +71,36 @@ def level_berm(basin: Basin, downhill_depth: Quantity, extra: Quantity) -> Level
     """
     section = basin.section()
     depth = magnitude(downhill_depth, "ft")
-    more = not_negative(extra, "ft**3", "The extra soil must be zero or more.")
-    cut, fill = volumes(section, depth)
-
-    def short(at: float) -> float:
-        dug, need = volumes(section, at)
-        return need / basin.compaction - dug - more
-
+    more = _extra(extra)
+    cut, fill = ground_cut(section, depth), level_fill(section, depth)
     lacking = fill / basin.compaction - cut - more
-    low, high = depth, max(depth, section.height)
-    if lacking > 0:
-        for _ in range(_STEPS):
-            middle = (low + high) / 2
-            low, high = (middle, high) if short(middle) > 0 else (low, middle)
     return LevelBerm(
         cut=quantity(cut, "ft**3"),
         fill=quantity(fill, "ft**3"),
         spare=quantity(max(0.0, -lacking), "ft**3"),
         lacking=quantity(max(0.0, lacking), "ft**3"),
-        deeper=quantity(max(0.0, high - depth) if lacking > 0 else 0.0, "ft"),
     )
+
+
+def level_depth(basin: Basin, extra: Quantity) -> Quantity:
+    """Return the least downhill floor depth whose digging makes a berm level all round.
+
+    Zero where the digging at ground level gives enough. Dimensions and errors as ``level_berm``.
+    """
+    section, more = basin.section(), _extra(extra)
+
+    def enough(depth: float) -> bool:
+        dug = ground_cut(section, depth) + more
+        return basin.compaction * dug >= level_fill(section, depth)
+
+    low, high = 0.0, section.height
+    if enough(low):
+        return quantity(0.0, "ft")
+    for _ in range(_STEPS):
+        middle = (low + high) / 2
+        low, high = (low, middle) if enough(middle) else (middle, high)
+    return quantity(high, "ft")
+
+
+def _extra(extra: Quantity) -> float:
+    return not_negative(extra, "ft**3", "The extra soil must be zero or more.")

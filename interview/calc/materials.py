@@ -48,7 +48,10 @@ BULKING = {
     Soil.SAND: Bulking(
         1.15,
         1.15,
-        Source("construction estimating text, example 9-3: 15 % swell", Standing.PUBLISHED),
+        Source(
+            "construction estimating text, example 9-3, title not shown in the copy: 15 % swell",
+            Standing.SECONDARY,
+        ),
     ),
     Soil.LOAM: Bulking(
         1.25, 1.25, Source("FM 5-434 type table, US Army: common earth", Standing.MEMORY)
@@ -56,7 +59,11 @@ BULKING = {
     Soil.CLAY: Bulking(
         1.35,
         1.40,
-        Source("between 30 % in an estimating text and 43 % in an Army table", Standing.SECONDARY),
+        Source(
+            "between 30 %, construction estimating text, example 9-2, and 43 %, US Army FM 5-434 "
+            "from memory",
+            Standing.OURS,
+        ),
     ),
 }
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from interview.calc.guards import not_negative, number_of, positive, reaches, within
 from interview.evidence import OURS, PRACTICE, Cited, Finding, Grade, Source, Standing
+from interview.shown import depth_words, water_words
 from interview.units import Quantity, magnitude, quantity, round_up
 
 WEIR_SOURCE = Source(
@@ -111,11 +112,11 @@ def head_finding(notch: Notch, freeboard: Quantity, metric: bool = False) -> Fin
     return Finding(
         key="overflow_head",
         grade=Grade.GOOD if good else Grade.FIX,
-        said=f"At the peak the overflow runs {head:.{0 if metric else 1}f} {unit} deep;"
-        f" the berm stands {room:.{0 if metric else 1}f} {unit} above the notch.",
+        said=f"At the peak the overflow runs {water_words(notch.head, metric)} deep; the rim "
+        f"stands {depth_words(freeboard, metric)} above the notch.",
         limit=f"{spare:g} {unit} or more to spare",
         source=OURS,
-        change="" if good else "Make the notch wider or the berm higher.",
+        change="" if good else "Make the notch wider or the rim higher.",
     )
 
 

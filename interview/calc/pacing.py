@@ -9,7 +9,8 @@ from dataclasses import dataclass
 
 from interview.calc.guards import positive, reaches, times, within
 from interview.evidence import OURS, Cited, Finding, Grade, Source, Standing
-from interview.units import Quantity, length_words, magnitude, quantity
+from interview.shown import length_words
+from interview.units import Quantity, magnitude, quantity
 
 LEAST_WALKS = 3
 SPREAD_LIMIT = 0.06

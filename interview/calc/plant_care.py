@@ -15,16 +15,19 @@ def _published(title: str) -> Source:
 
 
 UW_STEP_3 = _published(
-    "Step 3: Planting and Maintaining the Rain Garden, University of Wisconsin-Extension"
+    "Step 3: Planting and Maintaining the Rain Garden, University of Wisconsin-Extension, web page"
 )
 BUNCOMBE = _published(
-    "Rain Gardens Part IV: Regular Maintenance, Buncombe County Master Gardeners, NC"
+    "Rain Gardens Part IV: Regular Maintenance, Buncombe County Master Gardeners, NC, web page"
 )
-RI_DEM = _published("Maintaining a Rain Garden, Rhode Island DEM")
-BALTIMORE = _published("Rain garden maintenance checklist, Blue Water Baltimore")
-DELAWARE = _published("Garden Maintenance, Delaware Watersheds")
-CLEMSON = _published("Maintaining Your Rain Garden, Clemson HGIC")
-CUT_BACK = Source("Rain garden tip sheet for homeowners", Standing.SECONDARY)
+RI_DEM = _published("Maintaining a Rain Garden, Rhode Island DEM, web page")
+BALTIMORE = _published("Rain garden maintenance checklist, Blue Water Baltimore, undated")
+DELAWARE = _published("Garden Maintenance, Delaware Watersheds, web page")
+CLEMSON = _published("Maintaining Your Rain Garden, Clemson HGIC, 2016")
+CUT_BACK = Source(
+    "Rain garden tip sheet for homeowners, undated, publisher not shown in the copy",
+    Standing.SECONDARY,
+)
 
 
 @dataclass(frozen=True)

@@ -38,7 +38,8 @@ PLANTS_A_KIND = Cited(8, OURS)
 USUAL_SPACING_IN = Cited(
     18.0,
     Source(
-        "Plant Spacing, Low Impact Development Center: one-gallon perennials", Standing.PUBLISHED
+        "Plant Spacing, Low Impact Development Center, web page: one-gallon perennials",
+        Standing.PUBLISHED,
     ),
 )
 

@@ -20,7 +20,7 @@ class Pattern(Enum):
 
 SPACING_SOURCE = Source(
     "Step 6: Choose the Right Time, Right Plant, Right Place, Alabama Cooperative Extension "
-    "System, spacing equations",
+    "System, web page: spacing equations",
     Standing.SECONDARY,
 )
 

@@ -10,6 +10,11 @@ from interview.calc.plant_wishes import NOT_NATIVE
 from interview.evidence import PRACTICE, Source, Standing
 
 
+def short_name(plant: Plant) -> str:
+    """Return the common name without the other one in brackets."""
+    return plant.common_name.partition(" (")[0]
+
+
 @dataclass(frozen=True)
 class ZoneGuidance:
     """How wet a zone is, and what to look for where no species can be named."""

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
+from functools import cache
 
 from interview.calc.day_by_day import DAY_H, Above, DayByDay, Part
 from interview.calc.guards import not_negative, positive
-from interview.calc.hyetographs import STORM_HOURS
+from interview.calc.hyetographs import STORM_HOURS, RainSpan, StormShape, storm
 from interview.calc.record_text import BadLine, Gap, Record, gaps_between, read_record
 from interview.evidence import Source, Standing
 from interview.units import Quantity, magnitude, quantity
@@ -29,6 +30,8 @@ GAP_SOURCE = Source(
     "over missing days the pond drains and no rain is counted, in or out", Standing.OURS
 )
 _YEAR_D = 365.25
+TELL_EVERY = 1000
+"""Days between two words of how far the years are."""
 
 
 @dataclass(frozen=True)
@@ -107,14 +110,19 @@ def replay(
     heights: Sequence[Quantity] = (),
     beds_below: int = 0,
     own: float = 0.0,
+    shape: StormShape = StormShape.UNIFORM,
+    kappa_at: Callable[[Quantity], float] | None = None,
+    tell: Callable[[int, int], None] | None = None,
 ) -> RecordReplay:
     """Return what a record of daily rain would have done in a garden that begins empty.
 
     ``kappa`` is the area that sends water over the area at half depth, ``full_depth`` volume over
-    that area, ``rate`` the speed of soaking. Each day's rain falls evenly over its first
-    ``hours``: six when not given, and all at once for zero. Water left at night is carried into
-    the next day. Days not in the sequence are missing: the pond drains over them, and they add
-    nothing to the totals. ``rain_to_hold`` is what the garden holds when not given.
+    that area, ``rate`` the speed of soaking. Each day's rain falls in the ``shape`` of a storm
+    over its first ``hours``: six when not given, all at once for zero, the whole day for a Type II
+    storm. ``kappa_at`` gives kappa by the depth of the day's rain, where more runs off of a large
+    one. Water left at night is carried into the next day. Days not in the sequence are missing:
+    the pond drains over them, and they add nothing to the totals. ``rain_to_hold`` is what the
+    garden holds when not given. ``tell`` is called now and then with the days done, and all.
     ``beds_below`` is how many equal beds lie below the first, each taking what the one above it
     spills and, by ``own``, the rain on itself; wet spells are those of the first. Raises
     ValueError for days out of order, a negative depth, or a garden that takes no water.
@@ -129,10 +137,25 @@ def replay(
     depths = _depths(days)
     target = full / kappa if rain_to_hold is None else magnitude(rain_to_hold, "in")
     above = [Above(0.0)] + [Above(magnitude(height, "in")) for height in heights]
-    run = DayByDay((kappa, *[own] * beds_below), full, speed, long, above)
-    for day, rain in depths:
+    gains = _by_depth(kappa_at) if kappa_at else lambda _: kappa
+    run = DayByDay(gains, (own,) * beds_below, full, speed, _inch(shape, long), above)
+    for done, (day, rain) in enumerate(depths):
+        if tell is not None and done % TELL_EVERY == 0:
+            tell(done, len(depths))
         run.take(day, rain)
     return _result(run, depths, target, (quantity(0.0, "in"), *heights))
+
+
+def _by_depth(kappa_at: Callable[[Quantity], float]) -> Callable[[float], float]:
+    """Return the gain by a bare depth in inches, each depth worked out once."""
+    return cache(lambda inches: kappa_at(quantity(inches, "in")))
+
+
+def _inch(shape: StormShape, hours: float) -> tuple[RainSpan, ...]:
+    """Return how an inch of rain is spread over its day; nothing for all at once."""
+    if hours == 0:
+        return ()
+    return storm(shape, quantity(1.0, "in"), quantity(hours, "h")).spans
 
 
 def _result(
@@ -142,7 +165,7 @@ def _result(
     rain = sum(depth for _, depth in depths)
     for one in run.above:
         one.close(run.hours(days[-1]) + DAY_H)
-    inflow = rain * run.gain
+    inflow = run.came
     return RecordReplay(
         first=days[0],
         last=days[-1],
@@ -155,8 +178,8 @@ def _result(
         standing=quantity(sum(run.depths), "in"),
         share_held=1 - run.spill / inflow if inflow > 0 else 1.0,
         overflow_days=tuple(run.overflow),
-        years=_parts(run.years, run.gain),
-        months=_parts(run.months, run.gain),
+        years=_parts(run.years),
+        months=_parts(run.months),
         spells=tuple(
             _spell(days[0], one, height) for one, height in zip(run.above, heights, strict=True)
         ),
@@ -165,13 +188,13 @@ def _result(
     )
 
 
-def _parts(found: dict[int, Part], gain: float) -> tuple[RecordPart, ...]:
+def _parts(found: dict[int, Part]) -> tuple[RecordPart, ...]:
     return tuple(
         RecordPart(
             number,
             part.days,
             quantity(part.rain, "in"),
-            part.share_held(gain),
+            part.share_held,
             part.overflow_days,
         )
         for number, part in sorted(found.items())

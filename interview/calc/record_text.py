@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import date, timedelta
-from functools import lru_cache
 from itertools import pairwise
 
 from interview.calc.record_columns import (
@@ -36,6 +36,8 @@ UNITS = ("in", "mm")
 DOUBT = Source("no home sees such a year, so the unit is asked again", Standing.OURS)
 WETTEST_YEAR_IN = Cited(200.0, DOUBT)
 DRIEST_YEAR_IN = Cited(4.0, DOUBT)
+TELL_EVERY = 2000
+"""Lines between two words of how far the reading is."""
 _UNIT_NAMES = {"in": "inches", "mm": "millimeters"}
 _MISSING = {"", "m", "na", "n/a", "nan", "null", "none", "missing", "-", "--"}
 _MISSING_NUMBERS = {-9999.0, -999.0, -99.9, -99.99, -999.9, -9999.9, 9999.0, 99999.0}
@@ -113,16 +115,20 @@ def decoded(data: bytes) -> str:
         return data.decode("latin-1")
 
 
-@lru_cache(maxsize=4)
 def read_record(
-    text: str, unit: str, date_column: str | None = None, depth_column: str | None = None
+    text: str,
+    unit: str,
+    date_column: str | None = None,
+    depth_column: str | None = None,
+    tell: Callable[[int, int], None] | None = None,
 ) -> Record:
     """Return the daily record in the text of a CSV file whose depths are in ``unit``.
 
     ``unit`` is ``in`` or ``mm`` and is never guessed. The date and depth columns are those given, a
     name or a number from 1, or else found by their names in the first lines. Lines that cannot be
-    used are listed by number. Raises ``ColumnUnclear`` where a column cannot be told, and
-    ValueError when a heading names another unit, the file is too long, or no day can be read.
+    used are listed by number. ``tell`` is called now and then with the lines done, and all of them.
+    Raises ``ColumnUnclear`` where a column cannot be told, and ValueError when a heading names
+    another unit, the file is too long, or no day can be read.
     """
     if unit not in UNITS:
         raise ValueError("Say whether the rain is in inches (in) or millimeters (mm).")
@@ -141,6 +147,8 @@ def read_record(
     day_first = _day_first([cells[columns[0]] for _, cells in body if len(cells) > columns[0]])
     reader = _Reader(columns, day_first, delimiter != ",")
     for line, cells in body:
+        if tell is not None and line % TELL_EVERY == 0:
+            tell(line, len(lines))
         reader.take(line, cells)
     return reader.record(unit)
 

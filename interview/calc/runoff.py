@@ -16,9 +16,13 @@ CURVE_NUMBER_EQUATION = Source(f"{TR55}, eq. 2-1 to 2-4", Standing.PUBLISHED)
 CURVE_NUMBER_TABLE = Source(f"{TR55}, Table 2-2a", Standing.SECONDARY)
 SOIL_GROUPS = Source(f"{TR55}, Appendix A", Standing.SECONDARY)
 COEFFICIENTS = Source(
-    "District of Columbia Municipal Regulations, title 21, section 520: 0.95 for hard surfaces, "
-    "0.25 for compacted ones, 0 for natural cover",
+    "District of Columbia Municipal Regulations, title 21, section 520: 0.95 for impervious cover, "
+    "0.25 for compacted cover, 0 for natural cover",
     Standing.PUBLISHED,
+)
+GRAVEL = Source(
+    "gravel counted with the compacted cover of that rule, which does not name gravel",
+    Standing.OURS,
 )
 
 
@@ -77,7 +81,10 @@ RUNOFF_COEFFICIENTS = {
     Surface.GRAVEL: 0.25,
     Surface.COMPACTED: 0.25,
 }
-"""Share of the rain that runs off; lawn goes by curve number. Source: ``COEFFICIENTS``."""
+"""Share of the rain that runs off; lawn goes by curve number.
+
+Sources: ``COEFFICIENTS``, and for gravel ``GRAVEL``.
+"""
 
 USUAL_COVER = {
     Surface.ROOF: Cover.HARD,

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from types import MappingProxyType
 
 from interview.calc.guards import not_negative, positive, reaches
+from interview.calc.notice import DEFAULT_ZONE_SOURCE
 from interview.evidence import MEMORY, Finding, Grade, Source, Standing
 from interview.units import (
     Quantity,
@@ -56,19 +57,31 @@ def _published(title: str) -> Source:
 
 
 _WSU = "Rain Garden Handbook for Western Washington, WSU Extension and WA Ecology, 2013, p. 13"
-_MPCA = "Minimum setback requirements, Minnesota Pollution Control Agency"
-_PORTLAND = Source("Rain Gardens for the Disconnected Downspout, Portland area", Standing.SECONDARY)
-_SOUTHERN = "NC Extension Master Gardener and Clemson Extension summaries, 25 ft"
+_MPCA = (
+    "Minimum setback requirements, Minnesota Stormwater Manual, Minnesota Pollution Control "
+    "Agency, web page"
+)
+_UW = "Step 1: Sizing and Siting the Rain Garden, University of Wisconsin-Extension, web page"
+_HANDOUT = (
+    "Rain Gardens for the Disconnected Downspout, Portland area handout, undated, publisher not "
+    "shown"
+)
+_PORTLAND = Source(_HANDOUT, Standing.SECONDARY)
+_SOUTHERN = (
+    "Backyard rain gardens, NC Extension Master Gardener article, Brunswick Beacon; text compiled "
+    "by Clemson Extension, 2009: 25 ft"
+)
 
 _ITEMS = (
     Setback(
         "foundation_deep", "the foundation with a basement or crawl space",
         Distance(10, 3), Distance(20, 5), Grade.STOP, _published(_WSU),
-        _published("Central Ohio rain garden program: 10 to 20 ft"),
+        _published("Central Ohio rain garden program, web page: 10 to 20 ft"),
     ),
     Setback(
         "foundation_slab", "the foundation slab",
-        Distance(10, 3), Distance(15, 4.5), Grade.FIX, _published(_WSU), MEMORY,
+        Distance(10, 3), Distance(15, 4.5), Grade.FIX,
+        _published(f"{_UW}: 10 ft, slab or not"), MEMORY,
         stop_under=Distance(5, 1.5),
         remedy="Between 5 and 10 ft only where the ground falls away from the house.",
     ),
@@ -86,7 +99,7 @@ _ITEMS = (
     Setback(
         "well", "the drinking-water well",
         Distance(50, 15), Distance(100, 30), Grade.STOP, _published(_MPCA),
-        _published("Minnesota Pollution Control Agency: 100 ft if the well is sensitive"),
+        _published(f"{_MPCA}: 100 ft from a sensitive well"),
         remedy="Ask the health department.",
     ),
     Setback(
@@ -100,20 +113,23 @@ _ITEMS = (
     Setback(
         "retaining_wall", "the retaining wall",
         Distance(3, 0.9), Distance(10, 3), Grade.FIX,
-        Source("Portland area handout, 3 ft; wall height from memory", Standing.SECONDARY),
+        Source(f"{_HANDOUT}: 3 ft; the wall's own height from memory", Standing.SECONDARY),
         MEMORY,
     ),
     Setback(
         "tree", "the trunk of the large tree",
         Distance(10, 3), Distance(10, 3), Grade.FIX,
-        _published("City of Mississauga, Ontario: 3 m from trees; UW-Extension: not under a tree"),
+        _published(
+            "Stormwater and your home, City of Mississauga, Ontario, web page: 3 m from trees; "
+            f"{_UW}: not under a big tree"
+        ),
         MEMORY,
         remedy="Or ask an arborist; a cut root thicker than a thumb can kill a tree.",
     ),
     Setback(
         "slope_crest", "the top of the steep slope",
         Distance(50, 15), Distance(200, 60), Grade.STOP, _published(_WSU),
-        _published("Minnesota Pollution Control Agency: 200 ft from the crest"),
+        _published(f"{_MPCA}: 200 ft from the crest"),
         remedy="Or ask a geotechnical engineer.",
     ),
     Setback(
@@ -124,14 +140,19 @@ _ITEMS = (
     Setback(
         "buried_line", "the nearest mark of a buried line",
         Distance(2, 0.6), Distance(10, 3), Grade.STOP,
-        _published("USA North 811 and other state services: 24 in either side of a mark"),
-        _published("CRC Watersheds Association, Pennsylvania: 10 ft from utilities"),
+        DEFAULT_ZONE_SOURCE,
+        _published(
+            "Pick the right location, CRC Watersheds Association, Pennsylvania, web page: 10 ft "
+            "from utilities"
+        ),
     ),
     Setback(
         "overflow_outlet", "the property line",
         Distance(10, 3), Distance(25, 7.5), Grade.FIX,
-        _published("Kenilworth, Illinois, village code 0-0-0-8028"),
-        _published("Kenilworth, Illinois, village code: 25 ft from a sidewalk"),
+        _published("Village code of Kenilworth, Illinois, section 0-0-0-8028: 10 ft"),
+        _published(
+            "Village code of Kenilworth, Illinois, section 0-0-0-8028: 25 ft from a sidewalk"
+        ),
         measured_from="The overflow outlet",
     ),
 )  # fmt: skip
@@ -186,7 +207,7 @@ def setback_finding(
     if local_rule is not None:
         positive(local_rule, "ft", "Give a local rule of more than zero, or leave it empty.")
         limit = cautious = local_rule
-        source = Source("local rule, as you gave it", Standing.PUBLISHED)
+        source = Source("local rule", Standing.YOURS)
         told = f"your local rule, {_words(local_rule, metric)}, in place of the {told}"
     key = f"{item.key}_distance"
     if measured is None:

@@ -8,30 +8,59 @@ from enum import Enum
 from interview.calc.guards import not_negative, reaches, within
 from interview.calc.slope import Slope
 from interview.evidence import Cited, Finding, Grade, Source, Standing
+from interview.shown import slope_words
 from interview.units import Quantity, feet_and_inches, magnitude, plain_number, quantity, round_up
 
 SLOPE_GOOD = Cited(8.0, Source("from the slope-to-depth table, as a caution", Standing.OURS))
 SLOPE_STOP = Cited(
     12.0,
-    Source("RI/UConn rain garden design guide; Penn State Extension, 2019", Standing.PUBLISHED),
+    Source(
+        "Rain garden design guide, University of Rhode Island and University of Connecticut, "
+        "undated, slope table: over 12 %, elsewhere",
+        Standing.PUBLISHED,
+    ),
 )
-SLOPE_STOP_SLIDES = Cited(10.0, Source("Portland area handout", Standing.SECONDARY))
+SLOPE_STOP_SLIDES = Cited(
+    10.0,
+    Source(
+        "Rain Gardens for the Disconnected Downspout, Portland area handout, undated, publisher "
+        "not shown: over 10 % where the ground slides",
+        Standing.SECONDARY,
+    ),
+)
 BELOW_FLOOR_FT = Cited(
-    2.0, Source("Elk County, Pennsylvania, rain gardens: 2 ft to rock", Standing.PUBLISHED)
+    2.0,
+    Source("Rain Gardens, Elk County, Pennsylvania, web page: 2 ft to rock", Standing.PUBLISHED),
 )
 BELOW_FLOOR_MM = 600.0
 BELOW_FLOOR_CAUTIOUS_FT = Cited(
-    3.0, Source("Minnesota Pollution Control Agency: 3 ft below the bottom", Standing.PUBLISHED)
+    3.0,
+    Source(
+        "Stormwater infiltration and setback distances, Minnesota Stormwater Manual, Minnesota "
+        "Pollution Control Agency, web page: 3 ft below the bottom",
+        Standing.PUBLISHED,
+    ),
 )
 BELOW_FLOOR_CAUTIOUS_MM = 1000.0
 _WATER = Source(
-    "North Carolina and Virginia extension summaries: 2 ft, here below the dug bottom",
+    "Newspaper and slides after North Carolina and Virginia extension, undated: 2 ft, here taken "
+    "below the dug bottom",
     Standing.SECONDARY,
 )
-_KARST = Source("Minnesota Pollution Control Agency: karst setbacks", Standing.PUBLISHED)
-_WET_SPOT = Source("Step 1: Sizing and Siting, UW-Extension", Standing.PUBLISHED)
-_SLIDES = Source("Rain Garden Handbook for Western Washington, 2013, p. 13", Standing.PUBLISHED)
-_SOIL = Source("Water Sensitive SA, infiltration design tips", Standing.PUBLISHED)
+_KARST = Source(
+    "Stormwater infiltration and setback distances, Minnesota Stormwater Manual, Minnesota "
+    "Pollution Control Agency, web page: active karst",
+    Standing.PUBLISHED,
+)
+_WET_SPOT = Source(
+    "Step 1: Sizing and Siting the Rain Garden, University of Wisconsin-Extension, web page",
+    Standing.PUBLISHED,
+)
+_SLIDES = Source(
+    "Rain Garden Handbook for Western Washington, WSU Extension and WA Ecology, 2013, p. 13",
+    Standing.PUBLISHED,
+)
+_SOIL = Source("Infiltration: design tips, Water Sensitive SA, web page", Standing.PUBLISHED)
 
 
 def slope_finding(slope: Slope, slide_prone: bool = False) -> Finding:
@@ -49,7 +78,7 @@ def slope_finding(slope: Slope, slide_prone: bool = False) -> Finding:
     return Finding(
         key="slope",
         grade=grade,
-        said=f"The ground falls {percent:.1f} %.",
+        said=f"The ground falls {slope_words(slope.fall)}.",
         limit=f"good up to {SLOPE_GOOD.value:g} %, stop past {stop.value:g} %",
         source=stop.source,
         change=change,
@@ -114,7 +143,7 @@ def below_floor_finding(
     source = BELOW_FLOOR_FT.source if what is Below.BEDROCK else _WATER
     dug = not_negative(dug_depth, unit, "The dug depth must be zero or more.")
     if depth is None:
-        change = "Look in the test hole and in the soil survey of your county."
+        change = "Look in the soil survey of your county, and in the test hole once it may be dug."
         return _unknown(key, f"The depth to {what.value}", limit, source, change)
     between = not_negative(depth, unit, "A depth must be zero or more.") - dug
     if reaches(between, need):
@@ -125,7 +154,8 @@ def below_floor_finding(
     if not met:
         said = f"No {what.value} was met, but the hole was not deep enough to tell."
         short = quantity(need - between, unit)
-        return Finding(key, Grade.FIX, said, limit, source, f"Look {_more(short, metric)} deeper.")
+        change = f"Once the lines are located, look {_more(short, metric)} deeper."
+        return Finding(key, Grade.FIX, said, limit, source, change)
     said = f"{what.value.capitalize()} lies {_room(max(0.0, between), unit)} below the dug bottom."
     change = (
         f"Dig {_more(quantity(need - between, unit), metric)} less deep, or choose another spot."

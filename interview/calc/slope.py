@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from interview.calc.guards import number_of, positive, within
 from interview.evidence import OURS, Cited, Finding, Grade, Source, Standing
+from interview.shown import slope_words
 from interview.units import Quantity, magnitude, quantity
 
 READING_IN = 0.125
@@ -94,7 +95,11 @@ class DepthRow:
 
 DEPTH_ROWS = Cited(
     (DepthRow(0, 4, "3 to 5 in"), DepthRow(5, 7, "6 to 7 in"), DepthRow(8, 12, "8 in")),
-    Source("Rhode Island and UConn rain garden design guide, slope table", Standing.PUBLISHED),
+    Source(
+        "Rain garden design guide, University of Rhode Island and University of "
+        "Connecticut, undated, slope table",
+        Standing.PUBLISHED,
+    ),
 )
 
 
@@ -109,9 +114,11 @@ def table_depth(slope: Slope) -> str:
     for row in rows:
         inside = percent < row.high - 1e-9 if row.low == 0 else within(percent, row.high)
         if inside and within(row.low, percent):
-            return f"The published table gives a depth of {row.depth} for {percent:.1f} %."
+            return (
+                f"The published table gives a depth of {row.depth} for {slope_words(slope.fall)}."
+            )
     if percent > rows[-1].high:
-        return f"The published table sends a garden on {percent:.1f} % elsewhere."
+        return f"The published table sends a garden on {slope_words(slope.fall)} elsewhere."
     before = max(row.high for row in rows if row.high <= percent + 1e-9)
     after = min(row.low for row in rows if row.low > percent)
     return f"In the published table no row covers {before:g} to {after:g} %."

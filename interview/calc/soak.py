@@ -39,7 +39,9 @@ __all__ = [
 SETTLED_WITHIN = Cited(
     0.10,
     Source(
-        "Minnesota percolation test record sheets: three readings in a row within 10 percent",
+        "Percolation test record sheets, Orono and Westwood, Minnesota, 1987 to 2003: "
+        "three readings "
+        "in a row within 10 percent",
         Standing.PUBLISHED,
     ),
 )
@@ -109,6 +111,14 @@ class SoakTest:
     def still_wetting(self) -> bool:
         """Tell whether the rate is still falling, so that more readings are wanted."""
         return self.trend is Trend.FALLING
+
+    @property
+    def steady(self) -> bool:
+        """Tell whether the readings may end: settled, or no further apart than the ruler can tell.
+
+        Rates that go down one after the other are no blur of the ruler.
+        """
+        return self.settled or (self.within_reading_error and not self.downward.falling)
 
     @property
     def still_easing(self) -> bool:

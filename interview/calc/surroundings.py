@@ -6,12 +6,19 @@ from enum import Enum
 
 from interview.evidence import MEMORY, OURS, Finding, Grade, Source, Standing
 
-_OVERFLOW = Source("Alabama Extension, rain garden step 2; City of Mississauga", Standing.PUBLISHED)
+_OVERFLOW = Source(
+    "Step 2: Determine the Location of the Rain Garden, Alabama Extension, web page; City of "
+    "Mississauga, Ontario, web page",
+    Standing.PUBLISHED,
+)
 _PERMITS = Source(
     "Rain Garden Handbook for Western Washington, WSU Extension and WA Ecology, 2013, p. 10",
     Standing.PUBLISHED,
 )
-_DROWNING = Source("Stanford Children's Health, water safety", Standing.PUBLISHED)
+_DROWNING = Source(
+    "Water Safety: Identifying High-Risk Situations, Stanford Children's Health, web page",
+    Standing.PUBLISHED,
+)
 
 
 class Destination(Enum):

@@ -19,7 +19,7 @@ DAY_HOURS = Cited(
 )
 
 USUAL_HOURS = Cited(
-    48.0, Source("Rain gardens, Royal Horticultural Society, page on planting", Standing.PUBLISHED)
+    48.0, Source("Rain gardens, Royal Horticultural Society, web page", Standing.PUBLISHED)
 )
 
 LONGEST_HOURS = Cited(

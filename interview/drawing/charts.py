@@ -22,6 +22,7 @@ from interview.drawing.scene import (
     Symbol,
     line,
 )
+from interview.shown import PLAIN
 from interview.units import Quantity, magnitude, plain_number, show, significant
 
 DAY_H = 24.0
@@ -46,8 +47,8 @@ def _axes(wide: float, high: float, x_words: str, y_words: str) -> Iterator[Shap
 def drop_chart(soak_test: SoakTest, metric: bool = False) -> Drawing:
     """Return the water left in the test hole against time.
 
-    Each reading is a mark, crossed where it was not used; the dashed line falls at the mean drop
-    rate from every fill.
+    Each reading is a mark, crossed where it was not used; the dashed line falls from every fill at
+    the drop rate, which is the mean of the readings.
     """
     unit, rate_unit = ("mm", "mm/h") if metric else ("in", "in/h")
     rows = soak_test.intervals
@@ -55,8 +56,8 @@ def drop_chart(soak_test: SoakTest, metric: bool = False) -> Drawing:
     starts = [(_hours(row.start), magnitude(row.depth_before, unit)) for row in rows]
     wide = max(x for x, _ in points)
     high = max(y for _, y in (*points, *starts))
-    rate = magnitude(soak_test.mean_drop_rate, rate_unit)
-    mean = show(soak_test.mean_drop_rate, rate_unit)
+    rate = magnitude(soak_test.drop_rate, rate_unit)
+    mean = show(soak_test.drop_rate, rate_unit, 2, "down")
     shapes: list[Shape] = list(_axes(wide, high, "hours", f"water left, {unit}"))
     for fill in _fills(rows):
         shapes += _mean_line(fill, rate, unit)
@@ -66,13 +67,13 @@ def drop_chart(soak_test: SoakTest, metric: bool = False) -> Drawing:
         for row, end in zip(rows, points, strict=True)
     ]
     unused = any(not row.valid for row in rows)
-    keys = [Key(Symbol.POINT, "a reading"), Key(Stroke.DASHED, f"mean drop rate {mean}")]
+    keys = [Key(Symbol.POINT, "a reading"), Key(Stroke.DASHED, f"average drop rate {mean}")]
     keys += [Key(Symbol.CROSS, "a reading not used")] if unused else []
     told = "; ".join(f"{plain_number(round(x, 2))} h {y:.4g} {unit}" for x, y in points)
     return Drawing(
         title="WATER LEFT in the test hole",
         description=f"Water at the start {starts[0][1]:.4g} {unit}, then {told}. "
-        f"The mean drop rate is {mean}.",
+        f"The average drop rate is {mean}.",
         shapes=tuple(shapes),
         keys=tuple(keys),
         proportional=False,
@@ -106,10 +107,13 @@ def _mean_line(fill: Sequence[Interval], rate: float, unit: str) -> list[Shape]:
     return [line(start, top, end, max(0.0, top - rate * (end - start)), Stroke.DASHED)]
 
 
-def pond_chart(routed_storm: RoutedStorm, metric: bool = False) -> Drawing:
+def pond_chart(
+    routed_storm: RoutedStorm, metric: bool = False, of: str = "", spills_to: str = ""
+) -> Drawing:
     """Return the depth of the pond against the time since the rain began.
 
     The full pond is a level line and 24 h an upright one, so that both can be judged at a look.
+    ``of`` names the bed where there are several, ``spills_to`` where its water runs over to.
     """
     unit = "mm" if metric else "in"
     curve = [
@@ -131,11 +135,12 @@ def pond_chart(routed_storm: RoutedStorm, metric: bool = False) -> Drawing:
     over = magnitude(routed_storm.spill, "in") > 1e-9
     words = (
         f"The pond is {_depth(magnitude(peak, unit), unit)} deep at most and empty "
-        f"{significant(_hours(empty), 3):g} h after the rain began; "
-        + ("some water runs over." if over else "nothing runs over.")
+        f"{PLAIN.write(_hours(empty))} h after the rain began; "
+        + (f"{'some water runs over ' + spills_to}".rstrip() if over else "nothing runs over")
+        + "."
     )
     return Drawing(
-        title="POND DEPTH in the storm",
+        title=f"POND DEPTH in the storm{', ' + of if of else ''}",
         description=words,
         shapes=tuple(shapes),
         keys=(Key(Stroke.CURVE, "pond depth"), Key(Stroke.DASHED, "full pond, and 24 h")),
@@ -146,7 +151,7 @@ def pond_chart(routed_storm: RoutedStorm, metric: bool = False) -> Drawing:
 
 
 def _depth(number: float, unit: str) -> str:
-    return f"{number:.0f} {unit}" if unit == "mm" else f"{plain_number(round(number, 2))} {unit}"
+    return f"{PLAIN.write(number)} {unit}"
 
 
 def _thinned(curve: Sequence[XY]) -> tuple[XY, ...]:

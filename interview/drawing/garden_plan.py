@@ -21,8 +21,9 @@ from interview.drawing.scene import (
     line,
     rectangle,
 )
-from interview.drawing.words import height_words
-from interview.units import Quantity, length_words, magnitude
+from interview.shown import depth_words as height_words
+from interview.shown import length_words
+from interview.units import Quantity, magnitude
 
 _BEARING = {"n": 0, "ne": 45, "e": 90, "se": 135, "s": 180, "sw": 225, "w": 270, "nw": 315}
 _TOWARD = {

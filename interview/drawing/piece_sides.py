@@ -19,7 +19,8 @@ from interview.calc.shapes import (
 from interview.calc.shapes import Triangle as AnyTriangle
 from interview.drawing.piece_layout import Spot
 from interview.drawing.scene import XY, Hatch, Label, Path, Place, Shape, Stroke, inside
-from interview.units import Quantity, length_words, magnitude, plain_number
+from interview.shown import length_words
+from interview.units import Quantity, magnitude, plain_number
 
 
 def measures(piece: Piece, metric: bool) -> str:

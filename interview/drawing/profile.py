@@ -9,7 +9,7 @@ from interview.calc.basin_shape import Basin
 from interview.calc.earthwork import OUTER_SLOPE, TOP_WIDTH_FT, TOP_WIDTH_M, Earthwork
 from interview.calc.guards import not_negative
 from interview.drawing.scene import XY
-from interview.drawing.words import height_words
+from interview.shown import depth_words as height_words
 from interview.units import Quantity, magnitude, quantity
 
 
@@ -95,7 +95,7 @@ def profile(
         downhill=magnitude(earthwork.downhill_depth, "ft"),
         mulch=not_negative(mulch_depth, "ft", "The mulch must be zero or more deep."),
         top=magnitude(usual if top_width is None else top_width, "ft"),
-        bermed=not earthwork.dug_in and magnitude(earthwork.berm_height, "ft") > 0,
+        bermed=magnitude(earthwork.berm_height, "ft") > 0,
     )
 
 

@@ -22,8 +22,9 @@ from interview.drawing.scene import (
     line,
     polygon,
 )
-from interview.drawing.words import height_words
-from interview.units import Quantity, magnitude, plain_number, quantity
+from interview.shown import PLAIN, slope_words
+from interview.shown import depth_words as height_words
+from interview.units import Quantity, magnitude, quantity
 
 __all__ = ["LevelRow", "Profile", "cross_section", "level_lines", "level_table", "profile"]
 
@@ -51,9 +52,8 @@ def cross_section(
     """
     cut = profile(basin, earthwork, slope, mulch_depth, metric, top_width)
     one = _Section(cut, metric, wet)
-    percent = plain_number(round(100 * cut.fall, 1))
     return Drawing(
-        title=f"SECTION along the slope ({percent} %), uphill at the left",
+        title=f"SECTION along the slope ({slope_words(slope)}), uphill at the left",
         description=one.words(),
         shapes=tuple(one.shapes()),
         keys=one.keys(),
@@ -154,7 +154,7 @@ class _Section:
         """Return how long a zone is under water, to stand after its name."""
         if self.wet is None:
             return ""
-        return f", wet {plain_number(round(magnitude(self.wet.of(zone), 'h')))} h"
+        return f", wet {PLAIN.write(magnitude(self.wet.of(zone), 'h'))} h"
 
     def _label(self, text: str, x: float, z: float, place: Place = Place.ABOVE) -> Label:
         return Label(text, *self.at(x, z), place)

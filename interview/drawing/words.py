@@ -5,8 +5,6 @@ from __future__ import annotations
 import math
 import unicodedata
 
-from interview.units import Quantity, magnitude, plain_number
-
 _PLAIN = {
     "×": "x", "·": ".", "–": "-", "—": "-", "‘": "'", "’": "'", "“": '"', "”": '"', "⁄": "/",
     "−": "-", "…": "...", "°": " deg", "≈": "about ", "±": "+/-",
@@ -76,13 +74,6 @@ def wrapped(text: str, columns: int, indent: int = 0) -> list[str]:
         head, rest = cut_to(rest, columns - indent)
         lines.append(" " * indent + head)
     return lines
-
-
-def height_words(value: Quantity, metric: bool) -> str:
-    """Write a height or depth: inches to the quarter, or whole millimetres."""
-    if metric:
-        return f"{magnitude(value, 'mm') + 0.0:.0f} mm".replace("-0 mm", "0 mm")
-    return f"{plain_number(round(magnitude(value, 'in') * 4) / 4 + 0.0, 6)} in"
 
 
 _ARROWS = {

@@ -9,7 +9,7 @@ from interview.calc.basin import Basin
 from interview.calc.rainfall_record import RecordReplay
 from interview.model import Answers
 from interview.questions import bed
-from interview.units import Quantity, ratio
+from interview.units import METRIC, US, Quantity, quantity, ratio
 
 SIZES = (0.5, 0.75, 1.0, 1.5, 2.0)
 """Floor areas tried on a rainfall record, as parts of the floor that is drawn."""
@@ -24,6 +24,18 @@ class SizedYears:
     garden: Basin
     """One bed of it."""
     replay: RecordReplay
+
+
+DEEPEST_UNASKED = {US: (12.0, "in"), METRIC: (300.0, "mm")}
+"""Deepest pond without an engineer's word: a choice of this project."""
+
+
+def deepest(answers: Answers) -> Quantity:
+    """Return the deepest pond wanted, or the deepest there may be without an engineer's word."""
+    wanted = answers[bed.DEEPEST_POND]
+    if not bed.wants_over_twelve(answers) or answers[bed.ENGINEER]:
+        return wanted
+    return min(wanted, quantity(*DEEPEST_UNASKED[METRIC if answers.metric else US]))
 
 
 def bed_count(answers: Answers) -> int:

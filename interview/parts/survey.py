@@ -27,9 +27,10 @@ from interview.model import Answers, Unanswered
 from interview.questions import start, survey
 from interview.questions.shapes import drawn_piece, piece_of
 from interview.reading import Refused
+from interview.shown import length_words
 from interview.units import (
     Quantity,
-    length_words,
+    magnitude,
     plain_number,
     quantity,
     ratio,
@@ -89,7 +90,7 @@ PEAK_RUNOFF = {"roof": 0.95, "paved": 0.95, "gravel": 0.85, "compacted": 0.85, "
 PEAK_SOURCE = Source(
     "rational runoff coefficients, NRCS Hydrology Training Module 206D, table 1, and University of "
     "Illinois TSM 352: roofs and asphalt 0.95, drives 0.85, steep heavy lawn 0.35",
-    Standing.PUBLISHED,
+    Standing.SECONDARY,
 )
 
 
@@ -119,6 +120,24 @@ def part_at(rain: Quantity) -> RunoffPart:
         return ways.by_number if by_number else ways.coefficient or 0.0
 
     return part
+
+
+def weighted_by_rain(answers: Answers, found: Catchment) -> Callable[[Quantity], Quantity]:
+    """Return the area weighted by runoff as it is in a rain of any depth.
+
+    ``found`` is the catchment of the answers, whose areas do not change with the rain.
+    """
+    views = answers.items("surfaces")
+    known = [
+        (magnitude(area.drains_here, "ft**2"), view[survey.SURFACE_KIND], view)
+        for area, view in zip(found.surfaces, views, strict=True)
+    ]
+
+    def weighted(rain: Quantity) -> Quantity:
+        part = part_at(rain)
+        return quantity(sum(area * part(kind, view) for area, kind, view in known), "ft**2")
+
+    return weighted
 
 
 def surface_of(answers: Answers, part: RunoffPart | None = None) -> Surface:

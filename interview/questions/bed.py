@@ -111,16 +111,6 @@ SPOUT_FALL = Question(
     when="the water runs in a pipe or a channel",
 )
 
-ENGINEER = Question(
-    key="engineer_says_deeper",
-    label="Engineer allows over 12 in",
-    text="Has an engineer said that this pond may be deeper than 12 in (300 mm)?",
-    kind=YesNo(),
-    why="A deep pond is a danger to children and loads its berm.",
-    find_out="Without an engineer's word, answer no.",
-    default=always_this("no"),
-)
-
 
 def _deepest(answers: Answers) -> str | None:
     """Return the usual cap, lower where small children are known to play."""
@@ -137,16 +127,30 @@ DEEPEST_POND = Question(
     why="The soil may allow more than you want; 6 to 10 in (150 to 250 mm) is usual.",
     find_out="Less is safer with small children and easier to dig; more makes a smaller garden.",
     default=_deepest,
-    objection=lambda deep, a: (
-        "Over 12 in (300 mm) only where an engineer says so. Write 12 in or less, or answer that "
-        "question first."
-        if magnitude(deep, "in") > 12 + 1e-6
-        and magnitude(deep, "mm") > 300 + 1e-6
-        and not a.get(ENGINEER)
-        else None
-    ),
     caution="Standing water is a danger to small children, even a few inches of it.",
 )
+
+
+def wants_over_twelve(answers: Answers) -> bool:
+    """Tell whether the deepest pond wanted is over 12 in, or over 300 mm."""
+    deep = answers.get(DEEPEST_POND)
+    if deep is None:
+        return False
+    return magnitude(deep, "in") > 12 + 1e-6 and magnitude(deep, "mm") > 300 + 1e-6
+
+
+ENGINEER = Question(
+    key="engineer_says_deeper",
+    label="Engineer allows over 12 in",
+    text="You want a pond deeper than 12 in (300 mm). Has an engineer said that it may be?",
+    kind=YesNo(),
+    why="A deep pond is a danger to children and loads its berm.",
+    find_out="Without an engineer's word answer no: the plan then keeps to 12 in (300 mm).",
+    asks=wants_over_twelve,
+    when="a pond deeper than 12 in (300 mm) is wanted",
+    default=always_this("no"),
+)
+
 
 DRAIN_RULE = Question(
     key="drain_rule",
@@ -302,7 +306,7 @@ FLOOR_LENGTH = Question(
     kind=distance(200, above_zero=True),
     why="The plan gives the size that is needed; you may round it to suit the yard. Of several "
     "beds it is that of each.",
-    find_out="Skip it to take the size the plan has worked out.",
+    find_out="Take the size the plan has worked out, or round it to suit the yard.",
     doubt=_longer_than(ROOM_LENGTH, "across the slope"),
 )
 
@@ -313,7 +317,7 @@ FLOOR_WIDTH = Question(
     kind=distance(200, above_zero=True),
     why="The plan gives the size that is needed; you may round it to suit the yard. Of several "
     "beds it is that of each.",
-    find_out="Skip it to take the size the plan has worked out.",
+    find_out="Take the size the plan has worked out, or round it to suit the yard.",
     doubt=_longer_than(ROOM_WIDTH, "up and down the slope"),
 )
 
@@ -362,8 +366,8 @@ STAGE = Stage(
         SPOUT_DISTANCE,
         WATER_BY,
         SPOUT_FALL,
-        ENGINEER,
         DEEPEST_POND,
+        ENGINEER,
         DRAIN_RULE,
         SIDE_SLOPE,
         LENGTH_TO_WIDTH,

@@ -19,7 +19,8 @@ DIG_DAY = Question(
         if (done := a.get(site.LINES_FINISHED_ON)) is not None and day < done
         else None
     ),
-    caution="Look at the marks again that morning. Hand-dig within two feet of any of them.",
+    caution="Look at the marks again that morning.",
+    warns=site.near_a_mark,
 )
 
 NOTES = Question(

@@ -5,7 +5,9 @@ from __future__ import annotations
 import datetime as dt
 from dataclasses import replace
 
-from interview.calc.notice import DEFAULT_BUSINESS_DAYS, StateNotice, notice_for
+from interview.calc import notice
+from interview.calc.notice import DEFAULT_BUSINESS_DAYS, StateNotice, ToleranceZone, notice_for
+from interview.cautions import LOCATE
 from interview.evidence import OURS, Cited
 from interview.kinds import Choice, Count, Day, Note, Number, Several, Ticks, YesNo
 from interview.model import Answers, Group, Question, Stage
@@ -20,10 +22,7 @@ from interview.questions.ask import (
 )
 from interview.units import Quantity, magnitude
 
-LINES_CAUTION = (
-    "Do not dig, not even the test hole, before every buried line is marked and every owner has "
-    "answered. In the US call 811; it is free."
-)
+LINES_CAUTION = f"{LOCATE} In the US call 811; it is free."
 
 _BUSINESS_DAYS = ("business days", "business day", "full business days", "working days")
 LEVEL = tuple((word, (0.0, "in")) for word in ("level", "flat", "none", "no drop"))
@@ -76,6 +75,18 @@ LINES_TICKET = Question(
 
 def _notice(answers: Answers) -> StateNotice:
     return notice_for((answers.get(start.STATE) or "").upper())
+
+
+def tolerance_zone(answers: Answers) -> ToleranceZone:
+    """Return how near a mark only gentle hand digging may be, by the country and the state."""
+    whole = answers.whole()
+    return notice.tolerance_zone(whole.get(start.STATE) or "", whole.get(start.COUNTRY) or "us")
+
+
+def near_a_mark(answers: Answers) -> str:
+    """Say how near a mark only gentle hand digging may be."""
+    words = tolerance_zone(answers).words(answers.metric)
+    return f"Dig only gently, by hand, within {words} of any mark."
 
 
 LINES_BUSINESS_DAYS = Question(
@@ -184,11 +195,12 @@ MARK_DISTANCE = Question(
     label="Nearest mark to where you will dig",
     text="How far is the nearest painted mark or flag from anywhere you will dig?",
     kind=replace(distance(500), said=NO_MARKS),
-    why="A line may lie anywhere within two feet of its mark, so that strip is not for digging.",
+    why="A line may lie to either side of its mark, so a strip along it is not for digging.",
     find_out="Measure from the mark to the nearest edge of the garden, test hole or pipe route. "
     "If there is no mark in the yard write no marks: it then counts as 500 ft off.",
     asks=said_yes(LINES_ANSWERED),
     when="every owner has answered",
+    warns=near_a_mark,
 )
 
 _NEAR = (
@@ -341,7 +353,8 @@ SLOPE_RUN = Question(
     find_out="Two stakes, a string and a line level. 10 to 15 ft (3 to 4.5 m) is a good length.",
     group="spots",
     objection=lambda run, _: "The string must be longer than zero." if run.m <= 0 else None,
-    caution="Push the stakes in a few inches only, clear of anything that may be buried.",
+    caution="Pushing a stake in is digging too. Until the lines are marked, stand the stakes in "
+    "buckets of stones or use two chairs.",
 )
 
 SLOPE_DROP = Question(
@@ -380,7 +393,7 @@ SLOPE_TURNED = Question(
     label="Drop with the level turned",
     text="Turn the level end for end on the string and level it again. What is the drop now?",
     kind=depth((0, "in"), (240, "in")),
-    why="The mean of the two takes out a level that reads crooked.",
+    why="The average of the two takes out a level that reads crooked.",
     find_out="If you skip it, the first drop is used alone.",
     doubt=_uneven_drops,
     group="spots",

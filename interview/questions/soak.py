@@ -8,7 +8,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from interview.kinds import Choice, Day, Measure, Moment, Note, YesNo
-from interview.lines import DROP, LEFT, REFILLED, Readings, SoakEvent
+from interview.lines import DROP, LEFT, REFILLED, Readings, SoakEvent, noted_instants
 from interview.model import NO_CLOCK, Answers, Group, Question, Stage
 from interview.questions import site
 from interview.questions.ask import (
@@ -102,13 +102,13 @@ HOLE_DEPTH = Question(
     text="How deep is the test hole?",
     kind=depth((2, "in"), (36, "in")),
     why="The test must be in the soil the garden's floor will stand on, not in the topsoil.",
-    find_out="Dig to where the garden's floor will be, with room for the water below it: often "
-    "12 to 18 in (300 to 450 mm). Measure from the level of the lawn.",
+    find_out="Once the lines are located, dig to where the garden's floor will be, with room for "
+    "the water below it: often 12 to 18 in (300 to 450 mm). Measure from the level of the lawn.",
     group="holes",
     asks=testing,
     when="a soak test is made",
-    caution="Hand-dig, gently within two feet of any mark. Do not climb into a deep hole. "
-    + HOLE_CAUTION,
+    caution="Do not climb into a deep hole. " + HOLE_CAUTION,
+    warns=site.near_a_mark,
     digs=True,
 )
 
@@ -192,7 +192,8 @@ HOLE_WIDTH = Question(
     label="Width of the hole",
     text="How wide is the hole (at the bottom, if it tapers)?",
     kind=depth((2, "in"), (60, "in")),
-    why="A narrow hole loses much of its water sideways; the width takes that out.",
+    why="A narrow hole loses much of its water sideways; the width takes that out. What is left "
+    "is called the corrected rate.",
     find_out="Measure across where the water will stand, in two directions, and take the middle.",
     group="holes",
     asks=testing,
@@ -512,16 +513,20 @@ def _check(events: tuple[SoakEvent, ...], answers: Answers) -> None:
     hole_in = math.inf if deepest is None else magnitude(deepest, "in")
     places = [place for place, event in enumerate(events, 1) if not event.struck]
     read = depths(events, answers[WATER_AT_MARK])
+    # A time that is noted already stands in nobody's way, whatever this clock says.
+    noted = frozenset(noted_instants(answers.text(READINGS) or ""))
     for place, (event, deep) in zip(places, read, strict=True):
         now_in = 0.0 if deep is None else magnitude(deep, "in")
         who = f"Reading {place}: "
-        _check_time(who, event, water, answers)
+        _check_time(who, event, water)
+        if event.at not in noted:
+            _check_come(who, event, answers)
         if wrong := _wrong_depth(event, now_in, water, hole_in):
             raise Refused(who + wrong)
         water = _Level(event.at, now_in, f"reading {place}", event.what != REFILLED)
 
 
-def _check_time(who: str, event: SoakEvent, water: _Level, answers: Answers) -> None:
+def _check_time(who: str, event: SoakEvent, water: _Level) -> None:
     before = water.before
     # Reading and refilling in one minute is how a test is run: one line each.
     refilled_at_once = event.what == REFILLED and water.read
@@ -529,6 +534,9 @@ def _check_time(who: str, event: SoakEvent, water: _Level, answers: Answers) -> 
         raise Refused(f"{who}its time is the same as that of {before}. Check the two times.")
     if event.at < water.at:
         raise OutOfOrder(f"{who}its time is before {before}. Check the two times and their order.")
+
+
+def _check_come(who: str, event: SoakEvent, answers: Answers) -> None:
     if answers.now.year > NO_CLOCK.year and event.at > answers.now + dt.timedelta(minutes=1):
         raise StillToCome(
             f"{who}its time is still to come. Write when you looked, or set this clock right."

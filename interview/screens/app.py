@@ -11,7 +11,6 @@ from typing import ClassVar
 
 from rich.console import RenderableType
 from textual import events
-from textual.app import App
 from textual.binding import Binding, BindingType
 
 from interview import answers_file as af
@@ -20,10 +19,12 @@ from interview.opening import NEW_FILE, Opened, Refusal, open_session
 from interview.screens import shelf, themes
 from interview.screens.help import HelpScreen
 from interview.screens.mend import MendScreen
-from interview.screens.parts import Ask, WindowTitle
+from interview.screens.parts import Ask
 from interview.screens.question import QuestionScreen
+from interview.screens.reminding import LOOK_SECONDS, RemindingApp
 from interview.screens.saver import BackgroundKeeper
 from interview.screens.welcome import WelcomeScreen
+from interview.session import Session
 
 UNREADABLE = 3
 """The status of a file that is there but cannot be read."""
@@ -79,7 +80,7 @@ class Door:
         return shelf.shelf(self.folder, recent.recent(), self.clock())
 
 
-class InterviewApp(App[None]):
+class InterviewApp(RemindingApp):
     """Start page or mending page, then the question page."""
 
     CSS_PATH = "interview.tcss"
@@ -95,13 +96,17 @@ class InterviewApp(App[None]):
         super().__init__()
         self._door = door
         self._name = name
-        self._titled = ""
         for theme in (themes.DARK, themes.LIGHT):
             self.register_theme(theme)
         self.theme = themes.for_terminal()
 
+    @property
+    def session(self) -> Session | None:
+        return None if self._door.opened is None else self._door.opened.session
+
     def on_mount(self) -> None:
-        self.on_window_title(WindowTitle(""))
+        self.set_title("")
+        self.set_interval(LOOK_SECONDS, self.remind)
         if self._door.opened is not None:
             self._enter(self._door.opened)
         elif self._name is not None:
@@ -151,7 +156,7 @@ class InterviewApp(App[None]):
         for notice in opened.notices[: len(opened.notices) - len(opened.troubles)]:
             self.notify(notice, markup=False, timeout=10)
 
-    # Keys and messages
+    # Keys
 
     async def on_event(self, event: events.Event) -> None:
         """Let no key through that was pressed before the question it would go to was shown."""
@@ -196,13 +201,6 @@ class InterviewApp(App[None]):
             if isinstance(page, QuestionScreen):
                 page.leave()
         super().exit(result, return_code, message)
-
-    def on_window_title(self, event: WindowTitle) -> None:
-        """Set the title of the terminal's window."""
-        title = f"{event.text} · {TITLE}" if event.text else TITLE
-        if title != self._titled and self._driver is not None:
-            self._titled = title
-            self._driver.write(f"\x1b]2;{title}\x07")
 
     def _print_error_renderables(self) -> None:
         """Print nothing: Textual would show every variable, answers and all, after a crash."""

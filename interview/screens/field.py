@@ -81,6 +81,14 @@ class Field(Vertical):
     def restore(self, draft: str) -> None:
         """Put back what was half typed."""
 
+    @property
+    def typed(self) -> str:
+        """The line that is typed beside a list and not taken into it yet."""
+        return ""
+
+    def carry(self, typed: str) -> None:
+        """Take over the line that was typed while the list beside it was changed elsewhere."""
+
     def begin(self) -> None:
         """Take the focus."""
         for child in self.query("Input, OptionList, Button"):

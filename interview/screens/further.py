@@ -7,7 +7,7 @@ from typing import Any
 
 from textual.screen import Screen
 
-from interview.screens.garden import GardenScreen
+from interview.screens.garden import WAYS, GardenScreen
 from interview.screens.plants_page import PlantsScreen
 from interview.screens.try_out import TryOutScreen
 from interview.session import Session
@@ -22,6 +22,10 @@ class FurtherPages(Screen[Any]):
     def action_draw(self) -> None:
         """Show the garden drawn to scale."""
         self.app.push_screen(GardenScreen(self._session))
+
+    def action_ways(self) -> None:
+        """Show the ways out where the room is too small."""
+        self.app.push_screen(GardenScreen(self._session, WAYS))
 
     def action_try_out(self) -> None:
         """Try other sizes out."""

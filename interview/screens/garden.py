@@ -17,7 +17,8 @@ from interview.drawing.section import level_lines
 from interview.model import Unanswered
 from interview.plan import Plan
 from interview.screens import words
-from interview.screens.parts import KeyLine, Page, Press, Words
+from interview.screens.long_wait import Stopped, telling_page
+from interview.screens.parts import KeyLine, Page, Press, Words, is_there
 from interview.screens.picture import Picture
 from interview.sections import size, soil
 from interview.session import Session
@@ -26,6 +27,8 @@ View = Callable[[Plan], "Iterator[Drawing | str]"]
 
 
 def _above(plan: Plan) -> Iterator[Drawing | str]:
+    if trouble := plan.room_trouble:
+        yield f"The room is too small for all the rain. {trouble} They are on page 4."
     yield pictures.plan_picture(plan)
     if plan.bed_count > 1:
         yield f"One of {plan.bed_count} beds that are alike."
@@ -37,7 +40,12 @@ def _section(plan: Plan) -> Iterator[Drawing | str]:
 
 
 def _pond(plan: Plan) -> Iterator[Drawing | str]:
-    yield pictures.pond_picture(plan)
+    charts = pictures.pond_pictures(plan)
+    if len(charts) > 1:
+        yield f"{len(charts)} beds in a row, one chart each: scroll down from bed to bed."
+    elif plan.bed_count > 1:
+        yield f"One of {plan.bed_count} beds that are alike and share the water."
+    yield from charts
 
 
 def _ways(plan: Plan) -> Iterator[Drawing | str]:
@@ -61,6 +69,10 @@ VIEWS: tuple[tuple[str, View], ...] = (
     ("Pond", _pond),
     ("Ways out", _ways),
 )
+
+
+WAYS = len(VIEWS) - 1
+"""The place of the ways out among the views."""
 
 
 def paragraphs(lines: Iterable[str]) -> list[str]:
@@ -87,10 +99,10 @@ class GardenScreen(Page):
         Binding("left,p", "turn(-1)", "Before", key_display="←"),
     ]
 
-    def __init__(self, session: Session) -> None:
+    def __init__(self, session: Session, view: int = 0) -> None:
         super().__init__()
         self._plan = session.plan
-        self._view = 0
+        self._view = view
 
     def parts(self) -> ComposeResult:
         yield Words("The garden, drawn", classes="title")
@@ -102,7 +114,7 @@ class GardenScreen(Page):
 
     def on_mount(self) -> None:
         self.query_one("#drawing").focus()
-        self.action_view(0)
+        self.action_view(self._view)
 
     def on_button_pressed(self, event: Button.Pressed) -> None:
         self.action_view(int((event.button.id or "view_0")[-1]))
@@ -123,11 +135,15 @@ class GardenScreen(Page):
     @work(thread=True, exclusive=True)
     def _work_out(self, place: int) -> None:
         # With a long rainfall record the ways out take seconds.
-        shown = view_parts(VIEWS[place][1], self._plan)
+        try:
+            with telling_page(self.app, lambda far: self._show(place, (f"Working it out… {far}",))):
+                shown = view_parts(VIEWS[place][1], self._plan)
+        except Stopped:
+            return
         self.app.call_from_thread(self._show, place, shown)
 
     def _show(self, place: int, shown: tuple[Drawing | str, ...]) -> None:
-        if self.is_mounted and place == self._view:
+        if is_there(self) and place == self._view:
             picture = self.query_one("#drawing", Picture)
             picture.show(*shown)
             picture.scroll_home(animate=False)
@@ -142,5 +158,7 @@ def view_parts(view: View, plan: Plan) -> tuple[Drawing | str, ...]:
         return (f"This waits for an answer: {gap.question.label}.", said)
     except ValueError as wrong:
         return (str(wrong),)
+    except Stopped:
+        raise
     except Exception as trouble:
         return (words.fault(trouble),)

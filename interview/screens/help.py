@@ -36,7 +36,8 @@ On the page of the soak test (F3 or Ctrl+N on its questions):
   R  reading now      F  refilled now     A  add one read earlier
   Enter  correct      X  strike out       S  water is at the mark now
   W  hole full, or empty, while it is soaked       C  chart
-  H  the next hole    B  bell on or off
+  M  what it means    H  the next hole    T  shift times of a wrong clock
+  B  bell, notice, window title, desktop notification: each on or off
 
 On the page of the pieces of a surface (F3 on its question):
   A  add              O  cut out          Enter  change
@@ -55,7 +56,8 @@ The plants (F5):
   W  why a plant is in or out
 
 The plan (Ctrl+L):
-  W  working          S  write the sheet  D  draw  T  try sizes  P  plants
+  W  working          S  write the sheet  C  write the yard card, one page
+  D  draw             T  try sizes        P  plants
 
 Every answer is saved when you press Enter. You may stop at any time,
 switch off, and go on tomorrow: the times of a soak test go by the clock."""

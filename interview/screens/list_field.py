@@ -12,6 +12,7 @@ from textual.message import Message
 from textual.widgets import Button, Input
 
 from interview.kinds import list_lines
+from interview.lines import said_line
 from interview.screens.field import Field
 from interview.screens.lists import Items
 from interview.screens.parts import Line, Press, Words
@@ -23,6 +24,8 @@ HELP = (
 )
 HALF_DONE = "A line is half typed: add it with Enter, or clear it, before you change another."
 TAKEN_OUT = "Taken out of the list. Ctrl+Z brings it back."
+SHOWN_READINGS = 4
+"""The latest readings shown beside the question; the timing page has them all."""
 
 
 class ListField(Field):
@@ -76,6 +79,13 @@ class ListField(Field):
         if not lines and not self.asked.text:
             return "" if self.asked.default or self._pieces else "none"
         return "\n".join(lines) or "none"
+
+    @property
+    def typed(self) -> str:
+        return self._line.value
+
+    def carry(self, typed: str) -> None:
+        self._line.say(typed)
 
     @property
     def draft(self) -> str:
@@ -192,25 +202,73 @@ class ListField(Field):
 
 
 class SoakField(Field):
-    """The readings of a soak test: they are taken on a page of their own."""
+    """The readings of a soak test: typed here one by one, or taken on a page of their own."""
 
-    @property
-    def how(self) -> str:
-        return "Readings are taken, added and corrected on the timing page (F3 or Ctrl+N)."
+    class Added(Message):
+        """Readings were typed; ``field.kept`` empties the line once they are kept."""
+
+        def __init__(self, field: SoakField, lines: list[str]) -> None:
+            super().__init__()
+            self.field = field
+            self.lines = lines
 
     def compose(self) -> ComposeResult:
         lines = list_lines(self.asked.text)
-        yield Words("\n".join(lines), classes="kept") if lines else Words("No reading yet.")
-        yield Press("Open the timing page", "timing")
+        said = [said_line(line) for line in lines[-SHOWN_READINGS:]]
+        if before := len(lines) - len(said):
+            said.insert(0, f"{before} earlier, on the timing page")
+        yield Words("\n".join(said), classes="kept") if lines else Words("No reading yet.")
+        yield Line("", LONGEST_ITEM, many=True, id="entry", placeholder=self.asked.placeholder)
+        yield Words(
+            "Enter adds the reading; with nothing typed it opens the timing page, and goes on "
+            "once the readings are enough.",
+            classes="quiet",
+        )
 
     @property
     def lines(self) -> int:
-        return 1 + max(1, len(list_lines(self.asked.text)))
+        return 5 + min(max(1, len(list_lines(self.asked.text))), SHOWN_READINGS + 1)
 
     @property
     def text(self) -> str:
         return self.asked.text
 
-    def on_button_pressed(self, event: Button.Pressed) -> None:
+    @property
+    def _line(self) -> Line:
+        return self.query_one(Line)
+
+    @property
+    def draft(self) -> str:
+        return self._line.value
+
+    @property
+    def typed(self) -> str:
+        """The reading that is typed and not kept yet."""
+        return self._line.value.strip()
+
+    def restore(self, draft: str) -> None:
+        self._line.say(draft)
+
+    def carry(self, typed: str) -> None:
+        self._line.say(typed)
+
+    def begin(self) -> None:
+        self._line.focus()
+
+    def kept(self) -> None:
+        """Empty the line: what was typed is kept."""
+        self._line.value = ""
+
+    def on_input_submitted(self, event: Input.Submitted) -> None:
         event.stop()
-        self.post_message(self.Timing())
+        if self.typed:
+            self.post_message(self.Added(self, [self.typed]))
+        else:
+            self.give()
+
+    def on_input_changed(self, event: Input.Changed) -> None:
+        event.stop()
+
+    def on_line_pasted(self, event: Line.Pasted) -> None:
+        event.stop()
+        self.post_message(self.Added(self, event.lines))

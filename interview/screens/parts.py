@@ -9,9 +9,11 @@ from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import Horizontal, Vertical
 from textual.content import Content
+from textual.dom import NoScreen
 from textual.markup import escape
 from textual.message import Message
 from textual.screen import ModalScreen, Screen
+from textual.widget import Widget
 from textual.widgets import Button, Input, Static
 
 NARROW = 100
@@ -42,12 +44,12 @@ class Words(Static):
         return self._said or ""
 
 
-class WindowTitle(Message):
-    """Asks for words in the title of the terminal window."""
-
-    def __init__(self, text: str) -> None:
-        super().__init__()
-        self.text = text
+def is_there(part: Widget) -> bool:
+    """Tell whether a page, or a part of one, still stands when a thread is done with its sum."""
+    try:
+        return part.is_mounted and part.screen in part.app.screen_stack
+    except (NoScreen, RuntimeError):
+        return False
 
 
 class Page(Screen[Any]):
@@ -89,7 +91,7 @@ class KeyLine(Static):
     """
 
     def __init__(self, *keys: tuple[str, str, str]) -> None:
-        """Show ``keys``, each as shown, its words and the key itself; else those of the page."""
+        """Show ``keys``, each as shown, its words and its action; else those of the page."""
         super().__init__("", id="keyline")
         self._keys = keys
         self._line = ""
@@ -102,6 +104,12 @@ class KeyLine(Static):
     def _follow(self, _screen: Screen[Any]) -> None:
         self.fit()
 
+    def offer(self, *keys: tuple[str, str, str]) -> None:
+        """Take other keys."""
+        if keys != self._keys:
+            self._keys = keys
+            self.fit()
+
     def on_resize(self) -> None:
         """Show as many keys as fit."""
         self.fit()
@@ -111,7 +119,8 @@ class KeyLine(Static):
         for _, binding, enabled, _ in self.screen.active_bindings.values():
             if binding.show and enabled and binding.description:
                 shown = self.app.get_key_display(binding)
-                found.setdefault(binding.action, (shown, binding.description, binding.key))
+                press = f"press({binding.key!r})"
+                found.setdefault(binding.action, (shown, binding.description, press))
         return list(found.values())
 
     def fit(self) -> None:
@@ -125,11 +134,12 @@ class KeyLine(Static):
             if room < 0:
                 break
             kept.add(one)
-        line = " ".join(
-            f"[@click=press({key!r})][b]{escape(shown)}[/b] {escape(what)}[/]"
-            for shown, what, key in keys
-            if (shown, what, key) in kept
-        )
+        words = []
+        for shown, what, action in keys:
+            if (shown, what, action) in kept:
+                word = f"[b]{escape(shown)}[/b] {escape(what)}"
+                words.append(f"[@click={action}]{word}[/]" if action else word)
+        line = " ".join(words)
         if line != self._line:
             self._line = line
             self.update(line)

@@ -14,7 +14,8 @@ from interview.piece_words import take_ends
 from interview.questions import survey
 from interview.questions.shapes import drawn_piece, piece_of
 from interview.reading import Refused
-from interview.units import length_words, magnitude, quantity, show
+from interview.shown import length_words
+from interview.units import magnitude, quantity, show
 
 SIDES: dict[str, tuple[str, ...]] = {
     **SHAPES,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from pathlib import Path
 from typing import ClassVar
 
@@ -14,10 +15,13 @@ from textual.widgets.option_list import Option
 
 from interview import answers_file as af
 from interview import figures
+from interview.card import card_text
+from interview.plan import Plan
 from interview.report import plan_text
 from interview.screens import words
 from interview.screens.further import FurtherPages
-from interview.screens.parts import KeyLine, Page, Press, Words
+from interview.screens.long_wait import Stopped, telling_page
+from interview.screens.parts import KeyLine, Page, Press, Words, is_there
 from interview.session import Session
 
 TRIES = 20
@@ -29,7 +33,8 @@ class PlanScreen(FurtherPages, Page):
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("escape,q", "dismiss", "Close", key_display="esc"),
         Binding("w", "working", "Working"),
-        Binding("s", "write", "Write the sheet"),
+        Binding("s", "write", "Write sheet"),
+        Binding("c", "card", "Yard card"),
         Binding("d,f3", "draw", "Draw", key_display="d"),
         Binding("t,f4", "try_out", "Try sizes", key_display="t"),
         Binding("p,f5", "plants", "Plants", key_display="p"),
@@ -40,6 +45,8 @@ class PlanScreen(FurtherPages, Page):
         self._session = session
         self._path = path
         self._lead = lead
+        self._shown = False
+        """Whether the sheet stands there, so that a later one comes in its place at once."""
 
     def parts(self) -> ComposeResult:
         yield Words("The plan", classes="title")
@@ -49,7 +56,8 @@ class PlanScreen(FurtherPages, Page):
         with Horizontal(classes="buttons"):
             yield Press("Close", "close")
             yield Press("Working", "working")
-            yield Press("Write the sheet", "write")
+            yield Press("Write sheet", "write")
+            yield Press("Yard card", "card")
             yield Press("Drawing", "draw")
             yield Press("Try sizes", "try_out")
             yield Press("Plants", "plants")
@@ -63,13 +71,21 @@ class PlanScreen(FurtherPages, Page):
     def _work_out(self) -> None:
         # A long rainfall record takes seconds; the page must not stand still meanwhile.
         try:
-            text = plan_text(self._session.plan)
+            with telling_page(self.app, self._far):
+                text = plan_text(self._session.plan)
+        except Stopped:
+            return
         except Exception as trouble:
             text = words.fault(trouble)
         self.app.call_from_thread(self._show, text)
 
+    def _far(self, said: str) -> None:
+        if is_there(self) and not self._shown:
+            self.query_one("#sheet_text", Words).update(f"Working it out… {said}")
+
     def _show(self, text: str) -> None:
-        if self.is_mounted:
+        if is_there(self):
+            self._shown = True
             self.query_one("#sheet_text", Words).update(text)
 
     def on_button_pressed(self, event: Button.Pressed) -> None:
@@ -86,26 +102,55 @@ class PlanScreen(FurtherPages, Page):
         """List the figures, to see how each was got."""
         self.app.push_screen(WorkingScreen(self._session))
 
+    @work(thread=True, exclusive=True, group="sheet")
     def action_write(self) -> None:
         """Write the sheet beside the answers."""
+        self._write("sheet", "plan", plan_text)
+
+    @work(thread=True, exclusive=True, group="sheet")
+    def action_card(self) -> None:
+        """Write the yard card beside the answers: one page to take outside."""
+        self._write("yard card", "card", card_text)
+
+    def _write(self, name: str, suffix: str, text: Callable[[Plan], str]) -> None:
+        """Write a page of the plan, and leave standing where it is and how to print it."""
         try:
-            place = write_sheet(self._path, plan_text(self._session.plan))
+            with telling_page(self.app, self._far):
+                page = text(self._session.plan)
+        except Stopped:
+            return
+        except Exception as trouble:
+            self.app.call_from_thread(
+                self.notify, words.fault(trouble), severity="error", markup=False
+            )
+            return
+        self.app.call_from_thread(self._put, name, suffix, page)
+
+    def _put(self, name: str, suffix: str, page: str) -> None:
+        try:
+            place = write_sheet(self._path, page, suffix)
         except OSError as trouble:
             why = trouble.strerror or "the folder does not take it"
-            said = f"The sheet could not be written: {why}. Free some space or check the folder."
+            said = f"The {name} could not be written: {why}. Free some space or check the folder."
             self.notify(said, severity="error", markup=False)
         else:
-            self.notify(f"The sheet is in {af.shown(str(place))}.", markup=False, timeout=10)
+            shown = af.shown(str(place))
+            self.query_one("#lead", Words).say(
+                f"The {name} is in {shown}. It is plain text: print it with lp or lpr and its "
+                "name, or open it in any editor."
+            )
+            self.notify(f"The {name} is in {shown}.", markup=False, timeout=10)
 
 
-def write_sheet(answers: Path, text: str) -> Path:
-    """Write the sheet to a new text file beside the answers; raises ``OSError``.
+def write_sheet(answers: Path, text: str, suffix: str = "plan") -> Path:
+    """Write a page to a new text file beside the answers; raises ``OSError``.
 
-    No file is ever written over: not the answers, their backup, nor an older sheet.
+    ``suffix`` ends its name: ``plan`` for the sheet, ``card`` for the yard card. No file is ever
+    written over: not the answers, their backup, nor an older sheet.
     """
     folder = answers.parent
     for _ in range(TRIES):
-        place = af.free_name(folder, f"{answers.stem[:100] or 'garden'}-plan.txt")
+        place = af.free_name(folder, f"{answers.stem[:100] or 'garden'}-{suffix}.txt")
         if af.belongs_to(answers, place):
             raise FileExistsError(17, "the name of the sheet is taken by the answers")
         try:
@@ -130,18 +175,43 @@ class WorkingScreen(Page):
 
     def parts(self) -> ComposeResult:
         yield Words("How each figure was got", classes="title")
-        plan = self._session.plan
-        options = []
-        for one in figures.found(plan):
-            value = one.shown(plan.metric) if one.waits_for is None else "not known yet"
-            options.append(Option(f"{one.figure.label}: {value}", id=one.figure.key))
-        yield OptionList(*options, id="figures", markup=False)
+        yield OptionList(id="figures", markup=False)
         with VerticalScroll(id="working_box"):
             yield Words("Choose a figure with the arrows.", id="working_text")
         yield KeyLine()
 
     def on_mount(self) -> None:
         self.query_one("#figures").focus()
+        if self._session.plan.has_long_sums:
+            self._work_out()
+        else:
+            self._fill()
+
+    @work(thread=True, exclusive=True)
+    def _work_out(self) -> None:
+        try:
+            with telling_page(self.app, self._far):
+                _ = self._session.plan.zone_hours_record
+        except Stopped:
+            return
+        self.app.call_from_thread(self._done)
+
+    def _done(self) -> None:
+        if is_there(self):
+            self._fill()
+
+    def _far(self, said: str) -> None:
+        if is_there(self):
+            self.query_one("#working_text", Words).update(f"Working it out… {said}")
+
+    def _fill(self) -> None:
+        plan = self._session.plan
+        options = []
+        for one in figures.found(plan):
+            value = one.shown(plan.metric) if one.waits_for is None else "not known yet"
+            options.append(Option(f"{one.figure.label}: {value}", id=one.figure.key))
+        self.query_one("#figures", OptionList).add_options(options)
+        self.query_one("#working_text", Words).update("Choose a figure with the arrows.")
 
     def on_option_list_option_highlighted(self, event: OptionList.OptionHighlighted) -> None:
         lines = figures.working(event.option.id or "", self._session.plan)

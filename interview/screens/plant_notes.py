@@ -33,7 +33,8 @@ def heading(plan: Plan, zone: ZonePlan) -> str:
     area = show(zone.site.area, "m**2" if plan.metric else "ft**2", 3)
     count = sum(pick.count for pick in zone.picks)
     hours = plain_number(round(magnitude(plan.zone_hours.of(zone.zone), "h")))
-    return f"{ZONE_WORDS[zone.zone]}: {area}, {count} plants, {hours} h under water"
+    each = f", each of {plan.bed_count} beds" if plan.bed_count > 1 else ""
+    return f"{ZONE_WORDS[zone.zone]}: {area}, {count} plants{each}, {hours} h under water"
 
 
 def line(pick: Pick) -> Content:

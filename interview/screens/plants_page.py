@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import ClassVar
 
+from textual import work
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import Container, Horizontal, Vertical, VerticalScroll
@@ -11,6 +12,7 @@ from textual.content import Content
 from textual.screen import ModalScreen
 from textual.widgets import Button, Input, OptionList
 from textual.widgets.option_list import Option
+from textual.worker import get_current_worker
 
 from interview import cautions
 from interview.calc.plant_record import Plant
@@ -21,8 +23,9 @@ from interview.plan import Plan
 from interview.questions import planting
 from interview.reading import is_unknown
 from interview.screens import plant_notes, words
+from interview.screens.long_wait import telling_page
 from interview.screens.offers import offer
-from interview.screens.parts import KeyLine, Line, Page, Press, Words
+from interview.screens.parts import KeyLine, Line, Page, Press, Words, is_there
 from interview.session import Session
 
 LONGEST = 80
@@ -70,9 +73,34 @@ class PlantsScreen(Page):
         self._fill(None)
         self.query_one("#picks").focus()
 
+    @work(thread=True, exclusive=True)
+    def _carry_rain(self, at: int | None) -> None:
+        # Years of rain take seconds; the keys must not wait for them.
+        plan = self._session.plan
+        try:
+            with telling_page(self.app, self._far):
+                _ = plan.zone_hours_record
+        except Exception:
+            # What is wrong is said where the plants are worked out.
+            if get_current_worker().is_cancelled:
+                return
+        self.app.call_from_thread(self._filled, at)
+
+    def _far(self, said: str) -> None:
+        if is_there(self):
+            self.query_one("#plants_wait", Words).say(said)
+
+    def _filled(self, at: int | None) -> None:
+        if is_there(self):
+            self._fill(at, waited=True)
+
     # Showing
 
-    def _fill(self, at: int | None) -> None:
+    def _fill(self, at: int | None, waited: bool = False) -> None:
+        if not waited and self._session.plan.has_long_sums:
+            self.query_one("#plants_wait", Words).say("Working out the years of rain…")
+            self._carry_rain(at)
+            return
         listing = self.query_one("#picks", OptionList)
         listing.clear_options()
         self._picks = []

@@ -18,14 +18,14 @@ from interview.model import Standing
 from interview.paced_lengths import changes_said
 from interview.questions import survey
 from interview.questions.pacing import WALKERS
-from interview.reading import Refused, write_instant
+from interview.reading import Refused, is_unknown, write_instant
 from interview.route import Step
 from interview.screens import words
 from interview.screens.changes import ChangesScreen
 from interview.screens.field import Asked, Field
 from interview.screens.fields import TextField, field_for
 from interview.screens.further import FurtherPages
-from interview.screens.list_field import ListField
+from interview.screens.list_field import ListField, SoakField
 from interview.screens.parts import Ask
 from interview.screens.pieces_page import PiecesScreen
 from interview.screens.plan import PlanScreen
@@ -33,9 +33,10 @@ from interview.screens.question_page import LOOK_SECONDS, QuestionPage
 from interview.screens.review import ReviewScreen
 from interview.screens.saver import BackgroundKeeper
 from interview.screens.soak_timer import SoakScreen
-from interview.screens.soak_watch import holes, running
+from interview.screens.soak_watch import holes, run_of, to_go_on_with
 from interview.screens.typed_ahead import TypedAhead
 from interview.session import Doubt, Session
+from interview.soak.edit import with_added
 
 LEFT_OUT = "Keys typed before this question was shown were left out. Look, then type them again."
 
@@ -73,11 +74,13 @@ class QuestionScreen(FurtherPages, QuestionPage):
         """The text that was taken, while the next question is on its way."""
 
     async def on_mount(self) -> None:
-        if step := running(self._session):
-            # A soak test does not wait: whoever comes back comes back to it.
-            self._session.jump(step.address)
+        # A soak test does not wait: whoever comes back comes back to its page.
+        if found := to_go_on_with(self._session):
+            self._session.jump(found[0])
         await self._show()
         self.set_interval(LOOK_SECONDS, self.show_testing)
+        if found:
+            self.app.push_screen(SoakScreen(self._session, found[1]))
 
     async def on_screen_resume(self) -> None:
         """Show the question anew after another page, unless it is still the same one."""
@@ -102,6 +105,8 @@ class QuestionScreen(FurtherPages, QuestionPage):
         return kept == asked.kept and asked.shut == bool(self._session.shut(step))
 
     async def _show_step(self, step: Step) -> None:
+        same = self._step is not None and self._step.address == step.address
+        half = self.query_one(Field).typed if same else ""
         missed = self._given is not None and self.query_one(Field).text != self._given
         self._step, self._aside, self._given, self._told = step, "", None, ("", "", False)
         view = step.view(self._session.answers)
@@ -110,13 +115,14 @@ class QuestionScreen(FurtherPages, QuestionPage):
         asked = Asked(
             question.kind,
             view.text(question),
-            question.default(view),
+            self._session.offered(step),
             question.kind.hint(view.units),
             bool(shut),
         )
         self._words("item", words.item_name(self._session, step))
         self._words("asked", question.text)
-        self._words("caution", f"CAUTION: {question.caution}" if question.caution else "")
+        caution = question.caution_in(view)
+        self._words("caution", f"CAUTION: {caution}" if caution else "")
         self._words("shut", words.shut(shut))
         hint = asked.examples[:1].upper() + asked.examples[1:]
         self._words("aside", "")
@@ -129,6 +135,8 @@ class QuestionScreen(FurtherPages, QuestionPage):
         self._fresh = field.draft
         if step.address in self._session.drafts:
             field.restore(self._session.drafts[step.address])
+        elif half:
+            field.carry(half)
         fault = view.fault(question) or ""
         said = fault or self._session.remark(step, asked.text) or self._meant(step, asked.text)
         self._hear(said, refused=bool(fault))
@@ -178,8 +186,40 @@ class QuestionScreen(FurtherPages, QuestionPage):
 
     async def on_field_given(self, event: Field.Given) -> None:
         """Keep the answer and go on, or say why it cannot be."""
-        if event.field is self.query_one(Field):  # an Enter typed ahead is not for the next one
+        if event.field is not self.query_one(Field):  # typed ahead, it is not for the next one
+            return
+        if self._step and isinstance(event.field, SoakField) and self._wants_readings(self._step):
+            self.on_field_timing()
+        else:
             await self._take(event.text)
+
+    def _wants_readings(self, step: Step) -> bool:
+        """Tell whether the soak test has too few readings yet, and was not put off."""
+        unknown = step.view(self._session.answers).standing(step.question) is Standing.UNKNOWN
+        return not unknown and not run_of(self._session, step).enough
+
+    async def on_soak_field_added(self, event: SoakField.Added) -> None:
+        """Keep the readings that were typed, each where its time belongs."""
+        step = self._step
+        if step is None or event.field is not self.query_one(Field):
+            return
+        if is_unknown(event.lines[0]):
+            await self.action_put_off()
+            return
+        for line in event.lines:
+            try:
+                view = step.view(self._session.answers)
+                self._session.offer(step, with_added(view, line))
+            except (Refused, Doubt) as refused:
+                event.field.restore(line)
+                self._session.drafts[step.address] = line
+                await self._show()
+                self._refuse(str(refused))
+                return
+        event.field.kept()
+        self._session.drafts.pop(step.address, None)
+        await self._show()
+        self._hear(run_of(self._session, step).do_now)
 
     def on_list_field_adding(self, event: ListField.Adding) -> None:
         """Take a line into a list once the list reads well with it."""
@@ -285,7 +325,11 @@ class QuestionScreen(FurtherPages, QuestionPage):
     async def on_button_pressed(self, event: Button.Pressed) -> None:
         match event.button.id:
             case "go_on":
-                await self._take(self.query_one(Field).text)
+                field = self.query_one(Field)
+                if isinstance(field, SoakField) and field.typed:
+                    await self.on_soak_field_added(SoakField.Added(field, [field.typed]))
+                else:
+                    await self._take(field.text)
             case "back":
                 await self.action_back()
             case "put_off":
@@ -326,7 +370,7 @@ class QuestionScreen(FurtherPages, QuestionPage):
         self._keep_draft()
         self._session.put_off(step)
         put_off = f"Put off: {step.question.label}."
-        await self._forward(f"{put_off} To find out: {step.question.find_out}", put_off)
+        await self._forward(f"{put_off} To find out: {self._session.find_out(step)}", put_off)
 
     def action_go_to(self) -> None:
         """Open the list of all questions and answers."""

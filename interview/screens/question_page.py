@@ -13,6 +13,7 @@ from interview.route import Step
 from interview.screens.beside import PlanSoFar, StageStrip, TopLine
 from interview.screens.field import Field
 from interview.screens.parts import NARROW, WIDE, KeyLine, Page, Press, Words
+from interview.screens.reminding import reminders_of
 from interview.screens.saver import BackgroundKeeper
 from interview.screens.soak_watch import due_words
 from interview.screens.words import short_name
@@ -22,7 +23,12 @@ BUTTONS = (
     (("go_on", "Go on"), ("back", "Back"), ("put_off", "Don't know yet")),
     (("why", "Why"), ("how", "How to find out"), ("go_to", "Go to…"), ("plan", "Plan")),
 )
-FURTHER = (("draw", "Garden drawn"), ("try_out", "Try other sizes"), ("plants", "Plants"))
+FURTHER = (
+    ("draw", "Garden drawn"),
+    ("try_out", "Try other sizes"),
+    ("ways", "Ways out of the small room"),
+    ("plants", "Plants"),
+)
 OFFERED = {"bed": ("draw", "try_out"), "plants": ("plants",), "review": ("draw", "plants")}
 """The buttons of further pages that stand on the question page, by stage."""
 PLAN_LINES = 5
@@ -31,20 +37,22 @@ LOOK_SECONDS = 10.0
 """How often it is looked whether a reading of a soak test is due."""
 
 KEYS = (
-    ("esc", "Back", "escape"),
-    ("^t", "Don't know", "ctrl+t"),
-    ("^g", "Go to", "ctrl+g"),
-    ("^l", "Plan", "ctrl+l"),
-    ("f1", "Keys", "f1"),
-    ("^q", "Quit", "ctrl+q"),
-    ("f3", "Draw", "f3"),
-    ("f4", "Try", "f4"),
-    ("f5", "Plants", "f5"),
+    ("esc", "Back", "screen.back"),
+    ("^t", "Don't know", "screen.put_off"),
+    ("^g", "Go to", "screen.go_to"),
+    ("^l", "Plan", "screen.plan"),
+    ("f1", "Keys", "app.keys"),
+    ("^q", "Quit", "app.leave"),
+    ("f3", "Draw", "screen.draw"),
+    ("f4", "Try", "screen.try_out"),
+    ("f5", "Plants", "screen.plants"),
 )
 
 
 class QuestionPage(Page):
     """The parts of the page; asking and answering are in ``QuestionScreen``."""
+
+    SAYS_WHAT_IS_DUE = True
 
     def __init__(self, session: Session, saver: BackgroundKeeper, file: Callable[[], str]) -> None:
         """Ask the questions of ``session``; ``file`` tells the name its answers have now."""
@@ -118,7 +126,10 @@ class QuestionPage(Page):
         testing = self._step.question.group == "holes"
         label = "Timing page (f3)" if testing else "Garden drawn"
         self.query_one("#draw", Press).label = label
-        return ("draw",) if testing else OFFERED.get(self._step.stage.key, ())
+        if testing:
+            return ("draw",)
+        offered: tuple[str, ...] = OFFERED.get(self._step.stage.key, ())
+        return (*offered, "ways") if offered and self._session.plan.room_trouble else offered
 
     def _tell(self, said: str, short: str = "", alarm: bool = False) -> None:
         """Tell something in a line of the page: it covers nothing and goes with the question.
@@ -153,8 +164,8 @@ class QuestionPage(Page):
             lines += len(textwrap.wrap(str(self.query_one(f"#{name}", Words).said), width))
         lines += 1 + (self.size.width < 80 or NARROW <= self.size.width < WIDE)
         lines += bool(self._offered())
-        if question.caution:
-            lines += 1 + len(textwrap.wrap(f"CAUTION: {question.caution}", width - 2))
+        if caution := str(self.query_one("#caution", Words).said):
+            lines += 1 + len(textwrap.wrap(caution, width - 2))
         if shut := str(self.query_one("#shut", Words).said):
             lines += 1 + len(textwrap.wrap(shut, width - 2))
         return lines
@@ -180,7 +191,7 @@ class QuestionPage(Page):
         """Say that a reading of a soak test is due, once one is; nothing lies over the page."""
         if self._step is None or not self.is_mounted:
             return
-        said = due_words(self._session)
+        said = due_words(self._session) if reminders_of(self.app).notice else ""
         self._words("testing", said)
         self.query_one("#testing").display = bool(said)
 
@@ -215,7 +226,7 @@ class QuestionPage(Page):
         said = {
             "": "",
             "why": f"Why: {question.why}{more}",
-            "how": f"How to find out: {question.find_out}",
+            "how": f"How to find out: {self._session.find_out(self._step)}",
         }
         if self._aside == "how" and question.picture:
             said["how"] += f"\n{question.picture}"

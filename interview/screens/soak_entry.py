@@ -5,14 +5,25 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Callable
 from dataclasses import dataclass
+from enum import Enum
 
-from interview.lines import DROP, LEFT, STRUCK
+from interview.lines import DROP, LEFT
 from interview.model import Answers
 from interview.questions import soak
 from interview.reading import write_instant
+from interview.soak import edit as soak_edit
 
 SAYS_WHAT = (LEFT, DROP, "empt", "refill")
 """Beginnings of the words that say what a depth is; without one it is what is measured here."""
+
+
+class Does(Enum):
+    """What is done with what was typed."""
+
+    ADD = "adds a reading"
+    CORRECT = "writes a reading anew"
+    SHIFT = "shifts the times"
+    MARK = "says how deep the water is at the mark"
 
 
 @dataclass(frozen=True)
@@ -21,9 +32,10 @@ class Entry:
 
     title: str
     build: Callable[[str], str]
-    """Makes the line of the file from what was typed."""
-    place: int | None = None
-    """The reading it stands in for; none adds one."""
+    """Makes the words that are kept from what was typed."""
+    does: Does = Does.ADD
+    place: int = 0
+    """The number of the reading that is corrected."""
     may_be_empty: bool = False
 
 
@@ -55,15 +67,25 @@ def earlier(view: Answers) -> Entry:
 
 
 def correction(place: int) -> Entry:
-    """Return the entry that changes the reading at ``place``."""
-    return Entry(f"Correct reading {place + 1}", _as_typed, place)
+    """Return the entry that changes reading number ``place``, from 1."""
+    return Entry(f"Correct reading {place}", _as_typed, Does.CORRECT, place)
 
 
-def struck_or_back(line: str) -> str:
-    """Return a reading struck out, or taken back in where it was struck."""
-    if line.casefold().startswith(STRUCK):
-        return line[len(STRUCK) :].strip()
-    return f"{STRUCK} {line}"
+def shift(now: dt.datetime, view: Answers) -> Entry:
+    """Return the entry that shifts times noted with a wrong clock."""
+    likely = soak_edit.suggested_shift(view, now)
+    some = "Every time of this hole moves; “1 h from 2” moves reading 2 and those after it."
+    if likely:
+        title = f"How far ahead was the clock? Enter alone: {likely}. {some}"
+    else:
+        title = f"How far off was the clock? Such as 1 h ahead or 20 min behind. {some}"
+    return Entry(title, lambda typed: typed or likely, Does.SHIFT, may_be_empty=bool(likely))
+
+
+def mark(view: Answers) -> Entry:
+    """Return the entry of the depth of water at the mark."""
+    hint = soak.WATER_AT_MARK.kind.hint(view.units)
+    return Entry(f"How deep is the water at the mark? ({hint})", _as_typed, Does.MARK)
 
 
 def _as_typed(typed: str) -> str:

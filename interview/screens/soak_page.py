@@ -15,36 +15,54 @@ from interview.model import Answers
 from interview.questions import soak
 from interview.route import Step
 from interview.screens import soak_watch, words
-from interview.screens.parts import KeyLine, Line, Page, Press, WindowTitle, Words
+from interview.screens.parts import KeyLine, Line, Page, Press, Words
 from interview.screens.picture import Picture
+from interview.screens.reminding import RemindingApp, reminders_of
+from interview.screens.soak_entry import Entry
 from interview.session import Session
 from interview.soak.run import SoakRun, State
-from interview.soak.times import span_up, utc
 
 CAUTION = (
     "CAUTION: Never leave the hole open. A child can drown in very little water. "
     "Cover it with a board and a weight."
 )
+SHORT_CAUTION = "CAUTION: Never leave the hole open: a child can drown."
 LONGEST = 80
 CHART_FROM = 38
 """From this many lines on the chart stands under the table."""
 ALL_COLUMNS = 80
 """From this many columns on both rates are shown."""
+LINES_FOR_ALL = 22
+"""From this many lines on there is room for the large figures."""
+BUTTONS = (
+    (
+        ("wetting", "Filled now"),
+        ("start", "Now at the mark"),
+        ("reading", "Reading now"),
+        ("refill", "Refilled"),
+        ("add", "Add one"),
+        ("correct", "Correct"),
+        ("strike", "Strike out"),
+    ),
+    (("chart_button", "Chart"), ("meaning_button", "Meaning"), ("next_hole", "Next hole")),
+    (("shift", "Shift times"), ("bell", "Bell…"), ("leave", "Close")),
+)
 
 
 class SoakPage(Page):
     """Shows one test; taking its readings is in ``SoakScreen``."""
 
+    SAYS_WHAT_IS_DUE = True
+
     def __init__(self, session: Session, step: Step) -> None:
         super().__init__()
         self._session = session
         self._step = step
-        self._bell = True
-        self._rung: dt.datetime | None = None
-        """The due time the bell was rung for."""
         self._shown: object = None
         self._chart = False
         """Whether the chart was asked for."""
+        self._entry: Entry | None = None
+        """What the line at the foot is open for."""
 
     def parts(self) -> ComposeResult:
         yield Words(classes="title", id="hole_name")
@@ -67,19 +85,15 @@ class SoakPage(Page):
             yield Line("", LONGEST, id="entry_line")
             yield Words(id="entry_heard", classes="refused")
         with Container(id="buttons"):
+            first, *more = BUTTONS
             with Horizontal(classes="buttons"):
-                yield Press("Filled now", "wetting")
-                yield Press("Now at the mark", "start")
-                yield Press("Reading now", "reading")
-                yield Press("Refilled", "refill")
-                yield Press("Add one", "add")
-            with Horizontal(classes="buttons"):
-                yield Press("Correct", "correct")
-                yield Press("Strike out", "strike")
-                yield Press("Chart", "chart_button")
-                yield Press("Next hole", "next_hole")
-                yield Press("Bell off", "bell")
-                yield Press("Close", "leave")
+                for name, label in first:
+                    yield Press(label, name)
+            with Container(id="more_buttons"):
+                for row in more:
+                    with Horizontal(classes="buttons"):
+                        for name, label in row:
+                            yield Press(label, name)
         yield KeyLine()
 
     def on_mount(self) -> None:
@@ -90,8 +104,15 @@ class SoakPage(Page):
 
     def on_resize(self, event: events.Resize) -> None:
         super().on_resize(event)
+        small = event.size.width < ALL_COLUMNS or event.size.height < LINES_FOR_ALL
+        self.set_class(small, "small")
         self._shown = None
         self.call_after_refresh(self.tick)
+
+    @property
+    def has_room(self) -> bool:
+        """Tell whether the chart stands under the table without being asked for."""
+        return self.size.height >= CHART_FROM
 
     @property
     def _view(self) -> Answers:
@@ -108,25 +129,37 @@ class SoakPage(Page):
     def tick(self) -> None:
         """Show the test as it stands at this instant."""
         run = self._run
-        elapsed = run.elapsed
-        waiting = dt.timedelta() if run.since else None
-        shown = elapsed if elapsed is not None else waiting
-        self.query_one(Digits).update("" if shown is None else words.ticking(shown))
         self._say("hole_name", f"Soak test: {words.item_name(self._session, self._step)}")
-        self._say("since", soak_watch.since_words(run))
+        self._say("caution", SHORT_CAUTION if self.has_class("small") else CAUTION)
+        self._say_times(run)
         self._say("due", run.due_words)
         self._say("do_now", run.do_now)
         self._say("and_then", run.and_then)
-        self._say("meaning", soak_watch.meaning(run, self._view.metric))
+        meaning = soak_watch.meaning(run, self._view.metric)
+        self._say("meaning", "" if meaning == run.do_now else meaning)
         notices = [one for one in run.notices if one != run.do_now]
         told = (*notices, soak_watch.zone_words(run))
         self._say("told", " ".join(one for one in told if one))
         self._say("others", self._others())
-        self.query_one("#due").set_class(run.state in (State.DUE, State.OVERDUE), "now")
+        is_due = run.state in (State.DUE, State.OVERDUE)
+        self.query_one("#due").set_class(is_due and reminders_of(self.app).notice, "now")
         self._buttons(run)
         self._table(run)
         self._show_chart(run)
-        self._call(run)
+        if isinstance(self.app, RemindingApp):
+            self.app.remind()
+
+    def _say_times(self, run: SoakRun) -> None:
+        """Show the time since the mark: large where there is room for it."""
+        elapsed = run.elapsed
+        waiting = dt.timedelta() if run.since else None
+        shown = elapsed if elapsed is not None else waiting
+        ticking = "" if shown is None else words.ticking(shown)
+        self.query_one(Digits).update(ticking)
+        small = self.has_class("small")
+        since = soak_watch.since_words(run, short=small)
+        behind = small and elapsed is not None
+        self._say("since", f"{ticking} {since}" if behind else since)
 
     def _say(self, name: str, text: str) -> None:
         self.query_one(f"#{name}", Words).say(text)
@@ -142,18 +175,58 @@ class SoakPage(Page):
         return f"H goes on to: {'; '.join(said)}." if said else ""
 
     def _buttons(self, run: SoakRun) -> None:
-        """Show the buttons that can be used now."""
+        """Show the buttons and the keys that can be used now."""
         begun = run.began is not None
         wetting = soak_watch.wetting_step(self._session, self._step)
+        several = len(soak_watch.holes(self._session)) > 1
         button = self.query_one("#wetting", Press)
-        button.display = wetting is not None
         if wetting and str(button.label) != wetting[1]:
             button.label = wetting[1]
-        self.query_one("#start").display = not begun
-        for name in ("reading", "refill", "add", "correct", "strike"):
-            self.query_one(f"#{name}").display = begun
-        self.query_one("#chart_button").display = run.test is not None
-        self.query_one("#next_hole").display = len(soak_watch.holes(self._session)) > 1
+        shown = {
+            "wetting": wetting is not None,
+            "start": not begun,
+            **dict.fromkeys(("reading", "refill", "add"), begun),
+            **dict.fromkeys(("correct", "strike"), bool(run.rows)),
+            **dict.fromkeys(("chart_button", "meaning_button"), run.test is not None),
+            "next_hole": several,
+        }
+        for name, is_shown in shown.items():
+            self.query_one(f"#{name}").display = is_shown
+        # Where there is little room the line that is open has it.
+        little = self._entry is not None and self.has_class("small")
+        self.query_one("#buttons").display = not little
+        self._keys(run, wetting[1] if wetting else "", several)
+
+    def _keys(self, run: SoakRun, wetting: str, several: bool) -> None:
+        """Show the keys that do something now; all of them are on the page of keys."""
+        if self._entry is not None:
+            self.query_one(KeyLine).offer(
+                ("enter", "Keep", ""), ("esc", "Close the line", "screen.leave")
+            )
+            return
+        rows, result = bool(run.rows), run.test is not None
+        keys = (
+            ("esc", "Close", "leave", True),
+            ("w", wetting, "wetting", bool(wetting)),
+            ("s", "Start: at the mark", "start", run.began is None),
+            ("r", "Reading", "reading", run.began is not None),
+            ("f", "Refilled", "refill", run.began is not None),
+            ("f1", "Keys", "keys", True),
+            ("h", "Hole", "next_hole", several),
+            ("a", "Add", "add", run.began is not None),
+            ("x", "Strike", "strike", rows),
+            ("c", "Chart", "chart", result),
+            ("m", "Meaning", "meaning", result),
+            ("b", "Bell", "bell", True),
+            ("t", "Times", "shift", run.since is not None),
+        )
+        self.query_one(KeyLine).offer(
+            *(
+                (key, word, f"{'app' if key == 'f1' else 'screen'}.{action}")
+                for key, word, action, shown in keys
+                if shown
+            )
+        )
 
     def _table(self, run: SoakRun) -> None:
         state = (run.rows, self._step.address)
@@ -183,29 +256,12 @@ class SoakPage(Page):
 
     def _show_chart(self, run: SoakRun) -> None:
         """Show the chart below the table where there is room, or in its place when asked."""
-        room = self.size.height >= CHART_FROM
         chart = self.query_one("#chart", Picture)
-        chart.display = run.test is not None and (room or self._chart)
-        self.query_one("#readings_box").display = room or not chart.display
+        chart.display = run.test is not None and (self.has_room or self._chart)
+        self.query_one("#readings_box").display = self.has_room or not chart.display
         self.set_class(chart.display, "charted")
         if run.test is not None and chart.display:
             chart.show(drop_chart(run.test, self._view.metric))
-
-    def _call(self, run: SoakRun) -> None:
-        """Ring once when a reading is due, and count down in the window's title."""
-        due = run.due
-        if due is None or run.clock_back:
-            self.post_message(WindowTitle(""))
-            return
-        left = utc(due) - utc(run.now)
-        if left > dt.timedelta():
-            what = "reading" if run.began else "look"
-            self.post_message(WindowTitle(f"next {what} in {span_up(left)}"))
-            return
-        self.post_message(WindowTitle("READING DUE"))
-        if self._bell and self._rung != due:
-            self._rung = due
-            self.app.bell()
 
     def rest(self) -> None:
         """Put the focus where single letters are commands."""

@@ -12,41 +12,50 @@ from interview.reading import Refused, write_instant
 from interview.route import Step
 from interview.screens import offers, soak_watch
 from interview.screens import soak_entry as entry
-from interview.screens.parts import Line, WindowTitle
-from interview.screens.soak_entry import Entry
+from interview.screens.parts import Line
+from interview.screens.reminder_choice import ReminderChoice
+from interview.screens.reminding import RemindingApp
+from interview.screens.soak_entry import Does, Entry
+from interview.screens.soak_meaning import SoakMeaning
 from interview.screens.soak_page import SoakPage
 from interview.session import Doubt, Session
+from interview.soak import edit as soak_edit
 
 
 class SoakScreen(SoakPage):
     """Times the soak test of one hole and takes its readings."""
 
     BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("escape", "leave", "Close", key_display="esc"),
-        Binding("r", "reading", "Reading now"),
-        Binding("ctrl+n", "reading", "Reading now", show=False),
+        Binding("escape", "leave", "Close"),
+        Binding("r,ctrl+n", "reading", "Reading now"),
         Binding("f", "refill", "Refilled"),
         Binding("a", "add", "Add"),
         Binding("x", "strike", "Strike"),
         Binding("c", "chart", "Chart"),
+        Binding("m", "meaning", "Meaning"),
+        Binding("t", "shift", "Shift times"),
         Binding("h", "next_hole", "Next hole"),
-        Binding("b", "bell", "Bell"),
-        Binding("w", "wetting", "Wetting", show=False),
-        Binding("s", "start", "Start", show=False),
-        Binding("enter", "correct", "Correct", show=False),
+        Binding("b", "bell", "Bell and notices"),
+        Binding("w", "wetting", "Wetting"),
+        Binding("s", "start", "Start"),
+        Binding("enter", "correct", "Correct"),
     ]
 
     def __init__(self, session: Session, step: Step) -> None:
         super().__init__(session, step)
-        self._entry: Entry | None = None
+        self._waiting: tuple[Entry, str] | None = None
+        """A reading that cannot be kept until the noted times are shifted, as it was typed."""
 
     def on_button_pressed(self, event: Button.Pressed) -> None:
         getattr(self, f"action_{(event.button.id or '').removesuffix('_button')}")()
 
     def action_start(self) -> None:
         """Keep this moment as the one at which the water stood at the mark."""
-        if self._run.began is None:
-            self._note(f"{self._step.address.rsplit('.', 1)[0]}.{soak.TEST_START.key}")
+        if self._run.began is not None:
+            return
+        self._note(self._view.address(soak.TEST_START))
+        if self._run.began is not None and self._view.get(soak.WATER_AT_MARK) is None:
+            self._open(entry.mark(self._view))
 
     def action_wetting(self) -> None:
         """Keep this moment as the one at which the hole was full, or empty, while it is wetted."""
@@ -63,41 +72,49 @@ class SoakScreen(SoakPage):
 
     def action_reading(self) -> None:
         """Stamp this moment, then ask only for the water."""
-        self._open(entry.reading(self._session.now, self._view))
+        self._begun(entry.reading(self._session.now, self._view))
 
     def action_refill(self) -> None:
         """Stamp this moment as a refill, then ask to what depth."""
-        self._open(entry.refill(self._session.now, self._view))
+        self._begun(entry.refill(self._session.now, self._view))
 
     def action_add(self) -> None:
         """Ask for a reading taken earlier."""
-        self._open(entry.earlier(self._view))
+        self._begun(entry.earlier(self._view))
 
     def action_correct(self) -> None:
         """Put the chosen reading into the line, to be corrected."""
         lines, place = self._lines, self.query_one(DataTable).cursor_row
         if place < len(lines):
-            self._open(entry.correction(place), lines[place])
+            self._begun(entry.correction(place + 1), lines[place])
 
     def action_strike(self) -> None:
         """Strike the chosen reading out, or take it back in."""
-        lines, place = self._lines, self.query_one(DataTable).cursor_row
-        if place >= len(lines):
+        place = self.query_one(DataTable).cursor_row
+        if place >= len(self._lines):
             return
-        lines[place] = entry.struck_or_back(lines[place])
-        if said := self._offer(lines):
-            self.notify(said, severity="warning", markup=False)
+        try:
+            self._keep(soak_edit.with_struck(self._view, place + 1))
+        except (Refused, Doubt) as refused:
+            self.notify(str(refused), severity="warning", markup=False)
+
+    def action_shift(self) -> None:
+        """Ask how far off the clock was that noted the times."""
+        self._open(entry.shift(self._session.now, self._view))
 
     def action_bell(self) -> None:
-        """Switch the bell."""
-        self._bell = not self._bell
-        self.query_one("#bell", Button).label = "Bell off" if self._bell else "Bell on"
-        self.notify(f"The bell is {'on' if self._bell else 'off'}.", markup=False, timeout=3)
+        """Choose how one is told that a reading is due."""
+        if isinstance(self.app, RemindingApp):
+            self.app.push_screen(ReminderChoice(self.app))
 
     def action_chart(self) -> None:
         """Show the chart of the water left, or the table again."""
         self._chart = not self._chart
         self.tick()
+
+    def action_meaning(self) -> None:
+        """Show what the result means and where its water went."""
+        self.app.push_screen(SoakMeaning(self._session, self._step))
 
     def action_next_hole(self) -> None:
         """Go on to the next test hole."""
@@ -109,36 +126,52 @@ class SoakScreen(SoakPage):
         if shut := self._session.shut(after):
             self.notify(shut[0], markup=False, timeout=5)
             return
-        self._step, self._rung = after, None
+        self._step = after
         self.tick()
         self.rest()
 
     def action_leave(self) -> None:
-        """Close the line that is open, or the page."""
+        """Close the line that is open, else the chart, else the page."""
         if self._entry is not None:
             self._close()
+        elif self._chart and not self.has_room:
+            self.action_chart()
         else:
-            self.post_message(WindowTitle(""))
             self.dismiss(None)
 
     def on_data_table_row_selected(self) -> None:
         self.action_correct()
 
-    def _open(self, what: Entry, text: str = "") -> None:
+    # The line
+
+    def _begun(self, what: Entry, text: str = "") -> None:
         if self._run.began is None:
             self.notify("First say when the water stood at the mark.", markup=False)
-            return
+        elif self._view.get(soak.WATER_AT_MARK) is None:
+            # The reading keeps the moment of its key; only its depth is asked after the mark.
+            self._waiting = (what, text)
+            self._open(entry.mark(self._view))
+        else:
+            self._open(what, text)
+
+    def _open(self, what: Entry, text: str = "", said: str = "") -> None:
         self._entry = what
         self.query_one("#entry_box").display = True
         self._say("entry_title", what.title)
-        self._say("entry_heard", "")
+        self._say("entry_heard", said)
         line = self.query_one("#entry_line", Line)
         line.say(text)
         line.focus()
+        self.tick()
 
     def _close(self) -> None:
+        waiting, self._waiting = self._waiting, None
+        if waiting is not None:
+            self._open(*waiting)
+            return
         self._entry = None
         self.query_one("#entry_box").display = False
+        self.tick()
         self.rest()
 
     def on_input_submitted(self, event: Input.Submitted) -> None:
@@ -148,35 +181,47 @@ class SoakScreen(SoakPage):
         if not typed and not self._entry.may_be_empty:
             self._say("entry_heard", "Nothing was written. Write the water, or press Escape.")
             return
-        built = self._entry.build(typed)
-        said = self._insert(built) if self._entry.place is None else self._replace(built)
-        if said:
-            self._say("entry_heard", said)
-        else:
-            self._close()
-
-    def _replace(self, line: str) -> str:
-        lines = self._lines
-        assert self._entry is not None and self._entry.place is not None
-        lines[self._entry.place] = line
-        return self._offer(lines)
-
-    def _insert(self, line: str) -> str:
-        """Put a reading where its time belongs: at the end, or between those before it."""
-        lines = self._lines
-        first = ""
-        for place in range(len(lines), -1, -1):
-            said = self._offer([*lines[:place], line, *lines[place:]])
-            if not said:
-                return ""
-            first = first or said
-        return first
-
-    def _offer(self, lines: list[str]) -> str:
-        """Keep the readings; return why not, or nothing."""
         try:
-            self._session.offer(self._step, "\n".join(lines))
+            self._take(self._entry, self._entry.build(typed))
+        except soak_edit.NotedAhead:
+            # The reading keeps its true time while the others are set right.
+            self._waiting = (self._entry, typed)
+            said = "Times noted already lie ahead of this clock; then this reading is kept."
+            self._open(entry.shift(self._session.now, self._view), said=said)
         except (Refused, Doubt) as refused:
-            return str(refused)
+            self._say("entry_heard", str(refused))
+
+    def _take(self, what: Entry, words: str) -> None:
+        """Keep what was typed; raises ``Refused`` or ``Doubt``."""
+        waiting = self._waiting
+        match what.does:
+            case Does.ADD:
+                self._keep(soak_edit.with_added(self._view, words))
+            case Does.CORRECT:
+                self._keep(soak_edit.with_corrected(self._view, what.place, words))
+            case Does.SHIFT:
+                self._session.offer_together(soak_edit.with_shift(self._view, words))
+                self._waiting = None
+            case Does.MARK:
+                self._offer_mark(words)
+        self._close()
+        if what.does is Does.SHIFT and waiting is not None:
+            self._again(*waiting)
+
+    def _offer_mark(self, words: str) -> None:
+        """Keep the depth of water at the mark; raises ``Refused`` or ``Doubt``."""
+        step = offers.step_of(self._session, self._view.address(soak.WATER_AT_MARK))
+        if step is not None:
+            self._session.offer(step, words)
+
+    def _again(self, what: Entry, typed: str) -> None:
+        """Keep the reading that waited for the shift; it stays in its line where it cannot be."""
+        try:
+            self._take(what, what.build(typed))
+        except (Refused, Doubt) as refused:
+            self._open(what, typed, str(refused))
+
+    def _keep(self, readings: str) -> None:
+        """Keep the readings; raises ``Refused`` or ``Doubt``."""
+        self._session.offer(self._step, readings)
         self.tick()
-        return ""

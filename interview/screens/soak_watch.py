@@ -10,10 +10,10 @@ from interview.questions import soak
 from interview.route import Step
 from interview.screens.words import item_name
 from interview.session import Session
+from interview.shown import rate_words
 from interview.soak.run import SoakRun, State, soak_run
 from interview.soak.times import clock, utc
 from interview.soak.words import BAND_WORDS
-from interview.units import show
 
 AHEAD = dt.timedelta(minutes=5)
 """So long before it is due a reading is told of on the other pages."""
@@ -35,26 +35,42 @@ def run_of(session: Session, step: Step) -> SoakRun:
     return soak_run(step.view(session.answers), session.now)
 
 
-def _under_way(session: Session) -> list[tuple[Step, SoakRun]]:
+def under_way(session: Session) -> list[tuple[Step, SoakRun]]:
+    """Return the holes that are to be looked at some time, and how each stands."""
     runs = [(step, run_of(session, step)) for step in holes(session) if not session.shut(step)]
-    return [(step, run) for step, run in runs if run.due is not None and not run.enough]
+    return [(step, run) for step, run in runs if _awaited(run) and not run.enough]
 
 
-def running(session: Session) -> Step | None:
-    """Return the readings of a timed test that is under way, the one due first, or nothing."""
-    found = [(run.due, step) for step, run in _under_way(session) if run.began and run.due]
-    return min(found, key=lambda one: utc(one[0]))[1] if found else None
+def _awaited(run: SoakRun) -> bool:
+    """Tell whether a time is due, or would be but for a clock that was set back."""
+    return run.due is not None or (run.clock_back and run.began is not None)
+
+
+def to_go_on_with(session: Session) -> tuple[str, Step] | None:
+    """Return the hole that is to be looked at first, and the address of what is noted then."""
+    found = [(utc(run.due or run.now), step) for step, run in under_way(session)]
+    if not found:
+        return None
+    step = min(found, key=lambda one: one[0])[1]
+    wetting = wetting_step(session, step)
+    return (wetting[0] if wetting else step.address), step
 
 
 def due_words(session: Session) -> str:
     """Say which hole is to be looked at now or in a few minutes, or nothing."""
     said = []
-    for step, run in _under_way(session):
+    for step, run in under_way(session):
         if run.due is not None and utc(run.due) - utc(session.now) <= AHEAD:
             said.append(f"{item_name(session, step)}: {run.due_words}")
     if not said:
         return ""
     return f"SOAK TEST, {' '.join(said)} F3 on its questions opens the timing page."
+
+
+def call_words(session: Session, step: Step, run: SoakRun) -> str:
+    """Say in a few words which hole is to be looked at now."""
+    what = "Read the water." if run.began else "Look whether the filling is gone."
+    return f"{item_name(session, step)}: {what}"
 
 
 def wetting_step(session: Session, step: Step) -> tuple[str, str] | None:
@@ -94,27 +110,24 @@ def _zone(offset: dt.timedelta) -> str:
     return f"UTC{'-' if minutes < 0 else '+'}{hours}" + (f":{rest:02}" if rest else "")
 
 
-def since_words(run: SoakRun) -> str:
-    """Say from when the big clock counts, and what time it is."""
+def since_words(run: SoakRun, short: bool = False) -> str:
+    """Say from when the big clock counts, and what time it is where there is room for it."""
     if run.since is None:
         return "The timed test has not begun." if run.began is None else ""
     mark = "the mark" if run.began else "the filling"
     if utc(run.now) < utc(run.since):
         at = clock(run.since, run.now)
         return f"{mark.capitalize()} was at {at}, but it is {run.now:%H:%M} now."
-    return f"since {mark} at {clock(run.since, run.now)}; now {run.now:%H:%M:%S}"
+    said = f"since {mark} at {clock(run.since, run.now)}"
+    return said if short else f"{said}; now {run.now:%H:%M:%S}"
 
 
 def meaning(run: SoakRun, metric: bool) -> str:
     """Say in a sentence what the rates mean so far."""
     if run.test is None:
         return run.waits
-    unit = "mm/h" if metric else "in/h"
-    drop, corrected = (
-        show(one, unit, 2, "down").removesuffix(f" {unit}")
-        for one in (run.test.drop_rate, run.test.corrected)
-    )
+    drop, corrected = (rate_words(one, metric) for one in (run.test.drop_rate, run.test.corrected))
     return (
-        f"Drop rate {drop} {unit}; corrected rate, through the bottom alone, "
-        f"{corrected} {unit}. {BAND_WORDS[run.test.band]}"
+        f"Drop rate {drop}: how fast the water falls in this hole. Corrected rate {corrected}: "
+        f"through the bottom alone, as in a wide garden. {BAND_WORDS[run.test.band]}"
     )

@@ -17,11 +17,12 @@ from interview.model import Answers
 from interview.plan import Plan
 from interview.screens import words
 from interview.screens.garden import VIEWS, view_parts
+from interview.screens.long_wait import Stopped, telling_page
 from interview.screens.offers import offer_all
-from interview.screens.parts import NARROW, Ask, KeyLine, Page, Press, Words
+from interview.screens.parts import NARROW, Ask, KeyLine, Page, Press, Words, is_there
 from interview.screens.picture import Picture
 from interview.session import Session
-from interview.whatif import LEVERS, Followed
+from interview.whatif import LEVERS, Followed, Lever
 
 LEAD = "Up and down choose, left and right change. Nothing is kept until you press K."
 LABEL, VALUE = 20, 9
@@ -35,8 +36,18 @@ SHORT = {
     "Share of the record's runoff held": "Held of the record",
     "All the soil to dig, as it lies": "Soil to dig",
     "Width of the overflow notch": "Overflow notch",
+    "What decides the depth": "Depth set by",
+    "What decides the size": "Size set by",
 }
 """Names of figures that would be cut short in a narrow window."""
+FEWER = {
+    "deepest pond wanted": "your limit",
+    "the floor you chose": "your floor",
+    "the narrowest floor": "least floor",
+    "the rain to hold": "the rain",
+    "the rain to hold, in the shape of the room": "room's shape",
+}
+"""The same for figures that are words."""
 
 
 class Levers(OptionList):
@@ -114,7 +125,14 @@ class TryOutScreen(Page):
         moved = lever.shown(whatif.tried_plan(self._kept, answers)) != lever.shown(self._tried)
         if moved:
             self._try(answers)
-        self._say("" if moved else f"{lever.label} goes no further.")
+        self._say(self._was(lever) if moved else f"{lever.label} goes no further.")
+
+    def _was(self, lever: Lever) -> str:
+        """Say what a lever was kept at, where its own line has no room for it."""
+        kept = lever.shown(self._kept)
+        if self.size.width >= NARROW or kept == lever.shown(self._tried):
+            return ""
+        return f"{lever.label}: was {kept}."
 
     def action_reset(self) -> None:
         """Put the lever chosen back where it was kept."""
@@ -187,21 +205,30 @@ class TryOutScreen(Page):
     def _follow(self, tried: Plan) -> None:
         # A rainfall record makes the figures slow; the keys must not wait for them.
         try:
-            rows = whatif.followed(self._kept, tried)
+            with telling_page(self.app, lambda far: self._far(tried, far)):
+                rows = whatif.followed(self._kept, tried)
+                shown = view_parts(VIEWS[0][1], tried)
+        except Stopped:
+            return
         except Exception as trouble:
             self.app.call_from_thread(self._fault, tried, words.fault(trouble))
             return
-        shown = view_parts(VIEWS[0][1], tried)
         self.app.call_from_thread(self._show, tried, rows, shown)
 
+    def _far(self, tried: Plan, said: str) -> None:
+        """Say how far the figures are, in the place of the lead."""
+        if is_there(self) and tried is self._tried:
+            self.query_one("#try_lead", Words).say(f"{said}…")
+
     def _fault(self, tried: Plan, said: str) -> None:
-        if self.is_mounted and tried is self._tried:
+        if is_there(self) and tried is self._tried:
             self.query_one("#followed", Words).update(said)
 
     def _show(self, tried: Plan, rows: list[Followed], shown: tuple[object, ...]) -> None:
-        if not self.is_mounted or tried is not self._tried:
+        if not is_there(self) or tried is not self._tried:
             return
         self._rows = rows
+        self.query_one("#try_lead", Words).say(LEAD)
         self._show_rows()
         self.query_one("#try_drawing", Picture).show(*shown)  # type: ignore[arg-type]
 
@@ -241,9 +268,18 @@ def table(rows: list[Followed], width: int) -> Content:
         )
         pieces.append((f"{line.rstrip()}\n", "bold $text-success" if by else ""))
     for row in words_of:
-        said = f"was {row.kept}, now {row.tried}" if row.change else row.kept
-        pieces.append((f"{row.label}: {said}\n", "bold $text-success" if row.change else ""))
-    return Content.assemble(*pieces)
+        pieces.append((f"{_sentence(row, width)}\n", "bold $text-success" if row.change else ""))
+    return Content.assemble(*pieces).rstrip()
+
+
+def _sentence(row: Followed, width: int) -> str:
+    """Return a figure that is words as one line, in fewer words where it would not fit."""
+    said = f"was {row.kept}, now {row.tried}" if row.change else row.kept
+    full = f"{row.label}: {said}"
+    if len(full) <= width:
+        return full
+    kept, tried = (FEWER.get(words, words) for words in (row.kept, row.tried))
+    return f"{SHORT.get(row.label, row.label)}: {f'{kept} → {tried}' if row.change else kept}"
 
 
 def _brief(value: str) -> str:

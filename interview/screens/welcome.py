@@ -12,7 +12,7 @@ from textual.widgets import OptionList
 from textual.widgets.option_list import Option
 
 from interview import answers_file as af
-from interview.cautions import LINES
+from interview.cautions import LOCATE
 from interview.screens.parts import KeyLine, Page, Words
 from interview.screens.shelf import Shelved
 
@@ -38,7 +38,7 @@ class WelcomeScreen(Page):
     def parts(self) -> ComposeResult:
         yield Words("Rain garden interview", classes="title")
         yield Words(LEAD, id="lead")
-        yield Words(f"CAUTION: {LINES}", id="caution")
+        yield Words(f"CAUTION: {LOCATE}", id="caution")
         yield Words(self._trouble, id="trouble")
         begin = Content.assemble(
             "Begin a new garden", (f"  (kept in {self._new_file})", "$foreground-muted")

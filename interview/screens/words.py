@@ -8,28 +8,11 @@ from pathlib import Path
 from interview import route
 from interview.answers_file import shown
 from interview.model import Standing
+from interview.plan import Plan
 from interview.questions import GROUPS
 from interview.route import Step
 from interview.session import Session
 from interview.summary import SoFar, so_far
-
-
-def clock(at: dt.datetime, now: dt.datetime) -> str:
-    """Write a time of day, with its day where that is not today."""
-    at = at.astimezone(now.tzinfo)
-    return f"{at:%H:%M}" if at.date() == now.date() else f"{at:%a %d %b %H:%M}"
-
-
-def span(time: dt.timedelta) -> str:
-    """Write a length of time of either sign in hours and minutes, such as ``1 h 05 min``."""
-    minutes = int(abs(time.total_seconds()) // 60)
-    hours, minutes = divmod(minutes, 60)
-    return f"{hours} h {minutes:02} min" if hours else f"{minutes} min"
-
-
-def hours_minutes(time: dt.timedelta) -> str:
-    """Write a length of time as hours and minutes, such as ``1:05``."""
-    return ticking(time).rpartition(":")[0]
 
 
 def ticking(time: dt.timedelta) -> str:
@@ -110,12 +93,16 @@ def strip(session: Session, here: str) -> list[tuple[str, bool]]:
     return [(f"{letters} {word}", current) for letters, word, current in parts]
 
 
-def plan_lines(session: Session) -> tuple[list[SoFar], list[tuple[str, str]]]:
+PlanLines = tuple[list[SoFar], list[tuple[str, str]]]
+"""Lines that are known; then, for each answer waited for, the labels of the lines that wait."""
+
+
+def plan_lines(plan: Plan) -> PlanLines:
     """Return the lines of the plan so far that are known, and what the others wait for.
 
     Lines that wait for one and the same answer are put together: the answer, then their labels.
     """
-    lines = so_far(session.plan)
+    lines = so_far(plan)
     waiting: dict[str, list[str]] = {}
     for line in lines:
         if not line.value:

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from interview import cautions
-from interview.calc.materials import APRON_DEEP_IN, APRON_DEEP_MM, Soil, loosen
+from interview.calc.materials import APRON_DEEP_IN, APRON_DEEP_MM, Item, Soil, loosen
 from interview.calc.overflow import apron
 from interview.costs import Costs, costs, plant_count
 from interview.drawing.canvas import cells
@@ -15,7 +16,8 @@ from interview.pictures import levels, section_picture
 from interview.plan import Plan
 from interview.questions import bed, review, site
 from interview.sections.common import figure_lines
-from interview.summary import WIDTH, depth_words, length, wrap
+from interview.shown import volume_words
+from interview.summary import WIDTH, depth_words, figure_words, length, may_dig, wrap
 from interview.units import (
     Quantity,
     magnitude,
@@ -28,40 +30,69 @@ from interview.units import (
 )
 
 SECTION_ROWS = 24
+TOLD_ABOVE = ("Dig from the old ground", "The berm stands")
+"""Notes of the section that stand in words above it on the sheet."""
+NOTHING = 0.01
+"""Soil left over, as a part of the berm, that is within the error of the sum."""
 
 
 def dig(plan: Plan) -> Iterator[str]:
-    """Yield what to dig and the list for dig day."""
-    yield from wrap(f"CAUTION: {cautions.LINES}", "  ")
-    ticket = plan.answers.get(site.LINES_TICKET)
-    if ticket:
-        yield f"Locate ticket: {ticket}"
-    yield from figure_lines(plan, "earliest_dig_day", "marks_stale_after")
-    day = plan.answers.get(review.DIG_DAY)
-    if day:
-        yield f"You mean to dig on: {day:%A} {day}"
+    """Yield whether to dig, what to dig, and the list for dig day."""
+    yield from _may(plan)
     yield from _how_deep(plan)
     yield from figure_lines(
         plan,
-        "cut_volume",
-        "berm_volume",
-        "soil_to_keep",
+        "floor_depth_governed_by",
         "soil_dug_total",
         "soil_loose",
         "barrow_loads",
-        "hours_quick",
-        "hours_slow",
+        "soil_to_keep",
     )
+    yield from _hours(plan)
     yield from _surplus(plan)
     yield ""
-    yield from cells(section_picture(plan), WIDTH, SECTION_ROWS, braille=False)
+    drawing = section_picture(plan)
+    notes = tuple(note for note in drawing.notes if not note.startswith(TOLD_ABOVE))
+    yield from cells(replace(drawing, notes=notes), WIDTH, SECTION_ROWS, braille=False)
     yield ""
     yield from level_lines(levels(plan), plan.metric)
     yield ""
     yield from _water(plan)
     yield ""
-    for place, line in enumerate(cautions.DIG_DAY, 1):
+    for place, line in enumerate(cautions.dig_day(_day(plan)), 1):
         yield from wrap(f"[ ] {place:>2}. {line}", "        ")
+
+
+def _may(plan: Plan) -> Iterator[str]:
+    """Yield first of all whether a spade may go in, until when, and how near to a mark."""
+    now = may_dig(plan)
+    if now.open:
+        yield "Digging is OPEN: the lines are located and answered."
+    else:
+        head = "STOP: do not dig here." if now.word == "STOP" else "Digging is SHUT today:"
+        yield from wrap(f"{head} {' '.join(now.reasons)}", "  ")
+    ticket = plan.answers.get(site.LINES_TICKET)
+    if ticket:
+        yield from wrap(f"Locate ticket: {ticket}", "  ")
+    yield from figure_lines(plan, "earliest_dig_day", "marks_stale_after")
+    day = plan.answers.get(review.DIG_DAY)
+    if day:
+        past = " (past)" if day < plan.now.date() else ""
+        yield f"{'The day you chose to dig:':<46}{day:%A} {day}{past}"
+    yield from wrap(
+        f"Within {plan.tolerance} of a mark dig only gently, by hand; what your ticket says goes "
+        f"before this. [{site.tolerance_zone(plan.answers).source}]",
+        "  ",
+    )
+
+
+def _day(plan: Plan) -> cautions.Day:
+    return cautions.Day(
+        plan.tolerance,
+        plan.answers[bed.AMEND],
+        plan.piped,
+        "10 mm" if plan.metric else "half an inch",
+    )
 
 
 def _how_deep(plan: Plan) -> Iterator[str]:
@@ -70,31 +101,34 @@ def _how_deep(plan: Plan) -> Iterator[str]:
     up, down = total(work.uphill_depth, mulch), total(work.downhill_depth, mulch)
     if plan.bed_count > 1:
         yield from wrap(
-            f"{plan.bed_count} beds: the depths, cut and berm are of one bed; all the soil, the "
+            f"{plan.bed_count} beds: the depths and the berm are of one bed; all the soil, the "
             "loads and the hours are of all."
         )
+    deep = f"{depth_words(up, metric)} below the lawn"
+    if depth_words(up, metric) != depth_words(down, metric):
+        deep += f" at the uphill edge, {depth_words(down, metric)} at the downhill edge"
     yield from wrap(
-        f"Dig the floor level: {depth_words(up, metric)} below the lawn at the uphill edge, "
-        f"{depth_words(down, metric)} at the downhill edge (this leaves room for "
-        f"{depth_words(mulch, metric)} of mulch).",
+        f"Dig the floor level: {deep} (this leaves room for {depth_words(mulch, metric)} of "
+        "mulch).",
         "  ",
     )
-    if not work.dug_in:
-        yield from wrap(
-            f"Build the berm {depth_words(work.berm_height, metric)} above the lawn, tamped in "
-            "thin layers, its top level all round.",
-            "  ",
-        )
+    yield from wrap(
+        f"Build the berm, a low bank, {depth_words(work.berm_height, metric)} above the lawn "
+        "downhill, tamped in thin layers, its top level all round.",
+        "  ",
+    )
+
+
+def _hours(plan: Plan) -> Iterator[str]:
+    quick, slow = (figure_words(plan, key) for key in ("hours_quick", "hours_slow"))
+    yield f"{'Hours to dig by hand:':<46}{quick.removesuffix(' h')} to {slow}"
 
 
 def _surplus(plan: Plan) -> Iterator[str]:
     """Yield what is left over, loose, with what is dug for the mulch."""
-    unit = "m**3" if plan.metric else "ft**3"
     soil = Soil(plan.answers[bed.SOIL_DUG])
     spare = plan.level_berm.spare
-    if plan.earth.dug_in:
-        spare = total(plan.earth.cut, plan.mulch_soil)
-    if magnitude(spare, "ft**3") <= 0:
+    if magnitude(spare, "ft**3") <= NOTHING * magnitude(plan.level_berm.fill, "ft**3"):
         yield from wrap(
             f"{'Left over for elsewhere:':<46}nothing: keep all of it until the berm stands level "
             "all round",
@@ -103,8 +137,8 @@ def _surplus(plan: Plan) -> Iterator[str]:
         return
     left = loosen(spare * plan.bed_count, soil)
     yield from wrap(
-        f"{'Left over for elsewhere, loose:':<46}{show(left, unit, 2)}, with what is dug for the "
-        "mulch; keep it off trunks, walls and the overflow's way",
+        f"{'Left over for elsewhere, loose:':<46}{volume_words(left, plan.metric)}, with what "
+        "is dug for the mulch; keep it off trunks, walls and the overflow's way",
         " " * 46,
     )
 
@@ -179,7 +213,8 @@ def shopping(plan: Plan) -> Iterator[str]:
             one = show(item.bag, "L" if plan.metric else "ft**3", 2)
             bags = f", or {item.bags} bags of {one}"
         yield from wrap(
-            f"[ ] {item.name}: {_buy(item.buy, plan.metric)}{bags}{note}{_cost(found, item.name)}",
+            f"[ ] {item.name}: {_buy(item.buy, plan.metric)}{bags}{_each(plan, item)}{note}"
+            f"{_cost(found, item.name)}",
             "      ",
         )
     count = plant_count(plan)
@@ -191,6 +226,15 @@ def shopping(plan: Plan) -> Iterator[str]:
         yield from wrap(f"Together: {found.sign}{found.total:.2f}{missing}.", "      ")
     if found.unused:
         yield from wrap(f"Not on the list, though priced: {', '.join(found.unused)}.", "      ")
+
+
+def _each(plan: Plan, item: Item) -> str:
+    """Say how much of it goes to each of several beds; a pipe goes to none."""
+    if plan.bed_count == 1 or item.name == "pipe":
+        return ""
+    units = {True: ("m", "m**3"), False: ("ft", "ft**3")}[plan.metric]
+    unit = units[0] if same_dimension(item.amount, "m") else units[1]
+    return f" for all the beds, {show(item.amount / plan.bed_count, unit, 2, 'up')} to each"
 
 
 def _cost(found: Costs, thing: str) -> str:

@@ -8,13 +8,14 @@ from interview import cautions
 from interview.calc.plant_care import SIGNS, after_storm_steps, first_year
 from interview.calc.plant_record import Indicator, Plant, Zone
 from interview.calc.plant_sketch import sketch
-from interview.calc.plant_words import hazards, home_doubts, remarks
+from interview.calc.plant_words import hazards, home_doubts, remarks, short_name
 from interview.calc.planting import Pick, ZonePlan
 from interview.calc.wetness import chosen_from, rating
 from interview.model import Answers
 from interview.parts.plants import SHOWN_FAULTS
 from interview.plan import Plan
 from interview.questions import review, start
+from interview.shown import PLAIN, area_words
 from interview.summary import wrap
 from interview.units import magnitude, plain_number
 
@@ -45,7 +46,7 @@ def plants(plan: Plan) -> Iterator[str]:
     if plan.bed_count > 1:
         yield from wrap(
             f"{plan.bed_count} equal beds: plants, areas and sketches are of one bed, hours of the "
-            f"bed the water reaches first. Buy {plan.bed_count} times as many."
+            "bed the water reaches first. Behind each plant is how many to buy for all of them."
         )
     picked = [pick for zone in plan.planting.zones for pick in zone.picks]
     if picked:
@@ -80,8 +81,7 @@ def _own_file(plan: Plan) -> Iterator[str]:
 
 
 def _zone(plan: Plan, zone: ZonePlan) -> Iterator[str]:
-    unit, name = ("m**2", "m²") if plan.metric else ("ft**2", "ft²")
-    yield f"{ZONE_WORDS[zone.zone]}: {magnitude(zone.site.area, unit):.0f} {name}"
+    yield f"{ZONE_WORDS[zone.zone]}: {area_words(zone.site.area, plan.metric)}"
     yield from wrap(f"  Under water: {wet_words(plan, zone.zone)}.", "  ")
     if not zone.picks:
         yield from wrap(f"  {zone.guidance.wetness}", "  ")
@@ -94,7 +94,7 @@ def _zone(plan: Plan, zone: ZonePlan) -> Iterator[str]:
     for pick in zone.picks:
         yield from _pick(plan, pick)
     if zone.reserve:
-        others = ", ".join(_short(plant) for plant in zone.reserve[:MOST_OTHERS])
+        others = ", ".join(short_name(plant) for plant in zone.reserve[:MOST_OTHERS])
         yield from wrap(f"  Would do as well: {others}.", "  ")
 
 
@@ -110,12 +110,7 @@ def wet_words(plan: Plan, zone: Zone) -> str:
     if max(hours) < SHORT_HOURS:
         return "hardly ever, an hour at the most" if max(hours) > 0.05 else "never"
     said = zip(hours, cases, strict=True)
-    return "; ".join(f"{plain_number(round(time))} h {words}" for time, (_, words) in said)
-
-
-def _short(plant: Plant) -> str:
-    """Return the common name without the other one in brackets."""
-    return plant.common_name.partition(" (")[0]
+    return "; ".join(f"{PLAIN.write(time)} h {words}" for time, (_, words) in said)
 
 
 def _pick(plan: Plan, pick: Pick) -> Iterator[str]:
@@ -123,7 +118,9 @@ def _pick(plan: Plan, pick: Pick) -> Iterator[str]:
     apart = f"{plant.spacing_in * 2.54:.0f} cm" if plan.metric else f"{plant.spacing_in:g} in"
     common = plant.common_name.rstrip(")").replace(" (", " or ")
     names = f"{common} ({plant.scientific_name})"
-    yield from wrap(f"[ ] {pick.count} x {names}, {apart} apart", INDENT)
+    beds = plan.bed_count
+    buy = f"; buy {pick.count * beds} for the {beds} beds" if beds > 1 else ""
+    yield from wrap(f"[ ] {pick.count} x {names}, {apart} apart{buy}", INDENT)
     role = f"; {pick.role}" if pick.role else ""
     yield from wrap(f"{INDENT}{', '.join(_facts(plan, plant))}{role}", INDENT)
     if found := hazards(plant):

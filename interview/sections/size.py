@@ -11,17 +11,18 @@ from interview.figures import BY_KEY
 from interview.model import Unanswered
 from interview.pictures import plan_picture
 from interview.plan import Plan
-from interview.questions import bed
 from interview.sections.common import figure_lines
+from interview.sections.stakeout import stakeout
+from interview.shown import LOW
 from interview.summary import WIDTH, length, wrap
-from interview.units import quantity, show, significant
+from interview.units import quantity, show
 from interview.ways_out import ways_out
 
 PLAN_ROWS = 26
 
 
 def size(plan: Plan) -> Iterator[str]:
-    """Yield the depth, the area and the sizes of the garden, and its plan to scale."""
+    """Yield the depth, the area and the sizes of the garden."""
     _ = plan.garden
     yield from figure_lines(
         plan, "depth_by_drop", "depth_by_corrected", "pond_depth", "depth_governed_by"
@@ -31,6 +32,15 @@ def size(plan: Plan) -> Iterator[str]:
     yield from figure_lines(
         plan, "size_governed_by", "pond_volume", "rain_held", "empty_soonest", "empty_latest"
     )
+
+
+def pegging(plan: Plan) -> Iterator[str]:
+    """Yield the garden from above and the measures to peg it out by."""
+    _ = plan.garden
+    if plan.bed_count > 1:
+        how = "one below the other" if plan.beds.in_series else "side by side"
+        yield from wrap(f"{plan.bed_count} equal beds {how}; each of them:")
+    yield from stakeout(plan)
     yield from _drawing(plan)
 
 
@@ -68,11 +78,6 @@ def _sizes(plan: Plan) -> Iterator[str]:
         ("Inside the rim", garden.rim_length, garden.rim_width),
     ):
         yield from wrap(f"{label + ':':<46}{length(one, metric)} by {length(two, metric)}")
-    if plan.answers.get(bed.ROOM_AREA) is not None:
-        yield from wrap(
-            "The room was given as an area: any shape will do whose floor, full pond and rim have "
-            "the areas of these rectangles, with the same slope of the sides."
-        )
 
 
 def _drawing(plan: Plan) -> Iterator[str]:
@@ -102,9 +107,7 @@ def ways(plan: Plan) -> Iterator[str]:
         each = f"{way.beds} rims of" if way.beds > 1 else "rim"
         record = ""
         if way.record_share is not None:
-            record = (
-                f", {significant(100 * way.record_share, 3, 'down'):g} % of the record's runoff"
-            )
+            record = f", {LOW.write(100 * way.record_share)} % of the record's runoff"
         note = f"; {way.note}" if way.note else ""
         yield from wrap(
             f"- {way.label}: {each} {length(one, plan.metric)} by {length(two, plan.metric)} "

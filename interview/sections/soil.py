@@ -26,6 +26,36 @@ def soak(plan: Plan) -> Iterator[str]:
     for hole in plan.holes:
         yield from _hole(hole, plan.metric)
     yield from figure_lines(plan, "drop_rate", "corrected_rate", "corrected_rate_error")
+    yield from _what_follows(plan)
+
+
+def result_lines(plan: Plan, number: int) -> Iterator[str]:
+    """Yield what the result of hole ``number`` means and what follows, without its readings."""
+    for hole in plan.holes:
+        if hole.number != number:
+            continue
+        if hole.test is None:
+            gap = hole.waits_for
+            waits = f"waits for: {gap.why or gap.question.label}" if gap else "is not finished"
+            yield from wrap(f"{hole.name} {waits}.")
+            return
+        band, why, *sure = _meaning(hole, hole.test, plan.metric)
+        yield from (*wrap(band), "", *wrap(why), "")
+        yield from soak_words.water_picture(hole.test)
+        for words in sure:
+            yield from ("", *wrap(words))
+    try:
+        yield from _what_follows(plan)
+        advice = list(slow(plan))
+    except Unanswered as gap:
+        yield from wrap(f"The depth of the pond waits for: {gap.why or gap.question.label}.")
+        return
+    if advice:
+        yield from ("", "What to do about slow soil:", *advice)
+
+
+def _what_follows(plan: Plan) -> Iterator[str]:
+    """Yield the holes side by side, and the depth of pond that each check and rule allows."""
     soil = plan.soil
     if soil.combined is not None and len(plan.holes) > 1:
         yield ""
@@ -76,15 +106,16 @@ def _table(test: SoakTest, metric: bool) -> Iterator[str]:
     for row in test.intervals:
         before, after = (magnitude(x, deep) for x in (row.depth_before, row.depth_after))
         least = ">" if row.found_empty else ""
-        corrected = "-" if row.corrected is None else f"{magnitude(row.corrected, unit):.4g}"
-        since = row.drop_rate_since_fill
-        fill = "-" if since is None else f"{magnitude(since, unit):.4g}"
-        drop = f"{magnitude(row.drop_rate, unit):.4g}"
+        drop, fill, corrected = (
+            "-" if one is None else soak_words.reading_rate(one, metric)
+            for one in (row.drop_rate, row.drop_rate_since_fill, row.corrected)
+        )
         yield (
             f"  {magnitude(row.start, 'h'):>6.2f} h {magnitude(row.end, 'h'):>6.2f} h"
             f" {f'{before:.4g} to {after:.4g}':>16} {least + drop:>11} {fill:>11}"
             f" {(least if row.corrected is not None else '') + corrected:>10}"
         )
+    yield from wrap(soak_words.CORRECTED_MEANS, "  ")
 
 
 def slow(plan: Plan) -> Iterator[str]:

@@ -8,14 +8,18 @@ from interview.calc.rainfall_record import RecordPart, RecordReplay
 from interview.calc.record_text import Record
 from interview.drawing.canvas import cells
 from interview.drawing.charts import bars
-from interview.pictures import pond_picture
+from interview.parts.survey import varies
+from interview.pictures import pond_pictures
 from interview.plan import Plan
 from interview.questions import bed, start
 from interview.sections.common import figure_lines
+from interview.shown import LOW, PLAIN, area_words
 from interview.summary import WIDTH, wrap
-from interview.units import magnitude, plain_number, show, significant
+from interview.units import magnitude, plain_number, show
 
 CHART_ROWS = 20
+ROW_CHART_ROWS = 14
+"""Lines of the chart of each bed of a row."""
 MOST_BAD_LINES = 5
 MOST_GAPS = 3
 MOST_YEARS = 40
@@ -35,16 +39,20 @@ def storms(plan: Plan) -> Iterator[str]:
     volume = "L" if plan.metric else "gal"
     for row in ladder:
         spilled = magnitude(row.spill_volume, volume)
-        caught = significant(100 * row.share_caught, 3, "down")
+        peak, wet = magnitude(row.peak, deep), magnitude(row.hours_on_floor, "h")
         yield (
-            f"{magnitude(row.rain, deep):>10.4g}{magnitude(row.peak, deep):>12.3g} {deep}"
-            f"{magnitude(row.hours_on_floor, 'h'):>12.3g}{caught:>9.3g}%"
-            f"{significant(spilled, 2):>8.6g} {volume}"
+            f"{magnitude(row.rain, deep):>10.4g}{PLAIN.write(peak):>12} {deep}"
+            f"{PLAIN.write(wet):>12}{LOW.write(100 * row.share_caught):>9}%"
+            f"{PLAIN.write(spilled):>8} {volume}"
         )
     yield ""
     yield from _standing(plan)
     yield ""
-    yield from cells(pond_picture(plan), WIDTH, CHART_ROWS, braille=False)
+    charts = pond_pictures(plan)
+    for place, chart in enumerate(charts):
+        yield from [""] * bool(place)
+        rows = CHART_ROWS if len(charts) == 1 else ROW_CHART_ROWS
+        yield from cells(chart, WIDTH, rows, braille=False)
 
 
 def _row(plan: Plan) -> bool:
@@ -67,7 +75,7 @@ def _standing(plan: Plan) -> Iterator[str]:
 
 
 def _hours(hours: float) -> str:
-    return f"{plain_number(significant(hours, 3)):>7} h "
+    return f"{PLAIN.write(hours):>7} h "
 
 
 def years(plan: Plan) -> Iterator[str]:
@@ -77,6 +85,7 @@ def years(plan: Plan) -> Iterator[str]:
         return
     replay, record = plan.real_years, plan.record
     yield from _about(record, replay)
+    yield from _reckoned(plan)
     yield from figure_lines(
         plan,
         "record_share_held",
@@ -124,6 +133,20 @@ def _about(record: Record, replay: RecordReplay) -> Iterator[str]:
         yield f"{rest} more lines are not used."
 
 
+def _reckoned(plan: Plan) -> Iterator[str]:
+    """Yield how a day's rain is spread over the day, and how much of it runs off."""
+    shape = bed.STORM_SHAPE.kind.echo(plan.answers[bed.STORM_SHAPE], plan.answers)
+    hours = magnitude(plan.answers[bed.STORM_HOURS], "h")
+    over = "" if plan.answers[bed.STORM_SHAPE] == "type_ii" else f", over its first {hours:g} h"
+    part = (
+        "the part that runs off is worked out for each day's own depth, by curve number where you "
+        "chose it and for lawn"
+        if varies(plan.answers)
+        else "the same part of it runs off whatever the depth"
+    )
+    yield from wrap(f"Each day's rain comes as your storm does ({shape}{over}); {part}.", "  ")
+
+
 def _days(count: int) -> str:
     return "1 day" if count == 1 else f"{count} days"
 
@@ -136,15 +159,14 @@ def _numbers(lines: tuple[int, ...]) -> str:
 
 def by_size(plan: Plan) -> Iterator[str]:
     """Yield how the years would have gone with less and with more floor."""
-    area = "m**2" if plan.metric else "ft**2"
     yield "The same years with less and with more floor, all else the same:"
     yield f"{'floor':>12}{'floor area':>14}{'runoff held':>14}{'overflow days a year':>23}"
     for sized in plan.years_by_size:
         name = "as drawn" if sized.part == 1 else f"{plain_number(sized.part)} times"
-        floor = sized.garden.floor_area * plan.bed_count
-        held = significant(100 * sized.replay.share_held, 3, "down")
-        days = plain_number(significant(sized.replay.overflow_days_a_year, 3))
-        yield f"{name:>12}{show(floor, area, 3):>14}{held:>12.3g} %{days:>23}"
+        floor = area_words(sized.garden.floor_area * plan.bed_count, plan.metric)
+        held = LOW.write(100 * sized.replay.share_held)
+        days = PLAIN.write(sized.replay.overflow_days_a_year)
+        yield f"{name:>12}{floor:>14}{held:>12} %{days:>23}"
 
 
 def _charts(replay: RecordReplay) -> Iterator[str]:
@@ -162,4 +184,4 @@ def _charts(replay: RecordReplay) -> Iterator[str]:
 
 
 def _held(part: RecordPart) -> float:
-    return significant(100 * part.share_held, 3, "down")
+    return LOW.number(100 * part.share_held)

@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator
 
 from interview.calc.catchment import BARREL_GAL, BARREL_L, TYPICAL_PART
-from interview.calc.runoff import COEFFICIENTS, CURVE_NUMBER_TABLE
+from interview.calc.runoff import COEFFICIENTS, CURVE_NUMBER_TABLE, GRAVEL
 from interview.calc.spread import COVERAGE
 from interview.drawing.canvas import cells
 from interview.model import Answers, Unanswered
@@ -119,9 +119,9 @@ def _sense(plan: Plan) -> Iterator[str]:
 
 
 def _ways(plan: Plan) -> Iterator[str]:
-    """Show the part that runs off by each way of reckoning, and what the choice changes."""
+    """Show the part that runs off by each way of working it out, and what the choice changes."""
     deep = show(plan.answers[start.RAIN_DEPTH], "mm" if plan.metric else "in", 3)
-    yield f"The part of {deep} of rain that runs off, by each way to work it out:"
+    yield f"The part of {deep} of rain that runs off, by each way of working it out:"
     yield f"{'surface':<24}{'coefficient':>13}{'curve number':>20}{'local':>9}{'used':>8}"
     sums = {"coefficient": 0.0, "curve number": 0.0}
     unit = "m**2" if plan.metric else "ft**2"
@@ -139,7 +139,7 @@ def _ways(plan: Plan) -> Iterator[str]:
     said = "; ".join(f"by {way} {two_digits(area)} {name}" for way, area in sums.items())
     yield from wrap(
         f"The whole weighted area {said}. Lawn goes by curve number either way. Sources: "
-        f"{COEFFICIENTS}. {CURVE_NUMBER_TABLE}."
+        f"{COEFFICIENTS}; {GRAVEL}. {CURVE_NUMBER_TABLE}."
     )
 
 

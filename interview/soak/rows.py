@@ -10,7 +10,8 @@ from interview.lines import DROP, EMPTIED, EMPTY, LEFT, REFILLED, SoakEvent
 from interview.model import Answers
 from interview.questions import soak
 from interview.soak.times import elapsed_words, utc
-from interview.units import Quantity, magnitude, plain_number, significant
+from interview.soak.words import READING_DIGITS, reading_rate
+from interview.units import magnitude, plain_number, significant
 
 HEADS = ("clock", "after", "water", "drop", "since fill", "since last", "corrected")
 """What the cells of a row are; rates in the unit shown."""
@@ -88,7 +89,7 @@ def _plain(place: int, line: str, event: SoakEvent, view: Answers) -> RunRow:
 def _rated(row: RunRow, match: Interval | None, view: Answers, shape_known: bool) -> RunRow:
     if match is None:
         return row
-    rate, deep = ("mm/h", "mm") if view.metric else ("in/h", "in")
+    deep, metric = "mm" if view.metric else "in", view.metric
     least = "≥ " if match.found_empty else ""
     corrected = match.corrected if shape_known else None
     fill = match.drop_rate_since_fill
@@ -99,16 +100,12 @@ def _rated(row: RunRow, match: Interval | None, view: Answers, shape_known: bool
         row.clock,
         row.elapsed,
         row.water,
-        _number(match.drop, deep),
-        "" if fill is None else _number(fill, rate),
-        least + _number(match.drop_rate, rate),
-        "" if corrected is None else least + _number(corrected, rate),
+        plain_number(significant(magnitude(match.drop, deep), READING_DIGITS)),
+        "" if fill is None else reading_rate(fill, metric),
+        least + reading_rate(match.drop_rate, metric),
+        "" if corrected is None else least + reading_rate(corrected, metric),
         note=match.why_not,
     )
-
-
-def _number(value: Quantity, unit: str) -> str:
-    return plain_number(significant(magnitude(value, unit), 3))
 
 
 def _water(event: SoakEvent, view: Answers) -> str:

@@ -93,6 +93,29 @@ def _last(view: Answers) -> dt.datetime | None:
     return max(noted, default=None)
 
 
+SHIFT = (
+    "If it is wrong now, set the clock right. If it was ahead then, set the noted times back: T on "
+    "the timing page, :shift on plain lines."
+)
+
+
+def _ahead(view: Answers, now: dt.datetime) -> str:
+    """Name what is noted for later than ``now``, with its verb."""
+    events = view.get(soak.READINGS)
+    places = [
+        str(at)
+        for at, event in enumerate(events or (), 1)
+        if not event.struck and is_back(now, event.at)
+    ]
+    if is_back(now, view.get(soak.TEST_START)):
+        return "the start of the test is" if not places else "the start and the readings are"
+    if not places:
+        return "a filling is"
+    if len(places) == 1:
+        return f"reading {places[0]} is"
+    return f"readings {', '.join(places[:-1])} and {places[-1]} are"
+
+
 def _is_stale(now: dt.datetime, last: dt.datetime) -> bool:
     return utc(now) - utc(last) > dt.timedelta(days=TOO_LONG.value)
 
@@ -102,8 +125,8 @@ def _notices(view: Answers, now: dt.datetime, last: dt.datetime | None) -> tuple
         return ()
     if is_back(now, last):
         return (
-            f"This computer's clock says {clock(now, now)}, but {clock(last, now)} is noted "
-            "already: set the clock right, or correct the time noted; nothing is lost.",
+            f"This computer's clock says {clock(now, now)}, but {_ahead(view, now)} noted for "
+            f"later, up to {clock(last, now)}; nothing is lost. {SHIFT}",
         )
     if _is_stale(now, last):
         return (

@@ -31,6 +31,7 @@ from interview.units import magnitude, quantity
 FIRST_WAIT_H = Cited(1.0, Source("hourly readings are the custom", Standing.PRACTICE))
 REFILL_BELOW_IN = Cited(2.0, Source("under 2 in a ruler tells little", Standing.OURS))
 MOST_READINGS = Cited(12, Source("twelve readings are enough of any hole", Standing.OURS))
+LOWER = "The lower of two means is used: of all the readings, or of the last three."
 LATE_AFTER = dt.timedelta(minutes=10)
 DEPTH_WANTED = "Say how deep the water is at the mark; every reading is measured against it."
 
@@ -114,13 +115,15 @@ def _enough(run: SoakRun, told: Advice) -> tuple[State, str, str] | None:
         return State.SLOW_TOLD, said, "The plan says what can be done about slow soil."
     if test is None or counted < READINGS_WANTED.value:
         return None
-    if test.settled or test.within_reading_error:
-        said = "The rate has settled and the readings are enough; fill or cover the hole."
-        easing = "It is still easing slowly, so the lower of the two means is used."
+    if test.steady:
+        said = "The corrected rate has settled and the readings are enough; fill or cover the hole."
+        easing = f"It is still easing slowly. {LOWER}"
         return State.SETTLED, said, easing if test.still_easing else ""
     if counted >= MOST_READINGS.value:
-        said = "The rate never settled, but the readings are enough; fill or cover the hole."
-        return State.ENOUGH, said, "The lower of the two means is used."
+        said = (
+            "The corrected rate never settled, but the readings are enough; fill or cover the hole."
+        )
+        return State.ENOUGH, said, LOWER
     return None
 
 
@@ -195,12 +198,14 @@ def _wait(run: SoakRun, at: str) -> str:
 def _why(run: SoakRun) -> str:
     test, wanted = run.test, READINGS_WANTED.value
     if test is not None and test.still_wetting:
-        return "The rate is still falling, because the soil is still getting wet. Keep reading."
+        return "The corrected rate is still falling: the soil is still getting wet. Keep reading."
+    if run.counted >= wanted and test is not None and test.still_easing:
+        return "The corrected rate is still easing, reading by reading. Keep reading."
     if run.counted >= wanted:
-        return "The last three rates are not yet within 10 % of each other. Keep reading."
+        return "The last three corrected rates are not yet within 10 % of their mean. Keep reading."
     if test is not None and test.settled:
         more = wanted - run.counted
-        return f"The last three agree; {more} more make it sure."
+        return f"The last three corrected rates agree; {more} more make it sure."
     return f"{run.counted} of {wanted} readings so far." if run.counted else ""
 
 

@@ -22,7 +22,7 @@ SAND_MINUTES = Cited(
 STANDS_H = Cited(
     (12.0, 24.0),
     Source(
-        "How to Build a Rain Garden, garden hand-out: a hole empty within 12 h is well, within "
+        "How to Build a Rain Garden, hand-out, undated: a hole empty within 12 h is well, within "
         "12 to 24 h the soil wants amending, after more than 24 h choose another place",
         Standing.SECONDARY,
     ),

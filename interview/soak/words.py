@@ -10,7 +10,8 @@ from interview.calc.soak import SETTLED_WITHIN, Band, SoakTest, Trend
 from interview.calc.soak_advice import CombinedRate, HolesRule
 from interview.calc.texture import TextureCheck
 from interview.parts.soak import HoleReport
-from interview.units import METRIC, US, Quantity, magnitude, plain_number, show
+from interview.shown import HIGH, LOW, rate_words
+from interview.units import METRIC, US, Quantity, magnitude, plain_number, show, significant
 
 BAND_WORDS = {
     Band.VERY_FAST: "The water goes very fast: sandy ground. Choose plants that stand drought.",
@@ -22,8 +23,14 @@ BAND_WORDS = {
 LONGEST_H = 1000.0
 
 
-def _rate(value: Quantity, metric: bool) -> str:
-    return show(value, "mm/h" if metric else "in/h", 2)
+READING_DIGITS = 3
+"""A rate of one reading has a digit more than a result, so that its working can be followed."""
+
+
+def reading_rate(value: Quantity, metric: bool) -> str:
+    """Write the rate of one reading, without its unit."""
+    number = magnitude(value, "mm/h" if metric else "in/h")
+    return plain_number(significant(number, READING_DIGITS))
 
 
 def _deep(value: Quantity, metric: bool) -> str:
@@ -36,7 +43,7 @@ def _hours(value: Quantity) -> str:
         return "never"
     if hours > LONGEST_H:
         return f"over {LONGEST_H:.0f} h"
-    return f"{plain_number(hours, 2)} h" if hours < 1 else f"{hours:.0f} h"
+    return f"{HIGH.write(hours)} h"
 
 
 def _cell(start: str, *, bottom: bool) -> str:
@@ -66,13 +73,21 @@ def why_narrow(test: SoakTest, metric: bool) -> str:
     if test.band is Band.NO_FALL:
         return "The water did not fall, so there is nothing to tell of walls and bottom."
     walls = round(100 * test.side_share)
-    times = magnitude(test.mean_drop_rate, "in/h") / magnitude(test.corrected, "in/h")
+    last = ", here of the last three readings" if test.corrected < test.corrected_all else ""
     return (
-        f"The water fell {_rate(test.drop_rate, metric)}, but {walls} % of it left sideways, "
-        "through the walls. A hole is narrow and has much wall; a garden is wide and has almost "
-        f"only floor. Through the bottom alone the soil takes {_rate(test.corrected, metric)}: "
-        f"this hole fell about {plain_number(times, 2)} times as fast as a garden would."
+        f"The water fell {rate_words(test.drop_rate, metric)} (the drop rate), but {walls} % of it "
+        "left sideways, through the walls. A hole is narrow and has much wall; a garden is wide "
+        "and has almost only floor. Through the bottom alone the soil takes "
+        f"{rate_words(test.corrected, metric)} (the corrected rate{last}): about so fast a pond on "
+        "this soil would fall."
     )
+
+
+CORRECTED_MEANS = (
+    "Corrected: how fast the bottom alone takes water, as the floor of a garden would; what "
+    "leaked out through the walls is taken out of the fall."
+)
+"""Stands where a table of readings is met first."""
 
 
 def trend_words(test: SoakTest) -> str:
@@ -82,27 +97,48 @@ def trend_words(test: SoakTest) -> str:
         return f"Too few readings to tell whether the rate has settled ({count} that count)."
     apart = plain_number(100 * (test.deviation or 0.0), 2)
     within = plain_number(100 * SETTLED_WITHIN.value)
-    head = f"The last three rates are within {apart} % of their mean"
+    head = f"the last three corrected rates are within {apart} % of their average"
     if test.settled:
-        said = f"{head}: settled (the limit is {within} %)."
-    elif test.within_reading_error:
-        said = f"{head}: no more than your ruler can tell, so it counts as settled."
+        said = f"Settled: {head} ({within} % is the limit)."
+    elif test.steady:
+        said = f"Settled: {head}, no more than your ruler can tell apart."
     else:
         way = {Trend.FALLING: "falling, so the soil is still wetting", Trend.RISING: "rising"}
-        said = f"{head}, past {within} %: {way.get(test.trend, 'unsteady')}."
-    return f"{said} {_order_words(test)}"
+        if test.downward.falling:
+            way = dict.fromkeys(Trend, way[Trend.FALLING])
+        said = (
+            f"Not settled: {head} ({within} % is the limit), and they are "
+            f"{way.get(test.trend, 'going up and down')}."
+        )
+    return " ".join(part for part in (said, _less_water(test), _order_words(test)) if part)
+
+
+def _less_water(test: SoakTest) -> str:
+    """Say why drops that get smaller do not speak against a settled rate."""
+    last = [magnitude(row.drop_rate, "in/h") for row in test.intervals if row.valid][-3:]
+    if not test.steady or not last[-1] < last[0]:
+        return ""
+    return (
+        "The drops themselves still get smaller, as they must: less water stands in the hole, so "
+        "less wall is wet."
+    )
 
 
 def _order_words(test: SoakTest) -> str:
     down = test.downward
     if not down.told:
-        return "With four or more readings it can be told whether it eases slowly."
+        return "With four or more readings a slow easing would show too."
     if not down.falling:
-        return "Taken in order, the rates show no steady fall."
-    chance = "less than 1" if down.chance < 0.01 else plain_number(100 * down.chance, 1)
+        wet = ": the soil is wet through" if test.settled else ""
+        return (
+            f"From the first reading to the last the corrected rates do not keep going down{wet}."
+        )
+    percent = plain_number(100 * down.chance, 1)
+    chance = "less than once" if down.chance < 0.01 else f"{percent} times"
     return (
-        f"Taken in order, the rate is still easing slowly: chance alone would do this {chance} "
-        "times in 100 (Mann-Kendall test, one-sided, 5 %). The lower of the two means is used."
+        "From the first reading to the last the corrected rate is still easing slowly: chance "
+        f"alone would do this {chance} in 100 (Mann-Kendall test, one-sided, 5 %). The "
+        "lower of two means is used, of all the readings or of the last three."
     )
 
 
@@ -110,7 +146,8 @@ def error_words(test: SoakTest, metric: bool) -> str:
     """Say how sure the corrected rate is: twice its standard uncertainty to each side."""
     unit = "mm/h" if metric else "in/h"
     rate, error = magnitude(test.corrected, unit), 2 * magnitude(test.standard_error, unit)
-    low, high = (plain_number(one, 2) for one in (max(0.0, rate - error), rate + error))
+    low = LOW.write(max(0.0, rate - error))
+    high = HIGH.write(rate + error)
     return (
         f"From ruler and tape alone the corrected rate lies between {low} and {high} {unit}. "
         "Soil a few steps away may differ more than that."
@@ -119,7 +156,8 @@ def error_words(test: SoakTest, metric: bool) -> str:
 
 def texture_words(check: TextureCheck, metric: bool) -> str:
     """Say whether the tested rate goes with the soil as it felt."""
-    said = f"By feel it is {check.texture.value}; a table gives {_rate(check.published, metric)}"
+    table = show(check.published, "mm/h" if metric else "in/h")
+    said = f"By feel it is {check.texture.value}; a table gives {table}"
     if not check.far_apart:
         return f"{said}, which goes with the test."
     if check.times > 1:
@@ -190,7 +228,7 @@ def holes_lines(holes: Sequence[HoleReport], both: CombinedRate, metric: bool) -
         if hole.test is None:
             continue
         drop, rate = (
-            plain_number(magnitude(one, unit), 3)
+            rate_words(one, metric).removesuffix(f" {unit}")
             for one in (hole.test.drop_rate, hole.test.corrected)
         )
         note = "  set aside" if hole.set_aside else governs_mark(hole, both)

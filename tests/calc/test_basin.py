@@ -14,6 +14,7 @@ from interview.calc.basin import (
     recommended_area,
     required_area,
     rule_of_thumb_area,
+    shaped_to_room,
     split_advised,
 )
 from interview.units import METRIC, US, magnitude, quantity
@@ -273,3 +274,27 @@ def test_units_do_not_matter_to_size(area, rain, depth, slope, freeboard, long):
 
 def test_the_rule_of_thumb_is_a_tenth_at_ten_inches():
     assert magnitude(rule_of_thumb_area(ft2(900), inch(1), inch(10)), "ft**2") == pytest.approx(90)
+
+
+@pytest.mark.parametrize("turned", [False, True])
+def test_a_long_narrow_room_takes_a_long_narrow_garden(turned):
+    wanted = drawn(required_area(ft2(570), inch(1), inch(6), 3, inch(4)))
+    wide, narrow = ft(30), ft(11)
+    room = fit_to_room(*((narrow, wide) if turned else (wide, narrow)), inch(6), 3, inch(4))
+    found = shaped_to_room(wanted, room, ft2(570), inch(1))
+    assert found is not None
+    sides = (found.rim_length, found.rim_width)
+    long, short = sides[::-1] if turned else sides
+    assert magnitude(short, "ft") <= 11 and magnitude(long, "ft") <= 30
+    assert magnitude(rain_held(found, ft2(570)), "in") >= 1 - 1e-9
+    # Half a foot less would not hold it.
+    less = magnitude(found.floor_width if turned else found.floor_length, "ft") - 0.5
+    sizes = (found.floor_length, ft(less)) if turned else (ft(less), found.floor_width)
+    smaller = Basin(*sizes, found.depth, 3, found.freeboard)
+    assert magnitude(rain_held(smaller, ft2(570)), "in") < 1
+
+
+def test_a_room_that_holds_less_takes_no_garden_of_any_shape():
+    wanted = drawn(required_area(ft2(570), inch(1), inch(6), 3, inch(4)))
+    room = fit_to_room(ft(16), ft(11), inch(6), 3, inch(4))
+    assert shaped_to_room(wanted, room, ft2(570), inch(1)) is None

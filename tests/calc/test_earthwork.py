@@ -89,10 +89,9 @@ def test_a_floor_with_soil_to_spare_stays_at_the_downhill_ground():
     assert soil_finding(wide).grade is Grade.GOOD
 
 
-def test_flat_ground_is_dug_in_fully():
-    work = cut_and_fill(us(width=7, slope=0))
-    assert work.dug_in
-    assert cubic(work.cut) == pytest.approx(140.3, abs=0.05)
+def test_a_basin_sunk_to_its_rim_in_flat_ground_is_a_frustum_of_cut():
+    work = cut_and_fill(us(width=7, slope=0), quantity(10, "in"), whole_ground=True)
+    assert cubic(work.cut) == pytest.approx(140.28, abs=0.005)
     assert cubic(work.surplus) == pytest.approx(0.9 * 140.28, abs=0.05)
     assert inches(work.berm_height) == 0
 

@@ -227,7 +227,7 @@ def test_nothing_met_counts_only_when_the_hole_was_deep_enough():
     assert below_floor_finding(Below.WATER, inch(36), dug, met=False).grade is Grade.GOOD
     short = below_floor_finding(Below.WATER, inch(24), dug, met=False)
     assert short.grade is Grade.FIX
-    assert short.change == "Look 1 ft deeper."
+    assert short.change == "Once the lines are located, look 1 ft deeper."
 
 
 def test_metric_depths_below_the_floor():

@@ -38,12 +38,13 @@ def basin():
     return Basin(ft(15), ft(7), inch(6), 3, inch(4))
 
 
-def dug(basin, slope):
+def dug(basin, slope, depth=None):
     return earthwork.cut_and_fill(
         earthwork.Basin(
             basin.floor_length, basin.floor_width, slope, basin.depth, basin.freeboard,
             basin.side_slope,
-        )
+        ),
+        depth,
     )  # fmt: skip
 
 
@@ -165,9 +166,10 @@ def test_the_berm_of_the_section_stands_on_the_ground(basin):
     assert rise == pytest.approx(cut.ground(start))
 
 
-def test_flat_ground_is_dug_in_without_a_berm(basin):
+def test_a_garden_sunk_to_its_rim_is_drawn_without_a_berm(basin):
     slope = percent(0.5)
-    shown = joined(cells(cross_section(basin, dug(basin, slope), slope, inch(3)), 76, 30))
+    sunk = dug(basin, slope, inch(10))
+    shown = joined(cells(cross_section(basin, sunk, slope, inch(3)), 76, 30))
     assert "berm" not in shown
     assert "rim +10 in" in shown
 
@@ -207,7 +209,7 @@ def test_one_string_at_the_crest_sets_every_level(basin):
 
 
 def test_ground_above_the_string_is_read_upward(basin):
-    work = dug(basin, percent(0.5))
+    work = dug(basin, percent(0.5), inch(10))
     lines = level_lines(level_table(basin, work, percent(0.5), inch(3)))
     assert lines[1].endswith("above it")
 

@@ -61,9 +61,6 @@ OBJECTIONS: tuple[tuple[str, dict[str, str], str, str, str], ...] = (
     ),
     ("walkers.2.walker_name", {"walkers.1.walker_name": "Ann"}, "ann", "that name already", "Bob"),
     ("surfaces.1.gutter_whole", GUTTER, "11 ft", "shorter than one side", "12 ft"),
-    ("deepest_pond", {}, "13 in", "only where an engineer", "12 in"),
-    ("deepest_pond", {"units": "metric"}, "310 mm", "only where an engineer", "300 mm"),
-    ("deepest_pond", {"engineer_says_deeper": "no"}, "13 in", "only where", "12 in"),
     (
         "prices",
         {},
@@ -109,11 +106,6 @@ def test_a_drop_uphill_is_refused_either_way_it_is_typed(given):
     with pytest.raises(Refused):
         kept(given({"units": "us"}), "spots.1.slope_drop", "-3 in")
     assert kept(given({"units": "us"}), "spots.1.slope_drop", "0").m == 0
-
-
-@pytest.mark.parametrize("deep", ["13 in", "18 in", "450 mm"])
-def test_an_engineer_may_allow_a_deeper_pond(given, deep):
-    assert kept(given({"engineer_says_deeper": "yes"}), "deepest_pond", deep)
 
 
 def test_nothing_beside_it_means_nothing_objects():

@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+from textual.widgets import Input
 
 from interview import store
 from interview.screens.lists import Items
@@ -189,3 +190,17 @@ def test_plain_lines_say_what_was_half_typed(write, clock) -> None:
         plain.run(opened.session, ask, said.append)
         assert any("half typed before, not kept: met" in line for line in said)
         assert "units" not in opened.session.drafts
+
+
+async def test_a_line_half_typed_stays_when_the_list_is_changed_on_its_own_page(
+    sit, sample
+) -> None:
+    async with sit(sample("finished_us.yaml")) as person:
+        await person.goes_to("surfaces.2.pieces")
+        await person.types("triangle 3 f")
+        await person.press("f3")
+        assert person.page == "PiecesScreen"
+        await person.press("c")
+        await person.press("escape")
+        assert len(listed(person)) == 2
+        assert person.app.screen.query_one(Input).value == "triangle 3 f"

@@ -6,6 +6,7 @@ import contextlib
 import fcntl
 import os
 import pty
+import re
 import select
 import signal
 import struct
@@ -119,6 +120,45 @@ def test_the_start_page_appears_and_a_request_to_end_restores_the_terminal(tube)
     program.program.send_signal(signal.SIGTERM)
     assert program.ended() == 143
     assert program.is_as_before()
+
+
+AN_HOUR_ON = """
+import datetime as dt, os, sys
+os.environ.update({environ})
+from interview.screens.run import run
+now = dt.datetime(2026, 5, 28, 10, 0, 30, tzinfo=dt.timezone(dt.timedelta(hours=-5)))
+sys.exit(run(sys.argv[1], lambda: now, "test"))
+"""
+"""Runs the program with a clock that stands an hour after the water stood at the mark."""
+
+
+@pytest.mark.parametrize(
+    ("environ", "notified"),
+    [({"TERM_PROGRAM": "WezTerm"}, True), ({"TERM_PROGRAM": "WezTerm", "TMUX": "x"}, False)],
+)
+def test_a_terminal_gets_the_bell_the_title_and_a_notification_it_can_show(
+    tube, write, located, environ: dict[str, str], notified: bool
+) -> None:
+    hole = {
+        "hole_depth": "15 in",
+        "hole_shape": "round",
+        "hole_width": "8 in",
+        "soaked_already": "yes",
+        "water_at_mark": "8 in",
+        "test_start": "now",
+    }
+    path = write("garden.yaml", {**located, **{f"holes.1.{key}": hole[key] for key in hole}})
+    # A session of the person who runs the tests must not show through.
+    environ = {"TMUX": "", "STY": "", **environ}
+    program = tube(str(path), start=("-c", AN_HOUR_ON.format(environ=environ)))
+    program.read("Reading due now (10:00).")
+    program.type(b"\x11")
+    assert program.ended() == 0
+    assert b"\x1b]2;READING DUE" in program.sent
+    called = re.findall(rb"\x1b\]777;notify;Soak test;test hole 1: [^\x1b]*\x1b\\", program.sent)
+    assert len(called) == notified
+    bare = re.sub(rb"\x1b\][^\x07\x1b]*(?:\x07|\x1b\\)", b"", program.sent)
+    assert bare.count(b"\x07") == 1
 
 
 @pytest.mark.parametrize("name", ["SIGHUP", "SIGINT", "SIGQUIT"])

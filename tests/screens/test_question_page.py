@@ -152,7 +152,7 @@ async def test_the_soak_stage_is_shut_until_the_lines_are_answered_and_then_open
             person.session.offer(person.session.step, text)
         await person.goes_to("holes.1.hole_depth")
         assert "SHUT:" not in person.sees()
-        assert "CAUTION: Hand-dig" in person.sees_words()
+        assert "CAUTION: Dig only gently, by hand, within 2 ft" in person.sees_words()
         await person.enters("15")
         assert person.session.answers.texts["holes.1.hole_depth"] == "15 in"
         assert "test hole 1" in person.sees()

@@ -96,6 +96,7 @@ async def test_the_plan_is_shown_with_the_working_of_its_figures(
         await person.pilot.pause()
         assert "RAIN GARDEN PLAN" in person.sees()
         await person.press("w")
+        await person.settles()
         await person.press("down", "down", "down")
         assert "how:" in person.sees()
         assert "source:" in person.sees()
@@ -113,6 +114,24 @@ async def test_the_sheet_is_written_beside_the_answers_and_never_over_anything(
         assert "The sheet is in" in person.told
     assert "RAIN GARDEN PLAN: Oak" in (tmp_path / "oak-plan.txt").read_text(encoding="utf-8")
     assert (tmp_path / "oak-plan-2.txt").exists()
+
+
+async def test_the_yard_card_is_one_letter_away_and_its_place_stays_on_the_page(
+    sit, write, tmp_path: Path
+) -> None:
+    path = write("oak.yaml", {"garden_name": "Oak"})
+    async with sit(str(path)) as person:
+        await person.press("ctrl+l")
+        await person.app.workers.wait_for_complete()
+        await person.press("c")
+        await person.settles()
+        lead = str(person.app.screen.query_one("#lead").render())
+        assert "oak-card.txt" in lead and "lp or lpr" in lead
+        await person.press("s")
+        await person.settles()
+        lead = str(person.app.screen.query_one("#lead").render())
+        assert "oak-plan.txt" in lead
+    assert (tmp_path / "oak-card.txt").read_text(encoding="utf-8").startswith("YARD CARD: Oak")
 
 
 def test_a_sheet_in_a_folder_that_takes_none_is_an_error_that_is_told(tmp_path: Path) -> None:

@@ -6,6 +6,9 @@ import datetime as dt
 
 import pytest
 
+from interview.screens.desktop import Desktop
+from interview.screens.reminding import RemindingApp
+
 HOLE = {
     "holes.1.hole_depth": "15 in",
     "holes.1.floor_depth": "10 in",
@@ -28,8 +31,12 @@ def soaking(write, located) -> str:
 
 async def _opens(person) -> None:
     assert person.asked == "holes.1.readings"
-    await person.press("ctrl+n")
     assert person.page == "SoakScreen"
+
+
+async def _asks(person) -> None:
+    await person.press("escape")
+    assert (person.page, person.asked) == ("QuestionScreen", "holes.1.readings")
 
 
 async def test_the_time_since_the_mark_is_worked_out_anew_from_the_clock(
@@ -133,12 +140,101 @@ async def test_the_bell_rings_once_for_each_reading_that_is_due(
         person.app.screen.tick()
         person.app.screen.tick()
         assert len(rung) == 1
-        await person.press("b")
+        await person.press("b", "1", "escape")
         await person.press("r")
         await person.enters("7 in")
         clock.forward(hours=2)
         person.app.screen.tick()
         assert len(rung) == 1
+
+
+@pytest.fixture
+def written(monkeypatch):
+    """What is written to the terminal past the screen."""
+    found: list[str] = []
+    monkeypatch.setattr(RemindingApp, "write", lambda self, codes: found.append(codes))
+    return found
+
+
+async def test_a_due_reading_is_called_by_bell_title_and_desktop_notification(
+    sit, soaking, clock, written, monkeypatch
+) -> None:
+    async with sit(soaking) as person:
+        rung = []
+        monkeypatch.setattr(person.app, "bell", lambda: rung.append(clock.now))
+        person.app.desktop = Desktop.OSC_777
+        await _opens(person)
+        clock.forward(minutes=40)
+        person.app.screen.tick()
+        assert "next reading in 20 min · Rain garden interview" in written[-1]
+        assert not rung
+        clock.forward(minutes=20)
+        person.app.screen.tick()
+        told = [one for one in written if "777" in one]
+        assert told == ["\x1b]777;notify;Soak test;test hole 1: Read the water.\x1b\\"]
+        assert "READING DUE · Rain garden interview" in written[-1]
+        assert len(rung) == 1
+
+
+async def test_a_due_reading_is_called_on_every_page_and_shown_where_no_line_says_it(
+    sit, soaking, clock, monkeypatch
+) -> None:
+    async with sit(soaking) as person:
+        await _asks(person)
+        await person.press("ctrl+l")
+        rung = []
+        monkeypatch.setattr(person.app, "bell", lambda: rung.append(clock.now))
+        clock.forward(hours=1)
+        person.app.remind()
+        person.app.remind()
+        await person.pilot.pause()
+        assert len(rung) == 1
+        assert person.told == "test hole 1: Read the water."
+
+
+async def test_each_way_of_telling_is_switched_and_remembered(
+    sit, soaking, clock, written, monkeypatch
+) -> None:
+    async with sit(soaking) as person:
+        await _opens(person)
+        await person.press("b")
+        assert "1 on the bell" in person.sees_words()
+        assert "(none here)" in person.sees_words()
+        await person.press("2")
+        assert "2 off a notice on this screen" in person.sees_words()
+        await person.press("0")
+        assert "0 all on" in person.sees_words()
+        await person.press("escape")
+        assert person.page == "SoakScreen"
+    async with sit(soaking) as person:
+        assert not person.app.reminders.any_on
+        rung = []
+        monkeypatch.setattr(person.app, "bell", lambda: rung.append(clock.now))
+        person.app.desktop = Desktop.OSC_9
+        await _opens(person)
+        written.clear()
+        clock.forward(hours=1)
+        person.app.screen.tick()
+        await person.pilot.pause()
+        assert not rung and not any("DUE" in one or "]9;" in one for one in written)
+        assert "Reading due now (10:00)." in person.sees_words()
+        assert not person.app.screen.query_one("#due").has_class("now")
+        await person.press("escape")
+        assert "SOAK TEST" not in person.sees()
+
+
+async def test_the_look_at_a_filling_is_called_too(sit, write, located, clock, monkeypatch) -> None:
+    path = write("garden.yaml", {**located, "holes.1.hole_depth": "15 in"})
+    async with sit(str(path)) as person:
+        await person.goes_to("holes.1.hole_depth")
+        await person.press("f3")
+        await person.press("w")
+        rung = []
+        monkeypatch.setattr(person.app, "bell", lambda: rung.append(clock.now))
+        for minutes, times in ((9, 0), (2, 1), (1, 1), (19, 2)):
+            clock.forward(minutes=minutes)
+            person.app.screen.tick()
+            assert len(rung) == times, minutes
 
 
 async def test_a_due_reading_is_told_in_the_page_and_lies_over_nothing(sit, soaking, clock) -> None:
@@ -219,8 +315,7 @@ async def test_one_key_goes_on_to_the_next_hole_with_its_own_readings(
     more = {"holes.1.another_hole": "yes"}
     path = write("garden.yaml", {**located, **HOLE, **more, **second})
     async with sit(str(path)) as person:
-        await person.goes_to("holes.1.readings")
-        await person.press("f3")
+        await _opens(person)
         assert "H goes on to: test hole 2: reading in 1 h 00 min." in person.sees_words()
         await person.press("h")
         assert "Soak test: test hole 2" in person.sees()
@@ -259,7 +354,185 @@ async def test_the_test_is_started_with_one_key_where_it_has_no_start_yet(
         await person.press("r")
         await person.enters("7 in")
         await person.press("escape")
-        assert "2026-05-28T10:00:00-05:00 left 7 in" in person.sees()
+        assert "Thu 28 May, 10:00 left 7 in" in person.sees()
+
+
+async def test_times_noted_while_the_clock_was_ahead_are_set_back_by_one_key(
+    sit, soaking, clock
+) -> None:
+    """The clock was an hour ahead until it was set right after the first reading."""
+    async with sit(soaking) as person:
+        await _opens(person)
+        clock.forward(hours=1)
+        await person.press("r")
+        await person.enters("7 1/8")
+        clock.forward(minutes=30 - 60)
+        person.app.screen.tick()
+        await person.pilot.pause()
+        assert "reading 1 is noted for later, up to 10:00; nothing is lost" in person.sees_words()
+        await person.press("x", "x")
+        assert "struck" not in person.sees_words()
+        await person.press("r")
+        await person.enters("6 3/4")
+        assert "How far ahead was the clock? Enter alone: 1 h." in person.sees_words()
+        assert "then this reading is kept" in person.sees_words()
+        await person.press("enter")
+        texts = person.session.answers.texts
+        assert texts["holes.1.test_start"] == "2026-05-28T08:00:00-05:00"
+        assert texts["holes.1.readings"].splitlines() == [
+            "2026-05-28T09:00:00-05:00 left 7 1/8 in",
+            "2026-05-28T09:30:00-05:00 left 6 3/4 in",
+        ]
+
+
+async def test_a_reading_that_waits_for_a_shift_is_not_lost_when_the_shift_is_left(
+    sit, soaking, clock
+) -> None:
+    async with sit(soaking) as person:
+        await _opens(person)
+        clock.forward(hours=1)
+        await person.press("r")
+        await person.enters("7 1/8")
+        clock.forward(minutes=-30)
+        await person.press("r")
+        await person.enters("6 3/4")
+        await person.enters("nonsense")
+        assert "Write how long in digits" in person.sees_words()
+        await person.press("escape")
+        assert person.app.focused.value == "6 3/4"
+        await person.press("escape")
+        assert person.session.answers.texts["holes.1.test_start"] == "2026-05-28T09:00:00-05:00"
+    async with sit(soaking) as person:
+        assert person.page == "SoakScreen" and "set the noted times back" in person.sees_words()
+
+
+async def test_the_depth_at_the_mark_is_asked_where_it_is_needed(
+    sit, write, located, clock
+) -> None:
+    lacks = ("holes.1.test_start", "holes.1.water_at_mark")
+    path = write("garden.yaml", {**located, **{a: t for a, t in HOLE.items() if a not in lacks}})
+    async with sit(str(path)) as person:
+        await person.goes_to("holes.1.readings")
+        await person.press("f3")
+        await person.press("s")
+        assert "How deep is the water at the mark?" in person.sees_words()
+        await person.press("escape")
+        assert person.sees_words().count("Say how deep the water is at the mark") == 1
+        clock.forward(hours=1)
+        await person.press("r")
+        await person.enters("20 in")
+        assert "cannot be deeper than the hole" in person.sees_words()
+        await person.press(*["backspace"] * 5)
+        await person.enters("8 in")
+        clock.forward(minutes=3)
+        assert "Reading at 10:00:00. How deep is the water now?" in person.sees_words()
+        await person.enters("7 in")
+        assert person.session.answers.texts["holes.1.readings"] == (
+            "2026-05-28T10:00:00-05:00 left 7 in"
+        )
+
+
+async def test_escape_closes_the_chart_before_the_page(sit, soaking, clock) -> None:
+    async with sit(soaking) as person:
+        await _opens(person)
+        clock.forward(hours=1)
+        await person.press("r")
+        await person.enters("7 in")
+        await person.press("c", "escape")
+        assert person.page == "SoakScreen" and "WATER LEFT" not in person.sees()
+        await person.press("escape")
+        assert person.page == "QuestionScreen"
+
+
+async def test_the_meaning_of_the_result_is_one_key_away(sit, soaking, clock) -> None:
+    async with sit(soaking, size=(100, 45)) as person:
+        await _opens(person)
+        clock.forward(hours=1)
+        await person.press("r")
+        await person.enters("7 in")
+        await person.press("m")
+        seen = person.sees_words()
+        for said in ("walls all round", "(the corrected rate)", "Check 2", "Too few readings"):
+            assert said in seen, said
+        await person.press("escape")
+        assert person.page == "SoakScreen"
+
+
+@pytest.mark.parametrize("size", [(80, 24), (100, 30), (160, 45), (60, 20)])
+async def test_the_keys_at_the_foot_fit_and_next_hole_is_there_only_where_there_is_one(
+    sit, write, located, clock, size
+) -> None:
+    path = write("garden.yaml", {**located, **HOLE})
+    async with sit(str(path), size=size) as person:
+        await _opens(person)
+        clock.forward(hours=1)
+        await person.press("r")
+        foot = person.sees().splitlines()[-1]
+        assert foot.strip() == "enter Keep esc Close the line"
+        await person.enters("7 in")
+        foot = person.sees().splitlines()[-1].strip()
+        assert foot.startswith("esc Close") and "f1 Keys" in foot and "Hole" not in foot
+        assert foot.split()[-1] in ("Bell", "Times", "Strike")
+        assert len(foot) <= size[0] - 2
+    second = {a.replace("holes.1.", "holes.2."): t for a, t in HOLE.items()}
+    path = write("two.yaml", {**located, **HOLE, "holes.1.another_hole": "yes", **second})
+    async with sit(str(path), size=size) as person:
+        await _opens(person)
+        assert "h Hole" in person.sees().splitlines()[-1]
+
+
+async def test_a_reading_typed_on_the_question_page_is_kept_where_it_belongs(
+    sit, soaking, clock
+) -> None:
+    async with sit(soaking) as person:
+        await _asks(person)
+        clock.forward(hours=3)
+        await person.enters("11:00 left 6 1/4 in")
+        await person.enters("10:00, left 7")
+        assert "Cover the hole" in person.sees_words() or "Read the water" in person.sees_words()
+        await person.enters("4 in")
+        assert "Write the time first, such as 10:30, left 4 in." in person.sees_words()
+        assert person.app.focused.value == "4 in"
+        assert person.session.answers.texts["holes.1.readings"].splitlines() == [
+            "2026-05-28T10:00:00-05:00 left 7 in",
+            "2026-05-28T11:00:00-05:00 left 6 1/4 in",
+        ]
+        await person.press(*["backspace"] * 4)
+        await person.press("enter")
+        assert person.page == "SoakScreen"
+
+
+async def test_enter_goes_on_from_the_readings_once_there_are_enough(sit, soaking, clock) -> None:
+    async with sit(soaking) as person:
+        await _asks(person)
+        clock.forward(minutes=20)
+        await person.enters("now left 4 in")
+        assert "one or two such readings are enough" in person.sees_words()
+        await person.press("enter")
+        assert person.asked == "holes.1.hole_left"
+
+
+async def test_several_readings_pasted_are_kept_up_to_the_first_that_cannot_be(
+    sit, soaking, clock
+) -> None:
+    async with sit(soaking) as person:
+        await _asks(person)
+        clock.forward(hours=4)
+        await person.pastes("10:00 left 7\n11:00 left 6\n12:00 left 9\n13:00 left 4")
+        assert "the water is higher than before" in person.sees_words()
+        assert person.app.focused.value == "12:00 left 9"
+        assert len(person.session.answers.texts["holes.1.readings"].splitlines()) == 2
+
+
+async def test_readings_put_off_are_passed_with_enter(sit, soaking, clock) -> None:
+    async with sit(soaking) as person:
+        await _asks(person)
+        await person.enters("don't know")
+        assert person.asked == "holes.1.hole_left"
+        await person.press("escape")
+        assert person.asked == "holes.1.readings"
+        await person.press("enter")
+        assert person.asked == "holes.1.hole_left"
 
 
 async def test_whoever_comes_back_to_a_running_test_comes_back_to_its_readings(
@@ -277,6 +550,19 @@ async def test_whoever_comes_back_to_a_running_test_comes_back_to_its_readings(
         assert person.app.screen.query_one("#elapsed").value == "13:00:00"
 
 
+async def test_whoever_comes_back_to_a_filling_that_drains_comes_back_to_it(
+    sit, write, located, clock
+) -> None:
+    filled = {"holes.1.hole_depth": "15 in", "holes.1.first_fill_start": "now"}
+    path = write("garden.yaml", {**located, **filled})
+    clock.forward(minutes=45)
+    async with sit(str(path)) as person:
+        assert (person.page, person.asked) == ("SoakScreen", "holes.1.first_fill_empty")
+        assert "Let it drain; look again at 10:00" in person.sees_words()
+        await person.press("escape")
+        assert "When was the hole empty again?" in person.sees_words()
+
+
 async def test_the_page_works_in_a_window_of_sixty_by_twenty(sit, soaking, clock) -> None:
     async with sit(soaking, size=(60, 20)) as person:
         await _opens(person)
@@ -284,4 +570,13 @@ async def test_the_page_works_in_a_window_of_sixty_by_twenty(sit, soaking, clock
         await person.press("r")
         await person.enters("7 in")
         seen = person.sees_words()
-        assert "CAUTION" in seen and "10:00" in seen and "Reading now" in seen
+        for said in ("CAUTION", "1:00:00 since the mark at 09:00", "10:00 1:00 7 in",
+                     "Next reading at 10:45, in 45 min.", "Reading now", "Close"):  # fmt: skip
+            assert said in seen, said
+        clock.forward(minutes=46)
+        await person.press("r")
+        seen = person.sees_words()
+        for said in ("How deep is the water now?", "Reading due", "10:00 1:00 7 in", "enter Keep"):
+            assert said in seen, said
+        await person.enters("9 in")
+        assert "the water is higher than before" in person.sees_words()

@@ -1,0 +1,106 @@
+"""Telling that a soak test wants to be looked at, on whatever page one is."""
+
+from __future__ import annotations
+
+import datetime as dt
+from abc import abstractmethod
+from typing import Any
+
+from textual.app import App
+
+from interview import reminders
+from interview.reminders import Reminders
+from interview.screens import soak_watch
+from interview.screens.desktop import desktop_of, sequence
+from interview.session import Session
+from interview.soak.run import SoakRun
+from interview.soak.times import span_up, utc
+
+LOOK_SECONDS = 5.0
+"""How often the holes are looked at on other pages; the timing page looks every second."""
+SHOWN_SECONDS = 20
+
+
+class RemindingApp(App[None]):
+    """An application that rings when a reading comes due."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.reminders = reminders.kept()
+        self.desktop = desktop_of()
+        self._titled = ""
+        self._told: dict[str, dt.datetime] = {}
+        """The due time that was told last, for each hole."""
+        self._awaited: dict[str, tuple[dt.datetime | None, dt.datetime]] = {}
+        """The due time that was still to come, with what it counts from, for each hole."""
+
+    @property
+    @abstractmethod
+    def session(self) -> Session | None:
+        """The interview that is open."""
+
+    def choose_reminders(self, chosen: Reminders) -> bool:
+        """Take a new choice and keep it; tell whether it is kept for the next time."""
+        self.reminders = chosen
+        self.remind()
+        return reminders.keep(chosen)
+
+    def remind(self) -> None:
+        """Tell of every hole that has come due since, once, and set the window's title."""
+        session = self.session
+        runs = soak_watch.under_way(session) if session else []
+        for step, run in runs:
+            if self._comes_due(step.address, run):
+                assert session is not None
+                self._tell(soak_watch.call_words(session, step, run))
+        self.set_title(title_of([run for _, run in runs]) if self.reminders.title else "")
+
+    def _comes_due(self, address: str, run: SoakRun) -> bool:
+        """Tell whether a due time passed that was not told yet."""
+        if run.due is None or run.clock_back:
+            return False
+        if utc(run.now) >= utc(run.due):
+            fresh = self._told.get(address) != run.due
+            self._told[address] = run.due
+            return fresh
+        # While a filling drains the next look follows as soon as one has passed.
+        since, awaited = self._awaited.get(address, (None, run.due))
+        self._awaited[address] = (run.since, run.due)
+        return run.began is None and since == run.since and awaited < run.due
+
+    def _tell(self, said: str) -> None:
+        chosen = self.reminders
+        if chosen.bell:
+            self.bell()
+        if chosen.desktop:
+            self.write(sequence(self.desktop, "Soak test", said))
+        if chosen.notice and not getattr(self.screen, "SAYS_WHAT_IS_DUE", False):
+            self.notify(said, title="Soak test", markup=False, timeout=SHOWN_SECONDS)
+
+    def write(self, codes: str) -> None:
+        """Write to the terminal past the screen."""
+        if codes and self._driver is not None:
+            self._driver.write(codes)
+
+    def set_title(self, words: str) -> None:
+        """Put words before the name of the program in the title of the terminal's window."""
+        title = f"{words} · {self.TITLE}" if words else str(self.TITLE)
+        if title != self._titled:
+            self._titled = title
+            self.write(f"\x1b]2;{title}\x07")
+
+
+def title_of(runs: list[SoakRun]) -> str:
+    """Return the words of the title: the hole that is due first, or nothing."""
+    due = [(utc(run.due), run) for run in runs if run.due is not None and not run.clock_back]
+    if not due:
+        return ""
+    at, run = min(due, key=lambda one: one[0])
+    what = "reading" if run.began else "look"
+    left = at - utc(run.now)
+    return f"next {what} in {span_up(left)}" if left > dt.timedelta() else f"{what.upper()} DUE"
+
+
+def reminders_of(app: App[Any]) -> Reminders:
+    """Return how the person wants to be told."""
+    return app.reminders if isinstance(app, RemindingApp) else Reminders()

@@ -1,0 +1,43 @@
+"""What the result of one test hole means: where the water went, how sure it is, what follows."""
+
+from __future__ import annotations
+
+from typing import ClassVar
+
+from textual.app import ComposeResult
+from textual.binding import Binding, BindingType
+from textual.containers import VerticalScroll
+
+from interview.route import Step
+from interview.screens import words
+from interview.screens.parts import KeyLine, Page, Words
+from interview.sections.soil import result_lines
+from interview.session import Session
+
+
+class SoakMeaning(Page):
+    """The same words as on the sheet, for one hole."""
+
+    BINDINGS: ClassVar[list[BindingType]] = [Binding("escape,m,q", "dismiss", "Close")]
+
+    def __init__(self, session: Session, step: Step) -> None:
+        super().__init__()
+        self._session = session
+        self._step = step
+
+    def parts(self) -> ComposeResult:
+        name = words.item_name(self._session, self._step)
+        yield Words(f"What the soak test means: {name}", classes="title")
+        with VerticalScroll(id="keys"):
+            yield Words("\n".join(self._lines()))
+        yield KeyLine(("esc", "Close", "screen.dismiss"), ("f1", "Keys", "app.keys"))
+
+    def _lines(self) -> list[str]:
+        try:
+            return list(result_lines(self._session.plan, self._step.number))
+        except Exception as trouble:
+            # A fault in the sums must not keep anybody from the readings.
+            return [words.fault(trouble)]
+
+    def on_mount(self) -> None:
+        self.query_one("#keys").focus()

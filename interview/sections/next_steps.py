@@ -1,0 +1,88 @@
+"""What to do next, which leads the sheet."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from interview.evidence import Finding, Grade
+from interview.plan import Plan
+from interview.questions import review, site, start
+from interview.summary import may_dig, waiting, wrap
+
+MOST_FIXES, MOST_WAITS = 5, 4
+"""How many of each are told here; the rest stand under their own headings."""
+
+LOCATE_KEYS = ("buried_lines", "dig_day")
+_SERVICES = {
+    "us": "In the US call 811 or use your state's website; it is free.",
+    "canada": "Ask your province's one-call centre.",
+    "uk": "Ask for the plans of the lines, free, at LSBUD, and each owner that is not a member.",
+    "australia": "Ask Before You Dig Australia for the plans; they may leave out your own lines.",
+    "new_zealand": "Ask beforeUdig for plans or a locator.",
+}
+
+
+def service(plan: Plan) -> str:
+    """Say whom to ask about buried lines where the garden is."""
+    country = plan.answers.get(start.COUNTRY) or "us"
+    return _SERVICES.get(country, "Ask each utility where its lines run.")
+
+
+def next_steps(plan: Plan) -> Iterator[str]:
+    """Yield the steps to take next, most pressing first, numbered."""
+    for place, step in enumerate(_steps(plan), 1):
+        yield from wrap(f"{place}. {step}", "   ")
+
+
+def _steps(plan: Plan) -> Iterator[str]:
+    now = may_dig(plan)
+    stops = [one for one in plan.findings if one.grade is Grade.STOP]
+    if stops:
+        yield "STOP. Do not dig or build here as it is."
+        yield from _told(stops)
+    if plan.answers.get(site.LINES_REQUESTED) != "asked":
+        yield f"Have the buried lines marked, and do not dig before. {service(plan)}"
+    elif not now.open:
+        reasons = [one for one in now.reasons if not any(one == stop.said for stop in stops)]
+        if reasons:
+            yield f"Digging is shut today, the test hole too: {' '.join(reasons)} {service(plan)}"
+    yield from _told(
+        [
+            one
+            for one in plan.findings
+            if one.grade is Grade.FIX and one.key not in LOCATE_KEYS and one.change
+        ]
+    )
+    waits = [] if stops else waiting(plan)
+    for question, _, why in waits[:MOST_WAITS]:
+        once = ", once digging is open" if question.digs and not now.open else ""
+        yield f"Find out{once}: {question.label}.{f' {why}' if why else ''}"
+    if len(waits) > MOST_WAITS:
+        more = len(waits) - MOST_WAITS
+        yield f"Find out {more} more {'thing' if more == 1 else 'things'}: STILL TO FIND OUT."
+    if stops or waits:
+        return
+    day = plan.answers.get(review.DIG_DAY)
+    if day is not None and day > plan.now.date():
+        yield f"You mean to dig on {day:%A} {day}: the marks must still be good on that day."
+    yield (
+        "Print the yard card, one page to take outside (C on the page of the plan, or "
+        "rain-garden-interview --card FILE)."
+    )
+    if not now.open:
+        yield (
+            "Lay the garden out with a hose or string, without pegs; peg and dig only once digging "
+            "is open. Then follow DIGGING, PLANTS and FIRST YEAR in order."
+        )
+    else:
+        yield (
+            "Peg out, dig, plant and connect the downspout in the order of DIGGING; then FIRST "
+            "YEAR."
+        )
+
+
+def _told(findings: list[Finding]) -> Iterator[str]:
+    for one in findings[:MOST_FIXES]:
+        yield f"{one.said} {one.change}".strip()
+    if len(findings) > MOST_FIXES:
+        yield f"See to {len(findings) - MOST_FIXES} more, under WHAT WAS FOUND."

@@ -1,0 +1,72 @@
+"""What the plan itself can say to a question: a value for Enter, a number for its help."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+from interview.calc.basin import Basin
+from interview.model import Question, Unanswered
+from interview.plan import Plan
+from interview.questions import bed, soak
+from interview.summary import depth_words
+from interview.units import Quantity, feet_and_inches, magnitude, plain_number, round_down
+
+_SIDES: dict[str, Callable[[Basin], Quantity]] = {
+    bed.FLOOR_LENGTH.key: lambda basin: basin.floor_length,
+    bed.FLOOR_WIDTH.key: lambda basin: basin.floor_width,
+}
+
+
+def value_for(question: Question[Any], plan: Plan) -> str | None:
+    """Return the words Enter alone takes where the plan has worked them out; else nothing."""
+    side = _SIDES.get(question.key)
+    if side is None:
+        return None
+    try:
+        return side_words(side(plan.worked_out), plan.metric)
+    except Unanswered:
+        return None
+
+
+def side_words(side: Quantity, metric: bool) -> str:
+    """Write a side of the floor to be pegged out, down to a whole inch or 10 mm."""
+    if metric:
+        return f"{plain_number(magnitude(round_down(side, 0.01, 'm'), 'm'), 6)} m"
+    return feet_and_inches(round_down(side, 1, "in"), 1)
+
+
+def help_for(question: Question[Any], plan: Plan) -> str:
+    """Return a sentence with numbers of this plan that helps with a question; mostly nothing."""
+    if question.key == soak.FLOOR_DEPTH.key:
+        return _floor_depth(plan)
+    if question.key in _SIDES:
+        return _floor_side(plan)
+    return ""
+
+
+def _floor_depth(plan: Plan) -> str:
+    metric = plan.metric
+    deepest = depth_words(plan.dug_depth, metric)
+    try:
+        mulch = plan.answers[bed.MULCH_DEPTH]
+        downhill = depth_words(plan.earth.downhill_depth + mulch, metric)
+    except Unanswered:
+        return (
+            f"Until the plan knows your pond, take {deepest}: the deepest pond you want and the "
+            "mulch."
+        )
+    return (
+        f"By the plan so far it is {deepest} at the uphill edge and {downhill} at the downhill "
+        "edge, with room for the mulch."
+    )
+
+
+def _floor_side(plan: Plan) -> str:
+    try:
+        basin = plan.worked_out
+    except Unanswered:
+        return ""
+    by = f"{side_words(basin.floor_length, plan.metric)} by "
+    by += side_words(basin.floor_width, plan.metric)
+    return f"The plan has worked out {by}; Enter alone takes it."

@@ -1,0 +1,58 @@
+"""Years of rain on the pages: how far they are is said, and every key still answers."""
+
+from __future__ import annotations
+
+import datetime as dt
+from pathlib import Path
+
+import pytest
+
+
+@pytest.fixture
+def with_years(sample):
+    """A finished garden with thirty invented years of daily rain."""
+    path = Path(sample("finished_us.yaml"))
+    first = dt.date(1990, 1, 1)
+    rows = [f"{first + dt.timedelta(days=n)},{(0, 0.3, 0, 1.1)[n % 4]}" for n in range(11000)]
+    (path.parent / "years.csv").write_text("date,rain_in\n" + "\n".join(rows) + "\n")
+    text = path.read_text(encoding="utf-8")
+    path.write_text(text.replace("invented_rain.csv", "years.csv"), encoding="utf-8")
+    assert "years.csv" in path.read_text(encoding="utf-8")
+    return str(path)
+
+
+async def test_a_question_is_answered_while_the_years_are_carried(sit, with_years) -> None:
+    async with sit(with_years) as person:
+        # At once, before the years are done: the lines that need no record stand there.
+        assert "Pond depth" in person.sees()
+        await person.goes_to("mulch_depth")
+        await person.press("ctrl+u")
+        await person.types("2 in")
+        await person.press("enter")
+        assert person.session.answers.texts["mulch_depth"] == "2 in"
+        await person.settles()
+        assert "Plants" in person.sees() or "Area at half depth" in person.sees()
+
+
+@pytest.mark.parametrize("key", ["ctrl+l", "f3", "f4", "f5"])
+async def test_a_page_may_be_left_before_its_sums_are_done(sit, with_years, key) -> None:
+    async with sit(with_years) as person:
+        await person.goes_to("deepest_pond")
+        await person.press(key)
+        await person.press("escape")
+        await person.settles()
+        assert person.asked == "deepest_pond"
+
+
+async def test_the_plan_says_how_far_the_years_are_and_then_stands_there(sit, with_years) -> None:
+    async with sit(with_years) as person:
+        said = []
+        await person.press("ctrl+l")
+        for _ in range(400):
+            said.append(person.sees_words())
+            if "RAIN GARDEN PLAN" in said[-1]:
+                break
+            await person.pilot.pause(0.02)
+        assert any("Working it out" in one for one in said)
+        await person.settles()
+        assert "RAIN GARDEN PLAN" in person.sees()

@@ -1,0 +1,142 @@
+"""The years of rain follow the storm shape chosen, and run off by each day's own depth."""
+
+import datetime as dt
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from interview.calc.basin_shape import Basin
+from interview.calc.beds import beds_of
+from interview.calc.hyetographs import StormShape, storm
+from interview.calc.rainfall_record import replay
+from interview.report import plan_text
+from interview.units import magnitude, quantity
+
+SHAPES = list(StormShape)
+
+
+def garden(rate, count=1, in_series=False):
+    basin = Basin(quantity(15, "ft"), quantity(7, "ft"), quantity(6, "in"), 3, quantity(4, "in"))
+    return beds_of(basin, quantity(570, "ft**2"), quantity(rate, "in/h"), count, in_series)
+
+
+def played(rains, beds, shape, **more):
+    days = [
+        (dt.date(2020, 1, 1) + dt.timedelta(days=place), quantity(rain, "in"))
+        for place, rain in enumerate(rains)
+    ]
+    return replay(
+        days,
+        beds.pool.gain,
+        beds.pool.full_depth,
+        beds.pool.rate,
+        quantity(6, "h"),
+        beds_below=beds.count - 1 if beds.in_series else 0,
+        own=beds.own,
+        shape=shape,
+        **more,
+    )
+
+
+@settings(max_examples=40, deadline=None)
+@given(st.sampled_from(SHAPES), st.floats(0.05, 5), st.floats(0.05, 2), st.integers(1, 3))
+def test_a_record_of_one_day_is_the_storm_of_that_shape(shape, rain, rate, count):
+    beds = garden(rate, count, count > 1)
+    day = played([rain], beds, shape)
+    alone = beds.route(storm(shape, quantity(rain, "in"), quantity(6, "h")))
+    assert magnitude(day.spill, "in") == pytest.approx(magnitude(alone.spill, "in"), abs=1e-9)
+    assert magnitude(day.inflow, "in") == pytest.approx(magnitude(alone.inflow, "in"))
+
+
+@settings(max_examples=40, deadline=None)
+@given(st.sampled_from(SHAPES[:2]), st.floats(0.02, 3), st.floats(0.05, 4))
+def test_water_stands_in_a_record_of_one_day_as_long_as_in_the_storm(shape, rain, rate):
+    beds = garden(rate)
+    day = played([rain, 0, 0, 0, 0, 0], beds, shape)
+    alone = beds.route(storm(shape, quantity(rain, "in"), quantity(6, "h"))).wettest
+    wet = magnitude(day.longest_wet_spell.hours, "h")
+    assert wet == pytest.approx(magnitude(alone.hours_on_floor, "h"), abs=1e-6)
+
+
+RAINS = st.lists(st.sampled_from([0.0, 0.0, 0.1, 0.6, 1.2, 3.0]), min_size=1, max_size=30)
+
+
+@settings(max_examples=40, deadline=None)
+@given(RAINS, st.sampled_from(SHAPES), st.floats(0.02, 2), st.integers(1, 3))
+def test_no_water_is_lost_whatever_the_shape_and_the_runoff(rains, shape, rate, count):
+    beds = garden(rate, count, count > 1)
+    found = played(rains, beds, shape, kappa_at=lambda rain: 1 + magnitude(rain, "in"))
+    came = sum(rain * (1 + rain + beds.own * (count - 1)) for rain in rains)
+    assert magnitude(found.inflow, "in") == pytest.approx(came)
+    gone = sum(magnitude(one, "in") for one in (found.soaked, found.spill, found.standing))
+    assert gone == pytest.approx(came, rel=1e-7, abs=1e-9)
+
+
+def test_a_peaked_day_runs_over_more_than_an_even_one():
+    rains = [2.0, 0, 0, 1.5, 0, 0] * 5
+    even, peaked = (
+        played(rains, garden(0.5), shape).share_held
+        for shape in (StormShape.UNIFORM, StormShape.TRIANGLE)
+    )
+    assert peaked < even
+
+
+# The plan
+
+LAWN = {
+    "surfaces.1.surface_name": "lawn",
+    "surfaces.1.surface_kind": "lawn",
+    "surfaces.1.pieces": "rectangle 40 ft by 50 ft",
+    "soil_group": "d",
+}
+DEPTHS = (0.1, 0.5, 1.0, 2.0, 3.0, 0.0)
+
+
+@pytest.fixture
+def with_record(plan_of, sized, tmp_path):
+    def make(*more):
+        rows = [
+            f"{dt.date(2021, 1, 1) + dt.timedelta(days=place)},{DEPTHS[place % 6]}"
+            for place in range(60)
+        ]
+        (tmp_path / "rain.csv").write_text("date,rain\n" + "\n".join(rows) + "\n")
+        asked = {"has_rain_record": "yes", "rain_record": "rain.csv", "rain_record_unit": "in"}
+        together = {**sized, **asked}
+        for one in more:
+            together |= one
+        return plan_of(together)
+
+    return make
+
+
+def curve(rain, number):
+    """TR-55, eq. 2-3 and 2-4, written out here again."""
+    storage = 1000 / number - 10
+    return max(0.0, rain - 0.2 * storage) ** 2 / (rain + 0.8 * storage)
+
+
+def test_each_days_lawn_runs_off_by_its_own_depth(with_record):
+    plan = with_record(LAWN)
+    rim = magnitude(plan.garden.rim_area, "ft**2")
+    mid = magnitude(plan.garden.mid_area, "ft**2")
+    # Good lawn on soil group D has curve number 80.
+    came = sum(10 * (2000 * curve(rain, 80) + rain * rim) / mid for rain in DEPTHS)
+    assert magnitude(plan.real_years.inflow, "in") == pytest.approx(came, rel=1e-6)
+
+
+def test_the_shape_of_the_storm_changes_the_years(with_record):
+    shares = {
+        shape: with_record({"storm_shape": shape}).real_years.share_held
+        for shape in ("uniform", "triangle", "type_ii")
+    }
+    assert len(set(shares.values())) == 3
+    assert shares["triangle"] < shares["uniform"]
+
+
+def test_the_sheet_says_how_a_day_of_rain_is_reckoned(with_record):
+    said = " ".join(plan_text(with_record()).split())
+    assert "comes as your storm does (rising to a peak and falling, over its first 6 h)" in said
+    assert "the same part of it runs off whatever the depth" in said
+    lawn = " ".join(plan_text(with_record(LAWN, {"storm_shape": "type_ii"})).split())
+    assert "(NRCS Type II over 24 hours); the part that runs off is worked out for each" in lawn
