@@ -6,17 +6,24 @@ import argparse
 import os
 import sys
 from collections.abc import Callable, Sequence
+from contextlib import suppress
 from pathlib import Path
-from typing import TextIO
+from typing import TYPE_CHECKING
 
-from interview import clock
+from interview import clock, streams
 from interview.long_work import HowFar, heard_by
+from interview.streams import NotSaid, Typist, say
+
+if TYPE_CHECKING:
+    from interview.opening import Opened
 
 NAME = "rain-garden-interview"
 CLEAN, FAULTS, UNREADABLE = 0, 1, 2
 """Exit statuses of ``--check``."""
 UNSAVED = 5
 """Exit status of an interview whose last answers could not be saved."""
+UNWRITTEN, CRASHED = 6, 70
+"""Exit statuses: what was asked for could not be written out; a fault of the program itself."""
 
 
 def version() -> str:
@@ -60,32 +67,30 @@ def parser() -> argparse.ArgumentParser:
 
 def main(words: Sequence[str] | None = None) -> int:
     """Run the program; return its exit status."""
-    _safe_streams(sys.stdout, sys.stderr)
+    streams.mend()
     given = parser().parse_args(words)
     try:
         return _run(given)
     except BrokenPipeError:
         # The reader of a pipe went away; leave quietly, as the tools of a pipe do.
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        streams.hush()
         return 0
+    except NotSaid as trouble:
+        streams.hush()
+        return _refuse(f"The output could not be written. {trouble}", UNWRITTEN)
     except KeyboardInterrupt:
-        print(file=sys.stderr)
+        _tell("")
         return 130
-
-
-def _safe_streams(*streams: TextIO) -> None:
-    """Let characters that the terminal cannot show be replaced instead of failing."""
-    for stream in streams:
-        reconfigure = getattr(stream, "reconfigure", None)
-        if reconfigure is not None:
-            reconfigure(errors="replace")
+    except Exception as trouble:
+        said = f"The program met a fault of its own and stopped ({streams.fault(trouble)})."
+        return _refuse(said, CRASHED)
 
 
 def _run(given: argparse.Namespace) -> int:
     if given.questions:
         from interview.report import worksheet
 
-        print(worksheet(), end="")
+        say(worksheet(), end="")
         return 0
     if given.plan or given.card or given.figures or given.check:
         if not given.file:
@@ -98,12 +103,23 @@ def _run(given: argparse.Namespace) -> int:
 
 def _plants(given: argparse.Namespace) -> str:
     """Return the plant file as a full path, for it is not looked for beside the answers file."""
-    return str(Path(given.plants).expanduser().absolute()) if given.plants else ""
+    if not given.plants:
+        return ""
+    try:
+        return str(Path(given.plants).expanduser().absolute())
+    except (OSError, RuntimeError):  # no such person, no folder to start from
+        return str(given.plants)
 
 
 def _refuse(sentence: str, status: int = UNREADABLE) -> int:
-    print(f"{NAME}: {sentence}", file=sys.stderr)
+    _tell(f"{NAME}: {sentence}")
     return status
+
+
+def _tell(line: str) -> None:
+    """Write a line to the errors, where they still can be written to."""
+    with suppress(OSError, ValueError):
+        print(line, file=sys.stderr, flush=True)
 
 
 def _report(given: argparse.Namespace) -> int:
@@ -113,7 +129,9 @@ def _report(given: argparse.Namespace) -> int:
     path = Path(given.file)
     try:
         loaded, _ = store.load(path)
-    except (af.NotLoaded, af.Unreadable) as trouble:
+    except af.NotLoaded as trouble:
+        return _refuse(str(trouble))
+    except af.Unreadable as trouble:
         return _refuse(f"{af.shown(given.file)}: {trouble}")
     except ValueError as wrong:
         return _refuse(str(wrong))
@@ -123,7 +141,7 @@ def _report(given: argparse.Namespace) -> int:
     plan = plan_of(loaded.answers, path.parent, clock.now(), _plants(given))
     if given.check:
         own = plan.plant_file
-        print(check.check_text(given.file, loaded, own), end="")
+        say(check.check_text(given.file, loaded, own), end="")
         return FAULTS if loaded.troubles or own.faults or own.trouble else CLEAN
     with heard_by(_far):
         if given.figures:
@@ -133,55 +151,91 @@ def _report(given: argparse.Namespace) -> int:
         else:
             text = report.plan_text(plan)
     _far(None)
-    print(text, end="")
+    say(text, end="")
     for one in loaded.troubles:
-        print(f"{NAME}: line {one.line}: {one.key}: {one.sentence}", file=sys.stderr)
+        _tell(f"{NAME}: line {one.line}: {one.key}: {one.sentence}")
     return 0
 
 
 def _far(far: HowFar | None) -> None:
     """Show on one line of a terminal how far a long sum is; nothing takes the line away."""
-    if sys.stderr.isatty():
+    if sys.stderr is None or not sys.stderr.isatty():
+        return
+    with suppress(OSError, UnicodeError):
         print(f"\r\033[K{far.words if far else ''}", end="", file=sys.stderr, flush=True)
 
 
 def _plain(name: str | None, plants: str) -> int:
-    from interview import plain
-    from interview.opening import UNUSABLE, Opened, Refusal, open_session
+    from interview.opening import UNUSABLE, Refusal, open_session
 
-    def ask(prompt: str) -> str:
-        return input(prompt)
-
-    opened: Opened | Refusal = open_session(name, clock.now, f"{NAME} {version()}", plants=plants)
+    opened = open_session(name, clock.now, f"{NAME} {version()}", plants=plants)
     if isinstance(opened, Refusal):
         return _refuse(opened.sentence, opened.status)
-    for line in opened.notices:
-        print(line)
-    if opened.troubles and not _agreed(ask):
-        opened.lock.release()
-        return _refuse("stopped; the file has not been touched", UNUSABLE)
-    with opened.lock:
-        finished = plain.run(opened.session, ask, print)
-        print(f"\nYour answers are in {opened.shown_path}.")
-        if not finished:
-            print(f"To go on: {opened.resume_command(NAME, '--plain')}")
-        if opened.session.not_kept:
-            rescued = opened.rescue()
-            return _refuse(f"NOT SAVED: {opened.session.not_kept} {rescued}".rstrip(), UNSAVED)
+    typist = Typist()
+    with opened.lock, typist.listening():
+        for line in opened.notices:
+            say(line)
+        if opened.troubles and not _agreed(typist.ask):
+            return _refuse("stopped; the file has not been touched", UNUSABLE)
+        return _interview(opened, typist)
+
+
+def _interview(opened: Opened, typist: Typist) -> int:
+    """Hold the interview; whatever ends it, no answer is left in memory alone."""
+    from interview import plain
+
+    finished, trouble = False, None
+    try:
+        finished = plain.run(opened.session, typist.ask, say)
+    except Exception as ended:
+        trouble = ended
+    unsaved = _unsaved(opened, bool(trouble))
+    lines = ["", "Nothing was answered, so no file was made."]
+    if opened.keeper.there:
+        lines[1] = f"Your answers are in {opened.shown_path}."
+        lines += [] if finished else [f"To go on: {opened.resume_command(NAME, '--plain')}"]
+    with suppress(NotSaid, BrokenPipeError):
+        say("\n".join(lines))
+    ended_by = 128 + typist.ended_by if typist.ended_by else 0
+    if unsaved:
+        _refuse(unsaved)
+        return ended_by or UNSAVED
+    if ended_by:
+        streams.hush()
+        return ended_by
+    if trouble is not None:
+        raise trouble
     return 0
+
+
+def _unsaved(opened: Opened, cut_short: bool) -> str:
+    """Save what is not saved, or keep it elsewhere; return what is to be said of it."""
+    session = opened.session
+    gone = cut_short or not opened.keeper.there
+    if not session.not_kept and not (gone and session.answers.texts):
+        return ""
+    why = ""
+    try:
+        session.save()
+        why = session.not_kept
+    except Exception as trouble:
+        why = f"The program met a fault of its own ({streams.fault(trouble)})."
+    return f"NOT SAVED: {why} {opened.rescue()}".rstrip() if why else ""
 
 
 def _agreed(ask: Callable[[str], str]) -> bool:
     """Ask before a file with faults is written to."""
     try:
         return ask("Go on with what is readable? The rest is kept. Type yes: ").strip() == "yes"
-    except (EOFError, KeyboardInterrupt):
+    except EOFError:
         return False
 
 
 def _full_screen(name: str | None, plants: str) -> int:
     if not (sys.stdin.isatty() and sys.stdout.isatty()):
         return _refuse("a terminal is needed for the full screen; use --plain here")
+    if os.environ.get("TERM") == "dumb":
+        return _refuse("this terminal cannot show a full screen; use --plain here")
     from interview.screens.run import run
 
     return run(name, clock.now, f"{NAME} {version()}", plants)

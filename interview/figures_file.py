@@ -255,6 +255,6 @@ def figures_text(plan: Plan) -> str:
         lines.append(f"    grade: {finding.grade.value}")
         lines.append(f"    said: {quoted(finding.said)}")
     lines.append("assumed:")
-    for question, default in assumed(plan.answers):
-        lines.append(f"  {question.key}: {quoted(default)}")
+    for step, default in assumed(plan.answers):
+        lines.append(f"  {step.address}: {quoted(default)}")
     return "\n".join(lines) + "\n"

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 import os
+import re
 import shlex
 import shutil
 import sys
@@ -29,6 +30,10 @@ RECORD_LIMIT = 50_000_000
 """Largest rainfall file read, in bytes: two hundred years of days take a twentieth of it."""
 TEXTS_KEPT = 4
 """Texts of files kept while they do not change, so that no answer waits for them anew."""
+
+
+_STEERING = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x84\x86-\x9f\u202a-\u202e\u2066-\u2069]")
+"""Control characters, and those that turn the direction of writing."""
 
 
 @dataclass(frozen=True)
@@ -114,7 +119,8 @@ def text_opener(folder: Path) -> Callable[[str], str]:
         except (OSError, ValueError, RuntimeError):
             raise NoFile(f"{af.shown(name)} cannot be read. Check its path.") from None
         try:
-            text = decoded(data)
+            # Words of the file are shown; none of them may steer the terminal.
+            text = _STEERING.sub("\ufffd", decoded(data))
         except ValueError:
             raise NoFile(f"{af.shown(name)} is not a text file. Save it as CSV.") from None
         known[name] = (mark, text)
@@ -155,7 +161,10 @@ def open_session(
         return Refusal(f"{af.shown(str(path))} cannot be opened. Check its name.", BAD_PATH)
     try:
         return _open(path, lock, now, written_by, plants)
-    except (af.NotLoaded, af.Unreadable) as trouble:
+    except af.NotLoaded as trouble:
+        lock.release()
+        return Refusal(str(trouble), UNUSABLE)
+    except af.Unreadable as trouble:
         lock.release()
         return Refusal(f"{af.shown(str(path))}: {trouble}", UNUSABLE)
 

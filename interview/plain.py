@@ -117,6 +117,8 @@ def _one(session: Session, step: Step, ask: Ask, say: Say) -> bool:
     _say_changes(before, session.answers, say)
     if session.not_kept:
         say(f"  ! NOT SAVED: {session.not_kept}")
+    elif session.note:
+        say(f"  ! Saved, but: {session.note}")
     return True
 
 

@@ -156,7 +156,7 @@ def _assumed_part(plan: Plan) -> list[str]:
         return []
     lines = [*_heading("ASSUMED UNTIL YOU ANSWER")]
     # The same question about several things is told once.
-    said = dict.fromkeys(f"{question.label}: {default}" for question, default in found)
+    said = dict.fromkeys(f"{step.question.label}: {default}" for step, default in found)
     for line in said:
         lines += wrap(line, "  ")
     return lines

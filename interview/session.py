@@ -43,6 +43,10 @@ class Heard:
     """The words that were kept."""
 
 
+UNFINISHED = ", unfinished"
+"""Stands in the file after the address of a list of which only a part was kept."""
+
+
 class Session:
     """The part that both front ends share: offer an answer, go on, go back, jump."""
 
@@ -65,6 +69,7 @@ class Session:
         self._plants = plants
         self._doubted: tuple[str, str] | None = None
         self._plan: Plan | None = None
+        self._unfinished = ""
         self.step: Step | None = self._resume(stopped_at)
         self.alarm = ""
         """What must be said at once after the last answer; mostly empty."""
@@ -72,6 +77,8 @@ class Session:
         """Why the last step forward went past shut questions; empty where it did not."""
         self.not_kept = ""
         """Why the last save failed; empty while everything is saved."""
+        self.note = ""
+        """What is to be told of a save that worked; mostly empty."""
 
     def keep_with(self, keeper: Keeper) -> None:
         """Keep the answers with ``keeper`` from now on."""
@@ -98,9 +105,13 @@ class Session:
     def _resume(self, stopped_at: str) -> Step | None:
         path = route.steps(self._answers)
         addresses = [step.address for step in path]
-        place = addresses.index(stopped_at) if stopped_at in addresses else 0
-        if path and addresses[place] in self.drafts and not self.shut(path[place]):
-            return path[place]
+        address = stopped_at.removesuffix(UNFINISHED)
+        place = addresses.index(address) if address in addresses else 0
+        if address in addresses and not self.shut(path[place]):
+            if address != stopped_at:
+                self._unfinished = address
+            if address != stopped_at or address in self.drafts:
+                return path[place]
         ahead = self._first_open(path[place:]) or self._first_open(path)
         return ahead or (path[-1] if path else None)
 
@@ -151,6 +162,7 @@ class Session:
         heard = self.read(step, text)
         if heard.kept != UNKNOWN_TEXT:
             self._weigh(step, heard.kept, view)
+        self._unfinished = ""
         self._keep(self._answers.with_text(step.address, heard.kept))
         self.alarm = gate.alarm(step, self._answers)
         return heard
@@ -214,13 +226,31 @@ class Session:
             return plant_names.remark_on_swaps(lines, plants, None)
         return plant_names.remark_on_swaps(lines, plants, planted or None)
 
+    def keep_part(self, step: Step, text: str) -> Heard:
+        """Keep the lines of a list so far; whoever comes back later comes back to it.
+
+        Raises ``Refused`` where they cannot be read, or may not be given yet.
+        """
+        if reasons := self.shut(step):
+            raise Refused(reasons[0])
+        heard = self.read(step, text)
+        self._unfinished = step.address
+        self._keep(self._answers.with_text(step.address, heard.kept))
+        return heard
+
+    def is_unfinished(self, step: Step) -> bool:
+        """Tell whether only a part of the list that answers ``step`` was kept."""
+        return self._unfinished == step.address
+
     def put_off(self, step: Step) -> Heard:
         """Keep "don't know yet" for ``step``."""
+        self._unfinished = ""
         self._keep(self._answers.with_text(step.address, UNKNOWN_TEXT))
         return Heard(step, UNKNOWN_TEXT, UNKNOWN_TEXT)
 
     def clear(self, step: Step) -> None:
         """Take the answer to ``step`` away, so that it is asked again."""
+        self._unfinished = ""
         self._keep(self._answers.without(step.address))
 
     def remove_item(self, group: str, number: int) -> None:
@@ -240,12 +270,16 @@ class Session:
 
     def save(self) -> bool:
         """Save now; tell whether it worked and note in ``not_kept`` why not."""
+        place = self.step.address if self.step else ""
+        if place and place == self._unfinished:
+            place += UNFINISHED
         try:
-            self._keeper.keep(self._answers, self.step.address if self.step else "")
+            self._keeper.keep(self._answers, place)
         except NotKept as trouble:
             self.not_kept = str(trouble)
             return False
         self.not_kept = ""
+        self.note = str(getattr(self._keeper, "note", ""))
         return True
 
     def go_on(self) -> Step | None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import difflib
+import os
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -370,8 +371,9 @@ class FileKeeper:
         """Write the answers; raises ``NotKept``."""
         if self._read_only:
             raise NotKept("This file was written by a newer program, so it is only read here.")
+        self.note = ""
         tree = tree_of(answers, self._tree, self._known, stopped_at, self._writable_drafts())
-        if self._text and af.same(tree, self._tree):
+        if self._text and af.same(tree, self._tree) and self.there:
             return
         try:
             text = self._text_for(tree)
@@ -384,6 +386,8 @@ class FileKeeper:
                 saved.note
                 or ("" if saved.durable else "The disk has not confirmed that it is permanent."),
             )
+        except af.Removed as trouble:
+            self._write_again(text, str(trouble))
         except af.Changed as trouble:
             self._step_aside(text, str(trouble))
         except (af.NotSaved, af.Unwritable) as trouble:
@@ -395,6 +399,22 @@ class FileKeeper:
     def _writable_drafts(self) -> dict[str, str]:
         # What no file can hold must not keep the answers out of it.
         return {a: text for a, text in dict(self.drafts).items() if not af.unwritable(text)}
+
+    @property
+    def there(self) -> bool:
+        """Tell whether there is anything where the file was written last."""
+        return os.path.lexists(self.path)
+
+    def _write_again(self, text: str, why: str) -> None:
+        """Put back a file that something else has removed."""
+        try:
+            self._mark = af.save(self.path, text, expect=None).fingerprint
+        except af.NotSaved as trouble:
+            raise NotKept(f"{why} {trouble}") from None
+        self.note = (
+            f"{af.shown(self.path.name)} was removed by something else. It is written again, with "
+            "all your answers."
+        )
 
     def _step_aside(self, text: str, why: str) -> None:
         """Go on in a file of our own beside one that something else has changed: both are kept."""

@@ -197,12 +197,12 @@ def wrap(text: str, indent: str = "") -> list[str]:
     return textwrap.wrap(text, WIDTH, subsequent_indent=indent) or [""]
 
 
-def assumed(answers: Answers) -> list[tuple[Question[Any], str]]:
-    """Return each question whose default is in use, with that default."""
+def assumed(answers: Answers) -> list[tuple[route.Step, str]]:
+    """Return each question, at its place, whose default is in use, with that default."""
     found = []
     for step in route.steps(answers):
         view = step.view(answers)
         default = view.assumed(step.question)
         if default is not None and not step.question.key.startswith("another_"):
-            found.append((step.question, default))
+            found.append((step, default))
     return found

@@ -64,6 +64,14 @@ def test_the_figures_are_yaml(tmp_path):
     assert yaml.safe_load(done.stdout)["figures"]["pond_depth"]["unit"] == "in"
 
 
+def test_no_name_stands_twice_in_the_figures(tmp_path, capsys):
+    assert main(["--figures", str(SAMPLE)]) == 0
+    names = capsys.readouterr().out.split("\nassumed:\n")[1].splitlines()
+    keys = [line.split(":")[0] for line in names]
+    assert any(key.strip().startswith("surfaces.2.") for key in keys)
+    assert len(keys) == len(set(keys))
+
+
 @pytest.mark.parametrize(
     ("text", "status"),
     [

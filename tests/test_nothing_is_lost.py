@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from interview import store
+from interview.answers_file import saving
 from interview.opening import Opened, open_session
 
 PROGRAM = "rain-garden-interview test"
@@ -53,3 +54,74 @@ def test_answers_the_disk_refuses_are_rescued_into_another_folder(opened, tmp_pa
     assert str(place) in said
     kept, _ = store.load(place)
     assert kept.answers.texts == {"garden_name": "Maple corner", "units": "us"}
+
+
+def test_a_file_that_was_removed_is_written_again_with_all_answers(opened):
+    answer(opened, "Maple corner")
+    opened.path.unlink()
+    answer(opened, "us")
+    kept, _ = store.load(opened.path)
+    assert kept.answers.texts == {"garden_name": "Maple corner", "units": "us"}
+    assert "was removed by something else" in opened.session.note
+    answer(opened, "us")
+    assert opened.session.note == ""
+
+
+def test_a_removed_file_is_written_again_though_nothing_new_was_answered(opened):
+    answer(opened, "Maple corner")
+    opened.session.save()
+    before = opened.path.read_bytes()
+    opened.path.unlink()
+    assert opened.session.save()
+    assert opened.path.read_bytes() == before
+
+
+def test_what_has_taken_the_place_of_a_removed_file_is_left_alone(opened):
+    answer(opened, "Maple corner")
+    opened.path.unlink()
+    opened.path.mkdir()
+    answer(opened, "us")
+    assert "not a plain file" in opened.session.not_kept
+    assert opened.path.is_dir()
+    opened.path.rmdir()
+    assert opened.session.save()
+    assert store.load(opened.path)[0].answers.texts["units"] == "us"
+
+
+def test_a_save_broken_off_once_the_file_had_its_name_is_no_change_from_outside(
+    opened, monkeypatch
+):
+    answer(opened, "Maple corner")
+
+    def killed(*_):
+        raise KeyboardInterrupt
+
+    with monkeypatch.context() as patched:
+        patched.setattr(saving._Placing, "confirmed", killed)
+        with pytest.raises(KeyboardInterrupt):
+            answer(opened, "us")
+    assert opened.session.save()
+    assert opened.session.note == ""
+    assert opened.keeper.path == opened.path
+    assert store.load(opened.path)[0].answers.texts["units"] == "us"
+
+
+def test_a_list_half_given_is_in_the_file_and_asked_again(tmp_path, clock, roof):
+    path = tmp_path / "garden.yaml"
+    first = open_session(str(path), clock, PROGRAM)
+    with first.lock:
+        for address, text in roof("rectangle 20 ft by 30 ft").items():
+            step = first.session.jump(address)
+            if address.endswith("pieces"):
+                first.session.keep_part(step, text)
+            else:
+                first.session.offer(step, text)
+    again = open_session(str(path), clock, PROGRAM)
+    with again.lock:
+        step = again.session.step
+        assert step.address == "surfaces.1.pieces"
+        assert again.session.answers.texts[step.address] == "rectangle 20 ft by 30 ft"
+        again.session.offer(step, "rectangle 20 ft by 30 ft")
+    third = open_session(str(path), clock, PROGRAM)
+    with third.lock:
+        assert third.session.step.address != "surfaces.1.pieces"

@@ -142,3 +142,9 @@ def test_the_plan_uses_only_answers_in_force(tmp_path, clock):
     assert dict(plan_of(answers, tmp_path, clock.now).answers.texts) == {
         "lines_requested": "not_yet"
     }
+
+
+def test_a_file_named_in_an_answer_cannot_steer_the_terminal(tmp_path):
+    (tmp_path / "rain.csv").write_text("date,mm\n\x1b[31m\u202e2024-01-01\t,1\r\n", newline="")
+    text = text_opener(tmp_path)("rain.csv")
+    assert text == "date,mm\n\ufffd[31m\ufffd2024-01-01\t,1\r\n"

@@ -196,7 +196,7 @@ def test_no_trade_word_is_left_unexplained(plan_of, whole):
 
 def test_what_is_assumed_is_said_until_it_is_answered(plan_of, whole):
     plan = plan_of(whole)
-    keys = {question.key for question, _ in assumed(plan.answers)}
+    keys = {step.question.key for step, _ in assumed(plan.answers)}
     assert "mulch_depth" in keys and "side_slope" not in keys
     assert "Depth of mulch: 3 in" in flat(plan_text(plan))
 

@@ -11,10 +11,10 @@ from interview.answers_file.names import (
     free_name,
     lock_of,
 )
-from interview.answers_file.oslayer import OsLayer
+from interview.answers_file.oslayer import OsLayer, reason
 from interview.answers_file.parsing import Parsed, parse
 from interview.answers_file.rendering import render
-from interview.answers_file.saving import Changed, NotSaved, Saved, put, save
+from interview.answers_file.saving import Changed, NotSaved, Removed, Saved, put, save
 from interview.answers_file.scalars import double_quoted, unwritable
 from interview.answers_file.splicing import CannotSplice, splice
 from interview.answers_file.tree import (
@@ -51,6 +51,7 @@ __all__ = [
     "OsLayer",
     "Parsed",
     "Path",
+    "Removed",
     "Saved",
     "Tree",
     "Trouble",
@@ -67,6 +68,7 @@ __all__ = [
     "parse",
     "put",
     "read",
+    "reason",
     "remove_stray_temps",
     "render",
     "same",

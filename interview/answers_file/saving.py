@@ -40,6 +40,10 @@ class Changed(NotSaved):
     """Another program has changed, made or removed the file since it was last read."""
 
 
+class Removed(Changed):
+    """The file is no longer where it was."""
+
+
 @dataclass(frozen=True)
 class Saved:
     """The file is there. ``durable`` is False when the disk did not confirm it is permanent."""
@@ -111,13 +115,15 @@ class _Placing:
         old = self.current()
         note = ""
         if old is not None:
-            self.check(expect)
+            found = self.check(expect, new)
             if expect == new:
                 return Saved(new, True)
+            if found == new:  # a save that was broken off after the file had its name
+                return Saved(new, self.confirmed())
             if old.st_nlink > 1:
                 note = "The file had a second name (a hard link); that one keeps the old answers."
         elif expect is not None:
-            raise Changed(f"{shown(self.target)} was removed by another program.")
+            raise Removed(f"{shown(self.target)} was removed by another program.")
         try:
             self.fill_temp(data, old)
             self.name_it(new=old is None)
@@ -135,7 +141,7 @@ class _Placing:
             raise NotSaved(f"{shown(self.target)} is not a plain file; choose another place.")
         return found
 
-    def check(self, expect: Fingerprint | None) -> None:
+    def check(self, expect: Fingerprint | None, new: Fingerprint) -> Fingerprint:
         if expect is None:
             raise Changed(f"There is already a file {shown(self.target)}.")
         if not self.os.access(str(self.target)):
@@ -145,8 +151,9 @@ class _Placing:
             found = Fingerprint.of(read(self.target, os_layer=self.os))
         except NotLoaded as error:
             raise NotSaved(error.sentence) from error
-        if found != expect:
+        if found not in (expect, new):
             raise Changed(f"{shown(self.target)} was changed by another program.")
+        return found
 
     def fill_temp(self, data: bytes, old: os.stat_result | None) -> None:
         fd = self.open_temp()

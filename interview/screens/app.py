@@ -186,7 +186,10 @@ class InterviewApp(RemindingApp):
         if saver is None or not saver.report.failed or isinstance(self.screen, Ask):
             self.exit(return_code=0)
             return
-        asked = f"{saver.report.banner} Stop all the same, and lose what is not saved?"
+        asked = (
+            f"NOT SAVED: {saver.report.why} Stop all the same? Your answers are then kept in "
+            "another folder, if one takes them."
+        )
         self.push_screen(Ask(asked, "Yes, stop", "No, stay"), self._leave_unsaved)
 
     def _leave_unsaved(self, yes: bool | None) -> None:

@@ -108,6 +108,14 @@ class ListField(Field):
         with self._line.prevent(Input.Changed):
             self._line.value = ""
         self._line.focus()
+        self.post_message(self.Grown(self))
+
+    class Grown(Message):
+        """The list holds more lines than before; they are to be kept at once."""
+
+        def __init__(self, field: ListField) -> None:
+            super().__init__()
+            self.field = field
 
     def _fill(self, lines: list[str]) -> None:
         self.items.fill(lines)
@@ -182,6 +190,7 @@ class ListField(Field):
     def on_line_pasted(self, event: Line.Pasted) -> None:
         event.stop()
         self._fill([*self.items.lines, *event.lines])
+        self.post_message(self.Grown(self))
         self.post_message(self.Pasted("\n".join(event.lines)))
 
     def on_key(self, event: events.Key) -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import asyncio
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 from typing import ClassVar
 
@@ -248,6 +249,20 @@ class QuestionScreen(FurtherPages, QuestionPage):
         """Say under a list what came of a key."""
         self._hear(event.said)
 
+    def on_list_field_grown(self, event: ListField.Grown) -> None:
+        """Keep what is in a list so far: a flat battery must not cost it."""
+        step, field = self._step, event.field
+        if step is None or field is not self.query_one(Field):
+            return
+        try:
+            heard = self._session.keep_part(step, "\n".join(field.items.lines))
+        except Refused:  # too short as yet, or pasted with a fault; said when the list is given
+            return
+        field.asked = replace(field.asked, kept=heard.kept)
+        self._fresh = field.draft
+        self._session.drafts.pop(step.address, None)
+        self._show_around()
+
     async def _take(self, text: str) -> None:
         step, given = self._step, text
         if step is None:
@@ -255,7 +270,7 @@ class QuestionScreen(FurtherPages, QuestionPage):
         view = step.view(self._session.answers)
         kept, standing = view.text(step.question), view.standing(step.question)
         same = kept is not None and kept.strip() == text.strip()
-        passed = same and standing is Standing.ANSWERED
+        passed = same and standing is Standing.ANSWERED and not self._session.is_unfinished(step)
         put_off = not text.strip() and standing is Standing.UNKNOWN
         if not text.strip() and hasattr(step.question.kind, "options") and not put_off:
             text = step.question.default(view) or ""

@@ -7,18 +7,16 @@ import datetime as dt
 import os
 import signal
 import sys
-import traceback
 from collections.abc import Callable
 from contextlib import suppress
-from pathlib import Path
 from typing import TYPE_CHECKING
 
-from interview.answers_file import shown
 from interview.opening import Opened, Refusal
 from interview.screens.terminal import Terminal, is_terminal, take_any_byte
+from interview.streams import fault
 
 if TYPE_CHECKING:
-    from interview.screens.app import InterviewApp
+    from interview.screens.app import Door, InterviewApp
 
 NAME = "rain-garden-interview"
 NO_TERMINAL, UNREADABLE, UNSAVED, CRASHED, HUNG_UP = 2, 3, 5, 70, 129
@@ -53,12 +51,12 @@ def run(
     try:
         status = asyncio.run(_run(app, terminal))
         if app._exception is not None:
-            crash = _where(app._exception)
+            crash = fault(app._exception)
     except Exception as trouble:
-        crash = _where(trouble)
+        crash = fault(trouble)
     finally:
         terminal.restore(in_full=status == CRASHED)
-    return _end(door.opened, door.saver.close() if door.saver else True, status, crash)
+    return _end(door.opened, _all_saved(door), status, crash)
 
 
 async def _run(app: InterviewApp, terminal: Terminal) -> int:
@@ -92,11 +90,13 @@ async def _run(app: InterviewApp, terminal: Terminal) -> int:
     return app.return_code if app.return_code in (0, HUNG_UP) else CRASHED
 
 
-def _where(trouble: BaseException) -> str:
-    """Say what went wrong and where, without any of the answers."""
-    frames = traceback.extract_tb(trouble.__traceback__)
-    place = f" at {Path(frames[-1].filename).name} line {frames[-1].lineno}" if frames else ""
-    return f"{type(trouble).__name__}{place}"
+def _all_saved(door: Door) -> bool:
+    """Finish saving; tell whether every answer is in the file, and the file where it was."""
+    if door.opened is None or door.saver is None:
+        return True
+    if door.opened.session.answers.texts and not door.opened.keeper.there:
+        door.opened.session.save()
+    return door.saver.close()
 
 
 def _end(opened: Opened | None, saved: bool, status: int, crash: str) -> int:
@@ -105,7 +105,8 @@ def _end(opened: Opened | None, saved: bool, status: int, crash: str) -> int:
     if status == CRASHED:
         lines.append(f"The program met a fault of its own and stopped ({crash or 'keys lost'}).")
     if opened is not None:
-        there = opened.path.exists()
+        # The one written last: a file changed from outside was left, for another beside it.
+        there = opened.keeper.there
         safe = " up to the last one saved" if status == CRASHED else ""
         if there:
             lines.append(f"Your answers are in {opened.shown_path}{safe}.")
@@ -114,7 +115,7 @@ def _end(opened: Opened | None, saved: bool, status: int, crash: str) -> int:
             lines.append("Nothing was answered, so no file was made.")
         opened.lock.release()
     if not saved and opened is not None:
-        lines.append(f"NOT SAVED: the latest answers are not in {shown(str(opened.path))}.")
+        lines.append(f"NOT SAVED: the latest answers are not in {opened.shown_path}.")
         if rescued := opened.rescue():
             lines.append(rescued)
         status = status if status else UNSAVED

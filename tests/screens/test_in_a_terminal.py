@@ -186,6 +186,18 @@ def test_quitting_says_where_the_answers_are_and_how_to_go_on(tube, tmp_path: Pa
     assert program.is_as_before()
 
 
+def test_a_file_removed_meanwhile_is_written_again_on_quitting(tube, tmp_path: Path) -> None:
+    program = tube("garden.yaml")
+    program.read("What do you call this garden?")
+    program.type(b"Maple\r")
+    program.read("Saved")
+    (tmp_path / "garden.yaml").unlink()
+    program.type(b"\x11")
+    assert program.ended() == 0
+    assert "Your answers are in garden.yaml." in program.shown()
+    assert "garden_name: Maple" in (tmp_path / "garden.yaml").read_text()
+
+
 def test_bytes_that_are_no_text_do_not_stop_the_program(tube) -> None:
     program = tube("garden.yaml")
     program.read("What do you call this garden?")

@@ -7,6 +7,7 @@ import threading
 from pathlib import Path
 
 from interview.questions import new_answers
+from interview.screens.parts import Words
 from interview.screens.saver import BackgroundKeeper, SaveState
 from interview.session import NotKept
 
@@ -87,7 +88,8 @@ async def test_not_saved_is_told_until_it_is_tried_again(sit, monkeypatch) -> No
         assert person.asked == "units"
         assert "NOT SAVED: The disk is full. Free some space." in person.sees_words()
         await person.press("ctrl+q")
-        assert "lose what is not saved?" in person.sees_words()
+        asked = str(person.app.screen.query_one(Words).render())
+        assert "Your answers are then kept in another folder" in asked
         await person.press("enter")
         assert person.page == "QuestionScreen"
         monkeypatch.setattr(keeper, "keep", real)

@@ -1,0 +1,29 @@
+"""Lines put into a list on the full screen are in the file before the list is given."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from interview import store
+
+SAMPLE = Path(__file__).parents[2] / "sample_answers" / "finished_us.yaml"
+
+
+async def test_a_line_added_to_a_list_is_saved_at_once(sit, tmp_path: Path) -> None:
+    file = tmp_path / "garden.yaml"
+    file.write_bytes(SAMPLE.read_bytes())
+    async with sit("garden.yaml") as person:
+        person.app.screen._session.jump("lines_holidays")
+        await person.app.screen._show()
+        await person.press(*"2026-07-03", "enter")
+        await person.pilot.pause()
+        person.door.saver.settle(10)
+        assert person.asked == "lines_holidays"
+        kept = store.load(file)[0]
+        assert kept.answers.texts["lines_holidays"] == "2026-05-25\n2026-07-03"
+        assert kept.stopped_at == "lines_holidays, unfinished"
+        await person.press("enter")
+        await person.pilot.pause()
+        person.door.saver.settle(10)
+        assert person.asked != "lines_holidays"
+        assert store.load(file)[0].stopped_at == "lines_holidays"
