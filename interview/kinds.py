@@ -19,6 +19,9 @@ T = TypeVar("T")
 ANOTHER_NOW = dt.datetime(2040, 7, 9, 23, 59, tzinfo=dt.timezone(dt.timedelta(hours=-9)))
 """Words that mean something else at this instant are not written in full."""
 
+NO_ITEMS = frozenset(("none", "no", "nothing"))
+"""What stands for an empty list when it is written alone."""
+
 Bound = tuple[float, str] | None
 """A hard limit as number and unit word, or none."""
 
@@ -110,6 +113,8 @@ class Note(Simple[str]):
     """Free words, kept exactly."""
 
     longest: int = 200
+    example: str = ""
+    """An answer as it might be written."""
     name = "words"
 
     def read(self, text: str, answers: Answers) -> str:
@@ -126,7 +131,7 @@ class Note(Simple[str]):
         return self.read(text, answers)
 
     def hint(self, units: str) -> str:
-        return "a few words"
+        return f"such as {self.example}" if self.example else "a few words"
 
 
 _READERS: dict[str, Callable[[str, str | None], Amount | Paces]] = {
@@ -138,6 +143,8 @@ _READERS: dict[str, Callable[[str, str | None], Amount | Paces]] = {
 }
 _EXAMPLES = {
     ("length", US): "such as 12' 9\", 9 1/2 in or 3.9 m",
+    ("length", "in"): "such as 1 in, 9 1/2 in or 240 mm",
+    ("length", "mm"): "such as 25 mm, 24 cm or 9 1/2 in",
     ("length", "metric"): "such as 3.9 m, 390 cm or 12 ft 9 in",
     ("duration", ""): "such as 90 min, 1h 45m or 2 days",
     ("area", US): "such as 120 sq ft",
@@ -163,6 +170,8 @@ class Measure(Simple[Quantity]):
     above_zero: bool = False
     paced: bool = False
     """Whether a length may be given in paces: across the yard, never a depth."""
+    said: tuple[tuple[str, tuple[float, str]], ...] = ()
+    """Words that stand for an amount here, such as ``level`` for no drop."""
 
     @property
     def name(self) -> str:  # type: ignore[override]
@@ -174,6 +183,17 @@ class Measure(Simple[Quantity]):
 
     def amount(self, text: str, units: str) -> Amount | Paces:
         """Return the exact number and unit, or the count of paces, that ``text`` says."""
+        folded = " ".join(text.casefold().split()).rstrip(".")
+        for words, (number, unit) in self.said:
+            if folded == words:
+                return Amount(_exact(number), unit)
+        low = self.at_least
+        if low and low[0] < 0 and (clean := reading.plain(text)).startswith("-"):
+            amount = self._amount(clean[1:].strip(), units)
+            return Amount(-amount.number, amount.unit) if isinstance(amount, Amount) else amount
+        return self._amount(text, units)
+
+    def _amount(self, text: str, units: str) -> Amount | Paces:
         if self.dimension == "length":
             return reading.read_length(text, self.unit(units), self.paced)
         return _READERS[self.dimension](text, self.unit(units))
@@ -202,8 +222,10 @@ class Measure(Simple[Quantity]):
         if isinstance(amount, Paces):
             return words
         self.read(text, answers)
+        if any(" ".join(words.casefold().split()).rstrip(".") == said for said, _ in self.said):
+            return words
         try:
-            _READERS[self.dimension](text, None)
+            _READERS[self.dimension](reading.plain(text).removeprefix("-"), None)
         except Refused:
             words = f"{words} {unit_name(self.unit(answers.units))}"
         return words
@@ -212,10 +234,14 @@ class Measure(Simple[Quantity]):
         return say(value, self.dimension, answers.units, self.unit(answers.units))
 
     def hint(self, units: str) -> str:
-        example = _EXAMPLES.get((self.dimension, units)) or _EXAMPLES[(self.dimension, "")]
+        keys = (self.unit(units), units, "")
+        example = next(_EXAMPLES[(self.dimension, one)] for one in keys if self._exampled(one))
         if self.paced:
             example += ", or 15 paces"
         return f"{example}; a bare number is {unit_name(self.unit(units))}"
+
+    def _exampled(self, key: str) -> bool:
+        return (self.dimension, key) in _EXAMPLES
 
     def limits(self, units: str) -> str:
         unit = self.unit(units)
@@ -264,11 +290,15 @@ class Number(Simple[float]):
     at_least: float = 0.0
     at_most: float = 1e9
     percent: bool = False
+    tail: tuple[str, ...] = ()
+    """Words that may stand after the number; the first is the one it counts."""
     name = "number"
 
     def read(self, text: str, answers: Answers) -> float:
-        read = reading.read_percent if self.percent else reading.read_number
-        value = float(read(text))
+        if self.percent:
+            value = float(reading.read_percent(text))
+        else:
+            value = float(reading.read_number(text, tail=self.tail))
         if not self.at_least <= value <= self.at_most:
             raise Refused(f"That is outside the limits: {self.limits('')}.")
         return value
@@ -277,7 +307,9 @@ class Number(Simple[float]):
         return plain_number(value, 6) + (" %" if self.percent else "")
 
     def hint(self, units: str) -> str:
-        return "a percentage" if self.percent else "a number"
+        if self.percent:
+            return "a percentage"
+        return f"a number of {self.tail[0]}" if self.tail else "a number"
 
     def limits(self, units: str) -> str:
         mark = " %" if self.percent else ""
@@ -294,10 +326,14 @@ class Count(Simple[int]):
 
     at_least: int = 0
     at_most: int = 1000
+    tail: tuple[str, ...] = ()
+    """Words that may stand after the number; the first is the one it counts."""
+    lead: tuple[str, ...] = ()
+    """Words that may stand before it."""
     name = "whole number"
 
     def read(self, text: str, answers: Answers) -> int:
-        value = reading.read_count(text)
+        value = reading.read_count(text, self.lead, self.tail)
         if not self.at_least <= value <= self.at_most:
             raise Refused(f"That is outside the limits: {self.limits('')}.")
         return value
@@ -319,6 +355,8 @@ class Ratio(Simple[float]):
 
     def read(self, text: str, answers: Answers) -> float:
         value = float(reading.read_ratio(text))
+        if 0 < value < self.at_least and 1 / value <= self.at_most:
+            raise Refused(f"Write the longer side first, such as {plain_number(1 / value)}:1.")
         if not self.at_least <= value <= self.at_most:
             raise Refused(f"That is outside the limits: {self.limits('')}.")
         return value
@@ -444,4 +482,5 @@ def list_lines(text: str) -> list[str]:
     """Return the items of a list, parted by line ends or semicolons; ``none`` is no item."""
     parts = [part.strip() for line in text.splitlines() for part in line.split(";")]
     items = [part for part in parts if part]
-    return [] if [item.lower() for item in items] == ["none"] else items
+    empty = len(items) == 1 and items[0].casefold().rstrip(".") in NO_ITEMS
+    return [] if empty else items

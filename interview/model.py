@@ -322,6 +322,15 @@ class Answers:
         except (Refused, Unanswered):
             return None
 
+    def once(self, name: str, work: Callable[[], T]) -> T:
+        """Return what ``work`` gives, worked out once for these answers and kept by ``name``.
+
+        The same for every scope and instant, so it may depend on neither.
+        """
+        if name not in self._values:
+            self._values[name] = work()
+        return self._values[name]  # type: ignore[no-any-return]
+
     def at(self, group: str, number: int) -> Answers:
         """Return the same answers as seen from one item of a group."""
         return replace(self, scope=(group, number))

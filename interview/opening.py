@@ -55,6 +55,8 @@ class Opened:
     new: bool
     troubles: list[Trouble] = field(default_factory=list)
     notices: list[str] = field(default_factory=list)
+    plants: str = ""
+    """The plant file that was named on the command line."""
 
     @property
     def shown_path(self) -> str:
@@ -78,7 +80,9 @@ class Opened:
         """Return the command that goes on with this interview."""
         file = str(self.keeper.path)
         file = f"./{file}" if file.startswith("-") else file
-        return " ".join(part for part in (_started_as(name), way, shlex.quote(file)) if part)
+        plants = f"--plants={shlex.quote(self.plants)}" if self.plants else ""
+        words = (_started_as(name), way, plants, shlex.quote(file))
+        return " ".join(word for word in words if word)
 
 
 def _started_as(name: str) -> str:
@@ -187,17 +191,24 @@ def _open(
     notices = [lock.notice] if lock.notice else []
     if not path.exists() and not path.is_symlink():
         keeper = store.FileKeeper(path, written_by)
-        session = Session(new_answers(), keeper, now, "", text_opener(path.parent), plants)
-        return Opened(session, keeper, lock, path, True, [], notices)
+        opener = text_opener(path.parent)
+        session = Session(new_answers(), keeper, now, "", opener, plants, keeper.drafts)
+        return Opened(session, keeper, lock, path, True, [], notices, plants)
     if lock.held:
         for stray in af.remove_stray_temps(path):
             notices.append(f"{af.shown(str(stray))} holds answers of a save that was broken off.")
     loaded, mark = store.load(path)
     keeper = store.FileKeeper(path, written_by, loaded, mark)
     session = Session(
-        loaded.answers, keeper, now, loaded.stopped_at, text_opener(path.parent), plants
+        loaded.answers,
+        keeper,
+        now,
+        loaded.stopped_at,
+        text_opener(path.parent),
+        plants,
+        keeper.drafts,
     )
     for trouble in loaded.troubles:
         hint = f" Did you mean {trouble.suggestion}?" if trouble.suggestion else ""
         notices.append(f"line {trouble.line}: {trouble.key}: {trouble.sentence}{hint}")
-    return Opened(session, keeper, lock, path, False, loaded.troubles, notices)
+    return Opened(session, keeper, lock, path, False, loaded.troubles, notices, plants)

@@ -108,7 +108,10 @@ def _one(session: Session, step: Step, ask: Ask, say: Say) -> bool:
     except (Refused, Doubt) as refused:
         say(f"  ! {refused}")
         return False
+    session.drafts.pop(step.address, None)
     say(f"  = {heard.echo}")
+    if remark := session.remark(step, heard.kept):
+        say(f"  ! {remark}")
     if session.alarm:
         say(f"  !! {session.alarm}")
     _say_changes(before, session.answers, say)
@@ -147,6 +150,8 @@ def _show(session: Session, step: Step, say: Say) -> None:
         say("  kept: " + kept.replace("\n", "; "))
     elif default:
         say(f"  Enter alone takes: {default}")
+    if begun := session.drafts.get(step.address, "").strip():
+        say("  half typed before, not kept: " + begun.replace("\n", "; "))
 
 
 def _typed(session: Session, step: Step, ask: Ask) -> str:

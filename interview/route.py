@@ -40,6 +40,10 @@ def steps(answers: Answers) -> list[Step]:
 
     An answer that is itself set aside decides nothing.
     """
+    return list(answers.once("steps", lambda: _steps(answers)))
+
+
+def _steps(answers: Answers) -> list[Step]:
     while True:
         found = list(_asked(answers.whole()))
         kept = _only(answers, found)

@@ -8,8 +8,11 @@ from dataclasses import dataclass, replace
 from typing import Protocol
 
 from interview import gate, route
+from interview.kinds import list_lines
 from interview.model import UNKNOWN_TEXT, Answers, Standing, Unanswered
+from interview.parts import plant_names
 from interview.plan import Plan, no_files
+from interview.questions import planting
 from interview.reading import Refused, is_unknown
 from interview.route import Step
 from interview.suggest import help_for, value_for
@@ -55,7 +58,10 @@ class Session:
         stopped_at: str = "",
         open_text: Callable[[str], str] = no_files,
         plants: str = "",
+        drafts: dict[str, str] | None = None,
     ) -> None:
+        self.drafts: dict[str, str] = {} if drafts is None else drafts
+        """What was typed and not yet taken as an answer, by address; the keeper may share it."""
         self._answers = answers
         self._keeper = keeper
         self._now = now
@@ -101,9 +107,11 @@ class Session:
         addresses = [step.address for step in path]
         address = stopped_at.removesuffix(UNFINISHED)
         place = addresses.index(address) if address in addresses else 0
-        if address != stopped_at and address in addresses and not self.shut(path[place]):
-            self._unfinished = address
-            return path[place]
+        if address in addresses and not self.shut(path[place]):
+            if address != stopped_at:
+                self._unfinished = address
+            if address != stopped_at or address in self.drafts:
+                return path[place]
         ahead = self._first_open(path[place:]) or self._first_open(path)
         return ahead or (path[-1] if path else None)
 
@@ -199,6 +207,25 @@ class Session:
             raise Doubt(f"{doubt} Give the same answer again to keep it.")
         self._doubted = None
 
+    def remark(self, step: Step, text: str) -> str:
+        """Return what is to be said of words that are kept though nothing is known by them."""
+        lines = list_lines(text)
+        if not lines or step.question not in (planting.FAVOURITES, planting.SWAP_OUT):
+            return ""
+        try:
+            plants = self.plan.plants
+            if step.question is planting.FAVOURITES:
+                return plant_names.remark_on_wishes(lines, plants)
+        except Unanswered:
+            return ""
+        try:
+            picks = [pick for zone in self.plan.planting.zones for pick in zone.picks]
+            # A plant swapped already is still the one that the line names.
+            planted = [one for pick in picks for one in (pick.plant, pick.instead_of) if one]
+        except Unanswered:
+            return plant_names.remark_on_swaps(lines, plants, None)
+        return plant_names.remark_on_swaps(lines, plants, planted or None)
+
     def keep_part(self, step: Step, text: str) -> Heard:
         """Keep the lines of a list so far; whoever comes back later comes back to it.
 
@@ -228,6 +255,11 @@ class Session:
 
     def remove_item(self, group: str, number: int) -> None:
         """Take one item of a group away; those after it move up."""
+        for address in [one for one in self.drafts if one.startswith(f"{group}.")]:
+            text = self.drafts.pop(address)
+            place, key = int(address.split(".")[1]), address.split(".")[2]
+            if place != number:
+                self.drafts[f"{group}.{place - (place > number)}.{key}"] = text
         self._keep(route.without_item(self._answers, group, number))
         self.step = self._first_open(route.steps(self._answers)) or self.step
 

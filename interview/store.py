@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import difflib
 import os
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
+from types import MappingProxyType
 from typing import Any
 
 from interview import answers_file as af
@@ -25,10 +26,17 @@ from interview.questions import (
 from interview.session import NotKept
 
 STOPPED_AT = "stopped_at"
+HALF_TYPED = "half_typed"
+"""Under this name stands what was typed and not yet taken as an answer, by address."""
+_BESIDE = (*af.FRAME_KEYS, STOPPED_AT, HALF_TYPED)
+"""Names at the top of a file that are no stage."""
 HEAD = (
     "Answers of a rain garden interview. You may edit this file by hand: change what stands after "
     "a colon, keep the names before it, and keep the last line. Anything you add is kept. To look "
     "for faults: rain-garden-interview --check THIS_FILE"
+)
+HALF_TYPED_HEAD = (
+    "Typed and not yet taken as answers: it comes back into the field of its question."
 )
 
 
@@ -50,8 +58,8 @@ def order(path: tuple[str | int, ...]) -> tuple[int, int]:
     name = path[-1]
     if name == af.END:
         return (3, 0)
-    if len(path) == 1 and (name in af.FRAME_KEYS or name == STOPPED_AT):
-        return (0, 0 if name != STOPPED_AT else 1)
+    if len(path) == 1 and name in _BESIDE:
+        return (0, max(0, _BESIDE.index(str(name)) - len(af.FRAME_KEYS) + 1))
     return (1, _ORDER[str(name)]) if name in _ORDER else (2, 0)
 
 
@@ -61,14 +69,22 @@ def notes(path: tuple[str | int, ...]) -> str:
         return HEAD
     name = str(path[-1])
     if len(path) == 1:
+        if name == HALF_TYPED:
+            return HALF_TYPED_HEAD
         stage = next((one for one in STAGES if one.key == name), None)
         return f"{stage.letter}. {stage.title}" if stage else ""
     question = QUESTIONS.get(name) if isinstance(path[-1], str) else None
     return question.text if question else ""
 
 
-def tree_of(answers: Answers, base: Tree, known: set[str], stopped_at: str) -> Tree:
-    """Return ``base`` with every answer put where it belongs.
+def tree_of(
+    answers: Answers,
+    base: Tree,
+    known: set[str],
+    stopped_at: str,
+    drafts: Mapping[str, str] = MappingProxyType({}),
+) -> Tree:
+    """Return ``base`` with every answer put where it belongs, and ``drafts`` beside them.
 
     ``known`` are the addresses that were answers before; those gone from ``answers`` are taken
     out. Whatever else ``base`` holds stays.
@@ -80,7 +96,22 @@ def tree_of(answers: Answers, base: Tree, known: set[str], stopped_at: str) -> T
         _put(tree, address, text)
     if stopped_at:
         tree[STOPPED_AT] = stopped_at
+    _put_drafts(tree, drafts)
     return _ordered(tree)
+
+
+def _put_drafts(tree: Tree, drafts: Mapping[str, str]) -> None:
+    """Put what is half typed in the place of what was; anything strange there stays."""
+    there = tree.get(HALF_TYPED, {})
+    if not isinstance(there, dict):
+        return
+    new: Tree = {a: node for a, node in there.items() if _text_of(node) is None}
+    for address, text in drafts.items():
+        lines: Node = list(text.split("\n"))
+        new[address] = lines if "\n" in text else text
+    tree.pop(HALF_TYPED, None)
+    if new:
+        tree[HALF_TYPED] = new
 
 
 def _copy(node: Node) -> Node:
@@ -186,6 +217,8 @@ class Loaded:
     parsed: Parsed
     stopped_at: str
     read_only: bool = False
+    drafts: dict[str, str] = field(default_factory=dict)
+    """What was typed and not yet taken as an answer, by address."""
 
 
 @dataclass
@@ -194,6 +227,7 @@ class _Reader:
     texts: dict[str, str] = field(default_factory=dict)
     paths: dict[str, tuple[str | int, ...]] = field(default_factory=dict)
     troubles: list[Trouble] = field(default_factory=list)
+    drafts: dict[str, str] = field(default_factory=dict)
 
     def line(self, path: tuple[str | int, ...]) -> int:
         return self.parsed.line_of(path)
@@ -205,7 +239,9 @@ class _Reader:
     def read(self) -> None:
         stages = {stage.key: stage for stage in STAGES}
         for name, section in self.parsed.tree.items():
-            if name in af.FRAME_KEYS or name == STOPPED_AT:
+            if name == HALF_TYPED:
+                self._half_typed(section)
+            if name in _BESIDE:
                 continue
             if name not in stages:
                 self._strange((name,), list(stages))
@@ -214,6 +250,18 @@ class _Reader:
                     self.trouble((name,), "Here a list of answers by name is wanted; it is kept.")
             else:
                 self._section(name, section)
+
+    def _half_typed(self, section: Node) -> None:
+        if not isinstance(section, dict):
+            if section != "":
+                self.trouble((HALF_TYPED,), "Here words by name are wanted. It is kept, not used.")
+            return
+        for address, node in section.items():
+            text = _text_of(node)
+            if text is not None:
+                self.drafts[address] = text
+            else:
+                self.trouble((HALF_TYPED, address), "Words are wanted here. It is kept, not used.")
 
     def _section(self, stage: str, section: Tree) -> None:
         groups = [group.key for group in GROUPS.values() if STAGE_OF_GROUP[group.key].key == stage]
@@ -286,6 +334,7 @@ def interpret(parsed: Parsed) -> Loaded:
         parsed,
         stopped if isinstance(stopped, str) else "",
         parsed.read_only,
+        reader.drafts,
     )
 
 
@@ -308,6 +357,8 @@ class FileKeeper:
         self.path = path
         self.note = ""
         """Something to tell about the last save, such as that its permanence is unconfirmed."""
+        self.drafts: dict[str, str] = dict(loaded.drafts) if loaded else {}
+        """What is half typed, by address; the session holds the same one."""
         self._written_by = written_by
         self._mark = mark
         self._text = loaded.parsed.text if loaded else ""
@@ -321,7 +372,7 @@ class FileKeeper:
         if self._read_only:
             raise NotKept("This file was written by a newer program, so it is only read here.")
         self.note = ""
-        tree = tree_of(answers, self._tree, self._known, stopped_at)
+        tree = tree_of(answers, self._tree, self._known, stopped_at, self._writable_drafts())
         if self._text and af.same(tree, self._tree) and self.there:
             return
         try:
@@ -344,6 +395,10 @@ class FileKeeper:
         self._text = text
         self._tree = af.parse(text.encode()).tree
         self._known = set(answers.texts)
+
+    def _writable_drafts(self) -> dict[str, str]:
+        # What no file can hold must not keep the answers out of it.
+        return {a: text for a, text in dict(self.drafts).items() if not af.unwritable(text)}
 
     @property
     def there(self) -> bool:
@@ -376,7 +431,8 @@ class FileKeeper:
 
     def rescue(self, answers: Answers, folders: Iterable[Path]) -> Path | None:
         """Write the answers whole into the first folder that takes them; where they are."""
-        text = af.render(tree_of(answers, self._tree, self._known, ""), notes)
+        drafts = self._writable_drafts()
+        text = af.render(tree_of(answers, self._tree, self._known, "", drafts), notes)
         for folder in folders:
             try:
                 folder.mkdir(parents=True, exist_ok=True)

@@ -173,8 +173,15 @@ class Plant:
         return frozenset(" ".join(one.split()).casefold() for one in known if one.strip())
 
     def answers_to(self, name: str) -> bool:
-        """Tell whether ``name`` is its scientific, common or another name."""
-        return " ".join(name.split()).casefold() in self.names
+        """Tell whether ``name`` is its scientific, common or another name.
+
+        Gaps, hyphens and apostrophes do not count: lists write cardinalflower and cardinal flower.
+        """
+        return _closed_up(name) in self._closed_names
+
+    @cached_property
+    def _closed_names(self) -> frozenset[str]:
+        return frozenset(_closed_up(one) for one in self.names)
 
     def at_home(self, region: PlantRegion | None) -> bool:
         """Tell whether the list gives it as native in ``region``.
@@ -226,3 +233,7 @@ class Place:
     list_regions: tuple[ListRegion, ...]
     """The first is assumed until the gardener picks another; empty where the table has none."""
     source: str
+
+
+def _closed_up(name: str) -> str:
+    return "".join(one for one in name.casefold() if one not in " \t-'’‐‑")

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from interview.calc.beds import MOST_BEDS
 from interview.kinds import Choice, Count, Measure, Ratio, Several, YesNo
 from interview.model import Answers, Question, Stage
 from interview.price_lines import PriceLine, wrong_prices
 from interview.questions import site
 from interview.questions.ask import always_this, by_units, chosen, depth, distance
-from interview.units import magnitude
+from interview.units import Quantity, magnitude
 
 ROOM_LENGTH = Question(
     key="room_length",
@@ -44,7 +46,7 @@ BEDS = Question(
     key="beds",
     label="Number of beds",
     text="How many beds shall the garden be made as?",
-    kind=Count(1, MOST_BEDS),
+    kind=Count(1, MOST_BEDS, ("beds", "bed")),
     why="Two small beds may fit where one large one does not, and are easier to keep level.",
     find_out="One is simplest. The room you gave is the room of one bed.",
     default=always_this("1"),
@@ -100,6 +102,11 @@ SPOUT_FALL = Question(
     kind=depth((0, "in"), (240, "in")),
     why="A pipe needs about 1 in 100.",
     find_out="String and level again.",
+    doubt=lambda fall, a: (
+        "That is a fall of more than one in one: the way there would be a cliff."
+        if magnitude(fall, "m") > magnitude(a.get(SPOUT_DISTANCE) or fall, "m")
+        else None
+    ),
     asks=chosen(WATER_BY, "pipe", "channel"),
     when="the water runs in a pipe or a channel",
 )
@@ -279,6 +286,19 @@ STORM_SHAPE = Question(
     default=always_this("triangle"),
 )
 
+
+def _longer_than(room: Question[Quantity], side: str) -> Callable[[Quantity, Answers], str | None]:
+    """Return a doubt for a floor that is longer than the room that was measured for it."""
+
+    def doubt(floor: Quantity, answers: Answers) -> str | None:
+        there = answers.get(room)
+        if there is None or magnitude(floor, "m") <= magnitude(there, "m"):
+            return None
+        return f"The room you measured {side} is shorter than that floor."
+
+    return doubt
+
+
 FLOOR_LENGTH = Question(
     key="floor_length",
     label="Length of the floor to peg out",
@@ -287,6 +307,7 @@ FLOOR_LENGTH = Question(
     why="The plan gives the size that is needed; you may round it to suit the yard. Of several "
     "beds it is that of each.",
     find_out="Take the size the plan has worked out, or round it to suit the yard.",
+    doubt=_longer_than(ROOM_LENGTH, "across the slope"),
 )
 
 FLOOR_WIDTH = Question(
@@ -297,6 +318,7 @@ FLOOR_WIDTH = Question(
     why="The plan gives the size that is needed; you may round it to suit the yard. Of several "
     "beds it is that of each.",
     find_out="Take the size the plan has worked out, or round it to suit the yard.",
+    doubt=_longer_than(ROOM_WIDTH, "up and down the slope"),
 )
 
 SOIL_DUG = Question(

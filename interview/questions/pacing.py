@@ -38,7 +38,7 @@ WALKER_NAME = Question(
     key="walker_name",
     label="Who paces",
     text="Whose pace is this?",
-    kind=Note(30),
+    kind=Note(30, "Ann"),
     why="Two people have two paces. A length is then written as 15 paces Ann.",
     find_out="A first name or initials.",
     group="walkers",
@@ -121,7 +121,7 @@ PACE_COUNTS = Question(
     key="pace_counts",
     label="Paces counted",
     text="Walk the line several times at your usual stride. How many paces was each walk?",
-    kind=Walks(Number(3, 400), 1, 20),
+    kind=Walks(Number(3, 400, tail=("paces", "pace")), 1, 20),
     picture=PACING_LINE,
     why="Several walks show how even your pace is.",
     find_out="Three walks or more. You may count every step, or every second step, if you do the "

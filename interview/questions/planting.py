@@ -5,7 +5,7 @@ from __future__ import annotations
 from interview.calc.plant_record import ListRegion, Place, PlantRegion
 from interview.calc.plants import builtin_places
 from interview.kinds import Choice, Count, Measure, Note, Several, Ticks, YesNo
-from interview.model import Answers, Question, Stage
+from interview.model import Answers, Question, Stage, Unanswered
 from interview.questions import site, start
 from interview.questions.ask import always_this, by_units
 
@@ -61,16 +61,35 @@ LIST_REGION = Question(
 )
 
 
+SUN_WORDS = {
+    "full": "sun for 6 hours or more",
+    "part": "sun for 3 to 6 hours",
+    "shade": "less than 3 hours",
+}
+
+
 def _sun(answers: Answers) -> str | None:
     hours = site.chosen_spot(answers)[site.SUN_HOURS]
     return "full" if hours >= 6 else "part" if hours >= 3 else "shade"
+
+
+def _other_sun(sun: str, answers: Answers) -> str | None:
+    """Doubt a bed that is sunnier or shadier than the spot it lies in."""
+    try:
+        given = site.chosen_spot(answers).get(site.SUN_HOURS)
+    except Unanswered:
+        return None
+    usual = None if given is None else _sun(answers)
+    if usual in (None, sun):
+        return None
+    return f"For the spot you gave {SUN_WORDS[str(usual)]}."
 
 
 OWN_PLANTS = Question(
     key="own_plants",
     label="Your own plant file",
     text="Do you have a list of plants of your own to choose from as well? Where is it?",
-    kind=Note(400),
+    kind=Note(400, "my_plants.csv, or none"),
     why="A club or a teacher may know plants for your place that the packaged list lacks.",
     find_out="Type the path of a CSV file, looked for beside your answers file; or none. "
     "The README tells its columns.",
@@ -83,9 +102,9 @@ HARDINESS = Question(
     key="hardiness_zone",
     label="Hardiness zone",
     text="Which plant hardiness zone are you in, if you know it?",
-    kind=Count(1, 13),
+    kind=Count(1, 13, ("a", "b"), ("usda", "hardiness", "zone", "z")),
     why="Plants that your winters would kill are left out.",
-    find_out="Look at a USDA zone map, or ask a nursery. Write 5 for 5a or 5b.",
+    find_out="Look at a USDA zone map, or ask a nursery. Write it as the map has it, such as 5b.",
     more="The hardiness ranges in the packaged plant list are from memory. Without a zone no plant "
     "is left out for its winters; natives of your region stand most of them.",
 )
@@ -94,15 +113,10 @@ SUN = Question(
     key="sun",
     label="Sun at the bed",
     text="How sunny is the bed?",
-    kind=Choice(
-        (
-            ("full", "sun for 6 hours or more"),
-            ("part", "sun for 3 to 6 hours"),
-            ("shade", "less than 3 hours"),
-        )
-    ),
+    kind=Choice(tuple(SUN_WORDS.items())),
     why="Plants are chosen for it.",
     find_out="It follows the hours of sun you gave for the spot.",
+    doubt=_other_sun,
     default=_sun,
 )
 
@@ -178,7 +192,7 @@ FAVOURITES = Question(
     key="favourites",
     label="Plants you want",
     text="Are there plants you want to have in it?",
-    kind=Several(Note(60), 0, 20),
+    kind=Several(Note(60, "swamp milkweed"), 0, 20),
     why="Each is placed where it can grow; if it cannot, the plan says why.",
     find_out="Write one a line, by common or scientific name; or none.",
     default=always_this("none"),
@@ -188,7 +202,7 @@ SWAP_OUT = Question(
     key="swap_out",
     label="Plants to swap",
     text="Would you swap any of the proposed plants for others?",
-    kind=Several(Note(120), 0, 30),
+    kind=Several(Note(120, "swamp verbena for swamp milkweed"), 0, 30),
     why="Only the plants you name are changed; the rest of the planting stays.",
     find_out="Look at the plan. Write one a line: the plant to leave out alone, or “this for "
     "that”; or none.",

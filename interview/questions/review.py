@@ -14,6 +14,11 @@ DIG_DAY = Question(
     kind=Day(),
     why="The line marks must still be good on that day.",
     find_out="Choose a dry spell; wet clay smears.",
+    doubt=lambda day, a: (
+        "That is before the last owner had answered."
+        if (done := a.get(site.LINES_FINISHED_ON)) is not None and day < done
+        else None
+    ),
     caution="Look at the marks again that morning.",
     warns=site.near_a_mark,
 )

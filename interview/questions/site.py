@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import datetime as dt
+from dataclasses import replace
 
 from interview.calc import notice
 from interview.calc.notice import DEFAULT_BUSINESS_DAYS, StateNotice, ToleranceZone, notice_for
 from interview.cautions import LOCATE
+from interview.evidence import OURS, Cited
 from interview.kinds import Choice, Count, Day, Note, Number, Several, Ticks, YesNo
 from interview.model import Answers, Group, Question, Stage
 from interview.questions import start
@@ -18,9 +20,14 @@ from interview.questions.ask import (
     said_yes,
     ticked,
 )
-from interview.units import Quantity
+from interview.units import Quantity, magnitude
 
 LINES_CAUTION = f"{LOCATE} In the US call 811; it is free."
+
+_BUSINESS_DAYS = ("business days", "business day", "full business days", "working days")
+LEVEL = tuple((word, (0.0, "in")) for word in ("level", "flat", "none", "no drop"))
+NO_MARKS = tuple((word, (500.0, "ft")) for word in ("no marks", "no mark", "none"))
+"""Where there is no mark the distance is the largest the question takes."""
 
 LINES_REQUESTED = Question(
     key="lines_requested",
@@ -58,7 +65,7 @@ LINES_TICKET = Question(
     key="lines_ticket",
     label="Ticket number",
     text="What is the ticket or reference number?",
-    kind=Note(60),
+    kind=Note(60, "2614-0399"),
     why="You quote it to renew the marks, and it belongs on the sheet you take outside.",
     find_out="The locate service gives it when you ask.",
     asks=chosen(LINES_REQUESTED, "asked"),
@@ -86,7 +93,7 @@ LINES_BUSINESS_DAYS = Question(
     key="lines_business_days",
     label="Business days to wait",
     text="How many full business days must you wait after asking?",
-    kind=Count(1, 15),
+    kind=Count(1, 15, ("days", "day", *_BUSINESS_DAYS)),
     why="The marks are not complete before that.",
     find_out="It is on the ticket. Most US states ask for 2 or 3; 3 is used when you don't know.",
     asks=chosen(LINES_REQUESTED, "asked"),
@@ -138,7 +145,7 @@ LINES_VALID_DAYS = Question(
     key="lines_valid_days",
     label="Days the marks stay good",
     text="For how many days do the marks stay good?",
-    kind=Count(1, 60),
+    kind=Count(1, 60, ("days", "day")),
     why="After that you must ask again before you dig.",
     find_out="It is on the ticket. Where neither you nor your state's rule says more, 10 working "
     "days are used.",
@@ -187,10 +194,10 @@ MARK_DISTANCE = Question(
     key="mark_distance",
     label="Nearest mark to where you will dig",
     text="How far is the nearest painted mark or flag from anywhere you will dig?",
-    kind=distance(500),
+    kind=replace(distance(500), said=NO_MARKS),
     why="A line may lie to either side of its mark, so a strip along it is not for digging.",
     find_out="Measure from the mark to the nearest edge of the garden, test hole or pipe route. "
-    "If there is no mark in the yard write 500 ft.",
+    "If there is no mark in the yard write no marks: it then counts as 500 ft off.",
     asks=said_yes(LINES_ANSWERED),
     when="every owner has answered",
     warns=near_a_mark,
@@ -242,7 +249,7 @@ SPOT_NAME = Question(
     key="spot_name",
     label="Name of the spot",
     text="What do you call this spot?",
-    kind=Note(40),
+    kind=Note(40, "back lawn"),
     why="You may record several spots and compare them.",
     find_out="Such as back lawn by the gate.",
     group="spots",
@@ -354,7 +361,7 @@ SLOPE_DROP = Question(
     key="slope_drop",
     label="Drop at the downhill stake",
     text="How much lower is the ground at the downhill stake than at the uphill stake?",
-    kind=depth((-240, "in"), (240, "in")),
+    kind=replace(depth((-240, "in"), (240, "in")), said=LEVEL),
     why="Drop divided by run is the slope.",
     find_out="With the string level, measure from the string down to the ground at each stake; "
     "the difference is the drop. On flat ground write 0.",
@@ -366,6 +373,21 @@ SLOPE_DROP = Question(
     ),
 )
 
+DROPS_APART = Cited(0.5, OURS)
+"""The two drops are doubted when they differ by more than this part of the larger one, and by more
+than an inch."""
+
+
+def _uneven_drops(turned: Quantity, answers: Answers) -> str | None:
+    first = answers.get(SLOPE_DROP)
+    if first is None:
+        return None
+    one, other = magnitude(first, "in"), magnitude(turned, "in")
+    if abs(one - other) <= max(1.0, DROPS_APART.value * max(one, other)):
+        return None
+    return "The two drops differ widely. Look that the string is taut and level, and measure both."
+
+
 SLOPE_TURNED = Question(
     key="slope_drop_turned",
     label="Drop with the level turned",
@@ -373,6 +395,7 @@ SLOPE_TURNED = Question(
     kind=depth((0, "in"), (240, "in")),
     why="The average of the two takes out a level that reads crooked.",
     find_out="If you skip it, the first drop is used alone.",
+    doubt=_uneven_drops,
     group="spots",
 )
 
@@ -442,7 +465,7 @@ SUN_HOURS = Question(
     key="sun_hours",
     label="Hours of sun in midsummer",
     text="How many hours of direct sun does the spot get on a summer day?",
-    kind=Number(0, 16),
+    kind=Number(0, 16, tail=("hours", "hour", "hrs", "hr", "h", "hours a day", "hours of sun")),
     why="It chooses the plants.",
     find_out="Look at 9, 12, 3 and 6 o'clock on a clear day.",
     group="spots",
@@ -564,7 +587,7 @@ CHOSEN_SPOT = Question(
     key="chosen_spot",
     label="Spot chosen",
     text="Which spot will you use? Write its number.",
-    kind=Count(1, 20),
+    kind=Count(1, 20, lead=("spot", "number", "no", "#")),
     why="The soak test and the plan are for this spot.",
     find_out="The plan so far shows what was found at each.",
     asks=lambda a: len(a.numbers("spots")) > 1,

@@ -57,7 +57,7 @@ KNOWN_RATE_BY = Question(
     key="known_rate_by",
     label="Who measured the rate",
     text="Who measured it, and when?",
-    kind=Note(120),
+    kind=Note(120, "soil report of 2024"),
     why="A reader of the plan can then ask them.",
     find_out="It is on the report.",
     asks=chosen(RATE_FROM, "report"),
@@ -74,7 +74,7 @@ HOLE_NAME = Question(
     key="hole_name",
     label="Name of the hole",
     text="What do you call this test hole?",
-    kind=Note(40),
+    kind=Note(40, "north end"),
     why="Two holes tell more than one; the names keep them apart.",
     find_out="Such as north end.",
     group="holes",
@@ -120,6 +120,11 @@ FLOOR_DEPTH = Question(
     why="The water in the test should stand in the soil just below that level.",
     find_out="On flat ground it is about the pond depth plus the mulch. The bottom of the water "
     "should be within 2 in (50 mm) of it or deeper.",
+    doubt=lambda floor, a: (
+        "The hole is no deeper than that, so the test would tell of soil that is dug away."
+        if (hole := a.get(HOLE_DEPTH)) is not None and magnitude(hole, "m") <= magnitude(floor, "m")
+        else None
+    ),
     group="holes",
     asks=testing,
     when="a soak test is made",
@@ -617,7 +622,7 @@ HOLE_SET_ASIDE_WHY = Question(
     key="hole_set_aside_why",
     label="Why the hole is set aside",
     text="Why shall this hole not count?",
-    kind=Note(120),
+    kind=Note(120, "dug into an old trench"),
     why="Whoever reads the plan can judge it.",
     find_out="Such as: roots ran through it, or the spade met an old trench.",
     group="holes",

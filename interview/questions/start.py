@@ -21,7 +21,7 @@ GARDEN_NAME = Question(
     key="garden_name",
     label="Name of the garden",
     text="What do you call this garden?",
-    kind=Note(40),
+    kind=Note(40, "Maple corner"),
     why="The name heads your plan and your file. It need not be an address.",
     find_out="Any short name will do, such as Maple corner.",
 )
@@ -92,7 +92,7 @@ RECORD_PATH = Question(
     key="rain_record",
     label="Rainfall file",
     text="Where is the rainfall file?",
-    kind=Note(400),
+    kind=Note(400, "rain.csv"),
     why="It is read again each time the plan is made, and never changed.",
     find_out="Type its path. A path without a folder is looked for beside your answers file.",
     asks=said_yes(HAS_RECORD),
@@ -114,7 +114,7 @@ RECORD_DATES = Question(
     key="rain_date_column",
     label="Date column of the rainfall file",
     text="Which column of that file holds the date?",
-    kind=Note(60),
+    kind=Note(60, "date, or 1 for the first"),
     why="Files name their columns in many ways.",
     find_out="Skip it: a column named date or day is found. Else write its name, or its number "
     "counted from the left.",
@@ -126,7 +126,7 @@ RECORD_DEPTHS = Question(
     key="rain_depth_column",
     label="Rain column of the rainfall file",
     text="Which column of that file holds the day's rain?",
-    kind=Note(60),
+    kind=Note(60, "rain_in, or 2 for the second"),
     why="Some files hold rain, snow and others side by side.",
     find_out="Skip it: a column named rain, precipitation or prcp is found. Else write its name, "
     "or its number counted from the left.",

@@ -46,7 +46,7 @@ SURFACE_NAME = Question(
     key="surface_name",
     label="Name of the surface",
     text="Name a surface whose water comes to the garden.",
-    kind=Note(40),
+    kind=Note(40, "south roof"),
     why="Only what truly drains here counts, and each surface is listed.",
     find_out="Such as south roof or patio.",
     group="surfaces",
@@ -98,7 +98,7 @@ FALLS_ON = Question(
     label="Falls on another surface first",
     text="Does its water first fall on, or run over, a surface you listed before? Write that one's "
     "name, or no.",
-    kind=Note(40),
+    kind=Note(40, "upper roof, or no"),
     why="The water of an upper roof goes where that of the lower one goes, and divides alike.",
     find_out="List the lower surface first. All the water that falls on a lawn is counted, which "
     "is cautious.",
@@ -127,7 +127,7 @@ GUTTER_OUTLETS = Question(
     key="gutter_outlets",
     label="Downspouts on this gutter",
     text="How many downspouts does this gutter have?",
-    kind=Count(1, 12),
+    kind=Count(1, 12, ("downspouts", "downspout", "spouts", "spout", "outlets", "outlet")),
     why="Two downspouts share the water of one gutter.",
     find_out="Walk along the gutter and count every pipe that leaves it. A roof without a gutter "
     "counts as one.",
@@ -148,7 +148,7 @@ OUTLETS_HERE = Question(
     key="outlets_here",
     label="Downspouts of it that come here",
     text="How many of those downspouts come to this garden?",
-    kind=Count(1, 12),
+    kind=Count(1, 12, ("downspouts", "downspout", "spouts", "spout", "outlets", "outlet")),
     why="Several downspouts may share one garden; then their water adds up.",
     find_out="Count those whose water you will lead here.",
     group="surfaces",

@@ -8,7 +8,7 @@ from itertools import pairwise
 
 from interview.reading.numbers import unreadable
 from interview.reading.terms import Amount, Term, terms_of
-from interview.reading.text import Refused, refuse_odd, shown, taken, two_ways
+from interview.reading.text import Refused, in_digits, refuse_odd, shown, taken, two_ways
 
 SECONDS = {"s": 1, "min": 60, "h": 3600, "day": 86400}
 
@@ -31,6 +31,7 @@ _SAID = {
     "one hour": 60,
     "an hour and a half": 90,
     "a day": 1440,
+    "a day and a half": 2160,
     "one day": 1440,
     "half a day": 720,
 }
@@ -46,6 +47,7 @@ def read_duration(text: str, bare: str | None) -> Amount:
     folded = " ".join(clean.casefold().split())
     if folded in _SAID:
         return Amount(Fraction(_SAID[folded]), "min")
+    clean = in_digits(clean)
     refuse_odd(clean, _EXAMPLE)
     if match := _CLOCK_FORM.fullmatch(folded):
         return _clock_form(clean, match)

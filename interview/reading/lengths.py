@@ -9,7 +9,7 @@ from itertools import pairwise
 
 from interview.reading.numbers import take_number, unreadable
 from interview.reading.terms import Amount, Term, terms_of
-from interview.reading.text import Refused, refuse_odd, shown, taken, two_ways
+from interview.reading.text import Refused, in_digits, refuse_odd, shown, taken, two_ways
 
 MM = {
     "in": Fraction(254, 10),
@@ -66,7 +66,7 @@ def read_length(text: str, bare: str | None, paces: bool = True) -> Amount | Pac
     ``Refused``, also for paces when ``paces`` is false.
     """
     example = example_length(bare)
-    clean = taken(text, example)
+    clean = in_digits(taken(text, example))
     refuse_odd(clean, example)
     if re.match(r"[\d.,]", clean) and "p" in clean.casefold():
         paced = _paced(clean, example)
@@ -89,6 +89,8 @@ def read_taped_length(text: str, bare: str | None) -> Amount:
 
 def example_length(unit: str | None) -> str:
     """Return a well-written length in the system of ``unit``."""
+    if unit in ("in", "mm"):
+        return "9 1/2 in" if unit == "in" else "240 mm"
     return "3.9 m" if unit in METRIC_UNITS else "12 ft 9 in"
 
 

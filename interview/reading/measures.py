@@ -9,7 +9,7 @@ from fractions import Fraction
 from interview.reading.lengths import US_UNITS, convert_length, read_taped_length
 from interview.reading.numbers import split_number, unreadable
 from interview.reading.terms import Amount
-from interview.reading.text import Refused, refuse_odd, shown, taken, two_ways
+from interview.reading.text import Refused, in_digits, refuse_odd, shown, taken, two_ways
 
 _FEET = ("ft", "foot", "feet")
 _YARDS = ("yd", "yds", "yard", "yards")
@@ -118,7 +118,7 @@ def read_rate(text: str, bare: str | None) -> Amount:
     ``Refused``.
     """
     example = "13 mm/h" if bare == "mm/h" else "0.5 in/h"
-    clean = taken(text, example)
+    clean = in_digits(taken(text, example))
     refuse_odd(clean, example)
     value, rest = split_number(clean, example)
     if not rest and bare is not None:

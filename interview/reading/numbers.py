@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from fractions import Fraction
 from typing import NamedTuple
 
-from interview.reading.text import Refused, refuse_odd, shown, taken, two_ways
+from interview.reading.text import Refused, in_digits, refuse_odd, shown, taken, two_ways
 
 MOST_WHOLE_DIGITS = 9
 MOST_DECIMALS = 6
@@ -120,27 +121,53 @@ def split_number(clean: str, example: str, *, decimal: bool = False) -> tuple[Fr
     return found.value, clean[found.end :].strip().casefold()
 
 
-def read_number(text: str, *, signed: bool = False, example: str = "4.5") -> Fraction:
+def read_number(
+    text: str,
+    *,
+    signed: bool = False,
+    example: str = "4.5",
+    lead: Sequence[str] = (),
+    tail: Sequence[str] = (),
+) -> Fraction:
     """Return the number written alone in ``text``; raises ``Refused``.
 
-    ``signed`` allows a minus sign in front.
+    ``signed`` allows a minus sign in front. Words of ``lead`` may stand before it and those of
+    ``tail`` after it, such as ``zone`` and ``hours``.
     """
-    clean = taken(text, example)
+    clean = in_digits(_without_lead(taken(text, example), lead))
     minus = signed and clean.startswith("-")
     clean = clean[1:].strip() if minus else clean
     refuse_odd(clean, example)
     found = take_number(clean, 0, example)
-    if rest := clean[found.end :].strip():
-        raise Refused(
-            f"Only a number fits here. Leave out {shown(rest)} and write it like {example}."
-        )
+    rest = clean[found.end :].strip()
+    if re.match(r"-\s*\d", rest):
+        raise Refused(f"Write one number and not a range, such as {example}.")
+    if rest and " ".join(rest.casefold().rstrip(".").split()) not in tail:
+        only = f"a number of {tail[0]}" if tail and len(tail[0]) > 2 else "a number"
+        raise Refused(f"Only {only} fits here: {shown(rest)} does not. Write it like {example}.")
     return -found.value if minus else found.value
 
 
-def read_count(text: str) -> int:
-    """Return the whole number written in ``text``; raises ``Refused``."""
-    value = read_number(text, example="3")
-    if value.denominator != 1 or not re.fullmatch(r"[\d., ]+", taken(text, "3"), re.ASCII):
+def _without_lead(clean: str, lead: Sequence[str]) -> str:
+    """Return ``clean`` less the words of ``lead`` it begins with."""
+    begun = True
+    while begun:
+        begun = False
+        for word in lead:
+            rest = clean[len(word) :]
+            if clean.casefold().startswith(word) and re.match(r"[\s.\d]", rest):
+                clean, begun = rest.lstrip(" ."), True
+    return clean
+
+
+def read_count(text: str, lead: Sequence[str] = (), tail: Sequence[str] = ()) -> int:
+    """Return the whole number written in ``text``; raises ``Refused``.
+
+    ``lead`` and ``tail`` are the words that may stand around it.
+    """
+    value = read_number(text, example="3", lead=lead, tail=tail)
+    digits = in_digits(_without_lead(taken(text, "3"), lead))
+    if value.denominator != 1 or not re.match(r"[\d., ]+(?![\d/])", digits, re.ASCII):
         raise Refused(f"{shown(text.strip())} is not a whole number. Write one, such as 3.")
     return int(value)
 

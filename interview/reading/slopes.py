@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from interview.reading.lengths import convert_length, read_taped_length
 from interview.reading.numbers import split_number, take_number, unreadable
-from interview.reading.text import Refused, refuse_odd, shown, taken, two_ways
+from interview.reading.text import Refused, in_digits, refuse_odd, shown, taken, two_ways
 
 IN_12 = "in 12"
 DEGREES = "degrees"
@@ -20,6 +20,11 @@ _PER_LENGTH = re.compile(
 )
 _OVER = re.compile(r"(:|/|in(?![a-z])|on(?![a-z])|to(?![a-z]))\s*")
 _PERCENT_EXAMPLE = "4.5% or 1:20"
+_RATIO_WORDS = re.compile(
+    r"^(?P<one>[\d.]+)\s*(?:h|horizontal|along)?\s*(?::|to)\s*(?P<other>[\d.]+)"
+    r"\s*(?:v|vertical|up)?$"
+)
+_TIMES_WORDS = re.compile(r"^([\d.]+)\s*(?:x|times)$")
 
 
 def read_percent(text: str) -> Fraction:
@@ -102,7 +107,9 @@ def read_pitch(text: str) -> tuple[str, Fraction]:
 def read_ratio(text: str) -> Fraction:
     """Return the first side over the second of ``3:1``, ``3 to 1`` or ``3``; raises ``Refused``."""
     example = "3:1"
-    clean = re.sub(r"^([\d.]+)\s*/\s*([\d.]+)$", r"\1:\2", taken(text, example))
+    clean = re.sub(r"^([\d.]+)\s*/\s*([\d.]+)$", r"\1:\2", in_digits(taken(text, example)))
+    clean = _RATIO_WORDS.sub(r"\g<one>:\g<other>", clean.casefold())
+    clean = _TIMES_WORDS.sub(r"\1", clean)
     refuse_odd(re.sub(r"\bto\b", ":", clean.casefold()), example)
     value, rest = split_number(clean, example)
     if not rest:

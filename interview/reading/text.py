@@ -134,11 +134,12 @@ _ODD = tuple(
     for pattern, said in (
         (r"^\s*-", "{text} is below zero. Write zero or more, such as {example}."),
         (
-            r"\de[-+]?\d|0x[\da-f]|0[ob][01]|_|\*\*|\^|∞|\bnan\b|\binf(inity)?\b",
+            r"\de[-+]?\d|(?<!\d)0x[\da-f]|0[ob][01]|_|\*\*|\^|∞|\bnan\b|\binf(inity)?\b",
             "Write the number in plain digits, such as {example}.",
         ),
         (
-            r"^[~<>≈≤≥±+]|[+?~]$|\dish\b|\b(about|approx|approximately|around|roughly|maybe"
+            r"^(over|above|under|below|up to|at least|at most|(more|less|fewer) than)\b"
+            r"|^[~<>≈≤≥±+]|[+?~]$|\dish\b|\b(about|approx|approximately|around|roughly|maybe"
             r"|nearly|almost|circa|or so)\b",
             "Write one number, your best one, such as {example}, or answer don't know yet.",
         ),
@@ -153,6 +154,45 @@ _ODD = tuple(
         (r"[$€£]", "Leave out the money sign. Write a number, such as {example}."),
     )
 )
+
+
+_SPELLED = {
+    "zero": "0", "one": "1", "two": "2", "three": "3", "four": "4", "five": "5", "six": "6",
+    "seven": "7", "eight": "8", "nine": "9", "ten": "10", "eleven": "11", "twelve": "12",
+}  # fmt: skip
+_LEADING_WORD = re.compile(
+    r"(?:(?P<half>half|a half|one half|a quarter|one quarter)(?: of)?(?: an?)?|(?P<word>[a-z]+))"
+    r"(?: and (?:a |one )?(?P<and>half|quarter))?(?=\s+[a-z]|$)",
+    re.IGNORECASE,
+)
+_AND_PART = re.compile(r"^(\d+) and (?:a |one )?(half|quarter)\b", re.IGNORECASE)
+_ONE_OF = re.compile(r"an?\s+(in|inch|f(oo|ee)?t|y(ar)?d|met(er|re)|hour|minute|day|pace)\b", re.I)
+_PARTS = {"half": "1/2", "quarter": "1/4"}
+
+
+def in_digits(clean: str) -> str:
+    """Return a plain text with the number word it begins with in digits: ``half an inch``.
+
+    Numbers to twelve, ``a``, ``half`` and ``quarter`` are known; anything else stays as it is.
+    """
+    if match := _AND_PART.match(clean):
+        return f"{match[1]} {_PARTS[match[2].casefold()]}{clean[match.end() :]}"
+    match = _LEADING_WORD.match(clean)
+    if match is None:
+        return clean
+    word, also = (match["word"] or "").casefold(), (match["and"] or "").casefold()
+    if match["half"]:
+        digits = _PARTS[match["half"].casefold().split()[-1]]
+    elif word in _SPELLED:
+        digits = _SPELLED[word]
+    elif _ONE_OF.match(clean):
+        digits = "1"
+    else:
+        return clean
+    if also and "/" in digits:
+        return clean
+    tail = f" {_PARTS[also]}" if also else ""
+    return f"{digits}{tail}{clean[match.end() :]}"
 
 
 def refuse_odd(clean: str, example: str, *, product: bool = False) -> None:

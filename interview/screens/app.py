@@ -9,10 +9,13 @@ from functools import partial
 from pathlib import Path
 from typing import ClassVar
 
+from rich.console import RenderableType
+from textual import events
 from textual.binding import Binding, BindingType
 
+from interview import answers_file as af
 from interview import recent
-from interview.opening import Opened, Refusal, open_session
+from interview.opening import NEW_FILE, Opened, Refusal, open_session
 from interview.screens import shelf, themes
 from interview.screens.help import HelpScreen
 from interview.screens.mend import MendScreen
@@ -26,6 +29,11 @@ from interview.session import Session
 UNREADABLE = 3
 """The status of a file that is there but cannot be read."""
 TITLE = "Rain garden interview"
+
+
+def full_path(path: Path) -> str:
+    """Return the whole path of a file, safe to show."""
+    return af.shown(str(path.expanduser().absolute()))
 
 
 @dataclass
@@ -56,6 +64,16 @@ class Door:
         if self.opened is not None:
             self.opened.lock.release()
         self.opened = self.saver = None
+
+    def where(self) -> str:
+        """Say in which file, with its whole path, the answers are kept."""
+        if self.opened is None:
+            return f"A new garden is kept in {full_path(self.new_file())}"
+        return f"Your answers are kept in {full_path(self.opened.keeper.path)}"
+
+    def new_file(self) -> Path:
+        """Return the file that a new garden would be kept in."""
+        return af.free_name(self.folder, NEW_FILE)
 
     def gardens(self) -> list[shelf.Shelved]:
         """Return the gardens at hand."""
@@ -99,7 +117,7 @@ class InterviewApp(RemindingApp):
     # Pages
 
     def _welcome(self, trouble: str = "") -> None:
-        page = WelcomeScreen(self._door.gardens(), trouble)
+        page = WelcomeScreen(self._door.gardens(), trouble, self._door.new_file().name)
         self.push_screen(page, lambda path: self._open(str(path) if path else None))
 
     def _open(self, name: str | None) -> None:
@@ -131,7 +149,7 @@ class InterviewApp(RemindingApp):
     def _ask(self, opened: Opened) -> None:
         saver = self._door.saver
         assert saver is not None
-        page = QuestionScreen(opened.session, saver, opened.path)
+        page = QuestionScreen(opened.session, saver, opened.path, lambda: str(opened.keeper.path))
         # The worker thread of the saver must not touch the screen itself.
         saver.on_change = partial(self.call_later, page.show_saved)
         self.push_screen(page)
@@ -140,10 +158,22 @@ class InterviewApp(RemindingApp):
 
     # Keys
 
+    async def on_event(self, event: events.Event) -> None:
+        """Let no key through that was pressed before the question it would go to was shown."""
+        page = self.screen if self._screen_stack else None
+        if (
+            isinstance(event, (events.Key, events.Paste))
+            and isinstance(page, QuestionScreen)
+            and not event.is_forwarded
+            and not page.heeds(event)
+        ):
+            return
+        await super().on_event(event)
+
     def action_keys(self) -> None:
         """Show the page of keys."""
         if not isinstance(self.screen, HelpScreen):
-            self.push_screen(HelpScreen())
+            self.push_screen(HelpScreen(self._door.where()))
 
     def action_shade(self) -> None:
         """Change between light and dark."""
@@ -165,6 +195,15 @@ class InterviewApp(RemindingApp):
     def _leave_unsaved(self, yes: bool | None) -> None:
         if yes:
             self.exit(return_code=0)
+
+    def exit(
+        self, result: None = None, return_code: int = 0, message: RenderableType | None = None
+    ) -> None:
+        """End, by whatever way; what is half typed is saved with the answers."""
+        for page in self._screen_stack:
+            if isinstance(page, QuestionScreen):
+                page.leave()
+        super().exit(result, return_code, message)
 
     def _print_error_renderables(self) -> None:
         """Print nothing: Textual would show every variable, answers and all, after a crash."""

@@ -20,12 +20,12 @@ from interview.summary import TOO_SMALL
 
 
 class TopLine(Words):
-    """Garden, stage and place in it on the left, the state of saving on the right."""
+    """Garden, stage and place in it on the left, the file and the state of saving on the right."""
 
     _line: Content | None = None
 
-    def show(self, session: Session, step: Step, saved: SaveReport) -> None:
-        """Show where the interview is."""
+    def show(self, session: Session, step: Step, saved: SaveReport, file: str = "") -> None:
+        """Show where the interview is, and the name of its ``file`` where there is room."""
         name = session.answers.whole().get(start.GARDEN_NAME) or "Rain garden"
         stage = f"{step.stage.letter}. {step.stage.title}"
         place = words.place_in_stage(session, step)
@@ -33,6 +33,8 @@ class TopLine(Words):
         state = saved.short
         room = width - len(state) - 2
         full = f"{name} · {stage} · {place}"
+        if file and (len(file) + 2 <= room - len(full) or len(file) + 36 <= room):
+            state, room = f"{file}  {state}".rstrip(), room - len(file) - 2
         if len(full) > room:
             full = f"{name[: max(4, room - len(stage) - len(place) - 7)]}… · {stage} · {place}"
         left = full[: max(0, room)].ljust(max(0, room))

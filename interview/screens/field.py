@@ -69,12 +69,25 @@ class Field(Vertical):
         raise NotImplementedError
 
     @property
-    def draft(self) -> Any:
-        """What is half typed, in a form that ``restore`` takes."""
+    def how(self) -> str:
+        """Which keys answer, where they are not plain typing."""
+        return ""
+
+    @property
+    def draft(self) -> str:
+        """What is half typed, in words that ``restore`` takes and a file can hold."""
         return self.text
 
-    def restore(self, draft: Any) -> None:
+    def restore(self, draft: str) -> None:
         """Put back what was half typed."""
+
+    @property
+    def typed(self) -> str:
+        """The line that is typed beside a list and not taken into it yet."""
+        return ""
+
+    def carry(self, typed: str) -> None:
+        """Take over the line that was typed while the list beside it was changed elsewhere."""
 
     def begin(self) -> None:
         """Take the focus."""

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 from textual.app import ComposeResult
 from textual.containers import Horizontal
 from textual.widgets import Input
@@ -19,8 +17,17 @@ LONGEST = 64
 """Most characters of a one-value answer."""
 
 
+MANY = 7
+"""Lists longer than this may not be seen whole, and say how many there are."""
+
+
+def in_all(options: tuple[tuple[str, str], ...]) -> str:
+    """Say how many options there are, where some may lie below the fold."""
+    return f" {len(options)} in all." if len(options) > MANY else ""
+
+
 class ChoiceField(Field):
-    """One of a few options: arrows, a letter or a number; Enter chooses."""
+    """One of a few options: arrows, a letter or a number go to it; Enter takes it."""
 
     def __init__(self, asked: Asked, options: tuple[tuple[str, str], ...]) -> None:
         super().__init__(asked)
@@ -31,7 +38,12 @@ class ChoiceField(Field):
 
     @property
     def lines(self) -> int:
-        return min(9, len(self._options))
+        return min(11, len(self._options))
+
+    @property
+    def how(self) -> str:
+        goes = "A number" if len(self._options) < 10 else "The first letters"
+        return f"{goes} or the arrows mark one; Enter takes it.{in_all(self._options)}"
 
     @property
     def _list(self) -> Choices:
@@ -42,12 +54,9 @@ class ChoiceField(Field):
         place = self._list.highlighted
         return "" if place is None else self._options[place][0]
 
-    @property
-    def draft(self) -> int | None:
-        return self._list.highlighted
-
-    def restore(self, draft: Any) -> None:
-        self._list.highlighted = draft
+    def restore(self, draft: str) -> None:
+        keys = [key for key, _ in self._options]
+        self._list.highlighted = keys.index(draft) if draft in keys else None
 
     def on_choices_taken(self, event: Choices.Taken) -> None:
         event.stop()
@@ -65,24 +74,25 @@ class TicksField(Field):
         start = self.asked.text or self.asked.default or ""
         ticked = {one.strip() for one in start.split(",")}
         yield Marks(self._options, ticked)
-        usual = self.asked.kept is None and ticked & {key for key, _ in self._options}
+
+    @property
+    def how(self) -> str:
+        usual = self.asked.kept is None and self.asked.default not in (None, "none")
         lead = "The usual ones are ticked. " if usual else ""
-        yield Words(
-            f"{lead}Space ticks, Enter goes on. None of these: leave nothing ticked.",
-            classes="quiet",
-        )
+        how = f"{lead}Space ticks, Enter goes on. None of these: leave nothing ticked."
+        return f"{how}{in_all(self._options)}"
 
     @property
     def lines(self) -> int:
-        return min(9, len(self._options)) + 1
+        return min(11, len(self._options))
 
     @property
     def text(self) -> str:
         ticked = self.query_one(Marks).ticked
         return ", ".join(key for key, _ in self._options if key in ticked) or "none"
 
-    def restore(self, draft: Any) -> None:
-        self.query_one(Marks).set(set(str(draft).split(", ")))
+    def restore(self, draft: str) -> None:
+        self.query_one(Marks).set(set(draft.split(", ")))
 
     def on_marks_done(self, event: Marks.Done) -> None:
         event.stop()
@@ -119,8 +129,8 @@ class TextField(Field):
     def draft(self) -> str:
         return self._line.value
 
-    def restore(self, draft: Any) -> None:
-        self._line.say(str(draft))
+    def restore(self, draft: str) -> None:
+        self._line.say(draft)
 
     def on_input_changed(self, event: Input.Changed) -> None:
         event.stop()

@@ -9,7 +9,7 @@ from textual import work
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import Horizontal
-from textual.widgets import Button, Footer
+from textual.widgets import Button
 
 from interview import pictures
 from interview.drawing.scene import Drawing
@@ -18,7 +18,7 @@ from interview.model import Unanswered
 from interview.plan import Plan
 from interview.screens import words
 from interview.screens.long_wait import Stopped, telling_page
-from interview.screens.parts import Page, Press, Words, is_there
+from interview.screens.parts import KeyLine, Page, Press, Words, is_there
 from interview.screens.picture import Picture
 from interview.sections import size, soil
 from interview.session import Session
@@ -110,7 +110,7 @@ class GardenScreen(Page):
             for place, (name, _) in enumerate(VIEWS):
                 yield Press(f"{place + 1} {name}", f"view_{place}")
         yield Picture(id="drawing")
-        yield Footer(show_command_palette=False, compact=True)
+        yield KeyLine()
 
     def on_mount(self) -> None:
         self.query_one("#drawing").focus()

@@ -7,9 +7,8 @@ from typing import ClassVar
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import VerticalScroll
-from textual.widgets import Footer
 
-from interview.screens.parts import Page, Words
+from interview.screens.parts import KeyLine, Page, Words
 
 KEYS = """\
 Enter      keep the answer and go on; on a list: add the line
@@ -21,15 +20,16 @@ Ctrl+G     go to any question; look over and change every answer
 Ctrl+L     the whole plan, the working of its figures, the sheet
 Ctrl+N     now: writes this moment into the field of a time
 Ctrl+R     try again to save, when the top line says NOT SAVED
-Ctrl+Q     stop; every answer is saved already
+Ctrl+Q     stop; every answer is saved, and what is half typed comes back
 Tab        to the buttons and back; all of them work with the mouse
-F1         this page
+F1         this page, and where your answers are kept
 F2         light or dark
 F3         draws: the pieces of a surface, the clock of a soak test, else the garden
 F4         try other sizes; nothing is kept until you say so
 F5         the plants, with their reasons
 
-Lists of choices: arrows and Enter, a letter to jump, a number to choose.
+Choices: a number, the first letters or the arrows mark one; Enter takes it.
+Lists: Up to the lines; Enter changes one, Delete takes it out, Ctrl+Z brings it back.
 Ticks: Space ticks, Enter goes on. Nothing ticked means none of these.
 
 On the page of the soak test (F3 or Ctrl+N on its questions):
@@ -43,6 +43,7 @@ On the page of the pieces of a surface (F3 on its question):
   A  add              O  cut out          Enter  change
   C  copy             X  remove           N  north on the drawing
   M  move it on the drawing: arrows, Shift farther, T turns, M ends
+  In the form of one piece: Ctrl+O add or cut out, Ctrl+S take it.
 
 Trying sizes out (F4):
   up, down  choose    left, right  change  K  keep
@@ -69,11 +70,17 @@ class HelpScreen(Page):
         Binding("escape,f1,q", "dismiss", "Close", key_display="esc")
     ]
 
+    def __init__(self, where: str) -> None:
+        """Show the keys, and ``where`` the answers are kept."""
+        super().__init__()
+        self._where = where
+
     def parts(self) -> ComposeResult:
         yield Words("Keys", classes="title")
         with VerticalScroll(id="keys"):
+            yield Words(f"{self._where}\n", id="where")
             yield Words(KEYS)
-        yield Footer(show_command_palette=False, compact=True)
+        yield KeyLine()
 
     def on_mount(self) -> None:
         self.query_one("#keys").focus()

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import ClassVar
 
 from textual import events
 from textual.app import ComposeResult
+from textual.binding import Binding, BindingType
 from textual.containers import Horizontal
 from textual.message import Message
 from textual.widgets import Button, Input
@@ -17,12 +18,29 @@ from interview.screens.lists import Items
 from interview.screens.parts import Line, Press, Words
 
 LONGEST_ITEM = 200
+HELP = (
+    "Enter adds the line; Enter on the empty line goes on. Up to the list: Enter changes an item, "
+    "Delete takes it out."
+)
+HALF_DONE = "A line is half typed: add it with Enter, or clear it, before you change another."
+TAKEN_OUT = "Taken out of the list. Ctrl+Z brings it back."
 SHOWN_READINGS = 4
 """The latest readings shown beside the question; the timing page has them all."""
 
 
 class ListField(Field):
     """A list: each line is added with Enter; Enter on the empty line goes on."""
+
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("ctrl+z", "bring_back", "Bring back", show=False)
+    ]
+
+    class Remarked(Message):
+        """Something is to be said under the field."""
+
+        def __init__(self, said: str) -> None:
+            super().__init__()
+            self.said = said
 
     def compose(self) -> ComposeResult:
         yield Items(list_lines(self.asked.text))
@@ -31,11 +49,11 @@ class ListField(Field):
             yield Press("Add", "add")
             if self._pieces:
                 yield Press("Draw (f3)", "pieces_page")
-        yield Words(
-            "Enter adds the line; Enter on the empty line goes on. Up to the list: Enter changes "
-            "an item, Delete takes it out.",
-            classes="quiet",
-        )
+
+    @property
+    def how(self) -> str:
+        example = self.asked.examples
+        return f"{example[:1].upper()}{example[1:]}. {HELP}"
 
     @property
     def _pieces(self) -> bool:
@@ -44,7 +62,7 @@ class ListField(Field):
 
     @property
     def lines(self) -> int:
-        return 5 + min(6, len(self.items.lines))
+        return 3 + min(6, len(self.items.lines))
 
     @property
     def items(self) -> Items:
@@ -63,21 +81,32 @@ class ListField(Field):
         return "\n".join(lines) or "none"
 
     @property
-    def draft(self) -> Any:
-        return (self.items.lines, self._line.value)
+    def typed(self) -> str:
+        return self._line.value
 
-    def restore(self, draft: Any) -> None:
-        lines, typed = draft
-        self.items.fill(list(lines))
+    def carry(self, typed: str) -> None:
+        self._line.say(typed)
+
+    @property
+    def draft(self) -> str:
+        return "\n".join([*self.items.lines, self._line.value])
+
+    def restore(self, draft: str) -> None:
+        *lines, typed = draft.split("\n")
+        self._fill(lines)
         self._line.say(typed)
 
     def begin(self) -> None:
         self._line.focus()
 
+    def on_mount(self) -> None:
+        self._offer()
+
     def added(self) -> None:
         """Take the line into the list, once it is known to be good."""
-        self.items.fill(self.items.with_line(self._line.value.strip()))
-        self._line.value = ""
+        self._fill(self.items.with_line(self._line.value.strip()))
+        with self._line.prevent(Input.Changed):
+            self._line.value = ""
         self._line.focus()
         self.post_message(self.Grown(self))
 
@@ -88,6 +117,14 @@ class ListField(Field):
             super().__init__()
             self.field = field
 
+    def _fill(self, lines: list[str]) -> None:
+        self.items.fill(lines)
+        self._offer()
+
+    def _offer(self) -> None:
+        """Offer the default only while the list is empty: Enter then takes the list."""
+        self._line.placeholder = "" if self.items.lines else self.asked.placeholder
+
     class Adding(Message):
         """A line is to be added; ``field.added`` takes it in when the whole list reads well."""
 
@@ -95,6 +132,13 @@ class ListField(Field):
             super().__init__()
             self.field = field
             self.line = line
+            self.text = text
+
+    class Pasted(Message):
+        """Several lines were pasted; they are looked at with the whole list."""
+
+        def __init__(self, text: str) -> None:
+            super().__init__()
             self.text = text
 
     def add(self) -> None:
@@ -121,20 +165,49 @@ class ListField(Field):
         self.post_message(self.Typed(self.text if event.value.strip() else ""))
 
     def on_items_edited(self, event: Items.Edited) -> None:
+        """Move a line from the list into the field, unless another one is half typed there."""
         event.stop()
-        self._line.say(event.line)
+        if self._line.value.strip():
+            self.post_message(self.Remarked(HALF_DONE))
+        else:
+            self._line.say(self.items.lift(event.place))
+            self._offer()
         self._line.focus()
+
+    def on_items_taken_out(self, event: Items.TakenOut) -> None:
+        event.stop()
+        self._offer()
+        self.post_message(self.Remarked(TAKEN_OUT))
+        if not self.items.lines:
+            self._line.focus()
+
+    def action_bring_back(self) -> None:
+        """Put the line taken out last back where it was."""
+        self.items.bring_back()
+        self._offer()
+        self.post_message(self.Remarked(""))
 
     def on_line_pasted(self, event: Line.Pasted) -> None:
         event.stop()
-        self.items.fill([*self.items.lines, *event.lines])
+        self._fill([*self.items.lines, *event.lines])
         self.post_message(self.Grown(self))
+        self.post_message(self.Pasted("\n".join(event.lines)))
 
     def on_key(self, event: events.Key) -> None:
-        if event.key == "up" and self._line.has_focus and self.items.lines:
+        """Go between the list and the line below it; letters always go into the line."""
+        last = len(self.items.lines) - 1
+        if event.key == "up" and self._line.has_focus and last >= 0:
             event.stop()
             self.items.focus()
-            self.items.highlighted = len(self.items.lines) - 1
+            self.items.highlighted = last
+        elif event.key == "down" and self.items.has_focus and self.items.highlighted == last:
+            event.stop()
+            event.prevent_default()
+            self._line.focus()
+        elif self.items.has_focus and event.is_printable and event.character:
+            event.stop()
+            self._line.focus()
+            self._line.insert_text_at_cursor(event.character)
 
 
 class SoakField(Field):
@@ -174,7 +247,7 @@ class SoakField(Field):
         return self.query_one(Line)
 
     @property
-    def draft(self) -> Any:
+    def draft(self) -> str:
         return self._line.value
 
     @property
@@ -182,8 +255,11 @@ class SoakField(Field):
         """The reading that is typed and not kept yet."""
         return self._line.value.strip()
 
-    def restore(self, draft: Any) -> None:
+    def restore(self, draft: str) -> None:
         self._line.say(draft)
+
+    def carry(self, typed: str) -> None:
+        self._line.say(typed)
 
     def begin(self) -> None:
         self._line.focus()

@@ -15,7 +15,10 @@ from interview.reading import Refused, read_choice
 
 
 class Choices(OptionList):
-    """Options of which one is chosen; none is chosen beforehand."""
+    """Options of which one is chosen; none is chosen beforehand.
+
+    A number or a letter only goes to an option: what takes it is always Enter, or a click.
+    """
 
     class Taken(Message):
         """An option was chosen; an empty key stands for Enter without one."""
@@ -64,7 +67,6 @@ class Choices(OptionList):
             place = int(letter) - 1
             if 0 <= place < len(self._keys) < 10:
                 self.highlighted = place
-                self.action_select()
             return
         self._jump(letter)
 
@@ -135,16 +137,21 @@ class Items(OptionList):
     ]
 
     class Edited(Message):
-        """A line is wanted back in the field."""
+        """The line at a place is wanted back in the field."""
 
-        def __init__(self, line: str) -> None:
+        def __init__(self, place: int) -> None:
             super().__init__()
-            self.line = line
+            self.place = place
+
+    class TakenOut(Message):
+        """A line was taken out."""
 
     def __init__(self, lines: list[str]) -> None:
         super().__init__(*lines, markup=False)
         self.lines = lines
         self._place: int | None = None
+        """Where the line goes that was lifted out to be changed."""
+        self._gone: list[tuple[int, str]] = []
         self.display = bool(lines)
 
     def fill(self, lines: list[str]) -> None:
@@ -155,25 +162,39 @@ class Items(OptionList):
         self.display = bool(lines)
 
     def with_line(self, line: str) -> list[str]:
-        """Return the lines with ``line`` added, or in the place of the one being changed."""
+        """Return the lines with ``line`` added, or back in the place it was lifted from."""
         if not line:
             return list(self.lines)
-        if self._place is None or self._place >= len(self.lines):
-            return [*self.lines, line]
-        return [*self.lines[: self._place], line, *self.lines[self._place + 1 :]]
+        place = len(self.lines) if self._place is None else self._place
+        return [*self.lines[:place], line, *self.lines[place:]]
+
+    def lift(self, place: int) -> str:
+        """Take the line at ``place`` out to be changed; it goes back there."""
+        line = self.lines[place]
+        self.fill([one for at, one in enumerate(self.lines) if at != place])
+        self._place = place
+        return line
 
     def action_take_out(self) -> None:
         """Take the highlighted line out."""
-        place = self.highlighted
+        place, lifted = self.highlighted, self._place
         if place is None:
             return
+        self._gone.append((place, self.lines[place]))
         self.fill([line for at, line in enumerate(self.lines) if at != place])
+        self._place = lifted if lifted is None or lifted <= place else lifted - 1
         if self.lines:
             self.highlighted = min(place, len(self.lines) - 1)
-        else:
-            self.screen.focus_next()
+        self.post_message(self.TakenOut())
+
+    def bring_back(self) -> None:
+        """Put the line taken out last back where it was."""
+        if self._gone:
+            place, line = self._gone.pop()
+            lifted = self._place
+            self.fill([*self.lines[:place], line, *self.lines[place:]])
+            self._place = lifted if lifted is None or lifted <= place else lifted + 1
 
     def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
         event.stop()
-        self._place = event.option_index
-        self.post_message(self.Edited(self.lines[event.option_index]))
+        self.post_message(self.Edited(event.option_index))

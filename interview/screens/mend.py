@@ -8,10 +8,10 @@ from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import Horizontal, VerticalScroll
 from textual.content import Content
-from textual.widgets import Button, Footer
+from textual.widgets import Button
 
 from interview.answers_file import Trouble
-from interview.screens.parts import Page, Press, Words
+from interview.screens.parts import KeyLine, Page, Press, Words
 
 UNTOUCHED = (
     "The file has not been touched. You may mend it in an editor and read it again, or go on: "
@@ -52,7 +52,7 @@ class MendScreen(Page):
                 yield Press("Go on", "go_on")
             yield Press("Read it again", "again")
             yield Press("Leave", "leave")
-        yield Footer(show_command_palette=False, compact=True)
+        yield KeyLine()
 
     def on_mount(self) -> None:
         self.query("Press").first().focus()

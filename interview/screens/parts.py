@@ -10,6 +10,7 @@ from textual.binding import Binding, BindingType
 from textual.containers import Horizontal, Vertical
 from textual.content import Content
 from textual.dom import NoScreen
+from textual.markup import escape
 from textual.message import Message
 from textual.screen import ModalScreen, Screen
 from textual.widget import Widget
@@ -77,33 +78,75 @@ class Page(Screen[Any]):
         self.set_class(width < SMALLEST[0] or height < SMALLEST[1], "tiny")
 
 
+ALWAYS = ("esc", "f1")
+"""The keys that are shown however narrow the window is."""
+
+
 class KeyLine(Static):
     """The main keys, at the foot of a page; each may also be clicked.
 
-    Textual's own footer is built anew at every change of focus, which costs a fifth of the time
-    that a new question takes to show.
+    Only keys that fit whole are shown, the first ones first; the page of keys has them all.
+    Textual's own footer cuts the last one, and is built anew at every change of focus, which costs
+    a fifth of the time that a new question takes to show.
     """
 
     def __init__(self, *keys: tuple[str, str, str]) -> None:
+        """Show ``keys``, each as shown, its words and its action; else those of the page."""
         super().__init__("", id="keyline")
         self._keys = keys
+        self._line = ""
+
+    def on_mount(self) -> None:
+        """Follow the keys of the page."""
+        if not self._keys:
+            self.screen.bindings_updated_signal.subscribe(self, self._follow)
+
+    def _follow(self, _screen: Screen[Any]) -> None:
+        self.fit()
 
     def offer(self, *keys: tuple[str, str, str]) -> None:
         """Take other keys."""
         if keys != self._keys:
             self._keys = keys
-            self.on_resize()
+            self.fit()
 
     def on_resize(self) -> None:
-        """Show as many keys as fit, the first ones first."""
-        shown: list[str] = []
-        used = 0
-        for key, what, action in self._keys:
-            used += len(key) + len(what) + 2
-            if used - 1 <= self.content_size.width:
-                word = f"[b]{key}[/b] {what}"
-                shown.append(f"[@click={action}]{word}[/]" if action else word)
-        self.update(" ".join(shown))
+        """Show as many keys as fit."""
+        self.fit()
+
+    def _of_the_page(self) -> list[tuple[str, str, str]]:
+        found: dict[str, tuple[str, str, str]] = {}
+        for _, binding, enabled, _ in self.screen.active_bindings.values():
+            if binding.show and enabled and binding.description:
+                shown = self.app.get_key_display(binding)
+                press = f"press({binding.key!r})"
+                found.setdefault(binding.action, (shown, binding.description, press))
+        return list(found.values())
+
+    def fit(self) -> None:
+        """Show the keys that fit whole, in their order."""
+        keys = self._keys or self._of_the_page()
+        room = self.content_size.width + 1
+        wanted = sorted(keys, key=lambda one: one[0] not in ALWAYS)
+        kept = set()
+        for one in wanted:
+            room -= len(one[0]) + len(one[1]) + 2
+            if room < 0:
+                break
+            kept.add(one)
+        words = []
+        for shown, what, action in keys:
+            if (shown, what, action) in kept:
+                word = f"[b]{escape(shown)}[/b] {escape(what)}"
+                words.append(f"[@click={action}]{word}[/]" if action else word)
+        line = " ".join(words)
+        if line != self._line:
+            self._line = line
+            self.update(line)
+
+    def action_press(self, key: str) -> None:
+        """Do what the key does that was clicked."""
+        self.app.simulate_key(key)
 
 
 class Press(Button):

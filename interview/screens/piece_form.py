@@ -8,7 +8,7 @@ from typing import ClassVar
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import Container, Horizontal, Vertical
-from textual.widgets import Button, Footer, Input, OptionList
+from textual.widgets import Button, Input, OptionList
 from textual.widgets.option_list import Option
 
 from interview.drawing.scene import Drawing
@@ -16,7 +16,7 @@ from interview.drawing.survey_drawing import surface_drawing
 from interview.model import Answers, Unanswered
 from interview.piece_lines import SHAPES
 from interview.reading import Refused
-from interview.screens.parts import Line, Page, Press, Words
+from interview.screens.parts import KeyLine, Line, Page, Press, Words
 from interview.screens.picture import Picture
 from interview.screens.piece_text import (
     SHOWN,
@@ -71,7 +71,7 @@ class PieceForm(Page):
             yield Press("Take it", "done")
             yield Press("Cut out", "cut")
             yield Press("Leave it", "cancel")
-        yield Footer(show_command_palette=False, compact=True)
+        yield KeyLine()
 
     def on_mount(self) -> None:
         shapes = self.query_one("#shapes", OptionList)

@@ -10,7 +10,7 @@ from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import Container, Horizontal, Vertical
 from textual.content import Content
-from textual.widgets import Button, Footer, OptionList
+from textual.widgets import Button, OptionList
 from textual.widgets.option_list import Option
 
 from interview.drawing.scene import Drawing
@@ -21,7 +21,7 @@ from interview.questions import survey
 from interview.reading import Refused
 from interview.route import Step
 from interview.screens import piece_text, words
-from interview.screens.parts import Page, Press, Words
+from interview.screens.parts import KeyLine, Page, Press, Words
 from interview.screens.picture import Picture
 from interview.screens.piece_form import PieceForm
 from interview.session import Doubt, Session
@@ -108,7 +108,7 @@ class PiecesScreen(Page):
             yield Press("Remove", "remove")
             yield Press("Move", "move")
             yield Press("Close", "leave")
-        yield Footer(show_command_palette=False, compact=True)
+        yield KeyLine()
 
     def on_mount(self) -> None:
         if self._listed and self._listed != self._lines:

@@ -10,7 +10,7 @@ from textual import work
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import Horizontal, VerticalScroll
-from textual.widgets import Button, Footer, OptionList
+from textual.widgets import Button, OptionList
 from textual.widgets.option_list import Option
 
 from interview import answers_file as af
@@ -21,7 +21,7 @@ from interview.report import plan_text
 from interview.screens import words
 from interview.screens.further import FurtherPages
 from interview.screens.long_wait import Stopped, telling_page
-from interview.screens.parts import Page, Press, Words, is_there
+from interview.screens.parts import KeyLine, Page, Press, Words, is_there
 from interview.session import Session
 
 TRIES = 20
@@ -61,7 +61,7 @@ class PlanScreen(FurtherPages, Page):
             yield Press("Drawing", "draw")
             yield Press("Try sizes", "try_out")
             yield Press("Plants", "plants")
-        yield Footer(show_command_palette=False, compact=True)
+        yield KeyLine()
 
     def on_mount(self) -> None:
         self.query_one("#lead", Words).say(self._lead)
@@ -180,7 +180,7 @@ class WorkingScreen(Page):
         yield OptionList(id="figures", markup=False)
         with VerticalScroll(id="working_box"):
             yield Words("Choose a figure with the arrows.", id="working_text")
-        yield Footer(show_command_palette=False, compact=True)
+        yield KeyLine()
 
     def on_mount(self) -> None:
         self.query_one("#figures").focus()

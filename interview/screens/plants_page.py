@@ -10,7 +10,7 @@ from textual.binding import Binding, BindingType
 from textual.containers import Container, Horizontal, Vertical, VerticalScroll
 from textual.content import Content
 from textual.screen import ModalScreen
-from textual.widgets import Button, Footer, Input, OptionList
+from textual.widgets import Button, Input, OptionList
 from textual.widgets.option_list import Option
 from textual.worker import get_current_worker
 
@@ -25,7 +25,7 @@ from interview.reading import is_unknown
 from interview.screens import plant_notes, words
 from interview.screens.long_wait import telling_page
 from interview.screens.offers import offer
-from interview.screens.parts import Line, Page, Press, Words, is_there
+from interview.screens.parts import KeyLine, Line, Page, Press, Words, is_there
 from interview.session import Session
 
 LONGEST = 80
@@ -66,7 +66,7 @@ class PlantsScreen(Page):
             yield Press("Undo a swap", "undo")
             yield Press("Why not…?", "why_not")
             yield Press("Close", "leave")
-        yield Footer(show_command_palette=False, compact=True)
+        yield KeyLine()
 
     def on_mount(self) -> None:
         self.query_one("#entry_box").display = False

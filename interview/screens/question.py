@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 import asyncio
+from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
-from typing import Any, ClassVar
+from typing import ClassVar
 
+from textual import events
 from textual.binding import Binding, BindingType
 from textual.containers import Container
+from textual.message import Message
 from textual.widgets import Button
 
 from interview.kinds import Several
@@ -32,13 +35,17 @@ from interview.screens.review import ReviewScreen
 from interview.screens.saver import BackgroundKeeper
 from interview.screens.soak_timer import SoakScreen
 from interview.screens.soak_watch import holes, run_of, to_go_on_with
+from interview.screens.typed_ahead import TypedAhead
 from interview.session import Doubt, Session
 from interview.soak.edit import with_added
+
+LEFT_OUT = "Keys typed before this question was shown were left out. Look, then type them again."
 
 
 class QuestionScreen(FurtherPages, QuestionPage):
     """Asks the question the session stands at."""
 
+    AUTO_FOCUS = ""
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("escape,ctrl+b", "back", "Back", key_display="esc"),
         Binding("ctrl+t", "put_off", "Don't know"),
@@ -53,14 +60,19 @@ class QuestionScreen(FurtherPages, QuestionPage):
         Binding("f5", "plants", "Plants", show=False),
     ]
 
-    def __init__(self, session: Session, saver: BackgroundKeeper, path: Path) -> None:
-        super().__init__(session, saver)
+    def __init__(
+        self, session: Session, saver: BackgroundKeeper, path: Path, file: Callable[[], str]
+    ) -> None:
+        super().__init__(session, saver, file)
         self._path = path
-        self._drafts: dict[str, Any] = {}
-        self._fresh: Any = None
+        self._fresh = ""
         """What the field held before anything was typed."""
+        self._drafts_saved = dict(session.drafts)
         self._turn = asyncio.Lock()
         """One showing at a time: a page that closes asks for one while a jump asks for another."""
+        self._ahead = TypedAhead()
+        self._given: str | None = None
+        """The text that was taken, while the next question is on its way."""
 
     async def on_mount(self) -> None:
         # A soak test does not wait: whoever comes back comes back to its page.
@@ -94,7 +106,10 @@ class QuestionScreen(FurtherPages, QuestionPage):
         return kept == asked.kept and asked.shut == bool(self._session.shut(step))
 
     async def _show_step(self, step: Step) -> None:
-        self._step, self._aside = step, ""
+        same = self._step is not None and self._step.address == step.address
+        half = self.query_one(Field).typed if same else ""
+        missed = self._given is not None and self.query_one(Field).text != self._given
+        self._step, self._aside, self._given, self._told = step, "", None, ("", "", False)
         view = step.view(self._session.answers)
         question = step.worded(self._session.answers)
         shut = self._session.shut(step)
@@ -110,26 +125,48 @@ class QuestionScreen(FurtherPages, QuestionPage):
         caution = question.caution_in(view)
         self._words("caution", f"CAUTION: {caution}" if caution else "")
         self._words("shut", words.shut(shut))
-        options = getattr(question.kind, "options", ()) or question.kind.name == "yes or no"
         hint = asked.examples[:1].upper() + asked.examples[1:]
-        self._words("hint", "" if options else f"{hint}.")
         self._words("aside", "")
         slot = self.query_one("#slot", Container)
         with self.app.batch_update():
             await slot.remove_children()
             field = field_for(asked)
             await slot.mount(field)
+        self._words("hint", field.how or f"{hint}.")
         self._fresh = field.draft
-        if step.address in self._drafts:
-            field.restore(self._drafts[step.address])
-        self._hear(view.fault(question) or "", refused=True)
+        if step.address in self._session.drafts:
+            field.restore(self._session.drafts[step.address])
+        elif half:
+            field.carry(half)
+        fault = view.fault(question) or ""
+        said = fault or self._session.remark(step, asked.text) or self._meant(step, asked.text)
+        self._hear(said, refused=bool(fault))
         self.query_one("#asking").scroll_home(animate=False)
         if shut:
             self.query_one("#go_on").focus()
         else:
             field.begin()
+        self._ahead.turned(Message().time)
+        if missed:
+            self._tell(LEFT_OUT)
+
+    def _meant(self, step: Step, kept: str) -> str:
+        """Say in words a day or a time that is kept, as the file writes it, in its figures."""
+        return (
+            self._understood(kept) if step.question.kind.name in ("date", "date and time") else ""
+        )
 
     # Answering
+
+    def heeds(self, event: events.Key | events.Paste) -> bool:
+        """Tell whether a key is for the question shown, and not typed ahead of it."""
+        key = event.key if isinstance(event, events.Key) else "paste"
+        printable = isinstance(event, events.Key) and event.is_printable
+        if self._ahead.heeds(key, printable, event.time):
+            return True
+        if printable or key == "paste":
+            self._tell(LEFT_OUT)
+        return False
 
     def on_field_typed(self, event: Field.Typed) -> None:
         """Say how the text is understood; a text that cannot be read yet is passed over."""
@@ -137,12 +174,16 @@ class QuestionScreen(FurtherPages, QuestionPage):
         if self._step is None or field.draft == self._fresh:
             return
         # On the empty line of a list the whole list is said back.
-        text = event.text if event.text.strip() else field.text
+        self._hear(self._understood(event.text if event.text.strip() else field.text))
+
+    def _understood(self, text: str) -> str:
+        """Say how ``text`` is understood, where that can be said and is not plain."""
+        assert self._step is not None
         try:
             echo = self._session.read(self._step, text).echo if text.strip() else ""
         except (Refused, ValueError):
             echo = ""
-        self._hear(f"I read this as {echo}." if echo and echo != text else "")
+        return f"I read this as {echo}." if echo and echo != text else ""
 
     async def on_field_given(self, event: Field.Given) -> None:
         """Keep the answer and go on, or say why it cannot be."""
@@ -172,12 +213,12 @@ class QuestionScreen(FurtherPages, QuestionPage):
                 self._session.offer(step, with_added(view, line))
             except (Refused, Doubt) as refused:
                 event.field.restore(line)
-                self._drafts[step.address] = line
+                self._session.drafts[step.address] = line
                 await self._show()
                 self._refuse(str(refused))
                 return
         event.field.kept()
-        self._drafts.pop(step.address, None)
+        self._session.drafts.pop(step.address, None)
         await self._show()
         self._hear(run_of(self._session, step).do_now)
 
@@ -195,8 +236,18 @@ class QuestionScreen(FurtherPages, QuestionPage):
         except Refused as refused:
             self._hear(str(refused), refused=True)
             return
-        self._hear("")
         event.field.added()
+        remark = self._session.remark(self._step, event.line)
+        self._hear(remark or self._understood(event.field.text))
+
+    def on_list_field_pasted(self, event: ListField.Pasted) -> None:
+        """Say what is not known of the lines that were pasted into a list."""
+        if self._step is not None:
+            self._hear(self._session.remark(self._step, event.text))
+
+    def on_list_field_remarked(self, event: ListField.Remarked) -> None:
+        """Say under a list what came of a key."""
+        self._hear(event.said)
 
     def on_list_field_grown(self, event: ListField.Grown) -> None:
         """Keep what is in a list so far: a flat battery must not cost it."""
@@ -209,11 +260,11 @@ class QuestionScreen(FurtherPages, QuestionPage):
             return
         field.asked = replace(field.asked, kept=heard.kept)
         self._fresh = field.draft
-        self._drafts.pop(step.address, None)
+        self._session.drafts.pop(step.address, None)
         self._show_around()
 
     async def _take(self, text: str) -> None:
-        step = self._step
+        step, given = self._step, text
         if step is None:
             return
         view = step.view(self._session.answers)
@@ -233,8 +284,10 @@ class QuestionScreen(FurtherPages, QuestionPage):
             except (Refused, Doubt) as refused:
                 self._refuse(str(refused))
                 return
-        self._drafts.pop(step.address, None)
+        self._session.drafts.pop(step.address, None)
+        self._fresh, self._given = self.query_one(Field).draft, given
         await self._forward()
+        self._given = None
         # The next page is up by now; what a new pace changed is told over it.
         changed = changes_said(before, self._session.answers) if step.question in WALKERS else []
         if changed:
@@ -246,26 +299,41 @@ class QuestionScreen(FurtherPages, QuestionPage):
         self.query_one("#heard").scroll_visible(animate=False)
         self.query_one(Field).begin()
 
-    async def _forward(self) -> None:
+    async def _forward(self, told: str = "", short: str = "") -> None:
         alarm, self._session.alarm = self._session.alarm, ""
         ended = self._session.go_on() is None
+        passed = "" if ended else self._session.passed_over
         if ended:
-            self._end()
-        else:
-            await self._show()
+            self._end(f"{alarm} {words.at_the_end(self._session)} {told}".strip())
+            return
+        await self._show()
         if alarm:
-            self.notify(alarm, severity="error", markup=False, timeout=30)
-        elif self._session.passed_over and not ended:
-            self.notify(self._session.passed_over, markup=False, timeout=10)
+            self._tell(alarm, alarm=True)
+        elif passed or told:
+            self._tell(f"{told} {passed}".strip(), f"{short} {passed}".strip())
 
-    def _end(self) -> None:
+    def _end(self, lead: str) -> None:
         self._show_around()
-        self.app.push_screen(PlanScreen(self._session, self._path, words.at_the_end(self._session)))
+        self.app.push_screen(PlanScreen(self._session, self._path, lead))
 
     def _keep_draft(self) -> None:
+        """Put what is half typed by, so that it comes back with its question."""
         field = self.query_one(Field)
-        if self._step is not None and field.draft != self._fresh:
-            self._drafts[self._step.address] = field.draft
+        if self._step is None:
+            return
+        if field.draft != self._fresh:
+            self._session.drafts[self._step.address] = field.draft
+        else:
+            self._session.drafts.pop(self._step.address, None)
+
+    def leave(self) -> None:
+        """Have what is half typed saved too, before the program ends."""
+        if self._step is None:
+            return
+        self._keep_draft()
+        if self._session.drafts != self._drafts_saved:
+            self._drafts_saved = dict(self._session.drafts)
+            self._session.save()
 
     # Buttons and keys
 
@@ -290,7 +358,7 @@ class QuestionScreen(FurtherPages, QuestionPage):
         """Go to the question before."""
         self._keep_draft()
         if self._session.go_back() is None:
-            self.notify("This is the first question.", markup=False)
+            self._tell("This is the first question.")
         else:
             await self._show()
 
@@ -314,10 +382,10 @@ class QuestionScreen(FurtherPages, QuestionPage):
             self.app.push_screen(Ask(asked, "Yes, I don't know yet", "No, keep my answer"), done)
 
     async def _put_off(self, step: Step) -> None:
+        self._keep_draft()
         self._session.put_off(step)
-        self._drafts.pop(step.address, None)
-        self.notify(f"To find out: {self._session.find_out(step)}", markup=False, timeout=8)
-        await self._forward()
+        put_off = f"Put off: {step.question.label}."
+        await self._forward(f"{put_off} To find out: {self._session.find_out(step)}", put_off)
 
     def action_go_to(self) -> None:
         """Open the list of all questions and answers."""
@@ -355,12 +423,12 @@ class QuestionScreen(FurtherPages, QuestionPage):
             field = self.query_one(Field)
             listed = list(field.items.lines) if isinstance(field, ListField) else []
             # What that page keeps takes the place of what is half typed here.
-            self._drafts.pop(step.address, None)
+            self._session.drafts.pop(step.address, None)
             self.app.push_screen(PiecesScreen(self._session, step, listed))
         elif step.question.group == "holes":
             test = next((one for one in holes(self._session) if one.number == step.number), step)
             if shut := self._session.shut(test):
-                self.notify(shut[0], markup=False, timeout=6)
+                self._tell(shut[0])
             else:
                 self.app.push_screen(SoakScreen(self._session, test))
         else:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import textwrap
+from collections.abc import Callable
 
 from textual import events
 from textual.app import ComposeResult
@@ -15,6 +16,7 @@ from interview.screens.parts import NARROW, WIDE, KeyLine, Page, Press, Words
 from interview.screens.reminding import reminders_of
 from interview.screens.saver import BackgroundKeeper
 from interview.screens.soak_watch import due_words
+from interview.screens.words import short_name
 from interview.session import Session
 
 BUTTONS = (
@@ -52,20 +54,25 @@ class QuestionPage(Page):
 
     SAYS_WHAT_IS_DUE = True
 
-    def __init__(self, session: Session, saver: BackgroundKeeper) -> None:
+    def __init__(self, session: Session, saver: BackgroundKeeper, file: Callable[[], str]) -> None:
+        """Ask the questions of ``session``; ``file`` tells the name its answers have now."""
         super().__init__()
+        self._file = file
         self._session = session
         self._saver = saver
         self._step: Step | None = None
         """The question shown."""
         self._aside = ""
         """``why`` or ``how`` while that is shown under the question."""
+        self._told = ("", "", False)
+        """What is told of the last key in full and in short, and whether it is an alarm."""
 
     def parts(self) -> ComposeResult:
         yield TopLine(id="top")
         yield StageStrip(id="strip")
         yield Words(id="unsaved")
         yield Words(id="testing")
+        yield Words(id="told")
         with Container(id="body"):
             with Vertical(id="left"):
                 with VerticalScroll(id="asking", can_focus=False):
@@ -102,13 +109,13 @@ class QuestionPage(Page):
         """Show what stands around the question."""
         if self._step is None:
             return
-        self.query_one(TopLine).show(self._session, self._step, self._saver.report)
         self.query_one(StageStrip).show(self._session, self._step.stage.key)
         self.query_one(PlanSoFar).show(self._session)
         offered = self._offered()
         self.query_one("#further").display = bool(offered)
         for name, _ in FURTHER:
             self.query_one(f"#{name}").display = name in offered
+        self._show_told()
         self._show_reason()
         self.show_saved()
         self.show_testing()
@@ -124,31 +131,60 @@ class QuestionPage(Page):
         offered: tuple[str, ...] = OFFERED.get(self._step.stage.key, ())
         return (*offered, "ways") if offered and self._session.plan.room_trouble else offered
 
-    def _show_reason(self) -> None:
-        """Show why we ask, and the picture, where nothing has to give way to them."""
+    def _tell(self, said: str, short: str = "", alarm: bool = False) -> None:
+        """Tell something in a line of the page: it covers nothing and goes with the question.
+
+        ``short`` is told instead where there is no room for all of it.
+        """
+        self._told = (said, short or said, alarm)
+        if self._step is not None and self.is_mounted:
+            self._show_told()
+            self._show_reason()
+
+    def _show_told(self) -> None:
+        said, short, alarm = self._told
+        room = self._room() - self._lines()
+        fits = len(textwrap.wrap(said, max(20, self.size.width - 2))) <= room
+        self.query_one("#told").set_class(alarm, "alarm")
+        self._words("told", said if fits or alarm else short)
+
+    def _room(self) -> int:
+        """Return how many lines there are for the question and what is told around it."""
+        return self.size.height - 4 - (PLAN_LINES if self.size.width < NARROW else 0)
+
+    def _lines(self) -> int:
+        """Return how many lines the question takes without the reason for it."""
         assert self._step is not None
         question = self._step.worded(self._session.answers)
-        field = self.query_one(Field)
-        narrow = self.size.width < NARROW
-        beside = 0 if narrow else min(64, int(self.size.width * 0.42)) + 1
+        beside = 0 if self.size.width < NARROW else min(64, int(self.size.width * 0.42)) + 1
         width = max(20, self.size.width - beside - 5)
-        lines = 1 + field.lines + len(textwrap.wrap(question.text, width)) + 1
+        lines = 2 + self.query_one(Field).lines + len(textwrap.wrap(question.text, width))
         lines += bool(self._step.number)
-        lines += len(textwrap.wrap(str(self.query_one("#hint", Words).said), width))
+        for name in ("hint", "heard"):
+            lines += len(textwrap.wrap(str(self.query_one(f"#{name}", Words).said), width))
         lines += 1 + (self.size.width < 80 or NARROW <= self.size.width < WIDE)
         lines += bool(self._offered())
         if caution := str(self.query_one("#caution", Words).said):
             lines += 1 + len(textwrap.wrap(caution, width - 2))
         if shut := str(self.query_one("#shut", Words).said):
             lines += 1 + len(textwrap.wrap(shut, width - 2))
+        return lines
+
+    def _show_reason(self) -> None:
+        """Show why we ask, and the picture, where nothing has to give way to them."""
+        assert self._step is not None
+        question = self._step.worded(self._session.answers)
+        narrow = self.size.width < NARROW
+        beside = 0 if narrow else min(64, int(self.size.width * 0.42)) + 1
+        width = max(20, self.size.width - beside - 5)
         why = textwrap.wrap(f"Why: {question.why}", width)
-        room = self.size.height - 4 - (PLAN_LINES if narrow else 0)
-        fits = lines + len(why) <= room and self._aside != "why"
+        told = textwrap.wrap(str(self.query_one("#told", Words).said), max(20, self.size.width - 2))
+        left = self._room() - self._lines() - len(told) - len(why)
+        fits = left >= 0 and self._aside != "why"
         self._words("reason", " ".join(why) if fits else "")
         # A picture helps here and now more than most of the plan so far does.
-        room += PLAN_LINES - 2 if narrow else 0
-        sketched = fits and _sketch_fits(question.picture, width, room - lines - len(why))
-        sketched = sketched and self._aside != "how"
+        left += PLAN_LINES - 2 if narrow else 0
+        sketched = fits and self._aside != "how" and _sketch_fits(question.picture, width, left)
         self._words("sketch", f"\n{question.picture}" if sketched else "")
 
     def show_testing(self) -> None:
@@ -159,19 +195,26 @@ class QuestionPage(Page):
         self._words("testing", said)
         self.query_one("#testing").display = bool(said)
 
+    def _show_top(self) -> None:
+        assert self._step is not None
+        file = short_name(self._file())
+        self.query_one(TopLine).show(self._session, self._step, self._saver.report, file)
+
     def show_saved(self) -> None:
         """Show whether the answers are saved."""
         if self._step is None or not self.is_mounted:
             return
         report = self._saver.report
-        self.query_one(TopLine).show(self._session, self._step, report)
+        self._show_top()
         self.query_one("#unsaved").set_class(not report.failed, "noted")
         self._words("unsaved", report.banner)
 
     def _hear(self, text: str, refused: bool = False) -> None:
         heard = self.query_one("#heard", Words)
         heard.set_class(refused and bool(text), "refused")
-        heard.say(text)
+        if text != heard.said:
+            heard.say(text)
+            self._show_reason()
 
     def action_aside(self, which: str) -> None:
         """Show or hide why we ask, or how to find out."""

@@ -10,7 +10,7 @@ from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import Horizontal
 from textual.content import Content
-from textual.widgets import Button, Footer, Input, OptionList
+from textual.widgets import Button, Input, OptionList
 from textual.widgets.option_list import Option
 
 from interview import route
@@ -18,7 +18,7 @@ from interview.model import Standing
 from interview.questions import GROUPS, STAGES
 from interview.route import Step
 from interview.screens import words
-from interview.screens.parts import Ask, Line, Page, Press, Words
+from interview.screens.parts import Ask, KeyLine, Line, Page, Press, Words
 from interview.session import Session
 
 
@@ -38,6 +38,25 @@ class Entry:
         """Tell whether every word searched for is in this line."""
         whole = f"{self.address} {self.label} {self.said} {self.mark}".casefold()
         return all(word in whole for word in search.casefold().split())
+
+    def rank(self, search: str) -> int:
+        """Return how near this line is to what is searched for; the nearest first is 0.
+
+        A title that begins so comes before one with a word that does, then whole words and
+        beginnings of the name in the file, then anything else that holds it.
+        """
+        wanted = " ".join(search.casefold().split())
+        label, address = self.label.casefold(), self.address.casefold()
+        key = address.rpartition(".")[2]
+        tests = (
+            wanted in (label, address, key),
+            label.startswith(wanted),
+            f" {wanted}" in label,
+            key.startswith(wanted) or address.startswith(wanted),
+            wanted in label,
+            all(word in label for word in wanted.split()),
+        )
+        return tests.index(True) if True in tests else len(tests)
 
 
 _MARKS = {
@@ -70,6 +89,8 @@ def _entry(session: Session, step: Step, aside: bool) -> Entry:
     mark = "set aside: does not apply now" if aside else _MARKS[standing]
     if standing is Standing.OPEN and not mark:
         mark = "shut" if session.shut(step) else "open"
+    if standing is not Standing.FAULTY and step.address in session.drafts and not aside:
+        mark = "half typed"
     said = "" if text is None or standing is Standing.UNKNOWN else words.one_line(text)
     value = view.get(step.question)
     if hasattr(step.question.kind, "options") and value is not None:
@@ -90,6 +111,7 @@ class ReviewScreen(Page):
         super().__init__()
         self._session = session
         self._here = here.address if here else ""
+        self._all: list[Entry] = []
         self._shown: list[Entry] = []
 
     def parts(self) -> ComposeResult:
@@ -101,15 +123,18 @@ class ReviewScreen(Page):
             yield Press("Next open", "next_open")
             yield Press("Take this answer away", "clear")
             yield Press("Remove this whole item", "remove")
-        yield Footer(show_command_palette=False, compact=True)
+        yield KeyLine()
 
     def on_mount(self) -> None:
+        self._all = entries(self._session)
         self._fill("", self._here)
         self.query_one("#find").focus()
 
     def _fill(self, search: str, at: str = "") -> None:
-        found = entries(self._session)
-        self._shown = [one for one in found if one.matches(search) and not (search and one.stage)]
+        self._shown = self._all
+        if search.strip():
+            fits = [one for one in self._all if one.matches(search) and not one.stage]
+            self._shown = sorted(fits, key=lambda one: (one.rank(search), one.aside))
         listing = self.query_one("#answers", OptionList)
         listing.clear_options()
         listing.add_options([Option(_words(one)) for one in self._shown])
@@ -188,6 +213,7 @@ class ReviewScreen(Page):
             step = route.step_at(entry.address, self._session.answers)
             if yes and step is not None:
                 self._session.clear(step)
+                self._all = entries(self._session)
                 self._fill(self.query_one("#find", Input).value, entry.address)
 
         self.app.push_screen(Ask(asked, "Yes, take it away", "No, keep it"), done)
@@ -203,6 +229,7 @@ class ReviewScreen(Page):
         def done(yes: bool | None) -> None:
             if yes:
                 self._session.remove_item(parts[0], int(parts[1]))
+                self._all = entries(self._session)
                 self._fill(self.query_one("#find", Input).value)
 
         asked = f"Remove {named} with all its answers? Those after it move up."

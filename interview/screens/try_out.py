@@ -9,7 +9,7 @@ from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import Container, Horizontal, Vertical, VerticalScroll
 from textual.content import Content
-from textual.widgets import Button, Footer, OptionList
+from textual.widgets import Button, OptionList
 from textual.widgets.option_list import Option
 
 from interview import whatif
@@ -19,7 +19,7 @@ from interview.screens import words
 from interview.screens.garden import VIEWS, view_parts
 from interview.screens.long_wait import Stopped, telling_page
 from interview.screens.offers import offer_all
-from interview.screens.parts import NARROW, Ask, Page, Press, Words, is_there
+from interview.screens.parts import NARROW, Ask, KeyLine, Page, Press, Words, is_there
 from interview.screens.picture import Picture
 from interview.session import Session
 from interview.whatif import LEVERS, Followed, Lever
@@ -96,7 +96,7 @@ class TryOutScreen(Page):
             yield Press("This one back", "reset")
             yield Press("All back", "discard")
             yield Press("Leave", "leave")
-        yield Footer(show_command_palette=False, compact=True)
+        yield KeyLine()
 
     def on_mount(self) -> None:
         listing = self.query_one("#levers", Levers)

@@ -8,12 +8,12 @@ from typing import ClassVar
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.content import Content
-from textual.widgets import Footer, OptionList
+from textual.widgets import OptionList
 from textual.widgets.option_list import Option
 
 from interview import answers_file as af
 from interview.cautions import LOCATE
-from interview.screens.parts import Page, Words
+from interview.screens.parts import KeyLine, Page, Words
 from interview.screens.shelf import Shelved
 
 NEW = "new"
@@ -29,8 +29,9 @@ class WelcomeScreen(Page):
 
     BINDINGS: ClassVar[list[BindingType]] = [Binding("n", "begin", "New garden")]
 
-    def __init__(self, gardens: list[Shelved], trouble: str = "") -> None:
+    def __init__(self, gardens: list[Shelved], trouble: str = "", new_file: str = "") -> None:
         super().__init__()
+        self._new_file = new_file
         self._gardens = gardens
         self._trouble = trouble
 
@@ -39,11 +40,14 @@ class WelcomeScreen(Page):
         yield Words(LEAD, id="lead")
         yield Words(f"CAUTION: {LOCATE}", id="caution")
         yield Words(self._trouble, id="trouble")
-        options = [Option("Begin a new garden", id=NEW)]
+        begin = Content.assemble(
+            "Begin a new garden", (f"  (kept in {self._new_file})", "$foreground-muted")
+        )
+        options = [Option(begin, id=NEW)]
         for place, one in enumerate(self._gardens):
             options.append(Option(_words(one), id=str(place)))
         yield OptionList(*options, id="gardens", markup=False)
-        yield Footer(show_command_palette=False, compact=True)
+        yield KeyLine()
 
     def on_mount(self) -> None:
         self.query_one("#trouble", Words).say(self._trouble)

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import datetime as dt
+from pathlib import Path
 
 from interview import route
+from interview.answers_file import shown
 from interview.model import Standing
 from interview.plan import Plan
 from interview.questions import GROUPS
@@ -22,6 +24,15 @@ def ticking(time: dt.timedelta) -> str:
 def one_line(text: str) -> str:
     """Write the words of an answer on one line, lists parted by semicolons."""
     return "; ".join(line.strip() for line in text.splitlines() if line.strip())
+
+
+LONGEST_FILE = 20
+
+
+def short_name(path: str) -> str:
+    """Return the name of a file without its folder, cut in its middle where it is long."""
+    name = shown(Path(path).name)
+    return name if len(name) <= LONGEST_FILE else f"{name[:10]}…{name[-9:]}"
 
 
 def item_name(session: Session, step: Step) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from interview.model import no_objection
-from interview.questions import every_question, new_answers
+from interview.questions import QUESTIONS, every_question, new_answers
 from interview.reading import Refused
 
 ASKED = {"lines_requested": "asked", "lines_asked_on": "2026-05-20"}
@@ -131,3 +131,31 @@ def test_uneven_walks_are_doubted_and_even_ones_are_not(given):
     even = PACE_COUNTS.read("19; 20; 19; 20", view)
     assert PACE_COUNTS.doubt(uneven, view)
     assert PACE_COUNTS.doubt(even, view) is None
+
+
+# Address, the answers beside it, a text that is doubted, words of the doubt, a text that is not.
+DOUBTS = (
+    ("floor_length", {"room_length": "20 ft"}, "21 ft", "shorter than that floor", "20 ft"),
+    ("floor_width", {"room_width": "3 m"}, "3.1 m", "shorter than that floor", "3 m"),
+    ("spout_fall", {"spout_distance": "2 ft"}, "25 in", "one in one", "24 in"),
+    ("spots.1.slope_drop_turned", {"spots.1.slope_drop": "8 in"}, "3 in", "differ widely", "5 in"),
+    ("spots.1.slope_drop_turned", {"spots.1.slope_drop": "1 in"}, "2.1 in", "differ", "2 in"),
+    ("holes.1.floor_depth", {"holes.1.hole_depth": "9 in"}, "9 in", "no deeper", "8 in"),
+    ("dig_day", {"lines_finished_on": "2026-05-26"}, "2026-05-25", "before the last", "2026-05-26"),
+    ("sun", {"spots.1.spot_name": "a", "spots.1.sun_hours": "7"}, "shade", "6 hours", "full"),
+)
+
+
+@pytest.mark.parametrize(("address", "beside", "odd", "words", "likely"), DOUBTS)
+def test_an_answer_that_makes_little_sense_beside_another_is_doubted(
+    given, address, beside, odd, words, likely
+):
+    view = given({"units": "us", **beside})
+    *group, key = address.split(".")
+    view = view.at(group[0], int(group[1])) if group else view
+    question = QUESTIONS[key]
+    assert words in (question.doubt(question.read(odd, view), view) or "")
+    assert question.doubt(question.read(likely, view), view) is None
+    alone = new_answers({"units": "us"})
+    alone = alone.at(group[0], int(group[1])) if group else alone
+    assert question.doubt(question.read(odd, alone), alone) is None

@@ -19,9 +19,12 @@ from interview.kinds import Choice, Ticks, YesNo, list_lines
 from interview.lines import Readings
 from interview.opening import Opened, open_session
 from interview.route import Step
+from interview.screens import typed_ahead
 from interview.screens.app import Door, InterviewApp
 from interview.session import Session
 
+LOOKS = 20
+"""How often it is looked for the field to type into."""
 BY = "rain-garden-interview test"
 
 
@@ -54,8 +57,9 @@ class Person:
 
     @property
     def told(self) -> str:
-        """Return the notices that are up."""
-        return " ".join(one.message for one in self.app._notifications)
+        """Return the notices that are up, and what is told in a line of the question page."""
+        lines = [str(one.render()) for one in self.app.screen.query("#told") if one.display]
+        return " ".join([*(one.message for one in self.app._notifications), *lines])
 
     def sees(self) -> str:
         """Return the screen as text."""
@@ -94,6 +98,10 @@ class Person:
 
     async def types(self, text: str) -> None:
         """Type ``text`` into the line that has the focus."""
+        for _ in range(LOOKS):  # a page just opened may still be on its way
+            if isinstance(self.app.focused, Input):
+                break
+            await self.pilot.pause()
         assert isinstance(self.app.focused, Input), self.app.focused
         await self.press(*text)
 
@@ -130,7 +138,7 @@ class Person:
     async def _chooses(self, text: str, options: tuple[tuple[str, str], ...]) -> None:
         place = [key for key, _ in options].index(text)
         if len(options) < 10:
-            await self.press(str(place + 1))
+            await self.press(str(place + 1), "enter")
         else:
             await self.press("home", *(["down"] * place), "enter")
 
@@ -161,6 +169,9 @@ Sit = Callable[..., AbstractAsyncContextManager[Person]]
 def sit(tmp_path: Path, clock: Callable[[], dt.datetime], monkeypatch: pytest.MonkeyPatch) -> Sit:
     """Return a way to sit down at a garden: a file by its name, or the start page."""
     monkeypatch.chdir(tmp_path)
+    # Nobody here waits between two keys; what depends on it has tests of its own.
+    monkeypatch.setattr(typed_ahead, "REST", 0.0)
+    monkeypatch.setattr(typed_ahead, "BURST", 0.0)
 
     @asynccontextmanager
     async def down(

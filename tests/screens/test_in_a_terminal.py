@@ -254,3 +254,33 @@ def test_a_terminal_that_goes_away_without_a_signal_ends_the_program(tube) -> No
         assert program.program.wait(LIMIT) == 129
     finally:
         program.master, program.slave = os.openpty()
+
+
+@pytest.mark.parametrize("name", ["SIGTERM", "SIGHUP"])
+def test_a_signal_to_end_keeps_what_is_half_typed_for_the_next_time(
+    tube, tmp_path: Path, name: str
+) -> None:
+    program = tube("garden.yaml")
+    program.read("What do you call this garden?")
+    program.type(b"Birch la")
+    program.read("Birch la")
+    program.program.send_signal(getattr(signal, name))
+    program.ended()
+    assert "garden_name: Birch la" in (tmp_path / "garden.yaml").read_text()
+    again = tube("garden.yaml")
+    assert "Birch la" in again.read("Birch la")
+    again.type(b"\x11")
+    assert again.ended() == 0
+
+
+def test_the_way_back_that_is_printed_names_the_plant_file_given(tube, tmp_path: Path) -> None:
+    plants = "scientific_name,common_name,kind,sun,zones,height_max_ft,spacing_in\n"
+    (tmp_path / "my plants.csv").write_text(plants)
+    program = tube("garden.yaml", "--plants", "my plants.csv")
+    program.read("What do you call this garden?")
+    program.type(b"Maple\r")
+    program.read("Which units")
+    program.type(b"\x11")
+    program.ended()
+    told = "".join(program.shown().split())
+    assert f"--plants='{tmp_path}/myplants.csv'garden.yaml" in told

@@ -77,7 +77,7 @@ async def test_a_choice_is_not_made_beforehand_and_enter_alone_asks_for_one(sit)
 async def test_letters_jump_within_a_long_list(sit) -> None:
     async with sit("garden.yaml") as person:
         await person.goes_to("country")
-        await person.press("1")
+        await person.press("1", "enter")
         assert person.asked == "state"
         await person.press("w", "i")
         await person.press("enter")
@@ -271,3 +271,20 @@ async def test_the_buttons_of_further_pages_stand_only_where_they_are_of_use(sit
         await person.pilot.click("#plants")
         await person.pilot.pause()
         assert person.page == "PlantsScreen"
+
+
+async def test_a_plant_that_is_not_in_the_list_is_told_at_once_and_kept(sit) -> None:
+    async with sit("garden.yaml", size=(100, 30)) as person:
+        await person.goes_to("favourites")
+        await person.enters("swamp milkwede")
+        assert "“swamp milkwede” is not in the plant list." in person.says("heard")
+        assert "swamp milkweed" in person.says("heard")
+        await person.enters("cardinal flower")
+        assert "is not in the plant list" not in person.says("heard")
+        await person.pastes("qqq\nrrr")
+        assert "“rrr” is not in the plant list" in person.says("heard")
+        await person.press("enter")
+        kept = "swamp milkwede\ncardinal flower\nqqq\nrrr"
+        assert person.session.answers.texts["favourites"] == kept
+        await person.press("escape")
+        assert "“swamp milkwede” is not in the plant list." in person.says("heard")

@@ -21,11 +21,22 @@ async def test_review_searches_jumps_and_edits(sit, write) -> None:
         assert person.session.answers.texts["rain_depth"] == "1.25 in"
 
 
+async def test_a_title_that_begins_with_what_is_searched_for_comes_first(sit, write) -> None:
+    path = write("oak.yaml", {"country": "us"})
+    async with sit(str(path)) as person:
+        for typed, found in (("State", "state"), ("slope", "slope_run"), ("road", "road_salt")):
+            await person.press("ctrl+g")
+            await person.types(typed)
+            rows = person.sees().splitlines()[4:8]
+            await person.press("enter")
+            assert person.asked.rpartition(".")[2] == found, rows
+
+
 async def test_answers_set_aside_are_marked_and_stay(sit, write) -> None:
     path = write("oak.yaml", {"country": "us", "state": "wi"})
     async with sit(str(path)) as person:
         await person.goes_to("country")
-        await person.press("2")
+        await person.press("2", "enter")
         await person.press("ctrl+g")
         await person.types("state wisc")
         assert "State: Wisconsin [set aside: does not apply now]" in person.sees_words()

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import pytest
+
 from interview import recent
 from interview.screens.shelf import shelf
 
@@ -119,3 +121,32 @@ async def test_a_garden_open_elsewhere_is_refused_in_words(sit, write) -> None:
         await person.press("enter")
         assert person.page == "WelcomeScreen"
         assert "open" in person.sees_words()
+
+
+async def test_the_file_is_named_at_the_start_on_every_question_and_whole_under_f1(
+    sit, tmp_path: Path
+) -> None:
+    (tmp_path / "rain_garden.yaml").write_text("something: else\n")
+    async with sit() as person:
+        assert "Begin a new garden (kept in rain_garden-2.yaml)" in person.sees_words()
+        await person.press("f1")
+        assert "".join(str(tmp_path / "rain_garden-2.yaml").split()) in "".join(
+            person.says("where").split()
+        )
+        await person.press("escape")
+        await person.press("enter")
+        assert person.sees().splitlines()[0].rstrip().endswith("rain_garden-2.yaml")
+        await person.press("f1")
+        assert str(tmp_path / "rain_garden-2.yaml") in person.says("where")
+
+
+@pytest.mark.parametrize(("width", "named"), [(60, False), (80, True), (100, True)])
+async def test_a_long_name_of_a_file_is_cut_in_its_middle_and_gives_way_first(
+    sit, width: int, named: bool
+) -> None:
+    name = "the_rain_garden_of_aunt_rosemary.yaml"
+    async with sit(name, size=(width, 24)) as person:
+        await person.enters("Aunt Rosemary's corner by the old maple")
+        top = person.sees().splitlines()[0]
+        assert ("the_rain_g…mary.yaml" in top) is named
+        assert "A. Start · 2 of 5" in top

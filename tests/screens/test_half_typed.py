@@ -1,0 +1,208 @@
+"""What is half typed is never lost: not by the keys of a list, not by leaving the program."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from textual.widgets import Input
+
+from interview import store
+from interview.screens.lists import Items
+
+
+def listed(person) -> list[str]:
+    return person.app.screen.query_one(Items).lines
+
+
+async def presses(person, *keys: str) -> None:
+    """Press keys one after the other, each once the one before has done its work."""
+    for key in keys:
+        await person.press(key)
+
+
+async def test_nothing_typed_is_lost_by_going_up_to_the_list_and_taking_lines_out(sit) -> None:
+    async with sit("garden.yaml") as person:
+        await person.goes_to("favourites")
+        await person.enters("flag")
+        await person.enters("sedge")
+        await person.types("swamp")
+        await presses(person, "up", "delete")
+        assert listed(person) == ["flag"]
+        assert "Ctrl+Z brings it back" in person.sees_words()
+        await person.press("delete")
+        assert person.app.focused.value == "swamp"
+        await person.press("ctrl+z", "ctrl+z")
+        assert listed(person) == ["flag", "sedge"]
+        await presses(person, "up", "down")
+        await person.enters(" milkweed")
+        assert listed(person) == ["flag", "sedge", "swamp milkweed"]
+
+
+async def test_letters_typed_on_the_list_go_into_the_line(sit) -> None:
+    async with sit("garden.yaml") as person:
+        await person.goes_to("favourites")
+        await person.enters("flag")
+        await presses(person, "up", *"sedge", "enter")
+        assert listed(person) == ["flag", "sedge"]
+
+
+async def test_a_line_is_changed_in_its_place_and_only_when_the_field_is_free(sit) -> None:
+    async with sit("garden.yaml") as person:
+        await person.goes_to("favourites")
+        await person.enters("flag")
+        await person.enters("sedge")
+        await person.types("swa")
+        await presses(person, "up", "up", "enter")
+        assert "half typed" in person.sees_words()
+        assert person.app.focused.value == "swa"
+        await presses(person, "ctrl+u", "up", "up", "enter")
+        assert person.app.focused.value == "flag"
+        await person.enters("s")
+        assert listed(person) == ["flags", "sedge"]
+
+
+async def test_the_list_offers_its_default_only_while_it_is_empty(sit) -> None:
+    async with sit("garden.yaml") as person:
+        await person.goes_to("favourites")
+        assert "Enter alone takes none" in person.sees_words()
+        await person.enters("flag")
+        assert "Enter alone takes" not in person.sees_words()
+        await presses(person, "up", "delete")
+        assert "Enter alone takes none" in person.sees_words()
+
+
+@pytest.mark.parametrize("key", ["escape", "ctrl+g", "ctrl+l", "f1", "f3", "f4", "f5", "ctrl+t"])
+async def test_a_list_with_a_line_half_typed_comes_back_whole(sit, key: str) -> None:
+    async with sit("garden.yaml") as person:
+        await person.goes_to("favourites")
+        await person.enters("flag")
+        await person.types("swamp m")
+        await person.press(key)
+        if person.page != "QuestionScreen":
+            await person.settles()
+            await person.press("escape")
+        if person.asked != "favourites":
+            await person.goes_to("favourites")
+        assert listed(person) == ["flag"]
+        assert person.app.focused.value == "swamp m"
+
+
+TYPED = {
+    "garden_name": ("Map", "Map"),
+    "rain_depth": ("1.", "1."),
+    "favourites": ("swamp m", "swamp m"),
+    "country": ("n", ""),
+}
+
+
+@pytest.mark.parametrize("address", TYPED)
+async def test_what_is_half_typed_is_there_again_after_the_program_was_ended(
+    sit, tmp_path: Path, address: str
+) -> None:
+    keys, draft = TYPED[address]
+    async with sit("garden.yaml") as person:
+        await person.goes_to(address)
+        if address == "favourites":
+            await person.enters("flag")
+        await person.press(*keys)
+        await person.press("ctrl+q")
+    loaded, _ = store.load(tmp_path / "garden.yaml")
+    assert address in loaded.drafts
+    # The lines of a list are kept as they are added; the one half typed is not.
+    assert loaded.answers.texts.get(address, "flag") == "flag"
+    assert not loaded.troubles
+    async with sit("garden.yaml") as person:
+        assert person.asked == address
+        if address == "country":
+            assert person.app.focused.highlighted == 4
+        else:
+            assert person.app.focused.value == draft
+        if address == "favourites":
+            assert listed(person) == ["flag"]
+            await person.press("enter")
+        await person.press("enter")
+        assert address in person.session.answers.texts
+        await person.press("ctrl+q")
+    assert "half_typed" not in (tmp_path / "garden.yaml").read_text()
+
+
+async def test_one_comes_back_to_what_was_half_typed_over_an_answer(sit, sample) -> None:
+    path = sample("finished_us.yaml")
+    async with sit(path) as person:
+        await person.goes_to("swap_out")
+        await person.types("half of it")
+        await person.press("ctrl+q")
+    async with sit(path) as person:
+        assert person.asked == "swap_out"
+        assert person.app.focused.value == "half of it"
+        assert person.session.answers.texts["swap_out"] == "prairie ironweed for New England aster"
+
+
+async def test_leaving_with_nothing_typed_makes_no_file(sit, tmp_path: Path) -> None:
+    async with sit("garden.yaml") as person:
+        await person.press("ctrl+q")
+    assert not (tmp_path / "garden.yaml").exists()
+
+
+def test_what_is_strange_under_half_typed_is_told_by_line_and_stays(write, tmp_path: Path) -> None:
+    path = write("oak.yaml", {"garden_name": "Oak"})
+    text = path.read_text()
+    for strange in ("half_typed: [a, b]\n", "half_typed:\n  rain_depth: {a: b}\n"):
+        path.write_text(text.replace("start:\n", f"{strange}start:\n", 1))
+        loaded, mark = store.load(path)
+        assert len(loaded.troubles) == 1 and loaded.troubles[0].line
+        keeper = store.FileKeeper(path, "test", loaded, mark)
+        keeper.drafts["units"] = "me"
+        keeper.keep(loaded.answers.with_text("units", "us"), "country")
+        assert strange.splitlines()[-1] in path.read_text()
+        assert "units: us" in path.read_text()
+
+
+def test_drafts_of_a_group_move_up_with_its_items(write, clock, tmp_path: Path) -> None:
+    from interview.opening import Opened, open_session
+
+    path = write(
+        "oak.yaml",
+        {"spots.1.spot_name": "front", "spots.1.another_spot": "yes", "spots.2.spot_name": "back"},
+    )
+    opened = open_session(str(path), clock, "test")
+    assert isinstance(opened, Opened)
+    with opened.lock:
+        opened.session.drafts.update({"spots.1.spot_name": "fr", "spots.2.spot_name": "ba"})
+        opened.session.remove_item("spots", 1)
+        assert opened.session.drafts == {"spots.1.spot_name": "ba"}
+
+
+def test_plain_lines_say_what_was_half_typed(write, clock) -> None:
+    from interview import plain
+    from interview.opening import Opened, open_session
+
+    opened = open_session(str(write("oak.yaml", {"garden_name": "Oak"})), clock, "test")
+    assert isinstance(opened, Opened)
+    said: list[str] = []
+    with opened.lock:
+        opened.session.drafts["units"] = "met"
+
+        def ask(_prompt: str) -> str:
+            if "units" in opened.session.answers.texts:
+                raise EOFError
+            return "metric"
+
+        plain.run(opened.session, ask, said.append)
+        assert any("half typed before, not kept: met" in line for line in said)
+        assert "units" not in opened.session.drafts
+
+
+async def test_a_line_half_typed_stays_when_the_list_is_changed_on_its_own_page(
+    sit, sample
+) -> None:
+    async with sit(sample("finished_us.yaml")) as person:
+        await person.goes_to("surfaces.2.pieces")
+        await person.types("triangle 3 f")
+        await person.press("f3")
+        assert person.page == "PiecesScreen"
+        await person.press("c")
+        await person.press("escape")
+        assert len(listed(person)) == 2
+        assert person.app.screen.query_one(Input).value == "triangle 3 f"
