@@ -48,6 +48,8 @@ def test_an_output_that_is_full_is_told_in_one_line(tmp_path, way):
 def test_a_closed_stream_brings_no_traceback(tmp_path, way, closed):
     file = tmp_path / "g.yaml"
     file.write_bytes(SAMPLE.read_bytes())
+    rain = SAMPLE.with_name("invented_rain.csv")
+    (tmp_path / rain.name).write_bytes(rain.read_bytes())
     done = shell(f"$RUN {way} g.yaml {closed}", tmp_path)
     assert done.returncode == (0 if way else 2)
     assert b"Traceback" not in done.stderr + done.stdout
