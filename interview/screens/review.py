@@ -21,6 +21,8 @@ from interview.screens import words
 from interview.screens.parts import Ask, KeyLine, Line, Page, Press, Words
 from interview.session import Session
 
+NOTHING_FOUND = "No question or answer has these words. Try fewer, or clear them to see all."
+
 
 @dataclass(frozen=True)
 class Entry:
@@ -33,10 +35,12 @@ class Entry:
     mark: str = ""
     stage: bool = False
     aside: bool = False
+    asked: str = ""
+    """The question in full, which is searched too."""
 
     def matches(self, search: str) -> bool:
         """Tell whether every word searched for is in this line."""
-        whole = f"{self.address} {self.label} {self.said} {self.mark}".casefold()
+        whole = f"{self.address} {self.label} {self.said} {self.mark} {self.asked}".casefold()
         return all(word in whole for word in search.casefold().split())
 
     def rank(self, search: str) -> int:
@@ -96,7 +100,8 @@ def _entry(session: Session, step: Step, aside: bool) -> Entry:
     if hasattr(step.question.kind, "options") and value is not None:
         said = step.question.kind.echo(value, view)
     item = f" ({GROUPS[step.question.group].label} {step.number})" if step.number else ""
-    return Entry(step.address, step.question.label + item, said, mark, aside=aside)
+    asked = step.worded(session.answers).text
+    return Entry(step.address, step.question.label + item, said, mark, aside=aside, asked=asked)
 
 
 class ReviewScreen(Page):
@@ -141,7 +146,8 @@ class ReviewScreen(Page):
         places = [p for p, one in enumerate(self._shown) if one.address == at and not one.stage]
         if self._shown:
             listing.highlighted = places[0] if places else 0
-        self.query_one("#counted", Words).update(words.counted(self._session))
+        none = "" if self._shown else NOTHING_FOUND
+        self.query_one("#counted", Words).update(none or words.counted(self._session))
 
     @property
     def _entry(self) -> Entry | None:

@@ -21,6 +21,18 @@ async def test_review_searches_jumps_and_edits(sit, write) -> None:
         assert person.session.answers.texts["rain_depth"] == "1.25 in"
 
 
+async def test_the_words_of_a_question_find_it_and_words_of_none_are_told(sit, write) -> None:
+    async with sit(str(write("garden.yaml", {"garden_name": "here"}))) as person:
+        await person.press("ctrl+g")
+        await person.types("what do you call this")
+        assert "Name of the garden" in person.sees()
+        assert "answered" in person.says("counted")
+        await person.types(" zzz")
+        assert "No question or answer has these words." in person.says("counted")
+        await person.press("enter")
+        assert "No question or answer has these words." in person.says("counted")
+
+
 async def test_a_title_that_begins_with_what_is_searched_for_comes_first(sit, write) -> None:
     path = write("oak.yaml", {"country": "us"})
     async with sit(str(path)) as person:
