@@ -119,7 +119,7 @@ def beds_of(basin: Basin, catchment: Quantity, rate: Quantity, count: int, in_se
 
 def scaled(spans: Sequence[RainSpan], gain: float) -> list[RainSpan]:
     """Return spans of inflow, in depth an hour, from spans of rain."""
-    return [replace(span, first=gain * span.first, last=gain * span.last) for span in spans]
+    return [RainSpan(one.start, one.end, gain * one.first, gain * one.last) for one in spans]
 
 
 def below_of(

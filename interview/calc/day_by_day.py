@@ -24,17 +24,17 @@ class Above:
     longest: float = 0.0
     longest_began: float = 0.0
 
-    def watch(self, shift: float, piece: Piece) -> None:
-        low, high = sorted((piece.depth, piece.last_depth))
-        if low > self.height:
+    def watch(self, shift: float, piece: Piece, last: float) -> None:
+        """Follow one piece of the balance, whose ``last`` depth is at hand."""
+        if piece.depth > self.height and last > self.height:
             if self.began is None:
                 self.began = shift + piece.start
             return
-        if high <= self.height:
+        if piece.depth <= self.height and last <= self.height:
             self.close(shift + piece.start)
             return
         crossing = shift + piece.time_at(self.height)
-        if piece.last_depth > piece.depth:
+        if last > piece.depth:
             if self.began is None:
                 self.began = crossing
         else:
@@ -169,8 +169,9 @@ class DayByDay:
     def _watch(self, day: date, pieces: Sequence[Piece]) -> None:
         shift = self.hours(day)
         for piece in pieces:
+            last = piece.last_depth
             for one in self.above:
-                one.watch(shift, piece)
+                one.watch(shift, piece, last)
 
     def hours(self, day: date) -> float:
         return (day - (self.first or day)).days * DAY_H
