@@ -44,7 +44,8 @@ class CareTask:
 
 CARE = (
     CareTask(
-        "Water twice a week, about 1 inch (25 mm) a week in all, unless rain does it.",
+        "Water twice a week, about 1 inch (25 mm) a week in all, unless rain does it or the ground "
+        "is frozen.",
         tuple(range(0, 12)),
         (),
         UW_STEP_3,

@@ -193,7 +193,8 @@ PRIVATE_LINES = Question(
 MARK_DISTANCE = Question(
     key="mark_distance",
     label="Nearest mark to where you will dig",
-    text="How far is the nearest painted mark or flag from anywhere you will dig?",
+    text="How far is the nearest painted mark or flag from anywhere you will dig? If there is none "
+    "in the yard write no marks.",
     kind=replace(distance(500), said=NO_MARKS),
     why="A line may lie to either side of its mark, so a strip along it is not for digging.",
     find_out="Measure from the mark to the nearest edge of the garden, test hole or pipe route. "

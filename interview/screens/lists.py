@@ -13,6 +13,9 @@ from textual.widgets.option_list import Option
 
 from interview.reading import Refused, read_choice
 
+PAUSE_SECONDS = 1.0
+"""After so long without a letter the next one begins another word."""
+
 
 class Choices(OptionList):
     """Options of which one is chosen; none is chosen beforehand.
@@ -26,6 +29,13 @@ class Choices(OptionList):
         def __init__(self, key: str) -> None:
             super().__init__()
             self.key = key
+
+    class Lost(Message):
+        """The letters typed begin no option, and so none is marked; no letters: one is again."""
+
+        def __init__(self, typed: str) -> None:
+            super().__init__()
+            self.typed = typed
 
     def __init__(self, options: Sequence[tuple[str, str]], kept: str, usual: str) -> None:
         self._keys = [key for key, _ in options]
@@ -41,7 +51,7 @@ class Choices(OptionList):
             shown.append(Option(f"{lead}{label}{tail}", id=key))
         super().__init__(*shown, markup=False)
         self._kept = self._keys.index(kept_key) if kept_key else None
-        self._begun = ""
+        self._begun, self._typed_at = "", 0.0
 
     def on_mount(self) -> None:
         self.highlighted = self._kept
@@ -63,6 +73,9 @@ class Choices(OptionList):
             self._begun = ""
             return
         event.stop()
+        if event.time - self._typed_at > PAUSE_SECONDS:
+            self._begun = ""
+        self._typed_at = event.time
         if letter.isdigit():
             place = int(letter) - 1
             if 0 <= place < len(self._keys) < 10:
@@ -71,16 +84,26 @@ class Choices(OptionList):
         self._jump(letter)
 
     def _jump(self, letter: str) -> None:
-        """Go to the option that begins with the letters typed, or to the next of that letter."""
+        """Go to the option, or one with a word, that begins as typed; or to the next of a letter.
+
+        Other letters mark nothing: a word meant for another question must not answer this one.
+        """
         whole = self._begun + letter
-        for begun, start in ((whole, 0), (letter, (self.highlighted or 0) + 1)):
+        again = set(whole) == {letter}
+        tries = [(whole, 0), (letter, (self.highlighted or 0) + 1)] if again else [(whole, 0)]
+        for begun, start in tries:
             count = len(self._labels)
             order = [(start + step) % count for step in range(count)]
-            found = next((one for one in order if self._labels[one].startswith(begun)), None)
+            starts = (one for one in order if self._labels[one].startswith(begun))
+            within = (one for one in order if f" {begun}" in self._labels[one])
+            found = next(starts, next(within, None))
             if found is not None:
-                self._begun = begun
-                self.highlighted = found
+                if self.highlighted is None:
+                    self.post_message(self.Lost(""))
+                self._begun, self.highlighted = begun, found
                 return
+        self._begun, self.highlighted = whole, None
+        self.post_message(self.Lost(whole))
 
 
 def _key_of(text: str, options: Sequence[tuple[str, str]]) -> str:

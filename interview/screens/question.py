@@ -27,6 +27,7 @@ from interview.screens.field import Asked, Field
 from interview.screens.fields import TextField, field_for
 from interview.screens.further import FurtherPages
 from interview.screens.list_field import ListField, SoakField
+from interview.screens.lists import Choices
 from interview.screens.parts import Ask
 from interview.screens.pieces_page import PiecesScreen
 from interview.screens.plan import PlanScreen
@@ -248,6 +249,12 @@ class QuestionScreen(FurtherPages, QuestionPage):
     def on_list_field_remarked(self, event: ListField.Remarked) -> None:
         """Say under a list what came of a key."""
         self._hear(event.said)
+
+    def on_choices_lost(self, event: Choices.Lost) -> None:
+        """Say that letters typed begin no choice, or that all is well again."""
+        event.stop()
+        told = f"No choice begins with “{event.typed}”: none is marked. Use a number or the arrows."
+        self._hear(told if event.typed else "")
 
     def on_list_field_grown(self, event: ListField.Grown) -> None:
         """Keep what is in a list so far: a flat battery must not cost it."""

@@ -128,6 +128,6 @@ def meaning(run: SoakRun, metric: bool) -> str:
         return run.waits
     drop, corrected = (rate_words(one, metric) for one in (run.test.drop_rate, run.test.corrected))
     return (
-        f"Drop rate {drop}: how fast the water falls in this hole. Corrected rate {corrected}: "
+        f"Drop rate {drop}: the average of the rates since the fill. Corrected rate {corrected}: "
         f"through the bottom alone, as in a wide garden. {BAND_WORDS[run.test.band]}"
     )

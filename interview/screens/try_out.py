@@ -25,14 +25,15 @@ from interview.session import Session
 from interview.whatif import LEVERS, Followed, Lever
 
 LEAD = "Up and down choose, left and right change. Nothing is kept until you press K."
-LABEL, VALUE = 20, 9
+LABEL, VALUE = 18, 8
 """Least columns of a figure's name, most columns of its value."""
 SHORT = {
     "Depth of the pond": "Pond depth",
     "Time to empty, at the corrected rate": "Time to empty",
     "Hours of water on the floor in the storm held": "Hours on the floor",
-    "Caught of a storm half as large again": "Caught of 1½ storms",
-    "Caught of a storm twice as large": "Caught of 2 storms",
+    "Caught of a storm half as large again": "Caught, 1½ storms",
+    "Caught of a storm twice as large": "Caught, 2 storms",
+    "Berm above the lawn": "Berm height",
     "Share of the record's runoff held": "Held of the record",
     "All the soil to dig, as it lies": "Soil to dig",
     "Width of the overflow notch": "Overflow notch",

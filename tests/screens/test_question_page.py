@@ -5,6 +5,8 @@ from __future__ import annotations
 import pytest
 from textual.widgets import Input
 
+from interview.screens.lists import Choices
+
 
 async def test_a_refused_answer_stays_in_the_field_with_the_reason_under_it(sit) -> None:
     async with sit("garden.yaml") as person:
@@ -74,12 +76,26 @@ async def test_a_choice_is_not_made_beforehand_and_enter_alone_asks_for_one(sit)
         assert "✓ your answer" in person.sees()
 
 
+async def test_a_word_that_begins_no_choice_marks_none_and_takes_nothing(sit) -> None:
+    async with sit("garden.yaml") as person:
+        await person.goes_to("units")
+        await person.press(*"minnesota")
+        assert "No choice begins with “mi" in person.says("heard")
+        asked = person.asked
+        field = person.app.screen.query_one(Choices)
+        assert field.highlighted is None
+        await person.press("enter")
+        assert person.asked == asked and "units" not in person.session.answers.texts
+        await person.press("backspace", "m")
+        assert person.says("heard") == "" and field.highlighted is not None
+
+
 async def test_letters_jump_within_a_long_list(sit) -> None:
     async with sit("garden.yaml") as person:
         await person.goes_to("country")
         await person.press("1", "enter")
         assert person.asked == "state"
-        await person.press("w", "i")
+        await person.press(*"wisconsin")
         await person.press("enter")
         assert person.session.answers.texts["state"] == "wi"
 
