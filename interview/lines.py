@@ -170,6 +170,24 @@ def said_line(line: str) -> str:
     return _NOTED.sub(said, line, count=1)
 
 
+def typed_line(line: str, now: dt.datetime) -> str:
+    """Return a reading as the file keeps it with its time as one would type it here and now.
+
+    A time that would not be read back as the same instant stays as it is.
+    """
+
+    def typed(match: re.Match[str]) -> str:
+        try:
+            at = dt.datetime.fromisoformat(match[0])
+        except ValueError:
+            return match[0]
+        if at.replace(tzinfo=now.tzinfo).utcoffset() != at.utcoffset():
+            return match[0]
+        return f"{at:%Y-%m-%d %H:%M:%S}" if at.second else f"{at:%Y-%m-%d %H:%M}"
+
+    return _NOTED.sub(typed, line, count=1)
+
+
 def shifted_instants(line: str, by: dt.timedelta) -> str:
     """Return a reading as the file keeps it with its time moved by ``by``."""
 

@@ -9,7 +9,7 @@ from hypothesis import HealthCheck, settings
 from hypothesis import given as every
 from hypothesis import strategies as st
 
-from interview.lines import said_line
+from interview.lines import said_line, typed_line
 from interview.model import Unanswered
 from interview.questions import new_answers, soak, survey
 from interview.reading import Refused
@@ -278,3 +278,14 @@ def test_pieces_that_cannot_be_are_refused_by_number(us, text, words):
     with pytest.raises(Refused) as refused:
         PIECES.settle(text, us)
     assert words in str(refused.value)
+
+
+def test_a_reading_to_be_corrected_has_its_time_as_one_types_it_here():
+    here = dt.datetime(2026, 5, 28, 12, tzinfo=dt.timezone(dt.timedelta(hours=-5)))
+    for kept, typed in (
+        ("2026-05-28T10:05:00-05:00 left 7 in", "2026-05-28 10:05 left 7 in"),
+        ("struck 2026-05-28T10:05:30-05:00 empty", "struck 2026-05-28 10:05:30 empty"),
+        ("2026-05-28T10:05:00+01:00 left 7 in", "2026-05-28T10:05:00+01:00 left 7 in"),
+        ("2026-02-30T10:05:00-05:00 left 7 in", "2026-02-30T10:05:00-05:00 left 7 in"),
+    ):
+        assert typed_line(kept, here) == typed

@@ -7,6 +7,7 @@ from typing import ClassVar
 from textual.binding import Binding, BindingType
 from textual.widgets import Button, DataTable, Input
 
+from interview.lines import typed_line
 from interview.questions import soak
 from interview.reading import Refused, write_instant
 from interview.route import Step
@@ -86,7 +87,8 @@ class SoakScreen(SoakPage):
         """Put the chosen reading into the line, to be corrected."""
         lines, place = self._lines, self.query_one(DataTable).cursor_row
         if place < len(lines):
-            self._begun(entry.correction(place + 1), lines[place])
+            line = typed_line(lines[place], self._session.now)
+            self._begun(entry.correction(place + 1), line)
 
     def action_strike(self) -> None:
         """Strike the chosen reading out, or take it back in."""
