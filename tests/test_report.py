@@ -6,8 +6,9 @@ import re
 
 import pytest
 
-from interview import cautions, figures
+from interview import cautions, figures, route
 from interview.card import card_text
+from interview.model import UNKNOWN_TEXT
 from interview.report import plan_text
 from interview.summary import assumed, so_far, waiting, waiting_text
 
@@ -42,6 +43,22 @@ def test_an_empty_plan_says_what_to_find_out_and_how(plan_of):
     for question, address, why in waiting(plan):
         assert f"{question.label} ({address})" in sheet
         assert flat(why or question.find_out) in sheet
+
+
+def test_a_spot_is_to_be_mended_only_once_all_about_it_was_asked(plan_of, given, whole):
+    def spot(answers):
+        return next(one.value for one in so_far(plan_of(answers)) if one.label == "Spot")
+
+    def all_asked(answers):
+        for step in route.steps(answers):
+            if step.question.group == "spots" and step.address not in answers.texts:
+                answers = answers.with_text(step.address, UNKNOWN_TEXT)
+        return answers
+
+    begun = given({"spots.1.spot_name": "back lawn"})
+    assert spot(begun).startswith("back lawn: not finished, ")
+    assert spot(all_asked(begun)).startswith("back lawn: fix, ")
+    assert "not finished" not in spot(all_asked(given(whole)))
 
 
 def test_a_whole_plan_waits_for_nothing(plan_of, whole):
