@@ -77,6 +77,7 @@ class Choices(OptionList):
             self._begun = ""
         self._typed_at = event.time
         if letter.isdigit():
+            self._begun = ""
             place = int(letter) - 1
             if 0 <= place < len(self._keys) < 10:
                 self.highlighted = place

@@ -96,7 +96,7 @@ async def test_a_paste_that_was_sent_before_the_question_showed_is_left_out(sit)
 async def test_a_number_or_a_letter_only_goes_to_a_choice(sit) -> None:
     async with sit("garden.yaml") as person:
         await person.goes_to("units")
-        for key, place in (("2", 1), ("f", 0), ("m", 1)):
+        for key, place in (("2", 1), ("f", 0), ("1", 0), ("m", 1)):
             await person.press(key)
             assert person.asked == "units"
             assert person.app.focused.highlighted == place
