@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import os
 from collections.abc import Mapping
-from contextlib import suppress
 from dataclasses import dataclass, fields, replace
 from pathlib import Path
 
+from interview import own_files
+
 SIZE_LIMIT = 4096
 """A longer file is not ours, and is not read."""
-_FAULTS = (OSError, ValueError, RuntimeError)
 
 
 @dataclass(frozen=True)
@@ -44,42 +44,19 @@ NAMES = tuple(one.name for one in fields(Reminders))
 
 def place(environ: Mapping[str, str] = os.environ) -> Path | None:
     """Return where the choice is kept, or nothing where this computer has no such place."""
-    with suppress(*_FAULTS):
-        base = environ.get("XDG_CONFIG_HOME", "")
-        # A relative path there is to be ignored, says the XDG Base Directory Specification.
-        if not (base and Path(base).is_absolute()):
-            home = environ.get("HOME", "")
-            base = str((Path(home) if home else Path.home()) / ".config")
-        return Path(base) / "rain-garden-interview" / "reminders"
-    return None
+    return own_files.place("reminders", "XDG_CONFIG_HOME", ".config", environ)
 
 
 def kept(environ: Mapping[str, str] = os.environ) -> Reminders:
     """Return the choice; all on where there is none, or where it cannot be read."""
-    with suppress(*_FAULTS):
-        file = place(environ)
-        # Only a regular file is opened: a pipe of that name would wait for ever.
-        if file is not None and file.is_file() and file.stat().st_size <= SIZE_LIMIT:
-            words = file.read_text(encoding="utf-8").split()
-            return Reminders(**{name: f"{name}=off" not in words for name in NAMES})
-    return Reminders()
+    try:
+        words = own_files.read(place(environ), SIZE_LIMIT).decode("utf-8").split()
+    except UnicodeDecodeError:
+        return Reminders()
+    return Reminders(**{name: f"{name}=off" not in words for name in NAMES})
 
 
 def keep(chosen: Reminders, environ: Mapping[str, str] = os.environ) -> bool:
     """Keep the choice for the next time; tell whether that worked."""
-    with suppress(*_FAULTS):
-        file = place(environ)
-        if file is None or (file.exists() and not file.is_file()):
-            return False
-        file.parent.mkdir(parents=True, exist_ok=True, mode=0o700)
-        lines = [f"{name}={'on' if getattr(chosen, name) else 'off'}\n" for name in NAMES]
-        new = file.with_name(f"reminders.{os.getpid()}.new")
-        try:
-            new.write_text("".join(lines), encoding="utf-8")
-            new.replace(file)
-        except _FAULTS:
-            with suppress(*_FAULTS):
-                new.unlink()
-            return False
-        return True
-    return False
+    lines = [f"{name}={'on' if getattr(chosen, name) else 'off'}\n" for name in NAMES]
+    return own_files.write(place(environ), "".join(lines).encode())
