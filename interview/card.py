@@ -19,7 +19,7 @@ from interview.plan import Plan
 from interview.questions import bed, review, site, start
 from interview.sections.next_steps import service
 from interview.sections.stakeout import outlines
-from interview.shown import area_words, depth_words, length_words
+from interview.shown import area_words, depth_words, length_words, sides_words
 from interview.summary import WIDTH, figure_words, may_dig, wrap
 from interview.units import Quantity, magnitude, plain_number, quantity, ratio, unit_name
 
@@ -193,10 +193,7 @@ def _pegs(plan: Plan) -> Iterator[str]:
 
 def _dig(plan: Plan) -> Iterator[str]:
     garden = _or_gap(
-        lambda: (
-            f"{length_words(plan.garden.floor_length, plan.metric)} by "
-            f"{length_words(plan.garden.floor_width, plan.metric)}"
-        ),
+        lambda: sides_words(plan.garden.floor_length, plan.garden.floor_width, plan.metric),
         f"{GAP} by {GAP}",
     )
     deep = _or_gap(lambda: depth_words(plan.depth.depth, plan.metric))
@@ -224,7 +221,7 @@ def _notch(plan: Plan) -> Iterator[str]:
         return
     yield from wrap(
         f" Notch {length_words(plan.notch.width, metric)} wide, lined with stone; below it stone "
-        f"{length_words(long, metric)} by {length_words(wide, metric)}, "
+        f"{sides_words(long, wide, metric)}, "
         f"{depth_words(thick, metric)} thick.",
         "   ",
     )

@@ -19,7 +19,7 @@ from interview.calc.texture import RAWLS_1982
 from interview.evidence import ARITHMETIC, OURS, PRACTICE, Finding, Grade, Source, Standing
 from interview.model import Unanswered
 from interview.questions import bed, review, site, soak, start, survey
-from interview.shown import LOW, depth_words, length_words, rate_words
+from interview.shown import LOW, depth_words, length_words, rate_words, sides_words, water_words
 from interview.units import (
     Quantity,
     magnitude,
@@ -279,7 +279,6 @@ def _depth(plan: Plan) -> Iterator[Finding]:
 
 
 def _size(plan: Plan) -> Iterator[Finding]:
-    unit = "mm" if plan.metric else "in"
     if ratio(plan.garden.depth, plan.answers[start.RAIN_DEPTH]) < OWN_RAIN:
         yield Finding(
             "own_rain",
@@ -291,7 +290,7 @@ def _size(plan: Plan) -> Iterator[Finding]:
             "Hold less rain, allow a deeper pond, or send less roof here.",
         )
     share = plan.share_of_rain
-    held = show(plan.rain_held, unit, 2, "down")
+    held = water_words(plan.rain_held, plan.metric, LOW)
     if share >= 1 - 1e-9:
         yield Finding(
             "rain_held", Grade.GOOD, f"The garden holds {held} of rain.", "the rain to hold",
@@ -309,12 +308,13 @@ def _size(plan: Plan) -> Iterator[Finding]:
             "garden still takes most of the year's rain.",
         )
     if plan.too_big and plan.room is not None:
+        needed = plan.needed_basin
         yield Finding(
             "room",
             Grade.FIX,
             "The garden that is needed does not fit the room.",
-            f"room {_by(plan, plan.room.rim_length, plan.room.rim_width)}, needed "
-            f"{_by(plan, plan.needed_basin.rim_length, plan.needed_basin.rim_width)}",
+            f"room {sides_words(plan.room.rim_length, plan.room.rim_width, plan.metric)}, needed "
+            f"{sides_words(needed.rim_length, needed.rim_width, plan.metric)}",
             ARITHMETIC,
             "The plan draws what fits.",
         )
@@ -327,10 +327,6 @@ def _size(plan: Plan) -> Iterator[Finding]:
             basin.SPLIT_ABOVE_FT2.source,
             "Answer 2 beds, side by side or one below the other; the ways out have their sizes.",
         )
-
-
-def _by(plan: Plan, length: Quantity, width: Quantity) -> str:
-    return f"{length_words(length, plan.metric)} by {length_words(width, plan.metric)}"
 
 
 def _earth(plan: Plan) -> Iterator[Finding]:

@@ -87,6 +87,11 @@ def length_words(value: Quantity, metric: bool) -> str:
     return feet_and_inches(value, 2)
 
 
+def sides_words(length: Quantity, width: Quantity, metric: bool) -> str:
+    """Write two sides of one outline, such as ``15 ft by 7 ft``."""
+    return f"{length_words(length, metric)} by {length_words(width, metric)}"
+
+
 def depth_words(value: Quantity, metric: bool) -> str:
     """Write a level to set out or a depth to dig: inches to the quarter, or whole millimetres."""
     if metric:

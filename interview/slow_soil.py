@@ -12,6 +12,7 @@ from interview.evidence import PRACTICE, Cited, Source, Standing
 from interview.model import Unanswered
 from interview.plan import Plan
 from interview.questions import bed, start
+from interview.shown import HIGH, area_words, rate_words
 from interview.units import METRIC, US, Quantity, magnitude, plain_number, quantity, show
 
 USEFUL_POND_IN, USEFUL_POND_MM = 6.0, 150.0
@@ -91,7 +92,7 @@ def _deep(value: Quantity, plan: Plan, direction: str = "nearest") -> str:
 
 
 def _area(value: Quantity, plan: Plan) -> str:
-    return show(value, "m**2" if plan.metric else "ft**2", 2, "up")
+    return area_words(value, plan.metric, HIGH)
 
 
 def _hours(plan: Plan) -> float:
@@ -184,7 +185,7 @@ def _again() -> Remedy:
 def _mend(plan: Plan) -> Remedy:
     unit = "mm/h" if plan.metric else "in/h"
     whole, soil, compost = mix_layers(plan.system)
-    now = show(plan.soil.corrected, unit, 2, "down")
+    now = rate_words(plan.soil.corrected, plan.metric)
     return Remedy(
         "Mend the soil",
         f"Dig {_deep(soil, plan)} of soil loose below the floor, spread {_deep(compost, plan)} of "

@@ -9,7 +9,7 @@ from interview.calc.basin import Basin
 from interview.model import Question, Unanswered
 from interview.plan import Plan
 from interview.questions import bed, soak
-from interview.summary import depth_words
+from interview.shown import depth_words
 from interview.units import Quantity, feet_and_inches, magnitude, plain_number, round_down
 
 _SIDES: dict[str, Callable[[Basin], Quantity]] = {

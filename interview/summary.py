@@ -15,14 +15,8 @@ from interview.gate import BLOCKING_SMELLS, dig_reasons
 from interview.model import Answers, Question, Unanswered
 from interview.plan import Plan
 from interview.questions import site, soak
-from interview.shown import depth_words
-from interview.shown import length_words as length
+from interview.shown import depth_words, sides_words
 from interview.units import magnitude
-
-__all__ = [
-    "WIDTH", "MayDig", "SoFar", "assumed", "depth_words", "figure_words", "length", "may_dig",
-    "so_far", "waiting", "waiting_text", "wrap",
-]  # fmt: skip
 
 TOO_SMALL = "TOO SMALL"
 """How the line about the room begins where the garden does not fit it."""
@@ -53,12 +47,12 @@ def figure_words(plan: Plan, key: str) -> str:
 def _size(plan: Plan) -> str:
     garden, metric = plan.garden, plan.metric
     beds = f"{plan.bed_count} beds of " if plan.bed_count > 1 else ""
-    return f"{beds}{length(garden.floor_length, metric)} by {length(garden.floor_width, metric)}"
+    return f"{beds}{sides_words(garden.floor_length, garden.floor_width, metric)}"
 
 
 def _rim(plan: Plan) -> str:
     garden, metric = plan.garden, plan.metric
-    each = f"{length(garden.rim_length, metric)} by {length(garden.rim_width, metric)}"
+    each = sides_words(garden.rim_length, garden.rim_width, metric)
     return f"{each}, each bed" if plan.bed_count > 1 else each
 
 

@@ -22,8 +22,8 @@ from interview.drawing.scene import (
     Symbol,
     line,
 )
-from interview.shown import PLAIN
-from interview.units import Quantity, magnitude, plain_number, show, significant
+from interview.shown import PLAIN, rate_words
+from interview.units import Quantity, magnitude, plain_number, significant
 
 DAY_H = 24.0
 _ACROSS, _UP = 6, 5
@@ -57,7 +57,7 @@ def drop_chart(soak_test: SoakTest, metric: bool = False) -> Drawing:
     wide = max(x for x, _ in points)
     high = max(y for _, y in (*points, *starts))
     rate = magnitude(soak_test.drop_rate, rate_unit)
-    mean = show(soak_test.drop_rate, rate_unit, 2, "down")
+    mean = rate_words(soak_test.drop_rate, metric)
     shapes: list[Shape] = list(_axes(wide, high, "hours", f"water left, {unit}"))
     for fill in _fills(rows):
         shapes += _mean_line(fill, rate, unit)

@@ -16,8 +16,8 @@ from interview.pictures import levels, section_picture
 from interview.plan import Plan
 from interview.questions import bed, review, site
 from interview.sections.common import figure_lines
-from interview.shown import volume_words
-from interview.summary import WIDTH, depth_words, figure_words, length, may_dig, wrap
+from interview.shown import depth_words, length_words, volume_words
+from interview.summary import WIDTH, figure_words, may_dig, wrap
 from interview.units import (
     Quantity,
     magnitude,
@@ -147,15 +147,16 @@ def _water(plan: Plan) -> Iterator[str]:
     """Yield how the water gets in, over the notch, and where it goes then."""
     metric = plan.metric
     yield from wrap(
-        f"Cut the overflow notch {length(plan.notch.width, metric)} wide, its bottom "
+        f"Cut the overflow notch {length_words(plan.notch.width, metric)} wide, its bottom "
         f"{depth_words(plan.garden.depth, metric)} above the finished floor, lined with stone.",
         "  ",
     )
     long, wide = apron(plan.notch.width, metric)
     thick = quantity(APRON_DEEP_MM, "mm") if metric else quantity(APRON_DEEP_IN, "in")
     yield from wrap(
-        f"Below it lay a stone apron {length(long, metric)} long and {length(wide, metric)} wide, "
-        f"{depth_words(thick, metric)} thick; lay a pad of stone where the water comes in too.",
+        f"Below it lay a stone apron {length_words(long, metric)} long and "
+        f"{length_words(wide, metric)} wide, {depth_words(thick, metric)} thick; lay a pad of stone "
+        "where the water comes in too.",
         "  ",
     )
     yield from figure_lines(plan, "peak_flow", "notch_head")

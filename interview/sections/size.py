@@ -13,8 +13,8 @@ from interview.pictures import plan_picture
 from interview.plan import Plan
 from interview.sections.common import figure_lines
 from interview.sections.stakeout import stakeout
-from interview.shown import LOW
-from interview.summary import WIDTH, length, wrap
+from interview.shown import LOW, sides_words
+from interview.summary import WIDTH, wrap
 from interview.units import quantity, show
 from interview.ways_out import ways_out
 
@@ -77,7 +77,7 @@ def _sizes(plan: Plan) -> Iterator[str]:
         ("Full pond", garden.edge_length, garden.edge_width),
         ("Inside the rim", garden.rim_length, garden.rim_width),
     ):
-        yield from wrap(f"{label + ':':<46}{length(one, metric)} by {length(two, metric)}")
+        yield from wrap(f"{label + ':':<46}{sides_words(one, two, metric)}")
 
 
 def _drawing(plan: Plan) -> Iterator[str]:
@@ -110,7 +110,7 @@ def ways(plan: Plan) -> Iterator[str]:
             record = f", {LOW.write(100 * way.record_share)} % of the record's runoff"
         note = f"; {way.note}" if way.note else ""
         yield from wrap(
-            f"- {way.label}: {each} {length(one, plan.metric)} by {length(two, plan.metric)} "
+            f"- {way.label}: {each} {sides_words(one, two, plan.metric)} "
             f"({fits}), holds {show(way.rain_held, unit, 2, 'down')} of rain, {way.storms_held} of "
             f"the {rungs} storms of the table whole{record}{note}",
             "  ",

@@ -18,8 +18,9 @@ from interview.questions import survey as asked
 from interview.questions.pacing import pace_words
 from interview.reading import Refused
 from interview.sections.common import figure_lines
+from interview.shown import PLAIN
 from interview.summary import WIDTH, wrap
-from interview.units import Quantity, magnitude, plain_number, show, significant
+from interview.units import Quantity, magnitude, show
 
 PICTURE_ROWS = 22
 
@@ -39,16 +40,11 @@ def survey(plan: Plan) -> Iterator[str]:
     yield from _pictures(plan)
 
 
-def two_digits(number: float) -> str:
-    """Write a number with two significant digits."""
-    return plain_number(significant(number, 2)) if number else "0"
-
-
 def barrels(volume: Quantity, metric: bool) -> str:
     """Say a volume in drums: a number people can picture."""
     held = magnitude(volume, "L") / BARREL_L if metric else magnitude(volume, "gal") / BARREL_GAL
     size = f"{BARREL_L:g} L" if metric else f"{BARREL_GAL:g} gallons"
-    return f"{two_digits(held)} barrels of {size} each"
+    return f"{PLAIN.write(held)} barrels of {size} each"
 
 
 def _table(plan: Plan) -> Iterator[str]:
@@ -61,10 +57,10 @@ def _table(plan: Plan) -> Iterator[str]:
     )
     for one in plan.catchment.surfaces:
         yield (
-            f"{one.name[:23]:<24}{two_digits(magnitude(one.plan, unit)):>10}"
-            f"{two_digits(100 * one.share):>7}%{two_digits(magnitude(one.drains_here, unit)):>10}"
-            f"{two_digits(one.coefficient):>10}"
-            f"{two_digits(magnitude(one.brings(rain), volume)):>13}"
+            f"{one.name[:23]:<24}{PLAIN.write(magnitude(one.plan, unit)):>10}"
+            f"{PLAIN.write(100 * one.share):>7}%{PLAIN.write(magnitude(one.drains_here, unit)):>10}"
+            f"{PLAIN.write(one.coefficient):>10}"
+            f"{PLAIN.write(magnitude(one.brings(rain), volume)):>13}"
         )
     yield from wrap(
         "Plan is the area seen from straight above; here, the part of it that drains here; runs "
@@ -79,7 +75,8 @@ def _volume(plan: Plan) -> Iterator[str]:
     all_of_it = found.brings(rain)
     part = COVERAGE * found.relative_error
     low, high = (
-        two_digits(magnitude(all_of_it, volume) * factor) for factor in (max(0, 1 - part), 1 + part)
+        PLAIN.write(magnitude(all_of_it, volume) * factor)
+        for factor in (max(0, 1 - part), 1 + part)
     )
     deep = show(rain, "mm" if plan.metric else "in", 3)
     yield from wrap(
@@ -91,7 +88,7 @@ def _volume(plan: Plan) -> Iterator[str]:
 def _driver(plan: Plan) -> Iterator[str]:
     driver = plan.catchment.driver
     if driver is not None:
-        part = two_digits(100 * plan.catchment.shares[driver])
+        part = PLAIN.write(100 * plan.catchment.shares[driver])
         yield from wrap(
             f"What widens the range most: {driver} ({part} % of the uncertainty, as variance). "
             "Measure this again to narrow it."
@@ -114,7 +111,7 @@ def _sense(plan: Plan) -> Iterator[str]:
     if house is None:
         yield from wrap(f"Does it make sense? Look at the house: {typical}.")
         return
-    part = two_digits(100 * roof / magnitude(house, unit))
+    part = PLAIN.write(100 * roof / magnitude(house, unit))
     yield from wrap(f"The roof that drains here is {part} % of the house; {typical}.")
 
 
@@ -130,13 +127,13 @@ def _ways(plan: Plan) -> Iterator[str]:
         area = magnitude(one.drains_here, unit)
         sums["coefficient"] += area * _by_coefficient(ways)
         sums["curve number"] += area * ways.by_number
-        usual = "none" if ways.coefficient is None else two_digits(ways.coefficient)
-        local = "" if ways.local is None else two_digits(ways.local)
-        number = f"{two_digits(ways.by_number)} (CN {ways.number})"
-        used = two_digits(one.coefficient)
+        usual = "none" if ways.coefficient is None else PLAIN.write(ways.coefficient)
+        local = "" if ways.local is None else PLAIN.write(ways.local)
+        number = f"{PLAIN.write(ways.by_number)} (CN {ways.number})"
+        used = PLAIN.write(one.coefficient)
         yield f"{one.name[:23]:<24}{usual:>13}{number:>20}{local:>9}{used:>8}"
     name = "m²" if plan.metric else "ft²"
-    said = "; ".join(f"by {way} {two_digits(area)} {name}" for way, area in sums.items())
+    said = "; ".join(f"by {way} {PLAIN.write(area)} {name}" for way, area in sums.items())
     yield from wrap(
         f"The whole weighted area {said}. Lawn goes by curve number either way. Sources: "
         f"{COEFFICIENTS}; {GRAVEL}. {CURVE_NUMBER_TABLE}."

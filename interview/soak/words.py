@@ -10,7 +10,7 @@ from interview.calc.soak import SETTLED_WITHIN, Band, SoakTest, Trend
 from interview.calc.soak_advice import CombinedRate, HolesRule
 from interview.calc.texture import TextureCheck
 from interview.parts.soak import HoleReport
-from interview.shown import HIGH, LOW, rate_words
+from interview.shown import HIGH, LOW, rate_words, water_words
 from interview.units import METRIC, US, Quantity, magnitude, plain_number, show, significant
 
 BAND_WORDS = {
@@ -34,7 +34,7 @@ def reading_rate(value: Quantity, metric: bool) -> str:
 
 
 def _deep(value: Quantity, metric: bool) -> str:
-    return show(value, "mm" if metric else "in", 2, "down")
+    return water_words(value, metric, LOW)
 
 
 def _hours(value: Quantity) -> str:
