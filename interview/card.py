@@ -18,7 +18,7 @@ from interview.pictures import levels
 from interview.plan import Plan
 from interview.questions import bed, review, site, start
 from interview.sections.next_steps import service
-from interview.sections.stakeout import outlines
+from interview.sections.stakeout import peg_rows
 from interview.shown import area_words, depth_words, length_words, sides_words
 from interview.summary import WIDTH, figure_words, may_dig, wrap
 from interview.units import Quantity, magnitude, plain_number, quantity, ratio, unit_name
@@ -176,19 +176,14 @@ def _pegs(plan: Plan) -> Iterator[str]:
         yield " No pegs while digging is shut: lay it out with a hose, string and stones."
     yield f" {'':<12}{'along the string, at':<27}{'each side':<14}corner to corner"
     try:
-        rows = outlines(plan)
+        rows = list(peg_rows(plan))
     except Unanswered:
         for name in ("rim", "full pond", "level floor"):
             along = f"{'0' if name == 'rim' else GAP} and {GAP}"
             yield f" {name:<12}{along:<27}{GAP:<14}{GAP}"
         return
-    for row in rows:
-        first, last, offset, diagonal = (
-            length_words(one, plan.metric)
-            for one in (row.first, row.last, row.offset, row.diagonal)
-        )
-        along = f"{'0' if row is rows[0] else first} and {last}"
-        yield f" {row.name:<12}{along:<27}{offset:<14}{diagonal}"
+    for name, along, offset, diagonal in rows:
+        yield f" {name:<12}{along:<27}{offset:<14}{diagonal}"
 
 
 def _dig(plan: Plan) -> Iterator[str]:

@@ -114,12 +114,11 @@ def _spot(plan: Plan) -> str:
         if chosen.scope and spot.number == chosen.scope[1]:
             look = sum(1 for one in spot.findings if one.grade is not Grade.GOOD)
             more = f", {look} to look at in the plan" if look else ""
-            asked = any(
+            # What was not asked yet is nothing to mend.
+            unfinished = spot.grade is Grade.FIX and any(
                 step.question.group == site.SPOTS.key and step.number == spot.number
                 for step in route.open_steps(plan.answers)
             )
-            # What was not asked yet is nothing to mend.
-            unfinished = asked and spot.grade is Grade.FIX
             return f"{spot.name}: {'not finished' if unfinished else spot.grade.value}{more}"
     raise Unanswered(site.STANDS, "spots.1.stands_after_rain")
 

@@ -46,22 +46,30 @@ def outlines(plan: Plan) -> tuple[Outline, ...]:
     return tuple(found)
 
 
+def peg_rows(plan: Plan) -> Iterator[tuple[str, str, str, str]]:
+    """Yield each outline in words: its name, where along the string, to each side, corners."""
+    rows = outlines(plan)
+    for row in rows:
+        first, last, offset, diagonal = (
+            length_words(one, plan.metric)
+            for one in (row.first, row.last, row.offset, row.diagonal)
+        )
+        yield row.name, f"{'0' if row is rows[0] else first} and {last}", offset, diagonal
+
+
 def stakeout(plan: Plan) -> Iterator[str]:
     """Yield the outlines as a table of 76 columns or fewer, and how to use it."""
-    metric, rows = plan.metric, outlines(plan)
     yield from wrap(
-        f"Stretch a string {length_words(rows[0].last, metric)} long level across the slope, where "
-        "the middle of the bed will be. Peg along it, then square off to both sides.",
+        f"Stretch a string {length_words(plan.garden.rim_length, plan.metric)} long level across "
+        "the slope, where the middle of the bed will be. Peg along it, then square off to both "
+        "sides.",
         "  ",
     )
     if not may_dig(plan).open:
         yield from wrap(f"CAUTION: {cautions.PEGS}", "  ")
     yield f"  {'outline':<12}{'along the string, at':<27}{'each side':<13}corner to corner"
-    for row in rows:
-        first, last = length_words(row.first, metric), length_words(row.last, metric)
-        along = f"{'0' if row is rows[0] else first} and {last}"
-        offset, diagonal = (length_words(one, metric) for one in (row.offset, row.diagonal))
-        yield f"  {row.name:<12}{along:<27}{offset:<13}{diagonal}"
+    for name, along, offset, diagonal in peg_rows(plan):
+        yield f"  {name:<12}{along:<27}{offset:<13}{diagonal}"
     if plan.answers.get(bed.ROOM_AREA) is not None:
         yield from wrap(
             "The room was given as an area: any shape will do whose floor, full pond and rim have "
