@@ -155,8 +155,8 @@ def _water(plan: Plan) -> Iterator[str]:
     thick = quantity(APRON_DEEP_MM, "mm") if metric else quantity(APRON_DEEP_IN, "in")
     yield from wrap(
         f"Below it lay a stone apron {length_words(long, metric)} long and "
-        f"{length_words(wide, metric)} wide, {depth_words(thick, metric)} thick; lay a pad of stone "
-        "where the water comes in too.",
+        f"{length_words(wide, metric)} wide, {depth_words(thick, metric)} thick; lay a pad of "
+        "stone where the water comes in too.",
         "  ",
     )
     yield from figure_lines(plan, "peak_flow", "notch_head")
