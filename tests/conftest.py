@@ -240,6 +240,21 @@ def roof() -> Callable[..., dict[str, str]]:
 
 
 @pytest.fixture
+def walkers() -> dict[str, str]:
+    """Answers of two people who pace: Ann 2.5 ft and Bob 3 ft."""
+    return {
+        "measured_by": "paces",
+        "walkers.1.walker_name": "Ann",
+        "walkers.1.pace_line": "50 ft",
+        "walkers.1.pace_counts": "20; 20; 20",
+        "walkers.1.another_walker": "yes",
+        "walkers.2.walker_name": "Bob",
+        "walkers.2.pace_line": "60 ft",
+        "walkers.2.pace_counts": "20; 20; 20",
+    }
+
+
+@pytest.fixture
 def sized(roof: Callable[..., dict[str, str]]) -> dict[str, str]:
     """Answers for 570 square feet of weighted roof, 1 in of rain, a pond of 6 in."""
     return {

@@ -8,17 +8,6 @@ from interview.paced_lengths import change_words, changes_said, paced_changes, p
 from interview.questions.survey import PACE_COUNTS, WALKER_NAME
 from interview.units import magnitude
 
-PEOPLE = {
-    "units": "us",
-    "measured_by": "paces",
-    "walkers.1.walker_name": "Ann",
-    "walkers.1.pace_line": "50 ft",
-    "walkers.1.pace_counts": "20; 20; 20",
-    "walkers.1.another_walker": "yes",
-    "walkers.2.walker_name": "Bob",
-    "walkers.2.pace_line": "60 ft",
-    "walkers.2.pace_counts": "20; 20; 20",
-}
 ROOF = {
     "surfaces.1.surface_name": "roof",
     "surfaces.1.surface_kind": "roof",
@@ -28,8 +17,13 @@ ROOF = {
 
 
 @pytest.fixture
-def before(given):
-    return given({**PEOPLE, **ROOF})
+def people(walkers):
+    return {"units": "us", **walkers}
+
+
+@pytest.fixture
+def before(given, people):
+    return given({**people, **ROOF})
 
 
 def test_every_paced_length_is_found_with_its_walker(before):
@@ -79,19 +73,19 @@ def test_nothing_changes_where_the_pace_stays_or_the_length_is_new(before, given
     )
 
 
-def test_the_walks_are_said_back_with_pace_spread_and_error(given):
-    view = given(PEOPLE).at("walkers", 1)
+def test_the_walks_are_said_back_with_pace_spread_and_error(given, people):
+    view = given(people).at("walkers", 1)
     counts = PACE_COUNTS.read("19; 20; 19; 20", view)
     said = PACE_COUNTS.kind.echo(counts, view)
     assert said.startswith("19; 20; 19; 20: one pace is 2.56 ft, the counts differ by 5.1 %")
     assert "over 40 ft expect to be off by 1.6 ft either way" in said
-    metric = given({**PEOPLE, "units": "metric"}).at("walkers", 1)
+    metric = given({**people, "units": "metric"}).at("walkers", 1)
     assert "one pace is 0.782 m" in PACE_COUNTS.kind.echo(counts, metric)
     assert "over 12 m" in PACE_COUNTS.kind.echo(counts, metric)
 
 
-def test_two_people_have_two_names(given):
-    view = given(PEOPLE).at("walkers", 2)
+def test_two_people_have_two_names(given, people):
+    view = given(people).at("walkers", 2)
     assert "that name already" in WALKER_NAME.objection("ANN", view)
     assert WALKER_NAME.objection("Cy", view) is None
 
@@ -111,16 +105,16 @@ def test_plain_lines_say_what_a_new_calibration_changes(before, session_of):
     assert heard.count("(20 % shorter)") == 3
 
 
-def test_the_area_that_a_new_pace_makes_is_told_last(before, given):
+def test_the_area_that_a_new_pace_makes_is_told_last(before, given, people):
     after = before.with_text("walkers.1.pace_line", "60 ft")
     said = changes_said(before, after)
     assert said[-1] == "the area that drains here: was 830 ft², now 990 ft²"
     assert changes_said(before, before) == []
-    yard = given({**PEOPLE, "spout_distance": "6 paces"})
+    yard = given({**people, "spout_distance": "6 paces"})
     assert len(changes_said(yard, yard.with_text("walkers.1.pace_line", "60 ft"))) == 1
 
 
-def test_a_thing_without_a_name_is_told_by_its_number(given):
-    texts = {**PEOPLE, **ROOF}
+def test_a_thing_without_a_name_is_told_by_its_number(given, people):
+    texts = {**people, **ROOF}
     del texts["surfaces.1.surface_name"]
     assert next(paced_lengths(given(texts))).label == "surface 1, piece 1, 16 paces"

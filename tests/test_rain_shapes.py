@@ -1,4 +1,4 @@
-"""The years of rain follow the storm shape chosen, and run off by each day's own depth."""
+"""The years of rain in beds: the storm shape chosen, and runoff by each day's own depth."""
 
 import datetime as dt
 
@@ -16,12 +16,12 @@ from interview.units import magnitude, quantity
 SHAPES = list(StormShape)
 
 
-def garden(rate, count=1, in_series=False):
+def garden(rate, count=1, in_series=False, served=570):
     basin = Basin(quantity(15, "ft"), quantity(7, "ft"), quantity(6, "in"), 3, quantity(4, "in"))
-    return beds_of(basin, quantity(570, "ft**2"), quantity(rate, "in/h"), count, in_series)
+    return beds_of(basin, quantity(served, "ft**2"), quantity(rate, "in/h"), count, in_series)
 
 
-def played(rains, beds, shape, **more):
+def played(rains, beds, shape=StormShape.UNIFORM, hours=6, **more):
     days = [
         (dt.date(2020, 1, 1) + dt.timedelta(days=place), quantity(rain, "in"))
         for place, rain in enumerate(rains)
@@ -31,7 +31,7 @@ def played(rains, beds, shape, **more):
         beds.pool.gain,
         beds.pool.full_depth,
         beds.pool.rate,
-        quantity(6, "h"),
+        quantity(hours, "h"),
         beds_below=beds.count - 1 if beds.in_series else 0,
         own=beds.own,
         shape=shape,
@@ -59,7 +59,7 @@ def test_water_stands_in_a_record_of_one_day_as_long_as_in_the_storm(shape, rain
     assert wet == pytest.approx(magnitude(alone.hours_on_floor, "h"), abs=1e-6)
 
 
-RAINS = st.lists(st.sampled_from([0.0, 0.0, 0.1, 0.6, 1.2, 3.0]), min_size=1, max_size=30)
+RAINS = st.lists(st.sampled_from([0.0, 0.0, 0.1, 0.6, 1.2, 3.0]), min_size=1, max_size=40)
 
 
 @settings(max_examples=40, deadline=None)
@@ -80,6 +80,35 @@ def test_a_peaked_day_runs_over_more_than_an_even_one():
         for shape in (StormShape.UNIFORM, StormShape.TRIANGLE)
     )
     assert peaked < even
+
+
+@settings(max_examples=60, deadline=None)
+@given(RAINS, st.floats(0.02, 3), st.integers(1, 4), st.sampled_from([0.0, 3.0, 24.0]))
+def test_no_water_is_lost_over_the_years_in_beds_in_a_row(rains, rate, count, hours):
+    found = played(rains, garden(rate, count, True, 1140), hours=hours)
+    came = magnitude(found.inflow, "in")
+    gone = sum(magnitude(one, "in") for one in (found.soaked, found.spill, found.standing))
+    assert came == pytest.approx(gone, rel=1e-7, abs=1e-9)
+    assert sum(part.days for part in found.months) == found.days == len(rains)
+    for parts in (found.years, found.months):
+        assert sum(part.overflow_days for part in parts) == len(found.overflow_days)
+        assert sum(magnitude(part.rain, "in") for part in parts) == pytest.approx(sum(rains))
+
+
+@settings(max_examples=30, deadline=None)
+@given(RAINS, st.floats(0.05, 2))
+def test_one_rainy_day_in_a_row_of_beds_is_the_even_storm(rains, rate):
+    beds = garden(rate, 2, True, 1140)
+    rain = max(rains)
+    day = played([rain], beds)
+    even = beds.route(storm(StormShape.UNIFORM, quantity(rain, "in"), quantity(6, "h")))
+    assert magnitude(day.spill, "in") == pytest.approx(magnitude(even.spill, "in"), abs=1e-9)
+
+
+def test_more_beds_hold_more():
+    rains = [0.5, 2.0, 0.0, 1.0, 3.0] * 6
+    held = [played(rains, garden(0.2, count, True, 1140)).share_held for count in (1, 2, 3)]
+    assert held == sorted(held) and held[0] < held[-1]
 
 
 # The plan

@@ -9,13 +9,10 @@ from hypothesis import given as sampled
 from hypothesis import settings
 from hypothesis import strategies as st
 
-from interview.calc.basin import Basin
-from interview.calc.beds import beds_of
-from interview.calc.rainfall_record import replay
 from interview.calc.record_text import Column, ColumnUnclear, decoded, read_record
 from interview.report import plan_text
 from interview.summary import waiting
-from interview.units import magnitude, quantity
+from interview.units import magnitude
 
 DAYS = "2020-05-01,0.4\n2020-05-02,0\n2020-05-03,1.5\n"
 
@@ -140,64 +137,6 @@ def test_any_bytes_are_read_or_refused_in_a_sentence(data):
         assert str(refused).endswith(".")
         assert len(str(refused)) < 500
         assert str(refused).isprintable()
-
-
-# The years in beds
-
-
-def garden(rate, count, in_series):
-    basin = Basin(quantity(15, "ft"), quantity(7, "ft"), quantity(6, "in"), 3, quantity(4, "in"))
-    return beds_of(basin, quantity(1140, "ft**2"), quantity(rate, "in/h"), count, in_series)
-
-
-def years(rains, beds, hours=6):
-    days = [
-        (dt.date(2020, 1, 1) + dt.timedelta(days=place), quantity(rain, "in"))
-        for place, rain in enumerate(rains)
-    ]
-    return replay(
-        days,
-        beds.pool.gain,
-        beds.pool.full_depth,
-        beds.pool.rate,
-        quantity(hours, "h"),
-        beds_below=beds.count - 1 if beds.in_series else 0,
-        own=beds.own,
-    )
-
-
-RAINS = st.lists(st.sampled_from([0.0, 0.0, 0.1, 0.6, 1.2, 3.0]), min_size=1, max_size=40)
-
-
-@settings(max_examples=60, deadline=None)
-@sampled(RAINS, st.floats(0.02, 3), st.integers(1, 4), st.sampled_from([0.0, 3.0, 24.0]))
-def test_no_water_is_lost_over_the_years_in_beds_in_a_row(rains, rate, count, hours):
-    found = years(rains, garden(rate, count, True), hours)
-    came = magnitude(found.inflow, "in")
-    gone = sum(magnitude(one, "in") for one in (found.soaked, found.spill, found.standing))
-    assert came == pytest.approx(gone, rel=1e-7, abs=1e-9)
-    assert sum(part.days for part in found.months) == found.days == len(rains)
-    for parts in (found.years, found.months):
-        assert sum(part.overflow_days for part in parts) == len(found.overflow_days)
-        assert sum(magnitude(part.rain, "in") for part in parts) == pytest.approx(sum(rains))
-
-
-@settings(max_examples=30, deadline=None)
-@sampled(RAINS, st.floats(0.05, 2))
-def test_one_rainy_day_in_a_row_of_beds_is_the_even_storm(rains, rate):
-    from interview.calc.hyetographs import StormShape, storm
-
-    beds = garden(rate, 2, True)
-    rain = max(rains)
-    day = years([rain], beds)
-    even = beds.route(storm(StormShape.UNIFORM, quantity(rain, "in"), quantity(6, "h")))
-    assert magnitude(day.spill, "in") == pytest.approx(magnitude(even.spill, "in"), abs=1e-9)
-
-
-def test_more_beds_hold_more():
-    rains = [0.5, 2.0, 0.0, 1.0, 3.0] * 6
-    held = [years(rains, garden(0.2, count, True)).share_held for count in (1, 2, 3)]
-    assert held == sorted(held) and held[0] < held[-1]
 
 
 # The plan

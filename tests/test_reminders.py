@@ -70,7 +70,7 @@ def test_a_pipe_of_that_name_is_not_waited_for():
         ({"TERM": "dumb", "TERM_PROGRAM": "iTerm.app"}, Desktop.NONE),
         ({"TERM": "tmux-256color", "TERM_PROGRAM": "iTerm.app"}, Desktop.NONE),
         ({"TERM": "screen.xterm-kitty"}, Desktop.NONE),
-        ({"TERM": "xterm-kitty", "TMUX": "/tmp/tmux-1000/default,1,0"}, Desktop.NONE),
+        ({"TERM": "xterm-kitty", "TMUX": "tmux-1000/default,1,0"}, Desktop.NONE),
         ({"TERM": "foot", "STY": "4711.pts-1"}, Desktop.NONE),
     ],
 )

@@ -70,18 +70,8 @@ def test_an_upper_roof_takes_the_share_of_the_roof_it_falls_on(plan_of):
     assert here(alone) == pytest.approx([300, 300])
 
 
-def test_two_walkers_measure_one_roof(plan_of):
-    people = {
-        "measured_by": "paces",
-        "walkers.1.walker_name": "Ann",
-        "walkers.1.pace_line": "50 ft",
-        "walkers.1.pace_counts": "20; 20; 20",
-        "walkers.1.another_walker": "yes",
-        "walkers.2.walker_name": "Bob",
-        "walkers.2.pace_line": "60 ft",
-        "walkers.2.pace_counts": "20; 20; 20",
-    }
-    plan = plan_of({**people, **surface(1, pieces="rectangle 8 paces by 10 paces Bob")})
+def test_two_walkers_measure_one_roof(plan_of, walkers):
+    plan = plan_of({**walkers, **surface(1, pieces="rectangle 8 paces by 10 paces Bob")})
     assert here(plan) == pytest.approx([8 * 2.5 * 10 * 3])
     names = {name for name, part in plan.catchment.shares.items() if part > 0}
     assert {"the length of the pace of Ann", "the length of the pace of Bob"} <= names

@@ -2,27 +2,26 @@
 
 from __future__ import annotations
 
-PACED = {
-    "units": "us",
-    "measured_by": "paces",
-    "walkers.1.walker_name": "Ann",
-    "walkers.1.pace_line": "50 ft",
-    "walkers.1.pace_counts": "20; 20; 20",
-    "walkers.1.another_walker": "yes",
-    "walkers.2.walker_name": "Bob",
-    "walkers.2.pace_line": "60 ft",
-    "walkers.2.pace_counts": "20; 20; 20",
-    "walkers.2.another_walker": "no",
-    "surfaces.1.surface_name": "south roof",
-    "surfaces.1.surface_kind": "roof",
-    "surfaces.1.pieces": "rectangle 16 paces by 7 paces Bob\nless rectangle 3 ft by 2 paces",
-}
+import pytest
+
+
+@pytest.fixture
+def paced(walkers):
+    """A roof that two people have paced."""
+    return {
+        "units": "us",
+        **walkers,
+        "walkers.2.another_walker": "no",
+        "surfaces.1.surface_name": "south roof",
+        "surfaces.1.surface_kind": "roof",
+        "surfaces.1.pieces": "rectangle 16 paces by 7 paces Bob\nless rectangle 3 ft by 2 paces",
+    }
 
 
 async def test_the_lengths_a_new_pace_changes_are_listed_until_the_list_is_closed(
-    sit, write
+    sit, write, paced
 ) -> None:
-    async with sit(str(write("garden.yaml", PACED)), size=(80, 24)) as person:
+    async with sit(str(write("garden.yaml", paced)), size=(80, 24)) as person:
         await person.goes_to("walkers.1.pace_line")
         await person.press(*["backspace"] * 5)
         await person.enters("60 ft")
@@ -37,9 +36,9 @@ async def test_the_lengths_a_new_pace_changes_are_listed_until_the_list_is_close
         assert person.asked == "walkers.1.pace_counts"
 
 
-async def test_a_list_of_many_changes_scrolls_and_closes_by_button(sit, write) -> None:
+async def test_a_list_of_many_changes_scrolls_and_closes_by_button(sit, write, paced) -> None:
     many = "\n".join(f"rectangle {count} paces by 7 ft" for count in range(3, 33))
-    path = write("garden.yaml", {**PACED, "surfaces.1.pieces": many})
+    path = write("garden.yaml", {**paced, "surfaces.1.pieces": many})
     async with sit(str(path), size=(80, 24)) as person:
         await person.goes_to("walkers.1.pace_line")
         await person.press(*["backspace"] * 5)
@@ -53,8 +52,8 @@ async def test_a_list_of_many_changes_scrolls_and_closes_by_button(sit, write) -
         assert person.page == "QuestionScreen"
 
 
-async def test_nothing_is_listed_where_no_length_changes(sit, write) -> None:
-    async with sit(str(write("garden.yaml", PACED)), size=(80, 24)) as person:
+async def test_nothing_is_listed_where_no_length_changes(sit, write, paced) -> None:
+    async with sit(str(write("garden.yaml", paced)), size=(80, 24)) as person:
         await person.goes_to("walkers.1.walker_name")
         await person.press(*["backspace"] * 3)
         await person.enters("Anne")
@@ -64,8 +63,8 @@ async def test_nothing_is_listed_where_no_length_changes(sit, write) -> None:
         assert person.page == "QuestionScreen"
 
 
-async def test_the_pace_is_said_back_when_a_walk_was_added(sit, write) -> None:
-    texts = {key: text for key, text in PACED.items() if "pace_counts" not in key}
+async def test_the_pace_is_said_back_when_a_walk_was_added(sit, write, paced) -> None:
+    texts = {key: text for key, text in paced.items() if "pace_counts" not in key}
     async with sit(str(write("garden.yaml", texts)), size=(80, 24)) as person:
         await person.goes_to("walkers.1.pace_counts")
         for count in ("20", "20", "20"):

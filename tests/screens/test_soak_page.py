@@ -34,6 +34,13 @@ async def _opens(person) -> None:
     assert person.page == "SoakScreen"
 
 
+async def _reads(person, clock, water: str, **later: int) -> None:
+    """Take a reading so much later."""
+    clock.forward(**later)
+    await person.press("r")
+    await person.enters(water)
+
+
 async def _asks(person) -> None:
     await person.press("escape")
     assert (person.page, person.asked) == ("QuestionScreen", "holes.1.readings")
@@ -75,9 +82,7 @@ async def test_reading_now_stamps_the_moment_it_was_pressed_not_the_moment_of_en
 async def test_a_refused_reading_stays_in_its_line(sit, soaking, clock) -> None:
     async with sit(soaking) as person:
         await _opens(person)
-        clock.forward(hours=1)
-        await person.press("r")
-        await person.enters("9 in")
+        await _reads(person, clock, "9 in", hours=1)
         assert "the water is higher than before" in person.sees_words()
         assert person.app.focused.value == "9 in"
         assert "holes.1.readings" not in person.session.answers.texts
@@ -90,9 +95,7 @@ async def test_readings_are_refilled_added_between_corrected_and_struck(
 ) -> None:
     async with sit(soaking) as person:
         await _opens(person)
-        clock.forward(hours=2)
-        await person.press("r")
-        await person.enters("6 3/8")
+        await _reads(person, clock, "6 3/8", hours=2)
         await person.press("a")
         await person.enters("10:00 left 7 1/8")
         clock.forward(minutes=1)
@@ -119,9 +122,7 @@ async def test_the_readings_of_the_page_are_those_of_plain_lines(
 ) -> None:
     async with sit(soaking) as person:
         await _opens(person)
-        clock.forward(hours=1)
-        await person.press("r")
-        await person.enters("7 in")
+        await _reads(person, clock, "7 in", hours=1)
         by_page = dict(person.session.answers.texts)
         plain = session_of(person.session.answers.without("holes.1.readings"))
         plain.jump("holes.1.readings")
@@ -271,9 +272,7 @@ async def test_the_chart_takes_the_tables_place_by_a_key_and_stands_under_it_whe
 ) -> None:
     async with sit(soaking) as person:
         await _opens(person)
-        clock.forward(hours=1)
-        await person.press("r")
-        await person.enters("7 in")
+        await _reads(person, clock, "7 in", hours=1)
         assert "WATER LEFT" not in person.sees()
         await person.press("c")
         assert "WATER LEFT in the test hole" in person.sees()
@@ -319,9 +318,7 @@ async def test_one_key_goes_on_to_the_next_hole_with_its_own_readings(
         assert "H goes on to: test hole 2: reading in 1 h 00 min." in person.sees_words()
         await person.press("h")
         assert "Soak test: test hole 2" in person.sees()
-        clock.forward(hours=1)
-        await person.press("r")
-        await person.enters("6 in")
+        await _reads(person, clock, "6 in", hours=1)
         await person.press("h")
         assert "Soak test: test hole 1" in person.sees()
         assert "holes.1.readings" not in person.session.answers.texts
@@ -350,9 +347,7 @@ async def test_the_test_is_started_with_one_key_where_it_has_no_start_yet(
         assert "The timed test has not begun." in person.sees_words()
         await person.press("s")
         assert person.session.answers.texts["holes.1.test_start"] == "2026-05-28T09:00:00-05:00"
-        clock.forward(hours=1)
-        await person.press("r")
-        await person.enters("7 in")
+        await _reads(person, clock, "7 in", hours=1)
         await person.press("escape")
         assert "Thu 28 May, 10:00 left 7 in" in person.sees()
 
@@ -363,9 +358,7 @@ async def test_times_noted_while_the_clock_was_ahead_are_set_back_by_one_key(
     """The clock was an hour ahead until it was set right after the first reading."""
     async with sit(soaking) as person:
         await _opens(person)
-        clock.forward(hours=1)
-        await person.press("r")
-        await person.enters("7 1/8")
+        await _reads(person, clock, "7 1/8", hours=1)
         clock.forward(minutes=30 - 60)
         person.app.screen.tick()
         await person.pilot.pause()
@@ -390,12 +383,8 @@ async def test_a_reading_that_waits_for_a_shift_is_not_lost_when_the_shift_is_le
 ) -> None:
     async with sit(soaking) as person:
         await _opens(person)
-        clock.forward(hours=1)
-        await person.press("r")
-        await person.enters("7 1/8")
-        clock.forward(minutes=-30)
-        await person.press("r")
-        await person.enters("6 3/4")
+        await _reads(person, clock, "7 1/8", hours=1)
+        await _reads(person, clock, "6 3/4", minutes=-30)
         await person.enters("nonsense")
         assert "Write how long in digits" in person.sees_words()
         await person.press("escape")
@@ -418,9 +407,7 @@ async def test_the_depth_at_the_mark_is_asked_where_it_is_needed(
         assert "How deep is the water at the mark?" in person.sees_words()
         await person.press("escape")
         assert person.sees_words().count("Say how deep the water is at the mark") == 1
-        clock.forward(hours=1)
-        await person.press("r")
-        await person.enters("20 in")
+        await _reads(person, clock, "20 in", hours=1)
         assert "cannot be deeper than the hole" in person.sees_words()
         await person.press(*["backspace"] * 5)
         await person.enters("8 in")
@@ -435,9 +422,7 @@ async def test_the_depth_at_the_mark_is_asked_where_it_is_needed(
 async def test_escape_closes_the_chart_before_the_page(sit, soaking, clock) -> None:
     async with sit(soaking) as person:
         await _opens(person)
-        clock.forward(hours=1)
-        await person.press("r")
-        await person.enters("7 in")
+        await _reads(person, clock, "7 in", hours=1)
         await person.press("c", "escape")
         assert person.page == "SoakScreen" and "WATER LEFT" not in person.sees()
         await person.press("escape")
@@ -447,9 +432,7 @@ async def test_escape_closes_the_chart_before_the_page(sit, soaking, clock) -> N
 async def test_the_meaning_of_the_result_is_one_key_away(sit, soaking, clock) -> None:
     async with sit(soaking, size=(100, 45)) as person:
         await _opens(person)
-        clock.forward(hours=1)
-        await person.press("r")
-        await person.enters("7 in")
+        await _reads(person, clock, "7 in", hours=1)
         await person.press("m")
         seen = person.sees_words()
         for said in ("walls all round", "(the corrected rate)", "Check 2", "Too few readings"):
@@ -540,9 +523,7 @@ async def test_whoever_comes_back_to_a_running_test_comes_back_to_its_readings(
 ) -> None:
     async with sit(soaking) as person:
         await _opens(person)
-        clock.forward(hours=1)
-        await person.press("r")
-        await person.enters("7 in")
+        await _reads(person, clock, "7 in", hours=1)
     clock.forward(hours=12)
     async with sit(soaking) as person:
         await _opens(person)
@@ -566,9 +547,7 @@ async def test_whoever_comes_back_to_a_filling_that_drains_comes_back_to_it(
 async def test_the_page_works_in_a_window_of_sixty_by_twenty(sit, soaking, clock) -> None:
     async with sit(soaking, size=(60, 20)) as person:
         await _opens(person)
-        clock.forward(hours=1)
-        await person.press("r")
-        await person.enters("7 in")
+        await _reads(person, clock, "7 in", hours=1)
         seen = person.sees_words()
         for said in ("CAUTION", "1:00:00 since the mark at 09:00", "10:00 1:00 7 in",
                      "Next reading at 10:45, in 45 min.", "Reading now", "Close"):  # fmt: skip
