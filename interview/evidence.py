@@ -14,6 +14,7 @@ class Standing(Enum):
 
     PUBLISHED = "published"
     SECONDARY = "published, read in a second copy"
+    CARRIED = "carried over, not read again"
     PRACTICE = "common practice, no source"
     OURS = "a choice of this project"
     YOURS = "as you gave it"

@@ -34,6 +34,8 @@ class Figure:
     rounding: Rounding = PLAIN
     words: Callable[[Quantity, bool], str] | None = None
     """Writes the value where it is set out with a tape and not read as a number."""
+    source_of: Callable[[Plan], Source] | None = None
+    """Finds the source where it hangs on the answers, such as the rule of a state."""
 
     def unit(self, metric: bool) -> str:
         """Return the unit shown."""
@@ -47,6 +49,7 @@ class Found:
     figure: Figure
     value: Value | None
     waits_for: Unanswered | None
+    source: Source
 
     def number(self, metric: bool) -> float | int | str | bool | None:
         """Return the bare value in the unit shown; dates and words as text."""
@@ -77,7 +80,8 @@ class Found:
 
 def find(figure: Figure, plan: Plan) -> Found:
     """Return a figure's value in ``plan``, or what it waits for."""
+    source = figure.source_of(plan) if figure.source_of else figure.source
     try:
-        return Found(figure, figure.get(plan), None)
+        return Found(figure, figure.get(plan), None, source)
     except Unanswered as gap:
-        return Found(figure, None, gap)
+        return Found(figure, None, gap, source)

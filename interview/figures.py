@@ -19,7 +19,7 @@ from interview.figure import Figure, Found, Value, find
 from interview.model import Unanswered
 from interview.parts.survey import PEAK_SOURCE
 from interview.plan import Plan
-from interview.questions import start
+from interview.questions import site, start
 from interview.shown import HIGH, LOW, SLOPE, Rounding, depth_words, length_words
 from interview.units import quantity, unit_name
 
@@ -114,15 +114,15 @@ FIGURES: tuple[Figure, ...] = (
         lambda p: p.dig_gate.earliest or _none(p),
         formula="the day after the last full business day of the wait",
         inputs=("lines_asked_on", "lines_business_days", "lines_holidays"),
-        source=PRACTICE,
+        source_of=lambda p: site.wait_source(p.answers),
     ),
     Figure(
         "marks_stale_after",
         "Last day the marks are good",
         lambda p: p.dig_gate.stale_after or _none(p),
-        formula="working days counted from the day the marks were finished",
-        inputs=("lines_finished_on", "lines_valid_days"),
-        source=PRACTICE,
+        formula="the days of the marks, counted after the day of the request or of the marking",
+        inputs=("lines_asked_on", "lines_finished_on", "lines_valid_days", "lines_valid_kind"),
+        source_of=lambda p: site.marks_source(p.answers),
     ),
     Figure(
         "slope",
@@ -1015,10 +1015,7 @@ BY_KEY = {figure.key: figure for figure in FIGURES}
 
 
 def _none(plan: Plan) -> Value:
-    from interview.questions import site
-
-    asked = plan.answers.get(site.LINES_REQUESTED) == "asked"
-    question = site.LINES_ASKED_ON if asked else site.LINES_REQUESTED
+    question = site.wait_gap(plan.answers)
     raise Unanswered(question, question.key)
 
 
@@ -1044,5 +1041,5 @@ def working(key: str, plan: Plan) -> list[str]:
     number = one.number(plan.metric)
     if isinstance(number, float):
         lines.append(f"  unrounded: {number:.6g} {unit_name(figure.unit(plan.metric))}".rstrip())
-    lines.append(f"  source: {figure.source}")
+    lines.append(f"  source: {one.source}")
     return lines

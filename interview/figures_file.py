@@ -51,7 +51,7 @@ def _figure(one: Found, metric: bool) -> list[str]:
         lines.append(f"    formula: {quoted(one.figure.formula)}")
     if one.figure.inputs:
         lines.append(f"    from: [{', '.join(one.figure.inputs)}]")
-    lines.append(f"    source: {quoted(str(one.figure.source))}")
+    lines.append(f"    source: {quoted(str(one.source))}")
     return lines
 
 

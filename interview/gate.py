@@ -28,10 +28,11 @@ def locate_state(answers: Answers) -> LocateState:
         all_answered=whole.get(site.LINES_ANSWERED) if asked else None,
         finished=whole.get(site.LINES_FINISHED_ON) if asked else None,
         private_lines=_PRIVATE.get(whole.get(site.PRIVATE_LINES) or ""),
-        business_days=whole[site.LINES_BUSINESS_DAYS],
+        business_days=site.business_days(whole),
         valid_days=whole[site.LINES_VALID_DAYS],
-        valid_calendar=whole[site.LINES_VALID_KIND] == "calendar",
+        counted=site.counted(whole),
         holidays=site.holidays(whole),
+        assumed_holidays=site.assumed_holidays(whole),
     )
 
 

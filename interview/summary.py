@@ -73,7 +73,8 @@ def _digging(plan: Plan) -> str:
             return f"STOP: {hole[soak.HOLE_NAME]} smells of {smell}"
     gate_now = plan.dig_gate
     if gate_now.earliest is None:
-        raise Unanswered(site.LINES_REQUESTED, "lines_requested")
+        gap = site.wait_gap(plan.answers)
+        raise Unanswered(gap, gap.key)
     reasons = dig_reasons(plan.answers, plan.now.date())
     if not reasons:
         return "open: lines located and answered"

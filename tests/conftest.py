@@ -179,6 +179,7 @@ def located() -> dict[str, str]:
         "lines_answered": "yes",
         "lines_finished_on": "2026-05-22",
         "lines_valid_days": "10",
+        "lines_valid_kind": "working",
         "private_lines": "none",
         "mark_distance": "500 ft",
     }

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from enum import Enum
 
-from interview.calc.notice import DEFAULT_BUSINESS_DAYS, DEFAULT_VALID_WORKING_DAYS
+from interview.calc.locating import DEFAULT_BUSINESS_DAYS, DEFAULT_VALID_WORKING_DAYS, Counted
 
 ONE_DAY = timedelta(days=1)
 
@@ -80,32 +80,43 @@ class LocateState:
     finished: date | None = None
     """The day the last owner answered; the day of the request stands in when it is not known."""
     private_lines: PrivateLines | None = None
-    business_days: int = DEFAULT_BUSINESS_DAYS
+    business_days: int | None = DEFAULT_BUSINESS_DAYS
+    """The full business days to wait; ``None`` where only the ticket can tell them."""
     valid_days: int = DEFAULT_VALID_WORKING_DAYS
-    valid_calendar: bool = False
-    """Whether ``valid_days`` are calendar days; otherwise they are working days."""
+    counted: Counted = Counted.FROM_MARKING
+    """How ``valid_days`` are counted."""
     holidays: frozenset[date] = frozenset()
+    """Days named that are no business days."""
+    assumed_holidays: frozenset[date] | None = frozenset()
+    """Further such days taken for the wait alone; ``None`` where it is not known which."""
 
     @property
     def earliest(self) -> date | None:
-        """The first day digging may start; ``None`` before the request."""
-        if self.asked is None:
+        """The first day digging may start.
+
+        ``None`` before the request, and where the wait or its holidays are not known.
+        """
+        if self.asked is None or self.business_days is None or self.assumed_holidays is None:
             return None
-        return earliest_dig_day(self.asked, self.business_days, self.holidays)
+        return earliest_dig_day(
+            self.asked, self.business_days, self.holidays | self.assumed_holidays
+        )
 
     @property
     def stale_after(self) -> date | None:
         """The last day the marks may be trusted; ``None`` before the request.
 
-        Calendar days run from the request, working days from the day the marking was finished.
+        The days run from the request or, by choice, from the day the marking was finished. Only
+        then do holidays make them longer, and only named ones: the service may work on others.
         """
         start = self.finished or self.asked
         if start is None:
             return None
-        if self.valid_calendar:
-            # Services that count calendar days count from the ticket, not from the marking.
+        if self.counted is Counted.FROM_MARKING:
+            return marks_stale_after(start, self.valid_days, self.holidays)
+        if self.counted is Counted.CALENDAR:
             return marks_stale_after_calendar(self.asked or start, self.valid_days)
-        return marks_stale_after(start, self.valid_days, self.holidays)
+        return marks_stale_after(self.asked or start, self.valid_days)
 
 
 @dataclass(frozen=True)
@@ -155,6 +166,13 @@ def _request_reasons(state: LocateState, today: date) -> list[str]:
     if state.asked > today:
         return [f"The day of your request, {state.asked}, has not come yet: check the date."]
     reasons = []
+    if state.business_days is None:
+        reasons.append("How many business days to wait is not known: your ticket says it.")
+    if state.assumed_holidays is None:
+        reasons.append(
+            "Which public holidays fall in the wait is not known: look at a calendar and write "
+            "them, or none."
+        )
     earliest = state.earliest
     if earliest is not None and today < earliest:
         reasons.append(
@@ -174,7 +192,12 @@ def _ground_reasons(state: LocateState, today: date) -> list[str]:
             reasons.append(f"The marking is dated {state.finished}, after today: check the date.")
     if state.private_lines in (None, PrivateLines.UNKNOWN):
         reasons.append("Private lines are unknown: find out where they run before you dig.")
-    stale = state.stale_after
-    if stale is not None and today > stale:
+    stale, earliest = state.stale_after, state.earliest
+    if stale is not None and earliest is not None and stale < earliest:
+        reasons.append(
+            f"The marks are taken as good until {stale} and the wait ends on {earliest}: write how "
+            "long your ticket says that they stay good."
+        )
+    elif stale is not None and today > stale:
         reasons.append(f"The marks went stale after {stale}: ask for new marks.")
     return reasons

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from types import MappingProxyType
 
 from interview.calc.guards import not_negative, positive, reaches
-from interview.calc.notice import DEFAULT_ZONE_SOURCE
+from interview.calc.locating import DEFAULT_ZONE_SOURCE
 from interview.evidence import MEMORY, Finding, Grade, Source, Standing
 from interview.units import (
     Quantity,

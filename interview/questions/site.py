@@ -4,14 +4,16 @@ from __future__ import annotations
 
 import datetime as dt
 from dataclasses import replace
+from typing import Any
 
 from interview.calc import notice
-from interview.calc.notice import DEFAULT_BUSINESS_DAYS, StateNotice, ToleranceZone, notice_for
+from interview.calc.locating import CAREFUL, DEFAULT_BUSINESS_DAYS, Counted
+from interview.calc.notice import ToleranceZone
 from interview.cautions import LOCATE
-from interview.evidence import OURS, Cited
+from interview.evidence import OURS, Cited, Source, Standing
 from interview.kinds import Choice, Count, Day, Note, Number, Several, Ticks, YesNo
 from interview.model import Answers, Group, Question, Stage
-from interview.questions import start
+from interview.questions import locating, start
 from interview.questions.ask import (
     always_this,
     chosen,
@@ -22,6 +24,7 @@ from interview.questions.ask import (
 )
 from interview.units import Quantity, magnitude
 
+YOUR_TICKET = Source("your ticket, or your own word", Standing.YOURS)
 LINES_CAUTION = f"{LOCATE} In the US call 811; it is free."
 
 _BUSINESS_DAYS = ("business days", "business day", "full business days", "working days")
@@ -29,7 +32,7 @@ LEVEL = tuple((word, (0.0, "in")) for word in ("level", "flat", "none", "no drop
 NO_MARKS = tuple((word, (500.0, "ft")) for word in ("no marks", "no mark", "none"))
 """Where there is no mark the distance is the largest the question takes."""
 
-LINES_REQUESTED = Question(
+LINES_REQUESTED: Question[str] = Question(
     key="lines_requested",
     label="Locate request",
     text="Have you asked to have the buried lines marked?",
@@ -43,6 +46,7 @@ LINES_REQUESTED = Question(
     "digging. Paint colours (public works uniform colour code): red electric, yellow gas or oil, "
     "orange communications, blue drinking water, purple reclaimed or irrigation water, green "
     "sewer, pink survey, white your own outline.",
+    wording=lambda a: locating.request_words(a, LINES_REQUESTED),
 )
 
 LINES_ASKED_ON = Question(
@@ -73,10 +77,6 @@ LINES_TICKET = Question(
 )
 
 
-def _notice(answers: Answers) -> StateNotice:
-    return notice_for((answers.get(start.STATE) or "").upper())
-
-
 def tolerance_zone(answers: Answers) -> ToleranceZone:
     """Return how near a mark only gentle hand digging may be, by the country and the state."""
     whole = answers.whole()
@@ -89,19 +89,33 @@ def near_a_mark(answers: Answers) -> str:
     return f"Dig only gently, by hand, within {words} of any mark."
 
 
-LINES_BUSINESS_DAYS = Question(
+LINES_BUSINESS_DAYS: Question[int] = Question(
     key="lines_business_days",
     label="Business days to wait",
     text="How many full business days must you wait after asking?",
     kind=Count(1, 15, ("days", "day", *_BUSINESS_DAYS)),
     why="The marks are not complete before that.",
-    find_out="It is on the ticket. Most US states ask for 2 or 3; 3 is used when you don't know.",
+    find_out="It is on the ticket, which goes first. Most US states ask for 2 or 3; "
+    f"{DEFAULT_BUSINESS_DAYS} are used when you don't know.",
     asks=chosen(LINES_REQUESTED, "asked"),
     when="the locate request was made",
-    default=lambda a: str(max(_notice(a).business_days, DEFAULT_BUSINESS_DAYS)),
+    default=locating.wait_offered,
+    wording=lambda a: locating.wait_words(a, LINES_BUSINESS_DAYS),
 )
 
-LINES_HOLIDAYS = Question(
+
+def business_days(answers: Answers) -> int | None:
+    """Return the business days to wait; ``None`` where only the ticket can tell them."""
+    given = answers.get(LINES_BUSINESS_DAYS)
+    offered = locating.wait_offered(answers)
+    return given if given is not None or offered is None else int(offered)
+
+
+def _holidays_offered(answers: Answers) -> str | None:
+    return locating.holidays_offered(answers, answers.get(LINES_ASKED_ON), business_days(answers))
+
+
+LINES_HOLIDAYS: Question[tuple[dt.date, ...]] = Question(
     key="lines_holidays",
     label="Holidays in the waiting time",
     text="Which public holidays fall in the waiting time?",
@@ -110,7 +124,10 @@ LINES_HOLIDAYS = Question(
     find_out="Look at a calendar. Write one date a line, or none.",
     asks=chosen(LINES_REQUESTED, "asked"),
     when="the locate request was made",
-    default=always_this("none"),
+    default=_holidays_offered,
+    wording=lambda a: locating.holiday_words(
+        a, a.get(LINES_ASKED_ON), business_days(a), LINES_HOLIDAYS
+    ),
 )
 
 LINES_ANSWERED = Question(
@@ -141,20 +158,28 @@ LINES_FINISHED_ON = Question(
     ),
 )
 
-LINES_VALID_DAYS = Question(
+LINES_VALID_DAYS: Question[int] = Question(
     key="lines_valid_days",
     label="Days the marks stay good",
     text="For how many days do the marks stay good?",
     kind=Count(1, 60, ("days", "day")),
     why="After that you must ask again before you dig.",
-    find_out="It is on the ticket. Where neither you nor your state's rule says more, 10 working "
-    "days are used.",
+    find_out="It is on the ticket, which goes first. Where neither you nor your state's rule says "
+    f"more, {CAREFUL.days} {CAREFUL.counted.value} are used.",
     asks=said_yes(LINES_ANSWERED),
     when="every owner has answered",
-    default=lambda a: str(_notice(a).valid_days),
+    default=lambda a: str(locating.notice(a).marks.days),
+    wording=lambda a: locating.life_words(a, LINES_VALID_DAYS),
 )
 
-LINES_VALID_KIND = Question(
+COUNTED = {
+    "working": Counted.FROM_MARKING,
+    "calendar": Counted.CALENDAR,
+    "from_request": Counted.FROM_REQUEST,
+}
+_COUNTED_KEYS = {counted: key for key, counted in COUNTED.items()}
+
+LINES_VALID_KIND: Question[str] = Question(
     key="lines_valid_kind",
     label="How those days are counted",
     text="Are those working days, or days of the calendar?",
@@ -162,14 +187,17 @@ LINES_VALID_KIND = Question(
         (
             ("working", "working days, from the day the marks were finished"),
             ("calendar", "calendar days, from the day you asked"),
+            ("from_request", "from the day you asked, in working days"),
         )
     ),
-    why="The two can differ by a week.",
+    why="They can differ by a week.",
     find_out="The ticket says it, often as a last day.",
     asks=said_yes(LINES_ANSWERED),
     when="every owner has answered",
-    default=lambda a: "calendar" if _notice(a).valid_calendar else "working",
+    default=lambda a: _COUNTED_KEYS[locating.notice(a).marks.counted],
+    wording=lambda a: locating.read_words(a, LINES_VALID_KIND),
 )
+
 
 PRIVATE_LINES = Question(
     key="private_lines",
@@ -190,7 +218,7 @@ PRIVATE_LINES = Question(
     caution="Hand-dig gently near any line you know of. If you nick one, stop, go away and call.",
 )
 
-MARK_DISTANCE = Question(
+MARK_DISTANCE: Question[Quantity] = Question(
     key="mark_distance",
     label="Nearest mark to where you will dig",
     text="How far is the nearest painted mark or flag from anywhere you will dig? If there is none "
@@ -202,6 +230,7 @@ MARK_DISTANCE = Question(
     asks=said_yes(LINES_ANSWERED),
     when="every owner has answered",
     warns=near_a_mark,
+    wording=lambda a: locating.read_words(a, MARK_DISTANCE),
 )
 
 _NEAR = (
@@ -676,3 +705,43 @@ def holidays(answers: Answers) -> frozenset[dt.date]:
     """Return the holidays named in the locate questions."""
     days = answers.get(LINES_HOLIDAYS)
     return frozenset(days or ())
+
+
+def assumed_holidays(answers: Answers) -> frozenset[dt.date] | None:
+    """Return the holidays offered while none are named; ``None`` where none can be worked out."""
+    if answers.get(LINES_HOLIDAYS) is not None:
+        return frozenset()
+    if _holidays_offered(answers) is None:
+        return None
+    days = answers[LINES_HOLIDAYS]
+    return frozenset(days)
+
+
+def counted(answers: Answers) -> Counted:
+    """Return how the days of the marks are counted; a kind without a number decides nothing."""
+    if answers.get(LINES_VALID_DAYS) is None:
+        return locating.notice(answers).marks.counted
+    return COUNTED[answers[LINES_VALID_KIND]]
+
+
+def wait_gap(answers: Answers) -> Question[Any]:
+    """Return the question whose answer the end of the wait is waiting for."""
+    if answers.get(LINES_REQUESTED) != "asked":
+        return LINES_REQUESTED
+    if answers.get(LINES_ASKED_ON) is None:
+        return LINES_ASKED_ON
+    return LINES_HOLIDAYS if business_days(answers) is not None else LINES_BUSINESS_DAYS
+
+
+def wait_source(answers: Answers) -> Source:
+    """Return where the length of the wait comes from."""
+    if answers.get(LINES_BUSINESS_DAYS) is not None:
+        return YOUR_TICKET
+    return locating.wait_source(answers)
+
+
+def marks_source(answers: Answers) -> Source:
+    """Return where the life of the marks comes from."""
+    if answers.get(LINES_VALID_DAYS) is not None:
+        return YOUR_TICKET
+    return locating.notice(answers).marks_source

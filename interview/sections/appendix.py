@@ -58,7 +58,7 @@ class Sources:
             self.mark(finding.source)
         self.mark(site.tolerance_zone(plan.answers).source)
         for one in figures.found(plan):
-            self.mark(one.figure.source)
+            self.mark(one.source)
         for matter in guides(plan):
             for saying in matter.sayings:
                 self.mark(saying.source)
@@ -90,7 +90,7 @@ def formulas(plan: Plan, sources: Sources) -> Iterator[str]:
     for one in figures.found(plan):
         if one.waits_for is None and one.shown(plan.metric):
             how = f"; {one.figure.formula}" if one.figure.formula else ""
-            mark = sources.mark(one.figure.source)
+            mark = sources.mark(one.source)
             said = f"{one.figure.label}: {one.shown(plan.metric)}{how} {mark}"
             yield from wrap(said, "    ")
     yield from wrap(f"Letters: {SYMBOLS}", "    ")

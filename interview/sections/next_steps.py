@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from interview.evidence import Finding, Grade
 from interview.plan import Plan
-from interview.questions import review, site, start
+from interview.questions import locating, review, site, start
 from interview.summary import may_dig, waiting, wrap
 
 MOST_FIXES, MOST_WAITS = 5, 4
@@ -24,6 +24,8 @@ _SERVICES = {
 
 def service(plan: Plan) -> str:
     """Say whom to ask about buried lines where the garden is."""
+    if own := locating.service(plan.answers):
+        return own
     country = plan.answers.get(start.COUNTRY) or "us"
     return _SERVICES.get(country, "Ask each utility where its lines run.")
 

@@ -16,7 +16,8 @@ from interview.calc.locate import (
     marks_stale_after,
     marks_stale_after_calendar,
 )
-from interview.calc.notice import COLOR_CODE, NOTICE, notice_for
+from interview.calc.locating import Counted
+from interview.calc.notice import COLOR_CODE
 
 ASKED = date(2026, 5, 20)
 MEMORIAL_DAY = date(2026, 5, 25)
@@ -97,7 +98,9 @@ def test_the_gate_counts_down_the_days():
         ({"private_lines": None}, 26, "Private lines"),
         ({"finished": date(2026, 5, 19)}, 26, "before you asked"),
         ({"finished": date(2026, 5, 27)}, 26, "after today"),
-        ({"valid_days": 1}, 26, "stale"),
+        ({"valid_days": 1}, 26, "the wait ends on 2026-05-26"),
+        ({"business_days": None}, 26, "your ticket says it"),
+        ({"assumed_holidays": None}, 26, "look at a calendar"),
         ({"business_days": 5}, 26, "wait until"),
     ],
 )
@@ -118,8 +121,33 @@ def test_the_day_of_the_request_stands_in_for_an_unknown_last_answer():
 
 
 def test_calendar_days_run_from_the_request():
-    state = replace(READY, valid_days=27, valid_calendar=True)
+    state = replace(READY, valid_days=27, counted=Counted.CALENDAR)
     assert state.stale_after == date(2026, 6, 16)
+
+
+def test_working_days_from_the_request_are_not_made_longer_by_holidays():
+    state = replace(READY, counted=Counted.FROM_REQUEST, holidays=frozenset({MEMORIAL_DAY}))
+    assert state.stale_after == date(2026, 6, 3)
+    assert state.earliest == date(2026, 5, 27)
+
+
+def test_an_assumed_holiday_lengthens_the_wait_and_not_the_life_of_the_marks():
+    assumed = replace(READY, assumed_holidays=frozenset({MEMORIAL_DAY}))
+    named = replace(READY, holidays=frozenset({MEMORIAL_DAY}))
+    assert assumed.earliest == named.earliest == date(2026, 5, 27)
+    assert assumed.stale_after == date(2026, 6, 5)
+    assert named.stale_after == date(2026, 6, 8)
+
+
+@pytest.mark.parametrize("unknown", [{"business_days": None}, {"assumed_holidays": None}])
+def test_a_wait_that_is_not_known_gives_no_day(unknown):
+    assert replace(READY, **unknown).earliest is None
+
+
+def test_marks_that_would_end_before_the_wait_are_told_as_such():
+    state = replace(READY, business_days=15, valid_days=14, counted=Counted.CALENDAR)
+    (reason,) = dig_gate(state, date(2026, 6, 20)).reasons
+    assert "until 2026-06-03" in reason and "2026-06-11" in reason and "ticket" in reason
 
 
 def test_nothing_answered_gives_every_reason_and_no_date():
@@ -134,22 +162,6 @@ def test_each_reason_is_one_sentence():
     for reason in dig_gate(worst, date(2026, 5, 21)).reasons:
         assert reason.endswith(".")
         assert reason.count(". ") == 0
-
-
-def test_an_unlisted_state_takes_the_default():
-    notice = notice_for("zz")
-    assert (notice.business_days, notice.valid_days, notice.hand_dig_in) == (3, 10, 24)
-
-
-def test_michigan_wants_four_feet_of_hand_digging():
-    assert notice_for("mi ").hand_dig_in == 48
-
-
-def test_every_notice_is_a_wait_that_can_be_counted():
-    for notice in NOTICE.values():
-        assert earliest_dig_day(ASKED, notice.business_days) > ASKED
-        assert notice.hand_dig_in >= 24
-        assert 1 <= notice.valid_days <= 90
 
 
 def test_the_paint_colors_are_told_apart():
