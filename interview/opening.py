@@ -42,6 +42,8 @@ class Refusal:
 
     sentence: str
     status: int
+    unsure: bool = False
+    """Only a note of another computer says that it is open: ask, and ``ignore_elsewhere``."""
 
 
 @dataclass
@@ -148,7 +150,8 @@ def open_session(
 ) -> Opened | Refusal:
     """Open the interview kept in the file ``name``, or begin a new one there.
 
-    ``plants`` is a plant file used in place of the one the answers name.
+    ``ignore_elsewhere`` passes over a note that it is open on another computer. ``plants`` is a
+    plant file used in place of the one the answers name.
     """
     path = _path(name)
     if isinstance(path, Refusal):
@@ -156,17 +159,18 @@ def open_session(
     try:
         lock = Lock.take(path, since=f"{now():%Y-%m-%d %H:%M}", ignore_elsewhere=ignore_elsewhere)
     except af.AlreadyOpen as held:
-        return Refusal(held.sentence, IN_USE)
+        return Refusal(held.sentence, IN_USE, not held.certain)
     except (OSError, ValueError):
         return Refusal(f"{af.shown(str(path))} cannot be opened. Check its name.", BAD_PATH)
     try:
         return _open(path, lock, now, written_by, plants)
-    except af.NotLoaded as trouble:
+    except BaseException as trouble:
         lock.release()
-        return Refusal(str(trouble), UNUSABLE)
-    except af.Unreadable as trouble:
-        lock.release()
-        return Refusal(f"{af.shown(str(path))}: {trouble}", UNUSABLE)
+        if isinstance(trouble, af.NotLoaded):
+            return Refusal(str(trouble), UNUSABLE)
+        if isinstance(trouble, af.Unreadable):
+            return Refusal(f"{af.shown(str(path))}: {trouble}", UNUSABLE)
+        raise
 
 
 def _path(name: str | None) -> Path | Refusal:
