@@ -197,15 +197,19 @@ def _interview(opened: Opened, typist: Typist) -> int:
     except Exception as ended:
         trouble = ended
     unsaved = _unsaved(opened, bool(trouble))
-    lines = ["", "Nothing was answered, so no file was made."]
-    if opened.keeper.there:
-        lines[1] = f"Your answers are in {opened.shown_path}."
-        lines += [] if finished else [f"To go on: {opened.resume_command(NAME, '--plain')}"]
+    there, lines = opened.keeper.there, [""]
+    if unsaved:
+        _refuse(unsaved)
+    elif there:
+        lines.append(f"Your answers are in {opened.shown_path}.")
+    else:
+        lines.append("Nothing was answered, so no file was made.")
+    if opened.rescued or (there and not finished):
+        lines.append(f"To go on: {opened.resume_command(NAME, '--plain')}")
     with suppress(NotSaid, BrokenPipeError):
         say("\n".join(lines))
     ended_by = 128 + typist.ended_by if typist.ended_by else 0
     if unsaved:
-        _refuse(unsaved)
         return ended_by or UNSAVED
     if ended_by:
         streams.hush()

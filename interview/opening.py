@@ -9,12 +9,12 @@ import shlex
 import shutil
 import sys
 import tempfile
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
 
 from interview import answers_file as af
-from interview import route, store
+from interview import own_files, route, store
 from interview.answers_file import Lock, Trouble
 from interview.calc.record_text import decoded
 from interview.model import Answers
@@ -59,6 +59,8 @@ class Opened:
     notices: list[str] = field(default_factory=list)
     plants: str = ""
     """The plant file that was named on the command line."""
+    rescued: Path | None = None
+    """Where answers are that could not be saved."""
 
     @property
     def shown_path(self) -> str:
@@ -67,24 +69,26 @@ class Opened:
 
     def rescue(self) -> str:
         """Keep answers that could not be saved in another folder; say where, or nothing."""
-        home = os.environ.get("XDG_STATE_HOME") or "~/.local/state"
-        folders = (
-            Path(home).expanduser() / "rain-garden-interview",
-            Path(tempfile.gettempdir()),
-        )
         try:
-            place = self.keeper.rescue(self.session.answers, folders)
+            self.rescued = self.keeper.rescue(self.session.answers, _rescue_folders())
         except (OSError, ValueError, RuntimeError):
-            place = None
-        return f"All answers are kept in {af.shown(str(place))}." if place else ""
+            self.rescued = None
+        return f"All answers are kept in {af.shown(str(self.rescued))}." if self.rescued else ""
 
     def resume_command(self, name: str, way: str = "") -> str:
         """Return the command that goes on with this interview."""
-        file = str(self.keeper.path)
+        file = str(self.rescued or self.keeper.path)
         file = f"./{file}" if file.startswith("-") else file
         plants = f"--plants={shlex.quote(self.plants)}" if self.plants else ""
         words = (_started_as(name), way, plants, shlex.quote(file))
         return " ".join(word for word in words if word)
+
+
+def _rescue_folders() -> Iterator[Path]:
+    own = own_files.place("rescued", "XDG_STATE_HOME", ".local/state", os.environ)
+    if own is not None:
+        yield own
+    yield Path(tempfile.mkdtemp(prefix="rain-garden-interview-"))
 
 
 def _started_as(name: str) -> str:

@@ -448,13 +448,19 @@ class FileKeeper:
         self._mark = Fingerprint.of(data)
 
     def rescue(self, answers: Answers, folders: Iterable[Path]) -> Path | None:
-        """Write the answers whole into the first folder that takes them; where they are."""
+        """Write the answers whole into the first folder that takes them; where they are.
+
+        Nobody else may read them: the folders are the program's own.
+        """
         drafts = self._writable_drafts()
         text = af.render(tree_of(answers, self._tree, self._known, "", drafts), notes)
         for folder in folders:
             try:
-                folder.mkdir(parents=True, exist_ok=True)
-                return af.save_beside(folder / self.path.name, text.encode(), "rescued")
+                folder.mkdir(parents=True, exist_ok=True, mode=0o700)
+                folder.chmod(0o700)
+                place = af.save_beside(folder / self.path.name, text.encode(), "rescued")
+                place.chmod(0o600)
+                return place
             except (af.NotSaved, OSError):
                 continue
         return None

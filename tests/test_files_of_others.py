@@ -9,10 +9,11 @@ from pathlib import Path
 import pytest
 
 from interview import own_files, store
-from interview.answers_file import Changed, put, remove_stray_temps
-from interview.opening import Opened, open_session
+from interview.answers_file import Changed, NotSaved, lock_of, put, remove_stray_temps
+from interview.opening import IN_USE, Opened, Refusal, open_session
 
 BY = "rain-garden-interview test"
+ELSEWHERE = b"pid: 4\nhost: somewhere-else\nuser: ann\nsince: noon\n"
 
 
 @pytest.fixture
@@ -173,3 +174,74 @@ def test_the_other_version_is_as_private_as_the_file(garden, clock):
         opened.session.offer(opened.session.jump("garden_name"), "Oak")
     assert stat.S_IMODE(opened.keeper.path.stat().st_mode) == 0o600
     assert names(garden.parent) == ["g.mine.yaml", "g.yaml"]
+
+
+# The lock
+
+
+def test_a_file_of_notes_in_the_place_of_the_lock_is_told_and_left(garden, clock):
+    lock_of(garden).write_text("Buy mulch.")
+    opened = open_session(str(garden), clock, BY)
+    with opened.lock:
+        assert str(lock_of(garden)) in opened.notices[0] and opened.lock.held
+        second = open_session(str(garden), clock, BY)
+        assert isinstance(second, Refusal) and not second.unsure
+    assert lock_of(garden).read_text() == "Buy mulch."
+
+
+def test_a_lock_another_computer_left_is_asked_about_and_gone_on_past(garden, clock):
+    lock_of(garden).write_bytes(ELSEWHERE)
+    found = open_session(str(garden), clock, BY)
+    assert isinstance(found, Refusal) and found.unsure and found.status == IN_USE
+    assert ".g.yaml.lock" in found.sentence and "somewhere-else since noon" in found.sentence
+    opened = open_session(str(garden), clock, BY, ignore_elsewhere=True)
+    with opened.lock:
+        assert opened.lock.held and b"somewhere-else" not in lock_of(garden).read_bytes()
+    assert not lock_of(garden).exists()
+
+
+def test_a_fault_while_opening_leaves_no_lock(garden, clock, monkeypatch):
+    def broken(path):
+        raise ZeroDivisionError
+
+    monkeypatch.setattr(store, "load", broken)
+    with pytest.raises(ZeroDivisionError):
+        open_session(str(garden), clock, BY)
+    assert not lock_of(garden).exists()
+
+
+# Rescue
+
+
+def test_a_rescue_copy_is_for_its_owner_alone(garden, clock, tmp_path, monkeypatch):
+    state = tmp_path / "state"
+    monkeypatch.setenv("XDG_STATE_HOME", str(state))
+    opened = open_session(str(garden), clock, BY)
+    old = os.umask(0)
+    try:
+        for taken in (False, True):
+            if taken:  # the first folder takes nothing
+                (state / "rain-garden-interview" / "rescued").rename(tmp_path / "first")
+                (state / "rain-garden-interview" / "rescued").write_text("in the way")
+                monkeypatch.setattr("tempfile.tempdir", str(tmp_path))
+            said = opened.rescue()
+            assert opened.rescued is not None and str(opened.rescued) in said
+            assert stat.S_IMODE(opened.rescued.stat().st_mode) == 0o600
+            assert stat.S_IMODE(opened.rescued.parent.stat().st_mode) == 0o700
+            assert kept_name(opened.rescued) == "Maple"
+            assert str(opened.rescued) in opened.resume_command("program")
+    finally:
+        os.umask(old)
+        opened.lock.release()
+
+
+def test_a_disk_that_takes_no_backup_saves_nothing_over_the_file(garden, clock, monkeypatch):
+    def full(*args, **kwargs):
+        raise NotSaved("The disk is full.")
+
+    monkeypatch.setattr("interview.answers_file.keep.put", full)
+    opened = open_session(str(garden), clock, BY)
+    with opened.lock:
+        opened.session.offer(opened.session.jump("garden_name"), "Oak")
+        assert "The disk is full" in opened.session.not_kept
+    assert kept_name(garden) == "Maple"

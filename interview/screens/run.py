@@ -129,17 +129,17 @@ def _end(opened: Opened | None, saved: bool, status: int, crash: str) -> int:
         # The one written last: a file changed from outside was left, for another beside it.
         there = opened.keeper.there
         safe = " up to the last one saved" if status == CRASHED else ""
-        if there:
+        if not saved:
+            lines.append(f"NOT SAVED: the latest answers are not in {opened.shown_path}.")
+            lines += [rescued] if (rescued := opened.rescue()) else []
+            status = status if status else UNSAVED
+        elif there:
             lines.append(f"Your answers are in {opened.shown_path}{safe}.")
-            lines.append(f"To go on: {opened.resume_command(NAME)}")
-        elif saved:
+        else:
             lines.append("Nothing was answered, so no file was made.")
+        if opened.rescued or there:
+            lines.append(f"To go on: {opened.resume_command(NAME)}")
         opened.lock.release()
-    if not saved and opened is not None:
-        lines.append(f"NOT SAVED: the latest answers are not in {opened.shown_path}.")
-        if rescued := opened.rescue():
-            lines.append(rescued)
-        status = status if status else UNSAVED
     if not lines:
         return status
     with suppress(OSError):  # the terminal may be gone
