@@ -7,6 +7,7 @@ import os
 import sys
 from collections.abc import Callable, Sequence
 from contextlib import suppress
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -168,16 +169,22 @@ def _far(far: HowFar | None) -> None:
 def _plain(name: str | None, plants: str) -> int:
     from interview.opening import UNUSABLE, Refusal, open_session
 
-    opened = open_session(name, clock.now, f"{NAME} {version()}", plants=plants)
-    if isinstance(opened, Refusal):
-        return _refuse(opened.sentence, opened.status)
     typist = Typist()
-    with opened.lock, typist.listening():
-        for line in opened.notices:
-            say(line)
-        if opened.troubles and not _agreed(typist.ask):
-            return _refuse("stopped; the file has not been touched", UNUSABLE)
-        return _interview(opened, typist)
+    with typist.listening():  # from before the lock until after it, so that none is left behind
+        begin = partial(open_session, name, clock.now, f"{NAME} {version()}", plants=plants)
+        opened = begin()
+        if isinstance(opened, Refusal) and opened.unsure:
+            asked = f"{opened.sentence}\nGo on with it here? Type yes: "
+            opened = begin(ignore_elsewhere=True) if _agreed(typist.ask, asked) else opened
+        if isinstance(opened, Refusal):
+            return _refuse(opened.sentence, opened.status)
+        with opened.lock:
+            for line in opened.notices:
+                say(line)
+            asked = "Go on with what is readable? The rest is kept. Type yes: "
+            if opened.troubles and not _agreed(typist.ask, asked):
+                return _refuse("stopped; the file has not been touched", UNUSABLE)
+            return _interview(opened, typist)
 
 
 def _interview(opened: Opened, typist: Typist) -> int:
@@ -190,15 +197,19 @@ def _interview(opened: Opened, typist: Typist) -> int:
     except Exception as ended:
         trouble = ended
     unsaved = _unsaved(opened, bool(trouble))
-    lines = ["", "Nothing was answered, so no file was made."]
-    if opened.keeper.there:
-        lines[1] = f"Your answers are in {opened.shown_path}."
-        lines += [] if finished else [f"To go on: {opened.resume_command(NAME, '--plain')}"]
+    there, lines = opened.keeper.there, [""]
+    if unsaved:
+        _refuse(unsaved)
+    elif there:
+        lines.append(f"Your answers are in {opened.shown_path}.")
+    else:
+        lines.append("Nothing was answered, so no file was made.")
+    if opened.rescued or (there and not finished):
+        lines.append(f"To go on: {opened.resume_command(NAME, '--plain')}")
     with suppress(NotSaid, BrokenPipeError):
         say("\n".join(lines))
     ended_by = 128 + typist.ended_by if typist.ended_by else 0
     if unsaved:
-        _refuse(unsaved)
         return ended_by or UNSAVED
     if ended_by:
         streams.hush()
@@ -223,10 +234,10 @@ def _unsaved(opened: Opened, cut_short: bool) -> str:
     return f"NOT SAVED: {why} {opened.rescue()}".rstrip() if why else ""
 
 
-def _agreed(ask: Callable[[str], str]) -> bool:
-    """Ask before a file with faults is written to."""
+def _agreed(ask: Callable[[str], str], asked: str) -> bool:
+    """Ask before a file is written to that has faults, or may be open elsewhere."""
     try:
-        return ask("Go on with what is readable? The rest is kept. Type yes: ").strip() == "yes"
+        return ask(asked).strip() == "yes"
     except EOFError:
         return False
 

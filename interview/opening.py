@@ -9,12 +9,12 @@ import shlex
 import shutil
 import sys
 import tempfile
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
 
 from interview import answers_file as af
-from interview import route, store
+from interview import own_files, route, store
 from interview.answers_file import Lock, Trouble
 from interview.calc.record_text import decoded
 from interview.model import Answers
@@ -42,6 +42,8 @@ class Refusal:
 
     sentence: str
     status: int
+    unsure: bool = False
+    """Only a note of another computer says that it is open: ask, and ``ignore_elsewhere``."""
 
 
 @dataclass
@@ -57,6 +59,8 @@ class Opened:
     notices: list[str] = field(default_factory=list)
     plants: str = ""
     """The plant file that was named on the command line."""
+    rescued: Path | None = None
+    """Where answers are that could not be saved."""
 
     @property
     def shown_path(self) -> str:
@@ -65,24 +69,26 @@ class Opened:
 
     def rescue(self) -> str:
         """Keep answers that could not be saved in another folder; say where, or nothing."""
-        home = os.environ.get("XDG_STATE_HOME") or "~/.local/state"
-        folders = (
-            Path(home).expanduser() / "rain-garden-interview",
-            Path(tempfile.gettempdir()),
-        )
         try:
-            place = self.keeper.rescue(self.session.answers, folders)
+            self.rescued = self.keeper.rescue(self.session.answers, _rescue_folders())
         except (OSError, ValueError, RuntimeError):
-            place = None
-        return f"All answers are kept in {af.shown(str(place))}." if place else ""
+            self.rescued = None
+        return f"All answers are kept in {af.shown(str(self.rescued))}." if self.rescued else ""
 
     def resume_command(self, name: str, way: str = "") -> str:
         """Return the command that goes on with this interview."""
-        file = str(self.keeper.path)
+        file = str(self.rescued or self.keeper.path)
         file = f"./{file}" if file.startswith("-") else file
         plants = f"--plants={shlex.quote(self.plants)}" if self.plants else ""
         words = (_started_as(name), way, plants, shlex.quote(file))
         return " ".join(word for word in words if word)
+
+
+def _rescue_folders() -> Iterator[Path]:
+    own = own_files.place("rescued", "XDG_STATE_HOME", ".local/state", os.environ)
+    if own is not None:
+        yield own
+    yield Path(tempfile.mkdtemp(prefix="rain-garden-interview-"))
 
 
 def _started_as(name: str) -> str:
@@ -148,7 +154,8 @@ def open_session(
 ) -> Opened | Refusal:
     """Open the interview kept in the file ``name``, or begin a new one there.
 
-    ``plants`` is a plant file used in place of the one the answers name.
+    ``ignore_elsewhere`` passes over a note that it is open on another computer. ``plants`` is a
+    plant file used in place of the one the answers name.
     """
     path = _path(name)
     if isinstance(path, Refusal):
@@ -156,17 +163,18 @@ def open_session(
     try:
         lock = Lock.take(path, since=f"{now():%Y-%m-%d %H:%M}", ignore_elsewhere=ignore_elsewhere)
     except af.AlreadyOpen as held:
-        return Refusal(held.sentence, IN_USE)
+        return Refusal(held.sentence, IN_USE, not held.certain)
     except (OSError, ValueError):
         return Refusal(f"{af.shown(str(path))} cannot be opened. Check its name.", BAD_PATH)
     try:
         return _open(path, lock, now, written_by, plants)
-    except af.NotLoaded as trouble:
+    except BaseException as trouble:
         lock.release()
-        return Refusal(str(trouble), UNUSABLE)
-    except af.Unreadable as trouble:
-        lock.release()
-        return Refusal(f"{af.shown(str(path))}: {trouble}", UNUSABLE)
+        if isinstance(trouble, af.NotLoaded):
+            return Refusal(str(trouble), UNUSABLE)
+        if isinstance(trouble, af.Unreadable):
+            return Refusal(f"{af.shown(str(path))}: {trouble}", UNUSABLE)
+        raise
 
 
 def _path(name: str | None) -> Path | Refusal:

@@ -11,6 +11,7 @@ from types import MappingProxyType
 from typing import Any
 
 from interview import answers_file as af
+from interview import own_files
 from interview.answers_file import Fingerprint, Node, Parsed, Tree, Trouble
 from interview.kinds import list_lines
 from interview.model import Answers, Group, Question, Standing
@@ -28,6 +29,8 @@ from interview.session import NotKept
 STOPPED_AT = "stopped_at"
 HALF_TYPED = "half_typed"
 """Under this name stands what was typed and not yet taken as an answer, by address."""
+COPIES_KNOWN = 200
+"""So many copies are remembered as made by this program, so that no others are replaced."""
 _BESIDE = (*af.FRAME_KEYS, STOPPED_AT, HALF_TYPED)
 """Names at the top of a file that are no stage."""
 HEAD = (
@@ -359,6 +362,8 @@ class FileKeeper:
         """Something to tell about the last save, such as that its permanence is unconfirmed."""
         self.drafts: dict[str, str] = dict(loaded.drafts) if loaded else {}
         """What is half typed, by address; the session holds the same one."""
+        self._home = af.real(path)
+        """Where the file lay when it was opened: a link put there since is not followed."""
         self._written_by = written_by
         self._mark = mark
         self._text = loaded.parsed.text if loaded else ""
@@ -366,6 +371,8 @@ class FileKeeper:
         self._known: set[str] = set(loaded.answers.texts) if loaded else set()
         self._read_only = loaded.read_only if loaded else False
         self._backed_up = loaded is None
+        self._told = ""
+        """What is still to be told of the copy that was made."""
 
     def keep(self, answers: Answers, stopped_at: str) -> None:
         """Write the answers; raises ``NotKept``."""
@@ -377,15 +384,12 @@ class FileKeeper:
             return
         try:
             text = self._text_for(tree)
-            if not self._backed_up:
-                af.backup(self.path)
-                self._backed_up = True
+            self._back_up()
             saved = af.save(self.path, text, expect=self._mark)
-            self._mark, self.note = (
-                saved.fingerprint,
-                saved.note
-                or ("" if saved.durable else "The disk has not confirmed that it is permanent."),
-            )
+            self._mark = saved.fingerprint
+            sure = "" if saved.durable else "The disk has not confirmed that it is permanent."
+            self.note = " ".join(said for said in (self._told, saved.note or sure) if said)
+            self._told = ""
         except af.Removed as trouble:
             self._write_again(text, str(trouble))
         except af.Changed as trouble:
@@ -395,6 +399,16 @@ class FileKeeper:
         self._text = text
         self._tree = af.parse(text.encode()).tree
         self._known = set(answers.texts)
+
+    def _back_up(self) -> None:
+        """Once in a session, before the first change: copy the file as it was."""
+        if self._backed_up:
+            return
+        place = own_files.place("copies", "XDG_STATE_HOME", ".local/state", os.environ)
+        ours = own_files.read(place, COPIES_KNOWN * 65).decode("ascii", "ignore").split()
+        self._told = af.backup(self.path, self._mark, ours)
+        self._backed_up = True
+        own_files.write(place, "".join(f"{one}\n" for one in ours[-COPIES_KNOWN:]).encode())
 
     def _writable_drafts(self) -> dict[str, str]:
         # What no file can hold must not keep the answers out of it.
@@ -408,7 +422,10 @@ class FileKeeper:
     def _write_again(self, text: str, why: str) -> None:
         """Put back a file that something else has removed."""
         try:
-            self._mark = af.save(self.path, text, expect=None).fingerprint
+            self._mark = af.save(self._home, text, expect=None).fingerprint
+        except af.Changed:
+            self._step_aside(text, why)
+            return
         except af.NotSaved as trouble:
             raise NotKept(f"{why} {trouble}") from None
         self.note = (
@@ -420,23 +437,30 @@ class FileKeeper:
         """Go on in a file of our own beside one that something else has changed: both are kept."""
         data = text.encode()
         try:
-            place = af.save_beside(self.path, data, "mine")
+            place = af.save_beside(self._home, data, "mine")
         except af.NotSaved:
             raise NotKept(why) from None
         self.note = (
             f"{af.shown(self.path.name)} was changed by something else and is left as it is. Your "
             f"answers are now kept in {af.shown(place.name)}."
         )
-        self.path, self._mark = place, Fingerprint.of(data)
+        self.path = self._home = place
+        self._mark = Fingerprint.of(data)
 
     def rescue(self, answers: Answers, folders: Iterable[Path]) -> Path | None:
-        """Write the answers whole into the first folder that takes them; where they are."""
+        """Write the answers whole into the first folder that takes them; where they are.
+
+        Nobody else may read them: the folders are the program's own.
+        """
         drafts = self._writable_drafts()
         text = af.render(tree_of(answers, self._tree, self._known, "", drafts), notes)
         for folder in folders:
             try:
-                folder.mkdir(parents=True, exist_ok=True)
-                return af.save_beside(folder / self.path.name, text.encode(), "rescued")
+                folder.mkdir(parents=True, exist_ok=True, mode=0o700)
+                folder.chmod(0o700)
+                place = af.save_beside(folder / self.path.name, text.encode(), "rescued")
+                place.chmod(0o600)
+                return place
             except (af.NotSaved, OSError):
                 continue
         return None

@@ -8,8 +8,8 @@ import os
 import signal
 import sys
 import traceback
-from collections.abc import Iterator
-from contextlib import contextmanager, suppress
+from collections.abc import Callable, Iterator
+from contextlib import AbstractContextManager, contextmanager, suppress
 from pathlib import Path
 from types import FrameType
 
@@ -65,6 +65,22 @@ def hush() -> None:
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
 
 
+@contextmanager
+def listening(heard: Callable[[int, FrameType | None], None]) -> Iterator[None]:
+    """Have requests to end ``heard`` while this lasts; those that are ignored stay so."""
+    before = {}
+    for name in SIGNALS:
+        number = getattr(signal, name, None)
+        with suppress(ValueError, OSError):  # not in the main thread
+            if number is not None and signal.getsignal(number) is not signal.SIG_IGN:
+                before[number] = signal.signal(number, heard)
+    try:
+        yield
+    finally:
+        for number, handler in before.items():
+            signal.signal(number, handler)
+
+
 class Typist:
     """Reads typed lines; a request to end is heard between two of them, never within a save.
 
@@ -96,20 +112,9 @@ class Typist:
             raise EOFError
         return line.rstrip("\r\n")
 
-    @contextmanager
-    def listening(self) -> Iterator[None]:
-        """Hear the requests to end while this lasts; those that are ignored stay so."""
-        before = {}
-        for name in SIGNALS:
-            number = getattr(signal, name, None)
-            with suppress(ValueError, OSError):  # not in the main thread
-                if number is not None and signal.getsignal(number) is not signal.SIG_IGN:
-                    before[number] = signal.signal(number, self._heard)
-        try:
-            yield
-        finally:
-            for number, handler in before.items():
-                signal.signal(number, handler)
+    def listening(self) -> AbstractContextManager[None]:
+        """Hear the requests to end while this lasts."""
+        return listening(self._heard)
 
     def _heard(self, number: int, frame: FrameType | None) -> None:
         self.ended_by = number

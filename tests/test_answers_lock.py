@@ -116,13 +116,54 @@ def test_a_lock_file_removed_between_opening_and_locking_does_not_count(garden, 
 
 @pytest.mark.parametrize(
     "content",
-    [b"", b"garbage", b"\xff\xfe\0", b"pid: 1\n", b"pid: 99999999999999999999\nhost:\n",
-     b"pid: -1\nsince: \x1b[2J\n", b"x" * 100_000],
+    [b"", b"\0" * 60, b"pid: 1\n", b"pid: 99999999999999999999\nhost: \n",
+     b"pid: 1\nhost: \nuser: \x1b[2J\xff\nsince: \n"],
 )  # fmt: skip
 def test_what_a_dead_lock_file_says_does_not_matter(garden, content):
     lock_of(garden).write_bytes(content)
     with Lock.take(garden) as lock:
-        assert lock.held
+        assert lock.held and lock.notice == ""
+    assert not lock_of(garden).exists()
+
+
+@pytest.mark.parametrize(
+    "content",
+    [b"Buy mulch.\n", b"\xff\xfe\0", b"pid: 1\nBuy mulch.\n", b"pid: 1\n" + b"x" * 100_000],
+)
+def test_what_is_no_lock_file_is_left_alone_and_the_lock_takes_another_name(garden, content):
+    notes = lock_of(garden)
+    notes.write_bytes(content)
+    with Lock.take(garden) as lock:
+        assert lock.held and ".garden.yaml.2.lock instead" in lock.notice
+        assert str(notes) in lock.notice
+        with pytest.raises(AlreadyOpen):
+            Lock.take(garden)
+    assert notes.read_bytes() == content and not lock_of(garden, 2).exists()
+
+
+def test_a_lock_file_with_a_name_elsewhere_is_left_alone(garden):
+    other = garden.with_name("other.lock")
+    for content in (b"", b"pid: 1\nhost: \nuser: ann\nsince: noon\n"):
+        other.write_bytes(content)
+        os.link(other, lock_of(garden))
+        with Lock.take(garden) as lock:
+            assert lock.held and lock.notice
+        assert other.read_bytes() == content and lock_of(garden).samefile(other)
+        other.unlink()
+        lock_of(garden).unlink()
+
+
+def test_what_was_written_into_a_lock_file_meanwhile_stays(garden):
+    with Lock.take(garden):
+        lock_of(garden).write_text("Buy mulch.")
+    assert lock_of(garden).read_text() == "Buy mulch."
+
+
+def test_a_name_with_line_ends_still_makes_a_lock_file_that_is_known_again(garden, monkeypatch):
+    monkeypatch.setenv("USER", "ann\nBuy mulch")
+    lock = Lock.take(garden)
+    os.close(lock._fd)
+    assert Lock.take(garden).notice == ""
 
 
 @pytest.mark.parametrize(
@@ -141,6 +182,7 @@ def test_a_note_from_another_computer_is_asked_about_and_not_removed(garden):
     with pytest.raises(AlreadyOpen, match="somewhere-else since noon") as caught:
         Lock.take(garden)
     assert not caught.value.certain and lock_of(garden).read_bytes() == note
+    assert lock_of(garden).name in caught.value.sentence
     assert Lock.take(garden, ignore_elsewhere=True).held
 
 
@@ -152,6 +194,7 @@ def test_a_folder_without_locks_gives_one_notice(garden, monkeypatch, code):
     monkeypatch.setattr(locking.fcntl, "flock", flock)
     lock = Lock.take(garden)
     assert not lock.held and "no locks" in lock.notice
+    assert not lock_of(garden).exists()
 
 
 @pytest.mark.parametrize("code", [errno.EACCES, errno.EROFS, errno.ENOSPC])
@@ -169,14 +212,20 @@ def test_something_else_under_the_name_of_the_lock_is_left_alone(garden):
     victim = garden.with_name("victim")
     victim.write_text("mine")
     place = lock_of(garden)
-    place.symlink_to(victim)
-    assert Lock.take(garden).notice and victim.read_text() == "mine"
-    place.unlink()
-    place.mkdir()
-    assert Lock.take(garden).notice
-    place.rmdir()
-    os.mkfifo(place)
-    assert Lock.take(garden).notice
+    makers = (
+        lambda: place.symlink_to(victim),
+        lambda: place.symlink_to(garden.with_name("nowhere")),
+        place.mkdir,
+        lambda: os.mkfifo(place),
+    )
+    for make in makers:
+        make()
+        before = place.lstat()
+        with Lock.take(garden) as lock:
+            assert lock.held and lock.notice and victim.read_text() == "mine"
+        assert place.lstat() == before
+        place.rmdir() if place.is_dir() else place.unlink()
+    assert sorted(one.name for one in garden.parent.iterdir()) == ["garden.yaml", "victim"]
 
 
 def test_a_program_started_from_the_session_does_not_keep_the_lock(garden):

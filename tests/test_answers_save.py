@@ -297,7 +297,8 @@ def test_a_name_of_255_bytes_saves_and_is_backed_up(tmp_path):
     path = tmp_path / ("é" * 125 + ".yaml")
     save(path, OLD, expect=None)
     save(path, NEW, expect=mark(OLD))
-    assert backup(path).read_text() == NEW and len(others(path)) == 1
+    assert backup(path, mark(NEW), []) == ""
+    assert backup_of(path).read_text() == NEW and len(others(path)) == 1
 
 
 def test_a_planted_link_with_the_temporary_name_is_not_followed(garden, monkeypatch):
@@ -514,15 +515,23 @@ def test_strays_are_cleared_unless_they_hold_more_than_the_file(garden):
 
 def test_a_backup_holds_the_bytes_of_the_session_before(garden):
     garden.chmod(0o600)
-    assert backup(garden) == garden.with_name("garden.yaml.bak")
+    ours: list[str] = []
+    assert backup(garden, mark(OLD), ours) == ""
     save(garden, NEW, expect=mark(OLD))
-    assert backup_of(garden).read_text() == OLD
-    backup(garden)
+    assert garden.with_name("garden.yaml.bak").read_text() == OLD
+    assert backup(garden, mark(NEW), ours) == ""
     assert backup_of(garden).read_text() == NEW
-    backup_of(garden).unlink()
-    backup_of(garden).mkdir()
-    with pytest.raises(NotSaved):
-        backup(garden)
+    assert stat.S_IMODE(backup_of(garden).stat().st_mode) == 0o600
+    assert ours == [mark(OLD).sha256, mark(NEW).sha256] and len(others(garden)) == 1
+
+
+def test_a_disk_that_takes_no_copy_is_told_and_a_file_gone_or_changed_is_not_copied(garden):
+    full = Faulty("write", 1, errno.ENOSPC, True)
+    with pytest.raises(NotSaved, match="The disk is full"):
+        backup(garden, mark(OLD), [], os_layer=full)
+    assert backup(garden, mark(NEW), []) == "" and others(garden) == []
+    garden.unlink()
+    assert backup(garden, mark(OLD), []) == "" and others(garden) == []
 
 
 def test_another_version_is_kept_beside_and_never_over_anything(garden):

@@ -110,6 +110,46 @@ def test_nothing_answered_makes_no_file_and_names_none(tmp_path):
     assert list(tmp_path.glob("*.yaml")) == []
 
 
+ENDED_EARLY = """
+import os, signal, sys
+from interview import opening
+
+def ended(*args):
+    os.kill(os.getpid(), signal.SIGTERM)
+    return opened(*args)
+
+opened, opening._open = opening._open, ended
+from interview.__main__ import main
+sys.exit(main(sys.argv[1:]))
+"""
+"""Runs the program, and asks it to end while it opens the file and holds its lock."""
+
+
+def test_a_request_to_end_while_the_file_is_opened_leaves_no_lock(tmp_path):
+    (tmp_path / "early.py").write_text(ENDED_EARLY)
+    (tmp_path / "g.yaml").write_bytes(SAMPLE.read_bytes())
+    done = shell(f"{sys.executable} early.py --plain g.yaml", tmp_path)
+    assert done.returncode == 128 + signal.SIGTERM
+    assert not (tmp_path / ".g.yaml.lock").exists()
+    assert b"Your answers are in g.yaml." in done.stdout
+
+
+@pytest.mark.parametrize("typed", [b"", b"no\n", b"yes\n:quit\n"])
+def test_a_lock_another_computer_left_is_asked_about_on_plain_lines(tmp_path, typed):
+    note = b"pid: 4\nhost: somewhere-else\nuser: ann\nsince: noon\n"
+    lock, file = tmp_path / ".g.yaml.lock", tmp_path / "g.yaml"
+    lock.write_bytes(note)
+    file.write_bytes(SAMPLE.read_bytes())
+    done = shell("$RUN --plain g.yaml", tmp_path, typed)
+    assert b".g.yaml.lock" in done.stdout and b"somewhere-else since noon" in done.stdout
+    if typed.startswith(b"yes"):
+        assert done.returncode == 0 and not lock.exists()
+    else:
+        assert done.returncode == 4 and lock.read_bytes() == note
+        assert b".g.yaml.lock" in done.stderr
+    assert file.read_bytes() == SAMPLE.read_bytes()
+
+
 class Talk:
     """A plain interview, held line by line."""
 
@@ -141,7 +181,8 @@ class Talk:
 
     def ended_by(self, name: str) -> tuple[int, str]:
         self.program.send_signal(getattr(signal, name))
-        _, errors = self.program.communicate(timeout=60)
+        output, errors = self.program.communicate(timeout=60)
+        self.heard += output
         return self.program.returncode, errors.decode()
 
 
@@ -190,7 +231,9 @@ def test_answers_no_disk_takes_are_rescued_when_the_program_is_ended(talk, tmp_p
     status, errors = one.ended_by("SIGTERM")
     assert status == 128 + signal.SIGTERM
     rescued = next((tmp_path / "state").rglob("*.yaml"))
-    assert str(rescued) in errors
+    assert errors.startswith("rain-garden-interview: NOT SAVED") and str(rescued) in errors
+    assert b"Your answers are in" not in one.heard
+    assert f"--plain {rescued}".encode() in one.heard
     texts = store.load(rescued)[0].answers.texts
     assert texts == {"garden_name": "Maple corner", "units": "us"}
 

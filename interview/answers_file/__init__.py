@@ -10,6 +10,7 @@ from interview.answers_file.names import (
     clean_name,
     free_name,
     lock_of,
+    real,
 )
 from interview.answers_file.oslayer import OsLayer, reason
 from interview.answers_file.parsing import Parsed, parse
@@ -68,6 +69,7 @@ __all__ = [
     "parse",
     "put",
     "read",
+    "real",
     "reason",
     "remove_stray_temps",
     "render",

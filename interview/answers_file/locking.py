@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import errno
 import os
+import re
 import socket
 from contextlib import suppress
 from pathlib import Path
 from types import TracebackType
 
 from interview.answers_file.characters import shown
-from interview.answers_file.names import lock_of, real
+from interview.answers_file.names import NUMBERS, lock_of, real
 from interview.answers_file.oslayer import is_regular, reason
 
 try:
@@ -18,13 +19,13 @@ try:
 except ImportError:  # Windows
     fcntl = None  # type: ignore[assignment]
 
-_FLAGS = (
-    os.O_RDWR
-    | os.O_CREAT
-    | getattr(os, "O_NOFOLLOW", 0)
-    | getattr(os, "O_CLOEXEC", 0)
-    | getattr(os, "O_NONBLOCK", 0)
-)
+_COMMON = getattr(os, "O_NOFOLLOW", 0) | getattr(os, "O_CLOEXEC", 0) | getattr(os, "O_NONBLOCK", 0)
+_NEW = os.O_RDWR | os.O_CREAT | os.O_EXCL | _COMMON
+_OLD = os.O_RDWR | _COMMON
+_SEEN = os.O_RDONLY | _COMMON
+"""How a lock file is made, taken over, and taken where it may only be read."""
+_NOTE = re.compile(rb"(?:pid: \d+\n(?:host: .*\n(?:user: .*\n(?:since: .*\n)?)?)?)?\0*")
+"""All that a lock file of this program holds; the rest may be missing where the disk was full."""
 _TAKEN = {errno.EAGAIN, errno.EWOULDBLOCK, errno.EACCES}
 _TRIES = 5
 _TEXT_LIMIT = 4096
@@ -61,26 +62,49 @@ class Lock:
     def take(cls, path: str | Path, *, since: str = "", ignore_elsewhere: bool = False) -> Lock:
         """Take the lock, or raise AlreadyOpen saying who has it.
 
-        ``since`` is the time now, in words, for the other session's message. Where there can be
-        no lock, the result is not held and its notice says why. A note left by another computer
+        ``since`` is the time now, in words, for the other session's message. What is no lock file
+        of this program is left as it is, and the lock takes another name. Where there can be no
+        lock, the result is not held and its notice says why. A note left by another computer
         raises AlreadyOpen that is not certain; ``ignore_elsewhere`` passes over it.
         """
-        place = lock_of(path)
         if fcntl is None:
+            place = lock_of(path)
             return cls(-1, place, "This system has no locks; open this file only once.")
+        for number in range(1, NUMBERS + 1):
+            place = lock_of(path, number)
+            lock = cls._at(place, path, since, ignore_elsewhere)
+            if lock is not None:
+                if number > 1 and lock.held:
+                    lock.notice = _in_the_way(lock_of(path), f"uses {shown(place.name)} instead")
+                return lock
+        return cls(-1, place, _in_the_way(lock_of(path), "has no lock; open this file only once"))
+
+    @classmethod
+    def _at(cls, place: Path, path: str | Path, since: str, ignore_elsewhere: bool) -> Lock | None:
+        """The lock by the name ``place``; None where something else has that name."""
         for _ in range(_TRIES):
             try:
-                fd = os.open(place, _FLAGS, 0o644)
+                fd, made = _opened(place)
+            except FileNotFoundError:
+                continue  # its last holder has just taken it away
             except OSError as error:
                 return cls(-1, place, f"No lock could be made next to the file. {reason(error)}")
+            if fd < 0:
+                return None
             keep = False
             try:
-                if notice := cls._refused(fd, path):
-                    return cls(-1, place, notice)
+                if not _locked(fd, path):
+                    with suppress(OSError):
+                        if made:
+                            place.unlink()
+                    said = "This folder knows no locks; open this file on one computer at a time."
+                    return cls(-1, place, said)
                 if not _still_there(fd, place):
-                    continue  # its last holder has just taken it away
+                    continue
+                if not _is_note(fd) or os.fstat(fd).st_nlink > 1:
+                    return None
                 if not ignore_elsewhere:
-                    _check_elsewhere(fd, path)
+                    _check_elsewhere(fd, path, place)
                 _describe(fd, since)
                 keep = True
                 return cls(fd, place)
@@ -89,23 +113,11 @@ class Lock:
                     os.close(fd)
         raise AlreadyOpen(f"{shown(path)} is being opened by another session just now; try again.")
 
-    @staticmethod
-    def _refused(fd: int, path: str | Path) -> str:
-        if not is_regular(os.fstat(fd)):
-            return "Something else has the name of the lock file; open this file only once."
-        try:
-            fcntl.flock(fd, fcntl.LOCK_EX | fcntl.LOCK_NB)
-        except OSError as error:
-            if error.errno in _TAKEN:
-                raise AlreadyOpen(_who(fd, path)) from error
-            return "This folder knows no locks; open this file on one computer at a time."
-        return ""
-
     def release(self) -> None:
         """Give the file free; a second call does nothing."""
         if self._fd < 0:
             return
-        if _still_there(self._fd, self._place):
+        if _still_there(self._fd, self._place) and _is_note(self._fd):
             with suppress(OSError):
                 self._place.unlink()
         with suppress(OSError):
@@ -124,6 +136,44 @@ class Lock:
         self.release()
 
 
+def _opened(place: Path) -> tuple[int, bool]:
+    """The lock file, and whether it was made just now; -1 where something else has its name."""
+    try:
+        return os.open(place, _NEW, 0o644), True
+    except FileExistsError:
+        if not is_regular(place.lstat()):
+            return -1, False
+    try:
+        return os.open(place, _OLD), False
+    except PermissionError:  # another person's: whether it is held can still be seen
+        with suppress(PermissionError):
+            return os.open(place, _SEEN), False
+    return -1, False
+
+
+def _locked(fd: int, path: str | Path) -> bool:
+    """Lock the open file; False where that is not known here. Raises AlreadyOpen."""
+    try:
+        fcntl.flock(fd, fcntl.LOCK_EX | fcntl.LOCK_NB)
+    except OSError as error:
+        if error.errno in _TAKEN:
+            raise AlreadyOpen(_who(fd, path)) from error
+        return False
+    return True
+
+
+def _in_the_way(place: Path, rest: str) -> str:
+    said = f"{shown(place)} is no lock file that this session can use, and is left as it is."
+    return f"{said} This session {rest}."
+
+
+def _is_note(fd: int) -> bool:
+    try:
+        return bool(_NOTE.fullmatch(os.pread(fd, _TEXT_LIMIT, 0)))
+    except OSError:
+        return False
+
+
 def _still_there(fd: int, place: Path) -> bool:
     try:
         there, ours = os.lstat(place), os.fstat(fd)
@@ -134,7 +184,8 @@ def _still_there(fd: int, place: Path) -> bool:
 
 def _describe(fd: int, since: str) -> None:
     """Write who holds the lock; the lock holds without it, so a full disk is no matter."""
-    text = f"pid: {os.getpid()}\nhost: {_host()}\nuser: {_user()}\nsince: {since}\n"
+    facts = {"pid": str(os.getpid()), "host": _host(), "user": _user(), "since": since}
+    text = "".join(f"{name}: {' '.join(fact.split())}\n" for name, fact in facts.items())
     with suppress(OSError):
         os.ftruncate(fd, 0)
         os.pwrite(fd, text.encode("utf-8", "replace"), 0)
@@ -186,13 +237,13 @@ def _paused(pid: str) -> bool:
     return text.rpartition(")")[2].split()[:1] in (["T"], ["t"])
 
 
-def _check_elsewhere(fd: int, path: str | Path) -> None:
+def _check_elsewhere(fd: int, path: str | Path, place: Path) -> None:
     facts = _facts(fd)
     host = facts.get("host", "")
-    if host and host != shown(_host())[:80]:
+    if host and host != shown(" ".join(_host().split()))[:80]:
         since = f" since {facts['since']}" if "since" in facts else ""
         raise AlreadyOpen(
-            f"A note next to {shown(real(path))} says that it is open on the computer {host}"
-            f"{since}. If it is not open there any more, go on.",
+            f"{shown(real(path))} may be open on another computer, {host}{since}: so says the lock "
+            f"file {shown(place.name)} beside it. If it is not open there any more, go on.",
             certain=False,
         )

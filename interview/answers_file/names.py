@@ -11,6 +11,8 @@ from interview.answers_file.characters import INVISIBLE
 
 NAME_LIMIT = 200
 """Longest name in bytes: 255 is what disks take, and copies add to the name."""
+NUMBERS = 99
+"""So many names are tried for a backup or a lock before it is given up."""
 _RESERVED = re.compile(r"(?:con|prn|aux|nul|com[0-9¹²³]|lpt[0-9¹²³]|conin\$|conout\$)", re.I)
 _NOT_IN_NAMES = re.compile(r'[\x00-\x1f\x7f-\x9f<>:"/\\|?*\ud800-\udfff\ufffd]')
 _ENDING = re.compile(r"\.ya?ml$", re.IGNORECASE)
@@ -75,6 +77,12 @@ def real(path: str | Path) -> Path:
     return Path(os.path.realpath(path))
 
 
+def unfollowed(path: str | Path) -> Path:
+    """As ``real``, but what has the name itself is not followed where it is a link."""
+    path = Path(path)
+    return real(path.parent) / path.name
+
+
 def beside(path: Path, before: str, after: str) -> Path:
     """A companion of a file in the same folder, its name shortened if it would grow too long."""
     name, room = path.name, 255 - len(before) - len(after)
@@ -84,19 +92,27 @@ def beside(path: Path, before: str, after: str) -> Path:
     return path.with_name(f"{before}{name}{after}")
 
 
-def backup_of(path: str | Path) -> Path:
-    """The copy that is kept of a file as it was when the session began."""
-    return beside(real(path), "", ".bak")
+def backup_of(path: str | Path, number: int = 1) -> Path:
+    """The copy that is kept of a file as it was when the session began.
+
+    A higher ``number`` gives the name that is tried where the one before is somebody else's.
+    """
+    return beside(real(path), "", f"{_tail(number)}.bak")
 
 
-def lock_of(path: str | Path) -> Path:
-    """The file that says who has the answers open."""
-    return beside(real(path), ".", ".lock")
+def lock_of(path: str | Path, number: int = 1) -> Path:
+    """The file that says who has the answers open; ``number`` as for a backup."""
+    return beside(real(path), ".", f"{_tail(number)}.lock")
+
+
+def _tail(number: int) -> str:
+    return f".{number}" if number > 1 else ""
 
 
 def belongs_to(answers: str | Path, other: str | Path) -> bool:
     """Whether ``other`` is the answers file, its backup or its lock: never to be written over."""
-    ours = {real(answers), backup_of(answers), lock_of(answers)}
+    numbers = range(1, NUMBERS + 1)
+    ours = {real(answers), *(of(answers, n) for of in (backup_of, lock_of) for n in numbers)}
     there = real(other)
     folded = {str(path).casefold() for path in ours}
     same = there.exists() and any(path.exists() and path.samefile(there) for path in ours)

@@ -12,7 +12,7 @@ from pathlib import Path
 
 from interview.answers_file.characters import shown
 from interview.answers_file.loading import Fingerprint, NotLoaded, read
-from interview.answers_file.names import beside, real
+from interview.answers_file.names import beside, real, unfollowed
 from interview.answers_file.oslayer import (
     CREATE,
     REAL,
@@ -84,17 +84,25 @@ def check_opens(data: bytes) -> Parsed:
 
 
 def put(
-    path: str | Path, data: bytes, *, expect: Fingerprint | None, os_layer: OsLayer = REAL
+    path: str | Path,
+    data: bytes,
+    *,
+    expect: Fingerprint | None,
+    copy_of: os.stat_result | None = None,
+    os_layer: OsLayer = REAL,
 ) -> Saved:
     """Write any file whole or not at all: a new one for None, else in place of what is expected.
 
-    A link is followed, the mode is kept, and nothing is written when nothing changes. Once the
-    new file has its name, a fault only makes it not durable. Raises Changed or NotSaved.
+    A link to what is expected is followed, the mode is kept, and nothing is written when nothing
+    changes. A new file and a copy never go through a link; a copy takes the owner and the mode of
+    ``copy_of``. Once the new file has its name, a fault only makes it not durable. Raises Changed
+    or NotSaved.
     """
     if not str(path) or "\0" in str(path):
         raise NotSaved("This is not the name of a file; check the path.")
     try:
-        return _Placing(os_layer, real(path)).placed(data, expect)
+        target = unfollowed(path) if expect is None or copy_of else real(path)
+        return _Placing(os_layer, target, copy_of).placed(data, expect)
     except OSError as error:
         raise NotSaved(f"{shown(path)}: {reason(error)}") from error
     except MemoryError as error:
@@ -105,9 +113,12 @@ def put(
 class _Placing:
     """One placing of one file; holds the temporary file until it has its name."""
 
-    def __init__(self, os_layer: OsLayer, target: Path) -> None:
+    def __init__(
+        self, os_layer: OsLayer, target: Path, copy_of: os.stat_result | None = None
+    ) -> None:
         self.os = os_layer
         self.target = target
+        self.copy_of = copy_of
         self.temp = ""
 
     def placed(self, data: bytes, expect: Fingerprint | None) -> Saved:
@@ -125,7 +136,7 @@ class _Placing:
         elif expect is not None:
             raise Removed(f"{shown(self.target)} was removed by another program.")
         try:
-            self.fill_temp(data, old)
+            self.fill_temp(data, self.copy_of or old)
             self.name_it(new=old is None)
         except BaseException:
             self.drop_temp()
@@ -155,10 +166,10 @@ class _Placing:
             raise Changed(f"{shown(self.target)} was changed by another program.")
         return found
 
-    def fill_temp(self, data: bytes, old: os.stat_result | None) -> None:
+    def fill_temp(self, data: bytes, like: os.stat_result | None) -> None:
         fd = self.open_temp()
         try:
-            self.set_mode(fd, old)
+            self.set_mode(fd, like)
             self.write_all(fd, data)
             self.os.fsync(fd)  # never tried again on the same file after a failure
         except BaseException:
@@ -178,16 +189,16 @@ class _Placing:
             return fd
         raise OSError(errno.EBUSY, "no free name")
 
-    def set_mode(self, fd: int, old: os.stat_result | None) -> None:
+    def set_mode(self, fd: int, like: os.stat_result | None) -> None:
         made = self.os.fstat(fd)
-        if old is None:
+        if like is None:
             if made.st_mode & 0o600 != 0o600:
                 self.os.fchmod(fd, stat.S_IMODE(made.st_mode) | 0o600)
             return
-        if (made.st_uid, made.st_gid) != (old.st_uid, old.st_gid):
+        if (made.st_uid, made.st_gid) != (like.st_uid, like.st_gid):
             with suppress(PermissionError):
-                self.os.fchown(fd, old.st_uid, old.st_gid)
-        self.os.fchmod(fd, stat.S_IMODE(old.st_mode))
+                self.os.fchown(fd, like.st_uid, like.st_gid)
+        self.os.fchmod(fd, stat.S_IMODE(like.st_mode))
 
     def write_all(self, fd: int, data: bytes) -> None:
         interruptions = 0

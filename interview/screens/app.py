@@ -48,10 +48,10 @@ class Door:
     plants: str = ""
     """A plant file used in place of the one the answers name."""
 
-    def open(self, name: str | None) -> Opened | Refusal:
+    def open(self, name: str | None, ignore_elsewhere: bool = False) -> Opened | Refusal:
         """Open the garden kept in the file ``name``, or a new one; leave the one before."""
         self.leave()
-        found = open_session(name, self.clock, self.written_by, plants=self.plants)
+        found = open_session(name, self.clock, self.written_by, ignore_elsewhere, self.plants)
         if isinstance(found, Opened):
             self.opened = found
             self.saver = BackgroundKeeper(found.keeper, self.clock)
@@ -120,10 +120,13 @@ class InterviewApp(RemindingApp):
         page = WelcomeScreen(self._door.gardens(), trouble, self._door.new_file().name)
         self.push_screen(page, lambda path: self._open(str(path) if path else None))
 
-    def _open(self, name: str | None) -> None:
-        found = self._door.open(name)
+    def _open(self, name: str | None, ignore_elsewhere: bool = False) -> None:
+        found = self._door.open(name, ignore_elsewhere)
         if isinstance(found, Opened):
             self._enter(found)
+        elif found.unsure:
+            ask = Ask(found.sentence, "Yes, go on here", "No, leave it")
+            self.push_screen(ask, lambda yes: self._open(name, True) if yes else self._welcome())
         elif found.status == UNREADABLE and name is not None:
             page = MendScreen(name, [], found.sentence)
             self.push_screen(page, lambda what: self._mended(what, name))

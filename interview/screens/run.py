@@ -5,22 +5,22 @@ from __future__ import annotations
 import asyncio
 import datetime as dt
 import os
-import signal
 import sys
 from collections.abc import Callable
 from contextlib import suppress
+from functools import partial
+from types import FrameType
 from typing import TYPE_CHECKING
 
 from interview.opening import Opened, Refusal
 from interview.screens.terminal import Terminal, is_terminal, take_any_byte
-from interview.streams import fault
+from interview.streams import fault, listening
 
 if TYPE_CHECKING:
     from interview.screens.app import Door, InterviewApp
 
 NAME = "rain-garden-interview"
 NO_TERMINAL, UNREADABLE, UNSAVED, CRASHED, HUNG_UP = 2, 3, 5, 70, 129
-SIGNALS = ("SIGTERM", "SIGHUP", "SIGQUIT", "SIGINT")
 LOOK_SECONDS = 1.0
 """How often it is checked that the terminal is still there."""
 
@@ -38,37 +38,60 @@ def run(
     from interview.screens.app import Door, InterviewApp
 
     door = Door(clock, written_by, plants=plants)
-    if name is not None:
-        found = door.open(name)
-        # A file that is there but cannot be read has the mending page.
-        if isinstance(found, Refusal) and found.status != UNREADABLE:
-            print(f"{NAME}: {found.sentence}", file=sys.stderr)
-            return found.status
-    app = InterviewApp(door, name)
     terminal = Terminal()
-    take_any_byte()
-    status, crash = CRASHED, ""
-    try:
-        status = asyncio.run(_run(app, terminal))
-        if app._exception is not None:
-            crash = fault(app._exception)
-    except Exception as trouble:
-        crash = fault(trouble)
-    finally:
-        terminal.restore(in_full=status == CRASHED)
-    return _end(door.opened, _all_saved(door), status, crash)
+    asked = _Asked(door, terminal)
+    with listening(asked.heard):  # from before the lock until after it, so that none is left behind
+        if name is not None:
+            found = door.open(name)
+            # One that cannot be read has the mending page; one in doubt is asked about there.
+            if isinstance(found, Refusal) and found.status != UNREADABLE and not found.unsure:
+                terminal.restore(in_full=False)
+                print(f"{NAME}: {found.sentence}", file=sys.stderr)
+                return found.status
+        app = InterviewApp(door, name)
+        take_any_byte()
+        status, crash = CRASHED, ""
+        try:
+            status = asyncio.run(_run(app, terminal, asked))
+            if app._exception is not None:
+                crash = fault(app._exception)
+        except Exception as trouble:
+            crash = fault(trouble)
+        finally:
+            terminal.restore(in_full=status == CRASHED)
+        return _end(door.opened, _all_saved(door), asked.status or status, crash)
 
 
-async def _run(app: InterviewApp, terminal: Terminal) -> int:
-    loop = asyncio.get_running_loop()
-    seen: list[int] = []
+class _Asked:
+    """Hears requests to end: the first one ends the program in order, the second one at once."""
 
-    def signalled(number: int) -> None:
-        if seen:
-            terminal.restore(in_full=True)
+    def __init__(self, door: Door, terminal: Terminal) -> None:
+        self._door = door
+        self._terminal = terminal
+        self.status = 0
+        """What to end with; 0 until somebody asked."""
+        self.tell: Callable[[], object] = int
+        """Called at the first request."""
+
+    def heard(self, number: int, frame: FrameType | None) -> None:
+        if self.status:
+            self._terminal.restore(in_full=True)
+            self._door.leave()
             os._exit(128 + number)
-        seen.append(number)
-        app.exit(return_code=128 + number)
+        self.status = 128 + number
+        self.tell()
+
+
+async def _run(app: InterviewApp, terminal: Terminal, asked: _Asked) -> int:
+    loop = asyncio.get_running_loop()
+
+    def end() -> None:
+        app.exit(return_code=asked.status)
+
+    # A handler runs between any two steps of the program; the application is ended between events.
+    asked.tell = partial(loop.call_soon_threadsafe, end)
+    if asked.status:
+        return asked.status
 
     async def look() -> None:
         # Where hang-ups are ignored (nohup) no signal comes, and reading keys would spin for ever.
@@ -76,16 +99,14 @@ async def _run(app: InterviewApp, terminal: Terminal) -> int:
             await asyncio.sleep(LOOK_SECONDS)
         app.exit(return_code=HUNG_UP)
 
-    for one in SIGNALS:
-        if number := getattr(signal, one, None):
-            loop.add_signal_handler(number, signalled, int(number))
     looking = loop.create_task(look())
     try:
         await app.run_async()
     finally:
         looking.cancel()
-    if seen:
-        return 128 + seen[0]
+        asked.tell = int
+    if asked.status:
+        return asked.status
     # Textual gives 1 after a fault, and nothing where its reader of keys has stopped.
     return app.return_code if app.return_code in (0, HUNG_UP) else CRASHED
 
@@ -108,17 +129,17 @@ def _end(opened: Opened | None, saved: bool, status: int, crash: str) -> int:
         # The one written last: a file changed from outside was left, for another beside it.
         there = opened.keeper.there
         safe = " up to the last one saved" if status == CRASHED else ""
-        if there:
+        if not saved:
+            lines.append(f"NOT SAVED: the latest answers are not in {opened.shown_path}.")
+            lines += [rescued] if (rescued := opened.rescue()) else []
+            status = status if status else UNSAVED
+        elif there:
             lines.append(f"Your answers are in {opened.shown_path}{safe}.")
-            lines.append(f"To go on: {opened.resume_command(NAME)}")
-        elif saved:
+        else:
             lines.append("Nothing was answered, so no file was made.")
+        if opened.rescued or there:
+            lines.append(f"To go on: {opened.resume_command(NAME)}")
         opened.lock.release()
-    if not saved and opened is not None:
-        lines.append(f"NOT SAVED: the latest answers are not in {opened.shown_path}.")
-        if rescued := opened.rescue():
-            lines.append(rescued)
-        status = status if status else UNSAVED
     if not lines:
         return status
     with suppress(OSError):  # the terminal may be gone

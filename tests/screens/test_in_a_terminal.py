@@ -122,6 +122,38 @@ def test_the_start_page_appears_and_a_request_to_end_restores_the_terminal(tube)
     assert program.is_as_before()
 
 
+ENDED_EARLY = """
+import os, signal, sys
+from interview import clock, opening
+from interview.screens.run import run
+
+def ended(*args):
+    os.kill(os.getpid(), signal.SIGTERM)
+    return opened(*args)
+
+opened, opening._open = opening._open, ended
+sys.exit(run(sys.argv[1], clock.now, "test"))
+"""
+"""Asks the program to end while it opens the file and holds its lock."""
+
+
+def test_a_request_to_end_while_the_file_is_opened_leaves_no_lock(tube, write) -> None:
+    path = write("garden.yaml", {"garden_name": "Oak"})
+    program = tube("garden.yaml", start=("-c", ENDED_EARLY))
+    assert program.ended() == 143
+    assert "Your answers are in garden.yaml." in program.shown()
+    assert not path.with_name(".garden.yaml.lock").exists()
+
+
+def test_a_lock_another_computer_left_is_asked_about_at_the_start(tube, write) -> None:
+    path = write("garden.yaml", {"garden_name": "Oak"})
+    path.with_name(".garden.yaml.lock").write_text("pid: 4\nhost: somewhere-else\n")
+    program = tube("garden.yaml")
+    program.read("may be open on another computer")
+    program.type(b"y")
+    program.read("Which units")
+
+
 AN_HOUR_ON = """
 import datetime as dt, os, sys
 os.environ.update({environ})

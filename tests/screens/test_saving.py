@@ -6,8 +6,10 @@ import os
 import threading
 from pathlib import Path
 
+from interview.opening import Opened, open_session
 from interview.questions import new_answers
 from interview.screens.parts import Words
+from interview.screens.run import UNSAVED, _end
 from interview.screens.saver import BackgroundKeeper, SaveState
 from interview.session import NotKept
 
@@ -71,6 +73,20 @@ def test_a_fault_of_the_keeper_itself_shows_as_not_saved(clock) -> None:
     saver.keep(new_answers(), "units")
     assert not saver.settle(10)
     assert "ZeroDivisionError" in saver.report.banner
+
+
+def test_the_last_words_say_first_what_is_not_saved_and_where_it_is(
+    tmp_path, clock, capsys
+) -> None:
+    opened = open_session(str(tmp_path / "garden.yaml"), clock, "test")
+    assert isinstance(opened, Opened)
+    opened.session.offer(opened.session.step, "Maple corner")
+    assert _end(opened, False, 0, "") == UNSAVED
+    first, second, third = capsys.readouterr().err.splitlines()
+    assert first.startswith("NOT SAVED: the latest answers are not in")
+    assert second == f"All answers are kept in {opened.rescued}."
+    assert third.startswith("To go on: ") and third.endswith(str(opened.rescued))
+    assert not opened.lock.held
 
 
 async def test_not_saved_is_told_until_it_is_tried_again(sit, monkeypatch) -> None:

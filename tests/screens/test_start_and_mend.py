@@ -123,6 +123,26 @@ async def test_a_garden_open_elsewhere_is_refused_in_words(sit, write) -> None:
         assert "open" in person.sees_words()
 
 
+async def test_a_lock_another_computer_left_is_asked_about(sit, write) -> None:
+    path = write("oak.yaml", {"garden_name": "Oak"})
+    lock = path.with_name(".oak.yaml.lock")
+    note = "pid: 4\nhost: somewhere-else\nuser: ann\nsince: noon\n"
+    lock.write_text(note)
+    async with sit() as person:
+        await person.press("enter")
+        assert person.page == "Ask"
+        seen = person.sees_words()
+        assert "somewhere-else since noon" in seen and ".oak.yaml.lock" in seen
+        await person.press("enter")
+        assert person.page == "WelcomeScreen" and lock.read_text() == note
+        await person.press("enter")
+        await person.press("y")
+        assert person.page == "QuestionScreen"
+        assert person.session.answers.texts["garden_name"] == "Oak"
+        assert "somewhere-else" not in lock.read_text()
+    assert not lock.exists()
+
+
 async def test_the_file_is_named_at_the_start_on_every_question_and_whole_under_f1(
     sit, tmp_path: Path
 ) -> None:
