@@ -125,6 +125,10 @@ class Session:
         """Return why ``step`` may not be answered yet."""
         return gate.shut(step, self._answers, self.now.date())
 
+    def beware(self, step: Step) -> str:
+        """Return what is to be known before ``step`` is answered today, or nothing."""
+        return gate.beware(step, self._answers, self.now.date())
+
     def read(self, step: Step, text: str) -> Heard:
         """Return how ``text`` would be understood, keeping nothing; raises ``Refused``."""
         return self._read(step, text, self.answers)
@@ -201,7 +205,7 @@ class Session:
             value = step.question.read(kept, view)
         except Unanswered:
             return
-        doubt = step.question.doubt(value, view)
+        doubt = step.question.doubt(value, view) or gate.doubt(step, value, self._answers)
         if doubt and self._doubted != (step.address, kept):
             self._doubted = (step.address, kept)
             raise Doubt(f"{doubt} Give the same answer again to keep it.")
@@ -260,10 +264,12 @@ class Session:
             place, key = int(address.split(".")[1]), address.split(".")[2]
             if place != number:
                 self.drafts[f"{group}.{place - (place > number)}.{key}"] = text
-        self._keep(route.without_item(self._answers, group, number))
+        self._keep(route.without_item(self._answers, group, number), follow=False)
         self.step = self._first_open(route.steps(self._answers)) or self.step
 
-    def _keep(self, answers: Answers) -> None:
+    def _keep(self, answers: Answers, follow: bool = True) -> None:
+        if follow:
+            answers = gate.follow(self._answers, answers, self.now.date())
         self._answers = answers
         self._plan = None
         self.save()

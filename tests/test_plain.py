@@ -147,7 +147,7 @@ def test_skipping_everything_reaches_the_end_and_the_plan(talk):
     heard, session, finished = talk(*[":skip"] * 300)
     assert finished
     assert "That was the last question." in heard
-    assert "Not asked yet, from 'Depth of the hole' on:" in heard
+    assert "Not asked yet, from 'Day the hole is dug' on:" in heard
     assert "RAIN GARDEN PLAN" in heard
     assert all(session.shut(step) for step in route.open_steps(session.answers))
 
