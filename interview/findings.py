@@ -59,7 +59,10 @@ def all_findings(plan: Plan) -> Iterator[Finding]:
 
 def _lines(plan: Plan) -> Iterator[Finding]:
     reasons = gate.dig_reasons(plan.answers, plan.now.date())
-    dug = any(hole.get(soak.HOLE_DEPTH) is not None for hole in plan.answers.items("holes"))
+    dug = any(
+        hole.get(soak.HOLE_DEPTH) is not None and not gate.cleared_before(hole)
+        for hole in plan.answers.items("holes")
+    )
     if not reasons:
         until = plan.dig_gate.stale_after
         said = "The buried lines are located and answered."

@@ -134,6 +134,26 @@ class Note(Simple[str]):
         return f"such as {self.example}" if self.example else "a few words"
 
 
+@dataclass(frozen=True)
+class Clearance(Simple[str]):
+    """Whether the lines were clear: ``yes``, ``no``, or ``ticket`` and the number it was under."""
+
+    name = "yes, no or a ticket"
+
+    def read(self, text: str, answers: Answers) -> str:
+        word, *number = Note(80).read(text, answers).split()
+        # What says neither yes nor no must not be taken for a clearance.
+        if word.casefold() == "ticket" and number:
+            return " ".join(("ticket", *number))
+        return "yes" if reading.read_yes_no(text) else "no"
+
+    def settle(self, text: str, answers: Answers) -> str:
+        return self.read(text, answers)
+
+    def hint(self, units: str) -> str:
+        return "yes, no, or the ticket, such as ticket 2614-0399"
+
+
 _READERS: dict[str, Callable[[str, str | None], Amount | Paces]] = {
     "length": reading.read_length,
     "duration": reading.read_duration,

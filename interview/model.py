@@ -119,6 +119,9 @@ class Question(Generic[T]):
     """A safety sentence that hangs on other answers, such as the rule of the state."""
     digs: bool = False
     """Whether answering needs ground to be broken."""
+    noted: bool = False
+    """Whether the program writes it where the other answers tell: it then holds though it is not
+    asked."""
     more: str = ""
     """Longer help: tables and reading for the practised."""
     picture: str = ""

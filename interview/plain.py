@@ -33,6 +33,7 @@ HELP = """Type an answer and press Enter. Lines that start with a colon are comm
   :go KEY    go to a question by its key
   :next      go on and leave this answer as it is
   :clear     take this answer away
+  :mend      go to the answer that keeps a question shut, and back
   :remove    take this whole item away (a hole, a surface, a spot)
   :help      this list
   :quit      stop; everything is saved
@@ -136,13 +137,17 @@ def _show(session: Session, step: Step, say: Say) -> None:
     view = step.view(session.answers)
     item = f" ({question.group} {step.number})" if step.number else ""
     say(f"\n[{step.address}]{item} {question.text}")
-    if caution := question.caution_in(view):
+    if caution := f"{session.beware(step)} {question.caution_in(view)}".strip():
         say(f"  CAUTION: {caution}")
     say(f"  {question.kind.hint(view.units)}")
     for one, label in getattr(question.kind, "options", ()):
         say(f"    {one}: {label}")
     if reasons := session.shut(step):
         say("  SHUT: " + " ".join(reasons))
+        if ways := session.ways_said(step, "Type :mend to go there and come back."):
+            say(f"  {ways}")
+    if back := session.back_to:
+        say(f"  (Then back to '{back.question.label}'.)")
     plain_soak.say_run(session, step, say)
     kept = view.text(question)
     default = session.offered(step)
@@ -214,6 +219,9 @@ def _command(session: Session, step: Step, command: str, say: Say) -> bool:
                 say(f"  ! There is no question {rest.strip()!r} that applies now. Try :list.")
         case "clear":
             session.clear(step)
+        case "mend":
+            if session.mend() is None:
+                say("  ! Nothing is shut here that an answer would open.")
         case "remove":
             if step.number:
                 session.remove_item(question.group, step.number)

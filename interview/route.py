@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Set
 from dataclasses import dataclass
 from typing import Any
 
@@ -68,8 +68,15 @@ def _asked(answers: Answers) -> Iterator[Step]:
 
 def _only(answers: Answers, found: list[Step]) -> Answers:
     addresses = {step.address for step in found}
-    texts = {a: t for a, t in answers.texts.items() if a in addresses}
+    items = {(step.question.group, step.number) for step in found if step.number}
+    texts = {a: t for a, t in answers.texts.items() if a in addresses or _noted_of(a, items)}
     return Answers(texts, answers.customs, answers.now)
+
+
+def _noted_of(address: str, items: Set[tuple[str, int]]) -> bool:
+    """Tell whether ``address`` is what the program noted of one of ``items``."""
+    question, number = question_at(address) or (None, 0)
+    return question is not None and question.noted and (question.group, number) in items
 
 
 def _group_steps(group: Group, stage: Stage, answers: Answers) -> Iterator[Step]:
@@ -113,8 +120,8 @@ def in_force(answers: Answers) -> Answers:
 
 def set_aside(answers: Answers) -> list[str]:
     """Return the addresses of answers that are kept but do not apply now."""
-    addresses = {step.address for step in steps(answers)}
-    return [a for a in answers.texts if a not in addresses]
+    holds = in_force(answers).texts
+    return [a for a in answers.texts if a not in holds]
 
 
 def step_at(address: str, answers: Answers) -> Step | None:

@@ -70,6 +70,7 @@ class Session:
         self._doubted: tuple[str, str] | None = None
         self._plan: Plan | None = None
         self._unfinished = ""
+        self._back_to = ""
         self.step: Step | None = self._resume(stopped_at)
         self.alarm = ""
         """What must be said at once after the last answer; mostly empty."""
@@ -124,6 +125,60 @@ class Session:
     def shut(self, step: Step) -> list[str]:
         """Return why ``step`` may not be answered yet."""
         return gate.shut(step, self._answers, self.now.date())
+
+    def beware(self, step: Step) -> str:
+        """Return what is to be known before ``step`` is answered today, or nothing."""
+        return gate.beware(step, self._answers, self.now.date())
+
+    def ways(self, step: Step) -> list[Step]:
+        """Return the questions whose answers keep ``step`` shut, those to be given first.
+
+        What opens in time by itself comes last.
+        """
+        asked = {one.address: one for one in route.steps(self._answers)}
+        found: dict[str, tuple[bool, bool]] = {}
+        for bar in gate.bars(step, self._answers, self.now.date()):
+            for address in bar.addresses:
+                if address in asked and address != step.address and not self.shut(asked[address]):
+                    known = route.standing(asked[address], self._answers) is Standing.ANSWERED
+                    found.setdefault(address, (bar.waits, known))
+        return [asked[address] for address in sorted(found, key=lambda one: found[one])]
+
+    def ways_said(self, step: Step, how: str) -> str:
+        """Name the answers that keep ``step`` shut, and tell ``how`` to go to the first one."""
+        labels = [f"“{one.question.label}”" for one in self.ways(step)]
+        return f"To change: {', '.join(labels)}. {how}" if labels else ""
+
+    @property
+    def back_to(self) -> Step | None:
+        """The shut question that is come back to after this answer; mostly nothing."""
+        path = route.steps(self._answers) if self._back_to else []
+        return next((one for one in path if one.address == self._back_to), None)
+
+    def mend(self) -> Step | None:
+        """Move to the answer that keeps this question shut, or back from it; else to nothing."""
+        if (back := self.back_to) is not None:
+            self._back_to = ""
+            self.step = back
+            return back
+        ways = self.ways(self.step) if self.step else []
+        if not ways or self.step is None:
+            return None
+        self._back_to, self.step = self.step.address, ways[0]
+        return self.step
+
+    def _after_mending(self) -> Step | None:
+        """Return the next answer that is still missing on the way back, or where it leads."""
+        back, here = self.back_to, self.step
+        if back is not None and here is not None:
+            place = {one.address: at for at, one in enumerate(route.steps(self._answers))}
+            for way in self.ways(back):
+                missing = route.standing(way, self._answers) is Standing.OPEN
+                # Only forward, so that answers left out on the way do not hold one there.
+                if missing and place[way.address] > place.get(here.address, -1):
+                    return way
+        self._back_to = ""
+        return back
 
     def read(self, step: Step, text: str) -> Heard:
         """Return how ``text`` would be understood, keeping nothing; raises ``Refused``."""
@@ -201,7 +256,7 @@ class Session:
             value = step.question.read(kept, view)
         except Unanswered:
             return
-        doubt = step.question.doubt(value, view)
+        doubt = step.question.doubt(value, view) or gate.doubt(step, value, self._answers)
         if doubt and self._doubted != (step.address, kept):
             self._doubted = (step.address, kept)
             raise Doubt(f"{doubt} Give the same answer again to keep it.")
@@ -260,10 +315,13 @@ class Session:
             place, key = int(address.split(".")[1]), address.split(".")[2]
             if place != number:
                 self.drafts[f"{group}.{place - (place > number)}.{key}"] = text
-        self._keep(route.without_item(self._answers, group, number))
+        self._keep(route.without_item(self._answers, group, number), follow=False)
+        self._back_to = ""
         self.step = self._first_open(route.steps(self._answers)) or self.step
 
-    def _keep(self, answers: Answers) -> None:
+    def _keep(self, answers: Answers, follow: bool = True) -> None:
+        if follow:
+            answers = gate.follow(self._answers, answers, self.now.date())
         self._answers = answers
         self._plan = None
         self.save()
@@ -286,6 +344,9 @@ class Session:
         """Move to the next question that may be answered now; nothing at the end."""
         step = self.step
         self.passed_over = ""
+        if (back := self._after_mending()) is not None:
+            self.step = back
+            return back
         while step is not None:
             step = route.next_step(self._answers, step)
             if step is None or not (reasons := self.shut(step)):
@@ -301,13 +362,15 @@ class Session:
         """Move to the first question without an answer that may be answered now."""
         step = self._first_open(route.steps(self._answers))
         if step is not None:
-            self.step = step
+            self.step, self._back_to = step, ""
         return step
 
     def go_back(self) -> Step | None:
         """Move to the question before this one; nothing at the start."""
         if self.step is None:
             return None
+        if self.back_to is not None:
+            return self.mend()
         step = route.previous_step(self._answers, self.step)
         if step is not None:
             self.step = step
@@ -317,6 +380,6 @@ class Session:
         """Move to the question at ``address`` if it applies."""
         for step in route.steps(self._answers):
             if step.address == address:
-                self.step = step
+                self.step, self._back_to = step, ""
                 return step
         return None

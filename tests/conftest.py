@@ -331,6 +331,8 @@ class Chance:
                 return ", ".join(picked) or "none"
             case kinds.Note():
                 return rng.choice(self.NOTES)
+            case kinds.Clearance():
+                return rng.choice(("yes", "no", "ticket T-0412"))
             case kinds.Measure():
                 return self._measure(kind, view)
             case surfaces.LocalPart():

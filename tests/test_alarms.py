@@ -28,7 +28,7 @@ def test_water_that_seeps_in_raises_an_alarm(session_of, given, located, hole):
 
 def test_passing_shut_questions_over_is_said_with_the_reason(session_of, given):
     session = session_of(given({"lines_requested": "not_yet"}))
-    step = at(session, "holes.1.hole_dug_on")
+    step = at(session, "holes.1.hole_name")
     assert gate.shut(step, session.answers, session.now.date()) == []
     session.go_on()
     assert "Passed over" in session.passed_over

@@ -127,10 +127,11 @@ def test_a_request_taken_back_shuts_the_gate_though_its_answers_are_kept(given, 
     assert gate.dig_reasons(answers, TODAY)
 
 
-def test_only_questions_that_need_digging_are_shut(given):
+def test_only_questions_that_need_digging_and_the_day_of_it_are_shut(given):
     answers = given()
     for step in route.steps(answers):
-        assert bool(gate.shut(step, answers, TODAY)) == step.question.digs
+        digs = step.question.digs or step.question.key == "hole_dug_on"
+        assert bool(gate.shut(step, answers, TODAY)) == digs
 
 
 def test_a_hole_is_held_against_the_day_it_was_dug(given, located):
@@ -144,8 +145,10 @@ def test_a_hole_is_held_against_the_day_it_was_dug(given, located):
 
 
 def test_a_hole_dug_before_the_lines_were_located_stays_shut(given, located):
-    answers = given({**located, "holes.1.hole_dug_on": "2026-05-21"})
-    assert gate.shut(hole_step(answers), answers, TODAY)
+    texts = {"holes.1.hole_dug_on": "2026-05-21", "holes.1.hole_depth": "20 in"}
+    answers = given({**located, **texts})
+    reasons = gate.shut(hole_step(answers), answers, TODAY)
+    assert reasons[0].startswith("For 2026-05-21, the day of this hole: The owners have until")
 
 
 def test_a_hole_to_be_dug_later_opens_on_its_day(given, located):
@@ -172,4 +175,4 @@ def test_other_smells_do_not_stop_the_test(given, located, smell):
 
 def test_every_question_about_a_hole_is_gated_but_its_name_its_day_and_the_next():
     loose = {q.key for q in every_question() if q.group == "holes" and not q.digs}
-    assert loose == {"hole_name", "hole_dug_on", "another_hole"}
+    assert loose == {"hole_name", "hole_dug_on", "hole_cleared", "another_hole"}

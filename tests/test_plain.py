@@ -137,6 +137,18 @@ def test_what_is_shut_is_said_at_its_question(talk, session_of):
     assert "holes.1.hole_depth" not in session.answers.texts
 
 
+def test_the_way_to_what_shuts_a_question_is_one_command_there_and_back(talk, session_of):
+    session = session_of()
+    session.jump("holes.1.hole_depth")
+    heard, session, _ = talk(":mend", ":mend", ":mend", "not yet", session=session)
+    assert "To change: “Locate request”. Type :mend to go there and come back." in heard
+    assert "(Then back to 'Depth of the hole'.)" in heard
+    assert session.answers.texts == {"lines_requested": "not_yet"}
+    assert session.step.address == "holes.1.hole_depth"
+    heard, _, _ = talk(":go units", ":mend", session=session)
+    assert "! Nothing is shut here that an answer would open." in heard
+
+
 def test_a_failed_save_is_told_at_once(talk, keeper):
     keeper.refuses = "The disk is full."
     heard, _, _ = talk("x")
@@ -147,7 +159,7 @@ def test_skipping_everything_reaches_the_end_and_the_plan(talk):
     heard, session, finished = talk(*[":skip"] * 300)
     assert finished
     assert "That was the last question." in heard
-    assert "Not asked yet, from 'Depth of the hole' on:" in heard
+    assert "Not asked yet, from 'Day the hole is dug' on:" in heard
     assert "RAIN GARDEN PLAN" in heard
     assert all(session.shut(step) for step in route.open_steps(session.answers))
 

@@ -71,6 +71,22 @@ class Gate(Enum):
     CLOSED = "closed"
 
 
+class Cause(Enum):
+    """What keeps the gate shut."""
+
+    NOT_ASKED = "no request yet"
+    REQUEST_TO_COME = "a request dated in the future"
+    WAITING = "the waiting time"
+    SILENT = "an owner who has not answered"
+    MARKED_TOO_SOON = "marks dated before the request"
+    MARKED_TO_COME = "marks dated in the future"
+    PRIVATE = "private lines"
+    STALE = "marks gone stale"
+    WAIT_UNKNOWN = "a waiting time not known"
+    HOLIDAYS_UNKNOWN = "holidays not known"
+    STALE_BEFORE_OPEN = "marks that end before the wait"
+
+
 @dataclass(frozen=True)
 class LocateState:
     """What has been done about the buried lines so far; ``None`` where it is not known yet."""
@@ -126,6 +142,8 @@ class DigGate:
     gate: Gate
     reasons: tuple[str, ...]
     """One sentence each; empty when the gate is open."""
+    causes: tuple[Cause, ...]
+    """The cause of each reason."""
     earliest: date | None
     stale_after: date | None
     days_to_wait: int
@@ -140,11 +158,12 @@ def dig_gate(state: LocateState, today: date) -> DigGate:
     Open only when the request was made, the waiting time is over, every owner has answered,
     private lines are known or absent, and the marks are not stale.
     """
-    reasons = tuple(_request_reasons(state, today) + _ground_reasons(state, today))
+    found = _request_reasons(state, today) + _ground_reasons(state, today)
     earliest, stale = state.earliest, state.stale_after
     return DigGate(
-        gate=Gate.CLOSED if reasons else Gate.OPEN,
-        reasons=reasons,
+        gate=Gate.CLOSED if found else Gate.OPEN,
+        reasons=tuple(said for _, said in found),
+        causes=tuple(cause for cause, _ in found),
         earliest=earliest,
         stale_after=stale,
         days_to_wait=max(0, (earliest - today).days) if earliest else 0,
@@ -160,44 +179,54 @@ def _business_days_before(day: date, count: int, holidays: Collection[date]) -> 
     return day
 
 
-def _request_reasons(state: LocateState, today: date) -> list[str]:
+_Reasons = list[tuple[Cause, str]]
+
+
+def _request_reasons(state: LocateState, today: date) -> _Reasons:
     if state.asked is None:
-        return ["You have not yet asked for the buried lines to be marked."]
+        return [(Cause.NOT_ASKED, "You have not yet asked for the buried lines to be marked.")]
     if state.asked > today:
-        return [f"The day of your request, {state.asked}, has not come yet: check the date."]
-    reasons = []
+        said = f"The day of your request, {state.asked}, has not come yet: check the date."
+        return [(Cause.REQUEST_TO_COME, said)]
+    reasons: _Reasons = []
     if state.business_days is None:
-        reasons.append("How many business days to wait is not known: your ticket says it.")
+        said = "How many business days to wait is not known: your ticket says it."
+        reasons.append((Cause.WAIT_UNKNOWN, said))
     if state.assumed_holidays is None:
-        reasons.append(
+        said = (
             "Which public holidays fall in the wait is not known: look at a calendar and write "
             "them, or none."
         )
+        reasons.append((Cause.HOLIDAYS_UNKNOWN, said))
     earliest = state.earliest
     if earliest is not None and today < earliest:
-        reasons.append(
-            f"The owners have until then to answer: wait until {earliest:%A} {earliest}."
-        )
+        said = f"The owners have until then to answer: wait until {earliest:%A} {earliest}."
+        reasons.append((Cause.WAITING, said))
     if not state.all_answered:
-        reasons.append("Not all owners of buried lines have answered; no answer is not a clear.")
+        said = "Not all owners of buried lines have answered; no answer is not a clear."
+        reasons.append((Cause.SILENT, said))
     return reasons
 
 
-def _ground_reasons(state: LocateState, today: date) -> list[str]:
-    reasons = []
+def _ground_reasons(state: LocateState, today: date) -> _Reasons:
+    reasons: _Reasons = []
     if state.finished is not None:
         if state.asked is not None and state.finished < state.asked:
-            reasons.append("The lines cannot be marked before you asked: check the two dates.")
+            said = "The lines cannot be marked before you asked: check the two dates."
+            reasons.append((Cause.MARKED_TOO_SOON, said))
         elif state.finished > today:
-            reasons.append(f"The marking is dated {state.finished}, after today: check the date.")
+            said = f"The marking is dated {state.finished}, after today: check the date."
+            reasons.append((Cause.MARKED_TO_COME, said))
     if state.private_lines in (None, PrivateLines.UNKNOWN):
-        reasons.append("Private lines are unknown: find out where they run before you dig.")
+        said = "Private lines are unknown: find out where they run before you dig."
+        reasons.append((Cause.PRIVATE, said))
     stale, earliest = state.stale_after, state.earliest
     if stale is not None and earliest is not None and stale < earliest:
-        reasons.append(
+        said = (
             f"The marks are taken as good until {stale} and the wait ends on {earliest}: write how "
             "long your ticket says that they stay good."
         )
+        reasons.append((Cause.STALE_BEFORE_OPEN, said))
     elif stale is not None and today > stale:
-        reasons.append(f"The marks went stale after {stale}: ask for new marks.")
+        reasons.append((Cause.STALE, f"The marks went stale after {stale}: ask for new marks."))
     return reasons

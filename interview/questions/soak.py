@@ -7,7 +7,7 @@ import math
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from interview.kinds import Choice, Day, Measure, Moment, Note, YesNo
+from interview.kinds import Choice, Clearance, Day, Measure, Moment, Note, YesNo
 from interview.lines import DROP, LEFT, REFILLED, Readings, SoakEvent, noted_instants
 from interview.model import NO_CLOCK, Answers, Group, Question, Stage
 from interview.questions import site
@@ -110,6 +110,29 @@ HOLE_DEPTH = Question(
     caution="Do not climb into a deep hole. " + HOLE_CAUTION,
     warns=site.near_a_mark,
     digs=True,
+)
+
+
+def asked_after(answers: Answers) -> bool:
+    """Tell whether the marks were asked for after the day of this item's hole."""
+    day, asked = answers.get(HOLE_DUG_ON), answers.whole().get(site.LINES_ASKED_ON)
+    return day is not None and asked is not None and asked > day
+
+
+HOLE_CLEARED = Question(
+    key="hole_cleared",
+    label="Lines clear when the hole was dug",
+    text="Was every buried line located and answered when this hole was dug? Where the answers "
+    "tell, the program notes it.",
+    kind=Clearance(),
+    why="New marks say nothing of the day on which an older hole was dug.",
+    find_out="Say yes only if all owners had answered and the marks were still good that day. If "
+    "unsure, say no.",
+    group="holes",
+    asks=lambda a: testing(a) and a.get(HOLE_DEPTH) is not None and asked_after(a),
+    when="the marks were asked for after the hole was dug",
+    caution=site.LINES_CAUTION,
+    noted=True,
 )
 
 FLOOR_DEPTH = Question(
@@ -658,6 +681,7 @@ HOLES = Group(
         HOLE_NAME,
         HOLE_DUG_ON,
         HOLE_DEPTH,
+        HOLE_CLEARED,
         FLOOR_DEPTH,
         HOLE_SMELL,
         HOLE_SEEPS,

@@ -27,6 +27,7 @@ F2         light or dark
 F3         draws: the pieces of a surface, the clock of a soak test, else the garden
 F4         try other sizes; nothing is kept until you say so
 F5         the plants, with their reasons
+F6         on a shut page: to the answer that would open it, and back
 
 Choices: a number, the first letters or the arrows mark one; Enter takes it.
 Lists: Up to the lines; Enter changes one, Delete takes it out, Ctrl+Z brings it back.

@@ -59,6 +59,7 @@ class QuestionScreen(FurtherPages, QuestionPage):
         Binding("f3", "draw", "Draw", show=False),
         Binding("f4", "try_out", "Try sizes", show=False),
         Binding("f5", "plants", "Plants", show=False),
+        Binding("f6", "mend", "Change what shuts it", show=False),
     ]
 
     def __init__(
@@ -123,9 +124,9 @@ class QuestionScreen(FurtherPages, QuestionPage):
         )
         self._words("item", words.item_name(self._session, step))
         self._words("asked", question.text)
-        caution = question.caution_in(view)
+        caution = f"{self._session.beware(step)} {question.caution_in(view)}".strip()
         self._words("caution", f"CAUTION: {caution}" if caution else "")
-        self._words("shut", words.shut(shut))
+        self._words("shut", words.shut(self._session, step))
         hint = asked.examples[:1].upper() + asked.examples[1:]
         self._words("aside", "")
         slot = self.query_one("#slot", Container)
@@ -313,6 +314,7 @@ class QuestionScreen(FurtherPages, QuestionPage):
         if ended:
             self._end(f"{alarm} {words.at_the_end(self._session)} {told}".strip())
             return
+        told = f"{told} {words.then_back(self._session)}".strip()
         await self._show()
         if alarm:
             self._tell(alarm, alarm=True)
@@ -356,6 +358,8 @@ class QuestionScreen(FurtherPages, QuestionPage):
                 await self.action_back()
             case "put_off":
                 await self.action_put_off()
+            case "mend":
+                await self.action_mend()
             case "why" | "how" as name:
                 self.action_aside(name)
             case name:
@@ -368,6 +372,15 @@ class QuestionScreen(FurtherPages, QuestionPage):
             self._tell("This is the first question.")
         else:
             await self._show()
+
+    async def action_mend(self) -> None:
+        """Go to the answer that keeps this question shut, or back from it."""
+        self._keep_draft()
+        if self._session.mend() is None:
+            self._tell("Nothing is shut here that an answer would open.")
+            return
+        await self._show()
+        self._tell(words.then_back(self._session))
 
     async def action_put_off(self) -> None:
         """Keep "don't know yet" and go on; an answer there is goes only after a question."""

@@ -28,6 +28,7 @@ FURTHER = (
     ("try_out", "Try other sizes"),
     ("ways", "Ways out of the small room"),
     ("plants", "Plants"),
+    ("mend", "Change what shuts it (f6)"),
 )
 OFFERED = {"bed": ("draw", "try_out"), "plants": ("plants",), "review": ("draw", "plants")}
 """The buttons of further pages that stand on the question page, by stage."""
@@ -126,6 +127,10 @@ class QuestionPage(Page):
         testing = self._step.question.group == "holes"
         label = "Timing page (f3)" if testing else "Garden drawn"
         self.query_one("#draw", Press).label = label
+        if self._session.back_to or self._session.ways(self._step):
+            back = "Back to the shut question (f6)" if self._session.back_to else FURTHER[-1][1]
+            self.query_one("#mend", Press).label = back
+            return ("draw", "mend") if testing else ("mend",)
         if testing:
             return ("draw",)
         offered: tuple[str, ...] = OFFERED.get(self._step.stage.key, ())

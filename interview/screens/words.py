@@ -127,11 +127,19 @@ def fault(trouble: Exception) -> str:
     )
 
 
-def shut(reasons: list[str]) -> str:
-    """Say why a question is shut and what can be done meanwhile."""
+def shut(session: Session, step: Step) -> str:
+    """Say why a question is shut, which answer would open it, and what can be done meanwhile."""
+    reasons = session.shut(step)
     if not reasons:
         return ""
-    return f"SHUT: {' '.join(reasons)} Meanwhile go on: the other questions are open."
+    ways = session.ways_said(step, "F6 goes there and comes back.")
+    return f"SHUT: {' '.join(reasons)} {ways} Meanwhile go on: the other questions are open."
+
+
+def then_back(session: Session) -> str:
+    """Say to which shut question the way leads back, or nothing."""
+    back = session.back_to
+    return f"Then back to “{back.question.label}” (F6 goes back now)." if back else ""
 
 
 def at_the_end(session: Session) -> str:

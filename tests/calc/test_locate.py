@@ -8,6 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from interview.calc.locate import (
+    Cause,
     Gate,
     LocateState,
     PrivateLines,
@@ -167,3 +168,25 @@ def test_each_reason_is_one_sentence():
 def test_the_paint_colors_are_told_apart():
     colors = [paint.color for paint in COLOR_CODE.value]
     assert len(set(colors)) == len(colors) == 8
+
+
+@pytest.mark.parametrize(
+    ("change", "today", "causes"),
+    [
+        ({}, date(2026, 5, 28), []),
+        ({"asked": None}, date(2026, 5, 28), [Cause.NOT_ASKED]),
+        ({"asked": date(2026, 5, 30)}, date(2026, 5, 28),
+         [Cause.REQUEST_TO_COME, Cause.MARKED_TOO_SOON]),
+        ({}, date(2026, 5, 25), [Cause.WAITING]),
+        ({"all_answered": False}, date(2026, 5, 28), [Cause.SILENT]),
+        ({"finished": date(2026, 5, 29)}, date(2026, 5, 28), [Cause.MARKED_TO_COME]),
+        ({"private_lines": None}, date(2026, 5, 28), [Cause.PRIVATE]),
+        ({}, date(2026, 6, 6), [Cause.STALE]),
+        ({"all_answered": None, "private_lines": PrivateLines.UNKNOWN}, date(2026, 5, 21),
+         [Cause.WAITING, Cause.SILENT, Cause.PRIVATE]),
+    ],
+)  # fmt: skip
+def test_each_reason_names_its_cause(change, today, causes):
+    gate = dig_gate(replace(READY, **change), today)
+    assert list(gate.causes) == causes
+    assert len(gate.reasons) == len(causes)

@@ -24,6 +24,12 @@ HIGH = {**SHARED, "surfaces.1.share_known": "high_point"}
 PERCENT = {**SHARED, "surfaces.1.share_known": "percent"}
 RECTANGULAR = {"holes.1.hole_shape": "rectangular"}
 TAPERED = {"holes.1.hole_shape": "tapered"}
+RENEWED = {
+    **ASKED,
+    "lines_asked_on": "2026-05-28",
+    "holes.1.hole_dug_on": "2026-05-27",
+    "holes.1.hole_depth": "20 in",
+}
 SOAKED = {"holes.1.soaked_already": "yes"}
 READ = {
     "holes.1.water_at_mark": "8 in",
@@ -79,6 +85,8 @@ CONDITIONS: tuple[tuple[str, dict[str, str], dict[str, str]], ...] = (
     *((key, {}, REPORT) for key in HOLES),
     *((key, {}, SOAKED) for key in FILLS),
     *((key, {"holes.1.soaked_already": "no"}, REPORT) for key in FILLS),
+    ("hole_cleared", RENEWED, {**RENEWED, "lines_asked_on": "2026-05-26"}),
+    ("hole_cleared", RENEWED, {**RENEWED, **REPORT}),
     ("hole_length", RECTANGULAR, {"holes.1.hole_shape": "round"}),
     ("hole_length", RECTANGULAR, {**RECTANGULAR, **REPORT}),
     *((key, TAPERED, RECTANGULAR) for key in ("hole_top_width", "hole_top_height")),
