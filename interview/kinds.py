@@ -161,19 +161,24 @@ _READERS: dict[str, Callable[[str, str | None], Amount | Paces]] = {
     "rate": reading.read_rate,
     "volume": reading.read_volume,
 }
-_EXAMPLES = {
-    ("length", US): "such as 12' 9\", 9 1/2 in or 3.9 m",
-    ("length", "in"): "such as 1 in, 9 1/2 in or 240 mm",
-    ("length", "mm"): "such as 25 mm, 24 cm or 9 1/2 in",
-    ("length", "metric"): "such as 3.9 m, 390 cm or 12 ft 9 in",
-    ("duration", ""): "such as 90 min, 1h 45m or 2 days",
-    ("area", US): "such as 120 sq ft",
-    ("area", "metric"): "such as 12 m2",
-    ("rate", US): "such as 0.5 in/h",
-    ("rate", "metric"): "such as 13 mm/h",
-    ("volume", US): "such as 3 cu ft",
-    ("volume", "metric"): "such as 85 L",
+_EXAMPLES: dict[tuple[str, str], tuple[tuple[str, ...], ...]] = {
+    ("length", US): (("12' 9\"", "1' 6\""), ("9 1/2 in", "40 ft"), ("3.9 m", "0.5 m")),
+    ("length", "in"): (("1 in", "4 in"), ("9 1/2 in", "2 1/2 in", "1/8 in"), ("240 mm", "25 mm")),
+    ("length", "mm"): (
+        ("25 mm", "90 mm", "240 mm"),
+        ("24 cm", "5 cm", "0.5 cm"),
+        ("9 1/2 in", "2 1/2 in", "1/8 in"),
+    ),
+    ("length", "metric"): (("3.9 m", "0.5 m"), ("390 cm", "50 cm"), ("12 ft 9 in", "1 ft 6 in")),
+    ("duration", ""): (("90 min",), ("1h 45m",), ("2 days", "3 h")),
+    ("area", US): (("120 sq ft",),),
+    ("area", "metric"): (("12 m2",),),
+    ("rate", US): (("0.5 in/h",),),
+    ("rate", "metric"): (("13 mm/h",),),
+    ("volume", US): (("3 cu ft",),),
+    ("volume", "metric"): (("85 L",),),
 }
+"""Ways to write an answer, by dimension and unit; of each way the first that is within limits."""
 
 
 @dataclass(frozen=True)
@@ -255,13 +260,23 @@ class Measure(Simple[Quantity]):
 
     def hint(self, units: str) -> str:
         keys = (self.unit(units), units, "")
-        example = next(_EXAMPLES[(self.dimension, one)] for one in keys if self._exampled(one))
+        ways = next(ways for one in keys if (ways := _EXAMPLES.get((self.dimension, one))))
+        firsts = (next((one for one in way if self._takes(one, units)), "") for way in ways)
+        *before, last = (one for one in firsts if one)
+        example = f"such as {', '.join(before)} or {last}" if before else f"such as {last}"
         if self.paced:
             example += ", or 15 paces"
         return f"{example}; a bare number is {unit_name(self.unit(units))}"
 
-    def _exampled(self, key: str) -> bool:
-        return (self.dimension, key) in _EXAMPLES
+    def _takes(self, example: str, units: str) -> bool:
+        """Tell whether an example without paces is within the limits."""
+        amount = self.amount(example, units)
+        try:
+            if isinstance(amount, Amount):
+                self._check(quantity(float(amount.number), amount.unit), units)
+        except Refused:
+            return False
+        return True
 
     def limits(self, units: str) -> str:
         unit = self.unit(units)

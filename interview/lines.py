@@ -49,6 +49,8 @@ class Readings(Simple[tuple[SoakEvent, ...]]):
     check: Callable[[tuple[SoakEvent, ...], Answers], None]
     """Raises ``Refused`` where the readings cannot be so."""
     depth: Measure
+    said: str = LEFT
+    """The word that the hint gives a depth."""
     name = "list of readings"
     many = True
 
@@ -123,7 +125,7 @@ class Readings(Simple[tuple[SoakEvent, ...]]):
         return f"{len(kept)} reading" + ("" if len(kept) == 1 else "s")
 
     def hint(self, units: str) -> str:
-        depth = "left 6 7/8 in" if units == "us" else "left 175 mm"
+        depth = f"{self.said} {'6 7/8 in' if units == 'us' else '175 mm'}"
         return f"one a line: a time, then the depth, as 10:15 {depth} or +2h {depth}"
 
 

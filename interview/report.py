@@ -11,7 +11,7 @@ from interview.plan import Plan
 from interview.questions import review, start
 from interview.sections import dig, guides, next_steps, plants, size, soil, storms, survey
 from interview.sections.appendix import Sources, formulas, glossary
-from interview.summary import WIDTH, assumed, may_dig, so_far, waiting, waiting_text, wrap
+from interview.summary import assumed, may_dig, so_far, waiting, waiting_text, width, wrap
 from interview.worksheet import worksheet
 
 Part = tuple[str, Callable[[Plan], Iterator[str]]]
@@ -99,7 +99,7 @@ def _worked(plan: Plan, parts: tuple[Part, ...]) -> Iterator[list[str]]:
 
 def _banner(title: str) -> list[str]:
     """Return the head of a group of parts, where a new sheet of paper may begin."""
-    return ["", "", f"{' ' + title + ' ':=^{WIDTH}}"]
+    return ["", "", f"{' ' + title + ' ':=^{width()}}"]
 
 
 def _heading(title: str) -> list[str]:
@@ -112,7 +112,7 @@ def _head(plan: Plan) -> list[str]:
     except Unanswered:
         name = "no name yet"
     title = f"RAIN GARDEN PLAN: {name}"
-    lines = [*wrap(title), "=" * min(len(title), WIDTH)]
+    lines = [*wrap(title), "=" * min(len(title), width())]
     if plan.now.year > 2000:
         lines.append(f"Made {plan.now:%A} {plan.now:%Y-%m-%d %H:%M}.")
     return lines + wrap(cautions.NOT_ENGINEERING)
@@ -136,7 +136,7 @@ def _waiting_part(plan: Plan) -> list[str]:
 
 def _findings_part(plan: Plan, sources: Sources) -> list[str]:
     lines = _heading("WHAT WAS FOUND")
-    lines.append("What stands in brackets is the source, in the list near the end.")
+    lines += wrap("What stands in brackets is the source, in the list near the end.")
     for finding in plan.findings:
         if finding.grade is not Grade.GOOD or finding.change:
             lines += finding_lines(finding, sources.mark(finding.source))

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import textwrap
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from contextvars import ContextVar
 from dataclasses import dataclass
 from typing import Any
 
@@ -22,6 +24,22 @@ TOO_SMALL = "TOO SMALL"
 """How the line about the room begins where the garden does not fit it."""
 WIDTH = 76
 """Columns of the sheet: it prints on letter and A4 paper."""
+_columns = ContextVar("columns", default=WIDTH)
+
+
+@contextmanager
+def folded_to(columns: int) -> Iterator[None]:
+    """Fold the sheet to ``columns``, for a window narrower than paper; never to more than paper."""
+    before = _columns.set(min(columns, WIDTH))
+    try:
+        yield
+    finally:
+        _columns.reset(before)
+
+
+def width() -> int:
+    """Return the columns that the sheet is folded to now."""
+    return _columns.get()
 
 
 @dataclass(frozen=True)
@@ -193,8 +211,9 @@ def waiting_text(plan: Plan) -> str:
 
 
 def wrap(text: str, indent: str = "") -> list[str]:
-    """Return ``text`` folded to the width of the sheet."""
-    return textwrap.wrap(text, WIDTH, subsequent_indent=indent) or [""]
+    """Return ``text`` folded to the width of the sheet, its other lines under ``indent``."""
+    # In a narrow window a deep indent would leave no room for the words.
+    return textwrap.wrap(text, width(), subsequent_indent=indent[: width() // 2]) or [""]
 
 
 def assumed(answers: Answers) -> list[tuple[route.Step, str]]:

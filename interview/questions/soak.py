@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 import math
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from interview.kinds import Choice, Clearance, Day, Measure, Moment, Note, YesNo
 from interview.lines import DROP, LEFT, REFILLED, Readings, SoakEvent, noted_instants
@@ -583,11 +583,14 @@ def _wrong_depth(event: SoakEvent, now_in: float, water: _Level, hole_in: float)
     return ""
 
 
+_READINGS = Readings(_began, _word, _check, depth((0, "in"), (36, "in")))
+
 READINGS = Question(
     key="readings",
     label="Readings",
     text="Take a reading about every hour: the time, and the water.",
-    kind=Readings(_began, _word, _check, depth((0, "in"), (36, "in"))),
+    kind=_READINGS,
+    wording=lambda a: {"kind": replace(_READINGS, said=_word(a))},
     why="Six readings or more show whether the rate has settled. A reading taken late or early "
     "is as good as a punctual one: the true time counts.",
     find_out="Cover the hole between readings. Where the water falls fast, read sooner. You may "

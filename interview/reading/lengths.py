@@ -90,7 +90,7 @@ def read_taped_length(text: str, bare: str | None) -> Amount:
 def example_length(unit: str | None) -> str:
     """Return a well-written length in the system of ``unit``."""
     if unit in ("in", "mm"):
-        return "9 1/2 in" if unit == "in" else "240 mm"
+        return "3 1/2 in" if unit == "in" else "90 mm"
     return "3.9 m" if unit in METRIC_UNITS else "12 ft 9 in"
 
 

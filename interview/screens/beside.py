@@ -18,6 +18,9 @@ from interview.screens.saver import SaveReport
 from interview.session import Session
 from interview.summary import TOO_SMALL
 
+LEAST_NAME = 8
+"""Columns of the garden's name without which the name of the file is left out, or the name."""
+
 
 class TopLine(Words):
     """Garden, stage and place in it on the left, the file and the state of saving on the right."""
@@ -32,12 +35,14 @@ class TopLine(Words):
         width = self.size.width or 80
         state = saved.short
         room = width - len(state) - 2
-        full = f"{name} · {stage} · {place}"
-        if file and (len(file) + 2 <= room - len(full) or len(file) + 36 <= room):
+        short = f"{stage} · {place}"
+        if file and len(file) + len(short) + LEAST_NAME + 5 <= room:
             state, room = f"{file}  {state}".rstrip(), room - len(file) - 2
-        if len(full) > room:
-            full = f"{name[: max(4, room - len(stage) - len(place) - 7)]}… · {stage} · {place}"
-        left = full[: max(0, room)].ljust(max(0, room))
+        cut = f"{name[: max(LEAST_NAME, room - len(short) - 4)]}…"
+        fits = (f"{name} · {short}", f"{cut} · {short}", short, f"{step.stage.letter} · {place}")
+        # The name gives way first, then the title; how far one is stays whole.
+        left = next((one for one in fits if len(one) <= room), place)[: max(0, room)]
+        left = left.ljust(max(0, room))
         style = "$text-error bold" if saved.failed else "$foreground-muted"
         line = Content.assemble((left, "bold"), "  ", (state, style))
         if line != self._line:

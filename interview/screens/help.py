@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+import re
+import textwrap
 from typing import ClassVar
 
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import VerticalScroll
 
-from interview.screens.parts import KeyLine, Page, Words
+from interview.screens.parts import Folded, KeyLine, Page, Words
 
 KEYS = """\
 Enter      keep the answer and go on; on a list: add the line
@@ -64,6 +66,26 @@ Every answer is saved when you press Enter. You may stop at any time,
 switch off, and go on tomorrow: the times of a soak test go by the clock."""
 
 
+_NEXT_KEY = re.compile(r"\s{4,}(?=\S+  \S)")
+"""The gap before another key on the same line."""
+_KEY = re.compile(r"\s*\S+\s{2,}")
+
+
+def folded_keys(columns: int) -> str:
+    """Return the keys in so many columns, what a key does under its own beginning."""
+    found = []
+    for line in KEYS.splitlines():
+        if len(line) <= columns:
+            found.append(line)
+            continue
+        margin = " " * (len(line) - len(line.lstrip()))
+        for one in _NEXT_KEY.split(line.lstrip()):
+            key = _KEY.match(margin + one)
+            under = " " * len(key[0]) if key else "  "
+            found += textwrap.wrap(margin + one, columns, subsequent_indent=under)
+    return "\n".join(found)
+
+
 class HelpScreen(Page):
     """The keys."""
 
@@ -80,7 +102,7 @@ class HelpScreen(Page):
         yield Words("Keys", classes="title")
         with VerticalScroll(id="keys"):
             yield Words(f"{self._where}\n", id="where")
-            yield Words(KEYS)
+            yield Folded(folded_keys)
         yield KeyLine()
 
     def on_mount(self) -> None:

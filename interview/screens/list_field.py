@@ -24,8 +24,8 @@ HELP = (
 )
 HALF_DONE = "A line is half typed: add it with Enter, or clear it, before you change another."
 TAKEN_OUT = "Taken out of the list. Ctrl+Z brings it back."
-SHOWN_READINGS = 4
-"""The latest readings shown beside the question; the timing page has them all."""
+SHOWN_READINGS, FEWER_READINGS = 4, 2
+"""The latest readings shown beside the question, and in a low window; the timing page has all."""
 
 
 class ListField(Field):
@@ -223,7 +223,7 @@ class SoakField(Field):
 
     def compose(self) -> ComposeResult:
         lines = list_lines(self.asked.text)
-        said = [said_line(line) for line in lines[-SHOWN_READINGS:]]
+        said = [said_line(line) for line in lines[-self._shown :]]
         if before := len(lines) - len(said):
             said.insert(0, f"{before} earlier, on the timing page")
         yield Words("\n".join(said), classes="kept") if lines else Words("No reading yet.")
@@ -236,7 +236,11 @@ class SoakField(Field):
 
     @property
     def lines(self) -> int:
-        return 5 + min(max(1, len(list_lines(self.asked.text))), SHOWN_READINGS + 1)
+        return 5 + min(max(1, len(list_lines(self.asked.text))), self._shown + 1)
+
+    @property
+    def _shown(self) -> int:
+        return FEWER_READINGS if self.screen.has_class("low") else SHOWN_READINGS
 
     @property
     def text(self) -> str:

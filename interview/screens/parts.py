@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import Any, ClassVar
 
 from textual import events
@@ -42,6 +43,22 @@ class Words(Static):
     def said(self) -> str | Content:
         """Return what was said last."""
         return self._said or ""
+
+
+class Folded(Words):
+    """Text that is folded to the width it is given, and anew whenever that changes."""
+
+    def __init__(self, text: Callable[[int], str], **kwargs: Any) -> None:
+        """Show what ``text`` gives for so many columns."""
+        super().__init__(**kwargs)
+        self._text = text
+        self._folded_to = 0
+
+    def on_resize(self) -> None:
+        """Fold the text again."""
+        if (width := self.content_size.width) not in (0, self._folded_to):
+            self._folded_to = width
+            self.update(self._text(width))
 
 
 def is_there(part: Widget) -> bool:

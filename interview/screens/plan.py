@@ -6,10 +6,10 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import ClassVar
 
-from textual import work
+from textual import events, work
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
-from textual.containers import Horizontal, VerticalScroll
+from textual.containers import Container, Horizontal, VerticalScroll
 from textual.widgets import Button, OptionList
 from textual.widgets.option_list import Option
 
@@ -23,8 +23,13 @@ from interview.screens.further import FurtherPages
 from interview.screens.long_wait import Stopped, telling_page
 from interview.screens.parts import KeyLine, Page, Press, Words, is_there
 from interview.session import Session
+from interview.summary import folded_to
 
 TRIES = 20
+BUTTONS = (
+    (("close", "Close"), ("working", "Working"), ("write", "Write sheet"), ("card", "Yard card")),
+    (("draw", "Drawing"), ("try_out", "Try sizes"), ("plants", "Plants")),
+)
 
 
 class PlanScreen(FurtherPages, Page):
@@ -47,20 +52,19 @@ class PlanScreen(FurtherPages, Page):
         self._lead = lead
         self._shown = False
         """Whether the sheet stands there, so that a later one comes in its place at once."""
+        self._columns = 0
+        """What the sheet was folded to."""
 
     def parts(self) -> ComposeResult:
         yield Words("The plan", classes="title")
         yield Words(self._lead, id="lead")
         with VerticalScroll(id="sheet"):
             yield Words("Working it out…", id="sheet_text")
-        with Horizontal(classes="buttons"):
-            yield Press("Close", "close")
-            yield Press("Working", "working")
-            yield Press("Write sheet", "write")
-            yield Press("Yard card", "card")
-            yield Press("Drawing", "draw")
-            yield Press("Try sizes", "try_out")
-            yield Press("Plants", "plants")
+        with Container(classes="rows"):
+            for row in BUTTONS:
+                with Horizontal(classes="buttons"):
+                    for name, label in row:
+                        yield Press(label, name)
         yield KeyLine()
 
     def on_mount(self) -> None:
@@ -71,7 +75,7 @@ class PlanScreen(FurtherPages, Page):
     def _work_out(self) -> None:
         # A long rainfall record takes seconds; the page must not stand still meanwhile.
         try:
-            with telling_page(self.app, self._far):
+            with telling_page(self.app, self._far), folded_to(self._columns):
                 text = plan_text(self._session.plan)
         except Stopped:
             return
@@ -96,7 +100,22 @@ class PlanScreen(FurtherPages, Page):
 
     def on_screen_resume(self) -> None:
         """Work the plan out anew: trying sizes out may have changed an answer."""
+        self._columns = self._room
         self._work_out()
+
+    def on_resize(self, event: events.Resize) -> None:
+        """Fold the sheet anew where its room has changed."""
+        super().on_resize(event)
+        self.call_after_refresh(self._fold)
+
+    def _fold(self) -> None:
+        if self._room != self._columns:
+            self.on_screen_resume()
+
+    @property
+    def _room(self) -> int:
+        """The columns there are for the sheet."""
+        return self.query_one("#sheet").scrollable_content_region.width
 
     def action_working(self) -> None:
         """List the figures, to see how each was got."""

@@ -8,6 +8,7 @@ from collections.abc import Callable
 from textual import events
 from textual.app import ComposeResult
 from textual.containers import Container, Horizontal, Vertical, VerticalScroll
+from textual.widgets import OptionList
 
 from interview.route import Step
 from interview.screens.beside import PlanSoFar, StageStrip, TopLine
@@ -34,6 +35,10 @@ OFFERED = {"bed": ("draw", "try_out"), "plants": ("plants",), "review": ("draw",
 """The buttons of further pages that stand on the question page, by stage."""
 PLAN_LINES = 5
 """Lines kept for the plan so far before the reason for the question takes any."""
+LEAST_PLAN = 3
+"""Lines of the plan so far that stand under any question, its upper border among them."""
+LEAST_LIST = 4
+"""Lines that a list of choices keeps where the question must scroll."""
 LOOK_SECONDS = 10.0
 """How often it is looked whether a reading of a soak test is due."""
 
@@ -120,6 +125,26 @@ class QuestionPage(Page):
         self._show_reason()
         self.show_saved()
         self.show_testing()
+        self.call_after_refresh(self._fit)
+
+    def _fit(self) -> None:
+        """Let the question scroll before the buttons and the plan lose their place."""
+        if not self.is_mounted:
+            return
+        body, asking = self.query_one("#body").size, self.query_one("#asking")
+        below = sum(
+            part.outer_size.height + part.styles.margin.height
+            for part in (self.query_one("#buttons"), self.query_one("#further"))
+            if part.display
+        )
+        plan = LEAST_PLAN if self.size.width < NARROW else 0
+        padding = self.query_one("#left").styles.padding.height
+        asking.styles.max_height = max(1, body.height - below - plan - padding)
+        for listing in self.query(OptionList):
+            others = asking.virtual_size.height - listing.outer_size.height
+            listing.styles.max_height = max(LEAST_LIST, asking.styles.max_height.value - others)
+        if self.focused is not None and asking in self.focused.ancestors:
+            self.call_after_refresh(self.focused.scroll_visible, animate=False)
 
     def _offered(self) -> tuple[str, ...]:
         """Return the further pages that a button leads to from this question."""

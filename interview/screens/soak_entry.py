@@ -62,7 +62,7 @@ def refill(now: dt.datetime, view: Answers) -> Entry:
 
 def earlier(view: Answers) -> Entry:
     """Return the entry of a reading taken earlier."""
-    hint = soak.READINGS.kind.hint(view.units).removeprefix("one a line: ")
+    hint = soak.READINGS.worded(view).kind.hint(view.units).removeprefix("one a line: ")
     return Entry(f"Add a reading: {hint}", _as_typed)
 
 

@@ -10,9 +10,10 @@ from textual.containers import VerticalScroll
 
 from interview.route import Step
 from interview.screens import words
-from interview.screens.parts import KeyLine, Page, Words
+from interview.screens.parts import Folded, KeyLine, Page, Words
 from interview.sections.soil import result_lines
 from interview.session import Session
+from interview.summary import folded_to
 
 
 class SoakMeaning(Page):
@@ -29,15 +30,16 @@ class SoakMeaning(Page):
         name = words.item_name(self._session, self._step)
         yield Words(f"What the soak test means: {name}", classes="title")
         with VerticalScroll(id="keys"):
-            yield Words("\n".join(self._lines()))
+            yield Folded(self._text)
         yield KeyLine(("esc", "Close", "screen.dismiss"), ("f1", "Keys", "app.keys"))
 
-    def _lines(self) -> list[str]:
+    def _text(self, columns: int) -> str:
         try:
-            return list(result_lines(self._session.plan, self._step.number))
+            with folded_to(columns):
+                return "\n".join(result_lines(self._session.plan, self._step.number))
         except Exception as trouble:
             # A fault in the sums must not keep anybody from the readings.
-            return [words.fault(trouble)]
+            return words.fault(trouble)
 
     def on_mount(self) -> None:
         self.query_one("#keys").focus()

@@ -17,7 +17,7 @@ from interview.plan import Plan
 from interview.questions import bed, review, site
 from interview.sections.common import figure_lines
 from interview.shown import depth_words, length_words, volume_words
-from interview.summary import WIDTH, figure_words, may_dig, wrap
+from interview.summary import figure_words, may_dig, width, wrap
 from interview.units import (
     Quantity,
     magnitude,
@@ -53,7 +53,7 @@ def dig(plan: Plan) -> Iterator[str]:
     yield ""
     drawing = section_picture(plan)
     notes = tuple(note for note in drawing.notes if not note.startswith(TOLD_ABOVE))
-    yield from cells(replace(drawing, notes=notes), WIDTH, SECTION_ROWS, braille=False)
+    yield from cells(replace(drawing, notes=notes), width(), SECTION_ROWS, braille=False)
     yield ""
     yield from level_lines(levels(plan), plan.metric)
     yield ""
@@ -78,7 +78,7 @@ def _may(plan: Plan) -> Iterator[str]:
     day = plan.answers.get(review.DIG_DAY)
     if day:
         past = " (past)" if day < plan.now.date() else ""
-        yield f"{'The day you chose to dig:':<46}{day:%A} {day}{past}"
+        yield from wrap(f"{'The day you chose to dig:':<46}{day:%A} {day}{past}", " " * 46)
     yield from wrap(
         f"Within {plan.tolerance} of a mark dig only gently, by hand; what your ticket says goes "
         f"before this. [{site.tolerance_zone(plan.answers).source}]",

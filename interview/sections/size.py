@@ -14,7 +14,7 @@ from interview.plan import Plan
 from interview.sections.common import figure_lines
 from interview.sections.stakeout import stakeout
 from interview.shown import LOW, sides_words
-from interview.summary import WIDTH, wrap
+from interview.summary import width, wrap
 from interview.units import quantity, show
 from interview.ways_out import ways_out
 
@@ -87,7 +87,7 @@ def _drawing(plan: Plan) -> Iterator[str]:
     except Unanswered:
         return
     yield ""
-    yield from cells(drawing, WIDTH, PLAN_ROWS, braille=False)
+    yield from cells(drawing, width(), PLAN_ROWS, braille=False)
 
 
 def ways(plan: Plan) -> Iterator[str]:

@@ -15,7 +15,7 @@ from interview.questions import bed
 from interview.sections.common import figure_lines
 from interview.slow_soil import remedies
 from interview.soak import words as soak_words
-from interview.summary import WIDTH, wrap
+from interview.summary import width, wrap
 from interview.units import magnitude
 
 CHART_ROWS = 18
@@ -60,7 +60,7 @@ def _what_follows(plan: Plan) -> Iterator[str]:
     if soil.combined is not None and len(plan.holes) > 1:
         yield ""
         for line in soak_words.holes_lines(plan.holes, soil.combined, plan.metric):
-            yield from wrap(line) if len(line) > WIDTH else [line]
+            yield from wrap(line) if len(line) > width() else [line]
     if soil.drop_rate is None:
         return
     yield ""
@@ -81,7 +81,7 @@ def _hole(hole: HoleReport, metric: bool) -> Iterator[str]:
     for note in hole.test.notes:
         yield from wrap(f"  {note}", "  ")
     yield ""
-    yield from cells(drop_chart(hole.test, metric), WIDTH, CHART_ROWS, braille=False)
+    yield from cells(drop_chart(hole.test, metric), width(), CHART_ROWS, braille=False)
     yield ""
     yield from soak_words.water_picture(hole.test)
     yield ""

@@ -14,7 +14,7 @@ from interview.plan import Plan
 from interview.questions import bed, start
 from interview.sections.common import figure_lines
 from interview.shown import LOW, PLAIN, area_words
-from interview.summary import WIDTH, wrap
+from interview.summary import width, wrap
 from interview.units import magnitude, plain_number, show
 
 CHART_ROWS = 20
@@ -52,7 +52,7 @@ def storms(plan: Plan) -> Iterator[str]:
     for place, chart in enumerate(charts):
         yield from [""] * bool(place)
         rows = CHART_ROWS if len(charts) == 1 else ROW_CHART_ROWS
-        yield from cells(chart, WIDTH, rows, braille=False)
+        yield from cells(chart, width(), rows, braille=False)
 
 
 def _row(plan: Plan) -> bool:
@@ -174,13 +174,13 @@ def _charts(replay: RecordReplay) -> Iterator[str]:
     parts = replay.years[-MOST_YEARS:]
     held = [(str(part.number), _held(part)) for part in parts]
     title = "SHARE OF THE RUNOFF HELD, by year"
-    yield from cells(bars(held, "%", title), WIDTH, len(held) + 3, braille=False)
+    yield from cells(bars(held, "%", title), width(), len(held) + 3, braille=False)
     if len(replay.years) > MOST_YEARS:
         yield f"(the last {MOST_YEARS} years of {len(replay.years)})"
     yield ""
     spilled = [(MONTHS[one.number - 1], float(one.overflow_days)) for one in replay.months]
     title = "DAYS OF OVERFLOW, by month, over all the years"
-    yield from cells(bars(spilled, "", title), WIDTH, len(spilled) + 3, braille=False)
+    yield from cells(bars(spilled, "", title), width(), len(spilled) + 3, braille=False)
 
 
 def _held(part: RecordPart) -> float:

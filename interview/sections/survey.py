@@ -19,7 +19,7 @@ from interview.questions.pacing import pace_words
 from interview.reading import Refused
 from interview.sections.common import figure_lines
 from interview.shown import PLAIN
-from interview.summary import WIDTH, wrap
+from interview.summary import width, wrap
 from interview.units import Quantity, magnitude, show
 
 PICTURE_ROWS = 22
@@ -178,4 +178,4 @@ def _pictures(plan: Plan) -> Iterator[str]:
 
 def picture(surface: Answers) -> list[str]:
     """Return one surface drawn to scale, from its item's answers; raises ``Unanswered``."""
-    return cells(drawing_of(surface), WIDTH, PICTURE_ROWS, braille=False)
+    return cells(drawing_of(surface), width(), PICTURE_ROWS, braille=False)

@@ -1,0 +1,73 @@
+"""Text is folded once, to the window: no line breaks in its middle and again at its end."""
+
+from __future__ import annotations
+
+import pytest
+
+from interview.report import plan_text
+from interview.screens.help import KEYS
+from interview.screens.parts import Press
+from interview.summary import WIDTH, folded_to
+
+SIZES = [(60, 20), (80, 24)]
+
+
+def lines_of(person, name: str) -> list[str]:
+    """Return the text of a part of the page as it is broken into lines."""
+    part = person.app.screen.query_one(name).query("*").last()
+    width = part.size.width
+    text = [line.rstrip() for line in str(part.render()).split("\n")]
+    assert part.size.height == len(text), "a line is broken once more by the window"
+    assert all(len(line) <= width for line in text)
+    return text
+
+
+@pytest.mark.parametrize("size", SIZES)
+async def test_the_sheet_is_folded_to_the_window_and_anew_when_it_changes(
+    sit, sample, size
+) -> None:
+    async with sit(sample("finished_us.yaml"), size=size) as person:
+        await person.press("ctrl+l")
+        await person.settles()
+        text = lines_of(person, "#sheet")
+        words = [line for line in text if "survey, a permit" in line]
+        assert len(words) == 1 and len(words[0]) <= size[0] - 2
+        await person.pilot.resize_terminal(100, 40)
+        await person.settles()
+        with folded_to(WIDTH):
+            assert lines_of(person, "#sheet") == plan_text(person.session.plan).split("\n")
+
+
+@pytest.mark.parametrize("size", SIZES)
+async def test_the_keys_stand_under_their_own_beginning(sit, size) -> None:
+    async with sit("garden.yaml", size=size) as person:
+        await person.press("f1")
+        text = lines_of(person, "#keys")
+        assert " ".join(" ".join(text).split()) == " ".join(KEYS.split())
+        begun = text.index(next(one for one in text if one.startswith("F3 ")))
+        assert text[begun + 1].startswith(" " * 11 + "a soak" if size[0] == 60 else " " * 11)
+
+
+@pytest.mark.parametrize("size", SIZES)
+async def test_the_meaning_of_a_soak_test_is_folded_to_the_window(sit, sample, size) -> None:
+    async with sit(sample("finished_us.yaml"), size=size) as person:
+        await person.goes_to("holes.1.readings")
+        await person.press("f3")
+        await person.press("m")
+        assert person.page == "SoakMeaning"
+        words = person.app.screen.query_one("#keys").query("*").last()
+        long = [line for line in str(words.render()).split("\n") if len(line) > words.size.width]
+        assert all("  " in line.strip() for line in long), "only a table may be wider"
+
+
+@pytest.mark.parametrize("size", SIZES)
+async def test_every_button_of_every_page_is_seen_whole(sit, sample, size) -> None:
+    async with sit(sample("finished_us.yaml"), size=size) as person:
+        for key in ("ctrl+g", "f3", "f4", "f5", "ctrl+l"):
+            await person.press(key)
+            await person.settles()
+            shown = person.sees()
+            for button in person.app.screen.query(Press):
+                if button.display and button.parent.display:
+                    assert str(button.label).strip() in shown, (person.page, button.label)
+            await person.press("escape")

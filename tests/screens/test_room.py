@@ -1,0 +1,71 @@
+"""A small window: how far one is, the field, the buttons and the plan are seen at any question."""
+
+from __future__ import annotations
+
+import pytest
+from textual.geometry import Region
+
+from interview import route
+from interview.screens import words
+from interview.screens.parts import Press
+
+FULLEST = ("readings", "pieces", "ribbon", "contamination", "prices", "pace_counts", "plant_region")
+"""Questions whose words and lists take the most lines."""
+LEAST_PLAN = 2
+"""Lines of the plan so far that must be seen at least."""
+
+
+def seen(person, name: str) -> Region:
+    """Return the part of a widget that no edge of the window or of a scrolled box hides."""
+    screen = person.app.screen
+    place = screen.find_widget(screen.query_one(name))
+    return place.region.intersection(place.clip)
+
+
+@pytest.mark.parametrize(
+    ("name", "size"),
+    [
+        ("finished_us.yaml", (60, 20)),
+        ("finished_us.yaml", (80, 24)),
+        ("halfway_soak_test.yaml", (60, 20)),
+    ],
+    ids=str,
+)
+async def test_nothing_that_is_needed_is_pushed_out_of_a_small_window(
+    sit, sample, clock, name, size
+) -> None:
+    clock.forward(hours=9)
+    async with sit(sample(name), size=size) as person:
+        while person.page != "QuestionScreen":
+            await person.press("escape")
+        for place, step in enumerate(route.steps(person.session.answers)):
+            if place % 10 and step.question.key not in FULLEST:
+                continue
+            person.session.jump(step.address)
+            await person.app.screen._show()
+            await person.pilot.pause()
+            await person.pilot.pause()
+            top = person.sees().splitlines()[0]
+            assert words.place_in_stage(person.session, step) in top, top
+            for row in ("#buttons", "#further"):
+                for button in person.app.screen.query_one(row).query(Press):
+                    if button.display and button.parent.display:
+                        whole = button.region.size
+                        assert seen(person, f"#{button.id}").size == whole, (step.address, button)
+            assert seen(person, "#plan_so_far").height > LEAST_PLAN, step.address
+            focused = person.app.focused
+            if focused is not None and focused.id == "entry":
+                assert seen(person, "#entry").height == focused.region.height, step.address
+
+
+@pytest.mark.parametrize("width", [40, 60, 80, 120])
+async def test_how_far_one_is_stays_whole_beside_any_name(sit, write, width: int) -> None:
+    name = "The long rain garden behind the old barn"
+    path = write("a_rather_long_name_of_a_file.yaml", {"garden_name": name})
+    async with sit(str(path), size=(width, 24)) as person:
+        for step in list(route.steps(person.session.answers))[::20]:
+            person.session.jump(step.address)
+            await person.app.screen._show()
+            await person.pilot.pause()
+            place = words.place_in_stage(person.session, step)
+            assert f"· {place} " in f"{person.sees().splitlines()[0]} "
