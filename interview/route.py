@@ -8,6 +8,7 @@ from typing import Any
 
 from interview.model import Answers, Group, Question, Stage, Standing
 from interview.questions import GROUPS, STAGE_OF, STAGES, question_at, site
+from interview.reading import is_unknown
 
 
 @dataclass(frozen=True)
@@ -134,7 +135,7 @@ def item_name(step: Step, answers: Answers) -> str:
     first = group.questions[0]
     given = step.view(answers).text(first) if first is not step.question else None
     named = f"{group.label} {step.number}"
-    if not given or named.endswith(given.casefold()):
+    if not given or is_unknown(given) or named.endswith(given.casefold()):
         return named
     return f"{named}, {' '.join(given.split())}"
 
