@@ -120,7 +120,7 @@ class Note(Simple[str]):
     def read(self, text: str, answers: Answers) -> str:
         words = text.strip()
         if not words:
-            raise Refused("Nothing was written. Write a few words, or choose don't know yet.")
+            raise Refused("Nothing was written. Write a few words, or say that you don't know yet.")
         if len(words) > self.longest:
             raise Refused(f"That is longer than {self.longest} characters. Make it shorter.")
         if any(not c.isprintable() and c != "\n" for c in words):

@@ -4,16 +4,20 @@ from __future__ import annotations
 
 import textwrap
 from collections.abc import Callable
+from dataclasses import dataclass
 
-from interview import plain_soak, route
+from interview import plain_lists, plain_soak, plain_told, route, soak_due
 from interview.card import card_text
+from interview.kinds import Ticks, list_lines
+from interview.lines import said_line
 from interview.long_work import HowFar, heard_by
 from interview.model import UNKNOWN_TEXT, Answers, Standing
-from interview.paced_lengths import changes_said
-from interview.reading import Refused
+from interview.questions import soak
+from interview.reading import Refused, Suggested, is_unknown, read_yes_no
 from interview.report import plan_text, waiting_text
 from interview.route import Step
 from interview.session import Doubt, Session
+from interview.summary import wrap
 
 Ask = Callable[[str], str]
 """Shows a prompt and returns one typed line; raises ``EOFError`` at the end of the input."""
@@ -30,35 +34,62 @@ HELP = """Type an answer and press Enter. Lines that start with a colon are comm
   :card      the yard card, one page to take outside
   :waiting   what the plan still waits for
   :list      every question with its answer
-  :go KEY    go to a question by its key
+  :go KEY    go to a question by its key; then you come back to where you were
+  :open      go to the first question without an answer
   :next      go on and leave this answer as it is
   :clear     take this answer away
   :mend      go to the answer that keeps a question shut, and back
   :remove    take this whole item away (a hole, a surface, a spot)
+  :again     read the question again
   :help      this list
   :quit      stop; everything is saved
-An empty line takes the value offered, where one is. A list ends with an empty line."""
+An empty line takes the value offered, where one is. In a list each line is kept at once, and
+an empty line ends it."""
 
 
 class _Quit(Exception):
     """The person asked to stop."""
 
 
+@dataclass
+class _Asked:
+    """The question that was read out last, and what has passed since."""
+
+    step: Step
+    before: Answers
+    """The answers as they were then."""
+    found: plain_told.Found
+    """What was found against the yard by then, where this question may change it."""
+    begun: bool = False
+    """Whether a line was added to the list that answers it."""
+    meant: str = ""
+    """What "yes" stands for, after "Did you mean"."""
+    stale: bool = False
+    """Whether it is to be read again."""
+
+
 def run(session: Session, ask: Ask, say: Say) -> bool:
     """Ask every open question on plain lines; tell whether the end was reached."""
-    say(HELP)
+    due = plain_told.Due()
+    _begin(session, say)
     stage = ""
+    asked: _Asked | None = None
     while session.step is not None:
+        due.say(session, say)
         step = session.step
-        if step.stage.key != stage:
-            stage = step.stage.key
-            say(f"\n== {step.stage.letter}. {step.stage.title} ==\n{step.stage.intro}")
+        if asked is None or asked.stale or asked.step.address != step.address:
+            if step.stage.key != stage:
+                stage = step.stage.key
+                say(f"\n== {step.stage.letter}. {step.stage.title} ==\n{step.stage.intro}")
+            _show(session, step, say)
+            asked = _Asked(step, session.answers, plain_told.found(session, step))
         try:
-            answered = _one(session, step, ask, say)
+            answered = _one(session, asked, ask, say)
         except (_Quit, EOFError, KeyboardInterrupt):
             return False
-        if answered and session.step is step:
-            last = session.go_on() is None
+        if answered:
+            asked = None
+            last = session.go_on_open() is None
             if session.passed_over and not last:
                 say(f"  ({session.passed_over})")
             if last:
@@ -67,6 +98,19 @@ def run(session: Session, ask: Ask, say: Say) -> bool:
     _closed(session, say)
     say("\n" + _page(plan_text, session, say))
     return True
+
+
+def _begin(session: Session, say: Say) -> None:
+    """Say how to answer, or where a garden that was begun before stands; go where it waits."""
+    if not session.answers.texts:
+        say(HELP)
+        return
+    say(plain_told.standing(session))
+    # A soak test does not wait: whoever comes back comes back to it.
+    if look := soak_due.first(session.answers, session.now):
+        session.visit(look.address)
+        lead = "!! " if look.is_due else ""
+        say("\n".join(wrap(f"{lead}{look.words(session.answers)}", "   ")))
 
 
 def _page(text: Callable[..., str], session: Session, say: Say) -> str:
@@ -97,50 +141,100 @@ def _closed(session: Session, say: Say) -> None:
             return
 
 
-def _one(session: Session, step: Step, ask: Ask, say: Say) -> bool:
-    """Ask one question; tell whether it was answered."""
-    _show(session, step, say)
-    text = _typed(session, step, ask)
-    if text.startswith(":"):
-        return _command(session, step, text[1:].strip(), say)
-    before = session.answers
+def _one(session: Session, asked: _Asked, ask: Ask, say: Say) -> bool:
+    """Hear one line; tell whether the question is done with."""
+    step = asked.step
+    text = ask(". " if asked.begun else "> ")
+    meant, asked.meant = asked.meant, ""
+    word = text.strip()
+    if word.startswith(":") or word.casefold() == "help":
+        return _command(session, asked, word.removeprefix(":").strip(), say)
+    if meant and (yes := _yes_or_no(word)) is not None:
+        if not yes:
+            say("  Then write it another way; :again reads the question.")
+            return False
+        text = word = meant
     try:
-        heard = session.offer(step, text)
-    except (Refused, Doubt) as refused:
-        say(f"  ! {refused}")
+        if step.question.kind.many and word and not _is_whole(session, step, word):
+            return _add(session, asked, word, say)
+        if step.question.kind.many and not word:
+            heard = plain_lists.finish(session, step)
+        elif not word and step.view(session.answers).standing(step.question) is not Standing.OPEN:
+            heard = None
+        else:
+            heard = plain_lists.offer(session, step, text)
+    except Suggested as near:
+        asked.meant = near.meant
+        say(f"  ! {near}")
         return False
-    session.drafts.pop(step.address, None)
-    say(f"  = {heard.echo}")
-    if remark := session.remark(step, heard.kept):
-        say(f"  ! {remark}")
-    if session.alarm:
-        say(f"  !! {session.alarm}")
-    _say_changes(before, session.answers, say)
-    if session.not_kept:
-        say(f"  ! NOT SAVED: {session.not_kept}")
-    elif session.note:
-        say(f"  ! Saved, but: {session.note}")
+    except (Refused, Doubt) as refused:
+        again = " An empty line gives it again." if isinstance(refused, Doubt) and not word else ""
+        say(f"  ! {refused}{again}")
+        return False
+    if heard is not None:
+        say(f"  = {heard.echo}")
+        if remark := session.remark(step, heard.kept):
+            say(f"  ! {remark}")
+        if session.alarm:
+            say(f"  !! {session.alarm}")
+        plain_told.say_found(asked.found, plain_told.found(session, step), say)
+        plain_told.say_changes(asked.before, session.answers, say)
+        plain_told.say_saved(session, say)
     return True
 
 
-def _say_changes(before: Answers, after: Answers, say: Say) -> None:
-    """Say which paced lengths a new calibration changed, and by how much."""
-    changes = changes_said(before, after)
-    if changes:
-        say("  Lengths in paces that this changes:")
-    for change in changes:
-        say(f"    {change}")
+def _yes_or_no(word: str) -> bool | None:
+    try:
+        return read_yes_no(word)
+    except Refused:
+        return None
+
+
+def _is_whole(session: Session, step: Step, word: str) -> bool:
+    """Tell whether a line answers a list as a whole: none at all, or not known yet."""
+    if list_lines(word) and not is_unknown(word):
+        return False
+    if there := len(plain_lists.lines_of(session, step)):
+        raise Refused(
+            f"The list holds {there} already. An empty line keeps it and goes on; :clear takes it "
+            "away."
+        )
+    return True
+
+
+def _add(session: Session, asked: _Asked, text: str, say: Say) -> bool:
+    """Add each item of a typed line to the list; one that is refused keeps none of the others."""
+    step = asked.step
+    take = plain_soak.take if step.question is soak.READINGS else plain_lists.take
+    for item in list_lines(text):
+        try:
+            for said in take(session, step, item):
+                say(f"  {said}")
+        except (Refused, Doubt) as refused:
+            say(f"  ! {refused}")
+            continue
+        asked.begun = True
+        if remark := session.remark(step, item):
+            say(f"  ! {remark}")
+        plain_told.say_saved(session, say)
+    return False
 
 
 def _show(session: Session, step: Step, say: Say) -> None:
     question = step.worded(session.answers)
     view = step.view(session.answers)
-    item = f" ({question.group} {step.number})" if step.number else ""
-    say(f"\n[{step.address}]{item} {question.text}")
+    item = route.item_name(step, session.answers)
+    lead = f"{item[0].upper()}{item[1:]}: " if item else ""
+    say(f"\n{lead}{question.text} [{step.address}]")
     if caution := f"{session.beware(step)} {question.caution_in(view)}".strip():
         say(f"  CAUTION: {caution}")
-    say(f"  {question.kind.hint(view.units)}")
-    for one, label in getattr(question.kind, "options", ()):
+    options = getattr(question.kind, "options", ())
+    several = "Any of these, parted by commas, or none:"
+    if options:
+        say(f"  {several if isinstance(question.kind, Ticks) else 'One of these:'}")
+    else:
+        say(f"  {question.kind.hint(view.units)}")
+    for one, label in options:
         say(f"    {one}: {label}")
     if reasons := session.shut(step):
         say("  SHUT: " + " ".join(reasons))
@@ -149,6 +243,9 @@ def _show(session: Session, step: Step, say: Say) -> None:
     if back := session.back_to:
         say(f"  (Then back to '{back.question.label}'.)")
     plain_soak.say_run(session, step, say)
+    if question.kind.many:
+        _show_list(session, step, say)
+        return
     kept = view.text(question)
     default = session.offered(step)
     if kept is not None:
@@ -159,46 +256,53 @@ def _show(session: Session, step: Step, say: Say) -> None:
         say("  half typed before, not kept: " + begun.replace("\n", "; "))
 
 
-def _typed(session: Session, step: Step, ask: Ask) -> str:
-    first = ask("> ")
-    view = step.view(session.answers)
-    if not first.strip() and view.standing(step.question) is not Standing.OPEN:
-        return ":next"
-    alone = not first.strip() or first.startswith(":") or first.strip().lower() == "none"
-    if alone or not step.question.kind.many:
-        return first
-    lines = [first]
-    while True:
-        try:
-            line = ask(". ")
-        except EOFError:
-            break
-        if not line.strip() or line.startswith(":"):
-            break
-        lines.append(line)
-    return "\n".join(lines)
+def _show_list(session: Session, step: Step, say: Say) -> None:
+    """Say the lines of a list so far, and what was half typed."""
+    lines = plain_lists.lines_of(session, step)
+    readings = step.question is soak.READINGS
+    if not readings or session.shut(step):
+        for place, line in enumerate(lines, 1):
+            say(f"  kept {place}. {said_line(line)}")
+    if lines and not readings:
+        say(plain_lists.COMMANDS)
+    if not lines and (kept := step.view(session.answers).text(step.question)) is not None:
+        say(f"  kept: {kept or 'none'}")
+    elif not lines and (default := session.offered(step)):
+        say(f"  Enter alone takes: {default}")
+    if begun := plain_lists.half_typed(session, step):
+        say(f"  half typed before, not kept: {begun}")
 
 
-def _command(session: Session, step: Step, command: str, say: Say) -> bool:
+def _command(session: Session, asked: _Asked, command: str, say: Say) -> bool:
     word, _, rest = command.partition(" ")
+    step = asked.step
     question = step.worded(session.answers)
-    if plain_soak.command(session, step, word, rest, say):
-        return False
-    match word:
+    match word.casefold():
+        case "add" | "correct" | "strike" | "shift" if question.kind.many:
+            _change(session, asked, word.casefold(), rest.strip(), say)
+        case "again":
+            _show(session, step, say)
         case "skip":
             if reasons := session.shut(step):
                 say("  ! " + reasons[0])
+                return True
+            if step.view(session.answers).standing(question) is Standing.UNKNOWN:
                 return True
             if step.view(session.answers).text(question) is not None:
                 say("  ! There is an answer already. Type :clear to take it away, or :next.")
                 return False
             session.put_off(step)
             say(f"  = {UNKNOWN_TEXT}. To find out: {question.find_out}")
+            plain_told.say_saved(session, say)
             return True
         case "next":
             return True
         case "back":
-            session.go_back()
+            if session.go_back() is None:
+                say("  ! This is the first question.")
+        case "open":
+            if session.go_to_open() is None:
+                say("  ! No question is open that may be answered now.")
         case "why":
             say("  " + question.why + (f"\n  {question.more}" if question.more else ""))
         case "how":
@@ -207,24 +311,30 @@ def _command(session: Session, step: Step, command: str, say: Say) -> bool:
                 say(textwrap.indent(question.picture, "  "))
         case "plan":
             say(_page(plan_text, session, say))
+            _say_place(step, say)
         case "card":
             say(_page(card_text, session, say))
+            _say_place(step, say)
         case "waiting":
             with heard_by(_Teller(say)):
                 say(waiting_text(session.plan))
         case "list":
-            _list(session, say)
+            plain_told.say_list(session, say)
+            _say_place(step, say)
         case "go":
-            if session.jump(rest.strip()) is None:
-                say(f"  ! There is no question {rest.strip()!r} that applies now. Try :list.")
+            _go(session, asked, rest.strip(), say)
         case "clear":
-            session.clear(step)
+            _clear(session, asked, say)
         case "mend":
             if session.mend() is None:
                 say("  ! Nothing is shut here that an answer would open.")
         case "remove":
             if step.number:
+                item = route.item_name(step, session.answers)
                 session.remove_item(question.group, step.number)
+                say(f"  = taken away: {item}")
+                plain_told.say_saved(session, say)
+                asked.stale = True
             else:
                 say("  ! This question is not part of a list of things.")
         case "quit":
@@ -234,11 +344,57 @@ def _command(session: Session, step: Step, command: str, say: Say) -> bool:
     return False
 
 
-def _list(session: Session, say: Say) -> None:
-    for step in route.steps(session.answers):
-        text = step.view(session.answers).text(step.question)
-        said = "" if text is None else text.replace("\n", "; ")
-        say(f"  {step.address}: {said}")
-    for address in route.set_aside(session.answers):
-        said = session.answers.texts[address].replace("\n", "; ")
-        say(f"  {address}: {said} (set aside: does not apply now)")
+def _change(session: Session, asked: _Asked, word: str, rest: str, say: Say) -> None:
+    """Do a command about one line of a list."""
+    readings = asked.step.question is soak.READINGS
+    if word in ("add", "shift") and not readings:
+        say("  ! That command is for the readings of a soak test. :help lists the others.")
+        return
+    change = plain_soak.change if readings else plain_lists.change
+    try:
+        for said in change(session, asked.step, word, rest):
+            say(f"  {said}")
+    except (Refused, Doubt) as refused:
+        say(f"  ! {refused}")
+        return
+    asked.begun = bool(plain_lists.lines_of(session, asked.step))
+    plain_told.say_saved(session, say)
+
+
+def _clear(session: Session, asked: _Asked, say: Say) -> None:
+    """Take an answer away, and say what it was, so that it can be typed again."""
+    step = asked.step
+    kept = step.view(session.answers).text(step.question)
+    gone = plain_lists.lines_of(session, step) if step.question.kind.many else []
+    gone = gone or ([] if kept is None else kept.splitlines())
+    session.drafts.pop(step.address, None)
+    session.clear(step)
+    asked.begun = False
+    said = "; ".join(gone)
+    say(f"  = taken away: {said}" if said else "  ! There is no answer here to take away.")
+    plain_told.say_saved(session, say)
+
+
+def _go(session: Session, asked: _Asked, name: str, say: Say) -> None:
+    """Go to the question called ``name``: of several the one of this item, or the one due."""
+    found = route.called(name, session.answers)
+    here = [one for one in found if (one.question.group, one.number) == _item(asked.step)]
+    look = soak_due.first(session.answers, session.now)
+    due = [one for one in found if look and one.address == look.step.address]
+    if len(found) > 1 and not (here or due):
+        names = ", ".join(one.address for one in found)
+        say(f"  ! There are {len(found)} of these. Write which one: {names}.")
+    elif not found:
+        say(f"  ! There is no question {name!r} that applies now. Try :list.")
+    else:
+        session.visit((due or here or found)[0].address)
+        asked.stale = True
+
+
+def _item(step: Step) -> tuple[str, int]:
+    return (step.question.group, step.number) if step.number else ("", -1)
+
+
+def _say_place(step: Step, say: Say) -> None:
+    """Say, after a long page, which question waits."""
+    say(f"\n  Back at: {step.question.label} [{step.address}]. :again reads the question.")

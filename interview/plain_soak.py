@@ -5,11 +5,14 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from typing import Any
 
+from interview.lines import said_line
 from interview.model import Question
+from interview.plain_lists import offer
 from interview.questions import soak
 from interview.reading import Refused
 from interview.route import Step
-from interview.session import Doubt, Session
+from interview.session import Session
+from interview.shown import rate_words
 from interview.soak import edit as soak_edit
 from interview.soak import words as soak_words
 from interview.soak.rows import HEADS, RunRow
@@ -25,7 +28,7 @@ WET_QUESTIONS: tuple[Question[Any], ...] = (
     soak.READINGS,
 )
 """The questions beside which the state of the run is told."""
-COMMANDS = """  :add 10:15 left 6 in    one more reading, at its own time; or :add now left 6 in
+COMMANDS = """  10:15 left 6 in    one more reading, at its own time; or now left 6 in
   :correct 2 10:20 left 6 in    write reading 2 anew
   :strike 2    take reading 2 out, or back in; it stays in the file
   :shift 1 h    the clock was 1 h ahead: set every time of this hole back; 1 h from 2: some"""
@@ -72,34 +75,56 @@ def say_run(session: Session, step: Step, say: Callable[[str], None]) -> None:
         say(COMMANDS)
 
 
-def command(
-    session: Session, step: Step, word: str, rest: str, say: Callable[[str], None]
-) -> bool:  # fmt: skip
-    """Do one of the commands about readings; tell whether it was one."""
-    if step.question is not soak.READINGS or word not in ("add", "correct", "strike", "shift"):
-        return False
-    try:
-        if word == "shift":
-            session.offer_together(soak_edit.with_shift(step.view(session.answers), rest))
-            say("  = the times are shifted")
-            return True
-        heard = session.offer(step, _changed(session, step, word, rest.strip()))
-    except (Refused, Doubt) as refused:
-        say(f"  ! {refused}")
-        return True
-    say(f"  = {heard.echo}")
-    if session.not_kept:
-        say(f"  ! NOT SAVED: {session.not_kept}")
-    return True
+def take(session: Session, step: Step, line: str) -> list[str]:
+    """Keep one more reading, where its own time belongs; return what is to be said of it.
+
+    A time of "now" is that of this call. Raises ``Refused`` or ``Doubt``.
+    """
+    return _kept(session, step, soak_edit.with_added(step.view(session.answers), line))
 
 
-def _changed(session: Session, step: Step, word: str, rest: str) -> str:
+def _kept(session: Session, step: Step, text: str) -> list[str]:
+    before = soak_edit.reading_lines(step.view(session.answers))
+    offer(session, step, text)
+    return [*_changed_lines(session, step, before), *_standing(session, step)]
+
+
+def _changed_lines(session: Session, step: Step, before: list[str]) -> Iterator[str]:
+    for place, line in enumerate(soak_edit.reading_lines(step.view(session.answers)), 1):
+        if line not in before:
+            yield f"= reading {place}: {said_line(line)}"
+
+
+def _standing(session: Session, step: Step) -> Iterator[str]:
+    """Yield what is due now, and the rates so far or what they wait for."""
+    view = step.view(session.answers)
+    run = soak_run(view, session.now)
+    for said in (f"NOW: {run.do_now}", run.and_then):
+        if said:
+            yield from wrap(said, "  ")
+    if run.test is not None:
+        drop = rate_words(run.test.drop_rate, view.metric)
+        yield f"So far: drop rate {drop}, corrected {rate_words(run.test.corrected, view.metric)}."
+    elif run.waits and run.waits != run.do_now:
+        yield from wrap(run.waits, "  ")
+
+
+def change(session: Session, step: Step, word: str, rest: str) -> list[str]:
+    """Do one of the commands about readings; return what is to be said.
+
+    Raises ``Refused`` or ``Doubt``.
+    """
     view = step.view(session.answers)
     if word == "add":
-        return soak_edit.with_added(view, rest)
+        return take(session, step, rest)
+    if word == "shift":
+        before = soak_edit.reading_lines(view)
+        session.offer_together(soak_edit.with_shift(view, rest))
+        told = _changed_lines(session, step, before)
+        return ["= the times are shifted", *told, *_standing(session, step)]
     number, _, line = rest.partition(" ")
     if not number.isdecimal() or len(number) > 3:
         raise Refused("Write the number of the reading after the command, such as :strike 2.")
     if word == "strike":
-        return soak_edit.with_struck(view, int(number))
-    return soak_edit.with_corrected(view, int(number), line.strip())
+        return _kept(session, step, soak_edit.with_struck(view, int(number)))
+    return _kept(session, step, soak_edit.with_corrected(view, int(number), line.strip()))

@@ -8,6 +8,7 @@ from typing import Any
 
 from interview.model import Answers, Group, Question, Stage, Standing
 from interview.questions import GROUPS, STAGE_OF, STAGES, question_at, site
+from interview.reading import is_unknown
 
 
 @dataclass(frozen=True)
@@ -131,6 +132,31 @@ def step_at(address: str, answers: Answers) -> Step | None:
         return None
     question, number = found
     return Step(question, number, STAGE_OF[question.key])
+
+
+def item_name(step: Step, answers: Answers) -> str:
+    """Name the thing a question of a group is about, such as ``test hole 2, north end``."""
+    if not step.number:
+        return ""
+    group = GROUPS[step.question.group]
+    first = group.questions[0]
+    given = step.view(answers).text(first) if first is not step.question else None
+    named = f"{group.label} {step.number}"
+    if not given or is_unknown(given) or named.endswith(given.casefold()):
+        return named
+    return f"{named}, {' '.join(given.split())}"
+
+
+def called(name: str, answers: Answers) -> list[Step]:
+    """Return the questions that apply now and have this address, or else this key or label."""
+    wanted = " ".join(name.casefold().split())
+    path = steps(answers)
+    exact = [step for step in path if step.address == wanted]
+    return exact or [
+        step
+        for step in path
+        if wanted in (step.question.key, step.worded(answers).label.casefold())
+    ]
 
 
 def standing(step: Step, answers: Answers) -> Standing:

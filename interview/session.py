@@ -71,6 +71,8 @@ class Session:
         self._plan: Plan | None = None
         self._unfinished = ""
         self._back_to = ""
+        self._left = ""
+        self._open_then: frozenset[str] = frozenset()
         self.step: Step | None = self._resume(stopped_at)
         self.alarm = ""
         """What must be said at once after the last answer; mostly empty."""
@@ -212,12 +214,15 @@ class Session:
         if not text.strip():
             default = self.offered(step)
             if default is None:
-                raise Refused("Nothing was written. Write an answer, or choose don't know yet.")
+                raise Refused(
+                    "Nothing was written. Write an answer, or say that you don't know yet."
+                )
             text = default
         heard = self.read(step, text)
         if heard.kept != UNKNOWN_TEXT:
             self._weigh(step, heard.kept, view)
-        self._unfinished = ""
+        if self._unfinished == step.address:
+            self._unfinished = ""
         self._keep(self._answers.with_text(step.address, heard.kept))
         self.alarm = gate.alarm(step, self._answers)
         return heard
@@ -316,7 +321,7 @@ class Session:
             if place != number:
                 self.drafts[f"{group}.{place - (place > number)}.{key}"] = text
         self._keep(route.without_item(self._answers, group, number), follow=False)
-        self._back_to = ""
+        self._back_to = self._left = ""
         self.step = self._first_open(route.steps(self._answers)) or self.step
 
     def _keep(self, answers: Answers, follow: bool = True) -> None:
@@ -358,8 +363,64 @@ class Session:
             self.step = step
         return step
 
+    def go_on_open(self) -> Step | None:
+        """Move to the next question that still wants an answer; nothing at the end.
+
+        After a ``visit`` that is one which the visit has opened, or else the place that was left.
+        """
+        self.passed_over = ""
+        step = self._after_mending() or self._way_back() or self._next_open()
+        if step is not None:
+            self.step = step
+        return step
+
+    def _next_open(self) -> Step | None:
+        step = self.step
+        while step is not None:
+            step = route.next_step(self._answers, step)
+            if step is None or not self._wants_answer(step):
+                continue
+            if not (reasons := self.shut(step)):
+                break
+            self.passed_over = self.passed_over or (
+                f"Passed over, from '{step.question.label}' on: {reasons[0]}"
+            )
+        return step
+
+    def _wants_answer(self, step: Step) -> bool:
+        return route.standing(step, self._answers) in (Standing.OPEN, Standing.FAULTY)
+
+    def _way_back(self) -> Step | None:
+        """Return where to go after a visit; nothing where there was none, or one is back."""
+        if not self._left or self.step is None:
+            return None
+        step: Step | None = self.step
+        while (step := route.next_step(self._answers, step)) is not None:
+            opened = route.standing(step, self._answers) is Standing.OPEN
+            if opened and step.address not in self._open_then and not self.shut(step):
+                return step
+        left, self._left = self._left, ""
+        if left == self.step.address:
+            return None
+        path = route.steps(self._answers)
+        return next((one for one in path if one.address == left and not self.shut(one)), None)
+
+    def visit(self, address: str) -> Step | None:
+        """Move to the question at ``address`` if it applies; ``go_on_open`` comes back here."""
+        left = self.step
+        step = self.jump(address)
+        if step is None or left is None:
+            return step
+        if step.address == self._left:
+            self._left = ""
+        elif not self._left and step.address != left.address:
+            self._left = left.address
+            self._open_then = frozenset(one.address for one in route.open_steps(self._answers))
+        return step
+
     def go_to_open(self) -> Step | None:
         """Move to the first question without an answer that may be answered now."""
+        self._left = ""
         step = self._first_open(route.steps(self._answers))
         if step is not None:
             self.step, self._back_to = step, ""

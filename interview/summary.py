@@ -9,7 +9,7 @@ from contextvars import ContextVar
 from dataclasses import dataclass
 from typing import Any
 
-from interview import figures, route
+from interview import figures, route, soak_due
 from interview.evidence import Grade
 from interview.figure import find
 from interview.figures import BY_KEY
@@ -200,11 +200,17 @@ def _optional(question: Question[Any]) -> bool:
 
 
 def waiting_text(plan: Plan) -> str:
-    """Return what the plan waits for and how to find each out, as plain lines."""
+    """Return what the plan waits for and how to find each out, as plain lines.
+
+    A soak test under way comes first, for it does not wait.
+    """
     found = waiting(plan)
-    if not found:
+    looks = soak_due.under_way(plan.answers, plan.now)
+    if not found and not looks:
         return "The plan waits for nothing."
     lines = ["The plan still waits for:"]
+    for look in looks:
+        lines += wrap(f"- {look.words(plan.answers)} ({look.address})", "  ")
     for question, address, why in found:
         lines += wrap(f"- {question.label} ({address}). {why or question.find_out}", "  ")
     return "\n".join(lines)

@@ -96,7 +96,7 @@ def test_plain_lines_say_what_a_new_calibration_changes(before, session_of):
     session = session_of(before)
     session.jump("walkers.1.pace_counts")
     said: list[str] = []
-    lines = iter(["25", "25", "25", "", ":quit"])
+    lines = iter([":clear", "25", "25", "25", "", ":quit"])
     plain.run(session, lambda _prompt: next(lines), said.append)
     heard = "\n".join(said)
     assert "one pace is 2 ft" in heard

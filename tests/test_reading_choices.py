@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from interview.reading import Refused, is_unknown, read_choice, read_ticks, read_yes_no
+from interview.reading import Refused, Suggested, is_unknown, read_choice, read_ticks, read_yes_no
 
 OPTIONS = (
     ("well", "Drinking-water well"),
@@ -92,3 +92,15 @@ def test_not_knowing_yet_is_understood(text):
 @pytest.mark.parametrize("text", ["", "12", "no", "not", "sure", "12?", "?" * 1000])
 def test_other_words_are_not_taken_for_not_knowing(text):
     assert not is_unknown(text)
+
+
+def test_a_choice_that_was_nearly_written_is_named_with_the_text_to_take():
+    with pytest.raises(Suggested) as one:
+        read_choice("setpic tank", OPTIONS)
+    assert read_choice(one.value.meant, OPTIONS)
+    labels = [label for _, label in OPTIONS]
+    with pytest.raises(Suggested) as several:
+        read_ticks(f"{labels[0]}, setpic tank", OPTIONS)
+    assert read_ticks(several.value.meant, OPTIONS) == read_ticks(
+        f"{labels[0]}, Septic tank", OPTIONS
+    )

@@ -135,3 +135,23 @@ def test_the_spot_chosen_stays_the_same_spot_when_another_is_removed(given, remo
     assert left.texts.get("chosen_spot") == chosen
     if chosen:
         assert left.texts[f"spots.{chosen}.spot_name"] == "b"
+
+
+@pytest.mark.parametrize(
+    ("given_name", "words"),
+    [("the back lawn", "spot 1, the back lawn"), ("Spot 1", "spot 1"), ("idk", "spot 1")],
+)
+def test_a_thing_is_called_by_its_number_and_the_name_it_was_given(given, given_name, words):
+    answers = given({"spots.1.near_spot": "none"}).with_text("spots.1.spot_name", given_name)
+    step = next(one for one in route.steps(answers) if one.question.key == "near_spot")
+    assert route.item_name(step, answers) == words
+
+
+def test_a_question_is_found_by_address_key_or_label(given):
+    answers = given({"spots.1.another_spot": "yes"})
+    both = ["spots.1.near_spot", "spots.2.near_spot"]
+    assert [one.address for one in route.called("near_spot", answers)] == both
+    assert [one.address for one in route.called(both[1], answers)] == both[1:]
+    label = route.called("units", answers)[0].question.label
+    assert [one.address for one in route.called(label.upper(), answers)] == ["units"]
+    assert route.called("state", answers) == []

@@ -146,14 +146,15 @@ def test_plain_lines_refuse_in_a_sentence_and_keep_what_there_is(talk, typed, wo
 
 
 def test_the_commands_about_readings_are_none_of_another_question(talk):
-    heard, session = talk("holes.1.water_at_mark", ":strike 1")
+    heard, session = talk("garden_name", ":go holes.1.water_at_mark", ":strike 1", ":help")
     assert "struck" not in session.answers.texts["holes.1.readings"]
     assert heard.count(":quit ") == 2
+    assert heard.count(":strike 2 ") == 1
 
 
 def test_other_questions_of_the_hole_say_nothing_of_the_run(talk):
-    heard, _ = talk("holes.1.ruler_mark")
-    assert "NOW:" not in heard
+    heard, _ = talk("garden_name", ":go holes.1.ruler_mark")
+    assert "NOW:" not in heard.partition("[holes.1.ruler_mark]")[2]
 
 
 def test_the_lines_of_a_run_fit_the_paper(view, clock):

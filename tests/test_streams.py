@@ -209,12 +209,12 @@ def test_lines_of_a_list_are_kept_when_somebody_ends_the_program(talk, tmp_path,
     before = store.load(file)[0].answers.texts
     one.answer(":go lines_holidays", "[lines_holidays]")
     one.until("> ")
-    one.answer("2026-05-25", ". ")
     one.answer("2026-07-03", ". ")
+    one.answer("2026-09-07", ". ")
     status, errors = one.ended_by(name)
     assert (status, errors) == (128 + getattr(signal, name), "")
     after = store.load(file)[0].answers.texts
-    assert after == {**before, "lines_holidays": "2026-05-25\n2026-07-03"}
+    assert after == {**before, "lines_holidays": "2026-05-25\n2026-07-03\n2026-09-07"}
     assert not (tmp_path / ".g.yaml.lock").exists()
 
 

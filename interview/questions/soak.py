@@ -335,6 +335,19 @@ def _not_yet(at: dt.datetime, answers: Answers) -> str | None:
     return None
 
 
+def _not_at_once(
+    filled: Question[dt.datetime],
+) -> Callable[[dt.datetime, Answers], str | None]:
+    """Return a doubt about water that was gone at the very time it was ``filled``."""
+
+    def doubt(at: dt.datetime, answers: Answers) -> str | None:
+        if at == answers.get(filled):
+            return "That is the very time it was filled. Write when the last water was gone."
+        return _not_yet(at, answers)
+
+    return doubt
+
+
 def _not_before(
     *earlier: Question[dt.datetime],
 ) -> Callable[[dt.datetime, Answers], str | None]:
@@ -376,7 +389,7 @@ FILL_1_EMPTY = Question(
     group="holes",
     asks=_dry,
     when="the soil is not soaked already",
-    doubt=_not_yet,
+    doubt=_not_at_once(FILL_1_START),
     objection=_not_before(FILL_1_START),
     caution=HOLE_CAUTION,
     digs=True,
@@ -408,7 +421,7 @@ FILL_2_EMPTY = Question(
     group="holes",
     asks=_dry,
     when="the soil is not soaked already",
-    doubt=_not_yet,
+    doubt=_not_at_once(FILL_2_START),
     objection=_not_before(FILL_2_START),
     caution=HOLE_CAUTION,
     digs=True,

@@ -24,13 +24,14 @@ from interview.reading.numbers import decimal_comma, read_count, read_number
 from interview.reading.shares import read_share
 from interview.reading.slopes import read_percent, read_pitch, read_ratio
 from interview.reading.terms import Amount
-from interview.reading.text import Refused, is_unknown, plain, shown
+from interview.reading.text import Refused, Suggested, is_unknown, plain, shown
 from interview.reading.times import read_clock, read_date
 
 __all__ = [
     "Amount",
     "Paces",
     "Refused",
+    "Suggested",
     "convert_length",
     "decimal_comma",
     "decimal_text",

@@ -6,7 +6,7 @@ import difflib
 import re
 from collections.abc import Sequence
 
-from interview.reading.text import Refused, hidden_character, plain, shown, taken
+from interview.reading.text import Refused, Suggested, hidden_character, plain, shown, taken
 
 Options = Sequence[tuple[str, str]]
 """Each option's id, and the label people see."""
@@ -32,7 +32,7 @@ def read_choice(text: str, options: Options) -> str:
     """Return the id of the option named by ``text``.
 
     An option is named by its id, its label, its place from 1, or a beginning that only it has;
-    letter case does not count. Raises ``Refused``, with the nearest label where one is near.
+    letter case does not count. Raises ``Refused``, or ``Suggested`` where a label is near.
     """
     clean = taken(text, _short(options[0][1]) if options else "1", MOST_CHARACTERS)
     if hidden := hidden_character(text):
@@ -72,13 +72,12 @@ def _short(label: str) -> str:
 
 
 def _unlisted(clean: str, options: Options) -> Refused:
-    labels = {_folded(label): label for _, label in options}
-    labels |= {_folded(key): label for key, label in options}
-    near = difflib.get_close_matches(_folded(clean), list(labels), n=1)
+    found = {_folded(label): (key, label) for key, label in options}
+    found |= {_folded(key): (key, label) for key, label in options}
+    near = difflib.get_close_matches(_folded(clean), list(found), n=1)
     if near:
-        return Refused(
-            f"{shown(clean)} is not on the list. Did you mean {_short(labels[near[0]])}?"
-        )
+        key, label = found[near[0]]
+        return Suggested(f"{shown(clean)} is not on the list. Did you mean {_short(label)}?", key)
     return Refused(
         f"{shown(clean)} is not on the list. Write one of its names, or a number from 1 to "
         f"{len(options)}."
@@ -103,7 +102,13 @@ def read_ticks(text: str, options: Options) -> tuple[str, ...]:
         raise Refused("Write none alone, or write only the ones that are there, such as 1, 3.")
     if not names:
         raise _unlisted(clean, options)
-    picked = {read_choice(name, options) for name in names}
+    picked = set()
+    for place, name in enumerate(names):
+        try:
+            picked.add(read_choice(name, options))
+        except Suggested as near:
+            whole = ", ".join([*names[:place], near.meant, *names[place + 1 :]])
+            raise Suggested(near.said, whole) from None
     return tuple(key for key, _ in options if key in picked)
 
 

@@ -54,6 +54,14 @@ class Refused(ValueError):
         super().__init__(self.said)
 
 
+class Suggested(Refused):
+    """A text that was not taken but is near one that would be: ``meant`` is the text to take."""
+
+    def __init__(self, said: str, meant: str) -> None:
+        super().__init__(said)
+        self.meant = meant
+
+
 def shown(text: str) -> str:
     """Return ``text`` in quotes for a sentence: cut short, with unprintable characters escaped."""
     short = text if len(text) <= _MOST_SHOWN else text[: _MOST_SHOWN - 1] + "…"

@@ -139,10 +139,11 @@ class QuestionPage(Page):
         )
         plan = LEAST_PLAN if self.size.width < NARROW else 0
         padding = self.query_one("#left").styles.padding.height
-        asking.styles.max_height = max(1, body.height - below - plan - padding)
+        room = max(1, body.height - below - plan - padding)
+        asking.styles.max_height = room
         for listing in self.query(OptionList):
             others = asking.virtual_size.height - listing.outer_size.height
-            listing.styles.max_height = max(LEAST_LIST, asking.styles.max_height.value - others)
+            listing.styles.max_height = max(LEAST_LIST, room - others)
         if self.focused is not None and asking in self.focused.ancestors:
             self.call_after_refresh(self.focused.scroll_visible, animate=False)
 

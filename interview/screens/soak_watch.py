@@ -4,25 +4,19 @@ from __future__ import annotations
 
 import datetime as dt
 
-from interview import route
+from interview import route, soak_due
 from interview.model import Answers
 from interview.questions import soak
 from interview.route import Step
 from interview.screens.words import item_name
 from interview.session import Session
 from interview.shown import rate_words
-from interview.soak.run import SoakRun, State, soak_run
+from interview.soak.run import SoakRun, soak_run
 from interview.soak.times import clock, utc
 from interview.soak.words import BAND_WORDS
 
 AHEAD = dt.timedelta(minutes=5)
 """So long before it is due a reading is told of on the other pages."""
-_FILLS = {
-    State.WETTING_1: soak.FILL_1_START,
-    State.DRAINING_1: soak.FILL_1_EMPTY,
-    State.WETTING_2: soak.FILL_2_START,
-    State.DRAINING_2: soak.FILL_2_EMPTY,
-}
 
 
 def holes(session: Session) -> list[Step]:
@@ -37,23 +31,13 @@ def run_of(session: Session, step: Step) -> SoakRun:
 
 def under_way(session: Session) -> list[tuple[Step, SoakRun]]:
     """Return the holes that are to be looked at some time, and how each stands."""
-    runs = [(step, run_of(session, step)) for step in holes(session) if not session.shut(step)]
-    return [(step, run) for step, run in runs if _awaited(run) and not run.enough]
-
-
-def _awaited(run: SoakRun) -> bool:
-    """Tell whether a time is due, or would be but for a clock that was set back."""
-    return run.due is not None or (run.clock_back and run.began is not None)
+    return [(one.step, one.run) for one in soak_due.under_way(session.answers, session.now)]
 
 
 def to_go_on_with(session: Session) -> tuple[str, Step] | None:
     """Return the hole that is to be looked at first, and the address of what is noted then."""
-    found = [(utc(run.due or run.now), step) for step, run in under_way(session)]
-    if not found:
-        return None
-    step = min(found, key=lambda one: one[0])[1]
-    wetting = wetting_step(session, step)
-    return (wetting[0] if wetting else step.address), step
+    found = soak_due.first(session.answers, session.now)
+    return (found.address, found.step) if found else None
 
 
 def due_words(session: Session) -> str:
@@ -75,7 +59,7 @@ def call_words(session: Session, step: Step, run: SoakRun) -> str:
 
 def wetting_step(session: Session, step: Step) -> tuple[str, str] | None:
     """Return the address of the time of wetting that is next, and the words of its button."""
-    question = _FILLS.get(run_of(session, step).state)
+    question = soak_due.FILLS.get(run_of(session, step).state)
     if question is None:
         return None
     words = "Filled now" if question in (soak.FILL_1_START, soak.FILL_2_START) else "Empty now"

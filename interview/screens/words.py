@@ -9,7 +9,6 @@ from interview import route
 from interview.answers_file import shown
 from interview.model import Standing
 from interview.plan import Plan
-from interview.questions import GROUPS
 from interview.route import Step
 from interview.session import Session
 from interview.summary import SoFar, so_far
@@ -37,13 +36,7 @@ def short_name(path: str) -> str:
 
 def item_name(session: Session, step: Step) -> str:
     """Name the thing a question of a group is about, such as ``test hole 2, north end``."""
-    if not step.number:
-        return ""
-    group = GROUPS[step.question.group]
-    first = group.questions[0]
-    given = step.view(session.answers).text(first) if first is not step.question else None
-    named = f"{group.label} {step.number}"
-    return f"{named}, {one_line(given)}" if given and given.casefold() != named else named
+    return route.item_name(step, session.answers)
 
 
 def place_in_stage(session: Session, step: Step) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from interview import soak_due
 from interview.evidence import Finding, Grade
 from interview.plan import Plan
 from interview.questions import locating, review, site, start
@@ -42,6 +43,8 @@ def _steps(plan: Plan) -> Iterator[str]:
     if stops:
         yield "STOP. Do not dig or build here as it is."
         yield from _told(stops)
+    for look in soak_due.under_way(plan.answers, plan.now):
+        yield look.words(plan.answers)
     if plan.answers.get(site.LINES_REQUESTED) != "asked":
         yield f"Have the buried lines marked, and do not dig before. {service(plan)}"
     elif not now.open:
