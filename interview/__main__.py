@@ -8,9 +8,10 @@ import sys
 from collections.abc import Callable, Sequence
 from contextlib import suppress
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NoReturn
 
 from interview import clock, streams
+from interview.foreign import shown
 from interview.long_work import HowFar, heard_by
 from interview.streams import NotSaid, Typist, say
 
@@ -37,9 +38,16 @@ def version() -> str:
         return "0 (not installed)"
 
 
+class _Parser(argparse.ArgumentParser):
+    """Says what is wrong with the words of a command without a code for the terminal."""
+
+    def error(self, message: str) -> NoReturn:
+        super().error(shown(message))
+
+
 def parser() -> argparse.ArgumentParser:
     """Return the reader of the command line."""
-    words = argparse.ArgumentParser(
+    words = _Parser(
         prog=NAME,
         description="An interview that plans a rain garden for a home yard: where it is safe to "
         "dig, how fast the soil takes water, what drains there, how deep and big, what to plant.",
@@ -119,7 +127,7 @@ def _refuse(sentence: str, status: int = UNREADABLE) -> int:
 def _tell(line: str) -> None:
     """Write a line to the errors, where they still can be written to."""
     with suppress(OSError, ValueError):
-        print(line, file=sys.stderr, flush=True)
+        print(shown(line), file=sys.stderr, flush=True)
 
 
 def _report(given: argparse.Namespace) -> int:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Callable, Iterable, Iterator
 
-from interview import cautions
+from interview import cautions, foreign
 from interview.calc.materials import APRON_DEEP_IN, APRON_DEEP_MM
 from interview.calc.overflow import apron
 from interview.calc.plant_words import short_name
@@ -41,7 +41,7 @@ def card_text(plan: Plan) -> str:
     lines = _page(plan, _plants_in_full)
     if len(lines) > ROWS:
         lines = _page(plan, _plants_in_short)
-    return "\n".join(line.rstrip() for line in lines[:ROWS]) + "\n"
+    return "".join(f"{foreign.shown(line.rstrip())}\n" for line in lines[:ROWS])
 
 
 def _page(plan: Plan, planting: Part) -> list[str]:

@@ -17,11 +17,10 @@ def check_text(name: str, loaded: Loaded, beside: Sequence[str] = ()) -> str:
 
     ``beside`` are the faults of the files that the answers name.
     """
-    shown = af.shown(name)
     lines = []
     for trouble in loaded.troubles:
         hint = f" Did you mean {trouble.suggestion}?" if trouble.suggestion else ""
-        lines.append(f"{shown}:{trouble.line}: {trouble.key}: {trouble.sentence}{hint}")
+        lines.append(f"{name}:{trouble.line}: {trouble.key}: {trouble.sentence}{hint}")
     lines += beside
     answers = loaded.answers
     still = [step for step in route.steps(answers)
@@ -34,7 +33,7 @@ def check_text(name: str, loaded: Loaded, beside: Sequence[str] = ()) -> str:
         word = route.standing(step, answers).value
         lines.append(f"  open: {step.address}: {step.question.label} ({word})")
     lines += [f"  set aside: {address}: does not apply now" for address in aside]
-    return "\n".join(lines) + "\n"
+    return "".join(f"{af.shown(line)}\n" for line in lines)
 
 
 def faults_beside(plan: Plan) -> list[str]:
@@ -45,7 +44,7 @@ def faults_beside(plan: Plan) -> list[str]:
 def _rain_faults(plan: Plan) -> list[str]:
     if not plan.answers.get(start.HAS_RECORD) or plan.answers.get(start.RECORD_PATH) is None:
         return []
-    path = af.shown(plan.answers[start.RECORD_PATH])
+    path = plan.answers[start.RECORD_PATH]
     try:
         return [f"{path}:{bad.line}: {bad.why}" for bad in plan.record.bad_lines]
     except Unanswered as gap:
@@ -55,7 +54,7 @@ def _rain_faults(plan: Plan) -> list[str]:
 
 def _plant_faults(plan: Plan) -> list[str]:
     own = plan.plant_file
-    path = af.shown(own.path)
+    path = own.path
     if own.trouble:
         return [f"{path}: {own.trouble}"]
     return [f"{path}:{one.removeprefix('line ')}" for one in own.fault_lines()]

@@ -10,6 +10,7 @@ from interview.calc.hyetographs import StormShape
 from interview.calc.pacing import expected_error
 from interview.figure import Found
 from interview.figures import found
+from interview.foreign import shown
 from interview.guides import guides
 from interview.model import Unanswered
 from interview.parts.survey import runoff_ways
@@ -257,4 +258,4 @@ def figures_text(plan: Plan) -> str:
     lines.append("assumed:")
     for step, default in assumed(plan.answers):
         lines.append(f"  {step.address}: {quoted(default)}")
-    return "\n".join(lines) + "\n"
+    return "".join(f"{shown(line)}\n" for line in lines)

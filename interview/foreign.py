@@ -1,4 +1,4 @@
-"""Text from outside the program, shown so that it can steer no terminal, forge no line, hide nothing.
+"""Text from outside, shown so that it can steer no terminal, forge no line and hide nothing.
 
 Names of files, unknown keys, half-typed words, answers, cells of plant and rain files, and what the
 operating system says of them all pass through ``shown`` before anybody sees them.

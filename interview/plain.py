@@ -7,6 +7,7 @@ from collections.abc import Callable
 
 from interview import plain_soak, route
 from interview.card import card_text
+from interview.foreign import lines_shown
 from interview.long_work import HowFar, heard_by
 from interview.model import UNKNOWN_TEXT, Answers, Standing
 from interview.paced_lengths import changes_said
@@ -45,6 +46,7 @@ class _Quit(Exception):
 
 def run(session: Session, ask: Ask, say: Say) -> bool:
     """Ask every open question on plain lines; tell whether the end was reached."""
+    say = _seen(say)
     say(HELP)
     stage = ""
     while session.step is not None:
@@ -66,6 +68,11 @@ def run(session: Session, ask: Ask, say: Say) -> bool:
     _closed(session, say)
     say("\n" + _page(plan_text, session, say))
     return True
+
+
+def _seen(say: Say) -> Say:
+    """Return ``say`` with what answers and files hold shown so that it steers no terminal."""
+    return lambda text: say(lines_shown(text))
 
 
 def _page(text: Callable[..., str], session: Session, say: Say) -> str:

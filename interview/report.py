@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterator
 
 from interview import cautions
 from interview.evidence import Finding, Grade
+from interview.foreign import shown
 from interview.model import Unanswered
 from interview.plan import Plan
 from interview.questions import review, start
@@ -61,7 +62,7 @@ def finding_lines(finding: Finding, mark: str) -> list[str]:
 
 def plan_text(plan: Plan) -> str:
     """Return the whole plan as plain text of 76 columns or fewer."""
-    return "\n".join(line.rstrip() for part in _parts(plan) for line in part) + "\n"
+    return "".join(f"{shown(line.rstrip())}\n" for part in _parts(plan) for line in part)
 
 
 def _parts(plan: Plan) -> Iterator[list[str]]:

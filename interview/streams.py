@@ -13,11 +13,14 @@ from contextlib import contextmanager, suppress
 from pathlib import Path
 from types import FrameType
 
+from interview.foreign import lines_shown
+from interview.long_work import LetGo
+
 SIGNALS = ("SIGINT", "SIGTERM", "SIGHUP", "SIGQUIT")
 """Requests to end, as this system has them."""
 
 
-class NotSaid(Exception):
+class NotSaid(LetGo):
     """The words could not be written; the message says why."""
 
 
@@ -45,9 +48,12 @@ def _set_up(stream: object, encoding: str | None, errors: str) -> None:
 
 
 def say(text: str, end: str = "\n") -> None:
-    """Write ``text`` at once; raises ``BrokenPipeError`` or ``NotSaid``."""
+    """Write ``text`` at once, none of it able to steer a terminal.
+
+    Raises ``BrokenPipeError`` or ``NotSaid``.
+    """
     try:
-        sys.stdout.write(text + end)
+        sys.stdout.write(lines_shown(text) + end)
         sys.stdout.flush()
     except BrokenPipeError:
         raise

@@ -11,6 +11,7 @@ from interview import figures, route
 from interview.evidence import Grade
 from interview.figure import find
 from interview.figures import BY_KEY
+from interview.foreign import shown
 from interview.gate import BLOCKING_SMELLS, dig_reasons
 from interview.model import Answers, Question, Unanswered
 from interview.plan import Plan
@@ -193,7 +194,8 @@ def waiting_text(plan: Plan) -> str:
 
 def wrap(text: str, indent: str = "") -> list[str]:
     """Return ``text`` folded to the width of the sheet."""
-    return textwrap.wrap(text, WIDTH, subsequent_indent=indent) or [""]
+    seen = shown(text.replace("\n", " "))
+    return textwrap.wrap(seen, WIDTH, subsequent_indent=indent) or [""]
 
 
 def assumed(answers: Answers) -> list[tuple[route.Step, str]]:

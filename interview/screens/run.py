@@ -12,7 +12,7 @@ from contextlib import suppress
 from typing import TYPE_CHECKING
 
 from interview.opening import Opened, Refusal
-from interview.screens.terminal import Terminal, is_terminal, take_any_byte
+from interview.screens.terminal import Terminal, is_terminal, take_any_text
 from interview.streams import fault
 
 if TYPE_CHECKING:
@@ -46,7 +46,7 @@ def run(
             return found.status
     app = InterviewApp(door, name)
     terminal = Terminal()
-    take_any_byte()
+    take_any_text()
     status, crash = CRASHED, ""
     try:
         status = asyncio.run(_run(app, terminal))
