@@ -11,6 +11,7 @@ from collections.abc import Callable
 from contextlib import suppress
 from typing import TYPE_CHECKING
 
+from interview.foreign import lines_shown, shown
 from interview.opening import Opened, Refusal
 from interview.screens.terminal import Terminal, is_terminal, take_any_text
 from interview.streams import fault
@@ -42,7 +43,7 @@ def run(
         found = door.open(name)
         # A file that is there but cannot be read has the mending page.
         if isinstance(found, Refusal) and found.status != UNREADABLE:
-            print(f"{NAME}: {found.sentence}", file=sys.stderr)
+            print(f"{NAME}: {shown(found.sentence)}", file=sys.stderr)
             return found.status
     app = InterviewApp(door, name)
     terminal = Terminal()
@@ -122,5 +123,5 @@ def _end(opened: Opened | None, saved: bool, status: int, crash: str) -> int:
     if not lines:
         return status
     with suppress(OSError):  # the terminal may be gone
-        print("\n".join(lines), file=sys.stderr if status else sys.stdout, flush=True)
+        print(lines_shown("\n".join(lines)), file=sys.stderr if status else sys.stdout, flush=True)
     return status
