@@ -10,7 +10,7 @@ from contextlib import suppress
 from pathlib import Path
 from typing import TYPE_CHECKING, NoReturn
 
-from interview import clock, streams
+from interview import clock, own_fault, streams
 from interview.foreign import shown
 from interview.long_work import HowFar, heard_by
 from interview.streams import NotSaid, Typist, say
@@ -24,7 +24,8 @@ CLEAN, FAULTS, UNREADABLE = 0, 1, 2
 UNSAVED = 5
 """Exit status of an interview whose last answers could not be saved."""
 UNWRITTEN, CRASHED = 6, 70
-"""Exit statuses: what was asked for could not be written out; a fault of the program itself."""
+"""Exit statuses: what was asked for could not be written out; a fault of the program itself, in
+all of it or in a part."""
 
 
 def version() -> str:
@@ -90,16 +91,13 @@ def main(words: Sequence[str] | None = None) -> int:
         _tell("")
         return 130
     except Exception as trouble:
-        said = f"The program met a fault of its own and stopped ({streams.fault(trouble)})."
+        said = f"The program met a fault of its own and stopped ({own_fault.where(trouble)})."
         return _refuse(said, CRASHED)
 
 
 def _run(given: argparse.Namespace) -> int:
     if given.questions:
-        from interview.report import worksheet
-
-        say(worksheet(), end="")
-        return 0
+        return _report(given)
     if given.plan or given.card or given.figures or given.check:
         if not given.file:
             return _refuse("name the answers FILE as well")
@@ -131,6 +129,20 @@ def _tell(line: str) -> None:
 
 
 def _report(given: argparse.Namespace) -> int:
+    """Print what was asked for; a part at fault is told, and the rest is given."""
+    with own_fault.noting() as faults:
+        status = _reported(given)
+    for line in own_fault.told(faults):
+        _tell(f"{NAME}: {line}")
+    return CRASHED if faults else status
+
+
+def _reported(given: argparse.Namespace) -> int:
+    if given.questions:
+        from interview.report import worksheet
+
+        say(worksheet(), end="")
+        return 0
     from interview import answers_file as af
     from interview import check, store
 
@@ -193,8 +205,10 @@ def _interview(opened: Opened, typist: Typist) -> int:
     from interview import plain
 
     finished, trouble = False, None
+    faults: list[own_fault.Fault] = []
     try:
-        finished = plain.run(opened.session, typist.ask, say)
+        with own_fault.noting() as faults:
+            finished = plain.run(opened.session, typist.ask, say)
     except Exception as ended:
         trouble = ended
     unsaved = _unsaved(opened, bool(trouble))
@@ -213,7 +227,9 @@ def _interview(opened: Opened, typist: Typist) -> int:
         return ended_by
     if trouble is not None:
         raise trouble
-    return 0
+    for line in own_fault.told(faults):
+        _tell(f"{NAME}: {line}")
+    return CRASHED if faults else 0
 
 
 def _unsaved(opened: Opened, cut_short: bool) -> str:
@@ -227,7 +243,7 @@ def _unsaved(opened: Opened, cut_short: bool) -> str:
         session.save()
         why = session.not_kept
     except Exception as trouble:
-        why = f"The program met a fault of its own ({streams.fault(trouble)})."
+        why = f"The program met a fault of its own ({own_fault.where(trouble)})."
     return f"NOT SAVED: {why} {opened.rescue()}".rstrip() if why else ""
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import textwrap
 from collections.abc import Callable
 
-from interview import plain_soak, route
+from interview import own_fault, plain_soak, route
 from interview.card import card_text
 from interview.foreign import lines_shown
 from interview.long_work import HowFar, heard_by
@@ -56,18 +56,29 @@ def run(session: Session, ask: Ask, say: Say) -> bool:
             say(f"\n== {step.stage.letter}. {step.stage.title} ==\n{step.stage.intro}")
         try:
             answered = _one(session, step, ask, say)
+            if answered and session.step is step:
+                last = session.go_on() is None
+                if session.passed_over and not last:
+                    say(f"  ({session.passed_over})")
+                if last:
+                    break
         except (_Quit, EOFError, KeyboardInterrupt):
             return False
-        if answered and session.step is step:
-            last = session.go_on() is None
-            if session.passed_over and not last:
-                say(f"  ({session.passed_over})")
-            if last:
-                break
+        except Exception as trouble:
+            # One line was read: a fault that stays cannot ask the same for ever.
+            say(f"  ! {own_fault.note(f'what came of this line at {step.address}', trouble)}")
     say("\nThat was the last question.")
-    _closed(session, say)
-    say("\n" + _page(plan_text, session, say))
+    _guarded("what was not asked", say, lambda: _closed(session, say))
+    _guarded("the plan", say, lambda: say("\n" + _page(plan_text, session, say)))
     return True
+
+
+def _guarded(part: str, say: Say, do: Callable[[], object]) -> None:
+    """Do one part of what is said; where it meets a fault of the program, say so and go on."""
+    try:
+        do()
+    except Exception as trouble:
+        say(f"  ! {own_fault.note(part, trouble)}")
 
 
 def _seen(say: Say) -> Say:
@@ -105,7 +116,7 @@ def _closed(session: Session, say: Say) -> None:
 
 def _one(session: Session, step: Step, ask: Ask, say: Say) -> bool:
     """Ask one question; tell whether it was answered."""
-    _show(session, step, say)
+    _guarded(f"all of the question {step.address}", say, lambda: _show(session, step, say))
     text = _typed(session, step, ask)
     if text.startswith(":"):
         return _command(session, step, text[1:].strip(), say)

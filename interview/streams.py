@@ -7,10 +7,8 @@ import errno
 import os
 import signal
 import sys
-import traceback
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
-from pathlib import Path
 from types import FrameType
 
 from interview.foreign import lines_shown
@@ -126,10 +124,3 @@ class Typist:
 
 class _Asked(BaseException):
     """Somebody asked the program to end while it waited for a line."""
-
-
-def fault(trouble: BaseException) -> str:
-    """Say what went wrong in the program and where, without any of the answers."""
-    frames = traceback.extract_tb(trouble.__traceback__)
-    place = f" at {Path(frames[-1].filename).name} line {frames[-1].lineno}" if frames else ""
-    return f"{type(trouble).__name__}{place}"

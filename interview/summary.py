@@ -7,7 +7,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
-from interview import figures, route
+from interview import figures, own_fault, route
 from interview.evidence import Grade
 from interview.figure import find
 from interview.figures import BY_KEY
@@ -38,8 +38,10 @@ class SoFar:
 
 
 def figure_words(plan: Plan, key: str) -> str:
-    """Return one figure as the plan shows it; raises ``Unanswered``."""
+    """Return one figure as the plan shows it; raises ``Unanswered``, or the fault it met."""
     found = find(BY_KEY[key], plan)
+    if found.trouble is not None:
+        raise found.trouble
     if found.waits_for:
         raise found.waits_for
     return found.shown(plan.metric)
@@ -60,7 +62,7 @@ def _rim(plan: Plan) -> str:
 def _empties(plan: Plan) -> str:
     if magnitude(plan.depth.depth, "in") <= 0:
         return "never: no pond in this soil"
-    soonest = find(BY_KEY["empty_soonest"], plan).shown(plan.metric)
+    soonest = figure_words(plan, "empty_soonest")
     latest = figure_words(plan, "empty_latest")
     if plan.soil.drop_rate is None:
         return f"in about {latest}"
@@ -161,6 +163,8 @@ def so_far(plan: Plan) -> list[SoFar]:
         except Unanswered as gap:
             waits = gap.why or gap.question.label
             lines.append(SoFar(label, "", waits, gap.address))
+        except Exception as trouble:
+            lines.append(SoFar(label, own_fault.note(f"the line {label}", trouble)))
     return lines
 
 

@@ -13,8 +13,8 @@ from typing import TYPE_CHECKING
 
 from interview.foreign import lines_shown, shown
 from interview.opening import Opened, Refusal
+from interview.own_fault import where
 from interview.screens.terminal import Terminal, is_terminal, take_any_text
-from interview.streams import fault
 
 if TYPE_CHECKING:
     from interview.screens.app import Door, InterviewApp
@@ -52,9 +52,9 @@ def run(
     try:
         status = asyncio.run(_run(app, terminal))
         if app._exception is not None:
-            crash = fault(app._exception)
+            crash = where(app._exception)
     except Exception as trouble:
-        crash = fault(trouble)
+        crash = where(trouble)
     finally:
         terminal.restore(in_full=status == CRASHED)
     return _end(door.opened, _all_saved(door), status, crash)
