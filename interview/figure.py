@@ -63,7 +63,7 @@ class Found:
     def shown(self, metric: bool) -> str:
         """Return the value as the plan shows it, rounded, with its unit."""
         if self.trouble is not None:
-            return f"not shown, for a fault of the program ({own_fault.where(self.trouble)})"
+            return own_fault.short(self.trouble)
         number, value = self.number(metric), self.value
         if self.figure.words is not None and isinstance(number, float) and value is not number:
             return self.figure.words(value, metric)  # type: ignore[arg-type]

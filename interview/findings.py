@@ -53,7 +53,10 @@ def all_findings(plan: Plan) -> Iterator[Finding]:
             continue
         except Exception as trouble:
             # What was not looked at may hide a stop.
-            said = own_fault.note(f"the check of {part.__name__.strip('_')}", trouble)
+            name = part.__name__.strip("_").replace("_", " ")
+            own_fault.note(f"the check of {name}", trouble)
+            where = own_fault.where(trouble)
+            said = f"The check of {name} was not made, for a fault of the program ({where})."
             grade = Grade.STOP if part in _SAFETY else Grade.FIX
             change = "Do not dig or build by this plan until the fault is mended."
             yield Finding("own_fault", grade, said, "", OURS, change)

@@ -13,8 +13,8 @@ from interview.long_work import LetGo
 
 PASSED_ON: tuple[type[Exception], ...] = (LetGo, BrokenPipeError)
 """What comes out of a page as it is: nobody is there to read it. The tests let every fault out."""
-MOST_PARTS = 4
-"""Parts told by name of one and the same fault."""
+MOST_PARTS = 5
+"""Parts at fault that are told by name."""
 
 
 @dataclass(frozen=True)
@@ -64,13 +64,24 @@ def where(trouble: BaseException) -> str:
     return f"{type(trouble).__name__}{place}"
 
 
+def short(trouble: Exception) -> str:
+    """Return what stands in the place of one value."""
+    return f"not shown: a fault of the program ({where(trouble)})"
+
+
+def named(faults: list[Fault]) -> str:
+    """Return the names of the first parts, and how many more there are."""
+    parts = list(dict.fromkeys(one.part for one in faults))
+    more = f" and {len(parts) - MOST_PARTS} more" if len(parts) > MOST_PARTS else ""
+    return f"{', '.join(parts[:MOST_PARTS])}{more}"
+
+
 def told(faults: list[Fault]) -> list[str]:
     """Say for each place in the program which parts met a fault there, and what to do."""
     lines = []
     for place in dict.fromkeys(one.where for one in faults):
-        parts = [one.part for one in faults if one.where == place]
-        more = f" and {len(parts) - MOST_PARTS} more" if len(parts) > MOST_PARTS else ""
-        lines.append(f"fault of the program ({place}) in: {', '.join(parts[:MOST_PARTS])}{more}.")
+        parts = named([one for one in faults if one.where == place])
+        lines.append(f"fault of the program ({place}) in: {parts}.")
     if lines:
         lines.append(
             "The rest is given and your answers are safe. Do not build by what is missing. Report "

@@ -69,7 +69,7 @@ def plan_text(plan: Plan) -> str:
     with own_fault.noting() as faults:
         parts = list(_parts(plan))
     if faults:
-        named = ", ".join(dict.fromkeys(one.part for one in faults))
+        named = own_fault.named(faults)
         said = f"A PART IS MISSING (a fault of the program): {named}. Do not dig or build by this."
         parts.insert(1, ["", *wrap(said)])
     return "".join(f"{shown(line.rstrip())}\n" for part in parts for line in part)
@@ -169,10 +169,14 @@ def _findings_part(plan: Plan, sources: Sources) -> list[str]:
     for finding in plan.findings:
         if finding.grade is Grade.GOOD and not finding.change:
             lines += wrap(f"- {finding.said} {sources.mark(finding.source)}", "  ")
-    if len(plan.spots) > 1:
-        lines += ["", "Spots compared:"]
-        lines += [f"  {one.number}. {one.name}: {one.grade.value}" for one in plan.spots]
-    return lines
+    return lines + _whole("the spots compared", lambda: _spots_part(plan))
+
+
+def _spots_part(plan: Plan) -> list[str]:
+    if len(plan.spots) < 2:
+        return []
+    rows = [f"  {one.number}. {one.name}: {one.grade.value}" for one in plan.spots]
+    return ["", "Spots compared:", *rows]
 
 
 def _assumed_part(plan: Plan) -> list[str]:

@@ -164,7 +164,8 @@ def so_far(plan: Plan) -> list[SoFar]:
             waits = gap.why or gap.question.label
             lines.append(SoFar(label, "", waits, gap.address))
         except Exception as trouble:
-            lines.append(SoFar(label, own_fault.note(f"the line {label}", trouble)))
+            own_fault.note(f"the line {label}", trouble)
+            lines.append(SoFar(label, own_fault.short(trouble)))
     return lines
 
 
