@@ -9,9 +9,10 @@ from collections.abc import Callable, Sequence
 from contextlib import suppress
 from functools import partial
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NoReturn
 
-from interview import clock, streams
+from interview import clock, own_fault, streams
+from interview.foreign import shown
 from interview.long_work import HowFar, heard_by
 from interview.streams import NotSaid, Typist, say
 
@@ -24,7 +25,8 @@ CLEAN, FAULTS, UNREADABLE = 0, 1, 2
 UNSAVED = 5
 """Exit status of an interview whose last answers could not be saved."""
 UNWRITTEN, CRASHED = 6, 70
-"""Exit statuses: what was asked for could not be written out; a fault of the program itself."""
+"""Exit statuses: what was asked for could not be written out; a fault of the program itself, in
+all of it or in a part."""
 
 
 def version() -> str:
@@ -38,9 +40,16 @@ def version() -> str:
         return "0 (not installed)"
 
 
+class _Parser(argparse.ArgumentParser):
+    """Says what is wrong with the words of a command without a code for the terminal."""
+
+    def error(self, message: str) -> NoReturn:
+        super().error(shown(message))
+
+
 def parser() -> argparse.ArgumentParser:
     """Return the reader of the command line."""
-    words = argparse.ArgumentParser(
+    words = _Parser(
         prog=NAME,
         description="An interview that plans a rain garden for a home yard: where it is safe to "
         "dig, how fast the soil takes water, what drains there, how deep and big, what to plant.",
@@ -83,16 +92,13 @@ def main(words: Sequence[str] | None = None) -> int:
         _tell("")
         return 130
     except Exception as trouble:
-        said = f"The program met a fault of its own and stopped ({streams.fault(trouble)})."
+        said = f"The program met a fault of its own and stopped ({own_fault.where(trouble)})."
         return _refuse(said, CRASHED)
 
 
 def _run(given: argparse.Namespace) -> int:
     if given.questions:
-        from interview.report import worksheet
-
-        say(worksheet(), end="")
-        return 0
+        return _report(given)
     if given.plan or given.card or given.figures or given.check:
         if not given.file:
             return _refuse("name the answers FILE as well")
@@ -120,10 +126,24 @@ def _refuse(sentence: str, status: int = UNREADABLE) -> int:
 def _tell(line: str) -> None:
     """Write a line to the errors, where they still can be written to."""
     with suppress(OSError, ValueError):
-        print(line, file=sys.stderr, flush=True)
+        print(shown(line), file=sys.stderr, flush=True)
 
 
 def _report(given: argparse.Namespace) -> int:
+    """Print what was asked for; a part at fault is told, and the rest is given."""
+    with own_fault.noting() as faults:
+        status = _reported(given)
+    for line in own_fault.told(faults):
+        _tell(f"{NAME}: {line}")
+    return CRASHED if faults else status
+
+
+def _reported(given: argparse.Namespace) -> int:
+    if given.questions:
+        from interview.report import worksheet
+
+        say(worksheet(), end="")
+        return 0
     from interview import answers_file as af
     from interview import check, store
 
@@ -192,8 +212,10 @@ def _interview(opened: Opened, typist: Typist) -> int:
     from interview import plain
 
     finished, trouble = False, None
+    faults: list[own_fault.Fault] = []
     try:
-        finished = plain.run(opened.session, typist.ask, say)
+        with own_fault.noting() as faults:
+            finished = plain.run(opened.session, typist.ask, say)
     except Exception as ended:
         trouble = ended
     unsaved = _unsaved(opened, bool(trouble))
@@ -216,7 +238,9 @@ def _interview(opened: Opened, typist: Typist) -> int:
         return ended_by
     if trouble is not None:
         raise trouble
-    return 0
+    for line in own_fault.told(faults):
+        _tell(f"{NAME}: {line}")
+    return CRASHED if faults else 0
 
 
 def _unsaved(opened: Opened, cut_short: bool) -> str:
@@ -230,7 +254,7 @@ def _unsaved(opened: Opened, cut_short: bool) -> str:
         session.save()
         why = session.not_kept
     except Exception as trouble:
-        why = f"The program met a fault of its own ({streams.fault(trouble)})."
+        why = f"The program met a fault of its own ({own_fault.where(trouble)})."
     return f"NOT SAVED: {why} {opened.rescue()}".rstrip() if why else ""
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Callable, Iterable, Iterator
 
-from interview import cautions
+from interview import cautions, foreign, own_fault
 from interview.calc.materials import APRON_DEEP_IN, APRON_DEEP_MM
 from interview.calc.overflow import apron
 from interview.calc.plant_words import short_name
@@ -38,21 +38,43 @@ def card_text(plan: Plan) -> str:
     What is not known yet is a blank to fill in by pen. Where every kind of plant would take more
     than the page the zones are told in short, and the sheet has the list.
     """
-    lines = _page(plan, _plants_in_full)
-    if len(lines) > ROWS:
-        lines = _page(plan, _plants_in_short)
-    return "\n".join(line.rstrip() for line in lines[:ROWS]) + "\n"
+    with own_fault.noting() as faults:
+        lines = _page(plan, _plants_in_full)
+        if len(lines) > ROWS:
+            lines = _page(plan, _plants_in_short)
+    if faults:
+        lines[1] = "A PART IS MISSING (a fault of the program): do not dig or build by this."
+    return "".join(f"{foreign.shown(line.rstrip())}\n" for line in lines[:ROWS])
 
 
 def _page(plan: Plan, planting: Part) -> list[str]:
-    lines = list(_head(plan))
+    lines = _lines_of("the head", _head, plan)
+    lines += [""] * (2 - len(lines))
     parts = _work(planting)
-    if may_dig(plan).word == "STOP":
+    if _stopped(plan):
         # No measures to dig by are given where nothing should be dug.
         parts = (("3 WHAT STOPS IT, AND WHAT WOULD CHANGE THAT", _stops), ("4 TAKE CARE", _care))
     for title, part in (("1 MAY I DIG?", _gate), ("2 WHERE", _where), *parts):
-        lines += [_title(title), *part(plan)]
+        lines += [_title(title), *_lines_of(title, part, plan)]
     return lines
+
+
+def _stopped(plan: Plan) -> bool:
+    """Tell whether a stop was found, or none could be looked for."""
+    try:
+        return may_dig(plan).word == "STOP"
+    except Exception as trouble:
+        own_fault.note("whether a stop was found", trouble)
+        return True
+
+
+def _lines_of(name: str, part: Part, plan: Plan) -> list[str]:
+    try:
+        return list(part(plan))
+    except Unanswered:
+        raise
+    except Exception as trouble:
+        return wrap(f" {own_fault.note(name, trouble)}", "   ")
 
 
 def _work(planting: Part) -> tuple[tuple[str, Part], ...]:

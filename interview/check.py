@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from interview import answers_file as af
-from interview import route
-from interview.model import Standing, Unanswered
+from interview import own_fault, route
+from interview.model import Answers, Standing, Unanswered
 from interview.plan import Plan
 from interview.questions import start
 from interview.store import Loaded
@@ -17,35 +17,50 @@ def check_text(name: str, loaded: Loaded, beside: Sequence[str] = ()) -> str:
 
     ``beside`` are the faults of the files that the answers name.
     """
-    shown = af.shown(name)
     lines = []
     for trouble in loaded.troubles:
         hint = f" Did you mean {trouble.suggestion}?" if trouble.suggestion else ""
-        lines.append(f"{shown}:{trouble.line}: {trouble.key}: {trouble.sentence}{hint}")
+        lines.append(f"{name}:{trouble.line}: {trouble.key}: {trouble.sentence}{hint}")
     lines += beside
-    answers = loaded.answers
-    still = [step for step in route.steps(answers)
-             if route.standing(step, answers) in (Standing.OPEN, Standing.UNKNOWN)]  # fmt: skip
-    aside = route.set_aside(answers)
     count = len(lines)
     lines.append("No faults." if not count else f"{count} fault{'s' if count > 1 else ''}.")
-    lines.append(f"{len(answers.texts)} answers; {len(still)} questions open.")
+    lines += _part("the open questions", lambda: _open(loaded.answers))
+    lines += _part("what is set aside", lambda: _aside(loaded.answers))
+    return "".join(f"{af.shown(line)}\n" for line in lines)
+
+
+def _part(name: str, make: Callable[[], list[str]]) -> list[str]:
+    try:
+        return make()
+    except Exception as trouble:
+        return [own_fault.note(name, trouble)]
+
+
+def _open(answers: Answers) -> list[str]:
+    still = [step for step in route.steps(answers)
+             if route.standing(step, answers) in (Standing.OPEN, Standing.UNKNOWN)]  # fmt: skip
+    lines = [f"{len(answers.texts)} answers; {len(still)} questions open."]
     for step in still:
         word = route.standing(step, answers).value
         lines.append(f"  open: {step.address}: {step.question.label} ({word})")
-    lines += [f"  set aside: {address}: does not apply now" for address in aside]
-    return "\n".join(lines) + "\n"
+    return lines
+
+
+def _aside(answers: Answers) -> list[str]:
+    aside = route.set_aside(answers)
+    return [f"  set aside: {address}: does not apply now" for address in aside]
 
 
 def faults_beside(plan: Plan) -> list[str]:
     """Return the faults of the plant file and the rainfall file that the answers name, by line."""
-    return [*_plant_faults(plan), *_rain_faults(plan)]
+    plants = _part("the plant file", lambda: _plant_faults(plan))
+    return plants + _part("the rainfall file", lambda: _rain_faults(plan))
 
 
 def _rain_faults(plan: Plan) -> list[str]:
     if not plan.answers.get(start.HAS_RECORD) or plan.answers.get(start.RECORD_PATH) is None:
         return []
-    path = af.shown(plan.answers[start.RECORD_PATH])
+    path = plan.answers[start.RECORD_PATH]
     try:
         return [f"{path}:{bad.line}: {bad.why}" for bad in plan.record.bad_lines]
     except Unanswered as gap:
@@ -55,7 +70,7 @@ def _rain_faults(plan: Plan) -> list[str]:
 
 def _plant_faults(plan: Plan) -> list[str]:
     own = plan.plant_file
-    path = af.shown(own.path)
+    path = own.path
     if own.trouble:
         return [f"{path}: {own.trouble}"]
     return [f"{path}:{one.removeprefix('line ')}" for one in own.fault_lines()]

@@ -7,6 +7,7 @@ import math
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from interview import own_fault
 from interview.evidence import ARITHMETIC, Source
 from interview.model import Unanswered
 from interview.plan import Plan
@@ -44,12 +45,14 @@ class Figure:
 
 @dataclass(frozen=True)
 class Found:
-    """A figure with its value in one plan, or with what it waits for."""
+    """A figure with its value in one plan, with what it waits for, or at fault."""
 
     figure: Figure
     value: Value | None
     waits_for: Unanswered | None
     source: Source
+    trouble: Exception | None = None
+    """The fault of the program that the figure met."""
 
     def number(self, metric: bool) -> float | int | str | bool | None:
         """Return the bare value in the unit shown; dates and words as text."""
@@ -62,6 +65,8 @@ class Found:
 
     def shown(self, metric: bool) -> str:
         """Return the value as the plan shows it, rounded, with its unit."""
+        if self.trouble is not None:
+            return own_fault.short(self.trouble)
         number, value = self.number(metric), self.value
         if self.figure.words is not None and isinstance(number, float) and value is not number:
             return self.figure.words(value, metric)  # type: ignore[arg-type]
@@ -79,9 +84,12 @@ class Found:
 
 
 def find(figure: Figure, plan: Plan) -> Found:
-    """Return a figure's value in ``plan``, or what it waits for."""
+    """Return a figure's value in ``plan``, what it waits for, or the fault it met."""
     source = figure.source_of(plan) if figure.source_of else figure.source
     try:
         return Found(figure, figure.get(plan), None, source)
     except Unanswered as gap:
         return Found(figure, None, gap, source)
+    except Exception as trouble:
+        own_fault.note(f"the figure {figure.key}", trouble)
+        return Found(figure, None, None, source, trouble)

@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Callable, Iterable, Iterator
 
+from interview import own_fault
 from interview.answers_file import double_quoted as quoted
 from interview.calc.catchment import Catchment
 from interview.calc.hyetographs import StormShape
 from interview.calc.pacing import expected_error
 from interview.figure import Found
 from interview.figures import found
+from interview.foreign import shown
 from interview.guides import guides
 from interview.model import Unanswered
 from interview.parts.survey import runoff_ways
@@ -241,20 +244,68 @@ def _guides(plan: Plan) -> list[str]:
     return lines
 
 
-def figures_text(plan: Plan) -> str:
-    """Return every figure of ``plan`` as YAML text."""
-    metric = plan.metric
-    lines = [f"verdict: {plan.verdict.value}", f"units: {plan.system}", "figures:"]
-    for one in found(plan):
-        lines += _figure(one, metric)
-    lines += _holes(plan) + _surfaces(plan) + _ladder(plan) + _record(plan) + planting_lines(plan)
-    lines += _guides(plan)
-    lines.append("findings:")
+def _findings(plan: Plan) -> Iterator[str]:
+    yield "findings:"
     for finding in plan.findings:
-        lines.append(f"  - key: {finding.key}")
-        lines.append(f"    grade: {finding.grade.value}")
-        lines.append(f"    said: {quoted(finding.said)}")
-    lines.append("assumed:")
+        yield f"  - key: {finding.key}"
+        yield f"    grade: {finding.grade.value}"
+        yield f"    said: {quoted(finding.said)}"
+
+
+def _assumed(plan: Plan) -> Iterator[str]:
+    yield "assumed:"
     for step, default in assumed(plan.answers):
-        lines.append(f"  {step.address}: {quoted(default)}")
-    return "\n".join(lines) + "\n"
+        yield f"  {step.address}: {quoted(default)}"
+
+
+_PARTS: tuple[tuple[tuple[str, ...], Callable[[Plan], Iterable[str]]], ...] = (
+    (("holes",), _holes),
+    (("surfaces", "variance_shares", "walkers"), _surfaces),
+    (("storms",), _ladder),
+    (("record_by_size", "record_by_year", "record_by_month"), _record),
+    (("planting",), planting_lines),
+    (("guides_disagree",), _guides),
+    (("findings",), _findings),
+    (("assumed",), _assumed),
+)
+"""The names that each part writes, and what writes it."""
+
+
+def figures_text(plan: Plan) -> str:
+    """Return every figure of ``plan`` as YAML text.
+
+    A figure that meets a fault of the program has the value ``null`` and says so under ``fault``;
+    other parts that do have ``null`` as well, and ``faults`` at the end names them all.
+    """
+    with own_fault.noting() as faults:
+        lines = _part(("verdict",), lambda plan: [f"verdict: {plan.verdict.value}"], plan)
+        lines += _part(("units",), lambda plan: [f"units: {plan.system}"], plan)
+        lines.append("figures:")
+        for one in found(plan):
+            lines += _figure_or_fault(one, plan)
+        for names, part in _PARTS:
+            lines += _part(names, part, plan)
+    if faults:
+        lines.append("faults: # of the program itself")
+        lines += [f"  - {{in: {quoted(one.part)}, at: {quoted(one.where)}}}" for one in faults]
+    return "".join(f"{shown(line)}\n" for line in lines)
+
+
+def _figure_or_fault(one: Found, plan: Plan) -> list[str]:
+    trouble = one.trouble
+    if trouble is None:
+        try:
+            return _figure(one, plan.metric)
+        except Exception as found_now:
+            trouble = found_now
+    said = own_fault.note(f"the figure {one.figure.key}", trouble)
+    return [f"  {one.figure.key}:", f"    label: {quoted(one.figure.label)}", "    value: null",
+            f"    fault: {quoted(said)}"]  # fmt: skip
+
+
+def _part(names: tuple[str, ...], part: Callable[[Plan], Iterable[str]], plan: Plan) -> list[str]:
+    try:
+        return list(part(plan))
+    except Exception as trouble:
+        own_fault.note(" and ".join(names), trouble)
+        return [f"{name}: null" for name in names]

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from math import fsum, isfinite
 from typing import TYPE_CHECKING
 
-from interview import gate
+from interview import gate, own_fault
 from interview.calc import basin, earthwork, overflow, siting, surroundings
 from interview.calc.catchment import whole_roof_finding
 from interview.calc.depth import CORRECTED_RATE_HOURS, Governs
@@ -46,15 +46,20 @@ TWO_HOLES_APART = 2.0
 
 def all_findings(plan: Plan) -> Iterator[Finding]:
     """Yield every finding; a part of the plan that waits for an answer yields none."""
-    yield from _lines(plan)
-    yield from _dig_day(plan)
-    yield from _chosen_spot(plan)
-    yield from _permission(plan)
-    for part in (_holes, _depth, _size, _earth, _water, _catchment, _record, _planting, _after):
+    for part in (*_SAFETY, *_WORTH):
         try:
             yield from part(plan)
         except Unanswered:
             continue
+        except Exception as trouble:
+            # What was not looked at may hide a stop.
+            name = part.__name__.strip("_").replace("_", " ")
+            own_fault.note(f"the check of {name}", trouble)
+            where = own_fault.where(trouble)
+            said = f"The check of {name} was not made, for a fault of the program ({where})."
+            grade = Grade.STOP if part in _SAFETY else Grade.FIX
+            change = "Do not dig or build by this plan until the fault is mended."
+            yield Finding("own_fault", grade, said, "", OURS, change)
 
 
 def _lines(plan: Plan) -> Iterator[Finding]:
@@ -525,3 +530,8 @@ def _after(plan: Plan) -> Iterator[Finding]:
             if wetter
             else "Move them higher and see why the water stands.",
         )
+
+
+_SAFETY = (_lines, _dig_day, _chosen_spot, _permission, _holes, _depth)
+"""Checks that may stop the digging."""
+_WORTH = (_size, _earth, _water, _catchment, _record, _planting, _after)

@@ -53,6 +53,10 @@ class cached_property(Generic[T]):
         return kept
 
 
+class LetGo(Exception):
+    """Nobody wants the sum any more, or nobody can be told: no fault of the sum."""
+
+
 Hear = Callable[[HowFar], None]
 """Is told how far a sum is; what it raises stops the sum."""
 

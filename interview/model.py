@@ -8,6 +8,7 @@ from dataclasses import dataclass, field, replace
 from enum import Enum
 from typing import Any, Generic, Protocol, TypeVar
 
+from interview import own_fault
 from interview.reading import Refused, is_unknown
 from interview.units import METRIC, US, Quantity
 
@@ -286,6 +287,10 @@ class Answers:
                 self._values[key] = question.read(text, self)
             except (Refused, Unanswered) as trouble:
                 self._values[key] = trouble
+            except Exception as fault:
+                own_fault.note(f"the answer {self.address(question)}", fault)
+                said = f"Reading this met a fault of the program ({own_fault.where(fault)})."
+                self._values[key] = Refused(f"{said} Write it in another way.")
         value = self._values[key]
         if isinstance(value, (Refused, Unanswered)):
             raise value.with_traceback(None)

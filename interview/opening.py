@@ -5,7 +5,6 @@ from __future__ import annotations
 import datetime as dt
 import os
 import re
-import shlex
 import shutil
 import sys
 import tempfile
@@ -17,6 +16,7 @@ from interview import answers_file as af
 from interview import own_files, route, store
 from interview.answers_file import Lock, Trouble
 from interview.calc.record_text import decoded
+from interview.foreign import shell_word
 from interview.model import Answers
 from interview.plan import NoFile, Plan
 from interview.questions import new_answers
@@ -79,8 +79,8 @@ class Opened:
         """Return the command that goes on with this interview."""
         file = str(self.rescued or self.keeper.path)
         file = f"./{file}" if file.startswith("-") else file
-        plants = f"--plants={shlex.quote(self.plants)}" if self.plants else ""
-        words = (_started_as(name), way, plants, shlex.quote(file))
+        plants = f"--plants={_pasted(self.plants)}" if self.plants else ""
+        words = (_started_as(name), way, plants, _pasted(file))
         return " ".join(word for word in words if word)
 
 
@@ -91,14 +91,19 @@ def _rescue_folders() -> Iterator[Path]:
     yield Path(tempfile.mkdtemp(prefix="rain-garden-interview-"))
 
 
+def _pasted(name: str) -> str:
+    """Return a name as a word of a command that can be copied from the output."""
+    return shell_word(name, getattr(sys.stdout, "encoding", None) or "utf-8")
+
+
 def _started_as(name: str) -> str:
     """Return the command that starts the program from here, as it was started."""
     if shutil.which(name):
         return name
     started = Path(sys.argv[0])
     if started.name == name and started.exists():
-        return shlex.quote(sys.argv[0])
-    return f"{shlex.quote(sys.executable)} -m interview" if started.name == "__main__.py" else name
+        return _pasted(sys.argv[0])
+    return f"{_pasted(sys.executable)} -m interview" if started.name == "__main__.py" else name
 
 
 def text_opener(folder: Path) -> Callable[[str], str]:
@@ -218,5 +223,6 @@ def _open(
     )
     for trouble in loaded.troubles:
         hint = f" Did you mean {trouble.suggestion}?" if trouble.suggestion else ""
-        notices.append(f"line {trouble.line}: {trouble.key}: {trouble.sentence}{hint}")
+        said = f"line {trouble.line}: {trouble.key}: {trouble.sentence}{hint}"
+        notices.append(af.shown(said))
     return Opened(session, keeper, lock, path, False, loaded.troubles, notices, plants)

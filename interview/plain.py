@@ -5,9 +5,11 @@ from __future__ import annotations
 import textwrap
 from collections.abc import Callable
 from dataclasses import dataclass
+from functools import partial
 
-from interview import plain_lists, plain_soak, plain_told, route, soak_due
+from interview import own_fault, plain_lists, plain_soak, plain_told, route, soak_due
 from interview.card import card_text
+from interview.foreign import lines_shown
 from interview.kinds import Ticks, list_lines
 from interview.lines import said_line
 from interview.long_work import HowFar, heard_by
@@ -71,32 +73,36 @@ class _Asked:
 def run(session: Session, ask: Ask, say: Say) -> bool:
     """Ask every open question on plain lines; tell whether the end was reached."""
     due = plain_told.Due()
-    _begin(session, say)
+    say = _seen(say)
+    _guarded("where the garden stands", say, lambda: _begin(session, say))
     stage = ""
     asked: _Asked | None = None
     while session.step is not None:
-        due.say(session, say)
+        _guarded("what is due", say, lambda: due.say(session, say))
         step = session.step
         if asked is None or asked.stale or asked.step.address != step.address:
             if step.stage.key != stage:
                 stage = step.stage.key
                 say(f"\n== {step.stage.letter}. {step.stage.title} ==\n{step.stage.intro}")
-            _show(session, step, say)
+            _guarded(f"all of the question {step.address}", say, partial(_show, session, step, say))
             asked = _Asked(step, session.answers, plain_told.found(session, step))
         try:
             answered = _one(session, asked, ask, say)
+            if answered:
+                asked = None
+                last = session.go_on_open() is None
+                if session.passed_over and not last:
+                    say(f"  ({session.passed_over})")
+                if last:
+                    break
         except (_Quit, EOFError, KeyboardInterrupt):
             return False
-        if answered:
-            asked = None
-            last = session.go_on_open() is None
-            if session.passed_over and not last:
-                say(f"  ({session.passed_over})")
-            if last:
-                break
+        except Exception as trouble:
+            # One line was read: a fault that stays cannot ask the same for ever.
+            say(f"  ! {own_fault.note(f'what came of this line at {step.address}', trouble)}")
     say("\nThat was the last question.")
-    _closed(session, say)
-    say("\n" + _page(plan_text, session, say))
+    _guarded("what was not asked", say, lambda: _closed(session, say))
+    _guarded("the plan", say, lambda: say("\n" + _page(plan_text, session, say)))
     return True
 
 
@@ -111,6 +117,19 @@ def _begin(session: Session, say: Say) -> None:
         session.visit(look.address)
         lead = "!! " if look.is_due else ""
         say("\n".join(wrap(f"{lead}{look.words(session.answers)}", "   ")))
+
+
+def _guarded(part: str, say: Say, do: Callable[[], object]) -> None:
+    """Do one part of what is said; where it meets a fault of the program, say so and go on."""
+    try:
+        do()
+    except Exception as trouble:
+        say(f"  ! {own_fault.note(part, trouble)}")
+
+
+def _seen(say: Say) -> Say:
+    """Return ``say`` with what answers and files hold shown so that it steers no terminal."""
+    return lambda text: say(lines_shown(text))
 
 
 def _page(text: Callable[..., str], session: Session, say: Say) -> str:

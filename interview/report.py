@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
+from functools import partial
 
-from interview import cautions
+from interview import cautions, own_fault
 from interview.evidence import Finding, Grade
+from interview.foreign import shown
 from interview.model import Unanswered
 from interview.plan import Plan
 from interview.questions import review, start
@@ -60,41 +62,65 @@ def finding_lines(finding: Finding, mark: str) -> list[str]:
 
 
 def plan_text(plan: Plan) -> str:
-    """Return the whole plan as plain text of 76 columns or fewer."""
-    return "\n".join(line.rstrip() for part in _parts(plan) for line in part) + "\n"
+    """Return the whole plan as plain text of 76 columns or fewer.
+
+    A part that meets a fault of the program says so in its place, and the head names it.
+    """
+    with own_fault.noting() as faults:
+        parts = list(_parts(plan))
+    if faults:
+        named = own_fault.named(faults)
+        said = f"A PART IS MISSING (a fault of the program): {named}. Do not dig or build by this."
+        parts.insert(1, ["", *wrap(said)])
+    return "".join(f"{shown(line.rstrip())}\n" for part in parts for line in part)
 
 
 def _parts(plan: Plan) -> Iterator[list[str]]:
     sources = Sources(plan)
-    yield _head(plan)
-    yield [*_heading("DO NEXT"), *next_steps.next_steps(plan)]
-    yield _summary(plan)
-    yield _waiting_part(plan)
-    yield _findings_part(plan, sources)
+    yield _whole("the head", lambda: _head(plan))
+    yield _part("DO NEXT", lambda: next_steps.next_steps(plan))
+    yield _part("IN SHORT", lambda: _summary(plan))
+    yield _part("STILL TO FIND OUT", lambda: _waiting_part(plan))
+    yield _part("WHAT WAS FOUND", lambda: _findings_part(plan, sources))
     yield from _worked(plan, REMEDIES)
     yield _banner("TO TAKE OUTSIDE")
-    yield _caution_part(plan)
+    yield _part("CAUTIONS", lambda: _caution_part(plan))
     yield from _worked(plan, OUTSIDE)
-    yield _notes_part(plan)
+    yield _part("NOTES", lambda: _notes_part(plan))
     yield _banner("HOW IT WAS WORKED OUT")
     yield from _worked(plan, WORKED_OUT)
-    if told := list(guides.disagreements(plan, sources.mark)):
-        yield [*_heading("WHERE GUIDES DISAGREE"), *told]
-    yield _assumed_part(plan)
-    yield [*_heading("FORMULAS"), *formulas(plan, sources)]
-    yield [*_heading("SOURCES"), *sources.lines()]
-    yield [*_heading("WORDS"), *glossary()]
+    yield _part("WHERE GUIDES DISAGREE", lambda: guides.disagreements(plan, sources.mark))
+    yield _part("ASSUMED UNTIL YOU ANSWER", lambda: _assumed_part(plan))
+    yield _part("FORMULAS", lambda: formulas(plan, sources))
+    yield _part("SOURCES", sources.lines)
+    yield _part("WORDS", glossary)
 
 
 def _worked(plan: Plan, parts: tuple[Part, ...]) -> Iterator[list[str]]:
     for title, part in parts:
-        try:
-            lines = list(part(plan))
-        except Unanswered as gap:
-            why = f" {gap.why}" if gap.why else " See STILL TO FIND OUT."
-            lines = wrap(f"Waits for: {gap.question.label}.{why}")
-        if lines:
-            yield _heading(title) + lines
+        yield _part(title, partial(_worked_out, part, plan))
+
+
+def _worked_out(part: Callable[[Plan], Iterator[str]], plan: Plan) -> list[str]:
+    try:
+        return list(part(plan))
+    except Unanswered as gap:
+        why = f" {gap.why}" if gap.why else " See STILL TO FIND OUT."
+        return wrap(f"Waits for: {gap.question.label}.{why}")
+
+
+def _part(title: str, make: Callable[[], Iterable[str]]) -> list[str]:
+    """Return a part under its heading; nothing where there is nothing to say."""
+    lines = _whole(title, make)
+    return _heading(title) + lines if lines else []
+
+
+def _whole(name: str, make: Callable[[], Iterable[str]]) -> list[str]:
+    """Return the lines of a part, or the ones that say that it met a fault of the program."""
+    try:
+        return list(make())
+    except Exception as trouble:
+        return wrap(own_fault.note(name, trouble))
 
 
 def _banner(title: str) -> list[str]:
@@ -119,7 +145,7 @@ def _head(plan: Plan) -> list[str]:
 
 
 def _summary(plan: Plan) -> list[str]:
-    lines = [*_heading("IN SHORT"), *wrap(f"Verdict: {VERDICT_WORDS[plan.verdict]}", "  ")]
+    lines = wrap(f"Verdict: {VERDICT_WORDS[plan.verdict]}", "  ")
     if may_dig(plan).word == "STOP":
         lines += wrap("No digging: a stop was found, whatever is known of the lines.", "  ")
     for line in so_far(plan):
@@ -131,12 +157,11 @@ def _summary(plan: Plan) -> list[str]:
 def _waiting_part(plan: Plan) -> list[str]:
     if not waiting(plan):
         return []
-    return [*_heading("STILL TO FIND OUT"), *waiting_text(plan).splitlines()[1:]]
+    return waiting_text(plan).splitlines()[1:]
 
 
 def _findings_part(plan: Plan, sources: Sources) -> list[str]:
-    lines = _heading("WHAT WAS FOUND")
-    lines += wrap("What stands in brackets is the source, in the list near the end.")
+    lines = ["What stands in brackets is the source, in the list near the end."]
     for finding in plan.findings:
         if finding.grade is not Grade.GOOD or finding.change:
             lines += finding_lines(finding, sources.mark(finding.source))
@@ -144,17 +169,19 @@ def _findings_part(plan: Plan, sources: Sources) -> list[str]:
     for finding in plan.findings:
         if finding.grade is Grade.GOOD and not finding.change:
             lines += wrap(f"- {finding.said} {sources.mark(finding.source)}", "  ")
-    if len(plan.spots) > 1:
-        lines += ["", "Spots compared:"]
-        lines += [f"  {one.number}. {one.name}: {one.grade.value}" for one in plan.spots]
-    return lines
+    return lines + _whole("the spots compared", lambda: _spots_part(plan))
+
+
+def _spots_part(plan: Plan) -> list[str]:
+    if len(plan.spots) < 2:
+        return []
+    rows = [f"  {one.number}. {one.name}: {one.grade.value}" for one in plan.spots]
+    return ["", "Spots compared:", *rows]
 
 
 def _assumed_part(plan: Plan) -> list[str]:
     found = assumed(plan.answers)
-    if not found:
-        return []
-    lines = [*_heading("ASSUMED UNTIL YOU ANSWER")]
+    lines: list[str] = []
     # The same question about several things is told once.
     said = dict.fromkeys(f"{step.question.label}: {default}" for step, default in found)
     for line in said:
@@ -164,16 +191,11 @@ def _assumed_part(plan: Plan) -> list[str]:
 
 def _notes_part(plan: Plan) -> list[str]:
     notes = plan.answers.get(review.NOTES)
-    if not notes:
-        return []
-    lines = _heading("NOTES")
-    for line in notes.splitlines():
-        lines += wrap(line)
-    return lines
+    return [folded for line in (notes or "").splitlines() for folded in wrap(line)]
 
 
 def _caution_part(plan: Plan) -> list[str]:
-    lines = _heading("CAUTIONS")
+    lines: list[str] = []
     for line in cautions.every(plan.tolerance):
         lines += wrap(f"- {line}", "  ")
     return lines

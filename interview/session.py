@@ -7,7 +7,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from typing import Protocol
 
-from interview import gate, route
+from interview import gate, own_fault, route
 from interview.kinds import list_lines
 from interview.model import UNKNOWN_TEXT, Answers, Standing, Unanswered
 from interview.parts import plant_names
@@ -340,6 +340,10 @@ class Session:
             self._keeper.keep(self._answers, place)
         except NotKept as trouble:
             self.not_kept = str(trouble)
+            return False
+        except Exception as trouble:
+            own_fault.note("saving", trouble)
+            self.not_kept = f"The program met a fault of its own ({own_fault.where(trouble)})."
             return False
         self.not_kept = ""
         self.note = str(getattr(self._keeper, "note", ""))

@@ -7,17 +7,18 @@ import errno
 import os
 import signal
 import sys
-import traceback
 from collections.abc import Callable, Iterator
 from contextlib import AbstractContextManager, contextmanager, suppress
-from pathlib import Path
 from types import FrameType
+
+from interview.foreign import lines_shown
+from interview.long_work import LetGo
 
 SIGNALS = ("SIGINT", "SIGTERM", "SIGHUP", "SIGQUIT")
 """Requests to end, as this system has them."""
 
 
-class NotSaid(Exception):
+class NotSaid(LetGo):
     """The words could not be written; the message says why."""
 
 
@@ -45,9 +46,12 @@ def _set_up(stream: object, encoding: str | None, errors: str) -> None:
 
 
 def say(text: str, end: str = "\n") -> None:
-    """Write ``text`` at once; raises ``BrokenPipeError`` or ``NotSaid``."""
+    """Write ``text`` at once, none of it able to steer a terminal.
+
+    Raises ``BrokenPipeError`` or ``NotSaid``.
+    """
     try:
-        sys.stdout.write(text + end)
+        sys.stdout.write(lines_shown(text) + end)
         sys.stdout.flush()
     except BrokenPipeError:
         raise
@@ -125,10 +129,3 @@ class Typist:
 
 class _Asked(BaseException):
     """Somebody asked the program to end while it waited for a line."""
-
-
-def fault(trouble: BaseException) -> str:
-    """Say what went wrong in the program and where, without any of the answers."""
-    frames = traceback.extract_tb(trouble.__traceback__)
-    place = f" at {Path(frames[-1].filename).name} line {frames[-1].lineno}" if frames else ""
-    return f"{type(trouble).__name__}{place}"

@@ -9,10 +9,11 @@ from contextvars import ContextVar
 from dataclasses import dataclass
 from typing import Any
 
-from interview import figures, route, soak_due
+from interview import figures, own_fault, route, soak_due
 from interview.evidence import Grade
 from interview.figure import find
 from interview.figures import BY_KEY
+from interview.foreign import shown
 from interview.gate import BLOCKING_SMELLS, dig_reasons
 from interview.model import Answers, Question, Unanswered
 from interview.plan import Plan
@@ -55,8 +56,10 @@ class SoFar:
 
 
 def figure_words(plan: Plan, key: str) -> str:
-    """Return one figure as the plan shows it; raises ``Unanswered``."""
+    """Return one figure as the plan shows it; raises ``Unanswered``, or the fault it met."""
     found = find(BY_KEY[key], plan)
+    if found.trouble is not None:
+        raise found.trouble
     if found.waits_for:
         raise found.waits_for
     return found.shown(plan.metric)
@@ -77,7 +80,7 @@ def _rim(plan: Plan) -> str:
 def _empties(plan: Plan) -> str:
     if magnitude(plan.depth.depth, "in") <= 0:
         return "never: no pond in this soil"
-    soonest = find(BY_KEY["empty_soonest"], plan).shown(plan.metric)
+    soonest = figure_words(plan, "empty_soonest")
     latest = figure_words(plan, "empty_latest")
     if plan.soil.drop_rate is None:
         return f"in about {latest}"
@@ -179,6 +182,9 @@ def so_far(plan: Plan) -> list[SoFar]:
         except Unanswered as gap:
             waits = gap.why or gap.question.label
             lines.append(SoFar(label, "", waits, gap.address))
+        except Exception as trouble:
+            own_fault.note(f"the line {label}", trouble)
+            lines.append(SoFar(label, own_fault.short(trouble)))
     return lines
 
 
@@ -218,8 +224,9 @@ def waiting_text(plan: Plan) -> str:
 
 def wrap(text: str, indent: str = "") -> list[str]:
     """Return ``text`` folded to the width of the sheet, its other lines under ``indent``."""
+    seen = shown(text.replace("\n", " "))
     # In a narrow window a deep indent would leave no room for the words.
-    return textwrap.wrap(text, width(), subsequent_indent=indent[: width() // 2]) or [""]
+    return textwrap.wrap(seen, width(), subsequent_indent=indent[: width() // 2]) or [""]
 
 
 def assumed(answers: Answers) -> list[tuple[route.Step, str]]:

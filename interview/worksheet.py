@@ -5,6 +5,7 @@ from __future__ import annotations
 import textwrap
 from typing import Any
 
+from interview import own_fault
 from interview.model import Question
 from interview.questions import STAGES
 from interview.summary import wrap
@@ -17,7 +18,10 @@ def worksheet() -> str:
         lines += ["", f"{stage.letter}. {stage.title}", "=" * (len(stage.title) + 3)]
         lines += wrap(stage.intro)
         for question in stage.questions():
-            lines += _asked(question)
+            try:
+                lines += _asked(question)
+            except Exception as trouble:
+                lines += ["", *wrap(own_fault.note(f"the question {question.key}", trouble))]
     return "\n".join(lines).strip() + "\n"
 
 

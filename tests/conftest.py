@@ -13,7 +13,7 @@ import pytest
 import yaml
 from hypothesis import settings
 
-from interview import figures, kinds, lines, piece_lines, route
+from interview import figures, kinds, lines, own_fault, piece_lines, route
 from interview.figures_file import figures_text
 from interview.model import Answers
 from interview.opening import text_opener
@@ -50,6 +50,12 @@ def away_from_home(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[
     yield
     monkeypatch.undo()
     time.tzset()
+
+
+@pytest.fixture(autouse=True)
+def faults_come_out(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Let every fault of the program out, which a person would be told of in its place."""
+    monkeypatch.setattr(own_fault, "PASSED_ON", (Exception,))
 
 
 class Clock:

@@ -227,8 +227,8 @@ def test_what_a_refusal_of_grouped_digits_offers_is_read(text):
         ("some yards", "in digits"),
         ("12 ft.5 in", "cannot be read"),
         ("1\n2 ft", "one line"),
-        ("12\u202e ft", "\\u202e"),
-        ("\x1b[2J5", "\\x1b"),
+        ("12\u202e ft", "<U+202E>"),
+        ("\x1b[2J5", "<U+001B>"),
     ],
 )
 def test_a_text_that_is_not_one_length_is_refused_with_what_to_do(text, hint):

@@ -4,6 +4,10 @@ from __future__ import annotations
 
 import re
 
+from interview.foreign import code, shown
+
+__all__ = ["FORBIDDEN", "FORBIDDEN_RAW", "INVISIBLE", "LINE_END", "code", "place", "shown"]
+
 _NONCHARACTERS = "\ufdd0-\ufdef" + "".join(
     chr(plane << 16 | 0xFFFE) + chr(plane << 16 | 0xFFFF) for plane in range(17)
 )
@@ -14,21 +18,8 @@ FORBIDDEN = re.compile(
 FORBIDDEN_RAW = re.compile(f"{FORBIDDEN.pattern[:-1]}\x85\u2028\u2029\ufeff]")
 """Never in the file's own text: as well, what other readers take for a line end or a file mark."""
 INVISIBLE = re.compile("[\xa0\xad\u061c\u200b\u200e\u200f\u202a-\u202e\u2060-\u206f\ufff9-\ufffb]")
-"""Kept, but written as escapes so that they can be seen."""
+"""Not in the name of a file that the program makes."""
 LINE_END = re.compile(r"\r\n|\n|\r")
-
-
-def code(character: str) -> str:
-    """The character's number as people look it up, such as U+001B."""
-    return f"U+{ord(character):04X}"
-
-
-def shown(text: object) -> str:
-    """The text with nothing in it that could disturb a screen."""
-    return "".join(
-        c if (c.isprintable() or c == "\u200d") and not INVISIBLE.match(c) else f"<{code(c)}>"
-        for c in str(text)
-    )
 
 
 def place(text: str, index: int) -> tuple[int, int]:

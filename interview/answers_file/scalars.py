@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import re
 
-from interview.answers_file.characters import FORBIDDEN, INVISIBLE, code
+from interview.answers_file.characters import FORBIDDEN, code
 from interview.answers_file.tree import KEY_LIMIT, SCALAR_LIMIT, Unwritable
+from interview.foreign import replaced, shown
 
 _SAFE = re.compile(r"[A-Za-z0-9](?:[A-Za-z0-9 _./%+()'\"-]|:(?=[0-9A-Za-z]))*(?<! )")
 _SAFE_KEY = re.compile(r"[A-Za-z][A-Za-z0-9_-]*")
@@ -17,8 +18,8 @@ _NUMBER = re.compile(
     r"|[0-9]{1,4}-[0-9]{1,2}-[0-9]{1,2}(?:[t ][0-9: .+z-]*)?",
     re.IGNORECASE,
 )
-_ESCAPES = {'"': '\\"', "\\": "\\\\", "\n": "\\n", "\t": "\\t", "\r": "\\r"}
-_ESCAPED = re.compile(f'["\\\\\n\t\r\x85\u2028\u2029\ufeff]|{INVISIBLE.pattern}')
+_QUOTED = str.maketrans({'"': '\\"', "\\": "\\\\"})
+_SHORT = {"\n": "\\n", "\t": "\\t", "\r": "\\r"}
 
 
 def unwritable(text: str) -> str:
@@ -35,11 +36,15 @@ def unwritable(text: str) -> str:
 
 def double_quoted(text: str) -> str:
     """The text in double quotes, on one line, what cannot be seen written as an escape."""
-    return '"' + _ESCAPED.sub(lambda found: _escape(found.group()), text) + '"'
+    return f'"{replaced(text.translate(_QUOTED), _escape)}"'
 
 
 def _escape(character: str) -> str:
-    return _ESCAPES.get(character) or f"\\u{ord(character):04X}"
+    if "\ud800" <= character <= "\udfff":  # no escape of YAML stands for half a character
+        return shown(character)
+    number = ord(character)
+    wide = f"\\u{number:04X}" if number <= 0xFFFF else f"\\U{number:08X}"
+    return _SHORT.get(character, wide)
 
 
 def written(text: str, *, quoted: bool = False) -> str:

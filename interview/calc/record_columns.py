@@ -7,6 +7,8 @@ import re
 from collections.abc import Iterator
 from enum import Enum
 
+from interview.foreign import shown
+
 HEADER_WITHIN_LINES = 50
 MOST_LINES = 120_000
 """Three hundred years of days: a longer file is not one line a day."""
@@ -146,7 +148,7 @@ def _by_number(rows: list[Row], places: tuple[int, int]) -> tuple[int, tuple[int
 def _not_found(rows: list[Row], date_column: str | None, depth_column: str | None) -> ValueError:
     head = rows[0][1]
     named = ", ".join(cell[:30] for cell in head if cell)[:160]
-    names = "".join(char for char in named if char.isprintable()) or "nothing that can be shown"
+    names = shown(named) or "nothing"
     for given, known, column in (
         (date_column, _DATE_NAMES, Column.DATE),
         (depth_column, _DEPTH_NAMES, Column.DEPTH),

@@ -5,6 +5,8 @@ from __future__ import annotations
 import math
 import unicodedata
 
+from interview.foreign import shown
+
 _PLAIN = {
     "×": "x", "·": ".", "–": "-", "—": "-", "‘": "'", "’": "'", "“": '"', "”": '"', "⁄": "/",
     "−": "-", "…": "...", "°": " deg", "≈": "about ", "±": "+/-",
@@ -12,17 +14,13 @@ _PLAIN = {
 
 
 def clean(text: str, ascii_only: bool = False) -> str:
-    """Return ``text`` on one line without control characters; in ASCII, as near as it goes."""
-    tidy = "".join(" " if unicodedata.category(one) in _HIDDEN else one for one in text)
-    tidy = " ".join(tidy.split())
+    """Return ``text`` on one line with nothing hidden in it; in ASCII, as near as it goes."""
+    tidy = shown(" ".join(text.split()))
     if not ascii_only:
         return tidy
     plain = unicodedata.normalize("NFKD", "".join(_PLAIN.get(one, one) for one in tidy))
     kept = (_PLAIN.get(one, one) for one in plain if not unicodedata.combining(one))
     return "".join(one if one.isascii() else "?" for one in kept)
-
-
-_HIDDEN = {"Cc", "Cf", "Cs", "Co", "Cn", "Zl", "Zp"}
 
 
 def column_width(text: str) -> int:

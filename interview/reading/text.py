@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 import unicodedata
 
+from interview import foreign
+
 MOST_CHARACTERS = 64
 """A longer text in a one-value field is a paste gone wrong, and is refused unread."""
 
@@ -63,11 +65,9 @@ class Suggested(Refused):
 
 
 def shown(text: str) -> str:
-    """Return ``text`` in quotes for a sentence: cut short, with unprintable characters escaped."""
+    """Return ``text`` in quotes for a sentence: cut short, with what cannot be seen as numbers."""
     short = text if len(text) <= _MOST_SHOWN else text[: _MOST_SHOWN - 1] + "…"
-    safe = "".join(
-        char if char.isprintable() else char.encode("unicode_escape").decode() for char in short
-    )
+    safe = foreign.shown(short)
     return f'"{safe}"' if len(safe) <= 2 * _MOST_SHOWN else f'"{safe[: 2 * _MOST_SHOWN - 1]}…"'
 
 

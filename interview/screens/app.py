@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from functools import partial
 from pathlib import Path
@@ -12,6 +12,7 @@ from typing import ClassVar
 from rich.console import RenderableType
 from textual import events
 from textual.binding import Binding, BindingType
+from textual.filter import LineFilter
 
 from interview import answers_file as af
 from interview import recent
@@ -19,6 +20,7 @@ from interview.opening import NEW_FILE, Opened, Refusal, open_session
 from interview.screens import shelf, themes
 from interview.screens.help import HelpScreen
 from interview.screens.mend import MendScreen
+from interview.screens.outside import Seen
 from interview.screens.parts import Ask
 from interview.screens.question import QuestionScreen
 from interview.screens.reminding import LOOK_SECONDS, RemindingApp
@@ -99,6 +101,11 @@ class InterviewApp(RemindingApp):
         for theme in (themes.DARK, themes.LIGHT):
             self.register_theme(theme)
         self.theme = themes.for_terminal()
+        self._seen = Seen()
+
+    def get_line_filters(self) -> Sequence[LineFilter]:
+        """Return what every line drawn passes through."""
+        return [*super().get_line_filters(), self._seen]
 
     @property
     def session(self) -> Session | None:

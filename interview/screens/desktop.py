@@ -13,6 +13,8 @@ import os
 from collections.abc import Mapping
 from enum import Enum
 
+from interview.foreign import shown
+
 VTE_SILENT = 4600
 """From this version on VTE takes OSC 777 or drops it silently."""
 LONGEST = 200
@@ -82,4 +84,4 @@ def sequence(desktop: Desktop, title: str, body: str) -> str:
 
 
 def _safe(text: str) -> str:
-    return "".join(one if one.isprintable() else " " for one in text)[:LONGEST]
+    return shown(text)[:LONGEST]

@@ -8,10 +8,10 @@ from contextlib import AbstractContextManager
 from textual.app import App
 from textual.worker import get_current_worker
 
-from interview.long_work import HowFar, heard_by
+from interview.long_work import HowFar, LetGo, heard_by
 
 
-class Stopped(Exception):
+class Stopped(LetGo):
     """The sum is no longer wanted: a later one has taken its place."""
 
 

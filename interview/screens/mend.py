@@ -11,6 +11,7 @@ from textual.content import Content
 from textual.widgets import Button
 
 from interview.answers_file import Trouble
+from interview.foreign import shown
 from interview.screens.parts import KeyLine, Page, Press, Words
 
 UNTOUCHED = (
@@ -68,5 +69,7 @@ class MendScreen(Page):
 
 def _words(trouble: Trouble) -> Content:
     where = f"line {trouble.line}  {trouble.key}" if trouble.line else trouble.key
-    hint = f"\nDid you mean {trouble.suggestion}?" if trouble.suggestion else ""
-    return Content.assemble((where, "bold"), "\n", trouble.sentence, hint)
+    hint = f"Did you mean {trouble.suggestion}?" if trouble.suggestion else ""
+    # Each is shown by itself: a line end in a name must not look like the next trouble.
+    said = "\n".join(shown(one) for one in (trouble.sentence, hint) if one)
+    return Content.assemble((shown(where), "bold"), "\n", said)

@@ -14,8 +14,12 @@ from textual.dom import NoScreen
 from textual.markup import escape
 from textual.message import Message
 from textual.screen import ModalScreen, Screen
+from textual.visual import VisualType
 from textual.widget import Widget
 from textual.widgets import Button, Input, Static
+
+from interview.foreign import harmless
+from interview.screens.outside import seen
 
 NARROW = 100
 """Below this many columns the plan so far stands under the question."""
@@ -26,11 +30,15 @@ SMALLEST = (40, 12)
 
 
 class Words(Static):
-    """Text shown exactly as it is: nothing in it is read as markup."""
+    """Text shown exactly as it is: nothing in it is read as markup, or by the terminal."""
 
     def __init__(self, text: str = "", **kwargs: Any) -> None:
-        super().__init__(text, markup=False, **kwargs)
+        super().__init__(seen(text), markup=False, **kwargs)
         self._said: str | Content | None = None
+
+    def update(self, content: VisualType = "", *, layout: bool = True) -> None:
+        """Show ``content`` in place of what is shown."""
+        super().update(seen(content), layout=layout)
 
     def say(self, text: str | Content) -> None:
         """Show ``text``, or take no room where there is none; the same text costs nothing."""
@@ -211,7 +219,7 @@ class Line(Input):
             await self.run_action(_EDITING[event.key])
 
     def _on_paste(self, event: events.Paste) -> None:
-        lines = [line.strip() for line in event.text.splitlines() if line.strip()]
+        lines = [line.strip() for line in harmless(event.text).split("\n") if line.strip()]
         event.stop()
         event.prevent_default()
         if len(lines) > 1 and self._many:

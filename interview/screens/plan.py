@@ -215,6 +215,9 @@ class WorkingScreen(Page):
                 _ = self._session.plan.zone_hours_record
         except Stopped:
             return
+        except Exception as trouble:
+            # Each figure that needs it says so in its line.
+            self.app.call_from_thread(self._far, words.fault(trouble))
         self.app.call_from_thread(self._done)
 
     def _done(self) -> None:

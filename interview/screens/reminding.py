@@ -9,6 +9,7 @@ from typing import Any
 from textual.app import App
 
 from interview import reminders
+from interview.foreign import lines_shown
 from interview.reminders import Reminders
 from interview.screens import soak_watch
 from interview.screens.desktop import desktop_of, sequence
@@ -76,6 +77,10 @@ class RemindingApp(App[None]):
             self.write(sequence(self.desktop, "Soak test", said))
         if chosen.notice and not getattr(self.screen, "SAYS_WHAT_IS_DUE", False):
             self.notify(said, title="Soak test", markup=False, timeout=SHOWN_SECONDS)
+
+    def notify(self, message: str, **how: Any) -> None:
+        """Show a notice, with what could steer the terminal written out."""
+        super().notify(lines_shown(message), **how)
 
     def write(self, codes: str) -> None:
         """Write to the terminal past the screen."""

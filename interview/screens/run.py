@@ -12,9 +12,11 @@ from functools import partial
 from types import FrameType
 from typing import TYPE_CHECKING
 
+from interview.foreign import lines_shown, shown
 from interview.opening import Opened, Refusal
-from interview.screens.terminal import Terminal, is_terminal, take_any_byte
-from interview.streams import fault, listening
+from interview.own_fault import where
+from interview.screens.terminal import Terminal, is_terminal, take_any_text
+from interview.streams import listening
 
 if TYPE_CHECKING:
     from interview.screens.app import Door, InterviewApp
@@ -46,17 +48,17 @@ def run(
             # One that cannot be read has the mending page; one in doubt is asked about there.
             if isinstance(found, Refusal) and found.status != UNREADABLE and not found.unsure:
                 terminal.restore(in_full=False)
-                print(f"{NAME}: {found.sentence}", file=sys.stderr)
+                print(f"{NAME}: {shown(found.sentence)}", file=sys.stderr)
                 return found.status
         app = InterviewApp(door, name)
-        take_any_byte()
+        take_any_text()
         status, crash = CRASHED, ""
         try:
             status = asyncio.run(_run(app, terminal, asked))
             if app._exception is not None:
-                crash = fault(app._exception)
+                crash = where(app._exception)
         except Exception as trouble:
-            crash = fault(trouble)
+            crash = where(trouble)
         finally:
             terminal.restore(in_full=status == CRASHED)
         return _end(door.opened, _all_saved(door), asked.status or status, crash)
@@ -143,5 +145,5 @@ def _end(opened: Opened | None, saved: bool, status: int, crash: str) -> int:
     if not lines:
         return status
     with suppress(OSError):  # the terminal may be gone
-        print("\n".join(lines), file=sys.stderr if status else sys.stdout, flush=True)
+        print(lines_shown("\n".join(lines)), file=sys.stderr if status else sys.stdout, flush=True)
     return status

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from interview import answers_file as af
-from interview import route, store
+from interview import own_fault, route, store
 from interview.gate import locate_state
 from interview.model import Answers
 from interview.opening import plan_of
@@ -87,7 +87,10 @@ def summary(path: Path, now: dt.datetime) -> Shelved:
         count = len(loaded.troubles)
         lines = "1 line needs" if count == 1 else f"{count} lines need"
         return Shelved(path, name, far, f"{lines} mending", True)
-    return Shelved(path, name, far, due(answers, path.parent, now))
+    try:
+        return Shelved(path, name, far, due(answers, path.parent, now))
+    except Exception as trouble:
+        return Shelved(path, name, far, own_fault.note("what it waits for", trouble))
 
 
 def due(answers: Answers, folder: Path, now: dt.datetime) -> str:

@@ -50,18 +50,14 @@ class Terminal:
             os.write(sys.__stdout__.fileno(), codes.encode())  # type: ignore[union-attr]
 
 
-def take_any_byte() -> None:
-    """Let a byte that is no text be shown as such, where Textual would stop reading keys.
+def take_any_text() -> None:
+    """Let Textual read keys from any bytes, and from a paste nothing but its text.
 
     Its input thread ends at the first byte that is not UTF-8, and the program with it.
     """
-    import codecs
-    from functools import partial
-
     with suppress(ImportError):
         from textual.drivers import linux_driver
 
-        def lenient(name: str) -> partial[codecs.IncrementalDecoder]:
-            return partial(codecs.getincrementaldecoder(name), errors="replace")
+        from interview.screens.outside import Typed
 
-        linux_driver.getincrementaldecoder = lenient  # type: ignore[attr-defined, assignment]
+        linux_driver.getincrementaldecoder = lambda _: Typed  # type: ignore[attr-defined, assignment]

@@ -41,7 +41,7 @@ class WelcomeScreen(Page):
         yield Words(f"CAUTION: {LOCATE}", id="caution")
         yield Words(self._trouble, id="trouble")
         begin = Content.assemble(
-            "Begin a new garden", (f"  (kept in {self._new_file})", "$foreground-muted")
+            "Begin a new garden", (f"  (kept in {af.shown(self._new_file)})", "$foreground-muted")
         )
         options = [Option(begin, id=NEW)]
         for place, one in enumerate(self._gardens):
@@ -72,8 +72,8 @@ def _words(one: Shelved) -> Content:
     style = "$text-error" if one.faulty else "$foreground-muted"
     return Content.assemble(
         first,
-        (one.name, "bold"),
+        (af.shown(one.name), "bold"),
         (f"  {one.how_far}", ""),
-        (f"\n    {one.due}" if one.due else "\n    ", style),
+        (f"\n    {af.shown(one.due)}" if one.due else "\n    ", style),
         (f"  ({af.shown(str(one.path))})", "$foreground-muted"),
     )

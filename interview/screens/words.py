@@ -8,6 +8,7 @@ from pathlib import Path
 from interview import route
 from interview.answers_file import shown
 from interview.model import Standing
+from interview.own_fault import where
 from interview.plan import Plan
 from interview.route import Step
 from interview.session import Session
@@ -115,7 +116,7 @@ def counted(session: Session) -> str:
 def fault(trouble: Exception) -> str:
     """Say that the plan cannot be shown for a fault of the program."""
     return (
-        f"The plan met a fault of the program ({type(trouble).__name__}). Your answers are safe; "
+        f"The plan met a fault of the program ({where(trouble)}). Your answers are safe; "
         "go on, or change the answer given last."
     )
 

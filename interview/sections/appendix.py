@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from interview import figures
+from interview import figures, own_fault
 from interview.evidence import Source, Standing
 from interview.guides import guides
 from interview.plan import Plan
@@ -54,6 +54,13 @@ class Sources:
 
     def __init__(self, plan: Plan) -> None:
         self._numbers: dict[str, int] = {}
+        try:
+            self._take(plan)
+        except Exception as trouble:
+            # Those left out get their numbers where they are first named.
+            own_fault.note("the order of the sources", trouble)
+
+    def _take(self, plan: Plan) -> None:
         for finding in plan.findings:
             self.mark(finding.source)
         self.mark(site.tolerance_zone(plan.answers).source)

@@ -316,3 +316,16 @@ def test_the_way_back_that_is_printed_names_the_plant_file_given(tube, tmp_path:
     program.ended()
     told = "".join(program.shown().split())
     assert f"--plants='{tmp_path}/myplants.csv'garden.yaml" in told
+
+
+def test_a_paste_with_codes_in_it_types_no_keys(tube, tmp_path: Path) -> None:
+    program = tube("garden.yaml")
+    program.read("What do you call this garden?")
+    program.type(b"\x1b[200~Oak\x1b[31m lane\x1b\rus\x1b[201~")
+    program.read("The pasted text has")
+    program.type(b"\x1b[200~Oak\x1b[31m lane\x1b[0m\x1b[201~\r")
+    program.read("Which units")
+    program.type(b"\x11")
+    assert program.ended() == 0
+    assert "garden_name: Oak lane\n" in (tmp_path / "garden.yaml").read_text()
+    assert "half_typed" not in (tmp_path / "garden.yaml").read_text()

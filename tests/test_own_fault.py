@@ -1,0 +1,227 @@
+"""A fault of the program itself: the part says so in its place, the rest is given."""
+
+from __future__ import annotations
+
+import io
+import re
+from itertools import pairwise
+from pathlib import Path
+
+import pytest
+import yaml
+
+from interview import (
+    card,
+    check,
+    figures,
+    findings,
+    own_fault,
+    plain,
+    route,
+    session,
+    worksheet,
+)
+from interview.__main__ import CRASHED, main
+from interview.evidence import Grade
+from interview.figures_file import figures_text
+from interview.kinds import Note
+from interview.long_work import LetGo
+from interview.plan import Plan
+from interview.report import plan_text
+from interview.screens import shelf
+from interview.store import load
+from interview.streams import NotSaid
+
+SAMPLE = Path(__file__).parents[1] / "sample_answers" / "finished_us.yaml"
+
+
+@pytest.fixture(autouse=True)
+def faults_are_told(faults_come_out, monkeypatch):
+    """Treat a fault as it is treated for a person."""
+    monkeypatch.setattr(own_fault, "PASSED_ON", (LetGo, BrokenPipeError))
+
+
+def broken(*_):
+    raise KeyError("secret of the garden")
+
+
+def sample() -> Plan:
+    return Plan(route.in_force(load(SAMPLE)[0].answers))
+
+
+def headings(text: str) -> list[str]:
+    return [one for one, under in pairwise(text.splitlines()) if re.fullmatch("-+", under)]
+
+
+PROPERTIES = ["catchment", "soil", "earth", "planting", "findings", "garden", "dig_gate", "spots"]
+
+
+@pytest.mark.parametrize("name", PROPERTIES)
+def test_any_part_of_the_plan_may_fail_and_every_heading_still_stands(name, monkeypatch, capsys):
+    assert main(["--plan", str(SAMPLE)]) == 0
+    whole = capsys.readouterr().out
+    monkeypatch.setattr(Plan, name, property(broken))
+    assert main(["--plan", str(SAMPLE)]) == CRASHED
+    said = capsys.readouterr()
+    missing = set(headings(whole)) - set(headings(said.out))
+    assert missing <= {"WHERE GUIDES DISAGREE", "IF THE SOIL IS SLOW", "WAYS OUT"}
+    assert "Also looked at, nothing against it:" in said.out or name == "findings"
+    assert "A PART IS MISSING (a fault of the program): " in said.out
+    assert "(KeyError at test_own_fault.py line " in " ".join(said.out.split())
+    assert "KeyError at test_own_fault.py line " in said.err and "Report the line above" in said.err
+    assert "secret" not in said.out + said.err
+    assert all(len(line) <= 76 for line in said.out.splitlines())
+
+
+@pytest.mark.parametrize("name", PROPERTIES)
+def test_the_card_and_the_figures_give_the_rest_too(name, monkeypatch, capsys):
+    monkeypatch.setattr(Plan, name, property(broken))
+    assert main(["--card", str(SAMPLE)]) == CRASHED
+    page = capsys.readouterr().out.splitlines()
+    assert page[1] == "A PART IS MISSING (a fault of the program): do not dig or build by this."
+    assert page[0].startswith("YARD CARD: Maple corner") and len(page) <= card.ROWS
+    assert any("1 MAY I DIG?" in line for line in page) and any(
+        "TAKE CARE" in line for line in page
+    )
+    assert main(["--figures", str(SAMPLE)]) == CRASHED
+    tree = yaml.safe_load(capsys.readouterr().out)
+    assert set(tree["figures"]) == {one.key for one in figures.FIGURES}
+    assert tree["faults"] and all("KeyError at" in one["at"] for one in tree["faults"])
+    assert sum(one.get("value") is not None for one in tree["figures"].values()) > 5
+
+
+def test_one_figure_at_fault_says_so_and_the_others_are_as_before(monkeypatch):
+    plan = sample()
+    before = yaml.safe_load(figures_text(plan))["figures"]
+    one = figures.BY_KEY["pond_depth"]
+    monkeypatch.setattr(
+        figures,
+        "FIGURES",
+        tuple(
+            figures.Figure(one.key, one.label, broken) if figure is one else figure
+            for figure in figures.FIGURES
+        ),
+    )
+    after = yaml.safe_load(figures_text(plan))["figures"]
+    assert after["pond_depth"]["value"] is None
+    assert "KeyError at test_own_fault.py" in after["pond_depth"]["fault"]
+    del before["pond_depth"], after["pond_depth"]
+    assert after == before
+
+
+def test_a_safety_check_that_failed_is_a_stop_and_the_card_gives_no_measures(monkeypatch, capsys):
+    monkeypatch.setattr(findings, "_SAFETY", (*findings._SAFETY[:2], broken))
+    main(["--card", str(SAMPLE)])
+    page = capsys.readouterr().out
+    assert "3 WHAT STOPS IT" in page and "PEG OUT" not in page
+    assert sample().verdict is Grade.STOP
+
+
+@pytest.mark.parametrize(
+    ("broken_part", "kept"),
+    [("_open", "set aside"), ("_aside", "open: ")],
+)
+def test_the_check_says_which_part_failed(broken_part, kept, monkeypatch, capsys, tmp_path):
+    file = tmp_path / "g.yaml"
+    head = "format: rain-garden-interview\nformat_version: '1.0'\nstart:\n"
+    file.write_text(f"{head}  country: uk\n  state: vt\n  unitz: us\nend_of_answers: true\n")
+    monkeypatch.setattr(check, broken_part, broken)
+    assert main(["--check", str(file)]) == CRASHED
+    said = capsys.readouterr()
+    assert "start.unitz" in said.out and kept in said.out and "1 fault." in said.out
+    assert "cannot be shown for a fault of the program (KeyError at" in said.out
+
+
+def test_a_rain_file_that_meets_a_fault_is_no_clean_check(monkeypatch, capsys):
+    monkeypatch.setattr(Plan, "record", property(broken))
+    assert main(["--check", str(SAMPLE)]) == CRASHED
+    said = capsys.readouterr()
+    assert "The rainfall file cannot be shown" in said.out and "No faults." not in said.out
+
+
+def test_the_worksheet_gives_the_other_questions(monkeypatch, capsys):
+    real = worksheet._asked
+    monkeypatch.setattr(
+        worksheet,
+        "_asked",
+        lambda question: broken() if question.key == "units" else real(question),
+    )
+    assert main(["--questions"]) == CRASHED
+    out = capsys.readouterr().out
+    assert "The question units cannot be shown" in out and "\nrain_depth\n" in out
+
+
+def test_an_answer_whose_reading_fails_needs_attention_and_the_rest_is_read(
+    monkeypatch, capsys, tmp_path
+):
+    real = Note.read
+    monkeypatch.setattr(Note, "read", lambda self, text, answers: broken() if text == "Maple corner"
+                        else real(self, text, answers))  # fmt: skip
+    assert main(["--check", str(SAMPLE)]) == CRASHED
+    out = capsys.readouterr().out
+    assert ": start.garden_name: Reading this met a fault of the program (KeyError at" in out
+
+
+class Typist:
+    def __init__(self, *lines: str) -> None:
+        self.lines, self.said = list(lines), []
+
+    def ask(self, prompt: str) -> str:
+        if not self.lines:
+            raise EOFError
+        return self.lines.pop(0)
+
+
+FAULTY = ["offered", "shut", "find_out", "remark", "go_on", "go_back", "jump", "read", "put_off"]
+
+
+@pytest.mark.parametrize("name", FAULTY)
+def test_no_fault_ends_the_plain_interview(name, monkeypatch, session_of):
+    typist = Typist("Maple", ":how", ":back", ":go units", "us", ":skip", ":list", ":plan", ":help")
+    interview = session_of()
+    with own_fault.noting() as faults:
+        monkeypatch.setattr(session.Session, name, broken)
+        assert plain.run(interview, typist.ask, typist.said.append) is False
+    assert typist.lines == []
+    heard = "\n".join(typist.said)
+    assert faults and "for a fault of the program (KeyError at test_own_fault.py" in heard
+    assert "RAIN GARDEN PLAN" in heard and heard.count(plain.HELP) == 2
+    assert "secret" not in heard
+
+
+def test_after_a_fault_the_plain_interview_goes_on_and_its_status_tells(
+    monkeypatch, tmp_path, capsys
+):
+    monkeypatch.setattr(session.Session, "find_out", broken)
+    monkeypatch.setattr("sys.stdin", io.StringIO("Maple\n:how\nus\n"))
+    file = tmp_path / "g.yaml"
+    assert main(["--plain", str(file)]) == CRASHED
+    said = capsys.readouterr()
+    assert "Your answers are in" in said.out and "fault of the program (KeyError" in said.err
+    assert "garden_name: Maple" in file.read_text() and "units: us" in file.read_text()
+
+
+def test_a_save_that_meets_a_fault_is_told_as_not_saved_and_tried_again(session_of, keeper):
+    interview = session_of()
+    real = keeper.keep
+    keeper.keep = broken
+    interview.offer(interview.step, "Maple")
+    assert "fault of its own (KeyError" in interview.not_kept
+    keeper.keep = real
+    assert interview.save() and interview.not_kept == ""
+    assert keeper.saves[-1][0] == {"garden_name": "Maple"}
+
+
+def test_nobody_left_to_hear_is_no_fault_of_the_program(monkeypatch):
+    def gone(*_):
+        raise NotSaid("The disk is full.")
+
+    monkeypatch.setattr(Plan, "earth", property(gone))
+    for page in (plan_text, card.card_text, figures_text):
+        with pytest.raises(NotSaid):
+            page(sample())
+
+
+def test_the_start_page_stands_though_one_garden_meets_a_fault(monkeypatch, clock):
+    monkeypatch.setattr(shelf, "due", broken)
+    assert "KeyError" in shelf.summary(SAMPLE, clock()).due
