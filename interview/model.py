@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import datetime as dt
+import re
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from enum import Enum
 from typing import Any, Generic, Protocol, TypeVar
 
+from interview import lands
 from interview.reading import Refused, is_unknown
 from interview.units import METRIC, US, Quantity
 
@@ -43,6 +45,9 @@ class Kind(Protocol[T]):
     def many(self) -> bool:
         """Tell whether the answer is a list with one line an item."""
 
+    def worded(self, answers: Answers) -> Kind[T]:
+        """Return the same kind in the words and units that fit the answers."""
+
 
 class Unanswered(Exception):
     """A value was needed whose question has no answer yet."""
@@ -57,6 +62,10 @@ class Unanswered(Exception):
         """True when the person said they do not know yet."""
         self.why = why
         """What is wrong with the answers there are, where that is the reason."""
+
+    def said(self, answers: Answers) -> str:
+        """Say what is waited for, in the words of the garden's country."""
+        return answers.told(self.why or self.question.label)
 
 
 NO_CLOCK = dt.datetime(2000, 1, 1, tzinfo=dt.UTC)
@@ -86,6 +95,10 @@ def as_written(_: Answers) -> Mapping[str, Any]:
 def no_default(_: Answers) -> str | None:
     """Return nothing: there is no honest default."""
     return None
+
+
+_SENTENCES = ("label", "text", "why", "find_out", "caution", "more")
+"""Fields of a question that are told in the words and units of the garden."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -128,7 +141,7 @@ class Question(Generic[T]):
 
     def caution_in(self, answers: Answers) -> str:
         """Return every safety sentence to show with the question; may be nothing."""
-        return f"{self.warns(answers)} {self.caution}".strip()
+        return answers.told(f"{self.warns(answers)} {self.caution}".strip())
 
     def read(self, text: str, answers: Answers) -> T:
         """Return the value of ``text``: the one way in, typed, loaded or piped."""
@@ -139,7 +152,13 @@ class Question(Generic[T]):
 
     def worded(self, answers: Answers) -> Question[T]:
         """Return the question in the words that fit the answers so far."""
-        words = self.wording(answers)
+        words = dict(self.wording(answers))
+        for name in _SENTENCES:
+            said = str(words.get(name, getattr(self, name)))
+            if (told := answers.told(said)) != getattr(self, name):
+                words[name] = told
+        if (kind := words.get("kind", self.kind).worded(answers)) is not self.kind:
+            words["kind"] = kind
         return replace(self, **words) if words else self
 
 
@@ -187,12 +206,17 @@ class Standing(Enum):
     FAULTY = "needs attention"
 
 
+_NAMING = ("_name", "_why", "_by")
+"""How the keys of questions end whose answers are told again in sentences."""
+
+
 @dataclass(frozen=True)
 class Customs:
-    """How answers are read that depend on other answers: the units, and a person's pace."""
+    """How answers are read that depend on other answers: units, a person's pace, the country."""
 
     units_of: Callable[[Answers], str]
     pace_of: Callable[[Answers, str], Quantity]
+    country_of: Callable[[Answers], str] = lambda _: lands.US
 
 
 @dataclass(frozen=True)
@@ -215,6 +239,8 @@ class Answers:
     def units(self) -> str:
         """Return the units shown: ``us`` or ``metric``."""
         if "units" not in self._values:
+            # Its own question, read meanwhile, may be told in the units that are looked for.
+            self._values["units"] = US
             self._values["units"] = self.customs.units_of(self)
         return str(self._values["units"])
 
@@ -227,6 +253,38 @@ class Answers:
     def metric(self) -> bool:
         """Tell whether metric units are shown."""
         return self.units == METRIC
+
+    @property
+    def country(self) -> str:
+        """Return the id of the garden's country; the United States until another is chosen."""
+        if "country" not in self._values:
+            self._values["country"] = lands.US
+            self._values["country"] = self.customs.country_of(self)
+        return str(self._values["country"])
+
+    def told(self, sentence: str) -> str:
+        """Return a sentence in the units shown and the words of the country.
+
+        Names and notes that the person wrote stand in it as they were written.
+        """
+        if not self.metric and self.country == lands.US:
+            return sentence
+        parts = self._names().split(sentence)
+        parts[::2] = [lands.tell(part, self.country, self.metric) for part in parts[::2]]
+        return "".join(parts)
+
+    def _names(self) -> re.Pattern[str]:
+        """Return what finds the person's own names and notes in a sentence."""
+        found: re.Pattern[str] | None = self._values.get("names")
+        if found is None:
+            own = {
+                text
+                for address, text in self.texts.items()
+                if address.endswith(_NAMING) and not is_unknown(text)
+            }
+            words = "|".join(re.escape(one) for one in sorted(own, key=len, reverse=True))
+            found = self._values["names"] = re.compile(rf"(?<!\w)({words or '(?!)'})(?!\w)")
+        return found
 
     def by_units(self, us: str, metric: str) -> str:
         """Return the first or the second, by the units shown."""

@@ -7,6 +7,7 @@ with its working and in the list of figures.
 from __future__ import annotations
 
 import math
+import re
 from dataclasses import dataclass
 
 from interview.units import (
@@ -97,3 +98,17 @@ def depth_words(value: Quantity, metric: bool) -> str:
     if metric:
         return f"{magnitude(value, 'mm') + 0.0:.0f} mm".replace("-0 mm", "0 mm")
     return f"{plain_number(round(magnitude(value, 'in') * 4) / 4 + 0.0)} in"
+
+
+_US_UNIT = r"(?:ft\^0\.5/s|in/h|inch(?:es)?|in|feet|ft²|ft³|ft|yd³|cu ft|sq ft|gallons?)"
+_METRIC_UNIT = r"(?:m\^0\.5/s|mm/h|mm|cm|m²|m³|m|L)"
+_NUMBER = r"\d+(?:[./]\d+)?(?: \d+/\d+)?"
+_PAIR = re.compile(
+    rf"\b(?:{_NUMBER}(?: {_US_UNIT})?(?: to| and| or| x|,) )*{_NUMBER} {_US_UNIT} "
+    rf"\((\d[^()]* {_METRIC_UNIT})\)"
+)
+
+
+def in_metric(words: str) -> str:
+    """Return a sentence with ``2 ft (0.6 m)`` told as ``0.6 m``: the metric number is its own."""
+    return _PAIR.sub(r"\1", words)
