@@ -32,7 +32,8 @@ def check_text(name: str, loaded: Loaded, beside: Sequence[str] = ()) -> str:
     lines.append(f"{len(answers.texts)} answers; {len(still)} questions open.")
     for step in still:
         word = route.standing(step, answers).value
-        lines.append(f"  open: {step.address}: {step.question.label} ({word})")
+        label = step.question.told(answers).label
+        lines.append(f"  open: {step.address}: {label} ({word})")
     lines += [f"  set aside: {address}: does not apply now" for address in aside]
     return "\n".join(lines) + "\n"
 

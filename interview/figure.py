@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 import math
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from interview.evidence import ARITHMETIC, Source
 from interview.model import Unanswered
@@ -76,7 +76,9 @@ class Found:
 
 
 def find(figure: Figure, plan: Plan) -> Found:
-    """Return a figure's value in ``plan``, or what it waits for."""
+    """Return a figure's value in ``plan``, or what it waits for, in the words of its country."""
+    told = plan.answers.told
+    figure = replace(figure, label=told(figure.label), formula=told(figure.formula))
     try:
         return Found(figure, figure.get(plan), None)
     except Unanswered as gap:

@@ -274,7 +274,7 @@ def _depth(plan: Plan) -> Iterator[Finding]:
             "The pond is deeper than 6 in (150 mm) where small children may play.",
             "6 in (150 mm) is deep enough near small children",
             OURS,
-            "Write 6 in as the deepest pond wanted, or fence the garden.",
+            "Write 6 in (150 mm) as the deepest pond wanted, or fence the garden.",
         )
 
 
@@ -323,7 +323,7 @@ def _size(plan: Plan) -> Iterator[Finding]:
             "split",
             Grade.FIX,
             "One garden over 300 ft² (28 m²) is hard to keep level.",
-            "100 to 300 ft² a garden",
+            "100 to 300 ft² (10 to 28 m²) a garden",
             basin.SPLIT_ABOVE_FT2.source,
             "Answer 2 beds, side by side or one below the other; the ways out have their sizes.",
         )

@@ -55,7 +55,7 @@ def dig_reasons(answers: Answers, today: dt.date) -> list[str]:
             f"A mark is within {zone.words(whole.metric)} of where you will dig. Move the hole and "
             "the garden, and measure again."
         )
-    return reasons
+    return [whole.told(one) for one in reasons]
 
 
 def alarm(step: Step, answers: Answers) -> str:
@@ -63,7 +63,8 @@ def alarm(step: Step, answers: Answers) -> str:
     view = step.view(answers)
     if step.question is soak.HOLE_SMELL:
         smell: str | None = view.get(soak.HOLE_SMELL)
-        return f"STOP. {soak.HOLE_SMELL.caution}" if smell in BLOCKING_SMELLS else ""
+        said = f"STOP. {soak.HOLE_SMELL.caution_in(view)}"
+        return said if smell in BLOCKING_SMELLS else ""
     if step.question is soak.HOLE_SEEPS and view.get(soak.HOLE_SEEPS):
         return (
             "STOP here: water that seeps in is groundwater, and a garden at this spot would fill "
@@ -83,10 +84,11 @@ def shut(step: Step, answers: Answers, today: dt.date) -> list[str]:
     view = step.view(answers)
     smell = view.get(soak.HOLE_SMELL)
     if smell in BLOCKING_SMELLS and step.question is not soak.HOLE_SMELL:
-        return [
+        said = (
             f"The hole smells of {smell}. Stop, stay away from it, and call: the utility for gas, "
             "the health department for fuel or sewage."
-        ]
+        )
+        return [view.told(said)]
     day = view.get(soak.HOLE_DUG_ON) or today
     reasons = dig_reasons(answers, day)
     if day > today:

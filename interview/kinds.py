@@ -172,8 +172,8 @@ _READERS: dict[str, Callable[[str, str | None], Amount | Paces]] = {
 _EXAMPLES = {
     ("length", US): "such as 12' 9\", 9 1/2 in or 3.9 m",
     ("length", "in"): "such as 1 in, 9 1/2 in or 240 mm",
-    ("length", "mm"): "such as 25 mm, 24 cm or 9 1/2 in",
-    ("length", "metric"): "such as 3.9 m, 390 cm or 12 ft 9 in",
+    ("length", "mm"): "such as 25 mm or 24 cm",
+    ("length", "metric"): "such as 3.9 m or 390 cm",
     ("duration", ""): "such as 90 min, 1h 45m or 2 days",
     ("area", US): "such as 120 sq ft",
     ("area", "metric"): "such as 12 m2",

@@ -145,21 +145,32 @@ class Question(Generic[T]):
 
     def read(self, text: str, answers: Answers) -> T:
         """Return the value of ``text``: the one way in, typed, loaded or piped."""
-        value = self.kind.read(text, answers)
+        try:
+            value = self.kind.read(text, answers)
+        except Refused as refused:
+            raise retold(refused, answers) from None
         if complaint := self.objection(value, answers):
-            raise Refused(complaint)
+            raise Refused(answers.told(complaint))
         return value
 
     def worded(self, answers: Answers) -> Question[T]:
         """Return the question in the words that fit the answers so far."""
-        words = dict(self.wording(answers))
-        for name in _SENTENCES:
-            said = str(words.get(name, getattr(self, name)))
-            if (told := answers.told(said)) != getattr(self, name):
-                words[name] = told
-        if (kind := words.get("kind", self.kind).worded(answers)) is not self.kind:
-            words["kind"] = kind
-        return replace(self, **words) if words else self
+        words = self.wording(answers)
+        return (replace(self, **words) if words else self).told(answers)
+
+    def told(self, answers: Answers) -> Question[T]:
+        """Return the question in the units shown and the words of the country."""
+        said: dict[str, Any] = {name: answers.told(getattr(self, name)) for name in _SENTENCES}
+        said["kind"] = self.kind.worded(answers)
+        changed = {name: told for name, told in said.items() if told != getattr(self, name)}
+        return replace(self, **changed) if changed else self
+
+
+def retold(refused: Refused, answers: Answers) -> Refused:
+    """Put a refusal into the units shown and the words of the country, and return it."""
+    refused.said = answers.told(refused.said)
+    refused.args = (refused.said,)
+    return refused
 
 
 @dataclass(frozen=True, eq=False)
@@ -270,7 +281,7 @@ class Answers:
         if not self.metric and self.country == lands.US:
             return sentence
         parts = self._names().split(sentence)
-        parts[::2] = [lands.tell(part, self.country, self.metric) for part in parts[::2]]
+        parts[::2] = (lands.tell(part, self.country, self.metric) for part in parts[::2])
         return "".join(parts)
 
     def _names(self) -> re.Pattern[str]:
@@ -280,7 +291,7 @@ class Answers:
             own = {
                 text
                 for address, text in self.texts.items()
-                if address.endswith(_NAMING) and not is_unknown(text)
+                if address.endswith(_NAMING) and lands.tell(text, self.country, self.metric) != text
             }
             words = "|".join(re.escape(one) for one in sorted(own, key=len, reverse=True))
             found = self._values["names"] = re.compile(rf"(?<!\w)({words or '(?!)'})(?!\w)")

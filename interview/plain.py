@@ -92,7 +92,8 @@ def _closed(session: Session, say: Say) -> None:
     """Say which questions were left out because their stage is shut."""
     for step in route.open_steps(session.answers):
         if reasons := session.shut(step):
-            say(f"\nNot asked yet, from '{step.question.label}' on: {' '.join(reasons)}")
+            label = step.worded(session.answers).label
+            say(f"\nNot asked yet, from '{label}' on: {' '.join(reasons)}")
             return
 
 

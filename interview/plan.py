@@ -762,7 +762,8 @@ class Plan:
 
     def why_plant(self, name: str) -> tuple[str, ...]:
         """Say for each zone why the plant of that name is in or out."""
-        return why_plant(name, self.planting, self.plants, self.wishes)
+        said = why_plant(name, self.planting, self.plants, self.wishes)
+        return tuple(map(self.answers.told, said))
 
     # Findings and the verdict
 
@@ -770,7 +771,8 @@ class Plan:
     def findings(self) -> tuple[Finding, ...]:
         """Everything found about the spot chosen and the garden, worst first."""
         order = {Grade.STOP: 0, Grade.FIX: 1, Grade.GOOD: 2}
-        return tuple(sorted(all_findings(self), key=lambda one: order[one.grade]))
+        found = (one.told(self.answers.told) for one in all_findings(self))
+        return tuple(sorted(found, key=lambda one: order[one.grade]))
 
     @cached_property
     def verdict(self) -> Grade:

@@ -10,7 +10,8 @@ from interview import reading
 from interview.kinds import Note
 from interview.model import Answers
 from interview.reading import Refused, shown
-from interview.units import plain_number, unit_name
+from interview.shown import in_metric
+from interview.units import US, plain_number, unit_name
 
 BAG, EACH = "bag", "each"
 BY_VOLUME, BY_LENGTH, BY_PLANT = ("mulch", "compost", "stone"), ("edging", "pipe"), ("plants",)
@@ -105,7 +106,8 @@ class PriceLine(Note):
         return read_price(value).words
 
     def hint(self, units: str) -> str:
-        return f"such as {EXAMPLE}, compost 6 per bag, edging 2 per ft, plants 4 each"
+        said = f"such as {EXAMPLE}, compost 6 per bag, edging 2 per ft, plants 4 each"
+        return said if units == US else in_metric(said)
 
 
 def prices_of(lines: Sequence[str]) -> dict[str, Price]:

@@ -92,7 +92,7 @@ def _worked(plan: Plan, parts: tuple[Part, ...]) -> Iterator[list[str]]:
             lines = list(part(plan))
         except Unanswered as gap:
             why = f" {gap.why}" if gap.why else " See STILL TO FIND OUT."
-            lines = wrap(f"Waits for: {gap.question.label}.{why}")
+            lines = wrap(plan.answers.told(f"Waits for: {gap.question.label}.{why}"))
         if lines:
             yield _heading(title) + lines
 
@@ -156,7 +156,7 @@ def _assumed_part(plan: Plan) -> list[str]:
         return []
     lines = [*_heading("ASSUMED UNTIL YOU ANSWER")]
     # The same question about several things is told once.
-    said = dict.fromkeys(f"{step.question.label}: {default}" for step, default in found)
+    said = dict.fromkeys(f"{step.worded(plan.answers).label}: {default}" for step, default in found)
     for line in said:
         lines += wrap(line, "  ")
     return lines
@@ -175,7 +175,7 @@ def _notes_part(plan: Plan) -> list[str]:
 def _caution_part(plan: Plan) -> list[str]:
     lines = _heading("CAUTIONS")
     for line in cautions.every(plan.tolerance):
-        lines += wrap(f"- {line}", "  ")
+        lines += wrap(f"- {plan.answers.told(line)}", "  ")
     return lines
 
 

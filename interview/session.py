@@ -9,7 +9,7 @@ from typing import Protocol
 
 from interview import gate, route
 from interview.kinds import list_lines
-from interview.model import UNKNOWN_TEXT, Answers, Standing, Unanswered
+from interview.model import UNKNOWN_TEXT, Answers, Standing, Unanswered, retold
 from interview.parts import plant_names
 from interview.plan import Plan, no_files
 from interview.questions import planting
@@ -137,12 +137,15 @@ class Session:
         try:
             kept = question.kind.settle(text, view)
         except Unanswered as gap:
-            said = gap.question.label
+            said = view.told(gap.question.label)
             raise Refused(f"This waits for another answer: {said}. Answer that first.") from None
+        except Refused as refused:
+            raise retold(refused, view) from refused.__cause__
         try:
             value = question.read(kept, view)
         except Unanswered as gap:
-            return Heard(step, f"{kept} (waits for: {gap.question.label.lower()})", kept)
+            said = view.told(gap.question.label).lower()
+            return Heard(step, f"{kept} (waits for: {said})", kept)
         return Heard(step, question.kind.echo(value, view), kept)
 
     def offer(self, step: Step, text: str) -> Heard:
@@ -204,7 +207,7 @@ class Session:
         doubt = step.question.doubt(value, view)
         if doubt and self._doubted != (step.address, kept):
             self._doubted = (step.address, kept)
-            raise Doubt(f"{doubt} Give the same answer again to keep it.")
+            raise Doubt(f"{view.told(doubt)} Give the same answer again to keep it.")
         self._doubted = None
 
     def remark(self, step: Step, text: str) -> str:
@@ -291,7 +294,7 @@ class Session:
             if step is None or not (reasons := self.shut(step)):
                 break
             self.passed_over = self.passed_over or (
-                f"Passed over, from '{step.question.label}' on: {reasons[0]}"
+                f"Passed over, from '{step.worded(self._answers).label}' on: {reasons[0]}"
             )
         if step is not None:
             self.step = step

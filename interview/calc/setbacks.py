@@ -83,7 +83,7 @@ _ITEMS = (
         Distance(10, 3), Distance(15, 4.5), Grade.FIX,
         _published(f"{_UW}: 10 ft, slab or not"), MEMORY,
         stop_under=Distance(5, 1.5),
-        remedy="Between 5 and 10 ft only where the ground falls away from the house.",
+        remedy="Between 5 and 10 ft (1.5 and 3 m) only where the ground falls away from the house.",
     ),
     Setback(
         "septic", "the septic system, garden beside or below it",

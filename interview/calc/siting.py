@@ -143,7 +143,7 @@ def below_floor_finding(
     source = BELOW_FLOOR_FT.source if what is Below.BEDROCK else _WATER
     dug = not_negative(dug_depth, unit, "The dug depth must be zero or more.")
     if depth is None:
-        change = "Look in the soil survey of your county, and in the test hole once it may be dug."
+        change = "Look in the soil survey, and in the test hole once it may be dug."
         return _unknown(key, f"The depth to {what.value}", limit, source, change)
     between = not_negative(depth, unit, "A depth must be zero or more.") - dug
     if reaches(between, need):

@@ -71,7 +71,7 @@ def spot_slope(spot: Answers) -> Slope:
 
 def spot_report(spot: Answers, dug_depth: Quantity) -> SpotReport:
     """Return what was found at a spot, where digging goes down to ``dug_depth``."""
-    findings = tuple(_findings(spot, dug_depth))
+    findings = tuple(one.told(spot.told) for one in _findings(spot, dug_depth))
     number = spot.scope[1] if spot.scope else 1
     return SpotReport(number, spot[site.SPOT_NAME], findings, siting.verdict(findings))
 
@@ -118,4 +118,4 @@ def _slope(spot: Answers) -> Iterator[Finding]:
         yield siting.slope_unknown()
         return
     yield siting.slope_finding(slope, spot.get(site.SLIDES) == "slides")
-    yield level_finding(slope)
+    yield level_finding(slope, spot.metric)

@@ -10,6 +10,7 @@ from interview.calc.notice import DEFAULT_BUSINESS_DAYS, StateNotice, ToleranceZ
 from interview.cautions import LOCATE
 from interview.evidence import OURS, Cited
 from interview.kinds import Choice, Count, Day, Note, Number, Several, Ticks, YesNo
+from interview.lands import land
 from interview.model import Answers, Group, Question, Stage
 from interview.questions import start
 from interview.questions.ask import (
@@ -22,12 +23,25 @@ from interview.questions.ask import (
 )
 from interview.units import Quantity, magnitude
 
-LINES_CAUTION = f"{LOCATE} In the US call 811; it is free."
+
+def locating_service(answers: Answers) -> str:
+    """Say whom to ask about buried lines in the country of the garden."""
+    return land(answers.country).service
+
+
+def service_too(answers: Answers) -> dict[str, str]:
+    """Word a question so that its caution names the locating service of the country."""
+    return {"caution": f"{LOCATE} {locating_service(answers)}"}
+
 
 _BUSINESS_DAYS = ("business days", "business day", "full business days", "working days")
 LEVEL = tuple((word, (0.0, "in")) for word in ("level", "flat", "none", "no drop"))
 NO_MARKS = tuple((word, (500.0, "ft")) for word in ("no marks", "no mark", "none"))
 """Where there is no mark the distance is the largest the question takes."""
+
+_OUTLINE = (
+    "Outline in white the test hole, the garden, the berm and the pipe route: all of it is digging."
+)
 
 LINES_REQUESTED = Question(
     key="lines_requested",
@@ -35,14 +49,14 @@ LINES_REQUESTED = Question(
     text="Have you asked to have the buried lines marked?",
     kind=Choice((("not_yet", "not yet"), ("asked", "yes, I have asked"))),
     why="Gas, power and cable lines can lie a hand deep. Hitting one can kill.",
-    find_out="In the US call 811 or use your state's website. In Canada, Australia and New "
-    "Zealand there is a national or provincial service; in the UK plans can be asked for free. "
-    "Elsewhere ask each utility.",
-    caution=LINES_CAUTION,
-    more="Outline in white the test hole, the garden, the berm and the pipe route: all of it is "
-    "digging. Paint colours (public works uniform colour code): red electric, yellow gas or oil, "
-    "orange communications, blue drinking water, purple reclaimed or irrigation water, green "
-    "sewer, pink survey, white your own outline.",
+    find_out="Ask the locating service of your country, or else each utility.",
+    caution=LOCATE,
+    more=_OUTLINE,
+    wording=lambda a: {
+        **service_too(a),
+        "find_out": locating_service(a),
+        "more": f"{_OUTLINE} Colors of the marks: {land(a.country).paint}.",
+    },
 )
 
 LINES_ASKED_ON = Question(
@@ -96,6 +110,9 @@ LINES_BUSINESS_DAYS = Question(
     kind=Count(1, 15, ("days", "day", *_BUSINESS_DAYS)),
     why="The marks are not complete before that.",
     find_out="It is on the ticket. Most US states ask for 2 or 3; 3 is used when you don't know.",
+    wording=start.abroad(
+        find_out="It is on the ticket, or the service says it; 3 is used when you don't know."
+    ),
     asks=chosen(LINES_REQUESTED, "asked"),
     when="the locate request was made",
     default=lambda a: str(max(_notice(a).business_days, DEFAULT_BUSINESS_DAYS)),
@@ -122,7 +139,8 @@ LINES_ANSWERED = Question(
     find_out="Check the ticket online or call the service and ask who has not answered.",
     asks=chosen(LINES_REQUESTED, "asked"),
     when="the locate request was made",
-    caution=LINES_CAUTION,
+    caution=LOCATE,
+    wording=service_too,
 )
 
 LINES_FINISHED_ON = Question(
@@ -149,6 +167,9 @@ LINES_VALID_DAYS = Question(
     why="After that you must ask again before you dig.",
     find_out="It is on the ticket. Where neither you nor your state's rule says more, 10 working "
     "days are used.",
+    wording=start.abroad(
+        find_out="It is on the ticket or the plans. Where you write none 10 working days are used."
+    ),
     asks=said_yes(LINES_ANSWERED),
     when="every owner has answered",
     default=lambda a: str(_notice(a).valid_days),
@@ -198,7 +219,7 @@ MARK_DISTANCE = Question(
     kind=replace(distance(500), said=NO_MARKS),
     why="A line may lie to either side of its mark, so a strip along it is not for digging.",
     find_out="Measure from the mark to the nearest edge of the garden, test hole or pipe route. "
-    "If there is no mark in the yard write no marks: it then counts as 500 ft off.",
+    "If there is no mark in the yard write no marks: it then counts as 500 ft (150 m) off.",
     asks=said_yes(LINES_ANSWERED),
     when="every owner has answered",
     warns=near_a_mark,
@@ -425,10 +446,10 @@ DOWNHILL = Question(
 WET_DEPTH = Question(
     key="wet_season_depth",
     label="Depth to wet-season water",
-    text="How deep is it to water in the wet season, or to grey or rust-spotted soil?",
+    text="How deep is it to water in the wet season, or to gray or rust-spotted soil?",
     kind=depth((0, "in"), (1200, "in")),
     why="There should be 2 ft (0.6 m) of drained soil below the dug bottom.",
-    find_out="Ask a neighbour, read a well log or the soil survey, or look in the test hole. If "
+    find_out="Ask a neighbor, read a well log or the soil survey, or look in the test hole. If "
     "none was seen, write the deepest you know to be dry.",
     group="spots",
 )
@@ -439,7 +460,7 @@ ROCK_DEPTH = Question(
     text="How deep is it to rock or a layer no spade goes through?",
     kind=depth((0, "in"), (1200, "in")),
     why="Water cannot soak into rock: there should be 2 ft (0.6 m) of soil below the dug bottom.",
-    find_out="Neighbours, the soil survey, or the test hole once the lines are marked. If none "
+    find_out="Neighbors, the soil survey, or the test hole once the lines are marked. If none "
     "was met, write how deep you know there is none.",
     group="spots",
     caution="Pushing a rod into the ground is digging too: only after the lines are marked.",
@@ -457,7 +478,7 @@ SLIDES = Question(
         )
     ),
     why="Added water can start the ground moving.",
-    find_out="Ask neighbours or the county; look for leaning trees and cracks.",
+    find_out="Ask neighbors or the county; look for leaning trees and cracks.",
     group="spots",
     caution="On ground that may move an engineer decides, not this plan.",
 )
@@ -487,7 +508,7 @@ CONTAMINATION = Question(
         )
     ),
     why="Soaking water carries old pollution down.",
-    find_out="Ask former owners and neighbours; look at old maps or photographs.",
+    find_out="Ask former owners and neighbors; look at old maps or photographs.",
     group="spots",
     caution="Where pollution is suspected do not dig and do not soak water in. Near old painted "
     "walls the soil may hold lead.",
@@ -526,7 +547,7 @@ OVERFLOW_TO = Question(
             ("own_lawn", "over my own lawn"),
             ("street", "to the street or a roadside swale"),
             ("drain", "to a drain inlet"),
-            ("neighbour", "toward a neighbour"),
+            ("neighbour", "toward a neighbor"),
             ("building", "back toward a building"),
             ("bank", "over a steep bank"),
             ("undecided", "not decided yet"),
@@ -535,7 +556,7 @@ OVERFLOW_TO = Question(
     why="Every garden overflows sometimes. It must do so at a place you choose.",
     find_out="Pour out a bucket at the downhill edge and follow the water.",
     group="spots",
-    caution="Overflow must stay clear of buildings, neighbours and walks that ice over.",
+    caution="Overflow must stay clear of buildings, neighbors and walks that ice over.",
 )
 
 ANOTHER_SPOT = Question(
@@ -607,7 +628,7 @@ CHILDREN = Question(
     text="Are small children or pets ever in this yard?",
     kind=YesNo(),
     why="An open hole or a full pond is a danger to them, and some plants are poisonous.",
-    find_out="Think of visitors and neighbours too. If unsure, say yes.",
+    find_out="Think of visitors and neighbors too. If unsure, say yes.",
     default=always_this("yes"),
     caution="A small child can drown in a very little water. Cover an open hole or fill it.",
 )

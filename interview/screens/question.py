@@ -380,7 +380,8 @@ class QuestionScreen(FurtherPages, QuestionPage):
         elif standing in (Standing.OPEN, Standing.UNKNOWN):
             await self._put_off(step)
         else:
-            asked = f"Put “don't know yet” in the place of your answer to “{step.question.label}”?"
+            label = step.worded(self._session.answers).label
+            asked = f"Put “don't know yet” in the place of your answer to “{label}”?"
 
             async def done(yes: bool | None) -> None:
                 if yes:
@@ -391,7 +392,7 @@ class QuestionScreen(FurtherPages, QuestionPage):
     async def _put_off(self, step: Step) -> None:
         self._keep_draft()
         self._session.put_off(step)
-        put_off = f"Put off: {step.question.label}."
+        put_off = f"Put off: {step.worded(self._session.answers).label}."
         await self._forward(f"{put_off} To find out: {self._session.find_out(step)}", put_off)
 
     def action_go_to(self) -> None:

@@ -64,7 +64,7 @@ def plants(plan: Plan) -> Iterator[str]:
             yield from wrap(f"  {why}", "    ")
     yield from _own_file(plan)
     for note in plan.planting.notes:
-        yield from wrap(f"Note: {note}", "  ")
+        yield from wrap(f"Note: {plan.answers.told(note)}", "  ")
     yield from wrap(f"CAUTION: {cautions.PLANTS}", "  ")
 
 
@@ -86,7 +86,7 @@ def _zone(plan: Plan, zone: ZonePlan) -> Iterator[str]:
     if not zone.picks:
         yield from wrap(f"  {zone.guidance.wetness}", "  ")
         for trait in zone.guidance.traits:
-            yield from wrap(f"- {trait}", "  ")
+            yield from wrap(f"- {plan.answers.told(trait)}", "  ")
         return
     usual, worst = magnitude(zone.site.hours, "h"), zone.site.worst_hours
     codes = chosen_from(zone.zone, usual, worst)
@@ -124,7 +124,7 @@ def _pick(plan: Plan, pick: Pick) -> Iterator[str]:
     role = f"; {pick.role}" if pick.role else ""
     yield from wrap(f"{INDENT}{', '.join(_facts(plan, plant))}{role}", INDENT)
     if found := hazards(plant):
-        said = " ".join(found).replace(" (from memory)", "*")
+        said = plan.answers.told(" ".join(found)).replace(" (from memory)", "*")
         yield from wrap(f"{INDENT}CAUTION: {said}", INDENT)
     notes = [pick.against, pick.makeshift, *home_doubts(plant, plan.wishes.region)]
     if plant.needs_long_wet:
@@ -132,7 +132,7 @@ def _pick(plan: Plan, pick: Pick) -> Iterator[str]:
     if remarks(plant) and not found:
         notes.append(f"The list remarks: {remarks(plant)}.")
     if said := " ".join(one for one in notes if one):
-        yield from wrap(f"{INDENT}{said}", INDENT)
+        yield from wrap(f"{INDENT}{plan.answers.told(said)}", INDENT)
 
 
 def _facts(plan: Plan, plant: Plant) -> Iterator[str]:
@@ -210,7 +210,7 @@ def care(plan: Plan) -> Iterator[str]:
         for task in month.tasks:
             months.setdefault(task.task, []).append(month.month)
     for words, when in months.items():
-        yield from wrap(f"{month_words(when)}: {words}", "  ")
+        yield from wrap(f"{month_words(when)}: {plan.answers.told(words)}", "  ")
     yield ""
     yield "How a plant fares (from memory):"
     for sign in SIGNS:
@@ -218,7 +218,7 @@ def care(plan: Plan) -> Iterator[str]:
     yield ""
     yield "After a storm, when the water is"
     for said, change in after_storm_steps():
-        yield from wrap(f"- {said}: {change}", "  ")
+        yield from wrap(f"- {said}: {plan.answers.told(change)}", "  ")
 
 
 def month_words(when: list[int]) -> str:

@@ -106,7 +106,9 @@ def _sense(plan: Plan) -> Iterator[str]:
     )
     if not roof:
         return
-    typical = f"a typical downspout drains about {100 * TYPICAL_PART.value:g} % of the house"
+    typical = plan.answers.told(
+        f"a typical downspout drains about {100 * TYPICAL_PART.value:g} % of the house"
+    )
     house = plan.answers.get(asked.HOUSE_AREA)
     if house is None:
         yield from wrap(f"Does it make sense? Look at the house: {typical}.")
