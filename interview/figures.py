@@ -950,7 +950,7 @@ FIGURES: tuple[Figure, ...] = (
         _pipe_flow,
         "ft**3/s",
         "L/s",
-        "(d / 4)^(2/3) sqrt(fall) / n x pi d² / 4, n = 0.011, in metres and seconds",
+        "(d / 4)^(2/3) sqrt(fall) / n x pi d² / 4, n = 0.011, in meters and seconds",
         ("pipe_width",),
         MANNING_SMOOTH.source,
     ),

@@ -16,6 +16,11 @@ _PRIVATE = {
     "kept_clear": PrivateLines.KEPT_CLEAR,
     "not_found": PrivateLines.UNKNOWN,
 }
+MARK_UNKNOWN = "You have not said how far the nearest mark is: measure that first."
+MARK_PACED = (
+    "The distance to the nearest mark is in paces, and the length of the pace is not known yet: "
+    "measure the distance with a tape."
+)
 BLOCKING_SMELLS = ("gas", "fuel", "sewage")
 
 
@@ -49,7 +54,8 @@ def dig_reasons(answers: Answers, today: dt.date) -> list[str]:
     zone = site.tolerance_zone(whole)
     if near is None:
         if not reasons:
-            reasons.append("You have not said how far the nearest mark is: measure that first.")
+            paced = whole.waits(site.MARK_DISTANCE)
+            reasons.append(MARK_PACED if paced else MARK_UNKNOWN)
     elif not reaches(magnitude(near, "m"), magnitude(zone.shown(whole.metric), "m")):
         reasons.append(
             f"A mark is within {zone.words(whole.metric)} of where you will dig. Move the hole and "

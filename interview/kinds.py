@@ -232,8 +232,23 @@ class Measure(Simple[Quantity]):
             value: Quantity = answers.pace(amount.walker) * float(amount.count)
         else:
             value = quantity(float(amount.number), amount.unit)
-        self._check(value, answers.units)
+        try:
+            self._check(value, answers.units)
+        except Refused as refused:
+            raise Refused(f"{refused} {self._meant(text, amount)}".rstrip()) from None
         return value
+
+    def _meant(self, text: str, amount: Amount | Paces) -> str:
+        """Say which smaller unit may be meant by a bare number that is too large."""
+        small = {"m": "mm", "ft": "in"}.get("" if isinstance(amount, Paces) else amount.unit)
+        if small is None or isinstance(amount, Paces) or not reading.is_bare(text):
+            return ""
+        high = self.at_most
+        value = quantity(float(amount.number), small)
+        if high is None or not 0 < magnitude(value, high[1]) <= high[0]:
+            return ""
+        number = plain_number(float(amount.number))
+        return f"If you mean {small}, write {number} {small}."
 
     def _check(self, value: Quantity, units: str) -> None:
         if self.above_zero and value.m <= 0:

@@ -391,6 +391,19 @@ class Answers:
         except (Refused, Unanswered):
             return None
 
+    def waits(self, question: Question[Any]) -> bool:
+        """Tell whether an answer is kept that waits for another, as paces wait for a pace."""
+        text = self.text(question)
+        if text is None or is_unknown(text):
+            return False
+        try:
+            self._read(question, text)
+        except Unanswered:
+            return True
+        except Refused:
+            pass
+        return False
+
     def once(self, name: str, work: Callable[[], T]) -> T:
         """Return what ``work`` gives, worked out once for these answers and kept by ``name``.
 

@@ -133,7 +133,7 @@ def _say_changes(before: Answers, after: Answers, say: Say) -> None:
 
 
 def _show(session: Session, step: Step, say: Say) -> None:
-    question = step.worded(session.answers)
+    question = session.worded(step)
     view = step.view(session.answers)
     item = f" ({question.group} {step.number})" if step.number else ""
     say(f"\n[{step.address}]{item} {question.text}")

@@ -20,7 +20,7 @@ HIGHEST = 100_000.0
 """A price above this is a slip of the keys."""
 EXAMPLE = "mulch 38 per yd3"
 
-_THING = re.compile(r"(?P<thing>[^\W\d_]+)\s*[:=]?\s*(?P<sign>[$€£])?\s*(?P<rest>.*)")
+_THING = re.compile(r"(?P<thing>[^\W\d_]+)\s*[:=]?\s*(?P<sign>[a-z]{0,3}[$€£¥])?\s*(?P<rest>.*)")
 _PER = re.compile(r"(?:per\b|/|an?\b|for (?:an?|one|each)\b)\s*(?P<unit>.*)")
 _ONE = {"plant": "plants", "stones": "stone", "pipes": "pipe", "edgings": "edging"}
 
@@ -58,7 +58,7 @@ def read_price(text: str) -> Price:
     amount = float(reading.read_number(found["number"], example="38"))
     if amount > HIGHEST:
         raise Refused(f"A price of {plain_number(amount)} is too high. Check it.")
-    return Price(thing, amount, _unit(thing, found["how"]), match["sign"] or "")
+    return Price(thing, amount, _unit(thing, found["how"]), (match["sign"] or "").upper())
 
 
 def _unit(thing: str, how: str) -> str:

@@ -146,7 +146,10 @@ def _findings_part(plan: Plan, sources: Sources) -> list[str]:
             lines += wrap(f"- {finding.said} {sources.mark(finding.source)}", "  ")
     if len(plan.spots) > 1:
         lines += ["", "Spots compared:"]
-        lines += [f"  {one.number}. {one.name}: {one.grade.value}" for one in plan.spots]
+        for one in plan.spots:
+            lines.append(f"  {one.number}. {one.name}: {one.grade.value}")
+            for reason in one.against:
+                lines += wrap(f"     - {reason}", "       ")
     return lines
 
 

@@ -5,17 +5,17 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
-from typing import Protocol
+from typing import Any, Protocol
 
 from interview import gate, route
 from interview.kinds import list_lines
-from interview.model import UNKNOWN_TEXT, Answers, Standing, Unanswered, retold
+from interview.model import UNKNOWN_TEXT, Answers, Question, Standing, Unanswered, retold
 from interview.parts import plant_names
 from interview.plan import Plan, no_files
 from interview.questions import planting
 from interview.reading import Refused, is_unknown
 from interview.route import Step
-from interview.suggest import help_for, value_for
+from interview.suggest import beside, help_for, value_for
 
 
 class Keeper(Protocol):
@@ -192,7 +192,13 @@ class Session:
 
     def offered(self, step: Step) -> str | None:
         """Return the words an empty answer stands for: the default, or what the plan works out."""
-        return step.question.default(step.view(self.answers)) or value_for(step.question, self.plan)
+        return value_for(step.question, self.plan) or step.question.default(step.view(self.answers))
+
+    def worded(self, step: Step) -> Question[Any]:
+        """Return the question in the words that fit the answers, with what the plan has found."""
+        question = step.worded(self.answers)
+        found = beside(step.question, self.plan)
+        return replace(question, text=f"{question.text}\n{found}") if found else question
 
     def find_out(self, step: Step) -> str:
         """Return how to find the answer out, with the numbers this plan has for it."""

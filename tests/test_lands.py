@@ -8,8 +8,12 @@ import pytest
 
 from interview import figures, route
 from interview.card import card_text
+from interview.evidence import Standing
+from interview.lands import land, rows, tell
+from interview.questions import every_question, site, soak, start
 from interview.reading import Refused
 from interview.report import plan_text, so_far, waiting_text
+from interview.sections.plants import care
 from tests.test_any_garden import any_answers
 
 GARDENS = 4
@@ -89,3 +93,149 @@ def test_no_sentence_of_a_metric_garden_has_us_measures(country, chance, given, 
     for step in route.steps(answers):
         found.update(us_measures(sentences_of(step, session)))
     assert "\n".join(sorted(found)) == ""
+
+
+COUNTRIES = [key for key, _ in start.COUNTRY.kind.options]
+ABROAD = [one for one in COUNTRIES if one != "us"]
+BRITISH_SPELLING = re.compile(
+    r"\b(colour|neighbour|grey|centre|millimetre|centimetre|metre|favour|licence)", re.IGNORECASE
+)
+
+
+def american_words(country):
+    """Return what finds the words of the table that another word stands for in ``country``."""
+    other = [term for term, word in land(country).words.items() if word != term]
+    return re.compile(rf"\b(?:{'|'.join(other)})\b(?! card)|\b811\b|\b1978\b", re.IGNORECASE)
+
+
+def test_every_country_that_may_be_chosen_has_a_column_of_words():
+    for row in rows():
+        assert set(COUNTRIES) < set(row), row["term"]
+        for country in COUNTRIES:
+            assert row[country] or (row["term"], country) == ("@half", "other")
+
+
+def test_every_row_says_what_stands_behind_it():
+    standings = {one.value for one in Standing}
+    assert [row["term"] for row in rows() if row["standing"] not in standings] == []
+    # What was read somewhere names where.
+    read = [row for row in rows() if row["standing"].startswith("published")]
+    assert read and all(row["source"] for row in read)
+
+
+@pytest.mark.parametrize("country", COUNTRIES)
+def test_a_sentence_told_twice_stays_as_it_is(country):
+    for row in rows():
+        once = tell(f"Ask the {row['term']}.", country)
+        assert tell(once, country) == once
+
+
+def test_a_word_keeps_its_capital_and_the_name_of_the_card():
+    said = "Downspouts of the yard: see the yard card. Property line."
+    assert tell(said, "uk") == "Downpipes of the home garden: see the yard card. Boundary."
+    assert tell(said, "canada") == said
+
+
+@pytest.mark.parametrize("country", ["canada", "uk", "australia", "other"])
+def test_no_american_word_is_told_abroad(country, chance, given, session_of):
+    american, found = american_words(country), set()
+    for place in range(2):
+        answers = any_answers(chance(70 + place), given(units="metric", country=country))
+        session = session_of(answers)
+        found.update(one for one in everything_told(session) if american.search(one))
+    for step in route.steps(answers):
+        found.update(one for one in sentences_of(step, session) if american.search(one))
+    assert "\n".join(sorted(found)) == ""
+
+
+def test_what_is_written_for_every_garden_is_spelled_the_american_way(session_of, given):
+    session = session_of(given(units="us", country="us"))
+    for question in every_question():
+        said = [question.label, question.text, question.why, question.find_out, question.more]
+        said += [label for _, label in getattr(question.kind, "options", ())]
+        assert [one for one in said if BRITISH_SPELLING.search(one)] == [], question.key
+    assert not BRITISH_SPELLING.search(plan_text(session.plan))
+
+
+@pytest.mark.parametrize(
+    ("country", "service"),
+    [
+        # Services that locate lines, read in stored copies of their web pages.
+        ("us", "811"),
+        ("canada", "Click Before You Dig"),
+        ("uk", "LinesearchbeforeUdig"),
+        ("australia", "Before You Dig Australia"),
+        ("new_zealand", "beforeUdig"),
+        ("other", "No service for your country is held here"),
+    ],
+)
+def test_the_service_of_the_country_is_named_where_lines_are_asked_about(
+    country, service, given, session_of
+):
+    session = session_of(given(country=country))
+    for address in ("lines_requested", "holes.1.hole_dug_on"):
+        step = session.jump(address)
+        caution = step.worded(session.answers).caution_in(step.view(session.answers))
+        assert service in caution and "not even the test hole" in caution
+        assert ("811" in caution) == (country == "us")
+    assert service in plan_text(session.plan).replace("\n", " ").replace("   ", "")
+    assert ("811" in card_text(session.plan)) == (country == "us")
+
+
+def test_the_colors_of_marks_are_told_only_where_they_are_held(given, session_of):
+    for country in COUNTRIES:
+        session = session_of(given(country=country))
+        more = session.jump("lines_requested").worded(session.answers).more
+        assert ("red electric" in more) == (country in ("us", "canada"))
+
+
+def test_names_that_a_person_gave_stand_as_they_were_given(given, plan_of, hole):
+    texts = hole("round", "200 mm", "200 mm", "+1h left 190 mm", hole_name="downspout, 2 ft (1 m)")
+    plan = plan_of({"units": "metric", "country": "uk", **texts, "spots.1.spot_name": "back yard"})
+    assert any("downspout, 2 ft (1 m)" in one.said for one in plan.findings)
+    assert "back yard" in plan_text(plan)
+
+
+@pytest.mark.parametrize(
+    "label", ["a ribbon under 1 in (25 mm), gritty", "a ribbon under 25 mm, gritty"]
+)
+def test_a_choice_is_read_by_its_label_in_either_way_of_telling_it(label, given):
+    view = given(units="metric", country="uk").at("holes", 1)
+    assert soak.RIBBON.read(label, view) == "short_gritty"
+    assert soak.RIBBON.kind.echo("short_gritty", view) == "a ribbon under 25 mm, gritty"
+
+
+def test_us_gardens_are_told_of_both_measures(given):
+    told = site.WET_DEPTH.worded(given(units="us").at("spots", 1)).why
+    assert "2 ft (0.6 m)" in told
+
+
+OWN_PLANTS = """\
+scientific_name,common_name,kind,sun,zones,height_max_m,spacing_cm,bloom_start,bloom_end
+Hortus unus,first herb,forb,full;part,floor;side;rim,0.5,40,Oct,Jan
+Hortus duo,second herb,forb,full;part,floor;side;rim,0.5,40,Oct,Jan
+Hortus tres,third herb,forb,full;part,floor;side;rim,0.5,40,Oct,Jan
+"""
+
+
+@pytest.mark.parametrize(
+    ("country", "lacking"),
+    [
+        # October and November are spring in the south, December and January summer.
+        ("new_zealand", ["autumn"]),
+        ("australia", ["autumn"]),
+        ("uk", ["spring", "summer"]),
+    ],
+)
+def test_seasons_of_bloom_go_by_the_half_of_the_world(country, lacking, sized, plan_of, tmp_path):
+    (tmp_path / "own.csv").write_text(OWN_PLANTS)
+    plan = plan_of({**sized, "country": country, "own_plants": "own.csv"})
+    assert plan.planting.total
+    noted = re.findall(r"in flower in (\w+): (\d)", " ".join(plan.planting.notes))
+    assert [season for season, count in noted if count == "0"] == lacking
+
+
+def test_where_the_half_of_the_world_is_not_held_the_sheet_says_so(plan_of):
+    for country in COUNTRIES:
+        said = "northern half of the world" in " ".join(care(plan_of({"country": country})))
+        assert said == (country == "other")

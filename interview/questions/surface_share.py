@@ -91,6 +91,12 @@ def _not_above(name: str, answers: Answers) -> str | None:
     return f"No surface above this one has that name. Write no, or one of: {known}."
 
 
+def _listed(answers: Answers) -> dict[str, str]:
+    """Word the question with the names of the surfaces listed before this one."""
+    names = ", ".join(_names_above(answers).values())
+    return {"text": f"{FALLS_ON.text} Listed: {names}."} if names else {}
+
+
 NOT_ON_ANOTHER = ("no", "none", "n")
 
 FALLS_ON = Question(
@@ -106,6 +112,7 @@ FALLS_ON = Question(
     asks=lambda a: a.scope is not None and a.scope[1] > 1,
     when="another surface is listed already",
     objection=_not_above,
+    wording=_listed,
     default=always_this("no"),
     picture=pictures.FALLS_ON,
 )

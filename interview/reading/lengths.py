@@ -81,6 +81,15 @@ def read_length(text: str, bare: str | None, paces: bool = True) -> Amount | Pac
     return found
 
 
+def is_bare(text: str) -> bool:
+    """Tell whether ``text`` is a number without a unit."""
+    try:
+        read_length(text, None, paces=False)
+    except Refused:
+        return bool(re.fullmatch(r"[\d.,]+", in_digits(taken(text, example_length(None)))))
+    return False
+
+
 def read_taped_length(text: str, bare: str | None) -> Amount:
     """Return the length written in ``text``; paces are refused. Raises ``Refused``."""
     found = read_length(text, bare, paces=False)

@@ -14,7 +14,7 @@ from textual.containers import Container
 from textual.message import Message
 from textual.widgets import Button
 
-from interview.kinds import Several
+from interview.kinds import Several, list_lines
 from interview.model import Standing
 from interview.paced_lengths import changes_said
 from interview.questions import survey
@@ -112,7 +112,7 @@ class QuestionScreen(FurtherPages, QuestionPage):
         missed = self._given is not None and self.query_one(Field).text != self._given
         self._step, self._aside, self._given, self._told = step, "", None, ("", "", False)
         view = step.view(self._session.answers)
-        question = step.worded(self._session.answers)
+        question = self._session.worded(step)
         shut = self._session.shut(step)
         asked = Asked(
             question.kind,
@@ -228,6 +228,9 @@ class QuestionScreen(FurtherPages, QuestionPage):
         if self._step is None:
             return
         kind = self._step.question.kind
+        if isinstance(kind, Several) and not event.field.items.lines and not list_lines(event.line):
+            event.field.give()
+            return
         try:
             if isinstance(kind, Several):
                 # The line alone: a list that is only begun may still be too short.

@@ -92,7 +92,7 @@ def _hole(hole: HoleReport, plan: Plan) -> Iterator[str]:
 
 
 def _meaning(hole: HoleReport, test: SoakTest, metric: bool) -> Iterator[str]:
-    yield soak_words.BAND_WORDS[test.band]
+    yield soak_words.verdict(test, hole.texture, metric)
     yield soak_words.why_narrow(test, metric)
     yield soak_words.trend_words(test)
     yield soak_words.error_words(test, metric)
