@@ -238,7 +238,7 @@ class QuestionScreen(FurtherPages, QuestionPage):
             else:
                 self._session.read(self._step, event.text)
         except Refused as refused:
-            self._hear(str(refused), refused=True)
+            self._hear(self._session.answers.told(str(refused)), refused=True)
             return
         event.field.added()
         remark = self._session.remark(self._step, event.line)
