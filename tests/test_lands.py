@@ -10,7 +10,7 @@ from interview import figures, route
 from interview.card import card_text
 from interview.evidence import Standing
 from interview.lands import land, rows, tell
-from interview.questions import every_question, site, soak, start
+from interview.questions import every_question, site, soak, start, survey
 from interview.reading import Refused
 from interview.report import plan_text, so_far, waiting_text
 from interview.sections.plants import care
@@ -85,12 +85,13 @@ def everything_told(session):
 
 @pytest.mark.parametrize("country", ("us", "uk", "new_zealand"))
 def test_no_sentence_of_a_metric_garden_has_us_measures(country, chance, given, session_of):
-    found = set()
+    found, asked = set(), {}
     for place in range(GARDENS):
         answers = any_answers(chance(50 + place), given(units="metric", country=country))
         session = session_of(answers)
         found.update(us_measures(everything_told(session)))
-    for step in route.steps(answers):
+        asked |= {step.question.key: (step, session) for step in route.steps(answers)}
+    for step, session in asked.values():
         found.update(us_measures(sentences_of(step, session)))
     assert "\n".join(sorted(found)) == ""
 
@@ -105,7 +106,8 @@ BRITISH_SPELLING = re.compile(
 def american_words(country):
     """Return what finds the words of the table that another word stands for in ``country``."""
     other = [term for term, word in land(country).words.items() if word != term]
-    return re.compile(rf"\b(?:{'|'.join(other)})\b(?! card)|\b811\b|\b1978\b", re.IGNORECASE)
+    also = r"\b811\b|\b1978\b|\bUS states\b|\byour state\b"
+    return re.compile(rf"\b(?:{'|'.join(other)})\b(?! card)|{also}", re.IGNORECASE)
 
 
 def test_every_country_that_may_be_chosen_has_a_column_of_words():
@@ -134,16 +136,18 @@ def test_a_word_keeps_its_capital_and_the_name_of_the_card():
     said = "Downspouts of the yard: see the yard card. Property line."
     assert tell(said, "uk") == "Downpipes of the home garden: see the yard card. Boundary."
     assert tell(said, "canada") == said
+    assert tell("YARD CARD: Maple corner", "uk") == "YARD CARD: Maple corner"
 
 
 @pytest.mark.parametrize("country", ["canada", "uk", "australia", "other"])
 def test_no_american_word_is_told_abroad(country, chance, given, session_of):
-    american, found = american_words(country), set()
+    american, found, asked = american_words(country), set(), {}
     for place in range(2):
         answers = any_answers(chance(70 + place), given(units="metric", country=country))
         session = session_of(answers)
         found.update(one for one in everything_told(session) if american.search(one))
-    for step in route.steps(answers):
+        asked |= {step.question.key: (step, session) for step in route.steps(answers)}
+    for step, session in asked.values():
         found.update(one for one in sentences_of(step, session) if american.search(one))
     assert "\n".join(sorted(found)) == ""
 
@@ -239,3 +243,8 @@ def test_where_the_half_of_the_world_is_not_held_the_sheet_says_so(plan_of):
     for country in COUNTRIES:
         said = "northern half of the world" in " ".join(care(plan_of({"country": country})))
         assert said == (country == "other")
+
+
+def test_a_count_is_taken_with_the_word_of_the_country(given, roof):
+    view = given(roof("rectangle 7 m by 8 m"), country="uk").at("surfaces", 1)
+    assert survey.GUTTER_OUTLETS.read("2 downpipes", view) == 2
