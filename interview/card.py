@@ -17,7 +17,6 @@ from interview.parts.site import SETBACK_OF
 from interview.pictures import levels
 from interview.plan import Plan
 from interview.questions import bed, review, site, start
-from interview.sections.next_steps import service
 from interview.sections.stakeout import peg_rows
 from interview.shown import area_words, depth_words, length_words, sides_words
 from interview.summary import WIDTH, figure_words, may_dig, wrap
@@ -130,7 +129,7 @@ def _gate(plan: Plan) -> Iterator[str]:
         yield from _cut(wrap(f" {now.word}: DO NOT DIG. {why}{also}", "   "), MOST_WHY_LINES)
     ticket = plan.answers.get(site.LINES_TICKET) or GAP
     gate = plan.dig_gate
-    yield from wrap(f" {service(plan)} Ticket: {ticket}.", "   ")
+    yield from wrap(f" {site.locating_service(plan.answers)} Ticket: {ticket}.", "   ")
     yield f" The wait ends {_day(gate.earliest)}; marks good until {_day(gate.stale_after)}"
     yield f" To be dug on: {_day(plan.answers.get(review.DIG_DAY))}"
     for one in plan.findings:
@@ -165,7 +164,7 @@ def _distances(plan: Plan) -> Iterator[str]:
     if near is None:
         yield f"near it: {GAP} {GAP}"
         return
-    shown = dict(site.NEAR.kind.options)  # type: ignore[attr-defined]
+    shown = {key: plan.answers.told(name) for key, name in site.NEAR.kind.options}  # type: ignore[attr-defined]
     number = spot.scope[1] if spot.scope else 1
     limits = {
         one.key: one.limit
@@ -323,7 +322,7 @@ def _apart(plan: Plan, inches: float) -> str:
 
 def _care(plan: Plan) -> Iterator[str]:
     for line in cautions.on_the_day(plan.tolerance):
-        yield from wrap(f" {line}", "   ")
+        yield from wrap(f" {plan.answers.told(line)}", "   ")
 
 
 def _first_rain(plan: Plan) -> Iterator[str]:

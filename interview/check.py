@@ -42,7 +42,8 @@ def _open(answers: Answers) -> list[str]:
     lines = [f"{len(answers.texts)} answers; {len(still)} questions open."]
     for step in still:
         word = route.standing(step, answers).value
-        lines.append(f"  open: {step.address}: {step.question.label} ({word})")
+        label = step.question.told(answers).label
+        lines.append(f"  open: {step.address}: {label} ({word})")
     return lines
 
 

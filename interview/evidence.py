@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Callable
+from dataclasses import dataclass, replace
 from enum import Enum
 from typing import Generic, TypeVar
 
@@ -68,6 +69,11 @@ class Finding:
     source: Source
     change: str = ""
     """What would change the finding, one sentence."""
+
+    def told(self, tell: Callable[[str], str]) -> Finding:
+        """Return the same finding with its sentences put into other words by ``tell``."""
+        said, limit, change = map(tell, (self.said, self.limit, self.change))
+        return replace(self, said=said, limit=limit, change=change)
 
 
 PRACTICE = Source("", Standing.PRACTICE)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 import math
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from interview import own_fault
 from interview.evidence import ARITHMETIC, Source
@@ -84,8 +84,13 @@ class Found:
 
 
 def find(figure: Figure, plan: Plan) -> Found:
-    """Return a figure's value in ``plan``, what it waits for, or the fault it met."""
+    """Return a figure's value in ``plan``, what it waits for, or the fault it met.
+
+    Label and formula are in the words of its country.
+    """
     source = figure.source_of(plan) if figure.source_of else figure.source
+    told = plan.answers.told
+    figure = replace(figure, label=told(figure.label), formula=told(figure.formula))
     try:
         return Found(figure, figure.get(plan), None, source)
     except Unanswered as gap:

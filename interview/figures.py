@@ -393,8 +393,8 @@ FIGURES: tuple[Figure, ...] = (
         "Published size factor, sandy soil",
         lambda p: p.published.sandy,
         *AREA,
-        "factor x catchment area; 0.19 for a pond under 6 in, 0.15 under 8 in, 0.08 from 8 in, "
-        "0.03 more than 30 ft (9 m) from the downspout",
+        "factor x catchment area; 0.19 for a pond under 6 in (150 mm), 0.15 under 8 in (200 mm), "
+        "0.08 above, 0.03 more than 30 ft (9 m) from the downspout",
         ("catchment_area", "pond_depth", "spout_distance"),
         SIZE_FACTOR_TABLE,
     ),
@@ -403,8 +403,8 @@ FIGURES: tuple[Figure, ...] = (
         "Published size factor, silty soil",
         lambda p: p.published.silty,
         *AREA,
-        "factor x catchment area; 0.34 for a pond under 6 in, 0.25 under 8 in, 0.16 from 8 in, "
-        "0.06 more than 30 ft (9 m) from the downspout",
+        "factor x catchment area; 0.34 for a pond under 6 in (150 mm), 0.25 under 8 in (200 mm), "
+        "0.16 above, 0.06 more than 30 ft (9 m) from the downspout",
         ("catchment_area", "pond_depth", "spout_distance"),
         SIZE_FACTOR_TABLE,
     ),
@@ -413,8 +413,8 @@ FIGURES: tuple[Figure, ...] = (
         "Published size factor, clayey soil",
         lambda p: p.published.clayey,
         *AREA,
-        "factor x catchment area; 0.43 for a pond under 6 in, 0.32 under 8 in, 0.20 from 8 in, "
-        "0.10 more than 30 ft (9 m) from the downspout",
+        "factor x catchment area; 0.43 for a pond under 6 in (150 mm), 0.32 under 8 in (200 mm), "
+        "0.20 above, 0.10 more than 30 ft (9 m) from the downspout",
         ("catchment_area", "pond_depth", "spout_distance"),
         SIZE_FACTOR_TABLE,
     ),
@@ -868,7 +868,7 @@ FIGURES: tuple[Figure, ...] = (
         lambda p: quantity(p.digging.hours_quick, "h"),
         "h",
         "h",
-        "bank volume / 0.5 yd³ an hour",
+        "bank volume / 0.5 yd³ (0.38 m³) an hour",
         ("soil_dug_total",),
         HOURS_YD3.source,
     ),
@@ -878,7 +878,7 @@ FIGURES: tuple[Figure, ...] = (
         lambda p: quantity(p.digging.hours_slow, "h"),
         "h",
         "h",
-        "bank volume / 0.25 yd³ an hour",
+        "bank volume / 0.25 yd³ (0.19 m³) an hour",
         ("soil_dug_total",),
         HOURS_YD3.source,
     ),
@@ -950,7 +950,7 @@ FIGURES: tuple[Figure, ...] = (
         _pipe_flow,
         "ft**3/s",
         "L/s",
-        "(d / 4)^(2/3) sqrt(fall) / n x pi d² / 4, n = 0.011, in metres and seconds",
+        "(d / 4)^(2/3) sqrt(fall) / n x pi d² / 4, n = 0.011, in meters and seconds",
         ("pipe_width",),
         MANNING_SMOOTH.source,
     ),
@@ -977,8 +977,7 @@ FIGURES: tuple[Figure, ...] = (
         "Stone",
         _bought("stone"),
         *VOLUME,
-        "(3 x 2 ft + 4 ft x notch width) x 4 in x beds; metric (0.9 x 0.6 m + 1.2 m x notch "
-        "width) x 100 mm x beds",
+        "(3 x 2 ft (0.9 x 0.6 m) + 4 ft (1.2 m) x notch width) x 4 in (100 mm) x beds",
         ("notch_width", "beds"),
         PRACTICE,
     ),

@@ -20,6 +20,7 @@ from interview.evidence import ARITHMETIC, OURS, PRACTICE, Finding, Grade, Sourc
 from interview.model import Unanswered
 from interview.questions import bed, review, site, soak, start, survey
 from interview.shown import LOW, depth_words, length_words, rate_words, sides_words, water_words
+from interview.soak import words as soak_words
 from interview.units import (
     Quantity,
     magnitude,
@@ -194,14 +195,16 @@ def _test(plan: Plan, number: int) -> Iterator[Finding]:
         )
         return
     fall = rate_words(test.drop_rate, plan.metric)
-    said = f"{hole.name}: the water drops {fall}, {test.band.value}."
+    alone = rate_words(test.corrected, plan.metric)
+    said = f"{hole.name}: the water drops {fall}, by the bottom alone {alone}: {test.band.value}."
     bad = {Band.NO_FALL: Grade.STOP, Band.MARGINAL: Grade.FIX}
     yield Finding(
         f"hole_{number}_rate",
         bad.get(test.band, Grade.GOOD),
         said,
-        "1 in/h (25 mm/h) or more drains well; 0.5 in/h (13 mm/h) or less is marginal",
-        PRACTICE,
+        "a pond of 10 in (250 mm) emptied in time by both checks drains well; less than 3 in "
+        "(75 mm) is marginal",
+        OURS,
         "Make the pond shallower, work in compost and test again, or choose another spot."
         if test.band in bad
         else "",
@@ -214,6 +217,16 @@ def _test(plan: Plan, number: int) -> Iterator[Finding]:
             "the last three intervals within 10 % of their average",
             SETTLED_WITHIN.source,
             "Take more readings; the soil may still be wetting.",
+        )
+    doubt = "" if hole.texture is None else soak_words.doubt(test, hole.texture, plan.metric)
+    if hole.texture is not None and doubt and not hole.texture.far_apart:
+        yield Finding(
+            f"hole_{number}_texture",
+            Grade.FIX,
+            f"{hole.name}: {test.band.value} by its test, {hole.texture.texture.value} by feel.",
+            "within a factor of two, or no worse by the table than by the test",
+            RAWLS_1982,
+            "Test another hole before you trust this one.",
         )
     if hole.texture is not None and hole.texture.far_apart:
         yield Finding(
@@ -282,7 +295,7 @@ def _depth(plan: Plan) -> Iterator[Finding]:
             "The pond is deeper than 6 in (150 mm) where small children may play.",
             "6 in (150 mm) is deep enough near small children",
             OURS,
-            "Write 6 in as the deepest pond wanted, or fence the garden.",
+            "Write 6 in (150 mm) as the deepest pond wanted, or fence the garden.",
         )
 
 
@@ -331,7 +344,7 @@ def _size(plan: Plan) -> Iterator[Finding]:
             "split",
             Grade.FIX,
             "One garden over 300 ft² (28 m²) is hard to keep level.",
-            "100 to 300 ft² a garden",
+            "100 to 300 ft² (10 to 28 m²) a garden",
             basin.SPLIT_ABOVE_FT2.source,
             "Answer 2 beds, side by side or one below the other; the ways out have their sizes.",
         )

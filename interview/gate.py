@@ -19,6 +19,11 @@ _PRIVATE = {
     "kept_clear": PrivateLines.KEPT_CLEAR,
     "not_found": PrivateLines.UNKNOWN,
 }
+MARK_UNKNOWN = "You have not said how far the nearest mark is: measure that first."
+MARK_PACED = (
+    "The distance to the nearest mark is in paces, and the length of the pace is not known yet: "
+    "measure the distance with a tape."
+)
 BLOCKING_SMELLS = ("gas", "fuel", "sewage")
 _TO_CHANGE: dict[Cause, Question[Any]] = {
     Cause.NOT_ASKED: site.LINES_REQUESTED,
@@ -95,14 +100,14 @@ def _dig_bars(whole: Answers, day: dt.date) -> list[Bar]:
     zone = site.tolerance_zone(whole)
     if near is None:
         if not bars:
-            said = "You have not said how far the nearest mark is: measure that first."
-            bars.append(Bar(said, (site.MARK_DISTANCE.key,)))
+            said = MARK_PACED if whole.waits(site.MARK_DISTANCE) else MARK_UNKNOWN
+            bars.append(Bar(whole.told(said), (site.MARK_DISTANCE.key,)))
     elif not reaches(magnitude(near, "m"), magnitude(zone.shown(whole.metric), "m")):
         said = (
             f"A mark is within {zone.words(whole.metric)} of where you will dig. Move the hole and "
             "the garden, and measure again."
         )
-        bars.append(Bar(said, (site.MARK_DISTANCE.key,)))
+        bars.append(Bar(whole.told(said), (site.MARK_DISTANCE.key,)))
     return bars
 
 
@@ -111,7 +116,7 @@ def _line_bar(whole: Answers, cause: Cause, said: str) -> Bar:
     if cause is Cause.NOT_ASKED and whole.get(site.LINES_REQUESTED) == "asked":
         question = site.LINES_ASKED_ON
         said = "You have not yet asked, or not said on which day: the waiting counts from there."
-    return Bar(said, (question.key,), waits=cause is Cause.WAITING)
+    return Bar(whole.told(said), (question.key,), waits=cause is Cause.WAITING)
 
 
 def alarm(step: Step, answers: Answers) -> str:
@@ -119,7 +124,8 @@ def alarm(step: Step, answers: Answers) -> str:
     view = step.view(answers)
     if step.question is soak.HOLE_SMELL:
         smell: str | None = view.get(soak.HOLE_SMELL)
-        return f"STOP. {soak.HOLE_SMELL.caution}" if smell in BLOCKING_SMELLS else ""
+        said = f"STOP. {soak.HOLE_SMELL.caution_in(view)}"
+        return said if smell in BLOCKING_SMELLS else ""
     if step.question is soak.HOLE_SEEPS and view.get(soak.HOLE_SEEPS):
         return (
             "STOP here: water that seeps in is groundwater, and a garden at this spot would fill "
@@ -151,7 +157,7 @@ def bars(step: Step, answers: Answers, today: dt.date) -> list[Bar]:
             f"The hole smells of {smell}. Stop, stay away from it, and call: the utility for gas, "
             "the health department for fuel or sewage."
         )
-        return [Bar(said, (view.address(soak.HOLE_SMELL),))]
+        return [Bar(view.told(said), (view.address(soak.HOLE_SMELL),))]
     return [*_hole_bars(view, today), *_pollution_bars(view)]
 
 

@@ -33,7 +33,7 @@ def guides(plan: Plan) -> tuple[Guidance, ...]:
     found = []
     for topic in _TOPICS:
         try:
-            found.append(topic(plan))
+            found.append(topic(plan).told(plan.answers.told))
         except (Unanswered, ValueError):
             continue
     return tuple(found)

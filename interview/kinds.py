@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Generic, TypeVar
 
@@ -48,6 +48,9 @@ class Simple(Generic[T]):
     def limits(self, units: str) -> str:
         return ""
 
+    def worded(self, answers: Answers) -> Kind[T]:
+        return self
+
 
 class YesNo(Simple[bool]):
     """Yes or no."""
@@ -67,21 +70,42 @@ class YesNo(Simple[bool]):
         return "yes or no"
 
 
+Options = tuple[tuple[str, str], ...]
+
+
+def _told(options: Options, answers: Answers) -> Options:
+    return tuple((key, answers.told(label)) for key, label in options)
+
+
+def _named(read: Callable[[str, Options], T], text: str, options: Options, answers: Answers) -> T:
+    """Read ``text`` by the labels as they are written, or else as they are told here."""
+    try:
+        return read(text, options)
+    except Refused:
+        if (told := _told(options, answers)) == options:
+            raise
+    return read(text, told)
+
+
 @dataclass(frozen=True)
 class Choice(Simple[str]):
     """One of a few named options; the value is the option's id."""
 
-    options: tuple[tuple[str, str], ...]
+    options: Options
     name = "one choice"
 
     def read(self, text: str, answers: Answers) -> str:
-        return reading.read_choice(text, self.options)
+        return _named(reading.read_choice, text, self.options, answers)
+
+    def worded(self, answers: Answers) -> Kind[str]:
+        told = _told(self.options, answers)
+        return self if told == self.options else replace(self, options=told)
 
     def settle(self, text: str, answers: Answers) -> str:
         return self.read(text, answers)
 
     def echo(self, value: str, answers: Answers) -> str:
-        return dict(self.options)[value]
+        return answers.told(dict(self.options)[value])
 
     def hint(self, units: str) -> str:
         return "one of: " + ", ".join(one for one, _ in self.options)
@@ -91,17 +115,21 @@ class Choice(Simple[str]):
 class Ticks(Simple[tuple[str, ...]]):
     """Any number of named options, or none of them."""
 
-    options: tuple[tuple[str, str], ...]
+    options: Options
     name = "any of a list"
 
     def read(self, text: str, answers: Answers) -> tuple[str, ...]:
-        return tuple(reading.read_ticks(text, self.options))
+        return _named(reading.read_ticks, text, self.options, answers)
+
+    def worded(self, answers: Answers) -> Kind[tuple[str, ...]]:
+        told = _told(self.options, answers)
+        return self if told == self.options else replace(self, options=told)
 
     def settle(self, text: str, answers: Answers) -> str:
         return ", ".join(self.read(text, answers)) or "none"
 
     def echo(self, value: tuple[str, ...], answers: Answers) -> str:
-        labels = dict(self.options)
+        labels = dict(_told(self.options, answers))
         return "; ".join(labels[one] for one in value) or "none of these"
 
     def hint(self, units: str) -> str:
@@ -164,12 +192,8 @@ _READERS: dict[str, Callable[[str, str | None], Amount | Paces]] = {
 _EXAMPLES: dict[tuple[str, str], tuple[tuple[str, ...], ...]] = {
     ("length", US): (("12' 9\"", "1' 6\""), ("9 1/2 in", "40 ft"), ("3.9 m", "0.5 m")),
     ("length", "in"): (("1 in", "4 in"), ("9 1/2 in", "2 1/2 in", "1/8 in"), ("240 mm", "25 mm")),
-    ("length", "mm"): (
-        ("25 mm", "90 mm", "240 mm"),
-        ("24 cm", "5 cm", "0.5 cm"),
-        ("9 1/2 in", "2 1/2 in", "1/8 in"),
-    ),
-    ("length", "metric"): (("3.9 m", "0.5 m"), ("390 cm", "50 cm"), ("12 ft 9 in", "1 ft 6 in")),
+    ("length", "mm"): (("25 mm", "90 mm", "240 mm"), ("24 cm", "5 cm", "0.5 cm")),
+    ("length", "metric"): (("3.9 m", "0.5 m"), ("390 cm", "50 cm")),
     ("duration", ""): (("90 min",), ("1h 45m",), ("2 days", "3 h")),
     ("area", US): (("120 sq ft",),),
     ("area", "metric"): (("12 m2",),),
@@ -229,8 +253,23 @@ class Measure(Simple[Quantity]):
             value: Quantity = answers.pace(amount.walker) * float(amount.count)
         else:
             value = quantity(float(amount.number), amount.unit)
-        self._check(value, answers.units)
+        try:
+            self._check(value, answers.units)
+        except Refused as refused:
+            raise Refused(f"{refused} {self._meant(text, amount)}".rstrip()) from None
         return value
+
+    def _meant(self, text: str, amount: Amount | Paces) -> str:
+        """Say which smaller unit may be meant by a bare number that is too large."""
+        small = {"m": "mm", "ft": "in"}.get("" if isinstance(amount, Paces) else amount.unit)
+        if small is None or isinstance(amount, Paces) or not reading.is_bare(text):
+            return ""
+        high = self.at_most
+        value = quantity(float(amount.number), small)
+        if high is None or not 0 < magnitude(value, high[1]) <= high[0]:
+            return ""
+        number = plain_number(float(amount.number))
+        return f"If you mean {small}, write {number} {small}."
 
     def _check(self, value: Quantity, units: str) -> None:
         if self.above_zero and value.m <= 0:

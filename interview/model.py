@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import datetime as dt
+import re
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from enum import Enum
 from typing import Any, Generic, Protocol, TypeVar
 
-from interview import own_fault
+from interview import lands, own_fault
 from interview.reading import Refused, is_unknown
 from interview.units import METRIC, US, Quantity
 
@@ -44,6 +45,9 @@ class Kind(Protocol[T]):
     def many(self) -> bool:
         """Tell whether the answer is a list with one line an item."""
 
+    def worded(self, answers: Answers) -> Kind[T]:
+        """Return the same kind in the words and units that fit the answers."""
+
 
 class Unanswered(Exception):
     """A value was needed whose question has no answer yet."""
@@ -58,6 +62,10 @@ class Unanswered(Exception):
         """True when the person said they do not know yet."""
         self.why = why
         """What is wrong with the answers there are, where that is the reason."""
+
+    def said(self, answers: Answers) -> str:
+        """Say what is waited for, in the words of the garden's country."""
+        return answers.told(self.why or self.question.label)
 
 
 NO_CLOCK = dt.datetime(2000, 1, 1, tzinfo=dt.UTC)
@@ -87,6 +95,10 @@ def as_written(_: Answers) -> Mapping[str, Any]:
 def no_default(_: Answers) -> str | None:
     """Return nothing: there is no honest default."""
     return None
+
+
+_SENTENCES = ("label", "text", "why", "find_out", "caution", "more")
+"""Fields of a question that are told in the words and units of the garden."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -132,19 +144,36 @@ class Question(Generic[T]):
 
     def caution_in(self, answers: Answers) -> str:
         """Return every safety sentence to show with the question; may be nothing."""
-        return f"{self.warns(answers)} {self.caution}".strip()
+        return answers.told(f"{self.warns(answers)} {self.caution}".strip())
 
     def read(self, text: str, answers: Answers) -> T:
         """Return the value of ``text``: the one way in, typed, loaded or piped."""
-        value = self.kind.read(text, answers)
+        try:
+            value = self.kind.read(text, answers)
+        except Refused as refused:
+            raise retold(refused, answers) from None
         if complaint := self.objection(value, answers):
-            raise Refused(complaint)
+            raise Refused(answers.told(complaint))
         return value
 
     def worded(self, answers: Answers) -> Question[T]:
         """Return the question in the words that fit the answers so far."""
         words = self.wording(answers)
-        return replace(self, **words) if words else self
+        return (replace(self, **words) if words else self).told(answers)
+
+    def told(self, answers: Answers) -> Question[T]:
+        """Return the question in the units shown and the words of the country."""
+        said: dict[str, Any] = {name: answers.told(getattr(self, name)) for name in _SENTENCES}
+        said["kind"] = self.kind.worded(answers)
+        changed = {name: told for name, told in said.items() if told != getattr(self, name)}
+        return replace(self, **changed) if changed else self
+
+
+def retold(refused: Refused, answers: Answers) -> Refused:
+    """Put a refusal into the units shown and the words of the country, and return it."""
+    refused.said = answers.told(refused.said)
+    refused.args = (refused.said,)
+    return refused
 
 
 @dataclass(frozen=True, eq=False)
@@ -191,12 +220,17 @@ class Standing(Enum):
     FAULTY = "needs attention"
 
 
+_NAMING = ("_name", "_why", "_by")
+"""How the keys of questions end whose answers are told again in sentences."""
+
+
 @dataclass(frozen=True)
 class Customs:
-    """How answers are read that depend on other answers: the units, and a person's pace."""
+    """How answers are read that depend on other answers: units, a person's pace, the country."""
 
     units_of: Callable[[Answers], str]
     pace_of: Callable[[Answers, str], Quantity]
+    country_of: Callable[[Answers], str] = lambda _: lands.US
 
 
 @dataclass(frozen=True)
@@ -219,6 +253,8 @@ class Answers:
     def units(self) -> str:
         """Return the units shown: ``us`` or ``metric``."""
         if "units" not in self._values:
+            # Its own question, read meanwhile, may be told in the units that are looked for.
+            self._values["units"] = US
             self._values["units"] = self.customs.units_of(self)
         return str(self._values["units"])
 
@@ -231,6 +267,38 @@ class Answers:
     def metric(self) -> bool:
         """Tell whether metric units are shown."""
         return self.units == METRIC
+
+    @property
+    def country(self) -> str:
+        """Return the id of the garden's country; the United States until another is chosen."""
+        if "country" not in self._values:
+            self._values["country"] = lands.US
+            self._values["country"] = self.customs.country_of(self)
+        return str(self._values["country"])
+
+    def told(self, sentence: str) -> str:
+        """Return a sentence in the units shown and the words of the country.
+
+        Names and notes that the person wrote stand in it as they were written.
+        """
+        if not self.metric and self.country == lands.US:
+            return sentence
+        parts = self._names().split(sentence)
+        parts[::2] = (lands.tell(part, self.country, self.metric) for part in parts[::2])
+        return "".join(parts)
+
+    def _names(self) -> re.Pattern[str]:
+        """Return what finds the person's own names and notes in a sentence."""
+        found: re.Pattern[str] | None = self._values.get("names")
+        if found is None:
+            own = {
+                text
+                for address, text in self.texts.items()
+                if address.endswith(_NAMING) and lands.tell(text, self.country, self.metric) != text
+            }
+            words = "|".join(re.escape(one) for one in sorted(own, key=len, reverse=True))
+            found = self._values["names"] = re.compile(rf"(?<!\w)({words or '(?!)'})(?!\w)")
+        return found
 
     def by_units(self, us: str, metric: str) -> str:
         """Return the first or the second, by the units shown."""
@@ -329,6 +397,19 @@ class Answers:
             return self._read(question, text)
         except (Refused, Unanswered):
             return None
+
+    def waits(self, question: Question[Any]) -> bool:
+        """Tell whether an answer is kept that waits for another, as paces wait for a pace."""
+        text = self.text(question)
+        if text is None or is_unknown(text):
+            return False
+        try:
+            self._read(question, text)
+        except Unanswered:
+            return True
+        except Refused:
+            pass
+        return False
 
     def once(self, name: str, work: Callable[[], T]) -> T:
         """Return what ``work`` gives, worked out once for these answers and kept by ``name``.

@@ -27,7 +27,7 @@ def distances(spot: Answers) -> list[tuple[str, Quantity]]:
 def plan_picture(plan: Plan) -> Drawing:
     """Return one bed seen from above; raises ``Unanswered``."""
     spot = site.chosen_spot(plan.answers)
-    return plan_view(
+    drawn = plan_view(
         plan.garden,
         spot.get(site.DOWNHILL) or "flat",
         plan.notch.width,
@@ -36,6 +36,7 @@ def plan_picture(plan: Plan) -> Drawing:
         distances(spot),
         plan.metric,
     )
+    return drawn.told(plan.answers.told)
 
 
 def section_picture(plan: Plan) -> Drawing:

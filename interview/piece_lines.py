@@ -11,7 +11,8 @@ from interview.kinds import Measure, Simple, list_lines
 from interview.model import Answers, Unanswered
 from interview.piece_words import ROUND_GOOD, Ends, read_angle, take_ends, turn_words, walked
 from interview.reading import Amount, Paces, Refused
-from interview.units import Quantity, magnitude, plain_number, quantity
+from interview.shown import in_metric
+from interview.units import US, Quantity, magnitude, plain_number, quantity
 
 SHAPES: dict[str, tuple[str, ...]] = {
     "rectangle": ("length", "width"),
@@ -195,8 +196,8 @@ class Pieces(Simple[tuple[PieceLine, ...]]):
         return said + (f", {cuts} cut out" if cuts else "")
 
     def hint(self, units: str) -> str:
-        side = "24 ft by 13 ft" if units == "us" else "7.2 m by 3.9 m"
-        return f"one a line, as rectangle {side}, or less triangle 6 ft by 4 ft"
+        said = "one a line, as rectangle 24 ft by 13 ft, or less triangle 6 ft by 4 ft"
+        return said if units == US else in_metric(said)
 
 
 LONGEST_SIDE_M = 305.0

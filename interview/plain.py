@@ -156,7 +156,8 @@ def _closed(session: Session, say: Say) -> None:
     """Say which questions were left out because their stage is shut."""
     for step in route.open_steps(session.answers):
         if reasons := session.shut(step):
-            say(f"\nNot asked yet, from '{step.question.label}' on: {' '.join(reasons)}")
+            label = step.worded(session.answers).label
+            say(f"\nNot asked yet, from '{label}' on: {' '.join(reasons)}")
             return
 
 
@@ -240,7 +241,7 @@ def _add(session: Session, asked: _Asked, text: str, say: Say) -> bool:
 
 
 def _show(session: Session, step: Step, say: Say) -> None:
-    question = step.worded(session.answers)
+    question = session.worded(step)
     view = step.view(session.answers)
     item = route.item_name(step, session.answers)
     lead = f"{item[0].upper()}{item[1:]}: " if item else ""

@@ -44,6 +44,7 @@ from interview.calc.storms import LADDER, LadderRow, RoutedStorm
 from interview.calc.wetness import ZoneHours, longest_wet
 from interview.evidence import Finding, Grade
 from interview.findings import all_findings
+from interview.lands import Half, land
 from interview.long_work import cached_property, telling
 from interview.model import NO_CLOCK, Answers, Question, Unanswered
 from interview.parts import plants as plant_plan
@@ -709,7 +710,10 @@ class Plan:
     @cached_property
     def plants(self) -> tuple[Plant, ...]:
         """Every plant that may be chosen: the packaged list and the gardener's own."""
-        return with_own(builtin_plants(), self.plant_file.plants)
+        listed = with_own(builtin_plants(), self.plant_file.plants)
+        if land(self.answers.country).half is not Half.SOUTH:
+            return listed
+        return tuple(replace(one, southern=True) for one in listed)
 
     @cached_property
     def wishes(self) -> Wishes:
@@ -762,7 +766,8 @@ class Plan:
 
     def why_plant(self, name: str) -> tuple[str, ...]:
         """Say for each zone why the plant of that name is in or out."""
-        return why_plant(name, self.planting, self.plants, self.wishes)
+        said = why_plant(name, self.planting, self.plants, self.wishes)
+        return tuple(map(self.answers.told, said))
 
     # Findings and the verdict
 
@@ -770,7 +775,8 @@ class Plan:
     def findings(self) -> tuple[Finding, ...]:
         """Everything found about the spot chosen and the garden, worst first."""
         order = {Grade.STOP: 0, Grade.FIX: 1, Grade.GOOD: 2}
-        return tuple(sorted(all_findings(self), key=lambda one: order[one.grade]))
+        found = (one.told(self.answers.told) for one in all_findings(self))
+        return tuple(sorted(found, key=lambda one: order[one.grade]))
 
     @cached_property
     def verdict(self) -> Grade:

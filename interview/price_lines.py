@@ -10,7 +10,8 @@ from interview import reading
 from interview.kinds import Note
 from interview.model import Answers
 from interview.reading import Refused, shown
-from interview.units import plain_number, unit_name
+from interview.shown import in_metric
+from interview.units import US, plain_number, unit_name
 
 BAG, EACH = "bag", "each"
 BY_VOLUME, BY_LENGTH, BY_PLANT = ("mulch", "compost", "stone"), ("edging", "pipe"), ("plants",)
@@ -19,7 +20,7 @@ HIGHEST = 100_000.0
 """A price above this is a slip of the keys."""
 EXAMPLE = "mulch 38 per yd3"
 
-_THING = re.compile(r"(?P<thing>[^\W\d_]+)\s*[:=]?\s*(?P<sign>[$€£])?\s*(?P<rest>.*)")
+_THING = re.compile(r"(?P<thing>[^\W\d_]+)\s*[:=]?\s*(?P<sign>[a-z]{0,3}[$€£¥])?\s*(?P<rest>.*)")
 _PER = re.compile(r"(?:per\b|/|an?\b|for (?:an?|one|each)\b)\s*(?P<unit>.*)")
 _ONE = {"plant": "plants", "stones": "stone", "pipes": "pipe", "edgings": "edging"}
 
@@ -57,7 +58,7 @@ def read_price(text: str) -> Price:
     amount = float(reading.read_number(found["number"], example="38"))
     if amount > HIGHEST:
         raise Refused(f"A price of {plain_number(amount)} is too high. Check it.")
-    return Price(thing, amount, _unit(thing, found["how"]), match["sign"] or "")
+    return Price(thing, amount, _unit(thing, found["how"]), (match["sign"] or "").upper())
 
 
 def _unit(thing: str, how: str) -> str:
@@ -105,7 +106,8 @@ class PriceLine(Note):
         return read_price(value).words
 
     def hint(self, units: str) -> str:
-        return f"such as {EXAMPLE}, compost 6 per bag, edging 2 per ft, plants 4 each"
+        said = f"such as {EXAMPLE}, compost 6 per bag, edging 2 per ft, plants 4 each"
+        return said if units == US else in_metric(said)
 
 
 def prices_of(lines: Sequence[str]) -> dict[str, Price]:

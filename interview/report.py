@@ -106,7 +106,7 @@ def _worked_out(part: Callable[[Plan], Iterator[str]], plan: Plan) -> list[str]:
         return list(part(plan))
     except Unanswered as gap:
         why = f" {gap.why}" if gap.why else " See STILL TO FIND OUT."
-        return wrap(f"Waits for: {gap.question.label}.{why}")
+        return wrap(plan.answers.told(f"Waits for: {gap.question.label}.{why}"))
 
 
 def _part(title: str, make: Callable[[], Iterable[str]]) -> list[str]:
@@ -175,15 +175,19 @@ def _findings_part(plan: Plan, sources: Sources) -> list[str]:
 def _spots_part(plan: Plan) -> list[str]:
     if len(plan.spots) < 2:
         return []
-    rows = [f"  {one.number}. {one.name}: {one.grade.value}" for one in plan.spots]
-    return ["", "Spots compared:", *rows]
+    lines = ["", "Spots compared:"]
+    for one in plan.spots:
+        lines.append(f"  {one.number}. {one.name}: {one.grade.value}")
+        for reason in one.against:
+            lines += wrap(f"     - {reason}", "       ")
+    return lines
 
 
 def _assumed_part(plan: Plan) -> list[str]:
     found = assumed(plan.answers)
     lines: list[str] = []
     # The same question about several things is told once.
-    said = dict.fromkeys(f"{step.question.label}: {default}" for step, default in found)
+    said = dict.fromkeys(f"{step.worded(plan.answers).label}: {default}" for step, default in found)
     for line in said:
         lines += wrap(line, "  ")
     return lines
@@ -197,7 +201,7 @@ def _notes_part(plan: Plan) -> list[str]:
 def _caution_part(plan: Plan) -> list[str]:
     lines: list[str] = []
     for line in cautions.every(plan.tolerance):
-        lines += wrap(f"- {line}", "  ")
+        lines += wrap(f"- {plan.answers.told(line)}", "  ")
     return lines
 
 

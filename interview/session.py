@@ -5,17 +5,17 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
-from typing import Protocol
+from typing import Any, Protocol
 
 from interview import gate, own_fault, route
 from interview.kinds import list_lines
-from interview.model import UNKNOWN_TEXT, Answers, Standing, Unanswered
+from interview.model import UNKNOWN_TEXT, Answers, Question, Standing, Unanswered, retold
 from interview.parts import plant_names
 from interview.plan import Plan, no_files
 from interview.questions import planting
 from interview.reading import Refused, is_unknown
 from interview.route import Step
-from interview.suggest import help_for, value_for
+from interview.suggest import beside, help_for, value_for
 
 
 class Keeper(Protocol):
@@ -194,12 +194,15 @@ class Session:
         try:
             kept = question.kind.settle(text, view)
         except Unanswered as gap:
-            said = gap.question.label
+            said = view.told(gap.question.label)
             raise Refused(f"This waits for another answer: {said}. Answer that first.") from None
+        except Refused as refused:
+            raise retold(refused, view) from refused.__cause__
         try:
             value = question.read(kept, view)
         except Unanswered as gap:
-            return Heard(step, f"{kept} (waits for: {gap.question.label.lower()})", kept)
+            said = view.told(gap.question.label).lower()
+            return Heard(step, f"{kept} (waits for: {said})", kept)
         return Heard(step, question.kind.echo(value, view), kept)
 
     def offer(self, step: Step, text: str) -> Heard:
@@ -249,7 +252,13 @@ class Session:
 
     def offered(self, step: Step) -> str | None:
         """Return the words an empty answer stands for: the default, or what the plan works out."""
-        return step.question.default(step.view(self.answers)) or value_for(step.question, self.plan)
+        return value_for(step.question, self.plan) or step.question.default(step.view(self.answers))
+
+    def worded(self, step: Step) -> Question[Any]:
+        """Return the question in the words that fit the answers, with what the plan has found."""
+        question = step.worded(self.answers)
+        found = beside(step.question, self.plan)
+        return replace(question, text=f"{question.text}\n{found}") if found else question
 
     def find_out(self, step: Step) -> str:
         """Return how to find the answer out, with the numbers this plan has for it."""
@@ -264,7 +273,7 @@ class Session:
         doubt = step.question.doubt(value, view) or gate.doubt(step, value, self._answers)
         if doubt and self._doubted != (step.address, kept):
             self._doubted = (step.address, kept)
-            raise Doubt(f"{doubt} Give the same answer again to keep it.")
+            raise Doubt(f"{view.told(doubt)} Give the same answer again to keep it.")
         self._doubted = None
 
     def remark(self, step: Step, text: str) -> str:
@@ -361,7 +370,7 @@ class Session:
             if step is None or not (reasons := self.shut(step)):
                 break
             self.passed_over = self.passed_over or (
-                f"Passed over, from '{step.question.label}' on: {reasons[0]}"
+                f"Passed over, from '{step.worded(self._answers).label}' on: {reasons[0]}"
             )
         if step is not None:
             self.step = step

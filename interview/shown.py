@@ -7,6 +7,7 @@ with its working and in the list of figures.
 from __future__ import annotations
 
 import math
+import re
 from dataclasses import dataclass
 
 from interview.units import (
@@ -97,3 +98,36 @@ def depth_words(value: Quantity, metric: bool) -> str:
     if metric:
         return f"{magnitude(value, 'mm') + 0.0:.0f} mm".replace("-0 mm", "0 mm")
     return f"{plain_number(round(magnitude(value, 'in') * 4) / 4 + 0.0)} in"
+
+
+_US_UNIT = r"(?:ft\^0\.5/s|in/h|inch(?:es)?|in|feet|ft²|ft³|ft|yd³|cu ft|sq ft|gallons?)"
+_METRIC_UNIT = r"(?:m\^0\.5/s|mm/h|mm|cm|m²|m³|m|L)"
+_NUMBER = r"\d+(?:[./]\d+)?(?: \d+/\d+)?"
+_PAIR = re.compile(
+    rf"\b(?:{_NUMBER}(?: {_US_UNIT})?(?: to| and| or| x|,) )*(?:{_NUMBER}|an|half an) {_US_UNIT} "
+    rf"\((\d[^()]* {_METRIC_UNIT})\)"
+)
+_WRITTEN = {
+    "rectangle 24 ft by 13 ft": "rectangle 7.2 m by 3.9 m",
+    "triangle 6 ft by 4 ft": "triangle 1.8 m by 1.2 m",
+    "round 20 ft right 30 ft right 20 ft right 30 ft": "round 6 m right 9 m right 6 m right 9 m",
+    "20 ft right 8 ft": "6 m right 2.4 m",
+    "offsets 5 ft, 0, 3 ft, 4 ft": "offsets 1.5 m, 0, 0.9 m, 1.2 m",
+    "at 3 ft, 2 ft": "at 0.9 m, 0.6 m",
+    "such as 12 ft": "such as 3.6 m",
+    "left 6 7/8 in": "left 175 mm",
+    "drop 1 1/8 in": "drop 30 mm",
+    "38 per yd3": "50 per m3",
+    "2 per ft": "6 per m",
+}
+"""Answers as they may be written, in US units, and what is told in their place."""
+_EXAMPLE = re.compile("|".join(map(re.escape, sorted(_WRITTEN, key=len, reverse=True))))
+
+
+def in_metric(words: str) -> str:
+    """Return a sentence with ``2 ft (0.6 m)`` told as ``0.6 m``, and examples in metric units.
+
+    The metric number is a round one of its own.
+    """
+    words = _EXAMPLE.sub(lambda example: _WRITTEN[example[0]], words)
+    return _PAIR.sub(r"\1", words)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from interview.calc import basin
 from interview.calc.depth import CORRECTED_RATE_HOURS, STRICT_HOURS, DepthRule, Governs
@@ -65,7 +65,8 @@ def remedies(plan: Plan) -> list[Remedy]:
     """Return what to do about slow soil, best first; none where the soil is quick enough."""
     if not is_slow(plan):
         return []
-    return list(_remedies(plan))
+    tell = plan.answers.told
+    return [replace(one, label=tell(one.label), words=tell(one.words)) for one in _remedies(plan)]
 
 
 def takes_nothing(plan: Plan) -> bool:
@@ -166,7 +167,7 @@ def _shallower(plan: Plan) -> Iterator[Remedy]:
     yield Remedy(
         "Shallower and larger",
         f"A pond of {_deep(depth, plan)} empties in time; it needs {_area(area, plan)} at half "
-        "its depth. Make the floor dead level: half an inch matters in a shallow pond.",
+        "its depth. Make the floor dead level: half an inch (10 mm) matters in a shallow pond.",
     )
 
 

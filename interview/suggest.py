@@ -7,8 +7,9 @@ from typing import Any
 
 from interview.calc.basin import Basin
 from interview.model import Question, Unanswered
+from interview.parts.site import SpotReport
 from interview.plan import Plan
-from interview.questions import bed, soak
+from interview.questions import bed, site, soak
 from interview.shown import depth_words
 from interview.units import Quantity, feet_and_inches, magnitude, plain_number, round_down
 
@@ -20,6 +21,8 @@ _SIDES: dict[str, Callable[[Basin], Quantity]] = {
 
 def value_for(question: Question[Any], plan: Plan) -> str | None:
     """Return the words Enter alone takes where the plan has worked them out; else nothing."""
+    if question.key == site.CHOSEN_SPOT.key:
+        return _best_spot(plan)
     side = _SIDES.get(question.key)
     if side is None:
         return None
@@ -43,6 +46,31 @@ def help_for(question: Question[Any], plan: Plan) -> str:
     if question.key in _SIDES:
         return _floor_side(plan)
     return ""
+
+
+def beside(question: Question[Any], plan: Plan) -> str:
+    """Return what this plan has found that the question asks about, as lines; mostly nothing."""
+    if question.key != site.CHOSEN_SPOT.key:
+        return ""
+    return "\n".join(spot_words(spot) for spot in plan.spots)
+
+
+MOST_REASONS = 3
+"""Reasons told of a spot beside the question; the sheet tells them all."""
+
+
+def spot_words(spot: SpotReport) -> str:
+    """Say the number and name of a spot, its verdict, and what speaks against it."""
+    against = spot.against
+    reasons = " ".join(against[:MOST_REASONS])
+    more = len(against) - MOST_REASONS
+    said = f"{spot.number} {spot.name}: {spot.grade.value}. {reasons}".rstrip()
+    return f"{said} And {more} more." if more > 0 else said
+
+
+def _best_spot(plan: Plan) -> str | None:
+    """Return the number of the spot with the least against it; the first of those alike."""
+    return str(min(plan.spots, key=SpotReport.standing).number) if plan.spots else None
 
 
 def _floor_depth(plan: Plan) -> str:

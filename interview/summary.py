@@ -180,7 +180,7 @@ def so_far(plan: Plan) -> list[SoFar]:
             if value:
                 lines.append(SoFar(label, value))
         except Unanswered as gap:
-            waits = gap.why or gap.question.label
+            waits = gap.said(plan.answers)
             lines.append(SoFar(label, "", waits, gap.address))
         except Exception as trouble:
             own_fault.note(f"the line {label}", trouble)
@@ -194,7 +194,8 @@ def waiting(plan: Plan) -> list[tuple[Question[Any], str, str]]:
     for figure in figures.found(plan):
         gap = figure.waits_for
         if gap is not None and not _optional(gap.question):
-            found.setdefault(gap.address, (gap.question, gap.address, gap.why))
+            question, why = gap.question.told(plan.answers), plan.answers.told(gap.why)
+            found.setdefault(gap.address, (question, gap.address, why))
     return list(found.values())
 
 

@@ -65,10 +65,10 @@ def test_a_depth_no_row_covers_is_said():
 @pytest.mark.parametrize(
     ("percent", "first", "second"),
     [
-        (3, "3 to 5 in", "4 in for 3 %"),
-        (4.5, "no row covers 4 to 5 %", "6 in for 4.5 %"),
-        (7.5, "no row covers 7 to 8 %", "6 in for 7.5 %"),
-        (8, "8 in for 8 %", "6 in or 8 in for 8 %"),
+        (3, "3 to 5 in", "4 in (100 mm) for 3 %"),
+        (4.5, "no row covers 4 to 5 %", "6 in (150 mm) for 4.5 %"),
+        (7.5, "no row covers 7 to 8 %", "6 in (150 mm) for 7.5 %"),
+        (8, "8 in (200 mm) for 8 %", "6 in (150 mm) or 8 in (200 mm) for 8 %"),
         (0.5, "3 to 5 in", "nothing for 0.5 %"),
         (14, "elsewhere", "nothing for 14 %"),
     ],

@@ -22,7 +22,7 @@ from interview.kinds import (
     list_lines,
 )
 from interview.model import Unanswered
-from interview.questions import new_answers
+from interview.questions import new_answers, site
 from interview.reading import Refused
 from interview.units import magnitude
 
@@ -174,3 +174,23 @@ def test_a_time_that_needs_a_clock_is_refused_in_a_file(text):
         Moment().read(text, new_answers())
     told = Moment().read("2026-05-21T10:15:00-05:00", new_answers())
     assert told == dt.datetime(2026, 5, 21, 15, 15, tzinfo=dt.UTC)
+
+
+@pytest.mark.parametrize(
+    ("units", "text", "meant"),
+    [
+        ("metric", "3900", "If you mean mm, write 3900 mm."),
+        ("metric", "3900 m", ""),
+        ("us", "2000", "If you mean in, write 2000 in."),
+        ("us", "2000 ft", ""),
+    ],
+)
+def test_a_bare_number_that_is_too_large_is_asked_about_in_the_smaller_unit(
+    given, units, text, meant
+):
+    view = given(units=units).at("spots", 1)
+    with pytest.raises(Refused) as refused:
+        site.DISTANCES["tree"].read(text, view)
+    said = str(refused.value)
+    assert said.startswith("That is too large")
+    assert said.partition(". ")[2] == meant

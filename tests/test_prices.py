@@ -26,6 +26,8 @@ from interview.units import magnitude
         ("plants 4", Price("plants", 4, "each")),
         ("plant 4.25 per plant", Price("plants", 4.25, "each")),
         ("mulch 0 per yd3", Price("mulch", 0, "yd**3")),
+        ("plants NZ$6.50 each", Price("plants", 6.5, "each", "NZ$")),
+        ("mulch: CA$ 48 per m3", Price("mulch", 48, "m**3", "CA$")),
     ],
 )
 def test_a_price_is_read_as_people_write_it(text, price):

@@ -10,6 +10,7 @@ from interview.model import Unanswered
 from interview.parts.survey import drawing_of, runoff_ways
 from interview.questions import start, survey
 from interview.report import plan_text
+from interview.sections import survey as sheet
 from interview.units import magnitude
 
 
@@ -362,3 +363,19 @@ def test_all_roofs_together_are_held_against_the_house(plan_of):
     }
     (found,) = findings_of(plan_of(texts))
     assert "164 % of the house" in found.said
+
+
+def test_a_table_whose_rounded_parts_do_not_add_up_says_so(plan_of, roof):
+    # 56 and 100.4 m2 make 156.4, which is told as 160.
+    texts = roof("rectangle 7 m by 8 m") | roof("rectangle 10 m by 10.04 m", number=2)
+    plan = plan_of({"units": "metric", **texts, "surfaces.1.another_surface": "yes"})
+    said = " ".join(" ".join(sheet.survey(plan)).split())
+    assert "“here” is 160 m² in all, not the sum of the rounded parts" in said
+    even = plan_of({"units": "metric", **roof("rectangle 7 m by 8 m")})
+    assert "rounded by itself" not in " ".join(sheet.survey(even))
+
+
+def test_the_surfaces_listed_before_are_named_where_one_of_them_is_asked_for(given, roof):
+    texts = roof("rectangle 7 m by 8 m") | {"surfaces.1.another_surface": "yes"}
+    answers = given({**texts, "surfaces.2.surface_name": "porch"}).at("surfaces", 2)
+    assert survey.FALLS_ON.worded(answers).text.endswith("Listed: roof 1.")

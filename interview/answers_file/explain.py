@@ -40,7 +40,7 @@ def explain(text: str, error: Any) -> Unreadable:
         if found := _complaint(lines[number - 1]):
             return Unreadable(found, number, column if number == line else 1)
     return Unreadable(
-        "This line does not fit the one before it; line it up with its neighbours, "
+        "This line does not fit the one before it; line it up with its neighbors, "
         "and put an answer with unusual signs in double quotes.",
         line,
         column,

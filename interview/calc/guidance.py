@@ -5,12 +5,13 @@ Nothing here decides anything: the plan's own numbers come from elsewhere.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Callable
+from dataclasses import dataclass, replace
 
 from interview.calc.depth import DepthRule
 from interview.calc.guards import not_negative, positive, reaches, within
 from interview.calc.siting import SLOPE_GOOD, SLOPE_STOP, SLOPE_STOP_SLIDES
-from interview.calc.size_factors import SIZE_FACTOR_TABLE, PublishedSize
+from interview.calc.size_factors import SIZE_FACTOR_TABLE, SIZE_ROW_WORDS, PublishedSize
 from interview.calc.slope import DEPTH_ROWS, Slope, table_depth
 from interview.evidence import Cited, Source, Standing
 from interview.shown import slope_words
@@ -87,6 +88,9 @@ OTHER_SLOPE_ROWS = Cited(
 )
 """Another slope table: from and to percent, and the depth in inches."""
 
+MM_AN_INCH = 25.0
+"""For the round metric numbers told beside a printed table: a choice of this project."""
+
 STEEPEST_PERCENT: tuple[Cited[float], ...] = (
     Cited(5.0, _published("Infiltration: design tips, Water Sensitive SA, web page")),
     Cited(
@@ -147,6 +151,13 @@ class Guidance:
     followed: str
     """Which one the plan follows, one sentence or two."""
 
+    def told(self, tell: Callable[[str], str]) -> Guidance:
+        """Return the same matter with its sentences put into other words by ``tell``."""
+        sayings = tuple(
+            replace(one, says=tell(one.says), here=tell(one.here)) for one in self.sayings
+        )
+        return replace(self, sayings=sayings, followed=tell(self.followed))
+
 
 _RULES = {
     DepthRule.BOTH: "The plan follows two limits at once: the drop in the hole over 24 h, and the "
@@ -194,7 +205,7 @@ def sizes(
         gap = "" if published.covered else " (no row covers this depth; the shallower one is used)"
         sayings.append(
             Saying(
-                f"a factor by soil, {published.row.value}{gap}",
+                f"a factor by soil, {SIZE_ROW_WORDS[published.row]}{gap}",
                 f"{low} on sand to {high} on clay",
                 SIZE_FACTOR_TABLE,
             )
@@ -213,7 +224,7 @@ def slope_depths(slope: Slope) -> Guidance:
     percent = slope.percent
     rows = OTHER_SLOPE_ROWS.value
     here = [row for row in rows if reaches(percent, row[0]) and within(percent, row[1])]
-    depths = " or ".join(f"{plain_number(row[2])} in" for row in here)
+    depths = " or ".join(f"{row[2]:.0f} in ({row[2] * MM_AN_INCH:.0f} mm)" for row in here)
     return Guidance(
         "slope_depth",
         "How deep a garden by the slope of the ground",
@@ -224,7 +235,7 @@ def slope_depths(slope: Slope) -> Guidance:
                 DEPTH_ROWS.source,
             ),
             Saying(
-                "1 to 4 %: 4 in, 4 to 8 %: 6 in, 8 to 12 %: 8 in",
+                "1 to 4 %: 4 in (100 mm), 4 to 8 %: 6 in (150 mm), 8 to 12 %: 8 in (200 mm)",
                 f"{depths} for {slope_words(slope.fall)}"
                 if depths
                 else f"nothing for {slope_words(slope.fall)}",

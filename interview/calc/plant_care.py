@@ -156,7 +156,7 @@ def after_storm(hours: Quantity) -> Finding:
             said,
             "gone in 48 h",
             USUAL_HOURS.source,
-            "Clear silt where water comes in, rake or poke the floor loose, keep feet off it, "
+            "Clear silt where water comes in, rake or poke the floor loose, do not step on it, "
             "and time the next storm.",
         )
     return Finding(
@@ -165,8 +165,8 @@ def after_storm(hours: Quantity) -> Finding:
         said,
         "gone in 72 h",
         LONGEST_HOURS.source,
-        "Dig out the top few inches, loosen the soil below, send less water here, and test the "
-        "soil again; if that fails, plan the garden anew.",
+        "Dig out the top layer, a hand deep, loosen the soil below, send less water here, and test "
+        "the soil again; if that fails, plan the garden anew.",
     )
 
 

@@ -13,7 +13,7 @@ from interview.evidence import OURS, Cited, Source, Standing
 
 
 class Season(Enum):
-    """A season of flower, by month in the northern half of the world."""
+    """A season of flower."""
 
     SPRING = "spring"
     SUMMER = "summer"
@@ -25,6 +25,7 @@ MONTHS_OF = {
     Season.SUMMER: (6, 7, 8),
     Season.AUTUMN: (9, 10, 11),
 }
+"""The months of each season in the northern half of the world; the southern is half a year on."""
 
 WANTED_KINDS = Cited(3, OURS)
 """Kinds in a zone, and kinds in flower in a season, where the list allows."""
@@ -48,7 +49,8 @@ def seasons_of(plant: Plant) -> frozenset[Season]:
     """Return the seasons a plant has flowers to see in: forbs and shrubs only."""
     if plant.kind not in (PlantKind.FORB, PlantKind.SHRUB):
         return frozenset()
-    months = set(plant.bloom_months)
+    later = 6 if plant.southern else 0
+    months = {(month + later - 1) % 12 + 1 for month in plant.bloom_months}
     return frozenset(season for season, own in MONTHS_OF.items() if months & set(own))
 
 

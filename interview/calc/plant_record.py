@@ -131,6 +131,8 @@ class Plant:
     verified_fields: tuple[str, ...]
     usda_bloom: str = ""
     """What the USDA plant table calls its season, where that differs from the months."""
+    southern: bool = False
+    """Whether it is grown in the southern half of the world, where spring begins in September."""
     own: bool = False
     """Whether it comes from the gardener's own file."""
     any_rating: Indicator | None = None

@@ -9,7 +9,7 @@ from enum import Enum
 from interview.calc.plant_choice import Season
 from interview.calc.plant_home import introduced_in_state
 from interview.calc.plant_record import ListRegion, Place, Plant, PlantRegion, Sun, Zone
-from interview.units import Quantity, magnitude
+from interview.units import Quantity, magnitude, plain_number
 
 
 class KeepOut(Enum):
@@ -98,11 +98,12 @@ def objection(plant: Plant, zone: Zone, wishes: Wishes) -> str:
         return f"A plant list of {wishes.place.name} calls it introduced, not native."
     limit = wishes.rim_height if zone is Zone.RIM else wishes.floor_height
     if limit is not None and plant.height_max_ft > magnitude(limit, "ft") * (1 + 1e-9):
-        return f"It grows to {plant.height_max_ft:g} ft, taller than you want here."
+        tall = f"{plant.height_max_ft:g} ft ({plain_number(plant.height_max_ft * 0.3048, 2)} m)"
+        return f"It grows to {tall}, taller than you want here."
     marks = (
         (KeepOut.TOXIC, plant.toxic, "It is toxic or can irritate."),
         (KeepOut.THORNY, plant.thorny, "It is thorny or sharp."),
         (KeepOut.AGGRESSIVE, plant.aggressive, "It spreads hard."),
-        (KeepOut.LARGE, plant.over_8ft, "It grows over 8 ft."),
+        (KeepOut.LARGE, plant.over_8ft, "It grows over 8 ft (2.4 m)."),
     )
     return next((said for mark, has, said in marks if has and mark in wishes.keep_out), "")

@@ -54,7 +54,7 @@ GUIDANCE = {
         (
             "Sold for dry or average ground, and said to stand drought.",
             "Low enough to see over, with roots that knit the berm together.",
-            "No plants that want wet feet.",
+            "No plants that want wet roots.",
         ),
         ZONE_SOURCE,
     ),
@@ -107,7 +107,7 @@ def hazards(plant: Plant) -> tuple[str, ...]:
     if plant.usda_toxicity not in ("", "none"):
         said.append(f"The USDA plant table calls its toxicity {plant.usda_toxicity}.")
     if plant.aggressive:
-        said.append(f"Spreads hard and can crowd out its neighbours{memory}.")
+        said.append(f"Spreads hard and can crowd out its neighbors{memory}.")
     if plant.thorny:
         said.append(f"Thorny or sharp{memory}.")
     if (plant.toxic or plant.aggressive or plant.thorny) and remarks(plant):
@@ -127,7 +127,7 @@ def doubts(
     if plant.spreads == "some":
         said.append(f"Spreads or seeds itself{memory}.")
     if plant.over_8ft:
-        said.append("Grows over 8 ft.")
+        said.append("Grows over 8 ft (2.4 m).")
     if plant.needs_long_wet:
         said.append("Needs long-wet soil: water it in dry spells.")
     if remarks(plant) and not (plant.toxic or plant.aggressive or plant.thorny):

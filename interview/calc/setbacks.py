@@ -83,7 +83,7 @@ _ITEMS = (
         Distance(10, 3), Distance(15, 4.5), Grade.FIX,
         _published(f"{_UW}: 10 ft, slab or not"), MEMORY,
         stop_under=Distance(5, 1.5),
-        remedy="Between 5 and 10 ft only where the ground falls away from the house.",
+        remedy="Between 5 and 10 ft (1.5 and 3 m) only where the ground falls away from the house.",
     ),
     Setback(
         "septic", "the septic system, garden beside or below it",
@@ -160,6 +160,8 @@ _ITEMS = (
 SETBACKS: Mapping[str, Setback] = MappingProxyType({item.key: item for item in _ITEMS})
 """Every setback by its key, in the order the yard is walked."""
 
+FIND_PACE = "Find the length of the pace on a line of known length, or use a tape."
+
 DRIP_LINE_MARGIN = Distance(5, 1.5)
 """How far past the drip line the cautious distance to a tree lies: from memory."""
 
@@ -193,13 +195,14 @@ def setback_finding(
     metric: bool = False,
     wall_height: Quantity | None = None,
     drip_line: Quantity | None = None,
+    paced: bool = False,
 ) -> Finding:
     """Return what a measured distance means.
 
     Good at or past the usual distance, with a word about the cautious one; nearer, fix or stop as
     the item says. A ``local_rule`` replaces the usual and the cautious distance, and the finding
-    says so. ``None`` for ``measured`` is a fix: not known yet. Raises ValueError for a distance
-    below zero or a local rule that is not more than zero.
+    says so. ``None`` for ``measured`` is a fix: not known yet, or ``paced`` and waiting for the
+    pace. Raises ValueError for a distance below zero or a local rule that is not more than zero.
     """
     usual, cautious = setback_limits(item, metric, wall_height, drip_line)
     limit, source = usual, item.source
@@ -210,6 +213,9 @@ def setback_finding(
         source = Source("local rule", Standing.YOURS)
         told = f"your local rule, {_words(local_rule, metric)}, in place of the {told}"
     key = f"{item.key}_distance"
+    if measured is None and paced:
+        said = f"{item.measured_from} is paced from {item.words}, by a pace not known yet."
+        return Finding(key, Grade.FIX, said, told, source, FIND_PACE)
     if measured is None:
         said = f"{item.measured_from} is not measured yet from {item.words}."
         return Finding(key, Grade.FIX, said, told, source, "Measure it.")

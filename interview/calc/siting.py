@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from enum import Enum
 
 from interview.calc.guards import not_negative, reaches, within
+from interview.calc.setbacks import FIND_PACE
 from interview.calc.slope import Slope
 from interview.evidence import Cited, Finding, Grade, Source, Standing
 from interview.shown import slope_words
@@ -143,7 +144,7 @@ def below_floor_finding(
     source = BELOW_FLOOR_FT.source if what is Below.BEDROCK else _WATER
     dug = not_negative(dug_depth, unit, "The dug depth must be zero or more.")
     if depth is None:
-        change = "Look in the soil survey of your county, and in the test hole once it may be dug."
+        change = "Look in the soil survey, and in the test hole once it may be dug."
         return _unknown(key, f"The depth to {what.value}", limit, source, change)
     between = not_negative(depth, unit, "A depth must be zero or more.") - dug
     if reaches(between, need):
@@ -224,9 +225,12 @@ def _present(
     return Finding(key, Grade.GOOD, f"{what}: none known here.", limit, source)
 
 
-def slope_unknown() -> Finding:
-    """Return the finding for ground whose slope is not measured yet."""
+def slope_unknown(paced: bool = False) -> Finding:
+    """Return the finding for a slope not known: not measured, or ``paced`` by an unknown pace."""
     limit = f"good up to {SLOPE_GOOD.value:g} %, stop past {SLOPE_STOP.value:g} %"
+    if paced:
+        said = "The run of the slope is paced, by a pace not known yet."
+        return Finding("slope", Grade.FIX, said, limit, SLOPE_STOP.source, FIND_PACE)
     change = "Measure it with a string and a level."
     return _unknown("slope", "The slope of the ground", limit, SLOPE_STOP.source, change)
 

@@ -34,6 +34,14 @@ class DepthRow(Enum):
     FAR = "any depth, over 30 ft away"
 
 
+SIZE_ROW_WORDS: dict[DepthRow, str] = {
+    DepthRow.SHALLOW: "3 to 5 in (75 to 125 mm)",
+    DepthRow.MIDDLE: "6 to 7 in (150 to 175 mm)",
+    DepthRow.DEEP: "8 in (200 mm)",
+    DepthRow.FAR: "any depth, over 30 ft (9 m) away",
+}
+"""Each row as it is told, with round metric numbers of our own."""
+
 SIZE_FACTORS: dict[SoilKind, dict[DepthRow, float]] = {
     SoilKind.SANDY: {
         DepthRow.SHALLOW: 0.19,

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from interview.calc.guards import number_of, positive, within
 from interview.evidence import OURS, Cited, Finding, Grade, Source, Standing
-from interview.shown import slope_words
+from interview.shown import slope_words, water_words
 from interview.units import Quantity, magnitude, quantity
 
 READING_IN = 0.125
@@ -68,7 +68,7 @@ def ground_slope(
     )
 
 
-def level_finding(slope: Slope) -> Finding:
+def level_finding(slope: Slope, metric: bool = False) -> Finding:
     """Return whether the two readings agree within 1/2 in; not turned is a reason to turn it."""
     limit = "readings within 1/2 in (12 mm) when the level is turned"
     if slope.level_error is None:
@@ -78,7 +78,8 @@ def level_finding(slope: Slope) -> Finding:
     apart = abs(2 * magnitude(slope.level_error, "in"))
     if within(apart, DISAGREE_IN):
         return Finding("level", Grade.GOOD, "The two readings agree.", limit, OURS)
-    said = f"The two readings differ by {apart:.2g} in."
+    differ = water_words(quantity(apart, "in"), metric)
+    said = f"The two readings differ by {differ}."
     return Finding("level", Grade.FIX, said, limit, OURS, "Read both again with a tight string.")
 
 
@@ -91,10 +92,17 @@ class DepthRow:
     high: float
     """Percent, to here; under 4 the row ends short of it."""
     depth: str
+    """As printed."""
+    in_mm: str
+    """The same in round numbers of our own."""
 
 
 DEPTH_ROWS = Cited(
-    (DepthRow(0, 4, "3 to 5 in"), DepthRow(5, 7, "6 to 7 in"), DepthRow(8, 12, "8 in")),
+    (
+        DepthRow(0, 4, "3 to 5 in", "75 to 125 mm"),
+        DepthRow(5, 7, "6 to 7 in", "150 to 175 mm"),
+        DepthRow(8, 12, "8 in", "200 mm"),
+    ),
     Source(
         "Rain garden design guide, University of Rhode Island and University of "
         "Connecticut, undated, slope table",
@@ -115,7 +123,8 @@ def table_depth(slope: Slope) -> str:
         inside = percent < row.high - 1e-9 if row.low == 0 else within(percent, row.high)
         if inside and within(row.low, percent):
             return (
-                f"The published table gives a depth of {row.depth} for {slope_words(slope.fall)}."
+                f"The published table gives a depth of {row.depth} ({row.in_mm}) for "
+                f"{slope_words(slope.fall)}."
             )
     if percent > rows[-1].high:
         return f"The published table sends a garden on {slope_words(slope.fall)} elsewhere."

@@ -7,6 +7,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import Enum
 
+from interview.calc.depth import (
+    CORRECTED_RATE_HOURS,
+    DEEPEST_IN,
+    DROP_RATE_HOURS,
+    SHALLOWEST_IN,
+)
 from interview.calc.hole import INVERSE_AUGER_HOLE, BareHole, Hole, HoleShape, corrected_rate
 from interview.calc.mann_kendall import Downward, downward
 from interview.calc.readings import ALREADY_EMPTY, EMPTY_NOTE, Interval, Reading, intervals
@@ -32,8 +38,8 @@ __all__ = [
     "combine",
     "corrected_rate",
     "intervals",
-    "rate_band",
     "soak_test",
+    "soil_band",
 ]
 
 SETTLED_WITHIN = Cited(
@@ -48,15 +54,12 @@ SETTLED_WITHIN = Cited(
 READING_ERROR_IN = Cited(1 / 8, Source("a ruler is read to an eighth of an inch", Standing.OURS))
 WIDTH_ERROR_IN = Cited(1 / 2, Source("a dug hole's width is good to half an inch", Standing.OURS))
 READINGS_WANTED = Cited(6, Source("an hourly reading for six hours", Standing.PRACTICE))
-BANDS_SOURCE = Source("bands of the drop rate used by home guides", Standing.PRACTICE)
-VERY_FAST_IN_H = 6.0
-WELL_DRAINING_IN_H = 1.0
-MARGINAL_IN_H = 0.5
+VERY_FAST_IN_H = Cited(6.0, Source("a drop rate of sand", Standing.PRACTICE))
 _NUDGE = 1e-6
 
 
 class Band(Enum):
-    """What the drop rate says of the soil."""
+    """What a test says of the soil, by the pond that it empties in time."""
 
     VERY_FAST = "very fast"
     WELL_DRAINING = "well draining"
@@ -140,16 +143,21 @@ class _Span:
         return self.end - self.start
 
 
-def rate_band(drop_rate: Quantity) -> Band:
-    """Return the band of a drop rate, a speed. Source: ``BANDS_SOURCE``."""
-    q = magnitude(drop_rate, "in/h")
-    if q >= VERY_FAST_IN_H:
-        return Band.VERY_FAST
-    if q >= WELL_DRAINING_IN_H:
-        return Band.WELL_DRAINING
-    if q > MARGINAL_IN_H:
+def soil_band(drop_rate: Quantity, corrected: Quantity) -> Band:
+    """Return the band of a soil from the two rates of its test, both speeds.
+
+    The rate that allows the shallower pond governs: one that it empties from 10 in on is good
+    ground, one under 3 in is marginal. Sources: those of the two checks and depths in ``depth``.
+    """
+    q, f = magnitude(drop_rate, "in/h"), magnitude(corrected, "in/h")
+    pond = min(q * DROP_RATE_HOURS.value, f * CORRECTED_RATE_HOURS.value)
+    if q <= 0:
+        return Band.NO_FALL
+    if pond < SHALLOWEST_IN.value - 1e-9:
+        return Band.MARGINAL
+    if pond < DEEPEST_IN.value - 1e-9:
         return Band.WORKABLE
-    return Band.MARGINAL if q > 0 else Band.NO_FALL
+    return Band.VERY_FAST if q >= VERY_FAST_IN_H.value else Band.WELL_DRAINING
 
 
 def _rate(hole: BareHole, spans: Sequence[_Span]) -> float:
@@ -260,6 +268,7 @@ def soak_test(
         if row.drop_rate_since_fill is not None
     ]
     drop_rate = quantity(sum(since_fill) / len(since_fill), "in/h")
+    corrected = quantity(min(every, last), "in/h")
     return SoakTest(
         hole=hole,
         intervals=rows,
@@ -267,7 +276,7 @@ def soak_test(
         mean_drop_rate=quantity(drop / hours, "in/h"),
         corrected_all=quantity(every, "in/h"),
         corrected_last_three=quantity(last, "in/h"),
-        corrected=quantity(min(every, last), "in/h"),
+        corrected=corrected,
         settled=deviation is not None and deviation <= SETTLED_WITHIN.value + 1e-9,
         deviation=deviation,
         within_reading_error=within,
@@ -276,7 +285,7 @@ def soak_test(
         downward=downward([float(f"{_rate(bare, [span]):.9g}") for span in spans]),
         standard_error=quantity(error, "in/h"),
         side_share=1 - every * hours / left if left > 0 else 0.0,
-        band=Band.NO_FALL if drop < ruler else rate_band(drop_rate),
+        band=Band.NO_FALL if drop < ruler else soil_band(drop_rate, corrected),
         advice=advice(rows),
         notes=_notes(rows),
     )

@@ -69,7 +69,7 @@ def permit_finding(rules: Rules | None) -> Finding:
         said, change = "You are waiting for an answer about the rules.", "Wait for the answer."
     else:
         said = "Rules of permit office, association and right of way are not asked yet."
-        change = "Call the town; ask about grading and cutting off a downspout."
+        change = "Ask the building office about grading and cutting off a downspout."
     return Finding("permits", Grade.FIX, said, limit, _PERMITS, change)
 
 
@@ -87,7 +87,10 @@ def ownership_finding(owner: Owner | None) -> Finding:
     if owner in (Owner.OWN, Owner.WRITTEN):
         return Finding("ownership", Grade.GOOD, f"Ground: {owner.value}.", limit, OURS)
     if owner is None:
-        said, change = "Whose ground it is is not known yet.", "Look at the plan of your lot."
+        said, change = (
+            "Whose ground it is is not known yet.",
+            "Look at the deed, or at a plan of the ground.",
+        )
         return Finding("ownership", Grade.FIX, said, limit, OURS, change)
     said, change = "The ground is not yours to dig.", "Get written permission first."
     return Finding("ownership", Grade.STOP, said, limit, OURS, change)
@@ -95,12 +98,14 @@ def ownership_finding(owner: Owner | None) -> Finding:
 
 def children_finding(present: bool | None) -> Finding:
     """Return the care to take where small children use the yard; unknown counts as yes."""
-    limit = "a small child can drown in 1 in of water"
+    limit = "a small child can drown in 1 in (25 mm) of water"
     if present is False:
         said = "No small children use the yard."
         return Finding("children", Grade.GOOD, said, limit, _DROWNING)
     said = "Small children may use the yard." if present is None else "Small children use the yard."
-    change = "Cover or fill the test hole whenever you leave it; 6 in of pond is deep enough."
+    change = (
+        "Cover or fill the test hole whenever you leave it; 6 in (150 mm) of pond is deep enough."
+    )
     return Finding("children", Grade.GOOD, said, limit, _DROWNING, change)
 
 

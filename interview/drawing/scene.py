@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from collections.abc import Callable
+from dataclasses import dataclass, field, replace
 from enum import Enum
 from typing import TypeAlias
 
@@ -138,6 +139,16 @@ class Drawing:
     proportional: bool = True
     """Whether a length looks the same along and across; charts fill the room instead."""
     lines: int | None = None
+
+    def told(self, tell: Callable[[str], str]) -> Drawing:
+        """Return the same drawing with its words put into others by ``tell``."""
+        shapes = tuple(
+            replace(one, text=tell(one.text)) if isinstance(one, Label) else one
+            for one in self.shapes
+        )
+        notes = tuple(map(tell, self.notes))
+        return replace(self, description=tell(self.description), shapes=shapes, notes=notes)
+
     """Exact number of text lines of a table of bars."""
     print_ratio: float = field(default=0.5)
     """Height over width in print, where not proportional."""

@@ -59,6 +59,17 @@ class SpotReport:
     findings: tuple[Finding, ...]
     grade: Grade
 
+    @property
+    def against(self) -> tuple[str, ...]:
+        """What speaks against it, the worst first, one sentence each."""
+        worst_first = (Grade.STOP, Grade.FIX)
+        return tuple(one.said for each in worst_first for one in self.findings if one.grade is each)
+
+    def standing(self) -> tuple[int, int, int]:
+        """Return a sort key by which the spot with the least against it comes first."""
+        grades = [one.grade for one in self.findings]
+        return grades.count(Grade.STOP), grades.count(Grade.FIX), self.number
+
 
 def spot_slope(spot: Answers) -> Slope:
     """Return the slope at a spot; raises ``Unanswered``."""
@@ -71,7 +82,7 @@ def spot_slope(spot: Answers) -> Slope:
 
 def spot_report(spot: Answers, dug_depth: Quantity) -> SpotReport:
     """Return what was found at a spot, where digging goes down to ``dug_depth``."""
-    findings = tuple(_findings(spot, dug_depth))
+    findings = tuple(one.told(spot.told) for one in _findings(spot, dug_depth))
     number = spot.scope[1] if spot.scope else 1
     return SpotReport(number, spot[site.SPOT_NAME], findings, siting.verdict(findings))
 
@@ -108,6 +119,7 @@ def _distances(spot: Answers) -> Iterator[Finding]:
             spot.metric,
             wall_height=spot.get(site.WALL_HEIGHT) if key == "retaining_wall" else None,
             drip_line=spot.get(site.DRIP_LINE) if key == "tree" else None,
+            paced=spot.waits(site.DISTANCES[key]),
         )
 
 
@@ -115,7 +127,7 @@ def _slope(spot: Answers) -> Iterator[Finding]:
     try:
         slope = spot_slope(spot)
     except Unanswered:
-        yield siting.slope_unknown()
+        yield siting.slope_unknown(paced=spot.waits(site.SLOPE_RUN))
         return
     yield siting.slope_finding(slope, spot.get(site.SLIDES) == "slides")
-    yield level_finding(slope)
+    yield level_finding(slope, spot.metric)

@@ -126,9 +126,13 @@ def hole_report(answers: Answers) -> HoleReport:
         test = test_of(answers)
     except Unanswered as gap:
         return HoleReport(number, name, None, gap, None, aside)
+    return HoleReport(number, name, test, None, as_felt(answers, test), aside)
+
+
+def as_felt(answers: Answers, test: SoakTest) -> TextureCheck | None:
+    """Return the test held against the soil as it felt; nothing where that was not said."""
     felt = answers.get(soak.RIBBON)
-    check = texture_check(test.corrected, TEXTURE_OF[felt]) if felt else None
-    return HoleReport(number, name, test, None, check, aside)
+    return texture_check(test.corrected, TEXTURE_OF[felt]) if felt else None
 
 
 def soil_rate(answers: Answers, holes: tuple[HoleReport, ...]) -> SoilRate:

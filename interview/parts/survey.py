@@ -215,16 +215,17 @@ def _own_partings(answers: Answers) -> Iterator[Parting]:
     if not falls:
         yield from _at_gutter(answers)
         percent = answers[survey.SPOUT_PERCENT]
-        yield from _judged(percent, "of the downspout's water is led here.")
+        yield from _judged(percent, answers.told("of the downspout's water is led here."))
 
 
 def _at_gutter(answers: Answers) -> Iterator[Parting]:
     outlets, here = answers[survey.GUTTER_OUTLETS], survey.outlets_here(answers)
     if outlets == 1:
         return
-    counted = f"{here} of the gutter's {outlets} downspouts"
+    counted = answers.told(f"{here} of the gutter's {outlets} downspouts")
     if here >= outlets:
-        yield Parting(WHOLE, f"All {outlets} downspouts of the gutter come here.")
+        all_here = answers.told(f"All {outlets} downspouts of the gutter come here.")
+        yield Parting(WHOLE, all_here)
         return
     match answers[survey.SHARE_KNOWN]:
         case "high_point":

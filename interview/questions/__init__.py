@@ -33,7 +33,11 @@ def _units_of(answers: Answers) -> str:
     return answers.whole().get(start.UNITS) or "us"
 
 
-CUSTOMS = Customs(_units_of, survey.pace_of)
+def _country_of(answers: Answers) -> str:
+    return answers.whole().get(start.COUNTRY) or "us"
+
+
+CUSTOMS = Customs(_units_of, survey.pace_of, _country_of)
 
 
 def new_answers(texts: Mapping[str, str] | None = None, now: dt.datetime = NO_CLOCK) -> Answers:

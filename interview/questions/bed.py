@@ -127,7 +127,7 @@ DEEPEST_POND = Question(
     why="The soil may allow more than you want; 6 to 10 in (150 to 250 mm) is usual.",
     find_out="Less is safer with small children and easier to dig; more makes a smaller garden.",
     default=_deepest,
-    caution="Standing water is a danger to small children, even a few inches of it.",
+    caution="Standing water is a danger to small children, even when hand-deep.",
 )
 
 
@@ -185,7 +185,7 @@ LENGTH_TO_WIDTH = Question(
     text="How many times as long as wide shall it be?",
     kind=Ratio(1, 10),
     why="About twice as long as wide, lying across the slope, needs the least digging.",
-    find_out="Use 2 unless the yard wants another shape.",
+    find_out="Use 2 unless the place wants another shape.",
     default=always_this("2:1"),
 )
 
@@ -233,7 +233,7 @@ COMPOST_DEPTH = Question(
     text="How deep a layer of compost will you work in?",
     kind=depth((0.5, "in"), (12, "in")),
     why="It goes on the shopping list.",
-    find_out="2 in (50 mm) forked into the top 6 in is usual.",
+    find_out="2 in (50 mm) forked into the top 6 in (150 mm) is usual.",
     asks=lambda a: a.get(AMEND) is not False,
     when="compost is worked in",
     default=by_units("2 in", "50 mm"),
@@ -304,9 +304,9 @@ FLOOR_LENGTH = Question(
     label="Length of the floor to peg out",
     text="How long a floor will you peg out?",
     kind=distance(200, above_zero=True),
-    why="The plan gives the size that is needed; you may round it to suit the yard. Of several "
+    why="The plan gives the size that is needed; you may round it to suit the place. Of several "
     "beds it is that of each.",
-    find_out="Take the size the plan has worked out, or round it to suit the yard.",
+    find_out="Take the size the plan has worked out, or round it to suit the place.",
     doubt=_longer_than(ROOM_LENGTH, "across the slope"),
 )
 
@@ -315,9 +315,9 @@ FLOOR_WIDTH = Question(
     label="Width of the floor to peg out",
     text="How wide a floor will you peg out?",
     kind=distance(200, above_zero=True),
-    why="The plan gives the size that is needed; you may round it to suit the yard. Of several "
+    why="The plan gives the size that is needed; you may round it to suit the place. Of several "
     "beds it is that of each.",
-    find_out="Take the size the plan has worked out, or round it to suit the yard.",
+    find_out="Take the size the plan has worked out, or round it to suit the place.",
     doubt=_longer_than(ROOM_WIDTH, "up and down the slope"),
 )
 

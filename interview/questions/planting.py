@@ -45,6 +45,10 @@ REGION = Question(
     ),
     why="Plants are chosen from those native there, by their wetland rating there.",
     find_out="The state sets it. Change it if you live near the edge of two regions.",
+    wording=start.abroad(
+        find_out="The list covers regions of the US only; elsewhere none of these, unless you live "
+        "at its border."
+    ),
     default=_home,
 )
 
@@ -105,6 +109,10 @@ HARDINESS = Question(
     kind=Count(1, 13, ("a", "b"), ("usda", "hardiness", "zone", "z")),
     why="Plants that your winters would kill are left out.",
     find_out="Look at a USDA zone map, or ask a nursery. Write it as the map has it, such as 5b.",
+    wording=start.abroad(
+        find_out="Ask a nursery for the USDA zone of your place, such as 8b; no map of your "
+        "country is held here. Skip it if there is none."
+    ),
     more="The hardiness ranges in the packaged plant list are from memory. Without a zone no plant "
     "is left out for its winters; natives of your region stand most of them.",
 )
@@ -136,7 +144,7 @@ TALLEST_RIM = Question(
     text="How tall may plants grow on the rim?",
     kind=Measure("length", "ft", "m", (0.5, "ft"), (30, "ft")),
     why="Low plants on the rim let you see in.",
-    find_out="Knee to waist high suits most yards.",
+    find_out="Knee to waist high suits most places.",
     default=by_units("3 ft", "0.9 m"),
 )
 

@@ -29,7 +29,7 @@ NOTES = Question(
     text="Is there anything else to keep with the plan?",
     kind=Note(2000),
     why="It is printed at the end of the sheet.",
-    find_out="Names, telephone numbers, what the neighbour said. Skip it if there is nothing.",
+    find_out="Names, telephone numbers, what the neighbor said. Skip it if there is nothing.",
 )
 
 STORM_SEEN = Question(

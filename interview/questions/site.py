@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+from collections.abc import Mapping
 from dataclasses import replace
 from typing import Any
 
@@ -12,6 +13,7 @@ from interview.calc.notice import ToleranceZone
 from interview.cautions import LOCATE
 from interview.evidence import OURS, Cited, Source, Standing
 from interview.kinds import Choice, Count, Day, Note, Number, Several, Ticks, YesNo
+from interview.lands import land
 from interview.model import Answers, Group, Question, Stage
 from interview.questions import locating, start
 from interview.questions.ask import (
@@ -25,12 +27,26 @@ from interview.questions.ask import (
 from interview.units import Quantity, magnitude
 
 YOUR_TICKET = Source("your ticket, or your own word", Standing.YOURS)
-LINES_CAUTION = f"{LOCATE} In the US call 811; it is free."
+
+
+def locating_service(answers: Answers) -> str:
+    """Say whom to ask about buried lines where the garden is."""
+    return locating.service(answers) or land(answers.country).service
+
+
+def service_too(answers: Answers) -> dict[str, str]:
+    """Word a question so that its caution names the locating service of the place."""
+    return {"caution": f"{LOCATE} {locating_service(answers)}"}
+
 
 _BUSINESS_DAYS = ("business days", "business day", "full business days", "working days")
 LEVEL = tuple((word, (0.0, "in")) for word in ("level", "flat", "none", "no drop"))
 NO_MARKS = tuple((word, (500.0, "ft")) for word in ("no marks", "no mark", "none"))
 """Where there is no mark the distance is the largest the question takes."""
+
+_OUTLINE = (
+    "Outline in white the test hole, the garden, the berm and the pipe route: all of it is digging."
+)
 
 LINES_REQUESTED: Question[str] = Question(
     key="lines_requested",
@@ -38,16 +54,23 @@ LINES_REQUESTED: Question[str] = Question(
     text="Have you asked to have the buried lines marked?",
     kind=Choice((("not_yet", "not yet"), ("asked", "yes, I have asked"))),
     why="Gas, power and cable lines can lie a hand deep. Hitting one can kill.",
-    find_out="In the US call 811 or use your state's website. In Canada, Australia and New "
-    "Zealand there is a national or provincial service; in the UK plans can be asked for free. "
-    "Elsewhere ask each utility.",
-    caution=LINES_CAUTION,
-    more="Outline in white the test hole, the garden, the berm and the pipe route: all of it is "
-    "digging. Paint colours (public works uniform colour code): red electric, yellow gas or oil, "
-    "orange communications, blue drinking water, purple reclaimed or irrigation water, green "
-    "sewer, pink survey, white your own outline.",
-    wording=lambda a: locating.request_words(a, LINES_REQUESTED),
+    find_out="Ask the locating service of your country, or else each utility.",
+    caution=LOCATE,
+    more=_OUTLINE,
+    wording=lambda a: _request_words(a),
 )
+
+
+def _request_words(answers: Answers) -> Mapping[str, Any]:
+    colors = f"{_OUTLINE} Colors of the marks: {land(answers.country).paint}."
+    asked = replace(LINES_REQUESTED, more=colors)
+    return {
+        **service_too(answers),
+        "find_out": locating_service(answers),
+        "more": colors,
+        **locating.request_words(answers, asked),
+    }
+
 
 LINES_ASKED_ON = Question(
     key="lines_asked_on",
@@ -139,7 +162,8 @@ LINES_ANSWERED = Question(
     find_out="Check the ticket online or call the service and ask who has not answered.",
     asks=chosen(LINES_REQUESTED, "asked"),
     when="the locate request was made",
-    caution=LINES_CAUTION,
+    caution=LOCATE,
+    wording=service_too,
 )
 
 LINES_FINISHED_ON = Question(
@@ -226,7 +250,7 @@ MARK_DISTANCE: Question[Quantity] = Question(
     kind=replace(distance(500), said=NO_MARKS),
     why="A line may lie to either side of its mark, so a strip along it is not for digging.",
     find_out="Measure from the mark to the nearest edge of the garden, test hole or pipe route. "
-    "If there is no mark in the yard write no marks: it then counts as 500 ft off.",
+    "If there is no mark in the yard write no marks: it then counts as 500 ft (150 m) off.",
     asks=said_yes(LINES_ANSWERED),
     when="every owner has answered",
     warns=near_a_mark,
@@ -454,10 +478,10 @@ DOWNHILL = Question(
 WET_DEPTH = Question(
     key="wet_season_depth",
     label="Depth to wet-season water",
-    text="How deep is it to water in the wet season, or to grey or rust-spotted soil?",
+    text="How deep is it to water in the wet season, or to gray or rust-spotted soil?",
     kind=depth((0, "in"), (1200, "in")),
     why="There should be 2 ft (0.6 m) of drained soil below the dug bottom.",
-    find_out="Ask a neighbour, read a well log or the soil survey, or look in the test hole. If "
+    find_out="Ask a neighbor, read a well log or the soil survey, or look in the test hole. If "
     "none was seen, write the deepest you know to be dry.",
     group="spots",
 )
@@ -468,7 +492,7 @@ ROCK_DEPTH = Question(
     text="How deep is it to rock or a layer no spade goes through?",
     kind=depth((0, "in"), (1200, "in")),
     why="Water cannot soak into rock: there should be 2 ft (0.6 m) of soil below the dug bottom.",
-    find_out="Neighbours, the soil survey, or the test hole once the lines are marked. If none "
+    find_out="Neighbors, the soil survey, or the test hole once the lines are marked. If none "
     "was met, write how deep you know there is none.",
     group="spots",
     caution="Pushing a rod into the ground is digging too: only after the lines are marked.",
@@ -486,7 +510,7 @@ SLIDES = Question(
         )
     ),
     why="Added water can start the ground moving.",
-    find_out="Ask neighbours or the county; look for leaning trees and cracks.",
+    find_out="Ask neighbors or the county; look for leaning trees and cracks.",
     group="spots",
     caution="On ground that may move an engineer decides, not this plan.",
 )
@@ -516,7 +540,7 @@ CONTAMINATION = Question(
         )
     ),
     why="Soaking water carries old pollution down.",
-    find_out="Ask former owners and neighbours; look at old maps or photographs.",
+    find_out="Ask former owners and neighbors; look at old maps or photographs.",
     group="spots",
     caution="Where pollution is suspected do not dig and do not soak water in. Near old painted "
     "walls the soil may hold lead.",
@@ -555,7 +579,7 @@ OVERFLOW_TO = Question(
             ("own_lawn", "over my own lawn"),
             ("street", "to the street or a roadside swale"),
             ("drain", "to a drain inlet"),
-            ("neighbour", "toward a neighbour"),
+            ("neighbour", "toward a neighbor"),
             ("building", "back toward a building"),
             ("bank", "over a steep bank"),
             ("undecided", "not decided yet"),
@@ -564,7 +588,7 @@ OVERFLOW_TO = Question(
     why="Every garden overflows sometimes. It must do so at a place you choose.",
     find_out="Pour out a bucket at the downhill edge and follow the water.",
     group="spots",
-    caution="Overflow must stay clear of buildings, neighbours and walks that ice over.",
+    caution="Overflow must stay clear of buildings, neighbors and walks that ice over.",
 )
 
 ANOTHER_SPOT = Question(
@@ -636,7 +660,7 @@ CHILDREN = Question(
     text="Are small children or pets ever in this yard?",
     kind=YesNo(),
     why="An open hole or a full pond is a danger to them, and some plants are poisonous.",
-    find_out="Think of visitors and neighbours too. If unsure, say yes.",
+    find_out="Think of visitors and neighbors too. If unsure, say yes.",
     default=always_this("yes"),
     caution="A small child can drown in a very little water. Cover an open hole or fill it.",
 )

@@ -7,6 +7,7 @@ import math
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 
+from interview.cautions import LOCATE
 from interview.kinds import Choice, Clearance, Day, Measure, Moment, Note, YesNo
 from interview.lines import DROP, LEFT, REFILLED, Readings, SoakEvent, noted_instants
 from interview.model import NO_CLOCK, Answers, Group, Question, Stage
@@ -93,7 +94,8 @@ HOLE_DUG_ON = Question(
     group="holes",
     asks=testing,
     when="a soak test is made",
-    caution=site.LINES_CAUTION,
+    caution=LOCATE,
+    wording=site.service_too,
 )
 
 HOLE_DEPTH = Question(
@@ -131,7 +133,8 @@ HOLE_CLEARED = Question(
     group="holes",
     asks=lambda a: testing(a) and a.get(HOLE_DEPTH) is not None and asked_after(a),
     when="the marks were asked for after the hole was dug",
-    caution=site.LINES_CAUTION,
+    caution=LOCATE,
+    wording=site.service_too,
     noted=True,
 )
 
@@ -486,7 +489,7 @@ RULER = Question(
     text="How small a difference can you read?",
     kind=Measure("length", "in", "mm", (0.01, "in"), (1, "in")),
     why="It tells how sure the rate is.",
-    find_out="Most people read to 1/8 in or 3 mm.",
+    find_out="Most people read to 1/8 in (3 mm).",
     group="holes",
     asks=testing,
     when="a soak test is made",
@@ -681,7 +684,7 @@ ANOTHER_HOLE = Question(
     label="Another hole",
     text="Will you test another hole?",
     kind=YesNo(),
-    why="A second hole a few yards away often differs by a factor of two. With two the slower "
+    why="A second hole a few paces away often differs by a factor of two. With two the slower "
     "one counts, with more the middle one.",
     find_out="One is the least; two if the garden is large or the ground looks mixed.",
     group="holes",

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Mapping
+
 from interview.kinds import Choice, Measure, Note, YesNo
+from interview.lands import US
 from interview.model import Answers, Question, Stage
 from interview.questions.ask import always_this, by_units, chosen, said_yes
 
@@ -30,7 +33,7 @@ UNITS = Question(
     key="units",
     label="Units shown",
     text="Which units are on your tape: feet and inches, or metric?",
-    kind=Choice((("us", "feet and inches"), ("metric", "metres and millimetres"))),
+    kind=Choice((("us", "feet and inches"), ("metric", "meters and millimeters"))),
     why="Every figure is shown in these units. You may still type any length in either.",
     find_out="Look at your tape measure.",
 )
@@ -64,17 +67,34 @@ STATE = Question(
     when="the country is the United States",
 )
 
+
+def in_the_us(answers: Answers) -> bool:
+    """Tell whether the garden is in the United States."""
+    return answers.get(COUNTRY) == "us"
+
+
+def abroad(**fields: str) -> Callable[[Answers], Mapping[str, str]]:
+    """Return fields of a question that are worded so outside the United States."""
+    return lambda answers: {} if answers.country == US else fields
+
+
 RAIN_DEPTH = Question(
     key="rain_depth",
     label="Rain to hold",
     text="How much rain should the garden hold before it spills?",
     kind=Measure("length", "in", "mm", (0.25, "in"), (4, "in")),
     why="It sets the size. Many places in the US find that 9 of 10 rainy days bring 0.8 to "
-    "1.2 inches or less.",
+    "1.2 inches (20 to 30 mm) or less.",
     find_out="Ask your local stormwater office for its depth. With none, 1 inch (25 mm) is usual.",
     default=by_units("1 in", "25 mm"),
-    more="0.8 to 1.2 in is the 90 percent event in most US regions (Center for Watershed "
-    "Protection). That is 90 percent of events, not of the year's volume.",
+    more="0.8 to 1.2 in (20 to 30 mm) is the 90 percent event in most US regions (Center for "
+    "Watershed Protection). That is 90 percent of events, not of the year's volume.",
+    wording=abroad(
+        why="It sets the size: the garden takes this much without spilling. No usual depth of your "
+        "country is held here.",
+        more="In most regions of the US 9 of 10 rainy days bring 0.8 to 1.2 in (20 to 30 mm) or "
+        "less (Center for Watershed Protection).",
+    ),
 )
 
 HAS_RECORD = Question(
@@ -102,8 +122,8 @@ RECORD_PATH = Question(
 RECORD_UNIT = Question(
     key="rain_record_unit",
     label="Unit of the rainfall file",
-    text="Are the depths in that file inches or millimetres?",
-    kind=Choice((("in", "inches"), ("mm", "millimetres"))),
+    text="Are the depths in that file inches or millimeters?",
+    kind=Choice((("in", "inches"), ("mm", "millimeters"))),
     why="A unit guessed wrong would be 25 times off, so it is asked.",
     find_out="Look at the column heading or the page the file came from.",
     asks=said_yes(HAS_RECORD),
@@ -152,8 +172,3 @@ STAGE = Stage(
         RECORD_DEPTHS,
     ),
 )
-
-
-def in_the_us(answers: Answers) -> bool:
-    """Tell whether the garden is in the United States."""
-    return answers.get(COUNTRY) == "us"

@@ -91,6 +91,12 @@ def _not_above(name: str, answers: Answers) -> str | None:
     return f"No surface above this one has that name. Write no, or one of: {known}."
 
 
+def _listed(answers: Answers) -> dict[str, str]:
+    """Word the question with the names of the surfaces listed before this one."""
+    names = ", ".join(_names_above(answers).values())
+    return {"text": f"{FALLS_ON.text} Listed: {names}."} if names else {}
+
+
 NOT_ON_ANOTHER = ("no", "none", "n")
 
 FALLS_ON = Question(
@@ -106,6 +112,7 @@ FALLS_ON = Question(
     asks=lambda a: a.scope is not None and a.scope[1] > 1,
     when="another surface is listed already",
     objection=_not_above,
+    wording=_listed,
     default=always_this("no"),
     picture=pictures.FALLS_ON,
 )
@@ -123,11 +130,15 @@ def _has_gutter(answers: Answers) -> bool:
     return answers.get(SURFACE_KIND) == "roof" and not falls_on(answers)
 
 
+_SPOUTS = (
+    "downspouts", "downspout", "downpipes", "downpipe", "spouts", "spout", "outlets", "outlet",
+)  # fmt: skip
+
 GUTTER_OUTLETS = Question(
     key="gutter_outlets",
     label="Downspouts on this gutter",
     text="How many downspouts does this gutter have?",
-    kind=Count(1, 12, ("downspouts", "downspout", "spouts", "spout", "outlets", "outlet")),
+    kind=Count(1, 12, _SPOUTS),
     why="Two downspouts share the water of one gutter.",
     find_out="Walk along the gutter and count every pipe that leaves it. A roof without a gutter "
     "counts as one.",
@@ -148,7 +159,7 @@ OUTLETS_HERE = Question(
     key="outlets_here",
     label="Downspouts of it that come here",
     text="How many of those downspouts come to this garden?",
-    kind=Count(1, 12, ("downspouts", "downspout", "spouts", "spout", "outlets", "outlet")),
+    kind=Count(1, 12, _SPOUTS),
     why="Several downspouts may share one garden; then their water adds up.",
     find_out="Count those whose water you will lead here.",
     group="surfaces",

@@ -89,7 +89,7 @@ LAWN_COVER = Question(
         )
     ),
     why="Thin grass lets more water run off.",
-    find_out="Look down between your feet in several places.",
+    find_out="Look straight down in several places.",
     group="surfaces",
     asks=chosen(SURFACE_KIND, "lawn"),
     when="the surface is lawn",

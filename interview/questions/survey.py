@@ -92,7 +92,8 @@ RUNOFF_BY = Question(
             ("curve_number", "by kind and soil, more in big storms (curve number, TR-55)"),
         )
     ),
-    why="Some offices ask for curve numbers. For roofs the two differ by about a sixth at 1 inch.",
+    why="Some offices ask for curve numbers. For roofs the two differ by about a sixth at 1 inch "
+    "(25 mm).",
     find_out="Take the first unless your office says otherwise.",
     default=always_this("coefficient"),
 )
@@ -130,7 +131,7 @@ HOUSE_AREA = Question(
     kind=Measure("area", "ft**2", "m**2", (10, "ft**2"), (50000, "ft**2")),
     why="One downspout seldom drains more than half of it: a check against counting the whole "
     "roof.",
-    find_out="Length by width of the house, such as 1200 sq ft. Skip it if you like.",
+    find_out="Length by width of the house, such as 1200 sq ft (110 m²). Skip it if you like.",
 )
 
 ROOF_HAZARD = Question(

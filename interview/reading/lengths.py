@@ -74,10 +74,20 @@ def read_length(text: str, bare: str | None, paces: bool = True) -> Amount | Pac
             return paced
         if paced:
             raise Refused(f"This one cannot be paced. Measure it and write it like {example}.")
-    found = _taped(clean, bare, example, f"{NAMES}, or paces" if paces else NAMES)
+    names = ", ".join(METRIC_UNITS) if bare in METRIC_UNITS else NAMES
+    found = _taped(clean, bare, example, f"{names}, or paces" if paces else names)
     if convert_length(found, "m") > LONGEST_M:
         raise Refused(f"That is over 100 km. Check the unit, and write it like {example}.")
     return found
+
+
+def is_bare(text: str) -> bool:
+    """Tell whether ``text`` is a number without a unit."""
+    try:
+        read_length(text, None, paces=False)
+    except Refused:
+        return bool(re.fullmatch(r"[\d.,]+", in_digits(taken(text, example_length(None)))))
+    return False
 
 
 def read_taped_length(text: str, bare: str | None) -> Amount:
@@ -139,6 +149,8 @@ def _single(term: Term, bare: str | None) -> Amount:
 
 def _two_numbers(clean: str, terms: list[Term], bare: str | None, example: str) -> Refused:
     first, second = terms[0], terms[1]
+    if bare in METRIC_UNITS:
+        return Refused(f"{shown(clean)} has more than one number. Write one, such as {example}.")
     unit = second.unit if second.unit not in (None, "in") else bare
     if len(terms) > 2 or not (first.whole and second.whole) or second.value >= 12:
         return Refused(f"{shown(clean)} has more than one number. Write one, such as {example}.")

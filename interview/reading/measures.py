@@ -67,7 +67,7 @@ def read_area(text: str, bare: str | None) -> Amount:
     sides = _SIDES.fullmatch(clean.casefold())
     if sides:
         return _product(sides["one"], sides["other"], bare, example)
-    return _with_unit(clean, bare, example, _AREAS, "sq ft, acre or m2")
+    return _with_unit(clean, bare, example, _AREAS, _named(bare, "sq ft, acre or m2", "m2"))
 
 
 def read_volume(text: str, bare: str | None) -> Amount:
@@ -75,7 +75,14 @@ def read_volume(text: str, bare: str | None) -> Amount:
     example = "85 L" if bare in ("L", "m**3") else "3 cu ft"
     clean = _CARET.sub("", taken(text, example))
     refuse_odd(clean, example)
-    return _with_unit(clean, bare, example, _VOLUMES, "cu ft, cu yd, gal, m3 or L")
+    return _with_unit(
+        clean, bare, example, _VOLUMES, _named(bare, "cu ft, cu yd, gal, m3 or L", "m3 or L")
+    )
+
+
+def _named(bare: str | None, every: str, metric: str) -> str:
+    """Return the units to name where bare numbers are in ``bare``: all, or the metric ones."""
+    return metric if bare in ("m**2", "m**3", "L") else every
 
 
 def _with_unit(
@@ -103,9 +110,7 @@ def _product(one: str, other: str, bare: str | None, example: str) -> Amount:
     second = read_taped_length(other if rest else one, unit)
     first = read_taped_length(one if rest else other, second.unit)
     if (first.unit in US_UNITS) != (second.unit in US_UNITS):
-        raise Refused(
-            f"Write both sides in feet or both in metres, or the area, such as {example}."
-        )
+        raise Refused(f"Write both sides in one unit, or the area, such as {example}.")
     side = "ft" if first.unit in US_UNITS else "m"
     return Amount(convert_length(first, side) * convert_length(second, side), f"{side}**2")
 

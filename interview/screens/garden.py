@@ -154,8 +154,9 @@ def view_parts(view: View, plan: Plan) -> tuple[Drawing | str, ...]:
     try:
         return tuple(view(plan))
     except Unanswered as gap:
-        said = gap.why or gap.question.find_out
-        return (f"This waits for an answer: {gap.question.label}.", said)
+        question = gap.question.told(plan.answers)
+        said = gap.why or question.find_out
+        return (f"This waits for an answer: {question.label}.", said)
     except ValueError as wrong:
         return (str(wrong),)
     except Stopped:

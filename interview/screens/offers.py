@@ -33,5 +33,6 @@ def offer_all(session: Session, wanted: Mapping[str, str]) -> tuple[int, list[st
     for address, text in wanted.items():
         step = step_of(session, address)
         if why := offer(session, address, text):
-            refused.append(f"{step.question.label if step else address}: {why}")
+            label = step.worded(session.answers).label if step else address
+            refused.append(f"{label}: {why}")
     return len(wanted) - len(refused), refused

@@ -89,7 +89,7 @@ class PieceForm(Page):
 
     def _fit(self) -> None:
         """Show a field for each side of the shape."""
-        names = SIDES[self._shape]
+        names = [self._view.told(name) for name in SIDES[self._shape]]
         for place in range(MOST_SIDES):
             shown = place < len(names)
             self._side(place).display = shown
@@ -190,7 +190,7 @@ class PieceForm(Page):
 
     def _refuse(self, why: str, place: int | None) -> None:
         """Say why the piece is not taken, with the focus on a side, or on how many alike."""
-        self.query_one("#piece_heard", Words).say(why)
+        self.query_one("#piece_heard", Words).say(self._view.told(why))
         box = self.query_one("#alike", Line) if place is None else self._side(place)
         box.focus()
         box.scroll_visible(animate=False)

@@ -61,9 +61,10 @@ def about(plan: Plan, zone: ZonePlan, pick: Pick) -> Content:
     pieces: list[tuple[str, str] | str] = [
         (plant.common_name, "bold"),
         f" ({plant.scientific_name})\n{', '.join(facts)}.\n",
-        f"Why it is in: {pick.why}\n" if pick.why else "",
+        f"Why it is in: {plan.answers.told(pick.why)}\n" if pick.why else "",
     ]
-    pieces += [(f"CAUTION: {said}\n", "$text-warning") for said in pick.cautions]
+    cautions = map(plan.answers.told, pick.cautions)
+    pieces += [(f"CAUTION: {said}\n", "$text-warning") for said in cautions]
     wet = wet_words(plan, zone.zone)
     pieces.append(f"The {zone.zone.value} is under water: {wet}.\n")
     if zone.reserve:

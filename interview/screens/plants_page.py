@@ -109,8 +109,9 @@ class PlantsScreen(Page):
             zones, wait = plan.planting.zones, ""
             options = [option for zone in zones for option in self._zone(plan, zone)]
         except Unanswered as gap:
-            said = gap.why or gap.question.find_out
-            options, wait = [], f"The plants wait for an answer: {gap.question.label}. {said}"
+            question = gap.question.told(self._session.answers)
+            said = gap.why or question.find_out
+            options, wait = [], f"The plants wait for an answer: {question.label}. {said}"
         except Exception as trouble:
             options, wait = [], words.fault(trouble)
         listing.add_options(options)
@@ -234,7 +235,8 @@ class PlantsScreen(Page):
         try:
             said = self._session.plan.why_plant(name)
         except Unanswered as gap:
-            said = (f"This waits for an answer: {gap.question.label}.",)
+            label = gap.question.told(self._session.answers).label
+            said = (f"This waits for an answer: {label}.",)
         self._tell(Content.assemble((name, "bold"), "\n", "\n".join(said)))
 
     def _close(self) -> None:

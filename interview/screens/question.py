@@ -14,7 +14,7 @@ from textual.containers import Container
 from textual.message import Message
 from textual.widgets import Button
 
-from interview.kinds import Several
+from interview.kinds import Several, list_lines
 from interview.model import Standing
 from interview.paced_lengths import changes_said
 from interview.questions import survey
@@ -113,7 +113,7 @@ class QuestionScreen(FurtherPages, QuestionPage):
         missed = self._given is not None and self.query_one(Field).text != self._given
         self._step, self._aside, self._given, self._told = step, "", None, ("", "", False)
         view = step.view(self._session.answers)
-        question = step.worded(self._session.answers)
+        question = self._session.worded(step)
         shut = self._session.shut(step)
         asked = Asked(
             question.kind,
@@ -229,6 +229,9 @@ class QuestionScreen(FurtherPages, QuestionPage):
         if self._step is None:
             return
         kind = self._step.question.kind
+        if isinstance(kind, Several) and not event.field.items.lines and not list_lines(event.line):
+            event.field.give()
+            return
         try:
             if isinstance(kind, Several):
                 # The line alone: a list that is only begun may still be too short.
@@ -236,7 +239,7 @@ class QuestionScreen(FurtherPages, QuestionPage):
             else:
                 self._session.read(self._step, event.text)
         except Refused as refused:
-            self._hear(str(refused), refused=True)
+            self._hear(self._session.answers.told(str(refused)), refused=True)
             return
         event.field.added()
         remark = self._session.remark(self._step, event.line)
@@ -393,7 +396,8 @@ class QuestionScreen(FurtherPages, QuestionPage):
         elif standing in (Standing.OPEN, Standing.UNKNOWN):
             await self._put_off(step)
         else:
-            asked = f"Put “don't know yet” in the place of your answer to “{step.question.label}”?"
+            label = step.worded(self._session.answers).label
+            asked = f"Put “don't know yet” in the place of your answer to “{label}”?"
 
             async def done(yes: bool | None) -> None:
                 if yes:
@@ -404,7 +408,7 @@ class QuestionScreen(FurtherPages, QuestionPage):
     async def _put_off(self, step: Step) -> None:
         self._keep_draft()
         self._session.put_off(step)
-        put_off = f"Put off: {step.question.label}."
+        put_off = f"Put off: {step.worded(self._session.answers).label}."
         await self._forward(f"{put_off} To find out: {self._session.find_out(step)}", put_off)
 
     def action_go_to(self) -> None:

@@ -186,10 +186,11 @@ class QuestionPage(Page):
     def _lines(self) -> int:
         """Return how many lines the question takes without the reason for it."""
         assert self._step is not None
-        question = self._step.worded(self._session.answers)
+        question = self._session.worded(self._step)
         beside = 0 if self.size.width < NARROW else min(64, int(self.size.width * 0.42)) + 1
         width = max(20, self.size.width - beside - 5)
-        lines = 2 + self.query_one(Field).lines + len(textwrap.wrap(question.text, width))
+        lines = 2 + self.query_one(Field).lines
+        lines += sum(len(textwrap.wrap(one, width)) for one in question.text.splitlines())
         lines += bool(self._step.number)
         for name in ("hint", "heard"):
             lines += len(textwrap.wrap(str(self.query_one(f"#{name}", Words).said), width))

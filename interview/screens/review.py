@@ -100,8 +100,9 @@ def _entry(session: Session, step: Step, aside: bool) -> Entry:
     if hasattr(step.question.kind, "options") and value is not None:
         said = step.question.kind.echo(value, view)
     item = f" ({GROUPS[step.question.group].label} {step.number})" if step.number else ""
-    asked = step.worded(session.answers).text
-    return Entry(step.address, step.question.label + item, said, mark, aside=aside, asked=asked)
+    question = step.worded(session.answers)
+    label, asked = question.label + item, question.text
+    return Entry(step.address, label, said, mark, aside=aside, asked=asked)
 
 
 class ReviewScreen(Page):

@@ -135,7 +135,7 @@ class SoakPage(Page):
         self._say("due", run.due_words)
         self._say("do_now", run.do_now)
         self._say("and_then", run.and_then)
-        meaning = soak_watch.meaning(run, self._view.metric)
+        meaning = soak_watch.meaning(run, self._view)
         self._say("meaning", "" if meaning == run.do_now else meaning)
         notices = [one for one in run.notices if one != run.do_now]
         told = (*notices, soak_watch.zone_words(run))

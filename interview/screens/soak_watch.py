@@ -6,6 +6,7 @@ import datetime as dt
 
 from interview import route, soak_due
 from interview.model import Answers
+from interview.parts.soak import as_felt
 from interview.questions import soak
 from interview.route import Step
 from interview.screens.words import item_name
@@ -13,7 +14,7 @@ from interview.session import Session
 from interview.shown import rate_words
 from interview.soak.run import SoakRun, soak_run
 from interview.soak.times import clock, utc
-from interview.soak.words import BAND_WORDS
+from interview.soak.words import verdict
 
 AHEAD = dt.timedelta(minutes=5)
 """So long before it is due a reading is told of on the other pages."""
@@ -106,12 +107,14 @@ def since_words(run: SoakRun, short: bool = False) -> str:
     return said if short else f"{said}; now {run.now:%H:%M:%S}"
 
 
-def meaning(run: SoakRun, metric: bool) -> str:
-    """Say in a sentence what the rates mean so far."""
+def meaning(run: SoakRun, view: Answers) -> str:
+    """Say in a sentence what the rates of the hole of ``view`` mean so far."""
+    metric = view.metric
     if run.test is None:
         return run.waits
     drop, corrected = (rate_words(one, metric) for one in (run.test.drop_rate, run.test.corrected))
     return (
         f"Drop rate {drop}: the average of the rates since the fill. Corrected rate {corrected}: "
-        f"through the bottom alone, as in a wide garden. {BAND_WORDS[run.test.band]}"
+        f"through the bottom alone, as in a wide garden. "
+        f"{verdict(run.test, as_felt(view, run.test), metric)}"
     )

@@ -141,5 +141,6 @@ def at_the_end(session: Session) -> str:
     said = "That was the last question."
     for step in route.open_steps(session.answers):
         if reasons := session.shut(step):
-            return f"{said} Not asked yet, from '{step.question.label}' on: {' '.join(reasons)}"
+            label = step.worded(session.answers).label
+            return f"{said} Not asked yet, from '{label}' on: {' '.join(reasons)}"
     return said

@@ -60,7 +60,7 @@ def dig(plan: Plan) -> Iterator[str]:
     yield from _water(plan)
     yield ""
     for place, line in enumerate(cautions.dig_day(_day(plan)), 1):
-        yield from wrap(f"[ ] {place:>2}. {line}", "        ")
+        yield from wrap(f"[ ] {place:>2}. {plan.answers.told(line)}", "        ")
 
 
 def _may(plan: Plan) -> Iterator[str]:
@@ -208,7 +208,7 @@ def shopping(plan: Plan) -> Iterator[str]:
     """Yield what to buy, in loads and in bags, and what it costs where prices were given."""
     found = costs(plan)
     for item in plan.shopping:
-        note = f". {item.note}" if item.note else ""
+        note = f". {plan.answers.told(item.note)}" if item.note else ""
         bags = ""
         if item.bags is not None and item.bag is not None:
             one = show(item.bag, "L" if plan.metric else "ft**3", 2)

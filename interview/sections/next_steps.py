@@ -7,28 +7,13 @@ from collections.abc import Iterator
 from interview import soak_due
 from interview.evidence import Finding, Grade
 from interview.plan import Plan
-from interview.questions import locating, review, site, start
+from interview.questions import review, site
 from interview.summary import may_dig, waiting, wrap
 
 MOST_FIXES, MOST_WAITS = 5, 4
 """How many of each are told here; the rest stand under their own headings."""
 
 LOCATE_KEYS = ("buried_lines", "dig_day")
-_SERVICES = {
-    "us": "In the US call 811 or use your state's website; it is free.",
-    "canada": "Ask your province's one-call centre.",
-    "uk": "Ask for the plans of the lines, free, at LSBUD, and each owner that is not a member.",
-    "australia": "Ask Before You Dig Australia for the plans; they may leave out your own lines.",
-    "new_zealand": "Ask beforeUdig for plans or a locator.",
-}
-
-
-def service(plan: Plan) -> str:
-    """Say whom to ask about buried lines where the garden is."""
-    if own := locating.service(plan.answers):
-        return own
-    country = plan.answers.get(start.COUNTRY) or "us"
-    return _SERVICES.get(country, "Ask each utility where its lines run.")
 
 
 def next_steps(plan: Plan) -> Iterator[str]:
@@ -38,7 +23,7 @@ def next_steps(plan: Plan) -> Iterator[str]:
 
 
 def _steps(plan: Plan) -> Iterator[str]:
-    now = may_dig(plan)
+    now, service = may_dig(plan), site.locating_service(plan.answers)
     stops = [one for one in plan.findings if one.grade is Grade.STOP]
     if stops:
         yield "STOP. Do not dig or build here as it is."
@@ -46,11 +31,11 @@ def _steps(plan: Plan) -> Iterator[str]:
     for look in soak_due.under_way(plan.answers, plan.now):
         yield look.words(plan.answers)
     if plan.answers.get(site.LINES_REQUESTED) != "asked":
-        yield f"Have the buried lines marked, and do not dig before. {service(plan)}"
+        yield f"Have the buried lines marked, and do not dig before. {service}"
     elif not now.open:
         reasons = [one for one in now.reasons if not any(one == stop.said for stop in stops)]
         if reasons:
-            yield f"Digging is shut today, the test hole too: {' '.join(reasons)} {service(plan)}"
+            yield f"Digging is shut today, the test hole too: {' '.join(reasons)} {service}"
     yield from _told(
         [
             one
@@ -81,8 +66,10 @@ def _steps(plan: Plan) -> Iterator[str]:
         )
     else:
         yield (
-            "Peg out, dig, plant and connect the downspout in the order of DIGGING; then FIRST "
-            "YEAR."
+            plan.answers.told(
+                "Peg out, dig, plant and connect the downspout in the order of DIGGING; then FIRST "
+                "YEAR."
+            )
         )
 
 

@@ -11,10 +11,10 @@ from interview.calc.plant_sketch import sketch
 from interview.calc.plant_words import hazards, home_doubts, remarks, short_name
 from interview.calc.planting import Pick, ZonePlan
 from interview.calc.wetness import chosen_from, rating
-from interview.model import Answers
+from interview.lands import Half, land
 from interview.parts.plants import SHOWN_FAULTS
 from interview.plan import Plan
-from interview.questions import review, start
+from interview.questions import review
 from interview.shown import PLAIN, area_words
 from interview.summary import wrap
 from interview.units import magnitude, plain_number
@@ -36,6 +36,11 @@ SHORT_HOURS = 1.0
 """Times under water shorter than this are not told case by case."""
 
 INDENT = " " * 6
+
+
+NORTHERN_SEASONS = (
+    "as in the northern half of the world, for it is not held in which half your country lies."
+)
 
 
 def plants(plan: Plan) -> Iterator[str]:
@@ -63,8 +68,10 @@ def plants(plan: Plan) -> Iterator[str]:
         for why in plan.why_plant(plant.scientific_name):
             yield from wrap(f"  {why}", "    ")
     yield from _own_file(plan)
+    if picked and land(plan.answers.country).half is Half.UNKNOWN:
+        yield from wrap(f"Note: Spring, summer and autumn: {NORTHERN_SEASONS}", "  ")
     for note in plan.planting.notes:
-        yield from wrap(f"Note: {note}", "  ")
+        yield from wrap(f"Note: {plan.answers.told(note)}", "  ")
     yield from wrap(f"CAUTION: {cautions.PLANTS}", "  ")
 
 
@@ -86,7 +93,7 @@ def _zone(plan: Plan, zone: ZonePlan) -> Iterator[str]:
     if not zone.picks:
         yield from wrap(f"  {zone.guidance.wetness}", "  ")
         for trait in zone.guidance.traits:
-            yield from wrap(f"- {trait}", "  ")
+            yield from wrap(f"- {plan.answers.told(trait)}", "  ")
         return
     usual, worst = magnitude(zone.site.hours, "h"), zone.site.worst_hours
     codes = chosen_from(zone.zone, usual, worst)
@@ -124,7 +131,7 @@ def _pick(plan: Plan, pick: Pick) -> Iterator[str]:
     role = f"; {pick.role}" if pick.role else ""
     yield from wrap(f"{INDENT}{', '.join(_facts(plan, plant))}{role}", INDENT)
     if found := hazards(plant):
-        said = " ".join(found).replace(" (from memory)", "*")
+        said = plan.answers.told(" ".join(found)).replace(" (from memory)", "*")
         yield from wrap(f"{INDENT}CAUTION: {said}", INDENT)
     notes = [pick.against, pick.makeshift, *home_doubts(plant, plan.wishes.region)]
     if plant.needs_long_wet:
@@ -132,7 +139,7 @@ def _pick(plan: Plan, pick: Pick) -> Iterator[str]:
     if remarks(plant) and not found:
         notes.append(f"The list remarks: {remarks(plant)}.")
     if said := " ".join(one for one in notes if one):
-        yield from wrap(f"{INDENT}{said}", INDENT)
+        yield from wrap(f"{INDENT}{plan.answers.told(said)}", INDENT)
 
 
 def _facts(plan: Plan, plant: Plant) -> Iterator[str]:
@@ -181,19 +188,20 @@ def sketches(plan: Plan) -> Iterator[str]:
 MONTHS = "January February March April May June July August September October November December"
 
 
-def _southern(answers: Answers) -> bool:
-    country: str | None = answers.get(start.COUNTRY)
-    return country in ("australia", "new_zealand")
-
-
 COLD_NORTH, COLD_SOUTH = (11, 12, 1, 2), (5, 6, 7, 8)
 """Months in which new plants are not set where winters freeze: common practice, no source."""
+
+
+NORTHERN_MONTHS = (
+    "Months are told for the northern half of the world; south of the equator add six months."
+)
 
 
 def care(plan: Plan) -> Iterator[str]:
     """Yield the work of the first year by month, signs of trouble, and what to do after a storm."""
     day = plan.answers.get(review.DIG_DAY)
-    southern = _southern(plan.answers)
+    half = land(plan.answers.country).half
+    southern = half is Half.SOUTH
     month_planted = day.month if day else 11 if southern else 5
     if day is None:
         yield f"If planted in {MONTHS.split()[month_planted - 1]}:"
@@ -205,12 +213,14 @@ def care(plan: Plan) -> Iterator[str]:
             f"{MONTHS.split()[month_planted - 1]}.",
             "  ",
         )
+    if half is Half.UNKNOWN:
+        yield from wrap(NORTHERN_MONTHS, "  ")
     months: dict[str, list[int]] = {}
     for month in first_year(month_planted, southern):
         for task in month.tasks:
             months.setdefault(task.task, []).append(month.month)
     for words, when in months.items():
-        yield from wrap(f"{month_words(when)}: {words}", "  ")
+        yield from wrap(f"{month_words(when)}: {plan.answers.told(words)}", "  ")
     yield ""
     yield "How a plant fares (from memory):"
     for sign in SIGNS:
@@ -218,7 +228,7 @@ def care(plan: Plan) -> Iterator[str]:
     yield ""
     yield "After a storm, when the water is"
     for said, change in after_storm_steps():
-        yield from wrap(f"- {said}: {change}", "  ")
+        yield from wrap(f"- {said}: {plan.answers.told(change)}", "  ")
 
 
 def month_words(when: list[int]) -> str:

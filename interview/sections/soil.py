@@ -24,7 +24,7 @@ CHART_ROWS = 18
 def soak(plan: Plan) -> Iterator[str]:
     """Yield each test hole with its readings and what they mean, and the rates that follow."""
     for hole in plan.holes:
-        yield from _hole(hole, plan.metric)
+        yield from _hole(hole, plan)
     yield from figure_lines(plan, "drop_rate", "corrected_rate", "corrected_rate_error")
     yield from _what_follows(plan)
 
@@ -36,7 +36,7 @@ def result_lines(plan: Plan, number: int) -> Iterator[str]:
             continue
         if hole.test is None:
             gap = hole.waits_for
-            waits = f"waits for: {gap.why or gap.question.label}" if gap else "is not finished"
+            waits = f"waits for: {gap.said(plan.answers)}" if gap else "is not finished"
             yield from wrap(f"{hole.name} {waits}.")
             return
         band, why, *sure = _meaning(hole, hole.test, plan.metric)
@@ -48,7 +48,7 @@ def result_lines(plan: Plan, number: int) -> Iterator[str]:
         yield from _what_follows(plan)
         advice = list(slow(plan))
     except Unanswered as gap:
-        yield from wrap(f"The depth of the pond waits for: {gap.why or gap.question.label}.")
+        yield from wrap(f"The depth of the pond waits for: {gap.said(plan.answers)}.")
         return
     if advice:
         yield from ("", "What to do about slow soil:", *advice)
@@ -68,13 +68,14 @@ def _what_follows(plan: Plan) -> Iterator[str]:
     yield from soak_words.depth_lines(soil.drop_rate, soil.corrected, cap, plan.metric, rule)
 
 
-def _hole(hole: HoleReport, metric: bool) -> Iterator[str]:
+def _hole(hole: HoleReport, plan: Plan) -> Iterator[str]:
+    metric = plan.metric
     if hole.set_aside:
         yield from wrap(f"{hole.name} is set aside and not used: {hole.set_aside}.", "  ")
     if hole.test is None:
         if hole.waits_for:
             gap = hole.waits_for
-            yield from wrap(f"{hole.name} waits for: {gap.why or gap.question.label}.", "  ")
+            yield from wrap(f"{hole.name} waits for: {gap.said(plan.answers)}.", "  ")
         return
     yield f"{hole.name}: {hole.test.band.value}"
     yield from _table(hole.test, metric)
@@ -91,7 +92,7 @@ def _hole(hole: HoleReport, metric: bool) -> Iterator[str]:
 
 
 def _meaning(hole: HoleReport, test: SoakTest, metric: bool) -> Iterator[str]:
-    yield soak_words.BAND_WORDS[test.band]
+    yield soak_words.verdict(test, hole.texture, metric)
     yield soak_words.why_narrow(test, metric)
     yield soak_words.trend_words(test)
     yield soak_words.error_words(test, metric)

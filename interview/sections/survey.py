@@ -62,6 +62,13 @@ def _table(plan: Plan) -> Iterator[str]:
             f"{PLAIN.write(one.coefficient):>10}"
             f"{PLAIN.write(magnitude(one.brings(rain), volume)):>13}"
         )
+    parts = [PLAIN.number(magnitude(one.drains_here, unit)) for one in plan.catchment.surfaces]
+    whole = PLAIN.number(magnitude(plan.catchment.drains_here, unit))
+    if not math.isclose(math.fsum(parts), whole):
+        yield from wrap(
+            f"Each number is rounded by itself: “here” is {PLAIN.write(whole)} {name} in all, not "
+            "the sum of the rounded parts."
+        )
     yield from wrap(
         "Plan is the area seen from straight above; here, the part of it that drains here; runs "
         "off, the part of the rain that does (runoff coefficient)."
@@ -106,7 +113,9 @@ def _sense(plan: Plan) -> Iterator[str]:
     )
     if not roof:
         return
-    typical = f"a typical downspout drains about {100 * TYPICAL_PART.value:g} % of the house"
+    typical = plan.answers.told(
+        f"a typical downspout drains about {100 * TYPICAL_PART.value:g} % of the house"
+    )
     house = plan.answers.get(asked.HOUSE_AREA)
     if house is None:
         yield from wrap(f"Does it make sense? Look at the house: {typical}.")

@@ -56,7 +56,8 @@ def soak_run(view: Answers, now: dt.datetime) -> SoakRun:
         run = replace(run, do_now=notices[0], and_then="", due=None)
     elif last and run.began and not run.enough and _is_stale(now, last):
         run = replace(run, do_now=STALE, and_then="", due=None)
-    return replace(run, last=last, notices=notices)
+    do_now, and_then = view.told(run.do_now), view.told(run.and_then)
+    return replace(run, do_now=do_now, and_then=and_then, last=last, notices=notices)
 
 
 STALE = (

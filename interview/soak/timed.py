@@ -75,7 +75,8 @@ def _test(view: Answers, wrong: str) -> tuple[SoakTest | None, str]:
     try:
         return test_of(view), ""
     except Unanswered as gap:
-        return None, wrong or gap.why or f"The corrected rate waits for: {gap.question.label}."
+        waits = gap.why or f"The corrected rate waits for: {gap.question.label}."
+        return None, wrong or view.told(waits)
 
 
 def _judged(

@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator, Sequence
 
 from interview.calc.depth import DepthRule, Governs, PondDepth, pond_depth
-from interview.calc.soak import SETTLED_WITHIN, Band, SoakTest, Trend
+from interview.calc.soak import SETTLED_WITHIN, Band, SoakTest, Trend, soil_band
 from interview.calc.soak_advice import CombinedRate, HolesRule
 from interview.calc.texture import TextureCheck
 from interview.parts.soak import HoleReport
@@ -21,6 +21,28 @@ BAND_WORDS = {
     Band.NO_FALL: "No fall could be measured: no rain garden here as the soil is.",
 }
 LONGEST_H = 1000.0
+UNLIKE = 2.0
+"""From so many times apart on the soil as it felt casts doubt on a test: holes a few steps apart
+differ by as much. A choice of this project."""
+
+
+def verdict(test: SoakTest, felt: TextureCheck | None, metric: bool) -> str:
+    """Say what the soil is good for, and beside it the doubt that its feel casts on that."""
+    said = BAND_WORDS[test.band]
+    return said if felt is None else f"{said} {doubt(test, felt, metric)}".rstrip()
+
+
+def doubt(test: SoakTest, felt: TextureCheck, metric: bool) -> str:
+    """Say that soil of this feel is mostly worse than it was tested to be, where it is."""
+    order = list(Band)
+    usual = soil_band(felt.published * 2, felt.published)
+    if felt.times <= UNLIKE or order.index(usual) <= order.index(test.band):
+        return ""
+    return (
+        f"But it felt like {felt.texture.value}, for which a table gives "
+        f"{rate_words(felt.published, metric)} through the bottom alone: {usual.value}. Test "
+        "another hole before you trust this one."
+    )
 
 
 READING_DIGITS = 3
@@ -158,8 +180,10 @@ def texture_words(check: TextureCheck, metric: bool) -> str:
     """Say whether the tested rate goes with the soil as it felt."""
     table = show(check.published, "mm/h" if metric else "in/h")
     said = f"By feel it is {check.texture.value}; a table gives {table}"
-    if not check.far_apart:
+    if not check.far_apart and 1 / UNLIKE <= check.times <= UNLIKE:
         return f"{said}, which goes with the test."
+    if not check.far_apart:
+        return f"{said}, and the test is {plain_number(check.times, 2)} times that."
     if check.times > 1:
         return (
             f"{said}, and the test is {plain_number(check.times, 2)} times that. Look again: "

@@ -19,8 +19,8 @@ from interview.calc.soak import (
     combine,
     corrected_rate,
     intervals,
-    rate_band,
     soak_test,
+    soil_band,
 )
 from interview.units import magnitude, quantity
 
@@ -425,20 +425,34 @@ def test_a_hole_that_would_close_up_under_water_is_refused():
 
 
 @pytest.mark.parametrize(
-    ("rate", "band"),
+    ("drop", "corrected", "band"),
     [
-        (6.0, Band.VERY_FAST),
-        (5.99, Band.WELL_DRAINING),
-        (1.0, Band.WELL_DRAINING),
-        (0.99, Band.WORKABLE),
-        (0.51, Band.WORKABLE),
-        (0.5, Band.MARGINAL),
-        (0.01, Band.MARGINAL),
-        (0.0, Band.NO_FALL),
+        # By hand: the drop over 24 h and the corrected rate over 48 h, the lesser in inches.
+        (6.0, 1.0, Band.VERY_FAST),
+        (5.99, 1.0, Band.WELL_DRAINING),
+        (6.0, 0.1, Band.WORKABLE),
+        (1.0, 10 / 48, Band.WELL_DRAINING),
+        (1.0, 9.99 / 48, Band.WORKABLE),
+        (10 / 24, 0.4, Band.WELL_DRAINING),
+        (9.9 / 24, 0.4, Band.WORKABLE),
+        (1.0, 3 / 48, Band.WORKABLE),
+        (1.0, 2.99 / 48, Band.MARGINAL),
+        (0.01, 0.01, Band.MARGINAL),
+        (0.0, 0.0, Band.NO_FALL),
     ],
 )
-def test_bands_of_the_drop_rate(rate, band):
-    assert rate_band(quantity(rate, "in/h")) is band
+def test_the_band_is_that_of_the_rate_which_allows_the_shallower_pond(drop, corrected, band):
+    assert soil_band(quantity(drop, "in/h"), quantity(corrected, "in/h")) is band
+
+
+@pytest.mark.parametrize("drop", [25.0, 20.0, 12.0])
+def test_soil_that_is_faster_through_its_bottom_is_never_called_worse(drop):
+    bands = list(Band)
+    found = [
+        bands.index(soil_band(quantity(drop, "mm/h"), quantity(rate, "mm/h")))
+        for rate in (0.5, 1.6, 5.2, 5.8, 6.7, 9.0)
+    ]
+    assert found == sorted(found, reverse=True)
 
 
 @pytest.mark.parametrize(("depths", "enough"), [([1.9], True), ([2.1], False), ([4.9, 3.9], False)])

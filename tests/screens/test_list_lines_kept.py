@@ -27,3 +27,14 @@ async def test_a_line_added_to_a_list_is_saved_at_once(sit, tmp_path: Path) -> N
         person.door.saver.settle(10)
         assert person.asked != "lines_holidays"
         assert store.load(file)[0].stopped_at == "lines_holidays"
+
+
+async def test_none_is_taken_as_an_empty_list(sit) -> None:
+    async with sit("new.yaml") as person:
+        person.session.offer(person.session.jump("lines_requested"), "asked")
+        person.session.jump("lines_holidays")
+        await person.app.screen._show()
+        await person.enters("none")
+        await person.pilot.pause()
+        assert person.session.answers.texts["lines_holidays"] == "none"
+        assert person.asked != "lines_holidays"
