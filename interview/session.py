@@ -10,6 +10,7 @@ from typing import Protocol
 from interview import gate, route
 from interview.kinds import list_lines
 from interview.model import UNKNOWN_TEXT, Answers, Standing, Unanswered
+from interview.named_file import NamedFile
 from interview.parts import plant_names
 from interview.plan import Plan, no_files
 from interview.questions import planting
@@ -56,7 +57,7 @@ class Session:
         keeper: Keeper,
         now: Callable[[], dt.datetime],
         stopped_at: str = "",
-        open_text: Callable[[str], str] = no_files,
+        open_text: Callable[[str], NamedFile] = no_files,
         plants: str = "",
         drafts: dict[str, str] | None = None,
     ) -> None:
