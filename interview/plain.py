@@ -141,6 +141,8 @@ def _show(session: Session, step: Step, say: Say) -> None:
     say(f"  {question.kind.hint(view.units)}")
     for one, label in getattr(question.kind, "options", ()):
         say(f"    {one}: {label}")
+    if told := session.beside(step):
+        say(f"  {told}")
     if reasons := session.shut(step):
         say("  SHUT: " + " ".join(reasons))
     plain_soak.say_run(session, step, say)

@@ -7,8 +7,10 @@ from typing import Any
 
 from interview.calc.basin import Basin
 from interview.model import Question, Unanswered
+from interview.named_file import NoFile
+from interview.parts import rain
 from interview.plan import Plan
-from interview.questions import bed, soak
+from interview.questions import bed, soak, start
 from interview.shown import depth_words
 from interview.units import Quantity, feet_and_inches, magnitude, plain_number, round_down
 
@@ -43,6 +45,31 @@ def help_for(question: Question[Any], plan: Plan) -> str:
     if question.key in _SIDES:
         return _floor_side(plan)
     return ""
+
+
+def beside(question: Question[Any], plan: Plan) -> str:
+    """Return what is shown with a question out of a file: the columns to choose from."""
+    if question.key not in rain.COLUMNS:
+        return ""
+    try:
+        return rain.columns_told(question, plan.open_text(plan.answers[start.RECORD_PATH]))
+    except (NoFile, Unanswered):
+        return ""
+
+
+def trouble_with(question: Question[Any], plan: Plan) -> str:
+    """Return why an answer about the rainfall file does not fit that file; or nothing."""
+    if question.key not in (start.RECORD_PATH.key, *rain.COLUMNS):
+        return ""
+    if plan.answers.get(question) is None:
+        return ""
+    try:
+        file = plan.open_text(plan.answers[start.RECORD_PATH])
+    except NoFile as trouble:
+        return str(trouble)
+    except Unanswered:
+        return ""
+    return rain.trouble_with(question, plan.answers, file)
 
 
 def _floor_depth(plan: Plan) -> str:
