@@ -8,6 +8,7 @@ from textual.content import Content
 
 from interview.calc.plant_record import Plant
 from interview.calc.plant_swap import matching
+from interview.calc.plant_words import hazards
 from interview.calc.planting import Pick, ZonePlan
 from interview.plan import Plan
 from interview.sections.plants import ZONE_WORDS, month_words, wet_words
@@ -40,7 +41,7 @@ def heading(plan: Plan, zone: ZonePlan) -> str:
 def line(pick: Pick) -> Content:
     """Return one plant as a line of the list."""
     role = f"  [{pick.role}]" if pick.role else ""
-    care = "  CAUTION" if pick.cautions else ""
+    care = "  CAUTION" if hazards(pick.plant) else ""
     return Content.assemble(
         f"{pick.count:>4} × ",
         (short(pick.plant), "bold"),
@@ -63,7 +64,9 @@ def about(plan: Plan, zone: ZonePlan, pick: Pick) -> Content:
         f" ({plant.scientific_name})\n{', '.join(facts)}.\n",
         f"Why it is in: {pick.why}\n" if pick.why else "",
     ]
-    pieces += [(f"CAUTION: {said}\n", "$text-warning") for said in pick.cautions]
+    dangers = hazards(plant)
+    pieces += [(f"CAUTION: {said}\n", "$text-warning") for said in dangers]
+    pieces += [f"{said}\n" for said in pick.cautions if said not in dangers]
     wet = wet_words(plan, zone.zone)
     pieces.append(f"The {zone.zone.value} is under water: {wet}.\n")
     if zone.reserve:
