@@ -60,14 +60,15 @@ def read_count(monkeypatch):
     [
         ("9999-12-31,1", "9999-12-31 is not in the years 1600 to 2399."),
         ("0001-01-01,1", "0001-01-01 is not in the years 1600 to 2399."),
+        (f"2020-05-04T{'0' * 90},1", "A date or a depth has no more than 100 characters."),
         (f"2020-05-04,{'1' * 170}", "A date or a depth has no more than 100 characters."),
         (
             "2020-05-04," + "1" * 80,
-            f"{'1' * 40} in is more rain than any day ever brought (72 in).",
+            f"{'1' * 40} in is more rain than any day ever brought (71.8 in).",
         ),
         (f"2020-05-04,0.{'0' * 97}1", ""),
         ("2020-05-04,71.8", ""),
-        ("2020-05-04,71.9", "71.9 in is more rain than any day ever brought (72 in)."),
+        ("2020-05-04,71.9", "71.9 in is more rain than any day ever brought (71.8 in)."),
     ],
 )
 def test_a_line_that_cannot_be_is_passed_over_by_number_on_every_page(with_file, line, why):
@@ -194,6 +195,15 @@ def test_a_file_is_read_once_for_each_change_whatever_is_in_it(
     assert sum(read_count) == len(text) + len(longer)
 
 
+def test_a_change_that_leaves_the_size_is_seen(with_file, tmp_path):
+    before = with_file(DAYS).record
+    state = (tmp_path / "rain.csv").stat()
+    changed = with_file(DAYS.replace("1.5", "2.5"))
+    os.utime(tmp_path / "rain.csv", ns=(state.st_atime_ns, state.st_mtime_ns + 1))
+    assert (tmp_path / "rain.csv").stat().st_size == state.st_size
+    assert changed.record != before
+
+
 # Whatever lies at the path
 
 
@@ -203,6 +213,9 @@ def test_what_is_no_plain_file_is_not_opened(tmp_path, monkeypatch, at):
     os.mkfifo(tmp_path / "pipe")
     (tmp_path / "link").symlink_to(tmp_path / "pipe")
     monkeypatch.setattr(os, "open", None)
+    assert own_files.read(tmp_path / at, 100) == b""
+    with pytest.raises(regular_file.NotRegular):
+        next(regular_file.pieces(tmp_path / at, 100))
     with pytest.raises(NoFile) as refused:
         text_opener(tmp_path)(at)
     assert str(refused.value).endswith("Name a plain file, saved as CSV.")

@@ -104,6 +104,8 @@ def test_the_questions_show_the_headings_of_the_file(talk, head, dates, rain):
     shown = shown.replace(",prcp", ", 3 prcp")
     assert f"{shown}. {dates}" in heard
     assert f"{shown}. {rain}" in heard
+    # What is wrong with the other column is said where that one is asked.
+    assert "! Date column" not in heard
 
 
 def test_a_file_without_headings_shows_its_first_line(talk):

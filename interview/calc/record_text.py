@@ -49,6 +49,7 @@ WETTEST_DAY_MM = Cited(
         Standing.PUBLISHED,
     ),
 )
+_WETTEST_DAY_SAID = {"mm": "1825 mm", "in": "71.8 in"}
 FIRST_YEAR, LAST_YEAR = 1600, 2399
 """Years a record may hold, a choice of this project: no gauge was read before, and reckonings of
 the climate to come end before."""
@@ -299,7 +300,7 @@ class _Reader:
         if depth > self.deepest:
             raise ValueError(
                 f"{word[:40]} {self.unit} is more rain than any day ever brought "
-                f"({self.deepest:.0f} {self.unit})."
+                f"({_WETTEST_DAY_SAID[self.unit]})."
             )
         return depth
 
