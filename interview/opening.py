@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import datetime as dt
 import os
-import re
 import shutil
 import sys
 import tempfile
@@ -15,10 +14,10 @@ from pathlib import Path
 from interview import answers_file as af
 from interview import own_files, route, store
 from interview.answers_file import Lock, Trouble
-from interview.calc.record_text import decoded
 from interview.foreign import shell_word
 from interview.model import Answers
-from interview.plan import NoFile, Plan
+from interview.named_file import text_opener
+from interview.plan import Plan
 from interview.questions import new_answers
 from interview.session import Session
 
@@ -26,14 +25,6 @@ NEW_FILE = "rain_garden.yaml"
 """The file of a new garden where no name was given."""
 BAD_PATH, UNUSABLE, IN_USE = 2, 3, 4
 """Exit statuses: no file can have this name; the file cannot be used; it is open elsewhere."""
-RECORD_LIMIT = 50_000_000
-"""Largest rainfall file read, in bytes: two hundred years of days take a twentieth of it."""
-TEXTS_KEPT = 4
-"""Texts of files kept while they do not change, so that no answer waits for them anew."""
-
-
-_STEERING = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x84\x86-\x9f\u202a-\u202e\u2066-\u2069]")
-"""Control characters, and those that turn the direction of writing."""
 
 
 @dataclass(frozen=True)
@@ -104,42 +95,6 @@ def _started_as(name: str) -> str:
     if started.name == name and started.exists():
         return _pasted(sys.argv[0])
     return f"{_pasted(sys.executable)} -m interview" if started.name == "__main__.py" else name
-
-
-def text_opener(folder: Path) -> Callable[[str], str]:
-    """Return a reader of the files that answers name, looked for beside the answers file."""
-
-    known: dict[str, tuple[tuple[int, int], str]] = {}
-
-    def open_text(name: str) -> str:
-        try:
-            path = folder / Path(name).expanduser()
-            if not path.is_file():
-                raise NoFile(f"There is no file {af.shown(str(path))}. Check its path.")
-            state = path.stat()
-            if state.st_size > RECORD_LIMIT:
-                raise NoFile(
-                    f"{af.shown(str(path))} holds {state.st_size / 1e6:.0f} MB, and no more than "
-                    f"{RECORD_LIMIT / 1e6:.0f} MB are read. Keep the date and the rain alone, or "
-                    "fewer years."
-                )
-            mark = (state.st_mtime_ns, state.st_size)
-            if name in known and known[name][0] == mark:
-                return known[name][1]
-            data = path.read_bytes()
-        except (OSError, ValueError, RuntimeError):
-            raise NoFile(f"{af.shown(name)} cannot be read. Check its path.") from None
-        try:
-            # Words of the file are shown; none of them may steer the terminal.
-            text = _STEERING.sub("\ufffd", decoded(data))
-        except ValueError:
-            raise NoFile(f"{af.shown(name)} is not a text file. Save it as CSV.") from None
-        known[name] = (mark, text)
-        while len(known) > TEXTS_KEPT:
-            known.pop(next(iter(known)), None)
-        return text
-
-    return open_text
 
 
 def plan_of(answers: Answers, folder: Path, now: dt.datetime, plants: str = "") -> Plan:

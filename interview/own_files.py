@@ -7,6 +7,8 @@ from collections.abc import Mapping
 from contextlib import suppress
 from pathlib import Path
 
+from interview import regular_file
+
 _FAULTS = (OSError, ValueError, RuntimeError)
 
 
@@ -29,9 +31,8 @@ def place(name: str, base: str, at_home: str, environ: Mapping[str, str]) -> Pat
 def read(file: Path | None, limit: int) -> bytes:
     """Return what is in the file; nothing where it is missing, strange or over ``limit`` bytes."""
     with suppress(*_FAULTS):
-        # Only a regular file is opened: a pipe of that name would wait for ever.
-        if file is not None and file.is_file() and file.stat().st_size <= limit:
-            return file.read_bytes()
+        if file is not None:
+            return b"".join(regular_file.pieces(file, limit))
     return b""
 
 

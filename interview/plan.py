@@ -10,7 +10,7 @@ import datetime as dt
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field, replace
-from functools import cache, lru_cache
+from functools import cache
 from typing import Any
 
 from interview import gate
@@ -35,7 +35,8 @@ from interview.calc.planting import PlantingPlan, choose, planting_zones
 from interview.calc.plants import builtin_plants, with_own
 from interview.calc.pool import Pool
 from interview.calc.rainfall_record import RecordReplay
-from interview.calc.record_text import Column, ColumnUnclear, Record, read_record
+from interview.calc.record_columns import Column, ColumnUnclear
+from interview.calc.record_text import Record
 from interview.calc.siting import verdict
 from interview.calc.size_factors import PublishedSize, published_size
 from interview.calc.slope import Slope
@@ -47,7 +48,9 @@ from interview.findings import all_findings
 from interview.lands import Half, land
 from interview.long_work import cached_property, telling
 from interview.model import NO_CLOCK, Answers, Question, Unanswered
+from interview.named_file import NamedFile, NoFile
 from interview.parts import plants as plant_plan
+from interview.parts import rain as rain_plan
 from interview.parts import site as site_plan
 from interview.parts import size as size_plan
 from interview.parts import soak as soak_plan
@@ -64,19 +67,9 @@ NO_DROP = 1000.0
 """Stands for a drop that limits nothing, as a multiple of the corrected rate."""
 
 
-class NoFile(Exception):
-    """A file that an answer names cannot be read; the message says why."""
-
-
-def no_files(path: str) -> str:
+def no_files(path: str) -> NamedFile:
     """Raise ``NoFile``: no file may be read here."""
     raise NoFile(f"{path} is not read here.")
-
-
-@lru_cache(maxsize=4)
-def _read(text: str, unit: str, dates: str | None, depths: str | None) -> Record:
-    """Return a record, read once however many plans are made of it."""
-    return read_record(text, unit, dates, depths, telling("Reading the rainfall file"))
 
 
 @contextmanager
@@ -94,8 +87,8 @@ class Plan:
 
     answers: Answers
     now: dt.datetime = NO_CLOCK
-    open_text: Callable[[str], str] = field(default=no_files, compare=False)
-    """Returns the text of a file an answer names; raises ``NoFile``."""
+    open_text: Callable[[str], NamedFile] = field(default=no_files, compare=False)
+    """Looks up a file that an answer names; raises ``NoFile``."""
     plants_path: str = ""
     """A plant file given for this run, used in place of the one an answer names."""
 
@@ -509,21 +502,16 @@ class Plan:
     def record(self) -> Record:
         """The daily rainfall record."""
         answers = self.answers
-        path, unit = answers[start.RECORD_PATH], answers[start.RECORD_UNIT]
+        path, _ = answers[start.RECORD_PATH], answers[start.RECORD_UNIT]
         with _waits_for(start.RECORD_PATH, answers):
-            return self._read_record(path, unit)
-
-    def _read_record(self, path: str, unit: str) -> Record:
-        dates, depths = start.RECORD_DATES, start.RECORD_DEPTHS
-        try:
-            named: str | None = self.answers.get(dates)
-            depth_named: str | None = self.answers.get(depths)
-            return _read(self.open_text(path), unit, named, depth_named)
-        except NoFile as trouble:
-            raise ValueError(str(trouble)) from None
-        except ColumnUnclear as unclear:
-            asked = dates if unclear.column is Column.DATE else depths
-            raise Unanswered(asked, self.answers.address(asked), why=str(unclear)) from None
+            try:
+                return rain_plan.record_of(answers, self.open_text(path))
+            except NoFile as trouble:
+                raise ValueError(str(trouble)) from None
+            except ColumnUnclear as unclear:
+                dated = unclear.column is Column.DATE
+                asked = start.RECORD_DATES if dated else start.RECORD_DEPTHS
+                raise Unanswered(asked, answers.address(asked), why=str(unclear)) from None
 
     @cached_property
     def real_years(self) -> RecordReplay:

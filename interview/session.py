@@ -10,12 +10,13 @@ from typing import Any, Protocol
 from interview import gate, own_fault, route
 from interview.kinds import list_lines
 from interview.model import UNKNOWN_TEXT, Answers, Question, Standing, Unanswered, retold
+from interview.named_file import NamedFile
 from interview.parts import plant_names
 from interview.plan import Plan, no_files
 from interview.questions import planting
 from interview.reading import Refused, is_unknown
 from interview.route import Step
-from interview.suggest import beside, help_for, value_for
+from interview.suggest import beside, help_for, trouble_with, value_for
 
 
 class Keeper(Protocol):
@@ -56,7 +57,7 @@ class Session:
         keeper: Keeper,
         now: Callable[[], dt.datetime],
         stopped_at: str = "",
-        open_text: Callable[[str], str] = no_files,
+        open_text: Callable[[str], NamedFile] = no_files,
         plants: str = "",
         drafts: dict[str, str] | None = None,
     ) -> None:
@@ -265,6 +266,10 @@ class Session:
         said = step.worded(self._answers).find_out
         return f"{said} {help_for(step.question, self.plan)}".rstrip()
 
+    def beside(self, step: Step) -> str:
+        """Return what is shown with the question, such as the columns of the rainfall file."""
+        return beside(step.question, self.plan)
+
     def _weigh(self, step: Step, kept: str, view: Answers) -> None:
         try:
             value = step.question.read(kept, view)
@@ -278,6 +283,8 @@ class Session:
 
     def remark(self, step: Step, text: str) -> str:
         """Return what is to be said of words that are kept though nothing is known by them."""
+        if said := trouble_with(step.question, self.plan):
+            return f"{step.question.label}: {said}"
         lines = list_lines(text)
         if not lines or step.question not in (planting.FAVOURITES, planting.SWAP_OUT):
             return ""

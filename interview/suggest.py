@@ -7,9 +7,11 @@ from typing import Any
 
 from interview.calc.basin import Basin
 from interview.model import Question, Unanswered
+from interview.named_file import NoFile
+from interview.parts import rain
 from interview.parts.site import SpotReport
 from interview.plan import Plan
-from interview.questions import bed, site, soak
+from interview.questions import bed, site, soak, start
 from interview.shown import depth_words
 from interview.units import Quantity, feet_and_inches, magnitude, plain_number, round_down
 
@@ -49,10 +51,33 @@ def help_for(question: Question[Any], plan: Plan) -> str:
 
 
 def beside(question: Question[Any], plan: Plan) -> str:
-    """Return what this plan has found that the question asks about, as lines; mostly nothing."""
-    if question.key != site.CHOSEN_SPOT.key:
+    """Return what is shown with the question out of a file or this plan, as lines; mostly nothing.
+
+    The columns of the rainfall file to choose from, or what was found of each spot.
+    """
+    if question.key == site.CHOSEN_SPOT.key:
+        return "\n".join(spot_words(spot) for spot in plan.spots)
+    if question.key not in rain.COLUMNS:
         return ""
-    return "\n".join(spot_words(spot) for spot in plan.spots)
+    try:
+        return rain.columns_told(question, plan.open_text(plan.answers[start.RECORD_PATH]))
+    except (NoFile, Unanswered):
+        return ""
+
+
+def trouble_with(question: Question[Any], plan: Plan) -> str:
+    """Return why an answer about the rainfall file does not fit that file; or nothing."""
+    if question.key not in (start.RECORD_PATH.key, *rain.COLUMNS):
+        return ""
+    if plan.answers.get(question) is None:
+        return ""
+    try:
+        file = plan.open_text(plan.answers[start.RECORD_PATH])
+    except NoFile as trouble:
+        return str(trouble)
+    except Unanswered:
+        return ""
+    return rain.trouble_with(question, plan.answers, file)
 
 
 MOST_REASONS = 3

@@ -7,8 +7,8 @@ from pathlib import Path
 
 import pytest
 
-from interview.opening import RECORD_LIMIT, Opened, Refusal, open_session, plan_of, text_opener
-from interview.plan import NoFile
+from interview.named_file import SIZE_LIMIT, NoFile
+from interview.opening import Opened, Refusal, open_session, plan_of, text_opener
 from interview.questions import new_answers
 
 BY = "rain-garden-interview 0.1.0"
@@ -112,7 +112,11 @@ def test_the_command_to_go_on_is_safe_to_paste(clock, monkeypatch):
 def test_a_file_named_in_an_answer_is_looked_for_beside_the_answers(tmp_path):
     (tmp_path / "rain.csv").write_bytes(b"\xef\xbb\xbfdate,in\n")
     (tmp_path / "old.csv").write_bytes("date,caf\xe9\n".encode("latin-1"))
-    read = text_opener(tmp_path)
+    look = text_opener(tmp_path)
+
+    def read(name):
+        return look(name).text(1000)
+
     assert read("rain.csv") == "date,in\n"
     assert read(str(tmp_path / "rain.csv")) == "date,in\n"
     assert "café" in read("old.csv")
@@ -125,14 +129,14 @@ def test_a_file_that_cannot_be_read_says_so_in_one_sentence(tmp_path, name):
     (tmp_path / "binary.csv").write_bytes(b"\0\1")
     os.mkfifo(tmp_path / "pipe")
     with pytest.raises(NoFile) as refused:
-        text_opener(tmp_path)(name)
+        text_opener(tmp_path)(name).text(1000)
     assert str(refused.value).endswith(".")
     assert "\0" not in str(refused.value)
 
 
 def test_a_huge_file_is_not_read(tmp_path):
     with (tmp_path / "big.csv").open("wb") as file:
-        file.truncate(RECORD_LIMIT + 1)
+        file.truncate(SIZE_LIMIT + 1)
     with pytest.raises(NoFile, match="50 MB"):
         text_opener(tmp_path)("big.csv")
 
@@ -146,5 +150,5 @@ def test_the_plan_uses_only_answers_in_force(tmp_path, clock):
 
 def test_a_file_named_in_an_answer_cannot_steer_the_terminal(tmp_path):
     (tmp_path / "rain.csv").write_text("date,mm\n\x1b[31m\u202e2024-01-01\t,1\r\n", newline="")
-    text = text_opener(tmp_path)("rain.csv")
-    assert text == "date,mm\n\ufffd[31m\ufffd2024-01-01\t,1\r\n"
+    text = text_opener(tmp_path)("rain.csv").text(1000)
+    assert text == "date,mm\n\ufffd[31m\ufffd2024-01-01\t,1\n"

@@ -159,6 +159,16 @@ def test_an_own_plant_file_lies_beside_the_answers_file(sample, tmp_path):
     assert 'spacing: "your own plant file"' in row and "from_memory: []" in row
 
 
+def test_a_remark_of_an_own_plant_file_stands_on_the_sheet_and_is_no_caution(sample, tmp_path):
+    head = OWN.rstrip("\n") + ",toxic,remarks\n"
+    (tmp_path / "mine.csv").write_text(head + HERB.rstrip("\n") + ",yes,smells of honey\n")
+    plan = sample(own_plants="mine.csv", favourites="new herb", keep_out="none")
+    sheet = said(part(plan, "PLANTS", "PLANTING SKETCH"))
+    after = sheet.split("(Hortus novus)")[1].split("[ ]")[0]
+    caution = "CAUTION: Can harm people or pets if eaten or touched."
+    assert f"{caution} Your plant file remarks: smells of honey." in after
+
+
 def test_faults_of_an_own_plant_file_are_told_by_line_and_the_rest_is_used(sample, tmp_path):
     bad = HERB.replace("novus", "malus").replace("0.5,40", "tall,40")
     (tmp_path / "mine.csv").write_text(OWN + HERB + bad * 7)
@@ -168,6 +178,14 @@ def test_faults_of_an_own_plant_file_are_told_by_line_and_the_rest_is_used(sampl
     assert "line 3: height_max_m: Write a plain number" in sheet
     assert "and 2 more; --check lists them all" in sheet
     assert "Hortus novus" in names(plan)
+
+
+def test_an_own_plant_file_is_read_once_for_each_change(sample, tmp_path):
+    (tmp_path / "mine.csv").write_text(OWN + HERB)
+    read = sample(own_plants="mine.csv").plant_file
+    assert sample(own_plants="mine.csv", favourites="new herb").plant_file is read
+    (tmp_path / "mine.csv").write_text(OWN + HERB + HERB.replace("novus", "alter"))
+    assert len(sample(own_plants="mine.csv").plant_file.plants) == 2
 
 
 def test_an_own_plant_file_that_is_not_there_is_said_and_the_packaged_list_used(sample):

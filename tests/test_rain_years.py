@@ -9,7 +9,9 @@ from hypothesis import given as sampled
 from hypothesis import settings
 from hypothesis import strategies as st
 
-from interview.calc.record_text import Column, ColumnUnclear, decoded, read_record
+from interview.calc.record_columns import LONGEST_LINE
+from interview.calc.record_text import Column, ColumnUnclear, read_record
+from interview.calc.text_lines import lines_of
 from interview.report import plan_text
 from interview.summary import waiting
 from interview.units import magnitude
@@ -19,6 +21,10 @@ DAYS = "2020-05-01,0.4\n2020-05-02,0\n2020-05-03,1.5\n"
 
 def depths(record):
     return [(day.isoformat(), round(magnitude(depth, "in"), 6)) for day, depth in record.days]
+
+
+def pieces_of(data, size):
+    return (data[place : place + size] for place in range(0, len(data), size))
 
 
 THREE = [("2020-05-01", 0.4), ("2020-05-02", 0.0), ("2020-05-03", 1.5)]
@@ -69,14 +75,17 @@ def test_a_column_that_cannot_be_told_is_asked_for(head, dates, rain, column, sa
 
 @pytest.mark.parametrize("encoding", ["utf-8", "utf-8-sig", "utf-16", "latin-1", "cp1252"])
 def test_a_file_is_read_in_the_usual_encodings(encoding):
-    text = decoded(f"# Zürich\ndate,rain\n{DAYS}".encode(encoding))
-    assert depths(read_record(text, "in")) == THREE
+    data = f"# Zürich\ndate,rain\n{DAYS}".encode(encoding)
+    for size in (1, 7, len(data)):
+        lines = list(lines_of(pieces_of(data, size), LONGEST_LINE))
+        assert lines[0] == "# Zürich"
+        assert depths(read_record(lines, "in")) == THREE
 
 
 @pytest.mark.parametrize("data", [b"\x00\x01\x02", b"PK\x03\x04\x00\x00", b"\xff\xfe\x00"])
 def test_a_file_that_is_no_text_is_refused(data):
     with pytest.raises(ValueError, match="not text"):
-        decoded(data)
+        list(lines_of([data], LONGEST_LINE))
 
 
 def test_lines_of_comment_are_passed_over_wherever_they_stand():
@@ -87,7 +96,7 @@ def test_a_stray_quotation_mark_spoils_its_own_line_alone():
     record = read_record(f'date,rain\n2020-04-30,"0.7\n{DAYS}', "in")
     assert depths(record) == THREE
     assert [(bad.line, bad.why) for bad in record.bad_lines] == [
-        (2, "The line is not plain CSV text.")
+        (2, "The line is not plain CSV text of at most 10,000 characters.")
     ]
 
 
@@ -132,7 +141,7 @@ def test_a_file_that_has_not_changed_is_not_read_twice(plan_of, sized, tmp_path)
 @sampled(st.binary(max_size=200))
 def test_any_bytes_are_read_or_refused_in_a_sentence(data):
     try:
-        read_record(decoded(data), "mm")
+        read_record(lines_of([data], LONGEST_LINE), "mm")
     except ValueError as refused:
         assert str(refused).endswith(".")
         assert len(str(refused)) < 500

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from datetime import date, timedelta
+from datetime import date
 
 from interview.calc.beds import below_of, scaled
 from interview.calc.hyetographs import RainSpan
@@ -92,7 +92,8 @@ class DayByDay:
         self.peak = max((max(span.first, span.last) for span in inch), default=0.0)
         self.above = above
         self.first: date | None = None
-        self.next_day: date | None = None
+        self.next_day: int | None = None
+        """The day after the last one, as an ordinal: the calendar may end before it."""
         self.depths = [0.0] * (1 + len(below))
         self.came = self.soaked = self.spill = 0.0
         self.overflow: list[date] = []
@@ -101,15 +102,16 @@ class DayByDay:
 
     def take(self, day: date, rain: float) -> None:
         if self.first is None or self.next_day is None:
-            self.first = self.next_day = day
-        gap = (day - self.next_day).days
+            self.first, self.next_day = day, day.toordinal()
+        gap = day.toordinal() - self.next_day
         if gap:
-            self._pass(self.next_day, (RainSpan(0.0, gap * DAY_H, 0.0, 0.0),))
+            before = date.fromordinal(self.next_day)
+            self._pass(before, (RainSpan(0.0, gap * DAY_H, 0.0, 0.0),))
         gain = self.gain_at(rain) if rain else 0.0
         over = self._day(day, rain, gain)
         came = rain * (gain + sum(self.below))
         self.came += came
-        self.next_day = day + timedelta(days=1)
+        self.next_day = day.toordinal() + 1
         self.years.setdefault(day.year, Part()).take(rain, came, over)
         self.months.setdefault(day.month, Part()).take(rain, came, over)
         if over > OVER_IN:

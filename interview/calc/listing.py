@@ -11,6 +11,14 @@ from typing import TypeVar
 
 E_ = TypeVar("E_", bound=Enum)
 
+MOST_COLUMNS = 200
+MOST_ROWS = 10_000
+LONGEST_CELL = 1000
+"""Bounds of a list of plants, with room: the packaged one has 42 columns and 318 rows. They keep
+the time and the faults of any file within what can be waited for and read."""
+SHOWN = 40
+"""Characters of a strange word that are told back."""
+
 
 @dataclass(frozen=True)
 class Fault:
@@ -69,7 +77,7 @@ class Row:
         if not found:
             return empty
         if found not in allowed:
-            self.fault(column, f"Write {either(allowed)} for {column}, not “{found}”.")
+            self.fault(column, f"Write {either(allowed)} for {column}, not “{found[:SHOWN]}”.")
             return empty
         return found
 
@@ -80,13 +88,11 @@ class Row:
     def members(self, column: str, kind: type[E_], by_name: bool) -> tuple[E_, ...]:
         """Return the members of ``kind`` that the cell lists, by their names or their values."""
         known = {(one.name if by_name else str(one.value)).lower(): one for one in kind}
-        found: list[E_] = []
-        for word in self.many(column):
-            if word.lower() in known:
-                found.append(known[word.lower()])
-            else:
-                shown = tuple(name.upper() if by_name else name for name in known)
-                self.fault(column, f"Write {either(shown)} for {column}, not “{word}”.")
+        words = self.many(column)
+        found = [known[word.lower()] for word in words if word.lower() in known]
+        if strange := next((word for word in words if word.lower() not in known), ""):
+            shown = tuple(name.upper() if by_name else name for name in known)
+            self.fault(column, f"Write {either(shown)} for {column}, not “{strange[:SHOWN]}”.")
         return tuple(dict.fromkeys(found))
 
 
@@ -114,6 +120,9 @@ def split_rows(
             if not any(trimmed):
                 continue
             if not names:
+                if len(cells) > MOST_COLUMNS:
+                    said = f"The first line names {len(cells):,} columns; {MOST_COLUMNS} are read."
+                    return [], [*faults, Fault(line, "", said)]
                 names = trimmed
                 faults += _heading_faults(names, known, line)
                 if missing := _missing_faults(names, needed, line):
@@ -121,6 +130,15 @@ def split_rows(
             elif len(trimmed) > len(names) or any("\n" in cell for cell in cells):
                 said = "This line has too many cells, or a quotation mark is not closed."
                 faults.append(Fault(line, "", said))
+            elif any(len(cell) > LONGEST_CELL for cell in trimmed):
+                said = f"A cell of this line has more than {LONGEST_CELL} characters; shorten it."
+                faults.append(Fault(line, "", said))
+            elif len(rows) + len(faults) >= MOST_ROWS:
+                said = (
+                    f"The list has more than {MOST_ROWS:,} lines; those from here on are not read."
+                )
+                faults.append(Fault(line, "", said))
+                break
             else:
                 rows.append(Row(line, dict(zip(names, trimmed, strict=False)), needed))
     except csv.Error:
@@ -155,7 +173,9 @@ def _heading_faults(names: list[str], known: tuple[str, ...], line: int) -> list
         if name not in known:
             near = get_close_matches(name, known, n=1)
             hint = f"did you mean {near[0]}?" if near else "it is not used."
-            faults.append(Fault(line, name, f"The list has no column “{name}”; {hint}"))
+            faults.append(
+                Fault(line, name[:SHOWN], f"The list has no column “{name[:SHOWN]}”; {hint}")
+            )
     if len(set(names)) < len(names):
         faults.append(Fault(line, "", "A column name is given twice; keep one of them."))
     return faults

@@ -110,9 +110,26 @@ def hazards(plant: Plant) -> tuple[str, ...]:
         said.append(f"Spreads hard and can crowd out its neighbors{memory}.")
     if plant.thorny:
         said.append(f"Thorny or sharp{memory}.")
-    if (plant.toxic or plant.aggressive or plant.thorny) and remarks(plant):
-        said.append(f"The list remarks: {remarks(plant)}.")
+    if _tells_a_hazard(plant):
+        said.append(remark_words(plant))
     return tuple(said)
+
+
+def _tells_a_hazard(plant: Plant) -> bool:
+    """Tell whether its remark is of what is dangerous about it; one's own may be of anything."""
+    marked = plant.toxic or plant.aggressive or plant.thorny
+    return marked and not plant.own and bool(remarks(plant))
+
+
+def remark_words(plant: Plant) -> str:
+    """Return its remark as a sentence that says whose it is; nothing where there is none."""
+    whose = "Your plant file" if plant.own else "The list"
+    return f"{whose} remarks: {remarks(plant)}." if remarks(plant) else ""
+
+
+def plain_remark(plant: Plant) -> str:
+    """Return its remark as a sentence where it tells no hazard; else nothing."""
+    return "" if _tells_a_hazard(plant) else remark_words(plant)
 
 
 def doubts(
@@ -130,8 +147,8 @@ def doubts(
         said.append("Grows over 8 ft (2.4 m).")
     if plant.needs_long_wet:
         said.append("Needs long-wet soil: water it in dry spells.")
-    if remarks(plant) and not (plant.toxic or plant.aggressive or plant.thorny):
-        said.append(f"The list remarks: {remarks(plant)}.")
+    if remark := plain_remark(plant):
+        said.append(remark)
     return tuple(said)
 
 

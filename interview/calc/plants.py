@@ -7,7 +7,7 @@ from functools import cache
 from importlib.resources import files
 from typing import TypeVar
 
-from interview.calc.listing import Fault, Row, split_rows
+from interview.calc.listing import SHOWN, Fault, Row, split_rows
 from interview.calc.plant_record import (
     Indicator,
     ListRegion,
@@ -215,7 +215,7 @@ def _records(
         record = make(row)
         name = row.cells.get(key, "").casefold()
         if name and name in found:
-            row.fault(key, f"“{row.cells[key]}” is in the list twice; keep one line of it.")
+            row.fault(key, f"“{row.cells[key][:SHOWN]}” is in the list twice; keep one line of it.")
         if not row.faults:
             found[name] = record
         faults += row.faults

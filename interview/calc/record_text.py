@@ -1,21 +1,26 @@
-"""Reading a daily rainfall record out of the text of a CSV file."""
+"""Reading a daily rainfall record out of the lines of a CSV file."""
 
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from datetime import date, timedelta
-from itertools import pairwise
+from itertools import islice, pairwise
 
 from interview.calc.record_columns import (
+    BROKEN,
+    HEAD_ROWS,
+    LONGEST_LINE,
     MOST_LINES,
     UNIT_WORDS,
     Column,
     ColumnUnclear,
+    Row,
+    cells_of,
     delimiter_of,
     find_columns,
-    rows_of,
+    says_something,
     words_of,
 )
 from interview.evidence import Cited, Source, Standing
@@ -27,8 +32,8 @@ __all__ = [
     "ColumnUnclear",
     "Gap",
     "Record",
-    "decoded",
     "gaps_between",
+    "head_rows",
     "read_record",
 ]
 
@@ -36,6 +41,20 @@ UNITS = ("in", "mm")
 DOUBT = Source("no home sees such a year, so the unit is asked again", Standing.OURS)
 WETTEST_YEAR_IN = Cited(200.0, DOUBT)
 DRIEST_YEAR_IN = Cited(4.0, DOUBT)
+WETTEST_DAY_MM = Cited(
+    1825.0,
+    Source(
+        "World Meteorological Organization, archive of weather and climate extremes: greatest "
+        "24-hour rainfall, Foc-Foc, La Réunion, 7 to 8 January 1966",
+        Standing.PUBLISHED,
+    ),
+)
+_WETTEST_DAY_SAID = {"mm": "1825 mm", "in": "71.8 in"}
+FIRST_YEAR, LAST_YEAR = 1600, 2399
+"""Years a record may hold, a choice of this project: no gauge was read before, and reckonings of
+the climate to come end before."""
+LONGEST_CELL = 100
+"""Most characters of a date or a depth."""
 TELL_EVERY = 2000
 """Lines between two words of how far the reading is."""
 _UNIT_NAMES = {"in": "inches", "mm": "millimeters"}
@@ -97,60 +116,88 @@ def gaps_between(days: list[date]) -> tuple[Gap, ...]:
     )
 
 
-def decoded(data: bytes) -> str:
-    """Return the text of a file: UTF-8, UTF-16 with its mark, or else Latin-1.
-
-    Raises ValueError for data that is no text.
-    """
-    if data.startswith((b"\xff\xfe", b"\xfe\xff")):
-        try:
-            return data.decode("utf-16")
-        except UnicodeDecodeError:
-            raise ValueError("The file is not text. Save it as CSV.") from None
-    if b"\0" in data:
-        raise ValueError("The file is not text. Save it as CSV.")
-    try:
-        return data.decode("utf-8-sig")
-    except UnicodeDecodeError:
-        return data.decode("latin-1")
-
-
 def read_record(
-    text: str,
+    text: str | Iterable[str],
     unit: str,
     date_column: str | None = None,
     depth_column: str | None = None,
     tell: Callable[[int, int], None] | None = None,
 ) -> Record:
-    """Return the daily record in the text of a CSV file whose depths are in ``unit``.
+    """Return the daily record in a CSV file whose depths are in ``unit``.
 
-    ``unit`` is ``in`` or ``mm`` and is never guessed. The date and depth columns are those given, a
-    name or a number from 1, or else found by their names in the first lines. Lines that cannot be
-    used are listed by number. ``tell`` is called now and then with the lines done, and all of them.
-    Raises ``ColumnUnclear`` where a column cannot be told, and ValueError when a heading names
-    another unit, the file is too long, or no day can be read.
+    ``text`` is all of it or its lines, each gone through once. ``unit`` is ``in`` or ``mm`` and is
+    never guessed. The date and depth columns are those given, a name or a number from 1, or else
+    found by their names in the first lines. Lines that cannot be used are listed by number.
+    ``tell`` is called now and then with the lines done, and all of them. Raises ``ColumnUnclear``
+    where a column cannot be told, and ValueError when a heading names another unit, the file is
+    too long, or no day can be read.
     """
     if unit not in UNITS:
         raise ValueError("Say whether the rain is in inches (in) or millimeters (mm).")
-    lines = text.removeprefix("\ufeff").splitlines()
-    if len(lines) > MOST_LINES:
-        raise ValueError(
-            f"The rain file has {len(lines)} lines, more than 300 years of days, so give one with "
-            "one line a day."
-        )
-    delimiter = delimiter_of(lines)
-    rows = list(rows_of(lines, delimiter))
+    lines = _numbered(text)
+    rows, delimiter = _head(lines)
     header, columns = find_columns(rows, date_column, depth_column)
     if header >= 0 and len(rows[header][1]) > columns[1]:
         _check_unit(rows[header][1][columns[1]], unit)
-    body = rows[header + 1 :]
-    day_first = _day_first([cells[columns[0]] for _, cells in body if len(cells) > columns[0]])
-    reader = _Reader(columns, day_first, delimiter != ",")
-    for line, cells in body:
-        if tell is not None and line % TELL_EVERY == 0:
-            tell(line, len(lines))
-        reader.take(line, cells)
-    return reader.record(unit)
+    # Two cells are kept of each line, so that no file takes more memory than its days.
+    body = [_used(number, cells, columns) for number, cells in rows[header + 1 :]]
+    body += [
+        _used(number, cells_of(line, delimiter, max(columns) + 1), columns)
+        for number, line in lines
+    ]
+    reader = _Reader(unit, _day_first([one.date for one in body]), delimiter != ",")
+    for one in body:
+        if tell is not None and one.number % TELL_EVERY == 0:
+            tell(one.number, body[-1].number)
+        reader.take(one)
+    return reader.record()
+
+
+def head_rows(text: str | Iterable[str]) -> list[Row]:
+    """Return the first rows of a rainfall file, which hold its headings; read no further."""
+    return _head(_numbered(text))[0]
+
+
+def _numbered(text: str | Iterable[str]) -> Iterator[tuple[int, str]]:
+    """Yield the lines that say something, with their numbers."""
+    lines = text.splitlines() if isinstance(text, str) else text
+    for number, line in enumerate(lines, 1):
+        if number > MOST_LINES:
+            raise ValueError(
+                f"The rain file has more than {MOST_LINES:,} lines, more than 300 years of days, "
+                "so give one with one line a day."
+            )
+        if says_something(line):
+            yield number, line.removeprefix("\ufeff")
+
+
+def _head(lines: Iterator[tuple[int, str]]) -> tuple[list[Row], str]:
+    """Take the first lines, and return their cells and what parts them."""
+    first = list(islice(lines, HEAD_ROWS))
+    delimiter = delimiter_of([line for _, line in first])
+    return [(number, cells_of(line, delimiter)) for number, line in first], delimiter
+
+
+@dataclass(frozen=True, slots=True)
+class _Used:
+    """What is used of a line: its date and its depth, or why it has none."""
+
+    number: int
+    date: str
+    depth: str
+    why: str = ""
+
+
+def _used(number: int, cells: list[str], columns: tuple[int, int]) -> _Used:
+    if cells == list(BROKEN):
+        why = f"The line is not plain CSV text of at most {LONGEST_LINE:,} characters."
+    elif len(cells) <= max(columns):
+        why = "The line is shorter than the first one."
+    elif len(cells[columns[0]]) > LONGEST_CELL or len(cells[columns[1]]) > LONGEST_CELL:
+        why = f"A date or a depth has no more than {LONGEST_CELL} characters."
+    else:
+        return _Used(number, cells[columns[0]], cells[columns[1]])
+    return _Used(number, "", "", why)
 
 
 def _check_unit(name: str, unit: str) -> None:
@@ -177,8 +224,9 @@ def _day_first(texts: list[str]) -> bool | None:
 class _Reader:
     """Gathers days line by line."""
 
-    def __init__(self, columns: tuple[int, int], day_first: bool | None, comma: bool) -> None:
-        self.date_column, self.depth_column = columns
+    def __init__(self, unit: str, day_first: bool | None, comma: bool) -> None:
+        self.unit = unit
+        self.deepest = magnitude(quantity(WETTEST_DAY_MM.value, "mm"), unit)
         self.day_first = day_first
         self.decimal_comma = comma
         self.depths: dict[date, float] = {}
@@ -188,27 +236,25 @@ class _Reader:
         self.disordered: list[int] = []
         self.last = date.min
 
-    def take(self, line: int, cells: list[str]) -> None:
+    def take(self, line: _Used) -> None:
         try:
-            self._take(line, cells)
+            if line.why:
+                raise ValueError(line.why)
+            self._take(line)
         except ValueError as problem:
-            self.bad.append(BadLine(line, str(problem)))
+            self.bad.append(BadLine(line.number, str(problem)))
 
-    def _take(self, line: int, cells: list[str]) -> None:
-        if len(cells) <= max(self.date_column, self.depth_column):
-            raise ValueError(
-                "The line is not plain CSV text."
-                if cells == [""]
-                else "The line is shorter than the first one."
-            )
-        day = self._day(cells[self.date_column])
+    def _take(self, line: _Used) -> None:
+        day = self._day(line.date)
+        if not FIRST_YEAR <= day.year <= LAST_YEAR:
+            raise ValueError(f"{day.isoformat()} is not in the years {FIRST_YEAR} to {LAST_YEAR}.")
         if day in self.lines:
             raise ValueError(f"{day.isoformat()} is already on line {self.lines[day]}.")
-        self.lines[day] = line
+        self.lines[day] = line.number
         if day < self.last:
-            self.disordered.append(line)
+            self.disordered.append(line.number)
         self.last = day
-        word = cells[self.depth_column].lower()
+        word = line.depth.lower()
         if word in _TRACE:
             self.traces.append(day)
             self.depths[day] = 0.0
@@ -251,16 +297,22 @@ class _Reader:
             return None
         if depth < 0:
             raise ValueError(f"{word[:40]} is less than no rain.")
+        if depth > self.deepest:
+            raise ValueError(
+                f"{word[:40]} {self.unit} is more rain than any day ever brought "
+                f"({_WETTEST_DAY_SAID[self.unit]})."
+            )
         return depth
 
-    def record(self, unit: str) -> Record:
+    def record(self) -> Record:
         if not self.depths:
-            raise ValueError("No day with a depth of rain could be read from the file.")
+            first = f" Line {self.bad[0].line}: {self.bad[0].why}" if self.bad else ""
+            raise ValueError(f"No day with a depth of rain could be read from the file.{first}")
         shared: dict[float, Quantity] = {}
         days = sorted(self.depths)
         for depth in self.depths.values():
             if depth not in shared:
-                shared[depth] = quantity(depth, unit)
+                shared[depth] = quantity(depth, self.unit)
         rain = tuple((day, shared[self.depths[day]]) for day in days)
         return Record(
             days=rain,
@@ -268,7 +320,7 @@ class _Reader:
             traces=tuple(sorted(self.traces)),
             bad_lines=tuple(self.bad),
             disordered=tuple(self.disordered),
-            doubt=_doubt(self.depths, unit),
+            doubt=_doubt(self.depths, self.unit),
         )
 
 

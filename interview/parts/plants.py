@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 
 from interview.calc.plant_record import Plant
-from interview.calc.plants import Fault, read_own_plants
+from interview.calc.plants import OWN_LIMIT, Fault, read_own_plants
 from interview.evidence import ARITHMETIC, Finding, Grade
+from interview.named_file import NamedFile, NoFile
 
 SHOWN_FAULTS = 5
 """Faults of a plant file told on the sheet; the check of the file tells them all."""
@@ -43,7 +45,10 @@ class PlantFile:
             yield f"and {len(self.faults) - most} more; --check lists them all"
 
 
-def plant_file(path: str, text: str) -> PlantFile:
-    """Return the plants and faults of a file's text."""
-    plants, faults = read_own_plants(text)
-    return PlantFile(path, plants, faults)
+@lru_cache(maxsize=4)
+def plant_file(path: str, file: NamedFile) -> PlantFile:
+    """Return the plants and faults of a file, read once while it stays as it is."""
+    try:
+        return PlantFile(path, *read_own_plants(file.text(OWN_LIMIT)))
+    except NoFile as trouble:
+        return PlantFile(path, trouble=str(trouble))

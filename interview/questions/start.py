@@ -130,16 +130,41 @@ RECORD_UNIT = Question(
     when="there is a rainfall record",
 )
 
+BY_NAME = "by its name"
+"""Stands for a column that is found by its usual names."""
+_FOUND = (BY_NAME, "skip", "skip it", "none")
+
+
+def column_named(question: Question[str], answers: Answers) -> str | None:
+    """Return the name or number given for a column; nothing where it is found by its name."""
+    given = answers.get(question)
+    return None if given is None or given.casefold() in _FOUND else given
+
+
+def _not_the_date(given: str, answers: Answers) -> str | None:
+    dates = column_named(RECORD_DATES, answers)
+    if dates is None or _column(given) != _column(dates):
+        return None
+    return "That is the column you gave for the date. Write the one that holds the rain."
+
+
+def _column(given: str) -> str:
+    """Return a name or a number of a column as it is compared."""
+    bare = " ".join(given.split()).casefold()
+    return bare.lstrip("0") if bare.isascii() and bare.isdigit() else bare
+
+
 RECORD_DATES = Question(
     key="rain_date_column",
     label="Date column of the rainfall file",
     text="Which column of that file holds the date?",
     kind=Note(60, "date, or 1 for the first"),
     why="Files name their columns in many ways.",
-    find_out="Skip it: a column named date or day is found. Else write its name, or its number "
-    "counted from the left.",
+    find_out="Press Enter alone, and a column named date or day is found. Else write its name, or "
+    "its number counted from the left.",
     asks=said_yes(HAS_RECORD),
     when="there is a rainfall record",
+    default=always_this(BY_NAME),
 )
 
 RECORD_DEPTHS = Question(
@@ -148,10 +173,12 @@ RECORD_DEPTHS = Question(
     text="Which column of that file holds the day's rain?",
     kind=Note(60, "rain_in, or 2 for the second"),
     why="Some files hold rain, snow and others side by side.",
-    find_out="Skip it: a column named rain, precipitation or prcp is found. Else write its name, "
-    "or its number counted from the left.",
+    find_out="Press Enter alone, and a column named rain, precipitation or prcp is found. Else "
+    "write its name, or its number counted from the left.",
     asks=said_yes(HAS_RECORD),
     when="there is a rainfall record",
+    objection=_not_the_date,
+    default=always_this(BY_NAME),
 )
 
 STAGE = Stage(

@@ -8,6 +8,7 @@ from textual.content import Content
 
 from interview.calc.plant_record import Plant
 from interview.calc.plant_swap import matching
+from interview.calc.plant_words import hazards
 from interview.calc.planting import Pick, ZonePlan
 from interview.plan import Plan
 from interview.sections.plants import ZONE_WORDS, month_words, wet_words
@@ -40,7 +41,7 @@ def heading(plan: Plan, zone: ZonePlan) -> str:
 def line(pick: Pick) -> Content:
     """Return one plant as a line of the list."""
     role = f"  [{pick.role}]" if pick.role else ""
-    care = "  CAUTION" if pick.cautions else ""
+    care = "  CAUTION" if hazards(pick.plant) else ""
     return Content.assemble(
         f"{pick.count:>4} × ",
         (short(pick.plant), "bold"),
@@ -63,8 +64,10 @@ def about(plan: Plan, zone: ZonePlan, pick: Pick) -> Content:
         f" ({plant.scientific_name})\n{', '.join(facts)}.\n",
         f"Why it is in: {plan.answers.told(pick.why)}\n" if pick.why else "",
     ]
-    cautions = map(plan.answers.told, pick.cautions)
-    pieces += [(f"CAUTION: {said}\n", "$text-warning") for said in cautions]
+    told = plan.answers.told
+    dangers = hazards(plant)
+    pieces += [(f"CAUTION: {told(said)}\n", "$text-warning") for said in dangers]
+    pieces += [f"{told(said)}\n" for said in pick.cautions if said not in dangers]
     wet = wet_words(plan, zone.zone)
     pieces.append(f"The {zone.zone.value} is under water: {wet}.\n")
     if zone.reserve:

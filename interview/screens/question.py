@@ -134,7 +134,7 @@ class QuestionScreen(FurtherPages, QuestionPage):
             await slot.remove_children()
             field = field_for(asked)
             await slot.mount(field)
-        self._words("hint", field.how or f"{hint}.")
+        self._words("hint", f"{field.how or f'{hint}.'} {self._session.beside(step)}".rstrip())
         self._fresh = field.draft
         if step.address in self._session.drafts:
             field.restore(self._session.drafts[step.address])
@@ -297,7 +297,9 @@ class QuestionScreen(FurtherPages, QuestionPage):
                 return
         self._session.drafts.pop(step.address, None)
         self._fresh, self._given = self.query_one(Field).draft, given
-        await self._forward()
+        # What came of the line of a list was said as it was added.
+        many = step.question.kind.many
+        await self._forward("" if many else self._session.remark(step, text))
         self._given = None
         # The next page is up by now; what a new pace changed is told over it.
         changed = changes_said(before, self._session.answers) if step.question in WALKERS else []

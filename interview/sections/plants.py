@@ -8,7 +8,7 @@ from interview import cautions
 from interview.calc.plant_care import SIGNS, after_storm_steps, first_year
 from interview.calc.plant_record import Indicator, Plant, Zone
 from interview.calc.plant_sketch import sketch
-from interview.calc.plant_words import hazards, home_doubts, remarks, short_name
+from interview.calc.plant_words import hazards, home_doubts, plain_remark, short_name
 from interview.calc.planting import Pick, ZonePlan
 from interview.calc.wetness import chosen_from, rating
 from interview.lands import Half, land
@@ -136,8 +136,7 @@ def _pick(plan: Plan, pick: Pick) -> Iterator[str]:
     notes = [pick.against, pick.makeshift, *home_doubts(plant, plan.wishes.region)]
     if plant.needs_long_wet:
         notes.append("Water it in dry spells: it needs wet soil.")
-    if remarks(plant) and not found:
-        notes.append(f"The list remarks: {remarks(plant)}.")
+    notes.append(plain_remark(plant))
     if said := " ".join(one for one in notes if one):
         yield from wrap(f"{INDENT}{plan.answers.told(said)}", INDENT)
 

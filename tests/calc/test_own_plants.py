@@ -10,6 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from interview.calc.plant_record import Indicator, ListRegion, PlantRegion, Sun, Zone
+from interview.calc.plant_words import cautions, doubts, hazards
 from interview.calc.planting import Wishes, ZoneSite, choose
 from interview.calc.plants import (
     OWN_LIMIT,
@@ -227,3 +228,48 @@ def test_spoiling_one_cell_never_spoils_another_row(data):
     others = {f"Hortus {n}" for n in ("primus", "secundus", "tertius")}
     assert len(names & others) >= 2
     assert {one.line for one in wrong} <= {which + 2}
+
+
+# However large
+
+
+def test_a_first_line_of_very_many_columns_is_refused_at_once():
+    assert read(ROW, head=HEAD + ",more" * 100_000)[0] == ()
+    (fault,) = read(ROW, head=HEAD + ",more" * 100_000)[1]
+    assert fault.sentence == "The first line names 100,007 columns; 200 are read."
+
+
+def test_a_cell_far_too_long_costs_its_line_alone():
+    plants, wrong = read(ROW, ROW.replace("novus", "n" * 1001), ROW.replace("novus", "alter"))
+    assert [plant.scientific_name for plant in plants] == ["Hortus novus", "Hortus alter"]
+    assert [(one.line, one.sentence) for one in wrong] == [
+        (3, "A cell of this line has more than 1000 characters; shorten it.")
+    ]
+
+
+def test_a_cell_of_many_strange_words_is_one_fault_and_told_in_short():
+    strange = ";".join(["full", *(f"{'w' * 50}{place}" for place in range(18))])
+    (fault,) = read(ROW.replace("full;part", strange))[1]
+    assert fault.sentence == f"Write full, part or shade for sun, not “{'w' * 40}”."
+
+
+def test_a_list_of_more_lines_than_are_read_is_read_to_there_and_says_so():
+    lines = [ROW.replace("novus", f"n{place}").replace(",0.9", ",1") for place in range(10_100)]
+    plants, wrong = read(*lines)
+    assert len(plants) == 10_000
+    assert [(one.line, one.column) for one in wrong] == [(10_002, "")]
+    assert wrong[0].sentence.startswith("The list has more than 10,000 lines")
+
+
+# Remarks
+
+
+@pytest.mark.parametrize("marks", ["", "toxic", "thorny", "spreads"])
+def test_a_remark_of_ones_own_is_told_as_such_and_is_no_caution(marks):
+    head = f"{HEAD},remarks" + f",{marks}" * bool(marks)
+    plant = only(f"{ROW},smells of honey" + ",yes" * bool(marks), head=head)
+    remark = "Your plant file remarks: smells of honey."
+    assert remark not in hazards(plant)
+    assert len(hazards(plant)) == bool(marks)
+    assert doubts(plant, None, None).count(remark) == 1
+    assert cautions(plant, None, None).count(remark) == 1

@@ -21,6 +21,8 @@ SPOTS = {"spots.1.spot_name": "a", "spots.2.spot_name": "b"}
 
 # Address, the answers beside it, a text that cannot be, the reason, a text that can.
 OBJECTIONS: tuple[tuple[str, dict[str, str], str, str, str], ...] = (
+    ("rain_depth_column", {"rain_date_column": "When"}, "when", "gave for the date", "rain"),
+    ("rain_depth_column", {"rain_date_column": "2"}, "02", "gave for the date", "1"),
     ("lines_asked_on", {}, "2026-05-29", "still to come", "2026-05-28"),
     ("lines_finished_on", ASKED, "2026-05-19", "before you asked", "2026-05-20"),
     ("spots.1.slope_run", {"units": "us"}, "0", "longer than zero", "1 in"),

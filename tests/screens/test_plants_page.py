@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from interview.calc.plant_words import hazards
+from interview.screens.plant_notes import about, line
+
 
 async def test_plants_are_swapped_asked_for_and_asked_about_by_keyboard(sit, sample) -> None:
     path = sample("finished_us.yaml")
@@ -46,3 +49,18 @@ async def test_without_a_size_the_page_says_what_the_plants_wait_for(sit, write)
         assert "The plants wait for an answer:" in person.sees_words()
         await person.press("s", "f", "u", "w", "escape")
         assert "swap_out" not in person.session.answers.texts
+
+
+async def test_a_caution_is_of_what_can_harm_and_not_of_every_remark(sit, sample) -> None:
+    path = sample("finished_us.yaml")
+    async with sit(path, size=(100, 40)) as person:
+        await person.press("f5")
+        picks = [pick for zone in person.session.plan.planting.zones for pick in zone.picks]
+        remarked = [pick for pick in picks if pick.cautions and not hazards(pick.plant)]
+        plan, zone = person.session.plan, person.session.plan.planting.zones[0]
+        assert remarked
+        for pick in remarked:
+            assert "CAUTION" not in str(line(pick)) + str(about(plan, zone, pick))
+            assert all(said in str(about(plan, zone, pick)) for said in pick.cautions)
+        for pick in picks:
+            assert ("CAUTION" in str(line(pick))) == bool(hazards(pick.plant))

@@ -304,3 +304,30 @@ async def test_a_plant_that_is_not_in_the_list_is_told_at_once_and_kept(sit) -> 
         assert person.session.answers.texts["favourites"] == kept
         await person.press("escape")
         assert "“swamp milkwede” is not in the plant list." in person.says("heard")
+
+
+async def test_the_columns_of_the_rainfall_file_are_shown_and_enter_finds_them(
+    sit, tmp_path
+) -> None:
+    (tmp_path / "rain.csv").write_text("date,rain_in,snow\n2020-05-01,0.4,0\n")
+    texts = {"has_rain_record": "yes", "rain_record": "rain.csv", "rain_record_unit": "in"}
+    async with sit("garden.yaml") as person:
+        for address, text in texts.items():
+            person.session.jump(address)
+            person.session.offer(person.session.step, text)
+        await person.goes_to("rain_date_column")
+        assert "The file's columns: 1 date, 2 rain_in, 3 snow." in person.sees_words()
+        assert "By its name it is 1 date." in person.sees_words()
+        await person.press("enter")
+        assert person.asked == "rain_depth_column"
+        assert "By its name it is 2 rain_in." in person.sees_words()
+        await person.enters("1")
+        assert "Column 1 is given for the date and for the rain" in person.told
+        assert person.asked != "rain_depth_column"
+        await person.goes_to("rain_date_column")
+        await person.press("ctrl+u")
+        await person.enters("1")
+        await person.press("ctrl+u")
+        await person.enters("1")
+        assert "gave for the date. Write the one that holds the rain." in person.sees_words()
+        assert person.asked == "rain_depth_column"
