@@ -182,7 +182,7 @@ def test_the_paint_colors_are_told_apart():
         ({"finished": date(2026, 5, 29)}, date(2026, 5, 28), [Cause.MARKED_TO_COME]),
         ({"private_lines": None}, date(2026, 5, 28), [Cause.PRIVATE]),
         ({}, date(2026, 6, 6), [Cause.STALE]),
-        ({"all_answered": None, "private_lines": PrivateLines.UNKNOWN}, date(2026, 5, 21),
+        ({"all_answered": None, "finished": None, "private_lines": None}, date(2026, 5, 21),
          [Cause.WAITING, Cause.SILENT, Cause.PRIVATE]),
     ],
 )  # fmt: skip
