@@ -175,8 +175,8 @@ def _findings_part(plan: Plan, sources: Sources) -> list[str]:
 def _spots_part(plan: Plan) -> list[str]:
     if len(plan.spots) < 2:
         return []
-    rows = [f"  {one.number}. {one.name}: {one.grade.value}" for one in plan.spots]
-    return ["", "Spots compared:", *rows]
+    rows = (f"  {one.number}. {one.name}: {one.grade.value}" for one in plan.spots)
+    return ["", "Spots compared:", *(line for row in rows for line in wrap(row, "     "))]
 
 
 def _assumed_part(plan: Plan) -> list[str]:
@@ -191,7 +191,9 @@ def _assumed_part(plan: Plan) -> list[str]:
 
 def _notes_part(plan: Plan) -> list[str]:
     notes = plan.answers.get(review.NOTES)
-    return [folded for line in (notes or "").splitlines() for folded in wrap(line)]
+    # Set in, so that no line of them looks like a part of the sheet.
+    lines = (notes or "").splitlines()
+    return [folded for line in lines for folded in wrap(f"  {line}", "  ")]
 
 
 def _caution_part(plan: Plan) -> list[str]:
