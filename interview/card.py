@@ -111,7 +111,7 @@ def _flow(words: Iterable[str], indent: str = " ") -> list[str]:
 
 
 def _head(plan: Plan) -> Iterator[str]:
-    name = _or_gap(lambda: str(plan.answers[start.GARDEN_NAME]), GAP * 3)
+    name = foreign.shown(_or_gap(lambda: plan.answers[start.GARDEN_NAME], GAP * 3))
     made = f"{plan.now:%Y-%m-%d}" if plan.now.year > 2000 else ""
     room = WIDTH - len(made) - 1
     yield f"{f'YARD CARD: {name}'[:room]:<{room}} {made}"

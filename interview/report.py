@@ -177,7 +177,7 @@ def _spots_part(plan: Plan) -> list[str]:
         return []
     lines = ["", "Spots compared:"]
     for one in plan.spots:
-        lines.append(f"  {one.number}. {one.name}: {one.grade.value}")
+        lines += wrap(f"  {one.number}. {one.name}: {one.grade.value}", "     ")
         for reason in one.against:
             lines += wrap(f"     - {reason}", "       ")
     return lines
@@ -195,7 +195,9 @@ def _assumed_part(plan: Plan) -> list[str]:
 
 def _notes_part(plan: Plan) -> list[str]:
     notes = plan.answers.get(review.NOTES)
-    return [folded for line in (notes or "").splitlines() for folded in wrap(line)]
+    # Set in, so that no line of them looks like a part of the sheet.
+    lines = (notes or "").splitlines()
+    return [folded for line in lines for folded in wrap(f"  {line}", "  ")]
 
 
 def _caution_part(plan: Plan) -> list[str]:

@@ -100,6 +100,7 @@ def test_no_text_of_a_file_steers_the_terminal_or_forges_a_line(
             assert main([way, str(file)]) in (0, 1)
         said = out.getvalue() + err.getvalue()
         assert said and steers(said) == []
+        assert way in ("--check", "--figures") or max(map(len, out.getvalue().splitlines())) <= 76
         assert not any(line.startswith(FORGED[:16]) for line in said.splitlines())
 
 

@@ -276,7 +276,7 @@ def test_the_order_of_findings_is_worst_first(plan_of, whole):
 
 def test_notes_close_the_sheet_as_they_were_written(plan_of, whole):
     sheet = plan_text(plan_of({**whole, "notes": "Call Ann.\nGate code: ask"}))
-    assert "\nNOTES\n-----\nCall Ann.\nGate code: ask\n" in sheet
+    assert "\nNOTES\n-----\n  Call Ann.\n  Gate code: ask\n" in sheet
 
 
 def test_a_dig_day_after_the_marks_go_stale_is_not_passed_over(plan_of, whole):

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
+from interview import foreign
 from interview.calc.catchment import BARREL_GAL, BARREL_L, TYPICAL_PART
 from interview.calc.runoff import COEFFICIENTS, CURVE_NUMBER_TABLE, GRAVEL
 from interview.calc.spread import COVERAGE
@@ -57,7 +58,7 @@ def _table(plan: Plan) -> Iterator[str]:
     )
     for one in plan.catchment.surfaces:
         yield (
-            f"{one.name[:23]:<24}{PLAIN.write(magnitude(one.plan, unit)):>10}"
+            f"{foreign.shown(one.name)[:23]:<24}{PLAIN.write(magnitude(one.plan, unit)):>10}"
             f"{PLAIN.write(100 * one.share):>7}%{PLAIN.write(magnitude(one.drains_here, unit)):>10}"
             f"{PLAIN.write(one.coefficient):>10}"
             f"{PLAIN.write(magnitude(one.brings(rain), volume)):>13}"
@@ -140,7 +141,7 @@ def _ways(plan: Plan) -> Iterator[str]:
         local = "" if ways.local is None else PLAIN.write(ways.local)
         number = f"{PLAIN.write(ways.by_number)} (CN {ways.number})"
         used = PLAIN.write(one.coefficient)
-        yield f"{one.name[:23]:<24}{usual:>13}{number:>20}{local:>9}{used:>8}"
+        yield f"{foreign.shown(one.name)[:23]:<24}{usual:>13}{number:>20}{local:>9}{used:>8}"
     name = "m²" if plan.metric else "ft²"
     said = "; ".join(f"by {way} {PLAIN.write(area)} {name}" for way, area in sums.items())
     yield from wrap(

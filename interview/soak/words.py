@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 
+from interview import foreign
 from interview.calc.depth import DepthRule, Governs, PondDepth, pond_depth
 from interview.calc.soak import SETTLED_WITHIN, Band, SoakTest, Trend, soil_band
 from interview.calc.soak_advice import CombinedRate, HolesRule
@@ -256,7 +257,7 @@ def holes_lines(holes: Sequence[HoleReport], both: CombinedRate, metric: bool) -
             for one in (hole.test.drop_rate, hole.test.corrected)
         )
         note = "  set aside" if hole.set_aside else governs_mark(hole, both)
-        yield f"{hole.name[:25]:<26}{drop:>12}{rate:>18}{note}"
+        yield f"{foreign.shown(hole.name)[:25]:<26}{drop:>12}{rate:>18}{note}"
     yield governs_words(both)
 
 
