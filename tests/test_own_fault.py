@@ -172,12 +172,14 @@ class Typist:
         return self.lines.pop(0)
 
 
-FAULTY = ["offered", "shut", "find_out", "remark", "go_on", "go_back", "jump", "read", "put_off"]
+FAULTY = ["offered", "shut", "find_out", "remark", "go_on_open", "go_back", "jump", "read", "clear"]
 
 
 @pytest.mark.parametrize("name", FAULTY)
 def test_no_fault_ends_the_plain_interview(name, monkeypatch, session_of):
-    typist = Typist("Maple", ":how", ":back", ":go units", "us", ":skip", ":list", ":plan", ":help")
+    typist = Typist(
+        "Maple", ":how", ":back", ":go units", "us", ":clear", ":list", ":plan", ":help"
+    )
     interview = session_of()
     with own_fault.noting() as faults:
         monkeypatch.setattr(session.Session, name, broken)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import csv
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import Enum
@@ -189,7 +190,22 @@ class StateNotice:
             said.append(f"Hand digging {self.hand}: {self.hand_words}{_stands(self.hand_standing)}")
         if self.note:
             said.append(self.note.rstrip("."))
-        return ". ".join([*said, f"Pages: {self.pages}", "Your ticket goes before all of it"]) + "."
+        told = ". ".join([*said, f"Pages: {self.pages}", "Your ticket goes before all of it"])
+        return _in_both_units(told) + "."
+
+
+_AS_READ = re.compile(r"\b(\d+(?:\.\d+)?) (in|ft)\b(?! \(\d)")
+
+
+def _in_both_units(words: str) -> str:
+    """Write the metric length behind each length as it was read."""
+
+    def both(found: re.Match[str]) -> str:
+        number = float(found[1])
+        metric = f"{25.4 * number:.0f} mm" if found[2] == "in" else f"{0.3048 * number:.1f} m"
+        return f"{found[0]} ({metric})"
+
+    return _AS_READ.sub(both, words)
 
 
 def _stands(standing: Standing | None) -> str:

@@ -8,6 +8,7 @@ from typing import Any
 
 from interview.calc.holidays import FEDERAL_SOURCE, federal_in_wait
 from interview.calc.locating import (
+    CAREFUL,
     WAIT_ABROAD,
     StateNotice,
     notice_for,
@@ -97,10 +98,11 @@ def wait_words(answers: Answers, question: Question[Any]) -> Words:
     """Say what the state asks for, and what is taken for it."""
     state, days = notice(answers), wait_offered(answers)
     if _country(answers) != "us":
+        held = WAIT_ABROAD.get(_country(answers))
+        source = f"[{held.source}]" if held else "It is the least asked in the US."
         return {
             "find_out": f"It is on the ticket or in the reply, which goes first. {AFTER_HOURS} No "
-            f"rule of this country is held here; {days} is used when you don't know. "
-            f"[{wait_source(answers)}]"
+            f"rule of this country is held here; {days} is used when you don't know. {source}"
         }
     if state.wait is None:
         return {"find_out": f"{question.find_out} {AFTER_HOURS}"}
@@ -138,6 +140,12 @@ def holiday_words(
 def life_words(answers: Answers, question: Question[Any]) -> Words:
     """Say for how long the marks are taken as good."""
     state = notice(answers)
+    if _country(answers) != "us":
+        held = f"{CAREFUL.days} {CAREFUL.counted.value}"
+        return {
+            "find_out": "It is on the ticket or the plans, which go first. Where you write none, "
+            f"{held} are used."
+        }
     if state.wait is None:
         return {}
     held = f"{state.marks.days} {state.marks.counted.value}"

@@ -10,8 +10,7 @@ import pytest
 from interview import gate, route
 from interview.calc.locate import Counted
 from interview.calc.locating import notice_for
-from interview.questions import QUESTIONS, start
-from interview.sections import next_steps
+from interview.questions import QUESTIONS, site, start
 
 STATES = [one[:2].lower() for one in start.STATES.split(",")]
 LINES = (
@@ -144,11 +143,11 @@ def test_every_state_is_told_in_short_sentences_with_what_stands_behind(asked_in
 
 
 @pytest.mark.parametrize("state", STATES)
-def test_the_number_and_the_page_of_the_state_are_given(asked_in, plan_of, state):
+def test_the_number_and_the_page_of_the_state_are_given(asked_in, state):
     notice = notice_for(state)
     said = QUESTIONS["lines_requested"].worded(asked_in(state)).find_out
     assert "811" in said and notice.phone in said and notice.website in said
-    assert next_steps.service(plan_of(asked_in(state))) == said
+    assert site.locating_service(asked_in(state)) == said
     assert re.fullmatch(r"|8\d\d-\d{3}-\d{4}", notice.phone)
     assert re.fullmatch(r"|[a-z0-9-]+\.(com|org|net)", notice.website)
 
