@@ -138,10 +138,12 @@ class QuestionPage(Page):
         )
         plan = LEAST_PLAN if self.size.width < NARROW else 0
         padding = self.query_one("#left").styles.padding.height
-        asking.styles.max_height = max(1, body.height - below - plan - padding)
+        room = max(1, body.height - below - plan - padding)
+        asking.styles.max_height = room
         for listing in self.query(OptionList):
             others = asking.virtual_size.height - listing.outer_size.height
-            listing.styles.max_height = max(LEAST_LIST, asking.styles.max_height.value - others)
+            listing.styles.max_height = max(LEAST_LIST, room - others)
+            self.call_after_refresh(listing.scroll_to_highlight)
         if self.focused is not None and asking in self.focused.ancestors:
             self.call_after_refresh(self.focused.scroll_visible, animate=False)
 
@@ -237,6 +239,7 @@ class QuestionPage(Page):
     def _hear(self, text: str, refused: bool = False) -> None:
         heard = self.query_one("#heard", Words)
         heard.set_class(refused and bool(text), "refused")
+        self.query(Field).set_class(refused and bool(text), "amiss")
         if text != heard.said:
             heard.say(text)
             self._show_reason()

@@ -40,9 +40,7 @@ class WelcomeScreen(Page):
         yield Words(LEAD, id="lead")
         yield Words(f"CAUTION: {LOCATE}", id="caution")
         yield Words(self._trouble, id="trouble")
-        begin = Content.assemble(
-            "Begin a new garden", (f"  (kept in {self._new_file})", "$foreground-muted")
-        )
+        begin = Content.assemble("Begin a new garden", (f"  (kept in {self._new_file})", "italic"))
         options = [Option(begin, id=NEW)]
         for place, one in enumerate(self._gardens):
             options.append(Option(_words(one), id=str(place)))
@@ -69,11 +67,12 @@ class WelcomeScreen(Page):
 
 def _words(one: Shelved) -> Content:
     first = "Mend " if one.faulty else "Go on with "
-    style = "$text-error" if one.faulty else "$foreground-muted"
+    # No colors of its own: on the row that is chosen they would be too near to its ground.
+    style = "bold italic" if one.faulty else "italic"
     return Content.assemble(
         first,
         (one.name, "bold"),
         (f"  {one.how_far}", ""),
         (f"\n    {one.due}" if one.due else "\n    ", style),
-        (f"  ({af.shown(str(one.path))})", "$foreground-muted"),
+        (f"  ({af.shown(str(one.path))})", "italic"),
     )
