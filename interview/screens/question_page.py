@@ -144,6 +144,7 @@ class QuestionPage(Page):
         for listing in self.query(OptionList):
             others = asking.virtual_size.height - listing.outer_size.height
             listing.styles.max_height = max(LEAST_LIST, room - others)
+            self.call_after_refresh(listing.scroll_to_highlight)
         if self.focused is not None and asking in self.focused.ancestors:
             self.call_after_refresh(self.focused.scroll_visible, animate=False)
 
@@ -244,6 +245,7 @@ class QuestionPage(Page):
     def _hear(self, text: str, refused: bool = False) -> None:
         heard = self.query_one("#heard", Words)
         heard.set_class(refused and bool(text), "refused")
+        self.query(Field).set_class(refused and bool(text), "amiss")
         if text != heard.said:
             heard.say(text)
             self._show_reason()

@@ -245,11 +245,12 @@ class ReviewScreen(Page):
 
 def _words(entry: Entry) -> Content:
     if entry.stage:
-        return Content.assemble((entry.label, "bold"), "  ", (entry.said, "$foreground-muted"))
+        return Content.assemble((entry.label, "bold"), "  ", (entry.said, "italic"))
     pieces: list[tuple[str, str]] = [(f"  {entry.label}: ", "")]
     if entry.said:
         pieces.append((entry.said, "bold"))
     if entry.mark:
-        style = "$text-error" if entry.mark == "needs attention" else "$foreground-muted"
+        # No colors of its own: on the row that is chosen they would be too near to its ground.
+        style = "bold italic" if entry.mark == "needs attention" else "italic"
         pieces.append((f"  [{entry.mark}]" if entry.said else f"[{entry.mark}]", style))
     return Content.assemble(*pieces)

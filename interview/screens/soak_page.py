@@ -163,6 +163,8 @@ class SoakPage(Page):
 
     def _say(self, name: str, text: str) -> None:
         self.query_one(f"#{name}", Words).say(text)
+        if name == "entry_heard":
+            self.query_one("#entry_box").set_class(bool(text), "amiss")
 
     def _others(self) -> str:
         """Say in a few words how the other holes stand."""

@@ -19,6 +19,7 @@ DARK = Theme(
     warning="#e3b866",
     error="#ec8f84",
     dark=True,
+    variables={"foreground-muted": "#b6bdb4"},
 )
 LIGHT = Theme(
     name="garden-light",
@@ -33,6 +34,7 @@ LIGHT = Theme(
     warning="#8a5a00",
     error="#a32b20",
     dark=False,
+    variables={"foreground-muted": "#454d46"},
 )
 
 

@@ -41,7 +41,7 @@ class WelcomeScreen(Page):
         yield Words(f"CAUTION: {LOCATE}", id="caution")
         yield Words(self._trouble, id="trouble")
         begin = Content.assemble(
-            "Begin a new garden", (f"  (kept in {af.shown(self._new_file)})", "$foreground-muted")
+            "Begin a new garden", (f"  (kept in {af.shown(self._new_file)})", "italic")
         )
         options = [Option(begin, id=NEW)]
         for place, one in enumerate(self._gardens):
@@ -69,11 +69,12 @@ class WelcomeScreen(Page):
 
 def _words(one: Shelved) -> Content:
     first = "Mend " if one.faulty else "Go on with "
-    style = "$text-error" if one.faulty else "$foreground-muted"
+    # No colors of its own: on the row that is chosen they would be too near to its ground.
+    style = "bold italic" if one.faulty else "italic"
     return Content.assemble(
         first,
         (af.shown(one.name), "bold"),
         (f"  {one.how_far}", ""),
         (f"\n    {af.shown(one.due)}" if one.due else "\n    ", style),
-        (f"  ({af.shown(str(one.path))})", "$foreground-muted"),
+        (f"  ({af.shown(str(one.path))})", "italic"),
     )

@@ -19,6 +19,32 @@ async def test_a_refused_answer_stays_in_the_field_with_the_reason_under_it(sit)
         assert "rain_depth" not in person.session.answers.texts
 
 
+@pytest.mark.parametrize("size", [(80, 24), (60, 20)])
+async def test_a_refused_field_shows_it_at_its_border_until_it_is_typed_into(sit, size) -> None:
+    async with sit("garden.yaml", size=size) as person:
+        wrong = person.app.theme_variables["error"].upper()
+
+        def border() -> str:
+            return person.app.screen.query_one("#entry").styles.border_left[1].hex
+
+        await person.goes_to("rain_depth")
+        assert border() != wrong
+        await person.enters("99 in")
+        assert border() == wrong
+        await person.press("backspace")
+        assert border() != wrong
+
+
+async def test_a_fresh_list_of_choices_shows_that_it_has_the_focus(sit) -> None:
+    async with sit("garden.yaml") as person:
+        await person.goes_to("units")
+        row = next(line for line in person.sees().splitlines() if "1 feet" in line)
+        assert "█" in row and person.app.screen.query_one(Choices).highlighted is None
+        await person.press("tab")
+        row = next(line for line in person.sees().splitlines() if "1 feet" in line)
+        assert "█" not in row
+
+
 async def test_an_answer_is_said_back_while_it_is_typed_and_errors_wait_for_enter(sit) -> None:
     async with sit("garden.yaml") as person:
         await person.goes_to("rain_depth")

@@ -69,3 +69,12 @@ async def test_how_far_one_is_stays_whole_beside_any_name(sit, write, width: int
             await person.pilot.pause()
             place = words.place_in_stage(person.session, step)
             assert f"· {place} " in f"{person.sees().splitlines()[0]} "
+
+
+@pytest.mark.parametrize("size", [(60, 20), (80, 24)])
+async def test_the_answer_kept_in_a_long_list_is_in_view(sit, write, size) -> None:
+    path = write("garden.yaml", {"country": "us", "state": "mn"})
+    async with sit(str(path), size=size) as person:
+        await person.goes_to("state")
+        await person.pilot.pause()
+        assert "Minnesota   ✓ your answer" in person.sees()

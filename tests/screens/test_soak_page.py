@@ -84,6 +84,8 @@ async def test_a_refused_reading_stays_in_its_line(sit, soaking, clock) -> None:
         await _opens(person)
         await _reads(person, clock, "9 in", hours=1)
         assert "the water is higher than before" in person.sees_words()
+        wrong = person.app.theme_variables["error"].upper()
+        assert person.app.focused.styles.border_left[1].hex == wrong
         assert person.app.focused.value == "9 in"
         assert "holes.1.readings" not in person.session.answers.texts
         await person.press("escape")
