@@ -256,8 +256,6 @@ def _show(session: Session, step: Step, say: Say) -> None:
         say(f"  {question.kind.hint(view.units)}")
     for one, label in options:
         say(f"    {one}: {label}")
-    if told := session.beside(step):
-        say(f"  {told}")
     if reasons := session.shut(step):
         say("  SHUT: " + " ".join(reasons))
         if ways := session.ways_said(step, "Type :mend to go there and come back."):
