@@ -266,10 +266,6 @@ class Session:
         said = step.worded(self._answers).find_out
         return f"{said} {help_for(step.question, self.plan)}".rstrip()
 
-    def beside(self, step: Step) -> str:
-        """Return what is shown with the question, such as the columns of the rainfall file."""
-        return beside(step.question, self.plan)
-
     def _weigh(self, step: Step, kept: str, view: Answers) -> None:
         try:
             value = step.question.read(kept, view)

@@ -134,7 +134,7 @@ class QuestionScreen(FurtherPages, QuestionPage):
             await slot.remove_children()
             field = field_for(asked)
             await slot.mount(field)
-        self._words("hint", f"{field.how or f'{hint}.'} {self._session.beside(step)}".rstrip())
+        self._words("hint", field.how or f"{hint}.")
         self._fresh = field.draft
         if step.address in self._session.drafts:
             field.restore(self._session.drafts[step.address])
