@@ -367,6 +367,11 @@ class FileKeeper:
         self._read_only = loaded.read_only if loaded else False
         self._backed_up = loaded is None
 
+    @property
+    def read_only(self) -> bool:
+        """Tell whether the file is only read, since a newer program wrote it."""
+        return self._read_only
+
     def keep(self, answers: Answers, stopped_at: str) -> None:
         """Write the answers; raises ``NotKept``."""
         if self._read_only:

@@ -71,6 +71,7 @@ class QuestionScreen(FurtherPages, QuestionPage):
         self._fresh = ""
         """What the field held before anything was typed."""
         self._drafts_saved = dict(session.drafts)
+        self._began_at = ""
         self._turn = asyncio.Lock()
         """One showing at a time: a page that closes asks for one while a jump asks for another."""
         self._ahead = TypedAhead()
@@ -82,6 +83,7 @@ class QuestionScreen(FurtherPages, QuestionPage):
         if found := to_go_on_with(self._session):
             self._session.jump(found[0])
         await self._show()
+        self._began_at = self._step.address if self._step else ""
         self.set_interval(LOOK_SECONDS, self.show_testing)
         if found:
             self.app.push_screen(SoakScreen(self._session, found[1]))
@@ -338,14 +340,16 @@ class QuestionScreen(FurtherPages, QuestionPage):
         else:
             self._session.drafts.pop(self._step.address, None)
 
-    def leave(self) -> None:
-        """Have what is half typed saved too, before the program ends."""
+    def leave(self, place: bool = True) -> None:
+        """Have what is half typed saved too, and the ``place``, before the program ends."""
         if self._step is None:
             return
         self._keep_draft()
         if self._session.drafts != self._drafts_saved:
             self._drafts_saved = dict(self._session.drafts)
             self._session.save()
+        if place and self._session.answers.texts and self._step.address != self._began_at:
+            self._session.keep_place()
 
     # Buttons and keys
 

@@ -45,6 +45,20 @@ async def test_a_title_that_begins_with_what_is_searched_for_comes_first(sit, wr
             assert person.asked.rpartition(".")[2] == found, rows
 
 
+async def test_whoever_quits_at_a_question_gone_to_comes_back_to_it(sit, write) -> None:
+    path = write("oak.yaml", {"garden_name": "Oak", "units": "us", "rain_depth": "1 in"})
+    before = path.read_text(encoding="utf-8")
+    async with sit(str(path)) as person:
+        assert person.asked == "has_rain_record"
+        await person.press("ctrl+q")
+    assert path.read_text(encoding="utf-8") == before
+    async with sit(str(path)) as person:
+        await person.goes_to("rain_depth")
+        await person.press("ctrl+q")
+    async with sit(str(path)) as person:
+        assert person.asked == "rain_depth"
+
+
 async def test_times_are_shown_as_people_write_them_and_read_back_the_same(
     sit, sample, clock
 ) -> None:
