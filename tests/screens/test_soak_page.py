@@ -148,6 +148,20 @@ async def test_strike_out_takes_the_reading_just_taken_until_another_is_marked(
         assert struck() == [False, False, False, True]
 
 
+@pytest.mark.parametrize("written", ["8:05", "20:05", "8:05 pm"])
+async def test_a_time_of_the_evening_is_taken_as_a_clock_on_the_wall_shows_it(
+    sit, soaking, clock, written
+) -> None:
+    async with sit(soaking) as person:
+        await _opens(person)
+        await _reads(person, clock, "7 in", hours=10)
+        clock.forward(hours=1, minutes=30)
+        await person.press("a")
+        await person.enters(f"{written} left 6 in")
+        kept = person.session.answers.texts["holes.1.readings"].splitlines()
+        assert kept[-1] == "2026-05-28T20:05:00-05:00 left 6 in"
+
+
 @pytest.mark.parametrize("size", [(60, 20), (80, 24)])
 async def test_the_line_of_a_reading_that_is_late_is_seen_whole(sit, soaking, clock, size) -> None:
     async with sit(soaking, size=size) as person:
