@@ -46,6 +46,8 @@ class Heard:
 
 UNFINISHED = ", unfinished"
 """Stands in the file after the address of a list of which only a part was kept."""
+LOOKED_AT = ", looked at"
+"""Stands there after the address of a question that was gone to though it has its answer."""
 
 
 class Session:
@@ -74,7 +76,11 @@ class Session:
         self._back_to = ""
         self._left = ""
         self._open_then: frozenset[str] = frozenset()
+        self._stopped_at = stopped_at
+        """The place that was kept last."""
         self.step: Step | None = self._resume(stopped_at)
+        if self.step and stopped_at == self.step.address + UNFINISHED:
+            self._unfinished = self.step.address
         self.alarm = ""
         """What must be said at once after the last answer; mostly empty."""
         self.passed_over = ""
@@ -109,13 +115,11 @@ class Session:
     def _resume(self, stopped_at: str) -> Step | None:
         path = route.steps(self._answers)
         addresses = [step.address for step in path]
-        address = stopped_at.removesuffix(UNFINISHED)
+        address = stopped_at.removesuffix(UNFINISHED).removesuffix(LOOKED_AT)
         place = addresses.index(address) if address in addresses else 0
-        if address in addresses and not self.shut(path[place]):
-            if address != stopped_at:
-                self._unfinished = address
-            if address != stopped_at or address in self.drafts:
-                return path[place]
+        meant = address != stopped_at or address in self.drafts
+        if address in addresses and meant and not self.shut(path[place]):
+            return path[place]
         ahead = self._first_open(path[place:]) or self._first_open(path)
         return ahead or (path[-1] if path else None)
 
@@ -343,11 +347,18 @@ class Session:
         self._plan = None
         self.save()
 
-    def save(self) -> bool:
+    def keep_place(self) -> None:
+        """Save where the person is, where coming back would lead to another question."""
+        found = self._resume(self._stopped_at)
+        if self.step and found and found.address != self.step.address:
+            self.save(LOOKED_AT)
+
+    def save(self, why_here: str = "") -> bool:
         """Save now; tell whether it worked and note in ``not_kept`` why not."""
         place = self.step.address if self.step else ""
-        if place and place == self._unfinished:
-            place += UNFINISHED
+        if place:
+            place += UNFINISHED if place == self._unfinished else why_here
+        self._stopped_at = place
         try:
             self._keeper.keep(self._answers, place)
         except NotKept as trouble:

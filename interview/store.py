@@ -374,6 +374,11 @@ class FileKeeper:
         self._told = ""
         """What is still to be told of the copy that was made."""
 
+    @property
+    def read_only(self) -> bool:
+        """Tell whether the file is only read, since a newer program wrote it."""
+        return self._read_only
+
     def keep(self, answers: Answers, stopped_at: str) -> None:
         """Write the answers; raises ``NotKept``."""
         if self._read_only:
