@@ -11,13 +11,14 @@ from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, NoReturn
 
-from interview import clock, own_fault, streams
-from interview.foreign import shown
-from interview.long_work import HowFar, heard_by
-from interview.streams import NotSaid, Typist, say
+from interview.asking import own_fault
+from interview.asking.long_work import HowFar, heard_by
+from interview.plain import clock, streams
+from interview.plain.streams import NotSaid, Typist, say
+from interview.reading.foreign import shown
 
 if TYPE_CHECKING:
-    from interview.opening import Opened
+    from interview.garden.opening import Opened
 
 NAME = "rain-garden-interview"
 CLEAN, FAULTS, UNREADABLE = 0, 1, 2
@@ -140,12 +141,13 @@ def _report(given: argparse.Namespace) -> int:
 
 def _reported(given: argparse.Namespace) -> int:
     if given.questions:
-        from interview.report import worksheet
+        from interview.sheet.report import worksheet
 
         say(worksheet(), end="")
         return 0
     from interview import answers_file as af
-    from interview import check, store
+    from interview.garden import store
+    from interview.sheet import check
 
     path = Path(given.file)
     try:
@@ -156,8 +158,8 @@ def _reported(given: argparse.Namespace) -> int:
         return _refuse(f"{af.shown(given.file)}: {trouble}")
     except ValueError as wrong:
         return _refuse(str(wrong))
-    from interview import card, figures_file, report
-    from interview.opening import plan_of
+    from interview.garden.opening import plan_of
+    from interview.sheet import card, figures_file, report
 
     plan = plan_of(loaded.answers, path.parent, clock.now(), _plants(given))
     if given.check:
@@ -187,7 +189,7 @@ def _far(far: HowFar | None) -> None:
 
 
 def _plain(name: str | None, plants: str) -> int:
-    from interview.opening import UNUSABLE, Refusal, open_session
+    from interview.garden.opening import UNUSABLE, Refusal, open_session
 
     typist = Typist()
     with typist.listening():  # from before the lock until after it, so that none is left behind
@@ -209,7 +211,7 @@ def _plain(name: str | None, plants: str) -> int:
 
 def _interview(opened: Opened, typist: Typist) -> int:
     """Hold the interview; whatever ends it, no answer is left in memory alone."""
-    from interview import plain
+    from interview.plain import interview as plain
 
     finished, trouble = False, None
     faults: list[own_fault.Fault] = []

@@ -13,15 +13,20 @@ import pytest
 import yaml
 from hypothesis import settings
 
-from interview import figures, kinds, lines, own_fault, piece_lines, route
-from interview.figures_file import figures_text
-from interview.model import Answers
-from interview.opening import text_opener
-from interview.plan import Plan
-from interview.questions import new_answers, question_at, surface_share, surfaces
-from interview.route import Step
-from interview.session import NotKept, Session
-from interview.units import magnitude, quantity
+from interview.asking import kinds, own_fault, route
+from interview.asking.model import Answers
+from interview.asking.route import Step
+from interview.garden import figures
+from interview.garden.opening import text_opener
+from interview.garden.plan import Plan
+from interview.garden.session import NotKept, Session
+from interview.garden.soak import reading_lines as lines
+from interview.garden.stages import new_answers, question_at
+from interview.garden.survey import piece_lines
+from interview.garden.survey import share_questions as surface_share
+from interview.garden.survey import surface_questions as surfaces
+from interview.quantities.units import magnitude, quantity
+from interview.sheet.figures_file import figures_text
 
 settings.register_profile("house", deadline=None, derandomize=True)
 settings.load_profile("house")

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from interview import gate
+from interview.garden import gate
 
 
 def at(session, address):

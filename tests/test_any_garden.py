@@ -7,12 +7,12 @@ import re
 
 import pytest
 
-from interview import route
-from interview.figures import found
-from interview.figures_file import figures_text
-from interview.model import UNKNOWN_TEXT, Unanswered
+from interview.asking import route
+from interview.asking.model import UNKNOWN_TEXT, Unanswered
+from interview.garden.figures import found
 from interview.reading import Refused
-from interview.report import plan_text, so_far, waiting_text
+from interview.sheet.figures_file import figures_text
+from interview.sheet.report import plan_text, so_far, waiting_text
 
 BATCHES, GARDENS = 6, 15
 """Some hundred answers each; enough to be quick, and raised by hand now and then."""

@@ -5,11 +5,12 @@ from __future__ import annotations
 import pytest
 
 from interview import answers_file as af
-from interview import route, store
-from interview.model import UNKNOWN_TEXT, Standing
-from interview.questions import GROUPS, STAGE_OF, new_answers
+from interview.asking import route
+from interview.asking.model import UNKNOWN_TEXT, Standing
+from interview.garden import store
+from interview.garden.session import Doubt, Session
+from interview.garden.stages import GROUPS, STAGE_OF, new_answers
 from interview.reading import Refused
-from interview.session import Doubt, Session
 
 BATCHES, WALKS, LEGS = 10, 30, 20
 ENTAILED = {

@@ -8,12 +8,12 @@ from pathlib import Path
 
 import pytest
 
-from interview import store
 from interview.__main__ import main
-from interview.card import GAP, card_text
-from interview.opening import plan_of as plan_from
-from interview.sections.stakeout import outlines
-from interview.units import magnitude
+from interview.garden import store
+from interview.garden.earth.stakeout import outlines
+from interview.garden.opening import plan_of as plan_from
+from interview.quantities.units import magnitude
+from interview.sheet.card import GAP, card_text
 
 SAMPLES = Path(__file__).parent.parent / "sample_answers"
 NAMES = ("finished_us", "finished_metric", "halfway_soak_test", "not_here")
@@ -87,7 +87,7 @@ def test_where_every_kind_of_plant_is_too_much_for_the_page_the_zones_are_told_i
     full = card_text(plan)
     kinds = sum(len(zone.picks) for zone in plan.planting.zones)
     assert kinds and "the sheet lists them" not in flat(full)
-    monkeypatch.setattr("interview.card.ROWS", len(full.splitlines()) - 1)
+    monkeypatch.setattr("interview.sheet.card.ROWS", len(full.splitlines()) - 1)
     short = card_text(plan)
     assert flat(short).count("the sheet lists them") == 3
     assert len(short.splitlines()) < len(full.splitlines())

@@ -6,8 +6,8 @@ import pytest
 
 from interview import answers_file as af
 from interview.__main__ import main
-from interview.check import check_text
-from interview.store import interpret
+from interview.garden.store import interpret
+from interview.sheet.check import check_text
 
 HEAD = "format: rain-garden-interview\nformat_version: '1.0'\n"
 

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from interview import plain
-from interview.report import plan_text
+from interview.plain import interview as plain
+from interview.sheet.report import plan_text
 from tests.test_plain import Typist
 
 

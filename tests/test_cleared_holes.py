@@ -11,15 +11,18 @@ from pathlib import Path
 import pytest
 
 from interview import answers_file as af
-from interview import gate, route, store
-from interview.calc.guards import reaches
-from interview.calc.locate import dig_gate
-from interview.evidence import Grade
-from interview.model import UNKNOWN_TEXT
-from interview.questions import new_answers, site, soak
+from interview.asking import route
+from interview.asking.model import UNKNOWN_TEXT
+from interview.garden import gate, store
+from interview.garden.session import Doubt, Session
+from interview.garden.site import questions as site
+from interview.garden.site.locate import dig_gate
+from interview.garden.soak import questions as soak
+from interview.garden.stages import new_answers
+from interview.quantities.evidence import Grade
+from interview.quantities.guards import reaches
+from interview.quantities.units import magnitude
 from interview.reading import Refused
-from interview.session import Doubt, Session
-from interview.units import magnitude
 
 SAMPLE = Path(__file__).parents[1] / "sample_answers" / "finished_us.yaml"
 TODAY = dt.date(2026, 5, 28)

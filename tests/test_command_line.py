@@ -13,7 +13,7 @@ import yaml
 
 from interview.__main__ import UNREADABLE, main
 from interview.answers_file import Lock
-from interview.opening import IN_USE
+from interview.garden.opening import IN_USE
 
 ROOT = Path(__file__).parents[1]
 SAMPLE = ROOT / "sample_answers" / "finished_us.yaml"
@@ -167,7 +167,7 @@ def test_an_ascii_terminal_is_written_to_all_the_same(tmp_path):
 
 
 def test_the_worksheet_has_every_question(capsys):
-    from interview.questions import every_question
+    from interview.garden.stages import every_question
 
     assert main(["--questions"]) == 0
     sheet = capsys.readouterr().out

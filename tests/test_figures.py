@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import pytest
 
-from interview.evidence import Source
-from interview.figure import find
-from interview.figures import BY_KEY, FIGURES, found, working
-from interview.figures_file import figures_text
-from interview.questions import QUESTIONS, STAGES
-from interview.units import magnitude, quantity
+from interview.garden.figure import find
+from interview.garden.figures import BY_KEY, FIGURES, found, working
+from interview.garden.stages import QUESTIONS, STAGES
+from interview.quantities.evidence import Source
+from interview.quantities.units import magnitude, quantity
+from interview.sheet.figures_file import figures_text
 
 PEGGED = {"floor_length": "15 ft", "floor_width": "7 ft"}
 

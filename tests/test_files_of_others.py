@@ -8,9 +8,9 @@ from pathlib import Path
 
 import pytest
 
-from interview import own_files, store
-from interview.answers_file import Changed, NotSaved, lock_of, put, remove_stray_temps
-from interview.opening import IN_USE, Opened, Refusal, open_session
+from interview.answers_file import Changed, NotSaved, lock_of, own_files, put, remove_stray_temps
+from interview.garden import store
+from interview.garden.opening import IN_USE, Opened, Refusal, open_session
 
 BY = "rain-garden-interview test"
 ELSEWHERE = b"pid: 4\nhost: somewhere-else\nuser: ann\nsince: noon\n"

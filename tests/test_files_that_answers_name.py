@@ -10,18 +10,18 @@ from pathlib import Path
 
 import pytest
 
-from interview import own_files, regular_file
-from interview.calc.rainfall_record import replay
-from interview.calc.record_columns import HEAD_ROWS, LONGEST_LINE, MOST_LINES
-from interview.calc.record_text import WETTEST_DAY_MM, head_rows, read_record
-from interview.calc.text_lines import lines_of
-from interview.card import card_text
-from interview.check import faults_beside
-from interview.figures_file import figures_text
-from interview.named_file import NoFile
-from interview.opening import text_opener
-from interview.report import plan_text
-from interview.units import magnitude, quantity
+from interview.answers_file import own_files, regular_file
+from interview.answers_file.named_files import NoFile
+from interview.garden.opening import text_opener
+from interview.garden.storms.rainfall_record import replay
+from interview.garden.storms.record_columns import HEAD_ROWS, LONGEST_LINE, MOST_LINES
+from interview.garden.storms.record_text import WETTEST_DAY_MM, head_rows, read_record
+from interview.quantities.units import magnitude, quantity
+from interview.reading.text_lines import lines_of
+from interview.sheet.card import card_text
+from interview.sheet.check import faults_beside
+from interview.sheet.figures_file import figures_text
+from interview.sheet.report import plan_text
 
 DAYS = "date,rain\n2020-05-01,0.4\n2020-05-02,0\n2020-05-03,1.5\n"
 ASKED = {"has_rain_record": "yes", "rain_record": "rain.csv", "rain_record_unit": "in"}

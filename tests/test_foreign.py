@@ -11,7 +11,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from interview.foreign import harmless, lines_shown, shell_word, shown
+from interview.reading.foreign import harmless, lines_shown, shell_word, shown
 
 STEERS = ("Cc", "Cf", "Cs", "Zl", "Zp")
 """Unicode Standard, chapter 4, table 4-4: control, format, surrogate, line and paragraph separator.

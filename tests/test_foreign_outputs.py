@@ -16,9 +16,9 @@ import yaml
 from hypothesis import Phase, given, settings
 from hypothesis import strategies as st
 
-from interview import plain
 from interview.__main__ import main
-from interview.opening import Opened, open_session
+from interview.garden.opening import Opened, open_session
+from interview.plain import interview as plain
 
 ROOT = Path(__file__).parents[1]
 SAMPLE = ROOT / "sample_answers" / "finished_us.yaml"

@@ -7,9 +7,10 @@ import re
 
 import pytest
 
-from interview import gate, route
-from interview.calc.locate import Gate
-from interview.questions import QUESTIONS, every_question
+from interview.asking import route
+from interview.garden import gate
+from interview.garden.site.locate import Gate
+from interview.garden.stages import QUESTIONS, every_question
 
 TODAY = dt.date(2026, 5, 28)
 

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 import pytest
 
-from interview.calc import guidance
-from interview.calc.depth import DepthRule
-from interview.calc.size_factors import published_size
-from interview.calc.slope import ground_slope
-from interview.evidence import Standing
-from interview.guides import guides
-from interview.report import plan_text
-from interview.units import quantity
+from interview.garden import guidance
+from interview.garden.guides import guides
+from interview.garden.site.slope import ground_slope
+from interview.garden.size.depth import DepthRule
+from interview.garden.size.size_factors import published_size
+from interview.quantities.evidence import Standing
+from interview.quantities.units import quantity
+from interview.sheet.report import plan_text
 
 EVERY = ("drawdown", "size", "steepest", "slope_depth", "least_rate", "pond_depth")
 

@@ -6,7 +6,7 @@ import datetime as dt
 
 import pytest
 
-from interview.kinds import (
+from interview.asking.kinds import (
     Choice,
     Count,
     Day,
@@ -21,10 +21,11 @@ from interview.kinds import (
     YesNo,
     list_lines,
 )
-from interview.model import Unanswered
-from interview.questions import new_answers, site
+from interview.asking.model import Unanswered
+from interview.garden.site import questions as site
+from interview.garden.stages import new_answers
+from interview.quantities.units import magnitude
 from interview.reading import Refused
-from interview.units import magnitude
 
 COLOURS = (("red", "red as brick"), ("blue", "blue"), ("green", "green"))
 DEPTH = Measure("length", "in", "mm", (1, "in"), (12, "in"))

@@ -6,14 +6,19 @@ import re
 
 import pytest
 
-from interview import figures, route
-from interview.card import card_text
-from interview.evidence import Standing
-from interview.lands import land, rows, tell
-from interview.questions import every_question, site, soak, start, survey
+from interview.asking import route
+from interview.asking.lands import land, rows, tell
+from interview.garden import figures
+from interview.garden.place import questions as start
+from interview.garden.planting.sheet import care
+from interview.garden.site import questions as site
+from interview.garden.soak import questions as soak
+from interview.garden.stages import every_question
+from interview.garden.survey import questions as survey
+from interview.quantities.evidence import Standing
 from interview.reading import Refused
-from interview.report import plan_text, so_far, waiting_text
-from interview.sections.plants import care
+from interview.sheet.card import card_text
+from interview.sheet.report import plan_text, so_far, waiting_text
 from tests.test_any_garden import any_answers
 
 GARDENS = 4

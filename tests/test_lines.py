@@ -9,11 +9,13 @@ from hypothesis import HealthCheck, settings
 from hypothesis import given as every
 from hypothesis import strategies as st
 
-from interview.lines import said_line, typed_line
-from interview.model import Unanswered
-from interview.questions import new_answers, soak, survey
+from interview.asking.model import Unanswered
+from interview.garden.soak import questions as soak
+from interview.garden.soak.reading_lines import said_line, typed_line
+from interview.garden.stages import new_answers
+from interview.garden.survey import questions as survey
+from interview.quantities.units import magnitude
 from interview.reading import Refused
-from interview.units import magnitude
 
 KIND = soak.READINGS.kind
 
@@ -285,7 +287,7 @@ def test_a_reading_to_be_corrected_has_its_time_as_one_types_it_here():
     for kept, typed in (
         ("2026-05-28T10:05:00-05:00 left 7 in", "2026-05-28 10:05 left 7 in"),
         ("struck 2026-05-28T10:05:30-05:00 empty", "struck 2026-05-28 10:05:30 empty"),
-        ("2026-05-28T10:05:00+01:00 left 7 in", "2026-05-28 10:05 +01:00 left 7 in"),
+        ("2026-05-28T10:05:00+01:00 left 7 in", "2026-05-28T10:05:00+01:00 left 7 in"),
         ("2026-02-30T10:05:00-05:00 left 7 in", "2026-02-30T10:05:00-05:00 left 7 in"),
     ):
         assert typed_line(kept, here) == typed

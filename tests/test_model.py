@@ -6,10 +6,18 @@ import dataclasses
 
 import pytest
 
-from interview.kinds import Choice, Count, Measure
-from interview.model import NO_CLOCK, UNKNOWN_TEXT, Answers, Customs, Question, Standing, Unanswered
+from interview.asking.kinds import Choice, Count, Measure
+from interview.asking.model import (
+    NO_CLOCK,
+    UNKNOWN_TEXT,
+    Answers,
+    Customs,
+    Question,
+    Standing,
+    Unanswered,
+)
+from interview.quantities.units import magnitude, quantity
 from interview.reading import Refused
-from interview.units import magnitude, quantity
 
 WIDTH = Question(
     key="width", label="Width", text="How wide?", why="w", find_out="f",

@@ -6,9 +6,9 @@ from pathlib import Path
 
 import pytest
 
-from interview import store
 from interview.answers_file import saving
-from interview.opening import Opened, open_session
+from interview.garden import store
+from interview.garden.opening import Opened, open_session
 
 PROGRAM = "rain-garden-interview test"
 

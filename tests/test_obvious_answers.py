@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from interview.questions import QUESTIONS, new_answers
+from interview.garden.stages import QUESTIONS, new_answers
+from interview.quantities.units import magnitude
 from interview.reading import Refused
-from interview.units import magnitude
 
 SPOTS = {"spots.1.spot_name": "a", "spots.1.another_spot": "yes", "spots.2.spot_name": "b"}
 

@@ -7,13 +7,13 @@ from pathlib import Path
 
 import pytest
 
-from interview import figures, store
-from interview.card import card_text
-from interview.opening import plan_of as plan_from
-from interview.report import plan_text
-from interview.shown import HIGH, LOW, PLAIN, SLOPE
-from interview.summary import so_far
-from interview.units import quantity, significant
+from interview.garden import figures, store
+from interview.garden.opening import plan_of as plan_from
+from interview.garden.summary import so_far
+from interview.quantities.shown import HIGH, LOW, PLAIN, SLOPE
+from interview.quantities.units import quantity, significant
+from interview.sheet.card import card_text
+from interview.sheet.report import plan_text
 
 SAMPLES = Path(__file__).parent.parent / "sample_answers"
 NAMES = ("finished_us", "finished_metric", "halfway_soak_test", "not_here")

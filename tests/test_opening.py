@@ -7,9 +7,9 @@ from pathlib import Path
 
 import pytest
 
-from interview.named_file import SIZE_LIMIT, NoFile
-from interview.opening import Opened, Refusal, open_session, plan_of, text_opener
-from interview.questions import new_answers
+from interview.answers_file.named_files import SIZE_LIMIT, NoFile
+from interview.garden.opening import Opened, Refusal, open_session, plan_of, text_opener
+from interview.garden.stages import new_answers
 
 BY = "rain-garden-interview 0.1.0"
 HEAD = "format: rain-garden-interview\nformat_version: '1.0'\n"

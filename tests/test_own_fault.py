@@ -10,27 +10,20 @@ from pathlib import Path
 import pytest
 import yaml
 
-from interview import (
-    card,
-    check,
-    figures,
-    findings,
-    own_fault,
-    plain,
-    route,
-    session,
-    worksheet,
-)
 from interview.__main__ import CRASHED, main
-from interview.evidence import Grade
-from interview.figures_file import figures_text
-from interview.kinds import Note
-from interview.long_work import LetGo
-from interview.plan import Plan
-from interview.report import plan_text
+from interview.asking import own_fault, route
+from interview.asking.kinds import Note
+from interview.asking.long_work import LetGo
+from interview.garden import figures, findings, session
+from interview.garden.plan import Plan
+from interview.garden.store import load
+from interview.plain import interview as plain
+from interview.plain.streams import NotSaid
+from interview.quantities.evidence import Grade
 from interview.screens import shelf
-from interview.store import load
-from interview.streams import NotSaid
+from interview.sheet import card, check, worksheet
+from interview.sheet.figures_file import figures_text
+from interview.sheet.report import plan_text
 
 SAMPLE = Path(__file__).parents[1] / "sample_answers" / "finished_us.yaml"
 

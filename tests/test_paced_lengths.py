@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from interview.paced_lengths import change_words, changes_said, paced_changes, paced_lengths
-from interview.questions.survey import PACE_COUNTS, WALKER_NAME
-from interview.units import magnitude
+from interview.garden.paced_lengths import change_words, changes_said, paced_changes, paced_lengths
+from interview.garden.survey.questions import PACE_COUNTS, WALKER_NAME
+from interview.quantities.units import magnitude
 
 ROOF = {
     "surfaces.1.surface_name": "roof",
@@ -91,7 +91,7 @@ def test_two_people_have_two_names(given, people):
 
 
 def test_plain_lines_say_what_a_new_calibration_changes(before, session_of):
-    from interview import plain
+    from interview.plain import interview as plain
 
     session = session_of(before)
     session.jump("walkers.1.pace_counts")

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import pytest
 
-from interview.calc.soak import Band
-from interview.figures import found
-from interview.model import Unanswered
-from interview.report import plan_text
-from interview.summary import waiting
-from interview.units import magnitude
+from interview.asking.model import Unanswered
+from interview.garden.figures import found
+from interview.garden.soak.rates import Band
+from interview.garden.summary import waiting
+from interview.quantities.units import magnitude
+from interview.sheet.report import plan_text
 
 
 def test_a_depth_written_in_two_units_never_makes_a_negative_fall(plan_of, hole, figure):
@@ -121,7 +121,7 @@ def test_a_rainfall_file_of_nonsense_is_told(plan_of, sized, printed, tmp_path):
 
 @pytest.mark.parametrize("units", ["us", "metric"])
 def test_each_thing_near_a_spot_is_held_against_its_distance(plan_of, units):
-    from interview.questions.site import _NEAR
+    from interview.garden.site.questions import _NEAR
 
     texts = {"units": units, "spots.1.near_spot": ", ".join(key for key, _, _ in _NEAR)}
     near = {f"spots.1.{key}_distance": "1 ft" for key, _, _ in _NEAR}

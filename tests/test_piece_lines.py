@@ -6,14 +6,14 @@ import pytest
 from hypothesis import given as any_of
 from hypothesis import strategies as st
 
-from interview.drawing.piece_layout import Placed
-from interview.piece_lines import placed_line
-from interview.piece_words import take_ends, walked
-from interview.questions import new_answers
-from interview.questions.shapes import drawn_piece, piece_of
-from interview.questions.survey import PIECES
+from interview.garden.stages import new_answers
+from interview.garden.survey.piece_layout import Placed
+from interview.garden.survey.piece_lines import placed_line
+from interview.garden.survey.piece_words import take_ends, walked
+from interview.garden.survey.questions import PIECES
+from interview.garden.survey.written_pieces import drawn_piece, piece_of
+from interview.quantities.units import magnitude, quantity
 from interview.reading import Refused
-from interview.units import magnitude, quantity
 
 
 @pytest.fixture

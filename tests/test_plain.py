@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from interview import plain, route
-from interview.model import UNKNOWN_TEXT
+from interview.asking import route
+from interview.asking.model import UNKNOWN_TEXT
+from interview.plain import interview as plain
 
 
 class Typist:

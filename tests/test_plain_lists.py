@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from interview import plain
+from interview.plain import interview as plain
 
 
 @pytest.fixture

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from interview import plain, report
-from interview.summary import waiting_text
+from interview.garden.summary import waiting_text
+from interview.plain import interview as plain
+from interview.sheet import report
 
 READINGS = "holes.1.readings"
 KEPT = ["2026-05-27T11:00:00-05:00 left 7 in", "2026-05-27T12:00:00-05:00 left 6 in"]

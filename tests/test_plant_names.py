@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from interview.calc.plants import builtin_plants
-from interview.parts.plant_names import nearest, remark_on_swaps, remark_on_wishes
+from interview.garden.planting.names import nearest, remark_on_swaps, remark_on_wishes
+from interview.garden.planting.plant_list import builtin_plants
 
 
 @pytest.mark.parametrize(

@@ -9,12 +9,12 @@ import pytest
 import yaml
 
 from interview.__main__ import main
-from interview.calc.plants import builtin_places
-from interview.figures_file import figures_text
-from interview.opening import open_session, plan_of
-from interview.report import plan_text
-from interview.store import load
-from interview.units import magnitude
+from interview.garden.opening import open_session, plan_of
+from interview.garden.planting.plant_list import builtin_places
+from interview.garden.store import load
+from interview.quantities.units import magnitude
+from interview.sheet.figures_file import figures_text
+from interview.sheet.report import plan_text
 
 SAMPLES = Path(__file__).parents[1] / "sample_answers"
 OWN = "scientific_name,common_name,kind,sun,zones,height_max_m,spacing_cm\n"

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import pytest
 
-from interview.costs import costs
-from interview.price_lines import Price, prices_of, read_price
-from interview.questions import bed
+from interview.garden.earth.costs import costs
+from interview.garden.earth.price_lines import Price, prices_of, read_price
+from interview.garden.size import questions as bed
+from interview.quantities.units import magnitude
 from interview.reading import Refused
-from interview.report import plan_text
-from interview.units import magnitude
+from interview.sheet.report import plan_text
 
 
 @pytest.mark.parametrize(

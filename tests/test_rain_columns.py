@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import pytest
 
-from interview import plain
-from interview.calc.record_columns import Column, ColumnUnclear, head_of
-from interview.calc.record_text import head_rows, read_record
-from interview.plan import Plan
-from interview.questions import start
+from interview.garden.place import questions as start
+from interview.garden.plan import Plan
+from interview.garden.storms.record_columns import Column, ColumnUnclear, head_of
+from interview.garden.storms.record_text import head_rows, read_record
+from interview.garden.summary import waiting
+from interview.plain import interview as plain
 from interview.reading import Refused
-from interview.summary import waiting
 
 DAYS = "2020-05-01,0.4,2\n2020-05-02,0,0\n2020-05-03,1.5,1\n"
 FILE = {"has_rain_record": "yes", "rain_record": "rain.csv", "rain_record_unit": "in"}

@@ -6,12 +6,12 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from interview.calc.basin_shape import Basin
-from interview.calc.beds import beds_of
-from interview.calc.hyetographs import StormShape, storm
-from interview.calc.rainfall_record import replay
-from interview.report import plan_text
-from interview.units import magnitude, quantity
+from interview.garden.size.basin_shape import Basin
+from interview.garden.storms.beds import beds_of
+from interview.garden.storms.hyetographs import StormShape, storm
+from interview.garden.storms.rainfall_record import replay
+from interview.quantities.units import magnitude, quantity
+from interview.sheet.report import plan_text
 
 SHAPES = list(StormShape)
 

@@ -39,7 +39,7 @@ def test_what_is_no_share_is_refused_in_one_sentence(text):
 @pytest.mark.parametrize("key", ["share_percent", "spout_percent"])
 @pytest.mark.parametrize("text", ["101", "150 %"])
 def test_no_more_than_all_of_it_can_come(given, key, text):
-    from interview.questions import question_at
+    from interview.garden.stages import question_at
 
     question, _ = question_at(f"surfaces.1.{key}")
     with pytest.raises(Refused, match="from 0 to 100 %"):

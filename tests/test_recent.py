@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from interview import recent
+from interview.answers_file import recent
 
 
 @pytest.fixture

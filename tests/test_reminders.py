@@ -9,8 +9,8 @@ import pytest
 from hypothesis import given as every
 from hypothesis import strategies as st
 
-from interview import reminders
-from interview.reminders import NAMES, Reminders
+from interview.answers_file import reminders
+from interview.answers_file.reminders import NAMES, Reminders
 from interview.screens.desktop import Desktop, desktop_of, sequence
 
 

@@ -6,11 +6,13 @@ import re
 
 import pytest
 
-from interview import cautions, figures, route
-from interview.card import card_text
-from interview.model import UNKNOWN_TEXT
-from interview.report import plan_text
-from interview.summary import assumed, so_far, waiting, waiting_text
+from interview.asking import route
+from interview.asking.model import UNKNOWN_TEXT
+from interview.garden import figures
+from interview.garden.site import cautions
+from interview.garden.summary import assumed, so_far, waiting, waiting_text
+from interview.sheet.card import card_text
+from interview.sheet.report import plan_text
 
 PEGGED = {"floor_length": "15 ft", "floor_width": "7 ft"}
 

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from interview import route
-from interview.questions import STAGES, new_answers, question_at
+from interview.asking import route
+from interview.garden.stages import STAGES, new_answers, question_at
 
 
 def addresses(answers) -> list[str]:

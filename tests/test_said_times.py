@@ -6,8 +6,8 @@ import datetime as dt
 
 import pytest
 
-from interview.clock import LOCAL
-from interview.soak.times import clock, elapsed_words, next_morning, span, span_up, utc
+from interview.garden.soak.times import clock, elapsed_words, next_morning, span, span_up, utc
+from interview.plain.clock import LOCAL
 
 
 def minutes(number: float) -> dt.timedelta:

@@ -8,12 +8,12 @@ from pathlib import Path
 import pytest
 import yaml
 
-from interview import route
 from interview.__main__ import main
-from interview.figures_file import figures_text
-from interview.opening import plan_of
-from interview.report import plan_text, waiting
-from interview.store import load
+from interview.asking import route
+from interview.garden.opening import plan_of
+from interview.garden.store import load
+from interview.sheet.figures_file import figures_text
+from interview.sheet.report import plan_text, waiting
 
 FOLDER = Path(__file__).parents[1] / "sample_answers"
 ALL = sorted(FOLDER.glob("*.yaml"))

@@ -6,10 +6,10 @@ import datetime as dt
 
 import pytest
 
-from interview import route
-from interview.model import UNKNOWN_TEXT, Standing
+from interview.asking import route
+from interview.asking.model import UNKNOWN_TEXT, Standing
+from interview.garden.session import Doubt
 from interview.reading import Refused
-from interview.session import Doubt
 
 
 def test_an_answer_is_kept_saved_and_said_back(session_of, keeper):
@@ -193,31 +193,7 @@ def test_a_soak_test_runs_on_across_a_change_of_time_zone(session_of, clock, loc
     clock.now = clock.now.astimezone(dt.timezone(dt.timedelta(hours=-6)))
     session.offer(session.jump("holes.1.readings"), "now left 6 in")
     hole = session.answers.at("holes", 1)
-    from interview.parts.soak import readings_of
-    from interview.units import magnitude
+    from interview.garden.soak.results import readings_of
+    from interview.quantities.units import magnitude
 
     assert magnitude(readings_of(hole)[0].elapsed, "h") == pytest.approx(2)
-
-
-@pytest.mark.parametrize(
-    "address", ["garden_name", "units", "rain_depth", "country", "has_rain_record"]
-)
-def test_whoever_stops_at_a_question_gone_to_comes_back_to_it(session_of, given, keeper, address):
-    answers = given(garden_name="Oak", units="us", rain_depth="1 in")
-    session = session_of(answers, "rain_depth")
-    assert session.step.address == "has_rain_record"
-    session.jump(address)
-    session.keep_place()
-    kept = keeper.saves[-1][1] if keeper.saves else "rain_depth"
-    assert session_of(answers, kept).step.address == address
-    assert bool(keeper.saves) == (address != "has_rain_record"), (
-        "nothing to keep where it leads there"
-    )
-
-
-def test_a_place_gone_to_is_left_behind_by_the_next_answer(session_of, given, keeper):
-    session = session_of(given(garden_name="Oak", units="us"), "units")
-    session.jump("garden_name")
-    session.keep_place()
-    session.offer(session.step, "Elm")
-    assert session_of(session.answers, keeper.saves[-1][1]).step.address == "country"

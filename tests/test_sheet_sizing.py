@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import pytest
 
-from interview.calc.overflow import pipe_choice
-from interview.pictures import levels, plan_picture, pond_pictures, section_picture
-from interview.report import plan_text
-from interview.units import magnitude, quantity
+from interview.garden.earth.overflow import pipe_choice
+from interview.garden.pictures import levels, plan_picture, pond_pictures, section_picture
+from interview.quantities.units import magnitude, quantity
+from interview.sheet.report import plan_text
 
 
 @pytest.fixture

@@ -4,13 +4,13 @@ import datetime as dt
 
 import pytest
 
-from interview.long_work import HowFar, heard_by
-from interview.pictures import pond_pictures
-from interview.plain import run
-from interview.report import plan_text
-from interview.session import Session
-from interview.summary import so_far
-from interview.units import magnitude
+from interview.asking.long_work import HowFar, heard_by
+from interview.garden.pictures import pond_pictures
+from interview.garden.session import Session
+from interview.garden.summary import so_far
+from interview.plain.interview import run
+from interview.quantities.units import magnitude
+from interview.sheet.report import plan_text
 
 
 def lines(plan):
@@ -84,7 +84,7 @@ def test_the_depth_of_the_floor_is_told_in_numbers(session_of, sized, level_spot
 
 
 def _steps(session):
-    from interview import route
+    from interview.asking import route
 
     return route.steps(session.answers)
 
@@ -198,7 +198,7 @@ def test_who_hears_of_a_sum_may_stop_it(plan_of, long_record):
 
 
 def test_plain_lines_say_how_far_a_long_record_is(given, keeper, clock, long_record, tmp_path):
-    from interview.opening import text_opener
+    from interview.garden.opening import text_opener
 
     session = Session(given(long_record), keeper, clock, "", text_opener(tmp_path))
     typed = iter([":plan", ":quit"])

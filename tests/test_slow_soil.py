@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from interview import slow_soil
-from interview.sections import soil
-from interview.units import magnitude
+from interview.garden import slow_soil
+from interview.garden.soak import sheet as soil
+from interview.quantities.units import magnitude
 
 
 @pytest.fixture

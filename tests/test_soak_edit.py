@@ -6,11 +6,11 @@ import dataclasses
 
 import pytest
 
-from interview import plain
-from interview.plain_soak import run_lines
+from interview.garden.soak import edit as soak_edit
+from interview.garden.soak.run import soak_run
+from interview.plain import interview as plain
+from interview.plain.soak import run_lines
 from interview.reading import Refused
-from interview.soak import edit as soak_edit
-from interview.soak.run import soak_run
 
 SOAKING = {
     "units": "us",

@@ -9,10 +9,10 @@ import pytest
 from hypothesis import given as every
 from hypothesis import strategies as st
 
-from interview.clock import LOCAL
-from interview.questions import new_answers
-from interview.soak.run import State, soak_run
-from interview.units import magnitude
+from interview.garden.soak.run import State, soak_run
+from interview.garden.stages import new_answers
+from interview.plain.clock import LOCAL
+from interview.quantities.units import magnitude
 
 CENTRAL = dt.timezone(dt.timedelta(hours=-5))
 TEN = dt.datetime(2026, 5, 27, 10, 0, tzinfo=CENTRAL)

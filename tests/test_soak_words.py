@@ -9,13 +9,13 @@ import pytest
 from hypothesis import given as every
 from hypothesis import strategies as st
 
-from interview.calc.depth import DepthRule
-from interview.calc.soak import Hole, HoleShape, Reading, combine, soak_test
-from interview.calc.texture import Texture, texture_check
-from interview.report import plan_text
-from interview.sections import soil
-from interview.soak import words as soak_words
-from interview.units import magnitude, quantity
+from interview.garden.size.depth import DepthRule
+from interview.garden.soak import sheet as soil
+from interview.garden.soak import words as soak_words
+from interview.garden.soak.rates import Hole, HoleShape, Reading, combine, soak_test
+from interview.garden.soak.texture import Texture, texture_check
+from interview.quantities.units import magnitude, quantity
+from interview.sheet.report import plan_text
 
 EIGHT_INCH = (6.875, 5.75, 4.875, 4.125)
 SETTLING = (5, 5.5, 5.875, 6, 6.125, 6.125)

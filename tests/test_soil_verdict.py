@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import pytest
 
-from interview.report import plan_text
+from interview.garden.soak.run import soak_run
+from interview.quantities.units import magnitude
 from interview.screens.soak_watch import meaning
-from interview.soak.run import soak_run
-from interview.units import magnitude
+from interview.sheet.report import plan_text
 
 READ = "+1h left 173 mm; +2h left 149 mm; +3h left 128 mm"
 

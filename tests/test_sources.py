@@ -10,11 +10,11 @@ import re
 import pytest
 
 import interview
-from interview.calc.guidance import STEEPEST_PERCENT
-from interview.calc.materials import BULKING, Soil
-from interview.calc.runoff import COEFFICIENTS, GRAVEL
-from interview.calc.siting import SLOPE_STOP
-from interview.evidence import Source, Standing
+from interview.garden.earth.materials import BULKING, Soil
+from interview.garden.guidance import STEEPEST_PERCENT
+from interview.garden.site.siting import SLOPE_STOP
+from interview.garden.survey.runoff import COEFFICIENTS, GRAVEL
+from interview.quantities.evidence import Source, Standing
 
 
 @pytest.fixture(scope="module")

@@ -7,9 +7,9 @@ from pathlib import Path
 import pytest
 
 from interview import answers_file as af
-from interview import store
-from interview.questions import every_question, new_answers
-from interview.session import NotKept, Session
+from interview.garden import store
+from interview.garden.session import NotKept, Session
+from interview.garden.stages import every_question, new_answers
 
 BY = "rain-garden-interview 0.1.0"
 HEAD = "format: rain-garden-interview\nformat_version: '1.0'\n"

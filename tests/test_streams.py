@@ -11,8 +11,9 @@ from pathlib import Path
 
 import pytest
 
-from interview import report, store
 from interview.__main__ import CRASHED, UNSAVED, UNWRITTEN, main
+from interview.garden import store
+from interview.sheet import report
 
 ROOT = Path(__file__).parents[1]
 SAMPLE = ROOT / "sample_answers" / "finished_us.yaml"

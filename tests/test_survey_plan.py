@@ -4,14 +4,15 @@ from __future__ import annotations
 
 import pytest
 
+from interview.asking.model import Unanswered
 from interview.drawing.canvas import cells
-from interview.figures_file import figures_text
-from interview.model import Unanswered
-from interview.parts.survey import drawing_of, runoff_ways
-from interview.questions import start, survey
-from interview.report import plan_text
-from interview.sections import survey as sheet
-from interview.units import magnitude
+from interview.garden.place import questions as start
+from interview.garden.survey import questions as survey
+from interview.garden.survey import sheet
+from interview.garden.survey.results import drawing_of, runoff_ways
+from interview.quantities.units import magnitude
+from interview.sheet.figures_file import figures_text
+from interview.sheet.report import plan_text
 
 
 def here(plan):
@@ -220,7 +221,7 @@ def test_every_question_on_what_drains_here_has_its_picture():
 
 
 def test_plain_lines_show_the_picture_with_how_to_find_out(session_of):
-    from interview import plain
+    from interview.plain import interview as plain
 
     session = session_of()
     session.jump("surfaces.1.pieces")
@@ -316,7 +317,7 @@ def test_nothing_is_marked_where_the_part_is_not_known_yet(given):
 
 
 def test_the_parts_of_the_drawing_and_of_the_table_are_the_same(plan_of):
-    from interview.parts.survey import way_of, whole_share
+    from interview.garden.survey.results import way_of, whole_share
 
     plan = plan_of({"units": "us", **UPPER})
     for row, view in zip(plan.catchment.surfaces, plan.answers.items("surfaces"), strict=True):

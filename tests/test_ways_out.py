@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import pytest
 
-from interview.calc.basin import Basin, rain_held
-from interview.report import plan_text
-from interview.units import magnitude, quantity
-from interview.ways_out import ways_out
+from interview.garden.remedies import ways_out
+from interview.garden.size.basin import Basin, rain_held
+from interview.quantities.units import magnitude, quantity
+from interview.sheet.report import plan_text
 
 
 @pytest.fixture

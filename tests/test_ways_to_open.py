@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from interview import route
-from interview.model import UNKNOWN_TEXT
+from interview.asking import route
+from interview.asking.model import UNKNOWN_TEXT
 
 DUG = {"holes.1.hole_dug_on": "2026-05-27", "holes.1.hole_depth": "20 in"}
 

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from interview.questions import bed, start
-from interview.whatif import LEVERS, WATCHED, changed, followed, keep, tried_plan
+from interview.garden.place import questions as start
+from interview.garden.scenarios import LEVERS, WATCHED, changed, followed, keep, tried_plan
+from interview.garden.size import questions as bed
 
 BY_LABEL = {lever.label: lever for lever in LEVERS}
 

@@ -10,8 +10,9 @@ from pathlib import Path
 
 import pytest
 
-from interview.questions import bed, survey
-from interview.units import magnitude
+from interview.garden.size import questions as bed
+from interview.garden.survey import questions as survey
+from interview.quantities.units import magnitude
 
 
 def near(value: float, digits: int = 0) -> object:

@@ -4,14 +4,7 @@ from interview.answers_file.characters import shown
 from interview.answers_file.keep import backup, remove_stray_temps, save_beside
 from interview.answers_file.loading import Fingerprint, NotLoaded, load, read
 from interview.answers_file.locking import AlreadyOpen, Lock
-from interview.answers_file.names import (
-    backup_of,
-    belongs_to,
-    clean_name,
-    free_name,
-    lock_of,
-    real,
-)
+from interview.answers_file.names import backup_of, belongs_to, clean_name, free_name, lock_of, real
 from interview.answers_file.oslayer import OsLayer, reason
 from interview.answers_file.parsing import Parsed, parse
 from interview.answers_file.rendering import render

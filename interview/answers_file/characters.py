@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from interview.foreign import code, shown
+from interview.reading.foreign import code, shown
 
 __all__ = ["FORBIDDEN", "FORBIDDEN_RAW", "INVISIBLE", "LINE_END", "code", "place", "shown"]
 

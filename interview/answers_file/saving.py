@@ -13,14 +13,7 @@ from pathlib import Path
 from interview.answers_file.characters import shown
 from interview.answers_file.loading import Fingerprint, NotLoaded, read
 from interview.answers_file.names import beside, real, unfollowed
-from interview.answers_file.oslayer import (
-    CREATE,
-    REAL,
-    OsLayer,
-    has_no_links,
-    is_regular,
-    reason,
-)
+from interview.answers_file.oslayer import CREATE, REAL, OsLayer, has_no_links, is_regular, reason
 from interview.answers_file.parsing import Parsed, parse
 from interview.answers_file.tree import END, Unreadable
 

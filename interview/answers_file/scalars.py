@@ -6,7 +6,7 @@ import re
 
 from interview.answers_file.characters import FORBIDDEN, code
 from interview.answers_file.tree import KEY_LIMIT, SCALAR_LIMIT, Unwritable
-from interview.foreign import replaced, shown
+from interview.reading.foreign import replaced, shown
 
 _SAFE = re.compile(r"[A-Za-z0-9](?:[A-Za-z0-9 _./%+()'\"-]|:(?=[0-9A-Za-z]))*(?<! )")
 _SAFE_KEY = re.compile(r"[A-Za-z][A-Za-z0-9_-]*")

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from interview.drawing.scene import Label, Mark, Path, Place, Shape, Symbol, line
-from interview.units import plain_number
+from interview.quantities.units import plain_number
 
 
 def round_step(span: float, parts: int) -> float:

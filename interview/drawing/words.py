@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 import unicodedata
 
-from interview.foreign import shown
+from interview.reading.foreign import shown
 
 _PLAIN = {
     "×": "x", "·": ".", "–": "-", "—": "-", "‘": "'", "’": "'", "“": '"', "”": '"', "⁄": "/",

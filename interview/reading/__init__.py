@@ -18,13 +18,7 @@ from interview.reading.echo import (
     echo_volume,
 )
 from interview.reading.instants import read_instant, write_instant
-from interview.reading.lengths import (
-    Paces,
-    convert_length,
-    is_bare,
-    read_length,
-    read_taped_length,
-)
+from interview.reading.lengths import Paces, convert_length, is_bare, read_length, read_taped_length
 from interview.reading.measures import read_area, read_intensity, read_rate, read_volume
 from interview.reading.numbers import decimal_comma, read_count, read_number
 from interview.reading.shares import read_share

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 import unicodedata
 
-from interview import foreign
+from interview.reading import foreign
 
 MOST_CHARACTERS = 64
 """A longer text in a one-value field is a paste gone wrong, and is refused unread."""

@@ -15,8 +15,9 @@ from textual.binding import Binding, BindingType
 from textual.filter import LineFilter
 
 from interview import answers_file as af
-from interview import recent
-from interview.opening import NEW_FILE, Opened, Refusal, open_session
+from interview.answers_file import recent
+from interview.garden.opening import NEW_FILE, Opened, Refusal, open_session
+from interview.garden.session import Session
 from interview.screens import shelf, themes
 from interview.screens.help import HelpScreen
 from interview.screens.mend import MendScreen
@@ -26,7 +27,6 @@ from interview.screens.question import QuestionScreen
 from interview.screens.reminding import LOOK_SECONDS, RemindingApp
 from interview.screens.saver import BackgroundKeeper
 from interview.screens.welcome import WelcomeScreen
-from interview.session import Session
 
 UNREADABLE = 3
 """The status of a file that is there but cannot be read."""
@@ -210,10 +210,9 @@ class InterviewApp(RemindingApp):
         self, result: None = None, return_code: int = 0, message: RenderableType | None = None
     ) -> None:
         """End, by whatever way; what is half typed is saved with the answers."""
-        opened = self._door.opened
         for page in self._screen_stack:
             if isinstance(page, QuestionScreen):
-                page.leave(place=opened is not None and not opened.keeper.read_only)
+                page.leave()
         super().exit(result, return_code, message)
 
     def _print_error_renderables(self) -> None:

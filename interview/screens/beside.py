@@ -8,15 +8,15 @@ from textual.containers import VerticalScroll
 from textual.content import Content
 from textual.worker import get_current_worker
 
-from interview.plan import Plan
-from interview.questions import start
-from interview.route import Step
+from interview.asking.route import Step
+from interview.garden.place import questions as start
+from interview.garden.plan import Plan
+from interview.garden.session import Session
+from interview.garden.summary import TOO_SMALL
 from interview.screens import words
 from interview.screens.long_wait import Stopped, telling_page
 from interview.screens.parts import Words, is_there
 from interview.screens.saver import SaveReport
-from interview.session import Session
-from interview.summary import TOO_SMALL
 
 LEAST_NAME = 8
 """Columns of the garden's name without which the name of the file is left out, or the name."""

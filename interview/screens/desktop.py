@@ -13,7 +13,7 @@ import os
 from collections.abc import Mapping
 from enum import Enum
 
-from interview.foreign import shown
+from interview.reading.foreign import shown
 
 VTE_SILENT = 4600
 """From this version on VTE takes OSC 777 or drops it silently."""

@@ -8,7 +8,7 @@ from typing import Any
 from textual.containers import Vertical
 from textual.message import Message
 
-from interview.model import Kind
+from interview.asking.model import Kind
 from interview.reading import is_unknown
 
 
@@ -24,8 +24,6 @@ class Asked:
     examples: str
     """How an answer is written."""
     shut: bool = False
-    typed: str = ""
-    """The words kept as one would type them here, where the file writes them otherwise."""
 
     @property
     def text(self) -> str:

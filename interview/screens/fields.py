@@ -6,8 +6,8 @@ from textual.app import ComposeResult
 from textual.containers import Horizontal
 from textual.widgets import Input
 
-from interview.kinds import Choice, Moment, Note, Ticks, YesNo
-from interview.lines import Readings
+from interview.asking.kinds import Choice, Moment, Note, Ticks, YesNo
+from interview.garden.soak.reading_lines import Readings
 from interview.screens.field import Asked, Field
 from interview.screens.list_field import ListField, SoakField
 from interview.screens.lists import Choices, Marks
@@ -106,7 +106,7 @@ class TextField(Field):
         longest = self.asked.kind.longest if isinstance(self.asked.kind, Note) else LONGEST
         # A note of several lines comes from a hand-edited file; one line of Input would spoil it.
         lines = self.asked.text.splitlines()
-        value = (self.asked.typed or self.asked.text) if len(lines) < 2 else ""
+        value = self.asked.text if len(lines) < 2 else ""
         if len(lines) > 1:
             yield Words("\n".join(lines), classes="kept")
         with Horizontal(classes="entry"):

@@ -7,10 +7,10 @@ from typing import Any
 
 from textual.screen import Screen
 
+from interview.garden.session import Session
 from interview.screens.garden import WAYS, GardenScreen
 from interview.screens.plants_page import PlantsScreen
 from interview.screens.try_out import TryOutScreen
-from interview.session import Session
 
 
 class FurtherPages(Screen[Any]):

@@ -11,17 +11,18 @@ from textual.binding import Binding, BindingType
 from textual.containers import Horizontal
 from textual.widgets import Button
 
-from interview import pictures
+from interview.asking.model import Unanswered
 from interview.drawing.scene import Drawing
-from interview.drawing.section import level_lines
-from interview.model import Unanswered
-from interview.plan import Plan
+from interview.garden import pictures
+from interview.garden.plan import Plan
+from interview.garden.planting.section import level_lines
+from interview.garden.session import Session
+from interview.garden.size import sheet as size
+from interview.garden.soak import sheet as soil
 from interview.screens import words
 from interview.screens.long_wait import Stopped, telling_page
 from interview.screens.parts import KeyLine, Page, Press, Words, is_there
 from interview.screens.picture import Picture
-from interview.sections import size, soil
-from interview.session import Session
 
 View = Callable[[Plan], "Iterator[Drawing | str]"]
 

@@ -11,8 +11,8 @@ from textual.containers import Horizontal
 from textual.message import Message
 from textual.widgets import Button, Input
 
-from interview.kinds import list_lines
-from interview.lines import said_line
+from interview.asking.kinds import list_lines
+from interview.garden.soak.reading_lines import said_line
 from interview.screens.field import Field
 from interview.screens.lists import Items
 from interview.screens.parts import Line, Press, Words

@@ -8,7 +8,7 @@ from contextlib import AbstractContextManager
 from textual.app import App
 from textual.worker import get_current_worker
 
-from interview.long_work import HowFar, LetGo, heard_by
+from interview.asking.long_work import HowFar, LetGo, heard_by
 
 
 class Stopped(LetGo):

@@ -11,7 +11,7 @@ from textual.content import Content
 from textual.widgets import Button
 
 from interview.answers_file import Trouble
-from interview.foreign import shown
+from interview.reading.foreign import shown
 from interview.screens.parts import KeyLine, Page, Press, Words
 
 UNTOUCHED = (

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from interview import route
+from interview.asking import route
+from interview.asking.route import Step
+from interview.garden.session import Doubt, Session
 from interview.reading import Refused
-from interview.route import Step
-from interview.session import Doubt, Session
 
 
 def step_of(session: Session, address: str) -> Step | None:

@@ -11,7 +11,7 @@ from textual.content import Content
 from textual.filter import LineFilter
 from textual.visual import VisualType
 
-from interview.foreign import harmless, lines_shown, replaced
+from interview.reading.foreign import harmless, lines_shown, replaced
 
 BEGIN, END = "\x1b[200~", "\x1b[201~"
 """What a terminal sends around a paste, by xterm's "Control Sequences", bracketed paste mode."""

@@ -18,7 +18,7 @@ from textual.visual import VisualType
 from textual.widget import Widget
 from textual.widgets import Button, Input, Static
 
-from interview.foreign import harmless
+from interview.reading.foreign import harmless
 from interview.screens.outside import seen
 
 NARROW = 100

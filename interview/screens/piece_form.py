@@ -11,10 +11,10 @@ from textual.containers import Container, Horizontal, Vertical
 from textual.widgets import Button, Input, OptionList
 from textual.widgets.option_list import Option
 
+from interview.asking.model import Answers, Unanswered
 from interview.drawing.scene import Drawing
-from interview.drawing.survey_drawing import surface_drawing
-from interview.model import Answers, Unanswered
-from interview.piece_lines import SHAPES
+from interview.garden.survey.drawing import surface_drawing
+from interview.garden.survey.piece_lines import SHAPES
 from interview.reading import Refused
 from interview.screens.parts import KeyLine, Line, Page, Press, Words
 from interview.screens.picture import Picture

@@ -5,17 +5,17 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass, replace
 
-from interview import piece_lines as pl
-from interview.calc.pieces import Piece
-from interview.drawing.piece_layout import Spot, lay_pieces
-from interview.model import Answers, Unanswered
-from interview.piece_lines import SHAPES, PieceLine, Pieces
-from interview.piece_words import take_ends
-from interview.questions import survey
-from interview.questions.shapes import drawn_piece, piece_of
+from interview.asking.model import Answers, Unanswered
+from interview.garden.survey import piece_lines as pl
+from interview.garden.survey import questions as survey
+from interview.garden.survey.piece_layout import Spot, lay_pieces
+from interview.garden.survey.piece_lines import SHAPES, PieceLine, Pieces
+from interview.garden.survey.piece_words import take_ends
+from interview.garden.survey.pieces import Piece
+from interview.garden.survey.written_pieces import drawn_piece, piece_of
+from interview.quantities.shown import length_words
+from interview.quantities.units import magnitude, quantity, show
 from interview.reading import Refused
-from interview.shown import length_words
-from interview.units import magnitude, quantity, show
 
 SIDES: dict[str, tuple[str, ...]] = {
     **SHAPES,

@@ -13,19 +13,19 @@ from textual.content import Content
 from textual.widgets import Button, OptionList
 from textual.widgets.option_list import Option
 
+from interview.asking.kinds import list_lines
+from interview.asking.model import Answers, Unanswered
+from interview.asking.route import Step
 from interview.drawing.scene import Drawing
-from interview.kinds import list_lines
-from interview.model import Answers, Unanswered
-from interview.parts import survey as survey_plan
-from interview.questions import survey
+from interview.garden.session import Doubt, Session
+from interview.garden.survey import questions as survey
+from interview.garden.survey import results as survey_plan
+from interview.quantities.units import show
 from interview.reading import Refused
-from interview.route import Step
 from interview.screens import piece_text, words
 from interview.screens.parts import KeyLine, Page, Press, Words
 from interview.screens.picture import Picture
 from interview.screens.piece_form import PieceForm
-from interview.session import Doubt, Session
-from interview.units import show
 
 AGAIN = " Give the same answer again to keep it."
 

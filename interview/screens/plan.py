@@ -14,16 +14,16 @@ from textual.widgets import Button, OptionList
 from textual.widgets.option_list import Option
 
 from interview import answers_file as af
-from interview import figures
-from interview.card import card_text
-from interview.plan import Plan
-from interview.report import plan_text
+from interview.garden import figures
+from interview.garden.plan import Plan
+from interview.garden.session import Session
+from interview.garden.summary import folded_to
 from interview.screens import words
 from interview.screens.further import FurtherPages
 from interview.screens.long_wait import Stopped, telling_page
 from interview.screens.parts import KeyLine, Page, Press, Words, is_there
-from interview.session import Session
-from interview.summary import folded_to
+from interview.sheet.card import card_text
+from interview.sheet.report import plan_text
 
 TRIES = 20
 BUTTONS = (

@@ -6,13 +6,13 @@ from collections.abc import Sequence
 
 from textual.content import Content
 
-from interview.calc.plant_record import Plant
-from interview.calc.plant_swap import matching
-from interview.calc.plant_words import hazards
-from interview.calc.planting import Pick, ZonePlan
-from interview.plan import Plan
-from interview.sections.plants import ZONE_WORDS, month_words, wet_words
-from interview.units import magnitude, plain_number, show
+from interview.garden.plan import Plan
+from interview.garden.planting.choose import Pick, ZonePlan
+from interview.garden.planting.record import Plant
+from interview.garden.planting.sheet import ZONE_WORDS, month_words, wet_words
+from interview.garden.planting.swap import matching
+from interview.garden.planting.words import hazards
+from interview.quantities.units import magnitude, plain_number, show
 
 MOST_OTHERS = 6
 

@@ -14,19 +14,19 @@ from textual.widgets import Button, Input, OptionList
 from textual.widgets.option_list import Option
 from textual.worker import get_current_worker
 
-from interview import cautions
-from interview.calc.plant_record import Plant
-from interview.calc.planting import Pick, ZonePlan
-from interview.kinds import list_lines
-from interview.model import Unanswered
-from interview.plan import Plan
-from interview.questions import planting
+from interview.asking.kinds import list_lines
+from interview.asking.model import Unanswered
+from interview.garden.plan import Plan
+from interview.garden.planting import questions as planting
+from interview.garden.planting.choose import Pick, ZonePlan
+from interview.garden.planting.record import Plant
+from interview.garden.session import Session
+from interview.garden.site import cautions
 from interview.reading import is_unknown
 from interview.screens import plant_notes, words
 from interview.screens.long_wait import telling_page
 from interview.screens.offers import offer
 from interview.screens.parts import KeyLine, Line, Page, Press, Words, is_there
-from interview.session import Session
 
 LONGEST = 80
 OTHERS = 12

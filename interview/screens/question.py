@@ -5,7 +5,6 @@ from __future__ import annotations
 import asyncio
 from collections.abc import Callable
 from dataclasses import replace
-from datetime import datetime
 from pathlib import Path
 from typing import ClassVar
 
@@ -15,14 +14,15 @@ from textual.containers import Container
 from textual.message import Message
 from textual.widgets import Button
 
-from interview.kinds import Several, list_lines
-from interview.lines import typed_instant
-from interview.model import Standing
-from interview.paced_lengths import changes_said
-from interview.questions import survey
-from interview.questions.pacing import WALKERS
-from interview.reading import Refused, is_unknown
-from interview.route import Step
+from interview.asking.kinds import Several, list_lines
+from interview.asking.model import Standing
+from interview.asking.route import Step
+from interview.garden.paced_lengths import changes_said
+from interview.garden.session import Doubt, Session
+from interview.garden.soak.edit import with_added
+from interview.garden.survey import questions as survey
+from interview.garden.survey.pacing_questions import WALKERS
+from interview.reading import Refused, is_unknown, write_instant
 from interview.screens import words
 from interview.screens.changes import ChangesScreen
 from interview.screens.field import Asked, Field
@@ -39,8 +39,6 @@ from interview.screens.saver import BackgroundKeeper
 from interview.screens.soak_timer import SoakScreen
 from interview.screens.soak_watch import holes, run_of, to_go_on_with
 from interview.screens.typed_ahead import TypedAhead
-from interview.session import Doubt, Session
-from interview.soak.edit import with_added
 
 LEFT_OUT = "Keys typed before this question was shown were left out. Look, then type them again."
 
@@ -72,7 +70,6 @@ class QuestionScreen(FurtherPages, QuestionPage):
         self._fresh = ""
         """What the field held before anything was typed."""
         self._drafts_saved = dict(session.drafts)
-        self._began_at = ""
         self._turn = asyncio.Lock()
         """One showing at a time: a page that closes asks for one while a jump asks for another."""
         self._ahead = TypedAhead()
@@ -84,7 +81,6 @@ class QuestionScreen(FurtherPages, QuestionPage):
         if found := to_go_on_with(self._session):
             self._session.jump(found[0])
         await self._show()
-        self._began_at = self._step.address if self._step else ""
         self.set_interval(LOOK_SECONDS, self.show_testing)
         if found:
             self.app.push_screen(SoakScreen(self._session, found[1]))
@@ -118,14 +114,13 @@ class QuestionScreen(FurtherPages, QuestionPage):
         self._step, self._aside, self._given, self._told = step, "", None, ("", "", False)
         view = step.view(self._session.answers)
         question = self._session.worded(step)
-        shut, value = self._session.shut(step), view.get(step.question)
+        shut = self._session.shut(step)
         asked = Asked(
             question.kind,
             view.text(question),
             self._session.offered(step),
             question.kind.hint(view.units),
             bool(shut),
-            typed_instant(value, self._session.now) if isinstance(value, datetime) else "",
         )
         self._words("item", words.item_name(self._session, step))
         self._words("asked", question.text)
@@ -139,7 +134,7 @@ class QuestionScreen(FurtherPages, QuestionPage):
             await slot.remove_children()
             field = field_for(asked)
             await slot.mount(field)
-        self._words("hint", field.how or f"{hint}.")
+        self._words("hint", f"{field.how or f'{hint}.'} {self._session.beside(step)}".rstrip())
         self._fresh = field.draft
         if step.address in self._session.drafts:
             field.restore(self._session.drafts[step.address])
@@ -285,8 +280,6 @@ class QuestionScreen(FurtherPages, QuestionPage):
             return
         view = step.view(self._session.answers)
         kept, standing = view.text(step.question), view.standing(step.question)
-        if kept is not None and text == self.query_one(Field).asked.typed:
-            text = kept
         same = kept is not None and kept.strip() == text.strip()
         passed = same and standing is Standing.ANSWERED and not self._session.is_unfinished(step)
         put_off = not text.strip() and standing is Standing.UNKNOWN
@@ -347,16 +340,14 @@ class QuestionScreen(FurtherPages, QuestionPage):
         else:
             self._session.drafts.pop(self._step.address, None)
 
-    def leave(self, place: bool = True) -> None:
-        """Have what is half typed saved too, and the ``place``, before the program ends."""
+    def leave(self) -> None:
+        """Have what is half typed saved too, before the program ends."""
         if self._step is None:
             return
         self._keep_draft()
         if self._session.drafts != self._drafts_saved:
             self._drafts_saved = dict(self._session.drafts)
             self._session.save()
-        if place and self._session.answers.texts and self._step.address != self._began_at:
-            self._session.keep_place()
 
     # Buttons and keys
 
@@ -440,8 +431,7 @@ class QuestionScreen(FurtherPages, QuestionPage):
         field = self.query_one(Field)
         if isinstance(field, TextField) and field.asked.kind.name == "date and time":
             if not field.disabled:
-                now = self._session.now.replace(microsecond=0)
-                field.restore(typed_instant(now, now))
+                field.restore(write_instant(self._session.now))
                 field.begin()
         elif field.asked.kind.name == "list of readings" and not field.disabled:
             self.on_field_timing()

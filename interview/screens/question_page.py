@@ -10,7 +10,8 @@ from textual.app import ComposeResult
 from textual.containers import Container, Horizontal, Vertical, VerticalScroll
 from textual.widgets import OptionList
 
-from interview.route import Step
+from interview.asking.route import Step
+from interview.garden.session import Session
 from interview.screens.beside import PlanSoFar, StageStrip, TopLine
 from interview.screens.field import Field
 from interview.screens.parts import NARROW, WIDE, KeyLine, Page, Press, Words
@@ -18,7 +19,6 @@ from interview.screens.reminding import reminders_of
 from interview.screens.saver import BackgroundKeeper
 from interview.screens.soak_watch import due_words
 from interview.screens.words import short_name
-from interview.session import Session
 
 BUTTONS = (
     (("go_on", "Go on"), ("back", "Back"), ("put_off", "Don't know yet")),
@@ -145,11 +145,8 @@ class QuestionPage(Page):
             others = asking.virtual_size.height - listing.outer_size.height
             listing.styles.max_height = max(LEAST_LIST, room - others)
             self.call_after_refresh(listing.scroll_to_highlight)
-        heard = self.query_one("#heard", Words)
         if self.focused is not None and asking in self.focused.ancestors:
             self.call_after_refresh(self.focused.scroll_visible, animate=False)
-        if heard.said:
-            self.call_after_refresh(heard.scroll_visible, animate=False)
 
     def _offered(self) -> tuple[str, ...]:
         """Return the further pages that a button leads to from this question."""
@@ -252,7 +249,6 @@ class QuestionPage(Page):
         if text != heard.said:
             heard.say(text)
             self._show_reason()
-            self.call_after_refresh(self._fit)
 
     def action_aside(self, which: str) -> None:
         """Show or hide why we ask, or how to find out."""

@@ -10,7 +10,7 @@ from textual.containers import Vertical
 from textual.screen import ModalScreen
 from textual.widgets import Button
 
-from interview.reminders import NAMES, Reminders
+from interview.answers_file.reminders import NAMES, Reminders
 from interview.screens.desktop import Desktop
 from interview.screens.parts import Press, Words
 from interview.screens.reminding import RemindingApp

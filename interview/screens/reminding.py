@@ -8,14 +8,14 @@ from typing import Any
 
 from textual.app import App
 
-from interview import reminders
-from interview.foreign import lines_shown
-from interview.reminders import Reminders
+from interview.answers_file import reminders
+from interview.answers_file.reminders import Reminders
+from interview.garden.session import Session
+from interview.garden.soak.run import SoakRun
+from interview.garden.soak.times import span_up, utc
+from interview.reading.foreign import lines_shown
 from interview.screens import soak_watch
 from interview.screens.desktop import desktop_of, sequence
-from interview.session import Session
-from interview.soak.run import SoakRun
-from interview.soak.times import span_up, utc
 
 LOOK_SECONDS = 5.0
 """How often the holes are looked at on other pages; the timing page looks every second."""

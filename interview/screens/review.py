@@ -13,18 +13,14 @@ from textual.content import Content
 from textual.widgets import Button, Input, OptionList
 from textual.widgets.option_list import Option
 
-from interview import route
-from interview.kinds import list_lines
-from interview.lines import Readings, said_line
-from interview.model import Standing
-from interview.questions import GROUPS, STAGES
-from interview.route import Step
+from interview.asking import route
+from interview.asking.model import Standing
+from interview.asking.route import Step
+from interview.garden.session import Session
+from interview.garden.stages import GROUPS, STAGES
 from interview.screens import words
 from interview.screens.parts import Ask, KeyLine, Line, Page, Press, Words
-from interview.session import Session
 
-SAID_BACK = ("date", "date and time", "list of date")
-"""Kinds whose answers the file writes in figures; here they are said in words."""
 NOTHING_FOUND = "No question or answer has these words. Try fewer, or clear them to see all."
 
 
@@ -40,7 +36,7 @@ class Entry:
     stage: bool = False
     aside: bool = False
     asked: str = ""
-    """The question in full and the answer as the file has it, which are searched too."""
+    """The question in full, which is searched too."""
 
     def matches(self, search: str) -> bool:
         """Tell whether every word searched for is in this line."""
@@ -100,14 +96,12 @@ def _entry(session: Session, step: Step, aside: bool) -> Entry:
     if standing is not Standing.FAULTY and step.address in session.drafts and not aside:
         mark = "half typed"
     said = "" if text is None or standing is Standing.UNKNOWN else words.one_line(text)
-    kind, value = step.question.kind, view.get(step.question)
-    if value is not None and (hasattr(kind, "options") or kind.name in SAID_BACK):
-        said = kind.echo(value, view)
-    elif isinstance(kind, Readings):
-        said = "; ".join(map(said_line, list_lines(said)))
+    value = view.get(step.question)
+    if hasattr(step.question.kind, "options") and value is not None:
+        said = step.question.kind.echo(value, view)
     item = f" ({GROUPS[step.question.group].label} {step.number})" if step.number else ""
     question = step.worded(session.answers)
-    label, asked = question.label + item, f"{question.text} {text or ''}"
+    label, asked = question.label + item, question.text
     return Entry(step.address, label, said, mark, aside=aside, asked=asked)
 
 

@@ -12,11 +12,11 @@ from functools import partial
 from types import FrameType
 from typing import TYPE_CHECKING
 
-from interview.foreign import lines_shown, shown
-from interview.opening import Opened, Refusal
-from interview.own_fault import where
+from interview.asking.own_fault import where
+from interview.garden.opening import Opened, Refusal
+from interview.plain.streams import listening
+from interview.reading.foreign import lines_shown, shown
 from interview.screens.terminal import Terminal, is_terminal, take_any_text
-from interview.streams import listening
 
 if TYPE_CHECKING:
     from interview.screens.app import Door, InterviewApp

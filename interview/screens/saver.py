@@ -8,8 +8,8 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from enum import Enum
 
-from interview.model import Answers
-from interview.session import Keeper, NotKept
+from interview.asking.model import Answers
+from interview.garden.session import Keeper, NotKept
 
 RETRY_SECONDS = 20.0
 QUIT_SECONDS = 3.0

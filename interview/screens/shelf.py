@@ -8,14 +8,16 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from interview import answers_file as af
-from interview import own_fault, route, store
-from interview.gate import locate_state
-from interview.model import Answers
-from interview.opening import plan_of
-from interview.questions import soak, start
-from interview.soak.run import soak_run
-from interview.soak.times import clock, utc
-from interview.summary import waiting
+from interview.asking import own_fault, route
+from interview.asking.model import Answers
+from interview.garden import store
+from interview.garden.gate import locate_state
+from interview.garden.opening import plan_of
+from interview.garden.place import questions as start
+from interview.garden.soak import questions as soak
+from interview.garden.soak.run import soak_run
+from interview.garden.soak.times import clock, utc
+from interview.garden.summary import waiting
 
 MOST = 12
 """How many files are offered."""

@@ -7,11 +7,11 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from enum import Enum
 
-from interview.lines import DROP, LEFT
-from interview.model import Answers
-from interview.questions import soak
+from interview.asking.model import Answers
+from interview.garden.soak import edit as soak_edit
+from interview.garden.soak import questions as soak
+from interview.garden.soak.reading_lines import DROP, LEFT
 from interview.reading import write_instant
-from interview.soak import edit as soak_edit
 
 SAYS_WHAT = (LEFT, DROP, "empt", "refill")
 """Beginnings of the words that say what a depth is; without one it is what is measured here."""

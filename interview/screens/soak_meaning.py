@@ -8,12 +8,12 @@ from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import VerticalScroll
 
-from interview.route import Step
+from interview.asking.route import Step
+from interview.garden.session import Session
+from interview.garden.soak.sheet import result_lines
+from interview.garden.summary import folded_to
 from interview.screens import words
 from interview.screens.parts import Folded, KeyLine, Page, Words
-from interview.sections.soil import result_lines
-from interview.session import Session
-from interview.summary import folded_to
 
 
 class SoakMeaning(Page):

@@ -7,10 +7,12 @@ from typing import ClassVar
 from textual.binding import Binding, BindingType
 from textual.widgets import Button, DataTable, Input
 
-from interview.lines import typed_line
-from interview.questions import soak
+from interview.asking.route import Step
+from interview.garden.session import Doubt, Session
+from interview.garden.soak import edit as soak_edit
+from interview.garden.soak import questions as soak
+from interview.garden.soak.reading_lines import typed_line
 from interview.reading import Refused, write_instant
-from interview.route import Step
 from interview.screens import offers, soak_watch
 from interview.screens import soak_entry as entry
 from interview.screens.parts import Line
@@ -19,8 +21,6 @@ from interview.screens.reminding import RemindingApp
 from interview.screens.soak_entry import Does, Entry
 from interview.screens.soak_meaning import SoakMeaning
 from interview.screens.soak_page import SoakPage
-from interview.session import Doubt, Session
-from interview.soak import edit as soak_edit
 
 
 class SoakScreen(SoakPage):

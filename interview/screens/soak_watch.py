@@ -4,17 +4,18 @@ from __future__ import annotations
 
 import datetime as dt
 
-from interview import route, soak_due
-from interview.model import Answers
-from interview.parts.soak import as_felt
-from interview.questions import soak
-from interview.route import Step
+from interview.asking import route
+from interview.asking.model import Answers
+from interview.asking.route import Step
+from interview.garden.session import Session
+from interview.garden.soak import due as soak_due
+from interview.garden.soak import questions as soak
+from interview.garden.soak.results import as_felt
+from interview.garden.soak.run import SoakRun, soak_run
+from interview.garden.soak.times import clock, utc
+from interview.garden.soak.words import verdict
+from interview.quantities.shown import rate_words
 from interview.screens.words import item_name
-from interview.session import Session
-from interview.shown import rate_words
-from interview.soak.run import SoakRun, soak_run
-from interview.soak.times import clock, utc
-from interview.soak.words import verdict
 
 AHEAD = dt.timedelta(minutes=5)
 """So long before it is due a reading is told of on the other pages."""

@@ -12,17 +12,17 @@ from textual.content import Content
 from textual.widgets import Button, OptionList
 from textual.widgets.option_list import Option
 
-from interview import whatif
-from interview.model import Answers
-from interview.plan import Plan
+from interview.asking.model import Answers
+from interview.garden import scenarios as whatif
+from interview.garden.plan import Plan
+from interview.garden.scenarios import LEVERS, Followed, Lever
+from interview.garden.session import Session
 from interview.screens import words
 from interview.screens.garden import VIEWS, view_parts
 from interview.screens.long_wait import Stopped, telling_page
 from interview.screens.offers import offer_all
 from interview.screens.parts import NARROW, Ask, KeyLine, Page, Press, Words, is_there
 from interview.screens.picture import Picture
-from interview.session import Session
-from interview.whatif import LEVERS, Followed, Lever
 
 LEAD = "Up and down choose, left and right change. Nothing is kept until you press K."
 LABEL, VALUE = 18, 8

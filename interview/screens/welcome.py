@@ -12,7 +12,7 @@ from textual.widgets import OptionList
 from textual.widgets.option_list import Option
 
 from interview import answers_file as af
-from interview.cautions import LOCATE
+from interview.garden.site.cautions import LOCATE
 from interview.screens.parts import KeyLine, Page, Words
 from interview.screens.shelf import Shelved
 

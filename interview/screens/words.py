@@ -5,14 +5,14 @@ from __future__ import annotations
 import datetime as dt
 from pathlib import Path
 
-from interview import route
 from interview.answers_file import shown
-from interview.model import Standing
-from interview.own_fault import where
-from interview.plan import Plan
-from interview.route import Step
-from interview.session import Session
-from interview.summary import SoFar, so_far
+from interview.asking import route
+from interview.asking.model import Standing
+from interview.asking.own_fault import where
+from interview.asking.route import Step
+from interview.garden.plan import Plan
+from interview.garden.session import Session
+from interview.garden.summary import SoFar, so_far
 
 
 def ticking(time: dt.timedelta) -> str:

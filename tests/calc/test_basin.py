@@ -5,7 +5,7 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 from scipy.integrate import quad
 
-from interview.calc.basin import (
+from interview.garden.size.basin import (
     Basin,
     catchment_served,
     drawn,
@@ -17,7 +17,7 @@ from interview.calc.basin import (
     shaped_to_room,
     split_advised,
 )
-from interview.units import METRIC, US, magnitude, quantity
+from interview.quantities.units import METRIC, US, magnitude, quantity
 
 
 def feet(value):

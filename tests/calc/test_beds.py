@@ -7,11 +7,11 @@ from hypothesis import example, given, settings
 from hypothesis import strategies as st
 from scipy.integrate import solve_ivp
 
-from interview.calc.basin import Basin, rain_held, required_area
-from interview.calc.beds import beds_of
-from interview.calc.hyetographs import StormShape, again, storm
-from interview.calc.storms import route
-from interview.units import magnitude, quantity
+from interview.garden.size.basin import Basin, rain_held, required_area
+from interview.garden.storms.beds import beds_of
+from interview.garden.storms.hyetographs import StormShape, again, storm
+from interview.garden.storms.routing import route
+from interview.quantities.units import magnitude, quantity
 
 
 def basin(length=15, width=7, depth=6, slope=3, freeboard=4):

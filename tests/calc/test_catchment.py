@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from interview.calc.catchment import (
+from interview.garden.survey.catchment import (
     CALIBRATION,
     ONE_SIDE,
     WHOLE,
@@ -19,10 +19,10 @@ from interview.calc.catchment import (
     share_of_gutter,
     whole_roof_finding,
 )
-from interview.calc.pacing import calibrate, paced
-from interview.calc.pieces import Piece, side_error, taped
-from interview.calc.shapes import Rectangle, Triangle
-from interview.units import magnitude, quantity
+from interview.garden.survey.pacing import calibrate, paced
+from interview.garden.survey.pieces import Piece, side_error, taped
+from interview.garden.survey.shapes import Rectangle, Triangle
+from interview.quantities.units import magnitude, quantity
 
 
 def ft(number):

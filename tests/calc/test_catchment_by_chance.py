@@ -9,13 +9,13 @@ import math
 import numpy as np
 import pytest
 
-from interview.calc.catchment import Share, Surface, catchment, equal_share
-from interview.calc.outlines import SidesRound
-from interview.calc.pacing import calibrate, paced
-from interview.calc.pieces import Piece, Pitch, side_error
-from interview.calc.shapes import Rectangle, ThreeSides, Trapezoid, Triangle
-from interview.calc.spread import TAPE_ERROR_IN
-from interview.units import magnitude, quantity
+from interview.garden.survey.catchment import Share, Surface, catchment, equal_share
+from interview.garden.survey.outlines import SidesRound
+from interview.garden.survey.pacing import calibrate, paced
+from interview.garden.survey.pieces import Piece, Pitch, side_error
+from interview.garden.survey.shapes import Rectangle, ThreeSides, Trapezoid, Triangle
+from interview.quantities.spread import TAPE_ERROR_IN
+from interview.quantities.units import magnitude, quantity
 
 DRAWS = 200_000
 INCH = TAPE_ERROR_IN / 12

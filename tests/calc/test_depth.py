@@ -6,9 +6,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from interview.calc.depth import DepthRule, Governs, pond_depth
-from interview.calc.soak import Hole, HoleShape, Reading, soak_test
-from interview.units import METRIC, magnitude, quantity
+from interview.garden.size.depth import DepthRule, Governs, pond_depth
+from interview.garden.soak.rates import Hole, HoleShape, Reading, soak_test
+from interview.quantities.units import METRIC, magnitude, quantity
 
 
 def inches(value):

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from shapely import Polygon
 from shapely.geometry import box
 
-from interview.calc.earthwork import (
+from interview.garden.earth.earthwork import (
     Basin,
     average_end_area,
     berm_finding,
@@ -17,8 +17,8 @@ from interview.calc.earthwork import (
     prismoidal,
     soil_finding,
 )
-from interview.evidence import Grade
-from interview.units import magnitude, quantity
+from interview.quantities.evidence import Grade
+from interview.quantities.units import magnitude, quantity
 
 
 def us(length=15.0, width=6.0, slope=5.0, depth=6.0, over=None, **more):

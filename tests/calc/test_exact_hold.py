@@ -6,12 +6,12 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from interview.calc.basin import Basin, fit_to_area, fit_to_room, rain_held, required_area
-from interview.calc.earthwork import average_end_area, prismoidal
-from interview.calc.hyetographs import StormShape, storm
-from interview.calc.pool import pool
-from interview.calc.storms import route
-from interview.units import magnitude, quantity
+from interview.garden.earth.earthwork import average_end_area, prismoidal
+from interview.garden.size.basin import Basin, fit_to_area, fit_to_room, rain_held, required_area
+from interview.garden.storms.hyetographs import StormShape, storm
+from interview.garden.storms.pool import pool
+from interview.garden.storms.routing import route
+from interview.quantities.units import magnitude, quantity
 
 SHAPES = {
     "length": st.floats(2, 60),

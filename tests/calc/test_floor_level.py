@@ -5,11 +5,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from interview.calc.earthwork import Basin, cut_and_fill
-from interview.calc.floor_level import Sets, floor_level
-from interview.calc.ground import ground_cut
-from interview.calc.level_berm import level_berm, level_fill
-from interview.units import magnitude, quantity
+from interview.garden.earth.earthwork import Basin, cut_and_fill
+from interview.garden.earth.floor_level import Sets, floor_level
+from interview.garden.earth.ground import ground_cut
+from interview.garden.earth.level_berm import level_berm, level_fill
+from interview.quantities.units import magnitude, quantity
 
 
 def basin(slope=5.0, length=15.0, width=6.0, depth=6.0, freeboard=4.0):

@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from interview.calc.locate import (
+from interview.garden.site.locate import (
     Cause,
     Gate,
     LocateState,
@@ -17,8 +17,8 @@ from interview.calc.locate import (
     marks_stale_after,
     marks_stale_after_calendar,
 )
-from interview.calc.locating import Counted
-from interview.calc.notice import COLOR_CODE
+from interview.garden.site.locating import Counted
+from interview.garden.site.state_rules import COLOR_CODE
 
 ASKED = date(2026, 5, 20)
 MEMORIAL_DAY = date(2026, 5, 25)

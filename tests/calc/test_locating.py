@@ -9,20 +9,13 @@ from datetime import date, timedelta
 
 import pytest
 
-from interview.calc.holidays import federal_in_wait
-from interview.calc.locate import LocateState, earliest_dig_day
-from interview.calc.locating import (
-    CAREFUL,
-    Counted,
-    Life,
-    StateNotice,
-    notice_for,
-    states,
-)
-from interview.calc.notice import tolerance_zone
-from interview.evidence import Standing
-from interview.questions.start import STATES
-from interview.units import magnitude
+from interview.garden.place.questions import STATES
+from interview.garden.site.holidays import federal_in_wait
+from interview.garden.site.locate import LocateState, earliest_dig_day
+from interview.garden.site.locating import CAREFUL, Counted, Life, StateNotice, notice_for, states
+from interview.garden.site.state_rules import tolerance_zone
+from interview.quantities.evidence import Standing
+from interview.quantities.units import magnitude
 
 CODES = [one[:2] for one in STATES.split(",")]
 
@@ -122,8 +115,8 @@ def test_the_table_holds_every_state_once_and_dc():
 
 def test_the_table_is_not_read_before_a_state_is_asked_for():
     done = subprocess.run(
-        [sys.executable, "-c", "import interview.__main__, interview.questions, interview.plan\n"
-         "from interview.calc import locating\n"
+        [sys.executable, "-c", "import interview.__main__, interview.garden.stages, interview.garden.plan\n"
+         "from interview.garden.site import locating\n"
          "print(locating.states.cache_info().currsize, locating.notice_for('').marks.days)\n"
          "print(locating.states.cache_info().currsize)"],
         capture_output=True, text=True, check=True,

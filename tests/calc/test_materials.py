@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from interview.calc.materials import (
+from interview.garden.earth.materials import (
     BULKING,
     BedSizes,
     Soil,
@@ -19,7 +19,7 @@ from interview.calc.materials import (
     soilwork,
     stone_apron,
 )
-from interview.units import magnitude, quantity
+from interview.quantities.units import magnitude, quantity
 
 
 def cubic(value):

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from interview.calc.overflow import (
+from interview.garden.earth.overflow import (
     MANNING_CORRUGATED,
     MANNING_SMOOTH,
     head_finding,
@@ -16,8 +16,8 @@ from interview.calc.overflow import (
     weir_head,
     weir_width,
 )
-from interview.evidence import Grade
-from interview.units import magnitude, quantity
+from interview.quantities.evidence import Grade
+from interview.quantities.units import magnitude, quantity
 
 
 def inch(number):

@@ -9,18 +9,18 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from interview.calc.plant_record import Indicator, ListRegion, PlantRegion, Sun, Zone
-from interview.calc.plant_words import cautions, doubts, hazards
-from interview.calc.planting import Wishes, ZoneSite, choose
-from interview.calc.plants import (
+from interview.garden.planting.choose import Wishes, ZoneSite, choose
+from interview.garden.planting.plant_list import (
     OWN_LIMIT,
     builtin_plants,
     read_own_plants,
     read_plants,
     with_own,
 )
-from interview.calc.wetness import fits_after
-from interview.units import magnitude, quantity
+from interview.garden.planting.record import Indicator, ListRegion, PlantRegion, Sun, Zone
+from interview.garden.planting.wetness import fits_after
+from interview.garden.planting.words import cautions, doubts, hazards
+from interview.quantities.units import magnitude, quantity
 
 HEAD = "scientific_name,common_name,kind,sun,zones,height_max_m,spacing_cm"
 ROW = "Hortus novus,new herb,forb,full;part,floor;side,0.9,45"

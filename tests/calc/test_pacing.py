@@ -6,8 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from interview.calc.pacing import calibrate, expected_error, odd_walk, pace_findings, paced
-from interview.units import magnitude, quantity
+from interview.garden.survey.pacing import calibrate, expected_error, odd_walk, pace_findings, paced
+from interview.quantities.units import magnitude, quantity
 
 
 def feet(value):

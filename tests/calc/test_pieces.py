@@ -7,9 +7,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from interview.calc.outlines import Offsets, SidesRound
-from interview.calc.pacing import calibrate, paced
-from interview.calc.pieces import (
+from interview.garden.survey.outlines import Offsets, SidesRound
+from interview.garden.survey.pacing import calibrate, paced
+from interview.garden.survey.pieces import (
     Piece,
     Pitch,
     PitchGiven,
@@ -20,7 +20,7 @@ from interview.calc.pieces import (
     side_error,
     taped,
 )
-from interview.calc.shapes import (
+from interview.garden.survey.shapes import (
     Rectangle,
     RightTriangle,
     ThreeSides,
@@ -30,7 +30,7 @@ from interview.calc.shapes import (
     circle,
     half_circle,
 )
-from interview.units import magnitude, quantity
+from interview.quantities.units import magnitude, quantity
 
 side = st.floats(0.5, 200)
 

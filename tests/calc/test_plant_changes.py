@@ -6,15 +6,20 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from interview.calc.plant_choice import Bed, Candidate, substitute
-from interview.calc.plant_count import plant_count, shared_counts
-from interview.calc.plant_home import FLORAS, introduced_at, introduced_in_state
-from interview.calc.plant_record import Indicator, ListRegion, PlantKind, PlantRegion, Sun, Zone
-from interview.calc.plant_why import why_plant
-from interview.calc.plant_wishes import Swap, read_swap
-from interview.calc.planting import Wishes, ZoneSite, choose
-from interview.calc.plants import builtin_places, builtin_plants
-from interview.calc.wetness import (
+from interview.garden.planting.choice import Bed, Candidate, substitute
+from interview.garden.planting.choose import Wishes, ZoneSite, choose
+from interview.garden.planting.count import plant_count, shared_counts
+from interview.garden.planting.home import FLORAS, introduced_at, introduced_in_state
+from interview.garden.planting.plant_list import builtin_places, builtin_plants
+from interview.garden.planting.record import (
+    Indicator,
+    ListRegion,
+    PlantKind,
+    PlantRegion,
+    Sun,
+    Zone,
+)
+from interview.garden.planting.wetness import (
     LONGEST_HOURS,
     STANDS_HOURS,
     ZoneHours,
@@ -23,7 +28,9 @@ from interview.calc.wetness import (
     planting_zones,
     suited,
 )
-from interview.units import magnitude, quantity
+from interview.garden.planting.why import why_plant
+from interview.garden.planting.wishes import Swap, read_swap
+from interview.quantities.units import magnitude, quantity
 
 MW = Wishes(PlantRegion.MW, ListRegion.MW)
 

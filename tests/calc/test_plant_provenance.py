@@ -4,12 +4,12 @@ from dataclasses import replace
 
 import pytest
 
-from interview.calc.plant_care import SIGNS, after_storm_steps
-from interview.calc.plant_provenance import FACTS, from_memory, provenance
-from interview.calc.plant_record import RATING_LISTS, ListRegion, PlantRegion
-from interview.calc.plant_words import cautions, doubts, hazards, remarks
-from interview.calc.plants import builtin_plants
-from interview.evidence import Standing
+from interview.garden.planting.care import SIGNS, after_storm_steps
+from interview.garden.planting.plant_list import builtin_plants
+from interview.garden.planting.provenance import FACTS, from_memory, provenance
+from interview.garden.planting.record import RATING_LISTS, ListRegion, PlantRegion
+from interview.garden.planting.words import cautions, doubts, hazards, remarks
+from interview.quantities.evidence import Standing
 
 
 @pytest.mark.parametrize("region", PlantRegion)

@@ -6,12 +6,12 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from interview.calc.plant_count import drifts
-from interview.calc.plant_record import ListRegion, PlantRegion, Zone
-from interview.calc.plant_sketch import BAND, MOST_DOWN, sketch
-from interview.calc.planting import Wishes, ZoneSite, choose
-from interview.calc.plants import builtin_plants
-from interview.units import quantity
+from interview.garden.planting.choose import Wishes, ZoneSite, choose
+from interview.garden.planting.count import drifts
+from interview.garden.planting.plant_list import builtin_plants
+from interview.garden.planting.record import ListRegion, PlantRegion, Zone
+from interview.garden.planting.sketch import BAND, MOST_DOWN, sketch
+from interview.quantities.units import quantity
 
 MW = Wishes(PlantRegion.MW, ListRegion.MW)
 

@@ -7,10 +7,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from interview.calc.plant_care import CARE, after_storm, first_year
-from interview.calc.plant_count import drifts, fewest, plant_count, shared_counts
-from interview.calc.plant_record import Indicator, ListRegion, PlantKind, PlantRegion, Sun, Zone
-from interview.calc.planting import (
+from interview.garden.planting.care import CARE, after_storm, first_year
+from interview.garden.planting.choose import (
     KeepOut,
     Pattern,
     Season,
@@ -21,9 +19,18 @@ from interview.calc.planting import (
     planting_zones,
     zone_hours,
 )
-from interview.calc.plants import builtin_plants
-from interview.evidence import Grade
-from interview.units import magnitude, quantity
+from interview.garden.planting.count import drifts, fewest, plant_count, shared_counts
+from interview.garden.planting.plant_list import builtin_plants
+from interview.garden.planting.record import (
+    Indicator,
+    ListRegion,
+    PlantKind,
+    PlantRegion,
+    Sun,
+    Zone,
+)
+from interview.quantities.evidence import Grade
+from interview.quantities.units import magnitude, quantity
 
 MW = Wishes(PlantRegion.MW, ListRegion.MW)
 

@@ -3,8 +3,20 @@
 from hypothesis import given
 from hypothesis import strategies as st
 
-from interview.calc.plant_record import Indicator, ListRegion, PlantKind, PlantRegion, Sun, Zone
-from interview.calc.plants import builtin_places, builtin_plants, read_places, read_plants
+from interview.garden.planting.plant_list import (
+    builtin_places,
+    builtin_plants,
+    read_places,
+    read_plants,
+)
+from interview.garden.planting.record import (
+    Indicator,
+    ListRegion,
+    PlantKind,
+    PlantRegion,
+    Sun,
+    Zone,
+)
 
 HEAD = (
     "scientific_name,common_name,kind,regions,height_max_ft,spacing_in,sun,zones,"

@@ -7,9 +7,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from interview.calc.rainfall_record import Gap, read_record, replay
-from interview.calc.storms import Pool, route, uniform_storm
-from interview.units import magnitude, quantity
+from interview.garden.storms.rainfall_record import Gap, read_record, replay
+from interview.garden.storms.routing import Pool, route, uniform_storm
+from interview.quantities.units import magnitude, quantity
 
 KAPPA = 810 / 140.25
 FULL = quantity(70.5 / 140.25 * 12, "in")

@@ -4,7 +4,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from interview.calc.runoff import (
+from interview.garden.soak.texture import Texture
+from interview.garden.survey.runoff import (
     Cover,
     DrainingSurface,
     HydrologicGroup,
@@ -17,8 +18,7 @@ from interview.calc.runoff import (
     runoff_share,
     weighted_area,
 )
-from interview.calc.texture import Texture
-from interview.units import magnitude, quantity
+from interview.quantities.units import magnitude, quantity
 
 INCH = quantity(1, "in")
 

@@ -6,8 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from interview.calc.setbacks import SETBACKS, setback_finding, setback_limits
-from interview.calc.siting import (
+from interview.garden.site.setbacks import SETBACKS, setback_finding, setback_limits
+from interview.garden.site.siting import (
     Below,
     SoilTest,
     StandingWater,
@@ -20,8 +20,8 @@ from interview.calc.siting import (
     standing_water_finding,
     verdict,
 )
-from interview.calc.slope import ground_slope, level_finding, table_depth
-from interview.calc.surroundings import (
+from interview.garden.site.slope import ground_slope, level_finding, table_depth
+from interview.garden.site.surroundings import (
     Destination,
     GroundFall,
     Owner,
@@ -32,8 +32,8 @@ from interview.calc.surroundings import (
     ownership_finding,
     permit_finding,
 )
-from interview.evidence import Grade
-from interview.units import magnitude, quantity
+from interview.quantities.evidence import Grade
+from interview.quantities.units import magnitude, quantity
 
 EVERY = list(SETBACKS.values())
 

@@ -2,8 +2,8 @@
 
 import pytest
 
-from interview.calc.size_factors import DepthRow, published_size
-from interview.units import magnitude, quantity
+from interview.garden.size.size_factors import DepthRow, published_size
+from interview.quantities.units import magnitude, quantity
 
 
 @pytest.mark.parametrize(

@@ -7,7 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.integrate import solve_ivp
 
-from interview.calc.soak import (
+from interview.garden.soak.rates import (
     EMPTY_NOTE,
     Band,
     Hole,
@@ -22,7 +22,7 @@ from interview.calc.soak import (
     soak_test,
     soil_band,
 )
-from interview.units import magnitude, quantity
+from interview.quantities.units import magnitude, quantity
 
 
 def inches(number):

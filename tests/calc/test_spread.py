@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from interview.calc.spread import combine, propagate
+from interview.quantities.spread import combine, propagate
 
 size = st.floats(0.5, 100)
 error = st.floats(0.001, 0.4)

@@ -6,8 +6,8 @@ from hypothesis import strategies as st
 from scipy.integrate import quad, solve_ivp
 from scipy.optimize import brentq
 
-from interview.calc.basin import Basin, drawn, rain_held, required_area
-from interview.calc.storms import (
+from interview.garden.size.basin import Basin, drawn, rain_held, required_area
+from interview.garden.storms.routing import (
     Pool,
     StormShape,
     again,
@@ -19,7 +19,7 @@ from interview.calc.storms import (
     type_ii_storm,
     uniform_storm,
 )
-from interview.units import METRIC, magnitude, quantity
+from interview.quantities.units import METRIC, magnitude, quantity
 
 
 def inch(number):

@@ -2,10 +2,10 @@
 
 import pytest
 
-from interview.calc.texture import Ball, Rub, Texture, texture_by_feel, texture_check
-from interview.parts.soak import TEXTURE_OF
-from interview.questions import soak
-from interview.units import quantity
+from interview.garden.soak import questions as soak
+from interview.garden.soak.results import TEXTURE_OF
+from interview.garden.soak.texture import Ball, Rub, Texture, texture_by_feel, texture_check
+from interview.quantities.units import quantity
 
 
 @pytest.mark.parametrize(

@@ -6,13 +6,13 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from interview.calc import storms
-from interview.calc.basin_shape import Basin
-from interview.calc.hyetographs import StormShape, again, storm
-from interview.calc.pool import pool
-from interview.calc.rainfall_record import replay
-from interview.calc.wetness import longest_wet
-from interview.units import magnitude, quantity
+from interview.garden.planting.wetness import longest_wet
+from interview.garden.size.basin_shape import Basin
+from interview.garden.storms import routing as storms
+from interview.garden.storms.hyetographs import StormShape, again, storm
+from interview.garden.storms.pool import pool
+from interview.garden.storms.rainfall_record import replay
+from interview.quantities.units import magnitude, quantity
 
 
 def garden(rate):

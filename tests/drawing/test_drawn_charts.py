@@ -7,15 +7,15 @@ import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
-from interview.calc.basin_shape import Basin
-from interview.calc.hole import Hole, HoleShape
-from interview.calc.readings import Reading
-from interview.calc.soak import soak_test
-from interview.calc.storms import pool, route, triangle_storm, uniform_storm
 from interview.drawing.canvas import Mark, Path, Stroke, Symbol, cells, svg
-from interview.drawing.charts import bars, drop_chart, pond_chart
 from interview.drawing.scale import round_step, ticks
-from interview.units import magnitude, quantity
+from interview.garden.size.basin_shape import Basin
+from interview.garden.soak.hole import Hole, HoleShape
+from interview.garden.soak.rates import soak_test
+from interview.garden.soak.readings import Reading
+from interview.garden.storms.charts import bars, drop_chart, pond_chart
+from interview.garden.storms.routing import pool, route, triangle_storm, uniform_storm
+from interview.quantities.units import magnitude, quantity
 
 
 def inch(number):

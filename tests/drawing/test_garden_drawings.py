@@ -7,13 +7,13 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from interview.calc import earthwork
-from interview.calc.basin_shape import Basin
 from interview.drawing.canvas import Path, Stroke, cells, svg
-from interview.drawing.garden_plan import plan_view
-from interview.drawing.section import cross_section, level_lines, level_table, profile
 from interview.drawing.words import column_width
-from interview.units import magnitude, quantity
+from interview.garden.earth import earthwork
+from interview.garden.earth.above import plan_view
+from interview.garden.planting.section import cross_section, level_lines, level_table, profile
+from interview.garden.size.basin_shape import Basin
+from interview.quantities.units import magnitude, quantity
 
 
 def ft(number):

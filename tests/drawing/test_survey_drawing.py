@@ -9,13 +9,13 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from shapely.geometry import Polygon
 
-from interview.calc import outlines, shapes
-from interview.calc.pieces import Piece, plan_area
 from interview.drawing.canvas import Hatch, Stroke, cells, svg
-from interview.drawing.piece_layout import fits_in, lie_over
-from interview.drawing.survey_drawing import Placed, lay_pieces, surface_drawing
 from interview.drawing.words import column_width
-from interview.units import magnitude, quantity
+from interview.garden.survey import outlines, shapes
+from interview.garden.survey.drawing import Placed, lay_pieces, surface_drawing
+from interview.garden.survey.piece_layout import fits_in, lie_over
+from interview.garden.survey.pieces import Piece, plan_area
+from interview.quantities.units import magnitude, quantity
 
 
 def ft(number):

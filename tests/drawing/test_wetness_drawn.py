@@ -2,12 +2,12 @@
 
 import pytest
 
-from interview.calc import earthwork
-from interview.calc.basin_shape import Basin
-from interview.calc.wetness import ZoneHours
 from interview.drawing.canvas import cells, svg
-from interview.drawing.section import cross_section
-from interview.units import quantity
+from interview.garden.earth import earthwork
+from interview.garden.planting.section import cross_section
+from interview.garden.planting.wetness import ZoneHours
+from interview.garden.size.basin_shape import Basin
+from interview.quantities.units import quantity
 
 
 @pytest.fixture

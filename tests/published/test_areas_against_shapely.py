@@ -9,9 +9,9 @@ from hypothesis import strategies as st
 from shapely import Polygon, unary_union
 from shapely.affinity import translate
 
-from interview.calc.outlines import Offsets, SidesRound
-from interview.calc.pieces import Piece, plan_area
-from interview.calc.shapes import (
+from interview.garden.survey.outlines import Offsets, SidesRound
+from interview.garden.survey.pieces import Piece, plan_area
+from interview.garden.survey.shapes import (
     CirclePart,
     Rectangle,
     RightTriangle,
@@ -19,7 +19,7 @@ from interview.calc.shapes import (
     Trapezoid,
     Triangle,
 )
-from interview.units import magnitude, quantity
+from interview.quantities.units import magnitude, quantity
 
 size = st.floats(1, 60)
 

@@ -9,8 +9,8 @@ used for its arithmetic only.
 
 import pytest
 
-from interview.calc.soak import Hole, HoleShape, corrected_rate
-from interview.units import magnitude, quantity
+from interview.garden.soak.rates import Hole, HoleShape, corrected_rate
+from interview.quantities.units import magnitude, quantity
 
 LENGTH, WIDTH, DEPTH, MINUTES = 1.000, 0.750, 1.000, 56
 

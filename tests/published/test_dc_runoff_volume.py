@@ -7,10 +7,10 @@ Tolerance: 7.48 is printed to three digits, the exact factor is 7.48052.
 
 import pytest
 
-from interview.calc.catchment import Surface, catchment
-from interview.calc.runoff import RUNOFF_COEFFICIENTS
-from interview.calc.runoff import Surface as Kind
-from interview.units import magnitude, quantity
+from interview.garden.survey.catchment import Surface, catchment
+from interview.garden.survey.runoff import RUNOFF_COEFFICIENTS
+from interview.garden.survey.runoff import Surface as Kind
+from interview.quantities.units import magnitude, quantity
 
 GALLONS_PRINTED = 7.48
 

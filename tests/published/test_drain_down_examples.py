@@ -9,9 +9,9 @@
 
 import pytest
 
-from interview.calc.depth import DepthRule, Governs, pond_depth
-from interview.calc.guidance import LEAST_RATES_IN_H
-from interview.units import magnitude, quantity
+from interview.garden.guidance import LEAST_RATES_IN_H
+from interview.garden.size.depth import DepthRule, Governs, pond_depth
+from interview.quantities.units import magnitude, quantity
 
 
 def depth(drop, corrected, rule=DepthRule.BOTH):

@@ -11,10 +11,10 @@
 
 import pytest
 
-from interview.calc.catchment import Surface, catchment, equal_share
-from interview.calc.pieces import Piece
-from interview.calc.shapes import Rectangle
-from interview.units import magnitude, quantity
+from interview.garden.survey.catchment import Surface, catchment, equal_share
+from interview.garden.survey.pieces import Piece
+from interview.garden.survey.shapes import Rectangle
+from interview.quantities.units import magnitude, quantity
 
 
 def drains(outlets, *sizes, unit="ft"):

@@ -9,9 +9,9 @@ Rule of thumb: roof area x rain / depth. Area examples as printed, each with its
 
 import pytest
 
-from interview.calc.basin import required_area, rule_of_thumb_area
-from interview.calc.size_factors import SIZE_FACTORS, DepthRow, SoilKind, published_size
-from interview.units import magnitude, quantity
+from interview.garden.size.basin import required_area, rule_of_thumb_area
+from interview.garden.size.size_factors import SIZE_FACTORS, DepthRow, SoilKind, published_size
+from interview.quantities.units import magnitude, quantity
 
 TABLE = {
     "sandy": (0.19, 0.15, 0.08, 0.03),

@@ -8,9 +8,9 @@
 
 import pytest
 
-from interview.calc.earthwork import Basin, cut_and_fill
-from interview.calc.slope import ground_slope, table_depth
-from interview.units import magnitude, quantity
+from interview.garden.earth.earthwork import Basin, cut_and_fill
+from interview.garden.site.slope import ground_slope, table_depth
+from interview.quantities.units import magnitude, quantity
 
 
 def test_alliance_example():

@@ -10,7 +10,7 @@ from itertools import permutations
 import pytest
 from scipy.stats import kendalltau
 
-from interview.calc.mann_kendall import downward
+from interview.garden.soak.mann_kendall import downward
 
 ROWS = [
     (4, 0, 0.625),

@@ -8,7 +8,7 @@ definitions (inch, pound, gallon), which fix every one of them.
 
 import pytest
 
-from interview.units import magnitude, quantity
+from interview.quantities.units import magnitude, quantity
 
 EXACT = [
     ("in", "m", 2.54e-2),

@@ -7,8 +7,8 @@ one decimal, and as the result the mean of the last three.
 
 import pytest
 
-from interview.calc.soak import Hole, HoleShape, Reading, soak_test
-from interview.units import magnitude, quantity
+from interview.garden.soak.rates import Hole, HoleShape, Reading, soak_test
+from interview.quantities.units import magnitude, quantity
 
 SHEETS = {
     "1989-09-13": (10, (2.25, 2.25, 2 + 3 / 16, 2.125), (4.5, 4.5, 4.6, 4.7), 4.6, 0.059),

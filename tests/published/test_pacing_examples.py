@@ -11,8 +11,8 @@
 
 import pytest
 
-from interview.calc.pacing import NATURAL_STEP, calibrate, pace_findings, paced
-from interview.units import magnitude, quantity
+from interview.garden.survey.pacing import NATURAL_STEP, calibrate, pace_findings, paced
+from interview.quantities.units import magnitude, quantity
 
 
 def ft(number):

@@ -8,8 +8,8 @@ feet each). Counts are whole plants, so the tolerance is none.
 
 import pytest
 
-from interview.calc.plant_count import ROW_SHARE, Pattern, plant_count
-from interview.units import quantity
+from interview.garden.planting.count import ROW_SHARE, Pattern, plant_count
+from interview.quantities.units import quantity
 
 
 @pytest.mark.parametrize(("pattern", "printed"), [(Pattern.SQUARE, 25), (Pattern.TRIANGULAR, 29)])

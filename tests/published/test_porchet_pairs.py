@@ -16,8 +16,8 @@ here is the whole wall, which gives the lower rate.
 
 import pytest
 
-from interview.calc.soak import Hole, HoleShape, corrected_rate
-from interview.units import magnitude, quantity
+from interview.garden.soak.rates import Hole, HoleShape, corrected_rate
+from interview.quantities.units import magnitude, quantity
 
 ROWS = [
     (3, 6, 2.25, 10, 3.1765, 3.2101, 5.1429),

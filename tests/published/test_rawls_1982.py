@@ -7,8 +7,8 @@ hour are those state stormwater manuals print, to two decimals.
 
 import pytest
 
-from interview.calc.texture import Texture, published_rate
-from interview.units import magnitude
+from interview.garden.soak.texture import Texture, published_rate
+from interview.quantities.units import magnitude
 
 ROWS = [
     ("sand", 21.00, 8.27),

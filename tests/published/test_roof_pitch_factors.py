@@ -7,8 +7,8 @@ of each pitch to two decimals; in percent a pitch is its rise over a level 100.
 
 import pytest
 
-from interview.calc.pieces import Pitch, PitchGiven, plan_length
-from interview.units import magnitude, quantity
+from interview.garden.survey.pieces import Pitch, PitchGiven, plan_length
+from interview.quantities.units import magnitude, quantity
 
 ROWS = [(4, 1.0541), (5, 1.0833), (6, 1.1180), (8, 1.2019), (9, 1.2500), (12, 1.4142)]
 

@@ -16,10 +16,10 @@ from pathlib import Path
 import numpy
 import pytest
 
-from interview.calc.basin import Basin
-from interview.calc.pool import pool
-from interview.calc.rainfall_record import read_record, replay
-from interview.units import magnitude, quantity
+from interview.garden.size.basin import Basin
+from interview.garden.storms.pool import pool
+from interview.garden.storms.rainfall_record import read_record, replay
+from interview.quantities.units import magnitude, quantity
 
 
 @pytest.fixture(scope="module")

@@ -7,8 +7,8 @@ decimals) and Table 2-2a (curve numbers). The tables were read in a second copy.
 
 import pytest
 
-from interview.calc.runoff import Cover, HydrologicGroup, curve_number, runoff_depth
-from interview.units import magnitude, quantity
+from interview.garden.survey.runoff import Cover, HydrologicGroup, curve_number, runoff_depth
+from interview.quantities.units import magnitude, quantity
 
 CURVE_NUMBERS = (80, 85, 90, 95, 98)
 TABLE_2_1 = {

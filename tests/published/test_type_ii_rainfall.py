@@ -6,8 +6,8 @@ fallen by the hour, to three decimals. Read in a second copy; the book's page is
 
 import pytest
 
-from interview.calc.storms import TYPE_II, type_ii_storm
-from interview.units import magnitude, quantity
+from interview.garden.storms.routing import TYPE_II, type_ii_storm
+from interview.quantities.units import magnitude, quantity
 
 POINTS = {
     0: 0.0, 2: 0.022, 4: 0.048, 6: 0.080, 7: 0.098, 8: 0.120, 8.5: 0.133, 9: 0.147,

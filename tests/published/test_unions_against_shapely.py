@@ -9,9 +9,9 @@ from hypothesis import strategies as st
 from shapely import Polygon, unary_union
 from shapely.affinity import rotate, scale, translate
 
-from interview.calc.outlines import SidesRound
-from interview.calc.pieces import Piece, plan_area
-from interview.calc.shapes import (
+from interview.garden.survey.outlines import SidesRound
+from interview.garden.survey.pieces import Piece, plan_area
+from interview.garden.survey.shapes import (
     CirclePart,
     Rectangle,
     RightTriangle,
@@ -21,7 +21,7 @@ from interview.calc.shapes import (
     Triangle,
     circle,
 )
-from interview.units import magnitude, quantity
+from interview.quantities.units import magnitude, quantity
 
 size = st.floats(4, 60)
 turn = st.floats(0, 360)

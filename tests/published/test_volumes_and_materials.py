@@ -13,9 +13,9 @@
 
 import pytest
 
-from interview.calc.earthwork import average_end_area
-from interview.calc.materials import BULKING, Soil, covers, layer, loosen
-from interview.units import magnitude, quantity
+from interview.garden.earth.earthwork import average_end_area
+from interview.garden.earth.materials import BULKING, Soil, covers, layer, loosen
+from interview.quantities.units import magnitude, quantity
 
 
 def test_average_end_area():

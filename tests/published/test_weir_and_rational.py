@@ -11,8 +11,8 @@ import math
 
 import pytest
 
-from interview.calc.overflow import WEIR_SI, WEIR_US, peak_flow, weir_head
-from interview.units import magnitude, quantity
+from interview.garden.earth.overflow import WEIR_SI, WEIR_US, peak_flow, weir_head
+from interview.quantities.units import magnitude, quantity
 
 
 def test_one_acre_inch_an_hour():

@@ -9,17 +9,11 @@ since 2012 use words.
 
 import pytest
 
-from interview.calc.plant_record import (
-    RATING_LISTS,
-    Indicator,
-    ListRegion,
-    Sun,
-    Zone,
-)
-from interview.calc.planting import Wishes, ZoneSite, choose
-from interview.calc.plants import builtin_places, builtin_plants
-from interview.calc.wetness import suited
-from interview.units import quantity
+from interview.garden.planting.choose import Wishes, ZoneSite, choose
+from interview.garden.planting.plant_list import builtin_places, builtin_plants
+from interview.garden.planting.record import RATING_LISTS, Indicator, ListRegion, Sun, Zone
+from interview.garden.planting.wetness import suited
+from interview.quantities.units import quantity
 
 PRINTED_2013 = {
     "OBL": "Almost always occur in wetlands",

@@ -10,8 +10,8 @@ is no tolerance.
 
 import pytest
 
-from interview.calc.plant_record import Indicator, ListRegion
-from interview.calc.plants import builtin_plants
+from interview.garden.planting.plant_list import builtin_plants
+from interview.garden.planting.record import Indicator, ListRegion
 
 ORDER = ("AGCP", "EMP", "NCNE", "MW", "GP", "AW", "WMVC")
 

@@ -14,12 +14,12 @@ from hypothesis import strategies as st
 from shapely import Point, Polygon, box, unary_union
 from shapely.affinity import rotate, translate
 
-from interview.calc.pieces import plan_area
-from interview.piece_lines import SHAPES
-from interview.questions import new_answers
-from interview.questions.shapes import piece_of
-from interview.questions.survey import PIECES
-from interview.units import magnitude
+from interview.garden.stages import new_answers
+from interview.garden.survey.piece_lines import SHAPES
+from interview.garden.survey.pieces import plan_area
+from interview.garden.survey.questions import PIECES
+from interview.garden.survey.written_pieces import piece_of
+from interview.quantities.units import magnitude
 
 FT = {"ft": 1.0, "m": 1 / 0.3048, "cm": 1 / 30.48, "in": 1 / 12, "yd": 3.0}
 side = st.integers(30, 300).map(lambda tenths: tenths / 10)

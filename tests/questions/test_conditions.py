@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import pytest
 
-from interview import route
-from interview.calc.plants import builtin_places
-from interview.model import always
-from interview.questions import every_question
-from interview.questions.site import _NEAR
+from interview.asking import route
+from interview.asking.model import always
+from interview.garden.planting.plant_list import builtin_places
+from interview.garden.site.questions import _NEAR
+from interview.garden.stages import every_question
 
 ASKED = {"lines_requested": "asked"}
 CLEARED = {**ASKED, "lines_answered": "yes"}
@@ -169,6 +169,6 @@ def test_what_is_not_known_yet_counts_as_not_chosen(given):
 
 def test_every_state_is_known_by_both_lists(given):
     codes = {place.code for place in builtin_places()}
-    from interview.questions.start import STATE
+    from interview.garden.place.questions import STATE
 
     assert {key.upper() for key, _ in STATE.kind.options} == codes

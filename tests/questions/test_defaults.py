@@ -4,8 +4,13 @@ from __future__ import annotations
 
 import pytest
 
-from interview.questions import QUESTIONS, bed, planting, site, start, survey
-from interview.units import magnitude
+from interview.garden.place import questions as start
+from interview.garden.planting import questions as planting
+from interview.garden.site import questions as site
+from interview.garden.size import questions as bed
+from interview.garden.stages import QUESTIONS
+from interview.garden.survey import questions as survey
+from interview.quantities.units import magnitude
 
 
 def default(answers, key):

@@ -6,8 +6,8 @@ import re
 
 import pytest
 
-from interview.model import UNKNOWN_TEXT, Standing, always
-from interview.questions import QUESTIONS, STAGES, every_question, new_answers
+from interview.asking.model import UNKNOWN_TEXT, Standing, always
+from interview.garden.stages import QUESTIONS, STAGES, every_question, new_answers
 from interview.reading import Refused
 
 ALL = list(every_question())

@@ -7,8 +7,8 @@ import re
 
 import pytest
 
-from interview.questions import every_question, new_answers
-from interview.questions.soak import READ_AS, READINGS
+from interview.garden.soak.questions import READ_AS, READINGS
+from interview.garden.stages import every_question, new_answers
 from interview.reading import Refused
 
 EVENING = dt.datetime(2026, 5, 28, 22, 0, tzinfo=dt.timezone(dt.timedelta(hours=-5)))

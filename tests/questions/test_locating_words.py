@@ -7,10 +7,13 @@ import re
 
 import pytest
 
-from interview import gate, route
-from interview.calc.locate import Counted
-from interview.calc.locating import notice_for
-from interview.questions import QUESTIONS, site, start
+from interview.asking import route
+from interview.garden import gate
+from interview.garden.place import questions as start
+from interview.garden.site import questions as site
+from interview.garden.site.locate import Counted
+from interview.garden.site.locating import notice_for
+from interview.garden.stages import QUESTIONS
 
 STATES = [one[:2].lower() for one in start.STATES.split(",")]
 LINES = (

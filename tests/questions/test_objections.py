@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from interview.model import no_objection
-from interview.questions import QUESTIONS, every_question, new_answers
+from interview.asking.model import no_objection
+from interview.garden.stages import QUESTIONS, every_question, new_answers
 from interview.reading import Refused
 
 ASKED = {"lines_requested": "asked", "lines_asked_on": "2026-05-20"}
@@ -74,7 +74,7 @@ OBJECTIONS: tuple[tuple[str, dict[str, str], str, str, str], ...] = (
 
 
 def kept(answers, address, text):
-    from interview.route import step_at
+    from interview.asking.route import step_at
 
     step = step_at(address, answers)
     view = step.view(answers)
@@ -126,7 +126,7 @@ def test_a_day_asked_for_is_not_held_against_a_file_without_a_clock():
 
 
 def test_uneven_walks_are_doubted_and_even_ones_are_not(given):
-    from interview.questions.survey import PACE_COUNTS
+    from interview.garden.survey.questions import PACE_COUNTS
 
     view = given(LINE).at("walkers", 1)
     uneven = PACE_COUNTS.read("10; 20; 30", view)

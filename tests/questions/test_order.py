@@ -6,9 +6,9 @@ from collections.abc import Mapping
 
 import pytest
 
-from interview import route
-from interview.model import Unanswered
-from interview.questions import STAGES, every_question, new_answers, question_at
+from interview.asking import route
+from interview.asking.model import Unanswered
+from interview.garden.stages import STAGES, every_question, new_answers, question_at
 from interview.reading import Refused
 
 PLACES = {question.key: place for place, question in enumerate(every_question())}

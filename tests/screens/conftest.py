@@ -14,14 +14,15 @@ from textual.keys import _character_to_key
 from textual.pilot import Pilot
 from textual.widgets import Input
 
-from interview import plain, store
-from interview.kinds import Choice, Ticks, YesNo, list_lines
-from interview.lines import Readings
-from interview.opening import Opened, open_session
-from interview.route import Step
+from interview.asking.kinds import Choice, Ticks, YesNo, list_lines
+from interview.asking.route import Step
+from interview.garden import store
+from interview.garden.opening import Opened, open_session
+from interview.garden.session import Session
+from interview.garden.soak.reading_lines import Readings
+from interview.plain import interview as plain
 from interview.screens import typed_ahead
 from interview.screens.app import Door, InterviewApp
-from interview.session import Session
 
 LOOKS = 20
 """How often it is looked for the field to type into."""

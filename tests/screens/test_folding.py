@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import pytest
 
-from interview.report import plan_text
+from interview.garden.summary import WIDTH, folded_to
 from interview.screens.help import KEYS
 from interview.screens.parts import Press
-from interview.summary import WIDTH, folded_to
+from interview.sheet.report import plan_text
 
 SIZES = [(60, 20), (80, 24)]
 

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 from textual.widgets import Input
 
-from interview import store
+from interview.garden import store
 from interview.screens.lists import Items
 
 
@@ -160,7 +160,7 @@ def test_what_is_strange_under_half_typed_is_told_by_line_and_stays(write, tmp_p
 
 
 def test_drafts_of_a_group_move_up_with_its_items(write, clock, tmp_path: Path) -> None:
-    from interview.opening import Opened, open_session
+    from interview.garden.opening import Opened, open_session
 
     path = write(
         "oak.yaml",
@@ -175,8 +175,8 @@ def test_drafts_of_a_group_move_up_with_its_items(write, clock, tmp_path: Path) 
 
 
 def test_plain_lines_say_what_was_half_typed(write, clock) -> None:
-    from interview import plain
-    from interview.opening import Opened, open_session
+    from interview.garden.opening import Opened, open_session
+    from interview.plain import interview as plain
 
     opened = open_session(str(write("oak.yaml", {"garden_name": "Oak"})), clock, "test")
     assert isinstance(opened, Opened)

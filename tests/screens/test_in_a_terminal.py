@@ -245,7 +245,7 @@ def test_a_fault_of_the_program_restores_the_terminal_and_says_the_answers_are_s
     tube, tmp_path: Path
 ) -> None:
     faulty = (
-        "import interview.route as route\n"
+        "import interview.asking.route as route\n"
         "def broken(*_): raise KeyError('secret of the garden')\n"
         "route.previous_step = broken\n"
         "from interview.__main__ import main\n"

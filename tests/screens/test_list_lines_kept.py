@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from interview import store
+from interview.garden import store
 
 SAMPLE = Path(__file__).parents[2] / "sample_answers" / "finished_us.yaml"
 

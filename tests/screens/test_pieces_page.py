@@ -36,7 +36,7 @@ async def _opens(person) -> None:
     ],
 )
 def test_a_line_taken_apart_for_the_form_means_the_same_when_put_together(line: str, given) -> None:
-    from interview.questions import survey
+    from interview.garden.survey import questions as survey
 
     kind = survey.PIECES.kind
     view = given(

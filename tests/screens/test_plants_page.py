@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from interview.calc.plant_words import hazards
+from interview.garden.planting.words import hazards
 from interview.screens.plant_notes import about, line
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from textual.geometry import Region
 
-from interview import route
+from interview.asking import route
 from interview.screens import words
 from interview.screens.parts import Press
 

@@ -6,12 +6,12 @@ import os
 import threading
 from pathlib import Path
 
-from interview.opening import Opened, open_session
-from interview.questions import new_answers
+from interview.garden.opening import Opened, open_session
+from interview.garden.session import NotKept
+from interview.garden.stages import new_answers
 from interview.screens.parts import Words
 from interview.screens.run import UNSAVED, _end
 from interview.screens.saver import BackgroundKeeper, SaveState
-from interview.session import NotKept
 
 
 class SlowKeeper:

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from interview import recent
+from interview.answers_file import recent
 from interview.screens.shelf import shelf
 
 

@@ -6,7 +6,7 @@ import datetime as dt
 import threading
 from pathlib import Path
 
-from interview import store
+from interview.garden import store
 
 
 async def test_a_whole_garden_by_keyboard_gives_the_file_that_plain_lines_give(

@@ -1,0 +1,88 @@
+"""A file that an answer names, such as a rainfall record: its text, and whether it has changed."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from pathlib import Path
+
+from interview.answers_file import reason, regular_file, shown
+from interview.answers_file.regular_file import NotRegular, TooLarge
+from interview.reading.text_lines import lines_of
+
+SIZE_LIMIT = 50_000_000
+"""Largest file read, in bytes: a hundred years of days with 1300 characters a line."""
+
+
+class NoFile(Exception):
+    """A file that an answer names cannot be read; the message says why."""
+
+
+@dataclass(frozen=True)
+class NamedFile:
+    """A file as it stood when it was looked at: equal only to itself unchanged.
+
+    What is worked out of it can so be kept by it, and it is read once for each change.
+    """
+
+    path: Path
+    mark: tuple[int, ...]
+    """Device, number, size and times of change: what tells one state of a file from another."""
+
+    def lines(self, longest: int) -> Iterator[str]:
+        """Yield its lines as ``lines_of`` does; raises ``NoFile``."""
+        try:
+            yield from lines_of(regular_file.pieces(self.path, SIZE_LIMIT), longest)
+        except (OSError, NotRegular, TooLarge) as trouble:
+            raise NoFile(_why(self.path, trouble)) from None
+        except ValueError:
+            raise NoFile(f"{shown(self.path)} is not a text file. Save it as CSV.") from None
+
+    def text(self, most: int) -> str:
+        """Return its text; of a longer one no more than is needed to see that it is longer."""
+        parts: list[str] = []
+        size = 0
+        for line in self.lines(most):
+            parts.append(line + "\n")
+            size += len(parts[-1])
+            if size > most:
+                break
+        return "".join(parts)
+
+
+def text_opener(folder: Path) -> Callable[[str], NamedFile]:
+    """Return what looks up the files that answers name, beside the answers file."""
+
+    def look(name: str) -> NamedFile:
+        try:
+            path = folder / Path(name).expanduser()
+        except (OSError, ValueError, RuntimeError):  # no such person
+            raise NoFile(f"{shown(name)} cannot be read. Check its path.") from None
+        try:
+            found = regular_file.look(path)
+        except (OSError, ValueError) as trouble:
+            raise NoFile(_why(path, trouble)) from None
+        if found.st_size > SIZE_LIMIT:
+            raise NoFile(_why(path, TooLarge(found.st_size)))
+        times = (found.st_mtime_ns, found.st_ctime_ns)
+        return NamedFile(path, (found.st_dev, found.st_ino, found.st_size, *times))
+
+    return look
+
+
+def _why(path: Path, trouble: Exception) -> str:
+    name = shown(path)
+    match trouble:
+        case FileNotFoundError() | NotADirectoryError():
+            return f"There is no file {name}. Check its path."
+        case NotRegular():
+            what = "folder" if path.is_dir() else "pipe or a device"
+            return f"{name} is a {what}. Name a plain file, saved as CSV."
+        case TooLarge(size=size):
+            return (
+                f"{name} holds {size / 1e6:.0f} MB, and no more than {SIZE_LIMIT / 1e6:.0f} MB "
+                "are read. Keep the date and the rain alone, or fewer years."
+            )
+        case OSError():
+            return f"{name} cannot be read. {reason(trouble)}"
+    return f"{name} cannot be read. Check its path."

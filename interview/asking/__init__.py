@@ -1,0 +1,1 @@
+"""An interview about anything: questions as data, answers, the way through them."""

@@ -1,0 +1,250 @@
+"""Which questions apply, in which order, which come next, and how far the interview is."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Set
+from dataclasses import dataclass
+from typing import Any
+
+from interview.asking.model import Answers, Group, Question, Stage, Standing
+from interview.garden.site import questions as site
+from interview.garden.stages import GROUPS, STAGE_OF, STAGES, question_at
+from interview.reading import is_unknown
+
+
+@dataclass(frozen=True)
+class Step:
+    """One question at one place of the interview."""
+
+    question: Question[Any]
+    number: int
+    """The number of the item within its group; 0 outside groups."""
+    stage: Stage
+
+    @property
+    def address(self) -> str:
+        """Where the answer is kept."""
+        if not self.number:
+            return self.question.key
+        return f"{self.question.group}.{self.number}.{self.question.key}"
+
+    def worded(self, answers: Answers) -> Question[Any]:
+        """Return the question in the words that fit ``answers``."""
+        return self.question.worded(self.view(answers))
+
+    def view(self, answers: Answers) -> Answers:
+        """Return ``answers`` as seen from this step."""
+        return answers.at(self.question.group, self.number) if self.number else answers.whole()
+
+
+def steps(answers: Answers) -> list[Step]:
+    """Return every question that applies now, in the written order.
+
+    An answer that is itself set aside decides nothing.
+    """
+    return list(answers.once("steps", lambda: _steps(answers)))
+
+
+def _steps(answers: Answers) -> list[Step]:
+    while True:
+        found = list(_asked(answers.whole()))
+        kept = _only(answers, found)
+        if len(kept.texts) == len(answers.texts):
+            return found
+        answers = kept
+
+
+def stage_steps(stage: Stage, answers: Answers) -> list[Step]:
+    """Return the questions of ``stage`` that apply now."""
+    return [step for step in steps(answers) if step.stage is stage]
+
+
+def _asked(answers: Answers) -> Iterator[Step]:
+    for stage in STAGES:
+        for part in stage.parts:
+            if isinstance(part, Group):
+                yield from _group_steps(part, stage, answers)
+            elif part.asks(answers):
+                yield Step(part, 0, stage)
+
+
+def _only(answers: Answers, found: list[Step]) -> Answers:
+    addresses = {step.address for step in found}
+    items = {(step.question.group, step.number) for step in found if step.number}
+    texts = {a: t for a, t in answers.texts.items() if a in addresses or _noted_of(a, items)}
+    return Answers(texts, answers.customs, answers.now)
+
+
+def _noted_of(address: str, items: Set[tuple[str, int]]) -> bool:
+    """Tell whether ``address`` is what the program noted of one of ``items``."""
+    question, number = question_at(address) or (None, 0)
+    return question is not None and question.noted and (question.group, number) in items
+
+
+def _group_steps(group: Group, stage: Stage, answers: Answers) -> Iterator[Step]:
+    for number in range(1, item_count(group, answers) + 1):
+        view = answers.at(group.key, number)
+        for question in group:
+            if question.asks(view):
+                yield Step(question, number, stage)
+
+
+def item_count(group: Group, answers: Answers) -> int:
+    """Return how many items of ``group`` are asked about: one more after each yes."""
+    numbers = answers.numbers(group.key)
+    count = max(numbers, default=1)
+    if answers.at(group.key, count).get(group.another) is True:
+        count += 1
+    return count
+
+
+def without_item(answers: Answers, group: str, number: int) -> Answers:
+    """Return the answers less one item of ``group``: it is not asked again, and a spot chosen
+    by its number stays the same spot.
+    """
+    left = answers.without_item(group, number)
+    if number > 1 and number >= item_count(GROUPS[group], answers):
+        another = f"{group}.{number - 1}.{GROUPS[group].another.key}"
+        if another in left.texts:
+            left = left.with_text(another, "no")
+    chosen = answers.get(site.CHOSEN_SPOT) if group == site.SPOTS.key else None
+    if chosen == number:
+        return left.without(site.CHOSEN_SPOT.key)
+    if chosen is not None and chosen > number:
+        return left.with_text(site.CHOSEN_SPOT.key, str(chosen - 1))
+    return left
+
+
+def in_force(answers: Answers) -> Answers:
+    """Return the answers whose questions apply; the others are set aside, never lost."""
+    return _only(answers, steps(answers))
+
+
+def set_aside(answers: Answers) -> list[str]:
+    """Return the addresses of answers that are kept but do not apply now."""
+    holds = in_force(answers).texts
+    return [a for a in answers.texts if a not in holds]
+
+
+def step_at(address: str, answers: Answers) -> Step | None:
+    """Return the step kept at ``address`` if there is such a question."""
+    found = question_at(address)
+    if found is None:
+        return None
+    question, number = found
+    return Step(question, number, STAGE_OF[question.key])
+
+
+def item_name(step: Step, answers: Answers) -> str:
+    """Name the thing a question of a group is about, such as ``test hole 2, north end``."""
+    if not step.number:
+        return ""
+    group = GROUPS[step.question.group]
+    first = group.questions[0]
+    given = step.view(answers).text(first) if first is not step.question else None
+    named = f"{group.label} {step.number}"
+    if not given or is_unknown(given) or named.endswith(given.casefold()):
+        return named
+    return f"{named}, {' '.join(given.split())}"
+
+
+def called(name: str, answers: Answers) -> list[Step]:
+    """Return the questions that apply now and have this address, or else this key or label."""
+    wanted = " ".join(name.casefold().split())
+    path = steps(answers)
+    exact = [step for step in path if step.address == wanted]
+    return exact or [
+        step
+        for step in path
+        if wanted in (step.question.key, step.worded(answers).label.casefold())
+    ]
+
+
+def standing(step: Step, answers: Answers) -> Standing:
+    """Return where the question of ``step`` stands."""
+    return step.view(answers).standing(step.question)
+
+
+def next_step(answers: Answers, after: Step | None = None) -> Step | None:
+    """Return the step after ``after`` in the written order, or the first one."""
+    path = steps(answers)
+    if after is None:
+        return path[0] if path else None
+    addresses = [step.address for step in path]
+    if after.address in addresses:
+        place = addresses.index(after.address) + 1
+    else:
+        place = _place_of(after, path)
+    return path[place] if place < len(path) else None
+
+
+def previous_step(answers: Answers, before: Step) -> Step | None:
+    """Return the step before ``before`` in the written order."""
+    path = steps(answers)
+    addresses = [step.address for step in path]
+    if before.address in addresses:
+        place = addresses.index(before.address)
+    else:
+        place = _place_of(before, path)
+    return path[place - 1] if place > 0 else None
+
+
+def _place_of(gone: Step, path: list[Step]) -> int:
+    """Return where a step that no longer applies would stand in ``path``."""
+    order = {q.key: i for i, q in enumerate(q for s in STAGES for q in s.questions())}
+    mark = (order[gone.question.key], gone.number)
+    for place, step in enumerate(path):
+        if step.question.group == gone.question.group and step.question.group:
+            if (step.number, order[step.question.key]) > (gone.number, mark[0]):
+                return place
+        elif order[step.question.key] > mark[0]:
+            return place
+    return len(path)
+
+
+def open_steps(answers: Answers) -> list[Step]:
+    """Return the questions that apply and have no answer at all."""
+    return [step for step in steps(answers) if standing(step, answers) is Standing.OPEN]
+
+
+@dataclass(frozen=True)
+class Progress:
+    """How far one stage is."""
+
+    stage: Stage
+    done: int
+    """Questions answered or put off."""
+    put_off: int
+    """Questions answered with don't know yet."""
+    faulty: int
+    total: int
+    waits: bool = False
+    """Whether it waits for somebody else though all is answered: the lines are not located."""
+
+    @property
+    def word(self) -> str:
+        """One of four words: not started, in progress, needs attention, done."""
+        if self.faulty:
+            return "needs attention"
+        if not self.done:
+            return "not started"
+        return "done" if self.done == self.total and not self.waits else "in progress"
+
+
+def progress(answers: Answers) -> list[Progress]:
+    """Return how far each stage is."""
+    found = []
+    path = steps(answers)
+    for stage in STAGES:
+        kinds = [standing(step, answers) for step in path if step.stage is stage]
+        found.append(
+            Progress(
+                stage,
+                sum(1 for one in kinds if one is not Standing.OPEN),
+                kinds.count(Standing.UNKNOWN),
+                kinds.count(Standing.FAULTY),
+                len(kinds),
+                stage is site.STAGE and answers.whole().get(site.LINES_ANSWERED) is not True,
+            )
+        )
+    return found

@@ -1,1 +1,0 @@
-"""The arithmetic of a rain garden: pure functions of quantities, with no screen, file or clock."""

@@ -1,1 +1,0 @@
-"""Tables the program reads: units, plants and places."""

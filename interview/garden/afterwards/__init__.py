@@ -1,0 +1,1 @@
+"""Afterwards: dig day, first storms, keeping it."""

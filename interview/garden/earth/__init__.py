@@ -1,0 +1,1 @@
+"""The earth: digging, berm, overflow, materials, costs, pegging out."""

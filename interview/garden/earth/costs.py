@@ -1,0 +1,72 @@
+"""What the garden costs, from the prices that were given."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from interview.asking.model import Unanswered
+from interview.garden.earth.materials import cost
+from interview.garden.earth.price_lines import BY_PLANT, Price
+from interview.garden.plan import Plan
+
+
+@dataclass(frozen=True)
+class CostLine:
+    """What one thing on the list costs."""
+
+    price: Price
+    amount: float
+
+
+@dataclass(frozen=True)
+class Costs:
+    """What everything that has a price costs."""
+
+    lines: tuple[CostLine, ...]
+    unpriced: tuple[str, ...]
+    """Things on the list that have no price."""
+    unused: tuple[str, ...]
+    """Things that have a price and are not on the list."""
+
+    @property
+    def total(self) -> float:
+        """The sum of all lines."""
+        return sum(line.amount for line in self.lines)
+
+    @property
+    def sign(self) -> str:
+        """The money sign, where one was written."""
+        return next((line.price.sign for line in self.lines if line.price.sign), "")
+
+    def of(self, thing: str) -> CostLine | None:
+        """Return the line of one thing, or nothing where it has no price."""
+        return next((line for line in self.lines if line.price.thing == thing), None)
+
+
+def plant_count(plan: Plan) -> int:
+    """Return the plants of all the beds, or the places to fill where no species is proposed."""
+    zones = plan.planting.zones
+    return (plan.planting.total or sum(zone.places for zone in zones)) * plan.bed_count
+
+
+def costs(plan: Plan) -> Costs:
+    """Return what the shopping list costs; raises ``Unanswered`` where there is no list yet."""
+    prices = dict(plan.prices)
+    lines, unpriced = [], []
+    for item in plan.shopping:
+        price = prices.pop(item.name, None)
+        if price is None:
+            unpriced.append(item.name)
+        else:
+            lines.append(CostLine(price, cost(item, price.amount, price.unit)))
+    for thing in BY_PLANT:
+        price = prices.pop(thing, None)
+        try:
+            count = plant_count(plan)
+        except Unanswered:
+            count = 0
+        if price is None or not count:
+            unpriced.append(thing)
+        else:
+            lines.append(CostLine(price, price.amount * count))
+    return Costs(tuple(lines), tuple(unpriced), tuple(prices))

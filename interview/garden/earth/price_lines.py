@@ -1,0 +1,132 @@
+"""The kind of answer that lists prices, one short line each, such as ``mulch 38 per yd3``."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from interview import reading
+from interview.asking.kinds import Note
+from interview.asking.model import Answers
+from interview.quantities.shown import in_metric
+from interview.quantities.units import US, plain_number, unit_name
+from interview.reading import Refused, shown
+
+BAG, EACH = "bag", "each"
+BY_VOLUME, BY_LENGTH, BY_PLANT = ("mulch", "compost", "stone"), ("edging", "pipe"), ("plants",)
+THINGS = (*BY_VOLUME, *BY_LENGTH, *BY_PLANT)
+HIGHEST = 100_000.0
+"""A price above this is a slip of the keys."""
+EXAMPLE = "mulch 38 per yd3"
+
+_THING = re.compile(r"(?P<thing>[^\W\d_]+)\s*[:=]?\s*(?P<sign>[a-z]{0,3}[$€£¥])?\s*(?P<rest>.*)")
+_PER = re.compile(r"(?:per\b|/|an?\b|for (?:an?|one|each)\b)\s*(?P<unit>.*)")
+_ONE = {"plant": "plants", "stones": "stone", "pipes": "pipe", "edgings": "edging"}
+
+
+@dataclass(frozen=True)
+class Price:
+    """What one thing costs."""
+
+    thing: str
+    amount: float
+    unit: str
+    """``bag``, ``each``, or one of our unit words such as ``yd**3`` or ``ft``."""
+    sign: str = ""
+    """The money sign, where one was written."""
+
+    @property
+    def words(self) -> str:
+        """The price as it was understood."""
+        per = "each" if self.unit == EACH else f"for one {unit_name(self.unit)}"
+        return f"{self.thing} {self.sign}{plain_number(self.amount)} {per}"
+
+
+def read_price(text: str) -> Price:
+    """Return the price written in ``text``; raises ``Refused`` with one sentence."""
+    clean = reading.plain(text).casefold()
+    if len(clean) > 80:
+        raise Refused(f"That is too long for one price. Write it like {EXAMPLE}.")
+    match = _THING.fullmatch(clean)
+    thing = _ONE.get(match["thing"], match["thing"]) if match else ""
+    if match is None or thing not in THINGS:
+        raise Refused(f"Begin with one of {', '.join(THINGS)}. Write it like {EXAMPLE}.")
+    found = re.match(r"(?P<number>[\d.,]*\d)\s*(?P<how>.*)", match["rest"])
+    if found is None:
+        raise Refused(f"Write the price in digits after {thing}, such as {EXAMPLE}.")
+    amount = float(reading.read_number(found["number"], example="38"))
+    if amount > HIGHEST:
+        raise Refused(f"A price of {plain_number(amount)} is too high. Check it.")
+    return Price(thing, amount, _unit(thing, found["how"]), (match["sign"] or "").upper())
+
+
+def _unit(thing: str, how: str) -> str:
+    if thing in BY_PLANT:
+        if how in (EACH, "") or _per(how) in ("plant", "one", EACH):
+            return EACH
+        raise Refused("Plants are priced each. Write it like plants 4 each.")
+    unit = _per(how)
+    by_length = thing in BY_LENGTH
+    wanted = f"{thing} 2 per ft" if by_length else f"{thing} 38 per yd3 or {thing} 4 per bag"
+    if not unit:
+        raise Refused(f"Write what the price is for, such as {wanted}.")
+    if not by_length and unit in (BAG, "bags", "sack"):
+        return BAG
+    try:
+        read = reading.read_length if by_length else reading.read_volume
+        return _measured(read(f"1 {unit}", None))
+    except Refused:
+        raise Refused(f"{shown(unit)} does not fit {thing}. Write it like {wanted}.") from None
+
+
+def _measured(amount: object) -> str:
+    if not isinstance(amount, reading.Amount) or amount.number != 1:
+        raise Refused("Write one unit.")
+    return amount.unit
+
+
+def _per(how: str) -> str:
+    match = _PER.fullmatch(how)
+    return match["unit"].strip() if match else ""
+
+
+@dataclass(frozen=True)
+class PriceLine(Note):
+    """One price; the value is the words, which ``read_price`` understands."""
+
+    longest: int = 80
+    name = "price"
+
+    def read(self, text: str, answers: Answers) -> str:
+        read_price(text)
+        return " ".join(text.split())
+
+    def echo(self, value: str, answers: Answers) -> str:
+        return read_price(value).words
+
+    def hint(self, units: str) -> str:
+        said = f"such as {EXAMPLE}, compost 6 per bag, edging 2 per ft, plants 4 each"
+        return said if units == US else in_metric(said)
+
+
+def prices_of(lines: Sequence[str]) -> dict[str, Price]:
+    """Return the prices by thing; raises ``Refused`` for two of one thing or two kinds of money."""
+    found: dict[str, Price] = {}
+    for line in lines:
+        price = read_price(line)
+        if price.thing in found:
+            raise Refused(f"There are two prices of {price.thing}. Keep one of them.")
+        found[price.thing] = price
+    if len({price.sign for price in found.values() if price.sign}) > 1:
+        raise Refused("The prices are in two kinds of money. Write them all in one.")
+    return found
+
+
+def wrong_prices(lines: Sequence[str], _answers: Answers) -> str | None:
+    """Return the sentence that refuses prices which do not go together, or nothing."""
+    try:
+        prices_of(lines)
+    except Refused as refused:
+        return str(refused)
+    return None

@@ -1,0 +1,256 @@
+"""Dig day and the shopping list, on the sheet."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from interview.asking.model import Unanswered
+from interview.drawing.canvas import cells
+from interview.garden.afterwards import questions as review
+from interview.garden.earth.costs import Costs, costs, plant_count
+from interview.garden.earth.materials import APRON_DEEP_IN, APRON_DEEP_MM, Item, Soil, loosen
+from interview.garden.earth.overflow import apron
+from interview.garden.pictures import levels, section_picture
+from interview.garden.plan import Plan
+from interview.garden.planting.section import level_lines
+from interview.garden.site import cautions
+from interview.garden.site import questions as site
+from interview.garden.size import questions as bed
+from interview.garden.summary import figure_words, may_dig, width, wrap
+from interview.quantities.shown import depth_words, length_words, volume_words
+from interview.quantities.units import (
+    Quantity,
+    magnitude,
+    plain_number,
+    quantity,
+    same_dimension,
+    show,
+    total,
+    unit_name,
+)
+from interview.sheet.common import figure_lines
+
+SECTION_ROWS = 24
+TOLD_ABOVE = ("Dig from the old ground", "The berm stands")
+"""Notes of the section that stand in words above it on the sheet."""
+NOTHING = 0.01
+"""Soil left over, as a part of the berm, that is within the error of the sum."""
+
+
+def dig(plan: Plan) -> Iterator[str]:
+    """Yield whether to dig, what to dig, and the list for dig day."""
+    yield from _may(plan)
+    yield from _how_deep(plan)
+    yield from figure_lines(
+        plan,
+        "floor_depth_governed_by",
+        "soil_dug_total",
+        "soil_loose",
+        "barrow_loads",
+        "soil_to_keep",
+    )
+    yield from _hours(plan)
+    yield from _surplus(plan)
+    yield ""
+    drawing = section_picture(plan)
+    notes = tuple(note for note in drawing.notes if not note.startswith(TOLD_ABOVE))
+    yield from cells(replace(drawing, notes=notes), width(), SECTION_ROWS, braille=False)
+    yield ""
+    yield from level_lines(levels(plan), plan.metric)
+    yield ""
+    yield from _water(plan)
+    yield ""
+    for place, line in enumerate(cautions.dig_day(_day(plan)), 1):
+        yield from wrap(f"[ ] {place:>2}. {plan.answers.told(line)}", "        ")
+
+
+def _may(plan: Plan) -> Iterator[str]:
+    """Yield first of all whether a spade may go in, until when, and how near to a mark."""
+    now = may_dig(plan)
+    if now.open:
+        yield "Digging is OPEN: the lines are located and answered."
+    else:
+        head = "STOP: do not dig here." if now.word == "STOP" else "Digging is SHUT today:"
+        yield from wrap(f"{head} {' '.join(now.reasons)}", "  ")
+    ticket = plan.answers.get(site.LINES_TICKET)
+    if ticket:
+        yield from wrap(f"Locate ticket: {ticket}", "  ")
+    yield from figure_lines(plan, "earliest_dig_day", "marks_stale_after")
+    day = plan.answers.get(review.DIG_DAY)
+    if day:
+        past = " (past)" if day < plan.now.date() else ""
+        yield from wrap(f"{'The day you chose to dig:':<46}{day:%A} {day}{past}", " " * 46)
+    yield from wrap(
+        f"Within {plan.tolerance} of a mark dig only gently, by hand; what your ticket says goes "
+        f"before this. [{site.tolerance_zone(plan.answers).source}]",
+        "  ",
+    )
+
+
+def _day(plan: Plan) -> cautions.Day:
+    return cautions.Day(
+        plan.tolerance,
+        plan.answers[bed.AMEND],
+        plan.piped,
+        "10 mm" if plan.metric else "half an inch",
+    )
+
+
+def _how_deep(plan: Plan) -> Iterator[str]:
+    work, metric = plan.earth, plan.metric
+    mulch = plan.answers[bed.MULCH_DEPTH]
+    up, down = total(work.uphill_depth, mulch), total(work.downhill_depth, mulch)
+    if plan.bed_count > 1:
+        yield from wrap(
+            f"{plan.bed_count} beds: the depths and the berm are of one bed; all the soil, the "
+            "loads and the hours are of all."
+        )
+    deep = f"{depth_words(up, metric)} below the lawn"
+    if depth_words(up, metric) != depth_words(down, metric):
+        deep += f" at the uphill edge, {depth_words(down, metric)} at the downhill edge"
+    yield from wrap(
+        f"Dig the floor level: {deep} (this leaves room for {depth_words(mulch, metric)} of "
+        "mulch).",
+        "  ",
+    )
+    yield from wrap(
+        f"Build the berm, a low bank, {depth_words(work.berm_height, metric)} above the lawn "
+        "downhill, tamped in thin layers, its top level all round.",
+        "  ",
+    )
+
+
+def _hours(plan: Plan) -> Iterator[str]:
+    quick, slow = (figure_words(plan, key) for key in ("hours_quick", "hours_slow"))
+    yield f"{'Hours to dig by hand:':<46}{quick.removesuffix(' h')} to {slow}"
+
+
+def _surplus(plan: Plan) -> Iterator[str]:
+    """Yield what is left over, loose, with what is dug for the mulch."""
+    soil = Soil(plan.answers[bed.SOIL_DUG])
+    spare = plan.level_berm.spare
+    if magnitude(spare, "ft**3") <= NOTHING * magnitude(plan.level_berm.fill, "ft**3"):
+        yield from wrap(
+            f"{'Left over for elsewhere:':<46}nothing: keep all of it until the berm stands level "
+            "all round",
+            " " * 46,
+        )
+        return
+    left = loosen(spare * plan.bed_count, soil)
+    yield from wrap(
+        f"{'Left over for elsewhere, loose:':<46}{volume_words(left, plan.metric)}, with what "
+        "is dug for the mulch; keep it off trunks, walls and the overflow's way",
+        " " * 46,
+    )
+
+
+def _water(plan: Plan) -> Iterator[str]:
+    """Yield how the water gets in, over the notch, and where it goes then."""
+    metric = plan.metric
+    yield from wrap(
+        f"Cut the overflow notch {length_words(plan.notch.width, metric)} wide, its bottom "
+        f"{depth_words(plan.garden.depth, metric)} above the finished floor, lined with stone.",
+        "  ",
+    )
+    long, wide = apron(plan.notch.width, metric)
+    thick = quantity(APRON_DEEP_MM, "mm") if metric else quantity(APRON_DEEP_IN, "in")
+    yield from wrap(
+        f"Below it lay a stone apron {length_words(long, metric)} long and "
+        f"{length_words(wide, metric)} wide, {depth_words(thick, metric)} thick; lay a pad of "
+        "stone where the water comes in too.",
+        "  ",
+    )
+    yield from figure_lines(plan, "peak_flow", "notch_head")
+    yield from wrap(_goes(plan), "  ")
+    if plan.piped:
+        yield from _pipe(plan)
+
+
+def _goes(plan: Plan) -> str:
+    spot = site.chosen_spot(plan.answers)
+    goes = spot.get(site.OVERFLOW_TO)
+    if goes is None or goes == "undecided":
+        end = "it is not decided where: choose a way that harms nobody before you dig"
+    else:
+        end = site.OVERFLOW_TO.kind.echo(goes, spot)
+    if plan.beds.in_series:
+        return f"From each notch the water runs to the bed below; from the last {end}."
+    return f"From the notch the water goes {end}." if goes else f"From the notch, {end}."
+
+
+def _pipe(plan: Plan) -> Iterator[str]:
+    """Yield the size and the fall of the pipe."""
+    choice, metric = plan.pipe_size, plan.metric
+    flow = "L/s" if metric else "ft**3/s"
+    came = show(plan.catchment_flow, flow, 3, "up")
+    if choice.width is None:
+        yield from wrap(
+            f"No pipe that is sold carries the peak flow of {came}: use a channel.", "  "
+        )
+        return
+    yield from wrap(
+        f"Pipe: {depth_words(choice.width, metric)} inside, smooth, falling 1 in 100, carries "
+        f"{show(choice.smooth, flow, 3, 'down')} when full, and {came} comes at the peak. "
+        f"Corrugated, it carries {show(choice.corrugated, flow, 3, 'down')}.",
+        "  ",
+    )
+    try:
+        fall = plan.pipe
+    except Unanswered:
+        return
+    yield from wrap(
+        f"Fall it needs: {depth_words(fall.needed, metric)}; fall it has: "
+        f"{depth_words(fall.available, metric)}.",
+        "  ",
+    )
+
+
+def shopping(plan: Plan) -> Iterator[str]:
+    """Yield what to buy, in loads and in bags, and what it costs where prices were given."""
+    found = costs(plan)
+    for item in plan.shopping:
+        note = f". {plan.answers.told(item.note)}" if item.note else ""
+        bags = ""
+        if item.bags is not None and item.bag is not None:
+            one = show(item.bag, "L" if plan.metric else "ft**3", 2)
+            bags = f", or {item.bags} bags of {one}"
+        yield from wrap(
+            f"[ ] {item.name}: {_buy(item.buy, plan.metric)}{bags}{_each(plan, item)}{note}"
+            f"{_cost(found, item.name)}",
+            "      ",
+        )
+    count = plant_count(plan)
+    each = f" ({count // plan.bed_count} a bed)" if plan.bed_count > 1 else ""
+    listed = "listed below" if plan.planting.total else "by the places below"
+    yield from wrap(f"[ ] plants: {count} in all{each}, {listed}{_cost(found, 'plants')}", "      ")
+    if found.lines:
+        missing = f"; no price given for {', '.join(found.unpriced)}" if found.unpriced else ""
+        yield from wrap(f"Together: {found.sign}{found.total:.2f}{missing}.", "      ")
+    if found.unused:
+        yield from wrap(f"Not on the list, though priced: {', '.join(found.unused)}.", "      ")
+
+
+def _each(plan: Plan, item: Item) -> str:
+    """Say how much of it goes to each of several beds; a pipe goes to none."""
+    if plan.bed_count == 1 or item.name == "pipe":
+        return ""
+    units = {True: ("m", "m**3"), False: ("ft", "ft**3")}[plan.metric]
+    unit = units[0] if same_dimension(item.amount, "m") else units[1]
+    return f" for all the beds, {show(item.amount / plan.bed_count, unit, 2, 'up')} to each"
+
+
+def _cost(found: Costs, thing: str) -> str:
+    line = found.of(thing)
+    return "" if line is None else f". Costs {found.sign}{line.amount:.2f}"
+
+
+def _buy(amount: Quantity, metric: bool) -> str:
+    """Write an amount in the unit it is sold in: cubic yards from a half yard up, else feet."""
+    if same_dimension(amount, "m"):
+        unit = "m" if metric else "ft"
+    elif metric:
+        unit = "m**3"
+    else:
+        unit = "yd**3" if magnitude(amount, "yd**3") >= 0.5 else "ft**3"
+    return f"{plain_number(magnitude(amount, unit), 4)} {unit_name(unit)}"

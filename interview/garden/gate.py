@@ -1,0 +1,345 @@
+"""The dig gate: nothing is dug before the buried lines are located and answered."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Any
+
+from interview.asking.model import Answers, Question, Standing
+from interview.asking.route import Step
+from interview.garden.site import questions as site
+from interview.garden.site.locate import Cause, DigGate, LocateState, PrivateLines, dig_gate
+from interview.garden.soak import questions as soak
+from interview.quantities.guards import reaches
+from interview.quantities.units import magnitude
+
+_PRIVATE = {
+    "none": PrivateLines.NONE,
+    "kept_clear": PrivateLines.KEPT_CLEAR,
+    "not_found": PrivateLines.UNKNOWN,
+}
+MARK_UNKNOWN = "You have not said how far the nearest mark is: measure that first."
+MARK_PACED = (
+    "The distance to the nearest mark is in paces, and the length of the pace is not known yet: "
+    "measure the distance with a tape."
+)
+BLOCKING_SMELLS = ("gas", "fuel", "sewage")
+_TO_CHANGE: dict[Cause, Question[Any]] = {
+    Cause.NOT_ASKED: site.LINES_REQUESTED,
+    Cause.REQUEST_TO_COME: site.LINES_ASKED_ON,
+    Cause.WAITING: site.LINES_ASKED_ON,
+    Cause.SILENT: site.LINES_ANSWERED,
+    Cause.MARKED_TOO_SOON: site.LINES_FINISHED_ON,
+    Cause.MARKED_TO_COME: site.LINES_FINISHED_ON,
+    Cause.PRIVATE: site.PRIVATE_LINES,
+    Cause.STALE: site.LINES_ASKED_ON,
+    Cause.WAIT_UNKNOWN: site.LINES_BUSINESS_DAYS,
+    Cause.HOLIDAYS_UNKNOWN: site.LINES_HOLIDAYS,
+    Cause.STALE_BEFORE_OPEN: site.LINES_VALID_DAYS,
+}
+_OF_ONE_REQUEST: tuple[Question[Any], ...] = (
+    site.LINES_TICKET,
+    site.LINES_ANSWERED,
+    site.LINES_FINISHED_ON,
+    site.MARK_DISTANCE,
+)
+"""Answers that speak of the marks of one request and say nothing of those of the next."""
+
+
+@dataclass(frozen=True)
+class Bar:
+    """One reason why a question is shut, and the answers that would have to change."""
+
+    said: str
+    addresses: tuple[str, ...]
+    """Where those answers are kept, the likeliest first."""
+    waits: bool = False
+    """Whether time alone takes it away, unless a date is wrong."""
+
+
+def locate_state(answers: Answers) -> LocateState:
+    """Return what has been done about the buried lines."""
+    whole = answers.whole()
+    asked = whole.get(site.LINES_REQUESTED) == "asked"
+    return LocateState(
+        asked=whole.get(site.LINES_ASKED_ON) if asked else None,
+        all_answered=whole.get(site.LINES_ANSWERED) if asked else None,
+        finished=whole.get(site.LINES_FINISHED_ON) if asked else None,
+        private_lines=_PRIVATE.get(whole.get(site.PRIVATE_LINES) or ""),
+        business_days=site.business_days(whole),
+        valid_days=whole[site.LINES_VALID_DAYS],
+        counted=site.counted(whole),
+        holidays=site.holidays(whole),
+        assumed_holidays=site.assumed_holidays(whole),
+    )
+
+
+def gate_today(answers: Answers, today: dt.date) -> DigGate:
+    """Return whether digging may start on ``today``."""
+    return dig_gate(locate_state(answers), today)
+
+
+def dig_reasons(answers: Answers, today: dt.date) -> list[str]:
+    """Return every reason why no spade may go in today; none where it may."""
+    return [bar.said for bar in _dig_bars(answers.whole(), today)]
+
+
+def _dig_bars(whole: Answers, day: dt.date) -> list[Bar]:
+    found = gate_today(whole, day)
+    bars = [
+        _line_bar(whole, cause, said)
+        for cause, said in zip(found.causes, found.reasons, strict=True)
+    ]
+    if whole.get(site.LINES_REQUESTED) == "asked" and (
+        fault := whole.fault(site.LINES_FINISHED_ON)
+    ):
+        label = site.LINES_FINISHED_ON.label
+        bars.append(Bar(f"“{label}” needs attention: {fault}", (site.LINES_FINISHED_ON.key,)))
+    near = whole.get(site.MARK_DISTANCE)
+    zone = site.tolerance_zone(whole)
+    if near is None:
+        if not bars:
+            said = MARK_PACED if whole.waits(site.MARK_DISTANCE) else MARK_UNKNOWN
+            bars.append(Bar(whole.told(said), (site.MARK_DISTANCE.key,)))
+    elif not reaches(magnitude(near, "m"), magnitude(zone.shown(whole.metric), "m")):
+        said = (
+            f"A mark is within {zone.words(whole.metric)} of where you will dig. Move the hole and "
+            "the garden, and measure again."
+        )
+        bars.append(Bar(whole.told(said), (site.MARK_DISTANCE.key,)))
+    return bars
+
+
+def _line_bar(whole: Answers, cause: Cause, said: str) -> Bar:
+    question = _TO_CHANGE[cause]
+    if cause is Cause.NOT_ASKED and whole.get(site.LINES_REQUESTED) == "asked":
+        question = site.LINES_ASKED_ON
+        said = "You have not yet asked, or not said on which day: the waiting counts from there."
+    return Bar(whole.told(said), (question.key,), waits=cause is Cause.WAITING)
+
+
+def alarm(step: Step, answers: Answers) -> str:
+    """Return what must be said at once after this answer, or nothing."""
+    view = step.view(answers)
+    if step.question is soak.HOLE_SMELL:
+        smell: str | None = view.get(soak.HOLE_SMELL)
+        said = f"STOP. {soak.HOLE_SMELL.caution_in(view)}"
+        return said if smell in BLOCKING_SMELLS else ""
+    if step.question is soak.HOLE_SEEPS and view.get(soak.HOLE_SEEPS):
+        return (
+            "STOP here: water that seeps in is groundwater, and a garden at this spot would fill "
+            "from below. Fill the hole and choose a higher spot."
+        )
+    return ""
+
+
+def shut(step: Step, answers: Answers, today: dt.date) -> list[str]:
+    """Return why the question of ``step`` may not be answered yet; none where it may."""
+    return [bar.said for bar in bars(step, answers, today)]
+
+
+def bars(step: Step, answers: Answers, today: dt.date) -> list[Bar]:
+    """Return what keeps the question of ``step`` shut, with the answers to change.
+
+    A hole is held against the day it is dug, so its questions stay open when the marks go stale
+    afterwards, or when new marks are asked for after it was dug with all lines clear. A day
+    without a hole is held against today where it fails, so that it keeps nobody out.
+    """
+    view = step.view(answers)
+    if step.question is soak.HOLE_DUG_ON:
+        return _day_bars(view, today)
+    if not step.question.digs:
+        return []
+    smell = view.get(soak.HOLE_SMELL)
+    if smell in BLOCKING_SMELLS and step.question is not soak.HOLE_SMELL:
+        said = (
+            f"The hole smells of {smell}. Stop, stay away from it, and call: the utility for gas, "
+            "the health department for fuel or sewage."
+        )
+        return [Bar(view.told(said), (view.address(soak.HOLE_SMELL),))]
+    return [*_hole_bars(view, today), *_pollution_bars(view)]
+
+
+def _day_bars(view: Answers, today: dt.date) -> list[Bar]:
+    """Return why no day of digging may be named yet: none was fit for it up to today."""
+    if view.get(soak.HOLE_DEPTH) is not None:
+        return []
+    last = locate_state(view).stale_after or today
+    return _dig_bars(view.whole(), min(today, last))
+
+
+def _hole_bars(view: Answers, today: dt.date) -> list[Bar]:
+    day = view.get(soak.HOLE_DUG_ON)
+    whole, here = view.whole(), view.address(soak.HOLE_DUG_ON)
+    if day is None:
+        return _dig_bars(whole, today)
+    if cleared_before(view):
+        return []
+    if day > today:
+        said = f"The hole is to be dug on {day:%A} {day}; its questions open then."
+        return [*_dig_bars(whole, day), Bar(said, (here,), waits=True)]
+    found = _dig_bars(whole, day)
+    if not found:
+        return []
+    if view.get(soak.HOLE_DEPTH) is None:
+        return _dig_bars(whole, today)
+    if view.get(soak.HOLE_CLEARED) == "no":
+        said = (
+            f"You said that not every line was clear when this hole was dug on {day}. Do not use "
+            "it. Look for damage and call if you see any, fill it, and dig another one once "
+            "digging is open."
+        )
+        return [Bar(said, (view.address(soak.HOLE_CLEARED), view.address(soak.ANOTHER_HOLE)))]
+    if soak.asked_after(view):
+        said = (
+            f"This hole was dug on {day}, and the marks in your answers were asked for later. Say "
+            "whether every line was clear on that day."
+        )
+        return [Bar(said, (view.address(soak.HOLE_CLEARED), here))]
+    if day == today:
+        return found
+    first, *others = found
+    said = f"For {day}, the day of this hole: {first.said}"
+    ways = (here, *first.addresses) if first.waits else (*first.addresses, here)
+    return [Bar(said, ways), *others]
+
+
+def _pollution_bars(view: Answers) -> list[Bar]:
+    """Return why water may not be soaked in where pollution is suspected; a test begun goes on."""
+    spot = site.chosen_spot(view)
+    suspected, lab = spot.get(site.CONTAMINATION), spot.get(site.SOIL_LAB)
+    if not suspected or lab == "clear" or view.text(soak.TEST_START) is not None:
+        return []
+    said = (
+        "You named something that may have polluted the ground of this spot: do not dig and do "
+        "not soak water in. A laboratory that finds the soil clear opens it; so does another spot."
+    )
+    questions: tuple[Question[Any], ...] = (site.SOIL_LAB, site.CONTAMINATION, site.ANOTHER_SPOT)
+    asked = (spot.address(question) for question in questions)
+    return [Bar(said, (*asked, site.CHOSEN_SPOT.key))]
+
+
+def cleared_before(view: Answers) -> bool:
+    """Tell whether all lines were clear for this item's hole before the request there is now.
+
+    While the request is the one the hole was dug under, its own answers tell.
+    """
+    day, asked = view.get(soak.HOLE_DUG_ON), locate_state(view).asked
+    noted = view.get(soak.HOLE_CLEARED)
+    return day is not None and (asked is None or asked > day) and noted not in (None, "no")
+
+
+def beware(step: Step, answers: Answers, today: dt.date) -> str:
+    """Return what is to be known before the depth of a hole is given, or nothing.
+
+    The day kept was shut to digging and today is open: the hole is dug today, or not at all.
+    """
+    view = step.view(answers)
+    if step.question is not soak.HOLE_DEPTH or not _moves_to(view, today):
+        return ""
+    day = view[soak.HOLE_DUG_ON]
+    return (
+        f"You named {day} for this hole, and digging was shut on that day. If it is not dug yet, "
+        "dig it today and give its depth: today is then its day. If it was dug then, do not use "
+        "it: look for damage, fill it, and dig another."
+    )
+
+
+def _moves_to(view: Answers, today: dt.date) -> bool:
+    """Tell whether a hole without a depth was named a day that was shut, while today is open."""
+    day = view.get(soak.HOLE_DUG_ON)
+    return (
+        day is not None
+        and day < today
+        and view.get(soak.HOLE_DEPTH) is None
+        and not cleared_before(view)
+        and bool(_dig_bars(view.whole(), day))
+        and not _dig_bars(view.whole(), today)
+    )
+
+
+def doubt(step: Step, day: Any, answers: Answers) -> str:
+    """Return why a day given to ``step`` needs a second look, or nothing."""
+    if step.question is site.LINES_ASKED_ON and (old := _of_old_marks(answers, day)):
+        labels = ", ".join(f"“{question.label}”" for question in old)
+        return (
+            "That is a later request: what you said of the old marks is taken away and asked "
+            f"again ({labels})."
+        )
+    if step.question is soak.HOLE_DUG_ON and day != step.view(answers).get(soak.HOLE_DUG_ON):
+        reasons = dig_reasons(answers, day)
+        return f"On {day} digging is not open: {reasons[0]}" if reasons else ""
+    return ""
+
+
+def _of_old_marks(answers: Answers, day: dt.date) -> list[Question[Any]]:
+    """Return the answers that a request made on ``day`` leaves without meaning."""
+    whole = answers.whole()
+    old, finished = whole.get(site.LINES_ASKED_ON), whole.get(site.LINES_FINISHED_ON)
+    later = (old is not None and day > old) if finished is None else finished < day
+    marked = any(whole.text(one) for one in (site.LINES_FINISHED_ON, site.MARK_DISTANCE))
+    if not later or not (marked or whole.get(site.LINES_ANSWERED)):
+        return []
+    holidays = (site.LINES_HOLIDAYS,) if max(site.holidays(whole), default=day) <= day else ()
+    return [one for one in (*_OF_ONE_REQUEST, *holidays) if whole.text(one) is not None]
+
+
+def follow(before: Answers, after: Answers, today: dt.date) -> Answers:
+    """Return ``after`` with what an answer entails about marks and holes, ``before`` it given.
+
+    A later request takes the answers about the old marks away. A hole whose day was shut gets
+    today for its day with its depth. For each hole it is noted that all lines were clear, as long
+    as the request is the one it was dug under; a note stands when a later request is made.
+    """
+    whole = after.whole()
+    for number in whole.numbers(soak.HOLES.key):
+        if note := _due(before.at(soak.HOLES.key, number), today):
+            now = whole.at(soak.HOLES.key, number)
+            if now.text(soak.HOLE_CLEARED) is None and _same_hole(before, now):
+                whole = whole.with_text(now.address(soak.HOLE_CLEARED), note)
+    day = whole.get(site.LINES_ASKED_ON)
+    if day is not None and day != before.whole().get(site.LINES_ASKED_ON):
+        for question in _of_old_marks(before, day):
+            whole = whole.without(question.key)
+    for number in whole.numbers(soak.HOLES.key):
+        for address, text in _entailed(before, whole.at(soak.HOLES.key, number), today):
+            whole = whole.without(address) if text is None else whole.with_text(address, text)
+    return whole
+
+
+def _same_hole(before: Answers, now: Answers) -> bool:
+    was = before.at(*now.scope) if now.scope else before
+    return was.get(soak.HOLE_DUG_ON) == now.get(soak.HOLE_DUG_ON)
+
+
+def _due(view: Answers, today: dt.date) -> str | None:
+    """Return what is to be noted of a hole that was dug with all lines clear, or nothing."""
+    day, asked = view.get(soak.HOLE_DUG_ON), locate_state(view).asked
+    if day is None or asked is None or not asked <= day <= today:
+        return None
+    if view.get(soak.HOLE_DEPTH) is None or _dig_bars(view.whole(), day):
+        return None
+    ticket = view.whole().get(site.LINES_TICKET)
+    return f"ticket {' '.join(ticket.split())}" if ticket else "yes"
+
+
+def _entailed(before: Answers, view: Answers, today: dt.date) -> Iterator[tuple[str, str | None]]:
+    """Yield the addresses of one hole that change with the answer given, and their new words."""
+    assert view.scope is not None
+    was = before.at(*view.scope)
+    newly = view.get(soak.HOLE_DEPTH) is not None and was.get(soak.HOLE_DEPTH) is None
+    if newly and _moves_to(was, today):
+        day_at = view.address(soak.HOLE_DUG_ON)
+        yield day_at, today.isoformat()
+        view = view.with_text(day_at, today.isoformat())
+    day, asked = view.get(soak.HOLE_DUG_ON), locate_state(view).asked
+    noted, due = view.get(soak.HOLE_CLEARED), _due(view, today)
+    if due:
+        if view.standing(soak.HOLE_CLEARED) in (Standing.OPEN, Standing.UNKNOWN):
+            yield view.address(soak.HOLE_CLEARED), due
+    elif noted not in (None, "no") and day is not None:
+        own = asked is not None and asked <= day
+        if not _same_hole(before, view) or (own and _dig_bars(view.whole(), day)):
+            yield view.address(soak.HOLE_CLEARED), None

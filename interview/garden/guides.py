@@ -1,0 +1,39 @@
+"""Where published guides disagree about this garden, as far as the plan knows it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from interview.asking.model import Unanswered
+from interview.garden import guidance
+from interview.garden.guidance import Guidance
+from interview.garden.plan import Plan
+from interview.garden.size.size_factors import PublishedSize
+
+
+def _published(plan: Plan) -> PublishedSize | None:
+    try:
+        return plan.published
+    except Unanswered:
+        return None
+
+
+_TOPICS: tuple[Callable[[Plan], Guidance], ...] = (
+    lambda p: guidance.drawdown(p.soil.corrected, p.depth.rule, p.metric),
+    lambda p: guidance.sizes(p.catchment.drains_here, _published(p), p.recommended, p.metric),
+    lambda p: guidance.steepest(p.slope),
+    lambda p: guidance.slope_depths(p.slope),
+    lambda p: guidance.least_rates(p.soil.corrected, p.soil.drop_rate, p.metric),
+    lambda p: guidance.pond_depths(p.depth.depth, p.metric),
+)
+
+
+def guides(plan: Plan) -> tuple[Guidance, ...]:
+    """Return each matter on which guides disagree, of those the plan can judge so far."""
+    found = []
+    for topic in _TOPICS:
+        try:
+            found.append(topic(plan).told(plan.answers.told))
+        except (Unanswered, ValueError):
+            continue
+    return tuple(found)

@@ -1,0 +1,82 @@
+"""The drawings of a plan: the garden from above, cut along the slope, and its pond in a storm."""
+
+from __future__ import annotations
+
+from interview.asking.model import Answers
+from interview.drawing.scene import Drawing
+from interview.garden.earth.above import plan_view
+from interview.garden.plan import Plan
+from interview.garden.planting.section import LevelRow, cross_section, level_table
+from interview.garden.site import questions as site
+from interview.garden.size import questions as bed
+from interview.garden.storms.charts import pond_chart
+from interview.quantities.units import Quantity
+
+_SHORT = dict(site.NEAR.kind.options)  # type: ignore[attr-defined]
+
+
+def distances(spot: Answers) -> list[tuple[str, Quantity]]:
+    """Return the measured distances of a spot by the name of the thing."""
+    found = []
+    for key in spot.get(site.NEAR) or ():
+        far = spot.get(site.DISTANCES[key])
+        if far is not None:
+            found.append((_SHORT[key], far))
+    return found
+
+
+def plan_picture(plan: Plan) -> Drawing:
+    """Return one bed seen from above; raises ``Unanswered``."""
+    spot = site.chosen_spot(plan.answers)
+    drawn = plan_view(
+        plan.garden,
+        spot.get(site.DOWNHILL) or "flat",
+        plan.notch.width,
+        plan.answers.get(bed.SPOUT_DISTANCE),
+        plan.answers[bed.WATER_BY],
+        distances(spot),
+        plan.metric,
+    )
+    return drawn.told(plan.answers.told)
+
+
+def section_picture(plan: Plan) -> Drawing:
+    """Return one bed cut along the slope; raises ``Unanswered``."""
+    return cross_section(
+        plan.garden,
+        plan.earth,
+        plan.slope.fall,
+        plan.answers[bed.MULCH_DEPTH],
+        plan.metric,
+        plan.answers[bed.BERM_TOP],
+        plan.zone_hours,
+    )
+
+
+def levels(plan: Plan) -> tuple[LevelRow, ...]:
+    """Return every level of a bed from one string set at its rim; raises ``Unanswered``."""
+    return level_table(
+        plan.garden,
+        plan.earth,
+        plan.slope.fall,
+        plan.answers[bed.MULCH_DEPTH],
+        plan.metric,
+        plan.answers[bed.BERM_TOP],
+    )
+
+
+def pond_pictures(plan: Plan) -> tuple[Drawing, ...]:
+    """Return the pond in the storm of the rain to hold, of each bed that differs.
+
+    Beds side by side are alike. Raises ``Unanswered``.
+    """
+    beds = plan.all_held_storm.beds
+    return tuple(
+        pond_chart(
+            one,
+            plan.metric,
+            f"bed {place} of {len(beds)}" if len(beds) > 1 else "",
+            "to the bed below" if place < len(beds) else "",
+        )
+        for place, one in enumerate(beds, 1)
+    )

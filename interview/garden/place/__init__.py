@@ -1,0 +1,1 @@
+"""The place: units shown, country, state, and the rain to hold."""

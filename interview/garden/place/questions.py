@@ -1,0 +1,201 @@
+"""Stage A: the garden's name, the units, the place, and the rain to hold."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+
+from interview.asking.conditions import always_this, by_units, chosen, said_yes
+from interview.asking.kinds import Choice, Measure, Note, YesNo
+from interview.asking.lands import US
+from interview.asking.model import Answers, Question, Stage
+
+STATES = (
+    "AL Alabama,AK Alaska,AZ Arizona,AR Arkansas,CA California,CO Colorado,CT Connecticut,"
+    "DE Delaware,DC District of Columbia,FL Florida,GA Georgia,HI Hawaii,ID Idaho,IL Illinois,"
+    "IN Indiana,IA Iowa,KS Kansas,KY Kentucky,LA Louisiana,ME Maine,MD Maryland,"
+    "MA Massachusetts,MI Michigan,MN Minnesota,MS Mississippi,MO Missouri,MT Montana,"
+    "NE Nebraska,NV Nevada,NH New Hampshire,NJ New Jersey,NM New Mexico,NY New York,"
+    "NC North Carolina,ND North Dakota,OH Ohio,OK Oklahoma,OR Oregon,PA Pennsylvania,"
+    "RI Rhode Island,SC South Carolina,SD South Dakota,TN Tennessee,TX Texas,UT Utah,"
+    "VT Vermont,VA Virginia,WA Washington,WV West Virginia,WI Wisconsin,WY Wyoming"
+)
+
+GARDEN_NAME = Question(
+    key="garden_name",
+    label="Name of the garden",
+    text="What do you call this garden?",
+    kind=Note(40, "Maple corner"),
+    why="The name heads your plan and your file. It need not be an address.",
+    find_out="Any short name will do, such as Maple corner.",
+)
+
+UNITS = Question(
+    key="units",
+    label="Units shown",
+    text="Which units are on your tape: feet and inches, or metric?",
+    kind=Choice((("us", "feet and inches"), ("metric", "meters and millimeters"))),
+    why="Every figure is shown in these units. You may still type any length in either.",
+    find_out="Look at your tape measure.",
+)
+
+COUNTRY = Question(
+    key="country",
+    label="Country",
+    text="Which country is the garden in?",
+    kind=Choice(
+        (
+            ("us", "United States"),
+            ("canada", "Canada"),
+            ("uk", "United Kingdom"),
+            ("australia", "Australia"),
+            ("new_zealand", "New Zealand"),
+            ("other", "another country"),
+        )
+    ),
+    why="It decides whom to ask about buried lines, and which plants are native.",
+    find_out="Choose another country if yours is not listed; local rules then matter more.",
+)
+
+STATE = Question(
+    key="state",
+    label="State",
+    text="Which state is it in?",
+    kind=Choice(tuple((one[:2].lower(), one[3:]) for one in STATES.split(","))),
+    why="States differ in how long to wait for line marks and in which plants are native.",
+    find_out="Type the state's name or its two letters.",
+    asks=chosen(COUNTRY, "us"),
+    when="the country is the United States",
+)
+
+
+def in_the_us(answers: Answers) -> bool:
+    """Tell whether the garden is in the United States."""
+    return answers.get(COUNTRY) == "us"
+
+
+def abroad(**fields: str) -> Callable[[Answers], Mapping[str, str]]:
+    """Return fields of a question that are worded so outside the United States."""
+    return lambda answers: {} if answers.country == US else fields
+
+
+RAIN_DEPTH = Question(
+    key="rain_depth",
+    label="Rain to hold",
+    text="How much rain should the garden hold before it spills?",
+    kind=Measure("length", "in", "mm", (0.25, "in"), (4, "in")),
+    why="It sets the size. Many places in the US find that 9 of 10 rainy days bring 0.8 to "
+    "1.2 inches (20 to 30 mm) or less.",
+    find_out="Ask your local stormwater office for its depth. With none, 1 inch (25 mm) is usual.",
+    default=by_units("1 in", "25 mm"),
+    more="0.8 to 1.2 in (20 to 30 mm) is the 90 percent event in most US regions (Center for "
+    "Watershed Protection). That is 90 percent of events, not of the year's volume.",
+    wording=abroad(
+        why="It sets the size: the garden takes this much without spilling. No usual depth of your "
+        "country is held here.",
+        more="In most regions of the US 9 of 10 rainy days bring 0.8 to 1.2 in (20 to 30 mm) or "
+        "less (Center for Watershed Protection).",
+    ),
+)
+
+HAS_RECORD = Question(
+    key="has_rain_record",
+    label="Daily rainfall record",
+    text="Do you have a file of daily rainfall for your place?",
+    kind=YesNo(),
+    why="With one, the plan can say how the garden would have done in real years.",
+    find_out="A weather service often gives one as a CSV file with a date and a depth a day. "
+    "It is optional: answer no if you have none.",
+    default=always_this("no"),
+)
+
+RECORD_PATH = Question(
+    key="rain_record",
+    label="Rainfall file",
+    text="Where is the rainfall file?",
+    kind=Note(400, "rain.csv"),
+    why="It is read again each time the plan is made, and never changed.",
+    find_out="Type its path. A path without a folder is looked for beside your answers file.",
+    asks=said_yes(HAS_RECORD),
+    when="there is a rainfall record",
+)
+
+RECORD_UNIT = Question(
+    key="rain_record_unit",
+    label="Unit of the rainfall file",
+    text="Are the depths in that file inches or millimeters?",
+    kind=Choice((("in", "inches"), ("mm", "millimeters"))),
+    why="A unit guessed wrong would be 25 times off, so it is asked.",
+    find_out="Look at the column heading or the page the file came from.",
+    asks=said_yes(HAS_RECORD),
+    when="there is a rainfall record",
+)
+
+BY_NAME = "by its name"
+"""Stands for a column that is found by its usual names."""
+_FOUND = (BY_NAME, "skip", "skip it", "none")
+
+
+def column_named(question: Question[str], answers: Answers) -> str | None:
+    """Return the name or number given for a column; nothing where it is found by its name."""
+    given = answers.get(question)
+    return None if given is None or given.casefold() in _FOUND else given
+
+
+def _not_the_date(given: str, answers: Answers) -> str | None:
+    dates = column_named(RECORD_DATES, answers)
+    if dates is None or _column(given) != _column(dates):
+        return None
+    return "That is the column you gave for the date. Write the one that holds the rain."
+
+
+def _column(given: str) -> str:
+    """Return a name or a number of a column as it is compared."""
+    bare = " ".join(given.split()).casefold()
+    return bare.lstrip("0") if bare.isascii() and bare.isdigit() else bare
+
+
+RECORD_DATES = Question(
+    key="rain_date_column",
+    label="Date column of the rainfall file",
+    text="Which column of that file holds the date?",
+    kind=Note(60, "date, or 1 for the first"),
+    why="Files name their columns in many ways.",
+    find_out="Press Enter alone, and a column named date or day is found. Else write its name, or "
+    "its number counted from the left.",
+    asks=said_yes(HAS_RECORD),
+    when="there is a rainfall record",
+    default=always_this(BY_NAME),
+)
+
+RECORD_DEPTHS = Question(
+    key="rain_depth_column",
+    label="Rain column of the rainfall file",
+    text="Which column of that file holds the day's rain?",
+    kind=Note(60, "rain_in, or 2 for the second"),
+    why="Some files hold rain, snow and others side by side.",
+    find_out="Press Enter alone, and a column named rain, precipitation or prcp is found. Else "
+    "write its name, or its number counted from the left.",
+    asks=said_yes(HAS_RECORD),
+    when="there is a rainfall record",
+    objection=_not_the_date,
+    default=always_this(BY_NAME),
+)
+
+STAGE = Stage(
+    "start",
+    "A",
+    "Start",
+    "A name, your units, where you are, and how much rain to hold.",
+    (
+        GARDEN_NAME,
+        UNITS,
+        COUNTRY,
+        STATE,
+        RAIN_DEPTH,
+        HAS_RECORD,
+        RECORD_PATH,
+        RECORD_UNIT,
+        RECORD_DATES,
+        RECORD_DEPTHS,
+    ),
+)

@@ -1,0 +1,1 @@
+"""The planting: wetness, the plant list, choosing, swaps, care."""

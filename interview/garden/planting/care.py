@@ -1,0 +1,183 @@
+"""Looking after the planting in its first year, and what to do when water stands too long."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from interview.garden.planting.wetness import DAY_HOURS, LONGEST_HOURS, USUAL_HOURS
+from interview.quantities.evidence import Finding, Grade, Source, Standing
+from interview.quantities.units import Quantity, magnitude, quantity
+
+
+def _published(title: str) -> Source:
+    return Source(title, Standing.PUBLISHED)
+
+
+UW_STEP_3 = _published(
+    "Step 3: Planting and Maintaining the Rain Garden, University of Wisconsin-Extension, web page"
+)
+BUNCOMBE = _published(
+    "Rain Gardens Part IV: Regular Maintenance, Buncombe County Master Gardeners, NC, web page"
+)
+RI_DEM = _published("Maintaining a Rain Garden, Rhode Island DEM, web page")
+BALTIMORE = _published("Rain garden maintenance checklist, Blue Water Baltimore, undated")
+DELAWARE = _published("Garden Maintenance, Delaware Watersheds, web page")
+CLEMSON = _published("Maintaining Your Rain Garden, Clemson HGIC, 2016")
+CUT_BACK = Source(
+    "Rain garden tip sheet for homeowners, undated, publisher not shown in the copy",
+    Standing.SECONDARY,
+)
+
+
+@dataclass(frozen=True)
+class CareTask:
+    """One job and when it falls: months since planting, or months of a northern year."""
+
+    task: str
+    since_planting: tuple[int, ...]
+    """Whole months since planting, 0 to 11; empty where the season decides."""
+    season: tuple[int, ...]
+    """Calendar months in the northern half of the world; empty where age decides."""
+    source: Source
+
+
+CARE = (
+    CareTask(
+        "Water twice a week, about 1 inch (25 mm) a week in all, unless rain does it or the ground "
+        "is frozen.",
+        tuple(range(0, 12)),
+        (),
+        UW_STEP_3,
+    ),
+    CareTask("Pull weeds every week while they are small.", (0, 1, 2), (), RI_DEM),
+    CareTask("Pull weeds at least once a month.", tuple(range(3, 12)), (), BALTIMORE),
+    CareTask(
+        "After each big storm, see that water comes in and spills out where it should.",
+        tuple(range(0, 12)),
+        (),
+        BALTIMORE,
+    ),
+    CareTask("Replace plants that have died.", (5, 11), (), BALTIMORE),
+    CareTask("Clear silt and leaves from where water comes in.", (5, 11), (), BUNCOMBE),
+    CareTask("Do not feed the plants once they have taken.", (2,), (), BUNCOMBE),
+    CareTask("Top up the mulch to 2 to 3 inches (50 to 75 mm).", (), (4,), DELAWARE),
+    CareTask("Cut dead stems back to near the ground.", (), (2, 3), CUT_BACK),
+    CareTask("Water deeply in long dry spells.", (), (7, 8), CLEMSON),
+)
+
+
+@dataclass(frozen=True)
+class Sign:
+    """What a plant in trouble looks like, and what to do."""
+
+    trouble: str
+    look: str
+    remedy: str
+    source: Source
+
+
+SIGNS = (
+    Sign(
+        "Drowned",
+        "Leaves turn yellow and hang while the soil is wet; the stem is soft and dark at its foot; "
+        "the soil smells sour.",
+        "Lift it and set it one zone higher, and put a plant that stands more water in its place.",
+        Source("", Standing.MEMORY),
+    ),
+    Sign(
+        "Parched",
+        "Leaves hang in the morning too, curl, or go brown and crisp at the edges; the soil is dry "
+        "a finger deep.",
+        "Water it deeply twice a week and mulch it; if that fails, set it one zone lower.",
+        Source("", Standing.MEMORY),
+    ),
+    Sign(
+        "Neither",
+        "Leaves hang at noon only and stand again by evening.",
+        "Wait: new plants do that in heat.",
+        Source("", Standing.MEMORY),
+    ),
+)
+"""How to tell a drowned plant from a parched one."""
+
+
+@dataclass(frozen=True)
+class MonthCare:
+    """The jobs of one month."""
+
+    month: int
+    """1 for January to 12 for December."""
+    tasks: tuple[CareTask, ...]
+
+
+def first_year(planted_month: int, southern: bool = False) -> tuple[MonthCare, ...]:
+    """Return twelve months of jobs, beginning with the month of planting (1 to 12).
+
+    ``southern`` moves the jobs of a season by half a year. Raises ValueError for another month.
+    """
+    if planted_month not in range(1, 13):
+        raise ValueError("Give the month of planting as a number from 1 to 12.")
+    year = []
+    for age in range(12):
+        month = (planted_month - 1 + age) % 12 + 1
+        north = (month + 5) % 12 + 1 if southern else month
+        tasks = tuple(one for one in CARE if age in one.since_planting or north in one.season)
+        year.append(MonthCare(month, tasks))
+    return tuple(year)
+
+
+def after_storm(hours: Quantity) -> Finding:
+    """Return what ``hours`` of standing water after a storm means, and what to do.
+
+    Up to 24 h good; to 48 h watch; to 72 h clear and loosen; over 72 h mend. Raises ValueError
+    when the hours are negative. Sources: the 48 h limit of the Royal Horticultural Society, the
+    72 h limit of Monterey Bay LID, raking from a homeowner's tip sheet; the rest from memory.
+    """
+    stood = magnitude(hours, "h")
+    if not (math.isfinite(stood) and stood >= 0):
+        raise ValueError("Give the hours that water stood as zero or more.")
+    said = f"Water stood for about {stood:.0f} h."
+    if stood <= DAY_HOURS.value:
+        return Finding("drained", Grade.GOOD, said, "gone in 24 h", DAY_HOURS.source)
+    if stood <= USUAL_HOURS.value:
+        return Finding(
+            "drained",
+            Grade.GOOD,
+            said,
+            "gone in 48 h",
+            USUAL_HOURS.source,
+            "Keep it as it is, and time the next storm; 24 h is the aim.",
+        )
+    if stood <= LONGEST_HOURS.value:
+        return Finding(
+            "drained_slowly",
+            Grade.FIX,
+            said,
+            "gone in 48 h",
+            USUAL_HOURS.source,
+            "Clear silt where water comes in, rake or poke the floor loose, do not step on it, "
+            "and time the next storm.",
+        )
+    return Finding(
+        "drained_too_slowly",
+        Grade.FIX,
+        said,
+        "gone in 72 h",
+        LONGEST_HOURS.source,
+        "Dig out the top layer, a hand deep, loosen the soil below, send less water here, and test "
+        "the soil again; if that fails, plan the garden anew.",
+    )
+
+
+def after_storm_steps() -> tuple[tuple[str, str], ...]:
+    """Return for each span of hours that water stands, in words, what to do."""
+    day, usual, longest = (round(one.value) for one in (DAY_HOURS, USUAL_HOURS, LONGEST_HOURS))
+    spans = (
+        (f"gone within {day} h", day),
+        (f"gone in {day} to {usual} h", usual),
+        (f"gone in {usual} to {longest} h", longest),
+        (f"still there after {longest} h", longest + 1),
+    )
+    good = "Good: nothing to do."
+    return tuple((said, after_storm(quantity(hours, "h")).change or good) for said, hours in spans)

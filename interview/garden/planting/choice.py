@@ -1,0 +1,232 @@
+"""Picks a few kinds for each zone: a grass or sedge first, then flowers for every season."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, field
+from enum import Enum
+
+from interview.garden.planting.count import crowds
+from interview.garden.planting.record import (
+    Indicator,
+    ListRegion,
+    Plant,
+    PlantKind,
+    PlantRegion,
+    Zone,
+)
+from interview.garden.planting.wetness import DAY_HOURS, QUICK_HOURS, rating
+from interview.quantities.evidence import OURS, Cited, Source, Standing
+
+
+class Season(Enum):
+    """A season of flower."""
+
+    SPRING = "spring"
+    SUMMER = "summer"
+    AUTUMN = "autumn"
+
+
+MONTHS_OF = {
+    Season.SPRING: (3, 4, 5),
+    Season.SUMMER: (6, 7, 8),
+    Season.AUTUMN: (9, 10, 11),
+}
+"""The months of each season in the northern half of the world; the southern is half a year on."""
+
+WANTED_KINDS = Cited(3, OURS)
+"""Kinds in a zone, and kinds in flower in a season, where the list allows."""
+
+MOST_KINDS = Cited(5, OURS)
+"""Kinds first proposed in a zone, and two more when a season lacks flowers."""
+
+PLANTS_A_KIND = Cited(8, OURS)
+"""A larger zone gets one kind for about this many plants."""
+
+USUAL_SPACING_IN = Cited(
+    18.0,
+    Source(
+        "Plant Spacing, Low Impact Development Center, web page: one-gallon perennials",
+        Standing.PUBLISHED,
+    ),
+)
+
+
+def seasons_of(plant: Plant) -> frozenset[Season]:
+    """Return the seasons a plant has flowers to see in: forbs and shrubs only."""
+    if plant.kind not in (PlantKind.FORB, PlantKind.SHRUB):
+        return frozenset()
+    later = 6 if plant.southern else 0
+    months = {(month + later - 1) % 12 + 1 for month in plant.bloom_months}
+    return frozenset(season for season, own in MONTHS_OF.items() if months & set(own))
+
+
+@dataclass(frozen=True)
+class Candidate:
+    """A plant that a zone would take."""
+
+    plant: Plant
+    why: str
+    quality: float
+    """Lower is better."""
+    favourite: bool = False
+    against: str = ""
+    """What speaks against it; a favourite is kept all the same."""
+    unsuited: bool = False
+    """Whether it could not thrive here, so that even a favourite is not placed."""
+    instead_of: Plant | None = None
+    """The plant whose place it took."""
+    makeshift: str = ""
+    """Why it is second best, taken only where the list has too few that suit."""
+
+
+@dataclass
+class Bed:
+    """One zone while its kinds are being picked."""
+
+    zone: Zone
+    area_ft2: float
+    places: int
+    """Plants it takes at the usual spacing."""
+    hours: float
+    """Hours under water after the rain to hold."""
+    worst: float = 0.0
+    """Hours under water at a stretch in the worst case looked at."""
+    worst_when: str = ""
+    candidates: list[Candidate] = field(default_factory=list)
+    picked: list[Candidate] = field(default_factory=list)
+
+    @property
+    def most(self) -> int:
+        """The most kinds that leave two plants of each."""
+        return max(1, self.places // 2)
+
+    @property
+    def kinds(self) -> int:
+        """The kinds first aimed at."""
+        wanted = max(WANTED_KINDS.value, self.places // PLANTS_A_KIND.value)
+        return min(wanted, MOST_KINDS.value, self.most)
+
+
+def quality(
+    plant: Plant,
+    zone: Zone,
+    hours: float,
+    region: PlantRegion | None,
+    list_region: ListRegion | None,
+) -> float:
+    """Return how good a choice it is; lower is better. The weights are this project's own."""
+    found = rating(plant, list_region)
+    score = 0.0 if found is None and plant.own else _distance(found, zone, hours)
+    # A person who wrote down a plant of their own knows the place.
+    score += 1.0 * (region not in plant.native_checked and not plant.own)
+    score += 1.0 * bool(plant.introduced_in(region))
+    score += 1.0 * plant.toxic + 0.5 * (plant.spreads == "some")
+    score += 0.5 * (not plant.well_rated(list_region) and not plant.own)
+    score += 1.0 * (plant.kind is PlantKind.SHRUB)
+    # Plants of many regions are the ones nurseries grow.
+    return score - 0.1 * len(plant.regions) - 0.5 * plant.checked("zones")
+
+
+def _distance(found: Indicator | None, zone: Zone, hours: float) -> float:
+    """Return how far a rating is from the one that suits the zone best."""
+    best = {Zone.FLOOR: 1.0, Zone.SIDE: 2.0, Zone.RIM: 3.5}[zone]
+    if zone is Zone.FLOOR and hours <= QUICK_HOURS.value:
+        best = 1.5
+    elif zone is Zone.FLOOR and hours > DAY_HOURS.value:
+        best = 0.5
+    place = list(Indicator).index(found) if found else len(Indicator)
+    return abs(place - best)
+
+
+def _order(
+    one: Candidate, bed: Bed, beds: Iterable[Bed], seasons: frozenset[Season]
+) -> tuple[bool, bool, bool, bool, bool, bool, int, int, float, str]:
+    """Return the sort key of the next pick: balance first, then quality, then the name."""
+    plant = one.plant
+    here = [picked.plant for picked in bed.picked]
+    garden = [picked.plant for each in beds for picked in each.picked]
+    has_grass = any(other.grasslike for other in here)
+    has_shrub = any(other.kind is PlantKind.SHRUB for other in here)
+    flowers = seasons_of(plant) & seasons
+    new = sum(not any(season in seasons_of(other) for other in here) for season in flowers)
+    thin = sum(in_bloom(garden, season) < WANTED_KINDS.value for season in flowers)
+    return (
+        bool(one.makeshift),
+        plant.grasslike == has_grass,
+        plant in garden,
+        crowds(plant, bed.area_ft2 / bed.kinds),
+        plant.aggressive or plant.thorny,
+        has_shrub and plant.kind is PlantKind.SHRUB,
+        -new,
+        -thin,
+        one.quality,
+        plant.scientific_name,
+    )
+
+
+def in_bloom(plants: Iterable[Plant], season: Season) -> int:
+    """Return how many different plants flower in ``season``."""
+    return len({one.scientific_name for one in plants if season in seasons_of(one)})
+
+
+def substitute(gone: Plant, bed: Bed, beds: Sequence[Bed]) -> Candidate | None:
+    """Return the candidate most like ``gone`` in what it does: structure, then season, then kind.
+
+    A plant that stands elsewhere in the garden is taken only where no other is left.
+    """
+    garden = {picked.plant.scientific_name for each in beds for picked in each.picked}
+    seasons = seasons_of(gone)
+
+    def order(one: Candidate) -> tuple[bool, bool, bool, bool, int, bool, bool, float, str]:
+        plant = one.plant
+        return (
+            bool(one.makeshift),
+            plant.grasslike != gone.grasslike,
+            plant.scientific_name in garden,
+            crowds(plant, bed.area_ft2 / max(1, len(bed.picked))),
+            -len(seasons_of(plant) & seasons),
+            plant.aggressive or plant.thorny,
+            plant.kind is not gone.kind,
+            one.quality,
+            plant.scientific_name,
+        )
+
+    here = {picked.plant.scientific_name for picked in bed.picked}
+    pool = [one for one in bed.candidates if one.plant.scientific_name not in here]
+    return min(pool, key=order, default=None)
+
+
+def _take_best(
+    bed: Bed, pool: Sequence[Candidate], beds: Sequence[Bed], seasons: frozenset[Season]
+) -> None:
+    best = min(pool, key=lambda one: _order(one, bed, beds, seasons))
+    bed.picked.append(best)
+    bed.candidates.remove(best)
+
+
+def fill(beds: Sequence[Bed], seasons: frozenset[Season]) -> None:
+    """Pick the kinds of every bed, then add kinds for a season that lacks flowers."""
+    for bed in beds:
+        while bed.candidates and len(bed.picked) < bed.kinds:
+            _take_best(bed, bed.candidates, beds, seasons)
+    for season in Season:
+        while season in seasons and _add_flower(beds, season):
+            pass
+
+
+def _add_flower(beds: Sequence[Bed], season: Season) -> bool:
+    """Add one kind that flowers in ``season`` where it is wanted and there is room."""
+    garden = [picked.plant for bed in beds for picked in bed.picked]
+    if in_bloom(garden, season) >= WANTED_KINDS.value:
+        return False
+    for bed in beds:
+        pool = [
+            one
+            for one in bed.candidates
+            if season in seasons_of(one.plant) and one.plant not in garden
+        ]
+        if pool and len(bed.picked) < min(MOST_KINDS.value + 2, bed.most):
+            _take_best(bed, pool, beds, frozenset({season}))
+            return True
+    return False

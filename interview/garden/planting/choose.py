@@ -1,0 +1,263 @@
+"""Chooses a balanced set of plants for the floor, the side and the rim, and says why."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from interview.garden.planting.choice import (
+    USUAL_SPACING_IN,
+    WANTED_KINDS,
+    Bed,
+    Candidate,
+    Season,
+    fill,
+    quality,
+    seasons_of,
+)
+from interview.garden.planting.count import Pattern, drifts, plant_count
+from interview.garden.planting.record import ListRegion, Plant, PlantRegion, Sun, Zone
+from interview.garden.planting.swap import counts_of, make_changes
+from interview.garden.planting.wetness import (
+    Fit,
+    ZoneHours,
+    ZoneSite,
+    fits,
+    fits_after,
+    planting_zones,
+    wet_hours,
+    zone_hours,
+)
+from interview.garden.planting.wishes import KeepOut, Swap, Wishes, objection, unsuited
+from interview.garden.planting.words import ELSEWHERE, GUIDANCE, ZoneGuidance, cautions
+from interview.garden.planting.zone_findings import notes_of, thin_findings, wet_findings
+from interview.quantities.evidence import Finding
+from interview.quantities.units import magnitude, quantity
+
+__all__ = [
+    "Fit",
+    "KeepOut",
+    "LeftOut",
+    "ListRegion",
+    "Pattern",
+    "Pick",
+    "PlantRegion",
+    "PlantingPlan",
+    "Season",
+    "Sun",
+    "Swap",
+    "Wishes",
+    "Zone",
+    "ZoneHours",
+    "ZonePlan",
+    "ZoneSite",
+    "choose",
+    "drifts",
+    "fits",
+    "plant_count",
+    "planting_zones",
+    "zone_hours",
+]
+
+
+@dataclass(frozen=True)
+class Pick:
+    """A plant proposed for a zone."""
+
+    plant: Plant
+    count: int
+    why: str
+    cautions: tuple[str, ...]
+    favourite: bool = False
+    against: str = ""
+    """Which wish it goes against, where it was asked for by name."""
+    instead_of: Plant | None = None
+    """The plant first proposed in its place."""
+    makeshift: str = ""
+    """Why it is second best, where the list has too few that suit."""
+
+    @property
+    def role(self) -> str:
+        """What it is there for, in a few words; empty for its flowers alone."""
+        if self.instead_of is not None and self.instead_of is not self.plant:
+            return f"in place of {self.instead_of.common_name}"
+        if self.favourite:
+            return "you asked for it"
+        return "for structure" if self.plant.grasslike else ""
+
+
+@dataclass(frozen=True)
+class LeftOut:
+    """A plant of the region that a zone does not take, and the first reason."""
+
+    plant: Plant
+    why: str
+
+
+@dataclass(frozen=True)
+class ZonePlan:
+    """What is planted in one zone."""
+
+    zone: Zone
+    site: ZoneSite
+    picks: tuple[Pick, ...]
+    reserve: tuple[Plant, ...]
+    """Plants that would do as well, best first."""
+    left_out: tuple[LeftOut, ...]
+    guidance: ZoneGuidance
+    places: int
+    """Plants the zone takes at the usual 18 in spacing, for kinds of the gardener's own."""
+
+
+@dataclass(frozen=True)
+class PlantingPlan:
+    """The planting of the whole garden."""
+
+    zones: tuple[ZonePlan, ...]
+    findings: tuple[Finding, ...]
+    notes: tuple[str, ...]
+    homeless: tuple[Plant, ...] = ()
+    """Favourites that can grow in none of the zones."""
+
+    @property
+    def total(self) -> int:
+        """The number of plants to buy."""
+        return sum(pick.count for zone in self.zones for pick in zone.picks)
+
+    def in_bloom(self, season: Season) -> tuple[Plant, ...]:
+        """Return the proposed plants with flowers in ``season``, each once."""
+        picks = [pick.plant for zone in self.zones for pick in zone.picks]
+        return tuple(one for one in dict.fromkeys(picks) if season in seasons_of(one))
+
+
+SHADE_FALLBACK = "The list gives it part sun: try it at the brightest edge, with fewer flowers."
+
+
+def choose(plants: Sequence[Plant], wishes: Wishes, zones: Mapping[Zone, ZoneSite]) -> PlantingPlan:
+    """Return a planting for ``zones``: the same for the same plants and wishes.
+
+    Each zone gets three kinds or more where the list and its area allow, one of them a grass,
+    sedge or rush, and the garden three kinds in flower in each wanted season. Swaps and favourites
+    change what was so chosen and leave the rest. Where no plant is at home no species is named,
+    only what to look for. Raises ValueError for negative areas or hours.
+    """
+    sites = {zone: zones[zone] for zone in Zone if zone in zones}
+    if not any(_known_here(plant, wishes) for plant in plants):
+        bare = tuple(_zone_plan(zone, site, (), (), ()) for zone, site in sites.items())
+        return PlantingPlan(bare, wet_findings(sites), (ELSEWHERE,))
+    ordered = sorted(plants, key=lambda one: one.scientific_name)
+    beds = {zone: bed_of(zone, site) for zone, site in sites.items()}
+    left_out = {zone: _sort(ordered, wishes, bed) for zone, bed in beds.items()}
+    used = tuple(bed for bed in beds.values() if bed.places > 0)
+    fill(used, wishes.bloom)
+    homeless, changes = make_changes(
+        used, ordered, wishes, lambda plant, bed: candidate(plant, wishes, bed)
+    )
+    planned = tuple(
+        _zone_plan(zone, site, _picks(beds[zone], wishes), _reserve(beds[zone]), left_out[zone])
+        for zone, site in sites.items()
+    )
+    findings = (*wet_findings(sites), *thin_findings(used))
+    notes = (*notes_of(ordered, wishes, used), *changes)
+    return PlantingPlan(planned, findings, tuple(dict.fromkeys(notes)), tuple(homeless))
+
+
+def bed_of(zone: Zone, site: ZoneSite) -> Bed:
+    """Return one zone with nothing planted yet."""
+    ground, wet = magnitude(site.area, "ft**2"), wet_hours(site.hours)
+    return Bed(zone, ground, _places(site), wet, site.worst_hours, site.longest_when)
+
+
+def _known_here(plant: Plant, wishes: Wishes) -> bool:
+    """Tell whether the list can say anything of ``plant`` in the gardener's region."""
+    if plant.own:
+        return True
+    return wishes.region is not None and wishes.list_region is not None
+
+
+def _places(site: ZoneSite) -> int:
+    return plant_count(site.area, quantity(USUAL_SPACING_IN.value, "in"))
+
+
+def candidate(plant: Plant, wishes: Wishes, bed: Bed) -> Candidate:
+    """Judge ``plant`` for one zone: how well it suits, and what speaks against it."""
+    region, list_region = wishes.region, wishes.list_region
+    score = quality(plant, bed.zone, bed.hours, region, list_region)
+    if wishes.road_salt and plant.salt_tolerant:
+        score -= 2.0
+    fit = fits_after(plant, bed.zone, bed.hours, list_region, bed.worst, bed.worst_when)
+    no_growth = ("" if fit.ok else fit.why, unsuited(plant, wishes))
+    said = (*no_growth, objection(plant, bed.zone, wishes))
+    return Candidate(
+        plant,
+        fit.why,
+        score,
+        against=" ".join(one for one in said if one),
+        unsuited=any(no_growth),
+    )
+
+
+def _sort(plants: Sequence[Plant], wishes: Wishes, bed: Bed) -> tuple[LeftOut, ...]:
+    """Give ``bed`` its candidates; return the plants of the region it does not take."""
+    left_out = []
+    for plant in plants:
+        here = plant.at_home(wishes.region)
+        if not _known_here(plant, wishes) or (not here and wishes.natives_only):
+            continue
+        one = candidate(plant, wishes, bed)
+        if not one.against:
+            bed.candidates.append(one)
+        elif here:
+            left_out.append(LeftOut(plant, one.against))
+    if wishes.sun is Sun.SHADE and len(bed.candidates) < WANTED_KINDS.value:
+        taken = _brightest(left_out, wishes, bed)
+        left_out = [one for one in left_out if one.plant not in taken]
+    return tuple(left_out)
+
+
+def _brightest(left_out: Sequence[LeftOut], wishes: Wishes, bed: Bed) -> list[Plant]:
+    """Let in plants for part sun where the list has too few for shade."""
+    taken = []
+    for one in left_out:
+        if Sun.PART in one.plant.sun:
+            found = candidate(one.plant, replace(wishes, sun=Sun.PART), bed)
+            if not found.against:
+                bed.candidates.append(replace(found, makeshift=SHADE_FALLBACK))
+                taken.append(one.plant)
+    return taken
+
+
+def _picks(bed: Bed, wishes: Wishes) -> tuple[Pick, ...]:
+    picks = []
+    for one, count in zip(bed.picked, counts_of(bed), strict=True):
+        known = cautions(one.plant, wishes.region, wishes.list_region)
+        why = "You asked for it." if one.against else one.why
+        said = tuple(text for text in (one.against, one.makeshift, *known) if text)
+        picks.append(
+            Pick(
+                one.plant,
+                count,
+                why,
+                said,
+                one.favourite,
+                one.against,
+                one.instead_of,
+                one.makeshift,
+            )
+        )
+    return tuple(picks)
+
+
+def _reserve(bed: Bed) -> tuple[Plant, ...]:
+    ordered = sorted(bed.candidates, key=lambda one: (one.quality, one.plant.scientific_name))
+    return tuple(one.plant for one in ordered)
+
+
+def _zone_plan(
+    zone: Zone,
+    site: ZoneSite,
+    picks: tuple[Pick, ...],
+    reserve: tuple[Plant, ...],
+    left_out: tuple[LeftOut, ...],
+) -> ZonePlan:
+    return ZonePlan(zone, site, picks, reserve, left_out, GUIDANCE[zone], _places(site))

@@ -1,0 +1,106 @@
+"""How many plants fill an area, and how they are set out."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from enum import Enum
+
+from interview.garden.planting.record import Plant, PlantKind
+from interview.quantities.evidence import OURS, PRACTICE, Cited, Source, Standing
+from interview.quantities.units import Quantity, magnitude
+
+
+class Pattern(Enum):
+    """How plants are set out: in squares, or each row shifted half a step."""
+
+    SQUARE = "square"
+    TRIANGULAR = "triangular"
+
+
+SPACING_SOURCE = Source(
+    "Step 6: Choose the Right Time, Right Plant, Right Place, Alabama Cooperative Extension "
+    "System, web page: spacing equations",
+    Standing.SECONDARY,
+)
+
+ROW_SHARE = Cited(0.866, SPACING_SOURCE)
+"""Distance between rows over the distance between plants, when rows are shifted."""
+
+FEWEST_OF_A_KIND = Cited(2, OURS)
+"""No single plants of a kind, except shrubs."""
+
+GROUPS = Cited((7, 5, 3), PRACTICE)
+"""Plants of one kind are set in groups of these sizes."""
+
+
+def plant_count(area: Quantity, spacing: Quantity, pattern: Pattern = Pattern.TRIANGULAR) -> int:
+    """Return the whole plants that fill ``area`` at ``spacing``, rounded up.
+
+    Square: area / spacing squared; triangular: area / (0.866 spacing squared). Raises ValueError
+    when the area is negative or the spacing is not above zero. Source: ``SPACING_SOURCE``.
+    """
+    ground = magnitude(area, "ft**2")
+    if not (math.isfinite(ground) and ground >= 0):
+        raise ValueError("Give an area of zero or more.")
+    return _up(ground / _footprint(magnitude(spacing, "ft"), pattern))
+
+
+def _footprint(spacing_ft: float, pattern: Pattern = Pattern.TRIANGULAR) -> float:
+    if not (math.isfinite(spacing_ft) and spacing_ft > 0):
+        raise ValueError("Give a spacing above zero.")
+    return spacing_ft**2 * (ROW_SHARE.value if pattern is Pattern.TRIANGULAR else 1.0)
+
+
+def _up(number: float) -> int:
+    """Round up, forgiving the last bits that a change of units leaves."""
+    return math.ceil(number - 1e-9 * max(1.0, number))
+
+
+def fewest(plant: Plant) -> int:
+    """Return the fewest plants of this kind that are set together."""
+    return 1 if plant.kind is PlantKind.SHRUB else FEWEST_OF_A_KIND.value
+
+
+def crowds(plant: Plant, area_ft2: float) -> bool:
+    """Tell whether the fewest plants of this kind need more than ``area_ft2``."""
+    return fewest(plant) * _footprint(plant.spacing_in / 12) > area_ft2 * (1 + 1e-9)
+
+
+def shared_counts(plants: Sequence[Plant], area: Quantity) -> tuple[int, ...]:
+    """Return how many of each plant fill ``area`` when each kind gets an equal share of it.
+
+    Kinds of one spacing add up to the triangular ``plant_count``, unless a kind is raised to the
+    fewest that are set together. Raises ValueError when the area is negative.
+    """
+    ground = magnitude(area, "ft**2")
+    if not (math.isfinite(ground) and ground >= 0):
+        raise ValueError("Give an area of zero or more.")
+    counts = []
+    total = 0.0
+    for plant in plants:
+        before = total
+        total += ground / len(plants) / _footprint(plant.spacing_in / 12)
+        counts.append(max(fewest(plant), _up(total) - _up(before)) if ground else 0)
+    return tuple(counts)
+
+
+def own_count(plant: Plant, share_ft2: float) -> int:
+    """Return how many plants of one kind fill its own share of a zone."""
+    if share_ft2 <= 0:
+        return 0
+    return max(fewest(plant), _up(share_ft2 / _footprint(plant.spacing_in / 12)))
+
+
+def drifts(count: int) -> tuple[int, ...]:
+    """Return ``count`` split into groups of seven, five and three, as drifts are planted.
+
+    One, two or four are left as one group; what cannot be split evenly makes the last group.
+    """
+    groups = []
+    left = count
+    for size in GROUPS.value:
+        while left >= size and (left - size == 0 or left - size >= min(GROUPS.value)):
+            groups.append(size)
+            left -= size
+    return (*groups, left) if left else tuple(groups)

@@ -1,0 +1,266 @@
+"""Stage F: what to plant, by how wet it stands."""
+
+from __future__ import annotations
+
+from interview.asking.conditions import always_this, by_units
+from interview.asking.kinds import Choice, Count, Measure, Note, Several, Ticks, YesNo
+from interview.asking.model import Answers, Question, Stage, Unanswered
+from interview.garden.place import questions as start
+from interview.garden.planting.plant_list import builtin_places
+from interview.garden.planting.record import ListRegion, Place, PlantRegion
+from interview.garden.site import questions as site
+
+
+def home_place(answers: Answers) -> Place | None:
+    """Return the state the garden is in, or nothing where it is not known."""
+    state = (answers.get(start.STATE) or "").upper()
+    return next((place for place in builtin_places() if place.code == state), None)
+
+
+def _home(answers: Answers) -> str | None:
+    """Return the plant region of the state."""
+    country = answers.get(start.COUNTRY)
+    if country not in (None, "us"):
+        return "outside"
+    place = home_place(answers)
+    if place is None:
+        return None
+    return place.plant_region.name.lower() if place.plant_region else "outside"
+
+
+def _lists(answers: Answers) -> tuple[ListRegion, ...]:
+    """Return the wetland list regions that the state lies in."""
+    place = home_place(answers)
+    return place.list_regions if place else ()
+
+
+REGION = Question(
+    key="plant_region",
+    label="Plant region",
+    text="Which plant region is the garden in?",
+    kind=Choice(
+        (
+            *((one.name.lower(), one.value) for one in PlantRegion),
+            ("outside", "none of these"),
+        )
+    ),
+    why="Plants are chosen from those native there, by their wetland rating there.",
+    find_out="The state sets it. Change it if you live near the edge of two regions.",
+    wording=start.abroad(
+        find_out="The list covers regions of the US only; elsewhere none of these, unless you live "
+        "at its border."
+    ),
+    default=_home,
+)
+
+LIST_REGION = Question(
+    key="wetland_list_region",
+    label="Wetland list region",
+    text="Which of the wetland plant lists covers the garden?",
+    kind=Choice(tuple((one.name.lower(), one.value) for one in ListRegion)),
+    why="A plant's wetland rating may differ between the lists.",
+    find_out="Choose by the lie of the land: coast and plain, hills, or mountains.",
+    asks=lambda a: (a.get(REGION) or _home(a)) not in (None, "outside") and len(_lists(a)) != 1,
+    when="the garden has a plant region, and its state is unknown or lies in several lists",
+    default=lambda a: _lists(a)[0].name.lower() if _lists(a) else None,
+)
+
+
+SUN_WORDS = {
+    "full": "sun for 6 hours or more",
+    "part": "sun for 3 to 6 hours",
+    "shade": "less than 3 hours",
+}
+
+
+def _sun(answers: Answers) -> str | None:
+    hours = site.chosen_spot(answers)[site.SUN_HOURS]
+    return "full" if hours >= 6 else "part" if hours >= 3 else "shade"
+
+
+def _other_sun(sun: str, answers: Answers) -> str | None:
+    """Doubt a bed that is sunnier or shadier than the spot it lies in."""
+    try:
+        given = site.chosen_spot(answers).get(site.SUN_HOURS)
+    except Unanswered:
+        return None
+    usual = None if given is None else _sun(answers)
+    if usual in (None, sun):
+        return None
+    return f"For the spot you gave {SUN_WORDS[str(usual)]}."
+
+
+OWN_PLANTS = Question(
+    key="own_plants",
+    label="Your own plant file",
+    text="Do you have a list of plants of your own to choose from as well? Where is it?",
+    kind=Note(400, "my_plants.csv, or none"),
+    why="A club or a teacher may know plants for your place that the packaged list lacks.",
+    find_out="Type the path of a CSV file, looked for beside your answers file; or none. "
+    "The README tells its columns.",
+    default=always_this("none"),
+    more="Its plants are added to the packaged list. A line for a species of that list replaces "
+    "the packaged line. It is read again each time the plan is made, and never changed.",
+)
+
+HARDINESS = Question(
+    key="hardiness_zone",
+    label="Hardiness zone",
+    text="Which plant hardiness zone are you in, if you know it?",
+    kind=Count(1, 13, ("a", "b"), ("usda", "hardiness", "zone", "z")),
+    why="Plants that your winters would kill are left out.",
+    find_out="Look at a USDA zone map, or ask a nursery. Write it as the map has it, such as 5b.",
+    wording=start.abroad(
+        find_out="Ask a nursery for the USDA zone of your place, such as 8b; no map of your "
+        "country is held here. Skip it if there is none."
+    ),
+    more="The hardiness ranges in the packaged plant list are from memory. Without a zone no plant "
+    "is left out for its winters; natives of your region stand most of them.",
+)
+
+SUN = Question(
+    key="sun",
+    label="Sun at the bed",
+    text="How sunny is the bed?",
+    kind=Choice(tuple(SUN_WORDS.items())),
+    why="Plants are chosen for it.",
+    find_out="It follows the hours of sun you gave for the spot.",
+    doubt=_other_sun,
+    default=_sun,
+)
+
+TALLEST_FLOOR = Question(
+    key="tallest_floor",
+    label="Tallest plant in the middle",
+    text="How tall may plants grow in the middle of the garden?",
+    kind=Measure("length", "ft", "m", (0.5, "ft"), (30, "ft")),
+    why="Tall plants hide windows and views.",
+    find_out="Hold up the tape and look.",
+    default=by_units("5 ft", "1.5 m"),
+)
+
+TALLEST_RIM = Question(
+    key="tallest_rim",
+    label="Tallest plant on the rim",
+    text="How tall may plants grow on the rim?",
+    kind=Measure("length", "ft", "m", (0.5, "ft"), (30, "ft")),
+    why="Low plants on the rim let you see in.",
+    find_out="Knee to waist high suits most places.",
+    default=by_units("3 ft", "0.9 m"),
+)
+
+NATIVES_ONLY = Question(
+    key="natives_only",
+    label="Natives only",
+    text="Only plants native to the region?",
+    kind=YesNo(),
+    why="Natives feed local insects and birds and need less care.",
+    find_out="Yes is usual. Local lists of invasive plants decide in any case.",
+    default=always_this("yes"),
+)
+
+KEEP_OUT = Question(
+    key="keep_out",
+    label="Plants to keep out",
+    text="Which sorts of plants do you want to keep out?",
+    kind=Ticks(
+        (
+            ("toxic", "poisonous or irritating"),
+            ("thorny", "thorny or sharp"),
+            ("aggressive", "strong spreaders"),
+            ("large", "over 8 ft (2.4 m) tall"),
+        )
+    ),
+    why="Children and pets chew; small gardens are overrun.",
+    find_out="Answer none to keep every choice open.",
+    default=lambda a: "toxic, aggressive, large" if a[site.CHILDREN] else "aggressive, large",
+    caution="Some good rain garden plants are poisonous when eaten. The list marks those known.",
+)
+
+BLOOM = Question(
+    key="bloom",
+    label="Seasons of bloom",
+    text="In which seasons do you want flowers?",
+    kind=Ticks((("spring", "spring"), ("summer", "summer"), ("autumn", "autumn"))),
+    why="Bloom in all three feeds bees the year round.",
+    find_out="All three unless you have other plans.",
+    default=always_this("spring, summer, autumn"),
+)
+
+ROAD_SALT = Question(
+    key="road_salt",
+    label="Road salt",
+    text="Does water with road salt come to the garden?",
+    kind=YesNo(),
+    why="Salt kills many plants.",
+    find_out="Think of the drive and the street in winter.",
+    default=always_this("no"),
+)
+
+FAVOURITES = Question(
+    key="favourites",
+    label="Plants you want",
+    text="Are there plants you want to have in it?",
+    kind=Several(Note(60, "swamp milkweed"), 0, 20),
+    why="Each is placed where it can grow; if it cannot, the plan says why.",
+    find_out="Write one a line, by common or scientific name; or none.",
+    default=always_this("none"),
+)
+
+SWAP_OUT = Question(
+    key="swap_out",
+    label="Plants to swap",
+    text="Would you swap any of the proposed plants for others?",
+    kind=Several(Note(120, "swamp verbena for swamp milkweed"), 0, 30),
+    why="Only the plants you name are changed; the rest of the planting stays.",
+    find_out="Look at the plan. Write one a line: the plant to leave out alone, or “this for "
+    "that”; or none.",
+    default=always_this("none"),
+    more="For example “swamp verbena” lets the interview choose what takes its place, and "
+    "“swamp verbena for swamp milkweed” says what shall.",
+)
+
+STAGE = Stage(
+    "plants",
+    "F",
+    "Plants",
+    "What to plant on the floor, the side and the rim.",
+    (
+        REGION,
+        LIST_REGION,
+        OWN_PLANTS,
+        HARDINESS,
+        SUN,
+        TALLEST_FLOOR,
+        TALLEST_RIM,
+        NATIVES_ONLY,
+        KEEP_OUT,
+        BLOOM,
+        ROAD_SALT,
+        FAVOURITES,
+        SWAP_OUT,
+    ),
+)
+
+
+def own_plants_path(answers: Answers) -> str:
+    """Return the path of the person's own plant file, or nothing."""
+    path = answers[OWN_PLANTS]
+    return "" if path.casefold() in ("none", "no") else path
+
+
+def plant_region(answers: Answers) -> PlantRegion | None:
+    """Return the plant region chosen, or nothing outside the regions of the list."""
+    region = answers[REGION]
+    return None if region == "outside" else PlantRegion[region.upper()]
+
+
+def list_region(answers: Answers) -> ListRegion | None:
+    """Return the wetland list region, or nothing outside the regions of the list."""
+    region = plant_region(answers)
+    if region is None:
+        return None
+    lists = _lists(answers)
+    if len(lists) == 1:
+        return lists[0]
+    return ListRegion[answers[LIST_REGION].upper()]

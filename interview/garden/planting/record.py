@@ -1,0 +1,241 @@
+"""A species as a frozen record that says where its facts come from, and the words it uses."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import Enum
+from functools import cached_property
+
+from interview.quantities.evidence import Source, Standing
+from interview.quantities.units import Quantity, quantity
+
+
+class Zone(Enum):
+    """A part of the garden, from the wettest to the driest."""
+
+    FLOOR = "floor"
+    SIDE = "side"
+    RIM = "rim"
+
+
+class Sun(Enum):
+    """How much sun falls on the bed."""
+
+    FULL = "full"
+    PART = "part"
+    SHADE = "shade"
+
+
+class PlantKind(Enum):
+    """The habit of a plant."""
+
+    FORB = "forb"
+    SHRUB = "shrub"
+    GRASS = "grass"
+    SEDGE = "sedge"
+    RUSH = "rush"
+    FERN = "fern"
+
+
+class PlantRegion(Enum):
+    """A part of the United States with a list of its own in the plant list."""
+
+    NE = "Northeast and Mid-Atlantic"
+    SE = "Southeast"
+    MW = "Midwest"
+    GP = "Great Plains"
+    MT = "Mountain and Arid West"
+    PN = "Pacific Northwest"
+    CA = "California"
+
+
+class ListRegion(Enum):
+    """A region of the federal wetland plant list; the full names are from memory."""
+
+    AGCP = "Atlantic and Gulf Coastal Plain"
+    EMP = "Eastern Mountains and Piedmont"
+    NCNE = "Northcentral and Northeast"
+    MW = "Midwest"
+    GP = "Great Plains"
+    AW = "Arid West"
+    WMVC = "Western Mountains, Valleys and Coast"
+
+
+class Indicator(Enum):
+    """How often a species grows in wetlands, in the wording used since 2012."""
+
+    OBL = "almost always in wetlands"
+    FACW = "usually in wetlands, but may occur elsewhere"
+    FAC = "in wetlands and elsewhere alike"
+    FACU = "usually outside wetlands, but may occur in them"
+    UPL = "almost never in wetlands"
+
+
+INDICATOR_SOURCE = Source(
+    "Lichvar, The National Wetland Plant List: 2013 wetland ratings, Phytoneuron 2013-49",
+    Standing.SECONDARY,
+)
+
+RATING_LISTS = {
+    "EPA16": "EPA National Wetland Condition Assessment 2016, aquametNWCA package, 2025",
+    "EPA11": "EPA National Wetland Condition Assessment 2011, aquametNWCA package, 2025",
+    "CO20": "Colorado Floristic Quality Assessment 2020, USACE-ERDC fqadata package, 2025",
+    "WY17": "Wyoming floristic quality table 2017, USACE-ERDC fqadata package, 2025",
+    "OH14": "Ohio floristic quality table 2014, USACE-ERDC fqadata package, 2025",
+    "CHI17": "Chicago Region, USACE 2017, USACE-ERDC fqadata package, 2025",
+    "SE14": "Southeast wetland database, Gianopulos 2014, USACE-ERDC fqadata package, 2025",
+}
+"""What the codes in the column ``indicator_source`` stand for."""
+
+
+@dataclass(frozen=True)
+class Plant:
+    """One species as the list has it; lengths are floats in the unit their name ends with."""
+
+    scientific_name: str
+    common_name: str
+    other_names: tuple[str, ...]
+    kind: PlantKind
+    regions: tuple[PlantRegion, ...]
+    native_checked: tuple[PlantRegion, ...]
+    """The regions where a published flora calls it native."""
+    native_caution: str
+    """Where a published flora calls it introduced, as ``NE: introduced per ...``."""
+    height_min_ft: float
+    height_max_ft: float
+    spacing_in: float
+    sun: tuple[Sun, ...]
+    bloom_months: tuple[int, ...]
+    zones: tuple[Zone, ...]
+    zone_source: str
+    ratings: tuple[tuple[ListRegion, Indicator], ...]
+    indicator_status: str
+    indicator_source: tuple[str, ...]
+    """Codes of ``RATING_LISTS``, or words such as ``from memory``."""
+    rated_by_two: tuple[ListRegion, ...]
+    rated_by_one: tuple[ListRegion, ...]
+    rated_upl_or_unlisted: tuple[ListRegion, ...]
+    rating_conflict: str
+    hardiness: tuple[int, int] | None
+    hardiness_source: str
+    toxic: bool
+    usda_toxicity: str
+    spreads: str
+    """``no``, ``some`` or ``yes`` (aggressive)."""
+    thorny: bool
+    over_8ft: bool
+    needs_long_wet: bool
+    salt_tolerant: bool | None
+    """None where the list does not say."""
+    remarks: str
+    verified_fields: tuple[str, ...]
+    usda_bloom: str = ""
+    """What the USDA plant table calls its season, where that differs from the months."""
+    southern: bool = False
+    """Whether it is grown in the southern half of the world, where spring begins in September."""
+    own: bool = False
+    """Whether it comes from the gardener's own file."""
+    any_rating: Indicator | None = None
+    """Its rating wherever the gardener's own file is used."""
+
+    @property
+    def height(self) -> Quantity:
+        """Greatest height of a grown plant."""
+        return quantity(self.height_max_ft, "ft")
+
+    @property
+    def spacing(self) -> Quantity:
+        """Distance from one plant of this kind to the next."""
+        return quantity(self.spacing_in, "in")
+
+    @property
+    def aggressive(self) -> bool:
+        """Whether it is marked as taking over its neighbours' room."""
+        return self.spreads == "yes"
+
+    @property
+    def grasslike(self) -> bool:
+        """Whether it is a grass, a sedge or a rush."""
+        return self.kind in (PlantKind.GRASS, PlantKind.SEDGE, PlantKind.RUSH)
+
+    def indicator(self, region: ListRegion) -> Indicator | None:
+        """Return the rating in that region of the wetland list; None where it has none."""
+        return dict(self.ratings).get(region)
+
+    def checked(self, fact: str) -> bool:
+        """Tell whether ``height``, ``bloom``, ``zones`` or ``indicator`` agrees with a source."""
+        return fact in self.verified_fields
+
+    @cached_property
+    def names(self) -> frozenset[str]:
+        """Every name it answers to, in small letters, and those in brackets by themselves."""
+        known = [self.scientific_name, self.common_name, *self.other_names]
+        first, _, second = self.common_name.partition("(")
+        known += [first, second.rstrip(") ")] if second else []
+        return frozenset(" ".join(one.split()).casefold() for one in known if one.strip())
+
+    def answers_to(self, name: str) -> bool:
+        """Tell whether ``name`` is its scientific, common or another name.
+
+        Gaps, hyphens and apostrophes do not count: lists write cardinalflower and cardinal flower.
+        """
+        return _closed_up(name) in self._closed_names
+
+    @cached_property
+    def _closed_names(self) -> frozenset[str]:
+        return frozenset(_closed_up(one) for one in self.names)
+
+    def at_home(self, region: PlantRegion | None) -> bool:
+        """Tell whether the list gives it as native in ``region``.
+
+        A plant of the gardener's own file that names no region is at home wherever that is used.
+        """
+        return region in self.regions or (self.own and not self.regions)
+
+    def introduced_in(self, region: PlantRegion | None) -> str:
+        """Return ``introduced per ...`` where a flora of ``region`` says so, else nothing."""
+        for part in self.native_caution.split(" | "):
+            name, _, said = part.partition(": ")
+            if region is not None and name == region.name:
+                return said
+        return ""
+
+    def well_rated(self, region: ListRegion | None) -> bool:
+        """Tell whether two or more lists agree on its rating in ``region`` and none differs."""
+        return region is not None and region in self.rated_by_two and not self._disputed(region)
+
+    def rating_standing(self, region: ListRegion | None) -> str:
+        """Say in a few words how far its rating in ``region`` can be trusted."""
+        if self.own or region is None:
+            return "its wetness is your own plant file's word"
+        if not self.ratings:
+            return "it is on none of the wetland lists, so it is taken for dry ground"
+        if self._disputed(region):
+            return "lists disagree on its wetness rating"
+        if region in self.rated_upl_or_unlisted:
+            return "its rating may only mean that it is not on the wetland list"
+        if region in self.rated_by_two:
+            return "two or more lists agree on its wetness rating"
+        if region in self.rated_by_one:
+            return "one list gives its wetness rating"
+        return "its wetness rating is from memory"
+
+    def _disputed(self, region: ListRegion) -> bool:
+        parts = self.rating_conflict.split(" | ")
+        return any(part.startswith(f"{region.name}:") for part in parts)
+
+
+@dataclass(frozen=True)
+class Place:
+    """A state, the plant region it is taken to be in, and the wetland lists that cover it."""
+
+    code: str
+    name: str
+    plant_region: PlantRegion | None
+    list_regions: tuple[ListRegion, ...]
+    """The first is assumed until the gardener picks another; empty where the table has none."""
+    source: str
+
+
+def _closed_up(name: str) -> str:
+    return "".join(one for one in name.casefold() if one not in " \t-'’‐‑")

@@ -1,0 +1,247 @@
+"""The plants, where they go and how to look after them, on the sheet."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from interview.asking.lands import Half, land
+from interview.garden.afterwards import questions as review
+from interview.garden.plan import Plan
+from interview.garden.planting.care import SIGNS, after_storm_steps, first_year
+from interview.garden.planting.choose import Pick, ZonePlan
+from interview.garden.planting.plant_file import SHOWN_FAULTS
+from interview.garden.planting.record import Indicator, Plant, Zone
+from interview.garden.planting.sketch import sketch
+from interview.garden.planting.wetness import chosen_from, rating
+from interview.garden.planting.words import hazards, home_doubts, plain_remark, short_name
+from interview.garden.site import cautions
+from interview.garden.summary import wrap
+from interview.quantities.shown import PLAIN, area_words
+from interview.quantities.units import magnitude, plain_number
+
+ZONE_WORDS = {Zone.FLOOR: "FLOOR, the wettest", Zone.SIDE: "SIDE", Zone.RIM: "RIM, the driest"}
+
+CODE_WORDS = {
+    Indicator.OBL: "almost always",
+    Indicator.FACW: "usually",
+    Indicator.FAC: "half and half",
+    Indicator.FACU: "seldom",
+    Indicator.UPL: "almost never",
+}
+
+MOST_OTHERS = 5
+"""Plants named for each zone that would do as well."""
+
+SHORT_HOURS = 1.0
+"""Times under water shorter than this are not told case by case."""
+
+INDENT = " " * 6
+
+
+NORTHERN_SEASONS = (
+    "as in the northern half of the world, for it is not held in which half your country lies."
+)
+
+
+def plants(plan: Plan) -> Iterator[str]:
+    """Yield the plants of each zone, or what to look for where none are listed."""
+    region, listed = plan.wishes.region, plan.wishes.list_region
+    if region and listed:
+        yield from wrap(f"Region: {region.value}; wetland list: {listed.value}")
+    if plan.bed_count > 1:
+        yield from wrap(
+            f"{plan.bed_count} equal beds: plants, areas and sketches are of one bed, hours of the "
+            "bed the water reaches first. Behind each plant is how many to buy for all of them."
+        )
+    picked = [pick for zone in plan.planting.zones for pick in zone.picks]
+    if picked:
+        codes = ", ".join(f"{one.name} {words}" for one, words in CODE_WORDS.items())
+        yield from wrap(
+            f"How often a plant of each code grows in wetlands: {codes}. * from memory."
+        )
+    for zone in plan.planting.zones:
+        yield ""
+        yield from _zone(plan, zone)
+    yield ""
+    for plant in plan.planting.homeless:
+        yield from wrap(f"Not placed: {plant.common_name}", "  ")
+        for why in plan.why_plant(plant.scientific_name):
+            yield from wrap(f"  {why}", "    ")
+    yield from _own_file(plan)
+    if picked and land(plan.answers.country).half is Half.UNKNOWN:
+        yield from wrap(f"Note: Spring, summer and autumn: {NORTHERN_SEASONS}", "  ")
+    for note in plan.planting.notes:
+        yield from wrap(f"Note: {plan.answers.told(note)}", "  ")
+    yield from wrap(f"CAUTION: {cautions.PLANTS}", "  ")
+
+
+def _own_file(plan: Plan) -> Iterator[str]:
+    own = plan.plant_file
+    if not own.path:
+        return
+    if own.trouble:
+        yield from wrap(f"Your own plant file: {own.trouble}", "  ")
+        return
+    yield from wrap(f"Your own plant file, plants read: {len(own.plants)}.", "  ")
+    for line in own.fault_lines(SHOWN_FAULTS):
+        yield from wrap(f"  {line}", "    ")
+
+
+def _zone(plan: Plan, zone: ZonePlan) -> Iterator[str]:
+    yield f"{ZONE_WORDS[zone.zone]}: {area_words(zone.site.area, plan.metric)}"
+    yield from wrap(f"  Under water: {wet_words(plan, zone.zone)}.", "  ")
+    if not zone.picks:
+        yield from wrap(f"  {zone.guidance.wetness}", "  ")
+        for trait in zone.guidance.traits:
+            yield from wrap(f"- {plan.answers.told(trait)}", "  ")
+        return
+    usual, worst = magnitude(zone.site.hours, "h"), zone.site.worst_hours
+    codes = chosen_from(zone.zone, usual, worst)
+    yield from wrap(f"  Codes that stand this: {', '.join(one.name for one in codes)}.", "  ")
+    for pick in zone.picks:
+        yield from _pick(plan, pick)
+    if zone.reserve:
+        others = ", ".join(short_name(plant) for plant in zone.reserve[:MOST_OTHERS])
+        yield from wrap(f"  Would do as well: {others}.", "  ")
+
+
+def wet_words(plan: Plan, zone: Zone) -> str:
+    """Say the hours under water of ``zone`` in each case looked at."""
+    cases = [
+        (plan.zone_hours, "in the storm it holds"),
+        (plan.zone_hours_again, "at a stretch if it comes again next day"),
+    ]
+    if plan.zone_hours_record is not None:
+        cases.append((plan.zone_hours_record, "at the longest in your rainfall record"))
+    hours = [magnitude(case.of(zone), "h") for case, _ in cases]
+    if max(hours) < SHORT_HOURS:
+        return "hardly ever, an hour at the most" if max(hours) > 0.05 else "never"
+    said = zip(hours, cases, strict=True)
+    return "; ".join(f"{PLAIN.write(time)} h {words}" for time, (_, words) in said)
+
+
+def _pick(plan: Plan, pick: Pick) -> Iterator[str]:
+    plant = pick.plant
+    apart = f"{plant.spacing_in * 2.54:.0f} cm" if plan.metric else f"{plant.spacing_in:g} in"
+    common = plant.common_name.rstrip(")").replace(" (", " or ")
+    names = f"{common} ({plant.scientific_name})"
+    beds = plan.bed_count
+    buy = f"; buy {pick.count * beds} for the {beds} beds" if beds > 1 else ""
+    yield from wrap(f"[ ] {pick.count} x {names}, {apart} apart{buy}", INDENT)
+    role = f"; {pick.role}" if pick.role else ""
+    yield from wrap(f"{INDENT}{', '.join(_facts(plan, plant))}{role}", INDENT)
+    if found := hazards(plant):
+        said = plan.answers.told(" ".join(found)).replace(" (from memory)", "*")
+        yield from wrap(f"{INDENT}CAUTION: {said}", INDENT)
+    notes = [pick.against, pick.makeshift, *home_doubts(plant, plan.wishes.region)]
+    if plant.needs_long_wet:
+        notes.append("Water it in dry spells: it needs wet soil.")
+    notes.append(plain_remark(plant))
+    if said := " ".join(one for one in notes if one):
+        yield from wrap(f"{INDENT}{plan.answers.told(said)}", INDENT)
+
+
+def _facts(plan: Plan, plant: Plant) -> Iterator[str]:
+    """Yield code and kind, height, bloom and habit in a few words, what is from memory marked."""
+
+    def mark(checked: bool) -> str:
+        return "" if checked or plant.own else "*"
+
+    listed = plan.wishes.list_region
+    code = rating(plant, listed)
+    sure = listed is not None and (plant.well_rated(listed) or listed in plant.rated_by_one)
+    yield f"{code.name}{mark(sure)} {plant.kind.value}" if code else plant.kind.value
+    feet = plant.height_max_ft
+    tall = f"{plain_number(feet * 0.3048, 2)} m" if plan.metric else f"{feet:g} ft"
+    yield f"to {tall}{mark(plant.checked('height'))}"
+    if plant.bloom_months:
+        months = month_words(list(plant.bloom_months))
+        yield f"blooms {months}{mark(plant.checked('bloom'))}"
+    if plant.spreads == "some":
+        yield f"spreads or seeds itself{mark(False)}"
+
+
+def sketches(plan: Plan) -> Iterator[str]:
+    """Yield each zone as a map of letters, a letter a plant."""
+    drawn = False
+    for zone in plan.planting.zones:
+        found = sketch(zone, plan.zone_shape(zone.zone))
+        if found is None:
+            continue
+        if not drawn:
+            yield from wrap(
+                "Each letter is a plant, each block a drift of one kind. The floor is seen from "
+                "above, its long side across the slope; side and rim are drawn unrolled, as you "
+                "walk round. Not to scale: keep the distance each kind wants."
+            )
+        drawn = True
+        each = found.plants_a_letter
+        scale = f" (a letter is about {each} plants)" if each > 1 else ""
+        yield ""
+        yield f"{zone.zone.value.upper()}{scale}"
+        yield from (f"  {row}".rstrip() for row in found.rows)
+        for line in found.legend:
+            yield from wrap(f"  {line}", " " * 8)
+
+
+MONTHS = "January February March April May June July August September October November December"
+
+
+COLD_NORTH, COLD_SOUTH = (11, 12, 1, 2), (5, 6, 7, 8)
+"""Months in which new plants are not set where winters freeze: common practice, no source."""
+
+
+NORTHERN_MONTHS = (
+    "Months are told for the northern half of the world; south of the equator add six months."
+)
+
+
+def care(plan: Plan) -> Iterator[str]:
+    """Yield the work of the first year by month, signs of trouble, and what to do after a storm."""
+    day = plan.answers.get(review.DIG_DAY)
+    half = land(plan.answers.country).half
+    southern = half is Half.SOUTH
+    month_planted = day.month if day else 11 if southern else 5
+    if day is None:
+        yield f"If planted in {MONTHS.split()[month_planted - 1]}:"
+    elif month_planted in (COLD_SOUTH if southern else COLD_NORTH):
+        month_planted = 10 if southern else 4
+        yield from wrap(
+            "You mean to dig in the cold months: dig only in soil that is not frozen, mulch the "
+            "bare floor, and plant in spring. The work below begins with planting in "
+            f"{MONTHS.split()[month_planted - 1]}.",
+            "  ",
+        )
+    if half is Half.UNKNOWN:
+        yield from wrap(NORTHERN_MONTHS, "  ")
+    months: dict[str, list[int]] = {}
+    for month in first_year(month_planted, southern):
+        for task in month.tasks:
+            months.setdefault(task.task, []).append(month.month)
+    for words, when in months.items():
+        yield from wrap(f"{month_words(when)}: {plan.answers.told(words)}", "  ")
+    yield ""
+    yield "How a plant fares (from memory):"
+    for sign in SIGNS:
+        yield from wrap(f"- {sign.trouble}: {sign.look} {sign.remedy}", "  ")
+    yield ""
+    yield "After a storm, when the water is"
+    for said, change in after_storm_steps():
+        yield from wrap(f"- {said}: {plan.answers.told(change)}", "  ")
+
+
+def month_words(when: list[int]) -> str:
+    """Write months in a row as a span, such as ``Jun to Aug, Nov``."""
+    names = [name[:3] for name in MONTHS.split()]
+    if len(when) == 12:
+        return "all year"
+    runs: list[list[int]] = []
+    for month in when:
+        if runs and month == runs[-1][-1] % 12 + 1:
+            runs[-1].append(month)
+        else:
+            runs.append([month])
+    return ", ".join(
+        names[run[0] - 1] if len(run) == 1 else f"{names[run[0] - 1]} to {names[run[-1] - 1]}"
+        for run in runs
+    )

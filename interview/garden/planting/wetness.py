@@ -1,0 +1,271 @@
+"""How long water stands on each part of the garden, and which plants that suits."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from interview.garden.planting.record import Indicator, ListRegion, Plant, Zone
+from interview.garden.storms.pool import Piece
+from interview.quantities.evidence import OURS, Cited, Source, Standing
+from interview.quantities.units import Quantity, magnitude, quantity
+
+QUICK_HOURS = Cited(12.0, OURS)
+"""A part that dries this soon is dry ground between rains."""
+
+DAY_HOURS = Cited(
+    24.0, Source("working hours drawn from published tables of planting zones", Standing.OURS)
+)
+
+USUAL_HOURS = Cited(
+    48.0, Source("Rain gardens, Royal Horticultural Society, web page", Standing.PUBLISHED)
+)
+
+LONGEST_HOURS = Cited(
+    72.0,
+    Source("LID Plant Recommendations, Appendix G, Monterey Bay, 2007", Standing.PUBLISHED),
+)
+
+RIM_HOURS = Cited(6.0, OURS)
+
+MATCH_SOURCE = Source("wetland indicators matched to planting zones by this project", Standing.OURS)
+
+_WET = (Indicator.OBL, Indicator.FACW)
+
+STANDS_HOURS = Cited(
+    {
+        Indicator.OBL: LONGEST_HOURS.value,
+        Indicator.FACW: LONGEST_HOURS.value,
+        Indicator.FAC: USUAL_HOURS.value,
+        Indicator.FACU: DAY_HOURS.value,
+        Indicator.UPL: QUICK_HOURS.value,
+    },
+    Source("twice the usual wetness of its zones, 72 h at the most", Standing.OURS),
+)
+"""Hours at a stretch that a grown plant of each rating is taken to live through now and then."""
+
+_SUITED: dict[Zone, tuple[tuple[float, tuple[Indicator, ...]], ...]] = {
+    Zone.FLOOR: (
+        (QUICK_HOURS.value, (*_WET, Indicator.FAC, Indicator.FACU)),
+        (DAY_HOURS.value, (*_WET, Indicator.FAC)),
+        (LONGEST_HOURS.value, _WET),
+    ),
+    Zone.SIDE: (
+        (QUICK_HOURS.value, (Indicator.FACW, Indicator.FAC, Indicator.FACU)),
+        (USUAL_HOURS.value, (Indicator.FACW, Indicator.FAC)),
+        (LONGEST_HOURS.value, (Indicator.FACW,)),
+    ),
+    Zone.RIM: (
+        (RIM_HOURS.value, (Indicator.FAC, Indicator.FACU, Indicator.UPL)),
+        (DAY_HOURS.value, (Indicator.FAC,)),
+    ),
+}
+"""For each zone, up to how many hours under water which ratings suit it."""
+
+
+@dataclass(frozen=True)
+class ZoneHours:
+    """Hours under water after the rain the garden is built for."""
+
+    floor: Quantity
+    side: Quantity
+    rim: Quantity
+
+    def of(self, zone: Zone) -> Quantity:
+        """Return the hours of ``zone``."""
+        return {Zone.FLOOR: self.floor, Zone.SIDE: self.side, Zone.RIM: self.rim}[zone]
+
+
+@dataclass(frozen=True)
+class ZoneSite:
+    """One zone: its area on the plan, and its hours under water."""
+
+    area: Quantity
+    hours: Quantity
+    longest: Quantity | None = None
+    """Hours at a stretch in the worst case looked at; None where only ``hours`` are known."""
+    longest_when: str = ""
+    """What that case is, such as ``when the same storm comes again next day``."""
+
+    @property
+    def worst_hours(self) -> float:
+        """Hours at a stretch in the worst case, as a plain number."""
+        known = [wet_hours(one) for one in (self.hours, self.longest) if one is not None]
+        return max(known)
+
+
+@dataclass(frozen=True)
+class Fit:
+    """Whether a plant suits a zone, and why in one sentence."""
+
+    ok: bool
+    why: str
+
+
+def zone_hours(
+    depth: Quantity,
+    rate: Quantity,
+    side_height: Quantity | None = None,
+    rim_height: Quantity | None = None,
+) -> ZoneHours:
+    """Return hours under water from pond ``depth`` and ``rate``, by ``(depth - height) / rate``.
+
+    The side is judged half way up the pond and the rim at the full pond unless heights above the
+    floor are given. Raises ValueError when the depth is negative or the rate is not above zero.
+    """
+    deep = magnitude(depth, "in")
+    fall = magnitude(rate, "in/h")
+    if not (math.isfinite(deep) and deep >= 0):
+        raise ValueError("Give a pond depth of zero or more.")
+    if not (math.isfinite(fall) and fall > 0):
+        raise ValueError("Give a rate above zero; water that does not soak in never drains.")
+
+    def wet(height: Quantity | None, usual: float) -> Quantity:
+        up = usual if height is None else magnitude(height, "in")
+        if not (math.isfinite(up) and up >= 0):
+            raise ValueError("Give a height of zero or more above the floor.")
+        return quantity(max(0.0, deep - up) / fall, "h")
+
+    return ZoneHours(wet(None, 0.0), wet(side_height, deep / 2), wet(rim_height, deep))
+
+
+def longest_wet(pieces: Sequence[Piece], height: Quantity) -> Quantity:
+    """Return the longest unbroken time with water above ``height`` in the balance of a storm."""
+    level = magnitude(height, "in")
+    longest = run = 0.0
+    until = -1.0
+    for piece in pieces:
+        above = piece.hours_above(level)
+        if above <= 0:
+            continue
+        # Within one piece the pond only rises or only falls, so it is above at one end of it.
+        begins = piece.start if piece.depth > level else piece.end - above
+        run = (run if begins - until < 1e-9 else 0.0) + above
+        until = begins + above
+        longest = max(longest, run)
+    return quantity(longest, "h")
+
+
+Wettest = tuple[str, ZoneHours]
+"""When water stands long, in words, and the hours at a stretch then."""
+
+
+def planting_zones(
+    floor: Quantity,
+    pond_edge: Quantity,
+    rim: Quantity,
+    hours: ZoneHours,
+    worse: Sequence[Wettest] = (),
+) -> dict[Zone, ZoneSite]:
+    """Return the three zones from the areas inside the floor, the full pond and the rim.
+
+    ``worse`` are cases that may keep a zone wet for longer; the longest of them is kept with each
+    zone. Raises ValueError when an area is smaller than the one inside it.
+    """
+    inner, middle, outer = (magnitude(one, "ft**2") for one in (floor, pond_edge, rim))
+    if not 0 <= inner <= middle * (1 + 1e-9) <= outer * (1 + 2e-9):
+        raise ValueError("Make the full pond no smaller than the floor, and the rim no smaller.")
+    areas = (inner, middle - inner, outer - middle)
+    return {
+        zone: _site(zone, quantity(max(0.0, area), "ft**2"), hours, worse)
+        for zone, area in zip(Zone, areas, strict=True)
+    }
+
+
+def _site(zone: Zone, area: Quantity, hours: ZoneHours, worse: Sequence[Wettest]) -> ZoneSite:
+    usual = hours.of(zone)
+    if not worse:
+        return ZoneSite(area, usual)
+    when, most = max(worse, key=lambda one: magnitude(one[1].of(zone), "h"))
+    return ZoneSite(area, usual, most.of(zone), when)
+
+
+def rating(plant: Plant, region: ListRegion | None) -> Indicator | None:
+    """Return the plant's rating in the gardener's own region of the wetland list.
+
+    A species with no rating anywhere is taken as upland, as the list itself directs; one that is
+    rated only elsewhere has none here. A plant of the gardener's own file may have none.
+    """
+    if plant.own:
+        here = plant.indicator(region) if region else None
+        return here or plant.any_rating
+    if not plant.ratings:
+        return Indicator.UPL
+    return plant.indicator(region) if region else None
+
+
+def suited(zone: Zone, hours: float) -> tuple[Indicator, ...]:
+    """Return the ratings that suit ``zone`` when water stands on it for ``hours``."""
+    for limit, ratings in _SUITED[zone]:
+        if hours <= limit + 1e-9:
+            return ratings
+    return ()
+
+
+def chosen_from(zone: Zone, hours: float, worst: float) -> tuple[Indicator, ...]:
+    """Return the ratings that suit ``zone`` and are taken to live through the worst case."""
+    bounded = min(worst, LONGEST_HOURS.value) - 1e-9
+    return tuple(one for one in suited(zone, hours) if STANDS_HOURS.value[one] >= bounded)
+
+
+def fits(plant: Plant, zone: Zone, hours: Quantity, region: ListRegion | None) -> Fit:
+    """Tell whether ``plant`` suits ``zone`` with water on it for ``hours``, and why.
+
+    Uses the zones the list gives it and its rating in ``region`` only. Raises ValueError when the
+    hours are negative.
+    """
+    return fits_after(plant, zone, wet_hours(hours), region)
+
+
+def wet_hours(hours: Quantity) -> float:
+    """Return ``hours`` as a number of hours; raises ValueError when they are negative."""
+    wet = magnitude(hours, "h")
+    if not wet >= 0:
+        raise ValueError("Give hours under water of zero or more.")
+    return wet
+
+
+def fits_after(
+    plant: Plant,
+    zone: Zone,
+    wet: float,
+    region: ListRegion | None,
+    worst: float = 0.0,
+    worst_when: str = "",
+) -> Fit:
+    """Do the work of ``fits`` for plain hours: ``wet`` usually, ``worst`` now and then.
+
+    A worst case longer than any plant is taken to stand rules out none of those that stand the
+    longest; it is a fault of the garden, not of the plant.
+    """
+    if zone not in plant.zones:
+        named = " and ".join(one.value for one in plant.zones)
+        return Fit(False, f"The list gives it to the {named}, not the {zone.value}.")
+    found = rating(plant, region)
+    if found is None and not plant.own:
+        where = f" ({region.value})" if region else ""
+        return Fit(False, f"It has no wetness rating in your region{where}.")
+    allowed = suited(zone, wet)
+    stands = "stays above the water" if wet < 0.05 else f"is under water about {wet:.0f} h"
+    if not allowed:
+        return Fit(False, f"The {zone.value} {stands}, too long for any plant in this list.")
+    if zone is Zone.FLOOR and plant.needs_long_wet and wet <= DAY_HOURS.value + 1e-9:
+        return Fit(False, "It needs soil that stays wet for long; this floor dries within a day.")
+    if found is None:
+        return Fit(True, f"Your own plant file gives it to the {zone.value}.")
+    said = f"{found.name}: {found.value}"
+    if not plant.ratings and not plant.own:
+        said = "on no wetland list: dry ground"
+    if found not in allowed:
+        drier = list(Indicator).index(found) > list(Indicator).index(allowed[-1])
+        trouble = "too wet for it" if drier else "too dry for it"
+        return Fit(False, f"The {zone.value} {stands}, {trouble} ({said}).")
+    limit = STANDS_HOURS.value[found]
+    if min(worst, LONGEST_HOURS.value) > limit + 1e-9:
+        return Fit(
+            False,
+            f"The {zone.value} is under water for {worst:.0f} h {worst_when}; it stands about "
+            f"{limit:.0f} h ({said}).".replace("  ", " "),
+        )
+    return Fit(True, f"The {zone.value} {stands}, which suits it ({said}).")

@@ -1,0 +1,109 @@
+"""What the gardener wants of the planting, and which plants go against it."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from enum import Enum
+
+from interview.garden.planting.choice import Season
+from interview.garden.planting.home import introduced_in_state
+from interview.garden.planting.record import ListRegion, Place, Plant, PlantRegion, Sun, Zone
+from interview.quantities.units import Quantity, magnitude, plain_number
+
+
+class KeepOut(Enum):
+    """What a gardener may ask to have kept out."""
+
+    TOXIC = "toxic"
+    THORNY = "thorny"
+    AGGRESSIVE = "aggressive"
+    LARGE = "over 8 ft"
+
+
+@dataclass(frozen=True)
+class Swap:
+    """A proposed plant that is not wanted, and the one to take its place."""
+
+    out: str
+    into: str = ""
+    """Empty where the best of the others is to be taken."""
+
+
+def read_swap(words: str) -> Swap:
+    """Return the swap that ``this for that`` or ``this`` alone asks for."""
+    out, *into = re.split(r"\s+for\s+", " ".join(words.split()), maxsplit=1, flags=re.IGNORECASE)
+    return Swap(out, into[0] if into else "")
+
+
+@dataclass(frozen=True)
+class Wishes:
+    """What the gardener wants of the planting."""
+
+    region: PlantRegion | None
+    """None outside the plant list: only plants of the gardener's own file are proposed."""
+    list_region: ListRegion | None
+    sun: Sun = Sun.FULL
+    floor_height: Quantity | None = None
+    """Greatest height on the floor and the side; None for no limit."""
+    rim_height: Quantity | None = None
+    natives_only: bool = True
+    keep_out: frozenset[KeepOut] = frozenset()
+    bloom: frozenset[Season] = frozenset(Season)
+    road_salt: bool = False
+    favourites: tuple[str, ...] = ()
+    """Scientific or common names, placed where they can grow whatever the other wishes say."""
+    swaps: tuple[Swap, ...] = ()
+    """Proposed plants to be changed for others, in order; the rest of the planting stays."""
+    hardiness_zone: int | None = None
+    """USDA plant hardiness zone, 1 to 13; None where it is not known."""
+    place: Place | None = None
+    """The gardener's own state."""
+
+    def keep(self, plant: Plant) -> bool:
+        """Tell whether ``plant`` is one of the favourites."""
+        return any(plant.answers_to(name) for name in self.favourites)
+
+
+NOT_NATIVE = "The list does not give it as native in your region."
+
+
+def unsuited(plant: Plant, wishes: Wishes) -> str:
+    """Return why ``plant`` cannot thrive in this bed; empty where it can."""
+    if wishes.sun not in plant.sun:
+        return f"It wants {sun_words(plant.sun)}."
+    zone = wishes.hardiness_zone
+    if zone is not None and plant.hardiness and not _hardy(plant.hardiness, zone):
+        low, high = plant.hardiness
+        known = "by your own file" if plant.own else "from memory"
+        return f"It is hardy in zones {low} to {high} ({known}), and you are in zone {zone}."
+    return ""
+
+
+def sun_words(sun: tuple[Sun, ...]) -> str:
+    """Say how much sun is wanted, such as ``full sun or part sun``."""
+    words = {Sun.FULL: "full sun", Sun.PART: "part sun", Sun.SHADE: "shade"}
+    return " or ".join(words[one] for one in sun)
+
+
+def _hardy(span: tuple[int, int], zone: int) -> bool:
+    return span[0] <= zone <= span[1]
+
+
+def objection(plant: Plant, zone: Zone, wishes: Wishes) -> str:
+    """Return why ``plant`` goes against the wishes in ``zone``; empty where it does not."""
+    if wishes.natives_only and not plant.at_home(wishes.region):
+        return NOT_NATIVE
+    if wishes.natives_only and wishes.place and introduced_in_state(plant, wishes.place):
+        return f"A plant list of {wishes.place.name} calls it introduced, not native."
+    limit = wishes.rim_height if zone is Zone.RIM else wishes.floor_height
+    if limit is not None and plant.height_max_ft > magnitude(limit, "ft") * (1 + 1e-9):
+        tall = f"{plant.height_max_ft:g} ft ({plain_number(plant.height_max_ft * 0.3048, 2)} m)"
+        return f"It grows to {tall}, taller than you want here."
+    marks = (
+        (KeepOut.TOXIC, plant.toxic, "It is toxic or can irritate."),
+        (KeepOut.THORNY, plant.thorny, "It is thorny or sharp."),
+        (KeepOut.AGGRESSIVE, plant.aggressive, "It spreads hard."),
+        (KeepOut.LARGE, plant.over_8ft, "It grows over 8 ft (2.4 m)."),
+    )
+    return next((said for mark, has, said in marks if has and mark in wishes.keep_out), "")

@@ -1,0 +1,174 @@
+"""What is said about a plant and about a zone: hazards, doubts, and traits to look for."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from interview.garden.planting.home import introduced_at
+from interview.garden.planting.record import ListRegion, Plant, PlantRegion, Zone
+from interview.garden.planting.wishes import NOT_NATIVE
+from interview.quantities.evidence import PRACTICE, Source, Standing
+
+
+def short_name(plant: Plant) -> str:
+    """Return the common name without the other one in brackets."""
+    return plant.common_name.partition(" (")[0]
+
+
+@dataclass(frozen=True)
+class ZoneGuidance:
+    """How wet a zone is, and what to look for where no species can be named."""
+
+    wetness: str
+    traits: tuple[str, ...]
+    wetness_source: Source
+    traits_source: Source = PRACTICE
+
+
+ZONE_SOURCE = Source(
+    "Rain Garden Handbook for Western Washington, WSU Extension and WA Ecology, 2013, p. A-2",
+    Standing.PUBLISHED,
+)
+
+GUIDANCE = {
+    Zone.FLOOR: ZoneGuidance(
+        "Stands in water after storms, and must also stand dry spells.",
+        (
+            "Sold for moist or wet ground, and said to stand drought once it has taken.",
+            "Wild home in wet meadows, ditches or stream banks; not pond plants.",
+            "Clumps of sedge or rush, and flowers with stems that bend and rise again.",
+        ),
+        ZONE_SOURCE,
+    ),
+    Zone.SIDE: ZoneGuidance(
+        "Is moist or soaked in larger storms, for hours and not for days.",
+        (
+            "Sold for average to moist ground.",
+            "Thick roots that hold a slope; clumps that meet within two years.",
+            "Stands a wet day and a dry month.",
+        ),
+        ZONE_SOURCE,
+    ),
+    Zone.RIM: ZoneGuidance(
+        "Is rarely under water and dries first.",
+        (
+            "Sold for dry or average ground, and said to stand drought.",
+            "Low enough to see over, with roots that knit the berm together.",
+            "No plants that want wet roots.",
+        ),
+        ZONE_SOURCE,
+    ),
+}
+
+ELSEWHERE = (
+    "The plant list covers parts of the United States only, so no kinds are named here. Take the "
+    "traits below to a local nursery and ask for plants native near you, or give the interview "
+    "a plant file of your own."
+)
+
+OWN_ONLY = (
+    "The packaged plant list does not cover this place, so every kind named is of your own file."
+)
+
+FROM_MEMORY = (
+    "Spacing, sun, hardiness and hazard marks in the plant list are from memory, and so are most "
+    "zones and all that is marked *: check each plant with a nursery before you buy. A local list "
+    "of invasive plants overrules this one."
+)
+
+_IMPLIED = frozenset(
+    (
+        "spreads",
+        "self-seeds",
+        "aggressive",
+        "aggressive self-seeder",
+        "tall",
+        "large",
+        "thorny",
+        "toxic if eaten",
+        "needs long-wet soil",
+    )
+)
+"""Remarks that a mark of the same row has said already."""
+
+
+def remarks(plant: Plant) -> str:
+    """Return the remarks of its row that no mark has said."""
+    parts = (one.strip() for part in plant.remarks.split(";") for one in part.split(", self-"))
+    return "; ".join(one for one in parts if one and one not in _IMPLIED and one != "seeds")
+
+
+def hazards(plant: Plant) -> tuple[str, ...]:
+    """Return what may harm people or the planting, one sentence each."""
+    memory = "" if plant.own else " (from memory)"
+    said = []
+    if plant.toxic:
+        said.append(f"Can harm people or pets if eaten or touched{memory}.")
+    if plant.usda_toxicity not in ("", "none"):
+        said.append(f"The USDA plant table calls its toxicity {plant.usda_toxicity}.")
+    if plant.aggressive:
+        said.append(f"Spreads hard and can crowd out its neighbors{memory}.")
+    if plant.thorny:
+        said.append(f"Thorny or sharp{memory}.")
+    if _tells_a_hazard(plant):
+        said.append(remark_words(plant))
+    return tuple(said)
+
+
+def _tells_a_hazard(plant: Plant) -> bool:
+    """Tell whether its remark is of what is dangerous about it; one's own may be of anything."""
+    marked = plant.toxic or plant.aggressive or plant.thorny
+    return marked and not plant.own and bool(remarks(plant))
+
+
+def remark_words(plant: Plant) -> str:
+    """Return its remark as a sentence that says whose it is; nothing where there is none."""
+    whose = "Your plant file" if plant.own else "The list"
+    return f"{whose} remarks: {remarks(plant)}." if remarks(plant) else ""
+
+
+def plain_remark(plant: Plant) -> str:
+    """Return its remark as a sentence where it tells no hazard; else nothing."""
+    return "" if _tells_a_hazard(plant) else remark_words(plant)
+
+
+def doubts(
+    plant: Plant, region: PlantRegion | None, list_region: ListRegion | None
+) -> tuple[str, ...]:
+    """Return what else to know before planting it, one sentence each, the weightiest first."""
+    memory = "" if plant.own else " (from memory)"
+    said = home_doubts(plant, region)
+    standing = plant.rating_standing(list_region)
+    if not plant.well_rated(list_region) and not plant.own:
+        said.append(f"{standing[0].upper()}{standing[1:]}.")
+    if plant.spreads == "some":
+        said.append(f"Spreads or seeds itself{memory}.")
+    if plant.over_8ft:
+        said.append("Grows over 8 ft (2.4 m).")
+    if plant.needs_long_wet:
+        said.append("Needs long-wet soil: water it in dry spells.")
+    if remark := plain_remark(plant):
+        said.append(remark)
+    return tuple(said)
+
+
+def cautions(
+    plant: Plant, region: PlantRegion | None, list_region: ListRegion | None
+) -> tuple[str, ...]:
+    """Return all there is to know before planting it, one sentence each."""
+    return (*hazards(plant), *doubts(plant, region, list_region))
+
+
+def home_doubts(plant: Plant, region: PlantRegion | None) -> list[str]:
+    """Return what is shaky about its being native here."""
+    said = []
+    if places := introduced_at(plant, region):
+        where = places[0] if len(places) == 1 else f"{', '.join(places[:-1])} and {places[-1]}"
+        verb = "A plant list" if len(places) == 1 else "Plant lists"
+        calls = "calls" if len(places) == 1 else "call"
+        said.append(f"{verb} of {where} {calls} it introduced, not native.")
+    if not plant.at_home(region):
+        said.append(NOT_NATIVE)
+    elif region not in plant.native_checked and not plant.own:
+        said.append("That it is native in your region is from memory.")
+    return said

@@ -1,0 +1,154 @@
+"""Ways out where the garden does not fit its room or its soil, each with its numbers."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from typing import Any
+
+from interview.asking.model import Answers, Question, Unanswered
+from interview.garden.place import questions as start
+from interview.garden.plan import Plan
+from interview.garden.size import questions as bed
+from interview.garden.size.basin import Basin
+from interview.garden.storms.beds import MOST_BEDS
+from interview.quantities.units import Quantity, magnitude, quantity
+
+STEEPEST = 2.0
+"""Steepest side offered, run for a rise of one: common practice, and the publishers' limit."""
+DEEPEST_IN, DEEPEST_MM = 12.0, 300.0
+"""Deepest pond offered: more needs an engineer."""
+WORTH_IN = 0.4
+"""A deeper pond is offered where it gains more than this."""
+HELD = 1 - 1e-9
+
+
+@dataclass(frozen=True)
+class WayOut:
+    """One thing that could be done, and what the garden would then be."""
+
+    label: str
+    garden: Basin
+    """One bed of it."""
+    rain_held: Quantity
+    """Rain that just fills it, with all the surfaces that then drain to it."""
+    fits: bool
+    """Whether each bed's rim fits the room; true where no room was given."""
+    note: str = ""
+    beds: int = 1
+    storms_held: int = 0
+    """Storms of the ladder of which nothing runs over."""
+    record_share: float | None = None
+    """Share of the record's runoff held; nothing where there is no record."""
+
+
+def ways_out(plan: Plan) -> list[WayOut]:
+    """Return the ways out in the order they are worth trying; raises ``Unanswered``."""
+    _ = plan.garden
+    return list(_ways(plan))
+
+
+def _ways(plan: Plan) -> Iterator[WayOut]:
+    if plan.too_big:
+        small = "a smaller garden still takes the small rains, which are most of the rainy days"
+        yield from _tried(plan, "Take what the room holds", plan.answers, small, in_room=True)
+    yield from _tried(plan, "Let the pond be as deep as the soil allows", _deepest(plan))
+    if plan.answers[bed.SIDE_SLOPE] > STEEPEST:
+        steeper = plan.answers.with_text(bed.SIDE_SLOPE.key, "2:1")
+        yield from _tried(plan, "Steeper sides, 2:1", steeper)
+    yield from _more_beds(plan)
+    yield from _half(plan)
+    for part in (0.75, 0.5):
+        text = _depth_text(plan.answers[start.RAIN_DEPTH] * part, plan.metric)
+        answers = plan.answers.with_text(start.RAIN_DEPTH.key, text)
+        yield from _tried(plan, f"Hold {text} of rain", answers)
+
+
+def _depth_text(value: Quantity, metric: bool) -> str:
+    if metric:
+        return f"{magnitude(value, 'mm'):.0f} mm"
+    return f"{magnitude(value, 'in'):.2f}".rstrip("0").rstrip(".") + " in"
+
+
+def _deepest(plan: Plan) -> Answers | None:
+    """Return the answers with the cap lifted to what the soil allows, up to 12 in (300 mm)."""
+    soil = min(plan.depth.drop_limit, plan.depth.corrected_limit)
+    most = quantity(DEEPEST_MM, "mm") if plan.metric else quantity(DEEPEST_IN, "in")
+    allowed = min(soil, most)
+    if magnitude(allowed, "in") <= magnitude(plan.depth.depth, "in") + WORTH_IN:
+        return None
+    text = _depth_text(allowed, plan.metric)
+    return plan.answers.with_text(bed.DEEPEST_POND.key, text)
+
+
+def _more_beds(plan: Plan) -> Iterator[WayOut]:
+    """Yield more beds, each within a room like the one given, until all the rain is held."""
+    for count in range(plan.bed_count + 1, MOST_BEDS + 1):
+        held = False
+        for how, words in (
+            ("side_by_side", "side by side, the water shared out"),
+            ("in_a_row", "one below the other, the water to the first"),
+        ):
+            answers = _with_beds(plan.answers, count, how)
+            for way in _tried(plan, f"{count} beds {words}", answers, in_room=True):
+                held = held or way.rain_held >= plan.answers[start.RAIN_DEPTH] * HELD
+                yield way
+        if held:
+            return
+
+
+def _with_beds(answers: Answers, count: int, how: str) -> Answers:
+    return answers.with_text(bed.BEDS.key, str(count)).with_text(bed.BEDS_HOW.key, how)
+
+
+def _half(plan: Plan) -> Iterator[WayOut]:
+    """Yield the garden for half of what drains here: the other half stays where it goes now."""
+    if plan.bed_count * 2 > MOST_BEDS:
+        return
+    # A bed of twice as many, sharing the water, is a bed for half of the water.
+    answers = _with_beds(plan.answers, plan.bed_count * 2, "side_by_side")
+    for way in _tried(plan, "Send half of the water elsewhere", answers):
+        yield replace(way, beds=plan.bed_count)
+
+
+def _tried(
+    plan: Plan, label: str, answers: Answers | None, note: str = "", in_room: bool = False
+) -> Iterator[WayOut]:
+    """Yield the way that ``answers`` lead to: no larger than the room, or as large as is needed."""
+    if answers is None:
+        return
+    within = replace(plan, answers=_without(answers, bed.FLOOR_LENGTH, bed.FLOOR_WIDTH))
+    free = replace(plan, answers=_without(within.answers, *_ROOM))
+    try:
+        fits = in_room or not within.too_big
+        tried = within if fits else free
+        yield WayOut(
+            label,
+            tried.garden,
+            tried.rain_held,
+            fits,
+            note,
+            tried.bed_count,
+            sum(row.share_caught >= HELD for row in tried.ladder),
+            _record_share(tried),
+        )
+    except Unanswered:
+        return
+
+
+_ROOM = (bed.ROOM_LENGTH, bed.ROOM_WIDTH, bed.ROOM_AREA)
+
+
+def _without(answers: Answers, *questions: Question[Any]) -> Answers:
+    for question in questions:
+        answers = answers.without(question.key)
+    return answers
+
+
+def _record_share(plan: Plan) -> float | None:
+    if not plan.answers[start.HAS_RECORD]:
+        return None
+    try:
+        return plan.real_years.share_held
+    except Unanswered:
+        return None

@@ -1,0 +1,250 @@
+"""What if: other depths, rains and shapes tried out on the plan, nothing kept until asked."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from typing import Any
+
+from interview.asking import route
+from interview.asking.model import Answers, Question, Unanswered
+from interview.garden.figure import find
+from interview.garden.figures import BY_KEY
+from interview.garden.place import questions as start
+from interview.garden.plan import Plan
+from interview.garden.size import questions as bed
+from interview.quantities.units import Quantity, magnitude, plain_number, significant
+from interview.reading import Refused
+
+
+@dataclass(frozen=True)
+class Lever:
+    """One thing that can be moved up and down a step at a time."""
+
+    question: Question[Any]
+    label: str
+    get: Callable[[Plan], float | str]
+    """The value in force, as a number of the unit shown, or as the id of a choice."""
+    us: tuple[float, str]
+    """A step, and its unit, while US units are shown."""
+    metric: tuple[float, str]
+    choices: tuple[str, ...] = ()
+    """For a choice, its ids in order."""
+
+    def step(self, metric: bool) -> tuple[float, str]:
+        """Return the step and its unit."""
+        return self.metric if metric else self.us
+
+    def shown(self, plan: Plan) -> str:
+        """Return the value in force in words."""
+        try:
+            value = self.get(plan)
+        except Unanswered:
+            return "not known yet"
+        if isinstance(value, str):
+            return value
+        return f"{plain_number(value, 4)} {self.step(plan.metric)[1]}".strip()
+
+    def moved(self, plan: Plan, steps: int) -> Answers:
+        """Return the answers with this lever moved; unchanged where it can go no further."""
+        try:
+            value = self.get(plan)
+        except Unanswered:
+            return plan.answers
+        if isinstance(value, str):
+            place = self.choices.index(value) + steps
+            text = self.choices[place % len(self.choices)]
+        else:
+            text = self._stepped(value, steps, plan.metric)
+        try:
+            self.question.read(text, plan.answers)
+        except (Refused, Unanswered):
+            return plan.answers
+        return plan.answers.with_text(self.question.key, text)
+
+    def _stepped(self, value: float, steps: int, metric: bool) -> str:
+        """Return the words of a value some steps away; between steps the first goes to a step."""
+        size, unit = self.step(metric)
+        whole = value / size
+        if abs(whole - round(whole)) < 1e-6:
+            target = round(whole) + steps
+        else:
+            target = math.floor(whole) + steps + (steps < 0)
+        return f"{plain_number(target * size, 6)}{_written(unit)}"
+
+    def reset(self, kept: Plan, tried: Plan) -> Answers:
+        """Return the tried answers with this lever back where it was kept."""
+        text = kept.answers.text(self.question)
+        if text is None:
+            return tried.answers.without(self.question.key)
+        return tried.answers.with_text(self.question.key, text)
+
+
+def _written(unit: str) -> str:
+    return ":1" if unit == ": 1" else f" {unit}" if unit else ""
+
+
+def _in(question: Question[Quantity], us: str, metric: str) -> Callable[[Plan], float]:
+    return lambda plan: magnitude(plan.answers[question], metric if plan.metric else us)
+
+
+LEVERS: tuple[Lever, ...] = (
+    Lever(
+        bed.DEEPEST_POND,
+        "Deepest pond",
+        lambda p: magnitude(p.depth.depth, "mm" if p.metric else "in"),
+        (0.5, "in"),
+        (10, "mm"),
+    ),
+    Lever(
+        start.RAIN_DEPTH,
+        "Rain to hold",
+        _in(start.RAIN_DEPTH, "in", "mm"),
+        (0.1, "in"),
+        (2.5, "mm"),
+    ),
+    Lever(
+        bed.SIDE_SLOPE,
+        "Side slope",
+        lambda p: p.answers[bed.SIDE_SLOPE],
+        (0.5, ": 1"),
+        (0.5, ": 1"),
+    ),
+    Lever(
+        bed.FLOOR_LENGTH,
+        "Floor length",
+        lambda p: magnitude(p.garden.floor_length, "m" if p.metric else "ft"),
+        (0.5, "ft"),
+        (0.1, "m"),
+    ),
+    Lever(
+        bed.FLOOR_WIDTH,
+        "Floor width",
+        lambda p: magnitude(p.garden.floor_width, "m" if p.metric else "ft"),
+        (0.5, "ft"),
+        (0.1, "m"),
+    ),
+    Lever(bed.FREEBOARD, "Rim above pond", _in(bed.FREEBOARD, "in", "mm"), (1, "in"), (25, "mm")),
+    Lever(
+        bed.DRAIN_RULE,
+        "Rule for the depth",
+        lambda p: p.answers[bed.DRAIN_RULE],
+        (1, ""),
+        (1, ""),
+        ("both", "strict", "custom"),
+    ),
+    Lever(
+        bed.LENGTH_TO_WIDTH,
+        "Length to width",
+        lambda p: p.answers[bed.LENGTH_TO_WIDTH],
+        (0.5, ": 1"),
+        (0.5, ": 1"),
+    ),
+    Lever(bed.BEDS, "Number of beds", lambda p: float(p.answers[bed.BEDS]), (1, ""), (1, "")),
+    Lever(
+        bed.AMEND,
+        "Compost worked in",
+        lambda p: "yes" if p.answers[bed.AMEND] else "no",
+        (1, ""),
+        (1, ""),
+        ("yes", "no"),
+    ),
+    Lever(
+        bed.COMPOST_DEPTH,
+        "Depth of compost",
+        _in(bed.COMPOST_DEPTH, "in", "mm"),
+        (0.5, "in"),
+        (10, "mm"),
+    ),
+    Lever(
+        bed.MULCH_DEPTH, "Depth of mulch", _in(bed.MULCH_DEPTH, "in", "mm"), (0.5, "in"), (10, "mm")
+    ),
+)
+"""What may be moved, in the order of the page."""
+
+WATCHED = (
+    "pond_depth",
+    "depth_governed_by",
+    "size_governed_by",
+    "recommended_area",
+    "floor_length_drawn",
+    "floor_width_drawn",
+    "rim_length",
+    "rim_width",
+    "rain_held",
+    "empty_latest",
+    "storm_hours_on_floor",
+    "caught_at_one_and_a_half",
+    "caught_at_twice",
+    "record_share_held",
+    "soil_dug_total",
+    "barrow_loads",
+    "berm_height",
+    "notch_width",
+    "plants_total",
+)
+"""The figures that follow, in the order of the page."""
+
+
+@dataclass(frozen=True)
+class Followed:
+    """One figure as it is kept and as it would be."""
+
+    label: str
+    kept: str
+    tried: str
+    change: str
+    """The difference, such as ``+0.5``, in the unit shown; ``changed`` for words; empty if none."""
+
+
+def followed(kept: Plan, tried: Plan) -> list[Followed]:
+    """Return every watched figure of the kept plan beside that of the tried one."""
+    rows = []
+    for key in WATCHED:
+        figure = BY_KEY[key]
+        before, after = find(figure, kept), find(figure, tried)
+        rows.append(
+            Followed(
+                figure.label,
+                before.shown(kept.metric) or "not known yet",
+                after.shown(tried.metric) or "not known yet",
+                _change(before.number(kept.metric), after.number(tried.metric)),
+            )
+        )
+    return rows
+
+
+def _change(before: object, after: object) -> str:
+    if isinstance(before, str) and isinstance(after, str):
+        return "changed" if before != after else ""
+    numbers = (int, float)
+    if not isinstance(before, numbers) or not isinstance(after, numbers):
+        return ""
+    first, last = float(before), float(after)
+    if not (math.isfinite(first) and math.isfinite(last)):
+        return "changed" if first != last else ""
+    if abs(last - first) < 1e-9 * max(1.0, abs(first)):
+        return ""
+    sign = "+" if last > first else "-"
+    return f"{sign}{plain_number(significant(abs(last - first), 2))}"
+
+
+def tried_plan(kept: Plan, answers: Answers) -> Plan:
+    """Return the plan of other answers, with the same clock and files."""
+    return replace(kept, answers=answers)
+
+
+def changed(kept: Answers, tried: Answers) -> dict[str, str]:
+    """Return the answers that differ, by address, for keeping them."""
+    return {a: t for a, t in tried.texts.items() if kept.texts.get(a) != t}
+
+
+def keep(kept: Answers, tried: Answers) -> dict[str, str]:
+    """Return what to offer, by address, in the order the questions are asked.
+
+    Nothing is written by trying things out: the caller offers these one by one.
+    """
+    wanted = changed(kept, tried)
+    order = [step.address for step in route.steps(tried)]
+    return {address: wanted[address] for address in order if address in wanted}

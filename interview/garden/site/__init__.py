@@ -1,0 +1,1 @@
+"""The spot: buried lines, distances, slope, surroundings."""

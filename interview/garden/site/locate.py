@@ -1,0 +1,236 @@
+"""When the buried lines are marked and digging may start."""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+from dataclasses import dataclass
+from datetime import date, timedelta
+from enum import Enum
+
+from interview.garden.site.locating import (
+    DEFAULT_BUSINESS_DAYS,
+    DEFAULT_VALID_WORKING_DAYS,
+    Counted,
+)
+
+ONE_DAY = timedelta(days=1)
+
+
+def _is_business_day(day: date, holidays: Collection[date]) -> bool:
+    return day.weekday() < 5 and day not in holidays
+
+
+def _business_day_after(start: date, count: int, holidays: Collection[date]) -> date:
+    day = start
+    while count > 0:
+        day += ONE_DAY
+        if _is_business_day(day, holidays):
+            count -= 1
+    return day
+
+
+def _whole_days(count: int, most: int, what: str) -> None:
+    if not 1 <= count <= most:
+        raise ValueError(f"Give {what} as a whole number from 1 to {most}.")
+
+
+def earliest_dig_day(asked: date, business_days: int, holidays: Collection[date] = ()) -> date:
+    """Return the first day digging may start.
+
+    The day of the request is not counted. Digging may start the day after the last of the
+    ``business_days`` full business days, Monday to Friday without ``holidays``; that first day
+    may itself be a Saturday or a holiday. Raises ValueError for a count outside 1 to 30.
+    """
+    _whole_days(business_days, 30, "the business days to wait")
+    return _business_day_after(asked, business_days, holidays) + ONE_DAY
+
+
+def marks_stale_after(finished: date, working_days: int, holidays: Collection[date] = ()) -> date:
+    """Return the last day the marks may be trusted, counted in working days after ``finished``.
+
+    The day the marking was finished is not counted. Raises ValueError outside 1 to 90 days.
+    """
+    _whole_days(working_days, 90, "the days the marks stay valid")
+    return _business_day_after(finished, working_days, holidays)
+
+
+def marks_stale_after_calendar(start: date, days: int) -> date:
+    """Return the last day the marks may be trusted, counted in calendar days after ``start``."""
+    _whole_days(days, 90, "the days the marks stay valid")
+    return start + days * ONE_DAY
+
+
+class PrivateLines(Enum):
+    """What is known of the lines the marking service does not mark."""
+
+    NONE = "none"
+    KEPT_CLEAR = "known and kept clear"
+    UNKNOWN = "unknown"
+
+
+class Gate(Enum):
+    """Whether a spade may go into the ground."""
+
+    OPEN = "open"
+    CLOSED = "closed"
+
+
+class Cause(Enum):
+    """What keeps the gate shut."""
+
+    NOT_ASKED = "no request yet"
+    REQUEST_TO_COME = "a request dated in the future"
+    WAITING = "the waiting time"
+    SILENT = "an owner who has not answered"
+    MARKED_TOO_SOON = "marks dated before the request"
+    MARKED_TO_COME = "marks dated in the future"
+    PRIVATE = "private lines"
+    STALE = "marks gone stale"
+    WAIT_UNKNOWN = "a waiting time not known"
+    HOLIDAYS_UNKNOWN = "holidays not known"
+    STALE_BEFORE_OPEN = "marks that end before the wait"
+
+
+@dataclass(frozen=True)
+class LocateState:
+    """What has been done about the buried lines so far; ``None`` where it is not known yet."""
+
+    asked: date | None = None
+    all_answered: bool | None = None
+    finished: date | None = None
+    """The day the last owner answered; the day of the request stands in when it is not known."""
+    private_lines: PrivateLines | None = None
+    business_days: int | None = DEFAULT_BUSINESS_DAYS
+    """The full business days to wait; ``None`` where only the ticket can tell them."""
+    valid_days: int = DEFAULT_VALID_WORKING_DAYS
+    counted: Counted = Counted.FROM_MARKING
+    """How ``valid_days`` are counted."""
+    holidays: frozenset[date] = frozenset()
+    """Days named that are no business days."""
+    assumed_holidays: frozenset[date] | None = frozenset()
+    """Further such days taken for the wait alone; ``None`` where it is not known which."""
+
+    @property
+    def earliest(self) -> date | None:
+        """The first day digging may start.
+
+        ``None`` before the request, and where the wait or its holidays are not known.
+        """
+        if self.asked is None or self.business_days is None or self.assumed_holidays is None:
+            return None
+        return earliest_dig_day(
+            self.asked, self.business_days, self.holidays | self.assumed_holidays
+        )
+
+    @property
+    def stale_after(self) -> date | None:
+        """The last day the marks may be trusted; ``None`` before the request.
+
+        The days run from the request or, by choice, from the day the marking was finished. Only
+        then do holidays make them longer, and only named ones: the service may work on others.
+        """
+        start = self.finished or self.asked
+        if start is None:
+            return None
+        if self.counted is Counted.FROM_MARKING:
+            return marks_stale_after(start, self.valid_days, self.holidays)
+        if self.counted is Counted.CALENDAR:
+            return marks_stale_after_calendar(self.asked or start, self.valid_days)
+        return marks_stale_after(self.asked or start, self.valid_days)
+
+
+@dataclass(frozen=True)
+class DigGate:
+    """Whether digging may start today, and every reason why not."""
+
+    gate: Gate
+    reasons: tuple[str, ...]
+    """One sentence each; empty when the gate is open."""
+    causes: tuple[Cause, ...]
+    """The cause of each reason."""
+    earliest: date | None
+    stale_after: date | None
+    days_to_wait: int
+    """Days from today to the first day digging may start; zero when it has come."""
+    renew_by: date | None
+    """Three working days before the marks go stale: ask again by then."""
+
+
+def dig_gate(state: LocateState, today: date) -> DigGate:
+    """Return whether digging may start on ``today``.
+
+    Open only when the request was made, the waiting time is over, every owner has answered,
+    private lines are known or absent, and the marks are not stale.
+    """
+    found = _request_reasons(state, today) + _ground_reasons(state, today)
+    earliest, stale = state.earliest, state.stale_after
+    return DigGate(
+        gate=Gate.CLOSED if found else Gate.OPEN,
+        reasons=tuple(said for _, said in found),
+        causes=tuple(cause for cause, _ in found),
+        earliest=earliest,
+        stale_after=stale,
+        days_to_wait=max(0, (earliest - today).days) if earliest else 0,
+        renew_by=None if stale is None else _business_days_before(stale, 3, state.holidays),
+    )
+
+
+def _business_days_before(day: date, count: int, holidays: Collection[date]) -> date:
+    while count > 0:
+        day -= ONE_DAY
+        if _is_business_day(day, holidays):
+            count -= 1
+    return day
+
+
+_Reasons = list[tuple[Cause, str]]
+
+
+def _request_reasons(state: LocateState, today: date) -> _Reasons:
+    if state.asked is None:
+        return [(Cause.NOT_ASKED, "You have not yet asked for the buried lines to be marked.")]
+    if state.asked > today:
+        said = f"The day of your request, {state.asked}, has not come yet: check the date."
+        return [(Cause.REQUEST_TO_COME, said)]
+    reasons: _Reasons = []
+    if state.business_days is None:
+        said = "How many business days to wait is not known: your ticket says it."
+        reasons.append((Cause.WAIT_UNKNOWN, said))
+    if state.assumed_holidays is None:
+        said = (
+            "Which public holidays fall in the wait is not known: look at a calendar and write "
+            "them, or none."
+        )
+        reasons.append((Cause.HOLIDAYS_UNKNOWN, said))
+    earliest = state.earliest
+    if earliest is not None and today < earliest:
+        said = f"The owners have until then to answer: wait until {earliest:%A} {earliest}."
+        reasons.append((Cause.WAITING, said))
+    if not state.all_answered:
+        said = "Not all owners of buried lines have answered; no answer is not a clear."
+        reasons.append((Cause.SILENT, said))
+    return reasons
+
+
+def _ground_reasons(state: LocateState, today: date) -> _Reasons:
+    reasons: _Reasons = []
+    if state.finished is not None:
+        if state.asked is not None and state.finished < state.asked:
+            said = "The lines cannot be marked before you asked: check the two dates."
+            reasons.append((Cause.MARKED_TOO_SOON, said))
+        elif state.finished > today:
+            said = f"The marking is dated {state.finished}, after today: check the date."
+            reasons.append((Cause.MARKED_TO_COME, said))
+    if state.private_lines in (None, PrivateLines.UNKNOWN):
+        said = "Private lines are unknown: find out where they run before you dig."
+        reasons.append((Cause.PRIVATE, said))
+    stale, earliest = state.stale_after, state.earliest
+    if stale is not None and earliest is not None and stale < earliest:
+        said = (
+            f"The marks are taken as good until {stale} and the wait ends on {earliest}: write how "
+            "long your ticket says that they stay good."
+        )
+        reasons.append((Cause.STALE_BEFORE_OPEN, said))
+    elif stale is not None and today > stale:
+        reasons.append((Cause.STALE, f"The marks went stale after {stale}: ask for new marks."))
+    return reasons

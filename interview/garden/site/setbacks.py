@@ -1,0 +1,267 @@
+"""Distances to keep from buildings, lines, wells and the rest."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from types import MappingProxyType
+
+from interview.garden.site.locating import DEFAULT_ZONE_SOURCE
+from interview.quantities.evidence import MEMORY, Finding, Grade, Source, Standing
+from interview.quantities.guards import not_negative, positive, reaches
+from interview.quantities.units import (
+    Quantity,
+    feet_and_inches,
+    magnitude,
+    plain_number,
+    quantity,
+    round_down,
+    round_up,
+)
+
+
+@dataclass(frozen=True)
+class Distance:
+    """One distance as each session shows it; the metric one is its own round number."""
+
+    feet: float
+    meters: float
+
+    def shown(self, metric: bool) -> Quantity:
+        """Return the distance in the unit of the session."""
+        return quantity(self.meters, "m") if metric else quantity(self.feet, "ft")
+
+
+@dataclass(frozen=True)
+class Setback:
+    """A distance to keep between the garden and something in the yard."""
+
+    key: str
+    words: str
+    usual: Distance
+    """The distance to keep when no local rule is known."""
+    cautious: Distance
+    below: Grade
+    """What it means to be nearer than ``usual``."""
+    source: Source
+    cautious_source: Source
+    stop_under: Distance | None = None
+    """Nearer than this it is a stop, whatever ``below`` says."""
+    remedy: str = ""
+    """What can be done besides moving."""
+    measured_from: str = "The garden"
+
+
+def _published(title: str) -> Source:
+    return Source(title, Standing.PUBLISHED)
+
+
+_WSU = "Rain Garden Handbook for Western Washington, WSU Extension and WA Ecology, 2013, p. 13"
+_MPCA = (
+    "Minimum setback requirements, Minnesota Stormwater Manual, Minnesota Pollution Control "
+    "Agency, web page"
+)
+_UW = "Step 1: Sizing and Siting the Rain Garden, University of Wisconsin-Extension, web page"
+_HANDOUT = (
+    "Rain Gardens for the Disconnected Downspout, Portland area handout, undated, publisher not "
+    "shown"
+)
+_PORTLAND = Source(_HANDOUT, Standing.SECONDARY)
+_SOUTHERN = (
+    "Backyard rain gardens, NC Extension Master Gardener article, Brunswick Beacon; text compiled "
+    "by Clemson Extension, 2009: 25 ft"
+)
+
+_ITEMS = (
+    Setback(
+        "foundation_deep", "the foundation with a basement or crawl space",
+        Distance(10, 3), Distance(20, 5), Grade.STOP, _published(_WSU),
+        _published("Central Ohio rain garden program, web page: 10 to 20 ft"),
+    ),
+    Setback(
+        "foundation_slab", "the foundation slab",
+        Distance(10, 3), Distance(15, 4.5), Grade.FIX,
+        _published(f"{_UW}: 10 ft, slab or not"), MEMORY,
+        stop_under=Distance(5, 1.5),
+        remedy="Between 5 and 10 ft (1.5 and 3 m) only where the ground falls away from the house.",
+    ),
+    Setback(
+        "septic", "the septic system, garden beside or below it",
+        Distance(25, 7.5), Distance(50, 15), Grade.STOP,
+        Source(_SOUTHERN, Standing.SECONDARY), _published(_MPCA),
+        remedy="Ask the health department where the tank, field and reserve field lie.",
+    ),
+    Setback(
+        "septic_uphill", "the septic system, garden uphill of it",
+        Distance(50, 15), Distance(100, 30), Grade.STOP, _published(_WSU), MEMORY,
+        remedy="Ask the health department where the tank, field and reserve field lie.",
+    ),
+    Setback(
+        "well", "the drinking-water well",
+        Distance(50, 15), Distance(100, 30), Grade.STOP, _published(_MPCA),
+        _published(f"{_MPCA}: 100 ft from a sensitive well"),
+        remedy="Ask the health department.",
+    ),
+    Setback(
+        "property_line", "the property line",
+        Distance(5, 1.5), Distance(10, 3), Grade.FIX, _PORTLAND, _published(_MPCA),
+    ),
+    Setback(
+        "pavement", "the sidewalk, driveway or road edge",
+        Distance(3, 0.9), Distance(5, 1.5), Grade.FIX, _PORTLAND, MEMORY,
+    ),
+    Setback(
+        "retaining_wall", "the retaining wall",
+        Distance(3, 0.9), Distance(10, 3), Grade.FIX,
+        Source(f"{_HANDOUT}: 3 ft; the wall's own height from memory", Standing.SECONDARY),
+        MEMORY,
+    ),
+    Setback(
+        "tree", "the trunk of the large tree",
+        Distance(10, 3), Distance(10, 3), Grade.FIX,
+        _published(
+            "Stormwater and your home, City of Mississauga, Ontario, web page: 3 m from trees; "
+            f"{_UW}: not under a big tree"
+        ),
+        MEMORY,
+        remedy="Or ask an arborist; a cut root thicker than a thumb can kill a tree.",
+    ),
+    Setback(
+        "slope_crest", "the top of the steep slope",
+        Distance(50, 15), Distance(200, 60), Grade.STOP, _published(_WSU),
+        _published(f"{_MPCA}: 200 ft from the crest"),
+        remedy="Or ask a geotechnical engineer.",
+    ),
+    Setback(
+        "water", "the stream, lake or wetland",
+        Distance(25, 7.5), Distance(100, 30), Grade.FIX, MEMORY, MEMORY,
+        remedy="Ask about a permit.",
+    ),
+    Setback(
+        "buried_line", "the nearest mark of a buried line",
+        Distance(2, 0.6), Distance(10, 3), Grade.STOP,
+        DEFAULT_ZONE_SOURCE,
+        _published(
+            "Pick the right location, CRC Watersheds Association, Pennsylvania, web page: 10 ft "
+            "from utilities"
+        ),
+    ),
+    Setback(
+        "overflow_outlet", "the property line",
+        Distance(10, 3), Distance(25, 7.5), Grade.FIX,
+        _published("Village code of Kenilworth, Illinois, section 0-0-0-8028: 10 ft"),
+        _published(
+            "Village code of Kenilworth, Illinois, section 0-0-0-8028: 25 ft from a sidewalk"
+        ),
+        measured_from="The overflow outlet",
+    ),
+)  # fmt: skip
+
+SETBACKS: Mapping[str, Setback] = MappingProxyType({item.key: item for item in _ITEMS})
+"""Every setback by its key, in the order the yard is walked."""
+
+FIND_PACE = "Find the length of the pace on a line of known length, or use a tape."
+
+DRIP_LINE_MARGIN = Distance(5, 1.5)
+"""How far past the drip line the cautious distance to a tree lies: from memory."""
+
+
+def setback_limits(
+    item: Setback,
+    metric: bool = False,
+    wall_height: Quantity | None = None,
+    drip_line: Quantity | None = None,
+) -> tuple[Quantity, Quantity]:
+    """Return the usual and the cautious distance to keep.
+
+    A retaining wall also asks its own height, a tree its drip line (distance from the trunk to the
+    edge of the crown); both are at least the table's distance.
+    """
+    usual, cautious = item.usual.shown(metric), item.cautious.shown(metric)
+    if item.key == "retaining_wall" and wall_height is not None:
+        not_negative(wall_height, "ft", "The height of the wall must be zero or more.")
+        usual = max(usual, wall_height)
+    if item.key == "tree" and drip_line is not None:
+        not_negative(drip_line, "ft", "The distance to the drip line must be zero or more.")
+        usual = max(usual, drip_line)
+        cautious = drip_line + DRIP_LINE_MARGIN.shown(metric)
+    return usual, max(usual, cautious)
+
+
+def setback_finding(
+    item: Setback,
+    measured: Quantity | None,
+    local_rule: Quantity | None = None,
+    metric: bool = False,
+    wall_height: Quantity | None = None,
+    drip_line: Quantity | None = None,
+    paced: bool = False,
+) -> Finding:
+    """Return what a measured distance means.
+
+    Good at or past the usual distance, with a word about the cautious one; nearer, fix or stop as
+    the item says. A ``local_rule`` replaces the usual and the cautious distance, and the finding
+    says so. ``None`` for ``measured`` is a fix: not known yet, or ``paced`` and waiting for the
+    pace. Raises ValueError for a distance below zero or a local rule that is not more than zero.
+    """
+    usual, cautious = setback_limits(item, metric, wall_height, drip_line)
+    limit, source = usual, item.source
+    told = f"usual {_words(usual, metric)}, cautious {_words(cautious, metric)}"
+    if local_rule is not None:
+        positive(local_rule, "ft", "Give a local rule of more than zero, or leave it empty.")
+        limit = cautious = local_rule
+        source = Source("local rule", Standing.YOURS)
+        told = f"your local rule, {_words(local_rule, metric)}, in place of the {told}"
+    key = f"{item.key}_distance"
+    if measured is None and paced:
+        said = f"{item.measured_from} is paced from {item.words}, by a pace not known yet."
+        return Finding(key, Grade.FIX, said, told, source, FIND_PACE)
+    if measured is None:
+        said = f"{item.measured_from} is not measured yet from {item.words}."
+        return Finding(key, Grade.FIX, said, told, source, "Measure it.")
+    feet = not_negative(measured, "ft", "A distance must be zero or more.")
+    said = f"{item.measured_from} is {_words(measured, metric)} from {item.words}"
+    if reaches(feet, magnitude(limit, "ft")):
+        return _far_enough(key, said, measured, cautious, told, source, metric)
+    move = f"Move it {_words(limit - measured, metric, up=True)} farther away."
+    grade = _grade_below(item, feet, local_rule is not None, metric)
+    change = f"{move} {item.remedy}".rstrip()
+    return Finding(key, grade, f"{said}: too near.", told, source, change)
+
+
+def _far_enough(
+    key: str,
+    said: str,
+    measured: Quantity,
+    cautious: Quantity,
+    told: str,
+    source: Source,
+    metric: bool,
+) -> Finding:
+    more = cautious - measured
+    if reaches(magnitude(measured, "ft"), magnitude(cautious, "ft")):
+        return Finding(key, Grade.GOOD, f"{said}: far enough.", told, source)
+    change = f"{_words(more, metric, up=True)} farther would meet the cautious distance too."
+    return Finding(key, Grade.GOOD, f"{said}: enough, but not cautious.", told, source, change)
+
+
+def _grade_below(item: Setback, feet: float, local: bool, metric: bool) -> Grade:
+    if item.stop_under is None or local:
+        return item.below
+    floor = magnitude(item.stop_under.shown(metric), "ft")
+    return item.below if reaches(feet, floor) else Grade.STOP
+
+
+def distance_words(value: Quantity, metric: bool) -> str:
+    """Write a measured distance to half an inch or a centimetre, never longer than it is."""
+    return _words(value, metric)
+
+
+def _words(value: Quantity, metric: bool, up: bool = False) -> str:
+    """Write a distance; a measured one rounded down and a move up, so neither flatters."""
+    turn = round_up if up else round_down
+    if metric:
+        return f"{plain_number(magnitude(turn(value, 0.01, 'm'), 'm'))} m"
+    if up:
+        return feet_and_inches(turn(value, 1.0, "in"), 1)
+    return feet_and_inches(turn(value, 0.5, "in"), 2)

@@ -1,0 +1,136 @@
+"""Neighbours, rules, owners and children: the surroundings of the spot."""
+
+from __future__ import annotations
+
+from enum import Enum
+
+from interview.quantities.evidence import MEMORY, OURS, Finding, Grade, Source, Standing
+
+_OVERFLOW = Source(
+    "Step 2: Determine the Location of the Rain Garden, Alabama Extension, web page; City of "
+    "Mississauga, Ontario, web page",
+    Standing.PUBLISHED,
+)
+_PERMITS = Source(
+    "Rain Garden Handbook for Western Washington, WSU Extension and WA Ecology, 2013, p. 10",
+    Standing.PUBLISHED,
+)
+_DROWNING = Source(
+    "Water Safety: Identifying High-Risk Situations, Stanford Children's Health, web page",
+    Standing.PUBLISHED,
+)
+
+
+class Destination(Enum):
+    """Where extra water goes when the garden is full."""
+
+    OWN_LAWN = "own lawn or bed"
+    STREET = "street, swale or drain that may take it"
+    UNDECIDED = "not decided"
+    NEIGHBOR = "a neighbor"
+    BUILDING = "a building"
+    STEEP_BANK = "a steep bank"
+    SEPTIC = "a septic system"
+
+
+def overflow_finding(where: Destination | None) -> Finding:
+    """Return whether the overflow has a safe way out."""
+    limit = "over your own ground to a place that may take it"
+    if where in (Destination.OWN_LAWN, Destination.STREET):
+        said = f"Overflow goes to: {where.value}."
+        return Finding("overflow_way", Grade.GOOD, said, limit, _OVERFLOW)
+    if where in (None, Destination.UNDECIDED):
+        said = "It is not decided where the overflow goes."
+        change = "Pour out a bucket at the low side and watch where it runs."
+        return Finding("overflow_way", Grade.FIX, said, limit, _OVERFLOW, change)
+    said = f"Overflow would reach {where.value}."
+    change = "Turn the notch to another side, or choose another spot."
+    return Finding("overflow_way", Grade.STOP, said, limit, _OVERFLOW, change)
+
+
+class Rules(Enum):
+    """What the permit office, the association and easements said."""
+
+    CLEAR = "asked: nothing needed, or granted"
+    PENDING = "asked: waiting"
+    NOT_ASKED = "not asked"
+    REFUSED = "refused"
+
+
+def permit_finding(rules: Rules | None) -> Finding:
+    """Return whether permits, association rules and rights of way were asked about."""
+    limit = "ask before you dig; small gardens mostly need no permit"
+    if rules is Rules.CLEAR:
+        return Finding("permits", Grade.GOOD, "The rules were asked about.", limit, _PERMITS)
+    if rules is Rules.REFUSED:
+        said, change = "The office or the association refused.", "Ask what they would allow."
+        return Finding("permits", Grade.STOP, said, limit, _PERMITS, change)
+    if rules is Rules.PENDING:
+        said, change = "You are waiting for an answer about the rules.", "Wait for the answer."
+    else:
+        said = "Rules of permit office, association and right of way are not asked yet."
+        change = "Ask the building office about grading and cutting off a downspout."
+    return Finding("permits", Grade.FIX, said, limit, _PERMITS, change)
+
+
+class Owner(Enum):
+    """Who owns the ground."""
+
+    OWN = "own ground"
+    WRITTEN = "written permission"
+    NO = "neither"
+
+
+def ownership_finding(owner: Owner | None) -> Finding:
+    """Return whether the person may dig there at all."""
+    limit = "own ground, or written permission"
+    if owner in (Owner.OWN, Owner.WRITTEN):
+        return Finding("ownership", Grade.GOOD, f"Ground: {owner.value}.", limit, OURS)
+    if owner is None:
+        said, change = (
+            "Whose ground it is is not known yet.",
+            "Look at the deed, or at a plan of the ground.",
+        )
+        return Finding("ownership", Grade.FIX, said, limit, OURS, change)
+    said, change = "The ground is not yours to dig.", "Get written permission first."
+    return Finding("ownership", Grade.STOP, said, limit, OURS, change)
+
+
+def children_finding(present: bool | None) -> Finding:
+    """Return the care to take where small children use the yard; unknown counts as yes."""
+    limit = "a small child can drown in 1 in (25 mm) of water"
+    if present is False:
+        said = "No small children use the yard."
+        return Finding("children", Grade.GOOD, said, limit, _DROWNING)
+    said = "Small children may use the yard." if present is None else "Small children use the yard."
+    change = (
+        "Cover or fill the test hole whenever you leave it; 6 in (150 mm) of pond is deep enough."
+    )
+    return Finding("children", Grade.GOOD, said, limit, _DROWNING, change)
+
+
+class GroundFall(Enum):
+    """Which way the ground falls between the house and the garden."""
+
+    TO_GARDEN = "falls to the garden"
+    LEVEL = "level"
+    TO_HOUSE = "falls to the house"
+
+
+def ground_fall_finding(falls: GroundFall | None) -> Finding:
+    """Return whether water at the garden would run away from the house."""
+    limit = "ground that falls away from the house"
+    source = Source("International Residential Code R401.3: 6 in in 10 ft", MEMORY.standing)
+    match falls:
+        case GroundFall.TO_GARDEN:
+            said = "The ground falls from the house to the garden."
+            return Finding("ground_fall", Grade.GOOD, said, limit, source)
+        case GroundFall.TO_HOUSE:
+            said, change = "The ground falls to the house.", "Choose a spot below the house."
+            return Finding("ground_fall", Grade.STOP, said, limit, source, change)
+        case GroundFall.LEVEL:
+            said = "The ground between house and garden is level."
+        case _:
+            said = "Which way the ground falls is not known yet."
+    change = "Check it with a string and a level; shape it to fall away from the house."
+    return Finding("ground_fall", Grade.FIX, said, limit, source, change)

@@ -1,0 +1,1 @@
+"""The size: depth, basin and shape."""

@@ -1,0 +1,132 @@
+"""The shape of the garden: a level floor, sloping sides, and room above the pond."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import cast
+
+from interview.quantities.guards import not_negative, positive
+from interview.quantities.units import Quantity, magnitude, quantity
+
+
+@dataclass(frozen=True)
+class Basin:
+    """A basin with a level rectangular floor and sides of one slope.
+
+    Lengths, but for ``side_slope``, which is run over rise. ``depth`` is the full pond and
+    ``freeboard`` the height from there to the rim. Raises ValueError for a floor or depth that is
+    not more than zero, or a slope or freeboard below zero.
+    """
+
+    floor_length: Quantity
+    floor_width: Quantity
+    depth: Quantity
+    side_slope: float
+    freeboard: Quantity
+
+    def __post_init__(self) -> None:
+        for value in (self.floor_length, self.floor_width):
+            positive(value, "ft", "The floor of the garden must be longer and wider than zero.")
+        positive(self.depth, "ft", "The pond must be deeper than zero.")
+        not_negative(self.freeboard, "ft", "The rim cannot be lower than the full pond.")
+        if not 0 <= self.side_slope < math.inf:
+            raise ValueError("The sides cannot lean inward, so use a slope of zero or more.")
+
+    def length_at(self, height: Quantity) -> Quantity:
+        """Length of the basin at a height above the floor."""
+        return self._grown(self.floor_length, height)
+
+    def width_at(self, height: Quantity) -> Quantity:
+        """Width of the basin at a height above the floor."""
+        return self._grown(self.floor_width, height)
+
+    def area_at(self, height: Quantity) -> Quantity:
+        """Plan area at a height above the floor; raises ValueError below the floor or over the rim.
+
+        A pond of this depth covers it.
+        """
+        return cast(Quantity, self.length_at(height) * self.width_at(height))
+
+    def volume_to(self, height: Quantity) -> Quantity:
+        """Water held by a pond of this depth: the exact volume of the frustum."""
+        h = self._height(height)
+        length, width = magnitude(self.floor_length, "ft"), magnitude(self.floor_width, "ft")
+        z = self.side_slope
+        return quantity(
+            h * (length * width + z * h * (length + width) + 4 / 3 * z**2 * h**2), "ft**3"
+        )
+
+    def _height(self, height: Quantity) -> float:
+        feet = magnitude(height, "ft")
+        rim = magnitude(self.depth, "ft") + magnitude(self.freeboard, "ft")
+        if not -1e-9 <= feet <= rim + 1e-9:
+            raise ValueError("That height is not between the floor and the rim of the garden.")
+        return feet
+
+    def _grown(self, floor: Quantity, height: Quantity) -> Quantity:
+        return quantity(magnitude(floor, "ft") + 2 * self.side_slope * self._height(height), "ft")
+
+    @property
+    def _middle(self) -> Quantity:
+        return quantity(magnitude(self.depth, "ft") / 2, "ft")
+
+    @property
+    def rim_height(self) -> Quantity:
+        """Height of the rim above the floor."""
+        return quantity(magnitude(self.depth, "ft") + magnitude(self.freeboard, "ft"), "ft")
+
+    @property
+    def floor_area(self) -> Quantity:
+        """Area of the level floor."""
+        return self.area_at(quantity(0.0, "ft"))
+
+    @property
+    def mid_length(self) -> Quantity:
+        """Length at half the pond's depth."""
+        return self.length_at(self._middle)
+
+    @property
+    def mid_width(self) -> Quantity:
+        """Width at half the pond's depth."""
+        return self.width_at(self._middle)
+
+    @property
+    def mid_area(self) -> Quantity:
+        """Area at half the pond's depth: the area a garden is known by."""
+        return self.area_at(self._middle)
+
+    @property
+    def edge_length(self) -> Quantity:
+        """Length of the full pond."""
+        return self.length_at(self.depth)
+
+    @property
+    def edge_width(self) -> Quantity:
+        """Width of the full pond."""
+        return self.width_at(self.depth)
+
+    @property
+    def edge_area(self) -> Quantity:
+        """Area of the full pond."""
+        return self.area_at(self.depth)
+
+    @property
+    def rim_length(self) -> Quantity:
+        """Length inside the rim."""
+        return self.length_at(self.rim_height)
+
+    @property
+    def rim_width(self) -> Quantity:
+        """Width inside the rim."""
+        return self.width_at(self.rim_height)
+
+    @property
+    def rim_area(self) -> Quantity:
+        """Area inside the rim: all rain on it lands in the garden."""
+        return self.area_at(self.rim_height)
+
+    @property
+    def volume(self) -> Quantity:
+        """Water held by the full pond."""
+        return self.volume_to(self.depth)

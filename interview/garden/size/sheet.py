@@ -1,0 +1,117 @@
+"""Depth, size and the ways out, on the sheet."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from interview.asking.model import Unanswered
+from interview.drawing.canvas import cells
+from interview.garden.earth.stakeout import stakeout
+from interview.garden.figure import find
+from interview.garden.figures import BY_KEY
+from interview.garden.pictures import plan_picture
+from interview.garden.plan import Plan
+from interview.garden.remedies import ways_out
+from interview.garden.size.basin import split_advised
+from interview.garden.summary import width, wrap
+from interview.quantities.shown import LOW, sides_words
+from interview.quantities.units import quantity, show
+from interview.sheet.common import figure_lines
+
+PLAN_ROWS = 26
+
+
+def size(plan: Plan) -> Iterator[str]:
+    """Yield the depth, the area and the sizes of the garden."""
+    _ = plan.garden
+    yield from figure_lines(
+        plan, "depth_by_drop", "depth_by_corrected", "pond_depth", "depth_governed_by"
+    )
+    yield from _areas(plan)
+    yield from _sizes(plan)
+    yield from figure_lines(
+        plan, "size_governed_by", "pond_volume", "rain_held", "empty_soonest", "empty_latest"
+    )
+
+
+def pegging(plan: Plan) -> Iterator[str]:
+    """Yield the garden from above and the measures to peg it out by."""
+    _ = plan.garden
+    if plan.bed_count > 1:
+        how = "one below the other" if plan.beds.in_series else "side by side"
+        yield from wrap(f"{plan.bed_count} equal beds {how}; each of them:")
+    yield from stakeout(plan)
+    yield from _drawing(plan)
+
+
+def _areas(plan: Plan) -> Iterator[str]:
+    """Yield the recommended area beside the rule of thumb, and its range."""
+    unit = "m**2" if plan.metric else "ft**2"
+    yield from wrap(
+        f"{'Recommended area, rule of thumb beside it:':<46}"
+        f"{show(plan.recommended, unit, 2)}; {show(plan.rule_of_thumb, unit, 2)}",
+        " " * 46,
+    )
+    yield from figure_lines(plan, "hand_check_area", "mid_area")
+    try:
+        spread = plan.area_range
+    except Unanswered:
+        return
+    low, high = (show(quantity(end, "ft**2"), unit, 2) for end in (spread.low, spread.high))
+    driver = find(BY_KEY["widest_error"], plan).shown(plan.metric)
+    yield from wrap(
+        f"{'Range of the area, from the survey:':<46}{low} to {high}; most of it from {driver}: "
+        "measure that again to narrow it",
+        " " * 46,
+    )
+    yield from figure_lines(plan, "published_sandy", "published_silty", "published_clayey")
+
+
+def _sizes(plan: Plan) -> Iterator[str]:
+    garden, metric = plan.garden, plan.metric
+    if plan.bed_count > 1:
+        how = "one below the other" if plan.beds.in_series else "side by side"
+        yield from wrap(f"{plan.bed_count} equal beds {how}; each of them:")
+    for label, one, two in (
+        ("Level floor", garden.floor_length, garden.floor_width),
+        ("Full pond", garden.edge_length, garden.edge_width),
+        ("Inside the rim", garden.rim_length, garden.rim_width),
+    ):
+        yield from wrap(f"{label + ':':<46}{sides_words(one, two, metric)}")
+
+
+def _drawing(plan: Plan) -> Iterator[str]:
+    """Yield the garden seen from above, where that is known."""
+    try:
+        drawing = plan_picture(plan)
+    except Unanswered:
+        return
+    yield ""
+    yield from cells(drawing, width(), PLAN_ROWS, braille=False)
+
+
+def ways(plan: Plan) -> Iterator[str]:
+    """Yield the ways out where the garden does not fit, does not hold the rain, or is large."""
+    try:
+        large = split_advised(plan.garden.mid_area)
+        if not plan.too_big and not large and plan.share_of_rain >= 1 - 1e-9:
+            return
+        found = ways_out(plan)
+    except Unanswered:
+        return
+    unit = "mm" if plan.metric else "in"
+    rungs = len(plan.ladder)
+    for way in found:
+        one, two = way.garden.rim_length, way.garden.rim_width
+        fits = "fits" if way.fits else "does not fit"
+        each = f"{way.beds} rims of" if way.beds > 1 else "rim"
+        record = ""
+        if way.record_share is not None:
+            record = f", {LOW.write(100 * way.record_share)} % of the record's runoff"
+        note = f"; {way.note}" if way.note else ""
+        yield from wrap(
+            f"- {way.label}: {each} {sides_words(one, two, plan.metric)} "
+            f"({fits}), holds {show(way.rain_held, unit, 2, 'down')} of rain, {way.storms_held} of "
+            f"the {rungs} storms of the table whole{record}{note}",
+            "  ",
+        )

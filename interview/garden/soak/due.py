@@ -1,0 +1,74 @@
+"""The soak tests of a garden that are under way: which to look at first, and what is noted."""
+
+from __future__ import annotations
+
+import datetime as dt
+from dataclasses import dataclass
+
+from interview.asking import route
+from interview.asking.model import Answers
+from interview.asking.route import Step
+from interview.garden import gate
+from interview.garden.soak import questions as soak
+from interview.garden.soak.run import SoakRun, State, soak_run
+from interview.garden.soak.times import clock, utc
+
+FILLS = {
+    State.WETTING_1: soak.FILL_1_START,
+    State.DRAINING_1: soak.FILL_1_EMPTY,
+    State.WETTING_2: soak.FILL_2_START,
+    State.DRAINING_2: soak.FILL_2_EMPTY,
+}
+"""The time of wetting that is noted next, for the states that have one."""
+
+
+@dataclass(frozen=True)
+class Look:
+    """One test hole that is to be looked at some time."""
+
+    step: Step
+    """The readings of the hole."""
+    run: SoakRun
+
+    @property
+    def address(self) -> str:
+        """Where that which is seen then is noted."""
+        question = FILLS.get(self.run.state)
+        if question is None:
+            return self.step.address
+        return f"{self.step.address.rsplit('.', 1)[0]}.{question.key}"
+
+    @property
+    def is_due(self) -> bool:
+        """Tell whether its time has come."""
+        due = self.run.due
+        return due is not None and not self.run.clock_back and utc(due) <= utc(self.run.now)
+
+    def words(self, answers: Answers) -> str:
+        """Say which hole it is, what is to be done, and since when where that is past."""
+        said = f"Soak test, {route.item_name(self.step, answers)}: {self.run.do_now}"
+        if self.is_due and self.run.due is not None:
+            said += f" It was due at {clock(self.run.due, self.run.now)}."
+        return said
+
+
+def under_way(answers: Answers, now: dt.datetime) -> list[Look]:
+    """Return the holes that are to be looked at some time, in their written order."""
+    found = []
+    for step in route.steps(answers):
+        if step.question is soak.READINGS and not gate.shut(step, answers, now.date()):
+            run = soak_run(step.view(answers), now)
+            if _awaited(run) and not run.enough:
+                found.append(Look(step, run))
+    return found
+
+
+def _awaited(run: SoakRun) -> bool:
+    """Tell whether a time is due, or would be but for a clock that was set back."""
+    return run.due is not None or (run.clock_back and run.began is not None)
+
+
+def first(answers: Answers, now: dt.datetime) -> Look | None:
+    """Return the hole that is to be looked at first; nothing where no test is under way."""
+    found = under_way(answers, now)
+    return min(found, key=lambda one: utc(one.run.due or now), default=None)

@@ -1,0 +1,157 @@
+"""Readings added, corrected, struck out, and times shifted: the words that are kept."""
+
+from __future__ import annotations
+
+import datetime as dt
+import math
+import re
+
+from interview.asking.kinds import list_lines
+from interview.asking.model import Answers
+from interview.garden.soak import questions as soak
+from interview.garden.soak.reading_lines import STRUCK, shifted_instants
+from interview.garden.soak.times import utc
+from interview.reading import Refused, is_unknown, read_duration, write_instant
+
+_MOMENTS = (
+    soak.FILL_1_START,
+    soak.FILL_1_EMPTY,
+    soak.FILL_2_START,
+    soak.FILL_2_EMPTY,
+    soak.TEST_START,
+)
+_SHIFT = re.compile(
+    r"(?P<long>.+?)(?:\s+(?P<way>ahead|fast|behind|slow))?(?:\s+from\s+(?P<first>\d{1,3}))?",
+    re.IGNORECASE,
+)
+SHIFT_GOOD = "Write how far the clock was off, such as 1 h ahead, or 20 min behind."
+
+
+def reading_lines(view: Answers) -> list[str]:
+    """Return the readings of one hole as the file keeps them, struck ones too."""
+    kept = view.text(soak.READINGS) or ""
+    return [] if is_unknown(kept) else list_lines(kept)
+
+
+def with_added(view: Answers, line: str) -> str:
+    """Return the readings with ``line`` put where its own time belongs; raises ``Refused``."""
+    lines = reading_lines(view)
+    refusals: list[Refused] = []
+    for place in range(len(lines), -1, -1):
+        try:
+            return _settled(view, [*lines[:place], line, *lines[place:]])
+        except Refused as refused:
+            refusals.append(refused)
+    if suggested_shift(view, view.now) and any(isinstance(r, soak.OutOfOrder) for r in refusals):
+        raise NotedAhead(
+            "Times are noted that lie ahead of this clock. Set them back first: T on the timing "
+            "page, :shift on plain lines."
+        )
+    raise _telling(refusals)
+
+
+class NotedAhead(Refused):
+    """A reading of now cannot stand before times that were noted while the clock was ahead."""
+
+
+def _telling(refusals: list[Refused]) -> Refused:
+    """The refusal that is about the reading and not about where it was tried."""
+    for refused in refusals:
+        if not isinstance(refused, (soak.OutOfOrder, soak.StillToCome)):
+            return refused
+    later = (one for one in refusals if isinstance(one, soak.StillToCome))
+    return next(later, refusals[-1])
+
+
+def with_corrected(view: Answers, place: int, line: str) -> str:
+    """Return the readings with number ``place``, from 1, written anew; raises ``Refused``."""
+    lines = reading_lines(view)
+    lines[_index(lines, place)] = line
+    return _settled(view, lines)
+
+
+def with_struck(view: Answers, place: int) -> str:
+    """Return the readings with number ``place`` struck out, or taken back in where it was struck.
+
+    A struck reading stays in the file and counts for nothing. Raises ``Refused``.
+    """
+    lines = reading_lines(view)
+    index = _index(lines, place)
+    if lines[index].casefold().startswith(STRUCK):
+        lines[index] = lines[index][len(STRUCK) :].strip()
+    else:
+        lines[index] = f"{STRUCK} {lines[index]}"
+    return _settled(view, lines)
+
+
+def _index(lines: list[str], place: int) -> int:
+    if not 1 <= place <= len(lines):
+        count = len(lines)
+        raise Refused(
+            f"There is no reading {place}; there are {count}."
+            if count
+            else "There is no reading yet."
+        )
+    return place - 1
+
+
+def _settled(view: Answers, lines: list[str]) -> str:
+    return soak.READINGS.kind.settle("\n".join(lines), view)
+
+
+# A clock that was wrong
+
+
+def suggested_shift(view: Answers, now: dt.datetime) -> str:
+    """Return how far the clock that noted the times was ahead at least, in whole hours.
+
+    Mostly it is a time zone or summer time. Nothing where no noted time lies ahead of ``now``.
+    """
+    noted = [at for question in _MOMENTS if (at := view.get(question))]
+    noted += [event.at for event in view.get(soak.READINGS) or ()]
+    ahead = max((utc(at) - utc(now) for at in noted), default=dt.timedelta())
+    if ahead <= dt.timedelta(minutes=1):
+        return ""
+    return f"{math.ceil(ahead / dt.timedelta(hours=1))} h"
+
+
+def with_shift(view: Answers, words: str) -> dict[str, str]:
+    """Return the answers, by address, with the noted times set back by what ``words`` say.
+
+    ``1 h`` and ``1 h ahead`` set every time of the hole back, ``20 min behind`` sets it on;
+    ``1 h from 2`` sets back the second reading and those after it alone. The order is one in
+    which no time comes before an earlier one meanwhile. Raises ``Refused``.
+    """
+    found = _SHIFT.fullmatch(" ".join(words.split()))
+    if found is None:
+        raise Refused(SHIFT_GOOD)
+    amount = read_duration(found["long"], None)
+    seconds = float(amount.number) * (60 if amount.unit == "min" else 1)
+    if not 0 < seconds <= LONGEST_SHIFT_S:
+        raise Refused(f"A clock is not off by that much. {SHIFT_GOOD}")
+    behind = (found["way"] or "").casefold() in ("behind", "slow")
+    by = dt.timedelta(seconds=seconds if behind else -seconds)
+    wanted = {view.address(soak.READINGS): text} if (text := _shifted(view, by, found)) else {}
+    if not found["first"]:
+        moments = {view.address(one): at for one in _MOMENTS if (at := view.get(one))}
+        wanted = {**{key: write_instant(at + by) for key, at in moments.items()}, **wanted}
+    if not wanted:
+        raise Refused("No time is noted for this hole yet, so there is nothing to shift.")
+    return dict(reversed(wanted.items())) if behind else wanted
+
+
+LONGEST_SHIFT_S = 400 * 86400.0
+"""A year and a little: a clock set to the wrong year is the worst there is."""
+
+
+def _shifted(view: Answers, by: dt.timedelta, found: re.Match[str]) -> str:
+    lines = reading_lines(view)
+    first = int(found["first"] or 1)
+    if found["first"]:
+        _index(lines, first)
+    if not lines:
+        return ""
+    full = list_lines(soak.READINGS.kind.settle("\n".join(lines), view))
+    return "\n".join(
+        [*full[: first - 1], *(shifted_instants(one, by) for one in full[first - 1 :])]
+    )

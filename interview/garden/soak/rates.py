@@ -1,0 +1,291 @@
+"""The soak test: the drop rate of the hole and the corrected rate of its bottom."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from enum import Enum
+
+from interview.garden.size.depth import (
+    CORRECTED_RATE_HOURS,
+    DEEPEST_IN,
+    DROP_RATE_HOURS,
+    SHALLOWEST_IN,
+)
+from interview.garden.soak.advice import Advice, CombinedRate, HolesRule, advice, combine
+from interview.garden.soak.hole import INVERSE_AUGER_HOLE, BareHole, Hole, HoleShape, corrected_rate
+from interview.garden.soak.mann_kendall import Downward, downward
+from interview.garden.soak.readings import ALREADY_EMPTY, EMPTY_NOTE, Interval, Reading, intervals
+from interview.quantities.evidence import Cited, Source, Standing
+from interview.quantities.units import Quantity, magnitude, quantity
+
+__all__ = [
+    "ALREADY_EMPTY",
+    "EMPTY_NOTE",
+    "INVERSE_AUGER_HOLE",
+    "Advice",
+    "Band",
+    "CombinedRate",
+    "Hole",
+    "HoleShape",
+    "HolesRule",
+    "Interval",
+    "Reading",
+    "SoakTest",
+    "Trend",
+    "advice",
+    "combine",
+    "corrected_rate",
+    "intervals",
+    "soak_test",
+    "soil_band",
+]
+
+SETTLED_WITHIN = Cited(
+    0.10,
+    Source(
+        "Percolation test record sheets, Orono and Westwood, Minnesota, 1987 to 2003: "
+        "three readings "
+        "in a row within 10 percent",
+        Standing.PUBLISHED,
+    ),
+)
+READING_ERROR_IN = Cited(1 / 8, Source("a ruler is read to an eighth of an inch", Standing.OURS))
+WIDTH_ERROR_IN = Cited(1 / 2, Source("a dug hole's width is good to half an inch", Standing.OURS))
+READINGS_WANTED = Cited(6, Source("an hourly reading for six hours", Standing.PRACTICE))
+VERY_FAST_IN_H = Cited(6.0, Source("a drop rate of sand", Standing.PRACTICE))
+_NUDGE = 1e-6
+
+
+class Band(Enum):
+    """What a test says of the soil, by the pond that it empties in time."""
+
+    VERY_FAST = "very fast"
+    WELL_DRAINING = "well draining"
+    WORKABLE = "workable"
+    MARGINAL = "marginal"
+    NO_FALL = "no measurable fall"
+
+
+class Trend(Enum):
+    """Which way the corrected rate is going over the last three intervals."""
+
+    FALLING = "falling"
+    STEADY = "steady"
+    RISING = "rising"
+    TOO_FEW = "too few readings"
+
+
+@dataclass(frozen=True)
+class SoakTest:
+    """The result of one test hole; rates are speeds."""
+
+    hole: Hole
+    intervals: tuple[Interval, ...]
+    drop_rate: Quantity
+    """Mean over the readings of the drop since the last fill over the time since then."""
+    mean_drop_rate: Quantity
+    """All the drops together over all the time together."""
+    corrected_all: Quantity
+    """Mean corrected rate of all valid intervals, weighted by time."""
+    corrected_last_three: Quantity
+    corrected: Quantity
+    """The lower of the two: the rate of the test."""
+    settled: bool
+    """True when the last three rates are within 10 percent of their mean."""
+    deviation: float | None
+    """Largest distance of the last three from their mean, as a share of it; None under three."""
+    within_reading_error: bool
+    """True when the last three differ by no more than the ruler can tell."""
+    trend: Trend
+    downward: Downward
+    """Whether all the corrected rates in order go down by more than chance."""
+    standard_error: Quantity
+    """Of the corrected rate, from the readings and the width of the hole."""
+    side_share: float
+    """Share of the water that left by the sides, nought to one."""
+    band: Band
+    advice: Advice
+    notes: tuple[str, ...]
+    """Sentences on intervals that were not used."""
+
+    @property
+    def still_wetting(self) -> bool:
+        """Tell whether the rate is still falling, so that more readings are wanted."""
+        return self.trend is Trend.FALLING
+
+    @property
+    def steady(self) -> bool:
+        """Tell whether the readings may end: settled, or no further apart than the ruler can tell.
+
+        Rates that go down one after the other are no blur of the ruler.
+        """
+        return self.settled or (self.within_reading_error and not self.downward.falling)
+
+    @property
+    def still_easing(self) -> bool:
+        """Tell whether the rates go slowly down although the last three agree."""
+        return self.downward.falling and not self.still_wetting
+
+
+@dataclass(frozen=True)
+class _Span:
+    """A valid interval in bare hours and inches."""
+
+    start: float
+    end: float
+    above: float
+    below: float
+
+    @property
+    def hours(self) -> float:
+        return self.end - self.start
+
+
+def soil_band(drop_rate: Quantity, corrected: Quantity) -> Band:
+    """Return the band of a soil from the two rates of its test, both speeds.
+
+    The rate that allows the shallower pond governs: one that it empties from 10 in on is good
+    ground, one under 3 in is marginal. Sources: those of the two checks and depths in ``depth``.
+    """
+    q, f = magnitude(drop_rate, "in/h"), magnitude(corrected, "in/h")
+    pond = min(q * DROP_RATE_HOURS.value, f * CORRECTED_RATE_HOURS.value)
+    if q <= 0:
+        return Band.NO_FALL
+    if pond < SHALLOWEST_IN.value - 1e-9:
+        return Band.MARGINAL
+    if pond < DEEPEST_IN.value - 1e-9:
+        return Band.WORKABLE
+    return Band.VERY_FAST if q >= VERY_FAST_IN_H.value else Band.WELL_DRAINING
+
+
+def _rate(hole: BareHole, spans: Sequence[_Span]) -> float:
+    hours = sum(span.hours for span in spans)
+    return sum(hole.soaked(span.above, span.below) for span in spans) / hours
+
+
+def _reading_part(hole: BareHole, spans: Sequence[_Span], error: float) -> float:
+    """Standard error of the mean rate from the readings.
+
+    A depth shared by two intervals of one fill is one reading, so its two parts cancel.
+    """
+    slopes: dict[tuple[float, float], float] = {}
+    for span in spans:
+        for key, sign in (((span.start, span.above), 1.0), ((span.end, span.below), -1.0)):
+            slopes[key] = slopes.get(key, 0.0) + sign * hole.area_over_wetted(key[1])
+    hours = sum(span.hours for span in spans)
+    return error * math.sqrt(sum(slope**2 for slope in slopes.values())) / hours
+
+
+def _width_part(hole: BareHole, spans: Sequence[_Span], error: float) -> float:
+    """Standard error of the mean rate from the widths, each measured apart from the others."""
+    total = 0.0
+    for index, width in enumerate(hole.widths):
+        nudge = width * _NUDGE
+        sides = []
+        for sign in (1, -1):
+            widths = list(hole.widths)
+            widths[index] += sign * nudge
+            sides.append(_rate(BareHole(hole.shape, tuple(widths), hole.taper_height), spans))
+        total += ((sides[0] - sides[1]) / (2 * nudge) * error) ** 2
+    return math.sqrt(total)
+
+
+def _last_three(
+    hole: BareHole, spans: Sequence[_Span], error: float
+) -> tuple[float | None, bool, Trend]:
+    """Deviation of the last three rates, whether the ruler could tell them apart, and the trend."""
+    if len(spans) < 3:
+        return None, False, Trend.TOO_FEW
+    rates = [_rate(hole, [span]) for span in spans[-3:]]
+    mean = sum(rates) / 3
+    deviation = max(abs(rate - mean) for rate in rates) / mean if mean > 0 else 0.0
+    blur = 2 * max(_reading_part(hole, [span], error) for span in spans[-3:])
+    within = max(rates) - min(rates) <= blur
+    change = (rates[-1] - rates[0]) / mean if mean > 0 else 0.0
+    trend = Trend.STEADY
+    if deviation > SETTLED_WITHIN.value and abs(change) > SETTLED_WITHIN.value:
+        trend = Trend.RISING if change > 0 else Trend.FALLING
+    return deviation, within, trend
+
+
+def _notes(rows: Sequence[Interval]) -> tuple[str, ...]:
+    """The reasons, each once, in the order they came up."""
+    return tuple(dict.fromkeys(row.why_not for row in rows if row.why_not))
+
+
+def _spans(rows: Sequence[Interval]) -> list[_Span]:
+    spans = [
+        _Span(
+            magnitude(row.start, "h"),
+            magnitude(row.end, "h"),
+            magnitude(row.depth_before, "in"),
+            magnitude(row.depth_after, "in"),
+        )
+        for row in rows
+        if row.valid
+    ]
+    if spans:
+        return spans
+    if any(row.found_empty for row in rows):
+        raise ValueError(
+            "The hole was empty at every reading, so fill it again and read before it empties."
+        )
+    raise ValueError("There is no usable reading yet, so read the water at least once more.")
+
+
+def soak_test(
+    hole: Hole,
+    start_depth: Quantity,
+    readings: Sequence[Reading],
+    *,
+    reading_error: Quantity | None = None,
+    width_error: Quantity | None = None,
+) -> SoakTest:
+    """Return the rates of one test hole.
+
+    ``start_depth`` is the depth of water when the test began; times in ``readings`` count from
+    then. ``reading_error`` (1/8 in) and ``width_error`` (1/2 in) are half-widths of a uniform
+    error. Raises ValueError as ``intervals`` does, and when no interval can be used.
+    Source of the corrected rate: ``INVERSE_AUGER_HOLE``; of settling: ``SETTLED_WITHIN``.
+    """
+    rows = intervals(hole, start_depth, readings)
+    bare, spans = hole.bare, _spans(rows)
+    ruler = READING_ERROR_IN.value if reading_error is None else magnitude(reading_error, "in")
+    tape = WIDTH_ERROR_IN.value if width_error is None else magnitude(width_error, "in")
+    u_ruler, u_tape = ruler / math.sqrt(3), tape / math.sqrt(3)
+    every, last = _rate(bare, spans), _rate(bare, spans[-3:])
+    used = spans if every <= last else spans[-3:]
+    error = math.hypot(_reading_part(bare, used, u_ruler), _width_part(bare, used, u_tape))
+    deviation, within, trend = _last_three(bare, spans, u_ruler)
+    hours = sum(span.hours for span in spans)
+    drop = sum(span.above - span.below for span in spans)
+    left = sum(bare.volume(span.above, span.below) for span in spans)
+    since_fill = [
+        magnitude(row.drop_rate_since_fill, "in/h")
+        for row in rows
+        if row.drop_rate_since_fill is not None
+    ]
+    drop_rate = quantity(sum(since_fill) / len(since_fill), "in/h")
+    corrected = quantity(min(every, last), "in/h")
+    return SoakTest(
+        hole=hole,
+        intervals=rows,
+        drop_rate=drop_rate,
+        mean_drop_rate=quantity(drop / hours, "in/h"),
+        corrected_all=quantity(every, "in/h"),
+        corrected_last_three=quantity(last, "in/h"),
+        corrected=corrected,
+        settled=deviation is not None and deviation <= SETTLED_WITHIN.value + 1e-9,
+        deviation=deviation,
+        within_reading_error=within,
+        trend=trend,
+        # Rounded, so that equal rates stay equal whatever the units typed.
+        downward=downward([float(f"{_rate(bare, [span]):.9g}") for span in spans]),
+        standard_error=quantity(error, "in/h"),
+        side_share=1 - every * hours / left if left > 0 else 0.0,
+        band=Band.NO_FALL if drop < ruler else soil_band(drop_rate, corrected),
+        advice=advice(rows),
+        notes=_notes(rows),
+    )

@@ -1,0 +1,210 @@
+"""The kind of answer that lists the readings of a soak test, one short line each."""
+
+from __future__ import annotations
+
+import datetime as dt
+import re
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from interview import reading
+from interview.asking.kinds import Measure, Simple, list_lines
+from interview.asking.model import NO_CLOCK, Answers
+from interview.quantities.units import Quantity
+from interview.reading import Refused, write_instant
+
+LEFT, DROP, REFILLED, EMPTY, EMPTIED = "left", "drop", "refilled", "empty", "emptied"
+STRUCK = "struck"
+
+
+@dataclass(frozen=True)
+class SoakEvent:
+    """One line of a soak test: what was seen at an instant."""
+
+    at: dt.datetime
+    what: str
+    """``left``, ``drop``, ``refilled``, ``empty`` (found so) or ``emptied`` (seen to go)."""
+    depth: Quantity | None
+    """Depth of water left, or drop below the mark, or depth after a refill."""
+    struck: bool = False
+    """True for a reading that was taken out; it stays in the file."""
+
+
+_WORDS = re.compile(
+    r"^(?P<when>.*?)\s*\b(?P<what>left|drop(?:ped)?|refilled(?:\s+to)?|empt(?:y|ied))\b\s*(?P<how>.*)$",
+    re.IGNORECASE,
+)
+_BARE = re.compile(r"^(?P<when>\S+(?:\s+[ap]\.?m\.?)?)[\s,]+(?P<how>.+)$", re.IGNORECASE)
+_GOOD = "Write it as 10:15 left 6 7/8 in, or as +2h drop 1 1/8 in."
+
+
+@dataclass(frozen=True)
+class Readings(Simple[tuple[SoakEvent, ...]]):
+    """Readings of a soak test, each with its own time."""
+
+    start: Callable[[Answers], dt.datetime]
+    """When the test began; raises ``Unanswered``."""
+    word: Callable[[Answers], str]
+    """What a depth without a word means: ``left`` or ``drop``."""
+    check: Callable[[tuple[SoakEvent, ...], Answers], None]
+    """Raises ``Refused`` where the readings cannot be so."""
+    depth: Measure
+    said: str = LEFT
+    """The word that the hint gives a depth."""
+    name = "list of readings"
+    many = True
+
+    def read(self, text: str, answers: Answers) -> tuple[SoakEvent, ...]:
+        events: list[SoakEvent] = []
+        began = self.start(answers)
+        last = began
+        for place, line in enumerate(list_lines(text), 1):
+            try:
+                event = self._line(line, answers, began, last)
+            except Refused as refused:
+                raise Refused(f"Reading {place}: {refused}") from None
+            events.append(event)
+            if not event.struck:
+                last = event.at
+        found = tuple(events)
+        self.check(found, answers)
+        return found
+
+    def _line(
+        self, line: str, answers: Answers, began: dt.datetime, last: dt.datetime
+    ) -> SoakEvent:
+        struck = line.lower().startswith(STRUCK)
+        words = line[len(STRUCK) :].strip() if struck else line
+        match = _WORDS.match(words)
+        if not match and self._is_depth(words, answers):
+            raise _no_time(answers)
+        if match:
+            what = _plain_word(match["what"])
+        elif match := _BARE.match(words):
+            what = self.word(answers)
+        else:
+            raise Refused(f"A time and a depth are needed. {_GOOD}")
+        if not (when := match["when"].rstrip(" ,;")):
+            raise _no_time(answers)
+        at = self._when(when, answers, began, last)
+        how = match["how"].strip()
+        if what in (EMPTY, EMPTIED):
+            return SoakEvent(at, what, None, struck)
+        if not how:
+            raise Refused(f"The depth is missing. {_GOOD}")
+        return SoakEvent(at, what, self.depth.read(how, answers), struck)
+
+    def _is_depth(self, words: str, answers: Answers) -> bool:
+        """Tell whether the whole line is a depth, as somebody writes it who forgot the time."""
+        try:
+            self.depth.read(words, answers)
+        except Refused:
+            return False
+        return True
+
+    def _when(
+        self, words: str, answers: Answers, began: dt.datetime, last: dt.datetime
+    ) -> dt.datetime:
+        if words.strip().lower() == "now":
+            if answers.now == NO_CLOCK:
+                raise Refused("Write the time in full, such as 2026-05-21 10:15 -05:00.")
+            return answers.now
+        clock = answers.now if answers.now.year > NO_CLOCK.year else last
+        after = began if words.startswith("+") else last
+        return reading.read_instant(words, clock, after)
+
+    def settle(self, text: str, answers: Answers) -> str:
+        lines = list_lines(text)
+        return "\n".join(
+            write_event(event, _length_words(line), answers, self.depth)
+            for line, event in zip(lines, self.read(text, answers), strict=True)
+        )
+
+    def echo(self, value: tuple[SoakEvent, ...], answers: Answers) -> str:
+        kept = [event for event in value if not event.struck]
+        return f"{len(kept)} reading" + ("" if len(kept) == 1 else "s")
+
+    def hint(self, units: str) -> str:
+        depth = f"{self.said} {'6 7/8 in' if units == 'us' else '175 mm'}"
+        return f"one a line: a time, then the depth, as 10:15 {depth} or +2h {depth}"
+
+
+def _no_time(answers: Answers) -> Refused:
+    deep = "100 mm" if answers.metric else "4 in"
+    return Refused(f"Write the time first, such as 10:30, left {deep}.")
+
+
+def _plain_word(word: str) -> str:
+    start = word.lower()
+    if start == EMPTIED:
+        return EMPTIED
+    return {"left": LEFT, "drop": DROP, "refi": REFILLED, "empt": EMPTY}[start[:4]]
+
+
+def _length_words(line: str) -> str:
+    match = _WORDS.match(line) or _BARE.match(line)
+    return match["how"].strip() if match else ""
+
+
+_NOTED = re.compile(r"\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d[+-]\d\d:\d\d", re.ASCII)
+
+
+def noted_instants(kept: str) -> tuple[dt.datetime, ...]:
+    """Return the instants that stand in readings as the file keeps them, struck ones too."""
+    found = []
+    for text in _NOTED.findall(kept):
+        try:
+            found.append(dt.datetime.fromisoformat(text))
+        except ValueError:  # edited by hand into a day that never was
+            continue
+    return tuple(found)
+
+
+def said_line(line: str) -> str:
+    """Return a reading as the file keeps it with its time as people say it, in its own zone."""
+
+    def said(match: re.Match[str]) -> str:
+        try:
+            return f"{dt.datetime.fromisoformat(match[0]):%a %d %b, %H:%M}"
+        except ValueError:
+            return match[0]
+
+    return _NOTED.sub(said, line, count=1)
+
+
+def typed_line(line: str, now: dt.datetime) -> str:
+    """Return a reading as the file keeps it with its time as one would type it here and now.
+
+    A time that would not be read back as the same instant stays as it is.
+    """
+
+    def typed(match: re.Match[str]) -> str:
+        try:
+            at = dt.datetime.fromisoformat(match[0])
+        except ValueError:
+            return match[0]
+        if at.replace(tzinfo=now.tzinfo).utcoffset() != at.utcoffset():
+            return match[0]
+        return f"{at:%Y-%m-%d %H:%M:%S}" if at.second else f"{at:%Y-%m-%d %H:%M}"
+
+    return _NOTED.sub(typed, line, count=1)
+
+
+def shifted_instants(line: str, by: dt.timedelta) -> str:
+    """Return a reading as the file keeps it with its time moved by ``by``."""
+
+    def moved(match: re.Match[str]) -> str:
+        return write_instant(dt.datetime.fromisoformat(match[0]) + by)
+
+    return _NOTED.sub(moved, line, count=1)
+
+
+def write_event(event: SoakEvent, how: str, answers: Answers, depth: Measure) -> str:
+    """Write one reading as the file keeps it: a full instant, the word, the depth as typed."""
+    words = [STRUCK] if event.struck else []
+    words += [write_instant(event.at), event.what]
+    if event.what == REFILLED:
+        words.append("to")
+    if how:
+        words.append(depth.settle(how, answers))
+    return " ".join(words)

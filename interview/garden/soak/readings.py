@@ -1,0 +1,200 @@
+"""Readings of a soak test, and the intervals between them."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from interview.garden.soak.hole import BareHole, Hole
+from interview.quantities.units import Quantity, magnitude, quantity
+
+EMPTY_NOTE = (
+    "The hole was empty when you looked, so the soil is at least this fast; "
+    "fill it again and read sooner."
+)
+ALREADY_EMPTY = "The hole was already empty."
+_TINY_IN = 1e-9
+
+
+@dataclass(frozen=True)
+class Reading:
+    """One look at the hole.
+
+    ``elapsed`` is the time since the test began and ``depth`` the depth of water then; leave
+    ``depth`` out (None) when the hole was only filled again. ``refilled_to`` is the depth after a
+    refill at that moment. A hole found empty (``emptied``, or a depth of zero) counts only when
+    ``emptied_at``, the time since the test began at which it emptied, is known. ``spoiled`` says
+    why the time before this reading is not to be used, such as rain.
+    """
+
+    elapsed: Quantity
+    depth: Quantity | None
+    refilled_to: Quantity | None = None
+    emptied: bool = False
+    emptied_at: Quantity | None = None
+    spoiled: str = ""
+
+
+@dataclass(frozen=True)
+class Interval:
+    """What happened between two readings of one fill."""
+
+    start: Quantity
+    end: Quantity
+    """Times since the test began."""
+    depth_before: Quantity
+    depth_after: Quantity
+    drop: Quantity
+    drop_rate: Quantity
+    """Drop over time in this interval."""
+    drop_rate_since_fill: Quantity | None
+    """Drop over time since the hole was last filled; None where the interval is not valid."""
+    corrected: Quantity | None
+    """Rate through the bottom alone; at least this where the hole was found empty."""
+    valid: bool
+    why_not: str = ""
+
+    @property
+    def found_empty(self) -> bool:
+        """Tell whether the rates of this interval are only a lower bound."""
+        return self.why_not == EMPTY_NOTE
+
+
+@dataclass
+class _Water:
+    """Where the water stands while the readings are gone through, in hours and inches."""
+
+    time: float
+    depth: float
+    fill_time: float
+    fill_depth: float
+
+    def start_over(self, time: float, depth: float) -> None:
+        self.time = self.fill_time = time
+        self.depth = self.fill_depth = depth
+
+
+def intervals(
+    hole: Hole, start_depth: Quantity, readings: Sequence[Reading]
+) -> tuple[Interval, ...]:
+    """Return the intervals of a soak test in order, valid or not.
+
+    ``start_depth`` is the depth of water when the test began. A refill ends an interval and
+    begins none of its own. Raises ValueError, naming the reading by its number, for a time that
+    is not later than the one before, water that rose without a refill, or a depth below the
+    bottom of the hole.
+    """
+    bare = hole.bare
+    depth = magnitude(start_depth, "in")
+    if not 0 < depth < float("inf"):
+        raise ValueError("Fill the hole first: the depth of water at the start must be above zero.")
+    _inside(bare, depth, 0)
+    water = _Water(0.0, depth, 0.0, depth)
+    rows = []
+    for number, reading in enumerate(readings, 1):
+        row = _interval(bare, water, reading, number)
+        if row is not None:
+            rows.append(row)
+        _refill(bare, water, reading, number)
+    return tuple(rows)
+
+
+def _inside(bare: BareHole, depth: float, number: int) -> None:
+    if bare.is_tapered and bare.radius(depth) <= 0:
+        where = f"reading {number}" if number else "the start"
+        raise ValueError(
+            f"The hole would close up below the water at {where}, so measure its widths again."
+        )
+
+
+def _refill(bare: BareHole, water: _Water, reading: Reading, number: int) -> None:
+    if reading.refilled_to is None:
+        return
+    new = magnitude(reading.refilled_to, "in")
+    if not new > 0 or (new < water.depth - _TINY_IN and reading.depth is not None):
+        raise ValueError(
+            f"After the refill at reading {number} the water must be deeper than before, "
+            "so check both depths."
+        )
+    _inside(bare, new, number)
+    water.start_over(magnitude(reading.elapsed, "h"), new)
+
+
+def _depth(reading: Reading, number: int) -> float | None:
+    """The depth read, in inches; None where the hole was only filled."""
+    if reading.depth is None:
+        if reading.emptied:
+            return 0.0
+        if reading.refilled_to is None:
+            raise ValueError(
+                f"Reading {number} has no depth of water, so type one or leave it out."
+            )
+        return None
+    depth = magnitude(reading.depth, "in")
+    if not depth >= 0:
+        raise ValueError(
+            f"Reading {number} is a fall of more than the water there was, so check it."
+        )
+    if reading.emptied and depth > 0:
+        raise ValueError(f"Reading {number} says both empty and a depth, so choose one of them.")
+    return depth
+
+
+def _end_time(reading: Reading, water: _Water, now: float, empty: bool, number: int) -> float:
+    """When the interval ends: the moment the hole emptied, where that is known."""
+    if not empty or reading.emptied_at is None:
+        return now
+    emptied_at = magnitude(reading.emptied_at, "h")
+    if not water.time < emptied_at <= now + 1e-12:
+        raise ValueError(
+            f"The hole must have emptied after the reading before it and by reading {number}, "
+            "so check that time."
+        )
+    return emptied_at
+
+
+def _interval(bare: BareHole, water: _Water, reading: Reading, number: int) -> Interval | None:
+    now = magnitude(reading.elapsed, "h")
+    if not water.time < now < float("inf"):
+        raise ValueError(
+            f"Reading {number} must be later than the one before it, so check its time."
+        )
+    depth = _depth(reading, number)
+    if depth is None:
+        return None
+    if depth > water.depth + _TINY_IN and not reading.spoiled:
+        raise ValueError(
+            f"At reading {number} the water is deeper than before, so check it, "
+            "or say that the hole was filled again."
+        )
+    empty = depth == 0
+    end = _end_time(reading, water, now, empty, number)
+    why_not = reading.spoiled
+    if not why_not and water.depth == 0:
+        why_not = ALREADY_EMPTY
+    elif not why_not and empty and reading.emptied_at is None:
+        why_not = EMPTY_NOTE
+    row = _row(bare, water, end, min(depth, water.depth) if not why_not else depth, why_not)
+    water.time, water.depth = now, depth
+    if reading.spoiled:
+        water.start_over(now, depth)
+    return row
+
+
+def _row(bare: BareHole, water: _Water, end: float, depth: float, why_not: str) -> Interval:
+    hours, drop = end - water.time, water.depth - depth
+    known = not why_not or why_not == EMPTY_NOTE
+    soaked = bare.soaked(water.depth, depth) / hours if known else 0.0
+    since_fill = (water.fill_depth - depth) / (end - water.fill_time)
+    return Interval(
+        start=quantity(water.time, "h"),
+        end=quantity(end, "h"),
+        depth_before=quantity(water.depth, "in"),
+        depth_after=quantity(depth, "in"),
+        drop=quantity(drop, "in"),
+        drop_rate=quantity(drop / hours, "in/h"),
+        drop_rate_since_fill=None if why_not else quantity(since_fill, "in/h"),
+        corrected=quantity(soaked, "in/h") if known else None,
+        valid=not why_not,
+        why_not=why_not,
+    )

@@ -1,0 +1,167 @@
+"""From the answers about the test holes to the rates of the soil."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from interview.asking.model import Answers, Unanswered
+from interview.garden.soak import questions as soak
+from interview.garden.soak.advice import CombinedRate, combine
+from interview.garden.soak.hole import Hole, HoleShape
+from interview.garden.soak.rates import SoakTest, soak_test
+from interview.garden.soak.reading_lines import EMPTIED, EMPTY, REFILLED
+from interview.garden.soak.readings import Reading
+from interview.garden.soak.texture import Texture, TextureCheck, texture_check
+from interview.quantities.evidence import Source, Standing
+from interview.quantities.units import Quantity, magnitude, quantity
+
+TEXTURE_OF = {
+    "falls_apart": Texture.SAND,
+    "ball": Texture.LOAMY_SAND,
+    "short_gritty": Texture.SANDY_LOAM,
+    "short": Texture.LOAM,
+    "short_smooth": Texture.SILT_LOAM,
+    "medium_gritty": Texture.SANDY_CLAY_LOAM,
+    "medium": Texture.CLAY_LOAM,
+    "medium_smooth": Texture.SILTY_CLAY_LOAM,
+    "long_gritty": Texture.SANDY_CLAY,
+    "long": Texture.CLAY,
+    "long_smooth": Texture.SILTY_CLAY,
+}
+"""The texture class of each thing a handful may do."""
+
+
+@dataclass(frozen=True)
+class HoleReport:
+    """One test hole: its test where there is one, or what it waits for."""
+
+    number: int
+    name: str
+    test: SoakTest | None
+    waits_for: Unanswered | None
+    texture: TextureCheck | None
+    set_aside: str = ""
+    """Why the hole is shown but not used; empty where it counts."""
+
+    @property
+    def counts(self) -> bool:
+        """Tell whether this hole has a rate that is used."""
+        return self.test is not None and not self.set_aside
+
+
+@dataclass(frozen=True)
+class SoilRate:
+    """The rates that stand for the soil, and where they come from."""
+
+    drop_rate: Quantity | None
+    """The fall in the hole; nothing where a report gave the rate."""
+    corrected: Quantity
+    """The rate through level ground alone."""
+    standard_error: Quantity | None
+    combined: CombinedRate | None
+    source: Source
+
+
+def hole_of(answers: Answers) -> Hole:
+    """Return the test hole described by one item's answers; raises ``Unanswered``."""
+    shape = HoleShape(answers[soak.HOLE_SHAPE])
+    tapered = shape is HoleShape.TAPERED
+    return Hole(
+        shape,
+        answers[soak.HOLE_WIDTH],
+        answers[soak.HOLE_LENGTH] if shape is HoleShape.RECTANGULAR else None,
+        answers[soak.HOLE_TOP_WIDTH] if tapered else None,
+        answers[soak.HOLE_TOP_HEIGHT] if tapered else None,
+    )
+
+
+def readings_of(answers: Answers) -> list[Reading]:
+    """Return the readings that count, timed from the start of the test."""
+    began = answers[soak.TEST_START]
+    found: list[Reading] = []
+    at_mark = answers[soak.WATER_AT_MARK]
+    level = magnitude(at_mark, "in")
+    for event, deep in soak.depths(answers[soak.READINGS], at_mark):
+        if deep is not None:
+            # One depth written in two units may differ in the last bit of a float.
+            inches = magnitude(deep, "in")
+            level = inches if event.what == REFILLED else min(inches, level)
+            deep = quantity(level, "in")
+        elapsed = quantity((event.at - began).total_seconds(), "s")
+        if event.what == REFILLED and found and found[-1].elapsed == elapsed:
+            found[-1] = replace(found[-1], refilled_to=deep)
+        elif event.what == REFILLED:
+            found.append(Reading(elapsed, None, refilled_to=deep))
+        elif event.what == EMPTIED:
+            found.append(Reading(elapsed, None, emptied=True, emptied_at=elapsed))
+        else:
+            found.append(Reading(elapsed, deep, emptied=event.what == EMPTY))
+    return found
+
+
+def test_of(answers: Answers) -> SoakTest:
+    """Return the soak test of one hole; raises ``Unanswered``."""
+    hole = hole_of(answers)
+    at_mark = answers[soak.WATER_AT_MARK]
+    readings = readings_of(answers)
+    try:
+        return soak_test(hole, at_mark, readings, reading_error=answers[soak.RULER])
+    except ValueError as wrong:
+        raise Unanswered(soak.READINGS, answers.address(soak.READINGS), why=str(wrong)) from None
+
+
+def set_aside(answers: Answers) -> str:
+    """Return why one hole is not used; nothing where it counts."""
+    if answers.get(soak.HOLE_COUNTS) is not False:
+        return ""
+    return answers.get(soak.HOLE_SET_ASIDE_WHY) or "no reason given yet"
+
+
+def hole_report(answers: Answers) -> HoleReport:
+    """Return the report on one hole."""
+    number = answers.scope[1] if answers.scope else 1
+    name = answers[soak.HOLE_NAME]
+    aside = set_aside(answers)
+    try:
+        test = test_of(answers)
+    except Unanswered as gap:
+        return HoleReport(number, name, None, gap, None, aside)
+    return HoleReport(number, name, test, None, as_felt(answers, test), aside)
+
+
+def as_felt(answers: Answers, test: SoakTest) -> TextureCheck | None:
+    """Return the test held against the soil as it felt; nothing where that was not said."""
+    felt = answers.get(soak.RIBBON)
+    return texture_check(test.corrected, TEXTURE_OF[felt]) if felt else None
+
+
+def soil_rate(answers: Answers, holes: tuple[HoleReport, ...]) -> SoilRate:
+    """Return the rates that govern; raises ``Unanswered``.
+
+    Holes that are set aside are passed over. The error is that of the hole that governs, and
+    nothing where the rate lies between two holes.
+    """
+    if answers.get(soak.RATE_FROM) == "report":
+        by = answers.get(soak.KNOWN_RATE_BY) or "a report you gave"
+        rate = answers[soak.KNOWN_RATE]
+        return SoilRate(None, rate, None, None, Source(by, Standing.PUBLISHED))
+    used = [hole for hole in holes if not hole.set_aside]
+    tests = [hole.test for hole in used if hole.test is not None]
+    if not tests:
+        raise _gap(holes, used)
+    both = combine(tests)
+    source = Source("soak test in the yard", Standing.PUBLISHED)
+    error = next((one.standard_error for one in tests if one.corrected == both.corrected), None)
+    return SoilRate(both.drop_rate, both.corrected, error, both, source)
+
+
+def _gap(holes: tuple[HoleReport, ...], used: list[HoleReport]) -> Unanswered:
+    """What the rate waits for, where no hole gives one."""
+    for hole in used:
+        if hole.waits_for:
+            return hole.waits_for
+    if holes:
+        why = "Every hole tested is set aside, so test another or let one count."
+        address = f"holes.{holes[-1].number}.{soak.HOLE_COUNTS.key}"
+        return Unanswered(soak.HOLE_COUNTS, address, why=why)
+    return Unanswered(soak.HOLE_DEPTH, "holes.1.hole_depth")

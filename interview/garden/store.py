@@ -1,0 +1,474 @@
+"""Between the answers in memory and the answers file: load, keep, list what is wrong."""
+
+from __future__ import annotations
+
+import difflib
+import os
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, field
+from pathlib import Path
+from types import MappingProxyType
+from typing import Any
+
+from interview import answers_file as af
+from interview.answers_file import Fingerprint, Node, Parsed, Tree, Trouble, own_files
+from interview.asking.kinds import list_lines
+from interview.asking.model import Answers, Group, Question, Standing
+from interview.garden.session import NotKept
+from interview.garden.stages import (
+    GROUPS,
+    QUESTIONS,
+    STAGE_OF,
+    STAGE_OF_GROUP,
+    STAGES,
+    new_answers,
+    question_at,
+)
+
+STOPPED_AT = "stopped_at"
+HALF_TYPED = "half_typed"
+"""Under this name stands what was typed and not yet taken as an answer, by address."""
+COPIES_KNOWN = 200
+"""So many copies are remembered as made by this program, so that no others are replaced."""
+_BESIDE = (*af.FRAME_KEYS, STOPPED_AT, HALF_TYPED)
+"""Names at the top of a file that are no stage."""
+HEAD = (
+    "Answers of a rain garden interview. You may edit this file by hand: change what stands after "
+    "a colon, keep the names before it, and keep the last line. Anything you add is kept. To look "
+    "for faults: rain-garden-interview --check THIS_FILE"
+)
+HALF_TYPED_HEAD = (
+    "Typed and not yet taken as answers: it comes back into the field of its question."
+)
+
+
+def _written_order() -> Iterator[str]:
+    """Yield the name of every stage, question and group in the order of the interview."""
+    for stage in STAGES:
+        yield stage.key
+        for part in stage.parts:
+            yield part.key
+            if isinstance(part, Group):
+                yield from (question.key for question in part)
+
+
+_ORDER: dict[str, int] = {name: place for place, name in enumerate(_written_order())}
+
+
+def order(path: tuple[str | int, ...]) -> tuple[int, int]:
+    """Return where a key belongs among its neighbours; unknown keys come last."""
+    name = path[-1]
+    if name == af.END:
+        return (3, 0)
+    if len(path) == 1 and name in _BESIDE:
+        return (0, max(0, _BESIDE.index(str(name)) - len(af.FRAME_KEYS) + 1))
+    return (1, _ORDER[str(name)]) if name in _ORDER else (2, 0)
+
+
+def notes(path: tuple[str | int, ...]) -> str:
+    """Return the comment that stands over a key of the file."""
+    if not path:
+        return HEAD
+    name = str(path[-1])
+    if len(path) == 1:
+        if name == HALF_TYPED:
+            return HALF_TYPED_HEAD
+        stage = next((one for one in STAGES if one.key == name), None)
+        return f"{stage.letter}. {stage.title}" if stage else ""
+    question = QUESTIONS.get(name) if isinstance(path[-1], str) else None
+    return question.text if question else ""
+
+
+def tree_of(
+    answers: Answers,
+    base: Tree,
+    known: set[str],
+    stopped_at: str,
+    drafts: Mapping[str, str] = MappingProxyType({}),
+) -> Tree:
+    """Return ``base`` with every answer put where it belongs, and ``drafts`` beside them.
+
+    ``known`` are the addresses that were answers before; those gone from ``answers`` are taken
+    out. Whatever else ``base`` holds stays.
+    """
+    tree: Tree = _copy(base)  # type: ignore[assignment]
+    for address in known - set(answers.texts):
+        _take_out(tree, address)
+    for address, text in answers.texts.items():
+        _put(tree, address, text)
+    if stopped_at:
+        tree[STOPPED_AT] = stopped_at
+    _put_drafts(tree, drafts)
+    return _ordered(tree)
+
+
+def _put_drafts(tree: Tree, drafts: Mapping[str, str]) -> None:
+    """Put what is half typed in the place of what was; anything strange there stays."""
+    there = tree.get(HALF_TYPED, {})
+    if not isinstance(there, dict):
+        return
+    new: Tree = {a: node for a, node in there.items() if _text_of(node) is None}
+    for address, text in drafts.items():
+        lines: Node = list(text.split("\n"))
+        new[address] = lines if "\n" in text else text
+    tree.pop(HALF_TYPED, None)
+    if new:
+        tree[HALF_TYPED] = new
+
+
+def _copy(node: Node) -> Node:
+    if isinstance(node, dict):
+        return {key: _copy(value) for key, value in node.items()}
+    return [_copy(one) for one in node] if isinstance(node, list) else node
+
+
+def _ordered(tree: Tree) -> Tree:
+    """Return a tree with known keys in the written order, for a whole rewrite."""
+
+    def sort(node: Node, path: tuple[str | int, ...]) -> Node:
+        if isinstance(node, dict):
+            keys = sorted(node, key=lambda key: order((*path, key)))
+            return {key: sort(node[key], (*path, key)) for key in keys}
+        if isinstance(node, list):
+            return [sort(one, (*path, place)) for place, one in enumerate(node)]
+        return node
+
+    ordered = sort(tree, ())
+    assert isinstance(ordered, dict)
+    return ordered
+
+
+def _place(address: str) -> tuple[str, str, int, str]:
+    """Return stage key, group key, item number and question key of an address."""
+    parts = address.split(".")
+    if len(parts) == 1:
+        return STAGE_OF[parts[0]].key, "", 0, parts[0]
+    return STAGE_OF_GROUP[parts[0]].key, parts[0], int(parts[1]), parts[2]
+
+
+def _put(tree: Tree, address: str, text: str) -> None:
+    stage, group, number, key = _place(address)
+    section = tree.get(stage)
+    if not isinstance(section, dict):
+        section = {}
+        tree[stage] = section
+    if group:
+        items = section.get(group)
+        if not isinstance(items, list):
+            items = []
+            section[group] = items
+        while len(items) < number:
+            items.append({})
+        item = items[number - 1]
+        if not isinstance(item, dict):
+            item = {}
+            items[number - 1] = item
+        section = item
+    many = QUESTIONS[key].kind.many and text.strip().lower() != "none"
+    lines = text.splitlines() if many and len(list_lines(text)) else []
+    new: Node = list(lines) if lines and not _unknown(text) else text
+    old = section.get(key)
+    if not _same_text(old, text):
+        section[key] = new
+
+
+def _unknown(text: str) -> bool:
+    from interview.reading import is_unknown
+
+    return is_unknown(text)
+
+
+def _same_text(node: Node | None, text: str) -> bool:
+    return node is not None and _text_of(node) == text
+
+
+def _text_of(node: Node) -> str | None:
+    """Return the words of a scalar or of a list of scalars."""
+    if isinstance(node, str):
+        return node
+    if isinstance(node, list) and all(isinstance(one, str) for one in node):
+        return "\n".join(str(one) for one in node)
+    return None
+
+
+def _take_out(tree: Tree, address: str) -> None:
+    stage, group, number, key = _place(address)
+    section = tree.get(stage)
+    if not isinstance(section, dict):
+        return
+    if not group:
+        section.pop(key, None)
+        return
+    items = section.get(group)
+    if isinstance(items, list) and len(items) >= number:
+        item = items[number - 1]
+        if isinstance(item, dict):
+            item.pop(key, None)
+        while items and items[-1] == {}:
+            items.pop()
+        if not items:
+            section.pop(group)
+
+
+@dataclass
+class Loaded:
+    """An answers file as it was read: its answers, and everything that is wrong with it."""
+
+    answers: Answers
+    troubles: list[Trouble]
+    parsed: Parsed
+    stopped_at: str
+    read_only: bool = False
+    drafts: dict[str, str] = field(default_factory=dict)
+    """What was typed and not yet taken as an answer, by address."""
+
+
+@dataclass
+class _Reader:
+    parsed: Parsed
+    texts: dict[str, str] = field(default_factory=dict)
+    paths: dict[str, tuple[str | int, ...]] = field(default_factory=dict)
+    troubles: list[Trouble] = field(default_factory=list)
+    drafts: dict[str, str] = field(default_factory=dict)
+
+    def line(self, path: tuple[str | int, ...]) -> int:
+        return self.parsed.line_of(path)
+
+    def trouble(self, path: tuple[str | int, ...], sentence: str, suggestion: str = "") -> None:
+        key = ".".join(str(part + 1 if isinstance(part, int) else part) for part in path)
+        self.troubles.append(Trouble(self.line(path), key, sentence, suggestion))
+
+    def read(self) -> None:
+        stages = {stage.key: stage for stage in STAGES}
+        for name, section in self.parsed.tree.items():
+            if name == HALF_TYPED:
+                self._half_typed(section)
+            if name in _BESIDE:
+                continue
+            if name not in stages:
+                self._strange((name,), list(stages))
+            elif not isinstance(section, dict):
+                if section != "":
+                    self.trouble((name,), "Here a list of answers by name is wanted; it is kept.")
+            else:
+                self._section(name, section)
+
+    def _half_typed(self, section: Node) -> None:
+        if not isinstance(section, dict):
+            if section != "":
+                self.trouble((HALF_TYPED,), "Here words by name are wanted. It is kept, not used.")
+            return
+        for address, node in section.items():
+            text = _text_of(node)
+            if text is not None:
+                self.drafts[address] = text
+            else:
+                self.trouble((HALF_TYPED, address), "Words are wanted here. It is kept, not used.")
+
+    def _section(self, stage: str, section: Tree) -> None:
+        groups = [group.key for group in GROUPS.values() if STAGE_OF_GROUP[group.key].key == stage]
+        plain = [q.key for q in QUESTIONS.values() if STAGE_OF[q.key].key == stage and not q.group]
+        for name, node in section.items():
+            path = (stage, name)
+            if name in groups:
+                self._group(GROUPS[name], node, path)
+            elif name in plain:
+                self._answer(QUESTIONS[name], name, node, path)
+            else:
+                self._strange(path, groups + plain)
+
+    def _group(self, group: Group, node: Node, path: tuple[str | int, ...]) -> None:
+        if not isinstance(node, list):
+            if node != "":
+                self.trouble(path, f"Here a list is wanted, one item for each {group.label}.")
+            return
+        keys = [question.key for question in group]
+        for place, item in enumerate(node):
+            if not isinstance(item, dict):
+                self.trouble((*path, place), f"This {group.label} has no answers by name.")
+                continue
+            for name, value in item.items():
+                here = (*path, place, name)
+                if name in keys:
+                    self._answer(QUESTIONS[name], f"{group.key}.{place + 1}.{name}", value, here)
+                else:
+                    self._strange(here, keys)
+
+    def _answer(
+        self, question: Question[Any], address: str, node: Node, path: tuple[str | int, ...]
+    ) -> None:
+        text = _text_of(node)
+        if text is None or (isinstance(node, list) and not question.kind.many):
+            self.trouble(path, "One answer is wanted here, not a list. It is kept, not used.")
+        elif text.strip():
+            self.texts[address] = text
+            self.paths[address] = path
+
+    def _strange(self, path: tuple[str | int, ...], known: list[str]) -> None:
+        name = str(path[-1])
+        near = difflib.get_close_matches(name, known, 1, 0.6)
+        elsewhere = STAGE_OF.get(name) or STAGE_OF_GROUP.get(name)
+        if elsewhere is not None and name not in known:
+            said = f"This name belongs elsewhere, under {elsewhere.key}. It is kept, not used."
+        else:
+            said = "This name is not one of the interview's. It is kept, not used."
+        self.trouble(path, said, near[0] if near else "")
+
+
+def interpret(parsed: Parsed) -> Loaded:
+    """Return the answers of a parsed file and every trouble, by line."""
+    reader = _Reader(parsed)
+    reader.read()
+    answers = new_answers(reader.texts)
+    for address, path in reader.paths.items():
+        found = question_at(address)
+        if found is None:
+            continue
+        question, number = found
+        view = answers.at(question.group, number) if number else answers
+        if view.standing(question) is Standing.FAULTY:
+            reader.trouble(path, view.fault(question) or "")
+    troubles = sorted([*parsed.troubles, *reader.troubles], key=lambda one: one.line)
+    stopped = parsed.tree.get(STOPPED_AT)
+    return Loaded(
+        answers,
+        troubles,
+        parsed,
+        stopped if isinstance(stopped, str) else "",
+        parsed.read_only,
+        reader.drafts,
+    )
+
+
+def load(path: Path) -> tuple[Loaded, Fingerprint]:
+    """Read an answers file; raises ``NotLoaded`` or ``Unreadable`` with one sentence."""
+    parsed, mark = af.load(path)
+    return interpret(parsed), mark
+
+
+class FileKeeper:
+    """Keeps the answers in one file, editing it in place so that nothing of it is lost."""
+
+    def __init__(
+        self,
+        path: Path,
+        written_by: str,
+        loaded: Loaded | None = None,
+        mark: Fingerprint | None = None,
+    ) -> None:
+        self.path = path
+        self.note = ""
+        """Something to tell about the last save, such as that its permanence is unconfirmed."""
+        self.drafts: dict[str, str] = dict(loaded.drafts) if loaded else {}
+        """What is half typed, by address; the session holds the same one."""
+        self._home = af.real(path)
+        """Where the file lay when it was opened: a link put there since is not followed."""
+        self._written_by = written_by
+        self._mark = mark
+        self._text = loaded.parsed.text if loaded else ""
+        self._tree: Tree = loaded.parsed.tree if loaded else {}
+        self._known: set[str] = set(loaded.answers.texts) if loaded else set()
+        self._read_only = loaded.read_only if loaded else False
+        self._backed_up = loaded is None
+        self._told = ""
+        """What is still to be told of the copy that was made."""
+
+    def keep(self, answers: Answers, stopped_at: str) -> None:
+        """Write the answers; raises ``NotKept``."""
+        if self._read_only:
+            raise NotKept("This file was written by a newer program, so it is only read here.")
+        self.note = ""
+        tree = tree_of(answers, self._tree, self._known, stopped_at, self._writable_drafts())
+        if self._text and af.same(tree, self._tree) and self.there:
+            return
+        try:
+            text = self._text_for(tree)
+            self._back_up()
+            saved = af.save(self.path, text, expect=self._mark)
+            self._mark = saved.fingerprint
+            sure = "" if saved.durable else "The disk has not confirmed that it is permanent."
+            self.note = " ".join(said for said in (self._told, saved.note or sure) if said)
+            self._told = ""
+        except af.Removed as trouble:
+            self._write_again(text, str(trouble))
+        except af.Changed as trouble:
+            self._step_aside(text, str(trouble))
+        except (af.NotSaved, af.Unwritable) as trouble:
+            raise NotKept(str(trouble)) from None
+        self._text = text
+        self._tree = af.parse(text.encode()).tree
+        self._known = set(answers.texts)
+
+    def _back_up(self) -> None:
+        """Once in a session, before the first change: copy the file as it was."""
+        if self._backed_up:
+            return
+        place = own_files.place("copies", "XDG_STATE_HOME", ".local/state", os.environ)
+        ours = own_files.read(place, COPIES_KNOWN * 65).decode("ascii", "ignore").split()
+        self._told = af.backup(self.path, self._mark, ours)
+        self._backed_up = True
+        own_files.write(place, "".join(f"{one}\n" for one in ours[-COPIES_KNOWN:]).encode())
+
+    def _writable_drafts(self) -> dict[str, str]:
+        # What no file can hold must not keep the answers out of it.
+        return {a: text for a, text in dict(self.drafts).items() if not af.unwritable(text)}
+
+    @property
+    def there(self) -> bool:
+        """Tell whether there is anything where the file was written last."""
+        return os.path.lexists(self.path)
+
+    def _write_again(self, text: str, why: str) -> None:
+        """Put back a file that something else has removed."""
+        try:
+            self._mark = af.save(self._home, text, expect=None).fingerprint
+        except af.Changed:
+            self._step_aside(text, why)
+            return
+        except af.NotSaved as trouble:
+            raise NotKept(f"{why} {trouble}") from None
+        self.note = (
+            f"{af.shown(self.path.name)} was removed by something else. It is written again, with "
+            "all your answers."
+        )
+
+    def _step_aside(self, text: str, why: str) -> None:
+        """Go on in a file of our own beside one that something else has changed: both are kept."""
+        data = text.encode()
+        try:
+            place = af.save_beside(self._home, data, "mine")
+        except af.NotSaved:
+            raise NotKept(why) from None
+        self.note = (
+            f"{af.shown(self.path.name)} was changed by something else and is left as it is. Your "
+            f"answers are now kept in {af.shown(place.name)}."
+        )
+        self.path = self._home = place
+        self._mark = Fingerprint.of(data)
+
+    def rescue(self, answers: Answers, folders: Iterable[Path]) -> Path | None:
+        """Write the answers whole into the first folder that takes them; where they are.
+
+        Nobody else may read them: the folders are the program's own.
+        """
+        drafts = self._writable_drafts()
+        text = af.render(tree_of(answers, self._tree, self._known, "", drafts), notes)
+        for folder in folders:
+            try:
+                folder.mkdir(parents=True, exist_ok=True, mode=0o700)
+                folder.chmod(0o700)
+                place = af.save_beside(folder / self.path.name, text.encode(), "rescued")
+                place.chmod(0o600)
+                return place
+            except (af.NotSaved, OSError):
+                continue
+        return None
+
+    def _text_for(self, tree: Tree) -> str:
+        frame: Tree = {"written_by": self._written_by, **tree}
+        if not self._text:
+            return af.render(frame, notes)
+        try:
+            return af.splice(self._text, tree, notes, order)
+        except af.CannotSplice:
+            return af.render({**frame, **tree}, notes)

@@ -1,0 +1,1 @@
+"""Storms and years of rain in the garden."""

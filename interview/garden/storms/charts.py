@@ -1,0 +1,193 @@
+"""The soak test, a storm in the garden, and years or months, as charts."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
+
+from interview.drawing.scale import ticks
+from interview.drawing.scene import (
+    XY,
+    Drawing,
+    Key,
+    Label,
+    Mark,
+    Path,
+    Place,
+    Shape,
+    Stroke,
+    Symbol,
+    line,
+)
+from interview.garden.soak.rates import SoakTest
+from interview.garden.soak.readings import Interval
+from interview.garden.storms.routing import RoutedStorm
+from interview.quantities.shown import PLAIN, rate_words
+from interview.quantities.units import Quantity, magnitude, plain_number, significant
+
+DAY_H = 24.0
+_ACROSS, _UP = 6, 5
+"""Most numbers on the axes."""
+
+
+def _axes(wide: float, high: float, x_words: str, y_words: str) -> Iterator[Shape]:
+    """Yield axes from nought with round numbers."""
+    yield line(0, 0, 0, high)
+    yield line(0, 0, wide, 0)
+    for x in ticks(wide, _ACROSS)[1:]:
+        yield Mark(x, 0, Symbol.TICK)
+        yield Label(plain_number(x), x, 0, Place.BELOW, optional=True)
+    for y in ticks(high, _UP):
+        yield Mark(0, y, Symbol.TICK)
+        yield Label(plain_number(y), 0, y, Place.LEFT, optional=True)
+    yield Label(y_words, 0, high, Place.START, shift=(0, -1))
+    yield Label(x_words, wide / 2, 0, Place.BELOW, shift=(0, 1))
+
+
+def drop_chart(soak_test: SoakTest, metric: bool = False) -> Drawing:
+    """Return the water left in the test hole against time.
+
+    Each reading is a mark, crossed where it was not used; the dashed line falls from every fill at
+    the drop rate, which is the mean of the readings.
+    """
+    unit, rate_unit = ("mm", "mm/h") if metric else ("in", "in/h")
+    rows = soak_test.intervals
+    points = [(_hours(row.end), magnitude(row.depth_after, unit)) for row in rows]
+    starts = [(_hours(row.start), magnitude(row.depth_before, unit)) for row in rows]
+    wide = max(x for x, _ in points)
+    high = max(y for _, y in (*points, *starts))
+    rate = magnitude(soak_test.drop_rate, rate_unit)
+    mean = rate_words(soak_test.drop_rate, metric)
+    shapes: list[Shape] = list(_axes(wide, high, "hours", f"water left, {unit}"))
+    for fill in _fills(rows):
+        shapes += _mean_line(fill, rate, unit)
+    shapes += [Mark(*start) for start in starts]
+    shapes += [
+        Mark(*end, Symbol.POINT if row.valid else Symbol.CROSS)
+        for row, end in zip(rows, points, strict=True)
+    ]
+    unused = any(not row.valid for row in rows)
+    keys = [Key(Symbol.POINT, "a reading"), Key(Stroke.DASHED, f"average drop rate {mean}")]
+    keys += [Key(Symbol.CROSS, "a reading not used")] if unused else []
+    told = "; ".join(f"{plain_number(round(x, 2))} h {y:.4g} {unit}" for x, y in points)
+    return Drawing(
+        title="WATER LEFT in the test hole",
+        description=f"Water at the start {starts[0][1]:.4g} {unit}, then {told}. "
+        f"The average drop rate is {mean}.",
+        shapes=tuple(shapes),
+        keys=tuple(keys),
+        proportional=False,
+        print_ratio=0.45,
+    )
+
+
+def _hours(value: Quantity) -> float:
+    return magnitude(value, "h")
+
+
+def _fills(rows: Sequence[Interval]) -> list[list[Interval]]:
+    """The intervals of each fill together."""
+    fills: list[list[Interval]] = [[rows[0]]]
+    for before, row in pairwise(rows):
+        apart = magnitude(row.depth_before, "in") - magnitude(before.depth_after, "in")
+        if abs(apart) > 1e-9:
+            fills.append([])
+        fills[-1].append(row)
+    return fills
+
+
+def _mean_line(fill: Sequence[Interval], rate: float, unit: str) -> list[Shape]:
+    used = [row for row in fill if row.valid]
+    if not used:
+        return []
+    start, top = _hours(used[0].start), magnitude(used[0].depth_before, unit)
+    end = _hours(used[-1].end)
+    if rate * (end - start) > top:
+        end = start + top / rate
+    return [line(start, top, end, max(0.0, top - rate * (end - start)), Stroke.DASHED)]
+
+
+def pond_chart(
+    routed_storm: RoutedStorm, metric: bool = False, of: str = "", spills_to: str = ""
+) -> Drawing:
+    """Return the depth of the pond against the time since the rain began.
+
+    The full pond is a level line and 24 h an upright one, so that both can be judged at a look.
+    ``of`` names the bed where there are several, ``spills_to`` where its water runs over to.
+    """
+    unit = "mm" if metric else "in"
+    curve = [
+        (_hours(time), max(0.0, magnitude(depth, unit)))
+        for time, depth in routed_storm.breakpoints(between=8)
+    ]
+    full = magnitude(routed_storm.pool.full_depth, unit)
+    wide = max(DAY_H * 1.08, curve[-1][0])
+    high = full * 1.12
+    peak, empty = routed_storm.peak, routed_storm.empty_at
+    shapes: list[Shape] = list(_axes(wide, high, "hours since the rain began", f"pond, {unit}"))
+    shapes += [
+        line(0, full, wide, full, Stroke.DASHED),
+        line(DAY_H, 0, DAY_H, high, Stroke.DASHED),
+        Path(_thinned(curve), Stroke.CURVE),
+        Label("24 h", DAY_H, high, Place.ABOVE),
+        Label(f"full pond {_depth(full, unit)}", DAY_H / 2, full, Place.ABOVE),
+    ]
+    over = magnitude(routed_storm.spill, "in") > 1e-9
+    words = (
+        f"The pond is {_depth(magnitude(peak, unit), unit)} deep at most and empty "
+        f"{PLAIN.write(_hours(empty))} h after the rain began; "
+        + (f"{'some water runs over ' + spills_to}".rstrip() if over else "nothing runs over")
+        + "."
+    )
+    return Drawing(
+        title=f"POND DEPTH in the storm{', ' + of if of else ''}",
+        description=words,
+        shapes=tuple(shapes),
+        keys=(Key(Stroke.CURVE, "pond depth"), Key(Stroke.DASHED, "full pond, and 24 h")),
+        notes=(words,),
+        proportional=False,
+        print_ratio=0.45,
+    )
+
+
+def _depth(number: float, unit: str) -> str:
+    return f"{PLAIN.write(number)} {unit}"
+
+
+def _thinned(curve: Sequence[XY]) -> tuple[XY, ...]:
+    """Leave out points that repeat the one before."""
+    kept = [curve[0]]
+    kept += [after for before, after in pairwise(curve) if after != before]
+    return tuple(kept)
+
+
+def bars(rows: Sequence[tuple[str, float]], unit: str, title: str = "") -> Drawing:
+    """Return a table of bars from nought, one line each: name, bar, number and ``unit``.
+
+    Raises ValueError for no row, or a number below zero or not finite.
+    """
+    if not rows:
+        raise ValueError("There is nothing to draw yet.")
+    if any(not 0 <= number < float("inf") for _, number in rows):
+        raise ValueError("Every bar must be a number of zero or more.")
+    last = len(rows) - 1
+    shapes: list[Shape] = [line(0, last, 0, 0)] if last else []
+    told = []
+    for place, (name, number) in enumerate(rows):
+        y = float(last - place)
+        value = f"{plain_number(significant(number, 3))} {unit}".rstrip()
+        told.append(f"{name} {value}")
+        if number > 0:
+            shapes.append(line(0, y, number, y, Stroke.BAR))
+        else:
+            shapes.append(Mark(0, y, Symbol.TICK))
+        shapes.append(Label(name, 0, y, Place.LEFT))
+        shapes.append(Label(value, number, y, Place.RIGHT))
+    return Drawing(
+        title=title,
+        description=f"{title + ': ' if title else ''}{'; '.join(told)}.",
+        shapes=tuple(shapes),
+        proportional=False,
+        lines=len(rows),
+        print_ratio=0.2,
+    )

@@ -1,0 +1,167 @@
+"""How a storm's rain is spread over its hours."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from enum import Enum
+from itertools import pairwise
+
+from interview.quantities.evidence import Cited, Source, Standing
+from interview.quantities.guards import not_negative, positive
+from interview.quantities.units import Quantity, magnitude, quantity
+
+STORM_HOURS = Cited(6.0, Source("a storm of six hours", Standing.OURS))
+TYPE_II_SOURCE = Source(
+    "NRCS Type II 24 h rainfall, as tabled in Chow, Maidment and Mays, Applied Hydrology, 1988, "
+    "Table 14.4.1",
+    Standing.SECONDARY,
+)
+TYPE_II: tuple[tuple[float, float], ...] = (
+    (0.0, 0.0),
+    (2.0, 0.022),
+    (4.0, 0.048),
+    (6.0, 0.080),
+    (7.0, 0.098),
+    (8.0, 0.120),
+    (8.5, 0.133),
+    (9.0, 0.147),
+    (9.5, 0.163),
+    (9.75, 0.172),
+    (10.0, 0.181),
+    (10.5, 0.204),
+    (11.0, 0.235),
+    (11.5, 0.283),
+    (11.75, 0.357),
+    (12.0, 0.663),
+    (12.5, 0.735),
+    (13.0, 0.772),
+    (13.5, 0.799),
+    (14.0, 0.820),
+    (16.0, 0.880),
+    (20.0, 0.952),
+    (24.0, 1.000),
+)
+"""Hours and the share of the day's rain fallen by then. Source: ``TYPE_II_SOURCE``."""
+
+
+class StormShape(Enum):
+    """How the rain is spread."""
+
+    UNIFORM = "even"
+    TRIANGLE = "building to a peak and fading"
+    TYPE_II = "NRCS Type II, 24 h"
+
+
+@dataclass(frozen=True)
+class RainSpan:
+    """A part of a storm whose intensity changes evenly, in bare hours and inches per hour."""
+
+    start: float
+    end: float
+    first: float
+    last: float
+
+    @property
+    def fall(self) -> float:
+        """Inches that fall in this part."""
+        return (self.end - self.start) * (self.first + self.last) / 2
+
+
+@dataclass(frozen=True)
+class Storm:
+    """A depth of rain over a time, and its parts in order."""
+
+    shape: StormShape
+    rain: Quantity
+    duration: Quantity
+    spans: tuple[RainSpan, ...]
+
+    def intensity_at(self, time: Quantity) -> Quantity:
+        """Intensity of the rain, a speed; at a jump, that of the part beginning there."""
+        hours = magnitude(time, "h")
+        for span in self.spans:
+            if span.start <= hours < span.end:
+                part = (hours - span.start) / (span.end - span.start)
+                return quantity(span.first + part * (span.last - span.first), "in/h")
+        return quantity(0.0, "in/h")
+
+    def fallen_by(self, time: Quantity) -> Quantity:
+        """Depth of rain fallen by a time since the storm began."""
+        hours = magnitude(time, "h")
+        total = 0.0
+        for span in self.spans:
+            if hours > span.start:
+                long = min(hours, span.end) - span.start
+                slope = (span.last - span.first) / (span.end - span.start)
+                total += long * (span.first + slope * long / 2)
+        return quantity(total, "in")
+
+
+def uniform_storm(rain: Quantity, duration: Quantity | None = None) -> Storm:
+    """Return a storm of one intensity over ``duration``, six hours when not given.
+
+    Raises ValueError for a rain below zero or a time that is not more than zero.
+    """
+    inches, hours = _checked(rain, duration)
+    span = RainSpan(0.0, hours, inches / hours, inches / hours)
+    return Storm(StormShape.UNIFORM, rain, quantity(hours, "h"), (span,))
+
+
+def triangle_storm(rain: Quantity, duration: Quantity | None = None) -> Storm:
+    """Return a storm that builds evenly to twice its mean intensity at half time, and fades so.
+
+    Raises ValueError for a rain below zero or a time that is not more than zero.
+    """
+    inches, hours = _checked(rain, duration)
+    peak = 2 * inches / hours
+    spans = (RainSpan(0.0, hours / 2, 0.0, peak), RainSpan(hours / 2, hours, peak, 0.0))
+    return Storm(StormShape.TRIANGLE, rain, quantity(hours, "h"), spans)
+
+
+def type_ii_storm(rain: Quantity) -> Storm:
+    """Return the NRCS Type II storm of a day's ``rain``, even between the tabled hours.
+
+    Raises ValueError for a rain below zero. Source: ``TYPE_II_SOURCE``.
+    """
+    inches, hours = _checked(rain, quantity(TYPE_II[-1][0], "h"))
+    spans = []
+    for (start, before), (end, after) in pairwise(TYPE_II):
+        rate = (after - before) * inches / (end - start)
+        spans.append(RainSpan(start, end, rate, rate))
+    return Storm(StormShape.TYPE_II, rain, quantity(hours, "h"), tuple(spans))
+
+
+def storm(shape: StormShape, rain: Quantity, duration: Quantity | None = None) -> Storm:
+    """Return the storm of a shape; a Type II storm always takes a day."""
+    match shape:
+        case StormShape.UNIFORM:
+            return uniform_storm(rain, duration)
+        case StormShape.TRIANGLE:
+            return triangle_storm(rain, duration)
+        case StormShape.TYPE_II:
+            return type_ii_storm(rain)
+
+
+def again(first: Storm, later: Quantity | None = None) -> Storm:
+    """Return a storm followed by itself, beginning ``later`` after it began, a day if not given.
+
+    Raises ValueError when the second would begin before the first is over.
+    """
+    shift = 24.0 if later is None else magnitude(later, "h")
+    hours = magnitude(first.duration, "h")
+    if shift < hours:
+        raise ValueError("The second storm must begin after the first one is over.")
+    between = (RainSpan(hours, shift, 0.0, 0.0),) if shift > hours else ()
+    second = tuple(
+        replace(span, start=span.start + shift, end=span.end + shift) for span in first.spans
+    )
+    rain = quantity(2 * magnitude(first.rain, "in"), "in")
+    spans = first.spans + between + second
+    return Storm(first.shape, rain, quantity(shift + hours, "h"), spans)
+
+
+def _checked(rain: Quantity, duration: Quantity | None) -> tuple[float, float]:
+    inches = not_negative(rain, "in", "The depth of rain cannot be less than zero, so check it.")
+    if duration is None:
+        return inches, STORM_HOURS.value
+    return inches, positive(duration, "h", "A storm must last longer than no time.")

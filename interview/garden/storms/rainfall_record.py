@@ -1,0 +1,235 @@
+"""Years of daily rain carried through the garden."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+from functools import cache
+
+from interview.garden.storms.day_by_day import DAY_H, Above, DayByDay, Part
+from interview.garden.storms.hyetographs import STORM_HOURS, RainSpan, StormShape, storm
+from interview.garden.storms.record_text import BadLine, Gap, Record, gaps_between, read_record
+from interview.quantities.evidence import Source, Standing
+from interview.quantities.guards import not_negative, positive
+from interview.quantities.units import Quantity, magnitude, quantity
+
+__all__ = [
+    "BadLine",
+    "Gap",
+    "Record",
+    "RecordPart",
+    "RecordReplay",
+    "WetSpell",
+    "gaps_between",
+    "read_record",
+    "replay",
+]
+
+GAP_SOURCE = Source(
+    "over missing days the pond drains and no rain is counted, in or out", Standing.OURS
+)
+_YEAR_D = 365.25
+TELL_EVERY = 1000
+"""Days between two words of how far the years are."""
+
+
+@dataclass(frozen=True)
+class WetSpell:
+    """The longest time that water stood above a height without a break."""
+
+    height: Quantity
+    hours: Quantity
+    first_day: date | None
+    """The day it began; None when water never stood so high."""
+
+
+@dataclass(frozen=True)
+class RecordPart:
+    """A part of the record: a year, or a month of the calendar over all the years."""
+
+    number: int
+    """The year, or the month from 1 to 12."""
+    days: int
+    """Days that the record tells of; a year not wholly in it has fewer."""
+    rain: Quantity
+    share_held: float
+    overflow_days: int
+
+    @property
+    def year(self) -> int:
+        """The number, of a year."""
+        return self.number
+
+
+@dataclass(frozen=True)
+class RecordReplay:
+    """What the garden would have done; depths in and over are over the mid area of one bed."""
+
+    first: date
+    last: date
+    days: int
+    gaps: tuple[Gap, ...]
+    rain: Quantity
+    inflow: Quantity
+    spill: Quantity
+    soaked: Quantity
+    standing: Quantity
+    """Depth standing at the end of the last day."""
+    share_held: float
+    """Share of the record's water that did not run over, nought to one."""
+    overflow_days: tuple[date, ...]
+    years: tuple[RecordPart, ...]
+    months: tuple[RecordPart, ...]
+    spells: tuple[WetSpell, ...]
+    """One for the floor, then one for each height asked for."""
+    days_over: tuple[date, ...]
+    """Days with more rain than is to be held."""
+    longest_rain_days: int
+    """Most days in a row with rain."""
+
+    @property
+    def overflow_days_a_year(self) -> float:
+        """Days of overflow for each 365.25 days that the record tells of."""
+        return len(self.overflow_days) * _YEAR_D / self.days
+
+    @property
+    def longest_wet_spell(self) -> WetSpell:
+        """The longest time with water on the floor."""
+        return self.spells[0]
+
+
+def replay(
+    days: Sequence[tuple[date, Quantity]],
+    kappa: float,
+    full_depth: Quantity,
+    rate: Quantity,
+    hours: Quantity | None = None,
+    *,
+    rain_to_hold: Quantity | None = None,
+    heights: Sequence[Quantity] = (),
+    beds_below: int = 0,
+    own: float = 0.0,
+    shape: StormShape = StormShape.UNIFORM,
+    kappa_at: Callable[[Quantity], float] | None = None,
+    tell: Callable[[int, int], None] | None = None,
+) -> RecordReplay:
+    """Return what a record of daily rain would have done in a garden that begins empty.
+
+    ``kappa`` is the area that sends water over the area at half depth, ``full_depth`` volume over
+    that area, ``rate`` the speed of soaking. Each day's rain falls in the ``shape`` of a storm
+    over its first ``hours``: six when not given, all at once for zero, the whole day for a Type II
+    storm. ``kappa_at`` gives kappa by the depth of the day's rain, where more runs off of a large
+    one. Water left at night is carried into the next day. Days not in the sequence are missing:
+    the pond drains over them, and they add nothing to the totals. ``rain_to_hold`` is what the
+    garden holds when not given. ``tell`` is called now and then with the days done, and all.
+    ``beds_below`` is how many equal beds lie below the first, each taking what the one above it
+    spills and, by ``own``, the rain on itself; wet spells are those of the first. Raises
+    ValueError for days out of order, a negative depth, or a garden that takes no water.
+    """
+    full = positive(full_depth, "in", "The pond must be deeper than zero.")
+    speed = positive(rate, "in/h", "No water soaks in here, so the pond would never empty.")
+    long = STORM_HOURS.value
+    if hours is not None:
+        long = not_negative(hours, "h", "The hours of rain in a day cannot be less than zero.")
+    if not (0 < kappa < float("inf") and long <= DAY_H):
+        raise ValueError("Water must come to the garden, and a day's rain within its 24 hours.")
+    depths = _depths(days)
+    target = full / kappa if rain_to_hold is None else magnitude(rain_to_hold, "in")
+    above = [Above(0.0)] + [Above(magnitude(height, "in")) for height in heights]
+    gains = _by_depth(kappa_at) if kappa_at else lambda _: kappa
+    run = DayByDay(gains, (own,) * beds_below, full, speed, _inch(shape, long), above)
+    for done, (day, rain) in enumerate(depths):
+        if tell is not None and done % TELL_EVERY == 0:
+            tell(done, len(depths))
+        run.take(day, rain)
+    return _result(run, depths, target, (quantity(0.0, "in"), *heights))
+
+
+def _by_depth(kappa_at: Callable[[Quantity], float]) -> Callable[[float], float]:
+    """Return the gain by a bare depth in inches, each depth worked out once."""
+    return cache(lambda inches: kappa_at(quantity(inches, "in")))
+
+
+def _inch(shape: StormShape, hours: float) -> tuple[RainSpan, ...]:
+    """Return how an inch of rain is spread over its day; nothing for all at once."""
+    if hours == 0:
+        return ()
+    return storm(shape, quantity(1.0, "in"), quantity(hours, "h")).spans
+
+
+def _result(
+    run: DayByDay, depths: list[tuple[date, float]], target: float, heights: Sequence[Quantity]
+) -> RecordReplay:
+    days = [day for day, _ in depths]
+    rain = sum(depth for _, depth in depths)
+    for one in run.above:
+        one.close(run.hours(days[-1]) + DAY_H)
+    inflow = run.came
+    return RecordReplay(
+        first=days[0],
+        last=days[-1],
+        days=len(days),
+        gaps=gaps_between(days),
+        rain=quantity(rain, "in"),
+        inflow=quantity(inflow, "in"),
+        spill=quantity(run.spill, "in"),
+        soaked=quantity(run.soaked, "in"),
+        standing=quantity(sum(run.depths), "in"),
+        share_held=1 - run.spill / inflow if inflow > 0 else 1.0,
+        overflow_days=tuple(run.overflow),
+        years=_parts(run.years),
+        months=_parts(run.months),
+        spells=tuple(
+            _spell(days[0], one, height) for one, height in zip(run.above, heights, strict=True)
+        ),
+        days_over=tuple(day for day, depth in depths if depth > target + 1e-9),
+        longest_rain_days=_longest_run(depths),
+    )
+
+
+def _parts(found: dict[int, Part]) -> tuple[RecordPart, ...]:
+    return tuple(
+        RecordPart(
+            number,
+            part.days,
+            quantity(part.rain, "in"),
+            part.share_held,
+            part.overflow_days,
+        )
+        for number, part in sorted(found.items())
+    )
+
+
+def _spell(first: date, one: Above, height: Quantity) -> WetSpell:
+    began = first + timedelta(hours=one.longest_began) if one.longest > 0 else None
+    return WetSpell(height, quantity(one.longest, "h"), began)
+
+
+def _depths(days: Sequence[tuple[date, Quantity]]) -> list[tuple[date, float]]:
+    if not days:
+        raise ValueError("The rain record has no days in it.")
+    # A record holds few different depths, and a conversion costs more than a lookup.
+    known: dict[int, float] = {}
+    found: list[tuple[date, float]] = []
+    for day, rain in days:
+        inches = known.get(id(rain))
+        if inches is None:
+            inches = not_negative(
+                rain, "in", f"The rain on {day.isoformat()} is less than nothing, so mend it."
+            )
+            known[id(rain)] = inches
+        if found and day <= found[-1][0]:
+            raise ValueError(f"The rain record has {day.isoformat()} twice or out of order.")
+        found.append((day, inches))
+    return found
+
+
+def _longest_run(depths: list[tuple[date, float]]) -> int:
+    longest = run = 0
+    before: date | None = None
+    for day, depth in depths:
+        together = before is not None and (day - before).days == 1
+        run = (run + 1 if together else 1) if depth > 0 else 0
+        longest, before = max(longest, run), day
+    return longest

@@ -1,0 +1,188 @@
+"""Storms and years of rain, on the sheet."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from interview.drawing.canvas import cells
+from interview.garden.pictures import pond_pictures
+from interview.garden.place import questions as start
+from interview.garden.plan import Plan
+from interview.garden.size import questions as bed
+from interview.garden.storms.charts import bars
+from interview.garden.storms.rainfall_record import RecordPart, RecordReplay
+from interview.garden.storms.record_text import Record
+from interview.garden.summary import width, wrap
+from interview.garden.survey.results import varies
+from interview.quantities.shown import LOW, PLAIN, area_words
+from interview.quantities.units import magnitude, plain_number, show
+from interview.sheet.common import figure_lines
+
+CHART_ROWS = 20
+ROW_CHART_ROWS = 14
+"""Lines of the chart of each bed of a row."""
+MOST_BAD_LINES = 5
+MOST_GAPS = 3
+MOST_YEARS = 40
+"""Years drawn one by one; of a longer record the last ones are."""
+MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"]
+
+
+def storms(plan: Plan) -> Iterator[str]:
+    """Yield what storms from small to large do to the garden."""
+    deep = "mm" if plan.metric else "in"
+    shape = bed.STORM_SHAPE.kind.echo(plan.answers[bed.STORM_SHAPE], plan.answers)
+    hours = magnitude(plan.answers[bed.STORM_HOURS], "h")
+    ladder = plan.ladder
+    first = " (the bed the water reaches first; what leaves the last)" if _row(plan) else ""
+    yield from wrap(f"Rain {shape}, over {hours:g} h, on an empty garden{first}:")
+    yield f"{'rain ' + deep:>10}{'deepest pond':>15}{'hours wet':>12}{'caught':>10}{'spilled':>12}"
+    volume = "L" if plan.metric else "gal"
+    for row in ladder:
+        spilled = magnitude(row.spill_volume, volume)
+        peak, wet = magnitude(row.peak, deep), magnitude(row.hours_on_floor, "h")
+        yield (
+            f"{magnitude(row.rain, deep):>10.4g}{PLAIN.write(peak):>12} {deep}"
+            f"{PLAIN.write(wet):>12}{LOW.write(100 * row.share_caught):>9}%"
+            f"{PLAIN.write(spilled):>8} {volume}"
+        )
+    yield ""
+    yield from _standing(plan)
+    yield ""
+    charts = pond_pictures(plan)
+    for place, chart in enumerate(charts):
+        yield from [""] * bool(place)
+        rows = CHART_ROWS if len(charts) == 1 else ROW_CHART_ROWS
+        yield from cells(chart, width(), rows, braille=False)
+
+
+def _row(plan: Plan) -> bool:
+    return plan.beds.in_series
+
+
+def _standing(plan: Plan) -> Iterator[str]:
+    """Yield how long each height stands under water, and the same storm again next day."""
+    rain = show(plan.answers[start.RAIN_DEPTH], "mm" if plan.metric else "in", 3)
+    yield f"Hours under water in a storm of {rain}, and when it comes again next day"
+    yield f"(the longest at a stretch):{'once':>20}{'again':>10}"
+    once, again = plan.zone_hours, plan.zone_hours_again
+    for name, first, later in (
+        ("floor", once.floor, again.floor),
+        ("half way up the side", once.side, again.side),
+        ("edge of the full pond, where the rim begins", once.rim, again.rim),
+    ):
+        yield f"  {name:<44}{_hours(magnitude(first, 'h'))}{_hours(magnitude(later, 'h'))}"
+    yield from figure_lines(plan, "again_peak", "again_hours_on_floor", "again_caught")
+
+
+def _hours(hours: float) -> str:
+    return f"{PLAIN.write(hours):>7} h "
+
+
+def years(plan: Plan) -> Iterator[str]:
+    """Yield what the years of the rainfall record would have brought."""
+    if not plan.answers[start.HAS_RECORD]:
+        yield from wrap("No rainfall record was given, so no year of real rain was tried.")
+        return
+    replay, record = plan.real_years, plan.record
+    yield from _about(record, replay)
+    yield from _reckoned(plan)
+    yield from figure_lines(
+        plan,
+        "record_share_held",
+        "record_overflow_days",
+        "record_overflow_days_a_year",
+        "record_longest_wet",
+    )
+    yield from wrap(
+        "A share of the water is not a share of the storms: most rainy days are small, and most "
+        "of what runs over falls on a few large ones.",
+    )
+    yield ""
+    yield from by_size(plan)
+    yield ""
+    yield from _charts(replay)
+
+
+def _about(record: Record, replay: RecordReplay) -> Iterator[str]:
+    """Yield what the record holds and all that was wrong with it."""
+    yield f"{replay.first} to {replay.last}: {_days(replay.days)}."
+    if record.doubt:
+        yield from wrap(f"CHECK THE UNIT. {record.doubt}")
+    if record.gaps:
+        longest = sorted(record.gaps, key=lambda gap: (-gap.days, gap.first))[:MOST_GAPS]
+        told = "; ".join(
+            f"{gap.first}" if gap.days == 1 else f"{gap.first} to {gap.last}" for gap in longest
+        )
+        more = " and others" if len(record.gaps) > MOST_GAPS else ""
+        yield from wrap(
+            f"Missing: {_days(record.missing_days)} ({told}{more}). The pond drains over them; no "
+            "rain is counted, in or out.",
+            "  ",
+        )
+    else:
+        yield "No day is missing."
+    if record.traces:
+        yield from wrap(f"Traces of rain: {_days(len(record.traces))}, counted as no depth.", "  ")
+    if record.disordered:
+        lines = _numbers(record.disordered)
+        yield from wrap(f"Out of order: {lines}. All are used, by their dates.", "  ")
+    for bad in record.bad_lines[:MOST_BAD_LINES]:
+        yield from wrap(f"Line {bad.line} is not used: {bad.why}", "  ")
+    rest = len(record.bad_lines) - MOST_BAD_LINES
+    if rest > 0:
+        yield f"{rest} more lines are not used."
+
+
+def _reckoned(plan: Plan) -> Iterator[str]:
+    """Yield how a day's rain is spread over the day, and how much of it runs off."""
+    shape = bed.STORM_SHAPE.kind.echo(plan.answers[bed.STORM_SHAPE], plan.answers)
+    hours = magnitude(plan.answers[bed.STORM_HOURS], "h")
+    over = "" if plan.answers[bed.STORM_SHAPE] == "type_ii" else f", over its first {hours:g} h"
+    part = (
+        "the part that runs off is worked out for each day's own depth, by curve number where you "
+        "chose it and for lawn"
+        if varies(plan.answers)
+        else "the same part of it runs off whatever the depth"
+    )
+    yield from wrap(f"Each day's rain comes as your storm does ({shape}{over}); {part}.", "  ")
+
+
+def _days(count: int) -> str:
+    return "1 day" if count == 1 else f"{count} days"
+
+
+def _numbers(lines: tuple[int, ...]) -> str:
+    told = ", ".join(str(line) for line in lines[:MOST_BAD_LINES])
+    more = f" and {len(lines) - MOST_BAD_LINES} more" if len(lines) > MOST_BAD_LINES else ""
+    return f"line {told}{more}" if len(lines) == 1 else f"lines {told}{more}"
+
+
+def by_size(plan: Plan) -> Iterator[str]:
+    """Yield how the years would have gone with less and with more floor."""
+    yield "The same years with less and with more floor, all else the same:"
+    yield f"{'floor':>12}{'floor area':>14}{'runoff held':>14}{'overflow days a year':>23}"
+    for sized in plan.years_by_size:
+        name = "as drawn" if sized.part == 1 else f"{plain_number(sized.part)} times"
+        floor = area_words(sized.garden.floor_area * plan.bed_count, plan.metric)
+        held = LOW.write(100 * sized.replay.share_held)
+        days = PLAIN.write(sized.replay.overflow_days_a_year)
+        yield f"{name:>12}{floor:>14}{held:>12} %{days:>23}"
+
+
+def _charts(replay: RecordReplay) -> Iterator[str]:
+    """Yield the share held by year, and the days of overflow by month, as bars."""
+    parts = replay.years[-MOST_YEARS:]
+    held = [(str(part.number), _held(part)) for part in parts]
+    title = "SHARE OF THE RUNOFF HELD, by year"
+    yield from cells(bars(held, "%", title), width(), len(held) + 3, braille=False)
+    if len(replay.years) > MOST_YEARS:
+        yield f"(the last {MOST_YEARS} years of {len(replay.years)})"
+    yield ""
+    spilled = [(MONTHS[one.number - 1], float(one.overflow_days)) for one in replay.months]
+    title = "DAYS OF OVERFLOW, by month, over all the years"
+    yield from cells(bars(spilled, "", title), width(), len(spilled) + 3, braille=False)
+
+
+def _held(part: RecordPart) -> float:
+    return LOW.number(100 * part.share_held)

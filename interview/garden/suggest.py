@@ -1,0 +1,134 @@
+"""What the plan itself can say to a question: a value for Enter, a number for its help."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+from interview.answers_file.named_files import NoFile
+from interview.asking.model import Question, Unanswered
+from interview.garden.place import questions as start
+from interview.garden.plan import Plan
+from interview.garden.site import questions as site
+from interview.garden.site.results import SpotReport
+from interview.garden.size import questions as bed
+from interview.garden.size.basin import Basin
+from interview.garden.soak import questions as soak
+from interview.garden.storms import record_help as rain
+from interview.quantities.shown import depth_words
+from interview.quantities.units import (
+    Quantity,
+    feet_and_inches,
+    magnitude,
+    plain_number,
+    round_down,
+)
+
+_SIDES: dict[str, Callable[[Basin], Quantity]] = {
+    bed.FLOOR_LENGTH.key: lambda basin: basin.floor_length,
+    bed.FLOOR_WIDTH.key: lambda basin: basin.floor_width,
+}
+
+
+def value_for(question: Question[Any], plan: Plan) -> str | None:
+    """Return the words Enter alone takes where the plan has worked them out; else nothing."""
+    if question.key == site.CHOSEN_SPOT.key:
+        return _best_spot(plan)
+    side = _SIDES.get(question.key)
+    if side is None:
+        return None
+    try:
+        return side_words(side(plan.worked_out), plan.metric)
+    except Unanswered:
+        return None
+
+
+def side_words(side: Quantity, metric: bool) -> str:
+    """Write a side of the floor to be pegged out, down to a whole inch or 10 mm."""
+    if metric:
+        return f"{plain_number(magnitude(round_down(side, 0.01, 'm'), 'm'), 6)} m"
+    return feet_and_inches(round_down(side, 1, "in"), 1)
+
+
+def help_for(question: Question[Any], plan: Plan) -> str:
+    """Return a sentence with numbers of this plan that helps with a question; mostly nothing."""
+    if question.key == soak.FLOOR_DEPTH.key:
+        return _floor_depth(plan)
+    if question.key in _SIDES:
+        return _floor_side(plan)
+    return ""
+
+
+def beside(question: Question[Any], plan: Plan) -> str:
+    """Return what is shown with the question out of a file or this plan, as lines; mostly nothing.
+
+    The columns of the rainfall file to choose from, or what was found of each spot.
+    """
+    if question.key == site.CHOSEN_SPOT.key:
+        return "\n".join(spot_words(spot) for spot in plan.spots)
+    if question.key not in rain.COLUMNS:
+        return ""
+    try:
+        return rain.columns_told(question, plan.open_text(plan.answers[start.RECORD_PATH]))
+    except (NoFile, Unanswered):
+        return ""
+
+
+def trouble_with(question: Question[Any], plan: Plan) -> str:
+    """Return why an answer about the rainfall file does not fit that file; or nothing."""
+    if question.key not in (start.RECORD_PATH.key, *rain.COLUMNS):
+        return ""
+    if plan.answers.get(question) is None:
+        return ""
+    try:
+        file = plan.open_text(plan.answers[start.RECORD_PATH])
+    except NoFile as trouble:
+        return str(trouble)
+    except Unanswered:
+        return ""
+    return rain.trouble_with(question, plan.answers, file)
+
+
+MOST_REASONS = 3
+"""Reasons told of a spot beside the question; the sheet tells them all."""
+
+
+def spot_words(spot: SpotReport) -> str:
+    """Say the number and name of a spot, its verdict, and what speaks against it."""
+    against = spot.against
+    reasons = " ".join(against[:MOST_REASONS])
+    more = len(against) - MOST_REASONS
+    said = f"{spot.number} {spot.name}: {spot.grade.value}. {reasons}".rstrip()
+    return f"{said} And {more} more." if more > 0 else said
+
+
+def _best_spot(plan: Plan) -> str | None:
+    """Return the number of the spot with the least against it; the first of those alike."""
+    return str(min(plan.spots, key=SpotReport.standing).number) if plan.spots else None
+
+
+def _floor_depth(plan: Plan) -> str:
+    metric = plan.metric
+    deepest = depth_words(plan.dug_depth, metric)
+    try:
+        mulch = plan.answers[bed.MULCH_DEPTH]
+        downhill = depth_words(plan.earth.downhill_depth + mulch, metric)
+    except Unanswered:
+        return (
+            f"Until the plan knows your pond, take {deepest}: the deepest pond you want and the "
+            "mulch."
+        )
+    return (
+        f"By the plan so far it is {deepest} at the uphill edge and {downhill} at the downhill "
+        "edge, with room for the mulch."
+    )
+
+
+def _floor_side(plan: Plan) -> str:
+    try:
+        basin = plan.worked_out
+    except Unanswered:
+        return ""
+    by = f"{side_words(basin.floor_length, plan.metric)} by "
+    by += side_words(basin.floor_width, plan.metric)
+    return f"The plan has worked out {by}; Enter alone takes it."

@@ -1,0 +1,244 @@
+"""The plan in a few lines: what is known so far, what it waits for, what is assumed."""
+
+from __future__ import annotations
+
+import textwrap
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from contextvars import ContextVar
+from dataclasses import dataclass
+from typing import Any
+
+from interview.asking import own_fault, route
+from interview.asking.model import Answers, Question, Unanswered
+from interview.garden import figures
+from interview.garden.figure import find
+from interview.garden.figures import BY_KEY
+from interview.garden.gate import BLOCKING_SMELLS, dig_reasons
+from interview.garden.plan import Plan
+from interview.garden.site import questions as site
+from interview.garden.soak import due as soak_due
+from interview.garden.soak import questions as soak
+from interview.quantities.evidence import Grade
+from interview.quantities.shown import depth_words, sides_words
+from interview.quantities.units import magnitude
+from interview.reading.foreign import shown
+
+TOO_SMALL = "TOO SMALL"
+"""How the line about the room begins where the garden does not fit it."""
+WIDTH = 76
+"""Columns of the sheet: it prints on letter and A4 paper."""
+_columns = ContextVar("columns", default=WIDTH)
+
+
+@contextmanager
+def folded_to(columns: int) -> Iterator[None]:
+    """Fold the sheet to ``columns``, for a window narrower than paper; never to more than paper."""
+    before = _columns.set(min(columns, WIDTH))
+    try:
+        yield
+    finally:
+        _columns.reset(before)
+
+
+def width() -> int:
+    """Return the columns that the sheet is folded to now."""
+    return _columns.get()
+
+
+@dataclass(frozen=True)
+class SoFar:
+    """One line of the plan so far: a value, or what it waits for."""
+
+    label: str
+    value: str
+    waits_for: str = ""
+    """The label of the question it waits for; empty when the value is known."""
+    address: str = ""
+    """Where that question is answered."""
+
+
+def figure_words(plan: Plan, key: str) -> str:
+    """Return one figure as the plan shows it; raises ``Unanswered``, or the fault it met."""
+    found = find(BY_KEY[key], plan)
+    if found.trouble is not None:
+        raise found.trouble
+    if found.waits_for:
+        raise found.waits_for
+    return found.shown(plan.metric)
+
+
+def _size(plan: Plan) -> str:
+    garden, metric = plan.garden, plan.metric
+    beds = f"{plan.bed_count} beds of " if plan.bed_count > 1 else ""
+    return f"{beds}{sides_words(garden.floor_length, garden.floor_width, metric)}"
+
+
+def _rim(plan: Plan) -> str:
+    garden, metric = plan.garden, plan.metric
+    each = sides_words(garden.rim_length, garden.rim_width, metric)
+    return f"{each}, each bed" if plan.bed_count > 1 else each
+
+
+def _empties(plan: Plan) -> str:
+    if magnitude(plan.depth.depth, "in") <= 0:
+        return "never: no pond in this soil"
+    soonest = figure_words(plan, "empty_soonest")
+    latest = figure_words(plan, "empty_latest")
+    if plan.soil.drop_rate is None:
+        return f"in about {latest}"
+    return f"in {soonest.removesuffix(' h')} to {latest}"
+
+
+def _digging(plan: Plan) -> str:
+    for hole in plan.answers.items("holes"):
+        smell: str | None = hole.get(soak.HOLE_SMELL)
+        if smell in BLOCKING_SMELLS:
+            return f"STOP: {hole[soak.HOLE_NAME]} smells of {smell}"
+    gate_now = plan.dig_gate
+    if gate_now.earliest is None:
+        gap = site.wait_gap(plan.answers)
+        raise Unanswered(gap, gap.key)
+    reasons = dig_reasons(plan.answers, plan.now.date())
+    if not reasons:
+        return "open: lines located and answered"
+    if plan.now.date() < gate_now.earliest:
+        return f"SHUT; first day {gate_now.earliest:%a} {gate_now.earliest}"
+    return f"SHUT: {reasons[0]}"
+
+
+@dataclass(frozen=True)
+class MayDig:
+    """Whether a spade may go in today, and every reason why not."""
+
+    word: str
+    """``OPEN``, ``SHUT`` or ``STOP``."""
+    reasons: tuple[str, ...]
+
+    @property
+    def open(self) -> bool:
+        """Whether nothing speaks against digging today."""
+        return self.word == "OPEN"
+
+
+def may_dig(plan: Plan) -> MayDig:
+    """Return whether digging may go on: no stop found, the lines located, the marks good.
+
+    A spot that is to be left alone shuts the digging whatever is known of the lines.
+    """
+    shut = dig_reasons(plan.answers, plan.now.date())
+    stops = tuple(one.said for one in plan.findings if one.grade is Grade.STOP)
+    if stops:
+        return MayDig("STOP", (*stops, *(one for one in shut if one not in " ".join(stops))))
+    return MayDig("SHUT", tuple(shut)) if shut else MayDig("OPEN", ())
+
+
+def _spot(plan: Plan) -> str:
+    chosen = site.chosen_spot(plan.answers)
+    for spot in plan.spots:
+        if chosen.scope and spot.number == chosen.scope[1]:
+            look = sum(1 for one in spot.findings if one.grade is not Grade.GOOD)
+            more = f", {look} to look at in the plan" if look else ""
+            # What was not asked yet is nothing to mend.
+            unfinished = spot.grade is Grade.FIX and any(
+                step.question.group == site.SPOTS.key and step.number == spot.number
+                for step in route.open_steps(plan.answers)
+            )
+            return f"{spot.name}: {'not finished' if unfinished else spot.grade.value}{more}"
+    raise Unanswered(site.STANDS, "spots.1.stands_after_rain")
+
+
+def _room(plan: Plan) -> str:
+    """Say that the room is too small; nothing where it is not, or none was given."""
+    trouble = plan.room_trouble
+    return f"{TOO_SMALL}. {trouble}" if trouble else ""
+
+
+_SO_FAR: tuple[tuple[str, Callable[[Plan], str]], ...] = (
+    ("Room", _room),
+    ("Digging", _digging),
+    ("Spot", _spot),
+    ("Slope", lambda p: figure_words(p, "slope")),
+    ("Drop rate", lambda p: figure_words(p, "drop_rate")),
+    ("Corrected rate", lambda p: figure_words(p, "corrected_rate")),
+    ("Area that drains here", lambda p: figure_words(p, "catchment_area")),
+    ("Pond depth", lambda p: depth_words(p.depth.depth, p.metric)),
+    ("Empties", _empties),
+    ("Recommended area", lambda p: figure_words(p, "recommended_area")),
+    ("Level floor", _size),
+    ("Whole rim", _rim),
+    ("Rain it holds", lambda p: figure_words(p, "rain_held")),
+    ("Soil to dig", lambda p: figure_words(p, "soil_dug_total")),
+    ("Wheelbarrow loads", lambda p: figure_words(p, "barrow_loads")),
+    ("Plants", lambda p: figure_words(p, "plants_total")),
+)
+
+
+def so_far(plan: Plan) -> list[SoFar]:
+    """Return the plan so far: each line its value, or what it still waits for."""
+    lines = []
+    for label, get in _SO_FAR:
+        try:
+            value = get(plan)
+            if value:
+                lines.append(SoFar(label, value))
+        except Unanswered as gap:
+            waits = gap.said(plan.answers)
+            lines.append(SoFar(label, "", waits, gap.address))
+        except Exception as trouble:
+            own_fault.note(f"the line {label}", trouble)
+            lines.append(SoFar(label, own_fault.short(trouble)))
+    return lines
+
+
+def waiting(plan: Plan) -> list[tuple[Question[Any], str, str]]:
+    """Return each question the plan waits for, once: question, address, and why if refused."""
+    found: dict[str, tuple[Question[Any], str, str]] = {}
+    for figure in figures.found(plan):
+        gap = figure.waits_for
+        if gap is not None and not _optional(gap.question):
+            question, why = gap.question.told(plan.answers), plan.answers.told(gap.why)
+            found.setdefault(gap.address, (question, gap.address, why))
+    return list(found.values())
+
+
+_OPTIONAL = ("rain_record", "rain_record_unit", "spout_distance", "lines_finished_on")
+
+
+def _optional(question: Question[Any]) -> bool:
+    return question.key in _OPTIONAL
+
+
+def waiting_text(plan: Plan) -> str:
+    """Return what the plan waits for and how to find each out, as plain lines.
+
+    A soak test under way comes first, for it does not wait.
+    """
+    found = waiting(plan)
+    looks = soak_due.under_way(plan.answers, plan.now)
+    if not found and not looks:
+        return "The plan waits for nothing."
+    lines = ["The plan still waits for:"]
+    for look in looks:
+        lines += wrap(f"- {look.words(plan.answers)} ({look.address})", "  ")
+    for question, address, why in found:
+        lines += wrap(f"- {question.label} ({address}). {why or question.find_out}", "  ")
+    return "\n".join(lines)
+
+
+def wrap(text: str, indent: str = "") -> list[str]:
+    """Return ``text`` folded to the width of the sheet, its other lines under ``indent``."""
+    seen = shown(text.replace("\n", " "))
+    # In a narrow window a deep indent would leave no room for the words.
+    return textwrap.wrap(seen, width(), subsequent_indent=indent[: width() // 2]) or [""]
+
+
+def assumed(answers: Answers) -> list[tuple[route.Step, str]]:
+    """Return each question, at its place, whose default is in use, with that default."""
+    found = []
+    for step in route.steps(answers):
+        view = step.view(answers)
+        default = view.assumed(step.question)
+        if default is not None and not step.question.key.startswith("another_"):
+            found.append((step, default))
+    return found

@@ -1,0 +1,1 @@
+"""What drains here: pacing, pieces, surfaces, shares, runoff."""

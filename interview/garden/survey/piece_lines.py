@@ -1,0 +1,309 @@
+"""The kind of answer that lists the pieces of a surface, one short line each."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from interview import reading
+from interview.asking.kinds import Measure, Simple, list_lines
+from interview.asking.model import Answers, Unanswered
+from interview.garden.survey.piece_words import (
+    ROUND_GOOD,
+    Ends,
+    read_angle,
+    take_ends,
+    turn_words,
+    walked,
+)
+from interview.quantities.shown import in_metric
+from interview.quantities.units import US, Quantity, magnitude, plain_number, quantity
+from interview.reading import Amount, Paces, Refused
+
+SHAPES: dict[str, tuple[str, ...]] = {
+    "rectangle": ("length", "width"),
+    "triangle": ("base", "height"),
+    "three sides": ("first side", "second side", "third side"),
+    "trapezoid sides": ("long parallel side", "short parallel side", "one slant", "other slant"),
+    "trapezoid": ("one parallel side", "other parallel side", "height between them"),
+    "circle part": ("width across", "angle at the middle"),
+    "circle": ("width across",),
+    "half circle": ("width across",),
+    "quarter circle": ("radius",),
+    "offsets": ("spacing", "first offset", "second offset"),
+    "round": ("first side", "turn", "next side", "turn", "last side"),
+}
+"""Each shape a piece may have, with the sides it is measured by."""
+
+
+@dataclass(frozen=True)
+class Side:
+    """One measured side: its length, and whether it was paced."""
+
+    length: Quantity
+    paces: float | None = None
+    walker: str = ""
+
+
+@dataclass(frozen=True)
+class PieceLine:
+    """One piece of a surface as it was written."""
+
+    shape: str
+    sides: tuple[Side, ...]
+    cut: bool = False
+    """True where the piece is taken away."""
+    count: int = 1
+    turns: tuple[float, ...] = ()
+    """Degrees of turn between the sides walked round, left more than zero."""
+    angle: float = 360.0
+    """Degrees of a part of a circle."""
+    at: tuple[Quantity, Quantity] | None = None
+    """Where its lower left is drawn; the area never depends on it."""
+    turned: float = 0.0
+    """Degrees it is turned left on the drawing."""
+
+
+class SideRefused(Refused):
+    """One side of a piece that was not taken; ``name`` is that of the side."""
+
+    def __init__(self, name: str, said: str) -> None:
+        self.name = name
+        lead = name.capitalize() if name[-1].isdigit() else f"The {name}"
+        super().__init__(f"{lead}: {said}")
+
+
+def side_name(shape: str, place: int) -> str:
+    """Return what the measure at ``place``, from 0, of a shape is called."""
+    if shape == "round":
+        return f"side {place + 1}"
+    if shape == "offsets":
+        return f"offset {place}" if place else "spacing"
+    return SHAPES[shape][place]
+
+
+_CUT = re.compile(r"^(?:less|minus|cut(?:\s+out)?)\s+", re.IGNORECASE)
+PART = re.compile(r"\s+(?:by|x|and)\s+|\s*,\s+|\s*;\s*|(?<=[\d\"'])x(?=\d)", re.IGNORECASE)
+LABEL = re.compile(r"^(?:base|height|sides?|across|radius|every|spacing|:)\s+", re.IGNORECASE)
+_PIECE_GOOD = "Write it as rectangle 24 ft by 13 ft, or as less triangle 6 ft by 4 ft."
+PIECES_MOST = 60
+
+
+@dataclass(frozen=True)
+class Pieces(Simple[tuple[PieceLine, ...]]):
+    """The pieces that make up a surface, added and cut out."""
+
+    side: Measure
+    check: Callable[[tuple[PieceLine, ...], Answers], None]
+    """Raises ``Refused`` where the pieces cannot be so."""
+    name = "list of pieces"
+    many = True
+
+    def read(self, text: str, answers: Answers) -> tuple[PieceLine, ...]:
+        found = []
+        lines = list_lines(text)
+        if not lines:
+            raise Refused(f"At least one piece is needed. {_PIECE_GOOD}")
+        if len(lines) > PIECES_MOST:
+            raise Refused(f"That is more than {PIECES_MOST} pieces. Join some of them.")
+        for place, line in enumerate(lines, 1):
+            try:
+                found.append(self.line(line, answers))
+                self.check(tuple(found), answers)
+            except Refused as refused:
+                raise Refused(f"Piece {place}: {refused}") from None
+        return tuple(found)
+
+    def line(self, line: str, answers: Answers) -> PieceLine:
+        """Return one piece; raises ``Refused``."""
+        cut, shape, rest, ends = _taken_apart(line)
+        texts, turns, angle = _measures(shape, rest)
+        wanted = len(SHAPES[shape])
+        many = shape in ("offsets", "round")
+        if len(texts) < (3 if many else wanted) or (not many and len(texts) > wanted):
+            raise Refused(_too_few(shape, wanted))
+        if shape == "circle part":
+            texts = texts[:1]
+        zero_ok = shape == "offsets"
+        sides = tuple(
+            self._side(LABEL.sub("", one), side_name(shape, place), answers, zero_ok)
+            for place, one in enumerate(texts)
+        )
+        place = None if ends.at is None else self._place(ends.at, answers)
+        return PieceLine(shape, sides, cut, ends.count, turns, angle, place, ends.turned)
+
+    def _place(self, at: tuple[str, str], answers: Answers) -> tuple[Quantity, Quantity]:
+        unit = self.side.unit(answers.units)
+        right, up = (signed_length(text, unit) for text in at)
+        return right, up
+
+    def _side(self, text: str, name: str, answers: Answers, zero_ok: bool) -> Side:
+        """Return one side; a refusal begins with its ``name``."""
+        try:
+            return self._length(text, answers, zero_ok)
+        except Refused as refused:
+            raise SideRefused(name, refused.said) from None
+
+    def _length(self, text: str, answers: Answers, zero_ok: bool) -> Side:
+        amount = self.side.amount(text, answers.units)
+        if isinstance(amount, Paces):
+            length = float(amount.count) * answers.pace(amount.walker)
+            side = Side(length, float(amount.count), amount.walker)
+        else:
+            side = Side(_quantity(amount))
+        low = magnitude(side.length, "m")
+        if low < 0 or (low == 0 and not zero_ok):
+            raise Refused("It must be longer than zero.")
+        if low > LONGEST_SIDE_M:
+            raise Refused("That is longer than 1000 ft (300 m). Check the unit.")
+        return side
+
+    def paces_of(self, line: str, units: str) -> list[Paces]:
+        """Return the sides of one written piece that are in paces; none of a line not read."""
+        found = []
+        try:
+            _, shape, rest, _ = _taken_apart(line)
+            for text in _measures(shape, rest)[0]:
+                amount = self.side.amount(LABEL.sub("", text), units)
+                if isinstance(amount, Paces):
+                    found.append(amount)
+        except Refused:
+            return found
+        return found
+
+    def settle(self, text: str, answers: Answers) -> str:
+        lines = list_lines(text)
+        try:
+            self.read(text, answers)
+        except Unanswered:
+            # A paced side may be written before the pace is known.
+            for line in lines:
+                _taken_apart(line)
+        return "\n".join(self._settled(line, answers) for line in lines)
+
+    def _settled(self, line: str, answers: Answers) -> str:
+        cut, shape, rest, ends = _taken_apart(line)
+        texts, turns, angle = _measures(shape, rest)
+        unit = self.side.unit(answers.units)
+        parts = [LABEL.sub("", part) for part in texts[: 1 if shape == "circle part" else None]]
+        at = ends.at or ()
+        if all(_has_unit(part) for part in parts) and all(_has_unit(_bare(one)) for one in at):
+            return " ".join(line.split())
+        sides = [part if _has_unit(part) else f"{part} {unit}" for part in parts]
+        lead = "less " if cut else ""
+        said = _written(shape, sides, turns, angle)
+        where = [one if _has_unit(_bare(one)) else f"{one} {unit}" for one in at]
+        return f"{lead}{shape} {said}{_ends_written(ends.count, where, ends.turned)}"
+
+    def echo(self, value: tuple[PieceLine, ...], answers: Answers) -> str:
+        cuts = sum(1 for piece in value if piece.cut)
+        adds = len(value) - cuts
+        said = f"{adds} piece" + ("" if adds == 1 else "s")
+        return said + (f", {cuts} cut out" if cuts else "")
+
+    def hint(self, units: str) -> str:
+        said = "one a line, as rectangle 24 ft by 13 ft, or less triangle 6 ft by 4 ft"
+        return said if units == US else in_metric(said)
+
+
+LONGEST_SIDE_M = 305.0
+
+
+def _too_few(shape: str, wanted: int) -> str:
+    if shape == "round":
+        return f"To walk round takes three or more sides and the turns between. {ROUND_GOOD}"
+    if shape == "offsets":
+        return (
+            "Offsets need their spacing, then two or more distances, a comma and a blank between: "
+            "offsets 5 ft, 0, 3 ft, 4 ft."
+        )
+    lengths = "1 length" if wanted == 1 else f"{wanted} lengths"
+    return f"A {shape} needs {lengths} ({', '.join(SHAPES[shape])}). {_PIECE_GOOD}"
+
+
+def _quantity(amount: Amount) -> Quantity:
+    return quantity(float(amount.number), amount.unit)
+
+
+def _has_unit(text: str) -> bool:
+    try:
+        reading.read_length(text, None)
+    except Refused:
+        return False
+    return True
+
+
+def _bare(text: str) -> str:
+    return text.lstrip("-").strip()
+
+
+def signed_length(text: str, unit: str) -> Quantity:
+    """Return a taped length that may lie left of or below nought; raises ``Refused``."""
+    amount = reading.read_taped_length(_bare(text), unit)
+    return quantity(float(amount.number) * (-1 if text.startswith("-") else 1), amount.unit)
+
+
+def placed_line(line: str, right: Quantity, up: Quantity, turned: float, metric: bool) -> str:
+    """Return ``line`` with the place of its lower left and its turn to the left in degrees.
+
+    Raises ``Refused`` for a line that names no shape.
+    """
+    cut, shape, rest, ends = _taken_apart(line)
+    unit = "m" if metric else "ft"
+    where = [f"{plain_number(round(magnitude(one, unit), 2) + 0.0)} {unit}" for one in (right, up)]
+    lead = "less " if cut else ""
+    return f"{lead}{shape} {rest.strip()}{_ends_written(ends.count, where, turned % 360)}"
+
+
+def _taken_apart(line: str) -> tuple[bool, str, str, Ends]:
+    words, ends = take_ends(reading.plain(line))
+    cut = bool(_CUT.match(words))
+    shape, rest = _shape_of(_CUT.sub("", words))
+    return cut, shape, rest, ends
+
+
+def _measures(shape: str, rest: str) -> tuple[list[str], tuple[float, ...], float]:
+    """Return the texts of the lengths, the turns between them, and the angle of a circle part."""
+    if shape == "round":
+        sides, turns = walked(rest)
+        return sides, turns, 360.0
+    texts = [part for part in PART.split(tidy(rest)) if part]
+    angle = read_angle(texts[1], 360.0) if shape == "circle part" and len(texts) == 2 else 360.0
+    return texts, (), angle
+
+
+def _written(shape: str, sides: list[str], turns: tuple[float, ...], angle: float) -> str:
+    if shape == "round":
+        return " ".join(
+            [sides[0], *(f"{turn_words(t)} {s}" for t, s in zip(turns, sides[1:], strict=True))]
+        )
+    if shape == "circle part":
+        return f"{sides[0]}, {plain_number(angle)} deg"
+    return ", ".join(sides)
+
+
+def _ends_written(count: int, where: list[str], turned: float) -> str:
+    times = f" times {count}" if count > 1 else ""
+    place = f" at {', '.join(where)}" if where else ""
+    return times + place + (f" turned {plain_number(turned)} deg" if turned else "")
+
+
+def tidy(text: str) -> str:
+    """Put commas before the words that name a side, so that each side stands alone."""
+    return re.sub(
+        r"(?<=[^\s,]),?\s+(?=(?:height|base|every)\b)", ", ", text.strip(), flags=re.IGNORECASE
+    )
+
+
+def _shape_of(words: str) -> tuple[str, str]:
+    lower = words.lower().strip()
+    if lower.startswith("triangle sides"):
+        return "three sides", words.strip()[len("triangle sides") :]
+    for shape in sorted(SHAPES, key=len, reverse=True):
+        if lower.startswith(shape):
+            return shape, words.strip()[len(shape) :]
+    if re.match(r"[\d.½¼¾⅛⅜⅝⅞]", lower):
+        return "rectangle", words.strip()
+    names = ", ".join(SHAPES)
+    raise Refused(f"Start with a shape: {names}.")

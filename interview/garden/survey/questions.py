@@ -1,0 +1,153 @@
+"""Stage D: how much hard surface drains to the garden."""
+
+from __future__ import annotations
+
+from interview.asking.conditions import always_this
+from interview.asking.kinds import Choice, Measure, YesNo
+from interview.asking.model import Answers, Question, Stage
+from interview.garden.survey.pacing_questions import (
+    MEASURED_BY,
+    PACE_COUNTS,
+    PACE_LINE,
+    WALKER_NAME,
+    WALKERS,
+    named_pace,
+    pace_of,
+    walker_pace,
+)
+from interview.garden.survey.share_questions import (
+    FALLS_ON,
+    GUTTER_OUTLETS,
+    GUTTER_THIS_SIDE,
+    GUTTER_WHOLE,
+    OUTLETS_HERE,
+    SHARE_KNOWN,
+    SHARE_PERCENT,
+    SPOUT_PERCENT,
+    SURFACE_KIND,
+    SURFACE_NAME,
+    VALLEY,
+    falls_on,
+    outlets_here,
+)
+from interview.garden.survey.surface_questions import (
+    BASIS,
+    LAWN_COVER,
+    NORTH_WAYS,
+    NOT_DRAWN,
+    PIECES,
+    PITCH,
+    ROOF_SIDES,
+    RUNOFF_LOCAL,
+    SURFACE_NORTH,
+    SURFACES,
+)
+
+__all__ = [
+    "BASIS",
+    "FALLS_ON",
+    "GUTTER_OUTLETS",
+    "GUTTER_THIS_SIDE",
+    "GUTTER_WHOLE",
+    "HOUSE_AREA",
+    "LAWN_COVER",
+    "MEASURED_BY",
+    "NORTH_WAYS",
+    "NOT_DRAWN",
+    "OUTLETS_HERE",
+    "PACE_COUNTS",
+    "PACE_LINE",
+    "PIECES",
+    "PITCH",
+    "ROOF_HAZARD",
+    "ROOF_SIDES",
+    "RUNOFF_BY",
+    "RUNOFF_LOCAL",
+    "SHARE_KNOWN",
+    "SHARE_PERCENT",
+    "SOIL_GROUP",
+    "SPOUT_PERCENT",
+    "STAGE",
+    "SURFACES",
+    "SURFACE_KIND",
+    "SURFACE_NAME",
+    "SURFACE_NORTH",
+    "VALLEY",
+    "WALKERS",
+    "WALKER_NAME",
+    "falls_on",
+    "named_pace",
+    "outlets_here",
+    "pace_of",
+    "walker_pace",
+]
+
+RUNOFF_BY = Question(
+    key="runoff_by",
+    label="How runoff is worked out",
+    text="How shall we work out what part of the rain runs off each surface?",
+    kind=Choice(
+        (
+            ("coefficient", "one part for each kind of surface (runoff coefficient)"),
+            ("curve_number", "by kind and soil, more in big storms (curve number, TR-55)"),
+        )
+    ),
+    why="Some offices ask for curve numbers. For roofs the two differ by about a sixth at 1 inch "
+    "(25 mm).",
+    find_out="Take the first unless your office says otherwise.",
+    default=always_this("coefficient"),
+)
+
+
+def _grouped(answers: Answers) -> bool:
+    return answers.get(RUNOFF_BY) == "curve_number" or any(
+        one.get(SURFACE_KIND) == "lawn" for one in answers.items("surfaces")
+    )
+
+
+SOIL_GROUP = Question(
+    key="soil_group",
+    label="Hydrologic soil group",
+    text="What kind of soil does the yard have (its hydrologic soil group)?",
+    kind=Choice(
+        (
+            ("a", "A: sand, loamy sand"),
+            ("b", "B: loam, silt loam"),
+            ("c", "C: sandy clay loam"),
+            ("d", "D: clay"),
+        )
+    ),
+    why="Less rain runs off lawn, gravel and packed soil where the soil lets water in.",
+    find_out="The soil survey names it. If unsure, D gives the most runoff.",
+    asks=_grouped,
+    when="runoff is worked out by curve number, or a surface is lawn",
+    default=always_this("d"),
+)
+
+HOUSE_AREA = Question(
+    key="house_area",
+    label="Area the house covers",
+    text="About how much ground does the whole house cover?",
+    kind=Measure("area", "ft**2", "m**2", (10, "ft**2"), (50000, "ft**2")),
+    why="One downspout seldom drains more than half of it: a check against counting the whole "
+    "roof.",
+    find_out="Length by width of the house, such as 1200 sq ft (110 m²). Skip it if you like.",
+)
+
+ROOF_HAZARD = Question(
+    key="roof_hazard",
+    label="Metal or treated roof",
+    text="Does the roof have copper, zinc strips, treated wood shingles or moss killer?",
+    kind=YesNo(),
+    why="Their runoff harms plants and soil. Grow nothing to eat there.",
+    find_out="Look from the ground, or ask who roofed it.",
+    default=always_this("no"),
+)
+
+STAGE = Stage(
+    "survey",
+    "D",
+    "What drains here",
+    "Measure the roof and paving whose water comes to the garden. Nothing is dug.",
+    (MEASURED_BY, WALKERS, SURFACES, RUNOFF_BY, SOIL_GROUP, HOUSE_AREA, ROOF_HAZARD),
+)

@@ -1,0 +1,317 @@
+"""From the answers about surfaces to the area that drains here."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass
+
+from interview.asking.model import Answers, Unanswered
+from interview.drawing.scene import Drawing
+from interview.garden.place import questions as start
+from interview.garden.survey import questions as survey
+from interview.garden.survey import runoff
+from interview.garden.survey.catchment import (
+    ONE_SIDE,
+    WHOLE,
+    Catchment,
+    Share,
+    Surface,
+    catchment,
+    equal_share,
+    joined_share,
+    share_of_gutter,
+)
+from interview.garden.survey.drawing import surface_drawing
+from interview.garden.survey.pacing import Pace
+from interview.garden.survey.pieces import Pitch, PitchGiven, plan_length
+from interview.garden.survey.runoff import Cover, HydrologicGroup, RunoffMethod
+from interview.garden.survey.written_pieces import drawn_piece, piece_of
+from interview.quantities.evidence import Source, Standing
+from interview.quantities.shown import length_words
+from interview.quantities.units import (
+    Quantity,
+    magnitude,
+    plain_number,
+    quantity,
+    ratio,
+    significant,
+)
+from interview.reading import Refused
+
+_PITCH = {
+    "in 12": PitchGiven.RISE_IN_12,
+    "degrees": PitchGiven.DEGREES,
+    "percent": PitchGiven.PERCENT,
+}
+SHARE_ESTIMATE_ERROR = 0.15
+"""Relative standard error of a share given as a percentage: a choice of this project."""
+
+
+RunoffPart = Callable[[str, Answers], float]
+"""The part of a rain that runs off a kind of surface."""
+
+
+def catchment_of(answers: Answers, part: RunoffPart | None = None) -> Catchment:
+    """Return the catchment, with the runoff of the rain to hold unless ``part`` is given.
+
+    Raises ``Unanswered``.
+    """
+    surfaces = [surface_of(one, part or runoff_part) for one in answers.items("surfaces")]
+    if not surfaces:
+        raise Unanswered(survey.SURFACE_NAME, "surfaces.1.surface_name")
+    try:
+        return catchment(surfaces, walkers(answers))
+    except ValueError as wrong:
+        raise Unanswered(survey.PIECES, "surfaces.1.pieces", why=str(wrong)) from None
+
+
+def walkers(answers: Answers) -> dict[str, Pace]:
+    """Return the pace of each walker whose pace is calibrated, by name as ``walker_of`` has it."""
+    found = {}
+    for one in answers.items("walkers"):
+        try:
+            name, pace = walker_of(answers, str(one[survey.WALKER_NAME]))
+        except (Refused, Unanswered):
+            continue
+        found[name] = pace
+    return found
+
+
+def walker_of(answers: Answers, name: str = "") -> tuple[str, Pace]:
+    """Return a walker's name and pace; a single walker needs no name.
+
+    Raises ``Unanswered`` or ``Refused`` where there is no such pace.
+    """
+    listed, pace = survey.named_pace(answers, name)
+    return (listed if len(answers.items("walkers")) > 1 else ""), pace
+
+
+PEAK_RUNOFF = {"roof": 0.95, "paved": 0.95, "gravel": 0.85, "compacted": 0.85, "lawn": 0.35}
+"""Part of a cloudburst that runs off: the upper ends of ``PEAK_SOURCE``."""
+PEAK_SOURCE = Source(
+    "rational runoff coefficients, NRCS Hydrology Training Module 206D, table 1, and University of "
+    "Illinois TSM 352: roofs and asphalt 0.95, drives 0.85, steep heavy lawn 0.35",
+    Standing.SECONDARY,
+)
+
+
+def peak_part(kind: str, answers: Answers) -> float:
+    """Return the part that runs off in the hardest rain, never less than of the rain to hold."""
+    return max(runoff_part(kind, answers), PEAK_RUNOFF[kind])
+
+
+def varies(answers: Answers) -> bool:
+    """Tell whether the part that runs off changes with the depth of rain."""
+    return any(
+        one.get(survey.RUNOFF_LOCAL) is None
+        and (answers[survey.RUNOFF_BY] == "curve_number" or one.get(survey.SURFACE_KIND) == "lawn")
+        for one in answers.items("surfaces")
+    )
+
+
+def part_at(rain: Quantity) -> RunoffPart:
+    """Return the part that runs off in a storm of another depth."""
+
+    def part(kind: str, answers: Answers) -> float:
+        local = answers[survey.RUNOFF_LOCAL]
+        if local is not None:
+            return local
+        ways = runoff_ways(kind, answers, rain)
+        by_number = answers[survey.RUNOFF_BY] == "curve_number" or ways.coefficient is None
+        return ways.by_number if by_number else ways.coefficient or 0.0
+
+    return part
+
+
+def weighted_by_rain(answers: Answers, found: Catchment) -> Callable[[Quantity], Quantity]:
+    """Return the area weighted by runoff as it is in a rain of any depth.
+
+    ``found`` is the catchment of the answers, whose areas do not change with the rain.
+    """
+    views = answers.items("surfaces")
+    known = [
+        (magnitude(area.drains_here, "ft**2"), view[survey.SURFACE_KIND], view)
+        for area, view in zip(found.surfaces, views, strict=True)
+    ]
+
+    def weighted(rain: Quantity) -> Quantity:
+        part = part_at(rain)
+        return quantity(sum(area * part(kind, view) for area, kind, view in known), "ft**2")
+
+    return weighted
+
+
+def surface_of(answers: Answers, part: RunoffPart | None = None) -> Surface:
+    """Return one surface from its item's answers; raises ``Unanswered``."""
+    name, kind = answers[survey.SURFACE_NAME], answers[survey.SURFACE_KIND]
+    try:
+        pieces = tuple(
+            piece_of(line, lambda walker: walker_of(answers, walker))
+            for line in answers[survey.PIECES]
+        )
+        return Surface(
+            name,
+            kind,
+            (part or runoff_part)(kind, answers),
+            pieces,
+            share=share_of(answers),
+            level=_level(answers),
+            falls_on=survey.falls_on(answers),
+        )
+    except ValueError as wrong:
+        raise Unanswered(survey.PIECES, answers.address(survey.PIECES), why=str(wrong)) from None
+
+
+def _level(answers: Answers) -> float:
+    """Return the level length for a length of one as measured."""
+    if answers[survey.SURFACE_KIND] != "roof" or answers[survey.BASIS] != "slope":
+        return 1.0
+    given, number = answers[survey.PITCH]
+    one = quantity(1.0, "ft")
+    return ratio(plan_length(one, Pitch(number, _PITCH[given])), one)
+
+
+@dataclass(frozen=True)
+class Parting:
+    """One place where water divides on its way to the garden, or a sentence about its way."""
+
+    share: Share
+    words: str
+
+
+def share_of(answers: Answers) -> Share:
+    """Return the share of a surface that drains here, or of it that falls on the next."""
+    return joined_share(*(one.share for one in _own_partings(answers)))
+
+
+def way_of(answers: Answers) -> tuple[Parting, ...]:
+    """Return every parting of a surface's water down to the garden; raises ``Unanswered``."""
+    own = tuple(_own_partings(answers))
+    name = survey.falls_on(answers)
+    for one in answers.items("surfaces") if name else ():
+        if one.get(survey.SURFACE_NAME) == name:
+            return (
+                *own,
+                Parting(WHOLE, f"It goes over {name}, and on as that does."),
+                *way_of(one),
+            )
+    return own
+
+
+def whole_share(way: Iterable[Parting]) -> float:
+    """Return the part of a surface's water that is left after every parting, nought to one."""
+    return joined_share(*(one.share for one in way)).part
+
+
+def _own_partings(answers: Answers) -> Iterator[Parting]:
+    falls = survey.falls_on(answers)
+    if answers[survey.SURFACE_KIND] != "roof":
+        if not falls:
+            yield from _judged(answers[survey.SHARE_PERCENT], "of its water runs to the garden.")
+        return
+    if answers[survey.ROOF_SIDES] == "both":
+        yield Parting(ONE_SIDE, "Half: one of two like sides of the ridge.")
+    if answers[survey.VALLEY]:
+        yield Parting(WHOLE, "A valley pours in: the slopes on both its sides count.")
+    if not falls:
+        yield from _at_gutter(answers)
+        percent = answers[survey.SPOUT_PERCENT]
+        yield from _judged(percent, answers.told("of the downspout's water is led here."))
+
+
+def _at_gutter(answers: Answers) -> Iterator[Parting]:
+    outlets, here = answers[survey.GUTTER_OUTLETS], survey.outlets_here(answers)
+    if outlets == 1:
+        return
+    counted = answers.told(f"{here} of the gutter's {outlets} downspouts")
+    if here >= outlets:
+        all_here = answers.told(f"All {outlets} downspouts of the gutter come here.")
+        yield Parting(WHOLE, all_here)
+        return
+    match answers[survey.SHARE_KNOWN]:
+        case "high_point":
+            mine, whole = answers[survey.GUTTER_THIS_SIDE], answers[survey.GUTTER_WHOLE]
+            said = (length_words(one, answers.metric) for one in (mine, whole))
+            words = "{} of the {} of gutter fall this way.".format(*said)
+            yield Parting(share_of_gutter([mine], whole), words)
+        case "percent":
+            yield from _judged(answers[survey.SHARE_PERCENT], f"of its water: {counted}.")
+        case _:
+            yield Parting(equal_share(outlets, here), f"{counted}, taken as alike.")
+
+
+def _judged(percent: float, words: str) -> Iterator[Parting]:
+    if percent != 100:
+        yield Parting(_part(percent), f"{plain_number(significant(percent, 3))} % {words}")
+
+
+def _part(percent: float) -> Share:
+    return WHOLE if percent == 100 else Share(percent / 100, SHARE_ESTIMATE_ERROR)
+
+
+def runoff_part(kind: str, answers: Answers) -> float:
+    """Return the part of the rain to hold that runs off a kind of surface."""
+    return part_at(answers[start.RAIN_DEPTH])(kind, answers)
+
+
+@dataclass(frozen=True)
+class RunoffWays:
+    """The part of the rain to hold that runs off a surface, by each way of reckoning."""
+
+    coefficient: float | None
+    """By its coefficient; none where there is none."""
+    number: int
+    """Its curve number."""
+    by_number: float
+    local: float | None
+    """By a local rule; none where none is given."""
+
+
+def runoff_ways(kind: str, answers: Answers, rain: Quantity | None = None) -> RunoffWays:
+    """Return the part of a rain, the one to hold unless given, that runs off, by each way."""
+    surface = runoff.Surface[kind.upper()]
+    group = HydrologicGroup[answers[survey.SOIL_GROUP].upper()]
+    cover = runoff.USUAL_COVER[surface]
+    if surface is runoff.Surface.LAWN:
+        cover = Cover[answers[survey.LAWN_COVER].upper()]
+    depth = answers[start.RAIN_DEPTH] if rain is None else rain
+    return RunoffWays(
+        runoff.RUNOFF_COEFFICIENTS.get(surface),
+        runoff.curve_number(cover, group),
+        runoff.runoff_share(
+            surface, depth, method=RunoffMethod.CURVE_NUMBER, group=group, cover=cover
+        ),
+        answers[survey.RUNOFF_LOCAL],
+    )
+
+
+def drawing_of(answers: Answers) -> Drawing:
+    """Return one surface drawn to scale, from its item's answers; raises ``Unanswered``.
+
+    North is drawn where a person said which way it is. Where the part that drains here is not
+    known yet, the drawing says so.
+    """
+    lines = answers[survey.PIECES]
+    north = None
+    if survey.SURFACE_NORTH.asks(answers):
+        north = survey.NORTH_WAYS.get(answers[survey.SURFACE_NORTH])
+    share, words = _known_share(answers)
+    try:
+        return surface_drawing(
+            [drawn_piece(line) for line in lines],
+            answers.metric,
+            answers[survey.SURFACE_NAME],
+            share,
+            north,
+            words,
+        )
+    except ValueError as wrong:
+        raise Unanswered(survey.PIECES, answers.address(survey.PIECES), why=str(wrong)) from None
+
+
+def _known_share(answers: Answers) -> tuple[float | None, tuple[str, ...]]:
+    try:
+        way = way_of(answers)
+        return whole_share(way), tuple(one.words for one in way)
+    except (Unanswered, ValueError):
+        return None, ()

@@ -1,0 +1,258 @@
+"""Each surface whose water comes to the garden: how it is measured, and its pieces."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from interview import reading
+from interview.asking.conditions import always_this, both, chosen
+from interview.asking.kinds import Choice, Measure, Pitch, Simple, YesNo
+from interview.asking.model import Answers, Group, Question
+from interview.garden.survey import pictures
+from interview.garden.survey.pacing_questions import named_pace
+from interview.garden.survey.piece_lines import PieceLine, Pieces
+from interview.garden.survey.share_questions import (
+    FALLS_ON,
+    GUTTER_OUTLETS,
+    GUTTER_THIS_SIDE,
+    GUTTER_WHOLE,
+    OUTLETS_HERE,
+    ROOF_CAUTION,
+    SHARE_KNOWN,
+    SHARE_PERCENT,
+    SPOUT_PERCENT,
+    SURFACE_KIND,
+    SURFACE_NAME,
+    VALLEY,
+)
+from interview.garden.survey.written_pieces import biggest_cut, check_pieces
+from interview.quantities.units import plain_number
+from interview.reading import Refused
+
+BASIS = Question(
+    key="surface_basis",
+    label="Measured level or along the slope",
+    text="Will you measure its lengths level, on the ground, or along the slope of the roof?",
+    kind=Choice((("level", "level, on the ground"), ("slope", "along the slope"))),
+    why="Rain falls straight down, so the plan area counts: the roof as seen from straight above.",
+    find_out="From the ground you measure level. Along the slope only from a drawing or a photo.",
+    group="surfaces",
+    asks=chosen(SURFACE_KIND, "roof"),
+    when="the surface is a roof",
+    default=always_this("level"),
+    caution=ROOF_CAUTION,
+    picture=pictures.SLOPE_LENGTH,
+)
+
+PITCH = Question(
+    key="surface_pitch",
+    label="Pitch of the roof",
+    text="How steep is the roof (its pitch)?",
+    kind=Pitch(),
+    why="It turns the length along the slope into the level one.",
+    find_out="Hold a level against the gable end from the ground: rise in 12 of run.",
+    group="surfaces",
+    asks=both(chosen(SURFACE_KIND, "roof"), chosen(BASIS, "slope")),
+    when="the lengths are measured along the slope of a roof",
+)
+
+
+ROOF_SIDES = Question(
+    key="roof_sides",
+    label="Sides of the ridge that are measured",
+    text="Will you measure one side of the roof, or both? They part at its top line, the ridge.",
+    kind=Choice(
+        (
+            ("one", "only the side that falls to this gutter"),
+            ("both", "the whole roof, where its two sides are much alike"),
+        )
+    ),
+    why="Only the part from the ridge down to this gutter drains here: of two like sides, half.",
+    find_out="The whole roof is easy to pace round the house; a lean-to has only one side.",
+    group="surfaces",
+    asks=chosen(SURFACE_KIND, "roof"),
+    when="the surface is a roof",
+    default=always_this("one"),
+    picture=pictures.RIDGE,
+)
+
+LAWN_COVER = Question(
+    key="lawn_cover",
+    label="Thickness of the grass",
+    text="How much of it is covered with grass or plants?",
+    kind=Choice(
+        (
+            ("lawn_good", "over three quarters"),
+            ("lawn_fair", "half to three quarters"),
+            ("lawn_poor", "under half"),
+            ("bare", "bare soil"),
+        )
+    ),
+    why="Thin grass lets more water run off.",
+    find_out="Look straight down in several places.",
+    group="surfaces",
+    asks=chosen(SURFACE_KIND, "lawn"),
+    when="the surface is lawn",
+    default=always_this("lawn_good"),
+)
+
+
+@dataclass(frozen=True)
+class LocalPart(Simple[float | None]):
+    """A runoff coefficient from a local rule, or the usual reckoning."""
+
+    name = "number or the word usual"
+
+    def read(self, text: str, answers: Answers) -> float | None:
+        if text.strip().casefold() == "usual":
+            return None
+        part = float(reading.read_number(text))
+        if not 0 <= part <= 1:
+            raise Refused("That is outside the limits: it must be from 0 to 1, or usual.")
+        return part
+
+    def echo(self, value: float | None, answers: Answers) -> str:
+        return "usual" if value is None else plain_number(value, 6)
+
+    def hint(self, units: str) -> str:
+        return "usual, or a number from 0 to 1"
+
+
+RUNOFF_LOCAL = Question(
+    key="runoff_local",
+    label="Local runoff coefficient",
+    text="Does a local rule say what part of the rain runs off such a surface?",
+    kind=LocalPart(),
+    why="That number, the runoff coefficient, then stands in place of the usual one.",
+    find_out="Stormwater offices print it by kind of surface, as 0.95 where 95 % runs off. Write "
+    "usual if you know of none.",
+    group="surfaces",
+    default=always_this("usual"),
+)
+
+
+def _possible(pieces: tuple[PieceLine, ...], answers: Answers) -> None:
+    """Refuse pieces that cannot be built, such as sides that make no triangle."""
+    try:
+        check_pieces(pieces, lambda walker: named_pace(answers.whole(), walker))
+    except ValueError as wrong:
+        raise Refused(str(wrong)) from None
+
+
+def _likely_pieces(pieces: tuple[PieceLine, ...], answers: Answers) -> str | None:
+    place = biggest_cut(pieces)
+    if place is not None:
+        return f"Piece {place}, a cut-out, is larger than any one piece. Check its measures."
+    added = sum(piece.count for piece in pieces if not piece.cut)
+    if answers.get(SURFACE_KIND) == "roof" and answers.get(VALLEY) and added == 1:
+        return "A valley brings the water of two slopes, and only one piece is here. Add the other."
+    return None
+
+
+_ROOF_HOW = (
+    "Along the wall: its length plus the overhang at both ends. Across: from the wall to below the "
+    "ridge, the top line of the roof, plus the overhang. An L shape is two rectangles, or one less "
+    "its missing corner. Lengths may be paced: 16 paces, or 15 paces Ann."
+)
+
+
+def _wording(answers: Answers) -> dict[str, str]:
+    """Word the question for a roof, of one side or both."""
+    if answers.get(SURFACE_KIND) != "roof":
+        return {}
+    whole = answers.get(ROOF_SIDES) == "both"
+    part = (
+        "the whole roof, both its sides,"
+        if whole
+        else "this side of the roof, from its ridge (the top line) down to the gutter,"
+    )
+    how = _ROOF_HOW.replace("to below the ridge, the top line of the roof,", "to the far wall")
+    return {
+        "text": f"Split {part} into simple shapes, called pieces, and measure each.",
+        "find_out": how.replace("the overhang. An", "both overhangs. An") if whole else _ROOF_HOW,
+        "why": "Pieces add up to the area; what is not roof is cut out with the word less.",
+        "caution": ROOF_CAUTION,
+    }
+
+
+PIECES = Question(
+    key="pieces",
+    label="Pieces of the surface",
+    text="Split the surface into simple shapes, called pieces, and measure each.",
+    kind=Pieces(Measure("length", "ft", "m", None, None, paced=True), _possible),
+    why="Pieces add up to the area; what does not belong to it is cut out with the word less.",
+    find_out="Measure along the edges. An L shape is two rectangles, or one less its missing "
+    "corner. Lengths may be paced: 16 paces, or 15 paces Ann.",
+    group="surfaces",
+    doubt=_likely_pieces,
+    wording=_wording,
+    more="Shapes: rectangle a by b; triangle base by height; triangle sides a, b, c; trapezoid "
+    "a, b, height h; trapezoid sides a, b, c, d; circle across; half circle across; quarter circle "
+    "radius; circle part across, 120 deg; offsets spacing, y0, y1, ...; round 20 ft right 8 ft "
+    "right 20 ft right 8 ft, a turn being square or left 45 deg. Add times 2 for two alike. Add at "
+    "3 ft, 2 ft and turned 90 for the drawing: the lower left of the piece; the area stays.",
+    picture=pictures.PIECES,
+)
+
+NORTH_WAYS = {
+    "up": 0.0, "up_right": 45.0, "right": 90.0, "down_right": 135.0,
+    "down": 180.0, "down_left": 225.0, "left": 270.0, "up_left": 315.0,
+}  # fmt: skip
+"""Degrees clockwise from the top of the drawing."""
+NOT_DRAWN = "not_drawn"
+
+SURFACE_NORTH = Question(
+    key="surface_north",
+    label="North on the drawing",
+    text="On the drawing of these pieces, which way is north?",
+    kind=Choice(
+        (
+            (NOT_DRAWN, "leave it out"),
+            *((way, way.replace("_", " and ")) for way in NORTH_WAYS),
+        )
+    ),
+    why="The drawing then shows it, so that the sheet can be turned the right way outside.",
+    find_out="A phone has a compass. At noon your shadow points north, in the northern half of "
+    "the world.",
+    group="surfaces",
+    asks=lambda a: any(piece.at is not None for piece in a.get(PIECES) or ()),
+    when="the pieces were moved into place on the drawing",
+    default=always_this(NOT_DRAWN),
+)
+
+ANOTHER_SURFACE = Question(
+    key="another_surface",
+    label="Another surface",
+    text="Does another surface drain to the garden?",
+    kind=YesNo(),
+    why="An upper roof, a patio or a drive may send its water here too.",
+    find_out="Watch in the next rain.",
+    group="surfaces",
+    default=always_this("no"),
+)
+
+SURFACES = Group(
+    "surfaces",
+    "surface",
+    (
+        SURFACE_NAME,
+        SURFACE_KIND,
+        FALLS_ON,
+        GUTTER_OUTLETS,
+        OUTLETS_HERE,
+        SHARE_KNOWN,
+        GUTTER_THIS_SIDE,
+        GUTTER_WHOLE,
+        SHARE_PERCENT,
+        SPOUT_PERCENT,
+        VALLEY,
+        LAWN_COVER,
+        BASIS,
+        PITCH,
+        ROOF_SIDES,
+        PIECES,
+        SURFACE_NORTH,
+        RUNOFF_LOCAL,
+    ),
+    ANOTHER_SURFACE,
+)

@@ -1,1 +1,0 @@
-"""From the answers of each stage to its calculations."""

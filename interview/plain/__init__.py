@@ -1,0 +1,1 @@
+"""The interview on plain lines, and the streams it runs on."""

@@ -1,0 +1,143 @@
+"""Lists on plain lines: each line is taken by itself, kept at once, and said back."""
+
+from __future__ import annotations
+
+from interview.asking.kinds import Several, list_lines
+from interview.asking.model import Standing, Unanswered
+from interview.asking.route import Step
+from interview.garden.session import Doubt, Heard, Session
+from interview.garden.survey import questions as survey
+from interview.garden.survey.results import surface_of
+from interview.quantities.units import show
+from interview.reading import Refused, is_unknown
+
+COMMANDS = """  A new line adds to these; an empty line goes on. :correct 2 LINE writes line 2 anew,
+  :strike 2 takes it out, :clear takes all of them away."""
+
+
+def offer(session: Session, step: Step, text: str) -> Heard:
+    """Keep ``text`` as the answer; what was half typed for it goes once that has worked."""
+    half = session.drafts.pop(step.address, None)
+    try:
+        return session.offer(step, text)
+    except (Refused, Doubt):
+        if half is not None:
+            session.drafts[step.address] = half
+        raise
+
+
+def lines_of(session: Session, step: Step) -> list[str]:
+    """Return the lines so far: those kept, or those begun that are no answer yet."""
+    if begun := _begun(session, step):
+        return begun
+    kept = step.view(session.answers).text(step.question) or ""
+    return [] if is_unknown(kept) else list_lines(kept)
+
+
+def _begun(session: Session, step: Step) -> list[str]:
+    """Return the whole lines of a draft, whose last line is the one half typed."""
+    return session.drafts.get(step.address, "").split("\n")[:-1]
+
+
+def half_typed(session: Session, step: Step) -> str:
+    """Return what was half typed and is no line yet."""
+    return session.drafts.get(step.address, "").split("\n")[-1].strip()
+
+
+def take(session: Session, step: Step, line: str) -> list[str]:
+    """Add one line; return what is to be said of it. Raises ``Refused`` for it alone."""
+    lines = lines_of(session, step)
+    # A list that was good before is not good with this line; one that was too short may grow.
+    good = bool(lines) and not _begun(session, step)
+    _put(session, step, [*lines, line], may_wait=not good)
+    return _told(session, step, len(lines) + 1)
+
+
+def _put(session: Session, step: Step, lines: list[str], may_wait: bool) -> str:
+    """Keep the lines; return why they are no answer yet, where that is so and they may wait."""
+    if reasons := session.shut(step):
+        raise Refused(reasons[0])
+    draft = session.drafts.pop(step.address, None)
+    text = "\n".join(lines)
+    try:
+        session.keep_part(step, text)
+    except Refused as refused:
+        if draft is not None:
+            session.drafts[step.address] = draft
+        if not may_wait or not _each_reads(step, lines, session):
+            raise
+        session.drafts[step.address] = f"{text}\n"
+        session.save()
+        return str(refused)
+    return ""
+
+
+def _each_reads(step: Step, lines: list[str], session: Session) -> bool:
+    """Tell whether only the list as a whole is wrong; raises ``Refused`` for a wrong line."""
+    kind = step.question.kind
+    if not isinstance(kind, Several):
+        return False
+    for line in lines:
+        kind.each.read(line, step.view(session.answers))
+    return True
+
+
+def _told(session: Session, step: Step, place: int) -> list[str]:
+    """Return a line as it was understood, and what all of them make."""
+    said = [f"= {place}. {_understood(session, step, lines_of(session, step)[place - 1])}"]
+    if step.question is survey.PIECES:
+        view = step.view(session.answers)
+        try:
+            unit = view.by_units("ft**2", "m**2")
+            said.append(f"Plan area so far: {show(surface_of(view).area, unit, 3)}")
+        except (Unanswered, ValueError):
+            pass
+    return said
+
+
+def _understood(session: Session, step: Step, line: str) -> str:
+    kind, view = step.question.kind, step.view(session.answers)
+    if not isinstance(kind, Several):
+        return line
+    try:
+        return str(kind.each.echo(kind.each.read(line, view), view))
+    except Unanswered:
+        return line
+
+
+def finish(session: Session, step: Step) -> Heard | None:
+    """Take the list as it stands for the answer; return nothing where it is the answer already.
+
+    Raises ``Refused`` or ``Doubt``.
+    """
+    if begun := _begun(session, step):
+        return offer(session, step, "\n".join(begun))
+    view = step.view(session.answers)
+    if session.is_unfinished(step):
+        return offer(session, step, view.text(step.question) or "")
+    return offer(session, step, "") if view.standing(step.question) is Standing.OPEN else None
+
+
+def change(session: Session, step: Step, word: str, rest: str) -> list[str]:
+    """Write a line anew or take it out; return what is to be said. Raises ``Refused``."""
+    number, _, line = rest.partition(" ")
+    lines = lines_of(session, step)
+    if not number.isdecimal() or len(number) > 3:
+        raise Refused(f"Write the number of the line after the command, such as :{word} 2.")
+    place = int(number)
+    if not 1 <= place <= len(lines):
+        raise Refused(f"There is no line {place}; there are {len(lines)}.")
+    if word == "correct":
+        if not line.strip():
+            raise Refused("Write the line anew after its number.")
+        waits = _put(session, step, [*lines[: place - 1], line.strip(), *lines[place:]], True)
+        said = _told(session, step, place)
+    else:
+        said = [f"= taken out: {lines.pop(place - 1)}"]
+        if lines:
+            waits = _put(session, step, lines, True)
+        else:
+            waits = ""
+            session.drafts.pop(step.address, None)
+            session.clear(step)
+    return [*said, f"! Not kept yet: {waits}"] if waits else said

@@ -1,0 +1,130 @@
+"""The soak test on plain lines: what is due, the readings so far, and how to add one."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from typing import Any
+
+from interview.asking.model import Question
+from interview.asking.route import Step
+from interview.garden.session import Session
+from interview.garden.soak import edit as soak_edit
+from interview.garden.soak import questions as soak
+from interview.garden.soak import words as soak_words
+from interview.garden.soak.reading_lines import said_line
+from interview.garden.soak.rows import HEADS, RunRow
+from interview.garden.soak.run import SoakRun, soak_run
+from interview.garden.summary import wrap
+from interview.plain.lists import offer
+from interview.quantities.shown import rate_words
+from interview.reading import Refused
+
+WET_QUESTIONS: tuple[Question[Any], ...] = (
+    soak.FILL_1_START,
+    soak.FILL_1_EMPTY,
+    soak.FILL_2_START,
+    soak.FILL_2_EMPTY,
+    soak.TEST_START,
+    soak.READINGS,
+)
+"""The questions beside which the state of the run is told."""
+COMMANDS = """  10:15 left 6 in    one more reading, at its own time; or now left 6 in
+  :correct 2 10:20 left 6 in    write reading 2 anew
+  :strike 2    take reading 2 out, or back in; it stays in the file
+  :shift 1 h    the clock was 1 h ahead: set every time of this hole back; 1 h from 2: some"""
+WIDTHS = (10, 7, 17, 7, 11, 11, 10)
+
+
+def run_lines(run: SoakRun, metric: bool) -> Iterator[str]:
+    """Yield everything there is to say about a run, in lines of 76 columns or fewer."""
+    for said in (*run.notices, f"NOW: {run.do_now}", run.and_then, run.due_words):
+        if said:
+            yield from wrap(said, "  ")
+    if run.rows:
+        yield "  Drops in mm, rates in mm/h." if metric else "  Drops in inches, rates in in/h."
+        yield _cells(("",), HEADS)
+    for row in run.rows:
+        yield _row(row)
+    if run.waits and run.waits != run.do_now:
+        yield from wrap(run.waits, "  ")
+    if run.test is not None:
+        yield from wrap(soak_words.why_narrow(run.test, metric))
+        yield from wrap(soak_words.trend_words(run.test))
+
+
+def _cells(lead: tuple[str, ...], cells: tuple[str, ...]) -> str:
+    body = "".join(f"{cell:>{wide}}" for cell, wide in zip(cells, WIDTHS, strict=True))
+    return f"{lead[0]:>3}{body}".rstrip()
+
+
+def _row(row: RunRow) -> str:
+    if not row.clock:
+        return f"{row.place:>3} {row.line}"[:76]
+    line = _cells((str(row.place),), row.cells)
+    return f"{line}  struck out" if row.struck else line
+
+
+def say_run(session: Session, step: Step, say: Callable[[str], None]) -> None:
+    """Say how the run stands beside a question it belongs to."""
+    if step.question not in WET_QUESTIONS or session.shut(step):
+        return
+    view = step.view(session.answers)
+    for line in run_lines(soak_run(view, session.now), view.metric):
+        say(f"  {line}")
+    if step.question is soak.READINGS and soak_edit.reading_lines(view):
+        say(COMMANDS)
+
+
+def take(session: Session, step: Step, line: str) -> list[str]:
+    """Keep one more reading, where its own time belongs; return what is to be said of it.
+
+    A time of "now" is that of this call. Raises ``Refused`` or ``Doubt``.
+    """
+    return _kept(session, step, soak_edit.with_added(step.view(session.answers), line))
+
+
+def _kept(session: Session, step: Step, text: str) -> list[str]:
+    before = soak_edit.reading_lines(step.view(session.answers))
+    offer(session, step, text)
+    return [*_changed_lines(session, step, before), *_standing(session, step)]
+
+
+def _changed_lines(session: Session, step: Step, before: list[str]) -> Iterator[str]:
+    for place, line in enumerate(soak_edit.reading_lines(step.view(session.answers)), 1):
+        if line not in before:
+            yield f"= reading {place}: {said_line(line)}"
+
+
+def _standing(session: Session, step: Step) -> Iterator[str]:
+    """Yield what is due now, and the rates so far or what they wait for."""
+    view = step.view(session.answers)
+    run = soak_run(view, session.now)
+    for said in (f"NOW: {run.do_now}", run.and_then):
+        if said:
+            yield from wrap(said, "  ")
+    if run.test is not None:
+        drop = rate_words(run.test.drop_rate, view.metric)
+        yield f"So far: drop rate {drop}, corrected {rate_words(run.test.corrected, view.metric)}."
+    elif run.waits and run.waits != run.do_now:
+        yield from wrap(run.waits, "  ")
+
+
+def change(session: Session, step: Step, word: str, rest: str) -> list[str]:
+    """Do one of the commands about readings; return what is to be said.
+
+    Raises ``Refused`` or ``Doubt``.
+    """
+    view = step.view(session.answers)
+    if word == "add":
+        return take(session, step, rest)
+    if word == "shift":
+        before = soak_edit.reading_lines(view)
+        session.offer_together(soak_edit.with_shift(view, rest))
+        told = _changed_lines(session, step, before)
+        return ["= the times are shifted", *told, *_standing(session, step)]
+    number, _, line = rest.partition(" ")
+    if not number.isdecimal() or len(number) > 3:
+        raise Refused("Write the number of the reading after the command, such as :strike 2.")
+    if word == "strike":
+        return _kept(session, step, soak_edit.with_struck(view, int(number)))
+    return _kept(session, step, soak_edit.with_corrected(view, int(number), line.strip()))

@@ -1,0 +1,131 @@
+"""The plain streams of the program: what it says, what is typed to it, and who ends it."""
+
+from __future__ import annotations
+
+import codecs
+import errno
+import os
+import signal
+import sys
+from collections.abc import Callable, Iterator
+from contextlib import AbstractContextManager, contextmanager, suppress
+from types import FrameType
+
+from interview.asking.long_work import LetGo
+from interview.reading.foreign import lines_shown
+
+SIGNALS = ("SIGINT", "SIGTERM", "SIGHUP", "SIGQUIT")
+"""Requests to end, as this system has them."""
+
+
+class NotSaid(LetGo):
+    """The words could not be written; the message says why."""
+
+
+def mend() -> None:
+    """Make the streams safe: none is missing, and no character is more than they can bear.
+
+    A stream closed by whoever started the program would lend its number to the next file opened.
+    """
+    for name, mode in (("stdin", "r"), ("stdout", "w"), ("stderr", "w")):
+        if getattr(sys, name) is None:
+            setattr(sys, name, open(os.devnull, mode, encoding="utf-8"))  # noqa: PTH123, SIM115
+    for stream in (sys.stdout, sys.stderr):
+        _set_up(stream, None, "replace")
+    # Bytes that are no text are read as half characters, which the questions refuse in words.
+    with suppress(LookupError):
+        ascii_only = codecs.lookup(sys.stdin.encoding or "ascii").name == "ascii"
+        _set_up(sys.stdin, "utf-8" if ascii_only else None, "surrogateescape")
+
+
+def _set_up(stream: object, encoding: str | None, errors: str) -> None:
+    reconfigure = getattr(stream, "reconfigure", None)
+    if reconfigure is not None:
+        with suppress(OSError, ValueError):
+            reconfigure(encoding=encoding, errors=errors)
+
+
+def say(text: str, end: str = "\n") -> None:
+    """Write ``text`` at once, none of it able to steer a terminal.
+
+    Raises ``BrokenPipeError`` or ``NotSaid``.
+    """
+    try:
+        sys.stdout.write(lines_shown(text) + end)
+        sys.stdout.flush()
+    except BrokenPipeError:
+        raise
+    except OSError as trouble:
+        from interview.answers_file import reason  # slow to load, and wanted only here
+
+        raise NotSaid(reason(trouble)) from trouble
+    except ValueError as trouble:  # closed
+        raise NotSaid("The output is closed.") from trouble
+
+
+def hush() -> None:
+    """Let what could not be written go, or it would be tried again at the very end."""
+    with suppress(OSError, ValueError):
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+
+
+@contextmanager
+def listening(heard: Callable[[int, FrameType | None], None]) -> Iterator[None]:
+    """Have requests to end ``heard`` while this lasts; those that are ignored stay so."""
+    before = {}
+    for name in SIGNALS:
+        number = getattr(signal, name, None)
+        with suppress(ValueError, OSError):  # not in the main thread
+            if number is not None and signal.getsignal(number) is not signal.SIG_IGN:
+                before[number] = signal.signal(number, heard)
+    try:
+        yield
+    finally:
+        for number, handler in before.items():
+            signal.signal(number, handler)
+
+
+class Typist:
+    """Reads typed lines; a request to end is heard between two of them, never within a save.
+
+    After the first request the typing is at its end; the second one does what it always does.
+    """
+
+    def __init__(self) -> None:
+        self.ended_by = 0
+        """The signal that asked to end; 0 for none."""
+        self._waiting = False
+
+    def ask(self, prompt: str) -> str:
+        """Return the next typed line; raises ``EOFError`` at the end, or once asked to end."""
+        if self.ended_by:
+            raise EOFError
+        say(prompt, end="")
+        line = ""
+        try:
+            self._waiting = True
+            line = sys.stdin.readline()
+        except _Asked:
+            pass
+        except OSError as trouble:  # the terminal has gone away
+            if trouble.errno not in (errno.EIO, errno.EBADF):
+                raise
+        finally:
+            self._waiting = False
+        if not line:
+            raise EOFError
+        return line.rstrip("\r\n")
+
+    def listening(self) -> AbstractContextManager[None]:
+        """Hear the requests to end while this lasts."""
+        return listening(self._heard)
+
+    def _heard(self, number: int, frame: FrameType | None) -> None:
+        self.ended_by = number
+        signal.signal(number, signal.SIG_DFL)
+        if self._waiting:
+            raise _Asked
+
+
+class _Asked(BaseException):
+    """Somebody asked the program to end while it waited for a line."""

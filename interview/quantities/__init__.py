@@ -1,0 +1,1 @@
+"""Quantities, how they are written, where numbers come from, and errors carried."""

@@ -1,1 +1,0 @@
-"""The parts of the sheet, each as lines of plain text."""

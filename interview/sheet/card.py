@@ -1,0 +1,339 @@
+"""The yard card: one printed page of what is needed outside, with blanks for what is open."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Callable, Iterable, Iterator
+
+from interview.asking import own_fault
+from interview.asking.model import Unanswered
+from interview.garden.afterwards import questions as review
+from interview.garden.earth.materials import APRON_DEEP_IN, APRON_DEEP_MM
+from interview.garden.earth.overflow import apron
+from interview.garden.earth.profile import reading_words
+from interview.garden.earth.stakeout import peg_rows
+from interview.garden.pictures import levels
+from interview.garden.place import questions as start
+from interview.garden.plan import Plan
+from interview.garden.planting.choose import ZonePlan
+from interview.garden.planting.words import short_name
+from interview.garden.site import cautions
+from interview.garden.site import questions as site
+from interview.garden.site.results import SETBACK_OF
+from interview.garden.size import questions as bed
+from interview.garden.summary import WIDTH, figure_words, may_dig, wrap
+from interview.quantities.evidence import Grade
+from interview.quantities.shown import area_words, depth_words, length_words, sides_words
+from interview.quantities.units import Quantity, magnitude, plain_number, quantity, ratio, unit_name
+from interview.reading import foreign
+
+Part = Callable[[Plan], Iterator[str]]
+ROWS = 60
+"""Lines of a printed page."""
+GAP = "________"
+MOST_WHY = 2
+"""Reasons against digging that are told on the card; the sheet tells all."""
+MOST_WHY_LINES, MOST_WHERE_LINES, MOST_STOP_LINES = 3, 8, 30
+
+
+def card_text(plan: Plan) -> str:
+    """Return the yard card: one page of plain text, 76 columns by 60 lines at the most.
+
+    What is not known yet is a blank to fill in by pen. Where every kind of plant would take more
+    than the page the zones are told in short, and the sheet has the list.
+    """
+    with own_fault.noting() as faults:
+        lines = _page(plan, _plants_in_full)
+        if len(lines) > ROWS:
+            lines = _page(plan, _plants_in_short)
+    if faults:
+        lines[1] = "A PART IS MISSING (a fault of the program): do not dig or build by this."
+    return "".join(f"{foreign.shown(line.rstrip())}\n" for line in lines[:ROWS])
+
+
+def _page(plan: Plan, planting: Part) -> list[str]:
+    lines = _lines_of("the head", _head, plan)
+    lines += [""] * (2 - len(lines))
+    parts = _work(planting)
+    if _stopped(plan):
+        # No measures to dig by are given where nothing should be dug.
+        parts = (("3 WHAT STOPS IT, AND WHAT WOULD CHANGE THAT", _stops), ("4 TAKE CARE", _care))
+    for title, part in (("1 MAY I DIG?", _gate), ("2 WHERE", _where), *parts):
+        lines += [_title(title), *_lines_of(title, part, plan)]
+    return lines
+
+
+def _stopped(plan: Plan) -> bool:
+    """Tell whether a stop was found, or none could be looked for."""
+    try:
+        return may_dig(plan).word == "STOP"
+    except Exception as trouble:
+        own_fault.note("whether a stop was found", trouble)
+        return True
+
+
+def _lines_of(name: str, part: Part, plan: Plan) -> list[str]:
+    try:
+        return list(part(plan))
+    except Unanswered:
+        raise
+    except Exception as trouble:
+        return wrap(f" {own_fault.note(name, trouble)}", "   ")
+
+
+def _work(planting: Part) -> tuple[tuple[str, Part], ...]:
+    return (
+        ("3 PEG OUT, from one string along the middle, across the slope", _pegs),
+        ("4 DIG AND LEVEL, with a tape from a level string at the rim", _dig),
+        ("5 SOIL AND STONE", _soil),
+        ("6 PLANT", planting),
+        ("7 TAKE CARE", _care),
+        ("8 IN THE FIRST RAIN", _first_rain),
+    )
+
+
+def _title(title: str) -> str:
+    return f"{title} ".ljust(WIDTH, "-")
+
+
+def _or_gap(get: Callable[[], str], gap: str = GAP) -> str:
+    """Return what ``get`` gives, or a blank to fill in where it waits for an answer."""
+    try:
+        return get()
+    except Unanswered:
+        return gap
+
+
+def _cut(lines: list[str], most: int) -> list[str]:
+    """Keep so many lines; say that there are more."""
+    if len(lines) <= most:
+        return lines
+    return [*lines[: most - 1], *wrap(f"{lines[most - 1][: WIDTH - 20]} ... see the sheet")]
+
+
+def _flow(words: Iterable[str], indent: str = " ") -> list[str]:
+    return wrap(indent + "; ".join(words), indent)
+
+
+def _head(plan: Plan) -> Iterator[str]:
+    name = foreign.shown(_or_gap(lambda: plan.answers[start.GARDEN_NAME], GAP * 3))
+    made = f"{plan.now:%Y-%m-%d}" if plan.now.year > 2000 else ""
+    room = WIDTH - len(made) - 1
+    yield f"{f'YARD CARD: {name}'[:room]:<{room}} {made}"
+    yield "A plan of your own measuring; local codes and licensed practice decide."
+
+
+def _gate(plan: Plan) -> Iterator[str]:
+    now = may_dig(plan)
+    if now.open:
+        yield f" [ ] OPEN today, {plan.now:%Y-%m-%d}: lines located and answered."
+    else:
+        why = " ".join(now.reasons[:MOST_WHY])
+        more = len(now.reasons) - MOST_WHY
+        also = f" And {more} more: see the sheet." if more > 0 else ""
+        yield from _cut(wrap(f" {now.word}: DO NOT DIG. {why}{also}", "   "), MOST_WHY_LINES)
+    ticket = plan.answers.get(site.LINES_TICKET) or GAP
+    gate = plan.dig_gate
+    yield from wrap(f" {site.locating_service(plan.answers)} Ticket: {ticket}.", "   ")
+    yield f" The wait ends {_day(gate.earliest)}; marks good until {_day(gate.stale_after)}"
+    yield f" To be dug on: {_day(plan.answers.get(review.DIG_DAY))}"
+    for one in plan.findings:
+        if one.key == "dig_day":
+            yield from _cut(wrap(f" {one.said}", "   "), 2)
+    yield " That morning:  [ ] all marks seen   [ ] photo taken   [ ] string is level"
+
+
+def _day(day: dt.date | None) -> str:
+    return GAP if day is None else f"{day:%a} {day}"
+
+
+def _where(plan: Plan) -> Iterator[str]:
+    spot = site.chosen_spot(plan.answers)
+    facing = spot.get(site.DOWNHILL)
+    downhill = GAP if facing is None else site.DOWNHILL.kind.echo(facing, spot)
+    fall = _or_gap(lambda: figure_words(plan, "slope"))
+    name = spot.get(site.SPOT_NAME) or GAP
+    asked: str | None = plan.answers.get(site.RULES_CHECKED)
+    rules = GAP if asked is None else site.RULES_CHECKED.kind.echo(asked, plan.answers)
+    said = f" {name}; downhill: {downhill}; slope {fall}; permits and rules: {rules}"
+    yield from _cut(wrap(said, "   "), 2)
+    kept = list(_distances(plan))
+    lines = _flow(kept) if kept else [" nothing near that asks a distance"]
+    yield from _cut(lines, MOST_WHERE_LINES)
+
+
+def _distances(plan: Plan) -> Iterator[str]:
+    """Yield each thing near the spot with the distance measured and the one to keep."""
+    spot = site.chosen_spot(plan.answers)
+    near = spot.get(site.NEAR)
+    if near is None:
+        yield f"near it: {GAP} {GAP}"
+        return
+    shown = {key: plan.answers.told(name) for key, name in site.NEAR.kind.options}  # type: ignore[attr-defined]
+    number = spot.scope[1] if spot.scope else 1
+    limits = {
+        one.key: one.limit
+        for report in plan.spots
+        if report.number == number
+        for one in report.findings
+    }
+    for key in near:
+        far = spot.get(site.DISTANCES[key])
+        measured = GAP if far is None else length_words(far, plan.metric)
+        item = SETBACK_OF[key]
+        keep = limits.get(f"{item}_distance") or limits.get(f"{item}_uphill_distance")
+        yield f"{shown[key]} {measured}{f' ({keep})' if keep else ''}"
+
+
+def _stops(plan: Plan) -> Iterator[str]:
+    lines: list[str] = []
+    for one in plan.findings:
+        if one.grade is Grade.STOP:
+            lines += wrap(f" [ ] {one.said} {one.change}".rstrip(), "     ")
+    yield from _cut(lines, MOST_STOP_LINES)
+    yield from wrap(
+        " While a stop stands the card gives no measures to dig by. Local codes and licensed "
+        "people decide."
+    )
+
+
+def _pegs(plan: Plan) -> Iterator[str]:
+    if not may_dig(plan).open:
+        yield " No pegs while digging is shut: lay it out with a hose, string and stones."
+    yield f" {'':<12}{'along the string, at':<27}{'each side':<14}corner to corner"
+    try:
+        rows = list(peg_rows(plan))
+    except Unanswered:
+        for name in ("rim", "full pond", "level floor"):
+            along = f"{'0' if name == 'rim' else GAP} and {GAP}"
+            yield f" {name:<12}{along:<27}{GAP:<14}{GAP}"
+        return
+    for name, along, offset, diagonal in rows:
+        yield f" {name:<12}{along:<27}{offset:<14}{diagonal}"
+
+
+def _dig(plan: Plan) -> Iterator[str]:
+    garden = _or_gap(
+        lambda: sides_words(plan.garden.floor_length, plan.garden.floor_width, plan.metric),
+        f"{GAP} by {GAP}",
+    )
+    deep = _or_gap(lambda: depth_words(plan.depth.depth, plan.metric))
+    beds = f"{plan.bed_count} beds, each: " if plan.bed_count > 1 else ""
+    yield f" {beds}level floor {garden}, {deep} below the notch"
+    try:
+        rows = levels(plan)
+    except Unanswered:
+        for point in ("Top of the rim: the string", "Overflow notch", "Floor", "Bottom of digging"):
+            yield f" {point:<42}{GAP:<18}found {GAP}"
+    else:
+        for row in rows:
+            down = reading_words(row.below_string, plan.metric)
+            yield f" {row.point:<42}{down:<18}found {GAP}"
+    yield from _notch(plan)
+
+
+def _notch(plan: Plan) -> Iterator[str]:
+    metric = plan.metric
+    thick = quantity(APRON_DEEP_MM, "mm") if metric else quantity(APRON_DEEP_IN, "in")
+    try:
+        long, wide = apron(plan.notch.width, metric)
+    except Unanswered:
+        yield f" Notch {GAP} wide; stone below it {GAP} by {GAP}."
+        return
+    yield from wrap(
+        f" Notch {length_words(plan.notch.width, metric)} wide, lined with stone; below it stone "
+        f"{sides_words(long, wide, metric)}, "
+        f"{depth_words(thick, metric)} thick.",
+        "   ",
+    )
+
+
+def _soil(plan: Plan) -> Iterator[str]:
+    dug = _or_gap(lambda: figure_words(plan, "soil_dug_total"))
+    loads = _or_gap(lambda: figure_words(plan, "barrow_loads"), "____")
+    said = [f"dig {dug}, {loads} barrow-loads"]
+    try:
+        said.append(_berm(plan))
+    except Unanswered:
+        said.append(f"berm {GAP} high")
+    try:
+        said += [_item(plan, item.name, item.amount, item.buy) for item in plan.shopping]
+    except Unanswered:
+        said += [f"{name} {GAP}" for name in ("mulch", "compost", "stone")]
+    yield from _flow(said)
+
+
+def _berm(plan: Plan) -> str:
+    high = depth_words(plan.earth.berm_height, plan.metric)
+    keep = figure_words(plan, "soil_to_keep")
+    return f"berm (low bank) {high} above the lawn, {keep} tamped: keep the soil until it stands"
+
+
+def _item(plan: Plan, name: str, amount: Quantity, buy: Quantity) -> str:
+    """Write one thing to bring, in the unit it is sold in and in barrow-loads."""
+    if name in ("edging", "pipe"):
+        return f"{name} {length_words(buy, plan.metric)}"
+    unit = "m**3" if plan.metric else "yd**3" if magnitude(buy, "yd**3") >= 0.5 else "ft**3"
+    loads = -int(-ratio(amount, plan.answers[bed.BARROW]) // 1)
+    laid = ""
+    if name == "mulch":
+        laid = f" {depth_words(plan.answers[bed.MULCH_DEPTH], plan.metric)} deep"
+    return f"{name}{laid} {plain_number(magnitude(buy, unit), 3)} {unit_name(unit)}, {loads} loads"
+
+
+def _plants_in_full(plan: Plan) -> Iterator[str]:
+    yield from _plants(plan, _kinds)
+
+
+def _plants_in_short(plan: Plan) -> Iterator[str]:
+    yield from _plants(plan, _count)
+
+
+def _plants(plan: Plan, tell: Callable[[Plan, ZonePlan], str]) -> Iterator[str]:
+    try:
+        zones = plan.planting.zones
+    except Unanswered:
+        for name in ("floor", "side", "rim"):
+            yield f" {name.upper():<6} {GAP} plants, {GAP} apart: {GAP * 3}"
+        return
+    for zone in zones:
+        area = area_words(zone.site.area, plan.metric)
+        each = ", each bed" if plan.bed_count > 1 else ""
+        yield from wrap(f" {zone.zone.value.upper()} ({area}{each}): {tell(plan, zone)}", "   ")
+
+
+def _kinds(plan: Plan, zone: ZonePlan) -> str:
+    if not zone.picks:
+        return f"{zone.places} plants {_apart(plan, 18)} apart: {GAP * 3}"
+    return ", ".join(
+        f"{one.count} {short_name(one.plant)} {_apart(plan, one.plant.spacing_in)}"
+        for one in zone.picks
+    )
+
+
+def _count(plan: Plan, zone: ZonePlan) -> str:
+    if not zone.picks:
+        return _kinds(plan, zone)
+    spacing = sorted(one.plant.spacing_in for one in zone.picks)
+    near, far = _apart(plan, spacing[0]), _apart(plan, spacing[-1])
+    span = near if near == far else f"{near} to {far}"
+    total = sum(one.count for one in zone.picks)
+    return f"{total} plants of {len(zone.picks)} kinds, {span} apart; the sheet lists them"
+
+
+def _apart(plan: Plan, inches: float) -> str:
+    return f"{inches * 2.54:.0f} cm" if plan.metric else f"{inches:g} in"
+
+
+def _care(plan: Plan) -> Iterator[str]:
+    for line in cautions.on_the_day(plan.tolerance):
+        yield from wrap(f" {plan.answers.told(line)}", "   ")
+
+
+def _first_rain(plan: Plan) -> Iterator[str]:
+    spot = site.chosen_spot(plan.answers)
+    goes = spot.get(site.OVERFLOW_TO)
+    where = GAP if goes is None else site.OVERFLOW_TO.kind.echo(goes, spot)
+    yield from wrap(f" [ ] in over the stone   [ ] out at the notch alone, {where}", "     ")
+    yield " [ ] basement stays dry   [ ] no bank washed out   [ ] children kept off"
+    yield f" Rain {GAP}   pond gone {GAP} h after (24 aimed at, 48 the most)"

@@ -1,0 +1,81 @@
+"""What to do next, which leads the sheet."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from interview.garden.afterwards import questions as review
+from interview.garden.plan import Plan
+from interview.garden.site import questions as site
+from interview.garden.soak import due as soak_due
+from interview.garden.summary import may_dig, waiting, wrap
+from interview.quantities.evidence import Finding, Grade
+
+MOST_FIXES, MOST_WAITS = 5, 4
+"""How many of each are told here; the rest stand under their own headings."""
+
+LOCATE_KEYS = ("buried_lines", "dig_day")
+
+
+def next_steps(plan: Plan) -> Iterator[str]:
+    """Yield the steps to take next, most pressing first, numbered."""
+    for place, step in enumerate(_steps(plan), 1):
+        yield from wrap(f"{place}. {step}", "   ")
+
+
+def _steps(plan: Plan) -> Iterator[str]:
+    now, service = may_dig(plan), site.locating_service(plan.answers)
+    stops = [one for one in plan.findings if one.grade is Grade.STOP]
+    if stops:
+        yield "STOP. Do not dig or build here as it is."
+        yield from _told(stops)
+    for look in soak_due.under_way(plan.answers, plan.now):
+        yield look.words(plan.answers)
+    if plan.answers.get(site.LINES_REQUESTED) != "asked":
+        yield f"Have the buried lines marked, and do not dig before. {service}"
+    elif not now.open:
+        reasons = [one for one in now.reasons if not any(one == stop.said for stop in stops)]
+        if reasons:
+            yield f"Digging is shut today, the test hole too: {' '.join(reasons)} {service}"
+    yield from _told(
+        [
+            one
+            for one in plan.findings
+            if one.grade is Grade.FIX and one.key not in LOCATE_KEYS and one.change
+        ]
+    )
+    waits = [] if stops else waiting(plan)
+    for question, _, why in waits[:MOST_WAITS]:
+        once = ", once digging is open" if question.digs and not now.open else ""
+        yield f"Find out{once}: {question.label}.{f' {why}' if why else ''}"
+    if len(waits) > MOST_WAITS:
+        more = len(waits) - MOST_WAITS
+        yield f"Find out {more} more {'thing' if more == 1 else 'things'}: STILL TO FIND OUT."
+    if stops or waits:
+        return
+    day = plan.answers.get(review.DIG_DAY)
+    if day is not None and day > plan.now.date():
+        yield f"You mean to dig on {day:%A} {day}: the marks must still be good on that day."
+    yield (
+        "Print the yard card, one page to take outside (C on the page of the plan, or "
+        "rain-garden-interview --card FILE)."
+    )
+    if not now.open:
+        yield (
+            "Lay the garden out with a hose or string, without pegs; peg and dig only once digging "
+            "is open. Then follow DIGGING, PLANTS and FIRST YEAR in order."
+        )
+    else:
+        yield (
+            plan.answers.told(
+                "Peg out, dig, plant and connect the downspout in the order of DIGGING; then FIRST "
+                "YEAR."
+            )
+        )
+
+
+def _told(findings: list[Finding]) -> Iterator[str]:
+    for one in findings[:MOST_FIXES]:
+        yield f"{one.said} {one.change}".strip()
+    if len(findings) > MOST_FIXES:
+        yield f"See to {len(findings) - MOST_FIXES} more, under WHAT WAS FOUND."

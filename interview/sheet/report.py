@@ -1,0 +1,218 @@
+"""The whole plan as a sheet of plain text, to read, print and take outside."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator
+from functools import partial
+
+from interview.asking import own_fault
+from interview.asking.model import Unanswered
+from interview.garden.afterwards import questions as review
+from interview.garden.earth import sheet as dig
+from interview.garden.place import questions as start
+from interview.garden.plan import Plan
+from interview.garden.planting import sheet as plants
+from interview.garden.site import cautions
+from interview.garden.size import sheet as size
+from interview.garden.soak import sheet as soil
+from interview.garden.storms import sheet as storms
+from interview.garden.summary import assumed, may_dig, so_far, waiting, waiting_text, width, wrap
+from interview.garden.survey import sheet as survey
+from interview.quantities.evidence import Finding, Grade
+from interview.reading.foreign import shown
+from interview.sheet import guides, next_steps
+from interview.sheet.appendix import Sources, formulas, glossary
+from interview.sheet.worksheet import worksheet
+
+Part = tuple[str, Callable[[Plan], Iterator[str]]]
+
+REMEDIES: tuple[Part, ...] = (
+    ("IF THE SOIL IS SLOW", soil.slow),
+    ("WAYS OUT", size.ways),
+)
+OUTSIDE: tuple[Part, ...] = (
+    ("PEGGING OUT", size.pegging),
+    ("DIGGING", dig.dig),
+    ("SHOPPING LIST", dig.shopping),
+    ("PLANTS", plants.plants),
+    ("PLANTING SKETCH", plants.sketches),
+    ("FIRST YEAR", plants.care),
+)
+WORKED_OUT: tuple[Part, ...] = (
+    ("THE SOAK TEST", soil.soak),
+    ("WHAT DRAINS HERE", survey.survey),
+    ("DEPTH AND SIZE", size.size),
+    ("STORMS", storms.storms),
+    ("YEARS OF RAIN", storms.years),
+)
+"""The parts of the sheet that are worked out, with their titles, in three groups."""
+
+VERDICT_WORDS = {
+    Grade.GOOD: "GOOD: nothing found that speaks against it.",
+    Grade.FIX: "FIX: some things must be mended or found out first.",
+    Grade.STOP: "STOP: not here, or not like this.",
+}
+
+
+def finding_lines(finding: Finding, mark: str) -> list[str]:
+    """Return one finding as lines: what was found, the limit and its source, what would change it.
+
+    ``mark`` is the number of the source in the list at the end of the sheet.
+    """
+    grade = "NOTE" if finding.grade is Grade.GOOD else finding.grade.value.upper()
+    lines = wrap(f"[{grade}] {finding.said}", "    ")
+    if finding.limit:
+        lines += wrap(f"    limit: {finding.limit} {mark}".rstrip(), "      ")
+    if finding.change:
+        end = "" if finding.limit else f" {mark}"
+        lines += wrap(f"    to do: {finding.change}{end}", "      ")
+    return lines
+
+
+def plan_text(plan: Plan) -> str:
+    """Return the whole plan as plain text of 76 columns or fewer.
+
+    A part that meets a fault of the program says so in its place, and the head names it.
+    """
+    with own_fault.noting() as faults:
+        parts = list(_parts(plan))
+    if faults:
+        named = own_fault.named(faults)
+        said = f"A PART IS MISSING (a fault of the program): {named}. Do not dig or build by this."
+        parts.insert(1, ["", *wrap(said)])
+    return "".join(f"{shown(line.rstrip())}\n" for part in parts for line in part)
+
+
+def _parts(plan: Plan) -> Iterator[list[str]]:
+    sources = Sources(plan)
+    yield _whole("the head", lambda: _head(plan))
+    yield _part("DO NEXT", lambda: next_steps.next_steps(plan))
+    yield _part("IN SHORT", lambda: _summary(plan))
+    yield _part("STILL TO FIND OUT", lambda: _waiting_part(plan))
+    yield _part("WHAT WAS FOUND", lambda: _findings_part(plan, sources))
+    yield from _worked(plan, REMEDIES)
+    yield _banner("TO TAKE OUTSIDE")
+    yield _part("CAUTIONS", lambda: _caution_part(plan))
+    yield from _worked(plan, OUTSIDE)
+    yield _part("NOTES", lambda: _notes_part(plan))
+    yield _banner("HOW IT WAS WORKED OUT")
+    yield from _worked(plan, WORKED_OUT)
+    yield _part("WHERE GUIDES DISAGREE", lambda: guides.disagreements(plan, sources.mark))
+    yield _part("ASSUMED UNTIL YOU ANSWER", lambda: _assumed_part(plan))
+    yield _part("FORMULAS", lambda: formulas(plan, sources))
+    yield _part("SOURCES", sources.lines)
+    yield _part("WORDS", glossary)
+
+
+def _worked(plan: Plan, parts: tuple[Part, ...]) -> Iterator[list[str]]:
+    for title, part in parts:
+        yield _part(title, partial(_worked_out, part, plan))
+
+
+def _worked_out(part: Callable[[Plan], Iterator[str]], plan: Plan) -> list[str]:
+    try:
+        return list(part(plan))
+    except Unanswered as gap:
+        why = f" {gap.why}" if gap.why else " See STILL TO FIND OUT."
+        return wrap(plan.answers.told(f"Waits for: {gap.question.label}.{why}"))
+
+
+def _part(title: str, make: Callable[[], Iterable[str]]) -> list[str]:
+    """Return a part under its heading; nothing where there is nothing to say."""
+    lines = _whole(title, make)
+    return _heading(title) + lines if lines else []
+
+
+def _whole(name: str, make: Callable[[], Iterable[str]]) -> list[str]:
+    """Return the lines of a part, or the ones that say that it met a fault of the program."""
+    try:
+        return list(make())
+    except Exception as trouble:
+        return wrap(own_fault.note(name, trouble))
+
+
+def _banner(title: str) -> list[str]:
+    """Return the head of a group of parts, where a new sheet of paper may begin."""
+    return ["", "", f"{' ' + title + ' ':=^{width()}}"]
+
+
+def _heading(title: str) -> list[str]:
+    return ["", title, "-" * len(title)]
+
+
+def _head(plan: Plan) -> list[str]:
+    try:
+        name = plan.answers[start.GARDEN_NAME]
+    except Unanswered:
+        name = "no name yet"
+    title = f"RAIN GARDEN PLAN: {name}"
+    lines = [*wrap(title), "=" * min(len(title), width())]
+    if plan.now.year > 2000:
+        lines.append(f"Made {plan.now:%A} {plan.now:%Y-%m-%d %H:%M}.")
+    return lines + wrap(cautions.NOT_ENGINEERING)
+
+
+def _summary(plan: Plan) -> list[str]:
+    lines = wrap(f"Verdict: {VERDICT_WORDS[plan.verdict]}", "  ")
+    if may_dig(plan).word == "STOP":
+        lines += wrap("No digging: a stop was found, whatever is known of the lines.", "  ")
+    for line in so_far(plan):
+        value = line.value or f"waits for: {line.waits_for}"
+        lines += wrap(f"{line.label + ':':<24}{value}", " " * 24)
+    return lines
+
+
+def _waiting_part(plan: Plan) -> list[str]:
+    if not waiting(plan):
+        return []
+    return waiting_text(plan).splitlines()[1:]
+
+
+def _findings_part(plan: Plan, sources: Sources) -> list[str]:
+    lines = ["What stands in brackets is the source, in the list near the end."]
+    for finding in plan.findings:
+        if finding.grade is not Grade.GOOD or finding.change:
+            lines += finding_lines(finding, sources.mark(finding.source))
+    lines += ["", "Also looked at, nothing against it:"]
+    for finding in plan.findings:
+        if finding.grade is Grade.GOOD and not finding.change:
+            lines += wrap(f"- {finding.said} {sources.mark(finding.source)}", "  ")
+    return lines + _whole("the spots compared", lambda: _spots_part(plan))
+
+
+def _spots_part(plan: Plan) -> list[str]:
+    if len(plan.spots) < 2:
+        return []
+    lines = ["", "Spots compared:"]
+    for one in plan.spots:
+        lines += wrap(f"  {one.number}. {one.name}: {one.grade.value}", "     ")
+        for reason in one.against:
+            lines += wrap(f"     - {reason}", "       ")
+    return lines
+
+
+def _assumed_part(plan: Plan) -> list[str]:
+    found = assumed(plan.answers)
+    lines: list[str] = []
+    # The same question about several things is told once.
+    said = dict.fromkeys(f"{step.worded(plan.answers).label}: {default}" for step, default in found)
+    for line in said:
+        lines += wrap(line, "  ")
+    return lines
+
+
+def _notes_part(plan: Plan) -> list[str]:
+    notes = plan.answers.get(review.NOTES)
+    # Set in, so that no line of them looks like a part of the sheet.
+    lines = (notes or "").splitlines()
+    return [folded for line in lines for folded in wrap(f"  {line}", "  ")]
+
+
+def _caution_part(plan: Plan) -> list[str]:
+    lines: list[str] = []
+    for line in cautions.every(plan.tolerance):
+        lines += wrap(f"- {plan.answers.told(line)}", "  ")
+    return lines
+
+
+__all__ = ["plan_text", "so_far", "waiting", "waiting_text", "worksheet"]
