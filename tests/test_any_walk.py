@@ -6,7 +6,7 @@ import pytest
 
 from interview import answers_file as af
 from interview.asking import route
-from interview.asking.model import UNKNOWN_TEXT, Standing
+from interview.asking.model import UNKNOWN_TEXT, Status
 from interview.garden import store
 from interview.garden.session import Doubt, Session
 from interview.garden.stages import GROUPS, STAGE_OF, new_answers
@@ -111,7 +111,7 @@ def leg(luck, session):
 def faulty(answers):
     """Tell whether an answer no longer goes with the others, as its question would say."""
     steps = route.steps(answers)
-    return any(route.standing(step, answers) is Standing.FAULTY for step in steps)
+    return any(route.standing(step, answers) is Status.FAULTY for step in steps)
 
 
 @pytest.mark.parametrize("batch", range(BATCHES))

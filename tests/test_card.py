@@ -10,10 +10,10 @@ import pytest
 
 from interview.__main__ import main
 from interview.garden import store
-from interview.garden.earth.stakeout import outlines
 from interview.garden.opening import plan_of as plan_from
 from interview.quantities.units import magnitude
 from interview.sheet.card import GAP, card_text
+from interview.sheet.stakeout import outlines
 
 SAMPLES = Path(__file__).parent.parent / "sample_answers"
 NAMES = ("finished_us", "finished_metric", "halfway_soak_test", "not_here")
@@ -85,7 +85,7 @@ def test_where_every_kind_of_plant_is_too_much_for_the_page_the_zones_are_told_i
 ):
     plan = plan_of({**whole, "spots.1.slope_drop": "6 in"})
     full = card_text(plan)
-    kinds = sum(len(zone.picks) for zone in plan.planting.zones)
+    kinds = sum(len(zone.picks) for zone in plan.planting.chosen.zones)
     assert kinds and "the sheet lists them" not in flat(full)
     monkeypatch.setattr("interview.sheet.card.ROWS", len(full.splitlines()) - 1)
     short = card_text(plan)
@@ -113,16 +113,16 @@ def test_the_card_shows_the_figures_of_the_plan(plan_of, whole):
     card = flat(card_text(plan))
     for words in (
         "811", "W-1174", "marks good until Fri 2026-06-05", "below the notch", "Notch 1 ft wide",
-        f"{plan.digging.loads} barrow-loads", "berm (low bank)", "mulch 3 in deep",
+        f"{plan.earth.digging.loads} barrow-loads", "berm (low bank)", "mulch 3 in deep",
     ):  # fmt: skip
         assert words in card, words
-    for zone in plan.planting.zones:
+    for zone in plan.planting.chosen.zones:
         assert zone.zone.value.upper() in card
 
 
 def test_the_offsets_of_the_outlines_close_on_the_garden(plan_of, whole):
     plan = plan_of(whole)
-    garden = plan.garden
+    garden = plan.size.garden
     rim, pond, floor = outlines(plan)
     for row, length, width in (
         (rim, garden.rim_length, garden.rim_width),

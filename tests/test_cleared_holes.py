@@ -15,6 +15,7 @@ from interview.asking import route
 from interview.asking.model import UNKNOWN_TEXT
 from interview.garden import gate, store
 from interview.garden.session import Doubt, Session
+from interview.garden.site import gate as site_gate
 from interview.garden.site import questions as site
 from interview.garden.site.locate import dig_gate
 from interview.garden.soak import questions as soak
@@ -107,13 +108,13 @@ def test_renewing_stale_marks_leaves_a_finished_soak_test_open(clock, keeper):
     answers = store.load(SAMPLE)[0].answers
     clock.now = clock.now.replace(month=6, day=11)
     session = Session(answers, keeper, clock)
-    assert "went stale" in gate.dig_reasons(session.answers, clock.now.date())[0]
+    assert "went stale" in site_gate.dig_reasons(session.answers, clock.now.date())[0]
     say(session, "lines_asked_on", "2026-06-11")
     assert shut_of(session) == []
     assert session.answers.texts[NOTE] == "ticket T-0412 (invented)"
     say(session, "holes.1.another_hole", "yes")
     assert "hole_depth" in shut_of(session, 2)
-    assert gate.dig_reasons(session.answers, clock.now.date())
+    assert site_gate.dig_reasons(session.answers, clock.now.date())
 
 
 def test_a_hole_cleared_before_is_no_stop_while_new_marks_are_awaited(tested, plan_of, clock):
@@ -133,7 +134,7 @@ def test_a_later_request_takes_the_answers_about_the_old_marks_away(tested, cloc
     left = set(tested.answers.texts)
     assert not left & {"lines_answered", "lines_finished_on", "mark_distance", "lines_ticket"}
     # The wait alone opens nothing: the owners must answer the new request too.
-    assert gate.dig_reasons(tested.answers, dt.date(2026, 6, 20))
+    assert site_gate.dig_reasons(tested.answers, dt.date(2026, 6, 20))
 
 
 def test_a_date_put_right_takes_nothing_away(tested):
@@ -233,7 +234,7 @@ def test_a_day_on_which_digging_is_shut_is_doubted(given, located, session_of):
 
 def test_marks_dated_before_their_request_open_nothing(given, located):
     answers = given(located).with_text("lines_asked_on", "2026-05-23")
-    reasons = gate.dig_reasons(answers, dt.date(2026, 5, 29))
+    reasons = site_gate.dig_reasons(answers, dt.date(2026, 5, 29))
     assert any("needs attention" in reason for reason in reasons)
 
 
@@ -288,7 +289,7 @@ TWO_HOLES = {**DUG, "holes.1.another_hole": "yes"}
 def reasons_in_0_1(answers, day):
     """Return why digging was shut on ``day`` in version 0.1."""
     whole = answers.whole()
-    reasons = list(dig_gate(gate.locate_state(whole), day).reasons)
+    reasons = list(dig_gate(site_gate.locate_state(whole), day).reasons)
     near = whole.get(site.MARK_DISTANCE)
     zone = magnitude(site.tolerance_zone(whole).shown(whole.metric), "m")
     if near is None or not reaches(magnitude(near, "m"), zone):
@@ -316,7 +317,7 @@ class Watch:
     def look(self):
         """Note what is clear now, then hold every open question against it."""
         answers, today = self.session.answers, self.clock.now.date()
-        asked = gate.locate_state(answers).asked
+        asked = site_gate.locate_state(answers).asked
         for number in answers.numbers("holes"):
             view = answers.at("holes", number)
             day = view.get(soak.HOLE_DUG_ON)

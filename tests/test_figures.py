@@ -4,8 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from interview.garden.figure import find
-from interview.garden.figures import BY_KEY, FIGURES, found, working
+from interview.garden.figures import BY_KEY, FIGURES, find, found, working
 from interview.garden.stages import QUESTIONS, STAGES
 from interview.quantities.evidence import Source
 from interview.quantities.units import magnitude, quantity

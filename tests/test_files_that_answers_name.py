@@ -73,7 +73,9 @@ def read_count(monkeypatch):
 )
 def test_a_line_that_cannot_be_is_passed_over_by_number_on_every_page(with_file, line, why):
     plan = with_file(DAYS + line + "\n")
-    assert [(bad.line, bad.why) for bad in plan.record.bad_lines] == ([(5, why)] if why else [])
+    assert [(bad.line, bad.why) for bad in plan.storms.record.bad_lines] == (
+        [(5, why)] if why else []
+    )
     assert faults_beside(plan) == ([f"rain.csv:5: {why}"] if why else [])
     assert "2020-05-01 to" in plan_text(plan)
     assert card_text(plan) and "record_by_year" in figures_text(plan)

@@ -9,6 +9,7 @@ import pytest
 
 from interview.asking import route
 from interview.garden import gate
+from interview.garden.site import gate as site_gate
 from interview.garden.site.locate import Gate
 from interview.garden.stages import QUESTIONS, every_question
 
@@ -21,14 +22,14 @@ def hole_step(answers, key="hole_depth", number=1):
 
 def test_nothing_may_be_dug_before_the_request(given):
     answers = given()
-    assert gate.gate_today(answers, TODAY).gate is Gate.CLOSED
+    assert site_gate.gate_today(answers, TODAY).gate is Gate.CLOSED
     reasons = gate.shut(hole_step(answers), answers, TODAY)
     assert "not yet asked" in reasons[0]
 
 
 def test_the_gate_opens_when_everything_is_answered(given, located):
     answers = given(located)
-    assert gate.dig_reasons(answers, TODAY) == []
+    assert site_gate.dig_reasons(answers, TODAY) == []
     assert gate.shut(hole_step(answers), answers, TODAY) == []
 
 
@@ -50,14 +51,14 @@ def test_each_thing_that_keeps_the_gate_shut(given, located, change, today, word
         for key in ("lines_finished_on", "lines_valid_days", "mark_distance"):
             texts.pop(key)
     answers = given(texts)
-    assert any(words in reason for reason in gate.dig_reasons(answers, today))
+    assert any(words in reason for reason in site_gate.dig_reasons(answers, today))
     assert gate.shut(hole_step(answers), answers, today)
 
 
 @pytest.mark.parametrize("key", ["lines_answered", "private_lines", "mark_distance"])
 def test_not_knowing_keeps_the_gate_shut(given, located, key):
     answers = given(located).with_text(key, "don't know yet")
-    assert gate.dig_reasons(answers, TODAY)
+    assert site_gate.dig_reasons(answers, TODAY)
 
 
 @pytest.mark.parametrize(
@@ -76,8 +77,8 @@ def test_the_strip_beside_a_mark_goes_by_the_place_and_the_units(
 ):
     texts = {"units": units, **place, **located}
     near = given({**texts, "mark_distance": inside})
-    assert f"A mark is within {words} of" in " ".join(gate.dig_reasons(near, TODAY))
-    assert gate.dig_reasons(given({**texts, "mark_distance": outside}), TODAY) == []
+    assert f"A mark is within {words} of" in " ".join(site_gate.dig_reasons(near, TODAY))
+    assert site_gate.dig_reasons(given({**texts, "mark_distance": outside}), TODAY) == []
     for key in ("mark_distance", "dig_day", "hole_depth"):
         assert f"within {words} of any mark" in QUESTIONS[key].caution_in(near)
 
@@ -112,20 +113,20 @@ def test_no_single_answer_about_the_lines_can_be_wrong_and_the_gate_open(given, 
     answers = given(located)
     # Where the day the marks were finished is not known, the day of the request stands for it.
     late = dt.date(2026, 6, 4) if key == "lines_finished_on" else TODAY
-    assert gate.dig_reasons(answers, late) == []
+    assert site_gate.dig_reasons(answers, late) == []
     wrong = answers.without(key) if text is None else answers.with_text(key, text)
-    assert gate.dig_reasons(wrong, late)
+    assert site_gate.dig_reasons(wrong, late)
     assert gate.shut(hole_step(wrong), wrong, late)
 
 
 def test_the_last_good_day_of_the_marks_is_still_good(given, located):
     answers = given(located)
-    assert gate.dig_reasons(answers, dt.date(2026, 6, 5)) == []
+    assert site_gate.dig_reasons(answers, dt.date(2026, 6, 5)) == []
 
 
 def test_a_request_taken_back_shuts_the_gate_though_its_answers_are_kept(given, located):
     answers = given(located).with_text("lines_requested", "not_yet")
-    assert gate.dig_reasons(answers, TODAY)
+    assert site_gate.dig_reasons(answers, TODAY)
 
 
 def test_only_questions_that_need_digging_and_the_day_of_it_are_shut(given):
@@ -139,7 +140,7 @@ def test_a_hole_is_held_against_the_day_it_was_dug(given, located):
     late = dt.date(2026, 7, 1)
     texts = {**located, "holes.1.hole_dug_on": "2026-05-27"}
     answers = given(texts)
-    assert gate.dig_reasons(answers, late)
+    assert site_gate.dig_reasons(answers, late)
     assert gate.shut(hole_step(answers), answers, late) == []
     second = answers.with_text("holes.1.another_hole", "yes")
     assert gate.shut(hole_step(second, number=2), second, late)

@@ -7,9 +7,9 @@ import pytest
 from interview.garden import guidance
 from interview.garden.guides import guides
 from interview.garden.site.slope import ground_slope
-from interview.garden.size.depth import DepthRule
 from interview.garden.size.size_factors import published_size
-from interview.quantities.evidence import Standing
+from interview.garden.soak.depth import DepthRule
+from interview.quantities.evidence import Provenance
 from interview.quantities.units import quantity
 from interview.sheet.report import plan_text
 
@@ -122,7 +122,7 @@ def test_the_sheet_and_the_list_tell_every_matter_with_its_sources(
         assert matter.followed.startswith("The plan follows")
         for saying in matter.sayings:
             assert saying.source.title
-            assert saying.source.standing in (Standing.PUBLISHED, Standing.SECONDARY)
+            assert saying.source.standing in (Provenance.PUBLISHED, Provenance.SECONDARY)
     listed = printed(plan)["guides_disagree"]
     assert tuple(one["key"] for one in listed) == EVERY
     sheet = plan_text(plan)

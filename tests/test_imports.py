@@ -77,13 +77,22 @@ def imported(path: Path) -> set[str]:
     return names
 
 
-@pytest.mark.parametrize(
-    "path",
-    sorted(p for p in PACKAGE.rglob("*.py") if "screens" not in p.parts),
-    ids=lambda path: str(path.relative_to(PACKAGE)),
-)
-def test_nothing_below_the_screens_imports_them(path):
-    names = imported(path)
-    assert not names & {"textual", "rich"}
-    assert ("pint" in names) == (path == PACKAGE / "units.py")
-    assert ("yaml" in names) == (path == PACKAGE / "answers_file" / "nodes.py")
+def test_only_the_screens_know_the_terminal_one_file_pint_and_one_yaml():
+    for path in sorted(p for p in PACKAGE.rglob("*.py") if "screens" not in p.parts):
+        names = imported(path)
+        assert not names & {"textual", "rich"}, path
+        assert ("pint" in names) == (path == PACKAGE / "quantities" / "units.py"), path
+        assert ("yaml" in names) == (path == PACKAGE / "answers_file" / "nodes.py"), path
+
+
+def test_the_front_door_holds_the_command_line_and_rooms_alone():
+    assert {path.name for path in PACKAGE.glob("*.py")} == {"__init__.py", "__main__.py"}
+
+
+def test_a_class_name_stands_for_one_thing():
+    places: dict[str, list[str]] = {}
+    for path in PACKAGE.rglob("*.py"):
+        for node in ast.walk(ast.parse(path.read_text())):
+            if isinstance(node, ast.ClassDef):
+                places.setdefault(node.name, []).append(str(path.relative_to(PACKAGE)))
+    assert {name: files for name, files in places.items() if len(files) > 1} == {}

@@ -10,14 +10,14 @@ from interview.asking import route
 from interview.asking.lands import land, rows, tell
 from interview.garden import figures
 from interview.garden.place import questions as start
-from interview.garden.planting.sheet import care
 from interview.garden.site import questions as site
 from interview.garden.soak import questions as soak
 from interview.garden.stages import every_question
 from interview.garden.survey import questions as survey
-from interview.quantities.evidence import Standing
+from interview.quantities.evidence import Provenance
 from interview.reading import Refused
 from interview.sheet.card import card_text
+from interview.sheet.plants import care
 from interview.sheet.report import plan_text, so_far, waiting_text
 from tests.test_any_garden import any_answers
 
@@ -123,7 +123,7 @@ def test_every_country_that_may_be_chosen_has_a_column_of_words():
 
 
 def test_every_row_says_what_stands_behind_it():
-    standings = {one.value for one in Standing}
+    standings = {one.value for one in Provenance}
     assert [row["term"] for row in rows() if row["standing"] not in standings] == []
     # What was read somewhere names where.
     read = [row for row in rows() if row["standing"].startswith("published")]
@@ -239,8 +239,8 @@ Hortus tres,third herb,forb,full;part,floor;side;rim,0.5,40,Oct,Jan
 def test_seasons_of_bloom_go_by_the_half_of_the_world(country, lacking, sized, plan_of, tmp_path):
     (tmp_path / "own.csv").write_text(OWN_PLANTS)
     plan = plan_of({**sized, "country": country, "own_plants": "own.csv"})
-    assert plan.planting.total
-    noted = re.findall(r"in flower in (\w+): (\d)", " ".join(plan.planting.notes))
+    assert plan.planting.chosen.total
+    noted = re.findall(r"in flower in (\w+): (\d)", " ".join(plan.planting.chosen.notes))
     assert [season for season, count in noted if count == "0"] == lacking
 
 

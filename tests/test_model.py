@@ -11,9 +11,9 @@ from interview.asking.model import (
     NO_CLOCK,
     UNKNOWN_TEXT,
     Answers,
-    Customs,
+    Interview,
     Question,
-    Standing,
+    Status,
     Unanswered,
 )
 from interview.quantities.units import magnitude, quantity
@@ -39,8 +39,8 @@ def no_pace(answers, walker):
 
 
 def answers(**texts: str) -> Answers:
-    customs = Customs(lambda a: a.texts.get("units", "us"), no_pace)
-    return Answers({key.replace("__", "."): text for key, text in texts.items()}, customs)
+    interview = Interview((), lambda a: a.texts.get("units", "us"), no_pace)
+    return Answers({key.replace("__", "."): text for key, text in texts.items()}, interview)
 
 
 def test_a_value_is_read_from_the_words():
@@ -77,17 +77,17 @@ def test_an_answer_is_not_assumed():
 @pytest.mark.parametrize(
     ("text", "standing"),
     [
-        (None, Standing.OPEN),
-        ("skip", Standing.UNKNOWN),
-        ("4", Standing.ANSWERED),
-        ("many", Standing.FAULTY),
-        ("7", Standing.FAULTY),
+        (None, Status.OPEN),
+        ("skip", Status.UNKNOWN),
+        ("4", Status.ANSWERED),
+        ("many", Status.FAULTY),
+        ("7", Status.FAULTY),
     ],
 )
 def test_where_a_question_stands(text, standing):
     some = answers(count=text) if text else answers()
     assert some.standing(COUNT) is standing
-    assert (some.fault(COUNT) is not None) == (standing is Standing.FAULTY)
+    assert (some.fault(COUNT) is not None) == (standing is Status.FAULTY)
 
 
 def test_the_fault_is_the_objection_itself():
@@ -97,7 +97,7 @@ def test_the_fault_is_the_objection_itself():
 
 def test_a_length_in_paces_is_answered_but_waits_for_the_pace():
     some = answers(width="3 paces")
-    assert some.standing(WIDTH) is Standing.ANSWERED
+    assert some.standing(WIDTH) is Status.ANSWERED
     assert some.get(WIDTH) is None
     assert some.fault(WIDTH) is None
     with pytest.raises(Unanswered):
@@ -123,8 +123,8 @@ def test_answers_do_not_change():
 
 def test_a_changed_answer_changes_what_objects_to_it():
     some = answers(count="7")
-    assert some.standing(COUNT) is Standing.FAULTY
-    assert some.with_text("width", "2 ft").standing(COUNT) is Standing.ANSWERED
+    assert some.standing(COUNT) is Status.FAULTY
+    assert some.with_text("width", "2 ft").standing(COUNT) is Status.ANSWERED
 
 
 def test_items_of_a_group_are_seen_one_at_a_time():

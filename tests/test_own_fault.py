@@ -14,9 +14,17 @@ from interview.__main__ import CRASHED, main
 from interview.asking import own_fault, route
 from interview.asking.kinds import Note
 from interview.asking.long_work import LetGo
-from interview.garden import figures, findings, session
+from interview.garden import checks, figures, session
+from interview.garden.checks import Checks
+from interview.garden.earth.results import EarthResults
 from interview.garden.plan import Plan
+from interview.garden.planting.results import PlantingResults
+from interview.garden.site.results import SiteResults
+from interview.garden.size.results import SizeResults
+from interview.garden.soak.results import SoakResults
 from interview.garden.store import load
+from interview.garden.storms.results import StormsResults
+from interview.garden.survey.results import SurveyResults
 from interview.plain import interview as plain
 from interview.plain.streams import NotSaid
 from interview.quantities.evidence import Grade
@@ -46,14 +54,25 @@ def headings(text: str) -> list[str]:
     return [one for one, under in pairwise(text.splitlines()) if re.fullmatch("-+", under)]
 
 
-PROPERTIES = ["catchment", "soil", "earth", "planting", "findings", "garden", "dig_gate", "spots"]
+PROPERTIES = [
+    (SurveyResults, "catchment"),
+    (SoakResults, "soil"),
+    (EarthResults, "earthwork"),
+    (PlantingResults, "chosen"),
+    (Checks, "findings"),
+    (SizeResults, "garden"),
+    (SiteResults, "dig_gate"),
+    (Checks, "spots"),
+]
 
 
-@pytest.mark.parametrize("name", PROPERTIES)
-def test_any_part_of_the_plan_may_fail_and_every_heading_still_stands(name, monkeypatch, capsys):
+@pytest.mark.parametrize(("record", "name"), PROPERTIES)
+def test_any_part_of_the_plan_may_fail_and_every_heading_still_stands(
+    record, name, monkeypatch, capsys
+):
     assert main(["--plan", str(SAMPLE)]) == 0
     whole = capsys.readouterr().out
-    monkeypatch.setattr(Plan, name, property(broken))
+    monkeypatch.setattr(record, name, property(broken))
     assert main(["--plan", str(SAMPLE)]) == CRASHED
     said = capsys.readouterr()
     missing = set(headings(whole)) - set(headings(said.out))
@@ -66,9 +85,9 @@ def test_any_part_of_the_plan_may_fail_and_every_heading_still_stands(name, monk
     assert all(len(line) <= 76 for line in said.out.splitlines())
 
 
-@pytest.mark.parametrize("name", PROPERTIES)
-def test_the_card_and_the_figures_give_the_rest_too(name, monkeypatch, capsys):
-    monkeypatch.setattr(Plan, name, property(broken))
+@pytest.mark.parametrize(("record", "name"), PROPERTIES)
+def test_the_card_and_the_figures_give_the_rest_too(record, name, monkeypatch, capsys):
+    monkeypatch.setattr(record, name, property(broken))
     assert main(["--card", str(SAMPLE)]) == CRASHED
     page = capsys.readouterr().out.splitlines()
     assert page[1] == "A PART IS MISSING (a fault of the program): do not dig or build by this."
@@ -103,7 +122,7 @@ def test_one_figure_at_fault_says_so_and_the_others_are_as_before(monkeypatch):
 
 
 def test_a_safety_check_that_failed_is_a_stop_and_the_card_gives_no_measures(monkeypatch, capsys):
-    monkeypatch.setattr(findings, "_SAFETY", (*findings._SAFETY[:2], broken))
+    monkeypatch.setattr(checks, "permission_findings", broken)
     main(["--card", str(SAMPLE)])
     page = capsys.readouterr().out
     assert "3 WHAT STOPS IT" in page and "PEG OUT" not in page
@@ -126,7 +145,7 @@ def test_the_check_says_which_part_failed(broken_part, kept, monkeypatch, capsys
 
 
 def test_a_rain_file_that_meets_a_fault_is_no_clean_check(monkeypatch, capsys):
-    monkeypatch.setattr(Plan, "record", property(broken))
+    monkeypatch.setattr(StormsResults, "record", property(broken))
     assert main(["--check", str(SAMPLE)]) == CRASHED
     said = capsys.readouterr()
     assert "The rainfall file cannot be shown" in said.out and "No faults." not in said.out
@@ -211,7 +230,7 @@ def test_nobody_left_to_hear_is_no_fault_of_the_program(monkeypatch):
     def gone(*_):
         raise NotSaid("The disk is full.")
 
-    monkeypatch.setattr(Plan, "earth", property(gone))
+    monkeypatch.setattr(EarthResults, "earthwork", property(gone))
     for page in (plan_text, card.card_text, figures_text):
         with pytest.raises(NotSaid):
             page(sample())

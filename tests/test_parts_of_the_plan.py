@@ -15,7 +15,7 @@ from interview.sheet.report import plan_text
 def test_a_depth_written_in_two_units_never_makes_a_negative_fall(plan_of, hole, figure):
     plan = plan_of(hole("round", "8 in", "203.2 mm", "+1h left 8 in; +2h left 203.2 mm"))
     assert figure("drop_rate", plan) == 0
-    assert plan.holes[0].test.band is Band.NO_FALL
+    assert plan.soak.holes[0].test.band is Band.NO_FALL
 
 
 def test_of_two_holes_the_slower_counts_and_of_three_the_middle_one(plan_of, hole, figure):
@@ -43,21 +43,21 @@ def test_a_hole_that_takes_nothing_beside_one_that_does_is_told(plan_of, hole):
 def test_an_empty_hole_counts_only_where_its_time_is_known(plan_of, hole):
     seen = plan_of(hole("round", "8 in", "8 in", "+1h left 4 in; +90 min emptied"))
     found_so = plan_of(hole("round", "8 in", "8 in", "+1h left 4 in; +3h empty"))
-    assert len([row for row in seen.holes[0].test.intervals if row.valid]) == 2
-    assert len([row for row in found_so.holes[0].test.intervals if row.valid]) == 1
-    assert found_so.holes[0].test.notes
+    assert len([row for row in seen.soak.holes[0].test.intervals if row.valid]) == 2
+    assert len([row for row in found_so.soak.holes[0].test.intervals if row.valid]) == 1
+    assert found_so.soak.holes[0].test.notes
 
 
 def test_a_report_stands_in_for_the_test_and_holds_no_drop(plan_of, figure):
     plan = plan_of({"rate_from": "report", "known_rate": "0.25 in/h", "known_rate_by": "Ann Lee"})
     assert figure("corrected_rate", plan) == 0.25
-    assert plan.soil.source.title == "Ann Lee"
+    assert plan.soak.soil.source.title == "Ann Lee"
     assert figure("drop_rate", plan) == "not measured"
 
 
 def test_holes_are_set_aside_when_a_report_is_chosen(plan_of, hole):
     texts = {**hole("round", "8 in", "8 in", "+1h left 4 in"), "rate_from": "report"}
-    assert plan_of(texts).holes == ()
+    assert plan_of(texts).soak.holes == ()
 
 
 def test_soil_that_takes_no_water_still_has_a_plan(plan_of, hole, sized):
@@ -71,17 +71,17 @@ def test_soil_that_takes_no_water_still_has_a_plan(plan_of, hole, sized):
 
 def test_a_length_in_paces_without_pacing_waits_for_the_way_of_measuring(plan_of, sized):
     plan = plan_of({**sized, "surfaces.1.pieces": "rectangle 20 ft by 30 ft"})
-    assert magnitude(plan.catchment.weighted, "ft**2") == pytest.approx(570)
+    assert magnitude(plan.survey.catchment.weighted, "ft**2") == pytest.approx(570)
     paced = plan.answers.with_text("surfaces.1.pieces", "rectangle 8 paces by 30 ft")
     with pytest.raises(Unanswered) as gap:
-        _ = plan_of(paced).catchment
+        _ = plan_of(paced).survey.catchment
     assert gap.value.address == "measured_by"
     assert "measured_by" in [address for _, address, _ in waiting(plan_of(paced))]
 
 
 def test_pacing_begun_but_not_used_does_not_hold_up_the_survey(plan_of, sized):
     texts = {**sized, "measured_by": "paces", "walkers.1.walker_name": "Ann"}
-    assert magnitude(plan_of(texts).catchment.weighted, "ft**2") == pytest.approx(570)
+    assert magnitude(plan_of(texts).survey.catchment.weighted, "ft**2") == pytest.approx(570)
 
 
 def test_two_surfaces_and_their_shares_add_up(plan_of, roof, printed):
@@ -131,7 +131,7 @@ def test_each_thing_near_a_spot_is_held_against_its_distance(plan_of, units):
     def grades(plan):
         return {
             one.key: one.grade.value
-            for one in plan.spots[0].findings
+            for one in plan.checks.spots[0].findings
             if one.key.endswith("_distance")
         }
 
@@ -152,7 +152,9 @@ def test_a_local_rule_replaces_the_usual_distance(plan_of):
     }
 
     def grade(plan):
-        return next(one for one in plan.spots[0].findings if one.key.startswith("foundation"))
+        return next(
+            one for one in plan.checks.spots[0].findings if one.key.startswith("foundation")
+        )
 
     assert grade(plan_of(texts)).grade.value == "good"
     stricter = grade(plan_of({**texts, "local_rules": "basement", "local_basement": "20 ft"}))

@@ -196,7 +196,7 @@ def test_a_whole_garden_can_be_typed_on_plain_lines(
     plan = session.plan
     assert plan.verdict.value in ("good", "fix")
     assert "  ! " not in typist.heard
-    assert plan.garden and plan.planting.total > 0
+    assert plan.size.garden and plan.planting.chosen.total > 0
 
 
 def test_no_line_said_holds_a_bare_control_character(talk):

@@ -44,13 +44,15 @@ def said(text):
 
 
 def names(plan):
-    return [pick.plant.scientific_name for zone in plan.planting.zones for pick in zone.picks]
+    return [
+        pick.plant.scientific_name for zone in plan.planting.chosen.zones for pick in zone.picks
+    ]
 
 
 def test_the_sheet_names_each_plant_with_its_code_size_bloom_and_distance(sample):
     plan = sample()
     sheet = said(part(plan, "PLANTS", "PLANTING SKETCH"))
-    for zone in plan.planting.zones:
+    for zone in plan.planting.chosen.zones:
         for pick in zone.picks:
             assert f"[ ] {pick.count} x " in sheet
             assert f"({pick.plant.scientific_name}), {pick.plant.spacing_in:g} in apart" in sheet
@@ -69,21 +71,26 @@ def test_hours_under_water_are_told_for_each_zone_and_case(sample, tmp_path):
         rain_date_column="date",
         rain_depth_column="rain",
     )
-    record = plan.zone_hours_record
-    hours = [magnitude(one.floor, "h") for one in (plan.zone_hours, plan.zone_hours_again, record)]
+    record = plan.storms.zone_hours_record
+    hours = [
+        magnitude(one.floor, "h")
+        for one in (plan.storms.zone_hours, plan.storms.zone_hours_again, record)
+    ]
     assert hours[0] < hours[2]
     sheet = said(part(plan, "PLANTS", "PLANTING SKETCH"))
     assert f"{hours[0]:.0f} h in the storm it holds" in sheet
     assert f"{hours[1]:.0f} h at a stretch if it comes again next day" in sheet
     assert f"{hours[2]:.0f} h at the longest in your rainfall record" in sheet
-    assert plan.planting.zones[0].site.longest_when == "at the longest in your rainfall record"
+    assert (
+        plan.planting.chosen.zones[0].site.longest_when == "at the longest in your rainfall record"
+    )
     figures = yaml.safe_load(figures_text(plan))["planting"]["zones"][0]
     assert figures["hours_record"] == pytest.approx(hours[2], rel=1e-6)
 
 
 def test_a_record_that_cannot_be_read_does_not_hold_up_the_plants(sample):
     plan = sample(has_rain_record="yes", rain_record="gone.csv", rain_record_unit="in")
-    assert plan.zone_hours_record is None
+    assert plan.storms.zone_hours_record is None
     assert names(plan)
 
 
@@ -99,7 +106,7 @@ def test_a_favourite_that_cannot_be_placed_says_why_for_each_zone(sample):
     sheet = said(part(plan, "PLANTS", "PLANTING SKETCH"))
     assert "Not placed: leadplant" in sheet
     assert all(f"{zone}: " in sheet for zone in ("Floor", "Side", "Rim"))
-    assert plan.why_plant("leadplant")[2].startswith("Rim: It wants full sun.")
+    assert plan.planting.why_plant("leadplant")[2].startswith("Rim: It wants full sun.")
 
 
 def test_the_sketch_holds_every_plant_and_fits_the_sheet(sample):
@@ -107,7 +114,7 @@ def test_the_sketch_holds_every_plant_and_fits_the_sheet(sample):
     drawn = part(plan, "PLANTING SKETCH", "FIRST YEAR")
     assert all(len(line) <= 76 for line in drawn.splitlines())
     grid = [line for line in drawn.splitlines() if re.fullmatch(r"  +[A-Z]( +[A-Z])*", line)]
-    assert sum(len(line.split()) for line in grid) == plan.planting.total
+    assert sum(len(line.split()) for line in grid) == plan.planting.chosen.total
 
 
 def test_the_first_year_tells_drowned_from_parched_and_what_to_do_after_storms(sample):
@@ -121,7 +128,7 @@ def test_the_figures_tell_every_plant_and_where_its_facts_come_from(sample):
     listed = yaml.safe_load(figures_text(plan))["planting"]
     told = [row for zone in listed["zones"] for row in zone["plants"]]
     assert [row["scientific_name"] for row in told] == names(plan)
-    assert sum(row["count"] for row in told) == plan.planting.total
+    assert sum(row["count"] for row in told) == plan.planting.chosen.total
     for row in told:
         assert {"spacing", "sun", "hardiness"} <= set(row["from_memory"])
         for fact in row["sources"]:
@@ -141,8 +148,8 @@ def test_a_toxic_plant_that_is_let_in_carries_its_caution(sample):
 
 def test_a_plant_that_the_gardeners_state_calls_introduced_is_left_out(sample):
     plan = sample(swap_out="none")
-    assert plan.wishes.place == next(one for one in builtin_places() if one.code == "MN")
-    assert "calls it introduced" in plan.why_plant("Penstemon digitalis")[1]
+    assert plan.planting.wishes.place == next(one for one in builtin_places() if one.code == "MN")
+    assert "calls it introduced" in plan.planting.why_plant("Penstemon digitalis")[1]
     assert "introduced per" not in plan_text(plan)
 
 
@@ -153,7 +160,7 @@ def test_an_own_plant_file_lies_beside_the_answers_file(sample, tmp_path):
     (tmp_path / "mine.csv").write_text(OWN + HERB)
     plan = sample(own_plants="mine.csv", favourites="new herb")
     assert "Hortus novus" in names(plan)
-    assert len(plan.plants) == 319
+    assert len(plan.planting.plants) == 319
     assert "Your own plant file, plants read: 1." in plan_text(plan)
     row = figures_text(plan).split('"Hortus novus"')[1].split("scientific_name")[0]
     assert 'spacing: "your own plant file"' in row and "from_memory: []" in row
@@ -185,7 +192,7 @@ def test_an_own_plant_file_is_read_once_for_each_change(sample, tmp_path):
     read = sample(own_plants="mine.csv").plant_file
     assert sample(own_plants="mine.csv", favourites="new herb").plant_file is read
     (tmp_path / "mine.csv").write_text(OWN + HERB + HERB.replace("novus", "alter"))
-    assert len(sample(own_plants="mine.csv").plant_file.plants) == 2
+    assert len(sample(own_plants="mine.csv").plant_file.planting.plants) == 2
 
 
 def test_an_own_plant_file_that_is_not_there_is_said_and_the_packaged_list_used(sample):
@@ -198,20 +205,20 @@ def test_an_own_plant_file_that_is_not_there_is_said_and_the_packaged_list_used(
 @pytest.mark.parametrize("text", ["none", "None", "no", "don't know yet"])
 def test_no_own_plant_file_is_no_fault(sample, text):
     plan = sample(own_plants=text)
-    assert plan.plant_file.path == "" and plan.plant_file.finding() is None
+    assert plan.planting.plant_file.path == "" and plan.planting.plant_file.finding() is None
 
 
 def test_a_plant_file_of_this_run_takes_the_place_of_the_one_on_file(sample, tmp_path):
     (tmp_path / "mine.csv").write_text(OWN + HERB)
     (tmp_path / "other.csv").write_text(OWN + HERB.replace("novus", "alter"))
     plan = sample(str(tmp_path / "other.csv"), own_plants="mine.csv")
-    assert [plant.scientific_name for plant in plan.plant_file.plants] == ["Hortus alter"]
+    assert [plant.scientific_name for plant in plan.planting.plant_file.plants] == ["Hortus alter"]
 
 
 def test_outside_the_list_the_traits_are_told_and_own_plants_named(clock):
     loaded, _ = load(SAMPLES / "finished_metric.yaml")
     named = plan_of(loaded.answers, SAMPLES, clock.now)
-    assert names(named) and all(one.own for one in named.plant_file.plants)
+    assert names(named) and all(one.own for one in named.planting.plant_file.plants)
     bare = plan_of(loaded.answers.with_text("own_plants", "none"), SAMPLES, clock.now)
     assert names(bare) == []
     sheet = said(plan_text(bare))

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from interview.garden.earth.costs import costs
-from interview.garden.earth.price_lines import Price, prices_of, read_price
+from interview.garden.planting.costs import costs
 from interview.garden.size import questions as bed
+from interview.garden.size.price_lines import Price, prices_of, read_price
 from interview.quantities.units import magnitude
 from interview.reading import Refused
 from interview.sheet.report import plan_text
@@ -86,13 +86,13 @@ def planned(plan_of, sized, level_spot):
 
 def test_the_cost_is_price_times_what_is_bought(planned, figure):
     plan = planned(prices="mulch 38 per yd3; compost 6 per bag; edging 2 per ft; plants 4 each")
-    items = {item.name: item for item in plan.shopping}
-    found = costs(plan)
+    items = {item.name: item for item in plan.earth.shopping}
+    found = costs(plan.planting)
     by_hand = {
         "mulch": 38 * magnitude(items["mulch"].buy, "yd**3"),
         "compost": 6 * items["compost"].bags,
         "edging": 2 * magnitude(items["edging"].buy, "ft"),
-        "plants": 4 * plan.planting.total,
+        "plants": 4 * plan.planting.chosen.total,
     }
     assert {line.price.thing: line.amount for line in found.lines} == pytest.approx(by_hand)
     assert found.unpriced == ("stone",)
@@ -103,7 +103,7 @@ def test_the_cost_is_price_times_what_is_bought(planned, figure):
 
 def test_bags_hold_what_is_wanted_and_no_bag_too_many(planned):
     for units in ("us", "metric"):
-        for item in planned(units=units).shopping:
+        for item in planned(units=units).earth.shopping:
             if item.bags is not None:
                 wanted = magnitude(item.amount, "L")
                 one = magnitude(item.bag, "L")

@@ -118,7 +118,7 @@ def test_enter_alone_finds_both_columns_by_their_names(talk):
     assert heard.count("Enter alone takes: by its name") == 2
     assert session.answers.texts["rain_date_column"] == start.BY_NAME
     assert session.answers.texts["rain_depth_column"] == start.BY_NAME
-    assert len(session.plan.record.days) == 3
+    assert len(session.plan.storms.record.days) == 3
     assert "!" not in heard.replace("!!", "")
 
 
@@ -126,7 +126,7 @@ def test_enter_alone_finds_both_columns_by_their_names(talk):
 def test_a_column_that_was_skipped_in_words_is_found_by_its_name(plan_of, tmp_path, said):
     (tmp_path / "rain.csv").write_text(f"date,rain,snow\n{DAYS}")
     plan: Plan = plan_of({**FILE, "rain_date_column": said, "rain_depth_column": said})
-    assert len(plan.record.days) == 3
+    assert len(plan.storms.record.days) == 3
 
 
 def test_a_column_the_file_has_not_is_said_at_once_and_kept(talk):
@@ -154,5 +154,5 @@ def test_one_column_for_both_in_a_file_by_hand_is_found_by_name_and_told(plan_of
     answers = given({**FILE, "rain_date_column": "date"}).with_text("rain_depth_column", "date")
     assert answers.fault(start.RECORD_DEPTHS).startswith("That is the column you gave for the date")
     plan = plan_of(answers)
-    assert len(plan.record.days) == 3
+    assert len(plan.storms.record.days) == 3
     assert "rain_depth_column" not in {question.key for question, *_ in waiting(plan)}

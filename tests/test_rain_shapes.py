@@ -147,16 +147,16 @@ def curve(rain, number):
 
 def test_each_days_lawn_runs_off_by_its_own_depth(with_record):
     plan = with_record(LAWN)
-    rim = magnitude(plan.garden.rim_area, "ft**2")
-    mid = magnitude(plan.garden.mid_area, "ft**2")
+    rim = magnitude(plan.size.garden.rim_area, "ft**2")
+    mid = magnitude(plan.size.garden.mid_area, "ft**2")
     # Good lawn on soil group D has curve number 80.
     came = sum(10 * (2000 * curve(rain, 80) + rain * rim) / mid for rain in DEPTHS)
-    assert magnitude(plan.real_years.inflow, "in") == pytest.approx(came, rel=1e-6)
+    assert magnitude(plan.storms.real_years.inflow, "in") == pytest.approx(came, rel=1e-6)
 
 
 def test_the_shape_of_the_storm_changes_the_years(with_record):
     shares = {
-        shape: with_record({"storm_shape": shape}).real_years.share_held
+        shape: with_record({"storm_shape": shape}).storms.real_years.share_held
         for shape in ("uniform", "triangle", "type_ii")
     }
     assert len(set(shares.values())) == 3

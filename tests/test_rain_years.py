@@ -132,9 +132,9 @@ def test_a_file_that_has_not_changed_is_not_read_twice(plan_of, sized, tmp_path)
     (tmp_path / "rain.csv").write_text(f"date,rain\n{DAYS}")
     asked = {"has_rain_record": "yes", "rain_record": "rain.csv", "rain_record_unit": "in"}
     plan, later = (plan_of({**sized, **asked, "mulch_depth": deep}) for deep in ("2 in", "3 in"))
-    assert plan.record is later.record
+    assert plan.storms.record is later.storms.record
     (tmp_path / "rain.csv").write_text(f"date,rain\n{DAYS}2020-06-01,1\n")
-    assert plan_of({**sized, **asked}).record != plan.record
+    assert plan_of({**sized, **asked}).storms.record != plan.storms.record
 
 
 @settings(max_examples=80, deadline=None)
@@ -169,16 +169,16 @@ YEAR = "date,rain\n" + "".join(
 
 def test_a_larger_floor_holds_more_and_runs_over_on_fewer_days(with_record, figure):
     plan = with_record(YEAR)
-    tried = plan.years_by_size
+    tried = plan.storms.years_by_size
     assert [one.part for one in tried] == [0.5, 0.75, 1.0, 1.5, 2.0]
     held = [one.replay.share_held for one in tried]
     assert held == sorted(held) and held[0] < held[-1]
     days = [len(one.replay.overflow_days) for one in tried]
     assert days == sorted(days, reverse=True)
-    floor = magnitude(plan.garden.floor_area, "ft**2")
+    floor = magnitude(plan.size.garden.floor_area, "ft**2")
     for one in tried:
         assert magnitude(one.garden.floor_area, "ft**2") == pytest.approx(one.part * floor)
-    assert tried[2].replay is plan.real_years
+    assert tried[2].replay is plan.storms.real_years
     assert figure("record_overflow_days", plan) == days[2]
     assert figure("record_overflow_days_a_year", plan) == pytest.approx(days[2] * 365.25 / 365)
 
@@ -223,7 +223,7 @@ def test_a_column_that_cannot_be_told_is_a_question_the_plan_waits_for(with_reco
     assert gaps["rain_date_column"].startswith("No column is named date")
     named = with_record(YEAR.replace("date,rain", "when,rain"), rain_date_column="when")
     assert waiting(named) == waiting(with_record(YEAR))
-    assert named.real_years == with_record(YEAR).real_years
+    assert named.storms.real_years == with_record(YEAR).storms.real_years
 
 
 @pytest.mark.parametrize(

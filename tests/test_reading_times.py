@@ -191,7 +191,7 @@ def test_instants_are_read_in_the_zone_of_now(text, instant):
         ("tomorrow 10:00", "still to come"),
         ("10:00-11:00", "one time"),
         ("5/6/2026 10:15", "5 June 2026 or 6 May 2026"),
-        ("9:15", "9:15 am or 9:15 pm"),
+        ("2:15", "2:15 am or 2:15 pm"),
         ("+1h", "start"),
         ("1:30 in the night", "not a date"),
     ],
@@ -278,3 +278,38 @@ def test_every_wall_clock_time_is_read_or_told_apart(when, zone):
         found = {read_instant(f"{w} {text}", NOW.astimezone(zone)) for w in ("first", "second")}
         assert len(found) == 2
     assert when in found
+
+
+EVENING = at(2026, 5, 21, 20, 30)
+
+
+@pytest.mark.parametrize(
+    ("text", "now", "after", "found"),
+    [
+        ("8:05", EVENING, at(2026, 5, 21, 19, 0), at(2026, 5, 21, 20, 5)),
+        ("8.05", EVENING, at(2026, 5, 21, 19, 0), at(2026, 5, 21, 20, 5)),
+        ("8:05", at(2026, 5, 21, 9, 0), None, at(2026, 5, 21, 8, 5)),
+        ("8:05", at(2026, 5, 22, 9, 0), at(2026, 5, 21, 21, 0), at(2026, 5, 22, 8, 5)),
+        ("8:05:30", EVENING, at(2026, 5, 21, 19, 0), at(2026, 5, 21, 20, 5, 30)),
+    ],
+)
+def test_a_time_without_am_or_pm_is_taken_where_only_one_of_the_two_can_be(text, now, after, found):
+    assert read_instant(text, now, after) == found
+
+
+@pytest.mark.parametrize(
+    ("now", "after"),
+    [
+        (EVENING, None),
+        (EVENING, at(2026, 5, 21, 7, 0)),
+        (at(2026, 5, 21, 19, 0), at(2026, 5, 21, 9, 0)),
+        (dt.datetime(2000, 1, 1, tzinfo=dt.UTC), None),
+    ],
+)
+def test_a_time_without_am_or_pm_is_asked_back_where_both_or_neither_can_be(now, after):
+    assert "8:05 am" in refusal(read_instant, "8:05", now, after)
+
+
+def test_a_time_that_may_have_come_twice_is_not_guessed_to_be_of_the_afternoon():
+    night = dt.datetime(2026, 11, 1, 18, 0, tzinfo=CHICAGO)
+    assert "1:30 am" in refusal(read_instant, "1:30", night)

@@ -180,7 +180,7 @@ def test_level_or_sloping_a_garden_is_dug_to_one_rule_and_has_its_berm(plan_of, 
     dug = plan_text(plan).partition("\nDIGGING\n")[2].partition("\nFIRST YEAR\n")[0]
     assert len(re.findall(r"\[ \] +\d+\.", dug)) >= 14
     assert "Build the berm in thin tamped layers" in flat(dug)
-    assert plan.earth.berm_height.m > 0
+    assert plan.earth.earthwork.berm_height.m > 0
 
 
 def test_compost_is_worked_in_only_where_it_is_bought(plan_of, whole):

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from interview.asking import route
-from interview.garden.stages import STAGES, new_answers, question_at
+from interview.garden.stages import GROUPS, STAGES, new_answers, question_at
 
 
 def addresses(answers) -> list[str]:
@@ -28,7 +28,7 @@ def test_a_further_item_is_asked_after_a_yes(given):
 
 def test_an_item_that_has_answers_is_asked_whatever_was_said_before_it(given):
     some = given({"spots.1.another_spot": "no", "spots.2.spot_name": "front"})
-    assert route.item_count(route.GROUPS["spots"], some) == 2
+    assert route.item_count(GROUPS["spots"], some) == 2
 
 
 def test_answers_that_do_not_apply_are_set_aside_and_come_back(given):
@@ -118,13 +118,13 @@ def test_a_removed_item_is_not_asked_again(given):
     two = given({"spots.1.another_spot": "yes", "spots.2.spot_name": "front"})
     left = route.without_item(two, "spots", 2)
     assert dict(left.texts) == {"spots.1.another_spot": "no"}
-    assert route.item_count(route.GROUPS["spots"], left) == 1
+    assert route.item_count(GROUPS["spots"], left) == 1
 
 
 def test_an_item_that_was_only_begun_can_be_removed(given):
     begun = given({"spots.1.another_spot": "yes"})
     left = route.without_item(begun, "spots", 2)
-    assert route.item_count(route.GROUPS["spots"], left) == 1
+    assert route.item_count(GROUPS["spots"], left) == 1
 
 
 @pytest.mark.parametrize(("removed", "chosen"), [(1, "1"), (2, None), (3, "2")])

@@ -7,7 +7,7 @@ import datetime as dt
 import pytest
 
 from interview.asking import route
-from interview.asking.model import UNKNOWN_TEXT, Standing
+from interview.asking.model import UNKNOWN_TEXT, Status
 from interview.garden.session import Doubt
 from interview.reading import Refused
 
@@ -131,9 +131,9 @@ def test_clearing_asks_again_and_putting_off_does_not(session_of):
     session = session_of()
     step = session.jump("units")
     session.put_off(step)
-    assert route.standing(step, session.answers) is Standing.UNKNOWN
+    assert route.standing(step, session.answers) is Status.UNKNOWN
     session.clear(step)
-    assert route.standing(step, session.answers) is Standing.OPEN
+    assert route.standing(step, session.answers) is Status.OPEN
 
 
 def test_removing_an_item_leaves_a_step_that_applies(session_of):
@@ -197,3 +197,27 @@ def test_a_soak_test_runs_on_across_a_change_of_time_zone(session_of, clock, loc
     from interview.quantities.units import magnitude
 
     assert magnitude(readings_of(hole)[0].elapsed, "h") == pytest.approx(2)
+
+
+@pytest.mark.parametrize(
+    "address", ["garden_name", "units", "rain_depth", "country", "has_rain_record"]
+)
+def test_whoever_stops_at_a_question_gone_to_comes_back_to_it(session_of, given, keeper, address):
+    answers = given(garden_name="Oak", units="us", rain_depth="1 in")
+    session = session_of(answers, "rain_depth")
+    assert session.step.address == "has_rain_record"
+    session.jump(address)
+    session.keep_place()
+    kept = keeper.saves[-1][1] if keeper.saves else "rain_depth"
+    assert session_of(answers, kept).step.address == address
+    assert bool(keeper.saves) == (address != "has_rain_record"), (
+        "nothing to keep where it leads there"
+    )
+
+
+def test_a_place_gone_to_is_left_behind_by_the_next_answer(session_of, given, keeper):
+    session = session_of(given(garden_name="Oak", units="us"), "units")
+    session.jump("garden_name")
+    session.keep_place()
+    session.offer(session.step, "Elm")
+    assert session_of(session.answers, keeper.saves[-1][1]).step.address == "country"

@@ -86,7 +86,7 @@ def test_hours_under_water_are_told_for_floor_side_and_rim_once_and_again(sheet)
     hours = [
         [float(word) for word in line.replace(" h", "").split()[-2:]] for line in (floor, side, rim)
     ]
-    held = plan.zone_hours
+    held = plan.storms.zone_hours
     assert hours[0][0] == pytest.approx(magnitude(held.floor, "h"), rel=0.05)
     assert hours[1][0] == pytest.approx(magnitude(held.side, "h"), rel=0.05)
     assert hours[0][0] > hours[1][0] >= hours[2][0]

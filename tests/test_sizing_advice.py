@@ -34,10 +34,10 @@ def test_a_room_that_is_large_enough_is_not_spoken_of(plan_of, sized):
 
 def test_a_long_narrow_room_takes_a_long_narrow_garden(plan_of, sized, figure):
     plan = plan_of({**sized, "room_length": "40 ft", "room_width": "10 ft"})
-    assert not plan.too_big and "Room" not in lines(plan)
-    assert magnitude(plan.garden.rim_width, "ft") <= 10
+    assert not plan.size.too_big and "Room" not in lines(plan)
+    assert magnitude(plan.size.garden.rim_width, "ft") <= 10
     assert figure("rain_held", plan) >= 1
-    assert plan.size_governed_by == "the rain to hold, in the shape of the room"
+    assert plan.size.size_governed_by == "the rain to hold, in the shape of the room"
 
 
 # The floor
@@ -59,9 +59,9 @@ def test_the_floor_worked_out_is_the_value_for_enter(session_of, sized, level_sp
         assert f"{text}" in session.find_out(step)
         session.offer(step, "")
         assert session.answers.texts[key] == text
-    assert session.plan.size_governed_by == "the rain to hold"
+    assert session.plan.size.size_governed_by == "the rain to hold"
     session.offer(session.jump("floor_length"), "18 ft")
-    assert session.plan.size_governed_by == "the floor you chose"
+    assert session.plan.size.size_governed_by == "the floor you chose"
 
 
 def test_a_metric_floor_is_offered_in_metres(session_of, sized):
@@ -98,7 +98,7 @@ def test_over_twelve_inches_only_with_an_engineers_word(plan_of, sized, engineer
     if engineer:
         texts["engineer_says_deeper"] = engineer
     plan = plan_of(texts)
-    assert magnitude(plan.depth.depth, "in") == pytest.approx(deep)
+    assert magnitude(plan.size.depth.depth, "in") == pytest.approx(deep)
     found = {finding.key for finding in plan.findings}
     assert ("pond_and_engineer" in found) == (deep == 12)
 
@@ -115,7 +115,7 @@ def test_gentle_ground_reads_alike_on_either_side_of_one_percent(plan_of, sized,
     assert "Build the berm" in sheet and "Dig the floor level" in sheet
     keys = {one.key: one.grade.value for one in plan.findings}
     assert keys["berm_soil"] == keys["uphill_side"] == keys["berm_height"] == "good"
-    assert 4.5 < magnitude(plan.earth.downhill_depth, "in") <= 6.01 or drop == "3 in"
+    assert 4.5 < magnitude(plan.earth.earthwork.downhill_depth, "in") <= 6.01 or drop == "3 in"
 
 
 def test_the_ground_is_dug_alike_on_either_side_of_one_percent(plan_of, sized, level_spot, figure):
@@ -133,14 +133,14 @@ def test_the_ground_is_dug_alike_on_either_side_of_one_percent(plan_of, sized, l
 def test_lists_of_several_beds_tell_what_each_takes_and_what_all_take(plan_of, sized, level_spot):
     plan = plan_of({**sized, **level_spot, "beds": "2", "state": "mn", "country": "us"})
     sheet = " ".join(plan_text(plan).split())
-    amounts = {item.name: item.amount for item in plan.shopping}
+    amounts = {item.name: item.amount for item in plan.earth.shopping}
     for name in ("mulch", "compost", "stone", "edging"):
         assert f"[ ] {name}:" in sheet
     assert sheet.count("for all the beds,") == 4
     edge = magnitude(amounts["edging"], "ft") / 2
-    rim = magnitude(plan.garden.rim_length, "ft") + magnitude(plan.garden.rim_width, "ft")
+    rim = magnitude(plan.size.garden.rim_length, "ft") + magnitude(plan.size.garden.rim_width, "ft")
     assert edge == pytest.approx(2 * rim)
-    for zone in plan.planting.zones:
+    for zone in plan.planting.chosen.zones:
         for pick in zone.picks:
             assert f"buy {2 * pick.count} for the 2 beds" in sheet
 
@@ -176,7 +176,7 @@ def long_record(sized, tmp_path):
 def test_a_long_record_says_how_far_it_is(plan_of, long_record):
     heard: list[HowFar] = []
     with heard_by(heard.append):
-        _ = plan_of(long_record).real_years
+        _ = plan_of(long_record).storms.real_years
     assert [one.words for one in heard if one.what.startswith("Reading")][:2] == [
         "Reading the rainfall file: 22 %",
         "Reading the rainfall file: 44 %",
@@ -193,8 +193,8 @@ def test_who_hears_of_a_sum_may_stop_it(plan_of, long_record):
 
     plan = plan_of(long_record)
     with pytest.raises(Enough), heard_by(stop):
-        _ = plan.real_years
-    assert plan.real_years.days == 9000
+        _ = plan.storms.real_years
+    assert plan.storms.real_years.days == 9000
 
 
 def test_plain_lines_say_how_far_a_long_record_is(given, keeper, clock, long_record, tmp_path):

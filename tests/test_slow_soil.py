@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 
 from interview.garden import slow_soil
-from interview.garden.soak import sheet as soil
 from interview.quantities.units import magnitude
+from interview.sheet import soil
 
 
 @pytest.fixture
@@ -86,7 +86,7 @@ def test_slow_soil_gets_every_way_with_its_number(slow_plan):
 
 def test_the_numbers_of_the_shallower_pond_are_those_of_the_plan(slow_plan):
     plan = slow_plan("0.15 in/h")
-    area = magnitude(plan.required.recommended, "ft**2")
+    area = magnitude(plan.size.required.recommended, "ft**2")
     assert f"{area:.0f} ft²" in words(plan)["Shallower and larger"]
 
 
@@ -103,14 +103,14 @@ def test_quick_soil_needs_no_advice(slow_plan):
 
 def test_a_soil_that_limits_a_usual_pond_is_held_against_the_pond_wanted(slow_plan):
     plan = slow_plan("0.3 in/h", deepest_pond="10 in")
-    assert magnitude(plan.depth.depth, "in") == pytest.approx(7)
+    assert magnitude(plan.size.depth.depth, "in") == pytest.approx(7)
     assert magnitude(slow_soil.rate_wanted(plan), "in/h") == pytest.approx(10 / 24)
     assert "0.42 in/h" in words(plan)["Mend the soil"]
 
 
 def test_soil_too_slow_for_any_pond_says_so(slow_plan):
     plan = slow_plan("0.05 in/h")
-    assert plan.depth.too_shallow
+    assert plan.size.depth.too_shallow
     assert "1.2 in of pond" in words(plan)["Shallower and larger"]
 
 

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given as every
 from hypothesis import strategies as st
 
-from interview.garden.soak.run import State, soak_run
+from interview.garden.soak.run import RunState, soak_run
 from interview.garden.stages import new_answers
 from interview.plain.clock import LOCAL
 from interview.quantities.units import magnitude
@@ -53,13 +53,13 @@ def hourly(*depths: float) -> list[str]:
 
 def test_a_hole_that_is_not_dug_waits_for_the_spade():
     found = run({"units": "us"}, TEN)
-    assert found.state is State.NOT_DUG
+    assert found.state is RunState.NOT_DUG
     assert found.due is None and found.elapsed is None and found.due_words == ""
 
 
 def test_a_dug_hole_is_to_be_filled_for_the_first_soaking():
     found = run(ROUND, TEN)
-    assert found.state is State.WETTING_1
+    assert found.state is RunState.WETTING_1
     assert "first soaking" in found.do_now
 
 
@@ -69,7 +69,7 @@ def test_a_dug_hole_is_to_be_filled_for_the_first_soaking():
 )
 def test_a_filling_that_drains_is_looked_at_again(minutes, look):
     found = run(ROUND, after(minutes=minutes), first_fill_start=TEN.isoformat())
-    assert found.state is State.DRAINING_1
+    assert found.state is RunState.DRAINING_1
     assert found.due == after(minutes=look)
     assert found.elapsed == dt.timedelta(minutes=minutes)
     clock = f"{after(minutes=look):%H:%M}"
@@ -82,7 +82,7 @@ def test_a_filling_that_drains_is_looked_at_again(minutes, look):
 )
 def test_a_first_filling_that_still_stands_opens_the_slow_branch(hours, words):
     found = run(ROUND, after(hours=hours), first_fill_start=TEN.isoformat())
-    assert found.state is State.DRAINING_1
+    assert found.state is RunState.DRAINING_1
     assert words in found.do_now
 
 
@@ -100,10 +100,10 @@ def fills(first: float, second: float | None = None) -> dict[str, str]:
 
 def test_the_second_filling_follows_the_first():
     found = run(ROUND, after(hours=2), **fills(90))
-    assert found.state is State.WETTING_2
+    assert found.state is RunState.WETTING_2
     assert "1 h 30 min" in found.and_then
     later = run(ROUND, after(hours=3), **fills(90), second_fill_start=after(hours=2).isoformat())
-    assert later.state is State.DRAINING_2
+    assert later.state is RunState.DRAINING_2
     assert later.since == after(hours=2)
 
 
@@ -112,14 +112,14 @@ def test_the_second_filling_follows_the_first():
 )
 def test_both_fillings_gone_in_ten_minutes_mean_sand_and_no_more_wetting(first, second, sandy):
     found = run(ROUND, after(hours=2), **fills(first, second))
-    assert found.state is State.READY
+    assert found.state is RunState.READY
     assert ("sandy" in found.do_now) is sandy
 
 
 def test_a_filling_that_took_half_a_day_needs_no_second_one():
-    assert run(ROUND, after(hours=13), **fills(719)).state is State.WETTING_2
+    assert run(ROUND, after(hours=13), **fills(719)).state is RunState.WETTING_2
     found = run(ROUND, after(hours=13), **fills(720))
-    assert found.state is State.READY
+    assert found.state is RunState.READY
     assert "slow" in found.do_now
 
 
@@ -129,7 +129,7 @@ def test_soil_that_dried_for_a_day_is_filled_once_more():
 
 
 def test_a_wet_season_leaves_the_soaking_out():
-    assert run(SOAKED, TEN).state is State.READY
+    assert run(SOAKED, TEN).state is RunState.READY
     assert "wet season" in run(SOAKED, TEN).do_now
 
 
@@ -138,7 +138,7 @@ def test_a_wet_season_leaves_the_soaking_out():
 
 def test_the_first_reading_is_due_in_an_hour_by_the_clock():
     found = run(BEGUN, after(minutes=25))
-    assert found.state is State.RUNNING
+    assert found.state is RunState.RUNNING
     assert found.due == after(hours=1)
     assert found.due_words == "Next reading at 11:00, in 35 min."
     assert "alarm" in found.do_now
@@ -156,12 +156,12 @@ def test_the_first_reading_comes_sooner_where_the_soaking_went_fast():
 
 @pytest.mark.parametrize(
     ("minutes", "state"),
-    [(59, State.RUNNING), (60, State.DUE), (70, State.DUE), (71, State.OVERDUE)],
+    [(59, RunState.RUNNING), (60, RunState.DUE), (70, RunState.DUE), (71, RunState.OVERDUE)],
 )
 def test_a_reading_is_due_then_overdue(minutes, state):
     found = run(BEGUN, after(minutes=minutes))
     assert found.state is state
-    if state is State.OVERDUE:
+    if state is RunState.OVERDUE:
         assert "since 11:00" in found.due_words and "Late is as good" in found.due_words
         assert found.short == "READING DUE"
 
@@ -174,7 +174,7 @@ def test_the_next_reading_follows_the_rate():
 
 def test_a_late_reading_is_told_that_the_hole_may_be_empty():
     found = read(after(hours=6), at(1, "left 5 in"))
-    assert found.state is State.OVERDUE
+    assert found.state is RunState.OVERDUE
     assert "may have run empty" in found.do_now
     assert "run empty" not in read(after(hours=2), at(1, "left 5 in")).do_now
 
@@ -184,9 +184,9 @@ def test_a_late_reading_is_told_that_the_hole_may_be_empty():
 
 def test_one_very_fast_reading_is_enough():
     found = read(after(minutes=21), at(1 / 3, "left 6 in"))
-    assert found.state is State.ENOUGH_EARLY
+    assert found.state is RunState.ENOUGH_EARLY
     assert found.enough and found.due is None
-    assert read(after(minutes=21), at(1 / 3, "left 6.1 in")).state is State.RUNNING
+    assert read(after(minutes=21), at(1 / 3, "left 6.1 in")).state is RunState.RUNNING
 
 
 SETTLING = (7.25, 6.55, 5.9, 5.3, 4.75, 4.25)
@@ -194,9 +194,9 @@ SETTLING = (7.25, 6.55, 5.9, 5.3, 4.75, 4.25)
 
 def test_six_readings_that_agree_are_enough_and_five_are_not():
     six = read(after(hours=6.1), *hourly(*SETTLING))
-    assert six.state is State.SETTLED and six.counted == 6
+    assert six.state is RunState.SETTLED and six.counted == 6
     five = read(after(hours=5.1), *hourly(*SETTLING[:5]))
-    assert five.state is State.RUNNING
+    assert five.state is RunState.RUNNING
     assert "1 more" in five.and_then
 
 
@@ -206,34 +206,34 @@ def test_falling_rates_want_more_readings_and_twelve_are_enough_of_any_hole():
         lines.append(at(hour + 1, f"left {8 - 5.5 * 0.8**hour:.2f} in"))
         lines.append(at(hour + 1.01, "refilled to 8 in"))
     six = read(after(hours=6.1), *lines[:12])
-    assert six.state is State.RUNNING
+    assert six.state is RunState.RUNNING
     assert "still getting wet" in six.and_then
-    assert read(after(hours=11.1), *lines[:22]).state is State.RUNNING
+    assert read(after(hours=11.1), *lines[:22]).state is RunState.RUNNING
     twelve = read(after(hours=12.1), *lines)
-    assert twelve.state is State.ENOUGH and "lower" in twelve.and_then
+    assert twelve.state is RunState.ENOUGH and "lower" in twelve.and_then
 
 
 def test_six_rates_that_ease_one_by_one_want_more_readings():
     found = read(after(hours=6.1), *hourly(7.125, 6.375, 5.75, 5.25, 4.75, 4.375))
-    assert found.state is State.RUNNING and not found.enough
+    assert found.state is RunState.RUNNING and not found.enough
     assert "still falling" in found.and_then
 
 
 def test_no_fall_in_an_hour_means_one_reading_after_the_night():
     found = read(after(hours=1.1), at(1, "left 8 in"))
-    assert found.state is State.SLOW
+    assert found.state is RunState.SLOW
     assert found.due == dt.datetime(2026, 5, 28, 8, 0, tzinfo=CENTRAL)
     assert "Thu 28 May 08:00" in found.do_now
     morning = read(after(hours=22.5), at(1, "left 8 in"))
-    assert morning.state is State.OVERDUE
+    assert morning.state is RunState.OVERDUE
     told = read(after(hours=23), at(1, "left 8 in"), at(22.5, "left 7 3/4 in"))
-    assert told.state is State.SLOW_TOLD
+    assert told.state is RunState.SLOW_TOLD
     assert magnitude(told.test.drop_rate, "in/h") > 0
 
 
 def test_a_slow_hole_found_at_four_in_the_morning_waits_until_the_next_day():
     found = read(after(hours=18.1), at(17, "left 8 in"), at(18, "left 8 in"))
-    assert found.state is State.SLOW_TOLD
+    assert found.state is RunState.SLOW_TOLD
     early = dt.datetime(2026, 5, 27, 3, 0, tzinfo=CENTRAL)
     texts = {**BEGUN, "holes.1.test_start": early.isoformat()}
     one = f"{(early + dt.timedelta(hours=1)).isoformat()} left 8 in"
@@ -243,28 +243,28 @@ def test_a_slow_hole_found_at_four_in_the_morning_waits_until_the_next_day():
 
 def test_a_hole_found_empty_is_filled_again_and_the_least_rate_told():
     found = read(after(hours=1.1), at(1, "empty"))
-    assert found.state in (State.REFILL, State.ENOUGH_EARLY)
+    assert found.state in (RunState.REFILL, RunState.ENOUGH_EARLY)
     assert found.test is None and "empty at every reading" in found.waits
     row = found.rows[0]
     assert row.since_last == "≥ 8" and row.corrected.startswith("≥ ")
     assert "at least this fast" in row.note
     slower = read(after(hours=5), at(1, "left 5 in"), at(4, "empty"))
-    assert slower.state is State.REFILL
+    assert slower.state is RunState.REFILL
     assert "left out" in slower.and_then and "read after about" in slower.do_now
     assert slower.test is not None and slower.counted == 1
 
 
 def test_an_instant_seen_to_empty_counts():
     found = read(after(hours=3), at(1, "left 5 in"), at(2.5, "emptied"))
-    assert found.state is State.REFILL and found.counted == 2
+    assert found.state is RunState.REFILL and found.counted == 2
     assert "counts" in found.and_then
 
 
 def test_little_water_is_filled_up_and_a_refill_starts_the_wait_again():
     low = read(after(hours=3.1), *hourly(5, 3, 1.5))
-    assert low.state is State.REFILL and "Little water" in low.do_now
+    assert low.state is RunState.REFILL and "Little water" in low.do_now
     full = read(after(hours=3.2), *hourly(5, 3, 1.5), at(3.15, "refilled to 8 in"))
-    assert full.state is State.RUNNING
+    assert full.state is RunState.RUNNING
     assert full.due == after(hours=3.15) + dt.timedelta(minutes=30)
     assert full.rows[-1].water == "8 in refilled"
 
@@ -319,17 +319,17 @@ def test_the_depth_at_the_mark_is_asked_for_first():
 
 def test_readings_put_off_are_no_readings():
     found = run(BEGUN, after(minutes=30), readings="don't know yet")
-    assert (found.state, found.rows, found.due) == (State.RUNNING, (), after(hours=1))
+    assert (found.state, found.rows, found.due) == (RunState.RUNNING, (), after(hours=1))
 
 
 # Closed and set aside
 
 
 def test_a_filled_hole_is_done_and_a_covered_one_only_when_it_is_enough():
-    assert read(after(hours=2), *hourly(7), hole_left="filled").state is State.DONE
-    assert read(after(hours=2), *hourly(7), hole_left="covered").state is State.OVERDUE
+    assert read(after(hours=2), *hourly(7), hole_left="filled").state is RunState.DONE
+    assert read(after(hours=2), *hourly(7), hole_left="covered").state is RunState.OVERDUE
     six = read(after(hours=7), *hourly(*SETTLING), hole_left="covered")
-    assert six.state is State.DONE
+    assert six.state is RunState.DONE
     assert six.due is None and six.notices == ()
     assert read(after(days=40), *hourly(7), hole_left="filled").notices == ()
 
@@ -338,7 +338,7 @@ def test_a_hole_set_aside_says_why_and_is_due_nothing():
     found = read(
         after(hours=2), *hourly(7), hole_counts="no", hole_set_aside_why="roots ran through it"
     )
-    assert found.state is State.SET_ASIDE
+    assert found.state is RunState.SET_ASIDE
     assert "roots ran through it" in found.do_now and found.due is None
     assert found.rows[0].since_last == "1"
 
@@ -361,7 +361,7 @@ def test_a_clock_behind_by_less_than_a_minute_is_not_told():
 
 def test_a_test_left_for_over_a_fortnight_is_not_gone_on_with():
     fresh = read(after(days=14), at(1, "left 7 in"))
-    assert fresh.state is State.OVERDUE and fresh.notices == ()
+    assert fresh.state is RunState.OVERDUE and fresh.notices == ()
     old = read(after(days=14, hours=1.1), at(1, "left 7 in"))
     assert "set forward" in old.notices[0] and "soak the hole twice again" in old.do_now
     assert old.due is None and old.counted == 1

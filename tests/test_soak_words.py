@@ -9,12 +9,12 @@ import pytest
 from hypothesis import given as every
 from hypothesis import strategies as st
 
-from interview.garden.size.depth import DepthRule
-from interview.garden.soak import sheet as soil
 from interview.garden.soak import words as soak_words
+from interview.garden.soak.depth import DepthRule
 from interview.garden.soak.rates import Hole, HoleShape, Reading, combine, soak_test
 from interview.garden.soak.texture import Texture, texture_check
 from interview.quantities.units import magnitude, quantity
+from interview.sheet import soil
 from interview.sheet.report import plan_text
 
 EIGHT_INCH = (6.875, 5.75, 4.875, 4.125)
@@ -212,7 +212,7 @@ def test_the_sheet_compares_the_holes_and_marks_the_one_that_governs(plan_of, ho
     lines = list(soil.soak(plan))
     (marked,) = [line for line in lines if line.endswith("governs")]
     assert marked.startswith("hole 2")
-    assert plan.soil.standard_error == plan.holes[1].test.standard_error
+    assert plan.soak.soil.standard_error == plan.soak.holes[1].test.standard_error
     assert max(map(len, lines)) <= 76
 
 
@@ -223,8 +223,8 @@ def test_a_hole_set_aside_is_shown_with_its_reason_and_not_used(plan_of, hole, p
     plan = plan_of(two_holes(hole, **ASIDE))
     text = "\n".join(soil.soak(plan))
     assert "set aside and not used: the spade met an old trench" in " ".join(text.split())
-    assert plan.soil.corrected == plan.holes[0].test.corrected
-    assert plan.soil.combined.rule.value == "the only hole"
+    assert plan.soak.soil.corrected == plan.soak.holes[0].test.corrected
+    assert plan.soak.soil.combined.rule.value == "the only hole"
     found = {one.key: one for one in plan.findings}
     assert "hole_2_set_aside" in found and "hole_2_rate" not in found
     assert printed(plan)["holes"][1]["set_aside"] == "the spade met an old trench"

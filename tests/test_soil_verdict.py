@@ -29,7 +29,7 @@ def flat(plan):
 
 def test_a_clay_ribbon_puts_its_doubt_beside_a_good_verdict(tested):
     plan = tested("long")
-    assert 5.5 < magnitude(plan.holes[0].test.corrected, "mm/h") < 6.0
+    assert 5.5 < magnitude(plan.soak.holes[0].test.corrected, "mm/h") < 6.0
     said = "The soil drains well: good ground for a rain garden. But it felt like clay, for which"
     assert said in flat(plan)
     assert "goes with the test" not in flat(plan)
@@ -55,7 +55,7 @@ def test_a_faster_bottom_is_not_called_worse_because_its_hole_is_wider(tested):
 
 def test_finding_heading_and_timing_page_give_the_same_verdict(tested, clock):
     plan = tested("long")
-    band = plan.holes[0].test.band.value
+    band = plan.soak.holes[0].test.band.value
     rate = next(one for one in plan.findings if one.key == "hole_1_rate")
     assert rate.said.endswith(f": {band}.")
     view = plan.answers.at("holes", 1)

@@ -14,7 +14,7 @@ from interview.garden.earth.materials import BULKING, Soil
 from interview.garden.guidance import STEEPEST_PERCENT
 from interview.garden.site.siting import SLOPE_STOP
 from interview.garden.survey.runoff import COEFFICIENTS, GRAVEL
-from interview.quantities.evidence import Source, Standing
+from interview.quantities.evidence import Provenance, Source
 
 
 @pytest.fixture(scope="module")
@@ -26,7 +26,7 @@ def sources() -> set[Source]:
     return {one for one in gc.get_objects() if isinstance(one, Source)}
 
 
-READ = (Standing.PUBLISHED, Standing.SECONDARY)
+READ = (Provenance.PUBLISHED, Provenance.SECONDARY)
 PLACED = r"\b(19|20)\d\d\b|web pages?|undated|p\. \w|section \d|Code \d|table \d|example \d"
 """A year, a page, a section; or the word that there is none."""
 UNSURE = r"from memory|as told|as kept|as quoted|not shown|second|summar"
@@ -49,28 +49,28 @@ def test_what_was_not_read_in_the_publication_itself_is_not_called_published(sou
     claims = [
         one.title
         for one in sources
-        if one.standing is Standing.PUBLISHED and re.search(UNSURE, one.title)
+        if one.standing is Provenance.PUBLISHED and re.search(UNSURE, one.title)
     ]
     assert not claims
 
 
 def test_a_second_copy_is_said_on_the_sheet():
-    found = Source("Step 6, Alabama Extension, web page", Standing.SECONDARY)
+    found = Source("Step 6, Alabama Extension, web page", Provenance.SECONDARY)
     assert str(found).endswith("(published, read in a second copy)")
 
 
 def test_gravel_is_not_laid_at_the_door_of_the_rule_for_compacted_cover():
     assert "compacted cover" in COEFFICIENTS.title and "gravel" not in COEFFICIENTS.title
-    assert GRAVEL.standing is Standing.OURS
+    assert GRAVEL.standing is Provenance.OURS
 
 
 def test_the_slope_that_stops_names_only_what_was_read():
     assert "Penn State" not in SLOPE_STOP.source.title
     penn = [one for one in STEEPEST_PERCENT if "Penn State" in one.source.title]
-    assert [one.source.standing for one in penn] == [Standing.SECONDARY]
+    assert [one.source.standing for one in penn] == [Provenance.SECONDARY]
 
 
 def test_the_bulking_of_each_soil_says_where_it_comes_from():
-    assert BULKING[Soil.SAND].source.standing is Standing.SECONDARY
-    assert BULKING[Soil.LOAM].source.standing is Standing.MEMORY
-    assert BULKING[Soil.CLAY].source.standing is Standing.OURS
+    assert BULKING[Soil.SAND].source.standing is Provenance.SECONDARY
+    assert BULKING[Soil.LOAM].source.standing is Provenance.MEMORY
+    assert BULKING[Soil.CLAY].source.standing is Provenance.OURS

@@ -8,15 +8,15 @@ from interview.asking.model import Unanswered
 from interview.drawing.canvas import cells
 from interview.garden.place import questions as start
 from interview.garden.survey import questions as survey
-from interview.garden.survey import sheet
 from interview.garden.survey.results import drawing_of, runoff_ways
 from interview.quantities.units import magnitude
+from interview.sheet import survey as sheet
 from interview.sheet.figures_file import figures_text
 from interview.sheet.report import plan_text
 
 
 def here(plan):
-    return [magnitude(one.drains_here, "ft**2") for one in plan.catchment.surfaces]
+    return [magnitude(one.drains_here, "ft**2") for one in plan.survey.catchment.surfaces]
 
 
 def surface(number, kind="roof", pieces="rectangle 20 ft by 30 ft", **more):
@@ -67,7 +67,7 @@ def test_an_upper_roof_takes_the_share_of_the_roof_it_falls_on(plan_of):
     }
     plan = plan_of(texts)
     assert here(plan) == pytest.approx([300, 150])
-    assert plan.catchment.driver == "the share of roof 1"
+    assert plan.survey.catchment.driver == "the share of roof 1"
     alone = plan_of({**texts, "surfaces.2.falls_on": "no"})
     assert here(alone) == pytest.approx([300, 300])
 
@@ -75,7 +75,7 @@ def test_an_upper_roof_takes_the_share_of_the_roof_it_falls_on(plan_of):
 def test_two_walkers_measure_one_roof(plan_of, walkers):
     plan = plan_of({**walkers, **surface(1, pieces="rectangle 8 paces by 10 paces Bob")})
     assert here(plan) == pytest.approx([8 * 2.5 * 10 * 3])
-    names = {name for name, part in plan.catchment.shares.items() if part > 0}
+    names = {name for name, part in plan.survey.catchment.shares.items() if part > 0}
     assert {"the length of the pace of Ann", "the length of the pace of Bob"} <= names
     sheet = plan_text(plan)
     assert "Pace of Ann: one pace is 2.5 ft" in sheet
@@ -92,19 +92,19 @@ def test_a_slope_keeps_the_error_of_the_pace(plan_of):
     }
     slope = {"surface_basis": "slope", "surface_pitch": "6 in 12"}
     paced = "rectangle 16 paces by 7 paces"
-    level = plan_of({**pacing, **surface(1, pieces=paced)}).catchment
-    steep = plan_of({**pacing, **surface(1, pieces=paced, **slope)}).catchment
+    level = plan_of({**pacing, **surface(1, pieces=paced)}).survey.catchment
+    steep = plan_of({**pacing, **surface(1, pieces=paced, **slope)}).survey.catchment
     assert steep.relative_error == pytest.approx(level.relative_error)
     assert steep.shares["the length of your pace"] > 0.01
 
 
 def test_a_local_coefficient_stands_in_place_of_the_usual_one(plan_of):
     texts = {"units": "us", **surface(1, "gravel", runoff_local="0.7")}
-    assert magnitude(plan_of(texts).catchment.weighted, "ft**2") == pytest.approx(420)
+    assert magnitude(plan_of(texts).survey.catchment.weighted, "ft**2") == pytest.approx(420)
     numbered = plan_of({**texts, "runoff_by": "curve_number"})
-    assert magnitude(numbered.catchment.weighted, "ft**2") == pytest.approx(420)
+    assert magnitude(numbered.survey.catchment.weighted, "ft**2") == pytest.approx(420)
     usual = plan_of({**texts, "surfaces.1.runoff_local": "usual"})
-    assert magnitude(usual.catchment.weighted, "ft**2") == pytest.approx(150)
+    assert magnitude(usual.survey.catchment.weighted, "ft**2") == pytest.approx(150)
 
 
 @pytest.mark.parametrize("text", ["1.2", "-0.1", "some"])
@@ -127,7 +127,7 @@ def test_lawn_goes_by_its_cover_and_soil(plan_of, group, cover, number):
     assert ways.coefficient is None
     storage = 1000 / number - 10
     runoff = max(0.0, 2 - 0.2 * storage) ** 2 / (2 + 0.8 * storage)
-    assert plan.catchment.surfaces[0].coefficient == pytest.approx(runoff / 2)
+    assert plan.survey.catchment.surfaces[0].coefficient == pytest.approx(runoff / 2)
 
 
 @pytest.fixture
@@ -160,7 +160,7 @@ def test_the_sheet_says_what_each_surface_brings_in_words_to_picture(yard):
 
 
 def test_the_volume_is_the_weighted_area_under_the_rain(yard):
-    found = yard.catchment
+    found = yard.survey.catchment
     gallons = magnitude(found.brings(yard.answers[start.RAIN_DEPTH]), "gal")
     assert gallons == pytest.approx(magnitude(found.weighted, "ft**2") / 12 * 7.48052, rel=1e-6)
     assert "catchment_volume:" in figures_text(yard)
@@ -197,7 +197,7 @@ def test_north_is_drawn_only_where_a_person_said_which_way_it_is(given):
 def test_a_surface_without_pieces_waits_for_them(given, plan_of):
     texts = {"surfaces.1.surface_name": "a", "surfaces.1.surface_kind": "roof"}
     with pytest.raises(Unanswered) as gap:
-        _ = plan_of(texts).catchment
+        _ = plan_of(texts).survey.catchment
     assert gap.value.question is survey.PIECES
 
 
@@ -320,7 +320,9 @@ def test_the_parts_of_the_drawing_and_of_the_table_are_the_same(plan_of):
     from interview.garden.survey.results import way_of, whole_share
 
     plan = plan_of({"units": "us", **UPPER})
-    for row, view in zip(plan.catchment.surfaces, plan.answers.items("surfaces"), strict=True):
+    for row, view in zip(
+        plan.survey.catchment.surfaces, plan.answers.items("surfaces"), strict=True
+    ):
         assert whole_share(way_of(view)) == pytest.approx(row.share)
 
 

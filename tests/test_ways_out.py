@@ -42,7 +42,7 @@ def test_the_room_holds_what_was_worked_by_hand(cramped):
 def test_every_way_says_what_it_holds_whole_of_the_ladder(cramped):
     plan = cramped()
     for way in ways_out(plan):
-        assert 0 <= way.storms_held <= len(plan.ladder)
+        assert 0 <= way.storms_held <= len(plan.storms.ladder)
         assert way.record_share is None
     assert found(plan, "Take").storms_held < found(plan, "2 beds side by side").storms_held
 
@@ -51,8 +51,8 @@ def test_the_numbers_of_a_way_are_those_of_the_plan_it_leads_to(cramped, plan_of
     way = found(cramped(deepest_pond="5 in", known_rate="1 in/h"), "Let the pond be as deep")
     deep = f"{magnitude(way.garden.depth, 'in')} in"
     other = plan_of({**sized, "deepest_pond": deep, "known_rate": "1 in/h"})
-    assert way.garden == other.garden
-    assert way.rain_held == other.rain_held
+    assert way.garden == other.size.garden
+    assert way.rain_held == other.size.rain_held
 
 
 def test_a_deeper_pond_is_offered_only_where_the_soil_empties_it(cramped):
@@ -68,7 +68,7 @@ def test_two_beds_each_fit_the_room_and_share_the_water(cramped):
     plan = cramped()
     way = found(plan, "2 beds side by side")
     assert way.beds == 2 and way.fits
-    served = quantity(magnitude(plan.catchment.weighted, "ft**2") / 2, "ft**2")
+    served = quantity(magnitude(plan.survey.catchment.weighted, "ft**2") / 2, "ft**2")
     assert way.rain_held == rain_held(way.garden, served)
     assert way.rain_held >= quantity(1, "in")
     assert magnitude(way.garden.rim_length, "ft") <= 16 + 1e-9
@@ -99,7 +99,7 @@ def test_half_of_the_water_needs_less_garden(cramped):
     plan = cramped()
     way = found(plan, "Send half")
     assert way.beds == 1
-    needed = magnitude(plan.needed_basin.rim_area, "ft**2")
+    needed = magnitude(plan.size.needed_basin.rim_area, "ft**2")
     assert magnitude(way.garden.rim_area, "ft**2") < 0.75 * needed
 
 
@@ -114,7 +114,7 @@ def test_the_share_of_the_record_is_told_for_each_way(cramped, tmp_path):
     plan = cramped(has_rain_record="yes", rain_record="rain.csv", rain_record_unit="in")
     shares = {label: way.record_share for label, way in by_label(plan).items()}
     assert all(0 < share <= 1 for share in shares.values())
-    assert shares["Take what the room holds"] == pytest.approx(plan.real_years.share_held)
+    assert shares["Take what the room holds"] == pytest.approx(plan.storms.real_years.share_held)
     assert shares["2 beds side by side, the water shared out"] > shares["Take what the room holds"]
     assert "of the record's runoff" in " ".join(plan_text(plan).split())
 
@@ -124,17 +124,17 @@ def test_the_share_of_the_record_is_told_for_each_way(cramped, tmp_path):
 
 def test_a_room_given_as_an_area_holds_what_fits_into_it(plan_of, sized, level_spot):
     plan = plan_of({**sized, **level_spot, "room_area": "176 sq ft"})
-    assert plan.too_big
-    assert magnitude(plan.garden.rim_area, "ft**2") == pytest.approx(176)
-    assert 0.6 < magnitude(plan.rain_held, "in") < 0.9
-    assert found(plan, "Take what the room holds").garden == plan.garden
+    assert plan.size.too_big
+    assert magnitude(plan.size.garden.rim_area, "ft**2") == pytest.approx(176)
+    assert 0.6 < magnitude(plan.size.rain_held, "in") < 0.9
+    assert found(plan, "Take what the room holds").garden == plan.size.garden
     assert "The room was given as an area" in plan_text(plan)
 
 
 def test_a_room_of_ample_area_changes_nothing(plan_of, sized, level_spot):
     free = plan_of({**sized, **level_spot})
     plan = plan_of({**sized, **level_spot, "room_area": "1000 sq ft"})
-    assert not plan.too_big and plan.garden == free.garden
+    assert not plan.size.too_big and plan.size.garden == free.size.garden
 
 
 def test_a_room_too_small_for_any_floor_is_refused_in_a_sentence(plan_of, sized, level_spot):
@@ -154,14 +154,18 @@ def test_two_beds_are_counted_in_the_soil_the_shopping_and_the_plants(
     one = plan_of({**sized, **level_spot})
     two = plan_of({**sized, **level_spot, "beds": "2", "beds_how": how})
     assert figure("bed_count", two) == 2
-    assert isinstance(two.garden, Basin)
+    assert isinstance(two.size.garden, Basin)
     assert figure("rain_held", two) >= 1
-    bank = two.level_berm.cut + two.mulch_soil
+    bank = two.earth.level_berm.cut + two.earth.mulch_soil
     assert figure("soil_dug_total", two) == pytest.approx(2 * magnitude(bank, "ft**3"))
-    edging = {item.name: item.amount for item in two.shopping}["edging"]
-    around = 4 * (magnitude(two.garden.rim_length, "ft") + magnitude(two.garden.rim_width, "ft"))
+    edging = {item.name: item.amount for item in two.earth.shopping}["edging"]
+    around = 4 * (
+        magnitude(two.size.garden.rim_length, "ft") + magnitude(two.size.garden.rim_width, "ft")
+    )
     assert magnitude(edging, "ft") == pytest.approx(around)
-    assert magnitude(two.garden.rim_area, "ft**2") < magnitude(one.garden.rim_area, "ft**2")
+    assert magnitude(two.size.garden.rim_area, "ft**2") < magnitude(
+        one.size.garden.rim_area, "ft**2"
+    )
     sheet = plan_text(two)
     assert "2 equal beds" in sheet and "2 beds of" in sheet
 
@@ -170,8 +174,8 @@ def test_the_last_notch_of_a_row_passes_the_flow_of_the_whole(plan_of, sized, le
     texts = {**sized, **level_spot, "beds": "2"}
     side = plan_of({**texts, "beds_how": "side_by_side"})
     row = plan_of({**texts, "beds_how": "in_a_row"})
-    assert magnitude(row.notch.flow, "ft**3/s") == pytest.approx(
-        2 * magnitude(side.notch.flow, "ft**3/s")
+    assert magnitude(row.earth.notch.flow, "ft**3/s") == pytest.approx(
+        2 * magnitude(side.earth.notch.flow, "ft**3/s")
     )
 
 

@@ -147,7 +147,7 @@ def test_a_hole_that_hardly_falls_in_ten_hours_means_no_garden_here(typed, hole,
     assert test["drop_rate"] == near(0.075, 3)
     assert test["corrected"] == near(0.01686, 5)
     assert plan.verdict.value == "stop"
-    assert plan.depth.too_shallow
+    assert plan.size.depth.too_shallow
 
 
 # Pacing and the survey
@@ -242,13 +242,13 @@ def test_the_garden_for_six_hundred_feet_of_roof(typed, sized, figure):
     # The custom takes the roof's own area; the weighted area would give 95, and 114 with the
     # rain that falls on the garden itself.
     assert figure("rule_of_thumb_area", plan) == pytest.approx(100)
-    assert magnitude(plan.hand_check, "ft**2") == pytest.approx(114)
+    assert magnitude(plan.size.hand_check, "ft**2") == pytest.approx(114)
     assert figure("mid_area", plan) == near(132.7, 1)
     assert figure("needed_floor_length", plan) == near(14.79, 2)
     assert figure("needed_floor_width", plan) == near(6.644, 3)
     assert figure("needed_volume", plan) == near(66.70, 2)
     assert figure("recommended_area", plan) == pytest.approx(140)
-    needed = plan.required.basin
+    needed = plan.size.required.basin
     edges = (needed.edge_length, needed.edge_width, needed.rim_length, needed.rim_width)
     assert [magnitude(one, "ft") for one in edges] == [
         near(17.79, 2),

@@ -14,7 +14,7 @@ _COMMENT = re.compile(r"(?<![^\s])#[^\r\n]*")
 Span = tuple[int, int]
 
 
-class Layout:
+class TextLayout:
     """A text together with its nodes and comments; positions are offsets in the text."""
 
     def __init__(self, text: str, root: Part, notes: Notes) -> None:

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from collections.abc import Callable, Collection, Iterator
+from dataclasses import dataclass, field
 from pathlib import Path
 
 from interview.answers_file import reason, regular_file, shown
 from interview.answers_file.regular_file import NotRegular, TooLarge
+from interview.asking.results import Results
 from interview.reading.text_lines import lines_of
 
 SIZE_LIMIT = 50_000_000
@@ -50,6 +51,11 @@ class NamedFile:
         return "".join(parts)
 
 
+def no_files(path: str) -> NamedFile:
+    """Raise ``NoFile``: no file may be read here."""
+    raise NoFile(f"{path} is not read here.")
+
+
 def text_opener(folder: Path) -> Callable[[str], NamedFile]:
     """Return what looks up the files that answers name, beside the answers file."""
 
@@ -86,3 +92,45 @@ def _why(path: Path, trouble: Exception) -> str:
         case OSError():
             return f"{name} cannot be read. {reason(trouble)}"
     return f"{name} cannot be read. Check its path."
+
+
+@dataclass(frozen=True)
+class ReadsFiles(Results):
+    """Results that come from files besides: they hold while those files stay as they are."""
+
+    open_text: Callable[[str], NamedFile] = field(default=no_files, kw_only=True, compare=False)
+    """Looks up a file that an answer names; raises ``NoFile``."""
+    files: dict[str, NamedFile | str] = field(
+        default_factory=dict, kw_only=True, compare=False, repr=False
+    )
+    """The files looked up so far, by name; the reason where one cannot be read."""
+
+    def file_of(self, name: str) -> NamedFile:
+        """Look up a file; raises ``NoFile``."""
+        try:
+            file = self.files[name] = self.open_text(name)
+        except NoFile as trouble:
+            self.files[name] = str(trouble)
+            raise
+        return file
+
+    def holds_beside(self, new: Results, gone: Collection[str], taken: Collection[str]) -> bool:
+        """Tell whether what was worked out holds for ``new``, and the files are as they were."""
+        return super().holds_beside(new, gone, taken) and all(
+            _looked_up(self.open_text, name) == file for name, file in dict(self.files).items()
+        )
+
+    def take_over(self, old: Results, gone: Collection[str], taken: Collection[str]) -> bool:
+        """Keep what ``old`` has worked out, where it holds here too; tell whether it does."""
+        if not super().take_over(old, gone, taken):
+            return False
+        if isinstance(old, ReadsFiles):
+            self.files.update(old.files)
+        return True
+
+
+def _looked_up(open_text: Callable[[str], NamedFile], name: str) -> NamedFile | str:
+    try:
+        return open_text(name)
+    except NoFile as trouble:
+        return str(trouble)

@@ -7,7 +7,7 @@ from collections.abc import Mapping as TreeMapping
 from collections.abc import Sequence as TreeList
 
 from interview.answers_file import rendering
-from interview.answers_file.layout import Layout
+from interview.answers_file.layout import TextLayout
 from interview.answers_file.nodes import Entry, Mapping, Part, Scalar, Sequence, compose, plain
 from interview.answers_file.scalars import written
 from interview.answers_file.tree import (
@@ -61,7 +61,7 @@ def splice(
 
 
 def _ends_well(text: str) -> str:
-    return "" if text.endswith(("\n", "\r")) else Layout.line_end(text)
+    return "" if text.endswith(("\n", "\r")) else TextLayout.line_end(text)
 
 
 class _Splicer:
@@ -72,7 +72,7 @@ class _Splicer:
         self.edits: list[tuple[int, int, str]] = []
 
     def edited(self, root: Mapping, wanted: Tree) -> str:
-        self.layout = Layout(self.text, root, self.notes)
+        self.layout = TextLayout(self.text, root, self.notes)
         self.mapping(root, wanted, ())
         out, done = [], 0
         # at one place insertions go first: they belong to the key above

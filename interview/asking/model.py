@@ -5,8 +5,11 @@ from __future__ import annotations
 import datetime as dt
 import re
 from collections.abc import Callable, Iterator, Mapping, Sequence
+from contextlib import contextmanager
+from contextvars import ContextVar
 from dataclasses import dataclass, field, replace
 from enum import Enum
+from functools import cached_property
 from typing import Any, Generic, Protocol, TypeVar
 
 from interview.asking import lands, own_fault
@@ -68,6 +71,15 @@ class Unanswered(Exception):
         return answers.told(self.why or self.question.label)
 
 
+@contextmanager
+def waits_for(question: Question[Any], answers: Answers) -> Iterator[None]:
+    """Turn a calculation's refusal into waiting for a better answer to ``question``."""
+    try:
+        yield
+    except ValueError as wrong:
+        raise Unanswered(question, answers.address(question), why=str(wrong)) from None
+
+
 NO_CLOCK = dt.datetime(2000, 1, 1, tzinfo=dt.UTC)
 """Stands for the clock where answers are only read back and hold full dates."""
 
@@ -75,6 +87,11 @@ NO_CLOCK = dt.datetime(2000, 1, 1, tzinfo=dt.UTC)
 def always(_: Answers) -> bool:
     """Return true: the question applies to every garden."""
     return True
+
+
+def never(_: Answers) -> bool:
+    """Return false: nobody else is waited for."""
+    return False
 
 
 def no_objection(_value: Any, _answers: Answers) -> str | None:
@@ -186,6 +203,8 @@ class Group:
     questions: tuple[Question[Any], ...]
     another: Question[bool]
     """Asked last: is there one more?"""
+    chosen: str = ""
+    """The key of a question outside, whose answer is the number of one of them."""
 
     def __iter__(self) -> Iterator[Question[Any]]:
         yield from self.questions
@@ -201,6 +220,8 @@ class Stage:
     title: str
     intro: str
     parts: tuple[Question[Any] | Group, ...]
+    waits: Callable[[Answers], bool] = never
+    """Whether it waits for somebody else though all is answered."""
 
     def questions(self) -> Iterator[Question[Any]]:
         """Yield every question once, in order."""
@@ -211,7 +232,7 @@ class Stage:
                 yield part
 
 
-class Standing(Enum):
+class Status(Enum):
     """Where a question stands."""
 
     OPEN = "open"
@@ -222,15 +243,103 @@ class Standing(Enum):
 
 _NAMING = ("_name", "_why", "_by")
 """How the keys of questions end whose answers are told again in sentences."""
+_NAMES = "names."
+"""Stands among the addresses looked at for every answer whose key ends so."""
+
+
+@dataclass(frozen=True, eq=False)
+class Interview:
+    """A whole interview in its written order, and how its answers are read."""
+
+    stages: tuple[Stage, ...]
+    units_of: Callable[[Answers], str]
+    """The units in which a bare number is meant."""
+    pace_of: Callable[[Answers, str], Quantity]
+    """The length of one pace of somebody by name."""
+    country_of: Callable[[Answers], str] = lambda _: lands.US
+    """The id of the garden's country."""
+
+    @cached_property
+    def questions(self) -> Mapping[str, Question[Any]]:
+        """Every question by its key, in order."""
+        return {q.key: q for stage in self.stages for q in stage.questions()}
+
+    @cached_property
+    def groups(self) -> Mapping[str, Group]:
+        """Every repeated group by its key."""
+        parts = (part for stage in self.stages for part in stage.parts)
+        return {part.key: part for part in parts if isinstance(part, Group)}
+
+    @cached_property
+    def stage_of(self) -> Mapping[str, Stage]:
+        """The stage of every question and group, by key."""
+        named = {part.key: stage for stage in self.stages for part in stage.parts}
+        return named | {q.key: stage for stage in self.stages for q in stage.questions()}
+
+    @cached_property
+    def order(self) -> Mapping[str, int]:
+        """The place of every question in the written order."""
+        return {key: place for place, key in enumerate(self.questions)}
+
+    def question_at(self, address: str) -> tuple[Question[Any], int] | None:
+        """Return the question kept at ``address`` and its item number (0 outside groups)."""
+        parts = address.split(".")
+        question = self.questions.get(parts[-1])
+        if question is None:
+            return None
+        if len(parts) == 1:
+            return None if question.group else (question, 0)
+        if len(parts) == 3 and parts[1].isdigit() and question.group == parts[0]:
+            return question, int(parts[1])
+        return None
+
+    def answers(
+        self, texts: Mapping[str, str] | None = None, now: dt.datetime = NO_CLOCK
+    ) -> Answers:
+        """Return answers to this interview holding ``texts`` by address."""
+        return Answers(dict(texts or {}), self, now)
+
+
+_NOTED: ContextVar[tuple[set[str], ...]] = ContextVar("noted", default=())
+
+
+@contextmanager
+def noting(reads: set[str]) -> Iterator[set[str]]:
+    """Add to ``reads`` the address of every answer looked at within, in this thread.
+
+    How many items a group has is noted as ``group.``, such as ``holes.``.
+    """
+    token = _NOTED.set((*_NOTED.get(), reads))
+    try:
+        yield reads
+    finally:
+        _NOTED.reset(token)
+
+
+def _note(*addresses: str) -> None:
+    for reads in _NOTED.get():
+        reads.update(addresses)
+
+
+def changed(before: Answers, after: Answers) -> frozenset[str]:
+    """Return every address whose words differ, and ``group.`` for each group with other items."""
+    one, two = before.texts, after.texts
+    if one is two:
+        return frozenset()
+    found = {a for a in one.keys() | two.keys() if one.get(a) != two.get(a)}
+    groups = {a.split(".")[0] for a in found if "." in a}
+    found |= {f"{key}." for key in groups if before.numbers(key) != after.numbers(key)}
+    if any(address.endswith(_NAMING) for address in found):
+        found.add(_NAMES)
+    return frozenset(found)
 
 
 @dataclass(frozen=True)
-class Customs:
-    """How answers are read that depend on other answers: units, a person's pace, the country."""
+class _Kept:
+    """A value worked out from the words, and the addresses it was worked out from."""
 
-    units_of: Callable[[Answers], str]
-    pace_of: Callable[[Answers, str], Quantity]
-    country_of: Callable[[Answers], str] = lambda _: lands.US
+    value: Any
+    reads: frozenset[str]
 
 
 @dataclass(frozen=True)
@@ -238,25 +347,40 @@ class Answers:
     """The answers so far: an unchanging map from address to the words kept.
 
     The address of a question is its key; inside a group, ``group.number.key`` with numbers from 1.
-    Values are always worked out from the words, so nothing drifts.
+    Values are always worked out from the words, so nothing drifts; each is worked out once, and
+    kept while none of the words it was worked out from change.
     """
 
     texts: Mapping[str, str]
-    customs: Customs
+    interview: Interview
     now: dt.datetime = NO_CLOCK
     """The instant at which words such as "today" and "10:15" are meant."""
     scope: tuple[str, int] | None = None
     """The group and number whose questions are meant."""
-    _values: dict[str, Any] = field(default_factory=dict, repr=False, compare=False)
+    _values: dict[str, _Kept] = field(default_factory=dict, repr=False, compare=False)
+
+    def once(self, name: str, work: Callable[[], T], meanwhile: T | None = None) -> T:
+        """Return what ``work`` gives, worked out once for these answers and kept by ``name``.
+
+        The same for every scope and instant, so it may depend on neither. What asks for it while
+        it is worked out gets ``meanwhile``, where that is given.
+        """
+        kept = self._values.get(name)
+        if kept is None:
+            if meanwhile is not None:
+                self._values[name] = _Kept(meanwhile, frozenset())
+            with noting(set()) as reads:
+                value = work()
+            kept = self._values[name] = _Kept(value, frozenset(reads))
+        else:
+            _note(*kept.reads)
+        return kept.value  # type: ignore[no-any-return]
 
     @property
     def units(self) -> str:
         """Return the units shown: ``us`` or ``metric``."""
-        if "units" not in self._values:
-            # Its own question, read meanwhile, may be told in the units that are looked for.
-            self._values["units"] = US
-            self._values["units"] = self.customs.units_of(self)
-        return str(self._values["units"])
+        # Its own question, read meanwhile, may be told in the units that are looked for.
+        return self.once("units", lambda: self.interview.units_of(self), meanwhile=US)
 
     @property
     def today(self) -> dt.date:
@@ -271,10 +395,7 @@ class Answers:
     @property
     def country(self) -> str:
         """Return the id of the garden's country; the United States until another is chosen."""
-        if "country" not in self._values:
-            self._values["country"] = lands.US
-            self._values["country"] = self.customs.country_of(self)
-        return str(self._values["country"])
+        return self.once("country", lambda: self.interview.country_of(self), meanwhile=lands.US)
 
     def told(self, sentence: str) -> str:
         """Return a sentence in the units shown and the words of the country.
@@ -289,16 +410,18 @@ class Answers:
 
     def _names(self) -> re.Pattern[str]:
         """Return what finds the person's own names and notes in a sentence."""
-        found: re.Pattern[str] | None = self._values.get("names")
-        if found is None:
+
+        def found() -> re.Pattern[str]:
+            _note(_NAMES)
             own = {
                 text
                 for address, text in self.texts.items()
                 if address.endswith(_NAMING) and lands.tell(text, self.country, self.metric) != text
             }
             words = "|".join(re.escape(one) for one in sorted(own, key=len, reverse=True))
-            found = self._values["names"] = re.compile(rf"(?<!\w)({words or '(?!)'})(?!\w)")
-        return found
+            return re.compile(rf"(?<!\w)({words or '(?!)'})(?!\w)")
+
+        return self.once("names", found)
 
     def by_units(self, us: str, metric: str) -> str:
         """Return the first or the second, by the units shown."""
@@ -306,7 +429,7 @@ class Answers:
 
     def pace(self, walker: str) -> Quantity:
         """Return the length of one pace of ``walker``; raises ``Unanswered`` or ``Refused``."""
-        return self.customs.pace_of(self, walker)
+        return self.interview.pace_of(self, walker)
 
     def address(self, question: Question[Any]) -> str:
         """Return where the answer to ``question`` is kept."""
@@ -316,24 +439,23 @@ class Answers:
             raise LookupError(f"{question.key} is asked within {question.group}")
         return f"{question.group}.{self.scope[1]}.{question.key}"
 
+    def text_at(self, address: str) -> str | None:
+        """Return the words kept at ``address``, or nothing."""
+        _note(address)
+        return self.texts.get(address)
+
     def text(self, question: Question[Any]) -> str | None:
         """Return the words kept for ``question``, or nothing."""
-        return self.texts.get(self.address(question))
+        return self.text_at(self.address(question))
 
-    def standing(self, question: Question[Any]) -> Standing:
+    def standing(self, question: Question[Any]) -> Status:
         """Return where ``question`` stands, reading its words if there are any."""
         text = self.text(question)
         if text is None:
-            return Standing.OPEN
+            return Status.OPEN
         if is_unknown(text):
-            return Standing.UNKNOWN
-        try:
-            self._read(question, text)
-        except Refused:
-            return Standing.FAULTY
-        except Unanswered:
-            return Standing.ANSWERED
-        return Standing.ANSWERED
+            return Status.UNKNOWN
+        return Status.FAULTY if self.fault(question) is not None else Status.ANSWERED
 
     def fault(self, question: Question[Any]) -> str | None:
         """Return the sentence that refuses the words kept, or nothing."""
@@ -349,20 +471,20 @@ class Answers:
         return None
 
     def _read(self, question: Question[T], text: str) -> T:
-        key = f"{self.address(question)}={text}"
-        if key not in self._values:
+        def value() -> T | Refused | Unanswered:
             try:
-                self._values[key] = question.read(text, self)
+                return question.read(text, self)
             except (Refused, Unanswered) as trouble:
-                self._values[key] = trouble
+                return trouble
             except Exception as fault:
                 own_fault.note(f"the answer {self.address(question)}", fault)
                 said = f"Reading this met a fault of the program ({own_fault.where(fault)})."
-                self._values[key] = Refused(f"{said} Write it in another way.")
-        value = self._values[key]
-        if isinstance(value, (Refused, Unanswered)):
-            raise value.with_traceback(None)
-        return value  # type: ignore[no-any-return]
+                return Refused(f"{said} Write it in another way.")
+
+        found = self.once(f"{self.address(question)}={text}", value)
+        if isinstance(found, (Refused, Unanswered)):
+            raise found.with_traceback(None)
+        return found
 
     def assumed(self, question: Question[Any]) -> str | None:
         """Return the default in use for ``question``, or nothing."""
@@ -411,15 +533,6 @@ class Answers:
             pass
         return False
 
-    def once(self, name: str, work: Callable[[], T]) -> T:
-        """Return what ``work`` gives, worked out once for these answers and kept by ``name``.
-
-        The same for every scope and instant, so it may depend on neither.
-        """
-        if name not in self._values:
-            self._values[name] = work()
-        return self._values[name]  # type: ignore[no-any-return]
-
     def at(self, group: str, number: int) -> Answers:
         """Return the same answers as seen from one item of a group."""
         return replace(self, scope=(group, number))
@@ -431,6 +544,7 @@ class Answers:
     def numbers(self, group: str) -> list[int]:
         """Return the numbers of the items of ``group`` that have any answer."""
         prefix = f"{group}."
+        _note(prefix)
         found = {int(a.split(".")[1]) for a in self.texts if a.startswith(prefix)}
         return sorted(found)
 
@@ -438,14 +552,22 @@ class Answers:
         """Return the answers as seen from each item of ``group`` that has any."""
         return [self.at(group, number) for number in self.numbers(group)]
 
+    def with_texts(self, texts: Mapping[str, str]) -> Answers:
+        """Return answers holding ``texts`` alone; values whose words are the same are kept."""
+        new = replace(self, texts=texts, _values={})
+        gone = changed(self, new)
+        # Another thread may be working out values of these answers just now.
+        kept = {n: one for n, one in dict(self._values).items() if gone.isdisjoint(one.reads)}
+        new._values.update(kept)
+        return new
+
     def with_text(self, address: str, text: str) -> Answers:
         """Return new answers with ``text`` kept at ``address``."""
-        return replace(self, texts={**self.texts, address: text}, _values={})
+        return self.with_texts({**self.texts, address: text})
 
     def without(self, address: str) -> Answers:
         """Return new answers with nothing kept at ``address``."""
-        texts = {a: t for a, t in self.texts.items() if a != address}
-        return replace(self, texts=texts, _values={})
+        return self.with_texts({a: t for a, t in self.texts.items() if a != address})
 
     def without_item(self, group: str, number: int) -> Answers:
         """Return new answers less one item of ``group``; those after it move up."""
@@ -457,7 +579,7 @@ class Answers:
             elif int(parts[1]) != number:
                 place = int(parts[1]) - (int(parts[1]) > number)
                 texts[f"{group}.{place}.{parts[2]}"] = text
-        return replace(self, texts=texts, _values={})
+        return self.with_texts(texts)
 
 
 def option_ids(options: Sequence[tuple[str, str]]) -> list[str]:

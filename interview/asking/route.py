@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Set
+from collections.abc import Iterator, Mapping, Set
 from dataclasses import dataclass
 from typing import Any
 
-from interview.asking.model import Answers, Group, Question, Stage, Standing
-from interview.garden.site import questions as site
-from interview.garden.stages import GROUPS, STAGE_OF, STAGES, question_at
+from interview.asking.model import Answers, Group, Question, Stage, Status
 from interview.reading import is_unknown
 
 
@@ -60,7 +58,7 @@ def stage_steps(stage: Stage, answers: Answers) -> list[Step]:
 
 
 def _asked(answers: Answers) -> Iterator[Step]:
-    for stage in STAGES:
+    for stage in answers.interview.stages:
         for part in stage.parts:
             if isinstance(part, Group):
                 yield from _group_steps(part, stage, answers)
@@ -71,14 +69,20 @@ def _asked(answers: Answers) -> Iterator[Step]:
 def _only(answers: Answers, found: list[Step]) -> Answers:
     addresses = {step.address for step in found}
     items = {(step.question.group, step.number) for step in found if step.number}
-    texts = {a: t for a, t in answers.texts.items() if a in addresses or _noted_of(a, items)}
-    return Answers(texts, answers.customs, answers.now)
+    texts = {
+        address: text
+        for address, text in answers.texts.items()
+        if address in addresses or _noted_of(answers.interview.question_at(address), items)
+    }
+    return answers.whole().with_texts(texts)
 
 
-def _noted_of(address: str, items: Set[tuple[str, int]]) -> bool:
-    """Tell whether ``address`` is what the program noted of one of ``items``."""
-    question, number = question_at(address) or (None, 0)
-    return question is not None and question.noted and (question.group, number) in items
+def _noted_of(found: tuple[Question[Any], int] | None, items: Set[tuple[str, int]]) -> bool:
+    """Tell whether an address is what the program noted of one of ``items``."""
+    if found is None:
+        return False
+    question, number = found
+    return question.noted and (question.group, number) in items
 
 
 def _group_steps(group: Group, stage: Stage, answers: Answers) -> Iterator[Step]:
@@ -102,16 +106,18 @@ def without_item(answers: Answers, group: str, number: int) -> Answers:
     """Return the answers less one item of ``group``: it is not asked again, and a spot chosen
     by its number stays the same spot.
     """
-    left = answers.without_item(group, number)
-    if number > 1 and number >= item_count(GROUPS[group], answers):
-        another = f"{group}.{number - 1}.{GROUPS[group].another.key}"
+    left, asked = answers.without_item(group, number), answers.interview.groups[group]
+    if number > 1 and number >= item_count(asked, answers):
+        another = f"{group}.{number - 1}.{asked.another.key}"
         if another in left.texts:
             left = left.with_text(another, "no")
-    chosen = answers.get(site.CHOSEN_SPOT) if group == site.SPOTS.key else None
+    if not asked.chosen:
+        return left
+    chosen: int | None = answers.get(answers.interview.questions[asked.chosen])
     if chosen == number:
-        return left.without(site.CHOSEN_SPOT.key)
+        return left.without(asked.chosen)
     if chosen is not None and chosen > number:
-        return left.with_text(site.CHOSEN_SPOT.key, str(chosen - 1))
+        return left.with_text(asked.chosen, str(chosen - 1))
     return left
 
 
@@ -128,18 +134,18 @@ def set_aside(answers: Answers) -> list[str]:
 
 def step_at(address: str, answers: Answers) -> Step | None:
     """Return the step kept at ``address`` if there is such a question."""
-    found = question_at(address)
+    found = answers.interview.question_at(address)
     if found is None:
         return None
     question, number = found
-    return Step(question, number, STAGE_OF[question.key])
+    return Step(question, number, answers.interview.stage_of[question.key])
 
 
 def item_name(step: Step, answers: Answers) -> str:
     """Name the thing a question of a group is about, such as ``test hole 2, north end``."""
     if not step.number:
         return ""
-    group = GROUPS[step.question.group]
+    group = answers.interview.groups[step.question.group]
     first = group.questions[0]
     given = step.view(answers).text(first) if first is not step.question else None
     named = f"{group.label} {step.number}"
@@ -160,7 +166,7 @@ def called(name: str, answers: Answers) -> list[Step]:
     ]
 
 
-def standing(step: Step, answers: Answers) -> Standing:
+def standing(step: Step, answers: Answers) -> Status:
     """Return where the question of ``step`` stands."""
     return step.view(answers).standing(step.question)
 
@@ -174,7 +180,7 @@ def next_step(answers: Answers, after: Step | None = None) -> Step | None:
     if after.address in addresses:
         place = addresses.index(after.address) + 1
     else:
-        place = _place_of(after, path)
+        place = _place_of(after, path, answers.interview.order)
     return path[place] if place < len(path) else None
 
 
@@ -185,13 +191,12 @@ def previous_step(answers: Answers, before: Step) -> Step | None:
     if before.address in addresses:
         place = addresses.index(before.address)
     else:
-        place = _place_of(before, path)
+        place = _place_of(before, path, answers.interview.order)
     return path[place - 1] if place > 0 else None
 
 
-def _place_of(gone: Step, path: list[Step]) -> int:
+def _place_of(gone: Step, path: list[Step], order: Mapping[str, int]) -> int:
     """Return where a step that no longer applies would stand in ``path``."""
-    order = {q.key: i for i, q in enumerate(q for s in STAGES for q in s.questions())}
     mark = (order[gone.question.key], gone.number)
     for place, step in enumerate(path):
         if step.question.group == gone.question.group and step.question.group:
@@ -204,7 +209,7 @@ def _place_of(gone: Step, path: list[Step]) -> int:
 
 def open_steps(answers: Answers) -> list[Step]:
     """Return the questions that apply and have no answer at all."""
-    return [step for step in steps(answers) if standing(step, answers) is Standing.OPEN]
+    return [step for step in steps(answers) if standing(step, answers) is Status.OPEN]
 
 
 @dataclass(frozen=True)
@@ -235,16 +240,16 @@ def progress(answers: Answers) -> list[Progress]:
     """Return how far each stage is."""
     found = []
     path = steps(answers)
-    for stage in STAGES:
+    for stage in answers.interview.stages:
         kinds = [standing(step, answers) for step in path if step.stage is stage]
         found.append(
             Progress(
                 stage,
-                sum(1 for one in kinds if one is not Standing.OPEN),
-                kinds.count(Standing.UNKNOWN),
-                kinds.count(Standing.FAULTY),
+                sum(1 for one in kinds if one is not Status.OPEN),
+                kinds.count(Status.UNKNOWN),
+                kinds.count(Status.FAULTY),
                 len(kinds),
-                stage is site.STAGE and answers.whole().get(site.LINES_ANSWERED) is not True,
+                stage.waits(answers.whole()),
             )
         )
     return found

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from interview.drawing.grid import Frame, Grid, Look, draw, nearest
-from interview.drawing.scene import XY, Drawing, Hatch, Key, Label, Place, inside
+from interview.drawing.scene import XY, Drawing, Hatch, Key, Label, LabelSpot, inside
 from interview.drawing.words import arrow_sign, clean, column_width, cut_to, wrapped
 
 LEAST_COLUMNS, LEAST_ROWS = 12, 6
@@ -90,7 +90,7 @@ def lay_out(drawing: Drawing, columns: int, rows: int, look: Look) -> Layout:
         room = max(LEAST_ROWS, rows - len(title) - lines)
         frame = _fit(drawing, columns, drawing.lines or room, look)
         grid = draw(drawing, frame, look)
-        texts, moved = _Placing(drawing, frame, grid, look).all()
+        texts, moved = _LabelPlacing(drawing, frame, grid, look).all()
         if grid.covered >= _HIDDEN and not look.printed:
             moved.append(_TOO_NEAR)
         if len(moved) <= len(overflow):
@@ -150,12 +150,12 @@ def _own_place(label: Label, frame: Frame, size: int) -> tuple[int, int]:
     column, row = nearest(x), nearest(y)
     centered = nearest(x - (size - 1) / 2)
     column, row = {
-        Place.CENTER: (centered, row),
-        Place.LEFT: (column - size - 1, row),
-        Place.RIGHT: (column + 2, row),
-        Place.ABOVE: (centered, row - 1),
-        Place.BELOW: (centered, row + 1),
-        Place.START: (column, row),
+        LabelSpot.CENTER: (centered, row),
+        LabelSpot.LEFT: (column - size - 1, row),
+        LabelSpot.RIGHT: (column + 2, row),
+        LabelSpot.ABOVE: (centered, row - 1),
+        LabelSpot.BELOW: (centered, row + 1),
+        LabelSpot.START: (column, row),
     }[label.place]
     return column + label.shift[0], row + label.shift[1]
 
@@ -169,7 +169,7 @@ def _shifts(far: int, high: int) -> list[tuple[int, int]]:
 _SHIFTS, _SHIFTS_WITHIN = _shifts(_FAR, _HIGH), _shifts(_FAR_WITHIN, _HIGH_WITHIN)
 
 
-class _Placing:
+class _LabelPlacing:
     """Gives each label its cells, in order; what finds none goes to the legend."""
 
     def __init__(self, drawing: Drawing, frame: Frame, grid: Grid, look: Look) -> None:

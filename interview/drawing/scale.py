@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from interview.drawing.scene import Label, Mark, Path, Place, Shape, Symbol, line
+from interview.drawing.scene import Label, LabelSpot, Mark, Path, Shape, Symbol, line
 from interview.quantities.units import plain_number
 
 
@@ -33,7 +33,7 @@ def scale_bar(x: float, y: float, wide: float, unit: str) -> tuple[Shape, ...]:
         line(x, y, x + long, y),
         Mark(x, y, Symbol.TICK),
         Mark(x + long, y, Symbol.TICK),
-        Label(f"scale: {plain_number(long)} {unit}", x + long, y, Place.RIGHT),
+        Label(f"scale: {plain_number(long)} {unit}", x + long, y, LabelSpot.RIGHT),
     )
 
 
@@ -43,7 +43,7 @@ def across(x0: float, x1: float, y: float, text: str) -> tuple[Shape, ...]:
     return (line(x0, y, x1, y), Mark(x0, y, Symbol.TICK), Mark(x1, y, Symbol.TICK), middle)
 
 
-def upright(x: float, y0: float, y1: float, text: str, place: Place) -> tuple[Shape, ...]:
+def upright(x: float, y0: float, y1: float, text: str, place: LabelSpot) -> tuple[Shape, ...]:
     """Return an upright dimension line with its text at one side."""
     ends: tuple[Shape, ...] = (Mark(x, y0, Symbol.TICK), Mark(x, y1, Symbol.TICK))
     path: Path = line(x, y0, x, y1)

@@ -10,7 +10,7 @@ from typing import TypeAlias
 XY: TypeAlias = tuple[float, float]
 
 
-class Place(Enum):
+class LabelSpot(Enum):
     """Where a label's text goes, seen from its point."""
 
     CENTER = "center"
@@ -99,7 +99,7 @@ class Label:
     text: str
     x: float
     y: float
-    place: Place = Place.CENTER
+    place: LabelSpot = LabelSpot.CENTER
     shift: tuple[int, int] = (0, 0)
     within: tuple[float, float, float, float] | None = None
     outline: tuple[XY, ...] = ()

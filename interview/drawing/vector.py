@@ -8,7 +8,7 @@ from xml.sax.saxutils import escape
 
 from interview.drawing.grid import Frame, Look
 from interview.drawing.layout import SAMPLE, Layout, Text, label_text, lay_out
-from interview.drawing.scene import XY, Drawing, Hatch, Mark, Path, Place, Stroke, Symbol
+from interview.drawing.scene import XY, Drawing, Hatch, LabelSpot, Mark, Path, Stroke, Symbol
 from interview.drawing.words import clean, column_width
 
 FONT_MM = 3.0
@@ -130,9 +130,9 @@ class _Page:
         if label.over_line:
             yield _blank(column, y, size)
         place = label.place
-        if place in (Place.CENTER, Place.ABOVE, Place.BELOW):
+        if place in (LabelSpot.CENTER, LabelSpot.ABOVE, LabelSpot.BELOW):
             x, anchor = column + size / 2, "middle"
-        elif place is Place.LEFT:
+        elif place is LabelSpot.LEFT:
             x, anchor = column + size, "end"
         else:
             x, anchor = column, "start"

@@ -1,44 +1,18 @@
-"""The dig gate: nothing is dug before the buried lines are located and answered."""
+"""Which questions are shut while nothing may be dug, and what must be said at once."""
 
 from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import Any
 
-from interview.asking.model import Answers, Question, Standing
+from interview.asking.model import Answers, Question, Status
 from interview.asking.route import Step
 from interview.garden.site import questions as site
-from interview.garden.site.locate import Cause, DigGate, LocateState, PrivateLines, dig_gate
+from interview.garden.site.gate import Bar, dig_bars, dig_reasons, locate_state
 from interview.garden.soak import questions as soak
-from interview.quantities.guards import reaches
-from interview.quantities.units import magnitude
+from interview.garden.soak.questions import BLOCKING_SMELLS
 
-_PRIVATE = {
-    "none": PrivateLines.NONE,
-    "kept_clear": PrivateLines.KEPT_CLEAR,
-    "not_found": PrivateLines.UNKNOWN,
-}
-MARK_UNKNOWN = "You have not said how far the nearest mark is: measure that first."
-MARK_PACED = (
-    "The distance to the nearest mark is in paces, and the length of the pace is not known yet: "
-    "measure the distance with a tape."
-)
-BLOCKING_SMELLS = ("gas", "fuel", "sewage")
-_TO_CHANGE: dict[Cause, Question[Any]] = {
-    Cause.NOT_ASKED: site.LINES_REQUESTED,
-    Cause.REQUEST_TO_COME: site.LINES_ASKED_ON,
-    Cause.WAITING: site.LINES_ASKED_ON,
-    Cause.SILENT: site.LINES_ANSWERED,
-    Cause.MARKED_TOO_SOON: site.LINES_FINISHED_ON,
-    Cause.MARKED_TO_COME: site.LINES_FINISHED_ON,
-    Cause.PRIVATE: site.PRIVATE_LINES,
-    Cause.STALE: site.LINES_ASKED_ON,
-    Cause.WAIT_UNKNOWN: site.LINES_BUSINESS_DAYS,
-    Cause.HOLIDAYS_UNKNOWN: site.LINES_HOLIDAYS,
-    Cause.STALE_BEFORE_OPEN: site.LINES_VALID_DAYS,
-}
 _OF_ONE_REQUEST: tuple[Question[Any], ...] = (
     site.LINES_TICKET,
     site.LINES_ANSWERED,
@@ -46,78 +20,6 @@ _OF_ONE_REQUEST: tuple[Question[Any], ...] = (
     site.MARK_DISTANCE,
 )
 """Answers that speak of the marks of one request and say nothing of those of the next."""
-
-
-@dataclass(frozen=True)
-class Bar:
-    """One reason why a question is shut, and the answers that would have to change."""
-
-    said: str
-    addresses: tuple[str, ...]
-    """Where those answers are kept, the likeliest first."""
-    waits: bool = False
-    """Whether time alone takes it away, unless a date is wrong."""
-
-
-def locate_state(answers: Answers) -> LocateState:
-    """Return what has been done about the buried lines."""
-    whole = answers.whole()
-    asked = whole.get(site.LINES_REQUESTED) == "asked"
-    return LocateState(
-        asked=whole.get(site.LINES_ASKED_ON) if asked else None,
-        all_answered=whole.get(site.LINES_ANSWERED) if asked else None,
-        finished=whole.get(site.LINES_FINISHED_ON) if asked else None,
-        private_lines=_PRIVATE.get(whole.get(site.PRIVATE_LINES) or ""),
-        business_days=site.business_days(whole),
-        valid_days=whole[site.LINES_VALID_DAYS],
-        counted=site.counted(whole),
-        holidays=site.holidays(whole),
-        assumed_holidays=site.assumed_holidays(whole),
-    )
-
-
-def gate_today(answers: Answers, today: dt.date) -> DigGate:
-    """Return whether digging may start on ``today``."""
-    return dig_gate(locate_state(answers), today)
-
-
-def dig_reasons(answers: Answers, today: dt.date) -> list[str]:
-    """Return every reason why no spade may go in today; none where it may."""
-    return [bar.said for bar in _dig_bars(answers.whole(), today)]
-
-
-def _dig_bars(whole: Answers, day: dt.date) -> list[Bar]:
-    found = gate_today(whole, day)
-    bars = [
-        _line_bar(whole, cause, said)
-        for cause, said in zip(found.causes, found.reasons, strict=True)
-    ]
-    if whole.get(site.LINES_REQUESTED) == "asked" and (
-        fault := whole.fault(site.LINES_FINISHED_ON)
-    ):
-        label = site.LINES_FINISHED_ON.label
-        bars.append(Bar(f"“{label}” needs attention: {fault}", (site.LINES_FINISHED_ON.key,)))
-    near = whole.get(site.MARK_DISTANCE)
-    zone = site.tolerance_zone(whole)
-    if near is None:
-        if not bars:
-            said = MARK_PACED if whole.waits(site.MARK_DISTANCE) else MARK_UNKNOWN
-            bars.append(Bar(whole.told(said), (site.MARK_DISTANCE.key,)))
-    elif not reaches(magnitude(near, "m"), magnitude(zone.shown(whole.metric), "m")):
-        said = (
-            f"A mark is within {zone.words(whole.metric)} of where you will dig. Move the hole and "
-            "the garden, and measure again."
-        )
-        bars.append(Bar(whole.told(said), (site.MARK_DISTANCE.key,)))
-    return bars
-
-
-def _line_bar(whole: Answers, cause: Cause, said: str) -> Bar:
-    question = _TO_CHANGE[cause]
-    if cause is Cause.NOT_ASKED and whole.get(site.LINES_REQUESTED) == "asked":
-        question = site.LINES_ASKED_ON
-        said = "You have not yet asked, or not said on which day: the waiting counts from there."
-    return Bar(whole.told(said), (question.key,), waits=cause is Cause.WAITING)
 
 
 def alarm(step: Step, answers: Answers) -> str:
@@ -167,24 +69,24 @@ def _day_bars(view: Answers, today: dt.date) -> list[Bar]:
     if view.get(soak.HOLE_DEPTH) is not None:
         return []
     last = locate_state(view).stale_after or today
-    return _dig_bars(view.whole(), min(today, last))
+    return dig_bars(view.whole(), min(today, last))
 
 
 def _hole_bars(view: Answers, today: dt.date) -> list[Bar]:
     day = view.get(soak.HOLE_DUG_ON)
     whole, here = view.whole(), view.address(soak.HOLE_DUG_ON)
     if day is None:
-        return _dig_bars(whole, today)
+        return dig_bars(whole, today)
     if cleared_before(view):
         return []
     if day > today:
         said = f"The hole is to be dug on {day:%A} {day}; its questions open then."
-        return [*_dig_bars(whole, day), Bar(said, (here,), waits=True)]
-    found = _dig_bars(whole, day)
+        return [*dig_bars(whole, day), Bar(said, (here,), waits=True)]
+    found = dig_bars(whole, day)
     if not found:
         return []
     if view.get(soak.HOLE_DEPTH) is None:
-        return _dig_bars(whole, today)
+        return dig_bars(whole, today)
     if view.get(soak.HOLE_CLEARED) == "no":
         said = (
             f"You said that not every line was clear when this hole was dug on {day}. Do not use "
@@ -255,8 +157,8 @@ def _moves_to(view: Answers, today: dt.date) -> bool:
         and day < today
         and view.get(soak.HOLE_DEPTH) is None
         and not cleared_before(view)
-        and bool(_dig_bars(view.whole(), day))
-        and not _dig_bars(view.whole(), today)
+        and bool(dig_bars(view.whole(), day))
+        and not dig_bars(view.whole(), today)
     )
 
 
@@ -319,7 +221,7 @@ def _due(view: Answers, today: dt.date) -> str | None:
     day, asked = view.get(soak.HOLE_DUG_ON), locate_state(view).asked
     if day is None or asked is None or not asked <= day <= today:
         return None
-    if view.get(soak.HOLE_DEPTH) is None or _dig_bars(view.whole(), day):
+    if view.get(soak.HOLE_DEPTH) is None or dig_bars(view.whole(), day):
         return None
     ticket = view.whole().get(site.LINES_TICKET)
     return f"ticket {' '.join(ticket.split())}" if ticket else "yes"
@@ -337,9 +239,9 @@ def _entailed(before: Answers, view: Answers, today: dt.date) -> Iterator[tuple[
     day, asked = view.get(soak.HOLE_DUG_ON), locate_state(view).asked
     noted, due = view.get(soak.HOLE_CLEARED), _due(view, today)
     if due:
-        if view.standing(soak.HOLE_CLEARED) in (Standing.OPEN, Standing.UNKNOWN):
+        if view.standing(soak.HOLE_CLEARED) in (Status.OPEN, Status.UNKNOWN):
             yield view.address(soak.HOLE_CLEARED), due
     elif noted not in (None, "no") and day is not None:
         own = asked is not None and asked <= day
-        if not _same_hole(before, view) or (own and _dig_bars(view.whole(), day)):
+        if not _same_hole(before, view) or (own and dig_bars(view.whole(), day)):
             yield view.address(soak.HOLE_CLEARED), None

@@ -10,16 +10,16 @@ from dataclasses import dataclass, replace
 
 from interview.garden.site.siting import SLOPE_GOOD, SLOPE_STOP, SLOPE_STOP_SLIDES
 from interview.garden.site.slope import DEPTH_ROWS, Slope, table_depth
-from interview.garden.size.depth import DepthRule
 from interview.garden.size.size_factors import SIZE_FACTOR_TABLE, SIZE_ROW_WORDS, PublishedSize
-from interview.quantities.evidence import Cited, Source, Standing
+from interview.garden.soak.depth import DepthRule
+from interview.quantities.evidence import Cited, Provenance, Source
 from interview.quantities.guards import not_negative, positive, reaches, within
 from interview.quantities.shown import slope_words
 from interview.quantities.units import Quantity, plain_number, quantity, show
 
 
 def _published(title: str) -> Source:
-    return Source(title, Standing.PUBLISHED)
+    return Source(title, Provenance.PUBLISHED)
 
 
 DRAWDOWN_HOURS: tuple[Cited[float], ...] = (
@@ -51,7 +51,7 @@ AREA_SHARES: tuple[Cited[float], ...] = (
         0.20,
         Source(
             "Greentips, Union of Concerned Scientists, April 2009, as kept by Surfrider San Diego",
-            Standing.SECONDARY,
+            Provenance.SECONDARY,
         ),
     ),
     Cited(0.30, _published("Upstream Matters, Georgia watershed guide, web page")),
@@ -66,7 +66,7 @@ LEAST_RATES_IN_H: tuple[Cited[float], ...] = (
         Source(
             "Bioretention, Prince George's County, Maryland, undated, as quoted by folhc.org: the "
             "ideal",
-            Standing.SECONDARY,
+            Provenance.SECONDARY,
         ),
     ),
 )
@@ -83,7 +83,7 @@ OTHER_SLOPE_ROWS = Cited(
     ((1.0, 4.0, 4.0), (4.0, 8.0, 6.0), (8.0, 12.0, 8.0)),
     Source(
         "How to Build a Rain Garden, hand-out, undated, publisher not shown in the copy",
-        Standing.SECONDARY,
+        Provenance.SECONDARY,
     ),
 )
 """Another slope table: from and to percent, and the depth in inches."""
@@ -104,7 +104,7 @@ STEEPEST_PERCENT: tuple[Cited[float], ...] = (
         12.0,
         Source(
             "Penn State Extension, 2019, 10 to 12 %, as told by PA Environment Digest, April 2019",
-            Standing.SECONDARY,
+            Provenance.SECONDARY,
         ),
     ),
     SLOPE_STOP,

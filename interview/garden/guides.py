@@ -13,18 +13,20 @@ from interview.garden.size.size_factors import PublishedSize
 
 def _published(plan: Plan) -> PublishedSize | None:
     try:
-        return plan.published
+        return plan.size.published
     except Unanswered:
         return None
 
 
 _TOPICS: tuple[Callable[[Plan], Guidance], ...] = (
-    lambda p: guidance.drawdown(p.soil.corrected, p.depth.rule, p.metric),
-    lambda p: guidance.sizes(p.catchment.drains_here, _published(p), p.recommended, p.metric),
-    lambda p: guidance.steepest(p.slope),
-    lambda p: guidance.slope_depths(p.slope),
-    lambda p: guidance.least_rates(p.soil.corrected, p.soil.drop_rate, p.metric),
-    lambda p: guidance.pond_depths(p.depth.depth, p.metric),
+    lambda p: guidance.drawdown(p.soak.soil.corrected, p.size.depth.rule, p.metric),
+    lambda p: guidance.sizes(
+        p.survey.catchment.drains_here, _published(p), p.size.recommended, p.metric
+    ),
+    lambda p: guidance.steepest(p.site.slope),
+    lambda p: guidance.slope_depths(p.site.slope),
+    lambda p: guidance.least_rates(p.soak.soil.corrected, p.soak.soil.drop_rate, p.metric),
+    lambda p: guidance.pond_depths(p.size.depth.depth, p.metric),
 )
 
 

@@ -29,9 +29,9 @@ def plan_picture(plan: Plan) -> Drawing:
     """Return one bed seen from above; raises ``Unanswered``."""
     spot = site.chosen_spot(plan.answers)
     drawn = plan_view(
-        plan.garden,
+        plan.size.garden,
         spot.get(site.DOWNHILL) or "flat",
-        plan.notch.width,
+        plan.earth.notch.width,
         plan.answers.get(bed.SPOUT_DISTANCE),
         plan.answers[bed.WATER_BY],
         distances(spot),
@@ -43,22 +43,22 @@ def plan_picture(plan: Plan) -> Drawing:
 def section_picture(plan: Plan) -> Drawing:
     """Return one bed cut along the slope; raises ``Unanswered``."""
     return cross_section(
-        plan.garden,
-        plan.earth,
-        plan.slope.fall,
+        plan.size.garden,
+        plan.earth.earthwork,
+        plan.site.slope.fall,
         plan.answers[bed.MULCH_DEPTH],
         plan.metric,
         plan.answers[bed.BERM_TOP],
-        plan.zone_hours,
+        plan.storms.zone_hours,
     )
 
 
 def levels(plan: Plan) -> tuple[LevelRow, ...]:
     """Return every level of a bed from one string set at its rim; raises ``Unanswered``."""
     return level_table(
-        plan.garden,
-        plan.earth,
-        plan.slope.fall,
+        plan.size.garden,
+        plan.earth.earthwork,
+        plan.site.slope.fall,
         plan.answers[bed.MULCH_DEPTH],
         plan.metric,
         plan.answers[bed.BERM_TOP],
@@ -70,7 +70,7 @@ def pond_pictures(plan: Plan) -> tuple[Drawing, ...]:
 
     Beds side by side are alike. Raises ``Unanswered``.
     """
-    beds = plan.all_held_storm.beds
+    beds = plan.storms.all_held_storm.beds
     return tuple(
         pond_chart(
             one,

@@ -10,8 +10,7 @@ from interview.asking.model import Answers, Question, Unanswered
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
 from interview.garden.size import questions as bed
-from interview.garden.size.basin import Basin
-from interview.garden.storms.beds import MOST_BEDS
+from interview.garden.size.basin import MOST_BEDS, Basin
 from interview.quantities.units import Quantity, magnitude, quantity
 
 STEEPEST = 2.0
@@ -44,12 +43,12 @@ class WayOut:
 
 def ways_out(plan: Plan) -> list[WayOut]:
     """Return the ways out in the order they are worth trying; raises ``Unanswered``."""
-    _ = plan.garden
+    _ = plan.size.garden
     return list(_ways(plan))
 
 
 def _ways(plan: Plan) -> Iterator[WayOut]:
-    if plan.too_big:
+    if plan.size.too_big:
         small = "a smaller garden still takes the small rains, which are most of the rainy days"
         yield from _tried(plan, "Take what the room holds", plan.answers, small, in_room=True)
     yield from _tried(plan, "Let the pond be as deep as the soil allows", _deepest(plan))
@@ -72,10 +71,10 @@ def _depth_text(value: Quantity, metric: bool) -> str:
 
 def _deepest(plan: Plan) -> Answers | None:
     """Return the answers with the cap lifted to what the soil allows, up to 12 in (300 mm)."""
-    soil = min(plan.depth.drop_limit, plan.depth.corrected_limit)
+    soil = min(plan.size.depth.drop_limit, plan.size.depth.corrected_limit)
     most = quantity(DEEPEST_MM, "mm") if plan.metric else quantity(DEEPEST_IN, "in")
     allowed = min(soil, most)
-    if magnitude(allowed, "in") <= magnitude(plan.depth.depth, "in") + WORTH_IN:
+    if magnitude(allowed, "in") <= magnitude(plan.size.depth.depth, "in") + WORTH_IN:
         return None
     text = _depth_text(allowed, plan.metric)
     return plan.answers.with_text(bed.DEEPEST_POND.key, text)
@@ -83,7 +82,7 @@ def _deepest(plan: Plan) -> Answers | None:
 
 def _more_beds(plan: Plan) -> Iterator[WayOut]:
     """Yield more beds, each within a room like the one given, until all the rain is held."""
-    for count in range(plan.bed_count + 1, MOST_BEDS + 1):
+    for count in range(plan.size.bed_count + 1, MOST_BEDS + 1):
         held = False
         for how, words in (
             ("side_by_side", "side by side, the water shared out"),
@@ -103,12 +102,12 @@ def _with_beds(answers: Answers, count: int, how: str) -> Answers:
 
 def _half(plan: Plan) -> Iterator[WayOut]:
     """Yield the garden for half of what drains here: the other half stays where it goes now."""
-    if plan.bed_count * 2 > MOST_BEDS:
+    if plan.size.bed_count * 2 > MOST_BEDS:
         return
     # A bed of twice as many, sharing the water, is a bed for half of the water.
-    answers = _with_beds(plan.answers, plan.bed_count * 2, "side_by_side")
+    answers = _with_beds(plan.answers, plan.size.bed_count * 2, "side_by_side")
     for way in _tried(plan, "Send half of the water elsewhere", answers):
-        yield replace(way, beds=plan.bed_count)
+        yield replace(way, beds=plan.size.bed_count)
 
 
 def _tried(
@@ -120,16 +119,16 @@ def _tried(
     within = replace(plan, answers=_without(answers, bed.FLOOR_LENGTH, bed.FLOOR_WIDTH))
     free = replace(plan, answers=_without(within.answers, *_ROOM))
     try:
-        fits = in_room or not within.too_big
+        fits = in_room or not within.size.too_big
         tried = within if fits else free
         yield WayOut(
             label,
-            tried.garden,
-            tried.rain_held,
+            tried.size.garden,
+            tried.size.rain_held,
             fits,
             note,
-            tried.bed_count,
-            sum(row.share_caught >= HELD for row in tried.ladder),
+            tried.size.bed_count,
+            sum(row.share_caught >= HELD for row in tried.storms.ladder),
             _record_share(tried),
         )
     except Unanswered:
@@ -149,6 +148,6 @@ def _record_share(plan: Plan) -> float | None:
     if not plan.answers[start.HAS_RECORD]:
         return None
     try:
-        return plan.real_years.share_held
+        return plan.storms.real_years.share_held
     except Unanswered:
         return None

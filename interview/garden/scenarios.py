@@ -9,8 +9,7 @@ from typing import Any
 
 from interview.asking import route
 from interview.asking.model import Answers, Question, Unanswered
-from interview.garden.figure import find
-from interview.garden.figures import BY_KEY
+from interview.garden.figures import BY_KEY, find
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
 from interview.garden.size import questions as bed
@@ -93,7 +92,7 @@ LEVERS: tuple[Lever, ...] = (
     Lever(
         bed.DEEPEST_POND,
         "Deepest pond",
-        lambda p: magnitude(p.depth.depth, "mm" if p.metric else "in"),
+        lambda p: magnitude(p.size.depth.depth, "mm" if p.metric else "in"),
         (0.5, "in"),
         (10, "mm"),
     ),
@@ -114,14 +113,14 @@ LEVERS: tuple[Lever, ...] = (
     Lever(
         bed.FLOOR_LENGTH,
         "Floor length",
-        lambda p: magnitude(p.garden.floor_length, "m" if p.metric else "ft"),
+        lambda p: magnitude(p.size.garden.floor_length, "m" if p.metric else "ft"),
         (0.5, "ft"),
         (0.1, "m"),
     ),
     Lever(
         bed.FLOOR_WIDTH,
         "Floor width",
-        lambda p: magnitude(p.garden.floor_width, "m" if p.metric else "ft"),
+        lambda p: magnitude(p.size.garden.floor_width, "m" if p.metric else "ft"),
         (0.5, "ft"),
         (0.1, "m"),
     ),

@@ -7,13 +7,13 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from typing import Any, Protocol
 
-from interview.answers_file.named_files import NamedFile
+from interview.answers_file.named_files import NamedFile, no_files
 from interview.asking import own_fault, route
 from interview.asking.kinds import list_lines
-from interview.asking.model import UNKNOWN_TEXT, Answers, Question, Standing, Unanswered, retold
+from interview.asking.model import UNKNOWN_TEXT, Answers, Question, Status, Unanswered, retold
 from interview.asking.route import Step
 from interview.garden import gate
-from interview.garden.plan import Plan, no_files
+from interview.garden.plan import Plan
 from interview.garden.planting import names as plant_names
 from interview.garden.planting import questions as planting
 from interview.garden.suggest import beside, help_for, trouble_with, value_for
@@ -47,6 +47,8 @@ class Heard:
 
 UNFINISHED = ", unfinished"
 """Stands in the file after the address of a list of which only a part was kept."""
+LOOKED_AT = ", looked at"
+"""Stands there after the address of a question that was gone to though it has its answer."""
 
 
 class Session:
@@ -75,7 +77,11 @@ class Session:
         self._back_to = ""
         self._left = ""
         self._open_then: frozenset[str] = frozenset()
+        self._stopped_at = stopped_at
+        """The place that was kept last."""
         self.step: Step | None = self._resume(stopped_at)
+        if self.step and stopped_at == self.step.address + UNFINISHED:
+            self._unfinished = self.step.address
         self.alarm = ""
         """What must be said at once after the last answer; mostly empty."""
         self.passed_over = ""
@@ -110,19 +116,17 @@ class Session:
     def _resume(self, stopped_at: str) -> Step | None:
         path = route.steps(self._answers)
         addresses = [step.address for step in path]
-        address = stopped_at.removesuffix(UNFINISHED)
+        address = stopped_at.removesuffix(UNFINISHED).removesuffix(LOOKED_AT)
         place = addresses.index(address) if address in addresses else 0
-        if address in addresses and not self.shut(path[place]):
-            if address != stopped_at:
-                self._unfinished = address
-            if address != stopped_at or address in self.drafts:
-                return path[place]
+        meant = address != stopped_at or address in self.drafts
+        if address in addresses and meant and not self.shut(path[place]):
+            return path[place]
         ahead = self._first_open(path[place:]) or self._first_open(path)
         return ahead or (path[-1] if path else None)
 
     def _first_open(self, path: list[Step]) -> Step | None:
         for step in path:
-            if route.standing(step, self._answers) is Standing.OPEN and not self.shut(step):
+            if route.standing(step, self._answers) is Status.OPEN and not self.shut(step):
                 return step
         return None
 
@@ -144,7 +148,7 @@ class Session:
         for bar in gate.bars(step, self._answers, self.now.date()):
             for address in bar.addresses:
                 if address in asked and address != step.address and not self.shut(asked[address]):
-                    known = route.standing(asked[address], self._answers) is Standing.ANSWERED
+                    known = route.standing(asked[address], self._answers) is Status.ANSWERED
                     found.setdefault(address, (bar.waits, known))
         return [asked[address] for address in sorted(found, key=lambda one: found[one])]
 
@@ -177,7 +181,7 @@ class Session:
         if back is not None and here is not None:
             place = {one.address: at for at, one in enumerate(route.steps(self._answers))}
             for way in self.ways(back):
-                missing = route.standing(way, self._answers) is Standing.OPEN
+                missing = route.standing(way, self._answers) is Status.OPEN
                 # Only forward, so that answers left out on the way do not hold one there.
                 if missing and place[way.address] > place.get(here.address, -1):
                     return way
@@ -267,10 +271,6 @@ class Session:
         said = step.worded(self._answers).find_out
         return f"{said} {help_for(step.question, self.plan)}".rstrip()
 
-    def beside(self, step: Step) -> str:
-        """Return what is shown with the question, such as the columns of the rainfall file."""
-        return beside(step.question, self.plan)
-
     def _weigh(self, step: Step, kept: str, view: Answers) -> None:
         try:
             value = step.question.read(kept, view)
@@ -290,13 +290,13 @@ class Session:
         if not lines or step.question not in (planting.FAVOURITES, planting.SWAP_OUT):
             return ""
         try:
-            plants = self.plan.plants
+            plants = self.plan.planting.plants
             if step.question is planting.FAVOURITES:
                 return plant_names.remark_on_wishes(lines, plants)
         except Unanswered:
             return ""
         try:
-            picks = [pick for zone in self.plan.planting.zones for pick in zone.picks]
+            picks = [pick for zone in self.plan.planting.chosen.zones for pick in zone.picks]
             # A plant swapped already is still the one that the line names.
             planted = [one for pick in picks for one in (pick.plant, pick.instead_of) if one]
         except Unanswered:
@@ -348,11 +348,18 @@ class Session:
         self._plan = None
         self.save()
 
-    def save(self) -> bool:
+    def keep_place(self) -> None:
+        """Save where the person is, where coming back would lead to another question."""
+        found = self._resume(self._stopped_at)
+        if self.step and found and found.address != self.step.address:
+            self.save(LOOKED_AT)
+
+    def save(self, why_here: str = "") -> bool:
         """Save now; tell whether it worked and note in ``not_kept`` why not."""
         place = self.step.address if self.step else ""
-        if place and place == self._unfinished:
-            place += UNFINISHED
+        if place:
+            place += UNFINISHED if place == self._unfinished else why_here
+        self._stopped_at = place
         try:
             self._keeper.keep(self._answers, place)
         except NotKept as trouble:
@@ -409,7 +416,7 @@ class Session:
         return step
 
     def _wants_answer(self, step: Step) -> bool:
-        return route.standing(step, self._answers) in (Standing.OPEN, Standing.FAULTY)
+        return route.standing(step, self._answers) in (Status.OPEN, Status.FAULTY)
 
     def _way_back(self) -> Step | None:
         """Return where to go after a visit; nothing where there was none, or one is back."""
@@ -417,7 +424,7 @@ class Session:
             return None
         step: Step | None = self.step
         while (step := route.next_step(self._answers, step)) is not None:
-            opened = route.standing(step, self._answers) is Standing.OPEN
+            opened = route.standing(step, self._answers) is Status.OPEN
             if opened and step.address not in self._open_then and not self.shut(step):
                 return step
         left, self._left = self._left, ""

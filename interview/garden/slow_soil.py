@@ -10,38 +10,38 @@ from interview.garden.place import questions as start
 from interview.garden.plan import Plan
 from interview.garden.size import basin
 from interview.garden.size import questions as bed
-from interview.garden.size.depth import CORRECTED_RATE_HOURS, STRICT_HOURS, DepthRule, Governs
+from interview.garden.soak.depth import CORRECTED_RATE_HOURS, STRICT_HOURS, DepthRule, Governs
 from interview.garden.soak.rates import Band
-from interview.quantities.evidence import PRACTICE, Cited, Source, Standing
+from interview.quantities.evidence import PRACTICE, Cited, Provenance, Source
 from interview.quantities.shown import HIGH, area_words, rate_words
 from interview.quantities.units import METRIC, US, Quantity, magnitude, plain_number, quantity, show
 
 USEFUL_POND_IN, USEFUL_POND_MM = 6.0, 150.0
 """The pond a mended soil should allow: the middle of the published 4 to 8 in (100 to 200 mm)."""
 MIX_DEPTH = {US: (12.0, "in"), METRIC: (300.0, "mm")}
-MIX_DEPTH_SOURCE = Source("a foot of mended soil under the floor", Standing.PRACTICE)
+MIX_DEPTH_SOURCE = Source("a foot of mended soil under the floor", Provenance.PRACTICE)
 COMPOST_SHARE = Cited(
     0.35,
     Source(
         "Rain Garden Handbook for Western Washington, Washington State University Extension and "
         "Department of Ecology, 2013, p. 34: 65 % soil, 35 % compost",
-        Standing.PUBLISHED,
+        Provenance.PUBLISHED,
     ),
 )
 SAND_MIX = Cited(
     ("50 to 60 %", "20 to 30 %", "20 to 30 %"),
     Source(
-        "Soil mix, raingardens.org, Rain Gardens of West Michigan, web page", Standing.PUBLISHED
+        "Soil mix, raingardens.org, Rain Gardens of West Michigan, web page", Provenance.PUBLISHED
     ),
 )
 RETEST_AFTER_H = Cited(
-    48.0, Source("a hole is left to drain two days before it is tested again", Standing.OURS)
+    48.0, Source("a hole is left to drain two days before it is tested again", Provenance.OURS)
 )
 LONGEST_WET_H = Cited(
     72.0,
     Source(
         "LID Plant Recommendations, Appendix G, Monterey Bay, 2007: ponding of 3 days",
-        Standing.PUBLISHED,
+        Provenance.PUBLISHED,
     ),
 )
 
@@ -57,9 +57,9 @@ class Remedy:
 
 def is_slow(plan: Plan) -> bool:
     """Tell whether the soil, and not the wish, limits the pond; raises ``Unanswered``."""
-    bands = {hole.test.band for hole in plan.holes if hole.counts and hole.test is not None}
-    limited = plan.depth.governs is not Governs.CAP
-    return plan.depth.too_shallow or limited or bool(bands & {Band.MARGINAL, Band.NO_FALL})
+    bands = {hole.test.band for hole in plan.soak.holes if hole.counts and hole.test is not None}
+    limited = plan.size.depth.governs is not Governs.CAP
+    return plan.size.depth.too_shallow or limited or bool(bands & {Band.MARGINAL, Band.NO_FALL})
 
 
 def remedies(plan: Plan) -> list[Remedy]:
@@ -72,13 +72,13 @@ def remedies(plan: Plan) -> list[Remedy]:
 
 def takes_nothing(plan: Plan) -> bool:
     """Tell whether no water could be seen to leave by the bottom; raises ``Unanswered``."""
-    return magnitude(plan.soil.corrected, "in/h") <= 0
+    return magnitude(plan.soak.soil.corrected, "in/h") <= 0
 
 
 def _remedies(plan: Plan) -> Iterator[Remedy]:
     yield from _shallower(plan)
     yield _again()
-    faster = plan.soil.corrected < rate_wanted(plan)
+    faster = plan.soak.soil.corrected < rate_wanted(plan)
     if faster:
         yield _mend(plan)
         yield _sand()
@@ -99,7 +99,7 @@ def _area(value: Quantity, plan: Plan) -> str:
 
 def _hours(plan: Plan) -> float:
     """The hours in which the rule chosen wants the pond gone through the bottom."""
-    strict = plan.depth.rule is DepthRule.STRICT
+    strict = plan.size.depth.rule is DepthRule.STRICT
     return STRICT_HOURS.value if strict else CORRECTED_RATE_HOURS.value
 
 
@@ -107,7 +107,7 @@ def _useful(plan: Plan) -> Quantity:
     """The pond worth mending the soil for: a usual one, or what was wanted where that is had."""
     usual = quantity(USEFUL_POND_MM, "mm") if plan.metric else quantity(USEFUL_POND_IN, "in")
     cap = plan.answers[bed.DEEPEST_POND]
-    return cap if cap < usual or plan.depth.depth >= usual else usual
+    return cap if cap < usual or plan.size.depth.depth >= usual else usual
 
 
 def rate_wanted(plan: Plan) -> Quantity:
@@ -140,14 +140,14 @@ def _needed(plan: Plan, depth: Quantity, weighted: Quantity) -> Quantity:
 
 def _useful_area(plan: Plan) -> str:
     try:
-        area = _needed(plan, _useful(plan), plan.catchment.weighted)
+        area = _needed(plan, _useful(plan), plan.survey.catchment.weighted)
     except (Unanswered, ValueError):
         return ""
     return f", and such a pond needs {_area(area, plan)} at half its depth"
 
 
 def _shallower(plan: Plan) -> Iterator[Remedy]:
-    depth = plan.depth.depth
+    depth = plan.size.depth.depth
     if takes_nothing(plan):
         yield Remedy(
             "Not here as it is",
@@ -156,12 +156,13 @@ def _shallower(plan: Plan) -> Iterator[Remedy]:
         )
         return
     try:
-        area = plan.required.recommended
+        area = plan.size.required.recommended
     except Unanswered as gap:
-        if plan.depth.too_shallow or gap.why:
+        if plan.size.depth.too_shallow or gap.why:
             yield Remedy(
                 "Shallower and larger",
-                f"This soil empties only {_deep(plan.depth.limit, plan, 'down')} of pond in time, "
+                f"This soil empties only {_deep(plan.size.depth.limit, plan, 'down')} of pond in "
+                "time, "
                 "too little to hold the rain that falls on the garden itself.",
             )
         return
@@ -187,7 +188,7 @@ def _again() -> Remedy:
 def _mend(plan: Plan) -> Remedy:
     unit = "mm/h" if plan.metric else "in/h"
     whole, soil, compost = mix_layers(plan.system)
-    now = rate_words(plan.soil.corrected, plan.metric)
+    now = rate_words(plan.soak.soil.corrected, plan.metric)
     return Remedy(
         "Mend the soil",
         f"Dig {_deep(soil, plan)} of soil loose below the floor, spread {_deep(compost, plan)} of "
@@ -222,7 +223,7 @@ def _test_the_mended() -> Remedy:
 
 def _less_roof(plan: Plan) -> Iterator[Remedy]:
     try:
-        half = _needed(plan, plan.depth.depth, plan.catchment.weighted / 2)
+        half = _needed(plan, plan.size.depth.depth, plan.survey.catchment.weighted / 2)
     except (Unanswered, ValueError):
         return
     yield Remedy(
@@ -232,7 +233,7 @@ def _less_roof(plan: Plan) -> Iterator[Remedy]:
 
 
 def _wetland(plan: Plan) -> Remedy:
-    rate = plan.soil.corrected
+    rate = plan.soak.soil.corrected
     most = rate * quantity(LONGEST_WET_H.value, "h")
     days = LONGEST_WET_H.value
     if takes_nothing(plan):
@@ -241,7 +242,7 @@ def _wetland(plan: Plan) -> Remedy:
             "Water here leaves only into the air, so let none stand: dish the ground no more than "
             "an inch (25 mm), lead the overflow away, and plant what stands in wet soil.",
         )
-    hours = magnitude(plan.depth.latest_empty, "h")
+    hours = magnitude(plan.size.depth.latest_empty, "h")
     stands = "" if not 0 < hours < 1000 else f"The pond planned stands up to {hours:.0f} h. "
     return Remedy(
         "Plant it as a wet bed",

@@ -13,7 +13,7 @@ from typing import Any
 from interview import answers_file as af
 from interview.answers_file import Fingerprint, Node, Parsed, Tree, Trouble, own_files
 from interview.asking.kinds import list_lines
-from interview.asking.model import Answers, Group, Question, Standing
+from interview.asking.model import Answers, Group, Question, Status
 from interview.garden.session import NotKept
 from interview.garden.stages import (
     GROUPS,
@@ -224,7 +224,7 @@ class Loaded:
 
 
 @dataclass
-class _Reader:
+class _AnswersReader:
     parsed: Parsed
     texts: dict[str, str] = field(default_factory=dict)
     paths: dict[str, tuple[str | int, ...]] = field(default_factory=dict)
@@ -317,7 +317,7 @@ class _Reader:
 
 def interpret(parsed: Parsed) -> Loaded:
     """Return the answers of a parsed file and every trouble, by line."""
-    reader = _Reader(parsed)
+    reader = _AnswersReader(parsed)
     reader.read()
     answers = new_answers(reader.texts)
     for address, path in reader.paths.items():
@@ -326,7 +326,7 @@ def interpret(parsed: Parsed) -> Loaded:
             continue
         question, number = found
         view = answers.at(question.group, number) if number else answers
-        if view.standing(question) is Standing.FAULTY:
+        if view.standing(question) is Status.FAULTY:
             reader.trouble(path, view.fault(question) or "")
     troubles = sorted([*parsed.troubles, *reader.troubles], key=lambda one: one.line)
     stopped = parsed.tree.get(STOPPED_AT)
@@ -372,6 +372,11 @@ class FileKeeper:
         self._backed_up = loaded is None
         self._told = ""
         """What is still to be told of the copy that was made."""
+
+    @property
+    def read_only(self) -> bool:
+        """Tell whether the file is only read, since a newer program wrote it."""
+        return self._read_only
 
     def keep(self, answers: Answers, stopped_at: str) -> None:
         """Write the answers; raises ``NotKept``."""

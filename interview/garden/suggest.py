@@ -38,7 +38,7 @@ def value_for(question: Question[Any], plan: Plan) -> str | None:
     if side is None:
         return None
     try:
-        return side_words(side(plan.worked_out), plan.metric)
+        return side_words(side(plan.size.worked_out), plan.metric)
     except Unanswered:
         return None
 
@@ -65,7 +65,7 @@ def beside(question: Question[Any], plan: Plan) -> str:
     The columns of the rainfall file to choose from, or what was found of each spot.
     """
     if question.key == site.CHOSEN_SPOT.key:
-        return "\n".join(spot_words(spot) for spot in plan.spots)
+        return "\n".join(spot_words(spot) for spot in plan.checks.spots)
     if question.key not in rain.COLUMNS:
         return ""
     try:
@@ -104,15 +104,17 @@ def spot_words(spot: SpotReport) -> str:
 
 def _best_spot(plan: Plan) -> str | None:
     """Return the number of the spot with the least against it; the first of those alike."""
-    return str(min(plan.spots, key=SpotReport.standing).number) if plan.spots else None
+    return (
+        str(min(plan.checks.spots, key=SpotReport.standing).number) if plan.checks.spots else None
+    )
 
 
 def _floor_depth(plan: Plan) -> str:
     metric = plan.metric
-    deepest = depth_words(plan.dug_depth, metric)
+    deepest = depth_words(plan.checks.dug_depth, metric)
     try:
         mulch = plan.answers[bed.MULCH_DEPTH]
-        downhill = depth_words(plan.earth.downhill_depth + mulch, metric)
+        downhill = depth_words(plan.earth.earthwork.downhill_depth + mulch, metric)
     except Unanswered:
         return (
             f"Until the plan knows your pond, take {deepest}: the deepest pond you want and the "
@@ -126,7 +128,7 @@ def _floor_depth(plan: Plan) -> str:
 
 def _floor_side(plan: Plan) -> str:
     try:
-        basin = plan.worked_out
+        basin = plan.size.worked_out
     except Unanswered:
         return ""
     by = f"{side_words(basin.floor_length, plan.metric)} by "

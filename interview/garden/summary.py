@@ -11,14 +11,13 @@ from typing import Any
 
 from interview.asking import own_fault, route
 from interview.asking.model import Answers, Question, Unanswered
-from interview.garden import figures
-from interview.garden.figure import find
-from interview.garden.figures import BY_KEY
-from interview.garden.gate import BLOCKING_SMELLS, dig_reasons
+from interview.garden import figures, soak_due
+from interview.garden.figures import BY_KEY, find
 from interview.garden.plan import Plan
 from interview.garden.site import questions as site
-from interview.garden.soak import due as soak_due
+from interview.garden.site.gate import dig_reasons
 from interview.garden.soak import questions as soak
+from interview.garden.soak.questions import BLOCKING_SMELLS
 from interview.quantities.evidence import Grade
 from interview.quantities.shown import depth_words, sides_words
 from interview.quantities.units import magnitude
@@ -69,23 +68,23 @@ def figure_words(plan: Plan, key: str) -> str:
 
 
 def _size(plan: Plan) -> str:
-    garden, metric = plan.garden, plan.metric
-    beds = f"{plan.bed_count} beds of " if plan.bed_count > 1 else ""
+    garden, metric = plan.size.garden, plan.metric
+    beds = f"{plan.size.bed_count} beds of " if plan.size.bed_count > 1 else ""
     return f"{beds}{sides_words(garden.floor_length, garden.floor_width, metric)}"
 
 
 def _rim(plan: Plan) -> str:
-    garden, metric = plan.garden, plan.metric
+    garden, metric = plan.size.garden, plan.metric
     each = sides_words(garden.rim_length, garden.rim_width, metric)
-    return f"{each}, each bed" if plan.bed_count > 1 else each
+    return f"{each}, each bed" if plan.size.bed_count > 1 else each
 
 
 def _empties(plan: Plan) -> str:
-    if magnitude(plan.depth.depth, "in") <= 0:
+    if magnitude(plan.size.depth.depth, "in") <= 0:
         return "never: no pond in this soil"
     soonest = figure_words(plan, "empty_soonest")
     latest = figure_words(plan, "empty_latest")
-    if plan.soil.drop_rate is None:
+    if plan.soak.soil.drop_rate is None:
         return f"in about {latest}"
     return f"in {soonest.removesuffix(' h')} to {latest}"
 
@@ -95,7 +94,7 @@ def _digging(plan: Plan) -> str:
         smell: str | None = hole.get(soak.HOLE_SMELL)
         if smell in BLOCKING_SMELLS:
             return f"STOP: {hole[soak.HOLE_NAME]} smells of {smell}"
-    gate_now = plan.dig_gate
+    gate_now = plan.site.dig_gate
     if gate_now.earliest is None:
         gap = site.wait_gap(plan.answers)
         raise Unanswered(gap, gap.key)
@@ -135,7 +134,7 @@ def may_dig(plan: Plan) -> MayDig:
 
 def _spot(plan: Plan) -> str:
     chosen = site.chosen_spot(plan.answers)
-    for spot in plan.spots:
+    for spot in plan.checks.spots:
         if chosen.scope and spot.number == chosen.scope[1]:
             look = sum(1 for one in spot.findings if one.grade is not Grade.GOOD)
             more = f", {look} to look at in the plan" if look else ""
@@ -150,7 +149,7 @@ def _spot(plan: Plan) -> str:
 
 def _room(plan: Plan) -> str:
     """Say that the room is too small; nothing where it is not, or none was given."""
-    trouble = plan.room_trouble
+    trouble = plan.size.room_trouble
     return f"{TOO_SMALL}. {trouble}" if trouble else ""
 
 
@@ -162,7 +161,7 @@ _SO_FAR: tuple[tuple[str, Callable[[Plan], str]], ...] = (
     ("Drop rate", lambda p: figure_words(p, "drop_rate")),
     ("Corrected rate", lambda p: figure_words(p, "corrected_rate")),
     ("Area that drains here", lambda p: figure_words(p, "catchment_area")),
-    ("Pond depth", lambda p: depth_words(p.depth.depth, p.metric)),
+    ("Pond depth", lambda p: depth_words(p.size.depth.depth, p.metric)),
     ("Empties", _empties),
     ("Recommended area", lambda p: figure_words(p, "recommended_area")),
     ("Level floor", _size),

@@ -10,10 +10,10 @@ from functools import partial
 from interview.asking import own_fault, route
 from interview.asking.kinds import Ticks, list_lines
 from interview.asking.long_work import HowFar, heard_by
-from interview.asking.model import UNKNOWN_TEXT, Answers, Standing
+from interview.asking.model import UNKNOWN_TEXT, Answers, Status
 from interview.asking.route import Step
+from interview.garden import soak_due
 from interview.garden.session import Doubt, Session
-from interview.garden.soak import due as soak_due
 from interview.garden.soak import questions as soak
 from interview.garden.soak.reading_lines import said_line
 from interview.garden.summary import wrap
@@ -58,7 +58,7 @@ class _Quit(Exception):
 
 
 @dataclass
-class _Asked:
+class _Question:
     """The question that was read out last, and what has passed since."""
 
     step: Step
@@ -80,7 +80,7 @@ def run(session: Session, ask: Ask, say: Say) -> bool:
     say = _seen(say)
     _guarded("where the garden stands", say, lambda: _begin(session, say))
     stage = ""
-    asked: _Asked | None = None
+    asked: _Question | None = None
     while session.step is not None:
         _guarded("what is due", say, lambda: due.say(session, say))
         step = session.step
@@ -89,7 +89,7 @@ def run(session: Session, ask: Ask, say: Say) -> bool:
                 stage = step.stage.key
                 say(f"\n== {step.stage.letter}. {step.stage.title} ==\n{step.stage.intro}")
             _guarded(f"all of the question {step.address}", say, partial(_show, session, step, say))
-            asked = _Asked(step, session.answers, plain_told.found(session, step))
+            asked = _Question(step, session.answers, plain_told.found(session, step))
         try:
             answered = _one(session, asked, ask, say)
             if answered:
@@ -165,7 +165,7 @@ def _closed(session: Session, say: Say) -> None:
             return
 
 
-def _one(session: Session, asked: _Asked, ask: Ask, say: Say) -> bool:
+def _one(session: Session, asked: _Question, ask: Ask, say: Say) -> bool:
     """Hear one line; tell whether the question is done with."""
     step = asked.step
     text = ask(". " if asked.begun else "> ")
@@ -183,7 +183,7 @@ def _one(session: Session, asked: _Asked, ask: Ask, say: Say) -> bool:
             return _add(session, asked, word, say)
         if step.question.kind.many and not word:
             heard = plain_lists.finish(session, step)
-        elif not word and step.view(session.answers).standing(step.question) is not Standing.OPEN:
+        elif not word and step.view(session.answers).standing(step.question) is not Status.OPEN:
             heard = None
         else:
             heard = plain_lists.offer(session, step, text)
@@ -226,7 +226,7 @@ def _is_whole(session: Session, step: Step, word: str) -> bool:
     return True
 
 
-def _add(session: Session, asked: _Asked, text: str, say: Say) -> bool:
+def _add(session: Session, asked: _Question, text: str, say: Say) -> bool:
     """Add each item of a typed line to the list; one that is refused keeps none of the others."""
     step = asked.step
     take = plain_soak.take if step.question is soak.READINGS else plain_lists.take
@@ -260,8 +260,6 @@ def _show(session: Session, step: Step, say: Say) -> None:
         say(f"  {question.kind.hint(view.units)}")
     for one, label in options:
         say(f"    {one}: {label}")
-    if told := session.beside(step):
-        say(f"  {told}")
     if reasons := session.shut(step):
         say("  SHUT: " + " ".join(reasons))
         if ways := session.ways_said(step, "Type :mend to go there and come back."):
@@ -299,7 +297,7 @@ def _show_list(session: Session, step: Step, say: Say) -> None:
         say(f"  half typed before, not kept: {begun}")
 
 
-def _command(session: Session, asked: _Asked, command: str, say: Say) -> bool:
+def _command(session: Session, asked: _Question, command: str, say: Say) -> bool:
     word, _, rest = command.partition(" ")
     step = asked.step
     question = step.worded(session.answers)
@@ -312,7 +310,7 @@ def _command(session: Session, asked: _Asked, command: str, say: Say) -> bool:
             if reasons := session.shut(step):
                 say("  ! " + reasons[0])
                 return True
-            if step.view(session.answers).standing(question) is Standing.UNKNOWN:
+            if step.view(session.answers).standing(question) is Status.UNKNOWN:
                 return True
             if step.view(session.answers).text(question) is not None:
                 say("  ! There is an answer already. Type :clear to take it away, or :next.")
@@ -370,7 +368,7 @@ def _command(session: Session, asked: _Asked, command: str, say: Say) -> bool:
     return False
 
 
-def _change(session: Session, asked: _Asked, word: str, rest: str, say: Say) -> None:
+def _change(session: Session, asked: _Question, word: str, rest: str, say: Say) -> None:
     """Do a command about one line of a list."""
     readings = asked.step.question is soak.READINGS
     if word in ("add", "shift") and not readings:
@@ -387,7 +385,7 @@ def _change(session: Session, asked: _Asked, word: str, rest: str, say: Say) -> 
     plain_told.say_saved(session, say)
 
 
-def _clear(session: Session, asked: _Asked, say: Say) -> None:
+def _clear(session: Session, asked: _Question, say: Say) -> None:
     """Take an answer away, and say what it was, so that it can be typed again."""
     step = asked.step
     kept = step.view(session.answers).text(step.question)
@@ -401,7 +399,7 @@ def _clear(session: Session, asked: _Asked, say: Say) -> None:
     plain_told.say_saved(session, say)
 
 
-def _go(session: Session, asked: _Asked, name: str, say: Say) -> None:
+def _go(session: Session, asked: _Question, name: str, say: Say) -> None:
     """Go to the question called ``name``: of several the one of this item, or the one due."""
     found = route.called(name, session.answers)
     here = [one for one in found if (one.question.group, one.number) == _item(asked.step)]

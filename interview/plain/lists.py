@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from interview.asking.kinds import Several, list_lines
-from interview.asking.model import Standing, Unanswered
+from interview.asking.model import Status, Unanswered
 from interview.asking.route import Step
 from interview.garden.session import Doubt, Heard, Session
 from interview.garden.survey import questions as survey
@@ -115,7 +115,7 @@ def finish(session: Session, step: Step) -> Heard | None:
     view = step.view(session.answers)
     if session.is_unfinished(step):
         return offer(session, step, view.text(step.question) or "")
-    return offer(session, step, "") if view.standing(step.question) is Standing.OPEN else None
+    return offer(session, step, "") if view.standing(step.question) is Status.OPEN else None
 
 
 def change(session: Session, step: Step, word: str, rest: str) -> list[str]:

@@ -105,7 +105,7 @@ class Typist:
         try:
             self._waiting = True
             line = sys.stdin.readline()
-        except _Asked:
+        except _EndAsked:
             pass
         except OSError as trouble:  # the terminal has gone away
             if trouble.errno not in (errno.EIO, errno.EBADF):
@@ -124,8 +124,8 @@ class Typist:
         self.ended_by = number
         signal.signal(number, signal.SIG_DFL)
         if self._waiting:
-            raise _Asked
+            raise _EndAsked
 
 
-class _Asked(BaseException):
+class _EndAsked(BaseException):
     """Somebody asked the program to end while it waited for a line."""

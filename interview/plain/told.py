@@ -8,13 +8,13 @@ from collections.abc import Callable
 from interview.asking import route
 from interview.asking.model import Answers
 from interview.asking.route import Step
-from interview.garden import gate
+from interview.garden import soak_due
 from interview.garden.afterwards import questions as review
 from interview.garden.paced_lengths import changes_said
 from interview.garden.place import questions as start
 from interview.garden.session import Session
+from interview.garden.site import gate as site_gate
 from interview.garden.site import questions as site
-from interview.garden.soak import due as soak_due
 from interview.garden.summary import wrap
 from interview.quantities.evidence import Grade
 
@@ -60,7 +60,9 @@ def found(session: Session, step: Step) -> Found:
     question, answers = step.question, session.answers
     if question.group == site.SPOTS.key:
         try:
-            spot = next((one for one in session.plan.spots if one.number == step.number), None)
+            spot = next(
+                (one for one in session.plan.checks.spots if one.number == step.number), None
+            )
         except Exception:  # a fault of the program is told where the plan is asked for
             return {}
         return {
@@ -71,7 +73,9 @@ def found(session: Session, step: Step) -> Found:
     if day is None or question not in (review.DIG_DAY, site.MARK_DISTANCE):
         return {}
     when = f"On {day:%A} {day} digging" if question is review.DIG_DAY else "Digging"
-    return {why: (Grade.STOP, f"{when} is shut: {why}") for why in gate.dig_reasons(answers, day)}
+    return {
+        why: (Grade.STOP, f"{when} is shut: {why}") for why in site_gate.dig_reasons(answers, day)
+    }
 
 
 def say_found(before: Found, after: Found, say: Say) -> None:

@@ -10,7 +10,7 @@ from typing import Generic, TypeVar
 T = TypeVar("T")
 
 
-class Standing(Enum):
+class Provenance(Enum):
     """How much stands behind a number."""
 
     PUBLISHED = "published"
@@ -29,12 +29,12 @@ class Source:
 
     title: str
     """Title, publisher, year and table or page; for a custom, what it is; may be empty."""
-    standing: Standing
+    standing: Provenance
 
     def __str__(self) -> str:
         if not self.title:
             return self.standing.value
-        if self.standing is Standing.PUBLISHED:
+        if self.standing is Provenance.PUBLISHED:
             return self.title
         return f"{self.title} ({self.standing.value})"
 
@@ -76,7 +76,7 @@ class Finding:
         return replace(self, said=said, limit=limit, change=change)
 
 
-PRACTICE = Source("", Standing.PRACTICE)
-OURS = Source("", Standing.OURS)
-ARITHMETIC = Source("", Standing.ARITHMETIC)
-MEMORY = Source("", Standing.MEMORY)
+PRACTICE = Source("", Provenance.PRACTICE)
+OURS = Source("", Provenance.OURS)
+ARITHMETIC = Source("", Provenance.ARITHMETIC)
+MEMORY = Source("", Provenance.MEMORY)

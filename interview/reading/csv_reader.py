@@ -21,7 +21,7 @@ SHOWN = 40
 
 
 @dataclass(frozen=True)
-class Fault:
+class RowFault:
     """One thing wrong in a list: the line, the column (empty for the whole line), what to do."""
 
     line: int
@@ -39,11 +39,11 @@ class Row:
         self.line = line
         self.cells = cells
         self.needed = needed
-        self.faults: list[Fault] = []
+        self.faults: list[RowFault] = []
 
     def fault(self, column: str, sentence: str) -> None:
         """Note what is wrong in ``column`` and what to do."""
-        self.faults.append(Fault(self.line, column, sentence))
+        self.faults.append(RowFault(self.line, column, sentence))
 
     def text(self, column: str) -> str:
         """Return the cell, empty where it is; a needed cell that is empty is a fault."""
@@ -103,14 +103,14 @@ def either(words: tuple[str, ...]) -> str:
 
 def split_rows(
     text: str, known: tuple[str, ...], needed: tuple[str, ...]
-) -> tuple[list[Row], list[Fault]]:
+) -> tuple[list[Row], list[RowFault]]:
     """Split ``text`` into rows by the names in its first line; lines after ``#`` are comments.
 
     Without the names it needs there are no rows, only the fault that says so.
     """
     lines = csv.reader(io.StringIO(_without_comments(text), newline=""))
     rows: list[Row] = []
-    faults: list[Fault] = []
+    faults: list[RowFault] = []
     names: list[str] = []
     last = 0
     try:
@@ -122,30 +122,30 @@ def split_rows(
             if not names:
                 if len(cells) > MOST_COLUMNS:
                     said = f"The first line names {len(cells):,} columns; {MOST_COLUMNS} are read."
-                    return [], [*faults, Fault(line, "", said)]
+                    return [], [*faults, RowFault(line, "", said)]
                 names = trimmed
                 faults += _heading_faults(names, known, line)
                 if missing := _missing_faults(names, needed, line):
                     return [], missing + [one for one in faults if len(names) > 1]
             elif len(trimmed) > len(names) or any("\n" in cell for cell in cells):
                 said = "This line has too many cells, or a quotation mark is not closed."
-                faults.append(Fault(line, "", said))
+                faults.append(RowFault(line, "", said))
             elif any(len(cell) > LONGEST_CELL for cell in trimmed):
                 said = f"A cell of this line has more than {LONGEST_CELL} characters; shorten it."
-                faults.append(Fault(line, "", said))
+                faults.append(RowFault(line, "", said))
             elif len(rows) + len(faults) >= MOST_ROWS:
                 said = (
                     f"The list has more than {MOST_ROWS:,} lines; those from here on are not read."
                 )
-                faults.append(Fault(line, "", said))
+                faults.append(RowFault(line, "", said))
                 break
             else:
                 rows.append(Row(line, dict(zip(names, trimmed, strict=False)), needed))
     except csv.Error:
         said = "This line cannot be read as cells with commas between; write it again."
-        faults.append(Fault(last + 1, "", said))
+        faults.append(RowFault(last + 1, "", said))
     if not names and not faults:
-        faults.append(Fault(1, "", "The list is empty; its first line must name the columns."))
+        faults.append(RowFault(1, "", "The list is empty; its first line must name the columns."))
     return rows, faults
 
 
@@ -155,27 +155,27 @@ def _without_comments(text: str) -> str:
     return "".join("\n" if line.lstrip(' \t"').startswith("#") else line for line in lines)
 
 
-def _missing_faults(names: list[str], needed: tuple[str, ...], line: int) -> list[Fault]:
+def _missing_faults(names: list[str], needed: tuple[str, ...], line: int) -> list[RowFault]:
     """Say which needed columns the first line lacks, or that it is not parted by commas."""
     if len(names) == 1 and any(mark in names[0] for mark in ";|") and names[0] not in needed:
         said = "Put commas between the names in the first line: save the list as CSV with commas."
-        return [Fault(line, "", said)]
+        return [RowFault(line, "", said)]
     return [
-        Fault(line, name, f"The first line must name a column “{name}”; every plant needs it.")
+        RowFault(line, name, f"The first line must name a column “{name}”; every plant needs it.")
         for name in needed
         if name not in names
     ]
 
 
-def _heading_faults(names: list[str], known: tuple[str, ...], line: int) -> list[Fault]:
+def _heading_faults(names: list[str], known: tuple[str, ...], line: int) -> list[RowFault]:
     faults = []
     for name in names:
         if name not in known:
             near = get_close_matches(name, known, n=1)
             hint = f"did you mean {near[0]}?" if near else "it is not used."
             faults.append(
-                Fault(line, name[:SHOWN], f"The list has no column “{name[:SHOWN]}”; {hint}")
+                RowFault(line, name[:SHOWN], f"The list has no column “{name[:SHOWN]}”; {hint}")
             )
     if len(set(names)) < len(names):
-        faults.append(Fault(line, "", "A column name is given twice; keep one of them."))
+        faults.append(RowFault(line, "", "A column name is given twice; keep one of them."))
     return faults

@@ -24,6 +24,8 @@ _DATE_THEN_CLOCK = re.compile(rf"(?P<date>.+?)[ ,]+(?:at )?(?P<clock>{CLOCK}|noo
 _CLOCK_THEN_DATE = re.compile(
     rf"(?P<clock>{CLOCK}|noon|midnight)[ ,]+(?:on )?(?P<date>(?![ap]\.?\s?m\.?$).+)"
 )
+_HALF_DAY = re.compile(r"[1-9][:.h]\d{2}(?::\d{2})?", re.ASCII)
+"""A time of day that may be of the morning or of the evening."""
 _WHICH = re.compile(r"\b(first|second)\b")
 _YEAR_FIRST = re.compile(r"\d{4}-", re.ASCII)
 
@@ -36,9 +38,10 @@ def read_instant(
     Takes ``now``, a time of day, a date with a time, ISO 8601 with or without an offset, and
     ``+1h 30m`` counted from ``after``. Where no offset is written the zone is that of ``now``. A
     time of day alone is today's, and one still to come is refused; with ``after`` it is the first
-    one at or after that minute. A time that the clocks jumped over is refused; one that came
-    twice wants ``first`` or ``second``. The answer to a relative text changes with ``now``: keep
-    it with ``write_instant``.
+    one at or after that minute. ``8:05`` without am or pm is taken where only one of the two lies
+    between ``after`` and ``now``, or today before ``now``. A time that the clocks jumped over is
+    refused; one that came twice wants ``first`` or ``second``. The answer to a relative text
+    changes with ``now``: keep it with ``write_instant``.
 
     Raises ``Refused``, and ``ValueError`` when ``now`` or ``after`` has no offset.
     """
@@ -48,6 +51,8 @@ def read_instant(
         return _fixed(now.replace(microsecond=0))
     if clean.startswith("+"):
         return _later(clean[1:], now, after)
+    if _HALF_DAY.fullmatch(clean) and len(found := _past(clean, now, after)) == 1:
+        return found[0]
     if match := _OFFSET.fullmatch(clean):
         wall, dated = _wall(match["when"].strip(), now, after)
         # Without a date, 10:00-11:00 is far more likely a range than an offset.
@@ -61,12 +66,33 @@ def read_instant(
     if dated:
         return _placed(wall, now, which[1] if which else "", clean)
     if after is None:
-        found = _placed(wall, now, which[1] if which else "", clean)
-        if found > now:
+        today = _placed(wall, now, which[1] if which else "", clean)
+        if today > now:
             yesterday = f"yesterday {wall:%H:%M}"
             raise Refused(f"{wall:%H:%M} today is still to come. Write {yesterday} or a date.")
-        return found
+        return today
     return _first_after(wall, now, after, which[1] if which else "", clean)
+
+
+def _past(clean: str, now: dt.datetime, after: dt.datetime | None) -> list[dt.datetime]:
+    """Return which of the two halves of a day a time may be of, so that it is not to come.
+
+    Nothing where one of them came twice, when the clocks went back: that is to be asked.
+    """
+    found = []
+    for half in ("am", "pm"):
+        try:
+            # With "first" only what is to come, or never was, is refused.
+            first = read_instant(f"{clean} {half} first", now, after)
+        except Refused:
+            continue
+        if first > now:
+            continue
+        try:
+            found.append(read_instant(f"{clean} {half}", now, after))
+        except Refused:
+            return []
+    return found
 
 
 def _aware(instant: dt.datetime) -> None:

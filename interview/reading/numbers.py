@@ -24,7 +24,7 @@ _TWO_READINGS = re.compile(r"[1-9]\d{0,2}[.,]\d{3}", re.ASCII)
 _EIGHTHS = {"125", "375", "625", "875"}
 
 
-class Number(NamedTuple):
+class ReadNumber(NamedTuple):
     """A number found in a text, and where it ended."""
 
     value: Fraction
@@ -35,7 +35,7 @@ class Number(NamedTuple):
     end: int
 
 
-def take_number(clean: str, start: int, example: str, *, decimal: bool = False) -> Number:
+def take_number(clean: str, start: int, example: str, *, decimal: bool = False) -> ReadNumber:
     """Return the number that begins at ``start`` of a plain text.
 
     ``decimal`` says that a lone point or comma is known to be a decimal one. Raises ``Refused``.
@@ -46,9 +46,9 @@ def take_number(clean: str, start: int, example: str, *, decimal: bool = False) 
             raise Refused(f"Write the number in digits, such as {example}.")
         raise unreadable(clean, example)
     if match["numeral"] is None:
-        return Number(_mixed(match), False, match[0], match.end())
+        return ReadNumber(_mixed(match), False, match[0], match.end())
     value = numeral(match["numeral"], decimal=decimal)
-    return Number(value, match[0].isdigit(), match[0], match.end())
+    return ReadNumber(value, match[0].isdigit(), match[0], match.end())
 
 
 def unreadable(clean: str, example: str) -> Refused:

@@ -210,9 +210,10 @@ class InterviewApp(RemindingApp):
         self, result: None = None, return_code: int = 0, message: RenderableType | None = None
     ) -> None:
         """End, by whatever way; what is half typed is saved with the answers."""
+        opened = self._door.opened
         for page in self._screen_stack:
             if isinstance(page, QuestionScreen):
-                page.leave()
+                page.leave(place=opened is not None and not opened.keeper.read_only)
         super().exit(result, return_code, message)
 
     def _print_error_renderables(self) -> None:

@@ -86,7 +86,7 @@ class PlanSoFar(VerticalScroll):
     def show(self, session: Session) -> None:
         """Show the plan as it stands now; with years of rain, what needs them a little later."""
         plan = session.plan
-        if plan.has_long_sums:
+        if plan.storms.has_long_sums:
             self._show(plan.without_record)
             self._work_out(plan)
         else:

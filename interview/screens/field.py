@@ -24,6 +24,8 @@ class Asked:
     examples: str
     """How an answer is written."""
     shut: bool = False
+    typed: str = ""
+    """The words kept as one would type them here, where the file writes them otherwise."""
 
     @property
     def text(self) -> str:

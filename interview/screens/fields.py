@@ -106,7 +106,7 @@ class TextField(Field):
         longest = self.asked.kind.longest if isinstance(self.asked.kind, Note) else LONGEST
         # A note of several lines comes from a hand-edited file; one line of Input would spoil it.
         lines = self.asked.text.splitlines()
-        value = self.asked.text if len(lines) < 2 else ""
+        value = (self.asked.typed or self.asked.text) if len(lines) < 2 else ""
         if len(lines) > 1:
             yield Words("\n".join(lines), classes="kept")
         with Horizontal(classes="entry"):

@@ -17,22 +17,21 @@ from interview.garden import pictures
 from interview.garden.plan import Plan
 from interview.garden.planting.section import level_lines
 from interview.garden.session import Session
-from interview.garden.size import sheet as size
-from interview.garden.soak import sheet as soil
 from interview.screens import words
 from interview.screens.long_wait import Stopped, telling_page
 from interview.screens.parts import KeyLine, Page, Press, Words, is_there
 from interview.screens.picture import Picture
+from interview.sheet import size, soil
 
 View = Callable[[Plan], "Iterator[Drawing | str]"]
 
 
 def _above(plan: Plan) -> Iterator[Drawing | str]:
-    if trouble := plan.room_trouble:
+    if trouble := plan.size.room_trouble:
         yield f"The room is too small for all the rain. {trouble} They are on page 4."
     yield pictures.plan_picture(plan)
-    if plan.bed_count > 1:
-        yield f"One of {plan.bed_count} beds that are alike."
+    if plan.size.bed_count > 1:
+        yield f"One of {plan.size.bed_count} beds that are alike."
 
 
 def _section(plan: Plan) -> Iterator[Drawing | str]:
@@ -44,13 +43,13 @@ def _pond(plan: Plan) -> Iterator[Drawing | str]:
     charts = pictures.pond_pictures(plan)
     if len(charts) > 1:
         yield f"{len(charts)} beds in a row, one chart each: scroll down from bed to bed."
-    elif plan.bed_count > 1:
-        yield f"One of {plan.bed_count} beds that are alike and share the water."
+    elif plan.size.bed_count > 1:
+        yield f"One of {plan.size.bed_count} beds that are alike and share the water."
     yield from charts
 
 
 def _ways(plan: Plan) -> Iterator[Drawing | str]:
-    _ = plan.garden
+    _ = plan.size.garden
     found = list(size.ways(plan))
     slow = list(soil.slow(plan))
     if found:

@@ -134,7 +134,7 @@ class ListField(Field):
             self.line = line
             self.text = text
 
-    class Pasted(Message):
+    class PastedLines(Message):
         """Several lines were pasted; they are looked at with the whole list."""
 
         def __init__(self, text: str) -> None:
@@ -191,7 +191,7 @@ class ListField(Field):
         event.stop()
         self._fill([*self.items.lines, *event.lines])
         self.post_message(self.Grown(self))
-        self.post_message(self.Pasted("\n".join(event.lines)))
+        self.post_message(self.PastedLines("\n".join(event.lines)))
 
     def on_key(self, event: events.Key) -> None:
         """Go between the list and the line below it; letters always go into the line."""

@@ -17,7 +17,7 @@ BEGIN, END = "\x1b[200~", "\x1b[201~"
 """What a terminal sends around a paste, by xterm's "Control Sequences", bracketed paste mode."""
 
 
-class Typed:
+class CleanTyping:
     """Turns bytes from the terminal into text in which nothing pasted can be read as a key.
 
     Textual hands what follows an escape within a paste over as keys: its tail would stand in the

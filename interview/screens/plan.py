@@ -203,7 +203,7 @@ class WorkingScreen(Page):
 
     def on_mount(self) -> None:
         self.query_one("#figures").focus()
-        if self._session.plan.has_long_sums:
+        if self._session.plan.storms.has_long_sums:
             self._work_out()
         else:
             self._fill()
@@ -212,7 +212,7 @@ class WorkingScreen(Page):
     def _work_out(self) -> None:
         try:
             with telling_page(self.app, self._far):
-                _ = self._session.plan.zone_hours_record
+                _ = self._session.plan.storms.zone_hours_record
         except Stopped:
             return
         except Exception as trouble:

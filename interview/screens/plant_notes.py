@@ -9,10 +9,10 @@ from textual.content import Content
 from interview.garden.plan import Plan
 from interview.garden.planting.choose import Pick, ZonePlan
 from interview.garden.planting.record import Plant
-from interview.garden.planting.sheet import ZONE_WORDS, month_words, wet_words
 from interview.garden.planting.swap import matching
 from interview.garden.planting.words import hazards
 from interview.quantities.units import magnitude, plain_number, show
+from interview.sheet.plants import ZONE_WORDS, month_words, wet_words
 
 MOST_OTHERS = 6
 
@@ -33,8 +33,8 @@ def heading(plan: Plan, zone: ZonePlan) -> str:
     """Name a zone with its area, its hours under water and the number of its plants."""
     area = show(zone.site.area, "m**2" if plan.metric else "ft**2", 3)
     count = sum(pick.count for pick in zone.picks)
-    hours = plain_number(round(magnitude(plan.zone_hours.of(zone.zone), "h")))
-    each = f", each of {plan.bed_count} beds" if plan.bed_count > 1 else ""
+    hours = plain_number(round(magnitude(plan.storms.zone_hours.of(zone.zone), "h")))
+    each = f", each of {plan.size.bed_count} beds" if plan.size.bed_count > 1 else ""
     return f"{ZONE_WORDS[zone.zone]}: {area}, {count} plants{each}, {hours} h under water"
 
 

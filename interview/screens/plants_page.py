@@ -79,7 +79,7 @@ class PlantsScreen(Page):
         plan = self._session.plan
         try:
             with telling_page(self.app, self._far):
-                _ = plan.zone_hours_record
+                _ = plan.storms.zone_hours_record
         except Exception:
             # What is wrong is said where the plants are worked out.
             if get_current_worker().is_cancelled:
@@ -97,7 +97,7 @@ class PlantsScreen(Page):
     # Showing
 
     def _fill(self, at: int | None, waited: bool = False) -> None:
-        if not waited and self._session.plan.has_long_sums:
+        if not waited and self._session.plan.storms.has_long_sums:
             self.query_one("#plants_wait", Words).say("Working out the years of rain…")
             self._carry_rain(at)
             return
@@ -106,7 +106,7 @@ class PlantsScreen(Page):
         self._picks = []
         try:
             plan = self._session.plan
-            zones, wait = plan.planting.zones, ""
+            zones, wait = plan.planting.chosen.zones, ""
             options = [option for zone in zones for option in self._zone(plan, zone)]
         except Unanswered as gap:
             question = gap.question.told(self._session.answers)
@@ -144,7 +144,10 @@ class PlantsScreen(Page):
     def _whole(self) -> str:
         """Return what holds for the whole planting."""
         found = self._session.plan.planting
-        said = [*found.notes, *(f"Not placed: {one.common_name}." for one in found.homeless)]
+        said = [
+            *found.chosen.notes,
+            *(f"Not placed: {one.common_name}." for one in found.chosen.homeless),
+        ]
         return "\n".join([*said, f"CAUTION: {cautions.PLANTS}"])
 
     def on_option_list_option_highlighted(self, event: OptionList.OptionHighlighted) -> None:
@@ -216,7 +219,7 @@ class PlantsScreen(Page):
             self.notify("Nothing is swapped.", markup=False, timeout=4)
 
     def _known_as(self, plant: Plant) -> str:
-        return plant_notes.name_of(plant, self._session.plan.plants)
+        return plant_notes.name_of(plant, self._session.plan.planting.plants)
 
     # Why a plant is in or out
 
@@ -233,7 +236,7 @@ class PlantsScreen(Page):
         if not name:
             return
         try:
-            said = self._session.plan.why_plant(name)
+            said = self._session.plan.planting.why_plant(name)
         except Unanswered as gap:
             label = gap.question.told(self._session.answers).label
             said = (f"This waits for an answer: {label}.",)

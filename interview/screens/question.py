@@ -5,6 +5,7 @@ from __future__ import annotations
 import asyncio
 from collections.abc import Callable
 from dataclasses import replace
+from datetime import datetime
 from pathlib import Path
 from typing import ClassVar
 
@@ -15,14 +16,15 @@ from textual.message import Message
 from textual.widgets import Button
 
 from interview.asking.kinds import Several, list_lines
-from interview.asking.model import Standing
+from interview.asking.model import Status
 from interview.asking.route import Step
 from interview.garden.paced_lengths import changes_said
 from interview.garden.session import Doubt, Session
 from interview.garden.soak.edit import with_added
+from interview.garden.soak.reading_lines import typed_instant
 from interview.garden.survey import questions as survey
 from interview.garden.survey.pacing_questions import WALKERS
-from interview.reading import Refused, is_unknown, write_instant
+from interview.reading import Refused, is_unknown
 from interview.screens import words
 from interview.screens.changes import ChangesScreen
 from interview.screens.field import Asked, Field
@@ -70,6 +72,7 @@ class QuestionScreen(FurtherPages, QuestionPage):
         self._fresh = ""
         """What the field held before anything was typed."""
         self._drafts_saved = dict(session.drafts)
+        self._began_at = ""
         self._turn = asyncio.Lock()
         """One showing at a time: a page that closes asks for one while a jump asks for another."""
         self._ahead = TypedAhead()
@@ -81,6 +84,7 @@ class QuestionScreen(FurtherPages, QuestionPage):
         if found := to_go_on_with(self._session):
             self._session.jump(found[0])
         await self._show()
+        self._began_at = self._step.address if self._step else ""
         self.set_interval(LOOK_SECONDS, self.show_testing)
         if found:
             self.app.push_screen(SoakScreen(self._session, found[1]))
@@ -114,13 +118,14 @@ class QuestionScreen(FurtherPages, QuestionPage):
         self._step, self._aside, self._given, self._told = step, "", None, ("", "", False)
         view = step.view(self._session.answers)
         question = self._session.worded(step)
-        shut = self._session.shut(step)
+        shut, value = self._session.shut(step), view.get(step.question)
         asked = Asked(
             question.kind,
             view.text(question),
             self._session.offered(step),
             question.kind.hint(view.units),
             bool(shut),
+            typed_instant(value, self._session.now) if isinstance(value, datetime) else "",
         )
         self._words("item", words.item_name(self._session, step))
         self._words("asked", question.text)
@@ -134,7 +139,7 @@ class QuestionScreen(FurtherPages, QuestionPage):
             await slot.remove_children()
             field = field_for(asked)
             await slot.mount(field)
-        self._words("hint", f"{field.how or f'{hint}.'} {self._session.beside(step)}".rstrip())
+        self._words("hint", field.how or f"{hint}.")
         self._fresh = field.draft
         if step.address in self._session.drafts:
             field.restore(self._session.drafts[step.address])
@@ -198,7 +203,7 @@ class QuestionScreen(FurtherPages, QuestionPage):
 
     def _wants_readings(self, step: Step) -> bool:
         """Tell whether the soak test has too few readings yet, and was not put off."""
-        unknown = step.view(self._session.answers).standing(step.question) is Standing.UNKNOWN
+        unknown = step.view(self._session.answers).standing(step.question) is Status.UNKNOWN
         return not unknown and not run_of(self._session, step).enough
 
     async def on_soak_field_added(self, event: SoakField.Added) -> None:
@@ -245,7 +250,7 @@ class QuestionScreen(FurtherPages, QuestionPage):
         remark = self._session.remark(self._step, event.line)
         self._hear(remark or self._understood(event.field.text))
 
-    def on_list_field_pasted(self, event: ListField.Pasted) -> None:
+    def on_list_field_pasted_lines(self, event: ListField.PastedLines) -> None:
         """Say what is not known of the lines that were pasted into a list."""
         if self._step is not None:
             self._hear(self._session.remark(self._step, event.text))
@@ -280,9 +285,11 @@ class QuestionScreen(FurtherPages, QuestionPage):
             return
         view = step.view(self._session.answers)
         kept, standing = view.text(step.question), view.standing(step.question)
+        if kept is not None and text == self.query_one(Field).asked.typed:
+            text = kept
         same = kept is not None and kept.strip() == text.strip()
-        passed = same and standing is Standing.ANSWERED and not self._session.is_unfinished(step)
-        put_off = not text.strip() and standing is Standing.UNKNOWN
+        passed = same and standing is Status.ANSWERED and not self._session.is_unfinished(step)
+        put_off = not text.strip() and standing is Status.UNKNOWN
         if not text.strip() and hasattr(step.question.kind, "options") and not put_off:
             text = step.question.default(view) or ""
             if not text:
@@ -340,14 +347,16 @@ class QuestionScreen(FurtherPages, QuestionPage):
         else:
             self._session.drafts.pop(self._step.address, None)
 
-    def leave(self) -> None:
-        """Have what is half typed saved too, before the program ends."""
+    def leave(self, place: bool = True) -> None:
+        """Have what is half typed saved too, and the ``place``, before the program ends."""
         if self._step is None:
             return
         self._keep_draft()
         if self._session.drafts != self._drafts_saved:
             self._drafts_saved = dict(self._session.drafts)
             self._session.save()
+        if place and self._session.answers.texts and self._step.address != self._began_at:
+            self._session.keep_place()
 
     # Buttons and keys
 
@@ -395,7 +404,7 @@ class QuestionScreen(FurtherPages, QuestionPage):
         standing = step.view(self._session.answers).standing(step.question)
         if self._session.shut(step):
             await self._forward()
-        elif standing in (Standing.OPEN, Standing.UNKNOWN):
+        elif standing in (Status.OPEN, Status.UNKNOWN):
             await self._put_off(step)
         else:
             label = step.worded(self._session.answers).label
@@ -431,7 +440,8 @@ class QuestionScreen(FurtherPages, QuestionPage):
         field = self.query_one(Field)
         if isinstance(field, TextField) and field.asked.kind.name == "date and time":
             if not field.disabled:
-                field.restore(write_instant(self._session.now))
+                now = self._session.now.replace(microsecond=0)
+                field.restore(typed_instant(now, now))
                 field.begin()
         elif field.asked.kind.name == "list of readings" and not field.disabled:
             self.on_field_timing()

@@ -145,8 +145,11 @@ class QuestionPage(Page):
             others = asking.virtual_size.height - listing.outer_size.height
             listing.styles.max_height = max(LEAST_LIST, room - others)
             self.call_after_refresh(listing.scroll_to_highlight)
+        heard = self.query_one("#heard", Words)
         if self.focused is not None and asking in self.focused.ancestors:
             self.call_after_refresh(self.focused.scroll_visible, animate=False)
+        if heard.said:
+            self.call_after_refresh(heard.scroll_visible, animate=False)
 
     def _offered(self) -> tuple[str, ...]:
         """Return the further pages that a button leads to from this question."""
@@ -161,7 +164,7 @@ class QuestionPage(Page):
         if testing:
             return ("draw",)
         offered: tuple[str, ...] = OFFERED.get(self._step.stage.key, ())
-        return (*offered, "ways") if offered and self._session.plan.room_trouble else offered
+        return (*offered, "ways") if offered and self._session.plan.size.room_trouble else offered
 
     def _tell(self, said: str, short: str = "", alarm: bool = False) -> None:
         """Tell something in a line of the page: it covers nothing and goes with the question.
@@ -249,6 +252,7 @@ class QuestionPage(Page):
         if text != heard.said:
             heard.say(text)
             self._show_reason()
+            self.call_after_refresh(self._fit)
 
     def action_aside(self, which: str) -> None:
         """Show or hide why we ask, or how to find out."""

@@ -14,18 +14,22 @@ from textual.widgets import Button, Input, OptionList
 from textual.widgets.option_list import Option
 
 from interview.asking import route
-from interview.asking.model import Standing
+from interview.asking.kinds import list_lines
+from interview.asking.model import Status
 from interview.asking.route import Step
 from interview.garden.session import Session
+from interview.garden.soak.reading_lines import Readings, said_line
 from interview.garden.stages import GROUPS, STAGES
 from interview.screens import words
 from interview.screens.parts import Ask, KeyLine, Line, Page, Press, Words
 
+SAID_BACK = ("date", "date and time", "list of date")
+"""Kinds whose answers the file writes in figures; here they are said in words."""
 NOTHING_FOUND = "No question or answer has these words. Try fewer, or clear them to see all."
 
 
 @dataclass(frozen=True)
-class Entry:
+class AnswerRow:
     """One line of the list: a stage, or a question with where it stands."""
 
     address: str
@@ -36,7 +40,7 @@ class Entry:
     stage: bool = False
     aside: bool = False
     asked: str = ""
-    """The question in full, which is searched too."""
+    """The question in full and the answer as the file has it, which are searched too."""
 
     def matches(self, search: str) -> bool:
         """Tell whether every word searched for is in this line."""
@@ -64,14 +68,14 @@ class Entry:
 
 
 _MARKS = {
-    Standing.OPEN: "",
-    Standing.ANSWERED: "",
-    Standing.UNKNOWN: "don't know yet",
-    Standing.FAULTY: "needs attention",
+    Status.OPEN: "",
+    Status.ANSWERED: "",
+    Status.UNKNOWN: "don't know yet",
+    Status.FAULTY: "needs attention",
 }
 
 
-def entries(session: Session) -> list[Entry]:
+def entries(session: Session) -> list[AnswerRow]:
     """Return the whole interview as lines, set-aside answers under their stages."""
     answers = session.answers
     aside = [step for a in route.set_aside(answers) if (step := route.step_at(a, answers))]
@@ -80,29 +84,31 @@ def entries(session: Session) -> list[Entry]:
         steps = list(route.stage_steps(stage, answers))
         first = steps[0].address if steps else ""
         said = f"{one.word}, {one.done} of {one.total}"
-        found.append(Entry(first, f"{stage.letter}. {stage.title}", said, stage=True))
+        found.append(AnswerRow(first, f"{stage.letter}. {stage.title}", said, stage=True))
         found += [_entry(session, step, False) for step in steps]
         found += [_entry(session, step, True) for step in aside if step.stage is stage]
     return found
 
 
-def _entry(session: Session, step: Step, aside: bool) -> Entry:
+def _entry(session: Session, step: Step, aside: bool) -> AnswerRow:
     view = step.view(session.answers)
     standing = view.standing(step.question)
     text = view.text(step.question)
     mark = "set aside: does not apply now" if aside else _MARKS[standing]
-    if standing is Standing.OPEN and not mark:
+    if standing is Status.OPEN and not mark:
         mark = "shut" if session.shut(step) else "open"
-    if standing is not Standing.FAULTY and step.address in session.drafts and not aside:
+    if standing is not Status.FAULTY and step.address in session.drafts and not aside:
         mark = "half typed"
-    said = "" if text is None or standing is Standing.UNKNOWN else words.one_line(text)
-    value = view.get(step.question)
-    if hasattr(step.question.kind, "options") and value is not None:
-        said = step.question.kind.echo(value, view)
+    said = "" if text is None or standing is Status.UNKNOWN else words.one_line(text)
+    kind, value = step.question.kind, view.get(step.question)
+    if value is not None and (hasattr(kind, "options") or kind.name in SAID_BACK):
+        said = kind.echo(value, view)
+    elif isinstance(kind, Readings):
+        said = "; ".join(map(said_line, list_lines(said)))
     item = f" ({GROUPS[step.question.group].label} {step.number})" if step.number else ""
     question = step.worded(session.answers)
-    label, asked = question.label + item, question.text
-    return Entry(step.address, label, said, mark, aside=aside, asked=asked)
+    label, asked = question.label + item, f"{question.text} {text or ''}"
+    return AnswerRow(step.address, label, said, mark, aside=aside, asked=asked)
 
 
 class ReviewScreen(Page):
@@ -117,8 +123,8 @@ class ReviewScreen(Page):
         super().__init__()
         self._session = session
         self._here = here.address if here else ""
-        self._all: list[Entry] = []
-        self._shown: list[Entry] = []
+        self._all: list[AnswerRow] = []
+        self._shown: list[AnswerRow] = []
 
     def parts(self) -> ComposeResult:
         yield Words("Every question and answer", classes="title")
@@ -151,7 +157,7 @@ class ReviewScreen(Page):
         self.query_one("#counted", Words).update(none or words.counted(self._session))
 
     @property
-    def _entry(self) -> Entry | None:
+    def _entry(self) -> AnswerRow | None:
         place = self.query_one("#answers", OptionList).highlighted
         return self._shown[place] if place is not None and place < len(self._shown) else None
 
@@ -243,7 +249,7 @@ class ReviewScreen(Page):
         self.app.push_screen(Ask(asked, "Yes, remove it", "No, keep it"), done)
 
 
-def _words(entry: Entry) -> Content:
+def _words(entry: AnswerRow) -> Content:
     if entry.stage:
         return Content.assemble((entry.label, "bold"), "  ", (entry.said, "italic"))
     pieces: list[tuple[str, str]] = [(f"  {entry.label}: ", "")]

@@ -41,7 +41,7 @@ def run(
 
     door = Door(clock, written_by, plants=plants)
     terminal = Terminal()
-    asked = _Asked(door, terminal)
+    asked = _EndHeard(door, terminal)
     with listening(asked.heard):  # from before the lock until after it, so that none is left behind
         if name is not None:
             found = door.open(name)
@@ -64,7 +64,7 @@ def run(
         return _end(door.opened, _all_saved(door), asked.status or status, crash)
 
 
-class _Asked:
+class _EndHeard:
     """Hears requests to end: the first one ends the program in order, the second one at once."""
 
     def __init__(self, door: Door, terminal: Terminal) -> None:
@@ -84,7 +84,7 @@ class _Asked:
         self.tell()
 
 
-async def _run(app: InterviewApp, terminal: Terminal, asked: _Asked) -> int:
+async def _run(app: InterviewApp, terminal: Terminal, asked: _EndHeard) -> int:
     loop = asyncio.get_running_loop()
 
     def end() -> None:

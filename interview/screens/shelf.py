@@ -11,9 +11,9 @@ from interview import answers_file as af
 from interview.asking import own_fault, route
 from interview.asking.model import Answers
 from interview.garden import store
-from interview.garden.gate import locate_state
 from interview.garden.opening import plan_of
 from interview.garden.place import questions as start
+from interview.garden.site.gate import locate_state
 from interview.garden.soak import questions as soak
 from interview.garden.soak.run import soak_run
 from interview.garden.soak.times import clock, utc

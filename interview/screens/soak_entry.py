@@ -27,7 +27,7 @@ class Does(Enum):
 
 
 @dataclass(frozen=True)
-class Entry:
+class SoakEntry:
     """One use of the line."""
 
     title: str
@@ -39,7 +39,7 @@ class Entry:
     may_be_empty: bool = False
 
 
-def reading(now: dt.datetime, view: Answers) -> Entry:
+def reading(now: dt.datetime, view: Answers) -> SoakEntry:
     """Return the entry of a reading whose moment is ``now``."""
     at = write_instant(now)
     word = view.get(soak.READ_AS) or LEFT
@@ -49,29 +49,29 @@ def reading(now: dt.datetime, view: Answers) -> Entry:
         says = any(typed.casefold().startswith(one) for one in SAYS_WHAT)
         return f"{at} {typed}" if says else f"{at} {word} {typed}"
 
-    return Entry(f"Reading at {at[11:19]}. {asked} (or: empty)", build)
+    return SoakEntry(f"Reading at {at[11:19]}. {asked} (or: empty)", build)
 
 
-def refill(now: dt.datetime, view: Answers) -> Entry:
+def refill(now: dt.datetime, view: Answers) -> SoakEntry:
     """Return the entry of a refill at ``now``; without a depth it is to the mark."""
     at = write_instant(now)
     mark = view.text(soak.WATER_AT_MARK) or ""
     title = f"Refilled at {at[11:19]}. To what depth? Enter alone: the mark, {mark}"
-    return Entry(title, lambda typed: f"{at} refilled to {typed or mark}", may_be_empty=True)
+    return SoakEntry(title, lambda typed: f"{at} refilled to {typed or mark}", may_be_empty=True)
 
 
-def earlier(view: Answers) -> Entry:
+def earlier(view: Answers) -> SoakEntry:
     """Return the entry of a reading taken earlier."""
     hint = soak.READINGS.worded(view).kind.hint(view.units).removeprefix("one a line: ")
-    return Entry(f"Add a reading: {hint}", _as_typed)
+    return SoakEntry(f"Add a reading: {hint}", _as_typed)
 
 
-def correction(place: int) -> Entry:
+def correction(place: int) -> SoakEntry:
     """Return the entry that changes reading number ``place``, from 1."""
-    return Entry(f"Correct reading {place}", _as_typed, Does.CORRECT, place)
+    return SoakEntry(f"Correct reading {place}", _as_typed, Does.CORRECT, place)
 
 
-def shift(now: dt.datetime, view: Answers) -> Entry:
+def shift(now: dt.datetime, view: Answers) -> SoakEntry:
     """Return the entry that shifts times noted with a wrong clock."""
     likely = soak_edit.suggested_shift(view, now)
     some = "Every time of this hole moves; “1 h from 2” moves reading 2 and those after it."
@@ -79,13 +79,13 @@ def shift(now: dt.datetime, view: Answers) -> Entry:
         title = f"How far ahead was the clock? Enter alone: {likely}. {some}"
     else:
         title = f"How far off was the clock? Such as 1 h ahead or 20 min behind. {some}"
-    return Entry(title, lambda typed: typed or likely, Does.SHIFT, may_be_empty=bool(likely))
+    return SoakEntry(title, lambda typed: typed or likely, Does.SHIFT, may_be_empty=bool(likely))
 
 
-def mark(view: Answers) -> Entry:
+def mark(view: Answers) -> SoakEntry:
     """Return the entry of the depth of water at the mark."""
     hint = soak.WATER_AT_MARK.kind.hint(view.units)
-    return Entry(f"How deep is the water at the mark? ({hint})", _as_typed, Does.MARK)
+    return SoakEntry(f"How deep is the water at the mark? ({hint})", _as_typed, Does.MARK)
 
 
 def _as_typed(typed: str) -> str:

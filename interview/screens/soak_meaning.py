@@ -10,10 +10,10 @@ from textual.containers import VerticalScroll
 
 from interview.asking.route import Step
 from interview.garden.session import Session
-from interview.garden.soak.sheet import result_lines
 from interview.garden.summary import folded_to
 from interview.screens import words
 from interview.screens.parts import Folded, KeyLine, Page, Words
+from interview.sheet.soil import result_lines
 
 
 class SoakMeaning(Page):

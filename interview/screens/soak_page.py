@@ -14,13 +14,13 @@ from interview.asking.model import Answers
 from interview.asking.route import Step
 from interview.garden.session import Session
 from interview.garden.soak import questions as soak
-from interview.garden.soak.run import SoakRun, State
+from interview.garden.soak.run import RunState, SoakRun
 from interview.garden.storms.charts import drop_chart
 from interview.screens import soak_watch, words
 from interview.screens.parts import KeyLine, Line, Page, Press, Words
 from interview.screens.picture import Picture
 from interview.screens.reminding import RemindingApp, reminders_of
-from interview.screens.soak_entry import Entry
+from interview.screens.soak_entry import SoakEntry
 
 CAUTION = (
     "CAUTION: Never leave the hole open. A child can drown in very little water. "
@@ -59,9 +59,11 @@ class SoakPage(Page):
         self._session = session
         self._step = step
         self._shown: object = None
+        self._marked_among: tuple[str, list[str]] | None = None
+        """The hole and the readings among which one is marked."""
         self._chart = False
         """Whether the chart was asked for."""
-        self._entry: Entry | None = None
+        self._entry: SoakEntry | None = None
         """What the line at the foot is open for."""
 
     def parts(self) -> ComposeResult:
@@ -141,7 +143,7 @@ class SoakPage(Page):
         told = (*notices, soak_watch.zone_words(run))
         self._say("told", " ".join(one for one in told if one))
         self._say("others", self._others())
-        is_due = run.state in (State.DUE, State.OVERDUE)
+        is_due = run.state in (RunState.DUE, RunState.OVERDUE)
         self.query_one("#due").set_class(is_due and reminders_of(self.app).notice, "now")
         self._buttons(run)
         self._table(run)
@@ -236,7 +238,7 @@ class SoakPage(Page):
             return
         self._shown = state
         table = self.query_one(DataTable)
-        place = table.cursor_row
+        place = self._place_to_mark(table.cursor_row)
         table.clear(columns=True)
         rate, deep = ("mm/h", "mm") if self._view.metric else ("in/h", "in")
         heads = ["clock", "after", "water", f"drop {deep}", rate, "corrected"]
@@ -254,7 +256,18 @@ class SoakPage(Page):
             table.add_row(*cells)
         table.display = bool(run.rows)
         if run.rows:
-            table.move_cursor(row=min(place, len(run.rows) - 1))
+            table.move_cursor(row=max(0, min(place, len(run.rows) - 1)))
+
+    def _place_to_mark(self, marked: int) -> int:
+        """Return the row to mark: a reading just taken, the latest on a page just opened."""
+        before, now = self._marked_among, (self._step.address, self._lines)
+        self._marked_among = now
+        if before is None or before[0] != now[0]:
+            return len(now[1]) - 1
+        if len(now[1]) <= len(before[1]):
+            return marked
+        pairs = zip(before[1], now[1], strict=False)
+        return next((at for at, (old, new) in enumerate(pairs) if old != new), len(before[1]))
 
     def _show_chart(self, run: SoakRun) -> None:
         """Show the chart below the table where there is room, or in its place when asked."""

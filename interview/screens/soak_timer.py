@@ -18,7 +18,7 @@ from interview.screens import soak_entry as entry
 from interview.screens.parts import Line
 from interview.screens.reminder_choice import ReminderChoice
 from interview.screens.reminding import RemindingApp
-from interview.screens.soak_entry import Does, Entry
+from interview.screens.soak_entry import Does, SoakEntry
 from interview.screens.soak_meaning import SoakMeaning
 from interview.screens.soak_page import SoakPage
 
@@ -44,7 +44,7 @@ class SoakScreen(SoakPage):
 
     def __init__(self, session: Session, step: Step) -> None:
         super().__init__(session, step)
-        self._waiting: tuple[Entry, str] | None = None
+        self._waiting: tuple[SoakEntry, str] | None = None
         """A reading that cannot be kept until the noted times are shifted, as it was typed."""
 
     def on_button_pressed(self, event: Button.Pressed) -> None:
@@ -146,7 +146,7 @@ class SoakScreen(SoakPage):
 
     # The line
 
-    def _begun(self, what: Entry, text: str = "") -> None:
+    def _begun(self, what: SoakEntry, text: str = "") -> None:
         if self._run.began is None:
             self.notify("First say when the water stood at the mark.", markup=False)
         elif self._view.get(soak.WATER_AT_MARK) is None:
@@ -156,7 +156,7 @@ class SoakScreen(SoakPage):
         else:
             self._open(what, text)
 
-    def _open(self, what: Entry, text: str = "", said: str = "") -> None:
+    def _open(self, what: SoakEntry, text: str = "", said: str = "") -> None:
         self._entry = what
         self.query_one("#entry_box").display = True
         self._say("entry_title", what.title)
@@ -193,7 +193,7 @@ class SoakScreen(SoakPage):
         except (Refused, Doubt) as refused:
             self._say("entry_heard", str(refused))
 
-    def _take(self, what: Entry, words: str) -> None:
+    def _take(self, what: SoakEntry, words: str) -> None:
         """Keep what was typed; raises ``Refused`` or ``Doubt``."""
         waiting = self._waiting
         match what.does:
@@ -216,7 +216,7 @@ class SoakScreen(SoakPage):
         if step is not None:
             self._session.offer(step, words)
 
-    def _again(self, what: Entry, typed: str) -> None:
+    def _again(self, what: SoakEntry, typed: str) -> None:
         """Keep the reading that waited for the shift; it stays in its line where it cannot be."""
         try:
             self._take(what, what.build(typed))

@@ -7,8 +7,8 @@ import datetime as dt
 from interview.asking import route
 from interview.asking.model import Answers
 from interview.asking.route import Step
+from interview.garden import soak_due
 from interview.garden.session import Session
-from interview.garden.soak import due as soak_due
 from interview.garden.soak import questions as soak
 from interview.garden.soak.results import as_felt
 from interview.garden.soak.run import SoakRun, soak_run

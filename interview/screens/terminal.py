@@ -58,6 +58,6 @@ def take_any_text() -> None:
     with suppress(ImportError):
         from textual.drivers import linux_driver
 
-        from interview.screens.outside import Typed
+        from interview.screens.outside import CleanTyping
 
-        linux_driver.getincrementaldecoder = lambda _: Typed  # type: ignore[attr-defined, assignment]
+        linux_driver.getincrementaldecoder = lambda _: CleanTyping  # type: ignore[attr-defined, assignment]

@@ -7,7 +7,7 @@ from pathlib import Path
 
 from interview.answers_file import shown
 from interview.asking import route
-from interview.asking.model import Standing
+from interview.asking.model import Status
 from interview.asking.own_fault import where
 from interview.asking.route import Step
 from interview.garden.plan import Plan
@@ -63,7 +63,7 @@ def stage_words(session: Session) -> list[tuple[str, str, str]]:
 def _is_shut(session: Session, stage: str) -> bool:
     return any(
         step.question.digs
-        and route.standing(step, session.answers) is Standing.OPEN
+        and route.standing(step, session.answers) is Status.OPEN
         and bool(session.shut(step))
         for step in route.steps(session.answers)
         if step.stage.key == stage

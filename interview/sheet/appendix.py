@@ -10,7 +10,7 @@ from interview.garden.guides import guides
 from interview.garden.plan import Plan
 from interview.garden.site import questions as site
 from interview.garden.summary import wrap
-from interview.quantities.evidence import Source, Standing
+from interview.quantities.evidence import Provenance, Source
 
 GLOSSARY = (
     ("berm", "a low bank of tamped soil that holds the pond in on the downhill side"),
@@ -42,10 +42,10 @@ SYMBOLS = (
     "notch, L its width, Cw weir coefficient, n roughness of a pipe."
 )
 _LETTERS = {
-    Standing.ARITHMETIC: "",
-    Standing.PRACTICE: "[c]",
-    Standing.OURS: "[o]",
-    Standing.MEMORY: "[m]",
+    Provenance.ARITHMETIC: "",
+    Provenance.PRACTICE: "[c]",
+    Provenance.OURS: "[o]",
+    Provenance.MEMORY: "[m]",
 }
 """Marks of sources that name no publication."""
 
@@ -82,7 +82,7 @@ class Sources:
         told = "; ".join(
             f"{letter} {standing.value}"
             for standing, letter in _LETTERS.items()
-            if standing in (Standing.PRACTICE, Standing.OURS, Standing.MEMORY)
+            if standing in (Provenance.PRACTICE, Provenance.OURS, Provenance.MEMORY)
         )
         yield from wrap(f"No mark: arithmetic; {told}.")
         for title, number in self._numbers.items():

@@ -11,7 +11,6 @@ from interview.garden.afterwards import questions as review
 from interview.garden.earth.materials import APRON_DEEP_IN, APRON_DEEP_MM
 from interview.garden.earth.overflow import apron
 from interview.garden.earth.profile import reading_words
-from interview.garden.earth.stakeout import peg_rows
 from interview.garden.pictures import levels
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
@@ -26,6 +25,7 @@ from interview.quantities.evidence import Grade
 from interview.quantities.shown import area_words, depth_words, length_words, sides_words
 from interview.quantities.units import Quantity, magnitude, plain_number, quantity, ratio, unit_name
 from interview.reading import foreign
+from interview.sheet.stakeout import peg_rows
 
 Part = Callable[[Plan], Iterator[str]]
 ROWS = 60
@@ -133,7 +133,7 @@ def _gate(plan: Plan) -> Iterator[str]:
         also = f" And {more} more: see the sheet." if more > 0 else ""
         yield from _cut(wrap(f" {now.word}: DO NOT DIG. {why}{also}", "   "), MOST_WHY_LINES)
     ticket = plan.answers.get(site.LINES_TICKET) or GAP
-    gate = plan.dig_gate
+    gate = plan.site.dig_gate
     yield from wrap(f" {site.locating_service(plan.answers)} Ticket: {ticket}.", "   ")
     yield f" The wait ends {_day(gate.earliest)}; marks good until {_day(gate.stale_after)}"
     yield f" To be dug on: {_day(plan.answers.get(review.DIG_DAY))}"
@@ -173,7 +173,7 @@ def _distances(plan: Plan) -> Iterator[str]:
     number = spot.scope[1] if spot.scope else 1
     limits = {
         one.key: one.limit
-        for report in plan.spots
+        for report in plan.checks.spots
         if report.number == number
         for one in report.findings
     }
@@ -214,11 +214,13 @@ def _pegs(plan: Plan) -> Iterator[str]:
 
 def _dig(plan: Plan) -> Iterator[str]:
     garden = _or_gap(
-        lambda: sides_words(plan.garden.floor_length, plan.garden.floor_width, plan.metric),
+        lambda: sides_words(
+            plan.size.garden.floor_length, plan.size.garden.floor_width, plan.metric
+        ),
         f"{GAP} by {GAP}",
     )
-    deep = _or_gap(lambda: depth_words(plan.depth.depth, plan.metric))
-    beds = f"{plan.bed_count} beds, each: " if plan.bed_count > 1 else ""
+    deep = _or_gap(lambda: depth_words(plan.size.depth.depth, plan.metric))
+    beds = f"{plan.size.bed_count} beds, each: " if plan.size.bed_count > 1 else ""
     yield f" {beds}level floor {garden}, {deep} below the notch"
     try:
         rows = levels(plan)
@@ -236,12 +238,13 @@ def _notch(plan: Plan) -> Iterator[str]:
     metric = plan.metric
     thick = quantity(APRON_DEEP_MM, "mm") if metric else quantity(APRON_DEEP_IN, "in")
     try:
-        long, wide = apron(plan.notch.width, metric)
+        long, wide = apron(plan.earth.notch.width, metric)
     except Unanswered:
         yield f" Notch {GAP} wide; stone below it {GAP} by {GAP}."
         return
     yield from wrap(
-        f" Notch {length_words(plan.notch.width, metric)} wide, lined with stone; below it stone "
+        f" Notch {length_words(plan.earth.notch.width, metric)} wide, lined with stone; below it "
+        "stone "
         f"{sides_words(long, wide, metric)}, "
         f"{depth_words(thick, metric)} thick.",
         "   ",
@@ -257,14 +260,14 @@ def _soil(plan: Plan) -> Iterator[str]:
     except Unanswered:
         said.append(f"berm {GAP} high")
     try:
-        said += [_item(plan, item.name, item.amount, item.buy) for item in plan.shopping]
+        said += [_item(plan, item.name, item.amount, item.buy) for item in plan.earth.shopping]
     except Unanswered:
         said += [f"{name} {GAP}" for name in ("mulch", "compost", "stone")]
     yield from _flow(said)
 
 
 def _berm(plan: Plan) -> str:
-    high = depth_words(plan.earth.berm_height, plan.metric)
+    high = depth_words(plan.earth.earthwork.berm_height, plan.metric)
     keep = figure_words(plan, "soil_to_keep")
     return f"berm (low bank) {high} above the lawn, {keep} tamped: keep the soil until it stands"
 
@@ -291,14 +294,14 @@ def _plants_in_short(plan: Plan) -> Iterator[str]:
 
 def _plants(plan: Plan, tell: Callable[[Plan, ZonePlan], str]) -> Iterator[str]:
     try:
-        zones = plan.planting.zones
+        zones = plan.planting.chosen.zones
     except Unanswered:
         for name in ("floor", "side", "rim"):
             yield f" {name.upper():<6} {GAP} plants, {GAP} apart: {GAP * 3}"
         return
     for zone in zones:
         area = area_words(zone.site.area, plan.metric)
-        each = ", each bed" if plan.bed_count > 1 else ""
+        each = ", each bed" if plan.size.bed_count > 1 else ""
         yield from wrap(f" {zone.zone.value.upper()} ({area}{each}): {tell(plan, zone)}", "   ")
 
 
@@ -326,7 +329,7 @@ def _apart(plan: Plan, inches: float) -> str:
 
 
 def _care(plan: Plan) -> Iterator[str]:
-    for line in cautions.on_the_day(plan.tolerance):
+    for line in cautions.on_the_day(plan.site.tolerance):
         yield from wrap(f" {plan.answers.told(line)}", "   ")
 
 

@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 
 from interview import answers_file as af
 from interview.asking import own_fault, route
-from interview.asking.model import Answers, Standing, Unanswered
+from interview.asking.model import Answers, Status, Unanswered
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
 from interview.garden.store import Loaded
@@ -38,7 +38,7 @@ def _part(name: str, make: Callable[[], list[str]]) -> list[str]:
 
 def _open(answers: Answers) -> list[str]:
     still = [step for step in route.steps(answers)
-             if route.standing(step, answers) in (Standing.OPEN, Standing.UNKNOWN)]  # fmt: skip
+             if route.standing(step, answers) in (Status.OPEN, Status.UNKNOWN)]  # fmt: skip
     lines = [f"{len(answers.texts)} answers; {len(still)} questions open."]
     for step in still:
         word = route.standing(step, answers).value
@@ -63,14 +63,14 @@ def _rain_faults(plan: Plan) -> list[str]:
         return []
     path = plan.answers[start.RECORD_PATH]
     try:
-        return [f"{path}:{bad.line}: {bad.why}" for bad in plan.record.bad_lines]
+        return [f"{path}:{bad.line}: {bad.why}" for bad in plan.storms.record.bad_lines]
     except Unanswered as gap:
         # What is merely not asked yet is listed among the open questions.
         return [f"{path}: {gap.why}"] if gap.why else []
 
 
 def _plant_faults(plan: Plan) -> list[str]:
-    own = plan.plant_file
+    own = plan.planting.plant_file
     path = own.path
     if own.trouble:
         return [f"{path}: {own.trouble}"]

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from interview.garden.figure import find
-from interview.garden.figures import BY_KEY
+from interview.garden.figures import BY_KEY, find
 from interview.garden.plan import Plan
 from interview.garden.summary import wrap
 

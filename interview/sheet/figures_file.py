@@ -7,13 +7,12 @@ from collections.abc import Callable, Iterable, Iterator
 
 from interview.answers_file import double_quoted as quoted
 from interview.asking import own_fault
+from interview.asking.figure import Found
 from interview.asking.model import Unanswered
-from interview.garden.figure import Found
 from interview.garden.figures import found
 from interview.garden.guides import guides
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
-from interview.garden.planting.listed import planting_lines
 from interview.garden.storms.hyetographs import StormShape
 from interview.garden.summary import assumed
 from interview.garden.survey import questions as survey
@@ -23,6 +22,7 @@ from interview.garden.survey.results import runoff_ways
 from interview.quantities.units import magnitude, quantity, show, unit_name
 from interview.reading import Refused
 from interview.reading.foreign import shown
+from interview.sheet.planting_figures import planting_lines
 
 DIGITS = 8
 """Significant digits of a figure in the list: more than any measurement, few enough to read."""
@@ -77,7 +77,7 @@ def _row(values: dict[str, float | str | bool | None]) -> str:
 def _holes(plan: Plan) -> list[str]:
     rate, deep = ("mm/h", "mm") if plan.metric else ("in/h", "in")
     lines = [f"holes: # rates in {rate}, depths in {deep}, times in h"]
-    for hole in plan.holes:
+    for hole in plan.soak.holes:
         lines.append(f"  - name: {quoted(hole.name)}")
         if hole.set_aside:
             lines.append(f"    set_aside: {quoted(hole.set_aside)}")
@@ -125,7 +125,7 @@ def _holes(plan: Plan) -> list[str]:
 def _surfaces(plan: Plan) -> list[str]:
     unit = "m**2" if plan.metric else "ft**2"
     try:
-        catchment = plan.catchment
+        catchment = plan.survey.catchment
     except Unanswered:
         return ["surfaces: []"]
     volume = "L" if plan.metric else "gal"
@@ -184,7 +184,7 @@ def _ladder(plan: Plan) -> list[str]:
     try:
         for shape in StormShape:
             lines.append(f"  {shape.name.lower()}:")
-            for storm in plan.ladder_of(shape):
+            for storm in plan.storms.ladder_of(shape):
                 values: dict[str, float | str | bool | None] = {
                     "rain": magnitude(storm.rain, deep),
                     "peak": magnitude(storm.peak, deep),
@@ -203,20 +203,23 @@ def _record(plan: Plan) -> list[str]:
     """Return the years of the record by size of floor, by year and by month."""
     area, deep = ("m**2", "mm") if plan.metric else ("ft**2", "in")
     try:
-        sizes = plan.years_by_size
+        sizes = plan.storms.years_by_size
     except Unanswered:
         return ["record_by_size: []", "record_by_year: []", "record_by_month: []"]
     lines = [f"record_by_size: # areas in {unit_name(area)}"]
     for one in sizes:
         values: dict[str, float | str | bool | None] = {
             "part": one.part,
-            "floor_area": magnitude(one.garden.floor_area, area) * plan.bed_count,
+            "floor_area": magnitude(one.garden.floor_area, area) * plan.size.bed_count,
             "share_held": one.replay.share_held,
             "overflow_days": float(len(one.replay.overflow_days)),
             "overflow_days_a_year": one.replay.overflow_days_a_year,
         }
         lines.append(f"  - {_row(values)}")
-    for name, parts in (("year", plan.real_years.years), ("month", plan.real_years.months)):
+    for name, parts in (
+        ("year", plan.storms.real_years.years),
+        ("month", plan.storms.real_years.months),
+    ):
         lines.append(f"record_by_{name}: # rain in {deep}")
         for part in parts:
             values = {

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from interview.garden import soak_due
 from interview.garden.afterwards import questions as review
 from interview.garden.plan import Plan
 from interview.garden.site import questions as site
-from interview.garden.soak import due as soak_due
 from interview.garden.summary import may_dig, waiting, wrap
 from interview.quantities.evidence import Finding, Grade
 

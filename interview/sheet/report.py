@@ -8,19 +8,13 @@ from functools import partial
 from interview.asking import own_fault
 from interview.asking.model import Unanswered
 from interview.garden.afterwards import questions as review
-from interview.garden.earth import sheet as dig
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
-from interview.garden.planting import sheet as plants
 from interview.garden.site import cautions
-from interview.garden.size import sheet as size
-from interview.garden.soak import sheet as soil
-from interview.garden.storms import sheet as storms
 from interview.garden.summary import assumed, may_dig, so_far, waiting, waiting_text, width, wrap
-from interview.garden.survey import sheet as survey
 from interview.quantities.evidence import Finding, Grade
 from interview.reading.foreign import shown
-from interview.sheet import guides, next_steps
+from interview.sheet import dig, guides, next_steps, plants, size, soil, storms, survey
 from interview.sheet.appendix import Sources, formulas, glossary
 from interview.sheet.worksheet import worksheet
 
@@ -181,10 +175,10 @@ def _findings_part(plan: Plan, sources: Sources) -> list[str]:
 
 
 def _spots_part(plan: Plan) -> list[str]:
-    if len(plan.spots) < 2:
+    if len(plan.checks.spots) < 2:
         return []
     lines = ["", "Spots compared:"]
-    for one in plan.spots:
+    for one in plan.checks.spots:
         lines += wrap(f"  {one.number}. {one.name}: {one.grade.value}", "     ")
         for reason in one.against:
             lines += wrap(f"     - {reason}", "       ")
@@ -210,7 +204,7 @@ def _notes_part(plan: Plan) -> list[str]:
 
 def _caution_part(plan: Plan) -> list[str]:
     lines: list[str] = []
-    for line in cautions.every(plan.tolerance):
+    for line in cautions.every(plan.site.tolerance):
         lines += wrap(f"- {plan.answers.told(line)}", "  ")
     return lines
 

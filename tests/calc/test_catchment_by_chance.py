@@ -12,7 +12,7 @@ import pytest
 from interview.garden.survey.catchment import Share, Surface, catchment, equal_share
 from interview.garden.survey.outlines import SidesRound
 from interview.garden.survey.pacing import calibrate, paced
-from interview.garden.survey.pieces import Piece, Pitch, side_error
+from interview.garden.survey.pieces import Piece, RoofPitch, side_error
 from interview.garden.survey.shapes import Rectangle, ThreeSides, Trapezoid, Triangle
 from interview.quantities.spread import TAPE_ERROR_IN
 from interview.quantities.units import magnitude, quantity
@@ -84,7 +84,7 @@ def test_a_survey_of_two_walkers_several_shapes_and_a_roof_on_a_roof(ann, bob, l
             ),
         ),
         share=equal_share(2),
-        level=1 / Pitch(6).factor,
+        level=1 / RoofPitch(6).factor,
     )
     high = Surface(
         "high roof", "roof", 0.95, (Piece(Trapezoid(ft(20), ft(12), ft(9))),), falls_on="low roof"
@@ -110,7 +110,7 @@ def test_a_survey_of_two_walkers_several_shapes_and_a_roof_on_a_roof(ann, bob, l
     a, b, c = draw.taped(18), draw.taped(21), draw.taped(16)
     s = (a + b + c) / 2
     triangle = np.sqrt(s * (s - a) * (s - b) * (s - c))
-    total = 0.95 * half * (roof / Pitch(6).factor + upper)
+    total = 0.95 * half * (roof / RoofPitch(6).factor + upper)
     total += 0.25 * draw.share(0.6, 0.15) * gravel + 0.95 * triangle
     assert magnitude(found.weighted, "ft**2") == pytest.approx(total.mean(), rel=0.005)
     assert magnitude(found.standard_error, "ft**2") == pytest.approx(total.std(), rel=0.03)

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from interview.garden.size.depth import DepthRule, Governs, pond_depth
+from interview.garden.soak.depth import DepthRule, Governs, pond_depth
 from interview.garden.soak.rates import Hole, HoleShape, Reading, soak_test
 from interview.quantities.units import METRIC, magnitude, quantity
 

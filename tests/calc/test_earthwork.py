@@ -10,7 +10,7 @@ from shapely import Polygon
 from shapely.geometry import box
 
 from interview.garden.earth.earthwork import (
-    Basin,
+    SlopedBasin,
     average_end_area,
     berm_finding,
     cut_and_fill,
@@ -22,7 +22,7 @@ from interview.quantities.units import magnitude, quantity
 
 
 def us(length=15.0, width=6.0, slope=5.0, depth=6.0, over=None, **more):
-    return Basin(
+    return SlopedBasin(
         quantity(length, "ft"),
         quantity(width, "ft"),
         quantity(slope, "percent"),
@@ -33,7 +33,7 @@ def us(length=15.0, width=6.0, slope=5.0, depth=6.0, over=None, **more):
     )
 
 
-METRIC = Basin(
+METRIC = SlopedBasin(
     quantity(4.5, "m"),
     quantity(1.8, "m"),
     quantity(8, "percent"),

@@ -5,7 +5,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from interview.garden.earth.earthwork import Basin, cut_and_fill
+from interview.garden.earth.earthwork import SlopedBasin, cut_and_fill
 from interview.garden.earth.floor_level import Sets, floor_level
 from interview.garden.earth.ground import ground_cut
 from interview.garden.earth.level_berm import level_berm, level_fill
@@ -13,7 +13,7 @@ from interview.quantities.units import magnitude, quantity
 
 
 def basin(slope=5.0, length=15.0, width=6.0, depth=6.0, freeboard=4.0):
-    return Basin(
+    return SlopedBasin(
         quantity(length, "ft"),
         quantity(width, "ft"),
         quantity(slope, "percent"),

@@ -14,7 +14,7 @@ from interview.garden.site.holidays import federal_in_wait
 from interview.garden.site.locate import LocateState, earliest_dig_day
 from interview.garden.site.locating import CAREFUL, Counted, Life, StateNotice, notice_for, states
 from interview.garden.site.state_rules import tolerance_zone
-from interview.quantities.evidence import Standing
+from interview.quantities.evidence import Provenance
 from interview.quantities.units import magnitude
 
 CODES = [one[:2] for one in STATES.split(",")]
@@ -115,7 +115,7 @@ def test_the_table_holds_every_state_once_and_dc():
 
 def test_the_table_is_not_read_before_a_state_is_asked_for():
     done = subprocess.run(
-        [sys.executable, "-c", "import interview.__main__, interview.garden.stages, interview.garden.plan\n"
+        [sys.executable, "-c", "import interview.__main__, interview.garden.plan\n"
          "from interview.garden.site import locating\n"
          "print(locating.states.cache_info().currsize, locating.notice_for('').marks.days)\n"
          "print(locating.states.cache_info().currsize)"],
@@ -135,7 +135,7 @@ def test_every_row_says_where_it_was_read_and_how_much_stands_behind_each_part(n
     assert notice.state in shown and notice.pages in shown and notice.wait_words in shown
     assert f"({notice.wait_standing.value})" in shown
     for source in (notice.wait_source, notice.marks_source, notice.zone_source):
-        assert source.standing is not Standing.MEMORY
+        assert source.standing is not Provenance.MEMORY
 
 
 def test_no_wait_is_shorter_than_three_days_or_than_any_text_of_the_state(notice):
@@ -176,7 +176,7 @@ def test_every_life_read_is_among_the_texts_held_against_the_table(notice):
 def test_the_marks_are_good_for_longer_than_two_weeks_only_where_that_was_read_at_the_source():
     longer = {one.code for one in ALL if one.marks.span > 14}
     assert longer == {"AZ", "CT", "FL", "MD", "MT", "NC", "SD", "VA"}
-    assert all(notice_for(code).life_standing is Standing.PUBLISHED for code in longer)
+    assert all(notice_for(code).life_standing is Provenance.PUBLISHED for code in longer)
 
 
 def test_the_marks_of_nine_states_end_with_their_own_texts():
@@ -201,25 +201,27 @@ def test_with_what_is_assumed_there_is_a_day_to_dig_after_every_request():
 
 
 def test_a_cell_that_was_not_read_falls_to_the_careful_default():
-    nothing = StateNotice("ZZ", "nowhere", wait=2, wait_standing=Standing.PUBLISHED, pages="x.org")
+    nothing = StateNotice(
+        "ZZ", "nowhere", wait=2, wait_standing=Provenance.PUBLISHED, pages="x.org"
+    )
     assert (nothing.business_days, nothing.hand_dig_in, nothing.marks) == (3, 24, CAREFUL)
     assert Life(10, True) == CAREFUL
     assert "practice 5.23" in nothing.marks_source.title
     assert notice_for("zz").business_days == 3 and notice_for("").marks == CAREFUL
 
 
-@pytest.mark.parametrize("standing", [Standing.SECONDARY, Standing.CARRIED, None])
+@pytest.mark.parametrize("standing", [Provenance.SECONDARY, Provenance.CARRIED, None])
 @pytest.mark.parametrize(("days", "working", "most"), [(30, False, 14), (20, True, 10)])
 def test_a_long_life_not_read_at_the_source_is_cut_to_two_weeks(standing, days, working, most):
     row = replace(notice_for("CT"), begin=None, life=Life(days, working), life_standing=standing)
     assert row.marks == Life(most, working)
     assert "practice 5.23" in row.marks_source.title
-    known = replace(row, life_standing=Standing.PUBLISHED)
+    known = replace(row, life_standing=Provenance.PUBLISHED)
     assert known.marks == Life(days, working)
     assert "Connecticut" in known.marks_source.title
 
 
-@pytest.mark.parametrize("standing", list(Standing))
+@pytest.mark.parametrize("standing", list(Provenance))
 def test_a_short_life_holds_whoever_tells_it(standing):
     row = replace(notice_for("CT"), begin=None, life=Life(7, False), life_standing=standing)
     assert row.marks == Life(7, False)
@@ -231,7 +233,7 @@ def test_a_text_that_gives_fewer_days_to_begin_than_to_dig_decides():
 
 
 def test_a_narrow_strip_does_not_narrow_what_is_assumed():
-    row = replace(notice_for("CT"), strip_in=18.0, strip_standing=Standing.PUBLISHED)
+    row = replace(notice_for("CT"), strip_in=18.0, strip_standing=Provenance.PUBLISHED)
     assert row.hand_dig_in == 24 and "24 in" in row.zone_source.title
     assert replace(row, strip_in=30.0).zone_source.title.startswith("Connecticut")
 

@@ -17,9 +17,10 @@ from interview.garden.planting.plant_list import (
     read_plants,
     with_own,
 )
-from interview.garden.planting.record import Indicator, ListRegion, PlantRegion, Sun, Zone
+from interview.garden.planting.record import Indicator, ListRegion, PlantRegion, Sun
 from interview.garden.planting.wetness import fits_after
 from interview.garden.planting.words import cautions, doubts, hazards
+from interview.garden.size.zones import Zone
 from interview.quantities.units import magnitude, quantity
 
 HEAD = "scientific_name,common_name,kind,sun,zones,height_max_m,spacing_cm"

@@ -11,8 +11,8 @@ from interview.garden.survey.outlines import Offsets, SidesRound
 from interview.garden.survey.pacing import calibrate, paced
 from interview.garden.survey.pieces import (
     Piece,
-    Pitch,
     PitchGiven,
+    RoofPitch,
     own_error,
     pace_slopes,
     plan_area,
@@ -71,16 +71,16 @@ def test_a_trapezoid_and_a_triangle_of_three_sides_in_meters():
 
 
 def test_the_plan_under_a_sloping_length():
-    assert magnitude(plan_length(ft(12.5), Pitch(6)), "ft") == pytest.approx(11.18, abs=5e-3)
-    steep = Pitch(35, PitchGiven.DEGREES)
+    assert magnitude(plan_length(ft(12.5), RoofPitch(6)), "ft") == pytest.approx(11.18, abs=5e-3)
+    steep = RoofPitch(35, PitchGiven.DEGREES)
     assert magnitude(plan_length(m(4.2), steep), "m") == pytest.approx(3.440, abs=5e-4)
 
 
 def test_the_three_ways_to_give_a_pitch_agree():
-    rise = Pitch(12)
-    assert Pitch(45, PitchGiven.DEGREES).factor == pytest.approx(rise.factor)
-    assert Pitch(100, PitchGiven.PERCENT).factor == pytest.approx(rise.factor)
-    assert Pitch(0).factor == 1
+    rise = RoofPitch(12)
+    assert RoofPitch(45, PitchGiven.DEGREES).factor == pytest.approx(rise.factor)
+    assert RoofPitch(100, PitchGiven.PERCENT).factor == pytest.approx(rise.factor)
+    assert RoofPitch(0).factor == 1
 
 
 @pytest.mark.parametrize(
@@ -96,7 +96,7 @@ def test_the_three_ways_to_give_a_pitch_agree():
 )
 def test_an_impossible_pitch_is_refused(number, given):
     with pytest.raises(ValueError, match="24 in 12"):
-        Pitch(number, given)
+        RoofPitch(number, given)
 
 
 def test_offsets_from_a_line():

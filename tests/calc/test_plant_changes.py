@@ -11,18 +11,10 @@ from interview.garden.planting.choose import Wishes, ZoneSite, choose
 from interview.garden.planting.count import plant_count, shared_counts
 from interview.garden.planting.home import FLORAS, introduced_at, introduced_in_state
 from interview.garden.planting.plant_list import builtin_places, builtin_plants
-from interview.garden.planting.record import (
-    Indicator,
-    ListRegion,
-    PlantKind,
-    PlantRegion,
-    Sun,
-    Zone,
-)
+from interview.garden.planting.record import Indicator, ListRegion, PlantKind, PlantRegion, Sun
 from interview.garden.planting.wetness import (
     LONGEST_HOURS,
     STANDS_HOURS,
-    ZoneHours,
     chosen_from,
     fits_after,
     planting_zones,
@@ -30,6 +22,8 @@ from interview.garden.planting.wetness import (
 )
 from interview.garden.planting.why import why_plant
 from interview.garden.planting.wishes import Swap, read_swap
+from interview.garden.size.zones import Zone
+from interview.garden.storms.wet_zones import ZoneHours
 from interview.quantities.units import magnitude, quantity
 
 MW = Wishes(PlantRegion.MW, ListRegion.MW)

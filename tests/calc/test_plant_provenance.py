@@ -9,7 +9,7 @@ from interview.garden.planting.plant_list import builtin_plants
 from interview.garden.planting.provenance import FACTS, from_memory, provenance
 from interview.garden.planting.record import RATING_LISTS, ListRegion, PlantRegion
 from interview.garden.planting.words import cautions, doubts, hazards, remarks
-from interview.quantities.evidence import Standing
+from interview.quantities.evidence import Provenance
 
 
 @pytest.mark.parametrize("region", PlantRegion)
@@ -89,7 +89,7 @@ def test_a_plant_all_well_known_has_no_doubts():
 def test_drowned_and_parched_are_told_apart_and_moved_opposite_ways():
     by_name = {sign.trouble: sign for sign in SIGNS}
     assert "higher" in by_name["Drowned"].remedy and "lower" in by_name["Parched"].remedy
-    assert all(sign.source.standing is Standing.MEMORY for sign in SIGNS)
+    assert all(sign.source.standing is Provenance.MEMORY for sign in SIGNS)
 
 
 def test_the_remedies_after_a_storm_follow_the_hours_water_stands():

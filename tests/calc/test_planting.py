@@ -21,14 +21,8 @@ from interview.garden.planting.choose import (
 )
 from interview.garden.planting.count import drifts, fewest, plant_count, shared_counts
 from interview.garden.planting.plant_list import builtin_plants
-from interview.garden.planting.record import (
-    Indicator,
-    ListRegion,
-    PlantKind,
-    PlantRegion,
-    Sun,
-    Zone,
-)
+from interview.garden.planting.record import Indicator, ListRegion, PlantKind, PlantRegion, Sun
+from interview.garden.size.zones import Zone
 from interview.quantities.evidence import Grade
 from interview.quantities.units import magnitude, quantity
 

@@ -9,14 +9,8 @@ from interview.garden.planting.plant_list import (
     read_places,
     read_plants,
 )
-from interview.garden.planting.record import (
-    Indicator,
-    ListRegion,
-    PlantKind,
-    PlantRegion,
-    Sun,
-    Zone,
-)
+from interview.garden.planting.record import Indicator, ListRegion, PlantKind, PlantRegion, Sun
+from interview.garden.size.zones import Zone
 
 HEAD = (
     "scientific_name,common_name,kind,regions,height_max_ft,spacing_in,sun,zones,"

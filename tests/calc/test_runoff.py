@@ -9,8 +9,8 @@ from interview.garden.survey.runoff import (
     Cover,
     DrainingSurface,
     HydrologicGroup,
+    LawnSurface,
     RunoffMethod,
-    Surface,
     curve_number,
     group_of_rate,
     group_of_texture,
@@ -29,17 +29,17 @@ def square_feet(number):
 
 def test_the_weighted_area_is_area_times_share_times_coefficient():
     yard = [
-        DrainingSurface(Surface.ROOF, square_feet(775.4), 0.5),
-        DrainingSurface(Surface.PAVED, square_feet(120)),
-        DrainingSurface(Surface.GRAVEL, square_feet(100)),
-        DrainingSurface(Surface.COMPACTED, square_feet(40), 0.5),
+        DrainingSurface(LawnSurface.ROOF, square_feet(775.4), 0.5),
+        DrainingSurface(LawnSurface.PAVED, square_feet(120)),
+        DrainingSurface(LawnSurface.GRAVEL, square_feet(100)),
+        DrainingSurface(LawnSurface.COMPACTED, square_feet(40), 0.5),
     ]
     expected = 775.4 * 0.5 * 0.95 + 120 * 0.95 + 100 * 0.25 + 20 * 0.25
     assert magnitude(weighted_area(yard, INCH), "ft**2") == pytest.approx(expected)
 
 
 def test_a_local_coefficient_replaces_the_usual_one():
-    drive = DrainingSurface(Surface.GRAVEL, square_feet(100), local_coefficient=0.7)
+    drive = DrainingSurface(LawnSurface.GRAVEL, square_feet(100), local_coefficient=0.7)
     assert magnitude(weighted_area([drive], INCH), "ft**2") == pytest.approx(70)
 
 
@@ -48,26 +48,26 @@ def test_a_local_coefficient_replaces_the_usual_one():
     [("A", 1.0, False), ("B", 1.0, False), ("C", 1.0, True), ("D", 1.0, True), ("B", 2.0, True)],
 )
 def test_lawn_sends_nothing_from_an_inch_on_the_open_soils(group, rain, some):
-    share = runoff_share(Surface.LAWN, quantity(rain, "in"), group=HydrologicGroup(group))
+    share = runoff_share(LawnSurface.LAWN, quantity(rain, "in"), group=HydrologicGroup(group))
     assert (share > 0) is some
 
 
 def test_an_unknown_soil_counts_as_the_tightest():
-    assert runoff_share(Surface.LAWN, INCH) == runoff_share(
-        Surface.LAWN, INCH, group=HydrologicGroup.D
+    assert runoff_share(LawnSurface.LAWN, INCH) == runoff_share(
+        LawnSurface.LAWN, INCH, group=HydrologicGroup.D
     )
 
 
 def test_by_curve_number_a_roof_sends_a_little_less_than_by_coefficient():
-    share = runoff_share(Surface.ROOF, INCH, method=RunoffMethod.CURVE_NUMBER)
+    share = runoff_share(LawnSurface.ROOF, INCH, method=RunoffMethod.CURVE_NUMBER)
     assert share == pytest.approx(0.7909, abs=5e-5)
-    assert runoff_share(Surface.LAWN, quantity(0, "in")) == 0
+    assert runoff_share(LawnSurface.LAWN, quantity(0, "in")) == 0
 
 
 def test_poor_lawn_sends_more_than_good_lawn():
     rain, group = quantity(2, "in"), HydrologicGroup.C
-    good = runoff_share(Surface.LAWN, rain, group=group)
-    assert runoff_share(Surface.LAWN, rain, group=group, cover=Cover.LAWN_POOR) > good
+    good = runoff_share(LawnSurface.LAWN, rain, group=group)
+    assert runoff_share(LawnSurface.LAWN, rain, group=group, cover=Cover.LAWN_POOR) > good
 
 
 @given(st.floats(0, 10), st.sampled_from(Cover), st.sampled_from(HydrologicGroup))
@@ -108,9 +108,9 @@ def test_the_texture_names_the_soil_group(texture, group):
 @pytest.mark.parametrize(
     "wrong",
     [
-        DrainingSurface(Surface.ROOF, square_feet(-1)),
-        DrainingSurface(Surface.ROOF, square_feet(10), share=1.1),
-        DrainingSurface(Surface.ROOF, square_feet(10), local_coefficient=1.2),
+        DrainingSurface(LawnSurface.ROOF, square_feet(-1)),
+        DrainingSurface(LawnSurface.ROOF, square_feet(10), share=1.1),
+        DrainingSurface(LawnSurface.ROOF, square_feet(10), local_coefficient=1.2),
     ],
 )
 def test_surfaces_that_cannot_be_are_refused(wrong):

@@ -13,9 +13,9 @@ from interview.drawing.canvas import (
     Hatch,
     Key,
     Label,
+    LabelSpot,
     Mark,
     Path,
-    Place,
     Stroke,
     cells,
     svg,
@@ -87,7 +87,12 @@ def test_a_label_never_covers_a_line():
 
 
 def test_a_label_outside_the_drawing_gets_room_outside():
-    sides = {Place.ABOVE: (5, 3), Place.LEFT: (0, 1), Place.RIGHT: (10, 1), Place.BELOW: (5, 0)}
+    sides = {
+        LabelSpot.ABOVE: (5, 3),
+        LabelSpot.LEFT: (0, 1),
+        LabelSpot.RIGHT: (10, 1),
+        LabelSpot.BELOW: (5, 0),
+    }
     labels = [Label(f"so {place.value}", *at, place) for place, at in sides.items()]
     lines = cells(drawing(rectangle(0, 0, 10, 3), *labels), 60, 20)
     assert lines[1].strip() == "so above"
@@ -194,7 +199,7 @@ shapes = st.one_of(
         st.text(max_size=30),
         numbers,
         numbers,
-        st.sampled_from(Place),
+        st.sampled_from(LabelSpot),
         st.tuples(st.integers(-9, 9), st.integers(-3, 3)),
         st.none(),
         st.just(()),

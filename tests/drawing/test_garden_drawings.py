@@ -40,7 +40,7 @@ def basin():
 
 def dug(basin, slope, depth=None):
     return earthwork.cut_and_fill(
-        earthwork.Basin(
+        earthwork.SlopedBasin(
             basin.floor_length, basin.floor_width, slope, basin.depth, basin.freeboard,
             basin.side_slope,
         ),

@@ -5,8 +5,8 @@ import pytest
 from interview.drawing.canvas import cells, svg
 from interview.garden.earth import earthwork
 from interview.garden.planting.section import cross_section
-from interview.garden.planting.wetness import ZoneHours
 from interview.garden.size.basin_shape import Basin
+from interview.garden.storms.wet_zones import ZoneHours
 from interview.quantities.units import quantity
 
 
@@ -16,7 +16,7 @@ def drawn():
     basin = Basin(quantity(15, "ft"), quantity(7, "ft"), quantity(6, "in"), 3.0, quantity(4, "in"))
     slope = quantity(6, "percent")
     work = earthwork.cut_and_fill(
-        earthwork.Basin(
+        earthwork.SlopedBasin(
             basin.floor_length, basin.floor_width, slope, basin.depth, basin.freeboard, 3.0
         )
     )

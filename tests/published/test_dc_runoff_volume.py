@@ -9,7 +9,7 @@ import pytest
 
 from interview.garden.survey.catchment import Surface, catchment
 from interview.garden.survey.runoff import RUNOFF_COEFFICIENTS
-from interview.garden.survey.runoff import Surface as Kind
+from interview.garden.survey.runoff import LawnSurface as Kind
 from interview.quantities.units import magnitude, quantity
 
 GALLONS_PRINTED = 7.48

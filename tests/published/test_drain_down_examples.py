@@ -10,7 +10,7 @@
 import pytest
 
 from interview.garden.guidance import LEAST_RATES_IN_H
-from interview.garden.size.depth import DepthRule, Governs, pond_depth
+from interview.garden.soak.depth import DepthRule, Governs, pond_depth
 from interview.quantities.units import magnitude, quantity
 
 

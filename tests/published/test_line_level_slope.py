@@ -8,7 +8,7 @@
 
 import pytest
 
-from interview.garden.earth.earthwork import Basin, cut_and_fill
+from interview.garden.earth.earthwork import SlopedBasin, cut_and_fill
 from interview.garden.site.slope import ground_slope, table_depth
 from interview.quantities.units import magnitude, quantity
 
@@ -20,7 +20,7 @@ def test_alliance_example():
 
 
 def test_ten_feet_on_ten_percent_is_a_foot_deeper_uphill():
-    basin = Basin(
+    basin = SlopedBasin(
         quantity(20, "ft"), quantity(10, "ft"), quantity(10, "percent"),
         quantity(6, "in"), quantity(4, "in"),
     )  # fmt: skip

@@ -7,7 +7,7 @@ of each pitch to two decimals; in percent a pitch is its rise over a level 100.
 
 import pytest
 
-from interview.garden.survey.pieces import Pitch, PitchGiven, plan_length
+from interview.garden.survey.pieces import PitchGiven, RoofPitch, plan_length
 from interview.quantities.units import magnitude, quantity
 
 ROWS = [(4, 1.0541), (5, 1.0833), (6, 1.1180), (8, 1.2019), (9, 1.2500), (12, 1.4142)]
@@ -15,8 +15,8 @@ ROWS = [(4, 1.0541), (5, 1.0833), (6, 1.1180), (8, 1.2019), (9, 1.2500), (12, 1.
 
 @pytest.mark.parametrize(("rise", "factor"), ROWS)
 def test_roof_pitch_factor(rise, factor):
-    assert Pitch(rise).factor == pytest.approx(factor, abs=5e-5)
-    level = plan_length(quantity(factor, "m"), Pitch(rise))
+    assert RoofPitch(rise).factor == pytest.approx(factor, abs=5e-5)
+    level = plan_length(quantity(factor, "m"), RoofPitch(rise))
     assert magnitude(level, "m") == pytest.approx(1, abs=1e-4)
 
 
@@ -26,5 +26,5 @@ ANGLES = [(4, 18.43, 1.0541), (5, 22.62, 1.0833), (6, 26.57, 1.1180), (8, 33.69,
 
 @pytest.mark.parametrize(("rise", "angle", "factor"), ANGLES)
 def test_the_same_pitch_in_degrees_and_in_percent(rise, angle, factor):
-    assert Pitch(angle, PitchGiven.DEGREES).factor == pytest.approx(factor, abs=2e-4)
-    assert Pitch(100 * rise / 12, PitchGiven.PERCENT).factor == pytest.approx(factor, abs=5e-5)
+    assert RoofPitch(angle, PitchGiven.DEGREES).factor == pytest.approx(factor, abs=2e-4)
+    assert RoofPitch(100 * rise / 12, PitchGiven.PERCENT).factor == pytest.approx(factor, abs=5e-5)

@@ -11,8 +11,9 @@ import pytest
 
 from interview.garden.planting.choose import Wishes, ZoneSite, choose
 from interview.garden.planting.plant_list import builtin_places, builtin_plants
-from interview.garden.planting.record import RATING_LISTS, Indicator, ListRegion, Sun, Zone
+from interview.garden.planting.record import RATING_LISTS, Indicator, ListRegion, Sun
 from interview.garden.planting.wetness import suited
+from interview.garden.size.zones import Zone
 from interview.quantities.units import quantity
 
 PRINTED_2013 = {

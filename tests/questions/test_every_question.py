@@ -6,7 +6,7 @@ import re
 
 import pytest
 
-from interview.asking.model import UNKNOWN_TEXT, Standing, always
+from interview.asking.model import UNKNOWN_TEXT, Status, always
 from interview.garden.stages import QUESTIONS, STAGES, every_question, new_answers
 from interview.reading import Refused
 
@@ -120,7 +120,7 @@ def test_not_knowing_yet_is_always_an_answer(question, given):
     view = item_view(question)
     address = view.address(question)
     unsure = new_answers({address: UNKNOWN_TEXT})
-    assert item_view(question, unsure).standing(question) is Standing.UNKNOWN
+    assert item_view(question, unsure).standing(question) is Status.UNKNOWN
     assert item_view(question, unsure).fault(question) is None
 
 

@@ -10,6 +10,7 @@ import pytest
 from interview.asking import route
 from interview.garden import gate
 from interview.garden.place import questions as start
+from interview.garden.site import gate as site_gate
 from interview.garden.site import questions as site
 from interview.garden.site.locate import Counted
 from interview.garden.site.locating import notice_for
@@ -74,29 +75,29 @@ def test_what_is_offered_follows_the_table(asked_in, place, wait, days, kind):
 
 def test_an_answer_goes_before_the_table(asked_in):
     ticket = {"lines_business_days": "2", "lines_valid_days": "20", "lines_valid_kind": "working"}
-    state = gate.locate_state(asked_in("hi", lines_holidays="none", **ticket))
+    state = site_gate.locate_state(asked_in("hi", lines_holidays="none", **ticket))
     assert (state.business_days, state.valid_days) == (2, 20)
     assert state.counted is Counted.FROM_MARKING
     assert state.earliest == dt.date(2026, 5, 23)
 
 
 def test_a_kind_of_days_without_a_number_decides_nothing(asked_in):
-    state = gate.locate_state(asked_in("mn", lines_valid_kind="working"))
+    state = site_gate.locate_state(asked_in("mn", lines_valid_kind="working"))
     assert (state.valid_days, state.counted) == (14, Counted.CALENDAR)
 
 
 def test_the_wait_of_a_state_that_is_longer_in_places_must_be_answered(asked_in):
     answers = asked_in("ak", lines_holidays="none")
     for day in (dt.date(2026, 5, 28), dt.date(2026, 6, 1)):
-        assert "your ticket says it" in " ".join(gate.dig_reasons(answers, day))
+        assert "your ticket says it" in " ".join(site_gate.dig_reasons(answers, day))
     answered = answers.with_text("lines_business_days", "2")
-    assert gate.dig_reasons(answered, dt.date(2026, 5, 28)) == []
+    assert site_gate.dig_reasons(answered, dt.date(2026, 5, 28)) == []
 
 
 def test_a_federal_holiday_in_the_wait_is_offered_and_counts(asked_in):
     answers = asked_in("mn")
     assert default(answers, "lines_holidays") == "2026-05-25"
-    assert gate.locate_state(answers).earliest == dt.date(2026, 5, 27)
+    assert site_gate.locate_state(answers).earliest == dt.date(2026, 5, 27)
     words = QUESTIONS["lines_holidays"].worded(answers)
     assert "Memorial Day on Monday 2026-05-25" in words.find_out and "6103" in words.more
     later = answers.with_text("lines_asked_on", "2026-05-26")
@@ -111,7 +112,7 @@ def test_no_holidays_are_offered_while_the_wait_is_not_known(asked_in, place, as
 
 
 def test_what_was_said_of_holidays_before_stands(asked_in):
-    state = gate.locate_state(asked_in("mn", lines_holidays="none"))
+    state = site_gate.locate_state(asked_in("mn", lines_holidays="none"))
     assert state.earliest == dt.date(2026, 5, 26)
 
 
@@ -120,13 +121,13 @@ def test_where_no_calendar_is_held_christmas_is_no_working_day(asked_in, place):
     answers = asked_in(place, lines_asked_on="2025-12-23", lines_business_days="3")
     assert default(answers, "lines_holidays") is None
     assert "No calendar of this country" in QUESTIONS["lines_holidays"].worded(answers).find_out
-    assert gate.locate_state(answers).earliest is None
+    assert site_gate.locate_state(answers).earliest is None
     day = dt.date(2025, 12, 29)
-    assert "public holidays" in " ".join(gate.dig_reasons(answers, day))
+    assert "public holidays" in " ".join(site_gate.dig_reasons(answers, day))
     told = answers.with_text("lines_holidays", "2025-12-25; 2025-12-26")
-    assert "wait until Wednesday 2025-12-31" in " ".join(gate.dig_reasons(told, day))
-    assert gate.dig_reasons(told, dt.date(2025, 12, 31)) == []
-    assert gate.dig_reasons(answers.with_text("lines_holidays", "none"), day) == []
+    assert "wait until Wednesday 2025-12-31" in " ".join(site_gate.dig_reasons(told, day))
+    assert site_gate.dig_reasons(told, dt.date(2025, 12, 31)) == []
+    assert site_gate.dig_reasons(answers.with_text("lines_holidays", "none"), day) == []
 
 
 @pytest.mark.parametrize("state", STATES)

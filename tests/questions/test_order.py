@@ -66,7 +66,7 @@ def looked_at(call, address, texts, now):
     watched = Watched(dict(texts))
     question, number = question_at(address)
     answers = new_answers({}, now)
-    answers = type(answers)(watched, answers.customs, now)
+    answers = type(answers)(watched, answers.interview, now)
     call(question, answers.at(question.group, number) if number else answers)
     return watched.seen
 

@@ -8,11 +8,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from interview.screens.outside import BEGIN, END, Typed
+from interview.screens.outside import BEGIN, END, CleanTyping
 
 
 def keys(*chunks: str) -> str:
-    typed = Typed()
+    typed = CleanTyping()
     return "".join(typed.decode(chunk.encode()) for chunk in chunks)
 
 
@@ -40,7 +40,7 @@ def test_a_paste_may_come_in_pieces(before, pasted, cut):
 
 
 def test_keys_pass_at_once_with_bytes_that_are_no_text_marked():
-    typed = Typed()
+    typed = CleanTyping()
     assert [typed.decode(part) for part in (b"\x1b", b"[", b"A", b"\xff", b"\xc3", b"\xa9")] == [
         "\x1b", "[", "A", "\ufffd", "", "é",
     ]  # fmt: skip

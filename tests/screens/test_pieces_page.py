@@ -142,14 +142,14 @@ async def test_a_piece_is_moved_and_turned_on_the_drawing_and_its_area_stays(
             await person.press("enter")
             await person.enters(lengths[0])
             await person.enters(lengths[1])
-        area = person.session.plan.catchment.weighted
+        area = person.session.plan.survey.catchment.weighted
         await person.press("m", "right", "right", "up")
         first, second = person.session.answers.texts["surfaces.1.pieces"].splitlines()
         assert " at " in first and " at " in second
         await person.press("left", "t")
         turned = person.session.answers.texts["surfaces.1.pieces"].splitlines()[1]
         assert turned.endswith("turned 15 deg")
-        assert person.session.plan.catchment.weighted == area
+        assert person.session.plan.survey.catchment.weighted == area
         await person.press("escape", "escape")
         assert person.asked == "surfaces.1.pieces"
 

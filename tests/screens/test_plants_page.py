@@ -17,22 +17,24 @@ async def test_plants_are_swapped_asked_for_and_asked_about_by_keyboard(sit, sam
         seen = person.sees_words()
         assert "FLOOR, the wettest:" in seen and "h under water" in seen
         assert "Why it is in:" in seen and "Would do as well:" in seen
-        first = person.session.plan.planting.zones[0].picks[0].plant
-        others = person.session.plan.planting.zones[0].reserve
+        first = person.session.plan.planting.chosen.zones[0].picks[0].plant
+        others = person.session.plan.planting.chosen.zones[0].reserve
         lines = person.session.answers.texts["swap_out"].splitlines()
         await person.press("s")
         assert "In place of" in person.sees_words()
         await person.press("down", "enter")
         assert person.session.answers.texts["swap_out"].splitlines()[:-1] == lines
-        now = person.session.plan.planting.zones[0].picks[0].plant
+        now = person.session.plan.planting.chosen.zones[0].picks[0].plant
         assert now == others[0] != first
         assert "in place of" in person.sees_words()
         await person.press("u")
         assert person.session.answers.texts["swap_out"].splitlines() == lines
-        assert person.session.plan.planting.zones[0].picks[0].plant == first
+        assert person.session.plan.planting.chosen.zones[0].picks[0].plant == first
         await person.press("f")
         assert first in [
-            pick.plant for pick in person.session.plan.planting.zones[0].picks if pick.favourite
+            pick.plant
+            for pick in person.session.plan.planting.chosen.zones[0].picks
+            if pick.favourite
         ]
         kept = person.session.answers.texts["favourites"]
         await person.press("w")
@@ -55,9 +57,9 @@ async def test_a_caution_is_of_what_can_harm_and_not_of_every_remark(sit, sample
     path = sample("finished_us.yaml")
     async with sit(path, size=(100, 40)) as person:
         await person.press("f5")
-        picks = [pick for zone in person.session.plan.planting.zones for pick in zone.picks]
+        picks = [pick for zone in person.session.plan.planting.chosen.zones for pick in zone.picks]
         remarked = [pick for pick in picks if pick.cautions and not hazards(pick.plant)]
-        plan, zone = person.session.plan, person.session.plan.planting.zones[0]
+        plan, zone = person.session.plan, person.session.plan.planting.chosen.zones[0]
         assert remarked
         for pick in remarked:
             assert "CAUTION" not in str(line(pick)) + str(about(plan, zone, pick))

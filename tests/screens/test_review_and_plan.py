@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
@@ -42,6 +43,57 @@ async def test_a_title_that_begins_with_what_is_searched_for_comes_first(sit, wr
             rows = person.sees().splitlines()[4:8]
             await person.press("enter")
             assert person.asked.rpartition(".")[2] == found, rows
+
+
+async def test_whoever_quits_at_a_question_gone_to_comes_back_to_it(sit, write) -> None:
+    path = write("oak.yaml", {"garden_name": "Oak", "units": "us", "rain_depth": "1 in"})
+    before = path.read_text(encoding="utf-8")
+    async with sit(str(path)) as person:
+        assert person.asked == "has_rain_record"
+        await person.press("ctrl+q")
+    assert path.read_text(encoding="utf-8") == before
+    async with sit(str(path)) as person:
+        await person.goes_to("rain_depth")
+        await person.press("ctrl+q")
+    async with sit(str(path)) as person:
+        assert person.asked == "rain_depth"
+
+
+async def test_times_are_shown_as_people_write_them_and_read_back_the_same(
+    sit, sample, clock
+) -> None:
+    clock.forward(hours=9)
+    path = sample("halfway_soak_test.yaml")
+    raw = re.compile(r"\d{4}-\d\d-\d\dT")
+    async with sit(path, size=(160, 60)) as person:
+        before = dict(person.session.answers.texts)
+        await person.press("escape")
+        await person.goes_to("holes.1.first_fill_start")
+        await person.press("ctrl+g")
+        await person.types("hole")
+        assert (
+            "First soaking: filled (test hole 1): Thursday 28 May 2026 08:00" in person.sees_words()
+        )
+        assert "Readings (test hole 1): Thu 28 May, 16:00 left 7 1/8 in" in person.sees_words()
+        assert "hole is dug (test hole 1): Thursday 28 May 2026" in person.sees_words()
+        assert not raw.search(person.sees())
+        await person.press("escape")
+        for _ in range(6):
+            assert not raw.search(person.sees()), person.asked
+            await person.press("enter")
+        assert person.session.answers.texts == before
+        await person.goes_to("holes.1.test_start")
+        assert person.app.focused.value == "2026-05-28 15:00"
+        await person.press("ctrl+n")
+        assert person.app.focused.value == "2026-05-28 18:00"
+
+
+async def test_a_time_is_found_by_its_figures_in_the_file(sit, sample) -> None:
+    async with sit(sample("halfway_soak_test.yaml")) as person:
+        await person.press("escape")
+        await person.press("ctrl+g")
+        await person.enters("2026-05-28T14:30")
+        assert person.asked == "holes.1.second_fill_empty"
 
 
 async def test_answers_set_aside_are_marked_and_stay(sit, write) -> None:

@@ -103,7 +103,7 @@ async def test_readings_are_refilled_added_between_corrected_and_struck(
         clock.forward(minutes=1)
         await person.press("f")
         await person.press("enter")
-        await person.press("home")
+        await person.press("ctrl+home")
         await person.press("enter")
         await person.press("end")
         await person.press(*["backspace"] * len("1/8 in"))
@@ -117,6 +117,62 @@ async def test_readings_are_refilled_added_between_corrected_and_struck(
         assert "struck 10:00" in person.sees_words()
         await person.press("x")
         assert "struck" not in person.session.answers.texts["holes.1.readings"]
+
+
+async def test_strike_out_takes_the_reading_just_taken_until_another_is_marked(
+    sit, soaking, clock
+) -> None:
+    async with sit(soaking) as person:
+
+        def struck() -> list[bool]:
+            kept = person.session.answers.texts["holes.1.readings"].splitlines()
+            return [line.startswith("struck") for line in kept]
+
+        await _opens(person)
+        await _reads(person, clock, "7 in", hours=1)
+        await _reads(person, clock, "6 in", hours=1)
+        await _reads(person, clock, "5 in", hours=1)
+        await person.press("x")
+        assert struck() == [False, False, True]
+        await person.press("x", "a")
+        await person.enters("10:30 left 6 1/2")
+        await person.press("x")
+        assert struck() == [False, True, False, False]
+        await person.press("x", "up", "x")
+        assert struck() == [True, False, False, False]
+        await person.press("x")
+    async with sit(soaking) as person:
+        await _opens(person)
+        await person.pilot.resize_terminal(60, 20)
+        await person.press("x")
+        assert struck() == [False, False, False, True]
+
+
+@pytest.mark.parametrize("written", ["8:05", "20:05", "8:05 pm"])
+async def test_a_time_of_the_evening_is_taken_as_a_clock_on_the_wall_shows_it(
+    sit, soaking, clock, written
+) -> None:
+    async with sit(soaking) as person:
+        await _opens(person)
+        await _reads(person, clock, "7 in", hours=10)
+        clock.forward(hours=1, minutes=30)
+        await person.press("a")
+        await person.enters(f"{written} left 6 in")
+        kept = person.session.answers.texts["holes.1.readings"].splitlines()
+        assert kept[-1] == "2026-05-28T20:05:00-05:00 left 6 in"
+
+
+@pytest.mark.parametrize("size", [(60, 20), (80, 24)])
+async def test_the_line_of_a_reading_that_is_late_is_seen_whole(sit, soaking, clock, size) -> None:
+    async with sit(soaking, size=size) as person:
+        await _opens(person)
+        clock.forward(hours=26, minutes=12)
+        person.app.screen.tick()
+        await person.pilot.pause()
+        run = person.app.screen._run
+        columns = [line[26:] if size[0] == 80 else line for line in person.sees().splitlines()]
+        assert run.due_words in " ".join(" ".join(columns).split())
+        assert run.due_words.endswith("Late is as good as punctual.")
 
 
 async def test_the_readings_of_the_page_are_those_of_plain_lines(

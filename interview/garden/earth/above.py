@@ -11,8 +11,8 @@ from interview.drawing.scene import (
     Drawing,
     Key,
     Label,
+    LabelSpot,
     Mark,
-    Place,
     Shape,
     Stroke,
     Symbol,
@@ -115,7 +115,7 @@ class _Plan:
         middle = min(rim[0] / 2, rim[0] - wide / 2)
         yield line(middle - wide / 2, -rim[1], middle + wide / 2, -rim[1], Stroke.NOTCH)
         text = f"overflow notch {self._notch_words()}"
-        yield Label(text, middle, -rim[1], Place.BELOW, arrow=(0.0, -1.0))
+        yield Label(text, middle, -rim[1], LabelSpot.BELOW, arrow=(0.0, -1.0))
 
     def _notch_words(self) -> str:
         if self.metric:
@@ -129,10 +129,10 @@ class _Plan:
         yield line(0, edge[1], 0, rim[1] + far, Stroke.DASHED)
         yield Mark(0, rim[1], Symbol.INLET)
         text = f"water in {_WAYS[self.water_by]}"
-        yield Label(text, 0, rim[1] + far, Place.RIGHT)
+        yield Label(text, 0, rim[1] + far, LabelSpot.RIGHT)
         if self.spout is not None:
             below = f"{self.length(self.spout)} from the downspout"
-            yield Label(below, 0, rim[1] + far, Place.RIGHT, shift=(0, 1))
+            yield Label(below, 0, rim[1] + far, LabelSpot.RIGHT, shift=(0, 1))
 
     def _drawn_way(self) -> float:
         return _OUTSIDE * magnitude(self.basin.rim_length, self.unit)
@@ -146,9 +146,11 @@ class _Plan:
             -floor[0], floor[0], -rim[1] - 4.3 * step, f" floor {self.length(basin.floor_length)} "
         )
         left, right = -rim[0] - 0.8 * step, rim[0] + 0.8 * step
-        yield from upright(left, -rim[1], rim[1], f"rim {self.length(basin.rim_width)}", Place.LEFT)
         yield from upright(
-            right, -floor[1], floor[1], f"floor {self.length(basin.floor_width)}", Place.RIGHT
+            left, -rim[1], rim[1], f"rim {self.length(basin.rim_width)}", LabelSpot.LEFT
+        )
+        yield from upright(
+            right, -floor[1], floor[1], f"floor {self.length(basin.floor_width)}", LabelSpot.RIGHT
         )
 
     def _directions(self, rim: XY, step: float) -> Iterator[Shape]:
@@ -157,8 +159,8 @@ class _Plan:
         top = rim[1] + _OUTSIDE * 2 * rim[0]
         turn = math.radians(180 - _BEARING[self.direction])
         north = (math.sin(turn), math.cos(turn))
-        yield Label("north", -rim[0], top, Place.START, arrow=north)
-        yield Label("downhill", -rim[0], top, Place.START, shift=(0, 1), arrow=(0.0, -1.0))
+        yield Label("north", -rim[0], top, LabelSpot.START, arrow=north)
+        yield Label("downhill", -rim[0], top, LabelSpot.START, shift=(0, 1), arrow=(0.0, -1.0))
 
     def keys(self) -> tuple[Key, ...]:
         basin = self.basin

@@ -5,14 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from interview.garden.earth.ground import Section, ground_volumes
-from interview.quantities.evidence import OURS, Finding, Grade, Source, Standing
+from interview.quantities.evidence import OURS, Finding, Grade, Provenance, Source
 from interview.quantities.guards import not_negative, positive, within
 from interview.quantities.shown import depth_words
 from interview.quantities.units import Quantity, magnitude, plain_number, quantity, significant
 
 COMPACTION = 0.9
 """Tamped fill from one measure of undisturbed soil."""
-COMPACTION_SOURCE = Source("FM 5-434 type table, US Army: earth 0.90", Standing.MEMORY)
+COMPACTION_SOURCE = Source("FM 5-434 type table, US Army: earth 0.90", Provenance.MEMORY)
 OUTER_SLOPE = 3.0
 TOP_WIDTH_FT = 1.0
 TOP_WIDTH_M = 0.3
@@ -22,7 +22,7 @@ _HALVINGS = 80
 
 
 @dataclass(frozen=True)
-class Basin:
+class SlopedBasin:
     """The basin to dig: its level floor, its sides, and the ground it lies in."""
 
     length: Quantity
@@ -103,7 +103,7 @@ class Earthwork:
 
 
 def cut_and_fill(
-    basin: Basin, downhill_depth: Quantity | None = None, whole_ground: bool = False
+    basin: SlopedBasin, downhill_depth: Quantity | None = None, whole_ground: bool = False
 ) -> Earthwork:
     """Return the earthwork at the downhill floor depth where cut and fill balance.
 
@@ -136,7 +136,7 @@ def _volumes(section: Section, depth: float, whole_ground: bool) -> tuple[float,
     return section.cut(depth), section.fill(depth)
 
 
-def _balance(basin: Basin, section: Section, extra: float, whole_ground: bool) -> float:
+def _balance(basin: SlopedBasin, section: Section, extra: float, whole_ground: bool) -> float:
     low, high = 0.0, section.height
     for _ in range(_HALVINGS if not whole_ground else 30):
         middle = (low + high) / 2
@@ -150,7 +150,7 @@ def _balance(basin: Basin, section: Section, extra: float, whole_ground: bool) -
 
 
 def _earthwork(
-    basin: Basin, section: Section, depth: float, extra: float, whole_ground: bool
+    basin: SlopedBasin, section: Section, depth: float, extra: float, whole_ground: bool
 ) -> Earthwork:
     cut, fill = _volumes(section, depth, whole_ground)
     left = basin.compaction * (cut + extra) - fill

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import Enum
 
-from interview.garden.earth.earthwork import Basin, cut_and_fill
+from interview.garden.earth.earthwork import SlopedBasin, cut_and_fill
 from interview.garden.earth.level_berm import level_depth
 from interview.quantities.units import Quantity, magnitude, quantity
 
@@ -35,7 +35,7 @@ class FloorLevel:
     """Where the lawn at the downhill crest is as high as the overflow: deeper, it has no way."""
 
 
-def floor_level(basin: Basin, extra: Quantity) -> FloorLevel:
+def floor_level(basin: SlopedBasin, extra: Quantity) -> FloorLevel:
     """Return how deep the floor lies, the same rule on level ground as on any slope.
 
     The deepest of what the berm downhill, a berm level all round and the ground uphill ask for, but

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from interview.garden.earth.earthwork import Basin
+from interview.garden.earth.earthwork import SlopedBasin
 from interview.garden.earth.ground import Section, ground_cut
 from interview.quantities.guards import not_negative
 from interview.quantities.units import Quantity, magnitude, quantity
@@ -63,7 +63,7 @@ def level_fill(section: Section, depth: float) -> float:
     return 2 * fill * dx * dy
 
 
-def level_berm(basin: Basin, downhill_depth: Quantity, extra: Quantity) -> LevelBerm:
+def level_berm(basin: SlopedBasin, downhill_depth: Quantity, extra: Quantity) -> LevelBerm:
     """Return the soil of a berm level all round, for a floor dug to ``downhill_depth``.
 
     ``extra`` is the undisturbed soil dug besides, as for mulch. Lengths, but for the volume
@@ -82,7 +82,7 @@ def level_berm(basin: Basin, downhill_depth: Quantity, extra: Quantity) -> Level
     )
 
 
-def level_depth(basin: Basin, extra: Quantity) -> Quantity:
+def level_depth(basin: SlopedBasin, extra: Quantity) -> Quantity:
     """Return the least downhill floor depth whose digging makes a berm level all round.
 
     Zero where the digging at ground level gives enough. Dimensions and errors as ``level_berm``.

@@ -6,7 +6,7 @@ import math
 from dataclasses import dataclass
 from enum import Enum
 
-from interview.quantities.evidence import ARITHMETIC, PRACTICE, Cited, Source, Standing
+from interview.quantities.evidence import ARITHMETIC, PRACTICE, Cited, Provenance, Source
 from interview.quantities.guards import not_negative, positive, times
 from interview.quantities.units import (
     Quantity,
@@ -22,7 +22,7 @@ BARROW_L = 85.0
 ORDER_STEP_YD3, ORDER_STEP_M3 = 0.5, 0.1
 HOURS_YD3 = Cited((0.25, 0.5), PRACTICE)
 """Soil that one adult digs and moves by hand, cubic yards an hour, slow and quick."""
-STONE_LB_FT3 = Cited(100.0, Source("loose stone, about", Standing.MEMORY))
+STONE_LB_FT3 = Cited(100.0, Source("loose stone, about", Provenance.MEMORY))
 BAGS = {
     "mulch": ((2.0, "ft**3"), (50.0, "L")),
     "compost": ((1.0, "ft**3"), (50.0, "L")),
@@ -57,11 +57,11 @@ BULKING = {
         1.15,
         Source(
             "construction estimating text, example 9-3, title not shown in the copy: 15 % swell",
-            Standing.SECONDARY,
+            Provenance.SECONDARY,
         ),
     ),
     Soil.LOAM: Bulking(
-        1.25, 1.25, Source("FM 5-434 type table, US Army: common earth", Standing.MEMORY)
+        1.25, 1.25, Source("FM 5-434 type table, US Army: common earth", Provenance.MEMORY)
     ),
     Soil.CLAY: Bulking(
         1.35,
@@ -69,7 +69,7 @@ BULKING = {
         Source(
             "between 30 %, construction estimating text, example 9-2, and 43 %, US Army FM 5-434 "
             "from memory",
-            Standing.OURS,
+            Provenance.OURS,
         ),
     ),
 }

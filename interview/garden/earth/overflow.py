@@ -5,27 +5,27 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from interview.quantities.evidence import OURS, PRACTICE, Cited, Finding, Grade, Source, Standing
+from interview.quantities.evidence import OURS, PRACTICE, Cited, Finding, Grade, Provenance, Source
 from interview.quantities.guards import not_negative, number_of, positive, reaches, within
 from interview.quantities.shown import depth_words, water_words
 from interview.quantities.units import Quantity, magnitude, quantity, round_up
 
 WEIR_SOURCE = Source(
-    "HEC-22, Urban Drainage Design Manual, FHWA: broad-crested weirs from 2.6", Standing.MEMORY
+    "HEC-22, Urban Drainage Design Manual, FHWA: broad-crested weirs from 2.6", Provenance.MEMORY
 )
 WEIR_US = Cited(2.6, WEIR_SOURCE)
 """Broad-crested weir coefficient, square root of feet per second."""
 WEIR_SI = Cited(1.44, WEIR_SOURCE)
 """Broad-crested weir coefficient, square root of meters per second."""
-DEFAULT_INTENSITY = Cited(7.0, Source("cautious peak rain in in/h", Standing.OURS))
+DEFAULT_INTENSITY = Cited(7.0, Source("cautious peak rain in in/h", Provenance.OURS))
 DEFAULT_INTENSITY_MM_H = 180.0
 HEAD_IN, HEAD_MM = 2.0, 50.0
 LEAST_WIDTH_FT, LEAST_WIDTH_M = 1.0, 0.3
 CLEARANCE_IN, CLEARANCE_MM = 1.0, 25.0
 PIPE_FALL = 0.01
 PIPE_START_IN = 3.0
-MANNING_SMOOTH = Cited(0.011, Source("Manning n of smooth plastic pipe", Standing.MEMORY))
-MANNING_CORRUGATED = Cited(0.024, Source("Manning n of corrugated pipe", Standing.MEMORY))
+MANNING_SMOOTH = Cited(0.011, Source("Manning n of smooth plastic pipe", Provenance.MEMORY))
+MANNING_CORRUGATED = Cited(0.024, Source("Manning n of corrugated pipe", Provenance.MEMORY))
 PIPES_IN, PIPES_MM = (4.0, 6.0, 8.0), (100.0, 150.0, 200.0)
 """Inner widths of drain pipe that are sold; narrower ones stop up with leaves."""
 APRON_LONG_FT, APRON_LONG_M = 4.0, 1.2

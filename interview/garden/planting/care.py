@@ -6,12 +6,12 @@ import math
 from dataclasses import dataclass
 
 from interview.garden.planting.wetness import DAY_HOURS, LONGEST_HOURS, USUAL_HOURS
-from interview.quantities.evidence import Finding, Grade, Source, Standing
+from interview.quantities.evidence import Finding, Grade, Provenance, Source
 from interview.quantities.units import Quantity, magnitude, quantity
 
 
 def _published(title: str) -> Source:
-    return Source(title, Standing.PUBLISHED)
+    return Source(title, Provenance.PUBLISHED)
 
 
 UW_STEP_3 = _published(
@@ -26,7 +26,7 @@ DELAWARE = _published("Garden Maintenance, Delaware Watersheds, web page")
 CLEMSON = _published("Maintaining Your Rain Garden, Clemson HGIC, 2016")
 CUT_BACK = Source(
     "Rain garden tip sheet for homeowners, undated, publisher not shown in the copy",
-    Standing.SECONDARY,
+    Provenance.SECONDARY,
 )
 
 
@@ -83,20 +83,20 @@ SIGNS = (
         "Leaves turn yellow and hang while the soil is wet; the stem is soft and dark at its foot; "
         "the soil smells sour.",
         "Lift it and set it one zone higher, and put a plant that stands more water in its place.",
-        Source("", Standing.MEMORY),
+        Source("", Provenance.MEMORY),
     ),
     Sign(
         "Parched",
         "Leaves hang in the morning too, curl, or go brown and crisp at the edges; the soil is dry "
         "a finger deep.",
         "Water it deeply twice a week and mulch it; if that fails, set it one zone lower.",
-        Source("", Standing.MEMORY),
+        Source("", Provenance.MEMORY),
     ),
     Sign(
         "Neither",
         "Leaves hang at noon only and stand again by evening.",
         "Wait: new plants do that in heat.",
-        Source("", Standing.MEMORY),
+        Source("", Provenance.MEMORY),
     ),
 )
 """How to tell a drowned plant from a parched one."""

@@ -7,16 +7,10 @@ from dataclasses import dataclass, field
 from enum import Enum
 
 from interview.garden.planting.count import crowds
-from interview.garden.planting.record import (
-    Indicator,
-    ListRegion,
-    Plant,
-    PlantKind,
-    PlantRegion,
-    Zone,
-)
+from interview.garden.planting.record import Indicator, ListRegion, Plant, PlantKind, PlantRegion
 from interview.garden.planting.wetness import DAY_HOURS, QUICK_HOURS, rating
-from interview.quantities.evidence import OURS, Cited, Source, Standing
+from interview.garden.size.zones import Zone
+from interview.quantities.evidence import OURS, Cited, Provenance, Source
 
 
 class Season(Enum):
@@ -47,7 +41,7 @@ USUAL_SPACING_IN = Cited(
     18.0,
     Source(
         "Plant Spacing, Low Impact Development Center, web page: one-gallon perennials",
-        Standing.PUBLISHED,
+        Provenance.PUBLISHED,
     ),
 )
 

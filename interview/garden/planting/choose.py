@@ -16,21 +16,21 @@ from interview.garden.planting.choice import (
     seasons_of,
 )
 from interview.garden.planting.count import Pattern, drifts, plant_count
-from interview.garden.planting.record import ListRegion, Plant, PlantRegion, Sun, Zone
+from interview.garden.planting.record import ListRegion, Plant, PlantRegion, Sun
 from interview.garden.planting.swap import counts_of, make_changes
 from interview.garden.planting.wetness import (
     Fit,
-    ZoneHours,
     ZoneSite,
     fits,
     fits_after,
     planting_zones,
     wet_hours,
-    zone_hours,
 )
 from interview.garden.planting.wishes import KeepOut, Swap, Wishes, objection, unsuited
 from interview.garden.planting.words import ELSEWHERE, GUIDANCE, ZoneGuidance, cautions
 from interview.garden.planting.zone_findings import notes_of, thin_findings, wet_findings
+from interview.garden.size.zones import Zone
+from interview.garden.storms.wet_zones import ZoneHours, zone_hours
 from interview.quantities.evidence import Finding
 from interview.quantities.units import magnitude, quantity
 

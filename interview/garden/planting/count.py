@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from enum import Enum
 
 from interview.garden.planting.record import Plant, PlantKind
-from interview.quantities.evidence import OURS, PRACTICE, Cited, Source, Standing
+from interview.quantities.evidence import OURS, PRACTICE, Cited, Provenance, Source
 from interview.quantities.units import Quantity, magnitude
 
 
@@ -21,7 +21,7 @@ class Pattern(Enum):
 SPACING_SOURCE = Source(
     "Step 6: Choose the Right Time, Right Plant, Right Place, Alabama Cooperative Extension "
     "System, web page: spacing equations",
-    Standing.SECONDARY,
+    Provenance.SECONDARY,
 )
 
 ROW_SHARE = Cited(0.866, SPACING_SOURCE)

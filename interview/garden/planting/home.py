@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from interview.garden.planting.record import Place, Plant, PlantRegion
+from interview.garden.planting.record import Plant, PlantRegion, State
 
 FLORAS: dict[str, tuple[str, tuple[str, ...]]] = {
     "dakotas excluding black hills 2017": ("the Dakotas", ("ND", "SD")),
@@ -48,7 +48,7 @@ def introduced_at(plant: Plant, region: PlantRegion | None) -> tuple[str, ...]:
     return tuple(dict.fromkeys(FLORAS[one][0] if one in FLORAS else one for one in names))
 
 
-def introduced_in_state(plant: Plant, place: Place | None) -> bool:
+def introduced_in_state(plant: Plant, place: State | None) -> bool:
     """Tell whether a flora that names the gardener's own state calls ``plant`` introduced."""
     if place is None:
         return False

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from interview.answers_file.named_files import NamedFile, NoFile
-from interview.garden.planting.plant_list import OWN_LIMIT, Fault, read_own_plants
+from interview.garden.planting.plant_list import OWN_LIMIT, RowFault, read_own_plants
 from interview.garden.planting.record import Plant
 from interview.quantities.evidence import ARITHMETIC, Finding, Grade
 
@@ -22,7 +22,7 @@ class PlantFile:
     path: str = ""
     """Empty where there is none."""
     plants: tuple[Plant, ...] = ()
-    faults: tuple[Fault, ...] = ()
+    faults: tuple[RowFault, ...] = ()
     trouble: str = ""
     """Why it could not be read at all."""
 

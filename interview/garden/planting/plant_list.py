@@ -10,19 +10,19 @@ from typing import TypeVar
 from interview.garden.planting.record import (
     Indicator,
     ListRegion,
-    Place,
     Plant,
     PlantKind,
     PlantRegion,
+    State,
     Sun,
-    Zone,
 )
-from interview.reading.csv_reader import SHOWN, Fault, Row, split_rows
+from interview.garden.size.zones import Zone
+from interview.reading.csv_reader import SHOWN, Row, RowFault, split_rows
 
 __all__ = [
-    "Fault",
-    "Place",
     "Plant",
+    "RowFault",
+    "State",
     "builtin_places",
     "builtin_plants",
     "read_own_plants",
@@ -191,9 +191,9 @@ def _own_plant(row: Row) -> Plant:
     return _plant(row, own=True)
 
 
-def _place(row: Row) -> Place:
+def _place(row: Row) -> State:
     region = row.members("plant_region", PlantRegion, True)
-    return Place(
+    return State(
         code=row.text("code").upper(),
         name=row.text("name"),
         plant_region=region[0] if region else None,
@@ -207,7 +207,7 @@ def _records(
     known: tuple[str, ...],
     needed: tuple[str, ...],
     make: Callable[[Row], Record],
-) -> tuple[tuple[Record, ...], tuple[Fault, ...]]:
+) -> tuple[tuple[Record, ...], tuple[RowFault, ...]]:
     key = needed[0]
     rows, faults = split_rows(text, known, needed)
     found: dict[str, Record] = {}
@@ -222,7 +222,7 @@ def _records(
     return tuple(found.values()), tuple(sorted(faults, key=lambda one: one.line))
 
 
-def read_plants(text: str) -> tuple[tuple[Plant, ...], tuple[Fault, ...]]:
+def read_plants(text: str) -> tuple[tuple[Plant, ...], tuple[RowFault, ...]]:
     """Return the plants of a CSV text, and the faults; a faulty row is left out.
 
     The first line names the columns. ``NEEDED`` cells must be filled in; the others may be empty
@@ -231,7 +231,7 @@ def read_plants(text: str) -> tuple[tuple[Plant, ...], tuple[Fault, ...]]:
     return _records(text, (*NEEDED, *OPTIONAL), NEEDED, _plant)
 
 
-def read_own_plants(text: str) -> tuple[tuple[Plant, ...], tuple[Fault, ...]]:
+def read_own_plants(text: str) -> tuple[tuple[Plant, ...], tuple[RowFault, ...]]:
     """Return the plants of a gardener's own CSV text, and the faults; a faulty row is left out.
 
     The columns are those of the packaged list and ``OWN_ONLY``; a row must fill in ``OWN_NEEDED``
@@ -239,7 +239,9 @@ def read_own_plants(text: str) -> tuple[tuple[Plant, ...], tuple[Fault, ...]]:
     no rating means that its zones are trusted. Lines that begin with ``#`` are comments.
     """
     if len(text) > OWN_LIMIT:
-        return (), (Fault(1, "", "This is too long for a plant list; keep the plants you need."),)
+        return (), (
+            RowFault(1, "", "This is too long for a plant list; keep the plants you need."),
+        )
     known = (*NEEDED, *OPTIONAL, *OWN_ONLY)
     return _records(text, known, OWN_NEEDED, _own_plant)
 
@@ -255,7 +257,7 @@ def with_own(packaged: Sequence[Plant], own: Sequence[Plant]) -> tuple[Plant, ..
     return (*own, *kept)
 
 
-def read_places(text: str) -> tuple[tuple[Place, ...], tuple[Fault, ...]]:
+def read_places(text: str) -> tuple[tuple[State, ...], tuple[RowFault, ...]]:
     """Return the states of a CSV text, and the faults."""
     return _records(text, PLACE_COLUMNS, PLACE_COLUMNS[:2], _place)
 
@@ -267,7 +269,7 @@ def builtin_plants() -> tuple[Plant, ...]:
 
 
 @cache
-def builtin_places() -> tuple[Place, ...]:
+def builtin_places() -> tuple[State, ...]:
     """Return the packaged list of states, read once; raises ValueError if it is damaged."""
     return _whole(*read_places(_packaged("places.csv")))
 
@@ -276,7 +278,7 @@ def _packaged(name: str) -> str:
     return (files("interview.garden.planting") / name).read_text(encoding="utf-8")
 
 
-def _whole(records: tuple[Record, ...], faults: tuple[Fault, ...]) -> tuple[Record, ...]:
+def _whole(records: tuple[Record, ...], faults: tuple[RowFault, ...]) -> tuple[Record, ...]:
     for fault in faults[:1]:
         raise ValueError(f"Line {fault.line} of the packaged list is damaged. {fault.sentence}")
     return records

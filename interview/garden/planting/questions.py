@@ -7,11 +7,11 @@ from interview.asking.kinds import Choice, Count, Measure, Note, Several, Ticks,
 from interview.asking.model import Answers, Question, Stage, Unanswered
 from interview.garden.place import questions as start
 from interview.garden.planting.plant_list import builtin_places
-from interview.garden.planting.record import ListRegion, Place, PlantRegion
+from interview.garden.planting.record import ListRegion, PlantRegion, State
 from interview.garden.site import questions as site
 
 
-def home_place(answers: Answers) -> Place | None:
+def home_place(answers: Answers) -> State | None:
     """Return the state the garden is in, or nothing where it is not known."""
     state = (answers.get(start.STATE) or "").upper()
     return next((place for place in builtin_places() if place.code == state), None)

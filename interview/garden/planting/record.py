@@ -6,16 +6,9 @@ from dataclasses import dataclass
 from enum import Enum
 from functools import cached_property
 
-from interview.quantities.evidence import Source, Standing
+from interview.garden.size.zones import Zone
+from interview.quantities.evidence import Provenance, Source
 from interview.quantities.units import Quantity, quantity
-
-
-class Zone(Enum):
-    """A part of the garden, from the wettest to the driest."""
-
-    FLOOR = "floor"
-    SIDE = "side"
-    RIM = "rim"
 
 
 class Sun(Enum):
@@ -73,7 +66,7 @@ class Indicator(Enum):
 
 INDICATOR_SOURCE = Source(
     "Lichvar, The National Wetland Plant List: 2013 wetland ratings, Phytoneuron 2013-49",
-    Standing.SECONDARY,
+    Provenance.SECONDARY,
 )
 
 RATING_LISTS = {
@@ -226,7 +219,7 @@ class Plant:
 
 
 @dataclass(frozen=True)
-class Place:
+class State:
     """A state, the plant region it is taken to be in, and the wetland lists that cover it."""
 
     code: str

@@ -10,8 +10,8 @@ from interview.drawing.scene import (
     Hatch,
     Key,
     Label,
+    LabelSpot,
     Path,
-    Place,
     Shape,
     Stroke,
     line,
@@ -19,9 +19,9 @@ from interview.drawing.scene import (
 )
 from interview.garden.earth.earthwork import Earthwork
 from interview.garden.earth.profile import LevelRow, Profile, level_lines, level_table, profile
-from interview.garden.planting.record import Zone
-from interview.garden.planting.wetness import ZoneHours
 from interview.garden.size.basin_shape import Basin
+from interview.garden.size.zones import Zone
+from interview.garden.storms.wet_zones import ZoneHours
 from interview.quantities.shown import PLAIN, slope_words
 from interview.quantities.shown import depth_words as height_words
 from interview.quantities.units import Quantity, magnitude, quantity
@@ -132,23 +132,23 @@ class _Section:
         level = (
             f"floor {self.signed(0.0)}{floor}" if floor else f"finished floor {self.signed(0.0)}"
         )
-        yield self._label(level, middle, 0.0, Place.ABOVE)
-        yield self._label(f"{name} {self.signed(cut.rim)}{rim}", crest, tall, Place.ABOVE)
+        yield self._label(level, middle, 0.0, LabelSpot.ABOVE)
+        yield self._label(f"{name} {self.signed(cut.rim)}{rim}", crest, tall, LabelSpot.ABOVE)
         if side:
             x = cut.floor + cut.inner * cut.pond / 2
-            yield self._label(f"side{side}", x, cut.pond / 2, Place.BELOW)
+            yield self._label(f"side{side}", x, cut.pond / 2, LabelSpot.BELOW)
         x, y = self.at(middle, cut.pond)
         up, down = self._pond()
         pond = f"full pond {self.signed(cut.pond)}"
         yield Label(pond, x, y, over_line=True, within=(up, y, down, y))
         ground = cut.ground(0.0)
-        yield self._label(f"old ground {self.signed(ground)}", 0.0, ground, Place.ABOVE)
+        yield self._label(f"old ground {self.signed(ground)}", 0.0, ground, LabelSpot.ABOVE)
         if cut.mulch > 0:
             text = f"mulch {self.height(cut.mulch)}"
-            yield self._label(text, middle, -cut.mulch, Place.BELOW)
+            yield self._label(text, middle, -cut.mulch, LabelSpot.BELOW)
         if cut.bermed:
             foot = cut.toe
-            yield self._label(f"foot {self.signed(foot[1])}", foot[0], foot[1], Place.BELOW)
+            yield self._label(f"foot {self.signed(foot[1])}", foot[0], foot[1], LabelSpot.BELOW)
 
     def _hours(self, zone: Zone) -> str:
         """Return how long a zone is under water, to stand after its name."""
@@ -156,7 +156,7 @@ class _Section:
             return ""
         return f", wet {PLAIN.write(magnitude(self.wet.of(zone), 'h'))} h"
 
-    def _label(self, text: str, x: float, z: float, place: Place = Place.ABOVE) -> Label:
+    def _label(self, text: str, x: float, z: float, place: LabelSpot = LabelSpot.ABOVE) -> Label:
         return Label(text, *self.at(x, z), place)
 
     def keys(self) -> tuple[Key, ...]:

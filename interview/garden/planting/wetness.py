@@ -2,34 +2,36 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from interview.garden.planting.record import Indicator, ListRegion, Plant, Zone
-from interview.garden.storms.pool import Piece
-from interview.quantities.evidence import OURS, Cited, Source, Standing
+from interview.garden.planting.record import Indicator, ListRegion, Plant
+from interview.garden.size.zones import Zone
+from interview.garden.storms.wet_zones import ZoneHours
+from interview.quantities.evidence import OURS, Cited, Provenance, Source
 from interview.quantities.units import Quantity, magnitude, quantity
 
 QUICK_HOURS = Cited(12.0, OURS)
 """A part that dries this soon is dry ground between rains."""
 
 DAY_HOURS = Cited(
-    24.0, Source("working hours drawn from published tables of planting zones", Standing.OURS)
+    24.0, Source("working hours drawn from published tables of planting zones", Provenance.OURS)
 )
 
 USUAL_HOURS = Cited(
-    48.0, Source("Rain gardens, Royal Horticultural Society, web page", Standing.PUBLISHED)
+    48.0, Source("Rain gardens, Royal Horticultural Society, web page", Provenance.PUBLISHED)
 )
 
 LONGEST_HOURS = Cited(
     72.0,
-    Source("LID Plant Recommendations, Appendix G, Monterey Bay, 2007", Standing.PUBLISHED),
+    Source("LID Plant Recommendations, Appendix G, Monterey Bay, 2007", Provenance.PUBLISHED),
 )
 
 RIM_HOURS = Cited(6.0, OURS)
 
-MATCH_SOURCE = Source("wetland indicators matched to planting zones by this project", Standing.OURS)
+MATCH_SOURCE = Source(
+    "wetland indicators matched to planting zones by this project", Provenance.OURS
+)
 
 _WET = (Indicator.OBL, Indicator.FACW)
 
@@ -41,7 +43,7 @@ STANDS_HOURS = Cited(
         Indicator.FACU: DAY_HOURS.value,
         Indicator.UPL: QUICK_HOURS.value,
     },
-    Source("twice the usual wetness of its zones, 72 h at the most", Standing.OURS),
+    Source("twice the usual wetness of its zones, 72 h at the most", Provenance.OURS),
 )
 """Hours at a stretch that a grown plant of each rating is taken to live through now and then."""
 
@@ -62,19 +64,6 @@ _SUITED: dict[Zone, tuple[tuple[float, tuple[Indicator, ...]], ...]] = {
     ),
 }
 """For each zone, up to how many hours under water which ratings suit it."""
-
-
-@dataclass(frozen=True)
-class ZoneHours:
-    """Hours under water after the rain the garden is built for."""
-
-    floor: Quantity
-    side: Quantity
-    rim: Quantity
-
-    def of(self, zone: Zone) -> Quantity:
-        """Return the hours of ``zone``."""
-        return {Zone.FLOOR: self.floor, Zone.SIDE: self.side, Zone.RIM: self.rim}[zone]
 
 
 @dataclass(frozen=True)
@@ -101,50 +90,6 @@ class Fit:
 
     ok: bool
     why: str
-
-
-def zone_hours(
-    depth: Quantity,
-    rate: Quantity,
-    side_height: Quantity | None = None,
-    rim_height: Quantity | None = None,
-) -> ZoneHours:
-    """Return hours under water from pond ``depth`` and ``rate``, by ``(depth - height) / rate``.
-
-    The side is judged half way up the pond and the rim at the full pond unless heights above the
-    floor are given. Raises ValueError when the depth is negative or the rate is not above zero.
-    """
-    deep = magnitude(depth, "in")
-    fall = magnitude(rate, "in/h")
-    if not (math.isfinite(deep) and deep >= 0):
-        raise ValueError("Give a pond depth of zero or more.")
-    if not (math.isfinite(fall) and fall > 0):
-        raise ValueError("Give a rate above zero; water that does not soak in never drains.")
-
-    def wet(height: Quantity | None, usual: float) -> Quantity:
-        up = usual if height is None else magnitude(height, "in")
-        if not (math.isfinite(up) and up >= 0):
-            raise ValueError("Give a height of zero or more above the floor.")
-        return quantity(max(0.0, deep - up) / fall, "h")
-
-    return ZoneHours(wet(None, 0.0), wet(side_height, deep / 2), wet(rim_height, deep))
-
-
-def longest_wet(pieces: Sequence[Piece], height: Quantity) -> Quantity:
-    """Return the longest unbroken time with water above ``height`` in the balance of a storm."""
-    level = magnitude(height, "in")
-    longest = run = 0.0
-    until = -1.0
-    for piece in pieces:
-        above = piece.hours_above(level)
-        if above <= 0:
-            continue
-        # Within one piece the pond only rises or only falls, so it is above at one end of it.
-        begins = piece.start if piece.depth > level else piece.end - above
-        run = (run if begins - until < 1e-9 else 0.0) + above
-        until = begins + above
-        longest = max(longest, run)
-    return quantity(longest, "h")
 
 
 Wettest = tuple[str, ZoneHours]

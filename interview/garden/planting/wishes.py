@@ -8,7 +8,8 @@ from enum import Enum
 
 from interview.garden.planting.choice import Season
 from interview.garden.planting.home import introduced_in_state
-from interview.garden.planting.record import ListRegion, Place, Plant, PlantRegion, Sun, Zone
+from interview.garden.planting.record import ListRegion, Plant, PlantRegion, State, Sun
+from interview.garden.size.zones import Zone
 from interview.quantities.units import Quantity, magnitude, plain_number
 
 
@@ -57,7 +58,7 @@ class Wishes:
     """Proposed plants to be changed for others, in order; the rest of the planting stays."""
     hardiness_zone: int | None = None
     """USDA plant hardiness zone, 1 to 13; None where it is not known."""
-    place: Place | None = None
+    place: State | None = None
     """The gardener's own state."""
 
     def keep(self, plant: Plant) -> bool:

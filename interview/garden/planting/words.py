@@ -5,9 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from interview.garden.planting.home import introduced_at
-from interview.garden.planting.record import ListRegion, Plant, PlantRegion, Zone
+from interview.garden.planting.record import ListRegion, Plant, PlantRegion
 from interview.garden.planting.wishes import NOT_NATIVE
-from interview.quantities.evidence import PRACTICE, Source, Standing
+from interview.garden.size.zones import Zone
+from interview.quantities.evidence import PRACTICE, Provenance, Source
 
 
 def short_name(plant: Plant) -> str:
@@ -27,7 +28,7 @@ class ZoneGuidance:
 
 ZONE_SOURCE = Source(
     "Rain Garden Handbook for Western Washington, WSU Extension and WA Ecology, 2013, p. A-2",
-    Standing.PUBLISHED,
+    Provenance.PUBLISHED,
 )
 
 GUIDANCE = {

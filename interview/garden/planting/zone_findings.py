@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from interview.garden.planting.choice import WANTED_KINDS, Bed, Season, in_bloom
-from interview.garden.planting.record import Plant, Zone
+from interview.garden.planting.record import Plant
 from interview.garden.planting.swap import matching, stranger
 from interview.garden.planting.wetness import LONGEST_HOURS, MATCH_SOURCE, USUAL_HOURS, ZoneSite
 from interview.garden.planting.wishes import Wishes
 from interview.garden.planting.words import FROM_MEMORY, OWN_ONLY
+from interview.garden.size.zones import Zone
 from interview.quantities.evidence import Finding, Grade
 from interview.quantities.units import magnitude
 

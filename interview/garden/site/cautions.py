@@ -69,7 +69,7 @@ def on_the_day(zone: str) -> tuple[str, ...]:
 
 
 @dataclass(frozen=True)
-class Day:
+class DayCaution:
     """What decides the list for the day of digging."""
 
     zone: str
@@ -80,7 +80,7 @@ class Day:
     """How level the floor must be, such as ``half an inch``."""
 
 
-def dig_day(day: Day) -> tuple[str, ...]:
+def dig_day(day: DayCaution) -> tuple[str, ...]:
     """Return the list for the day of digging, in the order of the work."""
     steps = [
         "Marks are visible and still good; take a photograph of them.",

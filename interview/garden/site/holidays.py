@@ -6,12 +6,12 @@ from collections.abc import Mapping
 from datetime import date, timedelta
 
 from interview.garden.site.locate import ONE_DAY, earliest_dig_day
-from interview.quantities.evidence import Source, Standing
+from interview.quantities.evidence import Provenance, Source
 
 FEDERAL_SOURCE = Source(
     "5 United States Code 6103, as told on Federal Holidays, US Office of Personnel Management, "
     "web page: a Saturday's holiday is kept on Friday, a Sunday's on Monday",
-    Standing.SECONDARY,
+    Provenance.SECONDARY,
 )
 
 _ON_A_DATE = {

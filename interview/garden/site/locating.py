@@ -10,7 +10,7 @@ from enum import Enum
 from functools import cache
 from importlib.resources import files
 
-from interview.quantities.evidence import Cited, Source, Standing
+from interview.quantities.evidence import Cited, Provenance, Source
 
 DEFAULT_BUSINESS_DAYS = 3
 DEFAULT_VALID_WORKING_DAYS = 10
@@ -18,20 +18,20 @@ DEFAULT_VALID_CALENDAR_DAYS = 14
 """The two weeks that ten working days last when none of them is a holiday."""
 DEFAULT_HAND_DIG_IN = 24.0
 DEFAULT_WAIT_SOURCE = Source(
-    "MISS DIG 811 and South Carolina 811, web pages: 3 business days", Standing.PUBLISHED
+    "MISS DIG 811 and South Carolina 811, web pages: 3 business days", Provenance.PUBLISHED
 )
 DEFAULT_LIFE_SOURCE = Source(
     "Best Practices Guide, Common Ground Alliance, practice 5.23, web page: 10 working days",
-    Standing.PUBLISHED,
+    Provenance.PUBLISHED,
 )
 DEFAULT_ZONE_SOURCE = Source(
     "USA North 811 and Virginia 811, web pages; LG&E and KU, safe digging, 2024: 24 in each side "
     "of a mark",
-    Standing.PUBLISHED,
+    Provenance.PUBLISHED,
 )
 WAIT_ABROAD = {
     "canada": Cited(
-        5, Source("Ontario One Call, frequently asked questions, web page", Standing.CARRIED)
+        5, Source("Ontario One Call, frequently asked questions, web page", Provenance.CARRIED)
     ),
 }
 """Business days where another country is known to ask for more than the default."""
@@ -113,10 +113,10 @@ class StateNotice:
     note: str = ""
     pages: str = ""
     """Where all this was read."""
-    wait_standing: Standing | None = None
-    life_standing: Standing | None = None
-    strip_standing: Standing | None = None
-    hand_standing: Standing | None = None
+    wait_standing: Provenance | None = None
+    life_standing: Provenance | None = None
+    strip_standing: Provenance | None = None
+    hand_standing: Provenance | None = None
 
     @property
     def business_days(self) -> int | None:
@@ -140,7 +140,7 @@ class StateNotice:
         published life is taken where it is longer than the careful one.
         """
         own = self.life or CAREFUL
-        if self.life_standing is not Standing.PUBLISHED:
+        if self.life_standing is not Provenance.PUBLISHED:
             own = _careful(own)
         held = [own, self.begin] if self.begin else [own]
         return min(held, key=lambda life: (life.span, life.working))
@@ -164,8 +164,8 @@ class StateNotice:
             return DEFAULT_ZONE_SOURCE
         return self._source(self.strip_standing)
 
-    def _source(self, standing: Standing | None) -> Source:
-        return Source(f"{self.state}: {self.pages}; web pages", standing or Standing.MEMORY)
+    def _source(self, standing: Provenance | None) -> Source:
+        return Source(f"{self.state}: {self.pages}; web pages", standing or Provenance.MEMORY)
 
     def read(self) -> str:
         """Return what was read of the state, each part with how much stands behind it."""
@@ -208,14 +208,14 @@ def _in_both_units(words: str) -> str:
     return _AS_READ.sub(both, words)
 
 
-def _stands(standing: Standing | None) -> str:
+def _stands(standing: Provenance | None) -> str:
     return f" ({standing.value})" if standing else ""
 
 
 _STANDINGS = {
-    "published": Standing.PUBLISHED,
-    "second copy": Standing.SECONDARY,
-    "carried over, not read again": Standing.CARRIED,
+    "published": Provenance.PUBLISHED,
+    "second copy": Provenance.SECONDARY,
+    "carried over, not read again": Provenance.CARRIED,
     "": None,
 }
 

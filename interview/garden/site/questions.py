@@ -17,10 +17,10 @@ from interview.garden.site import state_rules as notice
 from interview.garden.site.cautions import LOCATE
 from interview.garden.site.locating import CAREFUL, DEFAULT_BUSINESS_DAYS, Counted
 from interview.garden.site.state_rules import ToleranceZone
-from interview.quantities.evidence import OURS, Cited, Source, Standing
+from interview.quantities.evidence import OURS, Cited, Provenance, Source
 from interview.quantities.units import Quantity, magnitude
 
-YOUR_TICKET = Source("your ticket, or your own word", Standing.YOURS)
+YOUR_TICKET = Source("your ticket, or your own word", Provenance.YOURS)
 
 
 def locating_service(answers: Answers) -> str:
@@ -629,6 +629,7 @@ SPOTS = Group(
         OVERFLOW_TO,
     ),
     ANOTHER_SPOT,
+    chosen="chosen_spot",
 )
 
 CHOSEN_SPOT = Question(
@@ -709,6 +710,7 @@ STAGE = Stage(
         PERMISSION,
         RULES_CHECKED,
     ),
+    waits=lambda answers: answers.get(LINES_ANSWERED) is not True,
 )
 
 

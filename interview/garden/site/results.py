@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from collections.abc import Iterator
 from dataclasses import dataclass
 
 from interview.asking.model import Answers, Unanswered
+from interview.asking.results import Results, part
 from interview.garden.site import questions as site
 from interview.garden.site import siting, surroundings
+from interview.garden.site.gate import gate_today
+from interview.garden.site.locate import DigGate
 from interview.garden.site.setbacks import SETBACKS, setback_finding
 from interview.garden.site.siting import Below, SoilTest, StandingWater
 from interview.garden.site.slope import Slope, ground_slope, level_finding
@@ -131,3 +135,25 @@ def _slope(spot: Answers) -> Iterator[Finding]:
         return
     yield siting.slope_finding(slope, spot.get(site.SLIDES) == "slides")
     yield level_finding(slope, spot.metric)
+
+
+@dataclass(frozen=True)
+class SiteResults(Results):
+    """What follows from the answers about the spot."""
+
+    today: dt.date
+
+    @part
+    def dig_gate(self) -> DigGate:
+        """Whether digging may start today, and from which day."""
+        return gate_today(self.answers, self.today)
+
+    @property
+    def tolerance(self) -> str:
+        """The strip on each side of a mark that is only for gentle hand digging, in words."""
+        return site.tolerance_zone(self.answers).words(self.answers.metric)
+
+    @part
+    def slope(self) -> Slope:
+        """The slope of the ground at the spot chosen."""
+        return spot_slope(site.chosen_spot(self.answers))

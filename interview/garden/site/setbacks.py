@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from types import MappingProxyType
 
 from interview.garden.site.locating import DEFAULT_ZONE_SOURCE
-from interview.quantities.evidence import MEMORY, Finding, Grade, Source, Standing
+from interview.quantities.evidence import MEMORY, Finding, Grade, Provenance, Source
 from interview.quantities.guards import not_negative, positive, reaches
 from interview.quantities.units import (
     Quantity,
@@ -53,7 +53,7 @@ class Setback:
 
 
 def _published(title: str) -> Source:
-    return Source(title, Standing.PUBLISHED)
+    return Source(title, Provenance.PUBLISHED)
 
 
 _WSU = "Rain Garden Handbook for Western Washington, WSU Extension and WA Ecology, 2013, p. 13"
@@ -66,7 +66,7 @@ _HANDOUT = (
     "Rain Gardens for the Disconnected Downspout, Portland area handout, undated, publisher not "
     "shown"
 )
-_PORTLAND = Source(_HANDOUT, Standing.SECONDARY)
+_PORTLAND = Source(_HANDOUT, Provenance.SECONDARY)
 _SOUTHERN = (
     "Backyard rain gardens, NC Extension Master Gardener article, Brunswick Beacon; text compiled "
     "by Clemson Extension, 2009: 25 ft"
@@ -88,7 +88,7 @@ _ITEMS = (
     Setback(
         "septic", "the septic system, garden beside or below it",
         Distance(25, 7.5), Distance(50, 15), Grade.STOP,
-        Source(_SOUTHERN, Standing.SECONDARY), _published(_MPCA),
+        Source(_SOUTHERN, Provenance.SECONDARY), _published(_MPCA),
         remedy="Ask the health department where the tank, field and reserve field lie.",
     ),
     Setback(
@@ -113,7 +113,7 @@ _ITEMS = (
     Setback(
         "retaining_wall", "the retaining wall",
         Distance(3, 0.9), Distance(10, 3), Grade.FIX,
-        Source(f"{_HANDOUT}: 3 ft; the wall's own height from memory", Standing.SECONDARY),
+        Source(f"{_HANDOUT}: 3 ft; the wall's own height from memory", Provenance.SECONDARY),
         MEMORY,
     ),
     Setback(
@@ -210,7 +210,7 @@ def setback_finding(
     if local_rule is not None:
         positive(local_rule, "ft", "Give a local rule of more than zero, or leave it empty.")
         limit = cautious = local_rule
-        source = Source("local rule", Standing.YOURS)
+        source = Source("local rule", Provenance.YOURS)
         told = f"your local rule, {_words(local_rule, metric)}, in place of the {told}"
     key = f"{item.key}_distance"
     if measured is None and paced:

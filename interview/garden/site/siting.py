@@ -7,7 +7,7 @@ from enum import Enum
 
 from interview.garden.site.setbacks import FIND_PACE
 from interview.garden.site.slope import Slope
-from interview.quantities.evidence import Cited, Finding, Grade, Source, Standing
+from interview.quantities.evidence import Cited, Finding, Grade, Provenance, Source
 from interview.quantities.guards import not_negative, reaches, within
 from interview.quantities.shown import slope_words
 from interview.quantities.units import (
@@ -19,13 +19,13 @@ from interview.quantities.units import (
     round_up,
 )
 
-SLOPE_GOOD = Cited(8.0, Source("from the slope-to-depth table, as a caution", Standing.OURS))
+SLOPE_GOOD = Cited(8.0, Source("from the slope-to-depth table, as a caution", Provenance.OURS))
 SLOPE_STOP = Cited(
     12.0,
     Source(
         "Rain garden design guide, University of Rhode Island and University of Connecticut, "
         "undated, slope table: over 12 %, elsewhere",
-        Standing.PUBLISHED,
+        Provenance.PUBLISHED,
     ),
 )
 SLOPE_STOP_SLIDES = Cited(
@@ -33,12 +33,12 @@ SLOPE_STOP_SLIDES = Cited(
     Source(
         "Rain Gardens for the Disconnected Downspout, Portland area handout, undated, publisher "
         "not shown: over 10 % where the ground slides",
-        Standing.SECONDARY,
+        Provenance.SECONDARY,
     ),
 )
 BELOW_FLOOR_FT = Cited(
     2.0,
-    Source("Rain Gardens, Elk County, Pennsylvania, web page: 2 ft to rock", Standing.PUBLISHED),
+    Source("Rain Gardens, Elk County, Pennsylvania, web page: 2 ft to rock", Provenance.PUBLISHED),
 )
 BELOW_FLOOR_MM = 600.0
 BELOW_FLOOR_CAUTIOUS_FT = Cited(
@@ -46,29 +46,29 @@ BELOW_FLOOR_CAUTIOUS_FT = Cited(
     Source(
         "Stormwater infiltration and setback distances, Minnesota Stormwater Manual, Minnesota "
         "Pollution Control Agency, web page: 3 ft below the bottom",
-        Standing.PUBLISHED,
+        Provenance.PUBLISHED,
     ),
 )
 BELOW_FLOOR_CAUTIOUS_MM = 1000.0
 _WATER = Source(
     "Newspaper and slides after North Carolina and Virginia extension, undated: 2 ft, here taken "
     "below the dug bottom",
-    Standing.SECONDARY,
+    Provenance.SECONDARY,
 )
 _KARST = Source(
     "Stormwater infiltration and setback distances, Minnesota Stormwater Manual, Minnesota "
     "Pollution Control Agency, web page: active karst",
-    Standing.PUBLISHED,
+    Provenance.PUBLISHED,
 )
 _WET_SPOT = Source(
     "Step 1: Sizing and Siting the Rain Garden, University of Wisconsin-Extension, web page",
-    Standing.PUBLISHED,
+    Provenance.PUBLISHED,
 )
 _SLIDES = Source(
     "Rain Garden Handbook for Western Washington, WSU Extension and WA Ecology, 2013, p. 13",
-    Standing.PUBLISHED,
+    Provenance.PUBLISHED,
 )
-_SOIL = Source("Infiltration: design tips, Water Sensitive SA, web page", Standing.PUBLISHED)
+_SOIL = Source("Infiltration: design tips, Water Sensitive SA, web page", Provenance.PUBLISHED)
 
 
 def slope_finding(slope: Slope, slide_prone: bool = False) -> Finding:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from interview.quantities.evidence import OURS, Cited, Finding, Grade, Source, Standing
+from interview.quantities.evidence import OURS, Cited, Finding, Grade, Provenance, Source
 from interview.quantities.guards import number_of, positive, within
 from interview.quantities.shown import slope_words, water_words
 from interview.quantities.units import Quantity, magnitude, quantity
@@ -84,7 +84,7 @@ def level_finding(slope: Slope, metric: bool = False) -> Finding:
 
 
 @dataclass(frozen=True)
-class DepthRow:
+class SlopeDepthRow:
     """One row of the published slope-to-depth table."""
 
     low: float
@@ -99,14 +99,14 @@ class DepthRow:
 
 DEPTH_ROWS = Cited(
     (
-        DepthRow(0, 4, "3 to 5 in", "75 to 125 mm"),
-        DepthRow(5, 7, "6 to 7 in", "150 to 175 mm"),
-        DepthRow(8, 12, "8 in", "200 mm"),
+        SlopeDepthRow(0, 4, "3 to 5 in", "75 to 125 mm"),
+        SlopeDepthRow(5, 7, "6 to 7 in", "150 to 175 mm"),
+        SlopeDepthRow(8, 12, "8 in", "200 mm"),
     ),
     Source(
         "Rain garden design guide, University of Rhode Island and University of "
         "Connecticut, undated, slope table",
-        Standing.PUBLISHED,
+        Provenance.PUBLISHED,
     ),
 )
 

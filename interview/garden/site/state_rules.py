@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from interview.garden.site.locating import notice_for
-from interview.quantities.evidence import Cited, Source, Standing
+from interview.quantities.evidence import Cited, Provenance, Source
 from interview.quantities.units import (
     Quantity,
     feet_and_inches,
@@ -16,7 +16,7 @@ from interview.quantities.units import (
 )
 
 NATIONAL_NUMBER = Cited(
-    "811", Source("Federal Communications Commission order, 2005", Standing.SECONDARY)
+    "811", Source("Federal Communications Commission order, 2005", Provenance.SECONDARY)
 )
 
 
@@ -42,13 +42,13 @@ class ToleranceZone:
 
 _ABROAD = Source(
     "as in most US states; no rule of this country is held here",
-    Standing.OURS,
+    Provenance.OURS,
 )
 _ZONES_ABROAD = {
     "canada": ToleranceZone(
         quantity(40, "in"),
         quantity(1, "m"),
-        Source("1 m each side, custom of the Canadian one-call centres", Standing.MEMORY),
+        Source("1 m each side, custom of the Canadian one-call centres", Provenance.MEMORY),
     ),
 }
 
@@ -88,7 +88,7 @@ COLOR_CODE = Cited(
     ),
     Source(
         "Uniform Color Code, American Public Works Association, web page of callbeforeyoudig.org",
-        Standing.SECONDARY,
+        Provenance.SECONDARY,
     ),
 )
 
@@ -106,7 +106,7 @@ NOT_MARKED = Cited(
     Source(
         "LG&E and KU safe digging, 2024; Digline; Colorado Stormwater Center; gas grill and septic"
         " from memory",
-        Standing.SECONDARY,
+        Provenance.SECONDARY,
     ),
 )
 """Lines past the meter, which the marking service mostly leaves out."""

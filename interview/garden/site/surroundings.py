@@ -4,20 +4,20 @@ from __future__ import annotations
 
 from enum import Enum
 
-from interview.quantities.evidence import MEMORY, OURS, Finding, Grade, Source, Standing
+from interview.quantities.evidence import MEMORY, OURS, Finding, Grade, Provenance, Source
 
 _OVERFLOW = Source(
     "Step 2: Determine the Location of the Rain Garden, Alabama Extension, web page; City of "
     "Mississauga, Ontario, web page",
-    Standing.PUBLISHED,
+    Provenance.PUBLISHED,
 )
 _PERMITS = Source(
     "Rain Garden Handbook for Western Washington, WSU Extension and WA Ecology, 2013, p. 10",
-    Standing.PUBLISHED,
+    Provenance.PUBLISHED,
 )
 _DROWNING = Source(
     "Water Safety: Identifying High-Risk Situations, Stanford Children's Health, web page",
-    Standing.PUBLISHED,
+    Provenance.PUBLISHED,
 )
 
 

@@ -6,7 +6,7 @@ import math
 from dataclasses import dataclass
 
 from interview.garden.size.basin_shape import Basin
-from interview.quantities.evidence import Cited, Source, Standing
+from interview.quantities.evidence import Cited, Provenance, Source
 from interview.quantities.guards import not_negative, positive
 from interview.quantities.units import (
     METRIC,
@@ -37,36 +37,39 @@ __all__ = [
 
 RULE_OF_THUMB = Source(
     "roof area x rain / depth, a tenth of the roof for 1 in of rain in a 10 in pond",
-    Standing.PRACTICE,
+    Provenance.PRACTICE,
 )
 LENGTH_TO_WIDTH = Cited(
     2.0,
     Source(
         "University of Rhode Island and University of Connecticut rain garden design guide, "
         "undated: twice as long as wide, the long side across the slope",
-        Standing.PUBLISHED,
+        Provenance.PUBLISHED,
     ),
 )
-SIDE_SLOPE = Cited(3.0, Source("sides of three across to one up", Standing.PRACTICE))
-FREEBOARD_IN = Cited(4.0, Source("four inches from full pond to rim", Standing.OURS))
+SIDE_SLOPE = Cited(3.0, Source("sides of three across to one up", Provenance.PRACTICE))
+FREEBOARD_IN = Cited(4.0, Source("four inches from full pond to rim", Provenance.OURS))
 BERM_FREEBOARD_IN = Cited(
     6.0,
     Source(
         "Rain Garden Handbook for Western Washington, Washington State University Extension and "
         "Department of Ecology, 2013, pp. 37-39",
-        Standing.PUBLISHED,
+        Provenance.PUBLISHED,
     ),
 )
 SPLIT_ABOVE_FT2 = Cited(
     300.0,
     Source(
         "Step 1: Sizing and Siting the Rain Garden, University of Wisconsin-Extension, web page",
-        Standing.PUBLISHED,
+        Provenance.PUBLISHED,
     ),
 )
 NARROWEST_FLOOR = {US: (2.0, "ft"), METRIC: (600.0, "mm")}
-NARROWEST_SOURCE = Source("a floor narrower than a rake cannot be leveled", Standing.OURS)
+NARROWEST_SOURCE = Source("a floor narrower than a rake cannot be leveled", Provenance.OURS)
 DRAWN_STEP = {US: (0.5, "ft"), METRIC: (100.0, "mm")}
+
+MOST_BEDS = 4
+"""Most beds of one garden: a choice of this project."""
 
 
 @dataclass(frozen=True)

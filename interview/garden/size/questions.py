@@ -7,9 +7,9 @@ from collections.abc import Callable
 from interview.asking.conditions import always_this, by_units, chosen, depth, distance
 from interview.asking.kinds import Choice, Count, Measure, Ratio, Several, YesNo
 from interview.asking.model import Answers, Question, Stage
-from interview.garden.earth.price_lines import PriceLine, wrong_prices
 from interview.garden.site import questions as site
-from interview.garden.storms.beds import MOST_BEDS
+from interview.garden.size.basin import MOST_BEDS
+from interview.garden.size.price_lines import PriceLine, wrong_prices
 from interview.quantities.units import Quantity, magnitude
 
 ROOM_LENGTH = Question(

@@ -5,14 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import Enum
 
-from interview.quantities.evidence import Source, Standing
+from interview.quantities.evidence import Provenance, Source
 from interview.quantities.guards import not_negative, positive
 from interview.quantities.units import Quantity, magnitude, quantity
 
 SIZE_FACTOR_TABLE = Source(
     "Rain Gardens: A How-to Manual for Homeowners, University of Wisconsin Extension and "
     "Wisconsin DNR, GWQ037, 2003 edition, tables 1 and 2",
-    Standing.SECONDARY,
+    Provenance.SECONDARY,
 )
 FAR_FT = 30.0
 

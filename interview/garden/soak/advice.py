@@ -10,23 +10,27 @@ from statistics import median
 from typing import Protocol
 
 from interview.garden.soak.readings import Interval
-from interview.quantities.evidence import Cited, Source, Standing
+from interview.quantities.evidence import Cited, Provenance, Source
 from interview.quantities.units import Quantity, magnitude, quantity
 
 FAST_ENOUGH_IN_H = Cited(
-    6.0, Source("one or two readings at 6 in/h or more are enough", Standing.PRACTICE)
+    6.0, Source("one or two readings at 6 in/h or more are enough", Provenance.PRACTICE)
 )
-SLOW_FALL_IN = Cited(0.25, Source("under a quarter inch by three hours is slow", Standing.PRACTICE))
+SLOW_FALL_IN = Cited(
+    0.25, Source("under a quarter inch by three hours is slow", Provenance.PRACTICE)
+)
 NO_FALL_HOURS = 1.0
 SLOW_FALL_HOURS = 3.0
 OVERNIGHT_HOURS = 6.0
 OVERNIGHT_SLOW_IN_H = Cited(
-    0.5, Source("one long reading tells enough of a marginal soil", Standing.OURS)
+    0.5, Source("one long reading tells enough of a marginal soil", Provenance.OURS)
 )
-NEXT_FALL_IN = Cited(0.75, Source("read again after about 3/4 in of fall", Standing.OURS))
+NEXT_FALL_IN = Cited(0.75, Source("read again after about 3/4 in of fall", Provenance.OURS))
 NEXT_AT_LEAST_H = 5 / 60
 NEXT_AT_MOST_H = 1.0
-SEVERAL_HOLES = Source("the slowest of two holes, the middle value of three or more", Standing.OURS)
+SEVERAL_HOLES = Source(
+    "the slowest of two holes, the middle value of three or more", Provenance.OURS
+)
 
 
 @dataclass(frozen=True)

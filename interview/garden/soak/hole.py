@@ -7,13 +7,13 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from enum import Enum
 
-from interview.quantities.evidence import Source, Standing
+from interview.quantities.evidence import Provenance, Source
 from interview.quantities.units import Quantity, magnitude, quantity
 
 INVERSE_AUGER_HOLE = Source(
     "Inverse auger-hole (Porchet) method, in Ritzema (ed.), Drainage Principles and Applications, "
     "ILRI Publication 16, 2nd ed., 1994, ch. 12; re-derived here for any upright hole",
-    Standing.MEMORY,
+    Provenance.MEMORY,
 )
 SIMPSON_PANELS = 64
 

@@ -7,14 +7,14 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import combinations
 
-from interview.quantities.evidence import Cited, Source, Standing
+from interview.quantities.evidence import Cited, Provenance, Source
 
 MANN_KENDALL = Source(
     "Mann, Nonparametric Tests Against Trend, Econometrica 13, 1945; exact distribution re-derived "
     "here by counting orders, equal values included",
-    Standing.MEMORY,
+    Provenance.MEMORY,
 )
-LEVEL = Cited(0.05, Source("a one-sided level of 5 percent", Standing.PRACTICE))
+LEVEL = Cited(0.05, Source("a one-sided level of 5 percent", Provenance.PRACTICE))
 FEWEST = 4
 """With three values even a steady fall comes up by chance one time in six."""
 

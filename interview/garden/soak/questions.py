@@ -158,6 +158,8 @@ FLOOR_DEPTH = Question(
     digs=True,
 )
 
+BLOCKING_SMELLS = ("gas", "fuel", "sewage")
+
 HOLE_SMELL = Question(
     key="hole_smell",
     label="Smell of the hole",

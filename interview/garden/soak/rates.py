@@ -7,17 +7,17 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import Enum
 
-from interview.garden.size.depth import (
+from interview.garden.soak.advice import Advice, CombinedRate, HolesRule, advice, combine
+from interview.garden.soak.depth import (
     CORRECTED_RATE_HOURS,
     DEEPEST_IN,
     DROP_RATE_HOURS,
     SHALLOWEST_IN,
 )
-from interview.garden.soak.advice import Advice, CombinedRate, HolesRule, advice, combine
 from interview.garden.soak.hole import INVERSE_AUGER_HOLE, BareHole, Hole, HoleShape, corrected_rate
 from interview.garden.soak.mann_kendall import Downward, downward
 from interview.garden.soak.readings import ALREADY_EMPTY, EMPTY_NOTE, Interval, Reading, intervals
-from interview.quantities.evidence import Cited, Source, Standing
+from interview.quantities.evidence import Cited, Provenance, Source
 from interview.quantities.units import Quantity, magnitude, quantity
 
 __all__ = [
@@ -48,13 +48,13 @@ SETTLED_WITHIN = Cited(
         "Percolation test record sheets, Orono and Westwood, Minnesota, 1987 to 2003: "
         "three readings "
         "in a row within 10 percent",
-        Standing.PUBLISHED,
+        Provenance.PUBLISHED,
     ),
 )
-READING_ERROR_IN = Cited(1 / 8, Source("a ruler is read to an eighth of an inch", Standing.OURS))
-WIDTH_ERROR_IN = Cited(1 / 2, Source("a dug hole's width is good to half an inch", Standing.OURS))
-READINGS_WANTED = Cited(6, Source("an hourly reading for six hours", Standing.PRACTICE))
-VERY_FAST_IN_H = Cited(6.0, Source("a drop rate of sand", Standing.PRACTICE))
+READING_ERROR_IN = Cited(1 / 8, Source("a ruler is read to an eighth of an inch", Provenance.OURS))
+WIDTH_ERROR_IN = Cited(1 / 2, Source("a dug hole's width is good to half an inch", Provenance.OURS))
+READINGS_WANTED = Cited(6, Source("an hourly reading for six hours", Provenance.PRACTICE))
+VERY_FAST_IN_H = Cited(6.0, Source("a drop rate of sand", Provenance.PRACTICE))
 _NUDGE = 1e-6
 
 

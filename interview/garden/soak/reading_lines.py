@@ -173,21 +173,25 @@ def said_line(line: str) -> str:
 
 
 def typed_line(line: str, now: dt.datetime) -> str:
-    """Return a reading as the file keeps it with its time as one would type it here and now.
-
-    A time that would not be read back as the same instant stays as it is.
-    """
+    """Return a reading as the file keeps it with its time as one would type it here and now."""
 
     def typed(match: re.Match[str]) -> str:
         try:
-            at = dt.datetime.fromisoformat(match[0])
+            return typed_instant(dt.datetime.fromisoformat(match[0]), now)
         except ValueError:
             return match[0]
-        if at.replace(tzinfo=now.tzinfo).utcoffset() != at.utcoffset():
-            return match[0]
-        return f"{at:%Y-%m-%d %H:%M:%S}" if at.second else f"{at:%Y-%m-%d %H:%M}"
 
     return _NOTED.sub(typed, line, count=1)
+
+
+def typed_instant(at: dt.datetime, now: dt.datetime) -> str:
+    """Return an instant as one would type it here, with its offset where that is another one.
+
+    It is read back as the same instant.
+    """
+    clock = f"{at:%Y-%m-%d %H:%M:%S}" if at.second else f"{at:%Y-%m-%d %H:%M}"
+    here = at.replace(tzinfo=now.tzinfo).utcoffset() == at.utcoffset()
+    return clock if here else f"{clock} {write_instant(at)[19:]}"
 
 
 def shifted_instants(line: str, by: dt.timedelta) -> str:

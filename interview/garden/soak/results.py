@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from interview.asking.model import Answers, Unanswered
+from interview.asking.results import Results, part
 from interview.garden.soak import questions as soak
 from interview.garden.soak.advice import CombinedRate, combine
 from interview.garden.soak.hole import Hole, HoleShape
@@ -12,7 +13,7 @@ from interview.garden.soak.rates import SoakTest, soak_test
 from interview.garden.soak.reading_lines import EMPTIED, EMPTY, REFILLED
 from interview.garden.soak.readings import Reading
 from interview.garden.soak.texture import Texture, TextureCheck, texture_check
-from interview.quantities.evidence import Source, Standing
+from interview.quantities.evidence import Provenance, Source
 from interview.quantities.units import Quantity, magnitude, quantity
 
 TEXTURE_OF = {
@@ -144,13 +145,13 @@ def soil_rate(answers: Answers, holes: tuple[HoleReport, ...]) -> SoilRate:
     if answers.get(soak.RATE_FROM) == "report":
         by = answers.get(soak.KNOWN_RATE_BY) or "a report you gave"
         rate = answers[soak.KNOWN_RATE]
-        return SoilRate(None, rate, None, None, Source(by, Standing.PUBLISHED))
+        return SoilRate(None, rate, None, None, Source(by, Provenance.PUBLISHED))
     used = [hole for hole in holes if not hole.set_aside]
     tests = [hole.test for hole in used if hole.test is not None]
     if not tests:
         raise _gap(holes, used)
     both = combine(tests)
-    source = Source("soak test in the yard", Standing.PUBLISHED)
+    source = Source("soak test in the yard", Provenance.PUBLISHED)
     error = next((one.standard_error for one in tests if one.corrected == both.corrected), None)
     return SoilRate(both.drop_rate, both.corrected, error, both, source)
 
@@ -165,3 +166,18 @@ def _gap(holes: tuple[HoleReport, ...], used: list[HoleReport]) -> Unanswered:
         address = f"holes.{holes[-1].number}.{soak.HOLE_COUNTS.key}"
         return Unanswered(soak.HOLE_COUNTS, address, why=why)
     return Unanswered(soak.HOLE_DEPTH, "holes.1.hole_depth")
+
+
+@dataclass(frozen=True)
+class SoakResults(Results):
+    """What the soak tests say of the soil."""
+
+    @part
+    def holes(self) -> tuple[HoleReport, ...]:
+        """Each test hole that has any answer."""
+        return tuple(hole_report(hole) for hole in self.answers.items("holes"))
+
+    @part
+    def soil(self) -> SoilRate:
+        """The rates that stand for the soil of the garden."""
+        return soil_rate(self.answers, self.holes)

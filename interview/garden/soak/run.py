@@ -12,21 +12,21 @@ from dataclasses import replace
 from interview.asking.model import NO_CLOCK, Answers
 from interview.garden.soak import questions as soak
 from interview.garden.soak.results import set_aside
-from interview.garden.soak.state import ENOUGH_STATES, SoakRun, State, is_back
+from interview.garden.soak.state import ENOUGH_STATES, RunState, SoakRun, is_back
 from interview.garden.soak.timed import timed
 from interview.garden.soak.times import clock, span, utc
 from interview.garden.soak.wetting import Wet, Wetting, wetting
-from interview.quantities.evidence import Cited, Source, Standing
+from interview.quantities.evidence import Cited, Provenance, Source
 
-__all__ = ["ENOUGH_STATES", "SoakRun", "State", "soak_run"]
+__all__ = ["ENOUGH_STATES", "RunState", "SoakRun", "soak_run"]
 
-TOO_LONG = Cited(14.0, Source("days after which a test is not gone on with", Standing.OURS))
+TOO_LONG = Cited(14.0, Source("days after which a test is not gone on with", Provenance.OURS))
 _WET_STATES = {
-    Wet.FILL_1: State.WETTING_1,
-    Wet.DRAINING_1: State.DRAINING_1,
-    Wet.FILL_2: State.WETTING_2,
-    Wet.DRAINING_2: State.DRAINING_2,
-    Wet.READY: State.READY,
+    Wet.FILL_1: RunState.WETTING_1,
+    Wet.DRAINING_1: RunState.DRAINING_1,
+    Wet.FILL_2: RunState.WETTING_2,
+    Wet.DRAINING_2: RunState.DRAINING_2,
+    Wet.READY: RunState.READY,
 }
 
 
@@ -41,7 +41,7 @@ def soak_run(view: Answers, now: dt.datetime) -> SoakRun:
     elif view.get(soak.HOLE_DEPTH) is None and view.get(soak.FILL_1_START) is None:
         run = SoakRun(
             now,
-            State.NOT_DUG,
+            RunState.NOT_DUG,
             "Dig the test hole to where the garden's floor will be, once the lines are located.",
         )
     else:
@@ -51,7 +51,7 @@ def soak_run(view: Answers, now: dt.datetime) -> SoakRun:
     aside = set_aside(view)
     if aside:
         said = f"This hole is set aside: {aside}."
-        run = replace(run, state=State.SET_ASIDE, do_now=said, and_then="", due=None)
+        run = replace(run, state=RunState.SET_ASIDE, do_now=said, and_then="", due=None)
     elif notices and is_back(now, last):
         run = replace(run, do_now=notices[0], and_then="", due=None)
     elif last and run.began and not run.enough and _is_stale(now, last):

@@ -14,7 +14,7 @@ BACK_BY = dt.timedelta(seconds=59)
 """A clock this little behind is not told."""
 
 
-class State(Enum):
+class RunState(Enum):
     """Where the run of one hole stands."""
 
     NOT_DUG = "not dug"
@@ -36,7 +36,7 @@ class State(Enum):
     SET_ASIDE = "set aside"
 
 
-ENOUGH_STATES = (State.SLOW_TOLD, State.ENOUGH_EARLY, State.SETTLED, State.ENOUGH)
+ENOUGH_STATES = (RunState.SLOW_TOLD, RunState.ENOUGH_EARLY, RunState.SETTLED, RunState.ENOUGH)
 
 
 @dataclass(frozen=True)
@@ -44,7 +44,7 @@ class SoakRun:
     """Everything there is to say about one hole at one instant."""
 
     now: dt.datetime
-    state: State
+    state: RunState
     do_now: str
     """What is due now, one sentence."""
     and_then: str = ""
@@ -76,7 +76,7 @@ class SoakRun:
     @property
     def enough(self) -> bool:
         """Tell whether no more readings are wanted."""
-        return self.state in (*ENOUGH_STATES, State.DONE, State.SET_ASIDE)
+        return self.state in (*ENOUGH_STATES, RunState.DONE, RunState.SET_ASIDE)
 
     @property
     def clock_back(self) -> bool:
@@ -93,7 +93,7 @@ class SoakRun:
             return f"Look again at {at}, in {span_up(left)}." if left > dt.timedelta() else ""
         if left > dt.timedelta():
             return f"Next reading at {at}, in {span_up(left)}."
-        if self.state is State.OVERDUE:
+        if self.state is RunState.OVERDUE:
             return f"Reading due since {at}, {span(left)} ago. Late is as good as punctual."
         return f"Reading due now ({at})."
 

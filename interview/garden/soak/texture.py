@@ -5,21 +5,21 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import Enum
 
-from interview.quantities.evidence import Source, Standing
+from interview.quantities.evidence import Provenance, Source
 from interview.quantities.units import Quantity, magnitude, quantity, ratio
 
 RAWLS_1982 = Source(
     "Rawls, Brakensiek and Saxton, Estimation of Soil Water Properties, Transactions of the ASAE "
     "25(5), 1982, pp. 1316-1320, saturated hydraulic conductivity",
-    Standing.SECONDARY,
+    Provenance.SECONDARY,
 )
 FEEL_KEY = Source(
     "Thien, A flow diagram for teaching texture-by-feel analysis, Journal of Agronomic Education "
     "8, 1979",
-    Standing.MEMORY,
+    Provenance.MEMORY,
 )
 FAR_APART = 10.0
-FAR_APART_SOURCE = Source("a factor of ten is cause to look again", Standing.OURS)
+FAR_APART_SOURCE = Source("a factor of ten is cause to look again", Provenance.OURS)
 SHORT_RIBBON_IN = 1.0
 LONG_RIBBON_IN = 2.0
 

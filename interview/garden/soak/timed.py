@@ -21,16 +21,16 @@ from interview.garden.soak.reading_lines import EMPTIED, REFILLED, SoakEvent
 from interview.garden.soak.readings import Interval, intervals
 from interview.garden.soak.results import hole_of, readings_of, test_of
 from interview.garden.soak.rows import RunRow, rows_of
-from interview.garden.soak.state import SoakRun, State
+from interview.garden.soak.state import RunState, SoakRun
 from interview.garden.soak.times import clock, next_morning, span_up, utc
 from interview.garden.soak.wetting import wetting
-from interview.quantities.evidence import Cited, Source, Standing
+from interview.quantities.evidence import Cited, Provenance, Source
 from interview.quantities.units import magnitude, quantity
 from interview.reading import is_unknown
 
-FIRST_WAIT_H = Cited(1.0, Source("hourly readings are the custom", Standing.PRACTICE))
-REFILL_BELOW_IN = Cited(2.0, Source("under 2 in a ruler tells little", Standing.OURS))
-MOST_READINGS = Cited(12, Source("twelve readings are enough of any hole", Standing.OURS))
+FIRST_WAIT_H = Cited(1.0, Source("hourly readings are the custom", Provenance.PRACTICE))
+REFILL_BELOW_IN = Cited(2.0, Source("under 2 in a ruler tells little", Provenance.OURS))
+MOST_READINGS = Cited(12, Source("twelve readings are enough of any hole", Provenance.OURS))
 LOWER = "The lower of two means is used: of all the readings, or of the last three."
 LATE_AFTER = dt.timedelta(minutes=10)
 DEPTH_WANTED = "Say how deep the water is at the mark; every reading is measured against it."
@@ -53,7 +53,7 @@ def _intervals(view: Answers) -> tuple[tuple[Interval, ...], bool, str]:
 def timed(view: Answers, now: dt.datetime) -> SoakRun:
     """Return how a timed test that has begun stands; ``view`` is read without a clock."""
     began = view[soak.TEST_START]
-    base = SoakRun(now, State.RUNNING, "", began=began, since=began)
+    base = SoakRun(now, RunState.RUNNING, "", began=began, since=began)
     kept = view.text(soak.READINGS) or ""
     lines = [] if is_unknown(kept) else list_lines(kept)
     events = view.get(soak.READINGS) or ()
@@ -91,7 +91,7 @@ def _judged(
     left = view.get(soak.HOLE_LEFT)
     if left == "filled" or (left == "covered" and enough):
         done = "This test is done; readings may still be added or corrected."
-        return replace(run, state=State.DONE, do_now=done)
+        return replace(run, state=RunState.DONE, do_now=done)
     if enough:
         return replace(run, state=enough[0], do_now=enough[1], and_then=enough[2])
     kept = [event for event in events if not event.struck]
@@ -106,25 +106,25 @@ def _judged(
     return _running(run, found, level)
 
 
-def _enough(run: SoakRun, told: Advice) -> tuple[State, str, str] | None:
+def _enough(run: SoakRun, told: Advice) -> tuple[RunState, str, str] | None:
     test, counted = run.test, run.counted
     if told.enough_early and counted:
         said = "The water falls 6 in/h (150 mm/h) or more: one or two such readings are enough."
-        return State.ENOUGH_EARLY, said, "Very fast ground: choose plants that stand drought."
+        return RunState.ENOUGH_EARLY, said, "Very fast ground: choose plants that stand drought."
     if told.slow_told:
         said = "One long reading is enough of a hole as slow as this; fill or cover the hole."
-        return State.SLOW_TOLD, said, "The plan says what can be done about slow soil."
+        return RunState.SLOW_TOLD, said, "The plan says what can be done about slow soil."
     if test is None or counted < READINGS_WANTED.value:
         return None
     if test.steady:
         said = "The corrected rate has settled and the readings are enough; fill or cover the hole."
         easing = f"It is still easing slowly. {LOWER}"
-        return State.SETTLED, said, easing if test.still_easing else ""
+        return RunState.SETTLED, said, easing if test.still_easing else ""
     if counted >= MOST_READINGS.value:
         said = (
             "The corrected rate never settled, but the readings are enough; fill or cover the hole."
         )
-        return State.ENOUGH, said, LOWER
+        return RunState.ENOUGH, said, LOWER
     return None
 
 
@@ -145,11 +145,11 @@ def _refill(run: SoakRun, told: Advice, level: float) -> SoakRun:
     wait = span_up(dt.timedelta(hours=magnitude(told.next_interval, "h")))
     if level > 0:
         said = f"Little water is left: fill to the mark again, then read after about {wait}."
-        return replace(run, state=State.REFILL, do_now=said)
+        return replace(run, state=RunState.REFILL, do_now=said)
     said = f"The hole is empty: fill to the mark again, then read after about {wait}."
     seen = run.rows[-1].what == EMPTIED
     why = "The time it took to go counts." if seen else EMPTY_SAID
-    return replace(run, state=State.REFILL, do_now=said, and_then=why)
+    return replace(run, state=RunState.REFILL, do_now=said, and_then=why)
 
 
 EMPTY_SAID = (
@@ -165,7 +165,7 @@ def _slow(run: SoakRun, last: dt.datetime) -> SoakRun:
         return _running(run, (), 1.0)
     return replace(
         run,
-        state=State.SLOW,
+        state=RunState.SLOW,
         due=due,
         do_now=f"The water hardly falls: cover the hole and read it at {clock(due, run.now)}.",
         and_then="One reading after a night tells more of slow soil than one every hour. Keep "
@@ -178,16 +178,16 @@ def _running(run: SoakRun, found: tuple[Interval, ...], level: float) -> SoakRun
     late = utc(run.now) - run.due
     at = clock(run.due, run.now)
     if late < dt.timedelta():
-        return replace(run, state=State.RUNNING, do_now=_wait(run, at), and_then=_why(run))
+        return replace(run, state=RunState.RUNNING, do_now=_wait(run, at), and_then=_why(run))
     if late <= LATE_AFTER:
         said = "Read the water now."
-        return replace(run, state=State.DUE, do_now=said, and_then=_why(run))
+        return replace(run, state=RunState.DUE, do_now=said, and_then=_why(run))
     said = "Read the water as soon as you can; the true time counts, so late is as good."
     rate = magnitude(found[-1].drop_rate, "in/h") if found else 0.0
     hours = (late.total_seconds() / 3600) + NEXT_FALL_IN.value / rate if rate > 0 else 0.0
     if rate * hours > level:
         said += " It may have run empty: if so, write empty, fill it again and read sooner."
-    return replace(run, state=State.OVERDUE, do_now=said, and_then=_why(run))
+    return replace(run, state=RunState.OVERDUE, do_now=said, and_then=_why(run))
 
 
 def _wait(run: SoakRun, at: str) -> str:

@@ -9,14 +9,14 @@ from enum import Enum
 from interview.asking.model import Answers
 from interview.garden.soak import questions as soak
 from interview.garden.soak.times import clock, span, utc
-from interview.quantities.evidence import Cited, Source, Standing
+from interview.quantities.evidence import Cited, Provenance, Source
 
 SAND_MINUTES = Cited(
     10.0,
     Source(
         "North Dakota Administrative Code 62-03.1-03-05: no soaking is needed in sandy soil where "
         "a filling seeps away in less than ten minutes; asked here of both fillings",
-        Standing.PUBLISHED,
+        Provenance.PUBLISHED,
     ),
 )
 STANDS_H = Cited(
@@ -24,12 +24,12 @@ STANDS_H = Cited(
     Source(
         "How to Build a Rain Garden, hand-out, undated: a hole empty within 12 h is well, within "
         "12 to 24 h the soil wants amending, after more than 24 h choose another place",
-        Standing.SECONDARY,
+        Provenance.SECONDARY,
     ),
 )
 DRIES_AFTER_H = Cited(
     24.0,
-    Source("percolation tests are run within a day of the soaking", Standing.PRACTICE),
+    Source("percolation tests are run within a day of the soaking", Provenance.PRACTICE),
 )
 LOOKS_MIN = (10, 30, 60, 120, 240, 480, 720, 1440)
 """When to look whether a filling is gone, minutes after it: a choice of this project."""

@@ -5,8 +5,8 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 
-from interview.garden.size.depth import DepthRule, Governs, PondDepth, pond_depth
 from interview.garden.soak.advice import CombinedRate, HolesRule
+from interview.garden.soak.depth import DepthRule, Governs, PondDepth, pond_depth
 from interview.garden.soak.rates import SETTLED_WITHIN, Band, SoakTest, Trend, soil_band
 from interview.garden.soak.results import HoleReport
 from interview.garden.soak.texture import TextureCheck

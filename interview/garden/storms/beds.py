@@ -5,15 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from interview.garden.size.basin import MOST_BEDS
 from interview.garden.size.basin_shape import Basin
 from interview.garden.storms.hyetographs import RainSpan, Storm
-from interview.garden.storms.pool import Piece, Pool, pieces_of, pool
+from interview.garden.storms.pool import Pool, PoolPiece, pieces_of, pool
 from interview.garden.storms.routing import LadderRow, RoutedStorm, followed, route
 from interview.quantities.guards import not_negative
 from interview.quantities.units import Quantity, magnitude, quantity, ratio
-
-MOST_BEDS = 4
-"""Most beds of one garden: a choice of this project."""
 
 
 @dataclass(frozen=True)
@@ -125,7 +123,7 @@ def scaled(spans: Sequence[RainSpan], gain: float) -> list[RainSpan]:
 def below_of(
     rain: Sequence[RainSpan],
     came: Sequence[RainSpan],
-    pieces: Sequence[Piece],
+    pieces: Sequence[PoolPiece],
     rate: float,
     own: float,
 ) -> tuple[list[RainSpan], list[RainSpan]]:
@@ -147,7 +145,7 @@ def below_of(
     return next_rain, next_came
 
 
-def _cut(span: RainSpan, piece: Piece) -> RainSpan:
+def _cut(span: RainSpan, piece: PoolPiece) -> RainSpan:
     slope = (span.last - span.first) / (span.end - span.start)
     first = span.first + slope * (piece.start - span.start)
     return RainSpan(piece.start, piece.end, first, first + slope * (piece.end - piece.start))

@@ -11,9 +11,9 @@ from interview.drawing.scene import (
     Drawing,
     Key,
     Label,
+    LabelSpot,
     Mark,
     Path,
-    Place,
     Shape,
     Stroke,
     Symbol,
@@ -36,12 +36,12 @@ def _axes(wide: float, high: float, x_words: str, y_words: str) -> Iterator[Shap
     yield line(0, 0, wide, 0)
     for x in ticks(wide, _ACROSS)[1:]:
         yield Mark(x, 0, Symbol.TICK)
-        yield Label(plain_number(x), x, 0, Place.BELOW, optional=True)
+        yield Label(plain_number(x), x, 0, LabelSpot.BELOW, optional=True)
     for y in ticks(high, _UP):
         yield Mark(0, y, Symbol.TICK)
-        yield Label(plain_number(y), 0, y, Place.LEFT, optional=True)
-    yield Label(y_words, 0, high, Place.START, shift=(0, -1))
-    yield Label(x_words, wide / 2, 0, Place.BELOW, shift=(0, 1))
+        yield Label(plain_number(y), 0, y, LabelSpot.LEFT, optional=True)
+    yield Label(y_words, 0, high, LabelSpot.START, shift=(0, -1))
+    yield Label(x_words, wide / 2, 0, LabelSpot.BELOW, shift=(0, 1))
 
 
 def drop_chart(soak_test: SoakTest, metric: bool = False) -> Drawing:
@@ -129,8 +129,8 @@ def pond_chart(
         line(0, full, wide, full, Stroke.DASHED),
         line(DAY_H, 0, DAY_H, high, Stroke.DASHED),
         Path(_thinned(curve), Stroke.CURVE),
-        Label("24 h", DAY_H, high, Place.ABOVE),
-        Label(f"full pond {_depth(full, unit)}", DAY_H / 2, full, Place.ABOVE),
+        Label("24 h", DAY_H, high, LabelSpot.ABOVE),
+        Label(f"full pond {_depth(full, unit)}", DAY_H / 2, full, LabelSpot.ABOVE),
     ]
     over = magnitude(routed_storm.spill, "in") > 1e-9
     words = (
@@ -181,8 +181,8 @@ def bars(rows: Sequence[tuple[str, float]], unit: str, title: str = "") -> Drawi
             shapes.append(line(0, y, number, y, Stroke.BAR))
         else:
             shapes.append(Mark(0, y, Symbol.TICK))
-        shapes.append(Label(name, 0, y, Place.LEFT))
-        shapes.append(Label(value, number, y, Place.RIGHT))
+        shapes.append(Label(name, 0, y, LabelSpot.LEFT))
+        shapes.append(Label(value, number, y, LabelSpot.RIGHT))
     return Drawing(
         title=title,
         description=f"{title + ': ' if title else ''}{'; '.join(told)}.",

@@ -8,7 +8,7 @@ from datetime import date
 
 from interview.garden.storms.beds import below_of, scaled
 from interview.garden.storms.hyetographs import RainSpan
-from interview.garden.storms.pool import Piece, pieces_of
+from interview.garden.storms.pool import PoolPiece, pieces_of
 
 DAY_H = 24.0
 OVER_IN = 1e-9
@@ -24,7 +24,7 @@ class Above:
     longest: float = 0.0
     longest_began: float = 0.0
 
-    def watch(self, shift: float, piece: Piece, last: float) -> None:
+    def watch(self, shift: float, piece: PoolPiece, last: float) -> None:
         """Follow one piece of the balance, whose ``last`` depth is at hand."""
         if piece.depth > self.height and last > self.height:
             if self.began is None:
@@ -168,7 +168,7 @@ class DayByDay:
         for one in self.above:
             one.close(self.hours(day))
 
-    def _watch(self, day: date, pieces: Sequence[Piece]) -> None:
+    def _watch(self, day: date, pieces: Sequence[PoolPiece]) -> None:
         shift = self.hours(day)
         for piece in pieces:
             last = piece.last_depth

@@ -6,15 +6,15 @@ from dataclasses import dataclass, replace
 from enum import Enum
 from itertools import pairwise
 
-from interview.quantities.evidence import Cited, Source, Standing
+from interview.quantities.evidence import Cited, Provenance, Source
 from interview.quantities.guards import not_negative, positive
 from interview.quantities.units import Quantity, magnitude, quantity
 
-STORM_HOURS = Cited(6.0, Source("a storm of six hours", Standing.OURS))
+STORM_HOURS = Cited(6.0, Source("a storm of six hours", Provenance.OURS))
 TYPE_II_SOURCE = Source(
     "NRCS Type II 24 h rainfall, as tabled in Chow, Maidment and Mays, Applied Hydrology, 1988, "
     "Table 14.4.1",
-    Standing.SECONDARY,
+    Provenance.SECONDARY,
 )
 TYPE_II: tuple[tuple[float, float], ...] = (
     (0.0, 0.0),

@@ -58,7 +58,7 @@ def pool(basin: Basin, catchment: Quantity, rate: Quantity) -> Pool:
 
 
 @dataclass(frozen=True)
-class Piece:
+class PoolPiece:
     """A part of the balance with one law, in bare hours and inches; the depth never turns in it.
 
     ``depth`` is at the start and ``rise``, ``last_rise`` are the speeds at both ends, already
@@ -114,7 +114,7 @@ def first_crossing(curve: float, slope: float, level: float, long: float) -> flo
 
 def pieces_of(
     spans: Sequence[RainSpan], gain: float, full: float, rate: float, depth: float = 0.0
-) -> Iterator[Piece]:
+) -> Iterator[PoolPiece]:
     """Yield the balance through ``spans``, beginning at a ``depth``; all in hours and inches."""
     for span in spans:
         first, last = gain * span.first - rate, gain * span.last - rate
@@ -143,7 +143,7 @@ def _one_way(
     rising: bool,
     full: float,
     rate: float,
-) -> Iterator[Piece]:
+) -> Iterator[PoolPiece]:
     """Yield at most two pieces: moving, and then resting full or empty."""
     long = end - start
     curve = (last_rise - rise) / long / 2
@@ -155,12 +155,12 @@ def _one_way(
         turn = start + first_crossing(curve, rise, bound - depth, long)
     turn_rise = rise + 2 * curve * (turn - start)
     if turn > start:
-        yield Piece(start, turn, depth, rise, turn_rise, rate * (turn - start), 0.0)
+        yield PoolPiece(start, turn, depth, rise, turn_rise, rate * (turn - start), 0.0)
     if turn < end:
         over = (end - turn) * (turn_rise + last_rise) / 2
         resting = rate * (end - turn)
         if rising:
-            yield Piece(turn, end, full, 0.0, 0.0, resting, over)
+            yield PoolPiece(turn, end, full, 0.0, 0.0, resting, over)
         else:
             # Empty: all that comes soaks in, which is less than the soil could take.
-            yield Piece(turn, end, 0.0, 0.0, 0.0, resting + over, 0.0)
+            yield PoolPiece(turn, end, 0.0, 0.0, 0.0, resting + over, 0.0)

@@ -10,7 +10,7 @@ from functools import cache
 from interview.garden.storms.day_by_day import DAY_H, Above, DayByDay, Part
 from interview.garden.storms.hyetographs import STORM_HOURS, RainSpan, StormShape, storm
 from interview.garden.storms.record_text import BadLine, Gap, Record, gaps_between, read_record
-from interview.quantities.evidence import Source, Standing
+from interview.quantities.evidence import Provenance, Source
 from interview.quantities.guards import not_negative, positive
 from interview.quantities.units import Quantity, magnitude, quantity
 
@@ -27,7 +27,7 @@ __all__ = [
 ]
 
 GAP_SOURCE = Source(
-    "over missing days the pond drains and no rain is counted, in or out", Standing.OURS
+    "over missing days the pond drains and no rain is counted, in or out", Provenance.OURS
 )
 _YEAR_D = 365.25
 TELL_EVERY = 1000

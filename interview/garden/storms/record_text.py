@@ -23,7 +23,7 @@ from interview.garden.storms.record_columns import (
     says_something,
     words_of,
 )
-from interview.quantities.evidence import Cited, Source, Standing
+from interview.quantities.evidence import Cited, Provenance, Source
 from interview.quantities.units import Quantity, magnitude, quantity
 
 __all__ = [
@@ -38,7 +38,7 @@ __all__ = [
 ]
 
 UNITS = ("in", "mm")
-DOUBT = Source("no home sees such a year, so the unit is asked again", Standing.OURS)
+DOUBT = Source("no home sees such a year, so the unit is asked again", Provenance.OURS)
 WETTEST_YEAR_IN = Cited(200.0, DOUBT)
 DRIEST_YEAR_IN = Cited(4.0, DOUBT)
 WETTEST_DAY_MM = Cited(
@@ -46,7 +46,7 @@ WETTEST_DAY_MM = Cited(
     Source(
         "World Meteorological Organization, archive of weather and climate extremes: greatest "
         "24-hour rainfall, Foc-Foc, La Réunion, 7 to 8 January 1966",
-        Standing.PUBLISHED,
+        Provenance.PUBLISHED,
     ),
 )
 _WETTEST_DAY_SAID = {"mm": "1825 mm", "in": "71.8 in"}
@@ -145,7 +145,7 @@ def read_record(
         _used(number, cells_of(line, delimiter, max(columns) + 1), columns)
         for number, line in lines
     ]
-    reader = _Reader(unit, _day_first([one.date for one in body]), delimiter != ",")
+    reader = _RecordReader(unit, _day_first([one.date for one in body]), delimiter != ",")
     for one in body:
         if tell is not None and one.number % TELL_EVERY == 0:
             tell(one.number, body[-1].number)
@@ -221,7 +221,7 @@ def _day_first(texts: list[str]) -> bool | None:
     return answers.pop() if len(answers) == 1 else None
 
 
-class _Reader:
+class _RecordReader:
     """Gathers days line by line."""
 
     def __init__(self, unit: str, day_first: bool | None, comma: bool) -> None:

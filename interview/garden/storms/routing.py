@@ -18,7 +18,7 @@ from interview.garden.storms.hyetographs import (
     type_ii_storm,
     uniform_storm,
 )
-from interview.garden.storms.pool import Piece, Pool, pieces_of, pool
+from interview.garden.storms.pool import Pool, PoolPiece, pieces_of, pool
 from interview.quantities.guards import not_negative
 from interview.quantities.units import METRIC, US, Quantity, magnitude, quantity
 
@@ -56,7 +56,7 @@ class RoutedStorm:
 
     storm: Storm
     pool: Pool
-    pieces: tuple[Piece, ...]
+    pieces: tuple[PoolPiece, ...]
     """The exact balance, in bare hours and inches."""
     inflow: Quantity
     soaked: Quantity
@@ -138,7 +138,7 @@ def route(garden: Pool, rain: Storm, *, until: Quantity | None = None) -> Routed
 
 
 def followed(
-    rain: Storm, garden: Pool, pieces: tuple[Piece, ...], inflow: float, end: float | None
+    rain: Storm, garden: Pool, pieces: tuple[PoolPiece, ...], inflow: float, end: float | None
 ) -> RoutedStorm:
     """Return the account of a balance that was solved: ``inflow`` in inches over the mid area.
 
@@ -164,7 +164,7 @@ def _still(depth: float) -> float:
     return depth if depth > _DRY_IN else 0.0
 
 
-def _trimmed(pieces: tuple[Piece, ...], end: float) -> tuple[Piece, ...]:
+def _trimmed(pieces: tuple[PoolPiece, ...], end: float) -> tuple[PoolPiece, ...]:
     """Leave out the dry time after the pond has emptied."""
     kept = [piece for piece in pieces if piece.start < end or piece.hours_above(0.0) > 0]
     return tuple(kept)

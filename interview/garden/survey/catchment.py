@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from interview.garden.survey.pacing import Pace
 from interview.garden.survey.pieces import Piece, own_error, pace_slopes, plan_area
-from interview.quantities.evidence import OURS, Cited, Finding, Grade, Source, Standing
+from interview.quantities.evidence import OURS, Cited, Finding, Grade, Provenance, Source
 from interview.quantities.guards import not_negative, positive, times, within
 from interview.quantities.spread import COVERAGE, biggest, combine
 from interview.quantities.units import Quantity, magnitude, quantity, ratio
@@ -18,7 +18,7 @@ TYPICAL_PART = Cited(
     Source(
         "Rain Gardens: A How-to Manual for Homeowners, GWQ037, UW-Extension and Wisconsin DNR, "
         "2003, p. 8: four downspouts, a quarter of the house each",
-        Standing.PUBLISHED,
+        Provenance.PUBLISHED,
     ),
 )
 """Part of the house that one downspout usually drains."""

@@ -13,7 +13,7 @@ from interview.drawing.scene import (
     Hatch,
     Key,
     Label,
-    Place,
+    LabelSpot,
     Shape,
     Stroke,
     line,
@@ -150,7 +150,7 @@ def _shapes(
     if north is not None:
         turn = math.radians(north)
         arrow = (math.sin(turn), math.cos(turn))
-        yield Label("north", left, top + room / 2, Place.START, arrow=arrow)
+        yield Label("north", left, top + room / 2, LabelSpot.START, arrow=arrow)
 
 
 def _share_bar(x: float, y: float, wide: float, share: float) -> Iterator[Shape]:
@@ -159,7 +159,7 @@ def _share_bar(x: float, y: float, wide: float, share: float) -> Iterator[Shape]
     yield line(part, y, x + wide, y, Stroke.DOTTED)
     if share > 0:
         yield line(x, y, part, y, Stroke.BAR)
-    yield Label(_percent(share), x + wide, y, Place.RIGHT)
+    yield Label(_percent(share), x + wide, y, LabelSpot.RIGHT)
 
 
 def _name(spot: Spot, metric: bool) -> Label:

@@ -28,7 +28,7 @@ _PACING = chosen(MEASURED_BY, "paces")
 
 def _walker_twice(name: str, answers: Answers) -> str | None:
     for one in answers.items("walkers"):
-        other = one.texts.get(f"walkers.{one.scope[1]}.walker_name", "") if one.scope else ""
+        other = (one.text_at(f"walkers.{one.scope[1]}.walker_name") or "") if one.scope else ""
         if one.scope != answers.scope and other.casefold() == name.casefold():
             return "Another person has that name already. Give each their own."
     return None

@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
-from interview.drawing.scene import XY, Hatch, Label, Path, Place, Shape, Stroke, inside
+from interview.drawing.scene import XY, Hatch, Label, LabelSpot, Path, Shape, Stroke, inside
 from interview.garden.survey.outlines import Offsets, SidesRound
 from interview.garden.survey.piece_layout import Spot
 from interview.garden.survey.pieces import Piece
@@ -122,17 +122,17 @@ def _at_side(spot: Spot, side: int, text: str) -> Label:
     return Label(text, *middle, _toward(out))
 
 
-def _toward(out: XY) -> Place:
+def _toward(out: XY) -> LabelSpot:
     if abs(out[0]) >= abs(out[1]):
-        return Place.RIGHT if out[0] > 0 else Place.LEFT
-    return Place.ABOVE if out[1] > 0 else Place.BELOW
+        return LabelSpot.RIGHT if out[0] > 0 else LabelSpot.LEFT
+    return LabelSpot.ABOVE if out[1] > 0 else LabelSpot.BELOW
 
 
 def _inner(spot: Spot, start: XY, end: XY, text: str) -> Iterator[Shape]:
     a, b = spot.at(start), spot.at(end)
     yield Path((a, b), Stroke.DASHED)
     middle = ((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
-    yield Label(text, *middle, Place.RIGHT, within=spot.box, on_hatch=Hatch.DRAINS)
+    yield Label(text, *middle, LabelSpot.RIGHT, within=spot.box, on_hatch=Hatch.DRAINS)
 
 
 def _circle(spot: Spot, degrees: float, size: str, metric: bool) -> Iterator[Shape]:
@@ -144,7 +144,7 @@ def _circle(spot: Spot, degrees: float, size: str, metric: bool) -> Iterator[Sha
             yield Path((a, b), Stroke.DASHED)
         whole = degrees > 180
         box = spot.box if whole else None
-        yield Label(f"{size} across", *middle, Place.BELOW, within=box, on_hatch=Hatch.DRAINS)
+        yield Label(f"{size} across", *middle, LabelSpot.BELOW, within=box, on_hatch=Hatch.DRAINS)
         return
     half = _half(spot.piece.shape.lengths[0])
     yield _at_side(spot, 0, f"radius {length_words(half, metric)}")
@@ -167,7 +167,7 @@ def _offsets(spot: Spot, sizes: list[str]) -> Iterator[Shape]:
         if 0 < place < steps:
             yield Path((a, b), Stroke.DASHED)
         if magnitude(length, "ft") > 0:
-            yield Label(size, *b, Place.ABOVE)
+            yield Label(size, *b, LabelSpot.ABOVE)
     first, second = spot.at((0.0, 0.0)), spot.at((base / steps, 0.0))
     middle = ((first[0] + second[0]) / 2, (first[1] + second[1]) / 2)
-    yield Label(f"every {sizes[0]}", *middle, Place.BELOW)
+    yield Label(f"every {sizes[0]}", *middle, LabelSpot.BELOW)

@@ -126,7 +126,7 @@ class PitchGiven(Enum):
 
 
 @dataclass(frozen=True)
-class Pitch:
+class RoofPitch:
     """The steepness of a roof, up to 24 in 12."""
 
     number: float
@@ -155,7 +155,7 @@ class Pitch:
         return math.hypot(1.0, self.rise_per_run)
 
 
-def plan_length(slope_length: Quantity, pitch: Pitch) -> Quantity:
+def plan_length(slope_length: Quantity, pitch: RoofPitch) -> Quantity:
     """Return the level length under a length measured along the roof slope.
 
     Rain falls on the plan, so the sloping length is divided by the pitch factor. Raises ValueError

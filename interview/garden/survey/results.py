@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass
+from collections.abc import Callable, Collection, Iterable, Iterator
+from dataclasses import dataclass, field
 
-from interview.asking.model import Answers, Unanswered
+from interview.asking.model import Answers, Unanswered, noting
+from interview.asking.results import Results, part
 from interview.drawing.scene import Drawing
 from interview.garden.place import questions as start
 from interview.garden.survey import questions as survey
@@ -23,10 +24,10 @@ from interview.garden.survey.catchment import (
 )
 from interview.garden.survey.drawing import surface_drawing
 from interview.garden.survey.pacing import Pace
-from interview.garden.survey.pieces import Pitch, PitchGiven, plan_length
+from interview.garden.survey.pieces import PitchGiven, RoofPitch, plan_length
 from interview.garden.survey.runoff import Cover, HydrologicGroup, RunoffMethod
 from interview.garden.survey.written_pieces import drawn_piece, piece_of
-from interview.quantities.evidence import Source, Standing
+from interview.quantities.evidence import Provenance, Source
 from interview.quantities.shown import length_words
 from interview.quantities.units import (
     Quantity,
@@ -91,7 +92,7 @@ PEAK_RUNOFF = {"roof": 0.95, "paved": 0.95, "gravel": 0.85, "compacted": 0.85, "
 PEAK_SOURCE = Source(
     "rational runoff coefficients, NRCS Hydrology Training Module 206D, table 1, and University of "
     "Illinois TSM 352: roofs and asphalt 0.95, drives 0.85, steep heavy lawn 0.35",
-    Standing.SECONDARY,
+    Provenance.SECONDARY,
 )
 
 
@@ -168,7 +169,7 @@ def _level(answers: Answers) -> float:
         return 1.0
     given, number = answers[survey.PITCH]
     one = quantity(1.0, "ft")
-    return ratio(plan_length(one, Pitch(number, _PITCH[given])), one)
+    return ratio(plan_length(one, RoofPitch(number, _PITCH[given])), one)
 
 
 @dataclass(frozen=True)
@@ -269,10 +270,10 @@ class RunoffWays:
 
 def runoff_ways(kind: str, answers: Answers, rain: Quantity | None = None) -> RunoffWays:
     """Return the part of a rain, the one to hold unless given, that runs off, by each way."""
-    surface = runoff.Surface[kind.upper()]
+    surface = runoff.LawnSurface[kind.upper()]
     group = HydrologicGroup[answers[survey.SOIL_GROUP].upper()]
     cover = runoff.USUAL_COVER[surface]
-    if surface is runoff.Surface.LAWN:
+    if surface is runoff.LawnSurface.LAWN:
         cover = Cover[answers[survey.LAWN_COVER].upper()]
     depth = answers[start.RAIN_DEPTH] if rain is None else rain
     return RunoffWays(
@@ -315,3 +316,41 @@ def _known_share(answers: Answers) -> tuple[float | None, tuple[str, ...]]:
         return whole_share(way), tuple(one.words for one in way)
     except (Unanswered, ValueError):
         return None, ()
+
+
+@dataclass(frozen=True)
+class SurveyResults(Results):
+    """What drains to the garden."""
+
+    by_rain: dict[float, Quantity] = field(default_factory=dict, compare=False, repr=False)
+    """Weighted areas worked out so far, by the depth of rain in inches."""
+
+    @part
+    def catchment(self) -> Catchment:
+        """The surfaces that drain here, and their weighted area."""
+        return catchment_of(self.answers)
+
+    def first_surface(self) -> Answers:
+        """Return the answers as seen from the first surface."""
+        return self.answers.at("surfaces", 1)
+
+    def take_over(self, old: Results, gone: Collection[str], taken: Collection[str]) -> bool:
+        if not super().take_over(old, gone, taken):
+            return False
+        if isinstance(old, SurveyResults):
+            self.by_rain.update(old.by_rain)
+        return True
+
+    def weighted_in(self, rain: Quantity) -> Quantity:
+        """Return the area weighted by what runs off in a ``rain``, each depth worked out once."""
+        inches = magnitude(rain, "in")
+        if inches not in self.by_rain:
+            with noting(self.reads):
+                weighted = weighted_by_rain(self.answers, self.catchment)(rain)
+            self.by_rain[inches] = weighted
+        return self.by_rain[inches]
+
+    @part
+    def peak_area(self) -> Quantity:
+        """The area that drains here, weighted by what runs off in the hardest rain."""
+        return catchment_of(self.answers, peak_part).weighted

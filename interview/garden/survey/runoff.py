@@ -8,25 +8,25 @@ from dataclasses import dataclass
 from enum import Enum
 
 from interview.garden.soak.texture import Texture
-from interview.quantities.evidence import Source, Standing
+from interview.quantities.evidence import Provenance, Source
 from interview.quantities.units import Quantity, magnitude, quantity
 
 TR55 = "Urban Hydrology for Small Watersheds, TR-55, 2nd ed., USDA-NRCS, 1986"
-CURVE_NUMBER_EQUATION = Source(f"{TR55}, eq. 2-1 to 2-4", Standing.PUBLISHED)
-CURVE_NUMBER_TABLE = Source(f"{TR55}, Table 2-2a", Standing.SECONDARY)
-SOIL_GROUPS = Source(f"{TR55}, Appendix A", Standing.SECONDARY)
+CURVE_NUMBER_EQUATION = Source(f"{TR55}, eq. 2-1 to 2-4", Provenance.PUBLISHED)
+CURVE_NUMBER_TABLE = Source(f"{TR55}, Table 2-2a", Provenance.SECONDARY)
+SOIL_GROUPS = Source(f"{TR55}, Appendix A", Provenance.SECONDARY)
 COEFFICIENTS = Source(
     "District of Columbia Municipal Regulations, title 21, section 520: 0.95 for impervious cover, "
     "0.25 for compacted cover, 0 for natural cover",
-    Standing.PUBLISHED,
+    Provenance.PUBLISHED,
 )
 GRAVEL = Source(
     "gravel counted with the compacted cover of that rule, which does not name gravel",
-    Standing.OURS,
+    Provenance.OURS,
 )
 
 
-class Surface(Enum):
+class LawnSurface(Enum):
     """What the rain falls on."""
 
     ROOF = "roof"
@@ -76,10 +76,10 @@ CURVE_NUMBERS: dict[Cover, tuple[int, int, int, int]] = {
 """Curve numbers for groups A to D. Source: ``CURVE_NUMBER_TABLE``."""
 
 RUNOFF_COEFFICIENTS = {
-    Surface.ROOF: 0.95,
-    Surface.PAVED: 0.95,
-    Surface.GRAVEL: 0.25,
-    Surface.COMPACTED: 0.25,
+    LawnSurface.ROOF: 0.95,
+    LawnSurface.PAVED: 0.95,
+    LawnSurface.GRAVEL: 0.25,
+    LawnSurface.COMPACTED: 0.25,
 }
 """Share of the rain that runs off; lawn goes by curve number.
 
@@ -87,11 +87,11 @@ Sources: ``COEFFICIENTS``, and for gravel ``GRAVEL``.
 """
 
 USUAL_COVER = {
-    Surface.ROOF: Cover.HARD,
-    Surface.PAVED: Cover.HARD,
-    Surface.GRAVEL: Cover.GRAVEL_STREET,
-    Surface.COMPACTED: Cover.DIRT_STREET,
-    Surface.LAWN: Cover.LAWN_GOOD,
+    LawnSurface.ROOF: Cover.HARD,
+    LawnSurface.PAVED: Cover.HARD,
+    LawnSurface.GRAVEL: Cover.GRAVEL_STREET,
+    LawnSurface.COMPACTED: Cover.DIRT_STREET,
+    LawnSurface.LAWN: Cover.LAWN_GOOD,
 }
 """The table has no home drive of gravel or dirt, so its street rows stand in for them."""
 
@@ -148,7 +148,7 @@ def runoff_depth(rain: Quantity, number: float) -> Quantity:
 
 
 def runoff_share(
-    surface: Surface,
+    surface: LawnSurface,
     rain: Quantity,
     *,
     method: RunoffMethod = RunoffMethod.COEFFICIENT,
@@ -173,7 +173,7 @@ def runoff_share(
 class DrainingSurface:
     """A surface, its plan area, and the share of it that drains here, nought to one."""
 
-    surface: Surface
+    surface: LawnSurface
     area: Quantity
     share: float = 1.0
     local_coefficient: float | None = None

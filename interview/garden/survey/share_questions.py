@@ -36,7 +36,7 @@ ROOF_CAUTION = "Measure roofs from the ground. No ladder near power lines."
 
 def _named_twice(name: str, answers: Answers) -> str | None:
     for one in answers.items("surfaces"):
-        other = one.texts.get(f"surfaces.{one.scope[1]}.surface_name", "") if one.scope else ""
+        other = (one.text_at(f"surfaces.{one.scope[1]}.surface_name") or "") if one.scope else ""
         if one.scope != answers.scope and other.casefold() == name.casefold():
             return "Another surface has that name already. Give each its own."
     return None

@@ -8,11 +8,11 @@ from dataclasses import replace
 from interview.asking.model import Unanswered
 from interview.drawing.canvas import cells
 from interview.garden.afterwards import questions as review
-from interview.garden.earth.costs import Costs, costs, plant_count
 from interview.garden.earth.materials import APRON_DEEP_IN, APRON_DEEP_MM, Item, Soil, loosen
 from interview.garden.earth.overflow import apron
 from interview.garden.pictures import levels, section_picture
 from interview.garden.plan import Plan
+from interview.garden.planting.costs import Costs, costs, plant_count
 from interview.garden.planting.section import level_lines
 from interview.garden.site import cautions
 from interview.garden.site import questions as site
@@ -82,17 +82,18 @@ def _may(plan: Plan) -> Iterator[str]:
         past = " (past)" if day < plan.now.date() else ""
         yield from wrap(f"{'The day you chose to dig:':<46}{day:%A} {day}{past}", " " * 46)
     yield from wrap(
-        f"Within {plan.tolerance} of a mark dig only gently, by hand; what your ticket says goes "
+        f"Within {plan.site.tolerance} of a mark dig only gently, by hand; what your ticket says "
+        "goes "
         f"before this. [{site.tolerance_zone(plan.answers).source}]",
         "  ",
     )
 
 
-def _day(plan: Plan) -> cautions.Day:
-    return cautions.Day(
-        plan.tolerance,
+def _day(plan: Plan) -> cautions.DayCaution:
+    return cautions.DayCaution(
+        plan.site.tolerance,
         plan.answers[bed.AMEND],
-        plan.piped,
+        plan.earth.piped,
         "10 mm" if plan.metric else "half an inch",
     )
 
@@ -100,10 +101,14 @@ def _day(plan: Plan) -> cautions.Day:
 def _how_deep(plan: Plan) -> Iterator[str]:
     work, metric = plan.earth, plan.metric
     mulch = plan.answers[bed.MULCH_DEPTH]
-    up, down = total(work.uphill_depth, mulch), total(work.downhill_depth, mulch)
-    if plan.bed_count > 1:
+    up, down = (
+        total(work.earthwork.uphill_depth, mulch),
+        total(work.earthwork.downhill_depth, mulch),
+    )
+    if plan.size.bed_count > 1:
         yield from wrap(
-            f"{plan.bed_count} beds: the depths and the berm are of one bed; all the soil, the "
+            f"{plan.size.bed_count} beds: the depths and the berm are of one bed; all the soil, "
+            "the "
             "loads and the hours are of all."
         )
     deep = f"{depth_words(up, metric)} below the lawn"
@@ -115,7 +120,8 @@ def _how_deep(plan: Plan) -> Iterator[str]:
         "  ",
     )
     yield from wrap(
-        f"Build the berm, a low bank, {depth_words(work.berm_height, metric)} above the lawn "
+        f"Build the berm, a low bank, {depth_words(work.earthwork.berm_height, metric)} above the "
+        "lawn "
         "downhill, tamped in thin layers, its top level all round.",
         "  ",
     )
@@ -129,15 +135,15 @@ def _hours(plan: Plan) -> Iterator[str]:
 def _surplus(plan: Plan) -> Iterator[str]:
     """Yield what is left over, loose, with what is dug for the mulch."""
     soil = Soil(plan.answers[bed.SOIL_DUG])
-    spare = plan.level_berm.spare
-    if magnitude(spare, "ft**3") <= NOTHING * magnitude(plan.level_berm.fill, "ft**3"):
+    spare = plan.earth.level_berm.spare
+    if magnitude(spare, "ft**3") <= NOTHING * magnitude(plan.earth.level_berm.fill, "ft**3"):
         yield from wrap(
             f"{'Left over for elsewhere:':<46}nothing: keep all of it until the berm stands level "
             "all round",
             " " * 46,
         )
         return
-    left = loosen(spare * plan.bed_count, soil)
+    left = loosen(spare * plan.size.bed_count, soil)
     yield from wrap(
         f"{'Left over for elsewhere, loose:':<46}{volume_words(left, plan.metric)}, with what "
         "is dug for the mulch; keep it off trunks, walls and the overflow's way",
@@ -149,11 +155,12 @@ def _water(plan: Plan) -> Iterator[str]:
     """Yield how the water gets in, over the notch, and where it goes then."""
     metric = plan.metric
     yield from wrap(
-        f"Cut the overflow notch {length_words(plan.notch.width, metric)} wide, its bottom "
-        f"{depth_words(plan.garden.depth, metric)} above the finished floor, lined with stone.",
+        f"Cut the overflow notch {length_words(plan.earth.notch.width, metric)} wide, its bottom "
+        f"{depth_words(plan.size.garden.depth, metric)} above the finished floor, lined with "
+        "stone.",
         "  ",
     )
-    long, wide = apron(plan.notch.width, metric)
+    long, wide = apron(plan.earth.notch.width, metric)
     thick = quantity(APRON_DEEP_MM, "mm") if metric else quantity(APRON_DEEP_IN, "in")
     yield from wrap(
         f"Below it lay a stone apron {length_words(long, metric)} long and "
@@ -163,7 +170,7 @@ def _water(plan: Plan) -> Iterator[str]:
     )
     yield from figure_lines(plan, "peak_flow", "notch_head")
     yield from wrap(_goes(plan), "  ")
-    if plan.piped:
+    if plan.earth.piped:
         yield from _pipe(plan)
 
 
@@ -174,16 +181,16 @@ def _goes(plan: Plan) -> str:
         end = "it is not decided where: choose a way that harms nobody before you dig"
     else:
         end = site.OVERFLOW_TO.kind.echo(goes, spot)
-    if plan.beds.in_series:
+    if plan.storms.beds.in_series:
         return f"From each notch the water runs to the bed below; from the last {end}."
     return f"From the notch the water goes {end}." if goes else f"From the notch, {end}."
 
 
 def _pipe(plan: Plan) -> Iterator[str]:
     """Yield the size and the fall of the pipe."""
-    choice, metric = plan.pipe_size, plan.metric
+    choice, metric = plan.earth.pipe_size, plan.metric
     flow = "L/s" if metric else "ft**3/s"
-    came = show(plan.catchment_flow, flow, 3, "up")
+    came = show(plan.earth.catchment_flow, flow, 3, "up")
     if choice.width is None:
         yield from wrap(
             f"No pipe that is sold carries the peak flow of {came}: use a channel.", "  "
@@ -196,7 +203,7 @@ def _pipe(plan: Plan) -> Iterator[str]:
         "  ",
     )
     try:
-        fall = plan.pipe
+        fall = plan.earth.pipe
     except Unanswered:
         return
     yield from wrap(
@@ -208,8 +215,8 @@ def _pipe(plan: Plan) -> Iterator[str]:
 
 def shopping(plan: Plan) -> Iterator[str]:
     """Yield what to buy, in loads and in bags, and what it costs where prices were given."""
-    found = costs(plan)
-    for item in plan.shopping:
+    found = costs(plan.planting)
+    for item in plan.earth.shopping:
         note = f". {plan.answers.told(item.note)}" if item.note else ""
         bags = ""
         if item.bags is not None and item.bag is not None:
@@ -220,9 +227,9 @@ def shopping(plan: Plan) -> Iterator[str]:
             f"{_cost(found, item.name)}",
             "      ",
         )
-    count = plant_count(plan)
-    each = f" ({count // plan.bed_count} a bed)" if plan.bed_count > 1 else ""
-    listed = "listed below" if plan.planting.total else "by the places below"
+    count = plant_count(plan.planting)
+    each = f" ({count // plan.size.bed_count} a bed)" if plan.size.bed_count > 1 else ""
+    listed = "listed below" if plan.planting.chosen.total else "by the places below"
     yield from wrap(f"[ ] plants: {count} in all{each}, {listed}{_cost(found, 'plants')}", "      ")
     if found.lines:
         missing = f"; no price given for {', '.join(found.unpriced)}" if found.unpriced else ""
@@ -233,11 +240,11 @@ def shopping(plan: Plan) -> Iterator[str]:
 
 def _each(plan: Plan, item: Item) -> str:
     """Say how much of it goes to each of several beds; a pipe goes to none."""
-    if plan.bed_count == 1 or item.name == "pipe":
+    if plan.size.bed_count == 1 or item.name == "pipe":
         return ""
     units = {True: ("m", "m**3"), False: ("ft", "ft**3")}[plan.metric]
     unit = units[0] if same_dimension(item.amount, "m") else units[1]
-    return f" for all the beds, {show(item.amount / plan.bed_count, unit, 2, 'up')} to each"
+    return f" for all the beds, {show(item.amount / plan.size.bed_count, unit, 2, 'up')} to each"
 
 
 def _cost(found: Costs, thing: str) -> str:

@@ -33,7 +33,7 @@ def storms(plan: Plan) -> Iterator[str]:
     deep = "mm" if plan.metric else "in"
     shape = bed.STORM_SHAPE.kind.echo(plan.answers[bed.STORM_SHAPE], plan.answers)
     hours = magnitude(plan.answers[bed.STORM_HOURS], "h")
-    ladder = plan.ladder
+    ladder = plan.storms.ladder
     first = " (the bed the water reaches first; what leaves the last)" if _row(plan) else ""
     yield from wrap(f"Rain {shape}, over {hours:g} h, on an empty garden{first}:")
     yield f"{'rain ' + deep:>10}{'deepest pond':>15}{'hours wet':>12}{'caught':>10}{'spilled':>12}"
@@ -57,7 +57,7 @@ def storms(plan: Plan) -> Iterator[str]:
 
 
 def _row(plan: Plan) -> bool:
-    return plan.beds.in_series
+    return plan.storms.beds.in_series
 
 
 def _standing(plan: Plan) -> Iterator[str]:
@@ -65,7 +65,7 @@ def _standing(plan: Plan) -> Iterator[str]:
     rain = show(plan.answers[start.RAIN_DEPTH], "mm" if plan.metric else "in", 3)
     yield f"Hours under water in a storm of {rain}, and when it comes again next day"
     yield f"(the longest at a stretch):{'once':>20}{'again':>10}"
-    once, again = plan.zone_hours, plan.zone_hours_again
+    once, again = plan.storms.zone_hours, plan.storms.zone_hours_again
     for name, first, later in (
         ("floor", once.floor, again.floor),
         ("half way up the side", once.side, again.side),
@@ -84,7 +84,7 @@ def years(plan: Plan) -> Iterator[str]:
     if not plan.answers[start.HAS_RECORD]:
         yield from wrap("No rainfall record was given, so no year of real rain was tried.")
         return
-    replay, record = plan.real_years, plan.record
+    replay, record = plan.storms.real_years, plan.storms.record
     yield from _about(record, replay)
     yield from _reckoned(plan)
     yield from figure_lines(
@@ -162,9 +162,9 @@ def by_size(plan: Plan) -> Iterator[str]:
     """Yield how the years would have gone with less and with more floor."""
     yield "The same years with less and with more floor, all else the same:"
     yield f"{'floor':>12}{'floor area':>14}{'runoff held':>14}{'overflow days a year':>23}"
-    for sized in plan.years_by_size:
+    for sized in plan.storms.years_by_size:
         name = "as drawn" if sized.part == 1 else f"{plain_number(sized.part)} times"
-        floor = area_words(sized.garden.floor_area * plan.bed_count, plan.metric)
+        floor = area_words(sized.garden.floor_area * plan.size.bed_count, plan.metric)
         held = LOW.write(100 * sized.replay.share_held)
         days = PLAIN.write(sized.replay.overflow_days_a_year)
         yield f"{name:>12}{floor:>14}{held:>12} %{days:>23}"

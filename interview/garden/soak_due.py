@@ -10,20 +10,20 @@ from interview.asking.model import Answers
 from interview.asking.route import Step
 from interview.garden import gate
 from interview.garden.soak import questions as soak
-from interview.garden.soak.run import SoakRun, State, soak_run
+from interview.garden.soak.run import RunState, SoakRun, soak_run
 from interview.garden.soak.times import clock, utc
 
 FILLS = {
-    State.WETTING_1: soak.FILL_1_START,
-    State.DRAINING_1: soak.FILL_1_EMPTY,
-    State.WETTING_2: soak.FILL_2_START,
-    State.DRAINING_2: soak.FILL_2_EMPTY,
+    RunState.WETTING_1: soak.FILL_1_START,
+    RunState.DRAINING_1: soak.FILL_1_EMPTY,
+    RunState.WETTING_2: soak.FILL_2_START,
+    RunState.DRAINING_2: soak.FILL_2_EMPTY,
 }
 """The time of wetting that is noted next, for the states that have one."""
 
 
 @dataclass(frozen=True)
-class Look:
+class DueTest:
     """One test hole that is to be looked at some time."""
 
     step: Step
@@ -52,14 +52,14 @@ class Look:
         return said
 
 
-def under_way(answers: Answers, now: dt.datetime) -> list[Look]:
+def under_way(answers: Answers, now: dt.datetime) -> list[DueTest]:
     """Return the holes that are to be looked at some time, in their written order."""
     found = []
     for step in route.steps(answers):
         if step.question is soak.READINGS and not gate.shut(step, answers, now.date()):
             run = soak_run(step.view(answers), now)
             if _awaited(run) and not run.enough:
-                found.append(Look(step, run))
+                found.append(DueTest(step, run))
     return found
 
 
@@ -68,7 +68,7 @@ def _awaited(run: SoakRun) -> bool:
     return run.due is not None or (run.clock_back and run.began is not None)
 
 
-def first(answers: Answers, now: dt.datetime) -> Look | None:
+def first(answers: Answers, now: dt.datetime) -> DueTest | None:
     """Return the hole that is to be looked at first; nothing where no test is under way."""
     found = under_way(answers, now)
     return min(found, key=lambda one: utc(one.run.due or now), default=None)

@@ -6,8 +6,8 @@ from dataclasses import dataclass
 
 from interview.asking.model import Unanswered
 from interview.garden.earth.materials import cost
-from interview.garden.earth.price_lines import BY_PLANT, Price
-from interview.garden.plan import Plan
+from interview.garden.planting.results import PlantingResults
+from interview.garden.size.price_lines import BY_PLANT, Price
 
 
 @dataclass(frozen=True)
@@ -43,17 +43,17 @@ class Costs:
         return next((line for line in self.lines if line.price.thing == thing), None)
 
 
-def plant_count(plan: Plan) -> int:
+def plant_count(found: PlantingResults) -> int:
     """Return the plants of all the beds, or the places to fill where no species is proposed."""
-    zones = plan.planting.zones
-    return (plan.planting.total or sum(zone.places for zone in zones)) * plan.bed_count
+    zones = found.chosen.zones
+    return (found.chosen.total or sum(zone.places for zone in zones)) * found.size.bed_count
 
 
-def costs(plan: Plan) -> Costs:
+def costs(found: PlantingResults) -> Costs:
     """Return what the shopping list costs; raises ``Unanswered`` where there is no list yet."""
-    prices = dict(plan.prices)
+    prices = dict(found.earth.prices)
     lines, unpriced = [], []
-    for item in plan.shopping:
+    for item in found.earth.shopping:
         price = prices.pop(item.name, None)
         if price is None:
             unpriced.append(item.name)
@@ -62,7 +62,7 @@ def costs(plan: Plan) -> Costs:
     for thing in BY_PLANT:
         price = prices.pop(thing, None)
         try:
-            count = plant_count(plan)
+            count = plant_count(found)
         except Unanswered:
             count = 0
         if price is None or not count:

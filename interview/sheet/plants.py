@@ -10,11 +10,12 @@ from interview.garden.plan import Plan
 from interview.garden.planting.care import SIGNS, after_storm_steps, first_year
 from interview.garden.planting.choose import Pick, ZonePlan
 from interview.garden.planting.plant_file import SHOWN_FAULTS
-from interview.garden.planting.record import Indicator, Plant, Zone
+from interview.garden.planting.record import Indicator, Plant
 from interview.garden.planting.sketch import sketch
 from interview.garden.planting.wetness import chosen_from, rating
 from interview.garden.planting.words import hazards, home_doubts, plain_remark, short_name
 from interview.garden.site import cautions
+from interview.garden.size.zones import Zone
 from interview.garden.summary import wrap
 from interview.quantities.shown import PLAIN, area_words
 from interview.quantities.units import magnitude, plain_number
@@ -45,38 +46,39 @@ NORTHERN_SEASONS = (
 
 def plants(plan: Plan) -> Iterator[str]:
     """Yield the plants of each zone, or what to look for where none are listed."""
-    region, listed = plan.wishes.region, plan.wishes.list_region
+    region, listed = plan.planting.wishes.region, plan.planting.wishes.list_region
     if region and listed:
         yield from wrap(f"Region: {region.value}; wetland list: {listed.value}")
-    if plan.bed_count > 1:
+    if plan.size.bed_count > 1:
         yield from wrap(
-            f"{plan.bed_count} equal beds: plants, areas and sketches are of one bed, hours of the "
+            f"{plan.size.bed_count} equal beds: plants, areas and sketches are of one bed, hours "
+            "of the "
             "bed the water reaches first. Behind each plant is how many to buy for all of them."
         )
-    picked = [pick for zone in plan.planting.zones for pick in zone.picks]
+    picked = [pick for zone in plan.planting.chosen.zones for pick in zone.picks]
     if picked:
         codes = ", ".join(f"{one.name} {words}" for one, words in CODE_WORDS.items())
         yield from wrap(
             f"How often a plant of each code grows in wetlands: {codes}. * from memory."
         )
-    for zone in plan.planting.zones:
+    for zone in plan.planting.chosen.zones:
         yield ""
         yield from _zone(plan, zone)
     yield ""
-    for plant in plan.planting.homeless:
+    for plant in plan.planting.chosen.homeless:
         yield from wrap(f"Not placed: {plant.common_name}", "  ")
-        for why in plan.why_plant(plant.scientific_name):
+        for why in plan.planting.why_plant(plant.scientific_name):
             yield from wrap(f"  {why}", "    ")
     yield from _own_file(plan)
     if picked and land(plan.answers.country).half is Half.UNKNOWN:
         yield from wrap(f"Note: Spring, summer and autumn: {NORTHERN_SEASONS}", "  ")
-    for note in plan.planting.notes:
+    for note in plan.planting.chosen.notes:
         yield from wrap(f"Note: {plan.answers.told(note)}", "  ")
     yield from wrap(f"CAUTION: {cautions.PLANTS}", "  ")
 
 
 def _own_file(plan: Plan) -> Iterator[str]:
-    own = plan.plant_file
+    own = plan.planting.plant_file
     if not own.path:
         return
     if own.trouble:
@@ -108,11 +110,11 @@ def _zone(plan: Plan, zone: ZonePlan) -> Iterator[str]:
 def wet_words(plan: Plan, zone: Zone) -> str:
     """Say the hours under water of ``zone`` in each case looked at."""
     cases = [
-        (plan.zone_hours, "in the storm it holds"),
-        (plan.zone_hours_again, "at a stretch if it comes again next day"),
+        (plan.storms.zone_hours, "in the storm it holds"),
+        (plan.storms.zone_hours_again, "at a stretch if it comes again next day"),
     ]
-    if plan.zone_hours_record is not None:
-        cases.append((plan.zone_hours_record, "at the longest in your rainfall record"))
+    if plan.storms.zone_hours_record is not None:
+        cases.append((plan.storms.zone_hours_record, "at the longest in your rainfall record"))
     hours = [magnitude(case.of(zone), "h") for case, _ in cases]
     if max(hours) < SHORT_HOURS:
         return "hardly ever, an hour at the most" if max(hours) > 0.05 else "never"
@@ -125,7 +127,7 @@ def _pick(plan: Plan, pick: Pick) -> Iterator[str]:
     apart = f"{plant.spacing_in * 2.54:.0f} cm" if plan.metric else f"{plant.spacing_in:g} in"
     common = plant.common_name.rstrip(")").replace(" (", " or ")
     names = f"{common} ({plant.scientific_name})"
-    beds = plan.bed_count
+    beds = plan.size.bed_count
     buy = f"; buy {pick.count * beds} for the {beds} beds" if beds > 1 else ""
     yield from wrap(f"[ ] {pick.count} x {names}, {apart} apart{buy}", INDENT)
     role = f"; {pick.role}" if pick.role else ""
@@ -133,7 +135,7 @@ def _pick(plan: Plan, pick: Pick) -> Iterator[str]:
     if found := hazards(plant):
         said = plan.answers.told(" ".join(found)).replace(" (from memory)", "*")
         yield from wrap(f"{INDENT}CAUTION: {said}", INDENT)
-    notes = [pick.against, pick.makeshift, *home_doubts(plant, plan.wishes.region)]
+    notes = [pick.against, pick.makeshift, *home_doubts(plant, plan.planting.wishes.region)]
     if plant.needs_long_wet:
         notes.append("Water it in dry spells: it needs wet soil.")
     notes.append(plain_remark(plant))
@@ -147,7 +149,7 @@ def _facts(plan: Plan, plant: Plant) -> Iterator[str]:
     def mark(checked: bool) -> str:
         return "" if checked or plant.own else "*"
 
-    listed = plan.wishes.list_region
+    listed = plan.planting.wishes.list_region
     code = rating(plant, listed)
     sure = listed is not None and (plant.well_rated(listed) or listed in plant.rated_by_one)
     yield f"{code.name}{mark(sure)} {plant.kind.value}" if code else plant.kind.value
@@ -164,8 +166,8 @@ def _facts(plan: Plan, plant: Plant) -> Iterator[str]:
 def sketches(plan: Plan) -> Iterator[str]:
     """Yield each zone as a map of letters, a letter a plant."""
     drawn = False
-    for zone in plan.planting.zones:
-        found = sketch(zone, plan.zone_shape(zone.zone))
+    for zone in plan.planting.chosen.zones:
+        found = sketch(zone, plan.planting.zone_shape(zone.zone))
         if found is None:
             continue
         if not drawn:

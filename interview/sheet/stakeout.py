@@ -31,7 +31,7 @@ class Outline:
 
 def outlines(plan: Plan) -> tuple[Outline, ...]:
     """Return rim, full pond and floor as offsets from one string; raises ``Unanswered``."""
-    garden = plan.garden
+    garden = plan.size.garden
     whole = magnitude(garden.rim_length, "ft")
     found = []
     for name, length, width in (
@@ -60,7 +60,8 @@ def peg_rows(plan: Plan) -> Iterator[tuple[str, str, str, str]]:
 def stakeout(plan: Plan) -> Iterator[str]:
     """Yield the outlines as a table of 76 columns or fewer, and how to use it."""
     yield from wrap(
-        f"Stretch a string {length_words(plan.garden.rim_length, plan.metric)} long level across "
+        f"Stretch a string {length_words(plan.size.garden.rim_length, plan.metric)} long level "
+        "across "
         "the slope, where the middle of the bed will be. Peg along it, then square off to both "
         "sides.",
         "  ",

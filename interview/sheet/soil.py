@@ -8,9 +8,9 @@ from interview.asking.model import Unanswered
 from interview.drawing.canvas import cells
 from interview.garden.plan import Plan
 from interview.garden.size import questions as bed
-from interview.garden.size.depth import DepthRule
 from interview.garden.slow_soil import remedies
 from interview.garden.soak import words as soak_words
+from interview.garden.soak.depth import DepthRule
 from interview.garden.soak.rates import SoakTest
 from interview.garden.soak.results import HoleReport
 from interview.garden.storms.charts import drop_chart
@@ -23,7 +23,7 @@ CHART_ROWS = 18
 
 def soak(plan: Plan) -> Iterator[str]:
     """Yield each test hole with its readings and what they mean, and the rates that follow."""
-    for hole in plan.holes:
+    for hole in plan.soak.holes:
         yield from _hole(hole, plan)
     yield from figure_lines(plan, "drop_rate", "corrected_rate", "corrected_rate_error")
     yield from _what_follows(plan)
@@ -31,7 +31,7 @@ def soak(plan: Plan) -> Iterator[str]:
 
 def result_lines(plan: Plan, number: int) -> Iterator[str]:
     """Yield what the result of hole ``number`` means and what follows, without its readings."""
-    for hole in plan.holes:
+    for hole in plan.soak.holes:
         if hole.number != number:
             continue
         if hole.test is None:
@@ -56,10 +56,10 @@ def result_lines(plan: Plan, number: int) -> Iterator[str]:
 
 def _what_follows(plan: Plan) -> Iterator[str]:
     """Yield the holes side by side, and the depth of pond that each check and rule allows."""
-    soil = plan.soil
-    if soil.combined is not None and len(plan.holes) > 1:
+    soil = plan.soak.soil
+    if soil.combined is not None and len(plan.soak.holes) > 1:
         yield ""
-        for line in soak_words.holes_lines(plan.holes, soil.combined, plan.metric):
+        for line in soak_words.holes_lines(plan.soak.holes, soil.combined, plan.metric):
             yield from wrap(line) if len(line) > width() else [line]
     if soil.drop_rate is None:
         return

@@ -55,15 +55,17 @@ def _table(plan: Plan) -> Iterator[str]:
         f"{'surface':<24}{'plan ' + name:>10}{'share':>8}{'here ' + name:>10}"
         f"{'runs off':>10}{'brings ' + volume:>13}"
     )
-    for one in plan.catchment.surfaces:
+    for one in plan.survey.catchment.surfaces:
         yield (
             f"{foreign.shown(one.name)[:23]:<24}{PLAIN.write(magnitude(one.plan, unit)):>10}"
             f"{PLAIN.write(100 * one.share):>7}%{PLAIN.write(magnitude(one.drains_here, unit)):>10}"
             f"{PLAIN.write(one.coefficient):>10}"
             f"{PLAIN.write(magnitude(one.brings(rain), volume)):>13}"
         )
-    parts = [PLAIN.number(magnitude(one.drains_here, unit)) for one in plan.catchment.surfaces]
-    whole = PLAIN.number(magnitude(plan.catchment.drains_here, unit))
+    parts = [
+        PLAIN.number(magnitude(one.drains_here, unit)) for one in plan.survey.catchment.surfaces
+    ]
+    whole = PLAIN.number(magnitude(plan.survey.catchment.drains_here, unit))
     if not math.isclose(math.fsum(parts), whole):
         yield from wrap(
             f"Each number is rounded by itself: “here” is {PLAIN.write(whole)} {name} in all, not "
@@ -78,7 +80,7 @@ def _table(plan: Plan) -> Iterator[str]:
 def _volume(plan: Plan) -> Iterator[str]:
     """Say what all surfaces bring in the rain to hold, in words people can picture."""
     rain = plan.answers[start.RAIN_DEPTH]
-    volume, found = ("L" if plan.metric else "gal"), plan.catchment
+    volume, found = ("L" if plan.metric else "gal"), plan.survey.catchment
     all_of_it = found.brings(rain)
     part = COVERAGE * found.relative_error
     low, high = (
@@ -93,9 +95,9 @@ def _volume(plan: Plan) -> Iterator[str]:
 
 
 def _driver(plan: Plan) -> Iterator[str]:
-    driver = plan.catchment.driver
+    driver = plan.survey.catchment.driver
     if driver is not None:
-        part = PLAIN.write(100 * plan.catchment.shares[driver])
+        part = PLAIN.write(100 * plan.survey.catchment.shares[driver])
         yield from wrap(
             f"What widens the range most: {driver} ({part} % of the uncertainty, as variance). "
             "Measure this again to narrow it."
@@ -108,7 +110,7 @@ def _sense(plan: Plan) -> Iterator[str]:
     kinds = [one[asked.SURFACE_KIND] for one in plan.answers.items("surfaces")]
     roof = math.fsum(
         magnitude(area.drains_here, unit)
-        for area, kind in zip(plan.catchment.surfaces, kinds, strict=True)
+        for area, kind in zip(plan.survey.catchment.surfaces, kinds, strict=True)
         if kind == "roof"
     )
     if not roof:
@@ -131,7 +133,9 @@ def _ways(plan: Plan) -> Iterator[str]:
     yield f"{'surface':<24}{'coefficient':>13}{'curve number':>20}{'local':>9}{'used':>8}"
     sums = {"coefficient": 0.0, "curve number": 0.0}
     unit = "m**2" if plan.metric else "ft**2"
-    for one, view in zip(plan.catchment.surfaces, plan.answers.items("surfaces"), strict=True):
+    for one, view in zip(
+        plan.survey.catchment.surfaces, plan.answers.items("surfaces"), strict=True
+    ):
         ways = runoff_ways(view[asked.SURFACE_KIND], view)
         area = magnitude(one.drains_here, unit)
         sums["coefficient"] += area * _by_coefficient(ways)

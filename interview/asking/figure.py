@@ -5,11 +5,11 @@ from __future__ import annotations
 import datetime as dt
 import math
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
+from typing import Any, Generic, TypeVar
 
 from interview.asking import own_fault
 from interview.asking.model import Unanswered
-from interview.garden.plan import Plan
 from interview.quantities.evidence import ARITHMETIC, Source
 from interview.quantities.shown import PLAIN, Rounding
 from interview.quantities.units import Quantity, magnitude, unit_name
@@ -17,14 +17,22 @@ from interview.quantities.units import Quantity, magnitude, unit_name
 Value = Quantity | float | int | str | dt.date | bool
 
 
+DIST, RATE, AREA, VOLUME = ("in", "mm"), ("in/h", "mm/h"), ("ft**2", "m**2"), ("ft**3", "m**3")
+SIDE = ("ft", "m")
+"""Units shown, US and metric, of each sort of figure."""
+
+R = TypeVar("R")
+"""The record that a figure is found in."""
+
+
 @dataclass(frozen=True)
-class Figure:
-    """One figure: where it is found in the plan, its units, and how it is got."""
+class Figure(Generic[R]):
+    """One figure: how it is found in a record, its units, and how it is got."""
 
     key: str
     """The name in the list of figures; never changes once released."""
     label: str
-    get: Callable[[Plan], Value]
+    get: Callable[[R], Value]
     us: str = ""
     """The unit shown with US units; empty for pure numbers and words."""
     metric: str = ""
@@ -35,7 +43,7 @@ class Figure:
     rounding: Rounding = PLAIN
     words: Callable[[Quantity, bool], str] | None = None
     """Writes the value where it is set out with a tape and not read as a number."""
-    source_of: Callable[[Plan], Source] | None = None
+    source_of: Callable[[R], Source] | None = None
     """Finds the source where it hangs on the answers, such as the rule of a state."""
 
     def unit(self, metric: bool) -> str:
@@ -47,7 +55,7 @@ class Figure:
 class Found:
     """A figure with its value in one plan, with what it waits for, or at fault."""
 
-    figure: Figure
+    figure: Figure[Any]
     value: Value | None
     waits_for: Unanswered | None
     source: Source
@@ -81,20 +89,3 @@ class Found:
         if unit == "percent":
             return f"{text} %"
         return f"{text} {unit_name(unit)}".strip()
-
-
-def find(figure: Figure, plan: Plan) -> Found:
-    """Return a figure's value in ``plan``, what it waits for, or the fault it met.
-
-    Label and formula are in the words of its country.
-    """
-    source = figure.source_of(plan) if figure.source_of else figure.source
-    told = plan.answers.told
-    figure = replace(figure, label=told(figure.label), formula=told(figure.formula))
-    try:
-        return Found(figure, figure.get(plan), None, source)
-    except Unanswered as gap:
-        return Found(figure, None, gap, source)
-    except Exception as trouble:
-        own_fault.note(f"the figure {figure.key}", trouble)
-        return Found(figure, None, None, source, trouble)

@@ -20,20 +20,24 @@ def planting_lines(plan: Plan) -> list[str]:
     """Return the plants of each zone with what is known of them and from where."""
     area, apart = ("m**2", "cm") if plan.metric else ("ft**2", "in")
     try:
-        zones = plan.planting.zones
+        zones = plan.planting.chosen.zones
     except Unanswered:
         return ["planting: {}"]
-    wishes = plan.wishes
+    wishes = plan.planting.wishes
     listed = quoted(wishes.list_region.value) if wishes.list_region else "null"
     lines = [f"planting: # areas in {unit_name(area)}, times in h, distances in {apart}"]
-    lines += [f"  wetland_list: {listed}", f"  beds: {plan.bed_count}", "  zones: # of one bed"]
+    lines += [
+        f"  wetland_list: {listed}",
+        f"  beds: {plan.size.bed_count}",
+        "  zones: # of one bed",
+    ]
     for zone in zones:
-        record = plan.zone_hours_record
+        record = plan.storms.zone_hours_record
         lines.append(f"    - zone: {zone.zone.value}")
         for key, value in (
             ("area", magnitude(zone.site.area, area)),
-            ("hours_held", magnitude(plan.zone_hours.of(zone.zone), "h")),
-            ("hours_again", magnitude(plan.zone_hours_again.of(zone.zone), "h")),
+            ("hours_held", magnitude(plan.storms.zone_hours.of(zone.zone), "h")),
+            ("hours_again", magnitude(plan.storms.zone_hours_again.of(zone.zone), "h")),
             ("hours_record", magnitude(record.of(zone.zone), "h") if record else None),
         ):
             lines.append(f"      {key}: {'null' if value is None else f'{value:.{DIGITS}g}'}")

@@ -6,7 +6,7 @@ import math
 from dataclasses import dataclass
 from enum import Enum
 
-from interview.quantities.evidence import Cited, Source, Standing
+from interview.quantities.evidence import Cited, Provenance, Source
 from interview.quantities.units import METRIC, US, Quantity, magnitude, quantity, round_down
 
 DROP_RATE_HOURS = Cited(
@@ -14,7 +14,7 @@ DROP_RATE_HOURS = Cited(
     Source(
         "Blue Thumb Guide to Raingardens, p. 12: the fall in the test hole in 24 h is the "
         "greatest depth; the custom of many home guides",
-        Standing.PUBLISHED,
+        Provenance.PUBLISHED,
     ),
 )
 CORRECTED_RATE_HOURS = Cited(
@@ -22,12 +22,12 @@ CORRECTED_RATE_HOURS = Cited(
     Source(
         "NebGuide G1758, Stormwater Management: Rain Gardens, University of Nebraska-Lincoln "
         "Extension (Franti and Rodie), web page: a rain garden drains in less than 48 h",
-        Standing.PUBLISHED,
+        Provenance.PUBLISHED,
     ),
 )
-STRICT_HOURS = Cited(24.0, Source("gone within a day", Standing.OURS))
-DEEPEST_IN = Cited(10.0, Source("ponds of ten inches or less", Standing.PRACTICE))
-SHALLOWEST_IN = Cited(3.0, Source("shallower ponds cannot be dug level enough", Standing.OURS))
+STRICT_HOURS = Cited(24.0, Source("gone within a day", Provenance.OURS))
+DEEPEST_IN = Cited(10.0, Source("ponds of ten inches or less", Provenance.PRACTICE))
+SHALLOWEST_IN = Cited(3.0, Source("shallower ponds cannot be dug level enough", Provenance.OURS))
 DEPTH_STEP = {US: (0.5, "in"), METRIC: (10.0, "mm")}
 
 

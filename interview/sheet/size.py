@@ -6,9 +6,7 @@ from collections.abc import Iterator
 
 from interview.asking.model import Unanswered
 from interview.drawing.canvas import cells
-from interview.garden.earth.stakeout import stakeout
-from interview.garden.figure import find
-from interview.garden.figures import BY_KEY
+from interview.garden.figures import BY_KEY, find
 from interview.garden.pictures import plan_picture
 from interview.garden.plan import Plan
 from interview.garden.remedies import ways_out
@@ -17,13 +15,14 @@ from interview.garden.summary import width, wrap
 from interview.quantities.shown import LOW, sides_words
 from interview.quantities.units import quantity, show
 from interview.sheet.common import figure_lines
+from interview.sheet.stakeout import stakeout
 
 PLAN_ROWS = 26
 
 
 def size(plan: Plan) -> Iterator[str]:
     """Yield the depth, the area and the sizes of the garden."""
-    _ = plan.garden
+    _ = plan.size.garden
     yield from figure_lines(
         plan, "depth_by_drop", "depth_by_corrected", "pond_depth", "depth_governed_by"
     )
@@ -36,10 +35,10 @@ def size(plan: Plan) -> Iterator[str]:
 
 def pegging(plan: Plan) -> Iterator[str]:
     """Yield the garden from above and the measures to peg it out by."""
-    _ = plan.garden
-    if plan.bed_count > 1:
-        how = "one below the other" if plan.beds.in_series else "side by side"
-        yield from wrap(f"{plan.bed_count} equal beds {how}; each of them:")
+    _ = plan.size.garden
+    if plan.size.bed_count > 1:
+        how = "one below the other" if plan.storms.beds.in_series else "side by side"
+        yield from wrap(f"{plan.size.bed_count} equal beds {how}; each of them:")
     yield from stakeout(plan)
     yield from _drawing(plan)
 
@@ -49,12 +48,12 @@ def _areas(plan: Plan) -> Iterator[str]:
     unit = "m**2" if plan.metric else "ft**2"
     yield from wrap(
         f"{'Recommended area, rule of thumb beside it:':<46}"
-        f"{show(plan.recommended, unit, 2)}; {show(plan.rule_of_thumb, unit, 2)}",
+        f"{show(plan.size.recommended, unit, 2)}; {show(plan.size.rule_of_thumb, unit, 2)}",
         " " * 46,
     )
     yield from figure_lines(plan, "hand_check_area", "mid_area")
     try:
-        spread = plan.area_range
+        spread = plan.size.area_range
     except Unanswered:
         return
     low, high = (show(quantity(end, "ft**2"), unit, 2) for end in (spread.low, spread.high))
@@ -68,10 +67,10 @@ def _areas(plan: Plan) -> Iterator[str]:
 
 
 def _sizes(plan: Plan) -> Iterator[str]:
-    garden, metric = plan.garden, plan.metric
-    if plan.bed_count > 1:
-        how = "one below the other" if plan.beds.in_series else "side by side"
-        yield from wrap(f"{plan.bed_count} equal beds {how}; each of them:")
+    garden, metric = plan.size.garden, plan.metric
+    if plan.size.bed_count > 1:
+        how = "one below the other" if plan.storms.beds.in_series else "side by side"
+        yield from wrap(f"{plan.size.bed_count} equal beds {how}; each of them:")
     for label, one, two in (
         ("Level floor", garden.floor_length, garden.floor_width),
         ("Full pond", garden.edge_length, garden.edge_width),
@@ -93,14 +92,14 @@ def _drawing(plan: Plan) -> Iterator[str]:
 def ways(plan: Plan) -> Iterator[str]:
     """Yield the ways out where the garden does not fit, does not hold the rain, or is large."""
     try:
-        large = split_advised(plan.garden.mid_area)
-        if not plan.too_big and not large and plan.share_of_rain >= 1 - 1e-9:
+        large = split_advised(plan.size.garden.mid_area)
+        if not plan.size.too_big and not large and plan.size.share_of_rain >= 1 - 1e-9:
             return
         found = ways_out(plan)
     except Unanswered:
         return
     unit = "mm" if plan.metric else "in"
-    rungs = len(plan.ladder)
+    rungs = len(plan.storms.ladder)
     for way in found:
         one, two = way.garden.rim_length, way.garden.rim_width
         fits = "fits" if way.fits else "does not fit"

@@ -1,0 +1,178 @@
+"""What ties a later subject back to an earlier one: the spots against what is dug there."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from typing import Any
+
+from interview.asking import own_fault
+from interview.asking.model import Unanswered
+from interview.asking.results import Results, part
+from interview.garden import gate
+from interview.garden.afterwards import questions as review
+from interview.garden.afterwards.findings import after_findings
+from interview.garden.earth.findings import earth_findings, water_findings
+from interview.garden.earth.results import EarthResults
+from interview.garden.planting.findings import planting_findings
+from interview.garden.planting.results import PlantingResults
+from interview.garden.site import gate as site_gate
+from interview.garden.site import questions as site
+from interview.garden.site import results as site_plan
+from interview.garden.site.findings import permission_findings
+from interview.garden.site.results import SiteResults, SpotReport
+from interview.garden.site.siting import verdict
+from interview.garden.size import questions as bed
+from interview.garden.size import results as size_plan
+from interview.garden.size.findings import depth_findings, size_findings
+from interview.garden.size.results import SizeResults
+from interview.garden.soak import questions as soak
+from interview.garden.soak.findings import holes_findings
+from interview.garden.soak.results import SoakResults
+from interview.garden.storms.findings import record_findings
+from interview.garden.storms.results import StormsResults
+from interview.garden.survey.findings import catchment_findings
+from interview.garden.survey.results import SurveyResults
+from interview.quantities.evidence import OURS, PRACTICE, Finding, Grade, Provenance, Source
+from interview.quantities.units import Quantity, total
+
+LOCATE_SOURCE = Source(
+    "Best Practices Guide, Common Ground Alliance, practices 5.19 to 5.23, web page",
+    Provenance.PUBLISHED,
+)
+
+
+@dataclass(frozen=True)
+class Checks(Results):
+    """The spots held against what is dug there, and everything found about the garden."""
+
+    site: SiteResults
+    soak: SoakResults
+    survey: SurveyResults
+    size: SizeResults
+    storms: StormsResults
+    earth: EarthResults
+    planting: PlantingResults
+    today: dt.date
+
+    @part
+    def spots(self) -> tuple[SpotReport, ...]:
+        """What was found at each spot."""
+        return tuple(
+            site_plan.spot_report(spot, self.dug_depth) for spot in self.answers.items("spots")
+        )
+
+    @property
+    def dug_depth(self) -> Quantity:
+        """The deepest digging, or the cap and the mulch while it is not known."""
+        mulch = self.answers[bed.MULCH_DEPTH]
+        try:
+            return total(self.earth.earthwork.deepest_cut, mulch)
+        except Unanswered:
+            return total(size_plan.deepest(self.answers), mulch)
+
+    @part
+    def findings(self) -> tuple[Finding, ...]:
+        """Everything found about the spot chosen and the garden, worst first."""
+        order = {Grade.STOP: 0, Grade.FIX: 1, Grade.GOOD: 2}
+        told = (one.told(self.answers.told) for one in _all_findings(self))
+        return tuple(sorted(told, key=lambda one: order[one.grade]))
+
+    @part
+    def verdict(self) -> Grade:
+        """The worst of the findings."""
+        return verdict(self.findings)
+
+
+_Check = tuple[str, Callable[[Any], Iterator[Finding]], Any]
+
+
+def _all_findings(found: Checks) -> Iterator[Finding]:
+    """Yield every finding; a part of the plan that waits for an answer yields none."""
+    safety: tuple[_Check, ...] = (
+        ("lines", _lines, found),
+        ("dig day", _dig_day, found),
+        ("chosen spot", _chosen_spot, found),
+        ("permission", permission_findings, found.site),
+        ("holes", holes_findings, found.soak),
+        ("depth", depth_findings, found.size),
+    )
+    worth: tuple[_Check, ...] = (
+        ("size", size_findings, found.size),
+        ("earth", earth_findings, found.earth),
+        ("water", water_findings, found.earth),
+        ("catchment", catchment_findings, found.survey),
+        ("record", record_findings, found.storms),
+        ("planting", planting_findings, found.planting),
+        ("after", after_findings, found.answers),
+    )
+    for name, check, record in (*safety, *worth):
+        try:
+            yield from check(record)
+        except Unanswered:
+            continue
+        except Exception as trouble:
+            # What was not looked at may hide a stop.
+            own_fault.note(f"the check of {name}", trouble)
+            where = own_fault.where(trouble)
+            said = f"The check of {name} was not made, for a fault of the program ({where})."
+            grade = Grade.STOP if (name, check, record) in safety else Grade.FIX
+            change = "Do not dig or build by this plan until the fault is mended."
+            yield Finding("own_fault", grade, said, "", OURS, change)
+
+
+def _lines(found: Checks) -> Iterator[Finding]:
+    reasons = site_gate.dig_reasons(found.answers, found.today)
+    dug = any(
+        hole.get(soak.HOLE_DEPTH) is not None and not gate.cleared_before(hole)
+        for hole in found.answers.items("holes")
+    )
+    if not reasons:
+        until = found.site.dig_gate.stale_after
+        said = "The buried lines are located and answered."
+        limit = f"the marks are good until {until}" if until else ""
+        yield Finding("buried_lines", Grade.GOOD, said, limit, LOCATE_SOURCE)
+        return
+    grade = Grade.STOP if dug and not found.answers.get(site.LINES_ANSWERED) else Grade.FIX
+    yield Finding(
+        "buried_lines",
+        grade,
+        "Nothing may be dug today: " + " ".join(reasons),
+        "every line located, every owner answered, marks not stale",
+        LOCATE_SOURCE,
+        "Do not dig, not even the test hole, until this is mended.",
+    )
+
+
+def _dig_day(found: Checks) -> Iterator[Finding]:
+    day = found.answers.get(review.DIG_DAY)
+    if day is None or day <= found.today:
+        return
+    reasons = site_gate.dig_reasons(found.answers, day)
+    if reasons:
+        yield Finding(
+            "dig_day",
+            Grade.FIX,
+            f"On {day}, the day you mean to dig, digging will be shut: " + " ".join(reasons),
+            "marks still good on the day of digging",
+            LOCATE_SOURCE,
+            "Choose another day, or ask for new marks in time for it.",
+        )
+
+
+def _chosen_spot(found: Checks) -> Iterator[Finding]:
+    chosen = site.chosen_spot(found.answers)
+    number = chosen.scope[1] if chosen.scope else 1
+    for spot in found.spots:
+        if spot.number == number:
+            yield from spot.findings
+            if chosen.get(site.NEAR) is None:
+                yield Finding(
+                    "near_spot",
+                    Grade.FIX,
+                    "What lies near the spot is not known yet.",
+                    "distances to buildings, septic parts, wells and the rest",
+                    PRACTICE,
+                    "Walk round it and answer the list.",
+                )

@@ -1,0 +1,106 @@
+"""Which plants, how many, and where."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from interview.answers_file.named_files import NoFile, ReadsFiles
+from interview.asking.lands import Half, land
+from interview.asking.results import part
+from interview.garden.earth.results import EarthResults
+from interview.garden.planting import plant_file as plant_plan
+from interview.garden.planting import questions as planting
+from interview.garden.planting.choice import Season
+from interview.garden.planting.choose import PlantingPlan, choose, planting_zones
+from interview.garden.planting.plant_file import PlantFile
+from interview.garden.planting.plant_list import builtin_plants, with_own
+from interview.garden.planting.record import Plant, Sun
+from interview.garden.planting.why import why_plant
+from interview.garden.planting.wishes import KeepOut, Wishes, read_swap
+from interview.garden.size.results import SizeResults
+from interview.garden.size.zones import Zone
+from interview.garden.storms.results import StormsResults
+from interview.quantities.units import ratio
+
+
+@dataclass(frozen=True)
+class PlantingResults(ReadsFiles):
+    """Which plants, how many, and where."""
+
+    size: SizeResults
+    storms: StormsResults
+    earth: EarthResults
+    plants_path: str = ""
+
+    @part
+    def plant_file(self) -> PlantFile:
+        """The gardener's own plant file: the one of this run, or the one an answer names."""
+        path = self.plants_path or planting.own_plants_path(self.answers)
+        if not path:
+            return PlantFile()
+        try:
+            return plant_plan.plant_file(path, self.file_of(path))
+        except NoFile as trouble:
+            return PlantFile(path, trouble=str(trouble))
+
+    @part
+    def plants(self) -> tuple[Plant, ...]:
+        """Every plant that may be chosen: the packaged list and the gardener's own."""
+        listed = with_own(builtin_plants(), self.plant_file.plants)
+        if land(self.answers.country).half is not Half.SOUTH:
+            return listed
+        return tuple(replace(one, southern=True) for one in listed)
+
+    @part
+    def wishes(self) -> Wishes:
+        """What the gardener wants of the planting."""
+        answers = self.answers
+        keep_out, bloom = answers[planting.KEEP_OUT], answers[planting.BLOOM]
+        return Wishes(
+            region=planting.plant_region(answers),
+            list_region=planting.list_region(answers),
+            sun=Sun(answers[planting.SUN]),
+            floor_height=answers[planting.TALLEST_FLOOR],
+            rim_height=answers[planting.TALLEST_RIM],
+            natives_only=answers[planting.NATIVES_ONLY],
+            keep_out=frozenset(KeepOut[one.upper()] for one in keep_out),
+            bloom=frozenset(Season[one.upper()] for one in bloom),
+            road_salt=answers[planting.ROAD_SALT],
+            favourites=answers[planting.FAVOURITES],
+            swaps=tuple(read_swap(words) for words in answers[planting.SWAP_OUT]),
+            hardiness_zone=answers.get(planting.HARDINESS),
+            place=planting.home_place(answers),
+        )
+
+    @part
+    def chosen(self) -> PlantingPlan:
+        """Which plants, how many, and where."""
+        garden = self.size.garden
+        worse = [("when the same storm comes again next day", self.storms.zone_hours_again)]
+        if self.storms.zone_hours_record is not None:
+            worse.append(("at the longest in your rainfall record", self.storms.zone_hours_record))
+        zones = planting_zones(
+            garden.floor_area, garden.edge_area, garden.rim_area, self.storms.zone_hours, worse
+        )
+        return choose(self.plants, self.wishes, zones)
+
+    def zone_shape(self, zone: Zone) -> float:
+        """Length over width of the floor, or of the side or rim as it is walked round."""
+        garden = self.size.garden
+        if zone is Zone.FLOOR:
+            return ratio(garden.floor_length, garden.floor_width)
+        inner, outer, area = {
+            Zone.SIDE: (
+                garden.floor_width,
+                garden.edge_width,
+                garden.edge_area - garden.floor_area,
+            ),
+            Zone.RIM: (garden.edge_width, garden.rim_width, garden.rim_area - garden.edge_area),
+        }[zone]
+        across = (outer - inner) / 2
+        return ratio(area, across * across)
+
+    def why_plant(self, name: str) -> tuple[str, ...]:
+        """Say for each zone why the plant of that name is in or out."""
+        said = why_plant(name, self.chosen, self.plants, self.wishes)
+        return tuple(map(self.answers.told, said))

@@ -1,0 +1,110 @@
+"""The dig gate: nothing is dug before the buried lines are located and answered."""
+
+from __future__ import annotations
+
+import datetime as dt
+from dataclasses import dataclass
+from typing import Any
+
+from interview.asking.model import Answers, Question
+from interview.garden.site import questions as site
+from interview.garden.site.locate import Cause, DigGate, LocateState, PrivateLines, dig_gate
+from interview.quantities.guards import reaches
+from interview.quantities.units import magnitude
+
+_PRIVATE = {
+    "none": PrivateLines.NONE,
+    "kept_clear": PrivateLines.KEPT_CLEAR,
+    "not_found": PrivateLines.UNKNOWN,
+}
+MARK_UNKNOWN = "You have not said how far the nearest mark is: measure that first."
+MARK_PACED = (
+    "The distance to the nearest mark is in paces, and the length of the pace is not known yet: "
+    "measure the distance with a tape."
+)
+_TO_CHANGE: dict[Cause, Question[Any]] = {
+    Cause.NOT_ASKED: site.LINES_REQUESTED,
+    Cause.REQUEST_TO_COME: site.LINES_ASKED_ON,
+    Cause.WAITING: site.LINES_ASKED_ON,
+    Cause.SILENT: site.LINES_ANSWERED,
+    Cause.MARKED_TOO_SOON: site.LINES_FINISHED_ON,
+    Cause.MARKED_TO_COME: site.LINES_FINISHED_ON,
+    Cause.PRIVATE: site.PRIVATE_LINES,
+    Cause.STALE: site.LINES_ASKED_ON,
+    Cause.WAIT_UNKNOWN: site.LINES_BUSINESS_DAYS,
+    Cause.HOLIDAYS_UNKNOWN: site.LINES_HOLIDAYS,
+    Cause.STALE_BEFORE_OPEN: site.LINES_VALID_DAYS,
+}
+
+
+@dataclass(frozen=True)
+class Bar:
+    """One reason why a question is shut, and the answers that would have to change."""
+
+    said: str
+    addresses: tuple[str, ...]
+    """Where those answers are kept, the likeliest first."""
+    waits: bool = False
+    """Whether time alone takes it away, unless a date is wrong."""
+
+
+def locate_state(answers: Answers) -> LocateState:
+    """Return what has been done about the buried lines."""
+    whole = answers.whole()
+    asked = whole.get(site.LINES_REQUESTED) == "asked"
+    return LocateState(
+        asked=whole.get(site.LINES_ASKED_ON) if asked else None,
+        all_answered=whole.get(site.LINES_ANSWERED) if asked else None,
+        finished=whole.get(site.LINES_FINISHED_ON) if asked else None,
+        private_lines=_PRIVATE.get(whole.get(site.PRIVATE_LINES) or ""),
+        business_days=site.business_days(whole),
+        valid_days=whole[site.LINES_VALID_DAYS],
+        counted=site.counted(whole),
+        holidays=site.holidays(whole),
+        assumed_holidays=site.assumed_holidays(whole),
+    )
+
+
+def gate_today(answers: Answers, today: dt.date) -> DigGate:
+    """Return whether digging may start on ``today``."""
+    return dig_gate(locate_state(answers), today)
+
+
+def dig_reasons(answers: Answers, today: dt.date) -> list[str]:
+    """Return every reason why no spade may go in today; none where it may."""
+    return [bar.said for bar in dig_bars(answers.whole(), today)]
+
+
+def dig_bars(whole: Answers, day: dt.date) -> list[Bar]:
+    """Return every reason why no spade may go in on ``day``, with the answers to change."""
+    found = gate_today(whole, day)
+    bars = [
+        _line_bar(whole, cause, said)
+        for cause, said in zip(found.causes, found.reasons, strict=True)
+    ]
+    if whole.get(site.LINES_REQUESTED) == "asked" and (
+        fault := whole.fault(site.LINES_FINISHED_ON)
+    ):
+        label = site.LINES_FINISHED_ON.label
+        bars.append(Bar(f"“{label}” needs attention: {fault}", (site.LINES_FINISHED_ON.key,)))
+    near = whole.get(site.MARK_DISTANCE)
+    zone = site.tolerance_zone(whole)
+    if near is None:
+        if not bars:
+            said = MARK_PACED if whole.waits(site.MARK_DISTANCE) else MARK_UNKNOWN
+            bars.append(Bar(whole.told(said), (site.MARK_DISTANCE.key,)))
+    elif not reaches(magnitude(near, "m"), magnitude(zone.shown(whole.metric), "m")):
+        said = (
+            f"A mark is within {zone.words(whole.metric)} of where you will dig. Move the hole and "
+            "the garden, and measure again."
+        )
+        bars.append(Bar(whole.told(said), (site.MARK_DISTANCE.key,)))
+    return bars
+
+
+def _line_bar(whole: Answers, cause: Cause, said: str) -> Bar:
+    question = _TO_CHANGE[cause]
+    if cause is Cause.NOT_ASKED and whole.get(site.LINES_REQUESTED) == "asked":
+        question = site.LINES_ASKED_ON
+        said = "You have not yet asked, or not said on which day: the waiting counts from there."
+    return Bar(whole.told(said), (question.key,), waits=cause is Cause.WAITING)

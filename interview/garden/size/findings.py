@@ -1,0 +1,139 @@
+"""What speaks for and against: the depth and the size."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from interview.garden.place import questions as start
+from interview.garden.site import questions as site
+from interview.garden.size import basin
+from interview.garden.size import questions as bed
+from interview.garden.size.results import SizeResults
+from interview.garden.soak.depth import CORRECTED_RATE_HOURS, Governs
+from interview.quantities.evidence import (
+    ARITHMETIC,
+    OURS,
+    Finding,
+    Grade,
+)
+from interview.quantities.shown import (
+    LOW,
+    sides_words,
+    water_words,
+)
+from interview.quantities.units import magnitude, ratio, show
+
+OWN_RAIN = 1.5
+"""A pond less than this many times the rain mostly catches its own: a choice of this project."""
+
+
+def depth_findings(found: SizeResults) -> Iterator[Finding]:
+    depth = found.depth
+    unit = "mm" if found.answers.metric else "in"
+    if depth.too_shallow:
+        yield Finding(
+            "pond_depth",
+            Grade.STOP,
+            f"The soil empties only {show(depth.limit, unit, 2, 'down')} of pond in time.",
+            "3 in (75 mm) of pond or more",
+            OURS,
+            "Work in compost and test again, find faster soil, or plant a wetland bed instead.",
+        )
+    if depth.caution:
+        yield Finding(
+            "custom_depth",
+            Grade.FIX,
+            "By the corrected rate this pond takes more than 48 hours to empty.",
+            "empty within 48 hours through the bottom alone",
+            CORRECTED_RATE_HOURS.source,
+            "Choose both checks, or make the pond shallower.",
+        )
+    if depth.governs is Governs.CAP and not depth.too_shallow:
+        yield Finding(
+            "pond_depth",
+            Grade.GOOD,
+            f"The soil would empty {_by_drop(found)}"
+            f"{show(depth.corrected_limit, unit, 2, 'down')} by the corrected rate; your own "
+            "limit decides.",
+            "",
+            OURS,
+        )
+    wanted = found.answers[bed.DEEPEST_POND]
+    if magnitude(depth.cap, "in") < magnitude(wanted, "in") - 1e-9:
+        yield Finding(
+            "pond_and_engineer",
+            Grade.FIX,
+            f"A pond of {show(wanted, unit, 3)} was wanted; the found keeps to "
+            f"{show(depth.cap, unit, 3)} until an engineer says it may be deeper.",
+            "12 in (300 mm) without an engineer's word",
+            OURS,
+            "Ask an engineer, or write 12 in (300 mm) or less as the deepest pond wanted.",
+        )
+    if found.answers[site.CHILDREN] and magnitude(depth.depth, "in") > 6 + 1e-9:
+        yield Finding(
+            "pond_and_children",
+            Grade.FIX,
+            "The pond is deeper than 6 in (150 mm) where small children may play.",
+            "6 in (150 mm) is deep enough near small children",
+            OURS,
+            "Write 6 in (150 mm) as the deepest pond wanted, or fence the garden.",
+        )
+
+
+def _by_drop(found: SizeResults) -> str:
+    if found.soak.soil.drop_rate is None:
+        return ""
+    unit = "mm" if found.answers.metric else "in"
+    return f"{show(found.depth.drop_limit, unit, 2, 'down')} by the drop and "
+
+
+def size_findings(found: SizeResults) -> Iterator[Finding]:
+    metric = found.answers.metric
+    if ratio(found.garden.depth, found.answers[start.RAIN_DEPTH]) < OWN_RAIN:
+        yield Finding(
+            "own_rain",
+            Grade.FIX,
+            "The pond is hardly deeper than the rain to hold, so the garden mostly catches its "
+            "own rain and grows very large.",
+            "a pond of one and a half times the rain, or more",
+            OURS,
+            "Hold less rain, allow a deeper pond, or send less roof here.",
+        )
+    share = found.share_of_rain
+    held = water_words(found.rain_held, metric, LOW)
+    if share >= 1 - 1e-9:
+        yield Finding(
+            "rain_held", Grade.GOOD, f"The garden holds {held} of rain.", "the rain to hold",
+            ARITHMETIC,
+        )  # fmt: skip
+    else:
+        yield Finding(
+            "rain_held",
+            Grade.FIX,
+            f"The garden as drawn holds {held} of rain, "
+            f"{LOW.write(100 * share)} % of what was asked.",
+            "the rain to hold",
+            ARITHMETIC,
+            "Find more room, steeper sides, a second garden, or send less roof here. A smaller "
+            "garden still takes most of the year's rain.",
+        )
+    if found.too_big and found.room is not None:
+        needed = found.needed_basin
+        yield Finding(
+            "room",
+            Grade.FIX,
+            "The garden that is needed does not fit the room.",
+            f"room {sides_words(found.room.rim_length, found.room.rim_width, metric)}, "
+            f"needed {sides_words(needed.rim_length, needed.rim_width, metric)}",
+            ARITHMETIC,
+            "The found draws what fits.",
+        )
+    if basin.split_advised(found.garden.mid_area):
+        yield Finding(
+            "split",
+            Grade.FIX,
+            "One garden over 300 ft² (28 m²) is hard to keep level.",
+            "100 to 300 ft² (10 to 28 m²) a garden",
+            basin.SPLIT_ABOVE_FT2.source,
+            "Answer 2 beds, side by side or one below the other; the ways out have their sizes.",
+        )

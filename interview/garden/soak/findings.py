@@ -1,0 +1,133 @@
+"""What speaks for and against: the soil."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from math import isfinite
+
+from interview.garden.site import siting
+from interview.garden.soak import questions as soak
+from interview.garden.soak import words as soak_words
+from interview.garden.soak.questions import BLOCKING_SMELLS
+from interview.garden.soak.rates import SETTLED_WITHIN, Band
+from interview.garden.soak.results import SoakResults
+from interview.garden.soak.texture import RAWLS_1982
+from interview.quantities.evidence import (
+    OURS,
+    PRACTICE,
+    Finding,
+    Grade,
+)
+from interview.quantities.shown import (
+    rate_words,
+)
+from interview.quantities.units import plain_number
+
+TWO_HOLES_APART = 2.0
+"""Holes this many times apart are worth a further hole: a choice of this project."""
+
+
+def holes_findings(found: SoakResults) -> Iterator[Finding]:
+    for view, hole in zip(found.answers.items("holes"), found.holes, strict=True):
+        smell = view.get(soak.HOLE_SMELL)
+        if smell in BLOCKING_SMELLS:
+            yield Finding(
+                f"hole_{hole.number}_smell",
+                Grade.STOP,
+                f"{hole.name} smells of {smell}.",
+                "no smell of gas, fuel or sewage",
+                PRACTICE,
+                "Stop, keep away, and call the utility or the health department.",
+            )
+        elif smell == "rotten_egg":
+            yield Finding(
+                f"hole_{hole.number}_smell",
+                Grade.FIX,
+                f"{hole.name} smells of rotten eggs: the soil has been wet for long.",
+                "",
+                PRACTICE,
+                "Look for a higher spot.",
+            )
+        if view.get(soak.HOLE_SEEPS):
+            yield Finding(
+                f"hole_{hole.number}_seeps",
+                Grade.STOP,
+                f"Water seeps into {hole.name}: that is groundwater.",
+                "2 ft (0.6 m) of drained soil below the dug bottom",
+                siting.BELOW_FLOOR_FT.source,
+                "Choose a higher spot, or dig less deep.",
+            )
+        yield from _test(found, hole.number)
+    combined = found.soil.combined
+    if combined is not None and combined.spread > TWO_HOLES_APART:
+        yield Finding(
+            "holes_apart",
+            Grade.FIX,
+            f"The fastest hole is {plain_number(combined.spread, 2)} times the slowest."
+            if isfinite(combined.spread)
+            else "One hole takes water and another takes none at all.",
+            "within about a factor of two",
+            OURS,
+            "Test another hole where the marks allow it, or move toward the faster one.",
+        )
+
+
+def _test(found: SoakResults, number: int) -> Iterator[Finding]:
+    hole = next(one for one in found.holes if one.number == number)
+    test = hole.test
+    if test is None:
+        return
+    if hole.set_aside:
+        yield Finding(
+            f"hole_{number}_set_aside",
+            Grade.GOOD,
+            f"{hole.name} is set aside and not used: {hole.set_aside}.",
+            "",
+            PRACTICE,
+        )
+        return
+    fall = rate_words(test.drop_rate, found.answers.metric)
+    alone = rate_words(test.corrected, found.answers.metric)
+    said = f"{hole.name}: the water drops {fall}, by the bottom alone {alone}: {test.band.value}."
+    bad = {Band.NO_FALL: Grade.STOP, Band.MARGINAL: Grade.FIX}
+    yield Finding(
+        f"hole_{number}_rate",
+        bad.get(test.band, Grade.GOOD),
+        said,
+        "a pond of 10 in (250 mm) emptied in time by both checks drains well; less than 3 in "
+        "(75 mm) is marginal",
+        OURS,
+        "Make the pond shallower, work in compost and test again, or choose another spot."
+        if test.band in bad
+        else "",
+    )
+    if not test.steady and len([row for row in test.intervals if row.valid]) >= 3:
+        yield Finding(
+            f"hole_{number}_settled",
+            Grade.FIX if test.still_wetting else Grade.GOOD,
+            f"{hole.name}: the rate has not settled yet.",
+            "the last three intervals within 10 % of their average",
+            SETTLED_WITHIN.source,
+            "Take more readings; the soil may still be wetting.",
+        )
+    doubt = (
+        "" if hole.texture is None else soak_words.doubt(test, hole.texture, found.answers.metric)
+    )
+    if hole.texture is not None and doubt and not hole.texture.far_apart:
+        yield Finding(
+            f"hole_{number}_texture",
+            Grade.FIX,
+            f"{hole.name}: {test.band.value} by its test, {hole.texture.texture.value} by feel.",
+            "within a factor of two, or no worse by the table than by the test",
+            RAWLS_1982,
+            "Test another hole before you trust this one.",
+        )
+    if hole.texture is not None and hole.texture.far_apart:
+        yield Finding(
+            f"hole_{number}_texture",
+            Grade.FIX,
+            f"{hole.name}: {hole.texture.texture.value} by feel does not go with the rate tested.",
+            "within a factor of ten of the table",
+            RAWLS_1982,
+            "Look again: roots, cracks or an animal's run make it fast; smeared walls slow.",
+        )

@@ -1,0 +1,207 @@
+"""The figures of storms and years of rain, and the working behind each."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from interview.asking.figure import DIST, VOLUME, Figure, Value
+from interview.garden.place import questions as start
+from interview.garden.storms.hyetographs import StormShape
+from interview.garden.storms.results import StormsResults
+from interview.quantities.evidence import ARITHMETIC, Provenance, Source
+from interview.quantities.shown import LOW
+from interview.quantities.units import quantity
+
+LEVEL_POOL = Source(
+    "level-pool balance, solved exactly within each part of the storm", Provenance.ARITHMETIC
+)
+
+
+def _share_held(shape: StormShape | None, rain: float) -> Callable[[StormsResults], Value]:
+    """Return the percentage caught of a storm of so many times the rain to hold."""
+
+    def get(found: StormsResults) -> Value:
+        depth = found.answers[start.RAIN_DEPTH] * rain
+        return quantity(100 * found.garden_storm(depth, shape).share_caught, "percent")
+
+    return get
+
+
+FIGURES: tuple[Figure[StormsResults], ...] = (
+    Figure(
+        "gain",
+        "Rise of the pond for a depth of rain",
+        lambda p: p.pool.gain,
+        "",
+        "",
+        "kappa = (S1 + area inside the rim) / area at half depth; S1 = S / beds, but all "
+        "of S for the first of beds in a row",
+        ("weighted_area", "rim_area", "mid_area_drawn"),
+        ARITHMETIC,
+    ),
+    Figure(
+        "full_depth",
+        "Full pond as an average depth",
+        lambda p: p.pool.full_depth,
+        *DIST,
+        "V / area at half depth",
+        ("pond_volume", "mid_area_drawn"),
+        ARITHMETIC,
+    ),
+    Figure(
+        "storm_peak",
+        "Deepest pond in the storm held",
+        lambda p: p.held_storm.peak,
+        *DIST,
+        "greatest h of dh/dt = kappa i(t) - f from empty, h no more than the full pond as"
+        " a mean depth and no less than 0; i(t) the storm shape over its hours",
+        ("gain", "corrected_rate", "storm_hours"),
+        LEVEL_POOL,
+    ),
+    Figure(
+        "storm_hours_on_floor",
+        "Hours of water on the floor in the storm held",
+        lambda p: p.held_storm.hours_on_floor,
+        "h",
+        "h",
+        "dh/dt = kappa i(t) - f, until empty",
+        ("gain", "corrected_rate"),
+        LEVEL_POOL,
+    ),
+    Figure(
+        "storm_spill",
+        "Spilled in the storm held",
+        lambda p: p.all_held_storm.spill_volume,
+        *VOLUME,
+        "sum of (kappa i(t) - f) dt while the pond is full, x area at half depth, of "
+        "every bed water leaves the garden from",
+        ("gain", "full_depth"),
+        LEVEL_POOL,
+    ),
+    Figure(
+        "side_hours",
+        "Hours under water half way up the side",
+        lambda p: p.zone_hours.side,
+        "h",
+        "h",
+        "time h is above d / 2",
+        ("storm_peak",),
+        LEVEL_POOL,
+    ),
+    Figure(
+        "rim_hours",
+        "Hours under water at the edge of the full pond",
+        lambda p: p.zone_hours.rim,
+        "h",
+        "h",
+        "time h is above d",
+        ("storm_peak",),
+        LEVEL_POOL,
+    ),
+    Figure(
+        "again_peak",
+        "Deepest pond, the same storm again",
+        lambda p: p.storm_again.peak,
+        *DIST,
+        "the storm held, and again 24 h after it began",
+        ("storm_peak",),
+        LEVEL_POOL,
+    ),
+    Figure(
+        "again_hours_on_floor",
+        "Hours of water on the floor in both storms",
+        lambda p: p.storm_again.hours_on_floor,
+        "h",
+        "h",
+        "the storm held, and again 24 h after it began",
+        ("storm_hours_on_floor",),
+        LEVEL_POOL,
+    ),
+    Figure(
+        "again_caught",
+        "Caught of both storms together",
+        lambda p: quantity(100 * p.all_storm_again.share_caught, "percent"),
+        "percent",
+        "percent",
+        "1 - spill / inflow",
+        ("rain_depth",),
+        LEVEL_POOL,
+        LOW,
+    ),
+    Figure(
+        "caught_at_one_and_a_half",
+        "Caught of a storm half as large again",
+        _share_held(None, 1.5),
+        "percent",
+        "percent",
+        "1 - spill / inflow",
+        ("rain_depth",),
+        LEVEL_POOL,
+        LOW,
+    ),
+    Figure(
+        "caught_at_twice",
+        "Caught of a storm twice as large",
+        _share_held(None, 2),
+        "percent",
+        "percent",
+        "1 - spill / inflow",
+        ("rain_depth",),
+        LEVEL_POOL,
+        LOW,
+    ),
+    Figure(
+        "caught_uniform_at_one_and_a_half",
+        "The same, with even rain",
+        _share_held(StormShape.UNIFORM, 1.5),
+        "percent",
+        "percent",
+        "1 - spill / inflow",
+        ("rain_depth",),
+        LEVEL_POOL,
+        LOW,
+    ),
+    Figure(
+        "record_share_held",
+        "Share of the record's runoff held",
+        lambda p: quantity(100 * p.real_years.share_held, "percent"),
+        "percent",
+        "percent",
+        "1 - spill / inflow over all the days: each day's rain in the shape of the storm "
+        "over its first storm hours, kappa by that day's own depth of rain, water left at"
+        " night carried over",
+        ("rain_record",),
+        LEVEL_POOL,
+        LOW,
+    ),
+    Figure(
+        "record_overflow_days",
+        "Days of overflow in the record",
+        lambda p: len(p.real_years.overflow_days),
+        formula="days on which any water leaves the garden",
+        inputs=("rain_record",),
+    ),
+    Figure(
+        "record_overflow_days_a_year",
+        "Days of overflow a year",
+        lambda p: p.real_years.overflow_days_a_year,
+        formula="days of overflow x 365.25 / days in the record",
+        inputs=("record_overflow_days",),
+    ),
+    Figure(
+        "record_missing_days",
+        "Days missing from the record",
+        lambda p: p.record.missing_days,
+        formula="days between the first and the last of which nothing is said",
+        inputs=("rain_record",),
+    ),
+    Figure(
+        "record_longest_wet",
+        "Longest time water stood, in the record",
+        lambda p: p.real_years.longest_wet_spell.hours,
+        "h",
+        "h",
+        "longest unbroken time with water on the floor of the bed the water reaches first",
+        inputs=("rain_record",),
+    ),
+)
