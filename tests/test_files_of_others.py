@@ -103,7 +103,7 @@ def test_a_backup_of_our_own_that_may_not_be_written_is_kept(garden, clock, monk
 def test_where_every_name_of_a_backup_is_taken_the_answers_are_saved_all_the_same(
     garden, clock, monkeypatch
 ):
-    monkeypatch.setattr("interview.answers_file.keep.NUMBERS", 1)
+    monkeypatch.setattr("interview.answers_file.saving.NUMBERS", 1)
     garden.with_name("g.yaml.bak").write_text("Buy mulch.")
     assert "not copied" in answered(garden, clock, "Oak")
     assert kept_name(garden) == "Oak"
@@ -236,10 +236,12 @@ def test_a_rescue_copy_is_for_its_owner_alone(garden, clock, tmp_path, monkeypat
 
 
 def test_a_disk_that_takes_no_backup_saves_nothing_over_the_file(garden, clock, monkeypatch):
-    def full(*args, **kwargs):
-        raise NotSaved("The disk is full.")
+    def full(path, *args, **kwargs):
+        if str(path).endswith(".bak"):
+            raise NotSaved("The disk is full.")
+        return put(path, *args, **kwargs)
 
-    monkeypatch.setattr("interview.answers_file.keep.put", full)
+    monkeypatch.setattr("interview.answers_file.saving.put", full)
     opened = open_session(str(garden), clock, BY)
     with opened.lock:
         opened.session.offer(opened.session.jump("garden_name"), "Oak")

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import datetime as dt
+from dataclasses import replace
 from zoneinfo import ZoneInfo
 
 import pytest
 from hypothesis import given as every
 from hypothesis import strategies as st
 
+from interview.garden.soak import results
 from interview.garden.soak.run import RunState, soak_run
 from interview.garden.stages import new_answers
 from interview.plain.clock import LOCAL
@@ -434,3 +436,58 @@ def test_every_state_says_what_to_do_in_one_sentence_of_plain_words():
         assert "infiltration" not in one.do_now
         assert len(one.short) <= 40
     assert len({one.state for one in seen}) == len(seen)
+
+
+# Measured once
+
+
+@pytest.fixture
+def measured(monkeypatch) -> list[int]:
+    """Grows with every time the rates of a test are worked out."""
+    times: list[int] = []
+    work = results.soak_test
+
+    def counted(*args, **more):
+        times.append(1)
+        return work(*args, **more)
+
+    monkeypatch.setattr(results, "soak_test", counted)
+    return times
+
+
+def test_the_rates_are_worked_out_once_while_only_the_clock_goes_on(measured):
+    answers = new_answers({**BEGUN, "holes.1.readings": at(1, "left 7 in")})
+    view = answers.at("holes", 1)
+    first = soak_run(view, after(hours=1.5))
+    later = soak_run(replace(view, now=after(hours=3)), after(hours=3))
+    assert len(measured) == 1
+    assert later.test is first.test
+    assert (first.state, later.state) == (RunState.RUNNING, RunState.OVERDUE)
+    assert soak_run(view, after(hours=0.5)).clock_back
+
+
+@pytest.mark.parametrize(
+    ("key", "text"),
+    [("readings", at(1, "left 6 in")), ("hole_width", "12 in"), ("water_at_mark", "7.5 in")],
+)
+def test_an_answer_about_the_hole_has_them_worked_out_anew(measured, key, text):
+    answers = new_answers({**BEGUN, "holes.1.readings": at(1, "left 7 in")})
+    now = after(hours=1.5)
+    before = soak_run(answers.at("holes", 1), now)
+    changed = answers.with_text(f"holes.1.{key}", text)
+    found = soak_run(changed.at("holes", 1), now)
+    assert len(measured) == 2
+    assert found.test.corrected != before.test.corrected
+    assert found == soak_run(new_answers(changed.texts).at("holes", 1), now)
+    other = answers.with_text("garden_name", "Backyard")
+    assert soak_run(other.at("holes", 1), now).test is before.test
+
+
+def test_each_hole_has_its_own_rates():
+    second = {address.replace(".1.", ".2."): text for address, text in BEGUN.items()}
+    answers = new_answers(
+        {**second, **BEGUN, "holes.1.readings": at(1, "left 7 in"),
+         "holes.2.readings": at(1, "left 5 in")}
+    )  # fmt: skip
+    drops = [soak_run(one, after(hours=2)).test.drop_rate for one in answers.items("holes")]
+    assert [round(magnitude(drop, "in/h"), 6) for drop in drops] == [1, 3]

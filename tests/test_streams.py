@@ -113,7 +113,7 @@ def test_nothing_answered_makes_no_file_and_names_none(tmp_path):
 
 ENDED_EARLY = """
 import os, signal, sys
-from interview import opening
+from interview.garden import opening
 
 def ended(*args):
     os.kill(os.getpid(), signal.SIGTERM)

@@ -1,15 +1,21 @@
 """The answers file: YAML text to a tree of answers and back, safely on disk."""
 
-from interview.answers_file.characters import shown
-from interview.answers_file.keep import backup, remove_stray_temps, save_beside
-from interview.answers_file.loading import Fingerprint, NotLoaded, load, read
+from interview.answers_file.loading import Fingerprint, NotLoaded, Parsed, load, parse, read
 from interview.answers_file.locking import AlreadyOpen, Lock
 from interview.answers_file.names import backup_of, belongs_to, clean_name, free_name, lock_of, real
 from interview.answers_file.oslayer import OsLayer, reason
-from interview.answers_file.parsing import Parsed, parse
-from interview.answers_file.rendering import render
-from interview.answers_file.saving import Changed, NotSaved, Removed, Saved, put, save
-from interview.answers_file.scalars import double_quoted, unwritable
+from interview.answers_file.rendering import double_quoted, render, unwritable
+from interview.answers_file.saving import (
+    Changed,
+    NotSaved,
+    Removed,
+    Saved,
+    backup,
+    put,
+    remove_stray_temps,
+    save,
+    save_beside,
+)
 from interview.answers_file.splicing import CannotSplice, splice
 from interview.answers_file.tree import (
     END,
@@ -26,6 +32,7 @@ from interview.answers_file.tree import (
     Unwritable,
     same,
 )
+from interview.reading.foreign import shown
 
 __all__ = [
     "END",

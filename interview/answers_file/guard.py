@@ -1,11 +1,34 @@
-"""From bytes to text: refuses what no text editor saves, naming the line."""
+"""What the text of an answers file may hold, and what is wrong on a line, in words to act on."""
 
 from __future__ import annotations
 
 import re
+from typing import Any
 
-from interview.answers_file.characters import FORBIDDEN_RAW, code, place
-from interview.answers_file.tree import SIZE_LIMIT, Unreadable
+from interview.answers_file.tree import FORMAT, KEY_LIMIT, SIZE_LIMIT, Unreadable
+from interview.reading.foreign import code, shown
+
+_NONCHARACTERS = "\ufdd0-\ufdef" + "".join(
+    chr(plane << 16 | 0xFFFE) + chr(plane << 16 | 0xFFFF) for plane in range(17)
+)
+FORBIDDEN = re.compile(
+    f"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f\x80-\x84\x86-\x9f\ud800-\udfff{_NONCHARACTERS}]"
+)
+"""Never in an answer, not even escaped: control characters, half characters, noncharacters."""
+FORBIDDEN_RAW = re.compile(f"{FORBIDDEN.pattern[:-1]}\x85\u2028\u2029\ufeff]")
+"""Never in the file's own text: as well, what other readers take for a line end or a file mark."""
+LINE_END = re.compile(r"\r\n|\n|\r")
+
+
+def place(text: str, index: int) -> tuple[int, int]:
+    """Line and column, both from 1, of a position in the text."""
+    line, start = 1, 0
+    for end in LINE_END.finditer(text, 0, min(index + 1, len(text))):
+        if end.end() > index:
+            break
+        line, start = line + 1, end.end()
+    return line, index - start + 1
+
 
 _BOMS = (b"\xff\xfe", b"\xfe\xff", b"\x00\x00\xfe\xff")
 _CONFLICT = re.compile(r"^(?:<<<<<<<|>>>>>>>)(?: |$)", re.MULTILINE)
@@ -98,3 +121,72 @@ def _check_lines(text: str) -> None:
     else:
         return
     raise Unreadable(said, *place(text, found.start()))
+
+
+_OURS = re.compile(rf"""^\s*\{{?\s*["']?format["']?\s*:.*{FORMAT}""", re.MULTILINE)
+_NO_SPACE = re.compile(r"\s*(?:- +)?([A-Za-z_][\w-]*):(?=[^\s:/])")
+_VALUE = re.compile(r"\s*(?:- +)*(?:[\w.-]+:\s+)?(.*?)\s*")
+_LONG_NAME = re.compile(rf"\s*[\w.-]{{{KEY_LIMIT + 1},}}")
+_OPENED = re.compile(r"""\s*(?:- +)*(?:[\w.-]+: +)?(?:("[^"]*)|('[^']*))$""")
+_LOOK = 100
+_SIGNS = tuple("@`%*&!|>?[]{}\"',-#:")
+
+
+def explain(text: str, error: Any) -> Unreadable:
+    """The parser's error as a sentence with the line to look at; the line before a
+    complaint is looked at too, because a missing colon shows itself one line late."""
+    mark = error.problem_mark or error.context_mark
+    line, column = (mark.line + 1, mark.column + 1) if mark else (0, 0)
+    if not _OURS.search(text):
+        return Unreadable(STRANGER, line, column)
+    problem = f"{error.context} {error.problem}"
+    lines = LINE_END.split(text)
+    for number, written in enumerate(lines[:line], 1):
+        if opened := _OPENED.match(written):
+            said = "A quotation mark is opened here and never closed; close it."
+            return Unreadable(said, number, opened.start(opened.lastindex or 0) + 1)
+    if "escape" in problem:
+        said = "There is a character number here that does not exist; delete it."
+        return Unreadable(said, line, column)
+    if "incompatible" in problem or "directive" in problem:
+        return Unreadable("Lines that start with % cannot be used; delete them.", line, column)
+    for number in _lines_to_look_at(lines, line):
+        if found := _complaint(lines[number - 1]):
+            return Unreadable(found, number, column if number == line else 1)
+    return Unreadable(
+        "This line does not fit the one before it; line it up with its neighbors, "
+        "and put an answer with unusual signs in double quotes.",
+        line,
+        column,
+    )
+
+
+def _lines_to_look_at(lines: list[str], line: int) -> list[int]:
+    written = [
+        number
+        for number in range(min(line, len(lines)), 0, -1)
+        if lines[number - 1].strip() and not lines[number - 1].lstrip().startswith("#")
+    ]
+    return written[:2]
+
+
+def _complaint(line: str) -> str:
+    if found := _NO_SPACE.match(line):
+        return f'Put a space after the colon: "{shown(found.group(1))}: ...".'
+    if line.lstrip(" -").startswith(":"):
+        return "There is no name before the colon."
+    if _LONG_NAME.match(line):
+        return f"This name is longer than {KEY_LIMIT} characters."
+    value = _VALUE.fullmatch(line[:_LOOK])
+    answer = value.group(1) if value else ""
+    if ": " in answer or answer.startswith(_SIGNS):
+        bare = answer.strip("\"'") if answer[:1] in "\"'" and answer[-1:] != '"' else answer
+        if answer[:1] == "'" and answer[-1:] == '"':
+            bare = answer[1:]
+        if answer[:1] == '"':
+            bare = answer
+        quoted = '"' + bare.replace("\\", "\\\\").replace('"', '\\"') + '"'
+        return f"Put this answer in double quotes: {shown(quoted)}."
+    if ":" not in line and not line.lstrip().startswith("- "):
+        return "There is no colon on this line; write: name, colon, space, answer."
+    return ""

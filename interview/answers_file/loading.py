@@ -1,17 +1,168 @@
-"""Open an answers file: only a plain file of sensible size, and never a wait."""
+"""An answers file's bytes, and the tree of text in them with the line of everything in it."""
 
 from __future__ import annotations
 
 import errno
 import hashlib
 import os
-from dataclasses import dataclass
-from pathlib import Path
+import pathlib
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass, field
 
-from interview.answers_file.characters import shown
+from interview.answers_file.guard import BACKUP, STRANGER, text_of
+from interview.answers_file.nodes import GLUED, Mapping, Part, Scalar, Sequence, compose, plain
 from interview.answers_file.oslayer import READ, REAL, OsLayer, is_regular, reason
-from interview.answers_file.parsing import Parsed, parse
-from interview.answers_file.tree import SIZE_LIMIT
+from interview.answers_file.rendering import double_quoted
+from interview.answers_file.tree import (
+    END,
+    FORMAT,
+    SIZE_LIMIT,
+    VERSION,
+    Path,
+    Tree,
+    Trouble,
+    Unreadable,
+)
+from interview.reading.foreign import shown
+
+_VERSION = re.compile(r"([0-9]{1,4})\.([0-9]{1,4})")
+_COMMENT = re.compile(r"( +)#([^\r\n]*)")
+
+
+@dataclass(frozen=True)
+class Parsed:
+    """A file that could be opened, with what there is to say about it."""
+
+    tree: Tree
+    """Everything in the file, frame and unknown keys too; an unanswered key is empty text."""
+    troubles: list[Trouble]
+    version: tuple[int, int]
+    text: str
+    """The text as read, without a byte order mark."""
+    read_only: bool = False
+    """True for a file of a newer kind, which this program must not write."""
+    lines: dict[Path, int] = field(default_factory=dict, repr=False)
+
+    def line_of(self, path: Path) -> int:
+        """The line, from 1, of the key or item at a path, or of the nearest one above it."""
+        while path and path not in self.lines:
+            path = path[:-1]
+        return self.lines.get(path, 1)
+
+
+def parse(data: bytes) -> Parsed:
+    """Read an answers file.
+
+    Raises Unreadable, and nothing else, when nothing can be used: not text, not YAML, not this
+    program's file, or written in a way this program does not read. A doubt about a file that can
+    be used is a Trouble.
+    """
+    try:
+        return _parsed(text_of(data))
+    except Unreadable:
+        raise
+    except Exception as error:  # whatever a parser may throw at a hostile file
+        said = "This file could not be read. It has not been changed."
+        raise Unreadable(said) from error
+
+
+def _parsed(text: str) -> Parsed:
+    root = compose(text)
+    if root is None or (isinstance(root, Scalar) and root.empty):
+        raise Unreadable(f"The file is empty. {BACKUP}", 1, 1)
+    if not isinstance(root, Mapping):
+        hint = ""
+        if isinstance(root, Scalar) and re.match(r"[\w-]+:\S", root.text):
+            hint = f" Is the space after the colon missing on line {root.line}?"
+        raise Unreadable(STRANGER + hint, root.line, root.column)
+    tree = plain(root)
+    assert isinstance(tree, dict)
+    lines = dict(_lines(root, ()))
+    version = _version(tree, lines)
+    troubles = [*_version_troubles(version, lines), *_notes(text, root)]
+    if str(tree.get(END)).lower() != "true":
+        last = text.rstrip().count("\n") + 1
+        said = (
+            f'The last line, "{END}: true", is missing: the file may have been cut off. '
+            "Look whether every answer is still there."
+        )
+        troubles.append(Trouble(last, END, said))
+    return Parsed(tree, troubles, version, text, version[0] > VERSION[0], lines)
+
+
+def _lines(part: Part, path: Path) -> Iterator[tuple[Path, int]]:
+    if isinstance(part, Mapping):
+        for entry in part.entries:
+            yield (*path, entry.key.text), entry.key.line
+            yield from _lines(entry.value, (*path, entry.key.text))
+    elif isinstance(part, Sequence):
+        for number, item in enumerate(part.items):
+            yield (*path, number), item.line
+            yield from _lines(item, (*path, number))
+
+
+def _version(tree: Tree, lines: dict[Path, int]) -> tuple[int, int]:
+    if tree.get("format") != FORMAT:
+        raise Unreadable(STRANGER, lines.get(("format",), 1), 1)
+    said = tree.get("format_version")
+    found = _VERSION.fullmatch(said) if isinstance(said, str) else None
+    if not found or int(found[1]) < 1:
+        raise Unreadable(
+            f'The line "format_version" must say which version of the file this is, such as '
+            f'"{VERSION[0]}.{VERSION[1]}".',
+            lines.get(("format_version",), lines["format",]),
+            1,
+        )
+    return int(found[1]), int(found[2])
+
+
+def _version_troubles(version: tuple[int, int], lines: dict[Path, int]) -> Iterator[Trouble]:
+    numbers = f"{version[0]}.{version[1]}"
+    ours = f"{VERSION[0]}.{VERSION[1]}"
+    if version[0] > VERSION[0]:
+        said = (
+            f"This file was written by a newer program (file version {numbers}; this program "
+            f"knows {ours}). You can look at it here; to change it, get the newer program."
+        )
+    elif version > VERSION:
+        said = (
+            f"This file was written by a slightly newer program (file version {numbers}; this "
+            f"program knows {ours}). What this program does not know is kept as it is."
+        )
+    else:
+        return
+    yield Trouble(lines["format_version",], "format_version", said)
+
+
+def _notes(text: str, part: Part, name: str = "") -> Iterator[Trouble]:
+    """Doubts about single answers: words lost to a ``#``, a line swallowed by the one above."""
+    if isinstance(part, Mapping):
+        for entry in part.entries:
+            yield from _notes(text, entry.value, entry.key.text)
+    elif isinstance(part, Sequence):
+        for item in part.items:
+            if isinstance(item, Scalar) and not item.style and GLUED.match(item.text):
+                said = "Is the space after the colon missing here?"
+                yield Trouble(item.line, name, said, item.text.replace(":", ": ", 1))
+            yield from _notes(text, item, name)
+    elif not part.style and part.text:
+        yield from _comment_note(text, part, name)
+        if part.last_line > part.line:
+            said = (
+                f'The lines after "{shown(name)}" were read as part of its answer; '
+                "check the colon and the spaces at their start."
+            )
+            yield Trouble(part.line, name, said, double_quoted(part.text))
+
+
+def _comment_note(text: str, scalar: Scalar, name: str) -> Iterator[Trouble]:
+    found = _COMMENT.match(text, scalar.end)
+    # two spaces before and one after are how a comment is meant; anything else is a doubt
+    if found and not (len(found[1]) > 1 and found[2][:1] in ("", " ")):
+        lost = shown(found[2].strip())
+        said = f'The text after # was taken as a comment, not as part of the answer: "{lost}".'
+        yield Trouble(scalar.line, name, said, double_quoted(scalar.text + found[0].rstrip()))
 
 
 class NotLoaded(Exception):
@@ -36,7 +187,7 @@ class Fingerprint:
         return cls(len(data), hashlib.sha256(data).hexdigest())
 
 
-def load(path: str | Path, *, os_layer: OsLayer = REAL) -> tuple[Parsed, Fingerprint]:
+def load(path: str | pathlib.Path, *, os_layer: OsLayer = REAL) -> tuple[Parsed, Fingerprint]:
     """The parsed file and its fingerprint, to be handed to ``save`` later.
 
     Raises NotLoaded when the path is at fault and Unreadable when the content is.
@@ -45,7 +196,7 @@ def load(path: str | Path, *, os_layer: OsLayer = REAL) -> tuple[Parsed, Fingerp
     return parse(data), Fingerprint.of(data)
 
 
-def read(path: str | Path, *, os_layer: OsLayer = REAL) -> bytes:
+def read(path: str | pathlib.Path, *, os_layer: OsLayer = REAL) -> bytes:
     """The file's bytes; raises NotLoaded when there is no plain file that can be read."""
     name = str(path)
     if not name or "\0" in name:
@@ -61,7 +212,7 @@ def read(path: str | Path, *, os_layer: OsLayer = REAL) -> bytes:
 
 
 def _missing(name: str) -> str:
-    here = Path(name)
+    here = pathlib.Path(name)
     if here.is_symlink():
         target = shown(here.readlink())
         return f"{shown(name)} is a link to {target}, and there is no file there."

@@ -10,9 +10,9 @@ from contextlib import suppress
 from pathlib import Path
 from types import TracebackType
 
-from interview.answers_file.characters import shown
 from interview.answers_file.names import NUMBERS, lock_of, real
 from interview.answers_file.oslayer import is_regular, reason
+from interview.reading.foreign import shown
 
 try:
     import fcntl
@@ -23,7 +23,11 @@ _COMMON = getattr(os, "O_NOFOLLOW", 0) | getattr(os, "O_CLOEXEC", 0) | getattr(o
 _NEW = os.O_RDWR | os.O_CREAT | os.O_EXCL | _COMMON
 _OLD = os.O_RDWR | _COMMON
 _SEEN = os.O_RDONLY | _COMMON
-"""How a lock file is made, taken over, and taken where it may only be read."""
+"""How a lock file is made, taken over, and taken where it may only be read.
+
+No link is followed, since what it leads to would be written over; a pipe of that name keeps nobody
+waiting; a child process does not hold the lock on after this one has ended.
+"""
 _NOTE = re.compile(rb"(?:pid: \d+\n(?:host: .*\n(?:user: .*\n(?:since: .*\n)?)?)?)?\0*")
 """All that a lock file of this program holds; the rest may be missing where the disk was full."""
 _TAKEN = {errno.EAGAIN, errno.EWOULDBLOCK, errno.EACCES}
@@ -100,7 +104,7 @@ class Lock:
                     said = "This folder knows no locks; open this file on one computer at a time."
                     return cls(-1, place, said)
                 if not _still_there(fd, place):
-                    continue
+                    continue  # its holder let go and took the name away: the lock is of no file
                 if not _is_note(fd) or os.fstat(fd).st_nlink > 1:
                     return None
                 if not ignore_elsewhere:
@@ -154,6 +158,8 @@ def _opened(place: Path) -> tuple[int, bool]:
 def _locked(fd: int, path: str | Path) -> bool:
     """Lock the open file; False where that is not known here. Raises AlreadyOpen."""
     try:
+        # Not lockf: that lock would go with the first close of any other handle of the file, and
+        # would not keep a second session of the same process out.
         fcntl.flock(fd, fcntl.LOCK_EX | fcntl.LOCK_NB)
     except OSError as error:
         if error.errno in _TAKEN:

@@ -14,8 +14,7 @@ from typing import Any, NoReturn, TypeAlias
 
 import yaml
 
-from interview.answers_file.characters import FORBIDDEN, code, place, shown
-from interview.answers_file.explain import explain
+from interview.answers_file.guard import FORBIDDEN, explain, place
 from interview.answers_file.tree import (
     DEPTH_LIMIT,
     EVENT_LIMIT,
@@ -24,8 +23,11 @@ from interview.answers_file.tree import (
     Node,
     Unreadable,
 )
+from interview.reading.foreign import code, shown
 
 LOADER: Any = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
+"""The parser in C where PyYAML was built with it, as it is many times faster on a large file; both
+give the same events. The base loaders alone take every scalar for text."""
 _TOO_HIGH_ESCAPE = re.compile(r"\\U(?!000|0010)[0-9A-Fa-f]{8}")
 GLUED = re.compile(r"([A-Za-z_][\w-]*):(?=[^\s:/])")
 _NULLS = frozenset(("", "~", "null", "Null", "NULL"))

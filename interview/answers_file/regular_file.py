@@ -16,6 +16,8 @@ _READ = (
     | getattr(os, "O_CLOEXEC", 0)
     | getattr(os, "O_BINARY", 0)
 )
+"""No wait for the other end of a pipe, no terminal taken over, no handle left to child processes,
+no line ends changed; a system without a flag needs none of it."""
 
 
 class NotRegular(ValueError):

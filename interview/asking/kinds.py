@@ -179,7 +179,7 @@ class Clearance(Simple[str]):
         return self.read(text, answers)
 
     def hint(self, units: str) -> str:
-        return "yes, no, or the ticket, such as ticket 2614-0399"
+        return "yes, no, or ticket 2614-0399"
 
 
 _READERS: dict[str, Callable[[str, str | None], Amount | Paces]] = {

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from interview.asking import route
@@ -23,8 +24,8 @@ FILLS = {
 
 
 @dataclass(frozen=True)
-class DueTest:
-    """One test hole that is to be looked at some time."""
+class HoleTest:
+    """The test of one hole."""
 
     step: Step
     """The readings of the hole."""
@@ -37,6 +38,13 @@ class DueTest:
         if question is None:
             return self.step.address
         return f"{self.step.address.rsplit('.', 1)[0]}.{question.key}"
+
+    @property
+    def awaited(self) -> bool:
+        """Tell whether a time is due, or would be but for a clock that was set back."""
+        run = self.run
+        back = run.clock_back and run.began is not None
+        return (run.due is not None or back) and not run.enough
 
     @property
     def is_due(self) -> bool:
@@ -52,23 +60,26 @@ class DueTest:
         return said
 
 
-def under_way(answers: Answers, now: dt.datetime) -> list[DueTest]:
+def holes(answers: Answers, now: dt.datetime) -> list[HoleTest]:
+    """Return every hole that is asked of, in their written order, and how each stands at once."""
+    return [
+        HoleTest(step, soak_run(step.view(answers), now))
+        for step in route.steps(answers)
+        if step.question is soak.READINGS
+    ]
+
+
+def awaited(tests: Iterable[HoleTest], answers: Answers, today: dt.date) -> list[HoleTest]:
+    """Return those of ``tests`` that are to be looked at some time and may be answered today."""
+    return [one for one in tests if one.awaited and not gate.shut(one.step, answers, today)]
+
+
+def under_way(answers: Answers, now: dt.datetime) -> list[HoleTest]:
     """Return the holes that are to be looked at some time, in their written order."""
-    found = []
-    for step in route.steps(answers):
-        if step.question is soak.READINGS and not gate.shut(step, answers, now.date()):
-            run = soak_run(step.view(answers), now)
-            if _awaited(run) and not run.enough:
-                found.append(DueTest(step, run))
-    return found
+    return awaited(holes(answers, now), answers, now.date())
 
 
-def _awaited(run: SoakRun) -> bool:
-    """Tell whether a time is due, or would be but for a clock that was set back."""
-    return run.due is not None or (run.clock_back and run.began is not None)
-
-
-def first(answers: Answers, now: dt.datetime) -> DueTest | None:
+def first(answers: Answers, now: dt.datetime) -> HoleTest | None:
     """Return the hole that is to be looked at first; nothing where no test is under way."""
     found = under_way(answers, now)
     return min(found, key=lambda one: utc(one.run.due or now), default=None)

@@ -11,8 +11,8 @@ from interview.garden.session import Session
 from interview.garden.soak import edit as soak_edit
 from interview.garden.soak import questions as soak
 from interview.garden.soak import words as soak_words
+from interview.garden.soak.noted import HEADS, RunRow
 from interview.garden.soak.reading_lines import said_line
-from interview.garden.soak.rows import HEADS, RunRow
 from interview.garden.soak.run import SoakRun, soak_run
 from interview.garden.summary import wrap
 from interview.plain.lists import offer

@@ -76,6 +76,7 @@ def listening(heard: Callable[[int, FrameType | None], None]) -> Iterator[None]:
     for name in SIGNALS:
         number = getattr(signal, name, None)
         with suppress(ValueError, OSError):  # not in the main thread
+            # nohup and shells have hang-ups ignored so that the program goes on: that holds.
             if number is not None and signal.getsignal(number) is not signal.SIG_IGN:
                 before[number] = signal.signal(number, heard)
     try:
@@ -122,7 +123,10 @@ class Typist:
 
     def _heard(self, number: int, frame: FrameType | None) -> None:
         self.ended_by = number
+        # A save may hang on a dead disk: whoever asks again is to be rid of the program.
         signal.signal(number, signal.SIG_DFL)
+        # Python goes back to a read that a signal broke into, unless the handler raises; anywhere
+        # else, as within a save, nothing may be raised.
         if self._waiting:
             raise _EndAsked
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 from abc import abstractmethod
+from collections.abc import Sequence
 from typing import Any
 
 from textual.app import App
@@ -13,6 +14,7 @@ from interview.answers_file.reminders import Reminders
 from interview.garden.session import Session
 from interview.garden.soak.run import SoakRun
 from interview.garden.soak.times import span_up, utc
+from interview.garden.soak_due import HoleTest
 from interview.reading.foreign import lines_shown
 from interview.screens import soak_watch
 from interview.screens.desktop import desktop_of, sequence
@@ -46,15 +48,18 @@ class RemindingApp(App[None]):
         self.remind()
         return reminders.keep(chosen)
 
-    def remind(self) -> None:
-        """Tell of every hole that has come due since, once, and set the window's title."""
+    def remind(self, tests: Sequence[HoleTest] | None = None) -> None:
+        """Tell of every hole that has come due since, once, and set the window's title.
+
+        ``tests`` are all holes as they stand now, where they were looked at already.
+        """
         session = self.session
-        runs = soak_watch.under_way(session) if session else []
-        for step, run in runs:
-            if self._comes_due(step.address, run):
+        found = soak_watch.under_way(session, tests) if session else []
+        for one in found:
+            if self._comes_due(one.step.address, one.run):
                 assert session is not None
-                self._tell(soak_watch.call_words(session, step, run))
-        self.set_title(title_of([run for _, run in runs]) if self.reminders.title else "")
+                self._tell(soak_watch.call_words(session, one.step, one.run))
+        self.set_title(title_of([one.run for one in found]) if self.reminders.title else "")
 
     def _comes_due(self, address: str, run: SoakRun) -> bool:
         """Tell whether a due time passed that was not told yet."""
@@ -83,7 +88,10 @@ class RemindingApp(App[None]):
         super().notify(lines_shown(message), **how)
 
     def write(self, codes: str) -> None:
-        """Write to the terminal past the screen."""
+        """Write to the terminal past the screen.
+
+        Textual has no public way to: its driver alone writes in turn with the drawing.
+        """
         if codes and self._driver is not None:
             self._driver.write(codes)
 

@@ -55,6 +55,7 @@ def run(
         status, crash = CRASHED, ""
         try:
             status = asyncio.run(_run(app, terminal, asked))
+            # Textual prints a crash of its own accord and returns; no public name tells of it.
             if app._exception is not None:
                 crash = where(app._exception)
         except Exception as trouble:
@@ -79,6 +80,7 @@ class _EndHeard:
         if self.status:
             self._terminal.restore(in_full=True)
             self._door.leave()
+            # Not sys.exit: the thread of a save that hangs would be waited for.
             os._exit(128 + number)
         self.status = 128 + number
         self.tell()

@@ -1,8 +1,9 @@
-"""The live page of one soak test: what it shows. Every second it is worked out anew."""
+"""The live page of one soak test: what it shows. Every second it is told by the clock anew."""
 
 from __future__ import annotations
 
 import datetime as dt
+from collections.abc import Sequence
 
 from textual import events
 from textual.app import ComposeResult
@@ -15,6 +16,7 @@ from interview.asking.route import Step
 from interview.garden.session import Session
 from interview.garden.soak import questions as soak
 from interview.garden.soak.run import RunState, SoakRun
+from interview.garden.soak_due import HoleTest
 from interview.garden.storms.charts import drop_chart
 from interview.screens import soak_watch, words
 from interview.screens.parts import KeyLine, Line, Page, Press, Words
@@ -129,8 +131,10 @@ class SoakPage(Page):
         return list_lines(self._view.text(soak.READINGS) or "")
 
     def tick(self) -> None:
-        """Show the test as it stands at this instant."""
-        run = self._run
+        """Show the test as it stands at this instant, each hole looked at once."""
+        tests = soak_watch.tests_of(self._session)
+        here = (one.run for one in tests if one.step.address == self._step.address)
+        run = next(here, None) or self._run
         self._say("hole_name", f"Soak test: {words.item_name(self._session, self._step)}")
         self._say("caution", SHORT_CAUTION if self.has_class("small") else CAUTION)
         self._say_times(run)
@@ -142,14 +146,14 @@ class SoakPage(Page):
         notices = [one for one in run.notices if one != run.do_now]
         told = (*notices, soak_watch.zone_words(run))
         self._say("told", " ".join(one for one in told if one))
-        self._say("others", self._others())
+        self._say("others", self._others(tests))
         is_due = run.state in (RunState.DUE, RunState.OVERDUE)
         self.query_one("#due").set_class(is_due and reminders_of(self.app).notice, "now")
-        self._buttons(run)
+        self._buttons(run, several=len(tests) > 1)
         self._table(run)
         self._show_chart(run)
         if isinstance(self.app, RemindingApp):
-            self.app.remind()
+            self.app.remind(tests)
 
     def _say_times(self, run: SoakRun) -> None:
         """Show the time since the mark: large where there is room for it."""
@@ -168,21 +172,19 @@ class SoakPage(Page):
         if name == "entry_heard":
             self.query_one("#entry_box").set_class(bool(text), "amiss")
 
-    def _others(self) -> str:
+    def _others(self, tests: Sequence[HoleTest]) -> str:
         """Say in a few words how the other holes stand."""
         said = [
-            f"{words.item_name(self._session, step)}: "
-            f"{soak_watch.run_of(self._session, step).short}"
-            for step in soak_watch.holes(self._session)
-            if step.address != self._step.address
+            f"{words.item_name(self._session, one.step)}: {one.run.short}"
+            for one in tests
+            if one.step.address != self._step.address
         ]
         return f"H goes on to: {'; '.join(said)}." if said else ""
 
-    def _buttons(self, run: SoakRun) -> None:
+    def _buttons(self, run: SoakRun, several: bool) -> None:
         """Show the buttons and the keys that can be used now."""
         begun = run.began is not None
-        wetting = soak_watch.wetting_step(self._session, self._step)
-        several = len(soak_watch.holes(self._session)) > 1
+        wetting = soak_watch.wetting_step(self._step, run)
         button = self.query_one("#wetting", Press)
         if wetting and str(button.label) != wetting[1]:
             button.label = wetting[1]
@@ -284,6 +286,6 @@ class SoakPage(Page):
         if run.rows:
             self.query_one(DataTable).focus()
             return
-        wetting = soak_watch.wetting_step(self._session, self._step)
+        wetting = soak_watch.wetting_step(self._step, run)
         name = "reading" if run.began else "wetting" if wetting else "start"
         self.query_one(f"#{name}").focus()

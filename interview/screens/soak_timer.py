@@ -60,7 +60,7 @@ class SoakScreen(SoakPage):
 
     def action_wetting(self) -> None:
         """Keep this moment as the one at which the hole was full, or empty, while it is wetted."""
-        found = soak_watch.wetting_step(self._session, self._step)
+        found = soak_watch.wetting_step(self._step, self._run)
         if found is not None:
             self._note(found[0])
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+from collections.abc import Sequence
 
 from interview.asking import route
 from interview.asking.model import Answers
@@ -14,6 +15,7 @@ from interview.garden.soak.results import as_felt
 from interview.garden.soak.run import SoakRun, soak_run
 from interview.garden.soak.times import clock, utc
 from interview.garden.soak.words import verdict
+from interview.garden.soak_due import HoleTest
 from interview.quantities.shown import rate_words
 from interview.screens.words import item_name
 
@@ -31,9 +33,15 @@ def run_of(session: Session, step: Step) -> SoakRun:
     return soak_run(step.view(session.answers), session.now)
 
 
-def under_way(session: Session) -> list[tuple[Step, SoakRun]]:
-    """Return the holes that are to be looked at some time, and how each stands."""
-    return [(one.step, one.run) for one in soak_due.under_way(session.answers, session.now)]
+def tests_of(session: Session) -> list[HoleTest]:
+    """Return every test hole that is asked of, and how each stands now."""
+    return soak_due.holes(session.answers, session.now)
+
+
+def under_way(session: Session, tests: Sequence[HoleTest] | None = None) -> list[HoleTest]:
+    """Return the holes that are to be looked at some time, of ``tests`` where they are known."""
+    of = tests_of(session) if tests is None else tests
+    return soak_due.awaited(of, session.answers, session.now.date())
 
 
 def to_go_on_with(session: Session) -> tuple[str, Step] | None:
@@ -45,9 +53,10 @@ def to_go_on_with(session: Session) -> tuple[str, Step] | None:
 def due_words(session: Session) -> str:
     """Say which hole is to be looked at now or in a few minutes, or nothing."""
     said = []
-    for step, run in under_way(session):
-        if run.due is not None and utc(run.due) - utc(session.now) <= AHEAD:
-            said.append(f"{item_name(session, step)}: {run.due_words}")
+    for test in under_way(session):
+        run = test.run
+        if run.due is not None and utc(run.due) - utc(run.now) <= AHEAD:
+            said.append(f"{item_name(session, test.step)}: {run.due_words}")
     if not said:
         return ""
     return f"SOAK TEST, {' '.join(said)} F3 on its questions opens the timing page."
@@ -59,9 +68,9 @@ def call_words(session: Session, step: Step, run: SoakRun) -> str:
     return f"{item_name(session, step)}: {what}"
 
 
-def wetting_step(session: Session, step: Step) -> tuple[str, str] | None:
+def wetting_step(step: Step, run: SoakRun) -> tuple[str, str] | None:
     """Return the address of the time of wetting that is next, and the words of its button."""
-    question = soak_due.FILLS.get(run_of(session, step).state)
+    question = soak_due.FILLS.get(run.state)
     if question is None:
         return None
     words = "Filled now" if question in (soak.FILL_1_START, soak.FILL_2_START) else "Empty now"

@@ -101,8 +101,6 @@ def _holes(plan: Plan) -> list[str]:
             lines.append(f"    deviation_of_last_three: {test.deviation:.{DIGITS}g}")
         lines.append(f"    settled: {'true' if test.settled else 'false'}")
         lines.append(f"    trend: {quoted(test.trend.value)}")
-        lines.append(f"    still_easing: {'true' if test.still_easing else 'false'}")
-        lines.append(f"    chance_of_no_fall_in_rate: {test.downward.chance:.{DIGITS}g}")
         lines.append(f"    band: {quoted(test.band.value)}")
         lines.append("    intervals:")
         for row in test.intervals:

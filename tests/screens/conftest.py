@@ -83,13 +83,24 @@ class Person:
             single = " " if key == "space" else key
             known = _character_to_key(single) if len(single) == 1 else key
             driver.process_message(events.Key(known, single if len(single) == 1 else None))
-        await self.pilot.pause()
+        await self.rests()
+
+    async def rests(self) -> None:
+        """Wait until no message is on its way: on a busy machine a page may still be opening."""
+        quiet = 0
+        for _ in range(LOOKS):
+            await self.pilot.pause()
+            nodes = [self.app, *self.app.screen_stack, *self.app.screen.walk_children()]
+            busy = any(node.message_queue_size or node._next_callbacks for node in nodes)
+            quiet = 0 if busy else quiet + 1
+            if quiet == 2:
+                return
 
     async def settles(self) -> None:
         """Wait for what is worked out beside the keys."""
-        await self.pilot.pause()
+        await self.rests()
         await self.app.workers.wait_for_complete()
-        await self.pilot.pause()
+        await self.rests()
 
     async def pastes(self, text: str) -> None:
         driver = self.app._driver

@@ -124,7 +124,8 @@ def test_the_start_page_appears_and_a_request_to_end_restores_the_terminal(tube)
 
 ENDED_EARLY = """
 import os, signal, sys
-from interview import clock, opening
+from interview.garden import opening
+from interview.plain import clock
 from interview.screens.run import run
 
 def ended(*args):

@@ -6,6 +6,9 @@ import datetime as dt
 
 import pytest
 
+from interview.garden import soak_due
+from interview.garden.soak import results
+from interview.screens import soak_watch
 from interview.screens.desktop import Desktop
 from interview.screens.reminding import RemindingApp
 
@@ -62,6 +65,41 @@ async def test_the_time_since_the_mark_is_worked_out_anew_from_the_clock(
         assert person.app.screen.query_one("#elapsed").value == "2:25:00"
         assert "Reading due since 10:00, 1 h 25 min ago." in person.sees_words()
         assert "Never leave the hole open." in person.sees_words()
+
+
+async def test_a_second_looks_at_each_hole_once_and_measures_nothing_anew(
+    sit, write, located, clock, monkeypatch
+) -> None:
+    second = {a.replace("holes.1.", "holes.2."): t for a, t in HOLE.items()}
+    more = {"holes.1.another_hole": "yes"}
+    garden = str(write("garden.yaml", {**located, **HOLE, **more, **second}))
+    looked: list[str] = []
+    measured: list[int] = []
+    run, rates = soak_due.soak_run, results.soak_test
+
+    def looks(view, now):
+        looked.append(view.scope[1])
+        return run(view, now)
+
+    def measures(*args, **more):
+        measured.append(1)
+        return rates(*args, **more)
+
+    async with sit(garden) as person:
+        await _opens(person)
+        await _reads(person, clock, "7 in", hours=1)
+        await person.settles()
+        for module in (soak_due, soak_watch):
+            monkeypatch.setattr(module, "soak_run", looks)
+        monkeypatch.setattr(results, "soak_test", measures)
+        for ticks in (1, 2, 3):
+            clock.forward(seconds=1)
+            person.app.screen.tick()
+            assert looked == [1, 2] * ticks
+        assert measured == []
+        assert person.app.screen.query_one("#elapsed").value == "1:00:03"
+        await _reads(person, clock, "6 in", hours=1)
+        assert len(measured) >= 1
 
 
 async def test_reading_now_stamps_the_moment_it_was_pressed_not_the_moment_of_enter(

@@ -101,7 +101,7 @@ def _test(found: SoakResults, number: int) -> Iterator[Finding]:
         if test.band in bad
         else "",
     )
-    if not test.steady and len([row for row in test.intervals if row.valid]) >= 3:
+    if not test.settled and len([row for row in test.intervals if row.valid]) >= 3:
         yield Finding(
             f"hole_{number}_settled",
             Grade.FIX if test.still_wetting else Grade.GOOD,

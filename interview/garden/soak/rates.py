@@ -15,7 +15,6 @@ from interview.garden.soak.depth import (
     SHALLOWEST_IN,
 )
 from interview.garden.soak.hole import INVERSE_AUGER_HOLE, BareHole, Hole, HoleShape, corrected_rate
-from interview.garden.soak.mann_kendall import Downward, downward
 from interview.garden.soak.readings import ALREADY_EMPTY, EMPTY_NOTE, Interval, Reading, intervals
 from interview.quantities.evidence import Cited, Provenance, Source
 from interview.quantities.units import Quantity, magnitude, quantity
@@ -56,6 +55,10 @@ WIDTH_ERROR_IN = Cited(1 / 2, Source("a dug hole's width is good to half an inch
 READINGS_WANTED = Cited(6, Source("an hourly reading for six hours", Provenance.PRACTICE))
 VERY_FAST_IN_H = Cited(6.0, Source("a drop rate of sand", Provenance.PRACTICE))
 _NUDGE = 1e-6
+"""Share of a width by which it is moved to find the slope of the rate: far above the last digit of
+a float, far below what bends the curve."""
+_ROUNDING = 1e-9
+"""A rate on a limit stays on its side whatever the units typed: floats differ in the last digit."""
 
 
 class Band(Enum):
@@ -69,11 +72,12 @@ class Band(Enum):
 
 
 class Trend(Enum):
-    """Which way the corrected rate is going over the last three intervals."""
+    """Which way the corrected rate is going: the one verdict on whether the readings may end."""
 
     FALLING = "falling"
     STEADY = "steady"
     RISING = "rising"
+    UP_AND_DOWN = "up and down"
     TOO_FEW = "too few readings"
 
 
@@ -92,15 +96,9 @@ class SoakTest:
     corrected_last_three: Quantity
     corrected: Quantity
     """The lower of the two: the rate of the test."""
-    settled: bool
-    """True when the last three rates are within 10 percent of their mean."""
     deviation: float | None
     """Largest distance of the last three from their mean, as a share of it; None under three."""
-    within_reading_error: bool
-    """True when the last three differ by no more than the ruler can tell."""
     trend: Trend
-    downward: Downward
-    """Whether all the corrected rates in order go down by more than chance."""
     standard_error: Quantity
     """Of the corrected rate, from the readings and the width of the hole."""
     side_share: float
@@ -116,17 +114,14 @@ class SoakTest:
         return self.trend is Trend.FALLING
 
     @property
-    def steady(self) -> bool:
-        """Tell whether the readings may end: settled, or no further apart than the ruler can tell.
-
-        Rates that go down one after the other are no blur of the ruler.
-        """
-        return self.settled or (self.within_reading_error and not self.downward.falling)
+    def settled(self) -> bool:
+        """Tell whether the readings may end."""
+        return self.trend is Trend.STEADY
 
     @property
-    def still_easing(self) -> bool:
-        """Tell whether the rates go slowly down although the last three agree."""
-        return self.downward.falling and not self.still_wetting
+    def settled_by_ruler(self) -> bool:
+        """Tell whether they may end only because the ruler cannot tell the rates apart."""
+        return self.settled and not _agree(self.deviation)
 
 
 @dataclass(frozen=True)
@@ -153,9 +148,9 @@ def soil_band(drop_rate: Quantity, corrected: Quantity) -> Band:
     pond = min(q * DROP_RATE_HOURS.value, f * CORRECTED_RATE_HOURS.value)
     if q <= 0:
         return Band.NO_FALL
-    if pond < SHALLOWEST_IN.value - 1e-9:
+    if pond < SHALLOWEST_IN.value - _ROUNDING:
         return Band.MARGINAL
-    if pond < DEEPEST_IN.value - 1e-9:
+    if pond < DEEPEST_IN.value - _ROUNDING:
         return Band.WORKABLE
     return Band.VERY_FAST if q >= VERY_FAST_IN_H.value else Band.WELL_DRAINING
 
@@ -192,22 +187,34 @@ def _width_part(hole: BareHole, spans: Sequence[_Span], error: float) -> float:
     return math.sqrt(total)
 
 
-def _last_three(
-    hole: BareHole, spans: Sequence[_Span], error: float
-) -> tuple[float | None, bool, Trend]:
-    """Deviation of the last three rates, whether the ruler could tell them apart, and the trend."""
+def _agree(deviation: float | None) -> bool:
+    return deviation is not None and deviation <= SETTLED_WITHIN.value + _ROUNDING
+
+
+def _trend(hole: BareHole, spans: Sequence[_Span], error: float) -> tuple[float | None, Trend]:
+    """Deviation of the last three rates, and which way the rates go.
+
+    Three rates further apart than 10 percent are settled too where the ruler cannot tell any of
+    the last six apart. Six, because a slow fall hides in three: each step is within the error of
+    the ruler, and only the sum of the steps is not.
+    """
     if len(spans) < 3:
-        return None, False, Trend.TOO_FEW
+        return None, Trend.TOO_FEW
     rates = [_rate(hole, [span]) for span in spans[-3:]]
     mean = sum(rates) / 3
     deviation = max(abs(rate - mean) for rate in rates) / mean if mean > 0 else 0.0
-    blur = 2 * max(_reading_part(hole, [span], error) for span in spans[-3:])
-    within = max(rates) - min(rates) <= blur
-    change = (rates[-1] - rates[0]) / mean if mean > 0 else 0.0
-    trend = Trend.STEADY
-    if deviation > SETTLED_WITHIN.value and abs(change) > SETTLED_WITHIN.value:
-        trend = Trend.RISING if change > 0 else Trend.FALLING
-    return deviation, within, trend
+    if _agree(deviation) or not _told_apart(hole, spans[-READINGS_WANTED.value :], error):
+        return deviation, Trend.STEADY
+    change = (rates[-1] - rates[0]) / mean
+    if abs(change) <= SETTLED_WITHIN.value:
+        return deviation, Trend.UP_AND_DOWN
+    return deviation, Trend.RISING if change > 0 else Trend.FALLING
+
+
+def _told_apart(hole: BareHole, spans: Sequence[_Span], error: float) -> bool:
+    """Tell whether the rates differ by more than twice the error of the least sure of them."""
+    rates = [_rate(hole, [span]) for span in spans]
+    return max(rates) - min(rates) > 2 * max(_reading_part(hole, [span], error) for span in spans)
 
 
 def _notes(rows: Sequence[Interval]) -> tuple[str, ...]:
@@ -258,7 +265,7 @@ def soak_test(
     every, last = _rate(bare, spans), _rate(bare, spans[-3:])
     used = spans if every <= last else spans[-3:]
     error = math.hypot(_reading_part(bare, used, u_ruler), _width_part(bare, used, u_tape))
-    deviation, within, trend = _last_three(bare, spans, u_ruler)
+    deviation, trend = _trend(bare, spans, u_ruler)
     hours = sum(span.hours for span in spans)
     drop = sum(span.above - span.below for span in spans)
     left = sum(bare.volume(span.above, span.below) for span in spans)
@@ -277,12 +284,8 @@ def soak_test(
         corrected_all=quantity(every, "in/h"),
         corrected_last_three=quantity(last, "in/h"),
         corrected=corrected,
-        settled=deviation is not None and deviation <= SETTLED_WITHIN.value + 1e-9,
         deviation=deviation,
-        within_reading_error=within,
         trend=trend,
-        # Rounded, so that equal rates stay equal whatever the units typed.
-        downward=downward([float(f"{_rate(bare, [span]):.9g}") for span in spans]),
         standard_error=quantity(error, "in/h"),
         side_share=1 - every * hours / left if left > 0 else 0.0,
         band=Band.NO_FALL if drop < ruler else soil_band(drop_rate, corrected),

@@ -14,6 +14,7 @@ EMPTY_NOTE = (
 )
 ALREADY_EMPTY = "The hole was already empty."
 _TINY_IN = 1e-9
+"""By so much one depth written in two units may differ: what floats leave over."""
 
 
 @dataclass(frozen=True)

@@ -1,7 +1,7 @@
 """One hole's soak test at one instant: how it stands, what is due, and what to do next.
 
-Nothing is counted up: everything is worked out anew from the noted instants and the time now, so
-a program closed, a sleeping computer, another time zone or summer time change nothing.
+Nothing is counted up: everything is worked out from the noted instants and the time now, so a
+program closed, a sleeping computer, another time zone or summer time change nothing.
 """
 
 from __future__ import annotations
@@ -9,48 +9,35 @@ from __future__ import annotations
 import datetime as dt
 from dataclasses import replace
 
-from interview.asking.model import NO_CLOCK, Answers
-from interview.garden.soak import questions as soak
-from interview.garden.soak.results import set_aside
+from interview.asking.model import Answers
+from interview.garden.soak.noted import Fills, Noted, noted
 from interview.garden.soak.state import ENOUGH_STATES, RunState, SoakRun, is_back
 from interview.garden.soak.timed import timed
 from interview.garden.soak.times import clock, span, utc
-from interview.garden.soak.wetting import Wet, Wetting, wetting
 from interview.quantities.evidence import Cited, Provenance, Source
 
 __all__ = ["ENOUGH_STATES", "RunState", "SoakRun", "soak_run"]
 
 TOO_LONG = Cited(14.0, Source("days after which a test is not gone on with", Provenance.OURS))
-_WET_STATES = {
-    Wet.FILL_1: RunState.WETTING_1,
-    Wet.DRAINING_1: RunState.DRAINING_1,
-    Wet.FILL_2: RunState.WETTING_2,
-    Wet.DRAINING_2: RunState.DRAINING_2,
-    Wet.READY: RunState.READY,
-}
 
 
 def soak_run(view: Answers, now: dt.datetime) -> SoakRun:
-    """Return how the soak test of the hole that ``view`` is seen from stands at ``now``.
-
-    The noted times are read without a clock, so a clock set back hides nothing.
-    """
-    view = replace(view, now=NO_CLOCK, _values={})
-    if view.get(soak.TEST_START) is not None:
-        run = timed(view, now)
-    elif view.get(soak.HOLE_DEPTH) is None and view.get(soak.FILL_1_START) is None:
+    """Return how the soak test of the hole that ``view`` is seen from stands at ``now``."""
+    hole = noted(view)
+    if hole.timed is not None:
+        run = timed(hole, hole.timed, now)
+    elif not hole.dug and hole.fills.start_1 is None:
         run = SoakRun(
             now,
             RunState.NOT_DUG,
             "Dig the test hole to where the garden's floor will be, once the lines are located.",
         )
     else:
-        run = _wet(wetting(view, now), now)
-    last = _last(view)
-    notices = _notices(view, now, last) if not run.enough else ()
-    aside = set_aside(view)
-    if aside:
-        said = f"This hole is set aside: {aside}."
+        run = wetting(hole.fills, now)
+    last = hole.last
+    notices = _notices(hole, now, last) if not run.enough else ()
+    if hole.aside:
+        said = f"This hole is set aside: {hole.aside}."
         run = replace(run, state=RunState.SET_ASIDE, do_now=said, and_then="", due=None)
     elif notices and is_back(now, last):
         run = replace(run, do_now=notices[0], and_then="", due=None)
@@ -65,34 +52,7 @@ STALE = (
     "you want to keep these readings."
 )
 
-
-def _wet(found: Wetting, now: dt.datetime) -> SoakRun:
-    return SoakRun(
-        now,
-        _WET_STATES[found.state],
-        found.do_now,
-        found.and_then,
-        due=found.look_at,
-        since=found.since,
-    )
-
-
 # The clock
-
-
-def _last(view: Answers) -> dt.datetime | None:
-    """The latest instant noted for this hole."""
-    moments = (
-        soak.FILL_1_START,
-        soak.FILL_1_EMPTY,
-        soak.FILL_2_START,
-        soak.FILL_2_EMPTY,
-        soak.TEST_START,
-    )
-    noted = [at for question in moments if (at := view.get(question))]
-    noted += [event.at for event in view.get(soak.READINGS) or () if not event.struck]
-    return max(noted, default=None)
-
 
 SHIFT = (
     "If it is wrong now, set the clock right. If it was ahead then, set the noted times back: T on "
@@ -100,15 +60,16 @@ SHIFT = (
 )
 
 
-def _ahead(view: Answers, now: dt.datetime) -> str:
+def _ahead(hole: Noted, now: dt.datetime) -> str:
     """Name what is noted for later than ``now``, with its verb."""
-    events = view.get(soak.READINGS)
+    if hole.timed is None:
+        return "a filling is"
     places = [
         str(at)
-        for at, event in enumerate(events or (), 1)
+        for at, event in enumerate(hole.timed.events, 1)
         if not event.struck and is_back(now, event.at)
     ]
-    if is_back(now, view.get(soak.TEST_START)):
+    if is_back(now, hole.timed.began):
         return "the start of the test is" if not places else "the start and the readings are"
     if not places:
         return "a filling is"
@@ -121,12 +82,12 @@ def _is_stale(now: dt.datetime, last: dt.datetime) -> bool:
     return utc(now) - utc(last) > dt.timedelta(days=TOO_LONG.value)
 
 
-def _notices(view: Answers, now: dt.datetime, last: dt.datetime | None) -> tuple[str, ...]:
+def _notices(hole: Noted, now: dt.datetime, last: dt.datetime | None) -> tuple[str, ...]:
     if last is None:
         return ()
     if is_back(now, last):
         return (
-            f"This computer's clock says {clock(now, now)}, but {_ahead(view, now)} noted for "
+            f"This computer's clock says {clock(now, now)}, but {_ahead(hole, now)} noted for "
             f"later, up to {clock(last, now)}; nothing is lost. {SHIFT}",
         )
     if _is_stale(now, last):
@@ -140,3 +101,143 @@ def _notices(view: Answers, now: dt.datetime, last: dt.datetime | None) -> tuple
             "times are shown by the clock of now, and every wait is true.",
         )
     return ()
+
+
+SAND_MINUTES = Cited(
+    10.0,
+    Source(
+        "North Dakota Administrative Code 62-03.1-03-05: no soaking is needed in sandy soil where "
+        "a filling seeps away in less than ten minutes; asked here of both fillings",
+        Provenance.PUBLISHED,
+    ),
+)
+STANDS_H = Cited(
+    (12.0, 24.0),
+    Source(
+        "How to Build a Rain Garden, hand-out, undated: a hole empty within 12 h is well, within "
+        "12 to 24 h the soil wants amending, after more than 24 h choose another place",
+        Provenance.SECONDARY,
+    ),
+)
+DRIES_AFTER_H = Cited(
+    24.0,
+    Source("percolation tests are run within a day of the soaking", Provenance.PRACTICE),
+)
+LOOKS_MIN = (10, 30, 60, 120, 240, 480, 720, 1440)
+"""When to look whether a filling is gone, minutes after it: a choice of this project."""
+
+
+def wetting(fills: Fills, now: dt.datetime) -> SoakRun:
+    """Return how far the wetting of one hole is, and what to do now."""
+    if fills.soaked_already:
+        return SoakRun(
+            now,
+            RunState.READY,
+            "The wet season has soaked this soil, so go straight to the timed test: fill to the "
+            "mark and note the time.",
+        )
+    if fills.start_2 is not None:
+        return _second(fills, now)
+    if fills.start_1 is None:
+        return SoakRun(
+            now,
+            RunState.WETTING_1,
+            "Scratch the walls, fill the hole with water for the first soaking, and note the time.",
+            "Dry soil drinks fast at first. Two fillings wet it, so that the third one tells how "
+            "fast it really takes water.",
+        )
+    if fills.gone_1 is None:
+        return _draining(RunState.DRAINING_1, fills.start_1, now)
+    if fills.gone_1 >= _hours(STANDS_H.value[0]):
+        return _soaked_by_standing(fills.gone_1, now)
+    return SoakRun(
+        now,
+        RunState.WETTING_2,
+        "Fill the hole a second time and note the time.",
+        f"The first filling took {span(fills.gone_1)}; the second usually takes longer.",
+    )
+
+
+def _hours(number: float) -> dt.timedelta:
+    return dt.timedelta(hours=number)
+
+
+def _second(fills: Fills, now: dt.datetime) -> SoakRun:
+    assert fills.start_2 is not None
+    if fills.gone_2 is None:
+        return _draining(RunState.DRAINING_2, fills.start_2, now)
+    sand = dt.timedelta(minutes=SAND_MINUTES.value)
+    if fills.gone_1 is not None and fills.gone_1 <= sand and fills.gone_2 <= sand:
+        return SoakRun(
+            now,
+            RunState.READY,
+            "Both fillings were gone within 10 minutes, so this is sandy soil that needs no more "
+            "wetting: fill to the mark at once and note the time.",
+            "Stay beside the hole; the first reading is due in minutes.",
+        )
+    if fills.gone_2 >= _hours(STANDS_H.value[0]):
+        return _soaked_by_standing(fills.gone_2, now)
+    if utc(now) - utc(max(fills.times)) > _hours(DRIES_AFTER_H.value):
+        return SoakRun(
+            now,
+            RunState.READY,
+            "The soil has had more than a day to dry since the soaking: fill it once more, let it "
+            "drain, then fill to the mark and note the time.",
+        )
+    return SoakRun(
+        now,
+        RunState.READY,
+        "The soil is wet through: fill to the mark and note the time.",
+        f"The second filling took {span(fills.gone_2)}.",
+    )
+
+
+def _soaked_by_standing(time: dt.timedelta, now: dt.datetime) -> SoakRun:
+    return SoakRun(
+        now,
+        RunState.READY,
+        f"The filling took {span(time)} to go: the soil is wet through, and slow. Fill to the "
+        "mark and note the time.",
+        "One filling is enough here. Expect to read it again only the next morning.",
+    )
+
+
+def _draining(state: RunState, start: dt.datetime, now: dt.datetime) -> SoakRun:
+    stood = utc(now) - utc(start)
+    first, day = (_hours(one) for one in STANDS_H.value)
+    if stood >= day:
+        return SoakRun(
+            now,
+            state,
+            "If water still stands after a day, this soil is too slow as it is: top up to the "
+            "mark, note the time, and read it once the next morning.",
+            "A garden here needs the soil mended, or another spot. The reading gives the number "
+            "for it. If the hole is empty by now, note when you think it went.",
+            since=start,
+        )
+    if stood >= first:
+        return SoakRun(
+            now,
+            state,
+            "If water still stands after 12 hours, no second filling is needed: the soil is "
+            "soaked, and slow. Top up to the mark and note the time.",
+            "If the hole is empty by now, note when you think it went.",
+            due=_next_look(start, now),
+            since=start,
+        )
+    look = _next_look(start, now)
+    return SoakRun(
+        now,
+        state,
+        f"Let it drain; look again at {clock(look, now)}, and note when the last water is gone."
+        if look
+        else "Let it drain, and note when the last water is gone.",
+        "Cover the hole when you leave it. If you miss the moment, write the time you think best.",
+        due=look,
+        since=start,
+    )
+
+
+def _next_look(start: dt.datetime, now: dt.datetime) -> dt.datetime | None:
+    looks = (utc(start) + dt.timedelta(minutes=one) for one in LOOKS_MIN)
+    return next((look for look in looks if look > utc(now)), None)

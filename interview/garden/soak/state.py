@@ -6,8 +6,8 @@ import datetime as dt
 from dataclasses import dataclass
 from enum import Enum
 
+from interview.garden.soak.noted import RunRow
 from interview.garden.soak.rates import SoakTest
-from interview.garden.soak.rows import RunRow
 from interview.garden.soak.times import clock, span, span_up, utc
 
 BACK_BY = dt.timedelta(seconds=59)

@@ -5,105 +5,64 @@ from __future__ import annotations
 import datetime as dt
 from dataclasses import replace
 
-from interview.asking.kinds import list_lines
-from interview.asking.model import Answers, Unanswered
-from interview.garden.soak import questions as soak
 from interview.garden.soak.advice import (
     NEXT_AT_LEAST_H,
     NEXT_FALL_IN,
     OVERNIGHT_HOURS,
     Advice,
-    advice,
 )
-from interview.garden.soak.hole import Hole, HoleShape
-from interview.garden.soak.rates import READINGS_WANTED, SoakTest
+from interview.garden.soak.noted import Fills, Noted, Timed
+from interview.garden.soak.rates import READINGS_WANTED
 from interview.garden.soak.reading_lines import EMPTIED, REFILLED, SoakEvent
-from interview.garden.soak.readings import Interval, intervals
-from interview.garden.soak.results import hole_of, readings_of, test_of
-from interview.garden.soak.rows import RunRow, rows_of
+from interview.garden.soak.readings import Interval
 from interview.garden.soak.state import RunState, SoakRun
 from interview.garden.soak.times import clock, next_morning, span_up, utc
-from interview.garden.soak.wetting import wetting
 from interview.quantities.evidence import Cited, Provenance, Source
-from interview.quantities.units import magnitude, quantity
-from interview.reading import is_unknown
+from interview.quantities.units import magnitude
 
 FIRST_WAIT_H = Cited(1.0, Source("hourly readings are the custom", Provenance.PRACTICE))
 REFILL_BELOW_IN = Cited(2.0, Source("under 2 in a ruler tells little", Provenance.OURS))
 MOST_READINGS = Cited(12, Source("twelve readings are enough of any hole", Provenance.OURS))
 LOWER = "The lower of two means is used: of all the readings, or of the last three."
 LATE_AFTER = dt.timedelta(minutes=10)
-DEPTH_WANTED = "Say how deep the water is at the mark; every reading is measured against it."
 
 
-def _intervals(view: Answers) -> tuple[tuple[Interval, ...], bool, str]:
-    """The intervals so far, whether the shape of the hole is known, and what is wrong."""
-    shape = True
-    try:
-        hole = hole_of(view)
-    except Unanswered:
-        # The drop needs no width; only the corrected rate does.
-        hole, shape = Hole(HoleShape.ROUND, quantity(8.0, "in")), False
-    try:
-        return intervals(hole, view[soak.WATER_AT_MARK], readings_of(view)), shape, ""
-    except ValueError as wrong:
-        return (), shape, str(wrong)
+def timed(hole: Noted, noted: Timed, now: dt.datetime) -> SoakRun:
+    """Return how the timed test of ``hole`` stands."""
+    run = SoakRun(
+        now,
+        RunState.RUNNING,
+        noted.waits,
+        began=noted.began,
+        since=noted.began,
+        rows=noted.rows,
+        counted=noted.counted,
+        test=noted.test,
+        waits=noted.waits,
+    )
+    return run if noted.told is None else _judged(run, hole, noted, noted.told)
 
 
-def timed(view: Answers, now: dt.datetime) -> SoakRun:
-    """Return how a timed test that has begun stands; ``view`` is read without a clock."""
-    began = view[soak.TEST_START]
-    base = SoakRun(now, RunState.RUNNING, "", began=began, since=began)
-    kept = view.text(soak.READINGS) or ""
-    lines = [] if is_unknown(kept) else list_lines(kept)
-    events = view.get(soak.READINGS) or ()
-    if len(events) != len(lines):
-        fault = view.fault(soak.READINGS) or DEPTH_WANTED
-        rows = tuple(RunRow(place, line) for place, line in enumerate(lines, 1))
-        return replace(base, do_now=fault, waits=fault, rows=rows)
-    if view.get(soak.WATER_AT_MARK) is None:
-        return replace(base, do_now=DEPTH_WANTED, waits=DEPTH_WANTED)
-    found, shape, wrong = _intervals(view) if events else ((), True, "")
-    rows = rows_of(lines, events, found, view, shape)
-    base = replace(base, rows=rows, counted=sum(row.valid for row in found))
-    test, waits = _test(view, wrong)
-    base = replace(base, test=test, waits=waits if events else "")
-    return _judged(base, view, advice(found), found, events)
-
-
-def _test(view: Answers, wrong: str) -> tuple[SoakTest | None, str]:
-    try:
-        return test_of(view), ""
-    except Unanswered as gap:
-        waits = gap.why or f"The corrected rate waits for: {gap.question.label}."
-        return None, wrong or view.told(waits)
-
-
-def _judged(
-    run: SoakRun,
-    view: Answers,
-    told: Advice,
-    found: tuple[Interval, ...],
-    events: tuple[SoakEvent, ...],
-) -> SoakRun:
+def _judged(run: SoakRun, hole: Noted, noted: Timed, told: Advice) -> SoakRun:
     """Say which state the readings are in and what to do."""
+    assert noted.mark is not None
     enough = _enough(run, told)
-    left = view.get(soak.HOLE_LEFT)
-    if left == "filled" or (left == "covered" and enough):
+    if hole.left == "filled" or (hole.left == "covered" and enough):
         done = "This test is done; readings may still be added or corrected."
         return replace(run, state=RunState.DONE, do_now=done)
     if enough:
         return replace(run, state=enough[0], do_now=enough[1], and_then=enough[2])
-    kept = [event for event in events if not event.struck]
-    last = kept[-1].at if kept else view[soak.TEST_START]
-    level = _level(found, kept, view)
-    if kept and level < _refill_below(view):
+    kept = [event for event in noted.events if not event.struck]
+    last = kept[-1].at if kept else noted.began
+    mark = magnitude(noted.mark, "in")
+    level = _level(noted.found, kept, mark)
+    if kept and level < min(REFILL_BELOW_IN.value, mark / 3):
         return _refill(run, told, level)
     if told.slow_branch:
         return _slow(run, last)
-    wait = magnitude(told.next_interval, "h") if found else _first_wait(view, run.now)
+    wait = magnitude(told.next_interval, "h") if noted.found else _first_wait(hole.fills, mark)
     run = replace(run, due=utc(last) + dt.timedelta(hours=wait))
-    return _running(run, found, level)
+    return _running(run, noted.found, level)
 
 
 def _enough(run: SoakRun, told: Advice) -> tuple[RunState, str, str] | None:
@@ -116,10 +75,9 @@ def _enough(run: SoakRun, told: Advice) -> tuple[RunState, str, str] | None:
         return RunState.SLOW_TOLD, said, "The plan says what can be done about slow soil."
     if test is None or counted < READINGS_WANTED.value:
         return None
-    if test.steady:
+    if test.settled:
         said = "The corrected rate has settled and the readings are enough; fill or cover the hole."
-        easing = f"It is still easing slowly. {LOWER}"
-        return RunState.SETTLED, said, easing if test.still_easing else ""
+        return RunState.SETTLED, said, ""
     if counted >= MOST_READINGS.value:
         said = (
             "The corrected rate never settled, but the readings are enough; fill or cover the hole."
@@ -128,17 +86,13 @@ def _enough(run: SoakRun, told: Advice) -> tuple[RunState, str, str] | None:
     return None
 
 
-def _level(found: tuple[Interval, ...], kept: list[SoakEvent], view: Answers) -> float:
+def _level(found: tuple[Interval, ...], kept: list[SoakEvent], mark: float) -> float:
     """The depth of water at the last thing noted, in inches."""
     if kept and kept[-1].what == REFILLED and kept[-1].depth is not None:
         return magnitude(kept[-1].depth, "in")
     if found:
         return magnitude(found[-1].depth_after, "in")
-    return magnitude(view[soak.WATER_AT_MARK], "in")
-
-
-def _refill_below(view: Answers) -> float:
-    return min(REFILL_BELOW_IN.value, magnitude(view[soak.WATER_AT_MARK], "in") / 3)
+    return mark
 
 
 def _refill(run: SoakRun, told: Advice, level: float) -> SoakRun:
@@ -200,8 +154,6 @@ def _why(run: SoakRun) -> str:
     test, wanted = run.test, READINGS_WANTED.value
     if test is not None and test.still_wetting:
         return "The corrected rate is still falling: the soil is still getting wet. Keep reading."
-    if run.counted >= wanted and test is not None and test.still_easing:
-        return "The corrected rate is still easing, reading by reading. Keep reading."
     if run.counted >= wanted:
         return "The last three corrected rates are not yet within 10 % of their mean. Keep reading."
     if test is not None and test.settled:
@@ -210,11 +162,10 @@ def _why(run: SoakRun) -> str:
     return f"{run.counted} of {wanted} readings so far." if run.counted else ""
 
 
-def _first_wait(view: Answers, now: dt.datetime) -> float:
+def _first_wait(fills: Fills, mark: float) -> float:
     """Hours to the first reading: an hour, sooner where the soaking went fast."""
-    gone = wetting(view, now).last_gone
+    gone = fills.gone
     if gone is None or gone <= dt.timedelta():
         return FIRST_WAIT_H.value
-    mark = magnitude(view[soak.WATER_AT_MARK], "in")
     hours = gone.total_seconds() / 3600 * NEXT_FALL_IN.value / mark
     return min(max(hours, NEXT_AT_LEAST_H), FIRST_WAIT_H.value)

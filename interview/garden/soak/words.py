@@ -129,47 +129,27 @@ def trend_words(test: SoakTest) -> str:
     apart = plain_number(100 * (test.deviation or 0.0), 2)
     within = plain_number(100 * SETTLED_WITHIN.value)
     head = f"the last three corrected rates are within {apart} % of their average"
-    if test.settled:
-        said = f"Settled: {head} ({within} % is the limit)."
-    elif test.steady:
+    if test.settled_by_ruler:
         said = f"Settled: {head}, no more than your ruler can tell apart."
+    elif test.settled:
+        said = f"Settled: {head} ({within} % is the limit)."
     else:
         way = {Trend.FALLING: "falling, so the soil is still wetting", Trend.RISING: "rising"}
-        if test.downward.falling:
-            way = dict.fromkeys(Trend, way[Trend.FALLING])
         said = (
             f"Not settled: {head} ({within} % is the limit), and they are "
             f"{way.get(test.trend, 'going up and down')}."
         )
-    return " ".join(part for part in (said, _less_water(test), _order_words(test)) if part)
+    return f"{said} {_less_water(test)}".rstrip()
 
 
 def _less_water(test: SoakTest) -> str:
     """Say why drops that get smaller do not speak against a settled rate."""
     last = [magnitude(row.drop_rate, "in/h") for row in test.intervals if row.valid][-3:]
-    if not test.steady or not last[-1] < last[0]:
+    if not test.settled or not last[-1] < last[0]:
         return ""
     return (
         "The drops themselves still get smaller, as they must: less water stands in the hole, so "
         "less wall is wet."
-    )
-
-
-def _order_words(test: SoakTest) -> str:
-    down = test.downward
-    if not down.told:
-        return "With four or more readings a slow easing would show too."
-    if not down.falling:
-        wet = ": the soil is wet through" if test.settled else ""
-        return (
-            f"From the first reading to the last the corrected rates do not keep going down{wet}."
-        )
-    percent = plain_number(100 * down.chance, 1)
-    chance = "less than once" if down.chance < 0.01 else f"{percent} times"
-    return (
-        "From the first reading to the last the corrected rate is still easing slowly: chance "
-        f"alone would do this {chance} in 100 (Mann-Kendall test, one-sided, 5 %). The "
-        "lower of two means is used, of all the readings or of the last three."
     )
 
 
