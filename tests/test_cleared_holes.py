@@ -16,9 +16,9 @@ from interview.asking.model import UNKNOWN_TEXT
 from interview.garden import gate, store
 from interview.garden.session import Doubt, Session
 from interview.garden.site import gate as site_gate
-from interview.garden.site import questions as site
+from interview.garden.site import lines_questions as buried
 from interview.garden.site.locate import dig_gate
-from interview.garden.soak import questions as soak
+from interview.garden.soak import hole_questions as digging
 from interview.garden.stages import new_answers
 from interview.quantities.evidence import Grade
 from interview.quantities.guards import reaches
@@ -101,7 +101,7 @@ def test_the_note_reads_back_from_the_file_in_its_place_with_its_meaning(tested)
 @pytest.mark.parametrize("text", ["T-0412", "no, I dug 2 days before", "maybe", "ticket"])
 def test_what_says_neither_yes_nor_no_is_no_clearance(given, text):
     with pytest.raises(Refused):
-        soak.HOLE_CLEARED.read(text, given())
+        digging.HOLE_CLEARED.read(text, given())
 
 
 def test_renewing_stale_marks_leaves_a_finished_soak_test_open(clock, keeper):
@@ -290,8 +290,8 @@ def reasons_in_0_1(answers, day):
     """Return why digging was shut on ``day`` in version 0.1."""
     whole = answers.whole()
     reasons = list(dig_gate(site_gate.locate_state(whole), day).reasons)
-    near = whole.get(site.MARK_DISTANCE)
-    zone = magnitude(site.tolerance_zone(whole).shown(whole.metric), "m")
+    near = whole.get(buried.MARK_DISTANCE)
+    zone = magnitude(buried.tolerance_zone(whole).shown(whole.metric), "m")
     if near is None or not reaches(magnitude(near, "m"), zone):
         reasons.append("a mark")
     return reasons
@@ -300,10 +300,10 @@ def reasons_in_0_1(answers, day):
 def open_in_0_1(step, answers, today):
     """Tell whether version 0.1 took an answer to a question that needs digging."""
     view = step.view(answers)
-    smell = view.get(soak.HOLE_SMELL)
-    if smell in gate.BLOCKING_SMELLS and step.question is not soak.HOLE_SMELL:
+    smell = view.get(digging.HOLE_SMELL)
+    if smell in gate.BLOCKING_SMELLS and step.question is not digging.HOLE_SMELL:
         return False
-    day = view.get(soak.HOLE_DUG_ON) or today
+    day = view.get(digging.HOLE_DUG_ON) or today
     return day <= today and not reasons_in_0_1(answers, day)
 
 
@@ -320,8 +320,8 @@ class Watch:
         asked = site_gate.locate_state(answers).asked
         for number in answers.numbers("holes"):
             view = answers.at("holes", number)
-            day = view.get(soak.HOLE_DUG_ON)
-            dug = view.get(soak.HOLE_DEPTH) is not None
+            day = view.get(digging.HOLE_DUG_ON)
+            dug = view.get(digging.HOLE_DEPTH) is not None
             if day is None or self.clear.get(number) not in (None, day):
                 self.clear.pop(number, None)
             if day is not None and asked is not None and asked <= day:
@@ -341,12 +341,12 @@ class Watch:
         if open_in_0_1(step, answers, today):
             return "as in 0.1"
         view = step.view(answers)
-        smell, day = view.get(soak.HOLE_SMELL), view.get(soak.HOLE_DUG_ON)
-        if smell in gate.BLOCKING_SMELLS and step.question is not soak.HOLE_SMELL:
+        smell, day = view.get(digging.HOLE_SMELL), view.get(digging.HOLE_DUG_ON)
+        if smell in gate.BLOCKING_SMELLS and step.question is not digging.HOLE_SMELL:
             return ""
         if day is not None and self.clear.get(step.number) == day:
             return "cleared"
-        undug = view.get(soak.HOLE_DEPTH) is None and day is not None and day <= today
+        undug = view.get(digging.HOLE_DEPTH) is None and day is not None and day <= today
         return "undug" if undug and not reasons_in_0_1(answers, today) else ""
 
 

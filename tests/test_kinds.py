@@ -22,7 +22,7 @@ from interview.asking.kinds import (
     list_lines,
 )
 from interview.asking.model import Unanswered
-from interview.garden.site import questions as site
+from interview.garden.site import nearby_questions as nearby
 from interview.garden.stages import new_answers
 from interview.quantities.units import magnitude
 from interview.reading import Refused
@@ -191,7 +191,7 @@ def test_a_bare_number_that_is_too_large_is_asked_about_in_the_smaller_unit(
 ):
     view = given(units=units).at("spots", 1)
     with pytest.raises(Refused) as refused:
-        site.DISTANCES["tree"].read(text, view)
+        nearby.DISTANCES["tree"].read(text, view)
     said = str(refused.value)
     assert said.startswith("That is too large")
     assert said.partition(". ")[2] == meant

@@ -10,8 +10,8 @@ from interview.asking import route
 from interview.asking.lands import land, rows, tell
 from interview.garden import figures
 from interview.garden.place import questions as start
-from interview.garden.site import questions as site
-from interview.garden.soak import questions as soak
+from interview.garden.site import spot_questions as ground
+from interview.garden.soak import hole_questions as digging
 from interview.garden.stages import every_question
 from interview.garden.survey import questions as survey
 from interview.quantities.evidence import Provenance
@@ -210,12 +210,12 @@ def test_names_that_a_person_gave_stand_as_they_were_given(given, plan_of, hole)
 )
 def test_a_choice_is_read_by_its_label_in_either_way_of_telling_it(label, given):
     view = given(units="metric", country="uk").at("holes", 1)
-    assert soak.RIBBON.read(label, view) == "short_gritty"
-    assert soak.RIBBON.kind.echo("short_gritty", view) == "a ribbon under 25 mm, gritty"
+    assert digging.RIBBON.read(label, view) == "short_gritty"
+    assert digging.RIBBON.kind.echo("short_gritty", view) == "a ribbon under 25 mm, gritty"
 
 
 def test_us_gardens_are_told_of_both_measures(given):
-    told = site.WET_DEPTH.worded(given(units="us").at("spots", 1)).why
+    told = ground.WET_DEPTH.worded(given(units="us").at("spots", 1)).why
     assert "2 ft (0.6 m)" in told
 
 

@@ -10,14 +10,14 @@ from hypothesis import given as every
 from hypothesis import strategies as st
 
 from interview.asking.model import Unanswered
-from interview.garden.soak import questions as soak
+from interview.garden.soak import timing_questions as timing
 from interview.garden.soak.reading_lines import said_line, typed_line
 from interview.garden.stages import new_answers
 from interview.garden.survey import questions as survey
 from interview.quantities.units import magnitude
 from interview.reading import Refused
 
-KIND = soak.READINGS.kind
+KIND = timing.READINGS.kind
 
 
 @pytest.fixture
@@ -87,7 +87,7 @@ def test_a_reading_taken_out_stays_in_the_file_and_does_not_count(view):
     events = KIND.read(text, view)
     assert [event.struck for event in events] == [False, True, False]
     assert KIND.echo(events, view) == "2 readings"
-    assert len(soak.depths(events, view[soak.WATER_AT_MARK])) == 2
+    assert len(timing.depths(events, view[timing.WATER_AT_MARK])) == 2
 
 
 def test_kept_readings_are_full_and_read_the_same_without_a_clock(view):
@@ -175,7 +175,7 @@ def test_readings_wait_for_the_start_of_the_test(given):
     view = given({"units": "us"}).at("holes", 1)
     with pytest.raises(Unanswered) as gap:
         KIND.read("+1h left 7 in", view)
-    assert gap.value.question is soak.TEST_START
+    assert gap.value.question is timing.TEST_START
 
 
 def test_a_clock_set_back_is_refused_and_never_a_negative_time(view, clock):

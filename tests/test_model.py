@@ -12,6 +12,7 @@ from interview.asking.model import (
     UNKNOWN_TEXT,
     Answers,
     Interview,
+    Member,
     Question,
     Status,
     Unanswered,
@@ -135,6 +136,27 @@ def test_items_of_a_group_are_seen_one_at_a_time():
     with pytest.raises(LookupError):
         some.address(INSIDE)
     assert some.at("things", 3).whole().scope is None
+
+
+WIDE = Member("things", "thing", asks=lambda a: a.get(WIDTH) is not None, when="wide", digs=True)
+MORE = {"label": "More", "text": "More?", "kind": Count(1, 9), "why": "w", "find_out": "f"}
+
+
+def test_a_question_of_a_group_has_what_the_group_shares():
+    plain = WIDE.question(key="plain", **MORE)
+    assert (plain.group, plain.when, plain.digs) == ("things", "wide", True)
+    assert plain.asks(answers(width="2 ft")) and not plain.asks(answers())
+    assert WIDE.question(key="above", digs=False, **MORE).digs is False
+
+
+@pytest.mark.parametrize(
+    ("given", "asked"),
+    [({}, False), ({"width": "2 ft"}, False), ({"count": "2"}, False),
+     ({"width": "2 ft", "count": "2"}, True)],
+)  # fmt: skip
+def test_a_condition_of_its_own_comes_on_top_of_what_the_group_asks_for(given, asked):
+    own = WIDE.question(key="own", asks=lambda a: a.get(COUNT) is not None, when="more", **MORE)
+    assert (own.asks(answers(**given)), own.when) == (asked, "more")
 
 
 def test_the_items_after_a_removed_one_move_up():

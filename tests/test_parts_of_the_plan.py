@@ -121,7 +121,7 @@ def test_a_rainfall_file_of_nonsense_is_told(plan_of, sized, printed, tmp_path):
 
 @pytest.mark.parametrize("units", ["us", "metric"])
 def test_each_thing_near_a_spot_is_held_against_its_distance(plan_of, units):
-    from interview.garden.site.questions import _NEAR
+    from interview.garden.site.nearby_questions import _NEAR
 
     texts = {"units": units, "spots.1.near_spot": ", ".join(key for key, _, _ in _NEAR)}
     near = {f"spots.1.{key}_distance": "1 ft" for key, _, _ in _NEAR}

@@ -10,7 +10,7 @@ from contextvars import ContextVar
 from dataclasses import dataclass, field, replace
 from enum import Enum
 from functools import cached_property
-from typing import Any, Generic, Protocol, TypeVar
+from typing import Any, Generic, Protocol, Required, TypedDict, TypeVar, Unpack
 
 from interview.asking import lands, own_fault
 from interview.quantities.units import METRIC, US, Quantity
@@ -193,18 +193,73 @@ def retold(refused: Refused, answers: Answers) -> Refused:
     return refused
 
 
+class Own(TypedDict, Generic[T], total=False):
+    """What a question of a group says for itself: the fields of ``Question`` but the group."""
+
+    key: Required[str]
+    label: Required[str]
+    text: Required[str]
+    kind: Required[Kind[T]]
+    why: Required[str]
+    find_out: Required[str]
+    asks: Callable[[Answers], bool]
+    when: str
+    objection: Callable[[T, Answers], str | None]
+    doubt: Callable[[T, Answers], str | None]
+    default: Callable[[Answers], str | None]
+    caution: str
+    warns: Callable[[Answers], str]
+    digs: bool
+    noted: bool
+    more: str
+    picture: str
+    wording: Callable[[Answers], Mapping[str, Any]]
+
+
+@dataclass(frozen=True, eq=False)
+class Member:
+    """One of the several things a group asks about, and what all questions about it share."""
+
+    key: str
+    """The key of the group."""
+    label: str
+    """The name of one of them, such as ``test hole``."""
+    asks: Callable[[Answers], bool] = always
+    """Whether anything is asked about them; looks only at questions before the group."""
+    when: str = "always"
+    """The condition of ``asks`` in words."""
+    digs: bool = False
+    """Whether answering needs ground to be broken, unless a question says otherwise."""
+
+    def question(self, **own: Unpack[Own[T]]) -> Question[T]:
+        """Return a question about each of them; a condition of its own comes on top of ``asks``."""
+        shared, only = self.asks, own.get("asks")
+        own["asks"] = shared if only is None else lambda a: shared(a) and only(a)
+        own.setdefault("when", self.when)
+        own.setdefault("digs", self.digs)
+        return Question(group=self.key, **own)
+
+
 @dataclass(frozen=True, eq=False)
 class Group:
     """Questions asked once for each of several things, such as test holes."""
 
-    key: str
-    label: str
-    """The name of one of them, such as ``test hole``."""
+    member: Member
     questions: tuple[Question[Any], ...]
     another: Question[bool]
     """Asked last: is there one more?"""
     chosen: str = ""
     """The key of a question outside, whose answer is the number of one of them."""
+
+    @property
+    def key(self) -> str:
+        """Return the name in the answers file; never changes once released."""
+        return self.member.key
+
+    @property
+    def label(self) -> str:
+        """Return the name of one of them, such as ``test hole``."""
+        return self.member.label
 
     def __iter__(self) -> Iterator[Question[Any]]:
         yield from self.questions

@@ -18,8 +18,10 @@ from interview.garden.earth.results import EarthResults
 from interview.garden.planting.findings import planting_findings
 from interview.garden.planting.results import PlantingResults
 from interview.garden.site import gate as site_gate
-from interview.garden.site import questions as site
+from interview.garden.site import lines_questions as buried
+from interview.garden.site import nearby_questions as nearby
 from interview.garden.site import results as site_plan
+from interview.garden.site import spot_questions as ground
 from interview.garden.site.findings import permission_findings
 from interview.garden.site.results import SiteResults, SpotReport
 from interview.garden.site.siting import verdict
@@ -27,7 +29,7 @@ from interview.garden.size import questions as bed
 from interview.garden.size import results as size_plan
 from interview.garden.size.findings import depth_findings, size_findings
 from interview.garden.size.results import SizeResults
-from interview.garden.soak import questions as soak
+from interview.garden.soak import hole_questions as digging
 from interview.garden.soak.findings import holes_findings
 from interview.garden.soak.results import SoakResults
 from interview.garden.storms.findings import record_findings
@@ -125,7 +127,7 @@ def _all_findings(found: Checks) -> Iterator[Finding]:
 def _lines(found: Checks) -> Iterator[Finding]:
     reasons = site_gate.dig_reasons(found.answers, found.today)
     dug = any(
-        hole.get(soak.HOLE_DEPTH) is not None and not gate.cleared_before(hole)
+        hole.get(digging.HOLE_DEPTH) is not None and not gate.cleared_before(hole)
         for hole in found.answers.items("holes")
     )
     if not reasons:
@@ -134,7 +136,7 @@ def _lines(found: Checks) -> Iterator[Finding]:
         limit = f"the marks are good until {until}" if until else ""
         yield Finding("buried_lines", Grade.GOOD, said, limit, LOCATE_SOURCE)
         return
-    grade = Grade.STOP if dug and not found.answers.get(site.LINES_ANSWERED) else Grade.FIX
+    grade = Grade.STOP if dug and not found.answers.get(buried.LINES_ANSWERED) else Grade.FIX
     yield Finding(
         "buried_lines",
         grade,
@@ -162,12 +164,12 @@ def _dig_day(found: Checks) -> Iterator[Finding]:
 
 
 def _chosen_spot(found: Checks) -> Iterator[Finding]:
-    chosen = site.chosen_spot(found.answers)
+    chosen = ground.chosen_spot(found.answers)
     number = chosen.scope[1] if chosen.scope else 1
     for spot in found.spots:
         if spot.number == number:
             yield from spot.findings
-            if chosen.get(site.NEAR) is None:
+            if chosen.get(nearby.NEAR) is None:
                 yield Finding(
                     "near_spot",
                     Grade.FIX,

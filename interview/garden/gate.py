@@ -8,16 +8,19 @@ from typing import Any
 
 from interview.asking.model import Answers, Question, Status
 from interview.asking.route import Step
-from interview.garden.site import questions as site
+from interview.garden.site import lines_questions as buried
+from interview.garden.site import spot_questions as ground
 from interview.garden.site.gate import Bar, dig_bars, dig_reasons, locate_state
+from interview.garden.soak import hole_questions as digging
 from interview.garden.soak import questions as soak
-from interview.garden.soak.questions import BLOCKING_SMELLS
+from interview.garden.soak import timing_questions as timing
+from interview.garden.soak.hole_questions import BLOCKING_SMELLS
 
 _OF_ONE_REQUEST: tuple[Question[Any], ...] = (
-    site.LINES_TICKET,
-    site.LINES_ANSWERED,
-    site.LINES_FINISHED_ON,
-    site.MARK_DISTANCE,
+    buried.LINES_TICKET,
+    buried.LINES_ANSWERED,
+    buried.LINES_FINISHED_ON,
+    buried.MARK_DISTANCE,
 )
 """Answers that speak of the marks of one request and say nothing of those of the next."""
 
@@ -25,11 +28,11 @@ _OF_ONE_REQUEST: tuple[Question[Any], ...] = (
 def alarm(step: Step, answers: Answers) -> str:
     """Return what must be said at once after this answer, or nothing."""
     view = step.view(answers)
-    if step.question is soak.HOLE_SMELL:
-        smell: str | None = view.get(soak.HOLE_SMELL)
-        said = f"STOP. {soak.HOLE_SMELL.caution_in(view)}"
+    if step.question is digging.HOLE_SMELL:
+        smell: str | None = view.get(digging.HOLE_SMELL)
+        said = f"STOP. {digging.HOLE_SMELL.caution_in(view)}"
         return said if smell in BLOCKING_SMELLS else ""
-    if step.question is soak.HOLE_SEEPS and view.get(soak.HOLE_SEEPS):
+    if step.question is digging.HOLE_SEEPS and view.get(digging.HOLE_SEEPS):
         return (
             "STOP here: water that seeps in is groundwater, and a garden at this spot would fill "
             "from below. Fill the hole and choose a higher spot."
@@ -50,31 +53,31 @@ def bars(step: Step, answers: Answers, today: dt.date) -> list[Bar]:
     without a hole is held against today where it fails, so that it keeps nobody out.
     """
     view = step.view(answers)
-    if step.question is soak.HOLE_DUG_ON:
+    if step.question is digging.HOLE_DUG_ON:
         return _day_bars(view, today)
     if not step.question.digs:
         return []
-    smell = view.get(soak.HOLE_SMELL)
-    if smell in BLOCKING_SMELLS and step.question is not soak.HOLE_SMELL:
+    smell = view.get(digging.HOLE_SMELL)
+    if smell in BLOCKING_SMELLS and step.question is not digging.HOLE_SMELL:
         said = (
             f"The hole smells of {smell}. Stop, stay away from it, and call: the utility for gas, "
             "the health department for fuel or sewage."
         )
-        return [Bar(view.told(said), (view.address(soak.HOLE_SMELL),))]
+        return [Bar(view.told(said), (view.address(digging.HOLE_SMELL),))]
     return [*_hole_bars(view, today), *_pollution_bars(view)]
 
 
 def _day_bars(view: Answers, today: dt.date) -> list[Bar]:
     """Return why no day of digging may be named yet: none was fit for it up to today."""
-    if view.get(soak.HOLE_DEPTH) is not None:
+    if view.get(digging.HOLE_DEPTH) is not None:
         return []
     last = locate_state(view).stale_after or today
     return dig_bars(view.whole(), min(today, last))
 
 
 def _hole_bars(view: Answers, today: dt.date) -> list[Bar]:
-    day = view.get(soak.HOLE_DUG_ON)
-    whole, here = view.whole(), view.address(soak.HOLE_DUG_ON)
+    day = view.get(digging.HOLE_DUG_ON)
+    whole, here = view.whole(), view.address(digging.HOLE_DUG_ON)
     if day is None:
         return dig_bars(whole, today)
     if cleared_before(view):
@@ -85,21 +88,21 @@ def _hole_bars(view: Answers, today: dt.date) -> list[Bar]:
     found = dig_bars(whole, day)
     if not found:
         return []
-    if view.get(soak.HOLE_DEPTH) is None:
+    if view.get(digging.HOLE_DEPTH) is None:
         return dig_bars(whole, today)
-    if view.get(soak.HOLE_CLEARED) == "no":
+    if view.get(digging.HOLE_CLEARED) == "no":
         said = (
             f"You said that not every line was clear when this hole was dug on {day}. Do not use "
             "it. Look for damage and call if you see any, fill it, and dig another one once "
             "digging is open."
         )
-        return [Bar(said, (view.address(soak.HOLE_CLEARED), view.address(soak.ANOTHER_HOLE)))]
-    if soak.asked_after(view):
+        return [Bar(said, (view.address(digging.HOLE_CLEARED), view.address(soak.ANOTHER_HOLE)))]
+    if digging.asked_after(view):
         said = (
             f"This hole was dug on {day}, and the marks in your answers were asked for later. Say "
             "whether every line was clear on that day."
         )
-        return [Bar(said, (view.address(soak.HOLE_CLEARED), here))]
+        return [Bar(said, (view.address(digging.HOLE_CLEARED), here))]
     if day == today:
         return found
     first, *others = found
@@ -110,17 +113,21 @@ def _hole_bars(view: Answers, today: dt.date) -> list[Bar]:
 
 def _pollution_bars(view: Answers) -> list[Bar]:
     """Return why water may not be soaked in where pollution is suspected; a test begun goes on."""
-    spot = site.chosen_spot(view)
-    suspected, lab = spot.get(site.CONTAMINATION), spot.get(site.SOIL_LAB)
-    if not suspected or lab == "clear" or view.text(soak.TEST_START) is not None:
+    spot = ground.chosen_spot(view)
+    suspected, lab = spot.get(ground.CONTAMINATION), spot.get(ground.SOIL_LAB)
+    if not suspected or lab == "clear" or view.text(timing.TEST_START) is not None:
         return []
     said = (
         "You named something that may have polluted the ground of this spot: do not dig and do "
         "not soak water in. A laboratory that finds the soil clear opens it; so does another spot."
     )
-    questions: tuple[Question[Any], ...] = (site.SOIL_LAB, site.CONTAMINATION, site.ANOTHER_SPOT)
+    questions: tuple[Question[Any], ...] = (
+        ground.SOIL_LAB,
+        ground.CONTAMINATION,
+        ground.ANOTHER_SPOT,
+    )
     asked = (spot.address(question) for question in questions)
-    return [Bar(said, (*asked, site.CHOSEN_SPOT.key))]
+    return [Bar(said, (*asked, ground.CHOSEN_SPOT.key))]
 
 
 def cleared_before(view: Answers) -> bool:
@@ -128,8 +135,8 @@ def cleared_before(view: Answers) -> bool:
 
     While the request is the one the hole was dug under, its own answers tell.
     """
-    day, asked = view.get(soak.HOLE_DUG_ON), locate_state(view).asked
-    noted = view.get(soak.HOLE_CLEARED)
+    day, asked = view.get(digging.HOLE_DUG_ON), locate_state(view).asked
+    noted = view.get(digging.HOLE_CLEARED)
     return day is not None and (asked is None or asked > day) and noted not in (None, "no")
 
 
@@ -139,9 +146,9 @@ def beware(step: Step, answers: Answers, today: dt.date) -> str:
     The day kept was shut to digging and today is open: the hole is dug today, or not at all.
     """
     view = step.view(answers)
-    if step.question is not soak.HOLE_DEPTH or not _moves_to(view, today):
+    if step.question is not digging.HOLE_DEPTH or not _moves_to(view, today):
         return ""
-    day = view[soak.HOLE_DUG_ON]
+    day = view[digging.HOLE_DUG_ON]
     return (
         f"You named {day} for this hole, and digging was shut on that day. If it is not dug yet, "
         "dig it today and give its depth: today is then its day. If it was dug then, do not use "
@@ -151,11 +158,11 @@ def beware(step: Step, answers: Answers, today: dt.date) -> str:
 
 def _moves_to(view: Answers, today: dt.date) -> bool:
     """Tell whether a hole without a depth was named a day that was shut, while today is open."""
-    day = view.get(soak.HOLE_DUG_ON)
+    day = view.get(digging.HOLE_DUG_ON)
     return (
         day is not None
         and day < today
-        and view.get(soak.HOLE_DEPTH) is None
+        and view.get(digging.HOLE_DEPTH) is None
         and not cleared_before(view)
         and bool(dig_bars(view.whole(), day))
         and not dig_bars(view.whole(), today)
@@ -164,13 +171,13 @@ def _moves_to(view: Answers, today: dt.date) -> bool:
 
 def doubt(step: Step, day: Any, answers: Answers) -> str:
     """Return why a day given to ``step`` needs a second look, or nothing."""
-    if step.question is site.LINES_ASKED_ON and (old := _of_old_marks(answers, day)):
+    if step.question is buried.LINES_ASKED_ON and (old := _of_old_marks(answers, day)):
         labels = ", ".join(f"“{question.label}”" for question in old)
         return (
             "That is a later request: what you said of the old marks is taken away and asked "
             f"again ({labels})."
         )
-    if step.question is soak.HOLE_DUG_ON and day != step.view(answers).get(soak.HOLE_DUG_ON):
+    if step.question is digging.HOLE_DUG_ON and day != step.view(answers).get(digging.HOLE_DUG_ON):
         reasons = dig_reasons(answers, day)
         return f"On {day} digging is not open: {reasons[0]}" if reasons else ""
     return ""
@@ -179,12 +186,12 @@ def doubt(step: Step, day: Any, answers: Answers) -> str:
 def _of_old_marks(answers: Answers, day: dt.date) -> list[Question[Any]]:
     """Return the answers that a request made on ``day`` leaves without meaning."""
     whole = answers.whole()
-    old, finished = whole.get(site.LINES_ASKED_ON), whole.get(site.LINES_FINISHED_ON)
+    old, finished = whole.get(buried.LINES_ASKED_ON), whole.get(buried.LINES_FINISHED_ON)
     later = (old is not None and day > old) if finished is None else finished < day
-    marked = any(whole.text(one) for one in (site.LINES_FINISHED_ON, site.MARK_DISTANCE))
-    if not later or not (marked or whole.get(site.LINES_ANSWERED)):
+    marked = any(whole.text(one) for one in (buried.LINES_FINISHED_ON, buried.MARK_DISTANCE))
+    if not later or not (marked or whole.get(buried.LINES_ANSWERED)):
         return []
-    holidays = (site.LINES_HOLIDAYS,) if max(site.holidays(whole), default=day) <= day else ()
+    holidays = (buried.LINES_HOLIDAYS,) if max(buried.holidays(whole), default=day) <= day else ()
     return [one for one in (*_OF_ONE_REQUEST, *holidays) if whole.text(one) is not None]
 
 
@@ -199,10 +206,10 @@ def follow(before: Answers, after: Answers, today: dt.date) -> Answers:
     for number in whole.numbers(soak.HOLES.key):
         if note := _due(before.at(soak.HOLES.key, number), today):
             now = whole.at(soak.HOLES.key, number)
-            if now.text(soak.HOLE_CLEARED) is None and _same_hole(before, now):
-                whole = whole.with_text(now.address(soak.HOLE_CLEARED), note)
-    day = whole.get(site.LINES_ASKED_ON)
-    if day is not None and day != before.whole().get(site.LINES_ASKED_ON):
+            if now.text(digging.HOLE_CLEARED) is None and _same_hole(before, now):
+                whole = whole.with_text(now.address(digging.HOLE_CLEARED), note)
+    day = whole.get(buried.LINES_ASKED_ON)
+    if day is not None and day != before.whole().get(buried.LINES_ASKED_ON):
         for question in _of_old_marks(before, day):
             whole = whole.without(question.key)
     for number in whole.numbers(soak.HOLES.key):
@@ -213,17 +220,17 @@ def follow(before: Answers, after: Answers, today: dt.date) -> Answers:
 
 def _same_hole(before: Answers, now: Answers) -> bool:
     was = before.at(*now.scope) if now.scope else before
-    return was.get(soak.HOLE_DUG_ON) == now.get(soak.HOLE_DUG_ON)
+    return was.get(digging.HOLE_DUG_ON) == now.get(digging.HOLE_DUG_ON)
 
 
 def _due(view: Answers, today: dt.date) -> str | None:
     """Return what is to be noted of a hole that was dug with all lines clear, or nothing."""
-    day, asked = view.get(soak.HOLE_DUG_ON), locate_state(view).asked
+    day, asked = view.get(digging.HOLE_DUG_ON), locate_state(view).asked
     if day is None or asked is None or not asked <= day <= today:
         return None
-    if view.get(soak.HOLE_DEPTH) is None or dig_bars(view.whole(), day):
+    if view.get(digging.HOLE_DEPTH) is None or dig_bars(view.whole(), day):
         return None
-    ticket = view.whole().get(site.LINES_TICKET)
+    ticket = view.whole().get(buried.LINES_TICKET)
     return f"ticket {' '.join(ticket.split())}" if ticket else "yes"
 
 
@@ -231,17 +238,17 @@ def _entailed(before: Answers, view: Answers, today: dt.date) -> Iterator[tuple[
     """Yield the addresses of one hole that change with the answer given, and their new words."""
     assert view.scope is not None
     was = before.at(*view.scope)
-    newly = view.get(soak.HOLE_DEPTH) is not None and was.get(soak.HOLE_DEPTH) is None
+    newly = view.get(digging.HOLE_DEPTH) is not None and was.get(digging.HOLE_DEPTH) is None
     if newly and _moves_to(was, today):
-        day_at = view.address(soak.HOLE_DUG_ON)
+        day_at = view.address(digging.HOLE_DUG_ON)
         yield day_at, today.isoformat()
         view = view.with_text(day_at, today.isoformat())
-    day, asked = view.get(soak.HOLE_DUG_ON), locate_state(view).asked
-    noted, due = view.get(soak.HOLE_CLEARED), _due(view, today)
+    day, asked = view.get(digging.HOLE_DUG_ON), locate_state(view).asked
+    noted, due = view.get(digging.HOLE_CLEARED), _due(view, today)
     if due:
-        if view.standing(soak.HOLE_CLEARED) in (Status.OPEN, Status.UNKNOWN):
-            yield view.address(soak.HOLE_CLEARED), due
+        if view.standing(digging.HOLE_CLEARED) in (Status.OPEN, Status.UNKNOWN):
+            yield view.address(digging.HOLE_CLEARED), due
     elif noted not in (None, "no") and day is not None:
         own = asked is not None and asked <= day
         if not _same_hole(before, view) or (own and dig_bars(view.whole(), day)):
-            yield view.address(soak.HOLE_CLEARED), None
+            yield view.address(digging.HOLE_CLEARED), None

@@ -7,19 +7,20 @@ from interview.drawing.scene import Drawing
 from interview.garden.earth.above import plan_view
 from interview.garden.plan import Plan
 from interview.garden.planting.section import LevelRow, cross_section, level_table
-from interview.garden.site import questions as site
+from interview.garden.site import nearby_questions as nearby
+from interview.garden.site import spot_questions as ground
 from interview.garden.size import questions as bed
 from interview.garden.storms.charts import pond_chart
 from interview.quantities.units import Quantity
 
-_SHORT = dict(site.NEAR.kind.options)  # type: ignore[attr-defined]
+_SHORT = dict(nearby.NEAR.kind.options)  # type: ignore[attr-defined]
 
 
 def distances(spot: Answers) -> list[tuple[str, Quantity]]:
     """Return the measured distances of a spot by the name of the thing."""
     found = []
-    for key in spot.get(site.NEAR) or ():
-        far = spot.get(site.DISTANCES[key])
+    for key in spot.get(nearby.NEAR) or ():
+        far = spot.get(nearby.DISTANCES[key])
         if far is not None:
             found.append((_SHORT[key], far))
     return found
@@ -27,10 +28,10 @@ def distances(spot: Answers) -> list[tuple[str, Quantity]]:
 
 def plan_picture(plan: Plan) -> Drawing:
     """Return one bed seen from above; raises ``Unanswered``."""
-    spot = site.chosen_spot(plan.answers)
+    spot = ground.chosen_spot(plan.answers)
     drawn = plan_view(
         plan.size.garden,
-        spot.get(site.DOWNHILL) or "flat",
+        spot.get(ground.DOWNHILL) or "flat",
         plan.earth.notch.width,
         plan.answers.get(bed.SPOUT_DISTANCE),
         plan.answers[bed.WATER_BY],

@@ -10,15 +10,15 @@ from interview.asking import route
 from interview.asking.model import Answers
 from interview.asking.route import Step
 from interview.garden import gate
-from interview.garden.soak import questions as soak
+from interview.garden.soak import timing_questions as timing
 from interview.garden.soak.run import RunState, SoakRun, soak_run
 from interview.garden.soak.times import clock, utc
 
 FILLS = {
-    RunState.WETTING_1: soak.FILL_1_START,
-    RunState.DRAINING_1: soak.FILL_1_EMPTY,
-    RunState.WETTING_2: soak.FILL_2_START,
-    RunState.DRAINING_2: soak.FILL_2_EMPTY,
+    RunState.WETTING_1: timing.FILL_1_START,
+    RunState.DRAINING_1: timing.FILL_1_EMPTY,
+    RunState.WETTING_2: timing.FILL_2_START,
+    RunState.DRAINING_2: timing.FILL_2_EMPTY,
 }
 """The time of wetting that is noted next, for the states that have one."""
 
@@ -65,7 +65,7 @@ def holes(answers: Answers, now: dt.datetime) -> list[HoleTest]:
     return [
         HoleTest(step, soak_run(step.view(answers), now))
         for step in route.steps(answers)
-        if step.question is soak.READINGS
+        if step.question is timing.READINGS
     ]
 
 

@@ -9,11 +9,11 @@ from interview.answers_file.named_files import NoFile
 from interview.asking.model import Question, Unanswered
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
-from interview.garden.site import questions as site
+from interview.garden.site import spot_questions as ground
 from interview.garden.site.results import SpotReport
 from interview.garden.size import questions as bed
 from interview.garden.size.basin import Basin
-from interview.garden.soak import questions as soak
+from interview.garden.soak import hole_questions as digging
 from interview.garden.storms import record_help as rain
 from interview.quantities.shown import depth_words
 from interview.quantities.units import (
@@ -32,7 +32,7 @@ _SIDES: dict[str, Callable[[Basin], Quantity]] = {
 
 def value_for(question: Question[Any], plan: Plan) -> str | None:
     """Return the words Enter alone takes where the plan has worked them out; else nothing."""
-    if question.key == site.CHOSEN_SPOT.key:
+    if question.key == ground.CHOSEN_SPOT.key:
         return _best_spot(plan)
     side = _SIDES.get(question.key)
     if side is None:
@@ -52,7 +52,7 @@ def side_words(side: Quantity, metric: bool) -> str:
 
 def help_for(question: Question[Any], plan: Plan) -> str:
     """Return a sentence with numbers of this plan that helps with a question; mostly nothing."""
-    if question.key == soak.FLOOR_DEPTH.key:
+    if question.key == digging.FLOOR_DEPTH.key:
         return _floor_depth(plan)
     if question.key in _SIDES:
         return _floor_side(plan)
@@ -64,7 +64,7 @@ def beside(question: Question[Any], plan: Plan) -> str:
 
     The columns of the rainfall file to choose from, or what was found of each spot.
     """
-    if question.key == site.CHOSEN_SPOT.key:
+    if question.key == ground.CHOSEN_SPOT.key:
         return "\n".join(spot_words(spot) for spot in plan.checks.spots)
     if question.key not in rain.COLUMNS:
         return ""

@@ -14,10 +14,11 @@ from interview.asking.model import Answers, Question, Unanswered
 from interview.garden import figures, soak_due
 from interview.garden.figures import BY_KEY, find
 from interview.garden.plan import Plan
-from interview.garden.site import questions as site
+from interview.garden.site import lines_questions as buried
+from interview.garden.site import spot_questions as ground
 from interview.garden.site.gate import dig_reasons
-from interview.garden.soak import questions as soak
-from interview.garden.soak.questions import BLOCKING_SMELLS
+from interview.garden.soak import hole_questions as digging
+from interview.garden.soak.hole_questions import BLOCKING_SMELLS
 from interview.quantities.evidence import Grade
 from interview.quantities.shown import depth_words, sides_words
 from interview.quantities.units import magnitude
@@ -91,12 +92,12 @@ def _empties(plan: Plan) -> str:
 
 def _digging(plan: Plan) -> str:
     for hole in plan.answers.items("holes"):
-        smell: str | None = hole.get(soak.HOLE_SMELL)
+        smell: str | None = hole.get(digging.HOLE_SMELL)
         if smell in BLOCKING_SMELLS:
-            return f"STOP: {hole[soak.HOLE_NAME]} smells of {smell}"
+            return f"STOP: {hole[digging.HOLE_NAME]} smells of {smell}"
     gate_now = plan.site.dig_gate
     if gate_now.earliest is None:
-        gap = site.wait_gap(plan.answers)
+        gap = buried.wait_gap(plan.answers)
         raise Unanswered(gap, gap.key)
     reasons = dig_reasons(plan.answers, plan.now.date())
     if not reasons:
@@ -133,18 +134,18 @@ def may_dig(plan: Plan) -> MayDig:
 
 
 def _spot(plan: Plan) -> str:
-    chosen = site.chosen_spot(plan.answers)
+    chosen = ground.chosen_spot(plan.answers)
     for spot in plan.checks.spots:
         if chosen.scope and spot.number == chosen.scope[1]:
             look = sum(1 for one in spot.findings if one.grade is not Grade.GOOD)
             more = f", {look} to look at in the plan" if look else ""
             # What was not asked yet is nothing to mend.
             unfinished = spot.grade is Grade.FIX and any(
-                step.question.group == site.SPOTS.key and step.number == spot.number
+                step.question.group == ground.SPOTS.key and step.number == spot.number
                 for step in route.open_steps(plan.answers)
             )
             return f"{spot.name}: {'not finished' if unfinished else spot.grade.value}{more}"
-    raise Unanswered(site.STANDS, "spots.1.stands_after_rain")
+    raise Unanswered(ground.STANDS, "spots.1.stands_after_rain")
 
 
 def _room(plan: Plan) -> str:

@@ -14,7 +14,7 @@ from interview.asking.model import UNKNOWN_TEXT, Answers, Status
 from interview.asking.route import Step
 from interview.garden import soak_due
 from interview.garden.session import Doubt, Session
-from interview.garden.soak import questions as soak
+from interview.garden.soak import timing_questions as timing
 from interview.garden.soak.reading_lines import said_line
 from interview.garden.summary import wrap
 from interview.plain import lists as plain_lists
@@ -229,7 +229,7 @@ def _is_whole(session: Session, step: Step, word: str) -> bool:
 def _add(session: Session, asked: _Question, text: str, say: Say) -> bool:
     """Add each item of a typed line to the list; one that is refused keeps none of the others."""
     step = asked.step
-    take = plain_soak.take if step.question is soak.READINGS else plain_lists.take
+    take = plain_soak.take if step.question is timing.READINGS else plain_lists.take
     for item in list_lines(text):
         try:
             for said in take(session, step, item):
@@ -283,7 +283,7 @@ def _show(session: Session, step: Step, say: Say) -> None:
 def _show_list(session: Session, step: Step, say: Say) -> None:
     """Say the lines of a list so far, and what was half typed."""
     lines = plain_lists.lines_of(session, step)
-    readings = step.question is soak.READINGS
+    readings = step.question is timing.READINGS
     if not readings or session.shut(step):
         for place, line in enumerate(lines, 1):
             say(f"  kept {place}. {said_line(line)}")
@@ -370,7 +370,7 @@ def _command(session: Session, asked: _Question, command: str, say: Say) -> bool
 
 def _change(session: Session, asked: _Question, word: str, rest: str, say: Say) -> None:
     """Do a command about one line of a list."""
-    readings = asked.step.question is soak.READINGS
+    readings = asked.step.question is timing.READINGS
     if word in ("add", "shift") and not readings:
         say("  ! That command is for the readings of a soak test. :help lists the others.")
         return

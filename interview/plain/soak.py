@@ -9,7 +9,7 @@ from interview.asking.model import Question
 from interview.asking.route import Step
 from interview.garden.session import Session
 from interview.garden.soak import edit as soak_edit
-from interview.garden.soak import questions as soak
+from interview.garden.soak import timing_questions as timing
 from interview.garden.soak import words as soak_words
 from interview.garden.soak.noted import HEADS, RunRow
 from interview.garden.soak.reading_lines import said_line
@@ -20,12 +20,12 @@ from interview.quantities.shown import rate_words
 from interview.reading import Refused
 
 WET_QUESTIONS: tuple[Question[Any], ...] = (
-    soak.FILL_1_START,
-    soak.FILL_1_EMPTY,
-    soak.FILL_2_START,
-    soak.FILL_2_EMPTY,
-    soak.TEST_START,
-    soak.READINGS,
+    timing.FILL_1_START,
+    timing.FILL_1_EMPTY,
+    timing.FILL_2_START,
+    timing.FILL_2_EMPTY,
+    timing.TEST_START,
+    timing.READINGS,
 )
 """The questions beside which the state of the run is told."""
 COMMANDS = """  10:15 left 6 in    one more reading, at its own time; or now left 6 in
@@ -71,7 +71,7 @@ def say_run(session: Session, step: Step, say: Callable[[str], None]) -> None:
     view = step.view(session.answers)
     for line in run_lines(soak_run(view, session.now), view.metric):
         say(f"  {line}")
-    if step.question is soak.READINGS and soak_edit.reading_lines(view):
+    if step.question is timing.READINGS and soak_edit.reading_lines(view):
         say(COMMANDS)
 
 

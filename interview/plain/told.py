@@ -14,7 +14,8 @@ from interview.garden.paced_lengths import changes_said
 from interview.garden.place import questions as start
 from interview.garden.session import Session
 from interview.garden.site import gate as site_gate
-from interview.garden.site import questions as site
+from interview.garden.site import lines_questions as buried
+from interview.garden.site import spot_questions as ground
 from interview.garden.summary import wrap
 from interview.quantities.evidence import Grade
 
@@ -58,7 +59,7 @@ Found = dict[str, tuple[Grade, str]]
 def found(session: Session, step: Step) -> Found:
     """Return what is found of the yard, for the questions that are asked to find it."""
     question, answers = step.question, session.answers
-    if question.group == site.SPOTS.key:
+    if question.group == ground.SPOTS.key:
         try:
             spot = next(
                 (one for one in session.plan.checks.spots if one.number == step.number), None
@@ -70,7 +71,7 @@ def found(session: Session, step: Step) -> Found:
             for one in (spot.findings if spot else ())
         }
     day = answers.get(review.DIG_DAY) if question is review.DIG_DAY else session.now.date()
-    if day is None or question not in (review.DIG_DAY, site.MARK_DISTANCE):
+    if day is None or question not in (review.DIG_DAY, buried.MARK_DISTANCE):
         return {}
     when = f"On {day:%A} {day} digging" if question is review.DIG_DAY else "Digging"
     return {

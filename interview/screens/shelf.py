@@ -14,7 +14,7 @@ from interview.garden import store
 from interview.garden.opening import plan_of
 from interview.garden.place import questions as start
 from interview.garden.site.gate import locate_state
-from interview.garden.soak import questions as soak
+from interview.garden.soak import timing_questions as timing
 from interview.garden.soak.run import soak_run
 from interview.garden.soak.times import clock, utc
 from interview.garden.summary import waiting
@@ -110,7 +110,7 @@ def due(answers: Answers, folder: Path, now: dt.datetime) -> str:
 def _soak_due(answers: Answers, now: dt.datetime) -> str:
     for view in answers.items("holes"):
         at = soak_run(view, now).due
-        if at is None or view.get(soak.TEST_START) is None:
+        if at is None or view.get(timing.TEST_START) is None:
             continue
         word = "reading was due" if utc(at) <= utc(now) else "reading due"
         return f"{SOAK} {word} {clock(at, now)}"

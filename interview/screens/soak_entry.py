@@ -9,7 +9,7 @@ from enum import Enum
 
 from interview.asking.model import Answers
 from interview.garden.soak import edit as soak_edit
-from interview.garden.soak import questions as soak
+from interview.garden.soak import timing_questions as timing
 from interview.garden.soak.reading_lines import DROP, LEFT
 from interview.reading import write_instant
 
@@ -42,7 +42,7 @@ class SoakEntry:
 def reading(now: dt.datetime, view: Answers) -> SoakEntry:
     """Return the entry of a reading whose moment is ``now``."""
     at = write_instant(now)
-    word = view.get(soak.READ_AS) or LEFT
+    word = view.get(timing.READ_AS) or LEFT
     asked = "How deep is the water now?" if word == LEFT else "How far below the mark is it?"
 
     def build(typed: str) -> str:
@@ -55,14 +55,14 @@ def reading(now: dt.datetime, view: Answers) -> SoakEntry:
 def refill(now: dt.datetime, view: Answers) -> SoakEntry:
     """Return the entry of a refill at ``now``; without a depth it is to the mark."""
     at = write_instant(now)
-    mark = view.text(soak.WATER_AT_MARK) or ""
+    mark = view.text(timing.WATER_AT_MARK) or ""
     title = f"Refilled at {at[11:19]}. To what depth? Enter alone: the mark, {mark}"
     return SoakEntry(title, lambda typed: f"{at} refilled to {typed or mark}", may_be_empty=True)
 
 
 def earlier(view: Answers) -> SoakEntry:
     """Return the entry of a reading taken earlier."""
-    hint = soak.READINGS.worded(view).kind.hint(view.units).removeprefix("one a line: ")
+    hint = timing.READINGS.worded(view).kind.hint(view.units).removeprefix("one a line: ")
     return SoakEntry(f"Add a reading: {hint}", _as_typed)
 
 
@@ -84,7 +84,7 @@ def shift(now: dt.datetime, view: Answers) -> SoakEntry:
 
 def mark(view: Answers) -> SoakEntry:
     """Return the entry of the depth of water at the mark."""
-    hint = soak.WATER_AT_MARK.kind.hint(view.units)
+    hint = timing.WATER_AT_MARK.kind.hint(view.units)
     return SoakEntry(f"How deep is the water at the mark? ({hint})", _as_typed, Does.MARK)
 
 

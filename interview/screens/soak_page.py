@@ -14,7 +14,7 @@ from interview.asking.kinds import list_lines
 from interview.asking.model import Answers
 from interview.asking.route import Step
 from interview.garden.session import Session
-from interview.garden.soak import questions as soak
+from interview.garden.soak import timing_questions as timing
 from interview.garden.soak.run import RunState, SoakRun
 from interview.garden.soak_due import HoleTest
 from interview.garden.storms.charts import drop_chart
@@ -128,7 +128,7 @@ class SoakPage(Page):
 
     @property
     def _lines(self) -> list[str]:
-        return list_lines(self._view.text(soak.READINGS) or "")
+        return list_lines(self._view.text(timing.READINGS) or "")
 
     def tick(self) -> None:
         """Show the test as it stands at this instant, each hole looked at once."""

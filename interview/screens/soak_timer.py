@@ -10,7 +10,7 @@ from textual.widgets import Button, DataTable, Input
 from interview.asking.route import Step
 from interview.garden.session import Doubt, Session
 from interview.garden.soak import edit as soak_edit
-from interview.garden.soak import questions as soak
+from interview.garden.soak import timing_questions as timing
 from interview.garden.soak.reading_lines import typed_line
 from interview.reading import Refused, write_instant
 from interview.screens import offers, soak_watch
@@ -54,8 +54,8 @@ class SoakScreen(SoakPage):
         """Keep this moment as the one at which the water stood at the mark."""
         if self._run.began is not None:
             return
-        self._note(self._view.address(soak.TEST_START))
-        if self._run.began is not None and self._view.get(soak.WATER_AT_MARK) is None:
+        self._note(self._view.address(timing.TEST_START))
+        if self._run.began is not None and self._view.get(timing.WATER_AT_MARK) is None:
             self._open(entry.mark(self._view))
 
     def action_wetting(self) -> None:
@@ -149,7 +149,7 @@ class SoakScreen(SoakPage):
     def _begun(self, what: SoakEntry, text: str = "") -> None:
         if self._run.began is None:
             self.notify("First say when the water stood at the mark.", markup=False)
-        elif self._view.get(soak.WATER_AT_MARK) is None:
+        elif self._view.get(timing.WATER_AT_MARK) is None:
             # The reading keeps the moment of its key; only its depth is asked after the mark.
             self._waiting = (what, text)
             self._open(entry.mark(self._view))
@@ -212,7 +212,7 @@ class SoakScreen(SoakPage):
 
     def _offer_mark(self, words: str) -> None:
         """Keep the depth of water at the mark; raises ``Refused`` or ``Doubt``."""
-        step = offers.step_of(self._session, self._view.address(soak.WATER_AT_MARK))
+        step = offers.step_of(self._session, self._view.address(timing.WATER_AT_MARK))
         if step is not None:
             self._session.offer(step, words)
 

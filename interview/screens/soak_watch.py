@@ -10,7 +10,7 @@ from interview.asking.model import Answers
 from interview.asking.route import Step
 from interview.garden import soak_due
 from interview.garden.session import Session
-from interview.garden.soak import questions as soak
+from interview.garden.soak import timing_questions as timing
 from interview.garden.soak.results import as_felt
 from interview.garden.soak.run import SoakRun, soak_run
 from interview.garden.soak.times import clock, utc
@@ -25,7 +25,7 @@ AHEAD = dt.timedelta(minutes=5)
 
 def holes(session: Session) -> list[Step]:
     """Return the readings of every test hole that is asked of."""
-    return [step for step in route.steps(session.answers) if step.question is soak.READINGS]
+    return [step for step in route.steps(session.answers) if step.question is timing.READINGS]
 
 
 def run_of(session: Session, step: Step) -> SoakRun:
@@ -73,15 +73,15 @@ def wetting_step(step: Step, run: SoakRun) -> tuple[str, str] | None:
     question = soak_due.FILLS.get(run.state)
     if question is None:
         return None
-    words = "Filled now" if question in (soak.FILL_1_START, soak.FILL_2_START) else "Empty now"
+    words = "Filled now" if question in (timing.FILL_1_START, timing.FILL_2_START) else "Empty now"
     return f"{step.address.rsplit('.', 1)[0]}.{question.key}", words
 
 
 def clock_cells(view: Answers, now: dt.datetime) -> list[str]:
     """Return the clock time of each reading by this computer's own zone."""
     found = []
-    began = view.get(soak.TEST_START)
-    for event in view.get(soak.READINGS) or ():
+    began = view.get(timing.TEST_START)
+    for event in view.get(timing.READINGS) or ():
         at = event.at.astimezone(now.tzinfo)
         same = began is not None and at.date() == began.astimezone(now.tzinfo).date()
         found.append(f"{at:%H:%M}" if same else f"{at:%a %H:%M}")

@@ -8,7 +8,7 @@ from interview.asking import own_fault
 from interview.garden import figures
 from interview.garden.guides import guides
 from interview.garden.plan import Plan
-from interview.garden.site import questions as site
+from interview.garden.site import lines_questions as buried
 from interview.garden.summary import wrap
 from interview.quantities.evidence import Provenance, Source
 
@@ -64,7 +64,7 @@ class Sources:
     def _take(self, plan: Plan) -> None:
         for finding in plan.findings:
             self.mark(finding.source)
-        self.mark(site.tolerance_zone(plan.answers).source)
+        self.mark(buried.tolerance_zone(plan.answers).source)
         for one in figures.found(plan):
             self.mark(one.source)
         for matter in guides(plan):

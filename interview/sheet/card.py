@@ -17,7 +17,10 @@ from interview.garden.plan import Plan
 from interview.garden.planting.choose import ZonePlan
 from interview.garden.planting.words import short_name
 from interview.garden.site import cautions
+from interview.garden.site import lines_questions as buried
+from interview.garden.site import nearby_questions as nearby
 from interview.garden.site import questions as site
+from interview.garden.site import spot_questions as ground
 from interview.garden.site.results import SETBACK_OF
 from interview.garden.size import questions as bed
 from interview.garden.summary import WIDTH, figure_words, may_dig, wrap
@@ -132,9 +135,9 @@ def _gate(plan: Plan) -> Iterator[str]:
         more = len(now.reasons) - MOST_WHY
         also = f" And {more} more: see the sheet." if more > 0 else ""
         yield from _cut(wrap(f" {now.word}: DO NOT DIG. {why}{also}", "   "), MOST_WHY_LINES)
-    ticket = plan.answers.get(site.LINES_TICKET) or GAP
+    ticket = plan.answers.get(buried.LINES_TICKET) or GAP
     gate = plan.site.dig_gate
-    yield from wrap(f" {site.locating_service(plan.answers)} Ticket: {ticket}.", "   ")
+    yield from wrap(f" {buried.locating_service(plan.answers)} Ticket: {ticket}.", "   ")
     yield f" The wait ends {_day(gate.earliest)}; marks good until {_day(gate.stale_after)}"
     yield f" To be dug on: {_day(plan.answers.get(review.DIG_DAY))}"
     for one in plan.findings:
@@ -148,11 +151,11 @@ def _day(day: dt.date | None) -> str:
 
 
 def _where(plan: Plan) -> Iterator[str]:
-    spot = site.chosen_spot(plan.answers)
-    facing = spot.get(site.DOWNHILL)
-    downhill = GAP if facing is None else site.DOWNHILL.kind.echo(facing, spot)
+    spot = ground.chosen_spot(plan.answers)
+    facing = spot.get(ground.DOWNHILL)
+    downhill = GAP if facing is None else ground.DOWNHILL.kind.echo(facing, spot)
     fall = _or_gap(lambda: figure_words(plan, "slope"))
-    name = spot.get(site.SPOT_NAME) or GAP
+    name = spot.get(ground.SPOT_NAME) or GAP
     asked: str | None = plan.answers.get(site.RULES_CHECKED)
     rules = GAP if asked is None else site.RULES_CHECKED.kind.echo(asked, plan.answers)
     said = f" {name}; downhill: {downhill}; slope {fall}; permits and rules: {rules}"
@@ -164,12 +167,12 @@ def _where(plan: Plan) -> Iterator[str]:
 
 def _distances(plan: Plan) -> Iterator[str]:
     """Yield each thing near the spot with the distance measured and the one to keep."""
-    spot = site.chosen_spot(plan.answers)
-    near = spot.get(site.NEAR)
+    spot = ground.chosen_spot(plan.answers)
+    near = spot.get(nearby.NEAR)
     if near is None:
         yield f"near it: {GAP} {GAP}"
         return
-    shown = {key: plan.answers.told(name) for key, name in site.NEAR.kind.options}  # type: ignore[attr-defined]
+    shown = {key: plan.answers.told(name) for key, name in nearby.NEAR.kind.options}  # type: ignore[attr-defined]
     number = spot.scope[1] if spot.scope else 1
     limits = {
         one.key: one.limit
@@ -178,7 +181,7 @@ def _distances(plan: Plan) -> Iterator[str]:
         for one in report.findings
     }
     for key in near:
-        far = spot.get(site.DISTANCES[key])
+        far = spot.get(nearby.DISTANCES[key])
         measured = GAP if far is None else length_words(far, plan.metric)
         item = SETBACK_OF[key]
         keep = limits.get(f"{item}_distance") or limits.get(f"{item}_uphill_distance")
@@ -334,9 +337,9 @@ def _care(plan: Plan) -> Iterator[str]:
 
 
 def _first_rain(plan: Plan) -> Iterator[str]:
-    spot = site.chosen_spot(plan.answers)
-    goes = spot.get(site.OVERFLOW_TO)
-    where = GAP if goes is None else site.OVERFLOW_TO.kind.echo(goes, spot)
+    spot = ground.chosen_spot(plan.answers)
+    goes = spot.get(ground.OVERFLOW_TO)
+    where = GAP if goes is None else ground.OVERFLOW_TO.kind.echo(goes, spot)
     yield from wrap(f" [ ] in over the stone   [ ] out at the notch alone, {where}", "     ")
     yield " [ ] basement stays dry   [ ] no bank washed out   [ ] children kept off"
     yield f" Rain {GAP}   pond gone {GAP} h after (24 aimed at, 48 the most)"

@@ -15,7 +15,8 @@ from interview.garden.plan import Plan
 from interview.garden.planting.costs import Costs, costs, plant_count
 from interview.garden.planting.section import level_lines
 from interview.garden.site import cautions
-from interview.garden.site import questions as site
+from interview.garden.site import lines_questions as buried
+from interview.garden.site import spot_questions as ground
 from interview.garden.size import questions as bed
 from interview.garden.summary import figure_words, may_dig, width, wrap
 from interview.quantities.shown import depth_words, length_words, volume_words
@@ -73,7 +74,7 @@ def _may(plan: Plan) -> Iterator[str]:
     else:
         head = "STOP: do not dig here." if now.word == "STOP" else "Digging is SHUT today:"
         yield from wrap(f"{head} {' '.join(now.reasons)}", "  ")
-    ticket = plan.answers.get(site.LINES_TICKET)
+    ticket = plan.answers.get(buried.LINES_TICKET)
     if ticket:
         yield from wrap(f"Locate ticket: {ticket}", "  ")
     yield from figure_lines(plan, "earliest_dig_day", "marks_stale_after")
@@ -84,7 +85,7 @@ def _may(plan: Plan) -> Iterator[str]:
     yield from wrap(
         f"Within {plan.site.tolerance} of a mark dig only gently, by hand; what your ticket says "
         "goes "
-        f"before this. [{site.tolerance_zone(plan.answers).source}]",
+        f"before this. [{buried.tolerance_zone(plan.answers).source}]",
         "  ",
     )
 
@@ -175,12 +176,12 @@ def _water(plan: Plan) -> Iterator[str]:
 
 
 def _goes(plan: Plan) -> str:
-    spot = site.chosen_spot(plan.answers)
-    goes = spot.get(site.OVERFLOW_TO)
+    spot = ground.chosen_spot(plan.answers)
+    goes = spot.get(ground.OVERFLOW_TO)
     if goes is None or goes == "undecided":
         end = "it is not decided where: choose a way that harms nobody before you dig"
     else:
-        end = site.OVERFLOW_TO.kind.echo(goes, spot)
+        end = ground.OVERFLOW_TO.kind.echo(goes, spot)
     if plan.storms.beds.in_series:
         return f"From each notch the water runs to the bed below; from the last {end}."
     return f"From the notch the water goes {end}." if goes else f"From the notch, {end}."

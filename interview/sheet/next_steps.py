@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from interview.garden import soak_due
 from interview.garden.afterwards import questions as review
 from interview.garden.plan import Plan
-from interview.garden.site import questions as site
+from interview.garden.site import lines_questions as buried
 from interview.garden.summary import may_dig, waiting, wrap
 from interview.quantities.evidence import Finding, Grade
 
@@ -24,14 +24,14 @@ def next_steps(plan: Plan) -> Iterator[str]:
 
 
 def _steps(plan: Plan) -> Iterator[str]:
-    now, service = may_dig(plan), site.locating_service(plan.answers)
+    now, service = may_dig(plan), buried.locating_service(plan.answers)
     stops = [one for one in plan.findings if one.grade is Grade.STOP]
     if stops:
         yield "STOP. Do not dig or build here as it is."
         yield from _told(stops)
     for look in soak_due.under_way(plan.answers, plan.now):
         yield look.words(plan.answers)
-    if plan.answers.get(site.LINES_REQUESTED) != "asked":
+    if plan.answers.get(buried.LINES_REQUESTED) != "asked":
         yield f"Have the buried lines marked, and do not dig before. {service}"
     elif not now.open:
         reasons = [one for one in now.reasons if not any(one == stop.said for stop in stops)]

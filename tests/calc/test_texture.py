@@ -2,7 +2,7 @@
 
 import pytest
 
-from interview.garden.soak import questions as soak
+from interview.garden.soak import hole_questions as digging
 from interview.garden.soak.results import TEXTURE_OF
 from interview.garden.soak.texture import Ball, Rub, Texture, texture_by_feel, texture_check
 from interview.quantities.units import quantity
@@ -41,7 +41,7 @@ def test_more_than_ten_times_apart_is_flagged(rate, far):
     assert texture_check(quantity(rate, "cm/h"), Texture.CLAY_LOAM).far_apart is far
 
 
-@pytest.mark.parametrize("option", [one for one, _ in soak.RIBBON.kind.options])
+@pytest.mark.parametrize("option", [one for one, _ in digging.RIBBON.kind.options])
 def test_each_thing_a_handful_may_do_names_the_texture_of_the_key(option):
     if option in ("falls_apart", "ball"):
         ball = Ball.FALLS_APART if option == "falls_apart" else Ball.NO_RIBBON

@@ -7,7 +7,7 @@ import pytest
 from interview.asking import route
 from interview.asking.model import always
 from interview.garden.planting.plant_list import builtin_places
-from interview.garden.site.questions import _NEAR
+from interview.garden.site.nearby_questions import _NEAR
 from interview.garden.stages import every_question
 
 ASKED = {"lines_requested": "asked"}

@@ -6,7 +6,7 @@ import pytest
 
 from interview.garden.place import questions as start
 from interview.garden.planting import questions as planting
-from interview.garden.site import questions as site
+from interview.garden.site import spot_questions as ground
 from interview.garden.size import questions as bed
 from interview.garden.stages import QUESTIONS
 from interview.garden.survey import questions as survey
@@ -89,11 +89,11 @@ def test_the_wait_is_never_shorter_than_three_days_by_default(given, state, days
 
 def test_the_spot_in_use_is_the_chosen_one_or_the_first(given):
     two = {"spots.1.spot_name": "a", "spots.2.spot_name": "b"}
-    assert site.chosen_spot(given()).scope == ("spots", 1)
-    assert site.chosen_spot(given(two)).scope == ("spots", 1)
-    assert site.chosen_spot(given({**two, "chosen_spot": "2"})).scope == ("spots", 2)
+    assert ground.chosen_spot(given()).scope == ("spots", 1)
+    assert ground.chosen_spot(given(two)).scope == ("spots", 1)
+    assert ground.chosen_spot(given({**two, "chosen_spot": "2"})).scope == ("spots", 2)
     second_only = given({"spots.2.spot_name": "b"})
-    assert site.chosen_spot(second_only).scope == ("spots", 2)
+    assert ground.chosen_spot(second_only).scope == ("spots", 2)
 
 
 def test_names_of_items_have_a_default_of_their_number(given):

@@ -7,7 +7,7 @@ import re
 import pytest
 
 from interview.asking.model import UNKNOWN_TEXT, Status, always
-from interview.garden.stages import QUESTIONS, STAGES, every_question, new_answers
+from interview.garden.stages import GROUPS, QUESTIONS, STAGES, every_question, new_answers
 from interview.reading import Refused
 
 ALL = list(every_question())
@@ -87,6 +87,14 @@ def test_a_question_that_is_not_always_asked_says_when(question):
         assert question.when == "always"
     else:
         assert question.when not in ("", "always")
+
+
+@pytest.mark.parametrize("group", GROUPS.values(), ids=list(GROUPS))
+def test_a_question_of_a_group_with_a_condition_of_its_own_words_it(group):
+    assert [question for question in ALL if question.group == group.key] == list(group)
+    for question in group:
+        own = question.asks is not group.member.asks
+        assert own == (question.when != group.member.when), question.key
 
 
 def test_limits_are_said_where_there_are_any(question):

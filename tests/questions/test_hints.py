@@ -7,7 +7,7 @@ import re
 
 import pytest
 
-from interview.garden.soak.questions import READ_AS, READINGS
+from interview.garden.soak.timing_questions import READ_AS, READINGS
 from interview.garden.stages import every_question, new_answers
 from interview.reading import Refused
 

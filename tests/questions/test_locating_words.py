@@ -11,7 +11,7 @@ from interview.asking import route
 from interview.garden import gate
 from interview.garden.place import questions as start
 from interview.garden.site import gate as site_gate
-from interview.garden.site import questions as site
+from interview.garden.site import lines_questions as buried
 from interview.garden.site.locate import Counted
 from interview.garden.site.locating import notice_for
 from interview.garden.stages import QUESTIONS
@@ -151,7 +151,7 @@ def test_the_number_and_the_page_of_the_state_are_given(asked_in, state):
     notice = notice_for(state)
     said = QUESTIONS["lines_requested"].worded(asked_in(state)).find_out
     assert "811" in said and notice.phone in said and notice.website in said
-    assert site.locating_service(asked_in(state)) == said
+    assert buried.locating_service(asked_in(state)) == said
     assert re.fullmatch(r"|8\d\d-\d{3}-\d{4}", notice.phone)
     assert re.fullmatch(r"|[a-z0-9-]+\.(com|org|net)", notice.website)
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from interview.asking.conditions import always_this, depth, said_yes
 from interview.asking.kinds import Choice, Day, Measure, Note, YesNo
 from interview.asking.model import Question, Stage
-from interview.garden.site import questions as site
+from interview.garden.site import lines_questions as buried
 
 DIG_DAY = Question(
     key="dig_day",
@@ -16,11 +16,11 @@ DIG_DAY = Question(
     find_out="Choose a dry spell; wet clay smears.",
     doubt=lambda day, a: (
         "That is before the last owner had answered."
-        if (done := a.get(site.LINES_FINISHED_ON)) is not None and day < done
+        if (done := a.get(buried.LINES_FINISHED_ON)) is not None and day < done
         else None
     ),
     caution="Look at the marks again that morning.",
-    warns=site.near_a_mark,
+    warns=buried.near_a_mark,
 )
 
 NOTES = Question(

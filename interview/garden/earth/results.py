@@ -13,7 +13,7 @@ from interview.garden.earth.level_berm import LevelBerm, level_berm
 from interview.garden.earth.materials import BedSizes, Item, Soil, Soilwork
 from interview.garden.earth.overflow import Notch, PipeChoice, PipeFall
 from interview.garden.place.results import PlaceResults
-from interview.garden.site import questions as site
+from interview.garden.site import spot_questions as ground
 from interview.garden.site.results import SiteResults
 from interview.garden.size import questions as bed
 from interview.garden.size import results as size_plan
@@ -36,13 +36,13 @@ class EarthResults(Results):
     @part
     def earthwork(self) -> Earthwork:
         """Cut and fill to the finished floor, before what is dug for mulch."""
-        with waits_for(site.SLOPE_DROP, site.chosen_spot(self.answers)):
+        with waits_for(ground.SLOPE_DROP, ground.chosen_spot(self.answers)):
             return cut_and_fill(self._ground, self.floor_level.depth)
 
     @part
     def floor_level(self) -> FloorLevel:
         """How far below the lawn the floor is dug, and what sets it."""
-        with waits_for(site.SLOPE_DROP, site.chosen_spot(self.answers)):
+        with waits_for(ground.SLOPE_DROP, ground.chosen_spot(self.answers)):
             return floor_level(self._ground, self.mulch_soil)
 
     @property
@@ -66,7 +66,7 @@ class EarthResults(Results):
     @part
     def level_berm(self) -> LevelBerm:
         """The soil of a berm level all round, beside what the digging of one bed gives."""
-        with waits_for(site.SLOPE_DROP, site.chosen_spot(self.answers)):
+        with waits_for(ground.SLOPE_DROP, ground.chosen_spot(self.answers)):
             return level_berm(self._ground, self.earthwork.downhill_depth, self.mulch_soil)
 
     @part

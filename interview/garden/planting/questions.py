@@ -9,6 +9,7 @@ from interview.garden.place import questions as start
 from interview.garden.planting.plant_list import builtin_places
 from interview.garden.planting.record import ListRegion, PlantRegion, State
 from interview.garden.site import questions as site
+from interview.garden.site import spot_questions as ground
 
 
 def home_place(answers: Answers) -> State | None:
@@ -74,14 +75,14 @@ SUN_WORDS = {
 
 
 def _sun(answers: Answers) -> str | None:
-    hours = site.chosen_spot(answers)[site.SUN_HOURS]
+    hours = ground.chosen_spot(answers)[ground.SUN_HOURS]
     return "full" if hours >= 6 else "part" if hours >= 3 else "shade"
 
 
 def _other_sun(sun: str, answers: Answers) -> str | None:
     """Doubt a bed that is sunnier or shadier than the spot it lies in."""
     try:
-        given = site.chosen_spot(answers).get(site.SUN_HOURS)
+        given = ground.chosen_spot(answers).get(ground.SUN_HOURS)
     except Unanswered:
         return None
     usual = None if given is None else _sun(answers)

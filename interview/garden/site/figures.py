@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from interview.asking.figure import Figure, Value
 from interview.asking.model import Unanswered
-from interview.garden.site import questions as site
+from interview.garden.site import lines_questions as buried
 from interview.garden.site.results import SiteResults
 from interview.quantities.shown import SLOPE
 
 
 def _none(found: SiteResults) -> Value:
-    question = site.wait_gap(found.answers)
+    question = buried.wait_gap(found.answers)
     raise Unanswered(question, question.key)
 
 
@@ -21,7 +21,7 @@ FIGURES: tuple[Figure[SiteResults], ...] = (
         lambda p: p.dig_gate.earliest or _none(p),
         formula="the day after the last full business day of the wait",
         inputs=("lines_asked_on", "lines_business_days", "lines_holidays"),
-        source_of=lambda p: site.wait_source(p.answers),
+        source_of=lambda p: buried.wait_source(p.answers),
     ),
     Figure(
         "marks_stale_after",
@@ -29,7 +29,7 @@ FIGURES: tuple[Figure[SiteResults], ...] = (
         lambda p: p.dig_gate.stale_after or _none(p),
         formula="the days of the marks, counted after the day of the request or of the marking",
         inputs=("lines_asked_on", "lines_finished_on", "lines_valid_days", "lines_valid_kind"),
-        source_of=lambda p: site.marks_source(p.answers),
+        source_of=lambda p: buried.marks_source(p.answers),
     ),
     Figure(
         "slope",

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from interview.asking.model import Answers, Question
-from interview.garden.site import questions as site
+from interview.garden.site import lines_questions as buried
 from interview.garden.site.locate import Cause, DigGate, LocateState, PrivateLines, dig_gate
 from interview.quantities.guards import reaches
 from interview.quantities.units import magnitude
@@ -23,17 +23,17 @@ MARK_PACED = (
     "measure the distance with a tape."
 )
 _TO_CHANGE: dict[Cause, Question[Any]] = {
-    Cause.NOT_ASKED: site.LINES_REQUESTED,
-    Cause.REQUEST_TO_COME: site.LINES_ASKED_ON,
-    Cause.WAITING: site.LINES_ASKED_ON,
-    Cause.SILENT: site.LINES_ANSWERED,
-    Cause.MARKED_TOO_SOON: site.LINES_FINISHED_ON,
-    Cause.MARKED_TO_COME: site.LINES_FINISHED_ON,
-    Cause.PRIVATE: site.PRIVATE_LINES,
-    Cause.STALE: site.LINES_ASKED_ON,
-    Cause.WAIT_UNKNOWN: site.LINES_BUSINESS_DAYS,
-    Cause.HOLIDAYS_UNKNOWN: site.LINES_HOLIDAYS,
-    Cause.STALE_BEFORE_OPEN: site.LINES_VALID_DAYS,
+    Cause.NOT_ASKED: buried.LINES_REQUESTED,
+    Cause.REQUEST_TO_COME: buried.LINES_ASKED_ON,
+    Cause.WAITING: buried.LINES_ASKED_ON,
+    Cause.SILENT: buried.LINES_ANSWERED,
+    Cause.MARKED_TOO_SOON: buried.LINES_FINISHED_ON,
+    Cause.MARKED_TO_COME: buried.LINES_FINISHED_ON,
+    Cause.PRIVATE: buried.PRIVATE_LINES,
+    Cause.STALE: buried.LINES_ASKED_ON,
+    Cause.WAIT_UNKNOWN: buried.LINES_BUSINESS_DAYS,
+    Cause.HOLIDAYS_UNKNOWN: buried.LINES_HOLIDAYS,
+    Cause.STALE_BEFORE_OPEN: buried.LINES_VALID_DAYS,
 }
 
 
@@ -51,17 +51,17 @@ class Bar:
 def locate_state(answers: Answers) -> LocateState:
     """Return what has been done about the buried lines."""
     whole = answers.whole()
-    asked = whole.get(site.LINES_REQUESTED) == "asked"
+    asked = whole.get(buried.LINES_REQUESTED) == "asked"
     return LocateState(
-        asked=whole.get(site.LINES_ASKED_ON) if asked else None,
-        all_answered=whole.get(site.LINES_ANSWERED) if asked else None,
-        finished=whole.get(site.LINES_FINISHED_ON) if asked else None,
-        private_lines=_PRIVATE.get(whole.get(site.PRIVATE_LINES) or ""),
-        business_days=site.business_days(whole),
-        valid_days=whole[site.LINES_VALID_DAYS],
-        counted=site.counted(whole),
-        holidays=site.holidays(whole),
-        assumed_holidays=site.assumed_holidays(whole),
+        asked=whole.get(buried.LINES_ASKED_ON) if asked else None,
+        all_answered=whole.get(buried.LINES_ANSWERED) if asked else None,
+        finished=whole.get(buried.LINES_FINISHED_ON) if asked else None,
+        private_lines=_PRIVATE.get(whole.get(buried.PRIVATE_LINES) or ""),
+        business_days=buried.business_days(whole),
+        valid_days=whole[buried.LINES_VALID_DAYS],
+        counted=buried.counted(whole),
+        holidays=buried.holidays(whole),
+        assumed_holidays=buried.assumed_holidays(whole),
     )
 
 
@@ -82,29 +82,29 @@ def dig_bars(whole: Answers, day: dt.date) -> list[Bar]:
         _line_bar(whole, cause, said)
         for cause, said in zip(found.causes, found.reasons, strict=True)
     ]
-    if whole.get(site.LINES_REQUESTED) == "asked" and (
-        fault := whole.fault(site.LINES_FINISHED_ON)
+    if whole.get(buried.LINES_REQUESTED) == "asked" and (
+        fault := whole.fault(buried.LINES_FINISHED_ON)
     ):
-        label = site.LINES_FINISHED_ON.label
-        bars.append(Bar(f"“{label}” needs attention: {fault}", (site.LINES_FINISHED_ON.key,)))
-    near = whole.get(site.MARK_DISTANCE)
-    zone = site.tolerance_zone(whole)
+        label = buried.LINES_FINISHED_ON.label
+        bars.append(Bar(f"“{label}” needs attention: {fault}", (buried.LINES_FINISHED_ON.key,)))
+    near = whole.get(buried.MARK_DISTANCE)
+    zone = buried.tolerance_zone(whole)
     if near is None:
         if not bars:
-            said = MARK_PACED if whole.waits(site.MARK_DISTANCE) else MARK_UNKNOWN
-            bars.append(Bar(whole.told(said), (site.MARK_DISTANCE.key,)))
+            said = MARK_PACED if whole.waits(buried.MARK_DISTANCE) else MARK_UNKNOWN
+            bars.append(Bar(whole.told(said), (buried.MARK_DISTANCE.key,)))
     elif not reaches(magnitude(near, "m"), magnitude(zone.shown(whole.metric), "m")):
         said = (
             f"A mark is within {zone.words(whole.metric)} of where you will dig. Move the hole and "
             "the garden, and measure again."
         )
-        bars.append(Bar(whole.told(said), (site.MARK_DISTANCE.key,)))
+        bars.append(Bar(whole.told(said), (buried.MARK_DISTANCE.key,)))
     return bars
 
 
 def _line_bar(whole: Answers, cause: Cause, said: str) -> Bar:
     question = _TO_CHANGE[cause]
-    if cause is Cause.NOT_ASKED and whole.get(site.LINES_REQUESTED) == "asked":
-        question = site.LINES_ASKED_ON
+    if cause is Cause.NOT_ASKED and whole.get(buried.LINES_REQUESTED) == "asked":
+        question = buried.LINES_ASKED_ON
         said = "You have not yet asked, or not said on which day: the waiting counts from there."
     return Bar(whole.told(said), (question.key,), waits=cause is Cause.WAITING)

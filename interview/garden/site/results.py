@@ -8,8 +8,10 @@ from dataclasses import dataclass
 
 from interview.asking.model import Answers, Unanswered
 from interview.asking.results import Results, part
-from interview.garden.site import questions as site
+from interview.garden.site import lines_questions as buried
+from interview.garden.site import nearby_questions as nearby
 from interview.garden.site import siting, surroundings
+from interview.garden.site import spot_questions as ground
 from interview.garden.site.gate import gate_today
 from interview.garden.site.locate import DigGate
 from interview.garden.site.setbacks import SETBACKS, setback_finding
@@ -77,53 +79,55 @@ class SpotReport:
 
 def spot_slope(spot: Answers) -> Slope:
     """Return the slope at a spot; raises ``Unanswered``."""
-    run, drop = spot[site.SLOPE_RUN], spot[site.SLOPE_DROP]
+    run, drop = spot[ground.SLOPE_RUN], spot[ground.SLOPE_DROP]
     try:
-        return ground_slope(run, drop, spot.get(site.SLOPE_TURNED))
+        return ground_slope(run, drop, spot.get(ground.SLOPE_TURNED))
     except ValueError as wrong:
-        raise Unanswered(site.SLOPE_DROP, spot.address(site.SLOPE_DROP), why=str(wrong)) from None
+        raise Unanswered(
+            ground.SLOPE_DROP, spot.address(ground.SLOPE_DROP), why=str(wrong)
+        ) from None
 
 
 def spot_report(spot: Answers, dug_depth: Quantity) -> SpotReport:
     """Return what was found at a spot, where digging goes down to ``dug_depth``."""
     findings = tuple(one.told(spot.told) for one in _findings(spot, dug_depth))
     number = spot.scope[1] if spot.scope else 1
-    return SpotReport(number, spot[site.SPOT_NAME], findings, siting.verdict(findings))
+    return SpotReport(number, spot[ground.SPOT_NAME], findings, siting.verdict(findings))
 
 
 def _findings(spot: Answers, dug_depth: Quantity) -> Iterator[Finding]:
-    stands = spot.get(site.STANDS)
+    stands = spot.get(ground.STANDS)
     yield siting.standing_water_finding(_STANDS[stands] if stands else None)
     yield from _distances(spot)
     yield from _slope(spot)
-    for what, question in ((Below.WATER, site.WET_DEPTH), (Below.BEDROCK, site.ROCK_DEPTH)):
+    for what, question in ((Below.WATER, ground.WET_DEPTH), (Below.BEDROCK, ground.ROCK_DEPTH)):
         yield siting.below_floor_finding(what, spot.get(question), dug_depth, metric=spot.metric)
-    unstable = spot.get(site.SLIDES)
+    unstable = spot.get(ground.SLIDES)
     known = unstable is not None
     yield siting.slide_finding(unstable == "slides" if known else None)
     yield siting.karst_finding(unstable == "karst" if known else None)
-    past = spot.get(site.CONTAMINATION)
-    lab = spot.get(site.SOIL_LAB)
+    past = spot.get(ground.CONTAMINATION)
+    lab = spot.get(ground.SOIL_LAB)
     yield siting.contamination_finding(
         bool(past) if past is not None else None, _LAB[lab] if lab else None
     )
-    goes = spot.get(site.OVERFLOW_TO)
+    goes = spot.get(ground.OVERFLOW_TO)
     yield surroundings.overflow_finding(_GOES[goes] if goes else None)
 
 
 def _distances(spot: Answers) -> Iterator[Finding]:
-    for key in spot.get(site.NEAR) or ():
+    for key in spot.get(nearby.NEAR) or ():
         item = SETBACKS[SETBACK_OF[key]]
-        if key == "septic" and spot[site.SEPTIC_UPHILL]:
+        if key == "septic" and spot[nearby.SEPTIC_UPHILL]:
             item = SETBACKS["septic_uphill"]
         yield setback_finding(
             item,
-            spot.get(site.DISTANCES[key]),
-            spot.whole().get(site.LOCAL[key]),
+            spot.get(nearby.DISTANCES[key]),
+            spot.whole().get(nearby.LOCAL[key]),
             spot.metric,
-            wall_height=spot.get(site.WALL_HEIGHT) if key == "retaining_wall" else None,
-            drip_line=spot.get(site.DRIP_LINE) if key == "tree" else None,
-            paced=spot.waits(site.DISTANCES[key]),
+            wall_height=spot.get(nearby.WALL_HEIGHT) if key == "retaining_wall" else None,
+            drip_line=spot.get(nearby.DRIP_LINE) if key == "tree" else None,
+            paced=spot.waits(nearby.DISTANCES[key]),
         )
 
 
@@ -131,9 +135,9 @@ def _slope(spot: Answers) -> Iterator[Finding]:
     try:
         slope = spot_slope(spot)
     except Unanswered:
-        yield siting.slope_unknown(paced=spot.waits(site.SLOPE_RUN))
+        yield siting.slope_unknown(paced=spot.waits(ground.SLOPE_RUN))
         return
-    yield siting.slope_finding(slope, spot.get(site.SLIDES) == "slides")
+    yield siting.slope_finding(slope, spot.get(ground.SLIDES) == "slides")
     yield level_finding(slope, spot.metric)
 
 
@@ -151,9 +155,9 @@ class SiteResults(Results):
     @property
     def tolerance(self) -> str:
         """The strip on each side of a mark that is only for gentle hand digging, in words."""
-        return site.tolerance_zone(self.answers).words(self.answers.metric)
+        return buried.tolerance_zone(self.answers).words(self.answers.metric)
 
     @part
     def slope(self) -> Slope:
         """The slope of the ground at the spot chosen."""
-        return spot_slope(site.chosen_spot(self.answers))
+        return spot_slope(ground.chosen_spot(self.answers))

@@ -8,6 +8,7 @@ from interview.asking.conditions import always_this, by_units, chosen, depth, di
 from interview.asking.kinds import Choice, Count, Measure, Ratio, Several, YesNo
 from interview.asking.model import Answers, Question, Stage
 from interview.garden.site import questions as site
+from interview.garden.site import spot_questions as ground
 from interview.garden.size.basin import MOST_BEDS
 from interview.garden.size.price_lines import PriceLine, wrong_prices
 from interview.quantities.units import Quantity, magnitude
@@ -191,8 +192,8 @@ LENGTH_TO_WIDTH = Question(
 
 
 def _freeboard(answers: Answers) -> str | None:
-    spot = site.chosen_spot(answers)
-    run, drop = spot.get(site.SLOPE_RUN), spot.get(site.SLOPE_DROP)
+    spot = ground.chosen_spot(answers)
+    run, drop = spot.get(ground.SLOPE_RUN), spot.get(ground.SLOPE_DROP)
     sloping = run is not None and drop is not None and magnitude(drop / run, "percent") >= 1
     return answers.by_units("6 in", "150 mm") if sloping else answers.by_units("4 in", "100 mm")
 

@@ -8,17 +8,17 @@ import re
 
 from interview.asking.kinds import list_lines
 from interview.asking.model import Answers
-from interview.garden.soak import questions as soak
+from interview.garden.soak import timing_questions as timing
 from interview.garden.soak.reading_lines import STRUCK, shifted_instants
 from interview.garden.soak.times import utc
 from interview.reading import Refused, is_unknown, read_duration, write_instant
 
 _MOMENTS = (
-    soak.FILL_1_START,
-    soak.FILL_1_EMPTY,
-    soak.FILL_2_START,
-    soak.FILL_2_EMPTY,
-    soak.TEST_START,
+    timing.FILL_1_START,
+    timing.FILL_1_EMPTY,
+    timing.FILL_2_START,
+    timing.FILL_2_EMPTY,
+    timing.TEST_START,
 )
 _SHIFT = re.compile(
     r"(?P<long>.+?)(?:\s+(?P<way>ahead|fast|behind|slow))?(?:\s+from\s+(?P<first>\d{1,3}))?",
@@ -29,7 +29,7 @@ SHIFT_GOOD = "Write how far the clock was off, such as 1 h ahead, or 20 min behi
 
 def reading_lines(view: Answers) -> list[str]:
     """Return the readings of one hole as the file keeps them, struck ones too."""
-    kept = view.text(soak.READINGS) or ""
+    kept = view.text(timing.READINGS) or ""
     return [] if is_unknown(kept) else list_lines(kept)
 
 
@@ -42,7 +42,7 @@ def with_added(view: Answers, line: str) -> str:
             return _settled(view, [*lines[:place], line, *lines[place:]])
         except Refused as refused:
             refusals.append(refused)
-    if suggested_shift(view, view.now) and any(isinstance(r, soak.OutOfOrder) for r in refusals):
+    if suggested_shift(view, view.now) and any(isinstance(r, timing.OutOfOrder) for r in refusals):
         raise NotedAhead(
             "Times are noted that lie ahead of this clock. Set them back first: T on the timing "
             "page, :shift on plain lines."
@@ -57,9 +57,9 @@ class NotedAhead(Refused):
 def _telling(refusals: list[Refused]) -> Refused:
     """The refusal that is about the reading and not about where it was tried."""
     for refused in refusals:
-        if not isinstance(refused, (soak.OutOfOrder, soak.StillToCome)):
+        if not isinstance(refused, (timing.OutOfOrder, timing.StillToCome)):
             return refused
-    later = (one for one in refusals if isinstance(one, soak.StillToCome))
+    later = (one for one in refusals if isinstance(one, timing.StillToCome))
     return next(later, refusals[-1])
 
 
@@ -96,7 +96,7 @@ def _index(lines: list[str], place: int) -> int:
 
 
 def _settled(view: Answers, lines: list[str]) -> str:
-    return soak.READINGS.kind.settle("\n".join(lines), view)
+    return timing.READINGS.kind.settle("\n".join(lines), view)
 
 
 # A clock that was wrong
@@ -108,7 +108,7 @@ def suggested_shift(view: Answers, now: dt.datetime) -> str:
     Mostly it is a time zone or summer time. Nothing where no noted time lies ahead of ``now``.
     """
     noted = [at for question in _MOMENTS if (at := view.get(question))]
-    noted += [event.at for event in view.get(soak.READINGS) or ()]
+    noted += [event.at for event in view.get(timing.READINGS) or ()]
     ahead = max((utc(at) - utc(now) for at in noted), default=dt.timedelta())
     if ahead <= dt.timedelta(minutes=1):
         return ""
@@ -131,7 +131,7 @@ def with_shift(view: Answers, words: str) -> dict[str, str]:
         raise Refused(f"A clock is not off by that much. {SHIFT_GOOD}")
     behind = (found["way"] or "").casefold() in ("behind", "slow")
     by = dt.timedelta(seconds=seconds if behind else -seconds)
-    wanted = {view.address(soak.READINGS): text} if (text := _shifted(view, by, found)) else {}
+    wanted = {view.address(timing.READINGS): text} if (text := _shifted(view, by, found)) else {}
     if not found["first"]:
         moments = {view.address(one): at for one in _MOMENTS if (at := view.get(one))}
         wanted = {**{key: write_instant(at + by) for key, at in moments.items()}, **wanted}
@@ -151,7 +151,7 @@ def _shifted(view: Answers, by: dt.timedelta, found: re.Match[str]) -> str:
         _index(lines, first)
     if not lines:
         return ""
-    full = list_lines(soak.READINGS.kind.settle("\n".join(lines), view))
+    full = list_lines(timing.READINGS.kind.settle("\n".join(lines), view))
     return "\n".join(
         [*full[: first - 1], *(shifted_instants(one, by) for one in full[first - 1 :])]
     )

@@ -6,9 +6,9 @@ from collections.abc import Iterator
 from math import isfinite
 
 from interview.garden.site import siting
-from interview.garden.soak import questions as soak
+from interview.garden.soak import hole_questions as digging
 from interview.garden.soak import words as soak_words
-from interview.garden.soak.questions import BLOCKING_SMELLS
+from interview.garden.soak.hole_questions import BLOCKING_SMELLS
 from interview.garden.soak.rates import SETTLED_WITHIN, Band
 from interview.garden.soak.results import SoakResults
 from interview.garden.soak.texture import RAWLS_1982
@@ -29,7 +29,7 @@ TWO_HOLES_APART = 2.0
 
 def holes_findings(found: SoakResults) -> Iterator[Finding]:
     for view, hole in zip(found.answers.items("holes"), found.holes, strict=True):
-        smell = view.get(soak.HOLE_SMELL)
+        smell = view.get(digging.HOLE_SMELL)
         if smell in BLOCKING_SMELLS:
             yield Finding(
                 f"hole_{hole.number}_smell",
@@ -48,7 +48,7 @@ def holes_findings(found: SoakResults) -> Iterator[Finding]:
                 PRACTICE,
                 "Look for a higher spot.",
             )
-        if view.get(soak.HOLE_SEEPS):
+        if view.get(digging.HOLE_SEEPS):
             yield Finding(
                 f"hole_{hole.number}_seeps",
                 Grade.STOP,

@@ -11,7 +11,9 @@ from dataclasses import dataclass, replace
 
 from interview.asking.kinds import list_lines
 from interview.asking.model import NO_CLOCK, Answers, Unanswered
+from interview.garden.soak import hole_questions as digging
 from interview.garden.soak import questions as soak
+from interview.garden.soak import timing_questions as timing
 from interview.garden.soak.advice import Advice, advice
 from interview.garden.soak.hole import Hole, HoleShape
 from interview.garden.soak.rates import SoakTest
@@ -89,7 +91,7 @@ def rows_of(
 
 
 def _plain(place: int, line: str, event: SoakEvent, view: Answers) -> RunRow:
-    began = view[soak.TEST_START]
+    began = view[timing.TEST_START]
     at = event.at.astimezone(began.tzinfo)
     return RunRow(
         place,
@@ -223,20 +225,20 @@ def noted(view: Answers) -> Noted:
     It is read without a clock, so a clock set back hides nothing. Values already read with a
     clock are left out for that, and the result may be kept for every instant.
     """
-    name = f"noted of {view.address(soak.READINGS)}"
+    name = f"noted of {view.address(timing.READINGS)}"
     return view.once(name, lambda: _noted(replace(view, now=NO_CLOCK, _values={})))
 
 
 def _noted(view: Answers) -> Noted:
     fills = Fills(
-        view.get(soak.FILL_1_START),
-        view.get(soak.FILL_1_EMPTY),
-        view.get(soak.FILL_2_START),
-        view.get(soak.FILL_2_EMPTY),
-        view.get(soak.SOAKED_ALREADY) is True,
+        view.get(timing.FILL_1_START),
+        view.get(timing.FILL_1_EMPTY),
+        view.get(timing.FILL_2_START),
+        view.get(timing.FILL_2_EMPTY),
+        view.get(timing.SOAKED_ALREADY) is True,
     )
     return Noted(
-        view.get(soak.HOLE_DEPTH) is not None,
+        view.get(digging.HOLE_DEPTH) is not None,
         fills,
         _timed(view),
         view.get(soak.HOLE_LEFT),
@@ -248,15 +250,15 @@ DEPTH_WANTED = "Say how deep the water is at the mark; every reading is measured
 
 
 def _timed(view: Answers) -> Timed | None:
-    began = view.get(soak.TEST_START)
+    began = view.get(timing.TEST_START)
     if began is None:
         return None
-    kept = view.text(soak.READINGS) or ""
+    kept = view.text(timing.READINGS) or ""
     lines = [] if is_unknown(kept) else list_lines(kept)
-    events = view.get(soak.READINGS) or ()
-    mark = view.get(soak.WATER_AT_MARK)
+    events = view.get(timing.READINGS) or ()
+    mark = view.get(timing.WATER_AT_MARK)
     if len(events) != len(lines):
-        fault = view.fault(soak.READINGS) or DEPTH_WANTED
+        fault = view.fault(timing.READINGS) or DEPTH_WANTED
         rows = tuple(RunRow(place, line) for place, line in enumerate(lines, 1))
         return Timed(began, mark, events, rows=rows, waits=fault)
     if mark is None:
@@ -276,7 +278,7 @@ def _intervals(view: Answers) -> tuple[tuple[Interval, ...], bool, str]:
         # The drop needs no width; only the corrected rate does.
         hole, shape = Hole(HoleShape.ROUND, quantity(8.0, "in")), False
     try:
-        return intervals(hole, view[soak.WATER_AT_MARK], readings_of(view)), shape, ""
+        return intervals(hole, view[timing.WATER_AT_MARK], readings_of(view)), shape, ""
     except ValueError as wrong:
         return (), shape, str(wrong)
 

@@ -6,7 +6,9 @@ from dataclasses import dataclass, replace
 
 from interview.asking.model import Answers, Unanswered
 from interview.asking.results import Results, part
+from interview.garden.soak import hole_questions as digging
 from interview.garden.soak import questions as soak
+from interview.garden.soak import timing_questions as timing
 from interview.garden.soak.advice import CombinedRate, combine
 from interview.garden.soak.hole import Hole, HoleShape
 from interview.garden.soak.rates import SoakTest, soak_test
@@ -65,24 +67,24 @@ class SoilRate:
 
 def hole_of(answers: Answers) -> Hole:
     """Return the test hole described by one item's answers; raises ``Unanswered``."""
-    shape = HoleShape(answers[soak.HOLE_SHAPE])
+    shape = HoleShape(answers[digging.HOLE_SHAPE])
     tapered = shape is HoleShape.TAPERED
     return Hole(
         shape,
-        answers[soak.HOLE_WIDTH],
-        answers[soak.HOLE_LENGTH] if shape is HoleShape.RECTANGULAR else None,
-        answers[soak.HOLE_TOP_WIDTH] if tapered else None,
-        answers[soak.HOLE_TOP_HEIGHT] if tapered else None,
+        answers[digging.HOLE_WIDTH],
+        answers[digging.HOLE_LENGTH] if shape is HoleShape.RECTANGULAR else None,
+        answers[digging.HOLE_TOP_WIDTH] if tapered else None,
+        answers[digging.HOLE_TOP_HEIGHT] if tapered else None,
     )
 
 
 def readings_of(answers: Answers) -> list[Reading]:
     """Return the readings that count, timed from the start of the test."""
-    began = answers[soak.TEST_START]
+    began = answers[timing.TEST_START]
     found: list[Reading] = []
-    at_mark = answers[soak.WATER_AT_MARK]
+    at_mark = answers[timing.WATER_AT_MARK]
     level = magnitude(at_mark, "in")
-    for event, deep in soak.depths(answers[soak.READINGS], at_mark):
+    for event, deep in timing.depths(answers[timing.READINGS], at_mark):
         if deep is not None:
             # One depth written in two units may differ in the last bit of a float.
             inches = magnitude(deep, "in")
@@ -103,12 +105,14 @@ def readings_of(answers: Answers) -> list[Reading]:
 def test_of(answers: Answers) -> SoakTest:
     """Return the soak test of one hole; raises ``Unanswered``."""
     hole = hole_of(answers)
-    at_mark = answers[soak.WATER_AT_MARK]
+    at_mark = answers[timing.WATER_AT_MARK]
     readings = readings_of(answers)
     try:
-        return soak_test(hole, at_mark, readings, reading_error=answers[soak.RULER])
+        return soak_test(hole, at_mark, readings, reading_error=answers[timing.RULER])
     except ValueError as wrong:
-        raise Unanswered(soak.READINGS, answers.address(soak.READINGS), why=str(wrong)) from None
+        raise Unanswered(
+            timing.READINGS, answers.address(timing.READINGS), why=str(wrong)
+        ) from None
 
 
 def set_aside(answers: Answers) -> str:
@@ -121,7 +125,7 @@ def set_aside(answers: Answers) -> str:
 def hole_report(answers: Answers) -> HoleReport:
     """Return the report on one hole."""
     number = answers.scope[1] if answers.scope else 1
-    name = answers[soak.HOLE_NAME]
+    name = answers[digging.HOLE_NAME]
     aside = set_aside(answers)
     try:
         test = test_of(answers)
@@ -132,7 +136,7 @@ def hole_report(answers: Answers) -> HoleReport:
 
 def as_felt(answers: Answers, test: SoakTest) -> TextureCheck | None:
     """Return the test held against the soil as it felt; nothing where that was not said."""
-    felt = answers.get(soak.RIBBON)
+    felt = answers.get(digging.RIBBON)
     return texture_check(test.corrected, TEXTURE_OF[felt]) if felt else None
 
 
@@ -142,9 +146,9 @@ def soil_rate(answers: Answers, holes: tuple[HoleReport, ...]) -> SoilRate:
     Holes that are set aside are passed over. The error is that of the hole that governs, and
     nothing where the rate lies between two holes.
     """
-    if answers.get(soak.RATE_FROM) == "report":
-        by = answers.get(soak.KNOWN_RATE_BY) or "a report you gave"
-        rate = answers[soak.KNOWN_RATE]
+    if answers.get(digging.RATE_FROM) == "report":
+        by = answers.get(digging.KNOWN_RATE_BY) or "a report you gave"
+        rate = answers[digging.KNOWN_RATE]
         return SoilRate(None, rate, None, None, Source(by, Provenance.PUBLISHED))
     used = [hole for hole in holes if not hole.set_aside]
     tests = [hole.test for hole in used if hole.test is not None]
@@ -165,7 +169,7 @@ def _gap(holes: tuple[HoleReport, ...], used: list[HoleReport]) -> Unanswered:
         why = "Every hole tested is set aside, so test another or let one count."
         address = f"holes.{holes[-1].number}.{soak.HOLE_COUNTS.key}"
         return Unanswered(soak.HOLE_COUNTS, address, why=why)
-    return Unanswered(soak.HOLE_DEPTH, "holes.1.hole_depth")
+    return Unanswered(digging.HOLE_DEPTH, "holes.1.hole_depth")
 
 
 @dataclass(frozen=True)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from interview.asking.conditions import always_this, chosen
 from interview.asking.kinds import Choice, Measure, Note, Number, Several, YesNo
-from interview.asking.model import Answers, Group, Question, Unanswered
+from interview.asking.model import Answers, Group, Member, Question, Unanswered
 from interview.garden.survey.pacing import Pace, calibrate, expected_error, pace_findings
 from interview.garden.survey.pictures import PACING_LINE
 from interview.quantities.units import Quantity, plain_number, quantity, show, significant
@@ -25,6 +25,8 @@ MEASURED_BY = Question(
 
 _PACING = chosen(MEASURED_BY, "paces")
 
+WALKER = Member("walkers", "person who paces", asks=_PACING, when="some lengths are paced")
+
 
 def _walker_twice(name: str, answers: Answers) -> str | None:
     for one in answers.items("walkers"):
@@ -34,30 +36,24 @@ def _walker_twice(name: str, answers: Answers) -> str | None:
     return None
 
 
-WALKER_NAME = Question(
+WALKER_NAME = WALKER.question(
     key="walker_name",
     label="Who paces",
     text="Whose pace is this?",
     kind=Note(30, "Ann"),
     why="Two people have two paces. A length is then written as 15 paces Ann.",
     find_out="A first name or initials.",
-    group="walkers",
-    asks=_PACING,
-    when="some lengths are paced",
     default=lambda a: f"walker {a.scope[1]}" if a.scope else None,
     objection=_walker_twice,
 )
 
-PACE_LINE = Question(
+PACE_LINE = WALKER.question(
     key="pace_line",
     label="Length of the pacing line",
     text="Lay the tape straight on ground like that of the survey. How long is the line?",
     kind=Measure("length", "ft", "m", (10, "ft"), (660, "ft")),
     why="Walking a known length tells how long your pace is.",
     find_out="50 to 200 ft (15 to 60 m) is a good length. Lay a short tape end over end.",
-    group="walkers",
-    asks=_PACING,
-    when="some lengths are paced",
 )
 
 
@@ -117,7 +113,7 @@ def pace_words(pace: Pace, metric: bool, length: Quantity | None = None) -> str:
     )
 
 
-PACE_COUNTS = Question(
+PACE_COUNTS = WALKER.question(
     key="pace_counts",
     label="Paces counted",
     text="Walk the line several times at your usual stride. How many paces was each walk?",
@@ -126,29 +122,21 @@ PACE_COUNTS = Question(
     why="Several walks show how even your pace is.",
     find_out="Three walks or more. You may count every step, or every second step, if you do the "
     "same here and when you measure. Half paces may be written as 19.5.",
-    group="walkers",
-    asks=_PACING,
-    when="some lengths are paced",
     objection=_possible_pace,
     doubt=_likely_pace,
 )
 
-ANOTHER_WALKER = Question(
+ANOTHER_WALKER = WALKER.question(
     key="another_walker",
     label="Another person paces",
     text="Does somebody else pace lengths too?",
     kind=YesNo(),
     why="Each person's pace is kept apart.",
     find_out="Answer no if you are alone.",
-    group="walkers",
-    asks=_PACING,
-    when="some lengths are paced",
     default=always_this("no"),
 )
 
-WALKERS = Group(
-    "walkers", "person who paces", (WALKER_NAME, PACE_LINE, PACE_COUNTS), ANOTHER_WALKER
-)
+WALKERS = Group(WALKER, (WALKER_NAME, PACE_LINE, PACE_COUNTS), ANOTHER_WALKER)
 
 
 def walker_pace(answers: Answers, name: str = "") -> Pace:

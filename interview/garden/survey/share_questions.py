@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from interview.asking.conditions import always_this, both, chosen, distance
 from interview.asking.kinds import Choice, Count, Note, Simple, YesNo
-from interview.asking.model import Answers, Question
+from interview.asking.model import Answers, Member
 from interview.garden.survey import pictures
 from interview.quantities.units import plain_number, significant
 from interview.reading import Refused, read_share
@@ -42,18 +42,19 @@ def _named_twice(name: str, answers: Answers) -> str | None:
     return None
 
 
-SURFACE_NAME = Question(
+SURFACE = Member("surfaces", "surface")
+
+SURFACE_NAME = SURFACE.question(
     key="surface_name",
     label="Name of the surface",
     text="Name a surface whose water comes to the garden.",
     kind=Note(40, "south roof"),
     why="Only what truly drains here counts, and each surface is listed.",
     find_out="Such as south roof or patio.",
-    group="surfaces",
     objection=_named_twice,
 )
 
-SURFACE_KIND = Question(
+SURFACE_KIND = SURFACE.question(
     key="surface_kind",
     label="Kind of surface",
     text="What kind of surface is it?",
@@ -68,7 +69,6 @@ SURFACE_KIND = Question(
     ),
     why="Nearly all rain runs off a roof; a lawn keeps most of it.",
     find_out="Choose what is nearest.",
-    group="surfaces",
 )
 
 
@@ -99,7 +99,7 @@ def _listed(answers: Answers) -> dict[str, str]:
 
 NOT_ON_ANOTHER = ("no", "none", "n")
 
-FALLS_ON = Question(
+FALLS_ON = SURFACE.question(
     key="falls_on",
     label="Falls on another surface first",
     text="Does its water first fall on, or run over, a surface you listed before? Write that one's "
@@ -108,7 +108,6 @@ FALLS_ON = Question(
     why="The water of an upper roof goes where that of the lower one goes, and divides alike.",
     find_out="List the lower surface first. All the water that falls on a lawn is counted, which "
     "is cautious.",
-    group="surfaces",
     asks=lambda a: a.scope is not None and a.scope[1] > 1,
     when="another surface is listed already",
     objection=_not_above,
@@ -134,7 +133,7 @@ _SPOUTS = (
     "downspouts", "downspout", "downpipes", "downpipe", "spouts", "spout", "outlets", "outlet",
 )  # fmt: skip
 
-GUTTER_OUTLETS = Question(
+GUTTER_OUTLETS = SURFACE.question(
     key="gutter_outlets",
     label="Downspouts on this gutter",
     text="How many downspouts does this gutter have?",
@@ -142,7 +141,6 @@ GUTTER_OUTLETS = Question(
     why="Two downspouts share the water of one gutter.",
     find_out="Walk along the gutter and count every pipe that leaves it. A roof without a gutter "
     "counts as one.",
-    group="surfaces",
     asks=_has_gutter,
     when="the surface is a roof that falls on no other surface",
     default=always_this("1"),
@@ -155,14 +153,13 @@ def _shared(answers: Answers) -> bool:
     return _has_gutter(answers) and (answers.get(GUTTER_OUTLETS) or 1) > 1
 
 
-OUTLETS_HERE = Question(
+OUTLETS_HERE = SURFACE.question(
     key="outlets_here",
     label="Downspouts of it that come here",
     text="How many of those downspouts come to this garden?",
     kind=Count(1, 12, _SPOUTS),
     why="Several downspouts may share one garden; then their water adds up.",
     find_out="Count those whose water you will lead here.",
-    group="surfaces",
     asks=_shared,
     when="the gutter has more than one downspout",
     objection=lambda here, a: (
@@ -186,7 +183,7 @@ def _divided(answers: Answers) -> bool:
     return _shared(answers) and (answers.get(OUTLETS_HERE) or 1) < outlets
 
 
-SHARE_KNOWN = Question(
+SHARE_KNOWN = SURFACE.question(
     key="share_known",
     label="How the gutter's water divides",
     text="Do you know how much of this gutter's water comes to this downspout?",
@@ -200,33 +197,30 @@ SHARE_KNOWN = Question(
     why="Water runs both ways from the gutter's high point. A guess here is the widest error of "
     "the whole survey.",
     find_out="Sight along the gutter from the ground, or watch both spouts in the rain.",
-    group="surfaces",
     asks=_divided,
     when="only some of the gutter's downspouts come here",
     default=always_this("equal"),
     picture=pictures.HIGH_POINT,
 )
 
-GUTTER_THIS_SIDE = Question(
+GUTTER_THIS_SIDE = SURFACE.question(
     key="gutter_this_side",
     label="Gutter on this side of the high point",
     text="How long is the gutter from its high point to the end that drains here?",
     kind=distance(500),
     why="That part of the gutter drains here.",
     find_out="Measure along the wall below it, on the ground.",
-    group="surfaces",
     asks=both(_divided, chosen(SHARE_KNOWN, "high_point")),
     when="the gutter's high point is known",
 )
 
-GUTTER_WHOLE = Question(
+GUTTER_WHOLE = SURFACE.question(
     key="gutter_whole",
     label="Whole gutter",
     text="How long is the whole gutter?",
     kind=distance(500, above_zero=True),
     why="This side divided by the whole is the share.",
     find_out="Measure along the wall below it, on the ground.",
-    group="surfaces",
     asks=both(_divided, chosen(SHARE_KNOWN, "high_point")),
     when="the gutter's high point is known",
     objection=lambda whole, a: (
@@ -244,14 +238,13 @@ def _percent_asked(answers: Answers) -> bool:
     return _PERCENT(answers) or (kind not in (None, "roof") and not falls_on(answers))
 
 
-SHARE_PERCENT = Question(
+SHARE_PERCENT = SURFACE.question(
     key="share_percent",
     label="Share that comes here",
     text="What part of its water comes to the garden?",
     kind=ShareKind(),
     why="Only that part is counted.",
     find_out="Pour out a bucket in several places and watch where it goes.",
-    group="surfaces",
     asks=_percent_asked,
     when="the surface is not a roof, or a percentage is given for a shared gutter",
     default=always_this("all"),
@@ -267,28 +260,26 @@ SHARE_PERCENT = Question(
     ),
 )
 
-SPOUT_PERCENT = Question(
+SPOUT_PERCENT = SURFACE.question(
     key="spout_percent",
     label="Share of the downspout's own water",
     text="What part of the downspout's water will come to this garden?",
     kind=ShareKind(),
     why="One downspout may be divided between gardens, or fill a barrel first.",
     find_out="All of it, unless its water is divided. With two like pipes from one spout, half.",
-    group="surfaces",
     asks=_has_gutter,
     when="the surface is a roof that falls on no other surface",
     default=always_this("all"),
     picture=pictures.SPOUT_SPLIT,
 )
 
-VALLEY = Question(
+VALLEY = SURFACE.question(
     key="roof_valley",
     label="Valley into this gutter",
     text="Does a valley of the roof, where two slopes meet, pour into this gutter?",
     kind=YesNo(),
     why="A valley brings the water of both its slopes, so both are measured.",
     find_out="Look for an inside corner of the house. Take each slope up to its own ridge.",
-    group="surfaces",
     asks=chosen(SURFACE_KIND, "roof"),
     when="the surface is a roof",
     default=always_this("no"),

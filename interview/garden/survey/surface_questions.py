@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from interview import reading
 from interview.asking.conditions import always_this, both, chosen
 from interview.asking.kinds import Choice, Measure, Pitch, Simple, YesNo
-from interview.asking.model import Answers, Group, Question
+from interview.asking.model import Answers, Group
 from interview.garden.survey import pictures
 from interview.garden.survey.pacing_questions import named_pace
 from interview.garden.survey.piece_lines import PieceLine, Pieces
@@ -21,6 +21,7 @@ from interview.garden.survey.share_questions import (
     SHARE_KNOWN,
     SHARE_PERCENT,
     SPOUT_PERCENT,
+    SURFACE,
     SURFACE_KIND,
     SURFACE_NAME,
     VALLEY,
@@ -29,14 +30,13 @@ from interview.garden.survey.written_pieces import biggest_cut, check_pieces
 from interview.quantities.units import plain_number
 from interview.reading import Refused
 
-BASIS = Question(
+BASIS = SURFACE.question(
     key="surface_basis",
     label="Measured level or along the slope",
     text="Will you measure its lengths level, on the ground, or along the slope of the roof?",
     kind=Choice((("level", "level, on the ground"), ("slope", "along the slope"))),
     why="Rain falls straight down, so the plan area counts: the roof as seen from straight above.",
     find_out="From the ground you measure level. Along the slope only from a drawing or a photo.",
-    group="surfaces",
     asks=chosen(SURFACE_KIND, "roof"),
     when="the surface is a roof",
     default=always_this("level"),
@@ -44,20 +44,19 @@ BASIS = Question(
     picture=pictures.SLOPE_LENGTH,
 )
 
-PITCH = Question(
+PITCH = SURFACE.question(
     key="surface_pitch",
     label="Pitch of the roof",
     text="How steep is the roof (its pitch)?",
     kind=Pitch(),
     why="It turns the length along the slope into the level one.",
     find_out="Hold a level against the gable end from the ground: rise in 12 of run.",
-    group="surfaces",
     asks=both(chosen(SURFACE_KIND, "roof"), chosen(BASIS, "slope")),
     when="the lengths are measured along the slope of a roof",
 )
 
 
-ROOF_SIDES = Question(
+ROOF_SIDES = SURFACE.question(
     key="roof_sides",
     label="Sides of the ridge that are measured",
     text="Will you measure one side of the roof, or both? They part at its top line, the ridge.",
@@ -69,14 +68,13 @@ ROOF_SIDES = Question(
     ),
     why="Only the part from the ridge down to this gutter drains here: of two like sides, half.",
     find_out="The whole roof is easy to pace round the house; a lean-to has only one side.",
-    group="surfaces",
     asks=chosen(SURFACE_KIND, "roof"),
     when="the surface is a roof",
     default=always_this("one"),
     picture=pictures.RIDGE,
 )
 
-LAWN_COVER = Question(
+LAWN_COVER = SURFACE.question(
     key="lawn_cover",
     label="Thickness of the grass",
     text="How much of it is covered with grass or plants?",
@@ -90,7 +88,6 @@ LAWN_COVER = Question(
     ),
     why="Thin grass lets more water run off.",
     find_out="Look straight down in several places.",
-    group="surfaces",
     asks=chosen(SURFACE_KIND, "lawn"),
     when="the surface is lawn",
     default=always_this("lawn_good"),
@@ -118,7 +115,7 @@ class LocalPart(Simple[float | None]):
         return "usual, or a number from 0 to 1"
 
 
-RUNOFF_LOCAL = Question(
+RUNOFF_LOCAL = SURFACE.question(
     key="runoff_local",
     label="Local runoff coefficient",
     text="Does a local rule say what part of the rain runs off such a surface?",
@@ -126,7 +123,6 @@ RUNOFF_LOCAL = Question(
     why="That number, the runoff coefficient, then stands in place of the usual one.",
     find_out="Stormwater offices print it by kind of surface, as 0.95 where 95 % runs off. Write "
     "usual if you know of none.",
-    group="surfaces",
     default=always_this("usual"),
 )
 
@@ -175,7 +171,7 @@ def _wording(answers: Answers) -> dict[str, str]:
     }
 
 
-PIECES = Question(
+PIECES = SURFACE.question(
     key="pieces",
     label="Pieces of the surface",
     text="Split the surface into simple shapes, called pieces, and measure each.",
@@ -183,7 +179,6 @@ PIECES = Question(
     why="Pieces add up to the area; what does not belong to it is cut out with the word less.",
     find_out="Measure along the edges. An L shape is two rectangles, or one less its missing "
     "corner. Lengths may be paced: 16 paces, or 15 paces Ann.",
-    group="surfaces",
     doubt=_likely_pieces,
     wording=_wording,
     more="Shapes: rectangle a by b; triangle base by height; triangle sides a, b, c; trapezoid "
@@ -201,7 +196,7 @@ NORTH_WAYS = {
 """Degrees clockwise from the top of the drawing."""
 NOT_DRAWN = "not_drawn"
 
-SURFACE_NORTH = Question(
+SURFACE_NORTH = SURFACE.question(
     key="surface_north",
     label="North on the drawing",
     text="On the drawing of these pieces, which way is north?",
@@ -214,26 +209,23 @@ SURFACE_NORTH = Question(
     why="The drawing then shows it, so that the sheet can be turned the right way outside.",
     find_out="A phone has a compass. At noon your shadow points north, in the northern half of "
     "the world.",
-    group="surfaces",
     asks=lambda a: any(piece.at is not None for piece in a.get(PIECES) or ()),
     when="the pieces were moved into place on the drawing",
     default=always_this(NOT_DRAWN),
 )
 
-ANOTHER_SURFACE = Question(
+ANOTHER_SURFACE = SURFACE.question(
     key="another_surface",
     label="Another surface",
     text="Does another surface drain to the garden?",
     kind=YesNo(),
     why="An upper roof, a patio or a drive may send its water here too.",
     find_out="Watch in the next rain.",
-    group="surfaces",
     default=always_this("no"),
 )
 
 SURFACES = Group(
-    "surfaces",
-    "surface",
+    SURFACE,
     (
         SURFACE_NAME,
         SURFACE_KIND,

@@ -1,0 +1,297 @@
+"""Buried lines: the locate request, the answers to it, and the marks."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Mapping
+from dataclasses import replace
+from typing import Any
+
+from interview.asking.conditions import chosen, distance, said_yes
+from interview.asking.kinds import Choice, Count, Day, Note, Several, YesNo
+from interview.asking.lands import land
+from interview.asking.model import Answers, Question
+from interview.garden.place import questions as start
+from interview.garden.site import locating_words as locating
+from interview.garden.site import state_rules as notice
+from interview.garden.site.cautions import LOCATE
+from interview.garden.site.locating import CAREFUL, DEFAULT_BUSINESS_DAYS, Counted
+from interview.garden.site.state_rules import ToleranceZone
+from interview.quantities.evidence import Provenance, Source
+from interview.quantities.units import Quantity
+
+YOUR_TICKET = Source("your ticket, or your own word", Provenance.YOURS)
+
+
+def locating_service(answers: Answers) -> str:
+    """Say whom to ask about buried lines where the garden is."""
+    return locating.service(answers) or land(answers.country).service
+
+
+def service_too(answers: Answers) -> dict[str, str]:
+    """Word a question so that its caution names the locating service of the place."""
+    return {"caution": f"{LOCATE} {locating_service(answers)}"}
+
+
+_BUSINESS_DAYS = ("business days", "business day", "full business days", "working days")
+NO_MARKS = tuple((word, (500.0, "ft")) for word in ("no marks", "no mark", "none"))
+"""Where there is no mark the distance is the largest the question takes."""
+
+_OUTLINE = (
+    "Outline in white the test hole, the garden, the berm and the pipe route: all of it is digging."
+)
+
+LINES_REQUESTED: Question[str] = Question(
+    key="lines_requested",
+    label="Locate request",
+    text="Have you asked to have the buried lines marked?",
+    kind=Choice((("not_yet", "not yet"), ("asked", "yes, I have asked"))),
+    why="Gas, power and cable lines can lie a hand deep. Hitting one can kill.",
+    find_out="Ask the locating service of your country, or else each utility.",
+    caution=LOCATE,
+    more=_OUTLINE,
+    wording=lambda a: _request_words(a),
+)
+
+
+def _request_words(answers: Answers) -> Mapping[str, Any]:
+    colors = f"{_OUTLINE} Colors of the marks: {land(answers.country).paint}."
+    asked = replace(LINES_REQUESTED, more=colors)
+    return {
+        **service_too(answers),
+        "find_out": locating_service(answers),
+        "more": colors,
+        **locating.request_words(answers, asked),
+    }
+
+
+LINES_ASKED_ON = Question(
+    key="lines_asked_on",
+    label="Date of the locate request",
+    text="On which day did you ask?",
+    kind=Day(),
+    why="The waiting time counts full business days after this day.",
+    find_out="It is on the ticket or in your e-mail.",
+    asks=chosen(LINES_REQUESTED, "asked"),
+    when="the locate request was made",
+    objection=lambda day, a: (
+        ("That day is still to come. Write the day on which you asked." if day > a.today else None)
+        if a.today.year > 2000
+        else None
+    ),
+)
+
+LINES_TICKET = Question(
+    key="lines_ticket",
+    label="Ticket number",
+    text="What is the ticket or reference number?",
+    kind=Note(60, "2614-0399"),
+    why="You quote it to renew the marks, and it belongs on the sheet you take outside.",
+    find_out="The locate service gives it when you ask.",
+    asks=chosen(LINES_REQUESTED, "asked"),
+    when="the locate request was made",
+)
+
+
+def tolerance_zone(answers: Answers) -> ToleranceZone:
+    """Return how near a mark only gentle hand digging may be, by the country and the state."""
+    whole = answers.whole()
+    return notice.tolerance_zone(whole.get(start.STATE) or "", whole.get(start.COUNTRY) or "us")
+
+
+def near_a_mark(answers: Answers) -> str:
+    """Say how near a mark only gentle hand digging may be."""
+    words = tolerance_zone(answers).words(answers.metric)
+    return f"Dig only gently, by hand, within {words} of any mark."
+
+
+LINES_BUSINESS_DAYS: Question[int] = Question(
+    key="lines_business_days",
+    label="Business days to wait",
+    text="How many full business days must you wait after asking?",
+    kind=Count(1, 15, ("days", "day", *_BUSINESS_DAYS)),
+    why="The marks are not complete before that.",
+    find_out="It is on the ticket, which goes first. Most US states ask for 2 or 3; "
+    f"{DEFAULT_BUSINESS_DAYS} are used when you don't know.",
+    asks=chosen(LINES_REQUESTED, "asked"),
+    when="the locate request was made",
+    default=locating.wait_offered,
+    wording=lambda a: locating.wait_words(a, LINES_BUSINESS_DAYS),
+)
+
+
+def business_days(answers: Answers) -> int | None:
+    """Return the business days to wait; ``None`` where only the ticket can tell them."""
+    given = answers.get(LINES_BUSINESS_DAYS)
+    offered = locating.wait_offered(answers)
+    return given if given is not None or offered is None else int(offered)
+
+
+def _holidays_offered(answers: Answers) -> str | None:
+    return locating.holidays_offered(answers, answers.get(LINES_ASKED_ON), business_days(answers))
+
+
+LINES_HOLIDAYS: Question[tuple[dt.date, ...]] = Question(
+    key="lines_holidays",
+    label="Holidays in the waiting time",
+    text="Which public holidays fall in the waiting time?",
+    kind=Several(Day(), 0, 20),
+    why="A holiday is not a business day, so it makes the wait longer.",
+    find_out="Look at a calendar. Write one date a line, or none.",
+    asks=chosen(LINES_REQUESTED, "asked"),
+    when="the locate request was made",
+    default=_holidays_offered,
+    wording=lambda a: locating.holiday_words(
+        a, a.get(LINES_ASKED_ON), business_days(a), LINES_HOLIDAYS
+    ),
+)
+
+LINES_ANSWERED = Question(
+    key="lines_answered",
+    label="Every owner has answered",
+    text="Has every owner named on the ticket marked its lines or said it has none there?",
+    kind=YesNo(),
+    why="Silence is not clearance: an owner who has not answered may still have a line there.",
+    find_out="Check the ticket online or call the service and ask who has not answered.",
+    asks=chosen(LINES_REQUESTED, "asked"),
+    when="the locate request was made",
+    caution=LOCATE,
+    wording=service_too,
+)
+
+LINES_FINISHED_ON = Question(
+    key="lines_finished_on",
+    label="Marks finished on",
+    text="On which day was the last owner's answer in?",
+    kind=Day(),
+    why="Marks go stale. Their days are counted from here.",
+    find_out="It is on the ticket's page. If you don't know, use the day you saw all the marks.",
+    asks=said_yes(LINES_ANSWERED),
+    when="every owner has answered",
+    objection=lambda day, a: (
+        "That is before you asked. Check one of the two dates."
+        if (asked := a.get(LINES_ASKED_ON)) and day < asked
+        else None
+    ),
+)
+
+LINES_VALID_DAYS: Question[int] = Question(
+    key="lines_valid_days",
+    label="Days the marks stay good",
+    text="For how many days do the marks stay good?",
+    kind=Count(1, 60, ("days", "day")),
+    why="After that you must ask again before you dig.",
+    find_out="It is on the ticket, which goes first. Where neither you nor your state's rule says "
+    f"more, {CAREFUL.days} {CAREFUL.counted.value} are used.",
+    asks=said_yes(LINES_ANSWERED),
+    when="every owner has answered",
+    default=lambda a: str(locating.notice(a).marks.days),
+    wording=lambda a: locating.life_words(a, LINES_VALID_DAYS),
+)
+
+COUNTED = {
+    "working": Counted.FROM_MARKING,
+    "calendar": Counted.CALENDAR,
+    "from_request": Counted.FROM_REQUEST,
+}
+_COUNTED_KEYS = {counted: key for key, counted in COUNTED.items()}
+
+LINES_VALID_KIND: Question[str] = Question(
+    key="lines_valid_kind",
+    label="How those days are counted",
+    text="Are those working days, or days of the calendar?",
+    kind=Choice(
+        (
+            ("working", "working days, from the day the marks were finished"),
+            ("calendar", "calendar days, from the day you asked"),
+            ("from_request", "from the day you asked, in working days"),
+        )
+    ),
+    why="They can differ by a week.",
+    find_out="The ticket says it, often as a last day.",
+    asks=said_yes(LINES_ANSWERED),
+    when="every owner has answered",
+    default=lambda a: _COUNTED_KEYS[locating.notice(a).marks.counted],
+    wording=lambda a: locating.read_words(a, LINES_VALID_KIND),
+)
+
+
+PRIVATE_LINES = Question(
+    key="private_lines",
+    label="Private lines",
+    text="Are there lines of your own that the service does not mark?",
+    kind=Choice(
+        (
+            ("none", "none, I am sure"),
+            ("kept_clear", "yes, I know where they run and keep clear"),
+            ("not_found", "maybe, I have not found out"),
+        )
+    ),
+    why="Locators mark the utilities' lines, usually only to the meter.",
+    find_out="Think of sprinklers, gas to a grill or pool, power to a shed or lights, a pet "
+    "fence, septic pipes, propane, drains. Look for old drawings, or pay a private locator.",
+    asks=chosen(LINES_REQUESTED, "asked"),
+    when="the locate request was made",
+    caution="Hand-dig gently near any line you know of. If you nick one, stop, go away and call.",
+)
+
+MARK_DISTANCE: Question[Quantity] = Question(
+    key="mark_distance",
+    label="Nearest mark to where you will dig",
+    text="How far is the nearest painted mark or flag from anywhere you will dig? If there is none "
+    "in the yard write no marks.",
+    kind=replace(distance(500), said=NO_MARKS),
+    why="A line may lie to either side of its mark, so a strip along it is not for digging.",
+    find_out="Measure from the mark to the nearest edge of the garden, test hole or pipe route. "
+    "If there is no mark in the yard write no marks: it then counts as 500 ft (150 m) off.",
+    asks=said_yes(LINES_ANSWERED),
+    when="every owner has answered",
+    warns=near_a_mark,
+    wording=lambda a: locating.read_words(a, MARK_DISTANCE),
+)
+
+
+def holidays(answers: Answers) -> frozenset[dt.date]:
+    """Return the holidays named in the locate questions."""
+    days = answers.get(LINES_HOLIDAYS)
+    return frozenset(days or ())
+
+
+def assumed_holidays(answers: Answers) -> frozenset[dt.date] | None:
+    """Return the holidays offered while none are named; ``None`` where none can be worked out."""
+    if answers.get(LINES_HOLIDAYS) is not None:
+        return frozenset()
+    if _holidays_offered(answers) is None:
+        return None
+    days = answers[LINES_HOLIDAYS]
+    return frozenset(days)
+
+
+def counted(answers: Answers) -> Counted:
+    """Return how the days of the marks are counted; a kind without a number decides nothing."""
+    if answers.get(LINES_VALID_DAYS) is None:
+        return locating.notice(answers).marks.counted
+    return COUNTED[answers[LINES_VALID_KIND]]
+
+
+def wait_gap(answers: Answers) -> Question[Any]:
+    """Return the question whose answer the end of the wait is waiting for."""
+    if answers.get(LINES_REQUESTED) != "asked":
+        return LINES_REQUESTED
+    if answers.get(LINES_ASKED_ON) is None:
+        return LINES_ASKED_ON
+    return LINES_HOLIDAYS if business_days(answers) is not None else LINES_BUSINESS_DAYS
+
+
+def wait_source(answers: Answers) -> Source:
+    """Return where the length of the wait comes from."""
+    if answers.get(LINES_BUSINESS_DAYS) is not None:
+        return YOUR_TICKET
+    return locating.wait_source(answers)
+
+
+def marks_source(answers: Answers) -> Source:
+    """Return where the life of the marks comes from."""
+    if answers.get(LINES_VALID_DAYS) is not None:
+        return YOUR_TICKET
+    return locating.notice(answers).marks_source

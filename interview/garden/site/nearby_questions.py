@@ -1,0 +1,124 @@
+"""What is near a spot, how far it is, and the distances that local rules ask for."""
+
+from __future__ import annotations
+
+from interview.asking.conditions import always_this, distance, ticked
+from interview.asking.kinds import Ticks, YesNo
+from interview.asking.model import Member, Question
+from interview.quantities.units import Quantity
+
+_NEAR = (
+    ("basement", "a building with a basement or crawl space", "foundation with a basement"),
+    ("slab", "a building on a slab, with no basement", "building on a slab"),
+    ("septic", "a septic tank or drain field", "nearest part of the septic system"),
+    ("well", "a drinking-water well", "well"),
+    ("property_line", "a property line", "property line"),
+    ("pavement", "a walk, drive or road", "edge of the walk, drive or road"),
+    ("retaining_wall", "a retaining wall", "retaining wall"),
+    ("tree", "a large tree you want to keep", "trunk of the tree"),
+    ("slope_crest", "the top of a bank or steep slope", "top of the bank"),
+    ("water", "a stream, lake or wetland", "water's edge"),
+)
+"""What may be near a spot: key, words in the list, words in the question."""
+
+LOCAL_RULES = Question(
+    key="local_rules",
+    label="Distances set by a local rule",
+    text="For which of these do you know a distance that your local rules ask for?",
+    kind=Ticks(tuple((key, name) for key, name, _ in _NEAR)),
+    why="A local rule replaces the general distance, and the plan says so.",
+    find_out="Ask the building, health or stormwater office. Answer none if you know of none.",
+    default=always_this("none"),
+    more="General distances come from rain garden guides of state universities and agencies, "
+    "which do not agree with each other; local codes and licensed practice decide.",
+)
+
+
+def _local(key: str, words: str) -> Question[Quantity]:
+    return Question(
+        key=f"local_{key}",
+        label=f"Local rule: {words}",
+        text=f"What distance does your local rule ask for from the {words}?",
+        kind=distance(above_zero=True),
+        why="It replaces the general distance.",
+        find_out="It is in the rule you know of.",
+        asks=ticked(LOCAL_RULES, key),
+        when=f"a local rule for the {words} is known",
+    )
+
+
+LOCAL: dict[str, Question[Quantity]] = {key: _local(key, words) for key, _, words in _NEAR}
+
+SPOT = Member("spots", "spot")
+
+NEAR = SPOT.question(
+    key="near_spot",
+    label="What is near the spot",
+    text="Which of these are in the yard or next door, within about 200 ft (60 m)?",
+    kind=Ticks(tuple((key, name) for key, name, _ in _NEAR)),
+    why="Only the distances that matter for your yard are asked next.",
+    find_out="Walk round the spot. Ask the health office for a drawing if there may be a septic "
+    "system.",
+)
+
+
+def _distance(key: str, words: str, caution: str) -> Question[Quantity]:
+    return SPOT.question(
+        key=f"{key}_distance",
+        label=f"Distance to the {words}",
+        text=f"How far is the {words} from the nearest edge of the garden?",
+        kind=distance(),
+        why="Water soaked in too close can do harm there, or is not allowed.",
+        find_out="Measure level along the ground, to the rim of the garden and not its middle.",
+        asks=ticked(NEAR, key),
+        when=f"{key} is ticked as near the spot",
+        caution=caution,
+    )
+
+
+_NEAR_CAUTION = {
+    "basement": "Keep the distance and watch the basement walls after the first storms.",
+    "slab": "Keep the distance, with ground that falls away from the building.",
+    "septic": "Never over or close to a septic system. Ask your health department.",
+    "well": "Keep well back from a drinking-water well. Ask your health department.",
+    "retaining_wall": "Wet soil pushes harder on a wall. Ask an engineer about a tall one.",
+    "tree": "Cutting a root thicker than a thumb can kill or tip a tree. Ask an arborist.",
+    "slope_crest": "Water soaked in near a bank can start a slide. Ask an engineer first.",
+}
+DISTANCES: dict[str, Question[Quantity]] = {
+    key: _distance(key, words, _NEAR_CAUTION.get(key, "")) for key, _, words in _NEAR
+}
+
+SEPTIC_UPHILL = SPOT.question(
+    key="septic_uphill",
+    label="Garden uphill of the septic system",
+    text="Is the spot uphill of the septic system?",
+    kind=YesNo(),
+    why="Water moves downhill under the ground too, so uphill needs twice the distance.",
+    find_out="Look along the ground, or pour out a bucket and see. If unsure, say yes.",
+    asks=ticked(NEAR, "septic"),
+    when="septic is ticked as near the spot",
+    default=always_this("yes"),
+)
+
+WALL_HEIGHT = SPOT.question(
+    key="wall_height",
+    label="Height of the retaining wall",
+    text="How high is the retaining wall?",
+    kind=distance(50),
+    why="Stay at least the wall's own height away from it.",
+    find_out="Measure from the lower ground to the top of the wall.",
+    asks=ticked(NEAR, "retaining_wall"),
+    when="retaining_wall is ticked as near the spot",
+)
+
+DRIP_LINE = SPOT.question(
+    key="drip_line",
+    label="Reach of the tree's branches",
+    text="How far out from the trunk do the branches reach?",
+    kind=distance(100),
+    why="Most of the roots that matter are under the branches.",
+    find_out="Stand under the tips of the branches and measure back to the trunk.",
+    asks=ticked(NEAR, "tree"),
+    when="tree is ticked as near the spot",
+)

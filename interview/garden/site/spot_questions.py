@@ -1,0 +1,292 @@
+"""Each spot that is looked at: its slope and ground, and which spot is chosen."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from interview.asking.conditions import always_this, depth, distance
+from interview.asking.kinds import Choice, Count, Note, Number, Ticks, YesNo
+from interview.asking.model import Answers, Group, Question
+from interview.garden.site.nearby_questions import (
+    DISTANCES,
+    DRIP_LINE,
+    NEAR,
+    SEPTIC_UPHILL,
+    SPOT,
+    WALL_HEIGHT,
+)
+from interview.quantities.evidence import OURS, Cited
+from interview.quantities.units import Quantity, magnitude
+
+LEVEL = tuple((word, (0.0, "in")) for word in ("level", "flat", "none", "no drop"))
+
+SPOT_NAME = SPOT.question(
+    key="spot_name",
+    label="Name of the spot",
+    text="What do you call this spot?",
+    kind=Note(40, "back lawn"),
+    why="You may record several spots and compare them.",
+    find_out="Such as back lawn by the gate.",
+    default=lambda a: f"spot {a.scope[1]}" if a.scope else None,
+)
+
+STANDS = SPOT.question(
+    key="stands_after_rain",
+    label="Water stands after rain",
+    text="After rain, does water stand at this spot for more than a day?",
+    kind=Choice((("never", "never"), ("few", "a few times a year"), ("often", "often"))),
+    why="A wet spot is a poor spot: standing water shows soil that will not drain.",
+    find_out="Look a day after the next good rain.",
+)
+
+SLOPE_RUN = SPOT.question(
+    key="slope_run",
+    label="Level length of the slope string",
+    text="Stake a string from the uphill to the downhill edge of the spot and level it. How long "
+    "is it?",
+    kind=distance(100),
+    why="The slope decides how deep to dig uphill and how high the berm is downhill.",
+    find_out="Two stakes, a string and a line level. 10 to 15 ft (3 to 4.5 m) is a good length.",
+    objection=lambda run, _: "The string must be longer than zero." if run.m <= 0 else None,
+    caution="Pushing a stake in is digging too. Until the lines are marked, stand the stakes in "
+    "buckets of stones or use two chairs.",
+)
+
+SLOPE_DROP = SPOT.question(
+    key="slope_drop",
+    label="Drop at the downhill stake",
+    text="How much lower is the ground at the downhill stake than at the uphill stake?",
+    kind=replace(depth((-240, "in"), (240, "in")), said=LEVEL),
+    why="Drop divided by run is the slope.",
+    find_out="With the string level, measure from the string down to the ground at each stake; "
+    "the difference is the drop. On flat ground write 0.",
+    objection=lambda drop, _: (
+        "That is uphill. Swap the two stakes and write the drop without a minus."
+        if drop.m < 0
+        else None
+    ),
+)
+
+DROPS_APART = Cited(0.5, OURS)
+"""The two drops are doubted when they differ by more than this part of the larger one, and by more
+than an inch."""
+
+
+def _uneven_drops(turned: Quantity, answers: Answers) -> str | None:
+    first = answers.get(SLOPE_DROP)
+    if first is None:
+        return None
+    one, other = magnitude(first, "in"), magnitude(turned, "in")
+    if abs(one - other) <= max(1.0, DROPS_APART.value * max(one, other)):
+        return None
+    return "The two drops differ widely. Look that the string is taut and level, and measure both."
+
+
+SLOPE_TURNED = SPOT.question(
+    key="slope_drop_turned",
+    label="Drop with the level turned",
+    text="Turn the level end for end on the string and level it again. What is the drop now?",
+    kind=depth((0, "in"), (240, "in")),
+    why="The average of the two takes out a level that reads crooked.",
+    find_out="If you skip it, the first drop is used alone.",
+    doubt=_uneven_drops,
+)
+
+DOWNHILL = SPOT.question(
+    key="downhill_direction",
+    label="Downhill is toward",
+    text="Which way is downhill?",
+    kind=Choice(
+        (
+            ("n", "north"),
+            ("ne", "northeast"),
+            ("e", "east"),
+            ("se", "southeast"),
+            ("s", "south"),
+            ("sw", "southwest"),
+            ("w", "west"),
+            ("nw", "northwest"),
+            ("flat", "it is flat"),
+        )
+    ),
+    why="It is drawn on the plan: the long side lies across it and the berm is downhill.",
+    find_out="A phone has a compass.",
+)
+
+WET_DEPTH = SPOT.question(
+    key="wet_season_depth",
+    label="Depth to wet-season water",
+    text="How deep is it to water in the wet season, or to gray or rust-spotted soil?",
+    kind=depth((0, "in"), (1200, "in")),
+    why="There should be 2 ft (0.6 m) of drained soil below the dug bottom.",
+    find_out="Ask a neighbor, read a well log or the soil survey, or look in the test hole. If "
+    "none was seen, write the deepest you know to be dry.",
+)
+
+ROCK_DEPTH = SPOT.question(
+    key="rock_depth",
+    label="Depth to rock",
+    text="How deep is it to rock or a layer no spade goes through?",
+    kind=depth((0, "in"), (1200, "in")),
+    why="Water cannot soak into rock: there should be 2 ft (0.6 m) of soil below the dug bottom.",
+    find_out="Neighbors, the soil survey, or the test hole once the lines are marked. If none "
+    "was met, write how deep you know there is none.",
+    caution="Pushing a rod into the ground is digging too: only after the lines are marked.",
+)
+
+SLIDES = SPOT.question(
+    key="unstable_ground",
+    label="Unstable ground",
+    text="Is there any slide, bluff or sinkhole nearby?",
+    kind=Choice(
+        (
+            ("none", "none"),
+            ("slides", "slides, or a bluff"),
+            ("karst", "sinkholes or caves"),
+        )
+    ),
+    why="Added water can start the ground moving.",
+    find_out="Ask neighbors or the county; look for leaning trees and cracks.",
+    caution="On ground that may move an engineer decides, not this plan.",
+)
+
+SUN_HOURS = SPOT.question(
+    key="sun_hours",
+    label="Hours of sun in midsummer",
+    text="How many hours of direct sun does the spot get on a summer day?",
+    kind=Number(0, 16, tail=("hours", "hour", "hrs", "hr", "h", "hours a day", "hours of sun")),
+    why="It chooses the plants.",
+    find_out="Look at 9, 12, 3 and 6 o'clock on a clear day.",
+    default=always_this("5"),
+)
+
+CONTAMINATION = SPOT.question(
+    key="contamination",
+    label="What the ground has been",
+    text="Has this ground ever been any of these?",
+    kind=Ticks(
+        (
+            ("fuel", "a fuel tank or a spill"),
+            ("paint", "under old painted walls, before 1978"),
+            ("orchard", "an orchard"),
+            ("industry", "a repair shop, industry or rail"),
+            ("dump", "a place for dumping or burning"),
+        )
+    ),
+    why="Soaking water carries old pollution down.",
+    find_out="Ask former owners and neighbors; look at old maps or photographs.",
+    caution="Where pollution is suspected do not dig and do not soak water in. Near old painted "
+    "walls the soil may hold lead.",
+)
+
+
+def _suspected(answers: Answers) -> bool:
+    ticks = answers.get(CONTAMINATION)
+    return bool(ticks)
+
+
+SOIL_LAB = SPOT.question(
+    key="soil_lab",
+    label="Soil test for pollution",
+    text="What did a laboratory test of that soil say?",
+    kind=Choice(
+        (
+            ("clear", "below the limits"),
+            ("above", "above the limits"),
+            ("not_tested", "not tested"),
+        )
+    ),
+    why="Only a test can tell.",
+    find_out="A university extension office can name a laboratory.",
+    asks=_suspected,
+    when="the ground may be polluted",
+)
+
+OVERFLOW_TO = SPOT.question(
+    key="overflow_to",
+    label="Where overflow goes",
+    text="When the garden is full, where will the extra water go?",
+    kind=Choice(
+        (
+            ("own_lawn", "over my own lawn"),
+            ("street", "to the street or a roadside swale"),
+            ("drain", "to a drain inlet"),
+            ("neighbour", "toward a neighbor"),
+            ("building", "back toward a building"),
+            ("bank", "over a steep bank"),
+            ("undecided", "not decided yet"),
+        )
+    ),
+    why="Every garden overflows sometimes. It must do so at a place you choose.",
+    find_out="Pour out a bucket at the downhill edge and follow the water.",
+    caution="Overflow must stay clear of buildings, neighbors and walks that ice over.",
+)
+
+ANOTHER_SPOT = SPOT.question(
+    key="another_spot",
+    label="Another spot",
+    text="Do you want to record another spot to compare?",
+    kind=YesNo(),
+    why="If one spot fails, another may do.",
+    find_out="Answer no to go on; you can come back.",
+    default=always_this("no"),
+)
+
+SPOTS = Group(
+    SPOT,
+    (
+        SPOT_NAME,
+        STANDS,
+        NEAR,
+        DISTANCES["basement"],
+        DISTANCES["slab"],
+        DISTANCES["septic"],
+        SEPTIC_UPHILL,
+        DISTANCES["well"],
+        DISTANCES["property_line"],
+        DISTANCES["pavement"],
+        DISTANCES["retaining_wall"],
+        WALL_HEIGHT,
+        DISTANCES["tree"],
+        DRIP_LINE,
+        DISTANCES["slope_crest"],
+        DISTANCES["water"],
+        SLOPE_RUN,
+        SLOPE_DROP,
+        SLOPE_TURNED,
+        DOWNHILL,
+        WET_DEPTH,
+        ROCK_DEPTH,
+        SLIDES,
+        SUN_HOURS,
+        CONTAMINATION,
+        SOIL_LAB,
+        OVERFLOW_TO,
+    ),
+    ANOTHER_SPOT,
+    chosen="chosen_spot",
+)
+
+CHOSEN_SPOT = Question(
+    key="chosen_spot",
+    label="Spot chosen",
+    text="Which spot will you use? Write its number.",
+    kind=Count(1, 20, lead=("spot", "number", "no", "#")),
+    why="The soak test and the plan are for this spot.",
+    find_out="The plan so far shows what was found at each.",
+    asks=lambda a: len(a.numbers("spots")) > 1,
+    when="several spots are recorded",
+    objection=lambda number, a: (
+        None
+        if number in a.numbers("spots")
+        else "There is no spot with that number. The spots are numbered from 1."
+    ),
+    default=always_this("1"),
+)
+
+
+def chosen_spot(answers: Answers) -> Answers:
+    """Return the answers as seen from the spot that was chosen."""
+    numbers = answers.numbers("spots")
+    wanted = answers.get(CHOSEN_SPOT) or (numbers[0] if numbers else 1)
+    return answers.at("spots", wanted)

@@ -1,0 +1,268 @@
+"""Where the soak rate comes from, and each test hole: its shape and its soil."""
+
+from __future__ import annotations
+
+from interview.asking.conditions import always_this, chosen, depth
+from interview.asking.kinds import Choice, Clearance, Day, Measure, Note, YesNo
+from interview.asking.model import Answers, Member, Question
+from interview.garden.site import lines_questions as buried
+from interview.garden.site.cautions import LOCATE
+from interview.quantities.units import magnitude
+
+HOLE_CAUTION = (
+    "Never leave the hole open: a small child can drown in a very little water and anyone can "
+    "break an ankle. Cover it with a board and a weight, or fill it."
+)
+
+RATE_FROM = Question(
+    key="rate_from",
+    label="Where the soak rate comes from",
+    text="How will you find out how fast the soil takes water?",
+    kind=Choice(
+        (
+            ("test", "I will dig a hole and time it here"),
+            ("report", "I have a professional's report with a rate"),
+        )
+    ),
+    why="The rate sets how deep the pond may be.",
+    find_out="Choose the test unless somebody licensed has measured this very spot.",
+    default=always_this("test"),
+)
+
+KNOWN_RATE = Question(
+    key="known_rate",
+    label="Rate in the report",
+    text="What rate through level ground does the report give?",
+    kind=Measure("rate", "in/h", "mm/h", (0.001, "in/h"), (100, "in/h")),
+    why="It is used in place of the corrected rate of a test.",
+    find_out="Look for saturated hydraulic conductivity or field infiltration rate, already "
+    "divided by any safety factor. It is not the fall in a hole.",
+    asks=chosen(RATE_FROM, "report"),
+    when="the rate comes from a report",
+)
+
+KNOWN_RATE_BY = Question(
+    key="known_rate_by",
+    label="Who measured the rate",
+    text="Who measured it, and when?",
+    kind=Note(120, "soil report of 2024"),
+    why="A reader of the plan can then ask them.",
+    find_out="It is on the report.",
+    asks=chosen(RATE_FROM, "report"),
+    when="the rate comes from a report",
+)
+
+
+def testing(answers: Answers) -> bool:
+    """Tell whether the rate comes from a soak test: yes unless a report was chosen."""
+    return answers.get(RATE_FROM) != "report"
+
+
+HOLE = Member("holes", "test hole", asks=testing, when="a soak test is made", digs=True)
+"""A question about a hole waits for the lines unless it says that nothing is dug for it."""
+
+HOLE_NAME = HOLE.question(
+    key="hole_name",
+    label="Name of the hole",
+    text="What do you call this test hole?",
+    kind=Note(40, "north end"),
+    why="Two holes tell more than one; the names keep them apart.",
+    find_out="Such as north end.",
+    default=lambda a: f"hole {a.scope[1]}" if a.scope else None,
+    digs=False,
+)
+
+HOLE_DUG_ON = HOLE.question(
+    key="hole_dug_on",
+    label="Day the hole is dug",
+    text="On which day is this hole dug?",
+    kind=Day(),
+    why="The marks must be complete and still good on that day.",
+    find_out="Write today, or the day you dug it. Its questions open once the lines are located.",
+    caution=LOCATE,
+    wording=buried.service_too,
+    digs=False,
+)
+
+HOLE_DEPTH = HOLE.question(
+    key="hole_depth",
+    label="Depth of the hole",
+    text="How deep is the test hole?",
+    kind=depth((2, "in"), (36, "in")),
+    why="The test must be in the soil the garden's floor will stand on, not in the topsoil.",
+    find_out="Once the lines are located, dig to where the garden's floor will be, with room for "
+    "the water below it: often 12 to 18 in (300 to 450 mm). Measure from the level of the lawn.",
+    caution="Do not climb into a deep hole. " + HOLE_CAUTION,
+    warns=buried.near_a_mark,
+)
+
+
+def asked_after(answers: Answers) -> bool:
+    """Tell whether the marks were asked for after the day of this item's hole."""
+    day, asked = answers.get(HOLE_DUG_ON), answers.whole().get(buried.LINES_ASKED_ON)
+    return day is not None and asked is not None and asked > day
+
+
+HOLE_CLEARED = HOLE.question(
+    key="hole_cleared",
+    label="Lines clear when the hole was dug",
+    text="Was every buried line located and answered when this hole was dug? Where the answers "
+    "tell, the program notes it.",
+    kind=Clearance(),
+    why="New marks say nothing of the day on which an older hole was dug.",
+    find_out="Say yes only if all owners had answered and the marks were still good that day. If "
+    "unsure, say no.",
+    asks=lambda a: a.get(HOLE_DEPTH) is not None and asked_after(a),
+    when="the marks were asked for after the hole was dug",
+    caution=LOCATE,
+    wording=buried.service_too,
+    noted=True,
+    digs=False,
+)
+
+FLOOR_DEPTH = HOLE.question(
+    key="floor_depth",
+    label="Garden floor the hole stands for",
+    text="How far below the lawn will the floor of the garden be at this place?",
+    kind=depth((0, "in"), (36, "in")),
+    why="The water in the test should stand in the soil just below that level.",
+    find_out="On flat ground it is about the pond depth plus the mulch. The bottom of the water "
+    "should be within 2 in (50 mm) of it or deeper.",
+    doubt=lambda floor, a: (
+        "The hole is no deeper than that, so the test would tell of soil that is dug away."
+        if (hole := a.get(HOLE_DEPTH)) is not None and magnitude(hole, "m") <= magnitude(floor, "m")
+        else None
+    ),
+)
+
+BLOCKING_SMELLS = ("gas", "fuel", "sewage")
+
+HOLE_SMELL = HOLE.question(
+    key="hole_smell",
+    label="Smell of the hole",
+    text="How does the hole smell?",
+    kind=Choice(
+        (
+            ("earth", "of earth"),
+            ("rotten_egg", "of rotten eggs"),
+            ("sewage", "of sewage"),
+            ("fuel", "of fuel or chemicals"),
+            ("gas", "of gas"),
+        )
+    ),
+    why="A smell of gas, fuel or sewage means stop at once.",
+    find_out="Smell a handful of soil from the bottom.",
+    caution="Gas: leave at once, use no phone or switch here, and call from upwind. Fuel or "
+    "sewage: stop, and ask the health department.",
+)
+
+HOLE_SEEPS = HOLE.question(
+    key="hole_seeps",
+    label="Water seeping into the hole",
+    text="Does water seep into the hole by itself?",
+    kind=YesNo(),
+    why="That is groundwater, and a garden here would fill from below.",
+    find_out="Wait half an hour and look.",
+)
+
+HOLE_SHAPE = HOLE.question(
+    key="hole_shape",
+    label="Shape of the hole",
+    text="What shape is the hole, seen from above?",
+    kind=Choice(
+        (
+            ("round", "round, with upright walls"),
+            ("square", "square, with upright walls"),
+            ("rectangular", "longer than it is wide, with upright walls"),
+            ("tapered", "round, wider at the top than at the bottom"),
+        )
+    ),
+    why="Water leaves by the walls as well as the bottom; the shape says how much of each.",
+    find_out="Scrape the walls upright where you can; it makes the sum surer.",
+)
+
+HOLE_WIDTH = HOLE.question(
+    key="hole_width",
+    label="Width of the hole",
+    text="How wide is the hole (at the bottom, if it tapers)?",
+    kind=depth((2, "in"), (60, "in")),
+    why="A narrow hole loses much of its water sideways; the width takes that out. What is left "
+    "is called the corrected rate.",
+    find_out="Measure across where the water will stand, in two directions, and take the middle.",
+)
+
+HOLE_LENGTH = HOLE.question(
+    key="hole_length",
+    label="Length of the hole",
+    text="How long is the hole the other way?",
+    kind=depth((2, "in"), (120, "in")),
+    why="A long hole has more wall for its bottom.",
+    find_out="Measure the longer side where the water will stand.",
+    asks=chosen(HOLE_SHAPE, "rectangular"),
+    when="the hole is longer than it is wide",
+)
+
+HOLE_TOP_WIDTH = HOLE.question(
+    key="hole_top_width",
+    label="Width of the hole higher up",
+    text="How wide is the hole higher up, above the water?",
+    kind=depth((2, "in"), (120, "in")),
+    why="A cone-shaped hole needs its own sum.",
+    find_out="Measure across at a height you can name in the next question.",
+    asks=chosen(HOLE_SHAPE, "tapered"),
+    when="the hole tapers",
+    objection=lambda top, a: (
+        "The top must be wider than the bottom. If it is not, choose the round shape."
+        if (bottom := a.get(HOLE_WIDTH)) is not None and top <= bottom
+        else None
+    ),
+)
+
+HOLE_TOP_HEIGHT = HOLE.question(
+    key="hole_top_height",
+    label="Height of that wider place",
+    text="How far above the bottom did you measure that width?",
+    kind=depth((2, "in"), (60, "in")),
+    why="It tells how steep the walls are.",
+    find_out="Stand the tape on the bottom.",
+    asks=chosen(HOLE_SHAPE, "tapered"),
+    when="the hole tapers",
+)
+
+RIBBON = HOLE.question(
+    key="ribbon",
+    label="Soil by feel",
+    text="Squeeze a moist handful from the bottom, then press it out between thumb and finger. "
+    "What happens?",
+    kind=Choice(
+        (
+            ("falls_apart", "it falls apart"),
+            ("ball", "it makes a ball but no ribbon"),
+            ("short_gritty", "a ribbon under 1 in (25 mm), gritty"),
+            ("short", "a ribbon under 1 in (25 mm), neither gritty nor smooth"),
+            ("short_smooth", "a ribbon under 1 in (25 mm), smooth"),
+            ("medium_gritty", "a ribbon of 1 to 2 in (25 to 50 mm), gritty"),
+            ("medium", "a ribbon of 1 to 2 in (25 to 50 mm)"),
+            ("medium_smooth", "a ribbon of 1 to 2 in (25 to 50 mm), smooth"),
+            ("long_gritty", "a ribbon over 2 in (50 mm), gritty"),
+            ("long", "a ribbon over 2 in (50 mm)"),
+            ("long_smooth", "a ribbon over 2 in (50 mm), smooth"),
+        )
+    ),
+    why="It is a check on the test: sand and clay differ a hundredfold.",
+    find_out="Wet the soil until it is like putty. Skip it if you like; no figure depends on it.",
+)
+
+HARD_DIGGING = HOLE.question(
+    key="hard_digging",
+    label="Very hard to dig",
+    text="Was the hole very hard to dig, or did you meet many roots or a buried layer?",
+    kind=YesNo(),
+    why="Hard ground is a poor sign; roots and old trenches can make the test look too good.",
+    find_out="Say yes if you needed a pick or a bar.",
+)
+
+
+def hole_is_dug(answers: Answers) -> bool:
+    """Tell whether this item's hole exists already."""
+    return answers.get(HOLE_DEPTH) is not None
