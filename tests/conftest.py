@@ -13,13 +13,14 @@ import pytest
 import yaml
 from hypothesis import settings
 
-from interview.asking import kinds, own_fault, route
-from interview.asking.model import Answers
+from interview.asking import kinds, measures, own_fault, route
+from interview.asking.answers import Answers
 from interview.asking.route import Step
 from interview.garden import figures
 from interview.garden.opening import text_opener
 from interview.garden.plan import Plan
 from interview.garden.session import NotKept, Session
+from interview.garden.size import price_lines
 from interview.garden.soak import reading_lines as lines
 from interview.garden.stages import new_answers, question_at
 from interview.garden.survey import piece_lines
@@ -340,22 +341,22 @@ class Chance:
             case kinds.Ticks():
                 picked = rng.sample([key for key, _ in kind.options], rng.randint(0, 3))
                 return ", ".join(picked) or "none"
-            case kinds.Note():
+            case kinds.Note() | price_lines.PriceLine():
                 return rng.choice(self.NOTES)
             case kinds.Clearance():
                 return rng.choice(("yes", "no", "ticket T-0412"))
-            case kinds.Measure():
+            case measures.Measure():
                 return self._measure(kind, view)
             case surfaces.LocalPart():
                 return rng.choice(("usual", "0.7", "0", "1"))
             case surface_share.ShareKind():
                 return rng.choice(("all", "half", "1/3", "60 %", "none", "12.5"))
-            case kinds.Number() | kinds.Ratio():
+            case measures.Number() | measures.Ratio():
                 high = min(kind.at_most, 1e4)
                 return f"{rng.uniform(kind.at_least, high):.3g}"
-            case kinds.Count():
+            case measures.Count():
                 return str(rng.randint(kind.at_least, min(kind.at_most, 25)))
-            case kinds.Pitch():
+            case measures.Pitch():
                 return rng.choice(("6 in 12", "35 deg", "50 %", "0 in 12"))
             case kinds.Day():
                 day = self.now.date() + dt.timedelta(days=rng.choice((-30, -9, -8, -6, -2, 0, 5)))
@@ -373,7 +374,7 @@ class Chance:
                 return self._pieces()
         raise AssertionError(kind)
 
-    def _measure(self, kind: kinds.Measure, view: Answers) -> str:
+    def _measure(self, kind: measures.Measure, view: Answers) -> str:
         rng = self.rng
         if kind.dimension == "length" and rng.random() < 0.05:
             return f"{rng.randint(1, 40)} paces"

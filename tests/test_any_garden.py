@@ -8,7 +8,7 @@ import re
 import pytest
 
 from interview.asking import route
-from interview.asking.model import UNKNOWN_TEXT, Unanswered
+from interview.asking.question import UNKNOWN_TEXT, Unanswered
 from interview.garden.figures import found
 from interview.reading import Refused
 from interview.sheet.figures_file import figures_text

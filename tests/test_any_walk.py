@@ -6,7 +6,7 @@ import pytest
 
 from interview import answers_file as af
 from interview.asking import route
-from interview.asking.model import UNKNOWN_TEXT, Status
+from interview.asking.question import UNKNOWN_TEXT, Status
 from interview.garden import store
 from interview.garden.session import Doubt, Session
 from interview.garden.stages import GROUPS, STAGE_OF, new_answers

@@ -12,7 +12,7 @@ import pytest
 
 from interview import answers_file as af
 from interview.asking import route
-from interview.asking.model import UNKNOWN_TEXT
+from interview.asking.question import UNKNOWN_TEXT
 from interview.garden import gate, store
 from interview.garden.session import Doubt, Session
 from interview.garden.site import gate as site_gate

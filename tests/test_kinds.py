@@ -6,22 +6,9 @@ import datetime as dt
 
 import pytest
 
-from interview.asking.kinds import (
-    Choice,
-    Count,
-    Day,
-    Measure,
-    Moment,
-    Note,
-    Number,
-    Pitch,
-    Ratio,
-    Several,
-    Ticks,
-    YesNo,
-    list_lines,
-)
-from interview.asking.model import Unanswered
+from interview.asking.kinds import Choice, Day, Moment, Note, Several, Ticks, YesNo, list_lines
+from interview.asking.measures import Count, Measure, Number, Pitch, Ratio
+from interview.asking.question import Unanswered
 from interview.garden.site import nearby_questions as nearby
 from interview.garden.stages import new_answers
 from interview.quantities.units import magnitude

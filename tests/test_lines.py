@@ -9,7 +9,7 @@ from hypothesis import HealthCheck, settings
 from hypothesis import given as every
 from hypothesis import strategies as st
 
-from interview.asking.model import Unanswered
+from interview.asking.question import Unanswered
 from interview.garden.soak import timing_questions as timing
 from interview.garden.soak.reading_lines import said_line, typed_line
 from interview.garden.stages import new_answers
@@ -101,6 +101,19 @@ def test_kept_readings_are_full_and_read_the_same_without_a_clock(view):
     later = new_answers(view.texts).at("holes", 1)
     assert KIND.read(text, later) == KIND.read(text, view)
     assert KIND.settle(text, view) == text
+
+
+@pytest.mark.parametrize(
+    "line", ["2026-05-27T14:00:00-05:00 empty, gone", "2026-05-27 14:00 empty, gone"]
+)
+def test_a_remark_after_empty_stands_in_a_file_and_says_no_depth(view, line):
+    loaded = new_answers(view.texts).at("holes", 1)
+    assert [event.what for event in KIND.read(line, loaded)] == ["empty"]
+
+
+def test_no_depth_is_left_where_the_hole_was_empty(view):
+    with pytest.raises(Refused, match="Reading 1:"):
+        KIND.settle("14:00 empty left 3 in", view)
 
 
 @pytest.mark.parametrize(

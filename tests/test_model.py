@@ -6,17 +6,10 @@ import dataclasses
 
 import pytest
 
-from interview.asking.kinds import Choice, Count, Measure
-from interview.asking.model import (
-    NO_CLOCK,
-    UNKNOWN_TEXT,
-    Answers,
-    Interview,
-    Member,
-    Question,
-    Status,
-    Unanswered,
-)
+from interview.asking.answers import NO_CLOCK, Answers, Interview
+from interview.asking.kinds import Choice
+from interview.asking.measures import Count, Measure
+from interview.asking.question import UNKNOWN_TEXT, Member, Question, Status, Unanswered
 from interview.quantities.units import magnitude, quantity
 from interview.reading import Refused
 

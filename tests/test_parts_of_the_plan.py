@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from interview.asking.model import Unanswered
+from interview.asking.question import Unanswered
 from interview.garden.figures import found
 from interview.garden.soak.rates import Band
 from interview.garden.summary import waiting

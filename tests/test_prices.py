@@ -67,7 +67,8 @@ def test_two_prices_of_one_thing_and_two_kinds_of_money_are_refused(given):
         given(prices="mulch 38 per yd3\nmulch 4 per bag")
     with pytest.raises(Refused, match="two kinds of money"):
         given(prices="mulch $38 per yd3; compost £4 per bag")
-    assert set(prices_of(["mulch $38 per yd3", "compost 4 per bag"])) == {"mulch", "compost"}
+    two = [read_price("mulch $38 per yd3"), read_price("compost 4 per bag")]
+    assert set(prices_of(two)) == {"mulch", "compost"}
 
 
 def test_what_was_understood_is_said_back(given):

@@ -7,7 +7,7 @@ import re
 import pytest
 
 from interview.asking import route
-from interview.asking.model import UNKNOWN_TEXT
+from interview.asking.question import UNKNOWN_TEXT
 from interview.garden import figures
 from interview.garden.site import cautions
 from interview.garden.summary import assumed, so_far, waiting, waiting_text

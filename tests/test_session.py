@@ -7,7 +7,7 @@ import datetime as dt
 import pytest
 
 from interview.asking import route
-from interview.asking.model import UNKNOWN_TEXT, Status
+from interview.asking.question import UNKNOWN_TEXT, Status
 from interview.garden.session import Doubt
 from interview.reading import Refused
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from interview.asking.model import Unanswered
+from interview.asking.question import Unanswered
 from interview.drawing.canvas import cells
 from interview.garden.place import questions as start
 from interview.garden.survey import questions as survey

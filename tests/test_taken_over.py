@@ -7,7 +7,8 @@ from pathlib import Path
 import pytest
 
 from interview.asking import route
-from interview.asking.model import NO_CLOCK, UNKNOWN_TEXT, Unanswered
+from interview.asking.answers import NO_CLOCK
+from interview.asking.question import UNKNOWN_TEXT, Unanswered
 from interview.garden.figures import found
 from interview.garden.plan import RECORDS, Plan
 from interview.garden.stages import new_answers

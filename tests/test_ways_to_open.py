@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from interview.asking import route
-from interview.asking.model import UNKNOWN_TEXT
+from interview.asking.question import UNKNOWN_TEXT
 
 DUG = {"holes.1.hole_dug_on": "2026-05-27", "holes.1.hole_depth": "20 in"}
 

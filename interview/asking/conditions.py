@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from interview.asking.kinds import Bound, Measure
-from interview.asking.model import Answers, Question
+from interview.asking.answers import Answers
+from interview.asking.measures import Bound, Measure
+from interview.asking.question import Question
 
 
 def by_units(us: str, metric: str) -> Callable[[Answers], str | None]:

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from typing import Any, Generic, TypeVar
 
 from interview.asking import own_fault
-from interview.asking.model import Unanswered
+from interview.asking.question import Unanswered
 from interview.quantities.evidence import ARITHMETIC, Source
 from interview.quantities.shown import PLAIN, Rounding
 from interview.quantities.units import Quantity, magnitude, unit_name

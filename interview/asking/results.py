@@ -6,8 +6,9 @@ from collections.abc import Callable, Collection
 from dataclasses import dataclass, field, fields
 from typing import Any, TypeVar
 
+from interview.asking.answers import Answers, noting
 from interview.asking.long_work import cached_property
-from interview.asking.model import Answers, Unanswered, noting
+from interview.asking.question import Unanswered
 
 T = TypeVar("T")
 

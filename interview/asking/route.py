@@ -6,7 +6,8 @@ from collections.abc import Iterator, Mapping, Set
 from dataclasses import dataclass
 from typing import Any
 
-from interview.asking.model import Answers, Group, Question, Stage, Status
+from interview.asking.answers import Answers
+from interview.asking.question import Group, Question, Stage, Status
 from interview.reading import is_unknown
 
 

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from interview.asking import own_fault
-from interview.asking.model import Unanswered
+from interview.asking.question import Unanswered
 from interview.asking.results import Results, part
 from interview.garden import gate
 from interview.garden.afterwards import questions as review

@@ -8,7 +8,7 @@ from typing import Any
 
 from interview.asking import own_fault
 from interview.asking.figure import Figure, Found
-from interview.asking.model import Unanswered
+from interview.asking.question import Unanswered
 from interview.garden.earth import figures as earth
 from interview.garden.plan import Plan
 from interview.garden.planting import figures as planting

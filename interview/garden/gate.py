@@ -6,7 +6,8 @@ import datetime as dt
 from collections.abc import Iterator
 from typing import Any
 
-from interview.asking.model import Answers, Question, Status
+from interview.asking.answers import Answers
+from interview.asking.question import Question, Status
 from interview.asking.route import Step
 from interview.garden.site import lines_questions as buried
 from interview.garden.site import spot_questions as ground

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from interview.asking.model import Unanswered
+from interview.asking.question import Unanswered
 from interview.garden import guidance
 from interview.garden.guidance import Guidance
 from interview.garden.plan import Plan

@@ -15,7 +15,7 @@ from interview import answers_file as af
 from interview.answers_file import Lock, Trouble, own_files
 from interview.answers_file.named_files import text_opener
 from interview.asking import route
-from interview.asking.model import Answers
+from interview.asking.answers import Answers
 from interview.garden import store
 from interview.garden.plan import Plan
 from interview.garden.session import Session

@@ -7,8 +7,10 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 from interview.asking import route
-from interview.asking.kinds import Measure, list_lines
-from interview.asking.model import Answers, Question, Unanswered
+from interview.asking.answers import Answers
+from interview.asking.kinds import list_lines
+from interview.asking.measures import Measure
+from interview.asking.question import Question, Unanswered
 from interview.asking.route import Step
 from interview.garden.stages import GROUPS
 from interview.garden.survey.piece_lines import Pieces

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from interview.asking.model import Answers
+from interview.asking.answers import Answers
 from interview.drawing.scene import Drawing
 from interview.garden.earth.above import plan_view
 from interview.garden.plan import Plan

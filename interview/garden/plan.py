@@ -11,8 +11,8 @@ from collections.abc import Callable
 from dataclasses import dataclass, field, replace
 
 from interview.answers_file.named_files import NamedFile, no_files
+from interview.asking.answers import NO_CLOCK, Answers, changed
 from interview.asking.long_work import cached_property
-from interview.asking.model import NO_CLOCK, Answers, changed
 from interview.garden.checks import Checks
 from interview.garden.earth.results import EarthResults
 from interview.garden.place import questions as start

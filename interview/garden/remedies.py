@@ -6,7 +6,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from typing import Any
 
-from interview.asking.model import Answers, Question, Unanswered
+from interview.asking.answers import Answers
+from interview.asking.question import Question, Unanswered
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
 from interview.garden.size import questions as bed

@@ -8,7 +8,8 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from interview.asking import route
-from interview.asking.model import Answers, Question, Unanswered
+from interview.asking.answers import Answers
+from interview.asking.question import Question, Unanswered
 from interview.garden.figures import BY_KEY, find
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan

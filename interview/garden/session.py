@@ -9,8 +9,9 @@ from typing import Any, Protocol
 
 from interview.answers_file.named_files import NamedFile, no_files
 from interview.asking import own_fault, route
+from interview.asking.answers import Answers
 from interview.asking.kinds import list_lines
-from interview.asking.model import UNKNOWN_TEXT, Answers, Question, Status, Unanswered, retold
+from interview.asking.question import UNKNOWN_TEXT, Question, Status, Taken, Unanswered
 from interview.asking.route import Step
 from interview.garden import gate
 from interview.garden.plan import Plan
@@ -43,6 +44,8 @@ class Heard:
     echo: str
     kept: str
     """The words that were kept."""
+    taken: Taken[Any] | None = None
+    """The same with the value; nothing where the answer is not known."""
 
 
 UNFINISHED = ", unfinished"
@@ -198,18 +201,14 @@ class Session:
         if is_unknown(text):
             return Heard(step, UNKNOWN_TEXT, UNKNOWN_TEXT)
         try:
-            kept = question.kind.settle(text, view)
+            taken = question.take(text, view)
         except Unanswered as gap:
             said = view.told(gap.question.label)
             raise Refused(f"This waits for another answer: {said}. Answer that first.") from None
-        except Refused as refused:
-            raise retold(refused, view) from refused.__cause__
-        try:
-            value = question.read(kept, view)
-        except Unanswered as gap:
-            said = view.told(gap.question.label).lower()
-            return Heard(step, f"{kept} (waits for: {said})", kept)
-        return Heard(step, question.kind.echo(value, view), kept)
+        if isinstance(taken.found, Unanswered):
+            said = view.told(taken.found.question.label).lower()
+            return Heard(step, f"{taken.kept} (waits for: {said})", taken.kept, taken)
+        return Heard(step, question.kind.echo(taken.found, view), taken.kept, taken)
 
     def offer(self, step: Step, text: str) -> Heard:
         """Keep ``text`` as the answer to ``step`` and save.
@@ -228,8 +227,8 @@ class Session:
                 )
             text = default
         heard = self.read(step, text)
-        if heard.kept != UNKNOWN_TEXT:
-            self._weigh(step, heard.kept, view)
+        if heard.taken is not None:
+            self._weigh(step, heard.taken, view)
         if self._unfinished == step.address:
             self._unfinished = ""
         self._keep(self._answers.with_text(step.address, heard.kept))
@@ -271,10 +270,9 @@ class Session:
         said = step.worded(self._answers).find_out
         return f"{said} {help_for(step.question, self.plan)}".rstrip()
 
-    def _weigh(self, step: Step, kept: str, view: Answers) -> None:
-        try:
-            value = step.question.read(kept, view)
-        except Unanswered:
+    def _weigh(self, step: Step, taken: Taken[Any], view: Answers) -> None:
+        kept, value = taken
+        if isinstance(value, Unanswered):
             return
         doubt = step.question.doubt(value, view) or gate.doubt(step, value, self._answers)
         if doubt and self._doubted != (step.address, kept):

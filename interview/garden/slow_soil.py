@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from interview.asking.model import Unanswered
+from interview.asking.question import Unanswered
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
 from interview.garden.size import basin

@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from interview.asking import route
-from interview.asking.model import Answers
+from interview.asking.answers import Answers
 from interview.asking.route import Step
 from interview.garden import gate
 from interview.garden.soak import timing_questions as timing

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from interview.asking.model import Answers, Interview, Question, Stage
+from interview.asking.answers import Answers, Interview
+from interview.asking.question import Question, Stage
 from interview.garden.afterwards import questions as review
 from interview.garden.place import questions as start
 from interview.garden.planting import questions as planting

@@ -12,8 +12,9 @@ from typing import Any
 
 from interview import answers_file as af
 from interview.answers_file import Fingerprint, Node, Parsed, Tree, Trouble, own_files
+from interview.asking.answers import Answers
 from interview.asking.kinds import list_lines
-from interview.asking.model import Answers, Group, Question, Status
+from interview.asking.question import Group, Question, Status
 from interview.garden.session import NotKept
 from interview.garden.stages import (
     GROUPS,

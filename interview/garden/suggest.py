@@ -6,7 +6,7 @@ from collections.abc import Callable
 from typing import Any
 
 from interview.answers_file.named_files import NoFile
-from interview.asking.model import Question, Unanswered
+from interview.asking.question import Question, Unanswered
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
 from interview.garden.site import spot_questions as ground

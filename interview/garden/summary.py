@@ -10,7 +10,8 @@ from dataclasses import dataclass
 from typing import Any
 
 from interview.asking import own_fault, route
-from interview.asking.model import Answers, Question, Unanswered
+from interview.asking.answers import Answers
+from interview.asking.question import Question, Unanswered
 from interview.garden import figures, soak_due
 from interview.garden.figures import BY_KEY, find
 from interview.garden.plan import Plan

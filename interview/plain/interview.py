@@ -8,9 +8,10 @@ from dataclasses import dataclass
 from functools import partial
 
 from interview.asking import own_fault, route
+from interview.asking.answers import Answers
 from interview.asking.kinds import Ticks, list_lines
 from interview.asking.long_work import HowFar, heard_by
-from interview.asking.model import UNKNOWN_TEXT, Answers, Status
+from interview.asking.question import UNKNOWN_TEXT, Status
 from interview.asking.route import Step
 from interview.garden import soak_due
 from interview.garden.session import Doubt, Session

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from interview.asking.kinds import Several, list_lines
-from interview.asking.model import Status, Unanswered
+from interview.asking.question import Status, Unanswered
 from interview.asking.route import Step
 from interview.garden.session import Doubt, Heard, Session
 from interview.garden.survey import questions as survey

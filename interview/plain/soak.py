@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from typing import Any
 
-from interview.asking.model import Question
+from interview.asking.question import Question
 from interview.asking.route import Step
 from interview.garden.session import Session
 from interview.garden.soak import edit as soak_edit

@@ -6,7 +6,7 @@ import datetime as dt
 from collections.abc import Callable
 
 from interview.asking import route
-from interview.asking.model import Answers
+from interview.asking.answers import Answers
 from interview.asking.route import Step
 from interview.garden import soak_due
 from interview.garden.afterwards import questions as review

@@ -24,10 +24,11 @@ from interview.reading.numbers import decimal_comma, read_count, read_number
 from interview.reading.shares import read_share
 from interview.reading.slopes import read_percent, read_pitch, read_ratio
 from interview.reading.terms import Amount
-from interview.reading.text import Refused, Suggested, is_unknown, plain, shown
+from interview.reading.text import MOST_CHARACTERS, Refused, Suggested, is_unknown, plain, shown
 from interview.reading.times import read_clock, read_date
 
 __all__ = [
+    "MOST_CHARACTERS",
     "Amount",
     "Paces",
     "Refused",

@@ -62,8 +62,8 @@ def read_duration(text: str, bare: str | None) -> Amount:
     return _from_terms(clean, terms_of(clean, _WORDS, _EXAMPLE, _NAMES), bare)
 
 
-def _amount(seconds: Fraction, in_seconds: bool) -> Amount:
-    return Amount(seconds, "s") if in_seconds else Amount(seconds / 60, "min")
+def _amount(seconds: Fraction, in_seconds: bool, bare: bool = False) -> Amount:
+    return Amount(seconds, "s", bare) if in_seconds else Amount(seconds / 60, "min", bare)
 
 
 def _clock_form(clean: str, match: re.Match[str]) -> Amount:
@@ -101,7 +101,7 @@ def _single(term: Term, bare: str | None) -> Amount:
         raise two_ways(term.digits, f"{term.digits} min", f"{term.digits} h")
     if term.word == "M":
         raise Refused(f"M could be a month. Write {term.digits} min for minutes.")
-    return _amount(term.value * SECONDS[unit], unit == "s")
+    return _amount(term.value * SECONDS[unit], unit == "s", bare=term.unit is None)
 
 
 def _refuse_overflow(clean: str, terms: list[Term]) -> None:

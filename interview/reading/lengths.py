@@ -82,12 +82,8 @@ def read_length(text: str, bare: str | None, paces: bool = True) -> Amount | Pac
 
 
 def is_bare(text: str) -> bool:
-    """Tell whether ``text`` is a number without a unit."""
-    try:
-        read_length(text, None, paces=False)
-    except Refused:
-        return bool(re.fullmatch(r"[\d.,]+", in_digits(taken(text, example_length(None)))))
-    return False
+    """Tell whether ``text`` is one number in digits and nothing else; raises ``Refused``."""
+    return bool(re.fullmatch(r"[\d.,]+", in_digits(taken(text, example_length(None)))))
 
 
 def read_taped_length(text: str, bare: str | None) -> Amount:
@@ -144,7 +140,7 @@ def _single(term: Term, bare: str | None) -> Amount:
     unit = term.unit or bare
     if unit is None:
         raise two_ways(term.digits, f"{term.digits} ft", f"{term.digits} m")
-    return Amount(term.value, unit)
+    return Amount(term.value, unit, bare=term.unit is None)
 
 
 def _two_numbers(clean: str, terms: list[Term], bare: str | None, example: str) -> Refused:

@@ -94,7 +94,7 @@ def _with_unit(
         raise Refused(f"Write the unit after {shown(clean)}: {names}.")
     if unit is None:
         raise Refused(f"{shown(rest)} is not a unit that fits here. Use {names}.")
-    return Amount(value, unit)
+    return Amount(value, unit, bare=not rest)
 
 
 def _product(one: str, other: str, bare: str | None, example: str) -> Amount:
@@ -104,7 +104,7 @@ def _product(one: str, other: str, bare: str | None, example: str) -> Amount:
     if squared and squared.endswith("**2"):
         width, leftover = split_number(one, example)
         if not leftover:
-            return Amount(width * value, squared)
+            return Amount(width * value, squared, bare=not rest)
         bare = squared
     unit = bare.removesuffix("**2") if bare and bare.endswith("**2") else None
     second = read_taped_length(other if rest else one, unit)
@@ -127,7 +127,7 @@ def read_rate(text: str, bare: str | None) -> Amount:
     refuse_odd(clean, example)
     value, rest = split_number(clean, example)
     if not rest and bare is not None:
-        return Amount(value, bare)
+        return Amount(value, bare, bare=True)
     if rest == "iph":
         return Amount(value, "in/h")
     if (match := _RATE.fullmatch(rest)) and match["depth"] in _DEPTHS and match["time"] in _TIMES:

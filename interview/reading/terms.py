@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
 
 from interview.reading.numbers import take_number, unreadable
@@ -17,6 +17,8 @@ class Amount:
 
     number: Fraction
     unit: str
+    bare: bool = field(default=False, compare=False)
+    """Whether no unit was written, so that ``unit`` is the one that was offered."""
 
 
 @dataclass(frozen=True)

@@ -8,7 +8,7 @@ from typing import Any
 from textual.containers import Vertical
 from textual.message import Message
 
-from interview.asking.model import Kind
+from interview.asking.question import Kind
 from interview.reading import is_unknown
 
 

@@ -58,7 +58,7 @@ class ChoiceField(Field):
         keys = [key for key, _ in self._options]
         self._list.highlighted = keys.index(draft) if draft in keys else None
 
-    def on_choices_taken(self, event: Choices.Taken) -> None:
+    def on_choices_chosen(self, event: Choices.Chosen) -> None:
         event.stop()
         self.post_message(self.Given(self, event.key))
 

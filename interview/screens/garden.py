@@ -11,7 +11,7 @@ from textual.binding import Binding, BindingType
 from textual.containers import Horizontal
 from textual.widgets import Button
 
-from interview.asking.model import Unanswered
+from interview.asking.question import Unanswered
 from interview.drawing.scene import Drawing
 from interview.garden import pictures
 from interview.garden.plan import Plan

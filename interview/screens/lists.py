@@ -23,7 +23,7 @@ class Choices(OptionList):
     A number or a letter only goes to an option: what takes it is always Enter, or a click.
     """
 
-    class Taken(Message):
+    class Chosen(Message):
         """An option was chosen; an empty key stands for Enter without one."""
 
         def __init__(self, key: str) -> None:
@@ -59,13 +59,13 @@ class Choices(OptionList):
     def action_select(self) -> None:
         """Choose what is highlighted, or hand over nothing where nothing is."""
         if self.highlighted is None:
-            self.post_message(self.Taken(""))
+            self.post_message(self.Chosen(""))
         else:
             super().action_select()
 
     def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
         event.stop()
-        self.post_message(self.Taken(event.option.id or ""))
+        self.post_message(self.Chosen(event.option.id or ""))
 
     def on_key(self, event: events.Key) -> None:
         letter = (event.character or "").casefold()

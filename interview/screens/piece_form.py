@@ -11,7 +11,8 @@ from textual.containers import Container, Horizontal, Vertical
 from textual.widgets import Button, Input, OptionList
 from textual.widgets.option_list import Option
 
-from interview.asking.model import Answers, Unanswered
+from interview.asking.answers import Answers
+from interview.asking.question import Unanswered
 from interview.drawing.scene import Drawing
 from interview.garden.survey.drawing import surface_drawing
 from interview.garden.survey.piece_lines import SHAPES

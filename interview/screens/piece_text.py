@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass, replace
 
-from interview.asking.model import Answers, Unanswered
+from interview.asking.answers import Answers
+from interview.asking.question import Unanswered
 from interview.garden.survey import piece_lines as pl
 from interview.garden.survey import questions as survey
 from interview.garden.survey.piece_layout import Spot, lay_pieces

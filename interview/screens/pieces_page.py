@@ -13,8 +13,9 @@ from textual.content import Content
 from textual.widgets import Button, OptionList
 from textual.widgets.option_list import Option
 
+from interview.asking.answers import Answers
 from interview.asking.kinds import list_lines
-from interview.asking.model import Answers, Unanswered
+from interview.asking.question import Unanswered
 from interview.asking.route import Step
 from interview.drawing.scene import Drawing
 from interview.garden.session import Doubt, Session

@@ -15,7 +15,7 @@ from textual.widgets.option_list import Option
 from textual.worker import get_current_worker
 
 from interview.asking.kinds import list_lines
-from interview.asking.model import Unanswered
+from interview.asking.question import Unanswered
 from interview.garden.plan import Plan
 from interview.garden.planting import questions as planting
 from interview.garden.planting.choose import Pick, ZonePlan

@@ -16,7 +16,7 @@ from textual.message import Message
 from textual.widgets import Button
 
 from interview.asking.kinds import Several, list_lines
-from interview.asking.model import Status
+from interview.asking.question import Status
 from interview.asking.route import Step
 from interview.garden.paced_lengths import changes_said
 from interview.garden.session import Doubt, Session

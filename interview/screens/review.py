@@ -15,7 +15,7 @@ from textual.widgets.option_list import Option
 
 from interview.asking import route
 from interview.asking.kinds import list_lines
-from interview.asking.model import Status
+from interview.asking.question import Status
 from interview.asking.route import Step
 from interview.garden.session import Session
 from interview.garden.soak.reading_lines import Readings, said_line

@@ -8,7 +8,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from enum import Enum
 
-from interview.asking.model import Answers
+from interview.asking.answers import Answers
 from interview.garden.session import Keeper, NotKept
 
 RETRY_SECONDS = 20.0

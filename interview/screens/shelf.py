@@ -9,7 +9,7 @@ from pathlib import Path
 
 from interview import answers_file as af
 from interview.asking import own_fault, route
-from interview.asking.model import Answers
+from interview.asking.answers import Answers
 from interview.garden import store
 from interview.garden.opening import plan_of
 from interview.garden.place import questions as start

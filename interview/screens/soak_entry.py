@@ -7,7 +7,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from enum import Enum
 
-from interview.asking.model import Answers
+from interview.asking.answers import Answers
 from interview.garden.soak import edit as soak_edit
 from interview.garden.soak import timing_questions as timing
 from interview.garden.soak.reading_lines import DROP, LEFT

@@ -10,8 +10,8 @@ from textual.app import ComposeResult
 from textual.containers import Container, Horizontal, Vertical, VerticalScroll
 from textual.widgets import DataTable, Digits
 
+from interview.asking.answers import Answers
 from interview.asking.kinds import list_lines
-from interview.asking.model import Answers
 from interview.asking.route import Step
 from interview.garden.session import Session
 from interview.garden.soak import timing_questions as timing

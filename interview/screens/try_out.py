@@ -12,7 +12,7 @@ from textual.content import Content
 from textual.widgets import Button, OptionList
 from textual.widgets.option_list import Option
 
-from interview.asking.model import Answers
+from interview.asking.answers import Answers
 from interview.garden import scenarios as whatif
 from interview.garden.plan import Plan
 from interview.garden.scenarios import LEVERS, Followed, Lever

@@ -7,8 +7,8 @@ from pathlib import Path
 
 from interview.answers_file import shown
 from interview.asking import route
-from interview.asking.model import Status
 from interview.asking.own_fault import where
+from interview.asking.question import Status
 from interview.asking.route import Step
 from interview.garden.plan import Plan
 from interview.garden.session import Session

@@ -6,7 +6,7 @@ import datetime as dt
 from collections.abc import Callable, Iterable, Iterator
 
 from interview.asking import own_fault
-from interview.asking.model import Unanswered
+from interview.asking.question import Unanswered
 from interview.garden.afterwards import questions as review
 from interview.garden.earth.materials import APRON_DEEP_IN, APRON_DEEP_MM
 from interview.garden.earth.overflow import apron

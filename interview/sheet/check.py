@@ -6,7 +6,8 @@ from collections.abc import Callable, Sequence
 
 from interview import answers_file as af
 from interview.asking import own_fault, route
-from interview.asking.model import Answers, Status, Unanswered
+from interview.asking.answers import Answers
+from interview.asking.question import Status, Unanswered
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
 from interview.garden.store import Loaded

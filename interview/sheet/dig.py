@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from interview.asking.model import Unanswered
+from interview.asking.question import Unanswered
 from interview.drawing.canvas import cells
 from interview.garden.afterwards import questions as review
 from interview.garden.earth.materials import APRON_DEEP_IN, APRON_DEEP_MM, Item, Soil, loosen

@@ -8,7 +8,7 @@ from collections.abc import Callable, Iterable, Iterator
 from interview.answers_file import double_quoted as quoted
 from interview.asking import own_fault
 from interview.asking.figure import Found
-from interview.asking.model import Unanswered
+from interview.asking.question import Unanswered
 from interview.garden.figures import found
 from interview.garden.guides import guides
 from interview.garden.place import questions as start

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from interview.answers_file import double_quoted as quoted
-from interview.asking.model import Unanswered
+from interview.asking.question import Unanswered
 from interview.garden.plan import Plan
 from interview.garden.planting.choose import Pick
 from interview.garden.planting.provenance import from_memory, provenance

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable, Iterator
 from functools import partial
 
 from interview.asking import own_fault
-from interview.asking.model import Unanswered
+from interview.asking.question import Unanswered
 from interview.garden.afterwards import questions as review
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan

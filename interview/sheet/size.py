@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from interview.asking.model import Unanswered
+from interview.asking.question import Unanswered
 from interview.drawing.canvas import cells
 from interview.garden.figures import BY_KEY, find
 from interview.garden.pictures import plan_picture

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from interview.asking.model import Unanswered
+from interview.asking.question import Unanswered
 from interview.drawing.canvas import cells
 from interview.garden.plan import Plan
 from interview.garden.size import questions as bed

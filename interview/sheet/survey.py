@@ -5,7 +5,8 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from interview.asking.model import Answers, Unanswered
+from interview.asking.answers import Answers
+from interview.asking.question import Unanswered
 from interview.drawing.canvas import cells
 from interview.garden.paced_lengths import paced_lengths
 from interview.garden.place import questions as start

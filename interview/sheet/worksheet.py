@@ -6,7 +6,7 @@ import textwrap
 from typing import Any
 
 from interview.asking import own_fault
-from interview.asking.model import Question
+from interview.asking.question import Question
 from interview.garden.stages import STAGES
 from interview.garden.summary import wrap
 

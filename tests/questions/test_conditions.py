@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from interview.asking import route
-from interview.asking.model import always
+from interview.asking.question import always
 from interview.garden.planting.plant_list import builtin_places
 from interview.garden.site.nearby_questions import _NEAR
 from interview.garden.stages import every_question

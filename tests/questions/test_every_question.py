@@ -6,7 +6,7 @@ import re
 
 import pytest
 
-from interview.asking.model import UNKNOWN_TEXT, Status, always
+from interview.asking.question import UNKNOWN_TEXT, Status, always
 from interview.garden.stages import GROUPS, QUESTIONS, STAGES, every_question, new_answers
 from interview.reading import Refused
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from interview.asking.model import no_objection
+from interview.asking.question import no_objection
 from interview.garden.stages import QUESTIONS, every_question, new_answers
 from interview.reading import Refused
 

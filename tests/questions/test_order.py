@@ -7,7 +7,7 @@ from collections.abc import Mapping
 import pytest
 
 from interview.asking import route
-from interview.asking.model import Unanswered
+from interview.asking.question import Unanswered
 from interview.garden.stages import STAGES, every_question, new_answers, question_at
 from interview.reading import Refused
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from interview.asking.model import Answers
+from interview.asking.answers import Answers
 from interview.garden.afterwards import questions as review
 from interview.garden.planting.care import after_storm
 from interview.quantities.evidence import (

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from interview.asking.conditions import always_this, depth, said_yes
-from interview.asking.kinds import Choice, Day, Measure, Note, YesNo
-from interview.asking.model import Question, Stage
+from interview.asking.kinds import Choice, Day, Note, YesNo
+from interview.asking.measures import Measure
+from interview.asking.question import Question, Stage
 from interview.garden.site import lines_questions as buried
 
 DIG_DAY = Question(

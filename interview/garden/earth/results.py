@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from interview.asking.model import waits_for
+from interview.asking.question import waits_for
 from interview.asking.results import Results, part
 from interview.garden.earth import materials, overflow
 from interview.garden.earth.earthwork import Earthwork, SlopedBasin, cut_and_fill
@@ -125,8 +125,8 @@ class EarthResults(Results):
     @property
     def prices(self) -> dict[str, Price]:
         """The unit prices that were given, by thing."""
-        lines: tuple[str, ...] | None = self.answers.get(bed.PRICES)
-        return prices_of(lines or ())
+        given: tuple[Price, ...] | None = self.answers.get(bed.PRICES)
+        return prices_of(given or ())
 
     @part
     def shopping(self) -> tuple[Item, ...]:

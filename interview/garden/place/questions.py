@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
+from interview.asking.answers import Answers
 from interview.asking.conditions import always_this, by_units, chosen, said_yes
-from interview.asking.kinds import Choice, Measure, Note, YesNo
+from interview.asking.kinds import Choice, Note, YesNo
 from interview.asking.lands import US
-from interview.asking.model import Answers, Question, Stage
+from interview.asking.measures import Measure
+from interview.asking.question import Question, Stage
 
 STATES = (
     "AL Alabama,AK Alaska,AZ Arizona,AR Arkansas,CA California,CO Colorado,CT Connecticut,"

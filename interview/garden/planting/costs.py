@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from interview.asking.model import Unanswered
+from interview.asking.question import Unanswered
 from interview.garden.earth.materials import cost
 from interview.garden.planting.results import PlantingResults
 from interview.garden.size.price_lines import BY_PLANT, Price

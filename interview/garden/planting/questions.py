@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from interview.asking.answers import Answers
 from interview.asking.conditions import always_this, by_units
-from interview.asking.kinds import Choice, Count, Measure, Note, Several, Ticks, YesNo
-from interview.asking.model import Answers, Question, Stage, Unanswered
+from interview.asking.kinds import Choice, Note, Several, Ticks, YesNo
+from interview.asking.measures import Count, Measure
+from interview.asking.question import Question, Stage, Unanswered
 from interview.garden.place import questions as start
 from interview.garden.planting.plant_list import builtin_places
 from interview.garden.planting.record import ListRegion, PlantRegion, State

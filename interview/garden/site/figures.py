@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from interview.asking.figure import Figure, Value
-from interview.asking.model import Unanswered
+from interview.asking.question import Unanswered
 from interview.garden.site import lines_questions as buried
 from interview.garden.site.results import SiteResults
 from interview.quantities.shown import SLOPE

@@ -6,7 +6,8 @@ import datetime as dt
 from dataclasses import dataclass
 from typing import Any
 
-from interview.asking.model import Answers, Question
+from interview.asking.answers import Answers
+from interview.asking.question import Question
 from interview.garden.site import lines_questions as buried
 from interview.garden.site.locate import Cause, DigGate, LocateState, PrivateLines, dig_gate
 from interview.quantities.guards import reaches

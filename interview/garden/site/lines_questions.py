@@ -7,10 +7,12 @@ from collections.abc import Mapping
 from dataclasses import replace
 from typing import Any
 
+from interview.asking.answers import Answers
 from interview.asking.conditions import chosen, distance, said_yes
-from interview.asking.kinds import Choice, Count, Day, Note, Several, YesNo
+from interview.asking.kinds import Choice, Day, Note, Several, YesNo
 from interview.asking.lands import land
-from interview.asking.model import Answers, Question
+from interview.asking.measures import Count
+from interview.asking.question import Question
 from interview.garden.place import questions as start
 from interview.garden.site import locating_words as locating
 from interview.garden.site import state_rules as notice

@@ -6,7 +6,8 @@ import datetime as dt
 from collections.abc import Mapping
 from typing import Any
 
-from interview.asking.model import Answers, Question
+from interview.asking.answers import Answers
+from interview.asking.question import Question
 from interview.garden.place import questions as start
 from interview.garden.site.holidays import FEDERAL_SOURCE, federal_in_wait
 from interview.garden.site.locating import CAREFUL, WAIT_ABROAD, StateNotice, notice_for

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from interview.asking.conditions import always_this, distance, ticked
 from interview.asking.kinds import Ticks, YesNo
-from interview.asking.model import Member, Question
+from interview.asking.question import Member, Question
 from interview.quantities.units import Quantity
 
 _NEAR = (

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from interview.asking.conditions import always_this
 from interview.asking.kinds import Choice, YesNo
-from interview.asking.model import Question, Stage
+from interview.asking.question import Question, Stage
 from interview.garden.site.lines_questions import (
     LINES_ANSWERED,
     LINES_ASKED_ON,

@@ -6,7 +6,8 @@ import datetime as dt
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from interview.asking.model import Answers, Unanswered
+from interview.asking.answers import Answers
+from interview.asking.question import Unanswered
 from interview.asking.results import Results, part
 from interview.garden.site import lines_questions as buried
 from interview.garden.site import nearby_questions as nearby

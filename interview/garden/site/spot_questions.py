@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from interview.asking.answers import Answers
 from interview.asking.conditions import always_this, depth, distance
-from interview.asking.kinds import Choice, Count, Note, Number, Ticks, YesNo
-from interview.asking.model import Answers, Group, Question
+from interview.asking.kinds import Choice, Note, Ticks, YesNo
+from interview.asking.measures import Count, Number
+from interview.asking.question import Group, Question
 from interview.garden.site.nearby_questions import (
     DISTANCES,
     DRIP_LINE,

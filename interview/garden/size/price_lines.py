@@ -7,8 +7,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from interview import reading
-from interview.asking.kinds import Note
-from interview.asking.model import Answers
+from interview.asking.answers import Answers
+from interview.asking.kinds import Simple, as_typed
+from interview.asking.question import Taken
 from interview.quantities.shown import in_metric
 from interview.quantities.units import US, plain_number, unit_name
 from interview.reading import Refused, shown
@@ -92,29 +93,26 @@ def _per(how: str) -> str:
 
 
 @dataclass(frozen=True)
-class PriceLine(Note):
-    """One price; the value is the words, which ``read_price`` understands."""
+class PriceLine(Simple[Price]):
+    """One price."""
 
-    longest: int = 80
     name = "price"
 
-    def read(self, text: str, answers: Answers) -> str:
-        read_price(text)
-        return " ".join(text.split())
+    def take(self, text: str, answers: Answers) -> Taken[Price]:
+        return as_typed(text, read_price(text))
 
-    def echo(self, value: str, answers: Answers) -> str:
-        return read_price(value).words
+    def echo(self, value: Price, answers: Answers) -> str:
+        return value.words
 
     def hint(self, units: str) -> str:
         said = f"such as {EXAMPLE}, compost 6 per bag, edging 2 per ft, plants 4 each"
         return said if units == US else in_metric(said)
 
 
-def prices_of(lines: Sequence[str]) -> dict[str, Price]:
+def prices_of(prices: Sequence[Price]) -> dict[str, Price]:
     """Return the prices by thing; raises ``Refused`` for two of one thing or two kinds of money."""
     found: dict[str, Price] = {}
-    for line in lines:
-        price = read_price(line)
+    for price in prices:
         if price.thing in found:
             raise Refused(f"There are two prices of {price.thing}. Keep one of them.")
         found[price.thing] = price
@@ -123,10 +121,10 @@ def prices_of(lines: Sequence[str]) -> dict[str, Price]:
     return found
 
 
-def wrong_prices(lines: Sequence[str], _answers: Answers) -> str | None:
+def wrong_prices(prices: tuple[Price, ...], _answers: Answers) -> str | None:
     """Return the sentence that refuses prices which do not go together, or nothing."""
     try:
-        prices_of(lines)
+        prices_of(prices)
     except Refused as refused:
         return str(refused)
     return None

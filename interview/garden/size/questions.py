@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from interview.asking.answers import Answers
 from interview.asking.conditions import always_this, by_units, chosen, depth, distance
-from interview.asking.kinds import Choice, Count, Measure, Ratio, Several, YesNo
-from interview.asking.model import Answers, Question, Stage
+from interview.asking.kinds import Choice, Several, YesNo
+from interview.asking.measures import Count, Measure, Ratio
+from interview.asking.question import Question, Stage
 from interview.garden.site import questions as site
 from interview.garden.site import spot_questions as ground
 from interview.garden.size.basin import MOST_BEDS

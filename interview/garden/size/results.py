@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any
 
-from interview.asking.model import Answers, Unanswered, waits_for
+from interview.asking.answers import Answers
+from interview.asking.question import Unanswered, waits_for
 from interview.asking.results import Results, part
 from interview.garden.place import questions as start
 from interview.garden.place.results import PlaceResults

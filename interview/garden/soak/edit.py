@@ -6,8 +6,8 @@ import datetime as dt
 import math
 import re
 
+from interview.asking.answers import Answers
 from interview.asking.kinds import list_lines
-from interview.asking.model import Answers
 from interview.garden.soak import timing_questions as timing
 from interview.garden.soak.reading_lines import STRUCK, shifted_instants
 from interview.garden.soak.times import utc
@@ -96,7 +96,7 @@ def _index(lines: list[str], place: int) -> int:
 
 
 def _settled(view: Answers, lines: list[str]) -> str:
-    return timing.READINGS.kind.settle("\n".join(lines), view)
+    return timing.READINGS.kind.take("\n".join(lines), view).kept
 
 
 # A clock that was wrong
@@ -151,7 +151,7 @@ def _shifted(view: Answers, by: dt.timedelta, found: re.Match[str]) -> str:
         _index(lines, first)
     if not lines:
         return ""
-    full = list_lines(timing.READINGS.kind.settle("\n".join(lines), view))
+    full = list_lines(timing.READINGS.kind.take("\n".join(lines), view).kept)
     return "\n".join(
         [*full[: first - 1], *(shifted_instants(one, by) for one in full[first - 1 :])]
     )

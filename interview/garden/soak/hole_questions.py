@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from interview.asking.answers import Answers
 from interview.asking.conditions import always_this, chosen, depth
-from interview.asking.kinds import Choice, Clearance, Day, Measure, Note, YesNo
-from interview.asking.model import Answers, Member, Question
+from interview.asking.kinds import Choice, Clearance, Day, Note, YesNo
+from interview.asking.measures import Measure
+from interview.asking.question import Member, Question
 from interview.garden.site import lines_questions as buried
 from interview.garden.site.cautions import LOCATE
 from interview.quantities.units import magnitude

@@ -9,8 +9,9 @@ import datetime as dt
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from interview.asking.answers import NO_CLOCK, Answers
 from interview.asking.kinds import list_lines
-from interview.asking.model import NO_CLOCK, Answers, Unanswered
+from interview.asking.question import Unanswered
 from interview.garden.soak import hole_questions as digging
 from interview.garden.soak import questions as soak
 from interview.garden.soak import timing_questions as timing

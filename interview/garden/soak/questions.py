@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from interview.asking.answers import Answers
 from interview.asking.conditions import always_this, both
 from interview.asking.kinds import Choice, Note, YesNo
-from interview.asking.model import Answers, Group, Stage
+from interview.asking.question import Group, Stage
 from interview.garden.soak.hole_questions import (
     FLOOR_DEPTH,
     HARD_DIGGING,

@@ -8,8 +8,10 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from interview import reading
-from interview.asking.kinds import Measure, Simple, list_lines
-from interview.asking.model import NO_CLOCK, Answers
+from interview.asking.answers import NO_CLOCK, Answers
+from interview.asking.kinds import Simple, list_lines
+from interview.asking.measures import Measure
+from interview.asking.question import Taken
 from interview.quantities.units import Quantity
 from interview.reading import Refused, write_instant
 
@@ -54,25 +56,28 @@ class Readings(Simple[tuple[SoakEvent, ...]]):
     name = "list of readings"
     many = True
 
-    def read(self, text: str, answers: Answers) -> tuple[SoakEvent, ...]:
+    def take(self, text: str, answers: Answers) -> Taken[tuple[SoakEvent, ...]]:
+        kept: list[str] = []
         events: list[SoakEvent] = []
         began = self.start(answers)
         last = began
         for place, line in enumerate(list_lines(text), 1):
             try:
-                event = self._line(line, answers, began, last)
+                words, event = self._line(line, answers, began, last)
             except Refused as refused:
                 raise Refused(f"Reading {place}: {refused}") from None
+            kept.append(words)
             events.append(event)
             if not event.struck:
                 last = event.at
         found = tuple(events)
         self.check(found, answers)
-        return found
+        return Taken("\n".join(kept), found)
 
     def _line(
         self, line: str, answers: Answers, began: dt.datetime, last: dt.datetime
-    ) -> SoakEvent:
+    ) -> tuple[str, SoakEvent]:
+        """Return one reading as the file keeps it, and what it says."""
         struck = line.lower().startswith(STRUCK)
         words = line[len(STRUCK) :].strip() if struck else line
         match = _WORDS.match(words)
@@ -89,10 +94,16 @@ class Readings(Simple[tuple[SoakEvent, ...]]):
         at = self._when(when, answers, began, last)
         how = match["how"].strip()
         if what in (EMPTY, EMPTIED):
-            return SoakEvent(at, what, None, struck)
-        if not how:
+            # What stands after it in a file, such as a remark, says no depth and is left alone.
+            loaded = answers.now == NO_CLOCK or _NOTED.fullmatch(when)
+            how = how if loaded or not how else self.depth.settle(how, answers)
+            event = SoakEvent(at, what, None, struck)
+        elif how:
+            depth = self.depth.take(how, answers)
+            how, event = depth.kept, SoakEvent(at, what, depth.value, struck)
+        else:
             raise Refused(f"The depth is missing. {_GOOD}")
-        return SoakEvent(at, what, self.depth.read(how, answers), struck)
+        return write_event(event, how), event
 
     def _is_depth(self, words: str, answers: Answers) -> bool:
         """Tell whether the whole line is a depth, as somebody writes it who forgot the time."""
@@ -108,17 +119,10 @@ class Readings(Simple[tuple[SoakEvent, ...]]):
         if words.strip().lower() == "now":
             if answers.now == NO_CLOCK:
                 raise Refused("Write the time in full, such as 2026-05-21 10:15 -05:00.")
-            return answers.now
+            return answers.now.replace(microsecond=0)
         clock = answers.now if answers.now.year > NO_CLOCK.year else last
         after = began if words.startswith("+") else last
         return reading.read_instant(words, clock, after)
-
-    def settle(self, text: str, answers: Answers) -> str:
-        lines = list_lines(text)
-        return "\n".join(
-            write_event(event, _length_words(line), answers, self.depth)
-            for line, event in zip(lines, self.read(text, answers), strict=True)
-        )
 
     def echo(self, value: tuple[SoakEvent, ...], answers: Answers) -> str:
         kept = [event for event in value if not event.struck]
@@ -139,11 +143,6 @@ def _plain_word(word: str) -> str:
     if start == EMPTIED:
         return EMPTIED
     return {"left": LEFT, "drop": DROP, "refi": REFILLED, "empt": EMPTY}[start[:4]]
-
-
-def _length_words(line: str) -> str:
-    match = _WORDS.match(line) or _BARE.match(line)
-    return match["how"].strip() if match else ""
 
 
 _NOTED = re.compile(r"\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d[+-]\d\d:\d\d", re.ASCII)
@@ -203,12 +202,12 @@ def shifted_instants(line: str, by: dt.timedelta) -> str:
     return _NOTED.sub(moved, line, count=1)
 
 
-def write_event(event: SoakEvent, how: str, answers: Answers, depth: Measure) -> str:
-    """Write one reading as the file keeps it: a full instant, the word, the depth as typed."""
+def write_event(event: SoakEvent, how: str) -> str:
+    """Write one reading as the file keeps it: a full instant, the word, and the words after it."""
     words = [STRUCK] if event.struck else []
     words += [write_instant(event.at), event.what]
     if event.what == REFILLED:
         words.append("to")
     if how:
-        words.append(depth.settle(how, answers))
+        words.append(how)
     return " ".join(words)

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from interview.asking.model import Answers, Unanswered
+from interview.asking.answers import Answers
+from interview.asking.question import Unanswered
 from interview.asking.results import Results, part
 from interview.garden.soak import hole_questions as digging
 from interview.garden.soak import questions as soak

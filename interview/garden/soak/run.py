@@ -9,7 +9,7 @@ from __future__ import annotations
 import datetime as dt
 from dataclasses import replace
 
-from interview.asking.model import Answers
+from interview.asking.answers import Answers
 from interview.garden.soak.noted import Fills, Noted, noted
 from interview.garden.soak.state import ENOUGH_STATES, RunState, SoakRun, is_back
 from interview.garden.soak.timed import timed

@@ -7,9 +7,11 @@ import math
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 
+from interview.asking.answers import NO_CLOCK, Answers
 from interview.asking.conditions import always_this, by_units, depth
-from interview.asking.kinds import Choice, Measure, Moment, YesNo
-from interview.asking.model import NO_CLOCK, Answers, Question
+from interview.asking.kinds import Choice, Moment, YesNo
+from interview.asking.measures import Measure
+from interview.asking.question import Question
 from interview.garden.soak.hole_questions import HOLE, HOLE_CAUTION, HOLE_DEPTH
 from interview.garden.soak.reading_lines import (
     DROP,

@@ -6,8 +6,9 @@ from functools import lru_cache
 from typing import Any
 
 from interview.answers_file.named_files import NamedFile, NoFile
+from interview.asking.answers import Answers
 from interview.asking.long_work import telling
-from interview.asking.model import Answers, Question
+from interview.asking.question import Question
 from interview.garden.place import questions as start
 from interview.garden.storms.record_columns import (
     LONGEST_LINE,

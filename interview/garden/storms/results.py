@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from interview.answers_file.named_files import NoFile, ReadsFiles
 from interview.asking.long_work import telling
-from interview.asking.model import Unanswered, waits_for
+from interview.asking.question import Unanswered, waits_for
 from interview.asking.results import part
 from interview.garden.place import questions as start
 from interview.garden.place.results import PlaceResults

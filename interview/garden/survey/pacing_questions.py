@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from interview.asking.answers import Answers
 from interview.asking.conditions import always_this, chosen
-from interview.asking.kinds import Choice, Measure, Note, Number, Several, YesNo
-from interview.asking.model import Answers, Group, Member, Question, Unanswered
+from interview.asking.kinds import Choice, Note, Several, YesNo
+from interview.asking.measures import Measure, Number
+from interview.asking.question import Group, Member, Question, Unanswered
 from interview.garden.survey.pacing import Pace, calibrate, expected_error, pace_findings
 from interview.garden.survey.pictures import PACING_LINE
 from interview.quantities.units import Quantity, plain_number, quantity, show, significant

@@ -7,8 +7,10 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from interview import reading
-from interview.asking.kinds import Measure, Simple, list_lines
-from interview.asking.model import Answers, Unanswered
+from interview.asking.answers import Answers
+from interview.asking.kinds import Simple, list_lines
+from interview.asking.measures import Measure
+from interview.asking.question import Taken, Unanswered
 from interview.garden.survey.piece_words import (
     ROUND_GOOD,
     Ends,
@@ -19,7 +21,7 @@ from interview.garden.survey.piece_words import (
 )
 from interview.quantities.shown import in_metric
 from interview.quantities.units import US, Quantity, magnitude, plain_number, quantity
-from interview.reading import Amount, Paces, Refused
+from interview.reading import Paces, Refused
 
 SHAPES: dict[str, tuple[str, ...]] = {
     "rectangle": ("length", "width"),
@@ -100,23 +102,35 @@ class Pieces(Simple[tuple[PieceLine, ...]]):
     name = "list of pieces"
     many = True
 
-    def read(self, text: str, answers: Answers) -> tuple[PieceLine, ...]:
-        found = []
+    def take(self, text: str, answers: Answers) -> Taken[tuple[PieceLine, ...]]:
         lines = list_lines(text)
         if not lines:
             raise Refused(f"At least one piece is needed. {_PIECE_GOOD}")
         if len(lines) > PIECES_MOST:
             raise Refused(f"That is more than {PIECES_MOST} pieces. Join some of them.")
+        kept: list[str] = []
+        found: list[PieceLine] = []
+        waits: Unanswered | None = None
         for place, line in enumerate(lines, 1):
             try:
-                found.append(self.line(line, answers))
-                self.check(tuple(found), answers)
+                taken = self._line(line, answers)
+                kept.append(taken.kept)
+                if isinstance(taken.found, Unanswered):
+                    waits = waits or taken.found
+                elif waits is None:
+                    found.append(taken.found)
+                    self.check(tuple(found), answers)
+            except Unanswered as gap:
+                waits = gap
             except Refused as refused:
                 raise Refused(f"Piece {place}: {refused}") from None
-        return tuple(found)
+        return Taken("\n".join(kept), waits or tuple(found))
 
     def line(self, line: str, answers: Answers) -> PieceLine:
-        """Return one piece; raises ``Refused``."""
+        """Return one piece; raises ``Refused`` and ``Unanswered``."""
+        return self._line(line, answers).value
+
+    def _line(self, line: str, answers: Answers) -> Taken[PieceLine]:
         cut, shape, rest, ends = _taken_apart(line)
         texts, turns, angle = _measures(shape, rest)
         wanted = len(SHAPES[shape])
@@ -125,39 +139,58 @@ class Pieces(Simple[tuple[PieceLine, ...]]):
             raise Refused(_too_few(shape, wanted))
         if shape == "circle part":
             texts = texts[:1]
+        texts = [LABEL.sub("", one) for one in texts]
         zero_ok = shape == "offsets"
-        sides = tuple(
-            self._side(LABEL.sub("", one), side_name(shape, place), answers, zero_ok)
+        sides = [
+            self._side(one, side_name(shape, place), answers, zero_ok)
             for place, one in enumerate(texts)
-        )
-        place = None if ends.at is None else self._place(ends.at, answers)
-        return PieceLine(shape, sides, cut, ends.count, turns, angle, place, ends.turned)
+        ]
+        where = [self._signed(one, answers.units) for one in ends.at or ()]
+        kept, at = [side.kept for side in sides], [one.kept for one in where]
+        if kept == texts and at == list(ends.at or ()):
+            words = " ".join(line.split())
+        else:
+            said = _written(shape, kept, turns, angle)
+            lead = "less " if cut else ""
+            words = f"{lead}{shape} {said}{_ends_written(ends.count, at, ends.turned)}"
+        try:
+            lengths = tuple(side.value for side in sides)
+        except Unanswered as gap:
+            # A paced side may be written before the pace is known.
+            return Taken(words, gap)
+        lower_left = (where[0].value, where[1].value) if where else None
+        piece = PieceLine(shape, lengths, cut, ends.count, turns, angle, lower_left, ends.turned)
+        return Taken(words, piece)
 
-    def _place(self, at: tuple[str, str], answers: Answers) -> tuple[Quantity, Quantity]:
-        unit = self.side.unit(answers.units)
-        right, up = (signed_length(text, unit) for text in at)
-        return right, up
-
-    def _side(self, text: str, name: str, answers: Answers, zero_ok: bool) -> Side:
+    def _side(self, text: str, name: str, answers: Answers, zero_ok: bool) -> Taken[Side]:
         """Return one side; a refusal begins with its ``name``."""
         try:
             return self._length(text, answers, zero_ok)
         except Refused as refused:
             raise SideRefused(name, refused.said) from None
 
-    def _length(self, text: str, answers: Answers, zero_ok: bool) -> Side:
+    def _length(self, text: str, answers: Answers, zero_ok: bool) -> Taken[Side]:
         amount = self.side.amount(text, answers.units)
         if isinstance(amount, Paces):
-            length = float(amount.count) * answers.pace(amount.walker)
+            try:
+                length = float(amount.count) * answers.pace(amount.walker)
+            except Unanswered as gap:
+                return Taken(text, gap)
             side = Side(length, float(amount.count), amount.walker)
         else:
-            side = Side(_quantity(amount))
+            side = Side(quantity(float(amount.number), amount.unit))
         low = magnitude(side.length, "m")
         if low < 0 or (low == 0 and not zero_ok):
             raise Refused("It must be longer than zero.")
         if low > LONGEST_SIDE_M:
             raise Refused("That is longer than 1000 ft (300 m). Check the unit.")
-        return side
+        return Taken(self.side.with_unit(text, amount, answers.units), side)
+
+    def _signed(self, text: str, units: str) -> Taken[Quantity]:
+        """Return a taped length that may lie left of or below nought; raises ``Refused``."""
+        amount = reading.read_taped_length(text.lstrip("-").strip(), self.side.unit(units))
+        number = float(amount.number) * (-1 if text.startswith("-") else 1)
+        return Taken(self.side.with_unit(text, amount, units), quantity(number, amount.unit))
 
     def paces_of(self, line: str, units: str) -> list[Paces]:
         """Return the sides of one written piece that are in paces; none of a line not read."""
@@ -171,30 +204,6 @@ class Pieces(Simple[tuple[PieceLine, ...]]):
         except Refused:
             return found
         return found
-
-    def settle(self, text: str, answers: Answers) -> str:
-        lines = list_lines(text)
-        try:
-            self.read(text, answers)
-        except Unanswered:
-            # A paced side may be written before the pace is known.
-            for line in lines:
-                _taken_apart(line)
-        return "\n".join(self._settled(line, answers) for line in lines)
-
-    def _settled(self, line: str, answers: Answers) -> str:
-        cut, shape, rest, ends = _taken_apart(line)
-        texts, turns, angle = _measures(shape, rest)
-        unit = self.side.unit(answers.units)
-        parts = [LABEL.sub("", part) for part in texts[: 1 if shape == "circle part" else None]]
-        at = ends.at or ()
-        if all(_has_unit(part) for part in parts) and all(_has_unit(_bare(one)) for one in at):
-            return " ".join(line.split())
-        sides = [part if _has_unit(part) else f"{part} {unit}" for part in parts]
-        lead = "less " if cut else ""
-        said = _written(shape, sides, turns, angle)
-        where = [one if _has_unit(_bare(one)) else f"{one} {unit}" for one in at]
-        return f"{lead}{shape} {said}{_ends_written(ends.count, where, ends.turned)}"
 
     def echo(self, value: tuple[PieceLine, ...], answers: Answers) -> str:
         cuts = sum(1 for piece in value if piece.cut)
@@ -220,28 +229,6 @@ def _too_few(shape: str, wanted: int) -> str:
         )
     lengths = "1 length" if wanted == 1 else f"{wanted} lengths"
     return f"A {shape} needs {lengths} ({', '.join(SHAPES[shape])}). {_PIECE_GOOD}"
-
-
-def _quantity(amount: Amount) -> Quantity:
-    return quantity(float(amount.number), amount.unit)
-
-
-def _has_unit(text: str) -> bool:
-    try:
-        reading.read_length(text, None)
-    except Refused:
-        return False
-    return True
-
-
-def _bare(text: str) -> str:
-    return text.lstrip("-").strip()
-
-
-def signed_length(text: str, unit: str) -> Quantity:
-    """Return a taped length that may lie left of or below nought; raises ``Refused``."""
-    amount = reading.read_taped_length(_bare(text), unit)
-    return quantity(float(amount.number) * (-1 if text.startswith("-") else 1), amount.unit)
 
 
 def placed_line(line: str, right: Quantity, up: Quantity, turned: float, metric: bool) -> str:

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from interview.asking.answers import Answers
 from interview.asking.conditions import always_this
-from interview.asking.kinds import Choice, Measure, YesNo
-from interview.asking.model import Answers, Question, Stage
+from interview.asking.kinds import Choice, YesNo
+from interview.asking.measures import Measure
+from interview.asking.question import Question, Stage
 from interview.garden.survey.pacing_questions import (
     MEASURED_BY,
     PACE_COUNTS,

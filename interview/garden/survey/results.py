@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Collection, Iterable, Iterator
 from dataclasses import dataclass, field
 
-from interview.asking.model import Answers, Unanswered, noting
+from interview.asking.answers import Answers, noting
+from interview.asking.question import Unanswered
 from interview.asking.results import Results, part
 from interview.drawing.scene import Drawing
 from interview.garden.place import questions as start

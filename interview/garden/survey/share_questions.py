@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from interview.asking.answers import Answers
 from interview.asking.conditions import always_this, both, chosen, distance
-from interview.asking.kinds import Choice, Count, Note, Simple, YesNo
-from interview.asking.model import Answers, Member
+from interview.asking.kinds import Choice, Note, Simple, YesNo, as_typed
+from interview.asking.measures import Count
+from interview.asking.question import Member, Taken
 from interview.garden.survey import pictures
 from interview.quantities.units import plain_number, significant
 from interview.reading import Refused, read_share
@@ -18,11 +20,11 @@ class ShareKind(Simple[float]):
 
     name = "share"
 
-    def read(self, text: str, answers: Answers) -> float:
+    def take(self, text: str, answers: Answers) -> Taken[float]:
         percent = float(read_share(text))
         if not 0 <= percent <= 100:
             raise Refused("A share is from none to all: write it from 0 to 100 %.")
-        return percent
+        return as_typed(text, percent)
 
     def echo(self, value: float, answers: Answers) -> str:
         return f"{plain_number(significant(value, 4))} %"

@@ -5,9 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from interview import reading
+from interview.asking.answers import Answers
 from interview.asking.conditions import always_this, both, chosen
-from interview.asking.kinds import Choice, Measure, Pitch, Simple, YesNo
-from interview.asking.model import Answers, Group
+from interview.asking.kinds import Choice, Simple, YesNo, as_typed
+from interview.asking.measures import Measure, Pitch
+from interview.asking.question import Group, Taken
 from interview.garden.survey import pictures
 from interview.garden.survey.pacing_questions import named_pace
 from interview.garden.survey.piece_lines import PieceLine, Pieces
@@ -100,13 +102,13 @@ class LocalPart(Simple[float | None]):
 
     name = "number or the word usual"
 
-    def read(self, text: str, answers: Answers) -> float | None:
+    def take(self, text: str, answers: Answers) -> Taken[float | None]:
         if text.strip().casefold() == "usual":
-            return None
+            return as_typed(text, None)
         part = float(reading.read_number(text))
         if not 0 <= part <= 1:
             raise Refused("That is outside the limits: it must be from 0 to 1, or usual.")
-        return part
+        return as_typed(text, part)
 
     def echo(self, value: float | None, answers: Answers) -> str:
         return "usual" if value is None else plain_number(value, 6)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from interview.asking.model import Unanswered
+from interview.asking.question import Unanswered
 from interview.garden.survey import outlines, shapes
 from interview.garden.survey.pacing import Pace, paced
 from interview.garden.survey.piece_layout import Placed
