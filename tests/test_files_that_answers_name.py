@@ -198,12 +198,12 @@ def test_a_file_is_read_once_for_each_change_whatever_is_in_it(
 
 
 def test_a_change_that_leaves_the_size_is_seen(with_file, tmp_path):
-    before = with_file(DAYS).record
+    before = with_file(DAYS).storms.record
     state = (tmp_path / "rain.csv").stat()
     changed = with_file(DAYS.replace("1.5", "2.5"))
     os.utime(tmp_path / "rain.csv", ns=(state.st_atime_ns, state.st_mtime_ns + 1))
     assert (tmp_path / "rain.csv").stat().st_size == state.st_size
-    assert changed.record != before
+    assert changed.storms.record != before
 
 
 # Whatever lies at the path

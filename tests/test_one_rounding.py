@@ -92,7 +92,7 @@ def test_no_figure_is_told_with_other_digits_anywhere(garden):
 
 
 def test_the_scan_finds_a_figure_told_with_other_digits(garden):
-    exact = garden.slope.fall
+    exact = garden.site.slope.fall
     wrong = f"The ground falls {significant(exact.m, 4)} %."
     assert strays(garden, wrong) if exact.m != round(exact.m, 1) else True
 

@@ -166,8 +166,8 @@ def test_the_worksheet_gives_the_other_questions(monkeypatch, capsys):
 def test_an_answer_whose_reading_fails_needs_attention_and_the_rest_is_read(
     monkeypatch, capsys, tmp_path
 ):
-    real = Note.read
-    monkeypatch.setattr(Note, "read", lambda self, text, answers: broken() if text == "Maple corner"
+    real = Note.take
+    monkeypatch.setattr(Note, "take", lambda self, text, answers: broken() if text == "Maple corner"
                         else real(self, text, answers))  # fmt: skip
     assert main(["--check", str(SAMPLE)]) == CRASHED
     out = capsys.readouterr().out

@@ -189,10 +189,10 @@ def test_faults_of_an_own_plant_file_are_told_by_line_and_the_rest_is_used(sampl
 
 def test_an_own_plant_file_is_read_once_for_each_change(sample, tmp_path):
     (tmp_path / "mine.csv").write_text(OWN + HERB)
-    read = sample(own_plants="mine.csv").plant_file
-    assert sample(own_plants="mine.csv", favourites="new herb").plant_file is read
+    read = sample(own_plants="mine.csv").planting.plant_file
+    assert sample(own_plants="mine.csv", favourites="new herb").planting.plant_file is read
     (tmp_path / "mine.csv").write_text(OWN + HERB + HERB.replace("novus", "alter"))
-    assert len(sample(own_plants="mine.csv").plant_file.planting.plants) == 2
+    assert len(sample(own_plants="mine.csv").planting.plant_file.plants) == 2
 
 
 def test_an_own_plant_file_that_is_not_there_is_said_and_the_packaged_list_used(sample):
@@ -222,7 +222,7 @@ def test_outside_the_list_the_traits_are_told_and_own_plants_named(clock):
     bare = plan_of(loaded.answers.with_text("own_plants", "none"), SAMPLES, clock.now)
     assert names(bare) == []
     sheet = said(plan_text(bare))
-    assert "no kinds are named here" in sheet and "No plants that want wet feet." in sheet
+    assert "no kinds are named here" in sheet and "No plants that want wet roots." in sheet
     assert "PLANTING SKETCH" not in plan_text(bare)
 
 

@@ -92,7 +92,7 @@ def test_the_numbers_of_the_shallower_pond_are_those_of_the_plan(slow_plan):
 
 def test_the_pond_after_mending_is_the_area_of_the_usual_pond(slow_plan):
     quick = slow_plan("0.25 in/h", deepest_pond="6 in")
-    area = magnitude(quick.required.recommended, "ft**2")
+    area = magnitude(quick.size.required.recommended, "ft**2")
     assert f"{area:.0f} ft²" in words(slow_plan("0.15 in/h"))["Mend the soil"]
 
 

@@ -46,9 +46,9 @@ def test_a_feel_that_goes_with_the_test_puts_no_doubt_beside_it(tested):
 
 def test_a_faster_bottom_is_not_called_worse_because_its_hole_is_wider(tested):
     # The wide hole drops more slowly, and yet its bottom takes more.
-    narrow = tested("short", "200 mm").holes[0].test
+    narrow = tested("short", "200 mm").soak.holes[0].test
     wide = tested("short", "500 mm", "+1h left 185 mm; +2h left 171 mm; +3h left 158 mm")
-    wide = wide.holes[0].test
+    wide = wide.soak.holes[0].test
     assert wide.drop_rate < narrow.drop_rate and wide.corrected > narrow.corrected
     assert wide.band is narrow.band
 

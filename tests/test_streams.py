@@ -210,12 +210,14 @@ def test_lines_of_a_list_are_kept_when_somebody_ends_the_program(talk, tmp_path,
     before = store.load(file)[0].answers.texts
     one.answer(":go lines_holidays", "[lines_holidays]")
     one.until("> ")
-    one.answer("2026-07-03", ". ")
-    one.answer("2026-09-07", ". ")
+    one.answer("2026-07-03", "\n. ")
+    one.answer("2026-09-07", "\n. ")
     status, errors = one.ended_by(name)
     assert (status, errors) == (128 + getattr(signal, name), "")
     after = store.load(file)[0].answers.texts
-    assert after == {**before, "lines_holidays": "2026-05-25\n2026-07-03\n2026-09-07"}
+    # With the first change it is noted that the lines were clear when the hole was dug.
+    noted = {"holes.1.hole_cleared": "ticket T-0412 (invented)"}
+    assert after == {**before, **noted, "lines_holidays": "2026-05-25\n2026-07-03\n2026-09-07"}
     assert not (tmp_path / ".g.yaml.lock").exists()
 
 

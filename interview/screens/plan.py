@@ -101,7 +101,8 @@ class PlanScreen(FurtherPages, Page):
     def on_screen_resume(self) -> None:
         """Work the plan out anew: trying sizes out may have changed an answer."""
         self._columns = self._room
-        self._work_out()
+        if self._columns > 0:  # else the first layout is still to come, and calls again
+            self._work_out()
 
     def on_resize(self, event: events.Resize) -> None:
         """Fold the sheet anew where its room has changed."""

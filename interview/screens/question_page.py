@@ -36,7 +36,7 @@ OFFERED = {"bed": ("draw", "try_out"), "plants": ("plants",), "review": ("draw",
 PLAN_LINES = 5
 """Lines kept for the plan so far before the reason for the question takes any."""
 LEAST_PLAN = 3
-"""Lines of the plan so far that stand under any question, its upper border among them."""
+"""Lines of the plan so far, with its border, under any question; a picture may take one."""
 LEAST_LIST = 4
 """Lines that a list of choices keeps where the question must scroll."""
 LOOK_SECONDS = 10.0
@@ -137,7 +137,8 @@ class QuestionPage(Page):
             for part in (self.query_one("#buttons"), self.query_one("#further"))
             if part.display
         )
-        plan = LEAST_PLAN if self.size.width < NARROW else 0
+        sketched = self.query_one("#sketch").display
+        plan = (LEAST_PLAN - sketched) if self.size.width < NARROW else 0
         padding = self.query_one("#left").styles.padding.height
         room = max(1, body.height - below - plan - padding)
         asking.styles.max_height = room

@@ -14,7 +14,7 @@ from textual.widgets import Button, Input, OptionList
 from textual.widgets.option_list import Option
 
 from interview.asking import route
-from interview.asking.kinds import list_lines
+from interview.asking.kinds import Moment, list_lines
 from interview.asking.question import Status
 from interview.asking.route import Step
 from interview.garden.session import Session
@@ -23,7 +23,7 @@ from interview.garden.stages import GROUPS, STAGES
 from interview.screens import words
 from interview.screens.parts import Ask, KeyLine, Line, Page, Press, Words
 
-SAID_BACK = ("date", "date and time", "list of date")
+DAYS = ("date", "list of date")
 """Kinds whose answers the file writes in figures; here they are said in words."""
 NOTHING_FOUND = "No question or answer has these words. Try fewer, or clear them to see all."
 
@@ -101,9 +101,9 @@ def _entry(session: Session, step: Step, aside: bool) -> AnswerRow:
         mark = "half typed"
     said = "" if text is None or standing is Status.UNKNOWN else words.one_line(text)
     kind, value = step.question.kind, view.get(step.question)
-    if value is not None and (hasattr(kind, "options") or kind.name in SAID_BACK):
+    if value is not None and (hasattr(kind, "options") or kind.name in DAYS):
         said = kind.echo(value, view)
-    elif isinstance(kind, Readings):
+    elif isinstance(kind, (Readings, Moment)):
         said = "; ".join(map(said_line, list_lines(said)))
     item = f" ({GROUPS[step.question.group].label} {step.number})" if step.number else ""
     question = step.worded(session.answers)

@@ -87,13 +87,10 @@ class Person:
 
     async def rests(self) -> None:
         """Wait until no message is on its way: on a busy machine a page may still be opening."""
-        quiet = 0
         for _ in range(LOOKS):
             await self.pilot.pause()
             nodes = [self.app, *self.app.screen_stack, *self.app.screen.walk_children()]
-            busy = any(node.message_queue_size or node._next_callbacks for node in nodes)
-            quiet = 0 if busy else quiet + 1
-            if quiet == 2:
+            if not any(node.message_queue_size or node._next_callbacks for node in nodes):
                 return
 
     async def settles(self) -> None:

@@ -87,6 +87,7 @@ async def test_the_first_pages_show_whole_keys_too(sit, sample, size: tuple[int,
     async with sit(path, size=size) as person:
         check(person, "MendScreen")
         await person.press("escape")
+        await person.settles()
         check(person, "WelcomeScreen")
 
 
