@@ -30,7 +30,9 @@ async def test_a_lever_moves_every_figure_and_is_kept_only_when_asked_for(sit, s
         await person.press("k")
         await person.settles()
         assert "Kept: 1 answer." in person.sees_words()
-        assert person.session.answers.texts == {**before, "rain_depth": "1.1 in"}
+        # With the first change it is noted that the lines were clear when the hole was dug.
+        noted = {"holes.1.hole_cleared": "ticket T-0412 (invented)"}
+        assert person.session.answers.texts == {**before, **noted, "rain_depth": "1.1 in"}
         await person.press("escape")
         assert person.page == "PlanScreen"
     assert "rain_depth: 1.1 in" in Path(path).read_text(encoding="utf-8")
