@@ -150,13 +150,13 @@ def soil_rate(answers: Answers, holes: tuple[HoleReport, ...]) -> SoilRate:
     if answers.get(digging.RATE_FROM) == "report":
         by = answers.get(digging.KNOWN_RATE_BY) or "a report you gave"
         rate = answers[digging.KNOWN_RATE]
-        return SoilRate(None, rate, None, None, Source(by, Provenance.PUBLISHED))
+        return SoilRate(None, rate, None, None, Source(by, Provenance.YOURS))
     used = [hole for hole in holes if not hole.set_aside]
     tests = [hole.test for hole in used if hole.test is not None]
     if not tests:
         raise _gap(holes, used)
     both = combine(tests)
-    source = Source("soak test in the yard", Provenance.PUBLISHED)
+    source = Source("soak test in the yard", Provenance.YOURS)
     error = next((one.standard_error for one in tests if one.corrected == both.corrected), None)
     return SoilRate(both.drop_rate, both.corrected, error, both, source)
 
