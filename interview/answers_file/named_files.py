@@ -120,14 +120,6 @@ class ReadsFiles(Results):
             _looked_up(self.open_text, name) == file for name, file in dict(self.files).items()
         )
 
-    def take_over(self, old: Results, gone: Collection[str], taken: Collection[str]) -> bool:
-        """Keep what ``old`` has worked out, where it holds here too; tell whether it does."""
-        if not super().take_over(old, gone, taken):
-            return False
-        if isinstance(old, ReadsFiles):
-            self.files.update(old.files)
-        return True
-
 
 def _looked_up(open_text: Callable[[str], NamedFile], name: str) -> NamedFile | str:
     try:

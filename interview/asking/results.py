@@ -50,14 +50,19 @@ class Results:
 
     def take_over(self, old: Results, gone: Collection[str], taken: Collection[str]) -> bool:
         """Keep what ``old`` has worked out, where it holds here too; tell whether it does."""
-        own = {one.name for one in fields(self)}
+        own = {one.name: one for one in fields(self)}
         # The values first: a part still being worked out in a thread has then noted its reads.
         parts = {name: kept for name, kept in dict(old.__dict__).items() if name not in own}
-        gaps = dict(old.gaps)
+        memory = {
+            name: dict(kept)
+            for name, one in own.items()
+            if not one.compare and isinstance(kept := getattr(old, name), dict)
+        }
         if not old.holds_beside(self, gone, taken):
             return False
         self.__dict__.update(parts)
-        self.gaps.update(gaps)
+        for name, kept in memory.items():
+            getattr(self, name).update(kept)
         self.reads.update(set(old.reads))
         return True
 

@@ -36,7 +36,7 @@ def _country_of(answers: Answers) -> str:
 
 INTERVIEW = Interview(STAGES, _units_of, survey.pace_of, _country_of)
 QUESTIONS, GROUPS = INTERVIEW.questions, INTERVIEW.groups
-STAGE_OF = STAGE_OF_GROUP = INTERVIEW.stage_of
+STAGE_OF = INTERVIEW.stage_of
 question_at, new_answers = INTERVIEW.question_at, INTERVIEW.answers
 
 

@@ -20,7 +20,6 @@ from interview.garden.stages import (
     GROUPS,
     QUESTIONS,
     STAGE_OF,
-    STAGE_OF_GROUP,
     STAGES,
     new_answers,
     question_at,
@@ -144,7 +143,7 @@ def _place(address: str) -> tuple[str, str, int, str]:
     parts = address.split(".")
     if len(parts) == 1:
         return STAGE_OF[parts[0]].key, "", 0, parts[0]
-    return STAGE_OF_GROUP[parts[0]].key, parts[0], int(parts[1]), parts[2]
+    return STAGE_OF[parts[0]].key, parts[0], int(parts[1]), parts[2]
 
 
 def _put(tree: Tree, address: str, text: str) -> None:
@@ -267,7 +266,7 @@ class _AnswersReader:
                 self.trouble((HALF_TYPED, address), "Words are wanted here. It is kept, not used.")
 
     def _section(self, stage: str, section: Tree) -> None:
-        groups = [group.key for group in GROUPS.values() if STAGE_OF_GROUP[group.key].key == stage]
+        groups = [group.key for group in GROUPS.values() if STAGE_OF[group.key].key == stage]
         plain = [q.key for q in QUESTIONS.values() if STAGE_OF[q.key].key == stage and not q.group]
         for name, node in section.items():
             path = (stage, name)
@@ -308,7 +307,7 @@ class _AnswersReader:
     def _strange(self, path: tuple[str | int, ...], known: list[str]) -> None:
         name = str(path[-1])
         near = difflib.get_close_matches(name, known, 1, 0.6)
-        elsewhere = STAGE_OF.get(name) or STAGE_OF_GROUP.get(name)
+        elsewhere = STAGE_OF.get(name)
         if elsewhere is not None and name not in known:
             said = f"This name belongs elsewhere, under {elsewhere.key}. It is kept, not used."
         else:

@@ -77,10 +77,6 @@ def _hours(value: Quantity) -> str:
     return f"{HIGH.write(hours)} h"
 
 
-def _cell(start: str, *, bottom: bool) -> str:
-    return start + "|" + ("_" if bottom else " ") * 20 + "|"
-
-
 def water_picture(test: SoakTest) -> list[str]:
     """Return a small picture of where the water of this hole went, 60 columns at most."""
     if test.band is Band.NO_FALL:

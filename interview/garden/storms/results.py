@@ -90,10 +90,6 @@ class StormsResults(ReadsFiles):
             return self.beds
         return self.beds_like(self.size.garden, self.survey.weighted_in(rain))
 
-    def storm_of(self, rain: Quantity, shape: StormShape | None = None) -> RoutedStorm:
-        """Return what a storm of ``rain`` does to the bed the water reaches first."""
-        return self.garden_storm(rain, shape).wettest
-
     @part
     def all_held_storm(self) -> GardenStorm:
         """The storm of the rain to hold, in all the beds."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, field
 
 from interview.asking.answers import Answers, noting
@@ -334,13 +334,6 @@ class SurveyResults(Results):
     def first_surface(self) -> Answers:
         """Return the answers as seen from the first surface."""
         return self.answers.at("surfaces", 1)
-
-    def take_over(self, old: Results, gone: Collection[str], taken: Collection[str]) -> bool:
-        if not super().take_over(old, gone, taken):
-            return False
-        if isinstance(old, SurveyResults):
-            self.by_rain.update(old.by_rain)
-        return True
 
     def weighted_in(self, rain: Quantity) -> Quantity:
         """Return the area weighted by what runs off in a ``rain``, each depth worked out once."""
