@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 import random
+import signal
 import time
 from collections.abc import Callable, Iterator, Mapping
 from pathlib import Path
@@ -75,6 +76,20 @@ class Clock:
 
     def forward(self, **by: float) -> None:
         self.now += dt.timedelta(**by)
+
+
+@pytest.fixture
+def hears() -> Callable[[], None]:
+    """Return what a child does first, so that requests to end reach it.
+
+    Under nohup or in the background they are ignored, and a child inherits that.
+    """
+
+    def listen() -> None:
+        for number in (signal.SIGINT, signal.SIGHUP, signal.SIGQUIT):
+            signal.signal(number, signal.SIG_DFL)
+
+    return listen
 
 
 @pytest.fixture

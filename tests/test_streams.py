@@ -6,7 +6,7 @@ import os
 import signal
 import subprocess
 import sys
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
@@ -154,7 +154,7 @@ def test_a_lock_another_computer_left_is_asked_about_on_plain_lines(tmp_path, ty
 class Talk:
     """A plain interview, held line by line."""
 
-    def __init__(self, folder: Path, file: str) -> None:
+    def __init__(self, folder: Path, file: str, hears: Callable[[], None]) -> None:
         self.program = subprocess.Popen(
             [*PROGRAM, "--plain", file],
             stdin=subprocess.PIPE,
@@ -162,6 +162,7 @@ class Talk:
             stderr=subprocess.PIPE,
             cwd=folder,
             env={**os.environ, "PYTHONPATH": str(ROOT)},
+            preexec_fn=hears,
         )
         self.heard = b""
 
@@ -188,11 +189,11 @@ class Talk:
 
 
 @pytest.fixture
-def talk(tmp_path: Path) -> Iterator[object]:
+def talk(tmp_path: Path, hears: Callable[[], None]) -> Iterator[object]:
     held: list[Talk] = []
 
     def begin(file: str) -> Talk:
-        held.append(Talk(tmp_path, file))
+        held.append(Talk(tmp_path, file, hears))
         return held[-1]
 
     yield begin

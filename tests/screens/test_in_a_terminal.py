@@ -14,7 +14,7 @@ import subprocess
 import sys
 import termios
 import time
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pyte
@@ -28,7 +28,9 @@ ROOT = Path(__file__).parents[2]
 class Tube:
     """A program in a pseudo-terminal of 80 by 24, and what its screen shows."""
 
-    def __init__(self, *words: str, folder: Path, start: tuple[str, ...]) -> None:
+    def __init__(
+        self, *words: str, folder: Path, start: tuple[str, ...], hears: Callable[[], None]
+    ) -> None:
         self.master, self.slave = pty.openpty()
         fcntl.ioctl(self.slave, termios.TIOCSWINSZ, struct.pack("HHHH", 24, 80, 0, 0))
         self.before = termios.tcgetattr(self.slave)
@@ -44,6 +46,7 @@ class Tube:
             cwd=folder,
             env=environ,
             start_new_session=True,
+            preexec_fn=hears,
         )
 
     def read(self, until: str) -> str:
@@ -102,11 +105,11 @@ class Tube:
 
 
 @pytest.fixture
-def tube(tmp_path: Path) -> Iterator[object]:
+def tube(tmp_path: Path, hears: Callable[[], None]) -> Iterator[object]:
     tubes: list[Tube] = []
 
     def begin(*words: str, start: tuple[str, ...] = ("-m", "interview")) -> Tube:
-        tubes.append(Tube(*words, folder=tmp_path, start=start))
+        tubes.append(Tube(*words, folder=tmp_path, start=start, hears=hears))
         return tubes[-1]
 
     yield begin
