@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from interview.garden.size.basin_shape import Basin
+from interview.garden.form.basin import Basin
 from interview.garden.storms import routing as storms
 from interview.garden.storms.hyetographs import StormShape, again, storm
 from interview.garden.storms.pool import pool

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from interview.drawing.canvas import Mark, Path, Stroke, Symbol, cells, svg
 from interview.drawing.scale import round_step, ticks
-from interview.garden.size.basin_shape import Basin
+from interview.garden.form.basin import Basin
 from interview.garden.soak.hole import Hole, HoleShape
 from interview.garden.soak.rates import soak_test
 from interview.garden.soak.readings import Reading

@@ -11,8 +11,8 @@ from interview.drawing.canvas import Path, Stroke, cells, svg
 from interview.drawing.words import column_width
 from interview.garden.earth import earthwork
 from interview.garden.earth.above import plan_view
+from interview.garden.form.basin import Basin
 from interview.garden.planting.section import cross_section, level_lines, level_table, profile
-from interview.garden.size.basin_shape import Basin
 from interview.quantities.units import magnitude, quantity
 
 

@@ -4,8 +4,8 @@ import pytest
 
 from interview.drawing.canvas import cells, svg
 from interview.garden.earth import earthwork
+from interview.garden.form.basin import Basin
 from interview.garden.planting.section import cross_section
-from interview.garden.size.basin_shape import Basin
 from interview.garden.storms.wet_zones import ZoneHours
 from interview.quantities.units import quantity
 

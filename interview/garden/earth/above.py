@@ -19,8 +19,8 @@ from interview.drawing.scene import (
     line,
     rectangle,
 )
+from interview.garden.form.basin import Basin
 from interview.garden.site.setbacks import distance_words
-from interview.garden.size.basin_shape import Basin
 from interview.quantities.shown import depth_words as height_words
 from interview.quantities.shown import length_words
 from interview.quantities.units import Quantity, magnitude

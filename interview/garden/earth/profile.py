@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from interview.drawing.scene import XY
 from interview.garden.earth.earthwork import OUTER_SLOPE, TOP_WIDTH_FT, TOP_WIDTH_M, Earthwork
-from interview.garden.size.basin_shape import Basin
+from interview.garden.form.basin import Basin
 from interview.quantities.guards import not_negative
 from interview.quantities.shown import depth_words as height_words
 from interview.quantities.units import Quantity, magnitude, quantity

@@ -19,7 +19,7 @@ from interview.drawing.scene import (
 )
 from interview.garden.earth.earthwork import Earthwork
 from interview.garden.earth.profile import LevelRow, Profile, level_lines, level_table, profile
-from interview.garden.size.basin_shape import Basin
+from interview.garden.form.basin import Basin
 from interview.garden.size.zones import Zone
 from interview.garden.storms.wet_zones import ZoneHours
 from interview.quantities.shown import PLAIN, slope_words

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from interview.garden.size.basin_shape import Basin
+from interview.garden.form.basin import Basin
 from interview.quantities.evidence import Cited, Provenance, Source
 from interview.quantities.guards import not_negative, positive
 from interview.quantities.units import (

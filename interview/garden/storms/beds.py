@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from interview.garden.form.basin import Basin
 from interview.garden.size.basin import MOST_BEDS
-from interview.garden.size.basin_shape import Basin
 from interview.garden.storms.hyetographs import RainSpan, Storm
 from interview.garden.storms.pool import Pool, PoolPiece, pieces_of, pool
 from interview.garden.storms.routing import LadderRow, RoutedStorm, followed, route

@@ -12,7 +12,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from interview.garden.size.basin_shape import Basin
+from interview.garden.form.basin import Basin
 from interview.garden.storms.hyetographs import RainSpan
 from interview.quantities.guards import not_negative, positive
 from interview.quantities.units import Quantity, magnitude, quantity, ratio

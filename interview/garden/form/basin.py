@@ -4,19 +4,22 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from typing import cast
+from functools import cached_property
 
+from interview.garden.form.outline import FloorShape, Outline, Station
 from interview.quantities.guards import not_negative, positive
 from interview.quantities.units import Quantity, magnitude, quantity
 
 
 @dataclass(frozen=True)
 class Basin:
-    """A basin with a level rectangular floor and sides of one slope.
+    """A basin with a level floor and sides of one slope all round.
 
-    Lengths, but for ``side_slope``, which is run over rise. ``depth`` is the full pond and
-    ``freeboard`` the height from there to the rim. Raises ValueError for a floor or depth that is
-    not more than zero, or a slope or freeboard below zero.
+    Lengths, but for ``side_slope``, which is run over rise. ``depth`` is the full pond over the
+    finished floor and ``freeboard`` the height from there to the crest of the berm, or to the lawn
+    that is its rim. ``bend`` is the radius of a kidney's middle line, ``stations`` an outline of
+    one's own. Raises ValueError for a floor or depth that is not more than zero, or a slope or
+    freeboard below zero.
     """
 
     floor_length: Quantity
@@ -24,6 +27,9 @@ class Basin:
     depth: Quantity
     side_slope: float
     freeboard: Quantity
+    shape: FloorShape = FloorShape.RECTANGLE
+    bend: Quantity | None = None
+    stations: tuple[Station, ...] = ()
 
     def __post_init__(self) -> None:
         for value in (self.floor_length, self.floor_width):
@@ -32,13 +38,26 @@ class Basin:
         not_negative(self.freeboard, "ft", "The rim cannot be lower than the full pond.")
         if not 0 <= self.side_slope < math.inf:
             raise ValueError("The sides cannot lean inward, so use a slope of zero or more.")
+        # An outline that cannot be is told when the basin is made, not when it is drawn.
+        self.outline  # noqa: B018
+
+    @cached_property
+    def outline(self) -> Outline:
+        """The outline of the floor, in feet."""
+        return Outline(
+            self.shape,
+            magnitude(self.floor_length, "ft"),
+            magnitude(self.floor_width, "ft"),
+            None if self.bend is None else magnitude(self.bend, "ft"),
+            self.stations,
+        )
 
     def length_at(self, height: Quantity) -> Quantity:
-        """Length of the basin at a height above the floor."""
+        """Length of the basin at a height above the floor; of a kidney along its middle line."""
         return self._grown(self.floor_length, height)
 
     def width_at(self, height: Quantity) -> Quantity:
-        """Width of the basin at a height above the floor."""
+        """Width of the basin at a height above the floor; of a kidney across its middle line."""
         return self._grown(self.floor_width, height)
 
     def area_at(self, height: Quantity) -> Quantity:
@@ -46,15 +65,13 @@ class Basin:
 
         A pond of this depth covers it.
         """
-        return cast(Quantity, self.length_at(height) * self.width_at(height))
+        return quantity(self.outline.area_at(self.side_slope * self._height(height)), "ft**2")
 
     def volume_to(self, height: Quantity) -> Quantity:
-        """Water held by a pond of this depth: the exact volume of the frustum."""
-        h = self._height(height)
-        length, width = magnitude(self.floor_length, "ft"), magnitude(self.floor_width, "ft")
-        z = self.side_slope
+        """Water held by a pond of this depth, exactly: ``A h + P z h^2 / 2 + k z^2 h^3 / 3``."""
+        h, z, one = self._height(height), self.side_slope, self.outline
         return quantity(
-            h * (length * width + z * h * (length + width) + 4 / 3 * z**2 * h**2), "ft**3"
+            h * (one.area + z * h * (one.perimeter / 2 + one.corner * z * h / 3)), "ft**3"
         )
 
     def _height(self, height: Quantity) -> float:

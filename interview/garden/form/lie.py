@@ -1,0 +1,393 @@
+"""How a basin lies in sloping ground: its floor, its berm, its outline on the lawn, its soil.
+
+All lengths are in feet over the finished floor, ``y`` uphill from the floor's lowest point, so that
+the ground stands at ``floor_below + fall y``. The finished sides rise from the floor's edge to the
+crest of the berm, whose top is level and whose outer face falls to the ground; where the ground is
+higher than the crest there is no berm, and the sides run up to the lawn.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from enum import Enum
+from functools import cached_property
+
+from interview.garden.form.basin import Basin
+from interview.garden.form.outline import Outline, Ray, shoelace
+from interview.quantities.evidence import Cited, Provenance, Source
+from interview.quantities.units import METRIC, US, Quantity, magnitude, quantity
+
+COMPACTION = Cited(
+    0.9, Source("tamped fill from undisturbed soil: FM 5-434 type table", Provenance.MEMORY)
+)
+OUTER_SLOPE = Cited(
+    3.0, Source("an outer face of three to one, its own sod laid back", Provenance.PRACTICE)
+)
+HIGHEST_BERM = {US: (12.0, "in"), METRIC: (300.0, "mm")}
+HIGHEST_BERM_SOURCE = Source(
+    "a berm of 12 in (300 mm) from crest to toe: more is a small dam", Provenance.OURS
+)
+LEVEL_BELOW_PERCENT = 1.0
+"""Ground that falls less is dug into with the lawn as the rim: a choice of ours."""
+LOW_BANK = {US: (3.0, "in"), METRIC: (75.0, "mm")}
+"""A bank no higher is shaped by hand with the rake: a choice of ours."""
+WIDEST_RISE_FT, DEEPEST_UPHILL_FT = 1.0, 1.5
+"""Ground rising more across the floor, or a deeper cut uphill, asks for a narrower bed: ours."""
+_HALVINGS = 48
+
+
+class Form(Enum):
+    """The way a garden is set into its ground."""
+
+    DUG_IN = "dug in, with the lawn as its rim"
+    LOW_BANK = "dug in, with a low bank downhill"
+    BERM = "cut into the slope, with a berm downhill"
+
+
+class Sets(Enum):
+    """What set the depth of the floor below the lawn downhill."""
+
+    LAWN = "the lawn, which is the rim"
+    SOIL = "the soil that the berm takes"
+    UPHILL = "the lawn uphill, to stand as high as the crest"
+    BERM = "the berm, to be no higher than may be"
+    GROUND = "the ground: no floor lies on fill"
+
+
+@dataclass(frozen=True)
+class Ground:
+    """The ground a garden is cut into, and how it is built; lengths in feet."""
+
+    fall: float
+    """Fall of the ground for a level run of one."""
+    mulch: float = 0.0
+    """Finished mulch on the floor and the sides: so much is dug deeper."""
+    compost: float = 0.0
+    """Compost that lifts the floor by all of its depth."""
+    outer: float = OUTER_SLOPE.value
+    """Level run of the berm's outer face for a fall of one."""
+    top: float = 1.0
+    """Width of the berm's level top."""
+    highest_berm: float = 1.0
+
+    def __post_init__(self) -> None:
+        if not 0 <= self.fall < 1:
+            raise ValueError("The ground must fall from 0 to 100 %; measure down the hill.")
+        if self.fall * self.outer >= 0.95:
+            raise ValueError("The ground is as steep as the sides: no berm can meet it here.")
+        if min(self.mulch, self.compost, self.top) < 0:
+            raise ValueError("Mulch, compost and the berm's top cannot be less than nothing.")
+
+    @property
+    def level(self) -> bool:
+        """Whether the ground is level enough for the lawn to be the rim."""
+        return self.fall * 100 < LEVEL_BELOW_PERCENT - 1e-9
+
+
+def ground_of(
+    slope: Quantity,
+    mulch: Quantity,
+    compost: Quantity | None,
+    top: Quantity,
+    *,
+    system: str = US,
+) -> Ground:
+    """Return the ground in feet: ``slope`` a ratio, the others lengths; no compost when none."""
+    return Ground(
+        fall=magnitude(slope, "percent") / 100,
+        mulch=magnitude(mulch, "ft"),
+        compost=0.0 if compost is None else magnitude(compost, "ft"),
+        top=magnitude(top, "ft"),
+        highest_berm=magnitude(quantity(*HIGHEST_BERM[system]), "ft"),
+    )
+
+
+@dataclass(frozen=True)
+class SoilMoved:
+    """SoilMoved moved, cubic feet."""
+
+    cut: float
+    """Undisturbed soil dug, with the room for mulch and compost."""
+    fill: float
+    """Tamped soil in the berm."""
+
+    @property
+    def left_over(self) -> float:
+        """Undisturbed soil the berm does not take; below nought what is lacking."""
+        return self.cut - self.fill / COMPACTION.value
+
+
+@dataclass(frozen=True)
+class Lie:
+    """A basin as it lies in the ground, its floor ``floor_below`` the lawn at its downhill edge."""
+
+    outline: Outline
+    depth: float
+    freeboard: float
+    side_slope: float
+    ground: Ground
+    floor_below: float
+    sets: Sets
+
+    @property
+    def height(self) -> float:
+        """The crest, or the lawn that is the rim, over the floor."""
+        return self.depth + self.freeboard
+
+    @property
+    def crest(self) -> float:
+        """From the floor's edge to the inner edge of the berm's top."""
+        return self.side_slope * self.height
+
+    @property
+    def berm_edge(self) -> float:
+        """From the floor's edge to the outer edge of the berm's top."""
+        return self.crest + self.ground.top
+
+    @property
+    def form(self) -> Form:
+        """The way it is set into the ground."""
+        if self.ground.level:
+            return Form.DUG_IN
+        low = self.ground.highest_berm * LOW_BANK[US][0] / HIGHEST_BERM[US][0]
+        return Form.LOW_BANK if self.crest_to_toe <= low + 1e-9 else Form.BERM
+
+    @cached_property
+    def crest_to_toe(self) -> float:
+        """Height of the crest over the outer toe at its greatest, downhill; none is nought."""
+        fall = self.ground.fall
+        if self.floor_below - fall * self.crest >= self.height - 1e-12:
+            return 0.0
+        high = self.height - self.floor_below + fall * self.berm_edge
+        return max(0.0, high / (1 - self.ground.outer * fall))
+
+    @property
+    def uphill_cut(self) -> float:
+        """Height of the lawn over the floor where the side uphill comes out."""
+        rise = self.ground.fall * self.outline.rise
+        return (self.floor_below + rise) / (1 - self.side_slope * self.ground.fall)
+
+    @property
+    def deepest_dig(self) -> float:
+        """Deepest digging below the lawn: at the floor's uphill edge, with mulch and compost."""
+        rise = self.ground.fall * self.outline.rise
+        return self.floor_below + rise + self.ground.mulch + self.ground.compost
+
+    @property
+    def swale(self) -> float:
+        """Length of the grass swale that brings the overflow out, where the lawn lies over it."""
+        over = self.floor_below - self.depth - self.ground.fall * self.berm_edge
+        if self.ground.level or over <= 1e-9:
+            return 0.0
+        return over / self.ground.fall
+
+    def _at(self, ray: Ray) -> tuple[float, float]:
+        """Height of the ground at the floor's edge on this ray, and its rise along it."""
+        return self.floor_below + self.ground.fall * ray.y, self.ground.fall * ray.out_y
+
+    def inner(self, ray: Ray) -> float:
+        """From the floor's edge to the crest, or to where the side comes out of higher ground."""
+        high, rise = self._at(ray)
+        if high + rise * self.crest >= self.height - 1e-12:
+            return self.side_slope * high / (1 - self.side_slope * rise)
+        return self.crest
+
+    def reach(self, ray: Ray) -> float:
+        """From the floor's edge to the end of all that is dug or built."""
+        high, rise = self._at(ray)
+        inner = self.inner(ray)
+        if high + rise * self.crest >= self.height - 1e-12:
+            return inner
+        edge, outer = self.berm_edge, self.ground.outer
+        toe = (edge + outer * (self.height - high)) / (1 + outer * rise)
+        # Where the ground comes up to the crest within the berm's top it ends there.
+        return toe if toe > edge else max(inner, (self.height - high) / rise)
+
+    def _within(self, reach: dict[Ray, float]) -> float:
+        return self.outline.area + sum(
+            q * (ray.width + ray.spread * q / 2) for ray, q in reach.items()
+        )
+
+    @cached_property
+    def inside_area(self) -> float:
+        """Area inside the crest and the cut edge: the rain on it falls into the garden."""
+        return self._within({ray: self.inner(ray) for ray in self.outline.rays})
+
+    @cached_property
+    def footprint_area(self) -> float:
+        """Area of everything that is dug or built, square feet."""
+        return self._within({ray: self.reach(ray) for ray in self.outline.rays})
+
+    @cached_property
+    def footprint(self) -> tuple[tuple[float, float], ...]:
+        """Points round everything that is dug or built, counterclockwise."""
+        return tuple(ray.at(self.reach(ray)) for ray in self.outline.rays)
+
+    @cached_property
+    def inside_line(self) -> tuple[tuple[float, float], ...]:
+        """Points round the crest and the cut edge."""
+        return tuple(ray.at(self.inner(ray)) for ray in self.outline.rays)
+
+    @property
+    def footprint_length(self) -> float:
+        """From toe to toe along the contour."""
+        return max(x for x, _ in self.footprint) - min(x for x, _ in self.footprint)
+
+    @property
+    def footprint_width(self) -> float:
+        """From the toe downhill to the cut edge uphill."""
+        return max(y for _, y in self.footprint) - min(y for _, y in self.footprint)
+
+    @property
+    def downhill_reach(self) -> float:
+        """From the floor's lowest point to the outermost toe downhill."""
+        return -min(y for _, y in self.footprint)
+
+    @property
+    def uphill_reach(self) -> float:
+        """From the floor's highest point to the cut edge uphill."""
+        return max(y for _, y in self.footprint) - self.outline.rise
+
+    @cached_property
+    def soil(self) -> SoilMoved:
+        """The soil to dig and to build with, summed exactly along every ray."""
+        ring = self.outline.line_at(0.0)
+        middle = _middle(ring)
+        deep = self.ground.mulch + self.ground.compost
+        mean = self.floor_below + self.ground.fall * middle + deep
+        cut, fill = self.outline.area * mean, 0.0
+        for ray in self.outline.rays:
+            for start, end, first, last in self._strips(ray):
+                more, less = _parts(start, end, first, last, ray.width, ray.spread)
+                cut, fill = cut + more, fill + less
+        return SoilMoved(cut, fill)
+
+    def _strips(self, ray: Ray) -> Iterator[tuple[float, float, float, float]]:
+        """Yield parts of a ray with the ground over the dug or built surface at both ends."""
+        high, rise = self._at(ray)
+        inner, reach = self.inner(ray), self.reach(ray)
+        z, mulch, edge = self.side_slope, self.ground.mulch, self.berm_edge
+
+        def over(q: float, surface: float) -> float:
+            return high + rise * q - surface
+
+        if z > 0:
+            yield 0.0, inner, over(0.0, -mulch), over(inner, inner / z - mulch)
+        if reach <= inner:
+            return
+        flat = min(edge, reach)
+        if flat > inner:
+            yield inner, flat, over(inner, self.height), over(flat, self.height)
+        if reach > edge:
+            toe = self.height - (reach - edge) / self.ground.outer
+            yield edge, reach, over(edge, self.height), over(reach, toe)
+
+    def uphill_at(self, floor_below: float) -> Lie:
+        """Return the same basin with its floor at another depth."""
+        return replace(self, floor_below=floor_below)
+
+
+def _middle(ring: list[tuple[float, float]]) -> float:
+    """Height of the middle of the area within a ring of points."""
+    moment = sum(
+        (a[0] * b[1] - b[0] * a[1]) * (a[1] + b[1])
+        for a, b in zip(ring, (*ring[1:], ring[0]), strict=True)
+    )
+    return moment / (6 * shoelace(ring))
+
+
+def _parts(
+    start: float, end: float, first: float, last: float, width: float, spread: float
+) -> tuple[float, float]:
+    """Return the volumes over and under a straight line from ``first`` to ``last``."""
+    if end <= start:
+        return 0.0, 0.0
+    if first * last < 0:
+        turn = start + (end - start) * first / (first - last)
+        a = _prism(start, turn, first, 0.0, width, spread)
+        b = _prism(turn, end, 0.0, last, width, spread)
+        return (a, -b) if first > 0 else (b, -a)
+    whole = _prism(start, end, first, last, width, spread)
+    return (whole, 0.0) if whole > 0 else (0.0, -whole)
+
+
+def _prism(
+    start: float, end: float, first: float, last: float, width: float, spread: float
+) -> float:
+    """Integrate a straight line times ``width + spread q``: Simpson's rule is exact for it."""
+    middle = (start + end) / 2
+    return (
+        (end - start)
+        / 6
+        * (
+            first * (width + spread * start)
+            + 2 * (first + last) * (width + spread * middle)
+            + last * (width + spread * end)
+        )
+    )
+
+
+def lie_of(basin: Basin, ground: Ground) -> Lie:
+    """Return how ``basin`` lies in ``ground``: its floor as deep as the deepest rule asks.
+
+    On level ground the lawn is the rim. Else the floor is never on fill; the soil dug makes the
+    berm; the lawn uphill stands as high as the crest; and the berm is no higher than
+    ``ground.highest_berm`` from crest to toe. Raises ValueError where the ground is as steep as the
+    sides.
+    """
+    z, fall = basin.side_slope, ground.fall
+    if fall * z >= 0.95:
+        raise ValueError("The ground is as steep as the sides: no berm can meet it here.")
+    depth, freeboard = magnitude(basin.depth, "ft"), magnitude(basin.freeboard, "ft")
+    height = depth + freeboard
+    start = Lie(basin.outline, depth, freeboard, z, ground, height, Sets.LAWN)
+    if ground.level:
+        return start
+    return _deep_enough(start, height * (1 - z * fall) - fall * basin.outline.rise)
+
+
+def winged(lie: Lie) -> Lie | None:
+    """Return the same garden with the lawn uphill at the full pond only, where that digs less.
+
+    Its berm then runs on up the slope at both ends, by ``wing_length``. Nothing where the depth of
+    the floor is set by another rule.
+    """
+    if lie.sets is not Sets.UPHILL:
+        return None
+    close = lie.depth * (1 - lie.side_slope * lie.ground.fall)
+    made = _deep_enough(lie, close - lie.ground.fall * lie.outline.rise)
+    return made if made.floor_below < lie.floor_below - 1e-6 else None
+
+
+def wing_length(lie: Lie) -> float:
+    """Return how far each end of a winged berm runs on up the slope, in feet."""
+    return lie.freeboard / lie.ground.fall
+
+
+def _deep_enough(lie: Lie, uphill: float) -> Lie:
+    ground = lie.ground
+    edge = lie.berm_edge
+    low_berm = (
+        lie.height + ground.fall * edge - ground.highest_berm * (1 - ground.outer * ground.fall)
+    )
+    sets, below = max(
+        ((Sets.GROUND, 0.0), (Sets.UPHILL, uphill), (Sets.BERM, low_berm)), key=lambda one: one[1]
+    )
+    tried = replace(lie, floor_below=below, sets=sets)
+    if tried.soil.left_over >= 0:
+        return tried
+    low, high = below, lie.height * (1 + lie.side_slope * ground.fall) + ground.fall
+    for _ in range(_HALVINGS):
+        middle = (low + high) / 2
+        if tried.uphill_at(middle).soil.left_over >= 0:
+            high = middle
+        else:
+            low = middle
+    return replace(lie, floor_below=high, sets=Sets.SOIL)
+
+
+def too_wide(lie: Lie) -> bool:
+    """Tell whether the slope asks for a narrower bed, or for two on the contour."""
+    rise = lie.ground.fall * lie.outline.rise
+    return rise > WIDEST_RISE_FT + 1e-9 or lie.uphill_cut > DEEPEST_UPHILL_FT + 1e-9

@@ -1,0 +1,161 @@
+"""Areas, volumes and pegs of the outlines of a floor."""
+
+from __future__ import annotations
+
+import math
+import random
+
+import pytest
+from scipy.integrate import quad
+from shapely.geometry import LineString, Point, Polygon
+
+from interview.garden.form.outline import FloorShape, Outline, Station, own_outline
+from interview.garden.form.pegs import string_offsets
+
+PARALLEL = [shape for shape in FloorShape if shape is not FloorShape.OWN]
+
+
+def volume(outline: Outline, z: float, depth: float) -> float:
+    """Integrate the area over the depth (scipy, an outside reference)."""
+    return quad(lambda h: outline.area_at(z * h), 0, depth, epsabs=1e-12)[0]
+
+
+@pytest.mark.parametrize(
+    ("shape", "bend", "area", "perimeter", "pond", "holds"),
+    [
+        # A floor of 15 by 7.5 ft with sides 2:1 and 6 in of water, worked independently with scipy.
+        (FloorShape.RECTANGLE, None, 112.5, 45.0, 161.5, 68.17),
+        (FloorShape.ROUNDED, None, 100.429, 38.562, 142.132, 60.378),
+        (FloorShape.KIDNEY, 10.0, 100.429, 38.562, 142.132, 60.378),
+        (FloorShape.OVAL, None, 88.357, 36.332, 127.831, 53.785),
+    ],
+)
+def test_every_shape_has_the_area_and_the_volume_worked_out_for_it(
+    shape: FloorShape, bend: float | None, area: float, perimeter: float, pond: float, holds: float
+) -> None:
+    one = Outline(shape, 15, 7.5, bend)
+    assert one.area == pytest.approx(area, abs=5e-4)
+    assert one.perimeter == pytest.approx(perimeter, abs=5e-4)
+    assert one.area_at(1.0) == pytest.approx(pond, abs=5e-4)
+    assert volume(one, 2, 0.5) == pytest.approx(holds, abs=5e-3)
+
+
+def test_lines_outside_a_rounded_or_bent_floor_are_those_shapely_draws_around_it() -> None:
+    faults = []
+    for shape in (FloorShape.ROUNDED, FloorShape.KIDNEY, FloorShape.OVAL):
+        one = Outline(shape, 12, 5, 9.0 if shape is FloorShape.KIDNEY else None)
+        # Shapely (an outside reference) buffers the floor that the rays draw.
+        for q in (0.0, 0.5, 1.5):
+            drawn = Polygon(one.line_at(0)).buffer(q, quad_segs=128)
+            for got in (one.area_at(q), Polygon(one.line_at(q)).area):
+                if abs(got / drawn.area - 1) > 2e-3:
+                    faults.append((shape, q, got, drawn.area))
+    assert not faults
+
+
+def test_a_kidney_is_the_middle_line_of_its_bed_buffered_by_half_its_width() -> None:
+    one = Outline(FloorShape.KIDNEY, 15, 7.5, 10.0)
+    half = 7.5 / 10 / 2
+    turns = [half * (step / 200 - 1) for step in range(401)]
+    bent = LineString([(10 * math.sin(turn), 10 - 10 * math.cos(turn)) for turn in turns])
+    floor = bent.buffer(3.75, quad_segs=256)
+    assert one.area == pytest.approx(floor.area, rel=1e-4)
+    low, high = floor.bounds[1], floor.bounds[3]
+    # The rays are a few degrees apart, so the end of the bed is met to a tenth of an inch.
+    assert one.rise == pytest.approx(high - low, abs=0.01)
+
+
+def test_widths_and_spreads_of_the_rays_add_up_to_the_perimeter_and_the_corners() -> None:
+    own = own_outline(
+        [Station(0, 1, 0.5), Station(3, 2, 2), Station(6, 1.2, 3), Station(9, 0, 0.2)]
+    )
+    faults = []
+    for one in (*(Outline(shape, 11, 6) for shape in PARALLEL), own):
+        widths, spreads = sum(ray.width for ray in one.rays), sum(ray.spread for ray in one.rays)
+        if abs(widths - one.perimeter) > 1e-9 or abs(spreads / 2 - one.corner) > 1e-9:
+            faults.append((one, widths, spreads))
+    assert not faults
+
+
+def test_an_outline_of_ones_own_is_the_polygon_through_its_stations() -> None:
+    stations = [
+        Station(0, 0, 0), Station(2, 3, 2), Station(5, 2, 3), Station(8, 3, 2), Station(10, 0, 0)
+    ]  # fmt: skip
+    one = own_outline(stations)
+    ring = Polygon([(0, 0), (2, -2), (5, -3), (8, -2), (10, 0), (8, 3), (5, 2), (2, 3)])
+    assert one.area == pytest.approx(ring.area)
+    assert one.perimeter == pytest.approx(ring.length)
+    # Shapely (an outside reference) draws the line outside it, round at the corners.
+    assert one.area_at(0.3) == pytest.approx(ring.buffer(0.3, quad_segs=256).area, rel=1e-5)
+
+
+def test_an_oval_by_stations_comes_out_a_little_small() -> None:
+    oval = Outline(FloorShape.OVAL, 15, 7.5)
+    for step, short in ((2.0, -3.5), (1.0, -1.6), (0.5, -0.6)):
+        places = [-7.5 + step * n for n in range(int(15 / step) + 1)]
+        places = [*places, 7.5] if places[-1] < 7.5 else places
+        wide = [3.75 * math.sqrt(max(0.0, 1 - (x / 7.5) ** 2)) for x in places]
+        own = own_outline([Station(x + 7.5, y, y) for x, y in zip(places, wide, strict=True)])
+        percent = 100 * (volume(own, 2, 0.5) / volume(oval, 2, 0.5) - 1)
+        assert percent == pytest.approx(short, abs=0.06)
+
+
+@pytest.mark.parametrize(
+    ("q", "offsets", "end"),
+    [
+        (0.0, [3.50, 3.50, 3.50, 3.50, 3.46, 3.16, 2.45, 0.0], 7.00),
+        (1.0, [4.50, 4.50, 4.50, 4.50, 4.47, 4.24, 3.74, 2.83, 0.0], 8.00),
+        (4 / 3, [4.83, 4.83, 4.83, 4.83, 4.81, 4.59, 4.14, 3.33, 1.76, 0.0], 25 / 3),
+    ],
+)
+def test_the_pegs_of_the_usual_bed_lie_where_they_were_worked_out(
+    q: float, offsets: list[float], end: float
+) -> None:
+    pegs = string_offsets(Outline(FloorShape.ROUNDED, 14, 7), q, 1.0)
+    assert [round(one.uphill, 2) for one in pegs] == offsets
+    assert all(one.uphill == one.downhill for one in pegs)
+    assert pegs[-1].along == pytest.approx(end)
+
+
+def test_the_pegs_of_a_kidney_lie_unequally_to_both_sides() -> None:
+    pegs = string_offsets(Outline(FloorShape.KIDNEY, 15, 7.5, 10.0), 0.0, 1.0)
+    # Worked independently: the radius of the middle line is 10 ft, the hollow side uphill.
+    uphill = [3.06, 3.14, 3.38, 3.69, 3.73, 3.50, 2.93, 1.71]
+    downhill = [4.44, 4.41, 4.30, 4.11, 3.85, 3.50, 2.93, 1.71]
+    assert [round(one.uphill, 2) for one in pegs[:8]] == pytest.approx(uphill, abs=0.011)
+    assert [round(one.downhill, 2) for one in pegs[:8]] == pytest.approx(downhill, abs=0.011)
+
+
+def test_every_peg_lies_on_its_line() -> None:
+    rng = random.Random(4)
+    faults = []
+    for shape in PARALLEL:
+        for _ in range(10):
+            wide = rng.uniform(2, 12)
+            # Ovals longer than twice their width are pegged less well.
+            long = wide * rng.uniform(1, 2 if shape is FloorShape.OVAL else 4)
+            one, q = Outline(shape, long, wide), rng.uniform(0, 2)
+            ring = Polygon(one.line_at(q)).exterior
+            string = _string(one)
+            for peg in string_offsets(one, q, 1.0):
+                for y in (string + peg.uphill, string - peg.downhill):
+                    off = ring.distance(Point(peg.along, y))
+                    if off > 0.06:
+                        faults.append((one, q, peg, off))
+    assert not faults
+
+
+def _string(one: Outline) -> float:
+    """Height of the string over the lowest point of the floor."""
+    return string_offsets(one, 0.0, 1.0)[0].downhill
+
+
+def test_an_outline_that_cannot_be_is_refused_in_a_sentence() -> None:
+    with pytest.raises(ValueError, match="longer and wider than zero"):
+        Outline(FloorShape.OVAL, 0, 3)
+    with pytest.raises(ValueError, match="bent tighter"):
+        Outline(FloorShape.KIDNEY, 10, 4, 2.0)
+    with pytest.raises(ValueError, match="farther along"):
+        own_outline([Station(0, 1, 1), Station(0, 1, 1)])
+    with pytest.raises(ValueError, match="below the edge"):
+        own_outline([Station(0, 1, 1), Station(2, -2, 1)])
