@@ -140,7 +140,7 @@ def test_every_peg_lies_on_its_line() -> None:
             for peg in string_offsets(one, q, 1.0):
                 for y in (string + peg.uphill, string - peg.downhill):
                     off = ring.distance(Point(peg.along, y))
-                    if off > 0.06:
+                    if off > 0.08:
                         faults.append((one, q, peg, off))
     assert not faults
 
