@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from collections.abc import Callable
+from dataclasses import dataclass, replace
 
 from interview.garden.form.basin import Basin
+from interview.garden.form.lie import Ground, Lie, lie_of
+from interview.garden.form.outline import FloorShape, Outline
 from interview.quantities.evidence import Cited, Provenance, Source
-from interview.quantities.guards import not_negative, positive
+from interview.quantities.guards import not_negative, positive, reaches
 from interview.quantities.units import (
     METRIC,
     US,
@@ -27,11 +30,16 @@ __all__ = [
     "drawn",
     "fit_to_area",
     "fit_to_room",
+    "footprint_area",
+    "footprint_sides",
+    "inside",
+    "lying",
     "rain_held",
     "recommended_area",
     "required_area",
     "rule_of_thumb_area",
     "shaped_to_room",
+    "smallest",
     "split_advised",
 ]
 
@@ -47,14 +55,45 @@ LENGTH_TO_WIDTH = Cited(
         Provenance.PUBLISHED,
     ),
 )
-SIDE_SLOPE = Cited(3.0, Source("sides of three across to one up", Provenance.PRACTICE))
-FREEBOARD_IN = Cited(4.0, Source("four inches from full pond to rim", Provenance.OURS))
-BERM_FREEBOARD_IN = Cited(
+SIDE_SLOPE = Cited(
+    2.0,
+    Source(
+        "Rain Garden Handbook for Western Washington, Washington State University Extension and "
+        "Department of Ecology, 2013, pp. 37-39: sides no steeper than 2:1",
+        Provenance.PUBLISHED,
+    ),
+)
+GENTLE_SIDE_SLOPE = Cited(
+    3.0,
+    Source(
+        "Low Impact Development sample design, City of Los Angeles, web page: at most 3:1",
+        Provenance.PUBLISHED,
+    ),
+)
+"""The cautious sides: where children play, on sand, and where they are mown."""
+FREEBOARD_IN = Cited(
+    2.0,
+    Source(
+        "Rain Garden Installation, Iowa Department of Agriculture and Land Stewardship, web page: "
+        "a berm of 8 in for a pond of 6 in",
+        Provenance.PUBLISHED,
+    ),
+)
+LAWN_FREEBOARD_IN = Cited(
+    1.0, Source("a lawn is level within an inch: its lip lies so much lower", Provenance.OURS)
+)
+GENEROUS_FREEBOARD_IN = Cited(
     6.0,
     Source(
         "Rain Garden Handbook for Western Washington, Washington State University Extension and "
-        "Department of Ecology, 2013, pp. 37-39",
+        "Department of Ecology, 2013, p. 39",
         Provenance.PUBLISHED,
+    ),
+)
+GENEROUS_RAIN = Cited(
+    1.25,
+    Source(
+        "Iowa Stormwater Education Partnership, web page: 1.25 in of rain", Provenance.PUBLISHED
     ),
 )
 SPLIT_ABOVE_FT2 = Cited(
@@ -97,16 +136,16 @@ def required_area(
     side_slope: float,
     freeboard: Quantity,
     *,
+    shape: FloorShape = FloorShape.ROUNDED,
     length_to_width: float = LENGTH_TO_WIDTH.value,
     system: str = US,
 ) -> RequiredArea:
     """Return the basin whose full pond equals the rain on the catchment and inside the rim.
 
     ``catchment`` is an area weighted by runoff; ``rain``, ``depth`` and ``freeboard`` are
-    lengths; ``length_to_width`` is that of the area at half depth. ``system`` says in which
-    steps areas are recommended. The balance is solved exactly, but a floor is never narrower
-    than can be dug. Raises ValueError when nothing drains here or the pond is no deeper than the
-    rain.
+    lengths; ``length_to_width`` is that of the floor. ``system`` says in which steps areas are
+    recommended. The balance is solved exactly, but a floor is never narrower than can be dug.
+    Raises ValueError when nothing drains here or the pond is no deeper than the rain.
     """
     area = positive(catchment, "ft**2", "No surface drains here yet, so add one first.")
     p = positive(rain, "ft", "The rain to hold must be more than zero.")
@@ -119,12 +158,12 @@ def required_area(
             "The pond must be deeper than the rain it is to hold, "
             "so make the pond deeper or the rain less."
         )
-    side = _mid_side(area, p, d, side_slope, b, length_to_width)
-    width = side / math.sqrt(length_to_width) - side_slope * d
-    length = side * math.sqrt(length_to_width) - side_slope * d
+    exact = _floor_width(_unit(shape, length_to_width), area, p, d, side_slope, b)
     least = magnitude(quantity(*NARROWEST_FLOOR[system]), "ft")
-    floor = (quantity(max(length, least), "ft"), quantity(max(width, least), "ft"))
-    basin = Basin(*floor, depth, side_slope, freeboard)
+    # A floor that is longer up the slope than along it is narrowest along it.
+    width = max(exact, least / min(1.0, length_to_width))
+    floor = (quantity(width * length_to_width, "ft"), quantity(width, "ft"))
+    basin = Basin(*floor, depth, side_slope, freeboard, shape)
     return RequiredArea(
         catchment=catchment,
         rain=rain,
@@ -132,145 +171,245 @@ def required_area(
         recommended=recommended_area(basin.mid_area, system),
         rule_of_thumb=rule_of_thumb_area(catchment, rain, depth),
         basin=basin,
-        enlarged=min(length, width) < least,
+        enlarged=exact < width,
     )
 
 
-def _mid_side(s: float, p: float, d: float, z: float, b: float, k: float) -> float:
-    """Side of the square with the area at half depth, in feet: the root of the water balance.
+def _unit(shape: FloorShape, length_to_width: float) -> Outline:
+    """The floor of this shape that is one wide; its numbers grow with the width alone."""
+    return Outline(shape, length_to_width, 1.0)
 
-    Volume is ``d A + z^2 d^3 / 3``; the area inside the rim is ``A + g (L + W) + g^2`` with
-    ``g = z (d + 2 b)``.
+
+def _floor_width(unit: Outline, s: float, p: float, d: float, z: float, b: float) -> float:
+    """Width of the floor in feet: the root of ``V(d) = P (S + A(d + b))``.
+
+    With area ``a w^2``, perimeter ``c w`` and corner number ``k`` that is ``a (d - P) w^2 +
+    c z (d^2 / 2 - P H) w + k z^2 (d^3 / 3 - P H^2) - P S = 0``, ``H = d + b``.
     """
-    g = z * (d + 2 * b)
-    square = d - p
-    linear = p * g * (k + 1) / math.sqrt(k)
-    constant = p * (s + g**2) - z**2 * d**3 / 3
-    if constant <= 0:
+    high = d + b
+    square = unit.area * (d - p)
+    linear = unit.perimeter * z * (d * d / 2 - p * high)
+    constant = unit.corner * z * z * (d**3 / 3 - p * high * high) - p * s
+    if constant >= 0:
         # The sloping sides alone would hold more than comes: any floor will do.
         return 0.0
-    return (linear + math.sqrt(linear**2 + 4 * square * constant)) / (2 * square)
+    return (math.sqrt(linear**2 - 4 * square * constant) - linear) / (2 * square)
 
 
-def drawn(required: RequiredArea, system: str = US) -> Basin:
-    """Return the basin to peg out: its floor rounded up to half feet or 100 mm, 2 ft at least.
+def lying(basin: Basin, ground: Ground | None) -> Lie | None:
+    """Return how a basin lies in its ground; nothing where that is not known or too steep."""
+    if ground is None:
+        return None
+    try:
+        return lie_of(basin, ground)
+    except ValueError:
+        return None
 
-    Where rounding one side only adds rim and the rain is no longer held, both sides grow by a
-    step until it is.
+
+def inside(basin: Basin, ground: Ground | None) -> Quantity:
+    """Return the area whose rain falls into the garden: inside the crest and the cut edge.
+
+    Where the ground is not known yet it is that inside a rim level all round.
+    """
+    lie = lying(basin, ground)
+    return basin.rim_area if lie is None else quantity(lie.inside_area, "ft**2")
+
+
+def smallest(
+    template: Basin,
+    enough: Callable[[Basin], bool],
+    *,
+    length_to_width: float = LENGTH_TO_WIDTH.value,
+    system: str = US,
+    start: Quantity | None = None,
+) -> Basin:
+    """Return the smallest basin like ``template`` for which ``enough`` holds, as it is pegged out.
+
+    Its floor is in steps of half a foot or 100 mm, 2 ft (600 mm) wide at least and as long by
+    ``length_to_width``; ``start`` is a width to begin at. What is enough must stay so for a larger
+    basin. Raises ValueError where no floor up to 200 ft (60 m) wide is.
     """
     step, unit = DRAWN_STEP[system]
-    least = magnitude(quantity(*NARROWEST_FLOOR[system]), unit)
-    whole = [
-        max(magnitude(round_up(side, step, unit), unit), least)
-        for side in (required.basin.floor_length, required.basin.floor_width)
-    ]
-    while True:
-        basin = Basin(
-            quantity(whole[0], unit),
-            quantity(whole[1], unit),
-            required.basin.depth,
-            required.basin.side_slope,
-            required.basin.freeboard,
-        )
-        if ratio(rain_held(basin, required.catchment), required.rain) >= 1 - 1e-9:
-            return basin
-        whole = [side + step for side in whole]
+    least = max(magnitude(quantity(*NARROWEST_FLOOR[system]), unit) / min(1.0, length_to_width), 0)
+
+    def sized(steps: int) -> Basin:
+        width = quantity(steps * step, unit)
+        length = round_up(width * length_to_width, step, unit)
+        return replace(template, floor_length=length, floor_width=width)
+
+    low = math.ceil(least / step - 1e-9) - 1
+    if start is not None:
+        low = max(low, math.ceil(magnitude(start, unit) / step - 1e-9) - 1)
+    stride = 1
+    while not enough(sized(low + stride)):
+        low, stride = low + stride, stride * 2
+        if low * step > magnitude(quantity(200, "ft"), unit):
+            raise ValueError("No garden that can be dug by hand is large enough.")
+    high = low + stride
+    while high - low > 1:
+        middle = (low + high) // 2
+        low, high = (low, middle) if enough(sized(middle)) else (middle, high)
+    return sized(high)
+
+
+def drawn(required: RequiredArea, system: str = US, ground: Ground | None = None) -> Basin:
+    """Return the basin to peg out: its floor rounded up to half feet or 100 mm, 2 ft at least.
+
+    Where what rains inside the crest and the cut edge of ``ground`` takes more, it grows by a step
+    until the rain is held.
+    """
+    basin = required.basin
+    return smallest(
+        basin,
+        lambda one: reaches(
+            ratio(rain_held(one, required.catchment, inside(one, ground)), required.rain), 1
+        ),
+        length_to_width=ratio(basin.floor_length, basin.floor_width),
+        system=system,
+        start=basin.floor_width,
+    )
 
 
 def fit_to_room(
     room_length: Quantity,
     room_width: Quantity,
-    depth: Quantity,
-    side_slope: float,
-    freeboard: Quantity,
+    template: Basin,
+    ground: Ground | None = None,
     *,
     system: str = US,
 ) -> Basin:
-    """Return the largest basin whose rim fits a room, both lengths.
+    """Return the largest basin like ``template`` whose footprint fits a room, both lengths.
 
-    Raises ValueError when the sides would leave a floor narrower than 2 ft.
+    The footprint is all that is dug or built, toe to toe; the inside of the rim while the ground is
+    not known. Raises ValueError when that would leave a floor narrower than 2 ft.
     """
-    length = positive(room_length, "ft", "The room for the garden must be longer than zero.")
-    width = positive(room_width, "ft", "The room for the garden must be wider than zero.")
-    rise = magnitude(depth, "ft") + magnitude(freeboard, "ft")
-    taken = 2 * side_slope * rise
+    room = (
+        positive(room_length, "ft", "The room for the garden must be longer than zero."),
+        positive(room_width, "ft", "The room for the garden must be wider than zero."),
+    )
     least = magnitude(quantity(*NARROWEST_FLOOR[system]), "ft")
-    if min(length, width) - taken < least - 1e-9:
+    if not _within(_sized(template, least, least), room, ground):
         raise ValueError(
             "The room is too narrow for the sloping sides and a floor, "
             "so find more room or choose a shallower pond or steeper sides."
         )
-    floor = (quantity(length - taken, "ft"), quantity(width - taken, "ft"))
-    return Basin(*floor, depth, side_slope, freeboard)
+    width = _most(least, room[1], lambda one: _within(_sized(template, least, one), room, ground))
+    length = _most(least, room[0], lambda one: _within(_sized(template, one, width), room, ground))
+    return _sized(template, length, width)
+
+
+def _sized(template: Basin, length: float, width: float) -> Basin:
+    return replace(template, floor_length=quantity(length, "ft"), floor_width=quantity(width, "ft"))
+
+
+def _within(basin: Basin, room: tuple[float, float], ground: Ground | None) -> bool:
+    length, width = footprint_sides(basin, ground)
+    return reaches(room[0], magnitude(length, "ft")) and reaches(room[1], magnitude(width, "ft"))
+
+
+def _most(low: float, high: float, fits: Callable[[float], bool]) -> float:
+    """Return the largest length from ``low``, which fits, that still does, in feet."""
+    if fits(high):
+        return high
+    for _ in range(30):
+        middle = (low + high) / 2
+        low, high = (middle, high) if fits(middle) else (low, middle)
+    return low
+
+
+def footprint_sides(basin: Basin, ground: Ground | None) -> tuple[Quantity, Quantity]:
+    """Return how long and wide all is that is dug or built; inside the rim where not known."""
+    lie = lying(basin, ground)
+    if lie is None:
+        return basin.rim_length, basin.rim_width
+    return quantity(lie.footprint_length, "ft"), quantity(lie.footprint_width, "ft")
+
+
+def footprint_area(basin: Basin, ground: Ground | None) -> Quantity:
+    """Return the area of all that is dug or built; inside the rim where that is not known."""
+    lie = lying(basin, ground)
+    return basin.rim_area if lie is None else quantity(lie.footprint_area, "ft**2")
 
 
 def shaped_to_room(
-    wanted: Basin, room: Basin, catchment: Quantity, rain: Quantity, system: str = US
+    wanted: Basin,
+    room: tuple[Quantity, Quantity],
+    catchment: Quantity,
+    rain: Quantity,
+    system: str = US,
+    ground: Ground | None = None,
 ) -> Basin | None:
     """Return the basin that holds ``rain`` within ``room`` where ``wanted`` is too long or wide.
 
-    The side that does not fit is as large as the room allows, in whole steps where they are enough;
-    the other is as much larger as is needed. Nothing where the room holds less. ``catchment`` is
-    the weighted area that drains here.
+    ``room`` is its length and width. The side that does not fit is as large as the room allows, in
+    whole steps; the other is as much larger as is needed. Nothing where the room holds less.
+    ``catchment`` is the weighted area that drains here.
     """
     step, unit = DRAWN_STEP[system]
-    along = ratio(wanted.floor_width, room.floor_width) > 1 + 1e-9
-    most, least = (
-        (room.floor_length, wanted.floor_length)
-        if along
-        else (room.floor_width, wanted.floor_width)
+    width = footprint_sides(wanted, ground)[1]
+    along = not reaches(magnitude(room[1], "ft"), magnitude(width, "ft"))
+    try:
+        most = fit_to_room(*room, wanted, ground, system=system)
+    except ValueError:
+        return None
+    tight = round_down(most.floor_width if along else most.floor_length, step, unit)
+    if magnitude(tight, unit) < magnitude(quantity(*NARROWEST_FLOOR[system]), unit) - 1e-9:
+        return None
+    far = most.floor_length if along else most.floor_width
+    other = magnitude(
+        round_up(wanted.floor_length if along else wanted.floor_width, step, unit), unit
     )
-    tight = room.floor_width if along else room.floor_length
-    whole = round_down(tight, step, unit)
-    for side in (whole, tight) if magnitude(whole, unit) > 0 else (tight,):
-        other = magnitude(round_up(least, step, unit), unit)
-        while other <= magnitude(most, unit) + 1e-9:
-            sides = (quantity(other, unit), side) if along else (side, quantity(other, unit))
-            tried = Basin(*sides, wanted.depth, wanted.side_slope, wanted.freeboard)
-            if ratio(rain_held(tried, catchment), rain) >= 1 - 1e-9:
-                return tried
-            other += step
+    while other <= magnitude(far, unit) + 1e-9:
+        free = quantity(other, unit)
+        tried = replace(
+            wanted,
+            floor_length=free if along else tight,
+            floor_width=tight if along else free,
+        )
+        if reaches(ratio(rain_held(tried, catchment, inside(tried, ground)), rain), 1):
+            return tried
+        other += step
     return None
 
 
 def fit_to_area(
     room: Quantity,
-    depth: Quantity,
-    side_slope: float,
-    freeboard: Quantity,
+    template: Basin,
+    ground: Ground | None = None,
     *,
     length_to_width: float = LENGTH_TO_WIDTH.value,
     system: str = US,
 ) -> Basin:
-    """Return the basin whose area inside the rim is ``room``, an area of any shape.
+    """Return the largest basin like ``template`` whose footprint is ``room``, an area of any shape.
 
-    It stands for a garden of that area laid out to the room: a rounder one has a little more floor,
-    a longer one less. ``length_to_width`` is that of the area at half depth. Raises ValueError when
-    the sides would leave a floor narrower than 2 ft.
+    It stands for a garden of that area laid out to the room; ``length_to_width`` is that of the
+    floor. Raises ValueError when the sides would leave a floor narrower than 2 ft.
     """
     area = positive(room, "ft**2", "The room for the garden must be more than zero.")
-    root = math.sqrt(length_to_width)
-    d, b = magnitude(depth, "ft"), magnitude(freeboard, "ft")
-    grown = side_slope * (d + 2 * b)
-    half = grown * (root + 1 / root) / 2
-    side = math.sqrt(max(0.0, half**2 + area - grown**2)) - half
-    least = magnitude(quantity(*NARROWEST_FLOOR[system]), "ft")
-    length, width = side * root - side_slope * d, side / root - side_slope * d
-    if min(length, width) < least - 1e-9:
+    least = magnitude(quantity(*NARROWEST_FLOOR[system]), "ft") / min(1.0, length_to_width)
+
+    def fits(width: float) -> bool:
+        basin = _sized(template, width * length_to_width, width)
+        return reaches(area, magnitude(footprint_area(basin, ground), "ft**2"))
+
+    if not fits(least):
         raise ValueError(
             "The room is too small for the sloping sides and a floor, "
             "so find more room or choose a shallower pond or steeper sides."
         )
-    return Basin(quantity(length, "ft"), quantity(width, "ft"), depth, side_slope, freeboard)
+    width = _most(least, math.sqrt(area) + least, fits)
+    return _sized(template, width * length_to_width, width)
 
 
-def rain_held(basin: Basin, catchment: Quantity) -> Quantity:
-    """Return the depth of rain that just fills the pond, from ``catchment`` and inside the rim.
+def rain_held(basin: Basin, catchment: Quantity, within: Quantity | None = None) -> Quantity:
+    """Return the depth of rain that just fills the pond, from ``catchment`` and ``within``.
 
-    ``catchment`` is the area that drains here weighted by runoff. Raises ValueError below zero.
+    ``catchment`` is the area that drains here weighted by runoff, ``within`` the area whose rain
+    falls into the garden: that inside the rim when not given. Raises ValueError below zero.
     """
     area = not_negative(catchment, "ft**2", "The area that drains here cannot be below zero.")
-    feet = magnitude(basin.volume, "ft**3") / (area + magnitude(basin.rim_area, "ft**2"))
+    own = magnitude(basin.rim_area if within is None else within, "ft**2")
+    feet = magnitude(basin.volume, "ft**3") / (area + own)
     return quantity(feet * 12, "in")
 
 

@@ -2,17 +2,22 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from interview.asking.answers import Answers
 from interview.asking.question import Unanswered, waits_for
 from interview.asking.results import Results, part
+from interview.garden.form.basin import Basin
+from interview.garden.form.lie import Ground, Lie, ground_of, lie_of
+from interview.garden.form.outline import FloorShape, own_outline
 from interview.garden.place import questions as start
 from interview.garden.place.results import PlaceResults
+from interview.garden.site import spot_questions
+from interview.garden.site.results import spot_slope
 from interview.garden.size import basin
 from interview.garden.size import questions as bed
-from interview.garden.size.basin import Basin, RequiredArea
+from interview.garden.size.basin import RequiredArea
 from interview.garden.size.size_factors import PublishedSize, published_size
 from interview.garden.soak.depth import DepthRule, Governs, PondDepth, pond_depth
 from interview.garden.soak.results import SoakResults
@@ -53,41 +58,41 @@ def has_room(answers: Answers) -> bool:
     return None not in sides or answers.get(bed.ROOM_AREA) is not None
 
 
-def room_basin(answers: Answers, depth: Quantity, system: str) -> Basin | None:
-    """Return the largest basin that fits the room; nothing where no room was given.
+def floor_shape(answers: Answers) -> FloorShape:
+    """Return the shape of the floor."""
+    return FloorShape(answers[bed.FLOOR_SHAPE])
 
-    Raises ValueError where the room is too small for any floor.
-    """
-    slope, freeboard = answers[bed.SIDE_SLOPE], answers[bed.FREEBOARD]
-    length, width = answers.get(bed.ROOM_LENGTH), answers.get(bed.ROOM_WIDTH)
-    if length is not None and width is not None:
-        return basin.fit_to_room(length, width, depth, slope, freeboard, system=system)
-    area = answers.get(bed.ROOM_AREA)
-    if area is None:
+
+def ground_of_spot(answers: Answers, system: str) -> Ground | None:
+    """Return the ground of the chosen spot and how it is built on; nothing while not measured."""
+    try:
+        fall = spot_slope(spot_questions.chosen_spot(answers)).fall
+    except Unanswered:
         return None
-    along = answers[bed.LENGTH_TO_WIDTH]
-    return basin.fit_to_area(area, depth, slope, freeboard, length_to_width=along, system=system)
-
-
-def outgrows(needed: Basin, room: Basin, answers: Answers) -> bool:
-    """Tell whether a basin is larger than the room: in a side, or in its area inside the rim."""
-    if answers.get(bed.ROOM_LENGTH) is None or answers.get(bed.ROOM_WIDTH) is None:
-        return ratio(needed.rim_area, room.rim_area) > 1 + 1e-9
-    return (
-        ratio(needed.floor_length, room.floor_length) > 1 + 1e-9
-        or ratio(needed.floor_width, room.floor_width) > 1 + 1e-9
-    )
+    compost = answers[bed.COMPOST_DEPTH] if answers[bed.AMEND] else None
+    try:
+        return ground_of(
+            fall,
+            answers[bed.MULCH_DEPTH],
+            compost,
+            answers[bed.BERM_TOP],
+            system=system,
+        )
+    except ValueError:
+        # Ground too steep for a berm is told where the lie itself is asked for.
+        return None
 
 
 def resized(garden: Basin, part: float) -> Basin:
     """Return a basin whose floor has ``part`` times the area, its shape kept."""
     side = part**0.5
-    return Basin(
-        garden.floor_length * side,
-        garden.floor_width * side,
-        garden.depth,
-        garden.side_slope,
-        garden.freeboard,
+    one = garden.outline.scaled(side)
+    return replace(
+        garden,
+        floor_length=garden.floor_length * side,
+        floor_width=garden.floor_width * side,
+        bend=None if garden.bend is None else garden.bend * side,
+        stations=one.stations,
     )
 
 
@@ -144,19 +149,40 @@ class SizeResults(Results):
             raise Unanswered(start.RAIN_DEPTH, start.RAIN_DEPTH.key, why=why)
 
     @part
+    def ground(self) -> Ground | None:
+        """The ground of the chosen spot, with what is laid in; nothing while not measured."""
+        return ground_of_spot(self.answers, self.place.system)
+
+    @property
+    def rain_to_hold(self) -> Quantity:
+        """The rain that the pond is to hold while nothing soaks in."""
+        rain = self.answers[start.RAIN_DEPTH]
+        return times(rain, basin.GENEROUS_RAIN.value) if bed.generous(self.answers) else rain
+
+    def required_for(self, served: Quantity) -> RequiredArea:
+        """Return the area of one bed that ``served``, a weighted area, drains to.
+
+        Raises ValueError as ``basin.required_area`` does.
+        """
+        shape = floor_shape(self.answers)
+        return basin.required_area(
+            served,
+            self.rain_to_hold,
+            self.depth.depth,
+            self.answers[bed.SIDE_SLOPE],
+            self.answers[bed.FREEBOARD],
+            # An outline of one's own is sized as if it were rounded.
+            shape=FloorShape.ROUNDED if shape is FloorShape.OWN else shape,
+            length_to_width=self.answers[bed.LENGTH_TO_WIDTH],
+            system=self.place.system,
+        )
+
+    @part
     def required(self) -> RequiredArea:
         """The area of one bed, of several that hold the rain together at the pond depth."""
         self._pond_wanted()
         with waits_for(bed.DEEPEST_POND, self.answers):
-            return basin.required_area(
-                self.served,
-                self.answers[start.RAIN_DEPTH],
-                self.depth.depth,
-                self.answers[bed.SIDE_SLOPE],
-                self.answers[bed.FREEBOARD],
-                length_to_width=self.answers[bed.LENGTH_TO_WIDTH],
-                system=self.place.system,
-            )
+            return self.required_for(self.served)
 
     @property
     def mid_area_needed(self) -> Quantity:
@@ -186,21 +212,11 @@ class SizeResults(Results):
     @part
     def area_range(self) -> Spread:
         """The area needed, in square feet, with two standard uncertainties and what drives it."""
-        depth, count = self.depth.depth, self.bed_count
+        count = self.bed_count
 
         def needed(inputs: Any) -> float:
-            return magnitude(
-                basin.required_area(
-                    quantity(inputs["the survey"] / count, "ft**2"),
-                    self.answers[start.RAIN_DEPTH],
-                    depth,
-                    self.answers[bed.SIDE_SLOPE],
-                    self.answers[bed.FREEBOARD],
-                    length_to_width=self.answers[bed.LENGTH_TO_WIDTH],
-                ).mid_area
-                * count,
-                "ft**2",
-            )
+            served = quantity(inputs["the survey"] / count, "ft**2")
+            return magnitude(self.required_for(served).mid_area * count, "ft**2")
 
         survey_error = magnitude(self.survey.catchment.standard_error, "ft**2")
         weighted = magnitude(self.survey.catchment.weighted, "ft**2")
@@ -227,32 +243,65 @@ class SizeResults(Results):
 
     @part
     def _by_its_ratio(self) -> Basin:
-        return basin.drawn(self.required, self.place.system)
+        wanted = basin.drawn(self.required, self.place.system, self.ground)
+        return replace(wanted, bend=self._bend(wanted))
+
+    def _bend(self, wanted: Basin) -> Quantity | None:
+        """The bend of a kidney as it was answered, where so wide a bed can be bent so far."""
+        bend: Quantity | None = self.answers.get(bed.KIDNEY_BEND)
+        if wanted.shape is not FloorShape.KIDNEY or bend is None:
+            return None
+        return max(bend, times(wanted.floor_width, 0.6))
+
+    @property
+    def _room_sides(self) -> tuple[Quantity, Quantity] | None:
+        length, width = self.answers.get(bed.ROOM_LENGTH), self.answers.get(bed.ROOM_WIDTH)
+        return None if length is None or width is None else (length, width)
 
     @part
     def _shaped_to_room(self) -> Basin | None:
         """The basin longer or narrower than asked for, where that lets it fit; else nothing."""
-        wanted, room = self._by_its_ratio, self.room
-        if room is None or not outgrows(wanted, room, self.answers):
+        wanted, sides = self._by_its_ratio, self._room_sides
+        if sides is None or not self.outgrows(wanted):
             return None
-        rain = self.answers[start.RAIN_DEPTH]
-        return basin.shaped_to_room(wanted, room, self.served, rain, self.place.system)
+        return basin.shaped_to_room(
+            wanted, sides, self.served, self.rain_to_hold, self.place.system, self.ground
+        )
 
     @part
     def room(self) -> Basin | None:
-        """The largest bed that fits the room of one bed, or nothing where no room was given."""
+        """The largest bed whose footprint fits the room; nothing where no room was given."""
         if not has_room(self.answers):
             return None
         self._pond_wanted()
         with waits_for(bed.ROOM_WIDTH, self.answers):
-            return room_basin(self.answers, self.depth.depth, self.place.system)
+            template, system = self.required.basin, self.place.system
+            if self._room_sides is not None:
+                return basin.fit_to_room(*self._room_sides, template, self.ground, system=system)
+            return basin.fit_to_area(
+                self.answers[bed.ROOM_AREA],
+                template,
+                self.ground,
+                length_to_width=self.answers[bed.LENGTH_TO_WIDTH],
+                system=system,
+            )
+
+    def outgrows(self, needed: Basin) -> bool:
+        """Tell whether the footprint of a basin is larger than the room that was given."""
+        if not has_room(self.answers):
+            return False
+        if self._room_sides is None:
+            taken = basin.footprint_area(needed, self.ground)
+            return ratio(taken, self.answers[bed.ROOM_AREA]) > 1 + 1e-6
+        sides = basin.footprint_sides(needed, self.ground)
+        return any(
+            ratio(one, room) > 1 + 1e-6 for one, room in zip(sides, self._room_sides, strict=True)
+        )
 
     @part
     def too_big(self) -> bool:
         """Whether the basin that is needed does not fit the room."""
-        if self.room is None:
-            return False
-        return outgrows(self.needed_basin, self.room, self.answers)
+        return self.room is not None and self.outgrows(self.needed_basin)
 
     @property
     def size_governed_by(self) -> str:
@@ -273,7 +322,7 @@ class SizeResults(Results):
         try:
             if not self.too_big:
                 return ""
-            held = basin.rain_held(self.worked_out, self.served)
+            held = self.held_by(self.worked_out)
         except Unanswered as gap:
             return gap.why if gap.question is bed.ROOM_WIDTH and gap.why else ""
         unit = "mm" if self.place.metric else "in"
@@ -300,25 +349,66 @@ class SizeResults(Results):
     @part
     def garden(self) -> Basin:
         """The basin to dig: as pegged by the person, or as needed, or as the room allows."""
+        shape = floor_shape(self.answers)
+        if shape is FloorShape.OWN:
+            return self._own
         length = self.answers.get(bed.FLOOR_LENGTH)
         width = self.answers.get(bed.FLOOR_WIDTH)
         if length is None and width is None:
             return self.worked_out
         with waits_for(bed.FLOOR_LENGTH, self.answers):
-            return Basin(
-                self.worked_out.floor_length if length is None else length,
-                self.worked_out.floor_width if width is None else width,
-                self.depth.depth,
-                self.answers[bed.SIDE_SLOPE],
-                self.answers[bed.FREEBOARD],
+            pegged = replace(
+                self.worked_out,
+                floor_length=self.worked_out.floor_length if length is None else length,
+                floor_width=self.worked_out.floor_width if width is None else width,
+                bend=None,
             )
+            return replace(pegged, bend=self._bend(pegged))
+
+    @property
+    def _own(self) -> Basin:
+        """The basin of the person's own outline; raises ``Unanswered`` while it has none."""
+        with waits_for(bed.OWN_OUTLINE, self.answers):
+            stations = self.answers[bed.OWN_OUTLINE]
+            one = own_outline(stations)
+            return replace(
+                self.required.basin,
+                floor_length=quantity(one.length, "ft"),
+                floor_width=quantity(one.width, "ft"),
+                shape=FloorShape.OWN,
+                stations=stations,
+            )
+
+    @part
+    def lie(self) -> Lie:
+        """How the garden lies in its ground; raises ``Unanswered`` while that is not measured."""
+        spot = spot_questions.chosen_spot(self.answers)
+        garden, _ = self.garden, spot_slope(spot)
+        with waits_for(spot_questions.SLOPE_DROP, spot):
+            if self.ground is None:
+                raise ValueError("The ground is as steep as the sides: no berm can meet it here.")
+            return lie_of(garden, self.ground)
+
+    @property
+    def inside(self) -> Quantity:
+        """The area whose rain falls into one bed: inside the crest and the cut edge."""
+        return basin.inside(self.garden, self.ground)
+
+    @property
+    def footprint_area(self) -> Quantity:
+        """The area of all that is dug or built for one bed."""
+        return basin.footprint_area(self.garden, self.ground)
+
+    def held_by(self, garden: Basin) -> Quantity:
+        """Return the rain that just fills a bed of this garden."""
+        return basin.rain_held(garden, self.served, basin.inside(garden, self.ground))
 
     @part
     def rain_held(self) -> Quantity:
         """The rain that just fills the garden."""
-        return basin.rain_held(self.garden, self.served)
+        return self.held_by(self.garden)
 
     @property
     def share_of_rain(self) -> float:
         """The rain held as a part of the rain to hold."""
-        return ratio(self.rain_held, self.answers[start.RAIN_DEPTH])
+        return ratio(self.rain_held, self.rain_to_hold)
