@@ -234,7 +234,8 @@ def _shape(answers: Answers) -> str | None:
     """Return round ends; a floor pegged without a word about its shape is a rectangle."""
     sides: tuple[Question[Quantity], ...] = (FLOOR_LENGTH, FLOOR_WIDTH)
     pegged = any(answers.get(side) is not None for side in sides)
-    return (FloorShape.RECTANGLE if pegged else FloorShape.ROUNDED).value
+    shape = FloorShape.RECTANGLE if pegged else FloorShape.ROUNDED
+    return str(shape.value)
 
 
 FLOOR_SHAPE = Question(
