@@ -37,7 +37,7 @@ from interview.garden.storms.results import StormsResults
 from interview.garden.survey.findings import catchment_findings
 from interview.garden.survey.results import SurveyResults
 from interview.quantities.evidence import OURS, PRACTICE, Finding, Grade, Provenance, Source
-from interview.quantities.units import Quantity, total
+from interview.quantities.units import Quantity, quantity, total
 
 LOCATE_SOURCE = Source(
     "Best Practices Guide, Common Ground Alliance, practices 5.19 to 5.23, web page",
@@ -62,17 +62,20 @@ class Checks(Results):
     def spots(self) -> tuple[SpotReport, ...]:
         """What was found at each spot."""
         return tuple(
-            site_plan.spot_report(spot, self.dug_depth) for spot in self.answers.items("spots")
+            site_plan.spot_report(spot, self.dug_depth, self.size.reaches_out)
+            for spot in self.answers.items("spots")
         )
 
     @property
     def dug_depth(self) -> Quantity:
-        """The deepest digging, or the cap and the mulch while it is not known."""
-        mulch = self.answers[bed.MULCH_DEPTH]
+        """The deepest digging; the cap, the mulch and the compost while it is not known."""
+        laid = [self.answers[bed.MULCH_DEPTH]]
+        if self.answers[bed.AMEND]:
+            laid.append(self.answers[bed.COMPOST_DEPTH])
         try:
-            return total(self.earth.earthwork.deepest_cut, mulch)
+            return quantity(self.earth.lie.deepest_dig, "ft")
         except Unanswered:
-            return total(size_plan.deepest(self.answers), mulch)
+            return total(size_plan.deepest(self.answers), *laid)
 
     @part
     def findings(self) -> tuple[Finding, ...]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 from interview.asking.answers import Answers
@@ -11,7 +11,7 @@ from interview.asking.question import Question, Unanswered
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
 from interview.garden.size import questions as bed
-from interview.garden.size.basin import MOST_BEDS, Basin
+from interview.garden.size.basin import MOST_BEDS, Basin, footprint_sides
 from interview.quantities.units import Quantity, magnitude, quantity
 
 STEEPEST = 2.0
@@ -38,6 +38,8 @@ class WayOut:
     beds: int = 1
     storms_held: int = 0
     """Storms of the ladder of which nothing runs over."""
+    over_all: tuple[Quantity, Quantity] = field(kw_only=True)
+    """Toe to toe along the slope and across it, of one bed."""
     record_share: float | None = None
     """Share of the record's runoff held; nothing where there is no record."""
 
@@ -130,7 +132,8 @@ def _tried(
             note,
             tried.size.bed_count,
             sum(row.share_caught >= HELD for row in tried.storms.ladder),
-            _record_share(tried),
+            over_all=footprint_sides(tried.size.garden, tried.size.ground),
+            record_share=_record_share(tried),
         )
     except Unanswered:
         return

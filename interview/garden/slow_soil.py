@@ -6,7 +6,6 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from interview.asking.question import Unanswered
-from interview.garden.place import questions as start
 from interview.garden.plan import Plan
 from interview.garden.size import basin
 from interview.garden.size import questions as bed
@@ -129,7 +128,7 @@ def _needed(plan: Plan, depth: Quantity, weighted: Quantity) -> Quantity:
     """The area a pond of ``depth`` needs; raises ``Unanswered`` or ValueError."""
     return basin.required_area(
         weighted,
-        plan.answers[start.RAIN_DEPTH],
+        plan.size.rain_to_hold,
         depth,
         plan.answers[bed.SIDE_SLOPE],
         plan.answers[bed.FREEBOARD],

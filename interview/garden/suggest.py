@@ -21,6 +21,7 @@ from interview.quantities.units import (
     feet_and_inches,
     magnitude,
     plain_number,
+    quantity,
     round_down,
 )
 
@@ -113,16 +114,17 @@ def _floor_depth(plan: Plan) -> str:
     metric = plan.metric
     deepest = depth_words(plan.checks.dug_depth, metric)
     try:
-        mulch = plan.answers[bed.MULCH_DEPTH]
-        downhill = depth_words(plan.earth.earthwork.downhill_depth + mulch, metric)
+        lie = plan.earth.lie
+        laid = lie.ground.mulch + lie.ground.compost
+        downhill = depth_words(quantity(lie.floor_below + laid, "ft"), metric)
     except Unanswered:
         return (
-            f"Until the plan knows your pond, take {deepest}: the deepest pond you want and the "
-            "mulch."
+            f"Until the plan knows your pond, take {deepest}: the deepest pond you want, the mulch "
+            "and the compost."
         )
     return (
         f"By the plan so far it is {deepest} at the uphill edge and {downhill} at the downhill "
-        "edge, with room for the mulch."
+        "edge, with room for mulch and compost."
     )
 
 

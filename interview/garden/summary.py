@@ -18,6 +18,7 @@ from interview.garden.plan import Plan
 from interview.garden.site import lines_questions as buried
 from interview.garden.site import spot_questions as ground
 from interview.garden.site.gate import dig_reasons
+from interview.garden.size.basin import footprint_sides
 from interview.garden.soak import hole_questions as digging
 from interview.garden.soak.hole_questions import BLOCKING_SMELLS
 from interview.quantities.evidence import Grade
@@ -75,9 +76,9 @@ def _size(plan: Plan) -> str:
     return f"{beds}{sides_words(garden.floor_length, garden.floor_width, metric)}"
 
 
-def _rim(plan: Plan) -> str:
-    garden, metric = plan.size.garden, plan.metric
-    each = sides_words(garden.rim_length, garden.rim_width, metric)
+def _over_all(plan: Plan) -> str:
+    sides = footprint_sides(plan.size.garden, plan.size.ground)
+    each = sides_words(*sides, plan.metric)
     return f"{each}, each bed" if plan.size.bed_count > 1 else each
 
 
@@ -167,7 +168,7 @@ _SO_FAR: tuple[tuple[str, Callable[[Plan], str]], ...] = (
     ("Empties", _empties),
     ("Recommended area", lambda p: figure_words(p, "recommended_area")),
     ("Level floor", _size),
-    ("Whole rim", _rim),
+    ("Over all", _over_all),
     ("Rain it holds", lambda p: figure_words(p, "rain_held")),
     ("Soil to dig", lambda p: figure_words(p, "soil_dug_total")),
     ("Wheelbarrow loads", lambda p: figure_words(p, "barrow_loads")),

@@ -8,8 +8,7 @@ from collections.abc import Callable, Iterable, Iterator
 from interview.asking import own_fault
 from interview.asking.question import Unanswered
 from interview.garden.afterwards import questions as review
-from interview.garden.earth.materials import APRON_DEEP_IN, APRON_DEEP_MM
-from interview.garden.earth.overflow import apron
+from interview.garden.earth.materials import STONE_LAYER
 from interview.garden.earth.profile import reading_words
 from interview.garden.pictures import levels
 from interview.garden.place import questions as start
@@ -239,9 +238,9 @@ def _dig(plan: Plan) -> Iterator[str]:
 
 def _notch(plan: Plan) -> Iterator[str]:
     metric = plan.metric
-    thick = quantity(APRON_DEEP_MM, "mm") if metric else quantity(APRON_DEEP_IN, "in")
+    thick = quantity(*STONE_LAYER[plan.system].value)
     try:
-        long, wide = apron(plan.earth.notch.width, metric)
+        long, wide = plan.earth.apron_length, plan.earth.notch.width
     except Unanswered:
         yield f" Notch {GAP} wide; stone below it {GAP} by {GAP}."
         return
@@ -270,14 +269,17 @@ def _soil(plan: Plan) -> Iterator[str]:
 
 
 def _berm(plan: Plan) -> str:
-    high = depth_words(plan.earth.earthwork.berm_height, plan.metric)
-    keep = figure_words(plan, "soil_to_keep")
-    return f"berm (low bank) {high} above the lawn, {keep} tamped: keep the soil until it stands"
+    lie = plan.earth.lie
+    if lie.crest_to_toe <= 0:
+        return "no berm: the lawn is the rim"
+    high = depth_words(quantity(lie.crest_to_toe, "ft"), plan.metric)
+    keep = figure_words(plan, "berm_soil")
+    return f"berm (low bank) {high} from crest to outer foot, {keep} tamped: keep that soil"
 
 
 def _item(plan: Plan, name: str, amount: Quantity, buy: Quantity) -> str:
     """Write one thing to bring, in the unit it is sold in and in barrow-loads."""
-    if name in ("edging", "pipe"):
+    if name == "pipe":
         return f"{name} {length_words(buy, plan.metric)}"
     unit = "m**3" if plan.metric else "yd**3" if magnitude(buy, "yd**3") >= 0.5 else "ft**3"
     loads = -int(-ratio(amount, plan.answers[bed.BARROW]) // 1)

@@ -8,8 +8,7 @@ from dataclasses import replace
 from interview.asking.question import Unanswered
 from interview.drawing.canvas import cells
 from interview.garden.afterwards import questions as review
-from interview.garden.earth.materials import APRON_DEEP_IN, APRON_DEEP_MM, Item, Soil, loosen
-from interview.garden.earth.overflow import apron
+from interview.garden.earth.materials import STONE_LAYER, Item, Soil, loosen
 from interview.garden.pictures import levels, section_picture
 from interview.garden.plan import Plan
 from interview.garden.planting.costs import Costs, costs, plant_count
@@ -27,7 +26,6 @@ from interview.quantities.units import (
     quantity,
     same_dimension,
     show,
-    total,
     unit_name,
 )
 from interview.sheet.common import figure_lines
@@ -36,7 +34,7 @@ SECTION_ROWS = 24
 TOLD_ABOVE = ("Dig from the old ground", "The berm stands")
 """Notes of the section that stand in words above it on the sheet."""
 NOTHING = 0.01
-"""Soil left over, as a part of the berm, that is within the error of the sum."""
+"""Soil left over, as a part of what is dug, that is within the error of the sum."""
 
 
 def dig(plan: Plan) -> Iterator[str]:
@@ -49,7 +47,8 @@ def dig(plan: Plan) -> Iterator[str]:
         "soil_dug_total",
         "soil_loose",
         "barrow_loads",
-        "soil_to_keep",
+        "crest_to_toe",
+        "berm_soil",
     )
     yield from _hours(plan)
     yield from _surplus(plan)
@@ -100,30 +99,38 @@ def _day(plan: Plan) -> cautions.DayCaution:
 
 
 def _how_deep(plan: Plan) -> Iterator[str]:
-    work, metric = plan.earth, plan.metric
-    mulch = plan.answers[bed.MULCH_DEPTH]
-    up, down = (
-        total(work.earthwork.uphill_depth, mulch),
-        total(work.earthwork.downhill_depth, mulch),
-    )
+    lie, metric = plan.earth.lie, plan.metric
     if plan.size.bed_count > 1:
         yield from wrap(
             f"{plan.size.bed_count} beds: the depths and the berm are of one bed; all the soil, "
-            "the "
-            "loads and the hours are of all."
+            "the loads and the hours are of all."
         )
-    deep = f"{depth_words(up, metric)} below the lawn"
-    if depth_words(up, metric) != depth_words(down, metric):
-        deep += f" at the uphill edge, {depth_words(down, metric)} at the downhill edge"
+    yield from wrap(f"{'How it is set into the ground:':<46}{lie.form.value}", " " * 46)
+    laid = lie.ground.mulch + lie.ground.compost
+    up = depth_words(quantity(lie.deepest_dig, "ft"), metric)
+    down = depth_words(quantity(lie.floor_below + laid, "ft"), metric)
+    deep = f"{up} below the lawn"
+    if up != down:
+        deep += f" at the uphill edge, {down} at the downhill edge"
+    mulch = depth_words(plan.answers[bed.MULCH_DEPTH], metric)
+    room = f"{mulch} of mulch"
+    if plan.answers[bed.AMEND]:
+        room += f" and {depth_words(plan.answers[bed.COMPOST_DEPTH], metric)} of compost"
     yield from wrap(
-        f"Dig the floor level: {deep} (this leaves room for {depth_words(mulch, metric)} of "
-        "mulch).",
+        f"Dig the floor level: {deep} (this leaves room for {room}). Cut the sides {mulch} "
+        "below their finished slope too, with an upright step at the rim that holds the mulch: no "
+        "edging is needed.",
         "  ",
     )
+    if lie.crest_to_toe <= 0:
+        yield from wrap("No berm is needed: the lawn is the rim all round.", "  ")
+        return
+    high = depth_words(quantity(lie.crest_to_toe, "ft"), metric)
     yield from wrap(
-        f"Build the berm, a low bank, {depth_words(work.earthwork.berm_height, metric)} above the "
-        "lawn "
-        "downhill, tamped in thin layers, its top level all round.",
+        f"Build the berm, a low bank, on the downhill side: {high} from its crest to its outer "
+        "foot at the highest, its crest level, running out to nothing at the uphill ends; none "
+        "uphill. Roughen the ground under it, tamp it in thin layers, build it a tenth higher "
+        "than it is to stand, and lay the lifted sod on it.",
         "  ",
     )
 
@@ -134,20 +141,16 @@ def _hours(plan: Plan) -> Iterator[str]:
 
 
 def _surplus(plan: Plan) -> Iterator[str]:
-    """Yield what is left over, loose, with what is dug for the mulch."""
+    """Yield what is left over, loose, and how to carry off less."""
     soil = Soil(plan.answers[bed.SOIL_DUG])
-    spare = plan.earth.level_berm.spare
-    if magnitude(spare, "ft**3") <= NOTHING * magnitude(plan.earth.level_berm.fill, "ft**3"):
-        yield from wrap(
-            f"{'Left over for elsewhere:':<46}nothing: keep all of it until the berm stands level "
-            "all round",
-            " " * 46,
-        )
+    spare = plan.earth.left_over
+    if magnitude(spare, "ft**3") <= NOTHING * magnitude(plan.earth.cut, "ft**3"):
+        yield from wrap(f"{'Left over for elsewhere:':<46}nothing: the berm takes it all", " " * 46)
         return
-    left = loosen(spare * plan.size.bed_count, soil)
+    left = loosen(spare, soil)
     yield from wrap(
-        f"{'Left over for elsewhere, loose:':<46}{volume_words(left, plan.metric)}, with what "
-        "is dug for the mulch; keep it off trunks, walls and the overflow's way",
+        f"{'Left over for elsewhere, loose:':<46}{volume_words(left, plan.metric)}; keep it off "
+        "trunks, walls and the overflow's way",
         " " * 46,
     )
 
@@ -161,8 +164,8 @@ def _water(plan: Plan) -> Iterator[str]:
         "stone.",
         "  ",
     )
-    long, wide = apron(plan.earth.notch.width, metric)
-    thick = quantity(APRON_DEEP_MM, "mm") if metric else quantity(APRON_DEEP_IN, "in")
+    long, wide = plan.earth.apron_length, plan.earth.notch.width
+    thick = quantity(*STONE_LAYER[plan.system].value)
     yield from wrap(
         f"Below it lay a stone apron {length_words(long, metric)} long and "
         f"{length_words(wide, metric)} wide, {depth_words(thick, metric)} thick; lay a pad of "

@@ -29,7 +29,14 @@ def size(plan: Plan) -> Iterator[str]:
     yield from _areas(plan)
     yield from _sizes(plan)
     yield from figure_lines(
-        plan, "size_governed_by", "pond_volume", "rain_held", "empty_soonest", "empty_latest"
+        plan,
+        "size_governed_by",
+        "pond_volume",
+        "inside_area",
+        "own_rain_share",
+        "rain_held",
+        "empty_soonest",
+        "empty_latest",
     )
 
 
@@ -77,6 +84,15 @@ def _sizes(plan: Plan) -> Iterator[str]:
         ("Inside the rim", garden.rim_length, garden.rim_width),
     ):
         yield from wrap(f"{label + ':':<46}{sides_words(one, two, metric)}")
+    yield from figure_lines(plan, "floor_shape_drawn")
+    try:
+        lie = plan.size.lie
+    except Unanswered:
+        return
+    over_all = sides_words(
+        quantity(lie.footprint_length, "ft"), quantity(lie.footprint_width, "ft"), metric
+    )
+    yield from wrap(f"{'Over all, toe to toe:':<46}{over_all}")
 
 
 def _drawing(plan: Plan) -> Iterator[str]:
@@ -101,9 +117,9 @@ def ways(plan: Plan) -> Iterator[str]:
     unit = "mm" if plan.metric else "in"
     rungs = len(plan.storms.ladder)
     for way in found:
-        one, two = way.garden.rim_length, way.garden.rim_width
+        one, two = way.over_all
         fits = "fits" if way.fits else "does not fit"
-        each = f"{way.beds} rims of" if way.beds > 1 else "rim"
+        each = f"{way.beds} beds, each over all" if way.beds > 1 else "over all"
         record = ""
         if way.record_share is not None:
             record = f", {LOW.write(100 * way.record_share)} % of the record's runoff"

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from interview.asking.figure import DIST, SIDE, VOLUME, Figure, Value
-from interview.garden.earth.earthwork import COMPACTION_SOURCE
+from interview.asking.figure import AREA, DIST, SIDE, VOLUME, Figure, Value
 from interview.garden.earth.materials import HOURS_YD3
 from interview.garden.earth.overflow import MANNING_SMOOTH, WEIR_US
 from interview.garden.earth.results import EarthResults
+from interview.garden.form.lie import COMPACTION, HIGHEST_BERM_SOURCE, Lie
 from interview.quantities.evidence import ARITHMETIC, OURS, PRACTICE, Provenance, Source
 from interview.quantities.shown import HIGH, depth_words, length_words
-from interview.quantities.units import quantity
+from interview.quantities.units import Quantity, quantity
 
 RATIONAL = Source(
     "rational method; 1 acre in/h = 1.00833 ft³/s: GISHydro note, University of Maryland, undated",
@@ -24,6 +24,32 @@ BULKED = Source(
     "chosen between",
     Provenance.MEMORY,
 )
+
+
+UPHILL_CREST = Source(
+    "Rain Garden Handbook for Western Washington, Washington State University Extension and "
+    "Department of Ecology, 2013, p. 37: a level string from the uphill stake, the berm up to it",
+    Provenance.PUBLISHED,
+)
+
+
+def _ft(feet: float) -> Quantity:
+    return quantity(feet, "ft")
+
+
+def _rise(found: EarthResults) -> float:
+    return 1 - found.lie.side_slope * found.lie.ground.fall
+
+
+def _low_berm(lie: Lie) -> float:
+    most = lie.ground.highest_berm * (1 - lie.ground.outer * lie.ground.fall)
+    return lie.height + lie.ground.fall * lie.berm_edge - most
+
+
+def _spare_winged(found: EarthResults) -> Value:
+    if found.winged is None:
+        return "no less"
+    return quantity(max(0.0, found.winged.soil.left_over), "ft**3")
 
 
 def _pipe_width(found: EarthResults) -> Value:
@@ -48,126 +74,135 @@ def _bought(name: str) -> Callable[[EarthResults], Value]:
 
 FIGURES: tuple[Figure[EarthResults], ...] = (
     Figure(
+        "garden_form",
+        "How it is set into the ground",
+        lambda p: p.lie.form.value,
+        inputs=("slope",),
+        source=OURS,
+    ),
+    Figure(
         "downhill_floor_depth",
         "Floor below the lawn, downhill edge",
-        lambda p: p.earthwork.downhill_depth,
+        lambda p: _ft(p.lie.floor_below),
         *DIST,
-        "t: the deepest of the three below, but no deeper than the most",
-        ("slope", "floor_width_drawn", "freeboard"),
-        COMPACTION_SOURCE,
+        "t: the deepest of what the crest uphill, the height of the berm and its soil ask for; "
+        "on level lawn d + b",
+        ("floor_by_uphill_crest", "floor_by_berm_height"),
+        OURS,
         words=depth_words,
     ),
     Figure(
-        "floor_by_berm",
-        "Depth for the soil of the berm downhill",
-        lambda p: p.floor_level.by_berm,
+        "floor_by_uphill_crest",
+        "Depth for the lawn uphill to stand as high as the crest",
+        lambda p: _ft(max(0.0, p.lie.height * _rise(p) - p.lie.ground.fall * p.lie.outline.rise)),
         *DIST,
-        "the t at which 0.9 x cut by one section = berm downhill with its ends",
-        ("slope", "floor_width_drawn", "freeboard"),
-        COMPACTION_SOURCE,
+        "H (1 - z s) - s W, 0 or more, H = d + b, W the floor up the slope",
+        ("pond_depth", "freeboard", "side_slope", "slope", "floor_width_drawn"),
+        UPHILL_CREST,
     ),
     Figure(
-        "floor_by_level_berm",
-        "Depth for the soil of a berm level all round",
-        lambda p: p.floor_level.by_level_berm,
+        "floor_by_berm_height",
+        "Depth for a berm of 12 in (300 mm) at the most",
+        lambda p: _ft(max(0.0, _low_berm(p.lie))),
         *DIST,
-        "the t at which 0.9 x (cut over the whole ground + soil dug for the mulch) = berm level "
-        "all round; 0 where ground level gives enough",
-        ("slope", "mulch_dug"),
-        COMPACTION_SOURCE,
-    ),
-    Figure(
-        "floor_by_uphill",
-        "Depth for the lawn uphill to hold the full pond",
-        lambda p: p.floor_level.by_uphill,
-        *DIST,
-        "d (1 - z s) - s Wf, 0 or more",
-        ("pond_depth", "side_slope", "slope", "floor_width_drawn"),
-        ARITHMETIC,
-    ),
-    Figure(
-        "floor_deepest",
-        "Most depth, for the overflow to lie above the lawn",
-        lambda p: p.floor_level.most,
-        *DIST,
-        "d + s z (d + b)",
-        ("pond_depth", "side_slope", "slope", "freeboard"),
-        ARITHMETIC,
+        "H + s e - 12 in (1 - 3 s), 0 or more, e = z H + top",
+        ("pond_depth", "freeboard", "side_slope", "slope", "berm_top"),
+        HIGHEST_BERM_SOURCE,
     ),
     Figure(
         "floor_depth_governed_by",
         "What decides the depth of the digging",
-        lambda p: p.floor_level.sets.value,
-        inputs=("floor_by_berm", "floor_by_level_berm", "floor_by_uphill", "floor_deepest"),
+        lambda p: p.lie.sets.value,
+        inputs=("floor_by_uphill_crest", "floor_by_berm_height"),
     ),
     Figure(
         "uphill_floor_depth",
         "Floor below the lawn, uphill edge",
-        lambda p: p.earthwork.uphill_depth,
+        lambda p: _ft(p.lie.floor_below + p.lie.ground.fall * p.lie.outline.rise),
         *DIST,
-        "u = t + s x floor width",
+        "t + s x floor width up the slope",
         ("downhill_floor_depth", "slope"),
         ARITHMETIC,
         words=depth_words,
     ),
     Figure(
-        "cut_volume",
-        "Soil cut by one section, as it lies",
-        lambda p: p.earthwork.cut,
-        *VOLUME,
-        "Lf (Wf m + z u^2 / (2 (1 - z s))) + Wf z m^2, m = (t + u) / 2",
-        ("uphill_floor_depth",),
-        ARITHMETIC,
-    ),
-    Figure(
-        "cut_whole",
-        "Soil cut over the whole ground, as it lies",
-        lambda p: p.level_berm.cut,
-        *VOLUME,
-        "the hole summed over the falling ground: floor and four faces 1 in z to the ground, "
-        "square corners",
-        ("uphill_floor_depth", "downhill_floor_depth"),
-        ARITHMETIC,
-    ),
-    Figure(
-        "berm_height",
-        "Berm above the lawn",
-        lambda p: p.earthwork.berm_height,
+        "uphill_lawn",
+        "Lawn over the floor where the side uphill comes out",
+        lambda p: _ft(p.lie.uphill_cut),
         *DIST,
-        "h = pond depth + freeboard - t",
-        ("downhill_floor_depth",),
+        "(t + s W) / (1 - z s)",
+        ("downhill_floor_depth", "slope", "side_slope"),
         ARITHMETIC,
         words=depth_words,
     ),
     Figure(
-        "berm_volume",
-        "Soil in the berm downhill with its ends, tamped",
-        lambda p: p.earthwork.fill,
-        *VOLUME,
-        "section x (Lf + 2 z (d + b) + the least of Wf and h / s); section = (h e + s "
-        "e^2) / 2 + T h + s (x^2 - e^2) / 2 + 3 (h + s x)^2 / (2 (1 - 3 s)), e = z h, x ="
-        " e + T, T the top",
-        ("berm_height", "berm_top"),
-        OURS,
+        "deepest_dig",
+        "Deepest digging below the lawn",
+        lambda p: _ft(p.lie.deepest_dig),
+        *DIST,
+        "floor below the lawn uphill + mulch + compost",
+        ("uphill_floor_depth", "mulch_depth", "compost_depth"),
+        ARITHMETIC,
+        HIGH,
+        words=depth_words,
     ),
     Figure(
-        "soil_to_keep",
-        "Soil of a berm level all round, tamped",
-        lambda p: p.soil_to_keep,
-        *VOLUME,
-        "summed over the falling ground on a grid, uphill too: faces 1 in z inside and 1 "
-        "in 3 outside, top T wide, round corners",
-        ("slope", "berm_top"),
-        OURS,
+        "crest_to_toe",
+        "Berm from its crest to its outer foot, at the highest",
+        lambda p: _ft(p.lie.crest_to_toe),
+        *DIST,
+        "(H - t + s e) / (1 - 3 s), e = z H + top; no berm is 0",
+        ("downhill_floor_depth", "slope", "berm_top"),
+        ARITHMETIC,
+        words=depth_words,
+    ),
+    Figure(
+        "over_all_length",
+        "Length over all, toe to toe along the slope",
+        lambda p: _ft(p.lie.footprint_length),
+        *SIDE,
+        "the outline of all that is dug or built, by rays square to the floor's edge",
+        ("floor_length_drawn", "crest_to_toe", "slope"),
+        ARITHMETIC,
+        words=length_words,
+    ),
+    Figure(
+        "over_all_width",
+        "Width over all, from the toe downhill to the cut uphill",
+        lambda p: _ft(p.lie.footprint_width),
+        *SIDE,
+        "W + e + 3 x crest to toe + z (t + s W) / (1 - z s)",
+        ("floor_width_drawn", "crest_to_toe", "uphill_lawn"),
+        ARITHMETIC,
+        words=length_words,
+    ),
+    Figure(
+        "footprint_area",
+        "Area of all that is dug or built",
+        lambda p: quantity(p.lie.footprint_area, "ft**2"),
+        *AREA,
+        "the area inside that outline, of one bed",
+        ("over_all_length", "over_all_width"),
+        ARITHMETIC,
         HIGH,
     ),
     Figure(
-        "mulch_dug",
-        "Soil dug for the mulch",
-        lambda p: p.mulch_soil,
+        "soil_cut",
+        "Soil to dig for one bed, as it lies",
+        lambda p: p.cut,
         *VOLUME,
-        "floor area x mulch depth",
-        ("floor_area", "mulch_depth"),
+        "the ground over the dug surface, summed along rays square to the floor's edge: mulch and "
+        "compost below the floor, mulch below the sides",
+        ("downhill_floor_depth", "mulch_depth", "compost_depth"),
+        ARITHMETIC,
+    ),
+    Figure(
+        "berm_soil",
+        "Soil in the berm of one bed, tamped",
+        lambda p: p.fill,
+        *VOLUME,
+        "the built surface over the ground, summed along the same rays: level top, 1 in 3 outside",
+        ("crest_to_toe", "berm_top"),
         ARITHMETIC,
     ),
     Figure(
@@ -175,18 +210,28 @@ FIGURES: tuple[Figure[EarthResults], ...] = (
         "All the soil to dig, as it lies",
         lambda p: p.digging.bank,
         *VOLUME,
-        "(cut over the whole ground + soil dug for the mulch) x beds",
-        ("cut_whole", "mulch_dug", "beds"),
+        "soil to dig x beds",
+        ("soil_cut", "beds"),
         ARITHMETIC,
     ),
     Figure(
         "soil_spare",
         "Soil left over, as it lies",
-        lambda p: p.level_berm.spare * p.size.bed_count,
+        lambda p: p.left_over,
         *VOLUME,
-        "all the soil to dig - berm level all round / 0.9 x beds, 0 or more",
-        ("soil_dug_total", "soil_to_keep", "beds"),
-        COMPACTION_SOURCE,
+        "(soil to dig - berm / 0.9) x beds, 0 or more",
+        ("soil_dug_total", "berm_soil", "beds"),
+        COMPACTION.source,
+    ),
+    Figure(
+        "soil_spare_winged",
+        "Soil left over with wings, of one bed",
+        _spare_winged,
+        *VOLUME,
+        "the same with the lawn uphill at the full pond and the berm's ends run on up the slope "
+        "by b / s; without the soil of those ends",
+        ("soil_spare", "freeboard", "slope"),
+        COMPACTION.source,
     ),
     Figure(
         "soil_loose",
@@ -243,9 +288,9 @@ FIGURES: tuple[Figure[EarthResults], ...] = (
         lambda p: p.notch.flow,
         "ft**3/s",
         "L/s",
-        "Q = i (S of the hardest rain / beds + area inside the rim); of beds in a row for"
+        "Q = i (S of the hardest rain / beds + area inside); of beds in a row for"
         " all beds together",
-        ("peak_area", "rim_area", "peak_intensity"),
+        ("peak_area", "inside_area", "peak_intensity"),
         RATIONAL,
     ),
     Figure(
@@ -294,8 +339,8 @@ FIGURES: tuple[Figure[EarthResults], ...] = (
         "Mulch",
         _bought("mulch"),
         *VOLUME,
-        "area inside the rim x mulch depth x beds",
-        ("rim_area", "mulch_depth", "beds"),
+        "area inside the crest and the cut edge (lean: full pond) x mulch depth x beds",
+        ("inside_area", "mulch_depth", "beds"),
         ARITHMETIC,
     ),
     Figure(
@@ -312,17 +357,9 @@ FIGURES: tuple[Figure[EarthResults], ...] = (
         "Stone",
         _bought("stone"),
         *VOLUME,
-        "(3 x 2 ft (0.9 x 0.6 m) + 4 ft (1.2 m) x notch width) x 4 in (100 mm) x beds",
-        ("notch_width", "beds"),
+        "((3 x 2 ft (0.9 x 0.6 m) + notch width x (top + 3 x crest to toe + 1 ft (0.3 m))) x "
+        "beds + channel x 18 in (450 mm)) x 6 in (150 mm)",
+        ("notch_width", "crest_to_toe", "spout_distance", "beds"),
         PRACTICE,
-    ),
-    Figure(
-        "edging_length",
-        "Edging",
-        _bought("edging"),
-        *SIDE,
-        "2 (rim length + rim width) x beds",
-        ("rim_length", "rim_width", "beds"),
-        ARITHMETIC,
     ),
 )

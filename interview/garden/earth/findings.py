@@ -4,105 +4,104 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from interview.garden.earth import earthwork, overflow
+from interview.garden.earth import overflow
 from interview.garden.earth.results import EarthResults
+from interview.garden.form.lie import COMPACTION, HIGHEST_BERM, too_wide, wing_length
 from interview.garden.site.slope import DEPTH_ROWS, table_depth
 from interview.garden.size import questions as bed
-from interview.quantities.evidence import (
-    ARITHMETIC,
-    Finding,
-    Grade,
-)
-from interview.quantities.shown import (
-    depth_words,
-    length_words,
-)
-from interview.quantities.units import magnitude, quantity, show
+from interview.garden.size.basin import lying
+from interview.quantities.evidence import OURS, Finding, Grade
+from interview.quantities.guards import within
+from interview.quantities.shown import depth_words, length_words, sides_words, volume_words
+from interview.quantities.units import METRIC, US, Quantity, magnitude, quantity
 
-SOIL_SLACK = 0.05
-"""Part of the berm's soil that may be lacking without a word: a choice of this project."""
+BERM_STOP = {US: (18.0, "in"), METRIC: (450.0, "mm")}
+NARROWER = (3.0, 4.0)
+"""Lengths to width that are tried on a slope too steep for the usual one."""
 
 
 def earth_findings(found: EarthResults) -> Iterator[Finding]:
-    yield earthwork.berm_finding(found.earthwork, found.answers.metric)
-    yield _berm_soil(found)
-    yield _uphill_side(found)
-    yield from _ground_taken(found)
+    yield berm_finding(quantity(found.lie.crest_to_toe, "ft"), found.answers.metric)
+    yield _left_over(found)
+    if too_wide(found.lie):
+        yield _too_wide(found)
     said = table_depth(found.site.slope)
     yield Finding("slope_and_depth", Grade.GOOD, said, "", DEPTH_ROWS.source)
 
 
-def _uphill_side(found: EarthResults) -> Finding:
-    """Say how high the ground uphill stands; the floor is dug so that it holds the full pond."""
-    garden, unit = found.size.garden, "mm" if found.answers.metric else "in"
-    fall = magnitude(found.site.slope.fall, "percent") / 100
-    reach = magnitude(found.earthwork.uphill_depth, unit) / (1 - garden.side_slope * fall)
-    high = depth_words(quantity(reach, unit), found.answers.metric)
-    rim = magnitude(garden.rim_height, unit)
-    key, limit = "uphill_side", "the rim is level all round, uphill too"
-    said = f"The ground on the uphill side reaches {high} above the floor"
-    if reach >= rim - 1e-6:
-        return Finding(key, Grade.GOOD, f"{said}, as high as the rim.", limit, ARITHMETIC)
-    low = depth_words(quantity(rim - reach, unit), found.answers.metric)
-    return Finding(
-        key,
-        Grade.GOOD,
-        f"{said}, {low} lower than the rim.",
-        limit,
-        ARITHMETIC,
-        f"Carry the berm round the uphill side too, {low} high there, with a gap lined with stone "
-        "where the water comes in.",
-    )
+def berm_finding(crest_to_toe: Quantity, metric: bool = False) -> Finding:
+    """Return whether the berm is low enough, a length from crest to outer toe at its greatest.
+
+    Over 12 in (300 mm) fix, over 18 in (450 mm) stop. Source: ``OURS``.
+    """
+    system = METRIC if metric else US
+    caution, unit = HIGHEST_BERM[system]
+    stop = BERM_STOP[system][0]
+    high = magnitude(crest_to_toe, unit)
+    limit = f"over {caution:g} {unit} take care, over {stop:g} {unit} stop"
+    key = "berm_height"
+    if high <= 0:
+        said = "The garden needs no berm: the lawn is its rim."
+        return Finding(key, Grade.GOOD, said, limit, OURS)
+    said = f"From its crest to its outer foot the berm is {depth_words(crest_to_toe, metric)} high."
+    if within(high, caution):
+        return Finding(key, Grade.GOOD, said, limit, OURS)
+    if within(high, stop):
+        change = "Make the pond shallower or the floor narrower."
+        return Finding(key, Grade.FIX, said, limit, OURS, change)
+    change = "Ask an engineer: a bank this high is a small dam."
+    return Finding(key, Grade.STOP, said, limit, OURS, change)
 
 
-def _berm_soil(found: EarthResults) -> Finding:
-    """Say whether the digging gives the soil of a berm that is level all round."""
-    berm, unit = found.level_berm, "m**3" if found.answers.metric else "ft**3"
-    key, source = "berm_soil", earthwork.COMPACTION_SOURCE
-    limit = "a berm level all round, uphill too, tamped to 0.9"
-    if magnitude(berm.lacking, unit) > SOIL_SLACK * magnitude(berm.fill, unit):
-        return Finding(
-            key,
-            Grade.FIX,
-            f"A berm level all round takes {show(berm.fill, unit, 2, 'up')} of tamped soil; the "
-            f"digging lacks {show(berm.lacking, unit, 2, 'up')} for it.",
-            limit,
-            source,
-            "Bring that soil in, or set the rim lower; deeper, the overflow would lie under the "
-            "lawn. Keep all the soil until the berm stands.",
+def _left_over(found: EarthResults) -> Finding:
+    """Say how much soil is left over, and the way to carry off less."""
+    metric = found.answers.metric
+    spare = volume_words(found.left_over, metric)
+    change = "Plan where it goes: not against trunks, walls or in the overflow's way."
+    wings = found.winged
+    if wings is not None:
+        less = quantity(max(0.0, wings.soil.left_over) * found.size.bed_count, "ft**3")
+        length = length_words(quantity(wing_length(found.lie), "ft"), metric)
+        below = depth_words(quantity(wings.floor_below, "ft"), metric)
+        change += (
+            f" For less of it dig the floor only {below} below the lawn downhill and run the "
+            f"berm's ends on up the slope by {length}: about {volume_words(less, metric)} is then "
+            "left over."
         )
+    said = f"The soil you dig makes the berm; {spare}, as it lies, is left over."
+    if found.lie.crest_to_toe <= 0:
+        said = f"All the soil you dig, {spare} as it lies, is left over."
+    return Finding("berm_soil", Grade.GOOD, said, "", COMPACTION.source, change)
+
+
+def _too_wide(found: EarthResults) -> Finding:
+    """Say that the bed is too wide for its slope, with a narrower bed or two beds worked out."""
+    metric, size = found.answers.metric, found.size
+    rise = quantity(found.lie.ground.fall * found.lie.outline.rise, "ft")
+    ways = []
+    for along in NARROWER:
+        narrow = size.as_long_as(along)
+        lie = None if narrow is None else lying(narrow, size.ground)
+        if narrow is not None and lie is not None and not (too_wide(lie) and along < NARROWER[-1]):
+            floor = sides_words(narrow.floor_length, narrow.floor_width, metric)
+            deep = depth_words(quantity(lie.uphill_cut, "ft"), metric)
+            ways.append(f"a floor of {floor}, cut {deep} deep uphill")
+            break
+    halves = size.halves
+    if halves is not None:
+        floor = sides_words(halves.floor_length, halves.floor_width, metric)
+        ways.append(f"two beds one above the other on the slope, each with a floor of {floor}")
+    limits = "300 mm of rise across the floor, 450 mm of cut uphill"
+    if not metric:
+        limits = "12 in of rise across the floor, 18 in of cut uphill"
     return Finding(
-        key,
-        Grade.GOOD,
-        "The soil you dig makes a berm level all round.",
-        limit,
-        source,
-        "Keep all the soil until the berm stands.",
-    )
-
-
-def _ground_taken(found: EarthResults) -> Iterator[Finding]:
-    """Say where the berm does not fit the room beside the rim."""
-    width = found.answers.get(bed.ROOM_WIDTH)
-    if width is None:
-        return
-    unit = "m" if found.answers.metric else "ft"
-    berm = magnitude(found.earthwork.berm_height, unit) * earthwork.OUTER_SLOPE
-    berm += magnitude(found.answers[bed.BERM_TOP], unit)
-    taken = magnitude(found.size.garden.rim_width, unit) + berm
-    if taken <= magnitude(width, unit) * (1 + 1e-9):
-        return
-    yield Finding(
-        "ground_taken",
+        "too_wide",
         Grade.FIX,
-        "With its berm the garden reaches "
-        f"{length_words(quantity(taken, unit), found.answers.metric)} up "
-        "and down the slope.",
-        f"room of {length_words(width, found.answers.metric)}",
-        ARITHMETIC,
-        f"Leave {length_words(quantity(berm, unit), found.answers.metric)} downhill of the rim "
-        "for the "
-        "berm, or make the floor narrower.",
+        f"The lawn rises {depth_words(rise, metric)} across the floor and the cut uphill is "
+        f"{depth_words(quantity(found.lie.uphill_cut, 'ft'), metric)} deep.",
+        limits,
+        OURS,
+        f"Make it {', or '.join(ways)}." if ways else "Make the bed narrower, or two of it.",
     )
 
 

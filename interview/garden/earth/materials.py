@@ -9,6 +9,8 @@ from enum import Enum
 from interview.quantities.evidence import ARITHMETIC, PRACTICE, Cited, Provenance, Source
 from interview.quantities.guards import not_negative, positive, times
 from interview.quantities.units import (
+    METRIC,
+    US,
     Quantity,
     magnitude,
     quantity,
@@ -29,9 +31,26 @@ BAGS = {
     "stone": ((0.5, "ft**3"), (15.0, "L")),
 }
 """What a bag holds, US and metric: common sizes in yard stores, no source."""
-APRON_FT = (3.0, 2.0)
-APRON_M = (0.9, 0.6)
-APRON_DEEP_IN, APRON_DEEP_MM = 4.0, 100.0
+STONE_LAYER = {
+    US: Cited(
+        (6.0, "in"),
+        Source(
+            "stone for inlets, washed 2 to 3 in, in a layer of 6 in: as read in a municipal "
+            "rain garden sheet, title not shown",
+            Provenance.SECONDARY,
+        ),
+    ),
+    METRIC: Cited(
+        (150.0, "mm"),
+        Source("washed stone of 50 to 75 mm, no more than half its layer", Provenance.OURS),
+    ),
+}
+INLET = {US: ((3.0, "ft"), (2.0, "ft")), METRIC: ((0.9, "m"), (0.6, "m"))}
+"""Stone pad where the water comes in, length and width: custom of the trade."""
+CHANNEL_WIDTH = {US: (18.0, "in"), METRIC: (450.0, "mm")}
+"""Width of a channel of stone from the downspout: a choice of ours."""
+BEYOND_TOE = {US: (1.0, "ft"), METRIC: (300.0, "mm")}
+"""Stone below a notch beyond the toe of the berm: a choice of ours."""
 
 
 class Soil(Enum):
@@ -139,25 +158,12 @@ def order(volume: Quantity, metric: bool = False) -> Quantity:
     return round_up(volume, ORDER_STEP_YD3, "yd**3")
 
 
-def stone_apron(notch_width: Quantity | None = None, metric: bool = False) -> Quantity:
-    """Return the stone for a splash pad: at the inlet, or below a notch when its width is given.
-
-    The inlet pad is 3 by 2 ft (0.9 by 0.6 m), the notch pad as wide as the notch and 4 ft (1.2 m)
-    long, both 4 in (100 mm) thick: custom of the trade.
-    """
-    unit, deep = ("m", APRON_DEEP_MM / 1000) if metric else ("ft", APRON_DEEP_IN / 12)
-    long, wide = APRON_M if metric else APRON_FT
-    if notch_width is not None:
-        long = 1.2 if metric else 4.0
-        wide = positive(notch_width, unit, "The notch must be wider than zero.")
-    return quantity(long * wide * deep, f"{unit}**3")
-
-
-def edging(length: Quantity, width: Quantity) -> Quantity:
-    """Return the edging round a bed of ``length`` by ``width``."""
-    sentence = "The bed must be longer and wider than zero."
-    feet = positive(length, "ft", sentence) + positive(width, "ft", sentence)
-    return quantity(2 * feet, "ft")
+def stone(length: Quantity, width: Quantity, metric: bool = False) -> Quantity:
+    """Return the stone for a pad, an apron or a channel, both lengths. Source: ``STONE_LAYER``."""
+    deep = quantity(*STONE_LAYER[METRIC if metric else US].value)
+    sentence = "The stone must cover more than nothing."
+    feet = positive(length, "ft", sentence) * positive(width, "ft", sentence)
+    return quantity(feet * magnitude(deep, "ft"), "ft**3")
 
 
 @dataclass(frozen=True)
@@ -200,28 +206,32 @@ def cost(item: Item, price: float, unit: str) -> float:
 
 @dataclass(frozen=True)
 class BedSizes:
-    """The sizes that decide what is bought."""
+    """The sizes that decide what is bought; lengths and areas of one bed."""
 
     floor_area: Quantity
-    rim_area: Quantity
-    """Everything inside the rim."""
-    rim_length: Quantity
-    rim_width: Quantity
+    mulch_area: Quantity
     mulch_depth: Quantity
     compost_depth: Quantity | None = None
     """Compost dug into the floor; none when not given."""
     notch_width: Quantity | None = None
+    apron_length: Quantity | None = None
+    """Stone below the notch; none when not given."""
+    channel_length: Quantity | None = None
+    """Channel of stone from the downspout, one for all the beds."""
     pipe_length: Quantity | None = None
     beds: int = 1
     """How many beds of these sizes."""
 
 
 def shopping_list(bed: BedSizes, metric: bool = False) -> tuple[Item, ...]:
-    """Return what to buy, in order sizes raised to a store's step; empty lines are left out."""
+    """Return what to buy, in order sizes raised to a store's step; empty lines are left out.
+
+    No edging: the step cut with the spade at the rim holds the mulch.
+    """
     items = [
         _heap(
             "mulch",
-            times(layer(bed.rim_area, bed.mulch_depth), bed.beds),
+            times(layer(bed.mulch_area, bed.mulch_depth), bed.beds),
             "shredded hardwood, not bark nuggets",
             metric,
         )
@@ -229,15 +239,25 @@ def shopping_list(bed: BedSizes, metric: bool = False) -> tuple[Item, ...]:
     if bed.compost_depth is not None:
         worked = times(layer(bed.floor_area, bed.compost_depth), bed.beds)
         items.append(_heap("compost", worked, "mixed into the floor", metric))
-    stone = magnitude(stone_apron(metric=metric), "ft**3")
-    if bed.notch_width is not None:
-        stone += magnitude(stone_apron(bed.notch_width, metric), "ft**3")
-    items.append(_stone(quantity(stone * bed.beds, "ft**3"), metric))
-    round_the_rim = times(edging(bed.rim_length, bed.rim_width), bed.beds)
-    items.append(_length("edging", round_the_rim, "all round the rim", metric))
+    items.append(_stone(stone_needed(bed, metric), metric))
     if bed.pipe_length is not None:
-        items.append(_length("pipe", bed.pipe_length, "from the downspout, 1 in 100 down", metric))
+        items.append(_length("pipe", bed.pipe_length, "from the downspout", metric))
     return tuple(item for item in items if item.amount.m > 0)
+
+
+def stone_needed(bed: BedSizes, metric: bool = False) -> Quantity:
+    """Return the stone of the inlets, of the aprons below the notches and of the channel."""
+    system = METRIC if metric else US
+    long, across = INLET[system]
+    inlet = stone(quantity(*long), quantity(*across), metric)
+    each = magnitude(inlet, "ft**3")
+    if bed.notch_width is not None and bed.apron_length is not None:
+        each += magnitude(stone(bed.apron_length, bed.notch_width, metric), "ft**3")
+    whole = each * bed.beds
+    if bed.channel_length is not None and bed.channel_length.m > 0:
+        wide = quantity(*CHANNEL_WIDTH[system])
+        whole += magnitude(stone(bed.channel_length, wide, metric), "ft**3")
+    return quantity(whole, "ft**3")
 
 
 def _bag(name: str, metric: bool) -> Quantity:
@@ -251,9 +271,9 @@ def _heap(name: str, amount: Quantity, note: str, metric: bool) -> Item:
 def _stone(amount: Quantity, metric: bool) -> Item:
     unit, pounds = ("kg", 0.45359237) if metric else ("lb", 1.0)
     mass = magnitude(amount, "ft**3") * STONE_LB_FT3.value * pounds
-    note = f"angular, 3 to 6 in, about {math.ceil(mass / 10) * 10} {unit}"
+    note = f"washed, 2 to 3 in, about {math.ceil(mass / 10) * 10} {unit}"
     if metric:
-        note = note.replace("3 to 6 in", "75 to 150 mm")
+        note = note.replace("2 to 3 in", "50 to 75 mm")
     step, volume = (0.05, "m**3") if metric else (1.0, "ft**3")
     buy = round_up(amount, step, volume)
     return Item("stone", amount, buy, note, PRACTICE, _bag("stone", metric))

@@ -7,13 +7,10 @@ from dataclasses import dataclass
 from interview.asking.question import waits_for
 from interview.asking.results import Results, part
 from interview.garden.earth import materials, overflow
-from interview.garden.earth.earthwork import Earthwork, SlopedBasin, cut_and_fill
-from interview.garden.earth.floor_level import FloorLevel, floor_level
-from interview.garden.earth.level_berm import LevelBerm, level_berm
 from interview.garden.earth.materials import BedSizes, Item, Soil, Soilwork
 from interview.garden.earth.overflow import Notch, PipeChoice, PipeFall
+from interview.garden.form.lie import COMPACTION, Lie, winged
 from interview.garden.place.results import PlaceResults
-from interview.garden.site import spot_questions as ground
 from interview.garden.site.results import SiteResults
 from interview.garden.size import questions as bed
 from interview.garden.size import results as size_plan
@@ -21,7 +18,7 @@ from interview.garden.size.price_lines import Price, prices_of
 from interview.garden.size.results import SizeResults
 from interview.garden.survey.results import SurveyResults
 from interview.quantities.guards import times
-from interview.quantities.units import Quantity, total
+from interview.quantities.units import Quantity, magnitude, quantity, total
 
 
 @dataclass(frozen=True)
@@ -33,53 +30,42 @@ class EarthResults(Results):
     survey: SurveyResults
     size: SizeResults
 
-    @part
-    def earthwork(self) -> Earthwork:
-        """Cut and fill to the finished floor, before what is dug for mulch."""
-        with waits_for(ground.SLOPE_DROP, ground.chosen_spot(self.answers)):
-            return cut_and_fill(self._ground, self.floor_level.depth)
-
-    @part
-    def floor_level(self) -> FloorLevel:
-        """How far below the lawn the floor is dug, and what sets it."""
-        with waits_for(ground.SLOPE_DROP, ground.chosen_spot(self.answers)):
-            return floor_level(self._ground, self.mulch_soil)
-
     @property
-    def _ground(self) -> SlopedBasin:
-        garden = self.size.garden
-        return SlopedBasin(
-            garden.floor_length,
-            garden.floor_width,
-            self.site.slope.fall,
-            garden.depth,
-            garden.freeboard,
-            garden.side_slope,
-            top_width=self.answers[bed.BERM_TOP],
-        )
-
-    @property
-    def soil_to_keep(self) -> Quantity:
-        """Tamped soil of a berm level all round, over the whole falling ground."""
-        return self.level_berm.fill
+    def lie(self) -> Lie:
+        """How one bed lies in its ground, dug and built."""
+        return self.size.lie
 
     @part
-    def level_berm(self) -> LevelBerm:
-        """The soil of a berm level all round, beside what the digging of one bed gives."""
-        with waits_for(ground.SLOPE_DROP, ground.chosen_spot(self.answers)):
-            return level_berm(self._ground, self.earthwork.downhill_depth, self.mulch_soil)
+    def cut(self) -> Quantity:
+        """Undisturbed soil to dig for one bed, with the room for mulch and compost."""
+        return quantity(self.lie.soil.cut, "ft**3")
 
     @part
-    def mulch_soil(self) -> Quantity:
-        """Soil dug from the floor to make room for the mulch."""
-        return materials.layer(self.size.garden.floor_area, self.answers[bed.MULCH_DEPTH])
+    def fill(self) -> Quantity:
+        """Tamped soil in the berm of one bed."""
+        return quantity(self.lie.soil.fill, "ft**3")
+
+    @part
+    def berm_bank(self) -> Quantity:
+        """Undisturbed soil that the berm of one bed takes."""
+        return times(self.fill, 1 / COMPACTION.value)
+
+    @part
+    def left_over(self) -> Quantity:
+        """Undisturbed soil of all the beds that no berm takes."""
+        return quantity(max(0.0, self.lie.soil.left_over) * self.size.bed_count, "ft**3")
+
+    @part
+    def winged(self) -> Lie | None:
+        """The bed with a berm that runs on up the slope at its ends, where that digs less."""
+        return winged(self.lie)
 
     @part
     def digging(self) -> Soilwork:
         """All the soil to move."""
         with waits_for(bed.BARROW, self.answers):
             return materials.soilwork(
-                total(self.level_berm.cut, self.mulch_soil) * self.size.bed_count,
+                times(self.cut, self.size.bed_count),
                 Soil(self.answers[bed.SOIL_DUG]),
                 self.answers[bed.BARROW],
             )
@@ -92,7 +78,7 @@ class EarthResults(Results):
         """
         row = size_plan.in_a_row(self.answers)
         served = times(self.survey.peak_area, 1 / self.size.bed_count)
-        area = total(served, self.size.garden.rim_area) * (self.size.bed_count if row else 1)
+        area = total(served, self.size.inside) * (self.size.bed_count if row else 1)
         flow = overflow.peak_flow(area, 1.0, self.answers[bed.PEAK_INTENSITY])
         return overflow.notch(flow, metric=self.place.metric)
 
@@ -108,7 +94,7 @@ class EarthResults(Results):
             return overflow.pipe_fall(
                 self.answers[bed.SPOUT_DISTANCE],
                 self.answers[bed.SPOUT_FALL],
-                self.earthwork.uphill_depth,
+                quantity(self.lie.uphill_cut, "ft"),
                 self.size.garden.depth,
             )
 
@@ -128,22 +114,41 @@ class EarthResults(Results):
         given: tuple[Price, ...] | None = self.answers.get(bed.PRICES)
         return prices_of(given or ())
 
+    @property
+    def mulched(self) -> Quantity:
+        """The area of one bed under mulch: all inside the crest, of a lean garden the pond."""
+        return self.size.garden.edge_area if bed.lean(self.answers) else self.size.inside
+
+    @property
+    def apron_length(self) -> Quantity:
+        """Length of the stone below the notch: over the top, down the berm and a foot beyond."""
+        lie = self.lie
+        beyond = magnitude(quantity(*materials.BEYOND_TOE[self.place.system]), "ft")
+        built = lie.ground.top + lie.ground.outer * lie.crest_to_toe if lie.crest_to_toe else 0.0
+        return quantity(built + beyond, "ft")
+
+    @property
+    def stone_way(self) -> Quantity | None:
+        """Length of the channel of stone from the downspout; nothing where there is none."""
+        if self.answers[bed.WATER_BY] != "channel":
+            return None
+        far: Quantity | None = self.answers.get(bed.SPOUT_DISTANCE)
+        return far
+
     @part
     def shopping(self) -> tuple[Item, ...]:
         """What to buy."""
-        garden = self.size.garden
-        amended = self.answers[bed.AMEND]
         return materials.shopping_list(
             BedSizes(
-                garden.floor_area,
-                garden.rim_area,
-                garden.rim_length,
-                garden.rim_width,
-                self.answers[bed.MULCH_DEPTH],
-                self.answers[bed.COMPOST_DEPTH] if amended else None,
-                self.notch.width,
-                self.answers[bed.SPOUT_DISTANCE] if self.piped else None,
-                self.size.bed_count,
+                floor_area=self.size.garden.floor_area,
+                mulch_area=self.mulched,
+                mulch_depth=self.answers[bed.MULCH_DEPTH],
+                compost_depth=self.answers[bed.COMPOST_DEPTH] if self.answers[bed.AMEND] else None,
+                notch_width=self.notch.width,
+                apron_length=self.apron_length,
+                channel_length=self.stone_way,
+                pipe_length=self.answers[bed.SPOUT_DISTANCE] if self.piped else None,
+                beds=self.size.bed_count,
             ),
             self.place.metric,
         )

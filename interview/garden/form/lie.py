@@ -240,6 +240,11 @@ class Lie:
         return max(y for _, y in self.footprint) - min(y for _, y in self.footprint)
 
     @property
+    def beyond_crest(self) -> float:
+        """How far what is built reaches beyond the crest, at the most."""
+        return max(self.reach(ray) - self.inner(ray) for ray in self.outline.rays)
+
+    @property
     def downhill_reach(self) -> float:
         """From the floor's lowest point to the outermost toe downhill."""
         return -min(y for _, y in self.footprint)

@@ -89,17 +89,24 @@ def spot_slope(spot: Answers) -> Slope:
         ) from None
 
 
-def spot_report(spot: Answers, dug_depth: Quantity) -> SpotReport:
-    """Return what was found at a spot, where digging goes down to ``dug_depth``."""
-    findings = tuple(one.told(spot.told) for one in _findings(spot, dug_depth))
+def spot_report(
+    spot: Answers, dug_depth: Quantity, reaches_out: Quantity | None = None
+) -> SpotReport:
+    """Return what was found at a spot, where digging goes down to ``dug_depth``.
+
+    ``reaches_out`` is how far the garden reaches beyond the edge that distances were measured from.
+    """
+    findings = tuple(one.told(spot.told) for one in _findings(spot, dug_depth, reaches_out))
     number = spot.scope[1] if spot.scope else 1
     return SpotReport(number, spot[ground.SPOT_NAME], findings, siting.verdict(findings))
 
 
-def _findings(spot: Answers, dug_depth: Quantity) -> Iterator[Finding]:
+def _findings(
+    spot: Answers, dug_depth: Quantity, reaches_out: Quantity | None
+) -> Iterator[Finding]:
     stands = spot.get(ground.STANDS)
     yield siting.standing_water_finding(_STANDS[stands] if stands else None)
-    yield from _distances(spot)
+    yield from _distances(spot, reaches_out)
     yield from _slope(spot)
     for what, question in ((Below.WATER, ground.WET_DEPTH), (Below.BEDROCK, ground.ROCK_DEPTH)):
         yield siting.below_floor_finding(what, spot.get(question), dug_depth, metric=spot.metric)
@@ -116,7 +123,7 @@ def _findings(spot: Answers, dug_depth: Quantity) -> Iterator[Finding]:
     yield surroundings.overflow_finding(_GOES[goes] if goes else None)
 
 
-def _distances(spot: Answers) -> Iterator[Finding]:
+def _distances(spot: Answers, reaches_out: Quantity | None) -> Iterator[Finding]:
     for key in spot.get(nearby.NEAR) or ():
         item = SETBACKS[SETBACK_OF[key]]
         if key == "septic" and spot[nearby.SEPTIC_UPHILL]:
@@ -129,6 +136,7 @@ def _distances(spot: Answers) -> Iterator[Finding]:
             wall_height=spot.get(nearby.WALL_HEIGHT) if key == "retaining_wall" else None,
             drip_line=spot.get(nearby.DRIP_LINE) if key == "tree" else None,
             paced=spot.waits(nearby.DISTANCES[key]),
+            reaches_out=reaches_out,
         )
 
 

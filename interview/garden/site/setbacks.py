@@ -196,8 +196,12 @@ def setback_finding(
     wall_height: Quantity | None = None,
     drip_line: Quantity | None = None,
     paced: bool = False,
+    reaches_out: Quantity | None = None,
 ) -> Finding:
     """Return what a measured distance means.
+
+    ``reaches_out`` is how far the garden reaches beyond the edge that was measured from; it is
+    taken off.
 
     Good at or past the usual distance, with a word about the cautious one; nearer, fix or stop as
     the item says. A ``local_rule`` replaces the usual and the cautious distance, and the finding
@@ -219,8 +223,17 @@ def setback_finding(
     if measured is None:
         said = f"{item.measured_from} is not measured yet from {item.words}."
         return Finding(key, Grade.FIX, said, told, source, "Measure it.")
-    feet = not_negative(measured, "ft", "A distance must be zero or more.")
+    not_negative(measured, "ft", "A distance must be zero or more.")
     said = f"{item.measured_from} is {_words(measured, metric)} from {item.words}"
+    if reaches_out is not None and magnitude(reaches_out, "ft") > 1e-9:
+        left = max(0.0, magnitude(measured, "ft") - magnitude(reaches_out, "ft"))
+        measured = quantity(left, "ft")
+        said += (
+            f", but the garden reaches up to {_words(reaches_out, metric, up=True)} beyond where "
+            f"that was measured, so {_words(measured, metric)} is left (lay it out again and "
+            "measure)"
+        )
+    feet = magnitude(measured, "ft")
     if reaches(feet, magnitude(limit, "ft")):
         return _far_enough(key, said, measured, cautious, told, source, metric)
     move = f"Move it {_words(limit - measured, metric, up=True)} farther away."

@@ -5,13 +5,22 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from interview.asking.figure import AREA, DIST, SIDE, VOLUME, Figure, Value
+from interview.garden.form.outline import FloorShape
 from interview.garden.size.basin import RULE_OF_THUMB
 from interview.garden.size.results import SizeResults
 from interview.garden.size.size_factors import SIZE_FACTOR_TABLE
 from interview.garden.soak.depth import CORRECTED_RATE_HOURS, DROP_RATE_HOURS
 from interview.quantities.evidence import ARITHMETIC, OURS
 from interview.quantities.shown import HIGH, LOW, depth_words, length_words
-from interview.quantities.units import quantity
+from interview.quantities.units import quantity, ratio
+
+SHAPE_WORDS = {
+    FloorShape.ROUNDED: "straight sides, round ends",
+    FloorShape.RECTANGLE: "a rectangle",
+    FloorShape.OVAL: "an oval",
+    FloorShape.KIDNEY: "a kidney",
+    FloorShape.OWN: "an outline of your own",
+}
 
 
 def _soonest(found: SizeResults) -> Value:
@@ -112,9 +121,9 @@ FIGURES: tuple[Figure[SizeResults], ...] = (
         "Area at half depth that is needed",
         lambda p: p.mid_area_needed,
         *AREA,
-        "beds x A of the root of a A - P g (k + 1) / sqrt(k) sqrt(A) - (P (S1 + g^2) - "
-        "z^2 d^3 / 3) = 0, with g = z (d + 2 b), a = d - P, S1 = S / beds; never with a "
-        "floor under 2 ft (600 mm) wide",
+        "beds x A(d / 2) of the floor W wide: a (d - P) W^2 + c z (d^2 / 2 - P H) W + k z^2 "
+        "(d^3 / 3 - P H^2) - P S1 = 0, H = d + b, S1 = S / beds; a, c, k area, perimeter and "
+        "corner number of the shape one wide; never with a floor under 2 ft (600 mm) wide",
         ("weighted_area", "rain_depth", "pond_depth", "side_slope", "freeboard", "length_to_width"),
         ARITHMETIC,
     ),
@@ -137,7 +146,7 @@ FIGURES: tuple[Figure[SizeResults], ...] = (
         "Floor length that is needed, before rounding",
         lambda p: p.required.basin.floor_length,
         *SIDE,
-        "L = sqrt(k A) - z d, 2 ft (600 mm) or more, A that of one bed",
+        "L = length to width x W, of one bed",
         ("mid_area",),
         ARITHMETIC,
         words=length_words,
@@ -147,7 +156,7 @@ FIGURES: tuple[Figure[SizeResults], ...] = (
         "Floor width that is needed, before rounding",
         lambda p: p.required.basin.floor_width,
         *SIDE,
-        "W = sqrt(A / k) - z d, 2 ft (600 mm) or more, A that of one bed",
+        "W of the balance above, 2 ft (600 mm) or more, of one bed",
         ("mid_area",),
         ARITHMETIC,
         words=length_words,
@@ -157,7 +166,7 @@ FIGURES: tuple[Figure[SizeResults], ...] = (
         "Pond volume that is needed",
         lambda p: p.required.basin.volume,
         *VOLUME,
-        "V = A d + z^2 d^3 / 3, A that of one bed",
+        "V = Af d + Pf z d^2 / 2 + k z^2 d^3 / 3, of one bed",
         ("mid_area", "pond_depth"),
         ARITHMETIC,
     ),
@@ -283,11 +292,27 @@ FIGURES: tuple[Figure[SizeResults], ...] = (
         words=length_words,
     ),
     Figure(
+        "floor_shape_drawn",
+        "Shape of the floor",
+        lambda p: SHAPE_WORDS[p.garden.shape],
+        inputs=("floor_shape",),
+    ),
+    Figure(
+        "floor_perimeter",
+        "Edge of the floor",
+        lambda p: quantity(p.garden.outline.perimeter, "ft"),
+        *SIDE,
+        "Pf of the shape: 2 (L + W) of a rectangle; 2 (L - W) + pi W with round ends",
+        ("floor_length_drawn", "floor_width_drawn"),
+        ARITHMETIC,
+    ),
+    Figure(
         "floor_area",
         "Floor area",
         lambda p: p.garden.floor_area,
         *AREA,
-        "Lf x Wf, of one bed",
+        "Af of the shape, of one bed: L W of a rectangle; (L - W) W + pi W^2 / 4 with round "
+        "ends and of a kidney; pi L W / 4 of an oval",
         ("floor_length_drawn", "floor_width_drawn"),
         ARITHMETIC,
     ),
@@ -296,7 +321,7 @@ FIGURES: tuple[Figure[SizeResults], ...] = (
         "Area at half depth as drawn",
         lambda p: p.garden.mid_area,
         *AREA,
-        "(Lf + z d) (Wf + z d), of one bed",
+        "Af + Pf z d / 2 + k (z d / 2)^2, of one bed",
         ("floor_length_drawn", "floor_width_drawn", "side_slope", "pond_depth"),
         ARITHMETIC,
     ),
@@ -305,8 +330,28 @@ FIGURES: tuple[Figure[SizeResults], ...] = (
         "Area inside the rim",
         lambda p: p.garden.rim_area,
         *AREA,
-        "rim length x rim width, of one bed",
+        "Af + Pf z H + k (z H)^2, H = d + b, of one bed",
         ("rim_length", "rim_width"),
+        ARITHMETIC,
+    ),
+    Figure(
+        "inside_area",
+        "Area whose rain falls into the garden",
+        lambda p: p.inside,
+        *AREA,
+        "inside the crest and, uphill, the cut edge, of one bed; inside the rim while the ground "
+        "is not measured",
+        ("rim_area", "slope"),
+        ARITHMETIC,
+    ),
+    Figure(
+        "own_rain_share",
+        "That area as a part of what drains here",
+        lambda p: quantity(100 * ratio(p.inside, p.served), "percent"),
+        "percent",
+        "percent",
+        "area inside / (S / beds)",
+        ("inside_area", "weighted_area"),
         ARITHMETIC,
     ),
     Figure(
@@ -314,7 +359,7 @@ FIGURES: tuple[Figure[SizeResults], ...] = (
         "Full pond volume",
         lambda p: p.garden.volume,
         *VOLUME,
-        "d (Lf Wf + z d (Lf + Wf) + 4/3 z^2 d^2)",
+        "V = Af d + Pf z d^2 / 2 + k z^2 d^3 / 3; k = 4 for square corners, else pi",
         ("floor_length_drawn",),
         ARITHMETIC,
     ),
@@ -323,8 +368,8 @@ FIGURES: tuple[Figure[SizeResults], ...] = (
         "Rain it holds",
         lambda p: p.rain_held,
         *DIST,
-        "V / (S / beds + area inside the rim), V and rim of one bed",
-        ("pond_volume", "weighted_area", "rim_area"),
+        "V / (S / beds + area inside), V and area of one bed",
+        ("pond_volume", "weighted_area", "inside_area"),
         ARITHMETIC,
         LOW,
     ),

@@ -63,7 +63,7 @@ def depth_findings(found: SizeResults) -> Iterator[Finding]:
         yield Finding(
             "pond_and_engineer",
             Grade.FIX,
-            f"A pond of {show(wanted, unit, 3)} was wanted; the found keeps to "
+            f"A pond of {show(wanted, unit, 3)} was wanted; the plan keeps to "
             f"{show(depth.cap, unit, 3)} until an engineer says it may be deeper.",
             "12 in (300 mm) without an engineer's word",
             OURS,
@@ -85,6 +85,34 @@ def _by_drop(found: SizeResults) -> str:
         return ""
     unit = "mm" if found.answers.metric else "in"
     return f"{show(found.depth.drop_limit, unit, 2, 'down')} by the drop and "
+
+
+def own_share(found: SizeResults) -> float:
+    """Return the area inside a bed as a part of what drains to it."""
+    return ratio(found.inside, found.served)
+
+
+def _room(found: SizeResults) -> Iterator[Finding]:
+    """Say where the garden, toe to toe, does not fit the room that was given."""
+    metric = found.answers.metric
+    if not found.outgrows(found.garden) and not found.too_big:
+        return
+    wanted = found.needed_basin if found.too_big else found.garden
+    over_all = basin.footprint_sides(wanted, found.ground)
+    room = found.room_sides
+    limit = "the room as an area" if room is None else f"room {sides_words(*room, metric)}"
+    said = "The garden that is needed does not fit the room"
+    change = "The plan draws what fits."
+    if not found.too_big:
+        said, change = "The floor you pegged does not fit the room", "Make the floor smaller."
+    yield Finding(
+        "room",
+        Grade.FIX,
+        f"{said}: with its berm and its cut edge it takes {sides_words(*over_all, metric)}.",
+        limit,
+        ARITHMETIC,
+        change,
+    )
 
 
 def size_findings(found: SizeResults) -> Iterator[Finding]:
@@ -117,17 +145,16 @@ def size_findings(found: SizeResults) -> Iterator[Finding]:
             "Find more room, steeper sides, a second garden, or send less roof here. A smaller "
             "garden still takes most of the year's rain.",
         )
-    if found.too_big and found.room is not None:
-        needed = found.needed_basin
+    if own_share(found) >= 1:
         yield Finding(
-            "room",
+            "own_rain_share",
             Grade.FIX,
-            "The garden that is needed does not fit the room.",
-            f"room {sides_words(found.room.rim_length, found.room.rim_width, metric)}, "
-            f"needed {sides_words(needed.rim_length, needed.rim_width, metric)}",
+            "More rain falls on the bed than the roof and paving send to it.",
+            "less rain on the bed than from what drains here",
             ARITHMETIC,
-            "The found draws what fits.",
+            "Send more roof here, make the pond deeper, or make the bed smaller.",
         )
+    yield from _room(found)
     if basin.split_advised(found.garden.mid_area):
         yield Finding(
             "split",

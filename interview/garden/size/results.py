@@ -159,10 +159,11 @@ class SizeResults(Results):
         rain = self.answers[start.RAIN_DEPTH]
         return times(rain, basin.GENEROUS_RAIN.value) if bed.generous(self.answers) else rain
 
-    def required_for(self, served: Quantity) -> RequiredArea:
+    def required_for(self, served: Quantity, length_to_width: float | None = None) -> RequiredArea:
         """Return the area of one bed that ``served``, a weighted area, drains to.
 
-        Raises ValueError as ``basin.required_area`` does.
+        ``length_to_width`` is the one answered unless given. Raises ValueError as
+        ``basin.required_area`` does.
         """
         shape = floor_shape(self.answers)
         return basin.required_area(
@@ -173,7 +174,7 @@ class SizeResults(Results):
             self.answers[bed.FREEBOARD],
             # An outline of one's own is sized as if it were rounded.
             shape=FloorShape.ROUNDED if shape is FloorShape.OWN else shape,
-            length_to_width=self.answers[bed.LENGTH_TO_WIDTH],
+            length_to_width=length_to_width or self.answers[bed.LENGTH_TO_WIDTH],
             system=self.place.system,
         )
 
@@ -253,15 +254,32 @@ class SizeResults(Results):
             return None
         return max(bend, times(wanted.floor_width, 0.6))
 
+    def as_long_as(self, length_to_width: float) -> Basin | None:
+        """Return the basin that holds the rain with another length to width; nothing if none."""
+        return self._held_basin(self.served, length_to_width)
+
     @property
-    def _room_sides(self) -> tuple[Quantity, Quantity] | None:
+    def halves(self) -> Basin | None:
+        """Each of twice as many beds that hold the rain together; nothing if none does."""
+        return self._held_basin(times(self.served, 0.5), self.answers[bed.LENGTH_TO_WIDTH])
+
+    def _held_basin(self, served: Quantity, length_to_width: float) -> Basin | None:
+        try:
+            required = self.required_for(served, length_to_width)
+            return basin.drawn(required, self.place.system, self.ground)
+        except ValueError:
+            return None
+
+    @property
+    def room_sides(self) -> tuple[Quantity, Quantity] | None:
+        """The room as a length and a width; nothing where it was not given so."""
         length, width = self.answers.get(bed.ROOM_LENGTH), self.answers.get(bed.ROOM_WIDTH)
         return None if length is None or width is None else (length, width)
 
     @part
     def _shaped_to_room(self) -> Basin | None:
         """The basin longer or narrower than asked for, where that lets it fit; else nothing."""
-        wanted, sides = self._by_its_ratio, self._room_sides
+        wanted, sides = self._by_its_ratio, self.room_sides
         if sides is None or not self.outgrows(wanted):
             return None
         return basin.shaped_to_room(
@@ -276,8 +294,8 @@ class SizeResults(Results):
         self._pond_wanted()
         with waits_for(bed.ROOM_WIDTH, self.answers):
             template, system = self.required.basin, self.place.system
-            if self._room_sides is not None:
-                return basin.fit_to_room(*self._room_sides, template, self.ground, system=system)
+            if self.room_sides is not None:
+                return basin.fit_to_room(*self.room_sides, template, self.ground, system=system)
             return basin.fit_to_area(
                 self.answers[bed.ROOM_AREA],
                 template,
@@ -290,12 +308,12 @@ class SizeResults(Results):
         """Tell whether the footprint of a basin is larger than the room that was given."""
         if not has_room(self.answers):
             return False
-        if self._room_sides is None:
+        if self.room_sides is None:
             taken = basin.footprint_area(needed, self.ground)
             return ratio(taken, self.answers[bed.ROOM_AREA]) > 1 + 1e-6
         sides = basin.footprint_sides(needed, self.ground)
         return any(
-            ratio(one, room) > 1 + 1e-6 for one, room in zip(sides, self._room_sides, strict=True)
+            ratio(one, room) > 1 + 1e-6 for one, room in zip(sides, self.room_sides, strict=True)
         )
 
     @part
@@ -388,6 +406,27 @@ class SizeResults(Results):
             if self.ground is None:
                 raise ValueError("The ground is as steep as the sides: no berm can meet it here.")
             return lie_of(garden, self.ground)
+
+    @property
+    def reaches_out(self) -> Quantity:
+        """How far the garden reaches beyond the edge that distances were measured from.
+
+        That edge is the outline laid out, which is the room; where none was given it is the crest,
+        so that the outside of the berm lies beyond it. Nought while the garden is not known.
+        """
+        try:
+            lie = self.lie
+        except Unanswered:
+            return quantity(0.0, "ft")
+        if self.room_sides is not None:
+            length, width = (magnitude(side, "ft") for side in self.room_sides)
+            past = max(lie.footprint_length - length, lie.footprint_width - width) / 2
+        elif has_room(self.answers):
+            room = magnitude(self.answers[bed.ROOM_AREA], "ft**2")
+            past = 0.0 if lie.footprint_area <= room else lie.beyond_crest
+        else:
+            past = lie.beyond_crest
+        return quantity(max(0.0, past), "ft")
 
     @property
     def inside(self) -> Quantity:
