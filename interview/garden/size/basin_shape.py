@@ -6,6 +6,7 @@ import math
 from dataclasses import dataclass
 from typing import cast
 
+from interview.garden.pond.stage import SQUARE_CORNERS, Stage
 from interview.quantities.guards import not_negative, positive
 from interview.quantities.units import Quantity, magnitude, quantity
 
@@ -130,3 +131,10 @@ class Basin:
     def volume(self) -> Quantity:
         """Water held by the full pond."""
         return self.volume_to(self.depth)
+
+    @property
+    def stage(self) -> Stage:
+        """Its curve of area by depth: a rectangle has square corners."""
+        outline = 2 * (magnitude(self.floor_length, "ft") + magnitude(self.floor_width, "ft"))
+        around = quantity(outline, "ft")
+        return Stage(self.floor_area, around, SQUARE_CORNERS, self.side_slope, self.depth)
