@@ -37,9 +37,9 @@ GLOSSARY = (
 SYMBOLS = (
     "S weighted area, P rain to hold, d pond depth, b rim above the full pond, z level run of a "
     "side for a rise of one, k length over width, A area at half depth, Lf and Wf sides of the "
-    "floor, V pond volume, h depth of water, t time, f corrected rate, i rain in an hour, kappa "
-    "rise of the pond for a depth of rain, C part that runs off, Q flow, H depth of flow in the "
-    "notch, L its width, Cw weir coefficient, n roughness of a pipe."
+    "floor, Af its area, Pf its outline, V pond volume, h depth of water, t time, f corrected "
+    "rate, i rain in an hour, kappa what the corners of the outline add, C part that runs off, Q "
+    "flow, H depth of flow in the notch, L its width, Cw weir coefficient, n roughness of a pipe."
 )
 _LETTERS = {
     Provenance.ARITHMETIC: "",

@@ -13,7 +13,7 @@ from interview.garden.figures import found
 from interview.garden.guides import guides
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
-from interview.garden.storms.hyetographs import StormShape
+from interview.garden.pond.hyetographs import StormShape
 from interview.garden.summary import assumed
 from interview.garden.survey import questions as survey
 from interview.garden.survey.catchment import Catchment
@@ -187,7 +187,6 @@ def _ladder(plan: Plan) -> list[str]:
                     "rain": magnitude(storm.rain, deep),
                     "peak": magnitude(storm.peak, deep),
                     "hours_on_floor": magnitude(storm.hours_on_floor, "h"),
-                    "spill": magnitude(storm.spill, deep),
                     "spill_volume": magnitude(storm.spill_volume, volume),
                     "share_caught": storm.share_caught,
                 }

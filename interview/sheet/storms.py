@@ -72,6 +72,16 @@ def _standing(plan: Plan) -> Iterator[str]:
         ("edge of the full pond, where the rim begins", once.rim, again.rim),
     ):
         yield f"  {name:<44}{_hours(magnitude(first, 'h'))}{_hours(magnitude(later, 'h'))}"
+    short, long = (
+        PLAIN.write(magnitude(one.hours_on_floor, "h"))
+        for one in (plan.storms.held_storm, plan.storms.held_storm_floor_only)
+    )
+    if short != long:
+        yield from wrap(
+            f"Water stands on the floor for {short} to {long} hours: {short} while all the ground "
+            f"under water soaks it up, {long} if the level floor alone does.",
+            "  ",
+        )
     yield from figure_lines(plan, "again_peak", "again_hours_on_floor", "again_caught")
 
 

@@ -25,6 +25,7 @@ from interview.quantities.units import (
 
 __all__ = [
     "Basin",
+    "Enough",
     "RequiredArea",
     "catchment_served",
     "drawn",
@@ -32,6 +33,7 @@ __all__ = [
     "fit_to_room",
     "footprint_area",
     "footprint_sides",
+    "holds",
     "inside",
     "lying",
     "rain_held",
@@ -90,6 +92,7 @@ GENEROUS_FREEBOARD_IN = Cited(
         Provenance.PUBLISHED,
     ),
 )
+FAST_SOIL_IN_H = Cited(2.0, Source("soil that soaks two inches an hour is fast", Provenance.OURS))
 GENEROUS_RAIN = Cited(
     1.25,
     Source(
@@ -217,7 +220,7 @@ def inside(basin: Basin, ground: Ground | None) -> Quantity:
 
 def smallest(
     template: Basin,
-    enough: Callable[[Basin], bool],
+    enough: Enough,
     *,
     length_to_width: float = LENGTH_TO_WIDTH.value,
     system: str = US,
@@ -252,6 +255,10 @@ def smallest(
     return sized(high)
 
 
+Enough = Callable[[Basin], bool]
+"""Tells whether a basin is large enough; what is enough stays so for a larger one."""
+
+
 def drawn(required: RequiredArea, system: str = US, ground: Ground | None = None) -> Basin:
     """Return the basin to peg out: its floor rounded up to half feet or 100 mm, 2 ft at least.
 
@@ -261,13 +268,19 @@ def drawn(required: RequiredArea, system: str = US, ground: Ground | None = None
     basin = required.basin
     return smallest(
         basin,
-        lambda one: reaches(
-            ratio(rain_held(one, required.catchment, inside(one, ground)), required.rain), 1
-        ),
+        holds(required.catchment, required.rain, ground),
         length_to_width=ratio(basin.floor_length, basin.floor_width),
         system=system,
         start=basin.floor_width,
     )
+
+
+def holds(catchment: Quantity, rain: Quantity, ground: Ground | None = None) -> Enough:
+    """Return what tells whether a basin holds ``rain`` while nothing soaks in.
+
+    ``catchment`` is the weighted area that drains to it.
+    """
+    return lambda one: reaches(ratio(rain_held(one, catchment, inside(one, ground)), rain), 1)
 
 
 def fit_to_room(
@@ -334,16 +347,14 @@ def footprint_area(basin: Basin, ground: Ground | None) -> Quantity:
 def shaped_to_room(
     wanted: Basin,
     room: tuple[Quantity, Quantity],
-    catchment: Quantity,
-    rain: Quantity,
+    enough: Enough,
     system: str = US,
     ground: Ground | None = None,
 ) -> Basin | None:
-    """Return the basin that holds ``rain`` within ``room`` where ``wanted`` is too long or wide.
+    """Return the basin that is ``enough`` within ``room`` where ``wanted`` is too long or wide.
 
     ``room`` is its length and width. The side that does not fit is as large as the room allows, in
-    whole steps; the other is as much larger as is needed. Nothing where the room holds less.
-    ``catchment`` is the weighted area that drains here.
+    whole steps; the other is as much larger as is needed. Nothing where no such basin is enough.
     """
     step, unit = DRAWN_STEP[system]
     width = footprint_sides(wanted, ground)[1]
@@ -366,7 +377,7 @@ def shaped_to_room(
             floor_length=free if along else tight,
             floor_width=tight if along else free,
         )
-        if reaches(ratio(rain_held(tried, catchment, inside(tried, ground)), rain), 1):
+        if enough(tried):
             return tried
         other += step
     return None

@@ -13,6 +13,9 @@ from interview.garden.form.lie import Ground, Lie, ground_of, lie_of
 from interview.garden.form.outline import FloorShape, own_outline
 from interview.garden.place import questions as start
 from interview.garden.place.results import PlaceResults
+from interview.garden.pond.hyetographs import StormShape, storm
+from interview.garden.pond.pool import pool
+from interview.garden.pond.routing import route
 from interview.garden.site import spot_questions
 from interview.garden.site.results import spot_slope
 from interview.garden.size import basin
@@ -23,7 +26,7 @@ from interview.garden.soak.depth import DepthRule, Governs, PondDepth, pond_dept
 from interview.garden.soak.results import SoakResults
 from interview.garden.survey import questions as survey
 from interview.garden.survey.results import SurveyResults
-from interview.quantities.guards import times
+from interview.quantities.guards import reaches, times
 from interview.quantities.spread import Spread, propagate
 from interview.quantities.units import METRIC, US, Quantity, magnitude, quantity, ratio, show
 
@@ -186,9 +189,62 @@ class SizeResults(Results):
             return self.required_for(self.served)
 
     @property
+    def by_storms(self) -> bool:
+        """Whether the size is that which a storm does not fill while the soil takes its part.
+
+        So for a lean garden, and on fast soil for a usual one.
+        """
+        return bed.lean(self.answers) or (self.fast_soil and not bed.generous(self.answers))
+
+    @property
+    def fast_soil(self) -> bool:
+        """Whether the soil soaks so fast that the storm, not the pond, decides the size."""
+        rate = magnitude(self.soak.soil.corrected, "in/h")
+        return reaches(rate, basin.FAST_SOIL_IN_H.value)
+
+    def _enough(self, served: Quantity) -> basin.Enough:
+        """Return what tells whether one bed for ``served``, a weighted area, is large enough."""
+        still = basin.holds(served, self.rain_to_hold, self.ground)
+        if not self.by_storms:
+            return still
+        least = None if bed.lean(self.answers) else self._sandy
+        return lambda one: (
+            still(one)
+            or (
+                (least is None or reaches(magnitude(one.edge_area, "ft**2"), least))
+                and self.takes_the_storm(one, served)
+            )
+        )
+
+    @property
+    def _sandy(self) -> float:
+        """The published size for sandy soil as the area of one full pond, in square feet."""
+        spout = self.answers.get(bed.SPOUT_DISTANCE) or quantity(0.0, "ft")
+        drains = self.survey.catchment.drains_here
+        whole = published_size(drains, self.depth.depth, spout).sandy
+        return magnitude(whole, "ft**2") / self.bed_count
+
+    def takes_the_storm(self, one: Basin, served: Quantity) -> bool:
+        """Tell whether nothing runs over in the storm of the rain to hold.
+
+        The worse of the storm chosen and NRCS Type II over 24 hours.
+        """
+        rate = self.soak.soil.corrected
+        if magnitude(rate, "in/h") <= 0:
+            return False
+        pond = pool(one.stage, served, basin.inside(one, self.ground), rate)
+        rain, hours = self.answers[start.RAIN_DEPTH], self.answers[bed.STORM_HOURS]
+        shapes = {StormShape[self.answers[bed.STORM_SHAPE].upper()], StormShape.TYPE_II}
+        return all(
+            magnitude(route(pond, storm(shape, rain, hours)).spill, "ft**3") <= 0
+            for shape in sorted(shapes, key=lambda shape: shape.value)
+        )
+
+    @property
     def mid_area_needed(self) -> Quantity:
         """The area at half depth that all the beds need together."""
-        return times(self.required.mid_area, self.bed_count)
+        one = self._by_its_ratio.mid_area if self.by_storms else self.required.mid_area
+        return times(one, self.bed_count)
 
     @property
     def recommended(self) -> Quantity:
@@ -244,8 +300,19 @@ class SizeResults(Results):
 
     @part
     def _by_its_ratio(self) -> Basin:
-        wanted = basin.drawn(self.required, self.place.system, self.ground)
+        with waits_for(bed.DEEPEST_POND, self.answers):
+            wanted = self._sized(self.required, self.answers[bed.LENGTH_TO_WIDTH])
         return replace(wanted, bend=self._bend(wanted))
+
+    def _sized(self, required: RequiredArea, length_to_width: float) -> Basin:
+        """Return the smallest bed to peg out that is large enough; raises ValueError if none."""
+        return basin.smallest(
+            required.basin,
+            self._enough(required.catchment),
+            length_to_width=length_to_width,
+            system=self.place.system,
+            start=None if self.by_storms else required.basin.floor_width,
+        )
 
     def _bend(self, wanted: Basin) -> Quantity | None:
         """The bend of a kidney as it was answered, where so wide a bed can be bent so far."""
@@ -265,8 +332,7 @@ class SizeResults(Results):
 
     def _held_basin(self, served: Quantity, length_to_width: float) -> Basin | None:
         try:
-            required = self.required_for(served, length_to_width)
-            return basin.drawn(required, self.place.system, self.ground)
+            return self._sized(self.required_for(served, length_to_width), length_to_width)
         except ValueError:
             return None
 
@@ -283,7 +349,7 @@ class SizeResults(Results):
         if sides is None or not self.outgrows(wanted):
             return None
         return basin.shaped_to_room(
-            wanted, sides, self.served, self.rain_to_hold, self.place.system, self.ground
+            wanted, sides, self._enough(self.served), self.place.system, self.ground
         )
 
     @part
@@ -330,6 +396,9 @@ class SizeResults(Results):
             return "the room"
         if self._shaped_to_room is not None:
             return "the rain to hold, in the shape of the room"
+        if self.by_storms:
+            lean = bed.lean(self.answers)
+            return "the storm, with no margin" if lean else "the storm and the size for sandy soil"
         return "the narrowest floor" if self.required.enlarged else "the rain to hold"
 
     @property

@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from interview.garden.form.basin import Basin
+from interview.garden.pond.hyetographs import RainSpan, Storm
+from interview.garden.pond.pool import BarePool, FlowSpan, Pool, PoolPiece, flows, pieces_of, pool
+from interview.garden.pond.routing import RoutedStorm, caught, followed, route
+from interview.garden.pond.stage import Stage
 from interview.garden.size.basin import MOST_BEDS
-from interview.garden.storms.hyetographs import RainSpan, Storm
-from interview.garden.storms.pool import Pool, PoolPiece, pieces_of, pool
-from interview.garden.storms.routing import LadderRow, RoutedStorm, followed, route
+from interview.garden.storms.ladder import LadderRow
 from interview.quantities.guards import not_negative
-from interview.quantities.units import Quantity, magnitude, quantity, ratio
+from interview.quantities.units import Quantity, magnitude, quantity
 
 
 @dataclass(frozen=True)
@@ -29,26 +30,23 @@ class GardenStorm:
         return self.beds[0]
 
     @property
-    def spill(self) -> Quantity:
-        """Depth over one bed that leaves the whole garden, for each bed that it leaves from."""
-        return self.beds[-1].spill
-
-    @property
     def spill_volume(self) -> Quantity:
         """Volume that leaves the whole garden."""
-        return quantity(magnitude(self.beds[-1].spill_volume, "ft**3") * self.copies, "ft**3")
+        return self._all(magnitude(self.beds[-1].spill_volume, "ft**3"))
 
     @property
-    def inflow(self) -> Quantity:
-        """Depth that came over one bed: from the surfaces once, and the rain on every bed."""
-        passed = sum(magnitude(bed.spill, "in") for bed in self.beds[:-1])
-        return quantity(sum(magnitude(bed.inflow, "in") for bed in self.beds) - passed, "in")
+    def inflow_volume(self) -> Quantity:
+        """Volume that came: from the surfaces once, and the rain on every bed."""
+        passed = sum(magnitude(bed.spill_volume, "ft**3") for bed in self.beds[:-1])
+        return self._all(sum(magnitude(bed.inflow_volume, "ft**3") for bed in self.beds) - passed)
+
+    def _all(self, cubic_feet: float) -> Quantity:
+        return quantity(cubic_feet * self.copies, "ft**3")
 
     @property
     def share_caught(self) -> float:
         """Share of all the water that did not run over, nought to one; one for no rain."""
-        came = magnitude(self.inflow, "in")
-        return 1 - magnitude(self.spill, "in") / came if came > 0 else 1.0
+        return caught(self.inflow_volume, self.spill_volume)
 
     @property
     def row(self) -> LadderRow:
@@ -58,7 +56,6 @@ class GardenStorm:
             rain=first.storm.rain,
             peak=first.peak,
             hours_on_floor=first.hours_on_floor,
-            spill=self.spill,
             spill_volume=self.spill_volume,
             share_caught=self.share_caught,
         )
@@ -66,42 +63,55 @@ class GardenStorm:
 
 @dataclass(frozen=True)
 class Beds:
-    """Equal beds as the balance of a storm sees them; ``own`` and ``pool.gain`` are ratios."""
+    """Equal beds as the balance of a storm sees them."""
 
     count: int
     in_series: bool
     pool: Pool
     """The bed the water reaches first, or each of those side by side."""
-    own: float
-    """Area inside a bed's rim over its area at half depth: what rain on the bed itself brings."""
 
-    def gain_for(self, catchment: Quantity) -> float:
-        """Return the gain of the first bed, were this the weighted area of the whole garden."""
-        shared = magnitude(catchment, "ft**2") / (1 if self.in_series else self.count)
-        return shared / magnitude(self.pool.mid_area, "ft**2") + self.own
+    @property
+    def below(self) -> int:
+        """How many beds take what the one above them spills."""
+        return self.count - 1 if self.in_series else 0
 
-    def route(self, rain: Storm) -> GardenStorm:
-        """Return what a storm does to all the beds, each empty at first; exact as ``route`` is."""
-        first = route(self.pool, rain)
+    def for_area(self, catchment: Quantity) -> Pool:
+        """Return the first bed, were this the weighted area of the whole garden."""
+        return replace(self.pool, catchment=_first_of(catchment, self.count, self.in_series))
+
+    def route(self, rain: Storm, floor_only: bool = False) -> GardenStorm:
+        """Return what a storm does to all the beds, each empty at first, as ``route`` does."""
+        first = route(self.pool, rain, floor_only=floor_only)
         if not self.in_series:
             return GardenStorm((first,), self.count)
-        # The same dry time for every bed: no pond is deeper than the full depth.
-        full, rate = magnitude(self.pool.full_depth, "in"), magnitude(self.pool.rate, "in/h")
+        bed = self.pool.floor_only if floor_only else self.pool.bare
+        # The same dry time for every bed: no pond is deeper than the full one.
         end = rain.spans[-1].end
-        spans: Sequence[RainSpan] = (*rain.spans, RainSpan(end, end + full / rate, 0.0, 0.0))
-        came = scaled(spans, self.pool.gain)
+        spans: Sequence[RainSpan] = (
+            *rain.spans,
+            RainSpan(end, end + bed.hours_to_dry(bed.full), 0.0, 0.0),
+        )
+        came = flows(spans, magnitude(self.pool.sending_area, "ft**2"))
+        own = flows(spans, magnitude(self.pool.inside, "ft**2"))
         found = [first]
-        pieces = tuple(pieces_of(came, 1.0, full, rate))
-        below = replace(self.pool, gain=self.own)
-        for _ in range(self.count - 1):
-            spans, came = below_of(spans, came, pieces, rate, self.own)
-            pieces = tuple(pieces_of(came, 1.0, full, rate))
-            inflow = sum(span.fall for span in came)
+        pieces = tuple(pieces_of(bed, came))
+        below = replace(self.pool, catchment=quantity(0.0, "ft**2"))
+        for _ in range(self.below):
+            own, came = below_of(bed, own, came, pieces)
+            pieces = tuple(pieces_of(bed, came))
+            inflow = sum(span.volume for span in came)
             found.append(followed(rain, below, pieces, inflow, end))
         return GardenStorm(tuple(found), 1)
 
 
-def beds_of(basin: Basin, catchment: Quantity, rate: Quantity, count: int, in_series: bool) -> Beds:
+def beds_of(
+    stage: Stage,
+    catchment: Quantity,
+    inside: Quantity,
+    rate: Quantity,
+    count: int,
+    in_series: bool,
+) -> Beds:
     """Return ``count`` equal beds for the weighted area that drains to the whole garden.
 
     Side by side each takes an even part of it; one below the other the first takes it all. Raises
@@ -109,43 +119,45 @@ def beds_of(basin: Basin, catchment: Quantity, rate: Quantity, count: int, in_se
     """
     if not 1 <= count <= MOST_BEDS:
         raise ValueError(f"The garden may have from 1 to {MOST_BEDS} beds.")
-    area = not_negative(catchment, "ft**2", "The area that drains here cannot be below zero.")
     series = in_series and count > 1
-    first = quantity(area if series else area / count, "ft**2")
-    return Beds(count, series, pool(basin, first, rate), ratio(basin.rim_area, basin.mid_area))
+    first = _first_of(catchment, count, series)
+    return Beds(count, series, pool(stage, first, inside, rate))
 
 
-def scaled(spans: Sequence[RainSpan], gain: float) -> list[RainSpan]:
-    """Return spans of inflow, in depth an hour, from spans of rain."""
-    return [RainSpan(one.start, one.end, gain * one.first, gain * one.last) for one in spans]
+def _first_of(catchment: Quantity, count: int, in_series: bool) -> Quantity:
+    """Return the weighted area of the first bed: all of it in a row, an even part side by side."""
+    area = not_negative(catchment, "ft**2", "The area that drains here cannot be below zero.")
+    return quantity(area if in_series else area / count, "ft**2")
 
 
 def below_of(
-    rain: Sequence[RainSpan],
-    came: Sequence[RainSpan],
+    bed: BarePool,
+    own: Sequence[FlowSpan],
+    came: Sequence[FlowSpan],
     pieces: Sequence[PoolPiece],
-    rate: float,
-    own: float,
-) -> tuple[list[RainSpan], list[RainSpan]]:
-    """Return rain and inflow of the bed below, cut where the bed above begins or stops to spill.
+) -> tuple[list[FlowSpan], list[FlowSpan]]:
+    """Return the rain on the bed below and its inflow, cut where the bed above turns its ways.
 
-    ``came`` is the inflow of the bed above over the same spans as ``rain``, ``pieces`` its balance.
+    ``came`` is the inflow of the bed above over the same spans as ``own``, ``pieces`` its balance.
+    While it is full it spills its inflow less what a full pond soaks in, which changes evenly
+    within a span too: nothing is lost in passing it on.
     """
-    next_rain, next_came = [], []
+    next_own, next_came = [], []
     place = 0
+    soaks = bed.soak(bed.full)
     for piece in pieces:
-        while rain[place].end <= piece.start:
+        while own[place].end <= piece.start:
             place += 1
-        wet, inflow = _cut(rain[place], piece), _cut(came[place], piece)
+        wet, inflow = _cut(own[place], piece), _cut(came[place], piece)
         spills = piece.spilled > 0
-        first = max(0.0, inflow.first - rate) if spills else 0.0
-        last = max(0.0, inflow.last - rate) if spills else 0.0
-        next_rain.append(wet)
-        next_came.append(replace(wet, first=own * wet.first + first, last=own * wet.last + last))
-    return next_rain, next_came
+        first = max(0.0, inflow.first - soaks) if spills else 0.0
+        last = max(0.0, inflow.last - soaks) if spills else 0.0
+        next_own.append(wet)
+        next_came.append(replace(wet, first=wet.first + first, last=wet.last + last))
+    return next_own, next_came
 
 
-def _cut(span: RainSpan, piece: PoolPiece) -> RainSpan:
+def _cut(span: FlowSpan, piece: PoolPiece) -> FlowSpan:
     slope = (span.last - span.first) / (span.end - span.start)
     first = span.first + slope * (piece.start - span.start)
-    return RainSpan(piece.start, piece.end, first, first + slope * (piece.end - piece.start))
+    return FlowSpan(piece.start, piece.end, first, first + slope * (piece.end - piece.start))

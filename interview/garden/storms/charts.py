@@ -19,9 +19,9 @@ from interview.drawing.scene import (
     Symbol,
     line,
 )
+from interview.garden.pond.routing import RoutedStorm
 from interview.garden.soak.rates import SoakTest
 from interview.garden.soak.readings import Interval
-from interview.garden.storms.routing import RoutedStorm
 from interview.quantities.shown import PLAIN, rate_words
 from interview.quantities.units import Quantity, magnitude, plain_number, significant
 
@@ -120,7 +120,7 @@ def pond_chart(
         (_hours(time), max(0.0, magnitude(depth, unit)))
         for time, depth in routed_storm.breakpoints(between=8)
     ]
-    full = magnitude(routed_storm.pool.full_depth, unit)
+    full = magnitude(routed_storm.pool.stage.depth, unit)
     wide = max(DAY_H * 1.08, curve[-1][0])
     high = full * 1.12
     peak, empty = routed_storm.peak, routed_storm.empty_at
@@ -132,7 +132,7 @@ def pond_chart(
         Label("24 h", DAY_H, high, LabelSpot.ABOVE),
         Label(f"full pond {_depth(full, unit)}", DAY_H / 2, full, LabelSpot.ABOVE),
     ]
-    over = magnitude(routed_storm.spill, "in") > 1e-9
+    over = magnitude(routed_storm.spill_volume, "ft**3") > 1e-9
     words = (
         f"The pond is {_depth(magnitude(peak, unit), unit)} deep at most and empty "
         f"{PLAIN.write(_hours(empty))} h after the rain began; "

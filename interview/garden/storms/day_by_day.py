@@ -1,4 +1,7 @@
-"""The balance of the beds day by day, in bare hours since the first day and inches."""
+"""The balance of the beds day by day, in bare hours since the first day and feet.
+
+Rain is in inches, as records have it; volumes are cubic feet.
+"""
 
 from __future__ import annotations
 
@@ -6,12 +9,20 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from interview.garden.storms.beds import below_of, scaled
-from interview.garden.storms.hyetographs import RainSpan
-from interview.garden.storms.pool import PoolPiece, pieces_of
+from interview.garden.pond.hyetographs import RainSpan
+from interview.garden.pond.pool import (
+    IN_A_FOOT,
+    YEARS_STEPS,
+    BarePool,
+    FlowSpan,
+    PoolPiece,
+    flows,
+    pieces_of,
+)
+from interview.garden.storms.beds import below_of
 
 DAY_H = 24.0
-OVER_IN = 1e-9
+OVER_FT3 = 1e-9
 """Less than this running over is rounding."""
 
 
@@ -24,23 +35,17 @@ class Above:
     longest: float = 0.0
     longest_began: float = 0.0
 
-    def watch(self, shift: float, piece: PoolPiece, last: float) -> None:
-        """Follow one piece of the balance, whose ``last`` depth is at hand."""
-        if piece.depth > self.height and last > self.height:
-            if self.began is None:
-                self.began = shift + piece.start
-            return
-        if piece.depth <= self.height and last <= self.height:
+    def watch(self, shift: float, piece: PoolPiece) -> None:
+        """Follow one piece of the balance."""
+        wet = piece.wet_between(self.height)
+        if wet is None:
             self.close(shift + piece.start)
             return
-        crossing = shift + piece.time_at(self.height)
-        if last > piece.depth:
-            if self.began is None:
-                self.began = crossing
-        else:
-            if self.began is None:
-                self.began = shift + piece.start
-            self.close(crossing)
+        begins, ends = wet
+        if self.began is None:
+            self.began = shift + begins
+        if ends < piece.end:
+            self.close(shift + ends)
 
     def close(self, now: float) -> None:
         if self.began is not None and now - self.began > self.longest + 1e-9:
@@ -63,7 +68,7 @@ class Part:
         self.rain += rain
         self.came += came
         self.spill += over
-        if over > OVER_IN:
+        if over > OVER_FT3:
             self.overflow_days += 1
 
     @property
@@ -74,27 +79,28 @@ class Part:
 class DayByDay:
     """Beds one below the other (or one bed) through days of rain, empty at first.
 
-    ``gain_at`` gives the gain of the first bed for a depth of rain, ``below`` the gains of the
-    others; ``inch`` is how an inch of rain is spread over its day, nothing for all of it at once.
+    ``area_at`` gives the area whose rain comes to the first bed for a depth of rain, ``own`` is
+    that of each of the beds ``below``; ``inch`` is how an inch of rain is spread over its day,
+    nothing for all of it at once.
     """
 
     def __init__(
         self,
-        gain_at: Callable[[float], float],
-        below: tuple[float, ...],
-        full: float,
-        rate: float,
+        bed: BarePool,
+        area_at: Callable[[float], float],
+        below: int,
+        own: float,
         inch: Sequence[RainSpan],
         above: list[Above],
     ) -> None:
-        self.gain_at, self.below, self.full, self.rate = gain_at, below, full, rate
+        self.bed, self.area_at, self.below, self.own = bed, area_at, below, own
         self.inch = tuple(inch)
         self.peak = max((max(span.first, span.last) for span in inch), default=0.0)
         self.above = above
         self.first: date | None = None
         self.next_day: int | None = None
         """The day after the last one, as an ordinal: the calendar may end before it."""
-        self.depths = [0.0] * (1 + len(below))
+        self.depths = [0.0] * (1 + below)
         self.came = self.soaked = self.spill = 0.0
         self.overflow: list[date] = []
         self.years: dict[int, Part] = {}
@@ -107,60 +113,62 @@ class DayByDay:
         if gap:
             before = date.fromordinal(self.next_day)
             self._pass(before, (RainSpan(0.0, gap * DAY_H, 0.0, 0.0),))
-        gain = self.gain_at(rain) if rain else 0.0
-        over = self._day(day, rain, gain)
-        came = rain * (gain + sum(self.below))
+        area = self.area_at(rain) if rain else 0.0
+        over = self._day(day, rain, area)
+        came = rain / IN_A_FOOT * (area + self.below * self.own)
         self.came += came
         self.next_day = day.toordinal() + 1
         self.years.setdefault(day.year, Part()).take(rain, came, over)
         self.months.setdefault(day.month, Part()).take(rain, came, over)
-        if over > OVER_IN:
+        if over > OVER_FT3:
             self.overflow.append(day)
 
-    def _day(self, day: date, rain: float, gain: float) -> float:
+    def _day(self, day: date, rain: float, area: float) -> float:
         if rain == 0 or not self.inch:
-            over = self._at_once(rain, gain) if rain else 0.0
+            over = self._at_once(rain, area) if rain else 0.0
             return over + self._pass(day, (RainSpan(0.0, DAY_H, 0.0, 0.0),))
-        if not any(self.depths) and max((gain, *self.below)) * self.peak * rain <= self.rate:
+        hardest = max(area, self.own) * self.peak * rain / IN_A_FOOT
+        if not any(self.depths) and hardest <= self.bed.soak(0.0):
             # The soil takes even the hardest of it: nothing ever stands.
-            self.soaked += rain * (gain + sum(self.below))
+            self.soaked += rain / IN_A_FOOT * (area + self.below * self.own)
             self._all_dry(day)
             return 0.0
-        spans = scaled(self.inch, rain)
+        spans = [
+            RainSpan(one.start, one.end, rain * one.first, rain * one.last) for one in self.inch
+        ]
         end = spans[-1].end
         if end < DAY_H:
             spans.append(RainSpan(end, DAY_H, 0.0, 0.0))
-        return self._pass(day, spans, gain)
+        return self._pass(day, spans, area)
 
     def _at_once(self, rain: float, first: float) -> float:
-        """Pour a rain in with no time to soak; the depth that runs over the last bed."""
-        over = 0.0
-        for place, gain in enumerate((first, *self.below)):
-            depth = self.depths[place] + gain * rain + over
-            over = max(0.0, depth - self.full)
-            self.depths[place] = depth - over
+        """Pour a rain in with no time to soak; the volume that runs over the last bed."""
+        over, most = 0.0, self.bed.volume(self.bed.full)
+        for place, depth in enumerate(self.depths):
+            area = self.own if place else first
+            holds = self.bed.volume(depth) + rain / IN_A_FOOT * area + over
+            over = max(0.0, holds - most)
+            self.depths[place] = self.bed.full if over else self.bed.depth_of(holds)
         self.spill += over
         return over
 
-    def _pass(self, day: date, spans: Sequence[RainSpan], gain: float = 0.0) -> float:
-        """Follow the pond through spans that begin with ``day``; the depth that ran over."""
+    def _pass(self, day: date, spans: Sequence[RainSpan], area: float = 0.0) -> float:
+        """Follow the pond through spans that begin with ``day``; the volume that ran over."""
         if not any(self.depths) and len(spans) == 1 and spans[0].first == 0:
             self._all_dry(day)
             return 0.0
         over = 0.0
-        came = spans
-        for place in range(len(self.depths)):
-            pieces = list(pieces_of(came, gain, self.full, self.rate, self.depths[place]))
+        came: Sequence[FlowSpan] = flows(spans, area)
+        own: Sequence[FlowSpan] = flows(spans, self.own) if self.below else ()
+        for place, depth in enumerate(self.depths):
+            pieces = list(pieces_of(self.bed, came, depth, YEARS_STEPS))
             if place == 0:
                 self._watch(day, pieces)
             self.soaked += sum(piece.soaked for piece in pieces)
             over = sum(piece.spilled for piece in pieces)
             self.depths[place] = pieces[-1].last_depth
-            if place < len(self.below):
-                inflow = scaled(came, gain)
-                own = self.below[place]
-                spans, came = below_of(spans, inflow, pieces, self.rate, own)
-                gain = 1.0
+            if place < self.below:
+                own, came = below_of(self.bed, own, came, pieces)
         self.spill += over
         return over
 
@@ -171,9 +179,8 @@ class DayByDay:
     def _watch(self, day: date, pieces: Sequence[PoolPiece]) -> None:
         shift = self.hours(day)
         for piece in pieces:
-            last = piece.last_depth
             for one in self.above:
-                one.watch(shift, piece, last)
+                one.watch(shift, piece)
 
     def hours(self, day: date) -> float:
         return (day - (self.first or day)).days * DAY_H

@@ -4,16 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from interview.asking.figure import DIST, VOLUME, Figure, Value
+from interview.asking.figure import AREA, DIST, SIDE, VOLUME, Figure, Value
 from interview.garden.place import questions as start
-from interview.garden.storms.hyetographs import StormShape
+from interview.garden.pond.hyetographs import StormShape
 from interview.garden.storms.results import StormsResults
 from interview.quantities.evidence import ARITHMETIC, Provenance, Source
 from interview.quantities.shown import LOW
 from interview.quantities.units import quantity
 
 LEVEL_POOL = Source(
-    "level-pool balance, solved exactly within each part of the storm", Provenance.ARITHMETIC
+    "level-pool balance on the stage-area curve, by fourth-order Runge-Kutta steps within each "
+    "part of the storm",
+    Provenance.ARITHMETIC,
 )
 
 
@@ -29,33 +31,38 @@ def _share_held(shape: StormShape | None, rain: float) -> Callable[[StormsResult
 
 FIGURES: tuple[Figure[StormsResults], ...] = (
     Figure(
-        "gain",
-        "Rise of the pond for a depth of rain",
-        lambda p: p.pool.gain,
-        "",
-        "",
-        "kappa = (S1 + area inside the rim) / area at half depth; S1 = S / beds, but all "
-        "of S for the first of beds in a row",
-        ("weighted_area", "rim_area", "mid_area_drawn"),
+        "sending_area",
+        "Area that sends water to a bed",
+        lambda p: p.pool.sending_area,
+        *AREA,
+        "S1 + area inside the rim; S1 = S / beds, but all of S for the first of beds in a row",
+        ("weighted_area", "inside_area"),
         ARITHMETIC,
     ),
     Figure(
-        "full_depth",
-        "Full pond as an average depth",
-        lambda p: p.pool.full_depth,
-        *DIST,
-        "V / area at half depth",
-        ("pond_volume", "mid_area_drawn"),
+        "floor_outline",
+        "Length round the floor",
+        lambda p: p.pool.stage.floor_perimeter,
+        *SIDE,
+        "Pf, all the sides of one floor together",
+        ("floor_length_drawn", "floor_width_drawn"),
         ARITHMETIC,
+    ),
+    Figure(
+        "corners",
+        "What the corners add as the pond widens",
+        lambda p: p.pool.stage.corners,
+        formula="kappa: 4 for an outline with square corners, pi for a round one",
+        source=ARITHMETIC,
     ),
     Figure(
         "storm_peak",
         "Deepest pond in the storm held",
         lambda p: p.held_storm.peak,
         *DIST,
-        "greatest h of dh/dt = kappa i(t) - f from empty, h no more than the full pond as"
-        " a mean depth and no less than 0; i(t) the storm shape over its hours",
-        ("gain", "corrected_rate", "storm_hours"),
+        "greatest h of A(h) dh/dt = i(t) x area that sends water - f A(h), from empty; h from 0 "
+        "to d; A(h) = Af + Pf z h + kappa (z h)^2; i(t) the storm shape over its hours",
+        ("sending_area", "floor_area", "floor_outline", "corners", "corrected_rate", "storm_hours"),
         LEVEL_POOL,
     ),
     Figure(
@@ -64,18 +71,39 @@ FIGURES: tuple[Figure[StormsResults], ...] = (
         lambda p: p.held_storm.hours_on_floor,
         "h",
         "h",
-        "dh/dt = kappa i(t) - f, until empty",
-        ("gain", "corrected_rate"),
+        "A(h) dh/dt = i(t) x area that sends water - f A(h), until empty: all ground under water "
+        "soaks",
+        ("storm_peak",),
         LEVEL_POOL,
+    ),
+    Figure(
+        "storm_hours_floor_only",
+        "The same, if the level floor alone takes water",
+        lambda p: p.held_storm_floor_only.hours_on_floor,
+        "h",
+        "h",
+        "A(h) dh/dt = i(t) x area that sends water - f Af, until empty",
+        ("storm_hours_on_floor",),
+        LEVEL_POOL,
+    ),
+    Figure(
+        "emptying_floor_only",
+        "Hours a full pond takes to empty by its level floor alone",
+        lambda p: p.pool.hours_to_empty_by_floor,
+        "h",
+        "h",
+        "V / (f Af)",
+        ("pond_volume", "floor_area", "corrected_rate"),
+        ARITHMETIC,
     ),
     Figure(
         "storm_spill",
         "Spilled in the storm held",
         lambda p: p.all_held_storm.spill_volume,
         *VOLUME,
-        "sum of (kappa i(t) - f) dt while the pond is full, x area at half depth, of "
-        "every bed water leaves the garden from",
-        ("gain", "full_depth"),
+        "sum of (i(t) x area that sends water - f A(d)) dt while the pond is full, of every bed "
+        "water leaves the garden from",
+        ("sending_area", "pond_depth", "corrected_rate"),
         LEVEL_POOL,
     ),
     Figure(
@@ -84,7 +112,7 @@ FIGURES: tuple[Figure[StormsResults], ...] = (
         lambda p: p.zone_hours.side,
         "h",
         "h",
-        "time h is above d / 2",
+        "time h is d / 2 or more",
         ("storm_peak",),
         LEVEL_POOL,
     ),
@@ -94,7 +122,7 @@ FIGURES: tuple[Figure[StormsResults], ...] = (
         lambda p: p.zone_hours.rim,
         "h",
         "h",
-        "time h is above d",
+        "time h is d: while the pond is full",
         ("storm_peak",),
         LEVEL_POOL,
     ),
@@ -168,8 +196,8 @@ FIGURES: tuple[Figure[StormsResults], ...] = (
         "percent",
         "percent",
         "1 - spill / inflow over all the days: each day's rain in the shape of the storm "
-        "over its first storm hours, kappa by that day's own depth of rain, water left at"
-        " night carried over",
+        "over its first storm hours, S by that day's own depth of rain, water left at night "
+        "carried over",
         ("rain_record",),
         LEVEL_POOL,
         LOW,

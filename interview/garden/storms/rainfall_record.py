@@ -7,11 +7,12 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from functools import cache
 
+from interview.garden.pond.hyetographs import STORM_HOURS, RainSpan, StormShape, storm
+from interview.garden.pond.pool import Pool
 from interview.garden.storms.day_by_day import DAY_H, Above, DayByDay, Part
-from interview.garden.storms.hyetographs import STORM_HOURS, RainSpan, StormShape, storm
 from interview.garden.storms.record_text import BadLine, Gap, Record, gaps_between, read_record
 from interview.quantities.evidence import Provenance, Source
-from interview.quantities.guards import not_negative, positive
+from interview.quantities.guards import not_negative
 from interview.quantities.units import Quantity, magnitude, quantity
 
 __all__ = [
@@ -64,18 +65,18 @@ class RecordPart:
 
 @dataclass(frozen=True)
 class RecordReplay:
-    """What the garden would have done; depths in and over are over the mid area of one bed."""
+    """What the garden would have done; volumes are of one bed, or of all the beds of a row."""
 
     first: date
     last: date
     days: int
     gaps: tuple[Gap, ...]
     rain: Quantity
-    inflow: Quantity
-    spill: Quantity
-    soaked: Quantity
-    standing: Quantity
-    """Depth standing at the end of the last day."""
+    inflow_volume: Quantity
+    spill_volume: Quantity
+    soaked_volume: Quantity
+    standing_volume: Quantity
+    """What stands at the end of the last day."""
     share_held: float
     """Share of the record's water that did not run over, nought to one."""
     overflow_days: tuple[date, ...]
@@ -101,44 +102,38 @@ class RecordReplay:
 
 def replay(
     days: Sequence[tuple[date, Quantity]],
-    kappa: float,
-    full_depth: Quantity,
-    rate: Quantity,
+    pool: Pool,
     hours: Quantity | None = None,
     *,
     rain_to_hold: Quantity | None = None,
     heights: Sequence[Quantity] = (),
     beds_below: int = 0,
-    own: float = 0.0,
     shape: StormShape = StormShape.UNIFORM,
-    kappa_at: Callable[[Quantity], float] | None = None,
+    pool_at: Callable[[Quantity], Pool] | None = None,
     tell: Callable[[int, int], None] | None = None,
 ) -> RecordReplay:
     """Return what a record of daily rain would have done in a garden that begins empty.
 
-    ``kappa`` is the area that sends water over the area at half depth, ``full_depth`` volume over
-    that area, ``rate`` the speed of soaking. Each day's rain falls in the ``shape`` of a storm
+    ``pool`` is the bed the water reaches first. Each day's rain falls in the ``shape`` of a storm
     over its first ``hours``: six when not given, all at once for zero, the whole day for a Type II
-    storm. ``kappa_at`` gives kappa by the depth of the day's rain, where more runs off of a large
+    storm. ``pool_at`` gives the bed by the depth of the day's rain, where more runs off of a large
     one. Water left at night is carried into the next day. Days not in the sequence are missing:
     the pond drains over them, and they add nothing to the totals. ``rain_to_hold`` is what the
     garden holds when not given. ``tell`` is called now and then with the days done, and all.
     ``beds_below`` is how many equal beds lie below the first, each taking what the one above it
-    spills and, by ``own``, the rain on itself; wet spells are those of the first. Raises
-    ValueError for days out of order, a negative depth, or a garden that takes no water.
+    spills and the rain on itself; wet spells are those of the first. Raises ValueError for days
+    out of order, a negative depth, or hours of rain that a day does not have.
     """
-    full = positive(full_depth, "in", "The pond must be deeper than zero.")
-    speed = positive(rate, "in/h", "No water soaks in here, so the pond would never empty.")
     long = STORM_HOURS.value
     if hours is not None:
         long = not_negative(hours, "h", "The hours of rain in a day cannot be less than zero.")
-    if not (0 < kappa < float("inf") and long <= DAY_H):
-        raise ValueError("Water must come to the garden, and a day's rain within its 24 hours.")
+    if long > DAY_H:
+        raise ValueError("A day's rain must fall within its 24 hours.")
     depths = _depths(days)
-    target = full / kappa if rain_to_hold is None else magnitude(rain_to_hold, "in")
-    above = [Above(0.0)] + [Above(magnitude(height, "in")) for height in heights]
-    gains = _by_depth(kappa_at) if kappa_at else lambda _: kappa
-    run = DayByDay(gains, (own,) * beds_below, full, speed, _inch(shape, long), above)
+    target = magnitude(pool.rain_held if rain_to_hold is None else rain_to_hold, "in")
+    above = [Above(0.0)] + [Above(magnitude(height, "ft")) for height in heights]
+    own = magnitude(pool.inside, "ft**2")
+    run = DayByDay(pool.bare, _areas(pool, pool_at), beds_below, own, _inch(shape, long), above)
     for done, (day, rain) in enumerate(depths):
         if tell is not None and done % TELL_EVERY == 0:
             tell(done, len(depths))
@@ -146,9 +141,12 @@ def replay(
     return _result(run, depths, target, (quantity(0.0, "in"), *heights))
 
 
-def _by_depth(kappa_at: Callable[[Quantity], float]) -> Callable[[float], float]:
-    """Return the gain by a bare depth in inches, each depth worked out once."""
-    return cache(lambda inches: kappa_at(quantity(inches, "in")))
+def _areas(pool: Pool, pool_at: Callable[[Quantity], Pool] | None) -> Callable[[float], float]:
+    """Return the area that sends water by a bare depth in inches, each depth worked out once."""
+    if pool_at is None:
+        always = magnitude(pool.sending_area, "ft**2")
+        return lambda _: always
+    return cache(lambda inches: magnitude(pool_at(quantity(inches, "in")).sending_area, "ft**2"))
 
 
 def _inch(shape: StormShape, hours: float) -> tuple[RainSpan, ...]:
@@ -172,10 +170,10 @@ def _result(
         days=len(days),
         gaps=gaps_between(days),
         rain=quantity(rain, "in"),
-        inflow=quantity(inflow, "in"),
-        spill=quantity(run.spill, "in"),
-        soaked=quantity(run.soaked, "in"),
-        standing=quantity(sum(run.depths), "in"),
+        inflow_volume=quantity(inflow, "ft**3"),
+        spill_volume=quantity(run.spill, "ft**3"),
+        soaked_volume=quantity(run.soaked, "ft**3"),
+        standing_volume=quantity(sum(map(run.bed.volume, run.depths)), "ft**3"),
         share_held=1 - run.spill / inflow if inflow > 0 else 1.0,
         overflow_days=tuple(run.overflow),
         years=_parts(run.years),

@@ -10,20 +10,21 @@ from interview.asking.question import Unanswered, waits_for
 from interview.asking.results import part
 from interview.garden.place import questions as start
 from interview.garden.place.results import PlaceResults
+from interview.garden.pond.hyetographs import StormShape, again, storm
+from interview.garden.pond.pool import Pool
+from interview.garden.pond.routing import RoutedStorm
 from interview.garden.size import questions as bed
 from interview.garden.size import results as size_plan
-from interview.garden.size.basin import Basin
+from interview.garden.size.basin import Basin, inside
 from interview.garden.size.results import SizeResults
 from interview.garden.soak.results import SoakResults
 from interview.garden.storms import beds, rainfall_record
 from interview.garden.storms import record_help as rain_plan
 from interview.garden.storms.beds import Beds, GardenStorm
-from interview.garden.storms.hyetographs import StormShape, again, storm
-from interview.garden.storms.pool import Pool
+from interview.garden.storms.ladder import LADDER, LadderRow
 from interview.garden.storms.rainfall_record import RecordReplay
 from interview.garden.storms.record_columns import Column, ColumnUnclear
 from interview.garden.storms.record_text import Record
-from interview.garden.storms.routing import LADDER, LadderRow, RoutedStorm
 from interview.garden.storms.wet_zones import ZoneHours, longest_wet
 from interview.garden.survey import results as survey_plan
 from interview.garden.survey.results import SurveyResults
@@ -62,8 +63,9 @@ class StormsResults(ReadsFiles):
         """Return as many beds of another size, or for another weighted area, for trying out."""
         with waits_for(bed.DEEPEST_POND, self.answers):
             return beds.beds_of(
-                garden,
+                garden.stage,
                 self.survey.catchment.weighted if weighted is None else weighted,
+                inside(garden, self.size.ground),
                 self.soak.soil.corrected,
                 self.size.bed_count,
                 size_plan.in_a_row(self.answers),
@@ -79,10 +81,15 @@ class StormsResults(ReadsFiles):
         """The shape of the storm tried out."""
         return StormShape[self.answers[bed.STORM_SHAPE].upper()]
 
-    def garden_storm(self, rain: Quantity, shape: StormShape | None = None) -> GardenStorm:
-        """Return what a storm of ``rain`` does to all the beds together."""
-        hours = self.answers[bed.STORM_HOURS]
-        return self._beds_in(rain).route(storm(shape or self.storm_shape, rain, hours))
+    def garden_storm(
+        self, rain: Quantity, shape: StormShape | None = None, floor_only: bool = False
+    ) -> GardenStorm:
+        """Return what a storm of ``rain`` does to all the beds together.
+
+        ``floor_only`` lets water out through their level floors alone.
+        """
+        falls = storm(shape or self.storm_shape, rain, self.answers[bed.STORM_HOURS])
+        return self._beds_in(rain).route(falls, floor_only)
 
     def _beds_in(self, rain: Quantity) -> Beds:
         """Return the beds with what runs off in a storm of ``rain``: more of a lawn in a large."""
@@ -99,6 +106,11 @@ class StormsResults(ReadsFiles):
     def held_storm(self) -> RoutedStorm:
         """The storm of the rain to hold, in the bed the water reaches first."""
         return self.all_held_storm.wettest
+
+    @part
+    def held_storm_floor_only(self) -> RoutedStorm:
+        """The same, soaking through the level floor alone: how long water stands at the longest."""
+        return self.garden_storm(self.answers[start.RAIN_DEPTH], floor_only=True).wettest
 
     @part
     def all_storm_again(self) -> GardenStorm:
@@ -182,23 +194,20 @@ class StormsResults(ReadsFiles):
         """Return the years of the record in as many beds of another size."""
         tried = self.beds_like(garden)
 
-        def gain(rain: Quantity) -> float:
-            return tried.gain_for(self.survey.weighted_in(rain))
+        def pool_at(rain: Quantity) -> Pool:
+            return tried.for_area(self.survey.weighted_in(rain))
 
         with waits_for(start.RECORD_PATH, self.answers):
             return rainfall_record.replay(
                 self.record.days,
-                tried.pool.gain,
-                tried.pool.full_depth,
-                tried.pool.rate,
+                tried.pool,
                 self.answers[bed.STORM_HOURS],
                 rain_to_hold=self.answers[start.RAIN_DEPTH],
                 heights=self.zone_heights[1:],
-                beds_below=tried.count - 1 if tried.in_series else 0,
-                own=tried.own,
+                beds_below=tried.below,
                 shape=self.storm_shape,
                 tell=telling("Carrying the rain of the record through the garden"),
-                kappa_at=gain if survey_plan.varies(self.answers) else None,
+                pool_at=pool_at if survey_plan.varies(self.answers) else None,
             )
 
     @part

@@ -6,8 +6,8 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from interview.garden.pond.pool import PoolPiece
 from interview.garden.size.zones import Zone
-from interview.garden.storms.pool import PoolPiece
 from interview.quantities.units import Quantity, magnitude, quantity
 
 
@@ -52,17 +52,16 @@ def zone_hours(
 
 
 def longest_wet(pieces: Sequence[PoolPiece], height: Quantity) -> Quantity:
-    """Return the longest unbroken time with water above ``height`` in the balance of a storm."""
-    level = magnitude(height, "in")
+    """Return the longest unbroken time that ground ``height`` over the floor is under water."""
+    level = magnitude(height, "ft")
     longest = run = 0.0
     until = -1.0
     for piece in pieces:
-        above = piece.hours_above(level)
-        if above <= 0:
+        wet = piece.wet_between(level)
+        if wet is None:
             continue
-        # Within one piece the pond only rises or only falls, so it is above at one end of it.
-        begins = piece.start if piece.depth > level else piece.end - above
-        run = (run if begins - until < 1e-9 else 0.0) + above
-        until = begins + above
+        begins, ends = wet
+        run = (run if begins - until < 1e-9 else 0.0) + ends - begins
+        until = ends
         longest = max(longest, run)
     return quantity(longest, "h")
