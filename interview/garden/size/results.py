@@ -236,7 +236,7 @@ class SizeResults(Results):
         rain, hours = self.answers[start.RAIN_DEPTH], self.answers[bed.STORM_HOURS]
         shapes = {StormShape[self.answers[bed.STORM_SHAPE].upper()], StormShape.TYPE_II}
         return all(
-            magnitude(route(pond, storm(shape, rain, hours)).spill, "ft**3") <= 0
+            magnitude(route(pond, storm(shape, rain, hours)).spill_volume, "ft**3") <= 0
             for shape in sorted(shapes, key=lambda shape: shape.value)
         )
 
