@@ -8,6 +8,7 @@ from typing import Any
 
 from interview.asking.answers import Answers
 from interview.asking.question import Question, Unanswered
+from interview.garden.form.outline import FloorShape
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
 from interview.garden.size import questions as bed
@@ -58,12 +59,32 @@ def _ways(plan: Plan) -> Iterator[WayOut]:
     if plan.answers[bed.SIDE_SLOPE] > STEEPEST:
         steeper = plan.answers.with_text(bed.SIDE_SLOPE.key, "2:1")
         yield from _tried(plan, "Steeper sides, 2:1", steeper)
+    usual = _usual_rim(plan)
+    if plan.answers[bed.FREEBOARD] > usual:
+        text = _depth_text(usual, plan.metric)
+        lower = plan.answers.with_text(bed.FREEBOARD.key, text)
+        yield from _tried(plan, f"A rim {text} above the full pond", lower)
+    if plan.size.too_big and plan.answers[bed.FLOOR_SHAPE] != FloorShape.RECTANGLE.value:
+        square = plan.answers.with_text(bed.FLOOR_SHAPE.key, FloorShape.RECTANGLE.value)
+        more = "square corners hold more in the same room"
+        yield from _tried(plan, "A rectangle", square, more)
+    if plan.answers[bed.HOW_LARGE] != "lean":
+        lean = plan.answers.with_text(bed.HOW_LARGE.key, "lean")
+        yield from _tried(plan, "A lean garden", lean, "no margin: it counts on the soil")
     yield from _more_beds(plan)
     yield from _half(plan)
     for part in (0.75, 0.5):
         text = _depth_text(plan.answers[start.RAIN_DEPTH] * part, plan.metric)
         answers = plan.answers.with_text(start.RAIN_DEPTH.key, text)
         yield from _tried(plan, f"Hold {text} of rain", answers)
+
+
+def _usual_rim(plan: Plan) -> Quantity:
+    """The lowest rim that the plan works with: over a notch, or of level lawn."""
+    level = plan.size.ground is not None and plan.size.ground.level
+    if plan.metric:
+        return quantity(25 if level else 50, "mm")
+    return quantity(1 if level else 2, "in")
 
 
 def _depth_text(value: Quantity, metric: bool) -> str:

@@ -105,6 +105,22 @@ LEVERS: tuple[Lever, ...] = (
         (2.5, "mm"),
     ),
     Lever(
+        bed.HOW_LARGE,
+        "How large",
+        lambda p: p.answers[bed.HOW_LARGE],
+        (1, ""),
+        (1, ""),
+        ("lean", "usual", "generous"),
+    ),
+    Lever(
+        bed.FLOOR_SHAPE,
+        "Shape",
+        lambda p: p.answers[bed.FLOOR_SHAPE],
+        (1, ""),
+        (1, ""),
+        ("rounded", "oval", "kidney", "rectangle"),
+    ),
+    Lever(
         bed.SIDE_SLOPE,
         "Side slope",
         lambda p: p.answers[bed.SIDE_SLOPE],

@@ -23,6 +23,7 @@ Part = tuple[str, Callable[[Plan], Iterator[str]]]
 REMEDIES: tuple[Part, ...] = (
     ("IF THE SOIL IS SLOW", soil.slow),
     ("WAYS OUT", size.ways),
+    ("LEAN, USUAL, GENEROUS", size.sizes),
 )
 OUTSIDE: tuple[Part, ...] = (
     ("PEGGING OUT", size.pegging),

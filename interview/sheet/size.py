@@ -2,18 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
 from interview.asking.question import Unanswered
 from interview.drawing.canvas import cells
 from interview.garden.figures import BY_KEY, find
 from interview.garden.pictures import plan_picture
 from interview.garden.plan import Plan
+from interview.garden.planting.costs import costs
 from interview.garden.remedies import ways_out
+from interview.garden.size import questions as bed
 from interview.garden.size.basin import split_advised
 from interview.garden.summary import width, wrap
-from interview.quantities.shown import LOW, sides_words
-from interview.quantities.units import quantity, show
+from interview.garden.three_sizes import SizedGarden, easily_enough, still_caught, three_sizes
+from interview.quantities.shown import LOW, length_words, sides_words, volume_words
+from interview.quantities.units import Quantity, quantity, show
 from interview.sheet.common import figure_lines
 from interview.sheet.stakeout import stakeout
 
@@ -130,3 +133,47 @@ def ways(plan: Plan) -> Iterator[str]:
             f"the {rungs} storms of the table whole{record}{note}",
             "  ",
         )
+
+
+def sizes(plan: Plan) -> Iterator[str]:
+    """Yield lean, usual and generous beside each other, and what less would still catch."""
+    rows = three_sizes(plan)
+    metric = plan.metric
+    unit, soil = ("mm", "m**3") if metric else ("in", "ft**3")
+    picked = plan.answers[bed.HOW_LARGE]
+
+    def line(label: str, get: Callable[[SizedGarden], str]) -> str:
+        return f"{label:<25}" + "".join(f"{get(row):<17}" for row in rows).rstrip()
+
+    def volume(value: Quantity | None) -> str:
+        return "not known yet" if value is None else volume_words(value, metric)
+
+    yield line("", lambda row: f"{row.name}{' (yours)' if row.name == picked else ''}")
+    yield line("floor, long", lambda row: length_words(row.garden.floor_length, metric))
+    yield line("floor, wide", lambda row: length_words(row.garden.floor_width, metric))
+    yield line("over all, long", lambda row: length_words(row.over_all[0], metric))
+    yield line("over all, wide", lambda row: length_words(row.over_all[1], metric))
+    yield line("holds, nothing soaking", lambda row: show(row.rain_held, unit, 3, "down"))
+    yield line("deepest in that storm", lambda row: show(row.peak, unit, 3, "up"))
+    yield line("water on the floor", lambda row: show(row.hours, "h", 2, "up"))
+    yield line("of half as much again", lambda row: f"{LOW.write(100 * row.caught)} % caught")
+    yield line("soil to dig", lambda row: volume(row.dug))
+    yield line("soil left over", lambda row: volume(row.left_over))
+    yield line("mulch", lambda row: show(row.mulch, soil, 2, "up"))
+    yield line("compost", lambda row: show(row.compost, soil, 2, "up"))
+    yield line("plants", lambda row: "not known yet" if row.plants is None else str(row.plants))
+    if any(row.cost is not None for row in rows):
+        sign = costs(plan.planting).sign
+        yield line("cost of what is priced", lambda row: f"{sign}{row.cost or 0:.0f}")
+    yield from wrap(
+        "Lean counts on the soil: where it soaks half as fast as tested, or a storm is larger, it "
+        "runs over. Your answers on sides, rim, mulch and compost go before the usual ones of all "
+        "three.",
+        "  ",
+    )
+    if easily_enough(plan):
+        less = "; ".join(
+            f"with {100 * one.part:.0f} % of the floor {LOW.write(100 * one.caught)} %"
+            for one in still_caught(plan)
+        )
+        yield from wrap(f"It holds more than was asked. Of that rain would still be caught {less}.")

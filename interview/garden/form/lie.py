@@ -8,13 +8,12 @@ higher than the crest there is no berm, and the sides run up to the lawn.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from enum import Enum
 from functools import cached_property
 
 from interview.garden.form.basin import Basin
-from interview.garden.form.outline import Outline, Ray, shoelace
+from interview.garden.form.outline import Outline, Ray
 from interview.quantities.evidence import Cited, Provenance, Source
 from interview.quantities.units import METRIC, US, Quantity, magnitude, quantity
 
@@ -34,7 +33,8 @@ LOW_BANK = {US: (3.0, "in"), METRIC: (75.0, "mm")}
 """A bank no higher is shaped by hand with the rake: a choice of ours."""
 WIDEST_RISE_FT, DEEPEST_UPHILL_FT = 1.0, 1.5
 """Ground rising more across the floor, or a deeper cut uphill, asks for a narrower bed: ours."""
-_HALVINGS = 48
+_MOST_STEPS = 60
+_NEAR = 1e-9
 
 
 class Form(Enum):
@@ -257,49 +257,31 @@ class Lie:
     @cached_property
     def soil(self) -> SoilMoved:
         """The soil to dig and to build with, summed exactly along every ray."""
-        ring = self.outline.line_at(0.0)
-        middle = _middle(ring)
-        deep = self.ground.mulch + self.ground.compost
-        mean = self.floor_below + self.ground.fall * middle + deep
+        ground, height, crest, edge = self.ground, self.height, self.crest, self.berm_edge
+        mulch, z, fall = ground.mulch, self.side_slope, ground.fall
+        mean = self.floor_below + fall * self.outline.middle + mulch + ground.compost
         cut, fill = self.outline.area * mean, 0.0
         for ray in self.outline.rays:
-            for start, end, first, last in self._strips(ray):
-                more, less = _parts(start, end, first, last, ray.width, ray.spread)
-                cut, fill = cut + more, fill + less
+            high, rise = self.floor_below + fall * ray.y, fall * ray.out_y
+            width, spread = ray.width, ray.spread
+            # Ground over the dug or built surface, at both ends of each straight part of it.
+            if high + rise * crest >= height - 1e-12:
+                inner = z * high / (1 - z * rise)
+                cut += _prism(0.0, inner, high + mulch, mulch, width, spread)
+                continue
+            past = high + rise * crest - height
+            more, less = _parts(0.0, crest, high + mulch, past + mulch, width, spread)
+            cut, fill = cut + more, fill + less
+            toe = self.reach(ray)
+            flat = min(edge, toe)
+            fill -= _prism(crest, flat, past, high + rise * flat - height, width, spread)
+            if toe > edge:
+                fill -= _prism(edge, toe, high + rise * edge - height, 0.0, width, spread)
         return SoilMoved(cut, fill)
 
-    def _strips(self, ray: Ray) -> Iterator[tuple[float, float, float, float]]:
-        """Yield parts of a ray with the ground over the dug or built surface at both ends."""
-        high, rise = self._at(ray)
-        inner, reach = self.inner(ray), self.reach(ray)
-        z, mulch, edge = self.side_slope, self.ground.mulch, self.berm_edge
-
-        def over(q: float, surface: float) -> float:
-            return high + rise * q - surface
-
-        if z > 0:
-            yield 0.0, inner, over(0.0, -mulch), over(inner, inner / z - mulch)
-        if reach <= inner:
-            return
-        flat = min(edge, reach)
-        if flat > inner:
-            yield inner, flat, over(inner, self.height), over(flat, self.height)
-        if reach > edge:
-            toe = self.height - (reach - edge) / self.ground.outer
-            yield edge, reach, over(edge, self.height), over(reach, toe)
-
-    def uphill_at(self, floor_below: float) -> Lie:
+    def at_depth(self, floor_below: float) -> Lie:
         """Return the same basin with its floor at another depth."""
         return replace(self, floor_below=floor_below)
-
-
-def _middle(ring: list[tuple[float, float]]) -> float:
-    """Height of the middle of the area within a ring of points."""
-    moment = sum(
-        (a[0] * b[1] - b[0] * a[1]) * (a[1] + b[1])
-        for a, b in zip(ring, (*ring[1:], ring[0]), strict=True)
-    )
-    return moment / (6 * shoelace(ring))
 
 
 def _parts(
@@ -382,14 +364,26 @@ def _deep_enough(lie: Lie, uphill: float) -> Lie:
     tried = replace(lie, floor_below=below, sets=sets)
     if tried.soil.left_over >= 0:
         return tried
-    low, high = below, lie.height * (1 + lie.side_slope * ground.fall) + ground.fall
-    for _ in range(_HALVINGS):
-        middle = (low + high) / 2
-        if tried.uphill_at(middle).soil.left_over >= 0:
-            high = middle
+    high = lie.height * (1 + lie.side_slope * ground.fall) + ground.fall
+    return replace(lie, floor_below=_balance(tried, below, high), sets=Sets.SOIL)
+
+
+def _balance(lie: Lie, low: float, high: float) -> float:
+    """Return the depth, in feet, from which on the soil dug makes the berm.
+
+    By the Illinois form of the false position: the balance is smooth, so a few steps are enough.
+    """
+    lacking, spare = lie.at_depth(low).soil.left_over, lie.at_depth(high).soil.left_over
+    for _ in range(_MOST_STEPS):
+        middle = (low * spare - high * lacking) / (spare - lacking)
+        found = lie.at_depth(middle).soil.left_over
+        if found < 0:
+            low, lacking, spare = middle, found, spare / 2
         else:
-            low = middle
-    return replace(lie, floor_below=high, sets=Sets.SOIL)
+            high, spare, lacking = middle, found, lacking / 2
+        if high - low < _NEAR or 0 <= found < _NEAR:
+            break
+    return high
 
 
 def too_wide(lie: Lie) -> bool:

@@ -169,10 +169,20 @@ class Outline:
         low = min(ray.y for ray in made)
         return tuple(replace(ray, y=ray.y - low) for ray in made)
 
-    @property
+    @cached_property
     def rise(self) -> float:
         """Extent of the floor up the slope: of a kidney more than its width."""
         return max(ray.y for ray in self.rays)
+
+    @cached_property
+    def middle(self) -> float:
+        """Height of the middle of the floor's area over its lowest point."""
+        ring = self.line_at(0.0)
+        moment = sum(
+            (a[0] * b[1] - b[0] * a[1]) * (a[1] + b[1])
+            for a, b in zip(ring, (*ring[1:], ring[0]), strict=True)
+        )
+        return moment / (6 * shoelace(ring))
 
     def line_at(self, q: float) -> list[tuple[float, float]]:
         """Return points of the line ``q`` outside the floor, in order."""

@@ -110,6 +110,9 @@ NARROWEST_FLOOR = {US: (2.0, "ft"), METRIC: (600.0, "mm")}
 NARROWEST_SOURCE = Source("a floor narrower than a rake cannot be leveled", Provenance.OURS)
 DRAWN_STEP = {US: (0.5, "ft"), METRIC: (100.0, "mm")}
 
+_CLOSE_FT = 0.005
+"""How near to the room the largest bed is sought: under a sixteenth of an inch."""
+
 MOST_BEDS = 4
 """Most beds of one garden: a choice of this project."""
 
@@ -324,7 +327,7 @@ def _most(low: float, high: float, fits: Callable[[float], bool]) -> float:
     """Return the largest length from ``low``, which fits, that still does, in feet."""
     if fits(high):
         return high
-    for _ in range(30):
+    while high - low > _CLOSE_FT:
         middle = (low + high) / 2
         low, high = (middle, high) if fits(middle) else (low, middle)
     return low

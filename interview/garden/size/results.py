@@ -385,7 +385,7 @@ class SizeResults(Results):
     @part
     def too_big(self) -> bool:
         """Whether the basin that is needed does not fit the room."""
-        return self.room is not None and self.outgrows(self.needed_basin)
+        return has_room(self.answers) and self.outgrows(self.needed_basin)
 
     @property
     def size_governed_by(self) -> str:

@@ -91,6 +91,11 @@ class StormsResults(ReadsFiles):
         falls = storm(shape or self.storm_shape, rain, self.answers[bed.STORM_HOURS])
         return self._beds_in(rain).route(falls, floor_only)
 
+    def storm_through(self, garden: Basin, rain: Quantity) -> GardenStorm:
+        """Return what a storm of ``rain`` does to as many beds of another size."""
+        falls = storm(self.storm_shape, rain, self.answers[bed.STORM_HOURS])
+        return self.beds_like(garden, self.survey.weighted_in(rain)).route(falls)
+
     def _beds_in(self, rain: Quantity) -> Beds:
         """Return the beds with what runs off in a storm of ``rain``: more of a lawn in a large."""
         if not survey_plan.varies(self.answers):

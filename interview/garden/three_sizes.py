@@ -1,0 +1,136 @@
+"""Lean, usual and generous beside each other, and what a smaller garden would still catch."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from typing import TypeVar
+
+from interview.asking.question import Unanswered
+from interview.garden.form.basin import Basin
+from interview.garden.place import questions as start
+from interview.garden.plan import Plan
+from interview.garden.planting.costs import costs, plant_count
+from interview.garden.size import questions as bed
+from interview.garden.size.basin import footprint_sides
+from interview.garden.size.results import resized
+from interview.quantities.guards import times
+from interview.quantities.units import Quantity, quantity
+
+HALF_AGAIN = 1.5
+"""The larger storm that the three are held against, as a multiple of the rain to hold."""
+SMALLER = (0.75, 0.5)
+"""Parts of the floor's area that are tried as a smaller garden."""
+EASILY = 1.2
+"""A garden that holds this many times its rain is easily enough: a choice of ours."""
+
+
+@dataclass(frozen=True)
+class SizedGarden:
+    """One of the three, as it would be dug, planted and paid for; of all the beds together."""
+
+    name: str
+    garden: Basin
+    """One bed of it."""
+    over_all: tuple[Quantity, Quantity]
+    """Toe to toe along the slope and across it, of one bed."""
+    rain_held: Quantity
+    """Rain that just fills it while nothing soaks in."""
+    peak: Quantity
+    """Deepest water in the storm of the rain to hold."""
+    hours: Quantity
+    """Hours with water on the floor in that storm."""
+    spilled: Quantity
+    """Volume that runs over in that storm."""
+    caught: float
+    """Share of a storm half as large again that does not run over."""
+    dug: Quantity | None
+    """Soil to dig; nothing while the ground is not measured."""
+    left_over: Quantity | None
+    mulch: Quantity
+    compost: Quantity
+    plants: int | None
+    cost: float | None
+    """Of what has a price; nothing where none was given."""
+
+
+def three_sizes(plan: Plan) -> tuple[SizedGarden, ...]:
+    """Return the lean, the usual and the generous garden; raises ``Unanswered``.
+
+    A floor that was pegged is left out of account; other answers go first in all three.
+    """
+    answers = plan.answers
+    for question in (bed.FLOOR_LENGTH, bed.FLOOR_WIDTH):
+        answers = answers.without(question.key)
+    if answers[bed.FLOOR_SHAPE] == "own":
+        answers = answers.without(bed.FLOOR_SHAPE.key)
+    return tuple(
+        _sized(name, replace(plan, answers=answers.with_text(bed.HOW_LARGE.key, name)))
+        for name in ("lean", "usual", "generous")
+    )
+
+
+def _sized(name: str, plan: Plan) -> SizedGarden:
+    rain = plan.answers[start.RAIN_DEPTH]
+    held = plan.storms.garden_storm(rain)
+    larger = plan.storms.garden_storm(times(rain, HALF_AGAIN))
+    bought = {item.name: item.amount for item in plan.earth.shopping}
+    none = quantity(0.0, "ft**3")
+    return SizedGarden(
+        name=name,
+        garden=plan.size.garden,
+        over_all=footprint_sides(plan.size.garden, plan.size.ground),
+        rain_held=plan.size.rain_held,
+        peak=held.wettest.peak,
+        hours=held.wettest.hours_on_floor,
+        spilled=held.spill_volume,
+        caught=larger.share_caught,
+        dug=_known(lambda: times(plan.earth.cut, plan.size.bed_count)),
+        left_over=_known(lambda: plan.earth.left_over),
+        mulch=bought.get("mulch", none),
+        compost=bought.get("compost", none),
+        plants=_known(lambda: plant_count(plan.planting)),
+        cost=_known(lambda: _cost(plan)),
+    )
+
+
+T = TypeVar("T")
+
+
+def _known(get: Callable[[], T]) -> T | None:
+    """Return what is known; nothing where it waits for an answer."""
+    try:
+        return get()
+    except Unanswered:
+        return None
+
+
+def _cost(plan: Plan) -> float | None:
+    found = costs(plan.planting)
+    return found.total if found.lines else None
+
+
+@dataclass(frozen=True)
+class StillCaught:
+    """What a garden with less floor would still catch."""
+
+    part: float
+    """Of the floor's area."""
+    garden: Basin
+    caught: float
+    """Share of the storm of the rain to hold that does not run over."""
+
+
+def still_caught(plan: Plan) -> tuple[StillCaught, ...]:
+    """Return what smaller gardens would catch of the rain to hold; raises ``Unanswered``."""
+    found = []
+    for part in SMALLER:
+        garden = resized(plan.size.garden, part)
+        caught = plan.storms.storm_through(garden, plan.answers[start.RAIN_DEPTH]).share_caught
+        found.append(StillCaught(part, garden, caught))
+    return tuple(found)
+
+
+def easily_enough(plan: Plan) -> bool:
+    """Tell whether the garden holds much more than it is asked to."""
+    return plan.size.share_of_rain >= EASILY
