@@ -25,7 +25,7 @@ from interview.quantities.units import magnitude, quantity
 
 HEAD = "scientific_name,common_name,kind,sun,zones,height_max_m,spacing_cm"
 ROW = "Hortus novus,new herb,forb,full;part,floor;side,0.9,45"
-SAMPLE = Path(__file__).parents[2] / "sample_answers" / "own_plants.csv"
+SAMPLE = Path(__file__).parents[3] / "sample_answers" / "own_plants.csv"
 
 
 def read(*lines, head=HEAD):

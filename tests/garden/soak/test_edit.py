@@ -8,7 +8,6 @@ import pytest
 
 from interview.garden.soak import edit as soak_edit
 from interview.garden.soak.run import soak_run
-from interview.plain import interview as plain
 from interview.plain.soak import run_lines
 from interview.reading import Refused
 
@@ -100,21 +99,12 @@ def test_a_number_without_a_reading_is_refused(view, place):
 
 
 @pytest.fixture
-def talk(session_of, given, located):
+def talk(talk, session_of, given, located):
     """Return a runner of plain lines from one question of the soaking hole on."""
 
     def run(address, *lines, **more):
         texts = {**located, **SOAKING, **{f"holes.1.{key}": text for key, text in more.items()}}
-        session, said, left = session_of(given(texts)), [], list(lines)
-        session.jump(address)
-
-        def ask(_prompt):
-            if not left:
-                raise EOFError
-            return left.pop(0)
-
-        plain.run(session, ask, said.append)
-        return "\n".join(said), session
+        return talk(*lines, session=session_of(given(texts)), at=address)[:2]
 
     return run
 

@@ -9,36 +9,6 @@ from interview.asking.question import UNKNOWN_TEXT
 from interview.plain import interview as plain
 
 
-class Typist:
-    """Types prepared lines and keeps what is said."""
-
-    def __init__(self, *lines: str) -> None:
-        self.lines = list(lines)
-        self.said: list[str] = []
-
-    def ask(self, prompt: str) -> str:
-        if not self.lines:
-            raise EOFError
-        return self.lines.pop(0)
-
-    @property
-    def heard(self) -> str:
-        return "\n".join(self.said)
-
-
-@pytest.fixture
-def talk(session_of):
-    """Return a runner: it types lines into a session and returns what was said and the session."""
-
-    def run(*lines: str, session=None):
-        typist = Typist(*lines)
-        session = session or session_of()
-        finished = plain.run(session, typist.ask, typist.said.append)
-        return typist.heard, session, finished
-
-    return run
-
-
 def test_each_answer_is_said_back_and_the_next_question_comes(talk):
     heard, session, finished = talk("Maple corner", "us", "us")
     assert not finished
@@ -183,7 +153,7 @@ def test_a_whole_garden_can_be_typed_on_plain_lines(
         **roof("rectangle 20 ft by 30 ft"),
         "spout_distance": "20 ft", "spout_fall": "6 in",
     }  # fmt: skip
-    typist = Typist()
+    said = []
     session = session_of()
 
     def ask(prompt: str) -> str:
@@ -192,10 +162,10 @@ def test_a_whole_garden_can_be_typed_on_plain_lines(
         default = session.step.question.default(session.step.view(session.answers))
         return answers.get(session.step.address) or ("" if default else ":skip")
 
-    assert plain.run(session, ask, typist.said.append)
+    assert plain.run(session, ask, said.append)
     plan = session.plan
     assert plan.verdict.value in ("good", "fix")
-    assert "  ! " not in typist.heard
+    assert "  ! " not in "\n".join(said)
     assert plan.size.garden and plan.planting.chosen.total > 0
 
 

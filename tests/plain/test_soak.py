@@ -5,7 +5,6 @@ from __future__ import annotations
 import pytest
 
 from interview.garden.summary import waiting_text
-from interview.plain import interview as plain
 from interview.sheet import report
 
 READINGS = "holes.1.readings"
@@ -21,26 +20,9 @@ def running(session_of, given, hole, clock):
 
 
 @pytest.fixture
-def talk():
-    """Return a runner: it types lines into a session and returns what was said.
-
-    A line that can be called is called, and is none of the lines.
-    """
-
-    def run(session, *lines):
-        said, left = [], list(lines)
-
-        def ask(_prompt):
-            while left and callable(left[0]):
-                left.pop(0)()
-            if not left:
-                raise EOFError
-            return left.pop(0)
-
-        plain.run(session, ask, said.append)
-        return "\n".join(said)
-
-    return run
+def talk(talk):
+    """Return a runner: it types lines into a session and returns what was said."""
+    return lambda session, *lines: talk(*lines, session=session)[0]
 
 
 def kept(session) -> list[str]:

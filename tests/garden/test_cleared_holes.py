@@ -25,7 +25,7 @@ from interview.quantities.guards import reaches
 from interview.quantities.units import magnitude
 from interview.reading import Refused
 
-SAMPLE = Path(__file__).parents[1] / "sample_answers" / "finished_us.yaml"
+SAMPLE = Path(__file__).parents[2] / "sample_answers" / "finished_us.yaml"
 TODAY = dt.date(2026, 5, 28)
 NOTE = "holes.1.hole_cleared"
 WALKS, LEGS = 40, 30

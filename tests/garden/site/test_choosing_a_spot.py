@@ -4,9 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from interview.plain import interview as plain
 from interview.sheet.report import plan_text
-from tests.test_plain import Typist
 
 
 @pytest.fixture
@@ -36,12 +34,9 @@ def test_enter_alone_takes_the_spot_with_the_least_against_it(two_spots, given, 
     assert session.answers.texts["chosen_spot"] == "2"
 
 
-def test_plain_lines_read_the_spots_too(two_spots, given, session_of):
-    session = session_of(given(two_spots))
-    session.jump("chosen_spot")
-    typist = Typist()
-    plain.run(session, typist.ask, typist.said.append)
-    assert "1 low corner: stop. Water stands here often" in typist.heard
+def test_plain_lines_read_the_spots_too(two_spots, given, session_of, talk):
+    heard, _, _ = talk(session=session_of(given(two_spots)), at="chosen_spot")
+    assert "1 low corner: stop. Water stands here often" in heard
 
 
 def test_the_sheet_compares_the_spots_with_their_reasons(two_spots, plan_of):

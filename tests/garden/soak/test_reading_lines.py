@@ -1,4 +1,4 @@
-"""Lists of short lines: soak readings, and the pieces of a surface."""
+"""The lines of soak readings: how they are read, kept and said."""
 
 from __future__ import annotations
 
@@ -13,7 +13,6 @@ from interview.asking.question import Unanswered
 from interview.garden.soak import timing_questions as timing
 from interview.garden.soak.reading_lines import said_line, typed_line
 from interview.garden.stages import new_answers
-from interview.garden.survey import questions as survey
 from interview.quantities.units import magnitude
 from interview.reading import Refused
 
@@ -197,102 +196,6 @@ def test_a_clock_set_back_is_refused_and_never_a_negative_time(view, clock):
     early = new_answers(view.texts, clock.now).at("holes", 1)
     with pytest.raises(Refused, match="still to come"):
         KIND.read(text, early)
-
-
-# Pieces of a surface
-
-PIECES = survey.PIECES.kind
-
-
-@pytest.fixture
-def us(given):
-    return given({"units": "us"}).at("surfaces", 1)
-
-
-def feet(piece) -> list[float]:
-    return [pytest.approx(magnitude(side.length, "ft")) for side in piece.sides]
-
-
-@pytest.mark.parametrize(
-    ("line", "shape", "sides"),
-    [
-        ("rectangle 24 ft by 13 ft", "rectangle", [24, 13]),
-        ("Rectangle 24 x 13", "rectangle", [24, 13]),
-        ("rectangle 24x13", "rectangle", [24, 13]),
-        ("rectangle 24 ft 6 in by 13' 3\"", "rectangle", [24.5, 13.25]),
-        ("rectangle: 24 ft, 13 ft", "rectangle", [24, 13]),
-        ("triangle base 14 ft height 7 ft", "triangle", [14, 7]),
-        ("triangle 14 ft by 7 ft", "triangle", [14, 7]),
-        ("triangle sides 5, 4, 3", "three sides", [5, 4, 3]),
-        ("trapezoid 8, 5, height 3", "trapezoid", [8, 5, 3]),
-        ("trapezoid 8 ft and 5 ft height 3 ft", "trapezoid", [8, 5, 3]),
-        ("circle across 6 ft", "circle", [6]),
-        ("half circle across 6 ft", "half circle", [6]),
-        ("quarter circle radius 3 ft", "quarter circle", [3]),
-        ("offsets every 2 ft, 0 ft, 3 ft, 4 ft, 0 ft", "offsets", [2, 0, 3, 4, 0]),
-    ],
-)
-def test_the_shapes_a_piece_may_have(us, line, shape, sides):
-    (piece,) = PIECES.read(line, us)
-    assert piece.shape == shape
-    assert feet(piece) == sides
-    (again,) = PIECES.read(PIECES.settle(line, us), us)
-    assert again == piece
-
-
-def test_a_piece_may_be_cut_out_and_counted_twice(us):
-    first, second = PIECES.read("rectangle 24 by 13\nless triangle 6 ft by 4 ft times 2", us)
-    assert (first.cut, first.count) == (False, 1)
-    assert (second.cut, second.count) == (True, 2)
-    assert PIECES.echo((first, second), us) == "1 piece, 1 cut out"
-
-
-def test_bare_lengths_are_kept_with_their_unit_and_do_not_follow_the_units_shown(us, given):
-    text = PIECES.settle("rectangle 24 by 13; less rectangle 2 by 3 times 2", us)
-    assert text.splitlines() == ["rectangle 24 ft, 13 ft", "less rectangle 2 ft, 3 ft times 2"]
-    metric = given({"units": "metric"}).at("surfaces", 1)
-    assert PIECES.read(text, metric) == PIECES.read(text, us)
-
-
-def test_a_paced_side_waits_for_the_pace_and_is_kept(us, given):
-    assert PIECES.settle("rectangle 16 paces by 7 paces", us) == "rectangle 16 paces by 7 paces"
-    with pytest.raises(Unanswered):
-        PIECES.read("rectangle 16 paces by 7 paces", us)
-    walked = given(
-        {
-            "units": "us",
-            "measured_by": "paces",
-            "walkers.1.walker_name": "Ann",
-            "walkers.1.pace_line": "50 ft",
-            "walkers.1.pace_counts": "20; 20; 20",
-        }
-    ).at("surfaces", 1)
-    (piece,) = PIECES.read("rectangle 16 paces Ann by 10 ft", walked)
-    assert feet(piece) == [40, 10]
-    assert (piece.sides[0].paces, piece.sides[0].walker) == (16, "Ann")
-    with pytest.raises(Refused, match="Nobody called Bob"):
-        PIECES.read("rectangle 16 paces Bob by 10 ft", walked)
-
-
-@pytest.mark.parametrize(
-    ("text", "words"),
-    [
-        ("none", "At least one piece"),
-        ("an ell 24 ft by 13 ft", "Start with a shape"),
-        ("rectangle 24 ft", "needs 2 lengths"),
-        ("rectangle 24 ft by 0 ft", "longer than zero"),
-        ("rectangle 24 ft by 2000 ft", "longer than 1000 ft"),
-        ("triangle sides 9, 4, 3", "Piece 1: "),
-        ("rectangle 5 by 5\nless rectangle 6 by 6", "Piece 2: "),
-        ("less rectangle 6 by 6", "Piece 1: "),
-        ("rectangle 5 by 5 times 0", "1 or more"),
-        ("\n".join(["rectangle 5 ft by 5 ft"] * 61), "more than 60 pieces"),
-    ],
-)
-def test_pieces_that_cannot_be_are_refused_by_number(us, text, words):
-    with pytest.raises(Refused) as refused:
-        PIECES.settle(text, us)
-    assert words in str(refused.value)
 
 
 def test_a_reading_to_be_corrected_has_its_time_as_one_types_it_here():

@@ -15,7 +15,7 @@ from interview.garden.stages import new_answers
 from interview.garden.store import load
 from interview.reading import Refused
 
-SAMPLES = Path(__file__).parents[1] / "sample_answers"
+SAMPLES = Path(__file__).parents[2] / "sample_answers"
 BATCHES, EDITS = 4, 25
 """Enough to be quick, and raised by hand now and then."""
 

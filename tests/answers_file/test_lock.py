@@ -14,7 +14,7 @@ import pytest
 
 from interview.answers_file import AlreadyOpen, Fingerprint, Lock, lock_of, locking, render, save
 
-ROOT = Path(__file__).parents[1]
+ROOT = Path(__file__).parents[2]
 TEXT = render({"start": {"garden_name": "x"}}, lambda path: "")
 
 

@@ -19,7 +19,6 @@ from interview.reading import Refused
 from interview.sheet.card import card_text
 from interview.sheet.plants import care
 from interview.sheet.report import plan_text, so_far, waiting_text
-from tests.test_any_garden import any_answers
 
 GARDENS = 4
 """Gardens by chance; raised by hand now and then."""
@@ -92,7 +91,7 @@ def everything_told(session):
 def test_no_sentence_of_a_metric_garden_has_us_measures(country, chance, given, session_of):
     found, asked = set(), {}
     for place in range(GARDENS):
-        answers = any_answers(chance(50 + place), given(units="metric", country=country))
+        answers = chance(50 + place).answers(given(units="metric", country=country))
         session = session_of(answers)
         found.update(us_measures(everything_told(session)))
         asked |= {step.question.key: (step, session) for step in route.steps(answers)}
@@ -148,7 +147,7 @@ def test_a_word_keeps_its_capital_and_the_name_of_the_card():
 def test_no_american_word_is_told_abroad(country, chance, given, session_of):
     american, found, asked = american_words(country), set(), {}
     for place in range(2):
-        answers = any_answers(chance(70 + place), given(units="metric", country=country))
+        answers = chance(70 + place).answers(given(units="metric", country=country))
         session = session_of(answers)
         found.update(one for one in everything_told(session) if american.search(one))
         asked |= {step.question.key: (step, session) for step in route.steps(answers)}

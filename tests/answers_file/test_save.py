@@ -39,7 +39,7 @@ from interview.answers_file import (
     save_beside,
 )
 
-ROOT = Path(__file__).parents[1]
+ROOT = Path(__file__).parents[2]
 NOBODY = 65534
 as_root = pytest.mark.skipif(
     not hasattr(os, "geteuid") or os.geteuid() != 0,

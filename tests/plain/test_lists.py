@@ -4,28 +4,16 @@ from __future__ import annotations
 
 import pytest
 
-from interview.plain import interview as plain
-
 
 @pytest.fixture
-def talk(session_of, given):
+def talk(talk, session_of, given):
     """Return a runner: it goes to a list and types lines there; returns the words and the session.
 
     Given a session it goes on with that one.
     """
 
     def run(address, *lines, session=None, **answers):
-        session = session or session_of(given(answers))
-        session.jump(address)
-        said, left = [], list(lines)
-
-        def ask(_prompt):
-            if not left:
-                raise EOFError
-            return left.pop(0)
-
-        plain.run(session, ask, said.append)
-        return "\n".join(said), session
+        return talk(*lines, session=session or session_of(given(answers)), at=address)[:2]
 
     return run
 

@@ -16,7 +16,7 @@ from interview.quantities.units import magnitude
 from interview.sheet.figures_file import figures_text
 from interview.sheet.report import plan_text
 
-SAMPLES = Path(__file__).parents[1] / "sample_answers"
+SAMPLES = Path(__file__).parents[3] / "sample_answers"
 OWN = "scientific_name,common_name,kind,sun,zones,height_max_m,spacing_cm\n"
 HERB = "Hortus novus,new herb,forb,full;part;shade,floor;side;rim,0.5,40\n"
 

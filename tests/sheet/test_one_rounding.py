@@ -15,7 +15,7 @@ from interview.quantities.units import quantity, significant
 from interview.sheet.card import card_text
 from interview.sheet.report import plan_text
 
-SAMPLES = Path(__file__).parent.parent / "sample_answers"
+SAMPLES = Path(__file__).parents[2] / "sample_answers"
 NAMES = ("finished_us", "finished_metric", "halfway_soak_test", "not_here")
 
 RAW = (

@@ -9,7 +9,6 @@ from interview.garden.plan import Plan
 from interview.garden.storms.record_columns import Column, ColumnUnclear, head_of
 from interview.garden.storms.record_text import head_rows, read_record
 from interview.garden.summary import waiting
-from interview.plain import interview as plain
 from interview.reading import Refused
 
 DAYS = "2020-05-01,0.4,2\n2020-05-02,0,0\n2020-05-03,1.5,1\n"
@@ -60,24 +59,15 @@ def test_the_columns_of_a_file_are_told_by_number_and_heading(text, told):
 
 
 @pytest.fixture
-def talk(session_of, given, tmp_path):
+def talk(talk, session_of, given, tmp_path):
     """Return a runner: lines typed from the file of the record on, and what was said."""
 
     def run(head, *lines, **more):
         if head is not None:
             (tmp_path / "rain.csv").write_text(f"{head}\n{DAYS}" if head else DAYS)
-        session = session_of(given(FILE, **more))
-        session.jump("rain_date_column" if "rain_record" not in lines else "rain_record")
+        address = "rain_date_column" if "rain_record" not in lines else "rain_record"
         typed = [one for one in lines if one != "rain_record"]
-        said: list[str] = []
-
-        def ask(prompt):
-            if not typed:
-                raise EOFError
-            return typed.pop(0)
-
-        plain.run(session, ask, said.append)
-        return "\n".join(said), session
+        return talk(*typed, session=session_of(given(FILE, **more)), at=address)[:2]
 
     return run
 

@@ -8,9 +8,7 @@ import re
 import pytest
 
 from interview.asking import route
-from interview.asking.question import UNKNOWN_TEXT, Unanswered
 from interview.garden.figures import found
-from interview.reading import Refused
 from interview.sheet.figures_file import figures_text
 from interview.sheet.report import plan_text, so_far, waiting_text
 
@@ -18,35 +16,11 @@ BATCHES, GARDENS = 6, 15
 """Some hundred answers each; enough to be quick, and raised by hand now and then."""
 
 
-def any_answers(luck, answers):
-    """Return ``answers`` with most of what applies answered, each by what its question takes."""
-    careless = luck.rng.choice((0, 0, 0.02, 0.1, 0.5))
-    unsure = luck.rng.choice((0, 0, 0.01, 0.1))
-    for _ in range(3):
-        for step in route.steps(answers):
-            if luck.rng.random() < careless or step.address in answers.texts:
-                continue
-            text = UNKNOWN_TEXT if luck.rng.random() < unsure else luck.text(step, answers)
-            view = step.view(answers)
-            try:
-                kept = (
-                    UNKNOWN_TEXT if text == UNKNOWN_TEXT else step.question.kind.settle(text, view)
-                )
-                if kept != UNKNOWN_TEXT:
-                    step.question.read(kept, view)
-            except Refused:
-                continue
-            except Unanswered:
-                pass
-            answers = answers.with_text(step.address, kept)
-    return answers
-
-
 @pytest.mark.parametrize("batch", range(BATCHES))
 def test_every_garden_has_a_plan_and_figures(batch, chance, given, plan_of):
     for place in range(GARDENS):
         luck = chance(batch * GARDENS + place)
-        answers = any_answers(luck, given())
+        answers = luck.answers(given())
         plan = plan_of(answers)
         sheet = plan_text(plan)
         assert [line for line in sheet.splitlines() if len(line) > 76] == []
