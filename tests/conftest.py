@@ -5,7 +5,9 @@ from __future__ import annotations
 import datetime as dt
 import random
 import signal
+import sys
 import time
+from collections import Counter
 from collections.abc import Callable, Iterator, Mapping
 from pathlib import Path
 from typing import Any, ClassVar
@@ -93,6 +95,25 @@ def hears() -> Callable[[], None]:
             signal.signal(number, signal.SIG_DFL)
 
     return listen
+
+
+@pytest.fixture
+def calls_of() -> Callable[[Callable[[], object]], int]:
+    """Return a counter of the calls, of Python and of C, that a piece of work makes.
+
+    It stands for the time the work takes, and is the same on any machine, however busy.
+    """
+
+    def count(work: Callable[[], object]) -> int:
+        calls, before = Counter[str](), sys.getprofile()
+        sys.setprofile(lambda _frame, event, _what: calls.update((event,)))
+        try:
+            work()
+        finally:
+            sys.setprofile(before)
+        return calls["call"] + calls["c_call"]
+
+    return count
 
 
 @pytest.fixture

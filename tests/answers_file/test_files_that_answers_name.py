@@ -105,27 +105,24 @@ def counted(pieces, taken):
         yield piece
 
 
-@pytest.mark.parametrize(
-    "pieces",
-    [
+def test_a_line_without_end_takes_no_memory(subtests):
+    for pieces in [
         repeat(PIECE, 160),
         repeat(PIECE.replace(b"xx", b"x,"), 160),
         repeat(b"\xf0\x9f\x8c\xa7" * (regular_file.PIECE // 4), 160),
         repeat(b'"' * regular_file.PIECE, 160),
-    ],
-    ids=["one line", "columns", "rain clouds", "quotes"],
-)
-def test_a_line_without_end_takes_no_memory(pieces):
-    taken: list[int] = []
-    tracemalloc.start()
-    try:
-        lines = list(lines_of(counted(pieces, taken), LONGEST_LINE))
-        _, most = tracemalloc.get_traced_memory()
-    finally:
-        tracemalloc.stop()
-    assert sum(taken) == 160 * regular_file.PIECE > 10_000_000
-    assert [len(line) for line in lines] == [LONGEST_LINE + 1]
-    assert most < 1_500_000
+    ]:
+        with subtests.test(pieces=pieces):
+            taken: list[int] = []
+            tracemalloc.start()
+            try:
+                lines = list(lines_of(counted(pieces, taken), LONGEST_LINE))
+                _, most = tracemalloc.get_traced_memory()
+            finally:
+                tracemalloc.stop()
+            assert sum(taken) == 160 * regular_file.PIECE > 10_000_000
+            assert [len(line) for line in lines] == [LONGEST_LINE + 1]
+            assert most < 1_500_000
 
 
 def test_a_record_with_a_line_too_long_is_read_without_that_line():
@@ -137,19 +134,17 @@ def test_a_record_with_a_line_too_long_is_read_without_that_line():
     ]
 
 
-@pytest.mark.parametrize(
-    ("head", "said"),
-    [
+def test_a_heading_too_long_is_refused_in_a_short_sentence(subtests):
+    for head, said in [
         ("date,rain" + ",c" * 1_000_000, "No column is named date"),
         ("x" * 1_000_000, "No column is named date"),
         ("date,rain\n" + '"' * 1_000_000, "No day with a depth of rain could be read"),
-    ],
-)
-def test_a_heading_too_long_is_refused_in_a_short_sentence(head, said):
-    with pytest.raises(ValueError) as refused:
-        read_record(head + "\n2020-05-01\n", "in")
-    assert str(refused.value).startswith(said)
-    assert len(str(refused.value)) < 300
+    ]:
+        with subtests.test(head=head, said=said):
+            with pytest.raises(ValueError) as refused:
+                read_record(head + "\n2020-05-01\n", "in")
+            assert str(refused.value).startswith(said)
+            assert len(str(refused.value)) < 300
 
 
 def test_no_more_lines_are_taken_than_a_record_can_have():

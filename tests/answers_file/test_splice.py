@@ -107,14 +107,15 @@ def test_one_changed_answer_changes_one_line_and_keeps_its_quotes_and_comment():
     assert new == TEXT.replace("units: us", "units: metric")
 
 
-@pytest.mark.parametrize("end", ["\n", "\r\n", "\r"])
-def test_line_ends_are_kept_in_changed_and_new_lines(end):
-    text = TEXT.replace("\n", end)
-    new = splice(text, changed(garden_name="Oak", sun="6 h", units="us"), notes)
-    assert new.replace(end, "") == splice(
-        TEXT, changed(garden_name="Oak", sun="6 h"), notes
-    ).replace("\n", "")
-    assert splice(text.rstrip(end), changed(units="si"), notes).endswith("# the last line")
+def test_line_ends_are_kept_in_changed_and_new_lines(subtests):
+    for end in ["\n", "\r\n", "\r"]:
+        with subtests.test(end=end):
+            text = TEXT.replace("\n", end)
+            new = splice(text, changed(garden_name="Oak", sun="6 h", units="us"), notes)
+            assert new.replace(end, "") == splice(
+                TEXT, changed(garden_name="Oak", sun="6 h"), notes
+            ).replace("\n", "")
+            assert splice(text.rstrip(end), changed(units="si"), notes).endswith("# the last line")
 
 
 def test_an_unknown_stage_is_byte_identical_after_fifty_saves():

@@ -55,12 +55,13 @@ def test_no_answer_and_no_default_names_the_question():
     assert gap.value.unknown
 
 
-@pytest.mark.parametrize("text", [None, UNKNOWN_TEXT, "many", "12", "7"])
-def test_a_default_stands_in_for_what_is_open_unknown_or_faulty(text):
-    some = answers(count=text) if text else answers()
-    assert some[COUNT] == 3
-    assert some.get(COUNT) is None
-    assert some.assumed(COUNT) == "3"
+def test_a_default_stands_in_for_what_is_open_unknown_or_faulty(subtests):
+    for text in [None, UNKNOWN_TEXT, "many", "12", "7"]:
+        with subtests.test(text=text):
+            some = answers(count=text) if text else answers()
+            assert some[COUNT] == 3
+            assert some.get(COUNT) is None
+            assert some.assumed(COUNT) == "3"
 
 
 def test_an_answer_is_not_assumed():
@@ -68,20 +69,18 @@ def test_an_answer_is_not_assumed():
     assert answers(count="4")[COUNT] == 4
 
 
-@pytest.mark.parametrize(
-    ("text", "standing"),
-    [
+def test_where_a_question_stands(subtests):
+    for text, standing in [
         (None, Status.OPEN),
         ("skip", Status.UNKNOWN),
         ("4", Status.ANSWERED),
         ("many", Status.FAULTY),
         ("7", Status.FAULTY),
-    ],
-)
-def test_where_a_question_stands(text, standing):
-    some = answers(count=text) if text else answers()
-    assert some.standing(COUNT) is standing
-    assert (some.fault(COUNT) is not None) == (standing is Status.FAULTY)
+    ]:
+        with subtests.test(text=text, standing=standing):
+            some = answers(count=text) if text else answers()
+            assert some.standing(COUNT) is standing
+            assert (some.fault(COUNT) is not None) == (standing is Status.FAULTY)
 
 
 def test_the_fault_is_the_objection_itself():
@@ -142,14 +141,14 @@ def test_a_question_of_a_group_has_what_the_group_shares():
     assert WIDE.question(key="above", digs=False, **MORE).digs is False
 
 
-@pytest.mark.parametrize(
-    ("given", "asked"),
-    [({}, False), ({"width": "2 ft"}, False), ({"count": "2"}, False),
-     ({"width": "2 ft", "count": "2"}, True)],
-)  # fmt: skip
-def test_a_condition_of_its_own_comes_on_top_of_what_the_group_asks_for(given, asked):
-    own = WIDE.question(key="own", asks=lambda a: a.get(COUNT) is not None, when="more", **MORE)
-    assert (own.asks(answers(**given)), own.when) == (asked, "more")
+def test_a_condition_of_its_own_comes_on_top_of_what_the_group_asks_for(subtests):
+    for given, asked in [({}, False), ({"width": "2 ft"}, False), ({"count": "2"}, False),
+     ({"width": "2 ft", "count": "2"}, True)]:  # fmt: skip
+        with subtests.test(given=given, asked=asked):
+            own = WIDE.question(
+                key="own", asks=lambda a: a.get(COUNT) is not None, when="more", **MORE
+            )
+            assert (own.asks(answers(**given)), own.when) == (asked, "more")
 
 
 def test_the_items_after_a_removed_one_move_up():

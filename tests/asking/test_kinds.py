@@ -143,11 +143,12 @@ def test_a_list_is_parted_by_lines_or_semicolons_and_none_is_empty():
     assert list_lines("none\nb") == ["none", "b"]
 
 
-@pytest.mark.parametrize("text", ["today", "yesterday", "20 May"])
-def test_a_day_that_needs_a_clock_is_refused_in_a_file(text):
-    with pytest.raises(Refused, match="in full"):
-        Day().read(text, new_answers())
-    assert Day().read("2026-05-20", new_answers()) == dt.date(2026, 5, 20)
+def test_a_day_that_needs_a_clock_is_refused_in_a_file(subtests):
+    for text in ["today", "yesterday", "20 May"]:
+        with subtests.test(text=text):
+            with pytest.raises(Refused, match="in full"):
+                Day().read(text, new_answers())
+            assert Day().read("2026-05-20", new_answers()) == dt.date(2026, 5, 20)
 
 
 def test_a_length_in_paces_is_kept_before_the_pace_is_known(us):
@@ -156,29 +157,26 @@ def test_a_length_in_paces_is_kept_before_the_pace_is_known(us):
         WIDTH.read("15 paces", us)
 
 
-@pytest.mark.parametrize("text", ["now", "yesterday 10:15", "2026-05-21 10:15", "00:00"])
-def test_a_time_that_needs_a_clock_is_refused_in_a_file(text):
-    with pytest.raises(Refused, match="in full"):
-        Moment().read(text, new_answers())
-    told = Moment().read("2026-05-21T10:15:00-05:00", new_answers())
-    assert told == dt.datetime(2026, 5, 21, 15, 15, tzinfo=dt.UTC)
+def test_a_time_that_needs_a_clock_is_refused_in_a_file(subtests):
+    for text in ["now", "yesterday 10:15", "2026-05-21 10:15", "00:00"]:
+        with subtests.test(text=text):
+            with pytest.raises(Refused, match="in full"):
+                Moment().read(text, new_answers())
+            told = Moment().read("2026-05-21T10:15:00-05:00", new_answers())
+            assert told == dt.datetime(2026, 5, 21, 15, 15, tzinfo=dt.UTC)
 
 
-@pytest.mark.parametrize(
-    ("units", "text", "meant"),
-    [
+def test_a_bare_number_that_is_too_large_is_asked_about_in_the_smaller_unit(subtests, given):
+    for units, text, meant in [
         ("metric", "3900", "If you mean mm, write 3900 mm."),
         ("metric", "3900 m", ""),
         ("us", "2000", "If you mean in, write 2000 in."),
         ("us", "2000 ft", ""),
-    ],
-)
-def test_a_bare_number_that_is_too_large_is_asked_about_in_the_smaller_unit(
-    given, units, text, meant
-):
-    view = given(units=units).at("spots", 1)
-    with pytest.raises(Refused) as refused:
-        nearby.DISTANCES["tree"].read(text, view)
-    said = str(refused.value)
-    assert said.startswith("That is too large")
-    assert said.partition(". ")[2] == meant
+    ]:
+        with subtests.test(units=units, text=text, meant=meant):
+            view = given(units=units).at("spots", 1)
+            with pytest.raises(Refused) as refused:
+                nearby.DISTANCES["tree"].read(text, view)
+            said = str(refused.value)
+            assert said.startswith("That is too large")
+            assert said.partition(". ")[2] == meant

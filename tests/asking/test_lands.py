@@ -87,17 +87,18 @@ def everything_told(session):
         yield from (one for one in figures.working(figure.key, plan) if "source:" not in one)
 
 
-@pytest.mark.parametrize("country", ("us", "uk", "new_zealand"))
-def test_no_sentence_of_a_metric_garden_has_us_measures(country, chance, given, session_of):
-    found, asked = set(), {}
-    for place in range(GARDENS):
-        answers = chance(50 + place).answers(given(units="metric", country=country))
-        session = session_of(answers)
-        found.update(us_measures(everything_told(session)))
-        asked |= {step.question.key: (step, session) for step in route.steps(answers)}
-    for step, session in asked.values():
-        found.update(us_measures(sentences_of(step, session)))
-    assert "\n".join(sorted(found)) == ""
+def test_no_sentence_of_a_metric_garden_has_us_measures(subtests, chance, given, session_of):
+    for country in ("us", "uk", "new_zealand"):
+        with subtests.test(country=country):
+            found, asked = set(), {}
+            for place in range(GARDENS):
+                answers = chance(50 + place).answers(given(units="metric", country=country))
+                session = session_of(answers)
+                found.update(us_measures(everything_told(session)))
+                asked |= {step.question.key: (step, session) for step in route.steps(answers)}
+            for step, session in asked.values():
+                found.update(us_measures(sentences_of(step, session)))
+            assert "\n".join(sorted(found)) == ""
 
 
 COUNTRIES = [key for key, _ in start.COUNTRY.kind.options]
@@ -129,11 +130,12 @@ def test_every_row_says_what_stands_behind_it():
     assert read and all(row["source"] for row in read)
 
 
-@pytest.mark.parametrize("country", COUNTRIES)
-def test_a_sentence_told_twice_stays_as_it_is(country):
-    for row in rows():
-        once = tell(f"Ask the {row['term']}.", country)
-        assert tell(once, country) == once
+def test_a_sentence_told_twice_stays_as_it_is(subtests):
+    for country in COUNTRIES:
+        with subtests.test(country=country):
+            for row in rows():
+                once = tell(f"Ask the {row['term']}.", country)
+                assert tell(once, country) == once
 
 
 def test_a_word_keeps_its_capital_and_the_name_of_the_card():
@@ -143,17 +145,18 @@ def test_a_word_keeps_its_capital_and_the_name_of_the_card():
     assert tell("YARD CARD: Maple corner", "uk") == "YARD CARD: Maple corner"
 
 
-@pytest.mark.parametrize("country", ["canada", "uk", "australia", "other"])
-def test_no_american_word_is_told_abroad(country, chance, given, session_of):
-    american, found, asked = american_words(country), set(), {}
-    for place in range(2):
-        answers = chance(70 + place).answers(given(units="metric", country=country))
-        session = session_of(answers)
-        found.update(one for one in everything_told(session) if american.search(one))
-        asked |= {step.question.key: (step, session) for step in route.steps(answers)}
-    for step, session in asked.values():
-        found.update(one for one in sentences_of(step, session) if american.search(one))
-    assert "\n".join(sorted(found)) == ""
+def test_no_american_word_is_told_abroad(subtests, chance, given, session_of):
+    for country in ["canada", "uk", "australia", "other"]:
+        with subtests.test(country=country):
+            american, found, asked = american_words(country), set(), {}
+            for place in range(2):
+                answers = chance(70 + place).answers(given(units="metric", country=country))
+                session = session_of(answers)
+                found.update(one for one in everything_told(session) if american.search(one))
+                asked |= {step.question.key: (step, session) for step in route.steps(answers)}
+            for step, session in asked.values():
+                found.update(one for one in sentences_of(step, session) if american.search(one))
+            assert "\n".join(sorted(found)) == ""
 
 
 def test_what_is_written_for_every_garden_is_spelled_the_american_way(session_of, given):
@@ -165,9 +168,10 @@ def test_what_is_written_for_every_garden_is_spelled_the_american_way(session_of
     assert not BRITISH_SPELLING.search(plan_text(session.plan))
 
 
-@pytest.mark.parametrize(
-    ("country", "service"),
-    [
+def test_the_service_of_the_country_is_named_where_lines_are_asked_about(
+    subtests, given, session_of
+):
+    for country, service in [
         # Services that locate lines, read in stored copies of their web pages.
         ("us", "811"),
         ("canada", "Click Before You Dig"),
@@ -175,19 +179,16 @@ def test_what_is_written_for_every_garden_is_spelled_the_american_way(session_of
         ("australia", "Before You Dig Australia"),
         ("new_zealand", "beforeUdig"),
         ("other", "No service for your country is held here"),
-    ],
-)
-def test_the_service_of_the_country_is_named_where_lines_are_asked_about(
-    country, service, given, session_of
-):
-    session = session_of(given(country=country))
-    for address in ("lines_requested", "holes.1.hole_dug_on"):
-        step = session.jump(address)
-        caution = step.worded(session.answers).caution_in(step.view(session.answers))
-        assert service in caution and "not even the test hole" in caution
-        assert ("811" in caution) == (country == "us")
-    assert service in plan_text(session.plan).replace("\n", " ").replace("   ", "")
-    assert ("811" in card_text(session.plan)) == (country == "us")
+    ]:
+        with subtests.test(country=country, service=service):
+            session = session_of(given(country=country))
+            for address in ("lines_requested", "holes.1.hole_dug_on"):
+                step = session.jump(address)
+                caution = step.worded(session.answers).caution_in(step.view(session.answers))
+                assert service in caution and "not even the test hole" in caution
+                assert ("811" in caution) == (country == "us")
+            assert service in plan_text(session.plan).replace("\n", " ").replace("   ", "")
+            assert ("811" in card_text(session.plan)) == (country == "us")
 
 
 def test_the_colors_of_marks_are_told_only_where_they_are_held(given, session_of):

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import pytest
-
 from interview.asking import route
 from interview.garden.stages import GROUPS, STAGES, new_answers, question_at
 
@@ -61,21 +59,19 @@ def test_going_on_and_back_follow_the_same_path(given):
     assert back[::-1] == path
 
 
-@pytest.mark.parametrize(
-    ("gone", "following", "before"),
-    [
+def test_a_step_that_no_longer_applies_still_has_neighbours(subtests, given):
+    for gone, following, before in [
         ("lines_ticket", "local_rules", "lines_requested"),
         ("state", "rain_depth", "country"),
         ("spots.1.well_distance", "spots.1.slope_run", "spots.1.near_spot"),
         ("spots.3.spot_name", "children", "spots.1.another_spot"),
-    ],
-)
-def test_a_step_that_no_longer_applies_still_has_neighbours(given, gone, following, before):
-    answers = given()
-    step = route.step_at(gone, answers)
-    assert gone not in addresses(answers)
-    assert route.next_step(answers, step).address == following
-    assert route.previous_step(answers, step).address == before
+    ]:
+        with subtests.test(gone=gone, following=following, before=before):
+            answers = given()
+            step = route.step_at(gone, answers)
+            assert gone not in addresses(answers)
+            assert route.next_step(answers, step).address == following
+            assert route.previous_step(answers, step).address == before
 
 
 def test_no_step_is_where_no_question_is():
@@ -127,24 +123,29 @@ def test_an_item_that_was_only_begun_can_be_removed(given):
     assert route.item_count(GROUPS["spots"], left) == 1
 
 
-@pytest.mark.parametrize(("removed", "chosen"), [(1, "1"), (2, None), (3, "2")])
-def test_the_spot_chosen_stays_the_same_spot_when_another_is_removed(given, removed, chosen):
-    names = {f"spots.{n}.spot_name": name for n, name in enumerate("abc", 1)}
-    some = given({**names, "chosen_spot": "2"})
-    left = route.without_item(some, "spots", removed)
-    assert left.texts.get("chosen_spot") == chosen
-    if chosen:
-        assert left.texts[f"spots.{chosen}.spot_name"] == "b"
+def test_the_spot_chosen_stays_the_same_spot_when_another_is_removed(subtests, given):
+    for removed, chosen in [(1, "1"), (2, None), (3, "2")]:
+        with subtests.test(removed=removed, chosen=chosen):
+            names = {f"spots.{n}.spot_name": name for n, name in enumerate("abc", 1)}
+            some = given({**names, "chosen_spot": "2"})
+            left = route.without_item(some, "spots", removed)
+            assert left.texts.get("chosen_spot") == chosen
+            if chosen:
+                assert left.texts[f"spots.{chosen}.spot_name"] == "b"
 
 
-@pytest.mark.parametrize(
-    ("given_name", "words"),
-    [("the back lawn", "spot 1, the back lawn"), ("Spot 1", "spot 1"), ("idk", "spot 1")],
-)
-def test_a_thing_is_called_by_its_number_and_the_name_it_was_given(given, given_name, words):
-    answers = given({"spots.1.near_spot": "none"}).with_text("spots.1.spot_name", given_name)
-    step = next(one for one in route.steps(answers) if one.question.key == "near_spot")
-    assert route.item_name(step, answers) == words
+def test_a_thing_is_called_by_its_number_and_the_name_it_was_given(subtests, given):
+    for given_name, words in [
+        ("the back lawn", "spot 1, the back lawn"),
+        ("Spot 1", "spot 1"),
+        ("idk", "spot 1"),
+    ]:
+        with subtests.test(given_name=given_name, words=words):
+            answers = given({"spots.1.near_spot": "none"}).with_text(
+                "spots.1.spot_name", given_name
+            )
+            step = next(one for one in route.steps(answers) if one.question.key == "near_spot")
+            assert route.item_name(step, answers) == words
 
 
 def test_a_question_is_found_by_address_key_or_label(given):

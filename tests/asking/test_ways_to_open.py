@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import pytest
-
 from interview.asking import route
 from interview.asking.question import UNKNOWN_TEXT
 
@@ -25,22 +23,25 @@ WAYS = {
 }
 
 
-@pytest.mark.parametrize("why", WAYS)
 def test_each_shut_page_names_the_answer_that_would_open_it_and_leads_back(
-    given, located, session_of, why
+    subtests, given, located, session_of
 ):
-    texts, wanted = WAYS[why]
-    answers = given(located)
-    for address, text in texts.items():
-        answers = answers.with_text(address, text)
-    session = session_of(answers)
-    shut = session.jump("holes.1.hole_seeps")
-    assert session.shut(shut)
-    assert f"“{route.step_at(wanted, answers).question.label}”" in session.ways_said(shut, "")
-    assert session.mend().address == wanted
-    assert session.back_to == shut
-    assert session.go_back() == shut
-    assert session.back_to is None
+    for why in WAYS:
+        with subtests.test(why=why):
+            texts, wanted = WAYS[why]
+            answers = given(located)
+            for address, text in texts.items():
+                answers = answers.with_text(address, text)
+            session = session_of(answers)
+            shut = session.jump("holes.1.hole_seeps")
+            assert session.shut(shut)
+            assert f"“{route.step_at(wanted, answers).question.label}”" in session.ways_said(
+                shut, ""
+            )
+            assert session.mend().address == wanted
+            assert session.back_to == shut
+            assert session.go_back() == shut
+            assert session.back_to is None
 
 
 def test_the_way_leads_over_all_that_is_missing_and_back(given, session_of, clock):

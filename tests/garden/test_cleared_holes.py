@@ -98,10 +98,10 @@ def test_the_note_reads_back_from_the_file_in_its_place_with_its_meaning(tested)
     assert loaded.answers.texts == tested.answers.texts
 
 
-@pytest.mark.parametrize("text", ["T-0412", "no, I dug 2 days before", "maybe", "ticket"])
-def test_what_says_neither_yes_nor_no_is_no_clearance(given, text):
-    with pytest.raises(Refused):
-        digging.HOLE_CLEARED.read(text, given())
+def test_what_says_neither_yes_nor_no_is_no_clearance(subtests, given):
+    for text in ["T-0412", "no, I dug 2 days before", "maybe", "ticket"]:
+        with subtests.test(text=text), pytest.raises(Refused):
+            digging.HOLE_CLEARED.read(text, given())
 
 
 def test_renewing_stale_marks_leaves_a_finished_soak_test_open(clock, keeper):
@@ -241,22 +241,19 @@ def test_marks_dated_before_their_request_open_nothing(given, located):
 # Polluted ground
 
 
-@pytest.mark.parametrize(
-    ("more", "is_shut"),
-    [
+def test_polluted_ground_shuts_the_hole_until_a_laboratory_clears_it(subtests, given, located):
+    for more, is_shut in [
         ({}, True),
         ({"spots.1.soil_lab": "not_tested"}, True),
         ({"spots.1.soil_lab": "above"}, True),
         ({"spots.1.soil_lab": "clear"}, False),
         ({"holes.1.test_start": "2026-05-27 10:00"}, False),
         ({"spots.2.contamination": "none", "chosen_spot": "2"}, False),
-    ],
-    ids=["ticked", "not tested", "above", "clear", "test begun", "another spot"],
-)
-def test_polluted_ground_shuts_the_hole_until_a_laboratory_clears_it(given, located, more, is_shut):
-    answers = given({**located, "spots.1.contamination": "fuel", **more})
-    step = route.step_at("holes.1.hole_depth", answers)
-    assert any("polluted" in one for one in gate.shut(step, answers, TODAY)) == is_shut
+    ]:
+        with subtests.test(more=more, is_shut=is_shut):
+            answers = given({**located, "spots.1.contamination": "fuel", **more})
+            step = route.step_at("holes.1.hole_depth", answers)
+            assert any("polluted" in one for one in gate.shut(step, answers, TODAY)) == is_shut
 
 
 # Against version 0.1

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import pytest
-
 from interview.asking import route
 from interview.asking.question import always
 from interview.garden.planting.plant_list import builtin_places
@@ -145,10 +143,11 @@ def asked(key, answers) -> bool:
     return any(step.question.key == key for step in route.steps(answers))
 
 
-@pytest.mark.parametrize(("key", "holds", "fails"), CONDITIONS, ids=[one[0] for one in CONDITIONS])
-def test_it_is_asked_where_its_condition_holds_and_only_there(given, key, holds, fails):
-    assert asked(key, given(holds))
-    assert not asked(key, given(fails))
+def test_it_is_asked_where_its_condition_holds_and_only_there(subtests, given):
+    for key, holds, fails in CONDITIONS:
+        with subtests.test(key=key, holds=holds, fails=fails):
+            assert asked(key, given(holds))
+            assert not asked(key, given(fails))
 
 
 def test_no_condition_was_left_out():

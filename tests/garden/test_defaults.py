@@ -17,9 +17,8 @@ def default(answers, key):
     return QUESTIONS[key].default(answers)
 
 
-@pytest.mark.parametrize(
-    ("key", "us", "metric"),
-    [
+def test_defaults_are_round_in_the_units_shown(subtests, given):
+    for key, us, metric in [
         ("rain_depth", "1 in", "25 mm"),
         ("deepest_pond", "10 in", "250 mm"),
         ("mulch_depth", "3 in", "75 mm"),
@@ -28,11 +27,10 @@ def default(answers, key):
         ("berm_top", "12 in", "300 mm"),
         ("freeboard", "4 in", "100 mm"),
         ("barrow", "3 cu ft", "85 L"),
-    ],
-)
-def test_defaults_are_round_in_the_units_shown(given, key, us, metric):
-    assert default(given({"units": "us"}), key) == us
-    assert default(given({"units": "metric"}), key) == metric
+    ]:
+        with subtests.test(key=key, us=us, metric=metric):
+            assert default(given({"units": "us"}), key) == us
+            assert default(given({"units": "metric"}), key) == metric
 
 
 def test_units_are_us_until_they_are_known(given):
@@ -40,19 +38,17 @@ def test_units_are_us_until_they_are_known(given):
     assert given({"units": "metric"}).metric
 
 
-@pytest.mark.parametrize(
-    ("drop", "freeboard"), [("0 in", "4 in"), ("1 in", "4 in"), ("2 in", "6 in")]
-)
-def test_a_berm_on_a_slope_stands_higher(given, drop, freeboard):
-    slope = {"spots.1.slope_run": "10 ft", "spots.1.slope_drop": drop}
-    assert default(given({"units": "us", **slope}), "freeboard") == freeboard
+def test_a_berm_on_a_slope_stands_higher(subtests, given):
+    for drop, freeboard in [("0 in", "4 in"), ("1 in", "4 in"), ("2 in", "6 in")]:
+        with subtests.test(drop=drop, freeboard=freeboard):
+            slope = {"spots.1.slope_run": "10 ft", "spots.1.slope_drop": drop}
+            assert default(given({"units": "us", **slope}), "freeboard") == freeboard
 
 
-@pytest.mark.parametrize(
-    ("hours", "sun"), [("6", "full"), ("5.9", "part"), ("3", "part"), ("2", "shade")]
-)
-def test_the_sun_at_the_bed_follows_the_hours_at_the_spot(given, hours, sun):
-    assert default(given({"spots.1.sun_hours": hours}), "sun") == sun
+def test_the_sun_at_the_bed_follows_the_hours_at_the_spot(subtests, given):
+    for hours, sun in [("6", "full"), ("5.9", "part"), ("3", "part"), ("2", "shade")]:
+        with subtests.test(hours=hours, sun=sun):
+            assert default(given({"spots.1.sun_hours": hours}), "sun") == sun
 
 
 def test_the_sun_follows_the_spot_that_was_chosen(given):
@@ -61,18 +57,16 @@ def test_the_sun_follows_the_spot_that_was_chosen(given):
     assert default(given({**two, "chosen_spot": "2"}), "sun") == "shade"
 
 
-@pytest.mark.parametrize(
-    ("texts", "region"),
-    [
+def test_the_plant_region_follows_the_state(subtests, given):
+    for texts, region in [
         ({"country": "us", "state": "vt"}, "ne"),
         ({"country": "us", "state": "ak"}, "outside"),
         ({"country": "uk"}, "outside"),
         ({"country": "us"}, None),
         ({}, None),
-    ],
-)
-def test_the_plant_region_follows_the_state(given, texts, region):
-    assert default(given(texts), "plant_region") == region
+    ]:
+        with subtests.test(texts=texts, region=region):
+            assert default(given(texts), "plant_region") == region
 
 
 def test_poisonous_plants_are_kept_out_where_children_may_come(given):
@@ -81,10 +75,11 @@ def test_poisonous_plants_are_kept_out_where_children_may_come(given):
     assert "toxic" not in default(given({"children": "no"}), "keep_out")
 
 
-@pytest.mark.parametrize(("state", "days"), [("va", "3"), ("fl", "3"), ("mn", "3")])
-def test_the_wait_is_never_shorter_than_three_days_by_default(given, state, days):
-    answers = given({"country": "us", "state": state, "lines_requested": "asked"})
-    assert default(answers, "lines_business_days") == days
+def test_the_wait_is_never_shorter_than_three_days_by_default(subtests, given):
+    for state, days in [("va", "3"), ("fl", "3"), ("mn", "3")]:
+        with subtests.test(state=state, days=days):
+            answers = given({"country": "us", "state": state, "lines_requested": "asked"})
+            assert default(answers, "lines_business_days") == days
 
 
 def test_the_spot_in_use_is_the_chosen_one_or_the_first(given):

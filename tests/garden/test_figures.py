@@ -13,16 +13,17 @@ from interview.sheet.figures_file import figures_text
 PEGGED = {"floor_length": "15 ft", "floor_width": "7 ft"}
 
 
-@pytest.mark.parametrize("figure", FIGURES, ids=lambda figure: figure.key)
-def test_every_figure_is_named_once_and_has_its_source(figure):
-    assert BY_KEY[figure.key] is figure
-    assert figure.label and not figure.label.endswith(".")
-    assert isinstance(figure.source, Source) and str(figure.source).strip(" ()")
-    assert (figure.us == "") == (figure.metric == "")
-    assert figure.key not in QUESTIONS
-    names = {*BY_KEY, *QUESTIONS, *(part.key for stage in STAGES for part in stage.parts)}
-    assert set(figure.inputs) <= names, set(figure.inputs) - names
-    quantity(1.0, figure.us), quantity(1.0, figure.metric)
+def test_every_figure_is_named_once_and_has_its_source(subtests):
+    for figure in FIGURES:
+        with subtests.test(figure=figure):
+            assert BY_KEY[figure.key] is figure
+            assert figure.label and not figure.label.endswith(".")
+            assert isinstance(figure.source, Source) and str(figure.source).strip(" ()")
+            assert (figure.us == "") == (figure.metric == "")
+            assert figure.key not in QUESTIONS
+            names = {*BY_KEY, *QUESTIONS, *(part.key for stage in STAGES for part in stage.parts)}
+            assert set(figure.inputs) <= names, set(figure.inputs) - names
+            quantity(1.0, figure.us), quantity(1.0, figure.metric)
 
 
 def test_no_two_figures_share_a_label():
@@ -54,18 +55,16 @@ def test_a_figure_of_one_garden_is_the_same_in_either_units(plan_of, sized, figu
     assert figure("floor_area", metric) == pytest.approx(105 * 0.3048**2)
 
 
-@pytest.mark.parametrize(
-    ("key", "words"),
-    [
+def test_figures_are_shown_rounded_with_their_unit(subtests, plan_of, sized):
+    for key, words in [
         ("weighted_area", "570 ft²"),
         ("recommended_area", "140 ft²"),
         ("pond_depth", "6 in"),
         ("slope", ""),
         ("drop_rate", "not measured"),
-    ],
-)
-def test_figures_are_shown_rounded_with_their_unit(plan_of, sized, key, words):
-    assert find(BY_KEY[key], plan_of(sized)).shown(False) == words
+    ]:
+        with subtests.test(key=key, words=words):
+            assert find(BY_KEY[key], plan_of(sized)).shown(False) == words
 
 
 def test_the_working_shows_formula_inputs_unrounded_value_and_source(plan_of, sized):
@@ -79,10 +78,11 @@ def test_the_working_shows_formula_inputs_unrounded_value_and_source(plan_of, si
     assert lines[-1].strip().startswith("source:")
 
 
-@pytest.mark.parametrize("key", sorted(BY_KEY))
-def test_every_working_can_be_shown_with_and_without_answers(plan_of, sized, key):
-    for plan in (plan_of({}), plan_of({**sized, **PEGGED})):
-        assert working(key, plan)[0].startswith(BY_KEY[key].label)
+def test_every_working_can_be_shown_with_and_without_answers(subtests, plan_of, sized):
+    for key in sorted(BY_KEY):
+        with subtests.test(key=key):
+            for plan in (plan_of({}), plan_of({**sized, **PEGGED})):
+                assert working(key, plan)[0].startswith(BY_KEY[key].label)
 
 
 def test_the_list_tells_what_each_figure_waits_for(plan_of, printed):

@@ -33,54 +33,48 @@ def test_the_gate_opens_when_everything_is_answered(given, located):
     assert gate.shut(hole_step(answers), answers, TODAY) == []
 
 
-@pytest.mark.parametrize(
-    ("change", "today", "words"),
-    [
+def test_each_thing_that_keeps_the_gate_shut(subtests, given, located):
+    for change, today, words in [
         ({"lines_answered": "no"}, TODAY, "Not all owners"),
         ({}, dt.date(2026, 5, 25), "wait until Tuesday 2026-05-26"),
         ({"lines_holidays": "2026-05-25"}, dt.date(2026, 5, 26), "wait until Wednesday 2026-05-27"),
         ({}, dt.date(2026, 6, 6), "went stale after 2026-06-05"),
         ({"private_lines": "not_found"}, TODAY, "Private lines are unknown"),
         ({"mark_distance": "23 in"}, TODAY, "A mark is within 2 ft"),
-    ],
-    ids=["silent owner", "too early", "holiday", "stale", "private", "near a mark"],
-)
-def test_each_thing_that_keeps_the_gate_shut(given, located, change, today, words):
-    texts = {**located, **change}
-    if change.get("lines_answered") == "no":
-        for key in ("lines_finished_on", "lines_valid_days", "mark_distance"):
-            texts.pop(key)
-    answers = given(texts)
-    assert any(words in reason for reason in site_gate.dig_reasons(answers, today))
-    assert gate.shut(hole_step(answers), answers, today)
+    ]:
+        with subtests.test(change=change, today=today, words=words):
+            texts = {**located, **change}
+            if change.get("lines_answered") == "no":
+                for key in ("lines_finished_on", "lines_valid_days", "mark_distance"):
+                    texts.pop(key)
+            answers = given(texts)
+            assert any(words in reason for reason in site_gate.dig_reasons(answers, today))
+            assert gate.shut(hole_step(answers), answers, today)
 
 
-@pytest.mark.parametrize("key", ["lines_answered", "private_lines", "mark_distance"])
-def test_not_knowing_keeps_the_gate_shut(given, located, key):
-    answers = given(located).with_text(key, "don't know yet")
-    assert site_gate.dig_reasons(answers, TODAY)
+def test_not_knowing_keeps_the_gate_shut(subtests, given, located):
+    for key in ["lines_answered", "private_lines", "mark_distance"]:
+        with subtests.test(key=key):
+            answers = given(located).with_text(key, "don't know yet")
+            assert site_gate.dig_reasons(answers, TODAY)
 
 
-@pytest.mark.parametrize(
-    ("place", "units", "words", "inside", "outside"),
-    [
+def test_the_strip_beside_a_mark_goes_by_the_place_and_the_units(subtests, given, located):
+    for place, units, words, inside, outside in [
         ({"country": "us", "state": "mi"}, "us", "4 ft", "47 in", "48 in"),
         ({"country": "us", "state": "mi"}, "metric", "1.22 m", "1.21 m", "1.22 m"),
         ({"country": "us", "state": "wi"}, "us", "2 ft", "23 in", "24 in"),
         ({"country": "us", "state": "wi"}, "metric", "0.61 m", "0.6 m", "0.61 m"),
         ({"country": "uk"}, "metric", "0.6 m", "0.59 m", "0.6 m"),
         ({"country": "canada"}, "metric", "1 m", "0.99 m", "1 m"),
-    ],
-)
-def test_the_strip_beside_a_mark_goes_by_the_place_and_the_units(
-    given, located, place, units, words, inside, outside
-):
-    texts = {"units": units, **place, **located}
-    near = given({**texts, "mark_distance": inside})
-    assert f"A mark is within {words} of" in " ".join(site_gate.dig_reasons(near, TODAY))
-    assert site_gate.dig_reasons(given({**texts, "mark_distance": outside}), TODAY) == []
-    for key in ("mark_distance", "dig_day", "hole_depth"):
-        assert f"within {words} of any mark" in QUESTIONS[key].caution_in(near)
+    ]:
+        with subtests.test(place=place, units=units, words=words, inside=inside, outside=outside):
+            texts = {"units": units, **place, **located}
+            near = given({**texts, "mark_distance": inside})
+            assert f"A mark is within {words} of" in " ".join(site_gate.dig_reasons(near, TODAY))
+            assert site_gate.dig_reasons(given({**texts, "mark_distance": outside}), TODAY) == []
+            for key in ("mark_distance", "dig_day", "hole_depth"):
+                assert f"within {words} of any mark" in QUESTIONS[key].caution_in(near)
 
 
 def test_no_question_holds_a_width_of_that_strip_of_its_own():
@@ -106,17 +100,16 @@ LINE_ANSWERS = {
 """For each answer about the lines, texts with which no spade may go in on the day of the tests."""
 
 
-@pytest.mark.parametrize(
-    ("key", "text"), [(key, text) for key, texts in LINE_ANSWERS.items() for text in texts]
-)
-def test_no_single_answer_about_the_lines_can_be_wrong_and_the_gate_open(given, located, key, text):
-    answers = given(located)
-    # Where the day the marks were finished is not known, the day of the request stands for it.
-    late = dt.date(2026, 6, 4) if key == "lines_finished_on" else TODAY
-    assert site_gate.dig_reasons(answers, late) == []
-    wrong = answers.without(key) if text is None else answers.with_text(key, text)
-    assert site_gate.dig_reasons(wrong, late)
-    assert gate.shut(hole_step(wrong), wrong, late)
+def test_no_single_answer_about_the_lines_can_be_wrong_and_the_gate_open(subtests, given, located):
+    for key, text in [(key, text) for key, texts in LINE_ANSWERS.items() for text in texts]:
+        with subtests.test(key=key, text=text):
+            answers = given(located)
+            # Where the day the marks were finished is not known, that of the request stands for it.
+            late = dt.date(2026, 6, 4) if key == "lines_finished_on" else TODAY
+            assert site_gate.dig_reasons(answers, late) == []
+            wrong = answers.without(key) if text is None else answers.with_text(key, text)
+            assert site_gate.dig_reasons(wrong, late)
+            assert gate.shut(hole_step(wrong), wrong, late)
 
 
 def test_the_last_good_day_of_the_marks_is_still_good(given, located):
@@ -159,13 +152,14 @@ def test_a_hole_to_be_dug_later_opens_on_its_day(given, located):
     assert gate.shut(hole_step(answers), answers, dt.date(2026, 6, 1)) == []
 
 
-@pytest.mark.parametrize("smell", gate.BLOCKING_SMELLS)
-def test_a_bad_smell_shuts_everything_about_that_hole_but_the_smell(given, located, smell):
-    texts = {**located, "holes.1.hole_dug_on": "2026-05-27", "holes.1.hole_smell": smell}
-    answers = given(texts)
-    reasons = gate.shut(hole_step(answers, "hole_width"), answers, TODAY)
-    assert f"smells of {smell}" in reasons[0] and "call" in reasons[0]
-    assert gate.shut(hole_step(answers, "hole_smell"), answers, TODAY) == []
+def test_a_bad_smell_shuts_everything_about_that_hole_but_the_smell(subtests, given, located):
+    for smell in gate.BLOCKING_SMELLS:
+        with subtests.test(smell=smell):
+            texts = {**located, "holes.1.hole_dug_on": "2026-05-27", "holes.1.hole_smell": smell}
+            answers = given(texts)
+            reasons = gate.shut(hole_step(answers, "hole_width"), answers, TODAY)
+            assert f"smells of {smell}" in reasons[0] and "call" in reasons[0]
+            assert gate.shut(hole_step(answers, "hole_smell"), answers, TODAY) == []
 
 
 @pytest.mark.parametrize("smell", ["earth", "rotten_egg"])

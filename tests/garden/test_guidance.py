@@ -31,16 +31,14 @@ def test_each_drain_down_limit_allows_its_own_pond():
     assert "corrected rate over 48 h" in found.followed
 
 
-@pytest.mark.parametrize(
-    ("rule", "words"),
-    [
+def test_the_limit_followed_is_the_one_chosen(subtests):
+    for rule, words in [
         (DepthRule.BOTH, "two limits at once"),
         (DepthRule.STRICT, "over 24 h"),
         (DepthRule.CUSTOM, "drop in the hole"),
-    ],
-)
-def test_the_limit_followed_is_the_one_chosen(rule, words):
-    assert words in guidance.drawdown(rate(0.25), rule).followed
+    ]:
+        with subtests.test(rule=rule, words=words):
+            assert words in guidance.drawdown(rate(0.25), rule).followed
 
 
 def test_the_shares_and_the_table_stand_beside_the_area_that_was_worked_out():
@@ -62,22 +60,20 @@ def test_a_depth_no_row_covers_is_said():
     assert "no row covers this depth" in found.sayings[-1].says
 
 
-@pytest.mark.parametrize(
-    ("percent", "first", "second"),
-    [
+def test_two_slope_tables_are_read_with_their_gaps(subtests):
+    for percent, first, second in [
         (3, "3 to 5 in", "4 in (100 mm) for 3 %"),
         (4.5, "no row covers 4 to 5 %", "6 in (150 mm) for 4.5 %"),
         (7.5, "no row covers 7 to 8 %", "6 in (150 mm) for 7.5 %"),
         (8, "8 in (200 mm) for 8 %", "6 in (150 mm) or 8 in (200 mm) for 8 %"),
         (0.5, "3 to 5 in", "nothing for 0.5 %"),
         (14, "elsewhere", "nothing for 14 %"),
-    ],
-)
-def test_two_slope_tables_are_read_with_their_gaps(percent, first, second):
-    slope = ground_slope(quantity(100, "in"), quantity(percent, "in"))
-    one, other = here(guidance.slope_depths(slope))
-    assert first in one
-    assert other == second
+    ]:
+        with subtests.test(percent=percent, first=first, second=second):
+            slope = ground_slope(quantity(100, "in"), quantity(percent, "in"))
+            one, other = here(guidance.slope_depths(slope))
+            assert first in one
+            assert other == second
 
 
 def test_a_soil_may_meet_a_least_rate_in_the_hole_only():

@@ -44,17 +44,18 @@ def view_of(question, units: str, **more: str):
     return answers.at(question.group, 1) if question.group else answers
 
 
-@pytest.mark.parametrize("units", ["us", "metric"])
-@pytest.mark.parametrize("question", list(every_question()), ids=lambda one: one.key)
-def test_every_answer_in_a_hint_is_taken_by_its_question(question, units):
-    view = view_of(question, units)
-    hint = question.worded(view).kind.hint(units)
-    texts = offered(hint)
-    for text in ["\n".join(texts)] if texts and question.kind.many else texts:
-        try:
-            question.read(question.kind.settle(text, view), view)
-        except Refused as refused:
-            pytest.fail(f"{hint}: {text}: {refused}")
+def test_every_answer_in_a_hint_is_taken_by_its_question(subtests):
+    for question in list(every_question()):
+        for units in ["us", "metric"]:
+            with subtests.test(units=units, question=question):
+                view = view_of(question, units)
+                hint = question.worded(view).kind.hint(units)
+                texts = offered(hint)
+                for text in ["\n".join(texts)] if texts and question.kind.many else texts:
+                    try:
+                        question.read(question.kind.settle(text, view), view)
+                    except Refused as refused:
+                        pytest.fail(f"{hint}: {text}: {refused}")
 
 
 @pytest.mark.parametrize("units", ["us", "metric"])

@@ -82,18 +82,15 @@ def kept(answers, address, text):
     return step.question.read(words, view)
 
 
-@pytest.mark.parametrize(
-    ("address", "beside", "bad", "words", "good"), OBJECTIONS, ids=[one[0] for one in OBJECTIONS]
-)
-def test_what_cannot_be_is_refused_and_the_nearest_is_taken(
-    given, address, beside, bad, words, good
-):
-    answers = given(beside)
-    with pytest.raises(Refused) as refused:
-        kept(answers, address, bad)
-    assert words in str(refused.value)
-    assert str(refused.value)[-1] == "."
-    assert kept(answers, address, good) is not None
+def test_what_cannot_be_is_refused_and_the_nearest_is_taken(subtests, given):
+    for address, beside, bad, words, good in OBJECTIONS:
+        with subtests.test(address=address, beside=beside, bad=bad, words=words, good=good):
+            answers = given(beside)
+            with pytest.raises(Refused) as refused:
+                kept(answers, address, bad)
+            assert words in str(refused.value)
+            assert str(refused.value)[-1] == "."
+            assert kept(answers, address, good) is not None
 
 
 def test_every_objection_is_tried_here_or_with_its_kind():
@@ -148,16 +145,15 @@ DOUBTS = (
 )
 
 
-@pytest.mark.parametrize(("address", "beside", "odd", "words", "likely"), DOUBTS)
-def test_an_answer_that_makes_little_sense_beside_another_is_doubted(
-    given, address, beside, odd, words, likely
-):
-    view = given({"units": "us", **beside})
-    *group, key = address.split(".")
-    view = view.at(group[0], int(group[1])) if group else view
-    question = QUESTIONS[key]
-    assert words in (question.doubt(question.read(odd, view), view) or "")
-    assert question.doubt(question.read(likely, view), view) is None
-    alone = new_answers({"units": "us"})
-    alone = alone.at(group[0], int(group[1])) if group else alone
-    assert question.doubt(question.read(odd, alone), alone) is None
+def test_an_answer_that_makes_little_sense_beside_another_is_doubted(subtests, given):
+    for address, beside, odd, words, likely in DOUBTS:
+        with subtests.test(address=address, beside=beside, odd=odd, words=words, likely=likely):
+            view = given({"units": "us", **beside})
+            *group, key = address.split(".")
+            view = view.at(group[0], int(group[1])) if group else view
+            question = QUESTIONS[key]
+            assert words in (question.doubt(question.read(odd, view), view) or "")
+            assert question.doubt(question.read(likely, view), view) is None
+            alone = new_answers({"units": "us"})
+            alone = alone.at(group[0], int(group[1])) if group else alone
+            assert question.doubt(question.read(odd, alone), alone) is None

@@ -21,23 +21,20 @@ def value(key: str, text: str) -> object:
     return question.read(kept, view)
 
 
-@pytest.mark.parametrize(
-    "text", ["6", "6 hours", "6h", "6 hrs.", "six", "Six hours", "6 hours a day"]
-)
-def test_hours_of_sun_may_be_called_hours(text: str) -> None:
-    assert value("sun_hours", text) == 6
+def test_hours_of_sun_may_be_called_hours(subtests):
+    for text in ["6", "6 hours", "6h", "6 hrs.", "six", "Six hours", "6 hours a day"]:
+        with subtests.test(text=text):
+            assert value("sun_hours", text) == 6
 
 
-@pytest.mark.parametrize(
-    "text", ["6", "6b", "6 B", "Zone 6b", "zone 6", "USDA zone 6a", "z6", "six"]
-)
-def test_a_hardiness_zone_is_written_as_the_map_has_it(text: str) -> None:
-    assert value("hardiness_zone", text) == 6
+def test_a_hardiness_zone_is_written_as_the_map_has_it(subtests):
+    for text in ["6", "6b", "6 B", "Zone 6b", "zone 6", "USDA zone 6a", "z6", "six"]:
+        with subtests.test(text=text):
+            assert value("hardiness_zone", text) == 6
 
 
-@pytest.mark.parametrize(
-    ("key", "text", "count"),
-    [
+def test_a_count_may_be_followed_by_what_it_counts(subtests):
+    for key, text, count in [
         ("lines_business_days", "2 business days", 2),
         ("lines_business_days", "two", 2),
         ("lines_valid_days", "14 days", 14),
@@ -45,15 +42,13 @@ def test_a_hardiness_zone_is_written_as_the_map_has_it(text: str) -> None:
         ("chosen_spot", "#2", 2),
         ("gutter_outlets", "2 downspouts", 2),
         ("beds", "one bed", 1),
-    ],
-)
-def test_a_count_may_be_followed_by_what_it_counts(key: str, text: str, count: int) -> None:
-    assert value(key, text) == count
+    ]:
+        with subtests.test(key=key, text=text, count=count):
+            assert value(key, text) == count
 
 
-@pytest.mark.parametrize(
-    ("key", "text", "inches"),
-    [
+def test_lengths_as_people_say_them(subtests):
+    for key, text, inches in [
         ("rain_depth", "1 inch", 1),
         ("rain_depth", "an inch", 1),
         ("rain_depth", "half an inch", 0.5),
@@ -68,25 +63,25 @@ def test_a_count_may_be_followed_by_what_it_counts(key: str, text: str, count: i
         ("mark_distance", "None", 6000),
         ("slope_drop", "level", 0),
         ("slope_drop", "flat", 0),
-    ],
-)
-def test_lengths_as_people_say_them(key: str, text: str, inches: float) -> None:
-    assert magnitude(value(key, text), "in") == pytest.approx(inches)
+    ]:
+        with subtests.test(key=key, text=text, inches=inches):
+            assert magnitude(value(key, text), "in") == pytest.approx(inches)
 
 
-@pytest.mark.parametrize("text", ["3", "3:1", "3 to 1", "3h:1v", "three", "3x"])
-def test_a_slope_of_three_along_for_one_up(text: str) -> None:
-    assert value("side_slope", text) == 3
+def test_a_slope_of_three_along_for_one_up(subtests):
+    for text in ["3", "3:1", "3 to 1", "3h:1v", "three", "3x"]:
+        with subtests.test(text=text):
+            assert value("side_slope", text) == 3
 
 
-@pytest.mark.parametrize("text", ["none", "no", "Nothing", "NONE."])
-def test_an_empty_list_may_be_said_in_words(text: str) -> None:
-    assert value("favourites", text) == ()
+def test_an_empty_list_may_be_said_in_words(subtests):
+    for text in ["none", "no", "Nothing", "NONE."]:
+        with subtests.test(text=text):
+            assert value("favourites", text) == ()
 
 
-@pytest.mark.parametrize(
-    ("key", "text", "said"),
-    [
+def test_what_cannot_be_taken_is_refused_with_what_to_do(subtests):
+    for key, text, said in [
         ("lines_valid_days", "2 weeks", "Only a number of days fits here"),
         ("lines_business_days", "48 hours", "Only a number of days fits here"),
         ("sun_hours", "about 6", "Write one number, your best one"),
@@ -98,12 +93,11 @@ def test_an_empty_list_may_be_said_in_words(text: str) -> None:
         ("side_slope", "1:3", "Write the longer side first, such as 3:1"),
         ("rain_depth", "1,250", "could mean two things"),
         ("slope_drop", "-3", "Swap the two stakes"),
-    ],
-)
-def test_what_cannot_be_taken_is_refused_with_what_to_do(key: str, text: str, said: str) -> None:
-    with pytest.raises(Refused) as refused:
-        value(key, text)
-    assert said in str(refused.value)
+    ]:
+        with subtests.test(key=key, text=text, said=said):
+            with pytest.raises(Refused) as refused:
+                value(key, text)
+            assert said in str(refused.value)
 
 
 def test_the_sides_of_a_house_may_be_written_close_together() -> None:

@@ -104,20 +104,21 @@ def test_objections_and_doubts_look_back_only(garden, what):
         assert not late, f"{what} of {key} looks at {late}"
 
 
-@pytest.mark.parametrize("seed", range(12))
-def test_setting_answers_aside_does_not_change_which_questions_apply(seed, chance, given):
-    garden, luck = filled(seed, chance, given), chance(seed + 100)
-    for _ in range(6):
-        choices = [
-            s
-            for s in route.steps(garden)
-            if s.question.kind.name in ("one choice", "yes or no", "any of a list")
-        ]
-        step = luck.rng.choice(choices)
-        garden = garden.with_text(step.address, luck.text(step, garden))
-        before = [step.address for step in route.steps(garden)]
-        after = [step.address for step in route.steps(route.in_force(garden))]
-        assert before == after, step.address
+def test_setting_answers_aside_does_not_change_which_questions_apply(subtests, chance, given):
+    for seed in range(12):
+        with subtests.test(seed=seed):
+            garden, luck = filled(seed, chance, given), chance(seed + 100)
+            for _ in range(6):
+                choices = [
+                    s
+                    for s in route.steps(garden)
+                    if s.question.kind.name in ("one choice", "yes or no", "any of a list")
+                ]
+                step = luck.rng.choice(choices)
+                garden = garden.with_text(step.address, luck.text(step, garden))
+                before = [step.address for step in route.steps(garden)]
+                after = [step.address for step in route.steps(route.in_force(garden))]
+                assert before == after, step.address
 
 
 def test_a_state_set_aside_with_its_country_asks_nothing_more(given):

@@ -47,16 +47,15 @@ def test_every_lever_says_what_is_in_force(plan):
     }
 
 
-@pytest.mark.parametrize("lever", LEVERS, ids=lambda lever: lever.label)
-@pytest.mark.parametrize("steps", [1, -1, 3, -3])
-@pytest.mark.parametrize("units", ["us", "metric"])
-def test_a_lever_moves_only_its_own_answer_or_nothing(
-    plan_of, sized, level_spot, lever, steps, units
-):
-    plan = plan_of({**sized, **level_spot, "units": units})
-    tried = lever.moved(plan, steps)
-    assert set(changed(plan.answers, tried)) <= {lever.question.key}
-    assert tried.fault(lever.question) is None
+def test_a_lever_moves_only_its_own_answer_or_nothing(subtests, plan_of, sized, level_spot):
+    for units in ["us", "metric"]:
+        for steps in [1, -1, 3, -3]:
+            for lever in LEVERS:
+                with subtests.test(lever=lever, steps=steps, units=units):
+                    plan = plan_of({**sized, **level_spot, "units": units})
+                    tried = lever.moved(plan, steps)
+                    assert set(changed(plan.answers, tried)) <= {lever.question.key}
+                    assert tried.fault(lever.question) is None
 
 
 def test_a_step_down_and_up_again_changes_nothing_that_follows(plan):

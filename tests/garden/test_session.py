@@ -36,10 +36,11 @@ def test_a_refused_answer_changes_nothing(session_of, keeper):
     assert len(keeper.saves) == 1
 
 
-@pytest.mark.parametrize("text", ["don't know yet", "idk", "?", "Not sure"])
-def test_not_knowing_is_kept_in_one_way(session_of, text):
-    session = session_of()
-    assert session.offer(session.jump("units"), text).kept == UNKNOWN_TEXT
+def test_not_knowing_is_kept_in_one_way(subtests, session_of):
+    for text in ["don't know yet", "idk", "?", "Not sure"]:
+        with subtests.test(text=text):
+            session = session_of()
+            assert session.offer(session.jump("units"), text).kept == UNKNOWN_TEXT
 
 
 def test_an_unlikely_answer_is_kept_when_it_is_given_again(session_of):

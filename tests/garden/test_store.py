@@ -146,9 +146,8 @@ def test_a_file_of_a_newer_program_is_only_read(tmp_path, given):
         keeper.keep(given({"units": "metric"}), "")
 
 
-@pytest.mark.parametrize(
-    ("text", "key", "words", "near"),
-    [
+def test_each_fault_is_told_with_its_line_and_its_key(subtests):
+    for text, key, words, near in [
         ("start:\n  unit: us\n", "start.unit", "not one of the interview's", "units"),
         ("strat:\n  units: us\n", "strat", "not one of the interview's", "start"),
         ("start:\n  readings: x\n", "start.readings", "belongs elsewhere, under soak", ""),
@@ -158,14 +157,13 @@ def test_a_file_of_a_newer_program_is_only_read(tmp_path, given):
         ("soak:\n  holes:\n    - one\n", "soak.holes.1", "no answers by name", ""),
         ("start:\n  rain_depth: 9 in\n", "start.rain_depth", "too large", ""),
         ("site:\n  lines_asked_on: today\n", "site.lines_asked_on", "in full", ""),
-    ],
-)  # fmt: skip
-def test_each_fault_is_told_with_its_line_and_its_key(text, key, words, near):
-    loaded = read(text)
-    trouble = next(one for one in loaded.troubles if one.key == key)
-    assert words in trouble.sentence
-    assert trouble.suggestion == near
-    assert trouble.line == 2 + len(text.splitlines()) or trouble.line >= 3
+    ]:  # fmt: skip
+        with subtests.test(text=text, key=key, words=words, near=near):
+            loaded = read(text)
+            trouble = next(one for one in loaded.troubles if one.key == key)
+            assert words in trouble.sentence
+            assert trouble.suggestion == near
+            assert trouble.line == 2 + len(text.splitlines()) or trouble.line >= 3
 
 
 def test_a_faulty_value_is_kept_and_not_used():
@@ -173,9 +171,10 @@ def test_a_faulty_value_is_kept_and_not_used():
     assert loaded.answers.texts == {"rain_depth": "9 in"}
 
 
-@pytest.mark.parametrize("value", ["", "~", "null", '""'])
-def test_an_empty_value_is_no_answer(value):
-    assert read(f"start:\n  garden_name: {value}\n").answers.texts == {}
+def test_an_empty_value_is_no_answer(subtests):
+    for value in ["", "~", "null", '""']:
+        with subtests.test(value=value):
+            assert read(f"start:\n  garden_name: {value}\n").answers.texts == {}
 
 
 @pytest.mark.parametrize(

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import pytest
-
 from interview.asking import route
 from interview.asking.question import UNKNOWN_TEXT
 from interview.plain import interview as plain
@@ -58,9 +56,8 @@ def test_skipping_keeps_that_it_is_not_known_and_says_how_to_find_out(talk):
     assert session.answers.texts["units"] == UNKNOWN_TEXT
 
 
-@pytest.mark.parametrize(
-    ("command", "words"),
-    [
+def test_the_commands_answer_and_stay_at_the_question(subtests, talk):
+    for command, words in [
         (":why", "The name heads your plan"),
         (":how", "Any short name will do"),
         (":help", "  :skip"),
@@ -71,13 +68,12 @@ def test_skipping_keeps_that_it_is_not_known_and_says_how_to_find_out(talk):
         (":go nowhere", "There is no question 'nowhere'"),
         (":go state", "There is no question 'state' that applies now"),
         (":remove", "not part of a list"),
-    ],
-)
-def test_the_commands_answer_and_stay_at_the_question(talk, command, words):
-    heard, session, _ = talk(command)
-    assert words in heard.partition("[garden_name]")[2]
-    assert session.step.address == "garden_name"
-    assert session.answers.texts == {}
+    ]:
+        with subtests.test(command=command, words=words):
+            heard, session, _ = talk(command)
+            assert words in heard.partition("[garden_name]")[2]
+            assert session.step.address == "garden_name"
+            assert session.answers.texts == {}
 
 
 def test_going_to_a_question_and_clearing_it(talk):
@@ -283,9 +279,10 @@ def test_a_name_that_several_things_share_is_asked_for_in_full(talk, session_of,
 # What an answer does is said at once
 
 
-@pytest.mark.parametrize(
-    ("typed", "words"),
-    [
+def test_a_verdict_is_said_with_the_answer_that_brings_it(
+    subtests, talk, session_of, given, located
+):
+    for typed, words in [
         (("spots.1.near_spot", "basement", "spots.1.basement_distance", "8 ft"), "too near"),
         (("mark_distance", "1 ft"), "A mark is within"),
         (("dig_day", "2026-07-20"), "On Monday 2026-07-20 digging is shut"),
@@ -296,15 +293,12 @@ def test_a_name_that_several_things_share_is_asked_for_in_full(talk, session_of,
             ),
             "The two readings differ by",
         ),
-    ],
-)
-def test_a_verdict_is_said_with_the_answer_that_brings_it(
-    talk, session_of, given, located, typed, words
-):
-    session = session_of(given(located, **{"children": "no"}))
-    heard = ""
-    for text in typed:
-        if session.jump(text) is None:
-            said, session, _ = talk(text, session=session)
-            heard += said
-    assert words in " ".join(heard.split())
+    ]:
+        with subtests.test(typed=typed, words=words):
+            session = session_of(given(located, **{"children": "no"}))
+            heard = ""
+            for text in typed:
+                if session.jump(text) is None:
+                    said, session, _ = talk(text, session=session)
+                    heard += said
+            assert words in " ".join(heard.split())

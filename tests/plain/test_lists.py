@@ -62,18 +62,16 @@ def test_a_wrong_line_is_refused_alone(talk):
     assert session.step.address == "lines_answered"
 
 
-@pytest.mark.parametrize(
-    ("command", "words"),
-    [
+def test_a_command_within_a_list_is_carried_out_and_the_list_goes_on(subtests, talk):
+    for command, words in [
         (":why", "A holiday is not a business day"),
         (":how", "Write one date a line"),
         (":x", ":skip"),
-    ],
-)
-def test_a_command_within_a_list_is_carried_out_and_the_list_goes_on(talk, command, words):
-    heard, session = talk(HOLIDAYS, "2026-05-25", command, "2026-07-03", "", **ASKED)
-    assert words in heard.partition("= 1. Monday")[2].partition("= 2. Friday")[0]
-    assert session.answers.texts[HOLIDAYS] == "2026-05-25\n2026-07-03"
+    ]:
+        with subtests.test(command=command, words=words):
+            heard, session = talk(HOLIDAYS, "2026-05-25", command, "2026-07-03", "", **ASKED)
+            assert words in heard.partition("= 1. Monday")[2].partition("= 2. Friday")[0]
+            assert session.answers.texts[HOLIDAYS] == "2026-05-25\n2026-07-03"
 
 
 def test_leaving_a_list_in_its_midst_keeps_its_lines(talk):
@@ -82,12 +80,13 @@ def test_leaving_a_list_in_its_midst_keeps_its_lines(talk):
     assert session.step.address == "units"
 
 
-@pytest.mark.parametrize("word", ["none", "no", "don't know"])
-def test_no_single_word_takes_kept_lines_away(talk, word):
-    heard, session = talk(HOLIDAYS, word, **ASKED, lines_holidays="2026-05-25")
-    assert "The list holds 1 already." in heard
-    assert session.answers.texts[HOLIDAYS] == "2026-05-25"
-    assert session.step.address == HOLIDAYS
+def test_no_single_word_takes_kept_lines_away(subtests, talk):
+    for word in ["none", "no", "don't know"]:
+        with subtests.test(word=word):
+            heard, session = talk(HOLIDAYS, word, **ASKED, lines_holidays="2026-05-25")
+            assert "The list holds 1 already." in heard
+            assert session.answers.texts[HOLIDAYS] == "2026-05-25"
+            assert session.step.address == HOLIDAYS
 
 
 def test_none_answers_a_list_that_holds_nothing(talk):

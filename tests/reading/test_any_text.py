@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime as dt
-import time
 from zoneinfo import ZoneInfo
 
 import pytest
@@ -49,7 +48,7 @@ _PIECES = st.sampled_from([*_WORDS.split(), " ", "  ", *_UNSEEN])
 _NASTY = st.lists(_PIECES, max_size=14).map("".join) | st.text(max_size=70)
 
 
-@settings(max_examples=1500, deadline=None)
+@settings(max_examples=500)
 @given(_NASTY, st.sampled_from(sorted(READERS)))
 def test_any_text_is_read_or_plainly_refused(text, kind):
     try:
@@ -64,7 +63,7 @@ def test_any_text_is_read_or_plainly_refused(text, kind):
         assert said[-1] in ".?…"
 
 
-@settings(max_examples=1500, deadline=None)
+@settings(max_examples=500)
 @given(_NASTY)
 def test_any_length_that_is_read_is_echoed_and_reads_back(text):
     try:
@@ -80,7 +79,7 @@ def test_any_length_that_is_read_is_echoed_and_reads_back(text):
         assert echo_length(reading.read_taped_length(said, None), system) == said
 
 
-@settings(max_examples=500, deadline=None)
+@settings(max_examples=500)
 @given(_NASTY)
 def test_any_text_can_be_cleaned_and_asked_whether_it_is_unknown(text):
     reading.plain(text)
@@ -89,22 +88,33 @@ def test_any_text_can_be_cleaned_and_asked_whether_it_is_unknown(text):
     assert reading.shown(text).isprintable()
 
 
-@pytest.mark.parametrize("kind", sorted(READERS))
-@pytest.mark.parametrize(
-    "text",
-    ["9**9**9", "1" * 65, "1 " * 5000, "1" * 1_000_000, " " * 1_000_000, "½" * 1_000_000,
-     "0x" + "f" * 1_000_000, "1/" * 32, "9 " * 30,
-     "1,111,111,111,111,111,111,111,111,111,111,111,111,111,111,111,1", "'" * 64, "1-" * 32,
-     "⁄" * 64, "1⁄1" * 21, "a" * 64, " a" * 32, "1:" * 32],
-)  # fmt: skip
-def test_hostile_text_is_refused_in_under_five_milliseconds(text, kind):
-    best = 1.0
-    for _ in range(5):
-        start = time.perf_counter()
+@pytest.fixture
+def work_of(calls_of):
+    """Return a counter of the calls that one reader makes of one text until it refuses it."""
+
+    def refused(kind, text):
         with pytest.raises(Refused):
             READERS[kind](text)
-        best = min(best, time.perf_counter() - start)
-    assert best < 0.005
+
+    return lambda kind, text: calls_of(lambda: refused(kind, text))
+
+
+def test_twice_the_text_is_refused_with_at_most_twice_the_work(subtests, work_of):
+    for text in [
+        "9**9**9 " * 8, "1" * 64, "1/" * 32, "9 " * 32, "1,111" + ",111" * 14 + ",1", "'" * 64,
+        "1-" * 32, "⁄" * 64, "1⁄1" * 21, "a" * 64, " a" * 32, "1:" * 32,
+    ]:  # fmt: skip
+        for kind in READERS:
+            with subtests.test(kind=kind, text=text):
+                assert work_of(kind, text) <= 2.5 * work_of(kind, text[:32]) + 100
+
+
+def test_a_text_too_long_is_refused_unread_however_long_it_is(subtests, work_of):
+    for text in ["1", "1 ", " ", "½", "a", "1/", "0x" + "f" * 500]:
+        for kind in READERS:
+            with subtests.test(kind=kind, text=text[:3]):
+                for characters in (20_000, 1_000_000):
+                    assert work_of(kind, text * (characters // len(text))) < 100
 
 
 def test_reading_needs_no_units_registry_and_no_yaml():

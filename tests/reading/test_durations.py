@@ -13,18 +13,18 @@ from interview.reading import Amount, Refused, echo_duration, read_duration
 F = Fraction
 
 
-@pytest.mark.parametrize(
-    "text",
-    ["1h 45m", "1h45", "1h45m", "1 hr 45 mins", "1 hour 45 minutes", "105 min", "1.75 h", "1,75 h",
-     "1 3/4 h", "1¾ h", "PT1H45M", "1:45", "01:45", "45m 1h", "1 hour and 45 minutes", "1H 45M"],
-)  # fmt: skip
-def test_one_hour_and_three_quarters_is_read_however_it_is_written(text):
-    assert read_duration(text, None) == Amount(F(105), "min")
+def test_one_hour_and_three_quarters_is_read_however_it_is_written(subtests):
+    for text in [
+        "1h 45m", "1h45", "1h45m", "1 hr 45 mins", "1 hour 45 minutes", "105 min", "1.75 h",
+        "1,75 h", "1 3/4 h", "1¾ h", "PT1H45M", "1:45", "01:45", "45m 1h", "1 hour and 45 minutes",
+        "1H 45M",
+    ]:  # fmt: skip
+        with subtests.test(text=text):
+            assert read_duration(text, None) == Amount(F(105), "min")
 
 
-@pytest.mark.parametrize(
-    ("text", "amount"),
-    [
+def test_durations_are_exact(subtests):
+    for text, amount in [
         ("1:45:30", Amount(F(6330), "s")),
         ("5 s", Amount(F(5), "s")),
         ("90 min", Amount(F(90), "min")),
@@ -45,10 +45,9 @@ def test_one_hour_and_three_quarters_is_read_however_it_is_written(text):
         ("0 min", Amount(F(0), "min")),
         ("0:00", Amount(F(0), "min")),
         ("1/3 h", Amount(F(20), "min")),
-    ],
-)
-def test_durations_are_exact(text, amount):
-    assert read_duration(text, None) == amount
+    ]:
+        with subtests.test(text=text, amount=amount):
+            assert read_duration(text, None) == amount
 
 
 def test_a_bare_number_takes_the_unit_shown():
@@ -56,25 +55,22 @@ def test_a_bare_number_takes_the_unit_shown():
     assert read_duration("2", "h") == Amount(F(120), "min")
 
 
-@pytest.mark.parametrize(
-    ("text", "one", "other"),
-    [
+def test_a_duration_with_two_readings_is_refused_showing_both(subtests):
+    for text, one, other in [
         ("90", "90 min", "90 h"),
         ("25:00", "25 h", "25 min"),
         ("25:30", "25 h 30 min", "25 min 30 s"),
         ("1h5", "1 h 5 min", "1.5 h"),
-    ],
-)
-def test_a_duration_with_two_readings_is_refused_showing_both(text, one, other):
-    with pytest.raises(Refused) as caught:
-        read_duration(text, None)
-    assert caught.value.said.endswith(f"could mean two things. Write {one} or {other}.")
-    assert read_duration(one, None) != read_duration(other, None)
+    ]:
+        with subtests.test(text=text, one=one, other=other):
+            with pytest.raises(Refused) as caught:
+                read_duration(text, None)
+            assert caught.value.said.endswith(f"could mean two things. Write {one} or {other}.")
+            assert read_duration(one, None) != read_duration(other, None)
 
 
-@pytest.mark.parametrize(
-    ("text", "hint"),
-    [
+def test_a_text_that_is_not_a_duration_is_refused_with_what_to_do(subtests):
+    for text, hint in [
         ("1:75", "59"),
         ("1:60", "59"),
         ("1:99", "59"),
@@ -101,17 +97,15 @@ def test_a_duration_with_two_readings_is_refused_showing_both(text, one, other):
         ("PT", "in digits"),
         ("1:5", "cannot be read"),
         ("", "Nothing is written"),
-    ],
-)
-def test_a_text_that_is_not_a_duration_is_refused_with_what_to_do(text, hint):
-    with pytest.raises(Refused) as caught:
-        read_duration(text, None)
-    assert hint in caught.value.said
+    ]:
+        with subtests.test(text=text, hint=hint):
+            with pytest.raises(Refused) as caught:
+                read_duration(text, None)
+            assert hint in caught.value.said
 
 
-@pytest.mark.parametrize(
-    ("amount", "said"),
-    [
+def test_a_duration_is_said_in_words(subtests):
+    for amount, said in [
         (Amount(F(105), "min"), "1 hour 45 minutes"),
         (Amount(F(30), "s"), "30 seconds"),
         (Amount(F(1), "s"), "1 second"),
@@ -119,10 +113,9 @@ def test_a_text_that_is_not_a_duration_is_refused_with_what_to_do(text, hint):
         (Amount(F(1, 2), "h"), "30 minutes"),
         (Amount(F(0), "min"), "0 minutes"),
         (Amount(F(21, 4), "s"), "5.25 seconds"),
-    ],
-)
-def test_a_duration_is_said_in_words(amount, said):
-    assert echo_duration(amount) == said
+    ]:
+        with subtests.test(amount=amount, said=said):
+            assert echo_duration(amount) == said
 
 
 @given(st.integers(0, 40 * 86400), st.sampled_from([1, 2, 4, 5, 8, 10]))

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -23,9 +22,8 @@ from interview.reading import (
 F = Fraction
 
 
-@pytest.mark.parametrize(
-    ("amount", "us", "metric"),
-    [
+def test_a_length_is_said_both_ways_with_the_chosen_system_first(subtests):
+    for amount, us, metric in [
         (Amount(F(153), "in"), "12 ft 9 in, 3.886 m", "3.886 m, 12 ft 9 in"),
         (Amount(F(307, 2), "in"), "12 ft 9 1/2 in, 3.899 m", "3.899 m, 12 ft 9 1/2 in"),
         (Amount(F("12.6"), "ft"), "12 ft 7 3/16 in, 3.84 m", "3.8405 m, 12 ft 7 3/16 in"),
@@ -33,11 +31,10 @@ F = Fraction
         (Amount(F(6), "in"), "6 in, 152 mm", "152.4 mm, 6 in"),
         (Amount(F(12), "ft"), "12 ft, 3.658 m", "3.6576 m, 12 ft"),
         (Amount(F(0), "m"), "0 in, 0 mm", "0 mm, 0 in"),
-    ],
-)
-def test_a_length_is_said_both_ways_with_the_chosen_system_first(amount, us, metric):
-    assert echo_length(amount, "us") == us
-    assert echo_length(amount, "metric") == metric
+    ]:
+        with subtests.test(amount=amount, us=us, metric=metric):
+            assert echo_length(amount, "us") == us
+            assert echo_length(amount, "metric") == metric
 
 
 _LENGTHS = st.builds(

@@ -7,7 +7,6 @@ import shutil
 import subprocess
 import unicodedata
 
-import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -44,9 +43,8 @@ def test_any_text_is_shown_on_one_line_and_steers_nothing(text):
     assert len(lines_shown(text).split("\n")) == text.count("\n") + 1
 
 
-@pytest.mark.parametrize(
-    ("text", "said"),
-    [
+def test_what_cannot_be_seen_is_written_as_its_number(subtests):
+    for text, said in [
         ("g\x1b[2J.yaml", "g<U+001B>[2J.yaml"),
         ("a\r\nb", "a<U+000D><U+000A>b"),
         ("exe\u202efdp", "exe<U+202E>fdp"),
@@ -57,15 +55,13 @@ def test_any_text_is_shown_on_one_line_and_steers_nothing(text):
         ("plain\u200d", "plain<U+200D>"),
         ("a\ufe0f", "a<U+FE0F>"),
         ("Café 東京 ❤\ufe0f\u200d🔥 👩\u200d🌾", "Café 東京 ❤\ufe0f\u200d🔥 👩\u200d🌾"),
-    ],
-)
-def test_what_cannot_be_seen_is_written_as_its_number(text, said):
-    assert shown(text) == said
+    ]:
+        with subtests.test(text=text, said=said):
+            assert shown(text) == said
 
 
-@pytest.mark.parametrize(
-    ("pasted", "left"),
-    [
+def test_a_code_that_is_pasted_goes_with_its_tail(subtests):
+    for pasted, left in [
         ("\x1b[31m6 in\x1b[0m", "6 in"),
         ("\x1b]0;a title\x076 in", "6 in"),
         ("\x1b]8;;http://x\x1b\\6 in\x1b]8;;\x1b\\", "6 in"),
@@ -79,10 +75,9 @@ def test_what_cannot_be_seen_is_written_as_its_number(text, said):
         ("\u202e12\u00a0ft", "12 ft"),
         ("12\tft\r\n3 ft", "12 ft\n3 ft"),
         ("José 東京", "José 東京"),
-    ],
-)
-def test_a_code_that_is_pasted_goes_with_its_tail(pasted, left):
-    assert harmless(pasted) == left
+    ]:
+        with subtests.test(pasted=pasted, left=left):
+            assert harmless(pasted) == left
 
 
 @settings(max_examples=400)
@@ -101,17 +96,19 @@ NAMES = ANY.filter(lambda name: name and "\0" not in name).map(
 )
 
 
-@pytest.mark.parametrize("shell", SHELLS)
-@pytest.mark.parametrize(
-    "name",
-    ["g.yaml", "a b's.yaml", "g\x1b[2J.yaml", "\udcff\udc80.yaml", "%s\\n!\x07.yaml", "a\n\nb",
-     "é\u202e$x`", "\x1b1.yaml", "-n\x1b"],
-)  # fmt: skip
-def test_a_name_comes_out_of_the_shell_as_it_went_in(shell, name):
-    word = shell_word(name)
-    assert steers(word) == []
-    done = subprocess.run([shell, "-c", f"printf '%s' {word}"], capture_output=True, check=True)
-    assert done.stdout == os.fsencode(name)
+def test_a_name_comes_out_of_the_shell_as_it_went_in(subtests):
+    for name in [
+        "g.yaml", "a b's.yaml", "g\x1b[2J.yaml", "\udcff\udc80.yaml", "%s\\n!\x07.yaml", "a\n\nb",
+        "é\u202e$x`", "\x1b1.yaml", "-n\x1b",
+    ]:  # fmt: skip
+        for shell in SHELLS:
+            with subtests.test(shell=shell, name=name):
+                word = shell_word(name)
+                assert steers(word) == []
+                done = subprocess.run(
+                    [shell, "-c", f"printf '%s' {word}"], capture_output=True, check=True
+                )
+                assert done.stdout == os.fsencode(name)
 
 
 @settings(max_examples=60)

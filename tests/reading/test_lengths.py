@@ -30,9 +30,8 @@ def refusal(text: str, bare: str | None = "ft") -> str:
     return caught.value.said
 
 
-@pytest.mark.parametrize(
-    "text",
-    [
+def test_feet_and_inches_are_read_however_they_are_written(subtests):
+    for text in [
         "12' 9 1/2\"",
         "12'9-1/2\"",
         "12'-9 1/2\"",
@@ -51,19 +50,17 @@ def refusal(text: str, bare: str | None = "ft") -> str:
         "12\u00a0ft\u20099.5\u200b in\n",
         "\t12 ft 9.5 in\t",
         "１２ ft ９.５ in",
-    ],
-)
-def test_feet_and_inches_are_read_however_they_are_written(text):
-    assert read_length(text, "m") == Amount(F(307, 2), "in")
+    ]:
+        with subtests.test(text=text):
+            assert read_length(text, "m") == Amount(F(307, 2), "in")
 
 
 def test_feet_and_inches_in_metres_are_exact():
     assert convert_length(Amount(F(307, 2), "in"), "m") == F("3.8989")
 
 
-@pytest.mark.parametrize(
-    ("text", "expected"),
-    [
+def test_us_lengths_are_exact(subtests):
+    for text, expected in [
         ("12'9\"", F(153)),
         ("12ft9", F(153)),
         ("12' 9", F(153)),
@@ -96,15 +93,13 @@ def test_feet_and_inches_in_metres_are_exact():
         ("0.125 in", F(1, 8)),
         ("0/2", F(0)),
         ("0'", F(0)),
-    ],
-)
-def test_us_lengths_are_exact(text, expected):
-    assert inches(text) == expected
+    ]:
+        with subtests.test(text=text, expected=expected):
+            assert inches(text) == expected
 
 
-@pytest.mark.parametrize(
-    ("text", "expected"),
-    [
+def test_metric_lengths_are_exact(subtests):
+    for text, expected in [
         ("3.9m", F("3.9")),
         ("390 cm", F("3.9")),
         ("390cm", F("3.9")),
@@ -122,27 +117,24 @@ def test_us_lengths_are_exact(text, expected):
         ("1 234.5 m", F("1234.5")),
         ("1 000 m", F(1000)),
         ("3 m 5 cm 2 mm", F("3.052")),
-    ],
-)
-def test_metric_lengths_are_exact(text, expected):
-    assert convert_length(read_taped_length(text, "ft"), "m") == expected
+    ]:
+        with subtests.test(text=text, expected=expected):
+            assert convert_length(read_taped_length(text, "ft"), "m") == expected
 
 
-@pytest.mark.parametrize(
-    ("text", "number"), [("12.75", F("12.75")), ("5.", F(5)), (".5", F(1, 2)), (",5", F(1, 2))]
-)
-@pytest.mark.parametrize("unit", ["ft", "in", "m", "mm"])
-def test_a_bare_number_takes_the_unit_shown(text, number, unit):
-    assert read_length(text, unit) == Amount(number, unit)
+def test_a_bare_number_takes_the_unit_shown(subtests):
+    for unit in ["ft", "in", "m", "mm"]:
+        for text, number in [("12.75", F("12.75")), ("5.", F(5)), (".5", F(1, 2)), (",5", F(1, 2))]:
+            with subtests.test(text=text, number=number, unit=unit):
+                assert read_length(text, unit) == Amount(number, unit)
 
 
 def test_a_bare_number_without_a_unit_shown_is_refused_with_two_ways():
     assert refusal("12", None) == '"12" could mean two things. Write 12 ft or 12 m.'
 
 
-@pytest.mark.parametrize(
-    ("text", "one", "other"),
-    [
+def test_a_length_with_two_readings_is_refused_showing_both(subtests):
+    for text, one, other in [
         ("12 9", "12 ft 9 in", "12.9 ft"),
         ("12-9", "12 ft 9 in", "12.9 ft"),
         ("3,900", "3900", "3.9"),
@@ -152,24 +144,23 @@ def test_a_bare_number_without_a_unit_shown_is_refused_with_two_ways():
         ("3m9", "3.9 m", "3 m 9 cm"),
         ("5 Mm", "5 mm", "5 m"),
         ("5 mM", "5 mm", "5 m"),
-    ],
-)
-def test_a_length_with_two_readings_is_refused_showing_both(text, one, other):
-    said = refusal(text)
-    assert "could mean two things" in said
-    assert said.endswith(f"Write {one} or {other}.")
-    if text != "3.900 m" and not text.startswith(("3,", "1,")):
-        assert read_length(one, "ft") != read_length(other, "ft")
+    ]:
+        with subtests.test(text=text, one=one, other=other):
+            said = refusal(text)
+            assert "could mean two things" in said
+            assert said.endswith(f"Write {one} or {other}.")
+            if text != "3.900 m" and not text.startswith(("3,", "1,")):
+                assert read_length(one, "ft") != read_length(other, "ft")
 
 
-@pytest.mark.parametrize("text", ["1.2340", "1234", "3900", "3.9", "3.0"])
-def test_what_a_refusal_of_grouped_digits_offers_is_read(text):
-    assert read_length(text, "m") == Amount(F(text), "m")
+def test_what_a_refusal_of_grouped_digits_offers_is_read(subtests):
+    for text in ["1.2340", "1234", "3900", "3.9", "3.0"]:
+        with subtests.test(text=text):
+            assert read_length(text, "m") == Amount(F(text), "m")
 
 
-@pytest.mark.parametrize(
-    ("text", "hint"),
-    [
+def test_a_text_that_is_not_one_length_is_refused_with_what_to_do(subtests):
+    for text, hint in [
         ("12' 12\"", "under 12"),
         ("12' 13\"", "under 12"),
         ("12.5' 6\"", "not whole"),
@@ -229,15 +220,13 @@ def test_what_a_refusal_of_grouped_digits_offers_is_read(text):
         ("1\n2 ft", "one line"),
         ("12\u202e ft", "<U+202E>"),
         ("\x1b[2J5", "<U+001B>"),
-    ],
-)
-def test_a_text_that_is_not_one_length_is_refused_with_what_to_do(text, hint):
-    assert hint in refusal(text)
+    ]:
+        with subtests.test(text=text, hint=hint):
+            assert hint in refusal(text)
 
 
-@pytest.mark.parametrize(
-    ("text", "count", "walker"),
-    [
+def test_paces_are_counted_with_their_walker(subtests):
+    for text, count, walker in [
         ("15 paces", F(15), ""),
         ("15p", F(15), ""),
         ("1 pace", F(1), ""),
@@ -246,10 +235,9 @@ def test_a_text_that_is_not_one_length_is_refused_with_what_to_do(text, hint):
         ("15 paces Ann", F(15), "Ann"),
         ("15 paces (Ann)", F(15), "Ann"),
         ("15 p, José Ortiz", F(15), "José Ortiz"),
-    ],
-)
-def test_paces_are_counted_with_their_walker(text, count, walker):
-    assert read_length(text, "ft") == Paces(count, walker)
+    ]:
+        with subtests.test(text=text, count=count, walker=walker):
+            assert read_length(text, "ft") == Paces(count, walker)
 
 
 def test_paces_are_refused_where_a_tape_is_needed():
@@ -257,24 +245,25 @@ def test_paces_are_refused_where_a_tape_is_needed():
         read_length("15 paces", "ft", paces=False)
 
 
-@pytest.mark.parametrize("text", ["15 paces 3 ft", "15 steps", "paces", "-3 paces"])
-def test_what_is_not_a_count_of_paces_is_refused(text):
-    refusal(text)
+def test_what_is_not_a_count_of_paces_is_refused(subtests):
+    for text in ["15 paces 3 ft", "15 steps", "paces", "-3 paces"]:
+        with subtests.test(text=text):
+            refusal(text)
 
 
-@pytest.mark.parametrize(
-    ("text", "comma"),
-    [("3,9 m", True), ("390,0 cm", True), (",5", True), ("1.234,5 m", True), ("1,234.5 ft", False),
-     ("12 ft, 9 in", False), ("3.9 m", False), ("3,9" * 30, False)],
-)  # fmt: skip
-def test_a_decimal_comma_is_noticed_for_the_echo(text, comma):
-    assert decimal_comma(text) is comma
+def test_a_decimal_comma_is_noticed_for_the_echo(subtests):
+    for text, comma in [
+        ("3,9 m", True), ("390,0 cm", True), (",5", True), ("1.234,5 m", True),
+        ("1,234.5 ft", False), ("12 ft, 9 in", False), ("3.9 m", False), ("3,9" * 30, False),
+    ]:  # fmt: skip
+        with subtests.test(text=text, comma=comma):
+            assert decimal_comma(text) is comma
 
 
-@pytest.mark.parametrize(
-    ("text", "clean"),
-    [("12½", "12 1/2"), ("½5", "1/2 5"), ("12’ 9”", "12' 9\""), ("  3\u2009900 ", "3 900"),
-     ("3\t900", "3  900"), ("−5", "-5"), ("²", "²"), ("5㎡", "5m2"), ("11⁄16", "11/16")],
-)  # fmt: skip
-def test_typographic_characters_become_those_of_the_keyboard(text, clean):
-    assert plain(text) == clean
+def test_typographic_characters_become_those_of_the_keyboard(subtests):
+    for text, clean in [
+        ("12½", "12 1/2"), ("½5", "1/2 5"), ("12’ 9”", "12' 9\""), ("  3\u2009900 ", "3 900"),
+        ("3\t900", "3  900"), ("−5", "-5"), ("²", "²"), ("5㎡", "5m2"), ("11⁄16", "11/16"),
+    ]:  # fmt: skip
+        with subtests.test(text=text, clean=clean):
+            assert plain(text) == clean

@@ -34,9 +34,8 @@ def refusal(read, text, *rest) -> str:
     return caught.value.said
 
 
-@pytest.mark.parametrize(
-    ("text", "hour", "minute"),
-    [
+def test_times_of_day_are_read(subtests):
+    for text, hour, minute in [
         ("10:30", 10, 30),
         ("10.30", 10, 30),
         ("1030", 10, 30),
@@ -56,47 +55,47 @@ def refusal(read, text, *rest) -> str:
         ("12 pm", 12, 0),
         ("noon", 12, 0),
         ("midnight", 0, 0),
-    ],
-)
-def test_times_of_day_are_read(text, hour, minute):
-    assert read_clock(text) == dt.time(hour, minute)
+    ]:
+        with subtests.test(text=text, hour=hour, minute=minute):
+            assert read_clock(text) == dt.time(hour, minute)
 
 
 def test_seconds_of_a_time_are_kept():
     assert read_clock("10:15:42") == dt.time(10, 15, 42)
 
 
-@pytest.mark.parametrize(("text", "hour"), [("7", "7:00"), ("7:30", "7:30"), ("730", "7:30")])
-def test_a_short_hour_is_refused_showing_morning_and_evening(text, hour):
-    assert refusal(read_clock, text).endswith(f"Write {hour} am or {hour} pm.")
+def test_a_short_hour_is_refused_showing_morning_and_evening(subtests):
+    for text, hour in [("7", "7:00"), ("7:30", "7:30"), ("730", "7:30")]:
+        with subtests.test(text=text, hour=hour):
+            assert refusal(read_clock, text).endswith(f"Write {hour} am or {hour} pm.")
 
 
 def test_a_short_hour_is_morning_on_the_24_hour_clock():
     assert read_clock("7:30", clock24=True) == dt.time(7, 30)
 
 
-@pytest.mark.parametrize(
-    ("text", "hint"),
-    [("24:00", "midnight"), ("25:00", "23:59"), ("10:60", "59"), ("13 pm", "1 to 12"),
-     ("0 am", "1 to 12"), ("13", "13:00"), ("soon", "time of day"), ("10:3", "time of day"),
-     ("1 0:30", "time of day"), ("", "Nothing is written")],
-)  # fmt: skip
-def test_a_text_that_is_no_time_of_day_is_refused(text, hint):
-    assert hint in refusal(read_clock, text)
+def test_a_text_that_is_no_time_of_day_is_refused(subtests):
+    for text, hint in [
+        ("24:00", "midnight"), ("25:00", "23:59"), ("10:60", "59"), ("13 pm", "1 to 12"),
+        ("0 am", "1 to 12"), ("13", "13:00"), ("soon", "time of day"), ("10:3", "time of day"),
+        ("1 0:30", "time of day"), ("", "Nothing is written"),
+    ]:  # fmt: skip
+        with subtests.test(text=text, hint=hint):
+            assert hint in refusal(read_clock, text)
 
 
-@pytest.mark.parametrize(
-    "text",
-    ["2025-05-01", "2025-5-1", "1 May 2025", "May 1 2025", "May 1, 2025", "1st May 2025",
-     "01may2025", "1-May-2025", "20250501", "2025/05/01", "Thursday 1 May 2025", "thu, 1 may 2025"],
-)  # fmt: skip
-def test_a_date_is_read_however_it_is_written(text):
-    assert read_date(text, TODAY) == dt.date(2025, 5, 1)
+def test_a_date_is_read_however_it_is_written(subtests):
+    for text in [
+        "2025-05-01", "2025-5-1", "1 May 2025", "May 1 2025", "May 1, 2025", "1st May 2025",
+        "01may2025", "1-May-2025", "20250501", "2025/05/01", "Thursday 1 May 2025",
+        "thu, 1 may 2025",
+    ]:  # fmt: skip
+        with subtests.test(text=text):
+            assert read_date(text, TODAY) == dt.date(2025, 5, 1)
 
 
-@pytest.mark.parametrize(
-    ("text", "date"),
-    [
+def test_dates_with_one_reading_are_read(subtests):
+    for text, date in [
         ("13/5/2025", dt.date(2025, 5, 13)),
         ("5/13/2025", dt.date(2025, 5, 13)),
         ("5.5.2025", dt.date(2025, 5, 5)),
@@ -104,20 +103,19 @@ def test_a_date_is_read_however_it_is_written(text):
         ("29 Feb 2024", dt.date(2024, 2, 29)),
         ("today", dt.date(2026, 5, 21)),
         ("yesterday", dt.date(2026, 5, 20)),
-    ],
-)
-def test_dates_with_one_reading_are_read(text, date):
-    assert read_date(text, TODAY) == date
+    ]:
+        with subtests.test(text=text, date=date):
+            assert read_date(text, TODAY) == date
 
 
-@pytest.mark.parametrize("text", ["5/6/2025", "05/06/2025", "5.6.2025", "5-6-2025", "5/6/25"])
-def test_a_date_in_numbers_is_refused_showing_both_readings(text):
-    assert refusal(read_date, text, TODAY).endswith("Write 5 June 2025 or 6 May 2025.")
+def test_a_date_in_numbers_is_refused_showing_both_readings(subtests):
+    for text in ["5/6/2025", "05/06/2025", "5.6.2025", "5-6-2025", "5/6/25"]:
+        with subtests.test(text=text):
+            assert refusal(read_date, text, TODAY).endswith("Write 5 June 2025 or 6 May 2025.")
 
 
-@pytest.mark.parametrize(
-    ("text", "hint"),
-    [
+def test_a_text_that_is_no_date_is_refused_each_in_its_own_words(subtests):
+    for text, hint in [
         ("13/5/25", "in full, such as 13 May 2025"),
         ("1 May 25", "in full"),
         ("31 Feb 2025", "no day 31"),
@@ -134,10 +132,9 @@ def test_a_date_in_numbers_is_refused_showing_both_readings(text):
         ("10000-01-01", "not a date"),
         ("Friday 1 May 2025", "Thursday"),
         ("1 Maybe 2025", "not a date"),
-    ],
-)
-def test_a_text_that_is_no_date_is_refused_each_in_its_own_words(text, hint):
-    assert hint in refusal(read_date, text, TODAY)
+    ]:
+        with subtests.test(text=text, hint=hint):
+            assert hint in refusal(read_date, text, TODAY)
 
 
 def test_a_date_is_echoed_with_its_weekday():
@@ -149,9 +146,8 @@ def test_a_date_that_is_echoed_reads_back(date):
     assert read_date(echo_date(date), TODAY) == date
 
 
-@pytest.mark.parametrize(
-    ("text", "instant"),
-    [
+def test_instants_are_read_in_the_zone_of_now(subtests):
+    for text, instant in [
         ("now", at(2026, 5, 21, 15, 30, 20)),
         ("10:15", at(2026, 5, 21, 10, 15)),
         ("10.15am", at(2026, 5, 21, 10, 15)),
@@ -171,17 +167,15 @@ def test_a_date_that_is_echoed_reads_back(date):
         ("2026-01-15 10:00", at(2026, 1, 15, 10, hours=-6)),
         ("first 2026-11-01 01:30", at(2026, 11, 1, 1, 30, hours=-5)),
         ("second 2026-11-01 01:30", at(2026, 11, 1, 1, 30, hours=-6)),
-    ],
-)
-def test_instants_are_read_in_the_zone_of_now(text, instant):
-    found = read_instant(text, NOW)
-    assert found == instant
-    assert isinstance(found.tzinfo, dt.timezone)
+    ]:
+        with subtests.test(text=text, instant=instant):
+            found = read_instant(text, NOW)
+            assert found == instant
+            assert isinstance(found.tzinfo, dt.timezone)
 
 
-@pytest.mark.parametrize(
-    ("text", "hint"),
-    [
+def test_a_text_that_is_no_instant_is_refused(subtests):
+    for text, hint in [
         ("16:00", "Write yesterday 16:00"),
         ("2026-03-08 02:30", "did not exist"),
         ("2026-11-01 01:30", "Write first 2026-11-01 01:30 or second 2026-11-01 01:30."),
@@ -194,10 +188,9 @@ def test_instants_are_read_in_the_zone_of_now(text, instant):
         ("2:15", "2:15 am or 2:15 pm"),
         ("+1h", "start"),
         ("1:30 in the night", "not a date"),
-    ],
-)
-def test_a_text_that_is_no_instant_is_refused(text, hint):
-    assert hint in refusal(read_instant, text, NOW)
+    ]:
+        with subtests.test(text=text, hint=hint):
+            assert hint in refusal(read_instant, text, NOW)
 
 
 def test_an_elapsed_time_counts_from_the_start():
@@ -283,31 +276,27 @@ def test_every_wall_clock_time_is_read_or_told_apart(when, zone):
 EVENING = at(2026, 5, 21, 20, 30)
 
 
-@pytest.mark.parametrize(
-    ("text", "now", "after", "found"),
-    [
+def test_a_time_without_am_or_pm_is_taken_where_only_one_of_the_two_can_be(subtests):
+    for text, now, after, found in [
         ("8:05", EVENING, at(2026, 5, 21, 19, 0), at(2026, 5, 21, 20, 5)),
         ("8.05", EVENING, at(2026, 5, 21, 19, 0), at(2026, 5, 21, 20, 5)),
         ("8:05", at(2026, 5, 21, 9, 0), None, at(2026, 5, 21, 8, 5)),
         ("8:05", at(2026, 5, 22, 9, 0), at(2026, 5, 21, 21, 0), at(2026, 5, 22, 8, 5)),
         ("8:05:30", EVENING, at(2026, 5, 21, 19, 0), at(2026, 5, 21, 20, 5, 30)),
-    ],
-)
-def test_a_time_without_am_or_pm_is_taken_where_only_one_of_the_two_can_be(text, now, after, found):
-    assert read_instant(text, now, after) == found
+    ]:
+        with subtests.test(text=text, now=now, after=after, found=found):
+            assert read_instant(text, now, after) == found
 
 
-@pytest.mark.parametrize(
-    ("now", "after"),
-    [
+def test_a_time_without_am_or_pm_is_asked_back_where_both_or_neither_can_be(subtests):
+    for now, after in [
         (EVENING, None),
         (EVENING, at(2026, 5, 21, 7, 0)),
         (at(2026, 5, 21, 19, 0), at(2026, 5, 21, 9, 0)),
         (dt.datetime(2000, 1, 1, tzinfo=dt.UTC), None),
-    ],
-)
-def test_a_time_without_am_or_pm_is_asked_back_where_both_or_neither_can_be(now, after):
-    assert "8:05 am" in refusal(read_instant, "8:05", now, after)
+    ]:
+        with subtests.test(now=now, after=after):
+            assert "8:05 am" in refusal(read_instant, "8:05", now, after)
 
 
 def test_a_time_that_may_have_come_twice_is_not_guessed_to_be_of_the_afternoon():

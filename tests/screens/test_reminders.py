@@ -5,7 +5,6 @@ from __future__ import annotations
 import os
 import re
 
-import pytest
 from hypothesis import given as every
 from hypothesis import strategies as st
 
@@ -20,20 +19,22 @@ def test_all_ways_of_telling_are_on_until_one_is_switched():
     assert reminders.kept() == Reminders(bell=False, notice=True, title=True, desktop=False)
 
 
-@pytest.mark.parametrize("name", NAMES)
-def test_each_is_kept_apart_from_the_others(name):
-    chosen = Reminders().all_set(False).switched(name)
-    reminders.keep(chosen)
-    assert reminders.kept() == chosen
-    assert chosen.any_on and not Reminders().all_set(False).any_on
+def test_each_is_kept_apart_from_the_others(subtests):
+    for name in NAMES:
+        with subtests.test(name=name):
+            chosen = Reminders().all_set(False).switched(name)
+            reminders.keep(chosen)
+            assert reminders.kept() == chosen
+            assert chosen.any_on and not Reminders().all_set(False).any_on
 
 
-@pytest.mark.parametrize("text", [b"", b"\xff\xfe", b"bell=maybe\nwhat=off", b"bell=off " * 999])
-def test_a_file_that_is_not_ours_leaves_everything_on(text):
-    place = reminders.place()
-    place.parent.mkdir(parents=True)
-    place.write_bytes(text)
-    assert reminders.kept() == Reminders()
+def test_a_file_that_is_not_ours_leaves_everything_on(subtests):
+    for text in [b"", b"\xff\xfe", b"bell=maybe\nwhat=off", b"bell=off " * 999]:
+        with subtests.test(text=text):
+            place = reminders.place()
+            place.parent.mkdir(parents=True)
+            place.write_bytes(text)
+            assert reminders.kept() == Reminders()
 
 
 def test_a_choice_that_cannot_be_kept_is_told():
@@ -51,9 +52,8 @@ def test_a_pipe_of_that_name_is_not_waited_for():
     assert reminders.kept() == Reminders()
 
 
-@pytest.mark.parametrize(
-    ("environ", "desktop"),
-    [
+def test_a_notification_goes_only_to_a_terminal_known_to_take_it(subtests):
+    for environ, desktop in [
         ({"TERM": "xterm-256color", "TERM_PROGRAM": "iTerm.app"}, Desktop.OSC_9),
         ({"TERM": "xterm-256color", "TERM_PROGRAM": "WezTerm"}, Desktop.OSC_777),
         ({"TERM": "xterm-ghostty"}, Desktop.OSC_777),
@@ -72,10 +72,9 @@ def test_a_pipe_of_that_name_is_not_waited_for():
         ({"TERM": "screen.xterm-kitty"}, Desktop.NONE),
         ({"TERM": "xterm-kitty", "TMUX": "tmux-1000/default,1,0"}, Desktop.NONE),
         ({"TERM": "foot", "STY": "4711.pts-1"}, Desktop.NONE),
-    ],
-)
-def test_a_notification_goes_only_to_a_terminal_known_to_take_it(environ, desktop):
-    assert desktop_of(environ) is desktop
+    ]:
+        with subtests.test(environ=environ, desktop=desktop):
+            assert desktop_of(environ) is desktop
 
 
 @every(st.text(), st.text(), st.sampled_from(Desktop))

@@ -157,21 +157,19 @@ def test_while_a_stop_stands_the_card_gives_no_measures_to_dig_by(plan_of, whole
         assert words not in card
 
 
-@pytest.mark.parametrize(
-    "wrong",
-    [
+def test_the_card_opens_with_shut_whatever_is_wrong_with_the_lines(subtests, given, plan_of, whole):
+    for wrong in [
         {"lines_requested": "not_yet"},
         {"lines_answered": "no"},
         {"private_lines": "not_found"},
         {"mark_distance": "1 ft"},
         {"mark_distance": "don't know yet"},
-    ],
-)
-def test_the_card_opens_with_shut_whatever_is_wrong_with_the_lines(given, plan_of, whole, wrong):
-    answers = given(whole)
-    for key, text in wrong.items():
-        answers = answers.with_text(key, text)
-    assert "SHUT: DO NOT DIG." in card_text(plan_of(answers)).splitlines()[3]
+    ]:
+        with subtests.test(wrong=wrong):
+            answers = given(whole)
+            for key, text in wrong.items():
+                answers = answers.with_text(key, text)
+            assert "SHUT: DO NOT DIG." in card_text(plan_of(answers)).splitlines()[3]
 
 
 def test_a_day_of_digging_after_the_marks_go_stale_is_told(plan_of, whole):

@@ -97,9 +97,8 @@ def test_the_scan_finds_a_figure_told_with_other_digits(garden):
     assert strays(garden, wrong) if exact.m != round(exact.m, 1) else True
 
 
-@pytest.mark.parametrize(
-    ("rounding", "exact", "words"),
-    [
+def test_each_kind_of_number_is_cut_short_on_its_safe_side(subtests):
+    for rounding, exact, words in [
         (PLAIN, 71.43, "71"),
         (PLAIN, 0.1197, "0.12"),
         (PLAIN, 2.95, "3"),
@@ -110,10 +109,9 @@ def test_the_scan_finds_a_figure_told_with_other_digits(garden):
         (SLOPE, 12.04, "12"),
         (PLAIN, float("inf"), "never"),
         (LOW, 0.0, "0"),
-    ],
-)
-def test_each_kind_of_number_is_cut_short_on_its_safe_side(rounding, exact, words):
-    assert rounding.write(exact) == words
+    ]:
+        with subtests.test(rounding=rounding, exact=exact, words=words):
+            assert rounding.write(exact) == words
 
 
 def test_a_figure_set_out_with_a_tape_is_told_as_the_tape_shows_it():

@@ -115,22 +115,22 @@ def test_each_danger_of_the_work_has_its_caution_on_the_sheet(plan_of, whole):
         assert danger in said or danger in cautions.NOT_ENGINEERING, danger
 
 
-@pytest.mark.parametrize(
-    ("place", "words"),
-    [
+def test_the_strip_beside_a_mark_is_the_same_all_over_the_sheet(subtests, plan_of, whole):
+    for place, words in [
         ({"country": "us", "state": "mi", "units": "us"}, "4 ft"),
         ({"country": "us", "state": "mi", "units": "metric"}, "1.22 m"),
         ({"country": "us", "state": "vt", "units": "us"}, "2 ft"),
         ({"country": "uk", "units": "metric"}, "0.6 m"),
         ({"country": "canada", "units": "metric"}, "1 m"),
-    ],
-)
-def test_the_strip_beside_a_mark_is_the_same_all_over_the_sheet(plan_of, whole, place, words):
-    texts = {key: text for key, text in whole.items() if key not in ("country", "state", "units")}
-    sheet = flat(plan_text(plan_of({**place, **texts})))
-    told = re.findall(r"[Ww]ithin ([\d.]+ \w+) of (?:a|any) mark", sheet)
-    assert len(told) >= 3 and set(told) == {words}
-    assert "two feet" not in sheet
+    ]:
+        with subtests.test(place=place, words=words):
+            texts = {
+                key: text for key, text in whole.items() if key not in ("country", "state", "units")
+            }
+            sheet = flat(plan_text(plan_of({**place, **texts})))
+            told = re.findall(r"[Ww]ithin ([\d.]+ \w+) of (?:a|any) mark", sheet)
+            assert len(told) >= 3 and set(told) == {words}
+            assert "two feet" not in sheet
 
 
 def test_the_sheet_leads_with_what_to_do(plan_of, whole):
@@ -174,13 +174,14 @@ def test_digging_on_the_sheet_says_first_whether_it_is_shut(plan_of, whole, cloc
     assert digging().startswith("Digging is SHUT today: The marks went stale")
 
 
-@pytest.mark.parametrize("drop", ["0 in", "1 in", "6 in"])
-def test_level_or_sloping_a_garden_is_dug_to_one_rule_and_has_its_berm(plan_of, whole, drop):
-    plan = plan_of({**whole, "spots.1.slope_drop": drop})
-    dug = plan_text(plan).partition("\nDIGGING\n")[2].partition("\nFIRST YEAR\n")[0]
-    assert len(re.findall(r"\[ \] +\d+\.", dug)) >= 14
-    assert "Build the berm in thin tamped layers" in flat(dug)
-    assert plan.earth.earthwork.berm_height.m > 0
+def test_level_or_sloping_a_garden_is_dug_to_one_rule_and_has_its_berm(subtests, plan_of, whole):
+    for drop in ["0 in", "1 in", "6 in"]:
+        with subtests.test(drop=drop):
+            plan = plan_of({**whole, "spots.1.slope_drop": drop})
+            dug = plan_text(plan).partition("\nDIGGING\n")[2].partition("\nFIRST YEAR\n")[0]
+            assert len(re.findall(r"\[ \] +\d+\.", dug)) >= 14
+            assert "Build the berm in thin tamped layers" in flat(dug)
+            assert plan.earth.earthwork.berm_height.m > 0
 
 
 def test_compost_is_worked_in_only_where_it_is_bought(plan_of, whole):

@@ -29,11 +29,12 @@ def part(text, title):
     return rest[: ends[0] - 1] if ends else rest
 
 
-@pytest.mark.parametrize("units", ["us", "metric"])
-@pytest.mark.parametrize("beds", ["1", "3"])
-def test_the_sheet_stays_within_its_columns(sheet, units, beds):
-    _, text = sheet(units=units, beds=beds, beds_how="in_a_row", water_by="pipe")
-    assert [line for line in text.splitlines() if len(line) > 76] == []
+def test_the_sheet_stays_within_its_columns(subtests, sheet):
+    for beds in ["1", "3"]:
+        for units in ["us", "metric"]:
+            with subtests.test(units=units, beds=beds):
+                _, text = sheet(units=units, beds=beds, beds_how="in_a_row", water_by="pipe")
+                assert [line for line in text.splitlines() if len(line) > 76] == []
 
 
 def test_recommended_area_and_rule_of_thumb_stand_in_one_line(sheet):

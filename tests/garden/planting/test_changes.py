@@ -2,7 +2,6 @@
 
 from dataclasses import replace
 
-import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -55,17 +54,18 @@ BASE = choose(builtin_plants(), MW, garden())
 ALL_PICKS = [pick.plant for zone in BASE.zones for pick in zone.picks]
 
 
-@pytest.mark.parametrize("gone", ALL_PICKS, ids=lambda plant: plant.scientific_name)
-def test_swapping_one_plant_leaves_every_other_and_its_count_unchanged(gone):
-    plan = choose(builtin_plants(), replace(MW, swaps=(Swap(gone.common_name),)), garden())
-    before, after = planted(BASE), planted(plan)
-    assert len(after) == len(before)
-    for old, new in zip(before, after, strict=True):
-        if old[1] == gone.scientific_name:
-            assert new[0] is old[0] and new[1] != old[1] and new[2] >= 1
-        else:
-            assert new == old
-    assert gone not in [plant for zone in plan.zones for plant in zone.reserve]
+def test_swapping_one_plant_leaves_every_other_and_its_count_unchanged(subtests):
+    for gone in ALL_PICKS:
+        with subtests.test(gone=gone):
+            plan = choose(builtin_plants(), replace(MW, swaps=(Swap(gone.common_name),)), garden())
+            before, after = planted(BASE), planted(plan)
+            assert len(after) == len(before)
+            for old, new in zip(before, after, strict=True):
+                if old[1] == gone.scientific_name:
+                    assert new[0] is old[0] and new[1] != old[1] and new[2] >= 1
+                else:
+                    assert new == old
+            assert gone not in [plant for zone in plan.zones for plant in zone.reserve]
 
 
 def test_a_swap_takes_structure_for_structure():
@@ -178,17 +178,15 @@ def test_swaps_never_lose_a_place_or_bring_back_what_was_left_out(gone, floor):
     assert all(one in planted(plan) for one in kept)
 
 
-@pytest.mark.parametrize(
-    ("words", "out", "into"),
-    [
+def test_a_swap_reads_this_for_that(subtests):
+    for words, out, into in [
         ("swamp verbena", "swamp verbena", ""),
         ("swamp verbena for blue flag", "swamp verbena", "blue flag"),
         ("  A  FOR  B  ", "A", "B"),
         ("forget-me-not", "forget-me-not", ""),
-    ],
-)
-def test_a_swap_reads_this_for_that(words, out, into):
-    assert read_swap(words) == Swap(out, into)
+    ]:
+        with subtests.test(words=words, out=out, into=into):
+            assert read_swap(words) == Swap(out, into)
 
 
 def test_why_says_in_place_in_reserve_left_out_and_not_native():

@@ -81,34 +81,32 @@ def test_hours_may_be_asked_for_other_heights():
     assert magnitude(wet.rim, "h") == pytest.approx(30)
 
 
-@pytest.mark.parametrize(
-    ("depth", "rate"), [(-1, 1), (6, 0), (6, -1), (math.nan, 1), (6, math.nan), (math.inf, 1)]
-)
-def test_hours_refuse_what_cannot_be(depth, rate):
-    with pytest.raises(ValueError, match="Give a"):
-        zone_hours(q(depth, "in"), q(rate, "in/h"))
+def test_hours_refuse_what_cannot_be(subtests):
+    for depth, rate in [(-1, 1), (6, 0), (6, -1), (math.nan, 1), (6, math.nan), (math.inf, 1)]:
+        with (
+            subtests.test(depth=depth, rate=rate),
+            pytest.raises(ValueError, match="Give a"),
+        ):
+            zone_hours(q(depth, "in"), q(rate, "in/h"))
 
 
-@pytest.mark.parametrize(
-    ("indicator", "floor", "side", "rim"),
-    [
+def test_each_rating_suits_its_own_zones(subtests, plain_plant):
+    for indicator, floor, side, rim in [
         (Indicator.OBL, True, False, False),
         (Indicator.FACW, True, True, False),
         (Indicator.FAC, True, True, True),
         (Indicator.FACU, False, True, True),
         (Indicator.UPL, False, False, True),
-    ],
-)
-def test_each_rating_suits_its_own_zones(plain_plant, indicator, floor, side, rim):
-    plant = plain_plant(indicator)
-    assert fit(plant, Zone.FLOOR, 24) is floor
-    assert fit(plant, Zone.SIDE, 12) is side
-    assert fit(plant, Zone.RIM, 0) is rim
+    ]:
+        with subtests.test(indicator=indicator, floor=floor, side=side, rim=rim):
+            plant = plain_plant(indicator)
+            assert fit(plant, Zone.FLOOR, 24) is floor
+            assert fit(plant, Zone.SIDE, 12) is side
+            assert fit(plant, Zone.RIM, 0) is rim
 
 
-@pytest.mark.parametrize(
-    ("indicator", "zone", "longest"),
-    [
+def test_a_rating_suits_up_to_its_limit_and_not_past_it(subtests, plain_plant):
+    for indicator, zone, longest in [
         (Indicator.FACU, Zone.FLOOR, 12),
         (Indicator.FAC, Zone.FLOOR, 24),
         (Indicator.FACW, Zone.FLOOR, 72),
@@ -118,12 +116,11 @@ def test_each_rating_suits_its_own_zones(plain_plant, indicator, floor, side, ri
         (Indicator.FACW, Zone.SIDE, 72),
         (Indicator.UPL, Zone.RIM, 6),
         (Indicator.FAC, Zone.RIM, 24),
-    ],
-)
-def test_a_rating_suits_up_to_its_limit_and_not_past_it(plain_plant, indicator, zone, longest):
-    plant = plain_plant(indicator)
-    assert fit(plant, zone, longest)
-    assert not fit(plant, zone, longest + 0.1)
+    ]:
+        with subtests.test(indicator=indicator, zone=zone, longest=longest):
+            plant = plain_plant(indicator)
+            assert fit(plant, zone, longest)
+            assert not fit(plant, zone, longest + 0.1)
 
 
 def test_a_plant_that_needs_long_wet_is_left_out_of_a_floor_dry_within_a_day(plain_plant):
@@ -271,11 +268,12 @@ def test_every_plant_of_the_region_is_picked_held_in_reserve_or_left_out_with_a_
         assert all(one.why.endswith(".") for one in zone.left_out)
 
 
-@pytest.mark.parametrize("sun", Sun)
-def test_the_sun_at_the_bed_is_kept_to(sun):
-    plan = choose(builtin_plants(), replace(MW, sun=sun), garden())
-    assert picked(plan)
-    assert all(sun in pick.plant.sun for pick in picked(plan))
+def test_the_sun_at_the_bed_is_kept_to(subtests):
+    for sun in Sun:
+        with subtests.test(sun=sun):
+            plan = choose(builtin_plants(), replace(MW, sun=sun), garden())
+            assert picked(plan)
+            assert all(sun in pick.plant.sun for pick in picked(plan))
 
 
 def test_heights_are_kept_to_on_floor_and_rim():
@@ -396,20 +394,18 @@ def test_the_first_year_begins_with_the_month_of_planting():
         first_year(13)
 
 
-@pytest.mark.parametrize(
-    ("stood", "key", "grade"),
-    [
+def test_the_remedy_follows_the_hours_water_stood(subtests):
+    for stood, key, grade in [
         (0, "drained", Grade.GOOD),
         (24, "drained", Grade.GOOD),
         (48, "drained", Grade.GOOD),
         (48.1, "drained_slowly", Grade.FIX),
         (72, "drained_slowly", Grade.FIX),
         (72.1, "drained_too_slowly", Grade.FIX),
-    ],
-)
-def test_the_remedy_follows_the_hours_water_stood(stood, key, grade):
-    found = after_storm(hours(stood))
-    assert (found.key, found.grade) == (key, grade)
+    ]:
+        with subtests.test(stood=stood, key=key, grade=grade):
+            found = after_storm(hours(stood))
+            assert (found.key, found.grade) == (key, grade)
 
 
 def test_what_to_do_changes_past_a_day_and_hours_cannot_be_negative():

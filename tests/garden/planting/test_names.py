@@ -2,22 +2,18 @@
 
 from __future__ import annotations
 
-import pytest
-
 from interview.garden.planting.names import nearest, remark_on_swaps, remark_on_wishes
 from interview.garden.planting.plant_list import builtin_plants
 
 
-@pytest.mark.parametrize(
-    ("typed", "first"),
-    [
+def test_a_name_spelled_wrong_gets_the_nearest_names_of_the_list(subtests):
+    for typed, first in [
         ("swamp milkwede", "swamp milkweed"),
         ("Asclepias incarnatta", "Asclepias incarnata"),
         ("cardinal flour", "cardinalflower"),
-    ],
-)
-def test_a_name_spelled_wrong_gets_the_nearest_names_of_the_list(typed: str, first: str) -> None:
-    assert nearest(typed, builtin_plants())[0] == first
+    ]:
+        with subtests.test(typed=typed, first=first):
+            assert nearest(typed, builtin_plants())[0] == first
 
 
 def test_a_part_of_a_name_gets_names_that_hold_it() -> None:

@@ -79,9 +79,8 @@ def test_a_size_in_neither_unit_is_a_fault():
     ]
 
 
-@pytest.mark.parametrize(
-    ("bad", "column"),
-    [
+def test_a_fault_is_told_by_line_and_column_and_its_row_left_out(subtests):
+    for bad, column in [
         ("0.9,45|tall,45", "height_max_m"),
         ("0.9,45|90,45", "height_max_m"),
         ("0.9,45|0.9,4500", "spacing_cm"),
@@ -90,15 +89,14 @@ def test_a_size_in_neither_unit_is_a_fault():
         ("floor;side|bottom", "zones"),
         ("new herb|", "common_name"),
         ("Hortus novus|", "scientific_name"),
-    ],
-)
-def test_a_fault_is_told_by_line_and_column_and_its_row_left_out(bad, column):
-    old, new = bad.split("|")
-    good = ROW.replace("novus", "bonus")
-    plants, wrong = read(good, ROW.replace(old, new))
-    assert [plant.scientific_name for plant in plants] == ["Hortus bonus"]
-    assert [(one.line, one.column) for one in wrong] == [(3, column)]
-    assert wrong[0].sentence.endswith(".")
+    ]:
+        with subtests.test(bad=bad, column=column):
+            old, new = bad.split("|")
+            good = ROW.replace("novus", "bonus")
+            plants, wrong = read(good, ROW.replace(old, new))
+            assert [plant.scientific_name for plant in plants] == ["Hortus bonus"]
+            assert [(one.line, one.column) for one in wrong] == [(3, column)]
+            assert wrong[0].sentence.endswith(".")
 
 
 def test_comments_and_blank_lines_keep_the_numbers_of_the_lines():
@@ -120,13 +118,14 @@ def test_cells_parted_by_other_marks_are_told_to_use_commas(mark):
     )
 
 
-@pytest.mark.parametrize("text", ["", "\n\n", "# only a comment\n", "\ufeff"])
-def test_an_empty_file_says_what_it_needs(text):
-    plants, wrong = read_own_plants(text)
-    assert plants == ()
-    assert [one.sentence for one in wrong] == [
-        "The list is empty; its first line must name the columns."
-    ]
+def test_an_empty_file_says_what_it_needs(subtests):
+    for text in ["", "\n\n", "# only a comment\n", "\ufeff"]:
+        with subtests.test(text=text):
+            plants, wrong = read_own_plants(text)
+            assert plants == ()
+            assert [one.sentence for one in wrong] == [
+                "The list is empty; its first line must name the columns."
+            ]
 
 
 def test_a_file_too_long_for_a_list_is_refused():
@@ -265,12 +264,13 @@ def test_a_list_of_more_lines_than_are_read_is_read_to_there_and_says_so():
 # Remarks
 
 
-@pytest.mark.parametrize("marks", ["", "toxic", "thorny", "spreads"])
-def test_a_remark_of_ones_own_is_told_as_such_and_is_no_caution(marks):
-    head = f"{HEAD},remarks" + f",{marks}" * bool(marks)
-    plant = only(f"{ROW},smells of honey" + ",yes" * bool(marks), head=head)
-    remark = "Your plant file remarks: smells of honey."
-    assert remark not in hazards(plant)
-    assert len(hazards(plant)) == bool(marks)
-    assert doubts(plant, None, None).count(remark) == 1
-    assert cautions(plant, None, None).count(remark) == 1
+def test_a_remark_of_ones_own_is_told_as_such_and_is_no_caution(subtests):
+    for marks in ["", "toxic", "thorny", "spreads"]:
+        with subtests.test(marks=marks):
+            head = f"{HEAD},remarks" + f",{marks}" * bool(marks)
+            plant = only(f"{ROW},smells of honey" + ",yes" * bool(marks), head=head)
+            remark = "Your plant file remarks: smells of honey."
+            assert remark not in hazards(plant)
+            assert len(hazards(plant)) == bool(marks)
+            assert doubts(plant, None, None).count(remark) == 1
+            assert cautions(plant, None, None).count(remark) == 1

@@ -12,9 +12,8 @@ from interview.reading import Refused
 from interview.sheet.report import plan_text
 
 
-@pytest.mark.parametrize(
-    ("text", "price"),
-    [
+def test_a_price_is_read_as_people_write_it(subtests):
+    for text, price in [
         ("mulch 38 per yd3", Price("mulch", 38, "yd**3")),
         ("Mulch: $38 / cu yd", Price("mulch", 38, "yd**3", "$")),
         ("compost 6 per bag", Price("compost", 6, "bag")),
@@ -28,15 +27,13 @@ from interview.sheet.report import plan_text
         ("mulch 0 per yd3", Price("mulch", 0, "yd**3")),
         ("plants NZ$6.50 each", Price("plants", 6.5, "each", "NZ$")),
         ("mulch: CA$ 48 per m3", Price("mulch", 48, "m**3", "CA$")),
-    ],
-)
-def test_a_price_is_read_as_people_write_it(text, price):
-    assert read_price(text) == price
+    ]:
+        with subtests.test(text=text, price=price):
+            assert read_price(text) == price
 
 
-@pytest.mark.parametrize(
-    ("text", "said"),
-    [
+def test_a_price_that_cannot_be_is_refused_in_one_sentence(subtests):
+    for text, said in [
         ("", "Begin with one of"),
         ("gravel 30 per yd3", "Begin with one of"),
         ("38 per yd3", "Begin with one of"),
@@ -53,13 +50,12 @@ def test_a_price_is_read_as_people_write_it(text, price):
         ("plants 4 per yd3", "priced each"),
         ("mulch 999999999 per yd3", "too high"),
         ("mulch 38 per " + "y" * 200, "too long"),
-    ],
-)
-def test_a_price_that_cannot_be_is_refused_in_one_sentence(text, said):
-    with pytest.raises(Refused) as refused:
-        read_price(text)
-    assert said in str(refused.value)
-    assert str(refused.value).endswith(".")
+    ]:
+        with subtests.test(text=text, said=said):
+            with pytest.raises(Refused) as refused:
+                read_price(text)
+            assert said in str(refused.value)
+            assert str(refused.value).endswith(".")
 
 
 def test_two_prices_of_one_thing_and_two_kinds_of_money_are_refused(given):

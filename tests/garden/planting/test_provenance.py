@@ -2,8 +2,6 @@
 
 from dataclasses import replace
 
-import pytest
-
 from interview.garden.planting.care import SIGNS, after_storm_steps
 from interview.garden.planting.plant_list import builtin_plants
 from interview.garden.planting.provenance import FACTS, from_memory, provenance
@@ -12,13 +10,14 @@ from interview.garden.planting.words import cautions, doubts, hazards, remarks
 from interview.quantities.evidence import Provenance
 
 
-@pytest.mark.parametrize("region", PlantRegion)
-def test_every_fact_of_every_species_has_a_source_in_words(region):
-    for plant in builtin_plants():
-        for listed in ListRegion:
-            told = provenance(plant, region, listed)
-            assert tuple(told) == FACTS
-            assert all(told.values()), plant.scientific_name
+def test_every_fact_of_every_species_has_a_source_in_words(subtests):
+    for region in PlantRegion:
+        with subtests.test(region=region):
+            for plant in builtin_plants():
+                for listed in ListRegion:
+                    told = provenance(plant, region, listed)
+                    assert tuple(told) == FACTS
+                    assert all(told.values()), plant.scientific_name
 
 
 def test_a_fact_is_from_memory_unless_the_list_says_it_was_verified():

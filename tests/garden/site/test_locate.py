@@ -55,10 +55,10 @@ def test_marks_of_fourteen_calendar_days():
     assert marks_stale_after_calendar(ASKED, 14) == date(2026, 6, 3)
 
 
-@pytest.mark.parametrize("days", [0, -1, 31])
-def test_an_impossible_wait_is_refused(days):
-    with pytest.raises(ValueError, match="business days"):
-        earliest_dig_day(ASKED, days)
+def test_an_impossible_wait_is_refused(subtests):
+    for days in [0, -1, 31]:
+        with subtests.test(days=days), pytest.raises(ValueError, match="business days"):
+            earliest_dig_day(ASKED, days)
 
 
 @given(st.dates(date(2000, 1, 1), date(2090, 1, 1)), st.integers(1, 30))
@@ -88,9 +88,8 @@ def test_the_gate_counts_down_the_days():
     )
 
 
-@pytest.mark.parametrize(
-    ("changed", "today", "word"),
-    [
+def test_each_lack_alone_keeps_the_gate_closed(subtests):
+    for changed, today, word in [
         ({"asked": None}, 26, "not yet asked"),
         ({"asked": date(2026, 5, 28)}, 26, "has not come"),
         ({"all_answered": False}, 26, "Not all owners"),
@@ -103,12 +102,11 @@ def test_the_gate_counts_down_the_days():
         ({"business_days": None}, 26, "your ticket says it"),
         ({"assumed_holidays": None}, 26, "look at a calendar"),
         ({"business_days": 5}, 26, "wait until"),
-    ],
-)
-def test_each_lack_alone_keeps_the_gate_closed(changed, today, word):
-    answer = dig_gate(replace(READY, **changed), date(2026, 5, today))
-    assert answer.gate is Gate.CLOSED
-    assert any(word in reason for reason in answer.reasons)
+    ]:
+        with subtests.test(changed=changed, today=today, word=word):
+            answer = dig_gate(replace(READY, **changed), date(2026, 5, today))
+            assert answer.gate is Gate.CLOSED
+            assert any(word in reason for reason in answer.reasons)
 
 
 def test_the_last_day_of_the_marks_still_counts():
@@ -170,9 +168,8 @@ def test_the_paint_colors_are_told_apart():
     assert len(set(colors)) == len(colors) == 8
 
 
-@pytest.mark.parametrize(
-    ("change", "today", "causes"),
-    [
+def test_each_reason_names_its_cause(subtests):
+    for change, today, causes in [
         ({}, date(2026, 5, 28), []),
         ({"asked": None}, date(2026, 5, 28), [Cause.NOT_ASKED]),
         ({"asked": date(2026, 5, 30)}, date(2026, 5, 28),
@@ -184,9 +181,8 @@ def test_the_paint_colors_are_told_apart():
         ({}, date(2026, 6, 6), [Cause.STALE]),
         ({"all_answered": None, "finished": None, "private_lines": None}, date(2026, 5, 21),
          [Cause.WAITING, Cause.SILENT, Cause.PRIVATE]),
-    ],
-)  # fmt: skip
-def test_each_reason_names_its_cause(change, today, causes):
-    gate = dig_gate(replace(READY, **change), today)
-    assert list(gate.causes) == causes
-    assert len(gate.reasons) == len(causes)
+    ]:  # fmt: skip
+        with subtests.test(change=change, today=today, causes=causes):
+            gate = dig_gate(replace(READY, **change), today)
+            assert list(gate.causes) == causes
+            assert len(gate.reasons) == len(causes)

@@ -7,8 +7,6 @@ import sys
 from dataclasses import replace
 from datetime import date, timedelta
 
-import pytest
-
 from interview.garden.place.questions import STATES
 from interview.garden.site.holidays import federal_in_wait
 from interview.garden.site.locate import LocateState, earliest_dig_day
@@ -95,11 +93,6 @@ def _ends(asked: date, days: int, working: bool, later: int) -> date:
     return _weekdays_after(start, days) if working else start + timedelta(days)
 
 
-@pytest.fixture(params=ALL, ids=lambda one: one.code)
-def notice(request) -> StateNotice:
-    return request.param
-
-
 def _good_until(notice: StateNotice, asked: date) -> date:
     marks = notice.marks
     state = LocateState(asked, True, asked, valid_days=marks.days, counted=marks.counted)
@@ -124,27 +117,33 @@ def test_the_table_is_not_read_before_a_state_is_asked_for():
     assert done.stdout.split() == ["0", "10", "0"]
 
 
-def test_every_row_says_where_it_was_read_and_how_much_stands_behind_each_part(notice):
-    assert notice.wait_standing is not None and len(notice.pages) > 8
-    assert (notice.life is None) == (notice.life_standing is None)
-    assert (notice.strip_in is None) == (notice.strip_standing is None)
-    assert bool(notice.hand) == bool(notice.hand_words) == (notice.hand_standing is not None)
-    assert notice.hand in ("", "spared", "not spared")
-    assert notice.call_day in ("yes", "no", "not said")
-    shown = notice.read()
-    assert notice.state in shown and notice.pages in shown and notice.wait_words in shown
-    assert f"({notice.wait_standing.value})" in shown
-    for source in (notice.wait_source, notice.marks_source, notice.zone_source):
-        assert source.standing is not Provenance.MEMORY
+def test_every_row_says_where_it_was_read_and_how_much_stands_behind_each_part(subtests):
+    for notice in ALL:
+        with subtests.test(code=notice.code):
+            assert notice.wait_standing is not None and len(notice.pages) > 8
+            assert (notice.life is None) == (notice.life_standing is None)
+            assert (notice.strip_in is None) == (notice.strip_standing is None)
+            assert (
+                bool(notice.hand) == bool(notice.hand_words) == (notice.hand_standing is not None)
+            )
+            assert notice.hand in ("", "spared", "not spared")
+            assert notice.call_day in ("yes", "no", "not said")
+            shown = notice.read()
+            assert notice.state in shown and notice.pages in shown and notice.wait_words in shown
+            assert f"({notice.wait_standing.value})" in shown
+            for source in (notice.wait_source, notice.marks_source, notice.zone_source):
+                assert source.standing is not Provenance.MEMORY
 
 
-def test_no_wait_is_shorter_than_three_days_or_than_any_text_of_the_state(notice):
-    texts = (3, notice.wait, *WAITS.get(notice.code, ()))
-    if notice.business_days is None:
-        assert notice.longest_wait == max(texts)
-    else:
-        assert notice.business_days >= max(texts)
-    assert notice.wait == max(texts) or max(texts) in (3, notice.longest_wait)
+def test_no_wait_is_shorter_than_three_days_or_than_any_text_of_the_state(subtests):
+    for notice in ALL:
+        with subtests.test(code=notice.code):
+            texts = (3, notice.wait, *WAITS.get(notice.code, ()))
+            if notice.business_days is None:
+                assert notice.longest_wait == max(texts)
+            else:
+                assert notice.business_days >= max(texts)
+            assert notice.wait == max(texts) or max(texts) in (3, notice.longest_wait)
 
 
 def test_hawaii_and_dc_wait_longer_than_three_days_and_remote_alaska_is_asked():
@@ -153,24 +152,32 @@ def test_hawaii_and_dc_wait_longer_than_three_days_and_remote_alaska_is_asked():
     assert notice_for("AK").business_days is None
 
 
-def test_no_strip_is_narrower_than_two_feet_or_than_any_text_of_the_state(notice):
-    texts = (24, notice.strip_in or 0, *STRIPS.get(notice.code, ()))
-    assert notice.hand_dig_in >= max(texts)
-    assert magnitude(tolerance_zone(notice.code).us, "in") == notice.hand_dig_in
-    assert magnitude(tolerance_zone(notice.code.lower()).metric, "in") >= max(texts)
+def test_no_strip_is_narrower_than_two_feet_or_than_any_text_of_the_state(subtests):
+    for notice in ALL:
+        with subtests.test(code=notice.code):
+            texts = (24, notice.strip_in or 0, *STRIPS.get(notice.code, ()))
+            assert notice.hand_dig_in >= max(texts)
+            assert magnitude(tolerance_zone(notice.code).us, "in") == notice.hand_dig_in
+            assert magnitude(tolerance_zone(notice.code.lower()).metric, "in") >= max(texts)
 
 
-def test_no_marks_are_good_for_longer_than_any_text_of_the_state(notice):
-    texts = LIVES.get(notice.code, ((10, WORKING, 0),))
-    for asked in ASKED:
-        assert _good_until(notice, asked) <= min(_ends(asked, *text) for text in texts), asked
+def test_no_marks_are_good_for_longer_than_any_text_of_the_state(subtests):
+    for notice in ALL:
+        with subtests.test(code=notice.code):
+            texts = LIVES.get(notice.code, ((10, WORKING, 0),))
+            for asked in ASKED:
+                assert _good_until(notice, asked) <= min(_ends(asked, *text) for text in texts), (
+                    asked
+                )
 
 
-def test_every_life_read_is_among_the_texts_held_against_the_table(notice):
-    for life in (notice.life, notice.begin):
-        if life is not None and notice.code in LIVES and notice.code != "LA":
-            assert (life.days, life.working) in [text[:2] for text in LIVES[notice.code]]
-    assert (notice.code in LIVES) or notice.life is None
+def test_every_life_read_is_among_the_texts_held_against_the_table(subtests):
+    for notice in ALL:
+        with subtests.test(code=notice.code):
+            for life in (notice.life, notice.begin):
+                if life is not None and notice.code in LIVES and notice.code != "LA":
+                    assert (life.days, life.working) in [text[:2] for text in LIVES[notice.code]]
+            assert (notice.code in LIVES) or notice.life is None
 
 
 def test_the_marks_are_good_for_longer_than_two_weeks_only_where_that_was_read_at_the_source():
@@ -185,9 +192,11 @@ def test_the_marks_of_nine_states_end_with_their_own_texts():
         assert (notice_for(code).marks.days, notice_for(code).marks.working) == (14, False)
 
 
-def test_days_without_a_kind_are_taken_as_days_of_the_calendar(notice):
-    for life in (notice.life, notice.begin):
-        assert life is None or life.kind_said or not life.working
+def test_days_without_a_kind_are_taken_as_days_of_the_calendar(subtests):
+    for notice in ALL:
+        with subtests.test(code=notice.code):
+            for life in (notice.life, notice.begin):
+                assert life is None or life.kind_said or not life.working
 
 
 def test_with_what_is_assumed_there_is_a_day_to_dig_after_every_request():
@@ -210,21 +219,25 @@ def test_a_cell_that_was_not_read_falls_to_the_careful_default():
     assert notice_for("zz").business_days == 3 and notice_for("").marks == CAREFUL
 
 
-@pytest.mark.parametrize("standing", [Provenance.SECONDARY, Provenance.CARRIED, None])
-@pytest.mark.parametrize(("days", "working", "most"), [(30, False, 14), (20, True, 10)])
-def test_a_long_life_not_read_at_the_source_is_cut_to_two_weeks(standing, days, working, most):
-    row = replace(notice_for("CT"), begin=None, life=Life(days, working), life_standing=standing)
-    assert row.marks == Life(most, working)
-    assert "practice 5.23" in row.marks_source.title
-    known = replace(row, life_standing=Provenance.PUBLISHED)
-    assert known.marks == Life(days, working)
-    assert "Connecticut" in known.marks_source.title
+def test_a_long_life_not_read_at_the_source_is_cut_to_two_weeks(subtests):
+    for days, working, most in [(30, False, 14), (20, True, 10)]:
+        for standing in [Provenance.SECONDARY, Provenance.CARRIED, None]:
+            with subtests.test(standing=standing, days=days, working=working, most=most):
+                row = replace(
+                    notice_for("CT"), begin=None, life=Life(days, working), life_standing=standing
+                )
+                assert row.marks == Life(most, working)
+                assert "practice 5.23" in row.marks_source.title
+                known = replace(row, life_standing=Provenance.PUBLISHED)
+                assert known.marks == Life(days, working)
+                assert "Connecticut" in known.marks_source.title
 
 
-@pytest.mark.parametrize("standing", list(Provenance))
-def test_a_short_life_holds_whoever_tells_it(standing):
-    row = replace(notice_for("CT"), begin=None, life=Life(7, False), life_standing=standing)
-    assert row.marks == Life(7, False)
+def test_a_short_life_holds_whoever_tells_it(subtests):
+    for standing in list(Provenance):
+        with subtests.test(standing=standing):
+            row = replace(notice_for("CT"), begin=None, life=Life(7, False), life_standing=standing)
+            assert row.marks == Life(7, False)
 
 
 def test_a_text_that_gives_fewer_days_to_begin_than_to_dig_decides():

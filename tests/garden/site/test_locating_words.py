@@ -49,9 +49,8 @@ def default(answers, key):
     return QUESTIONS[key].default(answers)
 
 
-@pytest.mark.parametrize(
-    ("place", "wait", "days", "kind"),
-    [
+def test_what_is_offered_follows_the_table(subtests, asked_in):
+    for place, wait, days, kind in [
         ("hi", "5", "14", "calendar"),
         ("dc", "4", "10", "calendar"),
         ("wi", "3", "10", "calendar"),
@@ -65,12 +64,11 @@ def default(answers, key):
         ("or", "3", "10", "from_request"),
         ("uk", "3", "10", "from_request"),
         ("canada", "5", "10", "from_request"),
-    ],
-)
-def test_what_is_offered_follows_the_table(asked_in, place, wait, days, kind):
-    answers = asked_in(place)
-    found = [default(answers, key) for key in ("lines_business_days", *LINES[3:5])]
-    assert found == [wait, days, kind]
+    ]:
+        with subtests.test(place=place, wait=wait, days=days, kind=kind):
+            answers = asked_in(place)
+            found = [default(answers, key) for key in ("lines_business_days", *LINES[3:5])]
+            assert found == [wait, days, kind]
 
 
 def test_an_answer_goes_before_the_table(asked_in):
@@ -116,53 +114,65 @@ def test_what_was_said_of_holidays_before_stands(asked_in):
     assert state.earliest == dt.date(2026, 5, 26)
 
 
-@pytest.mark.parametrize("place", ["uk", "canada", "australia", "new_zealand", "other"])
-def test_where_no_calendar_is_held_christmas_is_no_working_day(asked_in, place):
-    answers = asked_in(place, lines_asked_on="2025-12-23", lines_business_days="3")
-    assert default(answers, "lines_holidays") is None
-    assert "No calendar of this country" in QUESTIONS["lines_holidays"].worded(answers).find_out
-    assert site_gate.locate_state(answers).earliest is None
-    day = dt.date(2025, 12, 29)
-    assert "public holidays" in " ".join(site_gate.dig_reasons(answers, day))
-    told = answers.with_text("lines_holidays", "2025-12-25; 2025-12-26")
-    assert "wait until Wednesday 2025-12-31" in " ".join(site_gate.dig_reasons(told, day))
-    assert site_gate.dig_reasons(told, dt.date(2025, 12, 31)) == []
-    assert site_gate.dig_reasons(answers.with_text("lines_holidays", "none"), day) == []
+def test_where_no_calendar_is_held_christmas_is_no_working_day(subtests, asked_in):
+    for place in ["uk", "canada", "australia", "new_zealand", "other"]:
+        with subtests.test(place=place):
+            answers = asked_in(place, lines_asked_on="2025-12-23", lines_business_days="3")
+            assert default(answers, "lines_holidays") is None
+            assert (
+                "No calendar of this country"
+                in QUESTIONS["lines_holidays"].worded(answers).find_out
+            )
+            assert site_gate.locate_state(answers).earliest is None
+            day = dt.date(2025, 12, 29)
+            assert "public holidays" in " ".join(site_gate.dig_reasons(answers, day))
+            told = answers.with_text("lines_holidays", "2025-12-25; 2025-12-26")
+            assert "wait until Wednesday 2025-12-31" in " ".join(site_gate.dig_reasons(told, day))
+            assert site_gate.dig_reasons(told, dt.date(2025, 12, 31)) == []
+            assert site_gate.dig_reasons(answers.with_text("lines_holidays", "none"), day) == []
 
 
-@pytest.mark.parametrize("state", STATES)
-def test_every_state_is_told_in_short_sentences_with_what_stands_behind(asked_in, state):
-    answers, notice = asked_in(state), notice_for(state)
-    for key in LINES:
-        question = QUESTIONS[key].worded(answers)
-        for text in (question.why, question.find_out):
-            assert text.rstrip()[-1] in ".?"
-            for sentence in re.split(r"(?<=[.?!:;])\s+", text):
-                assert len(sentence.split()) <= 30, sentence
-        if key != "lines_holidays":
-            assert notice.pages in question.more and notice.wait_standing.value in question.more
-        assert question.more.startswith(QUESTIONS[key].more)
-    for key in ("lines_business_days", "lines_valid_days"):
-        assert "the ticket, which goes first" in QUESTIONS[key].worded(answers).find_out
+def test_every_state_is_told_in_short_sentences_with_what_stands_behind(subtests, asked_in):
+    for state in STATES:
+        with subtests.test(state=state):
+            answers, notice = asked_in(state), notice_for(state)
+            for key in LINES:
+                question = QUESTIONS[key].worded(answers)
+                for text in (question.why, question.find_out):
+                    assert text.rstrip()[-1] in ".?"
+                    for sentence in re.split(r"(?<=[.?!:;])\s+", text):
+                        assert len(sentence.split()) <= 30, sentence
+                if key != "lines_holidays":
+                    assert (
+                        notice.pages in question.more
+                        and notice.wait_standing.value in question.more
+                    )
+                assert question.more.startswith(QUESTIONS[key].more)
+            for key in ("lines_business_days", "lines_valid_days"):
+                assert "the ticket, which goes first" in QUESTIONS[key].worded(answers).find_out
 
 
-@pytest.mark.parametrize("state", STATES)
-def test_the_number_and_the_page_of_the_state_are_given(asked_in, state):
-    notice = notice_for(state)
-    said = QUESTIONS["lines_requested"].worded(asked_in(state)).find_out
-    assert "811" in said and notice.phone in said and notice.website in said
-    assert buried.locating_service(asked_in(state)) == said
-    assert re.fullmatch(r"|8\d\d-\d{3}-\d{4}", notice.phone)
-    assert re.fullmatch(r"|[a-z0-9-]+\.(com|org|net)", notice.website)
+def test_the_number_and_the_page_of_the_state_are_given(subtests, asked_in):
+    for state in STATES:
+        with subtests.test(state=state):
+            notice = notice_for(state)
+            said = QUESTIONS["lines_requested"].worded(asked_in(state)).find_out
+            assert "811" in said and notice.phone in said and notice.website in said
+            assert buried.locating_service(asked_in(state)) == said
+            assert re.fullmatch(r"|8\d\d-\d{3}-\d{4}", notice.phone)
+            assert re.fullmatch(r"|[a-z0-9-]+\.(com|org|net)", notice.website)
 
 
-@pytest.mark.parametrize("state", STATES)
-def test_where_hand_digging_is_spared_the_marks_are_asked_for_all_the_same(asked_in, state):
-    why = QUESTIONS["lines_requested"].worded(asked_in(state)).why
-    assert ("may spare" in why and "all the same" in why) == (notice_for(state).hand == "spared")
-    shut = route.step_at("holes.1.hole_depth", asked_in(state))
-    unasked = asked_in(state).with_text("lines_requested", "not_yet")
-    assert gate.shut(shut, unasked, dt.date(2026, 5, 28))
+def test_where_hand_digging_is_spared_the_marks_are_asked_for_all_the_same(subtests, asked_in):
+    for state in STATES:
+        with subtests.test(state=state):
+            why = QUESTIONS["lines_requested"].worded(asked_in(state)).why
+            assert ("may spare" in why and "all the same" in why) == (
+                notice_for(state).hand == "spared"
+            )
+            shut = route.step_at("holes.1.hole_depth", asked_in(state))
+            unasked = asked_in(state).with_text("lines_requested", "not_yet")
+            assert gate.shut(shut, unasked, dt.date(2026, 5, 28))
 
 
 def test_the_states_that_spare_hand_digging():

@@ -84,9 +84,8 @@ def test_ground_that_rises_is_refused():
         ground_slope(ft(1), ft(3))
 
 
-@pytest.mark.parametrize(
-    ("percent", "slides", "grade"),
-    [
+def test_slope_limits(subtests):
+    for percent, slides, grade in [
         (0, False, Grade.GOOD),
         (8, False, Grade.GOOD),
         (8.01, False, Grade.FIX),
@@ -94,36 +93,36 @@ def test_ground_that_rises_is_refused():
         (12.01, False, Grade.STOP),
         (10, True, Grade.FIX),
         (10.01, True, Grade.STOP),
-    ],
-)
-def test_slope_limits(percent, slides, grade):
-    assert slope_finding(slope_of(percent), slides).grade is grade
+    ]:
+        with subtests.test(percent=percent, slides=slides, grade=grade):
+            assert slope_finding(slope_of(percent), slides).grade is grade
 
 
-@pytest.mark.parametrize("key", list(SETBACKS))
-def test_exactly_at_the_limit_is_good_and_just_under_is_not(key):
-    item = SETBACKS[key]
-    usual, cautious = setback_limits(item)
-    assert setback_finding(item, usual).grade is Grade.GOOD
-    assert setback_finding(item, cautious).change == ""
-    under = setback_finding(item, usual - inch(0.1))
-    assert under.grade is item.below
-    assert under.grade is not Grade.GOOD
-    assert "1 in farther" in under.change
+def test_exactly_at_the_limit_is_good_and_just_under_is_not(subtests):
+    for key in list(SETBACKS):
+        with subtests.test(key=key):
+            item = SETBACKS[key]
+            usual, cautious = setback_limits(item)
+            assert setback_finding(item, usual).grade is Grade.GOOD
+            assert setback_finding(item, cautious).change == ""
+            under = setback_finding(item, usual - inch(0.1))
+            assert under.grade is item.below
+            assert under.grade is not Grade.GOOD
+            assert "1 in farther" in under.change
 
 
-@pytest.mark.parametrize("key", list(SETBACKS))
-def test_metric_limits_are_their_own_round_numbers(key):
-    item = SETBACKS[key]
-    at = quantity(item.usual.meters, "m")
-    assert setback_finding(item, at, metric=True).grade is Grade.GOOD
-    assert setback_finding(item, at - quantity(1, "mm"), metric=True).grade is item.below
-    assert item.usual.meters == pytest.approx(item.usual.feet * 0.3048, rel=0.03)
+def test_metric_limits_are_their_own_round_numbers(subtests):
+    for key in list(SETBACKS):
+        with subtests.test(key=key):
+            item = SETBACKS[key]
+            at = quantity(item.usual.meters, "m")
+            assert setback_finding(item, at, metric=True).grade is Grade.GOOD
+            assert setback_finding(item, at - quantity(1, "mm"), metric=True).grade is item.below
+            assert item.usual.meters == pytest.approx(item.usual.feet * 0.3048, rel=0.03)
 
 
-@pytest.mark.parametrize(
-    ("key", "grade"),
-    [
+def test_what_too_near_means(subtests):
+    for key, grade in [
         ("foundation_deep", Grade.STOP),
         ("septic", Grade.STOP),
         ("septic_uphill", Grade.STOP),
@@ -133,10 +132,9 @@ def test_metric_limits_are_their_own_round_numbers(key):
         ("pavement", Grade.FIX),
         ("retaining_wall", Grade.FIX),
         ("tree", Grade.FIX),
-    ],
-)
-def test_what_too_near_means(key, grade):
-    assert setback_finding(SETBACKS[key], ft(0.5)).grade is grade
+    ]:
+        with subtests.test(key=key, grade=grade):
+            assert setback_finding(SETBACKS[key], ft(0.5)).grade is grade
 
 
 def test_a_slab_allows_five_feet_only_with_care():
@@ -238,9 +236,8 @@ def test_metric_depths_below_the_floor():
     assert under.change.startswith("Dig 10 mm")
 
 
-@pytest.mark.parametrize(
-    ("found", "grade"),
-    [
+def test_surroundings(subtests):
+    for found, grade in [
         (standing_water_finding(StandingWater.NEVER), Grade.GOOD),
         (standing_water_finding(StandingWater.SOMETIMES), Grade.FIX),
         (standing_water_finding(StandingWater.OFTEN), Grade.STOP),
@@ -276,13 +273,12 @@ def test_metric_depths_below_the_floor():
         (ground_fall_finding(GroundFall.TO_HOUSE), Grade.STOP),
         (below_floor_finding(Below.WATER, None, inch(10)), Grade.FIX),
         (slope_unknown(), Grade.FIX),
-    ],
-)
-def test_surroundings(found, grade):
-    assert found.grade is grade
-    assert found.said.endswith(".")
-    if grade is not Grade.GOOD:
-        assert found.change.endswith(".")
+    ]:
+        with subtests.test(found=found, grade=grade):
+            assert found.grade is grade
+            assert found.said.endswith(".")
+            if grade is not Grade.GOOD:
+                assert found.change.endswith(".")
 
 
 def test_children_are_kept_from_the_open_hole():
@@ -290,9 +286,8 @@ def test_children_are_kept_from_the_open_hole():
     assert "Cover or fill" in children_finding(None).change
 
 
-@pytest.mark.parametrize(
-    ("percent", "words"),
-    [
+def test_the_slope_table_admits_its_gaps(subtests):
+    for percent, words in [
         (3.9, "3 to 5 in"),
         (4.0, "no row covers 4 to 5 %"),
         (4.6, "no row covers 4 to 5 %"),
@@ -302,10 +297,9 @@ def test_children_are_kept_from_the_open_hole():
         (8.0, "8 in"),
         (12.0, "8 in"),
         (12.5, "elsewhere"),
-    ],
-)
-def test_the_slope_table_admits_its_gaps(percent, words):
-    assert words in table_depth(slope_of(percent))
+    ]:
+        with subtests.test(percent=percent, words=words):
+            assert words in table_depth(slope_of(percent))
 
 
 def test_the_verdict_is_the_worst_in_any_order():

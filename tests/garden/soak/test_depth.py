@@ -64,14 +64,16 @@ def test_a_very_slow_hole_has_no_garden():
     assert inches(found.depth) == 0.5
 
 
-@pytest.mark.parametrize(
-    ("corrected", "depth", "too_shallow"),
-    [(3.0 / 48, 3.0, False), (2.99 / 48, 2.5, True), (3.49 / 48, 3.0, False)],
-)
-def test_under_three_inches_is_too_shallow(corrected, depth, too_shallow):
-    found = pond_depth(rate(1), rate(corrected))
-    assert inches(found.depth) == depth
-    assert found.too_shallow is too_shallow
+def test_under_three_inches_is_too_shallow(subtests):
+    for corrected, depth, too_shallow in [
+        (3.0 / 48, 3.0, False),
+        (2.99 / 48, 2.5, True),
+        (3.49 / 48, 3.0, False),
+    ]:
+        with subtests.test(corrected=corrected, depth=depth, too_shallow=too_shallow):
+            found = pond_depth(rate(1), rate(corrected))
+            assert inches(found.depth) == depth
+            assert found.too_shallow is too_shallow
 
 
 def test_metric_depths_go_down_to_whole_centimeters():
@@ -94,10 +96,10 @@ def test_soil_that_takes_nothing_gives_no_depth_and_no_time():
     assert custom.caution
 
 
-@pytest.mark.parametrize(("q", "f", "cap"), [(-1, 0.1, 10), (1, -0.1, 10), (1, 0.1, 0)])
-def test_depths_that_cannot_be_are_refused(q, f, cap):
-    with pytest.raises(ValueError, match=r"[a-z]\.$"):
-        pond_depth(rate(q), rate(f), cap=quantity(cap, "in"))
+def test_depths_that_cannot_be_are_refused(subtests):
+    for q, f, cap in [(-1, 0.1, 10), (1, -0.1, 10), (1, 0.1, 0)]:
+        with subtests.test(q=q, f=f, cap=cap), pytest.raises(ValueError, match=r"[a-z]\.$"):
+            pond_depth(rate(q), rate(f), cap=quantity(cap, "in"))
 
 
 @given(st.floats(0, 3), st.floats(0, 1), st.floats(0.5, 18), st.sampled_from(DepthRule))

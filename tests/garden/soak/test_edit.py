@@ -34,39 +34,35 @@ def short(text: str) -> list[str]:
     return [line.replace("2026-05-28T", "").replace(":00-05:00", "") for line in text.splitlines()]
 
 
-@pytest.mark.parametrize(
-    ("line", "place"),
-    [
+def test_a_reading_added_goes_where_its_own_time_belongs(subtests, view):
+    for line, place in [
         ("08:00 left 5 in", 2),
         ("06:00 left 7 in", 1),
         ("05:10 left 7 3/4 in", 0),
         ("now left 4 1/2 in", 2),
         ("+1h left 7 in", 1),
         ("06:10 refilled to 8 in", 1),
-    ],
-)
-def test_a_reading_added_goes_where_its_own_time_belongs(view, line, place):
-    lines = short(soak_edit.with_added(view, line))
-    assert len(lines) == 3
-    assert lines[place].split(" ", 1)[1] == line.split(" ", 1)[1]
-    assert [one for i, one in enumerate(lines) if i != place] == ["05:30 left 7 1/2 in",
-                                                                  "07:00 left 6 in"]  # fmt: skip
+    ]:
+        with subtests.test(line=line, place=place):
+            lines = short(soak_edit.with_added(view, line))
+            assert len(lines) == 3
+            assert lines[place].split(" ", 1)[1] == line.split(" ", 1)[1]
+            del lines[place]
+            assert lines == ["05:30 left 7 1/2 in", "07:00 left 6 in"]
 
 
-@pytest.mark.parametrize(
-    ("line", "words"),
-    [
+def test_a_reading_that_cannot_be_added_is_refused_and_nothing_is_lost(subtests, view):
+    for line, words in [
         ("07:00 left 6 in", "the same as that of reading 2"),
         ("06:00 left 7 3/4 in", "higher than before"),
         ("2026-05-28 09:30 left 5 in", "still to come"),
         ("2026-05-28 04:00 left 7 in", "before the start of the test"),
         ("nonsense", "A time and a depth"),
-    ],
-)
-def test_a_reading_that_cannot_be_added_is_refused_and_nothing_is_lost(view, line, words):
-    with pytest.raises(Refused, match=words):
-        soak_edit.with_added(view, line)
-    assert len(soak_edit.reading_lines(view)) == 2
+    ]:
+        with subtests.test(line=line, words=words):
+            with pytest.raises(Refused, match=words):
+                soak_edit.with_added(view, line)
+            assert len(soak_edit.reading_lines(view)) == 2
 
 
 def test_the_first_reading_is_added_to_none(given):
@@ -87,12 +83,13 @@ def test_a_reading_is_corrected_struck_and_taken_back(view):
     assert again == view.texts["holes.1.readings"]
 
 
-@pytest.mark.parametrize("place", [0, 3, -1])
-def test_a_number_without_a_reading_is_refused(view, place):
-    with pytest.raises(Refused, match="there are 2"):
-        soak_edit.with_struck(view, place)
-    with pytest.raises(Refused, match="there are 2"):
-        soak_edit.with_corrected(view, place, "08:00 left 5 in")
+def test_a_number_without_a_reading_is_refused(subtests, view):
+    for place in [0, 3, -1]:
+        with subtests.test(place=place):
+            with pytest.raises(Refused, match="there are 2"):
+                soak_edit.with_struck(view, place)
+            with pytest.raises(Refused, match="there are 2"):
+                soak_edit.with_corrected(view, place, "08:00 left 5 in")
 
 
 # Plain lines
@@ -125,14 +122,16 @@ def test_plain_lines_add_correct_and_strike(talk):
     assert lines == ["struck 05:30 left 7 1/2 in", "06:05 left 7 in", "07:00 left 6 in"]
 
 
-@pytest.mark.parametrize(
-    ("typed", "words"),
-    [(":strike", "number of the reading"), (":strike 9", "there are 2"), (":add x", "A time and")],
-)
-def test_plain_lines_refuse_in_a_sentence_and_keep_what_there_is(talk, typed, words):
-    heard, session = talk("holes.1.readings", typed)
-    assert f"! {words}" in heard or words in heard
-    assert len(session.answers.texts["holes.1.readings"].splitlines()) == 2
+def test_plain_lines_refuse_in_a_sentence_and_keep_what_there_is(subtests, talk):
+    for typed, words in [
+        (":strike", "number of the reading"),
+        (":strike 9", "there are 2"),
+        (":add x", "A time and"),
+    ]:
+        with subtests.test(typed=typed, words=words):
+            heard, session = talk("holes.1.readings", typed)
+            assert f"! {words}" in heard or words in heard
+            assert len(session.answers.texts["holes.1.readings"].splitlines()) == 2
 
 
 def test_the_commands_about_readings_are_none_of_another_question(talk):
@@ -184,20 +183,17 @@ def test_only_the_readings_from_one_on_are_set_back_where_that_is_said(view):
     }
 
 
-@pytest.mark.parametrize(
-    ("words", "said"),
-    [
+def test_a_shift_that_cannot_be_understood_is_refused(subtests, view):
+    for words, said in [
         ("", "how far the clock was off"),
         ("soon", "digits"),
         ("3", "min"),
         ("1 h from 3", "there are 2"),
         ("900 days", "not off by that much"),
         ("0 min", "not off by that much"),
-    ],
-)
-def test_a_shift_that_cannot_be_understood_is_refused(view, words, said):
-    with pytest.raises(Refused, match=said):
-        soak_edit.with_shift(view, words)
+    ]:
+        with subtests.test(words=words, said=said), pytest.raises(Refused, match=said):
+            soak_edit.with_shift(view, words)
 
 
 @pytest.fixture

@@ -129,18 +129,19 @@ def test_a_slowing_test_settles_only_at_the_fifth_reading():
     assert fifth.trend is Trend.STEADY
 
 
-@pytest.mark.parametrize(("apart", "settled"), [(0.099, True), (0.101, False), (0.111, False)])
-def test_settled_means_within_ten_percent_of_the_mean(apart, settled):
-    depth, depths = 8.0, []
-    for rate in (0.2 * (1 + apart), 0.2, 0.2 * (1 - apart)):
-        depth = (depth + 2) * math.exp(-rate / 2) - 2
-        depths.append(depth)
-    found = hourly(round_hole(8), 8, depths, reading_error=inches(1 / 100))
-    assert found.deviation == pytest.approx(apart)
-    assert found.settled is settled
-    assert found.trend is (Trend.STEADY if settled else Trend.FALLING)
-    rising = hourly(round_hole(8), 8, [7.9, 7.6, 7.0])
-    assert rising.trend is Trend.RISING
+def test_settled_means_within_ten_percent_of_the_mean(subtests):
+    for apart, settled in [(0.099, True), (0.101, False), (0.111, False)]:
+        with subtests.test(apart=apart, settled=settled):
+            depth, depths = 8.0, []
+            for rate in (0.2 * (1 + apart), 0.2, 0.2 * (1 - apart)):
+                depth = (depth + 2) * math.exp(-rate / 2) - 2
+                depths.append(depth)
+            found = hourly(round_hole(8), 8, depths, reading_error=inches(1 / 100))
+            assert found.deviation == pytest.approx(apart)
+            assert found.settled is settled
+            assert found.trend is (Trend.STEADY if settled else Trend.FALLING)
+            rising = hourly(round_hole(8), 8, [7.9, 7.6, 7.0])
+            assert rising.trend is Trend.RISING
 
 
 def test_a_tapered_hole_gives_the_worked_rate():
@@ -305,12 +306,11 @@ def test_readings_typed_in_another_order_are_refused(order):
         soak_test(round_hole(8), inches(8), shuffled)
 
 
-@pytest.mark.parametrize(
-    ("long", "fall", "told"), [(6, 3, True), (5.9, 1, False), (6, 3.1, False), (10, 0.75, True)]
-)
-def test_one_long_reading_tells_enough_of_a_slow_hole(long, fall, told):
-    rows = intervals(round_hole(8), inches(8), [Reading(hours(long), inches(8 - fall))])
-    assert advice(rows).slow_told is told
+def test_one_long_reading_tells_enough_of_a_slow_hole(subtests):
+    for long, fall, told in [(6, 3, True), (5.9, 1, False), (6, 3.1, False), (10, 0.75, True)]:
+        with subtests.test(long=long, fall=fall, told=told):
+            rows = intervals(round_hole(8), inches(8), [Reading(hours(long), inches(8 - fall))])
+            assert advice(rows).slow_told is told
 
 
 def test_a_rate_still_falling_beyond_the_error_of_the_ruler_is_not_settled():
@@ -402,9 +402,8 @@ def test_water_that_does_not_fall_gives_nothing_and_is_slow():
     assert magnitude(test.advice.next_interval, "h") == 1
 
 
-@pytest.mark.parametrize(
-    ("readings", "words"),
-    [
+def test_readings_that_cannot_be_right_are_refused_in_plain_words(subtests):
+    for readings, words in [
         ([Reading(hours(0), inches(7))], "Reading 1 must be later"),
         ([Reading(hours(2), inches(7)), Reading(hours(2), inches(6))], "Reading 2 must be later"),
         ([Reading(hours(1), inches(9))], "deeper than before"),
@@ -415,17 +414,21 @@ def test_water_that_does_not_fall_gives_nothing_and_is_slow():
         ([Reading(hours(1), inches(0), emptied_at=hours(2))], "must have emptied"),
         ([Reading(hours(1), inches(0)), Reading(hours(2), inches(1))], "deeper than before"),
         ([], "no usable reading"),
-    ],
-)
-def test_readings_that_cannot_be_right_are_refused_in_plain_words(readings, words):
-    with pytest.raises(ValueError, match=words):
-        soak_test(round_hole(8), inches(8), readings)
+    ]:
+        with (
+            subtests.test(readings=readings, words=words),
+            pytest.raises(ValueError, match=words),
+        ):
+            soak_test(round_hole(8), inches(8), readings)
 
 
-@pytest.mark.parametrize("depth", [0, -1, math.nan])
-def test_a_test_needs_water_at_the_start(depth):
-    with pytest.raises(ValueError, match="Fill the hole first"):
-        intervals(round_hole(8), inches(depth), [])
+def test_a_test_needs_water_at_the_start(subtests):
+    for depth in [0, -1, math.nan]:
+        with (
+            subtests.test(depth=depth),
+            pytest.raises(ValueError, match="Fill the hole first"),
+        ):
+            intervals(round_hole(8), inches(depth), [])
 
 
 def test_a_hole_needs_its_measurements():
@@ -443,9 +446,8 @@ def test_a_hole_that_would_close_up_under_water_is_refused():
         soak_test(hole, inches(9), [Reading(hours(1), inches(8))])
 
 
-@pytest.mark.parametrize(
-    ("drop", "corrected", "band"),
-    [
+def test_the_band_is_that_of_the_rate_which_allows_the_shallower_pond(subtests):
+    for drop, corrected, band in [
         # By hand: the drop over 24 h and the corrected rate over 48 h, the lesser in inches.
         (6.0, 1.0, Band.VERY_FAST),
         (5.99, 1.0, Band.WELL_DRAINING),
@@ -458,25 +460,26 @@ def test_a_hole_that_would_close_up_under_water_is_refused():
         (1.0, 2.99 / 48, Band.MARGINAL),
         (0.01, 0.01, Band.MARGINAL),
         (0.0, 0.0, Band.NO_FALL),
-    ],
-)
-def test_the_band_is_that_of_the_rate_which_allows_the_shallower_pond(drop, corrected, band):
-    assert soil_band(quantity(drop, "in/h"), quantity(corrected, "in/h")) is band
+    ]:
+        with subtests.test(drop=drop, corrected=corrected, band=band):
+            assert soil_band(quantity(drop, "in/h"), quantity(corrected, "in/h")) is band
 
 
-@pytest.mark.parametrize("drop", [25.0, 20.0, 12.0])
-def test_soil_that_is_faster_through_its_bottom_is_never_called_worse(drop):
-    bands = list(Band)
-    found = [
-        bands.index(soil_band(quantity(drop, "mm/h"), quantity(rate, "mm/h")))
-        for rate in (0.5, 1.6, 5.2, 5.8, 6.7, 9.0)
-    ]
-    assert found == sorted(found, reverse=True)
+def test_soil_that_is_faster_through_its_bottom_is_never_called_worse(subtests):
+    for drop in [25.0, 20.0, 12.0]:
+        with subtests.test(drop=drop):
+            bands = list(Band)
+            found = [
+                bands.index(soil_band(quantity(drop, "mm/h"), quantity(rate, "mm/h")))
+                for rate in (0.5, 1.6, 5.2, 5.8, 6.7, 9.0)
+            ]
+            assert found == sorted(found, reverse=True)
 
 
-@pytest.mark.parametrize(("depths", "enough"), [([1.9], True), ([2.1], False), ([4.9, 3.9], False)])
-def test_one_very_fast_reading_is_enough(depths, enough):
-    assert hourly(round_hole(8), 8, depths).advice.enough_early is enough
+def test_one_very_fast_reading_is_enough(subtests):
+    for depths, enough in [([1.9], True), ([2.1], False), ([4.9, 3.9], False)]:
+        with subtests.test(depths=depths, enough=enough):
+            assert hourly(round_hole(8), 8, depths).advice.enough_early is enough
 
 
 def test_a_hole_found_empty_can_show_that_the_soil_is_fast():
@@ -485,18 +488,22 @@ def test_a_hole_found_empty_can_show_that_the_soil_is_fast():
     assert not advice(rows).slow_branch
 
 
-@pytest.mark.parametrize(
-    ("depths", "slow"),
-    [([8], True), ([7.99], False), ([7.99, 7.98, 7.76], True), ([7.9, 7.8, 7.75], False)],
-)
-def test_the_slow_branch_opens_on_no_fall_in_an_hour_or_little_by_three(depths, slow):
-    assert hourly(round_hole(8), 8, depths).advice.slow_branch is slow
+def test_the_slow_branch_opens_on_no_fall_in_an_hour_or_little_by_three(subtests):
+    for depths, slow in [
+        ([8], True),
+        ([7.99], False),
+        ([7.99, 7.98, 7.76], True),
+        ([7.9, 7.8, 7.75], False),
+    ]:
+        with subtests.test(depths=depths, slow=slow):
+            assert hourly(round_hole(8), 8, depths).advice.slow_branch is slow
 
 
-@pytest.mark.parametrize(("fall", "minutes"), [(0.5, 60), (0.75, 60), (1.5, 30), (3, 15), (7.5, 6)])
-def test_the_next_reading_comes_after_three_quarters_of_an_inch(fall, minutes):
-    test = hourly(round_hole(8), 8, [8 - fall])
-    assert magnitude(test.advice.next_interval, "min") == pytest.approx(minutes)
+def test_the_next_reading_comes_after_three_quarters_of_an_inch(subtests):
+    for fall, minutes in [(0.5, 60), (0.75, 60), (1.5, 30), (3, 15), (7.5, 6)]:
+        with subtests.test(fall=fall, minutes=minutes):
+            test = hourly(round_hole(8), 8, [8 - fall])
+            assert magnitude(test.advice.next_interval, "min") == pytest.approx(minutes)
 
 
 def test_the_next_reading_is_never_sooner_than_five_minutes():

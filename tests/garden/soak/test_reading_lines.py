@@ -51,9 +51,8 @@ def test_readings_by_the_clock_come_after_one_another(view):
     assert clock_of(events) == ["10:50", "14:05", "01:15"]
 
 
-@pytest.mark.parametrize(
-    ("line", "what", "depth"),
-    [
+def test_the_words_of_a_reading(subtests, view):
+    for line, what, depth in [
         ("+1h left 7", "left", 7),
         ("+1h LEFT 7 in", "left", 7),
         ("+1h drop 1 1/8 in", "drop", 1.125),
@@ -65,13 +64,12 @@ def test_readings_by_the_clock_come_after_one_another(view):
         ("11:00 7 in", "left", 7),
         ("11:00, left 7 in", "left", 7),
         ("11:00, 7 in", "left", 7),
-    ],
-)
-def test_the_words_of_a_reading(view, line, what, depth):
-    (event,) = KIND.read(line, view)
-    assert (event.what, event.struck) == (what, False)
-    assert depths_of([event]) == [depth]
-    assert clock_of([event]) == ["11:00"]
+    ]:
+        with subtests.test(line=line, what=what, depth=depth):
+            (event,) = KIND.read(line, view)
+            assert (event.what, event.struck) == (what, False)
+            assert depths_of([event]) == [depth]
+            assert clock_of([event]) == ["11:00"]
 
 
 def test_a_depth_without_a_word_means_what_was_chosen(view):
@@ -115,9 +113,8 @@ def test_no_depth_is_left_where_the_hole_was_empty(view):
         KIND.settle("14:00 empty left 3 in", view)
 
 
-@pytest.mark.parametrize(
-    ("text", "words"),
-    [
+def test_readings_that_cannot_be_are_refused_by_number(subtests, view):
+    for text, words in [
         ("+1h", "A time and a depth are needed"),
         ("left 7 in", "Write the time first, such as 10:30, left 4 in."),
         ("7 in", "Write the time first"),
@@ -140,18 +137,16 @@ def test_no_depth_is_left_where_the_hole_was_empty(view):
         ("+1h refilled to 21 in", "the water cannot be deeper than the hole"),
         ("+25h left 7 in", "its time is still to come"),
         ("+1h left 7 in; +2h left lots", "Reading 2: "),
-    ],
-)
-def test_readings_that_cannot_be_are_refused_by_number(view, text, words):
-    with pytest.raises(Refused) as refused:
-        KIND.read(text, view)
-    assert words in str(refused.value)
-    assert "Reading" in str(refused.value)
+    ]:
+        with subtests.test(text=text, words=words):
+            with pytest.raises(Refused) as refused:
+                KIND.read(text, view)
+            assert words in str(refused.value)
+            assert "Reading" in str(refused.value)
 
 
-@pytest.mark.parametrize(
-    "text",
-    [
+def test_the_nearest_readings_that_can_be_are_taken(subtests, view):
+    for text in [
         "+1h left 8 in",
         "+1h drop 8 in",
         "+1h empty; +2h empty",
@@ -159,10 +154,9 @@ def test_readings_that_cannot_be_are_refused_by_number(view, text, words):
         "+1h left 5 in; +2h refilled to 20 in",
         "+1h left 5 in; +2h refilled to 4 in",
         "+1h left 7 in; struck +1h left 7 in; +2h left 6 in",
-    ],
-)
-def test_the_nearest_readings_that_can_be_are_taken(view, text):
-    assert KIND.read(text, view)
+    ]:
+        with subtests.test(text=text):
+            assert KIND.read(text, view)
 
 
 @settings(max_examples=60, suppress_health_check=[HealthCheck.function_scoped_fixture])

@@ -65,27 +65,27 @@ def test_a_dug_hole_is_to_be_filled_for_the_first_soaking():
     assert "first soaking" in found.do_now
 
 
-@pytest.mark.parametrize(
-    ("minutes", "look"),
-    [(0, 10), (9, 10), (10, 30), (31, 60), (100, 120), (250, 480), (600, 720)],
-)
-def test_a_filling_that_drains_is_looked_at_again(minutes, look):
-    found = run(ROUND, after(minutes=minutes), first_fill_start=TEN.isoformat())
-    assert found.state is RunState.DRAINING_1
-    assert found.due == after(minutes=look)
-    assert found.elapsed == dt.timedelta(minutes=minutes)
-    clock = f"{after(minutes=look):%H:%M}"
-    assert clock in found.do_now and clock in found.due_words
+def test_a_filling_that_drains_is_looked_at_again(subtests):
+    for minutes, look in [(0, 10), (9, 10), (10, 30), (31, 60), (100, 120), (250, 480), (600, 720)]:
+        with subtests.test(minutes=minutes, look=look):
+            found = run(ROUND, after(minutes=minutes), first_fill_start=TEN.isoformat())
+            assert found.state is RunState.DRAINING_1
+            assert found.due == after(minutes=look)
+            assert found.elapsed == dt.timedelta(minutes=minutes)
+            clock = f"{after(minutes=look):%H:%M}"
+            assert clock in found.do_now and clock in found.due_words
 
 
-@pytest.mark.parametrize(
-    ("hours", "words"),
-    [(11.9, "look again at"), (12, "no second filling is needed"), (24, "too slow as it is")],
-)
-def test_a_first_filling_that_still_stands_opens_the_slow_branch(hours, words):
-    found = run(ROUND, after(hours=hours), first_fill_start=TEN.isoformat())
-    assert found.state is RunState.DRAINING_1
-    assert words in found.do_now
+def test_a_first_filling_that_still_stands_opens_the_slow_branch(subtests):
+    for hours, words in [
+        (11.9, "look again at"),
+        (12, "no second filling is needed"),
+        (24, "too slow as it is"),
+    ]:
+        with subtests.test(hours=hours, words=words):
+            found = run(ROUND, after(hours=hours), first_fill_start=TEN.isoformat())
+            assert found.state is RunState.DRAINING_1
+            assert words in found.do_now
 
 
 def fills(first: float, second: float | None = None) -> dict[str, str]:
@@ -109,13 +109,12 @@ def test_the_second_filling_follows_the_first():
     assert later.since == after(hours=2)
 
 
-@pytest.mark.parametrize(
-    ("first", "second", "sandy"), [(10, 10, True), (10, 11, False), (11, 10, False)]
-)
-def test_both_fillings_gone_in_ten_minutes_mean_sand_and_no_more_wetting(first, second, sandy):
-    found = run(ROUND, after(hours=2), **fills(first, second))
-    assert found.state is RunState.READY
-    assert ("sandy" in found.do_now) is sandy
+def test_both_fillings_gone_in_ten_minutes_mean_sand_and_no_more_wetting(subtests):
+    for first, second, sandy in [(10, 10, True), (10, 11, False), (11, 10, False)]:
+        with subtests.test(first=first, second=second, sandy=sandy):
+            found = run(ROUND, after(hours=2), **fills(first, second))
+            assert found.state is RunState.READY
+            assert ("sandy" in found.do_now) is sandy
 
 
 def test_a_filling_that_took_half_a_day_needs_no_second_one():
@@ -156,16 +155,19 @@ def test_the_first_reading_comes_sooner_where_the_soaking_went_fast():
     assert slower.due - slower.began == dt.timedelta(minutes=120 * 0.75 / 8)
 
 
-@pytest.mark.parametrize(
-    ("minutes", "state"),
-    [(59, RunState.RUNNING), (60, RunState.DUE), (70, RunState.DUE), (71, RunState.OVERDUE)],
-)
-def test_a_reading_is_due_then_overdue(minutes, state):
-    found = run(BEGUN, after(minutes=minutes))
-    assert found.state is state
-    if state is RunState.OVERDUE:
-        assert "since 11:00" in found.due_words and "Late is as good" in found.due_words
-        assert found.short == "READING DUE"
+def test_a_reading_is_due_then_overdue(subtests):
+    for minutes, state in [
+        (59, RunState.RUNNING),
+        (60, RunState.DUE),
+        (70, RunState.DUE),
+        (71, RunState.OVERDUE),
+    ]:
+        with subtests.test(minutes=minutes, state=state):
+            found = run(BEGUN, after(minutes=minutes))
+            assert found.state is state
+            if state is RunState.OVERDUE:
+                assert "since 11:00" in found.due_words and "Late is as good" in found.due_words
+                assert found.short == "READING DUE"
 
 
 def test_the_next_reading_follows_the_rate():
@@ -372,14 +374,15 @@ def test_a_test_left_for_over_a_fortnight_is_not_gone_on_with():
 ZONES = ("America/Chicago", "Asia/Kathmandu", "Australia/Lord_Howe", "UTC")
 
 
-@pytest.mark.parametrize("zone", ZONES)
-def test_another_zone_changes_no_wait_and_no_rate(zone):
-    here = read(after(hours=2.1), *hourly(7, 6.25))
-    there = read(after(hours=2.1).astimezone(ZoneInfo(zone)), *hourly(7, 6.25))
-    assert (there.due, there.elapsed, there.test) == (here.due, here.elapsed, here.test)
-    assert there.state is here.state
-    if zone != "America/Chicago":
-        assert "every wait is true" in there.notices[0]
+def test_another_zone_changes_no_wait_and_no_rate(subtests):
+    for zone in ZONES:
+        with subtests.test(zone=zone):
+            here = read(after(hours=2.1), *hourly(7, 6.25))
+            there = read(after(hours=2.1).astimezone(ZoneInfo(zone)), *hourly(7, 6.25))
+            assert (there.due, there.elapsed, there.test) == (here.due, here.elapsed, here.test)
+            assert there.state is here.state
+            if zone != "America/Chicago":
+                assert "every wait is true" in there.notices[0]
 
 
 @pytest.mark.parametrize(

@@ -8,9 +8,8 @@ from interview.garden.soak.texture import Ball, Rub, Texture, texture_by_feel, t
 from interview.quantities.units import quantity
 
 
-@pytest.mark.parametrize(
-    ("ball", "ribbon", "rub", "texture"),
-    [
+def test_ball_ribbon_and_rub_name_the_texture(subtests):
+    for ball, ribbon, rub, texture in [
         (Ball.FALLS_APART, None, Rub.GRITTY, Texture.SAND),
         (Ball.NO_RIBBON, None, Rub.NEITHER, Texture.LOAMY_SAND),
         (Ball.RIBBON, 0.99, Rub.GRITTY, Texture.SANDY_LOAM),
@@ -22,11 +21,10 @@ from interview.quantities.units import quantity
         (Ball.RIBBON, 2.1, Rub.GRITTY, Texture.SANDY_CLAY),
         (Ball.RIBBON, 3.0, Rub.SMOOTH, Texture.SILTY_CLAY),
         (Ball.RIBBON, 3.0, Rub.NEITHER, Texture.CLAY),
-    ],
-)
-def test_ball_ribbon_and_rub_name_the_texture(ball, ribbon, rub, texture):
-    length = None if ribbon is None else quantity(ribbon, "in")
-    assert texture_by_feel(ball, length, rub) is texture
+    ]:
+        with subtests.test(ball=ball, ribbon=ribbon, rub=rub, texture=texture):
+            length = None if ribbon is None else quantity(ribbon, "in")
+            assert texture_by_feel(ball, length, rub) is texture
 
 
 def test_a_ribbon_needs_its_length():
@@ -34,11 +32,10 @@ def test_a_ribbon_needs_its_length():
         texture_by_feel(Ball.RIBBON)
 
 
-@pytest.mark.parametrize(
-    ("rate", "far"), [(2.31, True), (2.29, False), (0.0231, False), (0.0229, True)]
-)
-def test_more_than_ten_times_apart_is_flagged(rate, far):
-    assert texture_check(quantity(rate, "cm/h"), Texture.CLAY_LOAM).far_apart is far
+def test_more_than_ten_times_apart_is_flagged(subtests):
+    for rate, far in [(2.31, True), (2.29, False), (0.0231, False), (0.0229, True)]:
+        with subtests.test(rate=rate, far=far):
+            assert texture_check(quantity(rate, "cm/h"), Texture.CLAY_LOAM).far_apart is far
 
 
 @pytest.mark.parametrize("option", [one for one, _ in digging.RIBBON.kind.options])

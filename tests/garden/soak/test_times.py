@@ -4,8 +4,6 @@ from __future__ import annotations
 
 import datetime as dt
 
-import pytest
-
 from interview.garden.soak.times import clock, elapsed_words, next_morning, span, span_up, utc
 from interview.plain.clock import LOCAL
 
@@ -14,15 +12,13 @@ def minutes(number: float) -> dt.timedelta:
     return dt.timedelta(minutes=number)
 
 
-@pytest.mark.parametrize(
-    ("time", "words"),
-    [
+def test_a_length_of_time_in_words(subtests):
+    for time, words in [
         (0, "0 min"), (59.9, "59 min"), (60, "1 h 00 min"), (-65, "1 h 05 min"),
         (47 * 60 + 59, "47 h 59 min"), (48 * 60, "2 days"), (15.9 * 1440, "15 days"),
-    ],
-)  # fmt: skip
-def test_a_length_of_time_in_words(time, words):
-    assert span(minutes(time)) == words
+    ]:  # fmt: skip
+        with subtests.test(time=time, words=words):
+            assert span(minutes(time)) == words
 
 
 def test_a_wait_is_never_no_minutes():
@@ -42,14 +38,13 @@ def test_a_time_of_day_says_its_day_where_that_is_not_today():
     assert clock(dt.datetime(2026, 5, 29, 12, 0, tzinfo=dt.UTC), now) == "Fri 29 May 07:00"
 
 
-@pytest.mark.parametrize(
-    ("day", "hours"), [((2026, 3, 7), 11), ((2026, 10, 31), 13), ((2026, 5, 27), 12)]
-)
-def test_a_night_is_as_long_as_it_is(day, hours):
-    evening = dt.datetime(*day, 20, 0, tzinfo=LOCAL)
-    morning = evening.replace(hour=8) + dt.timedelta(days=1)
-    assert utc(morning) - utc(evening) == dt.timedelta(hours=hours)
-    assert next_morning(evening, evening, 6) == utc(morning)
+def test_a_night_is_as_long_as_it_is(subtests):
+    for day, hours in [((2026, 3, 7), 11), ((2026, 10, 31), 13), ((2026, 5, 27), 12)]:
+        with subtests.test(day=day, hours=hours):
+            evening = dt.datetime(*day, 20, 0, tzinfo=LOCAL)
+            morning = evening.replace(hour=8) + dt.timedelta(days=1)
+            assert utc(morning) - utc(evening) == dt.timedelta(hours=hours)
+            assert next_morning(evening, evening, 6) == utc(morning)
 
 
 def test_the_morning_is_the_one_after_where_the_night_is_too_short():

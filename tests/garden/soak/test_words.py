@@ -152,13 +152,15 @@ def test_the_error_band_is_two_standard_uncertainties_each_way(eight_inch):
     assert "between 0.22 and 0.27 in/h" in soak_words.error_words(eight_inch, False)
 
 
-@pytest.mark.parametrize(
-    ("tested_at", "words"),
-    [(0.3, "goes with the test"), (20.0, "roots, cracks"), (0.01, "smeared wall")],
-)
-def test_the_texture_is_held_against_the_test(tested_at, words):
-    said = soak_words.texture_words(texture_check(rate(tested_at), Texture.LOAM), False)
-    assert "loam" in said and "0.52 in/h" in said and words in said
+def test_the_texture_is_held_against_the_test(subtests):
+    for tested_at, words in [
+        (0.3, "goes with the test"),
+        (20.0, "roots, cracks"),
+        (0.01, "smeared wall"),
+    ]:
+        with subtests.test(tested_at=tested_at, words=words):
+            said = soak_words.texture_words(texture_check(rate(tested_at), Texture.LOAM), False)
+            assert "loam" in said and "0.52 in/h" in said and words in said
 
 
 # Depth
@@ -257,16 +259,17 @@ def test_the_sheet_has_table_chart_picture_and_meaning(plan_of, hole):
     assert max(map(len, lines)) <= 76
 
 
-@pytest.mark.parametrize("units", ["us", "metric"])
-@pytest.mark.parametrize("count", range(1, 7))
-def test_any_number_of_readings_fits_the_sheet(plan_of, hole, units, count):
-    levels = ["7", "6 1/4", "5 1/2", "empty", "", ""][:count]
-    said = [f"+{i}h " + (f"left {d} in" if d and d != "empty" else "empty")
-            for i, d in enumerate(levels, 1)]  # fmt: skip
-    plan = plan_of({"units": units, **hole("round", "8 in", "8 in", "; ".join(said))})
-    lines = list(soil.soak(plan))
-    assert max(map(len, lines)) <= 76
-    assert not any("nan" in line.split() or "inf" in line.split() for line in lines)
+def test_any_number_of_readings_fits_the_sheet(subtests, plan_of, hole):
+    for count in range(1, 7):
+        for units in ["us", "metric"]:
+            with subtests.test(units=units, count=count):
+                levels = ["7", "6 1/4", "5 1/2", "empty", "", ""][:count]
+                said = [f"+{i}h " + (f"left {d} in" if d and d != "empty" else "empty")
+                        for i, d in enumerate(levels, 1)]  # fmt: skip
+                plan = plan_of({"units": units, **hole("round", "8 in", "8 in", "; ".join(said))})
+                lines = list(soil.soak(plan))
+                assert max(map(len, lines)) <= 76
+                assert not any("nan" in line.split() or "inf" in line.split() for line in lines)
 
 
 def test_an_infinite_spread_is_never_printed():

@@ -207,17 +207,17 @@ def test_an_upper_roof_takes_the_share_of_the_roof_it_falls_on():
     assert found.driver == "the share of low"
 
 
-@pytest.mark.parametrize(
-    ("surfaces", "said"),
-    [
+def test_water_cannot_fall_round_in_a_ring(subtests):
+    for surfaces, said in [
         ([plain("a", 10, falls_on="b")], "not listed"),
         ([plain("a", 10, falls_on="b"), plain("b", 10, falls_on="a")], "cannot each fall"),
         ([plain("a", 10, falls_on="a")], "cannot each fall"),
-    ],
-)
-def test_water_cannot_fall_round_in_a_ring(surfaces, said):
-    with pytest.raises(ValueError, match=said):
-        catchment(surfaces)
+    ]:
+        with (
+            subtests.test(surfaces=surfaces, said=said),
+            pytest.raises(ValueError, match=said),
+        ):
+            catchment(surfaces)
 
 
 def test_lengths_along_the_slope_keep_their_errors_and_their_pace(pace):

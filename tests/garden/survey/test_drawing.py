@@ -259,19 +259,24 @@ def test_what_drains_here_is_shaded_and_what_is_cut_out_is_not():
     assert cleared < page.index("url(#hatch-cut)")
 
 
-@pytest.mark.parametrize("share", [0, 0.04, 0.25, 0.5, 0.97])
-def test_a_part_is_a_bar_as_long_as_it_is_large(share):
-    drawing = surface_drawing([box(30, 20)], share=share)
-    assert hatches(drawing) == []
-    ends = {
-        stroke: [x for s in drawing.shapes if getattr(s, "stroke", None) is stroke
-                 for x, _ in s.points]
-        for stroke in (Stroke.BAR, Stroke.DOTTED)
-    }  # fmt: skip
-    filled = max(ends[Stroke.BAR]) - min(ends[Stroke.BAR]) if share else 0.0
-    assert filled == pytest.approx(30 * share)
-    assert max(ends[Stroke.DOTTED]) - min(ends[Stroke.DOTTED]) == pytest.approx(30 * (1 - share))
-    assert any(key.sample is Stroke.BAR and "not where" in key.words for key in drawing.keys)
+def test_a_part_is_a_bar_as_long_as_it_is_large(subtests):
+    for share in [0, 0.04, 0.25, 0.5, 0.97]:
+        with subtests.test(share=share):
+            drawing = surface_drawing([box(30, 20)], share=share)
+            assert hatches(drawing) == []
+            ends = {
+                stroke: [x for s in drawing.shapes if getattr(s, "stroke", None) is stroke
+                         for x, _ in s.points]
+                for stroke in (Stroke.BAR, Stroke.DOTTED)
+            }  # fmt: skip
+            filled = max(ends[Stroke.BAR]) - min(ends[Stroke.BAR]) if share else 0.0
+            assert filled == pytest.approx(30 * share)
+            assert max(ends[Stroke.DOTTED]) - min(ends[Stroke.DOTTED]) == pytest.approx(
+                30 * (1 - share)
+            )
+            assert any(
+                key.sample is Stroke.BAR and "not where" in key.words for key in drawing.keys
+            )
 
 
 def test_nothing_is_marked_where_the_share_is_not_known():

@@ -82,12 +82,13 @@ def test_a_short_course_is_said_to_be_short():
     assert keys(course([10, 10, 10], 25)) == {"pace_course"}
 
 
-@pytest.mark.parametrize(
-    ("distance", "counts"), [(50, [19, 20]), (50, [19, 20, 0]), (5, [2, 2, 2]), (3000, [9, 9, 9])]
-)
-def test_a_calibration_that_cannot_be_is_refused(distance, counts):
-    with pytest.raises(ValueError, match=r"\.$"):
-        course(counts, distance)
+def test_a_calibration_that_cannot_be_is_refused(subtests):
+    for distance, counts in [(50, [19, 20]), (50, [19, 20, 0]), (5, [2, 2, 2]), (3000, [9, 9, 9])]:
+        with (
+            subtests.test(distance=distance, counts=counts),
+            pytest.raises(ValueError, match=r"\.$"),
+        ):
+            course(counts, distance)
 
 
 def test_no_paces_are_no_length():

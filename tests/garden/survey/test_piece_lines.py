@@ -33,9 +33,8 @@ def area(text, view):
     return magnitude(piece_of(line).area, "ft**2")
 
 
-@pytest.mark.parametrize(
-    ("text", "square_feet"),
-    [
+def test_each_shape_is_read(subtests, feet):
+    for text, square_feet in [
         ("rectangle 24 ft by 13 ft", 312),
         ("rectangle 24 by 13", 312),
         ("triangle 6 ft by 4 ft", 12),
@@ -54,14 +53,13 @@ def area(text, view):
         ("round 10 ft left 120 deg 10 ft left 120 deg 10 ft", 43.301),
         ("round 10 ft left 120 10 ft left 120, 10 ft", 43.301),
         ("less rectangle 3 ft by 2 ft times 2", -12),
-    ],
-)
-def test_each_shape_is_read(feet, text, square_feet):
-    whole = "rectangle 90 ft by 90 ft\n" + text
-    kept = PIECES.kind.settle(whole, feet)
-    line = PIECES.read(kept, feet)[-1]
-    assert magnitude(piece_of(line).area, "ft**2") == pytest.approx(square_feet, rel=1e-4)
-    assert PIECES.kind.settle(kept, feet) == kept
+    ]:
+        with subtests.test(text=text, square_feet=square_feet):
+            whole = "rectangle 90 ft by 90 ft\n" + text
+            kept = PIECES.kind.settle(whole, feet)
+            line = PIECES.read(kept, feet)[-1]
+            assert magnitude(piece_of(line).area, "ft**2") == pytest.approx(square_feet, rel=1e-4)
+            assert PIECES.kind.settle(kept, feet) == kept
 
 
 def test_a_bare_number_keeps_the_unit_that_was_shown(metres, feet):
@@ -71,9 +69,8 @@ def test_a_bare_number_keeps_the_unit_that_was_shown(metres, feet):
     assert area(kept, feet) == pytest.approx(area(text, metres))
 
 
-@pytest.mark.parametrize(
-    ("text", "said"),
-    [
+def test_what_cannot_be_is_one_sentence_with_its_place(subtests, feet):
+    for text, said in [
         ("three sides 10 ft, 4 ft, 5 ft", "make no triangle"),
         ("trapezoid sides 16 ft, 10 ft, 1 ft, 1 ft", "make no trapezoid"),
         ("round 20 ft right 8 ft right 12 ft right 8 ft", "do not come back"),
@@ -88,14 +85,13 @@ def test_a_bare_number_keeps_the_unit_that_was_shown(metres, feet):
         ("blob 3 ft", "Start with a shape"),
         ("rectangle 10 ft by 4 ft; less rectangle 8 ft by 5 ft", "Piece 2: The cut-out is as big"),
         ("rectangle 10 ft by 10 ft; less rectangle 3 ft by 3 ft; circle -3 ft", "Piece 3"),
-    ],
-)
-def test_what_cannot_be_is_one_sentence_with_its_place(feet, text, said):
-    with pytest.raises(Refused) as refused:
-        PIECES.kind.settle(text, feet)
-    assert said in str(refused.value)
-    assert str(refused.value).startswith("Piece ")
-    assert str(refused.value)[-1] in ".…"
+    ]:
+        with subtests.test(text=text, said=said):
+            with pytest.raises(Refused) as refused:
+                PIECES.kind.settle(text, feet)
+            assert said in str(refused.value)
+            assert str(refused.value).startswith("Piece ")
+            assert str(refused.value)[-1] in ".…"
 
 
 def test_a_crossing_outline_is_refused(feet):
@@ -185,9 +181,8 @@ def sides_of(piece) -> list[float]:
     return [pytest.approx(magnitude(side.length, "ft")) for side in piece.sides]
 
 
-@pytest.mark.parametrize(
-    ("line", "shape", "sides"),
-    [
+def test_the_shapes_a_piece_may_have(subtests, feet):
+    for line, shape, sides in [
         ("rectangle 24 ft by 13 ft", "rectangle", [24, 13]),
         ("Rectangle 24 x 13", "rectangle", [24, 13]),
         ("rectangle 24x13", "rectangle", [24, 13]),
@@ -202,14 +197,13 @@ def sides_of(piece) -> list[float]:
         ("half circle across 6 ft", "half circle", [6]),
         ("quarter circle radius 3 ft", "quarter circle", [3]),
         ("offsets every 2 ft, 0 ft, 3 ft, 4 ft, 0 ft", "offsets", [2, 0, 3, 4, 0]),
-    ],
-)
-def test_the_shapes_a_piece_may_have(feet, line, shape, sides):
-    (piece,) = PIECES.read(line, feet)
-    assert piece.shape == shape
-    assert sides_of(piece) == sides
-    (again,) = PIECES.read(PIECES.kind.settle(line, feet), feet)
-    assert again == piece
+    ]:
+        with subtests.test(line=line, shape=shape, sides=sides):
+            (piece,) = PIECES.read(line, feet)
+            assert piece.shape == shape
+            assert sides_of(piece) == sides
+            (again,) = PIECES.read(PIECES.kind.settle(line, feet), feet)
+            assert again == piece
 
 
 def test_a_piece_may_be_cut_out_and_counted_twice(feet):
@@ -248,9 +242,8 @@ def test_a_paced_side_waits_for_the_pace_and_is_kept(feet, given):
         PIECES.read("rectangle 16 paces Bob by 10 ft", walked)
 
 
-@pytest.mark.parametrize(
-    ("text", "words"),
-    [
+def test_pieces_that_cannot_be_are_refused_by_number(subtests, feet):
+    for text, words in [
         ("none", "At least one piece"),
         ("an ell 24 ft by 13 ft", "Start with a shape"),
         ("rectangle 24 ft", "needs 2 lengths"),
@@ -261,9 +254,8 @@ def test_a_paced_side_waits_for_the_pace_and_is_kept(feet, given):
         ("less rectangle 6 by 6", "Piece 1: "),
         ("rectangle 5 by 5 times 0", "1 or more"),
         ("\n".join(["rectangle 5 ft by 5 ft"] * 61), "more than 60 pieces"),
-    ],
-)
-def test_pieces_that_cannot_be_are_refused_by_number(feet, text, words):
-    with pytest.raises(Refused) as refused:
-        PIECES.kind.settle(text, feet)
-    assert words in str(refused.value)
+    ]:
+        with subtests.test(text=text, words=words):
+            with pytest.raises(Refused) as refused:
+                PIECES.kind.settle(text, feet)
+            assert words in str(refused.value)

@@ -83,20 +83,20 @@ def test_the_three_ways_to_give_a_pitch_agree():
     assert RoofPitch(0).factor == 1
 
 
-@pytest.mark.parametrize(
-    ("number", "given"),
-    [
+def test_an_impossible_pitch_is_refused(subtests):
+    for number, way in [
         (25, PitchGiven.RISE_IN_12),
         (-1, PitchGiven.RISE_IN_12),
         (64, PitchGiven.DEGREES),
         (135, PitchGiven.DEGREES),
         (201, PitchGiven.PERCENT),
         (math.nan, PitchGiven.PERCENT),
-    ],
-)
-def test_an_impossible_pitch_is_refused(number, given):
-    with pytest.raises(ValueError, match="24 in 12"):
-        RoofPitch(number, given)
+    ]:
+        with (
+            subtests.test(number=number, way=way),
+            pytest.raises(ValueError, match="24 in 12"),
+        ):
+            RoofPitch(number, way)
 
 
 def test_offsets_from_a_line():
@@ -132,25 +132,26 @@ def test_a_figure_eight_is_refused():
         SidesRound(sides, turns)
 
 
-@pytest.mark.parametrize("sides", [(10, 4, 5), (4, 5, 9), (1, 1, 2)])
-def test_three_sides_that_do_not_meet_are_refused(sides):
-    with pytest.raises(ValueError, match="no triangle"):
-        ThreeSides(*(ft(x) for x in sides))
+def test_three_sides_that_do_not_meet_are_refused(subtests):
+    for sides in [(10, 4, 5), (4, 5, 9), (1, 1, 2)]:
+        with subtests.test(sides=sides), pytest.raises(ValueError, match="no triangle"):
+            ThreeSides(*(ft(x) for x in sides))
 
 
-@pytest.mark.parametrize("bad", [0.0, -3.0, math.nan, math.inf])
-def test_a_side_that_is_no_length_is_refused(bad):
-    for make in (
-        lambda x: Rectangle(x, ft(3)),
-        lambda x: Triangle(ft(3), x),
-        lambda x: ThreeSides(ft(3), x, ft(3)),
-        lambda x: circle(x),
-        lambda x: Offsets(x, (ft(1), ft(2))),
-    ):
-        with pytest.raises(ValueError, match="more than zero"):
-            make(ft(bad))
-    with pytest.raises(ValueError, match="trapezoid"):
-        Trapezoid(ft(3), ft(bad), ft(3))
+def test_a_side_that_is_no_length_is_refused(subtests):
+    for bad in [0.0, -3.0, math.nan, math.inf]:
+        with subtests.test(bad=bad):
+            for make in (
+                lambda x: Rectangle(x, ft(3)),
+                lambda x: Triangle(ft(3), x),
+                lambda x: ThreeSides(ft(3), x, ft(3)),
+                lambda x: circle(x),
+                lambda x: Offsets(x, (ft(1), ft(2))),
+            ):
+                with pytest.raises(ValueError, match="more than zero"):
+                    make(ft(bad))
+            with pytest.raises(ValueError, match="trapezoid"):
+                Trapezoid(ft(3), ft(bad), ft(3))
 
 
 def test_a_cut_out_as_big_as_the_rest_is_refused():
@@ -221,18 +222,15 @@ def test_a_trapezoid_by_its_four_sides():
     assert square_feet(square_corner.area) == pytest.approx(14.5 * 4)
 
 
-@pytest.mark.parametrize(
-    ("sides", "said"),
-    [
+def test_four_sides_that_make_no_trapezoid_are_refused(subtests):
+    for sides, said in [
         ((16, 10, 3, 3), "no trapezoid"),
         ((16, 10, 1, 9), "no trapezoid"),
         ((10, 10, 5, 5), "how far apart"),
         ((16, 10, 0, 5), "more than zero"),
-    ],
-)
-def test_four_sides_that_make_no_trapezoid_are_refused(sides, said):
-    with pytest.raises(ValueError, match=said):
-        TrapezoidSides(*(ft(x) for x in sides))
+    ]:
+        with subtests.test(sides=sides, said=said), pytest.raises(ValueError, match=said):
+            TrapezoidSides(*(ft(x) for x in sides))
 
 
 @given(side, side, st.floats(0.1, 10))

@@ -30,9 +30,8 @@ def surface(number, kind="roof", pieces="rectangle 20 ft by 30 ft", **more):
     }
 
 
-@pytest.mark.parametrize(
-    ("more", "share"),
-    [
+def test_the_part_of_a_roof_that_drains_here(subtests, plan_of):
+    for more, share in [
         ({}, 1.0),
         ({"gutter_outlets": "2"}, 1 / 2),
         ({"gutter_outlets": "3", "outlets_here": "2"}, 2 / 3),
@@ -52,11 +51,10 @@ def surface(number, kind="roof", pieces="rectangle 20 ft by 30 ft", **more):
         ({"roof_sides": "both"}, 0.5),
         ({"roof_sides": "both", "gutter_outlets": "2"}, 0.25),
         ({"surface_basis": "slope", "surface_pitch": "12 in 12"}, 0.5**0.5),
-    ],
-)
-def test_the_part_of_a_roof_that_drains_here(plan_of, more, share):
-    plan = plan_of({"units": "us", **surface(1, **more)})
-    assert here(plan) == pytest.approx([600 * share])
+    ]:
+        with subtests.test(more=more, share=share):
+            plan = plan_of({"units": "us", **surface(1, **more)})
+            assert here(plan) == pytest.approx([600 * share])
 
 
 def test_an_upper_roof_takes_the_share_of_the_roof_it_falls_on(plan_of):
@@ -107,27 +105,30 @@ def test_a_local_coefficient_stands_in_place_of_the_usual_one(plan_of):
     assert magnitude(usual.survey.catchment.weighted, "ft**2") == pytest.approx(150)
 
 
-@pytest.mark.parametrize("text", ["1.2", "-0.1", "some"])
-def test_a_local_coefficient_is_a_part(given, text):
-    with pytest.raises(ValueError, match=r"\.$"):
-        given({"surfaces.1.runoff_local": text})
+def test_a_local_coefficient_is_a_part(subtests, given):
+    for text in ["1.2", "-0.1", "some"]:
+        with subtests.test(text=text), pytest.raises(ValueError, match=r"\.$"):
+            given({"surfaces.1.runoff_local": text})
 
 
-@pytest.mark.parametrize(
-    ("group", "cover", "number"),
-    [("b", "lawn_good", 61), ("c", "lawn_fair", 79), ("d", "lawn_poor", 89), ("a", "bare", 77)],
-)
-def test_lawn_goes_by_its_cover_and_soil(plan_of, group, cover, number):
+def test_lawn_goes_by_its_cover_and_soil(subtests, plan_of):
     """The cells of TR-55 Table 2-2a."""
-    plan = plan_of(
-        {"rain_depth": "2 in", "soil_group": group, **surface(1, "lawn", lawn_cover=cover)}
-    )
-    ways = runoff_ways("lawn", plan.answers.at("surfaces", 1))
-    assert ways.number == number
-    assert ways.coefficient is None
-    storage = 1000 / number - 10
-    runoff = max(0.0, 2 - 0.2 * storage) ** 2 / (2 + 0.8 * storage)
-    assert plan.survey.catchment.surfaces[0].coefficient == pytest.approx(runoff / 2)
+    for group, cover, number in [
+        ("b", "lawn_good", 61),
+        ("c", "lawn_fair", 79),
+        ("d", "lawn_poor", 89),
+        ("a", "bare", 77),
+    ]:
+        with subtests.test(group=group, cover=cover, number=number):
+            plan = plan_of(
+                {"rain_depth": "2 in", "soil_group": group, **surface(1, "lawn", lawn_cover=cover)}
+            )
+            ways = runoff_ways("lawn", plan.answers.at("surfaces", 1))
+            assert ways.number == number
+            assert ways.coefficient is None
+            storage = 1000 / number - 10
+            runoff = max(0.0, 2 - 0.2 * storage) ** 2 / (2 + 0.8 * storage)
+            assert plan.survey.catchment.surfaces[0].coefficient == pytest.approx(runoff / 2)
 
 
 @pytest.fixture
@@ -252,9 +253,8 @@ UPPER = {
 }
 
 
-@pytest.mark.parametrize(
-    ("texts", "number", "percent", "words"),
-    [
+def test_a_part_is_marked_by_a_bar_that_says_how_much_and_not_where(subtests, given):
+    for texts, number, percent, words in [
         (surface(1, roof_sides="both"), 1, "50 %", "one of two like sides of the ridge"),
         (surface(1, gutter_outlets="2"), 1, "50 %", "1 of the gutter's 2 downspouts, taken as"),
         (
@@ -279,34 +279,29 @@ UPPER = {
         (surface(1, spout_percent="1/3"), 1, "33.3 %", "33.3 % of the downspout's water"),
         (UPPER, 2, "25 %", "It goes over roof 1, and on as that does."),
         (surface(1, "paved", share_percent="half"), 1, "50 %", "50 % of its water runs to the"),
-    ],
-)  # fmt: skip
-def test_a_part_is_marked_by_a_bar_that_says_how_much_and_not_where(
-    given, texts, number, percent, words
-):
-    shown = drawn(given, texts, number)
-    assert "drains here: how much of it, not where" in shown
-    assert words in " ".join(shown.split())
-    bar = next(line for line in shown.splitlines() if line.startswith("█") and "·" in line)
-    assert bar.endswith(f" {percent}")
-    long = bar.count("█") + bar.count("·")
-    part = float(percent.removesuffix(" %")) / 100
-    assert bar.count("█") == pytest.approx(part * long, abs=1)
-    assert "│·" not in shown
+    ]:  # fmt: skip
+        with subtests.test(texts=texts, number=number, percent=percent, words=words):
+            shown = drawn(given, texts, number)
+            assert "drains here: how much of it, not where" in shown
+            assert words in " ".join(shown.split())
+            bar = next(line for line in shown.splitlines() if line.startswith("█") and "·" in line)
+            assert bar.endswith(f" {percent}")
+            long = bar.count("█") + bar.count("·")
+            part = float(percent.removesuffix(" %")) / 100
+            assert bar.count("█") == pytest.approx(part * long, abs=1)
+            assert "│·" not in shown
 
 
-@pytest.mark.parametrize(
-    ("texts", "words"),
-    [
+def test_a_surface_that_drains_here_whole_is_shaded(subtests, given):
+    for texts, words in [
         (surface(1), "All of it drains here."),
         (surface(1, gutter_outlets="2", outlets_here="2"), "All 2 downspouts of the gutter"),
         (surface(1, roof_valley="yes"), "A valley pours in: the slopes on both its sides count."),
-    ],
-)
-def test_a_surface_that_drains_here_whole_is_shaded(given, texts, words):
-    shown = drawn(given, texts)
-    assert "··· drains here" in shown and "│····" in shown and "█" not in shown
-    assert words in shown
+    ]:
+        with subtests.test(texts=texts, words=words):
+            shown = drawn(given, texts)
+            assert "··· drains here" in shown and "│····" in shown and "█" not in shown
+            assert words in shown
 
 
 def test_nothing_is_marked_where_the_part_is_not_known_yet(given):
@@ -326,21 +321,19 @@ def test_the_parts_of_the_drawing_and_of_the_table_are_the_same(plan_of):
         assert whole_share(way_of(view)) == pytest.approx(row.share)
 
 
-@pytest.mark.parametrize(
-    ("texts", "said", "unsaid"),
-    [
+def test_pieces_are_asked_for_in_the_words_of_the_surface(subtests, given):
+    for texts, said, unsaid in [
         (surface(1), "this side of the roof, from its ridge", "whole roof"),
         (surface(1, roof_sides="both"), "the whole roof, both its sides", "down to the gutter"),
         (surface(1, "paved"), "Split the surface into simple shapes, called pieces", "roof"),
         (surface(1, "lawn"), "Split the surface into simple shapes, called pieces", "roof"),
-    ],
-)
-def test_pieces_are_asked_for_in_the_words_of_the_surface(given, texts, said, unsaid):
-    asked = survey.PIECES.worded(given(texts).at("surfaces", 1))
-    assert said in asked.text and unsaid not in asked.text
-    roof = texts["surfaces.1.surface_kind"] == "roof"
-    assert ("ladder" in asked.caution) == roof
-    assert ("overhang" in asked.find_out) == roof
+    ]:
+        with subtests.test(texts=texts, said=said, unsaid=unsaid):
+            asked = survey.PIECES.worded(given(texts).at("surfaces", 1))
+            assert said in asked.text and unsaid not in asked.text
+            roof = texts["surfaces.1.surface_kind"] == "roof"
+            assert ("ladder" in asked.caution) == roof
+            assert ("overhang" in asked.find_out) == roof
 
 
 def findings_of(plan):

@@ -43,13 +43,19 @@ def test_a_local_coefficient_replaces_the_usual_one():
     assert magnitude(weighted_area([drive], INCH), "ft**2") == pytest.approx(70)
 
 
-@pytest.mark.parametrize(
-    ("group", "rain", "some"),
-    [("A", 1.0, False), ("B", 1.0, False), ("C", 1.0, True), ("D", 1.0, True), ("B", 2.0, True)],
-)
-def test_lawn_sends_nothing_from_an_inch_on_the_open_soils(group, rain, some):
-    share = runoff_share(LawnSurface.LAWN, quantity(rain, "in"), group=HydrologicGroup(group))
-    assert (share > 0) is some
+def test_lawn_sends_nothing_from_an_inch_on_the_open_soils(subtests):
+    for group, rain, some in [
+        ("A", 1.0, False),
+        ("B", 1.0, False),
+        ("C", 1.0, True),
+        ("D", 1.0, True),
+        ("B", 2.0, True),
+    ]:
+        with subtests.test(group=group, rain=rain, some=some):
+            share = runoff_share(
+                LawnSurface.LAWN, quantity(rain, "in"), group=HydrologicGroup(group)
+            )
+            assert (share > 0) is some
 
 
 def test_an_unknown_soil_counts_as_the_tightest():
@@ -83,39 +89,32 @@ def test_units_do_not_matter_to_runoff(rain, number):
     assert magnitude(si, "mm") == pytest.approx(25.4 * magnitude(us, "in"), rel=1e-9, abs=1e-9)
 
 
-@pytest.mark.parametrize(
-    ("rate", "group"),
-    [(0.31, "A"), (0.30, "B"), (0.15, "C"), (0.05, "D"), (0.0, "D")],
-)
-def test_the_tested_rate_names_the_soil_group(rate, group):
-    assert group_of_rate(quantity(rate, "in/h")) is HydrologicGroup(group)
+def test_the_tested_rate_names_the_soil_group(subtests):
+    for rate, group in [(0.31, "A"), (0.30, "B"), (0.15, "C"), (0.05, "D"), (0.0, "D")]:
+        with subtests.test(rate=rate, group=group):
+            assert group_of_rate(quantity(rate, "in/h")) is HydrologicGroup(group)
 
 
-@pytest.mark.parametrize(
-    ("texture", "group"),
-    [
+def test_the_texture_names_the_soil_group(subtests):
+    for texture, group in [
         (Texture.SANDY_LOAM, "A"),
         (Texture.LOAM, "B"),
         (Texture.SANDY_CLAY_LOAM, "C"),
         (Texture.CLAY_LOAM, "D"),
         (Texture.CLAY, "D"),
-    ],
-)
-def test_the_texture_names_the_soil_group(texture, group):
-    assert group_of_texture(texture) is HydrologicGroup(group)
+    ]:
+        with subtests.test(texture=texture, group=group):
+            assert group_of_texture(texture) is HydrologicGroup(group)
 
 
-@pytest.mark.parametrize(
-    "wrong",
-    [
+def test_surfaces_that_cannot_be_are_refused(subtests):
+    for wrong in [
         DrainingSurface(LawnSurface.ROOF, square_feet(-1)),
         DrainingSurface(LawnSurface.ROOF, square_feet(10), share=1.1),
         DrainingSurface(LawnSurface.ROOF, square_feet(10), local_coefficient=1.2),
-    ],
-)
-def test_surfaces_that_cannot_be_are_refused(wrong):
-    with pytest.raises(ValueError, match=r"[a-z01]\.$"):
-        weighted_area([wrong], INCH)
+    ]:
+        with subtests.test(wrong=wrong), pytest.raises(ValueError, match=r"[a-z01]\.$"):
+            weighted_area([wrong], INCH)
 
 
 def test_rain_and_curve_numbers_that_cannot_be_are_refused():
