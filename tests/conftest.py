@@ -5,7 +5,9 @@ from __future__ import annotations
 import datetime as dt
 import random
 import signal
+import sys
 import time
+from collections import Counter
 from collections.abc import Callable, Iterator, Mapping
 from pathlib import Path
 from typing import Any, ClassVar
@@ -16,6 +18,7 @@ from hypothesis import settings
 
 from interview.asking import kinds, measures, own_fault, route
 from interview.asking.answers import Answers
+from interview.asking.question import UNKNOWN_TEXT, Unanswered
 from interview.asking.route import Step
 from interview.garden import figures
 from interview.garden.opening import text_opener
@@ -27,7 +30,9 @@ from interview.garden.stages import new_answers, question_at
 from interview.garden.survey import piece_lines
 from interview.garden.survey import share_questions as surface_share
 from interview.garden.survey import surface_questions as surfaces
+from interview.plain import interview as plain
 from interview.quantities.units import magnitude, quantity
+from interview.reading import Refused
 from interview.sheet.figures_file import figures_text
 
 settings.register_profile("house", deadline=None, derandomize=True)
@@ -90,6 +95,25 @@ def hears() -> Callable[[], None]:
             signal.signal(number, signal.SIG_DFL)
 
     return listen
+
+
+@pytest.fixture
+def calls_of() -> Callable[[Callable[[], object]], int]:
+    """Return a counter of the calls, of Python and of C, that a piece of work makes.
+
+    It stands for the time the work takes, and is the same on any machine, however busy.
+    """
+
+    def count(work: Callable[[], object]) -> int:
+        calls, before = Counter[str](), sys.getprofile()
+        sys.setprofile(lambda _frame, event, _what: calls.update((event,)))
+        try:
+            work()
+        finally:
+            sys.setprofile(before)
+        return calls["call"] + calls["c_call"]
+
+    return count
 
 
 @pytest.fixture
@@ -298,6 +322,33 @@ def sized(roof: Callable[..., dict[str, str]]) -> dict[str, str]:
     }
 
 
+@pytest.fixture
+def talk(session_of: Callable[..., Session]) -> Callable[..., tuple[str, Session, bool]]:
+    """Return a runner of the plain interview: what was said, the session, whether it finished.
+
+    It types the lines, from the question ``at`` on; a line that can be called is called instead.
+    """
+
+    def run(
+        *lines: str | Callable[[], object], session: Session | None = None, at: str = ""
+    ) -> tuple[str, Session, bool]:
+        session, said, left = session or session_of(), list[str](), list(lines)
+        if at:
+            session.jump(at)
+
+        def ask(_prompt: str) -> str:
+            for line in iter(lambda: left.pop(0) if left else None, None):
+                if isinstance(line, str):
+                    return line
+                line()
+            raise EOFError
+
+        finished = plain.run(session, ask, said.append)
+        return "\n".join(said), session, finished
+
+    return run
+
+
 class Chance:
     """Texts that a person might type for any question, drawn from a seeded stream."""
 
@@ -338,6 +389,27 @@ class Chance:
     def __init__(self, seed: int, now: dt.datetime) -> None:
         self.rng = random.Random(seed)
         self.now = now
+
+    def answers(self, answers: Answers) -> Answers:
+        """Answer most of what applies, each question by what it takes."""
+        careless = self.rng.choice((0, 0, 0.02, 0.1, 0.5))
+        unsure = self.rng.choice((0, 0, 0.01, 0.1))
+        for _ in range(3):
+            for step in route.steps(answers):
+                if self.rng.random() < careless or step.address in answers.texts:
+                    continue
+                text = UNKNOWN_TEXT if self.rng.random() < unsure else self.text(step, answers)
+                kept, view = text, step.view(answers)
+                try:
+                    if text != UNKNOWN_TEXT:
+                        kept = step.question.kind.settle(text, view)
+                        step.question.read(kept, view)
+                except Refused:
+                    continue
+                except Unanswered:
+                    pass
+                answers = answers.with_text(step.address, kept)
+        return answers
 
     def text(self, step: Step, answers: Answers) -> str:
         """Return a text that its question is likely to take."""

@@ -174,30 +174,17 @@ def test_an_answer_whose_reading_fails_needs_attention_and_the_rest_is_read(
     assert ": start.garden_name: Reading this met a fault of the program (KeyError at" in out
 
 
-class Typist:
-    def __init__(self, *lines: str) -> None:
-        self.lines, self.said = list(lines), []
-
-    def ask(self, prompt: str) -> str:
-        if not self.lines:
-            raise EOFError
-        return self.lines.pop(0)
-
-
 FAULTY = ["offered", "shut", "find_out", "remark", "go_on_open", "go_back", "jump", "read", "clear"]
 
 
 @pytest.mark.parametrize("name", FAULTY)
-def test_no_fault_ends_the_plain_interview(name, monkeypatch, session_of):
-    typist = Typist(
-        "Maple", ":how", ":back", ":go units", "us", ":clear", ":list", ":plan", ":help"
-    )
-    interview = session_of()
+def test_no_fault_ends_the_plain_interview(name, monkeypatch, session_of, talk):
+    typed = ("Maple", ":how", ":back", ":go units", "us", ":clear", ":list", ":plan", ":help")
+    all_typed, interview = [], session_of()
     with own_fault.noting() as faults:
         monkeypatch.setattr(session.Session, name, broken)
-        assert plain.run(interview, typist.ask, typist.said.append) is False
-    assert typist.lines == []
-    heard = "\n".join(typist.said)
+        heard, _, finished = talk(*typed, lambda: all_typed.append(True), session=interview)
+    assert all_typed and not finished
     assert faults and "for a fault of the program (KeyError at test_own_fault.py" in heard
     assert "RAIN GARDEN PLAN" in heard and heard.count(plain.HELP) == 2
     assert "secret" not in heard

@@ -37,11 +37,12 @@ def test_there_are_samples_of_each_sort():
     assert FINISHED and FAULTY and len(SOUND) > len(FINISHED)
 
 
-@pytest.mark.parametrize("path", SOUND, ids=named)
-def test_a_sound_sample_has_no_fault(path):
-    loaded, _ = load(path)
-    assert loaded.troubles == []
-    assert loaded.answers.texts
+def test_a_sound_sample_has_no_fault(subtests):
+    for path in SOUND:
+        with subtests.test(path=path):
+            loaded, _ = load(path)
+            assert loaded.troubles == []
+            assert loaded.answers.texts
 
 
 @pytest.mark.parametrize("path", SOUND, ids=named)

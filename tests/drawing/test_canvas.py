@@ -37,18 +37,19 @@ def joined(lines):
     return " ".join(" ".join(lines).split())
 
 
-@pytest.mark.parametrize("columns", [20, 40, 56, 76, 120])
-@pytest.mark.parametrize("rows", [12, 24, 60])
-@pytest.mark.parametrize(("wide", "high"), [(20.0, 12.0), (3.0, 9.0), (7.0, 7.0)])
-def test_a_rectangle_keeps_its_proportions_to_a_cell(columns, rows, wide, high):
-    lines = cells(drawing(rectangle(0, 0, wide, high)), columns, rows)
-    top = next(line for line in lines if "┌" in line)
-    across = top.index("┐") - top.index("┌")
-    down = next(i for i, line in enumerate(lines) if "└" in line) - lines.index(top)
-    # Each end of each side is off by half a cell at most.
-    assert abs(across / wide - 2 * down / high) <= 1 / wide + 2 / high
-    # It is as large as will go.
-    assert across >= columns - 2 or down >= rows - 3
+def test_a_rectangle_keeps_its_proportions_to_a_cell(subtests):
+    for wide, high in [(20.0, 12.0), (3.0, 9.0), (7.0, 7.0)]:
+        for rows in [12, 24, 60]:
+            for columns in [20, 40, 56, 76, 120]:
+                with subtests.test(columns=columns, rows=rows, wide=wide, high=high):
+                    lines = cells(drawing(rectangle(0, 0, wide, high)), columns, rows)
+                    top = next(line for line in lines if "┌" in line)
+                    across = top.index("┐") - top.index("┌")
+                    down = next(i for i, line in enumerate(lines) if "└" in line) - lines.index(top)
+                    # Each end of each side is off by half a cell at most.
+                    assert abs(across / wide - 2 * down / high) <= 1 / wide + 2 / high
+                    # It is as large as will go.
+                    assert across >= columns - 2 or down >= rows - 3
 
 
 def test_a_rectangle_is_drawn_in_ascii():

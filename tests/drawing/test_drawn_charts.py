@@ -44,20 +44,21 @@ def worked_pond():
     return pool(basin, quantity(570, "ft**2"), quantity(0.25, "in/h"))
 
 
-@pytest.mark.parametrize(("columns", "rows"), [(76, 18), (56, 14)])
-@pytest.mark.parametrize("ascii_only", [False, True])
-def test_the_drop_chart_is_readable_on_small_screens(worked_test, columns, rows, ascii_only):
-    lines = cells(drop_chart(worked_test), columns, rows, ascii_only)
-    assert len(lines) <= rows and max(map(len, lines)) <= columns
-    shown = joined(lines)
-    assert "water left, in" in shown and "hours" in shown
-    # The first reading stands on the axis; the sixth mark is in the legend.
-    assert shown.count("o" if ascii_only else "●") >= 6
-    axis = next(line for line in lines if re.fullmatch(r" +1 +2 +3 +4", line))
-    assert len(axis) >= columns - 2
-    assert [line.split()[0] for line in lines if re.match(r" *\d+ [●o+┼]", line)] == [
-        "8", "6", "4", "2", "0",
-    ]  # fmt: skip
+def test_the_drop_chart_is_readable_on_small_screens(subtests, worked_test):
+    for ascii_only in [False, True]:
+        for columns, rows in [(76, 18), (56, 14)]:
+            with subtests.test(columns=columns, rows=rows, ascii_only=ascii_only):
+                lines = cells(drop_chart(worked_test), columns, rows, ascii_only)
+                assert len(lines) <= rows and max(map(len, lines)) <= columns
+                shown = joined(lines)
+                assert "water left, in" in shown and "hours" in shown
+                # The first reading stands on the axis; the sixth mark is in the legend.
+                assert shown.count("o" if ascii_only else "●") >= 6
+                axis = next(line for line in lines if re.fullmatch(r" +1 +2 +3 +4", line))
+                assert len(axis) >= columns - 2
+                assert [line.split()[0] for line in lines if re.match(r" *\d+ [●o+┼]", line)] == [
+                    "8", "6", "4", "2", "0",
+                ]  # fmt: skip
 
 
 def test_the_mean_line_falls_at_the_drop_rate_of_the_test(worked_test):
@@ -97,20 +98,21 @@ def test_metric_drops_are_in_millimetres(worked_test):
     assert "water left, mm" in shown and "26 mm/h" in shown and "200" in shown
 
 
-@pytest.mark.parametrize("rain", [0.25, 1.0, 3.0])
-def test_the_pond_chart_has_the_full_pond_and_a_day(worked_pond, rain):
-    routed = route(worked_pond, triangle_storm(inch(rain)))
-    drawing = pond_chart(routed)
-    for columns, rows in ((76, 18), (56, 14)):
-        lines = cells(drawing, columns, rows)
-        shown = joined(lines)
-        assert "24 h" in shown and "full pond 6 in" in shown and "hours since" in shown
-        assert len(lines) <= rows and max(map(len, lines)) <= columns
-    assert ("nothing runs over" in shown) == (magnitude(routed.spill, "in") < 1e-9)
-    curve = next(s for s in drawing.shapes if getattr(s, "stroke", None) is Stroke.CURVE)
-    assert max(y for _, y in curve.points) == pytest.approx(magnitude(routed.peak, "in"))
-    for x, y in curve.points:
-        assert y == pytest.approx(magnitude(routed.depth_at(h(x)), "in"), abs=1e-6)
+def test_the_pond_chart_has_the_full_pond_and_a_day(subtests, worked_pond):
+    for rain in [0.25, 1.0, 3.0]:
+        with subtests.test(rain=rain):
+            routed = route(worked_pond, triangle_storm(inch(rain)))
+            drawing = pond_chart(routed)
+            for columns, rows in ((76, 18), (56, 14)):
+                lines = cells(drawing, columns, rows)
+                shown = joined(lines)
+                assert "24 h" in shown and "full pond 6 in" in shown and "hours since" in shown
+                assert len(lines) <= rows and max(map(len, lines)) <= columns
+            assert ("nothing runs over" in shown) == (magnitude(routed.spill, "in") < 1e-9)
+            curve = next(s for s in drawing.shapes if getattr(s, "stroke", None) is Stroke.CURVE)
+            assert max(y for _, y in curve.points) == pytest.approx(magnitude(routed.peak, "in"))
+            for x, y in curve.points:
+                assert y == pytest.approx(magnitude(routed.depth_at(h(x)), "in"), abs=1e-6)
 
 
 def test_a_long_dry_pond_is_drawn_too(worked_pond):

@@ -15,21 +15,19 @@ from interview.quantities.units import magnitude, quantity
 GALLONS_PRINTED = 7.48
 
 
-@pytest.mark.parametrize(
-    ("rain", "hard", "packed", "natural"),
-    [(1.2, 1000, 0, 0), (1.0, 400, 250, 300), (0.5, 0, 640, 10)],
-)
-def test_the_volume_of_the_rule(rain, hard, packed, natural):
-    parts = {"roof": (hard, Kind.ROOF), "drive": (packed, Kind.COMPACTED)}
-    surfaces = [
-        Surface(name, "roof", RUNOFF_COEFFICIENTS[kind], plan=quantity(area, "ft**2"))
-        for name, (area, kind) in parts.items()
-        if area
-    ]
-    surfaces.append(Surface("meadow", "lawn", 0.0, plan=quantity(natural or 1, "ft**2")))
-    printed = rain * (0.95 * hard + 0.25 * packed) * GALLONS_PRINTED / 12
-    found = catchment(surfaces).brings(quantity(rain, "in"))
-    assert magnitude(found, "gal") == pytest.approx(printed, rel=1e-4)
+def test_the_volume_of_the_rule(subtests):
+    for rain, hard, packed, natural in [(1.2, 1000, 0, 0), (1.0, 400, 250, 300), (0.5, 0, 640, 10)]:
+        with subtests.test(rain=rain, hard=hard, packed=packed, natural=natural):
+            parts = {"roof": (hard, Kind.ROOF), "drive": (packed, Kind.COMPACTED)}
+            surfaces = [
+                Surface(name, "roof", RUNOFF_COEFFICIENTS[kind], plan=quantity(area, "ft**2"))
+                for name, (area, kind) in parts.items()
+                if area
+            ]
+            surfaces.append(Surface("meadow", "lawn", 0.0, plan=quantity(natural or 1, "ft**2")))
+            printed = rain * (0.95 * hard + 0.25 * packed) * GALLONS_PRINTED / 12
+            found = catchment(surfaces).brings(quantity(rain, "in"))
+            assert magnitude(found, "gal") == pytest.approx(printed, rel=1e-4)
 
 
 def test_the_coefficients_are_as_printed():

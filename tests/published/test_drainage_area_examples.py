@@ -31,16 +31,14 @@ def drains(outlets, *sizes, unit="ft"):
     return magnitude(catchment(surfaces).drains_here, f"{unit}**2")
 
 
-@pytest.mark.parametrize(
-    ("outlets", "sizes", "unit", "printed"),
-    [
+def test_drainage_area(subtests):
+    for outlets, sizes, unit, printed in [
         ((1,), ((50, 15),), "ft", 750),
         ((2,), ((50, 30),), "ft", 750),
         ((2,), ((40, 20),), "ft", 400),
         ((2, 1), ((5, 5), (2, 3)), "m", 18.5),
         ((4,), ((60, 40),), "ft", 600),
         ((1,), ((16, 24.5),), "ft", 392),
-    ],
-)
-def test_drainage_area(outlets, sizes, unit, printed):
-    assert drains(outlets, *sizes, unit=unit) == pytest.approx(printed, rel=1e-12)
+    ]:
+        with subtests.test(outlets=outlets, sizes=sizes, unit=unit, printed=printed):
+            assert drains(outlets, *sizes, unit=unit) == pytest.approx(printed, rel=1e-12)

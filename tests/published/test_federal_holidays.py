@@ -8,30 +8,28 @@ from __future__ import annotations
 
 from datetime import date
 
-import pytest
 from pandas.tseries.holiday import USFederalHolidayCalendar
 
 from interview.garden.site.holidays import federal_holidays, federal_in_wait
 
 
-@pytest.mark.parametrize("year", range(2021, 2041))
-def test_every_holiday_of_the_year_is_kept_on_the_day_of_the_calendar(year):
-    first, last = date(year, 1, 1), date(year, 12, 31)
-    expected = USFederalHolidayCalendar().holidays(str(first), str(last))
-    assert list(federal_holidays(first, last)) == [one.date() for one in expected]
+def test_every_holiday_of_the_year_is_kept_on_the_day_of_the_calendar(subtests):
+    for year in range(2021, 2041):
+        with subtests.test(year=year):
+            first, last = date(year, 1, 1), date(year, 12, 31)
+            expected = USFederalHolidayCalendar().holidays(str(first), str(last))
+            assert list(federal_holidays(first, last)) == [one.date() for one in expected]
 
 
-@pytest.mark.parametrize(
-    ("day", "name"),
-    [
+def test_a_holiday_at_the_weekend_is_kept_on_friday_or_monday(subtests):
+    for day, name in [
         (date(2026, 7, 3), "Independence Day"),
         (date(2027, 7, 5), "Independence Day"),
         (date(2027, 12, 31), "New Year's Day"),
         (date(2026, 11, 26), "Thanksgiving Day"),
-    ],
-)
-def test_a_holiday_at_the_weekend_is_kept_on_friday_or_monday(day, name):
-    assert federal_holidays(day, day) == {day: name}
+    ]:
+        with subtests.test(day=day, name=name):
+            assert federal_holidays(day, day) == {day: name}
 
 
 def test_christmas_and_new_year_lengthen_the_wait_between_them():

@@ -30,16 +30,18 @@ def sizes(area, depth, distance=10):
     return published_size(quantity(area, "ft**2"), quantity(depth, "in"), quantity(distance, "ft"))
 
 
-@pytest.mark.parametrize("soil", TABLE)
-def test_the_factors_are_as_printed(soil):
-    assert tuple(SIZE_FACTORS[SoilKind(soil)][row] for row in DepthRow) == TABLE[soil]
+def test_the_factors_are_as_printed(subtests):
+    for soil in TABLE:
+        with subtests.test(soil=soil):
+            assert tuple(SIZE_FACTORS[SoilKind(soil)][row] for row in DepthRow) == TABLE[soil]
 
 
-@pytest.mark.parametrize("depth", SANDY_EXAMPLES)
-def test_the_sandy_table_of_two_universities_is_reproduced(depth):
-    areas = (200, 400, 600, 800, 1000)
-    found = [magnitude(sizes(area, depth).sandy, "ft**2") for area in areas]
-    assert found == pytest.approx(list(SANDY_EXAMPLES[depth]), abs=0.5)
+def test_the_sandy_table_of_two_universities_is_reproduced(subtests):
+    for depth in SANDY_EXAMPLES:
+        with subtests.test(depth=depth):
+            areas = (200, 400, 600, 800, 1000)
+            found = [magnitude(sizes(area, depth).sandy, "ft**2") for area in areas]
+            assert found == pytest.approx(list(SANDY_EXAMPLES[depth]), abs=0.5)
 
 
 def test_a_roof_of_50_by_15_feet_on_loam():
@@ -52,9 +54,8 @@ def test_a_roof_of_600_square_feet_on_silt():
     assert magnitude(sizes(600, 6).silty, "ft**2") == pytest.approx(150)
 
 
-@pytest.mark.parametrize(
-    ("roof", "rain", "depth", "printed", "unit"),
-    [
+def test_the_rule_of_thumb_gives_the_printed_areas(subtests):
+    for roof, rain, depth, printed, unit in [
         # University of Rhode Island and University of Connecticut, half of a 50 x 30 ft roof.
         (750, 1, 6, 125, "ft**2"),
         # The same guide, 1917 ft2 in 6 in: 319.5, printed 320.
@@ -65,18 +66,26 @@ def test_a_roof_of_600_square_feet_on_silt():
         (12, 1, 10, 1.2, "m**2"),
         # Union of Concerned Scientists, Greentips, April 2009: 20 percent is 1 in over 5 in.
         (800, 1, 5, 160, "ft**2"),
-    ],
-)
-def test_the_rule_of_thumb_gives_the_printed_areas(roof, rain, depth, printed, unit):
-    area = rule_of_thumb_area(quantity(roof, unit), quantity(rain, "in"), quantity(depth, "in"))
-    assert magnitude(area, unit) == pytest.approx(printed, abs=0.5 if printed > 10 else 0.05)
+    ]:
+        with subtests.test(roof=roof, rain=rain, depth=depth, printed=printed, unit=unit):
+            area = rule_of_thumb_area(
+                quantity(roof, unit), quantity(rain, "in"), quantity(depth, "in")
+            )
+            assert magnitude(area, unit) == pytest.approx(
+                printed, abs=0.5 if printed > 10 else 0.05
+            )
 
 
-@pytest.mark.parametrize("depth", [4, 6, 8])
-def test_a_calculated_garden_lies_within_a_factor_of_two_of_the_table(depth):
+def test_a_calculated_garden_lies_within_a_factor_of_two_of_the_table(subtests):
     """The table stores between 0.6 and 2.1 in over its area, so it is a band and no more."""
-    table = sizes(600, depth)
-    found = required_area(
-        quantity(570, "ft**2"), quantity(1, "in"), quantity(depth, "in"), 3, quantity(4, "in")
-    )
-    assert table.sandy / 2 < found.mid_area < 2 * table.clayey
+    for depth in [4, 6, 8]:
+        with subtests.test(depth=depth):
+            table = sizes(600, depth)
+            found = required_area(
+                quantity(570, "ft**2"),
+                quantity(1, "in"),
+                quantity(depth, "in"),
+                3,
+                quantity(4, "in"),
+            )
+            assert table.sandy / 2 < found.mid_area < 2 * table.clayey

@@ -29,10 +29,14 @@ def test_ten_feet_on_ten_percent_is_a_foot_deeper_uphill():
     assert deeper == pytest.approx(12)
 
 
-@pytest.mark.parametrize(
-    ("percent", "printed"),
-    [(3, "3 to 5 in"), (6, "6 to 7 in"), (10, "8 in"), (13, "elsewhere"), (4.5, "no row")],
-)
-def test_slope_table(percent, printed):
-    slope = ground_slope(quantity(100, "in"), quantity(percent, "in"))
-    assert printed in table_depth(slope)
+def test_slope_table(subtests):
+    for percent, printed in [
+        (3, "3 to 5 in"),
+        (6, "6 to 7 in"),
+        (10, "8 in"),
+        (13, "elsewhere"),
+        (4.5, "no row"),
+    ]:
+        with subtests.test(percent=percent, printed=printed):
+            slope = ground_slope(quantity(100, "in"), quantity(percent, "in"))
+            assert printed in table_depth(slope)

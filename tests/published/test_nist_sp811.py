@@ -43,14 +43,16 @@ TO_SEVEN_DIGITS = [
 ]
 
 
-@pytest.mark.parametrize(("unit", "si", "factor"), EXACT)
-def test_exact_factors_are_exact(unit, si, factor):
-    assert magnitude(quantity(1, unit), si) == pytest.approx(factor, rel=1e-15)
+def test_exact_factors_are_exact(subtests):
+    for unit, si, factor in EXACT:
+        with subtests.test(unit=unit, si=si, factor=factor):
+            assert magnitude(quantity(1, unit), si) == pytest.approx(factor, rel=1e-15)
 
 
-@pytest.mark.parametrize(("unit", "si", "factor"), TO_SEVEN_DIGITS)
-def test_other_factors_agree_to_the_printed_digits(unit, si, factor):
-    assert magnitude(quantity(1, unit), si) == pytest.approx(factor, rel=5e-7)
+def test_other_factors_agree_to_the_printed_digits(subtests):
+    for unit, si, factor in TO_SEVEN_DIGITS:
+        with subtests.test(unit=unit, si=si, factor=factor):
+            assert magnitude(quantity(1, unit), si) == pytest.approx(factor, rel=5e-7)
 
 
 def test_the_acre_is_the_international_one():

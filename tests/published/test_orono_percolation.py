@@ -37,26 +37,29 @@ def minutes_per_inch(rate):
     return 60 / magnitude(rate, "in/h")
 
 
-@pytest.mark.parametrize("sheet", SHEETS)
-def test_each_reading_is_as_printed(sheet):
-    minutes, drops, printed, _, _ = SHEETS[sheet]
-    found = [minutes_per_inch(row.drop_rate) for row in run(minutes, drops).intervals]
-    assert found == pytest.approx(list(printed), abs=TOLERANCE)
+def test_each_reading_is_as_printed(subtests):
+    for sheet in SHEETS:
+        with subtests.test(sheet=sheet):
+            minutes, drops, printed, _, _ = SHEETS[sheet]
+            found = [minutes_per_inch(row.drop_rate) for row in run(minutes, drops).intervals]
+            assert found == pytest.approx(list(printed), abs=TOLERANCE)
 
 
-@pytest.mark.parametrize("sheet", SHEETS)
-def test_the_result_is_the_mean_of_the_last_three_readings(sheet):
-    minutes, drops, _, final, _ = SHEETS[sheet]
-    last = [minutes_per_inch(row.drop_rate) for row in run(minutes, drops).intervals[-3:]]
-    assert sum(last) / 3 == pytest.approx(final, abs=0.05)
+def test_the_result_is_the_mean_of_the_last_three_readings(subtests):
+    for sheet in SHEETS:
+        with subtests.test(sheet=sheet):
+            minutes, drops, _, final, _ = SHEETS[sheet]
+            last = [minutes_per_inch(row.drop_rate) for row in run(minutes, drops).intervals[-3:]]
+            assert sum(last) / 3 == pytest.approx(final, abs=0.05)
 
 
-@pytest.mark.parametrize("sheet", SHEETS)
-def test_the_spread_of_the_last_three_is_as_recomputed(sheet):
+def test_the_spread_of_the_last_three_is_as_recomputed(subtests):
     """Arithmetic: largest over smallest, less one; the sheet of 1987 was accepted past 10 %."""
-    minutes, drops, _, _, spread = SHEETS[sheet]
-    last = [minutes_per_inch(row.drop_rate) for row in run(minutes, drops).intervals[-3:]]
-    assert max(last) / min(last) - 1 == pytest.approx(spread, abs=5e-4)
+    for sheet in SHEETS:
+        with subtests.test(sheet=sheet):
+            minutes, drops, _, _, spread = SHEETS[sheet]
+            last = [minutes_per_inch(row.drop_rate) for row in run(minutes, drops).intervals[-3:]]
+            assert max(last) / min(last) - 1 == pytest.approx(spread, abs=5e-4)
 
 
 def test_the_drop_in_a_narrow_hole_is_several_times_the_rate_of_its_bottom():

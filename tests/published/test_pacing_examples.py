@@ -48,12 +48,11 @@ def test_army_counts_over_one_hundred_meters(count, inches):
     assert magnitude(pace.length, "in") == pytest.approx(NATURAL_STEP.value, rel=0.15)
 
 
-@pytest.mark.parametrize(
-    ("count", "printed"), [(10, 6.60), (20, 3.30), (24, 2.75), (25.5, 2.59), (15.5, 4.26)]
-)
-def test_kentucky_course_of_66_feet(count, printed):
-    pace = calibrate(ft(66), [count] * 3)
-    assert magnitude(pace.length, "ft") == pytest.approx(printed, abs=0.005)
+def test_kentucky_course_of_66_feet(subtests):
+    for count, printed in [(10, 6.60), (20, 3.30), (24, 2.75), (25.5, 2.59), (15.5, 4.26)]:
+        with subtests.test(count=count, printed=printed):
+            pace = calibrate(ft(66), [count] * 3)
+            assert magnitude(pace.length, "ft") == pytest.approx(printed, abs=0.005)
 
 
 def test_kentucky_ten_paces_of_4_26_feet():

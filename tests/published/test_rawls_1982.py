@@ -29,8 +29,9 @@ def test_every_class_of_the_table_is_here():
     assert [texture.value for texture in Texture] == [name for name, _, _ in ROWS]
 
 
-@pytest.mark.parametrize(("name", "cm_per_h", "in_per_h"), ROWS)
-def test_the_rate_is_as_printed_in_both_units(name, cm_per_h, in_per_h):
-    rate = published_rate(Texture(name))
-    assert magnitude(rate, "cm/h") == pytest.approx(cm_per_h)
-    assert round(magnitude(rate, "in/h"), 2) == pytest.approx(in_per_h)
+def test_the_rate_is_as_printed_in_both_units(subtests):
+    for name, cm_per_h, in_per_h in ROWS:
+        with subtests.test(name=name, cm_per_h=cm_per_h, in_per_h=in_per_h):
+            rate = published_rate(Texture(name))
+            assert magnitude(rate, "cm/h") == pytest.approx(cm_per_h)
+            assert round(magnitude(rate, "in/h"), 2) == pytest.approx(in_per_h)

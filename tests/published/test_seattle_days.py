@@ -64,12 +64,11 @@ def test_the_wet_days_and_the_wettest(record, inches):
     assert magnitude(wettest[1], "mm") == pytest.approx(55.9)
 
 
-@pytest.mark.parametrize(
-    ("percentile", "printed"), [(80, 0.66), (85, 0.76), (90, 0.89), (95, 1.19)]
-)
-def test_the_percentiles_of_days_over_a_tenth_of_an_inch(inches, percentile, printed):
-    found = numpy.percentile(inches[inches > 0.1], percentile)
-    assert found == pytest.approx(printed, abs=0.005)
+def test_the_percentiles_of_days_over_a_tenth_of_an_inch(subtests, inches):
+    for percentile, printed in [(80, 0.66), (85, 0.76), (90, 0.89), (95, 1.19)]:
+        with subtests.test(percentile=percentile, printed=printed):
+            found = numpy.percentile(inches[inches > 0.1], percentile)
+            assert found == pytest.approx(printed, abs=0.005)
 
 
 def test_an_inch_is_most_days_but_not_most_of_the_water(inches):

@@ -31,22 +31,21 @@ TABLE_2_2A = {
 }
 
 
-@pytest.mark.parametrize(
-    ("rain", "number", "printed"),
-    [
+def test_the_equation_gives_the_printed_runoff(subtests):
+    for rain, number, printed in [
         (rain, number, printed)
         for rain, row in TABLE_2_1.items()
         for number, printed in zip(CURVE_NUMBERS, row, strict=True)
-    ],
-)
-def test_the_equation_gives_the_printed_runoff(rain, number, printed):
-    depth = magnitude(runoff_depth(quantity(rain, "in"), number), "in")
-    assert round(depth, 2) == pytest.approx(printed)
+    ]:
+        with subtests.test(rain=rain, number=number, printed=printed):
+            depth = magnitude(runoff_depth(quantity(rain, "in"), number), "in")
+            assert round(depth, 2) == pytest.approx(printed)
 
 
-@pytest.mark.parametrize(("cover", "printed"), TABLE_2_2A.items())
-def test_curve_numbers_are_as_printed(cover, printed):
-    assert tuple(curve_number(cover, group) for group in HydrologicGroup) == printed
+def test_curve_numbers_are_as_printed(subtests):
+    for cover, printed in TABLE_2_2A.items():
+        with subtests.test(cover=cover, printed=printed):
+            assert tuple(curve_number(cover, group) for group in HydrologicGroup) == printed
 
 
 @pytest.mark.parametrize(("number", "rain"), [(61, 1.279), (39, 3.128)])

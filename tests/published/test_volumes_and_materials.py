@@ -42,7 +42,8 @@ def test_soil_fill():
     assert magnitude(michigan, "yd**3") == pytest.approx(3.7, abs=0.05)
 
 
-@pytest.mark.parametrize(("inches", "area"), [(1, 324), (2, 162), (3, 108), (4, 81)])
-def test_cover_of_a_cubic_yard(inches, area):
-    covered = covers(quantity(1, "yd**3"), quantity(inches, "in"))
-    assert magnitude(covered, "ft**2") == pytest.approx(area)
+def test_cover_of_a_cubic_yard(subtests):
+    for inches, area in [(1, 324), (2, 162), (3, 108), (4, 81)]:
+        with subtests.test(inches=inches, area=area):
+            covered = covers(quantity(1, "yd**3"), quantity(inches, "in"))
+            assert magnitude(covered, "ft**2") == pytest.approx(area)

@@ -7,8 +7,6 @@ Service, Biological Report 88 (26.9), 1988. The percentages belong to the 1988 l
 since 2012 use words.
 """
 
-import pytest
-
 from interview.garden.planting.choose import Wishes, ZoneSite, choose
 from interview.garden.planting.plant_list import builtin_places, builtin_plants
 from interview.garden.planting.record import RATING_LISTS, Indicator, ListRegion, Sun
@@ -39,12 +37,13 @@ def plain(words):
     return words.replace("outside wetlands", "in elsewhere").replace("in elsewhere", "elsewhere")
 
 
-@pytest.mark.parametrize("code", PRINTED_2013)
-def test_each_code_means_what_is_printed(code):
-    ours = plain(Indicator[code].value).replace("may occur", "may").removesuffix(" alike")
-    printed = plain(PRINTED_2013[code]).replace("may occur", "may")
-    ours, printed = (text.replace("in them", "in wetlands") for text in (ours, printed))
-    assert ours == printed
+def test_each_code_means_what_is_printed(subtests):
+    for code in PRINTED_2013:
+        with subtests.test(code=code):
+            ours = plain(Indicator[code].value).replace("may occur", "may").removesuffix(" alike")
+            printed = plain(PRINTED_2013[code]).replace("may occur", "may")
+            ours, printed = (text.replace("in them", "in wetlands") for text in (ours, printed))
+            assert ours == printed
 
 
 def test_there_are_no_other_codes_and_they_run_from_wet_to_dry():
@@ -137,19 +136,21 @@ def kinds(zones):
     return [len(zone.picks) + len(zone.reserve) for zone in zones]
 
 
-@pytest.mark.parametrize("sun", [Sun.FULL, Sun.PART, Sun.SHADE])
-def test_every_region_has_a_full_set_for_quick_ordinary_and_slow_drainage(sun):
-    short = set()
-    for region, listed in PAIRS:
-        rows = {name: zones_of(region, listed, sun, wet) for name, wet in DRAINAGE.items()}
-        table = {name: kinds(zones) for name, zones in rows.items()}
-        print(
-            f"{sun.value:5} {region.name} {listed.name:4}", *(f"{n} {k}" for n, k in table.items())
-        )
-        assert min(count for row in table.values() for count in row) >= 3, (region, listed)
-        for zones in rows.values():
-            assert all(len(zone.picks) >= 3 for zone in zones), (region, listed)
-            plants = [pick.plant for zone in zones for pick in zone.picks]
-            if not all(sun in plant.sun for plant in plants):
-                short.add(region.name)
-    assert short == (TOO_FEW_FOR_SHADE if sun is Sun.SHADE else set())
+def test_every_region_has_a_full_set_for_quick_ordinary_and_slow_drainage(subtests):
+    for sun in [Sun.FULL, Sun.PART, Sun.SHADE]:
+        with subtests.test(sun=sun):
+            short = set()
+            for region, listed in PAIRS:
+                rows = {name: zones_of(region, listed, sun, wet) for name, wet in DRAINAGE.items()}
+                table = {name: kinds(zones) for name, zones in rows.items()}
+                print(
+                    f"{sun.value:5} {region.name} {listed.name:4}",
+                    *(f"{n} {k}" for n, k in table.items()),
+                )
+                assert min(count for row in table.values() for count in row) >= 3, (region, listed)
+                for zones in rows.values():
+                    assert all(len(zone.picks) >= 3 for zone in zones), (region, listed)
+                    plants = [pick.plant for zone in zones for pick in zone.picks]
+                    if not all(sun in plant.sun for plant in plants):
+                        short.add(region.name)
+            assert short == (TOO_FEW_FOR_SHADE if sun is Sun.SHADE else set())

@@ -8,8 +8,6 @@ AGCP, EMP, NCNE, MW, GP, AW, WMVC; a dash where the list prints none. Ratings ar
 is no tolerance.
 """
 
-import pytest
-
 from interview.garden.planting.plant_list import builtin_plants
 from interview.garden.planting.record import Indicator, ListRegion
 
@@ -70,23 +68,26 @@ def test_the_sample_is_large_enough():
     assert {region for name in PRINTED for region in printed(name)} == set(ListRegion)
 
 
-@pytest.mark.parametrize("name", PRINTED)
-def test_the_ratings_of_a_species_are_those_printed_in_2020(name):
-    ours = dict(plant(name).ratings)
-    differ = {
-        region.name: (ours[region].name, code.name)
-        for region, code in printed(name).items()
-        if region in ours and ours[region] is not code
-    }
-    assert differ == {}
+def test_the_ratings_of_a_species_are_those_printed_in_2020(subtests):
+    for name in PRINTED:
+        with subtests.test(name=name):
+            ours = dict(plant(name).ratings)
+            differ = {
+                region.name: (ours[region].name, code.name)
+                for region, code in printed(name).items()
+                if region in ours and ours[region] is not code
+            }
+            assert differ == {}
 
 
-@pytest.mark.parametrize("name", PRINTED)
-def test_every_region_the_2020_list_rates_is_rated_here_or_named_as_missing(name):
-    missing = set(printed(name)) - set(dict(plant(name).ratings))
-    assert {one.name for one in missing} == NOT_RATED_HERE.get(name, set())
+def test_every_region_the_2020_list_rates_is_rated_here_or_named_as_missing(subtests):
+    for name in PRINTED:
+        with subtests.test(name=name):
+            missing = set(printed(name)) - set(dict(plant(name).ratings))
+            assert {one.name for one in missing} == NOT_RATED_HERE.get(name, set())
 
 
-@pytest.mark.parametrize("name", NOT_PRINTED)
-def test_a_species_that_is_not_on_the_list_is_taken_for_dry_ground(name):
-    assert {code for _, code in plant(name).ratings} <= {Indicator.UPL, Indicator.FACU}
+def test_a_species_that_is_not_on_the_list_is_taken_for_dry_ground(subtests):
+    for name in NOT_PRINTED:
+        with subtests.test(name=name):
+            assert {code for _, code in plant(name).ratings} <= {Indicator.UPL, Indicator.FACU}

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import unicodedata
 
-import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -16,19 +15,17 @@ def keys(*chunks: str) -> str:
     return "".join(typed.decode(chunk.encode()) for chunk in chunks)
 
 
-@pytest.mark.parametrize(
-    ("pasted", "left"),
-    [
+def test_what_is_pasted_comes_whole_and_without_codes(subtests):
+    for pasted, left in [
         ("\x1b[31mred\x1b[0m 6 in", "red 6 in"),
         ("\x1b\ryes\r", "\nyes"),
         ("6 in\x1b", "6 in"),
         ("6 in\x1b[201~\ryes\r", "6 in\nyes"),
         ("Oak\rElm", "Oak\nElm"),
-    ],
-)
-def test_what_is_pasted_comes_whole_and_without_codes(pasted, left):
-    whole = f"a{BEGIN}{pasted}{END}\x1b[A"
-    assert keys(whole).rstrip("\n") == f"a{BEGIN}{left}{END}\x1b[A"
+    ]:
+        with subtests.test(pasted=pasted, left=left):
+            whole = f"a{BEGIN}{pasted}{END}\x1b[A"
+            assert keys(whole).rstrip("\n") == f"a{BEGIN}{left}{END}\x1b[A"
 
 
 @given(st.text(), st.text(st.sampled_from("a\x1b[201~\r\u202e]")), st.integers(0, 60))

@@ -20,9 +20,8 @@ async def _opens(person) -> None:
     assert person.page == "PiecesScreen"
 
 
-@pytest.mark.parametrize(
-    "line",
-    [
+def test_a_line_taken_apart_for_the_form_means_the_same_when_put_together(subtests, given):
+    for line in [
         "rectangle 24 ft by 13 ft",
         "less triangle 6 ft by 4 ft times 2",
         "triangle sides 3 m, 4 m, 5 m",
@@ -33,20 +32,19 @@ async def _opens(person) -> None:
         "offsets every 5 ft, 0, 3 ft, 4 ft",
         "round 20 ft right 8 ft right 20 ft right 8 ft",
         "rectangle 16 paces by 12' 9\" at 3 ft, 2 ft turned 90 deg",
-    ],
-)
-def test_a_line_taken_apart_for_the_form_means_the_same_when_put_together(line: str, given) -> None:
-    from interview.garden.survey import questions as survey
+    ]:
+        with subtests.test(line=line):
+            from interview.garden.survey import questions as survey
 
-    kind = survey.PIECES.kind
-    view = given(
-        {
-            "measured_by": "paces",
-            "walkers.1.pace_line": "50 ft",
-            "walkers.1.pace_counts": "19; 20; 19",
-        }
-    )
-    assert kind.line(taken_apart(line).line, view) == kind.line(line, view)
+            kind = survey.PIECES.kind
+            view = given(
+                {
+                    "measured_by": "paces",
+                    "walkers.1.pace_line": "50 ft",
+                    "walkers.1.pace_counts": "19; 20; 19",
+                }
+            )
+            assert kind.line(taken_apart(line).line, view) == kind.line(line, view)
 
 
 def test_an_empty_form_is_a_rectangle_that_is_added() -> None:

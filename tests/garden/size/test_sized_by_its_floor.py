@@ -134,8 +134,6 @@ LEAN = [
 def test_a_lean_floor_is_as_wide_as_worked_out(
     rate: float, triangle: float, type_ii: float
 ) -> None:
-    rate: float, triangle: float, type_ii: float
-) -> None:
     for shape, width in ((StormShape.TRIANGLE, triangle), (StormShape.TYPE_II, type_ii)):
         falls = storm(shape, inch(1), None)
 

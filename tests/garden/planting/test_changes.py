@@ -1,0 +1,308 @@
+"""Swaps, favourites, wishes and their reasons: what changes in a planting, and what stays."""
+
+from dataclasses import replace
+
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from interview.garden.planting.choice import Bed, Candidate, substitute
+from interview.garden.planting.choose import Wishes, ZoneSite, choose
+from interview.garden.planting.count import plant_count, shared_counts
+from interview.garden.planting.home import FLORAS, introduced_at, introduced_in_state
+from interview.garden.planting.plant_list import builtin_places, builtin_plants
+from interview.garden.planting.record import Indicator, ListRegion, PlantKind, PlantRegion, Sun
+from interview.garden.planting.wetness import (
+    LONGEST_HOURS,
+    STANDS_HOURS,
+    chosen_from,
+    fits_after,
+    planting_zones,
+    suited,
+)
+from interview.garden.planting.why import why_plant
+from interview.garden.planting.wishes import Swap, read_swap
+from interview.garden.size.zones import Zone
+from interview.garden.storms.wet_zones import ZoneHours
+from interview.quantities.units import magnitude, quantity
+
+MW = Wishes(PlantRegion.MW, ListRegion.MW)
+
+
+def garden(floor=105.0, side=75.0, rim=60.0, wet=24.0, longest=None):
+    hours = {Zone.FLOOR: wet, Zone.SIDE: wet / 2, Zone.RIM: 0.0}
+    areas = {Zone.FLOOR: floor, Zone.SIDE: side, Zone.RIM: rim}
+    worst = None if longest is None else quantity(longest, "h")
+    return {
+        zone: ZoneSite(quantity(areas[zone], "ft**2"), quantity(hours[zone], "h"), worst, "once")
+        for zone in Zone
+    }
+
+
+def planted(plan):
+    return [
+        (zone.zone, pick.plant.scientific_name, pick.count)
+        for zone in plan.zones
+        for pick in zone.picks
+    ]
+
+
+def named(name):
+    return next(one for one in builtin_plants() if one.scientific_name == name)
+
+
+BASE = choose(builtin_plants(), MW, garden())
+ALL_PICKS = [pick.plant for zone in BASE.zones for pick in zone.picks]
+
+
+def test_swapping_one_plant_leaves_every_other_and_its_count_unchanged(subtests):
+    for gone in ALL_PICKS:
+        with subtests.test(gone=gone):
+            plan = choose(builtin_plants(), replace(MW, swaps=(Swap(gone.common_name),)), garden())
+            before, after = planted(BASE), planted(plan)
+            assert len(after) == len(before)
+            for old, new in zip(before, after, strict=True):
+                if old[1] == gone.scientific_name:
+                    assert new[0] is old[0] and new[1] != old[1] and new[2] >= 1
+                else:
+                    assert new == old
+            assert gone not in [plant for zone in plan.zones for plant in zone.reserve]
+
+
+def test_a_swap_takes_structure_for_structure():
+    for zone in BASE.zones:
+        grass = next(pick.plant for pick in zone.picks if pick.plant.grasslike)
+        plan = choose(builtin_plants(), replace(MW, swaps=(Swap(grass.common_name),)), garden())
+        same = next(one for one in plan.zones if one.zone is zone.zone)
+        assert any(pick.plant.grasslike for pick in same.picks)
+
+
+def test_a_rush_gives_way_to_a_sedge_before_the_best_of_flowers():
+    plants = {plant.kind: plant for plant in builtin_plants() if plant.zones[0] is Zone.FLOOR}
+    bed = Bed(Zone.FLOOR, 200.0, 100, 20.0)
+    bed.candidates = [
+        Candidate(plants[PlantKind.FORB], "", 0.0),
+        Candidate(plants[PlantKind.SEDGE], "", 9.0),
+    ]
+    assert substitute(plants[PlantKind.RUSH], bed, [bed]).plant.kind is PlantKind.SEDGE
+    assert substitute(plants[PlantKind.FERN], bed, [bed]).plant.kind is PlantKind.FORB
+
+
+def test_without_a_swap_the_kinds_share_the_ground_as_ever():
+    plan = choose(builtin_plants(), MW, garden(97, 61, 43))
+    for zone in plan.zones:
+        shared = shared_counts([pick.plant for pick in zone.picks], zone.site.area)
+        assert [pick.count for pick in zone.picks] == list(shared)
+
+
+def test_one_plant_is_swapped_for_the_one_that_is_named():
+    gone = BASE.zones[0].picks[-1].plant
+    wanted = named("Iris versicolor")
+    plan = choose(
+        builtin_plants(), replace(MW, swaps=(Swap(gone.common_name, "Iris versicolor"),)), garden()
+    )
+    pick = plan.zones[0].picks[-1]
+    assert pick.plant is wanted and pick.favourite
+    assert pick.role == f"in place of {gone.common_name}"
+    changed = [
+        pair for pair in zip(planted(BASE), planted(plan), strict=True) if pair[0] != pair[1]
+    ]
+    assert len(changed) == sum(gone is plant for plant in ALL_PICKS)
+
+
+def test_a_named_plant_that_would_drown_or_parch_is_not_put_in_and_the_plan_says_why():
+    gone = BASE.zones[0].picks[-1].plant
+    plan = choose(
+        builtin_plants(), replace(MW, swaps=(Swap(gone.common_name, "leadplant"),)), garden()
+    )
+    assert "Amorpha canescens" not in [name for _, name, _ in planted(plan)]
+    assert any(note.startswith("Leadplant has no place on the floor.") for note in plan.notes)
+    assert gone.scientific_name not in [
+        name for zone, name, _ in planted(plan) if zone is Zone.FLOOR
+    ]
+
+
+def test_a_favourite_takes_the_place_of_a_plant_that_was_left_out():
+    gone = BASE.zones[0].picks[-1].plant
+    wishes = replace(MW, swaps=(Swap(gone.common_name),), favourites=("Iris versicolor",))
+    plan = choose(builtin_plants(), wishes, garden())
+    assert plan.zones[0].picks[-1].plant.scientific_name == "Iris versicolor"
+    rest = [one for one in planted(plan) if one[1] != "Iris versicolor"]
+    assert rest == [one for one in planted(BASE) if one[1] != gone.scientific_name]
+
+
+def test_a_favourite_that_can_grow_in_no_zone_is_not_placed_and_each_zone_says_why():
+    wishes = replace(MW, favourites=("leadplant",), sun=Sun.SHADE)
+    plan = choose(builtin_plants(), wishes, garden())
+    assert [plant.scientific_name for plant in plan.homeless] == ["Amorpha canescens"]
+    said = why_plant("leadplant", plan, builtin_plants(), wishes)
+    assert [line.split(":")[0] for line in said] == ["Floor", "Side", "Rim"]
+    assert "not the floor" in said[0] and "wants full sun" in said[2]
+
+
+def test_a_favourite_already_proposed_stays_where_it_is():
+    name = BASE.zones[1].picks[0].plant.common_name
+    plan = choose(builtin_plants(), replace(MW, favourites=(name,)), garden())
+    assert planted(plan) == planted(BASE)
+    assert plan.zones[1].picks[0].role == "you asked for it"
+
+
+def test_a_swap_the_list_does_not_know_is_said_and_changes_nothing():
+    plan = choose(builtin_plants(), replace(MW, swaps=(Swap("swamp milkwed"),)), garden())
+    assert planted(plan) == planted(BASE)
+    assert "“swamp milkwed” is not in the plant list: did you mean swamp milkweed?" in plan.notes
+
+
+def test_a_swap_of_a_plant_that_is_not_there_is_said():
+    swap = Swap("Asclepias incarnata", "Iris versicolor")
+    plan = choose(builtin_plants(), replace(MW, keep_out=frozenset(), swaps=(swap,)), garden())
+    if "Asclepias incarnata" not in [name for _, name, _ in planted(BASE)]:
+        assert any("not in the planting" in note for note in plan.notes)
+        assert planted(plan) == planted(BASE)
+
+
+@settings(max_examples=15, deadline=None)
+@given(st.lists(st.sampled_from(ALL_PICKS), max_size=4, unique=True), st.floats(20, 400))
+def test_swaps_never_lose_a_place_or_bring_back_what_was_left_out(gone, floor):
+    site = garden(floor=floor)
+    base = choose(builtin_plants(), MW, site)
+    swaps = tuple(Swap(plant.scientific_name) for plant in gone)
+    plan = choose(builtin_plants(), replace(MW, swaps=swaps), site)
+    assert len(planted(plan)) == len(planted(base))
+    names = {plant.scientific_name for plant in gone}
+    assert names.isdisjoint(name for _, name, _ in planted(plan))
+    for zone in plan.zones:
+        here = {pick.plant.scientific_name for pick in zone.picks}
+        assert len(here) == len(zone.picks)
+        assert here.isdisjoint(plant.scientific_name for plant in zone.reserve)
+    kept = [one for one in planted(base) if one[1] not in names]
+    assert all(one in planted(plan) for one in kept)
+
+
+def test_a_swap_reads_this_for_that(subtests):
+    for words, out, into in [
+        ("swamp verbena", "swamp verbena", ""),
+        ("swamp verbena for blue flag", "swamp verbena", "blue flag"),
+        ("  A  FOR  B  ", "A", "B"),
+        ("forget-me-not", "forget-me-not", ""),
+    ]:
+        with subtests.test(words=words, out=out, into=into):
+            assert read_swap(words) == Swap(out, into)
+
+
+def test_why_says_in_place_in_reserve_left_out_and_not_native():
+    said = why_plant(BASE.zones[0].picks[0].plant.common_name, BASE, builtin_plants(), MW)
+    assert "planted." in said[0]
+    reserve = BASE.zones[0].reserve[0].scientific_name
+    assert "would do as well" in why_plant(reserve, BASE, builtin_plants(), MW)[0]
+    assert why_plant("no such plant at all", BASE, builtin_plants(), MW)[0].startswith("“no such")
+    abroad = next(one for one in builtin_plants() if PlantRegion.MW not in one.regions)
+    assert all(
+        "not" in line for line in why_plant(abroad.scientific_name, BASE, builtin_plants(), MW)
+    )
+    gone = BASE.zones[0].picks[0].plant.scientific_name
+    wishes = replace(MW, swaps=(Swap(gone),))
+    plan = choose(builtin_plants(), wishes, garden())
+    assert why_plant(gone, plan, builtin_plants(), wishes)[0] == "Floor: You left it out."
+
+
+def test_every_flora_of_the_list_has_a_place_and_its_states_are_states():
+    codes = {place.code for place in builtin_places()}
+    for plant in builtin_plants():
+        for part in filter(None, plant.native_caution.split(" | ")):
+            for flora in part.partition(": ")[2].removeprefix("introduced per ").split(", "):
+                assert flora in FLORAS, flora
+    assert all(code in codes for _, states in FLORAS.values() for code in states)
+
+
+def test_a_plant_that_a_flora_of_ones_own_state_calls_introduced_is_left_out():
+    minnesota = next(place for place in builtin_places() if place.code == "MN")
+    iowa = next(place for place in builtin_places() if place.code == "IA")
+    plant = named("Penstemon digitalis")
+    assert introduced_in_state(plant, minnesota) and not introduced_in_state(plant, iowa)
+    assert not introduced_in_state(plant, None)
+    assert introduced_at(plant, PlantRegion.MW) == ("Minnesota", "Wisconsin")
+    here = replace(MW, place=minnesota, swaps=())
+    plan = choose(builtin_plants(), here, garden())
+    assert plant not in [one for zone in plan.zones for one in zone.reserve]
+    why = why_plant(plant.scientific_name, plan, builtin_plants(), here)
+    assert "A plant list of Minnesota calls it introduced, not native." in why[1]
+    wider = choose(builtin_plants(), replace(here, natives_only=False), garden())
+    offered = [
+        one for zone in wider.zones for one in (*zone.reserve, *(p.plant for p in zone.picks))
+    ]
+    assert plant in offered
+
+
+def test_elsewhere_it_is_a_caution_in_the_names_of_places():
+    wishes = replace(MW, favourites=("Penstemon digitalis",))
+    plan = choose(builtin_plants(), wishes, garden())
+    (mine,) = [p for zone in plan.zones for p in zone.picks if p.favourite]
+    assert "Plant lists of Minnesota and Wisconsin call it introduced, not native." in mine.cautions
+    assert not any("southcentral" in said or "2007" in said for said in mine.cautions)
+
+
+def test_a_hardiness_zone_leaves_out_what_is_not_hardy_and_says_that_it_is_from_memory():
+    cold = replace(MW, hardiness_zone=2)
+    plan = choose(builtin_plants(), cold, garden())
+    offered = [
+        one for zone in plan.zones for one in (*zone.reserve, *(p.plant for p in zone.picks))
+    ]
+    assert offered and all(one.hardiness[0] <= 2 for one in offered)
+    why = why_plant("Verbena hastata", plan, builtin_plants(), cold)
+    assert "hardy in zones 3 to 8 (from memory), and you are in zone 2" in why[0]
+
+
+def test_a_plant_that_would_not_live_through_the_worst_case_is_left_out():
+    plant = replace(
+        named("Zizia aurea"), zones=tuple(Zone), ratings=((ListRegion.MW, Indicator.FAC),)
+    )
+    ok = fits_after(plant, Zone.FLOOR, 20, ListRegion.MW, 48, "once")
+    bad = fits_after(plant, Zone.FLOOR, 20, ListRegion.MW, 49, "once")
+    assert ok.ok and not bad.ok
+    assert "under water for 49 h once; it stands about 48 h" in bad.why
+
+
+def test_a_worst_case_no_plant_stands_rules_out_only_those_that_stand_less():
+    for zone in Zone:
+        left = chosen_from(zone, 5, 500)
+        assert left == tuple(
+            code for code in suited(zone, 5) if STANDS_HOURS.value[code] >= LONGEST_HOURS.value
+        )
+    plan = choose(builtin_plants(), MW, garden(longest=500))
+    assert plan.zones[0].picks
+    assert {one.key for one in plan.findings} >= {"worst_floor"}
+
+
+def test_the_longest_case_is_kept_with_each_zone():
+    def hours(*each):
+        return ZoneHours(*(quantity(one, "h") for one in each))
+
+    sites = planting_zones(
+        quantity(100, "ft**2"),
+        quantity(150, "ft**2"),
+        quantity(200, "ft**2"),
+        hours(20, 8, 0),
+        [("again", hours(44, 8, 1)), ("record", hours(30, 60, 2))],
+    )
+    assert [sites[zone].longest_when for zone in Zone] == ["again", "record", "record"]
+    assert [sites[zone].worst_hours for zone in Zone] == [44, 60, 2]
+
+
+def test_in_shade_plants_for_part_sun_come_last_and_say_so():
+    plains = Wishes(PlantRegion.GP, ListRegion.GP, Sun.SHADE)
+    plan = choose(builtin_plants(), plains, garden(wet=6))
+    picks = [pick for zone in plan.zones for pick in zone.picks]
+    assert {Sun.SHADE in pick.plant.sun for pick in picks} == {True, False}
+    for pick in picks:
+        assert (Sun.SHADE in pick.plant.sun) != bool(pick.makeshift)
+        assert not pick.makeshift or pick.makeshift in pick.cautions
+
+
+@settings(max_examples=20, deadline=None)
+@given(st.floats(0, 300), st.floats(0, 200), st.floats(0, 200), st.floats(0, 60))
+def test_the_kinds_of_a_zone_fill_it_as_their_spacing_asks(floor, side, rim, wet):
+    plan = choose(builtin_plants(), MW, garden(floor, side, rim, wet))
+    for zone in plan.zones:
+        for pick in zone.picks:
+            share = quantity(magnitude(zone.site.area, "ft**2") / len(zone.picks), "ft**2")
+            assert abs(pick.count - plant_count(share, pick.plant.spacing)) <= 2

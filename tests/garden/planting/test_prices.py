@@ -1,0 +1,122 @@
+"""Prices as they are written, and what the shopping list costs."""
+
+from __future__ import annotations
+
+import pytest
+
+from interview.garden.planting.costs import costs
+from interview.garden.size import questions as bed
+from interview.garden.size.price_lines import Price, prices_of, read_price
+from interview.quantities.units import magnitude
+from interview.reading import Refused
+from interview.sheet.report import plan_text
+
+
+def test_a_price_is_read_as_people_write_it(subtests):
+    for text, price in [
+        ("mulch 38 per yd3", Price("mulch", 38, "yd**3")),
+        ("Mulch: $38 / cu yd", Price("mulch", 38, "yd**3", "$")),
+        ("compost 6 per bag", Price("compost", 6, "bag")),
+        ("compost 4.50 a bag", Price("compost", 4.5, "bag")),
+        ("stone £55 per m3", Price("stone", 55, "m**3", "£")),
+        ("edging 2.10 per ft", Price("edging", 2.1, "ft")),
+        ("pipe 3,20 per m", Price("pipe", 3.2, "m")),
+        ("plants 4 each", Price("plants", 4, "each")),
+        ("plants 4", Price("plants", 4, "each")),
+        ("plant 4.25 per plant", Price("plants", 4.25, "each")),
+        ("mulch 0 per yd3", Price("mulch", 0, "yd**3")),
+        ("plants NZ$6.50 each", Price("plants", 6.5, "each", "NZ$")),
+        ("mulch: CA$ 48 per m3", Price("mulch", 48, "m**3", "CA$")),
+    ]:
+        with subtests.test(text=text, price=price):
+            assert read_price(text) == price
+
+
+def test_a_price_that_cannot_be_is_refused_in_one_sentence(subtests):
+    for text, said in [
+        ("", "Begin with one of"),
+        ("gravel 30 per yd3", "Begin with one of"),
+        ("38 per yd3", "Begin with one of"),
+        ("mulch", "in digits"),
+        ("mulch cheap per yd3", "in digits"),
+        ("mulch -3 per yd3", "in digits"),
+        ("mulch 38", "Write what the price is for"),
+        ("mulch 38 per truck", "does not fit mulch"),
+        ("mulch 38 per ft", "does not fit mulch"),
+        ("edging 2 per yd3", "does not fit edging"),
+        ("edging 2 per bag", "does not fit edging"),
+        ("edging 2 per 20 ft", "does not fit edging"),
+        ("edging 2 per 1/2 ft", "does not fit edging"),
+        ("plants 4 per yd3", "priced each"),
+        ("mulch 999999999 per yd3", "too high"),
+        ("mulch 38 per " + "y" * 200, "too long"),
+    ]:
+        with subtests.test(text=text, said=said):
+            with pytest.raises(Refused) as refused:
+                read_price(text)
+            assert said in str(refused.value)
+            assert str(refused.value).endswith(".")
+
+
+def test_two_prices_of_one_thing_and_two_kinds_of_money_are_refused(given):
+    with pytest.raises(Refused, match="two prices of mulch"):
+        given(prices="mulch 38 per yd3\nmulch 4 per bag")
+    with pytest.raises(Refused, match="two kinds of money"):
+        given(prices="mulch $38 per yd3; compost £4 per bag")
+    two = [read_price("mulch $38 per yd3"), read_price("compost 4 per bag")]
+    assert set(prices_of(two)) == {"mulch", "compost"}
+
+
+def test_what_was_understood_is_said_back(given):
+    answers = given(prices="mulch $38/yd3; plants 4 each")
+    echo = bed.PRICES.kind.echo(answers[bed.PRICES], answers)
+    assert echo == "mulch $38 for one yd³; plants 4 each"
+
+
+@pytest.fixture
+def planned(plan_of, sized, level_spot):
+    def make(**more):
+        return plan_of({**sized, **level_spot, "state": "mn", "country": "us", **more})
+
+    return make
+
+
+def test_the_cost_is_price_times_what_is_bought(planned, figure):
+    plan = planned(prices="mulch 38 per yd3; compost 6 per bag; edging 2 per ft; plants 4 each")
+    items = {item.name: item for item in plan.earth.shopping}
+    found = costs(plan.planting)
+    by_hand = {
+        "mulch": 38 * magnitude(items["mulch"].buy, "yd**3"),
+        "compost": 6 * items["compost"].bags,
+        "edging": 2 * magnitude(items["edging"].buy, "ft"),
+        "plants": 4 * plan.planting.chosen.total,
+    }
+    assert {line.price.thing: line.amount for line in found.lines} == pytest.approx(by_hand)
+    assert found.unpriced == ("stone",)
+    assert figure("cost_total", plan) == pytest.approx(sum(by_hand.values()))
+    sheet = plan_text(plan)
+    assert f"Together: {sum(by_hand.values()):.2f}; no price given for stone." in sheet
+
+
+def test_bags_hold_what_is_wanted_and_no_bag_too_many(planned):
+    for units in ("us", "metric"):
+        for item in planned(units=units).earth.shopping:
+            if item.bags is not None:
+                wanted = magnitude(item.amount, "L")
+                one = magnitude(item.bag, "L")
+                assert (item.bags - 1) * one < wanted <= item.bags * one + 1e-6
+
+
+def test_shop_units_are_those_of_the_country(planned):
+    assert "bags of 2 ft³" in plan_text(planned())
+    assert "bags of 50 L" in plan_text(planned(units="metric"))
+
+
+def test_without_prices_no_cost_is_told(planned, figure):
+    plan = planned()
+    assert figure("cost_total", plan) == "no prices given"
+    assert "Costs" not in plan_text(plan) and "Together" not in plan_text(plan)
+
+
+def test_a_price_of_something_not_on_the_list_is_said(planned):
+    assert "Not on the list, though priced: pipe." in plan_text(planned(prices="pipe 3 per ft"))

@@ -1,0 +1,148 @@
+"""The columns of a rainfall file: shown where they are asked, found by name, never one for two."""
+
+from __future__ import annotations
+
+import pytest
+
+from interview.garden.place import questions as start
+from interview.garden.plan import Plan
+from interview.garden.storms.record_columns import Column, ColumnUnclear, head_of
+from interview.garden.storms.record_text import head_rows, read_record
+from interview.garden.summary import waiting
+from interview.reading import Refused
+
+DAYS = "2020-05-01,0.4,2\n2020-05-02,0,0\n2020-05-03,1.5,1\n"
+FILE = {"has_rain_record": "yes", "rain_record": "rain.csv", "rain_record_unit": "in"}
+
+
+@pytest.mark.parametrize(
+    ("dates", "rain"), [("date", "date"), ("1", "1"), ("date", "1"), ("1", "Date"), (None, "date")]
+)
+def test_one_column_is_never_both_the_date_and_the_rain(dates, rain):
+    with pytest.raises(ColumnUnclear) as refused:
+        read_record(f"date,rain,snow\n{DAYS}", "in", dates, rain)
+    assert refused.value.column is Column.DEPTH
+    assert str(refused.value) == (
+        "Column 1 is given for the date and for the rain, so write which one holds the rain. "
+        "The first line has: date, rain, snow."
+    )
+
+
+def test_the_same_column_given_twice_is_refused_where_it_is_given(session_of, given):
+    session = session_of(given(FILE, rain_date_column="When"))
+    step = session.jump("rain_depth_column")
+    with pytest.raises(Refused) as refused:
+        session.offer(step, "when")
+    assert str(refused.value) == (
+        "That is the column you gave for the date. Write the one that holds the rain."
+    )
+    assert "rain_depth_column" not in session.answers.texts
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        (f"date,rain_in,snow\n{DAYS}", "1 date, 2 rain_in, 3 snow"),
+        (f"Station 12\n# by hand\ndate,rain_in,snow\n{DAYS}", "1 date, 2 rain_in, 3 snow"),
+        (f'"date";"rain; all";\n{DAYS.replace(",", ";")}', "1 date, 2 rain; all, 3 without a name"),
+        (DAYS, "1 2020-05-01, 2 0.4, 3 2"),
+        ("\n\n", ""),
+        (",".join(["date", *"x" * 20]) + "\n", ""),
+    ],
+)
+def test_the_columns_of_a_file_are_told_by_number_and_heading(text, told):
+    head = head_of(head_rows(text))
+    assert str(head).startswith(told)
+    assert head.named is (text != DAYS)
+    if "x" in text and not told:
+        assert str(head).endswith("12 x and 9 more")
+
+
+@pytest.fixture
+def talk(talk, session_of, given, tmp_path):
+    """Return a runner: lines typed from the file of the record on, and what was said."""
+
+    def run(head, *lines, **more):
+        if head is not None:
+            (tmp_path / "rain.csv").write_text(f"{head}\n{DAYS}" if head else DAYS)
+        address = "rain_date_column" if "rain_record" not in lines else "rain_record"
+        typed = [one for one in lines if one != "rain_record"]
+        return talk(*typed, session=session_of(given(FILE, **more)), at=address)[:2]
+
+    return run
+
+
+@pytest.mark.parametrize(
+    ("head", "dates", "rain"),
+    [
+        ("date,rain,snow", "By its name it is 1 date.", "By its name it is 2 rain."),
+        (
+            "when,wet,snow",
+            "None is named as the date: write which it is.",
+            "None is named as the rain: write which it is.",
+        ),
+        (
+            "day,rain,prcp",
+            "By its name it is 1 day.",
+            "More than one may be the rain: write which it is.",
+        ),
+    ],
+)
+def test_the_questions_show_the_headings_of_the_file(talk, head, dates, rain):
+    heard, _ = talk(head, "1")
+    shown = f"The file's columns: 1 {head.replace(',', ', 2 ', 1).replace(',snow', ', 3 snow')}"
+    shown = shown.replace(",prcp", ", 3 prcp")
+    assert f"{shown}. {dates}" in heard
+    assert f"{shown}. {rain}" in heard
+    # What is wrong with the other column is said where that one is asked.
+    assert "! Date column" not in heard
+
+
+def test_a_file_without_headings_shows_its_first_line(talk):
+    heard, _ = talk("", "1")
+    assert heard.count("its first line holds: 1 2020-05-01, 2 0.4, 3 2. Write a number.") == 2
+
+
+def test_enter_alone_finds_both_columns_by_their_names(talk):
+    heard, session = talk("date,rain,snow", "", "")
+    assert heard.count("Enter alone takes: by its name") == 2
+    assert session.answers.texts["rain_date_column"] == start.BY_NAME
+    assert session.answers.texts["rain_depth_column"] == start.BY_NAME
+    assert len(session.plan.storms.record.days) == 3
+    assert "!" not in heard.replace("!!", "")
+
+
+@pytest.mark.parametrize("said", ["skip", "Skip it", "none", "by its name", "don't know yet"])
+def test_a_column_that_was_skipped_in_words_is_found_by_its_name(plan_of, tmp_path, said):
+    (tmp_path / "rain.csv").write_text(f"date,rain,snow\n{DAYS}")
+    plan: Plan = plan_of({**FILE, "rain_date_column": said, "rain_depth_column": said})
+    assert len(plan.storms.record.days) == 3
+
+
+def test_a_column_the_file_has_not_is_said_at_once_and_kept(talk):
+    heard, session = talk("when,rain,snow", "", "depth")
+    assert (
+        "! Date column of the rainfall file: No column is named date, so write the name or the "
+        "number of that column. The first line has: when, rain, snow."
+    ) in heard
+    assert "! Rain column of the rainfall file: No column is named depth." not in heard
+    assert session.answers.texts["rain_depth_column"] == "depth"
+    heard, _ = talk("when,rain,snow", "when", "1")
+    assert "! Rain column of the rainfall file: Column 1 is given for the date and" in heard
+
+
+def test_a_file_that_is_not_there_is_said_at_once(talk):
+    heard, session = talk(None, "rain_record", "rian.csv")
+    assert "! Rainfall file: There is no file" in heard and "rian.csv. Check its path." in heard
+    assert session.answers.texts["rain_record"] == "rian.csv"
+    heard, _ = talk("date,rain,snow", "rain_record", "rain.csv")
+    assert "! Rainfall file" not in heard
+
+
+def test_one_column_for_both_in_a_file_by_hand_is_found_by_name_and_told(plan_of, given, tmp_path):
+    (tmp_path / "rain.csv").write_text(f"date,rain,snow\n{DAYS}")
+    answers = given({**FILE, "rain_date_column": "date"}).with_text("rain_depth_column", "date")
+    assert answers.fault(start.RECORD_DEPTHS).startswith("That is the column you gave for the date")
+    plan = plan_of(answers)
+    assert len(plan.storms.record.days) == 3
+    assert "rain_depth_column" not in {question.key for question, *_ in waiting(plan)}

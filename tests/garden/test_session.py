@@ -1,0 +1,224 @@
+"""A session: offering answers, moving about, coming back, and telling of saves that failed."""
+
+from __future__ import annotations
+
+import datetime as dt
+
+import pytest
+
+from interview.asking import route
+from interview.asking.question import UNKNOWN_TEXT, Status
+from interview.garden.session import Doubt
+from interview.reading import Refused
+
+
+def test_an_answer_is_kept_saved_and_said_back(session_of, keeper):
+    session = session_of()
+    heard = session.offer(session.jump("rain_depth"), "1")
+    assert (heard.kept, session.not_kept) == ("1 in", "")
+    assert heard.echo.startswith("1 in")
+    assert keeper.saves[-1] == ({"rain_depth": "1 in"}, "rain_depth")
+
+
+def test_an_empty_text_takes_the_default_or_is_refused(session_of):
+    session = session_of()
+    assert session.offer(session.jump("rain_depth"), "  ").kept == "1 in"
+    with pytest.raises(Refused, match="Nothing was written"):
+        session.offer(session.jump("garden_name"), "")
+
+
+def test_a_refused_answer_changes_nothing(session_of, keeper):
+    session = session_of()
+    session.offer(session.jump("rain_depth"), "1 in")
+    with pytest.raises(Refused):
+        session.offer(session.jump("rain_depth"), "10 in")
+    assert session.answers.texts == {"rain_depth": "1 in"}
+    assert len(keeper.saves) == 1
+
+
+def test_not_knowing_is_kept_in_one_way(subtests, session_of):
+    for text in ["don't know yet", "idk", "?", "Not sure"]:
+        with subtests.test(text=text):
+            session = session_of()
+            assert session.offer(session.jump("units"), text).kept == UNKNOWN_TEXT
+
+
+def test_an_unlikely_answer_is_kept_when_it_is_given_again(session_of):
+    session = session_of()
+    session.offer(session.jump("measured_by"), "paces")
+    session.offer(session.jump("walkers.1.pace_line"), "50 ft")
+    step = session.jump("walkers.1.pace_counts")
+    with pytest.raises(Doubt, match="again"):
+        session.offer(step, "10; 20; 30")
+    with pytest.raises(Doubt):
+        session.offer(step, "10; 20; 31")
+    assert step.address not in session.answers.texts
+    session.offer(step, "10; 20; 31")
+    assert session.answers.texts[step.address] == "10\n20\n31"
+
+
+def test_reading_an_answer_keeps_nothing(session_of, keeper):
+    session = session_of()
+    heard = session.read(session.jump("rain_depth"), "25 mm")
+    assert heard.kept == "25 mm" and keeper.saves == []
+
+
+def test_an_answer_in_paces_says_what_it_waits_for(session_of):
+    session = session_of()
+    heard = session.offer(session.jump("spout_distance"), "12 paces")
+    assert heard.kept == "12 paces"
+    assert "waits for" in heard.echo
+
+
+def test_a_shut_question_takes_no_answer(session_of):
+    session = session_of()
+    step = session.jump("holes.1.hole_depth")
+    with pytest.raises(Refused, match="not yet asked"):
+        session.offer(step, "20 in")
+    with pytest.raises(Refused):
+        session.offer(step, "don't know yet")
+
+
+def test_going_on_passes_over_what_is_shut_and_stops_at_the_end(session_of):
+    session = session_of()
+    seen = [session.step.address]
+    while session.go_on() is not None:
+        seen.append(session.step.address)
+    assert "holes.1.hole_depth" not in seen
+    assert "measured_by" in seen
+    assert seen[-1] == session.step.address == "storm_seen"
+
+
+def test_going_back_stops_at_the_start(session_of):
+    session = session_of()
+    assert session.go_back() is None
+    session.jump("country")
+    assert session.go_back().address == "units"
+
+
+def test_jumping_to_what_does_not_apply_stays_where_it_is(session_of):
+    session = session_of()
+    assert session.jump("state") is None
+    assert session.jump("nothing") is None
+    assert session.step.address == "garden_name"
+
+
+def test_a_session_comes_back_to_the_first_open_question_from_where_it_stopped(given, session_of):
+    answers = given({"garden_name": "x", "rain_depth": "1 in"})
+    assert session_of(answers).step.address == "units"
+    assert session_of(answers, "country").step.address == "country"
+    assert session_of(answers, "rain_depth").step.address == "has_rain_record"
+    assert session_of(answers, "no.such.place").step.address == "units"
+
+
+def test_a_session_with_everything_answered_stands_at_the_last_question(given, session_of, located):
+    answers = given()
+    for _ in range(4):
+        for step in route.steps(answers):
+            if step.address not in answers.texts:
+                answers = answers.with_text(step.address, UNKNOWN_TEXT)
+    session = session_of(answers)
+    assert session.step.address == "storm_seen"
+    assert session.go_to_open() is None
+
+
+def test_the_first_open_question_may_be_sought(session_of):
+    session = session_of()
+    session.jump("notes")
+    assert session.go_to_open().address == "garden_name"
+
+
+def test_clearing_asks_again_and_putting_off_does_not(session_of):
+    session = session_of()
+    step = session.jump("units")
+    session.put_off(step)
+    assert route.standing(step, session.answers) is Status.UNKNOWN
+    session.clear(step)
+    assert route.standing(step, session.answers) is Status.OPEN
+
+
+def test_removing_an_item_leaves_a_step_that_applies(session_of):
+    session = session_of()
+    session.offer(session.jump("spots.1.spot_name"), "back")
+    session.offer(session.jump("spots.1.another_spot"), "yes")
+    session.offer(session.jump("spots.2.spot_name"), "front")
+    session.remove_item("spots", 1)
+    assert session.answers.texts["spots.1.spot_name"] == "front"
+    assert session.step in route.steps(session.answers)
+
+
+def test_a_failed_save_is_told_and_the_answer_stays(session_of, keeper):
+    session = session_of()
+    keeper.refuses = "The disk is full. Free some room."
+    session.offer(session.jump("units"), "metric")
+    assert session.not_kept == "The disk is full. Free some room."
+    assert session.answers.texts == {"units": "metric"}
+    assert session.save() is False
+    keeper.refuses = ""
+    assert session.save() is True
+    assert session.not_kept == ""
+    assert keeper.saves[-1][0] == {"units": "metric"}
+
+
+def test_the_plan_follows_every_answer(session_of, sized, figure):
+    session = session_of()
+    for address, text in sized.items():
+        session.offer(session.jump(address), text)
+    assert session.plan is session.plan
+    before = figure("mid_area", session.plan)
+    session.offer(session.jump("side_slope"), "2:1")
+    assert figure("mid_area", session.plan) < before
+
+
+def test_words_for_the_time_are_meant_at_the_moment_they_are_typed(session_of, clock, located):
+    session = session_of()
+    for address, text in located.items():
+        session.offer(session.jump(address), text)
+    session.offer(session.jump("holes.1.hole_dug_on"), "today")
+    clock.forward(hours=3)
+    session.offer(session.jump("holes.1.test_start"), "now")
+    assert session.answers.texts["holes.1.hole_dug_on"] == "2026-05-28"
+    assert session.answers.texts["holes.1.test_start"] == "2026-05-28T12:00:00-05:00"
+
+
+def test_a_soak_test_runs_on_across_a_change_of_time_zone(session_of, clock, located):
+    session = session_of()
+    for address, text in {
+        **located,
+        "holes.1.hole_dug_on": "today",
+        "holes.1.water_at_mark": "8 in",
+        "holes.1.test_start": "now",
+    }.items():
+        session.offer(session.jump(address), text)
+    clock.forward(hours=2)
+    clock.now = clock.now.astimezone(dt.timezone(dt.timedelta(hours=-6)))
+    session.offer(session.jump("holes.1.readings"), "now left 6 in")
+    hole = session.answers.at("holes", 1)
+    from interview.garden.soak.results import readings_of
+    from interview.quantities.units import magnitude
+
+    assert magnitude(readings_of(hole)[0].elapsed, "h") == pytest.approx(2)
+
+
+@pytest.mark.parametrize(
+    "address", ["garden_name", "units", "rain_depth", "country", "has_rain_record"]
+)
+def test_whoever_stops_at_a_question_gone_to_comes_back_to_it(session_of, given, keeper, address):
+    answers = given(garden_name="Oak", units="us", rain_depth="1 in")
+    session = session_of(answers, "rain_depth")
+    assert session.step.address == "has_rain_record"
+    session.jump(address)
+    session.keep_place()
+    kept = keeper.saves[-1][1] if keeper.saves else "rain_depth"
+    assert session_of(answers, kept).step.address == address
+    assert bool(keeper.saves) == (address != "has_rain_record"), (
+        "nothing to keep where it leads there"
+    )
+
+
+def test_a_place_gone_to_is_left_behind_by_the_next_answer(session_of, given, keeper):
+    session = session_of(given(garden_name="Oak", units="us"), "units")
+    session.jump("garden_name")
+    session.keep_place()
+    session.offer(session.step, "Elm")
+    assert session_of(session.answers, keeper.saves[-1][1]).step.address == "country"

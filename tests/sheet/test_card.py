@@ -1,0 +1,187 @@
+"""The yard card: one page to take outside, with blanks where an answer is open."""
+
+from __future__ import annotations
+
+import math
+import re
+from pathlib import Path
+
+import pytest
+
+from interview.__main__ import main
+from interview.garden import store
+from interview.garden.opening import plan_of as plan_from
+from interview.quantities.units import magnitude
+from interview.sheet.card import GAP, card_text
+from interview.sheet.stakeout import outlines
+
+SAMPLES = Path(__file__).parents[2] / "sample_answers"
+NAMES = ("finished_us", "finished_metric", "halfway_soak_test", "not_here")
+
+
+@pytest.fixture
+def card_of_sample(clock):
+    def make(name):
+        path = SAMPLES / f"{name}.yaml"
+        loaded, _ = store.load(path)
+        return card_text(plan_from(loaded.answers, path.parent, clock.now))
+
+    return make
+
+
+@pytest.fixture
+def whole(sized, located, level_spot):
+    return {
+        "garden_name": "Maple corner",
+        "country": "us",
+        "state": "vt",
+        **located,
+        **level_spot,
+        **sized,
+        "sun": "full",
+        "children": "no",
+        "permission": "own",
+        "rules_checked": "not_needed",
+        "spots.1.spot_name": "back lawn",
+        "spots.1.downhill_direction": "s",
+    }
+
+
+def flat(text):
+    return " ".join(text.split())
+
+
+def fits_one_page(card):
+    lines = card.splitlines()
+    return len(lines) <= 60 and max(len(line) for line in lines) <= 76
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_the_card_of_every_sample_is_one_page(card_of_sample, name):
+    assert fits_one_page(card_of_sample(name))
+
+
+@pytest.mark.parametrize("units", ["us", "metric"])
+def test_the_card_of_a_busy_yard_is_one_page(plan_of, whole, units):
+    near = "basement, slab, septic, well, property_line, pavement, retaining_wall, tree, water"
+    busy = {
+        **whole,
+        "garden_name": "long " * 8,
+        "units": units,
+        "beds": "3",
+        "lines_ticket": "x" * 60,
+        "spots.1.spot_name": "behind the old shed by the heap",
+        "spots.1.near_spot": near,
+        **{f"spots.1.{one}_distance": "199 ft" for one in near.split(", ")},
+        "spots.1.wall_height": "4 ft",
+        "spots.1.drip_line": "12 ft",
+        "spots.1.slope_drop": "8 in",
+    }
+    assert fits_one_page(card_text(plan_of(busy)))
+
+
+def test_where_every_kind_of_plant_is_too_much_for_the_page_the_zones_are_told_in_short(
+    plan_of, whole, monkeypatch
+):
+    plan = plan_of({**whole, "spots.1.slope_drop": "6 in"})
+    full = card_text(plan)
+    kinds = sum(len(zone.picks) for zone in plan.planting.chosen.zones)
+    assert kinds and "the sheet lists them" not in flat(full)
+    monkeypatch.setattr("interview.sheet.card.ROWS", len(full.splitlines()) - 1)
+    short = card_text(plan)
+    assert flat(short).count("the sheet lists them") == 3
+    assert len(short.splitlines()) < len(full.splitlines())
+    assert "pond gone" in short.splitlines()[-1]
+
+
+def test_the_card_of_an_empty_interview_is_blanks_and_no_error(plan_of):
+    card = card_text(plan_of({}))
+    assert fits_one_page(card)
+    assert card.count(GAP) > 25
+    assert "SHUT: DO NOT DIG. You have not yet asked" in card
+
+
+def test_the_card_of_a_whole_plan_has_no_blank_but_those_to_write_what_was_found(plan_of, whole):
+    card = card_text(plan_of({**whole, "dig_day": "2026-06-01"}))
+    left = [line for line in card.splitlines() if GAP in line]
+    assert all("found" in line or "pond gone" in line for line in left), left
+    assert "OPEN today, 2026-05-28" in card and "Mon 2026-06-01" in card
+
+
+def test_the_card_shows_the_figures_of_the_plan(plan_of, whole):
+    plan = plan_of({**whole, "spots.1.slope_drop": "6 in"})
+    card = flat(card_text(plan))
+    for words in (
+        "811", "W-1174", "marks good until Fri 2026-06-05", "below the notch", "Notch 1 ft wide",
+        f"{plan.earth.digging.loads} barrow-loads", "berm (low bank)", "mulch 3 in deep",
+    ):  # fmt: skip
+        assert words in card, words
+    for zone in plan.planting.chosen.zones:
+        assert zone.zone.value.upper() in card
+
+
+def test_the_offsets_of_the_outlines_close_on_the_garden(plan_of, whole):
+    plan = plan_of(whole)
+    garden = plan.size.garden
+    rim, pond, floor = outlines(plan)
+    for row, length, width in (
+        (rim, garden.rim_length, garden.rim_width),
+        (pond, garden.edge_length, garden.edge_width),
+        (floor, garden.floor_length, garden.floor_width),
+    ):
+        feet = [magnitude(one, "ft") for one in (row.first, row.last, row.offset, row.diagonal)]
+        long, wide = magnitude(length, "ft"), magnitude(width, "ft")
+        assert feet[1] - feet[0] == pytest.approx(long)
+        assert 2 * feet[2] == pytest.approx(wide)
+        assert feet[3] == pytest.approx(math.hypot(long, wide))
+        # The same way in from either end of the string: the outlines share their middle.
+        assert feet[0] + feet[1] == pytest.approx(magnitude(rim.last, "ft"))
+
+
+@pytest.mark.parametrize("units", ["us", "metric"])
+def test_the_card_holds_to_the_units_chosen(plan_of, whole, units):
+    card = card_text(plan_of({**whole, "units": units, "spots.1.slope_drop": "6 in"}))
+    alien = r"\d (ft|in|ft²|ft³|yd³)\b" if units == "metric" else r"\d (m|mm|cm|m²|m³)\b"
+    assert not re.search(alien, card), re.search(alien, card)
+
+
+def test_a_garden_on_level_ground_has_its_berm_on_the_card(plan_of, whole):
+    assert "berm (low bank)" in flat(card_text(plan_of(whole)))
+
+
+def test_while_a_stop_stands_the_card_gives_no_measures_to_dig_by(plan_of, whole):
+    card = flat(card_text(plan_of({**whole, "spots.1.stands_after_rain": "often"})))
+    assert "STOP: DO NOT DIG. Water stands here often" in card
+    assert "Choose a higher spot." in card
+    for words in ("PEG OUT", "DIG AND LEVEL", "barrow-loads", "corner to corner"):
+        assert words not in card
+
+
+def test_the_card_opens_with_shut_whatever_is_wrong_with_the_lines(subtests, given, plan_of, whole):
+    for wrong in [
+        {"lines_requested": "not_yet"},
+        {"lines_answered": "no"},
+        {"private_lines": "not_found"},
+        {"mark_distance": "1 ft"},
+        {"mark_distance": "don't know yet"},
+    ]:
+        with subtests.test(wrong=wrong):
+            answers = given(whole)
+            for key, text in wrong.items():
+                answers = answers.with_text(key, text)
+            assert "SHUT: DO NOT DIG." in card_text(plan_of(answers)).splitlines()[3]
+
+
+def test_a_day_of_digging_after_the_marks_go_stale_is_told(plan_of, whole):
+    card = flat(card_text(plan_of({**whole, "dig_day": "2026-08-01"})))
+    assert "On 2026-08-01, the day you mean to dig, digging will be shut" in card
+
+
+def test_the_card_is_printed_by_its_option(capsys):
+    assert main(["--card", str(SAMPLES / "finished_us.yaml")]) == 0
+    assert capsys.readouterr().out.startswith("YARD CARD: Maple corner")
+
+
+def test_the_option_wants_a_file(capsys):
+    assert main(["--card"]) == 2
+    assert "name the answers FILE" in capsys.readouterr().err

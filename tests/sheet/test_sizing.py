@@ -1,0 +1,152 @@
+"""What the sheet says of size, storms and earth: the figures, the drawings and the levels."""
+
+from __future__ import annotations
+
+import pytest
+
+from interview.garden.earth.overflow import pipe_choice
+from interview.garden.pictures import levels, plan_picture, pond_pictures, section_picture
+from interview.quantities.units import magnitude, quantity
+from interview.sheet.report import plan_text
+
+
+@pytest.fixture
+def sheet(plan_of, sized, level_spot):
+    def make(**more):
+        texts = {**sized, **level_spot, "spots.1.slope_drop": "6 in", **more}
+        plan = plan_of({**texts, "spots.1.downhill_direction": "s"})
+        return plan, plan_text(plan)
+
+    return make
+
+
+def part(text, title):
+    """The lines of one part of the sheet."""
+    lines = text.splitlines()
+    begin = lines.index(title)
+    rest = lines[begin + 2 :]
+    ends = [place for place, line in enumerate(rest) if line and set(line) == {"-"}]
+    return rest[: ends[0] - 1] if ends else rest
+
+
+def test_the_sheet_stays_within_its_columns(subtests, sheet):
+    for beds in ["1", "3"]:
+        for units in ["us", "metric"]:
+            with subtests.test(units=units, beds=beds):
+                _, text = sheet(units=units, beds=beds, beds_how="in_a_row", water_by="pipe")
+                assert [line for line in text.splitlines() if len(line) > 76] == []
+
+
+def test_recommended_area_and_rule_of_thumb_stand_in_one_line(sheet):
+    _, text = sheet()
+    line = next(one for one in text.splitlines() if one.startswith("Recommended area, rule"))
+    assert "140 ft²" in line and "100 ft²" in line
+    assert "What decides the size:" in text
+
+
+def test_the_range_names_what_drives_it(sheet):
+    said = " ".join(part(sheet()[1], "DEPTH AND SIZE"))
+    assert "Range of the area, from the survey:" in said
+    assert "measure that again" in " ".join(said.split())
+
+
+def test_the_plan_is_drawn_with_its_sizes(sheet):
+    plan, text = sheet()
+    drawn = "\n".join(part(text, "PEGGING OUT"))
+    assert plan_picture(plan).title in drawn
+    for words in ("level floor", "full pond", "overflow notch", "rim 20 ft", "downhill"):
+        assert words in drawn, words
+
+
+def test_the_section_is_drawn_with_its_levels(sheet):
+    plan, text = sheet()
+    drawn = part(text, "DIGGING")
+    joined = "\n".join(drawn)
+    assert section_picture(plan).title in joined
+    for words in ("finished floor", "old ground", "full pond", "top of berm", "mulch"):
+        assert words in joined, words
+    table = drawn[next(p for p, line in enumerate(drawn) if line.startswith("Point")) :]
+    rows = {line[:40].strip(): line[40:] for line in table[1 : 1 + len(levels(plan))]}
+    assert set(rows) == {row.point for row in levels(plan)}
+    assert "6 in" in rows["Overflow notch and full pond"]
+
+
+def test_the_pond_of_the_storm_is_drawn_against_time_with_the_day(sheet):
+    plan, text = sheet()
+    drawn = "\n".join(part(text, "STORMS"))
+    assert pond_pictures(plan)[0].title in drawn
+    assert "24 h" in drawn and "full pond" in drawn
+
+
+def test_hours_under_water_are_told_for_floor_side_and_rim_once_and_again(sheet):
+    plan, text = sheet()
+    said = part(text, "STORMS")
+    floor = next(line for line in said if line.strip().startswith("floor"))
+    side = next(line for line in said if line.strip().startswith("half way"))
+    rim = next(line for line in said if line.strip().startswith("edge of the full pond"))
+    hours = [
+        [float(word) for word in line.replace(" h", "").split()[-2:]] for line in (floor, side, rim)
+    ]
+    held = plan.storms.zone_hours
+    assert hours[0][0] == pytest.approx(magnitude(held.floor, "h"), rel=0.05)
+    assert hours[1][0] == pytest.approx(magnitude(held.side, "h"), rel=0.05)
+    assert hours[0][0] > hours[1][0] >= hours[2][0]
+    assert all(again >= once - 1e-9 for once, again in hours)
+
+
+def test_the_same_storm_again_is_told(sheet, figure):
+    plan, text = sheet(rain_depth="1.25 in", floor_length="15 ft", floor_width="7 ft")
+    assert figure("again_peak", plan) > figure("storm_peak", plan)
+    assert figure("again_hours_on_floor", plan) > figure("storm_hours_on_floor", plan)
+    assert "Deepest pond, the same storm again:" in text
+
+
+@pytest.mark.parametrize(
+    ("goes", "words"),
+    [("own_lawn", "goes over my own lawn."), ("undecided", "not decided where")],
+)
+def test_where_the_overflow_goes_is_told(sheet, goes, words):
+    _, text = sheet(**{"spots.1.overflow_to": goes})
+    assert words in " ".join(text.split())
+
+
+def test_water_of_a_row_of_beds_goes_to_the_bed_below(sheet):
+    _, text = sheet(beds="2", beds_how="in_a_row")
+    assert "From each notch the water runs to the bed below" in " ".join(text.split())
+
+
+def test_the_stone_below_the_notch_has_its_size(sheet):
+    assert "stone apron 4 ft long and 1 ft wide, 4 in thick" in " ".join(sheet()[1].split())
+
+
+# The pipe
+
+
+def test_a_usual_roof_needs_a_pipe_of_four_inches(sheet, figure):
+    plan, text = sheet(water_by="pipe", spout_distance="18 ft", spout_fall="8 in")
+    assert figure("pipe_width", plan) == pytest.approx(4)
+    assert figure("pipe_flow", plan) == pytest.approx(0.2249, abs=0.00005)
+    said = " ".join(text.split())
+    assert "Pipe: 4 in inside, smooth, falling 1 in 100" in said
+    assert "Fall it needs: 5.25 in" in said
+
+
+def test_water_that_comes_another_way_needs_no_pipe(sheet, figure):
+    plan, text = sheet(water_by="channel")
+    assert figure("pipe_width", plan) == "no pipe"
+    assert "Pipe:" not in text
+
+
+def test_more_water_needs_a_wider_pipe_up_to_the_widest_sold():
+    flows = [quantity(number, "ft**3/s") for number in (0.0, 0.2, 0.3, 1.0, 50.0)]
+    widths = [pipe_choice(flow).width for flow in flows]
+    assert [None if one is None else round(magnitude(one, "in")) for one in widths] == [
+        4, 4, 6, 8, None,
+    ]  # fmt: skip
+    assert magnitude(pipe_choice(flows[1], metric=True).width, "mm") == pytest.approx(100)
+
+
+def test_a_corrugated_pipe_carries_less_than_half_of_a_smooth_one():
+    choice = pipe_choice(quantity(0.1, "ft**3/s"))
+    share = magnitude(choice.corrugated, "L/s") / magnitude(choice.smooth, "L/s")
+    assert share == pytest.approx(0.011 / 0.024)
