@@ -55,6 +55,7 @@ class Hatch(Enum):
 
     CUT = ("╱", "/")
     MULCH = ("▒", "%")
+    COMPOST = ("▓", "&")
     FILL = ("░", ":")
     DRAINS = ("·", ".")
 

@@ -23,6 +23,10 @@ _PATTERNS = {
         "1.6",
         '<path d="M0 0 L1.6 1.6 M0 1.6 L1.6 0" stroke="black" stroke-width="0.14"/>',
     ),
+    Hatch.COMPOST: (
+        "1.2",
+        '<path d="M0 0 L1.2 1.2 M0 0.6 h1.2" stroke="black" stroke-width="0.16"/>',
+    ),
     Hatch.DRAINS: ("2.6", '<path d="M0.4 1.3 h1" stroke="black" stroke-width="0.2"/>'),
     Hatch.FILL: ("1.6", '<circle cx="0.8" cy="0.8" r="0.22" fill="black"/>'),
 }

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from interview.asking.answers import Answers
+from interview.asking.question import Unanswered
 from interview.drawing.scene import Drawing
 from interview.garden.earth.above import plan_view
+from interview.garden.form.lie import Lie
 from interview.garden.plan import Plan
 from interview.garden.planting.section import LevelRow, cross_section, level_table
 from interview.garden.site import nearby_questions as nearby
@@ -26,11 +28,20 @@ def distances(spot: Answers) -> list[tuple[str, Quantity]]:
     return found
 
 
+def lie_if_measured(plan: Plan) -> Lie | None:
+    """Return how a bed lies in its ground; nothing while the ground is not measured."""
+    try:
+        return plan.size.lie
+    except Unanswered:
+        return None
+
+
 def plan_picture(plan: Plan) -> Drawing:
     """Return one bed seen from above; raises ``Unanswered``."""
     spot = ground.chosen_spot(plan.answers)
     drawn = plan_view(
         plan.size.garden,
+        lie_if_measured(plan),
         spot.get(ground.DOWNHILL) or "flat",
         plan.earth.notch.width,
         plan.answers.get(bed.SPOUT_DISTANCE),
@@ -43,27 +54,12 @@ def plan_picture(plan: Plan) -> Drawing:
 
 def section_picture(plan: Plan) -> Drawing:
     """Return one bed cut along the slope; raises ``Unanswered``."""
-    return cross_section(
-        plan.size.garden,
-        plan.earth.earthwork,
-        plan.site.slope.fall,
-        plan.answers[bed.MULCH_DEPTH],
-        plan.metric,
-        plan.answers[bed.BERM_TOP],
-        plan.storms.zone_hours,
-    )
+    return cross_section(plan.size.lie, plan.metric, plan.storms.zone_hours)
 
 
 def levels(plan: Plan) -> tuple[LevelRow, ...]:
     """Return every level of a bed from one string set at its rim; raises ``Unanswered``."""
-    return level_table(
-        plan.size.garden,
-        plan.earth.earthwork,
-        plan.site.slope.fall,
-        plan.answers[bed.MULCH_DEPTH],
-        plan.metric,
-        plan.answers[bed.BERM_TOP],
-    )
+    return level_table(plan.size.lie)
 
 
 def pond_pictures(plan: Plan) -> tuple[Drawing, ...]:

@@ -4,26 +4,32 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
+from functools import cached_property
+from itertools import pairwise
 
 from interview.drawing.scale import across, scale_bar, upright
 from interview.drawing.scene import (
     XY,
     Drawing,
+    Hatch,
     Key,
     Label,
     LabelSpot,
     Mark,
+    Path,
     Shape,
     Stroke,
     Symbol,
     line,
-    rectangle,
+    polygon,
 )
 from interview.garden.form.basin import Basin
+from interview.garden.form.lie import Lie
+from interview.garden.form.outline import FloorShape, crossed
 from interview.garden.site.setbacks import distance_words
 from interview.quantities.shown import depth_words as height_words
 from interview.quantities.shown import length_words
-from interview.quantities.units import Quantity, magnitude
+from interview.quantities.units import Quantity, magnitude, quantity
 
 _BEARING = {"n": 0, "ne": 45, "e": 90, "se": 135, "s": 180, "sw": 225, "w": 270, "nw": 315}
 _TOWARD = {
@@ -32,11 +38,18 @@ _TOWARD = {
 }  # fmt: skip
 _WAYS = {"pipe": "by a buried pipe", "channel": "by a stone channel", "lawn": "over the lawn"}
 _OUTSIDE = 0.16
-"""Longest piece of the way in that is drawn, as a part of the rim's length."""
+"""Longest piece of the way in that is drawn, as a part of the length over all."""
+
+
+_NO_BERM = 0.01
+"""Feet of berm under which none is drawn."""
+_FOOT_M = 0.3048
+_NOTCH_PARTS = 6
 
 
 def plan_view(
     basin: Basin,
+    lie: Lie | None,
     slope_direction: str,
     notch_width: Quantity,
     spout_distance: Quantity | None = None,
@@ -44,8 +57,9 @@ def plan_view(
     setbacks: Sequence[tuple[str, Quantity]] = (),
     metric: bool = False,
 ) -> Drawing:
-    """Return the plan of the garden, to scale, its long side across the slope.
+    """Return the plan of the garden, to scale, as it lies in its ground, uphill at the top.
 
+    Where ``lie`` is not known the lines of floor, full pond and rim are drawn, and no berm.
     ``slope_direction`` is the compass point downhill (``n`` to ``nw``) or ``flat``; ``water_by``
     is ``pipe``, ``channel`` or ``lawn``. ``setbacks`` are named distances, written beside the plan
     as no direction is known for them. Raises ValueError for another direction or way.
@@ -54,7 +68,7 @@ def plan_view(
         raise ValueError("Downhill must be one of the eight compass points, or flat.")
     if water_by not in _WAYS:
         raise ValueError("The water must come by pipe, by channel or over the lawn.")
-    one = _Plan(basin, slope_direction, notch_width, spout_distance, water_by, metric)
+    one = _Plan(basin, lie, slope_direction, notch_width, spout_distance, water_by, metric)
     return Drawing(
         title="PLAN of the garden, seen from above",
         description=one.words(),
@@ -65,114 +79,186 @@ def plan_view(
 
 
 class _Plan:
-    """The plan in feet or metres, the middle of the garden at nought."""
+    """The plan in feet or metres, the middle of the floor at nought."""
 
     def __init__(
         self,
         basin: Basin,
+        lie: Lie | None,
         direction: str,
         notch: Quantity,
         spout: Quantity | None,
         water_by: str,
         metric: bool,
     ) -> None:
-        self.basin, self.direction, self.water_by = basin, direction, water_by
+        self.basin, self.lie, self.direction, self.water_by = basin, lie, direction, water_by
         self.notch, self.spout, self.metric = notch, spout, metric
         self.unit = "m" if metric else "ft"
+        outline = basin.outline
+        self.rise = outline.rise
+        z = basin.side_slope
+        self.floor = self.ring(outline.line_at(0.0))
+        self.pond = self.ring(outline.line_at(z * magnitude(basin.depth, "ft")))
+        rim = outline.line_at(z * magnitude(basin.rim_height, "ft"))
+        self.rim = self.ring(rim if lie is None else lie.inside_line)
+        self.whole = self.rim if lie is None else self.ring(lie.footprint)
+
+    def ring(self, points: Sequence[XY]) -> tuple[XY, ...]:
+        """Return points in the plan's unit, each once, the middle of the floor at nought."""
+        one = _FOOT_M if self.metric else 1.0
+        found = [(x * one, (y - self.rise / 2) * one) for x, y in points]
+        return tuple(b for a, b in pairwise([found[-1], *found]) if math.dist(a, b) > 1e-9)
 
     def length(self, value: Quantity) -> str:
         return length_words(value, self.metric)
 
-    def half(self, long: Quantity, wide: Quantity) -> XY:
-        return magnitude(long, self.unit) / 2, magnitude(wide, self.unit) / 2
+    def long(self, number: float) -> str:
+        return self.length(quantity(number, self.unit))
 
     def size(self, long: Quantity, wide: Quantity) -> str:
         return f"{self.length(long)} × {self.length(wide)}"
 
-    def shapes(self) -> Iterator[Shape]:
-        basin = self.basin
-        floor = self.half(basin.floor_length, basin.floor_width)
-        edge = self.half(basin.edge_length, basin.edge_width)
-        rim = self.half(basin.rim_length, basin.rim_width)
-        for (x, y), stroke in (
-            (floor, Stroke.SOLID),
-            (edge, Stroke.DOTTED),
-            (rim, Stroke.HEAVY),
-        ):
-            yield rectangle(-x, -y, x, y, stroke)
-        step = max(0.05 * rim[0] * 2, 0.08 * rim[1] * 2)
-        yield from self._notch(rim)
-        yield from self._way_in(edge, rim)
-        yield from self._sizes(floor, rim, step)
-        room = (-floor[0], -floor[1], floor[0], floor[1])
-        yield Label("level floor", 0, 0, within=room)
-        yield from self._directions(rim, step)
-        yield from scale_bar(-rim[0], -rim[1] - 5.8 * step, rim[0] * 2, self.unit)
+    def extent(self, ring: Sequence[XY]) -> str:
+        left, low, right, high = _box(ring)
+        return f"{self.long(right - left)} × {self.long(high - low)}"
 
-    def _notch(self, rim: XY) -> Iterator[Shape]:
-        wide = min(magnitude(self.notch, self.unit), 2 * rim[0])
+    @property
+    def bermed(self) -> bool:
+        """Whether anything is built."""
+        return bool(self.berms)
+
+    @cached_property
+    def berms(self) -> list[tuple[tuple[XY, ...], tuple[XY, ...]]]:
+        """Return each stretch of berm: its inner edge, the crest, and its toe."""
+        if self.lie is None:
+            return []
+        lie = self.lie
+        rays = lie.outline.rays
+        built = [lie.reach(ray) - lie.inner(ray) > _NO_BERM for ray in rays]
+        start = built.index(False) if False in built else 0
+        found: list[list[int]] = [[]]
+        for place in range(len(rays) + 1):
+            at = (start + place) % len(rays)
+            if built[at]:
+                found[-1].append(at)
+            elif found[-1]:
+                found.append([])
+        return [
+            (
+                self.ring([rays[at].at(lie.inner(rays[at])) for at in run]),
+                self.ring([rays[at].at(lie.reach(rays[at])) for at in run]),
+            )
+            for run in found
+            if len(run) > 1
+        ]
+
+    def shapes(self) -> Iterator[Shape]:
+        for crest, toe in self.berms:
+            yield polygon((*toe, *crest[::-1]), None, Hatch.FILL)
+            yield Path(toe, Stroke.DOTTED)
+        yield polygon(self.pond, Stroke.WATER)
+        yield polygon(self.floor, Stroke.SOLID)
+        yield polygon(self.rim, Stroke.HEAVY)
+        yield from self._notch()
+        yield from self._way_in()
+        box = _box(self.whole)
+        step = max(0.05 * (box[2] - box[0]), 0.08 * (box[3] - box[1]))
+        yield from self._sizes(box, step)
+        yield self._floor_label()
+        yield from self._directions(box)
+        yield from scale_bar(box[0], box[1] - 5.8 * step, box[2] - box[0], self.unit)
+
+    def _floor_label(self) -> Label:
+        low, high = _lowest(self.floor, 0.0), _highest(self.floor, 0.0)
+        left, _, right, _ = _box(self.floor)
+        room = (left, low, right, high)
+        return Label("level floor", 0, (low + high) / 2, within=room, outline=self.floor)
+
+    def _notch(self) -> Iterator[Shape]:
+        left, _, right, _ = _box(self.rim)
+        wide = min(magnitude(self.notch, self.unit), 0.9 * (right - left))
         # Toward one end, so that water crosses the garden before it leaves.
-        middle = min(rim[0] / 2, rim[0] - wide / 2)
-        yield line(middle - wide / 2, -rim[1], middle + wide / 2, -rim[1], Stroke.NOTCH)
-        text = f"overflow notch {self._notch_words()}"
-        yield Label(text, middle, -rim[1], LabelSpot.BELOW, arrow=(0.0, -1.0))
+        middle = min(right / 2, right - wide / 2)
+        places = [middle + wide * (n / _NOTCH_PARTS - 0.5) for n in range(_NOTCH_PARTS + 1)]
+        yield Path(tuple((x, _lowest(self.rim, x)) for x in places), Stroke.NOTCH)
+        text = f"overflow {self._notch_name} {self._notch_words()}"
+        foot = _lowest(self.whole, middle)
+        yield Label(text, middle, foot, LabelSpot.BELOW, arrow=(0.0, -1.0))
+
+    @property
+    def _notch_name(self) -> str:
+        return "notch" if self.lie is None or self.bermed else "lip"
 
     def _notch_words(self) -> str:
         if self.metric:
             return f"{height_words(self.notch, True)} wide"
         return f"{self.length(self.notch)} wide"
 
-    def _way_in(self, edge: XY, rim: XY) -> Iterator[Shape]:
-        far = self._drawn_way()
+    def _way_in(self) -> Iterator[Shape]:
+        inlet, far = _highest(self.rim, 0.0), self._drawn_way()
         if self.spout is not None:
             far = min(far, magnitude(self.spout, self.unit))
-        yield line(0, edge[1], 0, rim[1] + far, Stroke.DASHED)
-        yield Mark(0, rim[1], Symbol.INLET)
+        yield line(0, _highest(self.pond, 0.0), 0, inlet + far, Stroke.DASHED)
+        yield Mark(0, inlet, Symbol.INLET)
         text = f"water in {_WAYS[self.water_by]}"
-        yield Label(text, 0, rim[1] + far, LabelSpot.RIGHT)
+        yield Label(text, 0, inlet + far, LabelSpot.RIGHT)
         if self.spout is not None:
             below = f"{self.length(self.spout)} from the downspout"
-            yield Label(below, 0, rim[1] + far, LabelSpot.RIGHT, shift=(0, 1))
+            yield Label(below, 0, inlet + far, LabelSpot.RIGHT, shift=(0, 1))
 
     def _drawn_way(self) -> float:
-        return _OUTSIDE * magnitude(self.basin.rim_length, self.unit)
+        left, _, right, _ = _box(self.whole)
+        return _OUTSIDE * (right - left)
 
-    def _sizes(self, floor: XY, rim: XY, step: float) -> Iterator[Shape]:
-        basin = self.basin
-        yield from across(
-            -rim[0], rim[0], -rim[1] - 2.8 * step, f" rim {self.length(basin.rim_length)} "
-        )
-        yield from across(
-            -floor[0], floor[0], -rim[1] - 4.3 * step, f" floor {self.length(basin.floor_length)} "
-        )
-        left, right = -rim[0] - 0.8 * step, rim[0] + 0.8 * step
-        yield from upright(
-            left, -rim[1], rim[1], f"rim {self.length(basin.rim_width)}", LabelSpot.LEFT
-        )
-        yield from upright(
-            right, -floor[1], floor[1], f"floor {self.length(basin.floor_width)}", LabelSpot.RIGHT
-        )
+    def _sizes(self, box: tuple[float, float, float, float], step: float) -> Iterator[Shape]:
+        left, low, right, high = box
+        over = "over all" if self.lie is not None else "rim"
+        x0, y0, x1, y1 = _box(self.floor)
+        yield from across(left, right, low - 2.8 * step, f" {over} {self.long(right - left)} ")
+        yield from across(x0, x1, low - 4.3 * step, f" floor {self.long(x1 - x0)} ")
+        whole = f"{over} {self.long(high - low)}"
+        yield from upright(left - 0.8 * step, low, high, whole, LabelSpot.LEFT)
+        floor = f"floor {self.long(y1 - y0)}"
+        yield from upright(right + 0.8 * step, y0, y1, floor, LabelSpot.RIGHT)
 
-    def _directions(self, rim: XY, step: float) -> Iterator[Shape]:
+    def _directions(self, box: tuple[float, float, float, float]) -> Iterator[Shape]:
         if self.direction == "flat":
             return
-        top = rim[1] + _OUTSIDE * 2 * rim[0]
+        top = box[3] + self._drawn_way()
         turn = math.radians(180 - _BEARING[self.direction])
         north = (math.sin(turn), math.cos(turn))
-        yield Label("north", -rim[0], top, LabelSpot.START, arrow=north)
-        yield Label("downhill", -rim[0], top, LabelSpot.START, shift=(0, 1), arrow=(0.0, -1.0))
+        yield Label("north", box[0], top, LabelSpot.START, arrow=north)
+        yield Label("downhill", box[0], top, LabelSpot.START, shift=(0, 1), arrow=(0.0, -1.0))
 
     def keys(self) -> tuple[Key, ...]:
-        basin = self.basin
         whole = self.spout is not None and magnitude(self.spout, self.unit) <= self._drawn_way()
+        keys = []
+        if self.bermed:
+            keys += [
+                Key(Stroke.DOTTED, "toe of the berm"),
+                Key(Hatch.FILL, "berm"),
+            ]
         return (
-            Key(Stroke.HEAVY, f"rim {self.size(basin.rim_length, basin.rim_width)}"),
-            Key(Stroke.DOTTED, f"full pond {self.size(basin.edge_length, basin.edge_width)}"),
-            Key(Stroke.SOLID, f"level floor {self.size(basin.floor_length, basin.floor_width)}"),
-            Key(Stroke.NOTCH, "overflow notch"),
+            *keys,
+            Key(Stroke.HEAVY, f"{self._rim_name} {self.extent(self.rim)}"),
+            Key(Stroke.WATER, f"full pond {self._pond_size}"),
+            Key(Stroke.SOLID, f"level floor {self._floor_size}"),
+            Key(Stroke.NOTCH, f"overflow {self._notch_name}"),
             Key(Symbol.INLET, "inlet"),
             Key(Stroke.DASHED, "way in" if whole else "way in, cut short here"),
         )
+
+    @property
+    def _rim_name(self) -> str:
+        return "rim (crest, and edge of the cut)" if self.bermed else "rim"
+
+    @property
+    def _floor_size(self) -> str:
+        return self.size(self.basin.floor_length, self.basin.floor_width)
+
+    @property
+    def _pond_size(self) -> str:
+        return self.size(self.basin.edge_length, self.basin.edge_width)
 
     def notes(self, setbacks: Sequence[tuple[str, Quantity]]) -> tuple[str, ...]:
         notes = []
@@ -180,6 +266,12 @@ class _Plan:
             notes.append("The ground is level: put the notch where the overflow may run.")
         else:
             notes.append(f"Downhill is to the {_TOWARD[self.direction]}.")
+        if self.lie is None:
+            notes.append("The slope is not measured yet: no berm is drawn.")
+        if self.basin.shape is FloorShape.KIDNEY:
+            notes.append(
+                "Full pond and floor are told along and across the bent middle line of the kidney."
+            )
         if setbacks:
             told = "; ".join(
                 f"{words} {distance_words(value, self.metric)}" for words, value in setbacks
@@ -188,17 +280,32 @@ class _Plan:
         return tuple(notes)
 
     def words(self) -> str:
-        basin = self.basin
         down = _TOWARD.get(self.direction)
         way = f" Downhill is to the {down}, toward the bottom of the page." if down else ""
+        berm = (
+            f" A berm stands downhill, outside the rim; with it all is {self.extent(self.whole)}."
+            if self.bermed
+            else ""
+        )
         return (
-            f"Three rectangles, one in the other: the rim {self.size(*self._rim)}, the full pond "
-            f"{self.size(basin.edge_length, basin.edge_width)} and the level floor "
-            f"{self.size(basin.floor_length, basin.floor_width)}.{way} The water comes in "
-            f"{_WAYS[self.water_by]} in the middle of the uphill side. The overflow notch, "
-            f"{self._notch_words()}, is in the downhill side."
+            f"Three lines, one in the other: the rim {self.extent(self.rim)}, the full pond "
+            f"{self._pond_size} and the level floor {self._floor_size}.{berm}{way} The water comes "
+            f"in {_WAYS[self.water_by]} in the middle of the uphill side. The overflow "
+            f"{self._notch_name}, {self._notch_words()}, is in the downhill side."
         )
 
-    @property
-    def _rim(self) -> tuple[Quantity, Quantity]:
-        return self.basin.rim_length, self.basin.rim_width
+
+def _box(ring: Sequence[XY]) -> tuple[float, float, float, float]:
+    """Return left, bottom, right and top of a ring of points."""
+    xs, ys = [x for x, _ in ring], [y for _, y in ring]
+    return min(xs), min(ys), max(xs), max(ys)
+
+
+def _lowest(ring: Sequence[XY], x: float) -> float:
+    """Return where a ring crosses ``x`` downhill; at its middle where it does not reach so far."""
+    return (crossed(ring, x) or (0.0, 0.0))[0]
+
+
+def _highest(ring: Sequence[XY], x: float) -> float:
+    """Return where a ring crosses ``x`` uphill; at its middle where it does not reach so far."""
+    return (crossed(ring, x) or (0.0, 0.0))[1]

@@ -1,102 +1,190 @@
-"""The line of the garden along the slope, and its levels from one string."""
+"""The garden cut along the slope through its middle, and its levels from one string."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 from interview.drawing.scene import XY
-from interview.garden.earth.earthwork import OUTER_SLOPE, TOP_WIDTH_FT, TOP_WIDTH_M, Earthwork
-from interview.garden.form.basin import Basin
-from interview.quantities.guards import not_negative
+from interview.garden.form.lie import Lie, Sets
+from interview.garden.form.outline import crossed
+from interview.quantities.evidence import Cited, Provenance, Source
 from interview.quantities.shown import depth_words as height_words
-from interview.quantities.units import Quantity, magnitude, quantity
+from interview.quantities.units import Quantity, quantity
+
+SETTLING = Cited(
+    0.1, Source("a berm is built one tenth of its height over its level string", Provenance.OURS)
+)
+_LEAST = 1e-9
+"""Feet under which two lines of the cut are one."""
+
+
+@dataclass(frozen=True)
+class Side:
+    """One side of the cut; each number is the distance from the floor's edge, in feet."""
+
+    pond: float
+    rim: float
+    """To the crest, or to where the side comes out of the lawn."""
+    top: float
+    """To the outer edge of the berm's top; the rim where there is no berm."""
+    toe: float
+    """To the end of all that is dug or built."""
+    rim_height: float
+    """Height of the rim over the finished floor."""
+
+    @property
+    def bermed(self) -> bool:
+        """Whether a berm stands on this side."""
+        return self.toe > self.rim + _LEAST
 
 
 @dataclass(frozen=True)
 class Profile:
     """The cut in feet: x downhill from the uphill edge of the floor, z above the finished floor."""
 
-    floor: float
-    pond: float
-    rim: float
-    inner: float
-    fall: float
-    downhill: float
-    """Floor below the ground at its downhill edge."""
-    mulch: float
-    top: float
-    bermed: bool
+    lie: Lie
+
+    @cached_property
+    def _edges(self) -> tuple[float, float]:
+        """The floor's edges downhill and uphill, over the floor's lowest point."""
+        return self._across(self.lie.outline.line_at(0.0))
+
+    @staticmethod
+    def _across(ring: Sequence[XY]) -> tuple[float, float]:
+        found = crossed(ring, 0.0)
+        if found is None:
+            raise ValueError("The garden has no width in its middle.")
+        return found
+
+    @property
+    def floor(self) -> float:
+        """Length of the floor in the cut."""
+        low, high = self._edges
+        return high - low
+
+    @cached_property
+    def _sides(self) -> tuple[Side, Side]:
+        lie, (low, high) = self.lie, self._edges
+        rings = (
+            lie.outline.line_at(lie.side_slope * lie.depth),
+            lie.inside_line,
+            lie.outline.line_at(lie.berm_edge),
+            lie.footprint,
+        )
+        cuts = [self._across(ring) for ring in rings]
+        return (
+            self._side([cut[1] - high for cut in cuts], -1.0, self.open_uphill),
+            self._side([low - cut[0] for cut in cuts], 1.0, False),
+        )
+
+    def _side(self, far: list[float], way: float, cut_in: bool) -> Side:
+        pond, rim, edge, toe = far
+        edge_x = 0.0 if way < 0 else self.floor
+        if cut_in:
+            rise = self.lie.ground.fall
+            rim = toe = self.lie.side_slope * self.ground(0.0) / (1 - self.lie.side_slope * rise)
+        bermed = toe > rim + _LEAST
+        height = self.lie.height if bermed else self.ground(edge_x + way * rim)
+        top = min(edge, toe) if bermed else rim
+        return Side(min(pond, rim), rim, top, max(rim, toe), height)
+
+    @property
+    def open_uphill(self) -> bool:
+        """Whether the lawn uphill closes the garden at the full pond only, with wings."""
+        lie = self.lie
+        return lie.sets is Sets.UPHILL and lie.uphill_cut < lie.height - 1e-6
+
+    @property
+    def uphill(self) -> Side:
+        """The side uphill."""
+        return self._sides[0]
+
+    @property
+    def downhill(self) -> Side:
+        """The side downhill."""
+        return self._sides[1]
+
+    @property
+    def bermed(self) -> bool:
+        """Whether there is a berm downhill."""
+        return self.downhill.bermed
+
+    @property
+    def dug_below(self) -> float:
+        """What is dug below the finished floor: mulch and compost."""
+        return self.lie.ground.mulch + self.lie.ground.compost
 
     def ground(self, x: float) -> float:
         """Height of the old ground."""
-        return self.downhill + self.fall * (self.floor - x)
-
-    @property
-    def uphill_rise(self) -> float:
-        """Height at which the uphill side meets the ground."""
-        return max(0.0, self.ground(0.0)) / (1 - self.fall * self.inner)
-
-    @property
-    def downhill_rise(self) -> float:
-        """Height at which the downhill side ends: the rim, or the ground where it is dug in."""
-        if self.bermed:
-            return self.rim
-        return max(0.0, self.downhill) / (1 + self.fall * self.inner)
-
-    @property
-    def crest(self) -> float:
-        """Where the top of the berm, or the edge of the cut, begins."""
-        return self.floor + self.inner * self.downhill_rise
+        return self.lie.floor_below + self.lie.ground.fall * (self._edges[1] - x)
 
     @property
     def toe(self) -> XY:
-        """Where the outside of the berm meets the ground."""
-        if not self.bermed:
-            return self.crest, self.downhill_rise
-        edge = self.crest + self.top
-        drop = self.rim - self.ground(edge)
-        x = edge + OUTER_SLOPE * drop / (1 - OUTER_SLOPE * self.fall)
+        """The end of all that is dug or built downhill."""
+        x = self.floor + self.downhill.toe
         return x, self.ground(x)
 
     @property
     def surface(self) -> tuple[XY, ...]:
         """The finished surface from the uphill ground to the downhill ground."""
-        start = (-self.inner * self.uphill_rise, self.uphill_rise)
-        low = ((0.0, 0.0), (self.floor, 0.0))
-        if not self.bermed:
-            return (start, *low, self.toe)
-        top = ((self.crest, self.rim), (self.crest + self.top, self.rim))
-        return (start, *low, *top, self.toe)
+        up = self._outward(self.uphill)
+        down = self._outward(self.downhill)
+        return (
+            *((-q, z) for q, z in reversed(up)),
+            (0.0, 0.0),
+            (self.floor, 0.0),
+            *((self.floor + q, z) for q, z in down),
+        )
 
+    def _outward(self, side: Side) -> list[XY]:
+        """Points of one side from its rim outward, by the distance from the floor's edge."""
+        points = [(side.rim, side.rim_height)]
+        if side.bermed:
+            points.append((side.top, side.rim_height))
+            x = -side.toe if side is self.uphill else self.floor + side.toe
+            if side.toe > side.top + _LEAST:
+                points.append((side.toe, self.ground(x)))
+        return points
 
-def profile(
-    basin: Basin,
-    earthwork: Earthwork,
-    slope: Quantity,
-    mulch_depth: Quantity,
-    metric: bool = False,
-    top_width: Quantity | None = None,
-) -> Profile:
-    """Return the cut along the slope; ``top_width`` of the berm is 1 ft (0.3 m) if not given.
+    @property
+    def dug(self) -> tuple[XY, ...]:
+        """The dug surface from rim to rim, with the spade-cut steps that hold the mulch."""
+        deep, mulch = self.dug_below, self.lie.ground.mulch
+        up, down = self.uphill, self.downhill
+        return (
+            (-up.rim, up.rim_height),
+            (-up.rim, up.rim_height - mulch),
+            (0.0, -mulch),
+            (0.0, -deep),
+            (self.floor, -deep),
+            (self.floor, -mulch),
+            (self.floor + down.rim, down.rim_height - mulch),
+            (self.floor + down.rim, down.rim_height),
+        )
 
-    Raises ValueError for mulch below zero, or ground that falls as steeply as the sides.
-    """
-    fall = magnitude(slope, "percent") / 100
-    if not 0 <= fall * max(basin.side_slope, OUTER_SLOPE) < 1:
-        raise ValueError("The ground is as steep as the sides: no berm can meet it here.")
-    usual = quantity(TOP_WIDTH_M, "m") if metric else quantity(TOP_WIDTH_FT, "ft")
-    return Profile(
-        floor=magnitude(basin.floor_width, "ft"),
-        pond=magnitude(basin.depth, "ft"),
-        rim=magnitude(basin.rim_height, "ft"),
-        inner=basin.side_slope,
-        fall=fall,
-        downhill=magnitude(earthwork.downhill_depth, "ft"),
-        mulch=not_negative(mulch_depth, "ft", "The mulch must be zero or more deep."),
-        top=magnitude(usual if top_width is None else top_width, "ft"),
-        bermed=magnitude(earthwork.berm_height, "ft") > 0,
-    )
+    @property
+    def berms(self) -> tuple[tuple[XY, ...], ...]:
+        """The corners of what is built over the old ground, downhill and where it is uphill too."""
+        found = []
+        for side, edge, way in ((self.downhill, self.floor, 1.0), (self.uphill, 0.0, -1.0)):
+            if side.bermed:
+                outward = [(edge + way * q, z) for q, z in self._outward(side)]
+                found.append((*self._foot(side, edge, way), *outward))
+        return tuple(found)
+
+    def _foot(self, side: Side, edge: float, way: float) -> tuple[XY, ...]:
+        """Where the soil under the mulch of the inner face leaves the old ground, to the rim."""
+        mulch, rim = self.lie.ground.mulch, edge + way * side.rim
+        step = (rim, side.rim_height - mulch)
+        if side.rim <= _LEAST or step[1] <= self.ground(rim):
+            return ((rim, self.ground(rim)),)
+        # In the cut: an edge that runs aslant is cut through aslant.
+        run = side.rim / side.rim_height
+        q = run * (self.ground(edge) + mulch) / (1 + way * self.lie.ground.fall * run)
+        q = max(0.0, q)
+        return ((edge + way * q, q / run - mulch), step)
 
 
 @dataclass(frozen=True)
@@ -110,32 +198,35 @@ class LevelRow:
     """What a tape reads down from the string; below zero where the ground is above it."""
 
 
-def level_table(
-    basin: Basin,
-    earthwork: Earthwork,
-    slope: Quantity,
-    mulch_depth: Quantity,
-    metric: bool = False,
-    top_width: Quantity | None = None,
-) -> tuple[LevelRow, ...]:
-    """Return every level of the garden, measured from one string set level at the rim.
+def level_table(lie: Lie) -> tuple[LevelRow, ...]:
+    """Return every level of the garden, measured from one string set level at its rim.
 
-    The rim is the top of the berm, the crest. Raises ValueError as ``profile`` does.
+    The string is at the crest of the berm, or at the lawn where that is the rim.
     """
-    cut = profile(basin, earthwork, slope, mulch_depth, metric, top_width)
-    points = [
-        ("Ground at the uphill edge of the floor", cut.ground(0.0)),
-        ("Top of the berm: the string" if cut.bermed else "Rim: the string", cut.rim),
-        ("Overflow notch and full pond", cut.pond),
-        ("Ground at the downhill edge of the floor", cut.downhill),
-    ]
+    cut = Profile(lie)
+    points = [("Ground at the uphill edge of the floor", cut.ground(0.0))]
+    if cut.bermed:
+        fresh = lie.height + SETTLING.value * lie.crest_to_toe
+        points += [
+            ("Crest where highest, before it settles", fresh),
+            ("Crest of the berm: the string", lie.height),
+            ("Overflow notch: the full pond", lie.depth),
+        ]
+    else:
+        points += [
+            ("Lawn that is the rim: the string", lie.height),
+            ("Overflow, a low lip: the full pond", lie.depth),
+        ]
+    points.append(("Ground at the downhill edge of the floor", cut.ground(cut.floor)))
     if cut.bermed:
         points.append(("Ground at the outer foot of the berm", cut.toe[1]))
     points.append(("Finished floor", 0.0))
-    if cut.mulch > 0:
-        points.append(("Bottom of the digging, under the mulch", -cut.mulch))
+    if lie.ground.mulch > 0:
+        points.append(("Bottom of the digging at the sides' foot", -lie.ground.mulch))
+    if cut.dug_below > 0:
+        points.append(("Bottom of the digging under the floor", -cut.dug_below))
     return tuple(
-        LevelRow(point, quantity(height, "ft"), quantity(cut.rim - height, "ft"))
+        LevelRow(point, quantity(height, "ft"), quantity(lie.height - height, "ft"))
         for point, height in points
     )
 

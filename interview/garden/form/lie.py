@@ -157,7 +157,7 @@ class Lie:
     def crest_to_toe(self) -> float:
         """Height of the crest over the outer toe at its greatest, downhill; none is nought."""
         fall = self.ground.fall
-        if self.floor_below - fall * self.crest >= self.height - 1e-12:
+        if self._cut_in(self.floor_below, -fall):
             return 0.0
         high = self.height - self.floor_below + fall * self.berm_edge
         return max(0.0, high / (1 - self.ground.outer * fall))
@@ -186,10 +186,14 @@ class Lie:
         """Height of the ground at the floor's edge on this ray, and its rise along it."""
         return self.floor_below + self.ground.fall * ray.y, self.ground.fall * ray.out_y
 
+    def _cut_in(self, high: float, rise: float) -> bool:
+        """Whether the side comes out in the lawn: as high as the crest, or level with it."""
+        return self.ground.level or high + rise * self.crest >= self.height - 1e-12
+
     def inner(self, ray: Ray) -> float:
         """From the floor's edge to the crest, or to where the side comes out of higher ground."""
         high, rise = self._at(ray)
-        if high + rise * self.crest >= self.height - 1e-12:
+        if self._cut_in(high, rise):
             return self.side_slope * high / (1 - self.side_slope * rise)
         return self.crest
 
@@ -197,7 +201,7 @@ class Lie:
         """From the floor's edge to the end of all that is dug or built."""
         high, rise = self._at(ray)
         inner = self.inner(ray)
-        if high + rise * self.crest >= self.height - 1e-12:
+        if self._cut_in(high, rise):
             return inner
         edge, outer = self.berm_edge, self.ground.outer
         toe = (edge + outer * (self.height - high)) / (1 + outer * rise)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from interview.garden.form.outline import FloorShape, Outline
+from interview.garden.form.outline import FloorShape, Outline, crossed
 
 
 @dataclass(frozen=True)
@@ -37,6 +37,15 @@ def string_offsets(outline: Outline, q: float, step: float) -> tuple[Offset, ...
     if end - places[-1] > 1e-6:
         places.append(end)
     return tuple(Offset(x, *_sides_at(outline, q, min(x, end))) for x in places)
+
+
+def string_height(outline: Outline) -> float:
+    """Return how far uphill of the floor's lowest point the string lies, in feet."""
+    if outline.shape is FloorShape.OWN:
+        return max(one.downhill for one in outline.stations)
+    if outline.shape is FloorShape.KIDNEY:
+        return _sides_at(outline, 0.0, 0.0)[1]
+    return outline.width / 2
 
 
 def _reach_along(outline: Outline, q: float) -> float:
@@ -75,11 +84,6 @@ def _sides_at(outline: Outline, q: float, x: float) -> tuple[float, float]:
 
 def _crossings(outline: Outline, q: float, x: float) -> Offset | None:
     """Where the line ``q`` outside an outline of one's own crosses a station."""
-    ring = outline.line_at(q)
-    string = max(one.downhill for one in outline.stations)
-    found = []
-    for a, b in zip(ring, (*ring[1:], ring[0]), strict=True):
-        if min(a[0], b[0]) <= x <= max(a[0], b[0]):
-            part = (x - a[0]) / (b[0] - a[0]) if abs(b[0] - a[0]) > 1e-12 else 0.0
-            found.append(a[1] + part * (b[1] - a[1]))
-    return Offset(x, max(found) - string, string - min(found)) if found else None
+    found = crossed(outline.line_at(q), x)
+    string = string_height(outline)
+    return None if found is None else Offset(x, found[1] - string, string - found[0])

@@ -17,16 +17,15 @@ from interview.drawing.scene import (
     line,
     polygon,
 )
-from interview.garden.earth.earthwork import Earthwork
-from interview.garden.earth.profile import LevelRow, Profile, level_lines, level_table, profile
-from interview.garden.form.basin import Basin
+from interview.garden.earth.profile import LevelRow, Profile, Side, level_lines, level_table
+from interview.garden.form.lie import Lie, wing_length
 from interview.garden.size.zones import Zone
 from interview.garden.storms.wet_zones import ZoneHours
-from interview.quantities.shown import PLAIN, slope_words
+from interview.quantities.shown import PLAIN, length_words, slope_words
 from interview.quantities.shown import depth_words as height_words
-from interview.quantities.units import Quantity, magnitude, quantity
+from interview.quantities.units import magnitude, quantity
 
-__all__ = ["LevelRow", "Profile", "cross_section", "level_lines", "level_table", "profile"]
+__all__ = ["LevelRow", "Profile", "cross_section", "level_lines", "level_table"]
 
 _TALLER = (1, 2, 3, 4, 5, 6, 8, 10, 15, 20)
 _HEIGHT_PART = 0.3
@@ -35,25 +34,16 @@ _LAWN = 0.18
 """Ground drawn beyond either end, as a part of the width of the work."""
 
 
-def cross_section(
-    basin: Basin,
-    earthwork: Earthwork,
-    slope: Quantity,
-    mulch_depth: Quantity,
-    metric: bool = False,
-    top_width: Quantity | None = None,
-    wet: ZoneHours | None = None,
-) -> Drawing:
+def cross_section(lie: Lie, metric: bool = False, wet: ZoneHours | None = None) -> Drawing:
     """Return the garden cut along the slope, uphill at the left, heights drawn taller as stated.
 
-    ``slope`` is the fall of the ground in percent; depths of ``earthwork`` are to the finished
-    floor and the mulch is dug below it. ``wet`` are the hours under water of the planting zones.
-    Raises ValueError as ``profile`` does.
+    Finished surface, dug surface, the layers between them and the berm. ``wet`` are the hours
+    under water of the planting zones.
     """
-    cut = profile(basin, earthwork, slope, mulch_depth, metric, top_width)
-    one = _Section(cut, metric, wet)
+    one = _Section(Profile(lie), metric, wet)
+    slope = slope_words(quantity(lie.ground.fall * 100, "percent"))
     return Drawing(
-        title=f"SECTION along the slope ({slope_words(slope)}), uphill at the left",
+        title=f"SECTION along the slope ({slope}), uphill at the left",
         description=one.words(),
         shapes=tuple(one.shapes()),
         keys=one.keys(),
@@ -65,15 +55,14 @@ class _Section:
     """Draws a profile; x in feet, heights times ``taller``."""
 
     def __init__(self, cut: Profile, metric: bool, wet: ZoneHours | None = None) -> None:
-        self.cut, self.metric, self.wet = cut, metric, wet
-        self.left, self.right = cut.surface[0][0], cut.toe[0]
+        self.cut, self.lie, self.metric, self.wet = cut, cut.lie, metric, wet
+        self.left, self.right = cut.surface[0][0], cut.surface[-1][0]
         lawn = _LAWN * (self.right - self.left)
         self.left, self.right = self.left - lawn, self.right + lawn
-        high = max(cut.ground(self.left), cut.rim)
-        low = min(cut.ground(self.right), -cut.mulch)
+        high = max(cut.ground(self.left), cut.lie.height)
+        low = min(cut.ground(self.right), -cut.dug_below)
         wanted = _HEIGHT_PART * (self.right - self.left) / (high - low)
         self.taller = max((k for k in _TALLER if k <= wanted), default=1)
-        self.low = low
 
     def at(self, x: float, z: float) -> XY:
         return x, z * self.taller
@@ -88,67 +77,68 @@ class _Section:
     def path(self, points: Sequence[XY], stroke: Stroke | None) -> Path:
         return Path(tuple(self.at(*point) for point in points), stroke)
 
+    def filled(self, points: Sequence[XY], hatch: Hatch) -> Path:
+        return polygon(tuple(self.at(*point) for point in points), None, hatch)
+
     def shapes(self) -> Iterator[Shape]:
-        cut = self.cut
-        if cut.mulch > 0:
-            under = ((0.0, 0.0), (cut.floor, 0.0), (cut.floor, -cut.mulch), (0.0, -cut.mulch))
-            bed = tuple(self.at(*point) for point in under)
-            yield polygon(bed, None, Hatch.MULCH)
-            yield self.path((under[3], under[2]), Stroke.MULCH)
-        if cut.bermed:
-            yield self._berm()
-        first, last = cut.surface[0], cut.toe
+        cut, lie = self.cut, self.lie
+        mulch, deep = lie.ground.mulch, cut.dug_below
+        for corners in cut.berms:
+            yield self.filled(corners, Hatch.FILL)
+        up, down = cut.uphill, cut.downhill
+        if mulch > 0:
+            inner = (
+                (-up.rim, up.rim_height),
+                (0.0, 0.0),
+                (cut.floor, 0.0),
+                (cut.floor + down.rim, down.rim_height),
+            )
+            under = (*cut.dug[5:7][::-1], *cut.dug[1:3][::-1])
+            yield self.filled((*inner, *under), Hatch.MULCH)
+        if deep > mulch:
+            bed = ((0.0, -mulch), (cut.floor, -mulch), (cut.floor, -deep), (0.0, -deep))
+            yield self.filled(bed, Hatch.COMPOST)
+        first, last = cut.surface[0], cut.surface[-1]
         yield self.path((first, last), Stroke.DASHED)
-        yield self.path((*self._lawn(first, self.left), *cut.surface), Stroke.SOLID)
-        yield self.path((last, *self._lawn(last, self.right)), Stroke.SOLID)
-        up, down = self._pond()
-        yield line(*self.at(up, cut.pond), *self.at(down, cut.pond), Stroke.WATER)
+        if deep > 0:
+            yield self.path(cut.dug, Stroke.DOTTED)
+        lawn = ((self.left, cut.ground(self.left)), (self.right, cut.ground(self.right)))
+        yield self.path((lawn[0], *cut.surface, lawn[1]), Stroke.SOLID)
+        pond_up, pond_down = self._pond()
+        yield line(*self.at(pond_up, lie.depth), *self.at(pond_down, lie.depth), Stroke.WATER)
         yield from self._labels()
 
     def _pond(self) -> XY:
         """Where the full pond ends uphill and downhill."""
-        cut = self.cut
-        up = -cut.inner * min(cut.pond, cut.uphill_rise)
-        return up, cut.floor + cut.inner * min(cut.pond, cut.downhill_rise)
-
-    def _lawn(self, end: XY, far: float) -> tuple[XY, ...]:
-        return ((far, self.cut.ground(far)),) if far != end[0] else ()
-
-    def _berm(self) -> Path:
-        cut = self.cut
-        # The inner face leaves the old ground where the two meet.
-        height = max(0.0, cut.downhill) / (1 + cut.fall * cut.inner)
-        foot = (cut.floor + cut.inner * height, height)
-        corners = (foot, *cut.surface[3:])
-        return polygon(tuple(self.at(*point) for point in corners), None, Hatch.FILL)
+        return -self.cut.uphill.pond, self.cut.floor + self.cut.downhill.pond
 
     def _labels(self) -> Iterator[Shape]:
-        cut = self.cut
-        middle = cut.floor / 2
-        crest = cut.crest + (cut.top / 2 if cut.bermed else 0.0)
-        name = "top of berm" if cut.bermed else "rim"
-        tall = cut.rim if cut.bermed else cut.downhill_rise
+        cut, lie = self.cut, self.lie
+        middle, down = cut.floor / 2, cut.downhill
+        crest = cut.floor + (down.rim + down.top) / 2
+        name = "crest" if down.bermed else "lawn, the rim"
         floor, side, rim = (self._hours(zone) for zone in Zone)
         level = (
             f"floor {self.signed(0.0)}{floor}" if floor else f"finished floor {self.signed(0.0)}"
         )
         yield self._label(level, middle, 0.0, LabelSpot.ABOVE)
-        yield self._label(f"{name} {self.signed(cut.rim)}{rim}", crest, tall, LabelSpot.ABOVE)
+        top = f"{name} {self.signed(lie.height)}{rim}"
+        yield self._label(top, crest, down.rim_height, LabelSpot.ABOVE)
         if side:
-            x = cut.floor + cut.inner * cut.pond / 2
-            yield self._label(f"side{side}", x, cut.pond / 2, LabelSpot.BELOW)
-        x, y = self.at(middle, cut.pond)
-        up, down = self._pond()
-        pond = f"full pond {self.signed(cut.pond)}"
-        yield Label(pond, x, y, over_line=True, within=(up, y, down, y))
+            x = cut.floor + down.pond / 2
+            yield self._label(f"side{side}", x, lie.depth / 2, LabelSpot.BELOW)
+        x, y = self.at(middle, lie.depth)
+        pond_up, pond_down = self._pond()
+        pond = f"full pond {self.signed(lie.depth)}"
+        yield Label(pond, x, y, over_line=True, within=(pond_up, y, pond_down, y))
         ground = cut.ground(0.0)
         yield self._label(f"old ground {self.signed(ground)}", 0.0, ground, LabelSpot.ABOVE)
-        if cut.mulch > 0:
-            text = f"mulch {self.height(cut.mulch)}"
-            yield self._label(text, middle, -cut.mulch, LabelSpot.BELOW)
+        if cut.dug_below > 0:
+            text = f"dug to {self.signed(-cut.dug_below)}"
+            yield self._label(text, middle, -cut.dug_below, LabelSpot.BELOW)
         if cut.bermed:
-            foot = cut.toe
-            yield self._label(f"foot {self.signed(foot[1])}", foot[0], foot[1], LabelSpot.BELOW)
+            x, foot = cut.toe
+            yield self._label(f"toe {self.signed(foot)}", x, foot, LabelSpot.BELOW)
 
     def _hours(self, zone: Zone) -> str:
         """Return how long a zone is under water, to stand after its name."""
@@ -160,49 +150,72 @@ class _Section:
         return Label(text, *self.at(x, z), place)
 
     def keys(self) -> tuple[Key, ...]:
+        ground = self.lie.ground
         keys = [Key(Stroke.SOLID, "finished surface"), Key(Stroke.DASHED, "old ground")]
+        if self.cut.dug_below > 0:
+            keys.append(Key(Stroke.DOTTED, "dug surface"))
         keys.append(Key(Stroke.WATER, "full pond, level of the overflow"))
-        if self.cut.bermed:
+        if self.cut.berms:
             keys.append(Key(Hatch.FILL, "berm of tamped soil"))
-        if self.cut.mulch > 0:
-            keys.append(Key(Hatch.MULCH, "mulch"))
+        if ground.mulch > 0:
+            keys.append(Key(Hatch.MULCH, f"mulch {self.height(ground.mulch)}"))
+        if ground.compost > 0:
+            keys.append(Key(Hatch.COMPOST, f"compost {self.height(ground.compost)}"))
         return tuple(keys)
 
     def notes(self) -> tuple[str, ...]:
-        cut = self.cut
+        cut, lie = self.cut, self.lie
+        deep = cut.dug_below
+        top = "the top of the mulch" if lie.ground.mulch > 0 else "as it is when all is laid in"
         notes = [
             f"Heights are drawn {self.taller} times as tall as lengths."
             if self.taller > 1
             else "Heights and lengths are drawn to one scale.",
-            "Heights are above the finished floor, the top of the mulch.",
-            f"Dig from the old ground: {self.height(cut.ground(0.0) + cut.mulch)} at the uphill "
-            f"edge of the floor, {self.height(cut.downhill + cut.mulch)} at the downhill edge.",
+            f"Heights are above the finished floor, {top}.",
+            f"Dig from the old ground: {self.height(cut.ground(0.0) + deep)} at the uphill "
+            f"edge of the floor, {self.height(cut.ground(cut.floor) + deep)} at the downhill edge.",
         ]
+        if lie.ground.mulch > 0:
+            notes.append(
+                f"At the rim the spade goes straight down {self.height(lie.ground.mulch)}: that "
+                "step holds the mulch."
+            )
         if cut.bermed:
-            notes.append(f"The berm stands {self.height(cut.rim - cut.downhill)} above the ground.")
+            notes.append(
+                f"The berm stands {self.height(lie.crest_to_toe)} from toe to crest where it is "
+                "highest; it is level on top and runs out where the lawn is as high."
+            )
+        notes.append(self._uphill(cut.uphill))
         if self.wet is not None:
             notes.append(
                 "Wet: hours under water after the rain the garden holds, the side half way up; "
                 "the list of plants is in the same three zones."
             )
-        if cut.uphill_rise < cut.rim - 1e-6:
-            under = "the full pond" if cut.uphill_rise < cut.pond - 1e-6 else "the rim"
-            level = self.height(cut.pond if under == "the full pond" else cut.rim)
-            spill = " Without it water leaves here first." if under == "the full pond" else ""
-            notes.append(
-                f"Uphill the side meets the ground {self.height(cut.uphill_rise)} above the floor, "
-                f"under {under} ({level}): carry a bank as high as the rim round this side "
-                f"too.{spill}"
-            )
         return tuple(notes)
+
+    def _uphill(self, side: Side) -> str:
+        lie = self.lie
+        if not self.cut.bermed:
+            return "The lawn is the rim all round: no berm is built."
+        if self.cut.open_uphill:
+            wing = length_words(quantity(wing_length(lie), "ft"), self.metric)
+            return (
+                "Uphill the lawn is only as high as the full pond: run both ends of the berm on "
+                f"up the slope, {wing} each."
+            )
+        if side.bermed:
+            low = self.height(lie.height - self.cut.ground(-side.rim))
+            return f"Uphill the lawn lies {low} under the crest here: a low bank closes it."
+        high = self.height(side.rim_height)
+        same = high == self.height(lie.height)
+        how = "as high as the crest" if same else f"higher than the crest ({high})"
+        return f"Uphill there is no berm: the lawn there is {how}."
 
     def words(self) -> str:
         cut = self.cut
-        berm = (
-            f" Downhill a berm rises {self.height(cut.rim)} above the floor." if cut.bermed else ""
-        )
+        berm = " that goes on as the berm" if cut.bermed else ""
         return (
-            f"From left, uphill, to right: the ground, a side down to the level floor, and a side "
-            f"up again.{berm} The full pond stands {self.height(cut.pond)} above the floor. "
+            f"From left, uphill, to right: the lawn, a side down to the level floor, and a side "
+            f"up again{berm}. The full pond stands {self.height(self.lie.depth)} above the floor. "
             + " ".join(self.notes())
         )

@@ -247,3 +247,10 @@ def test_ground_that_no_berm_can_meet_is_refused_in_a_sentence() -> None:
     with pytest.raises(ValueError, match="measure down the hill"):
         Ground(1.0)
     assert math.isfinite(usual(10, 5, 2, 0.31).soil.cut)
+
+
+def test_where_the_lawn_is_the_rim_nothing_is_built_outside_it() -> None:
+    lie = usual(14, 7, 1, 0.008)
+    assert lie.crest_to_toe == 0
+    assert lie.footprint == lie.inside_line
+    assert lie.soil.fill == pytest.approx(0)

@@ -3,8 +3,8 @@
 import pytest
 
 from interview.drawing.canvas import cells, svg
-from interview.garden.earth import earthwork
 from interview.garden.form.basin import Basin
+from interview.garden.form.lie import Ground, lie_of
 from interview.garden.planting.section import cross_section
 from interview.garden.storms.wet_zones import ZoneHours
 from interview.quantities.units import quantity
@@ -14,16 +14,11 @@ from interview.quantities.units import quantity
 def drawn():
     """Return a maker of the section of one garden, with or without its hours."""
     basin = Basin(quantity(15, "ft"), quantity(7, "ft"), quantity(6, "in"), 3.0, quantity(4, "in"))
-    slope = quantity(6, "percent")
-    work = earthwork.cut_and_fill(
-        earthwork.SlopedBasin(
-            basin.floor_length, basin.floor_width, slope, basin.depth, basin.freeboard, 3.0
-        )
-    )
+    lie = lie_of(basin, Ground(0.06, mulch=0.25))
 
     def make(*hours, metric=False):
         wet = ZoneHours(*(quantity(one, "h") for one in hours)) if hours else None
-        return cross_section(basin, work, slope, quantity(3, "in"), metric, wet=wet)
+        return cross_section(lie, metric, wet)
 
     return make
 
