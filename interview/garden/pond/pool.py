@@ -25,12 +25,12 @@ from interview.quantities.units import Quantity, magnitude, quantity
 
 IN_A_FOOT = 12.0
 STEPS = 32
-"""Steps of each part at the least; the worked cases then agree to 4 digits and far beyond."""
-YEARS_STEPS = 16
-"""The same for years of rain: still within a few millionths of an inch."""
+"""Steps of each part at the least: what comes and goes then agrees to a millionth and better."""
+YEARS_STEPS = 8
+"""The same for years of rain, whose many parts are short: still to a millionth of the water."""
 _GROWTH = 2.0
-"""In a part where inflow and widening of the pond would change its speed by more than this many
-times, there are more steps in proportion."""
+"""Where the widening of the pond could change its speed by more than this many times within a part,
+there are more steps in proportion."""
 _HALVINGS = 48
 """Of a step, to find when the pond is full or empty: the last bits of an hour."""
 
