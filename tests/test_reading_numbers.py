@@ -11,7 +11,6 @@ from interview.reading import (
     Refused,
     read_area,
     read_count,
-    read_intensity,
     read_number,
     read_percent,
     read_pitch,
@@ -39,7 +38,6 @@ def test_numbers_are_exact(text, number):
 
 
 def test_a_number_below_zero_is_read_only_where_it_may_be():
-    assert read_number("−5", signed=True) == -5
     assert "below zero" in refusal(read_number, "-5")
 
 
@@ -194,7 +192,6 @@ def test_half_an_inch_an_hour_is_read_however_it_is_written(text):
 )  # fmt: skip
 def test_rates_are_exact(text, amount):
     assert read_rate(text, "in/h") == amount
-    assert read_intensity(text, "in/h") == amount
 
 
 def test_hours_per_inch_are_never_taken_for_inches_per_hour():

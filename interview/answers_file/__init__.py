@@ -2,7 +2,7 @@
 
 from interview.answers_file.loading import Fingerprint, NotLoaded, Parsed, load, parse, read
 from interview.answers_file.locking import AlreadyOpen, Lock
-from interview.answers_file.names import backup_of, belongs_to, clean_name, free_name, lock_of, real
+from interview.answers_file.names import backup_of, belongs_to, free_name, lock_of, real
 from interview.answers_file.oslayer import OsLayer, reason
 from interview.answers_file.rendering import double_quoted, render, unwritable
 from interview.answers_file.saving import (
@@ -61,7 +61,6 @@ __all__ = [
     "backup",
     "backup_of",
     "belongs_to",
-    "clean_name",
     "double_quoted",
     "free_name",
     "load",

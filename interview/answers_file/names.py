@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import os
-import re
 import unicodedata
 from pathlib import Path
 
@@ -11,22 +10,7 @@ NAME_LIMIT = 200
 """Longest name in bytes: 255 is what disks take, and copies add to the name."""
 NUMBERS = 99
 """So many names are tried for a backup or a lock before it is given up."""
-_INVISIBLE = re.compile("[\xa0\xad\u061c\u200b\u200e\u200f\u202a-\u202e\u2060-\u206f\ufff9-\ufffb]")
-"""Not in the name of a file that the program makes."""
-_RESERVED = re.compile(r"(?:con|prn|aux|nul|com[0-9¹²³]|lpt[0-9¹²³]|conin\$|conout\$)", re.I)
-_NOT_IN_NAMES = re.compile(r'[\x00-\x1f\x7f-\x9f<>:"/\\|?*\ud800-\udfff\ufffd]')
-_ENDING = re.compile(r"\.ya?ml$", re.IGNORECASE)
 _JOINERS = "\u200d\ufe0e\ufe0f\u20e3"
-
-
-def clean_name(name: str) -> str:
-    """A file name, with .yaml at its end, that every system takes and no folder is part of."""
-    text = _NOT_IN_NAMES.sub("-", unicodedata.normalize("NFC", name))
-    stem = _ENDING.sub("", _INVISIBLE.sub("-", text).strip(" .-~"))
-    stem = re.sub(r"-{2,}", "-", re.sub(r"\s+", "-", stem)).strip(" .-~")
-    if _RESERVED.fullmatch(stem.split(".")[0].rstrip(" ")):
-        stem = f"garden-{stem}"
-    return (_cut(stem, NAME_LIMIT - len(".yaml")).strip(" .-~") or "garden") + ".yaml"
 
 
 def free_name(folder: Path, name: str) -> Path:

@@ -88,7 +88,7 @@ class Grid:
             return
         old_stroke, old = self._arms.get((column, row), (stroke, 0))
         merged = arms | old if old_stroke is stroke else arms
-        self.pen_put(column, row, self._box(stroke, merged, column, row), stroke)
+        self.pen_put(column, row, self._box(stroke, merged, column), stroke)
         self._arms[column, row] = (stroke, merged)
 
     def dot(self, x: int, y: int) -> None:
@@ -101,7 +101,7 @@ class Grid:
             self.ink[column, row] = chr(0x2800 + bits)
             self._dots[column, row] = bits
 
-    def _box(self, stroke: Stroke, arms: int, column: int, row: int) -> str:
+    def _box(self, stroke: Stroke, arms: int, column: int) -> str:
         if stroke is Stroke.DASHED and arms in (5, 10, 1, 2, 4, 8):
             upright = arms in (5, 1, 4)
             if self.look.ascii_only:

@@ -182,10 +182,9 @@ def rectangle(
     right: float,
     top: float,
     stroke: Stroke = Stroke.SOLID,
-    hatch: Hatch | None = None,
 ) -> Path:
     """Return a rectangle with its sides level and upright."""
-    return polygon(((left, bottom), (right, bottom), (right, top), (left, top)), stroke, hatch)
+    return polygon(((left, bottom), (right, bottom), (right, top), (left, top)), stroke)
 
 
 def polygon(

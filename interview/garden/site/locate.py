@@ -150,10 +150,6 @@ class DigGate:
     """The cause of each reason."""
     earliest: date | None
     stale_after: date | None
-    days_to_wait: int
-    """Days from today to the first day digging may start; zero when it has come."""
-    renew_by: date | None
-    """Three working days before the marks go stale: ask again by then."""
 
 
 def dig_gate(state: LocateState, today: date) -> DigGate:
@@ -170,17 +166,7 @@ def dig_gate(state: LocateState, today: date) -> DigGate:
         causes=tuple(cause for cause, _ in found),
         earliest=earliest,
         stale_after=stale,
-        days_to_wait=max(0, (earliest - today).days) if earliest else 0,
-        renew_by=None if stale is None else _business_days_before(stale, 3, state.holidays),
     )
-
-
-def _business_days_before(day: date, count: int, holidays: Collection[date]) -> date:
-    while count > 0:
-        day -= ONE_DAY
-        if _is_business_day(day, holidays):
-            count -= 1
-    return day
 
 
 _Reasons = list[tuple[Cause, str]]

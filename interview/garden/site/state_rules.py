@@ -1,11 +1,11 @@
-"""How near a mark only hand digging is allowed, and what the paint colors mean."""
+"""How near a mark only hand digging is allowed."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 
 from interview.garden.site.locating import notice_for
-from interview.quantities.evidence import Cited, Provenance, Source
+from interview.quantities.evidence import Provenance, Source
 from interview.quantities.units import (
     Quantity,
     feet_and_inches,
@@ -13,10 +13,6 @@ from interview.quantities.units import (
     plain_number,
     quantity,
     round_up,
-)
-
-NATIONAL_NUMBER = Cited(
-    "811", Source("Federal Communications Commission order, 2005", Provenance.SECONDARY)
 )
 
 
@@ -65,48 +61,3 @@ def tolerance_zone(state: str, country: str = "us") -> ToleranceZone:
     notice = notice_for(state)
     width = quantity(notice.hand_dig_in, "in")
     return ToleranceZone(width, round_up(width, 0.01, "m"), notice.zone_source)
-
-
-@dataclass(frozen=True)
-class PaintColor:
-    """One color of the uniform code and what it marks."""
-
-    color: str
-    marks: str
-
-
-COLOR_CODE = Cited(
-    (
-        PaintColor("red", "electric power and lighting"),
-        PaintColor("yellow", "gas, oil, steam, petroleum"),
-        PaintColor("orange", "phone, cable, alarm and signal"),
-        PaintColor("blue", "drinking water"),
-        PaintColor("purple", "reclaimed water, irrigation, slurry"),
-        PaintColor("green", "sewer and drain"),
-        PaintColor("pink", "survey marks; some crews use it for unknown lines"),
-        PaintColor("white", "where you plan to dig"),
-    ),
-    Source(
-        "Uniform Color Code, American Public Works Association, web page of callbeforeyoudig.org",
-        Provenance.SECONDARY,
-    ),
-)
-
-NOT_MARKED = Cited(
-    (
-        "sprinkler pipes and wires",
-        "gas to a grill, pool heater or garage",
-        "power to a shed, lights or a gate",
-        "pet fence wire",
-        "septic pipes",
-        "water pipes past the meter",
-        "a private sewer pipe",
-        "propane",
-    ),
-    Source(
-        "LG&E and KU safe digging, 2024; Digline; Colorado Stormwater Center; gas grill and septic"
-        " from memory",
-        Provenance.SECONDARY,
-    ),
-)
-"""Lines past the meter, which the marking service mostly leaves out."""

@@ -101,11 +101,9 @@ class CombinedRate:
     rule: HolesRule
     drop_rate: Quantity
     corrected: Quantity
-    slowest: Quantity
-    fastest: Quantity
-    """The corrected rates of the slowest and the fastest hole."""
     spread: float
-    """The fastest as a multiple of the slowest; infinite when the slowest takes nothing."""
+    """The corrected rate of the fastest hole as a multiple of the slowest; infinite where the
+    slowest takes nothing."""
 
 
 def _times(high: float, low: float) -> float:
@@ -126,12 +124,9 @@ def combine(tests: Sequence[Rates]) -> CombinedRate:
     rates = [magnitude(test.corrected, "in/h") for test in tests]
     middle = median if len(tests) > 2 else min
     rule = [HolesRule.ONLY, HolesRule.SLOWEST, HolesRule.MIDDLE][min(len(tests), 3) - 1]
-    low, high = min(rates), max(rates)
     return CombinedRate(
         rule=rule,
         drop_rate=quantity(middle(drops), "in/h"),
         corrected=quantity(middle(rates), "in/h"),
-        slowest=quantity(low, "in/h"),
-        fastest=quantity(high, "in/h"),
-        spread=_times(high, low),
+        spread=_times(max(rates), min(rates)),
     )

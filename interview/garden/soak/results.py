@@ -32,7 +32,7 @@ TEXTURE_OF = {
     "long": Texture.CLAY,
     "long_smooth": Texture.SILTY_CLAY,
 }
-"""The texture class of each thing a handful may do."""
+"""The texture class of each thing a handful may do. Source: ``FEEL_KEY``."""
 
 
 @dataclass(frozen=True)

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from enum import Enum
 
 from interview.quantities.evidence import Provenance, Source
-from interview.quantities.units import Quantity, magnitude, quantity, ratio
+from interview.quantities.units import Quantity, quantity, ratio
 
 RAWLS_1982 = Source(
     "Rawls, Brakensiek and Saxton, Estimation of Soil Water Properties, Transactions of the ASAE "
@@ -20,8 +20,6 @@ FEEL_KEY = Source(
 )
 FAR_APART = 10.0
 FAR_APART_SOURCE = Source("a factor of ten is cause to look again", Provenance.OURS)
-SHORT_RIBBON_IN = 1.0
-LONG_RIBBON_IN = 2.0
 
 
 class Texture(Enum):
@@ -40,22 +38,6 @@ class Texture(Enum):
     CLAY = "clay"
 
 
-class Ball(Enum):
-    """What a squeezed, moist handful does."""
-
-    FALLS_APART = "falls apart"
-    NO_RIBBON = "ball, no ribbon"
-    RIBBON = "ribbon"
-
-
-class Rub(Enum):
-    """How a wet pinch feels between the fingers."""
-
-    GRITTY = "gritty"
-    SMOOTH = "smooth"
-    NEITHER = "neither"
-
-
 RAWLS_CM_PER_H: dict[Texture, float] = {
     Texture.SAND: 21.00,
     Texture.LOAMY_SAND: 6.11,
@@ -70,41 +52,6 @@ RAWLS_CM_PER_H: dict[Texture, float] = {
     Texture.CLAY: 0.06,
 }
 """Saturated rates as printed, centimeters per hour. Source: ``RAWLS_1982``."""
-
-_BY_RIBBON = {
-    "short": {
-        Rub.GRITTY: Texture.SANDY_LOAM,
-        Rub.SMOOTH: Texture.SILT_LOAM,
-        Rub.NEITHER: Texture.LOAM,
-    },
-    "middle": {
-        Rub.GRITTY: Texture.SANDY_CLAY_LOAM,
-        Rub.SMOOTH: Texture.SILTY_CLAY_LOAM,
-        Rub.NEITHER: Texture.CLAY_LOAM,
-    },
-    "long": {
-        Rub.GRITTY: Texture.SANDY_CLAY,
-        Rub.SMOOTH: Texture.SILTY_CLAY,
-        Rub.NEITHER: Texture.CLAY,
-    },
-}
-
-
-def texture_by_feel(ball: Ball, ribbon: Quantity | None = None, rub: Rub = Rub.NEITHER) -> Texture:
-    """Return the texture class of a handful from the ball and ribbon test.
-
-    ``ribbon`` is the longest ribbon before it breaks, a length, wanted only when there is one.
-    Raises ValueError when it is missing or not more than zero. Source: ``FEEL_KEY``.
-    """
-    if ball is Ball.FALLS_APART:
-        return Texture.SAND
-    if ball is Ball.NO_RIBBON:
-        return Texture.LOAMY_SAND
-    if ribbon is None or magnitude(ribbon, "in") <= 0:
-        raise ValueError("Give the length of the longest ribbon you could press out.")
-    inches = magnitude(ribbon, "in")
-    kind = "short" if inches < SHORT_RIBBON_IN else "middle"
-    return _BY_RIBBON["long" if inches > LONG_RIBBON_IN else kind][rub]
 
 
 def published_rate(texture: Texture) -> Quantity:

@@ -7,7 +7,7 @@ import statistics
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from interview.quantities.evidence import OURS, Cited, Finding, Grade, Provenance, Source
+from interview.quantities.evidence import OURS, Finding, Grade
 from interview.quantities.guards import positive, reaches, times, within
 from interview.quantities.shown import length_words
 from interview.quantities.units import Quantity, magnitude, quantity
@@ -20,8 +20,6 @@ COURSE_LIMITS_FT = (10.0, 2000.0)
 PACE_LIMITS_FT = (1.5, 4.0)
 COUNTED_TO = 1.0
 """A count is good to the nearest whole pace."""
-NATURAL_STEP = Cited(30.0, Source("TC 3-25.26, US Army, section 5-20", Provenance.PUBLISHED))
-"""A natural step, in inches."""
 
 
 @dataclass(frozen=True)

@@ -77,11 +77,6 @@ class Piece:
                 powers[error.walker] = powers.get(error.walker, 0.0) + slope
         return powers
 
-    @property
-    def pace_power(self) -> float:
-        """Relative change of the area for the same change of every pace: 2 when all is paced."""
-        return math.fsum(self.pace_powers.values())
-
     def _sides(self) -> Iterable[tuple[Quantity, float, SideError]]:
         errors = self.errors or tuple(taped() for _ in self.shape.lengths)
         return zip(self.shape.lengths, self.shape.elasticities, errors, strict=True)
