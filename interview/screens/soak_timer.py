@@ -8,7 +8,8 @@ from textual.binding import Binding, BindingType
 from textual.widgets import Button, DataTable, Input
 
 from interview.asking.route import Step
-from interview.garden.session import Doubt, Session
+from interview.asking.sitting import Doubt
+from interview.garden.session import Session
 from interview.garden.soak import edit as soak_edit
 from interview.garden.soak import timing_questions as timing
 from interview.garden.soak.reading_lines import typed_line
