@@ -3,8 +3,8 @@
 import pytest
 
 from interview.garden.soak import hole_questions as digging
+from interview.garden.soak.rates import Texture, texture_check
 from interview.garden.soak.results import TEXTURE_OF
-from interview.garden.soak.texture import Texture, texture_check
 from interview.quantities.units import quantity
 
 

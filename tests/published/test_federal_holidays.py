@@ -11,7 +11,7 @@ from datetime import date
 import pytest
 from pandas.tseries.holiday import USFederalHolidayCalendar
 
-from interview.garden.site.holidays import federal_holidays, federal_in_wait
+from interview.garden.site.locate import federal_holidays, federal_in_wait
 
 
 @pytest.mark.parametrize("year", range(2021, 2041))
