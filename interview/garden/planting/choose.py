@@ -28,7 +28,6 @@ from interview.garden.planting.wetness import (
     fits,
     fits_after,
     planting_zones,
-    wet_hours,
 )
 from interview.garden.planting.wishes import KeepOut, Swap, Wishes, objection, unsuited
 from interview.garden.planting.words import (
@@ -243,7 +242,7 @@ def choose(plants: Sequence[Plant], wishes: Wishes, zones: Mapping[Zone, ZoneSit
 
 def bed_of(zone: Zone, site: ZoneSite) -> Bed:
     """Return one zone with nothing planted yet."""
-    ground, wet = magnitude(site.area, "ft**2"), wet_hours(site.hours)
+    ground, wet = magnitude(site.area, "ft**2"), magnitude(site.hours, "h")
     return Bed(zone, ground, _places(site), wet, site.worst_hours, site.longest_when)
 
 

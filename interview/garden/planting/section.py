@@ -47,7 +47,8 @@ def cross_section(
     """Return the garden cut along the slope, uphill at the left, heights drawn taller as stated.
 
     ``slope`` is the fall of the ground in percent; depths of ``earthwork`` are to the finished
-    floor and the mulch is dug below it. ``wet`` are the hours under water of the planting zones.
+    floor, and ``mulch_depth``, a length, is dug below it. ``top_width`` is the length across the
+    top of the berm. ``wet`` are the hours under water of the planting zones.
     Raises ValueError as ``profile`` does.
     """
     cut = profile(basin, earthwork, slope, mulch_depth, metric, top_width)

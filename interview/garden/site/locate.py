@@ -93,34 +93,26 @@ def _business_day_after(start: date, count: int, holidays: Collection[date]) -> 
     return day
 
 
-def _whole_days(count: int, most: int, what: str) -> None:
-    if not 1 <= count <= most:
-        raise ValueError(f"Give {what} as a whole number from 1 to {most}.")
-
-
 def earliest_dig_day(asked: date, business_days: int, holidays: Collection[date] = ()) -> date:
     """Return the first day digging may start.
 
     The day of the request is not counted. Digging may start the day after the last of the
     ``business_days`` full business days, Monday to Friday without ``holidays``; that first day
-    may itself be a Saturday or a holiday. Raises ValueError for a count outside 1 to 30.
+    may itself be a Saturday or a holiday.
     """
-    _whole_days(business_days, 30, "the business days to wait")
     return _business_day_after(asked, business_days, holidays) + ONE_DAY
 
 
 def marks_stale_after(finished: date, working_days: int, holidays: Collection[date] = ()) -> date:
     """Return the last day the marks may be trusted, counted in working days after ``finished``.
 
-    The day the marking was finished is not counted. Raises ValueError outside 1 to 90 days.
+    The day the marking was finished is not counted.
     """
-    _whole_days(working_days, 90, "the days the marks stay valid")
     return _business_day_after(finished, working_days, holidays)
 
 
 def marks_stale_after_calendar(start: date, days: int) -> date:
     """Return the last day the marks may be trusted, counted in calendar days after ``start``."""
-    _whole_days(days, 90, "the days the marks stay valid")
     return start + days * ONE_DAY
 
 

@@ -294,7 +294,7 @@ class ToleranceZone:
     source: Source
 
     def shown(self, metric: bool) -> Quantity:
-        """Return its width in the unit of the session."""
+        """Return its width, a length, in the unit of the session."""
         return self.metric if metric else self.us
 
     def words(self, metric: bool) -> str:

@@ -35,16 +35,13 @@ class Slope:
         return magnitude(self.fall, "percent")
 
 
-def ground_slope(
-    run: Quantity,
-    drop: Quantity,
-    drop_turned: Quantity | None = None,
-) -> Slope:
+def ground_slope(run: Quantity, drop: Quantity, drop_turned: Quantity | None = None) -> Slope:
     """Return the slope from the run and the drop at the downhill stake.
 
-    ``drop_turned`` is the drop with the level turned end for end: the mean of both is free of a
-    crooked level. Raises ValueError
-    for a run that is not more than zero, or ground that rises.
+    All are lengths. ``drop_turned`` is the drop with the level turned end for end: the mean of
+    both is free of a crooked level. The standard error takes each reading as good to
+    ``READING_IN`` either way. Raises ValueError for a run that is not more than zero, ground that
+    rises, or a drop of more than twice the run.
     """
     inches = positive(run, "in", "The run between the stakes must be more than zero.")
     sentence = "Give the drop as a length."

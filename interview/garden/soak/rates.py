@@ -219,10 +219,11 @@ class _Span:
 
 
 def soil_band(drop_rate: Quantity, corrected: Quantity) -> Band:
-    """Return the band of a soil from the two rates of its test, both speeds.
+    """Return the band of a soil from the two rates of its test, both speeds of zero or more.
 
-    The rate that allows the shallower pond governs: one that it empties from 10 in on is good
-    ground, one under 3 in is marginal. Sources: those of the two checks and depths in ``depth``.
+    ``drop_rate`` is the fall in the hole, ``corrected`` the rate through the bottom alone. The rate
+    that allows the shallower pond governs: one that it empties from 10 in on is good ground, one
+    under 3 in is marginal. Sources: those of the two checks and depths in ``depth``.
     """
     q, f = magnitude(drop_rate, "in/h"), magnitude(corrected, "in/h")
     pond = min(q * DROP_RATE_HOURS.value, f * CORRECTED_RATE_HOURS.value)

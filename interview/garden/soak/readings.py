@@ -274,9 +274,12 @@ class Rates(Protocol):
     """Anything with the two rates of a test hole."""
 
     @property
-    def drop_rate(self) -> Quantity: ...
+    def drop_rate(self) -> Quantity:
+        """How fast the water fell in the hole, a speed."""
+
     @property
-    def corrected(self) -> Quantity: ...
+    def corrected(self) -> Quantity:
+        """The rate through the bottom alone, a speed."""
 
 
 class HolesRule(Enum):

@@ -63,7 +63,7 @@ class PacedLength:
 
     @property
     def standard_error(self) -> Quantity:
-        """Both errors together."""
+        """Both errors together, a length: independent, so their squares add."""
         own = magnitude(self.own_error, "ft")
         return quantity(math.hypot(own, magnitude(self.calibration_error, "ft")), "ft")
 
@@ -110,7 +110,10 @@ def paced(count: float, pace: Pace) -> PacedLength:
 
 
 def expected_error(pace: Pace, length: Quantity | None = None) -> Quantity:
-    """Return the standard error to expect when a length, 40 ft unless given, is paced."""
+    """Return the standard error, a length, to expect when ``length`` is paced.
+
+    ``length`` is 40 ft unless given. Raises ValueError where it is not more than zero.
+    """
     target = quantity(40.0, "ft") if length is None else length
     feet = positive(target, "ft", "The length must be more than zero.")
     return paced(feet / magnitude(pace.length, "ft"), pace).standard_error
