@@ -19,7 +19,10 @@ SHORT_COURSE_FT = 30.0
 COURSE_LIMITS_FT = (10.0, 2000.0)
 PACE_LIMITS_FT = (1.5, 4.0)
 COUNTED_TO = 1.0
-"""A count is good to the nearest whole pace."""
+"""A count is good to the nearest whole pace.
+
+So it may lie anywhere in a width of one pace: its standard error is that width over the root of 12.
+"""
 
 
 @dataclass(frozen=True)
