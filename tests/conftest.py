@@ -20,10 +20,11 @@ from interview.asking import kinds, measures, own_fault, route
 from interview.asking.answers import Answers
 from interview.asking.question import UNKNOWN_TEXT, Unanswered
 from interview.asking.route import Step
+from interview.asking.sitting import NotKept
 from interview.garden import figures
 from interview.garden.opening import text_opener
 from interview.garden.plan import Plan
-from interview.garden.session import NotKept, Session
+from interview.garden.session import Session
 from interview.garden.size import price_lines
 from interview.garden.soak import reading_lines as lines
 from interview.garden.stages import new_answers, question_at

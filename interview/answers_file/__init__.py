@@ -1,9 +1,16 @@
 """The answers file: YAML text to a tree of answers and back, safely on disk."""
 
+from interview.answers_file.disk import (
+    OsLayer,
+    backup_of,
+    belongs_to,
+    free_name,
+    lock_of,
+    real,
+    reason,
+)
 from interview.answers_file.loading import Fingerprint, NotLoaded, Parsed, load, parse, read
 from interview.answers_file.locking import AlreadyOpen, Lock
-from interview.answers_file.names import backup_of, belongs_to, clean_name, free_name, lock_of, real
-from interview.answers_file.oslayer import OsLayer, reason
 from interview.answers_file.rendering import double_quoted, render, unwritable
 from interview.answers_file.saving import (
     Changed,
@@ -61,7 +68,6 @@ __all__ = [
     "backup",
     "backup_of",
     "belongs_to",
-    "clean_name",
     "double_quoted",
     "free_name",
     "load",

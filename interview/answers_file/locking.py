@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import errno
+import fcntl
 import os
 import re
 import socket
@@ -10,16 +11,10 @@ from contextlib import suppress
 from pathlib import Path
 from types import TracebackType
 
-from interview.answers_file.names import NUMBERS, lock_of, real
-from interview.answers_file.oslayer import is_regular, reason
+from interview.answers_file.disk import NUMBERS, is_regular, lock_of, real, reason
 from interview.reading.foreign import shown
 
-try:
-    import fcntl
-except ImportError:  # Windows
-    fcntl = None  # type: ignore[assignment]
-
-_COMMON = getattr(os, "O_NOFOLLOW", 0) | getattr(os, "O_CLOEXEC", 0) | getattr(os, "O_NONBLOCK", 0)
+_COMMON = os.O_NOFOLLOW | os.O_CLOEXEC | os.O_NONBLOCK
 _NEW = os.O_RDWR | os.O_CREAT | os.O_EXCL | _COMMON
 _OLD = os.O_RDWR | _COMMON
 _SEEN = os.O_RDONLY | _COMMON
@@ -71,9 +66,6 @@ class Lock:
         lock, the result is not held and its notice says why. A note left by another computer
         raises AlreadyOpen that is not certain; ``ignore_elsewhere`` passes over it.
         """
-        if fcntl is None:
-            place = lock_of(path)
-            return cls(-1, place, "This system has no locks; open this file only once.")
         for number in range(1, NUMBERS + 1):
             place = lock_of(path, number)
             lock = cls._at(place, path, since, ignore_elsewhere)

@@ -6,8 +6,8 @@ from collections.abc import Callable, Collection, Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from interview.answers_file import reason, regular_file, shown
-from interview.answers_file.regular_file import NotRegular, TooLarge
+from interview.answers_file import disk, reason, shown
+from interview.answers_file.disk import NotRegular, TooLarge
 from interview.asking.results import Results
 from interview.reading.text_lines import lines_of
 
@@ -33,7 +33,7 @@ class NamedFile:
     def lines(self, longest: int) -> Iterator[str]:
         """Yield its lines as ``lines_of`` does; raises ``NoFile``."""
         try:
-            yield from lines_of(regular_file.pieces(self.path, SIZE_LIMIT), longest)
+            yield from lines_of(disk.pieces(self.path, SIZE_LIMIT), longest)
         except (OSError, NotRegular, TooLarge) as trouble:
             raise NoFile(_why(self.path, trouble)) from None
         except ValueError:
@@ -65,7 +65,7 @@ def text_opener(folder: Path) -> Callable[[str], NamedFile]:
         except (OSError, ValueError, RuntimeError):  # no such person
             raise NoFile(f"{shown(name)} cannot be read. Check its path.") from None
         try:
-            found = regular_file.look(path)
+            found = disk.look(path)
         except (OSError, ValueError) as trouble:
             raise NoFile(_why(path, trouble)) from None
         if found.st_size > SIZE_LIMIT:

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from contextlib import suppress
 from pathlib import Path
 
-from interview.answers_file import regular_file
+from interview.answers_file import disk
 
 _FAULTS = (OSError, ValueError, RuntimeError)
 
@@ -32,7 +32,7 @@ def read(file: Path | None, limit: int) -> bytes:
     """Return what is in the file; nothing where it is missing, strange or over ``limit`` bytes."""
     with suppress(*_FAULTS):
         if file is not None:
-            return b"".join(regular_file.pieces(file, limit))
+            return b"".join(disk.pieces(file, limit))
     return b""
 
 

@@ -6,10 +6,10 @@ import re
 import textwrap
 from collections.abc import Mapping
 
-from interview.answers_file.guard import FORBIDDEN
 from interview.answers_file.nodes import compose, plain
 from interview.answers_file.tree import (
     END,
+    FORBIDDEN,
     KEY_LIMIT,
     SCALAR_LIMIT,
     SIZE_LIMIT,

@@ -11,9 +11,21 @@ from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 
+from interview.answers_file.disk import (
+    CREATE,
+    NUMBERS,
+    REAL,
+    OsLayer,
+    backup_of,
+    beside,
+    free_name,
+    has_no_links,
+    is_regular,
+    real,
+    reason,
+    unfollowed,
+)
 from interview.answers_file.loading import Fingerprint, NotLoaded, Parsed, parse, read
-from interview.answers_file.names import NUMBERS, backup_of, beside, free_name, real, unfollowed
-from interview.answers_file.oslayer import CREATE, REAL, OsLayer, has_no_links, is_regular, reason
 from interview.answers_file.tree import END, Unreadable
 from interview.reading.foreign import shown
 

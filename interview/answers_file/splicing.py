@@ -11,7 +11,6 @@ from collections.abc import Mapping as TreeMapping
 from collections.abc import Sequence as TreeList
 
 from interview.answers_file import rendering
-from interview.answers_file.guard import LINE_END
 from interview.answers_file.nodes import (
     Entry,
     Mapping,
@@ -26,6 +25,7 @@ from interview.answers_file.rendering import comment, written
 from interview.answers_file.tree import (
     END,
     FRAME_KEYS,
+    LINE_END,
     Node,
     Notes,
     Order,

@@ -1,7 +1,8 @@
-"""What an answers file holds, apart from how it is written: text only, nothing interpreted."""
+"""What an answers file may hold, apart from how it is written: text only, nothing interpreted."""
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any, TypeAlias
@@ -24,6 +25,32 @@ DEPTH_LIMIT = 12
 EVENT_LIMIT = 20_000
 SCALAR_LIMIT = 10_000
 KEY_LIMIT = 128
+
+
+STRANGER = (
+    "This does not look like an answers file of this program. "
+    "Choose another file, or start a new one under another name."
+)
+_NONCHARACTERS = "\ufdd0-\ufdef" + "".join(
+    chr(plane << 16 | 0xFFFE) + chr(plane << 16 | 0xFFFF) for plane in range(17)
+)
+FORBIDDEN = re.compile(
+    f"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f\x80-\x84\x86-\x9f\ud800-\udfff{_NONCHARACTERS}]"
+)
+"""Never in an answer, not even escaped: control characters, half characters, noncharacters."""
+FORBIDDEN_RAW = re.compile(f"{FORBIDDEN.pattern[:-1]}\x85\u2028\u2029\ufeff]")
+"""Never in the file's own text: as well, what other readers take for a line end or a file mark."""
+LINE_END = re.compile(r"\r\n|\n|\r")
+
+
+def place(text: str, index: int) -> tuple[int, int]:
+    """Line and column, both from 1, of a position in the text."""
+    line, start = 1, 0
+    for end in LINE_END.finditer(text, 0, min(index + 1, len(text))):
+        if end.end() > index:
+            break
+        line, start = line + 1, end.end()
+    return line, index - start + 1
 
 
 class Unreadable(Exception):

@@ -37,18 +37,16 @@ __all__ = [
 ]
 
 
-def cells(
-    drawing: Drawing, columns: int, rows: int, ascii_only: bool = False, braille: bool = True
-) -> list[str]:
+def cells(drawing: Drawing, columns: int, rows: int, braille: bool = True) -> list[str]:
     """Return ``drawing`` as lines of at most ``columns`` (12 or more) characters.
 
     A proportional drawing keeps its proportions, a cell being twice as tall as wide. Title, picture
     and legend together take at most ``rows`` lines, unless that would leave the picture under six:
     then there are more. A label without room is numbered and told in the legend. No meaning is in
-    colour. ``braille`` dots, smoother, draw slanted lines unless ``ascii_only``.
+    colour. ``braille`` dots, smoother, draw slanted lines where they may.
     """
-    layout = lay_out(drawing, columns, rows, Look(ascii_only, braille))
-    lines = [*layout.title, *_picture(layout), *_legend(layout, ascii_only)]
+    layout = lay_out(drawing, columns, rows, Look(braille))
+    lines = [*layout.title, *_picture(layout), *_legend(layout)]
     return [line.rstrip() for line in lines]
 
 
@@ -68,35 +66,33 @@ def _write(row: list[str], text: Text) -> None:
         row[text.column + place] = char
 
 
-def _legend(layout: Layout, ascii_only: bool) -> list[str]:
+def _legend(layout: Layout) -> list[str]:
     lines = [""] * layout.legend_lines
     columns = [0] * layout.legend_lines
     for entry in layout.legend:
-        words = f"{_sample(entry, ascii_only)}{entry.text}"
+        words = f"{_sample(entry)}{entry.text}"
         lines[entry.line] += " " * (entry.column - columns[entry.line]) + words
         columns[entry.line] = entry.column + len(in_cells(words))
     return lines
 
 
-def _sample(entry: LegendEntry, ascii_only: bool) -> str:
+def _sample(entry: LegendEntry) -> str:
     if entry.key is None:
         return ""
     match entry.key.sample:
         case Stroke() as stroke:
-            return _stroke_sample(stroke, ascii_only) + " "
+            return _stroke_sample(stroke) + " "
         case Hatch() | Symbol() as sign:
-            char = sign.value[ascii_only]
+            char = sign.value
             return (char * SAMPLE if isinstance(sign, Hatch) else f" {char} ") + " "
 
 
-def _stroke_sample(stroke: Stroke, ascii_only: bool) -> str:
+def _stroke_sample(stroke: Stroke) -> str:
     pen = stroke.value
-    if pen.stamp and not (pen.curve and not ascii_only):
-        return (pen.ascii_stamp if ascii_only else pen.stamp) * SAMPLE
-    if stroke is Stroke.DASHED:
-        return "- -" if ascii_only else "╌" * SAMPLE
-    if pen.double:
-        return ("=" if ascii_only else "═") * SAMPLE
     if pen.curve:
         return "⠤" * SAMPLE
-    return ("-" if ascii_only else "─") * SAMPLE
+    if pen.stamp:
+        return pen.stamp * SAMPLE
+    if stroke is Stroke.DASHED:
+        return "╌" * SAMPLE
+    return ("═" if pen.double else "─") * SAMPLE

@@ -12,16 +12,13 @@ from interview.drawing.scene import XY, Drawing, Mark, Path, Stroke, inside
 _UP, _RIGHT, _DOWN, _LEFT = 1, 2, 4, 8
 _BOX = " ╵╶└╷│┌├╴┘─┴┐┤┬┼".translate({ord("╵"): "│", ord("╷"): "│", ord("╶"): "─", ord("╴"): "─"})
 _DOUBLE = " ║═╚║║╔╠═╝═╩╗╣╦╬"
-_ASCII_THIN = " |-+||++-+-+++++"
-_ASCII_HEAVY = " #=####" + "#=#=#####"
 _DOTS = ((0x01, 0x08), (0x02, 0x10), (0x04, 0x20), (0x40, 0x80))
 
 
 @dataclass(frozen=True)
 class Look:
-    """What characters may be used."""
+    """How a drawing is put into cells."""
 
-    ascii_only: bool = False
     braille: bool = True
     printed: bool = False
     """Whether lines are drawn exactly and the cells only place the texts."""
@@ -88,7 +85,7 @@ class Grid:
             return
         old_stroke, old = self._arms.get((column, row), (stroke, 0))
         merged = arms | old if old_stroke is stroke else arms
-        self.pen_put(column, row, self._box(stroke, merged, column, row), stroke)
+        self.pen_put(column, row, _box(stroke, merged), stroke)
         self._arms[column, row] = (stroke, merged)
 
     def dot(self, x: int, y: int) -> None:
@@ -101,15 +98,11 @@ class Grid:
             self.ink[column, row] = chr(0x2800 + bits)
             self._dots[column, row] = bits
 
-    def _box(self, stroke: Stroke, arms: int, column: int, row: int) -> str:
-        if stroke is Stroke.DASHED and arms in (5, 10, 1, 2, 4, 8):
-            upright = arms in (5, 1, 4)
-            if self.look.ascii_only:
-                return ":" if upright else "- "[column % 2]
-            return "╎" if upright else "╌"
-        if self.look.ascii_only:
-            return (_ASCII_HEAVY if stroke.value.double else _ASCII_THIN)[arms]
-        return (_DOUBLE if stroke.value.double else _BOX)[arms]
+
+def _box(stroke: Stroke, arms: int) -> str:
+    if stroke is Stroke.DASHED and arms in (5, 10, 1, 2, 4, 8):
+        return "╎" if arms in (5, 1, 4) else "╌"
+    return (_DOUBLE if stroke.value.double else _BOX)[arms]
 
 
 def draw(drawing: Drawing, frame: Frame, look: Look) -> Grid:
@@ -118,7 +111,7 @@ def draw(drawing: Drawing, frame: Frame, look: Look) -> Grid:
     paths = [shape for shape in drawing.shapes if isinstance(shape, Path)]
     for path in paths:
         if path.hatch is not None:
-            _fill(grid, frame, path, path.hatch.value[look.ascii_only])
+            _fill(grid, frame, path, path.hatch.value)
     for path in paths:
         if path.stroke is not None:
             for start, end in _sides(path):
@@ -126,7 +119,7 @@ def draw(drawing: Drawing, frame: Frame, look: Look) -> Grid:
     for mark in drawing.shapes:
         if isinstance(mark, Mark):
             column, row = frame.at(mark.x, mark.y)
-            grid.put(nearest(column), nearest(row), mark.symbol.value[look.ascii_only])
+            grid.put(nearest(column), nearest(row), mark.symbol.value)
     return grid
 
 
@@ -147,14 +140,12 @@ def _fill(grid: Grid, frame: Frame, path: Path, char: str) -> None:
 
 def _segment(grid: Grid, start: XY, end: XY, stroke: Stroke) -> None:
     level, upright = abs(start[1] - end[1]) < 1e-9, abs(start[0] - end[0]) < 1e-9
-    smooth = grid.look.braille and not grid.look.ascii_only
     pen = stroke.value
-    if smooth and (pen.curve or (not pen.stamp and not level and not upright)):
+    if grid.look.braille and (pen.curve or (not pen.stamp and not level and not upright)):
         _dotted(grid, start, end, stroke)
     elif pen.stamp:
         for column, row, _ in _cells_along(start, end):
-            char = pen.ascii_stamp if grid.look.ascii_only else pen.stamp
-            grid.pen_put(column, row, char, stroke)
+            grid.pen_put(column, row, pen.stamp, stroke)
     elif level or upright:
         _boxed(grid, start, end, stroke)
     else:
@@ -200,16 +191,13 @@ def _slanted(grid: Grid, start: XY, end: XY, stroke: Stroke) -> None:
     across, down = end[0] - start[0], end[1] - start[1]
     steep = abs(down) / max(abs(across), 1e-9)
     rising = across * down < 0
-    heights = "'-_" if grid.look.ascii_only else "‾─_"
     for place, (column, row, part) in enumerate(_cells_along(start, end)):
         if stroke is Stroke.DASHED and place % 3 == 2:
             continue
         if steep < 0.4:
-            char = heights[min(2, int(part * 3))]
+            char = "‾─_"[min(2, int(part * 3))]
         elif steep > 2.5:
-            char = "|" if grid.look.ascii_only else "│"
-        elif grid.look.ascii_only:
-            char = "/" if rising else "\\"
+            char = "│"
         else:
             char = "╱" if rising else "╲"
         grid.pen_put(column, row, char, stroke)

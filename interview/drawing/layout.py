@@ -66,14 +66,14 @@ class Layout:
         return max((entry.line + 1 for entry in self.legend), default=0)
 
 
-def label_text(label: Label, ascii_only: bool) -> str:
+def label_text(label: Label) -> str:
     """Return what is written for a label, its arrow before it."""
-    text = clean(label.text, ascii_only)
+    text = clean(label.text)
     if label.over_line and text:
         return f" {text} "
     if label.arrow is None:
         return text
-    return f"{arrow_sign(*label.arrow, ascii_only)} {text}".rstrip()
+    return f"{arrow_sign(*label.arrow)} {text}".rstrip()
 
 
 def lay_out(drawing: Drawing, columns: int, rows: int, look: Look) -> Layout:
@@ -82,7 +82,7 @@ def lay_out(drawing: Drawing, columns: int, rows: int, look: Look) -> Layout:
     The picture keeps ``LEAST_ROWS`` lines even when title and legend then need more than ``rows``.
     """
     columns = max(columns, LEAST_COLUMNS)
-    title = tuple(wrapped(clean(drawing.title, look.ascii_only), columns))
+    title = tuple(wrapped(clean(drawing.title), columns))
     overflow: list[str] = []
     for _ in range(4):
         legend = _legend(drawing, overflow, columns, look)
@@ -136,7 +136,7 @@ def _needs(
     """Columns and lines that labels in their own places need beyond what is drawn."""
     need = [0, 0, 0, 0]
     for label in drawing.labels:
-        size = column_width(label_text(label, look.ascii_only))
+        size = column_width(label_text(label))
         column, row = _own_place(label, frame, size)
         need[0] = max(need[0], -column)
         need[1] = max(need[1], column + size - 1 - nearest(right))
@@ -181,7 +181,7 @@ class _LabelPlacing:
     def all(self) -> tuple[list[Text], list[str]]:
         moved: list[str] = []
         for label in self.labels:
-            text = label_text(label, self.look.ascii_only)
+            text = label_text(label)
             if not text or self._near(label, text) or label.optional:
                 continue
             marker = label.marker or _letter(sum(not one.startswith("[") for one in moved))
@@ -245,7 +245,7 @@ class _LabelPlacing:
         if any((x, row) in self.taken for x in range(column - 1, column + size + 1)):
             return False
         spots = [(x, row) for x in range(column, column + size)]
-        allowed = {None, on_hatch and on_hatch.value[self.look.ascii_only]}
+        allowed = {None, on_hatch and on_hatch.value}
         if not any_hatch and any(self.grid.hatched.get(spot) not in allowed for spot in spots):
             return False
         return over_line or not any(spot in self.grid.ink for spot in spots)
@@ -283,7 +283,7 @@ def _legend(
     entries: list[LegendEntry] = []
     line, column = -1, columns
     for key in drawing.keys:
-        text = clean(key.words, look.ascii_only)
+        text = clean(key.words)
         size = SAMPLE + 1 + column_width(text)
         if column + size > columns:
             line, column = line + 1, 0
@@ -297,7 +297,7 @@ def _legend(
             column = 0
         column += size + 2
     for note in [*moved, *drawing.notes]:
-        for text in wrapped(clean(note, look.ascii_only), columns, 2):
+        for text in wrapped(clean(note), columns, 2):
             line += 1
             indent = len(text) - len(text.lstrip())
             entries.append(LegendEntry(indent, line, None, text.lstrip()))

@@ -30,10 +30,9 @@ class Pen:
     """In mm, for print."""
     dash: str = ""
     stamp: str = ""
-    ascii_stamp: str = ""
     double: bool = False
     curve: bool = False
-    """Whether dots may draw it smoothly even where ASCII needs its stamp."""
+    """Whether dots draw it smoothly, where they may, in the place of its stamp."""
 
 
 class Stroke(Enum):
@@ -42,31 +41,31 @@ class Stroke(Enum):
     SOLID = Pen(0.35)
     HEAVY = Pen(0.8, double=True)
     DASHED = Pen(0.25, dash="1.6 1.2")
-    DOTTED = Pen(0.45, dash="0.4 1.1", stamp="·", ascii_stamp=".")
-    WATER = Pen(0.3, dash="3 0.8", stamp="~", ascii_stamp="~")
-    NOTCH = Pen(2.0, dash="0.6 0.4", stamp="v", ascii_stamp="v")
-    BAR = Pen(2.4, stamp="█", ascii_stamp="#")
-    MULCH = Pen(0.35, stamp="▒", ascii_stamp="%")
-    CURVE = Pen(0.6, stamp="*", ascii_stamp="*", curve=True)
+    DOTTED = Pen(0.45, dash="0.4 1.1", stamp="·")
+    WATER = Pen(0.3, dash="3 0.8", stamp="~")
+    NOTCH = Pen(2.0, dash="0.6 0.4", stamp="v")
+    BAR = Pen(2.4, stamp="█")
+    MULCH = Pen(0.35, stamp="▒")
+    CURVE = Pen(0.6, stamp="*", curve=True)
 
 
 class Hatch(Enum):
-    """The fillings of an area: a character, and its ASCII twin."""
+    """The fillings of an area, each its own character."""
 
-    CUT = ("╱", "/")
-    MULCH = ("▒", "%")
-    COMPOST = ("▓", "&")
-    FILL = ("░", ":")
-    DRAINS = ("·", ".")
+    CUT = "╱"
+    MULCH = "▒"
+    COMPOST = "▓"
+    FILL = "░"
+    DRAINS = "·"
 
 
 class Symbol(Enum):
-    """Marks at a point: a character, and its ASCII twin."""
+    """Marks at a point, each its own character."""
 
-    POINT = ("●", "o")
-    CROSS = ("×", "x")
-    TICK = ("┼", "+")
-    INLET = ("▼", "V")
+    POINT = "●"
+    CROSS = "×"
+    TICK = "┼"
+    INLET = "▼"
 
 
 @dataclass(frozen=True)
@@ -183,10 +182,9 @@ def rectangle(
     right: float,
     top: float,
     stroke: Stroke = Stroke.SOLID,
-    hatch: Hatch | None = None,
 ) -> Path:
     """Return a rectangle with its sides level and upright."""
-    return polygon(((left, bottom), (right, bottom), (right, top), (left, top)), stroke, hatch)
+    return polygon(((left, bottom), (right, bottom), (right, top), (left, top)), stroke)
 
 
 def polygon(

@@ -124,7 +124,7 @@ class _Page:
         # One column is left free at either edge of the page.
         column, words, label = text.column + 1 + text.off[0], text.text, text.label
         y = _base(text.row + text.off[1], self.top)
-        if label.arrow is not None and words == label_text(label, False):
+        if label.arrow is not None and words == label_text(label):
             yield _arrow(column + 1.0, y - 0.36 * FONT_MM, label.arrow)
             words = words.partition(" ")[2]
             column += 3 if words else 0

@@ -7,20 +7,10 @@ import unicodedata
 
 from interview.reading.foreign import shown
 
-_PLAIN = {
-    "×": "x", "·": ".", "–": "-", "—": "-", "‘": "'", "’": "'", "“": '"', "”": '"', "⁄": "/",
-    "−": "-", "…": "...", "°": " deg", "≈": "about ", "±": "+/-",
-}  # fmt: skip
 
-
-def clean(text: str, ascii_only: bool = False) -> str:
-    """Return ``text`` on one line with nothing hidden in it; in ASCII, as near as it goes."""
-    tidy = shown(" ".join(text.split()))
-    if not ascii_only:
-        return tidy
-    plain = unicodedata.normalize("NFKD", "".join(_PLAIN.get(one, one) for one in tidy))
-    kept = (_PLAIN.get(one, one) for one in plain if not unicodedata.combining(one))
-    return "".join(one if one.isascii() else "?" for one in kept)
+def clean(text: str) -> str:
+    """Return ``text`` on one line with nothing hidden in it."""
+    return shown(" ".join(text.split()))
 
 
 def column_width(text: str) -> int:
@@ -75,12 +65,12 @@ def wrapped(text: str, columns: int, indent: int = 0) -> list[str]:
 
 
 _ARROWS = {
-    (0, 1): ("↑", "^"), (1, 1): ("↗", "^>"), (1, 0): ("→", ">"), (1, -1): ("↘", "v>"),
-    (0, -1): ("↓", "v"), (-1, -1): ("↙", "<v"), (-1, 0): ("←", "<"), (-1, 1): ("↖", "<^"),
+    (0, 1): "↑", (1, 1): "↗", (1, 0): "→", (1, -1): "↘",
+    (0, -1): "↓", (-1, -1): "↙", (-1, 0): "←", (-1, 1): "↖",
 }  # fmt: skip
 
 
-def arrow_sign(x: float, y: float, ascii_only: bool = False) -> str:
+def arrow_sign(x: float, y: float) -> str:
     """Return the arrow of the eight that is nearest to a direction, x right and y up."""
     turn = round(math.atan2(y, x) / (math.pi / 4)) * math.pi / 4
-    return _ARROWS[round(math.cos(turn)), round(math.sin(turn))][ascii_only]
+    return _ARROWS[round(math.cos(turn)), round(math.sin(turn))]

@@ -5,7 +5,8 @@ from __future__ import annotations
 from interview.asking.kinds import Several, list_lines
 from interview.asking.question import Status, Unanswered
 from interview.asking.route import Step
-from interview.garden.session import Doubt, Heard, Session
+from interview.asking.sitting import Doubt, Heard
+from interview.garden.session import Session
 from interview.garden.survey import questions as survey
 from interview.garden.survey.results import surface_of
 from interview.quantities.units import show

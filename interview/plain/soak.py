@@ -19,14 +19,7 @@ from interview.plain.lists import offer
 from interview.quantities.shown import rate_words
 from interview.reading import Refused
 
-WET_QUESTIONS: tuple[Question[Any], ...] = (
-    timing.FILL_1_START,
-    timing.FILL_1_EMPTY,
-    timing.FILL_2_START,
-    timing.FILL_2_EMPTY,
-    timing.TEST_START,
-    timing.READINGS,
-)
+WET_QUESTIONS: tuple[Question[Any], ...] = (*soak_edit.MOMENTS, timing.READINGS)
 """The questions beside which the state of the run is told."""
 COMMANDS = """  10:15 left 6 in    one more reading, at its own time; or now left 6 in
   :correct 2 10:20 left 6 in    write reading 2 anew

@@ -76,9 +76,9 @@ def area_words(area: Quantity, metric: bool, rounding: Rounding = PLAIN) -> str:
     return rounding.words(area, "m**2" if metric else "ft**2")
 
 
-def volume_words(volume: Quantity, metric: bool, rounding: Rounding = PLAIN) -> str:
+def volume_words(volume: Quantity, metric: bool) -> str:
     """Write a volume of soil or of the pond."""
-    return rounding.words(volume, "m**3" if metric else "ft**3")
+    return PLAIN.words(volume, "m**3" if metric else "ft**3")
 
 
 def length_words(value: Quantity, metric: bool) -> str:

@@ -13,13 +13,12 @@ from interview.reading.echo import (
     echo_duration,
     echo_instant,
     echo_length,
-    echo_percent,
     echo_rate,
     echo_volume,
 )
 from interview.reading.instants import read_instant, write_instant
 from interview.reading.lengths import Paces, convert_length, is_bare, read_length, read_taped_length
-from interview.reading.measures import read_area, read_intensity, read_rate, read_volume
+from interview.reading.measures import read_area, read_rate, read_volume
 from interview.reading.numbers import decimal_comma, read_count, read_number
 from interview.reading.shares import read_share
 from interview.reading.slopes import read_percent, read_pitch, read_ratio
@@ -41,7 +40,6 @@ __all__ = [
     "echo_duration",
     "echo_instant",
     "echo_length",
-    "echo_percent",
     "echo_rate",
     "echo_volume",
     "is_bare",
@@ -54,7 +52,6 @@ __all__ = [
     "read_date",
     "read_duration",
     "read_instant",
-    "read_intensity",
     "read_length",
     "read_number",
     "read_percent",

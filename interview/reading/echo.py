@@ -127,11 +127,3 @@ def echo_rate(amount: Amount, system: str) -> str:
     mm = amount.number * MM[depth] * 3600 / SECONDS[time]
     us, metric = f"{decimal_text(mm / MM['in'], 3)} in/h", f"{decimal_text(mm, 1)} mm/h"
     return f"{us}, {metric}" if system == "us" else f"{metric}, {us}"
-
-
-def echo_percent(percent: Fraction, system: str) -> str:
-    """Write a slope as a percentage and as a drop per foot or per metre."""
-    drop = f"{decimal_text(percent * 12 / 100, 2)} in per ft"
-    if system != "us":
-        drop = f"{decimal_text(percent, 1)} cm per m"
-    return f"{decimal_text(percent, 2)}%, {drop}"

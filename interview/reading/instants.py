@@ -58,7 +58,7 @@ def read_instant(
         # Without a date, 10:00-11:00 is far more likely a range than an offset.
         if not dated:
             raise Refused(f"Write one time, and the date before it, such as {_DATED}.")
-        return wall.replace(tzinfo=_offset(match["offset"], clean))
+        return wall.replace(tzinfo=_offset(match["offset"]))
     which = _WHICH.search(clean)
     if which:
         clean = " ".join(_WHICH.sub(" ", clean, count=1).split())
@@ -143,7 +143,7 @@ def _no_clock(clean: str, today: dt.date) -> Refused | None:
     return Refused(f"Write the time of day too, such as {date.isoformat()} 10:15.")
 
 
-def _offset(written: str, clean: str) -> dt.timezone:
+def _offset(written: str) -> dt.timezone:
     if written in ("z", "utc", "gmt"):
         return dt.UTC
     digits = written[1:].replace(":", "")

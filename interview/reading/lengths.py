@@ -123,10 +123,10 @@ def _taped(clean: str, bare: str | None, example: str, names: str) -> Amount:
     systems = [term.unit in US_UNITS for term in terms]
     turn = systems.index(not systems[0]) if len(set(systems)) > 1 else len(terms)
     if turn == len(terms):
-        return _sum(clean, terms, example)
+        return _sum(terms, example)
     if terms[turn].glue != "," or len(set(systems[turn:])) > 1:
         raise _mixed(example)
-    first, second = _sum(clean, terms[:turn], example), _sum(clean, terms[turn:], example)
+    first, second = _sum(terms[:turn], example), _sum(terms[turn:], example)
     if abs(convert_length(first, "mm") - convert_length(second, "mm")) > _ECHO_SLACK_MM:
         raise _mixed(example)
     return first
@@ -176,7 +176,7 @@ def _with_last_unit(clean: str, terms: list[Term], example: str) -> list[Term]:
     return [*terms[:-1], done]
 
 
-def _sum(clean: str, terms: list[Term], example: str) -> Amount:
+def _sum(terms: list[Term], example: str) -> Amount:
     if len(terms) == 1:
         assert terms[0].unit
         return Amount(terms[0].value, terms[0].unit)

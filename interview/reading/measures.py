@@ -147,6 +147,3 @@ def _from_slowness(clean: str, value: Fraction, time: str, depth: str, example: 
         rate = inches if inches.denominator in (1, 2, 4, 8) else inches.limit_denominator(1000)
         raise two_ways(clean, f"{rate} in/h", f"{float(value * 60):.6g} min/in")
     return Amount(60 / value, "in/h")
-
-
-read_intensity = read_rate

@@ -115,28 +115,25 @@ def _small(digits: str) -> int:
     return int(digits) if len(digits) <= 4 else MOST_PARTS + 1
 
 
-def split_number(clean: str, example: str, *, decimal: bool = False) -> tuple[Fraction, str]:
+def split_number(clean: str, example: str) -> tuple[Fraction, str]:
     """Return the number a plain text begins with, and the words after it, in lower case."""
-    found = take_number(clean, 0, example, decimal=decimal)
+    found = take_number(clean, 0, example)
     return found.value, clean[found.end :].strip().casefold()
 
 
 def read_number(
     text: str,
     *,
-    signed: bool = False,
     example: str = "4.5",
     lead: Sequence[str] = (),
     tail: Sequence[str] = (),
 ) -> Fraction:
     """Return the number written alone in ``text``; raises ``Refused``.
 
-    ``signed`` allows a minus sign in front. Words of ``lead`` may stand before it and those of
+    Words of ``lead`` may stand before it and those of
     ``tail`` after it, such as ``zone`` and ``hours``.
     """
     clean = in_digits(_without_lead(taken(text, example), lead))
-    minus = signed and clean.startswith("-")
-    clean = clean[1:].strip() if minus else clean
     refuse_odd(clean, example)
     found = take_number(clean, 0, example)
     rest = clean[found.end :].strip()
@@ -145,7 +142,7 @@ def read_number(
     if rest and " ".join(rest.casefold().rstrip(".").split()) not in tail:
         only = f"a number of {tail[0]}" if tail and len(tail[0]) > 2 else "a number"
         raise Refused(f"Only {only} fits here: {shown(rest)} does not. Write it like {example}.")
-    return -found.value if minus else found.value
+    return found.value
 
 
 def _without_lead(clean: str, lead: Sequence[str]) -> str:

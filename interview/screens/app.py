@@ -170,7 +170,7 @@ class InterviewApp(RemindingApp):
 
     async def on_event(self, event: events.Event) -> None:
         """Let no key through that was pressed before the question it would go to was shown."""
-        page = self.screen if self._screen_stack else None
+        page = self.screen if self.screen_stack else None
         if (
             isinstance(event, (events.Key, events.Paste))
             and isinstance(page, QuestionScreen)
@@ -211,7 +211,7 @@ class InterviewApp(RemindingApp):
     ) -> None:
         """End, by whatever way; what is half typed is saved with the answers."""
         opened = self._door.opened
-        for page in self._screen_stack:
+        for page in self.screen_stack:
             if isinstance(page, QuestionScreen):
                 page.leave(place=opened is not None and not opened.keeper.read_only)
         super().exit(result, return_code, message)

@@ -6,7 +6,8 @@ from collections.abc import Mapping
 
 from interview.asking import route
 from interview.asking.route import Step
-from interview.garden.session import Doubt, Session
+from interview.asking.sitting import Doubt
+from interview.garden.session import Session
 from interview.reading import Refused
 
 

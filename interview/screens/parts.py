@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from typing import Any, ClassVar
 
 from textual import events
@@ -179,6 +179,11 @@ class Press(Button):
 
     def __init__(self, label: str, id: str, **kwargs: Any) -> None:  # noqa: A002
         super().__init__(Content(label), id=id, compact=True, **kwargs)
+
+
+def presses(buttons: Iterable[tuple[str, str]], **kwargs: Any) -> Horizontal:
+    """Return a row of buttons, each given by its id and its label."""
+    return Horizontal(*(Press(label, name) for name, label in buttons), classes="buttons", **kwargs)
 
 
 _EDITING = {

@@ -17,8 +17,9 @@ from interview.asking.answers import Answers
 from interview.asking.kinds import list_lines
 from interview.asking.question import Unanswered
 from interview.asking.route import Step
+from interview.asking.sitting import Doubt
 from interview.drawing.scene import Drawing
-from interview.garden.session import Doubt, Session
+from interview.garden.session import Session
 from interview.garden.survey import questions as survey
 from interview.garden.survey import results as survey_plan
 from interview.quantities.units import show

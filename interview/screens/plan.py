@@ -9,7 +9,7 @@ from typing import ClassVar
 from textual import events, work
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
-from textual.containers import Container, Horizontal, VerticalScroll
+from textual.containers import Container, VerticalScroll
 from textual.widgets import Button, OptionList
 from textual.widgets.option_list import Option
 
@@ -21,7 +21,7 @@ from interview.garden.summary import folded_to
 from interview.screens import words
 from interview.screens.further import FurtherPages
 from interview.screens.long_wait import Stopped, telling_page
-from interview.screens.parts import KeyLine, Page, Press, Words, is_there
+from interview.screens.parts import KeyLine, Page, Words, is_there, presses
 from interview.sheet.card import card_text
 from interview.sheet.report import plan_text
 
@@ -62,9 +62,7 @@ class PlanScreen(FurtherPages, Page):
             yield Words("Working it out…", id="sheet_text")
         with Container(classes="rows"):
             for row in BUTTONS:
-                with Horizontal(classes="buttons"):
-                    for name, label in row:
-                        yield Press(label, name)
+                yield presses(row)
         yield KeyLine()
 
     def on_mount(self) -> None:

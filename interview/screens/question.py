@@ -1,51 +1,45 @@
-"""The question page: one page whose parts are updated in place, for every question."""
+"""The question page: what comes of a key, a button, an answer."""
 
 from __future__ import annotations
 
-import asyncio
 from collections.abc import Callable
 from dataclasses import replace
-from datetime import datetime
 from pathlib import Path
 from typing import ClassVar
 
-from textual import events
 from textual.binding import Binding, BindingType
-from textual.containers import Container
-from textual.message import Message
 from textual.widgets import Button
 
 from interview.asking.kinds import Several, list_lines
 from interview.asking.question import Status
 from interview.asking.route import Step
+from interview.asking.sitting import Doubt
 from interview.garden.paced_lengths import changes_said
-from interview.garden.session import Doubt, Session
+from interview.garden.session import Session
 from interview.garden.soak.edit import with_added
 from interview.garden.soak.reading_lines import typed_instant
 from interview.garden.survey import questions as survey
 from interview.garden.survey.pacing_questions import WALKERS
 from interview.reading import Refused, is_unknown
 from interview.screens import words
+from interview.screens.asked_page import AskedPage
 from interview.screens.changes import ChangesScreen
-from interview.screens.field import Asked, Field
-from interview.screens.fields import TextField, field_for
+from interview.screens.field import Field
+from interview.screens.fields import TextField
 from interview.screens.further import FurtherPages
 from interview.screens.list_field import ListField, SoakField
 from interview.screens.lists import Choices
 from interview.screens.parts import Ask
 from interview.screens.pieces_page import PiecesScreen
 from interview.screens.plan import PlanScreen
-from interview.screens.question_page import LOOK_SECONDS, QuestionPage
+from interview.screens.question_page import LOOK_SECONDS
 from interview.screens.review import ReviewScreen
 from interview.screens.saver import BackgroundKeeper
 from interview.screens.soak_timer import SoakScreen
 from interview.screens.soak_watch import holes, run_of, to_go_on_with
-from interview.screens.typed_ahead import TypedAhead
-
-LEFT_OUT = "Keys typed before this question was shown were left out. Look, then type them again."
 
 
-class QuestionScreen(FurtherPages, QuestionPage):
+class QuestionScreen(FurtherPages, AskedPage):
     """Asks the question the session stands at."""
 
     AUTO_FOCUS = ""
@@ -69,15 +63,8 @@ class QuestionScreen(FurtherPages, QuestionPage):
     ) -> None:
         super().__init__(session, saver, file)
         self._path = path
-        self._fresh = ""
-        """What the field held before anything was typed."""
         self._drafts_saved = dict(session.drafts)
         self._began_at = ""
-        self._turn = asyncio.Lock()
-        """One showing at a time: a page that closes asks for one while a jump asks for another."""
-        self._ahead = TypedAhead()
-        self._given: str | None = None
-        """The text that was taken, while the next question is on its way."""
 
     async def on_mount(self) -> None:
         # A soak test does not wait: whoever comes back comes back to its page.
@@ -94,87 +81,6 @@ class QuestionScreen(FurtherPages, QuestionPage):
         if self._step is not None:
             await self._show()
 
-    # Showing
-
-    async def _show(self) -> None:
-        """Show the question the session stands at; what is shown already stays as it is."""
-        async with self._turn:
-            step = self._session.step
-            if step is not None and not self._is_shown(step):
-                await self._show_step(step)
-            self._show_around()
-
-    def _is_shown(self, step: Step) -> bool:
-        if self._step is None or self._step.address != step.address:
-            return False
-        kept = step.view(self._session.answers).text(step.question)
-        asked = self.query_one(Field).asked
-        return kept == asked.kept and asked.shut == bool(self._session.shut(step))
-
-    async def _show_step(self, step: Step) -> None:
-        same = self._step is not None and self._step.address == step.address
-        half = self.query_one(Field).typed if same else ""
-        missed = self._given is not None and self.query_one(Field).text != self._given
-        self._step, self._aside, self._given, self._told = step, "", None, ("", "", False)
-        view = step.view(self._session.answers)
-        question = self._session.worded(step)
-        shut, value = self._session.shut(step), view.get(step.question)
-        asked = Asked(
-            question.kind,
-            view.text(question),
-            self._session.offered(step),
-            question.kind.hint(view.units),
-            bool(shut),
-            typed_instant(value, self._session.now) if isinstance(value, datetime) else "",
-        )
-        self._words("item", words.item_name(self._session, step))
-        self._words("asked", question.text)
-        caution = f"{self._session.beware(step)} {question.caution_in(view)}".strip()
-        self._words("caution", f"CAUTION: {caution}" if caution else "")
-        self._words("shut", words.shut(self._session, step))
-        hint = asked.examples[:1].upper() + asked.examples[1:]
-        self._words("aside", "")
-        slot = self.query_one("#slot", Container)
-        with self.app.batch_update():
-            await slot.remove_children()
-            field = field_for(asked)
-            await slot.mount(field)
-        self._words("hint", field.how or f"{hint}.")
-        self._fresh = field.draft
-        if step.address in self._session.drafts:
-            field.restore(self._session.drafts[step.address])
-        elif half:
-            field.carry(half)
-        fault = view.fault(question) or ""
-        said = fault or self._session.remark(step, asked.text) or self._meant(step, asked.text)
-        self._hear(said, refused=bool(fault))
-        self.query_one("#asking").scroll_home(animate=False)
-        if shut:
-            self.query_one("#go_on").focus()
-        else:
-            field.begin()
-        self._ahead.turned(Message().time)
-        if missed:
-            self._tell(LEFT_OUT)
-
-    def _meant(self, step: Step, kept: str) -> str:
-        """Say in words a day or a time that is kept, as the file writes it, in its figures."""
-        return (
-            self._understood(kept) if step.question.kind.name in ("date", "date and time") else ""
-        )
-
-    # Answering
-
-    def heeds(self, event: events.Key | events.Paste) -> bool:
-        """Tell whether a key is for the question shown, and not typed ahead of it."""
-        key = event.key if isinstance(event, events.Key) else "paste"
-        printable = isinstance(event, events.Key) and event.is_printable
-        if self._ahead.heeds(key, printable, event.time):
-            return True
-        if printable or key == "paste":
-            self._tell(LEFT_OUT)
-        return False
-
     def on_field_typed(self, event: Field.Typed) -> None:
         """Say how the text is understood; a text that cannot be read yet is passed over."""
         field = self.query_one(Field)
@@ -182,15 +88,6 @@ class QuestionScreen(FurtherPages, QuestionPage):
             return
         # On the empty line of a list the whole list is said back.
         self._hear(self._understood(event.text if event.text.strip() else field.text))
-
-    def _understood(self, text: str) -> str:
-        """Say how ``text`` is understood, where that can be said and is not plain."""
-        assert self._step is not None
-        try:
-            echo = self._session.read(self._step, text).echo if text.strip() else ""
-        except (Refused, ValueError):
-            echo = ""
-        return f"I read this as {echo}." if echo and echo != text else ""
 
     async def on_field_given(self, event: Field.Given) -> None:
         """Keep the answer and go on, or say why it cannot be."""
@@ -312,12 +209,6 @@ class QuestionScreen(FurtherPages, QuestionPage):
         changed = changes_said(before, self._session.answers) if step.question in WALKERS else []
         if changed:
             self.app.push_screen(ChangesScreen("This changes lengths given in paces:", changed))
-
-    def _refuse(self, why: str) -> None:
-        """Say why an answer cannot be kept; what was typed stays."""
-        self._hear(why, refused=True)
-        self.query_one("#heard").scroll_visible(animate=False)
-        self.query_one(Field).begin()
 
     async def _forward(self, told: str = "", short: str = "") -> None:
         alarm, self._session.alarm = self._session.alarm, ""

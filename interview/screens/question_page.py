@@ -7,14 +7,14 @@ from collections.abc import Callable
 
 from textual import events
 from textual.app import ComposeResult
-from textual.containers import Container, Horizontal, Vertical, VerticalScroll
+from textual.containers import Container, Vertical, VerticalScroll
 from textual.widgets import OptionList
 
 from interview.asking.route import Step
 from interview.garden.session import Session
 from interview.screens.beside import PlanSoFar, StageStrip, TopLine
 from interview.screens.field import Field
-from interview.screens.parts import NARROW, WIDE, KeyLine, Page, Press, Words
+from interview.screens.parts import NARROW, WIDE, KeyLine, Page, Press, Words, presses
 from interview.screens.reminding import reminders_of
 from interview.screens.saver import BackgroundKeeper
 from interview.screens.soak_watch import due_words
@@ -94,12 +94,8 @@ class QuestionPage(Page):
                     yield Words(id="aside")
                 with Container(id="buttons"):
                     for row in BUTTONS:
-                        with Horizontal(classes="buttons"):
-                            for name, label in row:
-                                yield Press(label, name)
-                with Horizontal(id="further", classes="buttons"):
-                    for name, label in FURTHER:
-                        yield Press(label, name)
+                        yield presses(row)
+                yield presses(FURTHER, id="further")
             yield PlanSoFar(id="plan_so_far")
         yield KeyLine(*KEYS)
 

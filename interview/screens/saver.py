@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from enum import Enum
 
 from interview.asking.answers import Answers
-from interview.garden.session import Keeper, NotKept
+from interview.asking.sitting import Keeper, NotKept
 
 RETRY_SECONDS = 20.0
 QUIT_SECONDS = 3.0

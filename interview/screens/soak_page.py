@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from textual import events
 from textual.app import ComposeResult
-from textual.containers import Container, Horizontal, Vertical, VerticalScroll
+from textual.containers import Container, Vertical, VerticalScroll
 from textual.widgets import DataTable, Digits
 
 from interview.asking.answers import Answers
@@ -19,7 +19,7 @@ from interview.garden.soak.run import RunState, SoakRun
 from interview.garden.soak_due import HoleTest
 from interview.garden.storms.charts import drop_chart
 from interview.screens import soak_watch, words
-from interview.screens.parts import KeyLine, Line, Page, Press, Words
+from interview.screens.parts import KeyLine, Line, Page, Press, Words, presses
 from interview.screens.picture import Picture
 from interview.screens.reminding import RemindingApp, reminders_of
 from interview.screens.soak_entry import SoakEntry
@@ -90,14 +90,10 @@ class SoakPage(Page):
             yield Words(id="entry_heard", classes="refused")
         with Container(id="buttons"):
             first, *more = BUTTONS
-            with Horizontal(classes="buttons"):
-                for name, label in first:
-                    yield Press(label, name)
+            yield presses(first)
             with Container(id="more_buttons"):
                 for row in more:
-                    with Horizontal(classes="buttons"):
-                        for name, label in row:
-                            yield Press(label, name)
+                    yield presses(row)
         yield KeyLine()
 
     def on_mount(self) -> None:

@@ -4,23 +4,56 @@ from __future__ import annotations
 
 from typing import ClassVar
 
+from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
+from textual.containers import VerticalScroll
 from textual.widgets import Button, DataTable, Input
 
 from interview.asking.route import Step
-from interview.garden.session import Doubt, Session
+from interview.asking.sitting import Doubt
+from interview.garden.session import Session
 from interview.garden.soak import edit as soak_edit
 from interview.garden.soak import timing_questions as timing
 from interview.garden.soak.reading_lines import typed_line
+from interview.garden.summary import folded_to
 from interview.reading import Refused, write_instant
-from interview.screens import offers, soak_watch
+from interview.screens import offers, soak_watch, words
 from interview.screens import soak_entry as entry
-from interview.screens.parts import Line
+from interview.screens.parts import Folded, KeyLine, Line, Page, Words
 from interview.screens.reminder_choice import ReminderChoice
 from interview.screens.reminding import RemindingApp
 from interview.screens.soak_entry import Does, SoakEntry
-from interview.screens.soak_meaning import SoakMeaning
 from interview.screens.soak_page import SoakPage
+from interview.sheet.soil import result_lines
+
+
+class SoakMeaning(Page):
+    """The same words as on the sheet, for one hole."""
+
+    BINDINGS: ClassVar[list[BindingType]] = [Binding("escape,m,q", "dismiss", "Close")]
+
+    def __init__(self, session: Session, step: Step) -> None:
+        super().__init__()
+        self._session = session
+        self._step = step
+
+    def parts(self) -> ComposeResult:
+        name = words.item_name(self._session, self._step)
+        yield Words(f"What the soak test means: {name}", classes="title")
+        with VerticalScroll(id="keys"):
+            yield Folded(self._text)
+        yield KeyLine(("esc", "Close", "screen.dismiss"), ("f1", "Keys", "app.keys"))
+
+    def _text(self, columns: int) -> str:
+        try:
+            with folded_to(columns):
+                return "\n".join(result_lines(self._session.plan, self._step.number))
+        except Exception as trouble:
+            # A fault in the sums must not keep anybody from the readings.
+            return words.fault(trouble)
+
+    def on_mount(self) -> None:
+        self.query_one("#keys").focus()
 
 
 class SoakScreen(SoakPage):

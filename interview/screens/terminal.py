@@ -21,7 +21,11 @@ def is_terminal() -> bool:
 
 
 class Terminal:
-    """Remembers how the terminal was set."""
+    """Remembers how the terminal was set.
+
+    Textual puts its own streams in the place of ``sys.stdout`` and ``sys.stdin``, so those the
+    program was started with are used.
+    """
 
     def __init__(self) -> None:
         self._fd = sys.__stdin__.fileno() if sys.__stdin__ else 0
@@ -60,4 +64,5 @@ def take_any_text() -> None:
 
         from interview.screens.outside import CleanTyping
 
+        # The driver has no public way to hand it a decoder: it looks the maker up by this name.
         linux_driver.getincrementaldecoder = lambda _: CleanTyping  # type: ignore[attr-defined, assignment]

@@ -113,8 +113,8 @@ def _cut(lines: list[str], most: int) -> list[str]:
     return [*lines[: most - 1], *wrap(f"{lines[most - 1][: WIDTH - 20]} ... see the sheet")]
 
 
-def _flow(words: Iterable[str], indent: str = " ") -> list[str]:
-    return wrap(indent + "; ".join(words), indent)
+def _flow(words: Iterable[str]) -> list[str]:
+    return wrap(" " + "; ".join(words), " ")
 
 
 def _head(plan: Plan) -> Iterator[str]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Mapping
 
 from interview.answers_file import double_quoted as quoted
 from interview.asking import own_fault
@@ -13,6 +13,11 @@ from interview.garden.figures import found
 from interview.garden.guides import guides
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
+from interview.garden.planting.choose import Pick
+from interview.garden.planting.provenance import from_memory, provenance
+from interview.garden.planting.record import RATING_LISTS
+from interview.garden.planting.wetness import rating
+from interview.garden.planting.wishes import Wishes
 from interview.garden.pond.hyetographs import StormShape
 from interview.garden.summary import assumed
 from interview.garden.survey import questions as survey
@@ -22,21 +27,25 @@ from interview.garden.survey.results import runoff_ways
 from interview.quantities.units import magnitude, quantity, show, unit_name
 from interview.reading import Refused
 from interview.reading.foreign import shown
-from interview.sheet.planting_figures import planting_lines
 
 DIGITS = 8
 """Significant digits of a figure in the list: more than any measurement, few enough to read."""
 
 
-def _number(one: Found, metric: bool) -> str:
-    number = one.number(metric)
-    if isinstance(number, bool):
-        return "true" if number else "false"
-    if isinstance(number, int):
-        return str(number)
-    if isinstance(number, float):
-        return ".inf" if math.isinf(number) else f"{number:.{DIGITS}g}"
-    return quoted(str(number))
+Value = float | str | bool | None
+
+
+def _value(value: Value) -> str:
+    """Write one value: a number with ``DIGITS``, words in quotes."""
+    if value is None:
+        return "null"
+    if isinstance(value, bool):
+        return "true" if value else "false"
+    if isinstance(value, int):
+        return str(value)
+    if isinstance(value, float):
+        return ".inf" if math.isinf(value) else f"{value:.{DIGITS}g}"
+    return quoted(value)
 
 
 def _figure(one: Found, metric: bool) -> list[str]:
@@ -47,7 +56,7 @@ def _figure(one: Found, metric: bool) -> list[str]:
         if one.waits_for.why:
             lines.append(f"    why: {quoted(one.waits_for.why)}")
         return lines
-    lines.append(f"    value: {_number(one, metric)}")
+    lines.append(f"    value: {_value(one.number(metric))}")
     unit = one.figure.unit(metric)
     if unit:
         lines.append(f"    unit: {quoted(unit_name(unit))}")
@@ -59,19 +68,8 @@ def _figure(one: Found, metric: bool) -> list[str]:
     return lines
 
 
-def _row(values: dict[str, float | str | bool | None]) -> str:
-    parts = []
-    for key, value in values.items():
-        if value is None:
-            text = "null"
-        elif isinstance(value, bool):
-            text = "true" if value else "false"
-        elif isinstance(value, float):
-            text = ".inf" if math.isinf(value) else f"{value:.{DIGITS}g}"
-        else:
-            text = quoted(value)
-        parts.append(f"{key}: {text}")
-    return "{" + ", ".join(parts) + "}"
+def _row(values: Mapping[str, Value]) -> str:
+    return "{" + ", ".join(f"{key}: {_value(value)}" for key, value in values.items()) + "}"
 
 
 def _holes(plan: Plan) -> list[str]:
@@ -96,17 +94,17 @@ def _holes(plan: Plan) -> list[str]:
             ("standard_error", magnitude(test.standard_error, rate)),
             ("side_share", test.side_share),
         ):
-            lines.append(f"    {key}: {value:.{DIGITS}g}")
+            lines.append(f"    {key}: {_value(value)}")
         if test.deviation is not None:
-            lines.append(f"    deviation_of_last_three: {test.deviation:.{DIGITS}g}")
-        lines.append(f"    settled: {'true' if test.settled else 'false'}")
+            lines.append(f"    deviation_of_last_three: {_value(test.deviation)}")
+        lines.append(f"    settled: {_value(test.settled)}")
         lines.append(f"    trend: {quoted(test.trend.value)}")
         lines.append(f"    band: {quoted(test.band.value)}")
         lines.append("    intervals:")
         for row in test.intervals:
             since = row.drop_rate_since_fill
             corrected = row.corrected
-            values: dict[str, float | str | bool | None] = {
+            values: dict[str, Value] = {
                 "start": magnitude(row.start, "h"),
                 "end": magnitude(row.end, "h"),
                 "depth_before": magnitude(row.depth_before, deep),
@@ -131,7 +129,7 @@ def _surfaces(plan: Plan) -> list[str]:
     lines = [f"surfaces: # areas in {unit_name(unit)}, volume in the rain to hold in {volume}"]
     for one, view in zip(catchment.surfaces, plan.answers.items("surfaces"), strict=True):
         ways = runoff_ways(view[survey.SURFACE_KIND], view)
-        values: dict[str, float | str | bool | None] = {
+        values: dict[str, Value] = {
             "name": one.name,
             "plan": magnitude(one.plan, unit),
             "share": one.share,
@@ -150,7 +148,7 @@ def _surfaces(plan: Plan) -> list[str]:
 def _errors(catchment: Catchment) -> list[str]:
     """Return the share of the variance of the weighted area by input, the widest first."""
     shares = sorted(catchment.shares.items(), key=lambda item: (-item[1], item[0]))
-    lines = [f"  {quoted(name)}: {part:.{DIGITS}g}" for name, part in shares if part > 0]
+    lines = [f"  {quoted(name)}: {_value(part)}" for name, part in shares if part > 0]
     return ["variance_shares:", *lines] if lines else ["variance_shares: {}"]
 
 
@@ -164,7 +162,7 @@ def _walkers(plan: Plan) -> list[str]:
             pace = survey.walker_pace(plan.answers, name)
         except (Refused, Unanswered):
             continue
-        values: dict[str, float | str | bool | None] = {
+        values: dict[str, Value] = {
             "name": name,
             "pace": magnitude(pace.length, unit),
             "standard_error": magnitude(pace.standard_error, unit),
@@ -183,7 +181,7 @@ def _ladder(plan: Plan) -> list[str]:
         for shape in StormShape:
             lines.append(f"  {shape.name.lower()}:")
             for storm in plan.storms.ladder_of(shape):
-                values: dict[str, float | str | bool | None] = {
+                values: dict[str, Value] = {
                     "rain": magnitude(storm.rain, deep),
                     "peak": magnitude(storm.peak, deep),
                     "hours_on_floor": magnitude(storm.hours_on_floor, "h"),
@@ -205,7 +203,7 @@ def _record(plan: Plan) -> list[str]:
         return ["record_by_size: []", "record_by_year: []", "record_by_month: []"]
     lines = [f"record_by_size: # areas in {unit_name(area)}"]
     for one in sizes:
-        values: dict[str, float | str | bool | None] = {
+        values: dict[str, Value] = {
             "part": one.part,
             "floor_area": magnitude(one.garden.floor_area, area) * plan.size.bed_count,
             "share_held": one.replay.share_held,
@@ -230,6 +228,61 @@ def _record(plan: Plan) -> list[str]:
     return lines
 
 
+def _planting(plan: Plan) -> list[str]:
+    """Return the plants of each zone with what is known of them and from where."""
+    area, apart = ("m**2", "cm") if plan.metric else ("ft**2", "in")
+    try:
+        zones = plan.planting.chosen.zones
+    except Unanswered:
+        return ["planting: {}"]
+    wishes = plan.planting.wishes
+    listed = wishes.list_region.value if wishes.list_region else None
+    lines = [f"planting: # areas in {unit_name(area)}, times in h, distances in {apart}"]
+    lines += [
+        f"  wetland_list: {_value(listed)}",
+        f"  beds: {plan.size.bed_count}",
+        "  zones: # of one bed",
+    ]
+    for zone in zones:
+        record = plan.storms.zone_hours_record
+        lines.append(f"    - zone: {zone.zone.value}")
+        for key, value in (
+            ("area", magnitude(zone.site.area, area)),
+            ("hours_held", magnitude(plan.storms.zone_hours.of(zone.zone), "h")),
+            ("hours_again", magnitude(plan.storms.zone_hours_again.of(zone.zone), "h")),
+            ("hours_record", magnitude(record.of(zone.zone), "h") if record else None),
+        ):
+            lines.append(f"      {key}: {_value(value)}")
+        lines.append(f"      plants:{'' if zone.picks else ' []'}")
+        for pick in zone.picks:
+            lines += _pick(pick, wishes, apart)
+    lists = {code for zone in zones for pick in zone.picks for code in pick.plant.indicator_source}
+    known = sorted(code for code in lists if code in RATING_LISTS)
+    lines.append(f"  rating_lists:{'' if known else ' {}'}")
+    lines += [f"    {code}: {quoted(RATING_LISTS[code])}" for code in known]
+    return lines
+
+
+def _pick(pick: Pick, wishes: Wishes, apart: str) -> list[str]:
+    plant = pick.plant
+    code = rating(plant, wishes.list_region)
+    told = provenance(plant, wishes.region, wishes.list_region)
+    months = ", ".join(str(month) for month in plant.bloom_months)
+    lines = [
+        f"        - scientific_name: {quoted(plant.scientific_name)}",
+        f"          common_name: {quoted(plant.common_name)}",
+        f"          count: {pick.count}",
+        f"          spacing: {_value(magnitude(plant.spacing, apart))}",
+        f"          indicator: {code.name if code else 'null'}",
+        f"          bloom_months: [{months}]",
+        f"          why: {quoted(pick.why)}",
+        "          sources:",
+    ]
+    lines += [f"            {fact}: {quoted(source)}" for fact, source in told.items()]
+    memory = ", ".join(from_memory(plant, wishes.region, wishes.list_region))
+    return [*lines, f"          from_memory: [{memory}]"]
+
+
 def _guides(plan: Plan) -> list[str]:
     """Return where guides disagree."""
     found = guides(plan)
@@ -239,9 +292,8 @@ def _guides(plan: Plan) -> list[str]:
         lines.append("    sayings:")
         for one in matter.sayings:
             source = str(one.source)
-            values: dict[str, float | str | bool | None]
-            values = {"says": one.says, "here": one.here, "source": source}
-            lines.append(f"      - {_row(values)}")
+            row = _row({"says": one.says, "here": one.here, "source": source})
+            lines.append(f"      - {row}")
     return lines
 
 
@@ -264,7 +316,7 @@ _PARTS: tuple[tuple[tuple[str, ...], Callable[[Plan], Iterable[str]]], ...] = (
     (("surfaces", "variance_shares", "walkers"), _surfaces),
     (("storms",), _ladder),
     (("record_by_size", "record_by_year", "record_by_month"), _record),
-    (("planting",), planting_lines),
+    (("planting",), _planting),
     (("guides_disagree",), _guides),
     (("findings",), _findings),
     (("assumed",), _assumed),

@@ -8,15 +8,32 @@ from functools import partial
 from interview.asking import own_fault
 from interview.asking.question import Unanswered
 from interview.garden.afterwards import questions as review
+from interview.garden.guides import guides
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
 from interview.garden.site import cautions
 from interview.garden.summary import assumed, may_dig, so_far, waiting, waiting_text, width, wrap
-from interview.quantities.evidence import Finding, Grade
+from interview.quantities.evidence import Finding, Grade, Source
 from interview.reading.foreign import shown
-from interview.sheet import dig, guides, next_steps, plants, size, soil, storms, survey
+from interview.sheet import dig, next_steps, plants, size, soil, storms, survey
 from interview.sheet.appendix import Sources, formulas, glossary
 from interview.sheet.worksheet import worksheet
+
+
+def disagreements(plan: Plan, mark: Callable[[Source], str]) -> Iterator[str]:
+    """Yield for each matter what each guide says, what it would mean here, and what is followed.
+
+    ``mark`` gives the number of a source in the list at the end of the sheet.
+    """
+    for place, matter in enumerate(guides(plan)):
+        if place:
+            yield ""
+        yield from wrap(f"{matter.topic}:")
+        for saying in matter.sayings:
+            here = saying.here.rstrip(".")
+            yield from wrap(f"- {saying.says}: {here}. {mark(saying.source)}", "  ")
+        yield from wrap(matter.followed, "  ")
+
 
 Part = tuple[str, Callable[[Plan], Iterator[str]]]
 
@@ -92,7 +109,7 @@ def _parts(plan: Plan) -> Iterator[list[str]]:
     yield _part("NOTES", lambda: _notes_part(plan))
     yield _banner("HOW IT WAS WORKED OUT")
     yield from _worked(plan, WORKED_OUT)
-    yield _part("WHERE GUIDES DISAGREE", lambda: guides.disagreements(plan, sources.mark))
+    yield _part("WHERE GUIDES DISAGREE", lambda: disagreements(plan, sources.mark))
     yield _part("ASSUMED UNTIL YOU ANSWER", lambda: _assumed_part(plan))
     yield _part("FORMULAS", lambda: formulas(plan, sources))
     yield _part("SOURCES", sources.lines)

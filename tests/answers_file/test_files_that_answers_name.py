@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 
-from interview.answers_file import own_files, regular_file
+from interview.answers_file import disk, own_files
 from interview.answers_file.named_files import NoFile
 from interview.garden.opening import text_opener
 from interview.garden.storms.rainfall_record import replay
@@ -25,7 +25,7 @@ from interview.sheet.report import plan_text
 
 DAYS = "date,rain\n2020-05-01,0.4\n2020-05-02,0\n2020-05-03,1.5\n"
 ASKED = {"has_rain_record": "yes", "rain_record": "rain.csv", "rain_record_unit": "in"}
-PIECE = b"x" * regular_file.PIECE
+PIECE = b"x" * disk.PIECE
 
 
 @pytest.fixture
@@ -41,14 +41,14 @@ def with_file(plan_of, sized, tmp_path):
 def read_count(monkeypatch):
     """Count the bytes that are read of other people's files."""
     counts = []
-    whole = regular_file.pieces
+    whole = disk.pieces
 
     def counted(path, limit):
         for piece in whole(path, limit):
             counts.append(len(piece))
             yield piece
 
-    monkeypatch.setattr(regular_file, "pieces", counted)
+    monkeypatch.setattr(disk, "pieces", counted)
     return counts
 
 
@@ -109,8 +109,8 @@ def test_a_line_without_end_takes_no_memory(subtests):
     for pieces in [
         repeat(PIECE, 160),
         repeat(PIECE.replace(b"xx", b"x,"), 160),
-        repeat(b"\xf0\x9f\x8c\xa7" * (regular_file.PIECE // 4), 160),
-        repeat(b'"' * regular_file.PIECE, 160),
+        repeat(b"\xf0\x9f\x8c\xa7" * (disk.PIECE // 4), 160),
+        repeat(b'"' * disk.PIECE, 160),
     ]:
         with subtests.test(pieces=pieces):
             taken: list[int] = []
@@ -120,7 +120,7 @@ def test_a_line_without_end_takes_no_memory(subtests):
                 _, most = tracemalloc.get_traced_memory()
             finally:
                 tracemalloc.stop()
-            assert sum(taken) == 160 * regular_file.PIECE > 10_000_000
+            assert sum(taken) == 160 * disk.PIECE > 10_000_000
             assert [len(line) for line in lines] == [LONGEST_LINE + 1]
             assert most < 1_500_000
 
@@ -211,8 +211,8 @@ def test_what_is_no_plain_file_is_not_opened(tmp_path, monkeypatch, at):
     (tmp_path / "link").symlink_to(tmp_path / "pipe")
     monkeypatch.setattr(os, "open", None)
     assert own_files.read(tmp_path / at, 100) == b""
-    with pytest.raises(regular_file.NotRegular):
-        next(regular_file.pieces(tmp_path / at, 100))
+    with pytest.raises(disk.NotRegular):
+        next(disk.pieces(tmp_path / at, 100))
     with pytest.raises(NoFile) as refused:
         text_opener(tmp_path)(at)
     assert str(refused.value).endswith("Name a plain file, saved as CSV.")
@@ -223,7 +223,7 @@ def test_a_pipe_put_in_the_place_of_a_file_is_not_waited_for(tmp_path, monkeypat
     found = text_opener(tmp_path)("rain.csv")
     (tmp_path / "rain.csv").unlink()
     os.mkfifo(tmp_path / "rain.csv")
-    monkeypatch.setattr(regular_file, "look", lambda path: None)
+    monkeypatch.setattr(disk, "look", lambda path: None)
     with pytest.raises(NoFile, match="Name a plain file"):
         found.text(100)
 
@@ -240,14 +240,14 @@ def test_what_the_system_makes_up_as_it_is_read_is_empty(tmp_path, monkeypatch):
 
 def test_a_file_that_grows_is_read_to_where_it_ended(tmp_path):
     place = tmp_path / "rain.csv"
-    place.write_bytes(b"a" * 3 * regular_file.PIECE)
+    place.write_bytes(b"a" * 3 * disk.PIECE)
     read = 0
     with place.open("ab") as growing:
-        for piece in regular_file.pieces(place, 10**9):
+        for piece in disk.pieces(place, 10**9):
             read += len(piece)
-            growing.write(b"b" * 2 * regular_file.PIECE)
+            growing.write(b"b" * 2 * disk.PIECE)
             growing.flush()
-    assert read == 3 * regular_file.PIECE
+    assert read == 3 * disk.PIECE
 
 
 def test_small_files_of_the_program_are_read_up_to_their_limit(tmp_path):

@@ -13,7 +13,6 @@ import sys
 import tempfile
 import textwrap
 import threading
-import unicodedata
 from pathlib import Path
 
 import pytest
@@ -28,7 +27,6 @@ from interview.answers_file import (
     backup,
     backup_of,
     belongs_to,
-    clean_name,
     free_name,
     load,
     lock_of,
@@ -595,37 +593,6 @@ def test_a_file_that_is_just_being_written_is_read_once_more(garden):
             return data
 
     assert load(garden, os_layer=Growing())[0].text == NEW + "# more\n"
-
-
-def test_a_garden_name_becomes_a_safe_file_name(subtests):
-    for typed, name in [("Maple corner", "Maple-corner.yaml"), ("CON", "garden-CON.yaml"),
-     ("aux.yaml", "garden-aux.yaml"),
-     ("nul", "garden-nul.yaml"), ("COM1", "garden-COM1.yaml"), ("com1.x", "garden-com1.x.yaml"),
-     ("..", "garden.yaml"), (".", "garden.yaml"), ("", "garden.yaml"), ("~", "garden.yaml"),
-     ("/etc/x", "etc-x.yaml"), ("../../x", "x.yaml"), ("a/b", "a-b.yaml"), ("-rf", "rf.yaml"),
-     ("--help", "help.yaml"), (".hidden", "hidden.yaml"), ("end. ", "end.yaml"),
-     ('<>:"/\\|?*a', "a.yaml"), ("a\nb\x1bc\0d", "a-b-c-d.yaml"), ("old.yml", "old.yaml"),
-     ("Jardín", "Jardín.yaml"), ("x\u202ey", "x-y.yaml"), ("a\udcffb", "a-b.yaml")]:  # fmt: skip
-        with subtests.test(typed=typed, name=name):
-            assert clean_name(typed) == name
-
-
-def test_long_names_are_cut_between_characters():
-    for typed in (
-        "x" * 300,
-        "🌧" * 200,
-        "e\u0301" * 200 + "x",
-        "🏳️‍🌈" * 100,
-        "🇨🇦" * 100,
-        "👍🏽" * 80,
-    ):
-        name = clean_name(typed)
-        assert len(name.encode()) <= 200 and name.endswith(".yaml")
-        stem = name.removesuffix(".yaml")
-        assert unicodedata.normalize("NFC", typed).startswith(stem)
-    assert len(clean_name("🏳️‍🌈" * 100).removesuffix(".yaml")) % len("🏳️‍🌈") == 0
-    assert len(clean_name("🇨🇦" * 100).removesuffix(".yaml")) % 2 == 0
-    assert len(clean_name("👍🏽" * 80).removesuffix(".yaml")) % 2 == 0
 
 
 def test_a_taken_name_gets_a_number_even_if_only_its_capitals_differ(tmp_path):

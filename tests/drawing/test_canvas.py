@@ -52,13 +52,6 @@ def test_a_rectangle_keeps_its_proportions_to_a_cell(subtests):
                     assert across >= columns - 2 or down >= rows - 3
 
 
-def test_a_rectangle_is_drawn_in_ascii():
-    shown = cells(drawing(rectangle(0, 0, 10, 2)), 21, 9, ascii_only=True)
-    assert shown[1] == "+-------------------+"
-    assert shown[2] == "|                   |"
-    assert shown[-1] == "+-------------------+"
-
-
 def test_sides_of_one_kind_join_where_they_meet():
     shown = "".join(cells(drawing(rectangle(0, 0, 8, 4), line(4, 0, 4, 4)), 20, 10))
     assert "┬" in shown and "┴" in shown
@@ -123,23 +116,21 @@ def test_a_hatch_lies_inside_its_outline():
 
 def test_a_hatch_follows_a_slanted_side():
     corner = polygon(((0, 0), (10, 0), (0, 5)), None, Hatch.FILL)
-    lines = cells(drawing(corner), 41, 30, ascii_only=True)[1:]
-    long = [line.count(":") for line in lines]
+    lines = cells(drawing(corner), 41, 30)[1:]
+    long = [line.count("░") for line in lines]
     # The last line is the edge itself.
     assert long[:-1] == sorted(long[:-1]) and long[0] <= 2 < 30 < long[-2]
 
 
-def test_points_and_arrows_are_shown_in_both_alphabets():
+def test_points_and_arrows_are_shown():
     one = drawing(Mark(0, 0), Mark(10, 4), Label("north", 5, 2, arrow=(1, 1)))
     assert "●" in joined(cells(one, 40, 12)) and "↗ north" in joined(cells(one, 40, 12))
-    plain = joined(cells(one, 40, 12, ascii_only=True))
-    assert "o" in plain and "^> north" in plain
 
 
 def test_a_curve_is_of_dots_or_stars():
     curve = Path(((0, 0), (3, 4), (9, 5)), Stroke.CURVE)
     assert any("⠀" < char <= "⣿" for char in joined(cells(drawing(curve), 40, 12)))
-    assert "*" in joined(cells(drawing(curve), 40, 12, ascii_only=True))
+    assert "*" in joined(cells(drawing(curve), 40, 12, braille=False))
     slanted = joined(cells(drawing(line(0, 0, 9, 5)), 40, 12, braille=False))
     assert not any("⠀" <= char <= "⣿" for char in slanted)
 
@@ -147,11 +138,10 @@ def test_a_curve_is_of_dots_or_stars():
 def test_text_that_a_person_typed_cannot_break_the_picture():
     nasty = '<b>\x1b[31m & "roof" \n\t 屋根\u202e'
     one = drawing(rectangle(0, 0, 9, 4), Label(nasty, 4, 2), title=nasty)
-    for ascii_only in (False, True):
-        lines = cells(one, 50, 16, ascii_only)
+    for braille in (False, True):
+        lines = cells(one, 50, 16, braille)
         assert all(column_width(line) <= 50 for line in lines)
         assert not any(ord(char) < 32 or char == "\u202e" for line in lines for char in line)
-        assert not ascii_only or all(line.isascii() for line in lines)
     tree = ET.fromstring(svg(one, 100))
     assert "<b>" in tree.find(f"{SVG}title").text
 
@@ -217,12 +207,11 @@ shapes = st.one_of(
     st.booleans(),
     st.booleans(),
 )
-def test_any_drawing_fits_its_columns_and_parses(some, columns, rows, ascii_only, proportional):
+def test_any_drawing_fits_its_columns_and_parses(some, columns, rows, braille, proportional):
     keys = (Key(Stroke.HEAVY, "a rim " * 9), Key(Hatch.MULCH, "mulch"))
     one = drawing(*some, keys=keys, proportional=proportional, notes=("a note " * 12,))
-    lines = cells(one, columns, rows, ascii_only)
+    lines = cells(one, columns, rows, braille)
     assert all(column_width(line) <= columns for line in lines)
-    assert not ascii_only or all(line.isascii() for line in lines)
     check_print(svg(one, 60 + columns))
 
 

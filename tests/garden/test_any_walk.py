@@ -7,8 +7,9 @@ import pytest
 from interview import answers_file as af
 from interview.asking import route
 from interview.asking.question import UNKNOWN_TEXT, Status
+from interview.asking.sitting import Doubt
 from interview.garden import store
-from interview.garden.session import Doubt, Session
+from interview.garden.session import Session
 from interview.garden.stages import GROUPS, STAGE_OF, new_answers
 from interview.reading import Refused
 

@@ -13,8 +13,9 @@ import pytest
 from interview import answers_file as af
 from interview.asking import route
 from interview.asking.question import UNKNOWN_TEXT
+from interview.asking.sitting import Doubt
 from interview.garden import gate, store
-from interview.garden.session import Doubt, Session
+from interview.garden.session import Session
 from interview.garden.site import gate as site_gate
 from interview.garden.site import lines_questions as buried
 from interview.garden.site.locate import dig_gate

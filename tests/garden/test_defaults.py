@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import pytest
 
-from interview.garden.place import questions as start
 from interview.garden.planting import questions as planting
 from interview.garden.site import spot_questions as ground
 from interview.garden.size import questions as bed
@@ -113,12 +112,6 @@ def test_a_second_walker_has_a_pace_of_their_own(given):
     )
     lengths = [magnitude(survey.pace_of(answers, name), "ft") for name in ("", "ann", "Ben")]
     assert lengths == pytest.approx([2.5, 2.5, 2.0])
-
-
-def test_in_the_us_is_said_only_of_the_us(given):
-    assert start.in_the_us(given({"country": "us"}))
-    assert not start.in_the_us(given({"country": "canada"}))
-    assert not start.in_the_us(given())
 
 
 def test_the_region_outside_the_lists_is_none(given):

@@ -8,7 +8,7 @@ import pytest
 
 from interview.asking import route
 from interview.asking.question import UNKNOWN_TEXT, Status
-from interview.garden.session import Doubt
+from interview.asking.sitting import Doubt
 from interview.reading import Refused
 
 

@@ -10,7 +10,7 @@ from datetime import date
 
 from pandas.tseries.holiday import USFederalHolidayCalendar
 
-from interview.garden.site.holidays import federal_holidays, federal_in_wait
+from interview.garden.site.locate import federal_holidays, federal_in_wait
 
 
 def test_every_holiday_of_the_year_is_kept_on_the_day_of_the_calendar(subtests):

@@ -11,7 +11,7 @@
 
 import pytest
 
-from interview.garden.survey.pacing import NATURAL_STEP, calibrate, pace_findings, paced
+from interview.garden.survey.pacing import calibrate, pace_findings, paced
 from interview.quantities.units import magnitude, quantity
 
 
@@ -45,7 +45,8 @@ def test_army_counts_over_one_hundred_meters(count, inches):
     pace = calibrate(quantity(100, "m"), [count] * 3)
     assert magnitude(pace.length, "in") == pytest.approx(inches, abs=0.05)
     assert pace_findings(pace) == ()
-    assert magnitude(pace.length, "in") == pytest.approx(NATURAL_STEP.value, rel=0.15)
+    # A natural step is 30 in: TC 3-25.26, US Army, section 5-20.
+    assert magnitude(pace.length, "in") == pytest.approx(30, rel=0.15)
 
 
 def test_kentucky_course_of_66_feet(subtests):

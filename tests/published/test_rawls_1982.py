@@ -7,7 +7,7 @@ hour are those state stormwater manuals print, to two decimals.
 
 import pytest
 
-from interview.garden.soak.texture import Texture, published_rate
+from interview.garden.soak.rates import Texture, published_rate
 from interview.quantities.units import magnitude
 
 ROWS = [

@@ -15,9 +15,9 @@ from pathlib import Path
 
 import numpy
 import pytest
+from interview.garden.storms.pool import pool
 
 from interview.garden.size.basin import Basin
-from interview.garden.storms.pool import pool
 from interview.garden.storms.rainfall_record import read_record, replay
 from interview.quantities.units import magnitude, quantity
 

@@ -23,7 +23,7 @@ READERS = {
     "date": lambda text: reading.read_date(text, NOW.date()),
     "instant": lambda text: reading.read_instant(text, NOW),
     "later instant": lambda text: reading.read_instant(text, NOW, NOW - dt.timedelta(hours=20)),
-    "number": lambda text: reading.read_number(text, signed=True),
+    "number": lambda text: reading.read_number(text),
     "count": reading.read_count,
     "percent": reading.read_percent,
     "pitch": reading.read_pitch,

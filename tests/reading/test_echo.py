@@ -13,7 +13,6 @@ from interview.reading import (
     decimal_text,
     echo_area,
     echo_length,
-    echo_percent,
     echo_rate,
     echo_volume,
     read_taped_length,
@@ -73,11 +72,6 @@ def test_areas_volumes_and_rates_are_said_both_ways():
     assert echo_volume(Amount(F(1), "gal"), "us") == "0.13 ft³, 3.8 L"
     assert echo_rate(Amount(F(1, 2), "in/h"), "us") == "0.5 in/h, 12.7 mm/h"
     assert echo_rate(Amount(F(2), "in/day"), "metric") == "2.1 mm/h, 0.083 in/h"
-
-
-def test_a_slope_is_said_as_percent_and_as_a_drop():
-    assert echo_percent(F(9, 2), "us") == "4.5%, 0.54 in per ft"
-    assert echo_percent(F(9, 2), "metric") == "4.5%, 4.5 cm per m"
 
 
 def test_decimals_round_half_up_without_end_zeros():

@@ -21,7 +21,7 @@ from interview.garden.opening import Opened, open_session
 from interview.garden.session import Session
 from interview.garden.soak.reading_lines import Readings
 from interview.plain import interview as plain
-from interview.screens import typed_ahead
+from interview.screens import asked_page
 from interview.screens.app import Door, InterviewApp
 
 LOOKS = 20
@@ -179,8 +179,8 @@ def sit(tmp_path: Path, clock: Callable[[], dt.datetime], monkeypatch: pytest.Mo
     """Return a way to sit down at a garden: a file by its name, or the start page."""
     monkeypatch.chdir(tmp_path)
     # Nobody here waits between two keys; what depends on it has tests of its own.
-    monkeypatch.setattr(typed_ahead, "REST", 0.0)
-    monkeypatch.setattr(typed_ahead, "BURST", 0.0)
+    monkeypatch.setattr(asked_page, "REST", 0.0)
+    monkeypatch.setattr(asked_page, "BURST", 0.0)
 
     @asynccontextmanager
     async def down(

@@ -6,8 +6,8 @@ import os
 import threading
 from pathlib import Path
 
+from interview.asking.sitting import NotKept
 from interview.garden.opening import Opened, open_session
-from interview.garden.session import NotKept
 from interview.garden.stages import new_answers
 from interview.screens.parts import Words
 from interview.screens.run import UNSAVED, _end

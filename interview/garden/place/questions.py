@@ -70,11 +70,6 @@ STATE = Question(
 )
 
 
-def in_the_us(answers: Answers) -> bool:
-    """Tell whether the garden is in the United States."""
-    return answers.get(COUNTRY) == "us"
-
-
 def abroad(**fields: str) -> Callable[[Answers], Mapping[str, str]]:
     """Return fields of a question that are worded so outside the United States."""
     return lambda answers: {} if answers.country == US else fields

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 
 from interview.garden.planting.wetness import DAY_HOURS, LONGEST_HOURS, USUAL_HOURS
@@ -114,10 +113,8 @@ class MonthCare:
 def first_year(planted_month: int, southern: bool = False) -> tuple[MonthCare, ...]:
     """Return twelve months of jobs, beginning with the month of planting (1 to 12).
 
-    ``southern`` moves the jobs of a season by half a year. Raises ValueError for another month.
+    ``southern`` moves the jobs of a season by half a year.
     """
-    if planted_month not in range(1, 13):
-        raise ValueError("Give the month of planting as a number from 1 to 12.")
     year = []
     for age in range(12):
         month = (planted_month - 1 + age) % 12 + 1
@@ -130,13 +127,11 @@ def first_year(planted_month: int, southern: bool = False) -> tuple[MonthCare, .
 def after_storm(hours: Quantity) -> Finding:
     """Return what ``hours`` of standing water after a storm means, and what to do.
 
-    Up to 24 h good; to 48 h watch; to 72 h clear and loosen; over 72 h mend. Raises ValueError
-    when the hours are negative. Sources: the 48 h limit of the Royal Horticultural Society, the
+    ``hours`` is a time. Up to 24 h good; to 48 h watch; to 72 h clear and loosen; over 72 h mend.
+    Sources: the 48 h limit of the Royal Horticultural Society, the
     72 h limit of Monterey Bay LID, raking from a homeowner's tip sheet; the rest from memory.
     """
     stood = magnitude(hours, "h")
-    if not (math.isfinite(stood) and stood >= 0):
-        raise ValueError("Give the hours that water stood as zero or more.")
     said = f"Water stood for about {stood:.0f} h."
     if stood <= DAY_HOURS.value:
         return Finding("drained", Grade.GOOD, said, "gone in 24 h", DAY_HOURS.source)

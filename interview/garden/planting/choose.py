@@ -1,4 +1,4 @@
-"""Chooses a balanced set of plants for the floor, the side and the rim, and says why."""
+"""A planting chosen for the floor, the side and the rim: what is found about it, and why each."""
 
 from __future__ import annotations
 
@@ -12,27 +12,105 @@ from interview.garden.planting.choice import (
     Candidate,
     Season,
     fill,
+    in_bloom,
     quality,
     seasons_of,
 )
 from interview.garden.planting.count import Pattern, drifts, plant_count
 from interview.garden.planting.record import ListRegion, Plant, PlantRegion, Sun
-from interview.garden.planting.swap import counts_of, make_changes
+from interview.garden.planting.swap import counts_of, make_changes, matching, stranger
 from interview.garden.planting.wetness import (
+    LONGEST_HOURS,
+    MATCH_SOURCE,
+    USUAL_HOURS,
     Fit,
     ZoneSite,
     fits,
     fits_after,
     planting_zones,
-    wet_hours,
 )
 from interview.garden.planting.wishes import KeepOut, Swap, Wishes, objection, unsuited
-from interview.garden.planting.words import ELSEWHERE, GUIDANCE, ZoneGuidance, cautions
-from interview.garden.planting.zone_findings import notes_of, thin_findings, wet_findings
+from interview.garden.planting.words import (
+    ELSEWHERE,
+    FROM_MEMORY,
+    GUIDANCE,
+    OWN_ONLY,
+    ZoneGuidance,
+    cautions,
+)
 from interview.garden.size.zones import Zone
 from interview.garden.storms.wet_zones import ZoneHours, zone_hours
-from interview.quantities.evidence import Finding
+from interview.quantities.evidence import Finding, Grade
 from interview.quantities.units import magnitude, quantity
+
+
+def wet_findings(sites: Mapping[Zone, ZoneSite]) -> tuple[Finding, ...]:
+    """Return what is wrong with how long water stands on each zone."""
+    usual = tuple(
+        Finding(
+            f"wet_{zone.value}",
+            Grade.FIX,
+            f"Water stands on the {zone.value} for about {magnitude(site.hours, 'h'):.0f} h.",
+            f"{USUAL_HOURS.value:.0f} h",
+            USUAL_HOURS.source,
+            "Make the pond shallower, or send less water here, before you plant.",
+        )
+        for zone, site in sites.items()
+        if magnitude(site.hours, "h") > USUAL_HOURS.value * (1 + 1e-9)
+    )
+    return usual + tuple(f for zone, site in sites.items() for f in _worst_findings(zone, site))
+
+
+def _worst_findings(zone: Zone, site: ZoneSite) -> tuple[Finding, ...]:
+    """Say where the worst case is longer than any plant is taken to stand; it can be lived with."""
+    if site.longest is None or site.worst_hours <= LONGEST_HOURS.value * (1 + 1e-9):
+        return ()
+    return (
+        Finding(
+            f"worst_{zone.value}",
+            Grade.GOOD,
+            f"Water stands on the {zone.value} for {site.worst_hours:.0f} h {site.longest_when}.",
+            f"{LONGEST_HOURS.value:.0f} h",
+            LONGEST_HOURS.source,
+            "Look at the plants there after such a time, and replace those that drowned.",
+        ),
+    )
+
+
+def thin_findings(beds: Sequence[Bed]) -> tuple[Finding, ...]:
+    """Return the zones for which the list has too few kinds."""
+    return tuple(
+        Finding(
+            f"few_kinds_{bed.zone.value}",
+            Grade.FIX,
+            f"Kinds of plant in the list that suit the {bed.zone.value}: {len(bed.picked)}.",
+            f"{WANTED_KINDS.value} kinds",
+            MATCH_SOURCE,
+            "Allow taller plants, or some you kept out, or add local plants to the list.",
+        )
+        for bed in beds
+        if len(bed.picked) < min(WANTED_KINDS.value, bed.most)
+    )
+
+
+def notes_of(plants: Sequence[Plant], wishes: Wishes, beds: Sequence[Bed]) -> tuple[str, ...]:
+    """Return what to know about the planting as a whole."""
+    notes = [FROM_MEMORY] if wishes.region else [OWN_ONLY, FROM_MEMORY]
+    picked = [one.plant for bed in beds for one in bed.picked]
+    for season in Season:
+        flowering = in_bloom(picked, season)
+        if season in wishes.bloom and flowering < WANTED_KINDS.value:
+            notes.append(f"Kinds in flower in {season.value}: {flowering}; three is the aim.")
+    for bed in beds:
+        if bed.picked and not any(one.plant.grasslike for one in bed.picked):
+            notes.append(f"No grass, sedge or rush in the list suits the {bed.zone.value}.")
+    if wishes.road_salt:
+        notes.append("The list says little about salt: ask a nursery which of these stand it.")
+    for name in wishes.favourites:
+        if not matching(plants, name):
+            notes.append(stranger(name, plants))
+    return tuple(notes)
+
 
 __all__ = [
     "Fit",
@@ -164,7 +242,7 @@ def choose(plants: Sequence[Plant], wishes: Wishes, zones: Mapping[Zone, ZoneSit
 
 def bed_of(zone: Zone, site: ZoneSite) -> Bed:
     """Return one zone with nothing planted yet."""
-    ground, wet = magnitude(site.area, "ft**2"), wet_hours(site.hours)
+    ground, wet = magnitude(site.area, "ft**2"), magnitude(site.hours, "h")
     return Bed(zone, ground, _places(site), wet, site.worst_hours, site.longest_when)
 
 
@@ -261,3 +339,28 @@ def _zone_plan(
     left_out: tuple[LeftOut, ...],
 ) -> ZonePlan:
     return ZonePlan(zone, site, picks, reserve, left_out, GUIDANCE[zone], _places(site))
+
+
+def why_plant(
+    name: str, plan: PlantingPlan, plants: Sequence[Plant], wishes: Wishes
+) -> tuple[str, ...]:
+    """Return one sentence or two for each zone, or one that says the list does not know it."""
+    found = matching(plants, name)
+    if not found:
+        return (stranger(name, plants),)
+    return tuple(
+        f"{zone.zone.value.title()}: {_why(found[0], zone, wishes)}" for zone in plan.zones
+    )
+
+
+def _why(plant: Plant, zone: ZonePlan, wishes: Wishes) -> str:
+    for pick in zone.picks:
+        if pick.plant.scientific_name == plant.scientific_name:
+            against = f" {pick.against}" if pick.against else ""
+            return f"{pick.count} planted. {pick.why}{against}"
+    if not zone.places:
+        return "There is no ground to plant."
+    if any(matching([plant], swap.out) for swap in wishes.swaps):
+        return "You left it out."
+    one = candidate(plant, wishes, bed_of(zone.zone, zone.site))
+    return one.against or f"It would do as well; others were placed first. {one.why}"

@@ -37,18 +37,14 @@ GROUPS = Cited((7, 5, 3), PRACTICE)
 def plant_count(area: Quantity, spacing: Quantity, pattern: Pattern = Pattern.TRIANGULAR) -> int:
     """Return the whole plants that fill ``area`` at ``spacing``, rounded up.
 
-    Square: area / spacing squared; triangular: area / (0.866 spacing squared). Raises ValueError
-    when the area is negative or the spacing is not above zero. Source: ``SPACING_SOURCE``.
+    ``area`` is an area, zero or more; ``spacing`` the length between neighbors, above zero.
+    Square: area / spacing squared; triangular: area / (0.866 spacing squared).
+    Source: ``SPACING_SOURCE``.
     """
-    ground = magnitude(area, "ft**2")
-    if not (math.isfinite(ground) and ground >= 0):
-        raise ValueError("Give an area of zero or more.")
-    return _up(ground / _footprint(magnitude(spacing, "ft"), pattern))
+    return _up(magnitude(area, "ft**2") / _footprint(magnitude(spacing, "ft"), pattern))
 
 
 def _footprint(spacing_ft: float, pattern: Pattern = Pattern.TRIANGULAR) -> float:
-    if not (math.isfinite(spacing_ft) and spacing_ft > 0):
-        raise ValueError("Give a spacing above zero.")
     return spacing_ft**2 * (ROW_SHARE.value if pattern is Pattern.TRIANGULAR else 1.0)
 
 
@@ -71,11 +67,9 @@ def shared_counts(plants: Sequence[Plant], area: Quantity) -> tuple[int, ...]:
     """Return how many of each plant fill ``area`` when each kind gets an equal share of it.
 
     Kinds of one spacing add up to the triangular ``plant_count``, unless a kind is raised to the
-    fewest that are set together. Raises ValueError when the area is negative.
+    fewest that are set together. ``area`` is an area; of none there are no plants.
     """
     ground = magnitude(area, "ft**2")
-    if not (math.isfinite(ground) and ground >= 0):
-        raise ValueError("Give an area of zero or more.")
     counts = []
     total = 0.0
     for plant in plants:

@@ -11,11 +11,10 @@ from interview.garden.earth.results import EarthResults
 from interview.garden.planting import plant_file as plant_plan
 from interview.garden.planting import questions as planting
 from interview.garden.planting.choice import Season
-from interview.garden.planting.choose import PlantingPlan, choose, planting_zones
+from interview.garden.planting.choose import PlantingPlan, choose, planting_zones, why_plant
 from interview.garden.planting.plant_file import PlantFile
 from interview.garden.planting.plant_list import builtin_plants, with_own
 from interview.garden.planting.record import Plant, Sun
-from interview.garden.planting.why import why_plant
 from interview.garden.planting.wishes import KeepOut, Wishes, read_swap
 from interview.garden.size.results import SizeResults
 from interview.garden.size.zones import Zone

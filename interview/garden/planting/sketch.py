@@ -34,11 +34,9 @@ class Sketch:
 def sketch(zone: ZonePlan, length_to_width: float) -> Sketch | None:
     """Return ``zone`` as a grid about ``length_to_width`` as long as wide; None without plants.
 
-    Drifts of seven, five and three are mixed evenly. In a large zone a letter stands for several
-    plants. Raises ValueError where the shape is not above zero.
+    ``length_to_width`` is a ratio above zero. Drifts of seven, five and three are mixed evenly. In
+    a large zone a letter stands for several plants.
     """
-    if not (math.isfinite(length_to_width) and length_to_width > 0):
-        raise ValueError("Give a zone a length and a width above zero.")
     picks = [pick for pick in zone.picks if pick.count]
     if not picks:
         return None

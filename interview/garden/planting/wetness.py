@@ -80,7 +80,7 @@ class ZoneSite:
     @property
     def worst_hours(self) -> float:
         """Hours at a stretch in the worst case, as a plain number."""
-        known = [wet_hours(one) for one in (self.hours, self.longest) if one is not None]
+        known = [magnitude(one, "h") for one in (self.hours, self.longest) if one is not None]
         return max(known)
 
 
@@ -105,10 +105,12 @@ def planting_zones(
 ) -> dict[Zone, ZoneSite]:
     """Return the three zones from the areas inside the floor, the full pond and the rim.
 
-    ``worse`` are cases that may keep a zone wet for longer; the longest of them is kept with each
-    zone. Raises ValueError when an area is smaller than the one inside it.
+    ``floor``, ``pond_edge`` and ``rim`` are the areas inside those three lines. ``worse`` are cases
+    that may keep a zone wet for longer; the longest of them is kept with each zone. Raises
+    ValueError when an area is smaller than the one inside it.
     """
     inner, middle, outer = (magnitude(one, "ft**2") for one in (floor, pond_edge, rim))
+    # Floats of one area reached in two ways differ in the last digit.
     if not 0 <= inner <= middle * (1 + 1e-9) <= outer * (1 + 2e-9):
         raise ValueError("Make the full pond no smaller than the floor, and the rim no smaller.")
     areas = (inner, middle - inner, outer - middle)
@@ -157,18 +159,9 @@ def chosen_from(zone: Zone, hours: float, worst: float) -> tuple[Indicator, ...]
 def fits(plant: Plant, zone: Zone, hours: Quantity, region: ListRegion | None) -> Fit:
     """Tell whether ``plant`` suits ``zone`` with water on it for ``hours``, and why.
 
-    Uses the zones the list gives it and its rating in ``region`` only. Raises ValueError when the
-    hours are negative.
+    ``hours`` is a time. Uses the zones the list gives it and its rating in ``region`` only.
     """
-    return fits_after(plant, zone, wet_hours(hours), region)
-
-
-def wet_hours(hours: Quantity) -> float:
-    """Return ``hours`` as a number of hours; raises ValueError when they are negative."""
-    wet = magnitude(hours, "h")
-    if not wet >= 0:
-        raise ValueError("Give hours under water of zero or more.")
-    return wet
+    return fits_after(plant, zone, magnitude(hours, "h"), region)
 
 
 def fits_after(

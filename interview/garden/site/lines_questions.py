@@ -14,11 +14,10 @@ from interview.asking.lands import land
 from interview.asking.measures import Count
 from interview.asking.question import Question
 from interview.garden.place import questions as start
+from interview.garden.site import locating as notice
 from interview.garden.site import locating_words as locating
-from interview.garden.site import state_rules as notice
 from interview.garden.site.cautions import LOCATE
-from interview.garden.site.locating import CAREFUL, DEFAULT_BUSINESS_DAYS, Counted
-from interview.garden.site.state_rules import ToleranceZone
+from interview.garden.site.locating import CAREFUL, DEFAULT_BUSINESS_DAYS, Counted, ToleranceZone
 from interview.quantities.evidence import Provenance, Source
 from interview.quantities.units import Quantity
 

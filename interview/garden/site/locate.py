@@ -1,8 +1,8 @@
-"""When the buried lines are marked and digging may start."""
+"""When the buried lines are marked and digging may start; holidays in the wait."""
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from datetime import date, timedelta
 from enum import Enum
@@ -12,6 +12,70 @@ from interview.garden.site.locating import (
     DEFAULT_VALID_WORKING_DAYS,
     Counted,
 )
+from interview.quantities.evidence import Provenance, Source
+
+FEDERAL_SOURCE = Source(
+    "5 United States Code 6103, as told on Federal Holidays, US Office of Personnel Management, "
+    "web page: a Saturday's holiday is kept on Friday, a Sunday's on Monday",
+    Provenance.SECONDARY,
+)
+
+_ON_A_DATE = {
+    (1, 1): "New Year's Day",
+    (6, 19): "Juneteenth",
+    (7, 4): "Independence Day",
+    (11, 11): "Veterans Day",
+    (12, 25): "Christmas Day",
+}
+_ON_A_WEEKDAY = {
+    (1, 0, 3): "the birthday of Martin Luther King, Jr.",
+    (2, 0, 3): "Washington's Birthday",
+    (5, 0, -1): "Memorial Day",
+    (9, 0, 1): "Labor Day",
+    (10, 0, 2): "Columbus Day",
+    (11, 3, 4): "Thanksgiving Day",
+}
+"""Month, day of the week from Monday as 0, and which one of the month; -1 is the last."""
+
+
+def _kept(day: date) -> date:
+    """Return the working day on which a holiday that falls on ``day`` is kept."""
+    return day + {5: -ONE_DAY, 6: ONE_DAY}.get(day.weekday(), timedelta(0))
+
+
+def _nth(year: int, month: int, weekday: int, place: int) -> date:
+    if place > 0:
+        first = date(year, month, 1)
+        return first + timedelta((weekday - first.weekday()) % 7 + 7 * (place - 1))
+    last = date(year, month + 1, 1) - ONE_DAY
+    return last - timedelta((last.weekday() - weekday) % 7)
+
+
+def federal_holidays(first: date, last: date) -> Mapping[date, str]:
+    """Return the federal holidays kept from ``first`` to ``last``, both counted, by their day.
+
+    By the law in force since 2021, for those who work Monday to Friday. Holidays of the states and
+    Inauguration Day are not among them.
+    """
+    found = {}
+    for year in range(first.year, last.year + 2):
+        for (month, day), name in _ON_A_DATE.items():
+            found[_kept(date(year, month, day))] = name
+        for (month, weekday, place), name in _ON_A_WEEKDAY.items():
+            found[_nth(year, month, weekday, place)] = name
+    return {day: found[day] for day in sorted(found) if first <= day <= last}
+
+
+def federal_in_wait(asked: date, business_days: int) -> Mapping[date, str]:
+    """Return the federal holidays that lengthen the wait for the marks, from the day after.
+
+    Raises ValueError for a wait outside 1 to 30 days.
+    """
+    # Twice the days and a month hold the weekends and the holidays of any wait.
+    near = federal_holidays(asked + ONE_DAY, asked + timedelta(2 * business_days + 30))
+    end = earliest_dig_day(asked, business_days, near)
+    return {day: name for day, name in near.items() if day < end}
+
 
 ONE_DAY = timedelta(days=1)
 
@@ -29,34 +93,26 @@ def _business_day_after(start: date, count: int, holidays: Collection[date]) -> 
     return day
 
 
-def _whole_days(count: int, most: int, what: str) -> None:
-    if not 1 <= count <= most:
-        raise ValueError(f"Give {what} as a whole number from 1 to {most}.")
-
-
 def earliest_dig_day(asked: date, business_days: int, holidays: Collection[date] = ()) -> date:
     """Return the first day digging may start.
 
     The day of the request is not counted. Digging may start the day after the last of the
     ``business_days`` full business days, Monday to Friday without ``holidays``; that first day
-    may itself be a Saturday or a holiday. Raises ValueError for a count outside 1 to 30.
+    may itself be a Saturday or a holiday.
     """
-    _whole_days(business_days, 30, "the business days to wait")
     return _business_day_after(asked, business_days, holidays) + ONE_DAY
 
 
 def marks_stale_after(finished: date, working_days: int, holidays: Collection[date] = ()) -> date:
     """Return the last day the marks may be trusted, counted in working days after ``finished``.
 
-    The day the marking was finished is not counted. Raises ValueError outside 1 to 90 days.
+    The day the marking was finished is not counted.
     """
-    _whole_days(working_days, 90, "the days the marks stay valid")
     return _business_day_after(finished, working_days, holidays)
 
 
 def marks_stale_after_calendar(start: date, days: int) -> date:
     """Return the last day the marks may be trusted, counted in calendar days after ``start``."""
-    _whole_days(days, 90, "the days the marks stay valid")
     return start + days * ONE_DAY
 
 
@@ -150,10 +206,6 @@ class DigGate:
     """The cause of each reason."""
     earliest: date | None
     stale_after: date | None
-    days_to_wait: int
-    """Days from today to the first day digging may start; zero when it has come."""
-    renew_by: date | None
-    """Three working days before the marks go stale: ask again by then."""
 
 
 def dig_gate(state: LocateState, today: date) -> DigGate:
@@ -170,17 +222,7 @@ def dig_gate(state: LocateState, today: date) -> DigGate:
         causes=tuple(cause for cause, _ in found),
         earliest=earliest,
         stale_after=stale,
-        days_to_wait=max(0, (earliest - today).days) if earliest else 0,
-        renew_by=None if stale is None else _business_days_before(stale, 3, state.holidays),
     )
-
-
-def _business_days_before(day: date, count: int, holidays: Collection[date]) -> date:
-    while count > 0:
-        day -= ONE_DAY
-        if _is_business_day(day, holidays):
-            count -= 1
-    return day
 
 
 _Reasons = list[tuple[Cause, str]]

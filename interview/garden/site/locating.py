@@ -1,4 +1,4 @@
-"""What the locate services of the states and DC ask for, and what is assumed without a ticket."""
+"""What the locate services of the states and DC ask for, and how near a mark one digs by hand."""
 
 from __future__ import annotations
 
@@ -11,6 +11,14 @@ from functools import cache
 from importlib.resources import files
 
 from interview.quantities.evidence import Cited, Provenance, Source
+from interview.quantities.units import (
+    Quantity,
+    feet_and_inches,
+    magnitude,
+    plain_number,
+    quantity,
+    round_up,
+)
 
 DEFAULT_BUSINESS_DAYS = 3
 DEFAULT_VALID_WORKING_DAYS = 10
@@ -274,3 +282,50 @@ def notice_for(state: str) -> StateNotice:
     if not code:
         return StateNotice("", "your state")
     return states().get(code) or StateNotice(code, "your state")
+
+
+@dataclass(frozen=True)
+class ToleranceZone:
+    """The strip on each side of a mark that is only for gentle digging by hand."""
+
+    us: Quantity
+    metric: Quantity
+    """Its own round number, never less than a rule written in inches asks."""
+    source: Source
+
+    def shown(self, metric: bool) -> Quantity:
+        """Return its width, a length, in the unit of the session."""
+        return self.metric if metric else self.us
+
+    def words(self, metric: bool) -> str:
+        """Write its width, such as ``2 ft`` or ``0.6 m``."""
+        if metric:
+            return f"{plain_number(magnitude(self.metric, 'm'))} m"
+        return feet_and_inches(self.us, 1)
+
+
+_ABROAD = Source(
+    "as in most US states; no rule of this country is held here",
+    Provenance.OURS,
+)
+_ZONES_ABROAD = {
+    "canada": ToleranceZone(
+        quantity(40, "in"),
+        quantity(1, "m"),
+        Source("1 m each side, custom of the Canadian one-call centres", Provenance.MEMORY),
+    ),
+}
+
+
+def tolerance_zone(state: str, country: str = "us") -> ToleranceZone:
+    """Return how near a mark only gentle hand digging may be.
+
+    ``state`` is the two letters of a US state, empty where it is not known; ``country`` is ``us``,
+    ``canada`` or any other word. What a ticket says goes before it.
+    """
+    if country != "us":
+        default = ToleranceZone(quantity(24, "in"), quantity(0.6, "m"), _ABROAD)
+        return _ZONES_ABROAD.get(country, default)
+    notice = notice_for(state)
+    width = quantity(notice.hand_dig_in, "in")
+    return ToleranceZone(width, round_up(width, 0.01, "m"), notice.zone_source)

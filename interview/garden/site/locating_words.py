@@ -9,7 +9,7 @@ from typing import Any
 from interview.asking.answers import Answers
 from interview.asking.question import Question
 from interview.garden.place import questions as start
-from interview.garden.site.holidays import FEDERAL_SOURCE, federal_in_wait
+from interview.garden.site.locate import FEDERAL_SOURCE, federal_in_wait
 from interview.garden.site.locating import CAREFUL, WAIT_ABROAD, StateNotice, notice_for
 from interview.quantities.evidence import Source
 

@@ -174,8 +174,10 @@ def setback_limits(
 ) -> tuple[Quantity, Quantity]:
     """Return the usual and the cautious distance to keep.
 
-    A retaining wall also asks its own height, a tree its drip line (distance from the trunk to the
-    edge of the crown); both are at least the table's distance.
+    Lengths in, lengths out, in the unit of ``metric``. ``wall_height`` is the height of a
+    retaining wall, which asks for that much too; ``drip_line`` the distance from a trunk to the
+    edge of its crown. Neither makes the distance less than the table's. Raises ValueError for
+    one below zero. Sources: those of ``item``; past the drip line ``DRIP_LINE_MARGIN``.
     """
     usual, cautious = item.usual.shown(metric), item.cautious.shown(metric)
     if item.key == "retaining_wall" and wall_height is not None:
@@ -198,24 +200,25 @@ def setback_finding(
     paced: bool = False,
     reaches_out: Quantity | None = None,
 ) -> Finding:
-    """Return what a measured distance means.
+    """Return what ``measured``, a distance, means beside what ``setback_limits`` asks.
 
     ``reaches_out`` is how far the garden reaches beyond the edge that was measured from; it is
     taken off.
 
-    Good at or past the usual distance, with a word about the cautious one; nearer, fix or stop as
-    the item says. A ``local_rule`` replaces the usual and the cautious distance, and the finding
-    says so. ``None`` for ``measured`` is a fix: not known yet, or ``paced`` and waiting for the
-    pace. Raises ValueError for a distance below zero or a local rule that is not more than zero.
+    ``wall_height`` and ``drip_line`` are as there. Good at or past the usual distance, with a word
+    about the cautious one; nearer, fix or stop as the item says. A ``local_rule`` replaces the
+    usual and the cautious distance, and the finding says so. ``None`` for ``measured`` is a fix:
+    not known yet, or ``paced`` and waiting for the pace. Raises ValueError for a distance below
+    zero or a local rule that is not more than zero.
     """
     usual, cautious = setback_limits(item, metric, wall_height, drip_line)
     limit, source = usual, item.source
-    told = f"usual {_words(usual, metric)}, cautious {_words(cautious, metric)}"
+    told = f"usual {distance_words(usual, metric)}, cautious {distance_words(cautious, metric)}"
     if local_rule is not None:
         positive(local_rule, "ft", "Give a local rule of more than zero, or leave it empty.")
         limit = cautious = local_rule
         source = Source("local rule", Provenance.YOURS)
-        told = f"your local rule, {_words(local_rule, metric)}, in place of the {told}"
+        told = f"your local rule, {distance_words(local_rule, metric)}, in place of the {told}"
     key = f"{item.key}_distance"
     if measured is None and paced:
         said = f"{item.measured_from} is paced from {item.words}, by a pace not known yet."
@@ -224,19 +227,19 @@ def setback_finding(
         said = f"{item.measured_from} is not measured yet from {item.words}."
         return Finding(key, Grade.FIX, said, told, source, "Measure it.")
     not_negative(measured, "ft", "A distance must be zero or more.")
-    said = f"{item.measured_from} is {_words(measured, metric)} from {item.words}"
+    said = f"{item.measured_from} is {distance_words(measured, metric)} from {item.words}"
     if reaches_out is not None and magnitude(reaches_out, "ft") > 1e-9:
         left = max(0.0, magnitude(measured, "ft") - magnitude(reaches_out, "ft"))
         measured = quantity(left, "ft")
+        past = distance_words(reaches_out, metric, up=True)
         said += (
-            f", but the garden reaches up to {_words(reaches_out, metric, up=True)} beyond where "
-            f"that was measured, so {_words(measured, metric)} is left (lay it out again and "
-            "measure)"
+            f", but the garden reaches up to {past} beyond where that was measured, so "
+            f"{distance_words(measured, metric)} is left (lay it out again and measure)"
         )
     feet = magnitude(measured, "ft")
     if reaches(feet, magnitude(limit, "ft")):
         return _far_enough(key, said, measured, cautious, told, source, metric)
-    move = f"Move it {_words(limit - measured, metric, up=True)} farther away."
+    move = f"Move it {distance_words(limit - measured, metric, up=True)} farther away."
     grade = _grade_below(item, feet, local_rule is not None, metric)
     change = f"{move} {item.remedy}".rstrip()
     return Finding(key, grade, f"{said}: too near.", told, source, change)
@@ -254,7 +257,9 @@ def _far_enough(
     more = cautious - measured
     if reaches(magnitude(measured, "ft"), magnitude(cautious, "ft")):
         return Finding(key, Grade.GOOD, f"{said}: far enough.", told, source)
-    change = f"{_words(more, metric, up=True)} farther would meet the cautious distance too."
+    change = (
+        f"{distance_words(more, metric, up=True)} farther would meet the cautious distance too."
+    )
     return Finding(key, Grade.GOOD, f"{said}: enough, but not cautious.", told, source, change)
 
 
@@ -265,13 +270,12 @@ def _grade_below(item: Setback, feet: float, local: bool, metric: bool) -> Grade
     return item.below if reaches(feet, floor) else Grade.STOP
 
 
-def distance_words(value: Quantity, metric: bool) -> str:
-    """Write a measured distance to half an inch or a centimetre, never longer than it is."""
-    return _words(value, metric)
+def distance_words(value: Quantity, metric: bool, up: bool = False) -> str:
+    """Write a distance to half an inch or a centimetre.
 
-
-def _words(value: Quantity, metric: bool, up: bool = False) -> str:
-    """Write a distance; a measured one rounded down and a move up, so neither flatters."""
+    ``value`` is a length. A measured one is rounded down and a move ``up``, so that neither
+    flatters.
+    """
     turn = round_up if up else round_down
     if metric:
         return f"{plain_number(magnitude(turn(value, 0.01, 'm'), 'm'))} m"

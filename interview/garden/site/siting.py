@@ -140,8 +140,9 @@ def below_floor_finding(
 ) -> Finding:
     """Return whether water or rock lies far enough below the dug bottom: 2 ft (600 mm).
 
-    ``depth`` is from the ground surface. With ``met`` false nothing was met down to ``depth``,
-    which is good only when that is deep enough. Raises ValueError for a depth below zero.
+    ``depth`` and ``dug_depth`` are lengths from the ground surface. With ``met`` false nothing was
+    met down to ``depth``, which is good only when that is deep enough. Raises ValueError for a
+    depth below zero.
     """
     unit = "mm" if metric else "in"
     need = BELOW_FLOOR_MM if metric else BELOW_FLOOR_FT.value * 12

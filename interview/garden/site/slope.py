@@ -35,17 +35,13 @@ class Slope:
         return magnitude(self.fall, "percent")
 
 
-def ground_slope(
-    run: Quantity,
-    drop: Quantity,
-    drop_turned: Quantity | None = None,
-    reading: Quantity | None = None,
-) -> Slope:
+def ground_slope(run: Quantity, drop: Quantity, drop_turned: Quantity | None = None) -> Slope:
     """Return the slope from the run and the drop at the downhill stake.
 
-    ``drop_turned`` is the drop with the level turned end for end: the mean of both is free of a
-    crooked level. ``reading`` is how near the tape is read, 1/8 in unless given. Raises ValueError
-    for a run that is not more than zero, or ground that rises.
+    All are lengths. ``drop_turned`` is the drop with the level turned end for end: the mean of
+    both is free of a crooked level. The standard error takes each reading as good to
+    ``READING_IN`` either way. Raises ValueError for a run that is not more than zero, ground that
+    rises, or a drop of more than twice the run.
     """
     inches = positive(run, "in", "The run between the stakes must be more than zero.")
     sentence = "Give the drop as a length."
@@ -56,7 +52,6 @@ def ground_slope(
         raise ValueError("The ground rises to the downhill stake: swap the two stakes.")
     if mean > 2 * inches:
         raise ValueError("The drop is far more than the run: check the two measures.")
-    half = READING_IN if reading is None else positive(reading, "in", "Give how near you read.")
     # Two readings of two marks each average to the error of one mark.
     marks = math.sqrt(2) if drop_turned is None else 1.0
     return Slope(
@@ -64,7 +59,7 @@ def ground_slope(
         drop=quantity(mean, "in"),
         fall=quantity(100 * mean / inches, "percent"),
         level_error=None if drop_turned is None else quantity((first - second) / 2, "in"),
-        standard_error=quantity(100 * marks * half / math.sqrt(3) / inches, "percent"),
+        standard_error=quantity(100 * marks * READING_IN / math.sqrt(3) / inches, "percent"),
     )
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from enum import Enum
 
-from interview.quantities.evidence import MEMORY, OURS, Finding, Grade, Provenance, Source
+from interview.quantities.evidence import OURS, Finding, Grade, Provenance, Source
 
 _OVERFLOW = Source(
     "Step 2: Determine the Location of the Rain Garden, Alabama Extension, web page; City of "
@@ -107,30 +107,3 @@ def children_finding(present: bool | None) -> Finding:
         "Cover or fill the test hole whenever you leave it; 6 in (150 mm) of pond is deep enough."
     )
     return Finding("children", Grade.GOOD, said, limit, _DROWNING, change)
-
-
-class GroundFall(Enum):
-    """Which way the ground falls between the house and the garden."""
-
-    TO_GARDEN = "falls to the garden"
-    LEVEL = "level"
-    TO_HOUSE = "falls to the house"
-
-
-def ground_fall_finding(falls: GroundFall | None) -> Finding:
-    """Return whether water at the garden would run away from the house."""
-    limit = "ground that falls away from the house"
-    source = Source("International Residential Code R401.3: 6 in in 10 ft", MEMORY.standing)
-    match falls:
-        case GroundFall.TO_GARDEN:
-            said = "The ground falls from the house to the garden."
-            return Finding("ground_fall", Grade.GOOD, said, limit, source)
-        case GroundFall.TO_HOUSE:
-            said, change = "The ground falls to the house.", "Choose a spot below the house."
-            return Finding("ground_fall", Grade.STOP, said, limit, source, change)
-        case GroundFall.LEVEL:
-            said = "The ground between house and garden is level."
-        case _:
-            said = "Which way the ground falls is not known yet."
-    change = "Check it with a string and a level; shape it to fall away from the house."
-    return Finding("ground_fall", Grade.FIX, said, limit, source, change)

@@ -89,18 +89,16 @@ def pond_depth(
     cap: Quantity | None = None,
     step: str = US,
 ) -> PondDepth:
-    """Return the pond depth for a soil, from the two rates of its test, both speeds.
+    """Return the pond depth for a soil: what it takes in time, at most ``cap``, rounded down.
 
-    ``cap`` is the deepest pond wanted (10 in when not given) and ``step`` is US for half inches
-    or METRIC for 10 mm. Raises ValueError for a negative rate or a cap that is not more than zero.
-    Sources: ``DROP_RATE_HOURS``, ``CORRECTED_RATE_HOURS``, ``STRICT_HOURS``.
+    ``drop_rate`` and ``corrected_rate``, both speeds, are how fast the water fell in the hole and
+    how fast it goes through the bottom alone; ``rule`` says which of them count. ``cap`` is the
+    deepest pond wanted (10 in when not given) and ``step`` is US for half inches or METRIC for 10
+    mm. Each rate is zero or more, the cap above zero. Sources: ``DROP_RATE_HOURS``,
+    ``CORRECTED_RATE_HOURS``, ``STRICT_HOURS``.
     """
     q, f = magnitude(drop_rate, "in/h"), magnitude(corrected_rate, "in/h")
     cap = quantity(DEEPEST_IN.value, "in") if cap is None else cap
-    if not (q >= 0 and f >= 0):
-        raise ValueError("A soil cannot take less than no water, so check the soak test.")
-    if not magnitude(cap, "in") > 0:
-        raise ValueError("The deepest pond you want must be more than zero.")
     strict = rule is DepthRule.STRICT
     hours = STRICT_HOURS.value if strict else CORRECTED_RATE_HOURS.value
     limits = {

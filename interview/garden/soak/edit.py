@@ -13,13 +13,14 @@ from interview.garden.soak.reading_lines import STRUCK, shifted_instants
 from interview.garden.soak.times import utc
 from interview.reading import Refused, is_unknown, read_duration, write_instant
 
-_MOMENTS = (
+MOMENTS = (
     timing.FILL_1_START,
     timing.FILL_1_EMPTY,
     timing.FILL_2_START,
     timing.FILL_2_EMPTY,
     timing.TEST_START,
 )
+"""The questions of one hole that each note one instant, in their order."""
 _SHIFT = re.compile(
     r"(?P<long>.+?)(?:\s+(?P<way>ahead|fast|behind|slow))?(?:\s+from\s+(?P<first>\d{1,3}))?",
     re.IGNORECASE,
@@ -107,7 +108,7 @@ def suggested_shift(view: Answers, now: dt.datetime) -> str:
 
     Mostly it is a time zone or summer time. Nothing where no noted time lies ahead of ``now``.
     """
-    noted = [at for question in _MOMENTS if (at := view.get(question))]
+    noted = [at for question in MOMENTS if (at := view.get(question))]
     noted += [event.at for event in view.get(timing.READINGS) or ()]
     ahead = max((utc(at) - utc(now) for at in noted), default=dt.timedelta())
     if ahead <= dt.timedelta(minutes=1):
@@ -133,7 +134,7 @@ def with_shift(view: Answers, words: str) -> dict[str, str]:
     by = dt.timedelta(seconds=seconds if behind else -seconds)
     wanted = {view.address(timing.READINGS): text} if (text := _shifted(view, by, found)) else {}
     if not found["first"]:
-        moments = {view.address(one): at for one in _MOMENTS if (at := view.get(one))}
+        moments = {view.address(one): at for one in MOMENTS if (at := view.get(one))}
         wanted = {**{key: write_instant(at + by) for key, at in moments.items()}, **wanted}
     if not wanted:
         raise Refused("No time is noted for this hole yet, so there is nothing to shift.")

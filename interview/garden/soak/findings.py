@@ -9,9 +9,8 @@ from interview.garden.site import siting
 from interview.garden.soak import hole_questions as digging
 from interview.garden.soak import words as soak_words
 from interview.garden.soak.hole_questions import BLOCKING_SMELLS
-from interview.garden.soak.rates import SETTLED_WITHIN, Band
+from interview.garden.soak.rates import RAWLS_1982, SETTLED_WITHIN, Band
 from interview.garden.soak.results import SoakResults
-from interview.garden.soak.texture import RAWLS_1982
 from interview.quantities.evidence import (
     OURS,
     PRACTICE,

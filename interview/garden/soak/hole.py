@@ -139,10 +139,10 @@ class Hole:
 def corrected_rate(hole: Hole, above: Quantity, below: Quantity, time: Quantity) -> Quantity:
     """Return the rate through the bottom alone when water fell ``above`` to ``below`` in ``time``.
 
-    Outflow is taken in proportion to the wet area of bottom and sides, and the falling depth is
-    integrated exactly (a tapered hole by Simpson's rule). Depths of water and a time in, a speed
-    out. Raises ValueError when the time is not more than zero or the water rose.
-    Source: ``INVERSE_AUGER_HOLE``.
+    ``above`` and ``below`` are depths of water over the bottom, ``time`` a time; the result is a
+    speed. Outflow is taken in proportion to the wet area of bottom and sides, and the falling depth
+    is integrated exactly (a tapered hole by Simpson's rule). Raises ValueError when the time is not
+    more than zero or the water rose. Source: ``INVERSE_AUGER_HOLE``.
     """
     hours = magnitude(time, "h")
     high, low = magnitude(above, "in"), magnitude(below, "in")

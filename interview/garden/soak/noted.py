@@ -15,11 +15,10 @@ from interview.asking.question import Unanswered
 from interview.garden.soak import hole_questions as digging
 from interview.garden.soak import questions as soak
 from interview.garden.soak import timing_questions as timing
-from interview.garden.soak.advice import Advice, advice
 from interview.garden.soak.hole import Hole, HoleShape
 from interview.garden.soak.rates import SoakTest
 from interview.garden.soak.reading_lines import DROP, EMPTIED, EMPTY, LEFT, REFILLED, SoakEvent
-from interview.garden.soak.readings import Interval, intervals
+from interview.garden.soak.readings import Advice, Interval, advice, intervals
 from interview.garden.soak.results import hole_of, readings_of, set_aside, test_of
 from interview.garden.soak.times import elapsed_words, utc
 from interview.garden.soak.words import READING_DIGITS, reading_rate

@@ -1,4 +1,4 @@
-"""The soak test: the drop rate of the hole and the corrected rate of its bottom."""
+"""The soak test: the rates of the hole and of its bottom, and the rate a table gives its soil."""
 
 from __future__ import annotations
 
@@ -7,7 +7,6 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import Enum
 
-from interview.garden.soak.advice import Advice, CombinedRate, HolesRule, advice, combine
 from interview.garden.soak.depth import (
     CORRECTED_RATE_HOURS,
     DEEPEST_IN,
@@ -15,9 +14,90 @@ from interview.garden.soak.depth import (
     SHALLOWEST_IN,
 )
 from interview.garden.soak.hole import INVERSE_AUGER_HOLE, BareHole, Hole, HoleShape, corrected_rate
-from interview.garden.soak.readings import ALREADY_EMPTY, EMPTY_NOTE, Interval, Reading, intervals
+from interview.garden.soak.readings import (
+    ALREADY_EMPTY,
+    EMPTY_NOTE,
+    Advice,
+    CombinedRate,
+    HolesRule,
+    Interval,
+    Reading,
+    advice,
+    combine,
+    intervals,
+)
 from interview.quantities.evidence import Cited, Provenance, Source
-from interview.quantities.units import Quantity, magnitude, quantity
+from interview.quantities.units import Quantity, magnitude, quantity, ratio
+
+RAWLS_1982 = Source(
+    "Rawls, Brakensiek and Saxton, Estimation of Soil Water Properties, Transactions of the ASAE "
+    "25(5), 1982, pp. 1316-1320, saturated hydraulic conductivity",
+    Provenance.SECONDARY,
+)
+FEEL_KEY = Source(
+    "Thien, A flow diagram for teaching texture-by-feel analysis, Journal of Agronomic Education "
+    "8, 1979",
+    Provenance.MEMORY,
+)
+FAR_APART = 10.0
+FAR_APART_SOURCE = Source("a factor of ten is cause to look again", Provenance.OURS)
+
+
+class Texture(Enum):
+    """The eleven texture classes for which the table has a rate."""
+
+    SAND = "sand"
+    LOAMY_SAND = "loamy sand"
+    SANDY_LOAM = "sandy loam"
+    LOAM = "loam"
+    SILT_LOAM = "silt loam"
+    SANDY_CLAY_LOAM = "sandy clay loam"
+    CLAY_LOAM = "clay loam"
+    SILTY_CLAY_LOAM = "silty clay loam"
+    SANDY_CLAY = "sandy clay"
+    SILTY_CLAY = "silty clay"
+    CLAY = "clay"
+
+
+RAWLS_CM_PER_H: dict[Texture, float] = {
+    Texture.SAND: 21.00,
+    Texture.LOAMY_SAND: 6.11,
+    Texture.SANDY_LOAM: 2.59,
+    Texture.LOAM: 1.32,
+    Texture.SILT_LOAM: 0.68,
+    Texture.SANDY_CLAY_LOAM: 0.43,
+    Texture.CLAY_LOAM: 0.23,
+    Texture.SILTY_CLAY_LOAM: 0.15,
+    Texture.SANDY_CLAY: 0.12,
+    Texture.SILTY_CLAY: 0.09,
+    Texture.CLAY: 0.06,
+}
+"""Saturated rates as printed, centimeters per hour. Source: ``RAWLS_1982``."""
+
+
+def published_rate(texture: Texture) -> Quantity:
+    """Return the saturated rate the table gives ``texture``, a speed. Source: ``RAWLS_1982``."""
+    return quantity(RAWLS_CM_PER_H[texture], "cm/h")
+
+
+@dataclass(frozen=True)
+class TextureCheck:
+    """The tested rate held against the rate of the texture that was felt."""
+
+    texture: Texture
+    published: Quantity
+    times: float
+    """The tested rate as a multiple of the published one."""
+    far_apart: bool
+    """True when one is more than ten times the other: look again, nothing is changed."""
+
+
+def texture_check(corrected: Quantity, texture: Texture) -> TextureCheck:
+    """Compare the corrected rate of a test, a speed, with the rate of its texture."""
+    published = published_rate(texture)
+    times = ratio(corrected, published)
+    return TextureCheck(texture, published, times, times > FAR_APART or times < 1 / FAR_APART)
+
 
 __all__ = [
     "ALREADY_EMPTY",
@@ -139,10 +219,11 @@ class _Span:
 
 
 def soil_band(drop_rate: Quantity, corrected: Quantity) -> Band:
-    """Return the band of a soil from the two rates of its test, both speeds.
+    """Return the band of a soil from the two rates of its test, both speeds of zero or more.
 
-    The rate that allows the shallower pond governs: one that it empties from 10 in on is good
-    ground, one under 3 in is marginal. Sources: those of the two checks and depths in ``depth``.
+    ``drop_rate`` is the fall in the hole, ``corrected`` the rate through the bottom alone. The rate
+    that allows the shallower pond governs: one that it empties from 10 in on is good ground, one
+    under 3 in is marginal. Sources: those of the two checks and depths in ``depth``.
     """
     q, f = magnitude(drop_rate, "in/h"), magnitude(corrected, "in/h")
     pond = min(q * DROP_RATE_HOURS.value, f * CORRECTED_RATE_HOURS.value)

@@ -10,12 +10,10 @@ from interview.asking.results import Results, part
 from interview.garden.soak import hole_questions as digging
 from interview.garden.soak import questions as soak
 from interview.garden.soak import timing_questions as timing
-from interview.garden.soak.advice import CombinedRate, combine
 from interview.garden.soak.hole import Hole, HoleShape
-from interview.garden.soak.rates import SoakTest, soak_test
+from interview.garden.soak.rates import SoakTest, Texture, TextureCheck, soak_test, texture_check
 from interview.garden.soak.reading_lines import EMPTIED, EMPTY, REFILLED
-from interview.garden.soak.readings import Reading
-from interview.garden.soak.texture import Texture, TextureCheck, texture_check
+from interview.garden.soak.readings import CombinedRate, Reading, combine
 from interview.quantities.evidence import Provenance, Source
 from interview.quantities.units import Quantity, magnitude, quantity
 
@@ -32,7 +30,7 @@ TEXTURE_OF = {
     "long": Texture.CLAY,
     "long_smooth": Texture.SILTY_CLAY,
 }
-"""The texture class of each thing a handful may do."""
+"""The texture class of each thing a handful may do. Source: ``FEEL_KEY``."""
 
 
 @dataclass(frozen=True)

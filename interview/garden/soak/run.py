@@ -11,8 +11,7 @@ from dataclasses import replace
 
 from interview.asking.answers import Answers
 from interview.garden.soak.noted import Fills, Noted, noted
-from interview.garden.soak.state import ENOUGH_STATES, RunState, SoakRun, is_back
-from interview.garden.soak.timed import timed
+from interview.garden.soak.timed import ENOUGH_STATES, RunState, SoakRun, is_back, timed
 from interview.garden.soak.times import clock, span, utc
 from interview.quantities.evidence import Cited, Provenance, Source
 

@@ -5,11 +5,17 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 
-from interview.garden.soak.advice import CombinedRate, HolesRule
 from interview.garden.soak.depth import DepthRule, Governs, PondDepth, pond_depth
-from interview.garden.soak.rates import SETTLED_WITHIN, Band, SoakTest, Trend, soil_band
+from interview.garden.soak.rates import (
+    SETTLED_WITHIN,
+    Band,
+    SoakTest,
+    TextureCheck,
+    Trend,
+    soil_band,
+)
+from interview.garden.soak.readings import CombinedRate, HolesRule
 from interview.garden.soak.results import HoleReport
-from interview.garden.soak.texture import TextureCheck
 from interview.quantities.shown import HIGH, LOW, rate_words, water_words
 from interview.quantities.units import (
     METRIC,

@@ -75,9 +75,11 @@ def share_of_gutter(parts: Sequence[Quantity], whole: Quantity) -> Share:
 
 
 def equal_share(outlets: int, here: int = 1) -> Share:
-    """Return the share of ``here`` of a gutter's downspouts when no high point is known."""
-    if outlets < 1:
-        raise ValueError("A gutter has at least one downspout.")
+    """Return the share of ``here`` of a gutter's ``outlets`` when no high point is known.
+
+    Its error, ``SHARE_GUESSED_ERROR``, is that of a guess. Raises ValueError for a count below 1
+    or for more downspouts here than the gutter has.
+    """
     if not 1 <= here <= outlets:
         raise ValueError("No more downspouts can come here than the gutter has.")
     return WHOLE if outlets == here else Share(here / outlets, SHARE_GUESSED_ERROR)
@@ -143,7 +145,7 @@ class SurfaceArea:
     """Plan area times share times the part of the rain that runs off."""
 
     def brings(self, rain: Quantity) -> Quantity:
-        """Return the volume that a depth of ``rain`` sends here."""
+        """Return the volume that ``rain``, a depth, sends here; raises ValueError below zero."""
         inches = not_negative(rain, "in", "The depth of rain cannot be less than zero.")
         return quantity(magnitude(self.weighted, "ft**2") * inches / 12, "ft**3")
 
@@ -288,11 +290,9 @@ def _pace_parts(
 def whole_roof_finding(roof: Quantity, footprint: Quantity, downspouts: int = 1) -> Finding | None:
     """Return a doubt when ``downspouts`` seem to drain too much of the house; else ``None``.
 
-    One seldom drains more than 60 % of it; several may drain all, with its overhangs.
+    ``roof`` and ``footprint`` are areas, the footprint above zero. One downspout seldom drains more
+    than 60 % of the house; several may drain all of it, with its overhangs.
     """
-    positive(footprint, "ft**2", "The footprint of the house must be more than zero.")
-    if downspouts < 1:
-        raise ValueError("A gutter has at least one downspout.")
     part = ratio(roof, footprint)
     several = downspouts > 1
     if within(part, OVERHANG_LIMIT if several else FOOTPRINT_LIMIT):

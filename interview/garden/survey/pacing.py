@@ -7,7 +7,7 @@ import statistics
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from interview.quantities.evidence import OURS, Cited, Finding, Grade, Provenance, Source
+from interview.quantities.evidence import OURS, Finding, Grade
 from interview.quantities.guards import positive, reaches, times, within
 from interview.quantities.shown import length_words
 from interview.quantities.units import Quantity, magnitude, quantity
@@ -19,9 +19,10 @@ SHORT_COURSE_FT = 30.0
 COURSE_LIMITS_FT = (10.0, 2000.0)
 PACE_LIMITS_FT = (1.5, 4.0)
 COUNTED_TO = 1.0
-"""A count is good to the nearest whole pace."""
-NATURAL_STEP = Cited(30.0, Source("TC 3-25.26, US Army, section 5-20", Provenance.PUBLISHED))
-"""A natural step, in inches."""
+"""A count is good to the nearest whole pace.
+
+So it may lie anywhere in a width of one pace: its standard error is that width over the root of 12.
+"""
 
 
 @dataclass(frozen=True)
@@ -65,7 +66,7 @@ class PacedLength:
 
     @property
     def standard_error(self) -> Quantity:
-        """Both errors together."""
+        """Both errors together, a length: independent, so their squares add."""
         own = magnitude(self.own_error, "ft")
         return quantity(math.hypot(own, magnitude(self.calibration_error, "ft")), "ft")
 
@@ -112,7 +113,10 @@ def paced(count: float, pace: Pace) -> PacedLength:
 
 
 def expected_error(pace: Pace, length: Quantity | None = None) -> Quantity:
-    """Return the standard error to expect when a length, 40 ft unless given, is paced."""
+    """Return the standard error, a length, to expect when ``length`` is paced.
+
+    ``length`` is 40 ft unless given. Raises ValueError where it is not more than zero.
+    """
     target = quantity(40.0, "ft") if length is None else length
     feet = positive(target, "ft", "The length must be more than zero.")
     return paced(feet / magnitude(pace.length, "ft"), pace).standard_error

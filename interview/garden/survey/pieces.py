@@ -77,11 +77,6 @@ class Piece:
                 powers[error.walker] = powers.get(error.walker, 0.0) + slope
         return powers
 
-    @property
-    def pace_power(self) -> float:
-        """Relative change of the area for the same change of every pace: 2 when all is paced."""
-        return math.fsum(self.pace_powers.values())
-
     def _sides(self) -> Iterable[tuple[Quantity, float, SideError]]:
         errors = self.errors or tuple(taped() for _ in self.shape.lengths)
         return zip(self.shape.lengths, self.shape.elasticities, errors, strict=True)
@@ -158,8 +153,8 @@ class RoofPitch:
 def plan_length(slope_length: Quantity, pitch: RoofPitch) -> Quantity:
     """Return the level length under a length measured along the roof slope.
 
-    Rain falls on the plan, so the sloping length is divided by the pitch factor. Raises ValueError
-    for a length that is not more than zero.
+    Rain falls on the plan, so ``slope_length``, a length, is divided by the pitch factor, the
+    length of slope over a level length of one. Raises ValueError where it is not more than zero.
     """
     positive(slope_length, "ft", "The length along the roof must be more than zero.")
     return times(slope_length, 1 / pitch.factor)

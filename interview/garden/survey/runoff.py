@@ -3,18 +3,14 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable
-from dataclasses import dataclass
 from enum import Enum
 
-from interview.garden.soak.texture import Texture
 from interview.quantities.evidence import Provenance, Source
 from interview.quantities.units import Quantity, magnitude, quantity
 
 TR55 = "Urban Hydrology for Small Watersheds, TR-55, 2nd ed., USDA-NRCS, 1986"
 CURVE_NUMBER_EQUATION = Source(f"{TR55}, eq. 2-1 to 2-4", Provenance.PUBLISHED)
 CURVE_NUMBER_TABLE = Source(f"{TR55}, Table 2-2a", Provenance.SECONDARY)
-SOIL_GROUPS = Source(f"{TR55}, Appendix A", Provenance.SECONDARY)
 COEFFICIENTS = Source(
     "District of Columbia Municipal Regulations, title 21, section 520: 0.95 for impervious cover, "
     "0.25 for compacted cover, 0 for natural cover",
@@ -95,34 +91,6 @@ USUAL_COVER = {
 }
 """The table has no home drive of gravel or dirt, so its street rows stand in for them."""
 
-_GROUP_TEXTURES = {
-    HydrologicGroup.A: (Texture.SAND, Texture.LOAMY_SAND, Texture.SANDY_LOAM),
-    HydrologicGroup.B: (Texture.SILT_LOAM, Texture.LOAM),
-    HydrologicGroup.C: (Texture.SANDY_CLAY_LOAM,),
-}
-_GROUP_RATES_IN_H = (
-    (0.30, HydrologicGroup.A),
-    (0.15, HydrologicGroup.B),
-    (0.05, HydrologicGroup.C),
-)
-
-
-def group_of_texture(texture: Texture) -> HydrologicGroup:
-    """Return the soil group of a texture. Source: ``SOIL_GROUPS``."""
-    for group, textures in _GROUP_TEXTURES.items():
-        if texture in textures:
-            return group
-    return HydrologicGroup.D
-
-
-def group_of_rate(corrected_rate: Quantity) -> HydrologicGroup:
-    """Return the soil group of a wet soil's rate, a speed. Source: ``SOIL_GROUPS``."""
-    rate = magnitude(corrected_rate, "in/h")
-    for limit, group in _GROUP_RATES_IN_H:
-        if rate > limit:
-            return group
-    return HydrologicGroup.D
-
 
 def curve_number(cover: Cover, group: HydrologicGroup) -> int:
     """Return the curve number of a cover on a soil group. Source: ``CURVE_NUMBER_TABLE``."""
@@ -167,45 +135,3 @@ def runoff_share(
     number = curve_number(cover or USUAL_COVER[surface], group or HydrologicGroup.D)
     depth = magnitude(runoff_depth(rain, number), "in")
     return depth / magnitude(rain, "in") if depth else 0.0
-
-
-@dataclass(frozen=True)
-class DrainingSurface:
-    """A surface, its plan area, and the share of it that drains here, nought to one."""
-
-    surface: LawnSurface
-    area: Quantity
-    share: float = 1.0
-    local_coefficient: float | None = None
-    """A runoff coefficient from a local rule, in place of the usual one."""
-    cover: Cover | None = None
-
-
-def weighted_area(
-    surfaces: Iterable[DrainingSurface],
-    rain: Quantity,
-    *,
-    method: RunoffMethod = RunoffMethod.COEFFICIENT,
-    group: HydrologicGroup | None = None,
-) -> Quantity:
-    """Return the area that drains here weighted by runoff: the sum of area x share x coefficient.
-
-    Times a depth of rain it is the volume that comes. Raises ValueError for an area below zero, or
-    a share or coefficient outside nought to one.
-    """
-    total = 0.0
-    for one in surfaces:
-        area = magnitude(one.area, "ft**2")
-        coefficient = one.local_coefficient
-        if coefficient is None:
-            coefficient = runoff_share(
-                one.surface, rain, method=method, group=group, cover=one.cover
-            )
-        if not 0 <= area < math.inf:
-            raise ValueError("The area of a surface cannot be less than zero, so check its pieces.")
-        if not 0 <= one.share <= 1:
-            raise ValueError("The share that comes here must be between nothing and all of it.")
-        if not 0 <= coefficient <= 1:
-            raise ValueError("A runoff coefficient must be between 0 and 1.")
-        total += area * one.share * coefficient
-    return quantity(total, "ft**2")

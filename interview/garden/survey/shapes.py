@@ -40,7 +40,7 @@ class Shape:
 
     @property
     def area(self) -> Quantity:
-        """Plane area."""
+        """Plane area, more than zero."""
         return quantity(self._area(self._feet()), "ft**2")
 
     @property
@@ -50,6 +50,7 @@ class Shape:
         area = self._area(feet)
         found = []
         for place, length in enumerate(feet):
+            # Far above the last digit of a float, far below what bends the area's curve.
             step = 1e-6 * length
             above = self._moved(feet, place, step)
             below = self._moved(feet, place, -step)
@@ -242,10 +243,10 @@ class CirclePart(Shape):
 
 
 def circle(diameter: Quantity) -> CirclePart:
-    """Return a whole circle."""
+    """Return a whole circle of ``diameter``, a length above zero."""
     return CirclePart(diameter, quantity(360.0, "degree"))
 
 
 def half_circle(diameter: Quantity) -> CirclePart:
-    """Return a half circle."""
+    """Return half a circle of ``diameter``, a length above zero, cut along it."""
     return CirclePart(diameter, quantity(180.0, "degree"))

@@ -6,7 +6,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from interview.garden.planting.choice import Bed, Candidate, substitute
-from interview.garden.planting.choose import Wishes, ZoneSite, choose
+from interview.garden.planting.choose import Wishes, ZoneSite, choose, why_plant
 from interview.garden.planting.count import plant_count, shared_counts
 from interview.garden.planting.home import FLORAS, introduced_at, introduced_in_state
 from interview.garden.planting.plant_list import builtin_places, builtin_plants
@@ -19,7 +19,6 @@ from interview.garden.planting.wetness import (
     planting_zones,
     suited,
 )
-from interview.garden.planting.why import why_plant
 from interview.garden.planting.wishes import Swap, read_swap
 from interview.garden.size.zones import Zone
 from interview.garden.storms.wet_zones import ZoneHours

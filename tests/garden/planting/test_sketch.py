@@ -2,7 +2,6 @@
 
 from dataclasses import replace
 
-import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -102,8 +101,5 @@ def test_a_longer_zone_is_drawn_longer():
     assert max(map(len, long.rows)) > max(map(len, square.rows))
 
 
-def test_a_zone_without_plants_has_no_sketch_and_a_shape_of_nothing_is_refused():
+def test_a_zone_without_plants_has_no_sketch():
     assert sketch(replace(FLOOR, picks=()), 2.0) is None
-    for shape in (0.0, -1.0, float("nan"), float("inf")):
-        with pytest.raises(ValueError, match="above zero"):
-            sketch(FLOOR, shape)

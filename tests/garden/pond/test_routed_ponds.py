@@ -11,6 +11,7 @@ from itertools import pairwise
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from interview.garden.size.basin_shape import Basin
 from scipy.integrate import quad, solve_ivp
 from scipy.optimize import brentq
 
@@ -25,7 +26,6 @@ from interview.garden.pond.hyetographs import (
 from interview.garden.pond.pool import FlowSpan, pieces_of, pool
 from interview.garden.pond.routing import route
 from interview.garden.pond.stage import ROUND_CORNERS, SQUARE_CORNERS, Stage
-from interview.garden.size.basin_shape import Basin
 from interview.quantities.units import magnitude, quantity
 
 

@@ -18,7 +18,6 @@ from interview.garden.site.locate import (
     marks_stale_after_calendar,
 )
 from interview.garden.site.locating import Counted
-from interview.garden.site.state_rules import COLOR_CODE
 
 ASKED = date(2026, 5, 20)
 MEMORIAL_DAY = date(2026, 5, 25)
@@ -55,12 +54,6 @@ def test_marks_of_fourteen_calendar_days():
     assert marks_stale_after_calendar(ASKED, 14) == date(2026, 6, 3)
 
 
-def test_an_impossible_wait_is_refused(subtests):
-    for days in [0, -1, 31]:
-        with subtests.test(days=days), pytest.raises(ValueError, match="business days"):
-            earliest_dig_day(ASKED, days)
-
-
 @given(st.dates(date(2000, 1, 1), date(2090, 1, 1)), st.integers(1, 30))
 def test_waiting_longer_never_digs_earlier(asked, days):
     first = earliest_dig_day(asked, days)
@@ -76,13 +69,11 @@ def test_the_gate_opens_when_everything_is_in_order():
     assert answer.gate is Gate.OPEN
     assert answer.reasons == ()
     assert answer.stale_after == date(2026, 6, 5)
-    assert answer.renew_by == date(2026, 6, 2)
 
 
 def test_the_gate_counts_down_the_days():
     answer = dig_gate(READY, date(2026, 5, 23))
     assert answer.gate is Gate.CLOSED
-    assert answer.days_to_wait == 3
     assert answer.reasons == (
         "The owners have until then to answer: wait until Tuesday 2026-05-26.",
     )
@@ -161,11 +152,6 @@ def test_each_reason_is_one_sentence():
     for reason in dig_gate(worst, date(2026, 5, 21)).reasons:
         assert reason.endswith(".")
         assert reason.count(". ") == 0
-
-
-def test_the_paint_colors_are_told_apart():
-    colors = [paint.color for paint in COLOR_CODE.value]
-    assert len(set(colors)) == len(colors) == 8
 
 
 def test_each_reason_names_its_cause(subtests):

@@ -8,10 +8,16 @@ from dataclasses import replace
 from datetime import date, timedelta
 
 from interview.garden.place.questions import STATES
-from interview.garden.site.holidays import federal_in_wait
-from interview.garden.site.locate import LocateState, earliest_dig_day
-from interview.garden.site.locating import CAREFUL, Counted, Life, StateNotice, notice_for, states
-from interview.garden.site.state_rules import tolerance_zone
+from interview.garden.site.locate import LocateState, earliest_dig_day, federal_in_wait
+from interview.garden.site.locating import (
+    CAREFUL,
+    Counted,
+    Life,
+    StateNotice,
+    notice_for,
+    states,
+    tolerance_zone,
+)
 from interview.quantities.evidence import Provenance
 from interview.quantities.units import magnitude
 

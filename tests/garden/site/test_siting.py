@@ -23,11 +23,9 @@ from interview.garden.site.siting import (
 from interview.garden.site.slope import ground_slope, level_finding, table_depth
 from interview.garden.site.surroundings import (
     Destination,
-    GroundFall,
     Owner,
     Rules,
     children_finding,
-    ground_fall_finding,
     overflow_finding,
     ownership_finding,
     permit_finding,
@@ -267,10 +265,6 @@ def test_surroundings(subtests):
         (ownership_finding(None), Grade.FIX),
         (ownership_finding(Owner.NO), Grade.STOP),
         (children_finding(False), Grade.GOOD),
-        (ground_fall_finding(GroundFall.TO_GARDEN), Grade.GOOD),
-        (ground_fall_finding(GroundFall.LEVEL), Grade.FIX),
-        (ground_fall_finding(None), Grade.FIX),
-        (ground_fall_finding(GroundFall.TO_HOUSE), Grade.STOP),
         (below_floor_finding(Below.WATER, None, inch(10)), Grade.FIX),
         (slope_unknown(), Grade.FIX),
     ]:

@@ -5,12 +5,12 @@ from __future__ import annotations
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-
 from interview.garden.earth.earthwork import average_end_area, prismoidal
-from interview.garden.size.basin import Basin, fit_to_area, fit_to_room, rain_held, required_area
 from interview.garden.storms.hyetographs import StormShape, storm
 from interview.garden.storms.pool import pool
 from interview.garden.storms.routing import route
+
+from interview.garden.size.basin import Basin, fit_to_area, fit_to_room, rain_held, required_area
 from interview.quantities.units import magnitude, quantity
 
 SHAPES = {

@@ -1,35 +1,9 @@
 """Texture by feel, held against the tested rate."""
 
-import pytest
-
 from interview.garden.soak import hole_questions as digging
+from interview.garden.soak.rates import Texture, texture_check
 from interview.garden.soak.results import TEXTURE_OF
-from interview.garden.soak.texture import Ball, Rub, Texture, texture_by_feel, texture_check
 from interview.quantities.units import quantity
-
-
-def test_ball_ribbon_and_rub_name_the_texture(subtests):
-    for ball, ribbon, rub, texture in [
-        (Ball.FALLS_APART, None, Rub.GRITTY, Texture.SAND),
-        (Ball.NO_RIBBON, None, Rub.NEITHER, Texture.LOAMY_SAND),
-        (Ball.RIBBON, 0.99, Rub.GRITTY, Texture.SANDY_LOAM),
-        (Ball.RIBBON, 0.5, Rub.SMOOTH, Texture.SILT_LOAM),
-        (Ball.RIBBON, 0.5, Rub.NEITHER, Texture.LOAM),
-        (Ball.RIBBON, 1.0, Rub.GRITTY, Texture.SANDY_CLAY_LOAM),
-        (Ball.RIBBON, 1.5, Rub.SMOOTH, Texture.SILTY_CLAY_LOAM),
-        (Ball.RIBBON, 2.0, Rub.NEITHER, Texture.CLAY_LOAM),
-        (Ball.RIBBON, 2.1, Rub.GRITTY, Texture.SANDY_CLAY),
-        (Ball.RIBBON, 3.0, Rub.SMOOTH, Texture.SILTY_CLAY),
-        (Ball.RIBBON, 3.0, Rub.NEITHER, Texture.CLAY),
-    ]:
-        with subtests.test(ball=ball, ribbon=ribbon, rub=rub, texture=texture):
-            length = None if ribbon is None else quantity(ribbon, "in")
-            assert texture_by_feel(ball, length, rub) is texture
-
-
-def test_a_ribbon_needs_its_length():
-    with pytest.raises(ValueError, match="longest ribbon"):
-        texture_by_feel(Ball.RIBBON)
 
 
 def test_more_than_ten_times_apart_is_flagged(subtests):
@@ -38,13 +12,23 @@ def test_more_than_ten_times_apart_is_flagged(subtests):
             assert texture_check(quantity(rate, "cm/h"), Texture.CLAY_LOAM).far_apart is far
 
 
-@pytest.mark.parametrize("option", [one for one, _ in digging.RIBBON.kind.options])
-def test_each_thing_a_handful_may_do_names_the_texture_of_the_key(option):
-    if option in ("falls_apart", "ball"):
-        ball = Ball.FALLS_APART if option == "falls_apart" else Ball.NO_RIBBON
-        assert texture_by_feel(ball) is TEXTURE_OF[option]
-        return
-    length, _, rub = option.partition("_")
-    inches = {"short": 0.9, "medium": 1.5, "long": 2.1}[length]
-    feel = Rub(rub or "neither")
-    assert texture_by_feel(Ball.RIBBON, quantity(inches, "in"), feel) is TEXTURE_OF[option]
+# Thien, A flow diagram for teaching texture-by-feel analysis, Journal of Agronomic Education 8,
+# 1979, from memory: a ribbon under 1 in, 1 to 2 in, over 2 in; then gritty, smooth or neither.
+KEY = {
+    "falls_apart": Texture.SAND,
+    "ball": Texture.LOAMY_SAND,
+    "short_gritty": Texture.SANDY_LOAM,
+    "short_smooth": Texture.SILT_LOAM,
+    "short": Texture.LOAM,
+    "medium_gritty": Texture.SANDY_CLAY_LOAM,
+    "medium_smooth": Texture.SILTY_CLAY_LOAM,
+    "medium": Texture.CLAY_LOAM,
+    "long_gritty": Texture.SANDY_CLAY,
+    "long_smooth": Texture.SILTY_CLAY,
+    "long": Texture.CLAY,
+}
+
+
+def test_each_thing_a_handful_may_do_names_the_texture_of_the_key():
+    assert [one for one, _ in digging.RIBBON.kind.options if KEY.get(one) != TEXTURE_OF[one]] == []
+    assert set(KEY) == set(TEXTURE_OF)

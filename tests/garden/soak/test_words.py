@@ -11,8 +11,15 @@ from hypothesis import strategies as st
 
 from interview.garden.soak import words as soak_words
 from interview.garden.soak.depth import DepthRule
-from interview.garden.soak.rates import Hole, HoleShape, Reading, combine, soak_test
-from interview.garden.soak.texture import Texture, texture_check
+from interview.garden.soak.rates import (
+    Hole,
+    HoleShape,
+    Reading,
+    Texture,
+    combine,
+    soak_test,
+    texture_check,
+)
 from interview.quantities.units import magnitude, quantity
 from interview.sheet import soil
 from interview.sheet.report import plan_text

@@ -5,12 +5,12 @@ from __future__ import annotations
 import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
+from interview.garden.storms.hyetographs import StormShape, again, storm
+from interview.garden.storms.routing import route
 from scipy.integrate import solve_ivp
 
 from interview.garden.size.basin import Basin, rain_held, required_area
 from interview.garden.storms.beds import beds_of
-from interview.garden.storms.hyetographs import StormShape, again, storm
-from interview.garden.storms.routing import route
 from interview.quantities.units import magnitude, quantity
 
 

@@ -5,9 +5,9 @@ from datetime import date, timedelta
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from interview.garden.storms.routing import Pool, route, uniform_storm
 
 from interview.garden.storms.rainfall_record import Gap, read_record, replay
-from interview.garden.storms.routing import Pool, route, uniform_storm
 from interview.quantities.units import magnitude, quantity
 
 KAPPA = 810 / 140.25

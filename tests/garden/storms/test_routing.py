@@ -3,10 +3,6 @@
 import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
-from scipy.integrate import quad, solve_ivp
-from scipy.optimize import brentq
-
-from interview.garden.size.basin import Basin, drawn, rain_held, required_area
 from interview.garden.storms.routing import (
     Pool,
     StormShape,
@@ -19,6 +15,10 @@ from interview.garden.storms.routing import (
     type_ii_storm,
     uniform_storm,
 )
+from scipy.integrate import quad, solve_ivp
+from scipy.optimize import brentq
+
+from interview.garden.size.basin import Basin, drawn, rain_held, required_area
 from interview.quantities.units import METRIC, magnitude, quantity
 
 

@@ -5,10 +5,10 @@ import datetime as dt
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from interview.garden.storms.hyetographs import StormShape, storm
 
 from interview.garden.form.basin import Basin
 from interview.garden.storms.beds import beds_of
-from interview.garden.storms.hyetographs import StormShape, storm
 from interview.garden.storms.rainfall_record import replay
 from interview.quantities.units import magnitude, quantity
 from interview.sheet.report import plan_text

@@ -5,11 +5,11 @@ import datetime as dt
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from interview.garden.storms.hyetographs import StormShape, again, storm
+from interview.garden.storms.pool import pool
 
 from interview.garden.form.basin import Basin
 from interview.garden.storms import routing as storms
-from interview.garden.storms.hyetographs import StormShape, again, storm
-from interview.garden.storms.pool import pool
 from interview.garden.storms.rainfall_record import replay
 from interview.garden.storms.wet_zones import longest_wet
 from interview.quantities.units import magnitude, quantity

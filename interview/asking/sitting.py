@@ -1,0 +1,237 @@
+"""One sitting of an interview about anything: answers are offered, kept and saved."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from typing import Any, Protocol
+
+from interview.asking import own_fault, route
+from interview.asking.answers import Answers
+from interview.asking.question import UNKNOWN_TEXT, Taken, Unanswered
+from interview.asking.route import Step
+from interview.asking.walk import LOOKED_AT, UNFINISHED, Walk
+from interview.reading import Refused, is_unknown
+
+
+class Keeper(Protocol):
+    """Keeps the answers somewhere safe; raises ``NotKept`` with one sentence where it cannot."""
+
+    def keep(self, answers: Answers, stopped_at: str) -> None:
+        """Keep ``answers`` and the address of the question reached."""
+
+
+class NotKept(Exception):
+    """The answers are in memory but could not be saved; the message says why and what to do."""
+
+
+class Doubt(Exception):
+    """The value is possible but unlikely; offering it again keeps it."""
+
+
+@dataclass(frozen=True)
+class Heard:
+    """What came of an answer: how it was understood."""
+
+    step: Step
+    echo: str
+    kept: str
+    """The words that were kept."""
+    taken: Taken[Any] | None = None
+    """The same with the value; nothing where the answer is not known."""
+
+
+class Sitting(Walk):
+    """The answers, the place reached, and what keeps them.
+
+    What a subject has to say of a question (that it is shut, what may be taken for its answer,
+    that an answer is unlikely or changes another) it says by the methods named for it.
+    """
+
+    def __init__(
+        self,
+        answers: Answers,
+        keeper: Keeper,
+        now: Callable[[], dt.datetime],
+        stopped_at: str = "",
+        drafts: dict[str, str] | None = None,
+    ) -> None:
+        super().__init__(answers, now, stopped_at, drafts)
+        self._keeper = keeper
+        self._doubted: tuple[str, str] | None = None
+        self._stopped_at = stopped_at
+        """The place that was kept last."""
+        address = self.step.address if self.step else ""
+        self._unfinished = address if address and stopped_at == address + UNFINISHED else ""
+        self.alarm = ""
+        """What must be said at once after the last answer; mostly empty."""
+        self.not_kept = ""
+        """Why the last save failed; empty while everything is saved."""
+        self.note = ""
+        """What is to be told of a save that worked; mostly empty."""
+
+    # What the subject says
+
+    def offered(self, step: Step) -> str | None:
+        """Return the words an empty answer stands for."""
+        return step.question.default(step.view(self.answers))
+
+    def _doubt(self, step: Step, value: object) -> str:
+        """Return why the subject finds an answer unlikely, or nothing."""
+        return ""
+
+    def _alarm(self, step: Step) -> str:
+        """Return what must be said at once after the answer to ``step``, or nothing."""
+        return ""
+
+    def _followed(self, answers: Answers) -> Answers:
+        """Return ``answers``, just changed, with what the change brings about in others."""
+        return answers
+
+    # Answers
+
+    def keep_with(self, keeper: Keeper) -> None:
+        """Keep the answers with ``keeper`` from now on."""
+        self._keeper = keeper
+
+    def read(self, step: Step, text: str) -> Heard:
+        """Return how ``text`` would be understood, keeping nothing; raises ``Refused``."""
+        return self._read(step, text, self.answers)
+
+    def _read(self, step: Step, text: str, answers: Answers) -> Heard:
+        view = step.view(answers)
+        question = step.question
+        if is_unknown(text):
+            return Heard(step, UNKNOWN_TEXT, UNKNOWN_TEXT)
+        try:
+            taken = question.take(text, view)
+        except Unanswered as gap:
+            said = view.told(gap.question.label)
+            raise Refused(f"This waits for another answer: {said}. Answer that first.") from None
+        if isinstance(taken.found, Unanswered):
+            said = view.told(taken.found.question.label).lower()
+            return Heard(step, f"{taken.kept} (waits for: {said})", taken.kept, taken)
+        return Heard(step, question.kind.echo(taken.found, view), taken.kept, taken)
+
+    def offer(self, step: Step, text: str) -> Heard:
+        """Keep ``text`` as the answer to ``step`` and save.
+
+        Raises ``Refused`` where it cannot be, ``Doubt`` where it is unlikely and was not offered
+        twice. An empty text takes the default. A failed save is told by ``not_kept``.
+        """
+        if reasons := self.shut(step):
+            raise Refused(reasons[0])
+        view = step.view(self.answers)
+        if not text.strip():
+            default = self.offered(step)
+            if default is None:
+                raise Refused(
+                    "Nothing was written. Write an answer, or say that you don't know yet."
+                )
+            text = default
+        heard = self.read(step, text)
+        if heard.taken is not None:
+            self._weigh(step, heard.taken, view)
+        if self._unfinished == step.address:
+            self._unfinished = ""
+        self._keep(self._answers.with_text(step.address, heard.kept))
+        self.alarm = self._alarm(step)
+        return heard
+
+    def offer_together(self, wanted: Mapping[str, str]) -> None:
+        """Keep an answer at each address, all of them or none, and save once.
+
+        Each is read with those before it; what is not asked now is passed over. Raises
+        ``Refused`` for the first that cannot be.
+        """
+        answers, steps = self.answers, {one.address: one for one in route.steps(self._answers)}
+        kept: dict[str, str] = {}
+        for address, text in wanted.items():
+            if (step := steps.get(address)) is None:
+                continue
+            if reasons := self.shut(step):
+                raise Refused(reasons[0])
+            kept[address] = self._read(step, text, answers).kept
+            answers = answers.with_text(address, kept[address])
+        new = self._answers
+        for address, text in kept.items():
+            new = new.with_text(address, text)
+        self._keep(new)
+
+    def _weigh(self, step: Step, taken: Taken[Any], view: Answers) -> None:
+        kept, value = taken
+        if isinstance(value, Unanswered):
+            return
+        doubt = step.question.doubt(value, view) or self._doubt(step, value)
+        if doubt and self._doubted != (step.address, kept):
+            self._doubted = (step.address, kept)
+            raise Doubt(f"{view.told(doubt)} Give the same answer again to keep it.")
+        self._doubted = None
+
+    def keep_part(self, step: Step, text: str) -> Heard:
+        """Keep the lines of a list so far; whoever comes back later comes back to it.
+
+        Raises ``Refused`` where they cannot be read, or may not be given yet.
+        """
+        if reasons := self.shut(step):
+            raise Refused(reasons[0])
+        heard = self.read(step, text)
+        self._unfinished = step.address
+        self._keep(self._answers.with_text(step.address, heard.kept))
+        return heard
+
+    def is_unfinished(self, step: Step) -> bool:
+        """Tell whether only a part of the list that answers ``step`` was kept."""
+        return self._unfinished == step.address
+
+    def put_off(self, step: Step) -> Heard:
+        """Keep "don't know yet" for ``step``."""
+        self._unfinished = ""
+        self._keep(self._answers.with_text(step.address, UNKNOWN_TEXT))
+        return Heard(step, UNKNOWN_TEXT, UNKNOWN_TEXT)
+
+    def clear(self, step: Step) -> None:
+        """Take the answer to ``step`` away, so that it is asked again."""
+        self._unfinished = ""
+        self._keep(self._answers.without(step.address))
+
+    def remove_item(self, group: str, number: int) -> None:
+        """Take one item of a group away; those after it move up."""
+        for address in [one for one in self.drafts if one.startswith(f"{group}.")]:
+            text = self.drafts.pop(address)
+            place, key = int(address.split(".")[1]), address.split(".")[2]
+            if place != number:
+                self.drafts[f"{group}.{place - (place > number)}.{key}"] = text
+        self._keep(route.without_item(self._answers, group, number), follow=False)
+        self._back_to = self._left = ""
+        self.step = self._first_open(route.steps(self._answers)) or self.step
+
+    def _keep(self, answers: Answers, follow: bool = True) -> None:
+        self._answers = self._followed(answers) if follow else answers
+        self.save()
+
+    def keep_place(self) -> None:
+        """Save where the person is, where coming back would lead to another question."""
+        found = self._resume(self._stopped_at)
+        if self.step and found and found.address != self.step.address:
+            self.save(LOOKED_AT)
+
+    def save(self, why_here: str = "") -> bool:
+        """Save now; tell whether it worked and note in ``not_kept`` why not."""
+        place = self.step.address if self.step else ""
+        if place:
+            place += UNFINISHED if place == self._unfinished else why_here
+        self._stopped_at = place
+        try:
+            self._keeper.keep(self._answers, place)
+        except NotKept as trouble:
+            self.not_kept = str(trouble)
+            return False
+        except Exception as trouble:
+            own_fault.note("saving", trouble)
+            self.not_kept = f"The program met a fault of its own ({own_fault.where(trouble)})."
+            return False
+        self.not_kept = ""
+        self.note = str(getattr(self._keeper, "note", ""))
+        return True

@@ -1,0 +1,190 @@
+"""How the answers stand in their file: under which names, in what order, with which comments."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from types import MappingProxyType
+
+from interview import answers_file as af
+from interview.answers_file import Node, Tree
+from interview.asking.answers import Answers
+from interview.asking.kinds import list_lines
+from interview.asking.question import Group
+from interview.garden.stages import QUESTIONS, STAGE_OF, STAGES
+from interview.reading import is_unknown
+
+STOPPED_AT = "stopped_at"
+HALF_TYPED = "half_typed"
+"""Under this name stands what was typed and not yet taken as an answer, by address."""
+BESIDE = (*af.FRAME_KEYS, STOPPED_AT, HALF_TYPED)
+"""Names at the top of a file that are no stage."""
+HEAD = (
+    "Answers of a rain garden interview. You may edit this file by hand: change what stands after "
+    "a colon, keep the names before it, and keep the last line. Anything you add is kept. To look "
+    "for faults: rain-garden-interview --check THIS_FILE"
+)
+HALF_TYPED_HEAD = (
+    "Typed and not yet taken as answers: it comes back into the field of its question."
+)
+
+
+def _written_order() -> Iterator[str]:
+    """Yield the name of every stage, question and group in the order of the interview."""
+    for stage in STAGES:
+        yield stage.key
+        for part in stage.parts:
+            yield part.key
+            if isinstance(part, Group):
+                yield from (question.key for question in part)
+
+
+_ORDER: dict[str, int] = {name: place for place, name in enumerate(_written_order())}
+
+
+def order(path: tuple[str | int, ...]) -> tuple[int, int]:
+    """Return where a key belongs among its neighbours; unknown keys come last."""
+    name = path[-1]
+    if name == af.END:
+        return (3, 0)
+    if len(path) == 1 and name in BESIDE:
+        return (0, max(0, BESIDE.index(str(name)) - len(af.FRAME_KEYS) + 1))
+    return (1, _ORDER[str(name)]) if name in _ORDER else (2, 0)
+
+
+def notes(path: tuple[str | int, ...]) -> str:
+    """Return the comment that stands over a key of the file."""
+    if not path:
+        return HEAD
+    name = str(path[-1])
+    if len(path) == 1:
+        if name == HALF_TYPED:
+            return HALF_TYPED_HEAD
+        stage = next((one for one in STAGES if one.key == name), None)
+        return f"{stage.letter}. {stage.title}" if stage else ""
+    question = QUESTIONS.get(name) if isinstance(path[-1], str) else None
+    return question.text if question else ""
+
+
+def tree_of(
+    answers: Answers,
+    base: Tree,
+    known: set[str],
+    stopped_at: str,
+    drafts: Mapping[str, str] = MappingProxyType({}),
+) -> Tree:
+    """Return ``base`` with every answer put where it belongs, and ``drafts`` beside them.
+
+    ``known`` are the addresses that were answers before; those gone from ``answers`` are taken
+    out. Whatever else ``base`` holds stays.
+    """
+    tree: Tree = _copy(base)  # type: ignore[assignment]
+    for address in known - set(answers.texts):
+        _take_out(tree, address)
+    for address, text in answers.texts.items():
+        _put(tree, address, text)
+    if stopped_at:
+        tree[STOPPED_AT] = stopped_at
+    _put_drafts(tree, drafts)
+    return _ordered(tree)
+
+
+def _put_drafts(tree: Tree, drafts: Mapping[str, str]) -> None:
+    """Put what is half typed in the place of what was; anything strange there stays."""
+    there = tree.get(HALF_TYPED, {})
+    if not isinstance(there, dict):
+        return
+    new: Tree = {a: node for a, node in there.items() if text_of(node) is None}
+    for address, text in drafts.items():
+        lines: Node = list(text.split("\n"))
+        new[address] = lines if "\n" in text else text
+    tree.pop(HALF_TYPED, None)
+    if new:
+        tree[HALF_TYPED] = new
+
+
+def _copy(node: Node) -> Node:
+    if isinstance(node, dict):
+        return {key: _copy(value) for key, value in node.items()}
+    return [_copy(one) for one in node] if isinstance(node, list) else node
+
+
+def _ordered(tree: Tree) -> Tree:
+    """Return a tree with known keys in the written order, for a whole rewrite."""
+
+    def sort(node: Node, path: tuple[str | int, ...]) -> Node:
+        if isinstance(node, dict):
+            keys = sorted(node, key=lambda key: order((*path, key)))
+            return {key: sort(node[key], (*path, key)) for key in keys}
+        if isinstance(node, list):
+            return [sort(one, (*path, place)) for place, one in enumerate(node)]
+        return node
+
+    ordered = sort(tree, ())
+    assert isinstance(ordered, dict)
+    return ordered
+
+
+def _place(address: str) -> tuple[str, str, int, str]:
+    """Return stage key, group key, item number and question key of an address."""
+    parts = address.split(".")
+    if len(parts) == 1:
+        return STAGE_OF[parts[0]].key, "", 0, parts[0]
+    return STAGE_OF[parts[0]].key, parts[0], int(parts[1]), parts[2]
+
+
+def _put(tree: Tree, address: str, text: str) -> None:
+    stage, group, number, key = _place(address)
+    section = tree.get(stage)
+    if not isinstance(section, dict):
+        section = {}
+        tree[stage] = section
+    if group:
+        items = section.get(group)
+        if not isinstance(items, list):
+            items = []
+            section[group] = items
+        while len(items) < number:
+            items.append({})
+        item = items[number - 1]
+        if not isinstance(item, dict):
+            item = {}
+            items[number - 1] = item
+        section = item
+    many = QUESTIONS[key].kind.many and text.strip().lower() != "none"
+    lines = text.splitlines() if many and len(list_lines(text)) else []
+    new: Node = list(lines) if lines and not is_unknown(text) else text
+    old = section.get(key)
+    if not _same_text(old, text):
+        section[key] = new
+
+
+def _same_text(node: Node | None, text: str) -> bool:
+    return node is not None and text_of(node) == text
+
+
+def text_of(node: Node) -> str | None:
+    """Return the words of a scalar or of a list of scalars."""
+    if isinstance(node, str):
+        return node
+    if isinstance(node, list) and all(isinstance(one, str) for one in node):
+        return "\n".join(str(one) for one in node)
+    return None
+
+
+def _take_out(tree: Tree, address: str) -> None:
+    stage, group, number, key = _place(address)
+    section = tree.get(stage)
+    if not isinstance(section, dict):
+        return
+    if not group:
+        section.pop(key, None)
+        return
+    items = section.get(group)
+    if isinstance(items, list) and len(items) >= number:
+        item = items[number - 1]
+        if isinstance(item, dict):
+            item.pop(key, None)
+        while items and items[-1] == {}:
+            items.pop()
+        if not items:
+            section.pop(group)
