@@ -12,6 +12,7 @@ from interview.garden.earth.floor_level import FloorLevel, floor_level
 from interview.garden.earth.level_berm import LevelBerm, level_berm
 from interview.garden.earth.materials import BedSizes, Item, Soil, Soilwork
 from interview.garden.earth.overflow import Notch, PipeChoice, PipeFall
+from interview.garden.form.lie import Form
 from interview.garden.place.results import PlaceResults
 from interview.garden.site import spot_questions as ground
 from interview.garden.site.results import SiteResults
@@ -21,7 +22,7 @@ from interview.garden.size.price_lines import Price, prices_of
 from interview.garden.size.results import SizeResults
 from interview.garden.survey.results import SurveyResults
 from interview.quantities.guards import times
-from interview.quantities.units import Quantity, total
+from interview.quantities.units import Quantity, quantity, total
 
 
 @dataclass(frozen=True)
@@ -86,15 +87,27 @@ class EarthResults(Results):
 
     @part
     def notch(self) -> Notch:
-        """The overflow notch of a bed, for all that may reach it with the rain on the bed itself.
+        """The overflow of a bed, for all that may reach it with the rain on the bed itself.
 
-        Of beds in a row every notch is made as wide as that of the last, which passes it all.
+        It is a lip where the lawn is the rim, else a notch in the berm. Of beds in a row every
+        notch is made as wide as that of the last, which passes it all.
         """
         row = size_plan.in_a_row(self.answers)
         served = times(self.survey.peak_area, 1 / self.size.bed_count)
-        area = total(served, self.size.garden.rim_area) * (self.size.bed_count if row else 1)
+        area = total(served, self.size.inside) * (self.size.bed_count if row else 1)
         flow = overflow.peak_flow(area, 1.0, self.answers[bed.PEAK_INTENSITY])
-        return overflow.notch(flow, metric=self.place.metric)
+        # Ground that is not measured yet is taken to fall: a berm asks for the wider notch.
+        lip = self.size.ground is not None and self.size.lie.form is Form.DUG_IN
+        with waits_for(bed.FREEBOARD, self.answers):
+            return overflow.notch(
+                flow, self.answers[bed.FREEBOARD], lip=lip, metric=self.place.metric
+            )
+
+    @part
+    def swale(self) -> Quantity | None:
+        """The grass swale that leads the overflow out, where the lawn lies over the notch."""
+        length = 0.0 if self.size.ground is None else self.size.lie.swale
+        return quantity(length, "ft") if length > 0 else None
 
     @part
     def catchment_flow(self) -> Quantity:
@@ -103,13 +116,17 @@ class EarthResults(Results):
 
     @part
     def pipe(self) -> PipeFall:
-        """The fall of the pipe or channel to the garden."""
+        """The fall of the ground for a covered pipe to the garden, and the fall it needs.
+
+        Where none sold carries the flow it is that of the widest.
+        """
+        metric = self.place.metric
         with waits_for(bed.SPOUT_FALL, self.answers):
             return overflow.pipe_fall(
                 self.answers[bed.SPOUT_DISTANCE],
                 self.answers[bed.SPOUT_FALL],
-                self.earthwork.uphill_depth,
-                self.size.garden.depth,
+                self.pipe_size.width or overflow.widest_pipe(metric),
+                metric,
             )
 
     @part

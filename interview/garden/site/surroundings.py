@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from enum import Enum
 
-from interview.quantities.evidence import MEMORY, OURS, Finding, Grade, Provenance, Source
+from interview.quantities.evidence import OURS, Finding, Grade, Provenance, Source
 
 _OVERFLOW = Source(
     "Step 2: Determine the Location of the Rain Garden, Alabama Extension, web page; City of "
@@ -120,7 +120,10 @@ class GroundFall(Enum):
 def ground_fall_finding(falls: GroundFall | None) -> Finding:
     """Return whether water at the garden would run away from the house."""
     limit = "ground that falls away from the house"
-    source = Source("International Residential Code R401.3: 6 in in 10 ft", MEMORY.standing)
+    source = Source(
+        "International Residential Code, section R401.3, undated, read in a second copy: 6 in in 10 ft",
+        Provenance.SECONDARY,
+    )
     match falls:
         case GroundFall.TO_GARDEN:
             said = "The ground falls from the house to the garden."
