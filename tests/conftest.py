@@ -250,6 +250,8 @@ def level_spot() -> dict[str, str]:
         "spots.1.unstable_ground": "none",
         "spots.1.contamination": "none",
         "spots.1.overflow_to": "own_lawn",
+        "spots.1.overflow_building_distance": "40 ft",
+        "spots.1.overflow_line_distance": "30 ft",
     }
 
 

@@ -244,6 +244,10 @@ def _notch(plan: Plan) -> Iterator[str]:
     except Unanswered:
         yield f" Notch {GAP} wide; stone below it {GAP} by {GAP}."
         return
+    if plan.earth.notch.lip:
+        across = length_words(plan.earth.notch.width, metric)
+        yield from wrap(f" Lip in the lawn {across} wide, level, of turf or stone.", "   ")
+        return
     yield from wrap(
         f" Notch {length_words(plan.earth.notch.width, metric)} wide, lined with stone; below it "
         "stone "

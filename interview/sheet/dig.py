@@ -9,6 +9,7 @@ from interview.asking.question import Unanswered
 from interview.drawing.canvas import cells
 from interview.garden.afterwards import questions as review
 from interview.garden.earth.materials import STONE_LAYER, Item, Soil, loosen
+from interview.garden.earth.overflow import PipeFall, no_pipe_words
 from interview.garden.pictures import levels, section_picture
 from interview.garden.plan import Plan
 from interview.garden.planting.costs import Costs, costs, plant_count
@@ -156,24 +157,47 @@ def _surplus(plan: Plan) -> Iterator[str]:
 
 
 def _water(plan: Plan) -> Iterator[str]:
-    """Yield how the water gets in, over the notch, and where it goes then."""
-    metric = plan.metric
-    yield from wrap(
-        f"Cut the overflow notch {length_words(plan.earth.notch.width, metric)} wide, its bottom "
-        f"{depth_words(plan.size.garden.depth, metric)} above the finished floor, lined with "
-        "stone.",
-        "  ",
-    )
-    long, wide = plan.earth.apron_length, plan.earth.notch.width
-    thick = quantity(*STONE_LAYER[plan.system].value)
-    yield from wrap(
-        f"Below it lay a stone apron {length_words(long, metric)} long and "
-        f"{length_words(wide, metric)} wide, {depth_words(thick, metric)} thick; lay a pad of "
-        "stone where the water comes in too.",
-        "  ",
-    )
+    """Yield how the water gets in, over the notch or the lip, and where it goes then."""
+    metric, made, garden = plan.metric, plan.earth.notch, plan.size.garden
+    wide, full = length_words(made.width, metric), depth_words(garden.depth, metric)
+    if made.lip:
+        yield from wrap(
+            f"The lawn is the rim. On the side where overflow is to leave cut a level lip {wide} "
+            f"wide, {depth_words(garden.freeboard, metric)} below the lawn and {full} above the "
+            "finished floor, of turf or stone.",
+            "  ",
+        )
+        yield from wrap("Lay a pad of stone where the water comes in.", "  ")
+    else:
+        yield from wrap(
+            f"Cut the overflow notch {wide} wide, its bottom {full} above the finished floor, "
+            "lined with stone: downhill, or at an end where the ground falls away.",
+            "  ",
+        )
+        long, across = (
+            length_words(side, metric) for side in (plan.earth.apron_length, made.width)
+        )
+        thick = quantity(*STONE_LAYER[plan.system].value)
+        yield from wrap(
+            f"Below it lay a stone apron {long} long and {across} wide, "
+            f"{depth_words(thick, metric)} thick; lay a pad of stone where the water comes in too.",
+            "  ",
+        )
+    if plan.earth.swale is not None:
+        yield from wrap(
+            "The lawn downhill lies higher than the notch: lead the overflow out in a grass swale "
+            f"{length_words(plan.earth.swale, metric)} long.",
+            "  ",
+        )
     yield from figure_lines(plan, "peak_flow", "notch_head")
     yield from wrap(_goes(plan), "  ")
+    yield from wrap(
+        plan.answers.told(
+            "All the way it stays 10 ft (3 m) or more from every building, on ground that falls "
+            "away from it, 6 in (150 mm) in the first 10 ft (3 m)."
+        ),
+        "  ",
+    )
     if plan.earth.piped:
         yield from _pipe(plan)
 
@@ -181,17 +205,18 @@ def _water(plan: Plan) -> Iterator[str]:
 def _goes(plan: Plan) -> str:
     spot = ground.chosen_spot(plan.answers)
     goes = spot.get(ground.OVERFLOW_TO)
+    what = "lip" if plan.earth.notch.lip else "notch"
     if goes is None or goes == "undecided":
         end = "it is not decided where: choose a way that harms nobody before you dig"
     else:
         end = ground.OVERFLOW_TO.kind.echo(goes, spot)
     if plan.storms.beds.in_series:
-        return f"From each notch the water runs to the bed below; from the last {end}."
-    return f"From the notch the water goes {end}." if goes else f"From the notch, {end}."
+        return f"From each {what} the water runs to the bed below; from the last {end}."
+    return f"From the {what} the water goes {end}." if goes else f"From the {what}, {end}."
 
 
 def _pipe(plan: Plan) -> Iterator[str]:
-    """Yield the size and the fall of the pipe."""
+    """Yield the size of the pipe and where it comes out, or why there is none."""
     choice, metric = plan.earth.pipe_size, plan.metric
     flow = "L/s" if metric else "ft**3/s"
     came = show(plan.earth.catchment_flow, flow, 3, "up")
@@ -200,21 +225,32 @@ def _pipe(plan: Plan) -> Iterator[str]:
             f"No pipe that is sold carries the peak flow of {came}: use a channel.", "  "
         )
         return
+    try:
+        fall: PipeFall | None = plan.earth.pipe
+    except Unanswered:
+        fall = None
+    if fall is not None and not fall.enough:
+        yield from wrap(no_pipe_words(fall, metric), "  ")
+        return
+    steep = "11 mm to the meter" if metric else "1/8 in to the foot"
     yield from wrap(
-        f"Pipe: {depth_words(choice.width, metric)} inside, smooth, falling 1 in 100, carries "
-        f"{show(choice.smooth, flow, 3, 'down')} when full, and {came} comes at the peak. "
+        f"Pipe: {depth_words(choice.width, metric)} inside, smooth, falling {steep} or more, "
+        f"carries {show(choice.smooth, flow, 3, 'down')} when full, and {came} comes at the peak. "
         f"Corrugated, it carries {show(choice.corrugated, flow, 3, 'down')}.",
         "  ",
     )
-    try:
-        fall = plan.earth.pipe
-    except Unanswered:
-        return
+    deep = plan.answers.told("6 in (150 mm)")
     yield from wrap(
-        f"Fall it needs: {depth_words(fall.needed, metric)}; fall it has: "
-        f"{depth_words(fall.available, metric)}.",
+        f"Keep {deep} of soil over it. It comes out in the open before the bed: stone from there "
+        "to the floor.",
         "  ",
     )
+    if fall is not None:
+        yield from wrap(
+            f"Fall of the ground it needs: {show(fall.needed, 'mm' if metric else 'in', 3, 'up')}; "
+            f"there is: {depth_words(fall.available, metric)}.",
+            "  ",
+        )
 
 
 def shopping(plan: Plan) -> Iterator[str]:

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from interview.asking.figure import AREA, DIST, SIDE, VOLUME, Figure, Value
+from interview.asking.question import Unanswered
 from interview.garden.earth.materials import HOURS_YD3
-from interview.garden.earth.overflow import MANNING_SMOOTH, WEIR_US
+from interview.garden.earth.overflow import MANNING_PIPE, WEIR_US
 from interview.garden.earth.results import EarthResults
 from interview.garden.form.lie import COMPACTION, HIGHEST_BERM_SOURCE, Lie
 from interview.quantities.evidence import ARITHMETIC, OURS, PRACTICE, Provenance, Source
@@ -52,15 +53,25 @@ def _spare_winged(found: EarthResults) -> Value:
     return quantity(max(0.0, found.winged.soil.left_over), "ft**3")
 
 
-def _pipe_width(found: EarthResults) -> Value:
+def _no_pipe(found: EarthResults) -> str:
+    """Why there is no pipe to size; nothing where there is one, or its fall is not known yet."""
     if not found.piped:
         return "no pipe"
+    try:
+        return "" if found.pipe.enough else "no pipe: too little fall"
+    except Unanswered:
+        return ""
+
+
+def _pipe_width(found: EarthResults) -> Value:
+    if why := _no_pipe(found):
+        return why
     width = found.pipe_size.width
     return "wider than is sold" if width is None else width
 
 
 def _pipe_flow(found: EarthResults) -> Value:
-    return found.pipe_size.smooth if found.piped else "no pipe"
+    return _no_pipe(found) or found.pipe_size.smooth
 
 
 def _bought(name: str) -> Callable[[EarthResults], Value]:
@@ -298,9 +309,10 @@ FIGURES: tuple[Figure[EarthResults], ...] = (
         "Width of the overflow notch",
         lambda p: p.notch.width,
         *SIDE,
-        "L = Q / (Cw H^1.5), Cw 2.6 ft^0.5/s (1.44 m^0.5/s), H 2 in (50 mm); 1 ft (0.3 m)"
-        " or more, raised to 1/2 ft (0.1 m)",
-        ("peak_flow",),
+        "L = Q / (Cw H^1.5), Cw 2.6 ft^0.5/s (1.44 m^0.5/s), H the freeboard less 1 in (25 mm), "
+        "or the freeboard over a lip in level lawn, 2 in (50 mm) at the most; 1 ft (0.3 m) or "
+        "more, a lip 3 ft (0.9 m), raised to 1/2 ft (0.1 m)",
+        ("peak_flow", "freeboard"),
         WEIR_US.source,
         HIGH,
         words=length_words,
@@ -319,9 +331,10 @@ FIGURES: tuple[Figure[EarthResults], ...] = (
         "Pipe from the downspout, inner width",
         _pipe_width,
         *DIST,
-        "the narrowest smooth pipe sold that carries the peak flow at a fall of 1 in 100",
-        ("catchment_flow", "water_by"),
-        MANNING_SMOOTH.source,
+        "the narrowest pipe sold that carries the peak flow at a fall of 1/8 in to the foot, "
+        "where the ground falls enough to cover it",
+        ("catchment_flow", "water_by", "spout_fall"),
+        MANNING_PIPE.source,
         words=depth_words,
     ),
     Figure(
@@ -330,9 +343,9 @@ FIGURES: tuple[Figure[EarthResults], ...] = (
         _pipe_flow,
         "ft**3/s",
         "L/s",
-        "(d / 4)^(2/3) sqrt(fall) / n x pi d² / 4, n = 0.011, in meters and seconds",
+        "(d / 4)^(2/3) sqrt(fall) / n x pi d² / 4, n = 0.015, in meters and seconds",
         ("pipe_width",),
-        MANNING_SMOOTH.source,
+        MANNING_PIPE.source,
     ),
     Figure(
         "mulch_volume",

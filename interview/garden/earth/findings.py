@@ -106,6 +106,11 @@ def _too_wide(found: EarthResults) -> Finding:
 
 
 def water_findings(found: EarthResults) -> Iterator[Finding]:
-    yield overflow.head_finding(found.notch, found.answers[bed.FREEBOARD], found.answers.metric)
-    if found.answers[bed.WATER_BY] == "pipe":
-        yield overflow.pipe_finding(found.pipe)
+    freeboard, metric = found.answers[bed.FREEBOARD], found.answers.metric
+    yield overflow.head_finding(found.notch, freeboard, metric)
+    if (wide := overflow.wide_finding(found.notch, freeboard, metric)) is not None:
+        yield wide
+    if found.swale is not None:
+        yield overflow.swale_finding(found.swale, metric)
+    if found.piped:
+        yield overflow.pipe_finding(found.pipe, metric)

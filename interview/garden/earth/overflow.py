@@ -5,10 +5,27 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from interview.quantities.evidence import OURS, PRACTICE, Cited, Finding, Grade, Provenance, Source
+from interview.quantities.evidence import (
+    ARITHMETIC,
+    OURS,
+    Cited,
+    Finding,
+    Grade,
+    Provenance,
+    Source,
+)
 from interview.quantities.guards import not_negative, number_of, positive, reaches, within
-from interview.quantities.shown import depth_words, water_words
-from interview.quantities.units import Quantity, magnitude, quantity, round_up
+from interview.quantities.shown import depth_words, length_words, water_words
+from interview.quantities.units import (
+    METRIC,
+    US,
+    Quantity,
+    magnitude,
+    plain_number,
+    quantity,
+    round_up,
+    show,
+)
 
 WEIR_SOURCE = Source(
     "HEC-22, Urban Drainage Design Manual, FHWA: broad-crested weirs from 2.6", Provenance.MEMORY
@@ -17,19 +34,42 @@ WEIR_US = Cited(2.6, WEIR_SOURCE)
 """Broad-crested weir coefficient, square root of feet per second."""
 WEIR_SI = Cited(1.44, WEIR_SOURCE)
 """Broad-crested weir coefficient, square root of meters per second."""
-DEFAULT_INTENSITY = Cited(7.0, Source("cautious peak rain in in/h", Provenance.OURS))
-DEFAULT_INTENSITY_MM_H = 180.0
-HEAD_IN, HEAD_MM = 2.0, 50.0
+LIP_WIDTH_FT, LIP_WIDTH_M = 3.0, 0.9
+"""Least width of a lip in level lawn: a choice of ours."""
+WIDE_FT, WIDE_M = 4.0, 1.2
+"""A notch over this is told with the rim that lets a narrower one do: a choice of ours."""
+HIGHER_RIM = {US: (3.0, "in"), METRIC: (75.0, "mm")}
+MOST_HEAD = {US: (2.0, "in"), METRIC: (50.0, "mm")}
+"""Deepest that the peak flow may run over the notch: a choice of ours."""
+LEAST_HEAD = {US: (0.5, "in"), METRIC: (12.0, "mm")}
+"""Under a rim too low for any clearance the notch is made for this, and a finding asks for more."""
+CLEARANCE = {US: (1.0, "in"), METRIC: (25.0, "mm")}
+"""From the peak flow up to the crest of the berm: a choice of ours."""
 LEAST_WIDTH_FT, LEAST_WIDTH_M = 1.0, 0.3
-CLEARANCE_IN, CLEARANCE_MM = 1.0, 25.0
-PIPE_FALL = 0.01
-PIPE_START_IN = 3.0
-MANNING_SMOOTH = Cited(0.011, Source("Manning n of smooth plastic pipe", Provenance.MEMORY))
+PIPE_FALL = Cited(
+    1 / 96,
+    Source(
+        "Municipal Code of Chicago, section 18-29-1106.3, web page: 1/8 in of fall to the foot",
+        Provenance.PUBLISHED,
+    ),
+)
+"""Least fall of a pipe, part of its length."""
+PIPE_COVER = {US: (6.0, "in"), METRIC: (150.0, "mm")}
+PIPE_COVER_SOURCE = Source("six inches of soil over a pipe in a lawn", Provenance.PRACTICE)
+MANNING_PIPE = Cited(
+    0.015,
+    Source(
+        "a plumbing code, appendix D, table of storm drains, undated: 6 in at 1/8 in to the foot "
+        "drains 21,400 ft² at 1 in an hour, which is Manning n 0.015; title not shown in the copy",
+        Provenance.SECONDARY,
+    ),
+)
 MANNING_CORRUGATED = Cited(0.024, Source("Manning n of corrugated pipe", Provenance.MEMORY))
-PIPES_IN, PIPES_MM = (4.0, 6.0, 8.0), (100.0, 150.0, 200.0)
-"""Inner widths of drain pipe that are sold; narrower ones stop up with leaves."""
-APRON_LONG_FT, APRON_LONG_M = 4.0, 1.2
-"""Length of the stone below the notch: custom of the trade."""
+PIPES = {
+    US: {4.0: 4.2, 6.0: 6.3, 8.0: 8.4},
+    METRIC: {100.0: 110.0, 150.0: 160.0, 200.0: 225.0},
+}
+"""Inner and outside widths of drain pipe sold, in or mm, from memory; narrower ones stop up."""
 
 
 def peak_flow(area: Quantity, coefficient: float, intensity: Quantity) -> Quantity:
@@ -71,102 +111,160 @@ def _weir_numbers(
 
 @dataclass(frozen=True)
 class Notch:
-    """The overflow notch."""
+    """The overflow: a notch in a berm, or a lip in the level lawn that is the rim."""
 
     flow: Quantity
     width_needed: Quantity
-    """Width at the full head."""
+    """Width at the head the rim allows."""
     width: Quantity
-    """Width to build: at least 1 ft (0.3 m), rounded up to 1/2 ft (0.1 m)."""
+    """Width to build, rounded up to 1/2 ft (0.1 m): at least 1 ft (0.3 m), a lip 3 ft (0.9 m)."""
     head: Quantity
     """How deep the peak flow runs over the width to build."""
+    lip: bool = False
+    """Whether it is a lip in the lawn, and not a notch in a berm."""
 
 
-def notch(
-    flow: Quantity,
-    head: Quantity | None = None,
-    width: Quantity | None = None,
-    metric: bool = False,
-) -> Notch:
-    """Return the notch for ``flow`` at a head of 2 in (50 mm) unless given, or of a given width.
+def allowed_head(freeboard: Quantity, lip: bool = False, metric: bool = False) -> Quantity:
+    """Return how deep the peak flow may run under a rim ``freeboard`` above the full pond.
 
-    Raises ValueError for a head or width that is not more than zero.
+    Over a lip in level lawn it may fill the freeboard; in a berm it stays ``CLEARANCE`` under the
+    crest. It is ``MOST_HEAD`` at the most. Raises ValueError for a freeboard that is not above 0.
+    """
+    system, unit = (METRIC, "mm") if metric else (US, "in")
+    room = positive(freeboard, unit, "The rim must stand above the full pond.")
+    under = room if lip else max(room - CLEARANCE[system][0], LEAST_HEAD[system][0])
+    return quantity(min(under, MOST_HEAD[system][0]), unit)
+
+
+def notch(flow: Quantity, freeboard: Quantity, *, lip: bool = False, metric: bool = False) -> Notch:
+    """Return the notch, or the ``lip``, that passes ``flow`` under a rim of ``freeboard``.
+
+    Raises ValueError for a freeboard that is not more than zero.
     """
     unit = "m" if metric else "ft"
-    target = head or quantity(HEAD_MM if metric else HEAD_IN, "mm" if metric else "in")
-    needed = weir_width(flow, target, metric)
-    if width is None:
+    needed = weir_width(flow, allowed_head(freeboard, lip, metric), metric)
+    if lip:
+        least = LIP_WIDTH_M if metric else LIP_WIDTH_FT
+    else:
         least = LEAST_WIDTH_M if metric else LEAST_WIDTH_FT
-        wide = max(least, magnitude(needed, unit))
-        width = round_up(quantity(wide, unit), 0.1 if metric else 0.5, unit)
-    return Notch(flow, needed, width, weir_head(flow, width, metric))
+    wide = quantity(max(least, magnitude(needed, unit)), unit)
+    width = round_up(wide, 0.1 if metric else 0.5, unit)
+    return Notch(flow, needed, width, weir_head(flow, width, metric), lip)
 
 
 def head_finding(notch: Notch, freeboard: Quantity, metric: bool = False) -> Finding:
-    """Return whether the top of the berm stays 1 in (25 mm) or more above the overflowing water."""
-    unit = "mm" if metric else "in"
-    spare = CLEARANCE_MM if metric else CLEARANCE_IN
-    head = magnitude(notch.head, unit)
+    """Return whether the peak flow stays under the rim, by 1 in (25 mm) or more where it is a berm.
+
+    Over the lip of a level lawn the water may rise as high as the lawn.
+    """
+    system, unit = (METRIC, "mm") if metric else (US, "in")
+    spare = 0.0 if notch.lip else CLEARANCE[system][0]
     room = not_negative(freeboard, unit, "The freeboard must be zero or more.")
-    good = reaches(room, head + spare)
+    good = reaches(room, magnitude(notch.head, unit) + spare)
+    what = "lip" if notch.lip else "notch"
     return Finding(
         key="overflow_head",
         grade=Grade.GOOD if good else Grade.FIX,
         said=f"At the peak the overflow runs {water_words(notch.head, metric)} deep; the rim "
-        f"stands {depth_words(freeboard, metric)} above the notch.",
-        limit=f"{spare:g} {unit} or more to spare",
+        f"stands {depth_words(freeboard, metric)} above the {what}.",
+        limit="no deeper than the lawn is high"
+        if notch.lip
+        else f"{spare:g} {unit} or more to spare",
         source=OURS,
-        change="" if good else "Make the notch wider or the rim higher.",
+        change="" if good else f"Make the {what} wider or the rim higher.",
+    )
+
+
+def wide_finding(made: Notch, freeboard: Quantity, metric: bool = False) -> Finding | None:
+    """Return what a higher rim would save where the notch is wider than 4 ft (1.2 m)."""
+    unit, wide = ("m", WIDE_M) if metric else ("ft", WIDE_FT)
+    rim = quantity(*HIGHER_RIM[METRIC if metric else US])
+    if made.lip or within(magnitude(made.width, unit), wide) or freeboard >= rim:
+        return None
+    narrow = notch(made.flow, rim, metric=metric).width
+    return Finding(
+        key="wide_notch",
+        grade=Grade.GOOD,
+        said=f"Under this rim the notch is {length_words(made.width, metric)} wide.",
+        limit="4 ft (1.2 m) or less is easy to keep level",
+        source=OURS,
+        change=f"A rim {depth_words(rim, metric)} above the full pond lets a notch of "
+        f"{length_words(narrow, metric)} do.",
+    )
+
+
+def swale_finding(length: Quantity, metric: bool = False) -> Finding:
+    """Return the swale that leads the overflow out where the lawn lies over the notch."""
+    return Finding(
+        key="overflow_swale",
+        grade=Grade.GOOD,
+        said="The lawn downhill lies higher than the bottom of the notch.",
+        limit="the overflow runs downhill all the way",
+        source=ARITHMETIC,
+        change=f"Shape a grass swale {length_words(length, metric)} long, falling from the bottom "
+        "of the notch until it comes out on the lawn.",
     )
 
 
 @dataclass(frozen=True)
 class PipeFall:
-    """The fall a buried pipe has and the fall it needs."""
+    """The fall of the ground that a buried pipe needs, and the fall there is."""
 
     needed: Quantity
     available: Quantity
 
     @property
     def enough(self) -> bool:
-        """Whether the pipe can run down all the way."""
+        """Whether the pipe can stay covered and come out in the open."""
         return reaches(magnitude(self.available, "in"), magnitude(self.needed, "in"))
 
 
 def pipe_fall(
-    length: Quantity,
-    ground_fall: Quantity,
-    uphill_depth: Quantity,
-    pond_depth: Quantity,
-    start_depth: Quantity | None = None,
+    length: Quantity, ground_fall: Quantity, width: Quantity, metric: bool = False
 ) -> PipeFall:
-    """Return whether a pipe to the bed falls 1 % and comes out above the full pond.
+    """Return whether the ground falls enough for a covered pipe of inner ``width``.
 
-    ``ground_fall`` is from the downspout to the bed, ``uphill_depth`` the floor below the ground
-    there, ``start_depth`` how deep the pipe begins: 3 in unless given.
+    From the spout to where the pipe comes out the ground must fall by the soil over the pipe, its
+    outside and its own fall over ``length``. Raises ValueError for a length below zero, or a width
+    that is not sold. Sources: ``PIPE_COVER_SOURCE``, ``PIPE_FALL``; outside widths from memory.
     """
-    run = not_negative(length, "in", "The pipe cannot be shorter than zero.")
-    start = quantity(PIPE_START_IN, "in") if start_depth is None else start_depth
-    begin = not_negative(start, "in", "The pipe cannot begin above the ground.")
-    fall = number_of(ground_fall, "in", "Give the fall of the ground as a length.")
-    available = fall + magnitude(uphill_depth, "in") - magnitude(pond_depth, "in")
-    return PipeFall(quantity(begin + PIPE_FALL * run, "in"), quantity(available, "in"))
+    system, unit = (METRIC, "mm") if metric else (US, "in")
+    run = not_negative(length, unit, "The pipe cannot be shorter than zero.")
+    fall = number_of(ground_fall, unit, "Give the fall of the ground as a length.")
+    inner = min(PIPES[system], key=lambda one: abs(one - magnitude(width, unit)))
+    if abs(inner - magnitude(width, unit)) > 1e-6 * inner:
+        raise ValueError("No pipe of that width is sold.")
+    needed = PIPE_COVER[system][0] + PIPES[system][inner] + PIPE_FALL.value * run
+    return PipeFall(quantity(needed, unit), quantity(fall, unit))
+
+
+def no_pipe_words(fall: PipeFall, metric: bool = False) -> str:
+    """Say in one sentence why there can be no pipe, and what to take in its place."""
+    unit, places = ("mm", 0) if metric else ("in", 1)
+    there = plain_number(round(magnitude(fall.available, unit), places))
+    wanted = plain_number(round(magnitude(fall.needed, unit), places))
+    return (
+        f"No pipe here, because the ground falls only {there} {unit} and a pipe needs {wanted} "
+        f"{unit}: use a grass or stone channel."
+    )
 
 
 def pipe_finding(fall: PipeFall, metric: bool = False) -> Finding:
-    """Return whether the pipe falls enough, and what to do when it does not."""
-    unit, places = ("mm", 0) if metric else ("in", 1)
-    needed, available = magnitude(fall.needed, unit), magnitude(fall.available, unit)
-    lacks = f"{needed - available:.{places}f} {unit}"
-    change = f"It lacks {lacks}: start it shallower or use an open channel."
+    """Return whether a covered pipe is possible, and what to do when it is not."""
+    limit = "6 in (150 mm) of soil over the pipe, its own width, and a fall of 1.04 %"
+    if not fall.enough:
+        said, change = no_pipe_words(fall, metric).split(": ")
+        return Finding(
+            "pipe_fall", Grade.FIX, f"{said}.", limit, PIPE_FALL.source, f"{change.capitalize()}"
+        )
+    unit = "mm" if metric else "in"
     return Finding(
-        key="pipe_fall",
-        grade=Grade.GOOD if fall.enough else Grade.FIX,
-        said=f"The pipe needs {needed:.{places}f} {unit} of fall and has"
-        f" {available:.{places}f} {unit}.",
-        limit="1 in 100 (1 %), and its end above the full pond",
-        source=PRACTICE,
-        change="" if fall.enough else change,
+        "pipe_fall",
+        Grade.GOOD,
+        f"A covered pipe needs the ground to fall {show(fall.needed, unit, 2, 'up')}; it falls "
+        f"{depth_words(fall.available, metric)}.",
+        limit,
+        PIPE_FALL.source,
     )
 
 
@@ -195,16 +293,16 @@ class PipeChoice:
     """What a smooth pipe of 4 in (100 mm) carries."""
 
 
-def pipe_choice(flow: Quantity, fall: float = PIPE_FALL, metric: bool = False) -> PipeChoice:
+def pipe_choice(flow: Quantity, fall: float = PIPE_FALL.value, metric: bool = False) -> PipeChoice:
     """Return the narrowest smooth pipe sold that carries ``flow`` at ``fall``, part of its length.
 
-    Raises ValueError for a flow below zero. Source: Manning's formula with ``MANNING_SMOOTH`` and
+    Raises ValueError for a flow below zero. Source: Manning's formula with ``MANNING_PIPE`` and
     ``MANNING_CORRUGATED``.
     """
     q = not_negative(flow, "ft**3/s", "The flow must be zero or more.")
-    widths, unit = (PIPES_MM, "mm") if metric else (PIPES_IN, "in")
-    sizes = [quantity(width, unit) for width in widths]
-    full = [pipe_full_flow(size, fall, MANNING_SMOOTH.value) for size in sizes]
+    system, unit = (METRIC, "mm") if metric else (US, "in")
+    sizes = [quantity(width, unit) for width in PIPES[system]]
+    full = [pipe_full_flow(size, fall, MANNING_PIPE.value) for size in sizes]
     enough = [place for place, one in enumerate(full) if magnitude(one, "ft**3/s") >= q]
     place = enough[0] if enough else len(sizes) - 1
     return PipeChoice(
@@ -215,8 +313,7 @@ def pipe_choice(flow: Quantity, fall: float = PIPE_FALL, metric: bool = False) -
     )
 
 
-def apron(notch_width: Quantity, metric: bool = False) -> tuple[Quantity, Quantity]:
-    """Return length and width of the stone apron below a notch: as wide as the notch."""
-    long = quantity(APRON_LONG_M, "m") if metric else quantity(APRON_LONG_FT, "ft")
-    positive(notch_width, "ft", "The notch must be wider than zero.")
-    return long, notch_width
+def widest_pipe(metric: bool = False) -> Quantity:
+    """Return the inner width of the widest pipe sold."""
+    system, unit = (METRIC, "mm") if metric else (US, "in")
+    return quantity(max(PIPES[system]), unit)

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from interview.asking.question import waits_for
+from interview.asking.question import Unanswered, waits_for
 from interview.asking.results import Results, part
 from interview.garden.earth import materials, overflow
 from interview.garden.earth.materials import BedSizes, Item, Soil, Soilwork
 from interview.garden.earth.overflow import Notch, PipeChoice, PipeFall
-from interview.garden.form.lie import COMPACTION, Lie, winged
+from interview.garden.form.lie import COMPACTION, Form, Lie, winged
 from interview.garden.place.results import PlaceResults
 from interview.garden.site.results import SiteResults
 from interview.garden.size import questions as bed
@@ -72,15 +72,27 @@ class EarthResults(Results):
 
     @part
     def notch(self) -> Notch:
-        """The overflow notch of a bed, for all that may reach it with the rain on the bed itself.
+        """The overflow of a bed, for all that may reach it with the rain on the bed itself.
 
-        Of beds in a row every notch is made as wide as that of the last, which passes it all.
+        It is a lip where the lawn is the rim, else a notch in the berm. Of beds in a row every
+        notch is made as wide as that of the last, which passes it all.
         """
         row = size_plan.in_a_row(self.answers)
         served = times(self.survey.peak_area, 1 / self.size.bed_count)
         area = total(served, self.size.inside) * (self.size.bed_count if row else 1)
         flow = overflow.peak_flow(area, 1.0, self.answers[bed.PEAK_INTENSITY])
-        return overflow.notch(flow, metric=self.place.metric)
+        # Ground that is not measured yet is taken to fall: a berm asks for the wider notch.
+        lip = self.size.ground is not None and self.size.lie.form is Form.DUG_IN
+        with waits_for(bed.FREEBOARD, self.answers):
+            return overflow.notch(
+                flow, self.answers[bed.FREEBOARD], lip=lip, metric=self.place.metric
+            )
+
+    @part
+    def swale(self) -> Quantity | None:
+        """The grass swale that leads the overflow out, where the lawn lies over the notch."""
+        length = 0.0 if self.size.ground is None else self.size.lie.swale
+        return quantity(length, "ft") if length > 0 else None
 
     @part
     def catchment_flow(self) -> Quantity:
@@ -89,13 +101,17 @@ class EarthResults(Results):
 
     @part
     def pipe(self) -> PipeFall:
-        """The fall of the pipe or channel to the garden."""
+        """The fall of the ground for a covered pipe to the garden, and the fall it needs.
+
+        Where none sold carries the flow it is that of the widest.
+        """
+        metric = self.place.metric
         with waits_for(bed.SPOUT_FALL, self.answers):
             return overflow.pipe_fall(
                 self.answers[bed.SPOUT_DISTANCE],
                 self.answers[bed.SPOUT_FALL],
-                quantity(self.lie.uphill_cut, "ft"),
-                self.size.garden.depth,
+                self.pipe_size.width or overflow.widest_pipe(metric),
+                metric,
             )
 
     @part
@@ -107,6 +123,16 @@ class EarthResults(Results):
     def piped(self) -> bool:
         """Whether the water comes in a buried pipe."""
         return self.answers[bed.WATER_BY] == "pipe"
+
+    @property
+    def pipe_fits(self) -> bool:
+        """Whether a buried pipe is wanted and not known to lack fall."""
+        if not self.piped:
+            return False
+        try:
+            return self.pipe.enough
+        except Unanswered:
+            return True
 
     @property
     def prices(self) -> dict[str, Price]:
@@ -144,10 +170,11 @@ class EarthResults(Results):
                 mulch_area=self.mulched,
                 mulch_depth=self.answers[bed.MULCH_DEPTH],
                 compost_depth=self.answers[bed.COMPOST_DEPTH] if self.answers[bed.AMEND] else None,
-                notch_width=self.notch.width,
+                # A lip in the lawn is of turf.
+                notch_width=None if self.notch.lip else self.notch.width,
                 apron_length=self.apron_length,
                 channel_length=self.stone_way,
-                pipe_length=self.answers[bed.SPOUT_DISTANCE] if self.piped else None,
+                pipe_length=self.answers[bed.SPOUT_DISTANCE] if self.pipe_fits else None,
                 beds=self.size.bed_count,
             ),
             self.place.metric,

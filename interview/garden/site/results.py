@@ -121,6 +121,13 @@ def _findings(
     )
     goes = spot.get(ground.OVERFLOW_TO)
     yield surroundings.overflow_finding(_GOES[goes] if goes else None)
+    for key, question in (
+        ("overflow_building", ground.OVERFLOW_TO_BUILDING),
+        ("overflow_outlet", ground.OVERFLOW_TO_LINE),
+    ):
+        yield setback_finding(
+            SETBACKS[key], spot.get(question), metric=spot.metric, paced=spot.waits(question)
+        )
 
 
 def _distances(spot: Answers, reaches_out: Quantity | None) -> Iterator[Finding]:

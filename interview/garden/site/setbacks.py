@@ -153,7 +153,19 @@ _ITEMS = (
         _published(
             "Village code of Kenilworth, Illinois, section 0-0-0-8028: 25 ft from a sidewalk"
         ),
-        measured_from="The overflow outlet",
+        measured_from="The overflow's way",
+    ),
+    Setback(
+        "overflow_building", "the nearest building",
+        Distance(10, 3), Distance(10, 3), Grade.STOP,
+        _published(f"{_WSU}: 10 ft, there of the bed"),
+        Source(
+            "International Residential Code, section R401.3, undated, read in a second copy: 6 in "
+            "of fall in the first 10 ft",
+            Provenance.SECONDARY,
+        ),
+        remedy="The ground must fall away from the building: 6 in (150 mm) in 10 ft (3 m).",
+        measured_from="The overflow's way",
     ),
 )  # fmt: skip
 

@@ -224,6 +224,28 @@ OVERFLOW_TO = SPOT.question(
     caution="Overflow must stay clear of buildings, neighbors and walks that ice over.",
 )
 
+OVERFLOW_TO_BUILDING = SPOT.question(
+    key="overflow_building_distance",
+    label="From the overflow's way to a building",
+    text="How far from any building, next door too, does the overflow's way stay?",
+    kind=distance(),
+    why="Water led along a wall gets into it: 10 ft (3 m) or more is wanted all the way.",
+    find_out="Follow the water from the low side of the garden, and measure where it comes "
+    "nearest. If no building is near, write 200 ft (60 m).",
+    caution="Near a building the ground must fall away from it: 6 in (150 mm) in the first 10 ft "
+    "(3 m).",
+)
+
+OVERFLOW_TO_LINE = SPOT.question(
+    key="overflow_line_distance",
+    label="From the overflow's way to a property line",
+    text="How far from the nearest property line does the overflow's way stay?",
+    kind=distance(),
+    why="Water that you gather must not harm the ground next door.",
+    find_out="Measure to the line where the water comes nearest, or write 0 where it crosses. If "
+    "no line is near, write 200 ft (60 m).",
+)
+
 ANOTHER_SPOT = SPOT.question(
     key="another_spot",
     label="Another spot",
@@ -264,6 +286,8 @@ SPOTS = Group(
         CONTAMINATION,
         SOIL_LAB,
         OVERFLOW_TO,
+        OVERFLOW_TO_BUILDING,
+        OVERFLOW_TO_LINE,
     ),
     ANOTHER_SPOT,
     chosen="chosen_spot",

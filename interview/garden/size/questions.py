@@ -95,8 +95,9 @@ WATER_BY = Question(
             ("lawn", "over the lawn"),
         )
     ),
-    why="A pipe needs fall and a trench; over 30 ft (9 m) a channel is easier.",
-    find_out="A channel is the simplest. A pipe's trench must be inside the marked area.",
+    why="A buried pipe needs a trench and ground that falls about 12 in (300 mm) on the way.",
+    find_out="A channel is the simplest, over a lawn that falls little the only one. A pipe comes "
+    "out before the bed, on stone; its trench must be inside the marked area.",
     default=always_this("channel"),
 )
 
@@ -105,7 +106,8 @@ SPOUT_FALL = Question(
     label="Fall of the ground to the garden",
     text="How much does the ground fall from the downspout to the edge of the garden?",
     kind=depth((0, "in"), (240, "in")),
-    why="A pipe needs about 1 in 100.",
+    why="A buried pipe needs about 12 in (300 mm): soil over it, its own width, and a fall for "
+    "the water to run.",
     find_out="String and level again.",
     doubt=lambda fall, a: (
         "That is a fall of more than one in one: the way there would be a cliff."
