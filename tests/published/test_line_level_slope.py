@@ -8,9 +8,10 @@
 
 import pytest
 
-from interview.garden.earth.earthwork import SlopedBasin, cut_and_fill
+from interview.garden.form.basin import Basin
+from interview.garden.form.lie import Ground, lie_of
 from interview.garden.site.slope import ground_slope, table_depth
-from interview.quantities.units import magnitude, quantity
+from interview.quantities.units import quantity
 
 
 def test_alliance_example():
@@ -20,13 +21,10 @@ def test_alliance_example():
 
 
 def test_ten_feet_on_ten_percent_is_a_foot_deeper_uphill():
-    basin = SlopedBasin(
-        quantity(20, "ft"), quantity(10, "ft"), quantity(10, "percent"),
-        quantity(6, "in"), quantity(4, "in"),
-    )  # fmt: skip
-    work = cut_and_fill(basin)
-    deeper = magnitude(work.uphill_depth, "in") - magnitude(work.downhill_depth, "in")
-    assert deeper == pytest.approx(12)
+    basin = Basin(quantity(20, "ft"), quantity(10, "ft"), quantity(6, "in"), 2, quantity(4, "in"))
+    lie = lie_of(basin, Ground(fall=0.1))
+    deeper = lie.deepest_dig - lie.floor_below
+    assert deeper * 12 == pytest.approx(12)
 
 
 def test_slope_table(subtests):

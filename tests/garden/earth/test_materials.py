@@ -1,6 +1,7 @@
 """Amounts to move and to buy."""
 
 import math
+from dataclasses import replace
 
 import pytest
 from hypothesis import given
@@ -11,13 +12,12 @@ from interview.garden.earth.materials import (
     BedSizes,
     Soil,
     covers,
-    edging,
     layer,
     loosen,
     order,
     shopping_list,
     soilwork,
-    stone_apron,
+    stone,
 )
 from interview.quantities.units import magnitude, quantity
 
@@ -28,12 +28,11 @@ def cubic(value):
 
 BED = BedSizes(
     floor_area=quantity(105, "ft**2"),
-    rim_area=quantity(240, "ft**2"),
-    rim_length=quantity(20, "ft"),
-    rim_width=quantity(12, "ft"),
+    mulch_area=quantity(240, "ft**2"),
     mulch_depth=quantity(3, "in"),
     compost_depth=quantity(2, "in"),
-    notch_width=quantity(1.5, "ft"),
+    notch_width=quantity(2, "ft"),
+    apron_length=quantity(4, "ft"),
     pipe_length=quantity(17.2, "ft"),
 )
 
@@ -97,20 +96,28 @@ def test_a_layer_covers_what_it_was_made_for(area, depth):
     assert magnitude(back, "ft**2") == pytest.approx(area)
 
 
-def test_stone_and_edging():
-    assert cubic(stone_apron()) == pytest.approx(2.0)
-    assert cubic(stone_apron(quantity(2.5, "ft"))) == pytest.approx(10 / 3)
-    assert magnitude(stone_apron(metric=True), "m**3") == pytest.approx(0.054)
-    assert magnitude(edging(quantity(20, "ft"), quantity(12, "ft")), "ft") == pytest.approx(64)
+def test_stone_is_laid_half_a_foot_deep():
+    # Worked by hand: 3 x 2 ft, 2 x 4 ft and 12 x 1.5 ft, each 6 in deep.
+    feet = [(3, 2, 3.0), (4, 2, 4.0), (12, 1.5, 9.0)]
+    for long, wide, cube in feet:
+        assert cubic(stone(quantity(long, "ft"), quantity(wide, "ft"))) == pytest.approx(cube)
+    pad = stone(quantity(0.9, "m"), quantity(0.6, "m"), metric=True)
+    assert magnitude(pad, "m**3") == pytest.approx(0.081)
 
 
-def test_the_shopping_list_names_each_thing_once():
+def test_the_shopping_list_names_each_thing_once_and_no_edging():
     items = {item.name: item for item in shopping_list(BED)}
-    assert list(items) == ["mulch", "compost", "stone", "edging", "pipe"]
+    assert list(items) == ["mulch", "compost", "stone", "pipe"]
     assert magnitude(items["mulch"].buy, "yd**3") == 2.5
-    assert magnitude(items["stone"].amount, "ft**3") == pytest.approx(4)
-    assert "400 lb" in items["stone"].note
+    assert magnitude(items["stone"].amount, "ft**3") == pytest.approx(7)
+    assert "700 lb" in items["stone"].note
     assert magnitude(items["pipe"].buy, "ft") == 18
+
+
+def test_a_channel_of_stone_is_bought_once_for_all_the_beds():
+    channel = replace(BED, channel_length=quantity(12, "ft"), pipe_length=None, beds=2)
+    items = {item.name: item for item in shopping_list(channel)}
+    assert magnitude(items["stone"].amount, "ft**3") == pytest.approx(2 * 7 + 9)
 
 
 @pytest.mark.parametrize("metric", [False, True])
@@ -122,8 +129,8 @@ def test_what_is_bought_is_never_less_than_what_is_wanted(metric):
 
 
 def test_no_mulch_no_line_for_mulch():
-    bare = BedSizes(BED.floor_area, BED.rim_area, BED.rim_length, BED.rim_width, quantity(0, "in"))
-    assert [item.name for item in shopping_list(bare)] == ["stone", "edging"]
+    bare = BedSizes(BED.floor_area, BED.mulch_area, quantity(0, "in"))
+    assert [item.name for item in shopping_list(bare)] == ["stone"]
 
 
 def test_what_cannot_be_is_refused():
@@ -133,7 +140,7 @@ def test_what_cannot_be_is_refused():
         lambda: soilwork(quantity(1, "ft**3"), adults=0),
         lambda: layer(quantity(-1, "ft**2"), quantity(1, "in")),
         lambda: covers(quantity(1, "yd**3"), quantity(0, "in")),
-        lambda: edging(quantity(0, "ft"), quantity(1, "ft")),
+        lambda: stone(quantity(0, "ft"), quantity(1, "ft")),
         lambda: layer(quantity(math.nan, "ft**2"), quantity(1, "in")),
     ):
         with pytest.raises(ValueError, match=r"\.$"):
