@@ -91,11 +91,16 @@ def _may(plan: Plan) -> Iterator[str]:
 
 
 def _day(plan: Plan) -> cautions.DayCaution:
+    try:
+        berm = plan.earth.lie.crest_to_toe > 0
+    except Unanswered:
+        berm = True
     return cautions.DayCaution(
         plan.site.tolerance,
         plan.answers[bed.AMEND],
         plan.earth.piped,
         "10 mm" if plan.metric else "half an inch",
+        berm,
     )
 
 

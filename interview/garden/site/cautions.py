@@ -78,6 +78,8 @@ class DayCaution:
     piped: bool
     level_within: str
     """How level the floor must be, such as ``half an inch``."""
+    berm: bool = True
+    """Whether a berm is built; else the lawn is the rim."""
 
 
 def dig_day(day: DayCaution) -> tuple[str, ...]:
@@ -86,18 +88,25 @@ def dig_day(day: DayCaution) -> tuple[str, ...]:
         "Marks are visible and still good; take a photograph of them.",
         f"Within {day.zone} of any mark dig only gently, by hand, turf and all.",
         "Fill the test hole or cover it.",
-        "Peg out the floor, the full pond and the rim; the diagonals must be equal.",
+        "Peg out the floor, the full pond and the rim, square off the string.",
         "Stretch a level string across; all heights are measured from it.",
-        "Strip the turf and stack it for the outside of the berm.",
-        "Cut the uphill side first and lay the soil on the downhill line.",
+        "Strip the turf and stack it for the outside of the berm."
+        if day.berm
+        else "Strip the turf and stack it in the shade.",
+        "Cut the uphill side first and lay the soil on the downhill line."
+        if day.berm
+        else "Dig from the middle out and carry the soil away from the rim.",
         f"Make the floor level within {day.level_within}: a level floor, not a bowl.",
         "Loosen the floor with a fork while it is dry; do not tread on it again.",
     ]
     if day.compost:
         steps.append("Work in the compost.")
+    if day.berm:
+        steps.append("Build the berm in thin tamped layers, its top level from end to end.")
     steps += [
-        "Build the berm in thin tamped layers, level all round its top.",
-        "Cut the overflow notch, check it with a level, and line it with stone.",
+        "Cut the overflow notch, check it with a level, and line it with stone."
+        if day.berm
+        else "Cut the overflow lip and check it with a level.",
         "Lay the stone where the water comes in, and try it with a bucket.",
         "Plant, water, and mulch; keep the crowns of the plants clear.",
         "Cover or fill what is still open before you leave.",
