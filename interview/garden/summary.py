@@ -18,6 +18,7 @@ from interview.garden.plan import Plan
 from interview.garden.site import lines_questions as buried
 from interview.garden.site import spot_questions as ground
 from interview.garden.site.gate import dig_reasons
+from interview.garden.size import questions as bed
 from interview.garden.size.basin import footprint_sides
 from interview.garden.soak import hole_questions as digging
 from interview.garden.soak.hole_questions import BLOCKING_SMELLS
@@ -244,3 +245,23 @@ def assumed(answers: Answers) -> list[tuple[route.Step, str]]:
         if default is not None and not step.question.key.startswith("another_"):
             found.append((step, default))
     return found
+
+
+_USUAL_BEFORE: tuple[tuple[Question[Any], str], ...] = (
+    (bed.SIDE_SLOPE, "the sides (3:1 before)"),
+    (bed.FREEBOARD, "the rim above the pond (4 to 6 in, 100 to 150 mm, before)"),
+    (bed.FLOOR_SHAPE, "the shape (a rectangle before)"),
+)
+
+
+def changed_defaults(answers: Answers) -> str:
+    """Say what is assumed otherwise than in version 0.1, for a garden begun with it; or nothing."""
+    begun = answers.get(bed.DEEPEST_POND) is not None and answers.get(bed.HOW_LARGE) is None
+    changed = [words for question, words in _USUAL_BEFORE if answers.assumed(question) is not None]
+    if not begun or not changed:
+        return ""
+    return answers.told(
+        f"Assumed otherwise than in version 0.1, to take less digging and be true to the garden as "
+        f"it is built: {', '.join(changed)}. Answer them to have them as they were; what you "
+        "answered stays."
+    )

@@ -12,7 +12,16 @@ from interview.garden.guides import guides
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
 from interview.garden.site import cautions
-from interview.garden.summary import assumed, may_dig, so_far, waiting, waiting_text, width, wrap
+from interview.garden.summary import (
+    assumed,
+    changed_defaults,
+    may_dig,
+    so_far,
+    waiting,
+    waiting_text,
+    width,
+    wrap,
+)
 from interview.quantities.evidence import Finding, Grade, Source
 from interview.reading.foreign import shown
 from interview.sheet import dig, next_steps, plants, size, soil, storms, survey
@@ -205,7 +214,8 @@ def _spots_part(plan: Plan) -> list[str]:
 
 def _assumed_part(plan: Plan) -> list[str]:
     found = assumed(plan.answers)
-    lines: list[str] = []
+    changed = changed_defaults(plan.answers)
+    lines = wrap(changed, "  ") if changed else []
     # The same question about several things is told once.
     said = dict.fromkeys(f"{step.worded(plan.answers).label}: {default}" for step, default in found)
     for line in said:
