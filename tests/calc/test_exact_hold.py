@@ -7,10 +7,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from interview.garden.earth.earthwork import average_end_area, prismoidal
+from interview.garden.pond.hyetographs import StormShape, storm
+from interview.garden.pond.pool import pool
+from interview.garden.pond.routing import route
 from interview.garden.size.basin import Basin, fit_to_area, fit_to_room, rain_held, required_area
-from interview.garden.storms.hyetographs import StormShape, storm
-from interview.garden.storms.pool import pool
-from interview.garden.storms.routing import route
 from interview.quantities.units import magnitude, quantity
 
 SHAPES = {
@@ -38,15 +38,17 @@ def test_a_burst_of_the_rain_held_stays_and_a_little_more_runs_over(rain, area, 
         return
     served = quantity(area, "ft**2")
     assert magnitude(rain_held(wanted.basin, served), "in") == pytest.approx(rain, rel=1e-9)
-    full = pool(wanted.basin, served, quantity(1e-6, "in/h"))
+    garden = wanted.basin
+    full = pool(garden.stage, served, garden.rim_area, quantity(1e-6, "in/h"))
 
     def spilled(part):
         burst = storm(StormShape.UNIFORM, inch(rain * part), quantity(0.001, "h"))
-        return magnitude(route(full, burst).spill, "in")
+        return magnitude(route(full, burst).spill_volume, "ft**3")
 
     assert spilled(1 - 1e-6) == 0
     more = 1e-3
-    assert spilled(1 + more) == pytest.approx(full.gain * rain * more, rel=1e-2)
+    over = magnitude(full.sending_area, "ft**2") * rain / 12 * more
+    assert spilled(1 + more) == pytest.approx(over, rel=1e-2)
 
 
 @settings(max_examples=80, deadline=None)

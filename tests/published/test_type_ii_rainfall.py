@@ -6,7 +6,7 @@ fallen by the hour, to three decimals. Read in a second copy; the book's page is
 
 import pytest
 
-from interview.garden.storms.routing import TYPE_II, type_ii_storm
+from interview.garden.pond.hyetographs import TYPE_II, type_ii_storm
 from interview.quantities.units import magnitude, quantity
 
 POINTS = {
