@@ -12,7 +12,9 @@ import pytest
 
 from interview.answers_file import disk, own_files
 from interview.answers_file.named_files import NoFile
+from interview.garden.form.basin import Basin
 from interview.garden.opening import text_opener
+from interview.garden.pond.pool import pool
 from interview.garden.storms.rainfall_record import replay
 from interview.garden.storms.record_columns import HEAD_ROWS, LONGEST_LINE, MOST_LINES
 from interview.garden.storms.record_text import WETTEST_DAY_MM, head_rows, read_record
@@ -91,9 +93,11 @@ def test_the_wettest_day_ever_measured_is_taken_in_either_unit():
 
 def test_the_last_day_of_the_calendar_can_be_carried_through_a_garden():
     days = [(dt.date(9999, 12, 30), quantity(1, "in")), (dt.date.max, quantity(1, "in"))]
-    done = replay(days, 5.0, quantity(6, "in"), quantity(0.25, "in/h"))
+    basin = Basin(quantity(15, "ft"), quantity(7, "ft"), quantity(6, "in"), 3, quantity(4, "in"))
+    bed = pool(basin.stage, quantity(360, "ft**2"), basin.rim_area, quantity(0.25, "in/h"))
+    done = replay(days, bed)
     assert done.last == dt.date.max
-    assert magnitude(done.inflow, "in") == pytest.approx(10)
+    assert magnitude(done.inflow_volume, "ft**3") == pytest.approx(100)
 
 
 # However large

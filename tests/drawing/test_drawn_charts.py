@@ -6,11 +6,13 @@ import xml.etree.ElementTree as ET
 import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
-from interview.garden.storms.routing import pool, route, triangle_storm, uniform_storm
 
 from interview.drawing.canvas import Mark, Path, Stroke, Symbol, cells, svg
 from interview.drawing.scale import round_step, ticks
 from interview.garden.form.basin import Basin
+from interview.garden.pond.hyetographs import triangle_storm, uniform_storm
+from interview.garden.pond.pool import pool
+from interview.garden.pond.routing import route
 from interview.garden.soak.hole import Hole, HoleShape
 from interview.garden.soak.rates import soak_test
 from interview.garden.soak.readings import Reading
@@ -41,7 +43,7 @@ def worked_test():
 def worked_pond():
     """Floor 15 by 7 ft, 6 in deep, 570 ft2, 0.25 in/h."""
     basin = Basin(quantity(15, "ft"), quantity(7, "ft"), inch(6), 3, inch(4))
-    return pool(basin, quantity(570, "ft**2"), quantity(0.25, "in/h"))
+    return pool(basin.stage, quantity(570, "ft**2"), basin.rim_area, quantity(0.25, "in/h"))
 
 
 def test_the_drop_chart_is_readable_on_small_screens(subtests, worked_test):
@@ -108,7 +110,9 @@ def test_the_pond_chart_has_the_full_pond_and_a_day(subtests, worked_pond):
                 shown = joined(lines)
                 assert "24 h" in shown and "full pond 6 in" in shown and "hours since" in shown
                 assert len(lines) <= rows and max(map(len, lines)) <= columns
-            assert ("nothing runs over" in shown) == (magnitude(routed.spill, "in") < 1e-9)
+            assert ("nothing runs over" in shown) == (
+                magnitude(routed.spill_volume, "ft**3") < 1e-9
+            )
             curve = next(s for s in drawing.shapes if getattr(s, "stroke", None) is Stroke.CURVE)
             assert max(y for _, y in curve.points) == pytest.approx(magnitude(routed.peak, "in"))
             for x, y in curve.points:

@@ -93,27 +93,39 @@ def test_the_sizes_and_the_rain_held(worked):
     assert v["pond_volume"] == near(volume)
     comes = v["weighted_area"] / v["bed_count"] + v["rim_area"]
     assert v["rain_held"] == near(12 * volume / comes)
-    assert v["gain"] == near(comes / v["mid_area_drawn"])
-    assert v["full_depth"] == near(12 * volume / v["mid_area_drawn"])
+    assert v["sending_area"] == near(comes)
+    assert v["floor_outline"] == near(2 * (long + wide))
+    assert v["corners"] == 4
 
 
-def test_the_storm(worked):
-    """Routed again step by step: a triangle of rain over six hours."""
+@pytest.mark.parametrize("floor_only", [False, True])
+def test_the_storm(worked, floor_only):
+    """Routed again step by step: a triangle of rain over six hours, in feet."""
     v, a = worked
-    rain, hours, f, full = 12 * a["P"], a["hours"], v["corrected_rate"], v["full_depth"]
+    rain, hours, f, full = a["P"], a["hours"], v["corrected_rate"] / 12, v["pond_depth"] / 12
 
     def intensity(t):
         return max(0.0, 2 * rain / hours * (1 - abs(2 * t / hours - 1)))
 
-    def change(t, y):
-        net = v["gain"] * intensity(t) - f
-        stays = (y[0] <= 0 and net < 0) or (y[0] >= full and net > 0)
-        return [0.0 if stays else net, 1.0 if y[0] > 0 else 0.0, max(0.0, net) * (y[0] >= full)]
+    def area(h):
+        wider = a["z"] * max(h, 0.0)
+        return v["floor_area"] + v["floor_outline"] * wider + v["corners"] * wider**2
 
-    found = solve_ivp(change, (0, 60), [0, 0, 0], max_step=0.005, rtol=1e-6)
-    assert v["storm_peak"] == pytest.approx(found.y[0].max(), abs=0.02)
+    def change(t, y):
+        net = intensity(t) * v["sending_area"] - f * (v["floor_area"] if floor_only else area(y[0]))
+        stays = (y[0] <= 0 and net < 0) or (y[0] >= full and net > 0)
+        speed = 0.0 if stays else net / area(y[0])
+        return [speed, 1.0 if y[0] > 0 else 0.0, max(0.0, net) * (y[0] >= full)]
+
+    found = solve_ivp(change, (0, 90), [0, 0, 0], max_step=0.005, rtol=1e-6)
+    if floor_only:
+        assert v["storm_hours_floor_only"] == pytest.approx(found.y[1][-1], abs=0.1)
+        empty = v["pond_volume"] / (f * v["floor_area"])
+        assert v["emptying_floor_only"] == near(empty)
+        return
+    assert v["storm_peak"] / 12 == pytest.approx(found.y[0].max(), abs=0.002)
     assert v["storm_hours_on_floor"] == pytest.approx(found.y[1][-1], abs=0.1)
-    spill = found.y[2][-1] / 12 * v["mid_area_drawn"] * v["bed_count"]
+    spill = found.y[2][-1] * v["bed_count"]
     assert v["storm_spill"] == pytest.approx(spill, rel=0.02, abs=0.2)
 
 

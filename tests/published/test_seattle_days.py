@@ -17,6 +17,7 @@ import numpy
 import pytest
 from interview.garden.storms.pool import pool
 
+from interview.garden.pond.pool import pool
 from interview.garden.size.basin import Basin
 from interview.garden.storms.rainfall_record import read_record, replay
 from interview.quantities.units import magnitude, quantity
@@ -81,10 +82,12 @@ def test_an_inch_is_most_days_but_not_most_of_the_water(inches):
 def test_a_garden_for_an_inch_holds_more_than_the_first_inch_of_each_day(record):
     """It loses what each day brings over an inch at the most, and less as it drains by day."""
     garden = Basin(quantity(15, "ft"), quantity(7, "ft"), quantity(6, "in"), 3, quantity(4, "in"))
-    fast = pool(garden, quantity(570, "ft**2"), quantity(2, "in/h"))
-    found = replay(record.days, fast.gain, fast.full_depth, fast.rate, quantity(6, "h"))
+    fast, slow = (
+        pool(garden.stage, quantity(570, "ft**2"), garden.rim_area, quantity(rate, "in/h"))
+        for rate in (2, 0.1)
+    )
+    found = replay(record.days, fast, quantity(6, "h"))
     assert 0.935 < found.share_held <= 1
     assert [part.number for part in found.years] == [2012, 2013, 2014, 2015]
     assert sum(part.days for part in found.months) == 1461
-    slow = replay(record.days, fast.gain, fast.full_depth, fast.rate / 20, quantity(6, "h"))
-    assert slow.share_held < found.share_held
+    assert replay(record.days, slow, quantity(6, "h")).share_held < found.share_held

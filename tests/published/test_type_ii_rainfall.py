@@ -5,8 +5,8 @@ fallen by the hour, to three decimals. Read in a second copy; the book's page is
 """
 
 import pytest
-from interview.garden.storms.routing import TYPE_II, type_ii_storm
 
+from interview.garden.pond.hyetographs import TYPE_II, type_ii_storm
 from interview.quantities.units import magnitude, quantity
 
 POINTS = {
@@ -16,21 +16,21 @@ POINTS = {
 }  # fmt: skip
 
 
-def test_the_storm_passes_through_every_point(subtests):
-    for hour, share in POINTS.items():
-        with subtests.test(hour=hour, share=share):
-            fallen = type_ii_storm(quantity(4, "in")).fallen_by(quantity(hour, "h"))
-            assert magnitude(fallen, "in") == pytest.approx(4 * share, abs=1e-9)
+@pytest.mark.parametrize(("hour", "share"), POINTS.items())
+def test_the_storm_passes_through_every_point(hour, share):
+    fallen = type_ii_storm(quantity(4, "in")).fallen_by(quantity(hour, "h"))
+    assert magnitude(fallen, "in") == pytest.approx(4 * share, abs=1e-9)
 
 
 def test_there_are_no_other_points():
     assert dict(TYPE_II) == POINTS
 
 
-def test_the_peak_quarter_half_and_whole_hour(subtests):
+@pytest.mark.parametrize(
+    ("start", "end", "share"), [(11.75, 12, 0.306), (11.5, 12, 0.380), (11.5, 12.5, 0.452)]
+)
+def test_the_peak_quarter_half_and_whole_hour(start, end, share):
     """Arithmetic on the points; a second text says 45 percent in the peak hour."""
-    for start, end, share in [(11.75, 12, 0.306), (11.5, 12, 0.380), (11.5, 12.5, 0.452)]:
-        with subtests.test(start=start, end=end, share=share):
-            storm = type_ii_storm(quantity(1, "in"))
-            fallen = storm.fallen_by(quantity(end, "h")) - storm.fallen_by(quantity(start, "h"))
-            assert magnitude(fallen, "in") == pytest.approx(share, abs=1e-9)
+    storm = type_ii_storm(quantity(1, "in"))
+    fallen = storm.fallen_by(quantity(end, "h")) - storm.fallen_by(quantity(start, "h"))
+    assert magnitude(fallen, "in") == pytest.approx(share, abs=1e-9)

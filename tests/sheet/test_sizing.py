@@ -6,6 +6,7 @@ import pytest
 
 from interview.garden.earth.overflow import pipe_choice
 from interview.garden.pictures import levels, plan_picture, pond_pictures, section_picture
+from interview.quantities.shown import PLAIN
 from interview.quantities.units import magnitude, quantity
 from interview.sheet.report import plan_text
 
@@ -92,6 +93,17 @@ def test_hours_under_water_are_told_for_floor_side_and_rim_once_and_again(sheet)
     assert hours[1][0] == pytest.approx(magnitude(held.side, "h"), rel=0.05)
     assert hours[0][0] > hours[1][0] >= hours[2][0]
     assert all(again >= once - 1e-9 for once, again in hours)
+
+
+def test_the_hours_with_the_floor_alone_are_told_as_the_longest(sheet, figure):
+    plan, text = sheet(floor_length="15 ft", floor_width="7 ft")
+    short, long = figure("storm_hours_on_floor", plan), figure("storm_hours_floor_only", plan)
+    assert long > short + 1
+    said = " ".join(" ".join(part(text, "STORMS")).split())
+    assert (
+        f"Water stands on the floor for {PLAIN.write(short)} to {PLAIN.write(long)} hours" in said
+    )
+    assert f"{PLAIN.write(long)} if the level floor alone does" in said
 
 
 def test_the_same_storm_again_is_told(sheet, figure):

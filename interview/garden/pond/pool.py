@@ -28,9 +28,9 @@ STEPS = 32
 """Steps of each part at the least: what comes and goes then agrees to a millionth and better."""
 YEARS_STEPS = 8
 """The same for years of rain, whose many parts are short: still to a millionth of the water."""
-_GROWTH = 2.0
-"""Where the widening of the pond could change its speed by more than this many times within a part,
-there are more steps in proportion."""
+_GROWTH = 1.0
+"""Where the widening of the pond could change its speed by more than this part of it within a part
+of a storm, there are more steps in proportion."""
 _HALVINGS = 48
 """Of a step, to find when the pond is full or empty: the last bits of an hour."""
 

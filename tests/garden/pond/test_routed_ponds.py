@@ -11,10 +11,10 @@ from itertools import pairwise
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from interview.garden.size.basin_shape import Basin
 from scipy.integrate import quad, solve_ivp
 from scipy.optimize import brentq
 
+from interview.garden.form.basin import Basin
 from interview.garden.pond.hyetographs import (
     StormShape,
     again,

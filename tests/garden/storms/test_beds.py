@@ -9,6 +9,8 @@ from interview.garden.storms.hyetographs import StormShape, again, storm
 from interview.garden.storms.routing import route
 from scipy.integrate import solve_ivp
 
+from interview.garden.pond.hyetographs import StormShape, again, storm
+from interview.garden.pond.routing import route
 from interview.garden.size.basin import Basin, rain_held, required_area
 from interview.garden.storms.beds import beds_of
 from interview.quantities.units import magnitude, quantity
@@ -31,6 +33,10 @@ def rain(inches, shape=StormShape.TRIANGLE, hours=6):
 
 def inches(value):
     return magnitude(value, "in")
+
+
+def cubic(value):
+    return magnitude(value, "ft**3")
 
 
 STORMS = {
@@ -89,9 +95,9 @@ def test_the_first_bed_of_a_row_is_the_wettest():
 def test_a_bed_below_gets_only_its_own_rain_while_the_first_is_not_full():
     found = made(2, True).route(rain(0.75))
     first, second = found.beds
-    assert inches(first.spill) == 0
-    own = magnitude(basin().rim_area, "ft**2") / magnitude(basin().mid_area, "ft**2")
-    assert inches(second.inflow) == pytest.approx(0.75 * own)
+    assert cubic(first.spill_volume) == 0
+    own = magnitude(basin().rim_area, "ft**2")
+    assert cubic(second.inflow_volume) == pytest.approx(0.75 / 12 * own)
 
 
 @settings(max_examples=60, deadline=None)
@@ -100,12 +106,12 @@ def test_no_water_is_lost_in_a_row(shape, fall, hours, rate, count, area):
     beds = made(count, True, area, rate)
     for one in (rain(fall, shape, hours), again(rain(fall, shape, hours))):
         found = beds.route(one)
-        came = inches(found.inflow)
-        depth = inches(one.rain)
-        assert came == pytest.approx(depth * (beds.pool.gain + (count - 1) * beds.own), rel=1e-9)
-        soaked = sum(inches(bed.soaked) for bed in found.beds)
-        assert came == pytest.approx(soaked + inches(found.spill), rel=1e-7, abs=1e-9)
-        assert all(inches(bed.standing) == 0 for bed in found.beds)
+        came = cubic(found.inflow_volume)
+        own = magnitude(beds.pool.inside, "ft**2")
+        assert came == pytest.approx(inches(one.rain) / 12 * (area + count * own), rel=1e-9)
+        soaked = sum(cubic(bed.soaked_volume) for bed in found.beds)
+        assert came == pytest.approx(soaked + cubic(found.spill_volume), rel=1e-6, abs=1e-9)
+        assert all(cubic(bed.standing_volume) == 0 for bed in found.beds)
         assert -1e-9 <= found.share_caught <= 1 + 1e-9
 
 
@@ -118,28 +124,38 @@ def test_two_beds_in_a_row_agree_with_a_general_solver(shape, fall, hours, rate,
     falls = rain(fall, shape, hours)
     found = beds.route(falls)
     spilled = march(beds, falls, rate)
-    assert inches(found.spill) == pytest.approx(spilled, abs=2e-3 * inches(found.inflow))
+    came = cubic(found.inflow_volume)
+    assert cubic(found.spill_volume) == pytest.approx(spilled, abs=2e-3 * came)
 
 
 def march(beds, falls, rate):
-    """Depths and spill of two beds by a stiff solver, each brim smoothed over a hair."""
-    full = magnitude(beds.pool.full_depth, "in")
-    hair = 1e-3
+    """Depths and spill of two beds by a stiff solver, each brim smoothed over a hair; in feet.
+
+    Floor 15 x 7 ft, sides 3:1: the area is 105 + 132 h + 36 h^2.
+    """
+    full, rate, hair = 0.5, rate / 12, 1e-4
+    sends = magnitude(beds.pool.sending_area, "ft**2")
+    own = magnitude(beds.pool.inside, "ft**2")
+
+    def area(depth):
+        return 105 + 132 * depth + 36 * depth**2
 
     def leaves(depth, comes):
         over = min(1.0, max(0.0, (depth - full) / hair + 1))
-        return over * max(0.0, comes - rate)
+        return over * max(0.0, comes - rate * area(depth))
 
     def change(intensity):
         def of(time, state):
             one, two, _ = state
-            wet = intensity(time)
-            soak = [rate * min(1.0, max(0.0, d / hair)) for d in (one, two)]
-            first = beds.pool.gain * wet
+            wet = intensity(time) / 12
+            soak = [rate * area(d) * min(1.0, max(0.0, d / hair)) for d in (one, two)]
+            first = sends * wet
             spill = leaves(one, first)
-            second = beds.own * wet + spill
+            second = own * wet + spill
             last = leaves(two, second)
-            return [first - soak[0] - spill, second - soak[1] - last, last]
+            return [
+                (first - soak[0] - spill) / area(one), (second - soak[1] - last) / area(two), last
+            ]  # fmt: skip
 
         return of
 

@@ -5,14 +5,41 @@ from datetime import date, timedelta
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from interview.garden.storms.routing import Pool, route, uniform_storm
+from scipy.optimize import brentq
 
+from interview.garden.pond.hyetographs import StormShape, storm
+from interview.garden.pond.pool import pool
+from interview.garden.pond.routing import route
+from interview.garden.pond.stage import SQUARE_CORNERS, Stage
 from interview.garden.storms.rainfall_record import Gap, read_record, replay
 from interview.quantities.units import magnitude, quantity
 
-KAPPA = 810 / 140.25
-FULL = quantity(70.5 / 140.25 * 12, "in")
-RATE = quantity(0.25, "in/h")
+
+def bed(rate=0.25, served=570, deep=6):
+    """Floor 15 x 7 ft, 3:1, with 240 sq ft inside the rim."""
+    stage = Stage(
+        quantity(105, "ft**2"), quantity(44, "ft"), SQUARE_CORNERS, 3, quantity(deep, "in")
+    )
+    inside = quantity(240, "ft**2")
+    return pool(stage, quantity(served, "ft**2"), inside, quantity(rate, "in/h"))
+
+
+def volume(feet):
+    """Water in it by depth: its area 105 + 132 h + 36 h^2 summed."""
+    return feet * (105 + 66 * feet + 12 * feet**2)
+
+
+def poured(rains, rate):
+    """Return what came and what ran over, all of a day's rain at once; worked independently."""
+    depth = came = spill = 0.0
+    for rain in rains:
+        held = volume(depth) + rain / 12 * 810
+        came, spill = came + rain / 12 * 810, spill + max(0, held - 70.5)
+        depth = brentq(lambda h, held=held: volume(h) - min(held, 70.5), 0, 1, xtol=1e-14)
+        depth = max(0, depth - 24 * rate / 12)
+    return came, spill
+
+
 AT_ONCE = quantity(0, "h")
 TWELVE = [0, 0.30, 0.05, 1.40, 0.80, 0, 0, 2.10, 0.15, 0, 0.60, 1.10]
 START = date(2020, 1, 1)
@@ -34,11 +61,17 @@ def lines(*rows, head="date,rain"):
     return "\n".join([head, *rows])
 
 
+def cubic(value):
+    return magnitude(value, "ft**3")
+
+
 def test_twelve_days_give_the_worked_share():
-    found = replay(in_a_row(TWELVE), KAPPA, FULL, RATE, AT_ONCE)
-    assert inches(found.inflow) == pytest.approx(37.54, abs=5e-3)
-    assert inches(found.spill) == pytest.approx(8.471, abs=5e-4)
-    assert found.share_held == pytest.approx(0.774, abs=5e-4)
+    found = replay(in_a_row(TWELVE), bed(), AT_ONCE)
+    came, spill = poured(TWELVE, 0.25)
+    assert cubic(found.inflow_volume) == pytest.approx(438.75)
+    assert came == pytest.approx(438.75)
+    assert cubic(found.spill_volume) == pytest.approx(spill, rel=1e-9)
+    assert found.share_held == pytest.approx(1 - spill / came, abs=1e-9)
     assert [day.day for day in found.overflow_days] == [4, 8, 12]
     assert [day.day for day in found.days_over] == [4, 8, 12]
     assert inches(found.rain) == pytest.approx(6.5)
@@ -46,18 +79,20 @@ def test_twelve_days_give_the_worked_share():
 
 
 def test_half_the_rate_holds_less():
-    slow = replay(in_a_row(TWELVE), KAPPA, FULL, quantity(0.125, "in/h"), AT_ONCE)
-    assert slow.share_held == pytest.approx(0.7188, abs=5e-5)
+    slow = replay(in_a_row(TWELVE), bed(0.125), AT_ONCE)
+    came, spill = poured(TWELVE, 0.125)
+    assert slow.share_held == pytest.approx(1 - spill / came, abs=1e-9)
+    assert slow.share_held < replay(in_a_row(TWELVE), bed(), AT_ONCE).share_held
 
 
 def test_rain_over_hours_lets_some_soak_in_meanwhile():
-    spread = replay(in_a_row(TWELVE), KAPPA, FULL, RATE)
-    assert spread.share_held > replay(in_a_row(TWELVE), KAPPA, FULL, RATE, AT_ONCE).share_held
+    spread = replay(in_a_row(TWELVE), bed())
+    assert spread.share_held > replay(in_a_row(TWELVE), bed(), AT_ONCE).share_held
 
 
 def test_years_are_counted_apart():
     days = in_a_row([0, 3.0], date(2020, 12, 30)) + in_a_row([3.0, 3.0, 0], date(2021, 1, 1))
-    found = replay(days, KAPPA, FULL, RATE)
+    found = replay(days, bed())
     assert [(year.year, year.days, year.overflow_days) for year in found.years] == [
         (2020, 2, 1),
         (2021, 3, 2),
@@ -68,34 +103,43 @@ def test_years_are_counted_apart():
 
 def test_the_longest_wet_spell_crosses_midnight():
     days = in_a_row([0, 0.5, 0.5, 0, 0, 0.5, 0])
-    found = replay(days, KAPPA, FULL, RATE, AT_ONCE, heights=[quantity(1, "in")])
+    found = replay(days, bed(), AT_ONCE, heights=[quantity(1, "in")])
     spell = found.longest_wet_spell
     assert spell.first_day == date(2020, 1, 2)
-    # Each half inch of rain is 2.888 in of pond, gone in 11.55 h: two spells, not one.
-    assert hours(spell.hours) == pytest.approx(0.5 * KAPPA / 0.25)
-    assert hours(found.spells[1].hours) == pytest.approx((0.5 * KAPPA - 1) / 0.25)
-    heavy = replay(in_a_row([1.04, 0, 0]), KAPPA, FULL, RATE, AT_ONCE)
-    assert hours(heavy.longest_wet_spell.hours) == pytest.approx(1.04 * KAPPA / 0.25)
-    two = replay(in_a_row([1.04, 0.5, 0, 0]), KAPPA, FULL, RATE, AT_ONCE)
-    assert hours(two.longest_wet_spell.hours) == pytest.approx(1.54 * KAPPA / 0.25)
+    # Half an inch brings 33.75 cubic feet and is gone within a day: two spells, not one.
+    half = deep(33.75)
+    assert hours(spell.hours) == pytest.approx(half / 0.25)
+    assert hours(found.spells[1].hours) == pytest.approx((half - 1) / 0.25)
+    heavy = replay(in_a_row([1.04, 0, 0]), bed(0.2), AT_ONCE)
+    assert hours(heavy.longest_wet_spell.hours) == pytest.approx(deep(1.04 * 67.5) / 0.2)
+    two = replay(in_a_row([1.04, 0.3, 0, 0]), bed(0.2), AT_ONCE)
+    left = deep(1.04 * 67.5) - 24 * 0.2
+    again = deep(volume(left / 12) + 0.3 * 67.5)
+    assert hours(two.longest_wet_spell.hours) == pytest.approx(24 + again / 0.2)
+
+
+def deep(water):
+    """Depth in inches of so many cubic feet."""
+    return 12 * brentq(lambda feet: volume(feet) - water, 0, 1, xtol=1e-14)
 
 
 def test_a_record_without_rain_has_no_wet_spell():
-    found = replay(in_a_row([0, 0]), KAPPA, FULL, RATE)
+    found = replay(in_a_row([0, 0]), bed())
     assert found.longest_wet_spell.first_day is None
     assert found.share_held == 1
     assert found.longest_rain_days == 0
 
 
 def test_water_standing_at_the_end_is_part_of_the_spell_and_of_the_account():
-    found = replay(in_a_row([0, 1.04]), KAPPA, FULL, quantity(0.01, "in/h"), AT_ONCE)
+    found = replay(in_a_row([0, 1.04]), bed(0.01), AT_ONCE)
     assert hours(found.longest_wet_spell.hours) == pytest.approx(24)
-    assert inches(found.standing) == pytest.approx(1.04 * KAPPA - 0.24)
+    left = deep(1.04 * 67.5) - 0.24
+    assert cubic(found.standing_volume) == pytest.approx(volume(left / 12))
 
 
 def test_missing_days_are_named_and_never_rain():
     days = in_a_row([1.0]) + in_a_row([1.0], date(2020, 1, 5))
-    found = replay(days, KAPPA, FULL, RATE)
+    found = replay(days, bed())
     assert found.gaps == (Gap(date(2020, 1, 2), date(2020, 1, 4)),)
     assert found.gaps[0].days == 3
     assert found.days == 2
@@ -104,58 +148,67 @@ def test_missing_days_are_named_and_never_rain():
 
 
 def test_the_pond_drains_over_missing_days():
-    together = replay(in_a_row([1.0, 1.0]), KAPPA, FULL, quantity(0.1, "in/h"))
-    apart = replay(
-        in_a_row([1.0]) + in_a_row([1.0], date(2020, 1, 9)), KAPPA, FULL, quantity(0.1, "in/h")
-    )
-    assert inches(together.spill) > 0
-    assert inches(apart.spill) == 0
+    together = replay(in_a_row([1.0, 1.0]), bed(0.1))
+    apart = replay(in_a_row([1.0]) + in_a_row([1.0], date(2020, 1, 9)), bed(0.1))
+    assert cubic(together.spill_volume) > 0
+    assert cubic(apart.spill_volume) == 0
 
 
 def test_the_target_may_be_given():
-    found = replay(in_a_row(TWELVE), KAPPA, FULL, RATE, rain_to_hold=quantity(0.7, "in"))
+    found = replay(in_a_row(TWELVE), bed(), rain_to_hold=quantity(0.7, "in"))
     assert [day.day for day in found.days_over] == [4, 5, 8, 12]
 
 
 @settings(deadline=None, max_examples=50)
 @given(
     depths=st.lists(st.sampled_from([0.0, 0.0, 0.1, 0.7, 1.9]), min_size=1, max_size=12),
-    kappa=st.floats(1, 12),
+    served=st.floats(0, 3000),
     full=st.floats(1, 12),
     rate=st.floats(0.01, 2),
     rain_hours=st.sampled_from([0.0, 1.0, 6.0, 24.0]),
 )
-def test_no_water_is_lost(depths, kappa, full, rate, rain_hours):
-    found = replay(
-        in_a_row(depths),
-        kappa,
-        quantity(full, "in"),
-        quantity(rate, "in/h"),
-        quantity(rain_hours, "h"),
-    )
-    out = inches(found.soaked) + inches(found.spill) + inches(found.standing)
-    assert out == pytest.approx(kappa * sum(depths), rel=1e-9, abs=1e-9)
-    assert inches(found.standing) <= full + 1e-9
+def test_no_water_is_lost(depths, served, full, rate, rain_hours):
+    garden = bed(rate, served, full)
+    found = replay(in_a_row(depths), garden, quantity(rain_hours, "h"))
+    out = cubic(found.soaked_volume) + cubic(found.spill_volume) + cubic(found.standing_volume)
+    came = (served + 240) / 12 * sum(depths)
+    assert out == pytest.approx(came, rel=1e-5, abs=1e-9)
+    assert cubic(found.standing_volume) <= cubic(garden.stage.volume) + 1e-9
 
 
 @settings(deadline=None)
-@given(st.floats(0.1, 3), st.floats(0.2, 2))
-def test_one_rainy_day_is_an_even_storm(rain, rate):
-    speed = quantity(rate, "in/h")
-    garden = Pool(KAPPA, FULL, speed, quantity(140.25, "ft**2"))
-    storm = route(garden, uniform_storm(quantity(rain, "in")))
+@given(st.sampled_from(StormShape), st.floats(0.1, 3), st.floats(0.2, 2))
+def test_one_rainy_day_is_the_storm_of_that_shape(shape, rain, rate):
+    garden = bed(rate)
+    routed = route(garden, storm(shape, quantity(rain, "in")))
     inch = quantity(1, "in")
-    day = replay(in_a_row([rain, 0, 0]), KAPPA, FULL, speed, heights=[inch])
-    assert inches(day.spill) == pytest.approx(inches(storm.spill), abs=1e-9)
-    assert hours(day.longest_wet_spell.hours) == pytest.approx(
-        hours(storm.hours_on_floor), abs=1e-6
-    )
-    assert hours(day.spells[1].hours) == pytest.approx(hours(storm.time_above(inch)), abs=1e-6)
+    day = replay(in_a_row([rain, 0, 0, 0, 0]), garden, heights=[inch], shape=shape)
+    came = cubic(routed.inflow_volume)
+    # The years take larger steps.
+    assert cubic(day.spill_volume) == pytest.approx(cubic(routed.spill_volume), abs=3e-6 * came)
+    if shape is not StormShape.TYPE_II:
+        wet = hours(routed.hours_on_floor)
+        assert hours(day.longest_wet_spell.hours) == pytest.approx(wet, abs=1e-3)
+        above = hours(routed.time_above(inch))
+        assert hours(day.spells[1].hours) == pytest.approx(above, abs=1e-3)
+
+
+def test_a_year_of_rain_is_the_storms_of_its_days_one_after_the_other():
+    """Where each day's water is gone by night the years are so many storms."""
+    rains = [n * 7919 % 13 / 4 for n in range(60)]
+    garden = bed(1.0)
+    found = replay(in_a_row(rains), garden, shape=StormShape.TRIANGLE)
+    alone = [route(garden, storm(StormShape.TRIANGLE, quantity(rain, "in"))) for rain in rains]
+    assert all(hours(one.empty_at) < 24 for one in alone)
+    spilled = sum(cubic(one.spill_volume) for one in alone)
+    assert cubic(found.spill_volume) == pytest.approx(spilled, rel=1e-5)
+    longest = max(hours(one.hours_on_floor) for one in alone)
+    assert hours(found.longest_wet_spell.hours) == pytest.approx(longest, abs=1e-3)
 
 
 def test_millimeters_give_the_same_replay():
-    us = replay(in_a_row(TWELVE), KAPPA, FULL, RATE)
-    si = replay(in_a_row([25.4 * d for d in TWELVE], unit="mm"), KAPPA, FULL, RATE)
+    us = replay(in_a_row(TWELVE), bed())
+    si = replay(in_a_row([25.4 * d for d in TWELVE], unit="mm"), bed())
     assert si.share_held == pytest.approx(us.share_held)
 
 
@@ -173,13 +226,13 @@ def test_millimeters_give_the_same_replay():
 )
 def test_records_and_gardens_that_cannot_be_are_refused(days, rate, rain_hours):
     with pytest.raises(ValueError, match=r"[a-z>]\.$"):
-        replay(days, KAPPA, FULL, quantity(rate, "in/h"), quantity(rain_hours, "h"))
+        replay(days, bed(rate), quantity(rain_hours, "h"))
 
 
 def test_thirty_years_are_read_and_carried_whole():
     text = lines(*(f"{START + timedelta(days=n)},{n * 7919 % 13 / 10}" for n in range(10957)))
     record = read_record(text, "in")
-    found = replay(record.days, KAPPA, FULL, RATE, heights=[quantity(3, "in")])
+    found = replay(record.days, bed(), heights=[quantity(3, "in")])
     assert found.days == 10957
 
 
