@@ -211,9 +211,9 @@ def _pegs(brief: int, plan: Plan) -> Iterator[str]:
     try:
         table = peg_table(plan)
     except Unanswered:
-        yield f" {'from the middle':<18}{'each side: floor':<21}{'full pond':<15}rim"
+        yield f" {'from the middle':<17}{'to each side: floor':<26}{'full pond':<16}rim"
         for place in ("0", GAP, GAP, "ends at"):
-            yield f" {place:<18}{GAP:<21}{GAP:<15}{GAP}"
+            yield f" {place:<17}{GAP:<26}{GAP:<16}{GAP}"
         return
     for line in table.text(table.rows(PEG_ROWS[brief])):
         yield f" {line}"

@@ -121,7 +121,7 @@ class PegTable:
         for place in places:
             cells = self._cells([line.at(place - middle) for line in lines])
             name = self._station(place)
-            if kept and kept[-1][2] == cells:
+            if kept and kept[-1][2] == cells and not self.own:
                 kept[-1] = (kept[-1][0], name, cells)
             elif cells:
                 kept.append((name, name, cells))
@@ -172,8 +172,9 @@ class PegTable:
     def text(self, rows: Sequence[Row]) -> Iterator[str]:
         """Yield the table in 75 columns or fewer."""
         where = "along the string" if self.own else "from the middle"
-        for row in ((where, "square off", *LINES), *rows):
-            yield (f"{row[0]:<18}{row[1]:<11}" + "".join(f"{one:<15}" for one in row[2:])).rstrip()
+        for row in ((where, "to", *LINES), *rows):
+            lines = " ".join(f"{one:<15}" for one in row[2:])
+            yield f"{row[0]:<16} {row[1]:<9} {lines}".rstrip()
 
     def string(self) -> str:
         """Say where the string lies, and how to peg from it."""
