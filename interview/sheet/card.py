@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Callable, Iterable, Iterator
+from functools import partial
 
 from interview.asking import own_fault
 from interview.asking.question import Unanswered
@@ -27,12 +28,14 @@ from interview.quantities.evidence import Grade
 from interview.quantities.shown import area_words, depth_words, length_words, sides_words
 from interview.quantities.units import Quantity, magnitude, plain_number, quantity, ratio, unit_name
 from interview.reading import foreign
-from interview.sheet.stakeout import peg_rows
+from interview.sheet.stakeout import MOST_ROWS, SHAPE_WORDS, peg_table
 
 Part = Callable[[Plan], Iterator[str]]
 ROWS = 60
 """Lines of a printed page."""
 GAP = "________"
+PEG_ROWS = (MOST_ROWS, 5, 4)
+"""Rows of pegs, fewer where the page has no room for more."""
 MOST_WHY = 2
 """Reasons against digging that are told on the card; the sheet tells all."""
 MOST_WHY_LINES, MOST_WHERE_LINES, MOST_STOP_LINES = 3, 8, 30
@@ -42,21 +45,23 @@ def card_text(plan: Plan) -> str:
     """Return the yard card: one page of plain text, 76 columns by 60 lines at the most.
 
     What is not known yet is a blank to fill in by pen. Where every kind of plant would take more
-    than the page the zones are told in short, and the sheet has the list.
+    than the page the zones are told in short, and the sheet has the list; if need be so are the
+    pegs and levels.
     """
     with own_fault.noting() as faults:
-        lines = _page(plan, _plants_in_full)
-        if len(lines) > ROWS:
-            lines = _page(plan, _plants_in_short)
+        for planting, brief in _WAYS:
+            lines = _page(plan, planting, brief)
+            if len(lines) <= ROWS:
+                break
     if faults:
         lines[1] = "A PART IS MISSING (a fault of the program): do not dig or build by this."
     return "".join(f"{foreign.shown(line.rstrip())}\n" for line in lines[:ROWS])
 
 
-def _page(plan: Plan, planting: Part) -> list[str]:
+def _page(plan: Plan, planting: Part, brief: int) -> list[str]:
     lines = _lines_of("the head", _head, plan)
     lines += [""] * (2 - len(lines))
-    parts = _work(planting)
+    parts = _work(planting, brief)
     if _stopped(plan):
         # No measures to dig by are given where nothing should be dug.
         parts = (("3 WHAT STOPS IT, AND WHAT WOULD CHANGE THAT", _stops), ("4 TAKE CARE", _care))
@@ -83,10 +88,10 @@ def _lines_of(name: str, part: Part, plan: Plan) -> list[str]:
         return wrap(f" {own_fault.note(name, trouble)}", "   ")
 
 
-def _work(planting: Part) -> tuple[tuple[str, Part], ...]:
+def _work(planting: Part, brief: int) -> tuple[tuple[str, Part], ...]:
     return (
-        ("3 PEG OUT, from one string along the middle, across the slope", _pegs),
-        ("4 DIG AND LEVEL, with a tape from a level string at the rim", _dig),
+        ("3 PEG OUT, from one string along the middle, across the slope", partial(_pegs, brief)),
+        ("4 DIG AND LEVEL, with a tape from a level string at the rim", partial(_dig, brief)),
         ("5 SOIL AND STONE", _soil),
         ("6 PLANT", planting),
         ("7 TAKE CARE", _care),
@@ -199,41 +204,51 @@ def _stops(plan: Plan) -> Iterator[str]:
     )
 
 
-def _pegs(plan: Plan) -> Iterator[str]:
+def _pegs(brief: int, plan: Plan) -> Iterator[str]:
     if not may_dig(plan).open:
         yield " No pegs while digging is shut: lay it out with a hose, string and stones."
-    yield f" {'':<12}{'along the string, at':<27}{'each side':<14}corner to corner"
     try:
-        rows = list(peg_rows(plan))
+        table = peg_table(plan)
     except Unanswered:
-        for name in ("rim", "full pond", "level floor"):
-            along = f"{'0' if name == 'rim' else GAP} and {GAP}"
-            yield f" {name:<12}{along:<27}{GAP:<14}{GAP}"
+        yield f" {'from the middle':<17}{'to each side: floor':<26}{'full pond':<16}rim"
+        for place in ("0", GAP, GAP, "ends at"):
+            yield f" {place:<17}{GAP:<26}{GAP:<16}{GAP}"
         return
-    for name, along, offset, diagonal in rows:
-        yield f" {name:<12}{along:<27}{offset:<14}{diagonal}"
+    for line in table.text(table.rows(PEG_ROWS[brief])):
+        yield f" {line}"
+    for words in () if brief > 1 else (table.kidney(), table.reach()):
+        if words:
+            yield from wrap(f" {words}", "   ")
 
 
-def _dig(plan: Plan) -> Iterator[str]:
-    garden = _or_gap(
-        lambda: sides_words(
-            plan.size.garden.floor_length, plan.size.garden.floor_width, plan.metric
-        ),
-        f"{GAP} by {GAP}",
-    )
+def _dig(brief: int, plan: Plan) -> Iterator[str]:
+    garden = _or_gap(lambda: _floor(plan), f"{GAP} by {GAP}")
     deep = _or_gap(lambda: depth_words(plan.size.depth.depth, plan.metric))
     beds = f"{plan.size.bed_count} beds, each: " if plan.size.bed_count > 1 else ""
-    yield f" {beds}level floor {garden}, {deep} below the notch"
+    yield from wrap(f" {beds}floor {garden}, {deep} below the notch", "   ")
     try:
         rows = levels(plan)
     except Unanswered:
-        for point in ("Top of the rim: the string", "Overflow notch", "Floor", "Bottom of digging"):
+        for point in (
+            "Crest of the berm: the string",
+            "Overflow notch",
+            "Floor",
+            "Bottom of digging",
+        ):
             yield f" {point:<42}{GAP:<18}found {GAP}"
     else:
         for row in rows:
+            if brief > 1 and row.point.startswith("Ground"):
+                continue
             down = reading_words(row.below_string, plan.metric)
             yield f" {row.point:<42}{down:<18}found {GAP}"
     yield from _notch(plan)
+
+
+def _floor(plan: Plan) -> str:
+    one = plan.size.garden
+    sides = sides_words(one.floor_length, one.floor_width, plan.metric)
+    return f"{sides}, {SHAPE_WORDS[one.shape]}"
 
 
 def _notch(plan: Plan) -> Iterator[str]:
@@ -349,3 +364,12 @@ def _first_rain(plan: Plan) -> Iterator[str]:
     yield from wrap(f" [ ] in over the stone   [ ] out at the notch alone, {where}", "     ")
     yield " [ ] basement stays dry   [ ] no bank washed out   [ ] children kept off"
     yield f" Rain {GAP}   pond gone {GAP} h after (24 aimed at, 48 the most)"
+
+
+_WAYS: tuple[tuple[Part, int], ...] = (
+    (_plants_in_full, 0),
+    (_plants_in_short, 0),
+    (_plants_in_short, 1),
+    (_plants_in_short, 2),
+)
+"""Ever shorter pages: the plants in short, then fewer pegs, then only what cannot be left out."""

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 import re
 from pathlib import Path
 
@@ -11,9 +10,8 @@ import pytest
 from interview.__main__ import main
 from interview.garden import store
 from interview.garden.opening import plan_of as plan_from
-from interview.quantities.units import magnitude
 from interview.sheet.card import GAP, card_text
-from interview.sheet.stakeout import outlines
+from interview.sheet.stakeout import peg_table, stakeout
 
 SAMPLES = Path(__file__).parents[2] / "sample_answers"
 NAMES = ("finished_us", "finished_metric", "halfway_soak_test", "not_here")
@@ -61,8 +59,9 @@ def test_the_card_of_every_sample_is_one_page(card_of_sample, name):
     assert fits_one_page(card_of_sample(name))
 
 
+@pytest.mark.parametrize("shape", ["rounded", "kidney"])
 @pytest.mark.parametrize("units", ["us", "metric"])
-def test_the_card_of_a_busy_yard_is_one_page(plan_of, whole, units):
+def test_the_card_of_a_busy_yard_is_one_page(plan_of, whole, units, shape):
     near = "basement, slab, septic, well, property_line, pavement, retaining_wall, tree, water"
     busy = {
         **whole,
@@ -76,8 +75,13 @@ def test_the_card_of_a_busy_yard_is_one_page(plan_of, whole, units):
         "spots.1.wall_height": "4 ft",
         "spots.1.drip_line": "12 ft",
         "spots.1.slope_drop": "8 in",
+        "floor_shape": shape,
     }
-    assert fits_one_page(card_text(plan_of(busy)))
+    for wrong in ({}, {"lines_requested": "not_yet", "private_lines": "not_found"}):
+        card = card_text(plan_of({**busy, **wrong}))
+        assert fits_one_page(card)
+        assert "pond gone" in card.splitlines()[-1]
+        assert "ends at" in card and "Finished floor" in card
 
 
 def test_where_every_kind_of_plant_is_too_much_for_the_page_the_zones_are_told_in_short(
@@ -120,22 +124,40 @@ def test_the_card_shows_the_figures_of_the_plan(plan_of, whole):
         assert zone.zone.value.upper() in card
 
 
-def test_the_offsets_of_the_outlines_close_on_the_garden(plan_of, whole):
-    plan = plan_of(whole)
-    garden = plan.size.garden
-    rim, pond, floor = outlines(plan)
-    for row, length, width in (
-        (rim, garden.rim_length, garden.rim_width),
-        (pond, garden.edge_length, garden.edge_width),
-        (floor, garden.floor_length, garden.floor_width),
-    ):
-        feet = [magnitude(one, "ft") for one in (row.first, row.last, row.offset, row.diagonal)]
-        long, wide = magnitude(length, "ft"), magnitude(width, "ft")
-        assert feet[1] - feet[0] == pytest.approx(long)
-        assert 2 * feet[2] == pytest.approx(wide)
-        assert feet[3] == pytest.approx(math.hypot(long, wide))
-        # The same way in from either end of the string: the outlines share their middle.
-        assert feet[0] + feet[1] == pytest.approx(magnitude(rim.last, "ft"))
+def test_the_pegs_on_the_card_are_those_of_the_sheet(plan_of, whole):
+    plan = plan_of({**whole, "spots.1.slope_drop": "6 in"})
+    card = card_text(plan)
+    table = peg_table(plan)
+    for line in (*table.text(table.rows()), *stakeout(plan)):
+        if line.startswith(("0 ", "from the middle", "ends at")):
+            assert f" {line}" in card.splitlines(), line
+    assert flat(table.reach()) in flat(card)
+
+
+@pytest.mark.parametrize(
+    ("shape", "words"),
+    [
+        ("rounded", "round ends"),
+        ("oval", "an oval"),
+        ("kidney", "a kidney"),
+        ("rectangle", "square corners"),
+    ],
+)
+def test_the_card_says_the_shape_and_how_to_lay_it(plan_of, whole, shape, words):
+    card = flat(card_text(plan_of({**whole, "floor_shape": shape, "spots.1.slope_drop": "6 in"})))
+    assert f", {words}, " in card
+    assert ("With a hose: from a mark" in card) == (shape == "kidney")
+    assert ("diagonal" in card) == (shape == "rectangle")
+
+
+def test_the_card_pegs_an_outline_of_ones_own_at_its_own_stations(plan_of, whole):
+    outline = "0, 0, 0; 4 ft, 3 ft, 2 ft; 8 ft, 2 ft, 4 ft; 12 ft, 0, 0"
+    plan = plan_of({**whole, "floor_shape": "own", "floor_outline": outline})
+    card = card_text(plan)
+    assert "along the string" in card and "left end" in card
+    assert re.search(r"^ 8 ft +uphill +2 ft ", card, re.M)
+    assert re.search(r"^ 8 ft +downhill +4 ft ", card, re.M)
+    assert fits_one_page(card)
 
 
 @pytest.mark.parametrize("units", ["us", "metric"])
@@ -153,7 +175,7 @@ def test_while_a_stop_stands_the_card_gives_no_measures_to_dig_by(plan_of, whole
     card = flat(card_text(plan_of({**whole, "spots.1.stands_after_rain": "often"})))
     assert "STOP: DO NOT DIG. Water stands here often" in card
     assert "Choose a higher spot." in card
-    for words in ("PEG OUT", "DIG AND LEVEL", "barrow-loads", "corner to corner"):
+    for words in ("PEG OUT", "DIG AND LEVEL", "barrow-loads", "ends at"):
         assert words not in card
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from interview.garden.form.outline import FloorShape, Outline, crossed
@@ -26,17 +27,51 @@ def string_offsets(outline: Outline, q: float, step: float) -> tuple[Offset, ...
     measured at, over its whole length. The lines outside an oval are pegged as ovals too: of a bed
     twice as long as wide 0.06 ft off at the most and 0.8 % of the area.
     """
-    if outline.shape is FloorShape.OWN:
-        first, last = outline.stations[0].along, outline.stations[-1].along
-        shift = (first + last) / 2
-        places = [one.along - shift for one in outline.stations]
-        found = [_crossings(outline, q, x) for x in places]
-        return tuple(one for one in found if one is not None)
-    end = _reach_along(outline, q)
-    places = [step * n for n in range(int(end / step + 1e-9) + 1)]
-    if end - places[-1] > 1e-6:
+    end = 0.0 if outline.shape is FloorShape.OWN else _reach_along(outline, q)
+    places = stations_along(outline, step, end)
+    if outline.shape is not FloorShape.OWN and end - places[-1] > 1e-6:
         places.append(end)
-    return tuple(Offset(x, *_sides_at(outline, q, min(x, end))) for x in places)
+    found = [offset_at(outline, q, x) for x in places]
+    return tuple(one for one in found if one is not None)
+
+
+def stations_along(outline: Outline, step: float, end: float) -> list[float]:
+    """Return the stations from the middle out to ``end``; of one's own outline its own ones."""
+    if outline.shape is FloorShape.OWN:
+        return [one.along - own_middle(outline) for one in outline.stations]
+    return [step * n for n in range(int(end / step + 1e-9) + 1)]
+
+
+def own_middle(outline: Outline) -> float:
+    """Return how far along its string the middle of an outline of one's own lies, in feet."""
+    return (outline.stations[0].along + outline.stations[-1].along) / 2
+
+
+def offset_at(outline: Outline, q: float, x: float) -> Offset | None:
+    """Return the pegs of the line ``q`` outside the floor at ``x``; nothing past its ends."""
+    if outline.shape is FloorShape.OWN:
+        return ring_offset(outline.line_at(q), string_height(outline), x)
+    end = _reach_along(outline, q)
+    return None if x > end + 1e-9 else Offset(x, *_sides_at(outline, q, min(x, end)))
+
+
+def ends_along(outline: Outline, q: float) -> tuple[float, float] | None:
+    """Return where the line ``q`` outside the floor crosses the string, left and right, if so."""
+    if outline.shape is FloorShape.OWN:
+        return ring_ends(outline.line_at(q), string_height(outline))
+    end = _reach_along(outline, q)
+    return -end, end
+
+
+def ring_offset(ring: Sequence[tuple[float, float]], string: float, x: float) -> Offset | None:
+    """Return the pegs at ``x`` of a ring of points; the string ``string`` over the floor's foot."""
+    found = crossed(ring, x)
+    return None if found is None else Offset(x, found[1] - string, string - found[0])
+
+
+def ring_ends(ring: Sequence[tuple[float, float]], string: float) -> tuple[float, float] | None:
+    """Return where a ring of points crosses the string, left and right, if it does."""
+    return crossed([(y, x) for x, y in ring], string)
 
 
 def string_height(outline: Outline) -> float:
@@ -80,10 +115,3 @@ def _sides_at(outline: Outline, q: float, x: float) -> tuple[float, float]:
     past = max(0.0, x - outline.straight / 2)
     wide = math.sqrt(max(0.0, radius**2 - past**2))
     return wide, wide
-
-
-def _crossings(outline: Outline, q: float, x: float) -> Offset | None:
-    """Where the line ``q`` outside an outline of one's own crosses a station."""
-    found = crossed(outline.line_at(q), x)
-    string = string_height(outline)
-    return None if found is None else Offset(x, found[1] - string, string - found[0])
