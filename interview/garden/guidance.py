@@ -314,7 +314,11 @@ def _met(least: float, bottom: float, hole: float | None) -> str:
 
 def pond_depths(depth: Quantity, metric: bool = False) -> Guidance:
     """Return whether the pond lies within each published range of depths."""
-    found = positive(depth, "in", "The pond must be deeper than zero.")
+    sentence = "The pond must be deeper than zero."
+    # Metric ponds are held against the round metric numbers told beside the printed inches.
+    found = (
+        positive(depth, "mm", sentence) / MM_AN_INCH if metric else positive(depth, "in", sentence)
+    )
     unit = "mm" if metric else "in"
     sayings = []
     for span in DEPTHS_IN:

@@ -35,9 +35,9 @@ def test_a_ribbon_needs_its_length():
 
 
 @pytest.mark.parametrize(
-    ("rate", "far"), [(2.31, True), (2.29, False), (0.0231, False), (0.0229, True)]
+    ("rate", "far"), [(0.70, True), (0.68, False), (0.077, False), (0.076, True)]
 )
-def test_more_than_ten_times_apart_is_flagged(rate, far):
+def test_more_than_three_times_apart_is_flagged(rate, far):
     assert texture_check(quantity(rate, "cm/h"), Texture.CLAY_LOAM).far_apart is far
 
 

@@ -59,8 +59,9 @@ PIPE_COVER_SOURCE = Source("six inches of soil over a pipe in a lawn", Provenanc
 MANNING_PIPE = Cited(
     0.015,
     Source(
-        "a plumbing code, appendix D, table of storm drains, undated: 6 in at 1/8 in to the foot drains 21,400 ft² at "
-        "1 in an hour, which is Manning n 0.015; title not shown in the copy",
+        "a plumbing code, appendix D, table of storm drains, undated: 6 in at 1/8 in to "
+        "the foot drains 21,400 ft² at 1 in an hour, which is Manning n 0.015; title not "
+        "shown in the copy",
         Provenance.SECONDARY,
     ),
 )

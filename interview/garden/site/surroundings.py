@@ -121,7 +121,8 @@ def ground_fall_finding(falls: GroundFall | None) -> Finding:
     """Return whether water at the garden would run away from the house."""
     limit = "ground that falls away from the house"
     source = Source(
-        "International Residential Code, section R401.3, undated, read in a second copy: 6 in in 10 ft",
+        "International Residential Code, section R401.3, undated, read in a second copy: 6 in in "
+        "10 ft",
         Provenance.SECONDARY,
     )
     match falls:

@@ -113,12 +113,13 @@ class SizeResults(Results):
             "custom": DepthRule.CUSTOM,
         }[self.answers[bed.DRAIN_RULE]]
         soil = self.soak.soil
-        if soil.drop_rate is None and rule is DepthRule.CUSTOM:
+        drop = soil.lower_drop_rate
+        if drop is None and rule is DepthRule.CUSTOM:
             rule = DepthRule.STRICT
         with waits_for(bed.DEEPEST_POND, self.answers):
             return pond_depth(
                 # Without a hole there is no drop to hold the depth against.
-                times(soil.corrected, NO_DROP) if soil.drop_rate is None else soil.drop_rate,
+                times(soil.corrected, NO_DROP) if drop is None else drop,
                 soil.corrected,
                 rule=rule,
                 cap=deepest(self.answers),
@@ -231,6 +232,7 @@ class SizeResults(Results):
                 self.survey.catchment.drains_here,
                 self.depth.depth,
                 self.answers[bed.SPOUT_DISTANCE],
+                self.place.metric,
             )
 
     @part

@@ -91,6 +91,8 @@ class SoakTest:
     """Mean over the readings of the drop since the last fill over the time since then."""
     mean_drop_rate: Quantity
     """All the drops together over all the time together."""
+    lower_drop_rate: Quantity
+    """The lower of the two: the rate that the depth goes by, as soil slows while it wets."""
     corrected_all: Quantity
     """Mean corrected rate of all valid intervals, weighted by time."""
     corrected_last_three: Quantity
@@ -275,12 +277,15 @@ def soak_test(
         if row.drop_rate_since_fill is not None
     ]
     drop_rate = quantity(sum(since_fill) / len(since_fill), "in/h")
+    mean_drop_rate = quantity(drop / hours, "in/h")
+    lower_drop_rate = min(drop_rate, mean_drop_rate)
     corrected = quantity(min(every, last), "in/h")
     return SoakTest(
         hole=hole,
         intervals=rows,
         drop_rate=drop_rate,
-        mean_drop_rate=quantity(drop / hours, "in/h"),
+        mean_drop_rate=mean_drop_rate,
+        lower_drop_rate=lower_drop_rate,
         corrected_all=quantity(every, "in/h"),
         corrected_last_three=quantity(last, "in/h"),
         corrected=corrected,
@@ -288,7 +293,7 @@ def soak_test(
         trend=trend,
         standard_error=quantity(error, "in/h"),
         side_share=1 - every * hours / left if left > 0 else 0.0,
-        band=Band.NO_FALL if drop < ruler else soil_band(drop_rate, corrected),
+        band=Band.NO_FALL if drop < ruler else soil_band(lower_drop_rate, corrected),
         advice=advice(rows),
         notes=_notes(rows),
     )

@@ -18,8 +18,8 @@ FEEL_KEY = Source(
     "8, 1979",
     Provenance.MEMORY,
 )
-FAR_APART = 10.0
-FAR_APART_SOURCE = Source("a factor of ten is cause to look again", Provenance.OURS)
+FAR_APART = 3.0
+FAR_APART_SOURCE = Source("a factor of three is cause to look again", Provenance.OURS)
 SHORT_RIBBON_IN = 1.0
 LONG_RIBBON_IN = 2.0
 
@@ -121,7 +121,7 @@ class TextureCheck:
     times: float
     """The tested rate as a multiple of the published one."""
     far_apart: bool
-    """True when one is more than ten times the other: look again, nothing is changed."""
+    """True when one is more than three times the other: look again, nothing is changed."""
 
 
 def texture_check(corrected: Quantity, texture: Texture) -> TextureCheck:

@@ -9,7 +9,7 @@ from interview.garden.soak.advice import CombinedRate, HolesRule
 from interview.garden.soak.depth import DepthRule, Governs, PondDepth, pond_depth
 from interview.garden.soak.rates import SETTLED_WITHIN, Band, SoakTest, Trend, soil_band
 from interview.garden.soak.results import HoleReport
-from interview.garden.soak.texture import TextureCheck
+from interview.garden.soak.texture import FAR_APART, TextureCheck
 from interview.quantities.shown import HIGH, LOW, rate_words, water_words
 from interview.quantities.units import (
     METRIC,
@@ -30,9 +30,6 @@ BAND_WORDS = {
     Band.NO_FALL: "No fall could be measured: no rain garden here as the soil is.",
 }
 LONGEST_H = 1000.0
-UNLIKE = 2.0
-"""From so many times apart on the soil as it felt casts doubt on a test: holes a few steps apart
-differ by as much. A choice of this project."""
 
 
 def verdict(test: SoakTest, felt: TextureCheck | None, metric: bool) -> str:
@@ -45,7 +42,7 @@ def doubt(test: SoakTest, felt: TextureCheck, metric: bool) -> str:
     """Say that soil of this feel is mostly worse than it was tested to be, where it is."""
     order = list(Band)
     usual = soil_band(felt.published * 2, felt.published)
-    if felt.times <= UNLIKE or order.index(usual) <= order.index(test.band):
+    if felt.times <= FAR_APART or order.index(usual) <= order.index(test.band):
         return ""
     return (
         f"But it felt like {felt.texture.value}, for which a table gives "
@@ -165,10 +162,8 @@ def texture_words(check: TextureCheck, metric: bool) -> str:
     """Say whether the tested rate goes with the soil as it felt."""
     table = show(check.published, "mm/h" if metric else "in/h")
     said = f"By feel it is {check.texture.value}; a table gives {table}"
-    if not check.far_apart and 1 / UNLIKE <= check.times <= UNLIKE:
-        return f"{said}, which goes with the test."
     if not check.far_apart:
-        return f"{said}, and the test is {plain_number(check.times, 2)} times that."
+        return f"{said}, which goes with the test."
     if check.times > 1:
         return (
             f"{said}, and the test is {plain_number(check.times, 2)} times that. Look again: "
