@@ -9,7 +9,7 @@ from interview.garden.site import questions as site
 from interview.garden.size import basin
 from interview.garden.size import questions as bed
 from interview.garden.size.results import SizeResults
-from interview.garden.soak.depth import CORRECTED_RATE_HOURS, Governs
+from interview.garden.soak.depth import CORRECTED_RATE_HOURS, NO_POND_HERE, Governs
 from interview.quantities.evidence import (
     ARITHMETIC,
     OURS,
@@ -34,12 +34,14 @@ def depth_findings(found: SizeResults) -> Iterator[Finding]:
         yield Finding(
             "pond_depth",
             Grade.STOP,
-            f"The soil empties only {show(depth.limit, unit, 2, 'down')} of pond in time.",
+            f"The soil empties only {show(depth.limit, unit, 2, 'down')} of pond in time."
+            if depth.soil_refuses
+            else "The deepest pond wanted is too shallow to be dug level.",
             "3 in (75 mm) of pond or more",
             OURS,
-            "Work in compost and test again, find faster soil, or plant a wetland bed instead.",
+            NO_POND_HERE if depth.soil_refuses else "Allow a deeper pond.",
         )
-    if depth.caution:
+    if depth.caution and not depth.too_shallow:
         yield Finding(
             "custom_depth",
             Grade.FIX,
@@ -89,7 +91,8 @@ def _by_drop(found: SizeResults) -> str:
 
 def size_findings(found: SizeResults) -> Iterator[Finding]:
     metric = found.answers.metric
-    if ratio(found.garden.depth, found.answers[start.RAIN_DEPTH]) < OWN_RAIN:
+    too_shallow = found.depth.too_shallow
+    if not too_shallow and ratio(found.garden.depth, found.answers[start.RAIN_DEPTH]) < OWN_RAIN:
         yield Finding(
             "own_rain",
             Grade.FIX,

@@ -19,7 +19,7 @@ from interview.garden.size import basin
 from interview.garden.size import questions as bed
 from interview.garden.size.basin import RequiredArea
 from interview.garden.size.size_factors import PublishedSize, published_size
-from interview.garden.soak.depth import DepthRule, Governs, PondDepth, pond_depth
+from interview.garden.soak.depth import NO_POND_HERE, DepthRule, Governs, PondDepth, pond_depth
 from interview.garden.soak.results import SoakResults
 from interview.garden.survey import questions as survey
 from interview.garden.survey.results import SurveyResults
@@ -139,8 +139,9 @@ class SizeResults(Results):
     def _pond_wanted(self) -> None:
         """Raise ``Unanswered`` where the soil, and not a wish, leaves no pond worth sizing."""
         depth, rain = self.depth, self.answers[start.RAIN_DEPTH]
-        if magnitude(depth.depth, "in") <= 0:
-            why = "This soil takes too little water for any pond: test again, or another spot."
+        little = magnitude(depth.depth, "in") <= 0 or ratio(depth.depth, rain) <= 1
+        if depth.soil_refuses and little:
+            why = f"This soil takes too little water for a pond. {NO_POND_HERE}"
             raise Unanswered(bed.DRAIN_RULE, bed.DRAIN_RULE.key, why=why)
         if depth.governs is not Governs.CAP and ratio(depth.depth, rain) <= 1:
             why = (

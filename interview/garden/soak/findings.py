@@ -7,6 +7,7 @@ from math import isfinite
 
 from interview.garden.site import siting
 from interview.garden.soak import hole_questions as digging
+from interview.garden.soak.depth import NO_POND_HERE
 from interview.garden.soak.hole_questions import BLOCKING_SMELLS
 from interview.garden.soak.rates import SETTLED_WITHIN, Band
 from interview.garden.soak.results import SoakResults
@@ -96,9 +97,7 @@ def _test(found: SoakResults, number: int) -> Iterator[Finding]:
         "a pond of 10 in (250 mm) emptied in time by both checks drains well; less than 3 in "
         "(75 mm) is marginal",
         OURS,
-        "Make the pond shallower, work in compost and test again, or choose another spot."
-        if test.band in bad
-        else "",
+        NO_POND_HERE if test.band in bad else "",
     )
     if not test.settled and len([row for row in test.intervals if row.valid]) >= 3:
         yield Finding(

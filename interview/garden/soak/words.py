@@ -26,7 +26,7 @@ BAND_WORDS = {
     Band.VERY_FAST: "The water goes very fast: sandy ground. Choose plants that stand drought.",
     Band.WELL_DRAINING: "The soil drains well: good ground for a rain garden.",
     Band.WORKABLE: "Workable soil: the pond will be shallower, and the garden wider.",
-    Band.MARGINAL: "Marginal, slow soil: shallower, mended or moved; see what to do about it.",
+    Band.MARGINAL: "Marginal, slow soil: to be mended and tested again, or moved; see what to do.",
     Band.NO_FALL: "No fall could be measured: no rain garden here as the soil is.",
 }
 LONGEST_H = 1000.0
