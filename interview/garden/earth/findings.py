@@ -12,6 +12,8 @@ from interview.quantities.evidence import (
     ARITHMETIC,
     Finding,
     Grade,
+    Provenance,
+    Source,
 )
 from interview.quantities.shown import (
     depth_words,
@@ -19,6 +21,10 @@ from interview.quantities.shown import (
 )
 from interview.quantities.units import magnitude, quantity, show
 
+_BERM_SOIL = Source(
+    "Rain Garden Handbook for Western Washington, WSU Extension and WA Ecology, 2013, p. 39",
+    Provenance.PUBLISHED,
+)
 SOIL_SLACK = 0.05
 """Part of the berm's soil that may be lacking without a word: a choice of this project."""
 
@@ -113,5 +119,14 @@ def water_findings(found: EarthResults) -> Iterator[Finding]:
         yield wide
     if found.swale is not None:
         yield overflow.swale_finding(found.swale, metric)
+    if not found.notch.lip and found.answers[bed.SOIL_DUG] == "sand":
+        yield Finding(
+            "berm_sand",
+            Grade.FIX,
+            "A berm of sand leaks and washes out.",
+            "a berm of soil that packs",
+            _BERM_SOIL,
+            "Bring silt or clay soil for the berm.",
+        )
     if found.piped:
         yield overflow.pipe_finding(found.pipe, metric)

@@ -21,13 +21,21 @@ from interview.garden.planting.swap import counts_of, make_changes
 from interview.garden.planting.wetness import (
     Fit,
     ZoneSite,
+    dry_floor,
     fits,
     fits_after,
     planting_zones,
     wet_hours,
 )
 from interview.garden.planting.wishes import KeepOut, Swap, Wishes, objection, unsuited
-from interview.garden.planting.words import ELSEWHERE, GUIDANCE, ZoneGuidance, cautions
+from interview.garden.planting.words import (
+    DRY_FLOOR,
+    DRY_FLOOR_NOTE,
+    ELSEWHERE,
+    GUIDANCE,
+    ZoneGuidance,
+    cautions,
+)
 from interview.garden.planting.zone_findings import notes_of, thin_findings, wet_findings
 from interview.garden.size.zones import Zone
 from interview.garden.storms.wet_zones import ZoneHours, zone_hours
@@ -158,7 +166,8 @@ def choose(plants: Sequence[Plant], wishes: Wishes, zones: Mapping[Zone, ZoneSit
         for zone, site in sites.items()
     )
     findings = (*wet_findings(sites), *thin_findings(used))
-    notes = (*notes_of(ordered, wishes, used), *changes)
+    dry = (DRY_FLOOR_NOTE,) if any(is_dry_floor(*one) for one in sites.items()) else ()
+    notes = (*dry, *notes_of(ordered, wishes, used), *changes)
     return PlantingPlan(planned, findings, tuple(dict.fromkeys(notes)), tuple(homeless))
 
 
@@ -260,4 +269,10 @@ def _zone_plan(
     reserve: tuple[Plant, ...],
     left_out: tuple[LeftOut, ...],
 ) -> ZonePlan:
-    return ZonePlan(zone, site, picks, reserve, left_out, GUIDANCE[zone], _places(site))
+    guidance = DRY_FLOOR if is_dry_floor(zone, site) else GUIDANCE[zone]
+    return ZonePlan(zone, site, picks, reserve, left_out, guidance, _places(site))
+
+
+def is_dry_floor(zone: Zone, site: ZoneSite) -> bool:
+    """Tell whether ``site`` is a floor that is planted as dry ground."""
+    return dry_floor(zone, wet_hours(site.hours), site.worst_hours)

@@ -32,6 +32,15 @@ NO_POND_HERE = (
     "Work in compost and test again, move to faster soil, or plant a shallow wet meadow instead."
 )
 """What is told, wherever it is told, of soil that empties less than the least pond in time."""
+TOO_FAST_IN_H = Cited(
+    8.3,
+    Source(
+        "Design infiltration rates, Minnesota Stormwater Manual, Minnesota Pollution Control "
+        "Agency, web page: faster soil is mixed with slower",
+        Provenance.PUBLISHED,
+    ),
+)
+"""Soil that takes water faster is mended before a garden is made of it."""
 DEPTH_STEP = {US: (0.5, "in"), METRIC: (10.0, "mm")}
 
 
