@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 from interview.garden.site.siting import SLOPE_GOOD, SLOPE_STOP, SLOPE_STOP_SLIDES
 from interview.garden.site.slope import DEPTH_ROWS, Slope, table_depth
 from interview.garden.size.size_factors import SIZE_FACTOR_TABLE, SIZE_ROW_WORDS, PublishedSize
-from interview.garden.soak.depth import DepthRule
+from interview.garden.soak.depth import TOO_FAST_IN_H, DepthRule
 from interview.quantities.evidence import Cited, Provenance, Source
 from interview.quantities.guards import not_negative, positive, reaches, within
 from interview.quantities.shown import slope_words
@@ -71,14 +71,6 @@ LEAST_RATES_IN_H: tuple[Cited[float], ...] = (
     ),
 )
 """Least rate at which the soil is to take water."""
-TOO_FAST_IN_H = Cited(
-    8.3,
-    _published(
-        "Design infiltration rates, Minnesota Stormwater Manual, web page: faster soil is "
-        "mixed with slower"
-    ),
-)
-
 OTHER_SLOPE_ROWS = Cited(
     ((1.0, 4.0, 4.0), (4.0, 8.0, 6.0), (8.0, 12.0, 8.0)),
     Source(
@@ -314,7 +306,11 @@ def _met(least: float, bottom: float, hole: float | None) -> str:
 
 def pond_depths(depth: Quantity, metric: bool = False) -> Guidance:
     """Return whether the pond lies within each published range of depths."""
-    found = positive(depth, "in", "The pond must be deeper than zero.")
+    sentence = "The pond must be deeper than zero."
+    # Metric ponds are held against the round metric numbers told beside the printed inches.
+    found = (
+        positive(depth, "mm", sentence) / MM_AN_INCH if metric else positive(depth, "in", sentence)
+    )
     unit = "mm" if metric else "in"
     sayings = []
     for span in DEPTHS_IN:

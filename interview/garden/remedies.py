@@ -13,7 +13,8 @@ from interview.garden.place import questions as start
 from interview.garden.plan import Plan
 from interview.garden.size import questions as bed
 from interview.garden.size.basin import MOST_BEDS, Basin, footprint_sides
-from interview.quantities.units import Quantity, magnitude, quantity
+from interview.garden.soak.depth import DEPTH_STEP
+from interview.quantities.units import Quantity, magnitude, quantity, round_down
 
 STEEPEST = 2.0
 """Steepest side offered, run for a rise of one: common practice, and the publishers' limit."""
@@ -100,7 +101,7 @@ def _deepest(plan: Plan) -> Answers | None:
     allowed = min(soil, most)
     if magnitude(allowed, "in") <= magnitude(plan.size.depth.depth, "in") + WORTH_IN:
         return None
-    text = _depth_text(allowed, plan.metric)
+    text = _depth_text(round_down(allowed, *DEPTH_STEP[plan.system]), plan.metric)
     return plan.answers.with_text(bed.DEEPEST_POND.key, text)
 
 

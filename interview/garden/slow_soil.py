@@ -9,7 +9,13 @@ from interview.asking.question import Unanswered
 from interview.garden.plan import Plan
 from interview.garden.size import basin
 from interview.garden.size import questions as bed
-from interview.garden.soak.depth import CORRECTED_RATE_HOURS, STRICT_HOURS, DepthRule, Governs
+from interview.garden.soak.depth import (
+    CORRECTED_RATE_HOURS,
+    NO_POND_HERE,
+    STRICT_HOURS,
+    DepthRule,
+    Governs,
+)
 from interview.garden.soak.rates import Band
 from interview.quantities.evidence import PRACTICE, Cited, Provenance, Source
 from interview.quantities.shown import HIGH, area_words, rate_words
@@ -75,14 +81,16 @@ def takes_nothing(plan: Plan) -> bool:
 
 
 def _remedies(plan: Plan) -> Iterator[Remedy]:
-    yield from _shallower(plan)
+    refuses = plan.size.depth.soil_refuses
+    yield from _not_here(plan) if refuses else _shallower(plan)
     yield _again()
     faster = plan.soak.soil.corrected < rate_wanted(plan)
     if faster:
         yield _mend(plan)
         yield _sand()
         yield _test_the_mended()
-    yield from _less_roof(plan)
+    if not refuses:
+        yield from _less_roof(plan)
     yield _wetland(plan)
     if faster:
         yield _move(plan)
@@ -145,19 +153,27 @@ def _useful_area(plan: Plan) -> str:
     return f", and such a pond needs {_area(area, plan)} at half its depth"
 
 
+def _not_here(plan: Plan) -> Iterator[Remedy]:
+    """Yield the one word on soil that empties less than the least pond."""
+    if takes_nothing(plan):
+        said = (
+            "No water was seen to leave by the bottom, so no pond is shallow enough. Make sure of "
+            "it with one reading after a night."
+        )
+    else:
+        said = (
+            f"This soil empties only {_deep(plan.size.depth.limit, plan, 'down')} of pond in time; "
+            "under 3 in (75 mm) no floor can be dug level enough."
+        )
+    yield Remedy("Not here as it is", f"{said} {NO_POND_HERE}")
+
+
 def _shallower(plan: Plan) -> Iterator[Remedy]:
     depth = plan.size.depth.depth
-    if takes_nothing(plan):
-        yield Remedy(
-            "Not here as it is",
-            "No water was seen to leave by the bottom, so no pond is shallow enough. Make sure of "
-            "it with one reading after a night; then mend the soil, or move.",
-        )
-        return
     try:
         area = plan.size.required.recommended
     except Unanswered as gap:
-        if plan.size.depth.too_shallow or gap.why:
+        if gap.why:
             yield Remedy(
                 "Shallower and larger",
                 f"This soil empties only {_deep(plan.size.depth.limit, plan, 'down')} of pond in "
@@ -237,14 +253,14 @@ def _wetland(plan: Plan) -> Remedy:
     days = LONGEST_WET_H.value
     if takes_nothing(plan):
         return Remedy(
-            "Plant it as a wet bed",
+            "Plant a shallow wet meadow",
             "Water here leaves only into the air, so let none stand: dish the ground no more than "
             "an inch (25 mm), lead the overflow away, and plant what stands in wet soil.",
         )
     hours = magnitude(plan.size.depth.latest_empty, "h")
     stands = "" if not 0 < hours < 1000 else f"The pond planned stands up to {hours:.0f} h. "
     return Remedy(
-        "Plant it as a wet bed",
+        "Plant a shallow wet meadow",
         f"{stands}Water of {_deep(most, plan, 'down')} is gone in {days:.0f} hours: plants of wet "
         "ground stand that. Deeper water would breed mosquitoes, which need about a week.",
         LONGEST_WET_H.source,

@@ -197,12 +197,22 @@ def so_far(plan: Plan) -> list[SoFar]:
 def waiting(plan: Plan) -> list[tuple[Question[Any], str, str]]:
     """Return each question the plan waits for, once: question, address, and why if refused."""
     found: dict[str, tuple[Question[Any], str, str]] = {}
+    if _refused_by_soil(plan):
+        # Nothing that could be answered would make a pond here; the findings say what would.
+        return []
     for figure in figures.found(plan):
         gap = figure.waits_for
         if gap is not None and not _optional(gap.question):
             question, why = gap.question.told(plan.answers), plan.answers.told(gap.why)
             found.setdefault(gap.address, (question, gap.address, why))
     return list(found.values())
+
+
+def _refused_by_soil(plan: Plan) -> bool:
+    try:
+        return plan.size.depth.soil_refuses
+    except Unanswered:
+        return False
 
 
 _OPTIONAL = ("rain_record", "rain_record_unit", "spout_distance", "lines_finished_on")

@@ -38,6 +38,7 @@ NAMES = "ft, in, yd, m, cm, mm"
 _PACED = re.compile(
     r"(?:paces?|p)(?![^\W\d_])\s*(?:[,(]\s*)?(?P<walker>[^\W\d_][\w .'-]{0,29})?\)?", re.IGNORECASE
 )
+_THOUSANDTHS = re.compile(r"(?P<whole>[1-9]\d{0,2})[.,](?P<part>\d{3})\s*(?P<unit>[a-z\"]*)\.?")
 # Wider than half a sixteenth of an inch and than half a millimetre, the steps of an echo.
 _ECHO_SLACK_MM = Fraction(1)
 
@@ -74,11 +75,28 @@ def read_length(text: str, bare: str | None, paces: bool = True) -> Amount | Pac
             return paced
         if paced:
             raise Refused(f"This one cannot be paced. Measure it and write it like {example}.")
+    _refuse_thousandths(clean, bare)
     names = ", ".join(METRIC_UNITS) if bare in METRIC_UNITS else NAMES
     found = _taped(clean, bare, example, f"{names}, or paces" if paces else names)
     if convert_length(found, "m") > LONGEST_M:
         raise Refused(f"That is over 100 km. Check the unit, and write it like {example}.")
     return found
+
+
+def _refuse_thousandths(clean: str, bare: str | None) -> None:
+    """Refuse thousandths of an inch with the eighth to write in their place.
+
+    No rule shows them, and ``6.525 in`` may be meant as thousands too.
+    """
+    match = _THOUSANDTHS.fullmatch(clean.casefold())
+    if match is None or LENGTH_WORDS.get(match["unit"] or bare or "") != "in":
+        return
+    if int(match["part"]) % 125 == 0:
+        return
+    eighths = round(Fraction(int(match["whole"] + match["part"]), 125))
+    whole, over = divmod(eighths, 8)
+    inches = f"{whole} {Fraction(over, 8)} in" if over else f"{whole} in"
+    raise two_ways(clean, inches, f"{match['whole']}{match['part']} in")
 
 
 def is_bare(text: str) -> bool:

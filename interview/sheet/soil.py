@@ -25,7 +25,14 @@ def soak(plan: Plan) -> Iterator[str]:
     """Yield each test hole with its readings and what they mean, and the rates that follow."""
     for hole in plan.soak.holes:
         yield from _hole(hole, plan)
-    yield from figure_lines(plan, "drop_rate", "corrected_rate", "corrected_rate_error")
+    yield from figure_lines(
+        plan,
+        "drop_rate",
+        "mean_drop_rate",
+        "lower_drop_rate",
+        "corrected_rate",
+        "corrected_rate_error",
+    )
     yield from _what_follows(plan)
 
 
@@ -61,11 +68,11 @@ def _what_follows(plan: Plan) -> Iterator[str]:
         yield ""
         for line in soak_words.holes_lines(plan.soak.holes, soil.combined, plan.metric):
             yield from wrap(line) if len(line) > width() else [line]
-    if soil.drop_rate is None:
+    if soil.lower_drop_rate is None:
         return
     yield ""
     cap, rule = plan.answers[bed.DEEPEST_POND], DepthRule(plan.answers[bed.DRAIN_RULE])
-    yield from soak_words.depth_lines(soil.drop_rate, soil.corrected, cap, plan.metric, rule)
+    yield from soak_words.depth_lines(soil.lower_drop_rate, soil.corrected, cap, plan.metric, rule)
 
 
 def _hole(hole: HoleReport, plan: Plan) -> Iterator[str]:

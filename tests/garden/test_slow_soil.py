@@ -5,8 +5,12 @@ from __future__ import annotations
 import pytest
 
 from interview.garden import slow_soil
+from interview.garden.soak.depth import NO_POND_HERE
+from interview.garden.summary import waiting
+from interview.quantities.evidence import Grade
 from interview.quantities.units import magnitude
 from interview.sheet import soil
+from interview.sheet.report import plan_text
 
 
 @pytest.fixture
@@ -69,7 +73,7 @@ def test_slow_soil_gets_every_way_with_its_number(slow_plan):
         "Sand only with compost",
         "Test what you mended",
         "Take less roof",
-        "Plant it as a wet bed",
+        "Plant a shallow wet meadow",
         "Move",
     ]
     assert "3.5 in" in found["Shallower and larger"] and "ft²" in found["Shallower and larger"]
@@ -80,7 +84,7 @@ def test_slow_soil_gets_every_way_with_its_number(slow_plan):
     assert "ft²" in mend
     assert "set like brick" in found["Sand only with compost"]
     assert "finished floor" in found["Test what you mended"]
-    assert "10 in is gone in 72 hours" in found["Plant it as a wet bed"]
+    assert "10 in is gone in 72 hours" in found["Plant a shallow wet meadow"]
     assert "0.25 in/h" in found["Move"] and "6 in" in found["Move"]
 
 
@@ -111,14 +115,35 @@ def test_a_soil_that_limits_a_usual_pond_is_held_against_the_pond_wanted(slow_pl
 def test_soil_too_slow_for_any_pond_says_so(slow_plan):
     plan = slow_plan("0.05 in/h")
     assert plan.size.depth.too_shallow
-    assert "1.2 in of pond" in words(plan)["Shallower and larger"]
+    found = words(plan)
+    assert "1.2 in of pond" in found["Not here as it is"]
+    assert "Shallower and larger" not in found and "Take less roof" not in found
+
+
+@pytest.mark.parametrize("rate", ["0.05 in/h", "0.12 in/h"])
+def test_soil_under_the_least_pond_is_told_with_one_voice_and_asks_for_nothing(slow_plan, rate):
+    # 1.2 in of pond is no more than the rain, 2.5 in is more: both are under the least, 3 in.
+    plan = slow_plan(rate)
+    stop = next(one for one in plan.findings if one.key == "pond_depth")
+    assert stop.grade is Grade.STOP and stop.change == NO_POND_HERE
+    assert not any(one.key in ("own_rain", "custom_depth") for one in plan.findings)
+    said = " ".join(plan_text(plan).split())
+    assert "hallower and larger" not in said and "make the pond shallower" not in said.lower()
+    assert waiting(plan) == []
+    assert "STILL TO FIND OUT" not in said.replace("See STILL TO FIND OUT", "")
+
+
+def test_a_pond_wanted_too_shallow_is_not_laid_on_the_soil(slow_plan):
+    plan = slow_plan("0.5 in/h", deepest_pond="2 in")
+    stop = next(one for one in plan.findings if one.key == "pond_depth")
+    assert stop.change == "Allow a deeper pond."
 
 
 def test_soil_that_takes_nothing_promises_nothing(still):
     found = words(still)
     assert slow_soil.takes_nothing(still)
     assert "no pond is shallow enough" in found["Not here as it is"]
-    assert "only into the air" in found["Plant it as a wet bed"]
+    assert "only into the air" in found["Plant a shallow wet meadow"]
     for said in found.values():
         assert "0 in is gone" not in said and "inf" not in said and "nan" not in said
 

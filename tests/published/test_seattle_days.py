@@ -15,7 +15,6 @@ from pathlib import Path
 
 import numpy
 import pytest
-from interview.garden.storms.pool import pool
 
 from interview.garden.pond.pool import pool
 from interview.garden.size.basin import Basin

@@ -267,3 +267,25 @@ def test_typographic_characters_become_those_of_the_keyboard(subtests):
     ]:  # fmt: skip
         with subtests.test(text=text, clean=clean):
             assert plain(text) == clean
+
+
+@pytest.mark.parametrize(
+    ("text", "bare", "inches"),
+    [
+        ("6.525 in", "in", "6 1/2 in"),
+        ("6.525", "in", "6 1/2 in"),
+        ('6.525"', "ft", "6 1/2 in"),
+        ("6,525 inches", None, "6 1/2 in"),
+        ("6.980 in", "in", "7 in"),
+        ("6.620 in", "in", "6 5/8 in"),
+    ],
+)
+def test_thousandths_of_an_inch_are_refused_with_the_eighth_to_write(text, bare, inches):
+    said = refusal(text, bare)
+    assert f"Write {inches} or " in said
+    assert read_length(inches, bare).unit == "in"
+
+
+def test_thousandths_that_a_rule_shows_and_those_of_feet_stay_as_they_were():
+    assert read_length("6.125 in", "in").number == Fraction(49, 8)
+    assert refusal("6.525", "ft").endswith("Write 6525 or 6.5250.")

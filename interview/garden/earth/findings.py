@@ -10,11 +10,15 @@ from interview.garden.form.lie import COMPACTION, HIGHEST_BERM, too_wide, wing_l
 from interview.garden.site.slope import DEPTH_ROWS, table_depth
 from interview.garden.size import questions as bed
 from interview.garden.size.basin import lying
-from interview.quantities.evidence import OURS, Finding, Grade
+from interview.quantities.evidence import OURS, Finding, Grade, Provenance, Source
 from interview.quantities.guards import within
 from interview.quantities.shown import depth_words, length_words, sides_words, volume_words
 from interview.quantities.units import METRIC, US, Quantity, magnitude, quantity
 
+_BERM_SOIL = Source(
+    "Rain Garden Handbook for Western Washington, WSU Extension and WA Ecology, 2013, p. 39",
+    Provenance.PUBLISHED,
+)
 BERM_STOP = {US: (18.0, "in"), METRIC: (450.0, "mm")}
 NARROWER = (3.0, 4.0)
 """Lengths to width that are tried on a slope too steep for the usual one."""
@@ -112,5 +116,14 @@ def water_findings(found: EarthResults) -> Iterator[Finding]:
         yield wide
     if found.swale is not None:
         yield overflow.swale_finding(found.swale, metric)
+    if not found.notch.lip and found.answers[bed.SOIL_DUG] == "sand":
+        yield Finding(
+            "berm_sand",
+            Grade.FIX,
+            "A berm of sand leaks and washes out.",
+            "a berm of soil that packs",
+            _BERM_SOIL,
+            "Bring silt or clay soil for the berm.",
+        )
     if found.piped:
         yield overflow.pipe_finding(found.pipe, metric)

@@ -8,7 +8,7 @@ from enum import Enum
 
 from interview.garden.planting.count import crowds
 from interview.garden.planting.record import Indicator, ListRegion, Plant, PlantKind, PlantRegion
-from interview.garden.planting.wetness import DAY_HOURS, QUICK_HOURS, rating
+from interview.garden.planting.wetness import DAY_HOURS, QUICK_HOURS, dry_floor, rating
 from interview.garden.size.zones import Zone
 from interview.quantities.evidence import OURS, Cited, Provenance, Source
 
@@ -125,7 +125,10 @@ def quality(
 def _distance(found: Indicator | None, zone: Zone, hours: float) -> float:
     """Return how far a rating is from the one that suits the zone best."""
     best = {Zone.FLOOR: 1.0, Zone.SIDE: 2.0, Zone.RIM: 3.5}[zone]
-    if zone is Zone.FLOOR and hours <= QUICK_HOURS.value:
+    if dry_floor(zone, hours):
+        # Ground that dries within hours wants what stands drought.
+        best = 3.0
+    elif zone is Zone.FLOOR and hours <= QUICK_HOURS.value:
         best = 1.5
     elif zone is Zone.FLOOR and hours > DAY_HOURS.value:
         best = 0.5

@@ -25,12 +25,16 @@ from interview.garden.planting.wetness import (
     USUAL_HOURS,
     Fit,
     ZoneSite,
+    dry_floor,
     fits,
     fits_after,
     planting_zones,
+    wet_hours,
 )
 from interview.garden.planting.wishes import KeepOut, Swap, Wishes, objection, unsuited
 from interview.garden.planting.words import (
+    DRY_FLOOR,
+    DRY_FLOOR_NOTE,
     ELSEWHERE,
     FROM_MEMORY,
     GUIDANCE,
@@ -236,7 +240,8 @@ def choose(plants: Sequence[Plant], wishes: Wishes, zones: Mapping[Zone, ZoneSit
         for zone, site in sites.items()
     )
     findings = (*wet_findings(sites), *thin_findings(used))
-    notes = (*notes_of(ordered, wishes, used), *changes)
+    dry = (DRY_FLOOR_NOTE,) if any(is_dry_floor(*one) for one in sites.items()) else ()
+    notes = (*dry, *notes_of(ordered, wishes, used), *changes)
     return PlantingPlan(planned, findings, tuple(dict.fromkeys(notes)), tuple(homeless))
 
 
@@ -338,7 +343,13 @@ def _zone_plan(
     reserve: tuple[Plant, ...],
     left_out: tuple[LeftOut, ...],
 ) -> ZonePlan:
-    return ZonePlan(zone, site, picks, reserve, left_out, GUIDANCE[zone], _places(site))
+    guidance = DRY_FLOOR if is_dry_floor(zone, site) else GUIDANCE[zone]
+    return ZonePlan(zone, site, picks, reserve, left_out, guidance, _places(site))
+
+
+def is_dry_floor(zone: Zone, site: ZoneSite) -> bool:
+    """Tell whether ``site`` is a floor that is planted as dry ground."""
+    return dry_floor(zone, wet_hours(site.hours), site.worst_hours)
 
 
 def why_plant(

@@ -142,8 +142,22 @@ def rating(plant: Plant, region: ListRegion | None) -> Indicator | None:
     return plant.indicator(region) if region else None
 
 
-def suited(zone: Zone, hours: float) -> tuple[Indicator, ...]:
-    """Return the ratings that suit ``zone`` when water stands on it for ``hours``."""
+def dry_floor(zone: Zone, hours: float, worst: float = 0.0) -> bool:
+    """Tell whether ``zone`` is a floor to plant as dry ground, as the rim is.
+
+    It is under water for less than ``RIM_HOURS``, and now and then no longer than plants stand
+    that grow in wet and dry ground alike: fast soil, where plants of wet ground would dry out.
+    """
+    quick = hours < RIM_HOURS.value - 1e-9
+    return zone is Zone.FLOOR and quick and worst <= STANDS_HOURS.value[Indicator.FAC] + 1e-9
+
+
+def suited(zone: Zone, hours: float, worst: float = 0.0) -> tuple[Indicator, ...]:
+    """Return the ratings that suit ``zone`` when water stands on it for ``hours``.
+
+    ``worst`` are the hours now and then: see ``dry_floor``.
+    """
+    zone = Zone.RIM if dry_floor(zone, hours, worst) else zone
     for limit, ratings in _SUITED[zone]:
         if hours <= limit + 1e-9:
             return ratings
@@ -153,7 +167,7 @@ def suited(zone: Zone, hours: float) -> tuple[Indicator, ...]:
 def chosen_from(zone: Zone, hours: float, worst: float) -> tuple[Indicator, ...]:
     """Return the ratings that suit ``zone`` and are taken to live through the worst case."""
     bounded = min(worst, LONGEST_HOURS.value) - 1e-9
-    return tuple(one for one in suited(zone, hours) if STANDS_HOURS.value[one] >= bounded)
+    return tuple(one for one in suited(zone, hours, worst) if STANDS_HOURS.value[one] >= bounded)
 
 
 def fits(plant: Plant, zone: Zone, hours: Quantity, region: ListRegion | None) -> Fit:
@@ -177,14 +191,15 @@ def fits_after(
     A worst case longer than any plant is taken to stand rules out none of those that stand the
     longest; it is a fault of the garden, not of the plant.
     """
-    if zone not in plant.zones:
+    dry = dry_floor(zone, wet, worst)
+    if zone not in plant.zones and not dry:
         named = " and ".join(one.value for one in plant.zones)
         return Fit(False, f"The list gives it to the {named}, not the {zone.value}.")
     found = rating(plant, region)
     if found is None and not plant.own:
         where = f" ({region.value})" if region else ""
         return Fit(False, f"It has no wetness rating in your region{where}.")
-    allowed = suited(zone, wet)
+    allowed = suited(zone, wet, worst)
     stands = "stays above the water" if wet < 0.05 else f"is under water about {wet:.0f} h"
     if not allowed:
         return Fit(False, f"The {zone.value} {stands}, too long for any plant in this list.")

@@ -8,7 +8,7 @@ from interview.garden.planting.home import introduced_at
 from interview.garden.planting.record import ListRegion, Plant, PlantRegion
 from interview.garden.planting.wishes import NOT_NATIVE
 from interview.garden.size.zones import Zone
-from interview.quantities.evidence import PRACTICE, Provenance, Source
+from interview.quantities.evidence import OURS, PRACTICE, Provenance, Source
 
 
 def short_name(plant: Plant) -> str:
@@ -60,6 +60,20 @@ GUIDANCE = {
         ZONE_SOURCE,
     ),
 }
+
+DRY_FLOOR = ZoneGuidance(
+    "Is under water for a few hours after a storm and then as dry as the lawn.",
+    (
+        "Sold for dry or average ground, and said to stand drought.",
+        "Stands a wet day and a dry month.",
+        "No plants that want wet roots.",
+    ),
+    OURS,
+)
+DRY_FLOOR_NOTE = (
+    "The floor is under water for less than 6 hours in the storm it holds, so it is planted as dry "
+    "ground: none of the plants of wet ground, which would dry out here."
+)
 
 ELSEWHERE = (
     "The plant list covers parts of the United States only, so no kinds are named here. Take the "

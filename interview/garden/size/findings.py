@@ -9,15 +9,17 @@ from interview.garden.site import questions as site
 from interview.garden.size import basin
 from interview.garden.size import questions as bed
 from interview.garden.size.results import SizeResults
-from interview.garden.soak.depth import CORRECTED_RATE_HOURS, Governs
+from interview.garden.soak.depth import CORRECTED_RATE_HOURS, NO_POND_HERE, TOO_FAST_IN_H, Governs
 from interview.quantities.evidence import (
     ARITHMETIC,
     OURS,
     Finding,
     Grade,
 )
+from interview.quantities.guards import within
 from interview.quantities.shown import (
     LOW,
+    rate_words,
     sides_words,
     water_words,
 )
@@ -34,12 +36,25 @@ def depth_findings(found: SizeResults) -> Iterator[Finding]:
         yield Finding(
             "pond_depth",
             Grade.STOP,
-            f"The soil empties only {show(depth.limit, unit, 2, 'down')} of pond in time.",
+            f"The soil empties only {show(depth.limit, unit, 2, 'down')} of pond in time."
+            if depth.soil_refuses
+            else "The deepest pond wanted is too shallow to be dug level.",
             "3 in (75 mm) of pond or more",
             OURS,
-            "Work in compost and test again, find faster soil, or plant a wetland bed instead.",
+            NO_POND_HERE if depth.soil_refuses else "Allow a deeper pond.",
         )
-    if depth.caution:
+    rate = found.soak.soil.corrected
+    if not within(magnitude(rate, "in/h"), TOO_FAST_IN_H.value):
+        yield Finding(
+            "soil_too_fast",
+            Grade.FIX,
+            f"The soil takes {rate_words(rate, found.answers.metric)} through the bottom: water "
+            "runs through before the soil can clean it.",
+            "8.3 in/h (210 mm/h) at the most",
+            TOO_FAST_IN_H.source,
+            "Mend it first: mix slower soil and compost into the floor, and test again.",
+        )
+    if depth.caution and not depth.too_shallow:
         yield Finding(
             "custom_depth",
             Grade.FIX,
@@ -117,7 +132,8 @@ def _room(found: SizeResults) -> Iterator[Finding]:
 
 def size_findings(found: SizeResults) -> Iterator[Finding]:
     metric = found.answers.metric
-    if ratio(found.garden.depth, found.answers[start.RAIN_DEPTH]) < OWN_RAIN:
+    too_shallow = found.depth.too_shallow
+    if not too_shallow and ratio(found.garden.depth, found.answers[start.RAIN_DEPTH]) < OWN_RAIN:
         yield Finding(
             "own_rain",
             Grade.FIX,

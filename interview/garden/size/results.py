@@ -22,7 +22,7 @@ from interview.garden.size import basin
 from interview.garden.size import questions as bed
 from interview.garden.size.basin import RequiredArea
 from interview.garden.size.size_factors import PublishedSize, published_size
-from interview.garden.soak.depth import DepthRule, Governs, PondDepth, pond_depth
+from interview.garden.soak.depth import NO_POND_HERE, DepthRule, Governs, PondDepth, pond_depth
 from interview.garden.soak.results import SoakResults
 from interview.garden.survey import questions as survey
 from interview.garden.survey.results import SurveyResults
@@ -116,12 +116,13 @@ class SizeResults(Results):
             "custom": DepthRule.CUSTOM,
         }[self.answers[bed.DRAIN_RULE]]
         soil = self.soak.soil
-        if soil.drop_rate is None and rule is DepthRule.CUSTOM:
+        drop = soil.lower_drop_rate
+        if drop is None and rule is DepthRule.CUSTOM:
             rule = DepthRule.STRICT
         with waits_for(bed.DEEPEST_POND, self.answers):
             return pond_depth(
                 # Without a hole there is no drop to hold the depth against.
-                times(soil.corrected, NO_DROP) if soil.drop_rate is None else soil.drop_rate,
+                times(soil.corrected, NO_DROP) if drop is None else drop,
                 soil.corrected,
                 rule=rule,
                 cap=deepest(self.answers),
@@ -141,8 +142,9 @@ class SizeResults(Results):
     def _pond_wanted(self) -> None:
         """Raise ``Unanswered`` where the soil, and not a wish, leaves no pond worth sizing."""
         depth, rain = self.depth, self.answers[start.RAIN_DEPTH]
-        if magnitude(depth.depth, "in") <= 0:
-            why = "This soil takes too little water for any pond: test again, or another spot."
+        little = magnitude(depth.depth, "in") <= 0 or ratio(depth.depth, rain) <= 1
+        if depth.soil_refuses and little:
+            why = f"This soil takes too little water for a pond. {NO_POND_HERE}"
             raise Unanswered(bed.DRAIN_RULE, bed.DRAIN_RULE.key, why=why)
         if depth.governs is not Governs.CAP and ratio(depth.depth, rain) <= 1:
             why = (
@@ -288,6 +290,7 @@ class SizeResults(Results):
                 self.survey.catchment.drains_here,
                 self.depth.depth,
                 self.answers[bed.SPOUT_DISTANCE],
+                self.place.metric,
             )
 
     @part

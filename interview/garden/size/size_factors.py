@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from enum import Enum
 
 from interview.quantities.evidence import Provenance, Source
-from interview.quantities.guards import not_negative, positive
-from interview.quantities.units import Quantity, magnitude, quantity
+from interview.quantities.guards import not_negative, positive, reaches, within
+from interview.quantities.units import METRIC, US, Quantity, magnitude, quantity
 
 SIZE_FACTOR_TABLE = Source(
     "Rain Gardens: A How-to Manual for Homeowners, University of Wisconsin Extension and "
@@ -64,11 +64,19 @@ SIZE_FACTORS: dict[SoilKind, dict[DepthRow, float]] = {
 }
 """Garden area over drainage area. Source: ``SIZE_FACTOR_TABLE``."""
 
-_PRINTED_IN = {
-    DepthRow.SHALLOW: (3.0, 5.0),
-    DepthRow.MIDDLE: (6.0, 7.0),
-    DepthRow.DEEP: (8.0, 8.0),
+_PRINTED = {
+    US: {
+        DepthRow.SHALLOW: (3.0, 5.0),
+        DepthRow.MIDDLE: (6.0, 7.0),
+        DepthRow.DEEP: (8.0, 8.0),
+    },
+    METRIC: {
+        DepthRow.SHALLOW: (75.0, 125.0),
+        DepthRow.MIDDLE: (150.0, 175.0),
+        DepthRow.DEEP: (200.0, 200.0),
+    },
 }
+"""Depths from and to: inches as printed, millimeters as in ``SIZE_ROW_WORDS``."""
 
 
 @dataclass(frozen=True)
@@ -83,17 +91,20 @@ class PublishedSize:
     clayey: Quantity
 
 
-def published_size(drainage_area: Quantity, depth: Quantity, distance: Quantity) -> PublishedSize:
+def published_size(
+    drainage_area: Quantity, depth: Quantity, distance: Quantity, metric: bool = False
+) -> PublishedSize:
     """Return the garden sizes the table gives for a drainage area, a depth and a distance.
 
     The area is the plan area that drains here, not weighted. A depth between two rows takes the
-    shallower one, which gives more garden. Raises ValueError for an area or depth that is not
+    shallower one, which gives more garden; ``metric`` compares in millimeters, so that 150 mm is
+    in the row of 6 in. Raises ValueError for an area or depth that is not
     more than zero. Source: ``SIZE_FACTOR_TABLE``.
     """
     area = positive(drainage_area, "ft**2", "No surface drains here yet, so add one first.")
-    inches = positive(depth, "in", "The pond must be deeper than zero.")
+    deep = positive(depth, "mm" if metric else "in", "The pond must be deeper than zero.")
     not_negative(distance, "ft", "The way from the downspout cannot be shorter than nothing.")
-    row, covered = _row(inches)
+    row, covered = _row(deep, METRIC if metric else US)
     if magnitude(distance, "ft") > FAR_FT:
         row, covered = DepthRow.FAR, True
     sizes = {kind: quantity(area * SIZE_FACTORS[kind][row], "ft**2") for kind in SoilKind}
@@ -106,10 +117,10 @@ def published_size(drainage_area: Quantity, depth: Quantity, distance: Quantity)
     )
 
 
-def _row(inches: float) -> tuple[DepthRow, bool]:
+def _row(deep: float, system: str) -> tuple[DepthRow, bool]:
     found = DepthRow.SHALLOW
-    for row, (least, _) in _PRINTED_IN.items():
-        if inches >= least - 1e-9:
+    for row, (least, _) in _PRINTED[system].items():
+        if reaches(deep, least):
             found = row
-    least, most = _PRINTED_IN[found]
-    return found, least - 1e-9 <= inches <= most + 1e-9
+    least, most = _PRINTED[system][found]
+    return found, reaches(deep, least) and within(deep, most)

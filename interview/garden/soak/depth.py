@@ -28,6 +28,19 @@ CORRECTED_RATE_HOURS = Cited(
 STRICT_HOURS = Cited(24.0, Source("gone within a day", Provenance.OURS))
 DEEPEST_IN = Cited(10.0, Source("ponds of ten inches or less", Provenance.PRACTICE))
 SHALLOWEST_IN = Cited(3.0, Source("shallower ponds cannot be dug level enough", Provenance.OURS))
+NO_POND_HERE = (
+    "Work in compost and test again, move to faster soil, or plant a shallow wet meadow instead."
+)
+"""What is told, wherever it is told, of soil that empties less than the least pond in time."""
+TOO_FAST_IN_H = Cited(
+    8.3,
+    Source(
+        "Design infiltration rates, Minnesota Stormwater Manual, Minnesota Pollution Control "
+        "Agency, web page: faster soil is mixed with slower",
+        Provenance.PUBLISHED,
+    ),
+)
+"""Soil that takes water faster is mended before a garden is made of it."""
 DEPTH_STEP = {US: (0.5, "in"), METRIC: (10.0, "mm")}
 
 
@@ -73,6 +86,11 @@ class PondDepth:
     """Depth over the corrected rate; infinite when nothing leaves by the bottom."""
     caution: bool
     """True when the custom alone was followed and the corrected rate over 48 h does not agree."""
+
+    @property
+    def soil_refuses(self) -> bool:
+        """Tell whether the soil, and not a wish, allows less than the least pond."""
+        return self.too_shallow and self.governs is not Governs.CAP
 
 
 def _time(depth: float, rate: float) -> Quantity:

@@ -5,16 +5,16 @@ from __future__ import annotations
 from interview.asking.figure import RATE, Figure, Value
 from interview.garden.soak.hole import INVERSE_AUGER_HOLE
 from interview.garden.soak.results import SoakResults
-from interview.quantities.evidence import ARITHMETIC, Provenance, Source
+from interview.quantities.evidence import ARITHMETIC, OURS, Provenance, Source
 from interview.quantities.shown import LOW
+from interview.quantities.units import Quantity
 
 SOAK = Source(
     "custom of soak tests: the fall in the hole since the mark by the time", Provenance.PRACTICE
 )
 
 
-def _drop_rate(found: SoakResults) -> Value:
-    rate = found.soil.drop_rate
+def _measured(rate: Quantity | None) -> Value:
     return "not measured" if rate is None else rate
 
 
@@ -27,11 +27,31 @@ FIGURES: tuple[Figure[SoakResults], ...] = (
     Figure(
         "drop_rate",
         "Drop rate in the hole",
-        _drop_rate,
+        lambda p: _measured(p.soil.drop_rate),
         *RATE,
         "average over the readings of drop since the fill / time since the fill",
         ("readings", "water_at_mark", "test_start"),
         SOAK,
+        LOW,
+    ),
+    Figure(
+        "mean_drop_rate",
+        "All the drop over all the time",
+        lambda p: _measured(p.soil.mean_drop_rate),
+        *RATE,
+        "sum of the drops / sum of the times",
+        ("readings", "water_at_mark", "test_start"),
+        ARITHMETIC,
+        LOW,
+    ),
+    Figure(
+        "lower_drop_rate",
+        "Drop rate that the depth goes by",
+        lambda p: _measured(p.soil.lower_drop_rate),
+        *RATE,
+        "the lower of the two in each hole: soil slows as it wets",
+        ("drop_rate", "mean_drop_rate"),
+        OURS,
         LOW,
     ),
     Figure(

@@ -39,8 +39,8 @@ FEEL_KEY = Source(
     "8, 1979",
     Provenance.MEMORY,
 )
-FAR_APART = 10.0
-FAR_APART_SOURCE = Source("a factor of ten is cause to look again", Provenance.OURS)
+FAR_APART = 3.0
+FAR_APART_SOURCE = Source("a factor of three is cause to look again", Provenance.OURS)
 
 
 class Texture(Enum):
@@ -89,7 +89,7 @@ class TextureCheck:
     times: float
     """The tested rate as a multiple of the published one."""
     far_apart: bool
-    """True when one is more than ten times the other: look again, nothing is changed."""
+    """True when one is more than three times the other: look again, nothing is changed."""
 
 
 def texture_check(corrected: Quantity, texture: Texture) -> TextureCheck:
@@ -171,6 +171,8 @@ class SoakTest:
     """Mean over the readings of the drop since the last fill over the time since then."""
     mean_drop_rate: Quantity
     """All the drops together over all the time together."""
+    lower_drop_rate: Quantity
+    """The lower of the two: the rate that the depth goes by, as soil slows while it wets."""
     corrected_all: Quantity
     """Mean corrected rate of all valid intervals, weighted by time."""
     corrected_last_three: Quantity
@@ -356,12 +358,15 @@ def soak_test(
         if row.drop_rate_since_fill is not None
     ]
     drop_rate = quantity(sum(since_fill) / len(since_fill), "in/h")
+    mean_drop_rate = quantity(drop / hours, "in/h")
+    lower_drop_rate = min(drop_rate, mean_drop_rate)
     corrected = quantity(min(every, last), "in/h")
     return SoakTest(
         hole=hole,
         intervals=rows,
         drop_rate=drop_rate,
-        mean_drop_rate=quantity(drop / hours, "in/h"),
+        mean_drop_rate=mean_drop_rate,
+        lower_drop_rate=lower_drop_rate,
         corrected_all=quantity(every, "in/h"),
         corrected_last_three=quantity(last, "in/h"),
         corrected=corrected,
@@ -369,7 +374,7 @@ def soak_test(
         trend=trend,
         standard_error=quantity(error, "in/h"),
         side_share=1 - every * hours / left if left > 0 else 0.0,
-        band=Band.NO_FALL if drop < ruler else soil_band(drop_rate, corrected),
+        band=Band.NO_FALL if drop < ruler else soil_band(lower_drop_rate, corrected),
         advice=advice(rows),
         notes=_notes(rows),
     )

@@ -271,11 +271,19 @@ def advice(rows: Sequence[Interval]) -> Advice:
 
 
 class Rates(Protocol):
-    """Anything with the two rates of a test hole."""
+    """Anything with the rates of a test hole."""
 
     @property
     def drop_rate(self) -> Quantity:
         """How fast the water fell in the hole, a speed."""
+
+    @property
+    def mean_drop_rate(self) -> Quantity:
+        """All the drop over all the time, a speed."""
+
+    @property
+    def lower_drop_rate(self) -> Quantity:
+        """The lower of the two, a speed."""
 
     @property
     def corrected(self) -> Quantity:
@@ -296,6 +304,8 @@ class CombinedRate:
 
     rule: HolesRule
     drop_rate: Quantity
+    mean_drop_rate: Quantity
+    lower_drop_rate: Quantity
     corrected: Quantity
     spread: float
     """The corrected rate of the fastest hole as a multiple of the slowest; infinite where the
@@ -316,13 +326,18 @@ def combine(tests: Sequence[Rates]) -> CombinedRate:
     """
     if not tests:
         raise ValueError("There is no finished test hole yet, so run one soak test first.")
-    drops = [magnitude(test.drop_rate, "in/h") for test in tests]
     rates = [magnitude(test.corrected, "in/h") for test in tests]
     middle = median if len(tests) > 2 else min
+
+    def over_holes(each: list[Quantity]) -> Quantity:
+        return quantity(middle([magnitude(one, "in/h") for one in each]), "in/h")
+
     rule = [HolesRule.ONLY, HolesRule.SLOWEST, HolesRule.MIDDLE][min(len(tests), 3) - 1]
     return CombinedRate(
         rule=rule,
-        drop_rate=quantity(middle(drops), "in/h"),
+        drop_rate=over_holes([test.drop_rate for test in tests]),
+        mean_drop_rate=over_holes([test.mean_drop_rate for test in tests]),
+        lower_drop_rate=over_holes([test.lower_drop_rate for test in tests]),
         corrected=quantity(middle(rates), "in/h"),
         spread=_times(max(rates), min(rates)),
     )

@@ -57,6 +57,10 @@ class SoilRate:
 
     drop_rate: Quantity | None
     """The fall in the hole; nothing where a report gave the rate."""
+    mean_drop_rate: Quantity | None
+    """All the fall over all the time."""
+    lower_drop_rate: Quantity | None
+    """What the depth goes by: in each hole the lower of the two."""
     corrected: Quantity
     """The rate through level ground alone."""
     standard_error: Quantity | None
@@ -148,7 +152,7 @@ def soil_rate(answers: Answers, holes: tuple[HoleReport, ...]) -> SoilRate:
     if answers.get(digging.RATE_FROM) == "report":
         by = answers.get(digging.KNOWN_RATE_BY) or "a report you gave"
         rate = answers[digging.KNOWN_RATE]
-        return SoilRate(None, rate, None, None, Source(by, Provenance.YOURS))
+        return SoilRate(None, None, None, rate, None, None, Source(by, Provenance.YOURS))
     used = [hole for hole in holes if not hole.set_aside]
     tests = [hole.test for hole in used if hole.test is not None]
     if not tests:
@@ -156,7 +160,15 @@ def soil_rate(answers: Answers, holes: tuple[HoleReport, ...]) -> SoilRate:
     both = combine(tests)
     source = Source("soak test in the yard", Provenance.YOURS)
     error = next((one.standard_error for one in tests if one.corrected == both.corrected), None)
-    return SoilRate(both.drop_rate, both.corrected, error, both, source)
+    return SoilRate(
+        both.drop_rate,
+        both.mean_drop_rate,
+        both.lower_drop_rate,
+        both.corrected,
+        error,
+        both,
+        source,
+    )
 
 
 def _gap(holes: tuple[HoleReport, ...], used: list[HoleReport]) -> Unanswered:

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 
 from interview.garden.soak.depth import DepthRule, Governs, PondDepth, pond_depth
 from interview.garden.soak.rates import (
+    FAR_APART,
     SETTLED_WITHIN,
     Band,
     SoakTest,
@@ -32,13 +33,10 @@ BAND_WORDS = {
     Band.VERY_FAST: "The water goes very fast: sandy ground. Choose plants that stand drought.",
     Band.WELL_DRAINING: "The soil drains well: good ground for a rain garden.",
     Band.WORKABLE: "Workable soil: the pond will be shallower, and the garden wider.",
-    Band.MARGINAL: "Marginal, slow soil: shallower, mended or moved; see what to do about it.",
+    Band.MARGINAL: "Marginal, slow soil: to be mended and tested again, or moved; see what to do.",
     Band.NO_FALL: "No fall could be measured: no rain garden here as the soil is.",
 }
 LONGEST_H = 1000.0
-UNLIKE = 2.0
-"""From so many times apart on the soil as it felt casts doubt on a test: holes a few steps apart
-differ by as much. A choice of this project."""
 
 
 def verdict(test: SoakTest, felt: TextureCheck | None, metric: bool) -> str:
@@ -51,7 +49,7 @@ def doubt(test: SoakTest, felt: TextureCheck, metric: bool) -> str:
     """Say that soil of this feel is mostly worse than it was tested to be, where it is."""
     order = list(Band)
     usual = soil_band(felt.published * 2, felt.published)
-    if felt.times <= UNLIKE or order.index(usual) <= order.index(test.band):
+    if felt.times <= FAR_APART or order.index(usual) <= order.index(test.band):
         return ""
     return (
         f"But it felt like {felt.texture.value}, for which a table gives "
@@ -171,10 +169,8 @@ def texture_words(check: TextureCheck, metric: bool) -> str:
     """Say whether the tested rate goes with the soil as it felt."""
     table = show(check.published, "mm/h" if metric else "in/h")
     said = f"By feel it is {check.texture.value}; a table gives {table}"
-    if not check.far_apart and 1 / UNLIKE <= check.times <= UNLIKE:
-        return f"{said}, which goes with the test."
     if not check.far_apart:
-        return f"{said}, and the test is {plain_number(check.times, 2)} times that."
+        return f"{said}, which goes with the test."
     if check.times > 1:
         return (
             f"{said}, and the test is {plain_number(check.times, 2)} times that. Look again: "

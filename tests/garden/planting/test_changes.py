@@ -265,7 +265,7 @@ def test_a_worst_case_no_plant_stands_rules_out_only_those_that_stand_less():
     for zone in Zone:
         left = chosen_from(zone, 5, 500)
         assert left == tuple(
-            code for code in suited(zone, 5) if STANDS_HOURS.value[code] >= LONGEST_HOURS.value
+            code for code in suited(zone, 5, 500) if STANDS_HOURS.value[code] >= LONGEST_HOURS.value
         )
     plan = choose(builtin_plants(), MW, garden(longest=500))
     assert plan.zones[0].picks

@@ -25,6 +25,24 @@ def test_the_row_follows_depth_and_distance(depth, distance, row, covered):
     assert found.sandy < found.silty < found.clayey
 
 
+@pytest.mark.parametrize(
+    ("depth", "row", "covered"),
+    [
+        (140, DepthRow.SHALLOW, False),
+        (150, DepthRow.MIDDLE, True),
+        (170, DepthRow.MIDDLE, True),
+        (200, DepthRow.DEEP, True),
+        (70, DepthRow.SHALLOW, False),
+        (80, DepthRow.SHALLOW, True),
+    ],
+)
+def test_a_metric_pond_falls_in_the_row_it_is_told_beside(depth, row, covered):
+    found = published_size(
+        quantity(50, "m**2"), quantity(depth, "mm"), quantity(5, "m"), metric=True
+    )
+    assert (found.row, found.covered) == (row, covered)
+
+
 def test_a_size_needs_a_surface():
     with pytest.raises(ValueError, match="add one first"):
         published_size(quantity(0, "ft**2"), quantity(6, "in"), quantity(10, "ft"))

@@ -517,6 +517,8 @@ class Rated:
 
     def __init__(self, drop, corrected):
         self.drop_rate = quantity(drop, "in/h")
+        self.mean_drop_rate = quantity(0.9 * drop, "in/h")
+        self.lower_drop_rate = self.mean_drop_rate
         self.corrected = quantity(corrected, "in/h")
 
 
@@ -525,6 +527,7 @@ def test_the_slower_of_two_holes_governs():
     assert both.rule is HolesRule.SLOWEST
     assert in_h(both.corrected) == pytest.approx(0.20)
     assert in_h(both.drop_rate) == pytest.approx(0.8)
+    assert in_h(both.mean_drop_rate) == in_h(both.lower_drop_rate) == pytest.approx(0.72)
     assert both.spread == pytest.approx(1.5)
 
 

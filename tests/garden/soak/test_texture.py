@@ -6,8 +6,8 @@ from interview.garden.soak.results import TEXTURE_OF
 from interview.quantities.units import quantity
 
 
-def test_more_than_ten_times_apart_is_flagged(subtests):
-    for rate, far in [(2.31, True), (2.29, False), (0.0231, False), (0.0229, True)]:
+def test_more_than_three_times_apart_is_flagged(subtests):
+    for rate, far in [(0.70, True), (0.68, False), (0.077, False), (0.076, True)]:
         with subtests.test(rate=rate, far=far):
             assert texture_check(quantity(rate, "cm/h"), Texture.CLAY_LOAM).far_apart is far
 

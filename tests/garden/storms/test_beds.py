@@ -5,8 +5,6 @@ from __future__ import annotations
 import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
-from interview.garden.storms.hyetographs import StormShape, again, storm
-from interview.garden.storms.routing import route
 from scipy.integrate import solve_ivp
 
 from interview.garden.pond.hyetographs import StormShape, again, storm
