@@ -88,7 +88,8 @@ class Person:
     async def rests(self) -> None:
         """Wait until no message is on its way: on a busy machine a page may still be opening."""
         for _ in range(LOOKS):
-            await self.pilot.pause()
+            await self.pilot._wait_for_screen()
+            self.app.screen._on_timer_update()
             nodes = [self.app, *self.app.screen_stack, *self.app.screen.walk_children()]
             if not any(node.message_queue_size or node._next_callbacks for node in nodes):
                 return
@@ -103,14 +104,14 @@ class Person:
         driver = self.app._driver
         assert driver is not None
         driver.process_message(events.Paste(text))
-        await self.pilot.pause()
+        await self.rests()
 
     async def types(self, text: str) -> None:
         """Type ``text`` into the line that has the focus."""
         for _ in range(LOOKS):  # a page just opened may still be on its way
             if isinstance(self.app.focused, Input):
                 break
-            await self.pilot.pause()
+            await self.rests()
         assert isinstance(self.app.focused, Input), self.app.focused
         await self.press(*text)
 
@@ -168,7 +169,7 @@ class Person:
             await self.enters(line)
         await self.press("escape")
         await self.pilot.click("#go_on")
-        await self.pilot.pause()
+        await self.rests()
 
 
 Sit = Callable[..., AbstractAsyncContextManager[Person]]
@@ -193,8 +194,9 @@ def sit(tmp_path: Path, clock: Callable[[], dt.datetime], monkeypatch: pytest.Mo
         app = InterviewApp(door)
         try:
             async with app.run_test(size=size) as pilot:
-                await pilot.pause()
-                yield Person(pilot, door)
+                me = Person(pilot, door)
+                await me.rests()
+                yield me
         finally:
             if door.saver is not None:
                 door.saver.close(10)

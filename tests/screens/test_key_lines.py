@@ -99,5 +99,5 @@ async def test_a_key_at_the_foot_is_pressed_with_the_mouse_as_well(sit) -> None:
         assert person.page == "PlanScreen"
         foot = str(person.app.screen.query_one(KeyLine).render())
         await person.pilot.click("#keyline", offset=(foot.index("Working") + 2, 0))
-        await person.pilot.pause()
+        await person.rests()
         assert person.page == "WorkingScreen"

@@ -16,14 +16,14 @@ async def test_a_line_added_to_a_list_is_saved_at_once(sit, tmp_path: Path) -> N
         person.app.screen._session.jump("lines_holidays")
         await person.app.screen._show()
         await person.press(*"2026-07-03", "enter")
-        await person.pilot.pause()
+        await person.rests()
         person.door.saver.settle(10)
         assert person.asked == "lines_holidays"
         kept = store.load(file)[0]
         assert kept.answers.texts["lines_holidays"] == "2026-05-25\n2026-07-03"
         assert kept.stopped_at == "lines_holidays, unfinished"
         await person.press("enter")
-        await person.pilot.pause()
+        await person.rests()
         person.door.saver.settle(10)
         assert person.asked != "lines_holidays"
         assert store.load(file)[0].stopped_at == "lines_holidays"
@@ -35,6 +35,6 @@ async def test_none_is_taken_as_an_empty_list(sit) -> None:
         person.session.jump("lines_holidays")
         await person.app.screen._show()
         await person.enters("none")
-        await person.pilot.pause()
+        await person.rests()
         assert person.session.answers.texts["lines_holidays"] == "none"
         assert person.asked != "lines_holidays"

@@ -48,7 +48,7 @@ async def test_a_list_of_many_changes_scrolls_and_closes_by_button(sit, write, p
         await person.settles()
         assert "piece 30" in person.sees_words()
         await person.pilot.click("#done")
-        await person.pilot.pause()
+        await person.rests()
         assert person.page == "QuestionScreen"
 
 

@@ -157,11 +157,11 @@ async def test_lines_still_in_the_field_come_along(sit, measuring) -> None:
         await person.goes_to("surfaces.1.pieces")
         await person.enters("rectangle 10 ft by 10 ft")
         await person.pilot.click("#pieces_page")
-        await person.pilot.pause()
+        await person.rests()
         assert "Plan area so far: 100 ft²" in person.says("pieces_sum")
         await person.press("escape")
         await person.pilot.click("#go_on")
-        await person.pilot.pause()
+        await person.rests()
         assert person.session.answers.texts["surfaces.1.pieces"] == "rectangle 10 ft by 10 ft"
 
 

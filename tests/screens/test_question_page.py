@@ -251,6 +251,7 @@ async def test_a_name_that_looks_like_markup_is_shown_as_it_was_typed(sit) -> No
         assert name in person.sees()
         await person.press("escape")
         await person.press("ctrl+l")
+        await person.settles()
         assert name in person.sees_words()
 
 
@@ -272,10 +273,10 @@ async def test_too_small_a_window_asks_for_more_room_and_keeps_what_is_typed(sit
     async with sit("garden.yaml") as person:
         await person.types("Maple")
         await person.pilot.resize_terminal(30, 10)
-        await person.pilot.pause()
+        await person.rests()
         assert "Make the window larger." in person.sees_words()
         await person.pilot.resize_terminal(80, 24)
-        await person.pilot.pause()
+        await person.rests()
         await person.enters(" corner")
         assert person.session.answers.texts["garden_name"] == "Maple corner"
 
@@ -290,7 +291,7 @@ async def test_the_reason_stands_under_the_hint_where_it_fits_and_gives_way_wher
         await person.goes_to("lines_requested")
         assert "Why:" in person.sees_words()
         await person.pilot.resize_terminal(60, 20)
-        await person.pilot.pause()
+        await person.rests()
         assert "Why:" not in person.sees_words()
         assert person.session.step.question.caution in person.sees_words()
 
@@ -311,7 +312,7 @@ async def test_the_buttons_of_further_pages_stand_only_where_they_are_of_use(sit
         await person.goes_to("road_salt")
         assert "Try other sizes" not in person.sees_words()
         await person.pilot.click("#plants")
-        await person.pilot.pause()
+        await person.rests()
         assert person.page == "PlantsScreen"
 
 

@@ -114,7 +114,7 @@ async def test_an_answer_is_taken_away_only_after_a_question(sit, write) -> None
             await person.press("ctrl+g")
             await person.types("garden_name")
             await person.pilot.click("#clear")
-            await person.pilot.pause()
+            await person.rests()
             assert person.page == "Ask"
             await person.press(answer)
             assert ("garden_name" in person.session.answers.texts) is left
@@ -132,7 +132,7 @@ async def test_a_whole_item_is_removed_and_those_after_it_move_up(sit, write) ->
         await person.press("ctrl+g")
         await person.types("spots.1.spot_name")
         await person.pilot.click("#remove")
-        await person.pilot.pause()
+        await person.rests()
         assert "Remove spot 1 with all its answers?" in person.sees_words()
         await person.press("y")
         assert person.session.answers.texts == {"spots.1.spot_name": "back"}
@@ -155,7 +155,7 @@ async def test_the_plan_is_shown_with_the_working_of_its_figures(
     async with sit(str(path), size=(100, 30)) as person:
         await person.press("ctrl+l")
         await person.app.workers.wait_for_complete()
-        await person.pilot.pause()
+        await person.rests()
         assert "RAIN GARDEN PLAN" in person.sees()
         await person.press("w")
         await person.settles()

@@ -43,8 +43,8 @@ async def test_nothing_that_is_needed_is_pushed_out_of_a_small_window(
                 continue
             person.session.jump(step.address)
             await person.app.screen._show()
-            await person.pilot.pause()
-            await person.pilot.pause()
+            await person.rests()
+            await person.rests()
             top = person.sees().splitlines()[0]
             assert words.place_in_stage(person.session, step) in top, top
             for row in ("#buttons", "#further"):
@@ -66,7 +66,7 @@ async def test_how_far_one_is_stays_whole_beside_any_name(sit, write, width: int
         for step in list(route.steps(person.session.answers))[::20]:
             person.session.jump(step.address)
             await person.app.screen._show()
-            await person.pilot.pause()
+            await person.rests()
             place = words.place_in_stage(person.session, step)
             assert f"· {place} " in f"{person.sees().splitlines()[0]} "
 
@@ -76,5 +76,5 @@ async def test_the_answer_kept_in_a_long_list_is_in_view(sit, write, size) -> No
     path = write("garden.yaml", {"country": "us", "state": "mn"})
     async with sit(str(path), size=size) as person:
         await person.goes_to("state")
-        await person.pilot.pause()
+        await person.rests()
         assert "Minnesota   ✓ your answer" in person.sees()

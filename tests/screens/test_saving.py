@@ -100,7 +100,7 @@ async def test_not_saved_is_told_until_it_is_tried_again(sit, monkeypatch) -> No
         monkeypatch.setattr(keeper, "keep", fail)
         await person.answers("Maple corner")
         person.door.saver.settle(10)
-        await person.pilot.pause()
+        await person.rests()
         assert person.asked == "units"
         assert "NOT SAVED: The disk is full. Free some space." in person.sees_words()
         await person.press("ctrl+q")
@@ -111,7 +111,7 @@ async def test_not_saved_is_told_until_it_is_tried_again(sit, monkeypatch) -> No
         monkeypatch.setattr(keeper, "keep", real)
         await person.press("ctrl+r")
         person.door.saver.settle(10)
-        await person.pilot.pause()
+        await person.rests()
         assert "NOT SAVED" not in person.sees()
         assert "Saved 09:00" in person.sees()
 
@@ -120,7 +120,7 @@ async def test_a_garden_saved_after_every_answer_says_when(sit) -> None:
     async with sit("garden.yaml") as person:
         await person.answers("Maple corner")
         person.door.saver.settle(10)
-        await person.pilot.pause()
+        await person.rests()
         assert "Saved 09:00" in person.sees()
 
 
@@ -133,7 +133,7 @@ async def test_what_is_to_be_told_of_a_save_that_worked_stands_in_a_line_of_its_
         os.link(tmp_path / "garden.yaml", tmp_path / "same.yaml")
         await person.answers("us")
         assert person.door.saver.settle(10)
-        await person.pilot.pause()
+        await person.rests()
         seen = person.sees_words()
         assert "Saved 09:00, see below" in seen
         assert "Saved, but: The file had a second name" in seen

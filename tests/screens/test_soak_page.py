@@ -56,12 +56,12 @@ async def test_the_time_since_the_mark_is_worked_out_anew_from_the_clock(
         await _opens(person)
         clock.forward(minutes=25)
         person.app.screen.tick()
-        await person.pilot.pause()
+        await person.rests()
         assert person.app.screen.query_one("#elapsed").value == "0:25:00"
         assert "Next reading at 10:00, in 35 min." in person.sees_words()
         clock.forward(hours=2)
         person.app.screen.tick()
-        await person.pilot.pause()
+        await person.rests()
         assert person.app.screen.query_one("#elapsed").value == "2:25:00"
         assert "Reading due since 10:00, 1 h 25 min ago." in person.sees_words()
         assert "Never leave the hole open." in person.sees_words()
@@ -206,7 +206,7 @@ async def test_the_line_of_a_reading_that_is_late_is_seen_whole(sit, soaking, cl
         await _opens(person)
         clock.forward(hours=26, minutes=12)
         person.app.screen.tick()
-        await person.pilot.pause()
+        await person.rests()
         run = person.app.screen._run
         columns = [line[26:] if size[0] == 80 else line for line in person.sees().splitlines()]
         assert run.due_words in " ".join(" ".join(columns).split())
@@ -284,7 +284,7 @@ async def test_a_due_reading_is_called_on_every_page_and_shown_where_no_line_say
         clock.forward(hours=1)
         person.app.remind()
         person.app.remind()
-        await person.pilot.pause()
+        await person.rests()
         assert len(rung) == 1
         assert person.told == "test hole 1: Read the water."
 
@@ -312,7 +312,7 @@ async def test_each_way_of_telling_is_switched_and_remembered(
         written.clear()
         clock.forward(hours=1)
         person.app.screen.tick()
-        await person.pilot.pause()
+        await person.rests()
         assert not rung and not any("DUE" in one or "]9;" in one for one in written)
         assert "Reading due now (10:00)." in person.sees_words()
         assert not person.app.screen.query_one("#due").has_class("now")
@@ -339,7 +339,7 @@ async def test_a_due_reading_is_told_in_the_page_and_lies_over_nothing(sit, soak
         await _opens(person)
         clock.forward(hours=1)
         person.app.screen.tick()
-        await person.pilot.pause()
+        await person.rests()
         assert person.app.screen.query_one("#due").has_class("now")
         assert "Reading due now (10:00)." in person.sees_words()
         await person.press("escape")
@@ -376,7 +376,7 @@ async def test_the_chart_takes_the_tables_place_by_a_key_and_stands_under_it_whe
         await person.press("c")
         assert "since fill" in person.sees()
         await person.pilot.resize_terminal(120, 45)
-        await person.pilot.pause()
+        await person.rests()
         assert "WATER LEFT" in person.sees() and "since fill" in person.sees()
 
 
@@ -393,7 +393,7 @@ async def test_the_soaking_before_the_test_is_timed_with_one_key(
             await person.press("w")
             clock.forward(minutes=minutes)
             person.app.screen.tick()
-            await person.pilot.pause()
+            await person.rests()
         assert "fill to the mark and note the time" in person.sees_words()
         texts = person.session.answers.texts
         ends = ("first_fill_start", "first_fill_empty", "second_fill_start", "second_fill_empty")
@@ -426,7 +426,7 @@ async def test_a_clock_set_back_is_said_in_words_and_nothing_is_lost(sit, soakin
         await _opens(person)
         clock.forward(hours=-3)
         person.app.screen.tick()
-        await person.pilot.pause()
+        await person.rests()
         assert "set the clock right" in person.sees_words()
         assert "The mark was at 09:00, but it is 06:00 now." in person.sees_words()
         assert person.app.screen.query_one("#elapsed").value == "0:00:00"
@@ -457,7 +457,7 @@ async def test_times_noted_while_the_clock_was_ahead_are_set_back_by_one_key(
         await _reads(person, clock, "7 1/8", hours=1)
         clock.forward(minutes=30 - 60)
         person.app.screen.tick()
-        await person.pilot.pause()
+        await person.rests()
         assert "reading 1 is noted for later, up to 10:00; nothing is lost" in person.sees_words()
         await person.press("x", "x")
         assert "struck" not in person.sees_words()

@@ -89,7 +89,7 @@ async def test_a_paste_that_was_sent_before_the_question_showed_is_left_out(sit)
         early = events.Paste("Elm")
         early.time = Message().time - 3600
         person.app._driver.process_message(early)
-        await person.pilot.pause()
+        await person.rests()
         assert person.app.focused.value == ""
         assert "left out" in person.told
 
