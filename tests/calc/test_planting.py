@@ -10,7 +10,6 @@ from hypothesis import strategies as st
 from interview.garden.planting.care import CARE, after_storm, first_year
 from interview.garden.planting.choose import (
     KeepOut,
-    Pattern,
     Season,
     Wishes,
     ZoneSite,
@@ -175,17 +174,17 @@ areas = st.floats(min_value=0, max_value=5000)
 steps = st.floats(min_value=0.25, max_value=10)
 
 
-@given(areas, steps, st.sampled_from(Pattern))
-def test_a_count_does_not_depend_on_the_unit(area, spacing, pattern):
+@given(areas, steps)
+def test_a_count_does_not_depend_on_the_unit(area, spacing):
     ground, apart = q(area, "ft**2"), q(spacing, "ft")
-    metric = plant_count(ground.to("m**2"), apart.to("mm"), pattern)
-    assert plant_count(ground, apart, pattern) == metric
+    metric = plant_count(ground.to("m**2"), apart.to("mm"))
+    assert plant_count(ground, apart) == metric
 
 
-@given(areas, areas, steps, st.sampled_from(Pattern))
-def test_more_ground_never_takes_fewer_plants(one, other, spacing, pattern):
+@given(areas, areas, steps)
+def test_more_ground_never_takes_fewer_plants(one, other, spacing):
     small, large = sorted((one, other))
-    counts = [plant_count(q(area, "ft**2"), q(spacing, "ft"), pattern) for area in (small, large)]
+    counts = [plant_count(q(area, "ft**2"), q(spacing, "ft")) for area in (small, large)]
     assert counts[0] <= counts[1]
 
 
