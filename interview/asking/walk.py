@@ -77,11 +77,13 @@ class Walk:
                 return step
         return None
 
+    def _at(self, address: str) -> Step | None:
+        return next((one for one in route.steps(self._answers) if one.address == address), None)
+
     @property
     def back_to(self) -> Step | None:
         """The shut question that is come back to after this answer; mostly nothing."""
-        path = route.steps(self._answers) if self._back_to else []
-        return next((one for one in path if one.address == self._back_to), None)
+        return self._at(self._back_to) if self._back_to else None
 
     def mend(self) -> Step | None:
         """Move to the answer that keeps this question shut, or back from it; else to nothing."""
@@ -165,8 +167,8 @@ class Walk:
         left, self._left = self._left, ""
         if left == self.step.address:
             return None
-        path = route.steps(self._answers)
-        return next((one for one in path if one.address == left and not self.shut(one)), None)
+        back = self._at(left)
+        return back if back is not None and not self.shut(back) else None
 
     def visit(self, address: str) -> Step | None:
         """Move to the question at ``address`` if it applies; ``go_on_open`` comes back here."""
@@ -202,8 +204,7 @@ class Walk:
 
     def jump(self, address: str) -> Step | None:
         """Move to the question at ``address`` if it applies."""
-        for step in route.steps(self._answers):
-            if step.address == address:
-                self.step, self._back_to = step, ""
-                return step
-        return None
+        step = self._at(address)
+        if step is not None:
+            self.step, self._back_to = step, ""
+        return step

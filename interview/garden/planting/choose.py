@@ -16,7 +16,7 @@ from interview.garden.planting.choice import (
     quality,
     seasons_of,
 )
-from interview.garden.planting.count import Pattern, drifts, plant_count
+from interview.garden.planting.count import drifts, plant_count
 from interview.garden.planting.record import ListRegion, Plant, PlantRegion, Sun
 from interview.garden.planting.swap import counts_of, make_changes, matching, stranger
 from interview.garden.planting.wetness import (
@@ -29,7 +29,6 @@ from interview.garden.planting.wetness import (
     fits,
     fits_after,
     planting_zones,
-    wet_hours,
 )
 from interview.garden.planting.wishes import KeepOut, Swap, Wishes, objection, unsuited
 from interview.garden.planting.words import (
@@ -119,9 +118,7 @@ def notes_of(plants: Sequence[Plant], wishes: Wishes, beds: Sequence[Bed]) -> tu
 __all__ = [
     "Fit",
     "KeepOut",
-    "LeftOut",
     "ListRegion",
-    "Pattern",
     "Pick",
     "PlantRegion",
     "PlantingPlan",
@@ -169,14 +166,6 @@ class Pick:
 
 
 @dataclass(frozen=True)
-class LeftOut:
-    """A plant of the region that a zone does not take, and the first reason."""
-
-    plant: Plant
-    why: str
-
-
-@dataclass(frozen=True)
 class ZonePlan:
     """What is planted in one zone."""
 
@@ -185,7 +174,6 @@ class ZonePlan:
     picks: tuple[Pick, ...]
     reserve: tuple[Plant, ...]
     """Plants that would do as well, best first."""
-    left_out: tuple[LeftOut, ...]
     guidance: ZoneGuidance
     places: int
     """Plants the zone takes at the usual 18 in spacing, for kinds of the gardener's own."""
@@ -225,20 +213,18 @@ def choose(plants: Sequence[Plant], wishes: Wishes, zones: Mapping[Zone, ZoneSit
     """
     sites = {zone: zones[zone] for zone in Zone if zone in zones}
     if not any(_known_here(plant, wishes) for plant in plants):
-        bare = tuple(_zone_plan(zone, site, (), (), ()) for zone, site in sites.items())
+        bare = tuple(_zone_plan(zone, site, None, wishes) for zone, site in sites.items())
         return PlantingPlan(bare, wet_findings(sites), (ELSEWHERE,))
     ordered = sorted(plants, key=lambda one: one.scientific_name)
     beds = {zone: bed_of(zone, site) for zone, site in sites.items()}
-    left_out = {zone: _sort(ordered, wishes, bed) for zone, bed in beds.items()}
+    for bed in beds.values():
+        _sort(ordered, wishes, bed)
     used = tuple(bed for bed in beds.values() if bed.places > 0)
     fill(used, wishes.bloom)
     homeless, changes = make_changes(
         used, ordered, wishes, lambda plant, bed: candidate(plant, wishes, bed)
     )
-    planned = tuple(
-        _zone_plan(zone, site, _picks(beds[zone], wishes), _reserve(beds[zone]), left_out[zone])
-        for zone, site in sites.items()
-    )
+    planned = tuple(_zone_plan(zone, site, beds[zone], wishes) for zone, site in sites.items())
     findings = (*wet_findings(sites), *thin_findings(used))
     dry = (DRY_FLOOR_NOTE,) if any(is_dry_floor(*one) for one in sites.items()) else ()
     notes = (*dry, *notes_of(ordered, wishes, used), *changes)
@@ -280,9 +266,9 @@ def candidate(plant: Plant, wishes: Wishes, bed: Bed) -> Candidate:
     )
 
 
-def _sort(plants: Sequence[Plant], wishes: Wishes, bed: Bed) -> tuple[LeftOut, ...]:
-    """Give ``bed`` its candidates; return the plants of the region it does not take."""
-    left_out = []
+def _sort(plants: Sequence[Plant], wishes: Wishes, bed: Bed) -> None:
+    """Give ``bed`` its candidates; where too few stand shade, plants for part sun as well."""
+    against = []
     for plant in plants:
         here = plant.at_home(wishes.region)
         if not _known_here(plant, wishes) or (not here and wishes.natives_only):
@@ -291,23 +277,12 @@ def _sort(plants: Sequence[Plant], wishes: Wishes, bed: Bed) -> tuple[LeftOut, .
         if not one.against:
             bed.candidates.append(one)
         elif here:
-            left_out.append(LeftOut(plant, one.against))
+            against.append(plant)
     if wishes.sun is Sun.SHADE and len(bed.candidates) < WANTED_KINDS.value:
-        taken = _brightest(left_out, wishes, bed)
-        left_out = [one for one in left_out if one.plant not in taken]
-    return tuple(left_out)
-
-
-def _brightest(left_out: Sequence[LeftOut], wishes: Wishes, bed: Bed) -> list[Plant]:
-    """Let in plants for part sun where the list has too few for shade."""
-    taken = []
-    for one in left_out:
-        if Sun.PART in one.plant.sun:
-            found = candidate(one.plant, replace(wishes, sun=Sun.PART), bed)
+        for plant in (one for one in against if Sun.PART in one.sun):
+            found = candidate(plant, replace(wishes, sun=Sun.PART), bed)
             if not found.against:
                 bed.candidates.append(replace(found, makeshift=SHADE_FALLBACK))
-                taken.append(one.plant)
-    return taken
 
 
 def _picks(bed: Bed, wishes: Wishes) -> tuple[Pick, ...]:
@@ -336,20 +311,15 @@ def _reserve(bed: Bed) -> tuple[Plant, ...]:
     return tuple(one.plant for one in ordered)
 
 
-def _zone_plan(
-    zone: Zone,
-    site: ZoneSite,
-    picks: tuple[Pick, ...],
-    reserve: tuple[Plant, ...],
-    left_out: tuple[LeftOut, ...],
-) -> ZonePlan:
+def _zone_plan(zone: Zone, site: ZoneSite, bed: Bed | None, wishes: Wishes) -> ZonePlan:
+    picks, reserve = (_picks(bed, wishes), _reserve(bed)) if bed else ((), ())
     guidance = DRY_FLOOR if is_dry_floor(zone, site) else GUIDANCE[zone]
-    return ZonePlan(zone, site, picks, reserve, left_out, guidance, _places(site))
+    return ZonePlan(zone, site, picks, reserve, guidance, _places(site))
 
 
 def is_dry_floor(zone: Zone, site: ZoneSite) -> bool:
     """Tell whether ``site`` is a floor that is planted as dry ground."""
-    return dry_floor(zone, wet_hours(site.hours), site.worst_hours)
+    return dry_floor(zone, magnitude(site.hours, "h"), site.worst_hours)
 
 
 def why_plant(

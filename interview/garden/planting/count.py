@@ -4,19 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from enum import Enum
 
 from interview.garden.planting.record import Plant, PlantKind
 from interview.quantities.evidence import OURS, PRACTICE, Cited, Provenance, Source
 from interview.quantities.units import Quantity, magnitude
-
-
-class Pattern(Enum):
-    """How plants are set out: in squares, or each row shifted half a step."""
-
-    SQUARE = "square"
-    TRIANGULAR = "triangular"
-
 
 SPACING_SOURCE = Source(
     "Step 6: Choose the Right Time, Right Plant, Right Place, Alabama Cooperative Extension "
@@ -34,18 +25,17 @@ GROUPS = Cited((7, 5, 3), PRACTICE)
 """Plants of one kind are set in groups of these sizes."""
 
 
-def plant_count(area: Quantity, spacing: Quantity, pattern: Pattern = Pattern.TRIANGULAR) -> int:
-    """Return the whole plants that fill ``area`` at ``spacing``, rounded up.
+def plant_count(area: Quantity, spacing: Quantity) -> int:
+    """Return the whole plants that fill ``area`` at ``spacing`` in shifted rows, rounded up.
 
-    ``area`` is an area, zero or more; ``spacing`` the length between neighbors, above zero.
-    Square: area / spacing squared; triangular: area / (0.866 spacing squared).
-    Source: ``SPACING_SOURCE``.
+    ``area`` is an area, zero or more; ``spacing`` the length between neighbors, above zero:
+    area / (0.866 spacing squared). Source: ``SPACING_SOURCE``.
     """
-    return _up(magnitude(area, "ft**2") / _footprint(magnitude(spacing, "ft"), pattern))
+    return _up(magnitude(area, "ft**2") / _footprint(magnitude(spacing, "ft")))
 
 
-def _footprint(spacing_ft: float, pattern: Pattern = Pattern.TRIANGULAR) -> float:
-    return spacing_ft**2 * (ROW_SHARE.value if pattern is Pattern.TRIANGULAR else 1.0)
+def _footprint(spacing_ft: float) -> float:
+    return spacing_ft**2 * ROW_SHARE.value
 
 
 def _up(number: float) -> int:
@@ -66,7 +56,7 @@ def crowds(plant: Plant, area_ft2: float) -> bool:
 def shared_counts(plants: Sequence[Plant], area: Quantity) -> tuple[int, ...]:
     """Return how many of each plant fill ``area`` when each kind gets an equal share of it.
 
-    Kinds of one spacing add up to the triangular ``plant_count``, unless a kind is raised to the
+    Kinds of one spacing add up to ``plant_count``, unless a kind is raised to the
     fewest that are set together. ``area`` is an area; of none there are no plants.
     """
     ground = magnitude(area, "ft**2")

@@ -124,13 +124,6 @@ class PrivateLines(Enum):
     UNKNOWN = "unknown"
 
 
-class Gate(Enum):
-    """Whether a spade may go into the ground."""
-
-    OPEN = "open"
-    CLOSED = "closed"
-
-
 class Cause(Enum):
     """What keeps the gate shut."""
 
@@ -199,7 +192,6 @@ class LocateState:
 class DigGate:
     """Whether digging may start today, and every reason why not."""
 
-    gate: Gate
     reasons: tuple[str, ...]
     """One sentence each; empty when the gate is open."""
     causes: tuple[Cause, ...]
@@ -217,7 +209,6 @@ def dig_gate(state: LocateState, today: date) -> DigGate:
     found = _request_reasons(state, today) + _ground_reasons(state, today)
     earliest, stale = state.earliest, state.stale_after
     return DigGate(
-        gate=Gate.CLOSED if found else Gate.OPEN,
         reasons=tuple(said for _, said in found),
         causes=tuple(cause for cause, _ in found),
         earliest=earliest,

@@ -135,14 +135,12 @@ def below_floor_finding(
     what: Below,
     depth: Quantity | None,
     dug_depth: Quantity,
-    met: bool = True,
     metric: bool = False,
 ) -> Finding:
     """Return whether water or rock lies far enough below the dug bottom: 2 ft (600 mm).
 
-    ``depth`` and ``dug_depth`` are lengths from the ground surface. With ``met`` false nothing was
-    met down to ``depth``, which is good only when that is deep enough. Raises ValueError for a
-    depth below zero.
+    ``depth`` and ``dug_depth`` are lengths from the ground surface. Raises ValueError for one
+    below zero.
     """
     unit = "mm" if metric else "in"
     need = BELOW_FLOOR_MM if metric else BELOW_FLOOR_FT.value * 12
@@ -158,13 +156,7 @@ def below_floor_finding(
     if reaches(between, need):
         more = "" if reaches(between, careful) else f"{careful:g} {unit} would be cautious."
         said = f"There is {_room(between, unit)} between the dug bottom and {what.value}."
-        said = said if met else f"No {what.value} was met for {_room(between, unit)} below."
         return Finding(key, Grade.GOOD, said, limit, source, more)
-    if not met:
-        said = f"No {what.value} was met, but the hole was not deep enough to tell."
-        short = quantity(need - between, unit)
-        change = f"Once the lines are located, look {_more(short, metric)} deeper."
-        return Finding(key, Grade.FIX, said, limit, source, change)
     said = f"{what.value.capitalize()} lies {_room(max(0.0, between), unit)} below the dug bottom."
     change = (
         f"Dig {_more(quantity(need - between, unit), metric)} less deep, or choose another spot."

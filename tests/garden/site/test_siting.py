@@ -218,14 +218,6 @@ def test_water_two_feet_below_the_dug_bottom_is_enough():
     assert below_floor_finding(Below.BEDROCK, inch(48), dug).change == ""
 
 
-def test_nothing_met_counts_only_when_the_hole_was_deep_enough():
-    dug = inch(12)
-    assert below_floor_finding(Below.WATER, inch(36), dug, met=False).grade is Grade.GOOD
-    short = below_floor_finding(Below.WATER, inch(24), dug, met=False)
-    assert short.grade is Grade.FIX
-    assert short.change == "Once the lines are located, look 1 ft deeper."
-
-
 def test_metric_depths_below_the_floor():
     dug = quantity(300, "mm")
     at = below_floor_finding(Below.BEDROCK, quantity(900, "mm"), dug, metric=True)
