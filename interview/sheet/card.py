@@ -300,7 +300,9 @@ def _item(plan: Plan, name: str, amount: Quantity, buy: Quantity) -> str:
     """Write one thing to bring, in the unit it is sold in and in barrow-loads."""
     if name == "pipe":
         return f"{name} {length_words(buy, plan.metric)}"
-    unit = "m**3" if plan.metric else "yd**3" if magnitude(buy, "yd**3") >= 0.5 else "ft**3"
+    half = magnitude(buy, "yd**3") * 2
+    whole = half >= 1 - 1e-9 and abs(half - round(half)) < 1e-9
+    unit = "m**3" if plan.metric else "yd**3" if whole else "ft**3"
     loads = -int(-ratio(amount, plan.answers[bed.BARROW]) // 1)
     laid = ""
     if name == "mulch":

@@ -298,11 +298,12 @@ def _cost(found: Costs, thing: str) -> str:
 
 
 def _buy(amount: Quantity, metric: bool) -> str:
-    """Write an amount in the unit it is sold in: cubic yards from a half yard up, else feet."""
+    """Write an amount in the unit it is sold in: half cubic yards, else feet."""
     if same_dimension(amount, "m"):
         unit = "m" if metric else "ft"
     elif metric:
         unit = "m**3"
     else:
-        unit = "yd**3" if magnitude(amount, "yd**3") >= 0.5 else "ft**3"
+        half = magnitude(amount, "yd**3") * 2
+        unit = "yd**3" if half >= 1 - 1e-9 and abs(half - round(half)) < 1e-9 else "ft**3"
     return f"{plain_number(magnitude(amount, unit), 4)} {unit_name(unit)}"
