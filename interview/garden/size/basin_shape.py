@@ -6,7 +6,7 @@ import math
 from dataclasses import dataclass
 from typing import cast
 
-from interview.garden.pond.stage import SQUARE_CORNERS, Stage
+from interview.garden.pond.stage import SQUARE_CORNERS, StageCurve
 from interview.quantities.guards import not_negative, positive
 from interview.quantities.units import Quantity, magnitude, quantity
 
@@ -133,8 +133,8 @@ class Basin:
         return self.volume_to(self.depth)
 
     @property
-    def stage(self) -> Stage:
+    def stage(self) -> StageCurve:
         """Its curve of area by depth: a rectangle has square corners."""
         outline = 2 * (magnitude(self.floor_length, "ft") + magnitude(self.floor_width, "ft"))
         around = quantity(outline, "ft")
-        return Stage(self.floor_area, around, SQUARE_CORNERS, self.side_slope, self.depth)
+        return StageCurve(self.floor_area, around, SQUARE_CORNERS, self.side_slope, self.depth)
