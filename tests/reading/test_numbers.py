@@ -11,7 +11,6 @@ from interview.reading import (
     Refused,
     read_area,
     read_count,
-    read_intensity,
     read_number,
     read_percent,
     read_pitch,
@@ -202,7 +201,6 @@ def test_rates_are_exact(subtests):
      ("2 in/day", Amount(F(2), "in/day"))]:  # fmt: skip
         with subtests.test(text=text, amount=amount):
             assert read_rate(text, "in/h") == amount
-            assert read_intensity(text, "in/h") == amount
 
 
 def test_hours_per_inch_are_never_taken_for_inches_per_hour():

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from interview.garden.form.outline import FloorShape, Outline, Station
-from interview.garden.pond.stage import Stage
+from interview.garden.pond.stage import StageCurve
 from interview.quantities.guards import not_negative, positive
 from interview.quantities.units import Quantity, magnitude, quantity
 
@@ -150,7 +150,7 @@ class Basin:
         return self.volume_to(self.depth)
 
     @property
-    def stage(self) -> Stage:
+    def stage(self) -> StageCurve:
         """Its curve of area by depth."""
         around = quantity(self.outline.perimeter, "ft")
-        return Stage(self.floor_area, around, self.outline.corner, self.side_slope, self.depth)
+        return StageCurve(self.floor_area, around, self.outline.corner, self.side_slope, self.depth)

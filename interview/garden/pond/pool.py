@@ -19,7 +19,7 @@ from functools import cached_property
 from itertools import pairwise
 
 from interview.garden.pond.hyetographs import RainSpan
-from interview.garden.pond.stage import Stage
+from interview.garden.pond.stage import StageCurve
 from interview.quantities.guards import not_negative, positive
 from interview.quantities.units import Quantity, magnitude, quantity
 
@@ -114,7 +114,7 @@ class Pool:
     Raises ValueError for an area below zero, none at all, or a rate that is not more than zero.
     """
 
-    stage: Stage
+    stage: StageCurve
     catchment: Quantity
     inside: Quantity
     rate: Quantity
@@ -160,7 +160,7 @@ class Pool:
         return BarePool(*self.stage.terms, full, rate, floor_only=True)
 
 
-def pool(stage: Stage, catchment: Quantity, inside: Quantity, rate: Quantity) -> Pool:
+def pool(stage: StageCurve, catchment: Quantity, inside: Quantity, rate: Quantity) -> Pool:
     """Return the pool of a bed: its curve, what drains to it, what it catches, how it soaks.
 
     Raises ValueError as ``Pool`` does.

@@ -18,7 +18,7 @@ together a whole one: pi (Steiner's formula, exact for every outline without a c
 
 
 @dataclass(frozen=True)
-class Stage:
+class StageCurve:
     """A level floor with sides of one slope all round, by the numbers its curve needs.
 
     ``floor_area`` and ``floor_perimeter`` are those of the floor's outline, ``corners`` is what its

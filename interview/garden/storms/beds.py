@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from interview.garden.pond.hyetographs import RainSpan, Storm
 from interview.garden.pond.pool import BarePool, FlowSpan, Pool, PoolPiece, flows, pieces_of, pool
 from interview.garden.pond.routing import RoutedStorm, caught, followed, route
-from interview.garden.pond.stage import Stage
+from interview.garden.pond.stage import StageCurve
 from interview.garden.size.basin import MOST_BEDS
 from interview.garden.storms.ladder import LadderRow
 from interview.quantities.guards import not_negative
@@ -105,7 +105,7 @@ class Beds:
 
 
 def beds_of(
-    stage: Stage,
+    stage: StageCurve,
     catchment: Quantity,
     inside: Quantity,
     rate: Quantity,

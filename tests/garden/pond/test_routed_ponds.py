@@ -25,7 +25,7 @@ from interview.garden.pond.hyetographs import (
 )
 from interview.garden.pond.pool import FlowSpan, pieces_of, pool
 from interview.garden.pond.routing import route
-from interview.garden.pond.stage import ROUND_CORNERS, SQUARE_CORNERS, Stage
+from interview.garden.pond.stage import ROUND_CORNERS, SQUARE_CORNERS, StageCurve
 from interview.quantities.units import magnitude, quantity
 
 
@@ -114,7 +114,7 @@ FLOOR_ONLY = {"G1": (4.9230, 30.711), "G2": (4.9576, 31.830), "G5": (5.1704, 38.
 def made(name):
     (floor, outline, corners), z, deep, rim, served, rate, units, _, _ = GARDENS[name]
     far, short, speed, _ = units
-    stage = Stage(
+    stage = StageCurve(
         quantity(floor, f"{far}**2"), quantity(outline, far), corners, z, quantity(deep, short)
     )
     inside = stage.area_at(quantity(deep + rim, short))
@@ -317,7 +317,7 @@ def test_any_pond_agrees_with_a_general_solver(
     outline, wide, stretch, z, deep, served, rate, shape, rain, long, twice, floor_only, after
 ):
     floor, around, corners = OUTLINES[outline](wide * stretch, wide)
-    stage = Stage(
+    stage = StageCurve(
         quantity(floor, "ft**2"), quantity(around, "ft"), corners, z, quantity(deep, "in")
     )
     inside = stage.area_at(quantity(deep + 3, "in"))
@@ -400,7 +400,7 @@ def test_a_kidney_has_the_curve_of_its_middle_line_straightened():
     """A 15 x 7.5 ft rounded floor, 2:1, 6 in: worked 100.429, 38.562, 142.132 and 60.378."""
     floor, around, corners = rounded(15, 7.5)
     assert (floor, around) == (pytest.approx(100.429, abs=5e-4), pytest.approx(38.562, abs=5e-4))
-    stage = Stage(
+    stage = StageCurve(
         quantity(floor, "ft**2"), quantity(around, "ft"), corners, 2, quantity(6, "in")
     )  # fmt: skip
     assert magnitude(stage.area_at(stage.depth), "ft**2") == pytest.approx(142.132, abs=5e-4)
@@ -413,4 +413,4 @@ def test_a_kidney_has_the_curve_of_its_middle_line_straightened():
 )
 def test_a_curve_that_cannot_be_is_refused(floor, around, z, deep):
     with pytest.raises(ValueError, match=r"[a-z]\.$"):
-        Stage(quantity(floor, "ft**2"), quantity(around, "ft"), 4, z, quantity(deep, "in"))
+        StageCurve(quantity(floor, "ft**2"), quantity(around, "ft"), 4, z, quantity(deep, "in"))

@@ -10,14 +10,14 @@ from scipy.optimize import brentq
 from interview.garden.pond.hyetographs import StormShape, storm
 from interview.garden.pond.pool import pool
 from interview.garden.pond.routing import route
-from interview.garden.pond.stage import SQUARE_CORNERS, Stage
+from interview.garden.pond.stage import SQUARE_CORNERS, StageCurve
 from interview.garden.storms.rainfall_record import Gap, read_record, replay
 from interview.quantities.units import magnitude, quantity
 
 
 def bed(rate=0.25, served=570, deep=6):
     """Floor 15 x 7 ft, 3:1, with 240 sq ft inside the rim."""
-    stage = Stage(
+    stage = StageCurve(
         quantity(105, "ft**2"), quantity(44, "ft"), SQUARE_CORNERS, 3, quantity(deep, "in")
     )
     inside = quantity(240, "ft**2")

@@ -15,7 +15,7 @@ from interview.garden.pond.hyetographs import (
 )
 from interview.garden.pond.pool import Pool, pool
 from interview.garden.pond.routing import route
-from interview.garden.pond.stage import Stage
+from interview.garden.pond.stage import StageCurve
 from interview.garden.size.basin import Basin, drawn, rain_held, required_area
 from interview.quantities.units import magnitude, quantity
 
@@ -213,13 +213,13 @@ def test_a_garden_that_holds_a_rain_does_not_spill_at_it(shape, rain, area, dept
 def test_units_do_not_matter_to_storms(shape, rain, served, rate):
     foot = 0.3048
     us = Pool(
-        Stage(quantity(105, "ft**2"), quantity(44, "ft"), 4, 3, inch(6)),
+        StageCurve(quantity(105, "ft**2"), quantity(44, "ft"), 4, 3, inch(6)),
         quantity(served, "ft**2"),
         quantity(240, "ft**2"),
         quantity(rate, "in/h"),
     )
     si = Pool(
-        Stage(
+        StageCurve(
             quantity(105 * foot**2, "m**2"), quantity(44 * foot, "m"), 4, 3, quantity(152.4, "mm")
         ),
         quantity(served * foot**2, "m**2"),
