@@ -1,0 +1,209 @@
+"""Lean, usual and generous beside each other, and what else the size has to say."""
+
+from __future__ import annotations
+
+import random
+from itertools import pairwise
+
+import pytest
+
+from interview.garden.size.basin import footprint_area
+from interview.garden.size.results import resized
+from interview.garden.summary import changed_defaults
+from interview.garden.three_sizes import easily_enough, still_caught, three_sizes
+from interview.quantities.units import magnitude
+from interview.reading import Refused
+from interview.sheet.report import plan_text
+
+ANSWERED = ("side_slope", "length_to_width", "freeboard")
+
+
+@pytest.fixture
+def usual(sized, level_spot):
+    """The roof of the sized garden on ground that falls 5 %, nothing else said of the bed."""
+    texts = {key: text for key, text in sized.items() if key not in ANSWERED}
+    return {
+        **texts,
+        **level_spot,
+        "spots.1.slope_run": "10 ft",
+        "spots.1.slope_drop": "6 in",
+        "children": "no",
+    }
+
+
+def feet(value):
+    return magnitude(value, "ft**2")
+
+
+def test_lean_is_no_larger_than_usual_and_usual_than_generous(plan_of, usual):
+    rng = random.Random(5)
+    faults = []
+    for _ in range(8):
+        drawn = {
+            "surfaces.1.pieces": f"rectangle {rng.randint(10, 40)} ft by {rng.randint(8, 30)} ft",
+            "known_rate": f"{rng.choice([0.15, 0.3, 0.8, 2.5, 6])} in/h",
+            "spots.1.slope_drop": f"{rng.choice([0, 2, 6, 11])} in",
+            "floor_shape": rng.choice(["rounded", "oval", "kidney", "rectangle"]),
+        }
+        rows = three_sizes(plan_of({**usual, **drawn}))
+        areas = [feet(row.garden.floor_area) for row in rows]
+        held = [magnitude(row.rain_held, "in") for row in rows]
+        over_all = [magnitude(row.over_all[0], "ft") for row in rows]
+        caught = [row.caught for row in rows]
+        for name, values in (
+            ("area", areas), ("held", held), ("over all", over_all), ("caught", caught),
+        ):  # fmt: skip
+            if any(b < a - 1e-9 for a, b in pairwise(values)):
+                faults.append((name, values, drawn))
+    assert not faults
+
+
+def test_a_lean_garden_does_not_run_over_in_its_storm_and_has_no_margin(plan_of, usual):
+    lean, middle, large = three_sizes(plan_of(usual))
+    assert magnitude(lean.spilled, "ft**3") == 0
+    assert magnitude(lean.rain_held, "in") < 1 <= magnitude(middle.rain_held, "in")
+    assert magnitude(large.rain_held, "in") >= 1.25 - 1e-9
+    assert lean.caught < middle.caught < large.caught
+    assert magnitude(lean.compost, "ft**3") == 0 < magnitude(middle.compost, "ft**3")
+
+
+def test_the_three_stand_beside_each_other_on_the_sheet(plan_of, usual):
+    sheet = plan_text(plan_of(usual))
+    part = sheet.split("LEAN, USUAL, GENEROUS")[1].split("TO TAKE OUTSIDE")[0]
+    rows = {line[:25].strip(): line[25:].split("  ") for line in part.splitlines()}
+    assert "usual (yours)" in part
+    assert rows["floor, wide"][0].endswith("ft") or "in" in rows["floor, wide"][0]
+    assert "counts on the soil" in " ".join(part.split())
+
+
+def test_what_is_chosen_is_what_is_drawn(plan_of, usual):
+    rows = {row.name: row for row in three_sizes(plan_of(usual))}
+    for name, row in rows.items():
+        drawn = plan_of({**usual, "how_large": name}).size.garden
+        assert drawn.floor_width == row.garden.floor_width
+
+
+def test_answers_go_before_lean_and_generous(plan_of, usual):
+    for name in ("lean", "generous"):
+        plan = plan_of({**usual, "how_large": name, "side_slope": "4:1", "freeboard": "5 in"})
+        assert plan.size.garden.side_slope == 4
+        assert magnitude(plan.size.garden.freeboard, "in") == pytest.approx(5)
+    pegged = plan_of({**usual, "how_large": "lean", "floor_length": "20 ft", "floor_width": "9 ft"})
+    assert magnitude(pegged.size.garden.floor_length, "ft") == 20
+
+
+def test_a_garden_with_much_to_spare_says_what_less_would_catch(plan_of, usual):
+    large = plan_of({**usual, "floor_length": "26 ft", "floor_width": "13 ft"})
+    assert easily_enough(large)
+    smaller = still_caught(large)
+    assert [one.part for one in smaller] == [0.75, 0.5]
+    assert 0 < smaller[1].caught <= smaller[0].caught <= 1
+    half = resized(large.size.garden, 0.5)
+    assert feet(half.floor_area) == pytest.approx(feet(large.size.garden.floor_area) / 2)
+    assert "Of that rain would still be caught" in " ".join(plan_text(large).split())
+    assert not easily_enough(plan_of(usual))
+
+
+def test_fast_soil_takes_the_size_for_sand_and_not_that_of_a_still_pond(plan_of, usual):
+    fast = plan_of({**usual, "known_rate": "7.9 in/h", "deepest_pond": "8 in"})
+    still = plan_of({**usual, "known_rate": "0.3 in/h", "deepest_pond": "8 in"})
+    assert fast.size.by_storms and not still.size.by_storms
+    assert feet(fast.size.garden.edge_area) < feet(still.size.garden.edge_area)
+    # Published for sandy soil and ponds of 8 in: 0.08 of what drains here (see size_factors).
+    drains = feet(fast.survey.catchment.drains_here)
+    assert feet(fast.size.garden.edge_area) >= 0.08 * drains
+    assert fast.size.takes_the_storm(fast.size.garden, fast.size.served)
+    assert fast.size.size_governed_by == "the storm and the size for sandy soil"
+
+
+def test_what_is_assumed_otherwise_than_before_is_said_once(plan_of, usual):
+    begun = plan_of(usual)
+    said = changed_defaults(begun.answers)
+    assert "the sides (3:1 before)" in said and "a rectangle before" in said
+    assert said.split(":")[0] in " ".join(plan_text(begun).split())
+    answered = {**usual, "side_slope": "3:1", "freeboard": "6 in", "floor_shape": "rectangle"}
+    assert changed_defaults(plan_of(answered).answers) == ""
+    assert changed_defaults(plan_of({**usual, "how_large": "usual"}).answers) == ""
+
+
+def test_a_floor_pegged_without_a_shape_is_a_rectangle(plan_of, usual):
+    pegged = {**usual, "floor_length": "14 ft", "floor_width": "7 ft"}
+    assert feet(plan_of(pegged).size.garden.floor_area) == pytest.approx(98)
+    # Worked by hand: 7 x 7 + pi 3.5².
+    round_ends = plan_of({**pegged, "floor_shape": "rounded"}).size.garden
+    assert feet(round_ends.floor_area) == pytest.approx(87.48, abs=0.01)
+
+
+def test_an_outline_of_ones_own_is_the_garden(plan_of, usual):
+    stations = "0 ft, 0, 0\n4 ft, 4 ft, 3 ft\n10 ft, 4 ft, 3 ft\n14 ft, 0, 0"
+    plan = plan_of({**usual, "floor_shape": "own", "floor_outline": stations})
+    # Worked by hand: two triangles of 14 ft² and a rectangle of 42 ft².
+    assert feet(plan.size.garden.floor_area) == pytest.approx(70)
+    assert feet(footprint_area(plan.size.garden, plan.size.ground)) > 70
+    assert "your own outline" in plan_text(plan) or "an outline of your own" in plan_text(plan)
+
+
+def test_a_station_that_cannot_be_is_refused_in_a_sentence(typed, sized):
+    session = typed({**sized, "floor_shape": "own"})
+    for text, word in (
+        ("4 ft, 3 ft", "three lengths"),
+        ("0, 1 ft, 1 ft\n0, 2 ft, 1 ft", "farther along"),
+        ("0, 1 ft, 1 ft\n900 ft, 2 ft, 1 ft", "too far"),
+    ):
+        with pytest.raises(Refused, match=word):
+            session.offer(session.jump("floor_outline"), text)
+
+
+# What is found
+
+
+def found(plan):
+    return {one.key: one for one in plan.findings}
+
+
+def test_a_bed_too_wide_for_its_slope_is_told_a_narrower_one_and_two(plan_of, usual):
+    steep = {**usual, "spots.1.slope_drop": "13.2 in",
+             "surfaces.1.pieces": "rectangle 60 ft by 45 ft"}  # fmt: skip
+    said = found(plan_of(steep))["too_wide"]
+    assert "rises" in said.said
+    assert "a floor of" in said.change and "two beds" in said.change
+    assert "too_wide" not in found(plan_of(usual))
+
+
+def test_more_rain_on_the_bed_than_from_the_roof_is_told(plan_of, usual):
+    shed = {**usual, "surfaces.1.pieces": "rectangle 5 ft by 5 ft"}
+    assert "More rain falls on the bed" in found(plan_of(shed))["own_rain_share"].said
+    assert "own_rain_share" not in found(plan_of(usual))
+
+
+def test_a_room_counts_from_toe_to_toe(plan_of, usual):
+    plan = plan_of(usual)
+    lie = plan.size.lie
+    wide, long = lie.footprint_width, lie.footprint_length
+    fits = {"room_length": f"{long + 1:.0f} ft", "room_width": f"{wide + 1:.0f} ft"}
+    assert not plan_of({**usual, **fits}).size.too_big
+    # The rim alone would fit into this, its berm does not.
+    rim = magnitude(plan.size.garden.rim_width, "ft")
+    tight = {"room_length": f"{long:.0f} ft", "room_width": f"{rim + 0.5:.1f} ft"}
+    narrower = plan_of({**usual, **tight})
+    assert narrower.size.garden.floor_width < plan.size.garden.floor_width
+
+
+def test_distances_lose_what_the_garden_reaches_beyond_the_edge_they_were_measured_from(
+    plan_of, usual
+):
+    near = {
+        **usual,
+        "spots.1.near_spot": "slab",
+        "spots.1.slab_distance": "12 ft",
+    }
+    plan = plan_of(near)
+    beyond = plan.size.lie.beyond_crest
+    assert beyond > 2
+    assert magnitude(plan.size.reaches_out, "ft") == pytest.approx(beyond)
+    said = [one.said for one in plan.findings if "beyond where that was measured" in one.said]
+    assert said
+    # Laid out, and within it: the distance stands as measured.
+    laid = plan_of({**near, "room_length": "60 ft", "room_width": "40 ft"})
+    assert magnitude(laid.size.reaches_out, "ft") == 0
+    assert not [one for one in laid.findings if "beyond where" in one.said]
