@@ -97,6 +97,7 @@ def test_only_a_kidney_is_laid_on_an_arc_and_only_a_rectangle_by_its_diagonals()
         named = [row for row in made.rows() if row[0] == "diagonal"]
         assert bool(named) == (shape is FloorShape.RECTANGLE)
         if named:
+            assert ("8 ft", "each side", "-", "4 ft 6 in", "4 ft 10 in") in made.rows()
             # The roots of 14² + 7² and 16² + 9²: 15.652 and 18.358 ft.
             assert named[0][2:4] == ("15 ft 8 in", "18 ft 4 1/2 in")
 

@@ -89,15 +89,16 @@ def test_every_shape_is_drawn_within_its_width_with_all_its_words(
 
 
 @pytest.mark.parametrize("shape", list(FloorShape))
-def test_the_lines_of_the_plan_are_those_of_the_outline(shape: FloorShape) -> None:
+@pytest.mark.parametrize("fall", [0.0507, 0.11])
+def test_the_lines_of_the_plan_are_those_of_the_outline(shape: FloorShape, fall: float) -> None:
     basin = bed(shape)
-    drawing = drawn(basin, lying(basin))
+    drawing = drawn(basin, lying(basin, fall))
     (floor,), (pond,) = rings(drawing, Stroke.SOLID), rings(drawing, Stroke.WATER)
     # Chords of 48 to the half circle; of one's own outline the hollow corners are drawn over.
     assert floor.area == pytest.approx(basin.outline.area, rel=2e-3)
     assert pond.area == pytest.approx(basin.outline.area_at(1.0), rel=5e-3)
     (rim,) = rings(drawing, Stroke.HEAVY)
-    assert rim.area == pytest.approx(lying(basin).inside_area, rel=5e-3)
+    assert rim.area == pytest.approx(lying(basin, fall).inside_area, rel=5e-3)
     assert rim.buffer(1e-6).contains(pond) and pond.contains(floor)
 
 
