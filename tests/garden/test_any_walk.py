@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import pytest
-
 from interview import answers_file as af
 from interview.asking import route
 from interview.asking.question import UNKNOWN_TEXT, Status
@@ -13,7 +11,7 @@ from interview.garden.session import Session
 from interview.garden.stages import GROUPS, STAGE_OF, new_answers
 from interview.reading import Refused
 
-BATCHES, WALKS, LEGS = 10, 30, 20
+WALKS, LEGS = 150, 20
 ENTAILED = {
     "lines_ticket", "lines_answered", "lines_finished_on", "lines_holidays", "mark_distance",
     "hole_dug_on", "hole_cleared",
@@ -115,31 +113,33 @@ def faulty(answers):
     return any(route.standing(step, answers) is Status.FAULTY for step in steps)
 
 
-@pytest.mark.parametrize("batch", range(BATCHES))
-def test_any_walk_keeps_memory_and_file_alike(batch, chance, clock):
+def test_any_walk_keeps_memory_and_file_alike(subtests, chance, clock):
     for place in range(WALKS):
-        luck = chance(batch * WALKS + place)
-        keeper = TextKeeper()
-        session = Session(begun(luck) if place % 2 else new_answers(), keeper, clock)
-        session.save()
-        for count in range(1, LEGS + 1):
-            before = dict(session.answers.texts)
-            may_change = leg(luck, session)
-            after = dict(session.answers.texts)
-            assert session.not_kept == ""
-            changed = {a for a in before if after.get(a) != before[a]} - may_change
-            # What an answer about marks or a hole entails is looked at in test_cleared_holes.
-            assert not {a for a in changed if a.split(".")[-1] not in ENTAILED}
-            assert session.step is not None
-            if count % 5 == 0:
-                loaded = keeper.loaded()
-                assert loaded.answers.texts == after, keeper.text
-                assert loaded.troubles == [] or faulty(session.answers)
-        aside = route.set_aside(session.answers)
-        assert set(route.in_force(session.answers).texts) | set(aside) == set(session.answers.texts)
-        again = Session(keeper.loaded().answers, keeper, clock, keeper.loaded().stopped_at)
-        assert again.answers.texts == session.answers.texts
-        assert again.step is not None
+        with subtests.test(walk=place):
+            luck = chance(place)
+            keeper = TextKeeper()
+            session = Session(begun(luck) if place % 2 else new_answers(), keeper, clock)
+            session.save()
+            for count in range(1, LEGS + 1):
+                before = dict(session.answers.texts)
+                may_change = leg(luck, session)
+                after = dict(session.answers.texts)
+                assert session.not_kept == ""
+                changed = {a for a in before if after.get(a) != before[a]} - may_change
+                # What an answer about marks or a hole entails is looked at in test_cleared_holes.
+                assert not {a for a in changed if a.split(".")[-1] not in ENTAILED}
+                assert session.step is not None
+                if count % 5 == 0:
+                    loaded = keeper.loaded()
+                    assert loaded.answers.texts == after, keeper.text
+                    assert loaded.troubles == [] or faulty(session.answers)
+            aside = route.set_aside(session.answers)
+            assert set(route.in_force(session.answers).texts) | set(aside) == set(
+                session.answers.texts
+            )
+            again = Session(keeper.loaded().answers, keeper, clock, keeper.loaded().stopped_at)
+            assert again.answers.texts == session.answers.texts
+            assert again.step is not None
 
 
 def test_an_answer_set_aside_comes_back_with_its_condition(session_of, keeper):
