@@ -112,7 +112,7 @@ def ways(plan: Plan) -> Iterator[str]:
     """Yield the ways out where the garden does not fit, does not hold the rain, or is large."""
     try:
         large = split_advised(plan.size.garden.mid_area)
-        if not plan.size.too_big and not large and plan.size.share_of_rain >= 1 - 1e-9:
+        if not plan.size.too_big and not large and plan.size.enough:
             return
         found = ways_out(plan)
     except Unanswered:

@@ -11,6 +11,7 @@ from interview.garden.size.basin import footprint_area
 from interview.garden.size.results import resized
 from interview.garden.summary import changed_defaults
 from interview.garden.three_sizes import easily_enough, still_caught, three_sizes
+from interview.quantities.evidence import Grade
 from interview.quantities.units import magnitude
 from interview.reading import Refused
 from interview.sheet.report import plan_text
@@ -114,6 +115,12 @@ def test_fast_soil_takes_the_size_for_sand_and_not_that_of_a_still_pond(plan_of,
     assert feet(fast.size.garden.edge_area) >= 0.08 * drains
     assert fast.size.takes_the_storm(fast.size.garden, fast.size.served)
     assert fast.size.size_governed_by == "the storm and the size for sandy soil"
+    held = found(fast)["rain_held"]
+    assert held.grade is Grade.GOOD and "with nothing soaking it would hold" in held.said
+    assert "WAYS OUT" not in plan_text(fast)
+    small = plan_of({**usual, "known_rate": "7.9 in/h", "floor_length": "2 ft",
+                     "floor_width": "2 ft"})  # fmt: skip
+    assert found(small)["rain_held"].grade is Grade.FIX
 
 
 def test_what_is_assumed_otherwise_than_before_is_said_once(plan_of, usual):
@@ -207,3 +214,10 @@ def test_distances_lose_what_the_garden_reaches_beyond_the_edge_they_were_measur
     laid = plan_of({**near, "room_length": "60 ft", "room_width": "40 ft"})
     assert magnitude(laid.size.reaches_out, "ft") == 0
     assert not [one for one in laid.findings if "beyond where" in one.said]
+
+
+def test_the_rim_is_low_only_where_both_readings_of_the_slope_call_it_level(plan_of, usual):
+    level = plan_of({**usual, "spots.1.slope_drop": "0"})
+    assert magnitude(level.size.garden.freeboard, "in") == pytest.approx(1)
+    turned = {**usual, "spots.1.slope_drop": "0", "spots.1.slope_drop_turned": "6 in"}
+    assert magnitude(plan_of(turned).size.garden.freeboard, "in") == pytest.approx(2)

@@ -145,7 +145,17 @@ def size_findings(found: SizeResults) -> Iterator[Finding]:
         )
     share = found.share_of_rain
     held = water_words(found.rain_held, metric, LOW)
-    if share >= 1 - 1e-9:
+    if found.by_storms and found.enough:
+        rain = water_words(found.answers[start.RAIN_DEPTH], metric)
+        yield Finding(
+            "rain_held",
+            Grade.GOOD,
+            f"A storm of {rain} does not fill the garden while the soil takes its part; with "
+            f"nothing soaking it would hold {held}.",
+            "the rain to hold",
+            ARITHMETIC,
+        )
+    elif share >= 1 - 1e-9:
         yield Finding(
             "rain_held", Grade.GOOD, f"The garden holds {held} of rain.", "the rain to hold",
             ARITHMETIC,

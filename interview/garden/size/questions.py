@@ -9,9 +9,11 @@ from interview.asking.conditions import always_this, by_units, chosen, depth, di
 from interview.asking.kinds import Choice, Several, YesNo
 from interview.asking.measures import Count, Measure, Ratio
 from interview.asking.question import Question, Stage
+from interview.garden.form.lie import LEVEL_BELOW_PERCENT
 from interview.garden.form.outline import FloorShape
 from interview.garden.site import questions as site
 from interview.garden.site import spot_questions as ground
+from interview.garden.site.slope import ground_slope
 from interview.garden.size.basin import MOST_BEDS
 from interview.garden.size.price_lines import PriceLine, wrong_prices
 from interview.garden.size.station_lines import StationLine, wrong_stations
@@ -290,8 +292,15 @@ def _freeboard(answers: Answers) -> str | None:
         return answers.by_units("6 in", "150 mm")
     spot = ground.chosen_spot(answers)
     run, drop = spot.get(ground.SLOPE_RUN), spot.get(ground.SLOPE_DROP)
-    sloping = run is None or drop is None or magnitude(drop / run, "percent") >= 1
-    return answers.by_units("2 in", "50 mm") if sloping else answers.by_units("1 in", "25 mm")
+    try:
+        level = (
+            run is not None
+            and drop is not None
+            and ground_slope(run, drop, spot.get(ground.SLOPE_TURNED)).percent < LEVEL_BELOW_PERCENT
+        )
+    except ValueError:
+        level = False
+    return answers.by_units("1 in", "25 mm") if level else answers.by_units("2 in", "50 mm")
 
 
 FREEBOARD = Question(

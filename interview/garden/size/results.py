@@ -218,6 +218,11 @@ class SizeResults(Results):
             )
         )
 
+    @part
+    def enough(self) -> bool:
+        """Whether the garden is as large as it was to be: it holds its rain, or takes its storm."""
+        return self._enough(self.served)(self.garden)
+
     @property
     def _sandy(self) -> float:
         """The published size for sandy soil as the area of one full pond, in square feet."""
