@@ -20,7 +20,7 @@ from interview.quantities.units import Quantity, quantity, show
 from interview.sheet.common import figure_lines
 from interview.sheet.stakeout import stakeout
 
-PLAN_ROWS = 26
+PLAN_ROWS = 30
 
 
 def size(plan: Plan) -> Iterator[str]:

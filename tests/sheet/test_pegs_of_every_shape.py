@@ -168,3 +168,11 @@ def test_the_sheet_pegs_as_the_table_says(plan_of, sized, located, level_spot): 
             assert line in lines, shape
         assert max(map(len, lines)) <= 76
         assert ("With a hose" in " ".join(lines)) == (shape == "kidney")
+
+
+def test_a_bed_is_pegged_before_its_slope_is_measured(plan_of, sized, located):  # type: ignore[no-untyped-def]
+    lines = list(pegging(plan_of({**located, **sized})))
+    said = " ".join(" ".join(lines).split())
+    assert "ends at" in said and "Stretch a string" in said
+    assert "The slope is not measured yet: no berm is drawn." in said
+    assert "Dug or built" not in said

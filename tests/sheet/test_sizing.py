@@ -55,7 +55,7 @@ def test_the_plan_is_drawn_with_its_sizes(sheet):
     plan, text = sheet()
     drawn = "\n".join(part(text, "PEGGING OUT"))
     assert plan_picture(plan).title in drawn
-    for words in ("level floor", "full pond", "overflow notch", "rim 20 ft", "downhill"):
+    for words in ("level floor", "full pond", "overflow notch", "over all ", "downhill"):
         assert words in drawn, words
 
 
@@ -64,12 +64,12 @@ def test_the_section_is_drawn_with_its_levels(sheet):
     drawn = part(text, "DIGGING")
     joined = "\n".join(drawn)
     assert section_picture(plan).title in joined
-    for words in ("finished floor", "old ground", "full pond", "top of berm", "mulch"):
+    for words in ("finished floor", "old ground", "full pond", "crest", "mulch"):
         assert words in joined, words
     table = drawn[next(p for p, line in enumerate(drawn) if line.startswith("Point")) :]
     rows = {line[:40].strip(): line[40:] for line in table[1 : 1 + len(levels(plan))]}
     assert set(rows) == {row.point for row in levels(plan)}
-    assert "6 in" in rows["Overflow notch and full pond"]
+    assert "6 in" in rows["Overflow notch: the full pond"]
 
 
 def test_the_pond_of_the_storm_is_drawn_against_time_with_the_day(sheet):

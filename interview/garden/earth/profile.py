@@ -21,7 +21,7 @@ _LEAST = 1e-9
 
 
 @dataclass(frozen=True)
-class Side:
+class CutSide:
     """One side of the cut; each number is the distance from the floor's edge, in feet."""
 
     pond: float
@@ -65,7 +65,7 @@ class Profile:
         return high - low
 
     @cached_property
-    def _sides(self) -> tuple[Side, Side]:
+    def _sides(self) -> tuple[CutSide, CutSide]:
         lie, (low, high) = self.lie, self._edges
         rings = (
             lie.outline.line_at(lie.side_slope * lie.depth),
@@ -79,7 +79,7 @@ class Profile:
             self._side([low - cut[0] for cut in cuts], 1.0, False),
         )
 
-    def _side(self, far: list[float], way: float, cut_in: bool) -> Side:
+    def _side(self, far: list[float], way: float, cut_in: bool) -> CutSide:
         pond, rim, edge, toe = far
         edge_x = 0.0 if way < 0 else self.floor
         if cut_in:
@@ -88,7 +88,7 @@ class Profile:
         bermed = toe > rim + _LEAST
         height = self.lie.height if bermed else self.ground(edge_x + way * rim)
         top = min(edge, toe) if bermed else rim
-        return Side(min(pond, rim), rim, top, max(rim, toe), height)
+        return CutSide(min(pond, rim), rim, top, max(rim, toe), height)
 
     @property
     def open_uphill(self) -> bool:
@@ -97,12 +97,12 @@ class Profile:
         return lie.sets is Sets.UPHILL and lie.uphill_cut < lie.height - 1e-6
 
     @property
-    def uphill(self) -> Side:
+    def uphill(self) -> CutSide:
         """The side uphill."""
         return self._sides[0]
 
     @property
-    def downhill(self) -> Side:
+    def downhill(self) -> CutSide:
         """The side downhill."""
         return self._sides[1]
 
@@ -138,7 +138,7 @@ class Profile:
             *((self.floor + q, z) for q, z in down),
         )
 
-    def _outward(self, side: Side) -> list[XY]:
+    def _outward(self, side: CutSide) -> list[XY]:
         """Points of one side from its rim outward, by the distance from the floor's edge."""
         points = [(side.rim, side.rim_height)]
         if side.bermed:
@@ -174,7 +174,7 @@ class Profile:
                 found.append((*self._foot(side, edge, way), *outward))
         return tuple(found)
 
-    def _foot(self, side: Side, edge: float, way: float) -> tuple[XY, ...]:
+    def _foot(self, side: CutSide, edge: float, way: float) -> tuple[XY, ...]:
         """Where the soil under the mulch of the inner face leaves the old ground, to the rim."""
         mulch, rim = self.lie.ground.mulch, edge + way * side.rim
         step = (rim, side.rim_height - mulch)

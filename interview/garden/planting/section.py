@@ -17,7 +17,7 @@ from interview.drawing.scene import (
     line,
     polygon,
 )
-from interview.garden.earth.profile import LevelRow, Profile, Side, level_lines, level_table
+from interview.garden.earth.profile import CutSide, LevelRow, Profile, level_lines, level_table
 from interview.garden.form.lie import Lie, wing_length
 from interview.garden.size.zones import Zone
 from interview.garden.storms.wet_zones import ZoneHours
@@ -193,7 +193,7 @@ class _Section:
             )
         return tuple(notes)
 
-    def _uphill(self, side: Side) -> str:
+    def _uphill(self, side: CutSide) -> str:
         lie = self.lie
         if not self.cut.bermed:
             return "The lawn is the rim all round: no berm is built."

@@ -193,6 +193,12 @@ def test_the_section_draws_the_layers_the_dug_surface_and_the_berm() -> None:
     assert hatched[Hatch.MULCH].area == pytest.approx(0.25 * across * taller)
     assert hatched[Hatch.COMPOST].area == pytest.approx(7 / 6 * taller)
     assert Hatch.FILL in hatched
+    (dug,) = (
+        one for one in drawing.shapes if isinstance(one, Path) and one.stroke is Stroke.DOTTED
+    )
+    # From rim to rim, 5 in below the floor at the deepest.
+    assert dug.points[0][0] == pytest.approx(-16 / 12, abs=1e-3)
+    assert min(z for _, z in dug.points) == pytest.approx(-5 / 12 * taller)
     shown = text_of(drawing)
     for words in (
         "crest +8 in", "full pond +6 in", "finished floor 0 in", "mulch 3 in", "compost 2 in",
