@@ -31,7 +31,8 @@ YEARS_STEPS = 8
 _SMALLEST = 1000.0
 """No step is smaller than this part of an even one, so that every storm comes to its end."""
 _WHOLE = 1 - 1e-9
-"""A step that reaches so far into what is left of its part takes it whole."""
+"""A step that reaches so far into what is left takes it whole, as does one that is lost in the last
+bits of the time."""
 _HALVINGS = 48
 """Of a step, to find when the pond is full or empty: the last bits of an hour."""
 
@@ -331,7 +332,7 @@ def _moving(bed: BarePool, part: FlowSpan, depth: float, steps: int) -> Iterator
     while then < part.end:
         now, comes = then, part.first + slope * (then - start)
         step = _step(bed, depth, max(comes, comes + slope * even), even, steps)
-        if step > (part.end - now) * _WHOLE:
+        if step > (part.end - now) * _WHOLE or now + step <= now:
             step = part.end - now
         deeper, gone = _runge_kutta(bed, depth, comes, slope, step)
         limit = full if fills and deeper > full else 0.0 if empties and deeper < 0 else None
