@@ -28,9 +28,11 @@ STEPS = 32
 """Steps of each part at the least: what comes and goes then agrees to a millionth and better."""
 YEARS_STEPS = 8
 """The same for years of rain, whose many parts are short: still to a millionth of the water."""
-_GROWTH = 1.0
-"""Where the widening of the pond could change its speed by more than this part of it within a part
-of a storm, there are more steps in proportion."""
+_SMALLEST = 1000.0
+"""No step is smaller than this part of an even one, so that every storm comes to its end."""
+_WHOLE = 1 - 1e-9
+"""A step that reaches so far into what is left takes it whole, as does one that is lost in the last
+bits of the time."""
 _HALVINGS = 48
 """Of a step, to find when the pond is full or empty: the last bits of an hour."""
 
@@ -319,35 +321,34 @@ def _moving(bed: BarePool, part: FlowSpan, depth: float, steps: int) -> Iterator
     """Yield a part step by step: to where the depth turns, on, and resting full or empty."""
     start, long, middle = part.start, part.end - part.start, (part.first + part.last) / 2
     slope = (part.last - part.first) / long
-    most = bed.soak(bed.full)
-    fills, empties = middle >= most, middle <= bed.soak(0.0)
-    flow = max(part.first, part.last, most)
-    growth = long * flow * bed.widening / bed.floor**2
-    count = math.ceil(steps * max(1.0, growth / _GROWTH))
-    step, full = long / count, bed.full
+    fills, empties = middle >= bed.soak(bed.full), middle <= bed.soak(0.0)
+    even, full = long / steps, bed.full
     times, depths, speeds = [start], [depth], [_speed(bed, depth, part.first)]
     # At a limit itself rounding may leave the speed to the wrong side.
     if (depth <= 0 and speeds[0] < 0) or (depth >= full and speeds[0] > 0 and not fills):
         speeds[0] = 0.0
     soaked = 0.0
-    for place in range(count):
-        now = start + place * step
-        comes = part.first + slope * (now - start)
+    now, then = start, start
+    while then < part.end:
+        now, comes = then, part.first + slope * (then - start)
+        step = _step(bed, depth, max(comes, comes + slope * even), even, steps)
+        if step > (part.end - now) * _WHOLE or now + step <= now:
+            step = part.end - now
         deeper, gone = _runge_kutta(bed, depth, comes, slope, step)
         limit = full if fills and deeper > full else 0.0 if empties and deeper < 0 else None
         if limit is None:
             deeper = min(max(deeper, 0.0), full)
-            then = part.end if place == count - 1 else start + (place + 1) * step
+            then = part.end if step == part.end - now else now + step
         else:
             past = _reach(bed, depth, comes, slope, step, limit)
             _, gone = _runge_kutta(bed, depth, comes, slope, past)
             deeper, then = limit, min(now + past, part.end)
         speed = _speed(bed, deeper, part.first + slope * (then - start))
         if speeds[-1] * speed < 0:
-            turn, height = _turn(then - times[-1], depth, deeper, speeds[-1], speed)
-            if 0 < turn < then - times[-1]:
+            turn, height = _turn(then - now, depth, deeper, speeds[-1], speed)
+            if times[-1] < now + turn < then:
                 _, before = _runge_kutta(bed, depth, comes, slope, turn)
-                times.append(times[-1] + turn)
+                times.append(now + turn)
                 depths.append(height)
                 speeds.append(0.0)
                 yield PoolPiece(tuple(times), tuple(depths), tuple(speeds), soaked + before)
@@ -364,6 +365,15 @@ def _moving(bed: BarePool, part: FlowSpan, depth: float, steps: int) -> Iterator
     if times[-1] < part.end:
         rest = FlowSpan(times[-1], part.end, part.first + slope * (times[-1] - start), part.last)
         yield from _part(bed, rest, depth, steps)
+
+
+def _step(bed: BarePool, depth: float, flow: float, even: float, steps: int) -> float:
+    """Return how long the next step may be: ``even``, or less where the pond widens fast."""
+    area = bed.area(depth)
+    growth = max(flow, bed.soak(depth)) * (bed.widening + 2 * bed.bend * depth) / area**2
+    if growth * steps * even <= 1.0:
+        return even
+    return max(1 / (growth * steps), even / _SMALLEST)
 
 
 def _speed(bed: BarePool, depth: float, flow: float) -> float:

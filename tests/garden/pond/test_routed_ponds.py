@@ -414,3 +414,11 @@ def test_a_kidney_has_the_curve_of_its_middle_line_straightened():
 def test_a_curve_that_cannot_be_is_refused(floor, around, z, deep):
     with pytest.raises(ValueError, match=r"[a-z]\.$"):
         StageCurve(quantity(floor, "ft**2"), quantity(around, "ft"), 4, z, quantity(deep, "in"))
+
+
+def test_a_part_too_short_to_divide_is_taken_whole():
+    bed = made("G1").bare
+    end = math.nextafter(6.0, 7.0)
+    pieces = list(pieces_of(bed, [FlowSpan(0, 6, 9, 9), FlowSpan(6, end, 9, 8)]))
+    assert pieces[-1].end == end
+    assert pieces[-1].last_depth == pytest.approx(pieces[0].last_depth)
