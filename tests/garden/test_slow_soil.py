@@ -120,10 +120,14 @@ def test_soil_too_slow_for_any_pond_says_so(slow_plan):
     assert "Shallower and larger" not in found and "Take less roof" not in found
 
 
-@pytest.mark.parametrize("rate", ["0.05 in/h", "0.12 in/h"])
-def test_soil_under_the_least_pond_is_told_with_one_voice_and_asks_for_nothing(slow_plan, rate):
-    # 1.2 in of pond is no more than the rain, 2.5 in is more: both are under the least, 3 in.
-    plan = slow_plan(rate)
+@pytest.mark.parametrize(
+    ("rate", "rain"), [("0.05 in/h", "1 in"), ("0.07 in/h", "1.2 in"), ("0.12 in/h", "1 in")]
+)
+def test_soil_under_the_least_pond_is_told_with_one_voice_and_asks_for_nothing(
+    slow_plan, rate, rain
+):
+    # 1 in of pond is no more than the rain, 1.5 and 2.5 in are more: all under the least, 3 in.
+    plan = slow_plan(rate, rain_depth=rain)
     stop = next(one for one in plan.findings if one.key == "pond_depth")
     assert stop.grade is Grade.STOP and stop.change == NO_POND_HERE
     assert not any(one.key in ("own_rain", "custom_depth") for one in plan.findings)

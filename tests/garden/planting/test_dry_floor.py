@@ -56,7 +56,7 @@ def test_the_planting_of_fast_soil_is_of_dry_ground_and_says_so():
     ratings = {rating(pick.plant, ListRegion.GP) for pick in dry.zones[0].picks}
     assert ratings and ratings <= DRY
     assert DRY_FLOOR_NOTE in dry.notes
-    assert "drought" in dry.zones[0].guidance.traits[0]
+    assert "No plants that want wet roots." in dry.zones[0].guidance.traits
     wet = plan(20)
     assert DRY_FLOOR_NOTE not in wet.notes
     assert {rating(pick.plant, ListRegion.GP) for pick in wet.zones[0].picks} & WET
