@@ -86,13 +86,16 @@ class Person:
         await self.rests()
 
     async def rests(self) -> None:
-        """Wait until no message is on its way: on a busy machine a page may still be opening."""
+        """Wait until no message is on its way and nothing scrolls: a page may still be opening."""
         for _ in range(LOOKS):
             await self.pilot._wait_for_screen()
+            await self.app.animator.wait_until_complete()
             self.app.screen._on_timer_update()
             nodes = [self.app, *self.app.screen_stack, *self.app.screen.walk_children()]
             if not any(node.message_queue_size or node._next_callbacks for node in nodes):
-                return
+                break
+        if any(not one.is_finished for one in self.app.workers):
+            await self.pilot.pause()
 
     async def settles(self) -> None:
         """Wait for what is worked out beside the keys."""
