@@ -26,6 +26,7 @@ RAW = (
 OTHERS = {
     "24 h": "a limit of the guides and of the rule",
     "0.25 in/h": "the least rate one guide asks",
+    "12 h": "when the pond is empty, counted from the first of the rain",
     "16 h": "the longest wet spell of the side in the record",
     "98 %": "one year of the record by itself",
     "140 ft²": "the floor made half as large again",
