@@ -331,7 +331,7 @@ FIGURES: tuple[Figure[EarthResults], ...] = (
         "Pipe from the downspout, inner width",
         _pipe_width,
         *DIST,
-        "the narrowest pipe sold that carries the peak flow at a fall of 1/8 in to the foot, "
+        "the narrowest pipe sold that carries the peak flow at a fall of 1.04 %, "
         "where the ground falls enough to cover it",
         ("catchment_flow", "water_by", "spout_fall"),
         MANNING_PIPE.source,
