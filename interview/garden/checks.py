@@ -25,8 +25,8 @@ from interview.garden.site import spot_questions as ground
 from interview.garden.site.findings import permission_findings
 from interview.garden.site.results import SiteResults, SpotReport
 from interview.garden.site.siting import verdict
+from interview.garden.size import answered
 from interview.garden.size import questions as bed
-from interview.garden.size import results as size_plan
 from interview.garden.size.findings import depth_findings, size_findings
 from interview.garden.size.results import SizeResults
 from interview.garden.soak import hole_questions as digging
@@ -75,7 +75,7 @@ class Checks(Results):
         try:
             return quantity(self.earth.lie.deepest_dig, "ft")
         except Unanswered:
-            return total(size_plan.deepest(self.answers), *laid)
+            return total(answered.deepest(self.answers), *laid)
 
     @part
     def findings(self) -> tuple[Finding, ...]:

@@ -128,10 +128,11 @@ class Plan:
             self.now.date(),
         )
 
-    @property
+    @cached_property
     def without_record(self) -> Plan:
         """The same plan as if there were no rainfall record."""
-        return replace(self, answers=self.answers.with_text(start.HAS_RECORD.key, "no"))
+        answers = self.answers.with_text(start.HAS_RECORD.key, "no")
+        return replace(self, answers=answers).after(self)
 
     @property
     def findings(self) -> tuple[Finding, ...]:

@@ -12,8 +12,8 @@ from interview.garden.place import questions as start
 from interview.garden.plan import Plan
 from interview.garden.planting.costs import costs, plant_count
 from interview.garden.size import questions as bed
+from interview.garden.size.answered import resized
 from interview.garden.size.basin import footprint_sides
-from interview.garden.size.results import resized
 from interview.quantities.guards import times
 from interview.quantities.units import Quantity, quantity
 

@@ -7,8 +7,8 @@ from itertools import pairwise
 
 import pytest
 
+from interview.garden.size.answered import resized
 from interview.garden.size.basin import footprint_area
-from interview.garden.size.results import resized
 from interview.garden.summary import changed_defaults
 from interview.garden.three_sizes import easily_enough, still_caught, three_sizes
 from interview.quantities.evidence import Grade

@@ -12,8 +12,8 @@ from interview.garden.earth.overflow import Notch, PipeChoice, PipeFall
 from interview.garden.form.lie import COMPACTION, Form, Lie, winged
 from interview.garden.place.results import PlaceResults
 from interview.garden.site.results import SiteResults
+from interview.garden.size import answered
 from interview.garden.size import questions as bed
-from interview.garden.size import results as size_plan
 from interview.garden.size.price_lines import Price, prices_of
 from interview.garden.size.results import SizeResults
 from interview.garden.survey.results import SurveyResults
@@ -77,7 +77,7 @@ class EarthResults(Results):
         It is a lip where the lawn is the rim, else a notch in the berm. Of beds in a row every
         notch is made as wide as that of the last, which passes it all.
         """
-        row = size_plan.in_a_row(self.answers)
+        row = answered.in_a_row(self.answers)
         served = times(self.survey.peak_area, 1 / self.size.bed_count)
         area = total(served, self.size.inside) * (self.size.bed_count if row else 1)
         flow = overflow.peak_flow(area, 1.0, self.answers[bed.PEAK_INTENSITY])

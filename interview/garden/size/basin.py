@@ -18,7 +18,6 @@ from interview.quantities.units import (
     magnitude,
     quantity,
     ratio,
-    round_down,
     round_up,
     significant,
 )
@@ -29,8 +28,6 @@ __all__ = [
     "RequiredArea",
     "catchment_served",
     "drawn",
-    "fit_to_area",
-    "fit_to_room",
     "footprint_area",
     "footprint_sides",
     "holds",
@@ -40,7 +37,6 @@ __all__ = [
     "recommended_area",
     "required_area",
     "rule_of_thumb_area",
-    "shaped_to_room",
     "smallest",
     "split_advised",
 ]
@@ -109,9 +105,6 @@ SPLIT_ABOVE_FT2 = Cited(
 NARROWEST_FLOOR = {US: (2.0, "ft"), METRIC: (600.0, "mm")}
 NARROWEST_SOURCE = Source("a floor narrower than a rake cannot be leveled", Provenance.OURS)
 DRAWN_STEP = {US: (0.5, "ft"), METRIC: (100.0, "mm")}
-
-_CLOSE_FT = 0.005
-"""How near to the room the largest bed is sought: under a sixteenth of an inch."""
 
 MOST_BEDS = 4
 """Most beds of one garden: a choice of this project."""
@@ -286,53 +279,6 @@ def holds(catchment: Quantity, rain: Quantity, ground: Ground | None = None) -> 
     return lambda one: reaches(ratio(rain_held(one, catchment, inside(one, ground)), rain), 1)
 
 
-def fit_to_room(
-    room_length: Quantity,
-    room_width: Quantity,
-    template: Basin,
-    ground: Ground | None = None,
-    *,
-    system: str = US,
-) -> Basin:
-    """Return the largest basin like ``template`` whose footprint fits a room, both lengths.
-
-    The footprint is all that is dug or built, toe to toe; the inside of the rim while the ground is
-    not known. Raises ValueError when that would leave a floor narrower than 2 ft.
-    """
-    room = (
-        positive(room_length, "ft", "The room for the garden must be longer than zero."),
-        positive(room_width, "ft", "The room for the garden must be wider than zero."),
-    )
-    least = magnitude(quantity(*NARROWEST_FLOOR[system]), "ft")
-    if not _within(_sized(template, least, least), room, ground):
-        raise ValueError(
-            "The room is too narrow for the sloping sides and a floor, "
-            "so find more room or choose a shallower pond or steeper sides."
-        )
-    width = _most(least, room[1], lambda one: _within(_sized(template, least, one), room, ground))
-    length = _most(least, room[0], lambda one: _within(_sized(template, one, width), room, ground))
-    return _sized(template, length, width)
-
-
-def _sized(template: Basin, length: float, width: float) -> Basin:
-    return replace(template, floor_length=quantity(length, "ft"), floor_width=quantity(width, "ft"))
-
-
-def _within(basin: Basin, room: tuple[float, float], ground: Ground | None) -> bool:
-    length, width = footprint_sides(basin, ground)
-    return reaches(room[0], magnitude(length, "ft")) and reaches(room[1], magnitude(width, "ft"))
-
-
-def _most(low: float, high: float, fits: Callable[[float], bool]) -> float:
-    """Return the largest length from ``low``, which fits, that still does, in feet."""
-    if fits(high):
-        return high
-    while high - low > _CLOSE_FT:
-        middle = (low + high) / 2
-        low, high = (middle, high) if fits(middle) else (low, middle)
-    return low
-
-
 def footprint_sides(basin: Basin, ground: Ground | None) -> tuple[Quantity, Quantity]:
     """Return how long and wide all is that is dug or built; inside the rim where not known."""
     lie = lying(basin, ground)
@@ -345,74 +291,6 @@ def footprint_area(basin: Basin, ground: Ground | None) -> Quantity:
     """Return the area of all that is dug or built; inside the rim where that is not known."""
     lie = lying(basin, ground)
     return basin.rim_area if lie is None else quantity(lie.footprint_area, "ft**2")
-
-
-def shaped_to_room(
-    wanted: Basin,
-    room: tuple[Quantity, Quantity],
-    enough: Enough,
-    system: str = US,
-    ground: Ground | None = None,
-) -> Basin | None:
-    """Return the basin that is ``enough`` within ``room`` where ``wanted`` is too long or wide.
-
-    ``room`` is its length and width. The side that does not fit is as large as the room allows, in
-    whole steps; the other is as much larger as is needed. Nothing where no such basin is enough.
-    """
-    step, unit = DRAWN_STEP[system]
-    width = footprint_sides(wanted, ground)[1]
-    along = not reaches(magnitude(room[1], "ft"), magnitude(width, "ft"))
-    try:
-        most = fit_to_room(*room, wanted, ground, system=system)
-    except ValueError:
-        return None
-    tight = round_down(most.floor_width if along else most.floor_length, step, unit)
-    if magnitude(tight, unit) < magnitude(quantity(*NARROWEST_FLOOR[system]), unit) - 1e-9:
-        return None
-    far = most.floor_length if along else most.floor_width
-    other = magnitude(
-        round_up(wanted.floor_length if along else wanted.floor_width, step, unit), unit
-    )
-    while other <= magnitude(far, unit) + 1e-9:
-        free = quantity(other, unit)
-        tried = replace(
-            wanted,
-            floor_length=free if along else tight,
-            floor_width=tight if along else free,
-        )
-        if enough(tried):
-            return tried
-        other += step
-    return None
-
-
-def fit_to_area(
-    room: Quantity,
-    template: Basin,
-    ground: Ground | None = None,
-    *,
-    length_to_width: float = LENGTH_TO_WIDTH.value,
-    system: str = US,
-) -> Basin:
-    """Return the largest basin like ``template`` whose footprint is ``room``, an area of any shape.
-
-    It stands for a garden of that area laid out to the room; ``length_to_width`` is that of the
-    floor. Raises ValueError when the sides would leave a floor narrower than 2 ft.
-    """
-    area = positive(room, "ft**2", "The room for the garden must be more than zero.")
-    least = magnitude(quantity(*NARROWEST_FLOOR[system]), "ft") / min(1.0, length_to_width)
-
-    def fits(width: float) -> bool:
-        basin = _sized(template, width * length_to_width, width)
-        return reaches(area, magnitude(footprint_area(basin, ground), "ft**2"))
-
-    if not fits(least):
-        raise ValueError(
-            "The room is too small for the sloping sides and a floor, "
-            "so find more room or choose a shallower pond or steeper sides."
-        )
-    width = _most(least, math.sqrt(area) + least, fits)
-    return _sized(template, width * length_to_width, width)
 
 
 def rain_held(basin: Basin, catchment: Quantity, within: Quantity | None = None) -> Quantity:

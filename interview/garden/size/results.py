@@ -5,11 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import Any
 
-from interview.asking.answers import Answers
 from interview.asking.question import Unanswered, waits_for
 from interview.asking.results import Results, part
 from interview.garden.form.basin import Basin
-from interview.garden.form.lie import Ground, Lie, ground_of, lie_of
+from interview.garden.form.lie import Ground, Lie, lie_of
 from interview.garden.form.outline import FloorShape, own_outline
 from interview.garden.place import questions as start
 from interview.garden.place.results import PlaceResults
@@ -18,7 +17,7 @@ from interview.garden.pond.pool import pool
 from interview.garden.pond.routing import route
 from interview.garden.site import spot_questions
 from interview.garden.site.results import spot_slope
-from interview.garden.size import basin
+from interview.garden.size import answered, basin, room
 from interview.garden.size import questions as bed
 from interview.garden.size.basin import RequiredArea
 from interview.garden.size.size_factors import PublishedSize, published_size
@@ -28,75 +27,10 @@ from interview.garden.survey import questions as survey
 from interview.garden.survey.results import SurveyResults
 from interview.quantities.guards import reaches, times
 from interview.quantities.spread import Spread, propagate
-from interview.quantities.units import METRIC, US, Quantity, magnitude, quantity, ratio, show
+from interview.quantities.units import Quantity, magnitude, quantity, ratio, show
 
 NO_DROP = 1000.0
 """Stands for a drop that limits nothing, as a multiple of the corrected rate."""
-
-DEEPEST_UNASKED = {US: (12.0, "in"), METRIC: (300.0, "mm")}
-"""Deepest pond without an engineer's word: a choice of this project."""
-
-
-def deepest(answers: Answers) -> Quantity:
-    """Return the deepest pond wanted, or the deepest there may be without an engineer's word."""
-    wanted = answers[bed.DEEPEST_POND]
-    if not bed.wants_over_twelve(answers) or answers[bed.ENGINEER]:
-        return wanted
-    return min(wanted, quantity(*DEEPEST_UNASKED[METRIC if answers.metric else US]))
-
-
-def bed_count(answers: Answers) -> int:
-    """Return how many beds the garden is made as."""
-    return answers[bed.BEDS]
-
-
-def in_a_row(answers: Answers) -> bool:
-    """Tell whether each bed takes what the one above it spills."""
-    return bed_count(answers) > 1 and answers[bed.BEDS_HOW] == "in_a_row"
-
-
-def has_room(answers: Answers) -> bool:
-    """Tell whether the room was given, as a rectangle or as an area."""
-    sides = (answers.get(bed.ROOM_LENGTH), answers.get(bed.ROOM_WIDTH))
-    return None not in sides or answers.get(bed.ROOM_AREA) is not None
-
-
-def floor_shape(answers: Answers) -> FloorShape:
-    """Return the shape of the floor."""
-    return FloorShape(answers[bed.FLOOR_SHAPE])
-
-
-def ground_of_spot(answers: Answers, system: str) -> Ground | None:
-    """Return the ground of the chosen spot and how it is built on; nothing while not measured."""
-    try:
-        fall = spot_slope(spot_questions.chosen_spot(answers)).fall
-    except Unanswered:
-        return None
-    compost = answers[bed.COMPOST_DEPTH] if answers[bed.AMEND] else None
-    try:
-        return ground_of(
-            fall,
-            answers[bed.MULCH_DEPTH],
-            compost,
-            answers[bed.BERM_TOP],
-            system=system,
-        )
-    except ValueError:
-        # Ground too steep for a berm is told where the lie itself is asked for.
-        return None
-
-
-def resized(garden: Basin, part: float) -> Basin:
-    """Return a basin whose floor has ``part`` times the area, its shape kept."""
-    side = part**0.5
-    one = garden.outline.scaled(side)
-    return replace(
-        garden,
-        floor_length=garden.floor_length * side,
-        floor_width=garden.floor_width * side,
-        bend=None if garden.bend is None else garden.bend * side,
-        stations=one.stations,
-    )
 
 
 @dataclass(frozen=True)
@@ -125,14 +59,14 @@ class SizeResults(Results):
                 times(soil.corrected, NO_DROP) if drop is None else drop,
                 soil.corrected,
                 rule=rule,
-                cap=deepest(self.answers),
+                cap=answered.deepest(self.answers),
                 step=self.place.system,
             )
 
     @property
     def bed_count(self) -> int:
         """How many beds the garden is made as."""
-        return bed_count(self.answers)
+        return answered.bed_count(self.answers)
 
     @property
     def served(self) -> Quantity:
@@ -156,7 +90,7 @@ class SizeResults(Results):
     @part
     def ground(self) -> Ground | None:
         """The ground of the chosen spot, with what is laid in; nothing while not measured."""
-        return ground_of_spot(self.answers, self.place.system)
+        return answered.ground_of_spot(self.answers, self.place.system)
 
     @property
     def rain_to_hold(self) -> Quantity:
@@ -170,7 +104,7 @@ class SizeResults(Results):
         ``length_to_width`` is the one answered unless given. Raises ValueError as
         ``basin.required_area`` does.
         """
-        shape = floor_shape(self.answers)
+        shape = answered.floor_shape(self.answers)
         return basin.required_area(
             served,
             self.rain_to_hold,
@@ -356,21 +290,21 @@ class SizeResults(Results):
         wanted, sides = self._by_its_ratio, self.room_sides
         if sides is None or not self.outgrows(wanted):
             return None
-        return basin.shaped_to_room(
+        return room.shaped_to_room(
             wanted, sides, self._enough(self.served), self.place.system, self.ground
         )
 
     @part
     def room(self) -> Basin | None:
         """The largest bed whose footprint fits the room; nothing where no room was given."""
-        if not has_room(self.answers):
+        if not answered.has_room(self.answers):
             return None
         self._pond_wanted()
         with waits_for(bed.ROOM_WIDTH, self.answers):
             template, system = self.required.basin, self.place.system
             if self.room_sides is not None:
-                return basin.fit_to_room(*self.room_sides, template, self.ground, system=system)
-            return basin.fit_to_area(
+                return room.fit_to_room(*self.room_sides, template, self.ground, system=system)
+            return room.fit_to_area(
                 self.answers[bed.ROOM_AREA],
                 template,
                 self.ground,
@@ -380,7 +314,7 @@ class SizeResults(Results):
 
     def outgrows(self, needed: Basin) -> bool:
         """Tell whether the footprint of a basin is larger than the room that was given."""
-        if not has_room(self.answers):
+        if not answered.has_room(self.answers):
             return False
         if self.room_sides is None:
             taken = basin.footprint_area(needed, self.ground)
@@ -393,7 +327,7 @@ class SizeResults(Results):
     @part
     def too_big(self) -> bool:
         """Whether the basin that is needed does not fit the room."""
-        return has_room(self.answers) and self.outgrows(self.needed_basin)
+        return answered.has_room(self.answers) and self.outgrows(self.needed_basin)
 
     @property
     def size_governed_by(self) -> str:
@@ -412,7 +346,7 @@ class SizeResults(Results):
     @property
     def room_trouble(self) -> str:
         """A sentence where the room is too small for the garden or for any; else nothing."""
-        if not has_room(self.answers):
+        if not answered.has_room(self.answers):
             return ""
         try:
             if not self.too_big:
@@ -444,7 +378,7 @@ class SizeResults(Results):
     @part
     def garden(self) -> Basin:
         """The basin to dig: as pegged by the person, or as needed, or as the room allows."""
-        shape = floor_shape(self.answers)
+        shape = answered.floor_shape(self.answers)
         if shape is FloorShape.OWN:
             return self._own
         length = self.answers.get(bed.FLOOR_LENGTH)
@@ -498,7 +432,7 @@ class SizeResults(Results):
         if self.room_sides is not None:
             length, width = (magnitude(side, "ft") for side in self.room_sides)
             past = max(lie.footprint_length - length, lie.footprint_width - width) / 2
-        elif has_room(self.answers):
+        elif answered.has_room(self.answers):
             room = magnitude(self.answers[bed.ROOM_AREA], "ft**2")
             past = 0.0 if lie.footprint_area <= room else lie.beyond_crest
         else:

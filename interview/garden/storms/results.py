@@ -13,8 +13,8 @@ from interview.garden.place.results import PlaceResults
 from interview.garden.pond.hyetographs import StormShape, again, storm
 from interview.garden.pond.pool import Pool
 from interview.garden.pond.routing import RoutedStorm
+from interview.garden.size import answered
 from interview.garden.size import questions as bed
-from interview.garden.size import results as size_plan
 from interview.garden.size.basin import Basin, inside
 from interview.garden.size.results import SizeResults
 from interview.garden.soak.results import SoakResults
@@ -68,7 +68,7 @@ class StormsResults(ReadsFiles):
                 inside(garden, self.size.ground),
                 self.soak.soil.corrected,
                 self.size.bed_count,
-                size_plan.in_a_row(self.answers),
+                answered.in_a_row(self.answers),
             )
 
     @property
@@ -220,7 +220,7 @@ class StormsResults(ReadsFiles):
         """The years of the record with less and with more floor, to weigh a larger garden."""
         found = []
         for scale in SIZES:
-            garden = size_plan.resized(self.size.garden, scale)
+            garden = answered.resized(self.size.garden, scale)
             years = self.real_years if scale == 1 else self.years_in(garden)
             found.append(SizedYears(scale, garden, years))
         return tuple(found)

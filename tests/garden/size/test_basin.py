@@ -13,13 +13,13 @@ from interview.garden.form.outline import FloorShape
 from interview.garden.size.basin import (
     catchment_served,
     drawn,
-    fit_to_room,
     rain_held,
     recommended_area,
     required_area,
     rule_of_thumb_area,
     split_advised,
 )
+from interview.garden.size.room import fit_to_room
 from interview.quantities.units import METRIC, US, magnitude, quantity
 
 

@@ -19,17 +19,15 @@ from interview.garden.pond.routing import route
 from interview.garden.size.basin import (
     catchment_served,
     drawn,
-    fit_to_area,
-    fit_to_room,
     footprint_area,
     footprint_sides,
     holds,
     inside,
     rain_held,
     required_area,
-    shaped_to_room,
     smallest,
 )
+from interview.garden.size.room import fit_to_area, fit_to_room, shaped_to_room
 from interview.quantities.units import METRIC, US, Quantity, magnitude, quantity, ratio
 
 SERVED = 482.29489
