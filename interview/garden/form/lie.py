@@ -269,7 +269,7 @@ class Lie:
             high, rise = self.floor_below + fall * ray.y, fall * ray.out_y
             width, spread = ray.width, ray.spread
             # Ground over the dug or built surface, at both ends of each straight part of it.
-            if high + rise * crest >= height - 1e-12:
+            if self._cut_in(high, rise):
                 inner = z * high / (1 - z * rise)
                 cut += _prism(0.0, inner, high + mulch, mulch, width, spread)
                 continue
