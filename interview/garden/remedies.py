@@ -49,7 +49,9 @@ class WayOut:
 def ways_out(plan: Plan) -> list[WayOut]:
     """Return the ways out in the order they are worth trying; raises ``Unanswered``."""
     _ = plan.size.garden
-    return list(_ways(plan))
+    # A floor of one's own decides neither the ways nor, unasked, the shape of the floor.
+    free = _without(plan.answers, bed.FLOOR_LENGTH, bed.FLOOR_WIDTH)
+    return list(_ways(plan if free == plan.answers else replace(plan, answers=free)))
 
 
 def _ways(plan: Plan) -> Iterator[WayOut]:
@@ -141,8 +143,8 @@ def _tried(
     """Yield the way that ``answers`` lead to: no larger than the room, or as large as is needed."""
     if answers is None:
         return
-    within = replace(plan, answers=_without(answers, bed.FLOOR_LENGTH, bed.FLOOR_WIDTH))
-    free = replace(plan, answers=_without(within.answers, *_ROOM))
+    within = replace(plan, answers=answers)
+    free = replace(plan, answers=_without(answers, *_ROOM))
     try:
         fits = in_room or not within.size.too_big
         tried = within if fits else free

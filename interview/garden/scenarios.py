@@ -53,6 +53,9 @@ class Lever:
         except Unanswered:
             return plan.answers
         if isinstance(value, str):
+            if value not in self.choices:
+                # An outline of one's own is no step of a list.
+                return plan.answers
             place = self.choices.index(value) + steps
             text = self.choices[place % len(self.choices)]
         else:
@@ -61,7 +64,12 @@ class Lever:
             self.question.read(text, plan.answers)
         except (Refused, Unanswered):
             return plan.answers
-        return plan.answers.with_text(self.question.key, text)
+        moved = plan.answers.with_text(self.question.key, text)
+        shape = plan.answers[bed.FLOOR_SHAPE]
+        if self.question is bed.FLOOR_SHAPE or moved[bed.FLOOR_SHAPE] == shape:
+            return moved
+        # A floor given without a word about its shape is a rectangle; one tried out keeps its own.
+        return moved.with_text(bed.FLOOR_SHAPE.key, shape)
 
     def _stepped(self, value: float, steps: int, metric: bool) -> str:
         """Return the words of a value some steps away; between steps the first goes to a step."""
@@ -75,10 +83,14 @@ class Lever:
 
     def reset(self, kept: Plan, tried: Plan) -> Answers:
         """Return the tried answers with this lever back where it was kept."""
-        text = kept.answers.text(self.question)
-        if text is None:
-            return tried.answers.without(self.question.key)
-        return tried.answers.with_text(self.question.key, text)
+        text, shape = kept.answers.text(self.question), bed.FLOOR_SHAPE
+        if text is not None:
+            return tried.answers.with_text(self.question.key, text)
+        back = tried.answers.without(self.question.key)
+        bare = back.without(shape.key)
+        if kept.answers.text(shape) is None and bare[shape] == back[shape]:
+            return bare
+        return back
 
 
 def _written(unit: str) -> str:

@@ -71,10 +71,11 @@ def test_the_working_shows_formula_inputs_unrounded_value_and_source(plan_of, si
     lines = working("mid_area", plan_of(sized))
     text = "\n".join(lines)
     assert lines[0].startswith("Area at half depth")
-    assert "how: beds x A of the root of a A - P g" in text
+    assert "how: beds x A(d / 2) of the floor W wide: a (d - P) W^2 + c z" in text
     assert "with area weighted by runoff: 570 ft²" in text
     assert "with your answer: rain_depth" in text
-    assert "unrounded: 132.65" in text
+    # Worked by hand in test_worked_cases: 0.74392 W^2 + 0.85693 W - 47.9581 = 0.
+    assert "unrounded: 130.316" in text
     assert lines[-1].strip().startswith("source:")
 
 
@@ -107,7 +108,7 @@ def test_names_with_odd_characters_stay_yaml(plan_of, roof, printed, sized):
 
 def test_what_is_assumed_is_listed_and_what_is_answered_is_not(plan_of, printed):
     listed = printed(plan_of({"side_slope": "2:1"}))
-    assert listed["assumed"]["freeboard"] == "4 in"
+    assert listed["assumed"]["freeboard"] == "2 in"
     assert "side_slope" not in listed["assumed"]
 
 

@@ -13,7 +13,9 @@ from interview.quantities.evidence import Provenance
 from interview.quantities.units import quantity
 from interview.sheet.report import plan_text
 
-EVERY = ("drawdown", "size", "steepest", "slope_depth", "least_rate", "pond_depth")
+BY_DEFAULT = ("side_slope", "rim", "mulch")
+"""What the usual answers decide, before anything is measured."""
+EVERY = ("drawdown", "size", "steepest", "slope_depth", "least_rate", "pond_depth", *BY_DEFAULT)
 
 
 def rate(number):
@@ -98,7 +100,62 @@ def test_a_pond_is_held_against_each_published_range():
     assert [one.split()[-1] for one in found] == ["outside", "within", "within", "within"]
 
 
+def test_sides_are_held_against_the_steepest_of_each_guide(subtests):
+    """Western Washington has 2:1 at the steepest, Los Angeles 3:1."""
+    for run, first, second in [
+        (1.5, "these sides are steeper", "these sides are steeper"),
+        (2, "these sides are gentle enough", "these sides are steeper"),
+        (3, "these sides are gentle enough", "these sides are gentle enough"),
+    ]:
+        with subtests.test(run=run):
+            found = guidance.side_slopes(run)
+            assert [one.says for one in found.sayings] == ["2:1 or gentler", "3:1 or gentler"]
+            assert here(found) == [first, second]
+
+
+def test_a_rim_is_held_against_each_guide(subtests):
+    """Iowa has 2 in, Gloucestershire 100 mm, Western Washington 6 in."""
+    for inches, enough in [(1, 0), (2, 1), (4, 2), (6, 3)]:
+        with subtests.test(inches=inches):
+            us = guidance.rims(quantity(inches, "in"))
+            metric = guidance.rims(quantity(25 * inches, "mm"), metric=True)
+            high = ["this rim is as high"] * enough + ["this rim is lower"] * (3 - enough)
+            assert here(us) == here(metric) == high
+            assert [one.says for one in us.sayings] == [
+                "2 in or more",
+                "4 in or more",
+                "6 in or more",
+            ]
+            assert [one.says for one in metric.sayings] == [
+                "50 mm or more",
+                "100 mm or more",
+                "150 mm or more",
+            ]
+
+
+def test_mulch_is_held_against_each_guide(subtests):
+    """One guide has 2 in, one 3 in, Toronto 75 mm, 25 mm more or less."""
+    for inches, fits in [
+        (1, (False, False, False)),
+        (2, (True, False, True)),
+        (3, (False, True, True)),
+        (4, (False, False, True)),
+        (4.5, (False, False, False)),
+    ]:
+        with subtests.test(inches=inches):
+            us = guidance.mulches(quantity(inches, "in"))
+            metric = guidance.mulches(quantity(25 * inches, "mm"), metric=True)
+            told = ["this mulch is as deep" if one else "this mulch is not" for one in fits]
+            assert here(us) == here(metric) == told
+            assert [one.says for one in us.sayings] == ["2 in", "3 in", "2 in to 4 in"]
+            assert metric.sayings[2].says == "50 mm to 100 mm"
+
+
 def test_what_cannot_be_is_refused():
+    with pytest.raises(ValueError):
+        guidance.rims(quantity(-1, "in"))
+    with pytest.raises(ValueError):
+        guidance.mulches(quantity(-1, "in"))
     with pytest.raises(ValueError):
         guidance.drawdown(rate(-1), DepthRule.BOTH)
     with pytest.raises(ValueError):
@@ -115,7 +172,7 @@ def test_the_sheet_and_the_list_tell_every_matter_with_its_sources(
     assert tuple(matter.key for matter in guides(plan)) == EVERY
     for matter in guides(plan):
         assert len(matter.sayings) >= 2
-        assert matter.followed.startswith("The plan follows")
+        assert matter.followed.startswith(("The plan follows ", "The plan takes "))
         for saying in matter.sayings:
             assert saying.source.title
             assert saying.source.standing in (Provenance.PUBLISHED, Provenance.SECONDARY)
@@ -127,5 +184,13 @@ def test_the_sheet_and_the_list_tell_every_matter_with_its_sources(
 
 
 def test_what_the_plan_cannot_judge_yet_is_left_out(plan_of):
-    assert guides(plan_of({"units": "us"})) == ()
-    assert "WHERE GUIDES DISAGREE" not in plan_text(plan_of({"units": "us"}))
+    empty = plan_of({"units": "us"})
+    assert tuple(matter.key for matter in guides(empty)) == BY_DEFAULT
+    # 2:1, 2 in and 3 in are taken until there is an answer.
+    assert [here(matter)[0] for matter in guides(empty)] == [
+        "these sides are gentle enough",
+        "this rim is as high",
+        "this mulch is not",
+    ]
+    sheet = " ".join(plan_text(empty).split())
+    assert "How deep the mulch" in sheet and "How deep the pond may be" not in sheet

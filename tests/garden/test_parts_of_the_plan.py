@@ -109,7 +109,8 @@ def test_a_missing_rainfall_file_is_told_and_nothing_else_waits(plan_of, sized, 
     plan = plan_of({**sized, **record})
     listed = printed(plan)["figures"]
     assert "There is no file" in listed["record_share_held"]["why"]
-    assert listed["mid_area"]["value"] == pytest.approx(132.65, abs=0.01)
+    # Worked by hand in test_worked_cases: a floor 7.474 ft wide with round ends.
+    assert listed["mid_area"]["value"] == pytest.approx(130.316, abs=0.001)
 
 
 def test_a_rainfall_file_of_nonsense_is_told(plan_of, sized, printed, tmp_path):

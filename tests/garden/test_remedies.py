@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import math
+
 import pytest
 
 from interview.garden.remedies import ways_out
-from interview.garden.size.basin import Basin, rain_held
+from interview.garden.size.basin import Basin
 from interview.quantities.units import magnitude, quantity
 from interview.sheet.report import plan_text
 
@@ -29,13 +31,22 @@ def found(plan, start):
     return next(way for label, way in by_label(plan).items() if label.startswith(start))
 
 
-def test_the_room_holds_what_was_worked_by_hand(cramped):
-    """A rim of 16 x 11 ft leaves a floor of 11 x 6 ft, 47.25 cubic feet: 0.76 in of rain."""
-    way = found(cramped(), "Take what the room holds")
-    assert magnitude(way.garden.floor_length, "ft") == pytest.approx(11)
-    assert magnitude(way.garden.floor_width, "ft") == pytest.approx(6)
-    assert magnitude(way.garden.volume, "ft**3") == pytest.approx(47.25)
-    assert magnitude(way.rain_held, "in") == pytest.approx(0.7601, abs=5e-5)
+@pytest.mark.parametrize(
+    ("shape", "volume", "held"), [("rectangle", 47.25, 0.7601), ("rounded", 41.13, 0.6855)]
+)
+def test_the_room_holds_what_was_worked_by_hand(cramped, shape, volume, held):
+    """A rim of 16 x 11 ft leaves a floor of 11 x 6 ft; on level lawn nothing lies outside it.
+
+    With square corners that holds 0.5 (66 + 1.5 x 17 + 4 / 3 x 2.25) ft3 of what falls on 570 and
+    176 ft2. With round ends, 58.27 ft2 and 28.85 ft round it, it holds 29.14 + 10.82 + 1.18 ft3,
+    and the rim is 58.27 + 72.12 + 6.25 pi = 150.03 ft2.
+    """
+    way = found(cramped(floor_shape=shape), "Take what the room holds")
+    # The largest floor is sought to 0.005 ft, and never over the room.
+    assert 0 <= 11 - magnitude(way.garden.floor_length, "ft") < 0.005
+    assert 0 <= 6 - magnitude(way.garden.floor_width, "ft") < 0.005
+    assert magnitude(way.garden.volume, "ft**3") == pytest.approx(volume, abs=0.05)
+    assert magnitude(way.rain_held, "in") == pytest.approx(held, abs=0.0007)
     assert way.fits
 
 
@@ -47,10 +58,12 @@ def test_every_way_says_what_it_holds_whole_of_the_ladder(cramped):
     assert found(plan, "Take").storms_held < found(plan, "2 beds side by side").storms_held
 
 
-def test_the_numbers_of_a_way_are_those_of_the_plan_it_leads_to(cramped, plan_of, sized):
+def test_the_numbers_of_a_way_are_those_of_the_plan_it_leads_to(
+    cramped, plan_of, sized, level_spot
+):
     way = found(cramped(deepest_pond="5 in", known_rate="1 in/h"), "Let the pond be as deep")
     deep = f"{magnitude(way.garden.depth, 'in')} in"
-    other = plan_of({**sized, "deepest_pond": deep, "known_rate": "1 in/h"})
+    other = plan_of({**sized, **level_spot, "deepest_pond": deep, "known_rate": "1 in/h"})
     assert way.garden == other.size.garden
     assert way.rain_held == other.size.rain_held
 
@@ -68,8 +81,10 @@ def test_two_beds_each_fit_the_room_and_share_the_water(cramped):
     plan = cramped()
     way = found(plan, "2 beds side by side")
     assert way.beds == 2 and way.fits
-    served = quantity(magnitude(plan.survey.catchment.weighted, "ft**2") / 2, "ft**2")
-    assert way.rain_held == rain_held(way.garden, served)
+    # On level lawn the rain on all inside the rim falls into the garden.
+    comes = 570 / 2 + magnitude(way.garden.rim_area, "ft**2")
+    held = 12 * magnitude(way.garden.volume, "ft**3") / comes
+    assert magnitude(way.rain_held, "in") == pytest.approx(held)
     assert way.rain_held >= quantity(1, "in")
     assert magnitude(way.garden.rim_length, "ft") <= 16 + 1e-9
     row = found(plan, "2 beds one below")
@@ -85,14 +100,21 @@ def test_beds_are_added_until_the_rain_is_held(cramped):
     assert not any(held[:-2])
 
 
-def test_a_way_fits_where_its_rim_is_no_larger_than_the_room(cramped):
-    plan = cramped()
-    for way in ways_out(plan):
+def test_a_way_fits_where_all_that_is_built_is_no_larger_than_the_room(cramped):
+    level = cramped()
+    for way in ways_out(level):
         long, wide = (
             magnitude(side, "ft") for side in (way.garden.rim_length, way.garden.rim_width)
         )
         assert way.fits == (long <= 16 + 1e-6 and wide <= 11 + 1e-6), way.label
-    assert {way.fits for way in ways_out(plan)} == {True, False}
+    assert {way.fits for way in ways_out(level)} == {True, False}
+    sloping = cramped(**{"spots.1.slope_drop": "6 in"})
+    for way in ways_out(sloping):
+        # What is built is longer than the rim, by the berm's top and its outside at either end.
+        long, wide = (magnitude(side, "ft") for side in way.over_all)
+        assert long > magnitude(way.garden.rim_length, "ft") + 1, way.label
+        assert way.fits == (long <= 16 + 1e-6 and wide <= 11 + 1e-6), way.label
+    assert {way.fits for way in ways_out(sloping)} == {True, False}
 
 
 def test_half_of_the_water_needs_less_garden(cramped):
@@ -125,8 +147,12 @@ def test_the_share_of_the_record_is_told_for_each_way(cramped, tmp_path):
 def test_a_room_given_as_an_area_holds_what_fits_into_it(plan_of, sized, level_spot):
     plan = plan_of({**sized, **level_spot, "room_area": "176 sq ft"})
     assert plan.size.too_big
-    assert magnitude(plan.size.garden.rim_area, "ft**2") == pytest.approx(176)
-    assert 0.6 < magnitude(plan.size.rain_held, "in") < 0.9
+    # Worked by hand, twice as long as wide with round ends: a rim 2.5 ft outside the floor has
+    # (1 + pi / 4) W2 + (2 + pi) 2.5 W + 6.25 pi = 176 ft2, so W = 6.427 ft, sought to 0.005 ft.
+    assert 0 <= 6.4272 - magnitude(plan.size.garden.floor_width, "ft") < 0.0051
+    assert magnitude(plan.size.garden.rim_area, "ft**2") <= 176
+    # V = 73.75 x 0.5 + 33.05 x 0.375 + 9 pi x 0.5^3 / 3 = 50.45 ft3, of 570 + 176 ft2.
+    assert magnitude(plan.size.rain_held, "in") == pytest.approx(0.811, abs=0.002)
     assert found(plan, "Take what the room holds").garden == plan.size.garden
     assert "The room was given as an area" in plan_text(plan)
 
@@ -156,13 +182,17 @@ def test_two_beds_are_counted_in_the_soil_the_shopping_and_the_plants(
     assert figure("bed_count", two) == 2
     assert isinstance(two.size.garden, Basin)
     assert figure("rain_held", two) >= 1
-    bank = two.earth.level_berm.cut + two.earth.mulch_soil
-    assert figure("soil_dug_total", two) == pytest.approx(2 * magnitude(bank, "ft**3"))
-    edging = {item.name: item.amount for item in two.earth.shopping}["edging"]
-    around = 4 * (
-        magnitude(two.size.garden.rim_length, "ft") + magnitude(two.size.garden.rim_width, "ft")
-    )
-    assert magnitude(edging, "ft") == pytest.approx(around)
+    garden = two.size.garden
+    long, wide = (magnitude(one, "ft") for one in (garden.floor_length, garden.floor_width))
+    # On level lawn the hole is an upright one of 10 in and 5 in more for mulch and compost below
+    # the floor; below the sides, 2.5 ft wide, a wedge and 3 in for mulch.
+    floor, around = (long - wide) * wide + math.pi * wide**2 / 4, 2 * (long - wide) + math.pi * wide
+    sides = around * 2.5 * (10 / 2 + 3) / 12 + math.pi * 2.5**2 * (10 / 3 + 3) / 12
+    bank = floor * 15 / 12 + sides
+    assert figure("soil_dug_total", two) == pytest.approx(2 * bank, rel=1e-3)
+    mulch = {item.name: item.amount for item in two.earth.shopping}["mulch"]
+    rim = floor + around * 2.5 + math.pi * 2.5**2
+    assert magnitude(mulch, "ft**3") == pytest.approx(2 * rim * 3 / 12)
     assert magnitude(two.size.garden.rim_area, "ft**2") < magnitude(
         one.size.garden.rim_area, "ft**2"
     )

@@ -7,6 +7,7 @@ import pytest
 from interview.garden.place import questions as start
 from interview.garden.scenarios import LEVERS, WATCHED, changed, followed, keep, tried_plan
 from interview.garden.size import questions as bed
+from interview.quantities.units import magnitude
 
 BY_LABEL = {lever.label: lever for lever in LEVERS}
 
@@ -31,12 +32,15 @@ def rows(kept, tried):
 
 def test_every_lever_says_what_is_in_force(plan):
     shown = {lever.label: lever.shown(plan) for lever in LEVERS}
+    # The floor needed is 7.474 ft wide, worked by hand in test_worked_cases, and pegged by 1/2 ft.
     assert shown == {
         "Deepest pond": "6 in",
         "Rain to hold": "1 in",
+        "How large": "usual",
+        "Shape": "rounded",
         "Side slope": "3 : 1",
         "Floor length": "15 ft",
-        "Floor width": "7 ft",
+        "Floor width": "7.5 ft",
         "Rim above pond": "4 in",
         "Rule for the depth": "both",
         "Length to width": "2 : 1",
@@ -54,7 +58,12 @@ def test_a_lever_moves_only_its_own_answer_or_nothing(subtests, plan_of, sized, 
                 with subtests.test(lever=lever, steps=steps, units=units):
                     plan = plan_of({**sized, **level_spot, "units": units})
                     tried = lever.moved(plan, steps)
-                    assert set(changed(plan.answers, tried)) <= {lever.question.key}
+                    moved = set(changed(plan.answers, tried))
+                    # A floor that is tried out says its shape too, which else would change.
+                    if lever.question in (bed.FLOOR_LENGTH, bed.FLOOR_WIDTH):
+                        assert tried[bed.FLOOR_SHAPE] == plan.answers[bed.FLOOR_SHAPE]
+                        moved -= {bed.FLOOR_SHAPE.key}
+                    assert moved <= {lever.question.key}
                     assert tried.fault(lever.question) is None
 
 
@@ -85,6 +94,10 @@ def test_a_longer_floor_holds_more_rain(plan):
     tried = moved(plan, "Floor length", 2)
     assert tried.answers.text(bed.FLOOR_LENGTH) == "16 ft"
     found = rows(plan, tried)
+    # By hand, 16 x 7.5 ft with round ends: A 107.93, P 40.56, so V 107.93 / 2 + 40.56 x 0.375 +
+    # 1.18 = 70.35 ft3, of 570 ft2 and the rim's 107.93 + 101.40 + 19.63: 1.06 in for 1.00 in.
+    assert tried.answers[bed.FLOOR_SHAPE] == plan.answers[bed.FLOOR_SHAPE] == "rounded"
+    assert magnitude(tried.size.rain_held, "in") == pytest.approx(1.0567, abs=2e-4)
     assert found["Rain it holds"].change.startswith("+")
     assert found["What decides the size"].change == "changed"
 
@@ -108,6 +121,13 @@ def test_a_choice_goes_round(plan):
     assert once.answers[bed.DRAIN_RULE] == "strict"
     assert moved(once, "Rule for the depth", 2).answers[bed.DRAIN_RULE] == "both"
     assert moved(plan, "Compost worked in", 1).answers[bed.AMEND] is False
+
+
+def test_an_outline_of_ones_own_is_left_where_it_is(plan):
+    lever = BY_LABEL["Shape"]
+    own = tried_plan(plan, plan.answers.with_text("floor_shape", "own"))
+    assert lever.moved(own, 1) == own.answers
+    assert moved(plan, "Shape", 1).answers[bed.FLOOR_SHAPE] == "oval"
 
 
 def test_metric_levers_move_in_metric_steps(metric):

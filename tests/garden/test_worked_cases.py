@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import numpy
 import pytest
 
 from interview.garden.size import questions as bed
@@ -236,35 +237,54 @@ def test_a_slope_from_two_readings_of_the_level(typed, figure):
 # Size
 
 
-def test_the_garden_for_six_hundred_feet_of_roof(typed, sized, figure):
-    plan = typed(sized).plan
+# The floor, W wide and 2 W long, is the root of a (d - P) W^2 + c z (d^2 / 2 - P H) W +
+# k z^2 (d^3 / 3 - P H^2) - P S = 0, H = d + b, in feet. With square corners a = 2, c = 6, k = 4:
+# 0.83333 W^2 + W - 48.0833 = 0, so W = 7.0197. With round ends a = 1 + pi / 4, c = 2 + pi,
+# k = pi: 0.74392 W^2 + 0.85693 W - 47.9581 = 0, so W = 7.4738. The area at half depth is
+# a W^2 + c W z d / 2 + k (z d / 2)^2, the volume a W^2 d + c W z d^2 / 2 + k z^2 d^3 / 3.
+@pytest.mark.parametrize(
+    ("shape", "area", "floor", "volume"),
+    [
+        ("rectangle", 132.39, (14.04, 7.020), 66.57),
+        ("rounded", 130.32, (14.95, 7.474), 65.45),
+    ],
+)
+def test_the_garden_for_six_hundred_feet_of_roof(typed, sized, figure, shape, area, floor, volume):
+    plan = typed(sized, {"floor_shape": shape}).plan
     assert figure("weighted_area", plan) == pytest.approx(570)
     assert figure("pond_depth", plan) == pytest.approx(6)
     # The custom takes the roof's own area; the weighted area would give 95, and 114 with the
     # rain that falls on the garden itself.
     assert figure("rule_of_thumb_area", plan) == pytest.approx(100)
     assert magnitude(plan.size.hand_check, "ft**2") == pytest.approx(114)
-    assert figure("mid_area", plan) == near(132.7, 1)
-    assert figure("needed_floor_length", plan) == near(14.79, 2)
-    assert figure("needed_floor_width", plan) == near(6.644, 3)
-    assert figure("needed_volume", plan) == near(66.70, 2)
+    assert figure("mid_area", plan) == near(area, 2)
+    assert figure("needed_floor_length", plan) == near(floor[0], 2)
+    assert figure("needed_floor_width", plan) == near(floor[1], 3)
+    assert figure("needed_volume", plan) == near(volume, 2)
     assert figure("recommended_area", plan) == pytest.approx(140)
     needed = plan.size.required.basin
     edges = (needed.edge_length, needed.edge_width, needed.rim_length, needed.rim_width)
+    # 3 ft more in the full pond, 2 x 3 x 6 in, and 5 ft more at the rim, 2 x 3 x 10 in.
     assert [magnitude(one, "ft") for one in edges] == [
-        near(17.79, 2),
-        near(9.644, 3),
-        near(19.79, 2),
-        near(11.64, 2),
+        near(floor[0] + 3, 2),
+        near(floor[1] + 3, 3),
+        near(floor[0] + 5, 2),
+        near(floor[1] + 5, 3),
     ]
 
 
 @pytest.mark.parametrize(
     ("change", "area"),
-    [({"side_slope": "2:1"}, 125.8), ({"deepest_pond": "4 in"}, 224.3)],
+    # By the same balance with z = 2, and with d = 4 in.
+    [
+        ({"side_slope": "2:1"}, 124.43),
+        ({"deepest_pond": "4 in"}, 220.29),
+        ({"side_slope": "2:1", "floor_shape": "rectangle"}, 125.68),
+        ({"deepest_pond": "4 in", "floor_shape": "rectangle"}, 224.07),
+    ],
 )
 def test_steeper_sides_save_room_and_a_shallow_pond_needs_it(typed, sized, figure, change, area):
-    assert figure("mid_area", typed(sized, change).plan) == near(area, 1)
+    assert figure("mid_area", typed(sized, change).plan) == near(area, 2)
 
 
 @pytest.fixture
@@ -283,14 +303,24 @@ def sized_metric(roof) -> dict[str, str]:
     }
 
 
-def test_the_garden_for_sixty_two_square_metres(typed, sized_metric, figure):
-    plan = typed(sized_metric).plan
+# By the same balance in meters: d 0.15, P 0.025, H 0.25, S 62.
+@pytest.mark.parametrize(
+    ("shape", "area", "floor", "volume", "advised"),
+    [
+        ("rectangle", 14.20, (4.658, 2.329), 2.139, 15),
+        ("rounded", 14.00, (4.957, 2.479), 2.107, 14),
+    ],
+)
+def test_the_garden_for_sixty_two_square_metres(
+    typed, sized_metric, figure, shape, area, floor, volume, advised
+):
+    plan = typed(sized_metric, {"floor_shape": shape}).plan
     assert figure("weighted_area", plan) == near(62.00, 2)
-    assert figure("mid_area", plan) == near(14.22, 2)
-    assert figure("needed_floor_length", plan) == near(4.883, 3)
-    assert figure("needed_floor_width", plan) == near(2.216, 3)
-    assert figure("needed_volume", plan) == near(2.143, 3)
-    assert figure("recommended_area", plan) == pytest.approx(15)
+    assert figure("mid_area", plan) == near(area, 2)
+    assert figure("needed_floor_length", plan) == near(floor[0], 3)
+    assert figure("needed_floor_width", plan) == near(floor[1], 3)
+    assert figure("needed_volume", plan) == near(volume, 3)
+    assert figure("recommended_area", plan) == pytest.approx(advised)
 
 
 PEGGED = {"floor_length": "15 ft", "floor_width": "7 ft"}
@@ -304,12 +334,21 @@ def test_the_garden_as_pegged_out_holds_a_little_more(typed, sized, figure):
     assert figure("rain_held", plan) == near(1.044, 3)
 
 
-def test_a_short_room_holds_three_quarters_of_the_rain(typed, sized, figure):
-    plan = typed(sized, {"room_length": "16 ft", "room_width": "11 ft"}).plan
-    assert figure("floor_length_drawn", plan) == pytest.approx(11)
-    assert figure("floor_width_drawn", plan) == pytest.approx(6)
-    assert figure("pond_volume", plan) == near(47.25, 2)
-    assert figure("rain_held", plan) == near(0.7601, 4)
+# A rim of 16 x 11 ft leaves a floor of 11 x 6 ft. With square corners it holds
+# 0.5 (66 + 1.5 x 17 + 4 / 3 x 2.25) = 47.25 ft^3, of what drains here and of 176 ft^2. With round
+# ends the floor has 30 + 9 pi = 58.27 ft^2 and 10 + 6 pi = 28.85 ft round it: 29.14 + 10.82 + 1.18
+# = 41.13 ft^3, and the rim 58.27 + 72.12 + 6.25 pi = 150.03 ft^2.
+@pytest.mark.parametrize(
+    ("shape", "volume", "held"), [("rectangle", 47.25, 0.7601), ("rounded", 41.13, 0.6855)]
+)
+def test_a_short_room_holds_part_of_the_rain(typed, sized, figure, shape, volume, held):
+    room = {"room_length": "16 ft", "room_width": "11 ft", "floor_shape": shape}
+    plan = typed(sized, room).plan
+    # The largest floor is sought to 0.005 ft, and never over the room.
+    assert 0 <= 11 - figure("floor_length_drawn", plan) < 0.005
+    assert 0 <= 6 - figure("floor_width_drawn", plan) < 0.005
+    assert figure("pond_volume", plan) == pytest.approx(volume, abs=0.05)
+    assert figure("rain_held", plan) == pytest.approx(held, abs=0.0007)
     assert any(one.key == "room" for one in plan.findings)
 
 
@@ -377,7 +416,27 @@ def test_twelve_days_of_a_rainfall_file(typed, sized, figure, tmp_path: Path):
 # Earth, overflow, and the wait
 
 
-def test_cut_and_berm_balance_on_a_five_percent_slope(typed, sized, figure):
+def soil(long, wide, fall, below, high, top, made_room):
+    """Sum the soil dug and the berm over a grid: a rectangle with sides of 3:1, in one length.
+
+    ``made_room`` is what is dug below the finished floor and below its sides.
+    """
+    cell, reach = long / 400, 14 * high
+    x = numpy.arange(-reach + cell / 2, long + reach, cell)[None, :]
+    y = numpy.arange(-reach + cell / 2, wide + reach, cell)[:, None]
+    beside = numpy.maximum(numpy.maximum(-x, x - long), numpy.maximum(-y, y - wide))
+    lawn, q = below + fall * y + 0 * x, numpy.maximum(beside, 0)
+    berm = numpy.minimum(high, high - (q - 3 * high - top) / 3)
+    side = q / 3 < numpy.maximum(lawn, high)
+    dug = q / 3 - numpy.where(q > 0, made_room[1], made_room[0])
+    built = numpy.where(side, dug, numpy.maximum(berm, lawn))
+    return (
+        numpy.maximum(lawn - built, 0).sum() * cell**2,
+        numpy.maximum(built - lawn, 0).sum() * cell**2,
+    )
+
+
+def test_cut_and_berm_on_a_five_percent_slope(typed, sized, figure):
     floor = {
         "spots.1.slope_run": "15 ft",
         "spots.1.slope_drop": "9 in",
@@ -386,14 +445,20 @@ def test_cut_and_berm_balance_on_a_five_percent_slope(typed, sized, figure):
         "floor_width": "6 ft",
     }
     plan = typed(sized, floor).plan
-    assert figure("downhill_floor_depth", plan) == near(3.655, 3)
-    assert figure("uphill_floor_depth", plan) == near(7.255, 3)
-    assert figure("cut_volume", plan) == near(54.30, 2)
-    assert figure("berm_height", plan) == near(6.345, 3)
-    assert figure("berm_volume", plan) == near(48.87, 2)
+    # The lawn uphill as high as the crest: 10 in (1 - 3 x 0.05) - 0.05 x 72 in.
+    assert figure("downhill_floor_depth", plan) == near(4.9, 3)
+    assert figure("uphill_floor_depth", plan) == near(8.5, 3)
+    assert figure("uphill_lawn", plan) == near(10, 3)
+    # (10 - 4.9 + 0.05 x (30 + 12)) / (1 - 3 x 0.05)
+    assert figure("crest_to_toe", plan) == near(8.471, 3)
+    # 5 in are dug below the floor for mulch and compost, 3 in below the sides for mulch.
+    cut, fill = soil(15, 6, 0.05, 4.9 / 12, 10 / 12, 1, (5 / 12, 3 / 12))
+    assert figure("soil_cut", plan) == pytest.approx(cut, rel=3e-3)
+    assert figure("berm_soil", plan) == pytest.approx(fill, rel=5e-3)
+    assert figure("soil_spare", plan) == pytest.approx(cut - fill / 0.9, rel=5e-3)
 
 
-def test_cut_and_berm_balance_on_an_eight_percent_slope_in_metric(typed, sized_metric, figure):
+def test_cut_and_berm_on_an_eight_percent_slope_in_metric(typed, sized_metric, figure):
     floor = {
         "spots.1.slope_run": "5 m",
         "spots.1.slope_drop": "400 mm",
@@ -402,10 +467,14 @@ def test_cut_and_berm_balance_on_an_eight_percent_slope_in_metric(typed, sized_m
         "floor_width": "1.8 m",
     }
     plan = typed(sized_metric, floor).plan
-    assert figure("downhill_floor_depth", plan) == near(85.8, 1)
-    assert figure("uphill_floor_depth", plan) == near(229.8, 1)
-    assert figure("cut_volume", plan) == near(1.882, 3)
-    assert figure("berm_volume", plan) == near(1.693, 3)
+    # The lawn uphill would ask for 250 (1 - 0.24) - 144 = 46 mm, a berm of 300 mm for
+    # 250 + 0.08 x (750 + 300) - 300 (1 - 0.24).
+    assert figure("downhill_floor_depth", plan) == near(106, 1)
+    assert figure("uphill_floor_depth", plan) == near(250, 1)
+    assert figure("crest_to_toe", plan) == near(300, 1)
+    cut, fill = soil(4.5, 1.8, 0.08, 0.106, 0.25, 0.3, (0.125, 0.075))
+    assert figure("soil_cut", plan) == pytest.approx(cut, rel=3e-3)
+    assert figure("berm_soil", plan) == pytest.approx(fill, rel=5e-3)
 
 
 def test_the_flow_from_a_roof_in_the_hardest_rain(typed, sized, figure):

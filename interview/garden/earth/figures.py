@@ -162,7 +162,7 @@ FIGURES: tuple[Figure[EarthResults], ...] = (
         "Berm from its crest to its outer foot, at the highest",
         lambda p: _ft(p.lie.crest_to_toe),
         *DIST,
-        "(H - t + s e) / (1 - 3 s), e = z H + top; no berm is 0",
+        "(H - t + s e) / (1 - 3 s), e = z H + top, H = d + b; no berm is 0",
         ("downhill_floor_depth", "slope", "berm_top"),
         ARITHMETIC,
         words=depth_words,
@@ -182,7 +182,8 @@ FIGURES: tuple[Figure[EarthResults], ...] = (
         "Width over all, from the toe downhill to the cut uphill",
         lambda p: _ft(p.lie.footprint_width),
         *SIDE,
-        "W + e + 3 x crest to toe + z (t + s W) / (1 - z s)",
+        "W + e + 3 x crest to toe + z (t + s W) / (1 - z s); with the lawn as the rim "
+        "W + z t / (1 + z s) + z (t + s W) / (1 - z s)",
         ("floor_width_drawn", "crest_to_toe", "uphill_lawn"),
         ARITHMETIC,
         words=length_words,
@@ -371,7 +372,7 @@ FIGURES: tuple[Figure[EarthResults], ...] = (
         _bought("stone"),
         *VOLUME,
         "((3 x 2 ft (0.9 x 0.6 m) + notch width x (top + 3 x crest to toe + 1 ft (0.3 m))) x "
-        "beds + channel x 18 in (450 mm)) x 6 in (150 mm)",
+        "beds + channel x 18 in (450 mm)) x 6 in (150 mm); a lip in the lawn has no stone",
         ("notch_width", "crest_to_toe", "spout_distance", "beds"),
         PRACTICE,
     ),

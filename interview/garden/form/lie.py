@@ -8,6 +8,7 @@ higher than the crest there is no berm, and the sides run up to the lawn.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 from enum import Enum
 from functools import cached_property
@@ -208,20 +209,21 @@ class Lie:
         # Where the ground comes up to the crest within the berm's top it ends there.
         return toe if toe > edge else max(inner, (self.height - high) / rise)
 
-    def _within(self, reach: dict[Ray, float]) -> float:
+    def _within(self, reach: Callable[[Ray], float]) -> float:
         return self.outline.area + sum(
-            q * (ray.width + ray.spread * q / 2) for ray, q in reach.items()
+            q * (ray.width + ray.spread * q / 2)
+            for ray, q in ((ray, reach(ray)) for ray in self.outline.rays)
         )
 
     @cached_property
     def inside_area(self) -> float:
         """Area inside the crest and the cut edge: the rain on it falls into the garden."""
-        return self._within({ray: self.inner(ray) for ray in self.outline.rays})
+        return self._within(self.inner)
 
     @cached_property
     def footprint_area(self) -> float:
         """Area of everything that is dug or built, square feet."""
-        return self._within({ray: self.reach(ray) for ray in self.outline.rays})
+        return self._within(self.reach)
 
     @cached_property
     def footprint(self) -> tuple[tuple[float, float], ...]:
