@@ -399,8 +399,8 @@ def rims(freeboard: Quantity, metric: bool = False) -> Guidance:
         "rim",
         "How high the rim stands over the full pond",
         sayings,
-        "The plan takes the first as usual and makes the notch so wide that an inch (25 mm) is to "
-        "spare in the hardest rain; of level lawn an inch is enough.",
+        "The plan takes the first as usual and makes the notch so wide that 1 in (25 mm) is to "
+        "spare in the hardest rain; where level lawn is the rim, 1 in (25 mm) is enough.",
     )
 
 
