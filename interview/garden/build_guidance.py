@@ -79,8 +79,8 @@ def rims(freeboard: Quantity, metric: bool = False) -> Guidance:
         "rim",
         "How high the rim stands over the full pond",
         sayings,
-        "The plan takes the first as usual and makes the notch so wide that an inch (25 mm) is to "
-        "spare in the hardest rain; of level lawn an inch is enough.",
+        "The plan takes the first as usual and makes the notch so wide that 1 in (25 mm) is to "
+        "spare in the hardest rain; where level lawn is the rim, 1 in (25 mm) is enough.",
     )
 
 
@@ -93,11 +93,12 @@ def mulches(mulch: Quantity, metric: bool = False) -> Guidance:
     sayings = []
     for span in MULCH_IN:
         low, high = (show(quantity(end * by, unit), unit, 3) for end in span.value)
-        inside = reaches(found, span.value[0]) and within(found, span.value[1])
+        thin, deep = not reaches(found, span.value[0]), not within(found, span.value[1])
+        here = "this mulch is thinner" if thin else "this mulch is deeper" if deep else "so it is"
         sayings.append(
             Saying(
                 low if low == high else f"{low} to {high}",
-                "this mulch is as deep" if inside else "this mulch is not",
+                here,
                 span.source,
             )
         )
