@@ -159,7 +159,7 @@ FIGURES: tuple[Figure[EarthResults], ...] = (
     ),
     Figure(
         "crest_to_toe",
-        "Berm from its crest to its outer foot, at the highest",
+        "Berm, from crest to outer foot",
         lambda p: _ft(p.lie.crest_to_toe),
         *DIST,
         "(H - t + s e) / (1 - 3 s), e = z H + top, H = d + b; no berm is 0",
