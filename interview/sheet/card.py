@@ -100,7 +100,7 @@ def _work(planting: Part, brief: int) -> tuple[tuple[str, Part], ...]:
     return (
         ("3 PEG OUT, from one string along the middle, across the slope", partial(_pegs, brief)),
         (
-            "4 DIG AND LEVEL, with a tape from that string, level at crest height",
+            "4 DIG AND LEVEL, with a tape from that string, at crest height",
             partial(_dig, brief),
         ),
         ("5 SOIL AND STONE", _soil),

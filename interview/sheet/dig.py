@@ -114,8 +114,8 @@ def _how_deep(plan: Plan) -> Iterator[str]:
     yield from wrap(f"{'How it is set into the ground:':<46}{lie.form.value}", " " * 46)
     tied = quantity(lie.height - lie.floor_below - lie.ground.fall * lie.outline.rise, "ft")
     yield from wrap(
-        "Before you dig, drive stakes outside the work and tie a level string to them at the height "
-        f"of the {'crest' if lie.crest_to_toe > 0 else 'lawn that is the rim'}: "
+        "Before you dig, drive stakes outside the work and tie a level string to them at the "
+        f"height of the {'crest' if lie.crest_to_toe > 0 else 'lawn that is the rim'}: "
         f"{_above(tied, metric)} where the floor's uphill edge will be. Every height is measured "
         "down from it.",
         "  ",
@@ -193,8 +193,8 @@ def _water(plan: Plan) -> Iterator[str]:
         yield from wrap("Lay a pad of stone where the water comes in.", "  ")
     else:
         yield from wrap(
-            f"Cut the overflow notch {wide} wide, downhill or at an end where the ground falls away: "
-            f"the top of its stone lies {full} above the finished floor, on a sill of tamped soil. "
+            f"Cut the overflow notch {wide} wide, downhill or at an end where the ground falls "
+            f"away: the top of its stone lies {full} above the finished floor, on a sill of tamped soil. "
             "Loose stone alone would leak.",
             "  ",
         )
@@ -219,8 +219,8 @@ def _water(plan: Plan) -> Iterator[str]:
     yield from wrap(_goes(plan), "  ")
     yield from wrap(
         plan.answers.told(
-            "All the way it must stay 10 ft (3 m) or more from every building, on ground that falls "
-            "away from it, 6 in (150 mm) in the first 10 ft (3 m)."
+            "All the way it must stay 10 ft (3 m) or more from every building, on ground that "
+            "falls away from it, 6 in (150 mm) in the first 10 ft (3 m)."
         ),
         "  ",
     )

@@ -66,9 +66,9 @@ def _beds_apart(plan: Plan) -> Iterator[str]:
     way = "up and down the slope" if row else "along the slope"
     pours = " Each notch pours onto stone in the bed below." if row else ""
     yield from wrap(
-        f"Leave {length_words(gap, plan.metric)} or more from the outer foot of one bed to the next: "
-        f"together they take {length_words(whole, plan.metric)} {way}. Each bed has its own string, "
-        f"parallel to the others.{pours}",
+        f"Leave {length_words(gap, plan.metric)} or more from the outer foot of one bed to the "
+        f"next: together they take {length_words(whole, plan.metric)} {way}. Each bed has its own "
+        f"string, parallel to the others.{pours}",
         "  ",
     )
 
