@@ -25,7 +25,7 @@ from interview.garden import figures
 from interview.garden.opening import text_opener
 from interview.garden.plan import Plan
 from interview.garden.session import Session
-from interview.garden.size import price_lines
+from interview.garden.size import price_lines, station_lines
 from interview.garden.soak import reading_lines as lines
 from interview.garden.stages import new_answers, question_at
 from interview.garden.survey import piece_lines
@@ -455,6 +455,8 @@ class Chance:
                 return (
                     f"2026-05-2{rng.randint(4, 7)} {rng.randint(0, 23):02}:{rng.randint(0, 59):02}"
                 )
+            case kinds.Several(each=station_lines.StationLine()):
+                return self._stations()
             case kinds.Several():
                 count = rng.choice((kind.at_least, 1, 3, 4))
                 return "\n".join(self._of(kind.each, view).replace("\n", " ") for _ in range(count))
@@ -493,6 +495,15 @@ class Chance:
             said = "empty" if deep == 0 and rng.random() < 0.5 else f"left {deep} in"
             lead = "struck " if rng.random() < 0.05 else ""
             lines_.append(f"{lead}+{minutes} min {said}")
+        return "\n".join(lines_)
+
+    def _stations(self) -> str:
+        rng, along = self.rng, 0
+        lines_ = [f"0, {rng.randint(0, 3)}, {rng.randint(0, 3)}"]
+        for _ in range(rng.randint(1, 5)):
+            # Now and then no farther along, which no outline is.
+            along += rng.choice((0, 1, 2, 2, 3, 3, 4, 4, 5, 5))
+            lines_.append(f"{along}, {rng.randint(0, 4)}, {rng.randint(0, 4)}")
         return "\n".join(lines_)
 
     def _pieces(self) -> str:

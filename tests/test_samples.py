@@ -18,8 +18,13 @@ from interview.sheet.report import plan_text, waiting
 FOLDER = Path(__file__).parents[1] / "sample_answers"
 ALL = sorted(FOLDER.glob("*.yaml"))
 SOUND = [path for path in ALL if not path.name.startswith("faulty_")]
-FINISHED = [path for path in SOUND if path.name.startswith("finished_")]
+FINISHED = [path for path in SOUND if path.name.startswith(("finished_", "usual_"))]
 FAULTY = [path for path in ALL if path.name.startswith("faulty_")]
+LEFT_USUAL = [
+    "side_slope", "freeboard", "length_to_width", "berm_top", "soil_dug", "amend",
+    "compost_depth", "mulch_depth", "storm_hours", "storm_shape", "peak_intensity", "barrow",
+]  # fmt: skip
+"""What the sample with the usual values leaves to the program."""
 BANNED = ("invalid", "please", "sorry", "oops", "traceback", "none type")
 
 
@@ -58,7 +63,8 @@ def test_a_sound_sample_is_kept_as_the_program_writes_it(path, clock):
 @pytest.mark.parametrize("plan", FINISHED, ids=named, indirect=True)
 def test_a_finished_sample_waits_for_nothing(plan):
     assert waiting(plan) == []
-    assert [step.address for step in route.open_steps(plan.answers)] == []
+    left = LEFT_USUAL if plan.answers.texts["garden_name"] == "Willow bend" else []
+    assert sorted(step.address for step in route.open_steps(plan.answers)) == sorted(left)
     assert plan.verdict.value in ("good", "fix")
 
 

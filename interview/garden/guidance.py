@@ -10,18 +10,12 @@ from dataclasses import dataclass, replace
 
 from interview.garden.site.siting import SLOPE_GOOD, SLOPE_STOP, SLOPE_STOP_SLIDES
 from interview.garden.site.slope import DEPTH_ROWS, Slope, table_depth
-from interview.garden.size.basin import (
-    FREEBOARD_IN,
-    GENEROUS_FREEBOARD_IN,
-    GENTLE_SIDE_SLOPE,
-    SIDE_SLOPE,
-)
 from interview.garden.size.size_factors import SIZE_FACTOR_TABLE, SIZE_ROW_WORDS, PublishedSize
 from interview.garden.soak.depth import TOO_FAST_IN_H, DepthRule
 from interview.quantities.evidence import Cited, Provenance, Source
 from interview.quantities.guards import not_negative, positive, reaches, within
 from interview.quantities.shown import slope_words
-from interview.quantities.units import Quantity, magnitude, plain_number, quantity, show
+from interview.quantities.units import Quantity, plain_number, quantity, show
 
 
 def _published(title: str) -> Source:
@@ -127,27 +121,6 @@ DEPTHS_IN: tuple[Cited[tuple[float, float]], ...] = (
     Cited((0.0, 18.0), _published("LID sample design, City of Los Angeles, web page")),
 )
 """Depths of pond, from and to."""
-
-
-SIDES: tuple[Cited[float], ...] = (SIDE_SLOPE, GENTLE_SIDE_SLOPE)
-"""Steepest sides, run for a rise of one."""
-
-RIMS_IN: tuple[Cited[float], ...] = (
-    FREEBOARD_IN,
-    Cited(4.0, _published("Rain garden guide, Gloucestershire Wildlife Trust: 100 mm or more")),
-    GENEROUS_FREEBOARD_IN,
-)
-"""Height of the rim over the full pond."""
-
-MULCH_IN: tuple[Cited[tuple[float, float]], ...] = (
-    Cited((2.0, 2.0), _published("Plant spacing, Low Impact Development Center, web page")),
-    Cited((3.0, 3.0), _published("Respect Our Waters, southeastern Wisconsin, web page")),
-    Cited(
-        (2.0, 4.0),
-        _published("Low impact development guide, Toronto region, wiki: 75 mm, 25 mm more or less"),
-    ),
-)
-"""Depth of mulch, from and to."""
 
 
 @dataclass(frozen=True)
@@ -356,74 +329,4 @@ def pond_depths(depth: Quantity, metric: bool = False) -> Guidance:
         tuple(sayings),
         "The plan follows the soil and your own limit, and asks for an engineer over 12 in "
         "(300 mm).",
-    )
-
-
-def side_slopes(side_slope: float) -> Guidance:
-    """Return whether the sides are within each published limit of steepness."""
-    sayings = tuple(
-        Saying(
-            f"{plain_number(limit.value)}:1 or gentler",
-            "these sides are gentle enough"
-            if reaches(side_slope, limit.value)
-            else "these sides are steeper",
-            limit.source,
-        )
-        for limit in SIDES
-    )
-    return Guidance(
-        "side_slope",
-        "How steep the sides may be",
-        sayings,
-        "The plan takes the first as usual, and the gentler where children play, in sand and where "
-        "you mow, if you answer so.",
-    )
-
-
-def rims(freeboard: Quantity, metric: bool = False) -> Guidance:
-    """Return whether the rim is as high over the full pond as each guide has it."""
-    sentence = "The rim cannot be lower than the full pond."
-    found = not_negative(freeboard, "in", sentence)
-    if metric:
-        found = magnitude(freeboard, "mm") / MM_AN_INCH
-    unit = "mm" if metric else "in"
-    sayings = tuple(
-        Saying(
-            f"{show(quantity(least.value * (MM_AN_INCH if metric else 1), unit), unit, 3)} or more",
-            "this rim is as high" if reaches(found, least.value) else "this rim is lower",
-            least.source,
-        )
-        for least in RIMS_IN
-    )
-    return Guidance(
-        "rim",
-        "How high the rim stands over the full pond",
-        sayings,
-        "The plan takes the first as usual and makes the notch so wide that an inch (25 mm) is to "
-        "spare in the hardest rain; of level lawn an inch is enough.",
-    )
-
-
-def mulches(mulch: Quantity, metric: bool = False) -> Guidance:
-    """Return whether the mulch is as deep as each guide has it."""
-    found = not_negative(mulch, "in", "Mulch cannot be less than nothing.")
-    if metric:
-        found = magnitude(mulch, "mm") / MM_AN_INCH
-    by, unit = (MM_AN_INCH, "mm") if metric else (1.0, "in")
-    sayings = []
-    for span in MULCH_IN:
-        low, high = (show(quantity(end * by, unit), unit, 3) for end in span.value)
-        inside = reaches(found, span.value[0]) and within(found, span.value[1])
-        sayings.append(
-            Saying(
-                low if low == high else f"{low} to {high}",
-                "this mulch is as deep" if inside else "this mulch is not",
-                span.source,
-            )
-        )
-    return Guidance(
-        "mulch",
-        "How deep the mulch",
-        tuple(sayings),
-        "The plan takes the second as usual, and the first for a lean garden.",
     )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from interview.asking.question import Unanswered
-from interview.garden import guidance
+from interview.garden import build_guidance, guidance
 from interview.garden.guidance import Guidance
 from interview.garden.plan import Plan
 from interview.garden.size import questions as bed
@@ -28,9 +28,9 @@ _TOPICS: tuple[Callable[[Plan], Guidance], ...] = (
     lambda p: guidance.slope_depths(p.site.slope),
     lambda p: guidance.least_rates(p.soak.soil.corrected, p.soak.soil.drop_rate, p.metric),
     lambda p: guidance.pond_depths(p.size.depth.depth, p.metric),
-    lambda p: guidance.side_slopes(p.answers[bed.SIDE_SLOPE]),
-    lambda p: guidance.rims(p.answers[bed.FREEBOARD], p.metric),
-    lambda p: guidance.mulches(p.answers[bed.MULCH_DEPTH], p.metric),
+    lambda p: build_guidance.side_slopes(p.answers[bed.SIDE_SLOPE]),
+    lambda p: build_guidance.rims(p.answers[bed.FREEBOARD], p.metric),
+    lambda p: build_guidance.mulches(p.answers[bed.MULCH_DEPTH], p.metric),
 )
 
 

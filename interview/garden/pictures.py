@@ -13,19 +13,27 @@ from interview.garden.site import nearby_questions as nearby
 from interview.garden.site import spot_questions as ground
 from interview.garden.size import questions as bed
 from interview.garden.storms.charts import pond_chart
-from interview.quantities.units import Quantity
+from interview.quantities.units import Quantity, quantity
 
 _SHORT = dict(nearby.NEAR.kind.options)  # type: ignore[attr-defined]
 
 
-def distances(spot: Answers) -> list[tuple[str, Quantity]]:
-    """Return the measured distances of a spot by the name of the thing."""
+def distances(spot: Answers, reaches_out: Quantity) -> list[tuple[str, Quantity]]:
+    """Return the distances of a spot by the name of the thing.
+
+    ``reaches_out`` is how far the garden reaches beyond where they were measured: it is taken off.
+    """
     found = []
     for key in spot.get(nearby.NEAR) or ():
         far = spot.get(nearby.DISTANCES[key])
         if far is not None:
-            found.append((_SHORT[key], far))
+            found.append((_SHORT[key], left_of(far, reaches_out)))
     return found
+
+
+def left_of(far: Quantity, reaches_out: Quantity) -> Quantity:
+    """Return what is left of a measured distance, nought at the least."""
+    return max(far - reaches_out, quantity(0.0, "ft"))
 
 
 def lie_if_measured(plan: Plan) -> Lie | None:
@@ -46,7 +54,7 @@ def plan_picture(plan: Plan) -> Drawing:
         plan.earth.notch.width,
         plan.answers.get(bed.SPOUT_DISTANCE),
         plan.answers[bed.WATER_BY],
-        distances(spot),
+        distances(spot, plan.size.reaches_out),
         plan.metric,
     )
     return drawn.told(plan.answers.told)

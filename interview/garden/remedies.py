@@ -12,6 +12,7 @@ from interview.garden.form.outline import FloorShape
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
 from interview.garden.size import questions as bed
+from interview.garden.size.answered import floor_shape
 from interview.garden.size.basin import MOST_BEDS, Basin, footprint_sides
 from interview.garden.soak.depth import DEPTH_STEP
 from interview.quantities.units import Quantity, magnitude, quantity, round_down
@@ -67,7 +68,7 @@ def _ways(plan: Plan) -> Iterator[WayOut]:
         text = _depth_text(usual, plan.metric)
         lower = plan.answers.with_text(bed.FREEBOARD.key, text)
         yield from _tried(plan, f"A rim {text} above the full pond", lower)
-    if plan.size.too_big and plan.answers[bed.FLOOR_SHAPE] != FloorShape.RECTANGLE.value:
+    if plan.size.too_big and floor_shape(plan.answers) is not FloorShape.RECTANGLE:
         square = plan.answers.with_text(bed.FLOOR_SHAPE.key, FloorShape.RECTANGLE.value)
         more = "square corners hold more in the same room"
         yield from _tried(plan, "A rectangle", square, more)

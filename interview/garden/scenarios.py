@@ -14,6 +14,7 @@ from interview.garden.figures import BY_KEY, find
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
 from interview.garden.size import questions as bed
+from interview.garden.size.answered import floor_shape
 from interview.quantities.units import Quantity, magnitude, plain_number, significant
 from interview.reading import Refused
 
@@ -127,7 +128,7 @@ LEVERS: tuple[Lever, ...] = (
     Lever(
         bed.FLOOR_SHAPE,
         "Shape",
-        lambda p: p.answers[bed.FLOOR_SHAPE],
+        lambda p: floor_shape(p.answers).value,
         (1, ""),
         (1, ""),
         ("rounded", "oval", "kidney", "rectangle"),

@@ -14,11 +14,13 @@ from interview.asking.answers import Answers
 from interview.asking.question import Question, Unanswered
 from interview.garden import figures, soak_due
 from interview.garden.figures import BY_KEY, find
+from interview.garden.form.outline import FloorShape
 from interview.garden.plan import Plan
 from interview.garden.site import lines_questions as buried
 from interview.garden.site import spot_questions as ground
 from interview.garden.site.gate import dig_reasons
 from interview.garden.size import questions as bed
+from interview.garden.size.answered import floor_shape
 from interview.garden.size.basin import footprint_sides
 from interview.garden.soak import hole_questions as digging
 from interview.garden.soak.hole_questions import BLOCKING_SMELLS
@@ -247,27 +249,35 @@ def wrap(text: str, indent: str = "") -> list[str]:
 
 
 def assumed(answers: Answers) -> list[tuple[route.Step, str]]:
-    """Return each question, at its place, whose default is in use, with that default."""
+    """Return each question, at its place, whose default is in use, with what is assumed."""
     found = []
     for step in route.steps(answers):
         view = step.view(answers)
         default = view.assumed(step.question)
+        if default is not None and step.question is bed.FLOOR_SHAPE:
+            default = floor_shape(answers).value
         if default is not None and not step.question.key.startswith("another_"):
             found.append((step, default))
     return found
 
 
-_USUAL_BEFORE: tuple[tuple[Question[Any], str], ...] = (
-    (bed.SIDE_SLOPE, "the sides (3:1 before)"),
-    (bed.FREEBOARD, "the rim above the pond (4 to 6 in, 100 to 150 mm, before)"),
-    (bed.FLOOR_SHAPE, "the shape (a rectangle before)"),
+_USUAL_BEFORE: tuple[tuple[Question[Any], str, str], ...] = (
+    (bed.SIDE_SLOPE, "3:1", "the sides (3:1 before)"),
+    (bed.FREEBOARD, "", "the rim above the pond (4 to 6 in, 100 to 150 mm, before)"),
+    (bed.FLOOR_SHAPE, FloorShape.RECTANGLE.value, "the shape (a rectangle before)"),
 )
+"""Each question, what was assumed before where that may still be assumed, and how it is told."""
 
 
 def changed_defaults(answers: Answers) -> str:
     """Say what is assumed otherwise than in version 0.1, for a garden begun with it; or nothing."""
     begun = answers.get(bed.DEEPEST_POND) is not None and answers.get(bed.HOW_LARGE) is None
-    changed = [words for question, words in _USUAL_BEFORE if answers.assumed(question) is not None]
+    now = {step.question.key: words for step, words in assumed(answers)}
+    changed = [
+        words
+        for question, before, words in _USUAL_BEFORE
+        if now.get(question.key) not in (None, before)
+    ]
     if not begun or not changed:
         return ""
     return answers.told(

@@ -11,7 +11,7 @@ from interview.asking.question import Unanswered
 from interview.garden.afterwards import questions as review
 from interview.garden.earth.materials import STONE_LAYER
 from interview.garden.earth.profile import reading_words
-from interview.garden.pictures import levels
+from interview.garden.pictures import left_of, levels
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
 from interview.garden.planting.choose import ZonePlan
@@ -22,10 +22,18 @@ from interview.garden.site import nearby_questions as nearby
 from interview.garden.site import questions as site
 from interview.garden.site import spot_questions as ground
 from interview.garden.site.results import SETBACK_OF
+from interview.garden.site.setbacks import distance_words
 from interview.garden.size import questions as bed
 from interview.garden.summary import WIDTH, figure_words, may_dig, wrap
 from interview.quantities.evidence import Grade
-from interview.quantities.shown import area_words, depth_words, length_words, sides_words
+from interview.quantities.guards import times
+from interview.quantities.shown import (
+    area_words,
+    depth_words,
+    length_words,
+    sides_words,
+    volume_words,
+)
 from interview.quantities.units import Quantity, magnitude, plain_number, quantity, ratio, unit_name
 from interview.reading import foreign
 from interview.sheet.stakeout import MOST_ROWS, SHAPE_WORDS, peg_table
@@ -91,7 +99,10 @@ def _lines_of(name: str, part: Part, plan: Plan) -> list[str]:
 def _work(planting: Part, brief: int) -> tuple[tuple[str, Part], ...]:
     return (
         ("3 PEG OUT, from one string along the middle, across the slope", partial(_pegs, brief)),
-        ("4 DIG AND LEVEL, with a tape from a level string at the rim", partial(_dig, brief)),
+        (
+            "4 DIG AND LEVEL, with a tape from that string, level at crest height",
+            partial(_dig, brief),
+        ),
         ("5 SOIL AND STONE", _soil),
         ("6 PLANT", planting),
         ("7 TAKE CARE", _care),
@@ -186,7 +197,10 @@ def _distances(plan: Plan) -> Iterator[str]:
     }
     for key in near:
         far = spot.get(nearby.DISTANCES[key])
-        measured = GAP if far is None else length_words(far, plan.metric)
+        measured = GAP
+        if far is not None:
+            # What is left once the garden reaches beyond where it was measured.
+            measured = distance_words(left_of(far, plan.size.reaches_out), plan.metric)
         item = SETBACK_OF[key]
         keep = limits.get(f"{item}_distance") or limits.get(f"{item}_uphill_distance")
         yield f"{shown[key]} {measured}{f' ({keep})' if keep else ''}"
@@ -292,8 +306,10 @@ def _berm(plan: Plan) -> str:
     if lie.crest_to_toe <= 0:
         return "no berm: the lawn is the rim"
     high = depth_words(quantity(lie.crest_to_toe, "ft"), plan.metric)
-    keep = figure_words(plan, "berm_soil")
-    return f"berm (low bank) {high} from crest to outer foot, {keep} tamped: keep that soil"
+    whole = times(plan.earth.fill, plan.size.bed_count)
+    keep = volume_words(whole, plan.metric)
+    soil = "keep that soil" if plan.earth.own_berm else "bring clay loam for it, not the sand"
+    return f"berm (low bank) {high} from crest to outer foot, {keep} tamped: {soil}"
 
 
 def _item(plan: Plan, name: str, amount: Quantity, buy: Quantity) -> str:

@@ -14,4 +14,5 @@ def figure_lines(plan: Plan, *keys: str) -> Iterator[str]:
     for key in keys:
         found = find(BY_KEY[key], plan)
         if found.waits_for is None:
-            yield from wrap(f"{found.figure.label + ':':<46}{found.shown(plan.metric)}", " " * 46)
+            label = f"{found.figure.label}:"
+            yield from wrap(f"{label:<45} {found.shown(plan.metric)}", " " * 46)

@@ -112,6 +112,14 @@ def _how_deep(plan: Plan) -> Iterator[str]:
             "the loads and the hours are of all."
         )
     yield from wrap(f"{'How it is set into the ground:':<46}{lie.form.value}", " " * 46)
+    tied = quantity(lie.height - lie.floor_below - lie.ground.fall * lie.outline.rise, "ft")
+    yield from wrap(
+        "Before you dig, drive stakes outside the work and tie a level string to them at the height "
+        f"of the {'crest' if lie.crest_to_toe > 0 else 'lawn that is the rim'}: "
+        f"{_above(tied, metric)} where the floor's uphill edge will be. Every height is measured "
+        "down from it.",
+        "  ",
+    )
     laid = lie.ground.mulch + lie.ground.compost
     up = depth_words(quantity(lie.deepest_dig, "ft"), metric)
     down = depth_words(quantity(lie.floor_below + laid, "ft"), metric)
@@ -141,9 +149,19 @@ def _how_deep(plan: Plan) -> Iterator[str]:
     )
 
 
+def _above(height: Quantity, metric: bool) -> str:
+    """Say how high the string is tied over the lawn, or how far below it."""
+    words = depth_words(height, metric)
+    if words.startswith("0 "):
+        return "at the lawn"
+    if words.startswith("-"):
+        return f"{words.removeprefix('-')} below the lawn"
+    return f"{words} above the lawn"
+
+
 def _hours(plan: Plan) -> Iterator[str]:
     quick, slow = (figure_words(plan, key) for key in ("hours_quick", "hours_slow"))
-    yield f"{'Hours to dig by hand:':<46}{quick.removesuffix(' h')} to {slow}"
+    yield f"{'Hours of digging alone:':<46}{quick.removesuffix(' h')} to {slow}"
 
 
 def _surplus(plan: Plan) -> Iterator[str]:
@@ -175,8 +193,9 @@ def _water(plan: Plan) -> Iterator[str]:
         yield from wrap("Lay a pad of stone where the water comes in.", "  ")
     else:
         yield from wrap(
-            f"Cut the overflow notch {wide} wide, its bottom {full} above the finished floor, "
-            "lined with stone: downhill, or at an end where the ground falls away.",
+            f"Cut the overflow notch {wide} wide, downhill or at an end where the ground falls away: "
+            f"the top of its stone lies {full} above the finished floor, on a sill of tamped soil. "
+            "Loose stone alone would leak.",
             "  ",
         )
         long, across = (
@@ -184,8 +203,10 @@ def _water(plan: Plan) -> Iterator[str]:
         )
         thick = quantity(*STONE_LAYER[plan.system].value)
         yield from wrap(
-            f"Below it lay a stone apron {long} long and {across} wide, "
-            f"{depth_words(thick, metric)} thick; lay a pad of stone where the water comes in too.",
+            f"Lay stone from the notch over the top and down the outside of the berm to a little "
+            f"beyond its foot: {long} long, {across} wide and {depth_words(thick, metric)} thick, "
+            "set in so that its top is level with the ground beside it; lay a pad of stone where "
+            "the water comes in too.",
             "  ",
         )
     if plan.earth.swale is not None:
@@ -198,7 +219,7 @@ def _water(plan: Plan) -> Iterator[str]:
     yield from wrap(_goes(plan), "  ")
     yield from wrap(
         plan.answers.told(
-            "All the way it stays 10 ft (3 m) or more from every building, on ground that falls "
+            "All the way it must stay 10 ft (3 m) or more from every building, on ground that falls "
             "away from it, 6 in (150 mm) in the first 10 ft (3 m)."
         ),
         "  ",

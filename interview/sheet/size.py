@@ -12,15 +12,18 @@ from interview.garden.plan import Plan
 from interview.garden.planting.costs import costs
 from interview.garden.remedies import ways_out
 from interview.garden.size import questions as bed
-from interview.garden.size.basin import split_advised
+from interview.garden.size.basin import footprint_sides, split_advised
 from interview.garden.summary import width, wrap
 from interview.garden.three_sizes import SizedGarden, easily_enough, still_caught, three_sizes
+from interview.quantities.guards import times
 from interview.quantities.shown import LOW, length_words, sides_words, volume_words
-from interview.quantities.units import Quantity, quantity, show
+from interview.quantities.units import METRIC, US, Quantity, quantity, show
 from interview.sheet.common import figure_lines
 from interview.sheet.stakeout import stakeout
 
 PLAN_ROWS = 30
+BEDS_APART = {US: (2.0, "ft"), METRIC: (600.0, "mm")}
+"""Least ground between the outer feet of two beds: room for a barrow, a choice of ours."""
 
 
 def size(plan: Plan) -> Iterator[str]:
@@ -49,8 +52,25 @@ def pegging(plan: Plan) -> Iterator[str]:
     if plan.size.bed_count > 1:
         how = "one below the other" if plan.storms.beds.in_series else "side by side"
         yield from wrap(f"{plan.size.bed_count} equal beds {how}; each of them:")
+        yield from _beds_apart(plan)
     yield from stakeout(plan)
     yield from _drawing(plan)
+
+
+def _beds_apart(plan: Plan) -> Iterator[str]:
+    """Yield how far apart the beds lie, and the ground they take together."""
+    row, gap = plan.storms.beds.in_series, quantity(*BEDS_APART[plan.system])
+    one = footprint_sides(plan.size.garden, plan.size.ground)[1 if row else 0]
+    count = plan.size.bed_count
+    whole = times(one, count) + times(gap, count - 1)
+    way = "up and down the slope" if row else "along the slope"
+    pours = " Each notch pours onto stone in the bed below." if row else ""
+    yield from wrap(
+        f"Leave {length_words(gap, plan.metric)} or more from the outer foot of one bed to the next: "
+        f"together they take {length_words(whole, plan.metric)} {way}. Each bed has its own string, "
+        f"parallel to the others.{pours}",
+        "  ",
+    )
 
 
 def _areas(plan: Plan) -> Iterator[str]:
@@ -62,6 +82,10 @@ def _areas(plan: Plan) -> Iterator[str]:
         " " * 46,
     )
     yield from figure_lines(plan, "hand_check_area", "mid_area")
+    if plan.size.by_storms:
+        # The range is that of a pond that holds the rain while nothing soaks in.
+        yield from figure_lines(plan, "published_sandy", "published_silty", "published_clayey")
+        return
     try:
         spread = plan.size.area_range
     except Unanswered:

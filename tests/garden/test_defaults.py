@@ -7,7 +7,9 @@ import pytest
 from interview.garden.planting import questions as planting
 from interview.garden.site import spot_questions as ground
 from interview.garden.size import questions as bed
+from interview.garden.size.answered import floor_shape
 from interview.garden.stages import QUESTIONS
+from interview.garden.summary import assumed
 from interview.garden.survey import questions as survey
 from interview.quantities.units import magnitude
 
@@ -24,7 +26,7 @@ def test_defaults_are_round_in_the_units_shown(subtests, given):
         ("compost_depth", "2 in", "50 mm"),
         ("peak_intensity", "7 in/h", "180 mm/h"),
         ("berm_top", "12 in", "300 mm"),
-        ("freeboard", "4 in", "100 mm"),
+        ("freeboard", "2 in", "50 mm"),
         ("barrow", "3 cu ft", "85 L"),
     ]:
         with subtests.test(key=key, us=us, metric=metric):
@@ -37,11 +39,61 @@ def test_units_are_us_until_they_are_known(given):
     assert given({"units": "metric"}).metric
 
 
-def test_a_berm_on_a_slope_stands_higher(subtests, given):
-    for drop, freeboard in [("0 in", "4 in"), ("1 in", "4 in"), ("2 in", "6 in")]:
-        with subtests.test(drop=drop, freeboard=freeboard):
+def test_level_lawn_that_is_the_rim_needs_an_inch_and_a_berm_two(subtests, given):
+    """Values: choices of this project. 1.2 in over 10 ft is the 1 % where lawn is not level."""
+    for drop, us, metric in [
+        ("0 in", "1 in", "25 mm"),
+        ("1.125 in", "1 in", "25 mm"),
+        ("1.25 in", "2 in", "50 mm"),
+        ("9 in", "2 in", "50 mm"),
+    ]:
+        with subtests.test(drop=drop, us=us, metric=metric):
             slope = {"spots.1.slope_run": "10 ft", "spots.1.slope_drop": drop}
-            assert default(given({"units": "us", **slope}), "freeboard") == freeboard
+            assert default(given({"units": "us", **slope}), "freeboard") == us
+            assert default(given({"units": "metric", **slope}), "freeboard") == metric
+            large = {**slope, "how_large": "generous"}
+            assert default(given({"units": "us", **large}), "freeboard") == "6 in"
+
+
+def test_the_sides_are_gentle_where_children_play_and_in_a_generous_garden(subtests, given):
+    for texts, sides in [
+        ({}, "2:1"),
+        ({"children": "no"}, "2:1"),
+        ({"children": "yes"}, "3:1"),
+        ({"how_large": "lean"}, "2:1"),
+        ({"how_large": "generous"}, "3:1"),
+    ]:
+        with subtests.test(texts=texts, sides=sides):
+            assert default(given(texts), "side_slope") == sides
+
+
+def test_a_lean_garden_takes_less_mulch_and_no_compost(subtests, given):
+    for texts, mulch, amend in [
+        ({}, "3 in", "yes"),
+        ({"how_large": "lean"}, "2 in", "no"),
+        ({"how_large": "generous"}, "3 in", "yes"),
+        ({"soil_dug": "sand"}, "3 in", "no"),
+        ({"soil_dug": "clay"}, "3 in", "yes"),
+    ]:
+        with subtests.test(texts=texts, mulch=mulch, amend=amend):
+            answers = given({"units": "us", **texts})
+            assert default(answers, "mulch_depth") == mulch
+            assert default(answers, "amend") == amend
+
+
+def test_a_floor_pegged_without_a_word_about_its_shape_is_a_rectangle(subtests, given):
+    """As in version 0.1, which knew no other; the plan names the shape as assumed."""
+    for texts, shape, told in [
+        ({}, "rounded", ["rounded"]),
+        ({"floor_length": "15 ft"}, "rectangle", ["rectangle"]),
+        ({"floor_width": "7 ft"}, "rectangle", ["rectangle"]),
+        ({"floor_width": "7 ft", "floor_shape": "oval"}, "oval", []),
+    ]:
+        with subtests.test(texts=texts, shape=shape, told=told):
+            answers = given({"units": "us", **texts})
+            assert floor_shape(answers).value == shape
+            said = [words for step, words in assumed(answers) if step.address == "floor_shape"]
+            assert said == told
 
 
 def test_the_sun_at_the_bed_follows_the_hours_at_the_spot(subtests, given):

@@ -16,12 +16,17 @@ EVENING = dt.datetime(2026, 5, 28, 22, 0, tzinfo=dt.timezone(dt.timedelta(hours=
 NO_EXAMPLE = re.compile(r"a (whole )?number( of \w+)?|a percentage|a few words|(one|any) of: .*")
 LEADS = ("one a line: a time, then the depth, as ", "one a line, as ", "one a line, ", "such as ")
 
+STATIONS = "along the string, uphill, downhill, such as "
+
 
 def offered(hint: str) -> list[str]:
     """Return the answers that a hint offers, in the words that a person would type."""
     words = hint.partition("; a bare number is ")[0]
     for lead in LEADS:
         words = words.removeprefix(lead)
+    # An item that has commas within it: there the items are parted by semicolons.
+    if words.startswith(STATIONS):
+        return words.removeprefix(STATIONS).split("; ")
     words = words.replace("or a number from 0 to 1", "0.5").replace(" for the first", "")
     found = [one.removeprefix("or ") for one in re.split(r", | or ", words.replace(", or ", ", "))]
     return [one.replace(" for the second", "") for one in found if not NO_EXAMPLE.fullmatch(one)]

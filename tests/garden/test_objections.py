@@ -63,6 +63,8 @@ OBJECTIONS: tuple[tuple[str, dict[str, str], str, str, str], ...] = (
     ),
     ("walkers.2.walker_name", {"walkers.1.walker_name": "Ann"}, "ann", "that name already", "Bob"),
     ("surfaces.1.gutter_whole", GUTTER, "11 ft", "shorter than one side", "12 ft"),
+    ("floor_outline", {}, "0, 0, 0; 0, 3, 2", "farther along", "0, 0, 0; 1, 3, 2"),
+    ("floor_outline", {}, "0, 0, 0; 4, 0, 0", "hold no area", "0, 0, 0; 4, 0, 1 in"),
     (
         "prices",
         {},

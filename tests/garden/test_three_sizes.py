@@ -130,6 +130,10 @@ def test_what_is_assumed_otherwise_than_before_is_said_once(plan_of, usual):
     assert said.split(":")[0] in " ".join(plan_text(begun).split())
     answered = {**usual, "side_slope": "3:1", "freeboard": "6 in", "floor_shape": "rectangle"}
     assert changed_defaults(plan_of(answered).answers) == ""
+    # What is assumed as it was before is not told as changed.
+    pegged = {**usual, "children": "yes", "floor_length": "15 ft"}
+    said = changed_defaults(plan_of(pegged).answers)
+    assert "the rim" in said and "the sides" not in said and "the shape" not in said
     assert changed_defaults(plan_of({**usual, "how_large": "usual"}).answers) == ""
 
 

@@ -116,7 +116,7 @@ FIGURES: tuple[Figure[EarthResults], ...] = (
         "Depth for a berm of 12 in (300 mm) at the most",
         lambda p: _ft(max(0.0, _low_berm(p.lie))),
         *DIST,
-        "H + s e - 12 in (1 - 3 s), 0 or more, e = z H + top",
+        "H + s e - c (1 - 3 s), 0 or more, c = 12 in (300 mm), e = z H + top",
         ("pond_depth", "freeboard", "side_slope", "slope", "berm_top"),
         HIGHEST_BERM_SOURCE,
     ),
@@ -159,7 +159,7 @@ FIGURES: tuple[Figure[EarthResults], ...] = (
     ),
     Figure(
         "crest_to_toe",
-        "Berm from its crest to its outer foot, at the highest",
+        "Berm, from crest to outer foot",
         lambda p: _ft(p.lie.crest_to_toe),
         *DIST,
         "(H - t + s e) / (1 - 3 s), e = z H + top, H = d + b; no berm is 0",

@@ -20,6 +20,8 @@ _BERM_SOIL = Source(
     Provenance.PUBLISHED,
 )
 BERM_STOP = {US: (18.0, "in"), METRIC: (450.0, "mm")}
+NOTHING = 0.01
+"""Soil left over, as a part of what is dug, that is within the error of the sum."""
 NARROWER = (3.0, 4.0)
 """Lengths to width that are tried on a slope too steep for the usual one."""
 
@@ -59,23 +61,31 @@ def berm_finding(crest_to_toe: Quantity, metric: bool = False) -> Finding:
 
 def _left_over(found: EarthResults) -> Finding:
     """Say how much soil is left over, and the way to carry off less."""
-    metric = found.answers.metric
-    spare = volume_words(found.left_over, metric)
+    metric, key = found.answers.metric, "berm_soil"
     change = "Plan where it goes: not against trunks, walls or in the overflow's way."
+    spare = volume_words(found.left_over, metric)
+    if found.lie.crest_to_toe <= 0:
+        said = f"All the soil you dig, {spare} before it swells, is left over."
+        return Finding(key, Grade.GOOD, said, "", COMPACTION.source, change)
+    if not found.own_berm:
+        said = f"The sand you dig makes no berm; all of it, {spare}, is left over."
+        return Finding(key, Grade.GOOD, said, "", COMPACTION.source, change)
+    if magnitude(found.left_over, "ft**3") < NOTHING * magnitude(found.cut, "ft**3"):
+        said = "The soil you dig just makes the berm."
+        return Finding(key, Grade.GOOD, said, "", COMPACTION.source, "Keep all of it.")
     wings = found.winged
     if wings is not None:
         less = quantity(max(0.0, wings.soil.left_over) * found.size.bed_count, "ft**3")
         length = length_words(quantity(wing_length(found.lie), "ft"), metric)
-        below = depth_words(quantity(wings.floor_below, "ft"), metric)
+        laid = wings.ground.mulch + wings.ground.compost
+        below = depth_words(quantity(wings.floor_below + laid, "ft"), metric)
         change += (
-            f" For less of it dig the floor only {below} below the lawn downhill and run the "
-            f"berm's ends on up the slope by {length}: about {volume_words(less, metric)} is then "
-            "left over."
+            f" Less of it, about {volume_words(less, metric)}, would be left over with wings: the "
+            f"berm's ends run on up the slope by {length}, and the floor is dug {below} below the "
+            "lawn downhill. The heights of this sheet are for the garden without wings."
         )
-    said = f"The soil you dig makes the berm; {spare}, as it lies, is left over."
-    if found.lie.crest_to_toe <= 0:
-        said = f"All the soil you dig, {spare} as it lies, is left over."
-    return Finding("berm_soil", Grade.GOOD, said, "", COMPACTION.source, change)
+    said = f"The soil you dig makes the berm; {spare}, before it swells, is left over."
+    return Finding(key, Grade.GOOD, said, "", COMPACTION.source, change)
 
 
 def _too_wide(found: EarthResults) -> Finding:

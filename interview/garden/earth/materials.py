@@ -221,6 +221,8 @@ class BedSizes:
     pipe_length: Quantity | None = None
     beds: int = 1
     """How many beds of these sizes."""
+    berm_soil: Quantity | None = None
+    """Soil to bring for the berm; none where what is dug makes it."""
 
 
 def shopping_list(bed: BedSizes, metric: bool = False) -> tuple[Item, ...]:
@@ -240,6 +242,11 @@ def shopping_list(bed: BedSizes, metric: bool = False) -> tuple[Item, ...]:
         worked = times(layer(bed.floor_area, bed.compost_depth), bed.beds)
         items.append(_heap("compost", worked, "mixed into the floor", metric))
     items.append(_stone(stone_needed(bed, metric), metric))
+    if bed.berm_soil is not None:
+        brought = times(bed.berm_soil, bed.beds)
+        note = "clay loam or silt that packs, for the berm"
+        step, unit = (0.1, "m**3") if metric else (1.0, "ft**3")
+        items.append(Item("berm soil", brought, round_up(brought, step, unit), note, PRACTICE))
     if bed.pipe_length is not None:
         items.append(_length("pipe", bed.pipe_length, "from the downspout", metric))
     return tuple(item for item in items if item.amount.m > 0)

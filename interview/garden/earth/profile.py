@@ -210,7 +210,7 @@ def level_table(lie: Lie) -> tuple[LevelRow, ...]:
         points += [
             ("Crest where highest, before it settles", fresh),
             ("Crest of the berm: the string", lie.height),
-            ("Overflow notch: the full pond", lie.depth),
+            ("Overflow: full pond, top of its stone", lie.depth),
         ]
     else:
         points += [
@@ -222,9 +222,9 @@ def level_table(lie: Lie) -> tuple[LevelRow, ...]:
         points.append(("Ground at the outer foot of the berm", cut.toe[1]))
     points.append(("Finished floor", 0.0))
     if lie.ground.mulch > 0:
-        points.append(("Bottom of the digging at the sides' foot", -lie.ground.mulch))
+        points.append(("Dig to here, at the foot of the sides", -lie.ground.mulch))
     if cut.dug_below > 0:
-        points.append(("Bottom of the digging under the floor", -cut.dug_below))
+        points.append(("Dig to here, under the floor", -cut.dug_below))
     return tuple(
         LevelRow(point, quantity(height, "ft"), quantity(lie.height - height, "ft"))
         for point, height in points

@@ -50,10 +50,17 @@ class EarthResults(Results):
         """Undisturbed soil that the berm of one bed takes."""
         return times(self.fill, 1 / COMPACTION.value)
 
+    @property
+    def own_berm(self) -> bool:
+        """Whether the soil that is dug makes the berm: sand leaks and washes out."""
+        return Soil(self.answers[bed.SOIL_DUG]) is not Soil.SAND
+
     @part
     def left_over(self) -> Quantity:
         """Undisturbed soil of all the beds that no berm takes."""
-        return quantity(max(0.0, self.lie.soil.left_over) * self.size.bed_count, "ft**3")
+        soil = self.lie.soil
+        spare = max(0.0, soil.left_over) if self.own_berm else soil.cut
+        return quantity(spare * self.size.bed_count, "ft**3")
 
     @part
     def winged(self) -> Lie | None:
@@ -176,6 +183,7 @@ class EarthResults(Results):
                 channel_length=self.stone_way,
                 pipe_length=self.answers[bed.SPOUT_DISTANCE] if self.pipe_fits else None,
                 beds=self.size.bed_count,
+                berm_soil=None if self.own_berm else self.berm_bank,
             ),
             self.place.metric,
         )

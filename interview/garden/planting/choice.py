@@ -8,7 +8,7 @@ from enum import Enum
 
 from interview.garden.planting.count import crowds
 from interview.garden.planting.record import Indicator, ListRegion, Plant, PlantKind, PlantRegion
-from interview.garden.planting.wetness import DAY_HOURS, QUICK_HOURS, dry_floor, rating
+from interview.garden.planting.wetness import DAY_HOURS, HOURS_SLACK, QUICK_HOURS, dry_floor, rating
 from interview.garden.size.zones import Zone
 from interview.quantities.evidence import OURS, Cited, Provenance, Source
 
@@ -130,7 +130,7 @@ def _distance(found: Indicator | None, zone: Zone, hours: float) -> float:
         best = 3.0
     elif zone is Zone.FLOOR and hours <= QUICK_HOURS.value:
         best = 1.5
-    elif zone is Zone.FLOOR and hours > DAY_HOURS.value:
+    elif zone is Zone.FLOOR and hours > DAY_HOURS.value * HOURS_SLACK.value:
         best = 0.5
     place = list(Indicator).index(found) if found else len(Indicator)
     return abs(place - best)

@@ -33,6 +33,11 @@ MATCH_SOURCE = Source(
     "wetland indicators matched to planting zones by this project", Provenance.OURS
 )
 
+HOURS_SLACK = Cited(
+    1.1, Source("hours under water are known no better than to a tenth", Provenance.OURS)
+)
+"""A limit of hours is taken as passed from so many times it on: the rate has two digits."""
+
 _WET = (Indicator.OBL, Indicator.FACW)
 
 STANDS_HOURS = Cited(
@@ -159,14 +164,14 @@ def suited(zone: Zone, hours: float, worst: float = 0.0) -> tuple[Indicator, ...
     """
     zone = Zone.RIM if dry_floor(zone, hours, worst) else zone
     for limit, ratings in _SUITED[zone]:
-        if hours <= limit + 1e-9:
+        if hours <= limit * HOURS_SLACK.value + 1e-9:
             return ratings
     return ()
 
 
 def chosen_from(zone: Zone, hours: float, worst: float) -> tuple[Indicator, ...]:
     """Return the ratings that suit ``zone`` and are taken to live through the worst case."""
-    bounded = min(worst, LONGEST_HOURS.value) - 1e-9
+    bounded = min(worst, LONGEST_HOURS.value) / HOURS_SLACK.value - 1e-9
     return tuple(one for one in suited(zone, hours, worst) if STANDS_HOURS.value[one] >= bounded)
 
 
@@ -203,7 +208,11 @@ def fits_after(
     stands = "stays above the water" if wet < 0.05 else f"is under water about {wet:.0f} h"
     if not allowed:
         return Fit(False, f"The {zone.value} {stands}, too long for any plant in this list.")
-    if zone is Zone.FLOOR and plant.needs_long_wet and wet <= DAY_HOURS.value + 1e-9:
+    if (
+        zone is Zone.FLOOR
+        and plant.needs_long_wet
+        and wet <= DAY_HOURS.value * HOURS_SLACK.value + 1e-9
+    ):
         return Fit(False, "It needs soil that stays wet for long; this floor dries within a day.")
     if found is None:
         return Fit(True, f"Your own plant file gives it to the {zone.value}.")
@@ -215,7 +224,7 @@ def fits_after(
         trouble = "too wet for it" if drier else "too dry for it"
         return Fit(False, f"The {zone.value} {stands}, {trouble} ({said}).")
     limit = STANDS_HOURS.value[found]
-    if min(worst, LONGEST_HOURS.value) > limit + 1e-9:
+    if min(worst, LONGEST_HOURS.value) > limit * HOURS_SLACK.value + 1e-9:
         return Fit(
             False,
             f"The {zone.value} is under water for {worst:.0f} h {worst_when}; it stands about "

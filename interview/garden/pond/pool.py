@@ -12,13 +12,13 @@ closed form, the rest by Runge and Kutta's fourth-order rule.
 from __future__ import annotations
 
 import math
-from bisect import bisect_right
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from itertools import pairwise
 
 from interview.garden.pond.hyetographs import RainSpan
+from interview.garden.pond.pieces import HALVINGS, PoolPiece, hermite
 from interview.garden.pond.stage import StageCurve
 from interview.quantities.guards import not_negative, positive
 from interview.quantities.units import Quantity, magnitude, quantity
@@ -33,8 +33,6 @@ _SMALLEST = 1000.0
 _WHOLE = 1 - 1e-9
 """A step that reaches so far into what is left takes it whole, as does one that is lost in the last
 bits of the time."""
-_HALVINGS = 48
-"""Of a step, to find when the pond is full or empty: the last bits of an hour."""
 
 
 @dataclass(frozen=True)
@@ -87,7 +85,7 @@ class BarePool:
     def depth_of(self, volume: float) -> float:
         """Depth at which the pond holds a volume, by Newton's rule: from above it never misses."""
         depth = volume / self.floor
-        for _ in range(_HALVINGS):
+        for _ in range(HALVINGS):
             less = (self.volume(depth) - volume) / self.area(depth)
             depth -= less
             if less <= 1e-15 * depth:
@@ -168,93 +166,6 @@ def pool(stage: StageCurve, catchment: Quantity, inside: Quantity, rate: Quantit
     Raises ValueError as ``Pool`` does.
     """
     return Pool(stage, catchment, inside, rate)
-
-
-@dataclass(frozen=True)
-class PoolPiece:
-    """A part of the balance in which the depth never turns, in bare hours and feet.
-
-    ``depths`` and ``speeds``, how fast the depth grows, are those at ``times``; between them the
-    depth follows the cubic that has both (Hermite). ``soaked`` and ``spilled`` are cubic feet.
-    """
-
-    times: tuple[float, ...]
-    depths: tuple[float, ...]
-    speeds: tuple[float, ...]
-    soaked: float
-    spilled: float = 0.0
-
-    @property
-    def start(self) -> float:
-        return self.times[0]
-
-    @property
-    def end(self) -> float:
-        return self.times[-1]
-
-    @property
-    def depth(self) -> float:
-        """Depth at the start."""
-        return self.depths[0]
-
-    @property
-    def last_depth(self) -> float:
-        return self.depths[-1]
-
-    def depth_at(self, time: float) -> float:
-        """Depth at a time within the piece."""
-        place = min(max(bisect_right(self.times, time), 1), len(self.times) - 1)
-        return self._between(place - 1, time)
-
-    def _between(self, place: int, time: float) -> float:
-        times, depths, speeds = self.times, self.depths, self.speeds
-        long = times[place + 1] - times[place]
-        if long <= 0:
-            return depths[place]
-        part = (time - times[place]) / long
-        linear, square, cube = hermite(
-            depths[place + 1] - depths[place], long * speeds[place], long * speeds[place + 1]
-        )
-        return max(0.0, depths[place] + part * (linear + part * (square + part * cube)))
-
-    def time_at(self, height: float) -> float:
-        """Time at which the depth passes ``height``, which must lie between the end depths."""
-        rising = self.last_depth > self.depth
-        place = 0
-        while place < len(self.times) - 2 and (self.depths[place + 1] < height) == rising:
-            place += 1
-        low, high = self.times[place], self.times[place + 1]
-        for _ in range(_HALVINGS):
-            middle = (low + high) / 2
-            if (self._between(place, middle) < height) == rising:
-                low = middle
-            else:
-                high = middle
-        return (low + high) / 2
-
-    def wet_between(self, height: float) -> tuple[float, float] | None:
-        """When ground ``height`` over the floor is under water, from and to; nothing if never.
-
-        The edge of a full pond is under water while the pond is full; a floor with no depth of
-        water over it is not.
-        """
-        first, last = self.depths[0], self.depths[-1]
-        if first >= height and last >= height and (first > 0 or last > 0):
-            return self.times[0], self.times[-1]
-        if first <= height and last <= height:
-            return None
-        crossing = self.time_at(height)
-        return (self.times[0], crossing) if first > last else (crossing, self.times[-1])
-
-    def hours_above(self, height: float) -> float:
-        """Hours of the piece in which ground ``height`` over the floor is under water."""
-        wet = self.wet_between(height)
-        return wet[1] - wet[0] if wet else 0.0
-
-
-def hermite(rise: float, first: float, last: float) -> tuple[float, float, float]:
-    """Return the terms of the cubic from nought to ``rise`` over one, by its slopes at the ends."""
-    return first, 3 * rise - 2 * first - last, first + last - 2 * rise
 
 
 def pieces_of(
@@ -412,7 +323,7 @@ def _reach(
 ) -> float:
     """Return how long after the beginning of a step the pond is full, or empty."""
     low, high = 0.0, step
-    for _ in range(_HALVINGS):
+    for _ in range(HALVINGS):
         middle = (low + high) / 2
         found, _ = _runge_kutta(bed, depth, flow, slope, middle)
         if found < limit if limit else found > 0:

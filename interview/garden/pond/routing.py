@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from interview.garden.pond.hyetographs import RainSpan, Storm
-from interview.garden.pond.pool import Pool, PoolPiece, flows, pieces_of
+from interview.garden.pond.pieces import PoolPiece
+from interview.garden.pond.pool import Pool, flows, pieces_of
 from interview.quantities.guards import not_negative
 from interview.quantities.units import Quantity, magnitude, quantity
 

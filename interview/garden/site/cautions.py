@@ -40,7 +40,7 @@ _ALL = (
     "Measure roofs from the ground. No ladder near power lines.",
     "Keep the distances from buildings, septic parts and wells. Watch the basement after the "
     "first storms; if a wall is damp, turn the downspout away the same day.",
-    "On slopes, banks and ground that may slide, an engineer decides first.",
+    "On steep slopes, banks and ground that may slide, an engineer decides first.",
     "Where pollution is suspected do not dig and do not soak water in; soil near old painted "
     "walls may hold lead. Wash your hands after working in the soil.",
     "Water that stands for more than 48 hours is a fault: find out why.",

@@ -43,7 +43,14 @@ def has_room(answers: Answers) -> bool:
 
 
 def floor_shape(answers: Answers) -> FloorShape:
-    """Return the shape of the floor."""
+    """Return the shape of the floor; one pegged without a word about it is a rectangle.
+
+    So a file of version 0.1, which asked for no shape, keeps its floor. The default of the
+    question cannot say it: it is asked before the floor is pegged.
+    """
+    pegged = any(answers.get(side) is not None for side in (bed.FLOOR_LENGTH, bed.FLOOR_WIDTH))
+    if pegged and answers.get(bed.FLOOR_SHAPE) is None:
+        return FloorShape.RECTANGLE
     return FloorShape(answers[bed.FLOOR_SHAPE])
 
 

@@ -219,7 +219,7 @@ SIDE_SLOPE = Question(
     kind=Ratio(1, 6),
     why="2:1 is usual and saves room; 3:1 is safer for children, stands in sand and can be mown; "
     "1:1 crumbles.",
-    find_out="Use 2:1, or 3:1 in sand, where children play, or where you will mow.",
+    find_out="Use 2:1; in sand, where children play, or where you will mow, use 3:1.",
     default=_side_slope,
 )
 
@@ -232,14 +232,6 @@ LENGTH_TO_WIDTH = Question(
     find_out="Use 2 unless the place wants another shape; 3 to 4 on a steep slope.",
     default=always_this("2:1"),
 )
-
-
-def _shape(answers: Answers) -> str | None:
-    """Return round ends; a floor pegged without a word about its shape is a rectangle."""
-    sides: tuple[Question[Quantity], ...] = (FLOOR_LENGTH, FLOOR_WIDTH)
-    pegged = any(answers.get(side) is not None for side in sides)
-    shape = FloorShape.RECTANGLE if pegged else FloorShape.ROUNDED
-    return str(shape.value)
 
 
 FLOOR_SHAPE = Question(
@@ -257,7 +249,8 @@ FLOOR_SHAPE = Question(
     ),
     why="Round ends are the easiest to dig, to keep and to look at.",
     find_out="Lay a hose on the grass and look at it from the house.",
-    default=_shape,
+    more="A floor that is pegged without a word about its shape counts as a rectangle.",
+    default=always_this(FloorShape.ROUNDED.value),
 )
 
 KIDNEY_BEND = Question(
@@ -322,6 +315,17 @@ BERM_TOP = Question(
     why="A narrow berm wears down and leaks.",
     find_out="1 ft (0.3 m) is usual.",
     default=by_units("12 in", "300 mm"),
+)
+
+
+SOIL_DUG = Question(
+    key="soil_dug",
+    label="Soil you will dig",
+    text="What sort of soil will you dig out?",
+    kind=Choice((("sand", "sandy"), ("loam", "loam"), ("clay", "clay"))),
+    why="Dug soil swells: clay by a third, sand less.",
+    find_out="As the handful from the test hole felt.",
+    default=always_this("loam"),
 )
 
 
@@ -435,16 +439,6 @@ FLOOR_WIDTH: Question[Quantity] = Question(
     doubt=_longer_than(ROOM_WIDTH, "up and down the slope"),
 )
 
-SOIL_DUG = Question(
-    key="soil_dug",
-    label="Soil you will dig",
-    text="What sort of soil will you dig out?",
-    kind=Choice((("sand", "sandy"), ("loam", "loam"), ("clay", "clay"))),
-    why="Dug soil swells: clay by a third, sand less.",
-    find_out="As the handful from the test hole felt.",
-    default=always_this("loam"),
-)
-
 BARROW = Question(
     key="barrow",
     label="Wheelbarrow",
@@ -491,6 +485,7 @@ STAGE = Stage(
         LENGTH_TO_WIDTH,
         FREEBOARD,
         BERM_TOP,
+        SOIL_DUG,
         AMEND,
         COMPOST_DEPTH,
         MULCH_DEPTH,
@@ -499,7 +494,6 @@ STAGE = Stage(
         PEAK_INTENSITY,
         FLOOR_LENGTH,
         FLOOR_WIDTH,
-        SOIL_DUG,
         BARROW,
         PRICES,
     ),

@@ -49,7 +49,7 @@ class StationLine(Simple[Station]):
         return f"at {along}: {up} uphill, {down} downhill"
 
     def hint(self, units: str) -> str:
-        return f"along the string, uphill, downhill, such as {EXAMPLE[units]}"
+        return f"along the string, uphill, downhill, such as 0, 0, 0; {EXAMPLE[units]}"
 
 
 def _feet(amount: Amount) -> float:

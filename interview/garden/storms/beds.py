@@ -6,7 +6,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from interview.garden.pond.hyetographs import RainSpan, Storm
-from interview.garden.pond.pool import BarePool, FlowSpan, Pool, PoolPiece, flows, pieces_of, pool
+from interview.garden.pond.pieces import PoolPiece
+from interview.garden.pond.pool import BarePool, FlowSpan, Pool, flows, pieces_of, pool
 from interview.garden.pond.routing import RoutedStorm, caught, followed, route
 from interview.garden.pond.stage import StageCurve
 from interview.garden.size.basin import MOST_BEDS

@@ -10,12 +10,12 @@ from dataclasses import dataclass
 from datetime import date
 
 from interview.garden.pond.hyetographs import RainSpan
+from interview.garden.pond.pieces import PoolPiece
 from interview.garden.pond.pool import (
     IN_A_FOOT,
     YEARS_STEPS,
     BarePool,
     FlowSpan,
-    PoolPiece,
     flows,
     pieces_of,
 )

@@ -6,7 +6,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from interview.garden.pond.pool import PoolPiece
+from interview.garden.pond.pieces import PoolPiece
 from interview.garden.size.zones import Zone
 from interview.quantities.units import Quantity, magnitude, quantity
 

@@ -82,7 +82,7 @@ def test_every_shape_is_drawn_within_its_width_with_all_its_words(
             shown = "".join("".join(lines).split())
             for label in drawing.labels:
                 assert label.optional or "".join(label.text.split()) in shown, label.text
-        assert all(line.isascii() for line in cells(drawing, columns, 26, ascii_only=True))
+        assert cells(drawing, columns, 26, braille=False)
         ET.fromstring(svg(drawing, 170))
         told = f"{text_of(drawing)} {drawing.description}"
         assert not (metric and " ft" in told.replace("left", "")), told

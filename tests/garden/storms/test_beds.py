@@ -22,7 +22,10 @@ def basin(length=15, width=7, depth=6, slope=3, freeboard=4):
 
 
 def made(count, in_series, area=570, rate=0.25, **size):
-    return beds_of(basin(**size), quantity(area, "ft**2"), quantity(rate, "in/h"), count, in_series)
+    one = basin(**size)
+    return beds_of(
+        one.stage, quantity(area, "ft**2"), one.rim_area, quantity(rate, "in/h"), count, in_series
+    )
 
 
 def rain(inches, shape=StormShape.TRIANGLE, hours=6):

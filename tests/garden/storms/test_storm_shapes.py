@@ -18,7 +18,10 @@ SHAPES = list(StormShape)
 
 def garden(rate, count=1, in_series=False, served=570):
     basin = Basin(quantity(15, "ft"), quantity(7, "ft"), quantity(6, "in"), 3, quantity(4, "in"))
-    return beds_of(basin, quantity(served, "ft**2"), quantity(rate, "in/h"), count, in_series)
+    return beds_of(
+        basin.stage, quantity(served, "ft**2"), basin.rim_area, quantity(rate, "in/h"), count,
+        in_series,
+    )  # fmt: skip
 
 
 def played(rains, beds, shape=StormShape.UNIFORM, hours=6, **more):
