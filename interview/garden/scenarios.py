@@ -66,11 +66,11 @@ class Lever:
         except (Refused, Unanswered):
             return plan.answers
         moved = plan.answers.with_text(self.question.key, text)
-        shape = plan.answers[bed.FLOOR_SHAPE]
-        if self.question is bed.FLOOR_SHAPE or moved[bed.FLOOR_SHAPE] == shape:
+        shape = floor_shape(plan.answers)
+        if self.question is bed.FLOOR_SHAPE or floor_shape(moved) is shape:
             return moved
         # A floor given without a word about its shape is a rectangle; one tried out keeps its own.
-        return moved.with_text(bed.FLOOR_SHAPE.key, shape)
+        return moved.with_text(bed.FLOOR_SHAPE.key, shape.value)
 
     def _stepped(self, value: float, steps: int, metric: bool) -> str:
         """Return the words of a value some steps away; between steps the first goes to a step."""
@@ -84,14 +84,13 @@ class Lever:
 
     def reset(self, kept: Plan, tried: Plan) -> Answers:
         """Return the tried answers with this lever back where it was kept."""
-        text, shape = kept.answers.text(self.question), bed.FLOOR_SHAPE
+        text = kept.answers.text(self.question)
         if text is not None:
             return tried.answers.with_text(self.question.key, text)
         back = tried.answers.without(self.question.key)
-        bare = back.without(shape.key)
-        if kept.answers.text(shape) is None and bare[shape] == back[shape]:
-            return bare
-        return back
+        bare = back.without(bed.FLOOR_SHAPE.key)
+        unasked = kept.answers.text(bed.FLOOR_SHAPE) is None
+        return bare if unasked and floor_shape(bare) is floor_shape(back) else back
 
 
 def _written(unit: str) -> str:

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import pytest
 
+from interview.garden.form.outline import FloorShape
 from interview.garden.place import questions as start
 from interview.garden.scenarios import LEVERS, WATCHED, changed, followed, keep, tried_plan
 from interview.garden.size import questions as bed
+from interview.garden.size.answered import floor_shape
 from interview.quantities.units import magnitude
 
 BY_LABEL = {lever.label: lever for lever in LEVERS}
@@ -61,7 +63,7 @@ def test_a_lever_moves_only_its_own_answer_or_nothing(subtests, plan_of, sized, 
                     moved = set(changed(plan.answers, tried))
                     # A floor that is tried out says its shape too, which else would change.
                     if lever.question in (bed.FLOOR_LENGTH, bed.FLOOR_WIDTH):
-                        assert tried[bed.FLOOR_SHAPE] == plan.answers[bed.FLOOR_SHAPE]
+                        assert floor_shape(tried) is FloorShape.ROUNDED
                         moved -= {bed.FLOOR_SHAPE.key}
                     assert moved <= {lever.question.key}
                     assert tried.fault(lever.question) is None
@@ -96,7 +98,7 @@ def test_a_longer_floor_holds_more_rain(plan):
     found = rows(plan, tried)
     # By hand, 16 x 7.5 ft with round ends: A 107.93, P 40.56, so V 107.93 / 2 + 40.56 x 0.375 +
     # 1.18 = 70.35 ft3, of 570 ft2 and the rim's 107.93 + 101.40 + 19.63: 1.06 in for 1.00 in.
-    assert tried.answers[bed.FLOOR_SHAPE] == plan.answers[bed.FLOOR_SHAPE] == "rounded"
+    assert floor_shape(tried.answers) is floor_shape(plan.answers) is FloorShape.ROUNDED
     assert magnitude(tried.size.rain_held, "in") == pytest.approx(1.0567, abs=2e-4)
     assert found["Rain it holds"].change.startswith("+")
     assert found["What decides the size"].change == "changed"

@@ -323,6 +323,14 @@ def test_the_garden_for_sixty_two_square_metres(
     assert figure("recommended_area", plan) == pytest.approx(advised)
 
 
+def test_a_metric_garden_in_level_lawn_has_a_rim_of_25_mm(typed, sized_metric, figure):
+    texts = {key: text for key, text in sized_metric.items() if key != "freeboard"}
+    level = {"spots.1.slope_run": "5 m", "spots.1.slope_drop": "0 mm"}
+    plan = typed(texts, level).plan
+    # The floor lies the pond of 150 mm and its rim of 25 mm below the lawn.
+    assert figure("downhill_floor_depth", plan) == near(175, 1)
+
+
 PEGGED = {"floor_length": "15 ft", "floor_width": "7 ft"}
 
 

@@ -300,7 +300,8 @@ FREEBOARD = Question(
     key="freeboard",
     label="Rim above the full pond",
     text="How high shall the rim stand above the full pond?",
-    kind=depth((1, "in"), (12, "in")),
+    # Under an inch, for the 25 mm of a level lawn are.
+    kind=depth((0.5, "in"), (12, "in")),
     why="It keeps a big storm in the overflow and off the berm.",
     find_out="2 in (50 mm) with a notch as wide as the plan makes it, 1 in (25 mm) where level "
     "lawn is the rim; 6 in (150 mm) is the cautious value.",
