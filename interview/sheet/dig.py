@@ -194,8 +194,8 @@ def _water(plan: Plan) -> Iterator[str]:
     else:
         yield from wrap(
             f"Cut the overflow notch {wide} wide, downhill or at an end where the ground falls "
-            f"away: the top of its stone lies {full} above the finished floor, on a sill of tamped soil. "
-            "Loose stone alone would leak.",
+            f"away: the top of its stone lies {full} above the finished floor, on a sill of tamped "
+            "soil. Loose stone alone would leak.",
             "  ",
         )
         long, across = (
