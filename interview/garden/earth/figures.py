@@ -355,6 +355,7 @@ FIGURES: tuple[Figure[EarthResults], ...] = (
         "area inside the crest and the cut edge (lean: full pond) x mulch depth x beds",
         ("inside_area", "mulch_depth", "beds"),
         ARITHMETIC,
+        HIGH,
     ),
     Figure(
         "compost_volume",
@@ -364,6 +365,7 @@ FIGURES: tuple[Figure[EarthResults], ...] = (
         "floor area x compost depth x beds",
         ("floor_area", "compost_depth", "beds"),
         ARITHMETIC,
+        HIGH,
     ),
     Figure(
         "stone_volume",
@@ -374,5 +376,6 @@ FIGURES: tuple[Figure[EarthResults], ...] = (
         "beds + channel x 18 in (450 mm)) x 6 in (150 mm)",
         ("notch_width", "crest_to_toe", "spout_distance", "beds"),
         PRACTICE,
+        HIGH,
     ),
 )
