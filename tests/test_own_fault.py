@@ -57,7 +57,7 @@ def headings(text: str) -> list[str]:
 PROPERTIES = [
     (SurveyResults, "catchment"),
     (SoakResults, "soil"),
-    (EarthResults, "earthwork"),
+    (EarthResults, "lie"),
     (PlantingResults, "chosen"),
     (Checks, "findings"),
     (SizeResults, "garden"),
@@ -217,7 +217,7 @@ def test_nobody_left_to_hear_is_no_fault_of_the_program(monkeypatch):
     def gone(*_):
         raise NotSaid("The disk is full.")
 
-    monkeypatch.setattr(EarthResults, "earthwork", property(gone))
+    monkeypatch.setattr(EarthResults, "lie", property(gone))
     for page in (plan_text, card.card_text, figures_text):
         with pytest.raises(NotSaid):
             page(sample())

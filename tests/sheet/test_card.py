@@ -14,7 +14,7 @@ from interview.sheet.card import GAP, card_text
 from interview.sheet.stakeout import peg_table, stakeout
 
 SAMPLES = Path(__file__).parents[2] / "sample_answers"
-NAMES = ("finished_us", "finished_metric", "halfway_soak_test", "not_here")
+NAMES = ("finished_us", "finished_metric", "usual_us", "halfway_soak_test", "not_here")
 
 
 @pytest.fixture
@@ -167,8 +167,13 @@ def test_the_card_holds_to_the_units_chosen(plan_of, whole, units):
     assert not re.search(alien, card), re.search(alien, card)
 
 
-def test_a_garden_on_level_ground_has_its_berm_on_the_card(plan_of, whole):
-    assert "berm (low bank)" in flat(card_text(plan_of(whole)))
+def test_a_slope_has_its_berm_on_the_card_and_level_lawn_has_none(subtests, plan_of, whole):
+    for drop, bermed in [("0 in", False), ("1.1 in", False), ("1.3 in", True), ("6 in", True)]:
+        with subtests.test(drop=drop, bermed=bermed):
+            card = flat(card_text(plan_of({**whole, "spots.1.slope_drop": drop})))
+            assert ("berm (low bank)" in card) == bermed
+            assert ("no berm: the lawn is the rim" in card) != bermed
+            assert ("Lip in the lawn" in card) != bermed
 
 
 def test_while_a_stop_stands_the_card_gives_no_measures_to_dig_by(plan_of, whole):

@@ -16,7 +16,7 @@ from interview.sheet.card import card_text
 from interview.sheet.report import plan_text
 
 SAMPLES = Path(__file__).parents[2] / "sample_answers"
-NAMES = ("finished_us", "finished_metric", "halfway_soak_test", "not_here")
+NAMES = ("finished_us", "finished_metric", "usual_us", "halfway_soak_test", "not_here")
 
 RAW = (
     "THE SOAK TEST",  # the readings and the rates between them, as they were taken
@@ -30,6 +30,10 @@ OTHERS = {
     "16 h": "the longest wet spell of the side in the record",
     "98 %": "one year of the record by itself",
     "140 ft²": "the floor made half as large again",
+    "120 ft³": "the soil to dig of the lean garden",
+    "92 %": "what half the floor holds of the record",
+    "170 ft²": "the floor made twice as large",
+    "150 ft²": "30 % of what drains here, as one guide has it",
 }
 """Numbers of their own that happen to be near a figure of a sample."""
 TOLD = re.compile(r"(?<![\w.,/-])(\d+(?:\.\d+)?) (in/h|mm/h|ft²|m²|ft³|m³|ft³/s|L/s|%|h)(?![\w/])")

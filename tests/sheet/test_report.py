@@ -11,6 +11,7 @@ from interview.asking.question import UNKNOWN_TEXT
 from interview.garden import figures
 from interview.garden.site import cautions
 from interview.garden.summary import assumed, so_far, waiting, waiting_text
+from interview.quantities.units import magnitude
 from interview.sheet.card import card_text
 from interview.sheet.report import plan_text
 
@@ -174,14 +175,19 @@ def test_digging_on_the_sheet_says_first_whether_it_is_shut(plan_of, whole, cloc
     assert digging().startswith("Digging is SHUT today: The marks went stale")
 
 
-def test_level_or_sloping_a_garden_is_dug_to_one_rule_and_has_its_berm(subtests, plan_of, whole):
-    for drop in ["0 in", "1 in", "6 in"]:
-        with subtests.test(drop=drop):
+def test_a_slope_is_told_to_build_its_berm_and_level_lawn_that_it_is_the_rim(
+    subtests, plan_of, whole
+):
+    for drop, bermed in [("0 in", False), ("1.1 in", False), ("1.3 in", True), ("6 in", True)]:
+        with subtests.test(drop=drop, bermed=bermed):
             plan = plan_of({**whole, "spots.1.slope_drop": drop})
             dug = plan_text(plan).partition("\nDIGGING\n")[2].partition("\nFIRST YEAR\n")[0]
             assert len(re.findall(r"\[ \] +\d+\.", dug)) >= 14
-            assert "Build the berm in thin tamped layers" in flat(dug)
-            assert plan.earth.earthwork.berm_height.m > 0
+            assert ("Build the berm, a low bank, on the downhill side" in flat(dug)) == bermed
+            assert ("Build the berm in thin tamped layers" in flat(dug)) == bermed
+            assert ("No berm is needed: the lawn is the rim all round." in flat(dug)) != bermed
+            assert (plan.earth.lie.crest_to_toe > 0) == bermed
+            assert (magnitude(plan.earth.berm_bank, "ft**3") > 0) == bermed
 
 
 def test_compost_is_worked_in_only_where_it_is_bought(plan_of, whole):

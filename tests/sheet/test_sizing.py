@@ -128,7 +128,10 @@ def test_water_of_a_row_of_beds_goes_to_the_bed_below(sheet):
 
 
 def test_the_stone_below_the_notch_has_its_size(sheet):
-    assert "stone apron 4 ft long and 1 ft wide, 4 in thick" in " ".join(sheet()[1].split())
+    # By hand: crest 10 in over the floor and the floor 4 in under the lawn at 5 %, so the top of
+    # the berm, 1 ft, ends 8.1 in over the lawn; 3:1 to the lawn is 2.382 ft; and 1 ft beyond.
+    said = " ".join(sheet()[1].split())
+    assert "stone apron 4 ft 4 1/2 in long and 1 ft wide, 6 in thick" in said
 
 
 # The pipe

@@ -356,6 +356,7 @@ FIGURES: tuple[Figure[EarthResults], ...] = (
         "area inside the crest and the cut edge (lean: full pond) x mulch depth x beds",
         ("inside_area", "mulch_depth", "beds"),
         ARITHMETIC,
+        HIGH,
     ),
     Figure(
         "compost_volume",
@@ -365,6 +366,7 @@ FIGURES: tuple[Figure[EarthResults], ...] = (
         "floor area x compost depth x beds",
         ("floor_area", "compost_depth", "beds"),
         ARITHMETIC,
+        HIGH,
     ),
     Figure(
         "stone_volume",
@@ -375,5 +377,6 @@ FIGURES: tuple[Figure[EarthResults], ...] = (
         "beds + channel x 18 in (450 mm)) x 6 in (150 mm); a lip in the lawn has no stone",
         ("notch_width", "crest_to_toe", "spout_distance", "beds"),
         PRACTICE,
+        HIGH,
     ),
 )
