@@ -319,7 +319,7 @@ def _item(plan: Plan, name: str, amount: Quantity, buy: Quantity) -> str:
     half = magnitude(buy, "yd**3") * 2
     whole = half >= 1 - 1e-9 and abs(half - round(half)) < 1e-9
     unit = "m**3" if plan.metric else "yd**3" if whole else "ft**3"
-    loads = -int(-ratio(amount, plan.answers[bed.BARROW]) // 1)
+    loads = -int(-ratio(buy, plan.answers[bed.BARROW]) // 1)
     laid = ""
     if name == "mulch":
         laid = f" {depth_words(plan.answers[bed.MULCH_DEPTH], plan.metric)} deep"

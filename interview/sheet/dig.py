@@ -34,8 +34,6 @@ from interview.sheet.common import figure_lines
 SECTION_ROWS = 24
 TOLD_ABOVE = ("Dig from the old ground", "The berm stands")
 """Notes of the section that stand in words above it on the sheet."""
-NOTHING = 0.01
-"""Soil left over, as a part of what is dug, that is within the error of the sum."""
 
 
 def dig(plan: Plan) -> Iterator[str]:
@@ -168,7 +166,7 @@ def _surplus(plan: Plan) -> Iterator[str]:
     """Yield what is left over, loose, and how to carry off less."""
     soil = Soil(plan.answers[bed.SOIL_DUG])
     spare = plan.earth.left_over
-    if magnitude(spare, "ft**3") <= NOTHING * magnitude(plan.earth.cut, "ft**3"):
+    if magnitude(spare, "ft**3") <= 0:
         yield from wrap(f"{'Left over for elsewhere:':<46}nothing: the berm takes it all", " " * 46)
         return
     left = loosen(spare, soil)
@@ -306,7 +304,8 @@ def shopping(plan: Plan) -> Iterator[str]:
 
 def _each(plan: Plan, item: Item) -> str:
     """Say how much of it goes to each of several beds; a pipe goes to none."""
-    if plan.size.bed_count == 1 or item.name == "pipe":
+    whole = item.name == "pipe" or (item.name == "stone" and plan.earth.stone_way is not None)
+    if plan.size.bed_count == 1 or whole:
         return ""
     units = {True: ("m", "m**3"), False: ("ft", "ft**3")}[plan.metric]
     unit = units[0] if same_dimension(item.amount, "m") else units[1]
@@ -315,7 +314,10 @@ def _each(plan: Plan, item: Item) -> str:
 
 def _cost(found: Costs, thing: str) -> str:
     line = found.of(thing)
-    return "" if line is None else f". Costs {found.sign}{line.amount:.2f}"
+    if line is None:
+        return ""
+    price = line.price.words.removeprefix(f"{line.price.thing} ")
+    return f". Costs {found.sign}{line.amount:.2f} at {price}"
 
 
 def _buy(amount: Quantity, metric: bool) -> str:

@@ -16,7 +16,7 @@ from interview.garden.size.basin import footprint_sides, split_advised
 from interview.garden.summary import width, wrap
 from interview.garden.three_sizes import SizedGarden, easily_enough, still_caught, three_sizes
 from interview.quantities.guards import times
-from interview.quantities.shown import LOW, length_words, sides_words, volume_words
+from interview.quantities.shown import LOW, length_words, sides_words, volume_words, water_words
 from interview.quantities.units import METRIC, US, Quantity, quantity, show
 from interview.sheet.common import figure_lines
 from interview.sheet.stakeout import stakeout
@@ -163,7 +163,6 @@ def sizes(plan: Plan) -> Iterator[str]:
     """Yield lean, usual and generous beside each other, and what less would still catch."""
     rows = three_sizes(plan)
     metric = plan.metric
-    unit, soil = ("mm", "m**3") if metric else ("in", "ft**3")
     picked = plan.answers[bed.HOW_LARGE]
 
     def line(label: str, get: Callable[[SizedGarden], str]) -> str:
@@ -177,22 +176,21 @@ def sizes(plan: Plan) -> Iterator[str]:
     yield line("floor, wide", lambda row: length_words(row.garden.floor_width, metric))
     yield line("over all, long", lambda row: length_words(row.over_all[0], metric))
     yield line("over all, wide", lambda row: length_words(row.over_all[1], metric))
-    yield line("holds, nothing soaking", lambda row: show(row.rain_held, unit, 3, "down"))
-    yield line("deepest in that storm", lambda row: show(row.peak, unit, 3, "up"))
-    yield line("water on the floor", lambda row: show(row.hours, "h", 2, "up"))
-    yield line("of half as much again", lambda row: f"{LOW.write(100 * row.caught)} % caught")
+    yield line("holds, nothing soaking", lambda row: water_words(row.rain_held, metric, LOW))
+    yield line("deepest in that storm", lambda row: water_words(row.peak, metric))
+    yield line("water on the floor", lambda row: show(row.hours, "h", 2))
+    yield line("of 1 1/2 times the storm", lambda row: f"{LOW.write(100 * row.caught)} % caught")
     yield line("soil to dig", lambda row: volume(row.dug))
     yield line("soil left over", lambda row: volume(row.left_over))
-    yield line("mulch", lambda row: show(row.mulch, soil, 2, "up"))
-    yield line("compost", lambda row: show(row.compost, soil, 2, "up"))
+    yield line("mulch", lambda row: volume(row.mulch))
+    yield line("compost", lambda row: volume(row.compost))
     yield line("plants", lambda row: "not known yet" if row.plants is None else str(row.plants))
     if any(row.cost is not None for row in rows):
         sign = costs(plan.planting).sign
         yield line("cost of what is priced", lambda row: f"{sign}{row.cost or 0:.0f}")
     yield from wrap(
         "Lean counts on the soil: where it soaks half as fast as tested, or a storm is larger, it "
-        "runs over. Your answers on sides, rim, mulch and compost go before the usual ones of all "
-        "three.",
+        "runs over. All three have the sides, rim, mulch and compost that you answered.",
         "  ",
     )
     if easily_enough(plan):

@@ -194,6 +194,15 @@ class PegTable:
             "mark its middle. Measure along it both ways from there and square off to both sides."
         )
 
+    def round_words(self) -> str:
+        """Say that round ends are laid with a hose between their pegs; else nothing."""
+        if self.basin.shape in (FloorShape.RECTANGLE, FloorShape.OWN):
+            return ""
+        return (
+            "Between the pegs lay a hose in a smooth curve: straight lines from peg to peg make "
+            "the garden too small, a kidney by a tenth."
+        )
+
     def kidney(self) -> str:
         """Say how a kidney is laid with a hose, its hollow side uphill; else nothing."""
         one = self.basin.outline
@@ -244,7 +253,7 @@ def stakeout(plan: Plan) -> Iterator[str]:
         yield from wrap(f"CAUTION: {cautions.PEGS}", "  ")
     most = 4 * len(table.basin.stations) + MOST_ROWS
     yield from table.text(table.rows(most if table.own else MOST_ROWS))
-    for words in (table.kidney(), table.reach()):
+    for words in (table.round_words(), table.kidney(), table.reach()):
         if words:
             yield from wrap(words, "  ")
     if plan.answers.get(bed.ROOM_AREA) is not None:

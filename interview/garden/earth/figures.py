@@ -353,7 +353,7 @@ FIGURES: tuple[Figure[EarthResults], ...] = (
         "Mulch",
         _bought("mulch"),
         *VOLUME,
-        "area inside the crest and the cut edge (lean: full pond) x mulch depth x beds",
+        "area inside the crest and the cut edge x mulch depth x beds",
         ("inside_area", "mulch_depth", "beds"),
         ARITHMETIC,
         HIGH,

@@ -20,8 +20,6 @@ _BERM_SOIL = Source(
     Provenance.PUBLISHED,
 )
 BERM_STOP = {US: (18.0, "in"), METRIC: (450.0, "mm")}
-NOTHING = 0.01
-"""Soil left over, as a part of what is dug, that is within the error of the sum."""
 NARROWER = (3.0, 4.0)
 """Lengths to width that are tried on a slope too steep for the usual one."""
 
@@ -70,7 +68,7 @@ def _left_over(found: EarthResults) -> Finding:
     if not found.own_berm:
         said = f"The sand you dig makes no berm; all of it, {spare}, is left over."
         return Finding(key, Grade.GOOD, said, "", COMPACTION.source, change)
-    if magnitude(found.left_over, "ft**3") < NOTHING * magnitude(found.cut, "ft**3"):
+    if magnitude(found.left_over, "ft**3") <= 0:
         said = "The soil you dig just makes the berm."
         return Finding(key, Grade.GOOD, said, "", COMPACTION.source, "Keep all of it.")
     wings = found.winged

@@ -20,6 +20,9 @@ from interview.garden.survey.results import SurveyResults
 from interview.quantities.guards import times
 from interview.quantities.units import Quantity, magnitude, quantity, total
 
+NOTHING = 0.01
+"""Soil left over, as a part of what is dug, that is within the error of the sum: ours."""
+
 
 @dataclass(frozen=True)
 class EarthResults(Results):
@@ -59,7 +62,10 @@ class EarthResults(Results):
     def left_over(self) -> Quantity:
         """Undisturbed soil of all the beds that no berm takes."""
         soil = self.lie.soil
-        spare = max(0.0, soil.left_over) if self.own_berm else soil.cut
+        spare = soil.left_over if self.own_berm else soil.cut
+        if spare < NOTHING * soil.cut:
+            # Where the soil of the berm sets the depth, what the search leaves over is not soil.
+            spare = 0.0
         return quantity(spare * self.size.bed_count, "ft**3")
 
     @part
@@ -149,8 +155,8 @@ class EarthResults(Results):
 
     @property
     def mulched(self) -> Quantity:
-        """The area of one bed under mulch: all inside the crest, of a lean garden the pond."""
-        return self.size.garden.edge_area if bed.lean(self.answers) else self.size.inside
+        """The area of one bed under mulch: all inside the crest and the cut edge."""
+        return self.size.inside
 
     @property
     def apron_length(self) -> Quantity:

@@ -117,19 +117,20 @@ class _Section:
         middle, down = cut.floor / 2, cut.downhill
         crest = cut.floor + (down.rim + down.top) / 2
         name = "crest" if down.bermed else "lawn, the rim"
-        floor, side, rim = (self._hours(zone) for zone in Zone)
+        floor, side, edge = (self._hours(zone) for zone in Zone)
         level = (
             f"floor {self.signed(0.0)}{floor}" if floor else f"finished floor {self.signed(0.0)}"
         )
         yield self._label(level, middle, 0.0, LabelSpot.ABOVE)
-        top = f"{name} {self.signed(lie.height)}{rim}"
+        top = f"{name} {self.signed(lie.height)}"
         yield self._label(top, crest, down.rim_height, LabelSpot.ABOVE)
         if side:
             x = cut.floor + down.pond / 2
             yield self._label(f"side{side}", x, lie.depth / 2, LabelSpot.BELOW)
         x, y = self.at(middle, lie.depth)
         pond_up, pond_down = self._pond()
-        pond = f"full pond {self.signed(lie.depth)}"
+        # The rim's plants stand from the edge of the full pond up, and no water reaches the crest.
+        pond = f"full pond {self.signed(lie.depth)}{edge}"
         yield Label(pond, x, y, over_line=True, within=(pond_up, y, pond_down, y))
         ground = cut.ground(0.0)
         yield self._label(f"old ground {self.signed(ground)}", 0.0, ground, LabelSpot.ABOVE)

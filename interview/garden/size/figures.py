@@ -123,7 +123,8 @@ FIGURES: tuple[Figure[SizeResults], ...] = (
         *AREA,
         "beds x A(d / 2) of the floor W wide: a (d - P) W^2 + c z (d^2 / 2 - P H) W + k z^2 "
         "(d^3 / 3 - P H^2) - P S1 = 0, H = d + b, S1 = S / beds; a, c, k area, perimeter and "
-        "corner number of the shape one wide; never with a floor under 2 ft (600 mm) wide",
+        "corner number of the shape one wide; never with a floor under 2 ft (600 mm) wide; that of "
+        "the floor drawn where the storm decides the size",
         ("weighted_area", "rain_depth", "pond_depth", "side_slope", "freeboard", "length_to_width"),
         ARITHMETIC,
     ),
@@ -144,7 +145,7 @@ FIGURES: tuple[Figure[SizeResults], ...] = (
     Figure(
         "needed_floor_length",
         "Floor length that is needed, before rounding",
-        lambda p: p.required.basin.floor_length,
+        lambda p: p.needed.floor_length,
         *SIDE,
         "L = length to width x W, of one bed",
         ("mid_area",),
@@ -154,7 +155,7 @@ FIGURES: tuple[Figure[SizeResults], ...] = (
     Figure(
         "needed_floor_width",
         "Floor width that is needed, before rounding",
-        lambda p: p.required.basin.floor_width,
+        lambda p: p.needed.floor_width,
         *SIDE,
         "W of the balance above, 2 ft (600 mm) or more, of one bed",
         ("mid_area",),
@@ -164,7 +165,7 @@ FIGURES: tuple[Figure[SizeResults], ...] = (
     Figure(
         "needed_volume",
         "Pond volume that is needed",
-        lambda p: p.required.basin.volume,
+        lambda p: p.needed.volume,
         *VOLUME,
         "V = Af d + Pf z d^2 / 2 + k z^2 d^3 / 3, of one bed",
         ("mid_area", "pond_depth"),

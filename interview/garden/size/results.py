@@ -56,10 +56,14 @@ class SizeResults(NeededSize):
         return max(bend, times(wanted.floor_width, 0.6))
 
     @property
+    def needed(self) -> Basin:
+        """One bed as it is needed: exactly, or as pegged where the storm decides the size."""
+        return self._by_its_ratio if self.by_storms else self.required.basin
+
+    @property
     def mid_area_needed(self) -> Quantity:
         """The area at half depth that all the beds need together."""
-        one = self._by_its_ratio.mid_area if self.by_storms else self.required.mid_area
-        return times(one, self.bed_count)
+        return times(self.needed.mid_area, self.bed_count)
 
     @property
     def recommended(self) -> Quantity:
