@@ -230,7 +230,7 @@ def _pegs(brief: int, plan: Plan) -> Iterator[str]:
         return
     for line in table.text(table.rows(PEG_ROWS[brief])):
         yield f" {line}"
-    for words in () if brief > 1 else (table.kidney(), table.reach()):
+    for words in () if brief > 1 else (table.hose(), table.kidney(), table.reach()):
         if words:
             yield from wrap(f" {words}", "   ")
 

@@ -203,6 +203,10 @@ class PegTable:
             "the garden too small, a kidney by a tenth."
         )
 
+    def hose(self) -> str:
+        """Say in short how the pegs are joined, for the card."""
+        return "Join the pegs with a hose in a smooth curve." if self.round_words() else ""
+
     def kidney(self) -> str:
         """Say how a kidney is laid with a hose, its hollow side uphill; else nothing."""
         one = self.basin.outline
