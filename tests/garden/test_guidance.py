@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from interview.garden import guidance
+from interview.garden import build_guidance, guidance
 from interview.garden.guides import guides
 from interview.garden.site.slope import ground_slope
 from interview.garden.size.size_factors import published_size
@@ -108,7 +108,7 @@ def test_sides_are_held_against_the_steepest_of_each_guide(subtests):
         (3, "these sides are gentle enough", "these sides are gentle enough"),
     ]:
         with subtests.test(run=run):
-            found = guidance.side_slopes(run)
+            found = build_guidance.side_slopes(run)
             assert [one.says for one in found.sayings] == ["2:1 or gentler", "3:1 or gentler"]
             assert here(found) == [first, second]
 
@@ -117,8 +117,8 @@ def test_a_rim_is_held_against_each_guide(subtests):
     """Iowa has 2 in, Gloucestershire 100 mm, Western Washington 6 in."""
     for inches, enough in [(1, 0), (2, 1), (4, 2), (6, 3)]:
         with subtests.test(inches=inches):
-            us = guidance.rims(quantity(inches, "in"))
-            metric = guidance.rims(quantity(25 * inches, "mm"), metric=True)
+            us = build_guidance.rims(quantity(inches, "in"))
+            metric = build_guidance.rims(quantity(25 * inches, "mm"), metric=True)
             high = ["this rim is as high"] * enough + ["this rim is lower"] * (3 - enough)
             assert here(us) == here(metric) == high
             assert [one.says for one in us.sayings] == [
@@ -135,17 +135,17 @@ def test_a_rim_is_held_against_each_guide(subtests):
 
 def test_mulch_is_held_against_each_guide(subtests):
     """One guide has 2 in, one 3 in, Toronto 75 mm, 25 mm more or less."""
-    for inches, fits in [
-        (1, (False, False, False)),
-        (2, (True, False, True)),
-        (3, (False, True, True)),
-        (4, (False, False, True)),
-        (4.5, (False, False, False)),
+    thin, same, deep = "this mulch is thinner", "so it is", "this mulch is deeper"
+    for inches, told in [
+        (1, [thin, thin, thin]),
+        (2, [same, thin, same]),
+        (3, [deep, same, same]),
+        (4, [deep, deep, same]),
+        (4.5, [deep, deep, deep]),
     ]:
         with subtests.test(inches=inches):
-            us = guidance.mulches(quantity(inches, "in"))
-            metric = guidance.mulches(quantity(25 * inches, "mm"), metric=True)
-            told = ["this mulch is as deep" if one else "this mulch is not" for one in fits]
+            us = build_guidance.mulches(quantity(inches, "in"))
+            metric = build_guidance.mulches(quantity(25 * inches, "mm"), metric=True)
             assert here(us) == here(metric) == told
             assert [one.says for one in us.sayings] == ["2 in", "3 in", "2 in to 4 in"]
             assert metric.sayings[2].says == "50 mm to 100 mm"
@@ -153,9 +153,9 @@ def test_mulch_is_held_against_each_guide(subtests):
 
 def test_what_cannot_be_is_refused():
     with pytest.raises(ValueError):
-        guidance.rims(quantity(-1, "in"))
+        build_guidance.rims(quantity(-1, "in"))
     with pytest.raises(ValueError):
-        guidance.mulches(quantity(-1, "in"))
+        build_guidance.mulches(quantity(-1, "in"))
     with pytest.raises(ValueError):
         guidance.drawdown(rate(-1), DepthRule.BOTH)
     with pytest.raises(ValueError):
@@ -190,7 +190,7 @@ def test_what_the_plan_cannot_judge_yet_is_left_out(plan_of):
     assert [here(matter)[0] for matter in guides(empty)] == [
         "these sides are gentle enough",
         "this rim is as high",
-        "this mulch is not",
+        "this mulch is deeper",
     ]
     sheet = " ".join(plan_text(empty).split())
     assert "How deep the mulch" in sheet and "How deep the pond may be" not in sheet
