@@ -381,8 +381,8 @@ def side_slopes(side_slope: float) -> Guidance:
         "side_slope",
         "How steep the sides may be",
         sayings,
-        "The plan takes the first as usual, and the gentler where children play, in sand and where "
-        "you mow, if you answer so.",
+        "The plan follows the first as usual, and the gentler where children play, in sand and "
+        "where you mow, if you answer so.",
     )
 
 
@@ -405,7 +405,7 @@ def rims(freeboard: Quantity, metric: bool = False) -> Guidance:
         "rim",
         "How high the rim stands over the full pond",
         sayings,
-        "The plan takes the first as usual and makes the notch so wide that 1 in (25 mm) is to "
+        "The plan follows the first as usual and makes the notch so wide that 1 in (25 mm) is to "
         "spare in the hardest rain; where level lawn is the rim, 1 in (25 mm) is enough.",
     )
 
@@ -431,5 +431,5 @@ def mulches(mulch: Quantity, metric: bool = False) -> Guidance:
         "mulch",
         "How deep the mulch",
         tuple(sayings),
-        "The plan takes the second as usual, and the first for a lean garden.",
+        "The plan follows the second as usual, and the first for a lean garden.",
     )

@@ -10,6 +10,7 @@ from interview.garden.guidance import Guidance
 from interview.garden.plan import Plan
 from interview.garden.size import questions as bed
 from interview.garden.size.size_factors import PublishedSize
+from interview.quantities.units import Quantity
 
 
 def _published(plan: Plan) -> PublishedSize | None:
@@ -17,6 +18,12 @@ def _published(plan: Plan) -> PublishedSize | None:
         return plan.size.published
     except Unanswered:
         return None
+
+
+def _mulch(plan: Plan) -> Quantity:
+    """Return how deep the mulch is, once there is a garden to lay it on."""
+    _ = plan.size.garden
+    return plan.answers[bed.MULCH_DEPTH]
 
 
 _TOPICS: tuple[Callable[[Plan], Guidance], ...] = (
@@ -28,9 +35,9 @@ _TOPICS: tuple[Callable[[Plan], Guidance], ...] = (
     lambda p: guidance.slope_depths(p.site.slope),
     lambda p: guidance.least_rates(p.soak.soil.corrected, p.soak.soil.drop_rate, p.metric),
     lambda p: guidance.pond_depths(p.size.depth.depth, p.metric),
-    lambda p: guidance.side_slopes(p.answers[bed.SIDE_SLOPE]),
-    lambda p: guidance.rims(p.answers[bed.FREEBOARD], p.metric),
-    lambda p: guidance.mulches(p.answers[bed.MULCH_DEPTH], p.metric),
+    lambda p: guidance.side_slopes(p.size.garden.side_slope),
+    lambda p: guidance.rims(p.size.garden.freeboard, p.metric),
+    lambda p: guidance.mulches(_mulch(p), p.metric),
 )
 
 

@@ -13,7 +13,10 @@ from interview.quantities.evidence import Provenance
 from interview.quantities.units import quantity
 from interview.sheet.report import plan_text
 
-EVERY = ("drawdown", "size", "steepest", "slope_depth", "least_rate", "pond_depth")
+EVERY = (
+    "drawdown", "size", "steepest", "slope_depth", "least_rate", "pond_depth",
+    "side_slope", "rim", "mulch",
+)  # fmt: skip
 
 
 def rate(number):
