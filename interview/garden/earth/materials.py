@@ -35,8 +35,8 @@ STONE_LAYER = {
     US: Cited(
         (6.0, "in"),
         Source(
-            "stone for inlets, washed 2 to 3 in, in a layer of 6 in: as read in a municipal "
-            "rain garden sheet, title not shown",
+            "stone for inlets, washed 2 to 3 in, in a layer of 6 in (150 mm): EPCOR, Edmonton, "
+            "web page on rain gardens",
             Provenance.SECONDARY,
         ),
     ),
