@@ -10,7 +10,6 @@ from interview.garden.guidance import Guidance
 from interview.garden.plan import Plan
 from interview.garden.size import questions as bed
 from interview.garden.size.size_factors import PublishedSize
-from interview.quantities.units import Quantity
 
 
 def _published(plan: Plan) -> PublishedSize | None:
@@ -18,12 +17,6 @@ def _published(plan: Plan) -> PublishedSize | None:
         return plan.size.published
     except Unanswered:
         return None
-
-
-def _mulch(plan: Plan) -> Quantity:
-    """Return how deep the mulch is, once there is a garden to lay it on."""
-    _ = plan.size.garden
-    return plan.answers[bed.MULCH_DEPTH]
 
 
 _TOPICS: tuple[Callable[[Plan], Guidance], ...] = (
