@@ -107,7 +107,7 @@ def test_names_with_odd_characters_stay_yaml(plan_of, roof, printed, sized):
 
 def test_what_is_assumed_is_listed_and_what_is_answered_is_not(plan_of, printed):
     listed = printed(plan_of({"side_slope": "2:1"}))
-    assert listed["assumed"]["freeboard"] == "4 in"
+    assert listed["assumed"]["freeboard"] == "2 in"
     assert "side_slope" not in listed["assumed"]
 
 

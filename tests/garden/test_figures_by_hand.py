@@ -94,7 +94,7 @@ def test_the_sizes_and_the_rain_held(worked):
     comes = v["weighted_area"] / v["bed_count"] + v["rim_area"]
     assert v["rain_held"] == near(12 * volume / comes)
     assert v["sending_area"] == near(comes)
-    assert v["floor_outline"] == near(2 * (long + wide))
+    assert v["floor_perimeter"] == near(2 * (long + wide))
     assert v["corners"] == 4
 
 
@@ -109,7 +109,7 @@ def test_the_storm(worked, floor_only):
 
     def area(h):
         wider = a["z"] * max(h, 0.0)
-        return v["floor_area"] + v["floor_outline"] * wider + v["corners"] * wider**2
+        return v["floor_area"] + v["floor_perimeter"] * wider + v["corners"] * wider**2
 
     def change(t, y):
         net = intensity(t) * v["sending_area"] - f * (v["floor_area"] if floor_only else area(y[0]))

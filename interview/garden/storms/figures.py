@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from interview.asking.figure import AREA, DIST, SIDE, VOLUME, Figure, Value
+from interview.asking.figure import AREA, DIST, VOLUME, Figure, Value
 from interview.garden.place import questions as start
 from interview.garden.pond.hyetographs import StormShape
 from interview.garden.storms.results import StormsResults
@@ -40,15 +40,6 @@ FIGURES: tuple[Figure[StormsResults], ...] = (
         ARITHMETIC,
     ),
     Figure(
-        "floor_outline",
-        "Length round the floor",
-        lambda p: p.pool.stage.floor_perimeter,
-        *SIDE,
-        "Pf, all the sides of one floor together",
-        ("floor_length_drawn", "floor_width_drawn"),
-        ARITHMETIC,
-    ),
-    Figure(
         "corners",
         "What the corners add as the pond widens",
         lambda p: p.pool.stage.corners,
@@ -62,7 +53,14 @@ FIGURES: tuple[Figure[StormsResults], ...] = (
         *DIST,
         "greatest h of A(h) dh/dt = i(t) x area that sends water - f A(h), from empty; h from 0 "
         "to d; A(h) = Af + Pf z h + kappa (z h)^2; i(t) the storm shape over its hours",
-        ("sending_area", "floor_area", "floor_outline", "corners", "corrected_rate", "storm_hours"),
+        (
+            "sending_area",
+            "floor_area",
+            "floor_perimeter",
+            "corners",
+            "corrected_rate",
+            "storm_hours",
+        ),
         LEVEL_POOL,
     ),
     Figure(
