@@ -225,3 +225,9 @@ def test_the_rim_is_low_only_where_both_readings_of_the_slope_call_it_level(plan
     assert magnitude(level.size.garden.freeboard, "in") == pytest.approx(1)
     turned = {**usual, "spots.1.slope_drop": "0", "spots.1.slope_drop_turned": "6 in"}
     assert magnitude(plan_of(turned).size.garden.freeboard, "in") == pytest.approx(2)
+
+
+def test_enter_keeps_a_pegged_floor_the_rectangle_it_was(typed, sized):
+    pegged = typed({**sized, "floor_length": "14 ft", "floor_width": "7 ft"})
+    assert pegged.offered(pegged.jump("floor_shape")) == "rectangle"
+    assert typed(sized).offered(typed(sized).jump("floor_shape")) == "rounded"
