@@ -9,6 +9,7 @@ from interview.garden import build_guidance, guidance
 from interview.garden.guidance import Guidance
 from interview.garden.plan import Plan
 from interview.garden.size import questions as bed
+from interview.garden.size import shape_questions as shaping
 from interview.garden.size.size_factors import PublishedSize
 
 
@@ -28,8 +29,8 @@ _TOPICS: tuple[Callable[[Plan], Guidance], ...] = (
     lambda p: guidance.slope_depths(p.site.slope),
     lambda p: guidance.least_rates(p.soak.soil.corrected, p.soak.soil.drop_rate, p.metric),
     lambda p: guidance.pond_depths(p.size.depth.depth, p.metric),
-    lambda p: build_guidance.side_slopes(p.answers[bed.SIDE_SLOPE]),
-    lambda p: build_guidance.rims(p.answers[bed.FREEBOARD], p.metric),
+    lambda p: build_guidance.side_slopes(p.answers[shaping.SIDE_SLOPE]),
+    lambda p: build_guidance.rims(p.answers[shaping.FREEBOARD], p.metric),
     lambda p: build_guidance.mulches(p.answers[bed.MULCH_DEPTH], p.metric),
 )
 

@@ -12,6 +12,7 @@ from interview.garden.form.outline import FloorShape
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
 from interview.garden.size import questions as bed
+from interview.garden.size import shape_questions as shaping
 from interview.garden.size.answered import floor_shape
 from interview.garden.size.basin import MOST_BEDS, Basin, footprint_sides
 from interview.garden.soak.depth import DEPTH_STEP
@@ -60,20 +61,20 @@ def _ways(plan: Plan) -> Iterator[WayOut]:
         small = "a smaller garden still takes the small rains, which are most of the rainy days"
         yield from _tried(plan, "Take what the room holds", plan.answers, small, in_room=True)
     yield from _tried(plan, "Let the pond be as deep as the soil allows", _deepest(plan))
-    if plan.answers[bed.SIDE_SLOPE] > STEEPEST:
-        steeper = plan.answers.with_text(bed.SIDE_SLOPE.key, "2:1")
+    if plan.answers[shaping.SIDE_SLOPE] > STEEPEST:
+        steeper = plan.answers.with_text(shaping.SIDE_SLOPE.key, "2:1")
         yield from _tried(plan, "Steeper sides, 2:1", steeper)
     usual = _usual_rim(plan)
-    if plan.answers[bed.FREEBOARD] > usual:
+    if plan.answers[shaping.FREEBOARD] > usual:
         text = _depth_text(usual, plan.metric)
-        lower = plan.answers.with_text(bed.FREEBOARD.key, text)
+        lower = plan.answers.with_text(shaping.FREEBOARD.key, text)
         yield from _tried(plan, f"A rim {text} above the full pond", lower)
     if plan.size.too_big and floor_shape(plan.answers) is not FloorShape.RECTANGLE:
-        square = plan.answers.with_text(bed.FLOOR_SHAPE.key, FloorShape.RECTANGLE.value)
+        square = plan.answers.with_text(shaping.FLOOR_SHAPE.key, FloorShape.RECTANGLE.value)
         more = "square corners hold more in the same room"
         yield from _tried(plan, "A rectangle", square, more)
-    if plan.answers[bed.HOW_LARGE] != "lean":
-        lean = plan.answers.with_text(bed.HOW_LARGE.key, "lean")
+    if plan.answers[shaping.HOW_LARGE] != "lean":
+        lean = plan.answers.with_text(shaping.HOW_LARGE.key, "lean")
         yield from _tried(plan, "A lean garden", lean, "no margin: it counts on the soil")
     yield from _more_beds(plan)
     yield from _half(plan)

@@ -14,6 +14,7 @@ from interview.garden.figures import BY_KEY, find
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
 from interview.garden.size import questions as bed
+from interview.garden.size import shape_questions as shaping
 from interview.garden.size.answered import floor_shape
 from interview.quantities.units import Quantity, magnitude, plain_number, significant
 from interview.reading import Refused
@@ -67,10 +68,10 @@ class Lever:
             return plan.answers
         moved = plan.answers.with_text(self.question.key, text)
         shape = floor_shape(plan.answers)
-        if self.question is bed.FLOOR_SHAPE or floor_shape(moved) is shape:
+        if self.question is shaping.FLOOR_SHAPE or floor_shape(moved) is shape:
             return moved
         # A floor given without a word about its shape is a rectangle; one tried out keeps its own.
-        return moved.with_text(bed.FLOOR_SHAPE.key, shape.value)
+        return moved.with_text(shaping.FLOOR_SHAPE.key, shape.value)
 
     def _stepped(self, value: float, steps: int, metric: bool) -> str:
         """Return the words of a value some steps away; between steps the first goes to a step."""
@@ -88,8 +89,8 @@ class Lever:
         if text is not None:
             return tried.answers.with_text(self.question.key, text)
         back = tried.answers.without(self.question.key)
-        bare = back.without(bed.FLOOR_SHAPE.key)
-        unasked = kept.answers.text(bed.FLOOR_SHAPE) is None
+        bare = back.without(shaping.FLOOR_SHAPE.key)
+        unasked = kept.answers.text(shaping.FLOOR_SHAPE) is None
         return bare if unasked and floor_shape(bare) is floor_shape(back) else back
 
 
@@ -117,15 +118,15 @@ LEVERS: tuple[Lever, ...] = (
         (2.5, "mm"),
     ),
     Lever(
-        bed.HOW_LARGE,
+        shaping.HOW_LARGE,
         "How large",
-        lambda p: p.answers[bed.HOW_LARGE],
+        lambda p: p.answers[shaping.HOW_LARGE],
         (1, ""),
         (1, ""),
         ("lean", "usual", "generous"),
     ),
     Lever(
-        bed.FLOOR_SHAPE,
+        shaping.FLOOR_SHAPE,
         "Shape",
         lambda p: floor_shape(p.answers).value,
         (1, ""),
@@ -133,9 +134,9 @@ LEVERS: tuple[Lever, ...] = (
         ("rounded", "oval", "kidney", "rectangle"),
     ),
     Lever(
-        bed.SIDE_SLOPE,
+        shaping.SIDE_SLOPE,
         "Side slope",
-        lambda p: p.answers[bed.SIDE_SLOPE],
+        lambda p: p.answers[shaping.SIDE_SLOPE],
         (0.5, ": 1"),
         (0.5, ": 1"),
     ),
@@ -153,7 +154,13 @@ LEVERS: tuple[Lever, ...] = (
         (0.5, "ft"),
         (0.1, "m"),
     ),
-    Lever(bed.FREEBOARD, "Rim above pond", _in(bed.FREEBOARD, "in", "mm"), (1, "in"), (25, "mm")),
+    Lever(
+        shaping.FREEBOARD,
+        "Rim above pond",
+        _in(shaping.FREEBOARD, "in", "mm"),
+        (1, "in"),
+        (25, "mm"),
+    ),
     Lever(
         bed.DRAIN_RULE,
         "Rule for the depth",
@@ -163,9 +170,9 @@ LEVERS: tuple[Lever, ...] = (
         ("both", "strict", "custom"),
     ),
     Lever(
-        bed.LENGTH_TO_WIDTH,
+        shaping.LENGTH_TO_WIDTH,
         "Length to width",
-        lambda p: p.answers[bed.LENGTH_TO_WIDTH],
+        lambda p: p.answers[shaping.LENGTH_TO_WIDTH],
         (0.5, ": 1"),
         (0.5, ": 1"),
     ),

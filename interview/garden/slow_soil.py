@@ -9,6 +9,7 @@ from interview.asking.question import Unanswered
 from interview.garden.plan import Plan
 from interview.garden.size import basin
 from interview.garden.size import questions as bed
+from interview.garden.size import shape_questions as shaping
 from interview.garden.soak.depth import (
     CORRECTED_RATE_HOURS,
     NO_POND_HERE,
@@ -138,9 +139,9 @@ def _needed(plan: Plan, depth: Quantity, weighted: Quantity) -> Quantity:
         weighted,
         plan.size.rain_to_hold,
         depth,
-        plan.answers[bed.SIDE_SLOPE],
-        plan.answers[bed.FREEBOARD],
-        length_to_width=plan.answers[bed.LENGTH_TO_WIDTH],
+        plan.answers[shaping.SIDE_SLOPE],
+        plan.answers[shaping.FREEBOARD],
+        length_to_width=plan.answers[shaping.LENGTH_TO_WIDTH],
         system=plan.system,
     ).recommended
 

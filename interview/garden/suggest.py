@@ -12,6 +12,7 @@ from interview.garden.plan import Plan
 from interview.garden.site import spot_questions as ground
 from interview.garden.site.results import SpotReport
 from interview.garden.size import questions as bed
+from interview.garden.size import shape_questions as shaping
 from interview.garden.size.answered import floor_shape
 from interview.garden.size.basin import Basin
 from interview.garden.soak import hole_questions as digging
@@ -36,7 +37,7 @@ def value_for(question: Question[Any], plan: Plan) -> str | None:
     """Return the words Enter alone takes where the plan has worked them out; else nothing."""
     if question.key == ground.CHOSEN_SPOT.key:
         return _best_spot(plan)
-    if question.key == bed.FLOOR_SHAPE.key and plan.answers.get(bed.FLOOR_SHAPE) is None:
+    if question.key == shaping.FLOOR_SHAPE.key and plan.answers.get(shaping.FLOOR_SHAPE) is None:
         # A floor pegged without a word about its shape stays the rectangle it was.
         return floor_shape(plan.answers).value
     side = _SIDES.get(question.key)

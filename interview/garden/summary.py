@@ -20,6 +20,7 @@ from interview.garden.site import lines_questions as buried
 from interview.garden.site import spot_questions as ground
 from interview.garden.site.gate import dig_reasons
 from interview.garden.size import questions as bed
+from interview.garden.size import shape_questions as shaping
 from interview.garden.size.answered import floor_shape
 from interview.garden.size.basin import footprint_sides
 from interview.garden.soak import hole_questions as digging
@@ -254,7 +255,7 @@ def assumed(answers: Answers) -> list[tuple[route.Step, str]]:
     for step in route.steps(answers):
         view = step.view(answers)
         default = view.assumed(step.question)
-        if default is not None and step.question is bed.FLOOR_SHAPE:
+        if default is not None and step.question is shaping.FLOOR_SHAPE:
             default = floor_shape(answers).value
         if default is not None and not step.question.key.startswith("another_"):
             found.append((step, default))
@@ -262,16 +263,16 @@ def assumed(answers: Answers) -> list[tuple[route.Step, str]]:
 
 
 _USUAL_BEFORE: tuple[tuple[Question[Any], str, str], ...] = (
-    (bed.SIDE_SLOPE, "3:1", "the sides (3:1 before)"),
-    (bed.FREEBOARD, "", "the rim above the pond (4 to 6 in, 100 to 150 mm, before)"),
-    (bed.FLOOR_SHAPE, FloorShape.RECTANGLE.value, "the shape (a rectangle before)"),
+    (shaping.SIDE_SLOPE, "3:1", "the sides (3:1 before)"),
+    (shaping.FREEBOARD, "", "the rim above the pond (4 to 6 in, 100 to 150 mm, before)"),
+    (shaping.FLOOR_SHAPE, FloorShape.RECTANGLE.value, "the shape (a rectangle before)"),
 )
 """Each question, what was assumed before where that may still be assumed, and how it is told."""
 
 
 def changed_defaults(answers: Answers) -> str:
     """Say what is assumed otherwise than in version 0.1, for a garden begun with it; or nothing."""
-    begun = answers.get(bed.DEEPEST_POND) is not None and answers.get(bed.HOW_LARGE) is None
+    begun = answers.get(bed.DEEPEST_POND) is not None and answers.get(shaping.HOW_LARGE) is None
     now = {step.question.key: words for step, words in assumed(answers)}
     changed = [
         words

@@ -12,6 +12,7 @@ from interview.garden.place import questions as start
 from interview.garden.plan import Plan
 from interview.garden.planting.costs import costs, plant_count
 from interview.garden.size import questions as bed
+from interview.garden.size import shape_questions as shaping
 from interview.garden.size.answered import resized
 from interview.garden.size.basin import footprint_sides
 from interview.quantities.guards import times
@@ -62,10 +63,10 @@ def three_sizes(plan: Plan) -> tuple[SizedGarden, ...]:
     answers = plan.answers
     for question in (bed.FLOOR_LENGTH, bed.FLOOR_WIDTH):
         answers = answers.without(question.key)
-    if answers[bed.FLOOR_SHAPE] == "own":
-        answers = answers.without(bed.FLOOR_SHAPE.key)
+    if answers[shaping.FLOOR_SHAPE] == "own":
+        answers = answers.without(shaping.FLOOR_SHAPE.key)
     return tuple(
-        _sized(name, replace(plan, answers=answers.with_text(bed.HOW_LARGE.key, name)))
+        _sized(name, replace(plan, answers=answers.with_text(shaping.HOW_LARGE.key, name)))
         for name in ("lean", "usual", "generous")
     )
 

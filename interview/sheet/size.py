@@ -11,7 +11,7 @@ from interview.garden.pictures import plan_picture
 from interview.garden.plan import Plan
 from interview.garden.planting.costs import costs
 from interview.garden.remedies import ways_out
-from interview.garden.size import questions as bed
+from interview.garden.size import shape_questions as shaping
 from interview.garden.size.basin import footprint_sides, split_advised
 from interview.garden.summary import width, wrap
 from interview.garden.three_sizes import SizedGarden, easily_enough, still_caught, three_sizes
@@ -163,7 +163,7 @@ def sizes(plan: Plan) -> Iterator[str]:
     """Yield lean, usual and generous beside each other, and what less would still catch."""
     rows = three_sizes(plan)
     metric = plan.metric
-    picked = plan.answers[bed.HOW_LARGE]
+    picked = plan.answers[shaping.HOW_LARGE]
 
     def line(label: str, get: Callable[[SizedGarden], str]) -> str:
         return f"{label:<25}" + "".join(f"{get(row):<17}" for row in rows).rstrip()

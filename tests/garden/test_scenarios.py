@@ -8,6 +8,7 @@ from interview.garden.form.outline import FloorShape
 from interview.garden.place import questions as start
 from interview.garden.scenarios import LEVERS, WATCHED, changed, followed, keep, tried_plan
 from interview.garden.size import questions as bed
+from interview.garden.size import shape_questions as shaping
 from interview.garden.size.answered import floor_shape
 from interview.quantities.units import magnitude
 
@@ -64,7 +65,7 @@ def test_a_lever_moves_only_its_own_answer_or_nothing(subtests, plan_of, sized, 
                     # A floor that is tried out says its shape too, which else would change.
                     if lever.question in (bed.FLOOR_LENGTH, bed.FLOOR_WIDTH):
                         assert floor_shape(tried) is FloorShape.ROUNDED
-                        moved -= {bed.FLOOR_SHAPE.key}
+                        moved -= {shaping.FLOOR_SHAPE.key}
                     assert moved <= {lever.question.key}
                     assert tried.fault(lever.question) is None
 
@@ -129,7 +130,7 @@ def test_an_outline_of_ones_own_is_left_where_it_is(plan):
     lever = BY_LABEL["Shape"]
     own = tried_plan(plan, plan.answers.with_text("floor_shape", "own"))
     assert lever.moved(own, 1) == own.answers
-    assert moved(plan, "Shape", 1).answers[bed.FLOOR_SHAPE] == "oval"
+    assert moved(plan, "Shape", 1).answers[shaping.FLOOR_SHAPE] == "oval"
 
 
 def test_metric_levers_move_in_metric_steps(metric):

@@ -9,6 +9,7 @@ from interview.garden.earth.results import EarthResults
 from interview.garden.form.lie import COMPACTION, HIGHEST_BERM, too_wide, wing_length
 from interview.garden.site.slope import DEPTH_ROWS, table_depth
 from interview.garden.size import questions as bed
+from interview.garden.size import shape_questions as shaping
 from interview.garden.size.basin import lying
 from interview.quantities.evidence import OURS, Finding, Grade, Provenance, Source
 from interview.quantities.guards import within
@@ -118,7 +119,7 @@ def _too_wide(found: EarthResults) -> Finding:
 
 
 def water_findings(found: EarthResults) -> Iterator[Finding]:
-    freeboard, metric = found.answers[bed.FREEBOARD], found.answers.metric
+    freeboard, metric = found.answers[shaping.FREEBOARD], found.answers.metric
     yield overflow.head_finding(found.notch, freeboard, metric)
     if (wide := overflow.wide_finding(found.notch, freeboard, metric)) is not None:
         yield wide

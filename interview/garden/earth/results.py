@@ -14,6 +14,7 @@ from interview.garden.place.results import PlaceResults
 from interview.garden.site.results import SiteResults
 from interview.garden.size import answered
 from interview.garden.size import questions as bed
+from interview.garden.size import shape_questions as shaping
 from interview.garden.size.price_lines import Price, prices_of
 from interview.garden.size.results import SizeResults
 from interview.garden.survey.results import SurveyResults
@@ -96,9 +97,9 @@ class EarthResults(Results):
         flow = overflow.peak_flow(area, 1.0, self.answers[bed.PEAK_INTENSITY])
         # Ground that is not measured yet is taken to fall: a berm asks for the wider notch.
         lip = self.size.ground is not None and self.size.lie.form is Form.DUG_IN
-        with waits_for(bed.FREEBOARD, self.answers):
+        with waits_for(shaping.FREEBOARD, self.answers):
             return overflow.notch(
-                flow, self.answers[bed.FREEBOARD], lip=lip, metric=self.place.metric
+                flow, self.answers[shaping.FREEBOARD], lip=lip, metric=self.place.metric
             )
 
     @part

@@ -12,6 +12,7 @@ from interview.garden.form.outline import FloorShape
 from interview.garden.site import spot_questions
 from interview.garden.site.results import spot_slope
 from interview.garden.size import questions as bed
+from interview.garden.size import shape_questions as shaping
 from interview.quantities.units import METRIC, US, Quantity, quantity
 
 DEEPEST_UNASKED = {US: (12.0, "in"), METRIC: (300.0, "mm")}
@@ -49,9 +50,9 @@ def floor_shape(answers: Answers) -> FloorShape:
     question cannot say it: it is asked before the floor is pegged.
     """
     pegged = any(answers.get(side) is not None for side in (bed.FLOOR_LENGTH, bed.FLOOR_WIDTH))
-    if pegged and answers.get(bed.FLOOR_SHAPE) is None:
+    if pegged and answers.get(shaping.FLOOR_SHAPE) is None:
         return FloorShape.RECTANGLE
-    return FloorShape(answers[bed.FLOOR_SHAPE])
+    return FloorShape(answers[shaping.FLOOR_SHAPE])
 
 
 def ground_of_spot(answers: Answers, system: str) -> Ground | None:
@@ -66,7 +67,7 @@ def ground_of_spot(answers: Answers, system: str) -> Ground | None:
             fall,
             answers[bed.MULCH_DEPTH],
             compost,
-            answers[bed.BERM_TOP],
+            answers[shaping.BERM_TOP],
             system=system,
         )
     except ValueError:

@@ -17,6 +17,7 @@ from interview.garden.pond.pool import pool
 from interview.garden.pond.routing import route
 from interview.garden.size import answered, basin
 from interview.garden.size import questions as bed
+from interview.garden.size import shape_questions as shaping
 from interview.garden.size.basin import RequiredArea
 from interview.garden.size.size_factors import PublishedSize, published_size
 from interview.garden.soak.depth import NO_POND_HERE, DepthRule, Governs, PondDepth, pond_depth
@@ -94,7 +95,7 @@ class NeededSize(Results):
     def rain_to_hold(self) -> Quantity:
         """The rain that the pond is to hold while nothing soaks in."""
         rain = self.answers[start.RAIN_DEPTH]
-        return times(rain, basin.GENEROUS_RAIN.value) if bed.generous(self.answers) else rain
+        return times(rain, basin.GENEROUS_RAIN.value) if shaping.generous(self.answers) else rain
 
     def required_for(self, served: Quantity, length_to_width: float | None = None) -> RequiredArea:
         """Return the area of one bed that ``served``, a weighted area, drains to.
@@ -107,11 +108,11 @@ class NeededSize(Results):
             served,
             self.rain_to_hold,
             self.depth.depth,
-            self.answers[bed.SIDE_SLOPE],
-            self.answers[bed.FREEBOARD],
+            self.answers[shaping.SIDE_SLOPE],
+            self.answers[shaping.FREEBOARD],
             # An outline of one's own is sized as if it were rounded.
             shape=FloorShape.ROUNDED if shape is FloorShape.OWN else shape,
-            length_to_width=length_to_width or self.answers[bed.LENGTH_TO_WIDTH],
+            length_to_width=length_to_width or self.answers[shaping.LENGTH_TO_WIDTH],
             system=self.place.system,
         )
 
@@ -128,7 +129,7 @@ class NeededSize(Results):
 
         So for a lean garden, and on fast soil for a usual one.
         """
-        return bed.lean(self.answers) or (self.fast_soil and not bed.generous(self.answers))
+        return shaping.lean(self.answers) or (self.fast_soil and not shaping.generous(self.answers))
 
     @property
     def fast_soil(self) -> bool:
@@ -141,7 +142,7 @@ class NeededSize(Results):
         still = basin.holds(served, self.rain_to_hold, self.ground)
         if not self.by_storms:
             return still
-        least = None if bed.lean(self.answers) else self._sandy
+        least = None if shaping.lean(self.answers) else self._sandy
         return lambda one: (
             still(one)
             or (

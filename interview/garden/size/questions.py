@@ -7,16 +7,12 @@ from collections.abc import Callable
 from interview.asking.answers import Answers
 from interview.asking.conditions import always_this, by_units, chosen, depth, distance
 from interview.asking.kinds import Choice, Several, YesNo
-from interview.asking.measures import Count, Measure, Ratio
+from interview.asking.measures import Count, Measure
 from interview.asking.question import Question, Stage
-from interview.garden.form.lie import LEVEL_BELOW_PERCENT
-from interview.garden.form.outline import FloorShape
 from interview.garden.site import questions as site
-from interview.garden.site import spot_questions as ground
-from interview.garden.site.slope import ground_slope
+from interview.garden.size import shape_questions as shaping
 from interview.garden.size.basin import MOST_BEDS
 from interview.garden.size.price_lines import PriceLine, wrong_prices
-from interview.garden.size.station_lines import StationLine, wrong_stations
 from interview.quantities.units import Quantity, magnitude
 
 ROOM_LENGTH = Question(
@@ -178,147 +174,6 @@ DRAIN_RULE = Question(
     default=always_this("both"),
 )
 
-HOW_LARGE = Question(
-    key="how_large",
-    label="How large",
-    text="How much is the garden to hold: lean, usual or generous?",
-    kind=Choice(
-        (
-            ("lean", "lean: just holds the storm while it soaks, with no margin"),
-            ("usual", "usual: holds the rain without counting on the soil"),
-            ("generous", "generous: a quarter more, gentle sides, a high rim"),
-        )
-    ),
-    why="A lean garden costs half of a usual one and overflows sooner; the plan works out all "
-    "three.",
-    find_out="Usual, unless room or money is short or water must not leave the yard.",
-    default=always_this("usual"),
-)
-
-
-def lean(answers: Answers) -> bool:
-    """Tell whether a lean garden is wanted."""
-    return answers[HOW_LARGE] == "lean"
-
-
-def generous(answers: Answers) -> bool:
-    """Tell whether a generous garden is wanted."""
-    return answers[HOW_LARGE] == "generous"
-
-
-def _side_slope(answers: Answers) -> str | None:
-    """Return 2:1, or 3:1 where small children may play and in a generous garden."""
-    gentle = answers.get(site.CHILDREN) or generous(answers)
-    return "3:1" if gentle else "2:1"
-
-
-SIDE_SLOPE = Question(
-    key="side_slope",
-    label="Side slope",
-    text="How gently shall the sides slope (so much along for one up)?",
-    kind=Ratio(1, 6),
-    why="2:1 is usual and saves room; 3:1 is safer for children, stands in sand and can be mown; "
-    "1:1 crumbles.",
-    find_out="Use 2:1; in sand, where children play, or where you will mow, use 3:1.",
-    default=_side_slope,
-)
-
-LENGTH_TO_WIDTH = Question(
-    key="length_to_width",
-    label="Length to width",
-    text="How many times as long as wide shall it be?",
-    kind=Ratio(1, 10),
-    why="About twice as long as wide, lying across the slope, needs the least digging.",
-    find_out="Use 2 unless the place wants another shape; 3 to 4 on a steep slope.",
-    default=always_this("2:1"),
-)
-
-
-FLOOR_SHAPE = Question(
-    key="floor_shape",
-    label="Shape of the garden",
-    text="What shape shall the floor have?",
-    kind=Choice(
-        (
-            (FloorShape.ROUNDED.value, "straight sides with round ends"),
-            (FloorShape.OVAL.value, "an oval"),
-            (FloorShape.KIDNEY.value, "a kidney, its hollow side uphill"),
-            (FloorShape.RECTANGLE.value, "a rectangle with square corners"),
-            (FloorShape.OWN.value, "an outline of my own, measured off a string"),
-        )
-    ),
-    why="Round ends are the easiest to dig, to keep and to look at.",
-    find_out="Lay a hose on the grass and look at it from the house.",
-    more="A floor that is pegged without a word about its shape counts as a rectangle.",
-    default=always_this(FloorShape.ROUNDED.value),
-)
-
-KIDNEY_BEND = Question(
-    key="kidney_bend",
-    label="Bend of the kidney",
-    text="How far is it from the middle line of the kidney to the point it bends around?",
-    kind=distance(500, above_zero=True),
-    why="The closer that point, the more the bed is bent.",
-    find_out="Skip it to take two thirds of the length of the bed.",
-    asks=chosen(FLOOR_SHAPE, FloorShape.KIDNEY.value),
-    when="the garden is a kidney",
-)
-
-OWN_OUTLINE = Question(
-    key="floor_outline",
-    label="Outline of the floor",
-    text="Where does the edge of the floor lie, measured off a string laid along the slope's "
-    "level line?",
-    kind=Several(StationLine(), at_least=2, at_most=60),
-    why="The plan then takes the area, the water and the pegs from your own outline.",
-    find_out="Lay the outline with a hose. Stretch a string through it, level. Every foot or two "
-    "(half a meter) along it measure square off to the edge uphill and the edge downhill; begin "
-    "and end where the string leaves the outline, with 0 and 0.",
-    asks=chosen(FLOOR_SHAPE, FloorShape.OWN.value),
-    when="the garden has an outline of your own",
-    objection=wrong_stations,
-)
-
-
-def _freeboard(answers: Answers) -> str | None:
-    if generous(answers):
-        return answers.by_units("6 in", "150 mm")
-    spot = ground.chosen_spot(answers)
-    run, drop = spot.get(ground.SLOPE_RUN), spot.get(ground.SLOPE_DROP)
-    try:
-        level = (
-            run is not None
-            and drop is not None
-            and ground_slope(run, drop, spot.get(ground.SLOPE_TURNED)).percent < LEVEL_BELOW_PERCENT
-        )
-    except ValueError:
-        level = False
-    return answers.by_units("1 in", "25 mm") if level else answers.by_units("2 in", "50 mm")
-
-
-FREEBOARD = Question(
-    key="freeboard",
-    label="Rim above the full pond",
-    text="How high shall the rim stand above the full pond?",
-    # Under an inch, for the 25 mm of a level lawn are.
-    kind=depth((0.5, "in"), (12, "in")),
-    why="It keeps a big storm in the overflow and off the berm.",
-    find_out="2 in (50 mm) with a notch as wide as the plan makes it, 1 in (25 mm) where level "
-    "lawn is the rim; 6 in (150 mm) is the cautious value.",
-    default=_freeboard,
-)
-
-BERM_TOP = Question(
-    key="berm_top",
-    label="Width of the berm's top",
-    text="How wide shall the top of the berm be?",
-    kind=depth((6, "in"), (60, "in")),
-    why="A narrow berm wears down and leaks.",
-    find_out="1 ft (0.3 m) is usual.",
-    default=by_units("12 in", "300 mm"),
-)
-
-
 SOIL_DUG = Question(
     key="soil_dug",
     label="Soil you will dig",
@@ -331,8 +186,8 @@ SOIL_DUG = Question(
 
 
 def _amend(answers: Answers) -> str | None:
-    """Return no for a lean garden and in sand, which is quick without it."""
-    return "no" if lean(answers) or answers.get(SOIL_DUG) == "sand" else "yes"
+    """Return no for a shaping.lean garden and in sand, which is quick without it."""
+    return "no" if shaping.lean(answers) or answers.get(SOIL_DUG) == "sand" else "yes"
 
 
 AMEND = Question(
@@ -365,7 +220,9 @@ MULCH_DEPTH = Question(
     kind=depth((0, "in"), (6, "in")),
     why="It goes on the list, and you dig that much deeper.",
     find_out="2 to 3 in (50 to 75 mm) of shredded hardwood; bark chips float.",
-    default=lambda a: a.by_units("2 in", "50 mm") if lean(a) else a.by_units("3 in", "75 mm"),
+    default=lambda a: (
+        a.by_units("2 in", "50 mm") if shaping.lean(a) else a.by_units("3 in", "75 mm")
+    ),
 )
 
 PEAK_INTENSITY = Question(
@@ -478,14 +335,14 @@ STAGE = Stage(
         DEEPEST_POND,
         ENGINEER,
         DRAIN_RULE,
-        HOW_LARGE,
-        SIDE_SLOPE,
-        FLOOR_SHAPE,
-        KIDNEY_BEND,
-        OWN_OUTLINE,
-        LENGTH_TO_WIDTH,
-        FREEBOARD,
-        BERM_TOP,
+        shaping.HOW_LARGE,
+        shaping.SIDE_SLOPE,
+        shaping.FLOOR_SHAPE,
+        shaping.KIDNEY_BEND,
+        shaping.OWN_OUTLINE,
+        shaping.LENGTH_TO_WIDTH,
+        shaping.FREEBOARD,
+        shaping.BERM_TOP,
         SOIL_DUG,
         AMEND,
         COMPOST_DEPTH,

@@ -14,6 +14,7 @@ from interview.garden.site import spot_questions
 from interview.garden.site.results import spot_slope
 from interview.garden.size import answered, basin, room
 from interview.garden.size import questions as bed
+from interview.garden.size import shape_questions as shaping
 from interview.garden.size.basin import RequiredArea
 from interview.garden.size.needed import NeededSize
 from interview.quantities.guards import times
@@ -35,7 +36,7 @@ class SizeResults(NeededSize):
     @part
     def _by_its_ratio(self) -> Basin:
         with waits_for(bed.DEEPEST_POND, self.answers):
-            wanted = self._sized(self.required, self.answers[bed.LENGTH_TO_WIDTH])
+            wanted = self._sized(self.required, self.answers[shaping.LENGTH_TO_WIDTH])
         return replace(wanted, bend=self._bend(wanted))
 
     def _sized(self, required: RequiredArea, length_to_width: float) -> Basin:
@@ -50,7 +51,7 @@ class SizeResults(NeededSize):
 
     def _bend(self, wanted: Basin) -> Quantity | None:
         """The bend of a kidney as it was answered, where so wide a bed can be bent so far."""
-        bend: Quantity | None = self.answers.get(bed.KIDNEY_BEND)
+        bend: Quantity | None = self.answers.get(shaping.KIDNEY_BEND)
         if wanted.shape is not FloorShape.KIDNEY or bend is None:
             return None
         return max(bend, times(wanted.floor_width, 0.6))
@@ -77,7 +78,7 @@ class SizeResults(NeededSize):
     @property
     def halves(self) -> Basin | None:
         """Each of twice as many beds that hold the rain together; nothing if none does."""
-        return self._held_basin(times(self.served, 0.5), self.answers[bed.LENGTH_TO_WIDTH])
+        return self._held_basin(times(self.served, 0.5), self.answers[shaping.LENGTH_TO_WIDTH])
 
     def _held_basin(self, served: Quantity, length_to_width: float) -> Basin | None:
         try:
@@ -115,7 +116,7 @@ class SizeResults(NeededSize):
                 self.answers[bed.ROOM_AREA],
                 template,
                 self.ground,
-                length_to_width=self.answers[bed.LENGTH_TO_WIDTH],
+                length_to_width=self.answers[shaping.LENGTH_TO_WIDTH],
                 system=system,
             )
 
@@ -146,7 +147,7 @@ class SizeResults(NeededSize):
         if self._shaped_to_room is not None:
             return "the rain to hold, in the shape of the room"
         if self.by_storms:
-            lean = bed.lean(self.answers)
+            lean = shaping.lean(self.answers)
             return "the storm, with no margin" if lean else "the storm and the size for sandy soil"
         return "the narrowest floor" if self.required.enlarged else "the rain to hold"
 
@@ -204,8 +205,8 @@ class SizeResults(NeededSize):
     @property
     def _own(self) -> Basin:
         """The basin of the person's own outline; raises ``Unanswered`` while it has none."""
-        with waits_for(bed.OWN_OUTLINE, self.answers):
-            stations = self.answers[bed.OWN_OUTLINE]
+        with waits_for(shaping.OWN_OUTLINE, self.answers):
+            stations = self.answers[shaping.OWN_OUTLINE]
             one = own_outline(stations)
             return replace(
                 self.required.basin,
