@@ -105,7 +105,7 @@ class PriceLine(Simple[Price]):
         return value.words
 
     def hint(self, units: str) -> str:
-        said = f"such as {EXAMPLE}, compost 6 per bag, edging 2 per ft, plants 4 each"
+        said = f"such as {EXAMPLE}, compost 6 per bag, stone 5 per bag, plants 4 each"
         return said if units == US else in_metric(said)
 
 
