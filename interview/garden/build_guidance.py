@@ -23,7 +23,10 @@ SIDES: tuple[Cited[float], ...] = (SIDE_SLOPE, GENTLE_SIDE_SLOPE)
 
 RIMS_IN: tuple[Cited[float], ...] = (
     FREEBOARD_IN,
-    Cited(4.0, _published("Rain garden guide, Gloucestershire Wildlife Trust: 100 mm or more")),
+    Cited(
+        4.0,
+        _published("Rain garden guide, Gloucestershire Wildlife Trust, undated: 100 mm or more"),
+    ),
     GENEROUS_FREEBOARD_IN,
 )
 """Height of the rim over the full pond."""
@@ -33,7 +36,10 @@ MULCH_IN: tuple[Cited[tuple[float, float]], ...] = (
     Cited((3.0, 3.0), _published("Respect Our Waters, southeastern Wisconsin, web page")),
     Cited(
         (2.0, 4.0),
-        _published("Low impact development guide, Toronto region, wiki: 75 mm, 25 mm more or less"),
+        _published(
+            "Low impact development guide, Toronto region, wiki, web page: 75 mm, 25 mm more or "
+            "less"
+        ),
     ),
 )
 """Depth of mulch, from and to."""

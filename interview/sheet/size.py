@@ -163,6 +163,7 @@ def sizes(plan: Plan) -> Iterator[str]:
     """Yield lean, usual and generous beside each other, and what less would still catch."""
     rows = three_sizes(plan)
     metric = plan.metric
+    soil = "m**3" if metric else "ft**3"
     picked = plan.answers[shaping.HOW_LARGE]
 
     def line(label: str, get: Callable[[SizedGarden], str]) -> str:
@@ -182,8 +183,8 @@ def sizes(plan: Plan) -> Iterator[str]:
     yield line("of 1 1/2 times the storm", lambda row: f"{LOW.write(100 * row.caught)} % caught")
     yield line("soil to dig", lambda row: volume(row.dug))
     yield line("soil left over", lambda row: volume(row.left_over))
-    yield line("mulch", lambda row: volume(row.mulch))
-    yield line("compost", lambda row: volume(row.compost))
+    yield line("mulch", lambda row: show(row.mulch, soil, 2, "up"))
+    yield line("compost", lambda row: show(row.compost, soil, 2, "up"))
     yield line("plants", lambda row: "not known yet" if row.plants is None else str(row.plants))
     if any(row.cost is not None for row in rows):
         sign = costs(plan.planting).sign

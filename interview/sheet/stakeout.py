@@ -205,7 +205,9 @@ class PegTable:
 
     def hose(self) -> str:
         """Say in short how the pegs are joined, for the card."""
-        return "Join the pegs with a hose in a smooth curve." if self.round_words() else ""
+        if self.basin.shape is FloorShape.KIDNEY or not self.round_words():
+            return ""
+        return "Join the pegs with a hose in a smooth curve."
 
     def kidney(self) -> str:
         """Say how a kidney is laid with a hose, its hollow side uphill; else nothing."""

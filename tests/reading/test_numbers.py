@@ -37,8 +37,7 @@ def test_numbers_are_exact(subtests):
             assert read_number(text) == number
 
 
-def test_a_number_below_zero_is_read_only_where_it_may_be():
-    assert read_number("−5", signed=True) == -5
+def test_a_number_below_zero_is_refused():
     assert "below zero" in refusal(read_number, "-5")
 
 

@@ -31,6 +31,7 @@ OTHERS = {
     "98 %": "one year of the record by itself",
     "140 ft²": "the floor made half as large again",
     "120 ft³": "the soil to dig of the lean garden",
+    "1.3 m³": "the mulch of the lean garden",
     "92 %": "what half the floor holds of the record",
     "170 ft²": "the floor made twice as large",
     "150 ft²": "30 % of what drains here, as one guide has it",

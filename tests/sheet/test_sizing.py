@@ -69,7 +69,7 @@ def test_the_section_is_drawn_with_its_levels(sheet):
     table = drawn[next(p for p, line in enumerate(drawn) if line.startswith("Point")) :]
     rows = {line[:40].strip(): line[40:] for line in table[1 : 1 + len(levels(plan))]}
     assert set(rows) == {row.point for row in levels(plan)}
-    assert "6 in" in rows["Overflow notch: the full pond"]
+    assert "6 in" in rows["Overflow: full pond, top of its stone"]
 
 
 def test_the_pond_of_the_storm_is_drawn_against_time_with_the_day(sheet):
@@ -131,7 +131,7 @@ def test_the_stone_below_the_notch_has_its_size(sheet):
     # By hand: crest 10 in over the floor and the floor 4 in under the lawn at 5 %, so the top of
     # the berm, 1 ft, ends 8.1 in over the lawn; 3:1 to the lawn is 2.382 ft; and 1 ft beyond.
     said = " ".join(sheet()[1].split())
-    assert "stone apron 4 ft 4 1/2 in long and 1 ft wide, 6 in thick" in said
+    assert "beyond its foot: 4 ft 4 1/2 in long, 1 ft wide and 6 in thick" in said
 
 
 # The pipe

@@ -135,12 +135,12 @@ def test_every_level_of_the_usual_bed_is_read_from_one_string_at_the_crest() -> 
         # A tenth of 7.654 over the string.
         "Crest where highest, before it settles": pytest.approx(-0.765, abs=0.002),
         "Crest of the berm: the string": 0,
-        "Overflow notch: the full pond": pytest.approx(2),
+        "Overflow: full pond, top of its stone": pytest.approx(2),
         "Ground at the downhill edge of the floor": pytest.approx(5.07, abs=0.002),
         "Ground at the outer foot of the berm": pytest.approx(7.654, abs=0.002),
         "Finished floor": pytest.approx(8),
-        "Bottom of the digging at the sides' foot": pytest.approx(11),
-        "Bottom of the digging under the floor": pytest.approx(13),
+        "Dig to here, at the foot of the sides": pytest.approx(11),
+        "Dig to here, under the floor": pytest.approx(13),
     }
     for row in level_table(usual()):
         both = magnitude(row.above_floor, "in") + magnitude(row.below_string, "in")
@@ -151,16 +151,16 @@ def test_the_string_of_level_ground_is_at_the_lawn() -> None:
     rows = {row.point: magnitude(row.below_string, "in") for row in level_table(usual(0.0, 1))}
     assert rows["Lawn that is the rim: the string"] == 0
     assert rows["Overflow, a low lip: the full pond"] == pytest.approx(1)
-    assert rows["Bottom of the digging under the floor"] == pytest.approx(12)
+    assert rows["Dig to here, under the floor"] == pytest.approx(12)
     assert not [point for point in rows if "berm" in point or "Crest" in point]
 
 
 def test_without_compost_or_mulch_no_level_is_told_of_them() -> None:
     bare = [row.point for row in level_table(usual(mulch=0, compost=0))]
-    assert not [point for point in bare if "digging" in point]
+    assert not [point for point in bare if "Dig to here" in point]
     compost = [row.point for row in level_table(usual(mulch=0))]
-    assert [point for point in compost if "digging" in point] == [
-        "Bottom of the digging under the floor"
+    assert [point for point in compost if "Dig to here" in point] == [
+        "Dig to here, under the floor"
     ]
 
 

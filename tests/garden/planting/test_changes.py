@@ -255,10 +255,11 @@ def test_a_plant_that_would_not_live_through_the_worst_case_is_left_out():
     plant = replace(
         named("Zizia aurea"), zones=tuple(Zone), ratings=((ListRegion.MW, Indicator.FAC),)
     )
-    ok = fits_after(plant, Zone.FLOOR, 20, ListRegion.MW, 48, "once")
-    bad = fits_after(plant, Zone.FLOOR, 20, ListRegion.MW, 49, "once")
+    # Within a tenth of the 48 h the hours are known no better.
+    ok = fits_after(plant, Zone.FLOOR, 20, ListRegion.MW, 52, "once")
+    bad = fits_after(plant, Zone.FLOOR, 20, ListRegion.MW, 53, "once")
     assert ok.ok and not bad.ok
-    assert "under water for 49 h once; it stands about 48 h" in bad.why
+    assert "under water for 53 h once; it stands about 48 h" in bad.why
 
 
 def test_a_worst_case_no_plant_stands_rules_out_only_those_that_stand_less():

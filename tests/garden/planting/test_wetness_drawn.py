@@ -30,7 +30,7 @@ def test_the_hours_of_floor_side_and_rim_are_drawn(drawn, metric):
     unit = "mm" if metric else "in"
     assert f"floor 0 {unit}, wet 23 h" in text
     assert "side, wet 7.6 h" in text
-    assert ", wet 0 h" in text
+    assert "its edge wet 0 h" in text
     assert "side, wet 7.6 h" in svg(drawing, 180)
     assert "hours under water after the rain the garden holds" in " ".join(drawing.notes)
 
