@@ -61,7 +61,7 @@ async def test_the_plan_says_how_far_the_years_are_and_then_stands_there(sit, wi
 async def test_sheet_and_card_are_both_written_though_the_page_was_left(sit, with_years) -> None:
     async with sit(with_years) as person:
         await person.press("ctrl+l")
-        await person.press("s", "c", "escape")
+        await person.press("ctrl+s", "c", "escape")
         await person.settles()
         assert "The yard card is in" in person.told, person.told
         names = {path.name for path in Path(with_years).parent.glob("*.txt")}
