@@ -20,7 +20,7 @@ from textual.widget import Widget
 from interview.garden.place import questions as start
 from interview.garden.session import Session
 from interview.screens import palette, themes, words
-from interview.screens.keys import ALWAYS, Key
+from interview.screens.keys import ALWAYS, PageKey
 from interview.screens.parts import Words
 from interview.screens.saver import SaveReport, SaveState
 from interview.screens.words import StageShare
@@ -35,7 +35,7 @@ SAVE_MARKS = {
 }
 
 
-NOTHING_NEW = "Nothing to save"
+NOTHING_NEW = "No change"
 
 
 class TopLine(Words):
@@ -252,7 +252,7 @@ class KeyLine(Widget, can_focus=True):
         self._over: int | None = None
         """The key the mouse is over."""
 
-    def offer(self, keys: Sequence[tuple[Key, str]]) -> None:
+    def offer(self, keys: Sequence[tuple[PageKey, str]]) -> None:
         """Show these keys, each with its words."""
         left = tuple(Offer(key.shown, word, key.action) for key, word in keys)
         if left != self._left:

@@ -122,7 +122,7 @@ class GardenScreen(Page):
         for at, (name, _) in enumerate(VIEWS):
             button = self.query_one(f"#view_{at}", Press)
             button.set_class(at == place, "current")
-            button.label = f"[{at + 1} {name}]" if at == place else f" {at + 1} {name} "
+            button.label = f"[{at + 1} {name}]" if at == place else f"{at + 1} {name} "
         self._work_out(place)
 
     @work(thread=True, exclusive=True)

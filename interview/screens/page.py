@@ -48,11 +48,13 @@ class FramedApp(App[None]):
         return Around()
 
     def tell(self, text: str, weight: Weight = Weight.PLAIN) -> None:
-        """Say something in the notice line of the page on top."""
+        """Say something in the notice line of the page on top, after what no key has answered."""
         said = Said(lines_shown(text), weight)
         pages = [page for page in reversed(self.screen_stack) if isinstance(page, Page)]
         if pages:
-            pages[0].tell(said)
+            told = pages[0].told
+            both = told and text and said.text not in told
+            pages[0].tell(Said(f"{told} {said.text}", weight) if both else said)
         else:
             self._untold = said
 
@@ -103,7 +105,7 @@ class Page(Screen[Any]):
         """Tell whether a key does something now; those that do not are left out."""
         return True
 
-    def word_of(self, key: keys.Key) -> str:
+    def word_of(self, key: keys.PageKey) -> str:
         """Return the words of a key on the key line now."""
         return key.word
 
@@ -176,6 +178,12 @@ class Page(Screen[Any]):
             found.first().tell(one if one.text else None)
         else:
             self._unsaid = one
+
+    @property
+    def told(self) -> str:
+        """What stands in the notice line."""
+        found = self.query(Notice)
+        return found.first().told if found else ""
 
     def warn(self, said: str) -> None:
         """Say something that stays until the next Enter or Escape."""

@@ -71,7 +71,7 @@ class PieceForm(Page):
     def headings(self) -> tuple[str, ...]:
         return ("Change a piece" if self._line else "A new piece",)
 
-    def word_of(self, key: keys.Key) -> str:
+    def word_of(self, key: keys.PageKey) -> str:
         if key.action == "cut":
             return "add it" if self._cut else "cut it out"
         return key.word

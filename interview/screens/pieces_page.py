@@ -166,7 +166,7 @@ class PiecesScreen(Page):
             return self.moving
         return bool(self._lines) or action in ("leave", "add", "cut_out")
 
-    def word_of(self, key: keys.Key) -> str:
+    def word_of(self, key: keys.PageKey) -> str:
         return "end the move" if self.moving and key.action == "move" else key.word
 
     # Changing

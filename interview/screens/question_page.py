@@ -18,7 +18,7 @@ from interview.garden.survey import questions as survey
 from interview.screens.beside import PlanSoFar
 from interview.screens.field import Field
 from interview.screens.frame import Notice, Said, Weight
-from interview.screens.keys import Key
+from interview.screens.keys import PageKey
 from interview.screens.page import Page
 from interview.screens.parts import LOW, NARROW, Words
 from interview.screens.reminding import reminders_of
@@ -96,7 +96,7 @@ class QuestionPage(Page):
                 return self._step.stage.key == "bed" and bool(self._session.plan.size.room_trouble)
         return True
 
-    def word_of(self, key: Key) -> str:
+    def word_of(self, key: PageKey) -> str:
         """Return the words of a key at this question."""
         assert self._step is not None
         question = self._step.question

@@ -95,7 +95,7 @@ class SoakPage(Page):
             return action in ("correct", "leave")
         return action in self._can_do
 
-    def word_of(self, key: keys.Key) -> str:
+    def word_of(self, key: keys.PageKey) -> str:
         if self._entry is not None:
             return "keep" if key.action == "correct" else "close the line"
         return self._wetting if key.action == "wetting" else key.word

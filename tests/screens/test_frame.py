@@ -111,7 +111,7 @@ async def test_a_failed_save_is_told_on_every_page(sit, monkeypatch) -> None:
     from interview.asking.sitting import NotKept
 
     async with sit("garden.yaml") as person:
-        assert "✓ Nothing to save" in person.sees().splitlines()[0]
+        assert "✓ No change" in person.sees().splitlines()[0]
         keeper = person.door.opened.keeper
 
         def fail(answers, stopped_at: str) -> None:
