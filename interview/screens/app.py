@@ -185,8 +185,6 @@ class InterviewApp(RemindingApp):
     async def on_event(self, event: events.Event) -> None:
         """Let no key through that was pressed before the question it would go to was shown."""
         page = self.screen if self.screen_stack else None
-        if isinstance(event, events.Key) and isinstance(page, Page) and not event.is_forwarded:
-            page.keyed(event.key)
         if (
             isinstance(event, (events.Key, events.Paste))
             and isinstance(page, QuestionScreen)
@@ -194,6 +192,9 @@ class InterviewApp(RemindingApp):
             and not page.heeds(event)
         ):
             return
+        # What was said of a key that was left out stays while others are left out, too.
+        if isinstance(event, events.Key) and isinstance(page, Page) and not event.is_forwarded:
+            page.keyed(event.key)
         await super().on_event(event)
 
     def action_keys(self) -> None:
