@@ -19,9 +19,11 @@ from interview.answers_file import recent
 from interview.garden.opening import NEW_FILE, Opened, Refusal, open_session
 from interview.garden.session import Session
 from interview.screens import shelf, themes
+from interview.screens.frame import Weight
 from interview.screens.help import HelpScreen
 from interview.screens.mend import MendScreen
 from interview.screens.outside import Seen
+from interview.screens.page import Around, Page
 from interview.screens.parts import Ask
 from interview.screens.question import QuestionScreen
 from interview.screens.reminding import LOOK_SECONDS, RemindingApp
@@ -89,18 +91,18 @@ class InterviewApp(RemindingApp):
     TITLE = TITLE
     ENABLE_COMMAND_PALETTE = False
     BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("f1", "keys", "Keys"),
-        Binding("f2", "shade", "Light or dark", show=False),
-        Binding("ctrl+q", "leave", "Quit", priority=True),
+        Binding("f1", "keys", "help"),
+        Binding("f2", "shade", "light or dark", show=False),
+        Binding("ctrl+q", "leave", "quit", priority=True),
     ]
 
     def __init__(self, door: Door, name: str | None = None) -> None:
         super().__init__()
         self._door = door
         self._name = name
-        for theme in (themes.DARK, themes.LIGHT):
+        for theme in themes.THEMES.values():
             self.register_theme(theme)
-        self.theme = themes.for_terminal()
+        self.theme = themes.for_terminal(self.console.color_system)
         self._seen = Seen()
 
     def get_line_filters(self) -> Sequence[LineFilter]:
@@ -161,10 +163,22 @@ class InterviewApp(RemindingApp):
         assert saver is not None
         page = QuestionScreen(opened.session, saver, opened.path, lambda: str(opened.keeper.path))
         # The worker thread of the saver must not touch the screen itself.
-        saver.on_change = partial(self.call_later, page.show_saved)
+        saver.on_change = partial(self.call_later, self._show_saved)
         self.push_screen(page)
-        for notice in opened.notices[: len(opened.notices) - len(opened.troubles)]:
-            self.notify(notice, markup=False, timeout=10)
+        told = opened.notices[: len(opened.notices) - len(opened.troubles)]
+        self.tell(" ".join(told), Weight.WARNING)
+
+    def _show_saved(self) -> None:
+        for page in self.screen_stack:
+            if isinstance(page, Page):
+                page.show_saved()
+
+    def around(self) -> Around:
+        """Return what the frame tells of the garden that is open."""
+        door = self._door
+        if door.opened is None or door.saver is None:
+            return Around()
+        return Around(door.opened.session, door.saver.report, str(door.opened.keeper.path))
 
     # Keys
 
@@ -178,6 +192,9 @@ class InterviewApp(RemindingApp):
             and not page.heeds(event)
         ):
             return
+        # What was said of a key that was left out stays while others are left out, too.
+        if isinstance(event, events.Key) and isinstance(page, Page) and not event.is_forwarded:
+            page.keyed(event.key)
         await super().on_event(event)
 
     def action_keys(self) -> None:
@@ -187,8 +204,7 @@ class InterviewApp(RemindingApp):
 
     def action_shade(self) -> None:
         """Change between light and dark."""
-        dark = self.theme == themes.DARK.name
-        self.theme = themes.LIGHT.name if dark else themes.DARK.name
+        self.theme = themes.other(self.theme)
 
     def action_leave(self) -> None:
         """Stop; where answers are not saved, ask first."""

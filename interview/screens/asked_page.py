@@ -17,6 +17,7 @@ from interview.reading import Refused
 from interview.screens import words
 from interview.screens.field import Asked, Field
 from interview.screens.fields import field_for
+from interview.screens.frame import KeyLine
 from interview.screens.question_page import QuestionPage
 from interview.screens.saver import BackgroundKeeper
 
@@ -92,7 +93,9 @@ class AskedPage(QuestionPage):
         same = self._step is not None and self._step.address == step.address
         half = self.query_one(Field).typed if same else ""
         missed = self._given is not None and self.query_one(Field).text != self._given
-        self._step, self._aside, self._given, self._told = step, "", None, ("", "", False)
+        if self._step is not None and not same:
+            self.tell("")
+        self._step, self._aside, self._given = step, "", None
         view = step.view(self._session.answers)
         question = self._session.worded(step)
         shut, value = self._session.shut(step), view.get(step.question)
@@ -127,12 +130,13 @@ class AskedPage(QuestionPage):
         self._hear(said, refused=bool(fault))
         self.query_one("#asking").scroll_home(animate=False)
         if shut:
-            self.query_one("#go_on").focus()
+            self.show_keys()
+            self.query_one(KeyLine).point_at("go_on")
         else:
             field.begin()
         self._ahead.turned(Message().time)
         if missed:
-            self._tell(LEFT_OUT)
+            self.warn(LEFT_OUT)
 
     def _meant(self, step: Step, kept: str) -> str:
         """Say in words a day or a time that is kept, as the file writes it, in its figures."""
@@ -162,5 +166,5 @@ class AskedPage(QuestionPage):
         if self._ahead.heeds(key, printable, event.time):
             return True
         if printable or key == "paste":
-            self._tell(LEFT_OUT)
+            self.warn(LEFT_OUT)
         return False

@@ -1,4 +1,4 @@
-"""What stands around the question: the top line, the stage strip, the plan so far."""
+"""What stands beside the question: the plan so far."""
 
 from __future__ import annotations
 
@@ -8,69 +8,12 @@ from textual.containers import VerticalScroll
 from textual.content import Content
 from textual.worker import get_current_worker
 
-from interview.asking.route import Step
-from interview.garden.place import questions as start
 from interview.garden.plan import Plan
 from interview.garden.session import Session
 from interview.garden.summary import TOO_SMALL
 from interview.screens import words
 from interview.screens.long_wait import Stopped, telling_page
 from interview.screens.parts import Words, is_there
-from interview.screens.saver import SaveReport
-
-LEAST_NAME = 8
-"""Columns of the garden's name without which the name of the file is left out, or the name."""
-
-
-class TopLine(Words):
-    """Garden, stage and place in it on the left, the file and the state of saving on the right."""
-
-    _line: Content | None = None
-
-    def show(self, session: Session, step: Step, saved: SaveReport, file: str = "") -> None:
-        """Show where the interview is, and the name of its ``file`` where there is room."""
-        name = session.answers.whole().get(start.GARDEN_NAME) or "Rain garden"
-        stage = f"{step.stage.letter}. {step.stage.title}"
-        place = words.place_in_stage(session, step)
-        width = self.size.width or 80
-        state = saved.short
-        room = width - len(state) - 2
-        short = f"{stage} · {place}"
-        if file and len(file) + len(short) + LEAST_NAME + 5 <= room:
-            state, room = f"{file}  {state}".rstrip(), room - len(file) - 2
-        cut = f"{name[: max(LEAST_NAME, room - len(short) - 4)]}…"
-        fits = (f"{name} · {short}", f"{cut} · {short}", short, f"{step.stage.letter} · {place}")
-        # The name gives way first, then the title; how far one is stays whole.
-        left = next((one for one in fits if len(one) <= room), place)[: max(0, room)]
-        left = left.ljust(max(0, room))
-        style = "$text-error bold" if saved.failed else "$foreground-muted"
-        line = Content.assemble((left, "bold"), "  ", (state, style))
-        if line != self._line:
-            self._line = line
-            self.update(line, layout=False)
-
-
-class StageStrip(Words):
-    """How far each stage is, in words; the stage one is in stands out."""
-
-    def show(self, session: Session, here: str) -> None:
-        """Show the seven stages."""
-        pieces: list[Content | tuple[str, str]] = []
-        for text, current in words.strip(session, here):
-            if pieces:
-                pieces.append(("  ", ""))
-            style = "bold reverse" if current else _STYLES.get(text.partition(" ")[2], "")
-            pieces.append((f" {text} " if current else text, style))
-        self.say(Content.assemble(*pieces))
-
-
-_STYLES = {
-    "done": "$text-success",
-    "needs attention": "$text-error",
-    "shut": "$text-warning",
-    "not started": "$foreground-muted",
-    "in progress": "",
-}
 
 
 class PlanSoFar(VerticalScroll):
@@ -132,13 +75,9 @@ class PlanSoFar(VerticalScroll):
         pieces: list[tuple[str, str]] = []
         known, waiting = shown
         for line in known:
-            style = (
-                "$text-warning bold"
-                if line.value.startswith(("SHUT", "STOP", TOO_SMALL))
-                else "bold"
-            )
+            style = "$look bold" if line.value.startswith(("SHUT", "STOP", TOO_SMALL)) else "bold"
             pieces += [(f"{line.label}  ", ""), (line.value, style), ("\n", "")]
         for gap, labels in waiting:
-            pieces += [(f"{labels}\n", "$foreground-muted")]
-            pieces += [(f"  waits for: {gap}\n", "$foreground-muted italic")]
+            pieces += [(f"{labels}\n", "$muted")]
+            pieces += [(f"  waits for: {gap}\n", "$muted italic")]
         self.query_one("#plan_lines", Words).say(Content.assemble(*pieces))

@@ -5,17 +5,18 @@ from __future__ import annotations
 from typing import ClassVar
 
 from textual.app import ComposeResult
-from textual.binding import Binding, BindingType
+from textual.binding import BindingType
 from textual.containers import Horizontal, Vertical, VerticalScroll
 from textual.screen import ModalScreen
 
+from interview.screens import keys
 from interview.screens.parts import Press, Words
 
 
 class ChangesScreen(ModalScreen[None]):
     """A list of changes that stays until it is closed."""
 
-    BINDINGS: ClassVar[list[BindingType]] = [Binding("escape,enter,space", "dismiss", "Close")]
+    BINDINGS: ClassVar[list[BindingType]] = keys.bindings("changes")
 
     def __init__(self, lead: str, lines: list[str]) -> None:
         super().__init__()

@@ -58,9 +58,6 @@ class Field(Vertical):
             super().__init__()
             self.text = text
 
-    class Timing(Message):
-        """The page that times a soak test, or that draws the pieces of a surface, is wanted."""
-
     def __init__(self, asked: Asked) -> None:
         super().__init__(id="field", disabled=asked.shut)
         self.asked = asked

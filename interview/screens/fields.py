@@ -6,12 +6,12 @@ from textual.app import ComposeResult
 from textual.containers import Horizontal
 from textual.widgets import Input
 
-from interview.asking.kinds import Choice, Moment, Note, Ticks, YesNo
+from interview.asking.kinds import Choice, Note, Ticks, YesNo
 from interview.garden.soak.reading_lines import Readings
 from interview.screens.field import Asked, Field
 from interview.screens.list_field import ListField, SoakField
 from interview.screens.lists import Choices, Marks
-from interview.screens.parts import Line, Press, Words
+from interview.screens.parts import Line, Words
 
 LONGEST = 64
 """Most characters of a one-value answer."""
@@ -51,12 +51,12 @@ class ChoiceField(Field):
 
     @property
     def text(self) -> str:
-        place = self._list.highlighted
+        place = self._list.marked
         return "" if place is None else self._options[place][0]
 
     def restore(self, draft: str) -> None:
         keys = [key for key, _ in self._options]
-        self._list.highlighted = keys.index(draft) if draft in keys else None
+        self._list.mark(keys.index(draft) if draft in keys else None)
 
     def on_choices_chosen(self, event: Choices.Chosen) -> None:
         event.stop()
@@ -112,8 +112,6 @@ class TextField(Field):
         with Horizontal(classes="entry"):
             hint = self.asked.placeholder if len(lines) < 2 else "Enter alone keeps these lines"
             yield Line(value, longest, placeholder=hint, id="entry")
-            if isinstance(self.asked.kind, Moment):
-                yield Press("Now (ctrl+n)", "now")
 
     @property
     def _line(self) -> Line:

@@ -7,7 +7,7 @@ from typing import ClassVar
 
 from textual import work
 from textual.app import ComposeResult
-from textual.binding import Binding, BindingType
+from textual.binding import BindingType
 from textual.containers import Horizontal
 from textual.widgets import Button
 
@@ -17,9 +17,10 @@ from interview.garden import pictures
 from interview.garden.plan import Plan
 from interview.garden.planting.section import level_lines
 from interview.garden.session import Session
-from interview.screens import words
+from interview.screens import keys, words
 from interview.screens.long_wait import Stopped, telling_page
-from interview.screens.parts import KeyLine, Page, Press, Words, is_there
+from interview.screens.page import Page
+from interview.screens.parts import Press, is_there
 from interview.screens.picture import Picture
 from interview.sheet import size, soil
 
@@ -89,15 +90,9 @@ def paragraphs(lines: Iterable[str]) -> list[str]:
 class GardenScreen(Page):
     """One drawing at a time, to scale, as large as the window allows."""
 
-    BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("escape,q,f3", "dismiss", "Close", key_display="esc"),
-        Binding("1", "view(0)", "From above", show=False),
-        Binding("2", "view(1)", "Cut through", show=False),
-        Binding("3", "view(2)", "Pond", show=False),
-        Binding("4", "view(3)", "Ways out", show=False),
-        Binding("right,n", "turn(1)", "Next", key_display="→"),
-        Binding("left,p", "turn(-1)", "Before", key_display="←"),
-    ]
+    KEYS = "garden"
+    HEADING = "The garden, drawn"
+    BINDINGS: ClassVar[list[BindingType]] = keys.bindings("garden")
 
     def __init__(self, session: Session, view: int = 0) -> None:
         super().__init__()
@@ -105,12 +100,10 @@ class GardenScreen(Page):
         self._view = view
 
     def parts(self) -> ComposeResult:
-        yield Words("The garden, drawn", classes="title")
         with Horizontal(classes="buttons tabs"):
             for place, (name, _) in enumerate(VIEWS):
                 yield Press(f"{place + 1} {name}", f"view_{place}")
         yield Picture(id="drawing")
-        yield KeyLine()
 
     def on_mount(self) -> None:
         self.query_one("#drawing").focus()
@@ -129,7 +122,7 @@ class GardenScreen(Page):
         for at, (name, _) in enumerate(VIEWS):
             button = self.query_one(f"#view_{at}", Press)
             button.set_class(at == place, "current")
-            button.label = f"[{at + 1} {name}]" if at == place else f" {at + 1} {name} "
+            button.label = f"[{at + 1} {name}]" if at == place else f"{at + 1} {name} "
         self._work_out(place)
 
     @work(thread=True, exclusive=True)

@@ -7,60 +7,77 @@ import textwrap
 from typing import ClassVar
 
 from textual.app import ComposeResult
-from textual.binding import Binding, BindingType
+from textual.binding import BindingType
 from textual.containers import VerticalScroll
 
-from interview.screens.parts import Folded, KeyLine, Page, Words
+from interview.screens import keys
+from interview.screens.page import Page
+from interview.screens.parts import Folded, Words
 
 KEYS = """\
+^ is the Ctrl key: ^T is Ctrl and T together.
+
 Enter      keep the answer and go on; on a list: add the line
-Escape     back to the question before (also Ctrl+B); closes a page
-Ctrl+T     don't know yet: go on, and the plan says what waits for it
-Ctrl+Y     why we ask
-Ctrl+O     how to find out
-Ctrl+G     go to any question; look over and change every answer
-Ctrl+L     the whole plan, the working of its figures, the sheet
-Ctrl+N     now: writes this moment into the field of a time
-Ctrl+R     try again to save, when the top line says NOT SAVED
-Ctrl+Q     stop; every answer is saved, and what is half typed comes back
-Tab        to the buttons and back; all of them work with the mouse
+Esc        back to the question before (also ^B); closes a page
+^T         don't know yet: go on, and the plan says what waits for it
+^Y         why we ask
+^O         how to find out
+^G         go to any question; look over and change every answer
+^L         the whole plan, the working of its figures, the sheet
+^N         now: writes this moment into the field of a time
+^R         try again to save, when the top line says NOT SAVED
+^Q         stop; every answer is saved, and what is half typed comes back
+Tab        to the keys at the foot and back; arrows and Enter work them
+…          more keys at the foot than find room: click it, or go past it
 F1         this page, and where your answers are kept
 F2         light or dark
 F3         draws: the pieces of a surface, the clock of a soak test, else the garden
 F4         try other sizes; nothing is kept until you say so
 F5         the plants, with their reasons
 F6         on a shut page: to the answer that would open it, and back
+F9         ways out, where the room is too small
+
+Stages: ✓ all answered  ◆ where you are  ◐ begun  ○ to come
+  ✕ shut until an earlier answer opens it  ■ has an answer to look at
 
 Choices: a number, the first letters or the arrows mark one; Enter takes it.
-Lists: Up to the lines; Enter changes one, Delete takes it out, Ctrl+Z brings it back.
+A hollow ▹ is where you are while nothing is marked; ▸ is what Enter takes.
+Lists: Up to the lines; Enter changes one, Delete takes it out, ^Z brings it back.
 Ticks: Space ticks, Enter goes on. Nothing ticked means none of these.
 
-On the page of the soak test (F3 or Ctrl+N on its questions):
+The start page: Enter opens a garden, A adds a new one.
+A file that needs mending: G go on, L read it again.
+
+Every question and answer (^G):
+  ^G  next open question  F7  take this answer away
+  F8  remove this whole item
+
+On the page of the soak test (F3 or ^N on its questions):
   R  reading now      F  refilled now     A  add one read earlier
   Enter  correct      X  strike out       S  water is at the mark now
-  W  hole full, or empty, while it is soaked       C  chart
+  W  hole full, or empty, while it is soaked       P  plot of the water
   M  what it means    H  the next hole    T  shift times of a wrong clock
   B  bell, notice, window title, desktop notification: each on or off
 
 On the page of the pieces of a surface (F3 on its question):
   A  add              O  cut out          Enter  change
-  C  copy             X  remove           N  north on the drawing
-  M  move it on the drawing: arrows, Shift farther, T turns, M ends
-  In the form of one piece: Ctrl+O add or cut out, Ctrl+S take it.
+  D  duplicate        X  remove           U  what is up on the drawing
+  V  move it on the drawing: arrows, Shift farther, Space turns, V ends
+  In the form of one piece: ^P plus or minus, ^S take it.
 
 Trying sizes out (F4):
-  up, down  choose    left, right  change  K  keep
-  Z  this one back    D  all back         Page keys  the figures
+  up, down  choose    ← →  change         K  keep
+  Z  this one back    E  every one back   Page keys  the figures
 
-The garden drawn (F3): 1 from above, 2 cut through, 3 pond, 4 ways out.
+The garden drawn (F3): 1 from above, 2 cut through, 3 pond, 4 ways out; ← → leaf.
 
 The plants (F5):
-  S  swap out         F  keep it in       U  undo a swap
-  W  why a plant is in or out
+  Enter  swap out     I  keep it in       Z  undo a swap
+  ^Y  why a plant is in or out
 
-The plan (Ctrl+L):
-  W  working          S  write the sheet  C  write the yard card, one page
-  D  draw             T  try sizes        P  plants
+The plan (^L):
+  ^O  working: how each figure was got    ^S  write the sheet
+  C  write the yard card, one page
 
 Every answer is saved when you press Enter. You may stop at any time,
 switch off, and go on tomorrow: the times of a soak test go by the clock."""
@@ -89,9 +106,9 @@ def folded_keys(columns: int) -> str:
 class HelpScreen(Page):
     """The keys."""
 
-    BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("escape,f1,q", "dismiss", "Close", key_display="esc")
-    ]
+    KEYS = "help"
+    HEADING = "Keys"
+    BINDINGS: ClassVar[list[BindingType]] = keys.bindings("help")
 
     def __init__(self, where: str) -> None:
         """Show the keys, and ``where`` the answers are kept."""
@@ -99,11 +116,9 @@ class HelpScreen(Page):
         self._where = where
 
     def parts(self) -> ComposeResult:
-        yield Words("Keys", classes="title")
         with VerticalScroll(id="keys"):
             yield Words(f"{self._where}\n", id="where")
             yield Folded(folded_keys)
-        yield KeyLine()
 
     def on_mount(self) -> None:
         self.query_one("#keys").focus()

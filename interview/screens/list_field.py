@@ -6,16 +6,17 @@ from typing import ClassVar
 
 from textual import events
 from textual.app import ComposeResult
-from textual.binding import Binding, BindingType
+from textual.binding import BindingType
 from textual.containers import Horizontal
 from textual.message import Message
-from textual.widgets import Button, Input
+from textual.widgets import Input
 
 from interview.asking.kinds import list_lines
 from interview.garden.soak.reading_lines import said_line
+from interview.screens import keys
 from interview.screens.field import Field
 from interview.screens.lists import Items
-from interview.screens.parts import Line, Press, Words
+from interview.screens.parts import Line, Words
 
 LONGEST_ITEM = 200
 HELP = (
@@ -23,7 +24,7 @@ HELP = (
     "Delete takes it out."
 )
 HALF_DONE = "A line is half typed: add it with Enter, or clear it, before you change another."
-TAKEN_OUT = "Taken out of the list. Ctrl+Z brings it back."
+TAKEN_OUT = "Taken out of the list. ^Z brings it back."
 SHOWN_READINGS, FEWER_READINGS = 4, 2
 """The latest readings shown beside the question, and in a low window; the timing page has all."""
 
@@ -31,9 +32,7 @@ SHOWN_READINGS, FEWER_READINGS = 4, 2
 class ListField(Field):
     """A list: each line is added with Enter; Enter on the empty line goes on."""
 
-    BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("ctrl+z", "bring_back", "Bring back", show=False)
-    ]
+    BINDINGS: ClassVar[list[BindingType]] = keys.bindings("list")
 
     class Remarked(Message):
         """Something is to be said under the field."""
@@ -46,9 +45,6 @@ class ListField(Field):
         yield Items(list_lines(self.asked.text))
         with Horizontal(classes="entry"):
             yield Line("", LONGEST_ITEM, many=True, id="entry", placeholder=self.asked.placeholder)
-            yield Press("Add", "add")
-            if self._pieces:
-                yield Press("Draw (f3)", "pieces_page")
 
     @property
     def how(self) -> str:
@@ -151,14 +147,6 @@ class ListField(Field):
     def on_input_submitted(self, event: Input.Submitted) -> None:
         event.stop()
         self.add()
-
-    def on_button_pressed(self, event: Button.Pressed) -> None:
-        if event.button.id == "add":
-            event.stop()
-            self.add()
-        elif event.button.id == "pieces_page":
-            event.stop()
-            self.post_message(self.Timing())
 
     def on_input_changed(self, event: Input.Changed) -> None:
         event.stop()

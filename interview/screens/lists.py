@@ -5,20 +5,53 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import ClassVar
 
+from rich.segment import Segment
 from textual import events
 from textual.binding import Binding, BindingType
 from textual.message import Message
+from textual.strip import Strip
 from textual.widgets import OptionList
 from textual.widgets.option_list import Option
 
 from interview.reading import Refused, read_choice
+from interview.screens.palette import CURSOR, POINTER
 
 PAUSE_SECONDS = 1.0
 """After so long without a letter the next one begins another word."""
 
 
-class Choices(OptionList):
+class Rows(OptionList):
+    """A list with a row one is at from the start, told by a mark as well as by its ground."""
+
+    def on_mount(self) -> None:
+        if self.highlighted is None:
+            self.action_first()
+
+    @property
+    def pointed(self) -> str:
+        """The mark of the row one is at."""
+        return CURSOR
+
+    def _get_left_gutter_width(self) -> int:
+        return 1
+
+    def render_line(self, y: int) -> Strip:
+        """Return a line with the mark before the row one is at."""
+        strip = super().render_line(y)
+        at = self.scroll_offset.y + y
+        row, line = self._lines[at] if at < len(self._lines) else (-1, 0)
+        here = row == self.highlighted and not self.options[row].disabled
+        names = ("option-list--option", *(("option-list--option-highlighted",) if here else ()))
+        style = self.get_visual_style(*names).rich_style
+        mark = self.pointed if here and not line else " "
+        return Strip([Segment(mark, style), *strip], strip.cell_length + 1)
+
+
+class Choices(Rows):
     """Options of which one is chosen; none is chosen beforehand.
+
+    A cursor stands at a row from the start, hollow until somebody goes to a row: until then Enter
+    takes none, for a question of safety must not be answered by Enter alone.
 
     A number or a letter only goes to an option: what takes it is always Enter, or a click.
     """
@@ -50,18 +83,73 @@ class Choices(OptionList):
             )
             shown.append(Option(f"{lead}{label}{tail}", id=key))
         super().__init__(*shown, markup=False)
-        self._kept = self._keys.index(kept_key) if kept_key else None
+        self._usual = self._keys.index(usual_key) if usual_key else None
+        self._is_marked = False
+        if kept_key:
+            self._is_marked = True
+            self.highlighted = self._keys.index(kept_key)
+        self.set_class(not self._is_marked, "-unmarked")
         self._begun, self._typed_at = "", 0.0
 
     def on_mount(self) -> None:
-        self.highlighted = self._kept
+        if self.marked is None:
+            self.highlighted = self._usual or 0
+
+    @property
+    def marked(self) -> int | None:
+        """The row that somebody went to, or the answer kept; nothing while there is none."""
+        return self.highlighted if self._is_marked else None
+
+    @property
+    def pointed(self) -> str:
+        return CURSOR if self._is_marked else POINTER
+
+    def mark(self, place: int | None) -> None:
+        """Mark a row, or none."""
+        self._is_marked = place is not None
+        self.set_class(not self._is_marked, "-unmarked")
+        if place is not None:
+            self.highlighted = place
+        self.refresh()
+
+    async def _on_click(self, event: events.Click) -> None:
+        # Textual then takes the row that was clicked.
+        place = event.style.meta.get("option")
+        if place is not None:
+            self.mark(place)
 
     def action_select(self) -> None:
-        """Choose what is highlighted, or hand over nothing where nothing is."""
-        if self.highlighted is None:
+        """Choose what is marked, or hand over nothing where nothing is."""
+        if self.marked is None:
             self.post_message(self.Chosen(""))
         else:
             super().action_select()
+
+    def action_cursor_up(self) -> None:
+        super().action_cursor_up()
+        self.mark(self.highlighted)
+
+    def action_cursor_down(self) -> None:
+        """Mark the row below; from a hollow cursor the row it stands at."""
+        if self.marked is not None or self.highlighted is None:
+            super().action_cursor_down()
+        self.mark(self.highlighted)
+
+    def action_first(self) -> None:
+        super().action_first()
+        self.mark(self.highlighted)
+
+    def action_last(self) -> None:
+        super().action_last()
+        self.mark(self.highlighted)
+
+    def action_page_up(self) -> None:
+        super().action_page_up()  # type: ignore[no-untyped-call]
+        self.mark(self.highlighted)
+
+    def action_page_down(self) -> None:
+        super().action_page_down()  # type: ignore[no-untyped-call]
+        self.mark(self.highlighted)
 
     def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
         event.stop()
@@ -80,7 +168,7 @@ class Choices(OptionList):
             self._begun = ""
             place = int(letter) - 1
             if 0 <= place < len(self._keys) < 10:
-                self.highlighted = place
+                self.mark(place)
             return
         self._jump(letter)
 
@@ -91,7 +179,7 @@ class Choices(OptionList):
         """
         whole = self._begun + letter
         again = set(whole) == {letter}
-        tries = [(whole, 0), (letter, (self.highlighted or 0) + 1)] if again else [(whole, 0)]
+        tries = [(whole, 0), (letter, (self.marked or 0) + 1)] if again else [(whole, 0)]
         for begun, start in tries:
             count = len(self._labels)
             order = [(start + step) % count for step in range(count)]
@@ -99,11 +187,13 @@ class Choices(OptionList):
             within = (one for one in order if f" {begun}" in self._labels[one])
             found = next(starts, next(within, None))
             if found is not None:
-                if self.highlighted is None:
+                if self.marked is None:
                     self.post_message(self.Lost(""))
-                self._begun, self.highlighted = begun, found
+                self._begun = begun
+                self.mark(found)
                 return
-        self._begun, self.highlighted = whole, None
+        self._begun = whole
+        self.mark(None)
         self.post_message(self.Lost(whole))
 
 
@@ -114,7 +204,7 @@ def _key_of(text: str, options: Sequence[tuple[str, str]]) -> str:
         return ""
 
 
-class Marks(OptionList):
+class Marks(Rows):
     """Options of which any number is ticked; a tick is a sign, not a colour."""
 
     BINDINGS: ClassVar[list[BindingType]] = [
@@ -130,9 +220,6 @@ class Marks(OptionList):
         self._keys = list(self._labels)
         self.ticked = ticked & set(self._keys)
         super().__init__(*(self._shown(key) for key in self._keys), markup=False)
-
-    def on_mount(self) -> None:
-        self.highlighted = 0
 
     def _shown(self, key: str) -> str:
         return f"[{'x' if key in self.ticked else ' '}] {self._labels[key]}"
@@ -153,7 +240,7 @@ class Marks(OptionList):
         self.post_message(self.Done())
 
 
-class Items(OptionList):
+class Items(Rows):
     """The lines of a list, each to be changed or taken out."""
 
     BINDINGS: ClassVar[list[BindingType]] = [
@@ -183,6 +270,7 @@ class Items(OptionList):
         self.lines, self._place = lines, None
         self.clear_options()
         self.add_options(lines)
+        self.action_first()
         self.display = bool(lines)
 
     def with_line(self, line: str) -> list[str]:

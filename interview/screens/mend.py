@@ -5,14 +5,16 @@ from __future__ import annotations
 from typing import ClassVar
 
 from textual.app import ComposeResult
-from textual.binding import Binding, BindingType
-from textual.containers import Horizontal, VerticalScroll
+from textual.binding import BindingType
+from textual.containers import VerticalScroll
 from textual.content import Content
-from textual.widgets import Button
 
 from interview.answers_file import Trouble
 from interview.reading.foreign import shown
-from interview.screens.parts import KeyLine, Page, Press, Words
+from interview.screens import keys
+from interview.screens.frame import KeyLine
+from interview.screens.page import Page
+from interview.screens.parts import Words
 
 UNTOUCHED = (
     "The file has not been touched. You may mend it in an editor and read it again, or go on: "
@@ -27,11 +29,9 @@ UNREAD = (
 class MendScreen(Page):
     """Lists every trouble; closes with ``go_on``, ``again`` or ``leave``."""
 
-    BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("g", "choose('go_on')", "Go on"),
-        Binding("r", "choose('again')", "Read it again"),
-        Binding("escape,l", "choose('leave')", "Leave", key_display="esc"),
-    ]
+    KEYS = "mend"
+    HEADING = "A file that needs mending"
+    BINDINGS: ClassVar[list[BindingType]] = keys.bindings("mend")
 
     def __init__(self, shown_path: str, troubles: list[Trouble], refusal: str = "") -> None:
         super().__init__()
@@ -41,25 +41,23 @@ class MendScreen(Page):
         """Why the file cannot be read at all; empty where it can."""
 
     def parts(self) -> ComposeResult:
-        yield Words(f"{self._shown_path} needs mending", classes="title")
+        yield Words(f"{self._shown_path} needs mending", id="mending")
         yield Words(UNREAD if self._refusal else UNTOUCHED, id="lead")
         with VerticalScroll(id="troubles"):
             if self._refusal:
                 yield Words(self._refusal, classes="trouble")
             for one in self._troubles:
                 yield Words(_words(one), classes="trouble")  # type: ignore[arg-type]
-        with Horizontal(classes="buttons"):
-            if not self._refusal:
-                yield Press("Go on", "go_on")
-            yield Press("Read it again", "again")
-            yield Press("Leave", "leave")
-        yield KeyLine()
 
     def on_mount(self) -> None:
-        self.query("Press").first().focus()
+        self.show_keys()
+        self.query_one(KeyLine).point_at(f"choose('{'again' if self._refusal else 'go_on'}')")
 
-    def on_button_pressed(self, event: Button.Pressed) -> None:
-        self.dismiss(event.button.id)
+    def headings(self) -> tuple[str, ...]:
+        return (self.HEADING, "Mending")
+
+    def offers(self, action: str) -> bool:
+        return "go_on" not in action or not self._refusal
 
     def action_choose(self, what: str) -> None:
         """Close with the choice; a file that cannot be read is not gone on with."""

@@ -11,20 +11,24 @@ from textual.binding import Binding, BindingType
 from textual.containers import Horizontal, Vertical
 from textual.content import Content
 from textual.dom import NoScreen
-from textual.markup import escape
+from textual.geometry import Size
 from textual.message import Message
-from textual.screen import ModalScreen, Screen
+from textual.screen import ModalScreen
 from textual.visual import VisualType
 from textual.widget import Widget
 from textual.widgets import Button, Input, Static
 
 from interview.reading.foreign import harmless
+from interview.screens import keys
 from interview.screens.outside import seen
+from interview.screens.palette import CURSOR
 
 NARROW = 100
 """Below this many columns the plan so far stands under the question."""
 WIDE = 136
 """From this many columns on all the buttons stand in one row beside the plan."""
+LOW = 24
+"""Below this many lines nothing is left blank between the parts of a page."""
 SMALLEST = (40, 12)
 """Below this many columns or lines only a request for a larger window is shown."""
 
@@ -77,108 +81,20 @@ def is_there(part: Widget) -> bool:
         return False
 
 
-class Page(Screen[Any]):
-    """A screen that knows when the window is narrow, and when it is too small."""
-
-    def compose(self) -> ComposeResult:
-        """Yield the page, and over it the request for a larger window."""
-        yield from self.parts()
-        yield Words(
-            "Make the window larger.\n40 by 12 is the least.\nNothing you typed is lost.",
-            id="too_small",
-        )
-
-    def parts(self) -> ComposeResult:
-        """Yield the widgets of the page."""
-        yield from ()
-
-    def on_resize(self, event: events.Resize) -> None:
-        """Note how much room there is."""
-        width, height = event.size.width, event.size.height
-        self.set_class(width < NARROW, "narrow")
-        self.set_class(width < 80 or NARROW <= width < WIDE, "slim")
-        self.set_class(width >= WIDE, "wide")
-        self.set_class(height < 24, "low")
-        self.set_class(height >= 28, "tall")
-        self.set_class(width < SMALLEST[0] or height < SMALLEST[1], "tiny")
-
-
-ALWAYS = ("esc", "f1")
-"""The keys that are shown however narrow the window is."""
-
-
-class KeyLine(Static):
-    """The main keys, at the foot of a page; each may also be clicked.
-
-    Only keys that fit whole are shown, the first ones first; the page of keys has them all.
-    Textual's own footer cuts the last one, and is built anew at every change of focus, which costs
-    a fifth of the time that a new question takes to show.
-    """
-
-    def __init__(self, *keys: tuple[str, str, str]) -> None:
-        """Show ``keys``, each as shown, its words and its action; else those of the page."""
-        super().__init__("", id="keyline")
-        self._keys = keys
-        self._line = ""
-
-    def on_mount(self) -> None:
-        """Follow the keys of the page."""
-        if not self._keys:
-            self.screen.bindings_updated_signal.subscribe(self, self._follow)
-
-    def _follow(self, _screen: Screen[Any]) -> None:
-        self.fit()
-
-    def offer(self, *keys: tuple[str, str, str]) -> None:
-        """Take other keys."""
-        if keys != self._keys:
-            self._keys = keys
-            self.fit()
-
-    def on_resize(self) -> None:
-        """Show as many keys as fit."""
-        self.fit()
-
-    def _of_the_page(self) -> list[tuple[str, str, str]]:
-        found: dict[str, tuple[str, str, str]] = {}
-        for _, binding, enabled, _ in self.screen.active_bindings.values():
-            if binding.show and enabled and binding.description:
-                shown = self.app.get_key_display(binding)
-                press = f"press({binding.key!r})"
-                found.setdefault(binding.action, (shown, binding.description, press))
-        return list(found.values())
-
-    def fit(self) -> None:
-        """Show the keys that fit whole, in their order."""
-        keys = self._keys or self._of_the_page()
-        room = self.content_size.width + 1
-        wanted = sorted(keys, key=lambda one: one[0] not in ALWAYS)
-        kept = set()
-        for one in wanted:
-            room -= len(one[0]) + len(one[1]) + 2
-            if room < 0:
-                break
-            kept.add(one)
-        words = []
-        for shown, what, action in keys:
-            if (shown, what, action) in kept:
-                word = f"[b]{escape(shown)}[/b] {escape(what)}"
-                words.append(f"[@click={action}]{word}[/]" if action else word)
-        line = " ".join(words)
-        if line != self._line:
-            self._line = line
-            self.update(line)
-
-    def action_press(self, key: str) -> None:
-        """Do what the key does that was clicked."""
-        self.app.simulate_key(key)
-
-
 class Press(Button):
-    """A button one line high; its action is told by its id."""
+    """A button one line high; its id tells its action, and a mark that it has the focus."""
 
     def __init__(self, label: str, id: str, **kwargs: Any) -> None:  # noqa: A002
         super().__init__(Content(label), id=id, compact=True, **kwargs)
+
+    def get_content_width(self, container: Size, viewport: Size) -> int:
+        """Keep room for the mark."""
+        return super().get_content_width(container, viewport) + 1
+
+    def render(self) -> Content:
+        """Return the label after its mark."""
+        assert isinstance(self.label, Content)
+        return Content.assemble(CURSOR if self.has_focus else " ", self.label)
 
 
 def presses(buttons: Iterable[tuple[str, str]], **kwargs: Any) -> Horizontal:
@@ -203,6 +119,13 @@ class Line(Input):
         def __init__(self, lines: list[str]) -> None:
             super().__init__()
             self.lines = lines
+
+    class NotPasted(Message):
+        """Nothing was pasted, and why."""
+
+        def __init__(self, why: str) -> None:
+            super().__init__()
+            self.why = why
 
     def __init__(self, value: str, longest: int, many: bool = False, **kwargs: Any) -> None:
         super().__init__(
@@ -237,17 +160,13 @@ class Line(Input):
             self.insert_text_at_cursor(lines[0])
 
     def _refuse(self, why: str) -> None:
-        self.notify(f"{why} Nothing was pasted.", severity="warning", markup=False)
+        self.post_message(self.NotPasted(f"{why} Nothing was pasted."))
 
 
 class Ask(ModalScreen[bool]):
     """A yes-or-no question before something is taken away."""
 
-    BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("escape,n", "answer(False)", "No"),
-        Binding("y", "answer(True)", "Yes"),
-        Binding("left,right,up,down", "app.focus_next", show=False),
-    ]
+    BINDINGS: ClassVar[list[BindingType]] = keys.bindings("ask")
 
     def __init__(self, question: str, yes: str, no: str) -> None:
         super().__init__()

@@ -6,9 +6,9 @@ from dataclasses import replace
 from typing import ClassVar
 
 from textual.app import ComposeResult
-from textual.binding import Binding, BindingType
-from textual.containers import Container, Horizontal, Vertical
-from textual.widgets import Button, Input, OptionList
+from textual.binding import BindingType
+from textual.containers import Container, Vertical
+from textual.widgets import Input, OptionList
 from textual.widgets.option_list import Option
 
 from interview.asking.answers import Answers
@@ -17,7 +17,10 @@ from interview.drawing.scene import Drawing
 from interview.garden.survey.drawing import surface_drawing
 from interview.garden.survey.piece_lines import SHAPES
 from interview.reading import Refused
-from interview.screens.parts import KeyLine, Line, Page, Press, Words
+from interview.screens import keys
+from interview.screens.lists import Rows
+from interview.screens.page import Page
+from interview.screens.parts import Line, Words
 from interview.screens.picture import Picture
 from interview.screens.piece_text import (
     SHOWN,
@@ -39,11 +42,8 @@ HINT = "tape or paces"
 class PieceForm(Page):
     """Closes with the line of the piece, or with nothing."""
 
-    BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("escape", "dismiss", "Leave it", key_display="esc"),
-        Binding("ctrl+o", "cut", "Add or cut out", key_display="^o"),
-        Binding("ctrl+s", "done", "Take it", key_display="^s"),
-    ]
+    KEYS = "piece"
+    BINDINGS: ClassVar[list[BindingType]] = keys.bindings("piece")
 
     def __init__(self, view: Answers, line: str = "", cut: bool = False) -> None:
         super().__init__()
@@ -54,10 +54,9 @@ class PieceForm(Page):
         self._cut = self._was.cut
 
     def parts(self) -> ComposeResult:
-        yield Words("Change a piece" if self._line else "A new piece", classes="title")
         with Container(id="piece_form"):
             options = [Option(SHOWN.get(one, one), id=one) for one in SHAPES]
-            yield OptionList(*options, id="shapes", markup=False)
+            yield Rows(*options, id="shapes", markup=False)
             with Vertical(id="sides"):
                 for place in range(MOST_SIDES):
                     yield Words("", id=f"side_name_{place}", classes="side_name")
@@ -68,11 +67,14 @@ class PieceForm(Page):
                 yield Words(id="piece_said")
                 yield Words(id="piece_heard", classes="refused")
             yield Picture(id="piece_drawing", can_focus=False)
-        with Horizontal(classes="buttons"):
-            yield Press("Take it", "done")
-            yield Press("Cut out", "cut")
-            yield Press("Leave it", "cancel")
-        yield KeyLine()
+
+    def headings(self) -> tuple[str, ...]:
+        return ("Change a piece" if self._line else "A new piece",)
+
+    def word_of(self, key: keys.PageKey) -> str:
+        if key.action == "cut":
+            return "add it" if self._cut else "cut it out"
+        return key.word
 
     def on_mount(self) -> None:
         shapes = self.query_one("#shapes", OptionList)
@@ -95,7 +97,7 @@ class PieceForm(Page):
             shown = place < len(names)
             self._side(place).display = shown
             self.query_one(f"#side_name_{place}", Words).say(names[place] if shown else "")
-        self.query_one("#cut", Press).label = "Add it" if self._cut else "Cut it out"
+        self.show_keys()
         self._echo()
 
     @property
@@ -118,21 +120,20 @@ class PieceForm(Page):
 
     def on_input_submitted(self, event: Input.Submitted) -> None:
         """Go to the next side; on the last one take the piece."""
+        self._after(event.input.id or "")
+
+    def action_next_side(self) -> None:
+        """Do what Enter does where the focus is."""
+        self._after(self.focused.id or "" if self.focused else "")
+
+    def _after(self, name: str) -> None:
         last = len(SIDES[self._shape]) - 1
-        name = event.input.id or ""
         if name == "alike" or name == f"side_{last}":
             self.action_done()
-        else:
+        elif name.startswith("side_"):
             self._side(int(name.removeprefix("side_")) + 1).focus()
-
-    def on_button_pressed(self, event: Button.Pressed) -> None:
-        match event.button.id:
-            case "done":
-                self.action_done()
-            case "cut":
-                self.action_cut()
-            case _:
-                self.dismiss(None)
+        else:
+            self._side(0).focus()
 
     # What comes of it
 

@@ -8,9 +8,9 @@ from typing import ClassVar
 
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
-from textual.containers import Container, Horizontal, Vertical
+from textual.containers import Container, Vertical
 from textual.content import Content
-from textual.widgets import Button, OptionList
+from textual.widgets import OptionList
 from textual.widgets.option_list import Option
 
 from interview.asking.answers import Answers
@@ -24,15 +24,18 @@ from interview.garden.survey import questions as survey
 from interview.garden.survey import results as survey_plan
 from interview.quantities.units import show
 from interview.reading import Refused
-from interview.screens import piece_text, words
-from interview.screens.parts import KeyLine, Page, Press, Words
+from interview.screens import keys, piece_text, words
+from interview.screens.frame import KeyLine
+from interview.screens.lists import Rows
+from interview.screens.page import Page
+from interview.screens.parts import Words
 from interview.screens.picture import Picture
 from interview.screens.piece_form import PieceForm
 
 AGAIN = " Give the same answer again to keep it."
 
 
-class PieceList(OptionList):
+class PieceList(Rows):
     """The pieces; while one is moved the arrows are for the drawing."""
 
     BINDINGS: ClassVar[list[BindingType]] = [
@@ -73,16 +76,8 @@ class PieceList(OptionList):
 class PiecesScreen(Page):
     """Makes the same lines that may be typed into the question."""
 
-    BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("escape,f3", "leave", "Close", key_display="esc"),
-        Binding("a", "add", "Add"),
-        Binding("o", "cut_out", "Cut out"),
-        Binding("c", "copy", "Copy"),
-        Binding("delete,x", "remove", "Remove", key_display="x"),
-        Binding("m", "move", "Move"),
-        Binding("t", "turn", "Turn", show=False),
-        Binding("n", "north", "North"),
-    ]
+    KEYS = "pieces"
+    BINDINGS: ClassVar[list[BindingType]] = keys.bindings("pieces")
 
     def __init__(self, session: Session, step: Step, listed: list[str]) -> None:
         super().__init__()
@@ -93,8 +88,6 @@ class PiecesScreen(Page):
         self.moving = False
 
     def parts(self) -> ComposeResult:
-        name = words.item_name(self._session, self._step)
-        yield Words(f"The pieces of {name}", classes="title")
         with Container(id="measuring"):
             with Vertical(id="pieces_left"):
                 yield PieceList(id="pieces", markup=False)
@@ -102,21 +95,15 @@ class PiecesScreen(Page):
                 yield Words(id="pieces_heard", classes="refused")
                 yield Words(id="pieces_how", classes="quiet")
             yield Picture(id="pieces_drawing", can_focus=False)
-        with Horizontal(classes="buttons"):
-            yield Press("Add", "add")
-            yield Press("Cut out", "cut_out")
-            yield Press("Change", "change")
-            yield Press("Copy", "copy")
-            yield Press("Remove", "remove")
-            yield Press("Move", "move")
-            yield Press("Close", "leave")
-        yield KeyLine()
+
+    def headings(self) -> tuple[str, ...]:
+        return (f"The pieces of {words.item_name(self._session, self._step)}", "The pieces")
 
     def on_mount(self) -> None:
         if self._listed and self._listed != self._lines:
             self._offer(self._listed)
         self._show(0)
-        self.query_one("#pieces" if self._lines else "#add").focus()
+        self._rest()
 
     # Showing
 
@@ -144,8 +131,8 @@ class PiecesScreen(Page):
         total, drawing = self._drawn()
         self._say("pieces_sum", total)
         self.query_one("#pieces_drawing", Picture).show(*drawing)
-        moving = "Arrows move piece {} (Shift: farther), T turns it, M ends. The area stays."
-        how = "Enter changes a piece, M moves it, N turns north, page keys scroll."
+        moving = "Arrows move piece {} (Shift: farther), Space turns it, V ends. The area stays."
+        how = "Enter changes a piece, V moves it, U says what is up, page keys scroll."
         number = (self._place or 0) + 1
         self._say("pieces_how", moving.format(number) if self.moving else how)
 
@@ -173,10 +160,16 @@ class PiecesScreen(Page):
     def _say(self, name: str, text: str) -> None:
         self.query_one(f"#{name}", Words).say(text)
 
-    # Changing
+    def offers(self, action: str) -> bool:
+        """Leave out what needs a piece where there is none, or one that is moved."""
+        if action == "turn":
+            return self.moving
+        return bool(self._lines) or action in ("leave", "add", "cut_out")
 
-    def on_button_pressed(self, event: Button.Pressed) -> None:
-        getattr(self, f"action_{event.button.id}")()
+    def word_of(self, key: keys.PageKey) -> str:
+        return "end the move" if self.moving and key.action == "move" else key.word
+
+    # Changing
 
     def on_option_list_option_selected(self) -> None:
         self.action_change()
@@ -249,7 +242,11 @@ class PiecesScreen(Page):
             self._rest()
 
     def _rest(self) -> None:
-        self.query_one("#pieces" if self._lines else "#add").focus()
+        self.show_keys()
+        if self._lines:
+            self.query_one("#pieces").focus()
+        else:
+            self.query_one(KeyLine).point_at("add")
 
     # The drawing
 

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from pathlib import Path
-from typing import ClassVar
+from typing import Any, ClassVar
 
 from textual import events, work
-from textual.app import ComposeResult
-from textual.binding import Binding, BindingType
-from textual.containers import Container, VerticalScroll
-from textual.widgets import Button, OptionList
+from textual.app import App, ComposeResult
+from textual.binding import BindingType
+from textual.containers import VerticalScroll
+from textual.widgets import OptionList
 from textual.widgets.option_list import Option
 
 from interview import answers_file as af
@@ -18,32 +18,25 @@ from interview.garden import figures
 from interview.garden.plan import Plan
 from interview.garden.session import Session
 from interview.garden.summary import folded_to
-from interview.screens import words
+from interview.screens import keys, words
+from interview.screens.frame import Weight
 from interview.screens.further import FurtherPages
+from interview.screens.lists import Rows
 from interview.screens.long_wait import Stopped, telling_page
-from interview.screens.parts import KeyLine, Page, Words, is_there, presses
+from interview.screens.page import FramedApp, Page
+from interview.screens.parts import Words, is_there
 from interview.sheet.card import card_text
 from interview.sheet.report import plan_text
 
 TRIES = 20
-BUTTONS = (
-    (("close", "Close"), ("working", "Working"), ("write", "Write sheet"), ("card", "Yard card")),
-    (("draw", "Drawing"), ("try_out", "Try sizes"), ("plants", "Plants")),
-)
 
 
 class PlanScreen(FurtherPages, Page):
     """The plan as it stands."""
 
-    BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("escape,q", "dismiss", "Close", key_display="esc"),
-        Binding("w", "working", "Working"),
-        Binding("s", "write", "Write sheet"),
-        Binding("c", "card", "Yard card"),
-        Binding("d,f3", "draw", "Draw", key_display="d"),
-        Binding("t,f4", "try_out", "Try sizes", key_display="t"),
-        Binding("p,f5", "plants", "Plants", key_display="p"),
-    ]
+    KEYS = "plan"
+    HEADING = "The plan"
+    BINDINGS: ClassVar[list[BindingType]] = keys.bindings("plan")
 
     def __init__(self, session: Session, path: Path, lead: str = "") -> None:
         super().__init__()
@@ -56,14 +49,9 @@ class PlanScreen(FurtherPages, Page):
         """What the sheet was folded to."""
 
     def parts(self) -> ComposeResult:
-        yield Words("The plan", classes="title")
         yield Words(self._lead, id="lead")
         with VerticalScroll(id="sheet"):
             yield Words("Working it out…", id="sheet_text")
-        with Container(classes="rows"):
-            for row in BUTTONS:
-                yield presses(row)
-        yield KeyLine()
 
     def on_mount(self) -> None:
         self.query_one("#lead", Words).say(self._lead)
@@ -89,12 +77,6 @@ class PlanScreen(FurtherPages, Page):
         if is_there(self):
             self._shown = True
             self.query_one("#sheet_text", Words).update(text)
-
-    def on_button_pressed(self, event: Button.Pressed) -> None:
-        if event.button.id == "close":
-            self.dismiss(None)
-        else:
-            getattr(self, f"action_{event.button.id}")()
 
     def on_screen_resume(self) -> None:
         """Work the plan out anew: trying sizes out may have changed an answer."""
@@ -138,7 +120,7 @@ class PlanScreen(FurtherPages, Page):
                     page = text(plan)
             except Exception as trouble:
                 said = words.fault(trouble)
-                app.call_from_thread(app.notify, said, severity="error", markup=False)
+                app.call_from_thread(_say, app, said, Weight.WARNING)
                 return
             app.call_from_thread(self._put, name, suffix, page)
 
@@ -151,7 +133,7 @@ class PlanScreen(FurtherPages, Page):
         except OSError as trouble:
             why = trouble.strerror or "the folder does not take it"
             said = f"The {name} could not be written: {why}. Free some space or check the folder."
-            self.app.notify(said, severity="error", markup=False)
+            _say(self.app, said, Weight.WARNING)
         else:
             shown = af.shown(str(place))
             if is_there(self):
@@ -159,7 +141,13 @@ class PlanScreen(FurtherPages, Page):
                     f"The {name} is in {shown}. It is plain text: print it with lp or lpr and its "
                     "name, or open it in any editor."
                 )
-            self.app.notify(f"The {name} is in {shown}.", markup=False, timeout=10)
+            _say(self.app, f"The {name} is in {shown}.", Weight.PLAIN)
+
+
+def _say(app: App[Any], said: str, weight: Weight) -> None:
+    """Say on whatever page is on top how the writing went."""
+    if isinstance(app, FramedApp):
+        app.tell(said, weight)
 
 
 def write_sheet(answers: Path, text: str, suffix: str = "plan") -> Path:
@@ -185,20 +173,18 @@ def write_sheet(answers: Path, text: str, suffix: str = "plan") -> Path:
 class WorkingScreen(Page):
     """Every figure, and how the one chosen was got."""
 
-    BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("escape,q", "dismiss", "Close", key_display="esc")
-    ]
+    KEYS = "working"
+    HEADING = "How each figure was got"
+    BINDINGS: ClassVar[list[BindingType]] = keys.bindings("working")
 
     def __init__(self, session: Session) -> None:
         super().__init__()
         self._session = session
 
     def parts(self) -> ComposeResult:
-        yield Words("How each figure was got", classes="title")
-        yield OptionList(id="figures", markup=False)
+        yield Rows(id="figures", markup=False)
         with VerticalScroll(id="working_box"):
             yield Words("Choose a figure with the arrows.", id="working_text")
-        yield KeyLine()
 
     def on_mount(self) -> None:
         self.query_one("#figures").focus()
@@ -234,7 +220,7 @@ class WorkingScreen(Page):
             value = one.shown(plan.metric) if one.waits_for is None else "not known yet"
             options.append(Option(f"{one.figure.label}: {value}", id=one.figure.key))
         self.query_one("#figures", OptionList).add_options(options)
-        self.query_one("#working_text", Words).update("Choose a figure with the arrows.")
+        self.query_one("#figures", OptionList).highlighted = 0
 
     def on_option_list_option_highlighted(self, event: OptionList.OptionHighlighted) -> None:
         lines = figures.working(event.option.id or "", self._session.plan)

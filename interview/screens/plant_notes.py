@@ -66,7 +66,7 @@ def about(plan: Plan, zone: ZonePlan, pick: Pick) -> Content:
     ]
     told = plan.answers.told
     dangers = hazards(plant)
-    pieces += [(f"CAUTION: {told(said)}\n", "$text-warning") for said in dangers]
+    pieces += [(f"CAUTION: {told(said)}\n", "$look") for said in dangers]
     pieces += [f"{told(said)}\n" for said in pick.cautions if said not in dangers]
     wet = wet_words(plan, zone.zone)
     pieces.append(f"The {zone.zone.value} is under water: {wet}.\n")

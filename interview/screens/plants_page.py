@@ -6,11 +6,11 @@ from typing import ClassVar
 
 from textual import work
 from textual.app import ComposeResult
-from textual.binding import Binding, BindingType
-from textual.containers import Container, Horizontal, Vertical, VerticalScroll
+from textual.binding import BindingType
+from textual.containers import Container, Vertical, VerticalScroll
 from textual.content import Content
 from textual.screen import ModalScreen
-from textual.widgets import Button, Input, OptionList
+from textual.widgets import Input, OptionList
 from textual.widgets.option_list import Option
 from textual.worker import get_current_worker
 
@@ -23,10 +23,13 @@ from interview.garden.planting.record import Plant
 from interview.garden.session import Session
 from interview.garden.site import cautions
 from interview.reading import is_unknown
-from interview.screens import plant_notes, words
+from interview.screens import keys, plant_notes, words
+from interview.screens.frame import Weight
+from interview.screens.lists import Rows
 from interview.screens.long_wait import telling_page
 from interview.screens.offers import offer
-from interview.screens.parts import KeyLine, Line, Page, Press, Words, is_there
+from interview.screens.page import Page
+from interview.screens.parts import Line, Words, is_there
 
 LONGEST = 80
 OTHERS = 12
@@ -36,13 +39,9 @@ OTHERS = 12
 class PlantsScreen(Page):
     """What is planted where."""
 
-    BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("escape,f5", "leave", "Close", key_display="esc"),
-        Binding("s", "swap", "Swap out"),
-        Binding("f", "favourite", "Keep it in"),
-        Binding("u", "undo", "Undo a swap"),
-        Binding("w", "why_not", "Why not…?"),
-    ]
+    KEYS = "plants"
+    HEADING = "The plants"
+    BINDINGS: ClassVar[list[BindingType]] = keys.bindings("plants")
 
     def __init__(self, session: Session) -> None:
         super().__init__()
@@ -51,22 +50,14 @@ class PlantsScreen(Page):
         """What stands on each line of the list; none for a heading."""
 
     def parts(self) -> ComposeResult:
-        yield Words("The plants", classes="title")
         yield Words(id="plants_wait")
         with Container(id="planting"):
-            yield OptionList(id="picks", markup=False)
+            yield Rows(id="picks", markup=False)
             with VerticalScroll(id="pick_box"):
                 yield Words("", id="pick_words")
         with Vertical(id="entry_box"):
             yield Words("Which plant? By common or scientific name.", id="entry_title")
             yield Line("", LONGEST, id="entry_line")
-        with Horizontal(classes="buttons"):
-            yield Press("Swap out", "swap")
-            yield Press("Keep it in", "favourite")
-            yield Press("Undo a swap", "undo")
-            yield Press("Why not…?", "why_not")
-            yield Press("Close", "leave")
-        yield KeyLine()
 
     def on_mount(self) -> None:
         self.query_one("#entry_box").display = False
@@ -117,6 +108,7 @@ class PlantsScreen(Page):
         listing.add_options(options)
         self.query_one("#plants_wait", Words).say(wait)
         self.query_one("#planting").display = not wait
+        self.show_keys()
         places = [place for place, one in enumerate(self._picks) if one is not None]
         if places:
             listing.highlighted = at if at in places else places[0]
@@ -154,17 +146,18 @@ class PlantsScreen(Page):
         found = self._chosen
         if found is not None:
             told = plant_notes.about(self._session.plan, *found)
-            self._tell(Content.assemble(told, "\n", (self._whole(), "$foreground-muted")))
+            self._tell(Content.assemble(told, "\n", (self._whole(), "$muted")))
 
     @property
     def _chosen(self) -> tuple[ZonePlan, Pick] | None:
         place = self.query_one("#picks", OptionList).highlighted
         return self._picks[place] if place is not None and place < len(self._picks) else None
 
-    # Changing
+    def offers(self, action: str) -> bool:
+        """Leave out what needs a plant where none is shown."""
+        return action not in ("swap", "favourite") or any(self._picks)
 
-    def on_button_pressed(self, event: Button.Pressed) -> None:
-        getattr(self, f"action_{event.button.id}")()
+    # Changing
 
     def on_option_list_option_selected(self) -> None:
         self.action_swap()
@@ -177,13 +170,13 @@ class PlantsScreen(Page):
         place = self.query_one("#picks", OptionList).highlighted
         why = offer(self._session, key, "\n".join(lines) or "none")
         self._fill(place)
-        self.notify(why or said, severity="warning" if why else "information", markup=False)
+        self.tell(why or said, Weight.WARNING if why else Weight.PLAIN)
 
     def action_swap(self) -> None:
         """Choose what is planted in place of the plant chosen."""
         found = self._chosen
         if found is None:
-            self.notify("Choose a plant first.", markup=False, timeout=4)
+            self.tell("Choose a plant first.")
             return
         zone, pick = found
         out = self._known_as(pick.plant)
@@ -200,7 +193,7 @@ class PlantsScreen(Page):
     def action_favourite(self) -> None:
         """Ask for the plant chosen whatever else changes, or no longer."""
         if self._chosen is None:
-            self.notify("Choose a plant first.", markup=False, timeout=4)
+            self.tell("Choose a plant first.")
             return
         name = self._known_as(self._chosen[1].plant)
         lines = self._lines(planting.FAVOURITES.key)
@@ -216,7 +209,7 @@ class PlantsScreen(Page):
         if lines:
             self._keep(planting.SWAP_OUT.key, lines[:-1], f"Taken back: {lines[-1]}.")
         else:
-            self.notify("Nothing is swapped.", markup=False, timeout=4)
+            self.tell("Nothing is swapped.")
 
     def _known_as(self, plant: Plant) -> str:
         return plant_notes.name_of(plant, self._session.plan.planting.plants)
@@ -257,7 +250,7 @@ class PlantsScreen(Page):
 class SwapScreen(ModalScreen[str]):
     """What to plant instead; closes with a name, with nothing for the plan's own choice."""
 
-    BINDINGS: ClassVar[list[BindingType]] = [Binding("escape", "dismiss", "Close")]
+    BINDINGS: ClassVar[list[BindingType]] = keys.bindings("swap")
 
     def __init__(self, gone: str, others: list[tuple[str, str]]) -> None:
         super().__init__()
@@ -269,7 +262,7 @@ class SwapScreen(ModalScreen[str]):
             yield Words(f"In place of {self._gone}:")
             options = [Option("let the plan choose", id="")]
             options += [Option(shown) for _, shown in self._others]
-            yield OptionList(*options, id="instead", markup=False)
+            yield Rows(*options, id="instead", markup=False)
             yield Words("Enter chooses, Escape leaves it as it is.", classes="quiet")
 
     def on_mount(self) -> None:

@@ -7,8 +7,7 @@ from dataclasses import replace
 from pathlib import Path
 from typing import ClassVar
 
-from textual.binding import Binding, BindingType
-from textual.widgets import Button
+from textual.binding import BindingType
 
 from interview.asking.kinds import Several, list_lines
 from interview.asking.question import Status
@@ -21,7 +20,7 @@ from interview.garden.soak.reading_lines import typed_instant
 from interview.garden.survey import questions as survey
 from interview.garden.survey.pacing_questions import WALKERS
 from interview.reading import Refused, is_unknown
-from interview.screens import words
+from interview.screens import keys, words
 from interview.screens.asked_page import AskedPage
 from interview.screens.changes import ChangesScreen
 from interview.screens.field import Field
@@ -43,20 +42,7 @@ class QuestionScreen(FurtherPages, AskedPage):
     """Asks the question the session stands at."""
 
     AUTO_FOCUS = ""
-    BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("escape,ctrl+b", "back", "Back", key_display="esc"),
-        Binding("ctrl+t", "put_off", "Don't know"),
-        Binding("ctrl+y", "aside('why')", "Why", show=False),
-        Binding("ctrl+o", "aside('how')", "How to find out", show=False),
-        Binding("ctrl+g", "go_to", "Go to"),
-        Binding("ctrl+l", "plan", "Plan"),
-        Binding("ctrl+n", "now", "Now", show=False),
-        Binding("ctrl+r", "save_again", "Save again", show=False),
-        Binding("f3", "draw", "Draw", show=False),
-        Binding("f4", "try_out", "Try sizes", show=False),
-        Binding("f5", "plants", "Plants", show=False),
-        Binding("f6", "mend", "Change what shuts it", show=False),
-    ]
+    BINDINGS: ClassVar[list[BindingType]] = keys.bindings("question")
 
     def __init__(
         self, session: Session, saver: BackgroundKeeper, path: Path, file: Callable[[], str]
@@ -84,6 +70,7 @@ class QuestionScreen(FurtherPages, AskedPage):
     def on_field_typed(self, event: Field.Typed) -> None:
         """Say how the text is understood; a text that cannot be read yet is passed over."""
         field = self.query_one(Field)
+        self.show_keys()
         if self._step is None or field.draft == self._fresh:
             return
         # On the empty line of a list the whole list is said back.
@@ -94,7 +81,7 @@ class QuestionScreen(FurtherPages, AskedPage):
         if event.field is not self.query_one(Field):  # typed ahead, it is not for the next one
             return
         if self._step and isinstance(event.field, SoakField) and self._wants_readings(self._step):
-            self.on_field_timing()
+            self.action_draw()
         else:
             await self._take(event.text)
 
@@ -249,26 +236,17 @@ class QuestionScreen(FurtherPages, AskedPage):
         if place and self._session.answers.texts and self._step.address != self._began_at:
             self._session.keep_place()
 
-    # Buttons and keys
+    # Keys
 
-    async def on_button_pressed(self, event: Button.Pressed) -> None:
-        match event.button.id:
-            case "go_on":
-                field = self.query_one(Field)
-                if isinstance(field, SoakField) and field.typed:
-                    await self.on_soak_field_added(SoakField.Added(field, [field.typed]))
-                else:
-                    await self._take(field.text)
-            case "back":
-                await self.action_back()
-            case "put_off":
-                await self.action_put_off()
-            case "mend":
-                await self.action_mend()
-            case "why" | "how" as name:
-                self.action_aside(name)
-            case name:
-                getattr(self, f"action_{name}")()
+    async def action_go_on(self) -> None:
+        """Keep what stands in the field and go on; a reading that is typed is added."""
+        field = self.query_one(Field)
+        if isinstance(field, SoakField) and field.typed:
+            await self.on_soak_field_added(SoakField.Added(field, [field.typed]))
+        elif isinstance(field, ListField) and field.typed:
+            field.add()
+        else:
+            await self._take(field.text)
 
     async def action_back(self) -> None:
         """Go to the question before."""
@@ -335,11 +313,7 @@ class QuestionScreen(FurtherPages, AskedPage):
                 field.restore(typed_instant(now, now))
                 field.begin()
         elif field.asked.kind.name == "list of readings" and not field.disabled:
-            self.on_field_timing()
-
-    def on_field_timing(self) -> None:
-        """Open the page that times the soak test."""
-        self.action_draw()
+            self.action_draw()
 
     def action_draw(self) -> None:
         """Open the page of this question: pieces drawn, a test timed; else the garden drawn."""

@@ -10,29 +10,22 @@ from textual.app import ComposeResult
 from textual.containers import Container, Vertical, VerticalScroll
 from textual.widgets import OptionList
 
+from interview.asking.kinds import Moment
 from interview.asking.route import Step
 from interview.garden.session import Session
-from interview.screens.beside import PlanSoFar, StageStrip, TopLine
+from interview.garden.soak.reading_lines import Readings
+from interview.garden.survey import questions as survey
+from interview.screens.beside import PlanSoFar
 from interview.screens.field import Field
-from interview.screens.parts import NARROW, WIDE, KeyLine, Page, Press, Words, presses
+from interview.screens.frame import Notice, Said, Weight
+from interview.screens.keys import PageKey
+from interview.screens.page import Page
+from interview.screens.parts import LOW, NARROW, Words
 from interview.screens.reminding import reminders_of
 from interview.screens.saver import BackgroundKeeper
 from interview.screens.soak_watch import due_words
-from interview.screens.words import short_name
+from interview.screens.words import STAGE_NAMES, place_in_stage
 
-BUTTONS = (
-    (("go_on", "Go on"), ("back", "Back"), ("put_off", "Don't know yet")),
-    (("why", "Why"), ("how", "How to find out"), ("go_to", "Go to…"), ("plan", "Plan")),
-)
-FURTHER = (
-    ("draw", "Garden drawn"),
-    ("try_out", "Try other sizes"),
-    ("ways", "Ways out of the small room"),
-    ("plants", "Plants"),
-    ("mend", "Change what shuts it (f6)"),
-)
-OFFERED = {"bed": ("draw", "try_out"), "plants": ("plants",), "review": ("draw", "plants")}
-"""The buttons of further pages that stand on the question page, by stage."""
 PLAN_LINES = 5
 """Lines kept for the plan so far before the reason for the question takes any."""
 LEAST_PLAN = 3
@@ -42,23 +35,12 @@ LEAST_LIST = 4
 LOOK_SECONDS = 10.0
 """How often it is looked whether a reading of a soak test is due."""
 
-KEYS = (
-    ("esc", "Back", "screen.back"),
-    ("^t", "Don't know", "screen.put_off"),
-    ("^g", "Go to", "screen.go_to"),
-    ("^l", "Plan", "screen.plan"),
-    ("f1", "Keys", "app.keys"),
-    ("^q", "Quit", "app.leave"),
-    ("f3", "Draw", "screen.draw"),
-    ("f4", "Try", "screen.try_out"),
-    ("f5", "Plants", "screen.plants"),
-)
-
 
 class QuestionPage(Page):
     """The parts of the page; asking and answering are in ``QuestionScreen``."""
 
     SAYS_WHAT_IS_DUE = True
+    KEYS = "question"
 
     def __init__(self, session: Session, saver: BackgroundKeeper, file: Callable[[], str]) -> None:
         """Ask the questions of ``session``; ``file`` tells the name its answers have now."""
@@ -70,34 +52,64 @@ class QuestionPage(Page):
         """The question shown."""
         self._aside = ""
         """``why`` or ``how`` while that is shown under the question."""
-        self._told = ("", "", False)
-        """What is told of the last key in full and in short, and whether it is an alarm."""
 
     def parts(self) -> ComposeResult:
-        yield TopLine(id="top")
-        yield StageStrip(id="strip")
-        yield Words(id="unsaved")
         yield Words(id="testing")
-        yield Words(id="told")
         with Container(id="body"):
-            with Vertical(id="left"):
-                with VerticalScroll(id="asking", can_focus=False):
-                    yield Words(id="item")
-                    yield Words(id="asked")
-                    yield Words(id="caution")
-                    yield Words(id="shut")
-                    yield Container(id="slot")
-                    yield Words(id="heard")
-                    yield Words(id="hint", classes="quiet")
-                    yield Words(id="reason", classes="quiet")
-                    yield Words(id="sketch")
-                    yield Words(id="aside")
-                with Container(id="buttons"):
-                    for row in BUTTONS:
-                        yield presses(row)
-                yield presses(FURTHER, id="further")
+            with Vertical(id="left"), VerticalScroll(id="asking", can_focus=False):
+                yield Words(id="item")
+                yield Words(id="asked")
+                yield Words(id="caution")
+                yield Words(id="shut")
+                yield Container(id="slot")
+                yield Words(id="heard")
+                yield Words(id="hint", classes="quiet")
+                yield Words(id="reason", classes="quiet")
+                yield Words(id="sketch")
+                yield Words(id="aside")
             yield PlanSoFar(id="plan_so_far")
-        yield KeyLine(*KEYS)
+
+    def headings(self) -> tuple[str, ...]:
+        """Return the stage and the place in it; how far one is stays whole."""
+        step = self._step
+        if step is None:
+            return ("",)
+        place = place_in_stage(self._session, step)
+        stage = STAGE_NAMES.get(step.stage.key, step.stage.title)
+        return (f"{stage} · {place}", place)
+
+    def stage_here(self, session: Session) -> str:
+        return self._step.stage.key if self._step else ""
+
+    def offers(self, action: str) -> bool:
+        """Tell whether a key does something at this question."""
+        if self._step is None:
+            return False
+        match action:
+            case "mend":
+                return bool(self._session.back_to or self._session.ways(self._step))
+            case "now":
+                return isinstance(self._step.question.kind, (Moment, Readings))
+            case "save_again":
+                return self._saver.report.failed
+            case "ways":
+                return self._step.stage.key == "bed" and bool(self._session.plan.size.room_trouble)
+        return True
+
+    def word_of(self, key: PageKey) -> str:
+        """Return the words of a key at this question."""
+        assert self._step is not None
+        question = self._step.question
+        match key.action:
+            case "draw" if question.group == "holes":
+                return "time it"
+            case "draw" if question is survey.PIECES:
+                return "draw the pieces"
+            case "mend" if self._session.back_to:
+                return "go back"
+            case "go_on" if self.query_one(Field).typed:
+                return "add"
+        return key.word
 
     def on_resize(self, event: events.Resize) -> None:
         super().on_resize(event)
@@ -111,32 +123,21 @@ class QuestionPage(Page):
         """Show what stands around the question."""
         if self._step is None:
             return
-        self.query_one(StageStrip).show(self._session, self._step.stage.key)
         self.query_one(PlanSoFar).show(self._session)
-        offered = self._offered()
-        self.query_one("#further").display = bool(offered)
-        for name, _ in FURTHER:
-            self.query_one(f"#{name}").display = name in offered
-        self._show_told()
         self._show_reason()
-        self.show_saved()
+        self.show_frame()
         self.show_testing()
         self.call_after_refresh(self._fit)
 
     def _fit(self) -> None:
-        """Let the question scroll before the buttons and the plan lose their place."""
+        """Let the question scroll before the plan loses its place."""
         if not self.is_mounted:
             return
         body, asking = self.query_one("#body").size, self.query_one("#asking")
-        below = sum(
-            part.outer_size.height + part.styles.margin.height
-            for part in (self.query_one("#buttons"), self.query_one("#further"))
-            if part.display
-        )
         sketched = self.query_one("#sketch").display
         plan = (LEAST_PLAN - sketched) if self.size.width < NARROW else 0
         padding = self.query_one("#left").styles.padding.height
-        room = max(1, body.height - below - plan - padding)
+        room = max(1, body.height - plan - padding)
         asking.styles.max_height = room
         for listing in self.query(OptionList):
             others = asking.virtual_size.height - listing.outer_size.height
@@ -148,41 +149,24 @@ class QuestionPage(Page):
         if heard.said:
             self.call_after_refresh(heard.scroll_visible, animate=False)
 
-    def _offered(self) -> tuple[str, ...]:
-        """Return the further pages that a button leads to from this question."""
-        assert self._step is not None
-        testing = self._step.question.group == "holes"
-        label = "Timing page (f3)" if testing else "Garden drawn"
-        self.query_one("#draw", Press).label = label
-        if self._session.back_to or self._session.ways(self._step):
-            back = "Back to the shut question (f6)" if self._session.back_to else FURTHER[-1][1]
-            self.query_one("#mend", Press).label = back
-            return ("draw", "mend") if testing else ("mend",)
-        if testing:
-            return ("draw",)
-        offered: tuple[str, ...] = OFFERED.get(self._step.stage.key, ())
-        return (*offered, "ways") if offered and self._session.plan.size.room_trouble else offered
-
     def _tell(self, said: str, short: str = "", alarm: bool = False) -> None:
-        """Tell something in a line of the page: it covers nothing and goes with the question.
+        """Tell something in the notice line: it covers nothing.
 
         ``short`` is told instead where there is no room for all of it.
         """
-        self._told = (said, short or said, alarm)
+        self.tell(Said(said, Weight.ALARM if alarm else Weight.PLAIN, short))
         if self._step is not None and self.is_mounted:
-            self._show_told()
-            self._show_reason()
+            self.call_after_refresh(self._fit_told)
 
-    def _show_told(self) -> None:
-        said, short, alarm = self._told
-        room = self._room() - self._lines()
-        fits = len(textwrap.wrap(said, max(20, self.size.width - 2))) <= room
-        self.query_one("#told").set_class(alarm, "alarm")
-        self._words("told", said if fits or alarm else short)
+    def _fit_told(self) -> None:
+        if self._step is not None and self.is_mounted:
+            self._show_reason()
+            self._fit()
 
     def _room(self) -> int:
         """Return how many lines there are for the question and what is told around it."""
-        return self.size.height - 4 - (PLAN_LINES if self.size.width < NARROW else 0)
+        frame = 4 + (self.size.height >= LOW)
+        return self.size.height - frame - (PLAN_LINES if self.size.width < NARROW else 0)
 
     def _lines(self) -> int:
         """Return how many lines the question takes without the reason for it."""
@@ -195,8 +179,6 @@ class QuestionPage(Page):
         lines += bool(self._step.number)
         for name in ("hint", "heard"):
             lines += len(textwrap.wrap(str(self.query_one(f"#{name}", Words).said), width))
-        lines += 1 + (self.size.width < 80 or NARROW <= self.size.width < WIDE)
-        lines += bool(self._offered())
         if caution := str(self.query_one("#caution", Words).said):
             lines += 1 + len(textwrap.wrap(caution, width - 2))
         if shut := str(self.query_one("#shut", Words).said):
@@ -211,8 +193,8 @@ class QuestionPage(Page):
         beside = 0 if narrow else min(64, int(self.size.width * 0.42)) + 1
         width = max(20, self.size.width - beside - 5)
         why = textwrap.wrap(f"Why: {question.why}", width)
-        told = textwrap.wrap(str(self.query_one("#told", Words).said), max(20, self.size.width - 2))
-        left = self._room() - self._lines() - len(told) - len(why)
+        told = self.query_one(Notice).size.height - 1
+        left = self._room() - self._lines() - max(0, told) - len(why)
         fits = left >= 0 and self._aside != "why"
         self._words("reason", " ".join(why) if fits else "")
         # A picture helps here and now more than most of the plan so far does.
@@ -227,20 +209,6 @@ class QuestionPage(Page):
         said = due_words(self._session) if reminders_of(self.app).notice else ""
         self._words("testing", said)
         self.query_one("#testing").display = bool(said)
-
-    def _show_top(self) -> None:
-        assert self._step is not None
-        file = short_name(self._file())
-        self.query_one(TopLine).show(self._session, self._step, self._saver.report, file)
-
-    def show_saved(self) -> None:
-        """Show whether the answers are saved."""
-        if self._step is None or not self.is_mounted:
-            return
-        report = self._saver.report
-        self._show_top()
-        self.query_one("#unsaved").set_class(not report.failed, "noted")
-        self._words("unsaved", report.banner)
 
     def _hear(self, text: str, refused: bool = False) -> None:
         heard = self.query_one("#heard", Words)

@@ -5,12 +5,13 @@ from __future__ import annotations
 from typing import ClassVar
 
 from textual.app import ComposeResult
-from textual.binding import Binding, BindingType
+from textual.binding import BindingType
 from textual.containers import Vertical
 from textual.screen import ModalScreen
 from textual.widgets import Button
 
 from interview.answers_file.reminders import NAMES, Reminders
+from interview.screens import keys
 from interview.screens.desktop import Desktop
 from interview.screens.parts import Press, Words
 from interview.screens.reminding import RemindingApp
@@ -26,13 +27,7 @@ WORDS = {
 class ReminderChoice(ModalScreen[None]):
     """Switches the ways of telling, each by its number."""
 
-    BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("escape,b,q", "close", "Close"),
-        *(Binding(str(at), f"switch('{name}')", name) for at, name in enumerate(NAMES, 1)),
-        Binding("0", "all", "All"),
-        Binding("up", "app.focus_previous", show=False),
-        Binding("down", "app.focus_next", show=False),
-    ]
+    BINDINGS: ClassVar[list[BindingType]] = keys.bindings("reminders")
 
     def __init__(self, reminding: RemindingApp) -> None:
         super().__init__()
@@ -45,7 +40,7 @@ class ReminderChoice(ModalScreen[None]):
                 yield Press("", name)
             yield Press("", "all")
             yield Words("A phone's alarm does as well: the page gives the clock time.", id="kept")
-            yield Press("Close (esc)", "close")
+            yield Press("Close (Esc)", "close")
 
     def on_mount(self) -> None:
         self._show()

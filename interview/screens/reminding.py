@@ -15,16 +15,16 @@ from interview.garden.session import Session
 from interview.garden.soak.run import SoakRun
 from interview.garden.soak.times import span_up, utc
 from interview.garden.soak_due import HoleTest
-from interview.reading.foreign import lines_shown
 from interview.screens import soak_watch
 from interview.screens.desktop import desktop_of, sequence
+from interview.screens.frame import Weight
+from interview.screens.page import FramedApp
 
 LOOK_SECONDS = 5.0
 """How often the holes are looked at on other pages; the timing page looks every second."""
-SHOWN_SECONDS = 20
 
 
-class RemindingApp(App[None]):
+class RemindingApp(FramedApp):
     """An application that rings when a reading comes due."""
 
     def __init__(self) -> None:
@@ -58,7 +58,7 @@ class RemindingApp(App[None]):
         for one in found:
             if self._comes_due(one.step.address, one.run):
                 assert session is not None
-                self._tell(soak_watch.call_words(session, one.step, one.run))
+                self._call(soak_watch.call_words(session, one.step, one.run))
         self.set_title(title_of([one.run for one in found]) if self.reminders.title else "")
 
     def _comes_due(self, address: str, run: SoakRun) -> bool:
@@ -74,18 +74,14 @@ class RemindingApp(App[None]):
         self._awaited[address] = (run.since, run.due)
         return run.began is None and since == run.since and awaited < run.due
 
-    def _tell(self, said: str) -> None:
+    def _call(self, said: str) -> None:
         chosen = self.reminders
         if chosen.bell:
             self.bell()
         if chosen.desktop:
             self.write(sequence(self.desktop, "Soak test", said))
         if chosen.notice and not getattr(self.screen, "SAYS_WHAT_IS_DUE", False):
-            self.notify(said, title="Soak test", markup=False, timeout=SHOWN_SECONDS)
-
-    def notify(self, message: str, **how: Any) -> None:
-        """Show a notice, with what could steer the terminal written out."""
-        super().notify(lines_shown(message), **how)
+            self.tell(said, Weight.WARNING)
 
     def write(self, codes: str) -> None:
         """Write to the terminal past the screen.

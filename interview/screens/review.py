@@ -7,10 +7,9 @@ from typing import ClassVar
 
 from textual import events
 from textual.app import ComposeResult
-from textual.binding import Binding, BindingType
-from textual.containers import Horizontal
+from textual.binding import BindingType
 from textual.content import Content
-from textual.widgets import Button, Input, OptionList
+from textual.widgets import Input, OptionList
 from textual.widgets.option_list import Option
 
 from interview.asking import route
@@ -20,8 +19,10 @@ from interview.asking.route import Step
 from interview.garden.session import Session
 from interview.garden.soak.reading_lines import Readings, said_line
 from interview.garden.stages import GROUPS, STAGES
-from interview.screens import words
-from interview.screens.parts import Ask, KeyLine, Line, Page, Press, Words
+from interview.screens import keys, words
+from interview.screens.lists import Rows
+from interview.screens.page import Page
+from interview.screens.parts import Ask, Line, Words
 
 DAYS = ("date", "list of date")
 """Kinds whose answers the file writes in figures; here they are said in words."""
@@ -114,10 +115,9 @@ def _entry(session: Session, step: Step, aside: bool) -> AnswerRow:
 class ReviewScreen(Page):
     """Look over every answer; closes with the address of the question to go to."""
 
-    BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("escape", "close", "Close", key_display="esc"),
-        Binding("ctrl+g", "next_open", "Next open question"),
-    ]
+    KEYS = "review"
+    HEADING = "Every question and answer"
+    BINDINGS: ClassVar[list[BindingType]] = keys.bindings("review")
 
     def __init__(self, session: Session, here: Step | None) -> None:
         super().__init__()
@@ -127,15 +127,9 @@ class ReviewScreen(Page):
         self._shown: list[AnswerRow] = []
 
     def parts(self) -> ComposeResult:
-        yield Words("Every question and answer", classes="title")
         yield Words(words.counted(self._session), classes="quiet", id="counted")
         yield Line("", 60, placeholder="Type to search; arrows choose, Enter goes there", id="find")
-        yield OptionList(id="answers", markup=False)
-        with Horizontal(classes="buttons"):
-            yield Press("Next open", "next_open")
-            yield Press("Take this answer away", "clear")
-            yield Press("Remove this whole item", "remove")
-        yield KeyLine()
+        yield Rows(id="answers", markup=False)
 
     def on_mount(self) -> None:
         self._all = entries(self._session)
@@ -165,17 +159,18 @@ class ReviewScreen(Page):
         self._fill(event.value, self._here if not event.value else "")
 
     def on_input_submitted(self) -> None:
-        self._go()
+        self.action_go()
 
     def on_option_list_option_selected(self) -> None:
-        self._go()
+        self.action_go()
 
-    def _go(self) -> None:
+    def action_go(self) -> None:
+        """Go to the question of the line that is marked."""
         entry = self._entry
         if entry is None or not entry.address:
             return
         if entry.aside:
-            self.notify("This answer does not apply now. It stays in the file.", markup=False)
+            self.tell("This answer does not apply now. It stays in the file.")
         else:
             self.dismiss(entry.address)
 
@@ -194,20 +189,11 @@ class ReviewScreen(Page):
                 case _:
                     listing.action_page_down()  # type: ignore[no-untyped-call]
 
-    def on_button_pressed(self, event: Button.Pressed) -> None:
-        match event.button.id:
-            case "next_open":
-                self.action_next_open()
-            case "clear":
-                self._ask_clear()
-            case "remove":
-                self._ask_remove()
-
     def action_next_open(self) -> None:
         """Go to the first question without an answer."""
         step = self._session.go_to_open()
         if step is None:
-            self.notify("No question is open that may be answered now.", markup=False)
+            self.tell("No question is open that may be answered now.")
         else:
             self.dismiss(step.address)
 
@@ -215,10 +201,11 @@ class ReviewScreen(Page):
         """Go back to the question."""
         self.dismiss(None)
 
-    def _ask_clear(self) -> None:
+    def action_clear(self) -> None:
+        """Take the answer of the line away, after a question."""
         entry = self._entry
         if entry is None or entry.stage or not (entry.said or entry.mark == "don't know yet"):
-            self.notify("Choose a line with an answer first.", markup=False)
+            self.tell("Choose a line with an answer first.")
             return
         asked = f"Take away the answer to “{entry.label}”?"
 
@@ -231,11 +218,12 @@ class ReviewScreen(Page):
 
         self.app.push_screen(Ask(asked, "Yes, take it away", "No, keep it"), done)
 
-    def _ask_remove(self) -> None:
+    def action_remove(self) -> None:
+        """Remove the whole hole, spot, surface or person of the line, after a question."""
         entry = self._entry
         parts = entry.address.split(".") if entry else []
         if len(parts) < 3 or (entry and entry.stage):
-            self.notify("Choose a line of a hole, spot, surface or person first.", markup=False)
+            self.tell("Choose a line of a hole, spot, surface or person first.")
             return
         named = f"{GROUPS[parts[0]].label} {parts[1]}"
 

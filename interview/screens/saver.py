@@ -54,7 +54,7 @@ class SaveReport:
         """The whole sentence where a save failed or something is to be told of it."""
         if not self.failed:
             return f"Saved, but: {self.note}" if self.note else ""
-        return f"NOT SAVED: {self.why} Ctrl+R tries again; your answers are still here."
+        return f"NOT SAVED: {self.why} ^R tries again; your answers are still here."
 
 
 class BackgroundKeeper:

@@ -18,8 +18,10 @@ from interview.garden.soak import timing_questions as timing
 from interview.garden.soak.run import RunState, SoakRun
 from interview.garden.soak_due import HoleTest
 from interview.garden.storms.charts import drop_chart
-from interview.screens import soak_watch, words
-from interview.screens.parts import KeyLine, Line, Page, Press, Words, presses
+from interview.screens import keys, soak_watch, words
+from interview.screens.frame import KeyLine
+from interview.screens.page import Page
+from interview.screens.parts import Line, Words
 from interview.screens.picture import Picture
 from interview.screens.reminding import RemindingApp, reminders_of
 from interview.screens.soak_entry import SoakEntry
@@ -36,25 +38,13 @@ ALL_COLUMNS = 80
 """From this many columns on both rates are shown."""
 LINES_FOR_ALL = 22
 """From this many lines on there is room for the large figures."""
-BUTTONS = (
-    (
-        ("wetting", "Filled now"),
-        ("start", "Now at the mark"),
-        ("reading", "Reading now"),
-        ("refill", "Refilled"),
-        ("add", "Add one"),
-        ("correct", "Correct"),
-        ("strike", "Strike out"),
-    ),
-    (("chart_button", "Chart"), ("meaning_button", "Meaning"), ("next_hole", "Next hole")),
-    (("shift", "Shift times"), ("bell", "Bell…"), ("leave", "Close")),
-)
 
 
 class SoakPage(Page):
     """Shows one test; taking its readings is in ``SoakScreen``."""
 
     SAYS_WHAT_IS_DUE = True
+    KEYS = "soak"
 
     def __init__(self, session: Session, step: Step) -> None:
         super().__init__()
@@ -65,11 +55,14 @@ class SoakPage(Page):
         """The hole and the readings among which one is marked."""
         self._chart = False
         """Whether the chart was asked for."""
+        self._can_do: frozenset[str] = frozenset()
+        """The actions that do something now."""
+        self._wetting = ""
+        """What the key of a wetting notes now."""
         self._entry: SoakEntry | None = None
         """What the line at the foot is open for."""
 
     def parts(self) -> ComposeResult:
-        yield Words(classes="title", id="hole_name")
         yield Words(CAUTION, id="caution")
         with Container(id="clockwork"):
             yield Digits("", id="elapsed")
@@ -88,13 +81,24 @@ class SoakPage(Page):
             yield Words(id="entry_title")
             yield Line("", LONGEST, id="entry_line")
             yield Words(id="entry_heard", classes="refused")
-        with Container(id="buttons"):
-            first, *more = BUTTONS
-            yield presses(first)
-            with Container(id="more_buttons"):
-                for row in more:
-                    yield presses(row)
-        yield KeyLine()
+
+    def headings(self) -> tuple[str, ...]:
+        name = words.item_name(self._session, self._step)
+        return (f"Soak test: {name}", "Soak test")
+
+    def stage_here(self, session: Session) -> str:
+        return self._step.stage.key
+
+    def offers(self, action: str) -> bool:
+        """Leave out what does nothing now; the line that is open has the keys to itself."""
+        if self._entry is not None:
+            return action in ("correct", "leave")
+        return action in self._can_do
+
+    def word_of(self, key: keys.PageKey) -> str:
+        if self._entry is not None:
+            return "keep" if key.action == "correct" else "close the line"
+        return self._wetting if key.action == "wetting" else key.word
 
     def on_mount(self) -> None:
         self.query_one("#entry_box").display = False
@@ -131,7 +135,7 @@ class SoakPage(Page):
         tests = soak_watch.tests_of(self._session)
         here = (one.run for one in tests if one.step.address == self._step.address)
         run = next(here, None) or self._run
-        self._say("hole_name", f"Soak test: {words.item_name(self._session, self._step)}")
+        self.show_saved()
         self._say("caution", SHORT_CAUTION if self.has_class("small") else CAUTION)
         self._say_times(run)
         self._say("due", run.due_words)
@@ -145,7 +149,10 @@ class SoakPage(Page):
         self._say("others", self._others(tests))
         is_due = run.state in (RunState.DUE, RunState.OVERDUE)
         self.query_one("#due").set_class(is_due and reminders_of(self.app).notice, "now")
-        self._buttons(run, several=len(tests) > 1)
+        wetting = soak_watch.wetting_step(self._step, run)
+        self._can_do = _can_do(run, wetting is not None, len(tests) > 1)
+        self._wetting = wetting[1].lower() if wetting else ""
+        self.show_keys()
         self._table(run)
         self._show_chart(run)
         if isinstance(self.app, RemindingApp):
@@ -176,59 +183,6 @@ class SoakPage(Page):
             if one.step.address != self._step.address
         ]
         return f"H goes on to: {'; '.join(said)}." if said else ""
-
-    def _buttons(self, run: SoakRun, several: bool) -> None:
-        """Show the buttons and the keys that can be used now."""
-        begun = run.began is not None
-        wetting = soak_watch.wetting_step(self._step, run)
-        button = self.query_one("#wetting", Press)
-        if wetting and str(button.label) != wetting[1]:
-            button.label = wetting[1]
-        shown = {
-            "wetting": wetting is not None,
-            "start": not begun,
-            **dict.fromkeys(("reading", "refill", "add"), begun),
-            **dict.fromkeys(("correct", "strike"), bool(run.rows)),
-            **dict.fromkeys(("chart_button", "meaning_button"), run.test is not None),
-            "next_hole": several,
-        }
-        for name, is_shown in shown.items():
-            self.query_one(f"#{name}").display = is_shown
-        # Where there is little room the line that is open has it.
-        little = self._entry is not None and self.has_class("small")
-        self.query_one("#buttons").display = not little
-        self._keys(run, wetting[1] if wetting else "", several)
-
-    def _keys(self, run: SoakRun, wetting: str, several: bool) -> None:
-        """Show the keys that do something now; all of them are on the page of keys."""
-        if self._entry is not None:
-            self.query_one(KeyLine).offer(
-                ("enter", "Keep", ""), ("esc", "Close the line", "screen.leave")
-            )
-            return
-        rows, result = bool(run.rows), run.test is not None
-        keys = (
-            ("esc", "Close", "leave", True),
-            ("w", wetting, "wetting", bool(wetting)),
-            ("s", "Start: at the mark", "start", run.began is None),
-            ("r", "Reading", "reading", run.began is not None),
-            ("f", "Refilled", "refill", run.began is not None),
-            ("f1", "Keys", "keys", True),
-            ("h", "Hole", "next_hole", several),
-            ("a", "Add", "add", run.began is not None),
-            ("x", "Strike", "strike", rows),
-            ("c", "Chart", "chart", result),
-            ("m", "Meaning", "meaning", result),
-            ("b", "Bell", "bell", True),
-            ("t", "Times", "shift", run.since is not None),
-        )
-        self.query_one(KeyLine).offer(
-            *(
-                (key, word, f"{'app' if key == 'f1' else 'screen'}.{action}")
-                for key, word, action, shown in keys
-                if shown
-            )
-        )
 
     def _table(self, run: SoakRun) -> None:
         state = (run.rows, self._step.address)
@@ -284,4 +238,22 @@ class SoakPage(Page):
             return
         wetting = soak_watch.wetting_step(self._step, run)
         name = "reading" if run.began else "wetting" if wetting else "start"
-        self.query_one(f"#{name}").focus()
+        self.show_keys()
+        self.query_one(KeyLine).point_at(name)
+
+
+def _can_do(run: SoakRun, wetting: bool, several: bool) -> frozenset[str]:
+    """Return the actions that do something while a test stands so."""
+    begun = run.began is not None
+    can = {
+        "wetting": wetting,
+        "start": not begun,
+        **dict.fromkeys(("reading", "refill", "add"), begun),
+        **dict.fromkeys(("correct", "strike"), bool(run.rows)),
+        **dict.fromkeys(("chart", "meaning"), run.test is not None),
+        "next_hole": several,
+        "shift": run.since is not None,
+        "bell": True,
+        "leave": True,
+    }
+    return frozenset(action for action, does in can.items() if does)

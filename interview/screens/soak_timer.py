@@ -5,9 +5,9 @@ from __future__ import annotations
 from typing import ClassVar
 
 from textual.app import ComposeResult
-from textual.binding import Binding, BindingType
+from textual.binding import BindingType
 from textual.containers import VerticalScroll
-from textual.widgets import Button, DataTable, Input
+from textual.widgets import DataTable, Input
 
 from interview.asking.route import Step
 from interview.asking.sitting import Doubt
@@ -17,9 +17,10 @@ from interview.garden.soak import timing_questions as timing
 from interview.garden.soak.reading_lines import typed_line
 from interview.garden.summary import folded_to
 from interview.reading import Refused, write_instant
-from interview.screens import offers, soak_watch, words
+from interview.screens import keys, offers, soak_watch, words
 from interview.screens import soak_entry as entry
-from interview.screens.parts import Folded, KeyLine, Line, Page, Words
+from interview.screens.page import Page
+from interview.screens.parts import Folded, Line
 from interview.screens.reminder_choice import ReminderChoice
 from interview.screens.reminding import RemindingApp
 from interview.screens.soak_entry import Does, SoakEntry
@@ -30,7 +31,8 @@ from interview.sheet.soil import result_lines
 class SoakMeaning(Page):
     """The same words as on the sheet, for one hole."""
 
-    BINDINGS: ClassVar[list[BindingType]] = [Binding("escape,m,q", "dismiss", "Close")]
+    KEYS = "meaning"
+    BINDINGS: ClassVar[list[BindingType]] = keys.bindings("meaning")
 
     def __init__(self, session: Session, step: Step) -> None:
         super().__init__()
@@ -38,11 +40,12 @@ class SoakMeaning(Page):
         self._step = step
 
     def parts(self) -> ComposeResult:
-        name = words.item_name(self._session, self._step)
-        yield Words(f"What the soak test means: {name}", classes="title")
         with VerticalScroll(id="keys"):
             yield Folded(self._text)
-        yield KeyLine(("esc", "Close", "screen.dismiss"), ("f1", "Keys", "app.keys"))
+
+    def headings(self) -> tuple[str, ...]:
+        name = words.item_name(self._session, self._step)
+        return (f"What the soak test means: {name}", "What the soak test means")
 
     def _text(self, columns: int) -> str:
         try:
@@ -59,29 +62,12 @@ class SoakMeaning(Page):
 class SoakScreen(SoakPage):
     """Times the soak test of one hole and takes its readings."""
 
-    BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("escape", "leave", "Close"),
-        Binding("r,ctrl+n", "reading", "Reading now"),
-        Binding("f", "refill", "Refilled"),
-        Binding("a", "add", "Add"),
-        Binding("x", "strike", "Strike"),
-        Binding("c", "chart", "Chart"),
-        Binding("m", "meaning", "Meaning"),
-        Binding("t", "shift", "Shift times"),
-        Binding("h", "next_hole", "Next hole"),
-        Binding("b", "bell", "Bell and notices"),
-        Binding("w", "wetting", "Wetting"),
-        Binding("s", "start", "Start"),
-        Binding("enter", "correct", "Correct"),
-    ]
+    BINDINGS: ClassVar[list[BindingType]] = keys.bindings("soak")
 
     def __init__(self, session: Session, step: Step) -> None:
         super().__init__(session, step)
         self._waiting: tuple[SoakEntry, str] | None = None
         """A reading that cannot be kept until the noted times are shifted, as it was typed."""
-
-    def on_button_pressed(self, event: Button.Pressed) -> None:
-        getattr(self, f"action_{(event.button.id or '').removesuffix('_button')}")()
 
     def action_start(self) -> None:
         """Keep this moment as the one at which the water stood at the mark."""
@@ -100,7 +86,7 @@ class SoakScreen(SoakPage):
     def _note(self, address: str) -> None:
         """Keep this very moment at ``address``."""
         if said := offers.offer(self._session, address, write_instant(self._session.now)):
-            self.notify(said, severity="warning", markup=False)
+            self.warn(said)
         self.tick()
         self.rest()
 
@@ -118,6 +104,9 @@ class SoakScreen(SoakPage):
 
     def action_correct(self) -> None:
         """Put the chosen reading into the line, to be corrected."""
+        if self._entry is not None:
+            self._submit(self.query_one("#entry_line", Line).value)
+            return
         lines, place = self._lines, self.query_one(DataTable).cursor_row
         if place < len(lines):
             line = typed_line(lines[place], self._session.now)
@@ -131,7 +120,7 @@ class SoakScreen(SoakPage):
         try:
             self._keep(soak_edit.with_struck(self._view, place + 1))
         except (Refused, Doubt) as refused:
-            self.notify(str(refused), severity="warning", markup=False)
+            self.warn(str(refused))
 
     def action_shift(self) -> None:
         """Ask how far off the clock was that noted the times."""
@@ -159,7 +148,7 @@ class SoakScreen(SoakPage):
             return
         after = holes[(places[0] + 1) % len(holes)] if places else holes[0]
         if shut := self._session.shut(after):
-            self.notify(shut[0], markup=False, timeout=5)
+            self.tell(shut[0])
             return
         self._step = after
         self.tick()
@@ -181,7 +170,7 @@ class SoakScreen(SoakPage):
 
     def _begun(self, what: SoakEntry, text: str = "") -> None:
         if self._run.began is None:
-            self.notify("First say when the water stood at the mark.", markup=False)
+            self.tell("First say when the water stood at the mark.")
         elif self._view.get(timing.WATER_AT_MARK) is None:
             # The reading keeps the moment of its key; only its depth is asked after the mark.
             self._waiting = (what, text)
@@ -210,9 +199,13 @@ class SoakScreen(SoakPage):
         self.rest()
 
     def on_input_submitted(self, event: Input.Submitted) -> None:
+        self._submit(event.value)
+
+    def _submit(self, text: str) -> None:
+        """Take what stands in the line."""
         if self._entry is None:
             return
-        typed = event.value.strip()
+        typed = text.strip()
         if not typed and not self._entry.may_be_empty:
             self._say("entry_heard", "Nothing was written. Write the water, or press Escape.")
             return

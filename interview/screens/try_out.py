@@ -7,9 +7,8 @@ from typing import ClassVar
 from textual import events, work
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
-from textual.containers import Container, Horizontal, Vertical, VerticalScroll
+from textual.containers import Container, Vertical, VerticalScroll
 from textual.content import Content
-from textual.widgets import Button, OptionList
 from textual.widgets.option_list import Option
 
 from interview.asking.answers import Answers
@@ -17,11 +16,13 @@ from interview.garden import scenarios as whatif
 from interview.garden.plan import Plan
 from interview.garden.scenarios import LEVERS, Followed, Lever
 from interview.garden.session import Session
-from interview.screens import words
+from interview.screens import keys, words
 from interview.screens.garden import VIEWS, view_parts
+from interview.screens.lists import Rows
 from interview.screens.long_wait import Stopped, telling_page
 from interview.screens.offers import offer_all
-from interview.screens.parts import NARROW, Ask, KeyLine, Page, Press, Words, is_there
+from interview.screens.page import Page
+from interview.screens.parts import NARROW, Ask, Words, is_there
 from interview.screens.picture import Picture
 
 LEAD = "Up and down choose, left and right change. Nothing is kept until you press K."
@@ -51,12 +52,12 @@ FEWER = {
 """The same for figures that are words."""
 
 
-class Levers(OptionList):
+class Levers(Rows):
     """The things that can be changed; left and right move the one chosen by a step."""
 
     BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("left,minus", "screen.move(-1)", "Less", key_display="←"),
-        Binding("right,plus", "screen.move(1)", "More", key_display="→"),
+        Binding("left,minus", "screen.move(-1)", "Less", show=False),
+        Binding("right,plus", "screen.move(1)", "More", show=False),
         Binding("enter,space", "screen.move(1)", "More", show=False),
     ]
 
@@ -64,14 +65,9 @@ class Levers(OptionList):
 class TryOutScreen(Page):
     """Try other sizes on the plan."""
 
-    BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("escape,q,f4", "leave", "Leave", key_display="esc"),
-        Binding("k", "keep", "Keep"),
-        Binding("z", "reset", "This one back"),
-        Binding("d", "discard", "All back"),
-        Binding("pageup", "page(-1)", show=False),
-        Binding("pagedown", "page(1)", show=False),
-    ]
+    KEYS = "try"
+    HEADING = "Try other sizes"
+    BINDINGS: ClassVar[list[BindingType]] = keys.bindings("try")
 
     def __init__(self, session: Session) -> None:
         super().__init__()
@@ -81,7 +77,6 @@ class TryOutScreen(Page):
         self._rows: list[Followed] = []
 
     def parts(self) -> ComposeResult:
-        yield Words("Try other sizes", classes="title")
         yield Words(LEAD, id="try_lead")
         with Container(id="trying"):
             with Vertical(id="try_left"):
@@ -90,14 +85,6 @@ class TryOutScreen(Page):
             with VerticalScroll(id="followed_box", can_focus=False):
                 yield Words("Working it out…", id="followed")
             yield Picture(id="try_drawing", can_focus=False)
-        with Horizontal(classes="buttons"):
-            yield Press("Less", "less")
-            yield Press("More", "more")
-            yield Press("Keep", "keep")
-            yield Press("This one back", "reset")
-            yield Press("All back", "discard")
-            yield Press("Leave", "leave")
-        yield KeyLine()
 
     def on_mount(self) -> None:
         listing = self.query_one("#levers", Levers)
@@ -180,13 +167,6 @@ class TryOutScreen(Page):
         box = self.query_one("#followed_box")
         box.scroll_relative(y=by * max(1, box.size.height - 1), animate=False)
 
-    def on_button_pressed(self, event: Button.Pressed) -> None:
-        match event.button.id:
-            case "less" | "more" as way:
-                self.action_move(1 if way == "more" else -1)
-            case name:
-                getattr(self, f"action_{name}")()
-
     # Showing
 
     def _say(self, text: str) -> None:
@@ -267,9 +247,9 @@ def table(rows: list[Followed], width: int) -> Content:
         line = gap.join(
             (f"{name:<{label}}", f"{was:>{kept}}", f"{now:>{tried}}", f"{by:>{change}}")
         )
-        pieces.append((f"{line.rstrip()}\n", "bold $text-success" if by else ""))
+        pieces.append((f"{line.rstrip()}\n", "bold $good" if by else ""))
     for row in words_of:
-        pieces.append((f"{_sentence(row, width)}\n", "bold $text-success" if row.change else ""))
+        pieces.append((f"{_sentence(row, width)}\n", "bold $good" if row.change else ""))
     return Content.assemble(*pieces).rstrip()
 
 

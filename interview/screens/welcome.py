@@ -6,14 +6,17 @@ from pathlib import Path
 from typing import ClassVar
 
 from textual.app import ComposeResult
-from textual.binding import Binding, BindingType
+from textual.binding import BindingType
 from textual.content import Content
 from textual.widgets import OptionList
 from textual.widgets.option_list import Option
 
 from interview import answers_file as af
 from interview.garden.site.cautions import LOCATE
-from interview.screens.parts import KeyLine, Page, Words
+from interview.screens import keys
+from interview.screens.lists import Rows
+from interview.screens.page import Page
+from interview.screens.parts import Words
 from interview.screens.shelf import Shelved
 
 NEW = "new"
@@ -27,7 +30,9 @@ LEAD = (
 class WelcomeScreen(Page):
     """Closes with the path to go on with, or with nothing for a new garden."""
 
-    BINDINGS: ClassVar[list[BindingType]] = [Binding("n", "begin", "New garden")]
+    KEYS = "welcome"
+    HEADING = "Rain garden interview"
+    BINDINGS: ClassVar[list[BindingType]] = keys.bindings("welcome")
 
     def __init__(self, gardens: list[Shelved], trouble: str = "", new_file: str = "") -> None:
         super().__init__()
@@ -36,7 +41,6 @@ class WelcomeScreen(Page):
         self._trouble = trouble
 
     def parts(self) -> ComposeResult:
-        yield Words("Rain garden interview", classes="title")
         yield Words(LEAD, id="lead")
         yield Words(f"CAUTION: {LOCATE}", id="caution")
         yield Words(self._trouble, id="trouble")
@@ -46,8 +50,7 @@ class WelcomeScreen(Page):
         options = [Option(begin, id=NEW)]
         for place, one in enumerate(self._gardens):
             options.append(Option(_words(one), id=str(place)))
-        yield OptionList(*options, id="gardens", markup=False)
-        yield KeyLine()
+        yield Rows(*options, id="gardens", markup=False)
 
     def on_mount(self) -> None:
         self.query_one("#trouble", Words).say(self._trouble)
@@ -61,6 +64,10 @@ class WelcomeScreen(Page):
         else:
             path: Path = self._gardens[int(event.option.id or 0)].path
             self.dismiss(path)
+
+    def action_open(self) -> None:
+        """Open what the list is at."""
+        self.query_one("#gardens", OptionList).action_select()
 
     def action_begin(self) -> None:
         """Begin a new garden."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+from dataclasses import dataclass
 from pathlib import Path
 
 from interview.answers_file import shown
@@ -13,6 +14,7 @@ from interview.asking.route import Step
 from interview.garden.plan import Plan
 from interview.garden.session import Session
 from interview.garden.summary import SoFar, so_far
+from interview.screens import palette
 
 
 def ticking(time: dt.timedelta) -> str:
@@ -48,43 +50,71 @@ def place_in_stage(session: Session, step: Step) -> str:
     return f"{addresses.index(step.address) + 1} of {len(addresses)}"
 
 
-def stage_words(session: Session) -> list[tuple[str, str, str]]:
-    """Return key, letter and word of each stage; a stage with a shut question is ``shut``."""
-    answers = session.answers
+STAGE_NAMES = {
+    "start": "Start",
+    "site": "Siting",
+    "soak": "Soak test",
+    "survey": "Survey",
+    "bed": "Size",
+    "plants": "Plants",
+    "review": "Review",
+}
+"""Names of the stages that are short enough for the strip."""
+_STAGE_MARKS = {
+    "done": palette.MARKS["good"],
+    "in progress": palette.BEGUN,
+    "needs attention": palette.MARKS["stop"],
+    "shut": palette.SHUT,
+    "not started": palette.OPEN,
+}
+
+
+@dataclass(frozen=True)
+class StageShare:
+    """How far one stage is, and whether one is in it."""
+
+    name: str
+    word: str
+    done: int
+    total: int
+    here: bool = False
+
+    @property
+    def mark(self) -> str:
+        """The mark before its name."""
+        return palette.HERE if self.here else _STAGE_MARKS[self.word]
+
+
+def stage_shares(session: Session | None, here: str) -> list[StageShare]:
+    """Return how far each stage is; with no garden open all are still to come.
+
+    A stage with a question that is shut is ``shut`` until it is done.
+    """
+    if session is None:
+        return [StageShare(name, "not started", 0, 0) for name in STAGE_NAMES.values()]
     found = []
-    for one in route.progress(answers):
-        word = one.word
-        if word in ("not started", "in progress") and _is_shut(session, one.stage.key):
+    shut = _shut_stages(session)
+    for one in route.progress(session.answers):
+        word, key = one.word, one.stage.key
+        if word in ("not started", "in progress") and key in shut:
             word = "shut"
-        found.append((one.stage.key, one.stage.letter, word))
+        name = STAGE_NAMES.get(key, one.stage.title)
+        found.append(StageShare(name, word, one.done, one.total, key == here))
     return found
 
 
-def _is_shut(session: Session, stage: str) -> bool:
-    return any(
-        step.question.digs
-        and route.standing(step, session.answers) is Status.OPEN
-        and bool(session.shut(step))
-        for step in route.steps(session.answers)
-        if step.stage.key == stage
-    )
-
-
-def strip(session: Session, here: str) -> list[tuple[str, bool]]:
-    """Return the stage strip: each part as words, and whether it is the stage ``here``.
-
-    Neighbours with the same word are put together, as in ``D–G not started``.
-    """
-    parts: list[tuple[str, str, bool]] = []
-    first = ""
-    for key, letter, word in stage_words(session):
-        current = key == here
-        if parts and not current and not parts[-1][2] and parts[-1][1] == word:
-            parts[-1] = (f"{first}–{letter}", word, False)
-        else:
-            parts.append((letter, word, current))
-            first = letter
-    return [(f"{letters} {word}", current) for letters, word, current in parts]
+def _shut_stages(session: Session) -> set[str]:
+    """Return the stages in which a question that would dig is open and shut."""
+    found: set[str] = set()
+    for step in route.steps(session.answers):
+        if (
+            step.question.digs
+            and step.stage.key not in found
+            and route.standing(step, session.answers) is Status.OPEN
+            and session.shut(step)
+        ):
+            found.add(step.stage.key)
+    return found
 
 
 PlanLines = tuple[list[SoFar], list[tuple[str, str]]]

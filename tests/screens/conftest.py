@@ -23,6 +23,8 @@ from interview.garden.soak.reading_lines import Readings
 from interview.plain import interview as plain
 from interview.screens import asked_page
 from interview.screens.app import Door, InterviewApp
+from interview.screens.frame import KeyLine, Notice
+from interview.screens.page import Page
 
 LOOKS = 20
 """How often it is looked for the field to type into."""
@@ -58,9 +60,9 @@ class Person:
 
     @property
     def told(self) -> str:
-        """Return the notices that are up, and what is told in a line of the question page."""
-        lines = [str(one.render()) for one in self.app.screen.query("#told") if one.display]
-        return " ".join([*(one.message for one in self.app._notifications), *lines])
+        """Return what is said in the notice line of the page on top."""
+        pages = [page for page in self.app.screen_stack if isinstance(page, Page)]
+        return pages[-1].query_one(Notice).told if pages else ""
 
     def sees(self) -> str:
         """Return the screen as text."""
@@ -84,6 +86,18 @@ class Person:
             known = _character_to_key(single) if len(single) == 1 else key
             driver.process_message(events.Key(known, single if len(single) == 1 else None))
         await self.rests()
+
+    async def clicks(self, word: str) -> None:
+        """Click a key of the key line by its words, leafing on where it is not in sight."""
+        line = self.app.screen.query_one(KeyLine)
+        for _ in line.offers:
+            found = [(at, one) for at, one in line._places() if one.word == word]
+            at, _ = found[0] if found else next(o for o in line._places() if o[1].shown == "…")
+            await self.pilot.click("#keyline", offset=(at + 1, 0))
+            await self.rests()
+            if found:
+                return
+        raise AssertionError(f"{word} is not on the key line: {line.offers}")
 
     async def rests(self) -> None:
         """Wait until no message is on its way and nothing scrolls: a page may still be opening."""
@@ -171,8 +185,7 @@ class Person:
             await self.press("a")
             await self.enters(line)
         await self.press("escape")
-        await self.pilot.click("#go_on")
-        await self.rests()
+        await self.clicks("go on")
 
 
 Sit = Callable[..., AbstractAsyncContextManager[Person]]
@@ -182,6 +195,9 @@ Sit = Callable[..., AbstractAsyncContextManager[Person]]
 def sit(tmp_path: Path, clock: Callable[[], dt.datetime], monkeypatch: pytest.MonkeyPatch) -> Sit:
     """Return a way to sit down at a garden: a file by its name, or the start page."""
     monkeypatch.chdir(tmp_path)
+    monkeypatch.setenv("TERM", "xterm-256color")
+    monkeypatch.setenv("COLORTERM", "truecolor")
+    monkeypatch.delenv("NO_COLOR", raising=False)
     # Nobody here waits between two keys; what depends on it has tests of its own.
     monkeypatch.setattr(asked_page, "REST", 0.0)
     monkeypatch.setattr(asked_page, "BURST", 0.0)

@@ -6,7 +6,7 @@ from __future__ import annotations
 async def test_four_views_by_number_and_arrow_drawn_anew_for_the_window(sit, sample) -> None:
     async with sit(sample("finished_us.yaml"), size=(100, 30)) as person:
         await person.goes_to("deepest_pond")
-        assert "Garden drawn" in person.sees()
+        assert "F3 draw" in person.sees()
         await person.press("f3")
         await person.settles()
         assert "PLAN of the garden" in person.sees() and "overflow notch" in person.sees()

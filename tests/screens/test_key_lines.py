@@ -1,48 +1,89 @@
-"""The keys at the foot of every page: whole, one to a place, and all of them under F1."""
+"""The keys at the foot of every page: one order, one notation, one meaning, all under F1."""
 
 from __future__ import annotations
 
+import importlib
+import pkgutil
 import re
+from collections import defaultdict
 
 import pytest
+from textual.binding import Binding
+from textual.dom import DOMNode
 
+from interview import screens
+from interview.screens.frame import KeyLine, StageStrip
 from interview.screens.help import KEYS
-from interview.screens.parts import KeyLine
+from interview.screens.keys import ALWAYS, PAGES
+from interview.screens.page import Page
 
 SIZES = [(80, 24), (60, 20)]
 
 
-def keys_at_the_foot(person) -> list[str]:
-    """Return each key and its words as the foot shows them, once it is known that all fit."""
-    line = person.app.screen.query_one(KeyLine)
-    shown = str(line.render())
-    width, height = person.app.size
-    assert len(shown) <= line.content_size.width <= width
-    assert person.sees().splitlines()[height - 1].strip() == shown
-    found = []
-    for key, what, _ in line._keys or line._of_the_page():
-        if f"{key} {what}" in shown:
-            found.append(f"{key} {what}")
-            shown = shown.replace(f"{key} {what}", "", 1)
-    assert not shown.strip(), f"cut: {shown}"
-    return found
+def is_letter(key: str) -> bool:
+    """Tell whether a key is a letter, with or without Ctrl, or a function key."""
+    return bool(re.fullmatch(r"(ctrl\+)?[a-z]|f\d+", key))
 
 
-NAMES = {"esc": "Escape", "←": "left", "→": "right"}
+def test_no_letter_has_two_meanings():
+    meanings = defaultdict(set)
+    for one in (*ALWAYS, *(key for page in PAGES.values() for key in page)):
+        for key in filter(is_letter, one.keys.split(",")):
+            meanings[key].add(one.means or one.word)
+    assert len(meanings) > 30
+    twice = {key: found for key, found in meanings.items() if len(found) != 1}
+    assert not twice, twice
 
 
-def in_words(key: str) -> str:
-    """Return a key as the page of keys names it."""
-    return NAMES.get(key) or (f"Ctrl+{key[1:].upper()}" if key[0] == "^" else key.upper())
+def test_no_page_has_one_key_for_two_things():
+    for name, page in PAGES.items():
+        keys = [key for one in (*page, *ALWAYS) for key in one.keys.split(",") if one.bound]
+        again = {key for key in keys if keys.count(key) > 1}
+        assert again <= {"f1"}, (name, again)
+
+
+def test_every_letter_a_page_listens_for_is_in_the_table_of_keys():
+    known = {key for page in PAGES.values() for one in page for key in one.keys.split(",")}
+    known |= {key for one in ALWAYS for key in one.keys.split(",")} | {"f2"}
+    pages = set()
+    for module in pkgutil.iter_modules(screens.__path__):
+        for part in vars(importlib.import_module(f"interview.screens.{module.name}")).values():
+            if not (isinstance(part, type) and issubclass(part, DOMNode)):
+                continue
+            if not part.__module__.startswith("interview.screens"):
+                continue
+            pages |= {part.KEYS} if issubclass(part, Page) else set()
+            for one in vars(part).get("BINDINGS", ()):
+                assert isinstance(one, Binding)
+                letters = set(filter(is_letter, one.key.split(",")))
+                assert letters <= known, (part, letters - known)
+    assert pages - {""} <= PAGES.keys()
+    assert len(pages) > 10
 
 
 def check(person, page: str) -> None:
+    """See that the key line shows whole keys in their order, and that F1 has every one."""
     assert person.page == page
-    found = keys_at_the_foot(person)
-    assert "f1 Keys" in found or page == "HelpScreen"
-    assert any(one.startswith("esc ") for one in found) or page == "WelcomeScreen"
-    for key, what, _ in person.app.screen.query_one(KeyLine)._of_the_page():
-        assert re.search(rf"(^|\W){re.escape(in_words(key))}(\W|$)", KEYS), (key, what)
+    line = person.app.screen.query_one(KeyLine)
+    width, height = person.app.size
+    foot = person.sees().splitlines()[height - 1]
+    said = [one.text for one in line.shown]
+    assert foot.rstrip().endswith("F1 help  ^Q quit"), foot
+    places = [foot.index(one) for one in said]
+    assert places == sorted(places) and len(foot) <= width
+    # Nothing else stands there: no key is cut.
+    rest = foot
+    for one in said:
+        rest = rest.replace(one, "", 1)
+    assert not rest.strip(" ▸"), f"cut: {rest}"
+    order = [one.action for one in PAGES[person.app.screen.KEYS]]
+    actions = [one.action for one in line.offers][: -len(ALWAYS)]
+    assert actions == sorted(actions, key=order.index)
+    back = [one.shown for one in line.offers if one.shown == "Esc"]
+    assert back or page == "WelcomeScreen"
+    for one in line.offers:
+        assert re.search(rf"(^|\W){re.escape(one.shown)}(\W|$)", KEYS), one
+    assert person.app.screen.query_one(StageStrip).region.y == 1
 
 
 @pytest.mark.parametrize("size", SIZES)
@@ -77,7 +118,7 @@ async def test_every_page_shows_whole_keys_alone_and_f1_has_the_rest(
         await person.press("ctrl+l")
         await person.settles()
         check(person, "PlanScreen")
-        await person.press("w")
+        await person.press("ctrl+o")
         check(person, "WorkingScreen")
 
 
@@ -92,12 +133,34 @@ async def test_the_first_pages_show_whole_keys_too(sit, sample, size: tuple[int,
 
 
 async def test_a_key_at_the_foot_is_pressed_with_the_mouse_as_well(sit) -> None:
-    async with sit("garden.yaml") as person:
-        foot = str(person.app.screen.query_one(KeyLine).render())
-        await person.pilot.click("#keyline", offset=(foot.index("^l") + 2, 0))
+    async with sit("garden.yaml", size=(60, 20)) as person:
+        await person.clicks("plan")
         await person.settles()
         assert person.page == "PlanScreen"
-        foot = str(person.app.screen.query_one(KeyLine).render())
-        await person.pilot.click("#keyline", offset=(foot.index("Working") + 2, 0))
-        await person.rests()
+        await person.clicks("working")
         assert person.page == "WorkingScreen"
+        await person.clicks("help")
+        assert person.page == "HelpScreen"
+
+
+async def test_a_key_at_the_foot_is_reached_with_tab_and_pressed_with_enter(sit) -> None:
+    async with sit("garden.yaml") as person:
+        await person.press("shift+tab")
+        line = person.app.screen.query_one(KeyLine)
+        assert person.app.focused is line
+        assert person.sees().splitlines()[-1].startswith("▸Enter go on")
+        names = [one.word for one in line.shown]
+        await person.press(*["right"] * names.index("go to"))
+        assert "▸^G go to" in person.sees()
+        await person.press("enter")
+        assert person.page == "ReviewScreen"
+        await person.press("escape")
+        await person.press("end", "enter")
+        assert person.app._exit
+
+
+async def test_a_click_on_a_key_leaves_the_focus_where_one_types(sit) -> None:
+    async with sit("garden.yaml") as person:
+        await person.clicks("why")
+        await person.types("Oak")
+        assert person.app.focused.value == "Oak"

@@ -24,7 +24,7 @@ def with_years(sample):
 async def test_a_question_is_answered_while_the_years_are_carried(sit, with_years) -> None:
     async with sit(with_years) as person:
         # At once, before the years are done: the lines that need no record stand there.
-        assert "Pond depth" in person.sees()
+        assert "Pond depth" in person.says("plan_lines")
         await person.goes_to("mulch_depth")
         await person.press("ctrl+u")
         await person.types("2 in")
@@ -61,7 +61,7 @@ async def test_the_plan_says_how_far_the_years_are_and_then_stands_there(sit, wi
 async def test_sheet_and_card_are_both_written_though_the_page_was_left(sit, with_years) -> None:
     async with sit(with_years) as person:
         await person.press("ctrl+l")
-        await person.press("s", "c", "escape")
+        await person.press("ctrl+s", "c", "escape")
         await person.settles()
         assert "The yard card is in" in person.told, person.told
         names = {path.name for path in Path(with_years).parent.glob("*.txt")}

@@ -12,7 +12,7 @@ async def test_plants_are_swapped_asked_for_and_asked_about_by_keyboard(sit, sam
     path = sample("finished_us.yaml")
     async with sit(path, size=(100, 30)) as person:
         await person.press("ctrl+l")
-        await person.press("p")
+        await person.press("f5")
         assert person.page == "PlantsScreen"
         seen = person.sees_words()
         assert "FLOOR, the wettest:" in seen and "h under water" in seen
@@ -20,27 +20,28 @@ async def test_plants_are_swapped_asked_for_and_asked_about_by_keyboard(sit, sam
         first = person.session.plan.planting.chosen.zones[0].picks[0].plant
         others = person.session.plan.planting.chosen.zones[0].reserve
         lines = person.session.answers.texts["swap_out"].splitlines()
-        await person.press("s")
+        await person.press("enter")
         assert "In place of" in person.sees_words()
         await person.press("down", "enter")
         assert person.session.answers.texts["swap_out"].splitlines()[:-1] == lines
         now = person.session.plan.planting.chosen.zones[0].picks[0].plant
         assert now == others[0] != first
+        await person.settles()
         assert "in place of" in person.sees_words()
-        await person.press("u")
+        await person.press("z")
         assert person.session.answers.texts["swap_out"].splitlines() == lines
         assert person.session.plan.planting.chosen.zones[0].picks[0].plant == first
-        await person.press("f")
+        await person.press("i")
         assert first in [
             pick.plant
             for pick in person.session.plan.planting.chosen.zones[0].picks
             if pick.favourite
         ]
         kept = person.session.answers.texts["favourites"]
-        await person.press("w")
+        await person.press("ctrl+y")
         await person.enters("cattail moss")
         assert "is not in the plant list" in person.sees_words()
-        await person.press("w", "escape", "escape")
+        await person.press("ctrl+y", "escape", "escape")
         assert person.page == "PlanScreen"
     assert kept.splitlines()[-1] in Path(path).read_text(encoding="utf-8")
 
@@ -49,7 +50,7 @@ async def test_without_a_size_the_page_says_what_the_plants_wait_for(sit, write)
     async with sit(str(write("oak.yaml", {"garden_name": "Oak"})), size=(60, 20)) as person:
         await person.press("f5")
         assert "The plants wait for an answer:" in person.sees_words()
-        await person.press("s", "f", "u", "w", "escape")
+        await person.press("enter", "i", "z", "ctrl+y", "escape")
         assert "swap_out" not in person.session.answers.texts
 
 

@@ -22,7 +22,7 @@ async def test_a_refused_answer_stays_in_the_field_with_the_reason_under_it(sit)
 @pytest.mark.parametrize("size", [(80, 24), (60, 20)])
 async def test_a_refused_field_shows_it_at_its_border_until_it_is_typed_into(sit, size) -> None:
     async with sit("garden.yaml", size=size) as person:
-        wrong = person.app.theme_variables["error"].upper()
+        wrong = person.app.theme_variables["stop"].upper()
 
         def border() -> str:
             return person.app.screen.query_one("#entry").styles.border_left[1].hex
@@ -39,10 +39,26 @@ async def test_a_fresh_list_of_choices_shows_that_it_has_the_focus(sit) -> None:
     async with sit("garden.yaml") as person:
         await person.goes_to("units")
         row = next(line for line in person.sees().splitlines() if "1 feet" in line)
-        assert "█" in row and person.app.screen.query_one(Choices).highlighted is None
+        assert "█▹1 feet" in row and person.app.screen.query_one(Choices).marked is None
         await person.press("tab")
         row = next(line for line in person.sees().splitlines() if "1 feet" in line)
         assert "█" not in row
+
+
+async def test_the_cursor_of_a_fresh_list_is_there_and_enter_alone_takes_nothing(sit) -> None:
+    async with sit("garden.yaml") as person:
+        await person.goes_to("lines_requested")
+        field = person.app.screen.query_one(Choices)
+        assert "▹1 not yet" in person.sees() and field.highlighted == 0
+        await person.press("enter", "enter")
+        assert "lines_requested" not in person.session.answers.texts
+        assert "Choose one first" in person.says("heard")
+        await person.press("down")
+        assert "▸1 not yet" in person.sees()
+        await person.press("down")
+        assert "▸2 yes, I have asked" in person.sees()
+        await person.press("enter")
+        assert person.session.answers.texts["lines_requested"] == "asked"
 
 
 async def test_an_answer_is_said_back_while_it_is_typed_and_errors_wait_for_enter(sit) -> None:
@@ -109,11 +125,11 @@ async def test_a_word_that_begins_no_choice_marks_none_and_takes_nothing(sit) ->
         assert "No choice begins with “mi" in person.says("heard")
         asked = person.asked
         field = person.app.screen.query_one(Choices)
-        assert field.highlighted is None
+        assert field.marked is None
         await person.press("enter")
         assert person.asked == asked and "units" not in person.session.answers.texts
         await person.press("backspace", "m")
-        assert person.says("heard") == "" and field.highlighted is not None
+        assert person.says("heard") == "" and field.marked is not None
 
 
 async def test_letters_jump_within_a_long_list(sit) -> None:
@@ -174,10 +190,13 @@ async def test_why_and_how_to_find_out_open_and_close(sit) -> None:
 async def test_the_stage_strip_says_in_words_how_far_each_stage_is(sit) -> None:
     async with sit("garden.yaml") as person:
         await person.answers("Maple corner")
-        assert "A in progress" in person.sees()
-        assert "B not started" in person.sees()
-        assert "C shut" in person.sees()
-        assert "Maple corner · A. Start · 2 of 5" in person.sees()
+        strip = person.sees().splitlines()[1]
+        for name in ("◆ Start", "○ Siting", "✕ Soak test", "○ Survey", "○ Size", "○ Plants"):
+            assert name in strip
+        assert "Maple corner · Start · 2 of 5" in person.sees()
+        await person.pilot.resize_terminal(140, 30)
+        await person.rests()
+        assert "◆ Start 1/5" in person.sees() and "✕ Soak test shut" in person.sees()
 
 
 async def test_the_soak_stage_is_shut_until_the_lines_are_answered_and_then_opens(
@@ -264,9 +283,8 @@ async def test_everything_that_matters_fits_a_small_window(sit, size: tuple[int,
             question = person.session.step.question
             assert question.text in seen
             assert question.caution in seen
-            for button in ("Go on", "Back", "Don't know yet", "Why", "How to find out", "Plan"):
-                assert button in seen
-            assert "f1 Keys ^q Quit" in seen
+            assert "Enter go on Esc back ^T don't know" in seen
+            assert "F1 help ^Q quit" in seen
 
 
 async def test_too_small_a_window_asks_for_more_room_and_keeps_what_is_typed(sit) -> None:
@@ -304,16 +322,19 @@ async def test_the_picture_of_a_question_comes_with_how_to_find_out(sit, write) 
         assert "level: this is what the rain falls on" in person.sees_words()
 
 
-async def test_the_buttons_of_further_pages_stand_only_where_they_are_of_use(sit) -> None:
-    async with sit("garden.yaml") as person:
-        assert "Try other sizes" not in person.sees_words()
-        await person.goes_to("deepest_pond")
-        assert "Garden drawn Try other sizes" in person.sees_words()
-        await person.goes_to("road_salt")
-        assert "Try other sizes" not in person.sees_words()
-        await person.pilot.click("#plants")
-        await person.rests()
-        assert person.page == "PlantsScreen"
+async def test_further_pages_are_reached_with_the_mouse_in_a_small_window(sit) -> None:
+    async with sit("garden.yaml", size=(60, 20)) as person:
+        for word, page in (
+            ("plants", "PlantsScreen"),
+            ("try sizes", "TryOutScreen"),
+            ("plan", "PlanScreen"),
+        ):
+            await person.clicks(word)
+            await person.settles()
+            assert person.page == page
+            await person.clicks("leave" if page == "TryOutScreen" else "back")
+        await person.clicks("why")
+        assert "Why: The name heads your plan" in person.says("aside")
 
 
 async def test_a_plant_that_is_not_in_the_list_is_told_at_once_and_kept(sit) -> None:

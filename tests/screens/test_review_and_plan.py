@@ -113,7 +113,7 @@ async def test_an_answer_is_taken_away_only_after_a_question(sit, write) -> None
         for answer, left in (("enter", True), ("y", False)):
             await person.press("ctrl+g")
             await person.types("garden_name")
-            await person.pilot.click("#clear")
+            await person.press("f7")
             await person.rests()
             assert person.page == "Ask"
             await person.press(answer)
@@ -131,7 +131,7 @@ async def test_a_whole_item_is_removed_and_those_after_it_move_up(sit, write) ->
     async with sit(str(path)) as person:
         await person.press("ctrl+g")
         await person.types("spots.1.spot_name")
-        await person.pilot.click("#remove")
+        await person.clicks("remove this whole item")
         await person.rests()
         assert "Remove spot 1 with all its answers?" in person.sees_words()
         await person.press("y")
@@ -157,7 +157,7 @@ async def test_the_plan_is_shown_with_the_working_of_its_figures(
         await person.app.workers.wait_for_complete()
         await person.rests()
         assert "RAIN GARDEN PLAN" in person.sees()
-        await person.press("w")
+        await person.press("ctrl+o")
         await person.settles()
         await person.press("down", "down", "down")
         assert "how:" in person.sees()
@@ -171,14 +171,15 @@ async def test_the_sheet_is_written_beside_the_answers_and_never_over_anything(
     async with sit(str(path)) as person:
         await person.press("ctrl+l")
         await person.app.workers.wait_for_complete()
-        await person.press("s")
-        await person.press("s")
+        await person.press("ctrl+s")
+        await person.press("ctrl+s")
+        await person.settles()
         assert "The sheet is in" in person.told
     assert "RAIN GARDEN PLAN: Oak" in (tmp_path / "oak-plan.txt").read_text(encoding="utf-8")
     assert (tmp_path / "oak-plan-2.txt").exists()
 
 
-async def test_the_yard_card_is_one_letter_away_and_its_place_stays_on_the_page(
+async def test_the_yard_card_is_one_key_away_and_its_place_stays_on_the_page(
     sit, write, tmp_path: Path
 ) -> None:
     path = write("oak.yaml", {"garden_name": "Oak"})
@@ -189,7 +190,7 @@ async def test_the_yard_card_is_one_letter_away_and_its_place_stays_on_the_page(
         await person.settles()
         lead = str(person.app.screen.query_one("#lead").render())
         assert "oak-card.txt" in lead and "lp or lpr" in lead
-        await person.press("s")
+        await person.press("ctrl+s")
         await person.settles()
         lead = str(person.app.screen.query_one("#lead").render())
         assert "oak-plan.txt" in lead
@@ -210,10 +211,10 @@ async def test_the_sheet_of_76_columns_is_not_wrapped_again_in_a_window_of_80(si
         assert person.app.screen.query_one("#sheet_text").size.height == text.count("\n") + 1
 
 
-async def test_every_page_of_the_plan_is_one_letter_away_and_leads_back(sit, write) -> None:
+async def test_every_page_of_the_plan_is_one_key_away_and_leads_back(sit, write) -> None:
     async with sit(str(write("oak.yaml", {"garden_name": "Oak"}))) as person:
         await person.press("ctrl+l")
-        for key, page in {"d": "GardenScreen", "t": "TryOutScreen", "p": "PlantsScreen"}.items():
+        for key, page in {"f3": "GardenScreen", "f4": "TryOutScreen", "f5": "PlantsScreen"}.items():
             await person.press(key)
             assert person.page == page
             await person.settles()

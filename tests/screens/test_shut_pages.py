@@ -92,10 +92,10 @@ async def test_escape_on_the_way_comes_back_to_the_shut_page(sit) -> None:
         assert person.asked == DEPTH
 
 
-async def test_a_button_does_what_the_key_does(sit) -> None:
+async def test_a_click_on_the_key_line_does_what_the_key_does(sit) -> None:
     async with sit("garden.yaml", size=(100, 30)) as person:
         await person.goes_to(DEPTH)
-        assert await person.pilot.click("#mend")
+        await person.clicks("open it")
         assert person.asked == "lines_requested"
 
 

@@ -10,6 +10,7 @@ from interview.garden import soak_due
 from interview.garden.soak import results
 from interview.screens import soak_watch
 from interview.screens.desktop import Desktop
+from interview.screens.frame import KeyLine
 from interview.screens.reminding import RemindingApp
 
 HOLE = {
@@ -122,7 +123,7 @@ async def test_a_refused_reading_stays_in_its_line(sit, soaking, clock) -> None:
         await _opens(person)
         await _reads(person, clock, "9 in", hours=1)
         assert "the water is higher than before" in person.sees_words()
-        wrong = person.app.theme_variables["error"].upper()
+        wrong = person.app.theme_variables["stop"].upper()
         assert person.app.focused.styles.border_left[1].hex == wrong
         assert person.app.focused.value == "9 in"
         assert "holes.1.readings" not in person.session.answers.texts
@@ -370,10 +371,10 @@ async def test_the_chart_takes_the_tables_place_by_a_key_and_stands_under_it_whe
         await _opens(person)
         await _reads(person, clock, "7 in", hours=1)
         assert "WATER LEFT" not in person.sees()
-        await person.press("c")
+        await person.press("p")
         assert "WATER LEFT in the test hole" in person.sees()
         assert "since fill" not in person.sees()
-        await person.press("c")
+        await person.press("p")
         assert "since fill" in person.sees()
         await person.pilot.resize_terminal(120, 45)
         await person.rests()
@@ -519,7 +520,7 @@ async def test_escape_closes_the_chart_before_the_page(sit, soaking, clock) -> N
     async with sit(soaking) as person:
         await _opens(person)
         await _reads(person, clock, "7 in", hours=1)
-        await person.press("c", "escape")
+        await person.press("p", "escape")
         assert person.page == "SoakScreen" and "WATER LEFT" not in person.sees()
         await person.press("escape")
         assert person.page == "QuestionScreen"
@@ -546,18 +547,19 @@ async def test_the_keys_at_the_foot_fit_and_next_hole_is_there_only_where_there_
         await _opens(person)
         clock.forward(hours=1)
         await person.press("r")
-        foot = person.sees().splitlines()[-1]
-        assert foot.strip() == "enter Keep esc Close the line"
+        foot = " ".join(person.sees().splitlines()[-1].split())
+        assert foot == "Enter keep Esc close the line F1 help ^Q quit"
         await person.enters("7 in")
         foot = person.sees().splitlines()[-1].strip()
-        assert foot.startswith("esc Close") and "f1 Keys" in foot and "Hole" not in foot
-        assert foot.split()[-1] in ("Bell", "Times", "Strike")
-        assert len(foot) <= size[0] - 2
+        assert foot.startswith("Enter correct  Esc back  R reading")
+        assert foot.endswith("F1 help  ^Q quit") and len(foot) <= size[0] - 1
+        assert "next hole" not in [one.word for one in person.app.screen.query_one(KeyLine).offers]
     second = {a.replace("holes.1.", "holes.2."): t for a, t in HOLE.items()}
     path = write("two.yaml", {**located, **HOLE, "holes.1.another_hole": "yes", **second})
     async with sit(str(path), size=size) as person:
         await _opens(person)
-        assert "h Hole" in person.sees().splitlines()[-1]
+        await person.clicks("next hole")
+        assert "test hole 2" in person.sees().splitlines()[0]
 
 
 async def test_a_reading_typed_on_the_question_page_is_kept_where_it_belongs(
@@ -646,12 +648,12 @@ async def test_the_page_works_in_a_window_of_sixty_by_twenty(sit, soaking, clock
         await _reads(person, clock, "7 in", hours=1)
         seen = person.sees_words()
         for said in ("CAUTION", "1:00:00 since the mark at 09:00", "10:00 1:00 7 in",
-                     "Next reading at 10:45, in 45 min.", "Reading now", "Close"):  # fmt: skip
+                     "Next reading at 10:45, in 45 min.", "R reading", "Esc back"):  # fmt: skip
             assert said in seen, said
         clock.forward(minutes=46)
         await person.press("r")
         seen = person.sees_words()
-        for said in ("How deep is the water now?", "Reading due", "10:00 1:00 7 in", "enter Keep"):
+        for said in ("How deep is the water now?", "Reading due", "10:00 1:00 7 in", "Enter keep"):
             assert said in seen, said
         await person.enters("9 in")
         assert "the water is higher than before" in person.sees_words()

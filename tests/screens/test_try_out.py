@@ -9,7 +9,7 @@ async def test_a_lever_moves_every_figure_and_is_kept_only_when_asked_for(sit, s
     path = sample("finished_us.yaml")
     async with sit(path, size=(160, 45)) as person:
         await person.press("ctrl+l")
-        await person.press("t")
+        await person.press("f4")
         await person.settles()
         assert person.page == "TryOutScreen"
         assert "Deepest pond ◂ 6 in ▸" in person.sees_words()
@@ -44,13 +44,13 @@ async def test_what_was_tried_goes_only_after_a_question_and_can_all_be_put_back
     async with sit(sample("finished_us.yaml")) as person:
         before = dict(person.session.answers.texts)
         await person.press("f4")
-        await person.press("down", "down", "right")
+        await person.press(*["down"] * 4, "right")
         await person.settles()
         assert "Side slope ◂ 3.5 : 1 ▸" in person.sees_words()
         await person.press("escape")
         assert "Leave without keeping what you tried?" in person.sees_words()
         await person.press("n")
-        await person.press("d")
+        await person.press("e")
         assert "Everything is back as it was kept." in person.says("try_said")
         await person.press("k")
         assert "there is nothing to keep" in person.says("try_said")

@@ -1,0 +1,200 @@
+"""A page of the full screen in its frame, and what the frame asks of the application."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+from textual import events
+from textual.app import App, ComposeResult
+from textual.containers import Vertical
+from textual.screen import Screen
+
+from interview.garden.session import Session
+from interview.reading.foreign import lines_shown
+from interview.screens import keys
+from interview.screens.frame import (
+    KeyLine,
+    Notice,
+    Said,
+    StageStrip,
+    TopLine,
+    Weight,
+    garden_name,
+    strip_of,
+)
+from interview.screens.parts import LOW, NARROW, SMALLEST, WIDE, Line, Words
+from interview.screens.saver import SaveReport
+from interview.screens.words import short_name
+
+
+@dataclass(frozen=True)
+class Around:
+    """What the frame tells of the garden that is open."""
+
+    session: Session | None = None
+    report: SaveReport | None = None
+    file: str = ""
+
+
+class FramedApp(App[None]):
+    """An application whose pages have the frame."""
+
+    _untold: Said | None = None
+    """What was said before there was a page to say it on."""
+
+    def around(self) -> Around:
+        """Return what the frame tells of the garden that is open."""
+        return Around()
+
+    def tell(self, text: str, weight: Weight = Weight.PLAIN) -> None:
+        """Say something in the notice line of the page on top, after what no key has answered."""
+        said = Said(lines_shown(text), weight)
+        pages = [page for page in reversed(self.screen_stack) if isinstance(page, Page)]
+        if pages:
+            told = pages[0].told
+            both = told and text and said.text not in told
+            pages[0].tell(Said(f"{told} {said.text}", weight) if both else said)
+        else:
+            self._untold = said
+
+    def notify(self, message: str, *, severity: str = "information", **_how: Any) -> None:
+        """Say in the notice line what Textual would lay over the page."""
+        self.tell(message, Weight.PLAIN if severity == "information" else Weight.WARNING)
+
+
+class Page(Screen[Any]):
+    """A screen in its frame, that knows when the window is narrow, and when it is too small."""
+
+    KEYS = ""
+    """The name of its keys in the table of keys."""
+    HEADING = ""
+    """What the page is called in the first line."""
+    _unsaid: Said | None = None
+    """What was said before the page stood."""
+
+    def compose(self) -> ComposeResult:
+        """Yield the frame with the page in it, and over it the request for a larger window."""
+        yield TopLine(id="top")
+        yield StageStrip(id="strip")
+        yield Words(id="unsaved")
+        yield from self.parts()
+        with Vertical(id="foot"):
+            yield Notice(id="notice")
+            yield KeyLine(id="keyline")
+        yield Words(
+            "Make the window larger.\n40 by 12 is the least.\nNothing you typed is lost.",
+            id="too_small",
+        )
+
+    def parts(self) -> ComposeResult:
+        """Yield the widgets of the page."""
+        yield from ()
+
+    # What the frame shows
+
+    def headings(self) -> tuple[str, ...]:
+        """Return what the page is called, the longest name first."""
+        return (self.HEADING,)
+
+    def stage_here(self, session: Session) -> str:
+        """Return the key of the stage one is in."""
+        return session.step.stage.key if session.step else ""
+
+    def offers(self, action: str) -> bool:
+        """Tell whether a key does something now; those that do not are left out."""
+        return True
+
+    def word_of(self, key: keys.PageKey) -> str:
+        """Return the words of a key on the key line now."""
+        return key.word
+
+    @property
+    def around(self) -> Around:
+        """What the frame tells of the garden that is open."""
+        return self.app.around() if isinstance(self.app, FramedApp) else Around()
+
+    def show_saved(self) -> None:
+        """Show what the page is called and whether the answers are saved."""
+        if not self.is_mounted:
+            return
+        around = self.around
+        names = self.headings()
+        report, file = around.report, short_name(around.file) if around.file else ""
+        self.query_one(TopLine).show(garden_name(around.session), names, report, file)
+        banner = report.banner if report else ""
+        unsaved = self.query_one("#unsaved", Words)
+        unsaved.set_class(not (report and report.failed), "noted")
+        unsaved.say(banner)
+
+    def show_frame(self) -> None:
+        """Show the whole frame as things stand."""
+        if not self.is_mounted:
+            return
+        self.show_saved()
+        session = self.around.session
+        here = self.stage_here(session) if session else ""
+        self.query_one(StageStrip).show(strip_of(session, here))
+        self.show_keys()
+
+    def show_keys(self) -> None:
+        """Show the keys that do something now."""
+        if self.is_mounted:
+            wanted = (one for one in keys.PAGES[self.KEYS] if one.word)
+            kept = [(one, self.word_of(one)) for one in wanted if self.offers(one.action)]
+            self.query_one(KeyLine).offer(kept)
+
+    def _on_mount(self, _event: events.Mount) -> None:
+        if isinstance(self.app, FramedApp) and self.app._untold is not None:
+            self._unsaid, self.app._untold = self.app._untold, None
+        self.call_after_refresh(self._framed)
+
+    def _framed(self) -> None:
+        self.show_frame()
+        if self._unsaid is not None:
+            self.tell(self._unsaid)
+
+    def _on_screen_resume(self, _event: events.ScreenResume) -> None:
+        self.show_frame()
+
+    def on_resize(self, event: events.Resize) -> None:
+        """Note how much room there is."""
+        width, height = event.size.width, event.size.height
+        self.set_class(width < NARROW, "narrow")
+        self.set_class(width < 80 or NARROW <= width < WIDE, "slim")
+        self.set_class(width >= WIDE, "wide")
+        self.set_class(height < LOW, "low")
+        self.set_class(height >= 28, "tall")
+        self.set_class(width < SMALLEST[0] or height < SMALLEST[1], "tiny")
+        self.call_after_refresh(self.show_saved)
+
+    # What is said
+
+    def tell(self, said: str | Said, weight: Weight = Weight.PLAIN) -> None:
+        """Say something in the notice line; it covers nothing."""
+        one = Said(said, weight) if isinstance(said, str) else said
+        found = self.query(Notice)
+        if found:
+            found.first().tell(one if one.text else None)
+        else:
+            self._unsaid = one
+
+    @property
+    def told(self) -> str:
+        """What stands in the notice line."""
+        found = self.query(Notice)
+        return found.first().told if found else ""
+
+    def warn(self, said: str) -> None:
+        """Say something that stays until the next Enter or Escape."""
+        self.tell(said, Weight.WARNING)
+
+    def on_line_not_pasted(self, event: Line.NotPasted) -> None:
+        """Say why nothing was pasted."""
+        event.stop()
+        self.warn(event.why)
+
+    def keyed(self, key: str) -> None:
+        """Take away what was said, now that another key is pressed."""
+        if found := self.query(Notice):
+            found.first().keyed(key)
