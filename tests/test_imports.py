@@ -7,6 +7,7 @@ import json
 import os
 import subprocess
 import sys
+import tomllib
 from pathlib import Path
 
 import pytest
@@ -96,3 +97,10 @@ def test_a_class_name_stands_for_one_thing():
             if isinstance(node, ast.ClassDef):
                 places.setdefault(node.name, []).append(str(path.relative_to(PACKAGE)))
     assert {name: files for name, files in places.items() if len(files) > 1} == {}
+
+
+def test_every_room_is_installed():
+    project = tomllib.loads((ROOT / "pyproject.toml").read_text())
+    rooms = {path.parent.relative_to(ROOT) for path in PACKAGE.rglob("__init__.py")}
+    named = sorted(".".join(room.parts) for room in rooms)
+    assert sorted(project["tool"]["setuptools"]["packages"]) == named
