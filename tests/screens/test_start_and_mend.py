@@ -169,6 +169,7 @@ async def test_a_long_name_of_a_file_is_cut_in_its_middle_and_gives_way_first(
     name = "the_rain_garden_of_aunt_rosemary.yaml"
     async with sit(name, size=(width, 24)) as person:
         await person.enters("Aunt Rosemary's corner by the old maple")
+        await person.settles()
         top = person.sees().splitlines()[0]
         assert ("the_rain_g…mary.yaml" in top) is named
         assert "Start · 2 of 5" in top
