@@ -24,6 +24,7 @@ from interview.garden.site import results as site_plan
 from interview.garden.site import spot_questions as ground
 from interview.garden.site.findings import permission_findings
 from interview.garden.site.results import SiteResults, SpotReport
+from interview.garden.site.setbacks import distance_words
 from interview.garden.site.siting import verdict
 from interview.garden.size import answered
 from interview.garden.size import questions as bed
@@ -37,7 +38,8 @@ from interview.garden.storms.results import StormsResults
 from interview.garden.survey.findings import catchment_findings
 from interview.garden.survey.results import SurveyResults
 from interview.quantities.evidence import OURS, PRACTICE, Finding, Grade, Provenance, Source
-from interview.quantities.units import Quantity, quantity, total
+from interview.quantities.guards import reaches
+from interview.quantities.units import Quantity, magnitude, quantity, total
 
 LOCATE_SOURCE = Source(
     "Best Practices Guide, Common Ground Alliance, practices 5.19 to 5.23, web page",
@@ -97,6 +99,7 @@ def _all_findings(found: Checks) -> Iterator[Finding]:
     """Yield every finding; a part of the plan that waits for an answer yields none."""
     safety: tuple[_Check, ...] = (
         ("lines", _lines, found),
+        ("marks", _marks, found),
         ("dig day", _dig_day, found),
         ("chosen spot", _chosen_spot, found),
         ("permission", permission_findings, found.site),
@@ -147,6 +150,28 @@ def _lines(found: Checks) -> Iterator[Finding]:
         "every line located, every owner answered, marks not stale",
         LOCATE_SOURCE,
         "Do not dig, not even the test hole, until this is mended.",
+    )
+
+
+def _marks(found: Checks) -> Iterator[Finding]:
+    """Say where the garden reaches toward a mark beyond the edge that was measured from."""
+    near = found.answers.get(buried.MARK_DISTANCE)
+    beyond = found.size.reaches_out
+    if near is None or magnitude(beyond, "ft") <= 1e-9:
+        return
+    zone = buried.tolerance_zone(found.answers)
+    left = magnitude(near, "m") - magnitude(beyond, "m")
+    if reaches(left, magnitude(zone.shown(found.answers.metric), "m")):
+        return
+    past = distance_words(beyond, found.answers.metric, up=True)
+    yield Finding(
+        "mark_reach",
+        Grade.FIX,
+        f"The garden reaches up to {past} beyond the edge that distances were measured from, so "
+        f"what is dug may come within {zone.words(found.answers.metric)} of a mark.",
+        f"{zone.words(found.answers.metric)} from any mark",
+        zone.source,
+        "Lay the whole garden out, toe to toe, and measure to the nearest mark again.",
     )
 
 

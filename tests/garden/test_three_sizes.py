@@ -231,3 +231,27 @@ def test_enter_keeps_a_pegged_floor_the_rectangle_it_was(typed, sized):
     pegged = typed({**sized, "floor_length": "14 ft", "floor_width": "7 ft"})
     assert pegged.offered(pegged.jump("floor_shape")) == "rectangle"
     assert typed(sized).offered(typed(sized).jump("floor_shape")) == "rounded"
+
+
+def test_a_mark_that_the_berm_comes_near_is_told(plan_of, usual):
+    zone = {"country": "us", "state": "mn", "lines_requested": "asked", "lines_answered": "yes"}
+    beyond = plan_of(usual).size.lie.beyond_crest
+    near = plan_of({**usual, **zone, "mark_distance": f"{beyond + 1:.1f} ft"})
+    assert "come within" in found(near)["mark_reach"].said
+    assert found(near)["mark_reach"].grade is Grade.FIX
+    far = plan_of({**usual, **zone, "mark_distance": f"{beyond + 3:.1f} ft"})
+    assert "mark_reach" not in found(far)
+
+
+def test_less_mulch_and_no_compost_leave_less_soil_over(plan_of, usual):
+    plan = plan_of(usual)
+    thin = plan.earth.laid_thin
+    assert thin is not None
+    # Worked by hand: 2 in of compost and 1 in of mulch on the floor, and no more than 1 in of mulch
+    # on all the sides, of which the berm's lie on soil that is built.
+    floor, inside = feet(plan.size.garden.floor_area), thin.inside_area
+    saved = magnitude(plan.earth.cut, "ft**3") - thin.soil.cut
+    assert floor * 3 / 12 < saved <= floor * 2 / 12 + inside / 12
+    assert "no compost about" in found(plan)["berm_soil"].change
+    bare = plan_of({**usual, "mulch_depth": "2 in", "amend": "no"})
+    assert bare.earth.laid_thin is None

@@ -72,6 +72,13 @@ def _left_over(found: EarthResults) -> Finding:
     if magnitude(found.left_over, "ft**3") <= 0:
         said = "The soil you dig just makes the berm."
         return Finding(key, Grade.GOOD, said, "", COMPACTION.source, "Keep all of it.")
+    bare = found.laid_thin
+    if bare is not None:
+        less = quantity(max(0.0, bare.soil.left_over) * found.size.bed_count, "ft**3")
+        thin = depth_words(quantity(bare.ground.mulch, "ft"), metric)
+        change += (
+            f" With {thin} of mulch and no compost about {volume_words(less, metric)} is left over."
+        )
     wings = found.winged
     if wings is not None:
         less = quantity(max(0.0, wings.soil.left_over) * found.size.bed_count, "ft**3")

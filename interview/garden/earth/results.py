@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from interview.asking.question import Unanswered, waits_for
 from interview.asking.results import Results, part
 from interview.garden.earth import materials, overflow
 from interview.garden.earth.materials import BedSizes, Item, Soil, Soilwork
 from interview.garden.earth.overflow import Notch, PipeChoice, PipeFall
-from interview.garden.form.lie import COMPACTION, Form, Lie, winged
+from interview.garden.form.lie import COMPACTION, Form, Lie, lie_of, winged
 from interview.garden.place.results import PlaceResults
 from interview.garden.site.results import SiteResults
 from interview.garden.size import answered
@@ -19,8 +19,10 @@ from interview.garden.size.price_lines import Price, prices_of
 from interview.garden.size.results import SizeResults
 from interview.garden.survey.results import SurveyResults
 from interview.quantities.guards import times
-from interview.quantities.units import Quantity, magnitude, quantity, total
+from interview.quantities.units import METRIC, US, Quantity, magnitude, quantity, total
 
+THIN_MULCH = {US: (2.0, "in"), METRIC: (50.0, "mm")}
+"""The thinnest mulch of the guides: see ``build_guidance.MULCH_IN``."""
 NOTHING = 0.01
 """Soil left over, as a part of what is dug, that is within the error of the sum: ours."""
 
@@ -73,6 +75,15 @@ class EarthResults(Results):
     def winged(self) -> Lie | None:
         """The bed with a berm that runs on up the slope at its ends, where that digs less."""
         return winged(self.lie)
+
+    @part
+    def laid_thin(self) -> Lie | None:
+        """The bed with the thinnest usual mulch and no compost, where that digs less."""
+        ground, thin = self.lie.ground, magnitude(quantity(*THIN_MULCH[self.place.system]), "ft")
+        if ground.mulch <= thin + 1e-9 and ground.compost <= 0:
+            return None
+        mulch = min(ground.mulch, thin)
+        return lie_of(self.size.garden, replace(ground, mulch=mulch, compost=0.0))
 
     @part
     def digging(self) -> Soilwork:
