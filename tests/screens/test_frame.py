@@ -6,6 +6,7 @@ import pytest
 
 from interview.asking import route
 from interview.screens.frame import Notice, StageStrip, Weight
+from interview.screens.help import HelpScreen
 from interview.screens.words import STAGE_NAMES, StageShare, stage_shares
 
 NAMES = list(STAGE_NAMES.values())
@@ -127,6 +128,17 @@ async def test_a_failed_save_is_told_on_every_page(sit, monkeypatch) -> None:
             assert "NOT SAVED: The disk is full." in person.sees_words()
             await person.press("escape")
         assert "^R save again" in person.sees()
+
+
+async def test_a_save_that_ends_while_a_page_is_being_opened_harms_nothing(sit) -> None:
+    async with sit("garden.yaml") as person:
+        page = HelpScreen("kept here")
+        # Textual counts a page as mounted before it has made its parts.
+        page._is_mounted = True
+        with person.app._context():
+            page.show_saved()
+            page.show_frame()
+            page.show_keys()
 
 
 @pytest.mark.parametrize("size", [(60, 20), (80, 24)])
