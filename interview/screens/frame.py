@@ -29,13 +29,15 @@ LEAST_NAME = 8
 """Columns of the garden's name without which the name of the file is left out, or the name."""
 SAVE_MARKS = {
     SaveState.NOTHING: palette.MARKS["good"],
-    SaveState.SAVING: "…",
+    SaveState.SAVING: "",
     SaveState.SAVED: palette.MARKS["good"],
     SaveState.FAILED: palette.MARKS["stop"],
 }
 
 
 NOTHING_NEW = "No change"
+SLOT = len("✓ Saved 09:00")
+"""Least columns of the state of saving, so that nothing moves while answers are saved."""
 
 
 class TopLine(Words):
@@ -49,10 +51,13 @@ class TopLine(Words):
         The garden's name gives way first, then the name of the page.
         """
         width = self.content_size.width or 78
-        state = f"{SAVE_MARKS[saved.state]} {saved.short or NOTHING_NEW}" if saved else ""
+        state = ""
+        if saved:
+            said = f"{SAVE_MARKS[saved.state]} {saved.short or NOTHING_NEW}".strip()
+            state = said.rjust(SLOT)
         room = width - len(state) - 2
         name = names[0]
-        if file and len(file) + len(name) + LEAST_NAME + 5 <= room:
+        if file and len(file) + len(name) + LEAST_NAME + 6 <= room:
             state, room = f"{file}  {state}".rstrip(), room - len(file) - 2
         fits = list(names)
         if garden:

@@ -8,6 +8,7 @@ from typing import Any
 from textual import events
 from textual.app import App, ComposeResult
 from textual.containers import Vertical
+from textual.css.query import NoMatches
 from textual.screen import Screen
 
 from interview.garden.session import Session
@@ -114,9 +115,17 @@ class Page(Screen[Any]):
         """What the frame tells of the garden that is open."""
         return self.app.around() if isinstance(self.app, FramedApp) else Around()
 
+    @property
+    def stands(self) -> bool:
+        """Whether the frame is there: answers may be saved while a page is only being opened."""
+        try:
+            return self.query_one(KeyLine).is_mounted
+        except NoMatches:
+            return False
+
     def show_saved(self) -> None:
         """Show what the page is called and whether the answers are saved."""
-        if not self.is_mounted:
+        if not self.stands:
             return
         around = self.around
         names = self.headings()
@@ -129,7 +138,7 @@ class Page(Screen[Any]):
 
     def show_frame(self) -> None:
         """Show the whole frame as things stand."""
-        if not self.is_mounted:
+        if not self.stands:
             return
         self.show_saved()
         session = self.around.session
@@ -139,7 +148,7 @@ class Page(Screen[Any]):
 
     def show_keys(self) -> None:
         """Show the keys that do something now."""
-        if self.is_mounted:
+        if self.stands:
             wanted = (one for one in keys.PAGES[self.KEYS] if one.word)
             kept = [(one, self.word_of(one)) for one in wanted if self.offers(one.action)]
             self.query_one(KeyLine).offer(kept)

@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+import datetime as dt
+
 import pytest
 
 from interview.asking import route
-from interview.screens.frame import Notice, StageStrip, Weight
+from interview.screens.frame import Notice, StageStrip, TopLine, Weight
+from interview.screens.help import HelpScreen
+from interview.screens.saver import SaveReport, SaveState
 from interview.screens.words import STAGE_NAMES, StageShare, stage_shares
 
 NAMES = list(STAGE_NAMES.values())
@@ -127,6 +131,33 @@ async def test_a_failed_save_is_told_on_every_page(sit, monkeypatch) -> None:
             assert "NOT SAVED: The disk is full." in person.sees_words()
             await person.press("escape")
         assert "^R save again" in person.sees()
+
+
+async def test_nothing_in_the_first_line_moves_while_answers_are_saved(sit) -> None:
+    at = dt.datetime(2026, 5, 28, 9)
+    reports = [SaveReport(SaveState.NOTHING), SaveReport(SaveState.SAVING)]
+    reports += [SaveReport(SaveState.SAVED, at), SaveReport(SaveState.FAILED)]
+    async with sit("garden.yaml", size=(60, 20)) as person:
+        line = person.app.screen.query_one(TopLine)
+        lefts, rights = set(), []
+        for report in reports:
+            line.show("The long garden at the back", ["Start · 2 of 5"], report, "garden.yaml")
+            row = str(line.render())
+            lefts.add(row[:40])
+            rights.append(row[45:].strip())
+        assert len(lefts) == 1
+        assert rights == ["✓ No change", "Saving…", "✓ Saved 09:00", "■ NOT SAVED"]
+
+
+async def test_a_save_that_ends_while_a_page_is_being_opened_harms_nothing(sit) -> None:
+    async with sit("garden.yaml") as person:
+        page = HelpScreen("kept here")
+        # Textual counts a page as mounted before it has made its parts.
+        page._is_mounted = True
+        with person.app._context():
+            page.show_saved()
+            page.show_frame()
+            page.show_keys()
 
 
 @pytest.mark.parametrize("size", [(60, 20), (80, 24)])

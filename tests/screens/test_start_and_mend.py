@@ -157,7 +157,7 @@ async def test_the_file_is_named_at_the_start_on_every_question_and_whole_under_
         await person.press("escape")
         await person.press("enter")
         top = person.sees().splitlines()[0].rstrip()
-        assert top.endswith("rain_garden-2.yaml  ✓ No change")
+        assert top.endswith("rain_garden-2.yaml    ✓ No change")
         await person.press("f1")
         assert str(tmp_path / "rain_garden-2.yaml") in person.says("where")
 
