@@ -24,7 +24,7 @@ from interview.garden.site import results as site_plan
 from interview.garden.site import spot_questions as ground
 from interview.garden.site.findings import permission_findings
 from interview.garden.site.results import SiteResults, SpotReport
-from interview.garden.site.setbacks import distance_words
+from interview.garden.site.setbacks import distance_words, left_of
 from interview.garden.site.siting import verdict
 from interview.garden.size import answered
 from interview.garden.size import questions as bed
@@ -160,8 +160,8 @@ def _marks(found: Checks) -> Iterator[Finding]:
     if near is None or magnitude(beyond, "ft") <= 1e-9:
         return
     zone = buried.tolerance_zone(found.answers)
-    left = magnitude(near, "m") - magnitude(beyond, "m")
-    if reaches(left, magnitude(zone.shown(found.answers.metric), "m")):
+    left = left_of(near, beyond)
+    if reaches(magnitude(left, "m"), magnitude(zone.shown(found.answers.metric), "m")):
         return
     past = distance_words(beyond, found.answers.metric, up=True)
     yield Finding(

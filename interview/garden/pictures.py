@@ -11,9 +11,10 @@ from interview.garden.plan import Plan
 from interview.garden.planting.section import LevelRow, cross_section, level_table
 from interview.garden.site import nearby_questions as nearby
 from interview.garden.site import spot_questions as ground
+from interview.garden.site.setbacks import left_of
 from interview.garden.size import questions as bed
 from interview.garden.storms.charts import pond_chart
-from interview.quantities.units import Quantity, quantity
+from interview.quantities.units import Quantity
 
 _SHORT = dict(nearby.NEAR.kind.options)  # type: ignore[attr-defined]
 
@@ -29,11 +30,6 @@ def distances(spot: Answers, reaches_out: Quantity) -> list[tuple[str, Quantity]
         if far is not None:
             found.append((_SHORT[key], left_of(far, reaches_out)))
     return found
-
-
-def left_of(far: Quantity, reaches_out: Quantity) -> Quantity:
-    """Return what is left of a measured distance, nought at the least."""
-    return max(far - reaches_out, quantity(0.0, "ft"))
 
 
 def lie_if_measured(plan: Plan) -> Lie | None:

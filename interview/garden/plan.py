@@ -49,6 +49,10 @@ class Plan:
                 taken.add(name)
         return self
 
+    def with_answers(self, answers: Answers) -> Plan:
+        """Return the plan of other answers, with the same clock and files, this one's work kept."""
+        return replace(self, answers=answers).after(self)
+
     @property
     def system(self) -> str:
         """The units shown: ``us`` or ``metric``."""
@@ -131,8 +135,7 @@ class Plan:
     @cached_property
     def without_record(self) -> Plan:
         """The same plan as if there were no rainfall record."""
-        answers = self.answers.with_text(start.HAS_RECORD.key, "no")
-        return replace(self, answers=answers).after(self)
+        return self.with_answers(self.answers.with_text(start.HAS_RECORD.key, "no"))
 
     @property
     def findings(self) -> tuple[Finding, ...]:

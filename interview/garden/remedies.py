@@ -14,7 +14,7 @@ from interview.garden.plan import Plan
 from interview.garden.size import questions as bed
 from interview.garden.size import shape_questions as shaping
 from interview.garden.size.answered import floor_shape
-from interview.garden.size.basin import MOST_BEDS, Basin, footprint_sides
+from interview.garden.size.basin import MOST_BEDS, Basin
 from interview.garden.soak.depth import DEPTH_STEP
 from interview.quantities.units import Quantity, magnitude, quantity, round_down
 
@@ -53,7 +53,7 @@ def ways_out(plan: Plan) -> list[WayOut]:
     _ = plan.size.garden
     # A floor of one's own decides neither the ways nor, unasked, the shape of the floor.
     free = _without(plan.answers, bed.FLOOR_LENGTH, bed.FLOOR_WIDTH)
-    return list(_ways(plan if free == plan.answers else replace(plan, answers=free)))
+    return list(_ways(plan.with_answers(free)))
 
 
 def _ways(plan: Plan) -> Iterator[WayOut]:
@@ -64,11 +64,11 @@ def _ways(plan: Plan) -> Iterator[WayOut]:
     if plan.answers[shaping.SIDE_SLOPE] > STEEPEST:
         steeper = plan.answers.with_text(shaping.SIDE_SLOPE.key, "2:1")
         yield from _tried(plan, "Steeper sides, 2:1", steeper)
-    usual = _usual_rim(plan)
-    if plan.answers[shaping.FREEBOARD] > usual:
-        text = _depth_text(usual, plan.metric)
+    text = shaping.FREEBOARD.default(plan.answers.with_text(shaping.HOW_LARGE.key, "usual"))
+    if text is not None:
         lower = plan.answers.with_text(shaping.FREEBOARD.key, text)
-        yield from _tried(plan, f"A rim {text} above the full pond", lower)
+        if lower[shaping.FREEBOARD] < plan.answers[shaping.FREEBOARD]:
+            yield from _tried(plan, f"A rim {text} above the full pond", lower)
     if plan.size.too_big and floor_shape(plan.answers) is not FloorShape.RECTANGLE:
         square = plan.answers.with_text(shaping.FLOOR_SHAPE.key, FloorShape.RECTANGLE.value)
         more = "square corners hold more in the same room"
@@ -82,14 +82,6 @@ def _ways(plan: Plan) -> Iterator[WayOut]:
         text = _depth_text(plan.answers[start.RAIN_DEPTH] * part, plan.metric)
         answers = plan.answers.with_text(start.RAIN_DEPTH.key, text)
         yield from _tried(plan, f"Hold {text} of rain", answers)
-
-
-def _usual_rim(plan: Plan) -> Quantity:
-    """The lowest rim that the plan works with: over a notch, or of level lawn."""
-    level = plan.size.ground is not None and plan.size.ground.level
-    if plan.metric:
-        return quantity(25 if level else 50, "mm")
-    return quantity(1 if level else 2, "in")
 
 
 def _depth_text(value: Quantity, metric: bool) -> str:
@@ -145,8 +137,8 @@ def _tried(
     """Yield the way that ``answers`` lead to: no larger than the room, or as large as is needed."""
     if answers is None:
         return
-    within = replace(plan, answers=answers)
-    free = replace(plan, answers=_without(answers, *_ROOM))
+    within = plan.with_answers(answers)
+    free = plan.with_answers(_without(answers, *_ROOM))
     try:
         fits = in_room or not within.size.too_big
         tried = within if fits else free
@@ -158,7 +150,7 @@ def _tried(
             note,
             tried.size.bed_count,
             sum(row.share_caught >= HELD for row in tried.storms.ladder),
-            over_all=footprint_sides(tried.size.garden, tried.size.ground),
+            over_all=tried.size.over_all,
             record_share=_record_share(tried),
         )
     except Unanswered:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Any
 
 from interview.asking import route
@@ -267,7 +267,7 @@ def _change(before: object, after: object) -> str:
 
 def tried_plan(kept: Plan, answers: Answers) -> Plan:
     """Return the plan of other answers, with the same clock and files."""
-    return replace(kept, answers=answers)
+    return kept.with_answers(answers)
 
 
 def changed(kept: Answers, tried: Answers) -> dict[str, str]:

@@ -22,7 +22,6 @@ from interview.garden.site.gate import dig_reasons
 from interview.garden.size import questions as bed
 from interview.garden.size import shape_questions as shaping
 from interview.garden.size.answered import floor_shape
-from interview.garden.size.basin import footprint_sides
 from interview.garden.soak import hole_questions as digging
 from interview.garden.soak.hole_questions import BLOCKING_SMELLS
 from interview.quantities.evidence import Grade
@@ -81,8 +80,7 @@ def _size(plan: Plan) -> str:
 
 
 def _over_all(plan: Plan) -> str:
-    sides = footprint_sides(plan.size.garden, plan.size.ground)
-    each = sides_words(*sides, plan.metric)
+    each = sides_words(*plan.size.over_all, plan.metric)
     return f"{each}, each bed" if plan.size.bed_count > 1 else each
 
 

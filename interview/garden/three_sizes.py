@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import TypeVar
 
 from interview.asking.question import Unanswered
@@ -14,7 +14,6 @@ from interview.garden.planting.costs import costs, plant_count
 from interview.garden.size import questions as bed
 from interview.garden.size import shape_questions as shaping
 from interview.garden.size.answered import resized
-from interview.garden.size.basin import footprint_sides
 from interview.quantities.guards import times
 from interview.quantities.units import Quantity, quantity
 
@@ -66,7 +65,7 @@ def three_sizes(plan: Plan) -> tuple[SizedGarden, ...]:
     if answers[shaping.FLOOR_SHAPE] == "own":
         answers = answers.without(shaping.FLOOR_SHAPE.key)
     return tuple(
-        _sized(name, replace(plan, answers=answers.with_text(shaping.HOW_LARGE.key, name)))
+        _sized(name, plan.with_answers(answers.with_text(shaping.HOW_LARGE.key, name)))
         for name in ("lean", "usual", "generous")
     )
 
@@ -80,7 +79,7 @@ def _sized(name: str, plan: Plan) -> SizedGarden:
     return SizedGarden(
         name=name,
         garden=plan.size.garden,
-        over_all=footprint_sides(plan.size.garden, plan.size.ground),
+        over_all=plan.size.over_all,
         rain_held=plan.size.rain_held,
         peak=held.wettest.peak,
         hours=held.wettest.hours_on_floor,

@@ -19,7 +19,7 @@ from textual.widget import Widget
 
 from interview.garden.place import questions as start
 from interview.garden.session import Session
-from interview.screens import palette, themes, words
+from interview.screens import palette, themes
 from interview.screens.keys import ALWAYS, PageKey
 from interview.screens.parts import Words
 from interview.screens.saver import SaveReport, SaveState
@@ -161,8 +161,6 @@ class Said:
     short: str = ""
 
 
-NOTICE_LINES = 4
-"""Most lines that a notice takes; its own style sheet says the same."""
 _LOOKS = {
     Weight.PLAIN: ("", "$text"),
     Weight.WARNING: (f"{palette.MARKS['look']} ", "$look bold"),
@@ -392,8 +390,3 @@ def garden_name(session: Session | None) -> str:
     if session is None:
         return ""
     return session.answers.whole().get(start.GARDEN_NAME) or "Rain garden"
-
-
-def strip_of(session: Session | None, here: str) -> list[StageShare]:
-    """Return how far each stage is; with no garden open all are still to come."""
-    return words.stage_shares(session, here)

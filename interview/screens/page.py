@@ -22,11 +22,10 @@ from interview.screens.frame import (
     TopLine,
     Weight,
     garden_name,
-    strip_of,
 )
 from interview.screens.parts import LOW, NARROW, SMALLEST, WIDE, Line, Words
 from interview.screens.saver import SaveReport
-from interview.screens.words import short_name
+from interview.screens.words import short_name, stage_shares
 
 
 @dataclass(frozen=True)
@@ -143,7 +142,7 @@ class Page(Screen[Any]):
         self.show_saved()
         session = self.around.session
         here = self.stage_here(session) if session else ""
-        self.query_one(StageStrip).show(strip_of(session, here))
+        self.query_one(StageStrip).show(stage_shares(session, here))
         self.show_keys()
 
     def show_keys(self) -> None:

@@ -9,9 +9,9 @@ from functools import partial
 from interview.asking import own_fault
 from interview.asking.question import Unanswered
 from interview.garden.afterwards import questions as review
-from interview.garden.earth.materials import STONE_LAYER
+from interview.garden.earth.materials import STONE_LAYER, sold_in
 from interview.garden.earth.profile import reading_words
-from interview.garden.pictures import left_of, levels
+from interview.garden.pictures import levels
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
 from interview.garden.planting.choose import ZonePlan
@@ -22,7 +22,7 @@ from interview.garden.site import nearby_questions as nearby
 from interview.garden.site import questions as site
 from interview.garden.site import spot_questions as ground
 from interview.garden.site.results import SETBACK_OF
-from interview.garden.site.setbacks import distance_words
+from interview.garden.site.setbacks import distance_words, left_of
 from interview.garden.size import questions as bed
 from interview.garden.summary import WIDTH, figure_words, may_dig, wrap
 from interview.quantities.evidence import Grade
@@ -295,7 +295,7 @@ def _soil(plan: Plan) -> Iterator[str]:
     except Unanswered:
         said.append(f"berm {GAP} high")
     try:
-        said += [_item(plan, item.name, item.amount, item.buy) for item in plan.earth.shopping]
+        said += [_item(plan, item.name, item.buy) for item in plan.earth.shopping]
     except Unanswered:
         said += [f"{name} {GAP}" for name in ("mulch", "compost", "stone")]
     yield from _flow(said)
@@ -312,13 +312,11 @@ def _berm(plan: Plan) -> str:
     return f"berm (low bank) {high} from crest to outer foot, {keep} tamped: {soil}"
 
 
-def _item(plan: Plan, name: str, amount: Quantity, buy: Quantity) -> str:
+def _item(plan: Plan, name: str, buy: Quantity) -> str:
     """Write one thing to bring, in the unit it is sold in and in barrow-loads."""
     if name == "pipe":
         return f"{name} {length_words(buy, plan.metric)}"
-    half = magnitude(buy, "yd**3") * 2
-    whole = half >= 1 - 1e-9 and abs(half - round(half)) < 1e-9
-    unit = "m**3" if plan.metric else "yd**3" if whole else "ft**3"
+    unit = sold_in(buy, plan.metric)
     loads = -int(-ratio(buy, plan.answers[bed.BARROW]) // 1)
     laid = ""
     if name == "mulch":

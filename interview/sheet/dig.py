@@ -8,7 +8,7 @@ from dataclasses import replace
 from interview.asking.question import Unanswered
 from interview.drawing.canvas import cells
 from interview.garden.afterwards import questions as review
-from interview.garden.earth.materials import STONE_LAYER, Item, Soil, loosen
+from interview.garden.earth.materials import STONE_LAYER, Item, Soil, loosen, sold_in
 from interview.garden.earth.overflow import PipeFall, no_pipe_words
 from interview.garden.pictures import levels, section_picture
 from interview.garden.plan import Plan
@@ -110,7 +110,7 @@ def _how_deep(plan: Plan) -> Iterator[str]:
             "the loads and the hours are of all."
         )
     yield from wrap(f"{'How it is set into the ground:':<46}{lie.form.value}", " " * 46)
-    tied = quantity(lie.height - lie.floor_below - lie.ground.fall * lie.outline.rise, "ft")
+    tied = quantity(lie.height - lie.floor_below - lie.floor_rise, "ft")
     yield from wrap(
         "Before you dig, drive stakes outside the work and tie a level string to them at the "
         f"height of the {'crest' if lie.crest_to_toe > 0 else 'lawn that is the rim'}: "
@@ -322,11 +322,6 @@ def _cost(found: Costs, thing: str) -> str:
 
 def _buy(amount: Quantity, metric: bool) -> str:
     """Write an amount in the unit it is sold in: half cubic yards, else feet."""
-    if same_dimension(amount, "m"):
-        unit = "m" if metric else "ft"
-    elif metric:
-        unit = "m**3"
-    else:
-        half = magnitude(amount, "yd**3") * 2
-        unit = "yd**3" if half >= 1 - 1e-9 and abs(half - round(half)) < 1e-9 else "ft**3"
+    length = "m" if metric else "ft"
+    unit = length if same_dimension(amount, "m") else sold_in(amount, metric)
     return f"{plain_number(magnitude(amount, unit), 4)} {unit_name(unit)}"

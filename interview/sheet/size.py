@@ -12,7 +12,7 @@ from interview.garden.plan import Plan
 from interview.garden.planting.costs import costs
 from interview.garden.remedies import ways_out
 from interview.garden.size import shape_questions as shaping
-from interview.garden.size.basin import footprint_sides, split_advised
+from interview.garden.size.basin import split_advised
 from interview.garden.summary import width, wrap
 from interview.garden.three_sizes import SizedGarden, easily_enough, still_caught, three_sizes
 from interview.quantities.guards import times
@@ -60,7 +60,7 @@ def pegging(plan: Plan) -> Iterator[str]:
 def _beds_apart(plan: Plan) -> Iterator[str]:
     """Yield how far apart the beds lie, and the ground they take together."""
     row, gap = plan.storms.beds.in_series, quantity(*BEDS_APART[plan.system])
-    one = footprint_sides(plan.size.garden, plan.size.ground)[1 if row else 0]
+    one = plan.size.over_all[1 if row else 0]
     count = plan.size.bed_count
     whole = times(one, count) + times(gap, count - 1)
     way = "up and down the slope" if row else "along the slope"
@@ -112,13 +112,9 @@ def _sizes(plan: Plan) -> Iterator[str]:
     ):
         yield from wrap(f"{label + ':':<46}{sides_words(one, two, metric)}")
     yield from figure_lines(plan, "floor_shape_drawn")
-    try:
-        lie = plan.size.lie
-    except Unanswered:
+    if plan.size.ground is None:
         return
-    over_all = sides_words(
-        quantity(lie.footprint_length, "ft"), quantity(lie.footprint_width, "ft"), metric
-    )
+    over_all = sides_words(*plan.size.over_all, metric)
     yield from wrap(f"{'Over all, toe to toe:':<46}{over_all}")
 
 

@@ -9,7 +9,7 @@ from interview.asking.question import Unanswered
 from interview.garden.earth.materials import HOURS_YD3
 from interview.garden.earth.overflow import MANNING_PIPE, WEIR_US
 from interview.garden.earth.results import EarthResults
-from interview.garden.form.lie import COMPACTION, HIGHEST_BERM_SOURCE, Lie
+from interview.garden.form.lie import COMPACTION, HIGHEST_BERM_SOURCE
 from interview.quantities.evidence import ARITHMETIC, OURS, PRACTICE, Provenance, Source
 from interview.quantities.shown import HIGH, depth_words, length_words
 from interview.quantities.units import Quantity, quantity
@@ -38,19 +38,10 @@ def _ft(feet: float) -> Quantity:
     return quantity(feet, "ft")
 
 
-def _rise(found: EarthResults) -> float:
-    return 1 - found.lie.side_slope * found.lie.ground.fall
-
-
-def _low_berm(lie: Lie) -> float:
-    most = lie.ground.highest_berm * (1 - lie.ground.outer * lie.ground.fall)
-    return lie.height + lie.ground.fall * lie.berm_edge - most
-
-
 def _spare_winged(found: EarthResults) -> Value:
     if found.winged is None:
         return "no less"
-    return quantity(max(0.0, found.winged.soil.left_over), "ft**3")
+    return found.spare_of(found.winged)
 
 
 def _no_pipe(found: EarthResults) -> str:
@@ -105,7 +96,7 @@ FIGURES: tuple[Figure[EarthResults], ...] = (
     Figure(
         "floor_by_uphill_crest",
         "Depth for the lawn uphill to stand as high as the crest",
-        lambda p: _ft(max(0.0, p.lie.height * _rise(p) - p.lie.ground.fall * p.lie.outline.rise)),
+        lambda p: _ft(max(0.0, p.lie.below_for_crest)),
         *DIST,
         "H (1 - z s) - s W, 0 or more, H = d + b, W the floor up the slope",
         ("pond_depth", "freeboard", "side_slope", "slope", "floor_width_drawn"),
@@ -114,7 +105,7 @@ FIGURES: tuple[Figure[EarthResults], ...] = (
     Figure(
         "floor_by_berm_height",
         "Depth for a berm of 12 in (300 mm) at the most",
-        lambda p: _ft(max(0.0, _low_berm(p.lie))),
+        lambda p: _ft(max(0.0, p.lie.below_for_berm)),
         *DIST,
         "H + s e - c (1 - 3 s), 0 or more, c = 12 in (300 mm), e = z H + top",
         ("pond_depth", "freeboard", "side_slope", "slope", "berm_top"),
@@ -129,7 +120,7 @@ FIGURES: tuple[Figure[EarthResults], ...] = (
     Figure(
         "uphill_floor_depth",
         "Floor below the lawn, uphill edge",
-        lambda p: _ft(p.lie.floor_below + p.lie.ground.fall * p.lie.outline.rise),
+        lambda p: _ft(p.lie.floor_below + p.lie.floor_rise),
         *DIST,
         "t + s x floor width up the slope",
         ("downhill_floor_depth", "slope"),

@@ -8,11 +8,10 @@ from interview.garden.earth import overflow
 from interview.garden.earth.results import EarthResults
 from interview.garden.form.lie import COMPACTION, HIGHEST_BERM, too_wide, wing_length
 from interview.garden.site.slope import DEPTH_ROWS, table_depth
-from interview.garden.size import questions as bed
 from interview.garden.size import shape_questions as shaping
 from interview.garden.size.basin import lying
 from interview.quantities.evidence import OURS, Finding, Grade, Provenance, Source
-from interview.quantities.guards import within
+from interview.quantities.guards import times, within
 from interview.quantities.shown import depth_words, length_words, sides_words, volume_words
 from interview.quantities.units import METRIC, US, Quantity, magnitude, quantity
 
@@ -74,14 +73,14 @@ def _left_over(found: EarthResults) -> Finding:
         return Finding(key, Grade.GOOD, said, "", COMPACTION.source, "Keep all of it.")
     bare = found.laid_thin
     if bare is not None:
-        less = quantity(max(0.0, bare.soil.left_over) * found.size.bed_count, "ft**3")
+        less = times(found.spare_of(bare), found.size.bed_count)
         thin = depth_words(quantity(bare.ground.mulch, "ft"), metric)
         change += (
             f" With {thin} of mulch and no compost about {volume_words(less, metric)} is left over."
         )
     wings = found.winged
     if wings is not None:
-        less = quantity(max(0.0, wings.soil.left_over) * found.size.bed_count, "ft**3")
+        less = times(found.spare_of(wings), found.size.bed_count)
         length = length_words(quantity(wing_length(found.lie), "ft"), metric)
         laid = wings.ground.mulch + wings.ground.compost
         below = depth_words(quantity(wings.floor_below + laid, "ft"), metric)
@@ -97,7 +96,7 @@ def _left_over(found: EarthResults) -> Finding:
 def _too_wide(found: EarthResults) -> Finding:
     """Say that the bed is too wide for its slope, with a narrower bed or two beds worked out."""
     metric, size = found.answers.metric, found.size
-    rise = quantity(found.lie.ground.fall * found.lie.outline.rise, "ft")
+    rise = quantity(found.lie.floor_rise, "ft")
     ways = []
     for along in NARROWER:
         narrow = size.as_long_as(along)
@@ -132,7 +131,7 @@ def water_findings(found: EarthResults) -> Iterator[Finding]:
         yield wide
     if found.swale is not None:
         yield overflow.swale_finding(found.swale, metric)
-    if not found.notch.lip and found.answers[bed.SOIL_DUG] == "sand":
+    if not found.notch.lip and not found.own_berm:
         yield Finding(
             "berm_sand",
             Grade.FIX,

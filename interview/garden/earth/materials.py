@@ -151,6 +151,14 @@ def covers(volume: Quantity, depth: Quantity) -> Quantity:
     return quantity(held / deep, "ft**2")
 
 
+def sold_in(bought: Quantity, metric: bool = False) -> str:
+    """Return the unit in which a volume bought is told: half cubic yards as such, else feet."""
+    if metric:
+        return "m**3"
+    halves = magnitude(bought, "yd**3") * 2
+    return "yd**3" if halves >= 1 - 1e-9 and abs(halves - round(halves)) < 1e-9 else "ft**3"
+
+
 def order(volume: Quantity, metric: bool = False) -> Quantity:
     """Return ``volume`` raised to 1/2 yd³, or to 0.1 m³ with ``metric``."""
     if metric:

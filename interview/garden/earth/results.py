@@ -71,6 +71,11 @@ class EarthResults(Results):
             spare = 0.0
         return quantity(spare * self.size.bed_count, "ft**3")
 
+    @staticmethod
+    def spare_of(lie: Lie) -> Quantity:
+        """Undisturbed soil that the berm of a bed does not take, were it to lie so."""
+        return quantity(max(0.0, lie.soil.left_over), "ft**3")
+
     @part
     def winged(self) -> Lie | None:
         """The bed with a berm that runs on up the slope at its ends, where that digs less."""

@@ -69,11 +69,9 @@ class Basin:
         return quantity(self.outline.area_at(self.side_slope * self._height(height)), "ft**2")
 
     def volume_to(self, height: Quantity) -> Quantity:
-        """Water held by a pond of this depth, exactly: ``A h + P z h^2 / 2 + k z^2 h^3 / 3``."""
-        h, z, one = self._height(height), self.side_slope, self.outline
-        return quantity(
-            h * (one.area + z * h * (one.perimeter / 2 + one.corner * z * h / 3)), "ft**3"
-        )
+        """Water held by a pond of this depth, exactly; raises ValueError as ``area_at`` does."""
+        self._height(height)
+        return self.stage.volume_to(height)
 
     def _height(self, height: Quantity) -> float:
         feet = magnitude(height, "ft")
@@ -86,10 +84,6 @@ class Basin:
         return quantity(magnitude(floor, "ft") + 2 * self.side_slope * self._height(height), "ft")
 
     @property
-    def _middle(self) -> Quantity:
-        return quantity(magnitude(self.depth, "ft") / 2, "ft")
-
-    @property
     def rim_height(self) -> Quantity:
         """Height of the rim above the floor."""
         return quantity(magnitude(self.depth, "ft") + magnitude(self.freeboard, "ft"), "ft")
@@ -100,19 +94,9 @@ class Basin:
         return self.area_at(quantity(0.0, "ft"))
 
     @property
-    def mid_length(self) -> Quantity:
-        """Length at half the pond's depth."""
-        return self.length_at(self._middle)
-
-    @property
-    def mid_width(self) -> Quantity:
-        """Width at half the pond's depth."""
-        return self.width_at(self._middle)
-
-    @property
     def mid_area(self) -> Quantity:
         """Area at half the pond's depth: the area a garden is known by."""
-        return self.area_at(self._middle)
+        return self.area_at(quantity(magnitude(self.depth, "ft") / 2, "ft"))
 
     @property
     def edge_length(self) -> Quantity:
@@ -149,7 +133,7 @@ class Basin:
         """Water held by the full pond."""
         return self.volume_to(self.depth)
 
-    @property
+    @cached_property
     def stage(self) -> StageCurve:
         """Its curve of area by depth."""
         around = quantity(self.outline.perimeter, "ft")

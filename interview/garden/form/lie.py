@@ -30,8 +30,8 @@ HIGHEST_BERM_SOURCE = Source(
 )
 LEVEL_BELOW_PERCENT = 1.0
 """Ground that falls less is dug into with the lawn as the rim: a choice of ours."""
-LOW_BANK = {US: (3.0, "in"), METRIC: (75.0, "mm")}
-"""A bank no higher is shaped by hand with the rake: a choice of ours."""
+LOW_BANK_PART = 0.25
+"""A bank of this part of the highest berm, 3 in (75 mm), is shaped by hand with the rake: ours."""
 WIDEST_RISE_FT, DEEPEST_UPHILL_FT = 1.0, 1.5
 """Ground rising more across the floor, or a deeper cut uphill, asks for a narrower bed: ours."""
 _MOST_STEPS = 60
@@ -106,7 +106,7 @@ def ground_of(
 
 @dataclass(frozen=True)
 class SoilMoved:
-    """SoilMoved moved, cubic feet."""
+    """Soil moved, cubic feet."""
 
     cut: float
     """Undisturbed soil dug, with the room for mulch and compost."""
@@ -151,8 +151,29 @@ class Lie:
         """The way it is set into the ground."""
         if self.ground.level:
             return Form.DUG_IN
-        low = self.ground.highest_berm * LOW_BANK[US][0] / HIGHEST_BERM[US][0]
+        low = self.ground.highest_berm * LOW_BANK_PART
         return Form.LOW_BANK if self.crest_to_toe <= low + 1e-9 else Form.BERM
+
+    @property
+    def floor_rise(self) -> float:
+        """How much the ground rises across the floor."""
+        return self.ground.fall * self.outline.rise
+
+    @property
+    def below_for_crest(self) -> float:
+        """Depth of the floor at which the lawn uphill stands as high as the crest."""
+        return self._below_for(self.height)
+
+    def _below_for(self, lawn: float) -> float:
+        """Depth of the floor at which the lawn uphill comes out ``lawn`` over the floor."""
+        return lawn * (1 - self.side_slope * self.ground.fall) - self.floor_rise
+
+    @property
+    def below_for_berm(self) -> float:
+        """Depth of the floor at which the berm is as high as it may be, from crest to toe."""
+        ground = self.ground
+        most = ground.highest_berm * (1 - ground.outer * ground.fall)
+        return self.height + ground.fall * self.berm_edge - most
 
     @cached_property
     def crest_to_toe(self) -> float:
@@ -166,14 +187,12 @@ class Lie:
     @property
     def uphill_cut(self) -> float:
         """Height of the lawn over the floor where the side uphill comes out."""
-        rise = self.ground.fall * self.outline.rise
-        return (self.floor_below + rise) / (1 - self.side_slope * self.ground.fall)
+        return (self.floor_below + self.floor_rise) / (1 - self.side_slope * self.ground.fall)
 
     @property
     def deepest_dig(self) -> float:
         """Deepest digging below the lawn: at the floor's uphill edge, with mulch and compost."""
-        rise = self.ground.fall * self.outline.rise
-        return self.floor_below + rise + self.ground.mulch + self.ground.compost
+        return self.floor_below + self.floor_rise + self.ground.mulch + self.ground.compost
 
     @property
     def swale(self) -> float:
@@ -249,16 +268,6 @@ class Lie:
     def beyond_crest(self) -> float:
         """How far what is built reaches beyond the crest, at the most."""
         return max(self.reach(ray) - self.inner(ray) for ray in self.outline.rays)
-
-    @property
-    def downhill_reach(self) -> float:
-        """From the floor's lowest point to the outermost toe downhill."""
-        return -min(y for _, y in self.footprint)
-
-    @property
-    def uphill_reach(self) -> float:
-        """From the floor's highest point to the cut edge uphill."""
-        return max(y for _, y in self.footprint) - self.outline.rise
 
     @cached_property
     def soil(self) -> SoilMoved:
@@ -337,7 +346,7 @@ def lie_of(basin: Basin, ground: Ground) -> Lie:
     start = Lie(basin.outline, depth, freeboard, z, ground, height, Sets.LAWN)
     if ground.level:
         return start
-    return _deep_enough(start, height * (1 - z * fall) - fall * basin.outline.rise)
+    return _deep_enough(start, start.below_for_crest)
 
 
 def winged(lie: Lie) -> Lie | None:
@@ -348,8 +357,7 @@ def winged(lie: Lie) -> Lie | None:
     """
     if lie.sets is not Sets.UPHILL:
         return None
-    close = lie.depth * (1 - lie.side_slope * lie.ground.fall)
-    made = _deep_enough(lie, close - lie.ground.fall * lie.outline.rise)
+    made = _deep_enough(lie, lie._below_for(lie.depth))
     return made if made.floor_below < lie.floor_below - 1e-6 else None
 
 
@@ -359,18 +367,12 @@ def wing_length(lie: Lie) -> float:
 
 
 def _deep_enough(lie: Lie, uphill: float) -> Lie:
-    ground = lie.ground
-    edge = lie.berm_edge
-    low_berm = (
-        lie.height + ground.fall * edge - ground.highest_berm * (1 - ground.outer * ground.fall)
-    )
-    sets, below = max(
-        ((Sets.GROUND, 0.0), (Sets.UPHILL, uphill), (Sets.BERM, low_berm)), key=lambda one: one[1]
-    )
+    rules = ((Sets.GROUND, 0.0), (Sets.UPHILL, uphill), (Sets.BERM, lie.below_for_berm))
+    sets, below = max(rules, key=lambda rule: rule[1])
     tried = replace(lie, floor_below=below, sets=sets)
     if tried.soil.left_over >= 0:
         return tried
-    high = lie.height * (1 + lie.side_slope * ground.fall) + ground.fall
+    high = lie.height * (1 + lie.side_slope * lie.ground.fall) + lie.ground.fall
     return replace(lie, floor_below=_balance(tried, below, high), sets=Sets.SOIL)
 
 
@@ -394,5 +396,4 @@ def _balance(lie: Lie, low: float, high: float) -> float:
 
 def too_wide(lie: Lie) -> bool:
     """Tell whether the slope asks for a narrower bed, or for two on the contour."""
-    rise = lie.ground.fall * lie.outline.rise
-    return rise > WIDEST_RISE_FT + 1e-9 or lie.uphill_cut > DEEPEST_UPHILL_FT + 1e-9
+    return lie.floor_rise > WIDEST_RISE_FT + 1e-9 or lie.uphill_cut > DEEPEST_UPHILL_FT + 1e-9

@@ -15,6 +15,8 @@ from enum import Enum
 from functools import cached_property
 from itertools import pairwise
 
+from interview.garden.pond.stage import ROUND_CORNERS, SQUARE_CORNERS
+
 ARC_STEPS = 48
 """Parts a half circle is cut into where the ground under it is summed: soil to 1 in 2000."""
 
@@ -129,10 +131,10 @@ class Outline:
     def corner(self) -> float:
         """The number ``k`` of the area ``A + P q + k q^2`` at ``q`` outside the floor."""
         if self.shape is FloorShape.RECTANGLE:
-            return 4.0
+            return SQUARE_CORNERS
         if self.shape is FloorShape.OWN:
             return sum(ray.spread for ray in self.rays) / 2
-        return math.pi
+        return ROUND_CORNERS
 
     def area_at(self, q: float) -> float:
         """Area inside the line ``q`` outside the floor, square feet."""

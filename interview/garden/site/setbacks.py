@@ -202,6 +202,14 @@ def setback_limits(
     return usual, max(usual, cautious)
 
 
+def left_of(measured: Quantity, reaches_out: Quantity) -> Quantity:
+    """Return what is left of a distance once the garden reaches out beyond where it was measured.
+
+    Both are lengths; nought at the least.
+    """
+    return max(measured - reaches_out, quantity(0.0, "ft"))
+
+
 def setback_finding(
     item: Setback,
     measured: Quantity | None,
@@ -241,8 +249,7 @@ def setback_finding(
     not_negative(measured, "ft", "A distance must be zero or more.")
     said = f"{item.measured_from} is {distance_words(measured, metric)} from {item.words}"
     if reaches_out is not None and magnitude(reaches_out, "ft") > 1e-9:
-        left = max(0.0, magnitude(measured, "ft") - magnitude(reaches_out, "ft"))
-        measured = quantity(left, "ft")
+        measured = left_of(measured, reaches_out)
         past = distance_words(reaches_out, metric, up=True)
         said += (
             f", but the garden reaches up to {past} beyond where that was measured, so "

@@ -155,9 +155,7 @@ class NeededSize(Results):
     def _sandy(self) -> float:
         """The published size for sandy soil as the area of one full pond, in square feet."""
         spout = self.answers.get(bed.SPOUT_DISTANCE) or quantity(0.0, "ft")
-        drains = self.survey.catchment.drains_here
-        whole = published_size(drains, self.depth.depth, spout).sandy
-        return magnitude(whole, "ft**2") / self.bed_count
+        return magnitude(self._published(spout).sandy, "ft**2") / self.bed_count
 
     def takes_the_storm(self, one: Basin, served: Quantity) -> bool:
         """Tell whether nothing runs over in the storm of the rain to hold.
@@ -208,9 +206,8 @@ class NeededSize(Results):
     def published(self) -> PublishedSize:
         """What the published size factors say, for comparison."""
         with waits_for(bed.SPOUT_DISTANCE, self.answers):
-            return published_size(
-                self.survey.catchment.drains_here,
-                self.depth.depth,
-                self.answers[bed.SPOUT_DISTANCE],
-                self.place.metric,
-            )
+            return self._published(self.answers[bed.SPOUT_DISTANCE])
+
+    def _published(self, spout: Quantity) -> PublishedSize:
+        drains, depth = self.survey.catchment.drains_here, self.depth.depth
+        return published_size(drains, depth, spout, self.place.metric)

@@ -41,12 +41,13 @@ class SizeResults(NeededSize):
 
     def _sized(self, required: RequiredArea, length_to_width: float) -> Basin:
         """Return the smallest bed to peg out that is large enough; raises ValueError if none."""
+        if not self.by_storms:
+            return basin.drawn(required, self.place.system, self.ground)
         return basin.smallest(
             required.basin,
             self._enough(required.catchment),
             length_to_width=length_to_width,
             system=self.place.system,
-            start=None if self.by_storms else required.basin.floor_width,
         )
 
     def _bend(self, wanted: Basin) -> Quantity | None:
@@ -252,15 +253,15 @@ class SizeResults(NeededSize):
             past = lie.beyond_crest
         return quantity(max(0.0, past), "ft")
 
-    @property
+    @part
     def inside(self) -> Quantity:
         """The area whose rain falls into one bed: inside the crest and the cut edge."""
         return basin.inside(self.garden, self.ground)
 
-    @property
-    def footprint_area(self) -> Quantity:
-        """The area of all that is dug or built for one bed."""
-        return basin.footprint_area(self.garden, self.ground)
+    @part
+    def over_all(self) -> tuple[Quantity, Quantity]:
+        """How long and wide all is that is dug or built for one bed, toe to toe."""
+        return basin.footprint_sides(self.garden, self.ground)
 
     def held_by(self, garden: Basin) -> Quantity:
         """Return the rain that just fills a bed of this garden."""
@@ -269,7 +270,7 @@ class SizeResults(NeededSize):
     @part
     def rain_held(self) -> Quantity:
         """The rain that just fills the garden."""
-        return self.held_by(self.garden)
+        return basin.rain_held(self.garden, self.served, self.inside)
 
     @property
     def share_of_rain(self) -> float:
