@@ -255,3 +255,12 @@ def test_less_mulch_and_no_compost_leave_less_soil_over(plan_of, usual):
     assert "no compost about" in found(plan)["berm_soil"].change
     bare = plan_of({**usual, "mulch_depth": "2 in", "amend": "no"})
     assert bare.earth.laid_thin is None
+
+
+def test_a_metric_pond_of_150_mm_takes_the_printed_row_of_six_inches_on_fast_soil(plan_of, usual):
+    """Sandy soil, ponds of 6 to 7 in: 0.15 of what drains here (see size_factors)."""
+    fast = plan_of({**usual, "units": "metric", "known_rate": "200 mm/h", "deepest_pond": "150 mm"})
+    drains = feet(fast.survey.catchment.drains_here)
+    assert fast.size.fast_soil
+    # One row up, ponds of 3 to 5 in, would be 0.19.
+    assert 0.15 * drains <= feet(fast.size.garden.edge_area) < 0.16 * drains
