@@ -6,12 +6,15 @@ import math
 from fractions import Fraction
 from functools import cache
 from importlib.resources import files
-from typing import Any, TypeAlias, cast
+from typing import TYPE_CHECKING, Any, TypeAlias, cast
 
-import pint
+if TYPE_CHECKING:
+    import pint
 
-Quantity: TypeAlias = pint.Quantity[float]
-"""A number with a unit. Length, area, volume, rate, time and slope are all of this one type."""
+    Quantity: TypeAlias = pint.Quantity[float]
+    """A number with a unit. Length, area, volume, rate, time and slope are all of this one type."""
+else:
+    Quantity = Any  # Pint is loaded with the first quantity that is made, not with this module.
 
 US = "us"
 METRIC = "metric"
@@ -19,6 +22,8 @@ METRIC = "metric"
 
 @cache
 def _registry() -> pint.UnitRegistry[Any]:
+    import pint
+
     path = files("interview.quantities") / "units.txt"
     return pint.UnitRegistry(str(path), cache_folder=None)
 
