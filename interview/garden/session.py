@@ -41,10 +41,12 @@ class Session(Sitting):
 
     @property
     def plan(self) -> Plan:
-        """The plan from the answers in force; worked out anew after every answer."""
+        """The plan from the answers in force; an answer has what it touches worked out anew."""
         if self._planned is None or self._planned[0] is not self._answers:
             in_force = route.in_force(self._answers)
             plan = Plan(in_force, self.now, self._open_text, self._plants)
+            if self._planned is not None:
+                plan.after(self._planned[1])
             self._planned = (self._answers, plan)
         return self._planned[1]
 

@@ -77,9 +77,10 @@ class AskedPage(QuestionPage):
         """Show the question the session stands at; what is shown already stays as it is."""
         async with self._turn:
             step = self._session.step
-            if step is not None and not self._is_shown(step):
-                await self._show_step(step)
-            self._show_around()
+            with self.app.batch_update():  # one paint a turn
+                if step is not None and not self._is_shown(step):
+                    await self._show_step(step)
+                self._show_around()
 
     def _is_shown(self, step: Step) -> bool:
         if self._step is None or self._step.address != step.address:
@@ -112,10 +113,9 @@ class AskedPage(QuestionPage):
         hint = asked.examples[:1].upper() + asked.examples[1:]
         self._words("aside", "")
         slot = self.query_one("#slot", Container)
-        with self.app.batch_update():
-            await slot.remove_children()
-            field = field_for(asked)
-            await slot.mount(field)
+        await slot.remove_children()
+        field = field_for(asked)
+        await slot.mount(field)
         self._words("hint", field.how or f"{hint}.")
         self._fresh = field.draft
         if step.address in self._session.drafts:
@@ -154,6 +154,10 @@ class AskedPage(QuestionPage):
         self._hear(why, refused=True)
         self.query_one("#heard").scroll_visible(animate=False)
         self.query_one(Field).begin()
+
+    def left_out(self) -> None:
+        """Say that what was typed before the first question was shown was left out."""
+        self.call_after_refresh(self._tell, LEFT_OUT)
 
     def heeds(self, event: events.Key | events.Paste) -> bool:
         """Tell whether a key is for the question shown, and not typed ahead of it."""

@@ -11,8 +11,10 @@ from textual.binding import Binding, BindingType
 from textual.containers import Horizontal, Vertical
 from textual.content import Content
 from textual.dom import NoScreen
+from textual.geometry import Size
 from textual.markup import escape
 from textual.message import Message
+from textual.reactive import Reactive
 from textual.screen import ModalScreen, Screen
 from textual.visual import VisualType
 from textual.widget import Widget
@@ -80,8 +82,12 @@ def is_there(part: Widget) -> bool:
 class Page(Screen[Any]):
     """A screen that knows when the window is narrow, and when it is too small."""
 
+    # The two parts that the focus goes from and to paint themselves; the page need not.
+    focused: Reactive[Widget | None] = Reactive(None, repaint=False)
+
     def compose(self) -> ComposeResult:
         """Yield the page, and over it the request for a larger window."""
+        self._note_room(self.app.size)  # before the parts get their first style
         yield from self.parts()
         yield Words(
             "Make the window larger.\n40 by 12 is the least.\nNothing you typed is lost.",
@@ -94,13 +100,23 @@ class Page(Screen[Any]):
 
     def on_resize(self, event: events.Resize) -> None:
         """Note how much room there is."""
-        width, height = event.size.width, event.size.height
+        self._note_room(event.size)
+
+    def _note_room(self, size: Size) -> None:
+        width, height = size
         self.set_class(width < NARROW, "narrow")
         self.set_class(width < 80 or NARROW <= width < WIDE, "slim")
         self.set_class(width >= WIDE, "wide")
         self.set_class(height < 24, "low")
         self.set_class(height >= 28, "tall")
         self.set_class(width < SMALLEST[0] or height < SMALLEST[1], "tiny")
+
+    def heeds(self, event: events.Key | events.Paste) -> bool:
+        """Tell whether a key is for what the page shows, and not typed ahead of it."""
+        return True
+
+    def leave(self, place: bool = True) -> None:
+        """Put by what is half typed, and the ``place`` reached, before the program ends."""
 
 
 ALWAYS = ("esc", "f1")

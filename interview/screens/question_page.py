@@ -17,7 +17,6 @@ from interview.screens.field import Field
 from interview.screens.parts import NARROW, WIDE, KeyLine, Page, Press, Words, presses
 from interview.screens.reminding import reminders_of
 from interview.screens.saver import BackgroundKeeper
-from interview.screens.soak_watch import due_words
 from interview.screens.words import short_name
 
 BUTTONS = (
@@ -112,16 +111,24 @@ class QuestionPage(Page):
         if self._step is None:
             return
         self.query_one(StageStrip).show(self._session, self._step.stage.key)
-        self.query_one(PlanSoFar).show(self._session)
-        offered = self._offered()
-        self.query_one("#further").display = bool(offered)
-        for name, _ in FURTHER:
-            self.query_one(f"#{name}").display = name in offered
+        self._show_offered()
         self._show_told()
         self._show_reason()
         self.show_saved()
         self.show_testing()
         self.call_after_refresh(self._fit)
+        self.call_after_refresh(self.query_one(PlanSoFar).show, self._session)
+
+    def _show_offered(self) -> None:
+        offered = self._offered()
+        self.query_one("#further").display = bool(offered)
+        for name, _ in FURTHER:
+            self.query_one(f"#{name}").display = name in offered
+
+    def on_plan_so_far_said(self) -> None:
+        """Offer the ways out where the plan has found the room too small."""
+        if self._step is not None and self.is_mounted:
+            self._show_offered()
 
     def _fit(self) -> None:
         """Let the question scroll before the buttons and the plan lose their place."""
@@ -161,7 +168,7 @@ class QuestionPage(Page):
         if testing:
             return ("draw",)
         offered: tuple[str, ...] = OFFERED.get(self._step.stage.key, ())
-        return (*offered, "ways") if offered and self._session.plan.size.room_trouble else offered
+        return (*offered, "ways") if offered and self.query_one(PlanSoFar).too_small else offered
 
     def _tell(self, said: str, short: str = "", alarm: bool = False) -> None:
         """Tell something in a line of the page: it covers nothing and goes with the question.
@@ -224,7 +231,11 @@ class QuestionPage(Page):
         """Say that a reading of a soak test is due, once one is; nothing lies over the page."""
         if self._step is None or not self.is_mounted:
             return
-        said = due_words(self._session) if reminders_of(self.app).notice else ""
+        said = ""
+        if self._session.answers.numbers("holes") and reminders_of(self.app).notice:
+            from interview.screens.soak_watch import due_words
+
+            said = due_words(self._session)
         self._words("testing", said)
         self.query_one("#testing").display = bool(said)
 

@@ -4,15 +4,18 @@ from __future__ import annotations
 
 import datetime as dt
 from pathlib import Path
+from typing import TYPE_CHECKING, TypeAlias
 
-from interview.answers_file import shown
 from interview.asking import route
 from interview.asking.own_fault import where
 from interview.asking.question import Status
 from interview.asking.route import Step
-from interview.garden.plan import Plan
 from interview.garden.session import Session
-from interview.garden.summary import SoFar, so_far
+from interview.reading.foreign import shown
+
+if TYPE_CHECKING:
+    from interview.garden.plan import Plan
+    from interview.garden.summary import SoFar
 
 
 def ticking(time: dt.timedelta) -> str:
@@ -87,7 +90,7 @@ def strip(session: Session, here: str) -> list[tuple[str, bool]]:
     return [(f"{letters} {word}", current) for letters, word, current in parts]
 
 
-PlanLines = tuple[list[SoFar], list[tuple[str, str]]]
+PlanLines: TypeAlias = "tuple[list[SoFar], list[tuple[str, str]]]"
 """Lines that are known; then, for each answer waited for, the labels of the lines that wait."""
 
 
@@ -96,6 +99,8 @@ def plan_lines(plan: Plan) -> PlanLines:
 
     Lines that wait for one and the same answer are put together: the answer, then their labels.
     """
+    from interview.garden.summary import so_far  # it knows every sum
+
     lines = so_far(plan)
     waiting: dict[str, list[str]] = {}
     for line in lines:

@@ -90,7 +90,11 @@ class Person:
         for _ in range(LOOKS):
             await self.pilot._wait_for_screen()
             self.app.screen._on_timer_update()
+            beside = [one for one in self.app.workers if one.group in ("opening", "plan")]
+            await self.app.workers.wait_for_complete(beside)
             nodes = [self.app, *self.app.screen_stack, *self.app.screen.walk_children()]
+            if beside:
+                continue
             if not any(node.message_queue_size or node._next_callbacks for node in nodes):
                 return
 

@@ -24,7 +24,7 @@ def with_years(sample):
 async def test_a_question_is_answered_while_the_years_are_carried(sit, with_years) -> None:
     async with sit(with_years) as person:
         # At once, before the years are done: the lines that need no record stand there.
-        assert "Pond depth" in person.sees()
+        assert "Pond depth" in person.says("plan_lines")
         await person.goes_to("mulch_depth")
         await person.press("ctrl+u")
         await person.types("2 in")
