@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+import gc
 import sys
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
@@ -245,6 +246,8 @@ class InterviewApp(RemindingApp):
         # The worker thread of the saver must not touch the screen itself.
         saver.on_change = partial(self.call_later, page.show_saved)
         self.push_screen(page)
+        # What was loaded stays: it need not be looked through again and again.
+        page.call_after_refresh(gc.freeze)
         if self._typed_ahead:
             page.left_out()
         for notice in opened.notices[: len(opened.notices) - len(opened.troubles)]:
