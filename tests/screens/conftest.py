@@ -91,7 +91,8 @@ class Person:
             await self.pilot._wait_for_screen()
             self.app.screen._on_timer_update()
             beside = [one for one in self.app.workers if one.group in ("opening", "plan")]
-            await self.app.workers.wait_for_complete(beside)
+            if beside:  # of none at all Textual waits for every one
+                await self.app.workers.wait_for_complete(beside)
             nodes = [self.app, *self.app.screen_stack, *self.app.screen.walk_children()]
             if beside:
                 continue

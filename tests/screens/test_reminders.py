@@ -32,7 +32,7 @@ def test_a_file_that_is_not_ours_leaves_everything_on(subtests):
     for text in [b"", b"\xff\xfe", b"bell=maybe\nwhat=off", b"bell=off " * 999]:
         with subtests.test(text=text):
             place = reminders.place()
-            place.parent.mkdir(parents=True)
+            place.parent.mkdir(parents=True, exist_ok=True)
             place.write_bytes(text)
             assert reminders.kept() == Reminders()
 
