@@ -39,7 +39,13 @@ def quantity(number: float, unit: str) -> Quantity:
 
 def magnitude(value: Quantity, unit: str) -> float:
     """Return the number of ``unit`` in ``value``; raises ``pint.DimensionalityError``."""
-    return float(value.m_as(unit))
+    return float(value.magnitude * _factor(value.units, unit))
+
+
+@cache
+def _factor(units: pint.Unit, unit: str) -> float:
+    """Return how many of ``unit`` one of ``units`` is; none of ours begins but at zero."""
+    return float(_registry().Quantity(1.0, units).m_as(unit))
 
 
 def ratio(a: Quantity, b: Quantity) -> float:
