@@ -119,7 +119,10 @@ class PlanSoFar(VerticalScroll):
         shown: words.PlanLines | str
         try:
             long = plan.storms.has_long_sums
-            shown = words.plan_lines(plan.without_record if long else plan)
+            first = plan.without_record if long else plan
+            shown = words.plan_lines(first)
+            if long:
+                plan.after(first)  # what needs no years is not worked out twice
         except Exception as trouble:
             # A fault in the sums must not keep anybody from the questions and their answers.
             shown = words.fault(trouble)
