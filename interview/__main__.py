@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import gc
 import os
 import sys
 from collections.abc import Callable, Sequence
@@ -28,6 +29,8 @@ UNSAVED = 5
 UNWRITTEN, CRASHED = 6, 70
 """Exit statuses: what was asked for could not be written out; a fault of the program itself, in
 all of it or in a part."""
+RARELY = (20_000, 20, 20)
+"""Python's thresholds look for rings of objects every 700; loading makes many, and no rings."""
 
 
 def version() -> str:
@@ -78,6 +81,7 @@ def parser() -> argparse.ArgumentParser:
 
 def main(words: Sequence[str] | None = None) -> int:
     """Run the program; return its exit status."""
+    gc.set_threshold(*RARELY)
     streams.mend()
     given = parser().parse_args(words)
     try:

@@ -9,21 +9,24 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Callable
 from dataclasses import dataclass, field, replace
+from typing import TYPE_CHECKING
 
 from interview.answers_file.named_files import NamedFile, no_files
 from interview.asking.answers import NO_CLOCK, Answers, changed
 from interview.asking.long_work import cached_property
-from interview.garden.checks import Checks
-from interview.garden.earth.results import EarthResults
 from interview.garden.place import questions as start
-from interview.garden.place.results import PlaceResults
-from interview.garden.planting.results import PlantingResults
-from interview.garden.site.results import SiteResults
-from interview.garden.size.results import SizeResults
-from interview.garden.soak.results import SoakResults
-from interview.garden.storms.results import StormsResults
-from interview.garden.survey.results import SurveyResults
 from interview.quantities.evidence import Finding, Grade
+
+if TYPE_CHECKING:
+    from interview.garden.checks import Checks
+    from interview.garden.earth.results import EarthResults
+    from interview.garden.place.results import PlaceResults
+    from interview.garden.planting.results import PlantingResults
+    from interview.garden.site.results import SiteResults
+    from interview.garden.size.results import SizeResults
+    from interview.garden.soak.results import SoakResults
+    from interview.garden.storms.results import StormsResults
+    from interview.garden.survey.results import SurveyResults
 
 RECORDS = ("place", "site", "soak", "survey", "size", "storms", "earth", "planting", "checks")
 """The subjects' records, each after those it is made from."""
@@ -66,31 +69,43 @@ class Plan:
     @cached_property
     def place(self) -> PlaceResults:
         """The units shown."""
+        from interview.garden.place.results import PlaceResults
+
         return PlaceResults(self.answers)
 
     @cached_property
     def site(self) -> SiteResults:
         """The dig gate and the slope."""
+        from interview.garden.site.results import SiteResults
+
         return SiteResults(self.answers, self.now.date())
 
     @cached_property
     def soak(self) -> SoakResults:
         """The test holes and the rates of the soil."""
+        from interview.garden.soak.results import SoakResults
+
         return SoakResults(self.answers)
 
     @cached_property
     def survey(self) -> SurveyResults:
         """The surfaces that drain here."""
+        from interview.garden.survey.results import SurveyResults
+
         return SurveyResults(self.answers)
 
     @cached_property
     def size(self) -> SizeResults:
         """The depth and the basin."""
+        from interview.garden.size.results import SizeResults
+
         return SizeResults(self.answers, self.place, self.soak, self.survey)
 
     @cached_property
     def storms(self) -> StormsResults:
         """Storms and years of rain in the garden."""
+        from interview.garden.storms.results import StormsResults
+
         return StormsResults(
             self.answers,
             self.place,
@@ -103,11 +118,15 @@ class Plan:
     @cached_property
     def earth(self) -> EarthResults:
         """What is dug, moved, bought and built."""
+        from interview.garden.earth.results import EarthResults
+
         return EarthResults(self.answers, self.place, self.site, self.survey, self.size)
 
     @cached_property
     def planting(self) -> PlantingResults:
         """Which plants, how many, and where."""
+        from interview.garden.planting.results import PlantingResults
+
         return PlantingResults(
             self.answers,
             self.size,
@@ -120,6 +139,8 @@ class Plan:
     @cached_property
     def checks(self) -> Checks:
         """What ties a later subject back to an earlier one, and everything found."""
+        from interview.garden.checks import Checks
+
         return Checks(
             self.answers,
             self.site,

@@ -16,7 +16,6 @@ from interview.asking.route import Step
 from interview.asking.sitting import Keeper, Sitting
 from interview.garden import gate
 from interview.garden.plan import Plan
-from interview.garden.planting import names as plant_names
 from interview.garden.planting import questions as planting
 from interview.garden.suggest import beside, help_for, trouble_with, value_for
 
@@ -99,6 +98,8 @@ class Session(Sitting):
         lines = list_lines(text)
         if not lines or step.question not in (planting.FAVOURITES, planting.SWAP_OUT):
             return ""
+        from interview.garden.planting import names as plant_names
+
         try:
             plants = self.plan.planting.plants
             if step.question is planting.FAVOURITES:

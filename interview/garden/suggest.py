@@ -3,20 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from interview.answers_file.named_files import NoFile
 from interview.asking.question import Question, Unanswered
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
 from interview.garden.site import spot_questions as ground
-from interview.garden.site.results import SpotReport
 from interview.garden.size import questions as bed
 from interview.garden.size import shape_questions as shaping
-from interview.garden.size.answered import floor_shape
-from interview.garden.size.basin import Basin
 from interview.garden.soak import hole_questions as digging
-from interview.garden.storms import record_help as rain
 from interview.quantities.shown import depth_words
 from interview.quantities.units import (
     Quantity,
@@ -27,6 +23,11 @@ from interview.quantities.units import (
     round_down,
 )
 
+if TYPE_CHECKING:
+    from interview.garden.site.results import SpotReport
+    from interview.garden.size.basin import Basin
+
+_COLUMNS = (start.RECORD_DATES.key, start.RECORD_DEPTHS.key)
 _SIDES: dict[str, Callable[[Basin], Quantity]] = {
     bed.FLOOR_LENGTH.key: lambda basin: basin.floor_length,
     bed.FLOOR_WIDTH.key: lambda basin: basin.floor_width,
@@ -38,6 +39,8 @@ def value_for(question: Question[Any], plan: Plan) -> str | None:
     if question.key == ground.CHOSEN_SPOT.key:
         return _best_spot(plan)
     if question.key == shaping.FLOOR_SHAPE.key and plan.answers.get(shaping.FLOOR_SHAPE) is None:
+        from interview.garden.size.answered import floor_shape
+
         # A floor pegged without a word about its shape stays the rectangle it was.
         return floor_shape(plan.answers).value
     side = _SIDES.get(question.key)
@@ -72,8 +75,10 @@ def beside(question: Question[Any], plan: Plan) -> str:
     """
     if question.key == ground.CHOSEN_SPOT.key:
         return "\n".join(spot_words(spot) for spot in plan.checks.spots)
-    if question.key not in rain.COLUMNS:
+    if question.key not in _COLUMNS:
         return ""
+    from interview.garden.storms import record_help as rain
+
     try:
         return rain.columns_told(question, plan.open_text(plan.answers[start.RECORD_PATH]))
     except (NoFile, Unanswered):
@@ -82,7 +87,7 @@ def beside(question: Question[Any], plan: Plan) -> str:
 
 def trouble_with(question: Question[Any], plan: Plan) -> str:
     """Return why an answer about the rainfall file does not fit that file; or nothing."""
-    if question.key not in (start.RECORD_PATH.key, *rain.COLUMNS):
+    if question.key not in (start.RECORD_PATH.key, *_COLUMNS):
         return ""
     if plan.answers.get(question) is None:
         return ""
@@ -92,6 +97,8 @@ def trouble_with(question: Question[Any], plan: Plan) -> str:
         return str(trouble)
     except Unanswered:
         return ""
+    from interview.garden.storms import record_help as rain
+
     return rain.trouble_with(question, plan.answers, file)
 
 
@@ -111,7 +118,9 @@ def spot_words(spot: SpotReport) -> str:
 def _best_spot(plan: Plan) -> str | None:
     """Return the number of the spot with the least against it; the first of those alike."""
     return (
-        str(min(plan.checks.spots, key=SpotReport.standing).number) if plan.checks.spots else None
+        str(min(plan.checks.spots, key=lambda one: one.standing()).number)
+        if plan.checks.spots
+        else None
     )
 
 

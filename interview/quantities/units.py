@@ -6,12 +6,15 @@ import math
 from fractions import Fraction
 from functools import cache
 from importlib.resources import files
-from typing import Any, TypeAlias, cast
+from typing import TYPE_CHECKING, Any, TypeAlias, cast
 
-import pint
+if TYPE_CHECKING:
+    import pint
 
-Quantity: TypeAlias = pint.Quantity[float]
-"""A number with a unit. Length, area, volume, rate, time and slope are all of this one type."""
+    Quantity: TypeAlias = pint.Quantity[float]
+    """A number with a unit. Length, area, volume, rate, time and slope are all of this one type."""
+else:
+    Quantity = Any  # Pint is loaded with the first quantity that is made, not with this module.
 
 US = "us"
 METRIC = "metric"
@@ -19,6 +22,8 @@ METRIC = "metric"
 
 @cache
 def _registry() -> pint.UnitRegistry[Any]:
+    import pint
+
     path = files("interview.quantities") / "units.txt"
     return pint.UnitRegistry(str(path), cache_folder=None)
 
@@ -34,7 +39,13 @@ def quantity(number: float, unit: str) -> Quantity:
 
 def magnitude(value: Quantity, unit: str) -> float:
     """Return the number of ``unit`` in ``value``; raises ``pint.DimensionalityError``."""
-    return float(value.m_as(unit))
+    return float(value.magnitude * _factor(value.units, unit))
+
+
+@cache
+def _factor(units: pint.Unit, unit: str) -> float:
+    """Return how many of ``unit`` one of ``units`` is; none of ours begins but at zero."""
+    return float(_registry().Quantity(1.0, units).m_as(unit))
 
 
 def ratio(a: Quantity, b: Quantity) -> float:

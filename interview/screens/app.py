@@ -3,41 +3,50 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Callable, Sequence
+import gc
+import sys
+from collections.abc import Callable, Iterator, Sequence
+from contextlib import contextmanager
 from dataclasses import dataclass, field
 from functools import partial
+from importlib import import_module
 from pathlib import Path
-from typing import ClassVar
+from typing import TYPE_CHECKING, ClassVar
 
 from rich.console import RenderableType
-from textual import events
+from textual import events, work
 from textual.binding import Binding, BindingType
 from textual.filter import LineFilter
+from textual.screen import Screen
 
-from interview import answers_file as af
-from interview.answers_file import recent
-from interview.garden.opening import NEW_FILE, Opened, Refusal, open_session
-from interview.garden.session import Session
-from interview.screens import shelf, themes
+from interview.reading.foreign import shown
+from interview.screens import themes
 from interview.screens.frame import Weight
-from interview.screens.help import HelpScreen
-from interview.screens.mend import MendScreen
 from interview.screens.outside import Seen
 from interview.screens.page import Around, Page
 from interview.screens.parts import Ask
-from interview.screens.question import QuestionScreen
 from interview.screens.reminding import LOOK_SECONDS, RemindingApp
-from interview.screens.saver import BackgroundKeeper
-from interview.screens.welcome import WelcomeScreen
+from interview.screens.welcome import OpeningScreen, WelcomeScreen
 
+if TYPE_CHECKING:
+    # None of these is loaded before the first page stands: a garden is opened beside the keys.
+    from interview.garden.opening import Opened, Refusal
+    from interview.garden.session import Session
+    from interview.screens.saver import BackgroundKeeper
+    from interview.screens.shelf import Shelved
+
+ASKING = "interview.screens.question"
+"""The page of the questions, loaded beside the keys."""
 UNREADABLE = 3
 """The status of a file that is there but cannot be read."""
 TITLE = "Rain garden interview"
+SWITCH_SECONDS = 0.001
+"""How long a sum beside the keys runs on while a key waits; Python's own 5 ms can be felt."""
 
 
 def full_path(path: Path) -> str:
     """Return the whole path of a file, safe to show."""
-    return af.shown(str(path.expanduser().absolute()))
+    return shown(str(path.expanduser().absolute()))
 
 
 @dataclass
@@ -54,6 +63,10 @@ class Door:
 
     def open(self, name: str | None, ignore_elsewhere: bool = False) -> Opened | Refusal:
         """Open the garden kept in the file ``name``, or a new one; leave the one before."""
+        from interview.answers_file import recent
+        from interview.garden.opening import Opened, open_session
+        from interview.screens.saver import BackgroundKeeper
+
         self.leave()
         found = open_session(name, self.clock, self.written_by, ignore_elsewhere, self.plants)
         if isinstance(found, Opened):
@@ -77,10 +90,16 @@ class Door:
 
     def new_file(self) -> Path:
         """Return the file that a new garden would be kept in."""
+        from interview import answers_file as af
+        from interview.garden.opening import NEW_FILE
+
         return af.free_name(self.folder, NEW_FILE)
 
-    def gardens(self) -> list[shelf.Shelved]:
+    def gardens(self) -> list[Shelved]:
         """Return the gardens at hand."""
+        from interview.answers_file import recent
+        from interview.screens import shelf
+
         return shelf.shelf(self.folder, recent.recent(), self.clock())
 
 
@@ -104,6 +123,9 @@ class InterviewApp(RemindingApp):
             self.register_theme(theme)
         self.theme = themes.for_terminal(self.console.color_system)
         self._seen = Seen()
+        self._opening = self._typed_ahead = False
+        self.refusal: Refusal | None = None
+        """Why the garden that was asked for by name cannot be opened."""
 
     def get_line_filters(self) -> Sequence[LineFilter]:
         """Return what every line drawn passes through."""
@@ -113,37 +135,96 @@ class InterviewApp(RemindingApp):
     def session(self) -> Session | None:
         return None if self._door.opened is None else self._door.opened.session
 
+    def get_default_screen(self) -> Screen[None]:
+        """Return the first page, which needs nothing of the garden."""
+        if self._name is None and self._door.opened is None:
+            return WelcomeScreen(self._chosen)
+        return OpeningScreen(self._name or "")
+
     def on_mount(self) -> None:
+        sys.setswitchinterval(SWITCH_SECONDS)
         self.set_title("")
         self.set_interval(LOOK_SECONDS, self.remind)
         if self._door.opened is not None:
             self._enter(self._door.opened)
-        elif self._name is not None:
+        else:
+            self.screen.call_after_refresh(self._begin)
+
+    def _begin(self) -> None:
+        """Go on once the first page stands."""
+        if self._name is not None:
             self._open(self._name)
         else:
-            self._welcome()
+            self._look_round()
+
+    # What takes long, beside the keys
+
+    @work(thread=True, group="opening", exit_on_error=False)
+    def _look_round(self) -> None:
+        """List the gardens at hand; make ready for whichever is chosen."""
+        with self._faults_told():
+            import_module(ASKING)
+            self.call_later(self._offer, self._door.gardens(), self._door.new_file().name)
+
+    @work(thread=True, group="opening", exit_on_error=False)
+    def _open_beside(self, name: str | None, ignore_elsewhere: bool) -> None:
+        with self._faults_told():
+            found = self._door.open(name, ignore_elsewhere)
+            import_module(ASKING)
+            self.call_later(self._opened, name, found)
+
+    @contextmanager
+    def _faults_told(self) -> Iterator[None]:
+        """Have a fault met in a thread end the program as any other does."""
+        try:
+            yield
+        except Exception as trouble:
+            self.call_later(_raise, trouble)
 
     # Pages
 
+    def _offer(self, gardens: list[Shelved], new_file: str) -> None:
+        pages = [one for one in self.screen_stack if isinstance(one, WelcomeScreen)]
+        if pages:
+            pages[-1].offer(gardens, new_file)
+
     def _welcome(self, trouble: str = "") -> None:
-        page = WelcomeScreen(self._door.gardens(), trouble, self._door.new_file().name)
-        self.push_screen(page, lambda path: self._open(str(path) if path else None))
+        self.push_screen(WelcomeScreen(self._chosen, trouble))
+        self._look_round()
+
+    def _chosen(self, path: Path | None) -> None:
+        self._open(str(path) if path else None)
 
     def _open(self, name: str | None, ignore_elsewhere: bool = False) -> None:
-        found = self._door.open(name, ignore_elsewhere)
+        """Open a garden; until its first question is shown no key is for it."""
+        if not self._opening:
+            self._opening = True
+            self._open_beside(name, ignore_elsewhere)
+
+    def _opened(self, name: str | None, found: Opened | Refusal) -> None:
+        from interview.garden.opening import Opened
+
+        self._opening = False
         if isinstance(found, Opened):
             self._enter(found)
         elif found.unsure:
             ask = Ask(found.sentence, "Yes, go on here", "No, leave it")
             self.push_screen(ask, lambda yes: self._open(name, True) if yes else self._welcome())
         elif found.status == UNREADABLE and name is not None:
+            from interview.screens.mend import MendScreen
+
             page = MendScreen(name, [], found.sentence)
             self.push_screen(page, lambda what: self._mended(what, name))
+        elif isinstance(self.screen, OpeningScreen):
+            self.refusal = found
+            self.exit()
         else:
             self._welcome(found.sentence)
 
     def _enter(self, opened: Opened) -> None:
         if opened.troubles:
+            from interview.screens.mend import MendScreen
+
             page = MendScreen(opened.shown_path, opened.troubles)
             self.push_screen(page, lambda what: self._mended(what, str(opened.path)))
         else:
@@ -159,13 +240,21 @@ class InterviewApp(RemindingApp):
             self._welcome()
 
     def _ask(self, opened: Opened) -> None:
+        from interview.screens.asked_page import LEFT_OUT
+        from interview.screens.question import QuestionScreen
+
         saver = self._door.saver
         assert saver is not None
         page = QuestionScreen(opened.session, saver, opened.path, lambda: str(opened.keeper.path))
         # The worker thread of the saver must not touch the screen itself.
         saver.on_change = partial(self.call_later, self._show_saved)
         self.push_screen(page)
-        told = opened.notices[: len(opened.notices) - len(opened.troubles)]
+        # What was loaded stays: it need not be looked through again and again.
+        page.call_after_refresh(gc.freeze)
+        told = list(opened.notices[: len(opened.notices) - len(opened.troubles)])
+        if self._typed_ahead:
+            told.append(LEFT_OUT)
+            self._typed_ahead = False
         self.tell(" ".join(told), Weight.WARNING)
 
     def _show_saved(self) -> None:
@@ -185,20 +274,23 @@ class InterviewApp(RemindingApp):
     async def on_event(self, event: events.Event) -> None:
         """Let no key through that was pressed before the question it would go to was shown."""
         page = self.screen if self.screen_stack else None
-        if (
-            isinstance(event, (events.Key, events.Paste))
-            and isinstance(page, QuestionScreen)
-            and not event.is_forwarded
-            and not page.heeds(event)
-        ):
-            return
-        # What was said of a key that was left out stays while others are left out, too.
-        if isinstance(event, events.Key) and isinstance(page, Page) and not event.is_forwarded:
-            page.keyed(event.key)
+        if isinstance(event, (events.Key, events.Paste)) and not event.is_forwarded:
+            text = isinstance(event, events.Paste) or event.is_printable or event.key == "enter"
+            if text and (self._opening or isinstance(page, OpeningScreen)):
+                self._typed_ahead = True
+                return
+            if isinstance(page, Page):
+                if not page.heeds(event):
+                    return
+                # What was said of a key that was left out stays while others are left out, too.
+                if isinstance(event, events.Key):
+                    page.keyed(event.key)
         await super().on_event(event)
 
     def action_keys(self) -> None:
         """Show the page of keys."""
+        from interview.screens.help import HelpScreen
+
         if not isinstance(self.screen, HelpScreen):
             self.push_screen(HelpScreen(self._door.where()))
 
@@ -228,10 +320,14 @@ class InterviewApp(RemindingApp):
         """End, by whatever way; what is half typed is saved with the answers."""
         opened = self._door.opened
         for page in self.screen_stack:
-            if isinstance(page, QuestionScreen):
+            if isinstance(page, Page):
                 page.leave(place=opened is not None and not opened.keeper.read_only)
         super().exit(result, return_code, message)
 
     def _print_error_renderables(self) -> None:
         """Print nothing: Textual would show every variable, answers and all, after a crash."""
         self._exit_renderables.clear()
+
+
+def _raise(trouble: Exception) -> None:
+    raise trouble

@@ -78,9 +78,10 @@ class AskedPage(QuestionPage):
         """Show the question the session stands at; what is shown already stays as it is."""
         async with self._turn:
             step = self._session.step
-            if step is not None and not self._is_shown(step):
-                await self._show_step(step)
-            self._show_around()
+            with self.app.batch_update():  # one paint a turn
+                if step is not None and not self._is_shown(step):
+                    await self._show_step(step)
+                self._show_around()
 
     def _is_shown(self, step: Step) -> bool:
         if self._step is None or self._step.address != step.address:
@@ -115,10 +116,9 @@ class AskedPage(QuestionPage):
         hint = asked.examples[:1].upper() + asked.examples[1:]
         self._words("aside", "")
         slot = self.query_one("#slot", Container)
-        with self.app.batch_update():
-            await slot.remove_children()
-            field = field_for(asked)
-            await slot.mount(field)
+        await slot.remove_children()
+        field = field_for(asked)
+        await slot.mount(field)
         self._words("hint", field.how or f"{hint}.")
         self._fresh = field.draft
         if step.address in self._session.drafts:

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import Enum
-from typing import Any, ClassVar
+from typing import TYPE_CHECKING, Any, ClassVar
 
 from textual import events
 from textual.binding import Binding, BindingType
@@ -17,24 +17,17 @@ from textual.content import Content
 from textual.geometry import Size
 from textual.widget import Widget
 
-from interview.garden.place import questions as start
-from interview.garden.session import Session
 from interview.screens import palette, themes
 from interview.screens.keys import ALWAYS, PageKey
 from interview.screens.parts import Words
-from interview.screens.saver import SaveReport, SaveState
-from interview.screens.words import StageShare
+from interview.screens.stages import StageShare
+
+if TYPE_CHECKING:
+    from interview.garden.session import Session
+    from interview.screens.saver import SaveReport
 
 LEAST_NAME = 8
 """Columns of the garden's name without which the name of the file is left out, or the name."""
-SAVE_MARKS = {
-    SaveState.NOTHING: palette.MARKS["good"],
-    SaveState.SAVING: "",
-    SaveState.SAVED: palette.MARKS["good"],
-    SaveState.FAILED: palette.MARKS["stop"],
-}
-
-
 NOTHING_NEW = "No change"
 SLOT = len("✓ Saved 09:00")
 """Least columns of the state of saving, so that nothing moves while answers are saved."""
@@ -53,7 +46,7 @@ class TopLine(Words):
         width = self.content_size.width or 78
         state = ""
         if saved:
-            said = f"{SAVE_MARKS[saved.state]} {saved.short or NOTHING_NEW}".strip()
+            said = f"{saved.mark} {saved.short or NOTHING_NEW}".strip()
             state = said.rjust(SLOT)
         room = width - len(state) - 2
         name = names[0]
@@ -389,4 +382,6 @@ def garden_name(session: Session | None) -> str:
     """Return the name of the garden that is open."""
     if session is None:
         return ""
+    from interview.garden.place import questions as start
+
     return session.answers.whole().get(start.GARDEN_NAME) or "Rain garden"

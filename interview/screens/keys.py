@@ -9,8 +9,6 @@ from dataclasses import dataclass
 
 from textual.binding import Binding, BindingType
 
-from interview.answers_file.reminders import NAMES
-
 
 @dataclass(frozen=True)
 class PageKey:
@@ -51,6 +49,8 @@ ALWAYS = (
     PageKey("ctrl+q", "app.leave", "quit", means="quit"),
 )
 """The keys that stand at the right of every key line."""
+WAYS_OF_TELLING = ("bell", "notice", "title", "desktop")
+"""How one is told that a reading is due, by number; all that there are in ``Reminders``."""
 _FURTHER = (
     PageKey("f3", "draw", "draw", means="draw"),
     PageKey("f4", "try_out", "try sizes"),
@@ -61,6 +61,7 @@ PAGES: dict[str, tuple[PageKey, ...]] = {
         PageKey("enter", "open", "open it", bound=False),
         PageKey("a", "begin", "new garden", means="add"),
     ),
+    "opening": (),
     "mend": (
         PageKey("g", "choose('go_on')", "go on"),
         PageKey("l", "choose('again')", "read it again"),
@@ -166,7 +167,7 @@ PAGES: dict[str, tuple[PageKey, ...]] = {
     "reminders": (
         _back("escape,q", "close"),
         PageKey("b", "close", means="bell"),
-        *(PageKey(str(at), f"switch('{name}')") for at, name in enumerate(NAMES, 1)),
+        *(PageKey(str(at), f"switch('{name}')") for at, name in enumerate(WAYS_OF_TELLING, 1)),
         PageKey("0", "all"),
         PageKey("up", "app.focus_previous"),
         PageKey("down", "app.focus_next"),

@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from textual import events
 from textual.app import App, ComposeResult
 from textual.containers import Vertical
 from textual.css.query import NoMatches
+from textual.geometry import Size
+from textual.reactive import Reactive
 from textual.screen import Screen
+from textual.widget import Widget
 
-from interview.garden.session import Session
 from interview.reading.foreign import lines_shown
 from interview.screens import keys
 from interview.screens.frame import (
@@ -24,8 +27,12 @@ from interview.screens.frame import (
     garden_name,
 )
 from interview.screens.parts import LOW, NARROW, SMALLEST, WIDE, Line, Words
-from interview.screens.saver import SaveReport
-from interview.screens.words import short_name, stage_shares
+from interview.screens.stages import NOT_STARTED, StageShare
+
+if TYPE_CHECKING:
+    # The first page stands before any of this is loaded.
+    from interview.garden.session import Session
+    from interview.screens.saver import SaveReport
 
 
 @dataclass(frozen=True)
@@ -70,11 +77,14 @@ class Page(Screen[Any]):
     """The name of its keys in the table of keys."""
     HEADING = ""
     """What the page is called in the first line."""
+    # The two parts that the focus goes from and to paint themselves; the page need not.
+    focused: Reactive[Widget | None] = Reactive(None, repaint=False)
     _unsaid: Said | None = None
     """What was said before the page stood."""
 
     def compose(self) -> ComposeResult:
         """Yield the frame with the page in it, and over it the request for a larger window."""
+        self._note_room(self.app.size)  # before the parts get their first style
         yield TopLine(id="top")
         yield StageStrip(id="strip")
         yield Words(id="unsaved")
@@ -128,7 +138,7 @@ class Page(Screen[Any]):
             return
         around = self.around
         names = self.headings()
-        report, file = around.report, short_name(around.file) if around.file else ""
+        report, file = around.report, _name_of(around.file)
         self.query_one(TopLine).show(garden_name(around.session), names, report, file)
         banner = report.banner if report else ""
         unsaved = self.query_one("#unsaved", Words)
@@ -142,7 +152,7 @@ class Page(Screen[Any]):
         self.show_saved()
         session = self.around.session
         here = self.stage_here(session) if session else ""
-        self.query_one(StageStrip).show(stage_shares(session, here))
+        self.query_one(StageStrip).show(_shares(session, here))
         self.show_keys()
 
     def show_keys(self) -> None:
@@ -167,14 +177,26 @@ class Page(Screen[Any]):
 
     def on_resize(self, event: events.Resize) -> None:
         """Note how much room there is."""
-        width, height = event.size.width, event.size.height
+        self._note_room(event.size)
+        self.call_after_refresh(self.show_saved)
+
+    def _note_room(self, size: Size) -> None:
+        width, height = size
         self.set_class(width < NARROW, "narrow")
         self.set_class(width < 80 or NARROW <= width < WIDE, "slim")
         self.set_class(width >= WIDE, "wide")
         self.set_class(height < LOW, "low")
         self.set_class(height >= 28, "tall")
         self.set_class(width < SMALLEST[0] or height < SMALLEST[1], "tiny")
-        self.call_after_refresh(self.show_saved)
+
+    # Keys
+
+    def heeds(self, event: events.Key | events.Paste) -> bool:
+        """Tell whether a key is for what the page shows, and not typed ahead of it."""
+        return True
+
+    def leave(self, place: bool = True) -> None:
+        """Put by what is half typed, and the ``place`` reached, before the program ends."""
 
     # What is said
 
@@ -206,3 +228,19 @@ class Page(Screen[Any]):
         """Take away what was said, now that another key is pressed."""
         if found := self.query(Notice):
             found.first().keyed(key)
+
+
+def _shares(session: Session | None, here: str) -> Sequence[StageShare]:
+    if session is None:
+        return NOT_STARTED
+    from interview.screens.words import stage_shares
+
+    return stage_shares(session, here)
+
+
+def _name_of(file: str) -> str:
+    if not file:
+        return ""
+    from interview.screens.words import short_name
+
+    return short_name(file)

@@ -13,29 +13,21 @@ from interview.asking.kinds import Several, list_lines
 from interview.asking.question import Status
 from interview.asking.route import Step
 from interview.asking.sitting import Doubt
-from interview.garden.paced_lengths import changes_said
 from interview.garden.session import Session
-from interview.garden.soak.edit import with_added
 from interview.garden.soak.reading_lines import typed_instant
 from interview.garden.survey import questions as survey
 from interview.garden.survey.pacing_questions import WALKERS
 from interview.reading import Refused, is_unknown
 from interview.screens import keys, words
 from interview.screens.asked_page import AskedPage
-from interview.screens.changes import ChangesScreen
 from interview.screens.field import Field
 from interview.screens.fields import TextField
 from interview.screens.further import FurtherPages
 from interview.screens.list_field import ListField, SoakField
 from interview.screens.lists import Choices
 from interview.screens.parts import Ask
-from interview.screens.pieces_page import PiecesScreen
-from interview.screens.plan import PlanScreen
 from interview.screens.question_page import LOOK_SECONDS
-from interview.screens.review import ReviewScreen
 from interview.screens.saver import BackgroundKeeper
-from interview.screens.soak_timer import SoakScreen
-from interview.screens.soak_watch import holes, run_of, to_go_on_with
 
 
 class QuestionScreen(FurtherPages, AskedPage):
@@ -54,12 +46,18 @@ class QuestionScreen(FurtherPages, AskedPage):
 
     async def on_mount(self) -> None:
         # A soak test does not wait: whoever comes back comes back to its page.
-        if found := to_go_on_with(self._session):
-            self._session.jump(found[0])
+        found = None
+        if self._session.answers.numbers("holes"):
+            from interview.screens.soak_watch import to_go_on_with
+
+            if found := to_go_on_with(self._session):
+                self._session.jump(found[0])
         await self._show()
         self._began_at = self._step.address if self._step else ""
         self.set_interval(LOOK_SECONDS, self.show_testing)
         if found:
+            from interview.screens.soak_timer import SoakScreen
+
             self.app.push_screen(SoakScreen(self._session, found[1]))
 
     async def on_screen_resume(self) -> None:
@@ -87,11 +85,16 @@ class QuestionScreen(FurtherPages, AskedPage):
 
     def _wants_readings(self, step: Step) -> bool:
         """Tell whether the soak test has too few readings yet, and was not put off."""
+        from interview.screens.soak_watch import run_of
+
         unknown = step.view(self._session.answers).standing(step.question) is Status.UNKNOWN
         return not unknown and not run_of(self._session, step).enough
 
     async def on_soak_field_added(self, event: SoakField.Added) -> None:
         """Keep the readings that were typed, each where its time belongs."""
+        from interview.garden.soak.edit import with_added
+        from interview.screens.soak_watch import run_of
+
         step = self._step
         if step is None or event.field is not self.query_one(Field):
             return
@@ -193,9 +196,13 @@ class QuestionScreen(FurtherPages, AskedPage):
         await self._forward("" if many else self._session.remark(step, text))
         self._given = None
         # The next page is up by now; what a new pace changed is told over it.
-        changed = changes_said(before, self._session.answers) if step.question in WALKERS else []
-        if changed:
-            self.app.push_screen(ChangesScreen("This changes lengths given in paces:", changed))
+        if step.question in WALKERS:
+            from interview.garden.paced_lengths import changes_said
+            from interview.screens.changes import ChangesScreen
+
+            if changed := changes_said(before, self._session.answers):
+                said = "This changes lengths given in paces:"
+                self.app.push_screen(ChangesScreen(said, changed))
 
     async def _forward(self, told: str = "", short: str = "") -> None:
         alarm, self._session.alarm = self._session.alarm, ""
@@ -212,6 +219,8 @@ class QuestionScreen(FurtherPages, AskedPage):
             self._tell(f"{told} {passed}".strip(), f"{short} {passed}".strip())
 
     def _end(self, lead: str) -> None:
+        from interview.screens.plan import PlanScreen
+
         self._show_around()
         self.app.push_screen(PlanScreen(self._session, self._path, lead))
 
@@ -293,6 +302,8 @@ class QuestionScreen(FurtherPages, AskedPage):
 
     def action_go_to(self) -> None:
         """Open the list of all questions and answers."""
+        from interview.screens.review import ReviewScreen
+
         self._keep_draft()
         self.app.push_screen(ReviewScreen(self._session, self._step), self._jump)
 
@@ -302,6 +313,8 @@ class QuestionScreen(FurtherPages, AskedPage):
 
     def action_plan(self) -> None:
         """Show the whole plan."""
+        from interview.screens.plan import PlanScreen
+
         self.app.push_screen(PlanScreen(self._session, self._path))
 
     def action_now(self) -> None:
@@ -321,12 +334,17 @@ class QuestionScreen(FurtherPages, AskedPage):
         if step is None:
             return
         if step.question is survey.PIECES:
+            from interview.screens.pieces_page import PiecesScreen
+
             field = self.query_one(Field)
             listed = list(field.items.lines) if isinstance(field, ListField) else []
             # What that page keeps takes the place of what is half typed here.
             self._session.drafts.pop(step.address, None)
             self.app.push_screen(PiecesScreen(self._session, step, listed))
         elif step.question.group == "holes":
+            from interview.screens.soak_timer import SoakScreen
+            from interview.screens.soak_watch import holes
+
             test = next((one for one in holes(self._session) if one.number == step.number), step)
             if shut := self._session.shut(test):
                 self._tell(shut[0])

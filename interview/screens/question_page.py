@@ -23,8 +23,8 @@ from interview.screens.page import Page
 from interview.screens.parts import LOW, NARROW, Words
 from interview.screens.reminding import reminders_of
 from interview.screens.saver import BackgroundKeeper
-from interview.screens.soak_watch import due_words
-from interview.screens.words import STAGE_NAMES, place_in_stage
+from interview.screens.stages import STAGE_NAMES
+from interview.screens.words import place_in_stage
 
 PLAN_LINES = 5
 """Lines kept for the plan so far before the reason for the question takes any."""
@@ -93,7 +93,7 @@ class QuestionPage(Page):
             case "save_again":
                 return self._saver.report.failed
             case "ways":
-                return self._step.stage.key == "bed" and bool(self._session.plan.size.room_trouble)
+                return self._step.stage.key == "bed" and self.query_one(PlanSoFar).too_small
         return True
 
     def word_of(self, key: PageKey) -> str:
@@ -123,11 +123,16 @@ class QuestionPage(Page):
         """Show what stands around the question."""
         if self._step is None:
             return
-        self.query_one(PlanSoFar).show(self._session)
         self._show_reason()
         self.show_frame()
         self.show_testing()
         self.call_after_refresh(self._fit)
+        self.call_after_refresh(self.query_one(PlanSoFar).show, self._session)
+
+    def on_plan_so_far_stands(self) -> None:
+        """Offer the ways out where the plan now finds the room too small."""
+        if self._step is not None and self.is_mounted:
+            self.show_keys()
 
     def _fit(self) -> None:
         """Let the question scroll before the plan loses its place."""
@@ -206,7 +211,11 @@ class QuestionPage(Page):
         """Say that a reading of a soak test is due, once one is; nothing lies over the page."""
         if self._step is None or not self.is_mounted:
             return
-        said = due_words(self._session) if reminders_of(self.app).notice else ""
+        said = ""
+        if self._session.answers.numbers("holes") and reminders_of(self.app).notice:
+            from interview.screens.soak_watch import due_words
+
+            said = due_words(self._session)
         self._words("testing", said)
         self.query_one("#testing").display = bool(said)
 

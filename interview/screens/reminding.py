@@ -5,20 +5,20 @@ from __future__ import annotations
 import datetime as dt
 from abc import abstractmethod
 from collections.abc import Sequence
-from typing import Any
+from functools import cached_property
+from typing import TYPE_CHECKING, Any
 
 from textual.app import App
 
-from interview.answers_file import reminders
-from interview.answers_file.reminders import Reminders
-from interview.garden.session import Session
-from interview.garden.soak.run import SoakRun
-from interview.garden.soak.times import span_up, utc
-from interview.garden.soak_due import HoleTest
-from interview.screens import soak_watch
 from interview.screens.desktop import desktop_of, sequence
 from interview.screens.frame import Weight
 from interview.screens.page import FramedApp
+
+if TYPE_CHECKING:
+    from interview.answers_file.reminders import Reminders
+    from interview.garden.session import Session
+    from interview.garden.soak.run import SoakRun
+    from interview.garden.soak_due import HoleTest
 
 LOOK_SECONDS = 5.0
 """How often the holes are looked at on other pages; the timing page looks every second."""
@@ -29,13 +29,19 @@ class RemindingApp(FramedApp):
 
     def __init__(self) -> None:
         super().__init__()
-        self.reminders = reminders.kept()
         self.desktop = desktop_of()
         self._titled = ""
         self._told: dict[str, dt.datetime] = {}
         """The due time that was told last, for each hole."""
         self._awaited: dict[str, tuple[dt.datetime | None, dt.datetime]] = {}
         """The due time that was still to come, with what it counts from, for each hole."""
+
+    @cached_property
+    def reminders(self) -> Reminders:
+        """How the person wants to be told."""
+        from interview.answers_file import reminders
+
+        return reminders.kept()
 
     @property
     @abstractmethod
@@ -44,6 +50,8 @@ class RemindingApp(FramedApp):
 
     def choose_reminders(self, chosen: Reminders) -> bool:
         """Take a new choice and keep it; tell whether it is kept for the next time."""
+        from interview.answers_file import reminders
+
         self.reminders = chosen
         self.remind()
         return reminders.keep(chosen)
@@ -54,15 +62,21 @@ class RemindingApp(FramedApp):
         ``tests`` are all holes as they stand now, where they were looked at already.
         """
         session = self.session
-        found = soak_watch.under_way(session, tests) if session else []
+        if session is None or not session.answers.numbers("holes"):
+            self.set_title("")
+            return
+        from interview.screens import soak_watch
+
+        found = soak_watch.under_way(session, tests)
         for one in found:
             if self._comes_due(one.step.address, one.run):
-                assert session is not None
                 self._call(soak_watch.call_words(session, one.step, one.run))
         self.set_title(title_of([one.run for one in found]) if self.reminders.title else "")
 
     def _comes_due(self, address: str, run: SoakRun) -> bool:
         """Tell whether a due time passed that was not told yet."""
+        from interview.garden.soak.times import utc
+
         if run.due is None or run.clock_back:
             return False
         if utc(run.now) >= utc(run.due):
@@ -101,6 +115,8 @@ class RemindingApp(FramedApp):
 
 def title_of(runs: list[SoakRun]) -> str:
     """Return the words of the title: the hole that is due first, or nothing."""
+    from interview.garden.soak.times import span_up, utc
+
     due = [(utc(run.due), run) for run in runs if run.due is not None and not run.clock_back]
     if not due:
         return ""
@@ -112,4 +128,6 @@ def title_of(runs: list[SoakRun]) -> str:
 
 def reminders_of(app: App[Any]) -> Reminders:
     """Return how the person wants to be told."""
+    from interview.answers_file.reminders import Reminders
+
     return app.reminders if isinstance(app, RemindingApp) else Reminders()

@@ -13,16 +13,16 @@ from types import FrameType
 from typing import TYPE_CHECKING
 
 from interview.asking.own_fault import where
-from interview.garden.opening import Opened, Refusal
 from interview.plain.streams import listening
 from interview.reading.foreign import lines_shown, shown
 from interview.screens.terminal import Terminal, is_terminal, take_any_text
 
 if TYPE_CHECKING:
+    from interview.garden.opening import Opened
     from interview.screens.app import Door, InterviewApp
 
 NAME = "rain-garden-interview"
-NO_TERMINAL, UNREADABLE, UNSAVED, CRASHED, HUNG_UP = 2, 3, 5, 70, 129
+NO_TERMINAL, UNSAVED, CRASHED, HUNG_UP = 2, 5, 70, 129
 LOOK_SECONDS = 1.0
 """How often it is checked that the terminal is still there."""
 
@@ -43,13 +43,6 @@ def run(
     terminal = Terminal()
     asked = _EndHeard(door, terminal)
     with listening(asked.heard):  # from before the lock until after it, so that none is left behind
-        if name is not None:
-            found = door.open(name)
-            # One that cannot be read has the mending page; one in doubt is asked about there.
-            if isinstance(found, Refusal) and found.status != UNREADABLE and not found.unsure:
-                terminal.restore(in_full=False)
-                print(f"{NAME}: {shown(found.sentence)}", file=sys.stderr)
-                return found.status
         app = InterviewApp(door, name)
         take_any_text()
         status, crash = CRASHED, ""
@@ -62,6 +55,9 @@ def run(
             crash = where(trouble)
         finally:
             terminal.restore(in_full=status == CRASHED)
+        if app.refusal is not None and not asked.status:
+            print(f"{NAME}: {shown(app.refusal.sentence)}", file=sys.stderr)
+            return app.refusal.status
         return _end(door.opened, _all_saved(door), asked.status or status, crash)
 
 
@@ -111,6 +107,8 @@ async def _run(app: InterviewApp, terminal: Terminal, asked: _EndHeard) -> int:
         asked.tell = int
     if asked.status:
         return asked.status
+    if app.refusal is not None:
+        return app.refusal.status
     # Textual gives 1 after a fault, and nothing where its reader of keys has stopped.
     return app.return_code if app.return_code in (0, HUNG_UP) else CRASHED
 

@@ -10,6 +10,7 @@ from enum import Enum
 
 from interview.asking.answers import Answers
 from interview.asking.sitting import Keeper, NotKept
+from interview.screens.palette import MARKS
 
 RETRY_SECONDS = 20.0
 QUIT_SECONDS = 3.0
@@ -23,6 +24,14 @@ class SaveState(Enum):
     SAVING = "Saving…"
     SAVED = "Saved"
     FAILED = "NOT SAVED"
+
+
+_MARKS = {
+    SaveState.NOTHING: MARKS["good"],
+    SaveState.SAVING: "",
+    SaveState.SAVED: MARKS["good"],
+    SaveState.FAILED: MARKS["stop"],
+}
 
 
 @dataclass(frozen=True)
@@ -41,6 +50,11 @@ class SaveReport:
     def failed(self) -> bool:
         """Tell whether answers are in memory that the file does not hold."""
         return self.state is SaveState.FAILED
+
+    @property
+    def mark(self) -> str:
+        """The mark before those words."""
+        return _MARKS[self.state]
 
     @property
     def short(self) -> str:

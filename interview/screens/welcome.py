@@ -2,22 +2,27 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Sequence
 from pathlib import Path
-from typing import ClassVar
+from typing import TYPE_CHECKING, ClassVar
 
+from textual import events
 from textual.app import ComposeResult
 from textual.binding import BindingType
 from textual.content import Content
+from textual.message import Message
 from textual.widgets import OptionList
 from textual.widgets.option_list import Option
 
-from interview import answers_file as af
 from interview.garden.site.cautions import LOCATE
+from interview.reading.foreign import shown
 from interview.screens import keys
 from interview.screens.lists import Rows
 from interview.screens.page import Page
 from interview.screens.parts import Words
-from interview.screens.shelf import Shelved
+
+if TYPE_CHECKING:
+    from interview.screens.shelf import Shelved
 
 NEW = "new"
 LEAD = (
@@ -27,43 +32,73 @@ LEAD = (
 )
 
 
+class OpeningScreen(Page):
+    """Stands while a garden is opened; takes no key but those of the program."""
+
+    KEYS = "opening"
+    HEADING = "Rain garden interview"
+
+    def __init__(self, name: str) -> None:
+        super().__init__()
+        self._name = name
+
+    def parts(self) -> ComposeResult:
+        yield Words(LEAD, id="lead")
+        yield Words(f"CAUTION: {LOCATE}", id="caution")
+        yield Words(f"Opening {shown(self._name)}…" if self._name else "", id="trouble")
+
+
 class WelcomeScreen(Page):
-    """Closes with the path to go on with, or with nothing for a new garden."""
+    """Gives ``choose`` the path to go on with, or nothing for a new garden."""
 
     KEYS = "welcome"
     HEADING = "Rain garden interview"
     BINDINGS: ClassVar[list[BindingType]] = keys.bindings("welcome")
 
-    def __init__(self, gardens: list[Shelved], trouble: str = "", new_file: str = "") -> None:
+    def __init__(self, choose: Callable[[Path | None], None], trouble: str = "") -> None:
         super().__init__()
-        self._new_file = new_file
-        self._gardens = gardens
+        self._choose = choose
+        self._gardens: Sequence[Shelved] = ()
         self._trouble = trouble
+        self._moved = False
+        self._offered_at = float("-inf")
 
     def parts(self) -> ComposeResult:
         yield Words(LEAD, id="lead")
         yield Words(f"CAUTION: {LOCATE}", id="caution")
         yield Words(self._trouble, id="trouble")
-        begin = Content.assemble(
-            "Begin a new garden", (f"  (kept in {af.shown(self._new_file)})", "italic")
-        )
-        options = [Option(begin, id=NEW)]
-        for place, one in enumerate(self._gardens):
-            options.append(Option(_words(one), id=str(place)))
-        yield Rows(*options, id="gardens", markup=False)
+        yield Rows(Option("Begin a new garden", id=NEW), id="gardens", markup=False)
 
     def on_mount(self) -> None:
         self.query_one("#trouble", Words).say(self._trouble)
         listing = self.query_one("#gardens", OptionList)
         listing.focus()
-        listing.highlighted = 1 if self._gardens and not self._gardens[0].faulty else 0
+        listing.highlighted = 0
+
+    def heeds(self, event: events.Key | events.Paste) -> bool:
+        """Tell whether a key was pressed with the gardens in sight that it may choose from."""
+        self._moved = True
+        return event.time >= self._offered_at
+
+    def offer(self, gardens: Sequence[Shelved], new_file: str) -> None:
+        """Offer ``gardens`` too, and say in which file a new one is kept.
+
+        What somebody has begun to choose stays marked.
+        """
+        if not self.is_mounted:
+            return
+        self._gardens = gardens
+        listing = self.query_one("#gardens", OptionList)
+        kept = (f"  (kept in {shown(new_file)})", "italic")
+        listing.replace_option_prompt(NEW, Content.assemble("Begin a new garden", kept))
+        listing.add_options(Option(_words(one), id=str(at)) for at, one in enumerate(gardens))
+        if gardens and not gardens[0].faulty and not self._moved:
+            listing.highlighted = 1
+            self._offered_at = Message().time
 
     def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
-        if event.option.id == NEW:
-            self.dismiss(None)
-        else:
-            path: Path = self._gardens[int(event.option.id or 0)].path
-            self.dismiss(path)
+        of = event.option.id or NEW
+        self._choose(None if of == NEW else self._gardens[int(of)].path)
 
     def action_open(self) -> None:
         """Open what the list is at."""
@@ -71,7 +106,7 @@ class WelcomeScreen(Page):
 
     def action_begin(self) -> None:
         """Begin a new garden."""
-        self.dismiss(None)
+        self._choose(None)
 
 
 def _words(one: Shelved) -> Content:
@@ -80,8 +115,8 @@ def _words(one: Shelved) -> Content:
     style = "bold italic" if one.faulty else "italic"
     return Content.assemble(
         first,
-        (af.shown(one.name), "bold"),
+        (shown(one.name), "bold"),
         (f"  {one.how_far}", ""),
-        (f"\n    {af.shown(one.due)}" if one.due else "\n    ", style),
-        (f"  ({af.shown(str(one.path))})", "italic"),
+        (f"\n    {shown(one.due)}" if one.due else "\n    ", style),
+        (f"  ({shown(str(one.path))})", "italic"),
     )

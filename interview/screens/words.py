@@ -3,18 +3,20 @@
 from __future__ import annotations
 
 import datetime as dt
-from dataclasses import dataclass
 from pathlib import Path
+from typing import TYPE_CHECKING, TypeAlias
 
-from interview.answers_file import shown
 from interview.asking import route
 from interview.asking.own_fault import where
 from interview.asking.question import Status
 from interview.asking.route import Step
-from interview.garden.plan import Plan
 from interview.garden.session import Session
-from interview.garden.summary import SoFar, so_far
-from interview.screens import palette
+from interview.reading.foreign import shown
+from interview.screens.stages import NOT_STARTED, STAGE_NAMES, StageShare
+
+if TYPE_CHECKING:
+    from interview.garden.plan import Plan
+    from interview.garden.summary import SoFar
 
 
 def ticking(time: dt.timedelta) -> str:
@@ -50,48 +52,13 @@ def place_in_stage(session: Session, step: Step) -> str:
     return f"{addresses.index(step.address) + 1} of {len(addresses)}"
 
 
-STAGE_NAMES = {
-    "start": "Start",
-    "site": "Siting",
-    "soak": "Soak test",
-    "survey": "Survey",
-    "bed": "Size",
-    "plants": "Plants",
-    "review": "Review",
-}
-"""Names of the stages that are short enough for the strip."""
-_STAGE_MARKS = {
-    "done": palette.MARKS["good"],
-    "in progress": palette.BEGUN,
-    "needs attention": palette.MARKS["stop"],
-    "shut": palette.SHUT,
-    "not started": palette.OPEN,
-}
-
-
-@dataclass(frozen=True)
-class StageShare:
-    """How far one stage is, and whether one is in it."""
-
-    name: str
-    word: str
-    done: int
-    total: int
-    here: bool = False
-
-    @property
-    def mark(self) -> str:
-        """The mark before its name."""
-        return palette.HERE if self.here else _STAGE_MARKS[self.word]
-
-
 def stage_shares(session: Session | None, here: str) -> list[StageShare]:
     """Return how far each stage is; with no garden open all are still to come.
 
     A stage with a question that is shut is ``shut`` until it is done.
     """
     if session is None:
-        return [StageShare(name, "not started", 0, 0) for name in STAGE_NAMES.values()]
+        return list(NOT_STARTED)
     found = []
     shut = _shut_stages(session)
     for one in route.progress(session.answers):
@@ -117,7 +84,7 @@ def _shut_stages(session: Session) -> set[str]:
     return found
 
 
-PlanLines = tuple[list[SoFar], list[tuple[str, str]]]
+PlanLines: TypeAlias = "tuple[list[SoFar], list[tuple[str, str]]]"
 """Lines that are known; then, for each answer waited for, the labels of the lines that wait."""
 
 
@@ -126,6 +93,8 @@ def plan_lines(plan: Plan) -> PlanLines:
 
     Lines that wait for one and the same answer are put together: the answer, then their labels.
     """
+    from interview.garden.summary import so_far  # it knows every sum
+
     lines = so_far(plan)
     waiting: dict[str, list[str]] = {}
     for line in lines:

@@ -105,7 +105,12 @@ class Person:
             await self.pilot._wait_for_screen()
             await self.app.animator.wait_until_complete()
             self.app.screen._on_timer_update()
+            beside = [one for one in self.app.workers if one.group in ("opening", "plan")]
+            if beside:  # of none at all Textual waits for every one
+                await self.app.workers.wait_for_complete(beside)
             nodes = [self.app, *self.app.screen_stack, *self.app.screen.walk_children()]
+            if beside:
+                continue
             if not any(node.message_queue_size or node._next_callbacks for node in nodes):
                 break
         if any(not one.is_finished for one in self.app.workers):

@@ -89,12 +89,13 @@ def dig_bars(whole: Answers, day: dt.date) -> list[Bar]:
         label = buried.LINES_FINISHED_ON.label
         bars.append(Bar(f"“{label}” needs attention: {fault}", (buried.LINES_FINISHED_ON.key,)))
     near = whole.get(buried.MARK_DISTANCE)
-    zone = buried.tolerance_zone(whole)
     if near is None:
         if not bars:
             said = MARK_PACED if whole.waits(buried.MARK_DISTANCE) else MARK_UNKNOWN
             bars.append(Bar(whole.told(said), (buried.MARK_DISTANCE.key,)))
-    elif not reaches(magnitude(near, "m"), magnitude(zone.shown(whole.metric), "m")):
+        return bars
+    zone = buried.tolerance_zone(whole)
+    if not reaches(magnitude(near, "m"), magnitude(zone.shown(whole.metric), "m")):
         said = (
             f"A mark is within {zone.words(whole.metric)} of where you will dig. Move the hole and "
             "the garden, and measure again."

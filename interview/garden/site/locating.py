@@ -308,13 +308,7 @@ _ABROAD = Source(
     "as in most US states; no rule of this country is held here",
     Provenance.OURS,
 )
-_ZONES_ABROAD = {
-    "canada": ToleranceZone(
-        quantity(40, "in"),
-        quantity(1, "m"),
-        Source("1 m each side, custom of the Canadian one-call centres", Provenance.MEMORY),
-    ),
-}
+_CANADA = Source("1 m each side, custom of the Canadian one-call centres", Provenance.MEMORY)
 
 
 def tolerance_zone(state: str, country: str = "us") -> ToleranceZone:
@@ -323,9 +317,10 @@ def tolerance_zone(state: str, country: str = "us") -> ToleranceZone:
     ``state`` is the two letters of a US state, empty where it is not known; ``country`` is ``us``,
     ``canada`` or any other word. What a ticket says goes before it.
     """
+    if country == "canada":
+        return ToleranceZone(quantity(40, "in"), quantity(1, "m"), _CANADA)
     if country != "us":
-        default = ToleranceZone(quantity(24, "in"), quantity(0.6, "m"), _ABROAD)
-        return _ZONES_ABROAD.get(country, default)
+        return ToleranceZone(quantity(24, "in"), quantity(0.6, "m"), _ABROAD)
     notice = notice_for(state)
     width = quantity(notice.hand_dig_in, "in")
     return ToleranceZone(width, round_up(width, 0.01, "m"), notice.zone_source)

@@ -1,0 +1,276 @@
+"""What is loaded and worked out before a page stands, and after Enter: counted, never timed."""
+
+from __future__ import annotations
+
+import json
+import os
+import subprocess
+import sys
+import threading
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+from textual.app import App
+
+from interview.garden.plan import Plan
+from interview.screens import beside, words
+from interview.screens.app import InterviewApp
+from interview.screens.asked_page import LEFT_OUT
+
+ROOT = Path(__file__).parents[2]
+SAMPLE = ROOT / "sample_answers" / "finished_us.yaml"
+AT_THE_FIRST_PAGE = """
+import asyncio, json, sys
+from interview.__main__ import main
+from interview.screens import app, run
+
+app.InterviewApp._begin = lambda self: self.exit()
+
+async def first_page(door, name):
+    async with app.InterviewApp(door, name).run_test() as pilot:
+        await pilot.pause()
+
+from interview.plain import clock
+name = sys.argv[1] if len(sys.argv) > 1 else None
+asyncio.run(first_page(app.Door(clock.now, "test"), name))
+print(json.dumps(sorted(sys.modules)))
+"""
+AT_THE_FIRST_QUESTION = """
+import asyncio, json, sys
+from interview.plain import clock
+from interview.screens import app, beside
+
+async def first_question(door, name):
+    beside.PlanSoFar.show = lambda *_: None
+    async with app.InterviewApp(door, name).run_test() as pilot:
+        while not getattr(pilot.app.screen, "_step", None):
+            await pilot.pause()
+            await pilot.app.workers.wait_for_complete()
+
+asyncio.run(first_question(app.Door(clock.now, "test"), "new.yaml"))
+print(json.dumps(sorted(sys.modules)))
+"""
+
+
+def loaded(script: str, folder: Path, *words: str) -> set[str]:
+    """Return the modules that are loaded at the end of ``script``."""
+    done = subprocess.run(
+        [sys.executable, "-c", script, *words],
+        capture_output=True,
+        text=True,
+        cwd=folder,
+        env={**os.environ, "PYTHONPATH": str(ROOT), "HOME": str(folder)},
+        timeout=60,
+        check=False,
+    )
+    assert done.returncode == 0, done.stderr
+    return set(json.loads(done.stdout.splitlines()[-1]))
+
+
+@pytest.mark.parametrize("name", [(), (str(SAMPLE),)], ids=["start page", "a garden"])
+def test_the_first_page_stands_before_pint_yaml_and_any_garden(name, tmp_path) -> None:
+    names = loaded(AT_THE_FIRST_PAGE, tmp_path, *name)
+    assert "interview.screens.welcome" in names
+    assert not names & {"pint", "yaml"}
+    own = {one for one in names if one.startswith("interview.")}
+    assert {one for one in own if one.startswith("interview.garden.")} == {
+        "interview.garden.site",
+        "interview.garden.site.cautions",
+    }
+    assert not {one for one in own if one.startswith(("interview.answers_file", "interview.sheet"))}
+
+
+def test_a_new_garden_is_asked_its_first_question_without_pint_or_any_result(tmp_path) -> None:
+    names = loaded(AT_THE_FIRST_QUESTION, tmp_path)
+    assert "interview.screens.question" in names
+    assert "pint" not in names
+    sums = {one for one in names if one.endswith((".results", ".findings", ".figures"))}
+    assert sums <= {"interview.asking.results"}
+    assert not names & {"interview.garden.checks", "interview.garden.planting.choose"}
+
+
+def test_no_module_makes_a_quantity_as_it_is_loaded(tmp_path) -> None:
+    script = """
+import importlib, json, pkgutil, interview, sys
+from interview.quantities import units
+
+def refuse(*_):
+    raise AssertionError("a quantity is made at import")
+
+units._registry = refuse
+for one in pkgutil.walk_packages(interview.__path__, "interview."):
+    importlib.import_module(one.name)
+print(json.dumps(sorted(sys.modules)))
+"""
+    assert "interview.garden.planting.results" in loaded(script, tmp_path)
+
+
+@pytest.fixture
+def worked_out(monkeypatch: pytest.MonkeyPatch) -> list[tuple[str, str]]:
+    """Every part of a record that is worked out from now on, as record and part."""
+    found: list[tuple[str, str]] = []
+    from interview.asking.results import Results, part
+
+    get = part.__get__
+
+    def noting(self: part[object], record: Results | None, owner: type | None = None) -> object:
+        if record is not None and self._name not in record.gaps:
+            found.append((type(record).__name__, self._name))
+        return get(self, record, owner)
+
+    monkeypatch.setattr(part, "__get__", noting)
+    return found
+
+
+async def test_an_answer_that_no_part_looks_at_has_none_worked_out(sit, sample, worked_out) -> None:
+    async with sit(sample("finished_us.yaml"), (100, 30)) as person:
+        await person.settles()
+        await person.goes_to("garden_name")
+        await person.settles()
+        worked_out.clear()
+        await person.press("ctrl+u")
+        await person.enters("Oak lane")
+        await person.settles()
+        assert person.asked == "units"
+        assert worked_out == []
+        await person.goes_to("rain_depth")
+        await person.press("ctrl+u")
+        await person.enters("1.3 in")
+        await person.settles()
+        assert ("SizeResults", "required") in worked_out
+        assert not [name for name, _ in worked_out if name in ("SoakResults", "SiteResults")]
+
+
+async def test_an_answer_makes_one_plan_and_none_on_the_way_of_the_keys(
+    sit, sample, monkeypatch
+) -> None:
+    keys, threads, plans = threading.get_ident(), list[int](), list[Plan]()
+    lines, made = words.plan_lines, Plan.after
+
+    def noting(plan: Plan) -> words.PlanLines:
+        threads.append(threading.get_ident())
+        return lines(plan)
+
+    def after(self: Plan, before: Plan) -> Plan:
+        plans.append(self)
+        return made(self, before)
+
+    monkeypatch.setattr(beside.words, "plan_lines", noting)
+    async with sit(sample("finished_us.yaml"), (100, 30)) as person:
+        await person.settles()
+        await person.goes_to("deepest_pond")
+        await person.settles()
+        monkeypatch.setattr(Plan, "after", after)
+        threads.clear()
+        await person.press("ctrl+u")
+        await person.enters("5 in")
+        await person.settles()
+        of_answers = {
+            id(one.answers) for one in plans if one.answers.texts["has_rain_record"] != "no"
+        }
+        assert len(of_answers) == 1
+        assert threads and keys not in threads
+
+
+async def test_of_plans_wanted_while_one_is_worked_out_the_last_alone_is(
+    sit, sample, monkeypatch
+) -> None:
+    gate, seen, lines = threading.Event(), list[str](), words.plan_lines
+
+    def waiting(plan: Plan) -> words.PlanLines:
+        gate.wait(20)
+        seen.append(plan.answers.texts["garden_name"])
+        return lines(plan)
+
+    async with sit(sample("usual_us.yaml"), (100, 30)) as person:
+        await person.settles()
+        panel = person.app.screen.query_one(beside.PlanSoFar)
+        monkeypatch.setattr(beside.words, "plan_lines", waiting)
+        step = person.session.step
+        for name in ("one", "two", "three"):
+            person.session._answers = person.session._answers.with_text("garden_name", name)
+            panel.show(person.session)
+        gate.set()
+        await person.settles()
+        assert person.session.step == step
+        assert seen == ["one", "three"]
+
+
+async def test_a_page_turn_paints_once_and_typing_little(sit, sample, monkeypatch) -> None:
+    sent: list[str] = []
+    async with sit(sample("usual_us.yaml"), (100, 30)) as person:
+        await person.goes_to("garden_name")
+        await person.settles()
+        monkeypatch.setattr(App, "_display", counting(App._display, sent), raising=True)
+        await person.press("x")
+        typed = sum(map(len, sent))
+        sent.clear()
+        await person.press("enter")
+        await person.settles()
+        assert person.asked == "units"
+        assert 0 < typed < TYPED
+        assert 0 < sum(map(len, sent)) < TURNED
+
+
+TYPED, TURNED = 2_500, 20_000
+"""Characters for the terminal that a typed key and a page turn may take."""
+
+
+def counting(display: Callable[..., None], sent: list[str]) -> Callable[..., None]:
+    """Return ``display`` of an application that notes what it would write to the terminal."""
+
+    def noted(app: App[None], screen: object, renderable: object) -> None:
+        if renderable is not None and hasattr(renderable, "render_segments"):
+            sent.append(renderable.render_segments(app.console))
+        display(app, screen, renderable)
+
+    return noted
+
+
+async def test_what_is_typed_while_a_garden_is_opened_is_left_out_and_told(
+    tmp_path, clock, monkeypatch
+) -> None:
+    from textual import events
+
+    from interview.screens.app import Door
+    from interview.screens.question import QuestionScreen
+
+    gate = threading.Event()
+    door = Door(clock, "test")
+    opened = door.open
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.setattr(door, "open", lambda *words: (gate.wait(20), opened(*words))[1])
+    app = InterviewApp(door, "new.yaml")
+    async with app.run_test(size=(100, 30)) as pilot:
+        await pilot.pause()
+        for key in ("O", "enter"):
+            app._driver.process_message(events.Key(key, key if len(key) == 1 else None))
+        await pilot.pause()
+        gate.set()
+        await app.workers.wait_for_complete()
+        await pilot.pause()
+        await pilot.pause()
+        assert isinstance(app.screen, QuestionScreen)
+        assert door.opened.session.answers.texts == {}
+        assert LEFT_OUT.split(".")[0] in app.screen.told
+    door.saver.close(10)
+    door.leave()
+
+
+async def test_a_fault_while_a_garden_is_opened_ends_the_program(clock, tmp_path, monkeypatch):
+    from interview.screens.app import Door
+
+    monkeypatch.chdir(tmp_path)
+    door = Door(clock, "test")
+
+    def broken(*_: object) -> None:
+        raise KeyError("secret of the garden")
+
+    monkeypatch.setattr(door, "open", broken)
+    app = InterviewApp(door, "new.yaml")
+    with pytest.raises(KeyError):
+        async with app.run_test() as pilot:
+            for _ in range(20):
+                await pilot.pause()
+    assert isinstance(app._exception, KeyError)
