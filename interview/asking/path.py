@@ -107,8 +107,10 @@ class Place:
 
     def applies(self, answers: Answers) -> bool:
         """Tell whether the way leads over this place now."""
-        there = bool(self.page.tells) or bool(self.steps(self.page.keys, answers))
-        return there and self.page.asks(self.view(answers))
+        told = bool(self.page.tells) and not self.page.asked
+        return (told or bool(self.steps(self.page.keys, answers))) and self.page.asks(
+            self.view(answers)
+        )
 
 
 def _by_address(answers: Answers) -> Mapping[str, Step]:

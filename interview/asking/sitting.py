@@ -193,8 +193,9 @@ class Sitting(Walk):
             return False
         if step.question.key in place.page.asked:
             return True
-        usual = place.page.usual and step.question.default(step.view(answers)) is None
-        return bool(usual)
+        if not place.page.usual or step.question.key in answers.interview.optional:
+            return False
+        return step.question.default(step.view(answers)) is None
 
     def _stands_for_nothing(self, step: Step) -> str:
         """Return the words that an empty box stands for; raises ``Refused``."""

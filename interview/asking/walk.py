@@ -11,7 +11,7 @@ from interview.asking.answers import Answers
 from interview.asking.path import Place
 from interview.asking.question import Status, Unanswered
 from interview.asking.route import Step
-from interview.asking.way import Way
+from interview.asking.way import Standing, Way
 
 UNFINISHED = ", unfinished"
 """Stands in the file after the address of a list of which only a part was kept."""
@@ -129,7 +129,7 @@ class Walk:
         back, here = self.back_to, self.step
         if back is not None and here is not None:
             place = {one.address: at for at, one in enumerate(path.steps(self._answers))}
-            for way in self.ways(back):
+            for way in sorted(self.ways(back), key=lambda one: place[one.address]):
                 missing = route.standing(way, self._answers) is Status.OPEN
                 # Only forward, so that answers left out on the way do not hold one there.
                 if missing and place[way.address] > place.get(here.address, -1):
@@ -254,6 +254,9 @@ class Walk:
     def _stand_at(self, place: Place, step: Step | None = None) -> Place:
         way = self.way
         lacking = [*way.wanted(place), *way.untaken(place), *way.boxes(place), *way.rows(place)]
+        if way.standing(place) is Standing.SHUT:
+            # The question that is shut tells why, and has the ways that open it.
+            lacking = [one for one in lacking if self.shut(one)]
         self.step = step or next(iter(lacking), None)
         asks = self.step is not None and way.place_of(self.step.address) == place
         self._place = None if asks else place
@@ -316,8 +319,12 @@ class Walk:
                 view[step.question]
             except Unanswered as gap:
                 found = way.place_of(gap.address)
-                if found is not None and found != place and way.is_open(found):
-                    return found
+                # All of an item is asked before it counts, as the line before its paces.
+                item = (found.page.group, found.number) if found else ("", 0)
+                for one in way.places:
+                    same = one == found or (item[0] and (one.page.group, one.number) == item)
+                    if same and one != place and way.is_open(one):
+                        return one
         return None
 
     def _leave(self, here: Place | None, there: Place) -> None:

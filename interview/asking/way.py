@@ -9,7 +9,7 @@ from functools import cached_property
 
 from interview.asking import route
 from interview.asking.answers import Answers
-from interview.asking.path import BUT, Place, every_place, place_of, places, steps
+from interview.asking.path import BUT, Place, every_place, pages_of, place_of, places, steps
 from interview.asking.question import Stage, Status
 from interview.asking.route import Step
 
@@ -127,7 +127,10 @@ class Way:
         """Return where ``place`` stands; what only tells something is done."""
         wanted, untaken = self.wanted(place), self.untaken(place)
         lacking = wanted + [one for one in untaken if one not in wanted]
-        if lacking and all(self.is_shut(one) for one in lacking):
+        # The boxes of a page are kept together, so that one that is shut shuts them all.
+        if any(self.is_shut(one) for one in wanted) or (
+            lacking and all(self.is_shut(one) for one in lacking)
+        ):
             return Standing.SHUT
         if any(self.status(one) is Status.FAULTY for one in wanted):
             return Standing.FAULTY
@@ -170,9 +173,10 @@ class Way:
         return next((one for one in self.places if self.is_open(one)), None)
 
     @cached_property
-    def _ends(self) -> dict[str, Place]:
-        """The page that ends each visit: the last that tells something."""
-        return {one.page.visit: one for one in self.places if one.page.tells}
+    def _ends(self) -> dict[str, str]:
+        """The key of the page that ends each visit: the last that tells something."""
+        pages = pages_of(self.answers, self.singly)
+        return {page.visit: page.key for page in pages if page.tells}
 
     def after(self, place: Place | None) -> Place | None:
         """Return where Enter leads from ``place``; nothing from the last one with nothing open.
@@ -189,7 +193,8 @@ class Way:
                 return one
             if place is None:
                 continue
-            if one == self._ends.get(one.page.visit) and one.page.visit == place.page.visit:
+            ends = one.page.key == self._ends.get(one.page.visit)
+            if ends and one.page.visit == place.page.visit:
                 return one
             here = self.standing(place) is Standing.SHUT and place.page.visit == one.page.visit
             if standing is Standing.SHUT and not here:

@@ -153,7 +153,7 @@ _LINES = (
     Page("private_lines", "site", "Your own lines", ("private_lines",), visit=LINES_DAY),
     Page("below", "site", "Water and rock below", ("wet_season_depth", "rock_depth"),
          visit=LINES_DAY, group="spots", asks=_is_chosen),
-    Page("sun", "site", "Hours of sun", ("sun_hours",),
+    Page("sun_hours", "site", "Hours of sun", ("sun_hours",),
          visit=LINES_DAY, group="spots", asks=_is_chosen),
     Page("waiting", "site", "Waiting for the marks", visit=LINES_DAY, tells="waiting",
          asks=_waiting),

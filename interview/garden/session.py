@@ -78,7 +78,7 @@ class Session(Sitting):
 
         What opens in time by itself comes last.
         """
-        asked = {one.address: one for one in route.steps(self._answers)}
+        asked = {one.address: one for one in path.steps(self._answers)}
         found: dict[str, tuple[bool, bool]] = {}
         for bar in gate.bars(step, self._answers, self.now.date()):
             for address in bar.addresses:

@@ -11,6 +11,7 @@ from interview.asking.question import Question, Unanswered
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
 from interview.garden.site import spot_questions as ground
+from interview.garden.site.gate import dig_reasons
 from interview.garden.site.results import SpotReport
 from interview.garden.size import questions as bed
 from interview.garden.size import shape_questions as shaping
@@ -41,7 +42,8 @@ def value_for(question: Question[Any], plan: Plan) -> str | None:
     if question.key in (start.COUNTRY.key, start.UNITS.key):
         return _of_the_place(question, plan)
     if question.key == digging.HOLE_DUG_ON.key:
-        return f"{plan.now.date()}"
+        today = plan.now.date()
+        return None if dig_reasons(plan.answers, today) else f"{today}"
     if question.key == digging.FLOOR_DEPTH.key:
         return _tested_depth(plan)
     if question.key == shaping.FLOOR_SHAPE.key and plan.answers.get(shaping.FLOOR_SHAPE) is None:

@@ -7,7 +7,18 @@ named is left empty, and a page that is not named is left by Enter alone. Number
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
+from typing import Protocol
+
+from interview.asking.path import Place
+from interview.garden.session import Session
+
+
+class Clock(Protocol):
+    """What tells the time of the sitting, and can be set."""
+
+    now: dt.datetime
+
 
 FIRST_DAY = dt.date(2026, 5, 19)
 """A Tuesday."""
@@ -42,7 +53,7 @@ ANSWERS: Mapping[str, Mapping[str, str]] = {
     "ticket": {"lines_asked_on": "2026-05-19"},
     "private_lines": {"private_lines": "none"},
     "below": {"wet_season_depth": "100 in", "rock_depth": "100 in"},
-    "sun": {"sun_hours": "6"},
+    "sun_hours": {"sun_hours": "6"},
     "answered": {"lines_answered": "yes", "lines_finished_on": "2026-05-22"},
     "marks": {"mark_distance": "30 ft"},
     "hole": {"hole_depth": "16 in"},
@@ -62,3 +73,28 @@ ANSWERS: Mapping[str, Mapping[str, str]] = {
     "hole_left": {"hole_left": "covered"},
     "dig_day": {"dig_day": "2026-05-30"},
 }
+
+
+def words_at(session: Session) -> dict[str, str]:
+    """Return what is typed at the place reached, by address."""
+    place = session.place
+    assert place is not None
+    typed = ANSWERS.get(place.page.key, {})
+    interview = session.answers.interview
+    return {next(place.addresses((key,), interview)): text for key, text in typed.items()}
+
+
+def walk(session: Session, clock: Clock, until: str = "the_plan") -> Iterator[Place]:
+    """Go from page to page, yielding each before it is left, up to the one named ``until``.
+
+    The clock is set to the day of the hole while the marks are waited for.
+    """
+    place = session.start()
+    while place is not None:
+        yield place
+        if place.name == until:
+            return
+        if place.name == "waiting":
+            clock.now = clock.now.replace(month=DIG_DAY.month, day=DIG_DAY.day, hour=12)
+        session.take(words_at(session))
+        place = session.forward()
