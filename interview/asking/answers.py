@@ -9,12 +9,15 @@ from contextlib import contextmanager
 from contextvars import ContextVar
 from dataclasses import dataclass, field, replace
 from functools import cached_property
-from typing import Any, TypeVar
+from typing import TYPE_CHECKING, Any, TypeVar
 
 from interview.asking import lands, own_fault
 from interview.asking.question import Group, Question, Stage, Status, Unanswered
 from interview.quantities.units import METRIC, US, Quantity
 from interview.reading import Refused, is_unknown
+
+if TYPE_CHECKING:
+    from interview.asking.path import Page
 
 T = TypeVar("T")
 
@@ -39,6 +42,10 @@ class Interview:
     """The length of one pace of somebody by name."""
     country_of: Callable[[Answers], str] = lambda _: lands.US
     """The id of the garden's country."""
+    path: tuple[Page, ...] = ()
+    """The pages in the order of asking; without any, each question in the written order."""
+    optional: frozenset[str] = frozenset()
+    """Keys of questions that may be skipped: they are never open, and in no list of what is."""
 
     @cached_property
     def questions(self) -> Mapping[str, Question[Any]]:

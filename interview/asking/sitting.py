@@ -4,15 +4,21 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from contextlib import suppress
+from dataclasses import dataclass, replace
 from typing import Any, Protocol
 
-from interview.asking import own_fault, route
+from interview.asking import own_fault, path, route
 from interview.asking.answers import Answers
-from interview.asking.question import UNKNOWN_TEXT, Taken, Unanswered
+from interview.asking.path import Place
+from interview.asking.question import UNKNOWN_TEXT, Status, Taken, Unanswered
 from interview.asking.route import Step
 from interview.asking.walk import LOOKED_AT, UNFINISHED, Walk
 from interview.reading import Refused, is_unknown
+
+NOTHING_WRITTEN = "Nothing was written. Write an answer, or say that you don't know yet."
+MOST_PUT_OFF = 5
+"""So many answers still to be found out are listed at once; a choice of ours."""
 
 
 class Keeper(Protocol):
@@ -56,16 +62,21 @@ class Sitting(Walk):
         now: Callable[[], dt.datetime],
         stopped_at: str = "",
         drafts: dict[str, str] | None = None,
+        taken: list[str] | None = None,
     ) -> None:
-        super().__init__(answers, now, stopped_at, drafts)
+        super().__init__(answers, now, stopped_at, drafts, taken)
         self._keeper = keeper
-        self._doubted: tuple[str, str] | None = None
+        self._doubted: dict[str, str] = {}
         self._stopped_at = stopped_at
         """The place that was kept last."""
         address = self.step.address if self.step else ""
         self._unfinished = address if address and stopped_at == address + UNFINISHED else ""
         self.alarm = ""
         """What must be said at once after the last answer; mostly empty."""
+        self.changed = ""
+        """What the last change of an answer did; empty where it did nothing, or none was."""
+        self.at_fault = ""
+        """The address of the box that was last refused or doubted."""
         self.not_kept = ""
         """Why the last save failed; empty while everything is saved."""
         self.note = ""
@@ -88,6 +99,122 @@ class Sitting(Walk):
     def _followed(self, answers: Answers) -> Answers:
         """Return ``answers``, just changed, with what the change brings about in others."""
         return answers
+
+    def _change(self, before: Answers) -> str:
+        """Return what the answers changed since ``before`` did, or nothing."""
+        return ""
+
+    # Pages
+
+    def boxes(self, words: Mapping[str, str] | None = None) -> list[Step]:
+        """Return the questions to put at this place, if ``words`` by address were its answers.
+
+        Words that cannot be read open nothing.
+        """
+        place, answers = self.place, self._answers
+        if place is None:
+            return []
+        for address, text in (words or {}).items():
+            step = next(
+                (one for one in self._boxes(place, answers) if one.address == address), None
+            )
+            if step is not None and text.strip():
+                with suppress(Refused):
+                    kept = self._read(step, text, replace(answers, now=self.now)).kept
+                    answers = answers.with_text(address, kept)
+        return self._boxes(place, answers)
+
+    def rows(self) -> list[Step]:
+        """Return the rows of usual values of this place."""
+        return self.way.rows(self.place) if self.place else []
+
+    def more(self) -> list[Step]:
+        """Return the further rows of this place."""
+        return self.way.more(self.place) if self.place else []
+
+    def fresh(self) -> list[Step]:
+        """Return the rows that are new since this place was taken whole."""
+        return self.way.fresh(self.place) if self.place else []
+
+    def take(self, words: Mapping[str, str] | None = None) -> list[Heard]:
+        """Keep ``words`` by address for this place, all or none, take its rows whole, save once.
+
+        A box without words keeps its answer, or takes what is offered; one that may be skipped
+        is put off. A row without words keeps its usual value, unstored; what is only offered is
+        stored. Raises ``Refused`` and ``Doubt`` as ``offer`` does; ``at_fault`` is the box.
+        """
+        place, given = self.place, dict(words or {})
+        self.at_fault = ""
+        if place is None:
+            return []
+        before, answers, heard = self._answers, self._answers, list[Heard]()
+        put = {one.address for one in place.steps(place.page.keys, answers)}
+        half = False
+        # A box may open the next one, as the shape of a hole its length.
+        for address in place.addresses(place.page.keys, answers.interview):
+            asked = place.steps(place.page.keys, answers)
+            step = next((one for one in asked if one.address == address), None)
+            if step is None:
+                continue
+            text = given.get(address, "").strip()
+            if not text and not self._lacks(step, place, answers):
+                continue
+            if not text and address not in put and self.offered(step) is None:
+                half = True
+                continue
+            self.at_fault = step.address
+            if reasons := self.shut(step):
+                raise Refused(reasons[0])
+            text = text or self._stands_for_nothing(step)
+            one = self._read(step, text, replace(answers, now=self.now))
+            if one.taken is not None:
+                self._weigh(step, one.taken, step.view(replace(answers, now=self.now)))
+            answers = answers.with_text(step.address, one.kept)
+            heard.append(one)
+        self.at_fault, self._half = "", half
+        self._doubted.clear()
+        if place.page.usual:
+            self.taken[:] = [n for n in self.taken if n.split(path.BUT)[0] != place.name]
+            self.taken.append(place.name)
+        if any(one.step.address == self._unfinished for one in heard):
+            self._unfinished = ""
+        self._keep(answers)
+        self.alarm = " ".join(said for one in heard if (said := self._alarm(one.step)))
+        self.changed = self._what_changed(before)
+        return heard
+
+    @staticmethod
+    def _boxes(place: Place, answers: Answers) -> list[Step]:
+        return place.steps(place.page.asked, answers)
+
+    def _lacks(self, step: Step, place: Place, answers: Answers) -> bool:
+        """Tell whether an empty Enter has to find words for ``step``."""
+        if step.view(answers).standing(step.question) is not Status.OPEN:
+            return False
+        if step.question.key in place.page.asked:
+            return True
+        if not place.page.usual or step.question.key in answers.interview.optional:
+            return False
+        return step.question.default(step.view(answers)) is None
+
+    def _stands_for_nothing(self, step: Step) -> str:
+        """Return the words that an empty box stands for; raises ``Refused``."""
+        offered = self.offered(step)
+        if offered is not None:
+            return offered
+        if step.question.key in self._answers.interview.optional:
+            return UNKNOWN_TEXT
+        raise Refused(NOTHING_WRITTEN)
+
+    def _what_changed(self, before: Answers) -> str:
+        texts = self._answers.texts
+        if any(texts.get(one) != text for one, text in before.texts.items()):
+            return self._change(before)
+        return ""
+
+    def put_off_list(self) -> list[Step]:
+        """Return what is still to be found out, the first few in the order of the path."""
+        return self.way.put_off()[:MOST_PUT_OFF]
 
     # Answers
 
@@ -126,17 +253,18 @@ class Sitting(Walk):
         if not text.strip():
             default = self.offered(step)
             if default is None:
-                raise Refused(
-                    "Nothing was written. Write an answer, or say that you don't know yet."
-                )
+                raise Refused(NOTHING_WRITTEN)
             text = default
         heard = self.read(step, text)
         if heard.taken is not None:
             self._weigh(step, heard.taken, view)
+        self._doubted.clear()
         if self._unfinished == step.address:
             self._unfinished = ""
-        self._keep(self._answers.with_text(step.address, heard.kept))
+        before = self._answers
+        self._keep(before.with_text(step.address, heard.kept))
         self.alarm = self._alarm(step)
+        self.changed = self._what_changed(before)
         return heard
 
     def offer_together(self, wanted: Mapping[str, str]) -> None:
@@ -164,10 +292,9 @@ class Sitting(Walk):
         if isinstance(value, Unanswered):
             return
         doubt = step.question.doubt(value, view) or self._doubt(step, value)
-        if doubt and self._doubted != (step.address, kept):
-            self._doubted = (step.address, kept)
+        if doubt and self._doubted.get(step.address) != kept:
+            self._doubted[step.address] = kept
             raise Doubt(f"{view.told(doubt)} Give the same answer again to keep it.")
-        self._doubted = None
 
     def keep_part(self, step: Step, text: str) -> Heard:
         """Keep the lines of a list so far; whoever comes back later comes back to it.
@@ -203,12 +330,16 @@ class Sitting(Walk):
             place, key = int(address.split(".")[1]), address.split(".")[2]
             if place != number:
                 self.drafts[f"{group}.{place - (place > number)}.{key}"] = text
+        self.taken[:] = path.without_item(self.taken, group, number, self._answers.interview)
         self._keep(route.without_item(self._answers, group, number), follow=False)
-        self._back_to = self._left = ""
-        self.step = self._first_open(route.steps(self._answers)) or self.step
+        self._back_to = self._left = self._came_from = ""
+        self._place = None
+        self.step = self._first_open(path.steps(self._answers)) or self.step
 
     def _keep(self, answers: Answers, follow: bool = True) -> None:
+        before = self._answers
         self._answers = self._followed(answers) if follow else answers
+        self.taken[:] = path.with_new_rows(before, self._answers, self.taken)
         self.save()
 
     def keep_place(self) -> None:
@@ -220,7 +351,9 @@ class Sitting(Walk):
     def save(self, why_here: str = "") -> bool:
         """Save now; tell whether it worked and note in ``not_kept`` why not."""
         place = self.step.address if self.step else ""
-        if place:
+        if self._place is not None:
+            place = self._place.name
+        elif place:
             place += UNFINISHED if place == self._unfinished else why_here
         self._stopped_at = place
         try:

@@ -6,10 +6,12 @@ import datetime as dt
 from collections.abc import Callable
 from dataclasses import replace
 
-from interview.asking import route
+from interview.asking import path, route
 from interview.asking.answers import Answers
-from interview.asking.question import Status
+from interview.asking.path import Place
+from interview.asking.question import Status, Unanswered
 from interview.asking.route import Step
+from interview.asking.way import Standing, Way
 
 UNFINISHED = ", unfinished"
 """Stands in the file after the address of a list of which only a part was kept."""
@@ -26,7 +28,12 @@ class Walk:
         now: Callable[[], dt.datetime],
         stopped_at: str,
         drafts: dict[str, str] | None,
+        taken: list[str] | None = None,
     ) -> None:
+        self.every_question = False
+        """Whether every question is a page of its own; a matter of this sitting, not kept."""
+        self.taken: list[str] = [] if taken is None else taken
+        """The names of the usual pages taken whole; the keeper may share it."""
         self.drafts: dict[str, str] = {} if drafts is None else drafts
         """What was typed and not yet taken as an answer, by address; the keeper may share it."""
         self._answers = answers
@@ -38,9 +45,29 @@ class Walk:
         """The question that was left for a visit."""
         self._open_then: frozenset[str] = frozenset()
         """The questions that had no answer when it was left."""
-        self.step: Step | None = self._resume(stopped_at)
+        self._place: Place | None = None
+        """The place reached, where no question of its own tells it."""
+        self._step = self._resume(stopped_at)
+        self._came_from = ""
+        """The name of the place that was left for an earlier one, or for one gone to."""
+        self._open_before: frozenset[str] = frozenset()
+        """The names of the places that were open then."""
+        self._for_it = False
+        """Whether it was left for an answer that it waits for."""
+        self._half = False
+        """Whether a box has opened on this place that was not put when it was taken."""
+        self._stopped = stopped_at.removesuffix(UNFINISHED).removesuffix(LOOKED_AT)
         self.passed_over = ""
         """Why the last step forward went past shut questions; empty where it did not."""
+
+    @property
+    def step(self) -> Step | None:
+        """The question reached; nothing at a place that only tells something."""
+        return self._step
+
+    @step.setter
+    def step(self, step: Step | None) -> None:
+        self._step, self._place = step, None
 
     @property
     def now(self) -> dt.datetime:
@@ -61,18 +88,18 @@ class Walk:
         return []
 
     def _resume(self, stopped_at: str) -> Step | None:
-        path = route.steps(self._answers)
-        addresses = [step.address for step in path]
+        steps = path.steps(self._answers)
+        addresses = [step.address for step in steps]
         address = stopped_at.removesuffix(UNFINISHED).removesuffix(LOOKED_AT)
         place = addresses.index(address) if address in addresses else 0
         meant = address != stopped_at or address in self.drafts
-        if address in addresses and meant and not self.shut(path[place]):
-            return path[place]
-        ahead = self._first_open(path[place:]) or self._first_open(path)
-        return ahead or (path[-1] if path else None)
+        if address in addresses and meant and not self.shut(steps[place]):
+            return steps[place]
+        ahead = self._first_open(steps[place:]) or self._first_open(steps)
+        return ahead or (steps[-1] if steps else None)
 
-    def _first_open(self, path: list[Step]) -> Step | None:
-        for step in path:
+    def _first_open(self, steps: list[Step]) -> Step | None:
+        for step in steps:
             if route.standing(step, self._answers) is Status.OPEN and not self.shut(step):
                 return step
         return None
@@ -101,8 +128,8 @@ class Walk:
         """Return the next answer that is still missing on the way back, or where it leads."""
         back, here = self.back_to, self.step
         if back is not None and here is not None:
-            place = {one.address: at for at, one in enumerate(route.steps(self._answers))}
-            for way in self.ways(back):
+            place = {one.address: at for at, one in enumerate(path.steps(self._answers))}
+            for way in sorted(self.ways(back), key=lambda one: place[one.address]):
                 missing = route.standing(way, self._answers) is Status.OPEN
                 # Only forward, so that answers left out on the way do not hold one there.
                 if missing and place[way.address] > place.get(here.address, -1):
@@ -118,7 +145,7 @@ class Walk:
             self.step = back
             return back
         while step is not None:
-            step = route.next_step(self._answers, step)
+            step = path.next_step(self._answers, step)
             if step is None or not (reasons := self.shut(step)):
                 break
             self.passed_over = self.passed_over or (
@@ -142,7 +169,7 @@ class Walk:
     def _next_open(self) -> Step | None:
         step = self.step
         while step is not None:
-            step = route.next_step(self._answers, step)
+            step = path.next_step(self._answers, step)
             if step is None or not self._wants_answer(step):
                 continue
             if not (reasons := self.shut(step)):
@@ -160,7 +187,7 @@ class Walk:
         if not self._left or self.step is None:
             return None
         step: Step | None = self.step
-        while (step := route.next_step(self._answers, step)) is not None:
+        while (step := path.next_step(self._answers, step)) is not None:
             opened = route.standing(step, self._answers) is Status.OPEN
             if opened and step.address not in self._open_then and not self.shut(step):
                 return step
@@ -186,7 +213,7 @@ class Walk:
     def go_to_open(self) -> Step | None:
         """Move to the first question without an answer that may be answered now."""
         self._left = ""
-        step = self._first_open(route.steps(self._answers))
+        step = self._first_open(path.steps(self._answers))
         if step is not None:
             self.step, self._back_to = step, ""
         return step
@@ -197,7 +224,7 @@ class Walk:
             return None
         if self.back_to is not None:
             return self.mend()
-        step = route.previous_step(self._answers, self.step)
+        step = path.previous_step(self._answers, self.step)
         if step is not None:
             self.step = step
         return step
@@ -208,3 +235,122 @@ class Walk:
         if step is not None:
             self.step, self._back_to = step, ""
         return step
+
+    # Over the pages
+
+    @property
+    def way(self) -> Way:
+        """The path as it stands now."""
+        return Way(self._answers, self.taken, lambda step: bool(self.shut(step)),
+                   self.every_question)  # fmt: skip
+
+    @property
+    def place(self) -> Place | None:
+        """The place reached: that of the question, or one that only tells something."""
+        if self._place is not None:
+            return self._place
+        return self.way.place_of(self.step.address) if self.step else None
+
+    def _stand_at(self, place: Place, step: Step | None = None) -> Place:
+        way = self.way
+        lacking = [*way.wanted(place), *way.untaken(place), *way.boxes(place), *way.rows(place)]
+        if way.standing(place) is Standing.SHUT:
+            # The question that is shut tells why, and has the ways that open it.
+            lacking = [one for one in lacking if self.shut(one)]
+        self.step = step or next(iter(lacking), None)
+        asks = self.step is not None and way.place_of(self.step.address) == place
+        self._place = None if asks else place
+        return place
+
+    def start(self) -> Place | None:
+        """Move to where the person goes on: the place left if it is open, else the next one."""
+        way = self.way
+        found = way.place_of(self._stopped) if self._stopped else None
+        if found is not None and not (way.is_open(found) or self._stopped in self.drafts):
+            found = way.after(found)
+        found = found or way.first_open() or way.after(None)
+        return self._stand_at(found) if found else None
+
+    def forward(self) -> Place | None:
+        """Move to the next place that wants something or tells something; nothing at the end.
+
+        Before that to what the answer just given waits for. From a place gone back or gone to,
+        after the places it has opened, to where the person was.
+        """
+        here, half = self.place, self._half
+        self._half = False
+        if here is None or half:
+            return self._stand_at(here) if here else None
+        found = self._back_from_mending() or self._on_the_way(here) or self.way.after(here)
+        return self._stand_at(found) if found else None
+
+    def _back_from_mending(self) -> Place | None:
+        step = self._after_mending() if self._back_to else None
+        return self.way.place_of(step.address) if step else None
+
+    def _on_the_way(self, here: Place) -> Place | None:
+        """Return what ``here`` waits for, or where a place gone to leads on or back to."""
+        if (wanted := self._waited_for(here)) is not None:
+            self._leave(here, wanted)
+            self._for_it = self._came_from == here.name
+            return wanted
+        way = self.way
+        left = way.place_of(self._came_from) if self._came_from else None
+        if left is None:
+            return None
+        if self._for_it and (wanted := self._waited_for(left)) not in (None, here):
+            return wanted
+        for one in way.later(here):
+            if not self._for_it and one.name not in self._open_before and way.is_open(one):
+                return one
+        through, self._for_it, self._came_from = self._for_it, False, ""
+        if left == here or left not in way.places:
+            return None
+        return way.after(left) if through else left
+
+    def _waited_for(self, place: Place) -> Place | None:
+        """Return the place of the answer that one of ``place`` waits for, if it may be given."""
+        way = self.way
+        for step in way.boxes(place):
+            view = step.view(self._answers)
+            if not view.waits(step.question):
+                continue
+            try:
+                view[step.question]
+            except Unanswered as gap:
+                found = way.place_of(gap.address)
+                # All of an item is asked before it counts, as the line before its paces.
+                item = (found.page.group, found.number) if found else ("", 0)
+                for one in way.places:
+                    same = one == found or (item[0] and (one.page.group, one.number) == item)
+                    if same and one != place and way.is_open(one):
+                        return one
+        return None
+
+    def _leave(self, here: Place | None, there: Place) -> None:
+        if here is None or there.name == self._came_from:
+            self._came_from = ""
+        elif not self._came_from and there != here:
+            way = self.way
+            self._came_from = here.name
+            self._open_before = frozenset(one.name for one in way.places if way.is_open(one))
+
+    def backward(self) -> Place | None:
+        """Move to the place before this one, answered or not; nothing at the start."""
+        here = self.place
+        found = self.way.before(here) if here else None
+        if found is None:
+            return None
+        self._leave(here, found)
+        return self._stand_at(found)
+
+    def go_to(self, name: str) -> Place | None:
+        """Move to the place of this address or name, shut or not, if it applies."""
+        here, way = self.place, self.way
+        found = way.place_of(name)
+        step = self._at(name)
+        if found is None or (step is None and found not in way.places):
+            return None
+        self._leave(here, found)
+        self._back_to = ""
+        return self._stand_at(found, step)

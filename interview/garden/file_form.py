@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from types import MappingProxyType
 
 from interview import answers_file as af
@@ -14,15 +14,18 @@ from interview.garden.stages import QUESTIONS, STAGE_OF, STAGES
 from interview.reading import is_unknown
 
 STOPPED_AT = "stopped_at"
+USUAL_TAKEN = "usual_taken"
+"""Under this name stand the pages whose usual values were taken whole."""
 HALF_TYPED = "half_typed"
 """Under this name stands what was typed and not yet taken as an answer, by address."""
-BESIDE = (*af.FRAME_KEYS, STOPPED_AT, HALF_TYPED)
+BESIDE = (*af.FRAME_KEYS, STOPPED_AT, USUAL_TAKEN, HALF_TYPED)
 """Names at the top of a file that are no stage."""
 HEAD = (
     "Answers of a rain garden interview. You may edit this file by hand: change what stands after "
     "a colon, keep the names before it, and keep the last line. Anything you add is kept. To look "
     "for faults: rain-garden-interview --check THIS_FILE"
 )
+USUAL_TAKEN_HEAD = "Pages whose usual values were taken as they stand: see the plan for them."
 HALF_TYPED_HEAD = (
     "Typed and not yet taken as answers: it comes back into the field of its question."
 )
@@ -59,6 +62,8 @@ def notes(path: tuple[str | int, ...]) -> str:
     if len(path) == 1:
         if name == HALF_TYPED:
             return HALF_TYPED_HEAD
+        if name == USUAL_TAKEN:
+            return USUAL_TAKEN_HEAD
         stage = next((one for one in STAGES if one.key == name), None)
         return f"{stage.letter}. {stage.title}" if stage else ""
     question = QUESTIONS.get(name) if isinstance(path[-1], str) else None
@@ -71,8 +76,11 @@ def tree_of(
     known: set[str],
     stopped_at: str,
     drafts: Mapping[str, str] = MappingProxyType({}),
+    taken: Sequence[str] = (),
 ) -> Tree:
     """Return ``base`` with every answer put where it belongs, and ``drafts`` beside them.
+
+    ``taken`` are the pages whose usual values were taken; anything strange among them stays.
 
     ``known`` are the addresses that were answers before; those gone from ``answers`` are taken
     out. Whatever else ``base`` holds stays.
@@ -84,8 +92,20 @@ def tree_of(
         _put(tree, address, text)
     if stopped_at:
         tree[STOPPED_AT] = stopped_at
+    _put_taken(tree, taken)
     _put_drafts(tree, drafts)
     return _ordered(tree)
+
+
+def _put_taken(tree: Tree, taken: Sequence[str]) -> None:
+    there = tree.get(USUAL_TAKEN, [])
+    if not isinstance(there, list):
+        return
+    new: list[Node] = [*taken, *(one for one in there if not isinstance(one, str))]
+    if new:
+        tree[USUAL_TAKEN] = new
+    else:
+        tree.pop(USUAL_TAKEN, None)
 
 
 def _put_drafts(tree: Tree, drafts: Mapping[str, str]) -> None:

@@ -161,7 +161,9 @@ def _open(
     if not path.exists() and not path.is_symlink():
         keeper = store.FileKeeper(path, written_by)
         opener = text_opener(path.parent)
-        session = Session(new_answers(), keeper, now, "", opener, plants, keeper.drafts)
+        session = Session(
+            new_answers(), keeper, now, "", opener, plants, keeper.drafts, keeper.taken
+        )
         return Opened(session, keeper, lock, path, True, [], notices, plants)
     if lock.held:
         for stray in af.remove_stray_temps(path):
@@ -176,6 +178,7 @@ def _open(
         text_opener(path.parent),
         plants,
         keeper.drafts,
+        keeper.taken,
     )
     for trouble in loaded.troubles:
         hint = f" Did you mean {trouble.suggestion}?" if trouble.suggestion else ""

@@ -8,16 +8,30 @@ from dataclasses import replace
 from typing import Any
 
 from interview.answers_file.named_files import NamedFile, no_files
-from interview.asking import route
+from interview.asking import path, route
 from interview.asking.answers import Answers
 from interview.asking.kinds import list_lines
 from interview.asking.question import Question, Status, Unanswered
 from interview.asking.route import Step
-from interview.asking.sitting import Keeper, Sitting
-from interview.garden import gate
+from interview.asking.sitting import MOST_PUT_OFF, Keeper, Sitting
+from interview.garden import gate, scenarios
+from interview.garden.path import SAFETY
 from interview.garden.plan import Plan
 from interview.garden.planting import questions as planting
+from interview.garden.site import lines_questions as buried
+from interview.garden.site import questions as rules
+from interview.garden.size.questions import SOIL_DUG
 from interview.garden.suggest import beside, help_for, trouble_with, value_for
+from interview.garden.survey import questions as survey
+
+NOT_OFFERED = SAFETY | {SOIL_DUG.key}
+MOST_CHANGES = 3
+"""So many figures are told of a change; a choice of ours."""
+UNSETTLED = {
+    rules.RULES_CHECKED.key: ("not_checked", "pending"),
+    buried.PRIVATE_LINES.key: ("not_found",),
+}
+"""Answers that leave something still to be found out."""
 
 
 class Session(Sitting):
@@ -32,11 +46,12 @@ class Session(Sitting):
         open_text: Callable[[str], NamedFile] = no_files,
         plants: str = "",
         drafts: dict[str, str] | None = None,
+        taken: list[str] | None = None,
     ) -> None:
         self._open_text = open_text
         self._plants = plants
         self._planned: tuple[Answers, Plan] | None = None
-        super().__init__(answers, keeper, now, stopped_at, drafts)
+        super().__init__(answers, keeper, now, stopped_at, drafts, taken)
 
     @property
     def plan(self) -> Plan:
@@ -62,7 +77,7 @@ class Session(Sitting):
 
         What opens in time by itself comes last.
         """
-        asked = {one.address: one for one in route.steps(self._answers)}
+        asked = {one.address: one for one in path.steps(self._answers)}
         found: dict[str, tuple[bool, bool]] = {}
         for bar in gate.bars(step, self._answers, self.now.date()):
             for address in bar.addresses:
@@ -77,7 +92,12 @@ class Session(Sitting):
         return f"To change: {', '.join(labels)}. {how}" if labels else ""
 
     def offered(self, step: Step) -> str | None:
-        """Return the words an empty answer stands for: the default, or what the plan works out."""
+        """Return the words an empty answer stands for: the default, or what the plan works out.
+
+        Nothing for a safety question, nor for the soil that nobody has felt yet.
+        """
+        if step.question.key in NOT_OFFERED:
+            return None
         return value_for(step.question, self.plan) or step.question.default(step.view(self.answers))
 
     def worded(self, step: Step) -> Question[Any]:
@@ -121,4 +141,39 @@ class Session(Sitting):
         return gate.alarm(step, self._answers)
 
     def _followed(self, answers: Answers) -> Answers:
-        return gate.follow(self._answers, answers, self.now.date())
+        return gate.follow(self._answers, _paced(answers), self.now.date())
+
+    def _change(self, before: Answers) -> str:
+        planned = self._planned
+        kept = planned[1] if planned is not None and planned[0] is before else None
+        if kept is None:
+            kept = Plan(route.in_force(before), self.now, self._open_text, self._plants)
+        figures = [one for one in scenarios.followed(kept, self.plan) if one.change]
+        said = [f"{one.label} {one.kept}, now {one.tried}" for one in figures[:MOST_CHANGES]]
+        return f"This changes: {'; '.join(said)}." if said else ""
+
+    def put_off_list(self) -> list[Step]:
+        """Return what is still to be found out, and to be settled with others, the first few."""
+        still = [
+            one
+            for one in path.steps(self._answers)
+            if self.way.is_put_off(one)
+            or one.view(self._answers).text(one.question) in UNSETTLED.get(one.question.key, ())
+        ]
+        return still[:MOST_PUT_OFF]
+
+
+def _paced(answers: Answers) -> Answers:
+    """Return ``answers`` with the pacing asked for where a length was given in paces."""
+    if answers.text_at(survey.MEASURED_BY.key) is not None:
+        return answers
+    for step in route.steps(answers):
+        view = step.view(answers)
+        if not view.waits(step.question):
+            continue
+        try:
+            view[step.question]
+        except Unanswered as gap:
+            if gap.question is survey.MEASURED_BY:
+                return answers.with_text(survey.MEASURED_BY.key, "paces")
+    return answers

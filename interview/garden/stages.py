@@ -7,6 +7,7 @@ from typing import Any
 
 from interview.asking.answers import Answers, Interview
 from interview.asking.question import Question, Stage
+from interview.garden import path
 from interview.garden.afterwards import questions as review
 from interview.garden.place import questions as start
 from interview.garden.planting import questions as planting
@@ -34,7 +35,7 @@ def _country_of(answers: Answers) -> str:
     return answers.whole().get(start.COUNTRY) or "us"
 
 
-INTERVIEW = Interview(STAGES, _units_of, survey.pace_of, _country_of)
+INTERVIEW = Interview(STAGES, _units_of, survey.pace_of, _country_of, path.PATH, path.OPTIONAL)
 QUESTIONS, GROUPS = INTERVIEW.questions, INTERVIEW.groups
 STAGE_OF = INTERVIEW.stage_of
 question_at, new_answers = INTERVIEW.question_at, INTERVIEW.answers

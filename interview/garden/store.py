@@ -18,6 +18,7 @@ from interview.garden.file_form import (
     BESIDE,
     HALF_TYPED,
     STOPPED_AT,
+    USUAL_TAKEN,
     notes,
     order,
     text_of,
@@ -47,6 +48,8 @@ class Loaded:
     read_only: bool = False
     drafts: dict[str, str] = field(default_factory=dict)
     """What was typed and not yet taken as an answer, by address."""
+    taken: list[str] = field(default_factory=list)
+    """The pages whose usual values were taken whole."""
 
 
 @dataclass
@@ -56,6 +59,7 @@ class _AnswersReader:
     paths: dict[str, tuple[str | int, ...]] = field(default_factory=dict)
     troubles: list[Trouble] = field(default_factory=list)
     drafts: dict[str, str] = field(default_factory=dict)
+    taken: list[str] = field(default_factory=list)
 
     def line(self, path: tuple[str | int, ...]) -> int:
         return self.parsed.line_of(path)
@@ -69,6 +73,8 @@ class _AnswersReader:
         for name, section in self.parsed.tree.items():
             if name == HALF_TYPED:
                 self._half_typed(section)
+            if name == USUAL_TAKEN:
+                self._usual_taken(section)
             if name in BESIDE:
                 continue
             if name not in stages:
@@ -90,6 +96,20 @@ class _AnswersReader:
                 self.drafts[address] = text
             else:
                 self.trouble((HALF_TYPED, address), "Words are wanted here. It is kept, not used.")
+
+    def _usual_taken(self, section: Node) -> None:
+        if not isinstance(section, list):
+            if section != "":
+                self.trouble(
+                    (USUAL_TAKEN,), "Here a list of pages is wanted. It is kept, not used."
+                )
+            return
+        for place, node in enumerate(section):
+            if isinstance(node, str):
+                self.taken.append(node)
+            else:
+                said = "The name of a page is wanted here. It is kept, not used."
+                self.trouble((USUAL_TAKEN, place), said)
 
     def _section(self, stage: str, section: Tree) -> None:
         groups = [group.key for group in GROUPS.values() if STAGE_OF[group.key].key == stage]
@@ -163,6 +183,7 @@ def interpret(parsed: Parsed) -> Loaded:
         stopped if isinstance(stopped, str) else "",
         parsed.read_only,
         reader.drafts,
+        reader.taken,
     )
 
 
@@ -187,6 +208,8 @@ class FileKeeper:
         """Something to tell about the last save, such as that its permanence is unconfirmed."""
         self.drafts: dict[str, str] = dict(loaded.drafts) if loaded else {}
         """What is half typed, by address; the session holds the same one."""
+        self.taken: list[str] = list(loaded.taken) if loaded else []
+        """The usual pages taken whole; the session holds the same list."""
         self._home = af.real(path)
         """Where the file lay when it was opened: a link put there since is not followed."""
         self._written_by = written_by
@@ -209,7 +232,8 @@ class FileKeeper:
         if self._read_only:
             raise NotKept("This file was written by a newer program, so it is only read here.")
         self.note = ""
-        tree = tree_of(answers, self._tree, self._known, stopped_at, self._writable_drafts())
+        drafts = self._writable_drafts()
+        tree = tree_of(answers, self._tree, self._known, stopped_at, drafts, tuple(self.taken))
         if self._text and af.same(tree, self._tree) and self.there:
             return
         try:
@@ -283,7 +307,9 @@ class FileKeeper:
         Nobody else may read them: the folders are the program's own.
         """
         drafts = self._writable_drafts()
-        text = af.render(tree_of(answers, self._tree, self._known, "", drafts), notes)
+        text = af.render(
+            tree_of(answers, self._tree, self._known, "", drafts, tuple(self.taken)), notes
+        )
         for folder in folders:
             try:
                 folder.mkdir(parents=True, exist_ok=True, mode=0o700)

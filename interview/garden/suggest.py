@@ -6,10 +6,12 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
 
 from interview.answers_file.named_files import NoFile
+from interview.asking.lands import US as US_COUNTRY
 from interview.asking.question import Question, Unanswered
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
 from interview.garden.site import spot_questions as ground
+from interview.garden.site.gate import dig_reasons
 from interview.garden.size import questions as bed
 from interview.garden.size import shape_questions as shaping
 from interview.garden.soak import hole_questions as digging
@@ -38,6 +40,13 @@ def value_for(question: Question[Any], plan: Plan) -> str | None:
     """Return the words Enter alone takes where the plan has worked them out; else nothing."""
     if question.key == ground.CHOSEN_SPOT.key:
         return _best_spot(plan)
+    if question.key in (start.COUNTRY.key, start.UNITS.key):
+        return _of_the_place(question, plan)
+    if question.key == digging.HOLE_DUG_ON.key:
+        today = plan.now.date()
+        return None if dig_reasons(plan.answers, today) else f"{today}"
+    if question.key == digging.FLOOR_DEPTH.key:
+        return _tested_depth(plan)
     if question.key == shaping.FLOOR_SHAPE.key and plan.answers.get(shaping.FLOOR_SHAPE) is None:
         from interview.garden.size.answered import floor_shape
 
@@ -50,6 +59,20 @@ def value_for(question: Question[Any], plan: Plan) -> str | None:
         return side_words(side(plan.size.worked_out), plan.metric)
     except Unanswered:
         return None
+
+
+def _of_the_place(question: Question[Any], plan: Plan) -> str:
+    """Return the United States and its units until another country is chosen."""
+    if question.key == start.COUNTRY.key:
+        return US_COUNTRY
+    return "us" if plan.answers.country == US_COUNTRY else "metric"
+
+
+def _tested_depth(plan: Plan) -> str:
+    """Return how deep the test stands for the floor: the deepest digging, to a whole inch."""
+    if plan.metric:
+        return f"{plain_number(magnitude(round_down(plan.checks.dug_depth, 10, 'mm'), 'mm'), 4)} mm"
+    return f"{plain_number(magnitude(round_down(plan.checks.dug_depth, 1, 'in'), 'in'), 3)} in"
 
 
 def side_words(side: Quantity, metric: bool) -> str:

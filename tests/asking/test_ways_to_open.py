@@ -48,12 +48,12 @@ def test_the_way_leads_over_all_that_is_missing_and_back(given, session_of, cloc
     session = session_of(given({"lines_requested": "not_yet"}))
     session.jump("holes.1.hole_dug_on")
     seen = []
-    for text in ("asked", "2026-05-20", "yes", "none", "no marks"):
+    for text in ("asked", "2026-05-20", "none", "yes", "no marks"):
         step = session.step if seen else session.mend()
         seen.append(step.address)
         session.offer(step, text)
         session.go_on()
-    assert seen == ["lines_requested", "lines_asked_on", "lines_answered", "private_lines",
+    assert seen == ["lines_requested", "lines_asked_on", "private_lines", "lines_answered",
                     "mark_distance"]  # fmt: skip
     assert session.step.address == "holes.1.hole_dug_on"
     assert session.shut(session.step) == []

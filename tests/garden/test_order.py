@@ -1,4 +1,4 @@
-"""Every condition, default and objection looks only at questions asked before it."""
+"""Every condition, default and objection looks only at questions asked before it on the path."""
 
 from __future__ import annotations
 
@@ -7,13 +7,16 @@ from collections.abc import Mapping
 import pytest
 
 from interview.asking import route
+from interview.asking.path import each_question
 from interview.asking.question import Unanswered
-from interview.garden.stages import STAGES, every_question, new_answers, question_at
+from interview.garden.stages import INTERVIEW, STAGES, every_question, new_answers, question_at
 from interview.reading import Refused
 
-PLACES = {question.key: place for place, question in enumerate(every_question())}
+PLACES = {page.key: place for place, page in enumerate(each_question(INTERVIEW))}
 # A length in paces may be written anywhere; it waits for the pace.
 PACING = {"walker_name", "pace_line", "pace_counts", "measured_by"}
+# What is said beside the pieces goes by the usual of the roof until a row says otherwise.
+ROWS = {"pieces": {"roof_valley", "roof_sides", "surface_basis"}}
 
 
 class Watched(Mapping):
@@ -84,6 +87,7 @@ def test_conditions_and_defaults_look_back_only(garden, what):
             lambda question, view: getattr(question, what)(view), address, garden.texts, garden.now
         )
         late = {one for one in seen if PLACES[one] >= PLACES[key]} - PACING
+        late -= ROWS.get(key, set()) if what == "wording" else set()
         assert not late, f"{what} of {key} looks at {late}"
 
 
@@ -101,6 +105,7 @@ def test_objections_and_doubts_look_back_only(garden, what):
 
         seen = looked_at(weigh, address, garden.texts, garden.now) - {key}
         late = {one for one in seen if PLACES[one] >= PLACES[key]} - PACING
+        late -= ROWS.get(key, set()) if what == "doubt" else set()
         assert not late, f"{what} of {key} looks at {late}"
 
 

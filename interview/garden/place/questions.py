@@ -29,6 +29,7 @@ GARDEN_NAME = Question(
     kind=Note(40, "Maple corner"),
     why="The name heads your plan and your file. It need not be an address.",
     find_out="Any short name will do, such as Maple corner.",
+    default=always_this("My rain garden"),
 )
 
 UNITS = Question(

@@ -169,6 +169,7 @@ READ_AS = HOLE.question(
     ),
     why="Either is as good; the two must not be mixed up.",
     find_out="With a ruler standing in the hole, the depth left. With a mark, the drop.",
+    default=always_this(LEFT),
 )
 
 RULER = HOLE.question(

@@ -26,7 +26,7 @@ def catchment_findings(found: SurveyResults) -> Iterator[Finding]:
             finding = whole_roof_finding(roof, house, spouts)
             if finding is not None:
                 yield finding
-    if found.answers[survey.ROOF_HAZARD]:
+    if found.answers.get(survey.ROOF_HAZARD):
         yield Finding(
             "roof_hazard",
             Grade.FIX,

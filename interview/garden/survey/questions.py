@@ -143,7 +143,6 @@ ROOF_HAZARD = Question(
     kind=YesNo(),
     why="Their runoff harms plants and soil. Grow nothing to eat there.",
     find_out="Look from the ground, or ask who roofed it.",
-    default=always_this("no"),
 )
 
 STAGE = Stage(

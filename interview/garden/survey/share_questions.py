@@ -44,6 +44,16 @@ def _named_twice(name: str, answers: Answers) -> str | None:
     return None
 
 
+def _usual_name(answers: Answers) -> str | None:
+    """Return the kind with the number, such as ``roof 1``."""
+    if answers.scope is None:
+        return None
+    kind: str | None = answers.get(SURFACE_KIND)
+    return f"{_NAMED_BY_KIND.get(kind or 'roof', 'surface')} {answers.scope[1]}"
+
+
+_NAMED_BY_KIND = {"roof": "roof", "paved": "paving", "gravel": "gravel", "lawn": "lawn"}
+
 SURFACE = Member("surfaces", "surface")
 
 SURFACE_NAME = SURFACE.question(
@@ -54,6 +64,7 @@ SURFACE_NAME = SURFACE.question(
     why="Only what truly drains here counts, and each surface is listed.",
     find_out="Such as south roof or patio.",
     objection=_named_twice,
+    default=_usual_name,
 )
 
 SURFACE_KIND = SURFACE.question(
