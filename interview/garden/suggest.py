@@ -15,6 +15,8 @@ from interview.garden.size import questions as bed
 from interview.garden.size import shape_questions as shaping
 from interview.garden.size.answered import floor_shape
 from interview.garden.size.basin import Basin
+from interview.garden.size.rough import RoughSize
+from interview.garden.size.rough_words import room_side
 from interview.garden.soak import hole_questions as digging
 from interview.garden.storms import record_help as rain
 from interview.quantities.shown import depth_words
@@ -33,6 +35,12 @@ _SIDES: dict[str, Callable[[Basin], Quantity]] = {
 }
 
 
+_ROOM: dict[str, Callable[[RoughSize], Quantity]] = {
+    bed.ROOM_LENGTH.key: lambda rough: rough.length,
+    bed.ROOM_WIDTH.key: lambda rough: rough.width,
+}
+
+
 def value_for(question: Question[Any], plan: Plan) -> str | None:
     """Return the words Enter alone takes where the plan has worked them out; else nothing."""
     if question.key == ground.CHOSEN_SPOT.key:
@@ -40,11 +48,21 @@ def value_for(question: Question[Any], plan: Plan) -> str | None:
     if question.key == shaping.FLOOR_SHAPE.key and plan.answers.get(shaping.FLOOR_SHAPE) is None:
         # A floor pegged without a word about its shape stays the rectangle it was.
         return floor_shape(plan.answers).value
+    if question.key in _ROOM:
+        return _room_side(question, plan)
     side = _SIDES.get(question.key)
     if side is None:
         return None
     try:
         return side_words(side(plan.size.worked_out), plan.metric)
+    except Unanswered:
+        return None
+
+
+def _room_side(question: Question[Any], plan: Plan) -> str | None:
+    """Return the side of the room that the largest garden of the first size may take."""
+    try:
+        return room_side(_ROOM[question.key](plan.rough.sized), plan.metric)
     except Unanswered:
         return None
 
