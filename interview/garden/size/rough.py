@@ -209,8 +209,8 @@ def rough_size(
             areas.append(ponds.narrowest(way, first))
             areas += [magnitude(end.mid_area, "ft**2") for end in ends]
         elif fast:
-            # Soil so fast empties the deepest pond there may be.
-            areas.append(magnitude(ends[-1].mid_area, "ft**2"))
+            # Soil so fast empties the deepest pond there may be, and more than the slope adds.
+            areas.append(magnitude(ponds.drawn(way, last, None).mid_area, "ft**2"))
             sandy = published_size(
                 drains_here, last, spout or quantity(0.0, "ft"), system == METRIC
             ).sandy
