@@ -14,6 +14,7 @@ from interview.garden.plan import Plan
 from interview.garden.planting import figures as planting
 from interview.garden.site import figures as site
 from interview.garden.size import figures as size
+from interview.garden.size import rough_figures as rough
 from interview.garden.soak import figures as soak
 from interview.garden.storms import figures as storms
 from interview.garden.survey import figures as survey
@@ -23,6 +24,7 @@ TABLES: dict[str, tuple[Figure[Any], ...]] = {
     "site": site.FIGURES,
     "soak": soak.FIGURES,
     "survey": survey.FIGURES,
+    "rough": rough.FIGURES,
     "size": size.FIGURES,
     "storms": storms.FIGURES,
     "earth": earth.FIGURES,

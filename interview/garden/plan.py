@@ -24,11 +24,23 @@ if TYPE_CHECKING:
     from interview.garden.planting.results import PlantingResults
     from interview.garden.site.results import SiteResults
     from interview.garden.size.results import SizeResults
+    from interview.garden.size.rough_results import RoughResults
     from interview.garden.soak.results import SoakResults
     from interview.garden.storms.results import StormsResults
     from interview.garden.survey.results import SurveyResults
 
-RECORDS = ("place", "site", "soak", "survey", "size", "storms", "earth", "planting", "checks")
+RECORDS = (
+    "place",
+    "site",
+    "soak",
+    "survey",
+    "size",
+    "rough",
+    "storms",
+    "earth",
+    "planting",
+    "checks",
+)
 """The subjects' records, each after those it is made from."""
 
 
@@ -100,6 +112,13 @@ class Plan:
         from interview.garden.size.results import SizeResults
 
         return SizeResults(self.answers, self.place, self.soak, self.survey)
+
+    @cached_property
+    def rough(self) -> RoughResults:
+        """The first size, before the soil is tested."""
+        from interview.garden.size.rough_results import RoughResults
+
+        return RoughResults(self.answers, self.place, self.survey, self.size)
 
     @cached_property
     def storms(self) -> StormsResults:

@@ -28,11 +28,18 @@ from interview.quantities.units import (
 if TYPE_CHECKING:
     from interview.garden.site.results import SpotReport
     from interview.garden.size.basin import Basin
+    from interview.garden.size.rough import RoughSize
 
 _COLUMNS = (start.RECORD_DATES.key, start.RECORD_DEPTHS.key)
 _SIDES: dict[str, Callable[[Basin], Quantity]] = {
     bed.FLOOR_LENGTH.key: lambda basin: basin.floor_length,
     bed.FLOOR_WIDTH.key: lambda basin: basin.floor_width,
+}
+
+
+_ROOM: dict[str, Callable[[RoughSize], Quantity]] = {
+    bed.ROOM_LENGTH.key: lambda rough: rough.length,
+    bed.ROOM_WIDTH.key: lambda rough: rough.width,
 }
 
 
@@ -52,6 +59,8 @@ def value_for(question: Question[Any], plan: Plan) -> str | None:
 
         # A floor pegged without a word about its shape stays the rectangle it was.
         return floor_shape(plan.answers).value
+    if question.key in _ROOM:
+        return _room_side(question, plan)
     side = _SIDES.get(question.key)
     if side is None:
         return None
@@ -73,6 +82,16 @@ def _tested_depth(plan: Plan) -> str:
     if plan.metric:
         return f"{plain_number(magnitude(round_down(plan.checks.dug_depth, 10, 'mm'), 'mm'), 4)} mm"
     return f"{plain_number(magnitude(round_down(plan.checks.dug_depth, 1, 'in'), 'in'), 3)} in"
+
+
+def _room_side(question: Question[Any], plan: Plan) -> str | None:
+    """Return the side of the room that the largest garden of the first size may take."""
+    from interview.garden.size.rough_words import room_side
+
+    try:
+        return room_side(_ROOM[question.key](plan.rough.sized), plan.metric)
+    except Unanswered:
+        return None
 
 
 def side_words(side: Quantity, metric: bool) -> str:

@@ -22,6 +22,7 @@ from interview.garden.site.gate import dig_reasons
 from interview.garden.size import questions as bed
 from interview.garden.size import shape_questions as shaping
 from interview.garden.size.answered import floor_shape
+from interview.garden.size.rough_words import about
 from interview.garden.soak import hole_questions as digging
 from interview.garden.soak.hole_questions import BLOCKING_SMELLS
 from interview.quantities.evidence import Grade
@@ -158,6 +159,16 @@ def _room(plan: Plan) -> str:
     return f"{TOO_SMALL}. {trouble}" if trouble else ""
 
 
+def rough_line(plan: Plan) -> str:
+    """Say the first size in one line; nothing before there is one, or once the soil is tested."""
+    if plan.rough.tested:
+        return ""
+    try:
+        return about(plan.rough.sized, plan.metric, "–")
+    except Unanswered:
+        return ""
+
+
 _SO_FAR: tuple[tuple[str, Callable[[Plan], str]], ...] = (
     ("Room", _room),
     ("Digging", _digging),
@@ -166,6 +177,7 @@ _SO_FAR: tuple[tuple[str, Callable[[Plan], str]], ...] = (
     ("Drop rate", lambda p: figure_words(p, "drop_rate")),
     ("Corrected rate", lambda p: figure_words(p, "corrected_rate")),
     ("Area that drains here", lambda p: figure_words(p, "catchment_area")),
+    ("First size", rough_line),
     ("Pond depth", lambda p: depth_words(p.size.depth.depth, p.metric)),
     ("Empties", _empties),
     ("Recommended area", lambda p: figure_words(p, "recommended_area")),

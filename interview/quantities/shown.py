@@ -76,6 +76,21 @@ def area_words(area: Quantity, metric: bool, rounding: Rounding = PLAIN) -> str:
     return rounding.words(area, "m**2" if metric else "ft**2")
 
 
+def level_area_words(area: Quantity, metric: bool) -> str:
+    """Write an area in a sentence for a first reader, such as ``420 sq ft``."""
+    return PLAIN.words(area, "m**2") if metric else f"{PLAIN.write(magnitude(area, 'ft**2'))} sq ft"
+
+
+def area_range_words(
+    middle: Quantity, low: Quantity, high: Quantity, metric: bool, to: str = " to "
+) -> str:
+    """Write an area with its range, low down and the rest up, such as ``110 sq ft (63 to 280)``."""
+    unit, name = ("m**2", unit_name("m**2")) if metric else ("ft**2", "sq ft")
+    ends = LOW.write(magnitude(low, unit)), HIGH.write(magnitude(high, unit))
+    said = f"{HIGH.write(magnitude(middle, unit))} {name}"
+    return said if ends[0] == ends[1] else f"{said} ({ends[0]}{to}{ends[1]})"
+
+
 def volume_words(volume: Quantity, metric: bool) -> str:
     """Write a volume of soil or of the pond."""
     return PLAIN.words(volume, "m**3" if metric else "ft**3")

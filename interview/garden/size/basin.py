@@ -28,17 +28,20 @@ __all__ = [
     "RequiredArea",
     "catchment_served",
     "drawn",
+    "exact_width",
     "footprint_area",
     "footprint_sides",
     "holds",
     "inside",
     "lying",
+    "narrowest_width",
     "rain_held",
     "recommended_area",
     "required_area",
     "rule_of_thumb_area",
     "smallest",
     "split_advised",
+    "unit_floor",
 ]
 
 RULE_OF_THUMB = Source(
@@ -157,10 +160,8 @@ def required_area(
             "The pond must be deeper than the rain it is to hold, "
             "so make the pond deeper or the rain less."
         )
-    exact = _floor_width(_unit(shape, length_to_width), area, p, d, side_slope, b)
-    least = magnitude(quantity(*NARROWEST_FLOOR[system]), "ft")
-    # A floor that is longer up the slope than along it is narrowest along it.
-    width = max(exact, least / min(1.0, length_to_width))
+    exact = exact_width(unit_floor(shape, length_to_width), area, p, d, side_slope, b)
+    width = max(exact, narrowest_width(length_to_width, system))
     floor = (quantity(width * length_to_width, "ft"), quantity(width, "ft"))
     basin = Basin(*floor, depth, side_slope, freeboard, shape)
     return RequiredArea(
@@ -174,16 +175,25 @@ def required_area(
     )
 
 
-def _unit(shape: FloorShape, length_to_width: float) -> Outline:
-    """The floor of this shape that is one wide; its numbers grow with the width alone."""
+def unit_floor(shape: FloorShape, length_to_width: float) -> Outline:
+    """Return the floor of this shape that is one wide; its numbers grow with the width alone."""
     return Outline(shape, length_to_width, 1.0)
 
 
-def _floor_width(unit: Outline, s: float, p: float, d: float, z: float, b: float) -> float:
-    """Width of the floor in feet: the root of ``V(d) = P (S + A(d + b))``.
+def narrowest_width(length_to_width: float, system: str) -> float:
+    """Return the width of the narrowest floor that can be dug, in feet."""
+    least = magnitude(quantity(*NARROWEST_FLOOR[system]), "ft")
+    # A floor that is longer up the slope than along it is narrowest along it.
+    return least / min(1.0, length_to_width)
 
-    With area ``a w^2``, perimeter ``c w`` and corner number ``k`` that is ``a (d - P) w^2 +
-    c z (d^2 / 2 - P H) w + k z^2 (d^3 / 3 - P H^2) - P S = 0``, ``H = d + b``.
+
+def exact_width(unit: Outline, s: float, p: float, d: float, z: float, b: float) -> float:
+    """Return the width of the floor in feet: the root of ``V(d) = P (S + A(d + b))``.
+
+    ``unit`` is the floor one wide; feet and square feet for the weighted area, the rain, the pond's
+    depth, the side slope and the freeboard. With area ``a w^2``, perimeter ``c w`` and corner
+    number ``k`` that is ``a (d - P) w^2 + c z (d^2 / 2 - P H) w + k z^2 (d^3 / 3 - P H^2) - P S =
+    0``, ``H = d + b``.
     """
     high = d + b
     square = unit.area * (d - p)

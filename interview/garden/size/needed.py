@@ -43,6 +43,10 @@ class NeededSize(Results):
     @part
     def depth(self) -> PondDepth:
         """The pond depth and what governs it."""
+        return self.depth_under(answered.deepest(self.answers))
+
+    def depth_under(self, cap: Quantity) -> PondDepth:
+        """Return the depth that the soil allows where no pond deeper than ``cap`` is wanted."""
         rule = {
             "both": DepthRule.BOTH,
             "strict": DepthRule.STRICT,
@@ -58,7 +62,7 @@ class NeededSize(Results):
                 times(soil.corrected, NO_DROP) if drop is None else drop,
                 soil.corrected,
                 rule=rule,
-                cap=answered.deepest(self.answers),
+                cap=cap,
                 step=self.place.system,
             )
 
