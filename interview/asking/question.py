@@ -170,8 +170,8 @@ class Question(Generic[T]):
     digs: bool = False
     """Whether answering needs ground to be broken."""
     noted: bool = False
-    """Whether the program writes it where the other answers tell: it then holds though it is not
-    asked."""
+    """Whether an answer holds though it is not asked: the program may write it where the others
+    tell, or it was asked at its own time."""
     more: str = ""
     """Longer help: tables and reading for the practised."""
     picture: str = ""

@@ -4,18 +4,23 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Iterator
+from dataclasses import replace
 from typing import Any
 
+from interview.asking import route
 from interview.asking.answers import Answers
 from interview.asking.question import Question, Status
 from interview.asking.route import Step
 from interview.garden.site import lines_questions as buried
+from interview.garden.site import questions as site
 from interview.garden.site import spot_questions as ground
-from interview.garden.site.gate import Bar, dig_bars, dig_reasons, locate_state
+from interview.garden.site.gate import Bar, Way, dig_bars, dig_reasons, locate_state
+from interview.garden.site.results import STOPPED_BY
 from interview.garden.soak import hole_questions as digging
 from interview.garden.soak import questions as soak
 from interview.garden.soak import timing_questions as timing
 from interview.garden.soak.hole_questions import BLOCKING_SMELLS
+from interview.quantities.evidence import Finding
 
 _OF_ONE_REQUEST: tuple[Question[Any], ...] = (
     buried.LINES_TICKET,
@@ -58,14 +63,110 @@ def bars(step: Step, answers: Answers, today: dt.date) -> list[Bar]:
         return _day_bars(view, today)
     if not step.question.digs:
         return []
-    smell = view.get(digging.HOLE_SMELL)
+    found = [*_hole_bars(view, today), *_stop_bars(view), *_pollution_bars(view)]
+    smell: str | None = view.get(digging.HOLE_SMELL)
     if smell in BLOCKING_SMELLS and step.question is not digging.HOLE_SMELL:
-        said = (
-            f"The hole smells of {smell}. Stop, stay away from it, and call: the utility for gas, "
-            "the health department for fuel or sewage."
-        )
-        return [Bar(view.told(said), (view.address(digging.HOLE_SMELL),))]
-    return [*_hole_bars(view, today), *_pollution_bars(view)]
+        return [_smell_bar(view, smell), *found]
+    return found
+
+
+def ways_out(step: Step, answers: Answers, today: dt.date) -> list[Way]:
+    """Return what can be done while ``step`` is shut, in the order of its reasons.
+
+    Each leads to an answer that may be changed now, tells the day on which it may open, or whom to
+    call. Where only the day kept of a hole without a depth is shut, what to do about that day.
+    """
+    asked = {one.address: one for one in route.steps(answers)}
+    if beware(step, answers, today):
+        return list(_day_ways(step.address))
+    found: dict[tuple[str, str | None], Way] = {}
+    for bar in bars(step, answers, today):
+        for way in bar.ways:
+            to = asked.get(way.address) if way.address else None
+            if way.address and (to is None or to == step or shut(to, answers, today)):
+                continue
+            # A hole of a past day is held against it: that wait is over.
+            if way.opens is not None and way.opens <= today:
+                continue
+            if not any(one.address == way.address for one in found.values() if way.address):
+                found.setdefault((way.label, way.address), way)
+    return list(found.values())
+
+
+def _day_ways(address: str) -> tuple[Way, ...]:
+    return (
+        Way("Not dug yet: dig it today and give its depth", address),
+        Way(
+            "Dug then: do not use it. Look for damage and call if you see any, fill it, dig a new "
+            "hole today and give its depth",
+            address,
+        ),
+    )
+
+
+_CALL = {
+    "gas": "Go away from it and call the gas utility's emergency number",
+    "fuel": "Stay away from it and call the health department",
+    "sewage": "Stay away from it and call the health department",
+}
+"""Whom to call for each smell."""
+
+
+def _smell_bar(view: Answers, smell: str) -> Bar:
+    said = (
+        f"The hole smells of {smell}. Stop, stay away from it, and call: the utility for gas, "
+        "the health department for fuel or sewage."
+    )
+    ways = (
+        Way(_CALL[smell]),
+        Way("It smells of something else: say so", view.address(digging.HOLE_SMELL)),
+        Way("Dig a new hole elsewhere", view.address(soak.ANOTHER_HOLE)),
+    )
+    return Bar(view.told(said), ways)
+
+
+def _stop_bars(view: Answers) -> list[Bar]:
+    """Return why no hole is to be dug where no garden can be; one that is dug stays open."""
+    if any(view.text(one) is not None for one in _BROKEN):
+        return []
+    # Pollution has a bar of its own.
+    found = [one for one in digging.spot_stops(view) if one.key != "contamination"]
+    learn = digging.may_learn(view, digging.spot_stops(view))
+    if not found or (learn and view.get(digging.TEST_TO_LEARN)):
+        return []
+    spot = ground.chosen_spot(view)
+    ways = [_about(one, spot) for one in found]
+    ways += _other_spot(spot)
+    if learn:
+        label = "Dig a hole here only to learn about the soil"
+        ways.append(Way(label, view.address(digging.TEST_TO_LEARN)))
+    said = " ".join(one.said for one in found)
+    return [Bar(f"{said} No garden can be made at this spot as it stands.", tuple(ways))]
+
+
+_BROKEN: tuple[Question[Any], ...] = (
+    digging.HOLE_DEPTH,
+    digging.HOLE_SMELL,
+    digging.HOLE_WIDTH,
+    timing.FILL_1_START,
+    timing.TEST_START,
+    timing.READINGS,
+)
+"""Answers that only a hole which is there can have."""
+
+
+def _about(found: Finding, spot: Answers) -> Way:
+    if found.key == "ownership":
+        return Way("Say whose ground it is", site.PERMISSION.key)
+    question = STOPPED_BY[found.key]
+    return Way(f"Change “{question.told(spot).label}”", spot.address(question))
+
+
+def _other_spot(spot: Answers) -> list[Way]:
+    return [
+        Way("Look at another spot", spot.address(ground.ANOTHER_SPOT)),
+        Way("Choose another spot", ground.CHOSEN_SPOT.key),
+    ]
 
 
 def _day_bars(view: Answers, today: dt.date) -> list[Bar]:
@@ -85,31 +186,36 @@ def _hole_bars(view: Answers, today: dt.date) -> list[Bar]:
         return []
     if day > today:
         said = f"The hole is to be dug on {day:%A} {day}; its questions open then."
-        return [*dig_bars(whole, day), Bar(said, (here,), waits=True)]
+        wait = Way(f"Wait until {day:%A} {day}", opens=day)
+        bar = Bar(said, (wait, Way("Name another day", here)), waits=True)
+        return [*dig_bars(whole, day), bar]
     found = dig_bars(whole, day)
     if not found:
         return []
+    other_day = Way("Put the day of the hole right", here)
     if view.get(digging.HOLE_DEPTH) is None:
-        return dig_bars(whole, today)
+        return [replace(bar, ways=(*bar.ways, other_day)) for bar in dig_bars(whole, today)]
+    at = view.address(digging.HOLE_CLEARED)
+    cleared = Way("Say whether every line was clear on that day", at)
     if view.get(digging.HOLE_CLEARED) == "no":
         said = (
             f"You said that not every line was clear when this hole was dug on {day}. Do not use "
             "it. Look for damage and call if you see any, fill it, and dig another one once "
             "digging is open."
         )
-        return [Bar(said, (view.address(digging.HOLE_CLEARED), view.address(soak.ANOTHER_HOLE)))]
+        return [Bar(said, (cleared, Way("Dig another hole", view.address(soak.ANOTHER_HOLE))))]
     if digging.asked_after(view):
         said = (
             f"This hole was dug on {day}, and the marks in your answers were asked for later. Say "
             "whether every line was clear on that day."
         )
-        return [Bar(said, (view.address(digging.HOLE_CLEARED), here))]
+        return [Bar(said, (cleared, other_day))]
     if day == today:
         return found
     first, *others = found
     said = f"For {day}, the day of this hole: {first.said}"
-    ways = (here, *first.addresses) if first.waits else (*first.addresses, here)
-    return [Bar(said, ways), *others]
+    ways = (other_day, *first.ways) if first.waits else (*first.ways, other_day)
+    return [replace(first, said=said, ways=ways, waits=False), *others]
 
 
 def _pollution_bars(view: Answers) -> list[Bar]:
@@ -122,13 +228,12 @@ def _pollution_bars(view: Answers) -> list[Bar]:
         "You named something that may have polluted the ground of this spot: do not dig and do "
         "not soak water in. A laboratory that finds the soil clear opens it; so does another spot."
     )
-    questions: tuple[Question[Any], ...] = (
-        ground.SOIL_LAB,
-        ground.CONTAMINATION,
-        ground.ANOTHER_SPOT,
+    ways: tuple[Way, ...] = (
+        Way("Say what a laboratory found", spot.address(ground.SOIL_LAB)),
+        Way("Change what the ground has been", spot.address(ground.CONTAMINATION)),
+        *_other_spot(spot),
     )
-    asked = (spot.address(question) for question in questions)
-    return [Bar(said, (*asked, ground.CHOSEN_SPOT.key))]
+    return [Bar(said, ways)]
 
 
 def cleared_before(view: Answers) -> bool:

@@ -28,6 +28,7 @@ RENEWED = {
     "holes.1.hole_dug_on": "2026-05-27",
     "holes.1.hole_depth": "20 in",
 }
+STEEP = {"spots.1.slope_run": "10 ft", "spots.1.slope_drop": "18 in"}
 SOAKED = {"holes.1.soaked_already": "yes"}
 READ = {
     "holes.1.water_at_mark": "8 in",
@@ -71,6 +72,9 @@ CONDITIONS: tuple[tuple[str, dict[str, str], dict[str, str]], ...] = (
         (key, CLEARED, {**ASKED, "lines_answered": "no"})
         for key in ("lines_finished_on", "lines_valid_days", "lines_valid_kind", "mark_distance")
     ),
+    ("test_to_learn", {"spots.1.stands_after_rain": "often"}, {"spots.1.stands_after_rain": "few"}),
+    ("test_to_learn", STEEP, {**STEEP, "spots.1.unstable_ground": "slides"}),
+    ("test_to_learn", STEEP, {**STEEP, "holes.1.hole_depth": "20 in"}),
     *((f"local_{key}", rule(key), rule("none")) for key, _, _ in _NEAR),
     *((f"{key}_distance", near(key), near("none")) for key, _, _ in _NEAR),
     ("septic_uphill", near("septic"), near("well")),

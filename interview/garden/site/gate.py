@@ -23,30 +23,67 @@ MARK_PACED = (
     "The distance to the nearest mark is in paces, and the length of the pace is not known yet: "
     "measure the distance with a tape."
 )
-_TO_CHANGE: dict[Cause, Question[Any]] = {
-    Cause.NOT_ASKED: buried.LINES_REQUESTED,
-    Cause.REQUEST_TO_COME: buried.LINES_ASKED_ON,
-    Cause.WAITING: buried.LINES_ASKED_ON,
-    Cause.SILENT: buried.LINES_ANSWERED,
-    Cause.MARKED_TOO_SOON: buried.LINES_FINISHED_ON,
-    Cause.MARKED_TO_COME: buried.LINES_FINISHED_ON,
-    Cause.PRIVATE: buried.PRIVATE_LINES,
-    Cause.STALE: buried.LINES_ASKED_ON,
-    Cause.WAIT_UNKNOWN: buried.LINES_BUSINESS_DAYS,
-    Cause.HOLIDAYS_UNKNOWN: buried.LINES_HOLIDAYS,
-    Cause.STALE_BEFORE_OPEN: buried.LINES_VALID_DAYS,
-}
+
+
+@dataclass(frozen=True)
+class Way:
+    """One thing to do about a question that is shut."""
+
+    label: str
+    address: str | None = None
+    """Where the answer to change is kept; nothing where it is no answer."""
+    opens: dt.date | None = None
+    """The first day on which waiting alone may open it."""
+    prepares: bool = False
+    """Whether it only makes ready for the way after it and by itself opens nothing."""
 
 
 @dataclass(frozen=True)
 class Bar:
-    """One reason why a question is shut, and the answers that would have to change."""
+    """One reason why a question is shut, and what to do about it."""
 
     said: str
-    addresses: tuple[str, ...]
-    """Where those answers are kept, the likeliest first."""
+    ways: tuple[Way, ...]
+    """The likeliest first."""
     waits: bool = False
     """Whether time alone takes it away, unless a date is wrong."""
+
+    @property
+    def addresses(self) -> tuple[str, ...]:
+        """Where the answers are kept that would have to change, the likeliest first."""
+        return tuple(way.address for way in self.ways if way.address and not way.prepares)
+
+
+def _to(label: str, question: Question[Any]) -> Way:
+    return Way(label, question.key)
+
+
+_REQUEST_DAY = _to("Put the day of the request right", buried.LINES_ASKED_ON)
+_WAIT_DAYS = _to("Say how many business days your ticket gives", buried.LINES_BUSINESS_DAYS)
+_HOLIDAYS = _to("Say which holidays fall in the wait", buried.LINES_HOLIDAYS)
+_FINISHED_DAY = _to("Put the day the marks were finished right", buried.LINES_FINISHED_ON)
+_NEW_MARKS = _to("Ask for new marks, then give the day you asked", buried.LINES_ASKED_ON)
+_MEASURE_MARK = _to("Measure to the nearest mark", buried.MARK_DISTANCE)
+ROOM = "room_length"
+"""The key of the question of a later subject that the outline of the garden begins with."""
+_MOVE = Way("Move the hose, and measure its room and distances again", ROOM, prepares=True)
+_WAYS: dict[Cause, tuple[Way, ...]] = {
+    Cause.NOT_ASKED: (_to("Ask for the lines to be marked", buried.LINES_REQUESTED),),
+    Cause.REQUEST_TO_COME: (_REQUEST_DAY,),
+    Cause.WAITING: (_REQUEST_DAY, _WAIT_DAYS, _HOLIDAYS),
+    Cause.SILENT: (_to("Say when every owner has answered", buried.LINES_ANSWERED),),
+    Cause.MARKED_TOO_SOON: (_FINISHED_DAY, _REQUEST_DAY),
+    Cause.MARKED_TO_COME: (_FINISHED_DAY, _REQUEST_DAY),
+    Cause.PRIVATE: (_to("Find out about your own lines", buried.PRIVATE_LINES),),
+    Cause.STALE: (_NEW_MARKS,),
+    Cause.WAIT_UNKNOWN: (_WAIT_DAYS,),
+    Cause.HOLIDAYS_UNKNOWN: (_HOLIDAYS,),
+    Cause.STALE_BEFORE_OPEN: (
+        _to("Say how many days your ticket says the marks stay good", buried.LINES_VALID_DAYS),
+        _WAIT_DAYS,
+    ),
+}
+"""What to do about each cause; of a wait the day on which it ends comes before."""
 
 
 def locate_state(answers: Answers) -> LocateState:
@@ -80,19 +117,19 @@ def dig_bars(whole: Answers, day: dt.date) -> list[Bar]:
     """Return every reason why no spade may go in on ``day``, with the answers to change."""
     found = gate_today(whole, day)
     bars = [
-        _line_bar(whole, cause, said)
+        _line_bar(whole, cause, said, found.earliest)
         for cause, said in zip(found.causes, found.reasons, strict=True)
     ]
     if whole.get(buried.LINES_REQUESTED) == "asked" and (
         fault := whole.fault(buried.LINES_FINISHED_ON)
     ):
         label = buried.LINES_FINISHED_ON.label
-        bars.append(Bar(f"“{label}” needs attention: {fault}", (buried.LINES_FINISHED_ON.key,)))
+        bars.append(Bar(f"“{label}” needs attention: {fault}", (_FINISHED_DAY, _REQUEST_DAY)))
     near = whole.get(buried.MARK_DISTANCE)
     if near is None:
         if not bars:
             said = MARK_PACED if whole.waits(buried.MARK_DISTANCE) else MARK_UNKNOWN
-            bars.append(Bar(whole.told(said), (buried.MARK_DISTANCE.key,)))
+            bars.append(Bar(whole.told(said), (_MEASURE_MARK,)))
         return bars
     zone = buried.tolerance_zone(whole)
     if not reaches(magnitude(near, "m"), magnitude(zone.shown(whole.metric), "m")):
@@ -100,13 +137,16 @@ def dig_bars(whole: Answers, day: dt.date) -> list[Bar]:
             f"A mark is within {zone.words(whole.metric)} of where you will dig. Move the hole and "
             "the garden, and measure again."
         )
-        bars.append(Bar(whole.told(said), (buried.MARK_DISTANCE.key,)))
+        bars.append(Bar(whole.told(said), (_MOVE, _MEASURE_MARK)))
     return bars
 
 
-def _line_bar(whole: Answers, cause: Cause, said: str) -> Bar:
-    question = _TO_CHANGE[cause]
+def _line_bar(whole: Answers, cause: Cause, said: str, earliest: dt.date | None) -> Bar:
+    ways = _WAYS[cause]
     if cause is Cause.NOT_ASKED and whole.get(buried.LINES_REQUESTED) == "asked":
-        question = buried.LINES_ASKED_ON
+        ways = (_to("Say on which day you asked", buried.LINES_ASKED_ON),)
         said = "You have not yet asked, or not said on which day: the waiting counts from there."
-    return Bar(whole.told(said), (question.key,), waits=cause is Cause.WAITING)
+    waits = cause in (Cause.WAITING, Cause.REQUEST_TO_COME)
+    if waits and earliest is not None:
+        ways = (Way(f"Wait until {earliest:%A} {earliest}", opens=earliest), *ways)
+    return Bar(whole.told(said), ways, waits=cause is Cause.WAITING)

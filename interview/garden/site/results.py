@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from typing import Any
 
 from interview.asking.answers import Answers
-from interview.asking.question import Unanswered
+from interview.asking.question import Question, Unanswered
 from interview.asking.results import Results, part
 from interview.garden.site import lines_questions as buried
 from interview.garden.site import nearby_questions as nearby
@@ -155,6 +156,27 @@ def _slope(spot: Answers) -> Iterator[Finding]:
         return
     yield siting.slope_finding(slope, spot.get(ground.SLIDES) == "slides")
     yield level_finding(slope, spot.metric)
+
+
+STOPPED_BY: Mapping[str, Question[Any]] = {
+    "standing_water": ground.STANDS,
+    "slope": ground.SLOPE_DROP,
+    "water_below": ground.WET_DEPTH,
+    "bedrock_below": ground.ROCK_DEPTH,
+    "slides": ground.SLIDES,
+    "karst": ground.SLIDES,
+    "contamination": ground.SOIL_LAB,
+    "overflow_way": ground.OVERFLOW_TO,
+    "overflow_building_distance": ground.OVERFLOW_TO_BUILDING,
+    "septic_uphill_distance": nearby.DISTANCES["septic"],
+    **{f"{item}_distance": nearby.DISTANCES[key] for key, item in SETBACK_OF.items()},
+}
+"""The question whose answer each finding about a spot that may be a stop goes by."""
+
+
+def stops(spot: Answers, dug_depth: Quantity) -> tuple[Finding, ...]:
+    """Return what stops a garden at a spot, where digging goes down to ``dug_depth``."""
+    return tuple(one for one in _findings(spot, dug_depth, None) if one.grade is Grade.STOP)
 
 
 @dataclass(frozen=True)

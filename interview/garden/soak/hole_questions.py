@@ -2,14 +2,22 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from interview.asking.answers import Answers
 from interview.asking.conditions import always_this, chosen, depth
 from interview.asking.kinds import Choice, Clearance, Day, Note, YesNo
 from interview.asking.measures import Measure
 from interview.asking.question import Member, Question
 from interview.garden.site import lines_questions as buried
+from interview.garden.site import questions as site
+from interview.garden.site import spot_questions as ground
 from interview.garden.site.cautions import LOCATE
-from interview.quantities.units import magnitude
+from interview.garden.site.results import stops
+from interview.garden.site.surroundings import Owner, ownership_finding
+from interview.garden.soak.depth import SHALLOWEST_IN
+from interview.quantities.evidence import Finding
+from interview.quantities.units import magnitude, quantity
 
 HOLE_CAUTION = (
     "Never leave the hole open: a small child can drown in a very little water and anyone can "
@@ -116,6 +124,57 @@ HOLE_CLEARED = HOLE.question(
     "unsure, say no.",
     asks=lambda a: a.get(HOLE_DEPTH) is not None and asked_after(a),
     when="the marks were asked for after the hole was dug",
+    caution=LOCATE,
+    wording=buried.service_too,
+    noted=True,
+    digs=False,
+)
+
+_LEAST_DIG = quantity(SHALLOWEST_IN.value, "in")
+_NOT_EVEN_TO_LEARN = frozenset(
+    {
+        "slides", "karst", "slope_crest_distance", "septic_distance", "septic_uphill_distance",
+        "well_distance", "contamination", "ownership",
+    }
+)  # fmt: skip
+"""Stops by which no water is to be poured into the ground, and none that is not one's own dug."""
+
+
+def spot_stops(answers: Answers) -> tuple[Finding, ...]:
+    """Return what stops any garden at the spot chosen, the shallowest too."""
+    spot = ground.chosen_spot(answers)
+    found = stops(spot, _LEAST_DIG)
+    if answers.whole().get(site.PERMISSION) == "no":
+        found = (ownership_finding(Owner.NO), *found)
+    return tuple(one.told(answers.told) for one in found)
+
+
+def may_learn(answers: Answers, found: Iterable[Finding]) -> bool:
+    """Tell whether a hole may be dug only to learn about the soil where ``found`` stops a garden.
+
+    Not by a bank, on ground that slides or is polluted, by a septic system or a well.
+    """
+    over_bank = ground.chosen_spot(answers).get(ground.OVERFLOW_TO) == "bank"
+    return not over_bank and not any(one.key in _NOT_EVEN_TO_LEARN for one in found)
+
+
+def _asks_to_learn(answers: Answers) -> bool:
+    if answers.get(HOLE_DEPTH) is not None:
+        return False
+    found = spot_stops(answers)
+    return bool(found) and may_learn(answers, found)
+
+
+TEST_TO_LEARN = HOLE.question(
+    key="test_to_learn",
+    label="Test only to learn",
+    text="As it stands no garden should be made at this spot. Will you dig a test hole here all "
+    "the same, only to learn about the soil?",
+    kind=YesNo(),
+    why="A hole dug for nothing is work and a danger; its rate can still tell of a spot nearby.",
+    find_out="Say no if another spot may do: the test belongs there.",
+    asks=_asks_to_learn,
+    when="something stops a garden at the spot, and no hole is dug yet",
     caution=LOCATE,
     wording=buried.service_too,
     noted=True,

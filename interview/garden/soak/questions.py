@@ -26,6 +26,7 @@ from interview.garden.soak.hole_questions import (
     KNOWN_RATE_BY,
     RATE_FROM,
     RIBBON,
+    TEST_TO_LEARN,
     hole_is_dug,
 )
 from interview.garden.soak.timing_questions import (
@@ -108,6 +109,7 @@ HOLES = Group(
         HOLE_DUG_ON,
         HOLE_DEPTH,
         HOLE_CLEARED,
+        TEST_TO_LEARN,
         FLOOR_DEPTH,
         HOLE_SMELL,
         HOLE_SEEPS,
