@@ -467,6 +467,39 @@ def test_the_published_sizes(figures_of):
     assert v["published_clayey"] == near(0.10 * 600)
 
 
+def test_the_first_size(plan_of, sized, level_spot, printed):
+    """Soil like flour at a third of 0.68 cm/h empties 4.28 in, so 4 in, in 48 h; 6 in is wanted."""
+    untested = {key: text for key, text in sized.items() if key not in ("rate_from", "known_rate")}
+    texts = {**untested, **level_spot, "soil_dug": "loam", "children": "no"}
+    listed = printed(plan_of(texts))["figures"]
+    v = {key: one.get("value") for key, one in listed.items()}
+    a = {"P": 1 / 12, "z": 3.0, "b": 4 / 12, "r": 2.0, "square": False}
+
+    def mid(inches):
+        d = inches / 12
+        wide = needed_width(570, d, a)
+        return area_at(d / 2, 2 * wide, wide, a)
+
+    assert v["rough_depth"] == near(6)
+    assert v["rough_area"] == near(mid(6))
+    # The published factors of 0.25 and 0.34, for an inch of rain on 600 square feet.
+    assert v["rough_area_low"] == near(min(0.25 * 600, *(mid(n / 2) for n in range(8, 13))))
+    assert v["rough_area_high"] == near(max(0.34 * 600, *(mid(n / 2) for n in range(8, 13))))
+    assert mid(4) > 0.34 * 600 and mid(6) < 0.25 * 600
+
+    def outside(inches):
+        d, wide = inches / 12, 2.0
+        while volume(d, 2 * wide, wide, a) < (570 + area_at(d + a["b"], 2 * wide, wide, a)) / 12:
+            wide += 0.5
+        return 2 * wide + 6 * (d + a["b"]), wide + 6 * (d + a["b"])
+
+    assert v["rough_outline_length"] == near(math.ceil(4 * outside(4)[0] - 1e-9) / 4)
+    assert v["rough_outline_width"] == near(math.ceil(4 * outside(4)[1] - 1e-9) / 4)
+    tested = printed(plan_of({**texts, "rate_from": "report", "known_rate": "0.1 in/h"}))
+    assert tested["figures"]["rough_area"]["value"] == "settled by the soak test"
+    assert not {key for key in v if key.startswith("rough_") and v[key] is None}
+
+
 def test_the_pipe(figures_of):
     """By Manning's formula, in meters and seconds, at a fall of 1 in 96."""
     v = figures_of(water_by="pipe", spout_distance="20 ft", spout_fall="24 in")

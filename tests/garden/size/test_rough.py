@@ -1,0 +1,193 @@
+"""The first size, before the soil is tested, held against the size that the plan comes to."""
+
+from __future__ import annotations
+
+import random
+import re
+from itertools import pairwise
+
+import pytest
+
+from interview.asking.question import Unanswered
+from interview.garden.size import rough_words
+from interview.garden.size.basin import required_area
+from interview.garden.size.rough import Feel, Settles, Way, feel_of, rough_size, shallowest_pond
+from interview.garden.soak.rates import RAWLS_CM_PER_H, Texture
+from interview.garden.summary import rough_line, so_far
+from interview.quantities.units import METRIC, magnitude, quantity, significant
+
+GARDENS = 14
+"""Through the whole plan; few enough to be quick, and raised by hand now and then."""
+SAID = {Feel.GRITTY: "sand", Feel.FLOURY: "loam", Feel.STICKY: "clay"}
+
+
+def ft2(value):
+    return magnitude(value, "ft**2")
+
+
+def holds(found, area):
+    """Tell whether an area lies in the range as it is told: low down, high up."""
+    low, high = significant(ft2(found.low), 2, "down"), significant(ft2(found.high), 2, "up")
+    return low - 1e-6 <= area <= high + 1e-6
+
+
+@pytest.fixture
+def untested(roof):
+    """Answers up to the first size: 420 square feet of roof and nothing else."""
+    return {"units": "us", **roof("rectangle 30 ft by 14 ft")}
+
+
+@pytest.mark.parametrize("place", range(4))
+def test_any_pond_from_the_shallowest_to_the_deepest_lies_in_the_range(place):
+    rng = random.Random(place)
+    for _ in range(12):
+        drains, rain = rng.uniform(100, 2000), rng.uniform(0.5, 2)
+        feel, deepest = rng.choice(list(Feel)), rng.choice((4, 6, 8, 10, 12))
+        z, rim = rng.choice((2.0, 3.0)), quantity(rng.choice((1, 2, 4, 6)), "in")
+        way = Way(shallowest_pond(feel), quantity(deepest, "in"), z, rim)
+        area, deep = quantity(drains, "ft**2"), quantity(rain, "in")
+        weighted = area * 0.95
+        found = rough_size(area, weighted, deep, (way,), feel=feel)
+        depth = magnitude(found.shallowest, "in")
+        while depth <= deepest:
+            one = required_area(weighted, deep, quantity(depth, "in"), z, rim)
+            assert holds(found, ft2(one.mid_area)), (drains, rain, feel, depth)
+            depth += 0.5
+        middle = required_area(weighted, deep, found.depth, z, rim).mid_area
+        assert ft2(found.middle) == pytest.approx(ft2(middle))
+        assert found.low <= found.middle <= found.high
+
+
+def test_the_range_holds_the_size_of_the_plan_and_narrows_as_answers_come(subtests, plan_of, roof):
+    rng = random.Random(11)
+    gardens = by_storms = 0
+    while gardens < GARDENS:
+        texture = rng.choice(list(Texture))
+        # The plan itself doubts a test that is more than three times off the table.
+        rate = RAWLS_CM_PER_H[texture] / 2.54 * 3 ** rng.uniform(-1, 1)
+        texts = {"units": "us", **roof(f"rectangle {rng.uniform(8, 70):.1f} ft by 20 ft")}
+        texts["rain_depth"] = f"{rng.uniform(0.5, 2):.2f} in"
+        steps = [
+            {},
+            {"soil_dug": SAID[feel_of(texture)]},
+            {
+                "spots.1.slope_run": "10 ft",
+                "spots.1.slope_drop": f"{rng.choice((0, 1, 3, 6, 9))} in",
+            },
+            {"children": rng.choice(("yes", "no"))},
+            {"spout_distance": f"{rng.randint(5, 29)} ft"},
+        ]
+        found = []
+        try:
+            for step in steps:
+                texts |= step
+                found.append(plan_of(texts).rough.sized)
+            plan = plan_of({**texts, "rate_from": "report", "known_rate": f"{rate:.4f} in/h"})
+            size = plan.size
+            if size.depth.too_shallow:
+                continue
+            area, over_all = ft2(size.mid_area_needed), size.over_all
+        except Unanswered:
+            continue
+        gardens, by_storms = gardens + 1, by_storms + size.by_storms
+        with subtests.test(**texts, rate=rate):
+            assert [one for one in found if not holds(one, area)] == []
+            for before, after in pairwise(found):
+                assert ft2(before.low) <= ft2(after.low) + 1e-6
+                assert ft2(after.high) <= ft2(before.high) + 1e-6
+            last = found[-1]
+            for side, most in zip(over_all, (last.length, last.width), strict=True):
+                assert magnitude(side, "ft") <= magnitude(most, "ft") + 1e-6
+            assert ft2(plan.rough.sized.low) <= ft2(size.required.mid_area) * size.bed_count + 1e-6
+    assert by_storms
+
+
+def test_the_shallowest_pond_follows_the_slowest_soil_that_feels_so():
+    # A third of 2.59, 0.68 and 0.06 cm/h for 48 h: 16.3, 4.28 and 0.38 in; 3 to 6 in is kept.
+    inches = {feel: magnitude(shallowest_pond(feel), "in") for feel in Feel}
+    assert inches == pytest.approx(
+        {Feel.GRITTY: 6, Feel.FLOURY: 4, Feel.STICKY: 3, Feel.UNKNOWN: 3}
+    )
+    # 109 mm, and 3 in is 76.2 mm: in steps of 10 mm.
+    assert magnitude(shallowest_pond(Feel.FLOURY, METRIC), "mm") == pytest.approx(100)
+    assert magnitude(shallowest_pond(Feel.STICKY, METRIC), "mm") == pytest.approx(80)
+
+
+def test_rain_nearly_as_deep_as_the_pond_begins_the_range_deeper_and_says_so(plan_of, untested):
+    found = plan_of({**untested, "rain_depth": "2.5 in"}).rough.sized
+    assert found.raised and magnitude(found.shallowest, "in") == pytest.approx(3.5)
+    assert "A pond under 3.5 in could not hold" in " ".join(rough_words.first_size(found, False))
+    assert not plan_of(untested).rough.sized.raised
+    with pytest.raises(Unanswered) as gap:
+        _ = plan_of({**untested, "rain_depth": "2.5 in", "deepest_pond": "2 in"}).rough.sized
+    assert gap.value.address == "deepest_pond" and "deeper than the rain" in gap.value.why
+
+
+def test_it_waits_for_the_first_answer_that_is_missing(plan_of, untested):
+    with pytest.raises(Unanswered) as gap:
+        _ = plan_of({"units": "us"}).rough.sized
+    assert gap.value.address.startswith("surfaces.")
+    assert plan_of(untested).rough.sized.settles == tuple(Settles)
+    told = {**untested, "soil_dug": "clay", "children": "no"}
+    assert plan_of(told).rough.sized.settles == (Settles.SLOPE, Settles.SOAK_TEST)
+
+
+def test_the_first_size_in_words_has_its_own_numbers(plan_of, untested, level_spot):
+    found = plan_of({**untested, "deepest_pond": "6 in", "children": "no"}).rough.sized
+    low, high = significant(ft2(found.low), 2, "down"), significant(ft2(found.high), 2, "up")
+    middle = significant(ft2(found.middle), 2, "up")
+    said = rough_words.first_size(found, metric=False)
+    assert said[0] == (
+        f"About {middle:g} sq ft ({low:g} to {high:g}) for 1 in of rain from 420 sq ft, with a "
+        "6 in pond."
+    )
+    assert said[1] == "The soak test will settle it."
+    assert said[2] == "Very slow clay may allow no garden; the test tells."
+    pattern = r"Look for room of (\d+ ft( \d+ in)?) by (\d+ ft( \d+ in)?) on level ground; .*"
+    assert re.fullmatch(pattern, said[3])
+    on_slope = plan_of({**untested, **level_spot, "soil_dug": "sand"}).rough.sized
+    said = rough_words.first_size(on_slope, metric=False)
+    assert len(said) == 3 and re.fullmatch(pattern.replace(" on level ground; .*", "."), said[-1])
+    metric = plan_of({**untested, "units": "metric"}).rough.sized
+    said = " ".join(rough_words.first_size(metric, metric=True))
+    assert re.match(r"About [\d.]+ m² \([\d.]+ to [\d.]+\) for 25 mm of rain from 39 m²", said)
+    assert "ft" not in said.split()
+
+
+def test_two_beds_have_the_room_of_each_and_the_size_of_both(plan_of, untested):
+    one, two = (plan_of({**untested, **more}).rough.sized for more in ({}, {"beds": "2"}))
+    assert two.beds == 2 and two.length < one.length
+    assert ft2(two.middle) == pytest.approx(ft2(one.middle), rel=0.1)
+    assert "for each bed" in rough_words.room(two, metric=False)
+
+
+def test_the_line_of_the_first_size_gives_way_to_the_tested_size(plan_of, untested):
+    plan = plan_of(untested)
+    line = rough_line(plan)
+    assert re.fullmatch(r"About \d+ sq ft \(\d+–\d+\)", line)
+    assert [one.value for one in so_far(plan) if one.label == "First size"] == [line]
+    tested = plan_of({**untested, "rate_from": "report", "known_rate": "0.2 in/h"})
+    assert rough_line(tested) == "" == rough_line(plan_of({"units": "us"}))
+    assert "First size" not in [one.label for one in so_far(tested)]
+
+
+@pytest.mark.parametrize(("units", "words"), [("us", r"\d+ ft( \d+ in)?"), ("metric", r"[\d.]+ m")])
+def test_the_room_for_enter_is_the_outline_and_is_kept(typed, untested, units, words):
+    session = typed({**untested, "units": units})
+    found = session.plan.rough.sized
+    for key, side in (("room_length", found.length), ("room_width", found.width)):
+        step = session.jump(key)
+        text = session.offered(step)
+        assert re.fullmatch(words, text)
+        session.offer(step, text)
+        kept = session.answers[step.question]
+        assert magnitude(kept, "ft") == pytest.approx(magnitude(side, "ft"), abs=1e-6)
+    bare = typed({"units": "us"})
+    assert not bare.offered(bare.jump("room_length"))
+
+
+def test_the_handful_of_the_test_hole_goes_before_the_soil_as_it_was_said(plan_of, untested):
+    texts = {**untested, "soil_dug": "sand"}
+    assert plan_of(texts).rough.feel is Feel.GRITTY
+    assert plan_of({**texts, "holes.1.ribbon": "long"}).rough.feel is Feel.STICKY
+    assert plan_of(untested).rough.feel is Feel.UNKNOWN
