@@ -99,8 +99,8 @@ def _all_findings(found: Checks) -> Iterator[Finding]:
     """Yield every finding; a part of the plan that waits for an answer yields none."""
     safety: tuple[_Check, ...] = (
         ("lines", _lines, found),
-        ("marks", _marks, found),
-        ("dig day", _dig_day, found),
+        ("marks", mark_reach_findings, found),
+        ("dig day", dig_day_findings, found),
         ("chosen spot", _chosen_spot, found),
         ("permission", permission_findings, found.site),
         ("holes", holes_findings, found.soak),
@@ -153,7 +153,7 @@ def _lines(found: Checks) -> Iterator[Finding]:
     )
 
 
-def _marks(found: Checks) -> Iterator[Finding]:
+def mark_reach_findings(found: Checks) -> Iterator[Finding]:
     """Say where the garden reaches toward a mark beyond the edge that was measured from."""
     near = found.answers.get(buried.MARK_DISTANCE)
     beyond = found.size.reaches_out
@@ -175,7 +175,8 @@ def _marks(found: Checks) -> Iterator[Finding]:
     )
 
 
-def _dig_day(found: Checks) -> Iterator[Finding]:
+def dig_day_findings(found: Checks) -> Iterator[Finding]:
+    """Yield that digging will be shut on the day that is meant for it."""
     day = found.answers.get(review.DIG_DAY)
     if day is None or day <= found.today:
         return

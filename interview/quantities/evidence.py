@@ -56,6 +56,24 @@ class Grade(Enum):
 
 
 @dataclass(frozen=True)
+class Brief:
+    """A finding in the few words that are told at the moment of answering."""
+
+    line: str
+    """The verdict with its number and its limit, one short sentence."""
+    stop: str = ""
+    """The same of a stop where the question is not in sight."""
+    way: str = ""
+    """What to do about it, with its number."""
+    near: bool = False
+    """Whether it is good, but nearer than is cautious."""
+
+    def told(self, tell: Callable[[str], str]) -> Brief:
+        """Return the same put into other words by ``tell``."""
+        return replace(self, line=tell(self.line), stop=tell(self.stop), way=tell(self.way))
+
+
+@dataclass(frozen=True)
 class Finding:
     """One thing found about the yard or the plan, and what would change it."""
 
@@ -69,11 +87,14 @@ class Finding:
     source: Source
     change: str = ""
     """What would change the finding, one sentence."""
+    brief: Brief | None = None
+    """The same in few words; nothing where ``said`` is short enough."""
 
     def told(self, tell: Callable[[str], str]) -> Finding:
         """Return the same finding with its sentences put into other words by ``tell``."""
         said, limit, change = map(tell, (self.said, self.limit, self.change))
-        return replace(self, said=said, limit=limit, change=change)
+        brief = self.brief and self.brief.told(tell)
+        return replace(self, said=said, limit=limit, change=change, brief=brief)
 
 
 PRACTICE = Source("", Provenance.PRACTICE)

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from interview.quantities.evidence import (
     ARITHMETIC,
     OURS,
+    Brief,
     Cited,
     Finding,
     Grade,
@@ -162,16 +163,20 @@ def head_finding(notch: Notch, freeboard: Quantity, metric: bool = False) -> Fin
     room = not_negative(freeboard, unit, "The freeboard must be zero or more.")
     good = reaches(room, magnitude(notch.head, unit) + spare)
     what = "lip" if notch.lip else "notch"
+    runs, stands = water_words(notch.head, metric), depth_words(freeboard, metric)
     return Finding(
         key="overflow_head",
         grade=Grade.GOOD if good else Grade.FIX,
-        said=f"At the peak the overflow runs {water_words(notch.head, metric)} deep; the rim "
-        f"stands {depth_words(freeboard, metric)} above the {what}.",
+        said=f"At the peak the overflow runs {runs} deep; the rim stands {stands} above the "
+        f"{what}.",
         limit="no deeper than the lawn is high"
         if notch.lip
         else f"{spare:g} {unit} or more to spare",
         source=OURS,
         change="" if good else f"Make the {what} wider or the rim higher.",
+        brief=Brief(
+            f"{'Fine' if good else 'TOO LOW'}: a rim of {stands}, the overflow {runs} deep."
+        ),
     )
 
 

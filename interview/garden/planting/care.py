@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from interview.garden.planting.wetness import DAY_HOURS, LONGEST_HOURS, USUAL_HOURS
-from interview.quantities.evidence import Finding, Grade, Provenance, Source
+from interview.quantities.evidence import Brief, Finding, Grade, Provenance, Source
+from interview.quantities.shown import HIGH
 from interview.quantities.units import Quantity, magnitude, quantity
 
 
@@ -133,8 +134,11 @@ def after_storm(hours: Quantity) -> Finding:
     """
     stood = magnitude(hours, "h")
     said = f"Water stood for about {stood:.0f} h."
+    most = f"{USUAL_HOURS.value:g} h at the most"
+    took = f"{HIGH.write(stood)} h"
+    fine, slow = Brief(f"Fine: {took}; {most}."), Brief(f"TOO LONG: {took}, {most}.")
     if stood <= DAY_HOURS.value:
-        return Finding("drained", Grade.GOOD, said, "gone in 24 h", DAY_HOURS.source)
+        return Finding("drained", Grade.GOOD, said, "gone in 24 h", DAY_HOURS.source, brief=fine)
     if stood <= USUAL_HOURS.value:
         return Finding(
             "drained",
@@ -143,6 +147,7 @@ def after_storm(hours: Quantity) -> Finding:
             "gone in 48 h",
             USUAL_HOURS.source,
             "Keep it as it is, and time the next storm; 24 h is the aim.",
+            replace(fine, near=True),
         )
     if stood <= LONGEST_HOURS.value:
         return Finding(
@@ -153,6 +158,7 @@ def after_storm(hours: Quantity) -> Finding:
             USUAL_HOURS.source,
             "Clear silt where water comes in, rake or poke the floor loose, do not step on it, "
             "and time the next storm.",
+            slow,
         )
     return Finding(
         "drained_too_slowly",
@@ -162,6 +168,7 @@ def after_storm(hours: Quantity) -> Finding:
         LONGEST_HOURS.source,
         "Dig out the top layer, a hand deep, loosen the soil below, send less water here, and test "
         "the soil again; if that fails, plan the garden anew.",
+        slow,
     )
 
 

@@ -77,7 +77,11 @@ SUN_WORDS = {
 
 
 def _sun(answers: Answers) -> str | None:
-    hours = ground.chosen_spot(answers)[ground.SUN_HOURS]
+    return sun_for(ground.chosen_spot(answers)[ground.SUN_HOURS])
+
+
+def sun_for(hours: float) -> str:
+    """Return the sun that a bed has with so many hours of it a day, a key of ``SUN_WORDS``."""
     return "full" if hours >= 6 else "part" if hours >= 3 else "shade"
 
 

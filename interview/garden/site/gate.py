@@ -10,8 +10,11 @@ from interview.asking.answers import Answers
 from interview.asking.question import Question
 from interview.garden.site import lines_questions as buried
 from interview.garden.site.locate import Cause, DigGate, LocateState, PrivateLines, dig_gate
+from interview.garden.site.locating import ToleranceZone
+from interview.garden.site.setbacks import distance_words
+from interview.quantities.evidence import Brief, Finding, Grade
 from interview.quantities.guards import reaches
-from interview.quantities.units import magnitude
+from interview.quantities.units import Quantity, magnitude
 
 _PRIVATE = {
     "none": PrivateLines.NONE,
@@ -131,14 +134,34 @@ def dig_bars(whole: Answers, day: dt.date) -> list[Bar]:
             said = MARK_PACED if whole.waits(buried.MARK_DISTANCE) else MARK_UNKNOWN
             bars.append(Bar(whole.told(said), (_MEASURE_MARK,)))
         return bars
-    zone = buried.tolerance_zone(whole)
-    if not reaches(magnitude(near, "m"), magnitude(zone.shown(whole.metric), "m")):
-        said = (
-            f"A mark is within {zone.words(whole.metric)} of where you will dig. Move the hole and "
-            "the garden, and measure again."
-        )
+    found_near = mark_finding(near, buried.tolerance_zone(whole), whole.metric)
+    if found_near.grade is not Grade.GOOD:
+        said = f"{found_near.said} {found_near.change}"
         bars.append(Bar(whole.told(said), (_MOVE, _MEASURE_MARK)))
     return bars
+
+
+def mark_finding(near: Quantity, zone: ToleranceZone, metric: bool = False) -> Finding:
+    """Return whether the nearest mark, a distance, lies outside the strip that is not for digging.
+
+    Source: that of ``zone``.
+    """
+    key, needed, found = "mark_distance", zone.words(metric), distance_words(near, metric)
+    limit = f"{needed} from any mark"
+    if reaches(magnitude(near, "m"), magnitude(zone.shown(metric), "m")):
+        none = reaches(magnitude(near, "ft"), magnitude(buried.NO_MARK, "ft"))
+        brief = Brief("Fine: no marks." if none else f"Fine: {found}; {needed} needed.")
+        said = f"No mark is within {needed} of where you will dig."
+        return Finding(key, Grade.GOOD, said, limit, zone.source, brief=brief)
+    short = distance_words(zone.shown(metric) - near, metric, up=True)
+    brief = Brief(
+        f"TOO NEAR: {found}, {needed} needed.",
+        f"STOP here: {found} to a mark, {needed} needed.",
+        f"Move the hole and the garden {short}, measure again",
+    )
+    said = f"A mark is within {needed} of where you will dig."
+    change = "Move the hole and the garden, and measure again."
+    return Finding(key, Grade.STOP, said, limit, zone.source, change, brief)
 
 
 def _line_bar(whole: Answers, cause: Cause, said: str, earliest: dt.date | None) -> Bar:

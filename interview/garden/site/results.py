@@ -105,12 +105,28 @@ def spot_report(
 def _findings(
     spot: Answers, dug_depth: Quantity, reaches_out: Quantity | None
 ) -> Iterator[Finding]:
+    yield from standing_findings(spot)
+    yield from distance_findings(spot, reaches_out)
+    yield from slope_findings(spot)
+    yield from below_findings(spot, dug_depth)
+    yield from ground_findings(spot)
+    yield from overflow_findings(spot)
+
+
+def standing_findings(spot: Answers) -> Iterator[Finding]:
+    """Yield what was found of water that stands after rain."""
     stands = spot.get(ground.STANDS)
     yield siting.standing_water_finding(_STANDS[stands] if stands else None)
-    yield from _distances(spot, reaches_out)
-    yield from _slope(spot)
+
+
+def below_findings(spot: Answers, dug_depth: Quantity) -> Iterator[Finding]:
+    """Yield what was found of water and rock below the bottom, dug to ``dug_depth``."""
     for what, question in ((Below.WATER, ground.WET_DEPTH), (Below.BEDROCK, ground.ROCK_DEPTH)):
         yield siting.below_floor_finding(what, spot.get(question), dug_depth, metric=spot.metric)
+
+
+def ground_findings(spot: Answers) -> Iterator[Finding]:
+    """Yield what was found of slides, sinkholes and pollution."""
     unstable = spot.get(ground.SLIDES)
     known = unstable is not None
     yield siting.slide_finding(unstable == "slides" if known else None)
@@ -120,6 +136,10 @@ def _findings(
     yield siting.contamination_finding(
         bool(past) if past is not None else None, _LAB[lab] if lab else None
     )
+
+
+def overflow_findings(spot: Answers) -> Iterator[Finding]:
+    """Yield what was found of the overflow's way."""
     goes = spot.get(ground.OVERFLOW_TO)
     yield surroundings.overflow_finding(_GOES[goes] if goes else None)
     for key, question in (
@@ -131,7 +151,8 @@ def _findings(
         )
 
 
-def _distances(spot: Answers, reaches_out: Quantity | None) -> Iterator[Finding]:
+def distance_findings(spot: Answers, reaches_out: Quantity | None) -> Iterator[Finding]:
+    """Yield what was found of the distances; ``reaches_out`` as in ``spot_report``."""
     for key in spot.get(nearby.NEAR) or ():
         item = SETBACKS[SETBACK_OF[key]]
         if key == "septic" and spot[nearby.SEPTIC_UPHILL]:
@@ -148,7 +169,8 @@ def _distances(spot: Answers, reaches_out: Quantity | None) -> Iterator[Finding]
         )
 
 
-def _slope(spot: Answers) -> Iterator[Finding]:
+def slope_findings(spot: Answers) -> Iterator[Finding]:
+    """Yield what was found of the slope and of the level it was read with."""
     try:
         slope = spot_slope(spot)
     except Unanswered:

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from types import MappingProxyType
 
 from interview.garden.site.locating import DEFAULT_ZONE_SOURCE
-from interview.quantities.evidence import MEMORY, Finding, Grade, Provenance, Source
+from interview.quantities.evidence import MEMORY, Brief, Finding, Grade, Provenance, Source
 from interview.quantities.guards import not_negative, positive, reaches
 from interview.quantities.units import (
     Quantity,
@@ -50,6 +50,8 @@ class Setback:
     remedy: str = ""
     """What can be done besides moving."""
     measured_from: str = "The garden"
+    move: str = "Move the hose {}, measure again"
+    """What to do where it is too near, with the distance that is missing."""
 
 
 def _published(title: str) -> Source:
@@ -154,6 +156,7 @@ _ITEMS = (
             "Village code of Kenilworth, Illinois, section 0-0-0-8028: 25 ft from a sidewalk"
         ),
         measured_from="The overflow's way",
+        move="Lead the overflow {} farther off, measure again",
     ),
     Setback(
         "overflow_building", "the nearest building",
@@ -166,6 +169,7 @@ _ITEMS = (
         ),
         remedy="The ground must fall away from the building: 6 in (150 mm) in 10 ft (3 m).",
         measured_from="The overflow's way",
+        move="Lead the overflow {} farther off, measure again",
     ),
 )  # fmt: skip
 
@@ -247,21 +251,33 @@ def setback_finding(
         said = f"{item.measured_from} is not measured yet from {item.words}."
         return Finding(key, Grade.FIX, said, told, source, "Measure it.")
     not_negative(measured, "ft", "A distance must be zero or more.")
-    said = f"{item.measured_from} is {distance_words(measured, metric)} from {item.words}"
+    found = distance_words(measured, metric)
+    said = f"{item.measured_from} is {found} from {item.words}"
     if reaches_out is not None and magnitude(reaches_out, "ft") > 1e-9:
         measured = left_of(measured, reaches_out)
         past = distance_words(reaches_out, metric, up=True)
+        found = f"{distance_words(measured, metric)} left of {found}"
         said += (
             f", but the garden reaches up to {past} beyond where that was measured, so "
             f"{distance_words(measured, metric)} is left (lay it out again and measure)"
         )
     feet = magnitude(measured, "ft")
+    needed = f"{distance_words(limit, metric)} needed"
+    if local_rule is not None:
+        needed += " by your local rule"
     if reaches(feet, magnitude(limit, "ft")):
-        return _far_enough(key, said, measured, cautious, told, source, metric)
-    move = f"Move it {distance_words(limit - measured, metric, up=True)} farther away."
+        wide = "" if cautious <= limit else f", {distance_words(cautious, metric)} cautious"
+        brief = Brief(f"Fine: {found}; {needed}{wide}.")
+        return _far_enough(key, said, measured, cautious, told, source, metric, brief)
+    more = distance_words(limit - measured, metric, up=True)
+    brief = Brief(
+        f"TOO NEAR: {found}, {needed}.",
+        f"STOP here: {found} to {item.words}, {needed}.",
+        item.move.format(more),
+    )
     grade = _grade_below(item, feet, local_rule is not None, metric)
-    change = f"{move} {item.remedy}".rstrip()
-    return Finding(key, grade, f"{said}: too near.", told, source, change)
+    change = f"Move it {more} farther away. {item.remedy}".rstrip()
+    return Finding(key, grade, f"{said}: too near.", told, source, change, brief)
 
 
 def _far_enough(
@@ -272,14 +288,16 @@ def _far_enough(
     told: str,
     source: Source,
     metric: bool,
+    brief: Brief,
 ) -> Finding:
     more = cautious - measured
     if reaches(magnitude(measured, "ft"), magnitude(cautious, "ft")):
-        return Finding(key, Grade.GOOD, f"{said}: far enough.", told, source)
+        return Finding(key, Grade.GOOD, f"{said}: far enough.", told, source, brief=brief)
     change = (
         f"{distance_words(more, metric, up=True)} farther would meet the cautious distance too."
     )
-    return Finding(key, Grade.GOOD, f"{said}: enough, but not cautious.", told, source, change)
+    said, brief = f"{said}: enough, but not cautious.", replace(brief, near=True)
+    return Finding(key, Grade.GOOD, said, told, source, change, brief)
 
 
 def _grade_below(item: Setback, feet: float, local: bool, metric: bool) -> Grade:

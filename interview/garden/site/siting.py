@@ -7,7 +7,7 @@ from enum import Enum
 
 from interview.garden.site.setbacks import FIND_PACE
 from interview.garden.site.slope import Slope
-from interview.quantities.evidence import Cited, Finding, Grade, Provenance, Source
+from interview.quantities.evidence import Brief, Cited, Finding, Grade, Provenance, Source
 from interview.quantities.guards import not_negative, reaches, within
 from interview.quantities.shown import slope_words
 from interview.quantities.units import (
@@ -78,18 +78,23 @@ def slope_finding(slope: Slope, slide_prone: bool = False) -> Finding:
     """
     stop = SLOPE_STOP_SLIDES if slide_prone else SLOPE_STOP
     percent = magnitude(slope.fall, "percent")
-    grade, change = Grade.GOOD, ""
+    grade, change, falls = Grade.GOOD, "", slope_words(slope.fall)
+    line = f"{falls}: fine, up to {SLOPE_GOOD.value:g} %."
+    steep = f"STOP here: slope {falls}. Move, or try another spot."
     if not within(percent, stop.value):
+        line = steep
         grade, change = Grade.STOP, "Look for a flatter spot, or ask an engineer."
     elif not within(percent, SLOPE_GOOD.value):
         grade, change = Grade.FIX, "Check the height of the berm, or make the floor narrower."
+        line = f"{falls}: steep. Fine up to {SLOPE_GOOD.value:g} %, STOP past {stop.value:g} %."
     return Finding(
         key="slope",
         grade=grade,
-        said=f"The ground falls {slope_words(slope.fall)}.",
+        said=f"The ground falls {falls}.",
         limit=f"good up to {SLOPE_GOOD.value:g} %, stop past {stop.value:g} %",
         source=stop.source,
         change=change,
+        brief=Brief(line, steep),
     )
 
 
@@ -156,12 +161,15 @@ def below_floor_finding(
     if reaches(between, need):
         more = "" if reaches(between, careful) else f"{careful:g} {unit} would be cautious."
         said = f"There is {_room(between, unit)} between the dug bottom and {what.value}."
-        return Finding(key, Grade.GOOD, said, limit, source, more)
+        line = f"Fine: {_room(between, unit)} under the dig; {need:g} {unit} needed, "
+        brief = Brief(f"{line}{careful:g} {unit} cautious.", near=bool(more))
+        return Finding(key, Grade.GOOD, said, limit, source, more, brief)
     said = f"{what.value.capitalize()} lies {_room(max(0.0, between), unit)} below the dug bottom."
-    change = (
-        f"Dig {_more(quantity(need - between, unit), metric)} less deep, or choose another spot."
-    )
-    return Finding(key, Grade.STOP, said, limit, source, change)
+    less = f"Dig {_more(quantity(need - between, unit), metric)} less deep"
+    found = f"{_room(max(0.0, between), unit)} under the dig, {need:g} {unit} needed."
+    brief = Brief(f"TOO NEAR: {found}", f"STOP here: {what.name.lower()} {found}", less)
+    change = f"{less}, or choose another spot."
+    return Finding(key, Grade.STOP, said, limit, source, change, brief)
 
 
 def _room(between: float, unit: str) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from enum import Enum
 
-from interview.quantities.evidence import OURS, Finding, Grade, Provenance, Source
+from interview.quantities.evidence import OURS, Brief, Finding, Grade, Provenance, Source
 
 _OVERFLOW = Source(
     "Step 2: Determine the Location of the Rain Garden, Alabama Extension, web page; City of "
@@ -106,4 +106,5 @@ def children_finding(present: bool | None) -> Finding:
     change = (
         "Cover or fill the test hole whenever you leave it; 6 in (150 mm) of pond is deep enough."
     )
-    return Finding("children", Grade.GOOD, said, limit, _DROWNING, change)
+    brief = Brief("Fine: cover the hole, and keep the pond to 6 in (150 mm).")
+    return Finding("children", Grade.GOOD, said, limit, _DROWNING, change, brief)

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from interview.garden.place import questions as start
 from interview.garden.site import questions as site
+from interview.garden.site.setbacks import distance_words
 from interview.garden.size import basin
 from interview.garden.size import questions as bed
 from interview.garden.size.results import SizeResults
@@ -13,6 +14,7 @@ from interview.garden.soak.depth import CORRECTED_RATE_HOURS, NO_POND_HERE, TOO_
 from interview.quantities.evidence import (
     ARITHMETIC,
     OURS,
+    Brief,
     Finding,
     Grade,
 )
@@ -23,7 +25,9 @@ from interview.quantities.shown import (
     sides_words,
     water_words,
 )
-from interview.quantities.units import magnitude, ratio, show
+from interview.quantities.units import Quantity, magnitude, ratio, show
+
+Sides = tuple[Quantity, Quantity]
 
 OWN_RAIN = 1.5
 """A pond less than this many times the rain mostly catches its own: a choice of this project."""
@@ -32,6 +36,7 @@ OWN_RAIN = 1.5
 def depth_findings(found: SizeResults) -> Iterator[Finding]:
     depth = found.depth
     unit = "mm" if found.answers.metric else "in"
+    needed = found.answers.by_units("3 in", "75 mm")
     if depth.too_shallow:
         yield Finding(
             "pond_depth",
@@ -42,6 +47,12 @@ def depth_findings(found: SizeResults) -> Iterator[Finding]:
             "3 in (75 mm) of pond or more",
             OURS,
             NO_POND_HERE if depth.soil_refuses else "Allow a deeper pond.",
+            Brief(
+                f"STOP: the soil empties {show(depth.limit, unit, 2, 'down')} of pond in time, "
+                f"{needed} needed."
+                if depth.soil_refuses
+                else f"STOP: a pond of {show(depth.depth, unit, 3)}, {needed} needed."
+            ),
         )
     rate = found.soak.soil.corrected
     if not within(magnitude(rate, "in/h"), TOO_FAST_IN_H.value):
@@ -127,7 +138,17 @@ def _room(found: SizeResults) -> Iterator[Finding]:
         limit,
         ARITHMETIC,
         change,
+        None if room is None else Brief(_too_large(over_all, room, metric)),
     )
+
+
+def _too_large(over_all: Sides, room: Sides, metric: bool) -> str:
+    """Say by how much a garden is too long or too wide, the worse of the two."""
+    past, which = max(
+        (taken - there, word)
+        for taken, there, word in zip(over_all, room, ("long", "wide"), strict=True)
+    )
+    return f"{distance_words(past, metric, up=True)} too {which} for the outline."
 
 
 def size_findings(found: SizeResults) -> Iterator[Finding]:

@@ -14,6 +14,7 @@ from interview.garden.soak.results import SoakResults
 from interview.quantities.evidence import (
     OURS,
     PRACTICE,
+    Brief,
     Finding,
     Grade,
 )
@@ -88,6 +89,8 @@ def _test(found: SoakResults, number: int) -> Iterator[Finding]:
     fall = rate_words(test.drop_rate, found.answers.metric)
     alone = rate_words(test.corrected, found.answers.metric)
     said = f"{hole.name}: the water drops {fall}, by the bottom alone {alone}: {test.band.value}."
+    none = test.band is Band.NO_FALL
+    line = f"STOP: {test.band.value}." if none else f"Water drops {fall}: {test.band.value}."
     bad = {Band.NO_FALL: Grade.STOP, Band.MARGINAL: Grade.FIX}
     yield Finding(
         f"hole_{number}_rate",
@@ -97,6 +100,7 @@ def _test(found: SoakResults, number: int) -> Iterator[Finding]:
         "(75 mm) is marginal",
         OURS,
         NO_POND_HERE if test.band in bad else "",
+        Brief(line),
     )
     if not test.settled and len([row for row in test.intervals if row.valid]) >= 3:
         yield Finding(
