@@ -1,4 +1,4 @@
-"""The blank worksheet: every question in order, to print and take along."""
+"""The blank worksheet: every question in the order of asking, to print and take along."""
 
 from __future__ import annotations
 
@@ -6,23 +6,54 @@ import textwrap
 from typing import Any
 
 from interview.asking import own_fault
+from interview.asking.path import Page
 from interview.asking.question import Question
-from interview.garden.stages import STAGES
+from interview.garden.path import OFF_PATH, OPTIONAL, PATH
+from interview.garden.stages import QUESTIONS, STAGES, new_answers
 from interview.garden.summary import wrap
 
 
 def worksheet() -> str:
-    """Return the blank worksheet: every question in order."""
-    lines = []
-    for stage in STAGES:
-        lines += ["", f"{stage.letter}. {stage.title}", "=" * (len(stage.title) + 3)]
-        lines += wrap(stage.intro)
-        for question in stage.questions():
-            try:
-                lines += _asked(question)
-            except Exception as trouble:
-                lines += ["", *wrap(own_fault.note(f"the question {question.key}", trouble))]
+    """Return the blank worksheet: every page in order, with what is usual on it."""
+    lines, visit = list[str](), ""
+    for page in PATH:
+        if page.visit != visit:
+            visit = page.visit
+            title = f"{visit.capitalize()}"
+            lines += ["", title, "=" * len(title)]
+        lines += _page(page)
+    lines += ["", "Not on the way", "=" * 14]
+    for key, reason in OFF_PATH.items():
+        lines += [*_question(key), *wrap(f"  left off: {reason}", "    ")]
     return "\n".join(lines).strip() + "\n"
+
+
+def _page(page: Page) -> list[str]:
+    if not page.keys:
+        return []
+    stage = next(one for one in STAGES if one.key == page.stage)
+    lines = ["", f"{page.title} ({stage.key})", "-" * (len(page.title) + len(stage.key) + 3)]
+    for key in page.asked:
+        lines += _question(key)
+    for key in page.usual + page.more:
+        lines += [*_question(key), *_usual(key)]
+    return lines
+
+
+def _usual(key: str) -> list[str]:
+    """Say what is taken unless the row is changed, in a US garden about which nothing is known."""
+    question = QUESTIONS[key]
+    view = new_answers().at(question.group, 1) if question.group else new_answers()
+    usual = question.default(view)
+    said = f"usual: {usual}" if usual else "usual: by the other answers"
+    return [f"  {'may be skipped' if key in OPTIONAL and not usual else said}"]
+
+
+def _question(key: str) -> list[str]:
+    try:
+        return _asked(QUESTIONS[key])
+    except Exception as trouble:
+        return ["", *wrap(own_fault.note(f"the question {key}", trouble))]
 
 
 def _asked(question: Question[Any]) -> list[str]:

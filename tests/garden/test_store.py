@@ -204,3 +204,62 @@ def test_an_old_file_keeps_a_copy_of_itself_once(tmp_path, clock):
     session.offer(session.jump("units"), "metric")
     session.offer(session.jump("rain_depth"), "25 mm")
     assert (tmp_path / "g.yaml.bak").read_bytes() == before
+
+
+def test_the_usual_pages_taken_stand_beside_the_place_and_come_back(tmp_path, clock):
+    path = tmp_path / "g.yaml"
+    keeper = store.FileKeeper(path, BY)
+    session = Session(new_answers(), keeper, clock, drafts=keeper.drafts, taken=keeper.taken)
+    session.go_to("rough_size")
+    session.take()
+    text = path.read_text()
+    assert "\nusual_taken:\n- rough_size\n" in text.replace("  - ", "- ")
+    assert text.index("stopped_at:") < text.index("usual_taken:") < text.index("end_of_answers:")
+    assert "rain_depth:" not in text.replace("stopped_at: rain_depth", "")
+    loaded, keeper = opened(path)
+    assert loaded.troubles == [] and keeper.taken == ["rough_size"]
+
+
+def test_what_is_strange_among_the_pages_taken_is_kept_and_told(tmp_path, clock):
+    path = tmp_path / "g.yaml"
+    path.write_text(
+        f"{HEAD}usual_taken:\n- rough_size\n- a page of tomorrow\n- [x]\nend_of_answers: true\n"
+    )
+    loaded, keeper = opened(path)
+    assert loaded.taken == ["rough_size", "a page of tomorrow"]
+    assert [one.key for one in loaded.troubles] == ["usual_taken.3"]
+    session = Session(loaded.answers, keeper, clock, taken=keeper.taken)
+    session.go_to("usual_bed")
+    session.take()
+    again, _ = store.load(path)
+    assert again.taken == ["rough_size", "a page of tomorrow", "usual_bed"]
+    assert again.parsed.tree["usual_taken"][-1] == ["x"]
+    path.write_text(f"{HEAD}usual_taken: rough_size\nend_of_answers: true\n")
+    loaded, keeper = opened(path)
+    assert "a list of pages" in loaded.troubles[0].sentence and keeper.taken == []
+
+
+def test_a_file_of_a_somewhat_newer_program_loses_nothing(tmp_path, clock):
+    """A program that knows less opens it: what it does not know is told, kept and not used.
+
+    So did version 0.1 with ``usual_taken``, which to it was such a name.
+    """
+    path = tmp_path / "g.yaml"
+    path.write_text(
+        HEAD.replace("1.0", "1.9")
+        + "pages_of_tomorrow:\n- one\n- two\nstart:\n  units: us\n  wind: strong\n"
+        + "end_of_answers: true\n"
+    )
+    loaded, keeper = opened(path)
+    assert {one.key for one in loaded.troubles} >= {"pages_of_tomorrow", "start.wind"}
+    session = Session(loaded.answers, keeper, clock, taken=keeper.taken)
+    session.offer(session.jump("garden_name"), "Elm")
+    assert session.not_kept == ""
+    tree = store.load(path)[0].parsed.tree
+    assert tree["pages_of_tomorrow"] == ["one", "two"] and tree["format_version"] == "1.9"
+    assert tree["start"] == {"garden_name": "Elm", "units": "us", "wind": "strong"}
+
+
+def test_the_version_of_the_file_is_that_of_version_0_1(tmp_path, given):
+    store.FileKeeper(tmp_path / "g.yaml", BY).keep(given(units="us"), "")
+    assert 'format_version: "1.0"' in (tmp_path / "g.yaml").read_text()
