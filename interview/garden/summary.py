@@ -190,6 +190,11 @@ _SO_FAR: tuple[tuple[str, Callable[[Plan], str]], ...] = (
 )
 
 
+def value_of(label: str, plan: Plan) -> str:
+    """Return the value of one line; raises ``Unanswered``, or the fault it met."""
+    return dict(_SO_FAR)[label](plan)
+
+
 def so_far(plan: Plan) -> list[SoFar]:
     """Return the plan so far: each line its value, or what it still waits for."""
     lines = []

@@ -35,7 +35,7 @@ from interview.reading import Refused, is_unknown
 
 
 @dataclass(frozen=True)
-class Way:
+class WayOn:
     """One thing that can be done about a verdict."""
 
     label: str
@@ -57,7 +57,7 @@ class Verdict:
     source: Source
     near: bool = False
     """Whether it is good, but nearer than is cautious."""
-    ways: tuple[Way, ...] = ()
+    ways: tuple[WayOn, ...] = ()
     """What can be done, in the order that it is worth trying."""
 
     @property
@@ -106,9 +106,9 @@ def _stop(plan: Plan, finding: Finding, number: int, to_learn: bool) -> Verdict:
     ways = [way for way in _ways(plan, finding, number) if way.target != KEEP]
     own = _address(plan, DECIDED_AT[finding.key], number)
     if own not in [way.target for way in ways]:
-        ways.insert(0, Way("Answer it again", own))
+        ways.insert(0, WayOn("Answer it again", own))
     if to_learn:
-        ways.append(Way("Test it only to learn of the soil", LEARN))
+        ways.append(WayOn("Test it only to learn of the soil", LEARN))
     return replace(_verdict(finding, tuple(ways)), line=said)
 
 
@@ -153,7 +153,7 @@ def _known(find: Find, plan: Plan, view: Answers) -> Iterator[Finding]:
         own_fault.note("a verdict", trouble)
 
 
-def _verdict(finding: Finding, ways: tuple[Way, ...] = ()) -> Verdict:
+def _verdict(finding: Finding, ways: tuple[WayOn, ...] = ()) -> Verdict:
     stop = "STOP. " if finding.grade is Grade.STOP else ""
     brief = finding.brief or Brief(f"{stop}{finding.said}")
     return Verdict(
@@ -161,7 +161,7 @@ def _verdict(finding: Finding, ways: tuple[Way, ...] = ()) -> Verdict:
     )
 
 
-def _ways(plan: Plan, found: Finding, number: int) -> tuple[Way, ...]:
+def _ways(plan: Plan, found: Finding, number: int) -> tuple[WayOn, ...]:
     """Return what can be done about a verdict, as far as it is asked in this garden."""
     if found.grade is Grade.GOOD:
         return ()
@@ -174,7 +174,7 @@ def _ways(plan: Plan, found: Finding, number: int) -> tuple[Way, ...]:
         if target in asked:
             if place == 0 and found.brief is not None:
                 label = found.brief.way or label
-            found_ways.append(Way(plan.answers.told(label), target))
+            found_ways.append(WayOn(plan.answers.told(label), target))
     return tuple(found_ways)
 
 

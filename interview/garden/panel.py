@@ -1,0 +1,119 @@
+"""What stands beside a question: what is known of the garden, and what is next."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from interview.asking import own_fault, route
+from interview.asking.question import Unanswered
+from interview.garden import soak_due
+from interview.garden.due_words import Due, State, day_words
+from interview.garden.plan import Plan
+from interview.garden.site import spot_questions as ground
+from interview.garden.soak.times import elapsed_words
+from interview.garden.summary import value_of
+from interview.quantities.evidence import Finding, Grade
+
+PANEL_STOPS = 2
+"""How many stops the panel tells, and how many distances too near; the plan tells all."""
+_BEFORE_SIZE = (State.NEW, State.FIRST_SIZE)
+_AT_THE_HOLE = (State.SOAKING, State.TIMING, State.LEAVE_HOLE)
+_WAITS = (State.WHILE_WAITING, State.WAITING, State.MAY_OPEN)
+
+
+def panel_lines(plan: Plan, due: Due, rough: str = "") -> list[str]:
+    """Return what stands beside a question: what is known, and what is next; ten lines at most.
+
+    ``rough`` is the first size in one line, told until there is a garden.
+    """
+    if due.state in _BEFORE_SIZE:
+        return ["Next: how big the roof is, then a first size."]
+    lead = [plan.answers.told(one) for one in _panel_stops(plan, due)]
+    digging_line = [f"Digging: {one}" for one in _known(lambda: value_of("Digging", plan))]
+    if due.state in _AT_THE_HOLE:
+        rate = [f"Rate so far: {one}" for one in _known(lambda: value_of("Drop rate", plan))]
+        return [*lead, *(_timer(plan) or [due.says]), *rate]
+    sized = _known(lambda: _garden_sentence(plan))
+    if sized:
+        return [*lead, *sized, *digging_line, due.says]
+    middle = [one for one in (rough, *_distances_line(plan), *_slope_line(plan)) if one]
+    if due.state in _WAITS:
+        first = plan.site.dig_gate.earliest
+        if first is not None:
+            day = day_words(first, plan.now.date())
+            lead.insert(0, f"First day to dig: {day}, if all owners have answered")
+            digging_line = []
+    return [*lead, *middle, *digging_line, _next_line(plan, due)]
+
+
+def _known(get: Callable[[], str]) -> list[str]:
+    try:
+        return [said] if (said := get()) else []
+    except Unanswered:
+        return []
+    except Exception as trouble:
+        own_fault.note("a line of the panel", trouble)
+        return [own_fault.short(trouble)]
+
+
+def _panel_stops(plan: Plan, due: Due) -> list[str]:
+    # What is due says them already.
+    told = due.state in (State.STOP, State.SMELL)
+    stops = [] if told else [one for one in plan.findings if one.grade is Grade.STOP]
+    near = [one for one in _distances(plan) if one.said.endswith("too near.") and one not in stops]
+    return [
+        *(f"STOP: {one.said}" for one in stops[:PANEL_STOPS]),
+        *(f"TOO NEAR: {one.said}" for one in near[:PANEL_STOPS] if not stops),
+        *_known(lambda: value_of("Room", plan)),
+    ]
+
+
+def _chosen(plan: Plan) -> tuple[Finding, ...]:
+    chosen = ground.chosen_spot(plan.answers)
+    return tuple(
+        found
+        for spot in plan.checks.spots
+        if chosen.scope and spot.number == chosen.scope[1]
+        for found in spot.findings
+    )
+
+
+def _distances(plan: Plan) -> list[Finding]:
+    return [one for one in _chosen(plan) if one.key.endswith("_distance")]
+
+
+def _distances_line(plan: Plan) -> list[str]:
+    fine = sum(1 for one in _distances(plan) if one.grade is Grade.GOOD)
+    return [f"Distances: {fine} fine"] if fine else []
+
+
+def _slope_line(plan: Plan) -> list[str]:
+    slope = _known(lambda: value_of("Slope", plan))
+    graded = [one.grade for one in _chosen(plan) if one.key == "slope"]
+    if not slope or not graded:
+        return []
+    word = {Grade.GOOD: "fine", Grade.FIX: "steep", Grade.STOP: "too steep"}[graded[0]]
+    return [f"Slope {slope[0]}: {word}"]
+
+
+def _garden_sentence(plan: Plan) -> str:
+    labels = ("Level floor", "Pond depth", "Rain it holds", "Empties")
+    floor, pond, held, empty = (value_of(label, plan) for label in labels)
+    return f"A garden {floor}, pond {pond}, holds {held} of rain, empty {empty}"
+
+
+def _timer(plan: Plan) -> list[str]:
+    """Return how long the water stands, and when to look next; nothing where no time is due."""
+    look = soak_due.first(plan.answers, plan.now)
+    if look is None or not look.run.due_words:
+        return []
+    since = look.run.elapsed
+    timer = [f"Timer: {elapsed_words(since)} h"] if since is not None else []
+    return [*timer, look.run.due_words]
+
+
+def _next_line(plan: Plan, due: Due) -> str:
+    step = route.step_at(due.keys[0], plan.answers) if due.keys else None
+    if due.state is State.SPOT and step is not None:
+        return f"Next: {step.worded(plan.answers).label}"
+    return due.says

@@ -1,0 +1,424 @@
+"""What the first page says of a garden in every state, and where Enter leads; invented gardens."""
+
+from __future__ import annotations
+
+import datetime as dt
+import re
+import textwrap
+from contextlib import suppress
+
+import pytest
+
+from interview.asking import route
+from interview.asking.question import UNKNOWN_TEXT
+from interview.garden.dig_window import dig_window
+from interview.garden.due import due
+from interview.garden.due_keys import FIRST_SIZE, MUSTS, PLAN_PAGES, STORM, put_off
+from interview.garden.due_words import MEND_PAGE, PLAN_PAGE, WAITING_PAGE, State
+from interview.garden.figures import BY_KEY, find
+from interview.garden.panel import panel_lines
+from interview.garden.stages import QUESTIONS, new_answers, question_at
+from interview.reading import Refused
+
+ROUGH = "About 110 sq ft"
+PANEL_COLUMNS = 60
+FIRST = {
+    "garden_name": "Willow end",
+    "country": "us",
+    "state": "wi",
+    "units": "us",
+    "surfaces.1.surface_name": "house roof",
+    "surfaces.1.surface_kind": "roof",
+    "surfaces.1.gutter_outlets": "1",
+    "surfaces.1.pieces": "rectangle 20 ft by 30 ft",
+    "soil_dug": "loam",
+}
+YARD = {
+    **FIRST,
+    "surfaces.1.another_surface": "no",
+    "spots.1.stands_after_rain": "never",
+    "spots.1.near_spot": "none",
+    "spots.1.slope_run": "10 ft",
+    "spots.1.slope_drop": "3 in",
+    "spots.1.overflow_to": "own_lawn",
+    "spots.1.overflow_building_distance": "40 ft",
+    "spots.1.overflow_line_distance": "30 ft",
+    "spots.1.unstable_ground": "none",
+    "spots.1.contamination": "none",
+    "room_length": "30 ft",
+    "room_width": "17 ft",
+    "spout_distance": "15 ft",
+    "children": "yes",
+    "permission": "own",
+    "rules_checked": "not_needed",
+    "roof_hazard": "no",
+}
+ASKED = {**YARD, "lines_requested": "asked", "lines_asked_on": "2026-05-20"}
+KNOWN = {
+    **ASKED,
+    "lines_business_days": "3",
+    "lines_holidays": "none",
+    "spots.1.wet_season_depth": "100 in",
+    "spots.1.rock_depth": "100 in",
+    "spots.1.sun_hours": "6",
+    "private_lines": "none",
+}
+CLEAR = {
+    **KNOWN,
+    "lines_answered": "yes",
+    "lines_finished_on": "2026-05-22",
+    "lines_valid_days": "10",
+    "lines_valid_kind": "working",
+    "mark_distance": "30 ft",
+}
+DUG = {**CLEAR, "holes.1.hole_dug_on": "2026-05-27", "holes.1.hole_depth": "20 in"}
+SHAPED = {
+    **DUG,
+    "holes.1.hole_smell": "earth",
+    "holes.1.hole_seeps": "no",
+    "holes.1.hole_shape": "round",
+    "holes.1.hole_width": "8 in",
+}
+FILLED = {**SHAPED, "holes.1.first_fill_start": "2026-05-28 08:10"}
+BEGUN = {
+    **SHAPED,
+    "holes.1.first_fill_start": "2026-05-27 12:00",
+    "holes.1.first_fill_empty": "2026-05-27 14:00",
+    "holes.1.second_fill_start": "2026-05-27 14:10",
+    "holes.1.second_fill_empty": "2026-05-27 18:00",
+    "holes.1.water_at_mark": "8 in",
+    "holes.1.test_start": "2026-05-28 08:10",
+}
+TIMED = {
+    **BEGUN,
+    "holes.1.test_start": "2026-05-27 09:00",
+    "holes.1.first_fill_start": "2026-05-27 01:00",
+    "holes.1.first_fill_empty": "2026-05-27 03:00",
+    "holes.1.second_fill_start": "2026-05-27 03:10",
+    "holes.1.second_fill_empty": "2026-05-27 08:00",
+    "holes.1.readings": "\n".join(f"+{hour}h left {8 - hour / 2} in" for hour in range(1, 8)),
+}
+TESTED = {**TIMED, "holes.1.hole_left": "filled"}
+PEGGED = {**TESTED, "floor_length": "16 ft", "floor_width": "7 ft"}
+PLANNED = {**PEGGED, "dig_day": "2026-06-05"}
+ALL_TAKEN = ("usual_bed", "usual_plants")
+
+
+def steep(texts):
+    return {**texts, "spots.1.slope_drop": "18 in"}
+
+
+# The state; what was said; month, day and hour; what is said; where Enter leads.
+ROWS = {
+    State.NEW: (
+        {},
+        (5, 28, 9),
+        "Today, no digging: measure the roof, find the spot. About 40 minutes.",
+        "garden_name",
+    ),
+    State.FIRST_SIZE: (
+        {"garden_name": "Willow end", "units": "us"},
+        (5, 28, 9),
+        "4 pages to a first size.",
+        "country",
+    ),
+    State.SPOT: (
+        {key: text for key, text in YARD.items() if key != "spots.1.overflow_to"},
+        (5, 28, 9),
+        "About 110 sq ft. Next: Where overflow goes.",
+        "spots.1.overflow_to",
+    ),
+    State.NOT_ASKED: (
+        YARD,
+        (5, 28, 9),
+        "Today: ask for the lines to be marked. 811 is free. Outline 30 ft by 17 ft.",
+        "lines_requested",
+    ),
+    State.WHILE_WAITING: (
+        ASKED,
+        (5, 21, 9),
+        "While you wait: 4 things to find out.",
+        "private_lines",
+    ),
+    State.WAITING: (
+        KNOWN,
+        (5, 21, 9),
+        "Digging opens Tue 26 May at the earliest. Nothing to do today.",
+        "waiting",
+    ),
+    State.MAY_OPEN: (
+        KNOWN,
+        (5, 26, 9),
+        "Digging may open today: have all owners answered?",
+        "lines_answered",
+    ),
+    State.PRIVATE: (
+        {**CLEAR, "private_lines": "not_found"},
+        (5, 28, 9),
+        "One thing shuts digging: your own lines.",
+        "private_lines",
+    ),
+    State.MARKS: (
+        {**KNOWN, "lines_answered": "yes"},
+        (5, 27, 9),
+        "Marks are in. Measure to the nearest.",
+        "lines_finished_on",
+    ),
+    State.TOO_NEAR: (
+        {**CLEAR, "mark_distance": "1 ft"},
+        (5, 28, 9),
+        "A mark is too near. Move the garden, measure again.",
+        "holes.1.hole_depth",
+    ),
+    State.MAY_DIG: (
+        CLEAR,
+        (5, 28, 9),
+        "You may dig today. Marks good to Fri 5 Jun.",
+        "holes.1.hole_depth",
+    ),
+    State.STALE: (
+        CLEAR,
+        (6, 9, 9),
+        "Marks went stale 5 Jun. Ask for new ones: 811.",
+        "lines_asked_on",
+    ),
+    State.HOLE: (
+        DUG,
+        (5, 28, 9),
+        "Next: Smell of the hole. Is the hole covered?",
+        "holes.1.hole_smell",
+    ),
+    State.SOAKING: (
+        FILLED,
+        (5, 28, 9),
+        "Water in since 08:10. Look about 09:10.",
+        "holes.1.first_fill_empty",
+    ),
+    State.TIMING: (BEGUN, (5, 28, 8.2), "Reading due 08:31.", "holes.1.readings"),
+    State.LEAVE_HOLE: (
+        TIMED,
+        (5, 28, 9),
+        "How have you left the hole?",
+        "holes.1.hole_left",
+    ),
+    State.SMELL: (
+        {**DUG, "holes.1.hole_smell": "gas"},
+        (5, 28, 9),
+        "STOP: the hole smells of gas. Stay away, call.",
+        "holes.1.hole_seeps",
+    ),
+    State.STOP: (
+        steep(CLEAR),
+        (5, 28, 9),
+        "STOP here: slope 15 %. Move, or try another spot.",
+        "spots.1.slope_drop",
+    ),
+    State.TESTED: (TESTED, (5, 28, 9), "Plan day: 5 pages, indoors. ", "beds"),
+    State.PLANNED: (PLANNED, (5, 28, 9), "Plan ready. Dig day Fri 5 Jun.", "the_plan"),
+    State.RENEW: (
+        {**PLANNED, "dig_day": "2026-06-20"},
+        (5, 28, 9),
+        "Ask for new marks by Mon 15 Jun.",
+        "lines_asked_on",
+    ),
+    State.STORM: (
+        PLANNED,
+        (6, 19, 9),
+        "Has a storm come? How did it do?",
+        "storm_seen",
+    ),
+    State.FAULTS: (
+        {**CLEAR, "room_width": "wide", "room_length": "long", "children": "perhaps"},
+        (5, 28, 9),
+        "3 lines need mending.",
+        "mend",
+    ),
+    State.SHUT: (
+        {**CLEAR, "lines_valid_days": "1", "lines_valid_kind": "from_request"},
+        (5, 28, 9),
+        "Digging is shut. The marks are taken as good until 2026-05-21 and the wait ends on "
+        "2026-05-26: write how long your ticket says that they stay good.",
+        "lines_valid_days",
+    ),
+}
+
+
+@pytest.fixture
+def due_of(plan_of, clock):
+    def kept(texts):
+        answers = new_answers({}, clock.now)
+        for address, text in texts.items():
+            question, number = question_at(address)
+            view = answers.at(question.group, number) if number else answers
+            with suppress(Refused):
+                text = question.kind.settle(text, view)
+            answers = answers.with_text(address, text)
+        return answers
+
+    def look(texts, when=(5, 28, 9), taken=()):
+        month, day, hour = when
+        minutes = round(hour * 60)
+        clock.now = clock.now.replace(month=month, day=day, hour=minutes // 60, minute=minutes % 60)
+        plan = plan_of(kept(texts))
+        return plan, due(plan, ROUGH, taken)
+
+    return look
+
+
+@pytest.mark.parametrize("state", State, ids=lambda state: state.name)
+def test_every_state_says_its_sentence_and_where_enter_leads(state, due_of):
+    texts, when, says, target = ROWS[state]
+    plan, found = due_of(texts, when)
+    if state is State.TESTED:
+        says += f"{find(BY_KEY['recommended_area'], plan).shown(False)}."
+    taken = ALL_TAKEN if state in (State.PLANNED, State.RENEW) else ()
+    found = due_of(texts, when, taken)[1]
+    assert (found.state, found.says, found.target) == (state, says, target)
+    assert found.short == state.value
+
+
+@pytest.mark.parametrize("state", State, ids=lambda state: state.name)
+def test_the_panel_has_at_most_ten_lines_and_waits_for_nothing(state, due_of):
+    texts, when, _, _ = ROWS[state]
+    plan, found = due_of(texts, when)
+    told = panel_lines(plan, found, f"{ROUGH} (63–280)")
+    folded = [line for one in told for line in textwrap.wrap(one, PANEL_COLUMNS)]
+    assert 1 <= len(folded) <= 10 and "" not in told, folded
+    assert not any("waits for" in one or "fault" in one for one in told), told
+
+
+def test_whatever_was_answered_enter_leads_to_a_question_that_is_asked_or_a_page(
+    chance, plan_of, given, clock
+):
+    seen = set()
+    for seed in range(8):
+        plan = plan_of(chance(seed).answers(given()))
+        asked = {step.address for step in route.steps(plan.answers)}
+        found = due(plan, ROUGH)
+        assert found.target in asked | {MEND_PAGE, PLAN_PAGE, WAITING_PAGE}, found
+        assert set(found.keys) <= asked and found.says and panel_lines(plan, found, ROUGH)
+        seen.add(found.state)
+    assert len(seen) > 1
+
+
+def test_what_is_more_pressing_goes_first(due_of):
+    texts = {**steep(BEGUN), "children": "perhaps"}
+    assert due_of(texts)[1].state is State.TIMING
+    assert due_of({**texts, "holes.1.hole_smell": "fuel"})[1].state is State.SMELL
+    stopped = {**steep(CLEAR), "children": "perhaps"}
+    assert due_of(stopped, (6, 9, 9))[1].state is State.STOP
+    assert due_of({**CLEAR, "children": "perhaps"}, (6, 9, 9))[1].state is State.FAULTS
+    assert due_of({**CLEAR, "spots.1.overflow_to": UNKNOWN_TEXT}, (6, 9, 9))[1].state is State.STALE
+
+
+def test_a_stop_gives_way_to_a_test_that_is_made_only_to_learn(due_of):
+    learn = {"holes.1.test_to_learn": "yes"}
+    assert due_of({**steep(CLEAR), **learn})[1].state is State.MAY_DIG
+    # Once the rate is known it stops again: no garden can be made here.
+    assert due_of({**steep(TESTED), **learn})[1].state is State.STOP
+
+
+def test_a_reading_that_is_late_was_due(due_of):
+    assert due_of(BEGUN, (5, 28, 9.5))[1].says == "Reading was due 08:31."
+
+
+def test_while_things_were_put_off_the_wait_is_not_idle(due_of):
+    texts = {**KNOWN, "private_lines": "not_found", "rules_checked": "pending"}
+    said = due_of(texts, (5, 21, 9))[1].says
+    assert said.endswith("Until then: 2 things to find out.")
+
+
+def test_a_second_hole_waits_for_good_marks_again(due_of):
+    texts = {**TESTED, "holes.1.another_hole": "yes"}
+    assert due_of(texts)[1].state is State.MAY_DIG
+    assert due_of(texts)[1].target == "holes.2.hole_depth"
+
+
+def test_abroad_no_number_of_another_country_is_told(due_of):
+    texts = {key: text for key, text in YARD.items() if key != "state"}
+    assert "811" not in due_of({**texts, "country": "uk"})[1].says
+
+
+def test_every_key_is_a_question_and_only_one_of_the_plan_day_is_a_must():
+    named = MUSTS.union(STORM, *FIRST_SIZE, *PLAN_PAGES.values())
+    assert named <= set(QUESTIONS), named - set(QUESTIONS)
+
+
+# When to dig
+
+
+def test_the_window_tells_the_first_day_the_last_and_when_to_ask_again(given, located):
+    answers = given({"country": "us", "state": "wi", **located, "dig_day": "2026-06-20"})
+    window = dig_window(answers, dt.date(2026, 5, 28))
+    assert (window.first, window.good_until) == (dt.date(2026, 5, 26), dt.date(2026, 6, 5))
+    assert not window.covered
+    # Asked on Monday the 15th: Tuesday, Wednesday and Thursday are full business days; Friday the
+    # 19th is Juneteenth (5 USC 6103) and may be dug on already. A day later it would be the 23rd.
+    assert window.ask_by == dt.date(2026, 6, 15)
+
+
+def test_a_dig_day_within_the_marks_is_covered(given, located):
+    for day, covered in (("2026-05-26", True), ("2026-06-05", True), ("2026-06-06", False)):
+        answers = given({**located, "dig_day": day})
+        assert dig_window(answers, dt.date(2026, 5, 20)).covered == covered
+
+
+def test_before_the_request_the_window_is_that_of_asking_today(given):
+    answers = given({"country": "us", "state": "wi"})
+    assert dig_window(answers, dt.date(2026, 5, 20)).first == dt.date(2026, 5, 27)
+    assert dig_window(given({"country": "uk"}), dt.date(2026, 5, 20)).first is None
+
+
+# What was put off
+
+
+def test_what_was_put_off_is_told_in_order_with_how_to_find_it_out(due_of):
+    texts = {
+        **CLEAR,
+        "private_lines": "not_found",
+        "rules_checked": "not_checked",
+        "children": UNKNOWN_TEXT,
+        "notes": UNKNOWN_TEXT,
+        "mulch_depth": UNKNOWN_TEXT,
+    }
+    plan, _ = due_of(texts)
+    found = put_off(plan.answers)
+    assert [one.address for one in found] == ["private_lines", "children", "rules_checked"]
+    assert all(one.label and one.how for one in found)
+
+
+def test_five_at_most_are_told(due_of):
+    texts = {key: UNKNOWN_TEXT for key in YARD}
+    assert len(put_off(due_of(texts)[0].answers)) == 5
+
+
+# The panel
+
+
+def test_the_panel_tells_what_the_stage_has_found(due_of):
+    for state, lines in {
+        State.FIRST_SIZE: ["Next: how big the roof is, then a first size."],
+        State.SPOT: [
+            f"{ROUGH} (63–280)",
+            "Distances: 2 fine",
+            "Slope 2.5 %: fine",
+            "Next: Where overflow goes",
+        ],
+        State.WAITING: ["First day to dig: Tue 26 May, if all owners have answered"],
+        State.TIMING: ["Timer: 0:02 h", "Next reading at 08:31, in 20 min."],
+    }.items():
+        texts, when, _, _ = ROWS[state]
+        plan, found = due_of(texts, when)
+        told = panel_lines(plan, found, f"{ROUGH} (63–280)")
+        assert [one for one in lines if one not in told] == []
+        assert told[0] == lines[0]
+    texts, when, _, _ = ROWS[State.PLANNED]
+    plan, found = due_of(texts, when, ALL_TAKEN)
+    told = panel_lines(plan, found)
+    assert re.match(r"A garden 16 ft by 7 ft, pond \S+ in, holds .* of rain, empty in ", told[0])
+
+
+def test_a_distance_too_near_leads_the_panel(due_of):
+    texts = {**CLEAR, "spots.1.near_spot": "pavement", "spots.1.pavement_distance": "1 ft"}
+    plan, found = due_of(texts)
+    assert panel_lines(plan, found)[0].startswith("TOO NEAR: The garden is 1 ft from")
