@@ -68,8 +68,8 @@ def permit_finding(rules: Rules | None) -> Finding:
     if rules is Rules.PENDING:
         said, change = "You are waiting for an answer about the rules.", "Wait for the answer."
     else:
-        said = "Rules of permit office, association and right of way are not asked yet."
-        change = "Ask the building office about grading and cutting off a downspout."
+        said = "You have not asked about permits, association rules and easements yet."
+        change = "Ask the building office about reshaping the ground and moving a downspout."
     return Finding("permits", Grade.FIX, said, limit, _PERMITS, change)
 
 
@@ -88,8 +88,8 @@ def ownership_finding(owner: Owner | None) -> Finding:
         return Finding("ownership", Grade.GOOD, f"Ground: {owner.value}.", limit, OURS)
     if owner is None:
         said, change = (
-            "Whose ground it is is not known yet.",
-            "Look at the deed, or at a plan of the ground.",
+            "You have not said who owns the ground.",
+            "Say who owns the ground. The deed or plat (the map of the lot) tells.",
         )
         return Finding("ownership", Grade.FIX, said, limit, OURS, change)
     said, change = "The ground is not yours to dig.", "Get written permission first."
