@@ -21,9 +21,9 @@ from interview.screens.shelf import Shelved
 
 NEW = "new"
 LEAD = (
-    "Question by question to a rain garden in your own yard: where it is safe to dig, how fast "
-    "your soil takes water, how deep and how big, what to plant. Stop whenever you like; every "
-    "answer is saved."
+    "Plan a rain garden in your own yard, one question at a time: where it is safe to dig, how "
+    "fast your soil takes water, how deep and how big, what to plant. Stop whenever you like; "
+    "every answer is saved."
 )
 
 

@@ -69,7 +69,7 @@ WORKED_OUT: tuple[Part, ...] = (
 """The parts of the sheet that are worked out, with their titles, in three groups."""
 
 VERDICT_WORDS = {
-    Grade.GOOD: "GOOD: nothing found that speaks against it.",
+    Grade.GOOD: "GOOD: no problems found.",
     Grade.FIX: "FIX: some things must be mended or found out first.",
     Grade.STOP: "STOP: not here, or not like this.",
 }
