@@ -44,7 +44,7 @@ def _local(key: str, words: str) -> Question[Quantity]:
         label=f"Local rule: {words}",
         text=f"By local rule, how far must the garden be from the {words}?",
         kind=distance(above_zero=True),
-        why="It replaces the general distance.",
+        why="It takes the place of the usual distance.",
         find_out="Look in the rule, or ask the office that made it.",
         asks=ticked(LOCAL_RULES, key),
         when=f"a local rule for the {words} is known",

@@ -46,7 +46,7 @@ PERMISSION = Question(
 RULES_CHECKED = Question(
     key="rules_checked",
     label="Permits and association rules",
-    text="Have you asked about permits, association rules and easements?",
+    text="Have you asked about permits, easements and the rules of a home association?",
     kind=Choice(
         (
             ("not_needed", "asked: none needed"),

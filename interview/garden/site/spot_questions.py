@@ -201,7 +201,8 @@ SOIL_LAB = SPOT.question(
         )
     ),
     why="Only a test can tell whether the soil is clean.",
-    find_out="A university extension office can name a laboratory.",
+    find_out="Your university extension office can name a laboratory. Taking the sample is digging "
+    "too: have the lines marked first.",
     asks=_suspected,
     when="the ground may be polluted",
 )
