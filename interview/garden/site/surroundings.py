@@ -61,7 +61,7 @@ def permit_finding(rules: Rules | None) -> Finding:
     """Return whether permits, association rules and rights of way were asked about."""
     limit = "ask before you dig; small gardens mostly need no permit"
     if rules is Rules.CLEAR:
-        return Finding("permits", Grade.GOOD, "The rules were asked about.", limit, _PERMITS)
+        return Finding("permits", Grade.GOOD, "You have asked about the rules.", limit, _PERMITS)
     if rules is Rules.REFUSED:
         said, change = "The office or the association refused.", "Ask what they would allow."
         return Finding("permits", Grade.STOP, said, limit, _PERMITS, change)
@@ -85,7 +85,8 @@ def ownership_finding(owner: Owner | None) -> Finding:
     """Return whether the person may dig there at all."""
     limit = "own ground, or written permission"
     if owner in (Owner.OWN, Owner.WRITTEN):
-        return Finding("ownership", Grade.GOOD, f"Ground: {owner.value}.", limit, OURS)
+        said = f"You have said whose ground it is: {owner.value}."
+        return Finding("ownership", Grade.GOOD, said, limit, OURS)
     if owner is None:
         said, change = (
             "You have not said who owns the ground.",
