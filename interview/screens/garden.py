@@ -68,7 +68,7 @@ VIEWS: tuple[tuple[str, View], ...] = (
     ("From above", _above),
     ("Cut through", _section),
     ("Pond", _pond),
-    ("Ways out", _ways),
+    ("Options", _ways),
 )
 
 
