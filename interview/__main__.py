@@ -62,7 +62,7 @@ def parser() -> argparse.ArgumentParser:
     )
     words.add_argument("file", nargs="?", metavar="FILE", help="answers file to go on with")
     ways = words.add_mutually_exclusive_group()
-    ways.add_argument("--plain", action="store_true", help="question by question on plain lines")
+    ways.add_argument("--plain", action="store_true", help="one question at a time, on plain lines")
     ways.add_argument("--plan", action="store_true", help="print the plan of FILE")
     ways.add_argument(
         "--card", action="store_true", help="print the yard card of FILE: one page to take outside"

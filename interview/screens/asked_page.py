@@ -58,7 +58,7 @@ class TypedAhead:
         return True
 
 
-LEFT_OUT = "Keys typed before this question was shown were left out. Look, then type them again."
+LEFT_OUT = "Keys pressed before this question appeared were ignored. Look, then press them again."
 
 
 class AskedPage(QuestionPage):

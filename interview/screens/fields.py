@@ -43,7 +43,7 @@ class ChoiceField(Field):
     @property
     def how(self) -> str:
         goes = "A number" if len(self._options) < 10 else "The first letters"
-        return f"{goes} or the arrows mark one; Enter takes it.{in_all(self._options)}"
+        return f"{goes} or the arrows choose one; then press Enter.{in_all(self._options)}"
 
     @property
     def _list(self) -> Choices:

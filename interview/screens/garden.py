@@ -61,14 +61,14 @@ def _ways(plan: Plan) -> Iterator[Drawing | str]:
         yield "\nThe soil is slow. You could:\n\n"
         yield from paragraphs(slow)
     if not found and not slow:
-        yield "The garden fits its room, holds the rain, and its soil takes it. No way out needed."
+        yield "The garden fits its room, holds the rain, and its soil takes it. Nothing to change."
 
 
 VIEWS: tuple[tuple[str, View], ...] = (
     ("From above", _above),
     ("Cut through", _section),
     ("Pond", _pond),
-    ("Ways out", _ways),
+    ("Options", _ways),
 )
 
 

@@ -35,7 +35,7 @@ F3         draws: the pieces of a surface, the clock of a soak test, else the ga
 F4         try other sizes; nothing is kept until you say so
 F5         the plants, with their reasons
 F6         on a shut page: to the answer that would open it, and back
-F9         ways out, where the room is too small
+F9         options, where the room is too small
 
 Stages: ✓ all answered  ◆ where you are  ◐ begun  ○ to come
   ✕ shut until an earlier answer opens it  ■ has an answer to look at
@@ -69,7 +69,7 @@ Trying sizes out (F4):
   up, down  choose    ← →  change         K  keep
   Z  this one back    E  every one back   Page keys  the figures
 
-The garden drawn (F3): 1 from above, 2 cut through, 3 pond, 4 ways out; ← → leaf.
+The garden drawn (F3): 1 from above, 2 cut through, 3 pond, 4 options; ← → leaf.
 
 The plants (F5):
   Enter  swap out     I  keep it in       Z  undo a swap

@@ -74,7 +74,7 @@ PAGES: dict[str, tuple[PageKey, ...]] = {
         PageKey("f6", "mend", "open it", means="to what shuts it, and back"),
         PageKey("ctrl+n", "now", "now"),
         PageKey("ctrl+r", "save_again", "save again"),
-        PageKey("f9", "ways", "ways out"),
+        PageKey("f9", "ways", "options"),
         PageKey("ctrl+g", "go_to", "go to"),
         PageKey("ctrl+l", "plan", "plan"),
         *_FURTHER,

@@ -217,8 +217,8 @@ class SoakField(Field):
         yield Words("\n".join(said), classes="kept") if lines else Words("No reading yet.")
         yield Line("", LONGEST_ITEM, many=True, id="entry", placeholder=self.asked.placeholder)
         yield Words(
-            "Enter adds the reading; with nothing typed it opens the timing page, and goes on "
-            "once the readings are enough.",
+            "Enter adds a reading. On an empty line it opens the timing page, or goes on once "
+            "there are enough.",
             classes="quiet",
         )
 

@@ -149,7 +149,7 @@ class QuestionScreen(FurtherPages, AskedPage):
     def on_choices_lost(self, event: Choices.Lost) -> None:
         """Say that letters typed begin no choice, or that all is well again."""
         event.stop()
-        told = f"No choice begins with “{event.typed}”: none is marked. Use a number or the arrows."
+        told = f"No choice begins with “{event.typed}”: none is chosen. Use a number or the arrows."
         self._hear(told if event.typed else "")
 
     def on_list_field_grown(self, event: ListField.Grown) -> None:

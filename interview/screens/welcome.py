@@ -26,9 +26,9 @@ if TYPE_CHECKING:
 
 NEW = "new"
 LEAD = (
-    "Question by question to a rain garden in your own yard: where it is safe to dig, how fast "
-    "your soil takes water, how deep and how big, what to plant. Stop whenever you like; every "
-    "answer is saved."
+    "Plan a rain garden in your own yard, one question at a time: where it is safe to dig, how "
+    "fast your soil takes water, how deep and how big, what to plant. Stop whenever you like; "
+    "every answer is saved."
 )
 
 

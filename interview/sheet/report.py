@@ -48,7 +48,7 @@ Part = tuple[str, Callable[[Plan], Iterator[str]]]
 
 REMEDIES: tuple[Part, ...] = (
     ("IF THE SOIL IS SLOW", soil.slow),
-    ("WAYS OUT", size.ways),
+    ("OPTIONS", size.ways),
     ("LEAN, USUAL, GENEROUS", size.sizes),
 )
 OUTSIDE: tuple[Part, ...] = (
@@ -69,7 +69,7 @@ WORKED_OUT: tuple[Part, ...] = (
 """The parts of the sheet that are worked out, with their titles, in three groups."""
 
 VERDICT_WORDS = {
-    Grade.GOOD: "GOOD: nothing found that speaks against it.",
+    Grade.GOOD: "GOOD: no problems found.",
     Grade.FIX: "FIX: some things must be mended or found out first.",
     Grade.STOP: "STOP: not here, or not like this.",
 }
@@ -180,7 +180,7 @@ def _summary(plan: Plan) -> list[str]:
     for line in so_far(plan):
         value = line.value or f"waits for: {line.waits_for}"
         lines += wrap(f"{line.label + ':':<24}{value}", " " * 24)
-    return lines
+    return lines + [one for said in size.in_one_sentence(plan) for one in wrap(said)]
 
 
 def _waiting_part(plan: Plan) -> list[str]:
@@ -194,7 +194,7 @@ def _findings_part(plan: Plan, sources: Sources) -> list[str]:
     for finding in plan.findings:
         if finding.grade is not Grade.GOOD or finding.change:
             lines += finding_lines(finding, sources.mark(finding.source))
-    lines += ["", "Also looked at, nothing against it:"]
+    lines += ["", "Also looked at, no problems found:"]
     for finding in plan.findings:
         if finding.grade is Grade.GOOD and not finding.change:
             lines += wrap(f"- {finding.said} {sources.mark(finding.source)}", "  ")

@@ -9,13 +9,15 @@ from interview.garden.pictures import pond_pictures
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
 from interview.garden.size import questions as bed
+from interview.garden.size import shape_questions as shaping
 from interview.garden.storms.charts import bars
 from interview.garden.storms.rainfall_record import RecordPart, RecordReplay
 from interview.garden.storms.record_text import Record
 from interview.garden.summary import width, wrap
 from interview.garden.survey.results import varies
-from interview.quantities.shown import LOW, PLAIN, area_words
-from interview.quantities.units import magnitude, plain_number, show
+from interview.quantities.evidence import OURS, Cited
+from interview.quantities.shown import LOW, PLAIN, area_words, water_words
+from interview.quantities.units import magnitude, plain_number, ratio, show
 from interview.sheet.common import figure_lines
 
 CHART_ROWS = 20
@@ -25,6 +27,8 @@ MOST_BAD_LINES = 5
 MOST_GAPS = 3
 MOST_YEARS = 40
 """Years drawn one by one; of a longer record the last ones are."""
+HELD_EASILY = Cited(0.5, OURS)
+"""A storm that fills the pond to no more than this part of its depth is held easily."""
 MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"]
 
 
@@ -54,6 +58,24 @@ def storms(plan: Plan) -> Iterator[str]:
         yield from [""] * bool(place)
         rows = CHART_ROWS if len(charts) == 1 else ROW_CHART_ROWS
         yield from cells(chart, width(), rows, braille=False)
+    yield from _held_easily(plan)
+
+
+def _held_easily(plan: Plan) -> Iterator[str]:
+    """Say why a pond that this storm does not half fill is dug all the same."""
+    peak, full = plan.storms.held_storm.peak, plan.size.garden.depth
+    if (
+        _row(plan)
+        or plan.answers[shaping.HOW_LARGE] == "lean"
+        or ratio(peak, full) > HELD_EASILY.value
+    ):
+        return
+    yield ""
+    yield from wrap(
+        f"Held easily: the water stands {water_words(peak, plan.metric)} deep at the most, for the "
+        "soil takes much of it while it rains. The size does not count on that. A smaller garden "
+        "would do: see lean under LEAN, USUAL, GENEROUS."
+    )
 
 
 def _row(plan: Plan) -> bool:

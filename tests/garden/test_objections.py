@@ -138,8 +138,8 @@ def test_uneven_walks_are_doubted_and_even_ones_are_not(given):
 DOUBTS = (
     ("floor_length", {"room_length": "20 ft"}, "21 ft", "shorter than that floor", "20 ft"),
     ("floor_width", {"room_width": "3 m"}, "3.1 m", "shorter than that floor", "3 m"),
-    ("spout_fall", {"spout_distance": "2 ft"}, "25 in", "one in one", "24 in"),
-    ("spots.1.slope_drop_turned", {"spots.1.slope_drop": "8 in"}, "3 in", "differ widely", "5 in"),
+    ("spout_fall", {"spout_distance": "2 ft"}, "25 in", "steeper than 1 down for 1 along", "24 in"),
+    ("spots.1.slope_drop_turned", {"spots.1.slope_drop": "8 in"}, "3 in", "differ a lot", "5 in"),
     ("spots.1.slope_drop_turned", {"spots.1.slope_drop": "1 in"}, "2.1 in", "differ", "2 in"),
     ("holes.1.floor_depth", {"holes.1.hole_depth": "9 in"}, "9 in", "no deeper", "8 in"),
     ("dig_day", {"lines_finished_on": "2026-05-26"}, "2026-05-25", "before the last", "2026-05-26"),

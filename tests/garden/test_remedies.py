@@ -214,10 +214,10 @@ def test_a_large_garden_is_split_with_sizes(plan_of, sized, level_spot, roof):
     plan = plan_of(big)
     assert "split" in {finding.key for finding in plan.findings}
     assert any(way.beds == 2 for way in ways_out(plan))
-    assert "WAYS OUT" in plan_text(plan)
+    assert "\nOPTIONS\n" in plan_text(plan)
     split = plan_of({**big, "beds": "3"})
     assert "split" not in {finding.key for finding in split.findings}
 
 
 def test_a_garden_that_fits_has_no_ways_out_on_its_sheet(plan_of, sized, level_spot):
-    assert "WAYS OUT" not in plan_text(plan_of({**sized, **level_spot}))
+    assert "\nOPTIONS\n" not in plan_text(plan_of({**sized, **level_spot}))

@@ -52,7 +52,7 @@ def test_each_question_stands_over_its_answer(tmp_path, given):
     path = tmp_path / "g.yaml"
     store.FileKeeper(path, BY).keep(given({"rain_depth": "1 in"}), "")
     text = path.read_text()
-    assert "# How much rain should the garden hold before it spills?\n  rain_depth: 1 in" in text
+    assert "# How much rain should the garden hold before it overflows?\n  rain_depth: 1 in" in text
     assert "# A. Start" in text
     assert text.rstrip().endswith("end_of_answers: true")
 

@@ -20,7 +20,7 @@ async def test_four_views_by_number_and_arrow_drawn_anew_for_the_window(sit, sam
         assert "POND DEPTH in the storm" in person.sees()
         await person.press("4")
         await person.settles()
-        assert "No way out needed." in person.sees_words()
+        assert "Nothing to change." in person.sees_words()
         await person.press("1")
         await person.pilot.resize_terminal(60, 20)
         await person.settles()

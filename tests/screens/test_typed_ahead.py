@@ -74,7 +74,7 @@ async def test_a_paste_handed_over_as_keys_answers_one_question_and_says_so(
         await person.press(*"2", "enter", *"1", "enter")
         assert person.session.answers.texts == {"garden_name": "Oak"}
         assert person.asked == "units"
-        assert "typed before this question was shown were left out" in person.sees_words()
+        assert "pressed before this question appeared were ignored" in person.sees_words()
         monkeypatch.setattr(asked_page, "REST", 0.0)
         monkeypatch.setattr(asked_page, "BURST", 0.0)
         await person.press("2")
@@ -101,6 +101,6 @@ async def test_a_number_or_a_letter_only_goes_to_a_choice(sit) -> None:
             await person.press(key)
             assert person.asked == "units"
             assert person.app.focused.highlighted == place
-        assert "A number or the arrows mark one; Enter takes it." in person.sees_words()
+        assert "A number or the arrows choose one; then press Enter." in person.sees_words()
         await person.press("enter")
         assert person.session.answers.texts == {"units": "metric"}

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 
 from interview.garden.earth.overflow import pipe_choice
 from interview.garden.pictures import levels, plan_picture, pond_pictures, section_picture
-from interview.quantities.shown import PLAIN
+from interview.quantities.shown import PLAIN, sides_words
 from interview.quantities.units import magnitude, quantity
 from interview.sheet.report import plan_text
 
@@ -43,6 +45,31 @@ def test_recommended_area_and_rule_of_thumb_stand_in_one_line(sheet):
     line = next(one for one in text.splitlines() if one.startswith("Recommended area, rule"))
     assert "140 ft²" in line and "100 ft²" in line
     assert "What decides the size:" in text
+
+
+@pytest.mark.parametrize("beds", ["1", "2"])
+def test_one_sentence_says_which_of_the_areas_is_the_garden(beds, sheet):
+    plan, text = sheet(beds=beds)
+    said = " ".join(" ".join(part(text, "IN SHORT")).split())
+    over, floor = plan.size.over_all, plan.size.garden
+    size = f"{sides_words(*over, False)} over all, with a flat floor of "
+    assert size + sides_words(floor.floor_length, floor.floor_width, False) in said
+    # A pond with upright walls holds its area times its depth.
+    feet = magnitude(floor.volume, "ft**3") * int(beds) / magnitude(floor.depth, "ft")
+    told = float(re.search(r"the work of a pond of ([\d,]+) ft²", said)[1].replace(",", ""))
+    assert 0.9 * feet < told <= feet
+    assert ("A garden " if beds == "1" else "2 beds, each ") + size in said
+
+
+def test_a_storm_held_easily_is_said_to_be(sheet):
+    quick = {"rate_from": "report", "known_rate": "2 in/h", "known_rate_by": "invented"}
+    plan, text = sheet(**quick, how_large="generous")
+    assert plan.storms.held_storm.peak < 0.5 * plan.size.garden.depth
+    said = " ".join(" ".join(part(text, "STORMS")).split())
+    assert "Held easily: the water stands" in said and "see lean" in said
+    slow, text = sheet(**{**quick, "known_rate": "0.3 in/h"})
+    assert slow.storms.held_storm.peak > 0.5 * slow.size.garden.depth
+    assert "Held easily" not in text
 
 
 def test_the_range_names_what_drives_it(sheet):

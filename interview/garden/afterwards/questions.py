@@ -11,10 +11,10 @@ from interview.garden.site import lines_questions as buried
 DIG_DAY = Question(
     key="dig_day",
     label="Day you mean to dig",
-    text="On which day do you mean to dig the garden?",
+    text="On which day will you dig the garden?",
     kind=Day(),
     why="The line marks must still be good on that day.",
-    find_out="Choose a dry spell; wet clay smears.",
+    find_out="Choose dry days: wet clay smears.",
     doubt=lambda day, a: (
         "That is before the last owner had answered."
         if (done := a.get(buried.LINES_FINISHED_ON)) is not None and day < done
@@ -36,10 +36,10 @@ NOTES = Question(
 STORM_SEEN = Question(
     key="storm_seen",
     label="First storm seen",
-    text="Is the garden dug, and have you seen it through a storm?",
+    text="Is the garden built, and have you seen it through a storm?",
     kind=YesNo(),
     why="The first storms show whether it works.",
-    find_out="It may be months until then. Answer no for now and come back.",
+    find_out="It may take months. Answer no for now, and come back.",
     default=always_this("no"),
 )
 
@@ -48,8 +48,8 @@ STORM_RAIN = Question(
     label="Rain of that storm",
     text="How much rain fell?",
     kind=depth((0, "in"), (30, "in")),
-    why="It is held against the rain the garden was made for.",
-    find_out="A straight-sided glass outside, or the nearest weather station.",
+    why="It is compared with the rain the garden was made for.",
+    find_out="Read a straight-sided glass that stood outside, or ask the nearest weather station.",
     asks=said_yes(STORM_SEEN),
     when="a storm was seen",
 )
@@ -59,7 +59,7 @@ STORM_EMPTY = Question(
     label="Hours until the pond was gone",
     text="How long after the rain stopped was the pond gone?",
     kind=Measure("duration", "h", "h", (0, "h"), (1000, "h")),
-    why="Within a day is good; over two days needs mending.",
+    why="Within a day is good. Over two days needs mending.",
     find_out="Look every few hours. If it still stands, write how long it has stood.",
     asks=said_yes(STORM_SEEN),
     when="a storm was seen",
@@ -77,7 +77,7 @@ STORM_OVERFLOW = Question(
             ("elsewhere", "yes, somewhere else"),
         )
     ),
-    why="It must leave where you chose.",
+    why="The extra water must leave where you chose: at the notch.",
     find_out="Look for bent grass and washed mulch.",
     asks=said_yes(STORM_SEEN),
     when="a storm was seen",
@@ -94,7 +94,7 @@ STORM_PLANTS = Question(
             ("dry", "wilted and dry"),
         )
     ),
-    why="It shows whether each stands at the right height.",
+    why="It shows whether each plant stands at the right height.",
     find_out="Look a week after the storm.",
     asks=said_yes(STORM_SEEN),
     when="a storm was seen",

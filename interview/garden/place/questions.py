@@ -56,15 +56,16 @@ COUNTRY = Question(
         )
     ),
     why="It decides whom to ask about buried lines, and which plants are native.",
-    find_out="Choose another country if yours is not listed; local rules then matter more.",
+    find_out="Choose another country if yours is not listed. Local rules then matter more.",
 )
 
 STATE = Question(
     key="state",
     label="State",
-    text="Which state is it in?",
+    text="Which state is the garden in?",
     kind=Choice(tuple((one[:2].lower(), one[3:]) for one in STATES.split(","))),
-    why="States differ in how long to wait for line marks and in which plants are native.",
+    why="States differ in how long you wait for the buried lines to be marked, and in which "
+    "plants are native.",
     find_out="Type the state's name or its two letters.",
     asks=chosen(COUNTRY, "us"),
     when="the country is the United States",
@@ -79,14 +80,16 @@ def abroad(**fields: str) -> Callable[[Answers], Mapping[str, str]]:
 RAIN_DEPTH = Question(
     key="rain_depth",
     label="Rain to hold",
-    text="How much rain should the garden hold before it spills?",
+    text="How much rain should the garden hold before it overflows?",
     kind=Measure("length", "in", "mm", (0.25, "in"), (4, "in")),
-    why="It sets the size. Many places in the US find that 9 of 10 rainy days bring 0.8 to "
-    "1.2 inches (20 to 30 mm) or less.",
-    find_out="Ask your local stormwater office for its depth. With none, 1 inch (25 mm) is usual.",
+    why="It sets the size. In much of the US, 9 of 10 rainy days bring 0.8 to 1.2 in (20 to 30 "
+    "mm) or less.",
+    find_out="Ask your local stormwater office, which looks after rain drains. If it names none, "
+    "1 in (25 mm) is usual.",
     default=by_units("1 in", "25 mm"),
     more="0.8 to 1.2 in (20 to 30 mm) is the 90 percent event in most US regions (Center for "
-    "Watershed Protection). That is 90 percent of events, not of the year's volume.",
+    "Watershed Protection): 90 of 100 rainy days bring no more. That is 90 percent of the days, "
+    "not of the year's water.",
     wording=abroad(
         why="It sets the size: the garden takes this much without spilling. No usual depth of your "
         "country is held here.",
@@ -101,8 +104,8 @@ HAS_RECORD = Question(
     text="Do you have a file of daily rainfall for your place?",
     kind=YesNo(),
     why="With one, the plan can say how the garden would have done in real years.",
-    find_out="A weather service often gives one as a CSV file with a date and a depth a day. "
-    "It is optional: answer no if you have none.",
+    find_out="A weather service often gives one as a CSV file, with a date and a depth for each "
+    "day. You can do without: then answer no.",
     default=always_this("no"),
 )
 
@@ -112,7 +115,7 @@ RECORD_PATH = Question(
     text="Where is the rainfall file?",
     kind=Note(400, "rain.csv"),
     why="It is read again each time the plan is made, and never changed.",
-    find_out="Type its path. A path without a folder is looked for beside your answers file.",
+    find_out="Type its folder and name. A name alone is looked for beside your answers file.",
     asks=said_yes(HAS_RECORD),
     when="there is a rainfall record",
 )
@@ -122,8 +125,8 @@ RECORD_UNIT = Question(
     label="Unit of the rainfall file",
     text="Are the depths in that file inches or millimeters?",
     kind=Choice((("in", "inches"), ("mm", "millimeters"))),
-    why="A unit guessed wrong would be 25 times off, so it is asked.",
-    find_out="Look at the column heading or the page the file came from.",
+    why="A wrong guess would be 25 times off, so you are asked.",
+    find_out="Look at the heading of the column, or at the page the file came from.",
     asks=said_yes(HAS_RECORD),
     when="there is a rainfall record",
 )
@@ -170,7 +173,7 @@ RECORD_DEPTHS = Question(
     label="Rain column of the rainfall file",
     text="Which column of that file holds the day's rain?",
     kind=Note(60, "rain_in, or 2 for the second"),
-    why="Some files hold rain, snow and others side by side.",
+    why="Some files hold rain, snow and more side by side.",
     find_out="Press Enter alone, and a column named rain, precipitation or prcp is found. Else "
     "write its name, or its number counted from the left.",
     asks=said_yes(HAS_RECORD),

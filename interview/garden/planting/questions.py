@@ -47,7 +47,8 @@ REGION = Question(
             ("outside", "none of these"),
         )
     ),
-    why="Plants are chosen from those native there, by their wetland rating there.",
+    why="The plan picks plants native there. Their wetland rating, how wet they like to stand, is "
+    "the one given for that region.",
     find_out="The state sets it. Change it if you live near the edge of two regions.",
     wording=start.abroad(
         find_out="The list covers regions of the US only; elsewhere none of these, unless you live "
@@ -61,7 +62,7 @@ LIST_REGION = Question(
     label="Wetland list region",
     text="Which of the wetland plant lists covers the garden?",
     kind=Choice(tuple((one.name.lower(), one.value) for one in ListRegion)),
-    why="A plant's wetland rating may differ between the lists.",
+    why="A plant's wetland rating, how wet it likes to stand, may differ between the lists.",
     find_out="Choose by the lie of the land: coast and plain, hills, or mountains.",
     asks=lambda a: (a.get(REGION) or _home(a)) not in (None, "outside") and len(_lists(a)) != 1,
     when="the garden has a plant region, and its state is unknown or lies in several lists",
@@ -100,11 +101,11 @@ def _other_sun(sun: str, answers: Answers) -> str | None:
 OWN_PLANTS = Question(
     key="own_plants",
     label="Your own plant file",
-    text="Do you have a list of plants of your own to choose from as well? Where is it?",
+    text="Do you have a plant file of your own to choose from too? Type its name, or none.",
     kind=Note(400, "my_plants.csv, or none"),
     why="A club or a teacher may know plants for your place that the packaged list lacks.",
-    find_out="Type the path of a CSV file, looked for beside your answers file; or none. "
-    "The README tells its columns.",
+    find_out="Type the path of a CSV file, looked for beside your answers file; or none. The "
+    "README tells its columns.",
     default=always_this("none"),
     more="Its plants are added to the packaged list. A line for a species of that list replaces "
     "the packaged line. It is read again each time the plan is made, and never changed.",
@@ -116,7 +117,8 @@ HARDINESS = Question(
     text="Which plant hardiness zone are you in, if you know it?",
     kind=Count(1, 13, ("a", "b"), ("usda", "hardiness", "zone", "z")),
     why="Plants that your winters would kill are left out.",
-    find_out="Look at a USDA zone map, or ask a nursery. Write it as the map has it, such as 5b.",
+    find_out="Look at a USDA zone map, or ask a nursery. Write it as the map has it, such as 5b "
+    "or 6.",
     wording=start.abroad(
         find_out="Ask a nursery for the USDA zone of your place, such as 8b; no map of your "
         "country is held here. Skip it if there is none."
@@ -130,7 +132,7 @@ SUN = Question(
     label="Sun at the bed",
     text="How sunny is the bed?",
     kind=Choice(tuple(SUN_WORDS.items())),
-    why="Plants are chosen for it.",
+    why="The plan picks plants by it.",
     find_out="It follows the hours of sun you gave for the spot.",
     doubt=_other_sun,
     default=_sun,
@@ -159,7 +161,7 @@ TALLEST_RIM = Question(
 NATIVES_ONLY = Question(
     key="natives_only",
     label="Natives only",
-    text="Only plants native to the region?",
+    text="Should all plants be native to the region?",
     kind=YesNo(),
     why="Natives feed local insects and birds and need less care.",
     find_out="Yes is usual. Local lists of invasive plants decide in any case.",
@@ -178,7 +180,7 @@ KEEP_OUT = Question(
             ("large", "over 8 ft (2.4 m) tall"),
         )
     ),
-    why="Children and pets chew; small gardens are overrun.",
+    why="Children and pets chew plants. A small garden is soon overrun by strong spreaders.",
     find_out="Answer none to keep every choice open.",
     default=lambda a: "toxic, aggressive, large" if a[site.CHILDREN] else "aggressive, large",
     caution="Some good rain garden plants are poisonous when eaten. The list marks those known.",
@@ -219,12 +221,12 @@ SWAP_OUT = Question(
     label="Plants to swap",
     text="Would you swap any of the proposed plants for others?",
     kind=Several(Note(120, "swamp verbena for swamp milkweed"), 0, 30),
-    why="Only the plants you name are changed; the rest of the planting stays.",
-    find_out="Look at the plan. Write one a line: the plant to leave out alone, or “this for "
-    "that”; or none.",
+    why="Only the plants you name are changed. The rest of the planting stays.",
+    find_out="Look at the plan. Write the plant to leave out, or “this for that”, one a line; or "
+    "none.",
     default=always_this("none"),
-    more="For example “swamp verbena” lets the interview choose what takes its place, and "
-    "“swamp verbena for swamp milkweed” says what shall.",
+    more="For example “swamp verbena” leaves it out and lets the program choose what takes its "
+    "place. “Swamp verbena for swamp milkweed” names what takes its place.",
 )
 
 STAGE = Stage(

@@ -41,15 +41,15 @@ NO_MARKS = tuple((word, _FAR) for word in ("no marks", "no mark", "none"))
 """Where there is no mark the distance is the largest the question takes."""
 
 _OUTLINE = (
-    "Outline in white the test hole, the garden, the berm and the pipe route: all of it is digging."
+    "Outline in white the garden, the berm, the test hole and the pipe route: all of it is digging."
 )
 
 LINES_REQUESTED: Question[str] = Question(
     key="lines_requested",
     label="Locate request",
-    text="Have you asked to have the buried lines marked?",
+    text="Have you asked for the buried lines to be marked?",
     kind=Choice((("not_yet", "not yet"), ("asked", "yes, I have asked"))),
-    why="Gas, power and cable lines can lie a hand deep. Hitting one can kill.",
+    why="Gas, power and cable lines can lie only a hand deep. Hitting one can kill.",
     find_out="Ask the locating service of your country, or else each utility.",
     caution=LOCATE,
     more=_OUTLINE,
@@ -71,10 +71,10 @@ def _request_words(answers: Answers) -> Mapping[str, Any]:
 LINES_ASKED_ON = Question(
     key="lines_asked_on",
     label="Date of the locate request",
-    text="On which day did you ask?",
+    text="On which day did you ask for the marks?",
     kind=Day(),
-    why="The waiting time counts full business days after this day.",
-    find_out="It is on the ticket or in your e-mail.",
+    why="The wait counts the full business days after this day.",
+    find_out="It is on the ticket (the receipt for your request) or in your e-mail.",
     asks=chosen(LINES_REQUESTED, "asked"),
     when="the locate request was made",
     objection=lambda day, a: (
@@ -89,8 +89,8 @@ LINES_TICKET = Question(
     label="Ticket number",
     text="What is the ticket or reference number?",
     kind=Note(60, "2614-0399"),
-    why="You quote it to renew the marks, and it belongs on the sheet you take outside.",
-    find_out="The locate service gives it when you ask.",
+    why="You need it to renew the marks, and it is printed on the sheet you take outside.",
+    find_out="The service that takes your request gives it to you.",
     asks=chosen(LINES_REQUESTED, "asked"),
     when="the locate request was made",
 )
@@ -111,10 +111,10 @@ def near_a_mark(answers: Answers) -> str:
 LINES_BUSINESS_DAYS: Question[int] = Question(
     key="lines_business_days",
     label="Business days to wait",
-    text="How many full business days must you wait after asking?",
+    text="How many full business days must you wait after you ask?",
     kind=Count(1, 15, ("days", "day", *_BUSINESS_DAYS)),
-    why="The marks are not complete before that.",
-    find_out="It is on the ticket, which goes first. Most US states ask for 2 or 3; "
+    why="Before that, some lines may not be marked yet.",
+    find_out="Your ticket says it, and the ticket decides. Most US states ask for 2 or 3; "
     f"{DEFAULT_BUSINESS_DAYS} are used when you don't know.",
     asks=chosen(LINES_REQUESTED, "asked"),
     when="the locate request was made",
@@ -152,10 +152,10 @@ LINES_HOLIDAYS: Question[tuple[dt.date, ...]] = Question(
 LINES_ANSWERED = Question(
     key="lines_answered",
     label="Every owner has answered",
-    text="Has every owner named on the ticket marked its lines or said it has none there?",
+    text="Has every owner on the ticket marked its lines, or said it has none there?",
     kind=YesNo(),
-    why="Silence is not clearance: an owner who has not answered may still have a line there.",
-    find_out="Check the ticket online or call the service and ask who has not answered.",
+    why="Silence does not mean clear. An owner who has not answered may still have a line there.",
+    find_out="Look up the ticket online, or call the service and ask who has not answered.",
     asks=chosen(LINES_REQUESTED, "asked"),
     when="the locate request was made",
     caution=LOCATE,
@@ -165,10 +165,11 @@ LINES_ANSWERED = Question(
 LINES_FINISHED_ON = Question(
     key="lines_finished_on",
     label="Marks finished on",
-    text="On which day was the last owner's answer in?",
+    text="On which day did the last owner answer?",
     kind=Day(),
-    why="Marks go stale. Their days are counted from here.",
-    find_out="It is on the ticket's page. If you don't know, use the day you saw all the marks.",
+    why="Nobody may dig before that day, and the marks are good for only so long.",
+    find_out="The ticket's web page shows it. If you don't know, use the day you saw all the "
+    "marks.",
     asks=said_yes(LINES_ANSWERED),
     when="every owner has answered",
     objection=lambda day, a: (
@@ -184,8 +185,8 @@ LINES_VALID_DAYS: Question[int] = Question(
     text="For how many days do the marks stay good?",
     kind=Count(1, 60, ("days", "day")),
     why="After that you must ask again before you dig.",
-    find_out="It is on the ticket, which goes first. Where neither you nor your state's rule says "
-    f"more, {CAREFUL.days} {CAREFUL.counted.value} are used.",
+    find_out="Your ticket says it, and the ticket decides. Where neither you nor your "
+    f"state's rule says more, {CAREFUL.days} {CAREFUL.counted.value} are used.",
     asks=said_yes(LINES_ANSWERED),
     when="every owner has answered",
     default=lambda a: str(locating.notice(a).marks.days),
@@ -202,7 +203,7 @@ _COUNTED_KEYS = {counted: key for key, counted in COUNTED.items()}
 LINES_VALID_KIND: Question[str] = Question(
     key="lines_valid_kind",
     label="How those days are counted",
-    text="Are those working days, or days of the calendar?",
+    text="Are those working days or calendar days?",
     kind=Choice(
         (
             ("working", "working days, from the day the marks were finished"),
@@ -222,7 +223,7 @@ LINES_VALID_KIND: Question[str] = Question(
 PRIVATE_LINES = Question(
     key="private_lines",
     label="Private lines",
-    text="Are there lines of your own that the service does not mark?",
+    text="Are there buried lines of your own, which the service does not mark?",
     kind=Choice(
         (
             ("none", "none, I am sure"),
@@ -230,23 +231,26 @@ PRIVATE_LINES = Question(
             ("not_found", "maybe, I have not found out"),
         )
     ),
-    why="Locators mark the utilities' lines, usually only to the meter.",
+    why="The utilities mark their own lines, usually only to the meter. What runs on from there "
+    "is yours to find.",
     find_out="Think of sprinklers, gas to a grill or pool, power to a shed or lights, a pet "
-    "fence, septic pipes, propane, drains. Look for old drawings, or pay a private locator.",
+    "fence, septic pipes, propane, drains. Look at old drawings, or pay a private locator to find "
+    "them.",
     asks=chosen(LINES_REQUESTED, "asked"),
     when="the locate request was made",
-    caution="Hand-dig gently near any line you know of. If you nick one, stop, go away and call.",
+    caution="Dig gently, by hand, near any line you know of. If you nick one, stop, go away and "
+    "call.",
 )
 
 MARK_DISTANCE: Question[Quantity] = Question(
     key="mark_distance",
     label="Nearest mark to where you will dig",
-    text="How far is the nearest painted mark or flag from anywhere you will dig? If there is none "
-    "in the yard write no marks.",
+    text="How far is the nearest mark or flag from anywhere you will dig? If there is none, write "
+    "no marks.",
     kind=replace(distance(500), said=NO_MARKS),
-    why="A line may lie to either side of its mark, so a strip along it is not for digging.",
-    find_out="Measure from the mark to the nearest edge of the garden, test hole or pipe route. "
-    "If there is no mark in the yard write no marks: it then counts as 500 ft (150 m) off.",
+    why="A line may lie to either side of its mark, so no digging is done in a strip along it.",
+    find_out="A mark is paint on the ground. Measure from it to the nearest edge of the garden, "
+    "test hole or pipe route. No marks counts as 500 ft (150 m) away.",
     asks=said_yes(LINES_ANSWERED),
     when="every owner has answered",
     warns=near_a_mark,

@@ -16,7 +16,7 @@ from interview.quantities.evidence import Source
 Words = Mapping[str, Any]
 """Fields of a question worded otherwise."""
 
-TICKET_FIRST = "It is on the ticket, which goes first."
+TICKET_FIRST = "Your ticket says it, and the ticket decides."
 AFTER_HOURS = "If you asked after working hours or on a day off, add one."
 
 
@@ -97,7 +97,7 @@ def wait_words(answers: Answers, question: Question[Any]) -> Words:
         held = WAIT_ABROAD.get(_country(answers))
         source = f"[{held.source}]" if held else "It is the least asked in the US."
         return {
-            "find_out": f"It is on the ticket or in the reply, which goes first. {AFTER_HOURS} No "
+            "find_out": f"The ticket or the reply says it, and it decides. {AFTER_HOURS} No "
             f"rule of this country is held here; {days} is used when you don't know. {source}"
         }
     if state.wait is None:
@@ -139,7 +139,7 @@ def life_words(answers: Answers, question: Question[Any]) -> Words:
     if _country(answers) != "us":
         held = f"{CAREFUL.days} {CAREFUL.counted.value}"
         return {
-            "find_out": "It is on the ticket or the plans, which go first. Where you write none, "
+            "find_out": "The ticket or the plans say it, and they decide. Where you write none, "
             f"{held} are used."
         }
     if state.wait is None:

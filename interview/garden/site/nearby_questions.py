@@ -8,8 +8,12 @@ from interview.asking.question import Member, Question
 from interview.quantities.units import Quantity
 
 _NEAR = (
-    ("basement", "a building with a basement or crawl space", "foundation with a basement"),
-    ("slab", "a building on a slab, with no basement", "building on a slab"),
+    (
+        "basement",
+        "a building with a basement or crawl space",
+        "nearest wall with a basement or crawl space",
+    ),
+    ("slab", "a building on a slab, with no basement", "nearest wall of the building on a slab"),
     ("septic", "a septic tank or drain field", "nearest part of the septic system"),
     ("well", "a drinking-water well", "well"),
     ("property_line", "a property line", "property line"),
@@ -24,7 +28,7 @@ _NEAR = (
 LOCAL_RULES = Question(
     key="local_rules",
     label="Distances set by a local rule",
-    text="For which of these do you know a distance that your local rules ask for?",
+    text="Do local rules set a minimum distance from any of these?",
     kind=Ticks(tuple((key, name) for key, name, _ in _NEAR)),
     why="A local rule replaces the general distance, and the plan says so.",
     find_out="Ask the building, health or stormwater office. Answer none if you know of none.",
@@ -38,10 +42,10 @@ def _local(key: str, words: str) -> Question[Quantity]:
     return Question(
         key=f"local_{key}",
         label=f"Local rule: {words}",
-        text=f"What distance does your local rule ask for from the {words}?",
+        text=f"By local rule, how far must the garden be from the {words}?",
         kind=distance(above_zero=True),
-        why="It replaces the general distance.",
-        find_out="It is in the rule you know of.",
+        why="It takes the place of the usual distance.",
+        find_out="Look in the rule, or ask the office that made it.",
         asks=ticked(LOCAL_RULES, key),
         when=f"a local rule for the {words} is known",
     )
@@ -54,11 +58,11 @@ SPOT = Member("spots", "spot")
 NEAR = SPOT.question(
     key="near_spot",
     label="What is near the spot",
-    text="Which of these are in the yard or next door, within about 200 ft (60 m)?",
+    text="Which of these lie within about 200 ft (60 m) of the spot, in your yard or next door?",
     kind=Ticks(tuple((key, name) for key, name, _ in _NEAR)),
-    why="Only the distances that matter for your yard are asked next.",
-    find_out="Walk round the spot. Ask the health office for a drawing if there may be a septic "
-    "system.",
+    why="You are asked next how far away each of them is, and no others.",
+    find_out="Walk around the spot. If there may be a septic system, ask the health office for "
+    "its drawing.",
 )
 
 
@@ -66,10 +70,11 @@ def _distance(key: str, words: str, caution: str) -> Question[Quantity]:
     return SPOT.question(
         key=f"{key}_distance",
         label=f"Distance to the {words}",
-        text=f"How far is the {words} from the nearest edge of the garden?",
+        text=f"How far is the {words} from the hose?",
         kind=distance(),
-        why="Water soaked in too close can do harm there, or is not allowed.",
-        find_out="Measure level along the ground, to the rim of the garden and not its middle.",
+        why="Soaking water too close can do damage or break a rule.",
+        find_out="The hose lies around the place where the garden may be. Measure level, to the "
+        "nearest part of the hose.",
         asks=ticked(NEAR, key),
         when=f"{key} is ticked as near the spot",
         caution=caution,
@@ -106,7 +111,7 @@ WALL_HEIGHT = SPOT.question(
     label="Height of the retaining wall",
     text="How high is the retaining wall?",
     kind=distance(50),
-    why="Stay at least the wall's own height away from it.",
+    why="Stay at least as far away from the wall as it is high.",
     find_out="Measure from the lower ground to the top of the wall.",
     asks=ticked(NEAR, "retaining_wall"),
     when="retaining_wall is ticked as near the spot",

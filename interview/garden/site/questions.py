@@ -37,14 +37,16 @@ PERMISSION = Question(
     label="Right to dig here",
     text="Is this your own ground, or do you have written permission?",
     kind=Choice((("own", "my own"), ("written", "written permission"), ("no", "neither"))),
-    why="Strips along the road, easements and rented ground need the owner's leave.",
-    find_out="Your deed or plat shows easements and the right of way.",
+    why="Strips along the road, rented ground and easements need the owner's permission. An "
+    "easement is somebody's right to use a strip of your ground.",
+    find_out="Look at your deed or plat (the map of your lot). It shows easements and the strip "
+    "kept for the road.",
 )
 
 RULES_CHECKED = Question(
     key="rules_checked",
     label="Permits and association rules",
-    text="Have you asked about permits, association rules and easements?",
+    text="Have you asked about permits, easements and the rules of a home association?",
     kind=Choice(
         (
             ("not_needed", "asked: none needed"),
@@ -53,8 +55,9 @@ RULES_CHECKED = Question(
             ("not_checked", "not asked yet"),
         )
     ),
-    why="Some places rule on grading, on turning a downspout, or on tall plants.",
-    find_out="Ask the building or planning office and the home association.",
+    why="Some places have rules on grading (reshaping the ground), on moving a downspout, or on "
+    "tall plants.",
+    find_out="Ask the building or planning office, and the home association if there is one.",
 )
 
 STAGE = Stage(

@@ -76,12 +76,12 @@ _SOUTHERN = (
 
 _ITEMS = (
     Setback(
-        "foundation_deep", "the foundation with a basement or crawl space",
+        "foundation_deep", "the wall with a basement or crawl space",
         Distance(10, 3), Distance(20, 5), Grade.STOP, _published(_WSU),
         _published("Central Ohio rain garden program, web page: 10 to 20 ft"),
     ),
     Setback(
-        "foundation_slab", "the foundation slab",
+        "foundation_slab", "the building on a slab",
         Distance(10, 3), Distance(15, 4.5), Grade.FIX,
         _published(f"{_UW}: 10 ft, slab or not"), MEMORY,
         stop_under=Distance(5, 1.5),
@@ -296,8 +296,8 @@ def _far_enough(
     change = (
         f"{distance_words(more, metric, up=True)} farther would meet the cautious distance too."
     )
-    said, brief = f"{said}: enough, but not cautious.", replace(brief, near=True)
-    return Finding(key, Grade.GOOD, said, told, source, change, brief)
+    said = f"{said}: far enough, but under the cautious distance."
+    return Finding(key, Grade.GOOD, said, told, source, change, replace(brief, near=True))
 
 
 def _grade_below(item: Setback, feet: float, local: bool, metric: bool) -> Grade:

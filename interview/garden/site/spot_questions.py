@@ -27,7 +27,7 @@ SPOT_NAME = SPOT.question(
     label="Name of the spot",
     text="What do you call this spot?",
     kind=Note(40, "back lawn"),
-    why="You may record several spots and compare them.",
+    why="You may look at several spots and compare them.",
     find_out="Such as back lawn by the gate.",
     default=lambda a: f"spot {a.scope[1]}" if a.scope else None,
 )
@@ -37,33 +37,34 @@ STANDS = SPOT.question(
     label="Water stands after rain",
     text="After rain, does water stand at this spot for more than a day?",
     kind=Choice((("never", "never"), ("few", "a few times a year"), ("often", "often"))),
-    why="A wet spot is a poor spot: standing water shows soil that will not drain.",
+    why="A wet spot is a poor spot. Standing water shows that the soil does not drain.",
     find_out="Look a day after the next good rain.",
 )
 
 SLOPE_RUN = SPOT.question(
     key="slope_run",
-    label="Level length of the slope string",
-    text="Stake a string from the uphill to the downhill edge of the spot and level it. How long "
-    "is it?",
+    label="Length of the slope string",
+    text="Stretch a level string between two chairs, from uphill to downhill. How long is it?",
     kind=distance(100),
-    why="The slope decides how deep to dig uphill and how high the berm is downhill.",
-    find_out="Two stakes, a string and a line level. 10 to 15 ft (3 to 4.5 m) is a good length.",
+    why="The slope decides how deep you dig uphill, and how high the berm is downhill. The berm "
+    "is a low bank of soil that holds the water back.",
+    find_out="You need two chairs, a string and a line level (a small level that hangs on the "
+    "string). 10 to 15 ft (3 to 4.5 m) is a good length.",
     objection=lambda run, _: "The string must be longer than zero." if run.m <= 0 else None,
-    caution="Pushing a stake in is digging too. Until the lines are marked, stand the stakes in "
-    "buckets of stones or use two chairs.",
+    caution="Pushing a stake in is digging too. Until the lines are marked, use chairs, or stand "
+    "the stakes in buckets of stones.",
 )
 
 SLOPE_DROP = SPOT.question(
     key="slope_drop",
-    label="Drop at the downhill stake",
-    text="How much lower is the ground at the downhill stake than at the uphill stake?",
+    label="Drop at the downhill end",
+    text="How much lower is the ground at the downhill end of the string than at the uphill end?",
     kind=replace(depth((-240, "in"), (240, "in")), said=LEVEL),
-    why="Drop divided by run is the slope.",
-    find_out="With the string level, measure from the string down to the ground at each stake; "
-    "the difference is the drop. On flat ground write 0.",
+    why="The drop divided by the length of the string is the slope.",
+    find_out="Measure from the level string down to the ground at each end. The drop is the "
+    "difference. On flat ground write level.",
     objection=lambda drop, _: (
-        "That is uphill. Swap the two stakes and write the drop without a minus."
+        "That is uphill. Swap the two ends and write the drop without a minus."
         if drop.m < 0
         else None
     ),
@@ -81,7 +82,7 @@ def _uneven_drops(turned: Quantity, answers: Answers) -> str | None:
     one, other = magnitude(first, "in"), magnitude(turned, "in")
     if abs(one - other) <= max(1.0, DROPS_APART.value * max(one, other)):
         return None
-    return "The two drops differ widely. Look that the string is taut and level, and measure both."
+    return "The two drops differ a lot. Pull the string tight and level, and measure both again."
 
 
 SLOPE_TURNED = SPOT.question(
@@ -89,8 +90,8 @@ SLOPE_TURNED = SPOT.question(
     label="Drop with the level turned",
     text="Turn the level end for end on the string and level it again. What is the drop now?",
     kind=depth((0, "in"), (240, "in")),
-    why="The average of the two takes out a level that reads crooked.",
-    find_out="If you skip it, the first drop is used alone.",
+    why="The average of the two cancels out a level that reads crooked.",
+    find_out="If you skip this, the first drop is used alone.",
     doubt=_uneven_drops,
 )
 
@@ -111,8 +112,8 @@ DOWNHILL = SPOT.question(
             ("flat", "it is flat"),
         )
     ),
-    why="It is drawn on the plan: the long side lies across it and the berm is downhill.",
-    find_out="A phone has a compass.",
+    why="The plan draws it: the garden's long side lies across the slope, with the berm downhill.",
+    find_out="Use the compass of a phone.",
 )
 
 WET_DEPTH = SPOT.question(
@@ -120,26 +121,27 @@ WET_DEPTH = SPOT.question(
     label="Depth to wet-season water",
     text="How deep is it to water in the wet season, or to gray or rust-spotted soil?",
     kind=depth((0, "in"), (1200, "in")),
-    why="There should be 2 ft (0.6 m) of drained soil below the dug bottom.",
-    find_out="Ask a neighbor, read a well log or the soil survey, or look in the test hole. If "
-    "none was seen, write the deepest you know to be dry.",
+    why="There should be 2 ft (0.6 m) of drained soil below the dug bottom. Gray or rusty spots "
+    "show how high the water rises.",
+    find_out="Ask a neighbor, or look in the soil survey (a public soil map), a well driller's "
+    "notes or the test hole. If you saw none, write the deepest you know to be dry.",
 )
 
 ROCK_DEPTH = SPOT.question(
     key="rock_depth",
     label="Depth to rock",
-    text="How deep is it to rock or a layer no spade goes through?",
+    text="How deep is it to rock, or to a layer that no spade goes through?",
     kind=depth((0, "in"), (1200, "in")),
     why="Water cannot soak into rock: there should be 2 ft (0.6 m) of soil below the dug bottom.",
-    find_out="Neighbors, the soil survey, or the test hole once the lines are marked. If none "
-    "was met, write how deep you know there is none.",
+    find_out="Ask neighbors, or look in the soil survey, or in the test hole once the lines are "
+    "marked. If you met none, write how deep you know there is none.",
     caution="Pushing a rod into the ground is digging too: only after the lines are marked.",
 )
 
 SLIDES = SPOT.question(
     key="unstable_ground",
     label="Unstable ground",
-    text="Is there any slide, bluff or sinkhole nearby?",
+    text="Is there a landslide, a bluff (a high, steep bank) or a sinkhole nearby?",
     kind=Choice(
         (
             ("none", "none"),
@@ -148,7 +150,7 @@ SLIDES = SPOT.question(
         )
     ),
     why="Added water can start the ground moving.",
-    find_out="Ask neighbors or the county; look for leaning trees and cracks.",
+    find_out="Ask neighbors or the county. Look for leaning trees and cracks in the ground.",
     caution="On ground that may move an engineer decides, not this plan.",
 )
 
@@ -157,15 +159,15 @@ SUN_HOURS = SPOT.question(
     label="Hours of sun in midsummer",
     text="How many hours of direct sun does the spot get on a summer day?",
     kind=Number(0, 16, tail=("hours", "hour", "hrs", "hr", "h", "hours a day", "hours of sun")),
-    why="It chooses the plants.",
-    find_out="Look at 9, 12, 3 and 6 o'clock on a clear day.",
+    why="The plan picks plants by it.",
+    find_out="Look at the spot at 9, 12, 3 and 6 o'clock on a clear day.",
     default=always_this("5"),
 )
 
 CONTAMINATION = SPOT.question(
     key="contamination",
     label="What the ground has been",
-    text="Has this ground ever been any of these?",
+    text="Has any of these ever been here?",
     kind=Ticks(
         (
             ("fuel", "a fuel tank or a spill"),
@@ -175,8 +177,8 @@ CONTAMINATION = SPOT.question(
             ("dump", "a place for dumping or burning"),
         )
     ),
-    why="Soaking water carries old pollution down.",
-    find_out="Ask former owners and neighbors; look at old maps or photographs.",
+    why="Water that soaks in carries old pollution down.",
+    find_out="Ask former owners and neighbors. Look at old maps or photographs.",
     caution="Where pollution is suspected do not dig and do not soak water in. Near old painted "
     "walls the soil may hold lead.",
 )
@@ -198,8 +200,9 @@ SOIL_LAB = SPOT.question(
             ("not_tested", "not tested"),
         )
     ),
-    why="Only a test can tell.",
-    find_out="A university extension office can name a laboratory.",
+    why="Only a test can tell whether the soil is clean.",
+    find_out="Your university extension office can name a laboratory. Taking the sample is digging "
+    "too: have the lines marked first.",
     asks=_suspected,
     when="the ground may be polluted",
 )
@@ -211,7 +214,7 @@ OVERFLOW_TO = SPOT.question(
     kind=Choice(
         (
             ("own_lawn", "over my own lawn"),
-            ("street", "to the street or a roadside swale"),
+            ("street", "to the street or a roadside swale (a shallow grass ditch)"),
             ("drain", "to a drain inlet"),
             ("neighbour", "toward a neighbor"),
             ("building", "back toward a building"),
@@ -219,7 +222,7 @@ OVERFLOW_TO = SPOT.question(
             ("undecided", "not decided yet"),
         )
     ),
-    why="Every garden overflows sometimes. It must do so at a place you choose.",
+    why="Every garden overflows sometimes. The water must leave at a place you choose.",
     find_out="Pour out a bucket at the downhill edge and follow the water.",
     caution="Overflow must stay clear of buildings, neighbors and walks that ice over.",
 )
@@ -227,9 +230,9 @@ OVERFLOW_TO = SPOT.question(
 OVERFLOW_TO_BUILDING = SPOT.question(
     key="overflow_building_distance",
     label="From the overflow's way to a building",
-    text="How far from any building, next door too, does the overflow's way stay?",
+    text="How far does the overflow's way stay from any building, next door too?",
     kind=distance(),
-    why="Water led along a wall gets into it: 10 ft (3 m) or more is wanted all the way.",
+    why="Water that runs along a wall gets into it. Keep 10 ft (3 m) or more away, all the way.",
     find_out="Follow the water from the low side of the garden, and measure where it comes "
     "nearest. If no building is near, write 200 ft (60 m).",
     caution="Near a building the ground must fall away from it: 6 in (150 mm) in the first 10 ft "
@@ -239,17 +242,17 @@ OVERFLOW_TO_BUILDING = SPOT.question(
 OVERFLOW_TO_LINE = SPOT.question(
     key="overflow_line_distance",
     label="From the overflow's way to a property line",
-    text="How far from the nearest property line does the overflow's way stay?",
+    text="How far does the overflow's way stay from the nearest property line?",
     kind=distance(),
     why="Water that you gather must not harm the ground next door.",
-    find_out="Measure to the line where the water comes nearest, or write 0 where it crosses. If "
-    "no line is near, write 200 ft (60 m).",
+    find_out="Measure where the water comes nearest to the property line, or write 0 where it "
+    "crosses. If none is near, write 200 ft (60 m).",
 )
 
 ANOTHER_SPOT = SPOT.question(
     key="another_spot",
     label="Another spot",
-    text="Do you want to record another spot to compare?",
+    text="Do you want to look at another spot, to compare?",
     kind=YesNo(),
     why="If one spot fails, another may do.",
     find_out="Answer no to go on; you can come back.",
@@ -299,7 +302,7 @@ CHOSEN_SPOT = Question(
     text="Which spot will you use? Write its number.",
     kind=Count(1, 20, lead=("spot", "number", "no", "#")),
     why="The soak test and the plan are for this spot.",
-    find_out="The plan so far shows what was found at each.",
+    find_out="The plan shows what was found at each spot so far.",
     asks=lambda a: len(a.numbers("spots")) > 1,
     when="several spots are recorded",
     objection=lambda number, a: (

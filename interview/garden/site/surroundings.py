@@ -61,15 +61,15 @@ def permit_finding(rules: Rules | None) -> Finding:
     """Return whether permits, association rules and rights of way were asked about."""
     limit = "ask before you dig; small gardens mostly need no permit"
     if rules is Rules.CLEAR:
-        return Finding("permits", Grade.GOOD, "The rules were asked about.", limit, _PERMITS)
+        return Finding("permits", Grade.GOOD, "You have asked about the rules.", limit, _PERMITS)
     if rules is Rules.REFUSED:
         said, change = "The office or the association refused.", "Ask what they would allow."
         return Finding("permits", Grade.STOP, said, limit, _PERMITS, change)
     if rules is Rules.PENDING:
         said, change = "You are waiting for an answer about the rules.", "Wait for the answer."
     else:
-        said = "Rules of permit office, association and right of way are not asked yet."
-        change = "Ask the building office about grading and cutting off a downspout."
+        said = "You have not asked about permits, association rules and easements yet."
+        change = "Ask the building office about reshaping the ground and moving a downspout."
     return Finding("permits", Grade.FIX, said, limit, _PERMITS, change)
 
 
@@ -85,11 +85,12 @@ def ownership_finding(owner: Owner | None) -> Finding:
     """Return whether the person may dig there at all."""
     limit = "own ground, or written permission"
     if owner in (Owner.OWN, Owner.WRITTEN):
-        return Finding("ownership", Grade.GOOD, f"Ground: {owner.value}.", limit, OURS)
+        said = f"You have said whose ground it is: {owner.value}."
+        return Finding("ownership", Grade.GOOD, said, limit, OURS)
     if owner is None:
         said, change = (
-            "Whose ground it is is not known yet.",
-            "Look at the deed, or at a plan of the ground.",
+            "You have not said who owns the ground.",
+            "Say who owns the ground. The deed or plat (the map of the lot) tells.",
         )
         return Finding("ownership", Grade.FIX, said, limit, OURS, change)
     said, change = "The ground is not yours to dig.", "Get written permission first."

@@ -209,5 +209,5 @@ def size_findings(found: SizeResults) -> Iterator[Finding]:
             "One garden over 300 ft² (28 m²) is hard to keep level.",
             "100 to 300 ft² (10 to 28 m²) a garden",
             basin.SPLIT_ABOVE_FT2.source,
-            "Answer 2 beds, side by side or one below the other; the ways out have their sizes.",
+            "Answer 2 beds, side by side or one below the other; the options have their sizes.",
         )

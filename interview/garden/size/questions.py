@@ -17,21 +17,23 @@ from interview.quantities.units import Quantity, magnitude
 
 ROOM_LENGTH = Question(
     key="room_length",
-    label="Room along the slope's level line",
-    text="How much room is there across the slope, along its level line?",
+    label="Room across the slope",
+    text="Lay a hose where the garden may lie, its long side level. How long may the garden be?",
     kind=distance(500, above_zero=True),
-    why="The long side lies level; the whole rim must fit.",
-    find_out="Measure between the things you must keep clear of. Skip it if there is plenty, or if "
-    "the room is no rectangle.",
+    why="The long side lies level, across the slope. The whole garden must fit in, with its berm "
+    "and its rim (the top edge all around).",
+    find_out="Use no pegs yet. Measure between the things you must keep clear of. Skip it if "
+    "there is plenty of room, or if the room is no rectangle.",
 )
 
 ROOM_WIDTH = Question(
     key="room_width",
     label="Room up and down the slope",
-    text="How much room is there up and down the slope?",
+    text="How wide may the garden be, up and down the slope?",
     kind=distance(500, above_zero=True),
-    why="A garden wide up the slope needs a deep cut.",
-    find_out="Measure between the things you must keep clear of. Skip it if there is plenty.",
+    why="A garden that reaches far up the slope needs a deep cut.",
+    find_out="Measure between the things you must keep clear of. Skip it if there is plenty of "
+    "room.",
 )
 
 ROOM_AREA = Question(
@@ -39,8 +41,9 @@ ROOM_AREA = Question(
     label="Room as an area",
     text="If the room is no rectangle, how large is it?",
     kind=Measure("area", "ft**2", "m**2", None, (250_000, "ft**2"), above_zero=True),
-    why="A garden may take any shape; its whole rim must fit into this area.",
-    find_out="Pace it out and add up rectangles and triangles. Skip it if there is plenty of room.",
+    why="A garden may take any shape. All of it must fit into this area, with its rim.",
+    find_out="Pace it out, and add up rectangles and triangles. Skip it if there is plenty of "
+    "room.",
     asks=lambda a: a.get(ROOM_LENGTH) is None or a.get(ROOM_WIDTH) is None,
     when="the room was not given as a length and a width",
 )
@@ -48,10 +51,10 @@ ROOM_AREA = Question(
 BEDS = Question(
     key="beds",
     label="Number of beds",
-    text="How many beds shall the garden be made as?",
+    text="How many separate beds?",
     kind=Count(1, MOST_BEDS, ("beds", "bed")),
-    why="Two small beds may fit where one large one does not, and are easier to keep level.",
-    find_out="One is simplest. The room you gave is the room of one bed.",
+    why="Two small beds may fit where one large one does not. They are also easier to keep level.",
+    find_out="One is simplest. The room you gave is the room for one bed.",
     default=always_this("1"),
 )
 
@@ -65,9 +68,9 @@ BEDS_HOW = Question(
             ("in_a_row", "one below the other, each taking what the one above spills"),
         )
     ),
-    why="The first of beds in a row gets the most water and stays wet longest.",
-    find_out="Side by side where two downspouts or a level stone sill can share the water out. "
-    "One below the other on a slope.",
+    why="The first bed in a row gets the most water and stays wet longest.",
+    find_out="Side by side suits two downspouts, or a level stone edge that shares the water out. "
+    "One below the other suits a slope.",
     asks=lambda a: a[BEDS] > 1,
     when="there is more than one bed",
     default=always_this("side_by_side"),
@@ -76,10 +79,10 @@ BEDS_HOW = Question(
 SPOUT_DISTANCE = Question(
     key="spout_distance",
     label="From the downspout to the garden",
-    text="How far is it from the downspout to the edge of the garden?",
+    text="How far is it from the downspout to the hose?",
     kind=distance(500),
     why="It gives the length of the pipe or channel.",
-    find_out="Measure along the way the water will take.",
+    find_out="Measure along the way the water will take, to the nearest edge of the garden.",
 )
 
 WATER_BY = Question(
@@ -94,21 +97,27 @@ WATER_BY = Question(
         )
     ),
     why="A buried pipe needs a trench and ground that falls about 12 in (300 mm) on the way.",
-    find_out="A channel is the simplest, over a lawn that falls little the only one. A pipe comes "
-    "out before the bed, on stone; its trench must be inside the marked area.",
+    find_out="A channel is the simplest, and over a nearly flat lawn the only way. A pipe ends on "
+    "stone before the bed. Its trench must be inside the marked area.",
     default=always_this("channel"),
 )
+
+_PIPE_NEEDS = (
+    "A buried pipe needs about 12 in (300 mm): soil over it, its own width, and a fall for the "
+    "water to run."
+)
+_CHANNEL_NEEDS = "The water runs to the garden by itself only where the ground falls that way."
 
 SPOUT_FALL = Question(
     key="spout_fall",
     label="Fall of the ground to the garden",
     text="How much does the ground fall from the downspout to the edge of the garden?",
     kind=depth((0, "in"), (240, "in")),
-    why="A buried pipe needs about 12 in (300 mm): soil over it, its own width, and a fall for "
-    "the water to run.",
-    find_out="String and level again.",
+    why=_PIPE_NEEDS,
+    wording=lambda a: {} if a.get(WATER_BY) == "pipe" else {"why": _CHANNEL_NEEDS},
+    find_out="Use the string and the level again.",
     doubt=lambda fall, a: (
-        "That is a fall of more than one in one: the way there would be a cliff."
+        "That is steeper than 1 down for 1 along, as a cliff is. Measure it again."
         if magnitude(fall, "m") > magnitude(a.get(SPOUT_DISTANCE) or fall, "m")
         else None
     ),
@@ -127,10 +136,10 @@ def _deepest(answers: Answers) -> str | None:
 DEEPEST_POND = Question(
     key="deepest_pond",
     label="Deepest pond wanted",
-    text="How deep may the pond be at the most?",
+    text="How deep may the pond be, at most?",
     kind=depth((2, "in"), (18, "in")),
     why="The soil may allow more than you want; 6 to 10 in (150 to 250 mm) is usual.",
-    find_out="Less is safer with small children and easier to dig; more makes a smaller garden.",
+    find_out="Less is safer with small children and easier to dig. More makes a smaller garden.",
     default=_deepest,
     caution="Standing water is a danger to small children, even when hand-deep.",
 )
@@ -149,7 +158,7 @@ ENGINEER = Question(
     label="Engineer allows over 12 in",
     text="You want a pond deeper than 12 in (300 mm). Has an engineer said that it may be?",
     kind=YesNo(),
-    why="A deep pond is a danger to children and loads its berm.",
+    why="A deep pond is a danger to children and presses hard on its berm.",
     find_out="Without an engineer's word answer no: the plan then keeps to 12 in (300 mm).",
     asks=wants_over_twelve,
     when="a pond deeper than 12 in (300 mm) is wanted",
@@ -160,7 +169,7 @@ ENGINEER = Question(
 DRAIN_RULE = Question(
     key="drain_rule",
     label="Rule for the depth",
-    text="Which rule shall decide how deep a pond the soil can empty?",
+    text="Which rule should decide how deep a pond the soil can empty?",
     kind=Choice(
         (
             ("both", "both checks: drop in the hole in 24 h, and corrected rate in 48 h"),
@@ -168,19 +177,27 @@ DRAIN_RULE = Question(
             ("custom", "the custom alone: drop in the hole in 24 h"),
         )
     ),
-    why="The custom takes the hole's drop for the garden's. A wide garden has almost no sides, "
-    "so it empties more slowly.",
-    find_out="Both checks unless your local office names another rule.",
+    why="The custom is a shortcut: it treats the garden like the hole. A wide garden has almost "
+    "no walls, so it empties more slowly.",
+    find_out="Both checks, unless your local office names another rule.",
     default=always_this("both"),
 )
 
 SOIL_DUG = Question(
     key="soil_dug",
     label="Soil you will dig",
-    text="What sort of soil will you dig out?",
-    kind=Choice((("sand", "sandy"), ("loam", "loam"), ("clay", "clay"))),
-    why="Dug soil swells: clay by a third, sand less.",
-    find_out="As the handful from the test hole felt.",
+    text="Rub a pinch of wet soil from a flower bed. How does it feel?",
+    kind=Choice(
+        (
+            ("sand", "sandy: gritty"),
+            ("loam", "loam: smooth, like flour"),
+            ("clay", "clay: sticky, makes a ribbon"),
+        )
+    ),
+    why="The kind of soil tells roughly how fast it takes water, before any test. Dug soil also "
+    "swells: clay by a third, sand less.",
+    find_out="No spade is needed. If the handful from the test hole feels different later, go by "
+    "that.",
     default=always_this("loam"),
 )
 
@@ -196,8 +213,8 @@ AMEND = Question(
     text="Will you work compost into the floor?",
     kind=YesNo(),
     why="Compost opens the soil for roots. It does not change the layer below.",
-    find_out="Usual on loam and clay unless the soil is already rich; sandy soil drains well "
-    "without it. Sand alone makes clay worse.",
+    find_out="It is usual on loam and clay, unless the soil is rich already. Sandy soil drains "
+    "well without it. Sand alone makes clay worse.",
     default=_amend,
 )
 
@@ -216,10 +233,10 @@ COMPOST_DEPTH = Question(
 MULCH_DEPTH = Question(
     key="mulch_depth",
     label="Depth of mulch",
-    text="How deep will the mulch be?",
+    text="How deep will the mulch be, the loose wood you spread on the soil?",
     kind=depth((0, "in"), (6, "in")),
-    why="It goes on the list, and you dig that much deeper.",
-    find_out="2 to 3 in (50 to 75 mm) of shredded hardwood; bark chips float.",
+    why="It goes on the shopping list, and you dig that much deeper.",
+    find_out="2 to 3 in (50 to 75 mm) of shredded hardwood is usual. Bark chips float away.",
     default=lambda a: (
         a.by_units("2 in", "50 mm") if shaping.lean(a) else a.by_units("3 in", "75 mm")
     ),
@@ -227,29 +244,31 @@ MULCH_DEPTH = Question(
 
 PEAK_INTENSITY = Question(
     key="peak_intensity",
-    label="Hardest rain",
-    text="How hard is the hardest rain the overflow must pass?",
+    label="Heaviest rain",
+    text="What is the heaviest rain the overflow must carry?",
     kind=Measure("rate", "in/h", "mm/h", (0.5, "in/h"), (20, "in/h")),
-    why="It sets the width of the overflow notch.",
-    find_out="Local rainfall tables: the 10-year rain of 5 minutes. 7 in/h (180 mm/h) is a "
-    "cautious value where you don't know.",
+    why="It sets the width of the overflow notch, the low place in the rim where extra water "
+    "leaves.",
+    find_out="Look in local rainfall tables for the 10-year rain of 5 minutes: the heaviest 5 "
+    "minutes in about ten years. 7 in/h (180 mm/h) is a cautious value where you don't know.",
     default=by_units("7 in/h", "180 mm/h"),
 )
 
 STORM_HOURS = Question(
     key="storm_hours",
-    label="Length of a storm",
-    text="How long does the storm last for which the garden is tried out?",
+    label="Length of the test storm",
+    text="How many hours should the test storm last?",
     kind=Measure("duration", "h", "h", (0.5, "h"), (24, "h")),
-    why="A long storm leaves time to soak while it rains.",
+    why="The plan tries the garden out in this storm. In a long one more water soaks in while it "
+    "rains.",
     find_out="6 hours is used when you don't know.",
     default=always_this("6 h"),
 )
 
 STORM_SHAPE = Question(
     key="storm_shape",
-    label="Shape of a storm",
-    text="How does the rain of that storm come?",
+    label="Shape of the test storm",
+    text="How does the rain of the test storm come?",
     kind=Choice(
         (
             ("triangle", "rising to a peak and falling"),
@@ -258,7 +277,8 @@ STORM_SHAPE = Question(
         )
     ),
     why="A peaked storm fills the pond faster than it can soak away.",
-    find_out="Rising and falling is usual for a summer storm.",
+    find_out="Rising and falling is usual for a summer storm. NRCS Type II, which some US offices "
+    "ask for, is a 24-hour storm with one sharp burst.",
     default=always_this("triangle"),
 )
 
@@ -278,10 +298,10 @@ def _longer_than(room: Question[Quantity], side: str) -> Callable[[Quantity, Ans
 FLOOR_LENGTH: Question[Quantity] = Question(
     key="floor_length",
     label="Length of the floor to peg out",
-    text="How long a floor will you peg out?",
+    text="How long will you make the floor?",
     kind=distance(200, above_zero=True),
-    why="The plan gives the size that is needed; you may round it to suit the place. Of several "
-    "beds it is that of each.",
+    why="The plan gives the size you need, and you may round it. With several beds it is the size "
+    "of each.",
     find_out="Take the size the plan has worked out, or round it to suit the place.",
     doubt=_longer_than(ROOM_LENGTH, "across the slope"),
 )
@@ -289,10 +309,10 @@ FLOOR_LENGTH: Question[Quantity] = Question(
 FLOOR_WIDTH: Question[Quantity] = Question(
     key="floor_width",
     label="Width of the floor to peg out",
-    text="How wide a floor will you peg out?",
+    text="How wide will you make the floor?",
     kind=distance(200, above_zero=True),
-    why="The plan gives the size that is needed; you may round it to suit the place. Of several "
-    "beds it is that of each.",
+    why="The plan gives the size you need, and you may round it. With several beds it is the size "
+    "of each.",
     find_out="Take the size the plan has worked out, or round it to suit the place.",
     doubt=_longer_than(ROOM_WIDTH, "up and down the slope"),
 )
@@ -302,7 +322,7 @@ BARROW = Question(
     label="Wheelbarrow",
     text="How much does your wheelbarrow hold?",
     kind=Measure("volume", "ft**3", "L", (0.5, "ft**3"), (12, "ft**3")),
-    why="It turns the soil into loads.",
+    why="The plan then counts the soil in loads.",
     find_out="A usual one holds 3 cu ft (85 L).",
     default=by_units("3 cu ft", "85 L"),
     caution="Lift with your legs, work in short turns, and drink in the heat.",
@@ -313,7 +333,7 @@ PRICES = Question(
     label="Unit prices",
     text="What do the materials cost where you buy them?",
     kind=Several(PriceLine(), at_most=6),
-    why="With prices the shopping list adds up what the garden costs.",
+    why="The shopping list then adds up what the garden costs.",
     find_out="One a line, each with what it is for. Skip it to do without.",
     objection=wrong_prices,
 )

@@ -167,7 +167,7 @@ class SizeResults(NeededSize):
         rain = self.answers[start.RAIN_DEPTH]
         return (
             f"It holds {show(held, unit, 2, 'down')} of the {show(rain, unit, 3)} of rain; there "
-            "are ways out."
+            "are options."
         )
 
     @property

@@ -17,7 +17,7 @@ from interview.garden.size.station_lines import StationLine, wrong_stations
 HOW_LARGE = Question(
     key="how_large",
     label="How large",
-    text="How much is the garden to hold: lean, usual or generous?",
+    text="How large should the garden be: lean, usual or generous?",
     kind=Choice(
         (
             ("lean", "lean: just holds the storm while it soaks, with no margin"),
@@ -25,9 +25,9 @@ HOW_LARGE = Question(
             ("generous", "generous: a quarter more, gentle sides, a high rim"),
         )
     ),
-    why="A lean garden costs half of a usual one and overflows sooner; the plan works out all "
-    "three.",
-    find_out="Usual, unless room or money is short or water must not leave the yard.",
+    why="A lean garden costs half as much as a usual one, but overflows sooner. The plan works "
+    "out all three.",
+    find_out="Usual, unless room or money is short or no water may leave the yard.",
     default=always_this("usual"),
 )
 
@@ -51,10 +51,10 @@ def _side_slope(answers: Answers) -> str | None:
 SIDE_SLOPE = Question(
     key="side_slope",
     label="Side slope",
-    text="How gently shall the sides slope (so much along for one up)?",
+    text="How gently should the sides slope? 3:1 is 3 along for 1 up.",
     kind=Ratio(1, 6),
-    why="2:1 is usual and saves room; 3:1 is safer for children, stands in sand and can be mown; "
-    "1:1 crumbles.",
+    why="2:1 is usual and saves room, and 1:1 crumbles. 3:1 is safer for children, stands in sand "
+    "and can be mown.",
     find_out="Use 2:1; in sand, where children play, or where you will mow, use 3:1.",
     default=_side_slope,
 )
@@ -62,10 +62,10 @@ SIDE_SLOPE = Question(
 LENGTH_TO_WIDTH = Question(
     key="length_to_width",
     label="Length to width",
-    text="How many times as long as wide shall it be?",
+    text="How many times longer than wide should the garden be?",
     kind=Ratio(1, 10),
     why="About twice as long as wide, lying across the slope, needs the least digging.",
-    find_out="Use 2 unless the place wants another shape; 3 to 4 on a steep slope.",
+    find_out="Use 2 unless the place wants another shape. On a steep slope use 3 to 4.",
     default=always_this("2:1"),
 )
 
@@ -73,7 +73,7 @@ LENGTH_TO_WIDTH = Question(
 FLOOR_SHAPE = Question(
     key="floor_shape",
     label="Shape of the garden",
-    text="What shape shall the floor have?",
+    text="What shape should the floor have?",
     kind=Choice(
         (
             (FloorShape.ROUNDED.value, "straight sides with round ends"),
@@ -92,9 +92,9 @@ FLOOR_SHAPE = Question(
 KIDNEY_BEND = Question(
     key="kidney_bend",
     label="Bend of the kidney",
-    text="How far is it from the middle line of the kidney to the point it bends around?",
+    text="How far is it from the middle of the kidney to the point it bends around?",
     kind=distance(500, above_zero=True),
-    why="The closer that point, the more the bed is bent.",
+    why="The closer that point is, the more the bed is bent.",
     find_out="Skip it to take two thirds of the length of the bed.",
     asks=chosen(FLOOR_SHAPE, FloorShape.KIDNEY.value),
     when="the garden is a kidney",
@@ -103,13 +103,12 @@ KIDNEY_BEND = Question(
 OWN_OUTLINE = Question(
     key="floor_outline",
     label="Outline of the floor",
-    text="Where does the edge of the floor lie, measured off a string laid along the slope's "
-    "level line?",
+    text="Where is the floor's edge, measured off a level string laid along its length?",
     kind=Several(StationLine(), at_least=2, at_most=60),
-    why="The plan then takes the area, the water and the pegs from your own outline.",
-    find_out="Lay the outline with a hose. Stretch a string through it, level. Every foot or two "
-    "(half a meter) along it measure square off to the edge uphill and the edge downhill; begin "
-    "and end where the string leaves the outline, with 0 and 0.",
+    why="The plan then takes the area, the water and the pegs from an outline of your own.",
+    find_out="Lay the outline with a hose and stretch a level string through it. Every foot or "
+    "two (half a meter) along it, measure square off to the uphill edge and to the downhill edge. "
+    "Begin and end where the string leaves the outline, with 0 and 0.",
     asks=chosen(FLOOR_SHAPE, FloorShape.OWN.value),
     when="the garden has an outline of your own",
     objection=wrong_stations,
@@ -135,19 +134,19 @@ def _freeboard(answers: Answers) -> str | None:
 FREEBOARD = Question(
     key="freeboard",
     label="Rim above the full pond",
-    text="How high shall the rim stand above the full pond?",
+    text="How high should the rim stand above the full pond?",
     # Under an inch, for the 25 mm of a level lawn are.
     kind=depth((0.5, "in"), (12, "in")),
     why="It keeps a big storm in the overflow and off the berm.",
-    find_out="2 in (50 mm) with a notch as wide as the plan makes it, 1 in (25 mm) where level "
-    "lawn is the rim; 6 in (150 mm) is the cautious value.",
+    find_out="2 in (50 mm) does with a notch as wide as the plan makes it. Where level lawn is "
+    "the rim 1 in (25 mm) does. 6 in (150 mm) is the cautious value.",
     default=_freeboard,
 )
 
 BERM_TOP = Question(
     key="berm_top",
     label="Width of the berm's top",
-    text="How wide shall the top of the berm be?",
+    text="How wide should the top of the berm be?",
     kind=depth((6, "in"), (60, "in")),
     why="A narrow berm wears down and leaks.",
     find_out="1 ft (0.3 m) is usual.",

@@ -43,7 +43,7 @@ def holes_findings(found: SoakResults) -> Iterator[Finding]:
             yield Finding(
                 f"hole_{hole.number}_smell",
                 Grade.FIX,
-                f"{hole.name} smells of rotten eggs: the soil has been wet for long.",
+                f"{hole.name} smells of rotten eggs: the soil has been wet for a long time.",
                 "",
                 PRACTICE,
                 "Look for a higher spot.",
@@ -66,7 +66,7 @@ def holes_findings(found: SoakResults) -> Iterator[Finding]:
             f"The fastest hole is {plain_number(combined.spread, 2)} times the slowest."
             if isfinite(combined.spread)
             else "One hole takes water and another takes none at all.",
-            "within about a factor of two",
+            "the fastest about twice the slowest, or less",
             OURS,
             "Test another hole where the marks allow it, or move toward the faster one.",
         )
@@ -115,8 +115,9 @@ def _test(found: SoakResults, number: int) -> Iterator[Finding]:
         yield Finding(
             f"hole_{number}_texture",
             Grade.FIX,
-            f"{hole.name}: {hole.texture.texture.value} by feel does not go with the rate tested.",
-            "within a factor of three of the table",
+            f"{hole.name}: {hole.texture.texture.value} by feel does not fit the rate tested.",
+            "from a third to three times the rate of the table",
             RAWLS_1982,
-            "Look again: roots, cracks or an animal's run make it fast; smeared walls slow.",
+            "Look again: roots, cracks or an animal's hole make the test too fast, and smeared "
+            "walls make it too slow.",
         )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from interview.asking.answers import Answers
+from interview.asking.answers import NO_CLOCK, Answers
 from interview.asking.conditions import always_this, chosen, depth
 from interview.asking.kinds import Choice, Clearance, Day, Note, YesNo
 from interview.asking.measures import Measure
@@ -13,6 +13,7 @@ from interview.garden.site import lines_questions as buried
 from interview.garden.site import questions as site
 from interview.garden.site import spot_questions as ground
 from interview.garden.site.cautions import LOCATE
+from interview.garden.site.gate import dig_reasons, locate_state
 from interview.garden.site.results import stops
 from interview.garden.site.surroundings import Owner, ownership_finding
 from interview.garden.soak.depth import SHALLOWEST_IN
@@ -24,6 +25,9 @@ HOLE_CAUTION = (
     "break an ankle. Cover it with a board and a weight, or fill it."
 )
 
+HOLE_STILL = "Never leave the hole open: cover it with a board and a weight, or fill it."
+"""The short form, after the whole caution has been read where the hole is dug."""
+
 RATE_FROM = Question(
     key="rate_from",
     label="Where the soak rate comes from",
@@ -34,19 +38,20 @@ RATE_FROM = Question(
             ("report", "I have a professional's report with a rate"),
         )
     ),
-    why="The rate sets how deep the pond may be.",
-    find_out="Choose the test unless somebody licensed has measured this very spot.",
+    why="How fast the soil takes water, its soak rate, decides how deep the pond may be. The pond "
+    "is the water that stands in the garden after rain.",
+    find_out="Choose the test, unless somebody licensed has measured this very spot.",
     default=always_this("test"),
 )
 
 KNOWN_RATE = Question(
     key="known_rate",
     label="Rate in the report",
-    text="What rate through level ground does the report give?",
+    text="What soak rate does the report give?",
     kind=Measure("rate", "in/h", "mm/h", (0.001, "in/h"), (100, "in/h")),
-    why="It is used in place of the corrected rate of a test.",
-    find_out="Look for saturated hydraulic conductivity or field infiltration rate, already "
-    "divided by any safety factor. It is not the fall in a hole.",
+    why="The plan uses it in place of a test of your own.",
+    find_out="Look for saturated hydraulic conductivity or field infiltration rate: how fast "
+    "level ground takes water, already divided by any safety factor. It is not the fall in a hole.",
     asks=chosen(RATE_FROM, "report"),
     when="the rate comes from a report",
 )
@@ -56,7 +61,7 @@ KNOWN_RATE_BY = Question(
     label="Who measured the rate",
     text="Who measured it, and when?",
     kind=Note(120, "soil report of 2024"),
-    why="A reader of the plan can then ask them.",
+    why="Whoever reads the plan can then ask them.",
     find_out="It is on the report.",
     asks=chosen(RATE_FROM, "report"),
     when="the rate comes from a report",
@@ -76,7 +81,7 @@ HOLE_NAME = HOLE.question(
     label="Name of the hole",
     text="What do you call this test hole?",
     kind=Note(40, "north end"),
-    why="Two holes tell more than one; the names keep them apart.",
+    why="Two holes tell more than one. The names keep them apart.",
     find_out="Such as north end.",
     default=lambda a: f"hole {a.scope[1]}" if a.scope else None,
     digs=False,
@@ -88,7 +93,8 @@ HOLE_DUG_ON = HOLE.question(
     text="On which day is this hole dug?",
     kind=Day(),
     why="The marks must be complete and still good on that day.",
-    find_out="Write today, or the day you dug it. Its questions open once the lines are located.",
+    find_out="Write today, or the day you dug it. The other questions about the hole open once "
+    "the lines are located.",
     caution=LOCATE,
     wording=buried.service_too,
     digs=False,
@@ -99,12 +105,27 @@ HOLE_DEPTH = HOLE.question(
     label="Depth of the hole",
     text="How deep is the test hole?",
     kind=depth((2, "in"), (36, "in")),
-    why="The test must be in the soil the garden's floor will stand on, not in the topsoil.",
-    find_out="Once the lines are located, dig to where the garden's floor will be, with room for "
-    "the water below it: often 12 to 18 in (300 to 450 mm). Measure from the level of the lawn.",
+    why="The test must be in the soil under the garden's floor, not in the topsoil.",
+    find_out="Once the lines are located, dig to where the garden's floor will be, and deeper by "
+    "the water of the test: often 12 to 18 in (300 to 450 mm). Measure from the level of the lawn.",
     caution="Do not climb into a deep hole. " + HOLE_CAUTION,
     warns=buried.near_a_mark,
+    wording=lambda a: _digging_words(a),
 )
+
+
+def _digging_words(answers: Answers) -> dict[str, str]:
+    """Say that the lines let one dig today, where they do and there is no hole yet."""
+    whole = answers.whole()
+    if answers.get(HOLE_DEPTH) is not None or answers.now == NO_CLOCK:
+        return {}
+    good_to = locate_state(whole).stale_after
+    if good_to is None or dig_reasons(whole, answers.today):
+        return {}
+    return {
+        "text": f"The lines let you dig today (marks good to {good_to:%a} {good_to.day} "
+        f"{good_to:%b}). Dig inside the hose. How deep is the hole?"
+    }
 
 
 def asked_after(answers: Answers) -> bool:
@@ -116,10 +137,9 @@ def asked_after(answers: Answers) -> bool:
 HOLE_CLEARED = HOLE.question(
     key="hole_cleared",
     label="Lines clear when the hole was dug",
-    text="Was every buried line located and answered when this hole was dug? Where the answers "
-    "tell, the program notes it.",
+    text="Was every buried line marked, and every owner's answer in, when this hole was dug?",
     kind=Clearance(),
-    why="New marks say nothing of the day on which an older hole was dug.",
+    why="New marks say nothing about the day on which an older hole was dug.",
     find_out="Say yes only if all owners had answered and the marks were still good that day. If "
     "unsure, say no.",
     asks=lambda a: a.get(HOLE_DEPTH) is not None and asked_after(a),
@@ -128,6 +148,7 @@ HOLE_CLEARED = HOLE.question(
     wording=buried.service_too,
     noted=True,
     digs=False,
+    more="Where your answers tell it, the program fills this in by itself.",
 )
 
 _LEAST_DIG = quantity(SHALLOWEST_IN.value, "in")
@@ -184,11 +205,11 @@ TEST_TO_LEARN = HOLE.question(
 FLOOR_DEPTH = HOLE.question(
     key="floor_depth",
     label="Garden floor the hole stands for",
-    text="How far below the lawn will the floor of the garden be at this place?",
+    text="How far below the lawn will the garden's floor be at this place?",
     kind=depth((0, "in"), (36, "in")),
-    why="The water in the test should stand in the soil just below that level.",
-    find_out="On flat ground it is about the pond depth plus the mulch. The bottom of the water "
-    "should be within 2 in (50 mm) of it or deeper.",
+    why="The water of the test should stand in the soil just below that floor.",
+    find_out="On flat ground it is about the depth of the pond plus the mulch. The bottom of the "
+    "water should be within 2 in (50 mm) of it, or deeper.",
     doubt=lambda floor, a: (
         "The hole is no deeper than that, so the test would tell of soil that is dug away."
         if (hole := a.get(HOLE_DEPTH)) is not None and magnitude(hole, "m") <= magnitude(floor, "m")
@@ -222,7 +243,7 @@ HOLE_SEEPS = HOLE.question(
     label="Water seeping into the hole",
     text="Does water seep into the hole by itself?",
     kind=YesNo(),
-    why="That is groundwater, and a garden here would fill from below.",
+    why="That is groundwater. A garden here would fill from below.",
     find_out="Wait half an hour and look.",
 )
 
@@ -238,17 +259,17 @@ HOLE_SHAPE = HOLE.question(
             ("tapered", "round, wider at the top than at the bottom"),
         )
     ),
-    why="Water leaves by the walls as well as the bottom; the shape says how much of each.",
-    find_out="Scrape the walls upright where you can; it makes the sum surer.",
+    why="Water leaves by the walls as well as the bottom. The shape says how much of each.",
+    find_out="Make the walls upright where you can: the result is then surer.",
 )
 
 HOLE_WIDTH = HOLE.question(
     key="hole_width",
     label="Width of the hole",
-    text="How wide is the hole (at the bottom, if it tapers)?",
+    text="How wide is the hole? If it tapers, measure at the bottom.",
     kind=depth((2, "in"), (60, "in")),
-    why="A narrow hole loses much of its water sideways; the width takes that out. What is left "
-    "is called the corrected rate.",
+    why="A narrow hole loses much of its water sideways. The width takes that out, and what is "
+    "left is called the corrected rate.",
     find_out="Measure across where the water will stand, in two directions, and take the middle.",
 )
 
@@ -268,7 +289,7 @@ HOLE_TOP_WIDTH = HOLE.question(
     label="Width of the hole higher up",
     text="How wide is the hole higher up, above the water?",
     kind=depth((2, "in"), (120, "in")),
-    why="A cone-shaped hole needs its own sum.",
+    why="A hole shaped like a cone needs its own sum.",
     find_out="Measure across at a height you can name in the next question.",
     asks=chosen(HOLE_SHAPE, "tapered"),
     when="the hole tapers",
@@ -319,7 +340,7 @@ HARD_DIGGING = HOLE.question(
     label="Very hard to dig",
     text="Was the hole very hard to dig, or did you meet many roots or a buried layer?",
     kind=YesNo(),
-    why="Hard ground is a poor sign; roots and old trenches can make the test look too good.",
+    why="Hard ground is a poor sign. Roots and old trenches can make the test look too good.",
     find_out="Say yes if you needed a pick or a bar.",
 )
 

@@ -66,11 +66,11 @@ def _was_read(answers: Answers) -> bool:
 HOLE_COUNTS = HOLE.question(
     key="hole_counts",
     label="The hole counts",
-    text="Shall this hole count for the plan?",
+    text="Should the plan use this hole?",
     kind=YesNo(),
-    why="A hole in an old trench, a root run or a smeared corner says nothing of the soil.",
+    why="A hole in an old trench, among roots or with smeared walls says nothing about the soil.",
     find_out="Yes, unless you know that something spoiled it. A low rate alone is no reason. What "
-    "is set aside stays on the sheet with your reason.",
+    "is set aside stays on the sheet, with your reason.",
     asks=_was_read,
     when="the hole has readings",
     default=always_this("yes"),
@@ -79,7 +79,7 @@ HOLE_COUNTS = HOLE.question(
 HOLE_SET_ASIDE_WHY = HOLE.question(
     key="hole_set_aside_why",
     label="Why the hole is set aside",
-    text="Why shall this hole not count?",
+    text="Why should the plan not use this hole?",
     kind=Note(120, "dug into an old trench"),
     why="Whoever reads the plan can judge it.",
     find_out="Such as: roots ran through it, or the spade met an old trench.",
@@ -93,8 +93,8 @@ ANOTHER_HOLE = HOLE.question(
     label="Another hole",
     text="Will you test another hole?",
     kind=YesNo(),
-    why="A second hole a few paces away often differs by a factor of two. With two the slower "
-    "one counts, with more the middle one.",
+    why="A hole a few paces away often soaks half or twice as fast. Of two the slower one counts, "
+    "of more the middle one.",
     find_out="One is the least; two if the garden is large or the ground looks mixed.",
     asks=hole_is_dug,
     when="a test hole is dug",
@@ -141,6 +141,7 @@ STAGE = Stage(
     "soak",
     "C",
     "The soak test",
-    "Dig a test hole, wet it twice, then time how fast the water goes. Needs the lines located.",
+    "Dig a test hole, wet it twice, then time how fast the water goes. First the buried lines must "
+    "be located.",
     (RATE_FROM, KNOWN_RATE, KNOWN_RATE_BY, HOLES),
 )

@@ -12,7 +12,7 @@ from interview.asking.conditions import always_this, by_units, depth
 from interview.asking.kinds import Choice, Moment, YesNo
 from interview.asking.measures import Measure
 from interview.asking.question import Question
-from interview.garden.soak.hole_questions import HOLE, HOLE_CAUTION, HOLE_DEPTH
+from interview.garden.soak.hole_questions import HOLE, HOLE_DEPTH, HOLE_STILL
 from interview.garden.soak.reading_lines import (
     DROP,
     LEFT,
@@ -79,12 +79,13 @@ FILL_1_START = HOLE.question(
     label="First soaking: filled",
     text="Scratch the walls, clean the bottom, and fill the hole with water. When was it full?",
     kind=Moment(),
-    why="The first filling wets the soil; it measures thirst, not drainage.",
+    why="The first filling only wets the soil. It shows how thirsty the soil is, not how fast it "
+    "drains.",
     find_out="Press the key for now when it is full.",
     asks=_dry,
     when="the soil is not soaked already",
     doubt=_not_yet,
-    caution=HOLE_CAUTION,
+    caution=HOLE_STILL,
 )
 
 FILL_1_EMPTY = HOLE.question(
@@ -92,14 +93,14 @@ FILL_1_EMPTY = HOLE.question(
     label="First soaking: empty",
     text="When was the hole empty again?",
     kind=Moment(),
-    why="Soil that takes hours for it is wet through.",
-    find_out="Press the key for now when the last water is gone. If it stands all night, say you "
-    "don't know yet and go on.",
+    why="If it took hours, the soil is soaked.",
+    find_out="Press the key for now when the last water is gone. If water stands all night, say "
+    "you don't know yet and go on.",
     asks=_dry,
     when="the soil is not soaked already",
     doubt=_not_at_once(FILL_1_START),
     objection=_not_before(FILL_1_START),
-    caution=HOLE_CAUTION,
+    caution=HOLE_STILL,
 )
 
 FILL_2_START = HOLE.question(
@@ -107,54 +108,56 @@ FILL_2_START = HOLE.question(
     label="Second soaking: filled",
     text="Fill the hole a second time. When was it full?",
     kind=Moment(),
-    why="Two fillings are the custom before the timed one.",
+    why="It is usual to fill the hole twice before the timed test.",
     find_out="Press the key for now when it is full.",
     asks=_dry,
     when="the soil is not soaked already",
     doubt=_not_yet,
     objection=_not_before(FILL_1_START, FILL_1_EMPTY),
-    caution=HOLE_CAUTION,
+    caution=HOLE_STILL,
 )
 
 FILL_2_EMPTY = HOLE.question(
     key="second_fill_empty",
     label="Second soaking: empty",
-    text="When was it empty the second time?",
+    text="When was the hole empty the second time?",
     kind=Moment(),
-    why="If both fillings are gone within ten minutes the soil is sandy and needs no more.",
+    why="If both fillings are gone within ten minutes, the soil is sandy and needs no more "
+    "soaking.",
     find_out="Press the key for now when the last water is gone.",
     asks=_dry,
     when="the soil is not soaked already",
     doubt=_not_at_once(FILL_2_START),
     objection=_not_before(FILL_2_START),
-    caution=HOLE_CAUTION,
+    caution=HOLE_STILL,
 )
 
 WATER_AT_MARK = HOLE.question(
     key="water_at_mark",
-    label="Depth of water at the mark",
-    text="Push in a ruler or nail a mark, and fill to it. How deep is the water at the mark?",
+    label="Depth of water at the fill mark",
+    text="Stand a ruler in the hole, or push in a nail as a fill mark. Fill to it: how deep is "
+    "the water?",
     kind=depth((1, "in"), (36, "in")),
-    why="Every reading is measured against this depth.",
+    why="Every reading is compared with this depth.",
     find_out="About 6 to 8 in (150 to 200 mm), all of it below the topsoil.",
     objection=lambda water, a: (
         "The water cannot be deeper than the hole. Check one of the two."
         if (deep := a.get(HOLE_DEPTH)) is not None and water > deep
         else None
     ),
-    caution=HOLE_CAUTION,
+    caution=HOLE_STILL,
 )
 
 TEST_START = HOLE.question(
     key="test_start",
-    label="Timed test: filled to the mark",
-    text="When was the water at the mark?",
+    label="Timed test: filled to the fill mark",
+    text="When was the water at the fill mark?",
     kind=Moment(),
-    why="All times are counted from here by the clock, even while this program is closed.",
-    find_out="Press the key for now at the moment the water stands at the mark.",
+    why="All times are counted from here, even while this program is closed.",
+    find_out="Press the key for now at the moment the water stands at the fill mark.",
     doubt=_not_yet,
     objection=_not_before(FILL_1_START, FILL_2_START),
-    caution=HOLE_CAUTION,
+    caution=HOLE_STILL,
 )
 
 READ_AS = HOLE.question(
@@ -167,15 +170,16 @@ READ_AS = HOLE.question(
             ("drop", "how far the water is below the mark"),
         )
     ),
-    why="Either is as good; the two must not be mixed up.",
-    find_out="With a ruler standing in the hole, the depth left. With a mark, the drop.",
+    why="Either is as good, but the two must not be mixed up.",
+    find_out="With a ruler standing in the hole, take the depth left. With a nail as the mark, "
+    "take the drop.",
     default=always_this(LEFT),
 )
 
 RULER = HOLE.question(
     key="ruler_mark",
-    label="Smallest mark on the ruler",
-    text="How small a difference can you read?",
+    label="Smallest step on the ruler",
+    text="How small a difference can you read on the ruler?",
     kind=Measure("length", "in", "mm", (0.01, "in"), (1, "in")),
     why="It tells how sure the rate is.",
     find_out="Most people read to 1/8 in (3 mm).",
@@ -289,14 +293,14 @@ _READINGS = Readings(_began, _word, _check, depth((0, "in"), (36, "in")))
 READINGS = HOLE.question(
     key="readings",
     label="Readings",
-    text="Take a reading about every hour: the time, and the water.",
+    text="Take a reading about every hour: the time and the water.",
     kind=_READINGS,
     wording=lambda a: {"kind": replace(_READINGS, said=_word(a))},
-    why="Six readings or more show whether the rate has settled. A reading taken late or early "
-    "is as good as a punctual one: the true time counts.",
+    why="Six readings or more show whether the rate has settled. A late or early reading is just "
+    "as good, for the true time counts.",
     find_out="Cover the hole between readings. Where the water falls fast, read sooner. You may "
-    "refill to the mark: write refilled to and the depth.",
-    caution=HOLE_CAUTION,
+    "refill to the fill mark: write refilled to and the depth.",
+    caution=HOLE_STILL,
     more="Corrected rate: f = (L / t) ln((h0 + L) / (h1 + L)), with L = bottom area / perimeter "
     "(a quarter of the width of a round hole): water leaving by bottom and walls alike.",
 )

@@ -20,7 +20,7 @@ MEASURED_BY = Question(
     label="How lengths are measured",
     text="Will you measure with a tape alone, or pace some lengths?",
     kind=Choice((("tape", "tape alone"), ("paces", "paces, or both"))),
-    why="Paces are fine once your pace is known; the plan carries their error honestly.",
+    why="Paces are fine once your pace is known. The plan shows how far off they may be.",
     find_out="A tape is best up to its length; paces are quick for the rest.",
     default=always_this("tape"),
 )
@@ -51,8 +51,8 @@ WALKER_NAME = WALKER.question(
 
 PACE_LINE = WALKER.question(
     key="pace_line",
-    label="Length of the pacing line",
-    text="Lay the tape straight on ground like that of the survey. How long is the line?",
+    label="Length of the test walk",
+    text="Lay the tape out straight, on ground like yours. How long is this test walk?",
     kind=Measure("length", "ft", "m", (10, "ft"), (660, "ft")),
     why="Walking a known length tells how long your pace is.",
     find_out="50 to 200 ft (15 to 60 m) is a good length. Lay a short tape end over end.",
@@ -118,7 +118,7 @@ def pace_words(pace: Pace, metric: bool, length: Quantity | None = None) -> str:
 PACE_COUNTS = WALKER.question(
     key="pace_counts",
     label="Paces counted",
-    text="Walk the line several times at your usual stride. How many paces was each walk?",
+    text="Walk beside the tape several times at your usual stride. How many paces was each walk?",
     kind=Walks(Number(3, 400, tail=("paces", "pace")), 1, 20),
     picture=PACING_LINE,
     why="Several walks show how even your pace is.",

@@ -87,16 +87,16 @@ __all__ = [
 RUNOFF_BY = Question(
     key="runoff_by",
     label="How runoff is worked out",
-    text="How shall we work out what part of the rain runs off each surface?",
+    text="How should the plan work out how much rain runs off each surface?",
     kind=Choice(
         (
             ("coefficient", "one part for each kind of surface (runoff coefficient)"),
             ("curve_number", "by kind and soil, more in big storms (curve number, TR-55)"),
         )
     ),
-    why="Some offices ask for curve numbers. For roofs the two differ by about a sixth at 1 inch "
-    "(25 mm).",
-    find_out="Take the first unless your office says otherwise.",
+    why="Some offices ask for curve numbers, which grade soil and cover from 0 to 100. For roofs "
+    "the two ways differ by about a sixth at 1 in (25 mm).",
+    find_out="Take the first, unless your office says otherwise.",
     default=always_this("coefficient"),
 )
 
@@ -110,7 +110,7 @@ def _grouped(answers: Answers) -> bool:
 SOIL_GROUP = Question(
     key="soil_group",
     label="Hydrologic soil group",
-    text="What kind of soil does the yard have (its hydrologic soil group)?",
+    text="What kind of soil does the yard have?",
     kind=Choice(
         (
             ("a", "A: sand, loamy sand"),
@@ -120,7 +120,8 @@ SOIL_GROUP = Question(
         )
     ),
     why="Less rain runs off lawn, gravel and packed soil where the soil lets water in.",
-    find_out="The soil survey names it. If unsure, D gives the most runoff.",
+    find_out="The soil survey (a public soil map) names it as the hydrologic soil group. If "
+    "unsure, take D: it gives the most runoff.",
     asks=_grouped,
     when="runoff is worked out by curve number, or a surface is lawn",
     default=always_this("d"),
@@ -131,8 +132,8 @@ HOUSE_AREA = Question(
     label="Area the house covers",
     text="About how much ground does the whole house cover?",
     kind=Measure("area", "ft**2", "m**2", (10, "ft**2"), (50000, "ft**2")),
-    why="One downspout seldom drains more than half of it: a check against counting the whole "
-    "roof.",
+    why="One downspout seldom drains more than half of it. So this shows when the whole roof was "
+    "counted by mistake.",
     find_out="Length by width of the house, such as 1200 sq ft (110 m²). Skip it if you like.",
 )
 
@@ -141,8 +142,8 @@ ROOF_HAZARD = Question(
     label="Metal or treated roof",
     text="Does the roof have copper, zinc strips, treated wood shingles or moss killer?",
     kind=YesNo(),
-    why="Their runoff harms plants and soil. Grow nothing to eat there.",
-    find_out="Look from the ground, or ask who roofed it.",
+    why="Water that runs off them harms plants and soil. Grow nothing to eat there.",
+    find_out="Look from the ground, or ask who put the roof on.",
 )
 
 STAGE = Stage(

@@ -59,10 +59,10 @@ SURFACE = Member("surfaces", "surface")
 SURFACE_NAME = SURFACE.question(
     key="surface_name",
     label="Name of the surface",
-    text="Name a surface whose water comes to the garden.",
+    text="What do you call the surface that sends its water to the garden?",
     kind=Note(40, "south roof"),
-    why="Only what truly drains here counts, and each surface is listed.",
-    find_out="Such as south roof or patio.",
+    why="Only what truly drains here counts. Each surface is listed by its name.",
+    find_out="Any short name will do, such as south roof or patio. Begin with the largest.",
     objection=_named_twice,
     default=_usual_name,
 )
@@ -70,7 +70,7 @@ SURFACE_NAME = SURFACE.question(
 SURFACE_KIND = SURFACE.question(
     key="surface_kind",
     label="Kind of surface",
-    text="What kind of surface is it?",
+    text="What brings the water?",
     kind=Choice(
         (
             ("roof", "roof"),
@@ -80,7 +80,7 @@ SURFACE_KIND = SURFACE.question(
             ("lawn", "lawn or garden uphill"),
         )
     ),
-    why="Nearly all rain runs off a roof; a lawn keeps most of it.",
+    why="Nearly all rain runs off a roof. A lawn keeps most of it.",
     find_out="Choose what is nearest.",
 )
 
@@ -115,12 +115,12 @@ NOT_ON_ANOTHER = ("no", "none", "n")
 FALLS_ON = SURFACE.question(
     key="falls_on",
     label="Falls on another surface first",
-    text="Does its water first fall on, or run over, a surface you listed before? Write that one's "
-    "name, or no.",
+    text="Does it run onto another surface first? Type its name, or no.",
     kind=Note(40, "upper roof, or no"),
-    why="The water of an upper roof goes where that of the lower one goes, and divides alike.",
-    find_out="List the lower surface first. All the water that falls on a lawn is counted, which "
-    "is cautious.",
+    why="Water from an upper roof goes where the water of the lower roof goes, and is shared out "
+    "in the same way.",
+    find_out="List the lower surface first. Water that runs onto a lawn is counted whole, to be "
+    "on the careful side.",
     asks=lambda a: a.scope is not None and a.scope[1] > 1,
     when="another surface is listed already",
     objection=_not_above,
@@ -152,8 +152,8 @@ GUTTER_OUTLETS = SURFACE.question(
     text="How many downspouts does this gutter have?",
     kind=Count(1, 12, _SPOUTS),
     why="Two downspouts share the water of one gutter.",
-    find_out="Walk along the gutter and count every pipe that leaves it. A roof without a gutter "
-    "counts as one.",
+    find_out="A downspout is a pipe that takes the gutter's water down. Walk along the gutter and "
+    "count every one. A roof without a gutter counts as one.",
     asks=_has_gutter,
     when="the surface is a roof that falls on no other surface",
     default=always_this("1"),
@@ -171,7 +171,7 @@ OUTLETS_HERE = SURFACE.question(
     label="Downspouts of it that come here",
     text="How many of those downspouts come to this garden?",
     kind=Count(1, 12, _SPOUTS),
-    why="Several downspouts may share one garden; then their water adds up.",
+    why="Several downspouts may share one garden. Then their water adds up.",
     find_out="Count those whose water you will lead here.",
     asks=_shared,
     when="the gutter has more than one downspout",
@@ -207,9 +207,9 @@ SHARE_KNOWN = SURFACE.question(
             ("percent", "I can say what part, such as 1/3 or 40 %"),
         )
     ),
-    why="Water runs both ways from the gutter's high point. A guess here is the widest error of "
-    "the whole survey.",
-    find_out="Sight along the gutter from the ground, or watch both spouts in the rain.",
+    why="Water runs both ways from the gutter's high point. A wrong guess here is the largest "
+    "error of the whole survey.",
+    find_out="Look along the gutter from the ground, or watch both downspouts in the rain.",
     asks=_divided,
     when="only some of the gutter's downspouts come here",
     default=always_this("equal"),
@@ -279,7 +279,8 @@ SPOUT_PERCENT = SURFACE.question(
     text="What part of the downspout's water will come to this garden?",
     kind=ShareKind(),
     why="One downspout may be divided between gardens, or fill a barrel first.",
-    find_out="All of it, unless its water is divided. With two like pipes from one spout, half.",
+    find_out="All of it, unless you divide its water. Two like pipes from one downspout take half "
+    "each.",
     asks=_has_gutter,
     when="the surface is a roof that falls on no other surface",
     default=always_this("all"),
@@ -292,7 +293,8 @@ VALLEY = SURFACE.question(
     text="Does a valley of the roof, where two slopes meet, pour into this gutter?",
     kind=YesNo(),
     why="A valley brings the water of both its slopes, so both are measured.",
-    find_out="Look for an inside corner of the house. Take each slope up to its own ridge.",
+    find_out="Look for an inside corner of the house. Take each slope up to its own ridge, the "
+    "top of the roof.",
     asks=chosen(SURFACE_KIND, "roof"),
     when="the surface is a roof",
     default=always_this("no"),

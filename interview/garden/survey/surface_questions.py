@@ -35,10 +35,11 @@ from interview.reading import Refused
 BASIS = SURFACE.question(
     key="surface_basis",
     label="Measured level or along the slope",
-    text="Will you measure its lengths level, on the ground, or along the slope of the roof?",
+    text="Will you measure the roof level, on the ground, or along its slope?",
     kind=Choice((("level", "level, on the ground"), ("slope", "along the slope"))),
-    why="Rain falls straight down, so the plan area counts: the roof as seen from straight above.",
-    find_out="From the ground you measure level. Along the slope only from a drawing or a photo.",
+    why="Rain falls straight down. So what counts is the roof as seen from straight above.",
+    find_out="On the ground you measure level. Measure along the slope only on a drawing or a "
+    "photo.",
     asks=chosen(SURFACE_KIND, "roof"),
     when="the surface is a roof",
     default=always_this("level"),
@@ -52,7 +53,8 @@ PITCH = SURFACE.question(
     text="How steep is the roof (its pitch)?",
     kind=Pitch(),
     why="It turns the length along the slope into the level one.",
-    find_out="Hold a level against the gable end from the ground: rise in 12 of run.",
+    find_out="Stand at the gable end, the wall under the point of the roof. Hold up a level and "
+    "see how far the roof rises in 12 along.",
     asks=both(chosen(SURFACE_KIND, "roof"), chosen(BASIS, "slope")),
     when="the lengths are measured along the slope of a roof",
 )
@@ -61,15 +63,16 @@ PITCH = SURFACE.question(
 ROOF_SIDES = SURFACE.question(
     key="roof_sides",
     label="Sides of the ridge that are measured",
-    text="Will you measure one side of the roof, or both? They part at its top line, the ridge.",
+    text="Will you measure one side of the roof, or both? They meet at the top, the ridge.",
     kind=Choice(
         (
             ("one", "only the side that falls to this gutter"),
             ("both", "the whole roof, where its two sides are much alike"),
         )
     ),
-    why="Only the part from the ridge down to this gutter drains here: of two like sides, half.",
-    find_out="The whole roof is easy to pace round the house; a lean-to has only one side.",
+    why="Only the part from the ridge down to this gutter drains here. Of two like sides that is "
+    "half.",
+    find_out="The whole roof is easy to pace around the house. A lean-to has only one side.",
     asks=chosen(SURFACE_KIND, "roof"),
     when="the surface is a roof",
     default=always_this("one"),
@@ -123,8 +126,8 @@ RUNOFF_LOCAL = SURFACE.question(
     text="Does a local rule say what part of the rain runs off such a surface?",
     kind=LocalPart(),
     why="That number, the runoff coefficient, then stands in place of the usual one.",
-    find_out="Stormwater offices print it by kind of surface, as 0.95 where 95 % runs off. Write "
-    "usual if you know of none.",
+    find_out="Stormwater offices print it by kind of surface, such as 0.95 where 95 % runs off. "
+    "Write usual if you know of none.",
     default=always_this("usual"),
 )
 
@@ -149,8 +152,7 @@ def _likely_pieces(pieces: tuple[PieceLine, ...], answers: Answers) -> str | Non
 
 _ROOF_HOW = (
     "Along the wall: its length plus the overhang at both ends. Across: from the wall to below the "
-    "ridge, the top line of the roof, plus the overhang. An L shape is two rectangles, or one less "
-    "its missing corner. Lengths may be paced: 16 paces, or 15 paces Ann."
+    "ridge, the top of the roof, plus the overhang. Paces will do: 16 paces, or 15 paces Ann."
 )
 
 
@@ -159,16 +161,14 @@ def _wording(answers: Answers) -> dict[str, str]:
     if answers.get(SURFACE_KIND) != "roof":
         return {}
     whole = answers.get(ROOF_SIDES) == "both"
-    part = (
-        "the whole roof, both its sides,"
-        if whole
-        else "this side of the roof, from its ridge (the top line) down to the gutter,"
-    )
-    how = _ROOF_HOW.replace("to below the ridge, the top line of the roof,", "to the far wall")
+    part = "the whole roof, both its sides" if whole else "this side of the roof"
+    how = _ROOF_HOW.replace("to below the ridge, the top of the roof,", "to the far wall")
     return {
-        "text": f"Split {part} into simple shapes, called pieces, and measure each.",
-        "find_out": how.replace("the overhang. An", "both overhangs. An") if whole else _ROOF_HOW,
-        "why": "Pieces add up to the area; what is not roof is cut out with the word less.",
+        "text": f"How big is {part}? Measure it on the ground, in simple shapes called pieces.",
+        "find_out": how.replace("the overhang. Paces", "both overhangs. Paces")
+        if whole
+        else _ROOF_HOW,
+        "why": "The pieces add up to the area. What is not roof is taken off with the word less.",
         "caution": ROOF_CAUTION,
     }
 
@@ -176,14 +176,16 @@ def _wording(answers: Answers) -> dict[str, str]:
 PIECES = SURFACE.question(
     key="pieces",
     label="Pieces of the surface",
-    text="Split the surface into simple shapes, called pieces, and measure each.",
+    text="How big is it? Split it into simple shapes, called pieces, and measure each.",
     kind=Pieces(Measure("length", "ft", "m", None, None, paced=True), _possible),
-    why="Pieces add up to the area; what does not belong to it is cut out with the word less.",
+    why="The pieces add up to the area. What does not belong to it is taken off with the word "
+    "less.",
     find_out="Measure along the edges. An L shape is two rectangles, or one less its missing "
-    "corner. Lengths may be paced: 16 paces, or 15 paces Ann.",
+    "corner. Paces will do: 16 paces, or 15 paces Ann.",
     doubt=_likely_pieces,
     wording=_wording,
-    more="Shapes: rectangle a by b; triangle base by height; triangle sides a, b, c; trapezoid "
+    more="An L shape is two rectangles, or one less its missing corner. "
+    "Shapes: rectangle a by b; triangle base by height; triangle sides a, b, c; trapezoid "
     "a, b, height h; trapezoid sides a, b, c, d; circle across; half circle across; quarter circle "
     "radius; circle part across, 120 deg; offsets spacing, y0, y1, ...; round 20 ft right 8 ft "
     "right 20 ft right 8 ft, a turn being square or left 45 deg. Add times 2 for two alike. Add at "
@@ -208,9 +210,9 @@ SURFACE_NORTH = SURFACE.question(
             *((way, way.replace("_", " and ")) for way in NORTH_WAYS),
         )
     ),
-    why="The drawing then shows it, so that the sheet can be turned the right way outside.",
-    find_out="A phone has a compass. At noon your shadow points north, in the northern half of "
-    "the world.",
+    why="The drawing then shows it, so you can turn the sheet the right way outside.",
+    find_out="Use the compass of a phone. In the northern half of the world your shadow points "
+    "north at noon.",
     asks=lambda a: any(piece.at is not None for piece in a.get(PIECES) or ()),
     when="the pieces were moved into place on the drawing",
     default=always_this(NOT_DRAWN),

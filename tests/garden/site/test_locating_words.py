@@ -149,7 +149,7 @@ def test_every_state_is_told_in_short_sentences_with_what_stands_behind(subtests
                     )
                 assert question.more.startswith(QUESTIONS[key].more)
             for key in ("lines_business_days", "lines_valid_days"):
-                assert "the ticket, which goes first" in QUESTIONS[key].worded(answers).find_out
+                assert "the ticket decides" in QUESTIONS[key].worded(answers).find_out
 
 
 def test_the_number_and_the_page_of_the_state_are_given(subtests, asked_in):

@@ -23,7 +23,7 @@ def lines(plan):
 def test_a_room_that_is_too_small_is_told_at_once_with_the_way_out(plan_of, sized):
     said = lines(plan_of({**sized, "room_length": "16 ft", "room_width": "11 ft"}))["Room"]
     # Worked by hand: a floor of 11 by 6 ft with round ends, 41.1 ft³ for 570 + 150 ft².
-    assert said == "TOO SMALL. It holds 0.68 in of the 1 in of rain; there are ways out."
+    assert said == "TOO SMALL. It holds 0.68 in of the 1 in of rain; there are options."
     tiny = lines(plan_of({**sized, "room_length": "3 ft", "room_width": "3 ft"}))["Room"]
     assert tiny.startswith("TOO SMALL. The room is too narrow")
 

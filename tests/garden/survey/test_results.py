@@ -323,10 +323,10 @@ def test_the_parts_of_the_drawing_and_of_the_table_are_the_same(plan_of):
 
 def test_pieces_are_asked_for_in_the_words_of_the_surface(subtests, given):
     for texts, said, unsaid in [
-        (surface(1), "this side of the roof, from its ridge", "whole roof"),
-        (surface(1, roof_sides="both"), "the whole roof, both its sides", "down to the gutter"),
-        (surface(1, "paved"), "Split the surface into simple shapes, called pieces", "roof"),
-        (surface(1, "lawn"), "Split the surface into simple shapes, called pieces", "roof"),
+        (surface(1), "How big is this side of the roof?", "whole roof"),
+        (surface(1, roof_sides="both"), "the whole roof, both its sides", "this side of"),
+        (surface(1, "paved"), "Split it into simple shapes, called pieces", "roof"),
+        (surface(1, "lawn"), "Split it into simple shapes, called pieces", "roof"),
     ]:
         with subtests.test(texts=texts, said=said, unsaid=unsaid):
             asked = survey.PIECES.worded(given(texts).at("surfaces", 1))
