@@ -9,6 +9,7 @@ from interview.garden import figures
 from interview.garden.guides import guides
 from interview.garden.plan import Plan
 from interview.garden.site import lines_questions as buried
+from interview.garden.size.rough_figures import SETTLED
 from interview.garden.summary import wrap
 from interview.quantities.evidence import Provenance, Source
 
@@ -96,7 +97,7 @@ def formulas(plan: Plan, sources: Sources) -> Iterator[str]:
         "Unrounded: rain-garden-interview --figures FILE, or Working on the page of the plan."
     )
     for one in figures.found(plan):
-        if one.waits_for is None and one.shown(plan.metric):
+        if one.value != SETTLED and one.waits_for is None and one.shown(plan.metric):
             how = f"; {one.figure.formula}" if one.figure.formula else ""
             mark = sources.mark(one.source)
             said = f"{one.figure.label}: {one.shown(plan.metric)}{how} {mark}"

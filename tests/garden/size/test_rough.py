@@ -15,6 +15,7 @@ from interview.garden.size.rough import Feel, Settles, Way, feel_of, rough_size,
 from interview.garden.soak.rates import RAWLS_CM_PER_H, Texture
 from interview.garden.summary import rough_line, so_far
 from interview.quantities.units import METRIC, magnitude, quantity, significant
+from interview.sheet.report import plan_text
 
 GARDENS = 14
 """Through the whole plan; few enough to be quick, and raised by hand now and then."""
@@ -169,6 +170,8 @@ def test_the_line_of_the_first_size_gives_way_to_the_tested_size(plan_of, untest
     tested = plan_of({**untested, "rate_from": "report", "known_rate": "0.2 in/h"})
     assert rough_line(tested) == "" == rough_line(plan_of({"units": "us"}))
     assert "First size" not in [one.label for one in so_far(tested)]
+    assert "First size: area" in plan_text(plan)
+    assert "First size" not in plan_text(tested)
 
 
 @pytest.mark.parametrize(("units", "words"), [("us", r"\d+ ft( \d+ in)?"), ("metric", r"[\d.]+ m")])
