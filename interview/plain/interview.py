@@ -29,7 +29,7 @@ Ask = Callable[[str], str]
 
 def run(session: Session, ask: Ask, say: Say) -> bool:
     """Ask every open question on plain lines; tell whether the end was reached."""
-    due = plain_told.Due()
+    due = plain_told.DueTold()
     say = _seen(say)
     _guarded("where the garden stands", say, lambda: _begin(session, say))
     stage = ""
