@@ -23,7 +23,7 @@ from interview.garden.due_words import (
     PLAN_PAGE,
     WAITING_PAGE,
     Due,
-    State,
+    GardenState,
     count_words,
     day_words,
 )
@@ -114,7 +114,7 @@ class _Looked:
             and keys.concerns(step, self.answers)
         ]
 
-    def _at(self, state: State, says: str, among: list[Step]) -> Due:
+    def _at(self, state: GardenState, says: str, among: list[Step]) -> Due:
         return Due(state, says, among[0].address, tuple(step.address for step in among))
 
     def _named(self, step: Step) -> str:
@@ -140,7 +140,7 @@ class _Looked:
             smell: str | None = hole.get(digging.HOLE_SMELL)
             if smell in digging.BLOCKING_SMELLS:
                 said = f"STOP: the hole smells of {smell}. Stay away, call."
-                yield Due(State.SMELL, said, hole.address(digging.HOLE_SEEPS))
+                yield Due(GardenState.SMELL, said, hole.address(digging.HOLE_SEEPS))
 
     def _running(self) -> Iterator[Due]:
         tests = soak_due.holes(self.answers, self.plan.now)
@@ -149,7 +149,7 @@ class _Looked:
         for one in [first] if first else begun:
             if gate.shut(one.step, self.answers, self.today):
                 continue
-            state = State.TIMING if one.run.began else State.SOAKING
+            state = GardenState.TIMING if one.run.began else GardenState.SOAKING
             yield Due(state, self._run_words(one), one.address)
 
     def _run_words(self, one: soak_due.HoleTest) -> str:
@@ -170,7 +170,7 @@ class _Looked:
         question = STOPPED_BY.get(first.key)
         spot = chosen_spot(self.answers)
         target = spot.address(question) if question else "permission"
-        yield Due(State.STOP, f"STOP here: {self._reason(first)}. {_MOVE}", target)
+        yield Due(GardenState.STOP, f"STOP here: {self._reason(first)}. {_MOVE}", target)
 
     def _reason(self, stop: Finding) -> str:
         if stop.key == "slope":
@@ -188,7 +188,7 @@ class _Looked:
         if number:
             need = "needs" if number == 1 else "need"
             said = f"{count_words(number, 'line')} {need} mending."
-            yield Due(State.FAULTS, said, MEND_PAGE, tuple(one.address for one in bad))
+            yield Due(GardenState.FAULTS, said, MEND_PAGE, tuple(one.address for one in bad))
 
     def _stale(self) -> Iterator[Due]:
         gate_now = gate_today(self.answers, self.today)
@@ -197,7 +197,7 @@ class _Looked:
             day = day_words(gate_now.stale_after, self.today, weekday=False)
             whom = f": {self._calls()}" if self._calls() else ""
             said = f"Marks went stale {day}. Ask for new ones{whom}."
-            yield Due(State.STALE, said, buried.LINES_ASKED_ON.key)
+            yield Due(GardenState.STALE, said, buried.LINES_ASKED_ON.key)
 
     # What is open first
 
@@ -207,9 +207,9 @@ class _Looked:
             return
         if self.answers.get(review.STORM_SEEN) is not True:
             said = "Has a storm come? How did it do?"
-            yield Due(State.STORM, said, review.STORM_SEEN.key)
+            yield Due(GardenState.STORM, said, review.STORM_SEEN.key)
         elif among := self._open(keys.STORM):
-            yield self._at(State.STORM, self._next(among), among)
+            yield self._at(GardenState.STORM, self._next(among), among)
 
     def _new(self) -> Iterator[Due]:
         if not self.answers.texts:
@@ -218,7 +218,7 @@ class _Looked:
                 f"{FIRST_SITTING_MIN.value} minutes."
             )
             first = keys.FIRST_SIZE[0].union(*keys.FIRST_SIZE)
-            yield self._at(State.NEW, said, self._open(first))
+            yield self._at(GardenState.NEW, said, self._open(first))
 
     def _spot(self) -> Iterator[Due]:
         first = keys.FIRST_SIZE[0].union(*keys.FIRST_SIZE)
@@ -227,23 +227,23 @@ class _Looked:
             kept.sort(key=_page)
             pages = len({_page(one) for one in kept})
             said = f"{count_words(pages, 'page')} to a first size."
-            yield self._at(State.FIRST_SIZE, said, kept)
+            yield self._at(GardenState.FIRST_SIZE, said, kept)
         if among := self._open(first | keys.SPOT):
             said = f"{self._size()} {self._next(among)}".strip()
-            yield self._at(State.SPOT, said, among)
+            yield self._at(GardenState.SPOT, said, among)
 
     def _lines(self) -> Iterator[Due]:
         asked = self.answers.get(buried.LINES_REQUESTED) == "asked"
         if not asked:
             free = f" {self._calls()} is free." if self._calls() else ""
             said = f"Today: ask for the lines to be marked.{free}{self._outline()}"
-            yield Due(State.NOT_ASKED, said, buried.LINES_REQUESTED.key)
+            yield Due(GardenState.NOT_ASKED, said, buried.LINES_REQUESTED.key)
         state = locate_state(self.answers)
         over = state.earliest is not None and state.earliest <= self.today
         if among := self._open(keys.WHILE_WAITING | keys.SURVEY):
             things = f"{count_words(len(among), 'thing')} to find out."
             said = f"{'To do first' if over else 'While you wait'}: {things}"
-            yield self._at(State.WHILE_WAITING, said, among)
+            yield self._at(GardenState.WHILE_WAITING, said, among)
         if self._dug() or not digging.testing(self.answers):
             return
         yield from self._gate(state.earliest)
@@ -263,10 +263,10 @@ class _Looked:
             off = len(keys.put_off(self.answers))
             left = f"Until then: {count_words(off, 'thing')} to find out." if off else _NOTHING
             said = f"Digging opens {day_words(earliest, self.today)} at the earliest. {left}"
-            yield Due(State.WAITING, said, WAITING_PAGE)
+            yield Due(GardenState.WAITING, said, WAITING_PAGE)
         if causes == (Cause.SILENT,) or set(causes) == {Cause.SILENT, Cause.PRIVATE}:
             said = "Digging may open today: have all owners answered?"
-            yield Due(State.MAY_OPEN, said, buried.LINES_ANSWERED.key)
+            yield Due(GardenState.MAY_OPEN, said, buried.LINES_ANSWERED.key)
         near: Question[Any] = buried.MARK_DISTANCE
         unmeasured = self.answers.get(near) is None and Cause.SILENT not in causes
         if (among := self._open(keys.MARKS)) or (unmeasured and bars):
@@ -274,19 +274,19 @@ class _Looked:
             addresses = tuple(one.address for one in among)
             if set(causes) <= {Cause.PRIVATE}:
                 said = "Marks are in. Measure to the nearest."
-                yield Due(State.MARKS, said, target, addresses)
+                yield Due(GardenState.MARKS, said, target, addresses)
         if causes == (Cause.PRIVATE,):
             said = "One thing shuts digging: your own lines."
-            yield Due(State.PRIVATE, said, buried.PRIVATE_LINES.key)
+            yield Due(GardenState.PRIVATE, said, buried.PRIVATE_LINES.key)
         if bars and not causes and not unmeasured and near.key in bars[0].addresses:
             said = "A mark is too near. Move the garden, measure again."
-            yield Due(State.TOO_NEAR, said, self._hole_at(number))
+            yield Due(GardenState.TOO_NEAR, said, self._hole_at(number))
         if bars:
-            yield Due(State.SHUT, f"Digging is shut. {bars[0].said}", bars[0].addresses[0])
+            yield Due(GardenState.SHUT, f"Digging is shut. {bars[0].said}", bars[0].addresses[0])
         good = dig_window(self.answers, self.today).good_until
         until = f" Marks good to {day_words(good, self.today)}." if good else ""
         said = f"You may dig today.{until}"
-        yield Due(State.MAY_DIG, said, self._hole_at(number))
+        yield Due(GardenState.MAY_DIG, said, self._hole_at(number))
 
     def _hole_at(self, number: int) -> str:
         return self.answers.at(soak.HOLES.key, number).address(digging.HOLE_DEPTH)
@@ -305,7 +305,7 @@ class _Looked:
 
     def _hole(self) -> Iterator[Due]:
         if among := self._open(keys.REPORT):
-            yield self._at(State.SPOT, self._next(among), among)
+            yield self._at(GardenState.SPOT, self._next(among), among)
         if not digging.testing(self.answers):
             return
         for one in soak_due.holes(self.answers, self.plan.now):
@@ -315,14 +315,14 @@ class _Looked:
             elif here and not one.run.enough:
                 if bars := gate.bars(here[0], self.answers, self.today):
                     said = f"The test hole is shut. {bars[0].said}"
-                    yield Due(State.SHUT, said, here[0].address)
+                    yield Due(GardenState.SHUT, said, here[0].address)
                 said = f"{self._next(here)} Is the hole covered?"
-                yield self._at(State.HOLE, said, here)
+                yield self._at(GardenState.HOLE, said, here)
             left = one.step.view(self.answers).get(soak.HOLE_LEFT)
             if self._of_dug(one.step.number) and left not in ("filled", "covered"):
                 said = "How have you left the hole?"
                 at = one.step.view(self.answers).address(soak.HOLE_LEFT)
-                yield Due(State.LEAVE_HOLE, said, at)
+                yield Due(GardenState.LEAVE_HOLE, said, at)
 
     def _of(self, number: int, among: Collection[str]) -> list[Step]:
         return [step for step in self._open(among) if step.number == number]
@@ -341,7 +341,7 @@ class _Looked:
         else:
             dig = day_words(day, self.today)
             said = f"Ask for new marks today, and choose a later dig day than {dig}."
-        yield Due(State.RENEW, said, buried.LINES_ASKED_ON.key)
+        yield Due(GardenState.RENEW, said, buried.LINES_ASKED_ON.key)
 
     def _planned(self) -> Iterator[Due]:
         pages = [
@@ -353,13 +353,13 @@ class _Looked:
             # The plan itself is the last page.
             said = f"Plan day: {count_words(len(pages) + 1, 'page')}, indoors. {self._size()}"
             flat = [step for page in pages for step in page]
-            yield self._at(State.TESTED, said.strip(), flat)
+            yield self._at(GardenState.TESTED, said.strip(), flat)
         day = self.answers.get(review.DIG_DAY)
         when = "No dig day yet."
         if day is not None:
             word = "was " if day < self.today else ""
             when = f"Dig day {word}{day_words(day, self.today)}."
-        yield Due(State.PLANNED, f"Plan ready. {when}", PLAN_PAGE)
+        yield Due(GardenState.PLANNED, f"Plan ready. {when}", PLAN_PAGE)
 
 
 _MOVE = "Move, or try another spot."

@@ -10,7 +10,7 @@ WAITING_PAGE, PLAN_PAGE, MEND_PAGE = "waiting", "the_plan", "mend"
 """Pages that Enter leads to and that no answer names."""
 
 
-class State(Enum):
+class GardenState(Enum):
     """Where a garden stands, in a few words."""
 
     NEW = "new"
@@ -43,7 +43,7 @@ class State(Enum):
 class Due:
     """What a garden waits for."""
 
-    state: State
+    state: GardenState
     says: str
     target: str
     """Where Enter leads: the address of a question, which may be shut, or one of the pages."""

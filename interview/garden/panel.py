@@ -7,7 +7,7 @@ from collections.abc import Callable
 from interview.asking import own_fault, route
 from interview.asking.question import Unanswered
 from interview.garden import soak_due
-from interview.garden.due_words import Due, State, day_words
+from interview.garden.due_words import Due, GardenState, day_words
 from interview.garden.plan import Plan
 from interview.garden.site import spot_questions as ground
 from interview.garden.soak.times import elapsed_words
@@ -16,9 +16,9 @@ from interview.quantities.evidence import Finding, Grade
 
 PANEL_STOPS = 2
 """How many stops the panel tells, and how many distances too near; the plan tells all."""
-_BEFORE_SIZE = (State.NEW, State.FIRST_SIZE)
-_AT_THE_HOLE = (State.SOAKING, State.TIMING, State.LEAVE_HOLE)
-_WAITS = (State.WHILE_WAITING, State.WAITING, State.MAY_OPEN)
+_BEFORE_SIZE = (GardenState.NEW, GardenState.FIRST_SIZE)
+_AT_THE_HOLE = (GardenState.SOAKING, GardenState.TIMING, GardenState.LEAVE_HOLE)
+_WAITS = (GardenState.WHILE_WAITING, GardenState.WAITING, GardenState.MAY_OPEN)
 
 
 def panel_lines(plan: Plan, due: Due, rough: str = "") -> list[str]:
@@ -58,7 +58,7 @@ def _known(get: Callable[[], str]) -> list[str]:
 
 def _panel_stops(plan: Plan, due: Due) -> list[str]:
     # What is due says them already.
-    told = due.state in (State.STOP, State.SMELL)
+    told = due.state in (GardenState.STOP, GardenState.SMELL)
     stops = [] if told else [one for one in plan.findings if one.grade is Grade.STOP]
     near = [one for one in _distances(plan) if one.said.endswith("too near.") and one not in stops]
     return [
@@ -114,6 +114,6 @@ def _timer(plan: Plan) -> list[str]:
 
 def _next_line(plan: Plan, due: Due) -> str:
     step = route.step_at(due.keys[0], plan.answers) if due.keys else None
-    if due.state is State.SPOT and step is not None:
+    if due.state is GardenState.SPOT and step is not None:
         return f"Next: {step.worded(plan.answers).label}"
     return due.says

@@ -169,6 +169,7 @@ def _hole(key: str, title: str, *asked: str) -> Page:
 
 _SOAK = (
     Page("report", "soak", "Rate of a report", ("known_rate", "known_rate_by"), visit=TEST_DAY),
+    _hole("to_learn", "Test only to learn", "test_to_learn"),
     _hole("hole", "The test hole", "hole_depth", "hole_dug_on"),
     _hole("hole_cleared", "Lines clear then", "hole_cleared"),
     _hole("smell", "Smell", "hole_smell"),
@@ -244,7 +245,8 @@ SAFETY = frozenset(
         "overflow_to", "overflow_building_distance", "overflow_line_distance", "children",
         "permission", "rules_checked", "roof_hazard", "lines_requested", "lines_answered",
         "lines_finished_on", "private_lines", "mark_distance", "wet_season_depth", "rock_depth",
-        "hole_smell", "hole_seeps", "hole_left", "hole_cleared", "engineer_says_deeper",
+        "hole_smell", "hole_seeps", "hole_left", "hole_cleared", "test_to_learn",
+        "engineer_says_deeper",
     }
 )  # fmt: skip
 """Keys of safety questions: Enter alone never answers one, and none is a row."""

@@ -14,7 +14,7 @@ from interview.asking.question import UNKNOWN_TEXT
 from interview.garden.dig_window import dig_window
 from interview.garden.due import due
 from interview.garden.due_keys import FIRST_SIZE, MUSTS, PLAN_PAGES, STORM, put_off
-from interview.garden.due_words import MEND_PAGE, PLAN_PAGE, WAITING_PAGE, State
+from interview.garden.due_words import MEND_PAGE, PLAN_PAGE, WAITING_PAGE, GardenState
 from interview.garden.figures import BY_KEY, find
 from interview.garden.panel import panel_lines
 from interview.garden.stages import QUESTIONS, new_answers, question_at
@@ -110,130 +110,130 @@ def steep(texts):
 
 # The state; what was said; month, day and hour; what is said; where Enter leads.
 ROWS = {
-    State.NEW: (
+    GardenState.NEW: (
         {},
         (5, 28, 9),
         "Today, no digging: measure the roof, find the spot. About 40 minutes.",
         "garden_name",
     ),
-    State.FIRST_SIZE: (
+    GardenState.FIRST_SIZE: (
         {"garden_name": "Willow end", "units": "us"},
         (5, 28, 9),
         "4 pages to a first size.",
         "country",
     ),
-    State.SPOT: (
+    GardenState.SPOT: (
         {key: text for key, text in YARD.items() if key != "spots.1.overflow_to"},
         (5, 28, 9),
         "About 110 sq ft. Next: Where overflow goes.",
         "spots.1.overflow_to",
     ),
-    State.NOT_ASKED: (
+    GardenState.NOT_ASKED: (
         YARD,
         (5, 28, 9),
         "Today: ask for the lines to be marked. 811 is free. Outline 30 ft by 17 ft.",
         "lines_requested",
     ),
-    State.WHILE_WAITING: (
+    GardenState.WHILE_WAITING: (
         ASKED,
         (5, 21, 9),
         "While you wait: 4 things to find out.",
         "private_lines",
     ),
-    State.WAITING: (
+    GardenState.WAITING: (
         KNOWN,
         (5, 21, 9),
         "Digging opens Tue 26 May at the earliest. Nothing to do today.",
         "waiting",
     ),
-    State.MAY_OPEN: (
+    GardenState.MAY_OPEN: (
         KNOWN,
         (5, 26, 9),
         "Digging may open today: have all owners answered?",
         "lines_answered",
     ),
-    State.PRIVATE: (
+    GardenState.PRIVATE: (
         {**CLEAR, "private_lines": "not_found"},
         (5, 28, 9),
         "One thing shuts digging: your own lines.",
         "private_lines",
     ),
-    State.MARKS: (
+    GardenState.MARKS: (
         {**KNOWN, "lines_answered": "yes"},
         (5, 27, 9),
         "Marks are in. Measure to the nearest.",
         "lines_finished_on",
     ),
-    State.TOO_NEAR: (
+    GardenState.TOO_NEAR: (
         {**CLEAR, "mark_distance": "1 ft"},
         (5, 28, 9),
         "A mark is too near. Move the garden, measure again.",
         "holes.1.hole_depth",
     ),
-    State.MAY_DIG: (
+    GardenState.MAY_DIG: (
         CLEAR,
         (5, 28, 9),
         "You may dig today. Marks good to Fri 5 Jun.",
         "holes.1.hole_depth",
     ),
-    State.STALE: (
+    GardenState.STALE: (
         CLEAR,
         (6, 9, 9),
         "Marks went stale 5 Jun. Ask for new ones: 811.",
         "lines_asked_on",
     ),
-    State.HOLE: (
+    GardenState.HOLE: (
         DUG,
         (5, 28, 9),
         "Next: Smell of the hole. Is the hole covered?",
         "holes.1.hole_smell",
     ),
-    State.SOAKING: (
+    GardenState.SOAKING: (
         FILLED,
         (5, 28, 9),
         "Water in since 08:10. Look about 09:10.",
         "holes.1.first_fill_empty",
     ),
-    State.TIMING: (BEGUN, (5, 28, 8.2), "Reading due 08:31.", "holes.1.readings"),
-    State.LEAVE_HOLE: (
+    GardenState.TIMING: (BEGUN, (5, 28, 8.2), "Reading due 08:31.", "holes.1.readings"),
+    GardenState.LEAVE_HOLE: (
         TIMED,
         (5, 28, 9),
         "How have you left the hole?",
         "holes.1.hole_left",
     ),
-    State.SMELL: (
+    GardenState.SMELL: (
         {**DUG, "holes.1.hole_smell": "gas"},
         (5, 28, 9),
         "STOP: the hole smells of gas. Stay away, call.",
         "holes.1.hole_seeps",
     ),
-    State.STOP: (
+    GardenState.STOP: (
         steep(CLEAR),
         (5, 28, 9),
         "STOP here: slope 15 %. Move, or try another spot.",
         "spots.1.slope_drop",
     ),
-    State.TESTED: (TESTED, (5, 28, 9), "Plan day: 5 pages, indoors. ", "beds"),
-    State.PLANNED: (PLANNED, (5, 28, 9), "Plan ready. Dig day Fri 5 Jun.", "the_plan"),
-    State.RENEW: (
+    GardenState.TESTED: (TESTED, (5, 28, 9), "Plan day: 5 pages, indoors. ", "beds"),
+    GardenState.PLANNED: (PLANNED, (5, 28, 9), "Plan ready. Dig day Fri 5 Jun.", "the_plan"),
+    GardenState.RENEW: (
         {**PLANNED, "dig_day": "2026-06-20"},
         (5, 28, 9),
         "Ask for new marks by Mon 15 Jun.",
         "lines_asked_on",
     ),
-    State.STORM: (
+    GardenState.STORM: (
         PLANNED,
         (6, 19, 9),
         "Has a storm come? How did it do?",
         "storm_seen",
     ),
-    State.FAULTS: (
+    GardenState.FAULTS: (
         {**CLEAR, "room_width": "wide", "room_length": "long", "children": "perhaps"},
         (5, 28, 9),
         "3 lines need mending.",
         "mend",
     ),
-    State.SHUT: (
+    GardenState.SHUT: (
         {**CLEAR, "lines_valid_days": "1", "lines_valid_kind": "from_request"},
         (5, 28, 9),
         "Digging is shut. The marks are taken as good until 2026-05-21 and the wait ends on "
@@ -265,19 +265,19 @@ def due_of(plan_of, clock):
     return look
 
 
-@pytest.mark.parametrize("state", State, ids=lambda state: state.name)
+@pytest.mark.parametrize("state", GardenState, ids=lambda state: state.name)
 def test_every_state_says_its_sentence_and_where_enter_leads(state, due_of):
     texts, when, says, target = ROWS[state]
     plan, found = due_of(texts, when)
-    if state is State.TESTED:
+    if state is GardenState.TESTED:
         says += f"{find(BY_KEY['recommended_area'], plan).shown(False)}."
-    taken = ALL_TAKEN if state in (State.PLANNED, State.RENEW) else ()
+    taken = ALL_TAKEN if state in (GardenState.PLANNED, GardenState.RENEW) else ()
     found = due_of(texts, when, taken)[1]
     assert (found.state, found.says, found.target) == (state, says, target)
     assert found.short == state.value
 
 
-@pytest.mark.parametrize("state", State, ids=lambda state: state.name)
+@pytest.mark.parametrize("state", GardenState, ids=lambda state: state.name)
 def test_the_panel_has_at_most_ten_lines_and_waits_for_nothing(state, due_of):
     texts, when, _, _ = ROWS[state]
     plan, found = due_of(texts, when)
@@ -303,19 +303,22 @@ def test_whatever_was_answered_enter_leads_to_a_question_that_is_asked_or_a_page
 
 def test_what_is_more_pressing_goes_first(due_of):
     texts = {**steep(BEGUN), "children": "perhaps"}
-    assert due_of(texts)[1].state is State.TIMING
-    assert due_of({**texts, "holes.1.hole_smell": "fuel"})[1].state is State.SMELL
+    assert due_of(texts)[1].state is GardenState.TIMING
+    assert due_of({**texts, "holes.1.hole_smell": "fuel"})[1].state is GardenState.SMELL
     stopped = {**steep(CLEAR), "children": "perhaps"}
-    assert due_of(stopped, (6, 9, 9))[1].state is State.STOP
-    assert due_of({**CLEAR, "children": "perhaps"}, (6, 9, 9))[1].state is State.FAULTS
-    assert due_of({**CLEAR, "spots.1.overflow_to": UNKNOWN_TEXT}, (6, 9, 9))[1].state is State.STALE
+    assert due_of(stopped, (6, 9, 9))[1].state is GardenState.STOP
+    assert due_of({**CLEAR, "children": "perhaps"}, (6, 9, 9))[1].state is GardenState.FAULTS
+    assert (
+        due_of({**CLEAR, "spots.1.overflow_to": UNKNOWN_TEXT}, (6, 9, 9))[1].state
+        is GardenState.STALE
+    )
 
 
 def test_a_stop_gives_way_to_a_test_that_is_made_only_to_learn(due_of):
     learn = {"holes.1.test_to_learn": "yes"}
-    assert due_of({**steep(CLEAR), **learn})[1].state is State.MAY_DIG
+    assert due_of({**steep(CLEAR), **learn})[1].state is GardenState.MAY_DIG
     # Once the rate is known it stops again: no garden can be made here.
-    assert due_of({**steep(TESTED), **learn})[1].state is State.STOP
+    assert due_of({**steep(TESTED), **learn})[1].state is GardenState.STOP
 
 
 def test_a_reading_that_is_late_was_due(due_of):
@@ -330,7 +333,7 @@ def test_while_things_were_put_off_the_wait_is_not_idle(due_of):
 
 def test_a_second_hole_waits_for_good_marks_again(due_of):
     texts = {**TESTED, "holes.1.another_hole": "yes"}
-    assert due_of(texts)[1].state is State.MAY_DIG
+    assert due_of(texts)[1].state is GardenState.MAY_DIG
     assert due_of(texts)[1].target == "holes.2.hole_depth"
 
 
@@ -397,22 +400,22 @@ def test_five_at_most_are_told(due_of):
 
 def test_the_panel_tells_what_the_stage_has_found(due_of):
     for state, lines in {
-        State.FIRST_SIZE: ["Next: how big the roof is, then a first size."],
-        State.SPOT: [
+        GardenState.FIRST_SIZE: ["Next: how big the roof is, then a first size."],
+        GardenState.SPOT: [
             f"{ROUGH} (63–280)",
             "Distances: 2 fine",
             "Slope 2.5 %: fine",
             "Next: Where overflow goes",
         ],
-        State.WAITING: ["First day to dig: Tue 26 May, if all owners have answered"],
-        State.TIMING: ["Timer: 0:02 h", "Next reading at 08:31, in 20 min."],
+        GardenState.WAITING: ["First day to dig: Tue 26 May, if all owners have answered"],
+        GardenState.TIMING: ["Timer: 0:02 h", "Next reading at 08:31, in 20 min."],
     }.items():
         texts, when, _, _ = ROWS[state]
         plan, found = due_of(texts, when)
         told = panel_lines(plan, found, f"{ROUGH} (63–280)")
         assert [one for one in lines if one not in told] == []
         assert told[0] == lines[0]
-    texts, when, _, _ = ROWS[State.PLANNED]
+    texts, when, _, _ = ROWS[GardenState.PLANNED]
     plan, found = due_of(texts, when, ALL_TAKEN)
     told = panel_lines(plan, found)
     assert re.match(r"A garden 16 ft by 7 ft, pond \S+ in, holds .* of rain, empty in ", told[0])
