@@ -29,11 +29,7 @@ Ask = Callable[[str], str]
 
 def run(session: Session, ask: Ask, say: Say) -> bool:
     """Ask every open question on plain lines; tell whether the end was reached."""
-<<<<<<< HEAD
-    due = plain_told.Reminded()
-=======
     due = plain_told.DueTold()
->>>>>>> w8
     say = _seen(say)
     _guarded("where the garden stands", say, lambda: _begin(session, say))
     stage = ""

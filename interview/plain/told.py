@@ -32,11 +32,7 @@ def standing(session: Session) -> str:
     return f"{name}: {far}{later}. :help lists the commands."
 
 
-<<<<<<< HEAD
-class Reminded:
-=======
 class DueTold:
->>>>>>> w8
     """Says once of each reading that its time has come; beside its own hole that is no news."""
 
     def __init__(self) -> None:
