@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import datetime as dt
 import re
 
 import pytest
 
+from interview.garden.soak.hole_questions import HOLE_DEPTH
 from interview.garden.stages import every_question, new_answers
 
 ALL = list(every_question())
@@ -174,3 +176,38 @@ def test_the_why_of_the_fall_speaks_of_a_pipe_only_where_a_pipe_is_chosen():
 
     assert "pipe" in SPOUT_FALL.worded(new_answers({"water_by": "pipe"})).why
     assert "pipe" not in SPOUT_FALL.worded(new_answers({"water_by": "channel"})).why
+
+
+CLEAR = {
+    "country": "us",
+    "lines_requested": "asked",
+    "lines_asked_on": "2026-05-20",
+    "lines_business_days": "3",
+    "lines_holidays": "none",
+    "lines_answered": "yes",
+    "lines_finished_on": "2026-05-22",
+    "lines_valid_days": "14",
+    "lines_valid_kind": "calendar",
+    "private_lines": "none",
+    "mark_distance": "12 ft",
+}
+NOON = dt.datetime(2026, 5, 28, 12, 0, tzinfo=dt.UTC)
+
+
+@pytest.mark.parametrize(
+    ("more", "open_today"),
+    [
+        ({}, True),
+        ({"lines_answered": "no"}, False),
+        ({"mark_distance": "1 ft"}, False),
+        ({"lines_asked_on": "2026-05-01", "lines_finished_on": "2026-05-06"}, False),
+        ({"holes.1.hole_depth": "18 in"}, False),
+    ],
+)
+def test_the_hole_says_that_the_lines_let_one_dig_only_where_they_do(more, open_today):
+    answers = new_answers({**CLEAR, **more}, NOON).at("holes", 1)
+    asked = HOLE_DEPTH.worded(answers)
+    # Fourteen days of the calendar after 20 May, by counting.
+    assert ("The lines let you dig today (marks good to Wed 3 Jun)." in asked.text) == open_today
+    assert len(asked.text) <= MOST_TEXT and asked.caution == HOLE_DEPTH.caution
+    assert "let you dig" not in HOLE_DEPTH.text
