@@ -6,6 +6,7 @@ from interview.asking.conditions import always_this, distance, ticked
 from interview.asking.kinds import Ticks, YesNo
 from interview.asking.question import Member, Question
 from interview.quantities.units import Quantity
+from interview.reading import LARGER, SMALLER
 
 _NEAR = (
     ("basement", "a building with a basement or crawl space", "foundation with a basement"),
@@ -67,7 +68,7 @@ def _distance(key: str, words: str, caution: str) -> Question[Quantity]:
         key=f"{key}_distance",
         label=f"Distance to the {words}",
         text=f"How far is the {words} from the nearest edge of the garden?",
-        kind=distance(),
+        kind=distance(careful=SMALLER),
         why="Water soaked in too close can do harm there, or is not allowed.",
         find_out="Measure level along the ground, to the rim of the garden and not its middle.",
         asks=ticked(NEAR, key),
@@ -105,7 +106,7 @@ WALL_HEIGHT = SPOT.question(
     key="wall_height",
     label="Height of the retaining wall",
     text="How high is the retaining wall?",
-    kind=distance(50),
+    kind=distance(50, careful=LARGER),
     why="Stay at least the wall's own height away from it.",
     find_out="Measure from the lower ground to the top of the wall.",
     asks=ticked(NEAR, "retaining_wall"),
@@ -116,7 +117,7 @@ DRIP_LINE = SPOT.question(
     key="drip_line",
     label="Reach of the tree's branches",
     text="How far out from the trunk do the branches reach?",
-    kind=distance(100),
+    kind=distance(100, careful=LARGER),
     why="Most of the roots that matter are under the branches.",
     find_out="Stand under the tips of the branches and measure back to the trunk.",
     asks=ticked(NEAR, "tree"),

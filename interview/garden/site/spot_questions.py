@@ -19,6 +19,7 @@ from interview.garden.site.nearby_questions import (
 )
 from interview.quantities.evidence import OURS, Cited
 from interview.quantities.units import Quantity, magnitude
+from interview.reading import LARGER, SMALLER
 
 LEVEL = tuple((word, (0.0, "in")) for word in ("level", "flat", "none", "no drop"))
 
@@ -36,7 +37,10 @@ STANDS = SPOT.question(
     key="stands_after_rain",
     label="Water stands after rain",
     text="After rain, does water stand at this spot for more than a day?",
-    kind=Choice((("never", "never"), ("few", "a few times a year"), ("often", "often"))),
+    kind=Choice(
+        (("never", "never"), ("few", "a few times a year"), ("often", "often")),
+        said=(("no", "never"), ("sometimes", "few")),
+    ),
     why="A wet spot is a poor spot: standing water shows soil that will not drain.",
     find_out="Look a day after the next good rain.",
 )
@@ -46,7 +50,7 @@ SLOPE_RUN = SPOT.question(
     label="Level length of the slope string",
     text="Stake a string from the uphill to the downhill edge of the spot and level it. How long "
     "is it?",
-    kind=distance(100),
+    kind=distance(100, careful=SMALLER),
     why="The slope decides how deep to dig uphill and how high the berm is downhill.",
     find_out="Two stakes, a string and a line level. 10 to 15 ft (3 to 4.5 m) is a good length.",
     objection=lambda run, _: "The string must be longer than zero." if run.m <= 0 else None,
@@ -58,7 +62,11 @@ SLOPE_DROP = SPOT.question(
     key="slope_drop",
     label="Drop at the downhill stake",
     text="How much lower is the ground at the downhill stake than at the uphill stake?",
-    kind=replace(depth((-240, "in"), (240, "in")), said=LEVEL),
+    kind=replace(
+        depth((-240, "in"), (240, "in"), LARGER),
+        said=LEVEL,
+        such=("7 in, or level", "180 mm, or level"),
+    ),
     why="Drop divided by run is the slope.",
     find_out="With the string level, measure from the string down to the ground at each stake; "
     "the difference is the drop. On flat ground write 0.",
@@ -88,7 +96,7 @@ SLOPE_TURNED = SPOT.question(
     key="slope_drop_turned",
     label="Drop with the level turned",
     text="Turn the level end for end on the string and level it again. What is the drop now?",
-    kind=depth((0, "in"), (240, "in")),
+    kind=depth((0, "in"), (240, "in"), LARGER),
     why="The average of the two takes out a level that reads crooked.",
     find_out="If you skip it, the first drop is used alone.",
     doubt=_uneven_drops,
@@ -115,11 +123,18 @@ DOWNHILL = SPOT.question(
     find_out="A phone has a compass.",
 )
 
+_BELOW = replace(
+    depth((0, "in"), (1200, "in"), SMALLER),
+    says_unit=True,
+    such=("5 ft, or over 4 ft", "1.5 m, or over 1.2 m"),
+)
+"""The kind of a depth that is thought of in feet and was always written in inches."""
+
 WET_DEPTH = SPOT.question(
     key="wet_season_depth",
     label="Depth to wet-season water",
     text="How deep is it to water in the wet season, or to gray or rust-spotted soil?",
-    kind=depth((0, "in"), (1200, "in")),
+    kind=_BELOW,
     why="There should be 2 ft (0.6 m) of drained soil below the dug bottom.",
     find_out="Ask a neighbor, read a well log or the soil survey, or look in the test hole. If "
     "none was seen, write the deepest you know to be dry.",
@@ -129,7 +144,7 @@ ROCK_DEPTH = SPOT.question(
     key="rock_depth",
     label="Depth to rock",
     text="How deep is it to rock or a layer no spade goes through?",
-    kind=depth((0, "in"), (1200, "in")),
+    kind=_BELOW,
     why="Water cannot soak into rock: there should be 2 ft (0.6 m) of soil below the dug bottom.",
     find_out="Neighbors, the soil survey, or the test hole once the lines are marked. If none "
     "was met, write how deep you know there is none.",
@@ -152,11 +167,28 @@ SLIDES = SPOT.question(
     caution="On ground that may move an engineer decides, not this plan.",
 )
 
+_SUN_SAID = tuple(
+    (words, hours)
+    for hours, said in (
+        ("8 h", ("full sun", "all day", "sun all day", "full")),
+        ("4 h", ("part sun", "partial sun", "half sun", "half a day", "half the day")),
+        ("2 h", ("shade", "full shade", "shady", "in the shade")),
+    )
+    for words in said
+)
+"""Hours for how sunny a spot is called: amid the range in which plants are chosen for it."""
+
 SUN_HOURS = SPOT.question(
     key="sun_hours",
     label="Hours of sun in midsummer",
     text="How many hours of direct sun does the spot get on a summer day?",
-    kind=Number(0, 16, tail=("hours", "hour", "hrs", "hr", "h", "hours a day", "hours of sun")),
+    kind=Number(
+        0,
+        16,
+        tail=("hours", "hour", "hrs", "hr", "h", "hours a day", "hours of sun"),
+        said=_SUN_SAID,
+        careful=SMALLER,
+    ),
     why="It chooses the plants.",
     find_out="Look at 9, 12, 3 and 6 o'clock on a clear day.",
     default=always_this("5"),
@@ -228,7 +260,7 @@ OVERFLOW_TO_BUILDING = SPOT.question(
     key="overflow_building_distance",
     label="From the overflow's way to a building",
     text="How far from any building, next door too, does the overflow's way stay?",
-    kind=distance(),
+    kind=distance(careful=SMALLER),
     why="Water led along a wall gets into it: 10 ft (3 m) or more is wanted all the way.",
     find_out="Follow the water from the low side of the garden, and measure where it comes "
     "nearest. If no building is near, write 200 ft (60 m).",
@@ -240,7 +272,7 @@ OVERFLOW_TO_LINE = SPOT.question(
     key="overflow_line_distance",
     label="From the overflow's way to a property line",
     text="How far from the nearest property line does the overflow's way stay?",
-    kind=distance(),
+    kind=distance(careful=SMALLER),
     why="Water that you gather must not harm the ground next door.",
     find_out="Measure to the line where the water comes nearest, or write 0 where it crosses. If "
     "no line is near, write 200 ft (60 m).",
