@@ -49,11 +49,18 @@ def both(*conditions: Callable[[Answers], bool]) -> Callable[[Answers], bool]:
     return lambda answers: all(condition(answers) for condition in conditions)
 
 
-def distance(at_most_ft: float = 1000.0, above_zero: bool = False) -> Measure:
-    """Return the kind of a distance across the yard, in feet or metres."""
-    return Measure("length", "ft", "m", (0, "ft"), (at_most_ft, "ft"), above_zero, paced=True)
+def distance(at_most_ft: float = 1000.0, above_zero: bool = False, careful: str = "") -> Measure:
+    """Return the kind of a distance across the yard, in feet or metres.
+
+    ``careful`` is the end that is taken of a range.
+    """
+    low, high = (0, "ft"), (at_most_ft, "ft")
+    return Measure("length", "ft", "m", low, high, above_zero, paced=True, careful=careful)
 
 
-def depth(at_least: Bound = (0, "in"), at_most: Bound = (120, "in")) -> Measure:
-    """Return the kind of a depth, in inches or millimetres."""
-    return Measure("length", "in", "mm", at_least, at_most)
+def depth(at_least: Bound = (0, "in"), at_most: Bound = (120, "in"), careful: str = "") -> Measure:
+    """Return the kind of a depth, in inches or millimetres.
+
+    ``careful`` is the end that is taken of a range.
+    """
+    return Measure("length", "in", "mm", at_least, at_most, careful=careful)

@@ -10,7 +10,7 @@ from typing import Generic, TypeVar
 from interview import reading
 from interview.asking.answers import NO_CLOCK, Answers
 from interview.asking.question import Kind, Taken
-from interview.reading import Refused
+from interview.reading import Refused, When
 
 T = TypeVar("T")
 
@@ -31,6 +31,7 @@ class Simple(Generic[T]):
 
     name = "words"
     many = False
+    has_usual = True
 
     def take(self, text: str, answers: Answers) -> Taken[T]:
         raise NotImplementedError
@@ -60,6 +61,7 @@ class YesNo(Simple[bool]):
     """Yes or no."""
 
     name = "yes or no"
+    has_usual = False
 
     def take(self, text: str, answers: Answers) -> Taken[bool]:
         value = reading.read_yes_no(text)
@@ -94,9 +96,14 @@ class Choice(Simple[str]):
     """One of a few named options; the value is the option's id."""
 
     options: Options
+    said: tuple[tuple[str, str], ...] = ()
+    """Other words for an option, such as ``sometimes``, and its id."""
     name = "one choice"
 
     def take(self, text: str, answers: Answers) -> Taken[str]:
+        folded = " ".join(reading.plain(text).casefold().split()).rstrip(".")
+        if value := dict(self.said).get(folded):
+            return Taken(value, value)
         value = _named(reading.read_choice, text, self.options, answers)
         return Taken(value, value)
 
@@ -181,14 +188,18 @@ class Day(Simple[dt.date]):
     """A calendar day."""
 
     today: dt.date | None = None
+    when: When = When.PAST
+    """On which side of today it lies, so that ``Saturday`` can be told."""
     name = "date"
 
     def take(self, text: str, answers: Answers) -> Taken[dt.date]:
+        if answers.now != NO_CLOCK:
+            day, said = reading.read_day(text, self.today or answers.today, self.when)
+            return Taken(day.isoformat(), day, said=said)
         day = reading.read_date(text, self.today or answers.today)
         full = day.isoformat()
         # Kept words are read without a clock, where "today" would mean nothing.
-        clockless = answers.now == NO_CLOCK and text != full
-        if clockless and day != reading.read_date(text, ANOTHER_NOW.date()):
+        if text != full and day != reading.read_date(text, ANOTHER_NOW.date()):
             raise Refused("Write the date in full, such as 2026-05-20.")
         return Taken(full, day)
 

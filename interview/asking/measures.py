@@ -11,7 +11,17 @@ from interview.asking.answers import Answers
 from interview.asking.kinds import Simple, as_typed
 from interview.asking.question import Taken, Unanswered
 from interview.quantities.units import US, Quantity, magnitude, plain_number, quantity, unit_name
-from interview.reading import MOST_CHARACTERS, Amount, Paces, Refused
+from interview.reading import (
+    COUNT,
+    MEASURE,
+    MOST_CHARACTERS,
+    SMALLER,
+    Amount,
+    Hearing,
+    Paces,
+    Refused,
+    Spoken,
+)
 
 Bound = tuple[float, str] | None
 """A hard limit as number and unit word, or none."""
@@ -38,6 +48,13 @@ _EXAMPLES: dict[tuple[str, str], tuple[tuple[str, ...], ...]] = {
 }
 """Ways to write an answer, by dimension and unit; of each way the first that is within limits."""
 
+_MOST_BELOW = {"ft": 20.0, "m": 6.0}
+"""A bare number up to this may be meant in feet or meters: no garden asks how it is further down.
+Our choice."""
+
+
+_COMPARED_IN = {"length": "m", "duration": "min", "area": "m**2", "rate": "mm/h", "volume": "L"}
+
 
 @dataclass(frozen=True)
 class Measure(Simple[Quantity]):
@@ -55,6 +72,17 @@ class Measure(Simple[Quantity]):
     """Whether a length may be given in paces: across the yard, never a depth."""
     said: tuple[tuple[str, tuple[float, str]], ...] = ()
     """Words that stand for an amount here, such as ``level`` for no drop."""
+    careful: str = ""
+    """The end that is taken of a range: ``smaller``, ``larger``, or neither: it is asked which.
+
+    Where it is the smaller, "at least" is taken too.
+    """
+    measured: bool = False
+    """Whether no guess will do."""
+    says_unit: bool = False
+    """Whether who types a bare number is asked for its unit."""
+    such: tuple[str, str] = ("", "")
+    """Examples for the hint in US and in metric units, better than those of the dimension."""
 
     @property
     def name(self) -> str:  # type: ignore[override]
@@ -83,21 +111,56 @@ class Measure(Simple[Quantity]):
             return reading.read_length(text, self.unit(units), self.paced)
         return _READERS[self.dimension](text, self.unit(units))
 
+    def heard(self, text: str, units: str) -> Spoken[Amount | Paces]:
+        """Return the amount that ``text`` says, also in obvious speech, and the words to keep."""
+        across = self.dimension == "length" and self.unit(units) == "ft"
+        return Hearing(
+            lambda words: self.amount(words, units),
+            self._size,
+            self.careful,
+            no_guess=MEASURE if self.measured else None,
+            least=self.careful == SMALLER,
+            feet=across,
+        ).hear(text)
+
+    def _size(self, amount: Amount | Paces) -> tuple[str, float]:
+        """Return what an amount is counted in, and how much it is, so that two can be compared."""
+        if isinstance(amount, Paces):
+            return f"paces {amount.walker}", float(amount.count)
+        value = quantity(float(amount.number), amount.unit)
+        return "", magnitude(value, _COMPARED_IN[self.dimension])
+
     def take(self, text: str, answers: Answers) -> Taken[Quantity]:
-        amount = self.amount(text, answers.units)
-        words = " ".join(text.split())
+        spoken = self.heard(text, answers.units)
+        words, amount = spoken.words, spoken.value
         if isinstance(amount, Paces):
             try:
                 value: Quantity = answers.pace(amount.walker) * float(amount.count)
             except Unanswered as gap:
-                return Taken(words, gap)
+                return Taken(words, gap, spoken.rough)
         else:
             value = quantity(float(amount.number), amount.unit)
         try:
             self._check(value, answers.units)
         except Refused as refused:
-            raise Refused(f"{refused} {self._meant(text, amount)}".rstrip()) from None
-        return Taken(self.with_unit(words, amount, answers.units), value)
+            raise Refused(f"{refused} {self._meant(words, amount)}".rstrip()) from None
+        back = self._which_unit(amount, answers.units)
+        kept = self.with_unit(words, amount, answers.units)
+        return Taken(kept, value, spoken.rough, asks_back=back)
+
+    def _which_unit(self, amount: Amount | Paces, units: str) -> str:
+        """Ask for the unit of a bare number that may be meant in a larger one, or return nothing.
+
+        A number too large for it is told as the same length in it.
+        """
+        if not self.says_unit or isinstance(amount, Paces) or not amount.bare or amount.number == 0:
+            return ""
+        small, large = self.unit(units), "ft" if units == US else "m"
+        number = float(amount.number)
+        told = number
+        if number > _MOST_BELOW[large]:
+            told = magnitude(quantity(number, small), large)
+        return f"Write {plain_number(number)} {small} or {plain_number(told, 3)} {large}."
 
     def with_unit(self, words: str, amount: Amount | Paces, units: str) -> str:
         """Return the words of ``amount`` with the unit that a bare number was taken in."""
@@ -133,6 +196,9 @@ class Measure(Simple[Quantity]):
         return say(value, self.dimension, answers.units, self.unit(answers.units))
 
     def hint(self, units: str) -> str:
+        unit = "" if self.says_unit else f"; a bare number is {unit_name(self.unit(units))}"
+        if such := self.such[units != US]:
+            return f"such as {such}{unit}"
         keys = (self.unit(units), units, "")
         ways = next(ways for one in keys if (ways := _EXAMPLES.get((self.dimension, one))))
         firsts = (next((one for one in way if self._takes(one, units)), "") for way in ways)
@@ -140,7 +206,7 @@ class Measure(Simple[Quantity]):
         example = f"such as {', '.join(before)} or {last}" if before else f"such as {last}"
         if self.paced:
             example += ", or 15 paces"
-        return f"{example}; a bare number is {unit_name(self.unit(units))}"
+        return f"{example}{unit}"
 
     def _takes(self, example: str, units: str) -> bool:
         """Tell whether an example without paces is within the limits."""
@@ -192,6 +258,10 @@ _ECHOES = {
 }
 
 
+def _as_number(value: float) -> tuple[str, float]:
+    return "", value
+
+
 @dataclass(frozen=True)
 class Number(Simple[float]):
     """A number without a unit, or a percentage."""
@@ -201,19 +271,33 @@ class Number(Simple[float]):
     percent: bool = False
     tail: tuple[str, ...] = ()
     """Words that may stand after the number; the first is the one it counts."""
+    said: tuple[tuple[str, str], ...] = ()
+    """Words that stand for a number here, such as ``all day``, and the number to keep."""
+    careful: str = ""
+    """The end that is taken of a range, as in ``Measure``; where there is one, a guess will do."""
     name = "number"
 
     def take(self, text: str, answers: Answers) -> Taken[float]:
-        if self.percent:
-            value = float(reading.read_percent(text))
-        else:
-            value = float(reading.read_number(text, tail=self.tail))
-        if not self.at_least <= value <= self.at_most:
+        folded = " ".join(text.casefold().split()).rstrip(".")
+        spoken = Hearing(
+            self._number,
+            _as_number,
+            self.careful,
+            no_guess=None if self.careful else "",
+            few=COUNT,
+        ).hear(dict(self.said).get(folded, text))
+        if not self.at_least <= spoken.value <= self.at_most:
             raise Refused(f"That is outside the limits: {self.limits('')}.")
-        return as_typed(text, value)
+        return Taken(spoken.words, float(spoken.value), spoken.rough)
+
+    def _number(self, text: str) -> float:
+        if self.percent:
+            return float(reading.read_percent(text))
+        return float(reading.read_number(text, tail=self.tail))
 
     def echo(self, value: float, answers: Answers) -> str:
-        return plain_number(value, 6) + (" %" if self.percent else "")
+        counted = f" {self.tail[value == 1]}" if len(self.tail) > 1 else ""
+        return plain_number(value, 6) + (" %" if self.percent else counted)
 
     def hint(self, units: str) -> str:
         if self.percent:
@@ -239,16 +323,23 @@ class Count(Simple[int]):
     """Words that may stand after the number; the first is the one it counts."""
     lead: tuple[str, ...] = ()
     """Words that may stand before it."""
+    such: str = ""
+    """Examples for the hint."""
     name = "whole number"
 
     def take(self, text: str, answers: Answers) -> Taken[int]:
-        value = reading.read_count(text, self.lead, self.tail)
-        if not self.at_least <= value <= self.at_most:
+        spoken = Hearing(
+            lambda words: reading.read_count(words, self.lead, self.tail),
+            _as_number,
+            no_guess="",
+            few=COUNT,
+        ).hear(text)
+        if not self.at_least <= spoken.value <= self.at_most:
             raise Refused(f"That is outside the limits: {self.limits('')}.")
-        return as_typed(text, value)
+        return Taken(spoken.words, spoken.value)
 
     def hint(self, units: str) -> str:
-        return "a whole number"
+        return f"such as {self.such}" if self.such else "a whole number"
 
     def limits(self, units: str) -> str:
         return f"it must be from {self.at_least} to {self.at_most}"

@@ -18,7 +18,7 @@ from typing import (
     Unpack,
 )
 
-from interview.reading import Refused
+from interview.reading import Refused, is_usual
 
 if TYPE_CHECKING:
     from interview.asking.answers import Answers
@@ -36,6 +36,12 @@ class Taken(NamedTuple, Generic[T]):
     """The words to keep: as typed, with units and dates made explicit."""
     found: T | Unanswered
     """The value; or what it waits for, as paces wait for a pace."""
+    rough: bool = False
+    """Whether it was said to be a guess."""
+    said: str = ""
+    """How it was understood, where that tells more than the value does."""
+    asks_back: str = ""
+    """What is asked of who types this; in a file it has had its meaning since version 0.1."""
 
     @property
     def value(self) -> T:
@@ -71,6 +77,10 @@ class Kind(Protocol[T]):
     @property
     def many(self) -> bool:
         """Tell whether the answer is a list with one line an item."""
+
+    @property
+    def has_usual(self) -> bool:
+        """Tell whether "the usual" is an answer: never where a fact is asked for by yes or no."""
 
     def worded(self, answers: Answers) -> Kind[T]:
         """Return the same kind in the words and units that fit the answers."""
@@ -189,7 +199,7 @@ class Question(Generic[T]):
         Raises ``Refused`` and ``Unanswered`` as the kind does.
         """
         try:
-            taken = self.kind.take(text, answers)
+            taken = self._taken(text, answers)
         except Refused as refused:
             raise retold(refused, answers) from refused.__cause__
         if isinstance(taken.found, Unanswered):
@@ -197,10 +207,20 @@ class Question(Generic[T]):
         try:
             complaint = self.objection(taken.found, answers)
         except Unanswered as gap:
-            return Taken(taken.kept, gap)
+            return taken._replace(found=gap)
         if complaint:
             raise Refused(answers.told(complaint))
         return taken
+
+    def _taken(self, text: str, answers: Answers) -> Taken[T]:
+        """Let the kind read ``text``; "the usual" is the default, where there is one."""
+        try:
+            return self.kind.take(text, answers)
+        except Refused:
+            usual = self.default(answers) if self.kind.has_usual and is_usual(text) else None
+            if usual is None:
+                raise
+        return self.kind.take(usual, answers)
 
     def read(self, text: str, answers: Answers) -> T:
         """Return the value of ``text``; raises ``Refused`` and ``Unanswered``."""

@@ -92,6 +92,10 @@ class Sitting(Walk):
         """Return why the subject finds an answer unlikely, or nothing."""
         return ""
 
+    def _too_rough(self, step: Step, value: object) -> str:
+        """Return why a guess will not do, as it stands, or nothing."""
+        return ""
+
     def _alarm(self, step: Step) -> str:
         """Return what must be said at once after the answer to ``step``, or nothing."""
         return ""
@@ -236,10 +240,13 @@ class Sitting(Walk):
         except Unanswered as gap:
             said = view.told(gap.question.label)
             raise Refused(f"This waits for another answer: {said}. Answer that first.") from None
+        if taken.asks_back and text != view.text(question):
+            raise Refused(taken.asks_back)
         if isinstance(taken.found, Unanswered):
             said = view.told(taken.found.question.label).lower()
             return Heard(step, f"{taken.kept} (waits for: {said})", taken.kept, taken)
-        return Heard(step, question.kind.echo(taken.found, view), taken.kept, taken)
+        echo = taken.said or question.kind.echo(taken.found, view)
+        return Heard(step, echo, taken.kept, taken)
 
     def offer(self, step: Step, text: str) -> Heard:
         """Keep ``text`` as the answer to ``step`` and save.
@@ -288,13 +295,16 @@ class Sitting(Walk):
         self._keep(new)
 
     def _weigh(self, step: Step, taken: Taken[Any], view: Answers) -> None:
-        kept, value = taken
+        value = taken.found
         if isinstance(value, Unanswered):
             return
-        doubt = step.question.doubt(value, view) or self._doubt(step, value)
-        if doubt and self._doubted.get(step.address) != kept:
-            self._doubted[step.address] = kept
-            raise Doubt(f"{view.told(doubt)} Give the same answer again to keep it.")
+        if doubt := step.question.doubt(value, view) or self._doubt(step, value):
+            doubt = f"{view.told(doubt)} Give the same answer again to keep it."
+        elif taken.rough:
+            doubt = self._too_rough(step, value)
+        if doubt and self._doubted.get(step.address) != taken.kept:
+            self._doubted[step.address] = taken.kept
+            raise Doubt(doubt)
 
     def keep_part(self, step: Step, text: str) -> Heard:
         """Keep the lines of a list so far; whoever comes back later comes back to it.

@@ -20,6 +20,7 @@ from interview.garden.plan import Plan
 from interview.garden.planting import questions as planting
 from interview.garden.site import lines_questions as buried
 from interview.garden.site import questions as rules
+from interview.garden.site.results import close_to_needed
 from interview.garden.size.questions import SOIL_DUG
 from interview.garden.suggest import beside, help_for, trouble_with, value_for
 from interview.garden.survey import questions as survey
@@ -136,6 +137,10 @@ class Session(Sitting):
 
     def _doubt(self, step: Step, value: object) -> str:
         return gate.doubt(step, value, self._answers)
+
+    def _too_rough(self, step: Step, value: object) -> str:
+        spot, dug = step.view(self.answers), self.plan.checks.dug_depth
+        return close_to_needed(step.question, value, spot, dug)
 
     def _alarm(self, step: Step) -> str:
         return gate.alarm(step, self._answers)

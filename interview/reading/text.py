@@ -47,6 +47,8 @@ _UNKNOWN = {
     "unknown", "skip", "idk", "dunno", "?",
 }  # fmt: skip
 
+_USUAL = {"usual", "the usual", "as usual", "normal"}
+
 
 class Refused(ValueError):
     """A typed text that was not taken; ``said`` tells the person why and what to write."""
@@ -135,6 +137,13 @@ def is_unknown(text: str) -> bool:
         return False
     said = plain(text).casefold().replace("'", "").replace("_", " ").strip(" .!")
     return " ".join(said.split()) in _UNKNOWN or (said != "" and not said.strip("?"))
+
+
+def is_usual(text: str) -> bool:
+    """Tell whether ``text`` asks for what is usual."""
+    if len(text) > MOST_CHARACTERS:
+        return False
+    return " ".join(plain(text).casefold().strip(" .!").split()) in _USUAL
 
 
 _ODD = tuple(

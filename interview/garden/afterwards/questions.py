@@ -7,12 +7,13 @@ from interview.asking.kinds import Choice, Day, Note, YesNo
 from interview.asking.measures import Measure
 from interview.asking.question import Question, Stage
 from interview.garden.site import lines_questions as buried
+from interview.reading import When
 
 DIG_DAY = Question(
     key="dig_day",
     label="Day you mean to dig",
     text="On which day will you dig the garden?",
-    kind=Day(),
+    kind=Day(when=When.COMING),
     why="The line marks must still be good on that day.",
     find_out="Choose dry days: wet clay smears.",
     doubt=lambda day, a: (

@@ -81,7 +81,14 @@ RAIN_DEPTH = Question(
     key="rain_depth",
     label="Rain to hold",
     text="How much rain should the garden hold before it overflows?",
-    kind=Measure("length", "in", "mm", (0.25, "in"), (4, "in")),
+    kind=Measure(
+        "length",
+        "in",
+        "mm",
+        (0.25, "in"),
+        (4, "in"),
+        such=("1 in, 3/4 in or 25 mm", "25 mm or 2.5 cm"),
+    ),
     why="It sets the size. In much of the US, 9 of 10 rainy days bring 0.8 to 1.2 in (20 to 30 "
     "mm) or less.",
     find_out="Ask your local stormwater office, which looks after rain drains. If it names none, "

@@ -115,7 +115,7 @@ HARDINESS = Question(
     key="hardiness_zone",
     label="Hardiness zone",
     text="Which plant hardiness zone are you in, if you know it?",
-    kind=Count(1, 13, ("a", "b"), ("usda", "hardiness", "zone", "z")),
+    kind=Count(1, 13, ("a", "b"), ("usda", "hardiness", "zone", "z"), such="5b or 6"),
     why="Plants that your winters would kill are left out.",
     find_out="Look at a USDA zone map, or ask a nursery. Write it as the map has it, such as 5b "
     "or 6.",

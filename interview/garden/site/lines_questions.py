@@ -20,6 +20,7 @@ from interview.garden.site.cautions import LOCATE
 from interview.garden.site.locating import CAREFUL, DEFAULT_BUSINESS_DAYS, Counted, ToleranceZone
 from interview.quantities.evidence import Provenance, Source
 from interview.quantities.units import Quantity, quantity
+from interview.reading import SMALLER, When
 
 YOUR_TICKET = Source("your ticket, or your own word", Provenance.YOURS)
 
@@ -138,7 +139,7 @@ LINES_HOLIDAYS: Question[tuple[dt.date, ...]] = Question(
     key="lines_holidays",
     label="Holidays in the waiting time",
     text="Which public holidays fall in the waiting time?",
-    kind=Several(Day(), 0, 20),
+    kind=Several(Day(when=When.EITHER), 0, 20),
     why="A holiday is not a business day, so it makes the wait longer.",
     find_out="Look at a calendar. Write one date a line, or none.",
     asks=chosen(LINES_REQUESTED, "asked"),
@@ -247,7 +248,7 @@ MARK_DISTANCE: Question[Quantity] = Question(
     label="Nearest mark to where you will dig",
     text="How far is the nearest mark or flag from anywhere you will dig? If there is none, write "
     "no marks.",
-    kind=replace(distance(500), said=NO_MARKS),
+    kind=replace(distance(500, careful=SMALLER), said=NO_MARKS, measured=True),
     why="A line may lie to either side of its mark, so no digging is done in a strip along it.",
     find_out="A mark is paint on the ground. Measure from it to the nearest edge of the garden, "
     "test hole or pipe route. No marks counts as 500 ft (150 m) away.",

@@ -6,6 +6,7 @@ from interview.asking.conditions import always_this, distance, ticked
 from interview.asking.kinds import Ticks, YesNo
 from interview.asking.question import Member, Question
 from interview.quantities.units import Quantity
+from interview.reading import LARGER, SMALLER
 
 _NEAR = (
     (
@@ -71,7 +72,7 @@ def _distance(key: str, words: str, caution: str) -> Question[Quantity]:
         key=f"{key}_distance",
         label=f"Distance to the {words}",
         text=f"How far is the {words} from the hose?",
-        kind=distance(),
+        kind=distance(careful=SMALLER),
         why="Soaking water too close can do damage or break a rule.",
         find_out="The hose lies around the place where the garden may be. Measure level, to the "
         "nearest part of the hose.",
@@ -110,7 +111,7 @@ WALL_HEIGHT = SPOT.question(
     key="wall_height",
     label="Height of the retaining wall",
     text="How high is the retaining wall?",
-    kind=distance(50),
+    kind=distance(50, careful=LARGER),
     why="Stay at least as far away from the wall as it is high.",
     find_out="Measure from the lower ground to the top of the wall.",
     asks=ticked(NEAR, "retaining_wall"),
@@ -121,7 +122,7 @@ DRIP_LINE = SPOT.question(
     key="drip_line",
     label="Reach of the tree's branches",
     text="How far out from the trunk do the branches reach?",
-    kind=distance(100),
+    kind=distance(100, careful=LARGER),
     why="Most of the roots that matter are under the branches.",
     find_out="Stand under the tips of the branches and measure back to the trunk.",
     asks=ticked(NEAR, "tree"),

@@ -16,12 +16,19 @@ from interview.garden.site import siting, surroundings
 from interview.garden.site import spot_questions as ground
 from interview.garden.site.gate import gate_today
 from interview.garden.site.locate import DigGate
-from interview.garden.site.setbacks import SETBACKS, setback_finding
+from interview.garden.site.setbacks import (
+    SETBACKS,
+    Setback,
+    distance_words,
+    setback_finding,
+    setback_limits,
+)
 from interview.garden.site.siting import Below, SoilTest, StandingWater
 from interview.garden.site.slope import Slope, ground_slope, level_finding
 from interview.garden.site.surroundings import Destination
-from interview.quantities.evidence import Finding, Grade
-from interview.quantities.units import Quantity
+from interview.quantities.evidence import OURS, Cited, Finding, Grade
+from interview.quantities.guards import within
+from interview.quantities.units import Quantity, magnitude, total
 
 SETBACK_OF = {
     "basement": "foundation_deep",
@@ -56,6 +63,10 @@ _GOES = {
     "bank": Destination.STEEP_BANK,
     "undecided": Destination.UNDECIDED,
 }
+
+
+GUESS_OFF = Cited(0.2, OURS)
+"""A guess may be off by this part of the distance that is asked for."""
 
 
 @dataclass(frozen=True)
@@ -142,23 +153,65 @@ def overflow_findings(spot: Answers) -> Iterator[Finding]:
     """Yield what was found of the overflow's way."""
     goes = spot.get(ground.OVERFLOW_TO)
     yield surroundings.overflow_finding(_GOES[goes] if goes else None)
-    for key, question in (
-        ("overflow_building", ground.OVERFLOW_TO_BUILDING),
-        ("overflow_outlet", ground.OVERFLOW_TO_LINE),
-    ):
+    for key, question in _OVERFLOWS:
         yield setback_finding(
             SETBACKS[key], spot.get(question), metric=spot.metric, paced=spot.waits(question)
         )
 
 
+def _setback(key: str, spot: Answers) -> Setback:
+    if key == "septic" and spot[nearby.SEPTIC_UPHILL]:
+        return SETBACKS["septic_uphill"]
+    return SETBACKS[SETBACK_OF[key]]
+
+
+_OVERFLOWS = (
+    ("overflow_building", ground.OVERFLOW_TO_BUILDING),
+    ("overflow_outlet", ground.OVERFLOW_TO_LINE),
+)
+
+
+def needed(question: Question[Any], spot: Answers, dug_depth: Quantity) -> Quantity | None:
+    """Return the length that the finding on the answer to ``question`` asks for, if there is one.
+
+    ``dug_depth`` is how deep digging goes at this spot.
+    """
+    metric = spot.metric
+    for key, distance in nearby.DISTANCES.items():
+        if question is distance:
+            wall = spot.get(nearby.WALL_HEIGHT) if key == "retaining_wall" else None
+            crown = spot.get(nearby.DRIP_LINE) if key == "tree" else None
+            local: Quantity | None = spot.whole().get(nearby.LOCAL[key])
+            usual, _ = setback_limits(_setback(key, spot), metric, wall, crown)
+            return usual if local is None else local
+    for key, distance in _OVERFLOWS:
+        if question is distance:
+            return SETBACKS[key].usual.shown(metric)
+    if question in (ground.WET_DEPTH, ground.ROCK_DEPTH):
+        return total(dug_depth, siting.below_floor(metric))
+    return None
+
+
+def close_to_needed(question: Question[Any], guess: Any, spot: Answers, dug_depth: Quantity) -> str:
+    """Return why a ``guess`` at the answer to ``question`` will not do, or nothing.
+
+    It is too near what a finding asks for to tell on which side it is.
+    """
+    limit = needed(question, spot, dug_depth)
+    if limit is None:
+        return ""
+    off = abs(magnitude(guess, "m") - magnitude(limit, "m"))
+    if not within(off, GUESS_OFF.value * magnitude(limit, "m")):
+        return ""
+    asked = distance_words(limit, spot.metric, up=True)
+    return f"Close to the {asked} needed. Measure it, or give it again."
+
+
 def distance_findings(spot: Answers, reaches_out: Quantity | None) -> Iterator[Finding]:
     """Yield what was found of the distances; ``reaches_out`` as in ``spot_report``."""
     for key in spot.get(nearby.NEAR) or ():
-        item = SETBACKS[SETBACK_OF[key]]
-        if key == "septic" and spot[nearby.SEPTIC_UPHILL]:
-            item = SETBACKS["septic_uphill"]
         yield setback_finding(
-            item,
+            _setback(key, spot),
             spot.get(nearby.DISTANCES[key]),
             spot.whole().get(nearby.LOCAL[key]),
             spot.metric,

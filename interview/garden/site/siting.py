@@ -136,6 +136,11 @@ class Below(Enum):
     BEDROCK = "bedrock"
 
 
+def below_floor(metric: bool = False) -> Quantity:
+    """Return the length to keep between the dug bottom and water or rock: 2 ft (600 mm)."""
+    return quantity(BELOW_FLOOR_MM, "mm") if metric else quantity(BELOW_FLOOR_FT.value, "ft")
+
+
 def below_floor_finding(
     what: Below,
     depth: Quantity | None,
@@ -148,7 +153,7 @@ def below_floor_finding(
     below zero.
     """
     unit = "mm" if metric else "in"
-    need = BELOW_FLOOR_MM if metric else BELOW_FLOOR_FT.value * 12
+    need = magnitude(below_floor(metric), unit)
     careful = BELOW_FLOOR_CAUTIOUS_MM if metric else BELOW_FLOOR_CAUTIOUS_FT.value * 12
     key = "water_below" if what is Below.WATER else "bedrock_below"
     limit = f"{need:g} {unit} below the dug bottom, cautious {careful:g} {unit}"

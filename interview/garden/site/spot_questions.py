@@ -19,6 +19,7 @@ from interview.garden.site.nearby_questions import (
 )
 from interview.quantities.evidence import OURS, Cited
 from interview.quantities.units import Quantity, magnitude
+from interview.reading import LARGER, SMALLER
 
 LEVEL = tuple((word, (0.0, "in")) for word in ("level", "flat", "none", "no drop"))
 
@@ -36,7 +37,10 @@ STANDS = SPOT.question(
     key="stands_after_rain",
     label="Water stands after rain",
     text="After rain, does water stand at this spot for more than a day?",
-    kind=Choice((("never", "never"), ("few", "a few times a year"), ("often", "often"))),
+    kind=Choice(
+        (("never", "never"), ("few", "a few times a year"), ("often", "often")),
+        said=(("no", "never"), ("sometimes", "few")),
+    ),
     why="A wet spot is a poor spot. Standing water shows that the soil does not drain.",
     find_out="Look a day after the next good rain.",
 )
@@ -45,7 +49,7 @@ SLOPE_RUN = SPOT.question(
     key="slope_run",
     label="Length of the slope string",
     text="Stretch a level string between two chairs, from uphill to downhill. How long is it?",
-    kind=distance(100),
+    kind=distance(100, careful=SMALLER),
     why="The slope decides how deep you dig uphill, and how high the berm is downhill. The berm "
     "is a low bank of soil that holds the water back.",
     find_out="You need two chairs, a string and a line level (a small level that hangs on the "
@@ -59,7 +63,11 @@ SLOPE_DROP = SPOT.question(
     key="slope_drop",
     label="Drop at the downhill end",
     text="How much lower is the ground at the downhill end of the string than at the uphill end?",
-    kind=replace(depth((-240, "in"), (240, "in")), said=LEVEL),
+    kind=replace(
+        depth((-240, "in"), (240, "in"), LARGER),
+        said=LEVEL,
+        such=("7 in, or level", "180 mm, or level"),
+    ),
     why="The drop divided by the length of the string is the slope.",
     find_out="Measure from the level string down to the ground at each end. The drop is the "
     "difference. On flat ground write level.",
@@ -89,7 +97,7 @@ SLOPE_TURNED = SPOT.question(
     key="slope_drop_turned",
     label="Drop with the level turned",
     text="Turn the level end for end on the string and level it again. What is the drop now?",
-    kind=depth((0, "in"), (240, "in")),
+    kind=depth((0, "in"), (240, "in"), LARGER),
     why="The average of the two cancels out a level that reads crooked.",
     find_out="If you skip this, the first drop is used alone.",
     doubt=_uneven_drops,
@@ -116,11 +124,18 @@ DOWNHILL = SPOT.question(
     find_out="Use the compass of a phone.",
 )
 
+_BELOW = replace(
+    depth((0, "in"), (1200, "in"), SMALLER),
+    says_unit=True,
+    such=("5 ft, or over 4 ft", "1.5 m, or over 1.2 m"),
+)
+"""The kind of a depth that is thought of in feet and was always written in inches."""
+
 WET_DEPTH = SPOT.question(
     key="wet_season_depth",
     label="Depth to wet-season water",
     text="How deep is it to water in the wet season, or to gray or rust-spotted soil?",
-    kind=depth((0, "in"), (1200, "in")),
+    kind=_BELOW,
     why="There should be 2 ft (0.6 m) of drained soil below the dug bottom. Gray or rusty spots "
     "show how high the water rises.",
     find_out="Ask a neighbor, or look in the soil survey (a public soil map), a well driller's "
@@ -131,7 +146,7 @@ ROCK_DEPTH = SPOT.question(
     key="rock_depth",
     label="Depth to rock",
     text="How deep is it to rock, or to a layer that no spade goes through?",
-    kind=depth((0, "in"), (1200, "in")),
+    kind=_BELOW,
     why="Water cannot soak into rock: there should be 2 ft (0.6 m) of soil below the dug bottom.",
     find_out="Ask neighbors, or look in the soil survey, or in the test hole once the lines are "
     "marked. If you met none, write how deep you know there is none.",
@@ -154,11 +169,28 @@ SLIDES = SPOT.question(
     caution="On ground that may move an engineer decides, not this plan.",
 )
 
+_SUN_SAID = tuple(
+    (words, hours)
+    for hours, said in (
+        ("8 h", ("full sun", "all day", "sun all day", "full")),
+        ("4 h", ("part sun", "partial sun", "half sun", "half a day", "half the day")),
+        ("2 h", ("shade", "full shade", "shady", "in the shade")),
+    )
+    for words in said
+)
+"""Hours for how sunny a spot is called: amid the range in which plants are chosen for it."""
+
 SUN_HOURS = SPOT.question(
     key="sun_hours",
     label="Hours of sun in midsummer",
     text="How many hours of direct sun does the spot get on a summer day?",
-    kind=Number(0, 16, tail=("hours", "hour", "hrs", "hr", "h", "hours a day", "hours of sun")),
+    kind=Number(
+        0,
+        16,
+        tail=("hours", "hour", "hrs", "hr", "h", "hours a day", "hours of sun"),
+        said=_SUN_SAID,
+        careful=SMALLER,
+    ),
     why="The plan picks plants by it.",
     find_out="Look at the spot at 9, 12, 3 and 6 o'clock on a clear day.",
     default=always_this("5"),
@@ -231,7 +263,7 @@ OVERFLOW_TO_BUILDING = SPOT.question(
     key="overflow_building_distance",
     label="From the overflow's way to a building",
     text="How far does the overflow's way stay from any building, next door too?",
-    kind=distance(),
+    kind=distance(careful=SMALLER),
     why="Water that runs along a wall gets into it. Keep 10 ft (3 m) or more away, all the way.",
     find_out="Follow the water from the low side of the garden, and measure where it comes "
     "nearest. If no building is near, write 200 ft (60 m).",
@@ -243,7 +275,7 @@ OVERFLOW_TO_LINE = SPOT.question(
     key="overflow_line_distance",
     label="From the overflow's way to a property line",
     text="How far does the overflow's way stay from the nearest property line?",
-    kind=distance(),
+    kind=distance(careful=SMALLER),
     why="Water that you gather must not harm the ground next door.",
     find_out="Measure where the water comes nearest to the property line, or write 0 where it "
     "crosses. If none is near, write 200 ft (60 m).",

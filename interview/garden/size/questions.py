@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 
 from interview.asking.answers import Answers
 from interview.asking.conditions import always_this, by_units, chosen, depth, distance
@@ -14,12 +15,13 @@ from interview.garden.size import shape_questions as shaping
 from interview.garden.size.basin import MOST_BEDS
 from interview.garden.size.price_lines import PriceLine, wrong_prices
 from interview.quantities.units import Quantity, magnitude
+from interview.reading import SMALLER
 
 ROOM_LENGTH = Question(
     key="room_length",
     label="Room across the slope",
     text="Lay a hose where the garden may lie, its long side level. How long may the garden be?",
-    kind=distance(500, above_zero=True),
+    kind=distance(500, above_zero=True, careful=SMALLER),
     why="The long side lies level, across the slope. The whole garden must fit in, with its berm "
     "and its rim (the top edge all around).",
     find_out="Use no pegs yet. Measure between the things you must keep clear of. Skip it if "
@@ -30,7 +32,7 @@ ROOM_WIDTH = Question(
     key="room_width",
     label="Room up and down the slope",
     text="How wide may the garden be, up and down the slope?",
-    kind=distance(500, above_zero=True),
+    kind=distance(500, above_zero=True, careful=SMALLER),
     why="A garden that reaches far up the slope needs a deep cut.",
     find_out="Measure between the things you must keep clear of. Skip it if there is plenty of "
     "room.",
@@ -80,7 +82,7 @@ SPOUT_DISTANCE = Question(
     key="spout_distance",
     label="From the downspout to the garden",
     text="How far is it from the downspout to the hose?",
-    kind=distance(500),
+    kind=distance(500, careful=SMALLER),
     why="It gives the length of the pipe or channel.",
     find_out="Measure along the way the water will take, to the nearest edge of the garden.",
 )
@@ -137,7 +139,7 @@ DEEPEST_POND = Question(
     key="deepest_pond",
     label="Deepest pond wanted",
     text="How deep may the pond be, at most?",
-    kind=depth((2, "in"), (18, "in")),
+    kind=replace(depth((2, "in"), (18, "in")), such=("6 in or 150 mm", "150 mm or 15 cm")),
     why="The soil may allow more than you want; 6 to 10 in (150 to 250 mm) is usual.",
     find_out="Less is safer with small children and easier to dig. More makes a smaller garden.",
     default=_deepest,

@@ -189,8 +189,8 @@ def _asks_to_learn(answers: Answers) -> bool:
 TEST_TO_LEARN = HOLE.question(
     key="test_to_learn",
     label="Test only to learn",
-    text="As it stands no garden should be made at this spot. Will you dig a test hole here all "
-    "the same, only to learn about the soil?",
+    text="No garden should be made at this spot. Will you dig here all the same, only to learn of "
+    "the soil?",
     kind=YesNo(),
     why="A hole dug for nothing is work and a danger; its rate can still tell of a spot nearby.",
     find_out="Say no if another spot may do: the test belongs there.",

@@ -170,7 +170,8 @@ class Pieces(Simple[tuple[PieceLine, ...]]):
             raise SideRefused(name, refused.said) from None
 
     def _length(self, text: str, answers: Answers, zero_ok: bool) -> Taken[Side]:
-        amount = self.side.amount(text, answers.units)
+        spoken = self.side.heard(text, answers.units)
+        text, amount = spoken.words, spoken.value
         if isinstance(amount, Paces):
             try:
                 length = float(amount.count) * answers.pace(amount.walker)
@@ -198,7 +199,7 @@ class Pieces(Simple[tuple[PieceLine, ...]]):
         try:
             _, shape, rest, _ = _taken_apart(line)
             for text in _measures(shape, rest)[0]:
-                amount = self.side.amount(LABEL.sub("", text), units)
+                amount = self.side.heard(LABEL.sub("", text), units).value
                 if isinstance(amount, Paces):
                     found.append(amount)
         except Refused:
@@ -290,7 +291,7 @@ def _shape_of(words: str) -> tuple[str, str]:
     for shape in sorted(SHAPES, key=len, reverse=True):
         if lower.startswith(shape):
             return shape, words.strip()[len(shape) :]
-    if re.match(r"[\d.½¼¾⅛⅜⅝⅞]", lower):
+    if re.match(r"[\d.½¼¾⅛⅜⅝⅞]", lower) or reading.begins_speech(lower):
         return "rectangle", words.strip()
     names = ", ".join(SHAPES)
     raise Refused(f"Start with a shape: {names}.")

@@ -30,7 +30,7 @@ from interview.garden.survey.share_questions import (
 )
 from interview.garden.survey.written_pieces import biggest_cut, check_pieces
 from interview.quantities.units import plain_number
-from interview.reading import Refused
+from interview.reading import LARGER, Refused
 
 BASIS = SURFACE.question(
     key="surface_basis",
@@ -177,7 +177,7 @@ PIECES = SURFACE.question(
     key="pieces",
     label="Pieces of the surface",
     text="How big is it? Split it into simple shapes, called pieces, and measure each.",
-    kind=Pieces(Measure("length", "ft", "m", None, None, paced=True), _possible),
+    kind=Pieces(Measure("length", "ft", "m", None, None, paced=True, careful=LARGER), _possible),
     why="The pieces add up to the area. What does not belong to it is taken off with the word "
     "less.",
     find_out="Measure along the edges. An L shape is two rectangles, or one less its missing "
