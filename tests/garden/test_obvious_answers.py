@@ -90,7 +90,7 @@ def test_what_cannot_be_taken_is_refused_with_what_to_do(subtests):
         ("hardiness_zone", "5-6", "Which: 5 or 6?"),
         ("side_slope", "1:3", "Write the longer side first, such as 3:1"),
         ("rain_depth", "1,250", "could mean two things"),
-        ("slope_drop", "-3", "Swap the two stakes"),
+        ("slope_drop", "-3", "Swap the two ends"),
     ]:
         with subtests.test(key=key, text=text, said=said):
             with pytest.raises(Refused) as refused:

@@ -91,7 +91,7 @@ _KINDS: dict[Feel, tuple[SoilKind, SoilKind]] = {
 
 
 @dataclass(frozen=True)
-class Way:
+class Outcome:
     """One way the garden may still come to be built, by answers that are open; lengths."""
 
     shallowest: Quantity
@@ -163,7 +163,7 @@ def rough_size(
     drains_here: Quantity,
     weighted: Quantity,
     rain: Quantity,
-    ways: Sequence[Way],
+    ways: Sequence[Outcome],
     *,
     feel: Feel = Feel.UNKNOWN,
     tested: bool = False,
@@ -237,7 +237,7 @@ def rough_size(
     )
 
 
-def _span(way: Way, rain: Quantity, system: str) -> tuple[Quantity, Quantity]:
+def _span(way: Outcome, rain: Quantity, system: str) -> tuple[Quantity, Quantity]:
     """Return the shallowest and the deepest pond of a way, in the steps in which ponds are dug."""
     step = DEPTH_STEP[system]
     deep = round_down(way.deepest, *step)
@@ -265,7 +265,7 @@ class _Ponds:
     length_to_width: float
     system: str
 
-    def mid_area(self, way: Way, depth: float, freeboard: Quantity) -> float:
+    def mid_area(self, way: Outcome, depth: float, freeboard: Quantity) -> float:
         """Return the area at half depth of the bed that holds the rain, its depth in feet."""
         rain = magnitude(self.rain, "ft")
         if depth <= rain:
@@ -285,7 +285,7 @@ class _Ponds:
         width = max(exact, narrowest_width(self.length_to_width, self.system))
         return unit.scaled(width).area_at(way.side_slope * depth / 2)
 
-    def mid_areas(self, way: Way, first: Quantity, last: Quantity) -> Iterator[float]:
+    def mid_areas(self, way: Outcome, first: Quantity, last: Quantity) -> Iterator[float]:
         """Yield the same at every step from one depth to another.
 
         It need not lie between those of the ends: sides of a deep pond take ground too.
@@ -297,7 +297,7 @@ class _Ponds:
             for freeboard in way.freeboards:
                 yield self.mid_area(way, depth, freeboard)
 
-    def _required(self, way: Way, depth: Quantity) -> RequiredArea:
+    def _required(self, way: Outcome, depth: Quantity) -> RequiredArea:
         return required_area(
             self.served,
             self.rain,
@@ -309,11 +309,11 @@ class _Ponds:
             system=self.system,
         )
 
-    def drawn(self, way: Way, depth: Quantity, ground: Ground | None) -> Basin:
+    def drawn(self, way: Outcome, depth: Quantity, ground: Ground | None) -> Basin:
         """Return the bed to peg out at a depth."""
         return drawn(self._required(way, depth), self.system, ground)
 
-    def by_table(self, way: Way, depth: Quantity, area: Quantity) -> float:
+    def by_table(self, way: Outcome, depth: Quantity, area: Quantity) -> float:
         """Return the area at half depth of the smallest bed whose full pond has ``area``."""
         least = magnitude(area, "ft**2")
         found = smallest(
@@ -324,7 +324,7 @@ class _Ponds:
         )
         return magnitude(found.mid_area, "ft**2")
 
-    def narrowest(self, way: Way, depth: Quantity) -> float:
+    def narrowest(self, way: Outcome, depth: Quantity) -> float:
         """Return the area at half depth of the narrowest bed that can be dug."""
         width = narrowest_width(self.length_to_width, self.system)
         floor = unit_floor(self.shape, self.length_to_width).scaled(width)

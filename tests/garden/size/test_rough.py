@@ -11,7 +11,7 @@ import pytest
 from interview.asking.question import Unanswered
 from interview.garden.size import rough_words
 from interview.garden.size.basin import required_area
-from interview.garden.size.rough import Feel, Settles, Way, feel_of, rough_size, shallowest_pond
+from interview.garden.size.rough import Feel, Outcome, Settles, feel_of, rough_size, shallowest_pond
 from interview.garden.soak.rates import RAWLS_CM_PER_H, Texture
 from interview.garden.summary import rough_line, so_far
 from interview.quantities.units import METRIC, magnitude, quantity, significant
@@ -45,7 +45,7 @@ def test_any_pond_from_the_shallowest_to_the_deepest_lies_in_the_range(place):
         drains, rain = rng.uniform(100, 2000), rng.uniform(0.5, 2)
         feel, deepest = rng.choice(list(Feel)), rng.choice((4, 6, 8, 10, 12))
         z, rim = rng.choice((2.0, 3.0)), quantity(rng.choice((1, 2, 4, 6)), "in")
-        way = Way(shallowest_pond(feel), quantity(deepest, "in"), z, rim)
+        way = Outcome(shallowest_pond(feel), quantity(deepest, "in"), z, rim)
         area, deep = quantity(drains, "ft**2"), quantity(rain, "in")
         weighted = area * 0.95
         found = rough_size(area, weighted, deep, (way,), feel=feel)
