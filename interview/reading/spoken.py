@@ -112,6 +112,8 @@ class Hearing(Generic[T]):
         words, rough = _without(_ROUGH, _PLUS_UNIT.sub(r"\1 \2+", clean))
         words, most = _without(_MOST, words)
         words, least = _without(_LEAST, words)
+        words, rough_too = _without(_ROUGH, words)
+        rough = rough or rough_too
         if _FEW.match(words):
             raise Refused(COUNT if re.search(r"\b(?:pace|step)s?\b", words) else self.few)
         words = _known(words)
