@@ -77,7 +77,7 @@ def _paces_in(
     kind = question.kind
     if isinstance(kind, Measure) and kind.paced:
         try:
-            amount = kind.amount(text, answers.units)
+            amount = kind.heard(text, answers.units).value
         except Refused:
             return
         if isinstance(amount, Paces):

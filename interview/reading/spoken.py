@@ -57,6 +57,8 @@ _JOIN = re.compile(
     r"\s*(?:(?<![a-z])(?P<word>or|to)(?![a-z])|(?P<dash>-)|(?P<dots>\.\.+))\s*", re.IGNORECASE
 )
 _AND = re.compile(r"\s+(?P<word>and)\s+(?!a\b|half\b|one\b)", re.IGNORECASE)
+_MOST_JOINS = 4
+"""As many as may stand in one range, as in ``5-1/2 - 6-1/2``, and one more."""
 _ANOTHER_NUMBER = re.compile(r"(?<![a-z])\d", re.IGNORECASE)
 _INCHES = re.compile(r"\s*(?:in|ins|inch|inches|\")\.?", re.IGNORECASE)
 
@@ -112,6 +114,8 @@ class Hearing(Generic[T]):
         words, rough = _without(_ROUGH, _PLUS_UNIT.sub(r"\1 \2+", clean))
         words, most = _without(_MOST, words)
         words, least = _without(_LEAST, words)
+        words, rough_too = _without(_ROUGH, words)
+        rough = rough or rough_too
         if _FEW.match(words):
             raise Refused(COUNT if re.search(r"\b(?:pace|step)s?\b", words) else self.few)
         words = _known(words)
@@ -140,6 +144,8 @@ class Hearing(Generic[T]):
         between = _BETWEEN.match(words)
         words = _BETWEEN.sub("", words)
         joins = [*_JOIN.finditer(words), *(_AND.finditer(words) if between else ())]
+        if len(joins) > _MOST_JOINS:
+            return None
         pairs = [pair for join in joins if (pair := self._pair(words, join)) is not None]
         return pairs[0] if len(pairs) == 1 else None
 

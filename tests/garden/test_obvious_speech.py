@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 from interview.asking.answers import NO_CLOCK
 from interview.asking.sitting import Doubt
+from interview.garden.paced_lengths import paced_lengths
 from interview.garden.stages import QUESTIONS, new_answers
 from interview.quantities.units import magnitude
 from interview.reading import Refused
@@ -60,6 +61,8 @@ KEPT = (
     (DISTANCE, "50 ft+", "50 ft"),
     (DISTANCE, "50 ft or more", "50 ft"),
     (DISTANCE, "> 50 ft", "50 ft"),
+    (DISTANCE, "over about 50 ft", "50 ft"),
+    (DISTANCE, "about over 50 ft", "50 ft"),
     (BELOW, "over 4 ft", "4 ft"),
     ("rock_depth", "at least 6 feet", "6 feet"),
     # 5 or 6, 5-6, 5 to 6: the smaller
@@ -105,6 +108,7 @@ KEPT = (
     (SUN, "all day", "8 h"),
     (SUN, "Part sun", "4 h"),
     (SUN, "half a day", "4 h"),
+    (SUN, "part shade", "4 h"),
     (SUN, "shade", "2 h"),
     # no and sometimes
     ("stands_after_rain", "no", "never"),
@@ -250,6 +254,7 @@ def test_only_a_guess_is_rough(subtests):
         ("12ish", True),
         ("~5-6 ft", True),
         ("about 4 steps", True),
+        ("over about 50 ft", True),
         ("12 ft", False),
         ("5 or 6 ft", False),
         ("over 50 ft", False),
@@ -411,3 +416,26 @@ def test_of_a_range_one_of_its_own_ends_is_taken_or_nothing(one, other, unit, fo
 def test_a_guess_is_the_number_that_was_guessed(number, form):
     taken = heard(DISTANCE, form.format(number))
     assert taken.kept == f"{number} ft" and taken.rough
+
+
+def test_steps_in_a_file_are_listed_among_the_paced_lengths():
+    walk = {"measured_by": "paces", "walkers.1.walker_name": "Ann", "walkers.1.pace_line": "50 ft"}
+    spot = {"spots.1.near_spot": "well", "spots.1.well_distance": "12 steps"}
+    found = [one.label for one in paced_lengths(new_answers({**walk, **spot}))]
+    assert any("12 paces" in said for said in found)
+
+
+HINTS = (
+    ("rain_depth", "us", "such as 1 in, 3/4 in or 25 mm; a bare number is in"),
+    ("deepest_pond", "us", "such as 6 in or 150 mm; a bare number is in"),
+    ("hardiness_zone", "us", "such as 5b or 6"),
+    ("slope_drop", "us", "such as 7 in, or level; a bare number is in"),
+    ("wet_season_depth", "us", "such as 5 ft, or over 4 ft"),
+    ("rock_depth", "metric", "such as 1.5 m, or over 1.2 m"),
+)
+
+
+def test_hints_show_the_answers_that_fit_the_question(subtests):
+    for key, units, hint in HINTS:
+        with subtests.test(key=key, units=units):
+            assert QUESTIONS[key].kind.hint(units) == hint

@@ -173,7 +173,7 @@ _SUN_SAID = tuple(
     (words, hours)
     for hours, said in (
         ("8 h", ("full sun", "all day", "sun all day", "full")),
-        ("4 h", ("part sun", "partial sun", "half sun", "half a day", "half the day")),
+        ("4 h", ("part sun", "partial sun", "half a day", "half the day", "part shade")),
         ("2 h", ("shade", "full shade", "shady", "in the shade")),
     )
     for words in said

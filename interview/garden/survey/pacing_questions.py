@@ -93,7 +93,7 @@ class Walks(Several[float]):
     name = "list of number"
 
     def echo(self, value: Sequence[float], answers: Answers) -> str:
-        counts = super().echo(value, answers)
+        counts = "; ".join(plain_number(one, 6) for one in value)
         line = answers.get(PACE_LINE)
         if line is None:
             return counts
