@@ -29,14 +29,14 @@ def panel_lines(plan: Plan, due: Due, rough: str = "") -> list[str]:
     if due.state in _BEFORE_SIZE:
         return ["Next: how big the roof is, then a first size."]
     lead = [plan.answers.told(one) for one in _panel_stops(plan, due)]
-    digging_line = [f"Digging: {one}" for one in _known(lambda: value_of("Digging", plan))]
+    digging_line = [f"Digging: {one}" for one in known(lambda: value_of("Digging", plan))]
     if due.state in _AT_THE_HOLE:
-        rate = [f"Rate so far: {one}" for one in _known(lambda: value_of("Drop rate", plan))]
+        rate = [f"Rate so far: {one}" for one in known(lambda: value_of("Drop rate", plan))]
         return [*lead, *(_timer(plan) or [due.says]), *rate]
-    sized = _known(lambda: _garden_sentence(plan))
+    sized = known(lambda: garden_sentence(plan))
     if sized:
         return [*lead, *sized, *digging_line, due.says]
-    middle = [one for one in (rough, *_distances_line(plan), *_slope_line(plan)) if one]
+    middle = [one for one in (rough, *distances_line(plan), *slope_line(plan)) if one]
     if due.state in _WAITS:
         first = plan.site.dig_gate.earliest
         if first is not None:
@@ -46,7 +46,8 @@ def panel_lines(plan: Plan, due: Due, rough: str = "") -> list[str]:
     return [*lead, *middle, *digging_line, _next_line(plan, due)]
 
 
-def _known(get: Callable[[], str]) -> list[str]:
+def known(get: Callable[[], str]) -> list[str]:
+    """Return what ``get`` says as one line; none while it waits for an answer."""
     try:
         return [said] if (said := get()) else []
     except Unanswered:
@@ -64,7 +65,7 @@ def _panel_stops(plan: Plan, due: Due) -> list[str]:
     return [
         *(f"STOP: {one.said}" for one in stops[:PANEL_STOPS]),
         *(f"TOO NEAR: {one.said}" for one in near[:PANEL_STOPS] if not stops),
-        *_known(lambda: value_of("Room", plan)),
+        *known(lambda: value_of("Room", plan)),
     ]
 
 
@@ -82,13 +83,15 @@ def _distances(plan: Plan) -> list[Finding]:
     return [one for one in _chosen(plan) if one.key.endswith("_distance")]
 
 
-def _distances_line(plan: Plan) -> list[str]:
+def distances_line(plan: Plan) -> list[str]:
+    """Return how many distances are fine, in one line; none where none is."""
     fine = sum(1 for one in _distances(plan) if one.grade is Grade.GOOD)
     return [f"Distances: {fine} fine"] if fine else []
 
 
-def _slope_line(plan: Plan) -> list[str]:
-    slope = _known(lambda: value_of("Slope", plan))
+def slope_line(plan: Plan) -> list[str]:
+    """Return the slope and what is to be thought of it, in one line; none before it is known."""
+    slope = known(lambda: value_of("Slope", plan))
     graded = [one.grade for one in _chosen(plan) if one.key == "slope"]
     if not slope or not graded:
         return []
@@ -96,7 +99,8 @@ def _slope_line(plan: Plan) -> list[str]:
     return [f"Slope {slope[0]}: {word}"]
 
 
-def _garden_sentence(plan: Plan) -> str:
+def garden_sentence(plan: Plan) -> str:
+    """Return the garden in one sentence; raises ``Unanswered``."""
     labels = ("Level floor", "Pond depth", "Rain it holds", "Empties")
     floor, pond, held, empty = (value_of(label, plan) for label in labels)
     return f"A garden {floor}, pond {pond}, holds {held} of rain, empty {empty}"

@@ -1,0 +1,181 @@
+"""What the pages tell that ask nothing, or tell something first: the same on every front end.
+
+Each function returns sentences or short lines, in the units and the words of the garden's country.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+
+from interview.asking import path, route
+from interview.asking.path import Place
+from interview.asking.question import Status, Unanswered
+from interview.asking.route import Step
+from interview.garden.afterwards import questions as review
+from interview.garden.due import due
+from interview.garden.due_words import Due, day_words
+from interview.garden.panel import distances_line, garden_sentence, known, slope_line
+from interview.garden.path import TODAY
+from interview.garden.plan import Plan
+from interview.garden.session import Session
+from interview.garden.site import lines_questions as buried
+from interview.garden.site.cautions import LOCATE
+from interview.garden.site.gate import dig_bars, gate_today
+from interview.garden.size.rough_words import first_size
+from interview.garden.soak import questions as soak
+from interview.garden.soak import timing_questions as timing
+from interview.garden.soak.run import soak_run
+from interview.garden.summary import rough_line
+from interview.garden.verdicts import verdict
+from interview.quantities.evidence import Grade
+
+MOST_PROBLEMS = 3
+"""So many stops, or things to mend, are told on a page; the plan tells all. A choice of ours."""
+
+
+def told(session: Session, place: Place) -> list[str]:
+    """Return what the page of ``place`` tells; nothing for the timer, which is a run of its own."""
+    tells: dict[str, Callable[[], list[str]]] = {
+        "rough_size": lambda: rough_size(session.plan),
+        "end_of_today": lambda: end_of_today(session),
+        "waiting": lambda: waiting(session),
+        "result": lambda: result(session.plan, place.number or 1),
+        "the_plan": lambda: the_plan(session),
+    }
+    tell = tells.get(place.page.tells)
+    return tell() if tell else []
+
+
+def due_now(session: Session, faults: int = 0) -> Due:
+    """Return what is due in the garden of ``session``; ``faults`` as ``due`` takes them."""
+    plan = session.plan
+    return due(
+        plan,
+        rough_line(plan),
+        session.taken,
+        lambda step: title(session, step),
+        faults,
+        path.steps,
+    )
+
+
+def title(session: Session, step: Step) -> str:
+    """Return the title of the page that asks for ``step``; nothing off the path."""
+    place = session.way.place_of(step.address)
+    return session.answers.told(place.page.title) if place else ""
+
+
+def rough_size(plan: Plan) -> list[str]:
+    """Return the first size, or what it waits for."""
+    try:
+        return _all_told(plan, first_size(plan.rough.sized, plan.metric))
+    except Unanswered as gap:
+        return _all_told(plan, [f"A first size waits for: {gap.said(plan.answers)}."])
+
+
+def end_of_today(session: Session) -> list[str]:
+    """Return what was found today, what was taken as usual, what is still to be found out."""
+    plan = session.plan
+    lines = ["That is all for today.", *_found(plan)]
+    taken = "; ".join(taken_as_usual(session))
+    if taken:
+        lines.append(f"Taken as usual: {taken}.")
+    return [*_all_told(plan, lines), *to_find_out(session), f"Next time: {due_now(session).says}"]
+
+
+def waiting(session: Session) -> list[str]:
+    """Return when digging opens, what else keeps it shut, and what can be found out meanwhile."""
+    plan = session.plan
+    today = plan.now.date()
+    first = gate_today(plan.answers, today).earliest
+    if first is not None and first > today:
+        day = day_words(first, today)
+        lines = [f"First day to dig: {day}, if all owners have answered by then."]
+    elif first is not None:
+        lines = ["The wait is over. Digging opens once every owner has answered."]
+    else:
+        lines = ["The first day to dig is not known yet."]
+    lines += [bar.said for bar in dig_bars(plan.answers.whole(), today) if not bar.waits]
+    off = to_find_out(session)
+    nothing = [] if off else ["Nothing else to do today."]
+    return [*_all_told(plan, [*lines, *nothing]), *off, plan.answers.told(LOCATE)]
+
+
+def result(plan: Plan, number: int = 1) -> list[str]:
+    """Return what the soak test of hole ``number`` means for the garden, or what it waits for."""
+    view = plan.answers.at(soak.HOLES.key, number)
+    step = route.step_at(view.address(timing.READINGS), plan.answers)
+    found = verdict(plan, step) if step else None
+    if found is not None:
+        return [found.line]
+    waits = soak_run(view, plan.now).waits
+    return _all_told(plan, [f"No rate yet. {waits}".strip()])
+
+
+def the_plan(session: Session) -> list[str]:
+    """Return the garden in a sentence, what stands against it, and the day meant for digging."""
+    plan = session.plan
+    sized = known(lambda: garden_sentence(plan))
+    lines = [f"{one}." for one in sized] or _found(plan)[:1]
+    against = [one for one in plan.findings if one.grade is not Grade.GOOD]
+    worst = sorted(against, key=lambda one: one.grade is not Grade.STOP)
+    lines += [f"{one.grade.value.upper()}: {one.said}" for one in worst[:MOST_PROBLEMS]]
+    if len(worst) > MOST_PROBLEMS:
+        lines.append(f"And {len(worst) - MOST_PROBLEMS} more in the plan.")
+    day = plan.answers.get(review.DIG_DAY)
+    if day is not None:
+        lines.append(f"Dig day: {day_words(day, plan.now.date())}.")
+    return [*_all_told(plan, lines), *to_find_out(session)]
+
+
+def taken_as_usual(session: Session, visit: str = TODAY) -> list[str]:
+    """Return each row taken whole on the usual pages of ``visit``, as label and usual value."""
+    answers, said = session.answers, list[str]()
+    for place in session.way.places:
+        if place.page.visit != visit or place.name not in session.taken:
+            continue
+        for step in session.way.rows(place):
+            usual = session.offered(step)
+            if session.way.status(step) is Status.OPEN and usual:
+                said.append(f"{step.worded(answers).label}: {usual_words(session, step, usual)}")
+    return list(dict.fromkeys(said))
+
+
+def usual_words(session: Session, step: Step, usual: str) -> str:
+    """Return the usual words of a row as they are understood, such as the label of a choice."""
+    view = step.view(session.answers)
+    question = step.worded(session.answers)
+    label = dict(getattr(question.kind, "options", ())).get(usual)
+    return label or view.told(usual)
+
+
+def to_find_out(session: Session) -> list[str]:
+    """Return each answer that was put off with how to find it out, the first few."""
+    lines = []
+    for step in session.put_off_list():
+        label = step.worded(session.answers).label
+        lines.append(f"To find out: {label}. {session.find_out(step)}")
+    return lines
+
+
+def _found(plan: Plan) -> list[str]:
+    return list(_each_found(plan))
+
+
+def _each_found(plan: Plan) -> Iterator[str]:
+    stops = [one for one in plan.findings if one.grade is Grade.STOP]
+    yield from (f"STOP: {one.said}" for one in stops[:MOST_PROBLEMS])
+    if size := rough_line(plan):
+        yield f"{size}."
+    yield from (f"{one}." for one in (*distances_line(plan), *slope_line(plan)))
+    asked = plan.answers.get(buried.LINES_REQUESTED) == "asked"
+    first = plan.site.dig_gate.earliest
+    if not asked:
+        yield f"Not asked for yet: the marks. {buried.locating_service(plan.answers)}"
+    elif first is not None:
+        day = day_words(first, plan.now.date())
+        yield f"First day to dig: {day}, if all owners have answered."
+
+
+def _all_told(plan: Plan, lines: list[str]) -> list[str]:
+    return [plan.answers.told(one) for one in lines]
