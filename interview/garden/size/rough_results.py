@@ -19,9 +19,9 @@ from interview.garden.size.basin import FAST_SOIL_IN_H
 from interview.garden.size.results import SizeResults
 from interview.garden.size.rough import (
     Feel,
+    Outcome,
     RoughSize,
     Settles,
-    Way,
     feel_of,
     rough_size,
     shallowest_pond,
@@ -72,7 +72,7 @@ class RoughResults(Results):
             yield Settles.CHILDREN
         yield Settles.SOAK_TEST
 
-    def _ways(self) -> tuple[Way, ...]:
+    def _ways(self) -> tuple[Outcome, ...]:
         """Return how the garden may come to be built, first as the answers have it.
 
         Whether children play here decides the sides and the deepest pond, and the slope the rim:
@@ -94,14 +94,14 @@ class RoughResults(Results):
             lawn = lawn.with_text(spot.address(question), words)
         return lawn[shaping.FREEBOARD]
 
-    def _way(self, answers: Answers) -> Way:
+    def _way(self, answers: Answers) -> Outcome:
         deepest = answered.deepest(answers)
         if self.tested:
             deepest = self.size.depth_under(deepest).depth
             shallowest = deepest
         else:
             shallowest = shallowest_pond(self.feel, self.place.system)
-        return Way(shallowest, deepest, answers[shaping.SIDE_SLOPE], answers[shaping.FREEBOARD])
+        return Outcome(shallowest, deepest, answers[shaping.SIDE_SLOPE], answers[shaping.FREEBOARD])
 
     @property
     def _may_be_fast(self) -> bool:
