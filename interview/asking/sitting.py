@@ -173,7 +173,7 @@ class Sitting(Walk):
             heard.append(one)
         self.at_fault, self._half = "", half
         self._doubted.clear()
-        if place.page.usual:
+        if place.page.usual and not half:
             self.taken[:] = [n for n in self.taken if n.split(path.BUT)[0] != place.name]
             self.taken.append(place.name)
         if any(one.step.address == self._unfinished for one in heard):
