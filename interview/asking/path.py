@@ -33,7 +33,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 from typing import Any
 
 from interview.asking import route
@@ -41,11 +41,13 @@ from interview.asking.answers import Answers, Interview
 from interview.asking.question import Question, always
 from interview.asking.route import Step
 
+ORDERS_KEPT = 64
+"""So many orders of places are kept, one for each count of items that was met."""
 BUT = ", not "
 """Stands in a name taken between the page and the rows that are new since it was taken."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Page:
     """What is asked or told at one moment and left by one Enter."""
 
@@ -145,21 +147,34 @@ def pages_of(answers: Answers, singly: bool = False) -> tuple[Page, ...]:
     return each_question(interview) if singly or not interview.path else interview.path
 
 
-def every_place(answers: Answers, singly: bool = False) -> list[Place]:
+def every_place(answers: Answers, singly: bool = False) -> tuple[Place, ...]:
     """Return every place in order, also those that do not apply now.
 
     The pages of a group's first item stand where they are written; further items follow the page
     that asks for another, and after it every run of the group's pages is gone through item by item.
     """
-    name = "every place, singly" if singly else "every place"
-    return answers.once(name, lambda: list(_every_place(answers, pages_of(answers, singly))))
+
+    def counted() -> tuple[Place, ...]:
+        counts = {key: 1 for key in answers.interview.groups}
+        for step in route.steps(answers):
+            if step.number:
+                counts[step.question.group] = max(counts[step.question.group], step.number)
+        return _ordered(answers.interview, singly, tuple(counts.items()))
+
+    return answers.once("every place, singly" if singly else "every place", counted)
 
 
-def _every_place(answers: Answers, pages: tuple[Page, ...]) -> Iterator[Place]:
-    counts = {key: 1 for key in answers.interview.groups}
-    for step in route.steps(answers):
-        if step.number:
-            counts[step.question.group] = max(counts[step.question.group], step.number)
+@lru_cache(maxsize=ORDERS_KEPT)
+def _ordered(
+    interview: Interview, singly: bool, counts: tuple[tuple[str, int], ...]
+) -> tuple[Place, ...]:
+    pages = each_question(interview) if singly or not interview.path else interview.path
+    return tuple(_every_place(interview, pages, dict(counts)))
+
+
+def _every_place(
+    interview: Interview, pages: tuple[Page, ...], counts: Mapping[str, int]
+) -> Iterator[Place]:
     at = 0
     while at < len(pages):
         page, start = pages[at], at
@@ -167,7 +182,7 @@ def _every_place(answers: Answers, pages: tuple[Page, ...]) -> Iterator[Place]:
         if not page.group:
             yield Place(page)
             continue
-        another = answers.interview.groups[page.group].another.key
+        another = interview.groups[page.group].another.key
         turn = next((n for n, one in enumerate(pages) if another in one.keys), -1)
         if start <= turn:
             yield Place(page, 1)

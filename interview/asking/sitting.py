@@ -73,8 +73,8 @@ class Sitting(Walk):
         self._unfinished = address if address and stopped_at == address + UNFINISHED else ""
         self.alarm = ""
         """What must be said at once after the last answer; mostly empty."""
-        self.changed = ""
-        """What the last change of an answer did; empty where it did nothing, or none was."""
+        self._changed_from: Answers | None = None
+        """The answers before the last one given, where that changed another."""
         self.at_fault = ""
         """The address of the box that was last refused or doubted."""
         self.not_kept = ""
@@ -177,14 +177,14 @@ class Sitting(Walk):
             heard.append(one)
         self.at_fault, self._half = "", half
         self._doubted.clear()
-        if place.page.usual:
+        if place.page.usual and not half:
             self.taken[:] = [n for n in self.taken if n.split(path.BUT)[0] != place.name]
             self.taken.append(place.name)
         if any(one.step.address == self._unfinished for one in heard):
             self._unfinished = ""
         self._keep(answers)
         self.alarm = " ".join(said for one in heard if (said := self._alarm(one.step)))
-        self.changed = self._what_changed(before)
+        self._note_change(before)
         return heard
 
     @staticmethod
@@ -210,11 +210,18 @@ class Sitting(Walk):
             return UNKNOWN_TEXT
         raise Refused(NOTHING_WRITTEN)
 
-    def _what_changed(self, before: Answers) -> str:
+    def _note_change(self, before: Answers) -> None:
         texts = self._answers.texts
-        if any(texts.get(one) != text for one, text in before.texts.items()):
-            return self._change(before)
-        return ""
+        other = any(texts.get(one) != text for one, text in before.texts.items())
+        self._changed_from = before if other else None
+
+    @property
+    def changed(self) -> str:
+        """What the last change of an answer did; empty where it did nothing, or none was.
+
+        It is worked out when it is asked for.
+        """
+        return self._change(self._changed_from) if self._changed_from is not None else ""
 
     def put_off_list(self) -> list[Step]:
         """Return what is still to be found out, the first few in the order of the path."""
@@ -271,7 +278,7 @@ class Sitting(Walk):
         before = self._answers
         self._keep(before.with_text(step.address, heard.kept))
         self.alarm = self._alarm(step)
-        self.changed = self._what_changed(before)
+        self._note_change(before)
         return heard
 
     def offer_together(self, wanted: Mapping[str, str]) -> None:

@@ -9,7 +9,7 @@ from typing import Any
 
 from interview.answers_file.named_files import NamedFile, no_files
 from interview.asking import path, route
-from interview.asking.answers import Answers
+from interview.asking.answers import Answers, changed
 from interview.asking.kinds import list_lines
 from interview.asking.question import Question, Status, Unanswered
 from interview.asking.route import Step
@@ -146,7 +146,7 @@ class Session(Sitting):
         return gate.alarm(step, self._answers)
 
     def _followed(self, answers: Answers) -> Answers:
-        return gate.follow(self._answers, _paced(answers), self.now.date())
+        return gate.follow(self._answers, _paced(self._answers, answers), self.now.date())
 
     def _change(self, before: Answers) -> str:
         planned = self._planned
@@ -168,11 +168,14 @@ class Session(Sitting):
         return still[:MOST_PUT_OFF]
 
 
-def _paced(answers: Answers) -> Answers:
-    """Return ``answers`` with the pacing asked for where a length was given in paces."""
+def _paced(before: Answers, answers: Answers) -> Answers:
+    """Return ``answers`` with the pacing asked for where a length was just given in paces."""
     if answers.text_at(survey.MEASURED_BY.key) is not None:
         return answers
-    for step in route.steps(answers):
+    for address in changed(before, answers):
+        step = route.step_at(address, answers)
+        if step is None:
+            continue
         view = step.view(answers)
         if not view.waits(step.question):
             continue

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 from interview import answers_file as af
-from interview.asking import own_fault, route
+from interview.asking import own_fault, path, route
 from interview.asking.answers import Answers
 from interview.asking.question import Status, Unanswered
+from interview.garden.path import OPTIONAL
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
 from interview.garden.store import Loaded
@@ -38,8 +39,9 @@ def _part(name: str, make: Callable[[], list[str]]) -> list[str]:
 
 
 def _open(answers: Answers) -> list[str]:
-    still = [step for step in route.steps(answers)
-             if route.standing(step, answers) in (Status.OPEN, Status.UNKNOWN)]  # fmt: skip
+    still = [step for step in path.steps(answers)
+             if route.standing(step, answers) in (Status.OPEN, Status.UNKNOWN)
+             and step.question.key not in OPTIONAL]  # fmt: skip
     lines = [f"{len(answers.texts)} answers; {len(still)} questions open."]
     for step in still:
         word = route.standing(step, answers).value

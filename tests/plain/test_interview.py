@@ -8,18 +8,18 @@ from interview.plain import interview as plain
 
 
 def test_each_answer_is_said_back_and_the_next_question_comes(talk):
-    heard, session, finished = talk("Maple corner", "us", "us")
+    heard, session, finished = talk("Maple corner", "us", "oh")
     assert not finished
-    assert "= Maple corner" in heard and "= feet and inches" in heard
-    assert session.answers.texts == {"garden_name": "Maple corner", "units": "us", "country": "us"}
-    assert session.step.address == "state"
+    assert "= Maple corner" in heard and "= United States" in heard
+    assert session.answers.texts == {"garden_name": "Maple corner", "country": "us", "state": "oh"}
+    assert session.step.address == "units"
 
 
 def test_a_refused_answer_is_explained_and_the_question_waits(talk):
     heard, session, _ = talk("x", "furlongs", "us")
     assert '! "furlongs" is not on the list.' in heard
-    assert heard.count("[units]") == 1
-    assert session.answers.texts["units"] == "us"
+    assert heard.count("[country]") == 1
+    assert session.answers.texts["country"] == "us"
 
 
 def test_an_empty_line_takes_the_value_offered(talk, session_of):
@@ -31,15 +31,17 @@ def test_an_empty_line_takes_the_value_offered(talk, session_of):
 
 
 def test_an_empty_line_where_nothing_is_offered_is_refused(talk):
-    heard, session, _ = talk("", "x")
-    assert "! Nothing was written." in heard
-    assert session.answers.texts == {"garden_name": "x"}
+    heard, session, _ = talk("", "us", "", "oh")
+    assert heard.count("! Nothing was written.") == 1
+    assert session.answers.texts == {
+        "garden_name": "My rain garden", "country": "us", "state": "oh"
+    }  # fmt: skip
 
 
 def test_an_empty_line_at_an_answered_question_keeps_it(talk):
-    heard, session, _ = talk("x", ":back", "", "metric")
+    heard, session, _ = talk("x", ":back", "", "uk")
     assert "kept: x" in heard
-    assert session.answers.texts == {"garden_name": "x", "units": "metric"}
+    assert session.answers.texts == {"garden_name": "x", "country": "uk"}
 
 
 def test_a_list_ends_with_an_empty_line(talk, session_of):
@@ -51,7 +53,7 @@ def test_a_list_ends_with_an_empty_line(talk, session_of):
 
 
 def test_skipping_keeps_that_it_is_not_known_and_says_how_to_find_out(talk):
-    heard, session, _ = talk("x", ":skip", "us")
+    heard, session, _ = talk("x", "uk", ":skip")
     assert f"= {UNKNOWN_TEXT}. To find out: Look at your tape measure." in heard
     assert session.answers.texts["units"] == UNKNOWN_TEXT
 
@@ -155,8 +157,8 @@ def test_a_whole_garden_can_be_typed_on_plain_lines(
     def ask(prompt: str) -> str:
         if prompt == ". ":
             return ""
-        default = session.step.question.default(session.step.view(session.answers))
-        return answers.get(session.step.address) or ("" if default else ":skip")
+        offered = session.offered(session.step)
+        return answers.get(session.step.address) or ("" if offered else ":skip")
 
     assert plain.run(session, ask, said.append)
     plan = session.plan
@@ -174,9 +176,9 @@ def test_no_line_said_holds_a_bare_control_character(talk):
 
 
 def test_a_question_is_read_once_and_again_when_it_is_wanted(talk):
-    heard, _, _ = talk("x", ":why", ":how", "furlongs", "furlongs")
+    heard, _, _ = talk("x", "uk", ":why", ":how", "furlongs", "furlongs")
     assert heard.count("Which units are on your tape") == 1
-    heard, _, _ = talk("x", "furlongs", ":again")
+    heard, _, _ = talk("x", "uk", "furlongs", ":again")
     assert heard.count("Which units are on your tape") == 2
 
 
@@ -204,16 +206,16 @@ def test_yes_takes_the_whole_of_what_was_ticked(talk, session_of):
 
 
 def test_options_are_said_once(talk):
-    heard, _, _ = talk("x")
+    heard, _, _ = talk("x", "uk")
     units = heard.partition("[units]")[2]
-    assert units.count("metric") == 1 and "one of: " not in units
+    assert units.count("metres and") == 1 and "one of: " not in units
 
 
 def test_a_thing_is_called_by_the_name_it_was_given(talk, session_of):
     session = session_of()
     session.jump("spots.1.spot_name")
     heard, _, _ = talk("the back lawn", session=session)
-    assert "Spot 1, the back lawn: After rain" in heard
+    assert "Spot 1, the back lawn: Turn the level" in heard
 
 
 def test_help_is_no_name_of_a_garden(talk):
@@ -234,37 +236,39 @@ def test_coming_back_says_how_far_the_garden_is_and_not_every_command(talk, give
 
 
 def test_after_a_visit_one_is_back_where_one_was(talk):
-    _, session, _ = talk("x", "us", "us", ":go garden_name", "y")
+    _, session, _ = talk("x", "us", ":go garden_name", "y")
     assert session.step.address == "state"
-    _, session, _ = talk("x", "us", "us", ":go units", "")
+    _, session, _ = talk("x", "us", ":go country", "")
     assert session.step.address == "state"
 
 
 def test_a_visit_to_what_comes_later_leads_back_too(talk):
     _, session, _ = talk("x", ":go notes", "Ask the neighbor.")
-    assert session.step.address == "units"
+    assert session.step.address == "country"
     assert session.answers.texts["notes"] == "Ask the neighbor."
 
 
 def test_questions_that_a_visit_opens_are_asked_before_one_is_back(talk, given, session_of):
     session = session_of(given(garden_name="x", units="us", country="uk"))
-    assert session.step.address == "rain_depth"
+    assert session.step.address == "surfaces.1.surface_kind"
     _, session, _ = talk(":go country", "us", session=session)
     assert session.step.address == "state"
     _, session, _ = talk("oh", ":skip", session=session)
     assert session.answers.texts["wetland_list_region"] == UNKNOWN_TEXT
-    assert session.step.address == "rain_depth"
+    assert session.step.address == "surfaces.1.surface_kind"
 
 
 def test_answers_given_before_are_not_walked_through_again(talk, given, session_of):
-    session = session_of(given(garden_name="x", country="us", rain_depth="1 in"))
-    _, session, _ = talk("us", "oh", session=session)
-    assert session.step.address == "has_rain_record"
+    session = session_of(given(garden_name="x", country="us", units="us", soil_dug="clay"))
+    session.offer(session.jump("surfaces.1.surface_kind"), "gravel")
+    session.jump("state")
+    _, session, _ = talk("oh", "rectangle 9 ft by 8 ft", "", session=session)
+    assert session.step.address == "rain_depth"
 
 
 def test_the_first_open_question_is_one_command_away(talk):
     _, session, _ = talk("x", ":go notes", ":open")
-    assert session.step.address == "units"
+    assert session.step.address == "country"
 
 
 def test_a_name_that_several_things_share_is_asked_for_in_full(talk, session_of, given):

@@ -239,7 +239,7 @@ def test_answers_no_disk_takes_are_rescued_when_the_program_is_ended(talk, tmp_p
     assert b"Your answers are in" not in one.heard
     assert f"--plain {rescued}".encode() in one.heard
     texts = store.load(rescued)[0].answers.texts
-    assert texts == {"garden_name": "Maple corner", "units": "us"}
+    assert texts == {"garden_name": "Maple corner", "country": "us"}
 
 
 def test_answers_are_rescued_when_the_output_breaks(talk, tmp_path, monkeypatch):
@@ -257,4 +257,4 @@ def test_answers_are_rescued_when_the_output_breaks(talk, tmp_path, monkeypatch)
     assert one.program.wait(60) == UNSAVED
     rescued = next((tmp_path / "state").rglob("*.yaml"))
     texts = store.load(rescued)[0].answers.texts
-    assert texts == {"garden_name": "Maple corner", "units": "us"}
+    assert texts == {"garden_name": "Maple corner", "country": "us"}
