@@ -20,6 +20,7 @@ from interview.reading.foreign import shown
 
 if TYPE_CHECKING:
     from interview.garden.opening import Opened
+    from interview.garden.plan import Plan
 
 NAME = "rain-garden-interview"
 CLEAN, FAULTS, UNREADABLE = 0, 1, 2
@@ -151,7 +152,6 @@ def _reported(given: argparse.Namespace) -> int:
         return 0
     from interview import answers_file as af
     from interview.garden import store
-    from interview.sheet import check
 
     path = Path(given.file)
     try:
@@ -163,25 +163,36 @@ def _reported(given: argparse.Namespace) -> int:
     except ValueError as wrong:
         return _refuse(str(wrong))
     from interview.garden.opening import plan_of
-    from interview.sheet import card, figures_file, report
 
     plan = plan_of(loaded.answers, path.parent, clock.now(), _plants(given))
     if given.check:
+        from interview.sheet import check
+
         beside = check.faults_beside(plan)
         say(check.check_text(given.file, loaded, beside), end="")
         return FAULTS if loaded.troubles or beside else CLEAN
     with heard_by(_far):
-        if given.figures:
-            text = figures_file.figures_text(plan)
-        elif given.card:
-            text = card.card_text(plan)
-        else:
-            text = report.plan_text(plan)
+        text = _sheet(given)(plan)
     _far(None)
     say(text, end="")
     for one in loaded.troubles:
         _tell(f"{NAME}: line {one.line}: {one.key}: {one.sentence}")
     return 0
+
+
+def _sheet(given: argparse.Namespace) -> Callable[[Plan], str]:
+    """Return what writes the sheet that is asked for; the others are not loaded."""
+    if given.figures:
+        from interview.sheet.figures_file import figures_text
+
+        return figures_text
+    if given.card:
+        from interview.sheet.card import card_text
+
+        return card_text
+    from interview.sheet.report import plan_text
+
+    return plan_text
 
 
 def _far(far: HowFar | None) -> None:

@@ -34,7 +34,13 @@ def quantity(number: float, unit: str) -> Quantity:
     ``unit`` is one of this project's own unit words (``in``, ``ft**2``, ``in/h``), never text that
     a person typed.
     """
-    return cast(Quantity, _registry().Quantity(float(number), unit))
+    return cast(Quantity, _registry().Quantity(float(number), _unit(unit)))
+
+
+@cache
+def _unit(word: str) -> pint.Unit:
+    """Return the unit of a word of ours; Pint would read the word anew for every quantity."""
+    return _registry().Unit(word)
 
 
 def magnitude(value: Quantity, unit: str) -> float:

@@ -7,6 +7,7 @@ import io
 from dataclasses import dataclass
 from difflib import get_close_matches
 from enum import Enum
+from functools import cache
 from typing import TypeVar
 
 E_ = TypeVar("E_", bound=Enum)
@@ -87,13 +88,20 @@ class Row:
 
     def members(self, column: str, kind: type[E_], by_name: bool) -> tuple[E_, ...]:
         """Return the members of ``kind`` that the cell lists, by their names or their values."""
-        known = {(one.name if by_name else str(one.value)).lower(): one for one in kind}
+        known = _members_of(kind, by_name)
         words = self.many(column)
+        if not words:
+            return ()
         found = [known[word.lower()] for word in words if word.lower() in known]
         if strange := next((word for word in words if word.lower() not in known), ""):
             shown = tuple(name.upper() if by_name else name for name in known)
             self.fault(column, f"Write {either(shown)} for {column}, not “{strange[:SHOWN]}”.")
         return tuple(dict.fromkeys(found))
+
+
+@cache
+def _members_of(kind: type[E_], by_name: bool) -> dict[str, E_]:
+    return {(one.name if by_name else str(one.value)).lower(): one for one in kind}
 
 
 def either(words: tuple[str, ...]) -> str:

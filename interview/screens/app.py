@@ -131,6 +131,14 @@ class InterviewApp(RemindingApp):
         """Return what every line drawn passes through."""
         return [*super().get_line_filters(), self._seen]
 
+    def refresh_css(self, animate: bool = True) -> None:
+        """Style every page anew, in the colors of another theme."""
+        if self.screen_stack:
+            super().refresh_css(animate)
+        else:
+            # The theme set at the start: nothing is styled yet, and nothing need be read twice.
+            self.stylesheet.set_variables(self.get_css_variables())
+
     @property
     def session(self) -> Session | None:
         return None if self._door.opened is None else self._door.opened.session

@@ -274,3 +274,23 @@ async def test_a_fault_while_a_garden_is_opened_ends_the_program(clock, tmp_path
             for _ in range(20):
                 await pilot.pause()
     assert isinstance(app._exception, KeyError)
+
+
+async def test_the_style_sheet_is_read_once_before_the_first_page(clock, monkeypatch) -> None:
+    from textual.css.stylesheet import Stylesheet
+
+    from interview.screens.app import Door
+
+    read: list[bool] = []
+    reparse = Stylesheet.reparse
+    monkeypatch.setattr(Stylesheet, "reparse", lambda self: (read.append(True), reparse(self))[1])
+    monkeypatch.setattr(InterviewApp, "_begin", lambda self: None)
+    app = InterviewApp(Door(clock, "test"))
+    async with app.run_test() as pilot:
+        await pilot.pause()
+        assert read == []
+        ground = app.screen.styles.background
+        app.action_shade()
+        await pilot.pause()
+        assert read
+        assert app.screen.styles.background != ground

@@ -46,15 +46,19 @@ class PoolPiece:
         return self._between(place - 1, time)
 
     def _between(self, place: int, time: float) -> float:
-        times, depths, speeds = self.times, self.depths, self.speeds
-        long = times[place + 1] - times[place]
+        long = self.times[place + 1] - self.times[place]
         if long <= 0:
-            return depths[place]
-        part = (time - times[place]) / long
-        linear, square, cube = hermite(
-            depths[place + 1] - depths[place], long * speeds[place], long * speeds[place + 1]
-        )
-        return max(0.0, depths[place] + part * (linear + part * (square + part * cube)))
+            return self.depths[place]
+        part = (time - self.times[place]) / long
+        linear, square, cube = self._cubic(place)
+        return max(0.0, self.depths[place] + part * (linear + part * (square + part * cube)))
+
+    def _cubic(self, place: int) -> tuple[float, float, float]:
+        """Return the terms of the cubic that the depth follows after one of the times."""
+        depths, speeds = self.depths, self.speeds
+        long = self.times[place + 1] - self.times[place]
+        rise = depths[place + 1] - depths[place]
+        return hermite(rise, long * speeds[place], long * speeds[place + 1])
 
     def time_at(self, height: float) -> float:
         """Time at which the depth passes ``height``, which must lie between the end depths."""
@@ -62,10 +66,15 @@ class PoolPiece:
         place = 0
         while place < len(self.times) - 2 and (self.depths[place + 1] < height) == rising:
             place += 1
-        low, high = self.times[place], self.times[place + 1]
-        for _ in range(HALVINGS):
+        start, end = self.times[place], self.times[place + 1]
+        first, long = self.depths[place], end - start
+        linear, square, cube = self._cubic(place)
+        low, high = start, end
+        for _ in range(HALVINGS if long > 0 else 0):
             middle = (low + high) / 2
-            if (self._between(place, middle) < height) == rising:
+            part = (middle - start) / long
+            depth = first + part * (linear + part * (square + part * cube))
+            if (max(0.0, depth) < height) == rising:
                 low = middle
             else:
                 high = middle

@@ -80,7 +80,11 @@ class BarePool:
 
     def soak(self, depth: float) -> float:
         """Cubic feet an hour that soak away at a depth."""
-        return self.rate * (self.floor if self.floor_only else self.area(depth))
+        return self.soak_over(self.area(depth))
+
+    def soak_over(self, area: float) -> float:
+        """Cubic feet an hour that soak away where so much is under water."""
+        return self.rate * (self.floor if self.floor_only else area)
 
     def depth_of(self, volume: float) -> float:
         """Depth at which the pond holds a volume, by Newton's rule: from above it never misses."""
@@ -221,7 +225,7 @@ def _drying(bed: BarePool, part: FlowSpan, depth: float, steps: int) -> Iterator
         depths = [depth + (last - depth) * place / steps for place in range(steps)] + [last]
         between = [part.start + whole - bed.hours_to_dry(one) for one in depths[1:-1]]
         times = [part.start, *between, until]
-        speeds = [_speed(bed, one, 0.0) for one in depths]
+        speeds = [_speed(bed, bed.area(one), 0.0) for one in depths]
         soaked = bed.volume(depth) - bed.volume(last)
         yield PoolPiece(tuple(times), tuple(depths), tuple(speeds), soaked)
     if until < part.end:
@@ -234,7 +238,8 @@ def _moving(bed: BarePool, part: FlowSpan, depth: float, steps: int) -> Iterator
     slope = (part.last - part.first) / long
     fills, empties = middle >= bed.soak(bed.full), middle <= bed.soak(0.0)
     even, full = long / steps, bed.full
-    times, depths, speeds = [start], [depth], [_speed(bed, depth, part.first)]
+    area = bed.area(depth)  # of the depth reached, here and below
+    times, depths, speeds = [start], [depth], [_speed(bed, area, part.first)]
     # At a limit itself rounding may leave the speed to the wrong side.
     if (depth <= 0 and speeds[0] < 0) or (depth >= full and speeds[0] > 0 and not fills):
         speeds[0] = 0.0
@@ -242,7 +247,7 @@ def _moving(bed: BarePool, part: FlowSpan, depth: float, steps: int) -> Iterator
     now, then = start, start
     while then < part.end:
         now, comes = then, part.first + slope * (then - start)
-        step = _step(bed, depth, max(comes, comes + slope * even), even, steps)
+        step = _step(bed, depth, area, max(comes, comes + slope * even), even, steps)
         if step > (part.end - now) * _WHOLE or now + step <= now:
             step = part.end - now
         deeper, gone = _runge_kutta(bed, depth, comes, slope, step)
@@ -254,7 +259,8 @@ def _moving(bed: BarePool, part: FlowSpan, depth: float, steps: int) -> Iterator
             past = _reach(bed, depth, comes, slope, step, limit)
             _, gone = _runge_kutta(bed, depth, comes, slope, past)
             deeper, then = limit, min(now + past, part.end)
-        speed = _speed(bed, deeper, part.first + slope * (then - start))
+        area = bed.area(deeper)
+        speed = _speed(bed, area, part.first + slope * (then - start))
         if speeds[-1] * speed < 0:
             turn, height = _turn(then - now, depth, deeper, speeds[-1], speed)
             if times[-1] < now + turn < then:
@@ -278,17 +284,17 @@ def _moving(bed: BarePool, part: FlowSpan, depth: float, steps: int) -> Iterator
         yield from _part(bed, rest, depth, steps)
 
 
-def _step(bed: BarePool, depth: float, flow: float, even: float, steps: int) -> float:
+def _step(bed: BarePool, depth: float, area: float, flow: float, even: float, steps: int) -> float:
     """Return how long the next step may be: ``even``, or less where the pond widens fast."""
-    area = bed.area(depth)
-    growth = max(flow, bed.soak(depth)) * (bed.widening + 2 * bed.bend * depth) / area**2
+    most = max(flow, bed.soak_over(area))
+    growth = most * (bed.widening + 2 * bed.bend * depth) / area**2
     if growth * steps * even <= 1.0:
         return even
     return max(1 / (growth * steps), even / _SMALLEST)
 
 
-def _speed(bed: BarePool, depth: float, flow: float) -> float:
-    return (flow - bed.soak(depth)) / bed.area(depth)
+def _speed(bed: BarePool, area: float, flow: float) -> float:
+    return (flow - bed.soak_over(area)) / area
 
 
 def _runge_kutta(

@@ -5,6 +5,7 @@ Rain is in inches, as records have it; volumes are cubic feet.
 
 from __future__ import annotations
 
+from collections import defaultdict
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import date
@@ -103,8 +104,8 @@ class DayByDay:
         self.depths = [0.0] * (1 + below)
         self.came = self.soaked = self.spill = 0.0
         self.overflow: list[date] = []
-        self.years: dict[int, Part] = {}
-        self.months: dict[int, Part] = {}
+        self.years: defaultdict[int, Part] = defaultdict(Part)
+        self.months: defaultdict[int, Part] = defaultdict(Part)
 
     def take(self, day: date, rain: float) -> None:
         if self.first is None or self.next_day is None:
@@ -118,8 +119,8 @@ class DayByDay:
         came = rain / IN_A_FOOT * (area + self.below * self.own)
         self.came += came
         self.next_day = day.toordinal() + 1
-        self.years.setdefault(day.year, Part()).take(rain, came, over)
-        self.months.setdefault(day.month, Part()).take(rain, came, over)
+        self.years[day.year].take(rain, came, over)
+        self.months[day.month].take(rain, came, over)
         if over > OVER_FT3:
             self.overflow.append(day)
 
