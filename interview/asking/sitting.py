@@ -84,9 +84,9 @@ class Sitting(Walk):
 
     # What the subject says
 
-    def offered(self, step: Step) -> str | None:
-        """Return the words an empty answer stands for."""
-        return step.question.default(step.view(self.answers))
+    def offered(self, step: Step, words: Mapping[str, str] | None = None) -> str | None:
+        """Return the words an empty answer stands for, with ``words`` given to this place."""
+        return step.question.default(step.view(self.supposing(words)))
 
     def _doubt(self, step: Step, value: object) -> str:
         """Return why the subject finds an answer unlikely, or nothing."""
@@ -115,18 +115,20 @@ class Sitting(Walk):
 
         Words that cannot be read open nothing.
         """
+        place = self.place
+        return self._boxes(place, self.supposing(words)) if place else []
+
+    def supposing(self, words: Mapping[str, str] | None = None) -> Answers:
+        """Return the answers as they would be with ``words`` by address kept at this place."""
         place, answers = self.place, self._answers
-        if place is None:
-            return []
-        for address, text in (words or {}).items():
-            step = next(
-                (one for one in self._boxes(place, answers) if one.address == address), None
-            )
+        for address, text in (words or {}).items() if place else ():
+            asked = place.steps(place.page.keys, answers) if place else []
+            step = next((one for one in asked if one.address == address), None)
             if step is not None and text.strip():
                 with suppress(Refused):
                     kept = self._read(step, text, replace(answers, now=self.now)).kept
                     answers = answers.with_text(address, kept)
-        return self._boxes(place, answers)
+        return answers
 
     def rows(self) -> list[Step]:
         """Return the rows of usual values of this place."""
@@ -233,9 +235,12 @@ class Sitting(Walk):
         """Keep the answers with ``keeper`` from now on."""
         self._keeper = keeper
 
-    def read(self, step: Step, text: str) -> Heard:
-        """Return how ``text`` would be understood, keeping nothing; raises ``Refused``."""
-        return self._read(step, text, self.answers)
+    def read(self, step: Step, text: str, words: Mapping[str, str] | None = None) -> Heard:
+        """Return how ``text`` would be understood, keeping nothing; raises ``Refused``.
+
+        It is read beside the answers, and beside ``words`` given to this place and not kept.
+        """
+        return self._read(step, text, replace(self.supposing(words), now=self.now))
 
     def _read(self, step: Step, text: str, answers: Answers) -> Heard:
         view = step.view(answers)

@@ -344,6 +344,14 @@ class Walk:
         self._leave(here, found)
         return self._stand_at(found)
 
+    def go_to_first_open(self) -> Place | None:
+        """Move to the first place that wants something; there is no way back from it."""
+        found = self.way.first_open()
+        if found is None:
+            return None
+        self._came_from = self._back_to = ""
+        return self._stand_at(found)
+
     def go_to(self, name: str) -> Place | None:
         """Move to the place of this address or name, shut or not, if it applies."""
         here, way = self.place, self.way

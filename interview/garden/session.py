@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import replace
 from typing import Any
 
@@ -92,14 +92,17 @@ class Session(Sitting):
         labels = [f"“{one.question.label}”" for one in self.ways(step)]
         return f"To change: {', '.join(labels)}. {how}" if labels else ""
 
-    def offered(self, step: Step) -> str | None:
+    def offered(self, step: Step, words: Mapping[str, str] | None = None) -> str | None:
         """Return the words an empty answer stands for: the default, or what the plan works out.
 
-        Nothing for a safety question, nor for the soil that nobody has felt yet.
+        That is with ``words`` given to this place and not kept. Nothing for a safety question, nor
+        for the soil that nobody has felt yet.
         """
         if step.question.key in NOT_OFFERED:
             return None
-        return value_for(step.question, self.plan) or step.question.default(step.view(self.answers))
+        answers = replace(self.supposing(words), now=self.now)
+        plan = self.plan.with_answers(route.in_force(answers)) if words else self.plan
+        return value_for(step.question, plan) or step.question.default(step.view(answers))
 
     def worded(self, step: Step) -> Question[Any]:
         """Return the question in the words that fit the answers, with what the plan has found."""

@@ -47,6 +47,24 @@ def folded_to(columns: int) -> Iterator[None]:
         _columns.reset(before)
 
 
+_in_words = ContextVar("in words", default=False)
+
+
+@contextmanager
+def in_words(wanted: bool = True) -> Iterator[None]:
+    """Have the drawings of the sheet told in words, for lines that are heard and not seen."""
+    before = _in_words.set(wanted)
+    try:
+        yield
+    finally:
+        _in_words.reset(before)
+
+
+def words_alone() -> bool:
+    """Return whether the drawings of the sheet are told in words now."""
+    return _in_words.get()
+
+
 def width() -> int:
     """Return the columns that the sheet is folded to now."""
     return _columns.get()

@@ -29,6 +29,8 @@ from interview.garden.summary import rough_line
 from interview.garden.verdicts import verdict
 from interview.quantities.evidence import Grade
 
+MOST_TAKEN = 3
+"""So many usual values are told at the end of a visit; a choice of ours."""
 MOST_PROBLEMS = 3
 """So many stops, or things to mend, are told on a page; the plan tells all. A choice of ours."""
 
@@ -65,6 +67,23 @@ def title(session: Session, step: Step) -> str:
     return session.answers.told(place.page.title) if place else ""
 
 
+def said_at_once(plan: Plan, step: Step) -> str:
+    """Return what the gate makes of an answer about the lines: the first day, the last good one.
+
+    Nothing for other answers, and while it is not known.
+    """
+    today = plan.now.date()
+    found = gate_today(plan.answers, today)
+    if step.question in _WAIT and found.earliest is not None and found.earliest > today:
+        return plan.answers.told(f"First day to dig: {day_words(found.earliest, today)}.")
+    if step.question is buried.LINES_FINISHED_ON and found.stale_after is not None:
+        return plan.answers.told(f"Marks good to {day_words(found.stale_after, today)}.")
+    return ""
+
+
+_WAIT = (buried.LINES_ASKED_ON, buried.LINES_BUSINESS_DAYS, buried.LINES_HOLIDAYS)
+
+
 def rough_size(plan: Plan) -> list[str]:
     """Return the first size, or what it waits for."""
     try:
@@ -77,9 +96,10 @@ def end_of_today(session: Session) -> list[str]:
     """Return what was found today, what was taken as usual, what is still to be found out."""
     plan = session.plan
     lines = ["That is all for today.", *_found(plan)]
-    taken = "; ".join(taken_as_usual(session))
-    if taken:
-        lines.append(f"Taken as usual: {taken}.")
+    if taken := taken_as_usual(session):
+        more = len(taken) - MOST_TAKEN
+        rest = [f"{more} more, which the plan lists"] if more > 0 else []
+        lines.append(f"Taken as usual: {'; '.join([*taken[:MOST_TAKEN], *rest])}.")
     return [*_all_told(plan, lines), *to_find_out(session), f"Next time: {due_now(session).says}"]
 
 

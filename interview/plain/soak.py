@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from contextlib import suppress
 from typing import Any
 
-from interview.asking.question import Question
+from interview.asking.path import Place
+from interview.asking.question import Question, Unanswered
 from interview.asking.route import Step
 from interview.garden.session import Session
 from interview.garden.soak import edit as soak_edit
@@ -62,10 +64,45 @@ def say_run(session: Session, step: Step, say: Callable[[str], None]) -> None:
     if step.question not in WET_QUESTIONS or session.shut(step):
         return
     view = step.view(session.answers)
-    for line in run_lines(soak_run(view, session.now), view.metric):
+    run = soak_run(view, session.now)
+    if step.question is not timing.READINGS:
+        # The question itself says what is to be done now.
+        for said in (*run.notices, run.due_words):
+            for line in wrap(said, "  ") if said else ():
+                say(f"  {line}")
+        return
+    for line in run_lines(run, view.metric):
         say(f"  {line}")
-    if step.question is timing.READINGS and soak_edit.reading_lines(view):
+    if soak_edit.reading_lines(view):
         say(COMMANDS)
+
+
+MARK = "mark "
+FILLED, GONE = ("filled", "full"), ("empty", "gone")
+_FILLS = (timing.FILL_1_START, timing.FILL_2_START, timing.TEST_START)
+_EMPTIES = (timing.FILL_1_EMPTY, timing.FILL_2_EMPTY)
+
+
+def spoken(session: Session, place: Place, step: Step, text: str) -> tuple[Step, str]:
+    """Return the question that a line beside the hole answers, and its answer.
+
+    ``filled`` and ``empty`` are now; ``mark 8 in`` is the depth at the mark wherever it is typed;
+    a depth alone is a reading now.
+    """
+    word = text.strip().casefold()
+    if word.startswith(MARK):
+        steps = place.steps((timing.WATER_AT_MARK.key,), session.answers)
+        return (steps[0], text.strip()[len(MARK) :]) if steps else (step, text)
+    question = step.question
+    if (question in _FILLS and word in FILLED) or (question in _EMPTIES and word in GONE):
+        return step, "now"
+    if question is timing.READINGS:
+        if word in GONE:
+            return step, "now empty"
+        with suppress(Refused, Unanswered):
+            timing.WATER_AT_MARK.kind.take(text, step.view(session.answers))
+            return step, f"now {text.strip()}"
+    return step, text
 
 
 def take(session: Session, step: Step, line: str) -> list[str]:
@@ -92,9 +129,7 @@ def _standing(session: Session, step: Step) -> Iterator[str]:
     """Yield what is due now, and the rates so far or what they wait for."""
     view = step.view(session.answers)
     run = soak_run(view, session.now)
-    for said in (f"NOW: {run.do_now}", run.and_then):
-        if said:
-            yield from wrap(said, "  ")
+    yield from wrap(f"NOW: {run.do_now} {run.and_then}".rstrip(), "  ")
     if run.test is not None:
         drop = rate_words(run.test.drop_rate, view.metric)
         yield f"So far: drop rate {drop}, corrected {rate_words(run.test.corrected, view.metric)}."

@@ -5,31 +5,51 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Callable
 
-from interview.asking import route
+from interview.asking import path, route
 from interview.asking.answers import Answers
 from interview.asking.route import Step
 from interview.garden import soak_due
-from interview.garden.afterwards import questions as review
+from interview.garden.due_words import count_words
 from interview.garden.paced_lengths import changes_said
 from interview.garden.place import questions as start
 from interview.garden.session import Session
-from interview.garden.site import gate as site_gate
-from interview.garden.site import lines_questions as buried
-from interview.garden.site import spot_questions as ground
 from interview.garden.summary import wrap
-from interview.quantities.evidence import Grade
+from interview.garden.told_pages import due_now
 
 Say = Callable[[str], None]
 
 
-def standing(session: Session) -> str:
-    """Say how far a garden is that was begun before."""
-    done = route.progress(session.answers)
-    put_off = sum(one.put_off for one in done)
-    later = f", {put_off} of them put off (:waiting)" if put_off else ""
+GREETING = """Type an answer and press Enter; an empty line takes what is offered.
+:skip I don't know yet   back the page before   later stop for today, all is saved
+:why and :how tell more of a question; :help lists the rest."""
+
+
+def say_greeting(session: Session, say: Say) -> None:
+    """Say how to answer, and what is done today."""
+    say(GREETING)
+    say("\n".join(wrap(due_now(session).says)))
+
+
+def say_standing(session: Session, say: Say) -> None:
+    """Say of a garden begun before what is due, how far it is, and what is open."""
+    due = due_now(session)
     name = session.answers.get(start.GARDEN_NAME) or "No name yet"
-    far = f"{sum(one.done for one in done)} of {sum(one.total for one in done)} answered"
-    return f"{name}: {far}{later}. :help lists the commands."
+    say("\n".join(wrap(f"{name}: {due.says}", "  ")))
+    far = session.way.progress()
+    done = [one for one in far if one.total]
+    parts = ", ".join(f"{session.answers.told(one.stage.title)} {one.word}" for one in done)
+    say("\n".join(wrap(f"Pages: {parts}.", "  ")))
+    if off := len(session.put_off_list()):
+        say(f"{count_words(off, 'answer')} to find out: list. :help lists the commands.")
+
+
+def where(session: Session) -> str:
+    """Say at which page one is, and how far the garden is."""
+    place, far = session.place, session.way.progress()
+    title = session.answers.told(place.page.title) if place else "the end"
+    if place and place.number > 1:
+        title += f" {place.number}"
+    return f"{title} ({sum(one.done for one in far)} of {sum(one.total for one in far)} pages done)"
 
 
 class DueTold:
@@ -52,41 +72,6 @@ def _item(step: Step) -> tuple[str, int]:
     return step.question.group, step.number
 
 
-Found = dict[str, tuple[Grade, str]]
-"""What is found of the yard, by what it is about."""
-
-
-def found(session: Session, step: Step) -> Found:
-    """Return what is found of the yard, for the questions that are asked to find it."""
-    question, answers = step.question, session.answers
-    if question.group == ground.SPOTS.key:
-        try:
-            spot = next(
-                (one for one in session.plan.checks.spots if one.number == step.number), None
-            )
-        except Exception:  # a fault of the program is told where the plan is asked for
-            return {}
-        return {
-            one.key: (one.grade, f"{one.said} {one.change}".strip())
-            for one in (spot.findings if spot else ())
-        }
-    day = answers.get(review.DIG_DAY) if question is review.DIG_DAY else session.now.date()
-    if day is None or question not in (review.DIG_DAY, buried.MARK_DISTANCE):
-        return {}
-    when = f"On {day:%A} {day} digging" if question is review.DIG_DAY else "Digging"
-    return {
-        why: (Grade.STOP, f"{when} is shut: {why}") for why in site_gate.dig_reasons(answers, day)
-    }
-
-
-def say_found(before: Found, after: Found, say: Say) -> None:
-    """Say what an answer speaks against; not that more is to be found out about a new spot."""
-    for key, (grade, said) in after.items():
-        told = grade is Grade.STOP or (grade is Grade.FIX and key in before)
-        if told and before.get(key) != (grade, said):
-            say("\n".join(wrap(f"  ! {said}", "    ")))
-
-
 def say_changes(before: Answers, after: Answers, say: Say) -> None:
     """Say which paced lengths a new calibration changed, and by how much."""
     changes = changes_said(before, after)
@@ -104,9 +89,20 @@ def say_saved(session: Session, say: Say) -> None:
         say(f"  ! Saved, but: {session.note}")
 
 
-def say_list(session: Session, say: Say) -> None:
+def say_put_off(session: Session, say: Say) -> None:
+    """Say what was put off, each with how to find it out."""
+    found = session.put_off_list()
+    for number, step in enumerate(found, 1):
+        label = step.worded(session.answers).label
+        lead = f"{number:>2} {label} (go {step.question.key}). "
+        say("\n".join(wrap(f"{lead}{session.find_out(step)}", "     ")))
+    if not found:
+        say("  Nothing was put off.")
+
+
+def say_answers(session: Session, say: Say) -> None:
     """Say every question with its answer, and what is kept but does not apply."""
-    for step in route.steps(session.answers):
+    for step in path.steps(session.answers):
         text = step.view(session.answers).text(step.question)
         said = "" if text is None else text.replace("\n", "; ")
         say(f"  {step.address}: {said}")
