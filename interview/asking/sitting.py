@@ -115,18 +115,19 @@ class Sitting(Walk):
 
         Words that cannot be read open nothing.
         """
+        return self._boxes(self.place, self.with_words(words)) if self.place else []
+
+    def with_words(self, words: Mapping[str, str] | None = None) -> Answers:
+        """Return the answers as if ``words`` by address were those to the boxes of this place."""
         place, answers = self.place, self._answers
-        if place is None:
-            return []
-        for address, text in (words or {}).items():
-            step = next(
-                (one for one in self._boxes(place, answers) if one.address == address), None
-            )
+        for address, text in (words or {}).items() if place else ():
+            asked = self._boxes(place, answers) if place else []
+            step = next((one for one in asked if one.address == address), None)
             if step is not None and text.strip():
                 with suppress(Refused):
                     kept = self._read(step, text, replace(answers, now=self.now)).kept
                     answers = answers.with_text(address, kept)
-        return self._boxes(place, answers)
+        return answers
 
     def rows(self) -> list[Step]:
         """Return the rows of usual values of this place."""
@@ -226,9 +227,13 @@ class Sitting(Walk):
         """Keep the answers with ``keeper`` from now on."""
         self._keeper = keeper
 
-    def read(self, step: Step, text: str) -> Heard:
-        """Return how ``text`` would be understood, keeping nothing; raises ``Refused``."""
-        return self._read(step, text, self.answers)
+    def read(self, step: Step, text: str, words: Mapping[str, str] | None = None) -> Heard:
+        """Return how ``text`` would be understood, keeping nothing; raises ``Refused``.
+
+        ``words`` are those typed into the other boxes of this place.
+        """
+        answers = replace(self.with_words(words), now=self.now) if words else self.answers
+        return self._read(step, text, answers)
 
     def _read(self, step: Step, text: str, answers: Answers) -> Heard:
         view = step.view(answers)
