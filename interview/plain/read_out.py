@@ -89,7 +89,7 @@ class Reader:
             self._list(session, step)
 
     def caution(self, session: Session, turn: Turn, step: Step) -> None:
-        """Say the caution of a question once a page: what was said before, by its beginning alone."""
+        """Say the caution of a question; what was said before, by its beginning alone."""
         said = step.worded(session.answers).caution_in(step.view(session.answers))
         if beware := session.beware(step):
             self.lines(f"CAUTION: {beware}", "  ", "    ")

@@ -124,6 +124,8 @@ class InterviewApp(RemindingApp):
         self.theme = themes.for_terminal(self.console.color_system)
         self._seen = Seen()
         self._opening = self._typed_ahead = False
+        self._every_question = False
+        """Whether a garden opened from the start page is asked every question by itself."""
         self.refusal: Refusal | None = None
         """Why the garden that was asked for by name cannot be opened."""
 
@@ -146,7 +148,7 @@ class InterviewApp(RemindingApp):
     def get_default_screen(self) -> Screen[None]:
         """Return the first page, which needs nothing of the garden."""
         if self._name is None and self._door.opened is None:
-            return WelcomeScreen(self._chosen)
+            return WelcomeScreen(self._chosen, switch=self._switch_every_question)
         return OpeningScreen(self._name or "")
 
     def on_mount(self) -> None:
@@ -197,8 +199,12 @@ class InterviewApp(RemindingApp):
             pages[-1].offer(gardens, new_file)
 
     def _welcome(self, trouble: str = "") -> None:
-        self.push_screen(WelcomeScreen(self._chosen, trouble))
+        self.push_screen(WelcomeScreen(self._chosen, trouble, self._switch_every_question))
         self._look_round()
+
+    def _switch_every_question(self) -> bool:
+        self._every_question = not self._every_question
+        return self._every_question
 
     def _chosen(self, path: Path | None) -> None:
         self._open(str(path) if path else None)
@@ -253,6 +259,7 @@ class InterviewApp(RemindingApp):
 
         saver = self._door.saver
         assert saver is not None
+        opened.session.every_question = self._every_question
         page = QuestionScreen(opened.session, saver, opened.path, lambda: str(opened.keeper.path))
         # The worker thread of the saver must not touch the screen itself.
         saver.on_change = partial(self.call_later, self._show_saved)

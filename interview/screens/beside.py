@@ -1,7 +1,9 @@
-"""What stands beside the question: the plan so far."""
+"""What stands beside the question: what is known of the garden, and what is next."""
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from functools import partial
 from typing import TYPE_CHECKING, Any
 
 from textual import work
@@ -11,6 +13,7 @@ from textual.content import Content
 from textual.message import Message
 from textual.worker import get_current_worker
 
+from interview.asking.route import Step
 from interview.garden.session import Session
 from interview.screens import words
 from interview.screens.long_wait import Stopped, telling_page
@@ -21,11 +24,14 @@ if TYPE_CHECKING:
 
 
 class PlanSoFar(VerticalScroll):
-    """The plan so far: every line its value, or in words what it waits for."""
+    """What is known of the garden, and what is next."""
 
     can_focus = True
     too_small = False
     """Whether the garden does not fit its room, by the lines shown."""
+
+    due = ""
+    """What is due, by the lines shown."""
 
     class Stands(Message):
         """Other lines stand here now."""
@@ -35,9 +41,11 @@ class PlanSoFar(VerticalScroll):
         self._wanted: Plan | None = None
         """The plan that is to be shown."""
         self._busy = False
+        self._taken: tuple[str, ...] = ()
+        self._title: Callable[[Step], str] = str
 
     def compose(self) -> ComposeResult:
-        yield Words("The plan so far", id="plan_title")
+        yield Words("What is known", id="plan_title")
         yield Words("", id="plan_far", classes="quiet")
         yield Words("", id="plan_lines")
 
@@ -46,9 +54,11 @@ class PlanSoFar(VerticalScroll):
 
         Of several plans wanted while one is worked out the last alone is.
         """
-        if not is_there(self) or session.plan is self._wanted:
+        taken = tuple(session.taken)
+        if not is_there(self) or (session.plan is self._wanted and taken == self._taken):
             return
-        self._wanted = session.plan
+        self._wanted, self._taken = session.plan, taken
+        self._title = partial(words.page_title, session)
         self.workers.cancel_group(self, "years")
         self._far("")
         if not self._busy:
@@ -59,11 +69,11 @@ class PlanSoFar(VerticalScroll):
     def _work_out(self, plan: Plan) -> None:
         """Work the lines out; with years of rain, first those that need none."""
         long = False
-        shown: words.PlanLines | str
+        shown: words.Beside | str
         try:
             long = plan.storms.has_long_sums
             first = plan.without_record if long else plan
-            shown = words.plan_lines(first)
+            shown = self._lines(first)
             if long:
                 plan.after(first)  # what needs no years is not worked out twice
         except Exception as trouble:
@@ -71,7 +81,10 @@ class PlanSoFar(VerticalScroll):
             shown = words.fault(trouble)
         self.call_later(self._done, plan, shown, long)
 
-    def _done(self, plan: Plan, shown: words.PlanLines | str, long: bool) -> None:
+    def _lines(self, plan: Plan) -> words.Beside:
+        return words.plan_lines(plan, self._taken, self._title)
+
+    def _done(self, plan: Plan, shown: words.Beside | str, long: bool) -> None:
         if self._wanted is not None and plan is not self._wanted:
             self._work_out(self._wanted)
             return
@@ -83,10 +96,10 @@ class PlanSoFar(VerticalScroll):
     @work(thread=True, group="years", exclusive=True)
     def _carry_years(self, plan: Plan) -> None:
         worker = get_current_worker()
-        shown: words.PlanLines | str
+        shown: words.Beside | str
         try:
             with telling_page(self.app, self._far):
-                shown = words.plan_lines(plan)
+                shown = self._lines(plan)
         except Stopped:
             return
         except Exception as trouble:
@@ -94,7 +107,7 @@ class PlanSoFar(VerticalScroll):
         if not worker.is_cancelled:
             self.call_later(self._all_done, plan, shown)
 
-    def _all_done(self, plan: Plan, shown: words.PlanLines | str) -> None:
+    def _all_done(self, plan: Plan, shown: words.Beside | str) -> None:
         if plan is self._wanted and is_there(self):
             self._far("")
             self._say(shown)
@@ -103,20 +116,14 @@ class PlanSoFar(VerticalScroll):
         if is_there(self):
             self.query_one("#plan_far", Words).say(said)
 
-    def _say(self, shown: words.PlanLines | str) -> None:
+    def _say(self, shown: words.Beside | str) -> None:
         if isinstance(shown, str):
             self.query_one("#plan_lines", Words).say(shown)
             return
-        from interview.garden.summary import TOO_SMALL
-
+        self.too_small, self.due = shown.too_small, shown.due
         pieces: list[tuple[str, str]] = []
-        known, waiting = shown
-        self.too_small = any(line.value.startswith(TOO_SMALL) for line in known)
-        for line in known:
-            style = "$look bold" if line.value.startswith(("SHUT", "STOP", TOO_SMALL)) else "bold"
-            pieces += [(f"{line.label}  ", ""), (line.value, style), ("\n", "")]
-        for gap, labels in waiting:
-            pieces += [(f"{labels}\n", "$muted")]
-            pieces += [(f"  waits for: {gap}\n", "$muted italic")]
-        self.query_one("#plan_lines", Words).say(Content.assemble(*pieces))
+        for line in shown.lines:
+            bad = line.startswith(("STOP", "TOO NEAR", words.TOO_SMALL)) or "SHUT" in line
+            pieces += [(line, "$look bold" if bad else ""), ("\n", "")]
+        self.query_one("#plan_lines", Words).say(Content.assemble(*pieces[:-1]))
         self.post_message(self.Stands())

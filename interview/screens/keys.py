@@ -60,6 +60,7 @@ PAGES: dict[str, tuple[PageKey, ...]] = {
     "welcome": (
         PageKey("enter", "open", "open it", bound=False),
         PageKey("a", "begin", "new garden", means="add"),
+        PageKey("f10", "every_question", "every question", means="every question"),
     ),
     "opening": (),
     "mend": (
@@ -80,6 +81,8 @@ PAGES: dict[str, tuple[PageKey, ...]] = {
         *_FURTHER,
         PageKey("ctrl+o", "aside('how')", "how to", means="how"),
         PageKey("ctrl+y", "aside('why')", "why"),
+        PageKey("tab", "next_box(1)"),
+        PageKey("shift+tab", "next_box(-1)"),
     ),
     "review": (
         PageKey("enter", "go", "go there", bound=False),
@@ -87,6 +90,7 @@ PAGES: dict[str, tuple[PageKey, ...]] = {
         PageKey("ctrl+g", "next_open", "next open", means="go to"),
         PageKey("f7", "clear", "take this answer away"),
         PageKey("f8", "remove", "remove this whole item"),
+        PageKey("f10", "every_question", "every question", means="every question"),
     ),
     "plan": (
         _back("escape,q"),

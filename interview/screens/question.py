@@ -1,4 +1,4 @@
-"""The question page: what comes of a key, a button, an answer."""
+"""The question page: what comes of a key, of what is typed, of a page that closes."""
 
 from __future__ import annotations
 
@@ -16,21 +16,22 @@ from interview.asking.sitting import Doubt
 from interview.garden.session import Session
 from interview.garden.soak.reading_lines import typed_instant
 from interview.garden.survey import questions as survey
-from interview.garden.survey.pacing_questions import WALKERS
 from interview.reading import Refused, is_unknown
 from interview.screens import keys, words
-from interview.screens.asked_page import AskedPage
+from interview.screens.beside import PlanSoFar
 from interview.screens.field import Field
 from interview.screens.fields import TextField
 from interview.screens.further import FurtherPages
 from interview.screens.list_field import ListField, SoakField
 from interview.screens.lists import Choices
+from interview.screens.page_turns import PageTurns
 from interview.screens.parts import Ask
-from interview.screens.question_page import LOOK_SECONDS
+from interview.screens.question_page import LOOK_SECONDS, Mode
 from interview.screens.saver import BackgroundKeeper
+from interview.screens.usual_rows import UsualRows
 
 
-class QuestionScreen(FurtherPages, AskedPage):
+class QuestionScreen(FurtherPages, PageTurns):
     """Asks the question the session stands at."""
 
     AUTO_FOCUS = ""
@@ -43,40 +44,89 @@ class QuestionScreen(FurtherPages, AskedPage):
         self._path = path
         self._drafts_saved = dict(session.drafts)
         self._began_at = ""
+        self._resumed = False
+        """Whether somebody has come back, and is to be told what is due."""
 
     async def on_mount(self) -> None:
+        session = self._session
         # A soak test does not wait: whoever comes back comes back to its page.
         found = None
-        if self._session.answers.numbers("holes"):
+        if session.answers.numbers("holes"):
             from interview.screens.soak_watch import to_go_on_with
 
-            if found := to_go_on_with(self._session):
-                self._session.jump(found[0])
-        await self._show()
+            found = to_go_on_with(session)
+        half = [one for one in session.drafts if session._at(one) is not None]
+        if found:
+            session.go_to(found[0])
+            self._begin_page(session.place)
+            await self._show()
+        elif session.step is not None and session.step.address in half:
+            # What was half typed comes first.
+            await self._go(session.step.address)
+        else:
+            self._begin_page(session.start())
+            await self._show()
         self._began_at = self._step.address if self._step else ""
+        self._resumed = bool(session.answers.texts) and not found
         self.set_interval(LOOK_SECONDS, self.show_testing)
         if found:
             from interview.screens.soak_timer import SoakScreen
 
-            self.app.push_screen(SoakScreen(self._session, found[1]))
+            self.app.push_screen(SoakScreen(session, found[1]))
 
     async def on_screen_resume(self) -> None:
-        """Show the question anew after another page, unless it is still the same one."""
-        if self._step is not None:
+        """Show the page anew after another one, unless it is still the same."""
+        if self._shown is not None:
             await self._show()
+
+    def on_plan_so_far_stands(self) -> None:
+        """Say what is due to whoever comes back, once it is known."""
+        super().on_plan_so_far_stands()
+        if self._resumed:
+            self._resumed = False
+            due = self.query_one(PlanSoFar).due
+            if due and not self.told:
+                self._tell(due)
 
     def on_field_typed(self, event: Field.Typed) -> None:
         """Say how the text is understood; a text that cannot be read yet is passed over."""
-        field = self.query_one(Field)
+        field = self.field
         self.show_keys()
-        if self._step is None or field.draft == self._fresh:
+        if self._step is None or field is None or field.draft == self._fresh:
             return
         # On the empty line of a list the whole list is said back.
         self._hear(self._understood(event.text if event.text.strip() else field.text))
+        self._typed_on(field)
+
+    def _typed_on(self, field: Field) -> None:
+        """Show the boxes that the words typed open, at once."""
+        place, step = self._place, self._step
+        if place is not None and step is not None and len(place.page.asked) > 1:
+            self._typed[step.address] = field.text
+            self._show_boxes()
+
+    def on_option_list_option_highlighted(self) -> None:
+        """Show the boxes that the choice one is at opens."""
+        field = self.field
+        if field is not None and field.text and field.text != "none" and not self._row:
+            self._typed_on(field)
+
+    async def on_choices_chosen(self, event: Choices.Chosen) -> None:
+        """Go the way that was chosen, or open the row; with none take the page whole."""
+        event.stop()
+        if self.mode is Mode.WAYS:
+            await self._choose_way(event.key)
+        elif self.mode is Mode.ROWS:
+            await self._open_row(event.key)
+
+    def on_usual_rows_moved(self) -> None:
+        """Say what Enter does now."""
+        for listing in self.query(UsualRows):
+            self._show_what_enter_does(listing)
 
     async def on_field_given(self, event: Field.Given) -> None:
         """Keep the answer and go on, or say why it cannot be."""
-        if event.field is not self.query_one(Field):  # typed ahead, it is not for the next one
+        if event.field is not self.field:  # typed ahead, it is not for the next one
             return
         if self._step and isinstance(event.field, SoakField) and self._wants_readings(self._step):
             self.action_draw()
@@ -96,7 +146,7 @@ class QuestionScreen(FurtherPages, AskedPage):
         from interview.screens.soak_watch import run_of
 
         step = self._step
-        if step is None or event.field is not self.query_one(Field):
+        if step is None or event.field is not self.field:
             return
         if is_unknown(event.lines[0]):
             await self.action_put_off()
@@ -155,7 +205,7 @@ class QuestionScreen(FurtherPages, AskedPage):
     def on_list_field_grown(self, event: ListField.Grown) -> None:
         """Keep what is in a list so far: a flat battery must not cost it."""
         step, field = self._step, event.field
-        if step is None or field is not self.query_one(Field):
+        if step is None or field is not self.field:
             return
         try:
             heard = self._session.keep_part(step, "\n".join(field.items.lines))
@@ -165,74 +215,6 @@ class QuestionScreen(FurtherPages, AskedPage):
         self._fresh = field.draft
         self._session.drafts.pop(step.address, None)
         self._show_around()
-
-    async def _take(self, text: str) -> None:
-        step, given = self._step, text
-        if step is None:
-            return
-        view = step.view(self._session.answers)
-        kept, standing = view.text(step.question), view.standing(step.question)
-        if kept is not None and text == self.query_one(Field).asked.typed:
-            text = kept
-        same = kept is not None and kept.strip() == text.strip()
-        passed = same and standing is Status.ANSWERED and not self._session.is_unfinished(step)
-        put_off = not text.strip() and standing is Status.UNKNOWN
-        if not text.strip() and hasattr(step.question.kind, "options") and not put_off:
-            text = step.question.default(view) or ""
-            if not text:
-                self._refuse("Choose one first, or say that you don't know yet.")
-                return
-        before = self._session.answers
-        if not (passed or put_off or self._session.shut(step)):
-            try:
-                self._session.offer(step, text)
-            except (Refused, Doubt) as refused:
-                self._refuse(str(refused))
-                return
-        self._session.drafts.pop(step.address, None)
-        self._fresh, self._given = self.query_one(Field).draft, given
-        # What came of the line of a list was said as it was added.
-        many = step.question.kind.many
-        await self._forward("" if many else self._session.remark(step, text))
-        self._given = None
-        # The next page is up by now; what a new pace changed is told over it.
-        if step.question in WALKERS:
-            from interview.garden.paced_lengths import changes_said
-            from interview.screens.changes import ChangesScreen
-
-            if changed := changes_said(before, self._session.answers):
-                said = "This changes lengths given in paces:"
-                self.app.push_screen(ChangesScreen(said, changed))
-
-    async def _forward(self, told: str = "", short: str = "") -> None:
-        alarm, self._session.alarm = self._session.alarm, ""
-        ended = self._session.go_on() is None
-        passed = "" if ended else self._session.passed_over
-        if ended:
-            self._end(f"{alarm} {words.at_the_end(self._session)} {told}".strip())
-            return
-        told = f"{told} {words.then_back(self._session)}".strip()
-        await self._show()
-        if alarm:
-            self._tell(alarm, alarm=True)
-        elif passed or told:
-            self._tell(f"{told} {passed}".strip(), f"{short} {passed}".strip())
-
-    def _end(self, lead: str) -> None:
-        from interview.screens.plan import PlanScreen
-
-        self._show_around()
-        self.app.push_screen(PlanScreen(self._session, self._path, lead))
-
-    def _keep_draft(self) -> None:
-        """Put what is half typed by, so that it comes back with its question."""
-        field = self.query_one(Field)
-        if self._step is None:
-            return
-        if field.draft != self._fresh:
-            self._session.drafts[self._step.address] = field.draft
-        else:
-            self._session.drafts.pop(self._step.address, None)
 
     def leave(self, place: bool = True) -> None:
         """Have what is half typed saved too, and the ``place``, before the program ends."""
@@ -249,8 +231,14 @@ class QuestionScreen(FurtherPages, AskedPage):
 
     async def action_go_on(self) -> None:
         """Keep what stands in the field and go on; a reading that is typed is added."""
-        field = self.query_one(Field)
-        if isinstance(field, SoakField) and field.typed:
+        field = self.field
+        if field is None:
+            listing = next(iter(self.query(Choices)), None)
+            if listing is not None:
+                listing.action_select()
+            else:
+                await self._forward()
+        elif isinstance(field, SoakField) and field.typed:
             await self.on_soak_field_added(SoakField.Added(field, [field.typed]))
         elif isinstance(field, ListField) and field.typed:
             field.add()
@@ -258,12 +246,31 @@ class QuestionScreen(FurtherPages, AskedPage):
             await self._take(field.text)
 
     async def action_back(self) -> None:
-        """Go to the question before."""
+        """Go to what stands before."""
+        await self._back()
+
+    async def action_next_box(self, by: int) -> None:
+        """Go to the next box of the page or the one before, then to its rows, then round."""
+        boxes, step = self._boxes(), self._step
+        addresses = [one.address for one in boxes]
+        rows = bool(self._rows()) and bool(boxes) and not self._is_timer
+        if self._row or self.mode is Mode.WAYS or len(boxes) + rows < 2:
+            self.app.action_focus_next() if by > 0 else self.app.action_focus_previous()
+            return
         self._keep_draft()
-        if self._session.go_back() is None:
-            self._tell("This is the first question.")
-        else:
+        stops = len(boxes) + rows
+        at = addresses.index(step.address) if step and step.address in addresses else 0
+        at = len(boxes) if self._listed or self.mode is Mode.ROWS else at
+        at = (at + by) % stops
+        if at == len(boxes):
+            self._listed = True
             await self._show()
+        else:
+            await self._to_box(boxes[at])
+
+    @property
+    def _is_timer(self) -> bool:
+        return self._place is not None and self._place.page.tells == "timer"
 
     async def action_mend(self) -> None:
         """Go to the answer that keeps this question shut, or back from it."""
@@ -271,18 +278,22 @@ class QuestionScreen(FurtherPages, AskedPage):
         if self._session.mend() is None:
             self._tell("Nothing is shut here that an answer would open.")
             return
+        step, place = self._session.step, self._session.place
+        self._begin_page(None)
+        if step is not None and place is not None and step.question.key not in place.page.asked:
+            self._row = step.address
         await self._show()
         self._tell(words.then_back(self._session))
 
     async def action_put_off(self) -> None:
         """Keep "don't know yet" and go on; an answer there is goes only after a question."""
         step = self._step
-        if step is None:
+        if step is None or self.mode is not Mode.BOX:
+            if self.mode is Mode.WAYS and self._verdict is None:
+                await self._forward()
             return
         standing = step.view(self._session.answers).standing(step.question)
-        if self._session.shut(step):
-            await self._forward()
-        elif standing in (Status.OPEN, Status.UNKNOWN):
+        if standing in (Status.OPEN, Status.UNKNOWN):
             await self._put_off(step)
         else:
             label = step.worded(self._session.answers).label
@@ -294,12 +305,6 @@ class QuestionScreen(FurtherPages, AskedPage):
 
             self.app.push_screen(Ask(asked, "Yes, I don't know yet", "No, keep my answer"), done)
 
-    async def _put_off(self, step: Step) -> None:
-        self._keep_draft()
-        self._session.put_off(step)
-        put_off = f"Put off: {step.worded(self._session.answers).label}."
-        await self._forward(f"{put_off} To find out: {self._session.find_out(step)}", put_off)
-
     def action_go_to(self) -> None:
         """Open the list of all questions and answers."""
         from interview.screens.review import ReviewScreen
@@ -308,8 +313,8 @@ class QuestionScreen(FurtherPages, AskedPage):
         self.app.push_screen(ReviewScreen(self._session, self._step), self._jump)
 
     async def _jump(self, address: str | None) -> None:
-        if address and self._session.jump(address) is not None:
-            await self._show()
+        if address:
+            await self._go(address)
 
     def action_plan(self) -> None:
         """Show the whole plan."""
@@ -319,7 +324,9 @@ class QuestionScreen(FurtherPages, AskedPage):
 
     def action_now(self) -> None:
         """Write this very moment into the field of a time, or open the timing page."""
-        field = self.query_one(Field)
+        field = self.field
+        if field is None:
+            return
         if isinstance(field, TextField) and field.asked.kind.name == "date and time":
             if not field.disabled:
                 now = self._session.now.replace(microsecond=0)
@@ -336,10 +343,11 @@ class QuestionScreen(FurtherPages, AskedPage):
         if step.question is survey.PIECES:
             from interview.screens.pieces_page import PiecesScreen
 
-            field = self.query_one(Field)
+            field = self.field
             listed = list(field.items.lines) if isinstance(field, ListField) else []
             # What that page keeps takes the place of what is half typed here.
             self._session.drafts.pop(step.address, None)
+            self._typed.pop(step.address, None)
             self.app.push_screen(PiecesScreen(self._session, step, listed))
         elif step.question.group == "holes":
             from interview.screens.soak_timer import SoakScreen

@@ -1,4 +1,4 @@
-"""Every question with its answer: to look over, to search, to jump to, to take answers away."""
+"""The pages with their answers: to look over, to search, to jump to, to take answers away."""
 
 from __future__ import annotations
 
@@ -12,17 +12,19 @@ from textual.content import Content
 from textual.widgets import Input, OptionList
 from textual.widgets.option_list import Option
 
-from interview.asking import route
+from interview.asking import path, route
 from interview.asking.kinds import Moment, list_lines
 from interview.asking.question import Status
 from interview.asking.route import Step
+from interview.asking.way import Standing
 from interview.garden.session import Session
 from interview.garden.soak.reading_lines import Readings, said_line
-from interview.garden.stages import GROUPS, STAGES
+from interview.garden.stages import GROUPS
 from interview.screens import keys, words
 from interview.screens.lists import Rows
 from interview.screens.page import Page
 from interview.screens.parts import Ask, Line, Words
+from interview.screens.welcome import ONE_BY_ONE, SHORT_WAY
 
 DAYS = ("date", "list of date")
 """Kinds whose answers the file writes in figures; here they are said in words."""
@@ -31,7 +33,7 @@ NOTHING_FOUND = "No question or answer has these words. Try fewer, or clear them
 
 @dataclass(frozen=True)
 class AnswerRow:
-    """One line of the list: a stage, or a question with where it stands."""
+    """One line of the list: a visit, a page, or a question with where it stands."""
 
     address: str
     """Where choosing it leads."""
@@ -39,9 +41,17 @@ class AnswerRow:
     said: str
     mark: str = ""
     stage: bool = False
+    """Whether it is the heading of a visit."""
+    page: bool = False
+    """Whether it is the page of the questions after it."""
     aside: bool = False
     asked: str = ""
     """The question in full and the answer as the file has it, which are searched too."""
+
+    @property
+    def heading(self) -> bool:
+        """Whether it is no question."""
+        return self.stage or self.page
 
     def matches(self, search: str) -> bool:
         """Tell whether every word searched for is in this line."""
@@ -77,18 +87,42 @@ _MARKS = {
 
 
 def entries(session: Session) -> list[AnswerRow]:
-    """Return the whole interview as lines, set-aside answers under their stages."""
-    answers = session.answers
-    aside = [step for a in route.set_aside(answers) if (step := route.step_at(a, answers))]
-    found = []
-    for stage, one in zip(STAGES, route.progress(answers), strict=True):
-        steps = list(route.stage_steps(stage, answers))
-        first = steps[0].address if steps else ""
-        said = f"{one.word}, {one.done} of {one.total}"
-        found.append(AnswerRow(first, f"{stage.letter}. {stage.title}", said, stage=True))
+    """Return the whole interview as lines, visit by visit, page by page.
+
+    A page with several questions has a line of its own before them. What stands on no page, and
+    answers set aside, come last.
+    """
+    answers, way = session.answers, session.way
+    found, visit, seen = list[AnswerRow](), "", set[str]()
+    for place in way.places:
+        if place.page.visit != visit:
+            visit = place.page.visit
+            found.append(AnswerRow(place.name, f"{visit[:1].upper()}{visit[1:]}", "", stage=True))
+        steps = place.steps(place.page.keys, answers)
+        if len(steps) != 1 or place.page.tells:
+            item = f" {place.number}" if place.number else ""
+            word = "" if not steps else _STANDINGS.get(way.standing(place), "")
+            title = f"{answers.told(place.page.title)}{item}"
+            found.append(AnswerRow(place.name, title, word, page=True))
         found += [_entry(session, step, False) for step in steps]
-        found += [_entry(session, step, True) for step in aside if step.stage is stage]
+        seen |= {step.address for step in steps}
+    others = [one for one in path.steps(answers) if one.address not in seen]
+    if others:
+        found.append(AnswerRow("", "On no page now", "", stage=True))
+        found += [_entry(session, step, False) for step in others]
+    aside = [step for a in route.set_aside(answers) if (step := route.step_at(a, answers))]
+    if aside:
+        found.append(AnswerRow("", "Set aside", "", stage=True))
+        found += [_entry(session, step, True) for step in aside]
     return found
+
+
+_STANDINGS = {
+    Standing.OPEN: "open",
+    Standing.FAULTY: "needs attention",
+    Standing.UNTAKEN: "not taken yet",
+    Standing.SHUT: "shut",
+}
 
 
 def _entry(session: Session, step: Step, aside: bool) -> AnswerRow:
@@ -116,7 +150,7 @@ class ReviewScreen(Page):
     """Look over every answer; closes with the address of the question to go to."""
 
     KEYS = "review"
-    HEADING = "Every question and answer"
+    HEADING = "Every page and answer"
     BINDINGS: ClassVar[list[BindingType]] = keys.bindings("review")
 
     def __init__(self, session: Session, here: Step | None) -> None:
@@ -139,12 +173,14 @@ class ReviewScreen(Page):
     def _fill(self, search: str, at: str = "") -> None:
         self._shown = self._all
         if search.strip():
-            fits = [one for one in self._all if one.matches(search) and not one.stage]
+            fits = [
+                one for one in self._all if one.matches(search) and not one.stage and not one.page
+            ]
             self._shown = sorted(fits, key=lambda one: (one.rank(search), one.aside))
         listing = self.query_one("#answers", OptionList)
         listing.clear_options()
         listing.add_options([Option(_words(one)) for one in self._shown])
-        places = [p for p, one in enumerate(self._shown) if one.address == at and not one.stage]
+        places = [p for p, one in enumerate(self._shown) if one.address == at and not one.heading]
         if self._shown:
             listing.highlighted = places[0] if places else 0
         none = "" if self._shown else NOTHING_FOUND
@@ -191,11 +227,19 @@ class ReviewScreen(Page):
 
     def action_next_open(self) -> None:
         """Go to the first question without an answer."""
-        step = self._session.go_to_open()
-        if step is None:
-            self.tell("No question is open that may be answered now.")
+        place = self._session.way.first_open()
+        if place is None:
+            self.tell("No page is open that may be answered now.")
         else:
-            self.dismiss(step.address)
+            self.dismiss(place.name)
+
+    def action_every_question(self) -> None:
+        """Ask every question on a page of its own, or only what is not usual."""
+        session, entry = self._session, self._entry
+        session.every_question = not session.every_question
+        self._all = entries(session)
+        self._fill(self.query_one("#find", Input).value, entry.address if entry else "")
+        self.tell(ONE_BY_ONE if session.every_question else SHORT_WAY)
 
     def action_close(self) -> None:
         """Go back to the question."""
@@ -204,7 +248,12 @@ class ReviewScreen(Page):
     def action_clear(self) -> None:
         """Take the answer of the line away, after a question."""
         entry = self._entry
-        if entry is None or entry.stage or not (entry.said or entry.mark == "don't know yet"):
+        if (
+            entry is None
+            or entry.stage
+            or entry.page
+            or not (entry.said or entry.mark == "don't know yet")
+        ):
             self.tell("Choose a line with an answer first.")
             return
         asked = f"Take away the answer to “{entry.label}”?"
@@ -222,7 +271,7 @@ class ReviewScreen(Page):
         """Remove the whole hole, spot, surface or person of the line, after a question."""
         entry = self._entry
         parts = entry.address.split(".") if entry else []
-        if len(parts) < 3 or (entry and entry.stage):
+        if len(parts) < 3 or (entry and entry.heading):
             self.tell("Choose a line of a hole, spot, surface or person first.")
             return
         named = f"{GROUPS[parts[0]].label} {parts[1]}"
@@ -238,8 +287,9 @@ class ReviewScreen(Page):
 
 
 def _words(entry: AnswerRow) -> Content:
-    if entry.stage:
-        return Content.assemble((entry.label, "bold"), "  ", (entry.said, "italic"))
+    if entry.heading:
+        style = "bold underline" if entry.stage else "bold"
+        return Content.assemble((entry.label, style), "  ", (entry.said, "italic"))
     pieces: list[tuple[str, str]] = [(f"  {entry.label}: ", "")]
     if entry.said:
         pieces.append((entry.said, "bold"))

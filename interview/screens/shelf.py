@@ -3,25 +3,22 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable
 from dataclasses import dataclass
 from pathlib import Path
 
 from interview import answers_file as af
 from interview.asking import own_fault, route
-from interview.asking.answers import Answers
+from interview.asking import path as short_way
+from interview.asking.route import Step
 from interview.garden import store
+from interview.garden.due_words import Due, GardenState
 from interview.garden.opening import plan_of
 from interview.garden.place import questions as start
-from interview.garden.site.gate import locate_state
-from interview.garden.soak import timing_questions as timing
-from interview.garden.soak.run import soak_run
-from interview.garden.soak.times import clock, utc
-from interview.garden.summary import waiting
 
 MOST = 12
 """How many files are offered."""
-SOAK = "soak test:"
+RUNNING = (GardenState.SOAKING, GardenState.TIMING)
 MARK = af.FORMAT.encode()
 """Stands near the top of every answers file; other YAML files are passed over."""
 
@@ -35,6 +32,8 @@ class Shelved:
     how_far: str
     due: str
     faulty: bool = False
+    running: bool = False
+    """Whether a soak test runs in it."""
 
 
 def shelf(folder: Path, lately: Iterable[Path], now: dt.datetime) -> list[Shelved]:
@@ -46,7 +45,7 @@ def shelf(folder: Path, lately: Iterable[Path], now: dt.datetime) -> list[Shelve
         if len(found) < MOST and _is_ours(path):
             found.setdefault(str(_real(path)), path)
     gardens = [summary(path, now) for path in found.values()]
-    return sorted(gardens, key=lambda one: (one.faulty, not one.due.startswith(SOAK)))
+    return sorted(gardens, key=lambda one: (one.faulty, not one.running))
 
 
 def _in_folder(folder: Path) -> list[Path]:
@@ -90,38 +89,23 @@ def summary(path: Path, now: dt.datetime) -> Shelved:
         lines = "1 line needs" if count == 1 else f"{count} lines need"
         return Shelved(path, name, far, f"{lines} mending", True)
     try:
-        return Shelved(path, name, far, due(answers, path.parent, now))
+        found = due(loaded, path.parent, now)
+        return Shelved(path, name, far, found.says, running=found.state in RUNNING)
     except Exception as trouble:
         return Shelved(path, name, far, own_fault.note("what it waits for", trouble))
 
 
-def due(answers: Answers, folder: Path, now: dt.datetime) -> str:
-    """Say the one thing that this garden waits for: a reading, a day, or an answer."""
-    tellers: tuple[Callable[[], str], ...] = (
-        lambda: _soak_due(answers, now),
-        lambda: _dig_day(answers, now.date()),
-        lambda: _first_waiting(answers, folder, now),
-    )
-    still = len(route.open_steps(answers))
-    last = f"{still} questions open" if still else "the plan is complete"
-    return next((said for tell in tellers if (said := tell())), last)
+def due(loaded: store.Loaded, folder: Path, now: dt.datetime) -> Due:
+    """Return the one thing that this garden waits for: a reading, a day, or an answer."""
+    from interview.garden.due import due as due_of  # these know every sum
+    from interview.garden.summary import rough_line
 
+    answers = loaded.answers
+    plan = plan_of(answers, folder, now).without_record
 
-def _soak_due(answers: Answers, now: dt.datetime) -> str:
-    for view in answers.items("holes"):
-        at = soak_run(view, now).due
-        if at is None or view.get(timing.TEST_START) is None:
-            continue
-        word = "reading was due" if utc(at) <= utc(now) else "reading due"
-        return f"{SOAK} {word} {clock(at, now)}"
-    return ""
+    def title(step: Step) -> str:
+        place = short_way.place_of(step.address, answers)
+        return place.page.title if place else ""
 
-
-def _dig_day(answers: Answers, today: dt.date) -> str:
-    first = locate_state(answers).earliest
-    return f"first day to dig {first:%a %d %b}" if first and first > today else ""
-
-
-def _first_waiting(answers: Answers, folder: Path, now: dt.datetime) -> str:
-    found = waiting(plan_of(answers, folder, now))
-    return f"waits for: {found[0][0].label.lower()}" if found else ""
+    rough = rough_line(plan).partition(" (")[0]
+    return due_of(plan, rough, loaded.taken, title, order=short_way.steps)

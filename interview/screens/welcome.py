@@ -26,10 +26,14 @@ if TYPE_CHECKING:
 
 NEW = "new"
 LEAD = (
-    "Plan a rain garden in your own yard, one question at a time: where it is safe to dig, how "
-    "fast your soil takes water, how deep and how big, what to plant. Stop whenever you like; "
-    "every answer is saved."
+    "Plan a rain garden in your own yard, page by page: where it is safe to dig, how fast your "
+    "soil takes water, how deep and how big, what to plant. Stop whenever you like; every answer "
+    "is saved."
 )
+TODAY = "Today, no digging: measure the roof, find the spot. About 40 minutes."
+"""What a new garden begins with; the same is due in one without answers."""
+ONE_BY_ONE = "Every question will be asked, one on each page. F10: the short way again."
+SHORT_WAY = "The short way: what is usual is asked on few pages. F10 asks every question."
 
 
 class OpeningScreen(Page):
@@ -55,9 +59,16 @@ class WelcomeScreen(Page):
     HEADING = "Rain garden interview"
     BINDINGS: ClassVar[list[BindingType]] = keys.bindings("welcome")
 
-    def __init__(self, choose: Callable[[Path | None], None], trouble: str = "") -> None:
+    def __init__(
+        self,
+        choose: Callable[[Path | None], None],
+        trouble: str = "",
+        switch: Callable[[], bool] = bool,
+    ) -> None:
+        """``switch`` turns on and off that every question is asked, and tells which it is now."""
         super().__init__()
         self._choose = choose
+        self._switch = switch
         self._gardens: Sequence[Shelved] = ()
         self._trouble = trouble
         self._moved = False
@@ -67,7 +78,7 @@ class WelcomeScreen(Page):
         yield Words(LEAD, id="lead")
         yield Words(f"CAUTION: {LOCATE}", id="caution")
         yield Words(self._trouble, id="trouble")
-        yield Rows(Option("Begin a new garden", id=NEW), id="gardens", markup=False)
+        yield Rows(Option(_new(""), id=NEW), id="gardens", markup=False)
 
     def on_mount(self) -> None:
         self.query_one("#trouble", Words).say(self._trouble)
@@ -89,8 +100,7 @@ class WelcomeScreen(Page):
             return
         self._gardens = gardens
         listing = self.query_one("#gardens", OptionList)
-        kept = (f"  (kept in {shown(new_file)})", "italic")
-        listing.replace_option_prompt(NEW, Content.assemble("Begin a new garden", kept))
+        listing.replace_option_prompt(NEW, _new(f"  (kept in {shown(new_file)})"))
         listing.add_options(Option(_words(one), id=str(at)) for at, one in enumerate(gardens))
         if gardens and not gardens[0].faulty and not self._moved:
             listing.highlighted = 1
@@ -104,9 +114,17 @@ class WelcomeScreen(Page):
         """Open what the list is at."""
         self.query_one("#gardens", OptionList).action_select()
 
+    def action_every_question(self) -> None:
+        """Ask every question on a page of its own, or only what is not usual."""
+        self.tell(ONE_BY_ONE if self._switch() else SHORT_WAY)
+
     def action_begin(self) -> None:
         """Begin a new garden."""
         self._choose(None)
+
+
+def _new(kept: str) -> Content:
+    return Content.assemble("Begin a new garden", (kept, "italic"), f"\n    {TODAY}")
 
 
 def _words(one: Shelved) -> Content:

@@ -3,20 +3,24 @@
 from __future__ import annotations
 
 import datetime as dt
+from collections.abc import Callable, Collection
+from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING, TypeAlias
+from typing import TYPE_CHECKING
 
-from interview.asking import route
+from interview.asking import path, route
 from interview.asking.own_fault import where
-from interview.asking.question import Status
+from interview.asking.path import Place
+from interview.asking.question import Unanswered
 from interview.asking.route import Step
+from interview.asking.way import Standing
+from interview.garden.gate import ways_out
 from interview.garden.session import Session
 from interview.reading.foreign import shown
 from interview.screens.stages import NOT_STARTED, STAGE_NAMES, StageShare
 
 if TYPE_CHECKING:
     from interview.garden.plan import Plan
-    from interview.garden.summary import SoFar
 
 
 def ticking(time: dt.timedelta) -> str:
@@ -44,72 +48,85 @@ def item_name(session: Session, step: Step) -> str:
     return route.item_name(step, session.answers)
 
 
-def place_in_stage(session: Session, step: Step) -> str:
-    """Say where in its stage a question stands, such as ``4 of 12``."""
-    addresses = [one.address for one in route.stage_steps(step.stage, session.answers)]
-    if step.address not in addresses:
+def place_in_stage(session: Session, place: Place | None) -> str:
+    """Say where in its stage a page stands, such as ``4 of 12``; its title where it only tells."""
+    if place is None:
+        return "on no page"
+    answers = session.answers
+    if not place.page.keys:
+        return answers.told(place.page.title)
+    of = [p for p in session.way.places if p.page.keys and p.page.stage == place.page.stage]
+    if place not in of:
         return "does not apply now"
-    return f"{addresses.index(step.address) + 1} of {len(addresses)}"
+    return f"{of.index(place) + 1} of {len(of)}"
+
+
+def page_title(session: Session, step: Step) -> str:
+    """Return the title of the page that asks for ``step``; nothing off the path."""
+    place = session.way.place_of(step.address)
+    return place.page.title if place else ""
 
 
 def stage_shares(session: Session | None, here: str) -> list[StageShare]:
-    """Return how far each stage is; with no garden open all are still to come.
-
-    A stage with a question that is shut is ``shut`` until it is done.
-    """
+    """Return how far each stage is, by its pages; with no garden open all are still to come."""
     if session is None:
         return list(NOT_STARTED)
+    faulty = {
+        one.page.stage
+        for one in session.way.places
+        if one.page.keys and session.way.standing(one) is Standing.FAULTY
+    }
     found = []
-    shut = _shut_stages(session)
-    for one in route.progress(session.answers):
-        word, key = one.word, one.stage.key
-        if word in ("not started", "in progress") and key in shut:
-            word = "shut"
+    for one in session.way.progress():
+        key, word = one.stage.key, one.word
+        if key in faulty:
+            word = "needs attention"
+        elif word not in ("done", "shut"):
+            word = "in progress" if one.done else "not started"
         name = STAGE_NAMES.get(key, one.stage.title)
         found.append(StageShare(name, word, one.done, one.total, key == here))
     return found
 
 
-def _shut_stages(session: Session) -> set[str]:
-    """Return the stages in which a question that would dig is open and shut."""
-    found: set[str] = set()
-    for step in route.steps(session.answers):
-        if (
-            step.question.digs
-            and step.stage.key not in found
-            and route.standing(step, session.answers) is Status.OPEN
-            and session.shut(step)
-        ):
-            found.add(step.stage.key)
-    return found
+@dataclass(frozen=True)
+class Beside:
+    """What stands beside a question."""
+
+    lines: tuple[str, ...]
+    due: str
+    """What is due, in a sentence or two."""
+
+    @property
+    def too_small(self) -> bool:
+        """Whether the garden does not fit its room."""
+        return any(one.startswith(TOO_SMALL) for one in self.lines)
 
 
-PlanLines: TypeAlias = "tuple[list[SoFar], list[tuple[str, str]]]"
-"""Lines that are known; then, for each answer waited for, the labels of the lines that wait."""
+TOO_SMALL = "TOO SMALL"
+"""How the line about the room begins where the garden does not fit it."""
 
 
-def plan_lines(plan: Plan) -> PlanLines:
-    """Return the lines of the plan so far that are known, and what the others wait for.
+def plan_lines(plan: Plan, taken: Collection[str], title: Callable[[Step], str]) -> Beside:
+    """Return what is known of the garden, and what is due.
 
-    Lines that wait for one and the same answer are put together: the answer, then their labels.
+    ``taken`` are the names of the usual pages taken, ``title`` names the page of a question.
     """
-    from interview.garden.summary import so_far  # it knows every sum
+    from interview.garden.due import due  # these know every sum
+    from interview.garden.panel import panel_lines
+    from interview.garden.summary import rough_line
 
-    lines = so_far(plan)
-    waiting: dict[str, list[str]] = {}
-    for line in lines:
-        if not line.value:
-            gap = line.waits_for[:1].lower() + line.waits_for[1:]
-            label = line.label if gap not in waiting else line.label[:1].lower() + line.label[1:]
-            waiting.setdefault(gap, []).append(label)
-    known = [line for line in lines if line.value]
-    return known, [(gap, ", ".join(labels)) for gap, labels in waiting.items()]
+    try:
+        rough = rough_line(plan)
+    except Unanswered:
+        rough = ""
+    found = due(plan, rough.partition(" (")[0], taken, title, order=path.steps)
+    return Beside(tuple(panel_lines(plan, found, rough)), found.says)
 
 
 def counted(session: Session) -> str:
-    """Say how far the whole interview is, such as ``12 of 80 answered``."""
-    done = route.progress(session.answers)
-    return f"{sum(one.done for one in done)} of {sum(one.total for one in done)} answered"
+    """Say how far the whole interview is, such as ``12 of 60 pages done``."""
+    done = session.way.progress()
+    return f"{sum(one.done for one in done)} of {sum(one.total for one in done)} pages done"
 
 
 def fault(trouble: Exception) -> str:
@@ -121,12 +138,20 @@ def fault(trouble: Exception) -> str:
 
 
 def shut(session: Session, step: Step) -> str:
-    """Say why a question is shut, which answer would open it, and what can be done meanwhile."""
+    """Say why a question is shut, and what can be done that is no answer."""
     reasons = session.shut(step)
     if not reasons:
         return ""
-    ways = session.ways_said(step, "F6 goes there and comes back.")
-    return f"SHUT: {' '.join(reasons)} {ways} Meanwhile go on: the other questions are open."
+    today = session.now.date()
+    others = [one.label for one in ways_out(step, session.answers, today) if one.address is None]
+    return f"SHUT: {' '.join([*reasons, *(f'{one}.' for one in others)])}"
+
+
+def meanwhile(session: Session) -> str:
+    """Say where Enter leads from a shut page."""
+    after = session.way.after(session.place)
+    where_to = session.answers.told(after.page.title) if after else "the plan"
+    return f"A number or the arrows choose a way, Enter goes there. Enter alone: {where_to}."
 
 
 def then_back(session: Session) -> str:

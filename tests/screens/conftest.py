@@ -21,7 +21,7 @@ from interview.garden.opening import Opened, open_session
 from interview.garden.session import Session
 from interview.garden.soak.reading_lines import Readings
 from interview.plain import interview as plain
-from interview.screens import asked_page
+from interview.screens import typed_ahead
 from interview.screens.app import Door, InterviewApp
 from interview.screens.frame import KeyLine, Notice
 from interview.screens.page import Page
@@ -204,8 +204,8 @@ def sit(tmp_path: Path, clock: Callable[[], dt.datetime], monkeypatch: pytest.Mo
     monkeypatch.setenv("COLORTERM", "truecolor")
     monkeypatch.delenv("NO_COLOR", raising=False)
     # Nobody here waits between two keys; what depends on it has tests of its own.
-    monkeypatch.setattr(asked_page, "REST", 0.0)
-    monkeypatch.setattr(asked_page, "BURST", 0.0)
+    monkeypatch.setattr(typed_ahead, "REST", 0.0)
+    monkeypatch.setattr(typed_ahead, "BURST", 0.0)
 
     @asynccontextmanager
     async def down(

@@ -6,8 +6,8 @@ import pytest
 from textual import events
 from textual.message import Message
 
-from interview.screens import asked_page
-from interview.screens.asked_page import TypedAhead
+from interview.screens import typed_ahead
+from interview.screens.typed_ahead import TypedAhead
 
 
 @pytest.fixture
@@ -68,15 +68,15 @@ async def test_a_paste_handed_over_as_keys_answers_one_question_and_says_so(
     sit, monkeypatch
 ) -> None:
     async with sit("garden.yaml") as person:
-        monkeypatch.setattr(asked_page, "REST", 3600.0)
-        monkeypatch.setattr(asked_page, "BURST", 3600.0)
+        monkeypatch.setattr(typed_ahead, "REST", 3600.0)
+        monkeypatch.setattr(typed_ahead, "BURST", 3600.0)
         await person.press(*"Oak", "enter")
         await person.press(*"2", "enter", *"1", "enter")
         assert person.session.answers.texts == {"garden_name": "Oak"}
         assert person.asked == "units"
         assert "pressed before this question appeared were ignored" in person.sees_words()
-        monkeypatch.setattr(asked_page, "REST", 0.0)
-        monkeypatch.setattr(asked_page, "BURST", 0.0)
+        monkeypatch.setattr(typed_ahead, "REST", 0.0)
+        monkeypatch.setattr(typed_ahead, "BURST", 0.0)
         await person.press("2")
         assert person.asked == "units"
         await person.press("enter")

@@ -1,0 +1,166 @@
+"""The rows of a page whose usual values Enter takes whole, and what may be gone to from it."""
+
+from __future__ import annotations
+
+import textwrap
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from textual import events
+from textual.message import Message
+from textual.widgets.option_list import Option
+
+from interview.asking.path import Place
+from interview.asking.question import Status, Unanswered
+from interview.asking.route import Step
+from interview.garden.session import Session
+from interview.reading import Refused
+from interview.screens.lists import PAUSE_SECONDS, Choices
+from interview.screens.palette import CURSOR
+
+MORE = "more"
+"""The key of the row that shows the further ones."""
+SKIPPED = "Enter skips"
+WANTED = "needs an answer"
+ROOM = 72
+"""Columns of a row until its room is known."""
+LONGEST_LABEL = 34
+"""Columns of the labels; a longer one pushes its value to the right."""
+
+
+@dataclass(frozen=True)
+class Row:
+    """One row: a question with what holds for it, or something else that may be opened."""
+
+    key: str
+    """The address of its question, or ``MORE``."""
+    label: str
+    value: str
+    goes: bool = False
+    """Whether it leads to another page."""
+
+
+def value_words(session: Session, step: Step) -> str:
+    """Return what holds for a question: its answer, or the usual value."""
+    view = step.view(session.answers)
+    standing, text = session.way.status(step), view.text(step.question)
+    if standing is Status.FAULTY:
+        return f"{text}: needs attention"
+    if standing is Status.UNKNOWN:
+        return "don't know yet"
+    usual = session.offered(step) if text is None else text
+    if not usual:
+        return SKIPPED if step.question.key in session.answers.interview.optional else WANTED
+    try:
+        return " ".join(session.read(step, usual).echo.split())
+    except (Refused, Unanswered, ValueError):
+        return " ".join(usual.split())
+
+
+def rows_at(session: Session, place: Place, all_of_them: bool) -> list[Row]:
+    """Return the rows of ``place``; the further ones behind a last row unless all are wanted."""
+    way = session.way
+    rows, more = way.rows(place), way.more(place)
+    fresh = {one.address for one in way.fresh(place)}
+    if all_of_them or not rows or any(one.address in fresh for one in more):
+        rows, more = rows + more, []
+    answers = session.answers
+    found = []
+    for step in rows:
+        new = "new: " if step.address in fresh else ""
+        label = step.worded(answers).label
+        found.append(Row(step.address, label, f"{new}{value_words(session, step)}"))
+    if more:
+        found.append(Row(MORE, f"{len(more)} more…", ""))
+    return found
+
+
+def put_off_at(session: Session, place: Place) -> list[Row]:
+    """Return what is still to be found out, where ``place`` tells it: each row leads there."""
+    if place.page.tells not in ("end_of_today", "waiting", "result", "the_plan"):
+        return []
+    found = []
+    for step in session.put_off_list():
+        label = f"To find out: {step.worded(session.answers).label}"
+        found.append(Row(step.address, label, session.find_out(step), goes=True))
+    return found
+
+
+class UsualRows(Choices):
+    """Numbered rows, none of them marked at first: until somebody goes to one Enter takes all."""
+
+    class Moved(Message):
+        """Another row is marked, or none any more."""
+
+    def __init__(self, rows: Sequence[Row]) -> None:
+        self.rows = list(rows)
+        self._keys = [one.key for one in rows]
+        self._labels = [one.label.casefold() for one in rows]
+        shown = [Option(" ", id=str(number)) for number, _ in enumerate(rows, 1)]
+        super(Choices, self).__init__(*shown, markup=False)
+        self._usual: int | None = None
+        self._is_marked = False
+        self.set_class(True, "-unmarked")
+        self._begun, self._typed_at = "", 0.0
+        self._folded_to = 0
+        self._fold(ROOM)
+
+    def _fold(self, room: int) -> None:
+        """Fold every row to ``room`` columns, its value under itself."""
+        self._folded_to = room
+        wide = max((len(one.label) for one in self.rows if not one.goes), default=0)
+        wide = min(wide, LONGEST_LABEL, max(room // 2, 1))
+        digits = len(str(len(self.rows)))
+        for number, one in enumerate(self.rows, 1):
+            lead = f"{number:>{digits}}  "
+            label = f"{one.label}." if one.goes else one.label.ljust(wide)
+            indent = " " * (len(lead) + (0 if one.goes else wide + 2))
+            line = f"{label}  {one.value}".rstrip()
+            lines = textwrap.wrap(
+                line, max(room, 20), initial_indent=lead, subsequent_indent=indent
+            )
+            self.replace_option_prompt_at_index(number - 1, "\n".join(lines))
+
+    def on_resize(self) -> None:
+        """Fold the rows anew where their room has changed."""
+        if (room := self.scrollable_content_region.width - 1) not in (0, self._folded_to):
+            self._fold(room)
+
+    @property
+    def pointed(self) -> str:
+        return CURSOR if self._is_marked else " "
+
+    @property
+    def row(self) -> Row | None:
+        """The row that is marked."""
+        return None if self.marked is None else self.rows[self.marked]
+
+    def mark(self, place: int | None) -> None:
+        super().mark(place)
+        self.post_message(self.Moved())
+
+    def action_cursor_up(self) -> None:
+        """Mark the row above; above the first one none is."""
+        if self.marked == 0:
+            self.mark(None)
+        else:
+            super().action_cursor_up()
+
+    def on_option_list_option_selected(self, event: Choices.OptionSelected) -> None:
+        event.stop()
+        self.post_message(self.Chosen(self.rows[event.option_index].key))
+
+    def on_key(self, event: events.Key) -> None:
+        """Go to the row of a number, of two figures too."""
+        letter = event.character or ""
+        if not letter.isdecimal():
+            super().on_key(event)
+            return
+        event.stop()
+        goes_on = self._begun.isdecimal() and event.time - self._typed_at <= PAUSE_SECONDS
+        self._typed_at = event.time
+        for typed in (f"{self._begun}{letter}" if goes_on else letter, letter):
+            if 1 <= int(typed) <= len(self.rows):
+                self._begun = typed
+                self.mark(int(typed) - 1)
+                return
