@@ -163,9 +163,8 @@ class PageTurns(AskedPage):
             for one in heard
             if not one.step.question.kind.many and (remark := session.remark(one.step, one.kept))
         ]
-        if session.changed:
-            said.append(session.changed)
-            session.changed = ""
+        if changed := session.changed:
+            said.append(changed)
         told = " ".join(said)
         if row:
             await self._close_row(told)
