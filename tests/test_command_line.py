@@ -39,10 +39,10 @@ def test_a_plain_interview_is_kept_and_gone_on_with(tmp_path):
     go_on = r"^To go on: .*(rain-garden-interview|-m interview) --plain g\.yaml$"
     assert re.search(go_on, first.stdout, re.M)
     assert "garden_name: Maple corner" in (tmp_path / "g.yaml").read_text()
-    second = run("--plain", "g.yaml", folder=tmp_path, typed="us\n")
-    assert "[country]" in second.stdout
+    second = run("--plain", "g.yaml", folder=tmp_path, typed="oh\n")
+    assert "[state]" in second.stdout
     assert "[garden_name]" not in second.stdout
-    assert "country: us" in (tmp_path / "g.yaml").read_text()
+    assert "state: oh" in (tmp_path / "g.yaml").read_text()
 
 
 def test_the_plan_goes_to_the_output_and_faults_to_the_errors(tmp_path):

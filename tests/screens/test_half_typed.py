@@ -179,7 +179,9 @@ def test_plain_lines_say_what_was_half_typed(write, clock) -> None:
     from interview.garden.opening import Opened, open_session
     from interview.plain import interview as plain
 
-    opened = open_session(str(write("oak.yaml", {"garden_name": "Oak"})), clock, "test")
+    opened = open_session(
+        str(write("oak.yaml", {"garden_name": "Oak", "country": "uk"})), clock, "test"
+    )
     assert isinstance(opened, Opened)
     said: list[str] = []
     with opened.lock:

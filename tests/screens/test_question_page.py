@@ -37,11 +37,11 @@ async def test_a_refused_field_shows_it_at_its_border_until_it_is_typed_into(sit
 
 async def test_a_fresh_list_of_choices_shows_that_it_has_the_focus(sit) -> None:
     async with sit("garden.yaml") as person:
-        await person.goes_to("units")
-        row = next(line for line in person.sees().splitlines() if "1 feet" in line)
-        assert "█▹1 feet" in row and person.app.screen.query_one(Choices).marked is None
+        await person.goes_to("lines_requested")
+        row = next(line for line in person.sees().splitlines() if "1 not yet" in line)
+        assert "█▹1 not yet" in row and person.app.screen.query_one(Choices).marked is None
         await person.press("tab")
-        row = next(line for line in person.sees().splitlines() if "1 feet" in line)
+        row = next(line for line in person.sees().splitlines() if "1 not yet" in line)
         assert "█" not in row
 
 
@@ -87,7 +87,7 @@ async def test_back_shows_the_answer_given_and_enter_goes_forward_again(sit) -> 
         assert isinstance(person.app.focused, Input)
         assert person.app.focused.value == "Maple corner"
         await person.press("enter")
-        assert person.asked == "units"
+        assert person.asked == "country"
         await person.press("ctrl+b", "enter")
 
 
@@ -95,7 +95,7 @@ async def test_keys_typed_ahead_of_the_screen_never_answer_the_next_question(sit
     async with sit("garden.yaml") as person:
         await person.press(*"Oak", "enter", "ctrl+u", *"metric", "enter", "enter")
         assert person.session.answers.texts == {"garden_name": "Oak"}
-        assert person.asked == "units"
+        assert person.asked == "country"
 
 
 async def test_back_at_the_first_question_stays_there_and_says_so(sit) -> None:
@@ -107,28 +107,29 @@ async def test_back_at_the_first_question_stays_there_and_says_so(sit) -> None:
 
 async def test_a_choice_is_not_made_beforehand_and_enter_alone_asks_for_one(sit) -> None:
     async with sit("garden.yaml") as person:
-        await person.goes_to("units")
+        await person.goes_to("lines_requested")
         await person.press("enter")
-        assert person.asked == "units"
+        assert person.asked == "lines_requested"
         assert "Choose one first" in person.sees_words()
-        await person.press("m")
+        await person.press("a")
         await person.press("enter")
-        assert person.session.answers.texts["units"] == "metric"
+        assert person.session.answers.texts["lines_requested"] == "asked"
         await person.press("escape")
         assert "✓ your answer" in person.sees()
 
 
 async def test_a_word_that_begins_no_choice_marks_none_and_takes_nothing(sit) -> None:
     async with sit("garden.yaml") as person:
-        await person.goes_to("units")
-        await person.press(*"minnesota")
-        assert "No choice begins with “mi" in person.says("heard")
+        await person.goes_to("lines_requested")
+        await person.press(*"noon")
+        assert "No choice begins with “noo" in person.says("heard")
         asked = person.asked
         field = person.app.screen.query_one(Choices)
         assert field.marked is None
         await person.press("enter")
-        assert person.asked == asked and "units" not in person.session.answers.texts
-        await person.press("backspace", "m")
+        assert person.asked == asked
+        assert "lines_requested" not in person.session.answers.texts
+        await person.press("backspace", "n")
         assert person.says("heard") == "" and field.marked is not None
 
 
@@ -161,7 +162,7 @@ async def test_dont_know_yet_is_kept_and_goes_on_with_how_to_find_out(sit) -> No
     async with sit("garden.yaml") as person:
         await person.press("ctrl+t")
         assert person.session.answers.texts["garden_name"] == "don't know yet"
-        assert person.asked == "units"
+        assert person.asked == "country"
         assert "To find out: Any short name will do" in person.told
 
 
@@ -174,7 +175,7 @@ async def test_dont_know_yet_takes_the_place_of_an_answer_only_after_a_question(
             assert "in the place of your answer" in person.sees_words()
             await person.press(answer)
             assert person.session.answers.texts["garden_name"] == text
-        assert person.asked == "units"
+        assert person.asked == "country"
 
 
 async def test_why_and_how_to_find_out_open_and_close(sit) -> None:

@@ -101,7 +101,7 @@ async def test_not_saved_is_told_until_it_is_tried_again(sit, monkeypatch) -> No
         await person.answers("Maple corner")
         person.door.saver.settle(10)
         await person.rests()
-        assert person.asked == "units"
+        assert person.asked == "country"
         assert "NOT SAVED: The disk is full. Free some space." in person.sees_words()
         await person.press("ctrl+q")
         asked = str(person.app.screen.query_one(Words).render())

@@ -66,4 +66,4 @@ async def test_a_garden_cut_short_goes_on_where_it_stopped(sit, tmp_path: Path) 
     async with sit("garden.yaml") as person:
         assert person.asked == stopped
         assert "Maple corner" in person.sees()
-    assert store.load(tmp_path / "garden.yaml")[0].answers.texts["units"] == "us"
+    assert store.load(tmp_path / "garden.yaml")[0].answers.texts["country"] == "us"
