@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterable
 from typing import Any, ClassVar
 
@@ -33,6 +34,14 @@ SMALLEST = (40, 12)
 """Below this many columns or lines only a request for a larger window is shown."""
 
 
+def _alike(text: str | Content | None) -> str:
+    """Return words that are the same for texts which differ in figures alone."""
+    return _FIGURES.sub("0", str(text or ""))
+
+
+_FIGURES = re.compile("[0-9]")
+
+
 class Words(Static):
     """Text shown exactly as it is: nothing in it is read as markup, or by the terminal."""
 
@@ -47,8 +56,10 @@ class Words(Static):
     def say(self, text: str | Content) -> None:
         """Show ``text``, or take no room where there is none; the same text costs nothing."""
         if text != self._said:
+            # A clock that runs on takes the room it took: the page need not be laid out anew.
+            same = _alike(text) == _alike(self._said)
             self._said = text
-            self.update(text)
+            self.update(text, layout=not same)
             self.display = bool(str(text))
 
     @property

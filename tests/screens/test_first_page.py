@@ -88,6 +88,12 @@ def test_a_new_garden_is_asked_its_first_question_without_pint_or_any_result(tmp
     sums = {one for one in names if one.endswith((".results", ".findings", ".figures"))}
     assert sums <= {"interview.asking.results"}
     assert not names & {"interview.garden.checks", "interview.garden.planting.choose"}
+    # Nor the shapes of pieces, their drawing, or the list of plants.
+    assert not names & {
+        "interview.garden.survey.shapes",
+        "interview.garden.planting.plant_list",
+        "interview.drawing.scene",
+    }
 
 
 def test_no_module_makes_a_quantity_as_it_is_loaded(tmp_path) -> None:

@@ -68,6 +68,25 @@ async def test_the_time_since_the_mark_is_worked_out_anew_from_the_clock(
         assert "Never leave the hole open." in person.sees_words()
 
 
+async def test_a_second_that_changes_figures_alone_lays_nothing_out_anew(
+    sit, soaking, clock
+) -> None:
+    async with sit(soaking) as person:
+        await _opens(person)
+        clock.forward(minutes=25)
+        person.app.screen.tick()
+        await person.rests()
+        page = person.app.screen
+        clock.forward(seconds=1)
+        page.tick()
+        assert not [part for part in page.walk_children() if part._layout_required]
+        await person.rests()
+        assert f"now {clock.now:%H:%M:%S}" in person.sees_words()
+        clock.forward(hours=2)
+        page.tick()
+        assert [part for part in page.walk_children() if part._layout_required]
+
+
 async def test_a_second_looks_at_each_hole_once_and_measures_nothing_anew(
     sit, write, located, clock, monkeypatch
 ) -> None:

@@ -8,7 +8,6 @@ from interview.asking.kinds import Choice, Note, Several, Ticks, YesNo
 from interview.asking.measures import Count, Measure
 from interview.asking.question import Question, Stage, Unanswered
 from interview.garden.place import questions as start
-from interview.garden.planting.plant_list import builtin_places
 from interview.garden.planting.record import ListRegion, PlantRegion, State
 from interview.garden.site import questions as site
 from interview.garden.site import spot_questions as ground
@@ -17,6 +16,10 @@ from interview.garden.site import spot_questions as ground
 def home_place(answers: Answers) -> State | None:
     """Return the state the garden is in, or nothing where it is not known."""
     state = (answers.get(start.STATE) or "").upper()
+    if not state:
+        return None
+    from interview.garden.planting.plant_list import builtin_places
+
     return next((place for place in builtin_places() if place.code == state), None)
 
 

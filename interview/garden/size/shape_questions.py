@@ -11,7 +11,6 @@ from interview.garden.form.lie import LEVEL_BELOW_PERCENT
 from interview.garden.form.outline import FloorShape
 from interview.garden.site import questions as site
 from interview.garden.site import spot_questions as ground
-from interview.garden.site.slope import ground_slope
 from interview.garden.size.station_lines import StationLine, wrong_stations
 
 HOW_LARGE = Question(
@@ -118,6 +117,8 @@ OWN_OUTLINE = Question(
 def _freeboard(answers: Answers) -> str | None:
     if generous(answers):
         return answers.by_units("6 in", "150 mm")
+    from interview.garden.site.slope import ground_slope
+
     spot = ground.chosen_spot(answers)
     run, drop = spot.get(ground.SLOPE_RUN), spot.get(ground.SLOPE_DROP)
     try:

@@ -28,7 +28,6 @@ from interview.garden.survey.share_questions import (
     SURFACE_NAME,
     VALLEY,
 )
-from interview.garden.survey.written_pieces import biggest_cut, check_pieces
 from interview.quantities.units import plain_number
 from interview.reading import LARGER, Refused
 
@@ -134,6 +133,8 @@ RUNOFF_LOCAL = SURFACE.question(
 
 def _possible(pieces: tuple[PieceLine, ...], answers: Answers) -> None:
     """Refuse pieces that cannot be built, such as sides that make no triangle."""
+    from interview.garden.survey.written_pieces import check_pieces  # it knows every shape
+
     try:
         check_pieces(pieces, lambda walker: named_pace(answers.whole(), walker))
     except ValueError as wrong:
@@ -141,6 +142,8 @@ def _possible(pieces: tuple[PieceLine, ...], answers: Answers) -> None:
 
 
 def _likely_pieces(pieces: tuple[PieceLine, ...], answers: Answers) -> str | None:
+    from interview.garden.survey.written_pieces import biggest_cut
+
     place = biggest_cut(pieces)
     if place is not None:
         return f"Piece {place}, a cut-out, is larger than any one piece. Check its measures."
