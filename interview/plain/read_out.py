@@ -67,7 +67,7 @@ class Reader:
     def tell(self, session: Session, turn: Turn) -> None:
         """Say what the page tells."""
         self._begin(turn)
-        for line in told(session, turn.place):
+        for line in packed(told(session, turn.place)):
             self.lines(line, "")
 
     def question(self, session: Session, turn: Turn, step: Step) -> None:
@@ -76,11 +76,14 @@ class Reader:
         question = session.worded(step)
         self._begin(turn)
         hint = self._hint(question, view.units)
-        brief = f" ({hint})" if hint == YES_OR_NO else ""
+        value = self._value(session, turn, step)
+        brief = ""
+        if hint == YES_OR_NO:
+            brief, hint, value = f" ({'; '.join([hint, *value])})", "", []
         self.lines(f"{_lead(session, step)}{question.text}{brief}", "")
         self.caution(session, turn, step)
-        how = [*_options(question), *([hint] if hint and not brief else [])]
-        for line in packed([*how, *self._value(session, turn, step)]):
+        how = [*_options(question), *([hint] if hint else [])]
+        for line in packed([*how, *value]):
             self.lines(line, "  ", "    ")
         if back := session.back_to:
             self.say(f"  (Then back to '{back.question.label}'.)")
@@ -89,7 +92,7 @@ class Reader:
             self._list(session, step)
 
     def caution(self, session: Session, turn: Turn, step: Step) -> None:
-        """Say the caution of a question once a page: what was said before, by its beginning alone."""
+        """Say the caution of a question once a page; what was said before by its beginning."""
         said = step.worded(session.answers).caution_in(step.view(session.answers))
         if beware := session.beware(step):
             self.lines(f"CAUTION: {beware}", "  ", "    ")
