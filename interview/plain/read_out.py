@@ -53,6 +53,9 @@ class Reader:
     def head(self, session: Session, turn: Turn) -> None:
         """Say which part of the interview begins, where one does."""
         for one in session.way.progress():
+            # What only tells something says itself where it stands.
+            if turn.place.page.tells and turn.place.page.tells != "timer":
+                return
             if one.stage.key == turn.place.page.stage != self._stage:
                 self._stage = one.stage.key
                 self.say(f"\n== {session.answers.told(one.stage.title)}: {one.word} ==")
@@ -153,16 +156,18 @@ class Reader:
     def rows(self, session: Session, turn: Turn) -> None:
         """Read the rows of usual values out, numbered."""
         rows, behind = turn.rows(session), turn.behind(session)
+        head: list[str] = []
         self._begin(turn)
         if fresh := session.fresh():
-            self.say(f"{len(fresh)} new:")
+            head = [f"{len(fresh)} new:"]
         elif turn.place.page.usual and not (turn.place.page.tells or turn.place.page.asked):
-            self.say(f"{session.answers.told(turn.place.page.title)}:")
+            head = [f"{session.answers.told(turn.place.page.title)}:"]
         said = [f"{number} {row_words(session, turn, step)}" for number, step in enumerate(rows, 1)]
         if behind:
             said.append(f"{len(rows) + 1} more ({behind})")
-        for line in packed(said):
-            self.lines(line, "  ", "    ")
+        for line in packed([*head, *said]):
+            self.lines(line, "  " if not head else "", "    ")
+            head = []
 
     def ways(self, ways: Sequence[Choice]) -> None:
         """Read numbered ways out."""
