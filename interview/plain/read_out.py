@@ -53,6 +53,9 @@ class Reader:
     def head(self, session: Session, turn: Turn) -> None:
         """Say which part of the interview begins, where one does."""
         for one in session.way.progress():
+            # What only tells something says itself where it stands.
+            if turn.place.page.tells and turn.place.page.tells != "timer":
+                return
             if one.stage.key == turn.place.page.stage != self._stage:
                 self._stage = one.stage.key
                 self.say(f"\n== {session.answers.told(one.stage.title)}: {one.word} ==")
@@ -67,7 +70,7 @@ class Reader:
     def tell(self, session: Session, turn: Turn) -> None:
         """Say what the page tells."""
         self._begin(turn)
-        for line in told(session, turn.place):
+        for line in packed(told(session, turn.place)):
             self.lines(line, "")
 
     def question(self, session: Session, turn: Turn, step: Step) -> None:
@@ -76,11 +79,14 @@ class Reader:
         question = session.worded(step)
         self._begin(turn)
         hint = self._hint(question, view.units)
-        brief = f" ({hint})" if hint == YES_OR_NO else ""
+        value = self._value(session, turn, step)
+        brief = ""
+        if hint == YES_OR_NO:
+            brief, hint, value = f" ({'; '.join([hint, *value])})", "", []
         self.lines(f"{_lead(session, step)}{question.text}{brief}", "")
         self.caution(session, turn, step)
-        how = [*_options(question), *([hint] if hint and not brief else [])]
-        for line in packed([*how, *self._value(session, turn, step)]):
+        how = [*_options(question), *([hint] if hint else [])]
+        for line in packed([*how, *value]):
             self.lines(line, "  ", "    ")
         if back := session.back_to:
             self.say(f"  (Then back to '{back.question.label}'.)")
@@ -89,7 +95,7 @@ class Reader:
             self._list(session, step)
 
     def caution(self, session: Session, turn: Turn, step: Step) -> None:
-        """Say the caution of a question; what was said before, by its beginning alone."""
+        """Say the caution of a question once a page; what was said before by its beginning."""
         said = step.worded(session.answers).caution_in(step.view(session.answers))
         if beware := session.beware(step):
             self.lines(f"CAUTION: {beware}", "  ", "    ")
@@ -150,16 +156,18 @@ class Reader:
     def rows(self, session: Session, turn: Turn) -> None:
         """Read the rows of usual values out, numbered."""
         rows, behind = turn.rows(session), turn.behind(session)
+        head: list[str] = []
         self._begin(turn)
         if fresh := session.fresh():
-            self.say(f"{len(fresh)} new:")
+            head = [f"{len(fresh)} new:"]
         elif turn.place.page.usual and not (turn.place.page.tells or turn.place.page.asked):
-            self.say(f"{session.answers.told(turn.place.page.title)}:")
+            head = [f"{session.answers.told(turn.place.page.title)}:"]
         said = [f"{number} {row_words(session, turn, step)}" for number, step in enumerate(rows, 1)]
         if behind:
             said.append(f"{len(rows) + 1} more ({behind})")
-        for line in packed(said):
-            self.lines(line, "  ", "    ")
+        for line in packed([*head, *said]):
+            self.lines(line, "  " if not head else "", "    ")
+            head = []
 
     def ways(self, ways: Sequence[Choice]) -> None:
         """Read numbered ways out."""

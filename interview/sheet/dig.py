@@ -6,7 +6,6 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from interview.asking.question import Unanswered
-from interview.drawing.canvas import cells
 from interview.garden.afterwards import questions as review
 from interview.garden.earth.materials import STONE_LAYER, Item, Soil, loosen, sold_in
 from interview.garden.earth.overflow import PipeFall, no_pipe_words
@@ -18,7 +17,7 @@ from interview.garden.site import cautions
 from interview.garden.site import lines_questions as buried
 from interview.garden.site import spot_questions as ground
 from interview.garden.size import questions as bed
-from interview.garden.summary import figure_words, may_dig, width, wrap
+from interview.garden.summary import figure_words, may_dig, wrap
 from interview.quantities.shown import depth_words, length_words, volume_words
 from interview.quantities.units import (
     Quantity,
@@ -29,7 +28,7 @@ from interview.quantities.units import (
     show,
     unit_name,
 )
-from interview.sheet.common import figure_lines
+from interview.sheet.common import drawn, figure_lines
 
 SECTION_ROWS = 24
 TOLD_ABOVE = ("Dig from the old ground", "The berm stands")
@@ -54,7 +53,7 @@ def dig(plan: Plan) -> Iterator[str]:
     yield ""
     drawing = section_picture(plan)
     notes = tuple(note for note in drawing.notes if not note.startswith(TOLD_ABOVE))
-    yield from cells(replace(drawing, notes=notes), width(), SECTION_ROWS, braille=False)
+    yield from drawn(replace(drawing, notes=notes), SECTION_ROWS)
     yield ""
     yield from level_lines(levels(plan), plan.metric)
     yield ""

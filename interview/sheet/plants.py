@@ -16,7 +16,7 @@ from interview.garden.planting.wetness import chosen_from, rating
 from interview.garden.planting.words import hazards, home_doubts, plain_remark, short_name
 from interview.garden.site import cautions
 from interview.garden.size.zones import Zone
-from interview.garden.summary import wrap
+from interview.garden.summary import words_alone, wrap
 from interview.quantities.shown import PLAIN, area_words
 from interview.quantities.units import magnitude, plain_number
 
@@ -181,7 +181,11 @@ def sketches(plan: Plan) -> Iterator[str]:
         scale = f" (a letter is about {each} plants)" if each > 1 else ""
         yield ""
         yield f"{zone.zone.value.upper()}{scale}"
-        yield from (f"  {row}".rstrip() for row in found.rows)
+        if words_alone():
+            order = ", ".join(f"{size} {letter}" for letter, size in found.order)
+            yield from wrap(f"  From one end to the other, in drifts: {order}.", "    ")
+        else:
+            yield from (f"  {row}".rstrip() for row in found.rows)
         for line in found.legend:
             yield from wrap(f"  {line}", " " * 8)
 

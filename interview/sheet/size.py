@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from interview.asking.question import Unanswered
-from interview.drawing.canvas import cells
 from interview.garden.figures import BY_KEY, find
 from interview.garden.pictures import plan_picture
 from interview.garden.plan import Plan
@@ -13,12 +12,12 @@ from interview.garden.planting.costs import costs
 from interview.garden.remedies import ways_out
 from interview.garden.size import shape_questions as shaping
 from interview.garden.size.basin import split_advised
-from interview.garden.summary import width, wrap
+from interview.garden.summary import wrap
 from interview.garden.three_sizes import SizedGarden, easily_enough, still_caught, three_sizes
 from interview.quantities.guards import times
 from interview.quantities.shown import LOW, length_words, sides_words, volume_words, water_words
 from interview.quantities.units import METRIC, US, Quantity, magnitude, quantity, show
-from interview.sheet.common import figure_lines
+from interview.sheet.common import drawn, figure_lines
 from interview.sheet.stakeout import stakeout
 
 PLAN_ROWS = 30
@@ -148,7 +147,7 @@ def _drawing(plan: Plan) -> Iterator[str]:
     except Unanswered:
         return
     yield ""
-    yield from cells(drawing, width(), PLAN_ROWS, braille=False)
+    yield from drawn(drawing, PLAN_ROWS)
 
 
 def ways(plan: Plan) -> Iterator[str]:

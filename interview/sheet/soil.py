@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from interview.asking.question import Unanswered
-from interview.drawing.canvas import cells
 from interview.garden.plan import Plan
 from interview.garden.size import questions as bed
 from interview.garden.slow_soil import remedies
@@ -14,9 +13,9 @@ from interview.garden.soak.depth import DepthRule
 from interview.garden.soak.rates import SoakTest
 from interview.garden.soak.results import HoleReport
 from interview.garden.storms.charts import drop_chart
-from interview.garden.summary import width, wrap
+from interview.garden.summary import width, words_alone, wrap
 from interview.quantities.units import magnitude
-from interview.sheet.common import figure_lines
+from interview.sheet.common import drawn, figure_lines
 
 CHART_ROWS = 18
 
@@ -48,7 +47,7 @@ def result_lines(plan: Plan, number: int) -> Iterator[str]:
             return
         band, why, *sure = _meaning(hole, hole.test, plan.metric)
         yield from (*wrap(band), "", *wrap(why), "")
-        yield from soak_words.water_picture(hole.test)
+        yield from () if words_alone() else soak_words.water_picture(hole.test)
         for words in sure:
             yield from ("", *wrap(words))
     try:
@@ -89,9 +88,9 @@ def _hole(hole: HoleReport, plan: Plan) -> Iterator[str]:
     for note in hole.test.notes:
         yield from wrap(f"  {note}", "  ")
     yield ""
-    yield from cells(drop_chart(hole.test, metric), width(), CHART_ROWS, braille=False)
+    yield from drawn(drop_chart(hole.test, metric), CHART_ROWS)
     yield ""
-    yield from soak_words.water_picture(hole.test)
+    yield from () if words_alone() else soak_words.water_picture(hole.test)
     yield ""
     for words in _meaning(hole, hole.test, metric):
         yield from wrap(words)

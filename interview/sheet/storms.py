@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from interview.drawing.canvas import cells
 from interview.garden.pictures import pond_pictures
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
@@ -13,12 +12,12 @@ from interview.garden.size import shape_questions as shaping
 from interview.garden.storms.charts import bars
 from interview.garden.storms.rainfall_record import RecordPart, RecordReplay
 from interview.garden.storms.record_text import Record
-from interview.garden.summary import width, wrap
+from interview.garden.summary import wrap
 from interview.garden.survey.results import varies
 from interview.quantities.evidence import OURS, Cited
 from interview.quantities.shown import LOW, PLAIN, area_words, water_words
 from interview.quantities.units import magnitude, plain_number, ratio, show
-from interview.sheet.common import figure_lines
+from interview.sheet.common import drawn, figure_lines
 
 CHART_ROWS = 20
 ROW_CHART_ROWS = 14
@@ -57,7 +56,7 @@ def storms(plan: Plan) -> Iterator[str]:
     for place, chart in enumerate(charts):
         yield from [""] * bool(place)
         rows = CHART_ROWS if len(charts) == 1 else ROW_CHART_ROWS
-        yield from cells(chart, width(), rows, braille=False)
+        yield from drawn(chart, rows)
     yield from _held_easily(plan)
 
 
@@ -207,13 +206,13 @@ def _charts(replay: RecordReplay) -> Iterator[str]:
     parts = replay.years[-MOST_YEARS:]
     held = [(str(part.number), _held(part)) for part in parts]
     title = "SHARE OF THE RUNOFF HELD, by year"
-    yield from cells(bars(held, "%", title), width(), len(held) + 3, braille=False)
+    yield from drawn(bars(held, "%", title), len(held) + 3)
     if len(replay.years) > MOST_YEARS:
         yield f"(the last {MOST_YEARS} years of {len(replay.years)})"
     yield ""
     spilled = [(MONTHS[one.number - 1], float(one.overflow_days)) for one in replay.months]
     title = "DAYS OF OVERFLOW, by month, over all the years"
-    yield from cells(bars(spilled, "", title), width(), len(spilled) + 3, braille=False)
+    yield from drawn(bars(spilled, "", title), len(spilled) + 3)
 
 
 def _held(part: RecordPart) -> float:

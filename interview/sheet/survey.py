@@ -7,11 +7,10 @@ from collections.abc import Iterator
 
 from interview.asking.answers import Answers
 from interview.asking.question import Unanswered
-from interview.drawing.canvas import cells
 from interview.garden.paced_lengths import paced_lengths
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
-from interview.garden.summary import width, wrap
+from interview.garden.summary import wrap
 from interview.garden.survey import questions as asked
 from interview.garden.survey.catchment import BARREL_GAL, BARREL_L, TYPICAL_PART
 from interview.garden.survey.pacing_questions import pace_words
@@ -21,7 +20,7 @@ from interview.quantities.shown import PLAIN
 from interview.quantities.spread import COVERAGE
 from interview.quantities.units import Quantity, magnitude, show
 from interview.reading import Refused, foreign
-from interview.sheet.common import figure_lines
+from interview.sheet.common import drawn, figure_lines
 
 PICTURE_ROWS = 22
 
@@ -192,4 +191,4 @@ def _pictures(plan: Plan) -> Iterator[str]:
 
 def picture(surface: Answers) -> list[str]:
     """Return one surface drawn to scale, from its item's answers; raises ``Unanswered``."""
-    return cells(drawing_of(surface), width(), PICTURE_ROWS, braille=False)
+    return list(drawn(drawing_of(surface), PICTURE_ROWS))

@@ -29,6 +29,8 @@ class Sketch:
     legend: tuple[str, ...]
     """For each letter its plant, how many, and the sizes of its drifts."""
     plants_a_letter: int
+    order: tuple[tuple[str, int], ...] = ()
+    """The drifts from one end of the zone to the other: letter, and how many letters."""
 
 
 def sketch(zone: ZonePlan, length_to_width: float) -> Sketch | None:
@@ -43,12 +45,13 @@ def sketch(zone: ZonePlan, length_to_width: float) -> Sketch | None:
     most = MOST_ACROSS.value * MOST_DOWN.value
     each = max(1, -(-sum(pick.count for pick in picks) // (most - len(picks))))
     letters = [(letter, -(-pick.count // each)) for letter, pick in zip(_LETTERS, picks)]  # noqa: B905
-    rows = _grid("".join(letter * size for letter, size in _mixed(letters)), length_to_width)
+    order = _mixed(letters)
+    rows = _grid("".join(letter * size for letter, size in order), length_to_width)
     legend = tuple(
         f"{letter}  {pick.count} {_name(pick.plant)}: {_sizes(pick.count)}"
         for letter, pick in zip(_LETTERS, picks)  # noqa: B905
     )
-    return Sketch(rows, legend, each)
+    return Sketch(rows, legend, each, tuple(order))
 
 
 _LETTERS = ascii_uppercase + ascii_uppercase.lower()
