@@ -14,7 +14,7 @@ from interview.asking.kinds import list_lines
 from interview.asking.question import Question, Status, Unanswered
 from interview.asking.route import Step
 from interview.asking.sitting import MOST_PUT_OFF, Keeper, Sitting
-from interview.garden import gate, scenarios
+from interview.garden import gate
 from interview.garden.path import SAFETY
 from interview.garden.plan import Plan
 from interview.garden.planting import questions as planting
@@ -152,6 +152,8 @@ class Session(Sitting):
         return gate.follow(self._answers, _paced(self._answers, answers), self.now.date())
 
     def _change(self, before: Answers) -> str:
+        from interview.garden import scenarios  # it knows every sum
+
         planned = self._planned
         kept = planned[1] if planned is not None and planned[0] is before else None
         if kept is None:

@@ -22,6 +22,7 @@ from interview.screens.field import Asked
 from interview.screens.fields import field_for
 from interview.screens.frame import KeyLine
 from interview.screens.lists import Choices
+from interview.screens.preview import Preview
 from interview.screens.question_page import Mode, QuestionPage, Shown
 from interview.screens.saver import BackgroundKeeper
 from interview.screens.typed_ahead import TypedAhead
@@ -138,6 +139,7 @@ class AskedPage(QuestionPage):
         self._aside, self._given = "", None
         for name in ("aside", "shut", "caution", "hint", "asked"):
             self._words(name, "")
+        self.query_one(Preview).forget()
         self._show_place()
         slot = self.query_one("#slot", Container)
         await slot.remove_children()

@@ -36,6 +36,7 @@ F4         try other sizes; nothing is kept until you say so
 F5         the plants, with their reasons
 F6         on a shut page: to the answer that would open it, and back
 F9         options, where the room is too small
+F10        every question on a page of its own, or the short way again
 
 Stages: ✓ all answered  ◆ where you are  ◐ begun  ○ to come
   ✕ shut until an earlier answer opens it  ■ has an answer to look at
@@ -49,7 +50,7 @@ The start page: Enter opens a garden, A adds a new one.
 A file that needs mending: G go on, L read it again.
 
 Every question and answer (^G):
-  ^G  next open question  F7  take this answer away
+  ^G  next open page      F7  take this answer away
   F8  remove this whole item
 
 On the page of the soak test (F3 or ^N on its questions):

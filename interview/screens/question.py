@@ -26,6 +26,7 @@ from interview.screens.list_field import ListField, SoakField
 from interview.screens.lists import Choices
 from interview.screens.page_turns import PageTurns
 from interview.screens.parts import Ask
+from interview.screens.preview import Preview
 from interview.screens.question_page import LOOK_SECONDS, Mode
 from interview.screens.saver import BackgroundKeeper
 from interview.screens.usual_rows import UsualRows
@@ -97,6 +98,7 @@ class QuestionScreen(FurtherPages, PageTurns):
         # On the empty line of a list the whole list is said back.
         self._hear(self._understood(event.text if event.text.strip() else field.text))
         self._typed_on(field)
+        self.query_one(Preview).follow(self._session, self._step, field.text, self._typed_words())
 
     def _typed_on(self, field: Field) -> None:
         """Show the boxes that the words typed open, at once."""

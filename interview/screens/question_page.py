@@ -24,6 +24,7 @@ from interview.screens.frame import Notice, Said, Weight
 from interview.screens.keys import PageKey
 from interview.screens.page import Page
 from interview.screens.parts import LOW, NARROW, Words
+from interview.screens.preview import Preview
 from interview.screens.reminding import reminders_of
 from interview.screens.saver import BackgroundKeeper
 from interview.screens.stages import STAGE_NAMES
@@ -93,6 +94,7 @@ class QuestionPage(Page):
                 yield Words(id="shut")
                 yield Container(id="slot")
                 yield Words(id="heard")
+                yield Preview(id="preview")
                 yield Words(id="hint", classes="quiet")
                 yield Words(id="after", classes="quiet")
                 yield Words(id="reason", classes="quiet")
@@ -243,7 +245,7 @@ class QuestionPage(Page):
         """Return how many lines the question takes without the reason for it."""
         width, field = self._width, self.field
         lines = 2 + (field.lines if field is not None else 0)
-        for name in ("item", "told", "before", "asked", "hint", "heard", "after"):
+        for name in ("item", "told", "before", "asked", "hint", "heard", "preview", "after"):
             said = str(self.query_one(f"#{name}", Words).said)
             lines += sum(len(textwrap.wrap(one, width)) for one in said.splitlines())
         for name in ("caution", "shut"):
@@ -282,6 +284,8 @@ class QuestionPage(Page):
     def _hear(self, text: str, refused: bool = False) -> None:
         heard = self.query_one("#heard", Words)
         heard.set_class(refused and bool(text), "refused")
+        if refused:
+            self.query_one(Preview).forget()
         self.query(Field).set_class(refused and bool(text), "amiss")
         if text != heard.said:
             heard.say(text)

@@ -6,7 +6,6 @@ import datetime as dt
 
 import pytest
 
-from interview.asking import route
 from interview.screens.frame import Notice, StageStrip, TopLine, Weight
 from interview.screens.help import HelpScreen
 from interview.screens.saver import SaveReport, SaveState
@@ -44,7 +43,7 @@ async def test_a_stage_is_filled_as_far_as_it_is_answered(sit, sample, width: in
     async with sit(sample("halfway_soak_test.yaml"), size=(width, 24)) as person:
         await person.press("escape")
         strip = person.app.screen.query_one(StageStrip)
-        shares = {one.stage.key: one for one in route.progress(person.session.answers)}
+        shares = {one.stage.key: one for one in person.session.way.progress()}
         filled = 0
         for one, (key, name) in zip(strip._stages, STAGE_NAMES.items(), strict=True):
             assert (one.name, one.done, one.total) == (name, shares[key].done, shares[key].total)

@@ -18,51 +18,42 @@ def tell(person, texts):
 
 
 @pytest.mark.parametrize(
-    ("texts", "why", "label", "address"),
+    ("texts", "why", "address"),
     [
         (
             {"lines_requested": "not_yet"},
             "You have not yet asked for the buried lines",
-            "Locate request",
             "lines_requested",
         ),
-        ({"lines_valid_days": "2"}, "went stale", "Date of the locate request", "lines_asked_on"),
+        ({"lines_valid_days": "2"}, "went stale", "lines_asked_on"),
         (
             {"holes.1.hole_smell": "gas"},
             "smells of gas. Stop, stay away from it, and call",
-            "Smell of the hole",
             "holes.1.hole_smell",
         ),
         (
             {"mark_distance": "1 ft"},
             "A mark is within 2 ft of where you will dig. Move the hole and the garden",
-            "Nearest mark to where you will dig",
             "mark_distance",
         ),
         (
             {"private_lines": "not_found"},
             "Private lines are unknown",
-            "Private lines",
             "private_lines",
         ),
         (
             {"spots.1.contamination": "fuel"},
             "do not dig and do not soak water in",
-            "Soil test for pollution",
             "spots.1.soil_lab",
         ),
     ],
     ids=["not asked", "stale", "smell", "too near", "private", "polluted"],
 )
-async def test_f6_goes_to_the_answer_and_comes_back(
-    sit, located, texts, why, label, address
-) -> None:
+async def test_f6_goes_to_the_answer_and_comes_back(sit, located, texts, why, address) -> None:
     async with sit("garden.yaml") as person:
         tell(person, {**located, **texts})
         await person.goes_to(SEEPS)
         assert person.says("shut").startswith("SHUT:") and why in person.says("shut")
-        assert f"To change: “{label}”" in person.says("shut")
-        assert "F6 goes there and comes back." in person.says("shut")
         await person.press("f6")
         assert person.asked == address
         assert "Then back to “Water seeping into the hole”" in person.told
@@ -115,4 +106,26 @@ async def test_the_reason_and_the_key_are_seen_on_a_small_screen(sit, located, s
         tell(person, {**located, "mark_distance": "1 ft"})
         await person.goes_to(DEPTH)
         assert "A mark is within 2 ft" in person.sees_words()
-        assert "F6 goes there and comes back" in person.sees_words()
+        assert "1 Move the hose, and measure its room and distances again" in person.sees_words()
+        assert "2 Measure to the nearest mark" in person.sees_words()
+        assert "Enter alone:" in person.sees_words()
+
+
+async def test_the_number_of_a_way_goes_there_and_its_answer_leads_back(sit, located) -> None:
+    async with sit("garden.yaml") as person:
+        tell(person, {**located, "private_lines": "not_found"})
+        await person.goes_to(DEPTH)
+        await person.press("1", "enter")
+        assert person.asked == "private_lines"
+        await person.answers("none")
+        assert person.asked == DEPTH and "SHUT:" not in person.sees()
+
+
+async def test_enter_alone_on_a_shut_page_goes_on_with_what_is_open(sit, located) -> None:
+    async with sit("garden.yaml") as person:
+        tell(person, {**located, "private_lines": "not_found"})
+        await person.goes_to(DEPTH)
+        await person.press("enter")
+        place = person.session.place
+        assert place is not None and person.asked != DEPTH
+        assert not person.session.shut(person.session.step)

@@ -149,7 +149,7 @@ def mark_finding(near: Quantity, zone: ToleranceZone, metric: bool = False) -> F
     key, needed, found = "mark_distance", zone.words(metric), distance_words(near, metric)
     limit = f"{needed} from any mark"
     if reaches(magnitude(near, "m"), magnitude(zone.shown(metric), "m")):
-        none = reaches(magnitude(near, "ft"), magnitude(buried.NO_MARK, "ft"))
+        none = reaches(magnitude(near, "ft"), buried.NO_MARK_FT)
         brief = Brief("Fine: no marks." if none else f"Fine: {found}; {needed} needed.")
         said = f"No mark is within {needed} of where you will dig."
         return Finding(key, Grade.GOOD, said, limit, zone.source, brief=brief)

@@ -19,7 +19,7 @@ from interview.garden.site import locating_words as locating
 from interview.garden.site.cautions import LOCATE
 from interview.garden.site.locating import CAREFUL, DEFAULT_BUSINESS_DAYS, Counted, ToleranceZone
 from interview.quantities.evidence import Provenance, Source
-from interview.quantities.units import Quantity, quantity
+from interview.quantities.units import Quantity
 from interview.reading import SMALLER, When
 
 YOUR_TICKET = Source("your ticket, or your own word", Provenance.YOURS)
@@ -36,8 +36,8 @@ def service_too(answers: Answers) -> dict[str, str]:
 
 
 _BUSINESS_DAYS = ("business days", "business day", "full business days", "working days")
-_FAR = (500.0, "ft")
-NO_MARK = quantity(*_FAR)
+NO_MARK_FT = 500.0
+_FAR = (NO_MARK_FT, "ft")
 NO_MARKS = tuple((word, _FAR) for word in ("no marks", "no mark", "none"))
 """Where there is no mark the distance is the largest the question takes."""
 
