@@ -48,7 +48,7 @@ class Preview(Words):
             plan = session.plan
             typed = {address: one for address, one in others.items() if address != step.address}
             if typed:
-                plan = plan.with_answers(route.in_force(session.with_words(typed)))
+                plan = plan.with_answers(route.in_force(session.supposing(typed)))
             found = preview(plan, step, text) if text.strip() else None
             said = found.line if found else ""
         except Exception as trouble:  # told where the plan is asked for
