@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from interview.answers_file import shown
-from interview.asking import route
+from interview.asking import path, route
 from interview.asking.own_fault import where
 from interview.asking.question import Status
 from interview.asking.route import Step
@@ -44,7 +44,8 @@ def item_name(session: Session, step: Step) -> str:
 
 def place_in_stage(session: Session, step: Step) -> str:
     """Say where in its stage a question stands, such as ``4 of 12``."""
-    addresses = [one.address for one in route.stage_steps(step.stage, session.answers)]
+    order = path.steps(session.answers)
+    addresses = [one.address for one in order if one.stage is step.stage]
     if step.address not in addresses:
         return "does not apply now"
     return f"{addresses.index(step.address) + 1} of {len(addresses)}"
