@@ -23,18 +23,30 @@ def _registry() -> pint.UnitRegistry[Any]:
     return pint.UnitRegistry(str(path), cache_folder=None)
 
 
+# The same few units are read and converted for every sum, and Pint works each out anew.
+@cache
+def _unit(unit: str) -> pint.Unit:
+    return _registry().Unit(unit)
+
+
+@cache
+def _factor(one: pint.Unit, unit: str) -> float:
+    """Return how many of ``unit`` one of the other is: none of our units has a zero of its own."""
+    return float(_registry().Quantity(1.0, one).m_as(unit))
+
+
 def quantity(number: float, unit: str) -> Quantity:
     """Return ``number`` in ``unit``.
 
     ``unit`` is one of this project's own unit words (``in``, ``ft**2``, ``in/h``), never text that
     a person typed.
     """
-    return cast(Quantity, _registry().Quantity(float(number), unit))
+    return cast(Quantity, _registry().Quantity(float(number), _unit(unit)))
 
 
 def magnitude(value: Quantity, unit: str) -> float:
     """Return the number of ``unit`` in ``value``; raises ``pint.DimensionalityError``."""
-    return float(value.m_as(unit))
+    return float(value.magnitude) * _factor(value.units, unit)
 
 
 def ratio(a: Quantity, b: Quantity) -> float:
