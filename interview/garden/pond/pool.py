@@ -82,6 +82,11 @@ class BarePool:
         """Cubic feet an hour that soak away at a depth."""
         return self.rate * (self.floor if self.floor_only else self.area(depth))
 
+    def under_water(self, depth: float) -> tuple[float, float]:
+        """Area at a depth, and what soaks away there: both together, as every step wants them."""
+        area = self.floor + depth * (self.widening + depth * self.bend)
+        return area, self.rate * (self.floor if self.floor_only else area)
+
     def depth_of(self, volume: float) -> float:
         """Depth at which the pond holds a volume, by Newton's rule: from above it never misses."""
         depth = volume / self.floor
@@ -234,7 +239,8 @@ def _moving(bed: BarePool, part: FlowSpan, depth: float, steps: int) -> Iterator
     slope = (part.last - part.first) / long
     fills, empties = middle >= bed.soak(bed.full), middle <= bed.soak(0.0)
     even, full = long / steps, bed.full
-    times, depths, speeds = [start], [depth], [_speed(bed, depth, part.first)]
+    area, soaks = bed.under_water(depth)
+    times, depths, speeds = [start], [depth], [(part.first - soaks) / area]
     # At a limit itself rounding may leave the speed to the wrong side.
     if (depth <= 0 and speeds[0] < 0) or (depth >= full and speeds[0] > 0 and not fills):
         speeds[0] = 0.0
@@ -242,7 +248,12 @@ def _moving(bed: BarePool, part: FlowSpan, depth: float, steps: int) -> Iterator
     now, then = start, start
     while then < part.end:
         now, comes = then, part.first + slope * (then - start)
-        step = _step(bed, depth, max(comes, comes + slope * even), even, steps)
+        flow = max(comes, comes + slope * even, soaks)
+        growth = flow * (bed.widening + 2 * bed.bend * depth) / area**2
+        # As even as may be, but less where the pond widens fast.
+        step = even
+        if growth * steps * even > 1.0:
+            step = max(1 / (growth * steps), even / _SMALLEST)
         if step > (part.end - now) * _WHOLE or now + step <= now:
             step = part.end - now
         deeper, gone = _runge_kutta(bed, depth, comes, slope, step)
@@ -254,7 +265,8 @@ def _moving(bed: BarePool, part: FlowSpan, depth: float, steps: int) -> Iterator
             past = _reach(bed, depth, comes, slope, step, limit)
             _, gone = _runge_kutta(bed, depth, comes, slope, past)
             deeper, then = limit, min(now + past, part.end)
-        speed = _speed(bed, deeper, part.first + slope * (then - start))
+        area, soaks = bed.under_water(deeper)
+        speed = (part.first + slope * (then - start) - soaks) / area
         if speeds[-1] * speed < 0:
             turn, height = _turn(then - now, depth, deeper, speeds[-1], speed)
             if times[-1] < now + turn < then:
@@ -276,15 +288,6 @@ def _moving(bed: BarePool, part: FlowSpan, depth: float, steps: int) -> Iterator
     if times[-1] < part.end:
         rest = FlowSpan(times[-1], part.end, part.first + slope * (times[-1] - start), part.last)
         yield from _part(bed, rest, depth, steps)
-
-
-def _step(bed: BarePool, depth: float, flow: float, even: float, steps: int) -> float:
-    """Return how long the next step may be: ``even``, or less where the pond widens fast."""
-    area = bed.area(depth)
-    growth = max(flow, bed.soak(depth)) * (bed.widening + 2 * bed.bend * depth) / area**2
-    if growth * steps * even <= 1.0:
-        return even
-    return max(1 / (growth * steps), even / _SMALLEST)
 
 
 def _speed(bed: BarePool, depth: float, flow: float) -> float:
