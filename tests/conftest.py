@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import datetime as dt
+import gc
 import random
 import signal
+import subprocess
 import sys
 import time
 from collections import Counter
@@ -44,6 +46,27 @@ MORNING = dt.datetime(2026, 5, 28, 9, 0, tzinfo=ZONE)
 """A Thursday in the time zone of the tests, Chicago in summer."""
 
 Texts = Mapping[str, str]
+
+
+def pytest_collection_finish() -> None:
+    """Look for garbage seldom, and never among the modules, which stay to the end."""
+    gc.collect()
+    gc.freeze()
+    gc.set_threshold(20_000)
+
+
+@pytest.fixture(scope="session")
+def compiled_once(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
+    """Where Python is told to keep nothing compiled, let the programs that tests start share it."""
+    with pytest.MonkeyPatch.context() as patch:
+        if sys.dont_write_bytecode:
+            patch.delenv("PYTHONDONTWRITEBYTECODE", raising=False)
+            patch.setenv("PYTHONPYCACHEPREFIX", str(tmp_path_factory.mktemp("compiled")))
+            every = (
+                "import interview.plain.interview, interview.screens.run, interview.sheet.report"
+            )
+            subprocess.run([sys.executable, "-c", every], cwd=Path(__file__).parents[1], check=True)
+        yield
 
 
 @pytest.fixture(autouse=True)

@@ -15,6 +15,7 @@ from interview.__main__ import UNREADABLE, main
 from interview.answers_file import Lock
 from interview.garden.opening import IN_USE
 
+pytestmark = pytest.mark.usefixtures("compiled_once")
 ROOT = Path(__file__).parents[1]
 SAMPLE = ROOT / "sample_answers" / "finished_us.yaml"
 

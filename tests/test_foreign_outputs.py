@@ -20,6 +20,7 @@ from interview.__main__ import main
 from interview.garden.opening import Opened, open_session
 from interview.plain import interview as plain
 
+pytestmark = pytest.mark.usefixtures("compiled_once")
 ROOT = Path(__file__).parents[1]
 SAMPLE = ROOT / "sample_answers" / "finished_us.yaml"
 WAYS = ("--check", "--plan", "--card", "--figures")

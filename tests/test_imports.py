@@ -12,6 +12,7 @@ from pathlib import Path
 
 import pytest
 
+pytestmark = pytest.mark.usefixtures("compiled_once")
 ROOT = Path(__file__).parents[1]
 PACKAGE = ROOT / "interview"
 SAMPLE = ROOT / "sample_answers" / "finished_us.yaml"

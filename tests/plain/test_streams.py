@@ -15,6 +15,7 @@ from interview.__main__ import CRASHED, UNSAVED, UNWRITTEN, main
 from interview.garden import store
 from interview.sheet import report
 
+pytestmark = pytest.mark.usefixtures("compiled_once")
 ROOT = Path(__file__).parents[2]
 SAMPLE = ROOT / "sample_answers" / "finished_us.yaml"
 PROGRAM = (sys.executable, "-m", "interview")

@@ -22,6 +22,7 @@ import pytest
 
 LIMIT = 20.0
 """Seconds after which a read from the terminal is given up."""
+pytestmark = pytest.mark.usefixtures("compiled_once")
 ROOT = Path(__file__).parents[2]
 
 

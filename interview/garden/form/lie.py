@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 from enum import Enum
-from functools import cached_property
+from functools import cached_property, lru_cache
 
 from interview.garden.form.basin import Basin
 from interview.garden.form.outline import Outline, Ray
@@ -34,6 +34,8 @@ LOW_BANK_PART = 0.25
 """A bank of this part of the highest berm, 3 in (75 mm), is shaped by hand with the rake: ours."""
 WIDEST_RISE_FT, DEEPEST_UPHILL_FT = 1.0, 1.5
 """Ground rising more across the floor, or a deeper cut uphill, asks for a narrower bed: ours."""
+KEPT = 128
+"""Lies kept: one garden is asked about for every storm, and sizes that were tried come again."""
 _MOST_STEPS = 60
 _NEAR = 1e-9
 
@@ -80,7 +82,7 @@ class Ground:
         if min(self.mulch, self.compost, self.top) < 0:
             raise ValueError("Mulch, compost and the berm's top cannot be less than nothing.")
 
-    @property
+    @cached_property
     def level(self) -> bool:
         """Whether the ground is level enough for the lawn to be the rim."""
         return self.fall * 100 < LEVEL_BELOW_PERCENT - 1e-9
@@ -131,17 +133,17 @@ class Lie:
     floor_below: float
     sets: Sets
 
-    @property
+    @cached_property
     def height(self) -> float:
         """The crest, or the lawn that is the rim, over the floor."""
         return self.depth + self.freeboard
 
-    @property
+    @cached_property
     def crest(self) -> float:
         """From the floor's edge to the inner edge of the berm's top."""
         return self.side_slope * self.height
 
-    @property
+    @cached_property
     def berm_edge(self) -> float:
         """From the floor's edge to the outer edge of the berm's top."""
         return self.crest + self.ground.top
@@ -221,12 +223,14 @@ class Lie:
         """From the floor's edge to the end of all that is dug or built."""
         high, rise = self._at(ray)
         inner = self.inner(ray)
-        if self._cut_in(high, rise):
-            return inner
+        return inner if self._cut_in(high, rise) else self._toe(high, rise)
+
+    def _toe(self, high: float, rise: float) -> float:
+        """From the floor's edge to the end of the berm."""
         edge, outer = self.berm_edge, self.ground.outer
         toe = (edge + outer * (self.height - high)) / (1 + outer * rise)
         # Where the ground comes up to the crest within the berm's top it ends there.
-        return toe if toe > edge else max(inner, (self.height - high) / rise)
+        return toe if toe > edge else max(self.crest, (self.height - high) / rise)
 
     def _within(self, reach: Callable[[Ray], float]) -> float:
         return self.outline.area + sum(
@@ -287,7 +291,7 @@ class Lie:
             past = high + rise * crest - height
             more, less = _parts(0.0, crest, high + mulch, past + mulch, width, spread)
             cut, fill = cut + more, fill + less
-            toe = self.reach(ray)
+            toe = self._toe(high, rise)
             flat = min(edge, toe)
             fill -= _prism(crest, flat, past, high + rise * flat - height, width, spread)
             if toe > edge:
@@ -338,12 +342,15 @@ def lie_of(basin: Basin, ground: Ground) -> Lie:
     ``ground.highest_berm`` from crest to toe. Raises ValueError where the ground is as steep as the
     sides.
     """
-    z, fall = basin.side_slope, ground.fall
-    if fall * z >= 0.95:
+    if ground.fall * basin.side_slope >= 0.95:
         raise ValueError("The ground is as steep as the sides: no berm can meet it here.")
     depth, freeboard = magnitude(basin.depth, "ft"), magnitude(basin.freeboard, "ft")
-    height = depth + freeboard
-    start = Lie(basin.outline, depth, freeboard, z, ground, height, Sets.LAWN)
+    return _lie_of(basin.outline, depth, freeboard, basin.side_slope, ground)
+
+
+@lru_cache(maxsize=KEPT)
+def _lie_of(outline: Outline, depth: float, freeboard: float, z: float, ground: Ground) -> Lie:
+    start = Lie(outline, depth, freeboard, z, ground, depth + freeboard, Sets.LAWN)
     if ground.level:
         return start
     return _deep_enough(start, start.below_for_crest)

@@ -169,7 +169,9 @@ class Outline:
             }[self.shape]()
         )
         low = min(ray.y for ray in made)
-        return tuple(replace(ray, y=ray.y - low) for ray in made)
+        return tuple(
+            Ray(one.x, one.y - low, one.out_x, one.out_y, one.width, one.spread) for one in made
+        )
 
     @cached_property
     def rise(self) -> float:
