@@ -232,7 +232,10 @@ class Held:
         if not way.target:
             self.say("  Nothing is asked for that; an empty line goes on.")
             return True
-        if session.go_to(way.target) is None:
+        # What keeps a page shut is come back from to that page.
+        shut = turn.about is None
+        gone = session.mend(way.target) if shut else session.go_to(way.target)
+        if gone is None:
             raise Refused("That is not asked in this garden.")
         raise Left(way.target)
 
@@ -316,7 +319,7 @@ class Held:
         take = plain_soak.take if step.question is timing.READINGS else plain_lists.take
         for item in list_lines(text):
             try:
-                for said in take(session, step, item):
+                for said in packed(take(session, step, item)):
                     self.say(f"  {said}")
             except (Refused, Doubt) as refused:
                 self.reader.lines(f"! {refused}")
