@@ -352,15 +352,14 @@ def sized(roof: Callable[..., dict[str, str]]) -> dict[str, str]:
 def talk(session_of: Callable[..., Session]) -> Callable[..., tuple[str, Session, bool]]:
     """Return a runner of the plain interview: what was said, the session, whether it finished.
 
-    It types the lines, from the question ``at`` on; a line that can be called is called instead.
+    It types the lines, once it has gone to ``at``; a line that can be called is called instead.
     """
 
     def run(
         *lines: str | Callable[[], object], session: Session | None = None, at: str = ""
     ) -> tuple[str, Session, bool]:
-        session, said, left = session or session_of(), list[str](), list(lines)
-        if at:
-            session.jump(at)
+        session, said = session or session_of(), list[str]()
+        left = [f":go {at}", *lines] if at else list(lines)
 
         def ask(_prompt: str) -> str:
             for line in iter(lambda: left.pop(0) if left else None, None):

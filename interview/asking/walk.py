@@ -112,13 +112,17 @@ class Walk:
         """The shut question that is come back to after this answer; mostly nothing."""
         return self._at(self._back_to) if self._back_to else None
 
-    def mend(self) -> Step | None:
-        """Move to the answer that keeps this question shut, or back from it; else to nothing."""
-        if (back := self.back_to) is not None:
+    def mend(self, to: str = "") -> Step | None:
+        """Move to the answer that keeps this question shut, or back from it; else to nothing.
+
+        ``to`` is the address of the answer that is chosen for it; else it is the first.
+        """
+        if not to and (back := self.back_to) is not None:
             self._back_to = ""
             self.step = back
             return back
-        ways = self.ways(self.step) if self.step else []
+        chosen = self._at(to) if to else None
+        ways = [chosen] if chosen else self.ways(self.step) if self.step else []
         if not ways or self.step is None:
             return None
         self._back_to, self.step = self.step.address, ways[0]

@@ -12,6 +12,7 @@ from interview.asking.route import Step
 from interview.asking.sitting import NOTHING_WRITTEN, Doubt, Heard
 from interview.garden.session import Session
 from interview.garden.soak import timing_questions as timing
+from interview.garden.soak.run import soak_run
 from interview.garden.told_pages import said_at_once
 from interview.garden.verdict_rows import KEEP, WAYS_OUT
 from interview.garden.verdicts import verdict
@@ -127,6 +128,9 @@ class Held:
     def _take(self, turn: Turn) -> str | None:
         """Keep what was given to the page; return a prompt where it stays, nothing where not."""
         session = self.session
+        if turn.at_once:
+            turn.taken = True
+            return None
         half = {one: session.drafts.pop(one) for one in turn.words if one in session.drafts}
         try:
             heard = session.take(turn.words)
@@ -232,7 +236,10 @@ class Held:
         if not way.target:
             self.say("  Nothing is asked for that; an empty line goes on.")
             return True
-        if session.go_to(way.target) is None:
+        # What keeps a page shut is come back from to that page.
+        shut = turn.about is None
+        gone = session.mend(way.target) if shut else session.go_to(way.target)
+        if gone is None:
             raise Refused("That is not asked in this garden.")
         raise Left(way.target)
 
@@ -316,7 +323,7 @@ class Held:
         take = plain_soak.take if step.question is timing.READINGS else plain_lists.take
         for item in list_lines(text):
             try:
-                for said in take(session, step, item):
+                for said in packed(take(session, step, item)):
                     self.say(f"  {said}")
             except (Refused, Doubt) as refused:
                 self.reader.lines(f"! {refused}")
@@ -344,7 +351,7 @@ class Held:
                 said.append(found.line)
             elif not (alarm and found.grade is Grade.STOP):
                 against.append(found.line)
-            if found.stays and not turn.ways:
+            if found.stays and not turn.ways and not _under_way(session, step):
                 turn.ways = tuple(Choice(way.label, way.target) for way in found.ways)
                 turn.about = step
         for line in packed(dict.fromkeys(one for one in said if one)):
@@ -365,6 +372,13 @@ def _echo(step: Step, heard: Heard, typed: str) -> str:
     """Return how an answer was understood; nothing where that is what was typed, or was offered."""
     same = heard.echo.casefold().startswith(typed.casefold())
     return "" if same or heard.taken is None else f"= {heard.echo}"
+
+
+def _under_way(session: Session, step: Step) -> bool:
+    """Tell whether ``step`` is a list of readings to which more are still to come."""
+    if step.question is not timing.READINGS:
+        return False
+    return not soak_run(step.view(session.answers), session.now).enough
 
 
 def _yes_or_no(word: str) -> bool | None:

@@ -25,9 +25,14 @@ def run(session: Session, ask: Ask, say: Say) -> bool:
 class _Talk(Held):
     """The interview as it goes from page to page."""
 
+    named = ""
+    """Where the person who comes back is to look first."""
+
     def run(self) -> bool:
+        turn, named, back = None, "", False
         self._guarded("where the garden stands", self._begin)
-        named, turn, back = "", None, False
+        if self.named:
+            named, back = self.named, True
         try:
             while (place := self._place()) is not None:
                 turn = self._turn(place, turn, named, back)
@@ -68,6 +73,7 @@ class _Talk(Held):
         # A soak test does not wait: whoever comes back comes back to it.
         if look := soak_due.first(session.answers, session.now):
             session.go_to(look.address)
+            self.named = look.address
             lead = "!! " if look.is_due else ""
             self.reader.lines(f"{lead}{look.words(session.answers)}", "", "   ")
 

@@ -16,6 +16,7 @@ from interview.garden.soak import words as soak_words
 from interview.garden.soak.noted import HEADS, RunRow
 from interview.garden.soak.reading_lines import said_line
 from interview.garden.soak.run import SoakRun, soak_run
+from interview.garden.soak.times import utc
 from interview.garden.summary import wrap
 from interview.plain.lists import offer
 from interview.quantities.shown import rate_words
@@ -32,7 +33,10 @@ WIDTHS = (10, 7, 17, 7, 11, 11, 10)
 
 def run_lines(run: SoakRun, metric: bool) -> Iterator[str]:
     """Yield everything there is to say about a run, in lines of 76 columns or fewer."""
-    for said in (*run.notices, f"NOW: {run.do_now}", run.and_then, run.due_words):
+    # What is overdue is to be done now, which says so.
+    overdue = run.due is not None and utc(run.due) <= utc(run.now)
+    due = "" if overdue else run.due_words
+    for said in (*run.notices, f"NOW: {run.do_now} {run.and_then}".rstrip(), due):
         if said:
             yield from wrap(said, "  ")
     if run.rows:

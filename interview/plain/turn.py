@@ -134,14 +134,16 @@ class Turn:
 def turn_at(session: Session, place: Place, named: str = "") -> Turn:
     """Return the page reached; ``named`` is the address that was asked for by its name.
 
-    A row asked for is put alone, and so is what belongs to the timer: the page would begin at
-    what is noted long since.
+    A row asked for is put alone, and the timer begins at what was asked for: what stands before it
+    was noted long since.
     """
     step = session.step
-    alone = ""
-    if named and step is not None and step.address == named:
-        key = step.question.key
-        row = key in place.page.usual + place.page.more
-        if row or place.page.tells == "timer":
-            alone = named
-    return Turn(place, session.answers, alone)
+    turn = Turn(place, session.answers)
+    if not named or step is None or step.address != named:
+        return turn
+    if step.question.key in place.page.usual + place.page.more:
+        turn.alone = named
+    elif place.page.tells == "timer":
+        put = [one.address for one in session.way.boxes(place)]
+        turn.past = set(put[: put.index(named)])
+    return turn

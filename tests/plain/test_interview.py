@@ -1,81 +1,258 @@
-"""The interview on plain lines, typed through from beginning to end."""
+"""The interview on plain lines, typed page by page along the path."""
 
 from __future__ import annotations
 
-from interview.asking import route
+import re
+
+import pytest
+
+from interview.asking import path, route
 from interview.asking.question import UNKNOWN_TEXT
-from interview.plain import interview as plain
+from interview.garden.stages import QUESTIONS
 
 
-def test_each_answer_is_said_back_and_the_next_question_comes(talk):
-    heard, session, finished = talk("Maple corner", "us", "oh")
+@pytest.fixture
+def at(session_of, given):
+    """Return a maker of sessions that stand at the page of an address, with answers given."""
+
+    def make(address, texts=None, **answers):
+        session = session_of(given(texts, **answers))
+        named = [one.address for one in route.called(address, session.answers)]
+        assert session.go_to((named or [address])[0]) is not None
+        return session
+
+    return make
+
+
+def words(heard):
+    return " ".join(heard.split())
+
+
+# Boxes
+
+
+def test_boxes_are_put_in_turn_and_kept_together(talk, keeper):
+    heard, session, finished = talk("Maple corner", "us", "mn")
     assert not finished
-    assert "= Maple corner" in heard and "= United States" in heard
-    assert session.answers.texts == {"garden_name": "Maple corner", "country": "us", "state": "oh"}
-    assert session.step.address == "units"
-
-
-def test_a_refused_answer_is_explained_and_the_question_waits(talk):
-    heard, session, _ = talk("x", "furlongs", "us")
-    assert '! "furlongs" is not on the list.' in heard
-    assert heard.count("[country]") == 1
-    assert session.answers.texts["country"] == "us"
-
-
-def test_an_empty_line_takes_the_value_offered(talk, session_of):
-    session = session_of()
-    session.jump("rain_depth")
-    heard, session, _ = talk("", session=session)
-    assert "Enter alone takes: 1 in" in heard
-    assert session.answers.texts["rain_depth"] == "1 in"
-
-
-def test_an_empty_line_where_nothing_is_offered_is_refused(talk):
-    heard, session, _ = talk("", "us", "", "oh")
-    assert heard.count("! Nothing was written.") == 1
+    assert heard.index("Which country") < heard.index("Which state") < heard.index("Which units")
+    assert "= Minnesota" in heard
+    assert session.answers.texts == {"garden_name": "Maple corner"}
+    # What was given is not lost, though it is no answer yet.
+    assert session.drafts == {"country": "us", "state": "mn"}
+    assert len(keeper.saves) == 3
+    _, session, _ = talk("x", "us", "mn", "us")
     assert session.answers.texts == {
-        "garden_name": "My rain garden", "country": "us", "state": "oh"
+        "garden_name": "x", "country": "us", "state": "mn", "units": "us",
     }  # fmt: skip
+    assert session.drafts == {}
 
 
-def test_an_empty_line_at_an_answered_question_keeps_it(talk):
-    heard, session, _ = talk("x", ":back", "", "uk")
-    assert "kept: x" in heard
-    assert session.answers.texts == {"garden_name": "x", "country": "uk"}
+def test_a_refused_box_is_asked_again_and_the_others_are_kept(talk):
+    heard, session, _ = talk("x", "us", "furlong", "mn", "us")
+    assert '! "furlong" is not on the list.' in heard
+    assert heard.count("Which state") == 1
+    assert session.answers.texts["state"] == "mn"
 
 
-def test_a_list_ends_with_an_empty_line(talk, session_of):
-    session = session_of()
-    session.offer(session.jump("lines_requested"), "asked")
-    session.jump("lines_holidays")
-    talk("2026-05-25", "2026-07-03", "", session=session)
-    assert session.answers.texts["lines_holidays"] == "2026-05-25\n2026-07-03"
+def test_a_box_refused_with_the_others_is_asked_again_alone(talk, at):
+    session = at("overflow_to")
+    heard, session, _ = talk("own_lawn", "40 ft", "x", "30 ft", session=session)
+    assert "spots.1.overflow_line_distance" in session.answers.texts
+    assert heard.count("where will the extra water go") == 1
 
 
-def test_skipping_keeps_that_it_is_not_known_and_says_how_to_find_out(talk):
-    heard, session, _ = talk("x", "uk", ":skip")
-    assert f"= {UNKNOWN_TEXT}. To find out: Look at your tape measure." in heard
-    assert session.answers.texts["units"] == UNKNOWN_TEXT
+def test_an_empty_line_takes_the_value_offered(talk):
+    heard, session, _ = talk("")
+    assert "Enter takes: My rain garden" in heard
+    assert session.answers.texts == {"garden_name": "My rain garden"}
+
+
+def test_an_empty_line_where_nothing_is_offered_is_refused(talk, at):
+    heard, session, _ = talk("", "never", session=at("stands_after_rain"))
+    assert "! Nothing was written." in heard
+    assert session.answers.texts == {"spots.1.stands_after_rain": "never"}
+
+
+def test_no_safety_question_is_ever_offered(talk, at):
+    for key in ("children", "permission", "private_lines", "roof_hazard"):
+        session = at(key, lines_requested="asked", **{"lines_asked_on": "2026-05-20"})
+        heard, session, _ = talk("", session=session)
+        assert "Enter takes" not in heard.rpartition("==")[2], key
+        assert key not in session.answers.texts
+
+
+def test_an_empty_line_skips_what_may_be_skipped(talk, at):
+    heard, session, _ = talk("", session=at("dig_day"))
+    assert "Enter skips" in heard
+    assert session.answers.texts["dig_day"] == UNKNOWN_TEXT
+
+
+def test_an_empty_line_at_an_answered_question_keeps_it(talk, given, session_of):
+    heard, session, _ = talk(":go garden_name", "", session=session_of(given(garden_name="x")))
+    assert "kept: x; Enter keeps it" in heard
+    assert session.answers.texts == {"garden_name": "x"}
+
+
+def test_an_unlikely_answer_is_kept_when_it_is_given_twice(talk, at, located):
+    typed = ("2026-05-27", "", "")
+    heard, session, _ = talk(*typed, session=at("lines_asked_on", located))
+    assert "That is a later request" in words(heard) and "Give the same answer again" in heard
+    assert session.answers.texts["lines_asked_on"] == "2026-05-20"
+    _, session, _ = talk(*typed, *typed, session=at("lines_asked_on", located))
+    assert session.answers.texts["lines_asked_on"] == "2026-05-27"
+
+
+def test_skipping_keeps_that_it_is_not_known_and_says_how_to_find_out(talk, at):
+    heard, session, _ = talk(":skip", session=at("stands_after_rain"))
+    assert f"= {UNKNOWN_TEXT}. To find out: " in heard
+    assert session.answers.texts["spots.1.stands_after_rain"] == UNKNOWN_TEXT
+
+
+# Rows
+
+
+def test_a_number_changes_one_row_and_enter_takes_the_rest(talk, at, roof):
+    session = at("rough_size", roof("rectangle 30 ft by 14 ft"))
+    heard, session, _ = talk("1", "2 in", "", session=session)
+    assert "1 Rain to hold: 1 in" in heard and "1 Rain to hold: 2 in" in heard
+    assert session.answers.texts["rain_depth"] == "2 in"
+    assert session.taken == ["rough_size"]
+
+
+def test_taking_a_usual_page_stores_no_answer(talk, at, roof):
+    texts = roof("rectangle 30 ft by 14 ft")
+    _, session, _ = talk("", session=at("rough_size", texts))
+    assert session.taken == ["rough_size"]
+    assert session.answers.texts == texts
+
+
+def test_the_rows_behind_the_last_one_are_shown_when_they_are_wanted(talk, at, roof):
+    for typed in ("more", "2", ":more"):
+        session = at("rough_size", roof("rectangle 30 ft by 14 ft"))
+        heard, session, _ = talk(typed, "2", "no", "", session=session)
+        assert "2 more (1)" in heard
+        assert session.answers.texts["has_rain_record"] == "no", typed
+
+
+def test_a_row_is_told_of_by_its_number(talk, at, roof):
+    session = at("rough_size", roof("rectangle 30 ft by 14 ft"))
+    heard, _, _ = talk(":why", ":why 1", "9", session=session)
+    assert "Write the number of a row after it, such as :why 1." in heard
+    assert path.steps(session.answers)[0] and session.rows()[0].question.why[:20] in heard
+    assert "Write one of the numbers, or an empty line to go on." in heard
+
+
+# Verdicts and their ways
+
+
+NEAR = {"spots.1.near_spot": "basement"}
+
+
+def test_a_verdict_is_said_right_after_the_answer(talk, at):
+    heard, _, _ = talk("14 ft 6 in", session=at("basement_distance", NEAR))
+    assert "Fine: 14 ft 6 in; 10 ft needed, 20 ft cautious." in heard
+
+
+def test_a_verdict_against_stays_with_numbered_ways(talk, at):
+    session = at("basement_distance", NEAR)
+    heard, session, _ = talk("8 ft", session=session)
+    assert "! TOO NEAR: 8 ft, 10 ft needed." in heard
+    assert "1 Move the hose 2 ft, measure again" in heard and "3 Keep it" in heard
+    assert session.place.name == "basement_distance"
+    heard, session, _ = talk("8 ft", "2", session=at("basement_distance", NEAR))
+    assert session.step.address == "spots.1.another_spot"
+    assert "Another spot" in heard or "another spot" in heard
+    session = at("basement_distance", NEAR)
+    _, session, _ = talk("8 ft", "12 ft", session=session)
+    assert session.answers.texts["spots.1.basement_distance"] == "12 ft"
+    for keep in ("3", ""):
+        _, session, _ = talk("8 ft", keep, session=at("basement_distance", NEAR))
+        assert session.place.name != "basement_distance"
+        assert session.answers.texts["spots.1.basement_distance"] == "8 ft"
+
+
+def test_the_first_day_to_dig_is_said_with_the_day_of_the_request(talk, at):
+    session = at("lines_asked_on", lines_requested="asked", state="mn")
+    heard, _, _ = talk("today", "", "", session=session)
+    assert "First day to dig: " in heard
+
+
+# A page that is shut
+
+
+def test_a_shut_page_gives_its_reason_and_numbered_ways(talk, at):
+    heard, session, _ = talk("20 in", session=at("holes.1.hole_depth"))
+    assert "Not yet: Depth of the hole. You have not yet asked" in words(heard)
+    assert "1 Ask for the lines to be marked" in heard and "Enter: meanwhile " in heard
+    assert "Write one of the numbers" in heard
+    assert "holes.1.hole_depth" not in session.answers.texts
+
+
+def test_a_way_of_a_shut_page_leads_to_its_answer_and_back(talk, at):
+    heard, session, _ = talk("1", "not yet", session=at("holes.1.hole_depth"))
+    assert session.answers.texts == {"lines_requested": "not_yet"}
+    assert session.step.address == "holes.1.hole_depth"
+    assert heard.count("Not yet: ") == 2
+
+
+def test_enter_at_a_shut_page_goes_on_with_what_is_open(talk, at):
+    _, session, _ = talk("", session=at("holes.1.hole_depth"))
+    assert session.place.name != "hole"
+
+
+def test_the_way_to_what_shuts_a_question_is_one_command_there_and_back(talk, at):
+    session = at("holes.1.hole_depth")
+    heard, session, _ = talk(":mend", ":mend", ":mend", "not yet", session=session)
+    assert "(Then back to 'Depth of the hole'.)" in heard
+    assert session.answers.texts == {"lines_requested": "not_yet"}
+    assert session.step.address == "holes.1.hole_depth"
+    heard, _, _ = talk(":go garden_name", ":mend", session=session)
+    assert "! Nothing is shut here that an answer would open." in heard
+
+
+# Commands
 
 
 def test_the_commands_answer_and_stay_at_the_question(subtests, talk):
-    for command, words in [
+    for command, said in [
         (":why", "The name heads your plan"),
         (":how", "Any short name will do"),
         (":help", "  :skip"),
         (":what", "  :skip"),
         (":plan", "RAIN GARDEN PLAN"),
         (":waiting", "The plan still waits for"),
-        (":list", "  garden_name: "),
+        (":answers", "  garden_name: "),
+        (":list", "Nothing was put off."),
         (":go nowhere", "There is no question 'nowhere'"),
-        (":go state", "There is no question 'state' that applies now"),
+        (":go chosen_spot", "There is no question 'chosen_spot' that applies now"),
         (":remove", "not part of a list"),
     ]:
-        with subtests.test(command=command, words=words):
+        with subtests.test(command=command, said=said):
             heard, session, _ = talk(command)
-            assert words in heard.partition("[garden_name]")[2]
+            assert said in heard.partition("What do you call this garden?")[2]
             assert session.step.address == "garden_name"
             assert session.answers.texts == {}
+
+
+def test_a_reply_is_said_alone_and_the_question_only_when_it_is_wanted(talk):
+    heard, _, _ = talk(":why", ":how", ":what")
+    assert heard.count("What do you call this garden?") == 1
+    heard, _, _ = talk("x", "furlongs", "furlongs", ":again")
+    assert heard.count("Which country") == 2
+
+
+def test_words_that_are_commands_are_no_names_of_a_garden(talk):
+    for word in ("help", "back", "list", "later", "go dig_day"):
+        _, session, _ = talk(word)
+        assert "garden_name" not in session.answers.texts, word
+    _, session, _ = talk("go wild")
+    assert session.answers.texts["garden_name"] == "go wild"
+
+
+def test_what_was_put_off_is_listed_with_how_to_find_it_out(talk, at):
+    heard, _, _ = talk(":skip", "list", session=at("stands_after_rain"))
+    listed = heard.rpartition(" 1 ")[2]
+    assert "(go stands_after_rain)" in heard and len(listed) > 20
 
 
 def test_going_to_a_question_and_clearing_it(talk):
@@ -84,38 +261,25 @@ def test_going_to_a_question_and_clearing_it(talk):
     assert session.step.address == "rain_depth"
 
 
-def test_a_whole_item_may_be_removed(talk, session_of):
-    session = session_of()
-    session.offer(session.jump("surfaces.1.surface_name"), "roof")
-    session.jump("surfaces.1.surface_name")
+def test_a_whole_item_may_be_removed(talk, at):
+    session = at("surfaces.1.surface_kind", {"surfaces.1.surface_kind": "roof"})
     talk(":remove", session=session)
     assert session.answers.texts == {}
 
 
 def test_what_does_not_apply_is_listed_as_set_aside(talk, given, session_of):
     answers = given({"country": "us", "state": "vt"}).with_text("country", "uk")
-    heard, _, _ = talk(":list", session=session_of(answers))
+    heard, _, _ = talk(":answers", session=session_of(answers))
     assert "state: vt (set aside: does not apply now)" in heard
 
 
-def test_what_is_shut_is_said_at_its_question(talk, session_of):
-    session = session_of()
-    session.jump("holes.1.hole_depth")
-    heard, session, _ = talk("20 in", session=session)
-    assert "SHUT: You have not yet asked" in heard
-    assert "holes.1.hole_depth" not in session.answers.texts
-
-
-def test_the_way_to_what_shuts_a_question_is_one_command_there_and_back(talk, session_of):
-    session = session_of()
-    session.jump("holes.1.hole_depth")
-    heard, session, _ = talk(":mend", ":mend", ":mend", "not yet", session=session)
-    assert "To change: “Locate request”. Type :mend to go there and come back." in heard
-    assert "(Then back to 'Depth of the hole'.)" in heard
-    assert session.answers.texts == {"lines_requested": "not_yet"}
-    assert session.step.address == "holes.1.hole_depth"
-    heard, _, _ = talk(":go units", ":mend", session=session)
-    assert "! Nothing is shut here that an answer would open." in heard
+def test_every_question_may_be_put_on_a_page_of_its_own(talk, at, roof):
+    session = at("rough_size", roof("rectangle 30 ft by 14 ft"))
+    heard, session, _ = talk(":every", ":go rain_depth", "", session=session)
+    assert "every question is a page of its own" in heard
+    assert session.every_question and session.answers.texts["rain_depth"] == "1 in"
+    _, session, _ = talk(":every", session=session)
+    assert not session.every_question
 
 
 def test_a_failed_save_is_told_at_once(talk, keeper):
@@ -124,185 +288,141 @@ def test_a_failed_save_is_told_at_once(talk, keeper):
     assert "! NOT SAVED: The disk is full." in heard
 
 
-def test_skipping_everything_reaches_the_end_and_the_plan(talk):
-    heard, session, finished = talk(*[":skip"] * 300)
-    assert finished
-    assert "That was the last question." in heard
-    assert "Not asked yet, from 'Day the hole is dug' on:" in heard
-    assert "RAIN GARDEN PLAN" in heard
-    assert all(session.shut(step) for step in route.open_steps(session.answers))
-
-
-def test_a_whole_garden_can_be_typed_on_plain_lines(
-    talk, session_of, located, level_spot, roof, clock
-):
-    answers = {
-        "garden_name": "Maple corner", "units": "us", "country": "us", "state": "Vermont",
-        **located, **level_spot, "children": "no",
-        "permission": "own", "rules_checked": "not_needed",
-        "holes.1.hole_dug_on": "2026-05-27", "holes.1.hole_depth": "20 in",
-        "holes.1.floor_depth": "10 in", "holes.1.hole_smell": "earth", "holes.1.hole_seeps": "no",
-        "holes.1.hole_shape": "round", "holes.1.hole_width": "8 in",
-        "holes.1.soaked_already": "yes",
-        "holes.1.water_at_mark": "8 in", "holes.1.test_start": "2026-05-27 10:00",
-        "holes.1.read_as": "left",
-        "holes.1.readings": "+1h left 6 7/8 in; +2h left 5 3/4 in; +3h left 4 7/8 in",
-        "holes.1.hole_left": "covered",
-        **roof("rectangle 20 ft by 30 ft"),
-        "spout_distance": "20 ft", "spout_fall": "6 in",
-    }  # fmt: skip
-    said = []
-    session = session_of()
-
-    def ask(prompt: str) -> str:
-        if prompt == ". ":
-            return ""
-        offered = session.offered(session.step)
-        return answers.get(session.step.address) or ("" if offered else ":skip")
-
-    assert plain.run(session, ask, said.append)
-    plan = session.plan
-    assert plan.verdict.value in ("good", "fix")
-    assert "  ! " not in "\n".join(said)
-    assert plan.size.garden and plan.planting.chosen.total > 0
-
-
 def test_no_line_said_holds_a_bare_control_character(talk):
-    heard, _, _ = talk("x", ":plan", ":list", ":quit")
+    heard, _, _ = talk("x", ":plan", ":answers", ":quit")
     assert all(char.isprintable() or char == "\n" for char in heard)
+
+
+# The end
+
+
+def test_the_end_of_the_input_says_where_it_stopped(talk):
+    for typed in ((), ("later",), (":quit",)):
+        heard, _, finished = talk("x", *typed)
+        assert re.search(r"^Stopped at: Place \(\d of \d\d pages done\)\.$", heard, re.M)
+        assert not finished
+
+
+def test_skipping_everything_reaches_the_end_and_the_plan(talk):
+    heard, session, finished = talk(*[":skip"] * 90)
+    assert finished
+    assert "Not asked yet, from 'Day the hole is dug' on:" in heard or "Not asked yet" in heard
+    assert heard.count("RAIN GARDEN PLAN") == 1
+    unasked = [one for one in route.open_steps(session.answers) if one.question.digs]
+    assert unasked and all(session.shut(step) for step in unasked)
 
 
 # What is said, and what is not
 
 
-def test_a_question_is_read_once_and_again_when_it_is_wanted(talk):
-    heard, _, _ = talk("x", "uk", ":why", ":how", "furlongs", "furlongs")
-    assert heard.count("Which units are on your tape") == 1
-    heard, _, _ = talk("x", "uk", "furlongs", ":again")
-    assert heard.count("Which units are on your tape") == 2
-
-
-def test_yes_takes_the_choice_that_was_meant(talk, given, session_of):
-    session = session_of(given(country="us"))
-    session.jump("state")
-    heard, session, _ = talk("ohoi", "yes", session=session)
-    assert "Did you mean Ohio?" in heard and "= Ohio" in heard
+def test_yes_takes_the_choice_that_was_meant(talk, at):
+    heard, session, _ = talk("", "ohoi", "yes", "", session=at("state", country="us"))
+    assert "Did you mean Ohio?" in heard
     assert session.answers.texts["state"] == "oh"
 
 
-def test_yes_stands_for_the_choice_meant_only_just_after_it_was_named(talk, given, session_of):
+def test_yes_stands_for_the_choice_meant_only_just_after_it_was_named(talk, at):
     for between in (":why", "no", "zzz"):
-        session = session_of(given(country="us"))
-        session.jump("state")
-        _, session, _ = talk("ohoi", between, "yes", session=session)
-        assert "state" not in session.answers.texts
+        session = at("stands_after_rain")
+        _, session, _ = talk("nevr", between, "yes", session=session)
+        assert "spots.1.stands_after_rain" not in session.answers.texts
 
 
-def test_yes_takes_the_whole_of_what_was_ticked(talk, session_of):
-    session = session_of()
-    session.jump("spots.1.near_spot")
-    _, session, _ = talk("basement, proprety line", "yes", session=session)
+def test_yes_takes_the_whole_of_what_was_ticked(talk, at):
+    _, session, _ = talk("basement, proprety line", "yes", session=at("near_spot"))
     assert session.answers.texts["spots.1.near_spot"] == "basement, property_line"
 
 
-def test_options_are_said_once(talk):
-    heard, _, _ = talk("x", "uk")
-    units = heard.partition("[units]")[2]
-    assert units.count("metres and") == 1 and "one of: " not in units
+def test_options_are_said_once_and_a_long_list_only_when_it_is_wanted(talk, at):
+    heard, _, _ = talk("x", "us", "mn")
+    units = heard.partition("Which units")[2]
+    assert units.count("meters and millimeters") == 1 and "metric:" not in units
+    assert "Wyoming" not in heard
+    heard, _, _ = talk("x", "us", ":options")
+    assert "Wyoming" in heard
 
 
-def test_a_thing_is_called_by_the_name_it_was_given(talk, session_of):
-    session = session_of()
-    session.jump("spots.1.spot_name")
-    heard, _, _ = talk("the back lawn", session=session)
-    assert "Spot 1, the back lawn: Turn the level" in heard
+def test_a_caution_is_said_in_full_once_and_short_after(talk, at, located):
+    session = at("hole_depth", located)
+    full = "anyone can break an ankle"
+    heard, session, _ = talk("20 in", "", ":go hole_depth", "", "", session=session)
+    assert heard.count("CAUTION: Dig only gently") == 2
+    assert words(heard).count(full) == 1
 
 
-def test_help_is_no_name_of_a_garden(talk):
-    heard, session, _ = talk("help", "?")
-    assert heard.count(":quit ") == 2
-    assert session.answers.texts == {"garden_name": UNKNOWN_TEXT}
-
-
-def test_coming_back_says_how_far_the_garden_is_and_not_every_command(talk, given, session_of):
-    session = session_of(given(garden_name="Maple corner", units="us").with_text("country", "skip"))
+def test_a_thing_is_called_by_the_name_it_was_given(talk, at):
+    session = at("stands_after_rain", {"spots.1.spot_name": "the back lawn"})
     heard, _, _ = talk(session=session)
-    assert heard.startswith("Maple corner: 3 of ")
-    assert "1 of them put off" in heard
-    assert ":remove" not in heard
+    assert "Spot 1, the back lawn: After rain" in heard
+
+
+def test_a_new_garden_is_greeted_in_three_lines(talk):
+    heard, _, _ = talk()
+    greeting = heard.partition("Today, no digging")[0]
+    assert greeting.count("\n") == 3 and ":remove" not in heard
+
+
+def test_coming_back_says_what_is_due_and_how_far_the_garden_is(talk, given, session_of):
+    answers = given(garden_name="Maple corner", country="us").with_text("state", "skip")
+    heard, _, _ = talk(session=session_of(answers))
+    assert heard.startswith("Maple corner: ") and "to a first size." in heard
+    assert "Start 1 of 7" in heard or "Start 2 of 7" in heard
+    assert "1 answer to find out" in heard
+    assert ":remove" not in heard and len(heard.partition("\n\n")[0].splitlines()) <= 6
+
+
+def test_no_picture_is_drawn_unless_it_is_asked_for(talk, at):
+    drawn = QUESTIONS["pieces"].picture.splitlines()[1].strip()
+    assert drawn
+    heard, _, _ = talk(":how", session=at("pieces"))
+    assert drawn not in heard
+    heard, _, _ = talk(":picture", session=at("pieces"))
+    assert drawn in heard
 
 
 # Going elsewhere and coming back
 
 
 def test_after_a_visit_one_is_back_where_one_was(talk):
-    _, session, _ = talk("x", "us", ":go garden_name", "y")
-    assert session.step.address == "state"
-    _, session, _ = talk("x", "us", ":go country", "")
-    assert session.step.address == "state"
+    for typed in ("y", ""):
+        _, session, _ = talk("x", ":go garden_name", typed)
+        assert session.place.name == "place"
 
 
 def test_a_visit_to_what_comes_later_leads_back_too(talk):
     _, session, _ = talk("x", ":go notes", "Ask the neighbor.")
-    assert session.step.address == "country"
+    assert session.place.name == "place"
     assert session.answers.texts["notes"] == "Ask the neighbor."
 
 
-def test_questions_that_a_visit_opens_are_asked_before_one_is_back(talk, given, session_of):
-    session = session_of(given(garden_name="x", units="us", country="uk"))
-    assert session.step.address == "surfaces.1.surface_kind"
-    _, session, _ = talk(":go country", "us", session=session)
-    assert session.step.address == "state"
-    _, session, _ = talk("oh", ":skip", session=session)
-    assert session.answers.texts["wetland_list_region"] == UNKNOWN_TEXT
-    assert session.step.address == "surfaces.1.surface_kind"
+def test_what_stands_on_no_page_may_be_gone_to_all_the_same(talk):
+    _, session, _ = talk("x", ":go hard_digging", "")
+    assert session.step is not None
 
 
 def test_answers_given_before_are_not_walked_through_again(talk, given, session_of):
-    session = session_of(given(garden_name="x", country="us", units="us", soil_dug="clay"))
-    session.offer(session.jump("surfaces.1.surface_kind"), "gravel")
-    session.jump("state")
-    _, session, _ = talk("oh", "rectangle 9 ft by 8 ft", "", session=session)
-    assert session.step.address == "rain_depth"
+    session = session_of(given(garden_name="x", country="us", units="us"))
+    heard, session, _ = talk("oh", session=session)
+    assert "Which country" not in heard and "Which units" not in heard
+    assert session.place.name == "water_from"
 
 
-def test_the_first_open_question_is_one_command_away(talk):
+def test_the_first_open_page_is_one_command_away(talk):
     _, session, _ = talk("x", ":go notes", ":open")
-    assert session.step.address == "country"
+    assert session.place.name == "place"
+
+
+def test_a_page_is_gone_to_by_its_title(talk):
+    _, session, _ = talk("x", "go the usual of the bed")
+    assert session.place.name == "usual_bed"
 
 
 def test_a_name_that_several_things_share_is_asked_for_in_full(talk, session_of, given):
     answers = given({"spots.1.another_spot": "yes", "spots.2.slope_run": "4 m"})
     heard, session, _ = talk(":go slope_run", session=session_of(answers))
-    assert "There are 2 of these. Write which one: spots.1.slope_run, spots.2.slope_run." in heard
-    session.jump("spots.2.spot_name")
+    assert "There are 2 of these. Write which one: spots.1.slope_run, spots.2.slope_run." in words(
+        heard
+    )
+    session.go_to("spots.2.stands_after_rain")
     _, session, _ = talk(":go slope_run", session=session)
     assert session.step.address == "spots.2.slope_run"
-
-
-# What an answer does is said at once
-
-
-def test_a_verdict_is_said_with_the_answer_that_brings_it(
-    subtests, talk, session_of, given, located
-):
-    for typed, words in [
-        (("spots.1.near_spot", "basement", "spots.1.basement_distance", "8 ft"), "too near"),
-        (("mark_distance", "1 ft"), "A mark is within"),
-        (("dig_day", "2026-07-20"), "On Monday 2026-07-20 digging is shut"),
-        (
-            (
-                *("spots.1.slope_run", "10 ft", "spots.1.slope_drop", "6 in"),
-                *("spots.1.slope_drop_turned", "8 in", "8 in"),
-            ),
-            "The two readings differ by",
-        ),
-    ]:
-        with subtests.test(typed=typed, words=words):
-            session = session_of(given(located, **{"children": "no"}))
-            heard = ""
-            for text in typed:
-                if session.jump(text) is None:
-                    said, session, _ = talk(text, session=session)
-                    heard += said
-            assert words in " ".join(heard.split())

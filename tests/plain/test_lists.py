@@ -26,7 +26,7 @@ def test_a_new_line_is_added_to_those_kept(talk):
     heard, session = talk(HOLIDAYS, "2026-07-03", "", **ASKED, lines_holidays="2026-05-25")
     assert "kept 1. 2026-05-25" in heard
     assert session.answers.texts[HOLIDAYS] == "2026-05-25\n2026-07-03"
-    assert session.step.address == "private_lines"
+    assert session.place.name == "name"
 
 
 def test_a_piece_is_added_to_those_kept_and_the_area_is_said(talk, roof):
@@ -59,7 +59,7 @@ def test_a_wrong_line_is_refused_alone(talk):
     heard, session = talk(HOLIDAYS, "2026-05-25", "2026-13-40; 2026-07-03", "May", "", **ASKED)
     assert heard.count("  ! ") == 2
     assert session.answers.texts[HOLIDAYS] == "2026-05-25\n2026-07-03"
-    assert session.step.address == "private_lines"
+    assert session.place.name == "name"
 
 
 def test_a_command_within_a_list_is_carried_out_and_the_list_goes_on(subtests, talk):
@@ -92,7 +92,7 @@ def test_no_single_word_takes_kept_lines_away(subtests, talk):
 def test_none_answers_a_list_that_holds_nothing(talk):
     _, session = talk(HOLIDAYS, "none", **ASKED)
     assert session.answers.texts[HOLIDAYS] == "none"
-    assert session.step.address == "private_lines"
+    assert session.place.name == "name"
 
 
 def test_a_line_is_written_anew_taken_out_and_the_whole_list_cleared(talk):
@@ -135,10 +135,10 @@ def test_lines_that_are_too_few_yet_wait_and_are_saved_meanwhile(talk, session_o
 
 def test_an_unlikely_list_is_kept_by_a_second_empty_line(talk, session_of, given):
     session = session_of(given(WALKS))
-    heard, session = talk(COUNTS, "10", "20", "30", "", "", session=session)
+    heard, session = talk(COUNTS, "10", "20", "30", "", "", "", session=session)
     assert "An empty line gives it again." in heard
     assert session.answers.texts[COUNTS] == "10\n20\n30"
-    assert session.step.address == "walkers.1.another_walker"
+    assert session.place.name == "name"
 
 
 def test_a_second_price_of_one_thing_is_refused_and_the_first_one_stays(talk):

@@ -64,7 +64,7 @@ def test_coming_back_to_a_test_under_way_tells_it_first_and_stands_at_its_readin
     told, _, rest = heard.partition("== ")
     assert "!! Soak test, test hole 1: Read the water as soon as you can" in told
     assert "It was due at 12:45." in " ".join(told.split())
-    assert "[holes.1.readings]" in rest
+    assert rest.partition("==\n")[2].startswith("Take a reading about every hour")
     assert running.step.address == READINGS
 
 
@@ -101,7 +101,7 @@ def test_a_reading_that_comes_due_is_told_once_at_whatever_question(talk, runnin
         ":why",
         ":why",
     )
-    said = " ".join(heard.partition("[rain_depth]")[2].split())
+    said = " ".join(heard.partition("How much rain")[2].split())
     assert said.count("!! Soak test, test hole 1: Read the water") == 1
     assert ":go holes.1.readings takes you there." in said
 
@@ -129,3 +129,26 @@ def test_a_filling_gone_at_the_time_it_was_made_is_doubted(talk, session_of, giv
     assert "holes.1.first_fill_empty" not in session.answers.texts
     talk(session, ":go first_fill_empty", start)
     assert session.answers.texts["holes.1.first_fill_empty"] == "2026-05-28T08:00:00-05:00"
+
+
+def test_what_is_seen_beside_the_hole_is_noted_in_a_word(talk, running, clock):
+    heard = talk(running, "5 1/2 in", lambda: clock.forward(minutes=30), "gone", "")
+    assert [line[:16] for line in kept(running)[2:]] == ["2026-05-27T13:00", "2026-05-27T13:30"]
+    assert kept(running)[2].endswith("left 5 1/2 in") and kept(running)[3].endswith("empty")
+    assert "= reading 4" in heard
+
+
+def test_the_fillings_and_the_mark_are_noted_in_a_word(talk, session_of, given, located, clock):
+    texts = {**located, "holes.1.hole_dug_on": "2026-05-28", "holes.1.hole_depth": "20 in"}
+    session = session_of(given(texts))
+    wait = lambda: clock.forward(minutes=40)  # noqa: E731
+    typed = ("filled", wait, "empty", "filled", wait, "gone", "mark 8 in", "filled")
+    talk(session, ":go first_fill_start", *typed)
+    at = [session.answers.texts.get(f"holes.1.{key}", "")[11:16] for key in MOMENTS]
+    assert at == ["09:00", "09:40", "09:40", "10:20", "10:20"]
+    assert session.answers.texts["holes.1.water_at_mark"] == "8 in"
+
+
+MOMENTS = (
+    "first_fill_start", "first_fill_empty", "second_fill_start", "second_fill_empty", "test_start",
+)  # fmt: skip
