@@ -174,9 +174,9 @@ class ReviewScreen(Page):
         self._shown = self._all
         if search.strip():
             fits = [
-                one for one in self._all if one.matches(search) and not one.stage and not one.page
+                one for one in self._all if one.matches(search) and not one.stage
             ]
-            self._shown = sorted(fits, key=lambda one: (one.rank(search), one.aside))
+            self._shown = sorted(fits, key=lambda one: (one.rank(search), one.page, one.aside))
         listing = self.query_one("#answers", OptionList)
         listing.clear_options()
         listing.add_options([Option(_words(one)) for one in self._shown])

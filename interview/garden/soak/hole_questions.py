@@ -151,7 +151,6 @@ HOLE_CLEARED = HOLE.question(
     more="Where your answers tell it, the program fills this in by itself.",
 )
 
-_LEAST_DIG = quantity(SHALLOWEST_IN.value, "in")
 _NOT_EVEN_TO_LEARN = frozenset(
     {
         "slides", "karst", "slope_crest_distance", "septic_distance", "septic_uphill_distance",
@@ -163,8 +162,10 @@ _NOT_EVEN_TO_LEARN = frozenset(
 
 def spot_stops(answers: Answers) -> tuple[Finding, ...]:
     """Return what stops any garden at the spot chosen, the shallowest too."""
+    if not answers.texts:  # a new garden is asked its first question before any sum
+        return ()
     spot = ground.chosen_spot(answers)
-    found = stops(spot, _LEAST_DIG)
+    found = stops(spot, quantity(SHALLOWEST_IN.value, "in"))
     if answers.whole().get(site.PERMISSION) == "no":
         found = (ownership_finding(Owner.NO), *found)
     return tuple(one.told(answers.told) for one in found)
