@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from typing import TypeAlias
 
 from interview.drawing.grid import Frame, Grid, Look, draw, nearest
 from interview.drawing.scene import XY, Drawing, Hatch, Key, Label, LabelSpot, inside
 from interview.drawing.words import arrow_sign, clean, column_width, cut_to, wrapped
 
+Box: TypeAlias = tuple[float, float, float, float]
+"""Left, top, right and bottom, in columns and lines."""
 LEAST_COLUMNS, LEAST_ROWS = 12, 6
 """Cells kept for the picture whatever the legend needs."""
 SAMPLE = 3
@@ -207,10 +210,11 @@ class _LabelPlacing:
         column, row = _own_place(label, self.frame, size)
         shifts = _SHIFTS if label.within is None else _SHIFTS_WITHIN
         corners = tuple(self.frame.at(*corner) for corner in label.outline)
+        box = self._box(label)
         for dx, dy in shifts[:1] if label.optional else shifts:
             spot = (column + dx, row + dy)
             if (
-                self._in_box(label, *spot, size)
+                (box is None or _in_box(box, *spot, size))
                 and self._free(*spot, size, label.over_line, label.on_hatch)
                 and _in_outline(corners, *spot, size)
             ):
@@ -250,18 +254,23 @@ class _LabelPlacing:
             return False
         return over_line or not any(spot in self.grid.ink for spot in spots)
 
-    def _in_box(self, label: Label, column: int, row: int, size: int) -> bool:
+    def _box(self, label: Label) -> Box | None:
+        """Return the columns and lines that a label may not leave."""
         if label.within is None:
-            return True
+            return None
         left, bottom, right, top = label.within
         x0, y1 = self.frame.at(left, bottom)
         x1, y0 = self.frame.at(right, top)
-        return x0 - 0.5 <= column and column + size - 1 <= x1 + 0.5 and y0 - 0.5 <= row <= y1 + 0.5
+        return x0 - 0.5, y0 - 0.5, x1 + 0.5, y1 + 0.5
 
     def _set(self, column: int, row: int, text: str, label: Label) -> None:
         size = column_width(text)
         self.taken |= {(x, row) for x in range(column, column + size)}
         self.texts.append(Text(column, row, text, label))
+
+
+def _in_box(box: Box, column: int, row: int, size: int) -> bool:
+    return box[0] <= column and column + size - 1 <= box[2] and box[1] <= row <= box[3]
 
 
 def _in_outline(corners: tuple[XY, ...], column: int, row: int, size: int) -> bool:

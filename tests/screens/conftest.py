@@ -2,20 +2,24 @@
 
 from __future__ import annotations
 
+import asyncio
 import datetime as dt
 import shutil
-from collections.abc import AsyncIterator, Callable, Mapping
+from collections.abc import AsyncIterator, Callable, Iterator, Mapping
 from contextlib import AbstractAsyncContextManager, asynccontextmanager
 from pathlib import Path
+from typing import Any
 
 import pytest
 from textual import events
+from textual.css.stylesheet import Stylesheet
 from textual.keys import _character_to_key
 from textual.pilot import Pilot
 from textual.widgets import Input
 
 from interview.asking.kinds import Choice, Ticks, YesNo, list_lines
 from interview.asking.route import Step
+from interview.asking.sitting import Keeper
 from interview.garden import store
 from interview.garden.opening import Opened, open_session
 from interview.garden.session import Session
@@ -29,6 +33,23 @@ from interview.screens.page import Page
 LOOKS = 20
 """How often it is looked for the field to type into."""
 BY = "rain-garden-interview test"
+
+
+@pytest.fixture(scope="session", autouse=True)
+def styles_read_once() -> Iterator[None]:
+    """Read each sheet of styles once: it says the same to the pages of every test."""
+    read: dict[Any, Any] = {}
+    parse_rules = Stylesheet._parse_rules
+
+    def once(sheet: Stylesheet, *told: Any, **more: Any) -> Any:
+        key = (told, tuple(more.items()), tuple(sheet._variables.items()))
+        if key not in read:
+            read[key] = parse_rules(sheet, *told, **more)
+        return read[key]
+
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(Stylesheet, "_parse_rules", once)
+        yield
 
 
 class Person:
@@ -101,17 +122,17 @@ class Person:
 
     async def rests(self) -> None:
         """Wait until no message is on its way and nothing scrolls: a page may still be opening."""
+        loop = asyncio.get_running_loop()
         for _ in range(LOOKS):
-            await self.pilot._wait_for_screen()
+            # Ready in the loop is each handler that waits for neither a timer nor a thread.
+            while loop._ready:
+                await asyncio.sleep(0)
             await self.app.animator.wait_until_complete()
             self.app.screen._on_timer_update()
             beside = [one for one in self.app.workers if one.group in ("opening", "plan")]
             if beside:  # of none at all Textual waits for every one
                 await self.app.workers.wait_for_complete(beside)
-            nodes = [self.app, *self.app.screen_stack, *self.app.screen.walk_children()]
-            if beside:
-                continue
-            if not any(node.message_queue_size or node._next_callbacks for node in nodes):
+            elif not loop._ready:
                 break
         if any(not one.is_finished for one in self.app.workers):
             await self.pilot.pause()
@@ -230,7 +251,7 @@ def sit(tmp_path: Path, clock: Callable[[], dt.datetime], monkeypatch: pytest.Mo
 
 
 @pytest.fixture
-def write(tmp_path: Path, clock: Callable[[], dt.datetime]) -> Callable[..., Path]:
+def write(tmp_path: Path, clock: Callable[[], dt.datetime], keeper: Keeper) -> Callable[..., Path]:
     """Return a writer of answers files, as somebody who answered earlier left them."""
 
     def make(name: str, texts: Mapping[str, str]) -> Path:
@@ -238,10 +259,13 @@ def write(tmp_path: Path, clock: Callable[[], dt.datetime]) -> Callable[..., Pat
         opened = open_session(str(path), clock, BY)
         assert isinstance(opened, Opened)
         with opened.lock:
+            opened.session.keep_with(keeper)
             for address, text in texts.items():
                 step = opened.session.jump(address)
                 assert step is not None, f"{address} is not asked"
                 opened.session.offer(step, text)
+            opened.session.keep_with(opened.keeper)
+            assert opened.session.save()
         return path
 
     return make

@@ -13,10 +13,10 @@ from interview.screens import plan as plan_page
 
 @pytest.fixture
 def with_years(sample):
-    """A finished garden with eleven invented years of daily rain."""
+    """A finished garden with five invented years of daily rain."""
     path = Path(sample("finished_us.yaml"))
     first = dt.date(1990, 1, 1)
-    rows = [f"{first + dt.timedelta(days=n)},{(0, 0.3, 0, 1.1)[n % 4]}" for n in range(4000)]
+    rows = [f"{first + dt.timedelta(days=n)},{(0, 0.3, 0, 1.1)[n % 4]}" for n in range(2000)]
     (path.parent / "years.csv").write_text("date,rain_in\n" + "\n".join(rows) + "\n")
     text = path.read_text(encoding="utf-8")
     path.write_text(text.replace("invented_rain.csv", "years.csv"), encoding="utf-8")

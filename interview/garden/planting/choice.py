@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from enum import Enum
+from functools import cache
 
 from interview.garden.planting.count import crowds
 from interview.garden.planting.record import Indicator, ListRegion, Plant, PlantKind, PlantRegion
@@ -50,9 +51,14 @@ def seasons_of(plant: Plant) -> frozenset[Season]:
     """Return the seasons a plant has flowers to see in: forbs and shrubs only."""
     if plant.kind not in (PlantKind.FORB, PlantKind.SHRUB):
         return frozenset()
-    later = 6 if plant.southern else 0
-    months = {(month + later - 1) % 12 + 1 for month in plant.bloom_months}
-    return frozenset(season for season, own in MONTHS_OF.items() if months & set(own))
+    return _seasons_of(plant.bloom_months, plant.southern)
+
+
+@cache
+def _seasons_of(months: tuple[int, ...], southern: bool) -> frozenset[Season]:
+    later = 6 if southern else 0
+    shifted = {(month + later - 1) % 12 + 1 for month in months}
+    return frozenset(season for season, own in MONTHS_OF.items() if shifted & set(own))
 
 
 @dataclass(frozen=True)
@@ -136,32 +142,6 @@ def _distance(found: Indicator | None, zone: Zone, hours: float) -> float:
     return abs(place - best)
 
 
-def _order(
-    one: Candidate, bed: Bed, beds: Iterable[Bed], seasons: frozenset[Season]
-) -> tuple[bool, bool, bool, bool, bool, bool, int, int, float, str]:
-    """Return the sort key of the next pick: balance first, then quality, then the name."""
-    plant = one.plant
-    here = [picked.plant for picked in bed.picked]
-    garden = [picked.plant for each in beds for picked in each.picked]
-    has_grass = any(other.grasslike for other in here)
-    has_shrub = any(other.kind is PlantKind.SHRUB for other in here)
-    flowers = seasons_of(plant) & seasons
-    new = sum(not any(season in seasons_of(other) for other in here) for season in flowers)
-    thin = sum(in_bloom(garden, season) < WANTED_KINDS.value for season in flowers)
-    return (
-        bool(one.makeshift),
-        plant.grasslike == has_grass,
-        plant in garden,
-        crowds(plant, bed.area_ft2 / bed.kinds),
-        plant.aggressive or plant.thorny,
-        has_shrub and plant.kind is PlantKind.SHRUB,
-        -new,
-        -thin,
-        one.quality,
-        plant.scientific_name,
-    )
-
-
 def in_bloom(plants: Iterable[Plant], season: Season) -> int:
     """Return how many different plants flower in ``season``."""
     return len({one.scientific_name for one in plants if season in seasons_of(one)})
@@ -197,7 +177,31 @@ def substitute(gone: Plant, bed: Bed, beds: Sequence[Bed]) -> Candidate | None:
 def _take_best(
     bed: Bed, pool: Sequence[Candidate], beds: Sequence[Bed], seasons: frozenset[Season]
 ) -> None:
-    best = min(pool, key=lambda one: _order(one, bed, beds, seasons))
+    """Pick the next kind: balance first, then quality, then the name."""
+    here = [picked.plant for picked in bed.picked]
+    garden = [picked.plant for each in beds for picked in each.picked]
+    has_grass = any(other.grasslike for other in here)
+    has_shrub = any(other.kind is PlantKind.SHRUB for other in here)
+    in_flower = frozenset(season for other in here for season in seasons_of(other))
+    thin = {one for one in seasons if in_bloom(garden, one) < WANTED_KINDS.value}
+
+    def order(one: Candidate) -> tuple[bool, bool, bool, bool, bool, bool, int, int, float, str]:
+        plant = one.plant
+        flowers = seasons_of(plant) & seasons
+        return (
+            bool(one.makeshift),
+            plant.grasslike == has_grass,
+            plant in garden,
+            crowds(plant, bed.area_ft2 / bed.kinds),
+            plant.aggressive or plant.thorny,
+            has_shrub and plant.kind is PlantKind.SHRUB,
+            -len(flowers - in_flower),
+            -len(flowers & thin),
+            one.quality,
+            plant.scientific_name,
+        )
+
+    best = min(pool, key=order)
     bed.picked.append(best)
     bed.candidates.remove(best)
 
