@@ -232,6 +232,7 @@ def _interview(opened: Opened, typist: Typist) -> int:
     faults: list[own_fault.Fault] = []
     try:
         with own_fault.noting() as faults:
+            opened.session.start()
             finished = plain.run(opened.session, typist.ask, say)
     except Exception as ended:
         trouble = ended

@@ -15,7 +15,6 @@ from interview.__main__ import UNREADABLE, main
 from interview.answers_file import Lock
 from interview.garden.opening import IN_USE
 
-pytestmark = pytest.mark.usefixtures("compiled_once")
 ROOT = Path(__file__).parents[1]
 SAMPLE = ROOT / "sample_answers" / "finished_us.yaml"
 
@@ -34,16 +33,16 @@ def run(*words: str, folder: Path, typed: str = "", **env: str) -> subprocess.Co
 
 
 def test_a_plain_interview_is_kept_and_gone_on_with(tmp_path):
-    first = run("--plain", "g.yaml", folder=tmp_path, typed="Maple corner\nus\n:quit\n")
+    first = run("--plain", "g.yaml", folder=tmp_path, typed="Maple corner\nus\nmn\nus\n:quit\n")
     assert first.returncode == 0
     assert "Your answers are in g.yaml." in first.stdout
     go_on = r"^To go on: .*(rain-garden-interview|-m interview) --plain g\.yaml$"
     assert re.search(go_on, first.stdout, re.M)
     assert "garden_name: Maple corner" in (tmp_path / "g.yaml").read_text()
-    second = run("--plain", "g.yaml", folder=tmp_path, typed="oh\n")
-    assert "[state]" in second.stdout
-    assert "[garden_name]" not in second.stdout
-    assert "state: oh" in (tmp_path / "g.yaml").read_text()
+    second = run("--plain", "g.yaml", folder=tmp_path, typed="roof\n1\n")
+    assert "What brings the water?" in second.stdout
+    assert "What do you call this garden?" not in second.stdout
+    assert "surface_kind: roof" in (tmp_path / "g.yaml").read_text()
 
 
 def test_the_plan_goes_to_the_output_and_faults_to_the_errors(tmp_path):

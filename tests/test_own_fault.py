@@ -25,7 +25,7 @@ from interview.garden.soak.results import SoakResults
 from interview.garden.store import load
 from interview.garden.storms.results import StormsResults
 from interview.garden.survey.results import SurveyResults
-from interview.plain import interview as plain
+from interview.plain.commands import HELP
 from interview.plain.streams import NotSaid
 from interview.quantities.evidence import Grade
 from interview.screens import shelf
@@ -174,7 +174,7 @@ def test_an_answer_whose_reading_fails_needs_attention_and_the_rest_is_read(
     assert ": start.garden_name: Reading this met a fault of the program (KeyError at" in out
 
 
-FAULTY = ["offered", "shut", "find_out", "remark", "go_on_open", "go_back", "jump", "read", "clear"]
+FAULTY = ["offered", "shut", "find_out", "remark", "forward", "backward", "go_to", "read", "clear"]
 
 
 @pytest.mark.parametrize("name", FAULTY)
@@ -186,7 +186,7 @@ def test_no_fault_ends_the_plain_interview(name, monkeypatch, session_of, talk):
         heard, _, finished = talk(*typed, lambda: all_typed.append(True), session=interview)
     assert all_typed and not finished
     assert faults and "for a fault of the program (KeyError at test_own_fault.py" in heard
-    assert "RAIN GARDEN PLAN" in heard and heard.count(plain.HELP) == 2
+    assert "RAIN GARDEN PLAN" in heard and heard.count(HELP) == 1
     assert "secret" not in heard
 
 
@@ -194,7 +194,7 @@ def test_after_a_fault_the_plain_interview_goes_on_and_its_status_tells(
     monkeypatch, tmp_path, capsys
 ):
     monkeypatch.setattr(session.Session, "find_out", broken)
-    monkeypatch.setattr("sys.stdin", io.StringIO("Maple\n:how\nus\n"))
+    monkeypatch.setattr("sys.stdin", io.StringIO("Maple\n:how\nus\nmn\nus\n"))
     file = tmp_path / "g.yaml"
     assert main(["--plain", str(file)]) == CRASHED
     said = capsys.readouterr()

@@ -49,7 +49,7 @@ class Held:
         """Do one part of what is said; where it meets a fault of the program, say so and go on."""
         try:
             do()
-        except (Left, Quit, Skipped):
+        except (Left, Quit, Skipped, EOFError):
             raise
         except Exception as trouble:
             self._fault(part, trouble)

@@ -8,7 +8,7 @@ from typing import Any
 from interview.asking import own_fault
 from interview.asking.path import Page
 from interview.asking.question import Question
-from interview.garden.path import OFF_PATH, OPTIONAL, PATH
+from interview.garden.path import OFF_PATH, OPTIONAL, PATH, SAFETY
 from interview.garden.stages import QUESTIONS, STAGES, new_answers
 from interview.garden.summary import wrap
 
@@ -67,6 +67,8 @@ def _asked(question: Question[Any]) -> list[str]:
     lines += wrap(f"  asked: {question.when}", "    ")
     if question.picture:
         lines += textwrap.indent(question.picture, "    ").splitlines()
+    if question.key in SAFETY:
+        lines.append("  a safety question: never taken for granted, always asked")
     if question.digs:
         lines.append("  only after the lines are located")
     if question.caution:
