@@ -173,9 +173,7 @@ class ReviewScreen(Page):
     def _fill(self, search: str, at: str = "") -> None:
         self._shown = self._all
         if search.strip():
-            fits = [
-                one for one in self._all if one.matches(search) and not one.stage
-            ]
+            fits = [one for one in self._all if one.matches(search) and not one.stage]
             self._shown = sorted(fits, key=lambda one: (one.rank(search), one.page, one.aside))
         listing = self.query_one("#answers", OptionList)
         listing.clear_options()

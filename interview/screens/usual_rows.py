@@ -7,7 +7,6 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from textual import events
-from textual.message import Message
 from textual.widgets.option_list import Option
 
 from interview.asking.path import Place
@@ -89,9 +88,6 @@ def put_off_at(session: Session, place: Place) -> list[Row]:
 class UsualRows(Choices):
     """Numbered rows, none of them marked at first: until somebody goes to one Enter takes all."""
 
-    class Moved(Message):
-        """Another row is marked, or none any more."""
-
     def __init__(self, rows: Sequence[Row]) -> None:
         self.rows = list(rows)
         self._keys = [one.key for one in rows]
@@ -134,10 +130,6 @@ class UsualRows(Choices):
     def row(self) -> Row | None:
         """The row that is marked."""
         return None if self.marked is None else self.rows[self.marked]
-
-    def mark(self, place: int | None) -> None:
-        super().mark(place)
-        self.post_message(self.Moved())
 
     def action_cursor_up(self) -> None:
         """Mark the row above; above the first one none is."""
