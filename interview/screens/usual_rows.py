@@ -140,15 +140,16 @@ class UsualRows(Choices):
 
     def on_option_list_option_selected(self, event: Choices.OptionSelected) -> None:
         event.stop()
+        event.prevent_default()  # not by the number that a row has here
         self.post_message(self.Chosen(self.rows[event.option_index].key))
 
     def on_key(self, event: events.Key) -> None:
         """Go to the row of a number, of two figures too."""
         letter = event.character or ""
         if not letter.isdecimal():
-            super().on_key(event)
             return
         event.stop()
+        event.prevent_default()
         goes_on = self._begun.isdecimal() and event.time - self._typed_at <= PAUSE_SECONDS
         self._typed_at = event.time
         for typed in (f"{self._begun}{letter}" if goes_on else letter, letter):
