@@ -73,14 +73,26 @@ class Sitting(Walk):
         self._unfinished = address if address and stopped_at == address + UNFINISHED else ""
         self.alarm = ""
         """What must be said at once after the last answer; mostly empty."""
-        self.changed = ""
-        """What the last change of an answer did; empty where it did nothing, or none was."""
+        self._changed = ""
+        self._before: Answers | None = None
+        """The answers before the last one, until it is asked what it changed."""
         self.at_fault = ""
         """The address of the box that was last refused or doubted."""
         self.not_kept = ""
         """Why the last save failed; empty while everything is saved."""
         self.note = ""
         """What is to be told of a save that worked; mostly empty."""
+
+    @property
+    def changed(self) -> str:
+        """What the last change of an answer did; empty where it did nothing, or none was.
+
+        It is worked out when it is asked for, which may be in a thread.
+        """
+        before, self._before = self._before, None
+        if before is not None:
+            self._changed = self._what_changed(before)
+        return self._changed
 
     # What the subject says
 
@@ -185,7 +197,7 @@ class Sitting(Walk):
             self._unfinished = ""
         self._keep(answers)
         self.alarm = " ".join(said for one in heard if (said := self._alarm(one.step)))
-        self.changed = self._what_changed(before)
+        self._before, self._changed = before, ""
         return heard
 
     @staticmethod
@@ -276,7 +288,7 @@ class Sitting(Walk):
         before = self._answers
         self._keep(before.with_text(step.address, heard.kept))
         self.alarm = self._alarm(step)
-        self.changed = self._what_changed(before)
+        self._before, self._changed = before, ""
         return heard
 
     def offer_together(self, wanted: Mapping[str, str]) -> None:
