@@ -72,6 +72,11 @@ class Page:
     """Whether the way leads over it; its questions may be gone to all the same."""
 
     @property
+    def wants(self) -> bool:
+        """Whether it counts: further rows alone are only to be opened."""
+        return bool(self.asked or self.usual)
+
+    @property
     def keys(self) -> tuple[str, ...]:
         """Every key on it, in order."""
         return self.asked + self.usual + self.more

@@ -221,7 +221,7 @@ class Sitting(Walk):
     def changed(self) -> str:
         """What the last change of an answer did; empty where it did nothing, or none was.
 
-        It is worked out when it is asked for.
+        It is worked out when it is asked for, which may be in a thread.
         """
         return self._change(self._changed_from) if self._changed_from is not None else ""
 

@@ -206,7 +206,7 @@ class Way:
     def progress(self) -> list[StageProgress]:
         """Return how far each stage is, by the places that ask something."""
         found = []
-        asking = [one for one in self.places if one.page.keys]
+        asking = [one for one in self.places if one.page.wants]
         for stage in self.answers.interview.stages:
             each = [self.standing(one) for one in asking if one.page.stage == stage.key]
             done = sum(1 for one in each if one in (Standing.DONE, Standing.PUT_OFF))

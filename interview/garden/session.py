@@ -52,6 +52,7 @@ class Session(Sitting):
         self._open_text = open_text
         self._plants = plants
         self._planned: tuple[Answers, Plan] | None = None
+        self._planned_before: tuple[Answers, Plan] | None = None
         super().__init__(answers, keeper, now, stopped_at, drafts, taken)
 
     @property
@@ -62,7 +63,7 @@ class Session(Sitting):
             plan = Plan(in_force, self.now, self._open_text, self._plants)
             if self._planned is not None:
                 plan.after(self._planned[1])
-            self._planned = (self._answers, plan)
+            self._planned_before, self._planned = self._planned, (self._answers, plan)
         return self._planned[1]
 
     def shut(self, step: Step) -> list[str]:
@@ -154,8 +155,8 @@ class Session(Sitting):
     def _change(self, before: Answers) -> str:
         from interview.garden import scenarios  # it knows every sum
 
-        planned = self._planned
-        kept = planned[1] if planned is not None and planned[0] is before else None
+        known = [one for one in (self._planned, self._planned_before) if one is not None]
+        kept = next((plan for answers, plan in known if answers is before), None)
         if kept is None:
             kept = Plan(route.in_force(before), self.now, self._open_text, self._plants)
         figures = [one for one in scenarios.followed(kept, self.plan) if one.change]

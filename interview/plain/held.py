@@ -360,8 +360,8 @@ class Held:
             self.reader.lines(f"!! {alarm}")
         for line in dict.fromkeys(against):
             self.reader.lines(f"! {line}")
-        if session.changed and not turn.begun:
-            self.reader.lines(session.changed)
+        if not turn.begun and (changed := session.changed):
+            self.reader.lines(changed)
         plain_told.say_changes(turn.before, session.answers, self.say)
         turn.before = session.answers
         plain_told.say_saved(session, self.say)

@@ -70,6 +70,9 @@ class Choices(Rows):
             super().__init__()
             self.typed = typed
 
+    class Moved(Message):
+        """Another option is marked, or none any more."""
+
     def __init__(self, options: Sequence[tuple[str, str]], kept: str, usual: str) -> None:
         self._keys = [key for key, _ in options]
         self._labels = [label.casefold() for _, label in options]
@@ -111,6 +114,7 @@ class Choices(Rows):
         if place is not None:
             self.highlighted = place
         self.refresh()
+        self.post_message(self.Moved())
 
     async def _on_click(self, event: events.Click) -> None:
         # Textual then takes the row that was clicked.

@@ -5,12 +5,16 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
+from textual import work
+
+from interview.asking import own_fault
 from interview.asking.question import Status
 from interview.asking.route import Step
 from interview.asking.sitting import NOTHING_WRITTEN, Doubt, Heard
 from interview.garden.survey.pacing_questions import WALKERS
 from interview.reading import Refused
 from interview.screens.page_moves import PageMoves
+from interview.screens.parts import is_there
 from interview.screens.usual_rows import MORE
 
 if TYPE_CHECKING:
@@ -148,8 +152,6 @@ class PageTurns(PageMoves):
             for one in heard
             if not one.step.question.kind.many and (remark := session.remark(one.step, one.kept))
         ]
-        if changed := session.changed:
-            said.append(changed)
         told = " ".join(said)
         if row:
             await self._close_row(told)
@@ -157,6 +159,25 @@ class PageTurns(PageMoves):
             await self._forward(told)
         self._given = None
         self._tell_new_pace(heard, before)
+        if any(before.text_at(one.step.address) not in (None, one.kept) for one in heard):
+            self._tell_change(session.answers)
+
+    @work(thread=True, group="plan", exit_on_error=False)
+    def _tell_change(self, answers: Answers) -> None:
+        """Say what the change of an answer did, once it is known: no key waits for it."""
+        session = self._session
+        try:
+            # Years of rain are not gone through for it.
+            said = "" if session.plan.storms.has_long_sums else session.changed
+        except Exception as trouble:  # told where the plan is asked for
+            own_fault.note("what an answer changed", trouble)
+            return
+        if said and session.answers.texts == answers.texts:
+            self.call_later(self._add_to_told, said)
+
+    def _add_to_told(self, said: str) -> None:
+        if is_there(self) and said not in self.told:
+            self._tell(f"{self.told} {said}".strip())
 
     def _verdicts(self, heard: Sequence[Heard]) -> list[Verdict]:
         """Return what the answers mean, each finding once."""

@@ -107,10 +107,12 @@ class QuestionScreen(FurtherPages, PageTurns):
             self._typed[step.address] = field.text
             self._show_boxes()
 
-    def on_option_list_option_highlighted(self) -> None:
-        """Show the boxes that the choice one is at opens."""
+    def on_choices_moved(self) -> None:
+        """Show the boxes that the choice one is at opens, or what Enter does at a row."""
         field = self.field
-        if field is not None and field.text and field.text != "none" and not self._row:
+        for listing in self.query(UsualRows):
+            self._show_what_enter_does(listing)
+        if field is not None and field.text and not self._row:
             self._typed_on(field)
 
     async def on_choices_chosen(self, event: Choices.Chosen) -> None:
@@ -120,11 +122,6 @@ class QuestionScreen(FurtherPages, PageTurns):
             await self._choose_way(event.key)
         elif self.mode is Mode.ROWS:
             await self._open_row(event.key)
-
-    def on_usual_rows_moved(self) -> None:
-        """Say what Enter does now."""
-        for listing in self.query(UsualRows):
-            self._show_what_enter_does(listing)
 
     async def on_field_given(self, event: Field.Given) -> None:
         """Keep the answer and go on, or say why it cannot be."""

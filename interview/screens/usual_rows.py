@@ -7,7 +7,6 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from textual import events
-from textual.message import Message
 from textual.widgets.option_list import Option
 
 from interview.asking.path import Place
@@ -89,9 +88,6 @@ def put_off_at(session: Session, place: Place) -> list[Row]:
 class UsualRows(Choices):
     """Numbered rows, none of them marked at first: until somebody goes to one Enter takes all."""
 
-    class Moved(Message):
-        """Another row is marked, or none any more."""
-
     def __init__(self, rows: Sequence[Row]) -> None:
         self.rows = list(rows)
         self._keys = [one.key for one in rows]
@@ -135,10 +131,6 @@ class UsualRows(Choices):
         """The row that is marked."""
         return None if self.marked is None else self.rows[self.marked]
 
-    def mark(self, place: int | None) -> None:
-        super().mark(place)
-        self.post_message(self.Moved())
-
     def action_cursor_up(self) -> None:
         """Mark the row above; above the first one none is."""
         if self.marked == 0:
@@ -148,15 +140,16 @@ class UsualRows(Choices):
 
     def on_option_list_option_selected(self, event: Choices.OptionSelected) -> None:
         event.stop()
+        event.prevent_default()  # not by the number that a row has here
         self.post_message(self.Chosen(self.rows[event.option_index].key))
 
     def on_key(self, event: events.Key) -> None:
         """Go to the row of a number, of two figures too."""
         letter = event.character or ""
         if not letter.isdecimal():
-            super().on_key(event)
             return
         event.stop()
+        event.prevent_default()
         goes_on = self._begun.isdecimal() and event.time - self._typed_at <= PAUSE_SECONDS
         self._typed_at = event.time
         for typed in (f"{self._begun}{letter}" if goes_on else letter, letter):

@@ -53,9 +53,9 @@ def place_in_stage(session: Session, place: Place | None) -> str:
     if place is None:
         return "on no page"
     answers = session.answers
-    if not place.page.keys:
+    if not place.page.wants:
         return answers.told(place.page.title)
-    of = [p for p in session.way.places if p.page.keys and p.page.stage == place.page.stage]
+    of = [p for p in session.way.places if p.page.wants and p.page.stage == place.page.stage]
     if place not in of:
         return "does not apply now"
     return f"{of.index(place) + 1} of {len(of)}"
@@ -74,7 +74,7 @@ def stage_shares(session: Session | None, here: str) -> list[StageShare]:
     faulty = {
         one.page.stage
         for one in session.way.places
-        if one.page.keys and session.way.standing(one) is Standing.FAULTY
+        if one.page.wants and session.way.standing(one) is Standing.FAULTY
     }
     found = []
     for one in session.way.progress():

@@ -133,12 +133,13 @@ def worked_out(monkeypatch: pytest.MonkeyPatch) -> list[tuple[str, str]]:
 async def test_an_answer_that_no_part_looks_at_has_none_worked_out(sit, sample, worked_out) -> None:
     async with sit(sample("finished_us.yaml"), (100, 30)) as person:
         await person.settles()
-        await person.goes_to("garden_name")
-        await person.settles()
-        worked_out.clear()
-        await person.press("ctrl+u")
-        await person.enters("Oak lane")
-        await person.settles()
+        for name in ("Elm lane", "Oak lane"):  # the first change has what it may change looked up
+            await person.goes_to("garden_name")
+            await person.settles()
+            worked_out.clear()
+            await person.press("ctrl+u")
+            await person.enters(name)
+            await person.settles()
         assert person.asked != "garden_name"
         assert worked_out == []
         await person.goes_to("rain_depth")

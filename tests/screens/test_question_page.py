@@ -217,6 +217,8 @@ async def test_the_soak_stage_is_shut_until_the_lines_are_answered_and_then_open
         assert "SHUT:" not in person.sees()
         assert "CAUTION: Dig only gently, by hand, within 2 ft" in person.sees_words()
         await person.enters("15")
+        assert person.asked == "holes.1.hole_dug_on"
+        await person.press("enter")
         assert person.session.answers.texts["holes.1.hole_depth"] == "15 in"
         assert "test hole 1" in person.sees()
 

@@ -47,7 +47,7 @@ ROOM_STEP = {US: (0.25, "ft"), METRIC: (0.1, "m")}
 """The room to look for is told up to whole steps: ours."""
 OVER_RAIN = {US: (1.0, "in"), METRIC: (25.0, "mm")}
 """A pond hardly deeper than the rain has no end of a size: the range begins so much deeper."""
-FACTOR_RAIN = quantity(1.0, "in")
+FACTOR_RAIN_IN = 1.0
 FACTOR_SOURCE = Source(
     "the size factors taken in proportion to the rain, as they stand for 1 in of it",
     Provenance.OURS,
@@ -248,7 +248,7 @@ def _span(way: Outcome, rain: Quantity, system: str) -> tuple[Quantity, Quantity
 def _by_factors(drains_here: Quantity, rain: Quantity, feel: Feel) -> tuple[float, float]:
     """Return the least and the most that the size factors give, in square feet."""
     least, most = _KINDS[feel]
-    area = magnitude(drains_here, "ft**2") * magnitude(rain / FACTOR_RAIN, "")
+    area = magnitude(drains_here, "ft**2") * magnitude(rain, "in") / FACTOR_RAIN_IN
     return (
         area * SIZE_FACTORS[least][DepthRow.MIDDLE],
         area * SIZE_FACTORS[most][DepthRow.SHALLOW],

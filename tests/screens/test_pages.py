@@ -1,0 +1,273 @@
+"""The pages of the short way by keyboard: boxes, rows, verdicts, what is only told."""
+
+from __future__ import annotations
+
+import importlib.util
+from pathlib import Path
+
+import pytest
+from textual.widgets import Input
+
+from interview.screens.usual_rows import UsualRows
+
+MOST_PAGES, ROUGH_SIZE_AT = 45, 6
+"""What a first-timer is asked to go through in a simple garden: a choice of ours."""
+ROOF = {
+    "garden_name": "Willow end",
+    "country": "us",
+    "state": "wi",
+    "units": "us",
+    "surfaces.1.surface_kind": "roof",
+    "surfaces.1.gutter_outlets": "1",
+    "surfaces.1.pieces": "rectangle 30 ft by 14 ft",
+    "soil_dug": "loam",
+}
+"""An invented garden up to its first size."""
+HOSE = {"room_length": "30 ft", "room_width": "16 ft", "spots.1.near_spot": "basement"}
+BASEMENT = "spots.1.basement_distance"
+
+
+def _script():
+    place = Path(__file__).parents[1] / "garden" / "simple_way.py"
+    found = importlib.util.spec_from_file_location("simple_way", place)
+    module = importlib.util.module_from_spec(found)
+    found.loader.exec_module(module)
+    return module
+
+
+simple = _script()
+
+
+def rows(person) -> UsualRows:
+    return person.app.screen.query_one(UsualRows)
+
+
+async def go(person, name: str) -> None:
+    """Go to a page by its name in the list of all of them."""
+    await person.press("ctrl+g")
+    await person.enters(name)
+    assert person.session.place.name == name
+
+
+async def leave(person, typed: dict[str, str]) -> None:
+    """Fill the page on the screen in, box by box, and leave it."""
+    place = person.session.place
+    if place.name == "timer":
+        for key in simple.ANSWERS["timer"]:
+            await person.goes_to(f"holes.1.{key}")
+            await person.answers(typed[key])
+        return
+    while person.page == "QuestionScreen" and person.session.place == place:
+        key = person.asked.rpartition(".")[2]
+        before = (person.asked, dict(person.session.answers.texts), list(person.session.taken))
+        if key in typed and not person.app.screen.query(UsualRows):
+            await person.answers(typed[key])
+        else:
+            await person.press("enter")
+        after = (person.asked, dict(person.session.answers.texts), list(person.session.taken))
+        assert after != before or person.session.place != place, person.sees()
+
+
+async def test_a_simple_garden_by_keyboard_is_at_its_plan_in_few_pages(sit, clock) -> None:
+    clock.now = clock.now.replace(month=simple.FIRST_DAY.month, day=simple.FIRST_DAY.day)
+    names = []
+    async with sit("garden.yaml") as person:
+        while person.page == "QuestionScreen":
+            place = person.session.place
+            names.append(place.name)
+            assert len(names) <= MOST_PAGES, names
+            assert "fault of the program" not in person.sees_words()
+            if place.name == "rough_size":
+                assert "About 86 sq ft (46 to 150) for 1 in of rain" in person.sees_words()
+            if place.name == "waiting":
+                assert "First day to dig: Sat 23 May" in person.sees_words()
+                dug = simple.DIG_DAY
+                clock.now = clock.now.replace(month=dug.month, day=dug.day, hour=12)
+            await leave(person, dict(simple.ANSWERS.get(place.page.key, {})))
+        assert person.page == "PlanScreen"
+        assert names.index("rough_size") + 1 == ROUGH_SIZE_AT
+        assert person.session.place.name == "the_plan"
+        texts = person.session.answers.texts
+        typed = {key: text for page in simple.ANSWERS.values() for key, text in page.items()}
+        for address, text in texts.items():
+            key = address.rpartition(".")[2]
+            if key in typed and key != "readings" and not key.endswith(("_start", "_empty")):
+                assert text == typed[key], address
+        await person.press("escape")
+        assert "Dig day: Sat 30 May" in person.sees_words()
+
+
+async def test_the_boxes_of_a_page_are_kept_together_or_not_at_all(sit, write) -> None:
+    async with sit(str(write("garden.yaml", ROOF))) as person:
+        await person.goes_to("spots.1.slope_run")
+        await person.enters("10 ft")
+        assert person.asked == "spots.1.slope_drop"
+        assert "Length of the slope string: 10 ft" in person.sees()
+        assert "Downhill is toward: Enter skips" in person.sees()
+        assert "spots.1.slope_run" not in person.session.answers.texts
+        await person.enters("much")
+        assert "amiss" in person.app.screen.field.classes
+        assert person.app.focused.value == "much"
+        await person.press("shift+tab")
+        assert person.asked == "spots.1.slope_run" and person.app.focused.value == "10 ft"
+        await person.press("tab")
+        await person.press("ctrl+u")
+        await person.enters("2 in")
+        assert person.asked == "spots.1.downhill_direction"
+        await person.press("enter")
+        texts = person.session.answers.texts
+        assert texts["spots.1.slope_run"] == "10 ft" and texts["spots.1.slope_drop"] == "2 in"
+        assert "1.7 %: fine, up to 8 %." in person.told
+
+
+async def test_an_empty_box_that_must_be_answered_is_refused_where_it_stands(sit, write) -> None:
+    async with sit(str(write("garden.yaml", ROOF))) as person:
+        await person.goes_to("spots.1.slope_run")
+        await person.press("enter")
+        assert person.asked == "spots.1.slope_run"
+        assert "Nothing was written" in person.says("heard")
+
+
+async def test_a_box_that_another_one_opens_is_seen_at_once(sit) -> None:
+    async with sit("garden.yaml") as person:
+        await person.goes_to("surfaces.1.surface_kind")
+        assert "Downspouts" not in person.says("after")
+        await person.press("1")
+        assert "Downspouts on this gutter" in person.says("after")
+        await person.press("3")
+        assert "Downspouts" not in person.says("after")
+
+
+async def test_enter_takes_a_usual_page_whole_and_stores_nothing(sit, write) -> None:
+    async with sit(str(write("garden.yaml", ROOF))) as person:
+        assert person.session.place.name == "rough_size"
+        assert rows(person).marked is None
+        assert "1  Rain to hold  1 in" in person.sees()
+        said = "The usual for the rest. Enter takes all; a number or an arrow, then Enter, changes"
+        assert said in person.sees_words()
+        assert not person.app.screen.query_one("#plan_so_far").display
+        await person.press("enter")
+        assert person.session.place.name == "another_surface"
+        assert person.session.taken == ["rough_size"]
+        assert "rain_depth" not in person.session.answers.texts
+
+
+@pytest.mark.parametrize("keys", [("1",), ("down",)])
+async def test_a_row_is_opened_in_place_and_comes_back_to_the_list(sit, write, keys) -> None:
+    async with sit(str(write("garden.yaml", ROOF))) as person:
+        await person.press(*keys)
+        assert "Enter opens “Rain to hold”" in person.says("hint")
+        await person.press("enter")
+        assert isinstance(person.app.focused, Input)
+        await person.enters("1.5 in")
+        assert person.session.answers.texts["rain_depth"] == "1.5 in"
+        assert person.session.place.name == "rough_size" and rows(person).marked is None
+        assert "1  Rain to hold  1 1/2 in" in person.sees()
+        assert "for 1.5 in of rain" in person.says("told")
+
+
+async def test_the_further_rows_are_shown_by_the_last_one_and_numbered_on(sit, write) -> None:
+    async with sit(str(write("garden.yaml", ROOF))) as person:
+        await go(person, "usual_bed")
+        assert "9  10 more…" in person.sees()
+        await person.press("9", "enter")
+        assert len(rows(person).rows) == 18
+        await person.press("1", "2")
+        assert rows(person).marked == 11
+        await person.press("1", "9")
+        assert rows(person).marked == 8
+
+
+async def test_a_good_verdict_is_told_on_the_next_page(sit, write) -> None:
+    async with sit(str(write("garden.yaml", {**ROOF, **HOSE}))) as person:
+        await go(person, "basement_distance")
+        await person.types("14 ft 6 in")
+        assert person.says("preview") == "Fine: 14 ft 6 in; 10 ft needed, 20 ft cautious."
+        await person.press("enter")
+        assert person.asked != BASEMENT
+        assert "Fine: 14 ft 6 in; 10 ft needed, 20 ft cautious." in person.told
+
+
+async def test_a_verdict_that_stays_wants_a_way_chosen(sit, write) -> None:
+    async with sit(str(write("garden.yaml", {**ROOF, **HOSE}))) as person:
+        await go(person, "basement_distance")
+        await person.enters("8 ft")
+        assert person.asked == BASEMENT
+        assert person.says("heard") == "TOO NEAR: 8 ft, 10 ft needed."
+        assert "refused" in person.app.screen.query_one("#heard").classes
+        seen = person.sees_words()
+        assert "1 Move the hose 2 ft, measure again" in seen
+        assert "2 Try another spot" in seen and "3 Keep it: the plan will say so" in seen
+        await person.press("enter")
+        assert "Choose one of these first." in person.says("heard")
+        await person.press("1", "enter")
+        assert person.asked == BASEMENT and person.app.focused.value == "8 ft"
+        await person.press("enter")
+        assert person.asked != BASEMENT
+        await person.goes_to(BASEMENT)
+        await person.press("ctrl+u")
+        await person.enters("7 ft")
+        await person.press("3", "enter")
+        assert person.asked != BASEMENT
+        assert person.session.answers.texts[BASEMENT] == "7 ft"
+
+
+async def test_what_was_put_off_is_on_the_pages_that_tell_and_a_number_goes_there(
+    sit, write
+) -> None:
+    path = write("garden.yaml", {**ROOF, "permission": "don't know yet"})
+    async with sit(str(path)) as person:
+        await go(person, "end_of_today")
+        row = next(one for one in rows(person).rows if one.goes)
+        assert row.label == "To find out: Right to dig here"
+        number = rows(person).rows.index(row) + 1
+        await person.press(str(number), "enter")
+        assert person.asked == "permission"
+
+
+async def test_every_question_may_be_asked_by_itself(sit, write) -> None:
+    async with sit(str(write("garden.yaml", ROOF))) as person:
+        await person.press("ctrl+g", "f10")
+        assert "Every question will be asked" in person.told
+        await person.enters("rain_depth")
+        await person.press("enter")
+        assert person.session.answers.texts["rain_depth"] == "1 in"
+        await person.press("ctrl+g", "f10", "escape")
+        assert not person.session.every_question
+
+
+async def test_the_start_page_asks_every_question_of_a_garden_opened_from_it(sit) -> None:
+    async with sit() as person:
+        assert "Today, no digging: measure the roof, find the spot." in person.sees_words()
+        await person.press("f10")
+        assert "Every question will be asked" in person.told
+        await person.press("enter")
+        assert person.session.every_question
+
+
+async def test_whoever_comes_back_is_told_what_is_due(sit, write) -> None:
+    texts = {**ROOF, "surfaces.1.another_surface": "no", "spots.1.stands_after_rain": "never"}
+    async with sit(str(write("garden.yaml", texts))) as person:
+        await person.settles()
+        assert person.told.startswith("About 86 sq ft.") and "Next: " in person.told
+
+
+@pytest.mark.parametrize(
+    "name",
+    ["place", "rough_size", "usual_roofs", "end_of_today", "ticket", "usual_bed", "overflow"],
+)
+async def test_a_page_is_whole_in_the_smallest_usual_window(sit, write, name: str) -> None:
+    path = write("garden.yaml", {**ROOF, **HOSE, "lines_requested": "asked"})
+    async with sit(str(path), size=(60, 20)) as person:
+        await go(person, name)
+        await person.rests()
+        seen = person.sees().splitlines()
+        assert all(len(line) <= 60 for line in seen)
+        assert seen[-1].rstrip().endswith("F1 help  ^Q quit")
+        asking = person.app.screen.query_one("#asking")
+        focused = person.app.focused
+        assert focused is not None and focused.region.intersection(asking.region).height > 0
+        for part in ("hint", "after", "before"):
+            said = person.app.screen.query_one(f"#{part}")
+            if said.display and asking.max_scroll_y == 0:
+                assert asking.region.contains_region(said.region), part
