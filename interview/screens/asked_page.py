@@ -59,6 +59,7 @@ class AskedPage(QuestionPage):
         """The text that was taken, while the next question is on its way."""
         self._typed: dict[str, str] = {}
         """The words typed into the boxes of this page, by address, until it is taken whole."""
+        self._drafts_saved = dict(session.drafts)
         self._row = ""
         """The address of the row that is open."""
         self._listed = False

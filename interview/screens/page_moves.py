@@ -152,6 +152,12 @@ class PageMoves(AskedPage):
         if told:
             self._tell(told)
 
+    def _save_drafts(self) -> None:
+        """Have what is half typed in the file too: a flat battery must not cost it."""
+        if self._session.drafts != self._drafts_saved:
+            self._drafts_saved = dict(self._session.drafts)
+            self._session.save()
+
     def _keep_draft(self) -> None:
         """Put what is half typed by, so that it comes back with its question."""
         field, step = self.field, self._step

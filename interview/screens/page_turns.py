@@ -83,6 +83,7 @@ class PageTurns(PageMoves):
                     self._refuse(str(refused))
                     return
         if at + 1 < len(boxes):
+            self._save_drafts()
             await self._to_box(boxes[at + 1])
         else:
             await self._keep_page()

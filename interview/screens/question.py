@@ -43,7 +43,6 @@ class QuestionScreen(FurtherPages, PageTurns):
     ) -> None:
         super().__init__(session, saver, file)
         self._path = path
-        self._drafts_saved = dict(session.drafts)
         self._began_at = ""
         self._resumed = False
         """Whether somebody has come back, and is to be told what is due."""
@@ -220,9 +219,7 @@ class QuestionScreen(FurtherPages, PageTurns):
         if self._step is None:
             return
         self._keep_draft()
-        if self._session.drafts != self._drafts_saved:
-            self._drafts_saved = dict(self._session.drafts)
-            self._session.save()
+        self._save_drafts()
         if place and self._session.answers.texts and self._step.address != self._began_at:
             self._session.keep_place()
 

@@ -128,6 +128,18 @@ async def test_what_is_half_typed_is_there_again_after_the_program_was_ended(
     assert "half_typed" not in (tmp_path / "garden.yaml").read_text()
 
 
+async def test_a_box_that_was_left_by_enter_is_in_the_file_before_the_page_is_taken(
+    sit, tmp_path: Path
+) -> None:
+    async with sit("garden.yaml") as person:
+        await person.goes_to("room_length")
+        await person.enters("21 ft")
+        assert person.asked == "room_width"
+        person.door.saver.settle(10)
+        loaded, _ = store.load(tmp_path / "garden.yaml")
+        assert loaded.drafts == {"room_length": "21 ft"}
+
+
 async def test_one_comes_back_to_what_was_half_typed_over_an_answer(sit, sample) -> None:
     path = sample("finished_us.yaml")
     async with sit(path) as person:
