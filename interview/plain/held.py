@@ -83,8 +83,14 @@ class Held:
             prompt = self._put(turn)
             if prompt is None:
                 return
-            if not self._hear(turn, self.ask(prompt)):
-                return
+            text = self.ask(prompt)
+            try:
+                if not self._hear(turn, text):
+                    return
+            except (Left, Quit, Skipped, EOFError):
+                raise
+            except Exception as trouble:
+                self._fault(f"what came of this line at {turn.place.name}", trouble)
 
     def _tell(self, turn: Turn) -> None:
         if turn.told or turn.alone or not turn.place.page.tells:

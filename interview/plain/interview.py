@@ -51,7 +51,12 @@ class _Talk(Held):
                 except Exception as trouble:
                     # One line is read: a fault that stays cannot ask the same for ever.
                     self._fault(f"what came of this line at {place.name}", trouble)
-                    self._guarded("that command", partial(self._heard_after_a_fault, turn))
+                    try:
+                        self._guarded("that command", partial(self._heard_after_a_fault, turn))
+                    except Left as left:
+                        named, back = left.named, True
+                    except Skipped:
+                        continue
         except (Quit, EOFError, KeyboardInterrupt):
             self._guarded("where this stopped", self._stopped)
             return self.planned
