@@ -37,13 +37,16 @@ class PageMoves(AskedPage):
     async def _forward(self, told: str = "", short: str = "") -> None:
         session = self._session
         alarm, session.alarm = session.alarm, ""
+        # To where one was before a visit elsewhere one only comes back.
         mending = session.back_to is not None
+        left = session._came_from
         if session.place is None and self._left:
             place, self._left = session.go_to(self._left), ""
         else:
             place = session.forward()
         self._begin_page(place)
-        if place is None or (place.page.tells == "the_plan" and not mending):
+        comes_back = mending or (place is not None and place.name == left)
+        if place is None or (place.page.tells == "the_plan" and not comes_back):
             await self._show()
             self._end(f"{alarm} {words.at_the_end(session)} {told}".strip())
             return
