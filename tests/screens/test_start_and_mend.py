@@ -172,4 +172,4 @@ async def test_a_long_name_of_a_file_is_cut_in_its_middle_and_gives_way_first(
         await person.settles()
         top = person.sees().splitlines()[0]
         assert ("the_rain_g…mary.yaml" in top) is named
-        assert "Start · 2 of 5" in top
+        assert "Start · 2 of 7" in top
