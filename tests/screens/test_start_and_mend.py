@@ -30,7 +30,7 @@ async def test_gardens_at_hand_are_listed_with_how_far_they_are_and_what_is_due(
         seen = person.sees_words()
         assert "Oak [b]street" in seen
         assert "answered" in seen
-        assert "first day to dig Tue 02 Jun" in seen
+        assert "pages to a first size." in seen
         assert "notes.yaml" not in seen
         await person.press("enter")
         assert person.page == "QuestionScreen"
@@ -48,8 +48,8 @@ def test_a_running_soak_test_stands_first_with_the_time_of_its_reading(
     write("a.yaml", {"garden_name": "Ash"})
     write("b.yaml", {"garden_name": "Birch", **located, **start})
     first, second = shelf(tmp_path, [], clock.now)
-    assert (first.name, first.due) == ("Birch", "soak test: reading due 09:45")
-    assert second.due.startswith("waits for: ")
+    assert (first.name, first.due) == ("Birch", "Reading due 09:45.")
+    assert second.due.endswith("pages to a first size.")
 
 
 def test_a_garden_used_lately_is_offered_from_another_folder(write, clock, tmp_path: Path) -> None:
@@ -172,4 +172,4 @@ async def test_a_long_name_of_a_file_is_cut_in_its_middle_and_gives_way_first(
         await person.settles()
         top = person.sees().splitlines()[0]
         assert ("the_rain_g…mary.yaml" in top) is named
-        assert "Start · 2 of 5" in top
+        assert "Start · 2 of 7" in top
