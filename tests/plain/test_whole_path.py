@@ -12,6 +12,7 @@ from interview.sheet.figures_file import figures_text
 
 MOST_LINES = 350
 """Lines said and prompts up to the plan in a simple garden: a choice of ours."""
+MOST_PROMPTS = 120
 
 
 def _script():
@@ -39,6 +40,7 @@ class Typist:
 
     def ask(self, prompt):
         self.prompts.append(prompt)
+        assert len(self.prompts) < MOST_PROMPTS, f"it stays at {self.session.place.name}"
         name = self.session.place.name
         if name == "waiting":
             self.clock.now = self.clock.now.replace(day=simple.DIG_DAY.day, hour=12)
@@ -57,8 +59,18 @@ class Typist:
             if key in session.place.page.keys:
                 (address,) = session.place.addresses((key,), session.answers.interview)
                 words[address] = text
+        page = session.place.page
         while True:
             put = [one for one in session.boxes(given) if one.address not in given]
+            # What has no usual value in this country is asked like a box.
+            rows = session.place.steps(page.usual, session.supposing(given))
+            put += [
+                one
+                for one in rows
+                if one.address in words
+                and one.address not in given
+                and session.offered(one, given) is None
+            ]
             if not put:
                 return lines
             step = put[0]
