@@ -53,7 +53,7 @@ def test_the_plan_goes_to_the_output_and_faults_to_the_errors(tmp_path):
     )
     done = run("--plan", "g.yaml", folder=tmp_path)
     assert done.returncode == 0
-    assert done.stdout.startswith("RAIN GARDEN PLAN: no name yet")
+    assert done.stdout.startswith("RAIN GARDEN PLAN: My rain garden")
     assert "line 4: start.units:" in done.stderr
     assert "feeet" not in done.stdout
 
