@@ -142,7 +142,8 @@ def each_question(interview: Interview) -> tuple[PathPage, ...]:
 def _page_of(question: Question[Any], page: PathPage | None, interview: Interview) -> PathPage:
     stage = page.stage if page else interview.stage_of[question.key].key
     visit = page.visit if page else ""
-    return PathPage(question.key, stage, question.label, (question.key,), (), (), visit, question.group)
+    asked = (question.key,)
+    return PathPage(question.key, stage, question.label, asked, visit=visit, group=question.group)
 
 
 def pages_of(answers: Answers, singly: bool = False) -> tuple[PathPage, ...]:
