@@ -48,7 +48,7 @@ BUT = ", not "
 
 
 @dataclass(frozen=True, eq=False)
-class Page:
+class PathPage:
     """What is asked or told at one moment and left by one Enter."""
 
     key: str
@@ -82,11 +82,15 @@ class Page:
         return self.asked + self.usual + self.more
 
 
+Page = PathPage
+"""The name beside the questions; a page of the full screen is another thing."""
+
+
 @dataclass(frozen=True)
 class Place:
     """A page, for one item of its group."""
 
-    page: Page
+    page: PathPage
     number: int = 0
     """The number of the item within the group; 0 outside groups."""
 
@@ -125,7 +129,7 @@ def _by_address(answers: Answers) -> Mapping[str, Step]:
 
 
 @cache
-def each_question(interview: Interview) -> tuple[Page, ...]:
+def each_question(interview: Interview) -> tuple[PathPage, ...]:
     """Return a page for every question, in the order of the path.
 
     A question on no page stands after the one it follows in the written order.
@@ -140,13 +144,14 @@ def each_question(interview: Interview) -> tuple[Page, ...]:
     return tuple(_page_of(interview.questions[key], pages.get(key), interview) for key in order)
 
 
-def _page_of(question: Question[Any], page: Page | None, interview: Interview) -> Page:
+def _page_of(question: Question[Any], page: PathPage | None, interview: Interview) -> PathPage:
     stage = page.stage if page else interview.stage_of[question.key].key
     visit = page.visit if page else ""
-    return Page(question.key, stage, question.label, (question.key,), (), (), visit, question.group)
+    asked = (question.key,)
+    return PathPage(question.key, stage, question.label, asked, visit=visit, group=question.group)
 
 
-def pages_of(answers: Answers, singly: bool = False) -> tuple[Page, ...]:
+def pages_of(answers: Answers, singly: bool = False) -> tuple[PathPage, ...]:
     """Return the pages of the interview, or with ``singly`` one for every question."""
     interview = answers.interview
     return each_question(interview) if singly or not interview.path else interview.path
@@ -178,7 +183,7 @@ def _ordered(
 
 
 def _every_place(
-    interview: Interview, pages: tuple[Page, ...], counts: Mapping[str, int]
+    interview: Interview, pages: tuple[PathPage, ...], counts: Mapping[str, int]
 ) -> Iterator[Place]:
     at = 0
     while at < len(pages):

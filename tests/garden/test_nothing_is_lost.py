@@ -33,12 +33,12 @@ def test_a_file_changed_from_outside_is_left_and_the_answers_go_on_beside_it(ope
     other = opened.path.read_text().replace("Maple corner", "Oak corner")
     opened.path.write_text(other)
     answer(opened, "us")
-    answer(opened, "us")
+    answer(opened, "oh")
     assert opened.path.read_text() == other
     assert opened.session.not_kept == ""
     assert "changed by something else" in opened.keeper.note or opened.keeper.path != opened.path
     kept, _ = store.load(opened.keeper.path)
-    assert kept.answers.texts == {"garden_name": "Maple corner", "units": "us", "country": "us"}
+    assert kept.answers.texts == {"garden_name": "Maple corner", "country": "us", "state": "oh"}
     assert str(opened.keeper.path) in opened.resume_command("program")
 
 
@@ -53,7 +53,7 @@ def test_answers_the_disk_refuses_are_rescued_into_another_folder(opened, tmp_pa
     place = next((tmp_path.parent / "state").rglob("*.yaml"))
     assert str(place) in said
     kept, _ = store.load(place)
-    assert kept.answers.texts == {"garden_name": "Maple corner", "units": "us"}
+    assert kept.answers.texts == {"garden_name": "Maple corner", "country": "us"}
 
 
 def test_a_file_that_was_removed_is_written_again_with_all_answers(opened):
@@ -61,9 +61,9 @@ def test_a_file_that_was_removed_is_written_again_with_all_answers(opened):
     opened.path.unlink()
     answer(opened, "us")
     kept, _ = store.load(opened.path)
-    assert kept.answers.texts == {"garden_name": "Maple corner", "units": "us"}
+    assert kept.answers.texts == {"garden_name": "Maple corner", "country": "us"}
     assert "was removed by something else" in opened.session.note
-    answer(opened, "us")
+    answer(opened, "oh")
     assert opened.session.note == ""
 
 
@@ -85,7 +85,7 @@ def test_what_has_taken_the_place_of_a_removed_file_is_left_alone(opened):
     assert opened.path.is_dir()
     opened.path.rmdir()
     assert opened.session.save()
-    assert store.load(opened.path)[0].answers.texts["units"] == "us"
+    assert store.load(opened.path)[0].answers.texts["country"] == "us"
 
 
 def test_a_save_broken_off_once_the_file_had_its_name_is_no_change_from_outside(
@@ -103,7 +103,7 @@ def test_a_save_broken_off_once_the_file_had_its_name_is_no_change_from_outside(
     assert opened.session.save()
     assert opened.session.note == ""
     assert opened.keeper.path == opened.path
-    assert store.load(opened.path)[0].answers.texts["units"] == "us"
+    assert store.load(opened.path)[0].answers.texts["country"] == "us"
 
 
 def test_a_list_half_given_is_in_the_file_and_asked_again(tmp_path, clock, roof):

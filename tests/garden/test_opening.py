@@ -51,8 +51,8 @@ def test_an_interview_goes_on_where_it_stopped(clock):
         one.session.save()
     with (two := opened("g.yaml", clock)).lock:
         assert not two.new
-        assert two.session.step.address == "country"
-        assert two.session.answers.texts == {"garden_name": "Maple corner", "units": "us"}
+        assert two.session.step.address == "state"
+        assert two.session.answers.texts == {"garden_name": "Maple corner", "country": "us"}
 
 
 def test_faults_are_told_when_it_opens(clock):

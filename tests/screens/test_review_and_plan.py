@@ -50,7 +50,7 @@ async def test_whoever_quits_at_a_question_gone_to_comes_back_to_it(sit, write) 
     path = write("oak.yaml", known)
     before = path.read_text(encoding="utf-8")
     async with sit(str(path)) as person:
-        assert person.asked == "surfaces.1.surface_kind"
+        assert person.asked == "has_rain_record"
         await person.press("ctrl+q")
     assert path.read_text(encoding="utf-8") == before
     async with sit(str(path)) as person:

@@ -71,6 +71,7 @@ async def test_how_far_one_is_stays_whole_beside_any_name(sit, write, width: int
 async def test_the_answer_kept_in_a_long_list_is_in_view(sit, write, size) -> None:
     path = write("garden.yaml", {"country": "us", "state": "mn"})
     async with sit(str(path), size=size) as person:
+        await person.goes_to("rain_depth")
         await person.goes_to("state")
         await person.rests()
         assert "Minnesota   ✓ your answer" in person.sees()
