@@ -17,7 +17,7 @@ from interview.quantities.units import METRIC, US, Quantity
 from interview.reading import Refused, is_unknown
 
 if TYPE_CHECKING:
-    from interview.asking.path import Page
+    from interview.asking.path import PathPage
 
 T = TypeVar("T")
 
@@ -42,7 +42,7 @@ class Interview:
     """The length of one pace of somebody by name."""
     country_of: Callable[[Answers], str] = lambda _: lands.US
     """The id of the garden's country."""
-    path: tuple[Page, ...] = ()
+    path: tuple[PathPage, ...] = ()
     """The pages in the order of asking; without any, each question in the written order."""
     optional: frozenset[str] = frozenset()
     """Keys of questions that may be skipped: they are never open, and in no list of what is."""

@@ -1,11 +1,11 @@
 """The short way through an interview: pages over its questions, in the order of asking.
 
-The written order of the stages is that of the file; the path is that of the person. A `Page` is
+The written order of the stages is that of the file; the path is that of the person. A `PathPage` is
 what one Enter leaves: up to three questions read off one thing at one moment (``asked``), rows
 whose usual value Enter takes whole (``usual``, and ``more`` behind a last row), or something that
 is only told (``tells``; its words come from elsewhere). Questions whose conditions do not hold are
 no part of their page; a page without any is not there. A `Place` is a page for one item of its
-group. A `Way` (``asking/way``) is the path as it
+group. A `PathNow` (``asking/way``) is the path as it
 stands: what is open, done, shut.
 
 How a front end goes along it, with a sitting (``asking/sitting``):
@@ -80,10 +80,6 @@ class PathPage:
     def keys(self) -> tuple[str, ...]:
         """Every key on it, in order."""
         return self.asked + self.usual + self.more
-
-
-Page = PathPage
-"""The name beside the questions; a page of the full screen is another thing."""
 
 
 @dataclass(frozen=True)

@@ -11,7 +11,7 @@ from interview.asking.answers import Answers
 from interview.asking.path import Place
 from interview.asking.question import Status, Unanswered
 from interview.asking.route import Step
-from interview.asking.way import Standing, Way
+from interview.asking.way import PathNow, Standing
 
 UNFINISHED = ", unfinished"
 """Stands in the file after the address of a list of which only a part was kept."""
@@ -243,9 +243,9 @@ class Walk:
     # Over the pages
 
     @property
-    def way(self) -> Way:
+    def way(self) -> PathNow:
         """The path as it stands now."""
-        return Way(self._answers, self.taken, lambda step: bool(self.shut(step)),
+        return PathNow(self._answers, self.taken, lambda step: bool(self.shut(step)),
                    self.every_question)  # fmt: skip
 
     @property

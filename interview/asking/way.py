@@ -47,7 +47,7 @@ class StageProgress:
 
 
 @dataclass(frozen=True)
-class Way:
+class PathNow:
     """The path as it stands for the answers there are."""
 
     answers: Answers

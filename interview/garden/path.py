@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from interview.asking.answers import Answers
 from interview.asking.conditions import chosen
-from interview.asking.path import Page
+from interview.asking.path import PathPage as Page
 from interview.asking.question import Status, Unanswered
 from interview.garden.site import lines_questions as buried
 from interview.garden.site import spot_questions as ground

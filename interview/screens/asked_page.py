@@ -30,7 +30,7 @@ from interview.screens.usual_rows import (
     MORE,
     SKIPPED,
     WANTED,
-    Row,
+    UsualRow,
     UsualRows,
     put_off_at,
     rows_at,
@@ -92,7 +92,7 @@ class AskedPage(QuestionPage):
     def _typed_words(self) -> dict[str, str]:
         return {address: text for address, text in self._typed.items() if text.strip()}
 
-    def _rows(self) -> list[Row]:
+    def _rows(self) -> list[UsualRow]:
         place = self._session.place
         if place is None:
             return []

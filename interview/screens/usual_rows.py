@@ -28,7 +28,7 @@ LONGEST_LABEL = 34
 
 
 @dataclass(frozen=True)
-class Row:
+class UsualRow:
     """One row: a question with what holds for it, or something else that may be opened."""
 
     key: str
@@ -56,7 +56,7 @@ def value_words(session: Session, step: Step) -> str:
         return " ".join(usual.split())
 
 
-def rows_at(session: Session, place: Place, all_of_them: bool) -> list[Row]:
+def rows_at(session: Session, place: Place, all_of_them: bool) -> list[UsualRow]:
     """Return the rows of ``place``; the further ones behind a last row unless all are wanted."""
     way = session.way
     rows, more = way.rows(place), way.more(place)
@@ -68,27 +68,27 @@ def rows_at(session: Session, place: Place, all_of_them: bool) -> list[Row]:
     for step in rows:
         new = "new: " if step.address in fresh else ""
         label = step.worded(answers).label
-        found.append(Row(step.address, label, f"{new}{value_words(session, step)}"))
+        found.append(UsualRow(step.address, label, f"{new}{value_words(session, step)}"))
     if more:
-        found.append(Row(MORE, f"{len(more)} more…", ""))
+        found.append(UsualRow(MORE, f"{len(more)} more…", ""))
     return found
 
 
-def put_off_at(session: Session, place: Place) -> list[Row]:
+def put_off_at(session: Session, place: Place) -> list[UsualRow]:
     """Return what is still to be found out, where ``place`` tells it: each row leads there."""
     if place.page.tells not in ("end_of_today", "waiting", "result", "the_plan"):
         return []
     found = []
     for step in session.put_off_list():
         label = f"To find out: {step.worded(session.answers).label}"
-        found.append(Row(step.address, label, session.find_out(step), goes=True))
+        found.append(UsualRow(step.address, label, session.find_out(step), goes=True))
     return found
 
 
 class UsualRows(Choices):
     """Numbered rows, none of them marked at first: until somebody goes to one Enter takes all."""
 
-    def __init__(self, rows: Sequence[Row]) -> None:
+    def __init__(self, rows: Sequence[UsualRow]) -> None:
         self.rows = list(rows)
         self._keys = [one.key for one in rows]
         self._labels = [one.label.casefold() for one in rows]
@@ -127,7 +127,7 @@ class UsualRows(Choices):
         return CURSOR if self._is_marked else " "
 
     @property
-    def row(self) -> Row | None:
+    def row(self) -> UsualRow | None:
         """The row that is marked."""
         return None if self.marked is None else self.rows[self.marked]
 

@@ -6,7 +6,7 @@ import textwrap
 from typing import Any
 
 from interview.asking import own_fault
-from interview.asking.path import Page
+from interview.asking.path import PathPage
 from interview.asking.question import Question
 from interview.garden.path import OFF_PATH, OPTIONAL, PATH, SAFETY
 from interview.garden.stages import QUESTIONS, STAGES, new_answers
@@ -28,7 +28,7 @@ def worksheet() -> str:
     return "\n".join(lines).strip() + "\n"
 
 
-def _page(page: Page) -> list[str]:
+def _page(page: PathPage) -> list[str]:
     if not page.keys:
         return []
     stage = next(one for one in STAGES if one.key == page.stage)
