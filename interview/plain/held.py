@@ -21,7 +21,7 @@ from interview.plain import soak as plain_soak
 from interview.plain import told as plain_told
 from interview.plain.commands import BARE, Left, Quit, Skipped, command
 from interview.plain.read_out import TAKES_ALL, Reader, Say, packed, page
-from interview.plain.turn import Choice, Turn
+from interview.plain.turn import NumberedWay, Turn
 from interview.quantities.evidence import Grade
 from interview.reading import Refused, Suggested, is_unknown, read_yes_no
 from interview.sheet import size as size_sheet
@@ -230,7 +230,7 @@ class Held:
         turn.again()
         return not (turn.taken or turn.alone)
 
-    def _to(self, turn: Turn, way: Choice) -> bool:
+    def _to(self, turn: Turn, way: NumberedWay) -> bool:
         session = self.session
         if way.target == KEEP:
             return self._keep(turn)
@@ -358,7 +358,7 @@ class Held:
             elif not (alarm and found.grade is Grade.STOP):
                 against.append(found.line)
             if found.stays and not turn.ways and not _under_way(session, step):
-                turn.ways = tuple(Choice(way.label, way.target) for way in found.ways)
+                turn.ways = tuple(NumberedWay(way.label, way.target) for way in found.ways)
                 turn.about = step
         for line in packed(dict.fromkeys(one for one in said if one)):
             self.reader.lines(line)

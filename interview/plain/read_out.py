@@ -18,7 +18,7 @@ from interview.garden.summary import WIDTH, in_words, wrap
 from interview.garden.told_pages import told, usual_words
 from interview.plain import lists as plain_lists
 from interview.plain import soak as plain_soak
-from interview.plain.turn import Choice, Turn
+from interview.plain.turn import NumberedWay, Turn
 
 Say = Callable[[str], None]
 LONG = 4000
@@ -169,7 +169,7 @@ class Reader:
             self.lines(line, "  " if not head else "", "    ")
             head = []
 
-    def ways(self, ways: Sequence[Choice]) -> None:
+    def ways(self, ways: Sequence[NumberedWay]) -> None:
         """Read numbered ways out."""
         for number, way in enumerate(ways, 1):
             self.lines(f"{number} {way.label}", "  ", "    ")
@@ -182,7 +182,7 @@ class Reader:
         self.lines(f"Not yet: {_lead(session, step)}{label}. {' '.join(reasons)}", "")
         today = session.now.date()
         ways = gate.ways_out(step, session.answers, today)
-        turn.ways = tuple(Choice(session.answers.told(w.label), w.address or "") for w in ways)
+        turn.ways = tuple(NumberedWay(session.answers.told(w.label), w.address or "") for w in ways)
         self.ways(turn.ways)
         ahead = session.way.after(turn.place)
         meanwhile = session.answers.told(ahead.page.title).lower() if ahead else "the end"

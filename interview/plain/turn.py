@@ -14,7 +14,7 @@ from interview.garden.session import Session
 
 
 @dataclass(frozen=True)
-class Choice:
+class NumberedWay:
     """One numbered way on."""
 
     label: str
@@ -39,7 +39,7 @@ class Turn:
     """The row that is being changed."""
     more: bool = False
     """Whether the rows behind the last one are shown."""
-    ways: tuple[Choice, ...] = ()
+    ways: tuple[NumberedWay, ...] = ()
     """The numbered ways that are offered."""
     about: Step | None = None
     """The question whose verdict offers them."""
