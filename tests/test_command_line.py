@@ -181,3 +181,17 @@ def test_the_version_is_one_line(capsys):
         main(["--version"])
     assert left.value.code == 0
     assert re.fullmatch(r"rain-garden-interview \S.*\n", capsys.readouterr().out)
+
+
+def test_the_worksheet_tells_the_path_in_order_and_which_questions_are_of_safety(capsys):
+    from interview.garden.path import PATH, SAFETY
+
+    main(["--questions"])
+    sheet = capsys.readouterr().out
+    keys = [key for page in PATH for key in page.keys]
+    at = [re.search(rf"^{key}\b", sheet, re.MULTILINE).start() for key in keys]
+    assert at == sorted(at)
+    for key, start, end in zip(keys, at, [*at[1:], len(sheet)], strict=True):
+        told = sheet[start:end]
+        assert ("a safety question" in told) == (key in SAFETY), key
+        assert "  asked: " in told

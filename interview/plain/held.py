@@ -23,7 +23,7 @@ from interview.plain.commands import BARE, Left, Quit, Skipped, command
 from interview.plain.read_out import TAKES_ALL, Reader, Say, packed, page
 from interview.plain.turn import NumberedWay, Turn
 from interview.quantities.evidence import Grade
-from interview.reading import Refused, Suggested, is_unknown, read_yes_no
+from interview.reading import Refused, Suggested, read_yes_no
 from interview.sheet import size as size_sheet
 from interview.sheet.report import plan_text
 
@@ -274,7 +274,7 @@ class Held:
             step, text = plain_soak.spoken(session, turn.place, step, text)
         word = text.strip()
         if step.question.kind.many:
-            if word and not _is_whole(session, step, word):
+            if word and not plain_lists.is_whole(session, step, word):
                 self._add(turn, step, word)
                 return
             heard = plain_lists.finish(session, step) if not word else None
@@ -392,15 +392,3 @@ def _yes_or_no(word: str) -> bool | None:
         return read_yes_no(word)
     except Refused:
         return None
-
-
-def _is_whole(session: Session, step: Step, word: str) -> bool:
-    """Tell whether a line answers a list as a whole: none at all, or not known yet."""
-    if list_lines(word) and not is_unknown(word):
-        return False
-    if there := len(plain_lists.lines_of(session, step)):
-        raise Refused(
-            f"The list holds {there} already. An empty line keeps it and goes on; :clear takes it "
-            "away."
-        )
-    return True

@@ -142,3 +142,15 @@ def change(session: Session, step: Step, word: str, rest: str) -> list[str]:
             session.drafts.pop(step.address, None)
             session.clear(step)
     return [*said, f"! Not kept yet: {waits}"] if waits else said
+
+
+def is_whole(session: Session, step: Step, word: str) -> bool:
+    """Tell whether a line answers a list as a whole: none at all, or not known yet."""
+    if list_lines(word) and not is_unknown(word):
+        return False
+    if there := len(lines_of(session, step)):
+        raise Refused(
+            f"The list holds {there} already. An empty line keeps it and goes on; :clear takes it "
+            "away."
+        )
+    return True
