@@ -114,7 +114,7 @@ def test_the_command_to_go_on_works_whatever_the_file_is_called(tmp_path, name):
     assert steers(said) == []
     (command,) = (line for line in said.splitlines() if line.startswith("To go on: "))
     again = subprocess.run(
-        ["sh", "-c", command.removeprefix("To go on: ")], input=b":list\n", check=True, **told
+        ["sh", "-c", command.removeprefix("To go on: ")], input=b":answers\n", check=True, **told
     )
     assert "garden_name: Maple" in again.stdout.decode()
     assert [one.name for one in tmp_path.glob("*.yaml")] == [name]
@@ -130,12 +130,12 @@ def test_too_many_names_for_a_command_are_told_harmlessly(capsys):
 def test_the_plain_lines_show_what_a_shared_file_holds_harmlessly(tmp_path, clock):
     file = tmp_path / "g.yaml"
     tree = hostile(["a\nb", f"x\n{FORGED}", f"us\r{FORGED}\u202e", "roof\u2028", "stage\u2067"])
-    tree["half_typed"]["units"] = f"\r{FORGED}\u202e"
+    tree["half_typed"]["notes"] = f"\r{FORGED}\u202e"
     file.write_text(written(tree))
     opened = open_session(str(file), clock, "test")
     assert isinstance(opened, Opened)
     heard: list[str] = list(opened.notices)
-    lines = [":go units", ":list", ":go notes", ":plan", ":card"]
+    lines = [":go units", ":answers", ":list", ":go notes", ":plan", ":card"]
     with opened.lock:
         plain.run(opened.session, lambda _: lines.pop(0) if lines else ":quit", heard.append)
     assert "half typed before" in "".join(heard)
