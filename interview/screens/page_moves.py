@@ -9,6 +9,7 @@ from interview.asking.kinds import Several
 from interview.asking.route import Step
 from interview.screens import words
 from interview.screens.asked_page import AskedPage
+from interview.screens.parts import Line
 from interview.screens.question_page import Mode
 
 if TYPE_CHECKING:
@@ -136,6 +137,9 @@ class PageMoves(AskedPage):
             self.action_ways()
         else:
             await self._go(target)
+            for line in self.query(Line):
+                # What is measured anew takes the place of what was too near.
+                line.select_all()
 
     def action_ways(self) -> None:
         """Show the ways out where the room is too small."""

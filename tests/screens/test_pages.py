@@ -207,6 +207,12 @@ async def test_a_verdict_that_stays_wants_a_way_chosen(sit, write) -> None:
         await person.goes_to(BASEMENT)
         await person.press("ctrl+u")
         await person.enters("7 ft")
+        await person.press("1", "enter")
+        # What is measured anew takes the place of what was too near.
+        await person.enters("6 ft")
+        assert person.session.answers.texts[BASEMENT] == "6 ft"
+        await person.press("1", "enter")
+        await person.enters("7 ft")
         await person.press("3", "enter")
         assert person.asked != BASEMENT
         assert person.session.answers.texts[BASEMENT] == "7 ft"
