@@ -179,7 +179,7 @@ class Choices(Rows):
     def _jump(self, letter: str) -> None:
         """Go to the option, or one with a word, that begins as typed; or to the next of a letter.
 
-        Other letters mark nothing: a word meant for another question must not answer this one.
+        A short name in the file is taken first. Other letters mark nothing: a word meant for another question must not answer this one.
         """
         whole = self._begun + letter
         again = set(whole) == {letter}
@@ -190,6 +190,8 @@ class Choices(Rows):
             starts = (one for one in order if self._labels[one].startswith(begun))
             within = (one for one in order if f" {begun}" in self._labels[one])
             found = next(starts, next(within, None))
+            if begun in self._keys:  # as the two letters of a state
+                found = self._keys.index(begun)
             if found is not None:
                 if self.marked is None:
                     self.post_message(self.Lost(""))

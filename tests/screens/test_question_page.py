@@ -383,3 +383,13 @@ async def test_the_columns_of_the_rainfall_file_are_shown_and_enter_finds_them(
         await person.enters("1")
         assert "gave for the date. Write the one that holds the rain." in person.sees_words()
         assert person.asked == "rain_depth_column"
+
+
+async def test_a_state_is_found_by_its_two_letters_or_by_its_name(sit, write) -> None:
+    async with sit(str(write("garden.yaml", {"country": "us", "state": "wi"}))) as person:
+        await person.goes_to("state")
+        field = person.app.screen.query_one(Choices)
+        for typed, key in (("mn", "mn"), ("ar", "ar"), ("ari", "az"), ("ma", "ma"), ("mai", "me")):
+            field._begun = ""
+            await person.press(*typed)
+            assert field._keys[field.marked] == key, typed
