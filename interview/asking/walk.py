@@ -356,6 +356,13 @@ class Walk:
         self._came_from = self._back_to = ""
         return self._stand_at(found)
 
+    def begin_at(self, name: str) -> Place | None:
+        """Move to the place of this address or name as if the way had led there."""
+        found = self.go_to(name)
+        if found is not None:
+            self._came_from = ""
+        return found
+
     def go_to(self, name: str) -> Place | None:
         """Move to the place of this address or name, shut or not, if it applies."""
         here, way = self.place, self.way

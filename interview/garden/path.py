@@ -17,7 +17,6 @@ from interview.garden.site.nearby_questions import DISTANCES, LOCAL
 from interview.garden.size import questions as bed
 from interview.garden.soak import timing_questions as timing
 from interview.garden.survey import questions as survey
-from interview.garden.survey.written_pieces import piece_of
 from interview.quantities.units import magnitude
 from interview.reading import Refused
 
@@ -40,6 +39,8 @@ def _no_rectangle(answers: Answers) -> bool:
 
 
 def _large_piece(answers: Answers) -> bool:
+    from interview.garden.survey.written_pieces import piece_of  # it knows every shape
+
     for one in answers.items(survey.SURFACES.key):
         try:
             pieces = one.get(survey.PIECES) or ()

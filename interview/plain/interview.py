@@ -77,7 +77,7 @@ class _Talk(Held):
         plain_told.say_standing(session, self.say)
         # A soak test does not wait: whoever comes back comes back to it.
         if look := soak_due.first(session.answers, session.now):
-            session.go_to(look.address)
+            session.begin_at(look.address)
             self.named = look.address
             lead = "!! " if look.is_due else ""
             self.reader.lines(f"{lead}{look.words(session.answers)}", "", "   ")

@@ -179,7 +179,8 @@ class Choices(Rows):
     def _jump(self, letter: str) -> None:
         """Go to the option, or one with a word, that begins as typed; or to the next of a letter.
 
-        A short name in the file is taken first. Other letters mark nothing: a word meant for another question must not answer this one.
+        A short name in the file is taken first. Other letters mark nothing: a word meant for
+        another question must not answer this one.
         """
         whole = self._begun + letter
         again = set(whole) == {letter}

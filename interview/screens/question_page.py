@@ -192,6 +192,7 @@ class QuestionPage(Page):
             return
         body, asking = self.query_one("#body").size, self.query_one("#asking")
         plan = self._plan_lines if self._beside else 0
+        plan = min(plan, LEAST_PLAN) if self.query_one("#sketch").display else plan
         padding = self.query_one("#left").styles.padding.height
         room = max(1, body.height - plan - padding)
         asking.styles.max_height = room
@@ -266,6 +267,8 @@ class QuestionPage(Page):
         left = self._room() - self._lines() - max(0, told) - len(why)
         fits = left >= 0 and self._aside != "why"
         self._words("reason", " ".join(why) if fits else "")
+        # A picture helps here and now more than most of the plan so far does.
+        left += self._plan_lines - LEAST_PLAN if self._beside else 0
         sketched = fits and self._aside != "how" and _sketch_fits(question.picture, width, left)
         self._words("sketch", f"\n{question.picture}" if sketched else "")
 

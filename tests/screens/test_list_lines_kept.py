@@ -13,8 +13,7 @@ async def test_a_line_added_to_a_list_is_saved_at_once(sit, tmp_path: Path) -> N
     file = tmp_path / "garden.yaml"
     file.write_bytes(SAMPLE.read_bytes())
     async with sit("garden.yaml") as person:
-        person.app.screen._session.jump("lines_holidays")
-        await person.app.screen._show()
+        await person.goes_to("lines_holidays")
         await person.press(*"2026-07-03", "enter")
         await person.rests()
         person.door.saver.settle(10)
@@ -25,16 +24,15 @@ async def test_a_line_added_to_a_list_is_saved_at_once(sit, tmp_path: Path) -> N
         await person.press("enter")
         await person.rests()
         person.door.saver.settle(10)
-        assert person.asked != "lines_holidays"
+        assert person.app.screen.field is None  # the row is closed
         assert store.load(file)[0].stopped_at == "lines_holidays"
 
 
 async def test_none_is_taken_as_an_empty_list(sit) -> None:
     async with sit("new.yaml") as person:
         person.session.offer(person.session.jump("lines_requested"), "asked")
-        person.session.jump("lines_holidays")
-        await person.app.screen._show()
+        await person.goes_to("lines_holidays")
         await person.enters("none")
         await person.rests()
         assert person.session.answers.texts["lines_holidays"] == "none"
-        assert person.asked != "lines_holidays"
+        assert person.app.screen.field is None  # the row is closed

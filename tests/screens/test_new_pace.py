@@ -33,7 +33,8 @@ async def test_the_lengths_a_new_pace_changes_are_listed_until_the_list_is_close
         assert "the area that drains here: was 830 ft², now 990 ft²" in said
         await person.press("enter")
         assert person.page == "QuestionScreen"
-        assert person.asked == "walkers.1.pace_counts"
+        # Back to where one was.
+        assert person.asked == "soil_dug"
 
 
 async def test_a_list_of_many_changes_scrolls_and_closes_by_button(sit, write, paced) -> None:

@@ -218,9 +218,9 @@ async def test_the_soak_stage_is_shut_until_the_lines_are_answered_and_then_open
         assert "CAUTION: Dig only gently, by hand, within 2 ft" in person.sees_words()
         await person.enters("15")
         assert person.asked == "holes.1.hole_dug_on"
+        assert "test hole 1" in person.sees()
         await person.press("enter")
         assert person.session.answers.texts["holes.1.hole_depth"] == "15 in"
-        assert "test hole 1" in person.sees()
 
 
 async def test_several_pasted_lines_are_refused_in_one_line_and_taken_in_a_list(sit) -> None:
