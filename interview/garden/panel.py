@@ -101,9 +101,9 @@ def slope_line(plan: Plan) -> list[str]:
 
 def garden_sentence(plan: Plan) -> str:
     """Return the garden in one sentence; raises ``Unanswered``."""
-    labels = ("Level floor", "Pond depth", "Rain it holds", "Empties")
-    floor, pond, held, empty = (value_of(label, plan) for label in labels)
-    return f"A garden {floor}, pond {pond}, holds {held} of rain, empty {empty}"
+    labels = ("Over all", "Pond depth", "Rain it holds", "Empties")
+    over_all, pond, held, empty = (value_of(label, plan) for label in labels)
+    return f"A garden {over_all} over all, pond {pond}, holds {held} of rain, empty {empty}"
 
 
 def _timer(plan: Plan) -> list[str]:
