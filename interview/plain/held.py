@@ -13,6 +13,7 @@ from interview.asking.sitting import NOTHING_WRITTEN, Doubt, Heard
 from interview.garden.session import Session
 from interview.garden.soak import timing_questions as timing
 from interview.garden.soak.run import soak_run
+from interview.garden.survey.pacing_questions import WALKERS
 from interview.garden.told_pages import said_at_once
 from interview.garden.verdict_rows import KEEP, WAYS_OUT
 from interview.garden.verdicts import verdict
@@ -319,6 +320,9 @@ class Held:
         turn.past.add(step.address)
         if heard is not None and not listed:
             turn.echo = _echo(step, heard, typed)
+        elif heard is not None and step.question in WALKERS:
+            # Each line was said as it was added; what they make together was not.
+            turn.echo = f"= {heard.echo}"
         if heard is not None or listed:
             self._report(turn, [step])
         turn.again()

@@ -93,7 +93,7 @@ def test_the_note_reads_back_from_the_file_in_its_place_with_its_meaning(tested)
                      store.notes)  # fmt: skip
     at = text.index("hole_cleared: ticket W-1174")
     assert text.index("hole_depth:") < at
-    assert "the program" in text[text.index("hole_depth:") : at]
+    assert "Was every buried line marked" in text[text.index("hole_depth:") : at]
     loaded = store.interpret(af.parse(text.encode()))
     assert loaded.troubles == []
     assert loaded.answers.texts == tested.answers.texts

@@ -418,7 +418,9 @@ def test_the_panel_tells_what_the_stage_has_found(due_of):
     texts, when, _, _ = ROWS[GardenState.PLANNED]
     plan, found = due_of(texts, when, ALL_TAKEN)
     told = panel_lines(plan, found)
-    assert re.match(r"A garden \d.* ft.* by \d.* over all, pond \S+ in, holds .* of rain, empty in ", told[0])
+    assert re.match(
+        r"A garden \d.* ft.* by \d.* over all, pond \S+ in, holds .* of rain, empty in ", told[0]
+    )
 
 
 def test_a_distance_too_near_leads_the_panel(due_of):

@@ -94,9 +94,8 @@ def test_plain_lines_say_what_a_new_calibration_changes(before, session_of):
     from interview.plain import interview as plain
 
     session = session_of(before)
-    session.jump("walkers.1.pace_counts")
     said: list[str] = []
-    lines = iter([":clear", "25", "25", "25", "", ":quit"])
+    lines = iter([":go walkers.1.pace_counts", ":clear", "25", "25", "25", "", "", ":quit"])
     plain.run(session, lambda _prompt: next(lines), said.append)
     heard = "\n".join(said)
     assert "one pace is 2 ft" in heard

@@ -68,10 +68,10 @@ def test_coming_back_to_a_test_under_way_tells_it_first_and_stands_at_its_readin
     assert running.step.address == READINGS
 
 
-def test_after_the_reading_one_is_back_where_one_had_stopped(talk, running):
+def test_after_the_reading_one_is_asked_how_the_hole_is_left(talk, running):
     running.jump("rain_depth")
     talk(running, "12:50 left 5.5", "")
-    assert running.step.address == "rain_depth"
+    assert running.step.address == "holes.1.hole_left"
 
 
 def test_coming_back_to_a_soaking_that_drains_stands_at_its_question(talk, session_of, given, hole):

@@ -225,9 +225,8 @@ def test_plain_lines_show_the_picture_with_how_to_find_out(session_of):
     from interview.plain import interview as plain
 
     session = session_of()
-    session.jump("surfaces.1.pieces")
     said: list[str] = []
-    lines = iter([":how", ":quit"])
+    lines = iter([":go surfaces.1.pieces", ":picture", ":quit"])
     plain.run(session, lambda _prompt: next(lines), said.append)
     assert any("an L shape is two rectangles" in one for one in said)
 
