@@ -169,9 +169,7 @@ class Outline:
             }[self.shape]()
         )
         low = min(ray.y for ray in made)
-        return tuple(
-            Ray(one.x, one.y - low, one.out_x, one.out_y, one.width, one.spread) for one in made
-        )
+        return tuple(Ray(r.x, r.y - low, r.out_x, r.out_y, r.width, r.spread) for r in made)
 
     @cached_property
     def rise(self) -> float:
