@@ -17,6 +17,7 @@ from interview.garden.site.nearby_questions import DISTANCES, LOCAL
 from interview.garden.size import questions as bed
 from interview.garden.soak import timing_questions as timing
 from interview.garden.survey import questions as survey
+from interview.garden.survey.piece_lines import PieceLine
 from interview.quantities.units import magnitude
 from interview.reading import Refused
 
@@ -38,13 +39,17 @@ def _no_rectangle(answers: Answers) -> bool:
     return Status.OPEN not in sides and Status.UNKNOWN in sides
 
 
-def _large_piece(answers: Answers) -> bool:
+def _is_large(line: PieceLine) -> bool:
     from interview.garden.survey.written_pieces import piece_of  # it knows every shape
 
+    return magnitude(piece_of(line).area, "ft**2") > LARGE_PIECE_FT2
+
+
+def _large_piece(answers: Answers) -> bool:
     for one in answers.items(survey.SURFACES.key):
         try:
-            pieces = one.get(survey.PIECES) or ()
-            if any(magnitude(piece_of(each).area, "ft**2") > LARGE_PIECE_FT2 for each in pieces):
+            pieces = one.get(survey.PIECES)
+            if pieces and any(_is_large(each) for each in pieces):
                 return True
         except (Refused, Unanswered, ValueError):
             continue
