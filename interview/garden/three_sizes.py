@@ -7,10 +7,12 @@ from dataclasses import dataclass
 from typing import TypeVar
 
 from interview.asking.question import Unanswered
+from interview.garden.earth.work import Span, hours_of
 from interview.garden.form.basin import Basin
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
 from interview.garden.planting.costs import costs, plant_count
+from interview.garden.planting.labor import work_of
 from interview.garden.size import questions as bed
 from interview.garden.size import shape_questions as shaping
 from interview.garden.size.answered import resized
@@ -49,9 +51,13 @@ class SizedGarden:
     left_over: Quantity | None
     mulch: Quantity
     compost: Quantity
+    stone: Quantity
+    """What is ordered of each, in a yard's steps."""
     plants: int | None
     cost: float | None
     """Of what has a price; nothing where none was given."""
+    work: Span | None
+    """Hours of one person, all the work by hand."""
 
 
 def three_sizes(plan: Plan) -> tuple[SizedGarden, ...]:
@@ -74,7 +80,7 @@ def _sized(name: str, plan: Plan) -> SizedGarden:
     rain = plan.answers[start.RAIN_DEPTH]
     held = plan.storms.garden_storm(rain)
     larger = plan.storms.garden_storm(times(rain, HALF_AGAIN))
-    bought = {item.name: item.amount for item in plan.earth.shopping}
+    bought = {item.name: item.buy for item in plan.earth.shopping}
     none = quantity(0.0, "ft**3")
     return SizedGarden(
         name=name,
@@ -89,8 +95,10 @@ def _sized(name: str, plan: Plan) -> SizedGarden:
         left_over=_known(lambda: plan.earth.left_over),
         mulch=bought.get("mulch", none),
         compost=bought.get("compost", none),
+        stone=bought.get("stone", none),
         plants=_known(lambda: plant_count(plan.planting)),
         cost=_known(lambda: _cost(plan)),
+        work=_known(lambda: hours_of(work_of(plan.planting))),
     )
 
 

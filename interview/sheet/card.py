@@ -295,7 +295,11 @@ def _soil(plan: Plan) -> Iterator[str]:
     except Unanswered:
         said.append(f"berm {GAP} high")
     try:
-        said += [_item(plan, item.name, item.buy) for item in plan.earth.shopping]
+        said += [
+            _item(plan, item.name, item.buy)
+            for item in plan.earth.shopping
+            if item.piece is None or item.name == "pipe"
+        ]
     except Unanswered:
         said += [f"{name} {GAP}" for name in ("mulch", "compost", "stone")]
     yield from _flow(said)

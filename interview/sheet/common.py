@@ -6,9 +6,11 @@ from collections.abc import Iterator
 
 from interview.drawing.canvas import cells
 from interview.drawing.scene import Drawing
+from interview.garden.earth.materials import sold_in
 from interview.garden.figures import BY_KEY, find
 from interview.garden.plan import Plan
 from interview.garden.summary import width, words_alone, wrap
+from interview.quantities.units import Quantity, magnitude, plain_number, unit_name
 
 
 def figure_lines(plan: Plan, *keys: str) -> Iterator[str]:
@@ -29,3 +31,17 @@ def drawn(drawing: Drawing, rows: int) -> Iterator[str]:
     for part in (f"{drawing.title}:" if drawing.title else "", drawing.description, *notes):
         if part:
             yield from wrap(part)
+
+
+def told_lines(plan: Plan, *keys: str) -> Iterator[str]:
+    """Yield the figures that come to something: not nought, and not a word for nothing."""
+    for key in keys:
+        value = find(BY_KEY[key], plan).number(plan.metric)
+        if isinstance(value, (int, float)) and value > 0:
+            yield from figure_lines(plan, key)
+
+
+def order_words(amount: Quantity, metric: bool) -> str:
+    """Write a volume in the unit it is sold in: half cubic yards, else feet."""
+    unit = sold_in(amount, metric)
+    return f"{plain_number(magnitude(amount, unit), 4)} {unit_name(unit)}"

@@ -1,4 +1,4 @@
-"""Dig day and the shopping list, on the sheet."""
+"""Dig day, on the sheet."""
 
 from __future__ import annotations
 
@@ -7,28 +7,21 @@ from dataclasses import replace
 
 from interview.asking.question import Unanswered
 from interview.garden.afterwards import questions as review
-from interview.garden.earth.materials import STONE_LAYER, Item, Soil, loosen, sold_in
+from interview.garden.earth.materials import STONE_LAYER, stone_size_words
 from interview.garden.earth.overflow import PipeFall, no_pipe_words
+from interview.garden.earth.results import BANK
 from interview.garden.pictures import levels, section_picture
 from interview.garden.plan import Plan
-from interview.garden.planting.costs import Costs, costs, plant_count
 from interview.garden.planting.section import level_lines
 from interview.garden.site import cautions
 from interview.garden.site import lines_questions as buried
 from interview.garden.site import spot_questions as ground
 from interview.garden.size import questions as bed
-from interview.garden.summary import figure_words, may_dig, wrap
-from interview.quantities.shown import depth_words, length_words, volume_words
-from interview.quantities.units import (
-    Quantity,
-    magnitude,
-    plain_number,
-    quantity,
-    same_dimension,
-    show,
-    unit_name,
-)
-from interview.sheet.common import drawn, figure_lines
+from interview.garden.size import shape_questions as shaping
+from interview.garden.summary import may_dig, wrap
+from interview.quantities.shown import depth_words, length_words
+from interview.quantities.units import Quantity, magnitude, quantity, show
+from interview.sheet.common import drawn, figure_lines, told_lines
 
 SECTION_ROWS = 24
 TOLD_ABOVE = ("Dig from the old ground", "The berm stands")
@@ -48,7 +41,8 @@ def dig(plan: Plan) -> Iterator[str]:
         "crest_to_toe",
         "berm_soil",
     )
-    yield from _hours(plan)
+    yield from told_lines(plan, "berm_built", "berm_bank_soil", "sod_lifted", "sod_laid")
+    yield from wrap("Sod that is not laid again rots to good soil, heaped grass side down.", "  ")
     yield from _surplus(plan)
     yield ""
     drawing = section_picture(plan)
@@ -133,6 +127,12 @@ def _how_deep(plan: Plan) -> Iterator[str]:
         "edging is needed.",
         "  ",
     )
+    if shaping.lean(plan.answers):
+        yield from wrap(
+            "Lean, with mulch to the full pond only: above it lay lifted sod in the cut, its top "
+            "level with the mulch, and set the plants of the rim into it.",
+            "  ",
+        )
     if lie.crest_to_toe <= 0:
         yield from wrap("No berm is needed: the lawn is the rim all round.", "  ")
         return
@@ -140,10 +140,17 @@ def _how_deep(plan: Plan) -> Iterator[str]:
     yield from wrap(
         f"Build the berm, a low bank, on the downhill side: {high} from its crest to its outer "
         "foot at the highest, its crest level, running out to nothing at the uphill ends; none "
-        "uphill. Roughen the ground under it, tamp it in thin layers, build it a tenth higher "
-        "than it is to stand, and lay the lifted sod on it.",
+        "uphill. Roughen the ground under it, tamp it in thin layers, and build it a tenth higher "
+        "than it is to stand. Lay the lifted sod on it the same day; what stays bare keep under "
+        "straw or a jute net until it is green.",
         "  ",
     )
+    if not plan.earth.own_berm:
+        yield from wrap(
+            "The sand you dig is no berm: it leaks and washes out. Build it of the clay loam or "
+            "silt on the shopping list.",
+            "  ",
+        )
 
 
 def _above(height: Quantity, metric: bool) -> str:
@@ -156,24 +163,27 @@ def _above(height: Quantity, metric: bool) -> str:
     return f"{words} above the lawn"
 
 
-def _hours(plan: Plan) -> Iterator[str]:
-    quick, slow = (figure_words(plan, key) for key in ("hours_quick", "hours_slow"))
-    yield f"{'Hours of digging alone:':<46}{quick.removesuffix(' h')} to {slow}"
-
-
 def _surplus(plan: Plan) -> Iterator[str]:
-    """Yield what is left over, loose, and how to carry off less."""
-    soil = Soil(plan.answers[bed.SOIL_DUG])
-    spare = plan.earth.left_over
-    if magnitude(spare, "ft**3") <= 0:
+    """Yield what is left over and carried off, and the ways to carry off less."""
+    if magnitude(plan.earth.carried_off, "ft**3") <= 0:
         yield from wrap(f"{'Left over for elsewhere:':<46}nothing: the berm takes it all", " " * 46)
         return
-    left = loosen(spare, soil)
-    yield from wrap(
-        f"{'Left over for elsewhere, loose:':<46}{volume_words(left, plan.metric)}; keep it off "
-        "trunks, walls and the overflow's way",
-        " " * 46,
-    )
+    yield from told_lines(plan, "soil_spare", "channel_soil", "soil_carried_off", "barrows_off")
+    yield from wrap("Keep it off trunks, walls and the overflow's way.", "  ")
+    less = ("soil_spare_bare", "soil_spare_thin", "soil_spare_thin_bare", "soil_spare_winged")
+    ways = list(told_lines(plan, *less))
+    if ways:
+        yield from wrap("Less is left over, before it swells, if it is built otherwise:", "  ")
+        yield from ways
+    bank = list(told_lines(plan, "bank_elsewhere"))
+    if bank:
+        high, top = (depth_words(quantity(*one), plan.metric) for one in BANK[plan.system])
+        yield from wrap(
+            f"Or shape it elsewhere in the yard: a bank {high} high, {top} across its top, its "
+            "sides 3:1, sodded or sown, where no water runs:",
+            "  ",
+        )
+        yield from bank
 
 
 def _water(plan: Plan) -> Iterator[str]:
@@ -202,8 +212,8 @@ def _water(plan: Plan) -> Iterator[str]:
         yield from wrap(
             f"Lay stone from the notch over the top and down the outside of the berm to a little "
             f"beyond its foot: {long} long, {across} wide and {depth_words(thick, metric)} thick, "
-            "set in so that its top is level with the ground beside it; lay a pad of stone where "
-            "the water comes in too.",
+            f"{stone_size_words(metric)}, set in so that its top is level with the ground beside "
+            "it; lay a pad of stone where the water comes in too.",
             "  ",
         )
     if plan.earth.swale is not None:
@@ -274,53 +284,3 @@ def _pipe(plan: Plan) -> Iterator[str]:
             f"there is: {depth_words(fall.available, metric)}.",
             "  ",
         )
-
-
-def shopping(plan: Plan) -> Iterator[str]:
-    """Yield what to buy, in loads and in bags, and what it costs where prices were given."""
-    found = costs(plan.planting)
-    for item in plan.earth.shopping:
-        note = f". {plan.answers.told(item.note)}" if item.note else ""
-        bags = ""
-        if item.bags is not None and item.bag is not None:
-            one = show(item.bag, "L" if plan.metric else "ft**3", 2)
-            bags = f", or {item.bags} bags of {one}"
-        yield from wrap(
-            f"[ ] {item.name}: {_buy(item.buy, plan.metric)}{bags}{_each(plan, item)}{note}"
-            f"{_cost(found, item.name)}",
-            "      ",
-        )
-    count = plant_count(plan.planting)
-    each = f" ({count // plan.size.bed_count} a bed)" if plan.size.bed_count > 1 else ""
-    listed = "listed below" if plan.planting.chosen.total else "by the places below"
-    yield from wrap(f"[ ] plants: {count} in all{each}, {listed}{_cost(found, 'plants')}", "      ")
-    if found.lines:
-        missing = f"; no price given for {', '.join(found.unpriced)}" if found.unpriced else ""
-        yield from wrap(f"Together: {found.sign}{found.total:.2f}{missing}.", "      ")
-    if found.unused:
-        yield from wrap(f"Not on the list, though priced: {', '.join(found.unused)}.", "      ")
-
-
-def _each(plan: Plan, item: Item) -> str:
-    """Say how much of it goes to each of several beds; a pipe goes to none."""
-    whole = item.name == "pipe" or (item.name == "stone" and plan.earth.stone_way is not None)
-    if plan.size.bed_count == 1 or whole:
-        return ""
-    units = {True: ("m", "m**3"), False: ("ft", "ft**3")}[plan.metric]
-    unit = units[0] if same_dimension(item.amount, "m") else units[1]
-    return f" for all the beds, {show(item.amount / plan.size.bed_count, unit, 2, 'up')} to each"
-
-
-def _cost(found: Costs, thing: str) -> str:
-    line = found.of(thing)
-    if line is None:
-        return ""
-    price = line.price.words.removeprefix(f"{line.price.thing} ")
-    return f". Costs {found.sign}{line.amount:.2f} at {price}"
-
-
-def _buy(amount: Quantity, metric: bool) -> str:
-    """Write an amount in the unit it is sold in: half cubic yards, else feet."""
-    length = "m" if metric else "ft"
-    unit = length if same_dimension(amount, "m") else sold_in(amount, metric)
-    return f"{plain_number(magnitude(amount, unit), 4)} {unit_name(unit)}"

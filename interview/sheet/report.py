@@ -24,7 +24,7 @@ from interview.garden.summary import (
 )
 from interview.quantities.evidence import Finding, Grade, Source
 from interview.reading.foreign import shown
-from interview.sheet import dig, next_steps, plants, size, soil, storms, survey
+from interview.sheet import dig, next_steps, plants, shopping, size, soil, storms, survey, work
 from interview.sheet.appendix import Sources, formulas, glossary
 from interview.sheet.worksheet import worksheet
 
@@ -54,7 +54,8 @@ REMEDIES: tuple[Part, ...] = (
 OUTSIDE: tuple[Part, ...] = (
     ("PEGGING OUT", size.pegging),
     ("DIGGING", dig.dig),
-    ("SHOPPING LIST", dig.shopping),
+    ("THE WORK", work.work),
+    ("SHOPPING LIST", shopping.shopping),
     ("PLANTS", plants.plants),
     ("PLANTING SKETCH", plants.sketches),
     ("FIRST YEAR", plants.care),

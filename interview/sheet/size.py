@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from interview.asking.question import Unanswered
+from interview.garden.earth.work import Span
 from interview.garden.figures import BY_KEY, find
 from interview.garden.pictures import plan_picture
 from interview.garden.plan import Plan
@@ -15,9 +16,16 @@ from interview.garden.size.basin import split_advised
 from interview.garden.summary import wrap
 from interview.garden.three_sizes import SizedGarden, easily_enough, still_caught, three_sizes
 from interview.quantities.guards import times
-from interview.quantities.shown import LOW, length_words, sides_words, volume_words, water_words
+from interview.quantities.shown import (
+    LOW,
+    PLAIN,
+    length_words,
+    sides_words,
+    volume_words,
+    water_words,
+)
 from interview.quantities.units import METRIC, US, Quantity, magnitude, quantity, show
-from interview.sheet.common import drawn, figure_lines
+from interview.sheet.common import drawn, figure_lines, order_words
 from interview.sheet.stakeout import stakeout
 
 PLAN_ROWS = 30
@@ -181,7 +189,6 @@ def sizes(plan: Plan) -> Iterator[str]:
     """Yield lean, usual and generous beside each other, and what less would still catch."""
     rows = three_sizes(plan)
     metric = plan.metric
-    soil = "m**3" if metric else "ft**3"
     picked = plan.answers[shaping.HOW_LARGE]
 
     def line(label: str, get: Callable[[SizedGarden], str]) -> str:
@@ -201,15 +208,19 @@ def sizes(plan: Plan) -> Iterator[str]:
     yield line("of 1 1/2 times the storm", lambda row: f"{LOW.write(100 * row.caught)} % caught")
     yield line("soil to dig", lambda row: volume(row.dug))
     yield line("soil left over", lambda row: volume(row.left_over))
-    yield line("mulch", lambda row: show(row.mulch, soil, 2, "up"))
-    yield line("compost", lambda row: show(row.compost, soil, 2, "up"))
+    yield line("mulch, loose", lambda row: order_words(row.mulch, metric))
+    yield line("compost, loose", lambda row: order_words(row.compost, metric))
+    yield line("stone, loose", lambda row: order_words(row.stone, metric))
     yield line("plants", lambda row: "not known yet" if row.plants is None else str(row.plants))
     if any(row.cost is not None for row in rows):
         sign = costs(plan.planting).sign
         yield line("cost of what is priced", lambda row: f"{sign}{row.cost or 0:.0f}")
+    if any(row.work is not None for row in rows):
+        yield line("hours of one person", lambda row: _hours(row.work))
     yield from wrap(
         "Lean counts on the soil: where it soaks half as fast as tested, or a storm is larger, it "
-        "runs over. All three have the sides, rim, mulch and compost that you answered.",
+        "runs over. It has mulch to the full pond only. All three have the sides, rim, mulch and "
+        "compost that you answered.",
         "  ",
     )
     if easily_enough(plan):
@@ -218,3 +229,9 @@ def sizes(plan: Plan) -> Iterator[str]:
             for one in still_caught(plan)
         )
         yield from wrap(f"It holds more than was asked. Of that rain would still be caught {less}.")
+
+
+def _hours(work: Span | None) -> str:
+    if work is None:
+        return "not known yet"
+    return f"{PLAIN.write(work.quick)} to {PLAIN.write(work.slow)} h"

@@ -52,7 +52,40 @@ ELSEWHERE = {
     "record_longest_wet": "garden/storms/test_record_years.py",
     "cost_total": "garden/planting/test_prices.py",
     "plants_total": "garden/planting/test_choosing.py",
-}
+    **dict.fromkeys(
+        (
+            "berm_bank_soil", "berm_built", "channel_soil", "soil_carried_off", "soil_spare_bare",
+            "soil_spare_thin", "soil_spare_thin_bare", "bank_elsewhere", "sod_lifted", "sod_laid",
+            "mulched_area", "mulch_bought", "mulch_bags", "compost_bought", "compost_bags",
+            "stone_inlet", "stone_apron", "stone_channel", "stone_bought", "stone_bags",
+        ),
+        "garden/earth/test_soil_left.py",
+    ),
+    **dict.fromkeys(
+        (
+            "spouts_here", "elbow_pieces", "strap_pieces", "splash_stone_pieces", "pipe_pieces",
+            "adapter_pieces", "bend_pieces", "wye_pieces", "guard_pieces", "diverter_pieces",
+            "cap_pieces",
+        ),
+        "garden/earth/test_fittings.py",
+    ),
+    **dict.fromkeys(
+        (
+            "barrows_off", "barrows_in", "berm_soil_volume", "berm_soil_bought", "days_one_quick",
+            "days_one_slow", "days_two_quick", "days_two_slow", "people_for_three_days",
+            *(
+                f"{task}_hours{who}_{pace}"
+                for task, who in (
+                    ("sod", ""), ("berm", ""), ("carry", ""), ("way", ""), ("lay", ""),
+                    ("planting", ""), ("mulching", ""), ("step_dig", ""), ("step_lay", ""),
+                    ("step_plant", ""), ("work", ""), ("work", "_two"), ("work", "_heat"),
+                )
+                for pace in ("quick", "slow")
+            ),
+        ),
+        "garden/earth/test_work.py",
+    ),
+}  # fmt: skip
 """What takes a calendar, a record of days, a survey or a list of plants: worked out there."""
 
 _SEEN: dict[int, tuple[dict, dict]] = {}

@@ -2,28 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-
 from interview.asking.figure import AREA, DIST, SIDE, VOLUME, Figure, Value
 from interview.asking.question import Unanswered
-from interview.garden.earth.materials import HOURS_YD3
+from interview.garden.earth import materials_figures
+from interview.garden.earth.materials_figures import BULKED
 from interview.garden.earth.overflow import MANNING_PIPE, WEIR_US
 from interview.garden.earth.results import EarthResults
+from interview.garden.earth.work import DIG_YD3
 from interview.garden.form.lie import COMPACTION, HIGHEST_BERM_SOURCE
-from interview.quantities.evidence import ARITHMETIC, OURS, PRACTICE, Provenance, Source
+from interview.quantities.evidence import ARITHMETIC, OURS, Provenance, Source
 from interview.quantities.shown import HIGH, depth_words, length_words
 from interview.quantities.units import Quantity, quantity
 
 RATIONAL = Source(
     "rational method; 1 acre in/h = 1.00833 ft³/s: GISHydro note, University of Maryland, undated",
     Provenance.PUBLISHED,
-)
-
-BULKED = Source(
-    "sand 1.15 and dense clay 1.30, construction estimating text, examples 9-3 and 9-2, title not "
-    "shown in the copy; loam 1.25 and clay 1.43, US Army FM 5-434; clay 1.35 to 1.40 "
-    "chosen between",
-    Provenance.MEMORY,
 )
 
 
@@ -63,15 +56,6 @@ def _pipe_width(found: EarthResults) -> Value:
 
 def _pipe_flow(found: EarthResults) -> Value:
     return _no_pipe(found) or found.pipe_size.smooth
-
-
-def _bought(name: str) -> Callable[[EarthResults], Value]:
-    """Return how much of one thing on the shopping list is needed, before it is rounded up."""
-
-    def get(found: EarthResults) -> Value:
-        return next((item.amount for item in found.shopping if item.name == name), "none")
-
-    return get
 
 
 FIGURES: tuple[Figure[EarthResults], ...] = (
@@ -263,7 +247,7 @@ FIGURES: tuple[Figure[EarthResults], ...] = (
         "h",
         "bank volume / 0.5 yd³ (0.38 m³) an hour",
         ("soil_dug_total",),
-        HOURS_YD3.source,
+        DIG_YD3.source,
     ),
     Figure(
         "hours_slow",
@@ -273,7 +257,7 @@ FIGURES: tuple[Figure[EarthResults], ...] = (
         "h",
         "bank volume / 0.25 yd³ (0.19 m³) an hour",
         ("soil_dug_total",),
-        HOURS_YD3.source,
+        DIG_YD3.source,
     ),
     Figure(
         "catchment_flow",
@@ -339,35 +323,5 @@ FIGURES: tuple[Figure[EarthResults], ...] = (
         ("pipe_width",),
         MANNING_PIPE.source,
     ),
-    Figure(
-        "mulch_volume",
-        "Mulch",
-        _bought("mulch"),
-        *VOLUME,
-        "area inside the crest and the cut edge x mulch depth x beds",
-        ("inside_area", "mulch_depth", "beds"),
-        ARITHMETIC,
-        HIGH,
-    ),
-    Figure(
-        "compost_volume",
-        "Compost",
-        _bought("compost"),
-        *VOLUME,
-        "floor area x compost depth x beds",
-        ("floor_area", "compost_depth", "beds"),
-        ARITHMETIC,
-        HIGH,
-    ),
-    Figure(
-        "stone_volume",
-        "Stone",
-        _bought("stone"),
-        *VOLUME,
-        "((3 x 2 ft (0.9 x 0.6 m) + notch width x (top + 3 x crest to toe + 1 ft (0.3 m))) x "
-        "beds + channel x 18 in (450 mm)) x 6 in (150 mm); a lip in the lawn has no stone",
-        ("notch_width", "crest_to_toe", "spout_distance", "beds"),
-        PRACTICE,
-        HIGH,
-    ),
+    *materials_figures.FIGURES,
 )

@@ -17,13 +17,11 @@ from interview.quantities.units import (
     ratio,
     round_up,
     same_dimension,
+    total,
 )
 
-BARROW_FT3 = 3.0
-BARROW_L = 85.0
 ORDER_STEP_YD3, ORDER_STEP_M3 = 0.5, 0.1
-HOURS_YD3 = Cited((0.25, 0.5), PRACTICE)
-"""Soil that one adult digs and moves by hand, cubic yards an hour, slow and quick."""
+"""A step of what a yard loads: common practice, no source."""
 STONE_LB_FT3 = Cited(100.0, Source("loose stone, about", Provenance.MEMORY))
 BAGS = {
     "mulch": ((2.0, "ft**3"), (50.0, "L")),
@@ -31,6 +29,8 @@ BAGS = {
     "stone": ((0.5, "ft**3"), (15.0, "L")),
 }
 """What a bag holds, US and metric: common sizes in yard stores, no source."""
+STONE_SIZE = {US: ((2.0, "in"), (3.0, "in")), METRIC: ((50.0, "mm"), (75.0, "mm"))}
+"""Washed stone, from and to: no more than half its layer, or it does not lie in it."""
 STONE_LAYER = {
     US: Cited(
         (6.0, "in"),
@@ -94,47 +94,10 @@ BULKING = {
 }
 
 
-@dataclass(frozen=True)
-class Soilwork:
-    """Soil to move by hand."""
-
-    bank: Quantity
-    """As it lies in the ground."""
-    loose: Quantity
-    """As it lies in a heap; for clay the higher figure."""
-    loads: int
-    """Wheelbarrow loads, up to a whole load."""
-    hours_quick: float
-    hours_slow: float
-
-
 def loosen(bank: Quantity, soil: Soil) -> Quantity:
     """Return the loose volume of undisturbed soil, the higher figure where there are two."""
     dug = not_negative(bank, "ft**3", "The soil to dig must be zero or more.")
     return quantity(dug * BULKING[soil].high, "ft**3")
-
-
-def soilwork(
-    bank: Quantity, soil: Soil = Soil.LOAM, barrow: Quantity | None = None, adults: int = 1
-) -> Soilwork:
-    """Return the heap, the wheelbarrow loads and the hours for undisturbed soil ``bank``.
-
-    ``barrow`` is 3 ft³ unless given. Raises ValueError for no barrow or nobody to dig.
-    """
-    if adults < 1:
-        raise ValueError("At least one person must dig.")
-    size = quantity(BARROW_FT3, "ft**3") if barrow is None else barrow
-    positive(size, "ft**3", "The wheelbarrow must hold more than zero.")
-    loose = loosen(bank, soil)
-    yards = magnitude(bank, "yd**3") / adults
-    slow, quick = HOURS_YD3.value
-    return Soilwork(
-        bank=bank,
-        loose=loose,
-        loads=math.ceil(ratio(loose, size) - 1e-9),
-        hours_quick=yards / quick,
-        hours_slow=yards / slow,
-    )
 
 
 def layer(area: Quantity, depth: Quantity) -> Quantity:
@@ -187,29 +150,46 @@ class Item:
     source: Source
     bag: Quantity | None = None
     """What a bag of it holds; none where it is not sold in bags."""
+    piece: Quantity | None = None
+    """What one piece of it measures, of what is counted 1; none where it is not sold by the piece.
+    """
 
     @property
     def bags(self) -> int | None:
         """Whole bags that hold the amount; none where it is not sold in bags."""
-        if self.bag is None:
-            return None
-        return math.ceil(ratio(self.amount, self.bag) - 1e-9)
+        return None if self.bag is None else _whole(self.amount, self.bag)
+
+    @property
+    def pieces(self) -> int | None:
+        """Whole pieces that make the amount; none where it is not sold by the piece."""
+        return None if self.piece is None else _whole(self.amount, self.piece)
+
+
+def _whole(amount: Quantity, one: Quantity) -> int:
+    return math.ceil(ratio(amount, one) - 1e-9)
 
 
 EACH, BAG = "each", "bag"
+BY_THE_YARD = ("yd**3", "m**3")
+"""Units of a price at which a yard's whole steps are paid; in a smaller one, whole units of it."""
 
 
 def cost(item: Item, price: float, unit: str) -> float:
     """Return what an item costs at ``price`` for one ``unit``.
 
-    ``unit`` is ``bag`` or a unit of the item's own kind, such as ``yd**3`` or ``ft``; by volume or
-    length the amount to order is paid. Raises ValueError for a unit the item is not sold in.
+    ``unit`` is ``bag``, ``each`` or a unit of the item's own kind, such as ``yd**3`` or ``ft``.
+    What is paid is what must be taken home: whole bags, whole pieces, the steps a yard loads.
+    Raises ValueError for a unit the item is not sold in.
     """
     if unit == BAG and item.bags is not None:
         return price * item.bags
+    if unit == EACH and item.pieces is not None:
+        return price * item.pieces
     if unit in (BAG, EACH) or not same_dimension(item.buy, unit):
         raise ValueError(f"The price of {item.name} is not for a unit it is sold in.")
-    return price * magnitude(item.buy, unit)
+    if unit in BY_THE_YARD or not same_dimension(item.buy, "ft**3"):
+        return price * magnitude(item.buy, unit)
+    return price * math.ceil(magnitude(item.amount, unit) - 1e-9)
 
 
 @dataclass(frozen=True)
@@ -226,15 +206,14 @@ class BedSizes:
     """Stone below the notch; none when not given."""
     channel_length: Quantity | None = None
     """Channel of stone from the downspout, one for all the beds."""
-    pipe_length: Quantity | None = None
     beds: int = 1
     """How many beds of these sizes."""
     berm_soil: Quantity | None = None
-    """Soil to bring for the berm; none where what is dug makes it."""
+    """Undisturbed soil to bring for the berm; none where what is dug makes it."""
 
 
 def shopping_list(bed: BedSizes, metric: bool = False) -> tuple[Item, ...]:
-    """Return what to buy, in order sizes raised to a store's step; empty lines are left out.
+    """Return what is bought by the heap, in a yard's steps; empty lines are left out.
 
     No edging: the step cut with the spade at the rim holds the mulch.
     """
@@ -242,37 +221,40 @@ def shopping_list(bed: BedSizes, metric: bool = False) -> tuple[Item, ...]:
         _heap(
             "mulch",
             times(layer(bed.mulch_area, bed.mulch_depth), bed.beds),
-            "shredded hardwood, not bark nuggets",
+            "for the floor and the sides: shredded hardwood, not bark nuggets",
             metric,
         )
     ]
     if bed.compost_depth is not None:
         worked = times(layer(bed.floor_area, bed.compost_depth), bed.beds)
         items.append(_heap("compost", worked, "mixed into the floor", metric))
-    items.append(_stone(stone_needed(bed, metric), metric))
+    items.append(_stone(bed, metric))
     if bed.berm_soil is not None:
-        brought = times(bed.berm_soil, bed.beds)
-        note = "clay loam or silt that packs, for the berm"
-        step, unit = (0.1, "m**3") if metric else (1.0, "ft**3")
-        items.append(Item("berm soil", brought, round_up(brought, step, unit), note, PRACTICE))
-    if bed.pipe_length is not None:
-        items.append(_length("pipe", bed.pipe_length, "from the downspout", metric))
+        # It comes loose on the truck; of soil not seen yet the most it may have swollen is bought.
+        brought = loosen(times(bed.berm_soil, bed.beds), Soil.CLAY)
+        note = "clay loam or silt that packs, for the berm; it is measured loose"
+        buy = order(brought, metric)
+        items.append(Item("berm soil", brought, buy, note, BULKING[Soil.CLAY].source))
     return tuple(item for item in items if item.amount.m > 0)
 
 
-def stone_needed(bed: BedSizes, metric: bool = False) -> Quantity:
-    """Return the stone of the inlets, of the aprons below the notches and of the channel."""
+def stone_uses(bed: BedSizes, metric: bool = False) -> dict[str, Quantity]:
+    """Return the stone by what it is for: inlets, aprons below the notches, the channel."""
     system = METRIC if metric else US
     long, across = INLET[system]
-    inlet = stone(quantity(*long), quantity(*across), metric)
-    each = magnitude(inlet, "ft**3")
+    uses = {"inlet": times(stone(quantity(*long), quantity(*across), metric), bed.beds)}
     if bed.notch_width is not None and bed.apron_length is not None:
-        each += magnitude(stone(bed.apron_length, bed.notch_width, metric), "ft**3")
-    whole = each * bed.beds
+        uses["apron"] = times(stone(bed.apron_length, bed.notch_width, metric), bed.beds)
     if bed.channel_length is not None and bed.channel_length.m > 0:
         wide = quantity(*CHANNEL_WIDTH[system])
-        whole += magnitude(stone(bed.channel_length, wide, metric), "ft**3")
-    return quantity(whole, "ft**3")
+        uses["channel"] = stone(bed.channel_length, wide, metric)
+    return uses
+
+
+def stone_size_words(metric: bool = False) -> str:
+    """Write the stone to ask for, such as ``washed, 2 to 3 in``."""
+    (low, unit), (high, _) = STONE_SIZE[METRIC if metric else US]
+    return f"washed, {low:g} to {high:g} {unit}"
 
 
 def _bag(name: str, metric: bool) -> Quantity:
@@ -283,17 +265,19 @@ def _heap(name: str, amount: Quantity, note: str, metric: bool) -> Item:
     return Item(name, amount, order(amount, metric), note, ARITHMETIC, _bag(name, metric))
 
 
-def _stone(amount: Quantity, metric: bool) -> Item:
+_STONE_FOR = {
+    "inlet": "the pad where the water comes in",
+    "apron": "the apron below the notch",
+    "channel": "the channel from the downspout",
+}
+
+
+def _stone(bed: BedSizes, metric: bool) -> Item:
+    uses = stone_uses(bed, metric)
+    amount = total(*uses.values())
     unit, pounds = ("kg", 0.45359237) if metric else ("lb", 1.0)
     mass = magnitude(amount, "ft**3") * STONE_LB_FT3.value * pounds
-    note = f"washed, 2 to 3 in, about {math.ceil(mass / 10) * 10} {unit}"
-    if metric:
-        note = note.replace("2 to 3 in", "50 to 75 mm")
-    step, volume = (0.05, "m**3") if metric else (1.0, "ft**3")
-    buy = round_up(amount, step, volume)
-    return Item("stone", amount, buy, note, PRACTICE, _bag("stone", metric))
-
-
-def _length(name: str, amount: Quantity, note: str, metric: bool) -> Item:
-    step, unit = (0.5, "m") if metric else (1.0, "ft")
-    return Item(name, amount, round_up(amount, step, unit), note, ARITHMETIC)
+    places = [_STONE_FOR[use] for use in uses]
+    listed = " and ".join([", ".join(places[:-1]), places[-1]] if places[1:] else places)
+    note = f"for {listed}: {stone_size_words(metric)}, about {math.ceil(mass / 10) * 10} {unit}"
+    return Item("stone", amount, order(amount, metric), note, PRACTICE, _bag("stone", metric))

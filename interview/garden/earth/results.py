@@ -6,9 +6,10 @@ from dataclasses import dataclass, replace
 
 from interview.asking.question import Unanswered, waits_for
 from interview.asking.results import Results, part
-from interview.garden.earth import materials, overflow
-from interview.garden.earth.materials import BedSizes, Item, Soil, Soilwork
+from interview.garden.earth import fittings, materials, overflow, work
+from interview.garden.earth.materials import BedSizes, Item, Soil
 from interview.garden.earth.overflow import Notch, PipeChoice, PipeFall
+from interview.garden.earth.work import Soilwork
 from interview.garden.form.lie import COMPACTION, Form, Lie, lie_of, winged
 from interview.garden.place.results import PlaceResults
 from interview.garden.site.results import SiteResults
@@ -17,10 +18,22 @@ from interview.garden.size import questions as bed
 from interview.garden.size import shape_questions as shaping
 from interview.garden.size.price_lines import Price, prices_of
 from interview.garden.size.results import SizeResults
+from interview.garden.survey import questions as survey
 from interview.garden.survey.results import SurveyResults
+from interview.quantities.evidence import Cited, Provenance, Source
 from interview.quantities.guards import times
 from interview.quantities.units import METRIC, US, Quantity, magnitude, quantity, total
 
+OVERBUILT = Cited(
+    1.1, Source("a berm tamped by hand is built a tenth high, and settles", Provenance.OURS)
+)
+"""Soil of a berm on the day it is built over what it is to be: its settling is that from the soil
+as it lay to 0.9 of it, so a berm a tenth high takes no more undisturbed soil than a settled one."""
+BANK = {
+    US: ((6.0, "in"), (12.0, "in")),
+    METRIC: ((150.0, "mm"), (300.0, "mm")),
+}
+"""Height and width of the top of a low bank elsewhere that takes soil left over: ours."""
 THIN_MULCH = {US: (2.0, "in"), METRIC: (50.0, "mm")}
 """The thinnest mulch of the guides: see ``build_guidance.MULCH_IN``."""
 NOTHING = 0.01
@@ -71,30 +84,91 @@ class EarthResults(Results):
             spare = 0.0
         return quantity(spare * self.size.bed_count, "ft**3")
 
-    @staticmethod
-    def spare_of(lie: Lie) -> Quantity:
+    def spare_of(self, lie: Lie) -> Quantity:
         """Undisturbed soil that the berm of a bed does not take, were it to lie so."""
-        return quantity(max(0.0, lie.soil.left_over), "ft**3")
+        soil = lie.soil
+        return quantity(max(0.0, soil.left_over if self.own_berm else soil.cut), "ft**3")
+
+    @part
+    def berm_built(self) -> Quantity:
+        """Tamped soil of all the berms on the day, a tenth high."""
+        return times(self.fill, OVERBUILT.value * self.size.bed_count)
 
     @part
     def winged(self) -> Lie | None:
         """The bed with a berm that runs on up the slope at its ends, where that digs less."""
         return winged(self.lie)
 
+    def laid(self, *, thin: bool, bare: bool) -> Lie | None:
+        """Return the bed with the thinnest usual mulch, or no compost, where that digs less."""
+        ground, least = self.lie.ground, magnitude(quantity(*THIN_MULCH[self.place.system]), "ft")
+        mulch = min(ground.mulch, least) if thin else ground.mulch
+        compost = 0.0 if bare else ground.compost
+        if mulch > ground.mulch - 1e-9 and compost >= ground.compost:
+            return None
+        return lie_of(self.size.garden, replace(ground, mulch=mulch, compost=compost))
+
     @part
     def laid_thin(self) -> Lie | None:
         """The bed with the thinnest usual mulch and no compost, where that digs less."""
-        ground, thin = self.lie.ground, magnitude(quantity(*THIN_MULCH[self.place.system]), "ft")
-        if ground.mulch <= thin + 1e-9 and ground.compost <= 0:
-            return None
-        mulch = min(ground.mulch, thin)
-        return lie_of(self.size.garden, replace(ground, mulch=mulch, compost=0.0))
+        return self.laid(thin=True, bare=True)
+
+    @part
+    def bank_elsewhere(self) -> Quantity:
+        """Length of a low bank elsewhere, its sides as the berm's outside, for all left over."""
+        high, top = (magnitude(quantity(*one), "ft") for one in BANK[self.place.system])
+        across = high * (top + self.lie.ground.outer * high)
+        return quantity(magnitude(self.left_over, "ft**3") * COMPACTION.value / across, "ft")
+
+    @part
+    def sod_lifted(self) -> Quantity:
+        """Lawn over all that is dug or built, of all the beds."""
+        return quantity(self.lie.footprint_area * self.size.bed_count, "ft**2")
+
+    @part
+    def sod_laid(self) -> Quantity:
+        """Sod laid again on the ground that is not mulched: mostly the outside of the berms."""
+        spare = self.lie.footprint_area - magnitude(self.mulched, "ft**2")
+        return quantity(max(0.0, spare) * self.size.bed_count, "ft**2")
+
+    @part
+    def channel_soil(self) -> Quantity:
+        """Undisturbed soil dug where the channel of stone lies."""
+        none = quantity(0.0, "ft**3")
+        return materials.stone_uses(self.bed_sizes, self.place.metric).get("channel", none)
+
+    @part
+    def carried_off(self) -> Quantity:
+        """Loose soil that goes elsewhere: what no berm takes, and that of the channel."""
+        return materials.loosen(
+            total(self.left_over, self.channel_soil), Soil(self.answers[bed.SOIL_DUG])
+        )
+
+    def loads(self, loose: Quantity) -> int:
+        """Return the barrows that a heap fills."""
+        with waits_for(bed.BARROW, self.answers):
+            return work.loads(loose, self.answers[bed.BARROW])
+
+    @part
+    def loads_off(self) -> int:
+        """Barrows of soil that goes elsewhere."""
+        return self.loads(self.carried_off)
+
+    def loads_of(self, *names: str) -> int:
+        """Return the barrows of what is bought, each thing by itself."""
+        return sum(self.loads(item.amount) for item in self.shopping if item.name in names)
+
+    @property
+    def trench(self) -> Quantity:
+        """Length of the trench for a buried pipe."""
+        far: Quantity = self.answers[bed.SPOUT_DISTANCE] if self.pipe_fits else quantity(0.0, "ft")
+        return far
 
     @part
     def digging(self) -> Soilwork:
         """All the soil to move."""
         with waits_for(bed.BARROW, self.answers):
-            return materials.soilwork(
+            return work.soilwork(
                 times(self.cut, self.size.bed_count),
                 Soil(self.answers[bed.SOIL_DUG]),
                 self.answers[bed.BARROW],
@@ -172,8 +246,8 @@ class EarthResults(Results):
 
     @property
     def mulched(self) -> Quantity:
-        """The area of one bed under mulch: all inside the crest and the cut edge."""
-        return self.size.inside
+        """The area of one bed under mulch: all inside the crest and the cut edge, lean the pond."""
+        return self.size.garden.edge_area if shaping.lean(self.answers) else self.size.inside
 
     @property
     def apron_length(self) -> Quantity:
@@ -192,21 +266,44 @@ class EarthResults(Results):
         return far
 
     @part
+    def bed_sizes(self) -> BedSizes:
+        """The sizes that decide what is bought by the heap."""
+        return BedSizes(
+            floor_area=self.size.garden.floor_area,
+            mulch_area=self.mulched,
+            mulch_depth=self.answers[bed.MULCH_DEPTH],
+            compost_depth=self.answers[bed.COMPOST_DEPTH] if self.answers[bed.AMEND] else None,
+            # A lip in the lawn is of turf.
+            notch_width=None if self.notch.lip else self.notch.width,
+            apron_length=self.apron_length,
+            channel_length=self.stone_way,
+            beds=self.size.bed_count,
+            berm_soil=None if self.own_berm else self.berm_bank,
+        )
+
+    @part
+    def spouts_here(self) -> int:
+        """Downspouts that come here; a roof that falls on another surface has none of its own."""
+        return sum(
+            survey.outlets_here(view)
+            for view in self.answers.items("surfaces")
+            if view[survey.SURFACE_KIND] == "roof" and not survey.falls_on(view)
+        )
+
+    @part
     def shopping(self) -> tuple[Item, ...]:
-        """What to buy."""
-        return materials.shopping_list(
-            BedSizes(
-                floor_area=self.size.garden.floor_area,
-                mulch_area=self.mulched,
-                mulch_depth=self.answers[bed.MULCH_DEPTH],
-                compost_depth=self.answers[bed.COMPOST_DEPTH] if self.answers[bed.AMEND] else None,
-                # A lip in the lawn is of turf.
-                notch_width=None if self.notch.lip else self.notch.width,
-                apron_length=self.apron_length,
-                channel_length=self.stone_way,
-                pipe_length=self.answers[bed.SPOUT_DISTANCE] if self.pipe_fits else None,
-                beds=self.size.bed_count,
-                berm_soil=None if self.own_berm else self.berm_bank,
-            ),
-            self.place.metric,
+        """What to buy, and of what is by wish that which has a price."""
+        metric = self.place.metric
+        pipe = self.answers[bed.SPOUT_DISTANCE] if self.pipe_fits else None
+        return (
+            *materials.shopping_list(self.bed_sizes, metric),
+            *fittings.spout_parts(self.spouts_here, pipe, metric),
+            *(one for one in fittings.wished_parts(self.spouts_here) if one.name in self.prices),
+        )
+
+    @part
+    def by_wish(self) -> tuple[Item, ...]:
+        """What not everybody wants, and nobody has given a price for."""
+        return tuple(
+            one for one in fittings.wished_parts(self.spouts_here) if one.name not in self.prices
         )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from interview.asking.figure import Figure, Value
+from interview.garden.planting import work_figures
 from interview.garden.planting.costs import costs, plant_count
 from interview.garden.planting.count import SPACING_SOURCE
 from interview.garden.planting.results import PlantingResults
@@ -34,4 +35,5 @@ FIGURES: tuple[Figure[PlantingResults], ...] = (
         ("floor_area", "rim_area", "beds"),
         SPACING_SOURCE,
     ),
+    *work_figures.FIGURES,
 )

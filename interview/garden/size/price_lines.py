@@ -16,14 +16,28 @@ from interview.reading import Refused, shown
 
 BAG, EACH = "bag", "each"
 BY_VOLUME, BY_LENGTH, BY_PLANT = ("mulch", "compost", "stone"), ("edging", "pipe"), ("plants",)
-THINGS = (*BY_VOLUME, *BY_LENGTH, *BY_PLANT)
+BERM_SOIL = "berm soil"
+BY_PIECE = ("elbow", "strap", "splash stone", "adapter", "bend", "wye", "guard", "diverter", "cap")
+THINGS = (*BY_VOLUME, BERM_SOIL, *BY_LENGTH, *BY_PLANT, *BY_PIECE)
 HIGHEST = 100_000.0
 """A price above this is a slip of the keys."""
 EXAMPLE = "mulch 38 per yd3"
 
-_THING = re.compile(r"(?P<thing>[^\W\d_]+)\s*[:=]?\s*(?P<sign>[a-z]{0,3}[$€£¥])?\s*(?P<rest>.*)")
+_THING = re.compile(
+    r"(?P<thing>berm soil|splash (?:stone|block)s?|[^\W\d_]+)\s*"
+    r"[:=]?\s*(?P<sign>[a-z]{0,3}[$€£¥])?\s*(?P<rest>.*)"
+)
 _PER = re.compile(r"(?:per\b|/|an?\b|for (?:an?|one|each)\b)\s*(?P<unit>.*)")
-_ONE = {"plant": "plants", "stones": "stone", "pipes": "pipe", "edgings": "edging"}
+_ONE = {
+    "plant": "plants",
+    "stones": "stone",
+    "edgings": "edging",
+    "pipes": "pipe",
+    "soil": BERM_SOIL,
+    "splash block": "splash stone",
+    "splash blocks": "splash stone",
+    **{f"{piece}s": piece for piece in BY_PIECE},
+}
 
 
 @dataclass(frozen=True)
@@ -63,16 +77,22 @@ def read_price(text: str) -> Price:
 
 
 def _unit(thing: str, how: str) -> str:
-    if thing in BY_PLANT:
-        if how in (EACH, "") or _per(how) in ("plant", "one", EACH):
+    each = how in (EACH, "") or _per(how) in ("plant", "one", "piece", EACH)
+    if thing in (*BY_PLANT, *BY_PIECE):
+        if each:
             return EACH
-        raise Refused("Plants are priced each. Write it like plants 4 each.")
+        many = thing if thing in BY_PLANT else f"{thing}s"
+        raise Refused(f"{many.capitalize()} are priced each. Write it like {thing} 4 each.")
+    if thing == "pipe" and how and each:
+        return EACH
     unit = _per(how)
-    by_length = thing in BY_LENGTH
-    wanted = f"{thing} 2 per ft" if by_length else f"{thing} 38 per yd3 or {thing} 4 per bag"
+    by_length, bagged = thing in BY_LENGTH, thing in BY_VOLUME
+    wanted = f"{thing} 2 per ft" if by_length else f"{thing} 38 per yd3"
+    if bagged:
+        wanted += f" or {thing} 4 per bag"
     if not unit:
         raise Refused(f"Write what the price is for, such as {wanted}.")
-    if not by_length and unit in (BAG, "bags", "sack"):
+    if bagged and unit in (BAG, "bags", "sack"):
         return BAG
     try:
         read = reading.read_length if by_length else reading.read_volume
@@ -105,7 +125,7 @@ class PriceLine(Simple[Price]):
         return value.words
 
     def hint(self, units: str) -> str:
-        said = f"such as {EXAMPLE}, compost 6 per bag, stone 5 per bag, plants 4 each"
+        said = f"such as {EXAMPLE}, compost 6 per bag, pipe 2 per ft, elbow 7 each"
         return said if units == US else in_metric(said)
 
 

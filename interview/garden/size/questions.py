@@ -334,7 +334,7 @@ PRICES = Question(
     key="prices",
     label="Unit prices",
     text="What do the materials cost where you buy them?",
-    kind=Several(PriceLine(), at_most=6),
+    kind=Several(PriceLine(), at_most=16),
     why="The shopping list then adds up what the garden costs.",
     find_out="One a line, each with what it is for. Skip it to do without.",
     objection=wrong_prices,

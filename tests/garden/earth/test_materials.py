@@ -9,16 +9,21 @@ from hypothesis import strategies as st
 
 from interview.garden.earth.materials import (
     BULKING,
+    STONE_LAYER,
+    STONE_SIZE,
     BedSizes,
+    Item,
     Soil,
+    cost,
     covers,
     layer,
     loosen,
     order,
     shopping_list,
-    soilwork,
     stone,
+    stone_uses,
 )
+from interview.quantities.evidence import PRACTICE
 from interview.quantities.units import magnitude, quantity
 
 
@@ -33,34 +38,7 @@ BED = BedSizes(
     compost_depth=quantity(2, "in"),
     notch_width=quantity(2, "ft"),
     apron_length=quantity(4, "ft"),
-    pipe_length=quantity(17.2, "ft"),
 )
-
-
-def test_loam_to_dig_swells_into_loads():
-    work = soilwork(quantity(76.08, "ft**3"))
-    assert cubic(work.loose) == pytest.approx(95.10)
-    assert work.loads == 32
-    assert work.hours_quick == pytest.approx(76.08 / 27 / 0.5)
-    assert work.hours_slow == pytest.approx(76.08 / 27 / 0.25)
-
-
-def test_two_people_dig_in_half_the_time():
-    one, two = (soilwork(quantity(80, "ft**3"), adults=n) for n in (1, 2))
-    assert two.hours_slow == pytest.approx(one.hours_slow / 2)
-    assert two.loads == one.loads
-
-
-def test_metric_soil_in_a_metric_barrow():
-    work = soilwork(quantity(3.017, "m**3"), barrow=quantity(85, "L"))
-    assert magnitude(work.loose, "m**3") == pytest.approx(3.771, abs=5e-4)
-    assert work.loads == 45
-
-
-def test_a_barrow_exactly_full_is_one_load():
-    assert soilwork(quantity(2.4, "ft**3")).loads == 1
-    assert soilwork(quantity(2.41, "ft**3")).loads == 2
-    assert soilwork(quantity(0, "ft**3")).loads == 0
 
 
 def test_sand_swells_least_and_clay_most():
@@ -107,17 +85,56 @@ def test_stone_is_laid_half_a_foot_deep():
 
 def test_the_shopping_list_names_each_thing_once_and_no_edging():
     items = {item.name: item for item in shopping_list(BED)}
-    assert list(items) == ["mulch", "compost", "stone", "pipe"]
+    assert list(items) == ["mulch", "compost", "stone"]
     assert magnitude(items["mulch"].buy, "yd**3") == 2.5
     assert magnitude(items["stone"].amount, "ft**3") == pytest.approx(7)
     assert "700 lb" in items["stone"].note
-    assert magnitude(items["pipe"].buy, "ft") == 18
 
 
 def test_a_channel_of_stone_is_bought_once_for_all_the_beds():
-    channel = replace(BED, channel_length=quantity(12, "ft"), pipe_length=None, beds=2)
-    items = {item.name: item for item in shopping_list(channel)}
-    assert magnitude(items["stone"].amount, "ft**3") == pytest.approx(2 * 7 + 9)
+    channel = replace(BED, channel_length=quantity(12, "ft"), beds=2)
+    uses = {use: cubic(volume) for use, volume in stone_uses(channel).items()}
+    # Worked by hand: twice 3 x 2 x 1/2 ft and 4 x 2 x 1/2 ft, and once 12 x 1 1/2 x 1/2 ft.
+    assert uses == pytest.approx({"inlet": 6, "apron": 8, "channel": 9})
+    bought = {item.name: item for item in shopping_list(channel)}["stone"]
+    assert cubic(bought.amount) == pytest.approx(23)
+    # Sold by the half yard, 13.5 ft3, or in bags of half a cubic foot.
+    assert cubic(bought.buy) == pytest.approx(27) and bought.bags == 46
+
+
+@pytest.mark.parametrize("system", ["us", "metric"])
+def test_no_stone_is_thicker_than_half_its_layer(system):
+    (low, unit), (high, _) = STONE_SIZE[system]
+    deep = magnitude(quantity(*STONE_LAYER[system].value), unit)
+    assert low < high <= deep / 2
+
+
+def test_soil_for_a_berm_of_sand_is_bought_loose_and_never_too_little():
+    """40 ft3 as it lies is 52 ft3 on the truck if it swells 30 % (example 9-2), 57 at 43 %."""
+    sandy = replace(BED, berm_soil=quantity(40, "ft**3"))
+    soil = {item.name: item for item in shopping_list(sandy)}["berm soil"]
+    assert 52 < cubic(soil.amount) <= 57.2
+    assert magnitude(soil.buy, "yd**3") == 2.5
+    assert "berm soil" not in {item.name for item in shopping_list(BED)}
+
+
+def test_what_is_paid_is_what_is_taken_home(subtests):
+    stone = Item("stone", quantity(14.3, "ft**3"), quantity(1, "yd**3"), "", PRACTICE,
+                 bag=quantity(0.5, "ft**3"))  # fmt: skip
+    pipe = Item("pipe", quantity(17.2, "ft"), quantity(20, "ft"), "", PRACTICE,
+                piece=quantity(10, "ft"))  # fmt: skip
+    for item, price, unit, paid in [
+        (stone, 60, "yd**3", 60),
+        (stone, 5, "bag", 29 * 5),
+        (stone, 4, "ft**3", 15 * 4),
+        (pipe, 2, "ft", 40),
+        (pipe, 15, "each", 30),
+    ]:
+        with subtests.test(item=item.name, unit=unit):
+            assert cost(item, price, unit) == pytest.approx(paid)
+    for item, unit in [(stone, "each"), (stone, "ft"), (pipe, "bag"), (pipe, "yd**3")]:
+        with subtests.test(item=item.name, unit=unit), pytest.raises(ValueError, match="sold in"):
+            cost(item, 1, unit)
 
 
 @pytest.mark.parametrize("metric", [False, True])
@@ -135,9 +152,6 @@ def test_no_mulch_no_line_for_mulch():
 
 def test_what_cannot_be_is_refused():
     for wrong in (
-        lambda: soilwork(quantity(-1, "ft**3")),
-        lambda: soilwork(quantity(1, "ft**3"), barrow=quantity(0, "L")),
-        lambda: soilwork(quantity(1, "ft**3"), adults=0),
         lambda: layer(quantity(-1, "ft**2"), quantity(1, "in")),
         lambda: covers(quantity(1, "yd**3"), quantity(0, "in")),
         lambda: stone(quantity(0, "ft"), quantity(1, "ft")),

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 import pytest
 
 from interview.garden.planting.costs import costs
@@ -27,6 +29,13 @@ def test_a_price_is_read_as_people_write_it(subtests):
         ("mulch 0 per yd3", Price("mulch", 0, "yd**3")),
         ("plants NZ$6.50 each", Price("plants", 6.5, "each", "NZ$")),
         ("mulch: CA$ 48 per m3", Price("mulch", 48, "m**3", "CA$")),
+        ("pipe 9 each", Price("pipe", 9, "each")),
+        ("pipe 9 a piece", Price("pipe", 9, "each")),
+        ("elbow $7", Price("elbow", 7, "each", "$")),
+        ("elbows 7 each", Price("elbow", 7, "each")),
+        ("splash block: 12 each", Price("splash stone", 12, "each")),
+        ("soil 25 per yd3", Price("berm soil", 25, "yd**3")),
+        ("berm soil 25 per yd3", Price("berm soil", 25, "yd**3")),
     ]:
         with subtests.test(text=text, price=price):
             assert read_price(text) == price
@@ -48,6 +57,8 @@ def test_a_price_that_cannot_be_is_refused_in_one_sentence(subtests):
         ("edging 2 per 20 ft", "does not fit edging"),
         ("edging 2 per 1/2 ft", "does not fit edging"),
         ("plants 4 per yd3", "priced each"),
+        ("straps 4 per bag", "priced each"),
+        ("soil 4 per bag", "does not fit berm soil"),
         ("mulch 999999999 per yd3", "too high"),
         ("mulch 38 per " + "y" * 200, "too long"),
     ]:
@@ -88,7 +99,7 @@ def test_the_cost_is_price_times_what_is_bought(planned, figure):
     by_hand = {
         "mulch": 38 * magnitude(items["mulch"].buy, "yd**3"),
         "compost": 6 * items["compost"].bags,
-        "stone": 3 * magnitude(items["stone"].buy, "ft**3"),
+        "stone": 3 * math.ceil(magnitude(items["stone"].amount, "ft**3") - 1e-9),
         "plants": 4 * plan.planting.chosen.total,
     }
     assert {line.price.thing: line.amount for line in found.lines} == pytest.approx(by_hand)
@@ -96,15 +107,15 @@ def test_the_cost_is_price_times_what_is_bought(planned, figure):
     # 54.1 ft3 or 2.005 yd3, so 2.5; a lip in the lawn has no stone, the inlet 3 x 2 ft, 6 in deep.
     assert by_hand["mulch"] == 38 * 2.5
     assert by_hand["stone"] == 3 * 3
-    assert found.unpriced == ()
+    assert found.unpriced == ("elbow", "strap", "splash stone")
     assert figure("cost_total", plan) == pytest.approx(sum(by_hand.values()))
     sheet = plan_text(plan)
-    assert f"Together: {sum(by_hand.values()):.2f}." in sheet
+    assert f"Together: {sum(by_hand.values()):.2f}; no price given for elbow" in sheet
     some = planned(prices="mulch 38 per yd3")
-    assert costs(some.planting).unpriced == ("compost", "stone", "plants")
-    assert "Together: 95.00; no price given for compost, stone, plants." in " ".join(
-        plan_text(some).split()
-    )
+    missing = ("compost", "stone", "elbow", "strap", "splash stone", "plants")
+    assert costs(some.planting).unpriced == missing
+    said = f"Together: 95.00; no price given for {', '.join(missing)}."
+    assert said in " ".join(plan_text(some).split())
 
 
 def test_bags_hold_what_is_wanted_and_no_bag_too_many(planned):
@@ -119,6 +130,23 @@ def test_bags_hold_what_is_wanted_and_no_bag_too_many(planned):
 def test_shop_units_are_those_of_the_country(planned):
     assert "bags of 2 ft³" in plan_text(planned())
     assert "bags of 50 L" in plan_text(planned(units="metric"))
+
+
+def test_everything_on_the_list_can_be_priced_and_is_paid_once(planned, figure):
+    plan = planned(spout_distance="12 ft", water_by="channel", **{"spots.1.slope_drop": "6 in"})
+    prices = ["mulch 40 per yd3", "compost 6 per bag", "stone 60 per yd3", "plants 4 each",
+              "elbow 7 each", "strap 3 each", "splash stone 12 each"]  # fmt: skip
+    priced = planned(spout_distance="12 ft", water_by="channel", prices="; ".join(prices),
+                     **{"spots.1.slope_drop": "6 in"})  # fmt: skip
+    found = costs(priced.planting)
+    assert found.unpriced == found.unused == ()
+    names = [item.name for item in plan.earth.shopping]
+    assert [line.price.thing for line in found.lines] == [*names, "plants"]
+    by_hand = (
+        40 * figure("mulch_bought", plan) + 6 * figure("compost_bags", plan)
+        + 60 * figure("stone_bought", plan) + 4 * figure("plants_total", plan) + 7 + 3 + 12
+    )  # fmt: skip
+    assert found.total == pytest.approx(by_hand) == figure("cost_total", priced)
 
 
 def test_without_prices_no_cost_is_told(planned, figure):

@@ -1,0 +1,185 @@
+"""How long the garden takes to build by hand, task by task, at a slow and at a quick pace."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from enum import Enum
+
+from interview.garden.earth.materials import Soil, loosen
+from interview.quantities.evidence import OURS, PRACTICE, Cited, Provenance, Source
+from interview.quantities.guards import positive
+from interview.quantities.units import Quantity, magnitude, quantity, ratio
+
+Pace = Cited[tuple[float, float]]
+"""What one adult does in an hour, slow and quick."""
+
+BARROW_FT3 = 3.0
+DIG_YD3 = Cited((0.25, 0.5), PRACTICE)
+"""Undisturbed soil dug and thrown or loaded, cubic yards an hour."""
+BERM_YD3 = Cited((0.5, 1.0), OURS)
+"""Undisturbed soil spread in thin layers, tamped and leveled, cubic yards an hour."""
+SOD_FT2 = Cited((50.0, 100.0), OURS)
+"""Sod lifted with a spade and part of it laid again, square feet lifted an hour."""
+BARROWS = Cited((6.0, 12.0), OURS)
+"""Barrows filled, wheeled across a yard and tipped or spread, an hour."""
+TRENCH_FT = Cited((5.0, 10.0), OURS)
+"""Trench for a buried pipe, dug, laid and filled, feet an hour."""
+PLANTS = Cited((10.0, 20.0), OURS)
+"""Plugs and small pots set out, planted and watered in, an hour."""
+DAY_HOURS = Cited(6.0, OURS)
+"""Hours of heavy work that are a day."""
+PLANNED_DAYS = Cited(3, OURS)
+"""Days, one fair spell of weather, in which a garden is dug, laid with stone and planted."""
+HEAT = Cited(
+    (95.0, 45.0, 15.0),
+    Source(
+        "Heat Stress: Work/Rest Schedules, NIOSH Mining, US CDC, web page: heavy work at 95 °F, "
+        "45 minutes of work and 15 of rest",
+        Provenance.PUBLISHED,
+    ),
+)
+"""The heat in degrees Fahrenheit in which heavy work has rests, its minutes of work and of rest."""
+
+
+@dataclass(frozen=True)
+class Soilwork:
+    """Soil to move by hand."""
+
+    bank: Quantity
+    """As it lies in the ground."""
+    loose: Quantity
+    """As it lies in a heap; for clay the higher figure."""
+    loads: int
+    """Wheelbarrow loads, up to a whole load."""
+    hours_quick: float
+    hours_slow: float
+
+
+def loads(loose: Quantity, barrow: Quantity) -> int:
+    """Return the barrows that a heap fills; raises ValueError for a barrow that holds nothing."""
+    positive(barrow, "ft**3", "The wheelbarrow must hold more than zero.")
+    return math.ceil(ratio(loose, barrow) - 1e-9)
+
+
+def soilwork(bank: Quantity, soil: Soil = Soil.LOAM, barrow: Quantity | None = None) -> Soilwork:
+    """Return the heap, the wheelbarrow loads and one person's hours to dig undisturbed ``bank``.
+
+    ``barrow`` is 3 ft³ unless given. Raises ValueError for no barrow.
+    """
+    size = quantity(BARROW_FT3, "ft**3") if barrow is None else barrow
+    loose = loosen(bank, soil)
+    hours = span(magnitude(bank, "yd**3"), DIG_YD3)
+    return Soilwork(bank, loose, loads(loose, size), hours.quick, hours.slow)
+
+
+@dataclass(frozen=True)
+class Span:
+    """Hours of one person, at a quick and at a slow pace."""
+
+    quick: float
+    slow: float
+
+    def shared(self, people: int) -> Span:
+        """Return the hours of each of several people; raises ValueError for nobody."""
+        if people < 1:
+            raise ValueError("At least one person must work.")
+        return Span(self.quick / people, self.slow / people)
+
+    @property
+    def in_heat(self) -> Span:
+        """The same with rests, in the heat of ``HEAT``."""
+        _, work, rest = HEAT.value
+        return Span(self.quick * (work + rest) / work, self.slow * (work + rest) / work)
+
+    @property
+    def days(self) -> tuple[int, int]:
+        """Whole days of ``DAY_HOURS``, quick and slow."""
+        quick, slow = (math.ceil(one / DAY_HOURS.value - 1e-9) for one in (self.quick, self.slow))
+        return quick, slow
+
+
+def span(amount: float, pace: Pace) -> Span:
+    """Return the hours for ``amount`` of what ``pace`` counts; raises ValueError below nought."""
+    if not amount >= 0:
+        raise ValueError("The work must be zero or more.")
+    slow, quick = pace.value
+    return Span(amount / quick, amount / slow)
+
+
+def together(spans: Sequence[Span]) -> Span:
+    """Return the sum of several."""
+    return Span(math.fsum(one.quick for one in spans), math.fsum(one.slow for one in spans))
+
+
+def people_for(whole: Span) -> int:
+    """Return how many people end at the slow pace within ``PLANNED_DAYS``."""
+    return max(1, math.ceil(whole.slow / (PLANNED_DAYS.value * DAY_HOURS.value) - 1e-9))
+
+
+class Step(Enum):
+    """What is done in one fair spell: the floor never lies open to rain between two of them."""
+
+    DIG = "dig and build"
+    LAY = "lay the floor and the stone"
+    PLANT = "plant and mulch"
+
+
+@dataclass(frozen=True)
+class Amounts:
+    """What is moved, laid and planted for all the beds."""
+
+    sod: Quantity
+    """Area of lawn to lift."""
+    dug: Quantity
+    """Undisturbed soil."""
+    berm: Quantity
+    """Undisturbed soil that goes into the berm."""
+    carried_off: int
+    """Barrows of soil."""
+    berm_brought: int
+    """Barrows of soil brought for the berm."""
+    laid: int
+    """Barrows of compost and stone."""
+    mulch: int
+    """Barrows of mulch."""
+    channel: Quantity
+    """Undisturbed soil dug for a channel of stone."""
+    trench: Quantity
+    """Length of the trench for a pipe."""
+    plants: int
+
+
+@dataclass(frozen=True)
+class Task:
+    """One sort of work, and when it is done."""
+
+    key: str
+    step: Step
+    hours: Span
+
+
+def tasks(made: Amounts) -> tuple[Task, ...]:
+    """Return the tasks in the order of the work, those without anything to do with no hours."""
+    way = together(
+        [
+            span(magnitude(made.channel, "yd**3"), DIG_YD3),
+            span(magnitude(made.trench, "ft"), TRENCH_FT),
+        ]
+    )
+    return (
+        Task("sod", Step.DIG, span(magnitude(made.sod, "ft**2"), SOD_FT2)),
+        Task("dig", Step.DIG, span(magnitude(made.dug, "yd**3"), DIG_YD3)),
+        Task("berm", Step.DIG, span(magnitude(made.berm, "yd**3"), BERM_YD3)),
+        Task("carry", Step.DIG, span(made.carried_off + made.berm_brought, BARROWS)),
+        Task("way", Step.LAY, way),
+        Task("lay", Step.LAY, span(made.laid, BARROWS)),
+        Task("planting", Step.PLANT, span(made.plants, PLANTS)),
+        Task("mulching", Step.PLANT, span(made.mulch, BARROWS)),
+    )
+
+
+def hours_of(done: Sequence[Task], step: Step | None = None) -> Span:
+    """Return the hours of one step, or of all."""
+    return together([one.hours for one in done if step in (None, one.step)])

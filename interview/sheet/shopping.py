@@ -1,0 +1,73 @@
+"""The shopping list, on the sheet."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from interview.garden.earth.materials import BAG, EACH, Item
+from interview.garden.plan import Plan
+from interview.garden.planting.costs import Costs, costs, plant_count
+from interview.garden.summary import wrap
+from interview.quantities.shown import length_words
+from interview.quantities.units import same_dimension, show
+from interview.sheet.common import order_words
+
+
+def shopping(plan: Plan) -> Iterator[str]:
+    """Yield what to buy, in loads and in bags, and what it costs where prices were given."""
+    found = costs(plan.planting)
+    for item in plan.earth.shopping:
+        yield from wrap(f"[ ] {_line(plan, item)}{_cost(found, item)}", "      ")
+    count = plant_count(plan.planting)
+    each = f" ({count // plan.size.bed_count} a bed)" if plan.size.bed_count > 1 else ""
+    listed = "listed below" if plan.planting.chosen.total else "by the places below"
+    yield from wrap(f"[ ] plants: {count} in all{each}, {listed}{_paid(found, 'plants')}", "      ")
+    for item in plan.earth.by_wish:
+        yield from wrap(f"( ) if you wish, {_line(plan, item)}", "      ")
+    if found.lines:
+        missing = f"; no price given for {', '.join(found.unpriced)}" if found.unpriced else ""
+        yield from wrap(f"Together: {found.sign}{found.total:.2f}{missing}.", "      ")
+    if found.unused:
+        yield from wrap(f"Not on the list, though priced: {', '.join(found.unused)}.", "      ")
+
+
+def _line(plan: Plan, item: Item) -> str:
+    """Write one thing to buy: how much, in the ways it is sold, and what for."""
+    return f"{item.name}: {_much(plan, item)}{_each(plan, item)}, {plan.answers.told(item.note)}"
+
+
+def _much(plan: Plan, item: Item) -> str:
+    if item.pieces is not None and item.piece is not None:
+        if not same_dimension(item.piece, "m"):
+            return str(item.pieces)
+        return f"{item.pieces} pieces of {length_words(item.piece, plan.metric)}"
+    loose = f"{order_words(item.buy, plan.metric)} loose"
+    if item.bags is None or item.bag is None:
+        return loose
+    return f"{loose} or {item.bags} bags of {show(item.bag, 'L' if plan.metric else 'ft**3', 2)}"
+
+
+def _each(plan: Plan, item: Item) -> str:
+    """Say how much of it goes to each of several beds; what comes from the spout to none."""
+    whole = item.piece is not None or (item.name == "stone" and plan.earth.stone_way is not None)
+    if plan.size.bed_count == 1 or whole:
+        return ""
+    unit = "m**3" if plan.metric else "ft**3"
+    return f" for all the beds, {show(item.amount / plan.size.bed_count, unit, 2, 'up')} to each"
+
+
+def _cost(found: Costs, item: Item) -> str:
+    """Say what a thing costs, and how much of it that pays for."""
+    line = found.of(item.name)
+    if line is None:
+        return ""
+    counts = {BAG: f", {item.bags} bags", EACH: f", {item.pieces}"}
+    return f"{_paid(found, item.name)}{counts.get(line.price.unit, '')}"
+
+
+def _paid(found: Costs, thing: str) -> str:
+    line = found.of(thing)
+    if line is None:
+        return ""
+    price = line.price.words.removeprefix(f"{line.price.thing} ")
+    return f". Costs {found.sign}{line.amount:.2f} at {price}"

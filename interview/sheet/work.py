@@ -1,0 +1,94 @@
+"""How long it takes to build, and in which fair spells of weather, on the sheet."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from interview.garden.earth.work import DAY_HOURS, PLANNED_DAYS
+from interview.garden.figures import BY_KEY, find
+from interview.garden.plan import Plan
+from interview.garden.planting.labor import work_of
+from interview.garden.size import questions as bed
+from interview.garden.summary import figure_words, wrap
+from interview.quantities.shown import Rounding
+
+STEPS = (
+    (
+        "step_dig_hours",
+        "Dig and build",
+        "while it stays dry to the end of the step, with the downspout left as it is",
+        ("sod_hours", "hours", "berm_hours", "carry_hours"),
+    ),
+    (
+        "step_lay_hours",
+        "Lay",
+        "floor loosened, compost, notch and stone, and the levels tried with a bucket of water",
+        ("way_hours", "lay_hours"),
+    ),
+    (
+        "step_plant_hours",
+        "Plant",
+        "on a cool or cloudy day, each plant watered in, the mulch down the same day; the "
+        "downspout last",
+        ("planting_hours", "mulching_hours"),
+    ),
+)
+"""The steps: their hours, what they are called, how they go, the hours of their tasks."""
+
+
+def work(plan: Plan) -> Iterator[str]:
+    """Yield the hours task by task, of one and of two people, and the days by the forecast."""
+    _ = work_of(plan.planting)
+    barrow = Rounding(2).words(plan.answers[bed.BARROW], "L" if plan.metric else "ft**3")
+    yield from wrap(
+        f"Hours of one person with a spade and a barrow of {barrow}, quick to slow; roots, stones "
+        "and wet clay take longer."
+    )
+    for place, (key, name, how, parts) in enumerate(STEPS, 1):
+        yield _line(f"{place}. {name}, in all:", _span(plan, key))
+        yield from wrap(f"   {how}", "   ")
+        for part in parts:
+            slow = find(BY_KEY[f"{part}_slow"], plan)
+            if slow.number(plan.metric):
+                label = slow.figure.label.removesuffix(", slow").removeprefix("Hours ")
+                yield _line(f"   - {label}:", _span(plan, part))
+    yield ""
+    hours = f"{DAY_HOURS.value:g}"
+    for label, key, days in (
+        ("All of it, one person", "work_hours", "days_one"),
+        ("All of it, two people", "work_hours_two", "days_two"),
+    ):
+        count = _span(plan, days)
+        many = "day" if count == "1" else "days"
+        yield _line(f"{label}:", f"{_span(plan, key)}, {count} {many} of {hours} h")
+    yield _line("In heat, one person:", _span(plan, "work_hours_heat"))
+    heat = "35 °C" if plan.metric else "95 °F"
+    yield from wrap(
+        f"CAUTION: At {heat} rest 15 minutes of each hour, in shade and with water; when it is "
+        "hotter rest longer, or wait. A full barrow of wet soil weighs more than most people "
+        "should push: fill it less and go more often.",
+        "  ",
+    )
+    yield from wrap(
+        "Do not leave the floor open to rain: it seals bare soil, and a step on wet soil packs it. "
+        "Look at the forecast before each step. If rain comes before the mulch is down, cover the "
+        "floor and the bare berm with a sheet held by stones, and go on when the soil crumbles in "
+        "the hand again.",
+        "  ",
+    )
+    people = find(BY_KEY["people_for_three_days"], plan).value
+    if isinstance(people, int) and people > 2:
+        yield from wrap(
+            f"At the slow pace {people} people end it in {PLANNED_DAYS.value} days. Fewer take it "
+            "in two fair spells: step 1 and a cover over the floor, then steps 2 and 3.",
+            "  ",
+        )
+
+
+def _span(plan: Plan, key: str) -> str:
+    quick, slow = (figure_words(plan, f"{key}_{pace}") for pace in ("quick", "slow"))
+    return slow if quick == slow else f"{quick.removesuffix(' h')} to {slow}"
+
+
+def _line(label: str, value: str) -> str:
+    return f"{label:<46}{value}"
