@@ -6,7 +6,6 @@ from collections.abc import Iterator
 
 from interview.asking import own_fault
 from interview.garden import figures
-from interview.garden.earth.materials_figures import NONE
 from interview.garden.guides import guides
 from interview.garden.plan import Plan
 from interview.garden.site import lines_questions as buried
@@ -98,8 +97,7 @@ def formulas(plan: Plan, sources: Sources) -> Iterator[str]:
         "Unrounded: rain-garden-interview --figures FILE, or Working on the page of the plan."
     )
     for one in figures.found(plan):
-        nothing = one.value in (SETTLED, NONE)
-        if not nothing and one.waits_for is None and one.shown(plan.metric):
+        if one.value != SETTLED and one.waits_for is None and one.shown(plan.metric):
             how = f"; {one.figure.formula}" if one.figure.formula else ""
             mark = sources.mark(one.source)
             said = f"{one.figure.label}: {one.shown(plan.metric)}{how} {mark}"

@@ -34,7 +34,7 @@ from interview.quantities.shown import (
     sides_words,
     volume_words,
 )
-from interview.quantities.units import Quantity, magnitude, plain_number, quantity, ratio, unit_name
+from interview.quantities.units import Quantity, magnitude, plain_number, quantity, unit_name
 from interview.reading import foreign
 from interview.sheet.stakeout import MOST_ROWS, SHAPE_WORDS, peg_table
 
@@ -321,7 +321,7 @@ def _item(plan: Plan, name: str, buy: Quantity) -> str:
     if name == "pipe":
         return f"{name} {length_words(buy, plan.metric)}"
     unit = sold_in(buy, plan.metric)
-    loads = -int(-ratio(buy, plan.answers[bed.BARROW]) // 1)
+    loads = plan.earth.loads_of(name)
     laid = ""
     if name == "mulch":
         laid = f" {depth_words(plan.answers[bed.MULCH_DEPTH], plan.metric)} deep"

@@ -179,8 +179,8 @@ def _surplus(plan: Plan) -> Iterator[str]:
     if bank:
         high, top = (depth_words(quantity(*one), plan.metric) for one in BANK[plan.system])
         yield from wrap(
-            f"Or shape it elsewhere in the yard: a bank {high} high, {top} across its top, its "
-            "sides 3:1, sodded or sown, where no water runs:",
+            f"Or shape it elsewhere on your ground: a bank {high} high, {top} across its top, its "
+            "sides 3:1, sown, where no water runs:",
             "  ",
         )
         yield from bank

@@ -42,26 +42,25 @@ def work(plan: Plan) -> Iterator[str]:
     barrow = Rounding(2).words(plan.answers[bed.BARROW], "L" if plan.metric else "ft**3")
     yield from wrap(
         f"Hours of one person with a spade and a barrow of {barrow}, quick to slow; roots, stones "
-        "and wet clay take longer."
+        f"and wet clay take longer. A day is {DAY_HOURS.value:g} h of work."
     )
     for place, (key, name, how, parts) in enumerate(STEPS, 1):
-        yield _line(f"{place}. {name}, in all:", _span(plan, key))
-        yield from wrap(f"   {how}", "   ")
+        yield from _line(f"{place}. {name}, in all:", _span(plan, key))
+        yield from wrap(f"   {plan.answers.told(how)}", "   ")
         for part in parts:
             slow = find(BY_KEY[f"{part}_slow"], plan)
             if slow.number(plan.metric):
                 label = slow.figure.label.removesuffix(", slow").removeprefix("Hours ")
-                yield _line(f"   - {label}:", _span(plan, part))
+                yield from _line(f"   - {label}:", _span(plan, part))
     yield ""
-    hours = f"{DAY_HOURS.value:g}"
     for label, key, days in (
         ("All of it, one person", "work_hours", "days_one"),
         ("All of it, two people", "work_hours_two", "days_two"),
     ):
         count = _span(plan, days)
         many = "day" if count == "1" else "days"
-        yield _line(f"{label}:", f"{_span(plan, key)}, {count} {many} of {hours} h")
-    yield _line("In heat, one person:", _span(plan, "work_hours_heat"))
+        yield from _line(f"{label}:", f"{_span(plan, key)}, {count} {many}")
+    yield from _line("In heat, one person:", _span(plan, "work_hours_heat"))
     heat = "35 °C" if plan.metric else "95 °F"
     yield from wrap(
         f"CAUTION: At {heat} rest 15 minutes of each hour, in shade and with water; when it is "
@@ -90,5 +89,5 @@ def _span(plan: Plan, key: str) -> str:
     return slow if quick == slow else f"{quick.removesuffix(' h')} to {slow}"
 
 
-def _line(label: str, value: str) -> str:
-    return f"{label:<46}{value}"
+def _line(label: str, value: str) -> Iterator[str]:
+    yield from wrap(f"{label:<46}{value}", " " * 46)

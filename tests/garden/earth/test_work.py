@@ -1,6 +1,7 @@
 """Hours, barrows, days and people."""
 
 import math
+import re
 
 import pytest
 
@@ -20,6 +21,7 @@ from interview.garden.figures import BY_KEY, find
 from interview.garden.planting.costs import plant_count
 from interview.garden.planting.labor import work_of
 from interview.quantities.units import magnitude, quantity
+from interview.sheet.card import card_text
 from interview.sheet.report import plan_text
 
 
@@ -184,3 +186,11 @@ def test_the_sheet_tells_the_work_in_three_steps_and_never_by_day_of_rain(planne
 
 def test_without_a_list_of_plants_the_work_waits(plan_of):
     assert "THE WORK\n--------\nWaits for" in plan_text(plan_of({"units": "us"}))
+
+
+def test_the_card_counts_the_barrows_of_the_figures(planned, figure):
+    plan = planned()
+    card = " ".join(card_text(plan).split())
+    brought = sum(int(number) for number in re.findall(r"³, (\d+) loads", card))
+    assert brought == figure("barrows_in", plan)
+    assert f"{figure('barrow_loads', plan)} barrow-loads" in card
