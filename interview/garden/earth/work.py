@@ -118,7 +118,7 @@ def people_for(whole: Span) -> int:
     return max(1, math.ceil(whole.slow / (PLANNED_DAYS.value * DAY_HOURS.value) - 1e-9))
 
 
-class Step(Enum):
+class Spell(Enum):
     """What is done in one fair spell: the floor never lies open to rain between two of them."""
 
     DIG = "dig and build"
@@ -156,7 +156,7 @@ class Task:
     """One sort of work, and when it is done."""
 
     key: str
-    step: Step
+    spell: Spell
     hours: Span
 
 
@@ -169,17 +169,17 @@ def tasks(made: Amounts) -> tuple[Task, ...]:
         ]
     )
     return (
-        Task("sod", Step.DIG, span(magnitude(made.sod, "ft**2"), SOD_FT2)),
-        Task("dig", Step.DIG, span(magnitude(made.dug, "yd**3"), DIG_YD3)),
-        Task("berm", Step.DIG, span(magnitude(made.berm, "yd**3"), BERM_YD3)),
-        Task("carry", Step.DIG, span(made.carried_off + made.berm_brought, BARROWS)),
-        Task("way", Step.LAY, way),
-        Task("lay", Step.LAY, span(made.laid, BARROWS)),
-        Task("planting", Step.PLANT, span(made.plants, PLANTS)),
-        Task("mulching", Step.PLANT, span(made.mulch, BARROWS)),
+        Task("sod", Spell.DIG, span(magnitude(made.sod, "ft**2"), SOD_FT2)),
+        Task("dig", Spell.DIG, span(magnitude(made.dug, "yd**3"), DIG_YD3)),
+        Task("berm", Spell.DIG, span(magnitude(made.berm, "yd**3"), BERM_YD3)),
+        Task("carry", Spell.DIG, span(made.carried_off + made.berm_brought, BARROWS)),
+        Task("way", Spell.LAY, way),
+        Task("lay", Spell.LAY, span(made.laid, BARROWS)),
+        Task("planting", Spell.PLANT, span(made.plants, PLANTS)),
+        Task("mulching", Spell.PLANT, span(made.mulch, BARROWS)),
     )
 
 
-def hours_of(done: Sequence[Task], step: Step | None = None) -> Span:
+def hours_of(done: Sequence[Task], spell: Spell | None = None) -> Span:
     """Return the hours of one step, or of all."""
-    return together([one.hours for one in done if step in (None, one.step)])
+    return together([one.hours for one in done if spell in (None, one.spell)])

@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 from interview.asking.figure import Figure, Value
 from interview.garden.earth import work
-from interview.garden.earth.work import Span, Step, hours_of
+from interview.garden.earth.work import Span, Spell, hours_of
 from interview.garden.planting.labor import work_of
 from interview.garden.planting.results import PlantingResults
 from interview.quantities.evidence import OURS, PRACTICE, Source
@@ -43,8 +43,8 @@ def _pair(
     )  # fmt: skip
 
 
-def _step(step: Step) -> Callable[[PlantingResults], Span]:
-    return lambda found: hours_of(work_of(found), step)
+def _step(spell: Spell) -> Callable[[PlantingResults], Span]:
+    return lambda found: hours_of(work_of(found), spell)
 
 
 def _days(people: int, pace: int) -> Callable[[PlantingResults], Value]:
@@ -75,13 +75,13 @@ FIGURES: tuple[Work, ...] = (
            ("plants / 20 an hour", "plants / 10 an hour"), ("plants_total",)),
     *_pair("mulching_hours", "Hours to bring in and spread mulch", _task("mulching"), _BARROWS,
            ("mulch_volume", "barrow")),
-    *_pair("step_dig_hours", "Hours to dig and build", _step(Step.DIG),
+    *_pair("step_dig_hours", "Hours to dig and build", _step(Spell.DIG),
            ("sum over sod, digging, berm and soil wheeled, quick",
             "sum over sod, digging, berm and soil wheeled, slow"), _ALL[:4]),
-    *_pair("step_lay_hours", "Hours to lay the floor and the stone", _step(Step.LAY),
+    *_pair("step_lay_hours", "Hours to lay the floor and the stone", _step(Spell.LAY),
            ("sum over channel or trench, compost and stone, quick",
             "sum over channel or trench, compost and stone, slow"), _ALL[4:6]),
-    *_pair("step_plant_hours", "Hours to plant and mulch", _step(Step.PLANT),
+    *_pair("step_plant_hours", "Hours to plant and mulch", _step(Spell.PLANT),
            ("sum over planting and mulch, quick", "sum over planting and mulch, slow"), _ALL[6:]),
     *_pair("work_hours", "Hours of all the work, one person", _whole,
            ("sum of all the hours, quick", "sum of all the hours, slow"), _ALL),

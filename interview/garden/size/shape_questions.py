@@ -24,7 +24,7 @@ HOW_LARGE = Question(
             ("generous", "generous: a quarter more, gentle sides, a high rim"),
         )
     ),
-    why="A lean garden costs half as much as a usual one, but overflows sooner. The plan works "
+    why="A lean garden costs less than a usual one, but overflows sooner. The plan works "
     "out all three.",
     find_out="Usual, unless room or money is short or no water may leave the yard.",
     default=always_this("usual"),

@@ -10,7 +10,7 @@ from interview.garden.earth.work import (
     BARROWS,
     Amounts,
     Span,
-    Step,
+    Spell,
     hours_of,
     people_for,
     soilwork,
@@ -71,7 +71,7 @@ def test_the_hours_of_a_usual_garden_add_up():
     by_hand = 2.25 + 6.8148 + 0.9630 + 4.25 + 5.25
     assert whole.quick == pytest.approx(by_hand, abs=1e-3)
     assert whole.slow == pytest.approx(2 * by_hand, abs=1e-3)
-    steps = [hours_of(tasks(MADE), step) for step in Step]
+    steps = [hours_of(tasks(MADE), step) for step in Spell]
     assert sum(one.slow for one in steps) == pytest.approx(whole.slow)
 
 
