@@ -125,7 +125,7 @@ def draw(drawing: Drawing, frame: Frame, look: Look) -> Grid:
     for path in paths:
         if path.hatch is not None and not (look.painted and path.material):
             _fill(grid.hatched, grid, frame, path, path.hatch.value)
-        if path.material is not None and not look.painted:
+        if path.material is not None and path.hatch is None and not look.painted:
             _texture(grid, frame, path, path.material)
     for path in paths:
         if path.stroke is not None and not (look.painted and path.border):

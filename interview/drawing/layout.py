@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, replace
 from typing import TypeAlias
 
@@ -126,6 +127,11 @@ def _fit(drawing: Drawing, columns: int, rows: int, look: Look) -> Frame:
         if drawing.proportional:
             across = min(across, 2 * down)
             down = across / 2
+        elif drawing.steps is not None:
+            across, down = (
+                max(1, math.floor(step * cells)) / step
+                for step, cells in zip(drawing.steps, (across, down), strict=True)
+            )
         if drawing.lines is not None:
             down, top, bottom = 1.0, 0, 0
         last = nearest(high * down)

@@ -33,6 +33,8 @@ SMALL = (60, 18)
 """Columns and rows under which a picture is small."""
 ACROSS, DOWN = 2, 8
 """Samples in a cell: two halves across; down as many as there are block characters."""
+_FLAT = 4
+"""Samples that a border may fall or rise within a cell and still be drawn as a level."""
 _LOWER = " ▁▂▃▄▅▆▇█"
 _QUADRANTS = " ▗▖▄▝▐▞▟▘▚▌▙▀▜▛█"
 """By which quarters are filled: upper left 8, upper right 4, lower left 2, lower right 1."""
@@ -42,7 +44,7 @@ _TEXTURES = {
     Material.COMPOST: (("▓", 3),),
     Material.BERM: (("·", 4),),
     Material.LAWN: ((",", 7), ("'", 13)),
-    Material.STONE: (("o", 2),),
+    Material.STONE: (("∘", 2),),
     Material.ROOF: (("╱", 1),),
     Material.CUT: (("╳", 1),),
     Material.WATER: (("~", 17),),
@@ -94,7 +96,7 @@ def paint(drawing: Drawing, columns: int, rows: int) -> Painting:
     In little room it is without its detail.
     """
     drawing = drawing.sized(columns < SMALL[0] or rows < SMALL[1])
-    layout = lay_out(drawing, columns, rows, Look(braille=False, painted=True))
+    layout = lay_out(drawing, columns, rows, Look(painted=True))
     return Painting(layout.title, tuple(_picture(drawing, layout)), tuple(_legend(layout)))
 
 
@@ -250,10 +252,12 @@ def _cell(
         char = " " if material is None else _strewn(material, column, row)
         return Cell(char, None if char == " " else tone(block[0], True), tone(block[0]))
     left, right = block[::ACROSS], block[1::ACROSS]
-    lower, upper = left[-1], left[0]
-    above = left.count(upper)
-    if left == right and above + left.count(lower) == DOWN and left[:above].count(upper) == above:
-        return _split(_LOWER[DOWN - above], tone(lower), tone(upper))
+    upper, lower = block[0], block[-1]
+    over, beside = left.count(upper), right.count(upper)
+    level = bytes([upper]) * over + bytes([lower]) * (DOWN - over)
+    slope = bytes([upper]) * beside + bytes([lower]) * (DOWN - beside)
+    if abs(over - beside) <= _FLAT and (left, right) == (level, slope):
+        return _split(_LOWER[DOWN - (over + beside) // 2], tone(lower), tone(upper))
     half = DOWN // 2
     quarters = [
         Counter(side[start : start + half]).most_common(1)[0][0]

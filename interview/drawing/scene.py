@@ -102,12 +102,12 @@ class Material(Enum):
     COMPOST = Texture("compost", "▓", "#", 2)
     MULCH = Texture("mulch", "▒", "%")
     BERM = Texture("berm", "▓", "#")
-    STONE = Texture("stone", "o", "o")
+    STONE = Texture("stone", " ", " ")
     WATER = Texture("water", "≈", "~", 4)
     FLOOR = Texture("floor", " ", " ")
     SIDE = Texture("side", " ", " ")
     RIM = Texture("rim", " ", " ")
-    ROOF = Texture("roof", "╱", "/")
+    ROOF = Texture("roof", " ", " ")
     WALL = Texture("wall", "█", "#")
     CUT = Texture("cut out", "╳", "x")
 
@@ -216,6 +216,8 @@ class Drawing:
     """Height over width in print, where not proportional."""
     ground: Material | None = None
     """What is painted behind all else."""
+    steps: XY | None = None
+    """From number to number of the axes of a chart: each step is a whole number of cells."""
     detail: tuple[Shape, ...] = ()
     """What a small picture leaves out, such as dimension lines."""
 

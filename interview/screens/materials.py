@@ -26,7 +26,7 @@ _DARK: dict[Material, Shade] = {
     M.MULCH: ("#b0662f", "#96552a"), M.BERM: ("#b8935a", "#98753f"),
     M.STONE: ("#a9b3b4", "#8f9a9b"), M.WATER: ("#3aa0e0", "#145b98"),
     M.FLOOR: ("#124560", "#124560"), M.SIDE: ("#1d5648", "#1d5648"),
-    M.RIM: ("#3a6330", "#3a6330"), M.ROOF: ("#b9634a", "#9c4e38"),
+    M.RIM: ("#315629", "#315629"), M.ROOF: ("#b9634a", "#9c4e38"),
     M.WALL: ("#d9cdb6", "#c2b59b"), M.CUT: ("#33403a", "#33403a"),
 }
 _LIGHT: dict[Material, Shade] = {
@@ -44,7 +44,7 @@ _DARK_256 = {
     M.SKY: "#00005f", M.HOLE: "#1c1c1c", M.LAWN: "#005f00", M.GRASS: "#5faf00",
     M.SOIL: "#5f5f00", M.COMPOST: "#3a3a3a", M.MULCH: "#af5f00", M.BERM: "#af875f",
     M.STONE: "#9e9e9e", M.WATER: "#0087d7", M.FLOOR: "#005f87", M.SIDE: "#005f5f",
-    M.RIM: "#5f8700", M.ROOF: "#af5f5f", M.WALL: "#d7d7af", M.CUT: "#444444",
+    M.RIM: "#5f5f00", M.ROOF: "#af5f5f", M.WALL: "#d7d7af", M.CUT: "#444444",
 }
 _LIGHT_256 = {
     M.SKY: "#d7ffff", M.HOLE: "#eeeeee", M.LAWN: "#afd787", M.GRASS: "#5faf00",
@@ -53,15 +53,22 @@ _LIGHT_256 = {
     M.RIM: "#ffffaf", M.ROOF: "#d78787", M.WALL: "#8a8a8a", M.CUT: "#dadada",
 }
 # Of the 16, each as the color of its texture and that of its ground: too few to tell all apart.
-_16 = {
+_DARK_16 = {
     M.SKY: ("#000000", "#000000"), M.HOLE: ("#000000", "#000000"),
     M.LAWN: ("#00aa00", "#000000"), M.GRASS: ("#000000", "#00aa00"),
     M.SOIL: ("#aa5500", "#000000"), M.COMPOST: ("#aaaaaa", "#555555"),
     M.MULCH: ("#000000", "#aa0000"), M.BERM: ("#000000", "#aa5500"),
     M.STONE: ("#000000", "#aaaaaa"), M.WATER: ("#55ffff", "#0000aa"),
-    M.FLOOR: ("#55ffff", "#0000aa"), M.SIDE: ("#000000", "#00aaaa"),
-    M.RIM: ("#000000", "#00aa00"), M.ROOF: ("#000000", "#aa0000"),
+    M.FLOOR: ("#55ffff", "#0000aa"), M.SIDE: ("#000000", "#555555"),
+    M.RIM: ("#000000", "#000000"), M.ROOF: ("#000000", "#aa0000"),
     M.WALL: ("#000000", "#aaaaaa"), M.CUT: ("#aaaaaa", "#555555"),
+}
+_LIGHT_16 = {
+    **_DARK_16,
+    M.SKY: ("#ffffff", "#ffffff"), M.HOLE: ("#ffffff", "#ffffff"),
+    M.LAWN: ("#00aa00", "#ffffff"), M.SOIL: ("#aa5500", "#ffffff"),
+    M.FLOOR: ("#0000aa", "#55ffff"), M.SIDE: ("#000000", "#00aaaa"),
+    M.RIM: ("#000000", "#ffffff"),
 }
 _TEXTURE_16 = {
     M.SKY: " ", M.HOLE: " ", M.LAWN: ",", M.GRASS: '"', M.SOIL: "░", M.COMPOST: "▓",
@@ -94,8 +101,8 @@ MATERIALS: dict[str, dict[Material, Shade]] = {
     "garden-light": _LIGHT,
     "garden-dark-256": {one: (color, color) for one, color in _DARK_256.items()},
     "garden-light-256": {one: (color, color) for one, color in _LIGHT_256.items()},
-    "garden-dark-16": {one: (ground, ground) for one, (_, ground) in _16.items()},
-    "garden-light-16": {one: (ground, ground) for one, (_, ground) in _16.items()},
+    "garden-dark-16": {one: (ground, ground) for one, (_, ground) in _DARK_16.items()},
+    "garden-light-16": {one: (ground, ground) for one, (_, ground) in _LIGHT_16.items()},
 }
 TEXTURE_SHADE = 0.22
 """How far the texture of a material is from its color, toward white or black."""
@@ -107,6 +114,10 @@ def mixed(one: str, other: str, part: float) -> str:
     return "#" + "".join(f"{round(a + (b - a) * part):02x}" for a, b in pairs)
 
 
+def _texture_16(material: Material, palette: Palette) -> str:
+    return (_DARK_16 if palette.dark else _LIGHT_16)[material][0]
+
+
 def color_of(tint: Tint, palette: Palette) -> str:
     """Return the color of a cell's tint."""
     match tint:
@@ -116,7 +127,7 @@ def color_of(tint: Tint, palette: Palette) -> str:
             if not texture:
                 return plain
             if palette.depth == "standard":
-                return _16[material][0]
+                return _texture_16(material, palette)
             if palette.depth == "256":
                 return palette.ground
             # Darker on what is light, lighter on what is dark.
@@ -138,6 +149,6 @@ def style_of(cell: Cell, palette: Palette) -> tuple[str, Style]:
     if palette.depth == "standard" and (
         cell.fore is None or (isinstance(cell.fore, Tone) and cell.fore.texture)
     ):
-        fore = _16[cell.back.material][0]
+        fore = _texture_16(cell.back.material, palette)
         return _TEXTURE_16[cell.back.material], Style(color=fore, bgcolor=back)
     return cell.char, Style(color=fore, bgcolor=back, bold=cell.bold)
