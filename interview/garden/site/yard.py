@@ -29,6 +29,21 @@ _SPREAD = math.radians(75)
 _BED = (10.0, 5.0)
 """Half length and half width in feet of the spot while the room is not measured."""
 _ROUND = 24
+_LAWN = 7.0
+"""Feet of lawn around what is drawn."""
+NAMES = {
+    "basement": "house",
+    "slab": "building",
+    "septic": "septic",
+    "well": "well",
+    "property_line": "property line",
+    "pavement": "paving",
+    "retaining_wall": "wall",
+    "tree": "tree",
+    "slope_crest": "bank",
+    "water": "water",
+}
+"""What stands in the yard, in a word or two; keys are those of the question."""
 
 
 class Standing(Enum):
@@ -98,12 +113,16 @@ def _shapes(
     # The one asked for now is written first: it gets the best place.
     for thing, _, end in sorted(ends, key=lambda one: not one[0].here):
         mark, ink = thing.standing.value
-        far = f"{thing.far} {mark}" if thing.far else mark
-        place = LabelSpot.ABOVE if abs(end[0]) < half_long else LabelSpot.CENTER
-        brief = "" if thing.here else far
-        yield Label(f"{thing.name} {far}", *end, place, ink=ink, brief=brief)
+        said = f"{thing.far} {mark}" if thing.far else mark
+        spot = LabelSpot.ABOVE if abs(end[0]) < half_long else LabelSpot.CENTER
+        brief = "" if thing.here else said
+        yield Label(f"{thing.name} {said}", *end, spot, ink=ink, brief=brief)
     yield Label("the spot", 0.0, 0.0, brief=" ")
-    yield Path(((0.0, -1.3 * half_wide), (0.0, -1.3 * half_wide)), None)
+    xs = [0.0, *(x for _, _, (x, _) in ends)]
+    ys = [0.0, *(y for _, _, (_, y) in ends)]
+    # Lawn all round, so that nothing at the edge is cut off.
+    low, high = min(ys) - 1.4 * half_wide, max(ys) + _LAWN
+    yield Path(((min(xs) - _LAWN - half_long, low), (max(xs) + _LAWN + half_long, high)), None)
 
 
 def _turn(place: int, many: int) -> float:
