@@ -53,10 +53,14 @@ def cells(drawing: Drawing, columns: int, rows: int, braille: bool = True) -> li
 def _picture(layout: Layout) -> Sequence[str]:
     grid = layout.grid
     rows = [[" "] * grid.columns for _ in range(grid.rows)]
-    for ink in (grid.hatched, grid.ink):
+    for ink in (grid.filled, grid.hatched, grid.ink):
         for (column, row), char in ink.items():
             rows[row][column] = char
     for text in layout.texts:
+        for column in (text.column - 1, text.column + text.columns):
+            # A word on a texture stands apart from it by a blank.
+            if (column, text.row) in grid.filled and (column, text.row) not in grid.ink:
+                rows[text.row][column] = " "
         _write(rows[text.row], text)
     return ["".join(row) for row in rows]
 
@@ -81,13 +85,14 @@ def _sample(entry: LegendEntry) -> str:
         return ""
     match entry.key.sample:
         case Stroke() as stroke:
-            return _stroke_sample(stroke) + " "
+            return stroke_sample(stroke) + " "
         case Hatch() | Symbol() as sign:
             char = sign.value
             return (char * SAMPLE if isinstance(sign, Hatch) else f" {char} ") + " "
 
 
-def _stroke_sample(stroke: Stroke) -> str:
+def stroke_sample(stroke: Stroke) -> str:
+    """Return a line as it stands in a legend."""
     pen = stroke.value
     if pen.curve:
         return "⠤" * SAMPLE

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from itertools import pairwise
 
-from interview.drawing.scene import XY, Drawing, Mark, Path, Stroke, inside
+from interview.drawing.scene import XY, Drawing, Mark, Material, Path, Sprig, Stroke, inside
 
 _UP, _RIGHT, _DOWN, _LEFT = 1, 2, 4, 8
 _BOX = " ╵╶└╷│┌├╴┘─┴┐┤┬┼".translate({ord("╵"): "│", ord("╷"): "│", ord("╶"): "─", ord("╴"): "─"})
@@ -22,6 +22,8 @@ class Look:
     braille: bool = True
     printed: bool = False
     """Whether lines are drawn exactly and the cells only place the texts."""
+    painted: bool = False
+    """Whether materials are told apart by color."""
 
 
 @dataclass(frozen=True)
@@ -58,8 +60,14 @@ class Grid:
     look: Look
     ink: dict[tuple[int, int], str] = field(default_factory=dict)
     hatched: dict[tuple[int, int], str] = field(default_factory=dict)
+    filled: dict[tuple[int, int], str] = field(default_factory=dict)
+    """Textures of materials, under all else; words may stand on them."""
+    shapes: dict[tuple[int, int], Path | Mark | Sprig] = field(default_factory=dict)
+    """What drew the ink of a cell."""
     covered: int = 0
     """Cells of one kind of line that another kind was drawn over."""
+    drawing: Path | Mark | Sprig | None = None
+    """What is being drawn."""
     _owner: dict[tuple[int, int], Stroke] = field(default_factory=dict)
     _arms: dict[tuple[int, int], tuple[Stroke, int]] = field(default_factory=dict)
     _dots: dict[tuple[int, int], int] = field(default_factory=dict)
@@ -67,9 +75,14 @@ class Grid:
     def put(self, column: int, row: int, char: str) -> None:
         """Set the character of a cell, where it lies in the picture."""
         if 0 <= column < self.columns and 0 <= row < self.rows:
-            self.ink[column, row] = char
+            self._set(column, row, char)
             self._arms.pop((column, row), None)
             self._dots.pop((column, row), None)
+
+    def _set(self, column: int, row: int, char: str) -> None:
+        self.ink[column, row] = char
+        if self.drawing is not None:
+            self.shapes[column, row] = self.drawing
 
     def pen_put(self, column: int, row: int, char: str, stroke: Stroke) -> None:
         """Set a cell of a line, and count it where it hides another kind; a notch is meant to."""
@@ -95,7 +108,7 @@ class Grid:
             if (column, row) in self._arms:
                 return
             bits = self._dots.get((column, row), 0) | _DOTS[y % 4][x % 2]
-            self.ink[column, row] = chr(0x2800 + bits)
+            self._set(column, row, chr(0x2800 + bits))
             self._dots[column, row] = bits
 
 
@@ -110,17 +123,34 @@ def draw(drawing: Drawing, frame: Frame, look: Look) -> Grid:
     grid = Grid(frame.columns, frame.rows, look)
     paths = [shape for shape in drawing.shapes if isinstance(shape, Path)]
     for path in paths:
-        if path.hatch is not None:
-            _fill(grid, frame, path, path.hatch.value)
+        if path.hatch is not None and not (look.painted and path.material):
+            _fill(grid.hatched, grid, frame, path, path.hatch.value)
+        if path.material is not None and path.hatch is None and not look.painted:
+            _texture(grid, frame, path, path.material)
     for path in paths:
-        if path.stroke is not None:
+        if path.stroke is not None and not (look.painted and path.border):
+            grid.drawing = path
             for start, end in _sides(path):
                 _segment(grid, frame.at(*start), frame.at(*end), path.stroke)
-    for mark in drawing.shapes:
-        if isinstance(mark, Mark):
-            column, row = frame.at(mark.x, mark.y)
-            grid.put(nearest(column), nearest(row), mark.symbol.value)
+    for one in drawing.shapes:
+        if isinstance(one, Mark | Sprig):
+            grid.drawing = one
+            column, row = frame.at(one.x, one.y)
+            letter = one.symbol.value if isinstance(one, Mark) else one.letter
+            char = one.char if look.painted and isinstance(one, Sprig) else letter
+            if isinstance(one, Mark) or (nearest(column), nearest(row)) not in grid.ink:
+                grid.put(nearest(column), nearest(row), char)
     return grid
+
+
+def _texture(grid: Grid, frame: Frame, path: Path, material: Material) -> None:
+    """Fill an area with its texture; where that is sparse, by a rule that never flickers."""
+    texture = material.value
+    cells: dict[tuple[int, int], str] = {}
+    _fill(cells, grid, frame, path, texture.char)
+    for (column, row), char in cells.items():
+        shown = (column * 7 + row * 13) % texture.every == 0
+        grid.filled[column, row] = char if shown else " "
 
 
 def _sides(path: Path) -> Iterator[tuple[XY, XY]]:
@@ -128,14 +158,16 @@ def _sides(path: Path) -> Iterator[tuple[XY, XY]]:
     return pairwise(points)
 
 
-def _fill(grid: Grid, frame: Frame, path: Path, char: str) -> None:
+def _fill(
+    into: dict[tuple[int, int], str], grid: Grid, frame: Frame, path: Path, char: str
+) -> None:
     corners = tuple(frame.at(*point) for point in path.points)
     left, right = min(x for x, _ in corners), max(x for x, _ in corners)
     top, bottom = min(y for _, y in corners), max(y for _, y in corners)
     for row in range(max(0, nearest(top)), min(grid.rows - 1, nearest(bottom)) + 1):
         for column in range(max(0, nearest(left)), min(grid.columns - 1, nearest(right)) + 1):
             if inside((column + 1e-6, row + 1e-6), corners):
-                grid.hatched[column, row] = char
+                into[column, row] = char
 
 
 def _segment(grid: Grid, start: XY, end: XY, stroke: Stroke) -> None:

@@ -2,11 +2,23 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, replace
 from typing import TypeAlias
 
 from interview.drawing.grid import Frame, Grid, Look, draw, nearest
-from interview.drawing.scene import XY, Drawing, Hatch, Key, Label, LabelSpot, inside
+from interview.drawing.scene import (
+    XY,
+    Drawing,
+    Hatch,
+    Key,
+    Label,
+    LabelSpot,
+    Path,
+    Sprig,
+    Stroke,
+    inside,
+)
 from interview.drawing.words import arrow_sign, clean, column_width, cut_to, wrapped
 
 Box: TypeAlias = tuple[float, float, float, float]
@@ -84,8 +96,9 @@ def lay_out(drawing: Drawing, columns: int, rows: int, look: Look) -> Layout:
 
     The picture keeps ``LEAST_ROWS`` lines even when title and legend then need more than ``rows``.
     """
+    drawing = drawing.sized(small=False) if drawing.detail else drawing
     columns = max(columns, LEAST_COLUMNS)
-    title = tuple(wrapped(clean(drawing.title), columns))
+    title = tuple(wrapped(clean(drawing.title), columns)) if drawing.title else ()
     overflow: list[str] = []
     for _ in range(4):
         legend = _legend(drawing, overflow, columns, look)
@@ -94,7 +107,7 @@ def lay_out(drawing: Drawing, columns: int, rows: int, look: Look) -> Layout:
         frame = _fit(drawing, columns, drawing.lines or room, look)
         grid = draw(drawing, frame, look)
         texts, moved = _LabelPlacing(drawing, frame, grid, look).all()
-        if grid.covered >= _HIDDEN and not look.printed:
+        if grid.covered >= _HIDDEN and not (look.printed or look.painted):
             moved.append(_TOO_NEAR)
         if len(moved) <= len(overflow):
             break
@@ -114,6 +127,11 @@ def _fit(drawing: Drawing, columns: int, rows: int, look: Look) -> Frame:
         if drawing.proportional:
             across = min(across, 2 * down)
             down = across / 2
+        elif drawing.steps is not None:
+            across, down = (
+                max(1, math.floor(step * cells)) / step
+                for step, cells in zip(drawing.steps, (across, down), strict=True)
+            )
         if drawing.lines is not None:
             down, top, bottom = 1.0, 0, 0
         last = nearest(high * down)
@@ -152,6 +170,8 @@ def _own_place(label: Label, frame: Frame, size: int) -> tuple[int, int]:
     x, y = frame.at(label.x, label.y)
     column, row = nearest(x), nearest(y)
     centered = nearest(x - (size - 1) / 2)
+    if _points(label):
+        centered = column
     column, row = {
         LabelSpot.CENTER: (centered, row),
         LabelSpot.LEFT: (column - size - 1, row),
@@ -163,6 +183,11 @@ def _own_place(label: Label, frame: Frame, size: int) -> tuple[int, int]:
     return column + label.shift[0], row + label.shift[1]
 
 
+def _points(label: Label) -> bool:
+    """Tell whether the arrow before a label is to stand at its point."""
+    return label.arrow is not None and label.place in (LabelSpot.ABOVE, LabelSpot.BELOW)
+
+
 def _shifts(far: int, high: int) -> list[tuple[int, int]]:
     """Every move of a label, the smallest first."""
     moves = [(dx, dy) for dx in range(-far, far + 1) for dy in range(-high, high + 1)]
@@ -170,6 +195,7 @@ def _shifts(far: int, high: int) -> list[tuple[int, int]]:
 
 
 _SHIFTS, _SHIFTS_WITHIN = _shifts(_FAR, _HIGH), _shifts(_FAR_WITHIN, _HIGH_WITHIN)
+_SHIFTS_POINTING = _shifts(1, _HIGH)
 
 
 class _LabelPlacing:
@@ -209,6 +235,8 @@ class _LabelPlacing:
         size = column_width(text)
         column, row = _own_place(label, self.frame, size)
         shifts = _SHIFTS if label.within is None else _SHIFTS_WITHIN
+        if _points(label):
+            shifts = _SHIFTS_POINTING
         corners = tuple(self.frame.at(*corner) for corner in label.outline)
         box = self._box(label)
         for dx, dy in shifts[:1] if label.optional else shifts:
@@ -252,7 +280,9 @@ class _LabelPlacing:
         allowed = {None, on_hatch and on_hatch.value}
         if not any_hatch and any(self.grid.hatched.get(spot) not in allowed for spot in spots):
             return False
-        return over_line or not any(spot in self.grid.ink for spot in spots)
+        # A word may take the place of a plant: there are others of its kind beside it.
+        lines = (spot for spot in spots if spot in self.grid.ink)
+        return over_line or all(isinstance(self.grid.shapes.get(spot), Sprig) for spot in lines)
 
     def _box(self, label: Label) -> Box | None:
         """Return the columns and lines that a label may not leave."""
@@ -291,7 +321,15 @@ def _legend(
     """Set keys side by side as far as they fit, then what was numbered, then the notes."""
     entries: list[LegendEntry] = []
     line, column = -1, columns
+    lines = {
+        path.stroke
+        for path in drawing.shapes
+        if isinstance(path, Path) and not (look.painted and path.border)
+    }
     for key in drawing.keys:
+        of_line = isinstance(key.sample, Stroke) and key.material is None
+        if look.painted and of_line and key.sample not in lines:
+            continue
         text = clean(key.words)
         size = SAMPLE + 1 + column_width(text)
         if column + size > columns:

@@ -68,14 +68,63 @@ class Symbol(Enum):
     INLET = "▼"
 
 
+class Ink(Enum):
+    """What a line or a word means; where there is color, each has its own."""
+
+    TEXT = "text"
+    MUTED = "muted"
+    GOOD = "good"
+    LOOK = "look"
+    STOP = "stop"
+    DUE = "due"
+    WATER = "water"
+
+
+@dataclass(frozen=True)
+class Texture:
+    """How a material looks where there is no color."""
+
+    name: str
+    char: str
+    ascii: str
+    every: int = 1
+    """Of how many cells one shows it; the others stay blank."""
+
+
+class Material(Enum):
+    """What an area is made of. With color it is painted, without it has its texture."""
+
+    SKY = Texture("sky", " ", " ")
+    HOLE = Texture("the open hole", " ", " ")
+    LAWN = Texture("lawn", " ", " ")
+    GRASS = Texture("grass", '"', '"')
+    SOIL = Texture("soil", " ", " ")
+    COMPOST = Texture("compost", "▓", "#", 2)
+    MULCH = Texture("mulch", "▒", "%")
+    BERM = Texture("berm", "▓", "#")
+    STONE = Texture("stone", " ", " ")
+    WATER = Texture("water", "≈", "~", 4)
+    FLOOR = Texture("floor", " ", " ")
+    SIDE = Texture("side", " ", " ")
+    RIM = Texture("rim", " ", " ")
+    ROOF = Texture("roof", " ", " ")
+    WALL = Texture("wall", "█", "#")
+    CUT = Texture("cut out", "╳", "x")
+
+
 @dataclass(frozen=True)
 class Path:
-    """A line through points; with ``hatch`` the area inside it, closed."""
+    """A line through points; with ``hatch`` or ``material`` the area inside it, closed."""
 
     points: tuple[XY, ...]
     stroke: Stroke | None = Stroke.SOLID
     closed: bool = False
     hatch: Hatch | None = None
+    material: Material | None = None
+    """What fills it; a later one lies on an earlier one."""
+    border: bool = False
+    """Whether its line only parts what paint parts by color: it is not drawn on paint."""
+    ink: Ink | None = None
 
 
 @dataclass(frozen=True)
@@ -85,6 +134,23 @@ class Mark:
     x: float
     y: float
     symbol: Symbol = Symbol.POINT
+    ink: Ink | None = None
+
+
+@dataclass(frozen=True)
+class Sprig:
+    """A plant at a point: its mark and flower color where there is color, else its letter."""
+
+    x: float
+    y: float
+    letter: str
+    char: str
+    bloom: str
+    """A color that a flower has, as in ``BLOOMS``."""
+
+
+BLOOMS = ("blue", "gold", "green", "pink", "red", "straw", "violet", "white")
+"""The colors of flowers and of grasses that a drawing tells apart."""
 
 
 @dataclass(frozen=True)
@@ -112,6 +178,10 @@ class Label:
     """The hatch the text may stand on."""
     marker: str = ""
     """What stands for it where it goes into the legend; a letter if not given."""
+    ink: Ink = Ink.TEXT
+    brief: str = ""
+    """What is written in its place on a small picture: the same where not given, nothing for a
+    blank."""
 
 
 @dataclass(frozen=True)
@@ -120,9 +190,11 @@ class Key:
 
     sample: Stroke | Hatch | Symbol
     words: str
+    material: Material | None = None
+    """What is shown in the place of the sample where materials are painted."""
 
 
-Shape: TypeAlias = Path | Mark | Label
+Shape: TypeAlias = Path | Mark | Sprig | Label
 
 
 @dataclass(frozen=True)
@@ -139,19 +211,46 @@ class Drawing:
     proportional: bool = True
     """Whether a length looks the same along and across; charts fill the room instead."""
     lines: int | None = None
-
-    def told(self, tell: Callable[[str], str]) -> Drawing:
-        """Return the same drawing with its words put into others by ``tell``."""
-        shapes = tuple(
-            replace(one, text=tell(one.text)) if isinstance(one, Label) else one
-            for one in self.shapes
-        )
-        notes = tuple(map(tell, self.notes))
-        return replace(self, description=tell(self.description), shapes=shapes, notes=notes)
-
     """Exact number of text lines of a table of bars."""
     print_ratio: float = field(default=0.5)
     """Height over width in print, where not proportional."""
+    ground: Material | None = None
+    """What is painted behind all else."""
+    steps: XY | None = None
+    """From number to number of the axes of a chart: each step is a whole number of cells."""
+    detail: tuple[Shape, ...] = ()
+    """What a small picture leaves out, such as dimension lines."""
+
+    def sized(self, small: bool) -> Drawing:
+        """Return the drawing with its detail among its shapes, or for a small picture without."""
+        if not small:
+            return replace(self, shapes=(*self.shapes, *self.detail), detail=())
+        brief = (
+            replace(one, text=one.brief) if isinstance(one, Label) and one.brief else one
+            for one in self.shapes
+            if not (isinstance(one, Label) and one.brief.isspace())
+        )
+        return replace(self, shapes=tuple(brief), detail=())
+
+    @property
+    def bare(self) -> Drawing:
+        """The picture alone, without title and legend."""
+        return replace(self, title="", keys=(), notes=())
+
+    def told(self, tell: Callable[[str], str]) -> Drawing:
+        """Return the same drawing with its words put into others by ``tell``."""
+        shapes, detail = (
+            tuple(
+                replace(one, text=tell(one.text), brief=tell(one.brief))
+                if isinstance(one, Label)
+                else one
+                for one in some
+            )
+            for some in (self.shapes, self.detail)
+        )
+        notes = tuple(map(tell, self.notes))
+        said = tell(self.description)
+        return replace(self, description=said, shapes=shapes, detail=detail, notes=notes)
 
     @property
     def bounds(self) -> tuple[float, float, float, float]:
@@ -176,6 +275,11 @@ def line(x0: float, y0: float, x1: float, y1: float, stroke: Stroke = Stroke.SOL
     return Path(((x0, y0), (x1, y1)), stroke)
 
 
+def filled(points: tuple[XY, ...], material: Material, stroke: Stroke | None = None) -> Path:
+    """Return an area of one material; its line, if any, only stands where nothing is painted."""
+    return Path(points, stroke, True, material=material, border=True)
+
+
 def rectangle(
     left: float,
     bottom: float,
@@ -188,10 +292,13 @@ def rectangle(
 
 
 def polygon(
-    points: tuple[XY, ...], stroke: Stroke | None = Stroke.SOLID, hatch: Hatch | None = None
+    points: tuple[XY, ...],
+    stroke: Stroke | None = Stroke.SOLID,
+    hatch: Hatch | None = None,
+    border: bool = False,
 ) -> Path:
     """Return a closed outline, hatched or not."""
-    return Path(points, stroke, True, hatch)
+    return Path(points, stroke, True, hatch, border=border)
 
 
 def inside(point: XY, corners: tuple[XY, ...]) -> bool:

@@ -40,6 +40,7 @@ def svg(drawing: Drawing, width_mm: float) -> str:
     """
     if not 40 <= width_mm < math.inf:
         raise ValueError("A printed drawing must be at least 40 mm (1.6 in) wide.")
+    drawing = drawing.sized(small=False)
     columns = int(width_mm / CELL_MM) - 2
     layout = lay_out(drawing, columns, _rows(drawing, columns), Look(printed=True))
     title_lines = len(layout.title)

@@ -2,20 +2,27 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from typing import TypeAlias
+
 from interview.asking.answers import Answers
 from interview.asking.question import Unanswered
-from interview.drawing.scene import Drawing
+from interview.drawing.scene import XY, Drawing, Shape
 from interview.garden.earth.above import plan_view
 from interview.garden.form.lie import Lie
 from interview.garden.plan import Plan
+from interview.garden.planting import laid_out
 from interview.garden.planting.section import LevelRow, cross_section, level_table
 from interview.garden.site import nearby_questions as nearby
 from interview.garden.site import spot_questions as ground
 from interview.garden.site.setbacks import left_of
 from interview.garden.size import questions as bed
+from interview.garden.size.zones import Zone
 from interview.garden.storms.charts import pond_chart
 from interview.quantities.units import Quantity
 
+Ring: TypeAlias = Sequence[XY]
+Planting: TypeAlias = Callable[[Ring, Ring, Ring], Iterable[Shape]]
 _SHORT = dict(nearby.NEAR.kind.options)  # type: ignore[attr-defined]
 
 
@@ -40,7 +47,24 @@ def lie_if_measured(plan: Plan) -> Lie | None:
         return None
 
 
-def plan_picture(plan: Plan) -> Drawing:
+def planted_picture(plan: Plan) -> Drawing:
+    """Return one bed seen from above with its plants, as far as they are chosen."""
+    try:
+        zones = plan.planting.chosen.zones
+    except Unanswered:
+        return plan_picture(plan)
+    names = laid_out.letters(zones)
+    beds = max(1, plan.size.bed_count)
+
+    def planting(floor: Ring, pond: Ring, rim: Ring) -> Iterator[Shape]:
+        lines = {Zone.FLOOR: (floor, ()), Zone.SIDE: (pond, floor), Zone.RIM: (rim, pond)}
+        for zone in zones:
+            yield from laid_out.planted(zone, *lines[zone.zone], names, beds)
+
+    return plan_picture(plan, planting)
+
+
+def plan_picture(plan: Plan, planting: Planting | None = None) -> Drawing:
     """Return one bed seen from above; raises ``Unanswered``."""
     spot = ground.chosen_spot(plan.answers)
     drawn = plan_view(
@@ -52,6 +76,7 @@ def plan_picture(plan: Plan) -> Drawing:
         plan.answers[bed.WATER_BY],
         distances(spot, plan.size.reaches_out),
         plan.metric,
+        planting,
     )
     return drawn.told(plan.answers.told)
 

@@ -30,7 +30,7 @@ View = Callable[[Plan], "Iterator[Drawing | str]"]
 def _above(plan: Plan) -> Iterator[Drawing | str]:
     if trouble := plan.size.room_trouble:
         yield f"The room is too small for all the rain. {trouble} They are on page 4."
-    yield pictures.plan_picture(plan)
+    yield pictures.planted_picture(plan)
     if plan.size.bed_count > 1:
         yield f"One of {plan.size.bed_count} beds that are alike."
 

@@ -1,21 +1,63 @@
-"""A drawing that fits itself to the room it is given."""
+"""A drawing that fits itself to the room it is given, painted where the terminal has colors."""
 
 from __future__ import annotations
 
 import textwrap
+from collections.abc import Iterable, Iterator
+from itertools import groupby
 from typing import Any
 
+from rich.segment import Segment
+from rich.style import Style
 from textual.app import ComposeResult
 from textual.containers import VerticalScroll
+from textual.strip import Strip
+from textual.widget import Widget
 
 from interview.drawing.canvas import cells
 from interview.drawing.grid import Look
 from interview.drawing.layout import lay_out
+from interview.drawing.paint import Cell, paint
 from interview.drawing.scene import Drawing
-from interview.screens.parts import Words
+from interview.drawing.words import column_width
+from interview.screens.materials import style_of
+from interview.screens.outside import seen
+from interview.screens.palette import Palette
+from interview.screens.themes import OF
 
 LEAST = 12
 """Columns under which nothing is drawn, and lines a drawing always gets."""
+
+
+class Drawn(Widget):
+    """Rows that are kept as they were painted, until others are set."""
+
+    DEFAULT_CSS = "Drawn { width: auto; height: auto; }"
+
+    def __init__(self, **kwargs: Any) -> None:
+        super().__init__(**kwargs)
+        self._strips: list[Strip] = []
+
+    def set_strips(self, strips: list[Strip]) -> None:
+        """Show these rows."""
+        if strips == self._strips:
+            return
+        self._strips = strips
+        self.styles.height = max(1, len(strips))
+        self.styles.width = max((strip.cell_length for strip in strips), default=1)
+        self.refresh()
+
+    @property
+    def text(self) -> str:
+        """What is shown, without its colors."""
+        return "\n".join(strip.text.rstrip() for strip in self._strips)
+
+    def render_line(self, y: int) -> Strip:
+        """Return one row, on the ground of the page to its end."""
+        ground = self.rich_style
+        if y >= len(self._strips):
+            return Strip.blank(self.size.width, ground)
+        return self._strips[y].extend_cell_length(self.size.width, ground)
 
 
 class Picture(VerticalScroll):
@@ -28,7 +70,11 @@ class Picture(VerticalScroll):
 
     def compose(self) -> ComposeResult:
         """Yield the one text that everything is drawn into."""
-        yield Words("", classes="drawn")
+        yield Drawn(classes="drawn")
+
+    def on_mount(self) -> None:
+        """Paint anew in other colors when these change."""
+        self.app.theme_changed_signal.subscribe(self, lambda _: self._draw())
 
     def show(self, *parts: Drawing | str) -> None:
         """Show ``parts``; a line of text that begins with a blank is kept as it is."""
@@ -41,29 +87,58 @@ class Picture(VerticalScroll):
 
     def _draw(self) -> None:
         room = self.scrollable_content_region
-        wanted = (self._parts, room.width, room.height)
+        wanted = (self._parts, room.width, room.height, self.app.theme)
         if not self.is_mounted or wanted == self._fitted or room.width < LEAST:
             return
         self._fitted = wanted
-        lines: list[str] = []
+        palette = None if self.app.no_color else OF[self.app.theme]
+        strips: list[Strip] = []
         for part in self._parts:
             if isinstance(part, str):
-                lines += self._lines(part, room.width)
+                strips += plain_strips(_lines(part, room.width), palette)
             else:
-                lines += fitted(part, room.width, max(room.height, LEAST))
-        self.query_one(".drawn", Words).update("\n".join(lines))
-
-    def _lines(self, text: str, width: int) -> list[str]:
-        found = []
-        for line in text.splitlines() or [""]:
-            under = "  " if line.startswith("- ") else ""
-            kept = line[:1] in ("", " ")
-            found += [line] if kept else textwrap.wrap(line, width, subsequent_indent=under)
-        return found
+                strips += fitted(part, room.width, max(room.height, LEAST), palette)
+        self.query_one(Drawn).set_strips(strips)
 
 
-def fitted(drawing: Drawing, columns: int, rows: int) -> list[str]:
-    """Return a drawing whose picture alone takes the room; its words are scrolled to."""
+def _lines(text: str, width: int) -> Iterator[str]:
+    for line in text.splitlines() or [""]:
+        under = "  " if line.startswith("- ") else ""
+        kept = line[:1] in ("", " ")
+        yield from [line] if kept else textwrap.wrap(line, width, subsequent_indent=under)
+
+
+def plain_strips(lines: Iterable[str], palette: Palette | None, bold: bool = False) -> list[Strip]:
+    """Return lines of words as rows, in the color of text."""
+    style = Style(bold=bold)
+    if palette is not None:
+        style = Style(color=palette.text, bgcolor=palette.ground, bold=bold)
+    return [Strip([Segment(str(seen(line)), style)], column_width(line)) for line in lines]
+
+
+def fitted(drawing: Drawing, columns: int, rows: int, palette: Palette | None) -> list[Strip]:
+    """Return a drawing whose picture alone takes the room; its words are scrolled to.
+
+    Without a palette it is drawn in characters alone.
+    """
     if drawing.proportional:
-        rows += lay_out(drawing, columns, rows, Look(False, True)).legend_lines
-    return cells(drawing, columns, rows)
+        look = Look(braille=palette is None, painted=palette is not None)
+        rows += lay_out(drawing, columns, rows, look).legend_lines
+    if palette is None:
+        return plain_strips(cells(drawing, columns, rows), None)
+    painting = paint(drawing, columns, rows)
+    return [
+        *plain_strips(painting.title, palette, bold=True),
+        *(strip_of(row, palette) for row in (*painting.picture, *painting.legend)),
+    ]
+
+
+def strip_of(row: Iterable[Cell], palette: Palette) -> Strip:
+    """Return a painted row as text and colors, those alike together."""
+    styled = [style_of(cell, palette) for cell in row if cell.char]
+    return Strip(
+        [
+            Segment("".join(char for char, _ in run), style)
+            for style, run in groupby(styled, key=lambda one: one[1])
+        ]
+    )

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from functools import cached_property
 from itertools import pairwise
 
@@ -12,14 +12,17 @@ from interview.drawing.scene import (
     XY,
     Drawing,
     Hatch,
+    Ink,
     Key,
     Label,
     LabelSpot,
     Mark,
+    Material,
     Path,
     Shape,
     Stroke,
     Symbol,
+    filled,
     line,
     polygon,
 )
@@ -41,6 +44,8 @@ _OUTSIDE = 0.16
 """Longest piece of the way in that is drawn, as a part of the length over all."""
 
 
+_CHANNEL_FT = 1.5
+"""Width of the channel of stone as it is drawn."""
 _NO_BERM = 0.01
 """Feet of berm under which none is drawn."""
 _FOOT_M = 0.3048
@@ -56,30 +61,39 @@ def plan_view(
     water_by: str = "channel",
     setbacks: Sequence[tuple[str, Quantity]] = (),
     metric: bool = False,
+    planting: Callable[[Sequence[XY], Sequence[XY], Sequence[XY]], Iterable[Shape]] | None = None,
 ) -> Drawing:
     """Return the plan of the garden, to scale, as it lies in its ground, uphill at the top.
 
     Where ``lie`` is not known the lines of floor, full pond and rim are drawn, and no berm.
     ``slope_direction`` is the compass point downhill (``n`` to ``nw``) or ``flat``; ``water_by``
     is ``pipe``, ``channel`` or ``lawn``. ``setbacks`` are named distances, written beside the plan
-    as no direction is known for them. Raises ValueError for another direction or way.
+    as no direction is known for them. ``planting`` draws the plants between the lines of floor,
+    full pond and rim. Raises ValueError for another direction or way.
     """
     if slope_direction not in (*_BEARING, "flat"):
         raise ValueError("Downhill must be one of the eight compass points, or flat.")
     if water_by not in _WAYS:
         raise ValueError("The water must come by pipe, by channel or over the lawn.")
     one = _Plan(basin, lie, slope_direction, notch_width, spout_distance, water_by, metric)
+    one.bare = planting is None
+    plants = planting(one.floor, one.pond, one.rim) if planting is not None else ()
     return Drawing(
         title="PLAN of the garden, seen from above",
         description=one.words(),
-        shapes=tuple(one.shapes()),
+        shapes=(*one.shapes(), *plants),
         keys=one.keys(),
         notes=one.notes(setbacks),
+        ground=Material.LAWN,
+        detail=tuple(one.detail()),
     )
 
 
 class _Plan:
     """The plan in feet or metres, the middle of the floor at nought."""
+
+    bare = True
+    """Whether no plants are drawn."""
 
     def __init__(
         self,
@@ -153,19 +167,26 @@ class _Plan:
         ]
 
     def shapes(self) -> Iterator[Shape]:
+        box = _box(self.whole)
         for crest, toe in self.berms:
-            yield polygon((*toe, *crest[::-1]), None, Hatch.FILL)
-            yield Path(toe, Stroke.DOTTED)
-        yield polygon(self.pond, Stroke.WATER)
-        yield polygon(self.floor, Stroke.SOLID)
-        yield polygon(self.rim, Stroke.HEAVY)
+            ring = (*toe, *crest[::-1])
+            yield Path(ring, None, True, Hatch.FILL, Material.BERM)
+            yield Path(toe, Stroke.DOTTED, border=True)
+        yield filled(self.rim, Material.RIM)
+        yield filled(self.pond, Material.SIDE, Stroke.WATER)
+        yield filled(self.floor, Material.FLOOR, Stroke.SOLID)
+        yield polygon(self.rim, Stroke.HEAVY, border=True)
         yield from self._notch()
         yield from self._way_in()
+        if self.bare:
+            yield self._floor_label()
+        yield from self._directions(box)
+
+    def detail(self) -> Iterator[Shape]:
+        """What a small picture has no room for: sizes and scale."""
         box = _box(self.whole)
         step = max(0.05 * (box[2] - box[0]), 0.08 * (box[3] - box[1]))
         yield from self._sizes(box, step)
-        yield self._floor_label()
-        yield from self._directions(box)
         yield from scale_bar(box[0], box[1] - 5.8 * step, box[2] - box[0], self.unit)
 
     def _floor_label(self) -> Label:
@@ -180,10 +201,16 @@ class _Plan:
         # Toward one end, so that water crosses the garden before it leaves.
         middle = min(right / 2, right - wide / 2)
         places = [middle + wide * (n / _NOTCH_PARTS - 0.5) for n in range(_NOTCH_PARTS + 1)]
-        yield Path(tuple((x, _lowest(self.rim, x)) for x in places), Stroke.NOTCH)
-        text = f"overflow {self._notch_name} {self._notch_words()}"
         foot = _lowest(self.whole, middle)
-        yield Label(text, middle, foot, LabelSpot.BELOW, arrow=(0.0, -1.0))
+        ends = (middle - wide / 2, middle + wide / 2)
+        top = min(_lowest(self.pond, x) for x in ends)
+        below = foot - 0.02 * (right - left)
+        stone = ((ends[0], top), (ends[1], top), (ends[1], below), (ends[0], below))
+        yield filled(stone, Material.STONE)
+        rim = tuple((x, _lowest(self.rim, x)) for x in places)
+        yield Path(rim, Stroke.NOTCH, border=True)
+        text = f"overflow {self._notch_name} {self._notch_words()}"
+        yield Label(text, middle, foot, LabelSpot.BELOW, arrow=(0.0, -1.0), brief="overflow")
 
     @property
     def _notch_name(self) -> str:
@@ -198,13 +225,21 @@ class _Plan:
         inlet, far = _highest(self.rim, 0.0), self._drawn_way()
         if self.spout is not None:
             far = min(far, magnitude(self.spout, self.unit))
+        low, half = _highest(self.floor, 0.0), self._channel / 2
+        if self.water_by == "channel":
+            way = ((-half, low), (half, low), (half, inlet + far), (-half, inlet + far))
+            yield filled(way, Material.STONE)
         yield line(0, _highest(self.pond, 0.0), 0, inlet + far, Stroke.DASHED)
         yield Mark(0, inlet, Symbol.INLET)
         text = f"water in {_WAYS[self.water_by]}"
-        yield Label(text, 0, inlet + far, LabelSpot.RIGHT)
+        yield Label(text, 0, inlet + far, LabelSpot.RIGHT, brief="water in", ink=Ink.WATER)
         if self.spout is not None:
             below = f"{self.length(self.spout)} from the downspout"
-            yield Label(below, 0, inlet + far, LabelSpot.RIGHT, shift=(0, 1))
+            yield Label(below, 0, inlet + far, LabelSpot.RIGHT, shift=(0, 1), brief=" ")
+
+    @property
+    def _channel(self) -> float:
+        return _CHANNEL_FT * (_FOOT_M if self.metric else 1.0)
 
     def _drawn_way(self) -> float:
         left, _, right, _ = _box(self.whole)
@@ -228,7 +263,9 @@ class _Plan:
         turn = math.radians(180 - _BEARING[self.direction])
         north = (math.sin(turn), math.cos(turn))
         yield Label("north", box[0], top, LabelSpot.START, arrow=north)
-        yield Label("downhill", box[0], top, LabelSpot.START, shift=(0, 1), arrow=(0.0, -1.0))
+        yield Label(
+            "downhill", box[0], top, LabelSpot.START, shift=(0, 1), arrow=(0.0, -1.0), brief=" "
+        )
 
     def keys(self) -> tuple[Key, ...]:
         whole = self.spout is not None and magnitude(self.spout, self.unit) <= self._drawn_way()
@@ -236,14 +273,14 @@ class _Plan:
         if self.bermed:
             keys += [
                 Key(Stroke.DOTTED, "toe of the berm"),
-                Key(Hatch.FILL, "berm"),
+                Key(Hatch.FILL, "berm", Material.BERM),
             ]
         return (
             *keys,
-            Key(Stroke.HEAVY, f"{self._rim_name} {self.extent(self.rim)}"),
-            Key(Stroke.WATER, f"full pond {self._pond_size}"),
-            Key(Stroke.SOLID, f"level floor {self._floor_size}"),
-            Key(Stroke.NOTCH, f"overflow {self._notch_name}"),
+            Key(Stroke.HEAVY, f"{self._rim_name} {self.extent(self.rim)}", Material.RIM),
+            Key(Stroke.WATER, f"full pond {self._pond_size}", Material.SIDE),
+            Key(Stroke.SOLID, f"level floor {self._floor_size}", Material.FLOOR),
+            Key(Stroke.NOTCH, f"overflow {self._notch_name}", Material.STONE),
             Key(Symbol.INLET, "inlet"),
             Key(Stroke.DASHED, "way in" if whole else "way in, cut short here"),
         )

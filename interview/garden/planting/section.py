@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from interview.drawing.scene import (
     XY,
@@ -11,11 +12,12 @@ from interview.drawing.scene import (
     Key,
     Label,
     LabelSpot,
+    Material,
     Path,
     Shape,
     Stroke,
+    filled,
     line,
-    polygon,
 )
 from interview.garden.earth.profile import CutSide, LevelRow, Profile, level_lines, level_table
 from interview.garden.form.lie import Lie, wing_length
@@ -30,6 +32,8 @@ __all__ = ["LevelRow", "Profile", "cross_section", "level_lines", "level_table"]
 _TALLER = (1, 2, 3, 4, 5, 6, 8, 10, 15, 20)
 _HEIGHT_PART = 0.3
 """Height of the section over its width that the taller heights should reach."""
+_GRASS, _SOIL = 0.06, 0.35
+"""Height of the grass, and depth of the soil under the work, as parts of its height."""
 _LAWN = 0.18
 """Ground drawn beyond either end, as a part of the width of the work."""
 
@@ -48,6 +52,7 @@ def cross_section(lie: Lie, metric: bool = False, wet: ZoneHours | None = None) 
         shapes=tuple(one.shapes()),
         keys=one.keys(),
         notes=one.notes(),
+        ground=Material.SKY,
     )
 
 
@@ -77,15 +82,34 @@ class _Section:
     def path(self, points: Sequence[XY], stroke: Stroke | None) -> Path:
         return Path(tuple(self.at(*point) for point in points), stroke)
 
-    def filled(self, points: Sequence[XY], hatch: Hatch) -> Path:
-        return polygon(tuple(self.at(*point) for point in points), None, hatch)
+    def area(self, points: Sequence[XY], material: Material) -> Path:
+        return filled(tuple(self.at(*point) for point in points), material)
+
+    def filled(self, points: Sequence[XY], hatch: Hatch, material: Material) -> Path:
+        return replace(self.area(points, material), hatch=hatch)
+
+    @property
+    def _bottom(self) -> float:
+        """Where the picture ends below, in feet above the floor."""
+        low = min(self.cut.ground(self.right), -self.cut.dug_below)
+        return low - _SOIL * (self.cut.lie.height - low)
+
+    def raised(self, point: XY) -> XY:
+        """Return a point of the lawn, the height of the grass over it."""
+        return point[0], point[1] + _GRASS * (self.cut.lie.height + self.cut.dug_below)
 
     def shapes(self) -> Iterator[Shape]:
         cut, lie = self.cut, self.lie
         mulch, deep = lie.ground.mulch, cut.dug_below
-        for corners in cut.berms:
-            yield self.filled(corners, Hatch.FILL)
         up, down = cut.uphill, cut.downhill
+        low = self._bottom
+        lawn = ((self.left, cut.ground(self.left)), (self.right, cut.ground(self.right)))
+        under = ((self.right, low), (self.left, low))
+        yield self.area((lawn[0], *cut.surface, lawn[1], *under), Material.SOIL)
+        for corners in cut.berms:
+            yield self.filled(corners, Hatch.FILL, Material.BERM)
+        for edge, end in ((lawn[0], cut.surface[0]), (cut.surface[-1], lawn[1])):
+            yield self.area((edge, end, *(self.raised(one) for one in (end, edge))), Material.GRASS)
         if mulch > 0:
             inner = (
                 (-up.rim, up.rim_height),
@@ -93,18 +117,19 @@ class _Section:
                 (cut.floor, 0.0),
                 (cut.floor + down.rim, down.rim_height),
             )
-            under = (*cut.dug[5:7][::-1], *cut.dug[1:3][::-1])
-            yield self.filled((*inner, *under), Hatch.MULCH)
+            below = (*cut.dug[5:7][::-1], *cut.dug[1:3][::-1])
+            yield self.filled((*inner, *below), Hatch.MULCH, Material.MULCH)
         if deep > mulch:
             bed = ((0.0, -mulch), (cut.floor, -mulch), (cut.floor, -deep), (0.0, -deep))
-            yield self.filled(bed, Hatch.COMPOST)
+            yield self.filled(bed, Hatch.COMPOST, Material.COMPOST)
+        pond_up, pond_down = self._pond()
+        level = ((pond_up, lie.depth), (0.0, 0.0), (cut.floor, 0.0), (pond_down, lie.depth))
+        yield self.area(level, Material.WATER)
         first, last = cut.surface[0], cut.surface[-1]
         yield self.path((first, last), Stroke.DASHED)
         if deep > 0:
-            yield self.path(cut.dug, Stroke.DOTTED)
-        lawn = ((self.left, cut.ground(self.left)), (self.right, cut.ground(self.right)))
-        yield self.path((lawn[0], *cut.surface, lawn[1]), Stroke.SOLID)
-        pond_up, pond_down = self._pond()
+            yield replace(self.path(cut.dug, Stroke.DOTTED), border=True)
+        yield replace(self.path((lawn[0], *cut.surface, lawn[1]), Stroke.SOLID), border=True)
         yield line(*self.at(pond_up, lie.depth), *self.at(pond_down, lie.depth), Stroke.WATER)
         yield from self._labels()
 
@@ -155,13 +180,15 @@ class _Section:
         keys = [Key(Stroke.SOLID, "finished surface"), Key(Stroke.DASHED, "old ground")]
         if self.cut.dug_below > 0:
             keys.append(Key(Stroke.DOTTED, "dug surface"))
-        keys.append(Key(Stroke.WATER, "full pond, level of the overflow"))
+        keys.append(Key(Stroke.WATER, "full pond, level of the overflow", Material.WATER))
         if self.cut.berms:
-            keys.append(Key(Hatch.FILL, "berm of tamped soil"))
+            keys.append(Key(Hatch.FILL, "berm of tamped soil", Material.BERM))
         if ground.mulch > 0:
-            keys.append(Key(Hatch.MULCH, f"mulch {self.height(ground.mulch)}"))
+            keys.append(Key(Hatch.MULCH, f"mulch {self.height(ground.mulch)}", Material.MULCH))
         if ground.compost > 0:
-            keys.append(Key(Hatch.COMPOST, f"compost {self.height(ground.compost)}"))
+            keys.append(
+                Key(Hatch.COMPOST, f"compost {self.height(ground.compost)}", Material.COMPOST)
+            )
         return tuple(keys)
 
     def notes(self) -> tuple[str, ...]:

@@ -3,20 +3,24 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from itertools import pairwise
 
 from interview.drawing.scale import ticks
 from interview.drawing.scene import (
     XY,
     Drawing,
+    Ink,
     Key,
     Label,
     LabelSpot,
     Mark,
+    Material,
     Path,
     Shape,
     Stroke,
     Symbol,
+    filled,
     line,
 )
 from interview.garden.pond.routing import RoutedStorm
@@ -44,6 +48,11 @@ def _axes(wide: float, high: float, x_words: str, y_words: str) -> Iterator[Shap
     yield Label(x_words, wide / 2, 0, LabelSpot.BELOW, shift=(0, 1))
 
 
+def _steps(wide: float, high: float) -> XY:
+    """From number to number of both axes."""
+    return ticks(wide, _ACROSS)[1], ticks(high, _UP)[1]
+
+
 def drop_chart(soak_test: SoakTest, metric: bool = False) -> Drawing:
     """Return the water left in the test hole against time.
 
@@ -59,6 +68,8 @@ def drop_chart(soak_test: SoakTest, metric: bool = False) -> Drawing:
     rate = magnitude(soak_test.drop_rate, rate_unit)
     mean = rate_words(soak_test.drop_rate, metric)
     shapes: list[Shape] = list(_axes(wide, high, "hours", f"water left, {unit}"))
+    for fill in _fills(rows):
+        shapes.append(_water(fill, unit))
     for fill in _fills(rows):
         shapes += _mean_line(fill, rate, unit)
     shapes += [Mark(*start) for start in starts]
@@ -78,6 +89,7 @@ def drop_chart(soak_test: SoakTest, metric: bool = False) -> Drawing:
         keys=tuple(keys),
         proportional=False,
         print_ratio=0.45,
+        steps=_steps(wide, high),
     )
 
 
@@ -94,6 +106,13 @@ def _fills(rows: Sequence[Interval]) -> list[list[Interval]]:
             fills.append([])
         fills[-1].append(row)
     return fills
+
+
+def _water(fill: Sequence[Interval], unit: str) -> Path:
+    """The water left of one fill, from reading to reading."""
+    start, top = _hours(fill[0].start), magnitude(fill[0].depth_before, unit)
+    read = [(_hours(row.end), magnitude(row.depth_after, unit)) for row in fill]
+    return filled(((start, 0.0), (start, top), *read, (read[-1][0], 0.0)), Material.WATER)
 
 
 def _mean_line(fill: Sequence[Interval], rate: float, unit: str) -> list[Shape]:
@@ -124,11 +143,13 @@ def pond_chart(
     wide = max(DAY_H * 1.08, curve[-1][0])
     high = full * 1.12
     peak, empty = routed_storm.peak, routed_storm.empty_at
-    shapes: list[Shape] = list(_axes(wide, high, "hours since the rain began", f"pond, {unit}"))
+    water = tuple(_thinned([(0.0, 0.0), *curve, (curve[-1][0], 0.0)]))
+    shapes: list[Shape] = [filled(water, Material.WATER)]
+    shapes += _axes(wide, high, "hours since the rain began", f"pond, {unit}")
     shapes += [
         line(0, full, wide, full, Stroke.DASHED),
-        line(DAY_H, 0, DAY_H, high, Stroke.DASHED),
-        Path(_thinned(curve), Stroke.CURVE),
+        replace(line(DAY_H, 0, DAY_H, high, Stroke.DASHED), ink=Ink.LOOK),
+        Path(_thinned(curve), Stroke.CURVE, border=True),
         Label("24 h", DAY_H, high, LabelSpot.ABOVE),
         Label(f"full pond {_depth(full, unit)}", DAY_H / 2, full, LabelSpot.ABOVE),
     ]
@@ -143,10 +164,14 @@ def pond_chart(
         title=f"POND DEPTH in the storm{', ' + of if of else ''}",
         description=words,
         shapes=tuple(shapes),
-        keys=(Key(Stroke.CURVE, "pond depth"), Key(Stroke.DASHED, "full pond, and 24 h")),
+        keys=(
+            Key(Stroke.CURVE, "pond depth", Material.WATER),
+            Key(Stroke.DASHED, "full pond, and 24 h"),
+        ),
         notes=(words,),
         proportional=False,
         print_ratio=0.45,
+        steps=_steps(wide, high),
     )
 
 

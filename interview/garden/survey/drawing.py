@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from itertools import combinations, pairwise
 
 from interview.drawing.scale import scale_bar
@@ -14,6 +15,7 @@ from interview.drawing.scene import (
     Key,
     Label,
     LabelSpot,
+    Material,
     Path,
     Shape,
     Stroke,
@@ -204,6 +206,7 @@ def surface_drawing(
     share: float | None = 1.0,
     north: float | None = None,
     way: Sequence[str] = (),
+    material: Material = Material.ROOF,
 ) -> Drawing:
     """Return the pieces of a surface side by side, or where they are ``Placed``, all to one scale.
 
@@ -211,7 +214,8 @@ def surface_drawing(
     not known. All of a surface is shaded; of a part only the size is known, so a bar shows how
     much, and ``way`` says by which partings. ``north`` is in degrees clockwise from the top of the
     page. A piece that is there several times is drawn once. The area is that of the pieces,
-    wherever they lie. Raises ValueError for no piece, cut-outs as big as what they are cut from, or
+    wherever they lie. ``material`` is what they are painted as. Raises ValueError for no piece,
+    cut-outs as big as what they are cut from, or
     a share outside nought to one.
     """
     if share is not None and not 0 <= share <= 1:
@@ -224,19 +228,21 @@ def surface_drawing(
     return Drawing(
         title=f"{name or 'SURFACE'}: {_area(area, metric)}",
         description=" ".join([f"{'; '.join(told)}.", here, *way]),
-        shapes=tuple(_shapes(spots, metric, unit, north, share)),
-        keys=tuple(_keys(spots, metric, share)),
+        shapes=tuple(_shapes(spots, metric, unit, north, share, material)),
+        keys=tuple(_keys(spots, metric, share, material)),
         notes=(here, *way, *_overlaps(spots), *_position_note(spots)),
     )
 
 
-def _keys(spots: Sequence[Spot], metric: bool, share: float | None) -> Iterator[Key]:
+def _keys(
+    spots: Sequence[Spot], metric: bool, share: float | None, material: Material
+) -> Iterator[Key]:
     if share == 1:
-        yield Key(Hatch.DRAINS, "drains here")
+        yield Key(Hatch.DRAINS, "drains here", material)
     elif share is not None:
         yield Key(Stroke.BAR, "drains here: how much of it, not where")
     if any(spot.piece.cut for spot in spots):
-        yield Key(Hatch.CUT, "cut out")
+        yield Key(Hatch.CUT, "cut out", Material.CUT)
     if _inside(spots, metric):
         yield Key(Stroke.DASHED, "a measure inside")
 
@@ -293,11 +299,18 @@ def _position_note(spots: Sequence[Spot]) -> tuple[str, ...]:
 
 
 def _shapes(
-    spots: Sequence[Spot], metric: bool, unit: str, north: float | None, share: float | None
+    spots: Sequence[Spot],
+    metric: bool,
+    unit: str,
+    north: float | None,
+    share: float | None,
+    material: Material,
 ) -> Iterator[Shape]:
     drains = Hatch.DRAINS if share == 1 else None
     for spot in sorted(spots, key=lambda spot: spot.piece.cut):
-        yield polygon(spot.corners, Stroke.SOLID, Hatch.CUT if spot.piece.cut else drains)
+        hatch, stuff = (Hatch.CUT, Material.CUT) if spot.piece.cut else (drains, material)
+        outline = polygon(spot.corners, Stroke.SOLID, hatch, border=True)
+        yield replace(outline, material=stuff)
     for spot in spots:
         if spot.host is None:
             others = [one for one in spots if one is not spot]

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from interview.asking.answers import Answers, noting
 from interview.asking.question import Unanswered
 from interview.asking.results import Results, part
-from interview.drawing.scene import Drawing
+from interview.drawing.scene import Drawing, Material
 from interview.garden.place import questions as start
 from interview.garden.survey import questions as survey
 from interview.garden.survey import runoff
@@ -306,9 +306,19 @@ def drawing_of(answers: Answers) -> Drawing:
             share,
             north,
             words,
+            _PAINTED[answers[survey.SURFACE_KIND]],
         )
     except ValueError as wrong:
         raise Unanswered(survey.PIECES, answers.address(survey.PIECES), why=str(wrong)) from None
+
+
+_PAINTED = {
+    "roof": Material.ROOF,
+    "paved": Material.STONE,
+    "gravel": Material.STONE,
+    "compacted": Material.SOIL,
+    "lawn": Material.LAWN,
+}
 
 
 def _known_share(answers: Answers) -> tuple[float | None, tuple[str, ...]]:

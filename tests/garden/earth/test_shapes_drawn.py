@@ -80,7 +80,7 @@ def test_every_shape_is_drawn_within_its_width_with_all_its_words(
             lines = cells(drawing, columns, 26, braille=braille)
             assert max(map(column_width, lines)) <= columns
             shown = "".join("".join(lines).split())
-            for label in drawing.labels:
+            for label in drawing.sized(small=False).labels:
                 assert label.optional or "".join(label.text.split()) in shown, label.text
         assert cells(drawing, columns, 26, braille=False)
         ET.fromstring(svg(drawing, 170))
@@ -174,7 +174,7 @@ def test_the_sizes_of_a_kidney_are_told_along_its_bent_middle() -> None:
     basin = bed(FloorShape.KIDNEY)
     drawing = drawn(basin, lying(basin))
     assert any("bent middle line" in note for note in drawing.notes)
-    told = [one.text.strip() for one in drawing.shapes if isinstance(one, Label)]
+    told = [one.text.strip() for one in drawing.sized(small=False).shapes if isinstance(one, Label)]
     # The ends lie 2 x (9.333 sin 0.375 + 3.5) = 13.84 ft apart in a straight line.
     assert "floor 13 ft 10 in" in told
 

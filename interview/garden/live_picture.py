@@ -1,0 +1,116 @@
+"""The picture beside a question: what is being measured, from the answers so far."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterator
+
+from interview.asking import route
+from interview.asking.answers import Answers
+from interview.asking.path import Place
+from interview.asking.question import Unanswered
+from interview.asking.route import Step
+from interview.drawing.scene import Drawing
+from interview.garden import pictures
+from interview.garden.plan import Plan
+from interview.garden.site import nearby_questions as nearby
+from interview.garden.site.setbacks import distance_words
+from interview.garden.site.yard import NAMES, Standing, Thing, yard
+from interview.garden.size import questions as bed
+from interview.garden.soak import hole_questions as digging
+from interview.garden.soak.hole_view import Level, hole_view
+from interview.garden.soak.noted import noted
+from interview.garden.survey.results import drawing_of
+from interview.garden.verdicts import verdict
+from interview.quantities.evidence import Grade
+from interview.quantities.units import Quantity, magnitude, plain_number
+
+_NO_YARD = ("children", "permission", "rules", "ask_for_marks", "ticket", "answered", "soil_lab")
+"""Pages of the spot that measure nothing in the yard."""
+_REFILLED_IN = 1e-9
+"""Inches by which a level is higher than the one before where the hole was filled again."""
+_GARDEN = ("peg_out", "dig_day", "pipe_fall", "over_twelve", "the_plan")
+
+
+def live_picture(plan: Plan, place: Place, step: Step | None) -> Drawing | None:
+    """Return what is measured at ``place`` as far as it is known; nothing where that is no thing.
+
+    ``plan`` is that of the answers so far, what is just typed among them.
+    """
+    page = place.page
+    try:
+        if page.group == "surfaces":
+            return drawing_of(place.view(plan.answers))
+        if page.group == "holes":
+            return hole_picture(place.view(plan.answers))
+        if page.stage == "site" and page.key not in _NO_YARD:
+            return _yard(plan, place.number or 1, step)
+        if page.key in _GARDEN:
+            if page.key == "pipe_fall":
+                return pictures.section_picture(plan)
+            return pictures.planted_picture(plan)
+    except (Unanswered, ValueError):
+        return None
+    return None
+
+
+def hole_picture(view: Answers) -> Drawing:
+    """Return the test hole that ``view`` is seen from, with all that was read off it so far."""
+    depth, width = view.get(digging.HOLE_DEPTH), view.get(digging.HOLE_WIDTH)
+    return hole_view(depth, width, tuple(_levels(view)), view.metric)
+
+
+def _levels(view: Answers) -> Iterator[Level]:
+    """Yield the levels since the hole was last filled."""
+    found = noted(view).timed
+    if found is None or found.mark is None:
+        return
+    levels = [(found.began, found.mark)]
+    for row in found.found:
+        if abs(magnitude(row.depth_before, "in") - magnitude(levels[-1][1], "in")) > _REFILLED_IN:
+            levels = [(found.began + _span(row.start), row.depth_before)]
+        levels.append((found.began + _span(row.end), row.depth_after))
+    unit = "mm" if view.metric else "in"
+    for at, left in levels:
+        words = f"{plain_number(round(magnitude(left, unit), 3))} {unit}"
+        yield Level(left, words, f"{at:%H:%M}")
+
+
+def _span(since: Quantity) -> dt.timedelta:
+    return dt.timedelta(hours=magnitude(since, "h"))
+
+
+def _yard(plan: Plan, number: int, step: Step | None) -> Drawing:
+    spot = plan.answers.at("spots", number)
+    long, wide = (spot.get(one) for one in (bed.ROOM_LENGTH, bed.ROOM_WIDTH))
+    return yard(
+        tuple(_things(plan, spot, number, step)),
+        None if long is None else magnitude(long, "ft"),
+        None if wide is None else magnitude(wide, "ft"),
+    )
+
+
+def _things(plan: Plan, spot: Answers, number: int, step: Step | None) -> Iterator[Thing]:
+    for key in spot.get(nearby.NEAR) or ():
+        question = nearby.DISTANCES[key]
+        far = spot.get(question)
+        address = f"spots.{number}.{question.key}"
+        yield Thing(
+            key,
+            NAMES[key],
+            None if far is None else magnitude(far, "ft"),
+            "" if far is None else distance_words(far, plan.metric),
+            Standing.OPEN if far is None else _standing(plan, address),
+            step is not None and step.address == address,
+        )
+
+
+_STANDINGS = {Grade.STOP: Standing.STOP, Grade.FIX: Standing.NEAR, Grade.GOOD: Standing.GOOD}
+
+
+def _standing(plan: Plan, address: str) -> Standing:
+    found = next((one for one in route.steps(plan.answers) if one.address == address), None)
+    told = verdict(plan, found) if found is not None else None
+    if told is None:
+        return Standing.OPEN
+    return Standing.NEAR if told.near else _STANDINGS[told.grade]

@@ -1,0 +1,164 @@
+"""The spot and how far each thing is from it: directions are not asked, so they spread in a fan."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from enum import Enum
+
+from interview.drawing.scene import (
+    XY,
+    Drawing,
+    Ink,
+    Label,
+    LabelSpot,
+    Material,
+    Path,
+    Shape,
+    Stroke,
+    filled,
+)
+
+_FARTHEST = 60.0
+"""Feet beyond which a thing is drawn no farther away; its distance says so."""
+_GUESSED = 25.0
+"""Feet at which a thing is drawn, dashed, while its distance is not known."""
+_SPREAD = math.radians(75)
+"""Half of the fan."""
+_BED = (10.0, 5.0)
+"""Half length and half width in feet of the spot while the room is not measured."""
+_ROUND = 24
+_LAWN = 7.0
+"""Feet of lawn around what is drawn."""
+NAMES = {
+    "basement": "house",
+    "slab": "building",
+    "septic": "septic",
+    "well": "well",
+    "property_line": "property line",
+    "pavement": "paving",
+    "retaining_wall": "wall",
+    "tree": "tree",
+    "slope_crest": "bank",
+    "water": "water",
+}
+"""What stands in the yard, in a word or two; keys are those of the question."""
+
+
+class Standing(Enum):
+    """How a distance stands against its limit."""
+
+    GOOD = ("✓", Ink.GOOD)
+    NEAR = ("▲", Ink.LOOK)
+    STOP = ("■", Ink.STOP)
+    OPEN = ("?", Ink.MUTED)
+
+
+@dataclass(frozen=True)
+class Thing:
+    """One thing in the yard that the garden keeps away from."""
+
+    key: str
+    name: str
+    far_ft: float | None
+    far: str
+    """Its distance in words; empty while it is not known."""
+    standing: Standing
+    here: bool = False
+    """Whether it is the one asked for now."""
+
+
+def yard(things: Sequence[Thing], long_ft: float | None, wide_ft: float | None) -> Drawing:
+    """Return the spot with a line to each thing, distances to one scale, directions spread out.
+
+    ``long_ft`` and ``wide_ft`` are the room of the garden, drawn dashed while it is not measured.
+    """
+    return Drawing(
+        title="THE SPOT, and what is near it",
+        description=_words(things),
+        shapes=tuple(_shapes(things, long_ft, wide_ft)),
+        notes=("Distances are to scale. Directions are not: nobody asked for them.",),
+        ground=Material.LAWN,
+    )
+
+
+def _words(things: Sequence[Thing]) -> str:
+    said = "; ".join(f"{one.name} {one.far or 'not measured yet'}" for one in things)
+    return f"The spot, and how far it is from each thing: {said}." if said else "The spot."
+
+
+def _shapes(
+    things: Sequence[Thing], long_ft: float | None, wide_ft: float | None
+) -> Iterator[Shape]:
+    half_long = _BED[0] if long_ft is None else long_ft / 2
+    half_wide = _BED[1] if wide_ft is None else wide_ft / 2
+    measured = long_ft is not None and wide_ft is not None
+    bed = _oval(0.0, 0.0, half_long, half_wide)
+    ends = []
+    for place, thing in enumerate(things):
+        turn = _turn(place, len(things))
+        toward = (math.sin(turn), math.cos(turn))
+        start = _edge(toward, half_long, half_wide)
+        far = min(_GUESSED if thing.far_ft is None else thing.far_ft, _FARTHEST)
+        end = (start[0] + toward[0] * far, start[1] + toward[1] * far)
+        ends.append((thing, start, end))
+        yield from _thing(thing, end, toward)
+    yield filled(bed, Material.RIM)
+    yield filled(_oval(0.0, 0.0, 0.7 * half_long, 0.6 * half_wide), Material.FLOOR)
+    yield Path(bed, Stroke.SOLID if measured else Stroke.DASHED, True, border=measured)
+    for thing, start, end in ends:
+        stroke = Stroke.DASHED if thing.far_ft is None else Stroke.SOLID
+        yield Path((start, end), stroke, ink=thing.standing.value[1])
+    # The one asked for now is written first: it gets the best place.
+    for thing, _, end in sorted(ends, key=lambda one: not one[0].here):
+        mark, ink = thing.standing.value
+        said = f"{thing.far} {mark}" if thing.far else mark
+        spot = LabelSpot.ABOVE if abs(end[0]) < half_long else LabelSpot.CENTER
+        brief = "" if thing.here else said
+        yield Label(f"{thing.name} {said}", *end, spot, ink=ink, brief=brief)
+    yield Label("the spot", 0.0, 0.0, brief=" ")
+    xs = [0.0, *(x for _, _, (x, _) in ends)]
+    ys = [0.0, *(y for _, _, (_, y) in ends)]
+    # Lawn all round, so that nothing at the edge is cut off.
+    low, high = min(ys) - 1.4 * half_wide, max(ys) + _LAWN
+    yield Path(((min(xs) - _LAWN - half_long, low), (max(xs) + _LAWN + half_long, high)), None)
+
+
+def _turn(place: int, many: int) -> float:
+    return 0.0 if many < 2 else -_SPREAD + 2 * _SPREAD * place / (many - 1)
+
+
+def _edge(toward: XY, half_long: float, half_wide: float) -> XY:
+    """Return where a ray from the middle of an oval leaves it."""
+    far = 1 / math.hypot(toward[0] / half_long, toward[1] / half_wide)
+    return far * toward[0], far * toward[1]
+
+
+def _oval(x: float, y: float, across: float, up: float) -> tuple[XY, ...]:
+    turns = (2 * math.pi * n / _ROUND for n in range(_ROUND))
+    return tuple((x + across * math.cos(turn), y + up * math.sin(turn)) for turn in turns)
+
+
+_BUILT = ("basement", "slab", "retaining_wall", "pavement")
+
+
+def _thing(thing: Thing, at: XY, toward: XY) -> Iterator[Shape]:
+    """Yield what stands at the far end of a distance, its near side at ``at``."""
+    x, y = at[0] + 3 * toward[0], at[1] + 3 * toward[1]
+    match thing.key:
+        case "tree":
+            yield filled(_oval(x, y, 3.0, 3.0), Material.GRASS)
+        case "water":
+            yield filled(_oval(x, y, 5.0, 2.5), Material.WATER)
+        case "well" | "septic":
+            yield filled(_oval(x, y, 2.5, 2.5), Material.STONE)
+        case "property_line":
+            side = (-toward[1], toward[0])
+            ends = [(at[0] + far * side[0], at[1] + far * side[1]) for far in (-8.0, 8.0)]
+            yield Path(tuple(ends), Stroke.DASHED, ink=Ink.TEXT)
+        case key if key in _BUILT:
+            material = Material.STONE if key == "pavement" else Material.ROOF
+            half = 6.0
+            box = ((x - half, y - 2), (x + half, y - 2), (x + half, y + 3), (x - half, y + 3))
+            yield filled(box, material)
