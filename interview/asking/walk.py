@@ -30,6 +30,8 @@ class Walk:
         drafts: dict[str, str] | None,
         taken: list[str] | None = None,
     ) -> None:
+        self._way: tuple[object, PathNow] | None = None
+        """The path as it stood last, and what it stood so for."""
         self.every_question = False
         """Whether every question is a page of its own; a matter of this sitting, not kept."""
         self.taken: list[str] = [] if taken is None else taken
@@ -244,9 +246,13 @@ class Walk:
 
     @property
     def way(self) -> PathNow:
-        """The path as it stands now."""
-        return PathNow(self._answers, self.taken, lambda step: bool(self.shut(step)),
-                   self.every_question)  # fmt: skip
+        """The path as it stands now: the same until an answer, a page taken or the day changes."""
+        now = (self._answers, tuple(self.taken), self.every_question, self.now.date())
+        if self._way is None or self._way[0] != now:
+            answers, taken, singly, _ = now
+            way = PathNow(answers, taken, lambda one: bool(self.shut(one)), singly)
+            self._way = (now, way)
+        return self._way[1]
 
     @property
     def place(self) -> Place | None:

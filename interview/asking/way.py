@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Collection
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import Enum
 from functools import cached_property
 
@@ -56,6 +56,8 @@ class PathNow:
     is_shut: Callable[[Step], bool]
     singly: bool = False
     """Whether every question is a page of its own."""
+    _standings: dict[str, Standing] = field(default_factory=dict, compare=False, repr=False)
+    """Where each place stands, by name, once it was asked: many ask it at each turn."""
 
     @property
     def places(self) -> list[Place]:
@@ -125,6 +127,11 @@ class PathNow:
 
     def standing(self, place: Place) -> Standing:
         """Return where ``place`` stands; what only tells something is done."""
+        if place.name not in self._standings:
+            self._standings[place.name] = self._standing(place)
+        return self._standings[place.name]
+
+    def _standing(self, place: Place) -> Standing:
         wanted, untaken = self.wanted(place), self.untaken(place)
         lacking = wanted + [one for one in untaken if one not in wanted]
         # The boxes of a page are kept together, so that one that is shut shuts them all.

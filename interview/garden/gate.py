@@ -48,7 +48,9 @@ def alarm(step: Step, answers: Answers) -> str:
 
 def shut(step: Step, answers: Answers, today: dt.date) -> list[str]:
     """Return why the question of ``step`` may not be answered yet; none where it may."""
-    return [bar.said for bar in bars(step, answers, today)]
+    # It is asked of every question at each turn, and each second while a test runs.
+    name = f"{step.address} is shut on {today}"
+    return answers.once(name, lambda: [bar.said for bar in bars(step, answers, today)])
 
 
 def bars(step: Step, answers: Answers, today: dt.date) -> list[Bar]:

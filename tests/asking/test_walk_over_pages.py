@@ -99,6 +99,31 @@ def test_the_boxes_show_what_the_words_so_far_would_open(session_of):
     assert session.answers.texts == {}
 
 
+def test_the_path_is_looked_through_once_until_an_answer_a_page_or_the_day_changes(
+    session_of, given, monkeypatch
+):
+    session, looked = session_of(given(ROOF)), []
+    shut = type(session).shut
+    monkeypatch.setattr(
+        type(session), "shut", lambda self, step: (looked.append(step.address), shut(self, step))[1]
+    )
+
+    def looks() -> bool:
+        looked.clear()
+        session.way.progress()
+        return bool(looked)
+
+    assert looks() and not looks()
+    session.start()
+    session.take({"surfaces.1.pieces": "rectangle 30 ft by 14 ft"})
+    assert looks() and not looks()
+    session.taken.append("rough_size")
+    assert session.way.taken == (*session.taken,) and looks() and not looks()
+    now = session.now
+    session._now = lambda: now + dt.timedelta(days=1)
+    assert looks() and not looks()
+
+
 def test_boxes_are_kept_together_or_not_at_all(session_of, keeper):
     session = session_of()
     session.go_to("slope")

@@ -6,9 +6,9 @@ import datetime as dt
 
 import pytest
 
-from interview.garden import soak_due
+from interview.garden import gate, soak_due
 from interview.garden.soak import results
-from interview.screens import soak_watch
+from interview.screens import offers, soak_watch
 from interview.screens.desktop import Desktop
 from interview.screens.frame import KeyLine
 from interview.screens.reminding import RemindingApp
@@ -120,6 +120,31 @@ async def test_a_second_looks_at_each_hole_once_and_measures_nothing_anew(
         assert person.app.screen.query_one("#elapsed").value == "1:00:03"
         await _reads(person, clock, "6 in", hours=1)
         assert len(measured) >= 1
+
+
+async def test_a_second_does_not_look_anew_at_what_shuts_a_hole_but_a_day_and_an_answer_do(
+    sit, soaking, clock, monkeypatch
+) -> None:
+    looked: list[str] = []
+    bars = gate.bars
+
+    def looks(step, answers, today):
+        looked.append(step.address)
+        return bars(step, answers, today)
+
+    async with sit(soaking) as person:
+        await _opens(person)
+        monkeypatch.setattr(gate, "bars", looks)
+        clock.forward(seconds=1)
+        person.app.screen.tick()
+        assert looked == []
+        clock.forward(days=1)
+        person.app.screen.tick()
+        assert "holes.1.readings" in looked
+        looked.clear()
+        offers.offer(person.session, "mark_distance", "30 ft")
+        person.app.screen.tick()
+        assert "holes.1.readings" in looked
 
 
 async def test_reading_now_stamps_the_moment_it_was_pressed_not_the_moment_of_enter(

@@ -327,15 +327,27 @@ def _runge_kutta(
 def _reach(
     bed: BarePool, depth: float, flow: float, slope: float, step: float, limit: float
 ) -> float:
-    """Return how long after the beginning of a step the pond is full, or empty."""
+    """Return how long after the beginning of a step the pond is full, or empty.
+
+    By the Illinois rule: between two times the depth is taken for a straight line, and an end that
+    stays twice counts for half.
+    """
     low, high = 0.0, step
+    before, after = depth - limit, _runge_kutta(bed, depth, flow, slope, step)[0] - limit
+    kept = 0
     for _ in range(HALVINGS):
-        middle = (low + high) / 2
-        found, _ = _runge_kutta(bed, depth, flow, slope, middle)
-        if found < limit if limit else found > 0:
-            low = middle
+        middle = high - after * (high - low) / (after - before)
+        found = _runge_kutta(bed, depth, flow, slope, middle)[0] - limit
+        if found == 0 or not low < middle < high:
+            return middle
+        if (found > 0) == (after > 0):
+            high, after = middle, found
+            before = before / 2 if kept > 0 else before
+            kept = 1
         else:
-            high = middle
+            low, before = middle, found
+            after = after / 2 if kept < 0 else after
+            kept = -1
     return (low + high) / 2
 
 

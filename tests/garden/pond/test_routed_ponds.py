@@ -15,6 +15,7 @@ from scipy.integrate import quad, solve_ivp
 from scipy.optimize import brentq
 
 from interview.garden.form.basin import Basin
+from interview.garden.pond import pool as balance
 from interview.garden.pond.hyetographs import (
     StormShape,
     again,
@@ -422,3 +423,19 @@ def test_a_part_too_short_to_divide_is_taken_whole():
     pieces = list(pieces_of(bed, [FlowSpan(0, 6, 9, 9), FlowSpan(6, end, 9, 8)]))
     assert pieces[-1].end == end
     assert pieces[-1].last_depth == pytest.approx(pieces[0].last_depth)
+
+
+@pytest.mark.parametrize(
+    ("depth", "flow", "slope", "limit"), [(0.2, 900, 50, 0.5), (0.01, 2, -40, 0.0)]
+)
+def test_when_a_pond_is_full_or_empty_is_found_in_a_few_looks(
+    depth, flow, slope, limit, monkeypatch
+):
+    bed, step, looked = balance.BarePool(105.0, 132.0, 36.0, 0.5, 0.0208), 0.25, []
+    rule = balance._runge_kutta
+    exact = brentq(lambda t: rule(bed, depth, flow, slope, t)[0] - limit, 0, step, xtol=1e-15)
+    monkeypatch.setattr(
+        balance, "_runge_kutta", lambda *given: (looked.append(given), rule(*given))[1]
+    )
+    assert balance._reach(bed, depth, flow, slope, step, limit) == pytest.approx(exact, rel=1e-12)
+    assert len(looked) <= 14  # by halving it takes one for each bit
