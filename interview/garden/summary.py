@@ -13,6 +13,7 @@ from interview.asking import own_fault, route
 from interview.asking.answers import Answers
 from interview.asking.question import Question, Unanswered
 from interview.garden import figures, soak_due
+from interview.garden.afterwards.levels_questions import LEVELS
 from interview.garden.figures import BY_KEY, find
 from interview.garden.form.outline import FloorShape
 from interview.garden.plan import Plan
@@ -251,7 +252,13 @@ def _refused_by_soil(plan: Plan) -> bool:
         return False
 
 
-_OPTIONAL = ("rain_record", "rain_record_unit", "spout_distance", "lines_finished_on")
+_OPTIONAL = (
+    "rain_record",
+    "rain_record_unit",
+    "spout_distance",
+    "lines_finished_on",
+    *(one.key for one in LEVELS),
+)
 
 
 def _optional(question: Question[Any]) -> bool:

@@ -52,6 +52,13 @@ ELSEWHERE = {
     "record_longest_wet": "garden/storms/test_record_years.py",
     "cost_total": "garden/planting/test_prices.py",
     "plants_total": "garden/planting/test_choosing.py",
+    "built_depth": "garden/afterwards/test_levels_found.py",
+    "built_volume": "garden/afterwards/test_as_built.py",
+    "built_share": "garden/afterwards/test_as_built.py",
+    "built_rain_held": "garden/afterwards/test_as_built.py",
+    "built_empty": "garden/afterwards/test_as_built.py",
+    "built_floor_spread": "garden/afterwards/test_as_built.py",
+    "built_rim": "garden/afterwards/test_levels_found.py",
 }
 """What takes a calendar, a record of days, a survey or a list of plants: worked out there."""
 
