@@ -38,7 +38,7 @@ from interview.garden.survey import questions as survey
 from interview.garden.survey.findings import catchment_findings
 from interview.quantities.evidence import ARITHMETIC, PRACTICE, Finding, Grade, Source
 from interview.quantities.shown import depth_words, rate_words, sides_words
-from interview.quantities.units import plain_number, show
+from interview.quantities.units import plain_number
 
 KEEP = "keep"
 """The target of a way that leaves the answer as it is."""
@@ -141,10 +141,11 @@ def _result(plan: Plan, _: Answers) -> str:
     said += f": pond {depth_words(size.depth.depth, metric)}"
     try:
         fits = " It fits." if _within_room(plan) else ""
-        area = show(size.recommended, "m**2" if metric else "ft**2", 2, "up")
+        wide = size.over_all if size.ground is not None else None
     except Unanswered:
         return f"{said}."
-    return f"{said}, garden {area}.{fits}"
+    garden = f", garden {sides_words(*wide, metric)} over all" if wide else ""
+    return f"{said}{garden}.{fits}"
 
 
 def _within_room(plan: Plan) -> bool:

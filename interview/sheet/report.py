@@ -206,7 +206,7 @@ def _summary(plan: Plan) -> list[str]:
     for line in so_far(plan):
         value = line.value or f"waits for: {line.waits_for}"
         lines += wrap(f"{line.label + ':':<24}{value}", " " * 24)
-    return lines + [one for said in size.in_one_sentence(plan) for one in wrap(said)]
+    return lines
 
 
 def _waiting_part(plan: Plan) -> list[str]:

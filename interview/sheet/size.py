@@ -16,7 +16,7 @@ from interview.garden.summary import wrap
 from interview.garden.three_sizes import SizedGarden, easily_enough, still_caught, three_sizes
 from interview.quantities.guards import times
 from interview.quantities.shown import LOW, length_words, sides_words, volume_words, water_words
-from interview.quantities.units import METRIC, US, Quantity, magnitude, quantity, show
+from interview.quantities.units import METRIC, US, Quantity, quantity, show
 from interview.sheet.common import drawn, figure_lines
 from interview.sheet.stakeout import stakeout
 
@@ -37,34 +37,12 @@ def size(plan: Plan) -> Iterator[str]:
         plan,
         "size_governed_by",
         "pond_volume",
+        "work_area",
         "inside_area",
         "own_rain_share",
         "rain_held",
         "empty_soonest",
         "empty_latest",
-    )
-
-
-def in_one_sentence(plan: Plan) -> Iterator[str]:
-    """Yield which of the areas is the garden, in one sentence; nothing while they are not known."""
-    try:
-        if plan.size.ground is None:
-            return
-        garden = plan.size.garden
-        if magnitude(garden.depth, "ft") <= 0:
-            return
-        area = times(garden.volume, plan.size.bed_count) / garden.depth
-        over_all = sides_words(*plan.size.over_all, plan.metric)
-    except Unanswered:
-        return
-    floor = sides_words(garden.floor_length, garden.floor_width, plan.metric)
-    many = plan.size.bed_count > 1
-    beds = f"{plan.size.bed_count} beds, each" if many else "A garden"
-    does = "together they do" if many else "it does"
-    unit = "m**2" if plan.metric else "ft**2"
-    yield (
-        f"{beds} {over_all} over all, with a flat floor of {floor}; {does} the work of a pond of "
-        f"{show(area, unit, 2, 'down')} with upright walls."
     )
 
 

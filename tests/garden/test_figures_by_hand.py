@@ -251,6 +251,7 @@ def test_the_sizes_and_the_rain_held(worked):
     assert v["own_rain_share"] == near(100 * v["inside_area"] / served)
     assert v["sending_area"] == near(served + v["inside_area"])
     assert v["rain_held"] == near(12 * v["pond_volume"] / v["sending_area"])
+    assert v["work_area"] == near(v["pond_volume"] * v["bed_count"] / d)
 
 
 def test_the_floor_to_peg_is_the_smallest_of_half_feet_that_holds_the_rain(worked):
