@@ -81,6 +81,11 @@ def _areas(plan: Plan) -> Iterator[str]:
         f"{show(plan.size.recommended, unit, 2)}; {show(plan.size.rule_of_thumb, unit, 2)}",
         " " * 46,
     )
+    yield from wrap(
+        "The recommended area is needed half way up the sides; from it the floor is rounded up to "
+        "be pegged. The size as built is the sentence under IN SHORT.",
+        "  ",
+    )
     yield from figure_lines(plan, "hand_check_area", "mid_area")
     if plan.size.by_storms:
         # The range is that of a pond that holds the rain while nothing soaks in.

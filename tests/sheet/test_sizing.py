@@ -72,6 +72,16 @@ def test_a_storm_held_easily_is_said_to_be(sheet):
     assert "Held easily" not in text
 
 
+def test_a_pond_well_deeper_than_the_storm_needs_says_why(sheet):
+    why = "Why the pond is deeper than that: the water stands"
+    small = {"floor_length": "12 ft", "floor_width": "6 ft"}
+    for floor, told in (({}, True), (small, False)):
+        plan, text = sheet(**floor)
+        part_full = plan.storms.held_storm.peak / plan.size.garden.depth
+        assert (float(part_full) <= 0.85) == told
+        assert (why in " ".join(text.split())) == told
+
+
 def test_the_range_names_what_drives_it(sheet):
     said = " ".join(part(sheet()[1], "DEPTH AND SIZE"))
     assert "Range of the area, from the survey:" in said
