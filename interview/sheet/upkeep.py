@@ -15,7 +15,7 @@ from interview.garden.plan import Plan
 from interview.garden.summary import figure_words, wrap
 from interview.quantities.evidence import Source
 from interview.quantities.shown import depth_words
-from interview.quantities.units import Quantity, quantity
+from interview.quantities.units import Quantity, quantity, total
 from interview.sheet.common import figure_lines
 
 Mark = Callable[[Source], str]
@@ -52,8 +52,8 @@ def levels(plan: Plan, mark: Mark) -> Iterator[str]:
         )
     for question in asked.READINGS:
         found = _found(plan, question) or GAP
-        beside = f"planned {planned[question.key]}" if question.key in planned else ""
-        yield from wrap(f"[ ] {question.label + ':':<24}{found:<26}{beside}".rstrip(), " " * 28)
+        beside = f"planned: {planned[question.key]}"
+        yield from wrap(f"[ ] {question.label + ':':<14}{found:<28}{beside}", " " * 18)
     if find(BY_KEY["built_depth"], plan).waits_for is None:
         yield ""
         yield from figure_lines(plan, *FOUND)
@@ -65,14 +65,18 @@ def levels(plan: Plan, mark: Mark) -> Iterator[str]:
 def _planned(plan: Plan) -> dict[str, str]:
     """Return what the string should read at each point, by the key of its question."""
     garden = plan.size.garden
+    try:
+        floor, when = total(garden.rim_height, plan.built.cover), ""
+    except Unanswered:
+        floor, when = garden.rim_height, ", finished"
     at: dict[str, Quantity] = {
-        asked.FLOOR_READINGS.key: garden.rim_height,
+        asked.FLOOR_READINGS.key: floor,
         asked.NOTCH_READING.key: garden.freeboard,
         asked.RIM_READING.key: quantity(0.0, "ft"),
     }
     said = {key: reading_words(below, plan.metric) for key, below in at.items()}
-    said[asked.FLOOR_READINGS.key] += ", finished"
-    said[asked.INLET_READING.key] = "no lower than the notch"
+    said[asked.FLOOR_READINGS.key] += when
+    said[asked.INLET_READING.key] = "not below the notch"
     return said
 
 

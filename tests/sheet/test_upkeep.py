@@ -102,8 +102,21 @@ def test_sheet_card_and_worksheet_have_the_same_blanks_by_the_same_names(
 
 def test_levels_that_were_read_stand_beside_the_planned_ones(sheet):
     told = part(sheet(**READ), "LEVELS BEFORE PLANTING")
-    assert re.search(r"Floor found: +7 in; 7\.5 in +planned 8 in down", told)
-    assert re.search(r"Notch found: +2 in +planned 2 in down", told)
+    assert re.search(r"Floor found: +7 in; 7\.5 in +planned: 8 in down", told)
+    assert re.search(r"Notch found: +2 in +planned: 2 in down", told)
     assert re.search(r"Inlet found: +____", told)
     assert re.search(r"Pond as dug, from the floor to where it spills: +5\.25 in", told)
     assert "Water held as dug" not in part(sheet(), "LEVELS BEFORE PLANTING")
+
+
+def test_a_floor_read_before_its_mulch_is_held_against_so_much_more(sheet):
+    told = part(
+        sheet(**READ | {"floor_cover": "compost"}, mulch_depth="3 in"), "LEVELS BEFORE PLANTING"
+    )
+    assert re.search(r"Floor found: .* planned: 11 in down", told)
+
+
+def test_once_the_levels_are_read_it_is_to_be_planted(sheet, located):
+    answered = {**located, "plant_region": "midwest"}
+    assert "Once the levels are right plant it" in flat(part(sheet(**READ, **answered), "DO NEXT"))
+    assert "Once the levels are right" not in sheet(levels_read="no", **answered)

@@ -45,7 +45,6 @@ FIGURES: tuple[Figure[BuiltResults], ...] = (
         "water held as dug / full pond volume",
         ("built_volume", "pond_volume"),
         ARITHMETIC,
-        LOW,
     ),
     Figure(
         "built_rain_held",

@@ -30,15 +30,16 @@ class BuiltResults(Results):
         answers = self.answers
         return Levels(
             answers[asked.FLOOR_READINGS],
-            self._cover(answers[asked.FLOOR_COVER]),
+            self.cover,
             answers[asked.NOTCH_READING],
             answers.get(asked.RIM_READING),
             answers.get(asked.INLET_READING),
         )
 
-    def _cover(self, so_far: str) -> Quantity:
-        """The depth of what is still to be laid on the floor."""
-        laid = [quantity(0.0, "in")]
+    @property
+    def cover(self) -> Quantity:
+        """The depth of what was still to be laid on the floor."""
+        so_far, laid = self.answers[asked.FLOOR_COVER], [quantity(0.0, "in")]
         if so_far != "finished":
             laid.append(self.answers[bed.MULCH_DEPTH])
         if so_far == "bare" and self.answers[bed.AMEND]:
