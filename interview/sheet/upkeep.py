@@ -8,7 +8,7 @@ from typing import Any
 from interview.asking.question import Question, Unanswered
 from interview.garden.afterwards import advice
 from interview.garden.afterwards import levels_questions as asked
-from interview.garden.afterwards.advice import Advice
+from interview.garden.afterwards.advice import Matter
 from interview.garden.earth.profile import reading_words
 from interview.garden.figures import BY_KEY, find
 from interview.garden.plan import Plan
@@ -106,7 +106,7 @@ def call(plan: Plan, mark: Mark) -> Iterator[str]:
     yield from _advice(plan, advice.CALL, mark)
 
 
-def _advice(plan: Plan, matters: Iterable[Advice], mark: Mark) -> Iterator[str]:
+def _advice(plan: Plan, matters: Iterable[Matter], mark: Mark) -> Iterator[str]:
     """Yield each matter: sentences, a mark after the last of those of one source."""
     for matter in matters:
         said = ""

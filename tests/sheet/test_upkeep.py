@@ -117,6 +117,6 @@ def test_a_floor_read_before_its_mulch_is_held_against_so_much_more(sheet):
 
 
 def test_once_the_levels_are_read_it_is_to_be_planted(sheet, located):
-    answered = {**located, "plant_region": "midwest"}
+    answered = {**located, "plant_region": "midwest", "wetland_list_region": "mw"}
     assert "Once the levels are right plant it" in flat(part(sheet(**READ, **answered), "DO NEXT"))
     assert "Once the levels are right" not in sheet(levels_read="no", **answered)

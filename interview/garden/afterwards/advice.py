@@ -41,7 +41,7 @@ LOOK_YEARLY = Source(
 
 
 @dataclass(frozen=True)
-class Advice:
+class Matter:
     """One matter: its name, and what is said of it, each sentence with its source."""
 
     topic: str
@@ -49,7 +49,7 @@ class Advice:
 
 
 WHILE_DIGGING = (
-    Advice(
+    Matter(
         "Tree roots",
         (
             (
@@ -64,7 +64,7 @@ WHILE_DIGGING = (
             ("Many roots mean that you are under the tree: move the garden.", PRACTICE),
         ),
     ),
-    Advice(
+    Matter(
         "Frozen or soaked ground",
         (
             (
@@ -74,7 +74,7 @@ WHILE_DIGGING = (
             ),
         ),
     ),
-    Advice(
+    Matter(
         "Something unexpected",
         (
             (
@@ -88,7 +88,7 @@ WHILE_DIGGING = (
 """What may be met on dig day."""
 
 BEFORE_PLANTING = (
-    Advice(
+    Matter(
         "Try it with water",
         (
             (
@@ -103,7 +103,7 @@ BEFORE_PLANTING = (
             ),
         ),
     ),
-    Advice(
+    Matter(
         "Water the plants in",
         (
             (
@@ -117,7 +117,7 @@ BEFORE_PLANTING = (
 """What is tried and done between digging and planting."""
 
 EVERY_YEAR = (
-    Advice(
+    Matter(
         "Mosquitoes",
         (
             (
@@ -134,7 +134,7 @@ EVERY_YEAR = (
             ),
         ),
     ),
-    Advice(
+    Matter(
         "Leaves and silt",
         (
             (
@@ -148,7 +148,7 @@ EVERY_YEAR = (
             ),
         ),
     ),
-    Advice(
+    Matter(
         "The overflow",
         (
             (
@@ -162,7 +162,7 @@ EVERY_YEAR = (
             ),
         ),
     ),
-    Advice(
+    Matter(
         "Winter",
         (
             (
@@ -176,7 +176,7 @@ EVERY_YEAR = (
             ),
         ),
     ),
-    Advice(
+    Matter(
         "Frozen ground",
         (
             ("Ground that is frozen at the surface takes little meltwater.", MELTING_SNOW),
@@ -187,7 +187,7 @@ EVERY_YEAR = (
             ),
         ),
     ),
-    Advice(
+    Matter(
         "Snow and road salt",
         (
             ("Pile snow on flat ground that does not pond.", MELTING_SNOW),
@@ -206,7 +206,7 @@ EVERY_YEAR = (
             ),
         ),
     ),
-    Advice(
+    Matter(
         "A soak test again",
         (
             (
@@ -225,7 +225,7 @@ EVERY_YEAR = (
 """What each year brings."""
 
 CALL = (
-    Advice(
+    Matter(
         "A wall or floor of the house turns damp",
         (
             (
@@ -235,19 +235,19 @@ CALL = (
             ),
         ),
     ),
-    Advice(
+    Matter(
         "Ground cracks, sinks or slides, or the berm leaks at its foot",
         (("Keep away, turn the water off the garden, and call an engineer.", PRACTICE),),
     ),
-    Advice(
+    Matter(
         "A line is nicked, or you smell gas",
         (("Leave, light nothing, and call the emergency number from a distance.", PRACTICE),),
     ),
-    Advice(
+    Matter(
         "Sewage smells, or a septic field turns wet",
         (("Stop the water coming here and call the health department.", PRACTICE),),
     ),
-    Advice(
+    Matter(
         "Water reaches a neighbor, a sidewalk or the street",
         (
             (
@@ -257,7 +257,7 @@ CALL = (
             ),
         ),
     ),
-    Advice(
+    Matter(
         "A pond stands over 72 hours after you have mended it",
         (
             (
@@ -266,7 +266,7 @@ CALL = (
             ),
         ),
     ),
-    Advice(
+    Matter(
         "A large tree leans, or its crown thins",
         (("Keep from under it and call an arborist.", PRACTICE),),
     ),
