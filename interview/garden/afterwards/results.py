@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from interview.asking.question import Unanswered
 from interview.asking.results import Results, part
 from interview.garden.afterwards import levels_questions as asked
 from interview.garden.afterwards.as_built import AsBuilt, Levels
@@ -28,6 +29,8 @@ class BuiltResults(Results):
     def levels(self) -> Levels:
         """The readings of the bed."""
         answers = self.answers
+        if not answers[asked.LEVELS_READ]:
+            raise Unanswered(asked.LEVELS_READ, asked.LEVELS_READ.key)
         return Levels(
             answers[asked.FLOOR_READINGS],
             self.cover,

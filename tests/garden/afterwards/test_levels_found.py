@@ -6,6 +6,7 @@ import pytest
 
 from interview.asking import route
 from interview.garden.summary import waiting
+from interview.garden.verdicts import verdict
 from interview.quantities.evidence import Grade
 
 READ = {
@@ -169,3 +170,24 @@ def test_a_notch_above_its_place_is_read_in_metric_too(built):
     plan = built(units="metric", notch_reading="80 mm", floor_readings="203 mm")
     one = found(plan, "built_depth")
     assert one.grade is Grade.FIX and "mm too low" in one.change and " in " not in one.change
+
+
+def test_what_a_reading_means_is_told_at_once(built):
+    for address, texts, key in (
+        ("floor_readings", {"floor_readings": "7 in"}, "built_depth"),
+        ("notch_reading", {"notch_reading": "3 in"}, "built_depth"),
+        ("rim_reading", {"rim_reading": "3 in"}, "built_rim"),
+        ("inlet_reading", {"inlet_reading": "3 in"}, "built_inlet"),
+    ):
+        plan = built(**texts)
+        step = next(one for one in route.steps(plan.answers) if one.address == address)
+        told = verdict(plan, step)
+        assert told is not None and (told.key, told.grade) == (key, Grade.FIX), address
+
+
+def test_the_page_of_the_levels_is_on_nobodys_way_until_they_are_read(session_of, built):
+    for answer, there in (("no", False), ("yes", True)):
+        session = session_of(built(levels_read=answer).answers)
+        names = {place.name for place in session.way.places}
+        assert ({"levels", "levels_round"} <= names) == there
+        assert there or not {"levels", "levels_round"} & names
