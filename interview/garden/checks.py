@@ -12,7 +12,8 @@ from interview.asking.question import Unanswered
 from interview.asking.results import Results, part
 from interview.garden import gate
 from interview.garden.afterwards import questions as review
-from interview.garden.afterwards.findings import after_findings
+from interview.garden.afterwards.findings import after_findings, built_findings
+from interview.garden.afterwards.results import BuiltResults
 from interview.garden.earth.findings import earth_findings, water_findings
 from interview.garden.earth.results import EarthResults
 from interview.garden.planting.findings import planting_findings
@@ -58,6 +59,7 @@ class Checks(Results):
     storms: StormsResults
     earth: EarthResults
     planting: PlantingResults
+    built: BuiltResults
     today: dt.date
 
     @part
@@ -113,6 +115,7 @@ def _all_findings(found: Checks) -> Iterator[Finding]:
         ("catchment", catchment_findings, found.survey),
         ("record", record_findings, found.storms),
         ("planting", planting_findings, found.planting),
+        ("levels as dug", built_findings, found.built),
         ("after", after_findings, found.answers),
     )
     for name, check, record in (*safety, *worth):

@@ -125,9 +125,9 @@ class _Looked:
 
     def _size(self) -> str:
         """The size known so far as a sentence; nothing before the first one."""
-        found = find(BY_KEY["recommended_area"], self.plan)
+        found = find(BY_KEY["work_area"], self.plan)
         if found.waits_for is None and found.trouble is None:
-            return f"{found.shown(self.plan.metric)}."
+            return f"A {found.shown(self.plan.metric)} pond."
         return f"{self.rough.rstrip('.')}." if self.rough else ""
 
     def _calls(self) -> str:

@@ -9,6 +9,7 @@ from typing import Any
 from interview.asking import own_fault
 from interview.asking.figure import Figure, Found
 from interview.asking.question import Unanswered
+from interview.garden.afterwards import figures as built
 from interview.garden.earth import figures as earth
 from interview.garden.plan import Plan
 from interview.garden.planting import figures as planting
@@ -29,6 +30,7 @@ TABLES: dict[str, tuple[Figure[Any], ...]] = {
     "storms": storms.FIGURES,
     "earth": earth.FIGURES,
     "planting": planting.FIGURES,
+    "built": built.FIGURES,
 }
 """The tables, by the record of the plan that their figures are found in."""
 

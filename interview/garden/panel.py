@@ -11,7 +11,7 @@ from interview.garden.due_words import Due, GardenState, day_words
 from interview.garden.plan import Plan
 from interview.garden.site import spot_questions as ground
 from interview.garden.soak.times import elapsed_words
-from interview.garden.summary import value_of
+from interview.garden.summary import pond_line, size_sentence, value_of
 from interview.quantities.evidence import Finding, Grade
 
 PANEL_STOPS = 2
@@ -33,8 +33,7 @@ def panel_lines(plan: Plan, due: Due, rough: str = "") -> list[str]:
     if due.state in _AT_THE_HOLE:
         rate = [f"Rate so far: {one}" for one in known(lambda: value_of("Drop rate", plan))]
         return [*lead, *(_timer(plan) or [due.says]), *rate]
-    sized = known(lambda: garden_sentence(plan))
-    if sized:
+    if sized := garden_lines(plan):
         return [*lead, *sized, *digging_line, due.says]
     middle = [one for one in (rough, *distances_line(plan), *slope_line(plan)) if one]
     if due.state in _WAITS:
@@ -99,11 +98,9 @@ def slope_line(plan: Plan) -> list[str]:
     return [f"Slope {slope[0]}: {word}"]
 
 
-def garden_sentence(plan: Plan) -> str:
-    """Return the garden in one sentence; raises ``Unanswered``."""
-    labels = ("Over all", "Pond depth", "Rain it holds", "Empties")
-    over_all, pond, held, empty = (value_of(label, plan) for label in labels)
-    return f"A garden {over_all} over all, pond {pond}, holds {held} of rain, empty {empty}"
+def garden_lines(plan: Plan) -> list[str]:
+    """Return the size of the garden and what it holds; nothing while that is not known."""
+    return [*known(lambda: size_sentence(plan)), *known(lambda: pond_line(plan))]
 
 
 def _timer(plan: Plan) -> list[str]:

@@ -221,8 +221,12 @@ _PLAN = (
         visit=PLAN_DAY,
     ),
     Page("dig_day", "review", "Dig day", ("dig_day",), visit=PLAN_DAY),
-    Page("the_plan", "review", "The plan", more=("swap_out", "notes", "storm_seen"),
+    Page("the_plan", "review", "The plan", more=("swap_out", "notes", "levels_read", "storm_seen"),
          visit=PLAN_DAY, tells="the_plan"),
+    Page("levels", "review", "Levels of the floor", ("floor_cover", "floor_readings"),
+         usual=("levels_from",), visit=PLAN_DAY),
+    Page("levels_round", "review", "Levels of notch, rim, inlet",
+         ("notch_reading", "rim_reading", "inlet_reading"), visit=PLAN_DAY),
     Page("storm", "review", "The first storm", ("storm_rain", "storm_empty_after"),
          visit=PLAN_DAY),
     Page("storm_overflow", "review", "Overflow in that storm", ("storm_overflow",),
@@ -239,7 +243,8 @@ OPTIONAL = frozenset(
     {
         "lines_ticket", "slope_drop_turned", "downhill_direction", "room_area", "house_area",
         "ribbon", "hard_digging", "hardiness_zone", "prices", "notes", "dig_day",
-        "rain_date_column", "rain_depth_column", "spout_fall", "kidney_bend",
+        "rain_date_column", "rain_depth_column", "spout_fall", "kidney_bend", "floor_cover",
+        "floor_readings", "notch_reading", "rim_reading", "inlet_reading",
     }
 )  # fmt: skip
 """Keys of questions that an empty Enter skips: it keeps don't know yet, and they count as done."""

@@ -18,6 +18,7 @@ from interview.garden.place import questions as start
 from interview.quantities.evidence import Finding, Grade
 
 if TYPE_CHECKING:
+    from interview.garden.afterwards.results import BuiltResults
     from interview.garden.checks import Checks
     from interview.garden.earth.results import EarthResults
     from interview.garden.place.results import PlaceResults
@@ -39,6 +40,7 @@ RECORDS = (
     "storms",
     "earth",
     "planting",
+    "built",
     "checks",
 )
 """The subjects' records, each after those it is made from."""
@@ -156,6 +158,13 @@ class Plan:
         )
 
     @cached_property
+    def built(self) -> BuiltResults:
+        """What the garden holds as it was dug."""
+        from interview.garden.afterwards.results import BuiltResults
+
+        return BuiltResults(self.answers, self.place, self.soak, self.size, self.earth)
+
+    @cached_property
     def checks(self) -> Checks:
         """What ties a later subject back to an earlier one, and everything found."""
         from interview.garden.checks import Checks
@@ -169,6 +178,7 @@ class Plan:
             self.storms,
             self.earth,
             self.planting,
+            self.built,
             self.now.date(),
         )
 

@@ -13,6 +13,7 @@ from interview.asking import own_fault, route
 from interview.asking.answers import Answers
 from interview.asking.question import Question, Unanswered
 from interview.garden import figures, soak_due
+from interview.garden.afterwards.levels_questions import LEVELS
 from interview.garden.figures import BY_KEY, find
 from interview.garden.form.outline import FloorShape
 from interview.garden.plan import Plan
@@ -92,15 +93,23 @@ def figure_words(plan: Plan, key: str) -> str:
     return found.shown(plan.metric)
 
 
-def _size(plan: Plan) -> str:
-    garden, metric = plan.size.garden, plan.metric
-    beds = f"{plan.size.bed_count} beds of " if plan.size.bed_count > 1 else ""
-    return f"{beds}{sides_words(garden.floor_length, garden.floor_width, metric)}"
+def size_sentence(plan: Plan) -> str:
+    """Return how large the garden is, in the one sentence that tells it; raises ``Unanswered``."""
+    garden, count, metric = plan.size.garden, plan.size.bed_count, plan.metric
+    what = f"{count} beds, each" if count > 1 else "A garden"
+    # How far it reaches on a slope that is not measured is not known yet.
+    whole = plan.size.ground is not None
+    over_all = f" {sides_words(*plan.size.over_all, metric)} over all," if whole else ""
+    floor = sides_words(garden.floor_length, garden.floor_width, metric)
+    does = "together they do" if count > 1 else "it does"
+    work = figure_words(plan, "work_area")
+    return f"{what}{over_all} with a flat floor of {floor}; {does} the work of a {work} pond."
 
 
-def _over_all(plan: Plan) -> str:
-    each = sides_words(*plan.size.over_all, plan.metric)
-    return f"{each}, each bed" if plan.size.bed_count > 1 else each
+def pond_line(plan: Plan) -> str:
+    """Return pond, rain held and hours in one line; raises ``Unanswered``."""
+    pond, held, empty = (value_of(one, plan) for one in ("Pond depth", "Rain it holds", "Empties"))
+    return f"Pond {pond}, holds {held} of rain, empty {empty}"
 
 
 def _empties(plan: Plan) -> str:
@@ -198,9 +207,7 @@ _SO_FAR: tuple[tuple[str, Callable[[Plan], str]], ...] = (
     ("First size", rough_line),
     ("Pond depth", lambda p: depth_words(p.size.depth.depth, p.metric)),
     ("Empties", _empties),
-    ("Recommended area", lambda p: figure_words(p, "recommended_area")),
-    ("Level floor", _size),
-    ("Over all", _over_all),
+    ("Size", size_sentence),
     ("Rain it holds", lambda p: figure_words(p, "rain_held")),
     ("Soil to dig", lambda p: figure_words(p, "soil_dug_total")),
     ("Wheelbarrow loads", lambda p: figure_words(p, "barrow_loads")),
@@ -251,7 +258,13 @@ def _refused_by_soil(plan: Plan) -> bool:
         return False
 
 
-_OPTIONAL = ("rain_record", "rain_record_unit", "spout_distance", "lines_finished_on")
+_OPTIONAL = (
+    "rain_record",
+    "rain_record_unit",
+    "spout_distance",
+    "lines_finished_on",
+    *(one.key for one in LEVELS),
+)
 
 
 def _optional(question: Question[Any]) -> bool:

@@ -14,7 +14,7 @@ from interview.asking.route import Step
 from interview.garden.afterwards import questions as review
 from interview.garden.due import due
 from interview.garden.due_words import Due, day_words
-from interview.garden.panel import distances_line, garden_sentence, known, slope_line
+from interview.garden.panel import distances_line, garden_lines, slope_line
 from interview.garden.path import TODAY
 from interview.garden.plan import Plan
 from interview.garden.session import Session
@@ -135,8 +135,7 @@ def result(plan: Plan, number: int = 1) -> list[str]:
 def the_plan(session: Session) -> list[str]:
     """Return the garden in a sentence, what stands against it, and the day meant for digging."""
     plan = session.plan
-    sized = known(lambda: garden_sentence(plan))
-    lines = [f"{one}." for one in sized] or _found(plan)[:1]
+    lines = [f"{one.rstrip('.')}." for one in garden_lines(plan)] or _found(plan)[:1]
     against = [one for one in plan.findings if one.grade is not Grade.GOOD]
     worst = sorted(against, key=lambda one: one.grade is not Grade.STOP)
     lines += [f"{one.grade.value.upper()}: {one.said}" for one in worst[:MOST_PROBLEMS]]

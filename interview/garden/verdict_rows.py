@@ -8,8 +8,9 @@ from typing import Any
 
 from interview.asking.answers import Answers
 from interview.asking.question import Question, Unanswered
+from interview.garden.afterwards import levels_questions as levels
 from interview.garden.afterwards import questions as review
-from interview.garden.afterwards.findings import after_findings
+from interview.garden.afterwards.findings import after_findings, built_findings
 from interview.garden.checks import dig_day_findings, mark_reach_findings
 from interview.garden.earth.findings import earth_findings, water_findings
 from interview.garden.place import questions as start
@@ -37,7 +38,7 @@ from interview.garden.survey import questions as survey
 from interview.garden.survey.findings import catchment_findings
 from interview.quantities.evidence import ARITHMETIC, PRACTICE, Finding, Grade, Source
 from interview.quantities.shown import depth_words, rate_words, sides_words
-from interview.quantities.units import plain_number, show
+from interview.quantities.units import plain_number
 
 KEEP = "keep"
 """The target of a way that leaves the answer as it is."""
@@ -128,6 +129,7 @@ _ROOF = _from(catchment_findings, "survey")
 _RECORD = _from(record_findings, "storms")
 _PLANTS = _from(planting_findings, "planting")
 _AFTER = _from(after_findings, "answers")
+_BUILT = _from(built_findings, "built")
 
 
 def _result(plan: Plan, _: Answers) -> str:
@@ -139,10 +141,11 @@ def _result(plan: Plan, _: Answers) -> str:
     said += f": pond {depth_words(size.depth.depth, metric)}"
     try:
         fits = " It fits." if _within_room(plan) else ""
-        area = show(size.recommended, "m**2" if metric else "ft**2", 2, "up")
+        wide = size.over_all if size.ground is not None else None
     except Unanswered:
         return f"{said}."
-    return f"{said}, garden {area}.{fits}"
+    garden = f", garden {sides_words(*wide, metric)} over all" if wide else ""
+    return f"{said}{garden}.{fits}"
 
 
 def _within_room(plan: Plan) -> bool:
@@ -243,6 +246,11 @@ TABLE: dict[Question[Any], Decides] = {
     bed.FLOOR_WIDTH: _FLOOR,
     planting.OWN_PLANTS: Decides(("own_plants",), (_PLANTS,)),
     review.DIG_DAY: Decides(("dig_day",), (_from(dig_day_findings, "checks"),)),
+    levels.FLOOR_COVER: Decides(("built_depth",), (_BUILT,)),
+    levels.FLOOR_READINGS: Decides(("built_depth", "built_level"), (_BUILT,)),
+    levels.NOTCH_READING: Decides(("built_depth", "built_rim", "built_inlet"), (_BUILT,)),
+    levels.RIM_READING: Decides(("built_rim", "built_depth"), (_BUILT,)),
+    levels.INLET_READING: Decides(("built_inlet",), (_BUILT,)),
     review.STORM_EMPTY: Decides(("drained", "drained_slowly", "drained_too_slowly"), (_AFTER,)),
     review.STORM_OVERFLOW: Decides(("overflow_elsewhere",), (_AFTER,)),
     review.STORM_PLANTS: Decides(("plants_after_storm",), (_AFTER,)),

@@ -9,6 +9,12 @@ from functools import partial
 from interview.asking import own_fault
 from interview.asking.question import Unanswered
 from interview.garden.afterwards import questions as review
+from interview.garden.afterwards.levels_questions import (
+    FLOOR_READINGS,
+    INLET_READING,
+    NOTCH_READING,
+    RIM_READING,
+)
 from interview.garden.earth.materials import STONE_LAYER, sold_in
 from interview.garden.earth.profile import reading_words
 from interview.garden.pictures import levels
@@ -46,6 +52,14 @@ PEG_ROWS = (MOST_ROWS, 5, 4)
 """Rows of pegs, fewer where the page has no room for more."""
 MOST_WHY = 2
 """Reasons against digging that are told on the card; the sheet tells all."""
+POINTS = 4
+"""Blanks for the floor that a line has room for."""
+_FOUND_AT = {
+    "Crest of the berm": RIM_READING,
+    "Lawn that is the rim": RIM_READING,
+    "Overflow": NOTCH_READING,
+}
+"""How the row of a level begins beside which is written what is found there."""
 MOST_WHY_LINES, MOST_WHERE_LINES, MOST_STOP_LINES = 3, 8, 30
 
 
@@ -100,7 +114,7 @@ def _work(planting: Part, brief: int) -> tuple[tuple[str, Part], ...]:
     return (
         ("3 PEG OUT, from one string along the middle, across the slope", partial(_pegs, brief)),
         (
-            "4 DIG AND LEVEL, with a tape from that string, at crest height",
+            "4 DIG AND LEVEL, down from that string; type in what you find",
             partial(_dig, brief),
         ),
         ("5 SOIL AND STONE", _soil),
@@ -249,14 +263,22 @@ def _dig(brief: int, plan: Plan) -> Iterator[str]:
             "Floor",
             "Bottom of digging",
         ):
-            yield f" {point:<42}{GAP:<18}found {GAP}"
+            yield _level(point, GAP)
     else:
         for row in rows:
             if brief > 1 and row.point.startswith("Ground"):
                 continue
             down = reading_words(row.below_string, plan.metric)
-            yield f" {row.point:<42}{down:<18}found {GAP}"
+            yield _level(row.point, down)
+    yield f" {FLOOR_READINGS.label} {' '.join([GAP] * POINTS)}  {INLET_READING.label} {GAP}"
     yield from _notch(plan)
+
+
+def _level(point: str, down: str) -> str:
+    """Return a level with a blank for what is found there, where that is typed in."""
+    found = next((one for start, one in _FOUND_AT.items() if point.startswith(start)), None)
+    blank = f"{found.label} {GAP}" if found else ""
+    return f" {point:<41}{down:<14}{blank}"
 
 
 def _floor(plan: Plan) -> str:
@@ -278,10 +300,8 @@ def _notch(plan: Plan) -> Iterator[str]:
         yield from wrap(f" Lip in the lawn {across} wide, level, of turf or stone.", "   ")
         return
     yield from wrap(
-        f" Notch {length_words(plan.earth.notch.width, metric)} wide, lined with stone; below it "
-        "stone "
-        f"{sides_words(long, wide, metric)}, "
-        f"{depth_words(thick, metric)} thick.",
+        f" Notch {length_words(plan.earth.notch.width, metric)} wide, stone in it and "
+        f"{sides_words(long, wide, metric)} below, {depth_words(thick, metric)} thick.",
         "   ",
     )
 

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from interview.garden import soak_due
 from interview.garden.afterwards import questions as review
+from interview.garden.afterwards.levels_questions import LEVELS_READ
 from interview.garden.plan import Plan
 from interview.garden.site import lines_questions as buried
 from interview.garden.summary import may_dig, waiting, wrap
@@ -53,6 +54,9 @@ def _steps(plan: Plan) -> Iterator[str]:
         yield f"Find out {more} more {'thing' if more == 1 else 'things'}: STILL TO FIND OUT."
     if stops or waits:
         return
+    if plan.answers[LEVELS_READ]:
+        yield "Once the levels are right plant it, water it in and mulch: PLANTS; then FIRST YEAR."
+        return
     day = plan.answers.get(review.DIG_DAY)
     if day is not None and day > plan.now.date():
         yield f"You mean to dig on {day:%A} {day}: the marks must still be good on that day."
@@ -63,13 +67,13 @@ def _steps(plan: Plan) -> Iterator[str]:
     if not now.open:
         yield (
             "Lay the garden out with a hose or string, without pegs; peg and dig only once digging "
-            "is open. Then follow DIGGING, PLANTS and FIRST YEAR in order."
+            "is open. Then follow DIGGING, LEVELS BEFORE PLANTING, PLANTS and FIRST YEAR in order."
         )
     else:
         yield (
             plan.answers.told(
-                "Peg out, dig, plant and connect the downspout in the order of DIGGING; then FIRST "
-                "YEAR."
+                "Peg out, dig, plant and connect the downspout in the order of DIGGING; before you "
+                "plant read the levels: LEVELS BEFORE PLANTING; then FIRST YEAR."
             )
         )
 

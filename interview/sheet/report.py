@@ -24,7 +24,18 @@ from interview.garden.summary import (
 )
 from interview.quantities.evidence import Finding, Grade, Source
 from interview.reading.foreign import shown
-from interview.sheet import dig, next_steps, plants, shopping, size, soil, storms, survey, work
+from interview.sheet import (
+    dig,
+    next_steps,
+    plants,
+    shopping,
+    size,
+    soil,
+    storms,
+    survey,
+    upkeep,
+    work,
+)
 from interview.sheet.appendix import Sources, formulas, glossary
 from interview.sheet.worksheet import worksheet
 
@@ -51,14 +62,26 @@ REMEDIES: tuple[Part, ...] = (
     ("OPTIONS", size.ways),
     ("LEAN, USUAL, GENEROUS", size.sizes),
 )
+Marked = tuple[str, Callable[[Plan, Callable[[Source], str]], Iterator[str]]]
+
 OUTSIDE: tuple[Part, ...] = (
     ("PEGGING OUT", size.pegging),
     ("DIGGING", dig.dig),
     ("THE WORK", work.work),
+)
+AS_DUG: tuple[Marked, ...] = (
+    ("MET WHILE DIGGING", upkeep.while_digging),
+    ("LEVELS BEFORE PLANTING", upkeep.levels),
+)
+PLANTED: tuple[Part, ...] = (
     ("SHOPPING LIST", shopping.shopping),
     ("PLANTS", plants.plants),
     ("PLANTING SKETCH", plants.sketches),
     ("FIRST YEAR", plants.care),
+)
+AFTERWARDS: tuple[Marked, ...] = (
+    ("EVERY YEAR", upkeep.every_year),
+    ("WHEN TO CALL SOMEBODY", upkeep.call),
 )
 WORKED_OUT: tuple[Part, ...] = (
     ("THE SOAK TEST", soil.soak),
@@ -67,7 +90,10 @@ WORKED_OUT: tuple[Part, ...] = (
     ("STORMS", storms.storms),
     ("YEARS OF RAIN", storms.years),
 )
-"""The parts of the sheet that are worked out, with their titles, in three groups."""
+"""The parts of the sheet that are worked out, with their titles, in groups.
+
+Those that are ``Marked`` name the sources of what they say.
+"""
 
 VERDICT_WORDS = {
     Grade.GOOD: "GOOD: no problems found.",
@@ -115,7 +141,8 @@ def _parts(plan: Plan) -> Iterator[list[str]]:
     yield from _worked(plan, REMEDIES)
     yield _banner("TO TAKE OUTSIDE")
     yield _part("CAUTIONS", lambda: _caution_part(plan))
-    yield from _worked(plan, OUTSIDE)
+    yield from _worked(plan, (*OUTSIDE, *_with(sources, AS_DUG), *PLANTED))
+    yield from _worked(plan, _with(sources, AFTERWARDS))
     yield _part("NOTES", lambda: _notes_part(plan))
     yield _banner("HOW IT WAS WORKED OUT")
     yield from _worked(plan, WORKED_OUT)
@@ -124,6 +151,16 @@ def _parts(plan: Plan) -> Iterator[list[str]]:
     yield _part("FORMULAS", lambda: formulas(plan, sources))
     yield _part("SOURCES", sources.lines)
     yield _part("WORDS", glossary)
+
+
+def _with(sources: Sources, parts: tuple[Marked, ...]) -> tuple[Part, ...]:
+    return tuple((title, partial(_marked, part, sources)) for title, part in parts)
+
+
+def _marked(
+    part: Callable[[Plan, Callable[[Source], str]], Iterator[str]], sources: Sources, plan: Plan
+) -> Iterator[str]:
+    return part(plan, sources.mark)
 
 
 def _worked(plan: Plan, parts: tuple[Part, ...]) -> Iterator[list[str]]:
@@ -181,7 +218,7 @@ def _summary(plan: Plan) -> list[str]:
     for line in so_far(plan):
         value = line.value or f"waits for: {line.waits_for}"
         lines += wrap(f"{line.label + ':':<24}{value}", " " * 24)
-    return lines + [one for said in size.in_one_sentence(plan) for one in wrap(said)]
+    return lines
 
 
 def _waiting_part(plan: Plan) -> list[str]:

@@ -24,7 +24,7 @@ from interview.quantities.shown import (
     volume_words,
     water_words,
 )
-from interview.quantities.units import METRIC, US, Quantity, magnitude, quantity, show
+from interview.quantities.units import METRIC, US, Quantity, quantity, show
 from interview.sheet.common import drawn, figure_lines, order_words
 from interview.sheet.stakeout import stakeout
 
@@ -45,34 +45,12 @@ def size(plan: Plan) -> Iterator[str]:
         plan,
         "size_governed_by",
         "pond_volume",
+        "work_area",
         "inside_area",
         "own_rain_share",
         "rain_held",
         "empty_soonest",
         "empty_latest",
-    )
-
-
-def in_one_sentence(plan: Plan) -> Iterator[str]:
-    """Yield which of the areas is the garden, in one sentence; nothing while they are not known."""
-    try:
-        if plan.size.ground is None:
-            return
-        garden = plan.size.garden
-        if magnitude(garden.depth, "ft") <= 0:
-            return
-        area = times(garden.volume, plan.size.bed_count) / garden.depth
-        over_all = sides_words(*plan.size.over_all, plan.metric)
-    except Unanswered:
-        return
-    floor = sides_words(garden.floor_length, garden.floor_width, plan.metric)
-    many = plan.size.bed_count > 1
-    beds = f"{plan.size.bed_count} beds, each" if many else "A garden"
-    does = "together they do" if many else "it does"
-    unit = "m**2" if plan.metric else "ft**2"
-    yield (
-        f"{beds} {over_all} over all, with a flat floor of {floor}; {does} the work of a pond of "
-        f"{show(area, unit, 2, 'down')} with upright walls."
     )
 
 
@@ -110,6 +88,11 @@ def _areas(plan: Plan) -> Iterator[str]:
         f"{'Recommended area, rule of thumb beside it:':<46}"
         f"{show(plan.size.recommended, unit, 2)}; {show(plan.size.rule_of_thumb, unit, 2)}",
         " " * 46,
+    )
+    yield from wrap(
+        "The recommended area is needed half way up the sides; from it the floor is rounded up to "
+        "be pegged. The size as built is the sentence under IN SHORT.",
+        "  ",
     )
     yield from figure_lines(plan, "hand_check_area", "mid_area")
     if plan.size.by_storms:

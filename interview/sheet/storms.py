@@ -28,6 +28,8 @@ MOST_YEARS = 40
 """Years drawn one by one; of a longer record the last ones are."""
 HELD_EASILY = Cited(0.5, OURS)
 """A storm that fills the pond to no more than this part of its depth is held easily."""
+WELL_BELOW = Cited(0.85, OURS)
+"""Up to this part of the pond's depth it is asked why the pond is deeper than the storm needs."""
 MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"]
 
 
@@ -61,20 +63,24 @@ def storms(plan: Plan) -> Iterator[str]:
 
 
 def _held_easily(plan: Plan) -> Iterator[str]:
-    """Say why a pond that this storm does not half fill is dug all the same."""
+    """Say why a pond that this storm does not fill is dug all the same."""
     peak, full = plan.storms.held_storm.peak, plan.size.garden.depth
-    if (
-        _row(plan)
-        or plan.answers[shaping.HOW_LARGE] == "lean"
-        or ratio(peak, full) > HELD_EASILY.value
-    ):
+    part = ratio(peak, full)
+    if _row(plan) or plan.answers[shaping.HOW_LARGE] == "lean" or part > WELL_BELOW.value:
         return
+    stands = f"the water stands {water_words(peak, plan.metric)} deep at the most"
     yield ""
-    yield from wrap(
-        f"Held easily: the water stands {water_words(peak, plan.metric)} deep at the most, for the "
-        "soil takes much of it while it rains. The size does not count on that. A smaller garden "
-        "would do: see lean under LEAN, USUAL, GENEROUS."
-    )
+    if part <= HELD_EASILY.value:
+        yield from wrap(
+            f"Held easily: {stands}, for the soil takes much of it while it rains. The size does "
+            "not count on that. A smaller garden would do: see lean under LEAN, USUAL, GENEROUS."
+        )
+    elif not plan.size.by_storms:
+        yield from wrap(
+            f"Why the pond is deeper than that: {stands}, as the soil takes some while it rains. "
+            "The size does not count on that, and so has room for slower soil and larger storms. "
+            "Lean goes without that room: see LEAN, USUAL, GENEROUS."
+        )
 
 
 def _row(plan: Plan) -> bool:

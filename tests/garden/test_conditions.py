@@ -37,6 +37,7 @@ READ = {
 }
 RECORD = {"has_rain_record": "yes"}
 SEEN = {"storm_seen": "yes"}
+LEVELS_READ = {"levels_read": "yes"}
 
 
 def near(key: str) -> dict[str, str]:
@@ -55,6 +56,14 @@ HOLES = (
 FILLS = ("first_fill_start", "first_fill_empty", "second_fill_start", "second_fill_empty")
 RAIN = ("rain_record", "rain_record_unit", "rain_date_column", "rain_depth_column")
 STORM = ("storm_rain", "storm_empty_after", "storm_overflow", "storm_plants")
+LEVELS = (
+    "levels_from",
+    "floor_cover",
+    "floor_readings",
+    "notch_reading",
+    "rim_reading",
+    "inlet_reading",
+)
 
 # Key of the question, answers that make it asked, answers that do not.
 CONDITIONS: tuple[tuple[str, dict[str, str], dict[str, str]], ...] = (
@@ -143,6 +152,7 @@ CONDITIONS: tuple[tuple[str, dict[str, str], dict[str, str]], ...] = (
     ("wetland_list_region", {"country": "us", "state": "pa"}, {"country": "us", "state": "vt"}),
     ("wetland_list_region", {"plant_region": "northeast"}, {"plant_region": "outside"}),
     ("wetland_list_region", {"country": "us", "state": "pa"}, {"country": "uk"}),
+    *((key, LEVELS_READ, {"levels_read": "no"}) for key in LEVELS),
     *((key, SEEN, {"storm_seen": "no"}) for key in STORM),
 )  # fmt: skip
 

@@ -270,7 +270,7 @@ def test_every_state_says_its_sentence_and_where_enter_leads(state, due_of):
     texts, when, says, target = ROWS[state]
     plan, found = due_of(texts, when)
     if state is GardenState.TESTED:
-        says += f"{find(BY_KEY['recommended_area'], plan).shown(False)}."
+        says += f"A {find(BY_KEY['work_area'], plan).shown(False)} pond."
     taken = ALL_TAKEN if state in (GardenState.PLANNED, GardenState.RENEW) else ()
     found = due_of(texts, when, taken)[1]
     assert (found.state, found.says, found.target) == (state, says, target)
@@ -419,8 +419,11 @@ def test_the_panel_tells_what_the_stage_has_found(due_of):
     plan, found = due_of(texts, when, ALL_TAKEN)
     told = panel_lines(plan, found)
     assert re.match(
-        r"A garden \d.* ft.* by \d.* over all, pond \S+ in, holds .* of rain, empty in ", told[0]
+        r"A garden \d.* ft.* by \d.* over all, with a flat floor of .* by .*; it does the work of "
+        r"a \d+ ft² pond\.$",
+        told[0],
     )
+    assert re.match(r"Pond \S+ in, holds .* of rain, empty in ", told[1])
 
 
 def test_a_distance_too_near_leads_the_panel(due_of):

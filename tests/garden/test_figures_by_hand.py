@@ -85,6 +85,13 @@ ELSEWHERE = {
         ),
         "garden/earth/test_work.py",
     ),
+    "built_depth": "garden/afterwards/test_levels_found.py",
+    "built_volume": "garden/afterwards/test_as_built.py",
+    "built_share": "garden/afterwards/test_as_built.py",
+    "built_rain_held": "garden/afterwards/test_as_built.py",
+    "built_empty": "garden/afterwards/test_as_built.py",
+    "built_floor_spread": "garden/afterwards/test_as_built.py",
+    "built_rim": "garden/afterwards/test_levels_found.py",
 }  # fmt: skip
 """What takes a calendar, a record of days, a survey or a list of plants: worked out there."""
 
@@ -277,6 +284,7 @@ def test_the_sizes_and_the_rain_held(worked):
     assert v["own_rain_share"] == near(100 * v["inside_area"] / served)
     assert v["sending_area"] == near(served + v["inside_area"])
     assert v["rain_held"] == near(12 * v["pond_volume"] / v["sending_area"])
+    assert v["work_area"] == near(v["pond_volume"] * v["bed_count"] / d)
 
 
 def test_the_floor_to_peg_is_the_smallest_of_half_feet_that_holds_the_rain(worked):

@@ -22,6 +22,9 @@ UNTIL = {"test_to_learn": {"hole_depth"}}
 # What is said beside the pieces goes by the usual of the roof until a row says otherwise.
 ROWS = {"pieces": {"roof_valley", "roof_sides", "surface_basis"}}
 
+# Another surface is meant by its name, which has a usual one until a row says otherwise.
+NAMED = {"falls_on": {"surface_name"}}
+
 
 class Watched(Mapping):
     """Texts that note which questions were looked at."""
@@ -116,7 +119,7 @@ def test_objections_and_doubts_look_back_only(garden, what):
 
         seen = looked_at(weigh, address, garden.texts, garden.now) - {key}
         late = {one for one in seen if PLACES[one] >= PLACES[key]} - PACING
-        late -= ROWS.get(key, set()) if what == "doubt" else set()
+        late -= ROWS.get(key, set()) if what == "doubt" else NAMED.get(key, set())
         assert not late, f"{what} of {key} looks at {late}"
 
 

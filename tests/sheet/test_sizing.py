@@ -56,7 +56,7 @@ def test_one_sentence_says_which_of_the_areas_is_the_garden(beds, sheet):
     assert size + sides_words(floor.floor_length, floor.floor_width, False) in said
     # A pond with upright walls holds its area times its depth.
     feet = magnitude(floor.volume, "ft**3") * int(beds) / magnitude(floor.depth, "ft")
-    told = float(re.search(r"the work of a pond of ([\d,]+) ft²", said)[1].replace(",", ""))
+    told = float(re.search(r"the work of a ([\d,]+) ft² pond", said)[1].replace(",", ""))
     assert 0.9 * feet < told <= feet
     assert ("A garden " if beds == "1" else "2 beds, each ") + size in said
 
@@ -70,6 +70,16 @@ def test_a_storm_held_easily_is_said_to_be(sheet):
     slow, text = sheet(**{**quick, "known_rate": "0.3 in/h"})
     assert slow.storms.held_storm.peak > 0.5 * slow.size.garden.depth
     assert "Held easily" not in text
+
+
+def test_a_pond_well_deeper_than_the_storm_needs_says_why(sheet):
+    why = "Why the pond is deeper than that: the water stands"
+    small = {"floor_length": "12 ft", "floor_width": "6 ft"}
+    for floor, told in (({}, True), (small, False)):
+        plan, text = sheet(**floor)
+        part_full = plan.storms.held_storm.peak / plan.size.garden.depth
+        assert (float(part_full) <= 0.85) == told
+        assert (why in " ".join(text.split())) == told
 
 
 def test_the_range_names_what_drives_it(sheet):

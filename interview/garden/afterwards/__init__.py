@@ -1,1 +1,1 @@
-"""Afterwards: dig day, first storms, keeping it."""
+"""Afterwards: dig day, levels as dug, first storms, keeping it."""

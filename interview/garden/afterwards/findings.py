@@ -1,17 +1,214 @@
-"""What speaks for and against: what the first storms showed."""
+"""What speaks for and against: the levels as dug, and what the first storms showed."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
 from interview.asking.answers import Answers
+from interview.asking.question import Unanswered
 from interview.garden.afterwards import questions as review
+from interview.garden.afterwards.as_built import LEVEL_WITHIN, above
+from interview.garden.afterwards.results import BuiltResults
 from interview.garden.planting.care import after_storm
-from interview.quantities.evidence import (
-    PRACTICE,
-    Finding,
-    Grade,
-)
+from interview.garden.planting.wetness import USUAL_HOURS
+from interview.garden.site import questions as site
+from interview.garden.size import answered
+from interview.quantities.evidence import OURS, PRACTICE, Finding, Grade, Source
+from interview.quantities.guards import within
+from interview.quantities.shown import HIGH, LOW, PLAIN, depth_words, volume_words, water_words
+from interview.quantities.units import Quantity, magnitude, quantity
+
+CHILDREN_IN = 6.0
+"""Deep enough where small children play: as in ``depth_findings``."""
+_LEAST = 1 / 48
+"""Feet under which a level that is off is not told: a quarter of an inch, the least on a tape."""
+
+
+def built_findings(found: BuiltResults) -> Iterator[Finding]:
+    """Yield what the levels as dug mean, and what to mend before planting."""
+    yield _depth(found)
+    yield from _level(found)
+    yield from _rim(found)
+    yield from _inlet(found)
+
+
+def _near(found: BuiltResults) -> tuple[Quantity, Source]:
+    cited = LEVEL_WITHIN[found.place.system]
+    return quantity(*cited.value), cited.source
+
+
+def _depth(found: BuiltResults) -> Finding:
+    """Say what the garden holds as dug, against what was planned."""
+    dug, metric = found.dug, found.place.metric
+    near, source = _near(found)
+    deep, planned = (depth_words(one, metric) for one in (dug.depth, dug.planned.depth))
+    off = magnitude(dug.shallower, "ft")
+    limit = f"within {depth_words(near, metric)} of the {planned} planned"
+    key, holds = "built_depth", _holds(found)
+    if magnitude(dug.depth, "ft") <= 0:
+        said = "As dug it holds no water: the floor lies as high as the place where it spills."
+        return Finding(key, Grade.FIX, said, limit, source, _deepen(found))
+    if within(abs(off), magnitude(near, "ft")):
+        said = f"As dug the pond is {deep} deep, as planned: {holds}."
+        return Finding(key, Grade.GOOD, said, limit, source)
+    if off > 0:
+        said = f"As dug the pond is {deep} deep, not {planned}: {holds}."
+        return Finding(key, Grade.FIX, said, limit, source, _deepen(found))
+    hours = magnitude(found.hours_to_empty, "h")
+    said = (
+        f"As dug the pond is {deep} deep, not {planned}: {holds}, and a full one stands "
+        f"{HIGH.write(hours)} h."
+    )
+    if too_deep := _too_deep(found, hours):
+        return Finding(key, Grade.FIX, said, too_deep, USUAL_HOURS.source, _shallow(found))
+    keep = "You may keep it so. Watch how long the first storm stands."
+    return Finding(key, Grade.GOOD, said, limit, source, keep)
+
+
+def _holds(found: BuiltResults) -> str:
+    """Say how much it holds, and how much less or more than planned."""
+    dug, metric = found.dug, found.place.metric
+    change = 100 * (dug.share - 1)
+    than = f", {PLAIN.write(abs(change))} % {'less' if change < 0 else 'more'} than planned"
+    than = than if abs(change) >= 1 else ""
+    rain = water_words(found.rain_held, metric, LOW)
+    return f"it holds {volume_words(dug.volume, metric)}{than}, or {rain} of rain"
+
+
+def _too_deep(found: BuiltResults, hours: float) -> str:
+    """Return the limit that a pond deeper than planned breaks; nothing where it breaks none."""
+    deep = magnitude(found.dug.depth, "in")
+    if not within(hours, USUAL_HOURS.value):
+        return f"gone in {USUAL_HOURS.value:g} h"
+    if found.answers.get(site.CHILDREN) and not within(deep, CHILDREN_IN):
+        return "6 in (150 mm) is deep enough near small children"
+    most = magnitude(quantity(*answered.DEEPEST_UNASKED[found.place.system]), "in")
+    if not within(deep, max(most, magnitude(found.dug.planned.depth, "in"))):
+        return "12 in (300 mm) without an engineer's word"
+    return ""
+
+
+def _off(found: BuiltResults) -> tuple[float, float] | None:
+    """Return how far, in feet, floor and notch lie above their levels; from the string alone."""
+    if not found.from_string or found.levels.over_rim:
+        return None
+    garden = found.size.garden
+    floor = magnitude(garden.rim_height, "ft") - magnitude(found.levels.finished_floor, "ft")
+    return floor, magnitude(garden.freeboard, "ft") - magnitude(found.levels.notch, "ft")
+
+
+def _deepen(found: BuiltResults) -> str:
+    """Say what to mend in a pond that is not deep enough."""
+    metric = found.place.metric
+    if found.levels.over_rim:
+        return "Raise the rim first where it is lowest, then read again."
+    floor, notch = _off(found) or (0.0, 0.0)
+    said = []
+    if floor > _LEAST:
+        high = depth_words(quantity(floor, "ft"), metric)
+        said.append(f"The floor is {high} too high: dig it so much deeper.")
+    if notch < -_LEAST:
+        low = depth_words(quantity(-notch, "ft"), metric)
+        said.append(f"The notch is {low} too low: raise its sill so much.")
+    lacks = depth_words(found.dug.shallower, metric)
+    return " ".join(said) or (
+        f"Dig the floor {lacks} deeper, or raise the notch where the rim stands high enough."
+    )
+
+
+def _shallow(found: BuiltResults) -> str:
+    """Say what to mend in a pond that is too deep."""
+    metric = found.place.metric
+    floor, notch = _off(found) or (0.0, 0.0)
+    said = []
+    if floor < -_LEAST:
+        low = depth_words(quantity(-floor, "ft"), metric)
+        said.append(f"The floor is {low} too low: put loose soil back, do not tamp it.")
+    if notch > _LEAST:
+        high = depth_words(quantity(notch, "ft"), metric)
+        said.append(f"The notch is {high} too high: cut it down so much.")
+    over = depth_words(quantity(-magnitude(found.dug.shallower, "ft"), "ft"), metric)
+    return " ".join(said) or f"Lower the notch by {over}, or put so much loose soil back."
+
+
+def _level(found: BuiltResults) -> Iterator[Finding]:
+    """Say whether the floor is level; nothing of a single reading."""
+    if len(found.levels.floor) < 2:
+        return
+    near, source = _near(found)
+    metric = found.place.metric
+    apart = found.levels.floor_spread
+    limit = f"within {depth_words(near, metric)}"
+    words = depth_words(apart, metric)
+    if within(magnitude(apart, "ft"), magnitude(near, "ft")):
+        said = f"The floor is level: its readings lie {words} apart."
+        yield Finding("built_level", Grade.GOOD, said, limit, source)
+        return
+    yield Finding(
+        "built_level",
+        Grade.FIX,
+        f"The floor is not level: its readings lie {words} apart, so water stands longest in the "
+        "low places.",
+        limit,
+        source,
+        "Rake soil from the high places to the low ones, and read it again.",
+    )
+
+
+def _rim(found: BuiltResults) -> Iterator[Finding]:
+    """Say whether the pond leaves at the notch, in the hardest rain too."""
+    levels, metric = found.levels, found.place.metric
+    if levels.rim is None:
+        return
+    over = magnitude(above(levels.rim, levels.notch), "ft")
+    head = _head(found)
+    words = depth_words(quantity(abs(over), "ft"), metric)
+    wanted = depth_words(found.size.garden.freeboard, metric)
+    mend = f"Raise the rim there with tamped soil until it stands {wanted} above the notch."
+    limit = "the notch is the lowest place of the rim"
+    if over <= 0:
+        where = f"{words} below the notch" if over < 0 else "no higher than the notch"
+        said = f"The rim is lowest {where}: the pond spills there, not at the notch."
+        yield Finding("built_rim", Grade.FIX, said, limit, PRACTICE, mend)
+        return
+    said = f"The rim stands {words} above the notch at its lowest."
+    if head is not None and not within(magnitude(head, "ft"), over):
+        deep = depth_words(head, metric)
+        said += f" In the hardest rain the overflow runs {deep} deep and would go over it."
+        limit = f"{deep} or more, the depth of the peak flow in the notch"
+        yield Finding("built_rim", Grade.FIX, said, limit, OURS, mend)
+        return
+    yield Finding("built_rim", Grade.GOOD, said, limit, PRACTICE)
+
+
+def _head(found: BuiltResults) -> Quantity | None:
+    try:
+        return found.earth.notch.head
+    except Unanswered:
+        return None
+
+
+def _inlet(found: BuiltResults) -> Iterator[Finding]:
+    """Say whether the inlet stands clear of the full pond."""
+    levels, metric = found.levels, found.place.metric
+    if levels.inlet is None:
+        return
+    over = above(levels.inlet, levels.notch)
+    words = depth_words(quantity(abs(magnitude(over, "ft")), "ft"), metric)
+    limit = "the inlet is no lower than the notch"
+    if magnitude(over, "ft") >= 0:
+        said = f"The inlet lies {words} above the notch: the full pond does not reach it."
+        yield Finding("built_inlet", Grade.GOOD, said, limit, PRACTICE)
+        return
+    yield Finding(
+        "built_inlet",
+        Grade.FIX,
+        f"The inlet lies {words} below the notch: the full pond stands in it, silt settles there, "
+        "and water may come out beside it.",
+        limit,
+        PRACTICE,
+        "Raise its stone to the height of the notch or a little above.",
+    )
 
 
 def after_findings(answers: Answers) -> Iterator[Finding]:

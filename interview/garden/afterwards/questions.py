@@ -6,6 +6,7 @@ from interview.asking.conditions import always_this, depth, said_yes
 from interview.asking.kinds import Choice, Day, Note, YesNo
 from interview.asking.measures import Measure
 from interview.asking.question import Question, Stage
+from interview.garden.afterwards.levels_questions import LEVELS
 from interview.garden.site import lines_questions as buried
 from interview.reading import When
 
@@ -105,6 +106,6 @@ STAGE = Stage(
     "review",
     "G",
     "Look it over",
-    "Dig day, notes, and the first storm.",
-    (DIG_DAY, NOTES, STORM_SEEN, STORM_RAIN, STORM_EMPTY, STORM_OVERFLOW, STORM_PLANTS),
+    "Dig day, notes, the levels as dug, and the first storm.",
+    (DIG_DAY, NOTES, *LEVELS, STORM_SEEN, STORM_RAIN, STORM_EMPTY, STORM_OVERFLOW, STORM_PLANTS),
 )

@@ -266,7 +266,7 @@ def pipe_finding(fall: PipeFall, metric: bool = False) -> Finding:
     return Finding(
         "pipe_fall",
         Grade.GOOD,
-        f"A covered pipe needs the ground to fall {show(fall.needed, unit, 2, 'up')}; it falls "
+        f"A covered pipe needs the ground to fall {show(fall.needed, unit, 3, 'up')}; it falls "
         f"{depth_words(fall.available, metric)}.",
         limit,
         PIPE_FALL.source,

@@ -365,6 +365,16 @@ FIGURES: tuple[Figure[SizeResults], ...] = (
         ARITHMETIC,
     ),
     Figure(
+        "work_area",
+        "Pond with upright walls that holds as much",
+        lambda p: p.garden.volume * p.bed_count / p.garden.depth,
+        *AREA,
+        "V x beds / d",
+        ("pond_volume", "pond_depth", "bed_count"),
+        ARITHMETIC,
+        LOW,
+    ),
+    Figure(
         "rain_held",
         "Rain it holds",
         lambda p: p.rain_held,

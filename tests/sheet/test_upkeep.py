@@ -1,0 +1,122 @@
+"""What the sheet says beyond the plants: on dig day, of the levels, each year, and whom to call."""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+
+from interview.garden.afterwards import advice
+from interview.garden.afterwards import levels_questions as asked
+from interview.quantities.evidence import Provenance
+from interview.sheet.card import card_text
+from interview.sheet.report import plan_text
+from interview.sheet.worksheet import worksheet
+
+EVERY = (
+    *advice.WHILE_DIGGING,
+    *advice.BEFORE_PLANTING,
+    *advice.EVERY_YEAR,
+    *advice.CALL,
+)
+READ = {
+    "levels_read": "yes",
+    "floor_cover": "finished",
+    "floor_readings": "7 in; 7.5 in",
+    "notch_reading": "2 in",
+}
+
+
+def flat(text):
+    return " ".join(text.split())
+
+
+def part(sheet, title):
+    """Return one part of the sheet, from its heading to the next."""
+    below = sheet.split(f"\n{title}\n{'-' * len(title)}\n")[1]
+    return re.split(r"\n[A-Z ,]+\n-{4,}\n", below)[0]
+
+
+@pytest.fixture
+def sheet(plan_of, sized, level_spot):
+    def make(**texts):
+        sloping = {"spots.1.slope_run": "10 ft", "spots.1.slope_drop": "6 in", "freeboard": "2 in"}
+        return plan_text(plan_of({**sized, **level_spot, **sloping, **texts}))
+
+    return make
+
+
+def test_every_matter_stands_in_its_part_and_every_sentence_on_the_sheet(sheet):
+    text = sheet()
+    for title, matters in (
+        ("MET WHILE DIGGING", advice.WHILE_DIGGING),
+        ("LEVELS BEFORE PLANTING", advice.BEFORE_PLANTING),
+        ("EVERY YEAR", advice.EVERY_YEAR),
+        ("WHEN TO CALL SOMEBODY", advice.CALL),
+    ):
+        told = flat(part(text, title))
+        for one in matters:
+            assert f"- {one.topic}: " in told
+            assert all(flat(sentence) in told for sentence, _ in one.says), one.topic
+
+
+def test_the_matters_a_practitioner_asks_for_are_there():
+    topics = " ".join(one.topic for one in EVERY).casefold()
+    for word in (
+        "roots", "water", "plants in", "mosquitoes", "silt", "overflow", "winter", "frozen",
+        "salt", "soak test",
+    ):  # fmt: skip
+        assert word in topics, word
+
+
+def test_each_sentence_has_a_source_or_says_that_it_has_none():
+    for one in EVERY:
+        for sentence, source in one.says:
+            standing = (Provenance.PRACTICE, Provenance.OURS)
+            assert bool(source.title) == (source.standing not in standing), sentence
+
+
+def test_the_days_of_a_mosquito_are_longer_than_a_pond_may_stand(sheet):
+    # Rutgers FS1175: hatched in 24 to 48 h, 7 to 12 days in the water; WSU: 4 days at the soonest.
+    told = flat(part(sheet(), "EVERY YEAR"))
+    assert "in a day or two" in told and "7 to 12 days" in told and "after 4 days" in told
+    assert 48 < 4 * 24
+
+
+def test_a_garden_without_a_size_tells_none_of_it(plan_of):
+    text = plan_text(plan_of({}))
+    assert "Tree roots" not in text and "Mosquitoes" not in text
+
+
+def test_sheet_card_and_worksheet_have_the_same_blanks_by_the_same_names(
+    plan_of, sized, level_spot
+):
+    plan = plan_of({**sized, **level_spot})
+    before = flat(part(plan_text(plan), "LEVELS BEFORE PLANTING"))
+    card, blank = flat(card_text(plan)), worksheet()
+    for one in asked.READINGS:
+        assert f"{one.label}: ____" in before
+        assert re.search(rf"{one.label}:? ____", card), one.label
+        assert f"\n{one.key}\n" in blank
+
+
+def test_levels_that_were_read_stand_beside_the_planned_ones(sheet):
+    told = part(sheet(**READ), "LEVELS BEFORE PLANTING")
+    assert re.search(r"Floor found: +7 in; 7\.5 in +planned: 8 in down", told)
+    assert re.search(r"Notch found: +2 in +planned: 2 in down", told)
+    assert re.search(r"Inlet found: +____", told)
+    assert re.search(r"Pond as dug, from the floor to where it spills: +5\.25 in", told)
+    assert "Water held as dug" not in part(sheet(), "LEVELS BEFORE PLANTING")
+
+
+def test_a_floor_read_before_its_mulch_is_held_against_so_much_more(sheet):
+    told = part(
+        sheet(**READ | {"floor_cover": "compost"}, mulch_depth="3 in"), "LEVELS BEFORE PLANTING"
+    )
+    assert re.search(r"Floor found: .* planned: 11 in down", told)
+
+
+def test_once_the_levels_are_read_it_is_to_be_planted(sheet, located):
+    answered = {**located, "plant_region": "midwest", "wetland_list_region": "mw"}
+    assert "Once the levels are right plant it" in flat(part(sheet(**READ, **answered), "DO NEXT"))
+    assert "Once the levels are right" not in sheet(levels_read="no", **answered)
