@@ -148,6 +148,9 @@ def _fit(drawing: Drawing, columns: int, rows: int, look: Look) -> Frame:
         if wanted == (left, right, top, bottom):
             break
         left, right, top, bottom = wanted
+    if look.painted and drawing.proportional:
+        spare = columns - 1 - right - (frame.left + wide * frame.across)
+        frame = replace(frame, left=frame.left + max(0, int(spare / 2)))
     return frame
 
 

@@ -68,11 +68,14 @@ Tint: TypeAlias = Ink | Tone | str
 
 
 class Cell(NamedTuple):
-    """One cell; without ``back`` it stands on the ground of the page."""
+    """One cell; without ``back`` it stands on the ground of the page.
+
+    On a meaning it is a badge: written in the color of the page's ground.
+    """
 
     char: str
     fore: Tint | None = None
-    back: Tone | None = None
+    back: Tone | Ink | None = None
     bold: bool = False
 
 
@@ -112,7 +115,7 @@ def _picture(drawing: Drawing, layout: Layout) -> Iterator[Row]:
                 cells[column] = cell._replace(back=None)
             elif char is not None:
                 shape = grid.shapes.get((column, row))
-                if isinstance(shape, Sprig) and cell.back and cell.back.material in _BARE:
+                if isinstance(shape, Sprig) and _bare(cell):
                     continue
                 cells[column] = Cell(char, _ink_of(shape), cell.back, isinstance(shape, Mark))
             elif (column, row) in grid.hatched:
@@ -120,8 +123,16 @@ def _picture(drawing: Drawing, layout: Layout) -> Iterator[Row]:
         yield tuple(cells)
 
 
+_WIDE = (Material.SKY, Material.LAWN, Material.SOIL, Material.GRASS)
+"""What has no end in the yard."""
 _BARE = (Material.STONE, Material.BERM)
 """Where no plant is drawn, wherever its place falls by the width of a cell."""
+
+
+def _bare(cell: Cell) -> bool:
+    return isinstance(cell.back, Tone) and cell.back.material in _BARE
+
+
 _CHIP_GROUND = Tone(Material.SKY, -1.0)
 """Marks a cell of a chip while a picture is made."""
 
@@ -173,7 +184,8 @@ def _fill(drawing: Drawing, frame: Frame) -> list[list[Cell]]:
                 materials.append(path.material)
             _area(samples, frame, path, materials.index(path.material))
     if drawing.ground is not None:
-        _bleed(samples, frame, drawing.bounds)
+        wide = bytes(place for place, one in enumerate(materials) if not place or one in _WIDE)
+        _bleed(samples, frame, drawing.bounds, wide)
     spans = _spans(samples, len(materials))
     return [
         [
@@ -206,18 +218,25 @@ def _area(samples: list[bytearray], frame: Frame, path: Path, number: int) -> No
 
 
 def _bleed(
-    samples: list[bytearray], frame: Frame, bounds: tuple[float, float, float, float]
+    samples: list[bytearray],
+    frame: Frame,
+    bounds: tuple[float, float, float, float],
+    wide: bytes,
 ) -> None:
-    """Carry what stands at the ends of a drawing on to the ends of its frame."""
+    """Carry the ground at the ends of a drawing on to the ends of its frame; all else ends there.
+
+    ``wide`` are the numbers of what goes on; nought, the ground behind all, is one of them.
+    """
+    ends = bytes(one if one in wide else 0 for one in range(256))
     left, bottom, right, top = bounds
     (x0, y1), (x1, y0) = frame.at(left, bottom), frame.at(right, top)
     first, last = math.ceil((x0 + 0.5) * ACROSS), math.floor((x1 + 0.5) * ACROSS) - 1
     upper, lower = math.ceil((y0 + 0.5) * DOWN), math.floor((y1 + 0.5) * DOWN) - 1
     for line in samples:
-        line[:first] = line[first : first + 1] * first
-        line[last + 1 :] = line[last : last + 1] * (len(line) - last - 1)
-    samples[:upper] = [samples[upper]] * upper
-    samples[lower + 1 :] = [samples[lower]] * (len(samples) - lower - 1)
+        line[:first] = line[first : first + 1].translate(ends) * first
+        line[last + 1 :] = line[last : last + 1].translate(ends) * (len(line) - last - 1)
+    samples[:upper] = [samples[upper].translate(ends)] * upper
+    samples[lower + 1 :] = [samples[lower].translate(ends)] * (len(samples) - lower - 1)
 
 
 def _spans(samples: Sequence[bytearray], many: int) -> list[tuple[int, int]]:

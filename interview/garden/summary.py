@@ -12,6 +12,7 @@ from typing import Any
 from interview.asking import own_fault, route
 from interview.asking.answers import Answers
 from interview.asking.question import Question, Unanswered
+from interview.drawing.scene import Drawing
 from interview.garden import figures, soak_due
 from interview.garden.afterwards.levels_questions import LEVELS
 from interview.garden.figures import BY_KEY, find
@@ -64,6 +65,33 @@ def in_words(wanted: bool = True) -> Iterator[None]:
 def words_alone() -> bool:
     """Return whether the drawings of the sheet are told in words now."""
     return _in_words.get()
+
+
+_set_aside: ContextVar[list[Drawing] | None] = ContextVar("set aside", default=None)
+
+
+@contextmanager
+def drawings_set_aside(into: list[Drawing]) -> Iterator[None]:
+    """Have each drawing of the sheet put into a list, and a line ``in_its_place`` where it was."""
+    before = _set_aside.set(into)
+    try:
+        yield
+    finally:
+        _set_aside.reset(before)
+
+
+def set_aside(drawing: Drawing) -> str:
+    """Put a drawing aside where that is wanted, and return the line in its place; else nothing."""
+    into = _set_aside.get()
+    if into is None:
+        return ""
+    into.append(drawing)
+    return in_its_place(len(into) - 1)
+
+
+def in_its_place(number: int) -> str:
+    """Return the line that stands where a drawing was."""
+    return f"‹drawing {number + 1}›"
 
 
 def width() -> int:

@@ -146,6 +146,8 @@ def style_of(cell: Cell, palette: Palette) -> tuple[str, Style]:
     if cell.back is None:
         return cell.char, Style(color=fore, bgcolor=palette.ground, bold=cell.bold)
     back = color_of(cell.back, palette)
+    if isinstance(cell.back, Ink):
+        return cell.char, Style(color=palette.ground, bgcolor=back, bold=True)
     if palette.depth == "standard" and (
         cell.fore is None or (isinstance(cell.fore, Tone) and cell.fore.texture)
     ):

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import textwrap
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from itertools import groupby
-from typing import Any
+from typing import Any, TypeAlias
 
 from rich.segment import Segment
 from rich.style import Style
@@ -60,12 +60,17 @@ class Drawn(Widget):
         return self._strips[y].extend_cell_length(self.size.width, ground)
 
 
+Made: TypeAlias = Callable[[int, int, Palette | None], list[Strip]]
+"""Makes rows for so many columns, a window of so many rows, and a palette."""
+Part: TypeAlias = Drawing | str | Made
+
+
 class Picture(VerticalScroll):
     """Drawings and sentences one under the other, drawn anew whenever the room changes."""
 
     def __init__(self, **kwargs: Any) -> None:
         super().__init__(**kwargs)
-        self._parts: tuple[Drawing | str, ...] = ()
+        self._parts: tuple[Part, ...] = ()
         self._fitted: object = None
 
     def compose(self) -> ComposeResult:
@@ -76,7 +81,7 @@ class Picture(VerticalScroll):
         """Paint anew in other colors when these change."""
         self.app.theme_changed_signal.subscribe(self, lambda _: self._draw())
 
-    def show(self, *parts: Drawing | str) -> None:
+    def show(self, *parts: Part) -> None:
         """Show ``parts``; a line of text that begins with a blank is kept as it is."""
         self._parts = parts
         self._draw()
@@ -96,8 +101,10 @@ class Picture(VerticalScroll):
         for part in self._parts:
             if isinstance(part, str):
                 strips += plain_strips(_lines(part, room.width), palette)
-            else:
+            elif isinstance(part, Drawing):
                 strips += fitted(part, room.width, max(room.height, LEAST), palette)
+            else:
+                strips += part(room.width, room.height, palette)
         self.query_one(Drawn).set_strips(strips)
 
 
@@ -133,8 +140,15 @@ def fitted(drawing: Drawing, columns: int, rows: int, palette: Palette | None) -
     ]
 
 
-def strip_of(row: Iterable[Cell], palette: Palette) -> Strip:
-    """Return a painted row as text and colors, those alike together."""
+def strip_of(row: Iterable[Cell], palette: Palette | None) -> Strip:
+    """Return a painted row as text and colors, those alike together; or as text alone."""
+    if palette is None:
+        return Strip(
+            [
+                Segment("".join(cell.char for cell in run), Style(bold=bold, reverse=badge))
+                for (bold, badge), run in groupby(row, lambda one: (one.bold, bool(one.back)))
+            ]
+        )
     styled = [style_of(cell, palette) for cell in row if cell.char]
     return Strip(
         [

@@ -9,22 +9,27 @@ from typing import Any, ClassVar
 from textual import events, work
 from textual.app import App, ComposeResult
 from textual.binding import BindingType
-from textual.containers import VerticalScroll
+from textual.containers import Horizontal, VerticalScroll
 from textual.widgets import OptionList
 from textual.widgets.option_list import Option
 
 from interview import answers_file as af
-from interview.garden import figures
+from interview.asking.question import Unanswered
+from interview.drawing.scene import Drawing
+from interview.garden import figures, pictures
+from interview.garden.overview import overview
 from interview.garden.plan import Plan
 from interview.garden.session import Session
-from interview.garden.summary import folded_to
+from interview.garden.summary import drawings_set_aside, folded_to
 from interview.screens import keys, words
+from interview.screens.finale import Finale
 from interview.screens.frame import Weight
 from interview.screens.further import FurtherPages
 from interview.screens.lists import Rows
 from interview.screens.long_wait import Stopped, telling_page
 from interview.screens.page import FramedApp, Page
 from interview.screens.parts import Words, is_there
+from interview.screens.picture import Picture
 from interview.sheet.card import card_text
 from interview.sheet.report import plan_text
 
@@ -47,36 +52,65 @@ class PlanScreen(FurtherPages, Page):
         """Whether the sheet stands there, so that a later one comes in its place at once."""
         self._columns = 0
         """What the sheet was folded to."""
+        self._finale: Finale | None = None
 
     def parts(self) -> ComposeResult:
         yield Words(self._lead, id="lead")
-        with VerticalScroll(id="sheet"):
-            yield Words("Working it out…", id="sheet_text")
+        with Horizontal(id="plan_page"):
+            yield Rows(id="sections", markup=False)
+            yield Picture(id="sheet")
 
     def on_mount(self) -> None:
         self.query_one("#lead", Words).say(self._lead)
+        self.query_one("#sheet", Picture).show("Working it out…")
         self.query_one("#sheet").focus()
 
     @work(thread=True, exclusive=True)
     def _work_out(self) -> None:
         # A long rainfall record takes seconds; the page must not stand still meanwhile.
+        drawings: list[Drawing] = []
+        plan = self._session.plan
         try:
-            with telling_page(self.app, self._far), folded_to(self._columns):
-                text = plan_text(self._session.plan)
+            with (
+                telling_page(self.app, self._far),
+                folded_to(self._columns),
+                drawings_set_aside(drawings),
+            ):
+                sheet = plan_text(plan)
+                finale = Finale(overview(plan), _picture(plan), sheet, drawings)
         except Stopped:
             return
         except Exception as trouble:
-            text = words.fault(trouble)
-        self.app.call_from_thread(self._show, text)
+            self.app.call_from_thread(self._say_page, words.fault(trouble))
+            return
+        self.app.call_from_thread(self._show, finale)
 
     def _far(self, said: str) -> None:
-        if is_there(self) and not self._shown:
-            self.query_one("#sheet_text", Words).update(f"Working it out… {said}")
+        if not self._shown:
+            self._say_page(f"Working it out… {said}")
 
-    def _show(self, text: str) -> None:
+    def _say_page(self, said: str) -> None:
         if is_there(self):
-            self._shown = True
-            self.query_one("#sheet_text", Words).update(text)
+            self.query_one("#sheet", Picture).show(said)
+
+    def _show(self, finale: Finale) -> None:
+        if not is_there(self):
+            return
+        self._shown, self._finale = True, finale
+        self.query_one("#sheet", Picture).show(finale)
+        sections = self.query_one("#sections", Rows)
+        if [str(one.prompt) for one in sections.options] != finale.titles:
+            sections.clear_options()
+            sections.add_options(finale.titles)
+            sections.highlighted = 0
+
+    def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
+        """Go to a part of the plan."""
+        if self._finale is not None:
+            row = self._finale.places.get(str(event.option.prompt), 0)
+            sheet = self.query_one("#sheet", Picture)
+            sheet.scroll_to(y=row, animate=False)
+            sheet.focus()
 
     def on_screen_resume(self) -> None:
         """Work the plan out anew: trying sizes out may have changed an answer."""
@@ -142,6 +176,14 @@ class PlanScreen(FurtherPages, Page):
                     "name, or open it in any editor."
                 )
             _say(self.app, f"The {name} is in {shown}.", Weight.PLAIN)
+
+
+def _picture(plan: Plan) -> Drawing | None:
+    """Return the garden from above; nothing while it has no size."""
+    try:
+        return pictures.planted_picture(plan)
+    except (Unanswered, ValueError):
+        return None
 
 
 def _say(app: App[Any], said: str, weight: Weight) -> None:

@@ -9,7 +9,7 @@ from interview.drawing.scene import Drawing
 from interview.garden.earth.materials import sold_in
 from interview.garden.figures import BY_KEY, find
 from interview.garden.plan import Plan
-from interview.garden.summary import width, words_alone, wrap
+from interview.garden.summary import set_aside, width, words_alone, wrap
 from interview.quantities.units import Quantity, magnitude, plain_number, unit_name
 
 
@@ -24,6 +24,9 @@ def figure_lines(plan: Plan, *keys: str) -> Iterator[str]:
 
 def drawn(drawing: Drawing, rows: int) -> Iterator[str]:
     """Yield a drawing of at most ``rows`` lines, or where they are wanted its words alone."""
+    if place := set_aside(drawing):
+        yield place
+        return
     if not words_alone():
         yield from cells(drawing, width(), rows, braille=False)
         return

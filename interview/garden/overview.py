@@ -1,0 +1,169 @@
+"""The plan at a glance: its verdict, the garden in a sentence, figures against their limits."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from interview.asking.question import Unanswered
+from interview.garden.place import questions as place
+from interview.garden.plan import Plan
+from interview.garden.planting.wetness import USUAL_HOURS
+from interview.garden.site.siting import SLOPE_STOP
+from interview.garden.size.zones import Zone
+from interview.garden.summary import figure_words, may_dig, value_of
+from interview.quantities.evidence import Finding, Grade
+from interview.quantities.shown import depth_words
+from interview.quantities.units import Quantity, magnitude, ratio
+
+VERDICTS = {
+    Grade.GOOD: "No problems found.",
+    Grade.FIX: "Some things must be mended or found out first.",
+    Grade.STOP: "Not here, or not like this.",
+}
+
+
+@dataclass(frozen=True)
+class Measure:
+    """A figure against its limit."""
+
+    label: str
+    value: str
+    limit: str = ""
+    """The limit in words."""
+    share: float | None = None
+    """The figure as a part of its limit, nought to one."""
+
+
+@dataclass(frozen=True)
+class Badge:
+    """A finding in one row."""
+
+    grade: Grade
+    said: str
+    change: str
+
+    @property
+    def word(self) -> str:
+        """What stands on it; a good one that tells what to do is a note."""
+        return "NOTE" if self.grade is Grade.GOOD else self.grade.value.upper()
+
+
+@dataclass(frozen=True)
+class Overview:
+    """What the first look at a plan shows."""
+
+    verdict: Grade
+    says: str
+    digging: str
+    """Whether digging is open, in a few words."""
+    sentences: tuple[str, ...]
+    """The garden in one sentence, and how long the water stands; what it waits for if not known."""
+    measures: tuple[Measure, ...]
+    badges: tuple[Badge, ...]
+    """Worst first; without the good ones that ask for nothing."""
+    in_order: int
+    """How many things were looked at and are in order."""
+
+
+def overview(plan: Plan) -> Overview:
+    """Return the plan at a glance, as far as it is known."""
+    order = (Grade.STOP, Grade.FIX, Grade.GOOD)
+    told = [one for one in plan.findings if one.grade is not Grade.GOOD or one.change]
+    told.sort(key=lambda one: order.index(one.grade))
+    return Overview(
+        plan.verdict,
+        VERDICTS[plan.verdict],
+        _digging(plan),
+        tuple(_sentences(plan)),
+        tuple(_measures(plan)),
+        tuple(_badge(one) for one in told),
+        len(plan.findings) - len(told),
+    )
+
+
+def _badge(finding: Finding) -> Badge:
+    return Badge(finding.grade, finding.said, finding.change)
+
+
+def _digging(plan: Plan) -> str:
+    word = may_dig(plan).word
+    if word != "OPEN":
+        return {"SHUT": "digging is shut today", "STOP": "no digging"}[word]
+    last = plan.site.dig_gate.stale_after
+    return f"digging open until {last:%-d %B}" if last is not None else "digging is open"
+
+
+def _sentences(plan: Plan) -> Iterator[str]:
+    known = dict(_known(plan, ("Over all", "Level floor", "Pond depth", "Rain it holds")))
+    if len(known) == 4:
+        yield (
+            f"A garden {known['Over all']} over all, with a flat floor of {known['Level floor']} "
+            f"and a pond {known['Pond depth']} deep."
+        )
+        rest = dict(_known(plan, ("Area that drains here", "Empties", "Plants")))
+        said = f"It holds {known['Rain it holds']} of rain"
+        if "Area that drains here" in rest:
+            said += f" from {rest['Area that drains here']}"
+        if "Empties" in rest:
+            said += f", is empty {rest['Empties']}"
+        if "Plants" in rest:
+            said += f" and takes {rest['Plants']} plants"
+        yield f"{said}."
+        return
+    first = dict(_known(plan, ("First size",)))
+    yield first.get("First size", "There is no size yet: answer how big the roof is.")
+
+
+def _known(plan: Plan, labels: tuple[str, ...]) -> Iterator[tuple[str, str]]:
+    for label in labels:
+        try:
+            value = value_of(label, plan)
+        except Unanswered:
+            continue
+        if value:
+            yield label, value
+
+
+def _measures(plan: Plan) -> Iterator[Measure]:
+    for make in (_rate, _slope, _wet, _pond, _held):
+        try:
+            yield make(plan)
+        except Unanswered:
+            continue
+
+
+def _share(value: float, limit: float) -> float:
+    return max(0.0, min(1.0, value / limit)) if limit > 0 else 0.0
+
+
+def _rate(plan: Plan) -> Measure:
+    return Measure("soil takes", value_of("Corrected rate", plan))
+
+
+def _slope(plan: Plan) -> Measure:
+    words = value_of("Slope", plan)
+    share = _share(float(words.split()[0]), SLOPE_STOP.value)
+    return Measure("slope", words, f"of {SLOPE_STOP.value:g} % at most", share)
+
+
+def _wet(plan: Plan) -> Measure:
+    hours = magnitude(plan.storms.zone_hours.of(Zone.FLOOR), "h")
+    most = USUAL_HOURS.value
+    words = figure_words(plan, "storm_hours_on_floor")
+    return Measure("water stands", words, f"of {most:.0f} h at most", _share(hours, most))
+
+
+def _pond(plan: Plan) -> Measure:
+    depth = plan.size.depth
+    limit = depth_words(depth.cap, plan.metric)
+    share = _share(ratio(depth.depth, depth.cap), 1.0)
+    return Measure("pond", depth_words(depth.depth, plan.metric), f"of {limit} at most", share)
+
+
+def _held(plan: Plan) -> Measure:
+    held: Quantity = plan.size.rain_held
+    wanted = plan.answers[place.RAIN_DEPTH]
+    share = _share(ratio(held, wanted), 1.0)
+    limit = f"of {depth_words(wanted, plan.metric)} asked for"
+    return Measure("rain held", value_of("Rain it holds", plan), limit, share)

@@ -1,0 +1,187 @@
+"""The page of the plan, row by row: the first look, then every part of the sheet."""
+
+from __future__ import annotations
+
+import re
+import textwrap
+from collections.abc import Iterable, Iterator, Sequence
+from itertools import pairwise
+
+from rich.segment import Segment
+from rich.style import Style
+from textual.strip import Strip
+
+from interview.drawing.paint import BLANK, Cell, Row, paint
+from interview.drawing.scene import Drawing, Ink
+from interview.drawing.words import in_cells
+from interview.garden.overview import Badge, Measure, Overview
+from interview.garden.summary import in_its_place
+from interview.quantities.evidence import Grade
+from interview.screens.outside import seen
+from interview.screens.palette import MARKS, Palette
+from interview.screens.picture import fitted, plain_strips, strip_of
+
+BESIDE = 76
+"""Columns from which on the figures stand beside the picture."""
+_FIGURES = 30
+"""Columns of the figures."""
+_ROOMY = 26
+"""Rows from which on the figures stand apart."""
+_OTHERS = 12
+"""Rows left for what stands above and under the picture."""
+_INKS = {Grade.GOOD: Ink.GOOD, Grade.FIX: Ink.LOOK, Grade.STOP: Ink.STOP}
+_BADGES = {"GOOD": (Ink.GOOD, "good"), "NOTE": (Ink.WATER, ""), "FIX": (Ink.LOOK, "look")}
+_RULE = "─"
+_GLANCE = "At a glance"
+
+
+class Finale:
+    """Makes the rows of the plan, and notes at which each part begins."""
+
+    def __init__(
+        self,
+        first_look: Overview,
+        picture: Drawing | None,
+        sheet: str,
+        drawings: Sequence[Drawing] = (),
+    ) -> None:
+        self._look, self._picture = first_look, picture
+        self._sheet, self._drawings = sheet.splitlines(), drawings
+        self.places: dict[str, int] = {}
+        """The row at which each part begins, by its title."""
+
+    @property
+    def titles(self) -> list[str]:
+        """The titles of the parts, in order."""
+        return [_GLANCE, *(title for _, title in _headings(self._sheet)[1:])]
+
+    def __call__(self, columns: int, rows: int, palette: Palette | None) -> list[Strip]:
+        """Return the rows for a window."""
+        strips = [strip_of(row, palette) for row in self._first_look(columns, rows)]
+        self.places = {_GLANCE: 0}
+        strips += self._parts(columns, rows, palette, len(strips))
+        return strips
+
+    # The first look
+
+    def _first_look(self, columns: int, rows: int) -> Iterator[Row]:
+        look = self._look
+        yield from _banner(look, columns)
+        for sentence in look.sentences:
+            yield from _paragraph(sentence, columns)
+        yield ()
+        yield from self._drawn(columns, rows)
+        yield ()
+        yield _text("What was found", bold=True)
+        for badge in look.badges:
+            yield from _badge_rows(badge, columns)
+        if look.in_order:
+            yield (*_badge("GOOD"), *_text(f" {look.in_order} things are in order", Ink.MUTED))
+
+    def _drawn(self, columns: int, rows: int) -> Iterator[Row]:
+        """The picture, and the figures at its side or under it."""
+        beside = columns >= BESIDE
+        figures = list(
+            _measure_rows(self._look.measures, _FIGURES if beside else columns, rows >= _ROOMY)
+        )
+        if self._picture is None:
+            yield from figures
+            return
+        wide = columns - _FIGURES - 2 if beside else columns
+        high = max(10, min(rows - _OTHERS, wide // 3))
+        picture = paint(self._picture.bare, wide, high).picture
+        if not beside:
+            yield from (*picture, (), *figures)
+            return
+        for place in range(max(len(picture), len(figures))):
+            left = picture[place] if place < len(picture) else ()
+            right = figures[place] if place < len(figures) else ()
+            yield (*left, *([BLANK] * (wide + 2 - len(left))), *right)
+
+    # The sheet
+
+    def _parts(
+        self, columns: int, rows: int, palette: Palette | None, above: int
+    ) -> Iterator[Strip]:
+        titles = dict(_headings(self._sheet))
+        marks = {in_its_place(place): one for place, one in enumerate(self._drawings)}
+        row = above
+        for place, line in enumerate(self._sheet):
+            if place - 1 in titles:  # the dashes under a title
+                found = [_rule(columns, palette)]
+            elif place in titles:
+                self.places[titles[place]] = row
+                found = plain_strips([titles[place]], palette, bold=True)
+            elif line in marks:
+                found = fitted(marks[line], columns, max(rows, 20), palette)
+            else:
+                found = plain_strips([line], palette)
+            row += len(found)
+            yield from found
+
+
+def _headings(lines: Sequence[str]) -> list[tuple[int, str]]:
+    """Return the place and the title of each part of a sheet, that of the sheet first."""
+    return [
+        (place, line if place == 0 else line.capitalize())
+        for place, (line, under) in enumerate(pairwise(lines))
+        if line and re.fullmatch("-{3,}|={3,}", under) and len(under) <= len(line)
+    ]
+
+
+def _rule(columns: int, palette: Palette | None) -> Strip:
+    style = Style() if palette is None else Style(color=palette.edge, bgcolor=palette.ground)
+    return Strip([Segment(_RULE * columns, style)], columns)
+
+
+def _text(words: str, ink: Ink = Ink.TEXT, bold: bool = False) -> Row:
+    return tuple(Cell(char, ink, None, bold) for char in in_cells(str(seen(words))))
+
+
+def _paragraph(words: str, columns: int, indent: str = "", ink: Ink = Ink.TEXT) -> Iterator[Row]:
+    for line in textwrap.wrap(words, columns, initial_indent=indent, subsequent_indent=indent):
+        yield _text(line, ink)
+
+
+def _badge(word: str) -> Row:
+    ink, mark = _BADGES.get(word, (Ink.STOP, "stop"))
+    said = f" {MARKS.get(mark, '·')} {word:<4} "
+    return tuple(Cell(char, None, ink, True) for char in said)
+
+
+def _banner(look: Overview, columns: int) -> Iterator[Row]:
+    word = look.verdict.value.upper()
+    right = _text(look.digging, Ink.GOOD if "open" in look.digging else Ink.LOOK)
+    left = (*_badge(word), BLANK, *_text(look.says, bold=True))
+    gap = columns - len(left) - len(right)
+    if gap > 0:
+        yield (*left, *([BLANK] * gap), *right)
+    else:
+        yield left
+        yield right
+
+
+def _badge_rows(badge: Badge, columns: int) -> Iterator[Row]:
+    shown = _badge(badge.word)
+    room = max(20, columns - len(shown) - 1)
+    lines = textwrap.wrap(badge.said, room)
+    for place, line in enumerate(lines):
+        lead = shown if place == 0 else tuple([BLANK] * len(shown))
+        yield (*lead, BLANK, *_text(line))
+
+
+def _measure_rows(measures: Iterable[Measure], columns: int, apart: bool) -> Iterator[Row]:
+    for one in measures:
+        limit = f"  {one.limit}" if one.limit else ""
+        yield (*_text(f"{one.label}  ", Ink.MUTED), *_text(one.value, bold=True))
+        if one.share is None:
+            continue
+        bar = max(8, min(columns, _FIGURES) - len(limit))
+        full = round(one.share * bar)
+        yield (
+            *_text("━" * full, Ink.WATER),
+            *_text("─" * (bar - full), Ink.MUTED),
+            *_text(limit, Ink.MUTED),
+        )
+        if apart:
+            yield ()

@@ -1,0 +1,80 @@
+"""The page of the plan: whole at every size, its first look, its parts and its pictures."""
+
+import datetime as dt
+from pathlib import Path
+
+import pytest
+
+from interview.drawing.scene import Drawing
+from interview.garden import pictures
+from interview.garden.opening import plan_of
+from interview.garden.overview import overview
+from interview.garden.store import load
+from interview.garden.summary import drawings_set_aside, folded_to
+from interview.screens.finale import Finale
+from interview.screens.palette import PALETTES
+from interview.sheet.report import plan_text
+
+SAMPLES = Path(__file__).parents[2] / "sample_answers"
+MAY = dt.datetime.fromisoformat("2026-05-30T09:00:00-05:00")
+SIZES = [(56, 14), (76, 18), (96, 24), (128, 39)]
+
+
+def made(columns):
+    answers = load(SAMPLES / "finished_us.yaml")[0].answers
+    plan = plan_of(answers, SAMPLES, MAY)
+    drawings: list[Drawing] = []
+    with folded_to(columns), drawings_set_aside(drawings):
+        sheet = plan_text(plan)
+    return plan, Finale(overview(plan), pictures.planted_picture(plan), sheet, drawings)
+
+
+@pytest.mark.parametrize("palette", [*PALETTES, None], ids=lambda one: one.name if one else "none")
+def test_the_first_look_is_whole_in_every_palette(palette):
+    _, finale = made(76)
+    rows = [strip.text for strip in finale(76, 18, palette)]
+    assert all(len(row) <= 76 for row in rows[:40])
+    first = "\n".join(rows[:40])
+    wanted = "FIX; Some things must be mended; digging open until 9 June; water in; overflow"
+    for words in (*wanted.split("; "), "of 12 % at most", "What was found", "things are in order"):
+        assert words in first, words
+
+
+@pytest.mark.parametrize("size", SIZES)
+def test_every_part_of_the_sheet_can_be_gone_to(size):
+    _, finale = made(min(76, size[0]))
+    rows = [strip.text for strip in finale(*size, PALETTES[0])]
+    assert set(finale.titles) <= set(finale.places)
+    for title in finale.titles[1:]:
+        assert rows[finale.places[title]].strip() == title
+        assert set(rows[finale.places[title] + 1].strip()) == {"─"}
+    assert finale.titles[:2] == ["At a glance", "Do next"]
+
+
+@pytest.mark.parametrize("size", SIZES)
+def test_the_drawings_of_the_sheet_stand_in_their_places(size):
+    _, finale = made(min(76, size[0]))
+    text = "\n".join(strip.text for strip in finale(*size, PALETTES[0]))
+    assert "‹drawing" not in text
+    for title in ("PLAN of the garden", "SECTION along the slope", "POND DEPTH in the storm"):
+        assert title in text
+
+
+def test_no_line_of_the_sheet_is_lost():
+    plan, finale = made(76)
+    shown = {strip.text.rstrip() for strip in finale(76, 18, PALETTES[0])}
+    told = [line for line in plan_text(plan).splitlines() if line.startswith(("- ", "[", "1. "))]
+    assert told and not [line for line in told if line not in shown]
+
+
+async def test_a_part_chosen_at_the_side_is_gone_to(sit, sample) -> None:
+    async with sit(sample("finished_us.yaml"), size=(120, 40)) as person:
+        await person.press("ctrl+l")
+        await person.settles()
+        assert "Shopping list" in person.sees()
+        person.app.screen.query_one("#sections").focus()
+        await person.press("down", "down", "enter")
+        await person.settles()
+        sheet = person.app.screen.query_one("#sheet")
+        assert sheet.scroll_offset.y > 0 and person.app.focused is sheet
+        assert "In short" in person.sees().splitlines()[3]
