@@ -215,7 +215,7 @@ _PLAN = (
     Page("peg_out", "bed", "Peg out", ("floor_length", "floor_width"), visit=PLAN_DAY),
     Page(
         "usual_plants", "plants", "The usual of the plants",
-        usual=("hardiness_zone", "keep_out", "bloom", "tallest_floor", "tallest_rim",
+        usual=("plant_size", "hardiness_zone", "keep_out", "bloom", "tallest_floor", "tallest_rim",
                "natives_only", "road_salt"),
         more=("plant_region", "wetland_list_region", "own_plants", "favourites", "sun"),
         visit=PLAN_DAY,

@@ -10,9 +10,9 @@ from interview.garden.plan import Plan
 from interview.garden.planting.choose import Pick, ZonePlan
 from interview.garden.planting.record import Plant
 from interview.garden.planting.swap import matching
-from interview.garden.planting.words import hazards
+from interview.garden.planting.words import hazard_names, hazards
 from interview.quantities.units import magnitude, plain_number, show
-from interview.sheet.plants import ZONE_WORDS, month_words, wet_words
+from interview.sheet.plants import ZONE_WORDS, month_words, substitute_words, wet_words
 
 MOST_OTHERS = 6
 
@@ -41,9 +41,10 @@ def heading(plan: Plan, zone: ZonePlan) -> str:
 def line(pick: Pick) -> Content:
     """Return one plant as a line of the list."""
     role = f"  [{pick.role}]" if pick.role else ""
-    care = "  CAUTION" if hazards(pick.plant) else ""
+    named = hazard_names(pick.plant)
+    care = f"  ({named})" if named else ""
     return Content.assemble(
-        f"{pick.count:>4} × ",
+        f"{pick.count:>4} × " if pick.count else "seed   ",
         (short(pick.plant), "bold"),
         role,
         care,
@@ -66,8 +67,9 @@ def about(plan: Plan, zone: ZonePlan, pick: Pick) -> Content:
     ]
     told = plan.answers.told
     dangers = hazards(plant)
-    pieces += [(f"CAUTION: {told(said)}\n", "$look") for said in dangers]
+    pieces += [(f"{told(said)}\n", "$look") for said in dangers]
     pieces += [f"{told(said)}\n" for said in pick.cautions if said not in dangers]
+    pieces.append(f"{substitute_words(pick)}\n")
     wet = wet_words(plan, zone.zone)
     pieces.append(f"The {zone.zone.value} is under water: {wet}.\n")
     if zone.reserve:

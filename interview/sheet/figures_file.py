@@ -276,6 +276,7 @@ def _pick(pick: Pick, wishes: Wishes, apart: str) -> list[str]:
         f"          indicator: {code.name if code else 'null'}",
         f"          bloom_months: [{months}]",
         f"          why: {quoted(pick.why)}",
+        f"          substitute: {_value(pick.substitute and pick.substitute.scientific_name)}",
         "          sources:",
     ]
     lines += [f"            {fact}: {quoted(source)}" for fact, source in told.items()]

@@ -7,16 +7,26 @@ from collections.abc import Iterator
 from interview.asking.lands import Half, land
 from interview.garden.afterwards import questions as review
 from interview.garden.plan import Plan
-from interview.garden.planting.care import SIGNS, after_storm_steps, first_year
+from interview.garden.planting.care import EARLY, SIGNS, after_storm_steps, first_year
+from interview.garden.planting.cheaper import Way, cheaper_ways
 from interview.garden.planting.choose import Pick, ZonePlan
+from interview.garden.planting.costs import costs, plant_count
 from interview.garden.planting.plant_file import SHOWN_FAULTS
 from interview.garden.planting.record import Indicator, Plant
 from interview.garden.planting.sketch import sketch
+from interview.garden.planting.stock import PlantSize
 from interview.garden.planting.wetness import chosen_from, rating
-from interview.garden.planting.words import hazards, home_doubts, plain_remark, short_name
+from interview.garden.planting.words import (
+    hazard_names,
+    hazards,
+    home_doubts,
+    plain_remark,
+    short_name,
+)
 from interview.garden.site import cautions
 from interview.garden.size.zones import Zone
 from interview.garden.summary import words_alone, wrap
+from interview.quantities.evidence import Provenance, Source
 from interview.quantities.shown import PLAIN, area_words
 from interview.quantities.units import magnitude, plain_number
 
@@ -30,18 +40,52 @@ CODE_WORDS = {
     Indicator.UPL: "almost never",
 }
 
-MOST_OTHERS = 5
-"""Plants named for each zone that would do as well."""
-
 SHORT_HOURS = 1.0
 """Times under water shorter than this are not told case by case."""
 
 INDENT = " " * 6
 
 
+STOCK_WORDS = {
+    PlantSize.KINDS: "pots",
+    PlantSize.POT: "quart (1 L) pots",
+    PlantSize.PLUG: "plugs",
+    PlantSize.GALLON: "gallon (4 L) pots",
+    PlantSize.SEED: "seed on the rim and plugs below it",
+}
+
+
 NORTHERN_SEASONS = (
     "as in the northern half of the world, for it is not held in which half your country lies."
 )
+
+
+def cheaper(plan: Plan) -> Iterator[str]:
+    """Yield the ways to fewer plants or less money beside what the plan counts on."""
+    found = plan.planting
+    ways = cheaper_ways(found)
+    if not ways:
+        return
+    priced = costs(found)
+    line = priced.of("plants")
+    cost = f", {priced.sign}{line.amount:.2f}" if line else ""
+    yield from wrap(
+        f"The plan counts {plant_count(found)} plants{cost}: on the floor, the sides and the rim "
+        "up to its crest. The outside of the berm is not planted: its own sod goes back there."
+    )
+    for way in ways:
+        yield from wrap(f"- {way_words(plan, way)}", "  ")
+
+
+def way_words(plan: Plan, way: Way) -> str:
+    """Say one cheaper way: its name, its count, its cost where that is known, what to do."""
+    sign = costs(plan.planting).sign
+    cost = ""
+    if way.cost is not None:
+        cost = f", {sign}{way.cost:.2f}"
+    elif way.pays_below is not None:
+        cost = f"; costs less while one is under {sign}{way.pays_below:.2f}"
+    return plan.answers.told(f"{way.name}: {way.count}{cost}. {way.how}")
 
 
 def plants(plan: Plan) -> Iterator[str]:
@@ -101,10 +145,7 @@ def _zone(plan: Plan, zone: ZonePlan) -> Iterator[str]:
     codes = chosen_from(zone.zone, usual, worst)
     yield from wrap(f"  Codes that stand this: {', '.join(one.name for one in codes)}.", "  ")
     for pick in zone.picks:
-        yield from _pick(plan, pick)
-    if zone.reserve:
-        others = ", ".join(short_name(plant) for plant in zone.reserve[:MOST_OTHERS])
-        yield from wrap(f"  Would do as well: {others}.", "  ")
+        yield from _pick(plan, pick, zone.sown)
 
 
 def wet_words(plan: Plan, zone: Zone) -> str:
@@ -122,25 +163,37 @@ def wet_words(plan: Plan, zone: Zone) -> str:
     return "; ".join(f"{PLAIN.write(time)} h {words}" for time, (_, words) in said)
 
 
-def _pick(plan: Plan, pick: Pick) -> Iterator[str]:
+def _pick(plan: Plan, pick: Pick, sown: bool = False) -> Iterator[str]:
     plant = pick.plant
     apart = f"{plant.spacing_in * 2.54:.0f} cm" if plan.metric else f"{plant.spacing_in:g} in"
     common = plant.common_name.rstrip(")").replace(" (", " or ")
     names = f"{common} ({plant.scientific_name})"
     beds = plan.size.bed_count
     buy = f"; buy {pick.count * beds} for the {beds} beds" if beds > 1 else ""
-    yield from wrap(f"[ ] {pick.count} x {names}, {apart} apart{buy}", INDENT)
+    if sown:
+        yield from wrap(f"[ ] seed of {names}", INDENT)
+    else:
+        yield from wrap(f"[ ] {pick.count} x {names}, {apart} apart{buy}", INDENT)
     role = f"; {pick.role}" if pick.role else ""
     yield from wrap(f"{INDENT}{', '.join(_facts(plan, plant))}{role}", INDENT)
     if found := hazards(plant):
         said = plan.answers.told(" ".join(found)).replace(" (from memory)", "*")
-        yield from wrap(f"{INDENT}CAUTION: {said}", INDENT)
+        yield from wrap(f"{INDENT}{hazard_names(plant).upper()}: {said}", INDENT)
     notes = [pick.against, pick.makeshift, *home_doubts(plant, plan.planting.wishes.region)]
     if plant.needs_long_wet:
         notes.append("Water it in dry spells: it needs wet soil.")
     notes.append(plain_remark(plant))
     if said := " ".join(one for one in notes if one):
         yield from wrap(f"{INDENT}{plan.answers.told(said)}", INDENT)
+    yield from wrap(f"{INDENT}{substitute_words(pick)}", INDENT)
+
+
+def substitute_words(pick: Pick) -> str:
+    """Say what to buy where a plant is sold out."""
+    other = pick.substitute
+    if other is None:
+        return "If sold out: nothing in the list is like it; ask for one of its code and height."
+    return f"If sold out: {short_name(other)} ({other.scientific_name})."
 
 
 def _facts(plan: Plan, plant: Plant) -> Iterator[str]:
@@ -190,6 +243,11 @@ def sketches(plan: Plan) -> Iterator[str]:
             yield from wrap(f"  {line}", " " * 8)
 
 
+def standing_words(source: Source) -> str:
+    """Say where a piece of advice was not read anywhere."""
+    return "" if source.standing is Provenance.PUBLISHED else f" ({source})"
+
+
 MONTHS = "January February March April May June July August September October November December"
 
 
@@ -226,6 +284,12 @@ def care(plan: Plan) -> Iterator[str]:
             months.setdefault(task.task, []).append(month.month)
     for words, when in months.items():
         yield from wrap(f"{month_words(when)}: {plan.answers.told(words)}", "  ")
+    size = plan.planting.planted
+    yield ""
+    yield from wrap(f"The first two years, {plan.answers.told(STOCK_WORDS[size])}:")
+    for one in EARLY[size]:
+        said = plan.answers.told(one.task)
+        yield from wrap(f"- {one.when}: {said}{standing_words(one.source)}", "  ")
     yield ""
     yield "How a plant fares (from memory):"
     for sign in SIGNS:

@@ -55,6 +55,7 @@ OUTSIDE: tuple[Part, ...] = (
     ("PEGGING OUT", size.pegging),
     ("DIGGING", dig.dig),
     ("SHOPPING LIST", dig.shopping),
+    ("CHEAPER WAYS", plants.cheaper),
     ("PLANTS", plants.plants),
     ("PLANTING SKETCH", plants.sketches),
     ("FIRST YEAR", plants.care),

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from interview.asking.figure import Figure, Value
+from interview.garden.planting import cheaper
 from interview.garden.planting.costs import costs, plant_count
 from interview.garden.planting.count import SPACING_SOURCE
 from interview.garden.planting.results import PlantingResults
+from interview.garden.planting.stock import SEED_SOURCE, SPACING, PlantSize
 from interview.quantities.shown import Rounding
 
 
@@ -30,8 +32,76 @@ FIGURES: tuple[Figure[PlantingResults], ...] = (
         plant_count,
         "",
         "",
-        "zone area / (0.866 x spacing²), up, x beds",
-        ("floor_area", "rim_area", "beds"),
+        "zone area / (0.866 x spacing²), up, x beds; a zone that is sown has none",
+        ("floor_area", "inside_area", "beds", "plant_size"),
         SPACING_SOURCE,
+    ),
+    Figure(
+        "plants_gallon",
+        "Plants, were all of gallon pots",
+        cheaper.as_gallons,
+        "",
+        "",
+        "plants_total for gallon pots, shrubs as far apart as the list has them",
+        ("floor_area", "inside_area", "beds"),
+        SPACING[PlantSize.GALLON].source,
+    ),
+    Figure(
+        "plants_pond_line",
+        "Plants to the pond line",
+        cheaper.to_pond_line,
+        "",
+        "",
+        "plants_total without those of the rim",
+        ("floor_area", "pond_length", "pond_width", "beds", "plant_size"),
+        SPACING_SOURCE,
+    ),
+    Figure(
+        "plants_gallon_pond_line",
+        "Plants to the pond line, were all of gallon pots",
+        cheaper.gallons_to_pond_line,
+        "",
+        "",
+        "plants_gallon without those of the rim",
+        ("floor_area", "pond_length", "pond_width", "beds"),
+        SPACING[PlantSize.GALLON].source,
+    ),
+    Figure(
+        "plants_with_seed",
+        "Plugs, were the rim sown",
+        cheaper.with_seed,
+        "",
+        "",
+        "plants_total for plugs, without those of the rim",
+        ("floor_area", "pond_length", "pond_width", "beds"),
+        SEED_SOURCE,
+    ),
+    Figure(
+        "rim_planted_area",
+        "Rim, planted or sown",
+        cheaper.rim_area,
+        "ft**2",
+        "m**2",
+        "(inside_area - area of the full pond) x beds",
+        ("inside_area", "pond_length", "pond_width", "beds"),
+    ),
+    Figure(
+        "plants_first_half",
+        "Plants this year, half following next year",
+        cheaper.first_half,
+        "",
+        "",
+        "plants_total / 2, up",
+        ("plants_total",),
+    ),
+    Figure(
+        "clumps_to_divide",
+        "Grown clumps that make the grasses and sedges",
+        cheaper.clumps,
+        "",
+        "",
+        "grasses, sedges and rushes of each kind x beds / 3, up",
+        ("plants_total",),
+        cheaper.PIECES.source,
     ),
 )

@@ -219,6 +219,28 @@ FAVOURITES = Question(
     default=always_this("none"),
 )
 
+PLANT_SIZE = Question(
+    key="plant_size",
+    label="What is planted",
+    text="What will you plant: plugs, pots or seed?",
+    kind=Choice(
+        (
+            ("kinds", "pots of any size, each kind at its own distance"),
+            ("plug", "plugs, small and cheap, 12 in (300 mm) apart"),
+            ("pot", "quart (1 L) pots, 12 in (300 mm) apart"),
+            ("gallon", "gallon (4 L) pots, 18 in (450 mm) apart"),
+            ("seed", "seed on the rim, plugs below it"),
+        )
+    ),
+    why="It decides how many you buy, what they cost, and the care of the first two years.",
+    find_out="Ask the nursery what it sells and for how much. Each kind at its own distance fits "
+    "most gardens; fewer and larger pots cost less work, plugs less money.",
+    default=always_this("kinds"),
+    more="A plug is a young plant with a root no bigger than a thumb, sold in trays. Seed is sown "
+    "on the rim alone: on the floor and the sides the water washes it out. Shrubs keep the "
+    "distance that the plant list gives them.",
+)
+
 SWAP_OUT = Question(
     key="swap_out",
     label="Plants to swap",
@@ -250,6 +272,7 @@ STAGE = Stage(
         BLOOM,
         ROAD_SALT,
         FAVOURITES,
+        PLANT_SIZE,
         SWAP_OUT,
     ),
 )

@@ -8,7 +8,7 @@ from interview.garden.planting.choose import Wishes, choose
 from interview.garden.planting.plant_list import builtin_plants
 from interview.garden.planting.record import Indicator, ListRegion, PlantRegion, Sun
 from interview.garden.planting.wetness import ZoneSite, chosen_from, fits_after, rating, suited
-from interview.garden.planting.words import DRY_FLOOR_NOTE
+from interview.garden.planting.words import DRY_NOTES
 from interview.garden.size.zones import Zone
 from interview.quantities.units import quantity
 
@@ -55,10 +55,10 @@ def test_the_planting_of_fast_soil_is_of_dry_ground_and_says_so():
     dry = plan(1.4)
     ratings = {rating(pick.plant, ListRegion.GP) for pick in dry.zones[0].picks}
     assert ratings and ratings <= DRY
-    assert DRY_FLOOR_NOTE in dry.notes
+    assert DRY_NOTES[Zone.FLOOR] in dry.notes
     assert "No plants that want wet roots." in dry.zones[0].guidance.traits
     wet = plan(20)
-    assert DRY_FLOOR_NOTE not in wet.notes
+    assert DRY_NOTES[Zone.FLOOR] not in wet.notes
     assert {rating(pick.plant, ListRegion.GP) for pick in wet.zones[0].picks} & WET
 
 
