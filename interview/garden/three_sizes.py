@@ -10,6 +10,7 @@ from interview.asking.question import Unanswered
 from interview.garden.form.basin import Basin
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
+from interview.garden.planting.cheaper import fewest
 from interview.garden.planting.costs import costs, plant_count
 from interview.garden.size import questions as bed
 from interview.garden.size import shape_questions as shaping
@@ -50,6 +51,8 @@ class SizedGarden:
     mulch: Quantity
     compost: Quantity
     plants: int | None
+    fewest: int | None
+    """The plants of the cheaper way that takes the fewest."""
     cost: float | None
     """Of what has a price; nothing where none was given."""
 
@@ -90,6 +93,7 @@ def _sized(name: str, plan: Plan) -> SizedGarden:
         mulch=bought.get("mulch", none),
         compost=bought.get("compost", none),
         plants=_known(lambda: plant_count(plan.planting)),
+        fewest=_known(lambda: fewest(plan.planting)),
         cost=_known(lambda: _cost(plan)),
     )
 

@@ -11,6 +11,7 @@ from interview.garden.earth.materials import STONE_LAYER, Item, Soil, loosen, so
 from interview.garden.earth.overflow import PipeFall, no_pipe_words
 from interview.garden.pictures import levels, section_picture
 from interview.garden.plan import Plan
+from interview.garden.planting.cheaper import rim_area
 from interview.garden.planting.costs import Costs, costs, plant_count
 from interview.garden.planting.section import level_lines
 from interview.garden.site import cautions
@@ -18,7 +19,7 @@ from interview.garden.site import lines_questions as buried
 from interview.garden.site import spot_questions as ground
 from interview.garden.size import questions as bed
 from interview.garden.summary import figure_words, may_dig, wrap
-from interview.quantities.shown import depth_words, length_words, volume_words
+from interview.quantities.shown import area_words, depth_words, length_words, volume_words
 from interview.quantities.units import (
     Quantity,
     magnitude,
@@ -294,6 +295,9 @@ def shopping(plan: Plan) -> Iterator[str]:
     each = f" ({count // plan.size.bed_count} a bed)" if plan.size.bed_count > 1 else ""
     listed = "listed below" if plan.planting.chosen.total else "by the places below"
     yield from wrap(f"[ ] plants: {count} in all{each}, {listed}{_cost(found, 'plants')}", "      ")
+    if plan.planting.wishes.sown:
+        area = area_words(rim_area(plan.planting), plan.metric)
+        yield from wrap(f"[ ] seed of dry ground: for {area}, the kinds listed below", "      ")
     if found.lines:
         missing = f"; no price given for {', '.join(found.unpriced)}" if found.unpriced else ""
         yield from wrap(f"Together: {found.sign}{found.total:.2f}{missing}.", "      ")

@@ -69,9 +69,13 @@ def cheaper(plan: Plan) -> Iterator[str]:
     priced = costs(found)
     line = priced.of("plants")
     cost = f", {priced.sign}{line.amount:.2f}" if line else ""
+    rim = "the rim up to its crest"
+    where = f"the floor, the sides and {rim}"
+    if found.wishes.sown:
+        where = f"the floor and the sides, and seed on {rim}"
     yield from wrap(
-        f"The plan counts {plant_count(found)} plants{cost}: on the floor, the sides and the rim "
-        "up to its crest. The outside of the berm is not planted: its own sod goes back there."
+        f"The plan counts {plant_count(found)} plants{cost}: on {where}. The outside of the berm "
+        "is not planted: its own sod goes back there."
     )
     for way in ways:
         yield from wrap(f"- {way_words(plan, way)}", "  ")
@@ -146,6 +150,8 @@ def _zone(plan: Plan, zone: ZonePlan) -> Iterator[str]:
     yield from wrap(f"  Codes that stand this: {', '.join(one.name for one in codes)}.", "  ")
     for pick in zone.picks:
         yield from _pick(plan, pick, zone.sown)
+    if alone := [short_name(one.plant) for one in zone.picks if one.substitute is None]:
+        yield from wrap(f"  Nothing in the list stands in for: {', '.join(alone)}.", "  ")
 
 
 def wet_words(plan: Plan, zone: Zone) -> str:
@@ -185,14 +191,15 @@ def _pick(plan: Plan, pick: Pick, sown: bool = False) -> Iterator[str]:
     notes.append(plain_remark(plant))
     if said := " ".join(one for one in notes if one):
         yield from wrap(f"{INDENT}{plan.answers.told(said)}", INDENT)
-    yield from wrap(f"{INDENT}{substitute_words(pick)}", INDENT)
+    if pick.substitute:
+        yield from wrap(f"{INDENT}{substitute_words(pick)}", INDENT)
 
 
 def substitute_words(pick: Pick) -> str:
     """Say what to buy where a plant is sold out."""
     other = pick.substitute
     if other is None:
-        return "If sold out: nothing in the list is like it; ask for one of its code and height."
+        return "If sold out: nothing in the list is like it."
     return f"If sold out: {short_name(other)} ({other.scientific_name})."
 
 

@@ -204,6 +204,7 @@ def sizes(plan: Plan) -> Iterator[str]:
     yield line("mulch", lambda row: show(row.mulch, soil, 2, "up"))
     yield line("compost", lambda row: show(row.compost, soil, 2, "up"))
     yield line("plants", lambda row: "not known yet" if row.plants is None else str(row.plants))
+    yield line("or by cheaper ways", lambda row: "" if row.fewest is None else f"{row.fewest}")
     if any(row.cost is not None for row in rows):
         sign = costs(plan.planting).sign
         yield line("cost of what is priced", lambda row: f"{sign}{row.cost or 0:.0f}")

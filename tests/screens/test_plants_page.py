@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from interview.garden.planting.words import hazards
+from interview.garden.planting.words import hazard_names, hazards
 from interview.screens.plant_notes import about, line
 
 
@@ -66,4 +66,7 @@ async def test_a_caution_is_of_what_can_harm_and_not_of_every_remark(sit, sample
             assert "CAUTION" not in str(line(pick)) + str(about(plan, zone, pick))
             assert all(said in str(about(plan, zone, pick)) for said in pick.cautions)
         for pick in picks:
-            assert ("CAUTION" in str(line(pick))) == bool(hazards(pick.plant))
+            assert (hazard_names(pick.plant) in str(line(pick))) and "CAUTION" not in str(
+                line(pick)
+            )
+            assert bool(hazard_names(pick.plant)) == bool(hazards(pick.plant))

@@ -47,7 +47,7 @@ def set_in(found: PlantingResults, chosen: PlantingPlan, *zones: Zone) -> int:
 
 def as_gallons(found: PlantingResults) -> int:
     """Return the plants of the whole garden, were they all of gallon pots."""
-    return set_in(found, found.chosen_at(PlantSize.GALLON), *Zone)
+    return set_in(found, found.of_gallons, *Zone)
 
 
 def to_pond_line(found: PlantingResults) -> int:
@@ -57,12 +57,12 @@ def to_pond_line(found: PlantingResults) -> int:
 
 def gallons_to_pond_line(found: PlantingResults) -> int:
     """Return the gallon pots of floor and side alone: the fewest."""
-    return set_in(found, found.chosen_at(PlantSize.GALLON), *BELOW_POND_LINE)
+    return set_in(found, found.of_gallons, *BELOW_POND_LINE)
 
 
 def with_seed(found: PlantingResults) -> int:
     """Return the plugs of floor and side, where the rim is sown."""
-    return set_in(found, found.chosen_at(PlantSize.SEED), *BELOW_POND_LINE)
+    return set_in(found, found.of_seed, *BELOW_POND_LINE)
 
 
 def rim_area(found: PlantingResults) -> Quantity:
@@ -97,6 +97,11 @@ def cheaper_ways(found: PlantingResults) -> tuple[Way, ...]:
     return tuple(way for way in _ways(found, now) if 0 < way.count < now)
 
 
+def fewest(found: PlantingResults) -> int:
+    """Return the fewest plants that any of the ways leaves, those of friends counted as well."""
+    return min(plant_count(found), to_pond_line(found), gallons_to_pond_line(found))
+
+
 def _ways(found: PlantingResults, now: int) -> Iterator[Way]:
     line = costs(found).of("plants")
     price = line.price.amount if line else None
@@ -123,7 +128,7 @@ def _ways(found: PlantingResults, now: int) -> Iterator[Way]:
             "Leave the rim to the lawn: lay its sod back there, or sow grass, and do not mow "
             "below the pond line.",
         )
-    if size not in (PlantSize.GALLON, PlantSize.SEED):
+    if size is not PlantSize.GALLON:
         yield other(
             "gallon pots to the pond line only",
             gallons_to_pond_line(found),

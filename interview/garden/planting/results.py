@@ -93,8 +93,19 @@ class PlantingResults(ReadsFiles):
         """Which plants, how many, and where."""
         return choose(self.plants, self.wishes, self.zones)
 
-    def chosen_at(self, size: PlantSize) -> PlantingPlan:
-        """The planting as it would be with plants of that size."""
+    @part
+    def of_gallons(self) -> PlantingPlan:
+        """The planting as it would be of gallon pots."""
+        return self._chosen_at(PlantSize.GALLON)
+
+    @part
+    def of_seed(self) -> PlantingPlan:
+        """The planting as it would be with seed on the rim."""
+        return self._chosen_at(PlantSize.SEED)
+
+    def _chosen_at(self, size: PlantSize) -> PlantingPlan:
+        if size is self.planted:
+            return self.chosen
         plants = at_size(self._listed, size, self.size.place.system)
         return choose(plants, self._wishes(size), self.zones)
 
