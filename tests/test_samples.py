@@ -23,7 +23,7 @@ FAULTY = [path for path in ALL if path.name.startswith("faulty_")]
 LEFT_USUAL = [
     "side_slope", "freeboard", "length_to_width", "berm_top", "soil_dug", "amend",
     "compost_depth", "mulch_depth", "storm_hours", "storm_shape", "peak_intensity", "barrow",
-    "plant_size",
+    "plant_size", "berm_outside",
 ]  # fmt: skip
 """What the sample with the usual values leaves to the program."""
 BANNED = ("invalid", "please", "sorry", "oops", "traceback", "none type")

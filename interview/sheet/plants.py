@@ -7,8 +7,9 @@ from collections.abc import Iterator
 from interview.asking.lands import Half, land
 from interview.garden.afterwards import questions as review
 from interview.garden.plan import Plan
+from interview.garden.planting import questions as planting
 from interview.garden.planting.care import EARLY, SIGNS, after_storm_steps, first_year
-from interview.garden.planting.cheaper import Way, cheaper_ways
+from interview.garden.planting.cheaper import CheaperWay, cheaper_ways
 from interview.garden.planting.choose import Pick, ZonePlan
 from interview.garden.planting.costs import costs, plant_count
 from interview.garden.planting.plant_file import SHOWN_FAULTS
@@ -73,15 +74,16 @@ def cheaper(plan: Plan) -> Iterator[str]:
     where = f"the floor, the sides and {rim}"
     if found.wishes.sown:
         where = f"the floor and the sides, and seed on {rim}"
+    outside = BERM_WORDS[plan.answers[planting.BERM_OUTSIDE]]
     yield from wrap(
-        f"The plan counts {plant_count(found)} plants{cost}: on {where}. The outside of the berm "
-        "is not planted: its own sod goes back there."
+        f"The plan counts {plant_count(found)} plants{cost}: on {where}. "
+        f"The outside of the berm {outside}."
     )
     for way in ways:
         yield from wrap(f"- {way_words(plan, way)}", "  ")
 
 
-def way_words(plan: Plan, way: Way) -> str:
+def way_words(plan: Plan, way: CheaperWay) -> str:
     """Say one cheaper way: its name, its count, its cost where that is known, what to do."""
     sign = costs(plan.planting).sign
     cost = ""
@@ -254,6 +256,12 @@ def standing_words(source: Source) -> str:
     """Say where a piece of advice was not read anywhere."""
     return "" if source.standing is Provenance.PUBLISHED else f" ({source})"
 
+
+BERM_WORDS = {
+    "sod": "is not counted: its own sod is laid back there",
+    "grass": "is not counted: grass is sown there",
+    "plants": "is counted with the rim",
+}
 
 MONTHS = "January February March April May June July August September October November December"
 

@@ -22,7 +22,7 @@ BELOW_POND_LINE = (Zone.FLOOR, Zone.SIDE)
 
 
 @dataclass(frozen=True)
-class Way:
+class CheaperWay:
     """One way to plant for less; of all the beds together."""
 
     name: str
@@ -88,7 +88,7 @@ def clumps(found: PlantingResults) -> int:
     return sum(math.ceil(pick.count * beds / PIECES.value) for pick in picks)
 
 
-def cheaper_ways(found: PlantingResults) -> tuple[Way, ...]:
+def cheaper_ways(found: PlantingResults) -> tuple[CheaperWay, ...]:
     """Return the ways that buy fewer plants than the plan counts on, or less costly ones.
 
     Raises ``Unanswered`` while the planting waits for an answer.
@@ -102,16 +102,16 @@ def fewest(found: PlantingResults) -> int:
     return min(plant_count(found), to_pond_line(found), gallons_to_pond_line(found))
 
 
-def _ways(found: PlantingResults, now: int) -> Iterator[Way]:
+def _ways(found: PlantingResults, now: int) -> Iterator[CheaperWay]:
     line = costs(found).of("plants")
     price = line.price.amount if line else None
 
-    def same(name: str, count: int, how: str) -> Way:
-        return Way(name, count, how, None if price is None else price * count)
+    def same(name: str, count: int, how: str) -> CheaperWay:
+        return CheaperWay(name, count, how, None if price is None else price * count)
 
-    def other(name: str, count: int, how: str) -> Way:
+    def other(name: str, count: int, how: str) -> CheaperWay:
         below = None if price is None or not count else price * now / count
-        return Way(name, count, how, pays_below=below)
+        return CheaperWay(name, count, how, pays_below=below)
 
     size = found.planted
     if size is not PlantSize.GALLON:

@@ -241,6 +241,25 @@ PLANT_SIZE = Question(
     "distance that the plant list gives them.",
 )
 
+BERM_OUTSIDE = Question(
+    key="berm_outside",
+    label="Outside of the berm",
+    text="What grows on the top and the outside of the berm?",
+    kind=Choice(
+        (
+            ("sod", "its own sod, laid back"),
+            ("grass", "grass seed"),
+            ("plants", "plants of the rim"),
+        )
+    ),
+    why="Bare soil washes off. Plants are counted there only if you plant it.",
+    find_out="The sod you lift costs nothing and holds the soil from the first day. Lay it green "
+    "side up and tread it down.",
+    default=always_this("sod"),
+    more="Grass seed needs a cover of straw and water until it is up. Where the lawn is the rim "
+    "there is no berm, and the answer changes nothing.",
+)
+
 SWAP_OUT = Question(
     key="swap_out",
     label="Plants to swap",
@@ -273,6 +292,7 @@ STAGE = Stage(
         ROAD_SALT,
         FAVOURITES,
         PLANT_SIZE,
+        BERM_OUTSIDE,
         SWAP_OUT,
     ),
 )

@@ -18,10 +18,11 @@ from interview.garden.planting.record import Plant, Sun
 from interview.garden.planting.stock import PlantSize, apart, at_size, sown
 from interview.garden.planting.wetness import ZoneSite
 from interview.garden.planting.wishes import KeepOut, Wishes, read_swap
+from interview.garden.size.basin import footprint_area
 from interview.garden.size.results import SizeResults
 from interview.garden.size.zones import Zone
 from interview.garden.storms.results import StormsResults
-from interview.quantities.units import magnitude, ratio
+from interview.quantities.units import Quantity, magnitude, quantity, ratio, total
 
 
 @dataclass(frozen=True)
@@ -110,6 +111,20 @@ class PlantingResults(ReadsFiles):
         return choose(plants, self._wishes(size), self.zones)
 
     @part
+    def berm_outside(self) -> Quantity:
+        """The area of the top and the outside of the berm of one bed; of no berm nought."""
+        whole = footprint_area(self.size.garden, self.size.ground)
+        beyond = magnitude(whole, "ft**2") - magnitude(self.size.inside, "ft**2")
+        return quantity(max(0.0, beyond), "ft**2")
+
+    @part
+    def planted_area(self) -> Quantity:
+        """The area of one bed that is planted or sown: inside the crest, and what was asked."""
+        if self.answers[planting.BERM_OUTSIDE] != "plants":
+            return self.size.inside
+        return total(self.size.inside, self.berm_outside)
+
+    @part
     def zones(self) -> dict[Zone, ZoneSite]:
         """The ground that is planted: floor, side, and rim up to the crest and the cut edge."""
         garden = self.size.garden
@@ -117,7 +132,7 @@ class PlantingResults(ReadsFiles):
         if self.storms.zone_hours_record is not None:
             worse.append(("at the longest in your rainfall record", self.storms.zone_hours_record))
         return planting_zones(
-            garden.floor_area, garden.edge_area, self.size.inside, self.storms.zone_hours, worse
+            garden.floor_area, garden.edge_area, self.planted_area, self.storms.zone_hours, worse
         )
 
     def zone_shape(self, zone: Zone) -> float:
