@@ -86,7 +86,7 @@ def about(plan: Plan, zone: ZonePlan, pick: Pick) -> Content:
     dangers = hazards(plant)
     pieces += [(f"{told(said)}\n", "$look") for said in dangers]
     pieces += [f"{told(said)}\n" for said in pick.cautions if said not in dangers]
-    pieces.append(f"{substitute_words(pick)}\n")
+    pieces.append(f"{substitute_words(plan, pick)}\n")
     wet = wet_words(plan, zone.zone)
     pieces.append(f"The {zone.zone.value} is under water: {wet}.\n")
     if zone.reserve:

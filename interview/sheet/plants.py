@@ -10,6 +10,7 @@ from interview.garden.plan import Plan
 from interview.garden.planting import questions as planting
 from interview.garden.planting.care import EARLY, SIGNS, after_storm_steps, first_year
 from interview.garden.planting.cheaper import CheaperWay, cheaper_ways
+from interview.garden.planting.choice import as_tall, blooms_with
 from interview.garden.planting.choose import Pick, ZonePlan
 from interview.garden.planting.costs import costs, plant_count
 from interview.garden.planting.plant_file import SHOWN_FAULTS
@@ -153,7 +154,11 @@ def _zone(plan: Plan, zone: ZonePlan) -> Iterator[str]:
     for pick in zone.picks:
         yield from _pick(plan, pick, zone.sown)
     if alone := [short_name(one.plant) for one in zone.picks if one.substitute is None]:
-        yield from wrap(f"  Nothing in the list stands in for: {', '.join(alone)}.", "  ")
+        yield from wrap(
+            f"  Nothing in the list stands in for {', '.join(alone)}: where one is sold out, set "
+            "more of the others.",
+            "  ",
+        )
 
 
 def wet_words(plan: Plan, zone: Zone) -> str:
@@ -194,15 +199,25 @@ def _pick(plan: Plan, pick: Pick, sown: bool = False) -> Iterator[str]:
     if said := " ".join(one for one in notes if one):
         yield from wrap(f"{INDENT}{plan.answers.told(said)}", INDENT)
     if pick.substitute:
-        yield from wrap(f"{INDENT}{substitute_words(pick)}", INDENT)
+        yield from wrap(f"{INDENT}{substitute_words(plan, pick)}", INDENT)
 
 
-def substitute_words(pick: Pick) -> str:
-    """Say what to buy where a plant is sold out."""
+def substitute_words(plan: Plan, pick: Pick) -> str:
+    """Say what to buy where a plant is sold out, and how that is unlike it."""
     other = pick.substitute
     if other is None:
         return "If sold out: nothing in the list is like it."
-    return f"If sold out: {short_name(other)} ({other.scientific_name})."
+    unlike = ""
+    if not as_tall(pick.plant, other):
+        unlike += f", to {_tall(plan, other)}"
+    if not blooms_with(pick.plant, other):
+        unlike += f", blooms {month_words(list(other.bloom_months))}"
+    return f"If sold out: {short_name(other)} ({other.scientific_name}){unlike}."
+
+
+def _tall(plan: Plan, plant: Plant) -> str:
+    feet = plant.height_max_ft
+    return f"{plain_number(feet * 0.3048, 2)} m" if plan.metric else f"{feet:g} ft"
 
 
 def _facts(plan: Plan, plant: Plant) -> Iterator[str]:
@@ -215,9 +230,7 @@ def _facts(plan: Plan, plant: Plant) -> Iterator[str]:
     code = rating(plant, listed)
     sure = listed is not None and (plant.well_rated(listed) or listed in plant.rated_by_one)
     yield f"{code.name}{mark(sure)} {plant.kind.value}" if code else plant.kind.value
-    feet = plant.height_max_ft
-    tall = f"{plain_number(feet * 0.3048, 2)} m" if plan.metric else f"{feet:g} ft"
-    yield f"to {tall}{mark(plant.checked('height'))}"
+    yield f"to {_tall(plan, plant)}{mark(plant.checked('height'))}"
     if plant.bloom_months:
         months = month_words(list(plant.bloom_months))
         yield f"blooms {months}{mark(plant.checked('bloom'))}"

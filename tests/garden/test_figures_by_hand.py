@@ -52,6 +52,13 @@ ELSEWHERE = {
     "record_longest_wet": "garden/storms/test_record_years.py",
     "cost_total": "garden/planting/test_prices.py",
     "plants_total": "garden/planting/test_choosing.py",
+    "plants_gallon": "garden/planting/test_what_is_planted.py",
+    "plants_pond_line": "garden/planting/test_what_is_planted.py",
+    "plants_gallon_pond_line": "garden/planting/test_what_is_planted.py",
+    "plants_with_seed": "garden/planting/test_what_is_planted.py",
+    "plants_first_half": "garden/planting/test_what_is_planted.py",
+    "clumps_to_divide": "garden/planting/test_what_is_planted.py",
+    "rim_planted_area": "garden/planting/test_what_is_planted.py",
 }
 """What takes a calendar, a record of days, a survey or a list of plants: worked out there."""
 
@@ -369,6 +376,8 @@ def test_how_it_lies_in_the_ground(worked):
     found = grid(long, wide, s, d, t, a)
     assert v["over_all_length"] == pytest.approx(found["long"], abs=0.09)
     assert v["footprint_area"] == pytest.approx(found["all"], rel=3e-3)
+    assert v["berm_outside_area"] == pytest.approx(v["footprint_area"] - v["inside_area"], abs=1e-3)
+    assert v["planted_area"] == near(v["inside_area"])
 
 
 def test_the_soil(worked):

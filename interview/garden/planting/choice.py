@@ -185,37 +185,48 @@ def substitute(gone: Plant, bed: Bed, beds: Sequence[Bed]) -> Candidate | None:
     return min(pool, key=order, default=None)
 
 
-def stand_in(
-    gone: Plant, bed: Bed, taken: Iterable[Plant], region: PlantRegion | None
-) -> Plant | None:
-    """Return the plant to buy where ``gone`` is sold out; nothing where the list has none like it.
-
-    It suits the same zone and sun, flowers in some of the same months, grows at most ``ALIKE`` as
-    tall or as low, and is a grass or sedge for a grass or sedge, a shrub for a shrub. None
-    that carries a warning, is regulated in any state, is called introduced in ``region``, or is
-    one of ``taken``.
-    """
+def blooms_with(gone: Plant, other: Plant) -> bool:
+    """Tell whether ``other`` flowers in some of the months of ``gone``, where those count."""
     months = set(gone.bloom_months) if seasons_of(gone) else set()
+    return not months or bool(months & set(other.bloom_months))
+
+
+def as_tall(gone: Plant, other: Plant) -> bool:
+    """Tell whether neither grows more than ``ALIKE`` times as tall as the other."""
+    low, high = sorted((gone.height_max_ft, other.height_max_ft))
+    return high <= low * ALIKE.value * (1 + 1e-9)
+
+
+def stand_in(
+    gone: Plant, bed: Bed, taken: Iterable[Plant], region: PlantRegion | None, near: bool = True
+) -> Plant | None:
+    """Return the plant to buy where ``gone`` is sold out; nothing where the list has none.
+
+    It suits the same zone and sun, and is a grass or sedge for a grass or sedge, a shrub for a
+    shrub; if ``near`` it is about as tall and flowers in some of the same months. None that
+    carries a warning, is regulated in any state, is called introduced in ``region``, or is one of
+    ``taken``.
+    """
     barred = {one.scientific_name for one in taken}
 
     def like(one: Candidate) -> bool:
         plant = one.plant
-        low, high = sorted((plant.height_max_ft, gone.height_max_ft))
         shunned = plant.warned or plant.regulated_in or plant.introduced_in(region)
         return (
             not (shunned or one.makeshift)
             and plant.scientific_name not in barred
             and plant.grasslike == gone.grasslike
             and (plant.kind is PlantKind.SHRUB) == (gone.kind is PlantKind.SHRUB)
-            and (not months or bool(months & set(plant.bloom_months)))
-            and high <= low * ALIKE.value * (1 + 1e-9)
+            and (not near or (blooms_with(gone, plant) and as_tall(gone, plant)))
         )
 
-    def order(one: Candidate) -> tuple[bool, int, bool, float, str]:
+    def order(one: Candidate) -> tuple[bool, bool, bool, int, bool, float, str]:
         plant = one.plant
         return (
+            not blooms_with(gone, plant),
+            not as_tall(gone, plant),
             plant.kind is not gone.kind,
-            -len(months & set(plant.bloom_months)),
+            -len(set(gone.bloom_months) & set(plant.bloom_months)),
             plant.spreads == "some",
             one.quality,
             plant.scientific_name,

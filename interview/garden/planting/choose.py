@@ -305,8 +305,11 @@ def _stand_ins(beds: Sequence[Bed], wishes: Wishes) -> StandIns:
     found: dict[tuple[Zone, str], Plant | None] = {}
     for bed in beds:
         for one in bed.picked:
-            fresh = stand_in(one.plant, bed, taken, wishes.region)
-            plant = fresh or stand_in(one.plant, bed, garden, wishes.region)
+            plant = (
+                stand_in(one.plant, bed, taken, wishes.region)
+                or stand_in(one.plant, bed, garden, wishes.region)
+                or stand_in(one.plant, bed, garden, wishes.region, near=False)
+            )
             found[bed.zone, one.plant.scientific_name] = plant
             taken += [plant] if plant else []
     return found
