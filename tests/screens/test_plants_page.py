@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from interview.garden.planting.cheaper import cheaper_ways, fewest
+from interview.garden.planting.costs import plant_count
 from interview.garden.planting.words import hazard_names, hazards
 from interview.screens.plant_notes import about, line
 
@@ -44,6 +46,24 @@ async def test_plants_are_swapped_asked_for_and_asked_about_by_keyboard(sit, sam
         await person.press("ctrl+y", "escape", "escape")
         assert person.page == "PlanScreen"
     assert kept.splitlines()[-1] in Path(path).read_text(encoding="utf-8")
+
+
+async def test_the_cheaper_ways_stand_over_the_plants(sit, sample) -> None:
+    async with sit(sample("finished_us.yaml"), size=(100, 60)) as person:
+        await person.press("f5")
+        await person.settles()
+        plan = person.session.plan
+        count, least = plant_count(plan.planting), fewest(plan.planting)
+        assert f"{count} plants; cheaper ways from {least}" in person.sees_words()
+        assert "half now, half next year" not in person.sees_words()
+        await person.press("up")
+        seen = person.sees_words()
+        for way in cheaper_ways(plan.planting):
+            assert f"{plan.answers.told(way.name)}: {way.count}" in seen
+        await person.press("enter")
+        assert "Choose a plant first." in person.sees_words()
+        await person.press("down")
+        assert "If sold out:" in person.sees_words()
 
 
 async def test_without_a_size_the_page_says_what_the_plants_wait_for(sit, write) -> None:
