@@ -50,9 +50,9 @@ INDENT = " " * 6
 
 STOCK_WORDS = {
     PlantSize.KINDS: "pots",
-    PlantSize.POT: "quart (1 L) pots",
+    PlantSize.POT: "small pots of 1 quart (1 L)",
     PlantSize.PLUG: "plugs",
-    PlantSize.GALLON: "gallon (4 L) pots",
+    PlantSize.LARGE_POT: "large pots of 1 gallon (4 L)",
     PlantSize.SEED: "seed on the rim and plugs below it",
 }
 

@@ -14,7 +14,7 @@ from interview.garden.planting.stock import SPACING, PlantSize, apart, at_size
 from interview.quantities.evidence import Provenance
 from interview.quantities.units import METRIC, US, magnitude
 
-PRINTED_IN = {PlantSize.POT: 12, PlantSize.GALLON: 18, PlantSize.PLUG: 12}
+PRINTED_IN = {PlantSize.POT: 12, PlantSize.LARGE_POT: 18, PlantSize.PLUG: 12}
 
 
 def test_each_size_is_set_as_far_apart_as_printed(subtests):
@@ -32,5 +32,5 @@ def test_each_size_is_set_as_far_apart_as_printed(subtests):
 
 def test_the_sources_are_those_printed():
     assert "Low Impact Development Center" in SPACING[PlantSize.POT].source.title
-    assert "Low Impact Development Center" in SPACING[PlantSize.GALLON].source.title
+    assert "Low Impact Development Center" in SPACING[PlantSize.LARGE_POT].source.title
     assert "University of Wisconsin" in SPACING[PlantSize.PLUG].source.title

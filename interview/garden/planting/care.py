@@ -98,7 +98,7 @@ EARLY: dict[PlantSize, tuple[EarlyCare, ...]] = {
         ),
         _CLOSING,
     ),
-    PlantSize.GALLON: (
+    PlantSize.LARGE_POT: (
         EarlyCare(
             "On the day",
             "Loosen or cut roots that go round the pot, and set the top of the root ball level "

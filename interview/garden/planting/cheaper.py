@@ -45,9 +45,9 @@ def set_in(found: PlantingResults, chosen: PlantingPlan, *zones: Zone) -> int:
     return each * found.size.bed_count
 
 
-def as_gallons(found: PlantingResults) -> int:
-    """Return the plants of the whole garden, were they all of gallon pots."""
-    return set_in(found, found.of_gallons, *Zone)
+def as_large_pots(found: PlantingResults) -> int:
+    """Return the plants of the whole garden, were they all of large pots."""
+    return set_in(found, found.of_large_pots, *Zone)
 
 
 def to_pond_line(found: PlantingResults) -> int:
@@ -55,9 +55,9 @@ def to_pond_line(found: PlantingResults) -> int:
     return set_in(found, found.chosen, *BELOW_POND_LINE)
 
 
-def gallons_to_pond_line(found: PlantingResults) -> int:
-    """Return the gallon pots of floor and side alone: the fewest."""
-    return set_in(found, found.of_gallons, *BELOW_POND_LINE)
+def large_pots_to_pond_line(found: PlantingResults) -> int:
+    """Return the large pots of floor and side alone: the fewest."""
+    return set_in(found, found.of_large_pots, *BELOW_POND_LINE)
 
 
 def with_seed(found: PlantingResults) -> int:
@@ -99,7 +99,7 @@ def cheaper_ways(found: PlantingResults) -> tuple[CheaperWay, ...]:
 
 def fewest(found: PlantingResults) -> int:
     """Return the fewest plants that any of the ways leaves, those of friends counted as well."""
-    return min(plant_count(found), to_pond_line(found), gallons_to_pond_line(found))
+    return min(plant_count(found), to_pond_line(found), large_pots_to_pond_line(found))
 
 
 def _ways(found: PlantingResults, now: int) -> Iterator[CheaperWay]:
@@ -114,12 +114,12 @@ def _ways(found: PlantingResults, now: int) -> Iterator[CheaperWay]:
         return CheaperWay(name, count, how, pays_below=below)
 
     size = found.planted
-    if size is not PlantSize.GALLON:
+    if size is not PlantSize.LARGE_POT:
         yield other(
-            "gallon (4 L) pots, 18 in (450 mm) apart",
-            as_gallons(found),
+            "large pots of 1 gallon (4 L), 18 in (450 mm) apart",
+            as_large_pots(found),
             "They look full sooner, and the ground between them stays open longer: keep it "
-            "mulched. Choose gallon where you are asked what is planted.",
+            "mulched. Choose large pots where you are asked what is planted.",
         )
     if size is not PlantSize.SEED:
         yield same(
@@ -128,10 +128,10 @@ def _ways(found: PlantingResults, now: int) -> Iterator[CheaperWay]:
             "Leave the rim to the lawn: lay its sod back there, or sow grass, and do not mow "
             "below the pond line.",
         )
-    if size is not PlantSize.GALLON:
+    if size is not PlantSize.LARGE_POT:
         yield other(
-            "gallon pots to the pond line only",
-            gallons_to_pond_line(found),
+            "large pots to the pond line only",
+            large_pots_to_pond_line(found),
             "Both ways at once: the fewest plants.",
         )
     if size is not PlantSize.SEED:

@@ -227,8 +227,8 @@ PLANT_SIZE = Question(
         (
             ("kinds", "pots of any size, each kind at its own distance"),
             ("plug", "plugs, small and cheap, 12 in (300 mm) apart"),
-            ("pot", "quart (1 L) pots, 12 in (300 mm) apart"),
-            ("gallon", "gallon (4 L) pots, 18 in (450 mm) apart"),
+            ("pot", "small pots of 1 quart (1 L), 12 in (300 mm) apart"),
+            ("large_pot", "large pots of 1 gallon (4 L), 18 in (450 mm) apart"),
             ("seed", "seed on the rim, plugs below it"),
         )
     ),

@@ -95,9 +95,9 @@ class PlantingResults(ReadsFiles):
         return choose(self.plants, self.wishes, self.zones)
 
     @part
-    def of_gallons(self) -> PlantingPlan:
-        """The planting as it would be of gallon pots."""
-        return self._chosen_at(PlantSize.GALLON)
+    def of_large_pots(self) -> PlantingPlan:
+        """The planting as it would be of large pots."""
+        return self._chosen_at(PlantSize.LARGE_POT)
 
     @part
     def of_seed(self) -> PlantingPlan:

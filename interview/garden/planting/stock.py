@@ -25,7 +25,7 @@ class PlantSize(Enum):
     """Whatever is for sale, each kind at the distance that the list gives it."""
     PLUG = "plug"
     POT = "pot"
-    GALLON = "gallon"
+    LARGE_POT = "large_pot"
     SEED = "seed"
     """Seed on the rim, and plugs where water stands."""
 
@@ -45,7 +45,7 @@ SPACING: dict[PlantSize, Cited[Apart]] = {
             Provenance.PUBLISHED,
         ),
     ),
-    PlantSize.GALLON: Cited(_FOOT_AND_HALF, USUAL_SPACING_IN.source),
+    PlantSize.LARGE_POT: Cited(_FOOT_AND_HALF, USUAL_SPACING_IN.source),
     PlantSize.SEED: Cited(_FOOT, UW_STEP_3),
 }
 """Between neighbors of one size; shrubs keep the distance that the list gives them."""

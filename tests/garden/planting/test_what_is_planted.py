@@ -25,7 +25,7 @@ from interview.sheet.card import card_text
 
 SAMPLES = Path(__file__).parents[3] / "sample_answers"
 RAINLESS = {"has_rain_record": "no"}
-SIZES = ("kinds", "plug", "pot", "gallon", "seed")
+SIZES = ("kinds", "plug", "pot", "large_pot", "seed")
 
 
 @pytest.fixture
@@ -96,7 +96,7 @@ def test_a_grid_of_triangles_laid_into_the_garden_takes_as_many_plants(
     # Shapely (GEOS) counts what lies inside the crest and the cut edge. Rounding up each of three
     # zones adds less than three plants; the mean over 200 grids is good to about one.
     texts = {**sized, **level_spot, "spots.1.slope_drop": drop, "state": "mn", "country": "us"}
-    for size, feet in (("plug", 1.0), ("gallon", 1.5)):
+    for size, feet in (("plug", 1.0), ("large_pot", 1.5)):
         plan = plan_of({**texts, "plant_size": size, "keep_out": "none"})
         lie = plan.size.lie
         line = [lie.inside_line, lie.footprint]
@@ -119,7 +119,7 @@ def test_where_the_cut_rises_over_the_crest_it_is_planted_as_it_is_mulched(
 
 def test_plants_of_one_size_stand_alike_and_in_round_numbers(subtests, sample):
     for name, inches in (("finished_us", (12, 18)), ("finished_metric", (300, 450))):
-        for size, wanted in zip(("plug", "gallon"), inches, strict=True):
+        for size, wanted in zip(("plug", "large_pot"), inches, strict=True):
             with subtests.test(name=name, size=size):
                 plan = sample(name, plant_size=size)
                 unit = "mm" if plan.metric else "in"
@@ -150,7 +150,7 @@ def test_seed_is_sown_on_the_rim_alone_and_counts_no_plant(sample):
 def test_without_named_kinds_the_places_follow_what_is_planted(sample):
     bare = {"own_plants": "none"}
     usual = sample("finished_metric", **bare).planting
-    gallon = sample("finished_metric", plant_size="gallon", **bare).planting
+    gallon = sample("finished_metric", plant_size="large_pot", **bare).planting
     plug = sample("finished_metric", plant_size="plug", **bare).planting
     assert plant_count(usual) == pytest.approx(plant_count(gallon), rel=0.05)
     area = magnitude(plug.planted_area, "m**2")
@@ -165,12 +165,12 @@ def test_without_named_kinds_the_places_follow_what_is_planted(sample):
 
 def test_each_way_counts_what_the_plan_would_count_if_it_were_chosen(sample, figure):
     plan = sample()
-    gallon, seed = sample(plant_size="gallon"), sample(plant_size="seed")
+    gallon, seed = sample(plant_size="large_pot"), sample(plant_size="seed")
     zones, large = set_by_zone(plan), set_by_zone(gallon)
-    assert figure("plants_gallon", plan) == plant_count(gallon.planting) == sum(large.values())
+    assert figure("plants_large_pots", plan) == plant_count(gallon.planting) == sum(large.values())
     assert figure("plants_with_seed", plan) == plant_count(seed.planting)
     assert figure("plants_pond_line", plan) == zones[Zone.FLOOR] + zones[Zone.SIDE]
-    assert figure("plants_gallon_pond_line", plan) == large[Zone.FLOOR] + large[Zone.SIDE]
+    assert figure("plants_large_pots_pond_line", plan) == large[Zone.FLOOR] + large[Zone.SIDE]
     total = figure("plants_total", plan)
     assert total <= 2 * figure("plants_first_half", plan) <= total + 1
     grasses = [
@@ -185,7 +185,9 @@ def test_each_way_counts_what_the_plan_would_count_if_it_were_chosen(sample, fig
     )
     ways = {way.name: way.count for way in cheaper_ways(plan.planting)}
     assert ways["grasses and sedges from friends"] == total - sum(grasses)
-    assert fewest(plan.planting) == figure("plants_gallon_pond_line", plan) == min(ways.values())
+    assert (
+        fewest(plan.planting) == figure("plants_large_pots_pond_line", plan) == min(ways.values())
+    )
 
 
 def test_two_beds_take_twice_the_plants_in_every_way(plan_of, sized, level_spot, figure):
@@ -223,7 +225,7 @@ def test_costs_agree_wherever_they_stand(sample, figure):
     usual = three_sizes(plan)[1]
     assert usual.name == "usual" and usual.plants == count
     assert usual.cost == pytest.approx(figure("cost_total", plan))
-    assert usual.fewest == figure("plants_gallon_pond_line", plan)
+    assert usual.fewest == figure("plants_large_pots_pond_line", plan)
     text = part(plan, "CHEAPER WAYS")
     assert f"counts {count} plants, {4 * count:.2f}:" in text
     half, line = figure("plants_first_half", plan), figure("plants_pond_line", plan)
@@ -267,7 +269,7 @@ def test_the_first_two_years_are_told_for_what_is_planted(sample):
     told = {size: part(sample(plant_size=size), "FIRST YEAR") for size in SIZES}
     for size, words in (
         ("plug", "Water plugs every other day"),
-        ("gallon", "Loosen or cut roots that go round the pot"),
+        ("large_pot", "Loosen or cut roots that go round the pot"),
         ("seed", "Sow the rim in late fall or early spring"),
     ):
         assert [one for one in SIZES if words in told[one]] == [size]
