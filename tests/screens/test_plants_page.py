@@ -7,7 +7,7 @@ from pathlib import Path
 from interview.garden.planting.cheaper import cheaper_ways, fewest
 from interview.garden.planting.costs import plant_count
 from interview.garden.planting.words import hazard_names, hazards
-from interview.screens.plant_notes import about, line
+from interview.screens.plant_notes import about, cheaper, line
 
 
 async def test_plants_are_swapped_asked_for_and_asked_about_by_keyboard(sit, sample) -> None:
@@ -57,9 +57,11 @@ async def test_the_cheaper_ways_stand_over_the_plants(sit, sample) -> None:
         assert f"{count} plants; cheaper ways from {least}" in person.sees_words()
         assert "half now, half next year" not in person.sees_words()
         await person.press("up")
-        seen = " ".join(person.sees_words().replace("│", " ").split())
+        seen, told = person.sees_words(), str(cheaper(plan))
         for way in cheaper_ways(plan.planting):
-            assert f"{plan.answers.told(way.name)}: {way.count}" in seen
+            # The plants stand beside it, so that only what is on one line can be looked for.
+            assert f"- {plan.answers.told(way.name)[:25]}" in seen
+            assert f"- {plan.answers.told(way.name)}: {way.count}" in told
         await person.press("enter")
         assert "Choose a plant first." in person.sees_words()
         await person.press("down")
