@@ -215,9 +215,10 @@ _PLAN = (
     Page("peg_out", "bed", "Peg out", ("floor_length", "floor_width"), visit=PLAN_DAY),
     Page(
         "usual_plants", "plants", "The usual of the plants",
-        usual=("hardiness_zone", "keep_out", "bloom", "tallest_floor", "tallest_rim",
+        usual=("plant_size", "hardiness_zone", "keep_out", "bloom", "tallest_floor", "tallest_rim",
                "natives_only", "road_salt"),
-        more=("plant_region", "wetland_list_region", "own_plants", "favourites", "sun"),
+        more=("plant_region", "wetland_list_region", "own_plants", "favourites", "sun",
+              "berm_outside"),
         visit=PLAN_DAY,
     ),
     Page("dig_day", "review", "Dig day", ("dig_day",), visit=PLAN_DAY),

@@ -18,6 +18,7 @@ from interview.garden.afterwards.levels_questions import LEVELS
 from interview.garden.figures import BY_KEY, find
 from interview.garden.form.outline import FloorShape
 from interview.garden.plan import Plan
+from interview.garden.planting.cheaper import fewest
 from interview.garden.site import lines_questions as buried
 from interview.garden.site import spot_questions as ground
 from interview.garden.site.gate import dig_reasons
@@ -224,6 +225,13 @@ def rough_line(plan: Plan) -> str:
         return ""
 
 
+def _plants(plan: Plan) -> str:
+    """Tell how many plants, and how few they may be."""
+    count = figure_words(plan, "plants_total")
+    least = fewest(plan.planting)
+    return f"{count}; with cheaper ways from {least}" if str(least) != count else count
+
+
 _SO_FAR: tuple[tuple[str, Callable[[Plan], str]], ...] = (
     ("Room", _room),
     ("Digging", _digging),
@@ -239,7 +247,7 @@ _SO_FAR: tuple[tuple[str, Callable[[Plan], str]], ...] = (
     ("Rain it holds", lambda p: figure_words(p, "rain_held")),
     ("Soil to dig", lambda p: figure_words(p, "soil_dug_total")),
     ("Wheelbarrow loads", lambda p: figure_words(p, "barrow_loads")),
-    ("Plants", lambda p: figure_words(p, "plants_total")),
+    ("Plants", _plants),
 )
 
 

@@ -11,6 +11,7 @@ from interview.garden.earth.work import Span, hours_of
 from interview.garden.form.basin import Basin
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
+from interview.garden.planting.cheaper import fewest
 from interview.garden.planting.costs import costs, plant_count
 from interview.garden.planting.labor import work_of
 from interview.garden.size import questions as bed
@@ -54,6 +55,8 @@ class SizedGarden:
     stone: Quantity
     """What is ordered of each, in a yard's steps."""
     plants: int | None
+    fewest: int | None
+    """The plants of the cheaper way that takes the fewest."""
     cost: float | None
     """Of what has a price; nothing where none was given."""
     work: Span | None
@@ -97,6 +100,7 @@ def _sized(name: str, plan: Plan) -> SizedGarden:
         compost=bought.get("compost", none),
         stone=bought.get("stone", none),
         plants=_known(lambda: plant_count(plan.planting)),
+        fewest=_known(lambda: fewest(plan.planting)),
         cost=_known(lambda: _cost(plan)),
         work=_known(lambda: hours_of(work_of(plan.planting))),
     )

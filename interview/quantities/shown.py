@@ -115,7 +115,7 @@ def depth_words(value: Quantity, metric: bool) -> str:
     return f"{plain_number(round(magnitude(value, 'in') * 4) / 4 + 0.0)} in"
 
 
-_US_UNIT = r"(?:ft\^0\.5/s|in/h|inch(?:es)?|in|feet|ft²|ft³|ft|yd³|cu ft|sq ft|gallons?)"
+_US_UNIT = r"(?:ft\^0\.5/s|in/h|inch(?:es)?|in|feet|ft²|ft³|ft|yd³|cu ft|sq ft|gallons?|quarts?)"
 _METRIC_UNIT = r"(?:m\^0\.5/s|mm/h|mm|cm|m²|m³|m|L)"
 _NUMBER = r"\d+(?:[./]\d+)?(?: \d+/\d+)?"
 _PAIR = re.compile(

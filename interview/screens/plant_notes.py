@@ -7,12 +7,14 @@ from collections.abc import Sequence
 from textual.content import Content
 
 from interview.garden.plan import Plan
+from interview.garden.planting.cheaper import cheaper_ways, fewest
 from interview.garden.planting.choose import Pick, ZonePlan
+from interview.garden.planting.costs import plant_count
 from interview.garden.planting.record import Plant
 from interview.garden.planting.swap import matching
-from interview.garden.planting.words import hazards
+from interview.garden.planting.words import hazard_names, hazards
 from interview.quantities.units import magnitude, plain_number, show
-from interview.sheet.plants import ZONE_WORDS, month_words, wet_words
+from interview.sheet.plants import ZONE_WORDS, month_words, substitute_words, way_words, wet_words
 
 MOST_OTHERS = 6
 
@@ -32,18 +34,34 @@ def name_of(plant: Plant, plants: Sequence[Plant]) -> str:
 def heading(plan: Plan, zone: ZonePlan) -> str:
     """Name a zone with its area, its hours under water and the number of its plants."""
     area = show(zone.site.area, "m**2" if plan.metric else "ft**2", 3)
-    count = sum(pick.count for pick in zone.picks)
+    planted = f"{sum(pick.count for pick in zone.picks)} plants" if not zone.sown else "seed"
     hours = plain_number(round(magnitude(plan.storms.zone_hours.of(zone.zone), "h")))
     each = f", each of {plan.size.bed_count} beds" if plan.size.bed_count > 1 else ""
-    return f"{ZONE_WORDS[zone.zone]}: {area}, {count} plants{each}, {hours} h under water"
+    return f"{ZONE_WORDS[zone.zone]}: {area}, {planted}{each}, {hours} h under water"
+
+
+def cheaper_line(plan: Plan) -> str:
+    """Name the plants of the plan, and the fewest that any cheaper way leaves."""
+    found = plan.planting
+    return f"{plant_count(found)} plants; cheaper ways from {fewest(found)}"
+
+
+def cheaper(plan: Plan) -> Content | str:
+    """Tell the cheaper ways, each with its count; nothing where there are none."""
+    ways = cheaper_ways(plan.planting)
+    if not ways:
+        return ""
+    told = [f"\n- {way_words(plan, way)}" for way in ways]
+    return Content.assemble(("Cheaper ways", "bold"), *told)
 
 
 def line(pick: Pick) -> Content:
     """Return one plant as a line of the list."""
     role = f"  [{pick.role}]" if pick.role else ""
-    care = "  CAUTION" if hazards(pick.plant) else ""
+    named = hazard_names(pick.plant)
+    care = f"  ({named})" if named else ""
     return Content.assemble(
-        f"{pick.count:>4} × ",
+        f"{pick.count:>4} × " if pick.count else "seed   ",
         (short(pick.plant), "bold"),
         role,
         care,
@@ -66,8 +84,9 @@ def about(plan: Plan, zone: ZonePlan, pick: Pick) -> Content:
     ]
     told = plan.answers.told
     dangers = hazards(plant)
-    pieces += [(f"CAUTION: {told(said)}\n", "$look") for said in dangers]
+    pieces += [(f"{told(said)}\n", "$look") for said in dangers]
     pieces += [f"{told(said)}\n" for said in pick.cautions if said not in dangers]
+    pieces.append(f"{substitute_words(plan, pick)}\n")
     wet = wet_words(plan, zone.zone)
     pieces.append(f"The {zone.zone.value} is under water: {wet}.\n")
     if zone.reserve:

@@ -47,7 +47,8 @@ class PlantsScreen(Page):
         super().__init__()
         self._session = session
         self._picks: list[tuple[ZonePlan, Pick] | None] = []
-        """What stands on each line of the list; none for a heading."""
+        """What stands on each line of the list; none for a heading and the cheaper ways."""
+        self._cheaper: Content | str = ""
 
     def parts(self) -> ComposeResult:
         yield Words(id="plants_wait")
@@ -98,7 +99,8 @@ class PlantsScreen(Page):
         try:
             plan = self._session.plan
             zones, wait = plan.planting.chosen.zones, ""
-            options = [option for zone in zones for option in self._zone(plan, zone)]
+            options = self._ways(plan)
+            options += [option for zone in zones for option in self._zone(plan, zone)]
         except Unanswered as gap:
             question = gap.question.told(self._session.answers)
             said = gap.why or question.find_out
@@ -114,6 +116,14 @@ class PlantsScreen(Page):
             listing.highlighted = at if at in places else places[0]
         elif not wait:
             self._tell(self._whole())
+
+    def _ways(self, plan: Plan) -> list[Option]:
+        """Return the line that tells of cheaper ways, where there are any."""
+        self._cheaper = plant_notes.cheaper(plan)
+        if not self._cheaper:
+            return []
+        self._picks.append(None)
+        return [Option(Content.styled(plant_notes.cheaper_line(plan), "bold"))]
 
     def _zone(self, plan: Plan, zone: ZonePlan) -> list[Option]:
         """Return the heading of a zone and a line for each of its plants."""
@@ -144,7 +154,10 @@ class PlantsScreen(Page):
 
     def on_option_list_option_highlighted(self, event: OptionList.OptionHighlighted) -> None:
         found = self._chosen
-        if found is not None:
+        if found is None:
+            # The one line without a plant that can be chosen.
+            self._tell(self._cheaper)
+        else:
             told = plant_notes.about(self._session.plan, *found)
             self._tell(Content.assemble(told, "\n", (self._whole(), "$muted")))
 

@@ -370,8 +370,10 @@ def _plants(plan: Plan, tell: Callable[[Plan, ZonePlan], str]) -> Iterator[str]:
 
 
 def _kinds(plan: Plan, zone: ZonePlan) -> str:
+    if zone.sown:
+        return f"seed of {', '.join(short_name(one.plant) for one in zone.picks) or GAP * 3}"
     if not zone.picks:
-        return f"{zone.places} plants {_apart(plan, 18)} apart: {GAP * 3}"
+        return f"{zone.places} plants {_apart(plan, zone.apart_in)} apart: {GAP * 3}"
     return ", ".join(
         f"{one.count} {short_name(one.plant)} {_apart(plan, one.plant.spacing_in)}"
         for one in zone.picks
@@ -379,7 +381,7 @@ def _kinds(plan: Plan, zone: ZonePlan) -> str:
 
 
 def _count(plan: Plan, zone: ZonePlan) -> str:
-    if not zone.picks:
+    if zone.sown or not zone.picks:
         return _kinds(plan, zone)
     spacing = sorted(one.plant.spacing_in for one in zone.picks)
     near, far = _apart(plan, spacing[0]), _apart(plan, spacing[-1])

@@ -264,7 +264,7 @@ def _planting(plan: Plan) -> list[str]:
 
 
 def _pick(pick: Pick, wishes: Wishes, apart: str) -> list[str]:
-    plant = pick.plant
+    plant, other = pick.plant, pick.substitute
     code = rating(plant, wishes.list_region)
     told = provenance(plant, wishes.region, wishes.list_region)
     months = ", ".join(str(month) for month in plant.bloom_months)
@@ -276,6 +276,7 @@ def _pick(pick: Pick, wishes: Wishes, apart: str) -> list[str]:
         f"          indicator: {code.name if code else 'null'}",
         f"          bloom_months: [{months}]",
         f"          why: {quoted(pick.why)}",
+        f"          substitute: {_value(other.scientific_name if other else None)}",
         "          sources:",
     ]
     lines += [f"            {fact}: {quoted(source)}" for fact, source in told.items()]

@@ -7,16 +7,28 @@ from collections.abc import Iterator
 from interview.asking.lands import Half, land
 from interview.garden.afterwards import questions as review
 from interview.garden.plan import Plan
-from interview.garden.planting.care import SIGNS, after_storm_steps, first_year
+from interview.garden.planting import questions as planting
+from interview.garden.planting.care import EARLY, SIGNS, after_storm_steps, first_year
+from interview.garden.planting.cheaper import CheaperWay, cheaper_ways
+from interview.garden.planting.choice import as_tall, blooms_with
 from interview.garden.planting.choose import Pick, ZonePlan
+from interview.garden.planting.costs import costs, plant_count
 from interview.garden.planting.plant_file import SHOWN_FAULTS
 from interview.garden.planting.record import Indicator, Plant
 from interview.garden.planting.sketch import sketch
+from interview.garden.planting.stock import PlantSize
 from interview.garden.planting.wetness import chosen_from, rating
-from interview.garden.planting.words import hazards, home_doubts, plain_remark, short_name
+from interview.garden.planting.words import (
+    hazard_names,
+    hazards,
+    home_doubts,
+    plain_remark,
+    short_name,
+)
 from interview.garden.site import cautions
 from interview.garden.size.zones import Zone
 from interview.garden.summary import words_alone, wrap
+from interview.quantities.evidence import Provenance, Source
 from interview.quantities.shown import PLAIN, area_words
 from interview.quantities.units import magnitude, plain_number
 
@@ -30,18 +42,57 @@ CODE_WORDS = {
     Indicator.UPL: "almost never",
 }
 
-MOST_OTHERS = 5
-"""Plants named for each zone that would do as well."""
-
 SHORT_HOURS = 1.0
 """Times under water shorter than this are not told case by case."""
 
 INDENT = " " * 6
 
 
+STOCK_WORDS = {
+    PlantSize.KINDS: "pots",
+    PlantSize.POT: "small pots of 1 quart (1 L)",
+    PlantSize.PLUG: "plugs",
+    PlantSize.LARGE_POT: "large pots of 1 gallon (4 L)",
+    PlantSize.SEED: "seed on the rim and plugs below it",
+}
+
+
 NORTHERN_SEASONS = (
     "as in the northern half of the world, for it is not held in which half your country lies."
 )
+
+
+def cheaper(plan: Plan) -> Iterator[str]:
+    """Yield the ways to fewer plants or less money beside what the plan counts on."""
+    found = plan.planting
+    ways = cheaper_ways(found)
+    if not ways:
+        return
+    priced = costs(found)
+    line = priced.of("plants")
+    cost = f", {priced.sign}{line.amount:.2f}" if line else ""
+    rim = "the rim up to its crest"
+    where = f"the floor, the sides and {rim}"
+    if found.wishes.sown:
+        where = f"the floor and the sides, and seed on {rim}"
+    outside = BERM_WORDS[plan.answers[planting.BERM_OUTSIDE]]
+    yield from wrap(
+        f"The plan counts {plant_count(found)} plants{cost}: on {where}. "
+        f"The outside of the berm {outside}."
+    )
+    for way in ways:
+        yield from wrap(f"- {way_words(plan, way)}", "  ")
+
+
+def way_words(plan: Plan, way: CheaperWay) -> str:
+    """Say one cheaper way: its name, its count, its cost where that is known, what to do."""
+    sign = costs(plan.planting).sign
+    cost = ""
+    if way.cost is not None:
+        cost = f", {sign}{way.cost:.2f}"
+    elif way.pays_below is not None:
+        cost = f"; costs less while one is under {sign}{way.pays_below:.2f}"
+    return plan.answers.told(f"{way.name}: {way.count}{cost}. {way.how}")
 
 
 def plants(plan: Plan) -> Iterator[str]:
@@ -101,10 +152,13 @@ def _zone(plan: Plan, zone: ZonePlan) -> Iterator[str]:
     codes = chosen_from(zone.zone, usual, worst)
     yield from wrap(f"  Codes that stand this: {', '.join(one.name for one in codes)}.", "  ")
     for pick in zone.picks:
-        yield from _pick(plan, pick)
-    if zone.reserve:
-        others = ", ".join(short_name(plant) for plant in zone.reserve[:MOST_OTHERS])
-        yield from wrap(f"  Would do as well: {others}.", "  ")
+        yield from _pick(plan, pick, zone.sown)
+    if alone := [short_name(one.plant) for one in zone.picks if one.substitute is None]:
+        yield from wrap(
+            f"  Nothing in the list stands in for {', '.join(alone)}: where one is sold out, set "
+            "more of the others.",
+            "  ",
+        )
 
 
 def wet_words(plan: Plan, zone: Zone) -> str:
@@ -122,25 +176,48 @@ def wet_words(plan: Plan, zone: Zone) -> str:
     return "; ".join(f"{PLAIN.write(time)} h {words}" for time, (_, words) in said)
 
 
-def _pick(plan: Plan, pick: Pick) -> Iterator[str]:
+def _pick(plan: Plan, pick: Pick, sown: bool = False) -> Iterator[str]:
     plant = pick.plant
     apart = f"{plant.spacing_in * 2.54:.0f} cm" if plan.metric else f"{plant.spacing_in:g} in"
     common = plant.common_name.rstrip(")").replace(" (", " or ")
     names = f"{common} ({plant.scientific_name})"
     beds = plan.size.bed_count
     buy = f"; buy {pick.count * beds} for the {beds} beds" if beds > 1 else ""
-    yield from wrap(f"[ ] {pick.count} x {names}, {apart} apart{buy}", INDENT)
+    if sown:
+        yield from wrap(f"[ ] seed of {names}", INDENT)
+    else:
+        yield from wrap(f"[ ] {pick.count} x {names}, {apart} apart{buy}", INDENT)
     role = f"; {pick.role}" if pick.role else ""
     yield from wrap(f"{INDENT}{', '.join(_facts(plan, plant))}{role}", INDENT)
     if found := hazards(plant):
         said = plan.answers.told(" ".join(found)).replace(" (from memory)", "*")
-        yield from wrap(f"{INDENT}CAUTION: {said}", INDENT)
+        yield from wrap(f"{INDENT}{hazard_names(plant).upper()}: {said}", INDENT)
     notes = [pick.against, pick.makeshift, *home_doubts(plant, plan.planting.wishes.region)]
     if plant.needs_long_wet:
         notes.append("Water it in dry spells: it needs wet soil.")
     notes.append(plain_remark(plant))
     if said := " ".join(one for one in notes if one):
         yield from wrap(f"{INDENT}{plan.answers.told(said)}", INDENT)
+    if pick.substitute:
+        yield from wrap(f"{INDENT}{substitute_words(plan, pick)}", INDENT)
+
+
+def substitute_words(plan: Plan, pick: Pick) -> str:
+    """Say what to buy where a plant is sold out, and how that is unlike it."""
+    other = pick.substitute
+    if other is None:
+        return "If sold out: nothing in the list is like it."
+    unlike = ""
+    if not as_tall(pick.plant, other):
+        unlike += f", to {_tall(plan, other)}"
+    if not blooms_with(pick.plant, other):
+        unlike += f", blooms {month_words(list(other.bloom_months))}"
+    return f"If sold out: {short_name(other)} ({other.scientific_name}){unlike}."
+
+
+def _tall(plan: Plan, plant: Plant) -> str:
+    feet = plant.height_max_ft
+    return f"{plain_number(feet * 0.3048, 2)} m" if plan.metric else f"{feet:g} ft"
 
 
 def _facts(plan: Plan, plant: Plant) -> Iterator[str]:
@@ -153,9 +230,7 @@ def _facts(plan: Plan, plant: Plant) -> Iterator[str]:
     code = rating(plant, listed)
     sure = listed is not None and (plant.well_rated(listed) or listed in plant.rated_by_one)
     yield f"{code.name}{mark(sure)} {plant.kind.value}" if code else plant.kind.value
-    feet = plant.height_max_ft
-    tall = f"{plain_number(feet * 0.3048, 2)} m" if plan.metric else f"{feet:g} ft"
-    yield f"to {tall}{mark(plant.checked('height'))}"
+    yield f"to {_tall(plan, plant)}{mark(plant.checked('height'))}"
     if plant.bloom_months:
         months = month_words(list(plant.bloom_months))
         yield f"blooms {months}{mark(plant.checked('bloom'))}"
@@ -189,6 +264,17 @@ def sketches(plan: Plan) -> Iterator[str]:
         for line in found.legend:
             yield from wrap(f"  {line}", " " * 8)
 
+
+def standing_words(source: Source) -> str:
+    """Say where a piece of advice was not read anywhere."""
+    return "" if source.standing is Provenance.PUBLISHED else f" ({source})"
+
+
+BERM_WORDS = {
+    "sod": "is not counted: its own sod is laid back there",
+    "grass": "is not counted: grass is sown there",
+    "plants": "is counted with the rim",
+}
 
 MONTHS = "January February March April May June July August September October November December"
 
@@ -226,6 +312,12 @@ def care(plan: Plan) -> Iterator[str]:
             months.setdefault(task.task, []).append(month.month)
     for words, when in months.items():
         yield from wrap(f"{month_words(when)}: {plan.answers.told(words)}", "  ")
+    size = plan.planting.planted
+    yield ""
+    yield from wrap(f"The first two years, {plan.answers.told(STOCK_WORDS[size])}:")
+    for one in EARLY[size]:
+        said = plan.answers.told(one.task)
+        yield from wrap(f"- {one.when}: {said}{standing_words(one.source)}", "  ")
     yield ""
     yield "How a plant fares (from memory):"
     for sign in SIGNS:

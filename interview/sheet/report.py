@@ -75,6 +75,7 @@ AS_DUG: tuple[Marked, ...] = (
 )
 PLANTED: tuple[Part, ...] = (
     ("SHOPPING LIST", shopping.shopping),
+    ("CHEAPER WAYS", plants.cheaper),
     ("PLANTS", plants.plants),
     ("PLANTING SKETCH", plants.sketches),
     ("FIRST YEAR", plants.care),

@@ -6,9 +6,10 @@ from collections.abc import Iterator
 
 from interview.garden.earth.materials import BAG, EACH, Item
 from interview.garden.plan import Plan
+from interview.garden.planting.cheaper import rim_area
 from interview.garden.planting.costs import Costs, costs, plant_count
 from interview.garden.summary import wrap
-from interview.quantities.shown import length_words
+from interview.quantities.shown import area_words, length_words
 from interview.quantities.units import same_dimension, show
 from interview.sheet.common import order_words
 
@@ -22,6 +23,9 @@ def shopping(plan: Plan) -> Iterator[str]:
     each = f" ({count // plan.size.bed_count} a bed)" if plan.size.bed_count > 1 else ""
     listed = "listed below" if plan.planting.chosen.total else "by the places below"
     yield from wrap(f"[ ] plants: {count} in all{each}, {listed}{_paid(found, 'plants')}", "      ")
+    if plan.planting.wishes.sown:
+        area = area_words(rim_area(plan.planting), plan.metric)
+        yield from wrap(f"[ ] seed of dry ground: for {area}, the kinds listed below", "      ")
     for item in plan.earth.by_wish:
         yield from wrap(f"( ) if you wish, {_line(plan, item)}", "      ")
     if found.lines:

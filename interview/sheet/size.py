@@ -195,6 +195,7 @@ def sizes(plan: Plan) -> Iterator[str]:
     yield line("compost, loose", lambda row: order_words(row.compost, metric))
     yield line("stone, loose", lambda row: order_words(row.stone, metric))
     yield line("plants", lambda row: "not known yet" if row.plants is None else str(row.plants))
+    yield line("or by cheaper ways", lambda row: "" if row.fewest is None else f"{row.fewest}")
     if any(row.cost is not None for row in rows):
         sign = costs(plan.planting).sign
         yield line("cost of what is priced", lambda row: f"{sign}{row.cost or 0:.0f}")

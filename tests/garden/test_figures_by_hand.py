@@ -92,6 +92,13 @@ ELSEWHERE = {
     "built_empty": "garden/afterwards/test_as_built.py",
     "built_floor_spread": "garden/afterwards/test_as_built.py",
     "built_rim": "garden/afterwards/test_levels_found.py",
+    "plants_large_pots": "garden/planting/test_what_is_planted.py",
+    "plants_pond_line": "garden/planting/test_what_is_planted.py",
+    "plants_large_pots_pond_line": "garden/planting/test_what_is_planted.py",
+    "plants_with_seed": "garden/planting/test_what_is_planted.py",
+    "plants_first_half": "garden/planting/test_what_is_planted.py",
+    "clumps_to_divide": "garden/planting/test_what_is_planted.py",
+    "rim_planted_area": "garden/planting/test_what_is_planted.py",
 }  # fmt: skip
 """What takes a calendar, a record of days, a survey or a list of plants: worked out there."""
 
@@ -410,6 +417,8 @@ def test_how_it_lies_in_the_ground(worked):
     found = grid(long, wide, s, d, t, a)
     assert v["over_all_length"] == pytest.approx(found["long"], abs=0.09)
     assert v["footprint_area"] == pytest.approx(found["all"], rel=3e-3)
+    assert v["berm_outside_area"] == pytest.approx(v["footprint_area"] - v["inside_area"], abs=1e-3)
+    assert v["planted_area"] == near(v["inside_area"])
 
 
 def test_the_soil(worked):

@@ -167,7 +167,7 @@ def test_a_finished_file_of_an_earlier_version_asks_for_nothing_anew(session_of,
     for name, left in [
         ("finished_us", []),
         ("finished_metric", []),
-        ("usual_us", ["soil_feel", "usual_bed"]),
+        ("usual_us", ["soil_feel", "usual_bed", "usual_plants"]),
     ]:
         with subtests.test(name=name):
             loaded, _ = load(FOLDER / f"{name}.yaml")

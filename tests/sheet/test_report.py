@@ -92,7 +92,8 @@ def test_every_part_has_its_heading_in_order(plan_of, whole):
     sheet = plan_text(plan_of(whole))
     parts = (
         "DO NEXT", "IN SHORT", "WHAT WAS FOUND", "CAUTIONS", "PEGGING OUT", "DIGGING",
-        "SHOPPING LIST", "PLANTS", "FIRST YEAR", "THE SOAK TEST", "WHAT DRAINS HERE",
+        "SHOPPING LIST", "CHEAPER WAYS", "PLANTS", "FIRST YEAR", "THE SOAK TEST",
+        "WHAT DRAINS HERE",
         "DEPTH AND SIZE", "STORMS", "YEARS OF RAIN", "WHERE GUIDES DISAGREE",
         "ASSUMED UNTIL YOU ANSWER", "FORMULAS", "SOURCES", "WORDS",
     )  # fmt: skip

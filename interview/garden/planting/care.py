@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from interview.garden.planting.stock import UW_STEP_3, PlantSize
 from interview.garden.planting.wetness import DAY_HOURS, LONGEST_HOURS, USUAL_HOURS
-from interview.quantities.evidence import Brief, Finding, Grade, Provenance, Source
+from interview.quantities.evidence import PRACTICE, Brief, Finding, Grade, Provenance, Source
 from interview.quantities.shown import HIGH
 from interview.quantities.units import Quantity, magnitude, quantity
 
@@ -14,9 +15,6 @@ def _published(title: str) -> Source:
     return Source(title, Provenance.PUBLISHED)
 
 
-UW_STEP_3 = _published(
-    "Step 3: Planting and Maintaining the Rain Garden, University of Wisconsin-Extension, web page"
-)
 BUNCOMBE = _published(
     "Rain Gardens Part IV: Regular Maintenance, Buncombe County Master Gardeners, NC, web page"
 )
@@ -65,6 +63,83 @@ CARE = (
     CareTask("Cut dead stems back to near the ground.", (), (2, 3), CUT_BACK),
     CareTask("Water deeply in long dry spells.", (), (7, 8), CLEMSON),
 )
+
+
+@dataclass(frozen=True)
+class EarlyCare:
+    """What one size of plant asks for in a part of its first two years, beside ``CARE``."""
+
+    when: str
+    task: str
+    source: Source
+
+
+_CLOSING = EarlyCare(
+    "Second year",
+    "Pull weeds as often as in the first year, until the plants meet; from the third year on it is "
+    "less. Water in long dry spells only.",
+    UW_STEP_3,
+)
+
+EARLY: dict[PlantSize, tuple[EarlyCare, ...]] = {
+    PlantSize.KINDS: (_CLOSING,),
+    PlantSize.POT: (_CLOSING,),
+    PlantSize.PLUG: (
+        EarlyCare(
+            "First two weeks",
+            "Water plugs every other day unless it rains: so small a root dries out in two days. "
+            "Put the mulch down first and set them through it, so that none is buried.",
+            PRACTICE,
+        ),
+        EarlyCare(
+            "First year",
+            "Plugs stay small and few flower: mark where they stand, or they are pulled as weeds.",
+            PRACTICE,
+        ),
+        _CLOSING,
+    ),
+    PlantSize.LARGE_POT: (
+        EarlyCare(
+            "On the day",
+            "Loosen or cut roots that go round the pot, and set the top of the root ball level "
+            "with the soil, not under the mulch.",
+            PRACTICE,
+        ),
+        EarlyCare(
+            "First year",
+            "A large root ball dries out in the middle while the soil around it is damp: water at "
+            "the stem.",
+            PRACTICE,
+        ),
+        EarlyCare(
+            "Second year",
+            "The gaps of 18 in (450 mm) close late: keep them mulched and weeded through the year.",
+            PRACTICE,
+        ),
+    ),
+    PlantSize.SEED: (
+        EarlyCare(
+            "Sowing",
+            "Sow the rim in late fall or early spring on bare raked soil, tread it in, and cover "
+            "it with a thin layer of clean straw, not with mulch. The plugs below it are "
+            "watered every other day for two weeks.",
+            PRACTICE,
+        ),
+        EarlyCare(
+            "First year",
+            "Keep the seed damp for the first month. Cut the rim back to 6 in (150 mm) whenever it "
+            "is a foot (300 mm) high: that cuts the weeds and spares the seedlings.",
+            PRACTICE,
+        ),
+        EarlyCare(
+            "Second year",
+            "Cut the rim once more in spring, sow bare spots again, and pull weeds you know for "
+            "sure. Most kinds flower from the second or third year on.",
+            PRACTICE,
+        ),
+    ),
+}
+"""What each size of plant asks for in its first two years."""
 
 
 @dataclass(frozen=True)

@@ -9,7 +9,13 @@ from functools import cache
 
 from interview.garden.planting.count import crowds
 from interview.garden.planting.record import Indicator, ListRegion, Plant, PlantKind, PlantRegion
-from interview.garden.planting.wetness import DAY_HOURS, HOURS_SLACK, QUICK_HOURS, dry_floor, rating
+from interview.garden.planting.wetness import (
+    DAY_HOURS,
+    HOURS_SLACK,
+    QUICK_HOURS,
+    dry_ground,
+    rating,
+)
 from interview.garden.size.zones import Zone
 from interview.quantities.evidence import OURS, Cited, Provenance, Source
 
@@ -34,6 +40,9 @@ WANTED_KINDS = Cited(3, OURS)
 
 MOST_KINDS = Cited(5, OURS)
 """Kinds first proposed in a zone, and two more when a season lacks flowers."""
+
+ALIKE = Cited(2.0, OURS)
+"""A stand-in is no more than so many times as tall as the plant it stands in for, or as low."""
 
 PLANTS_A_KIND = Cited(8, OURS)
 """A larger zone gets one kind for about this many plants."""
@@ -118,6 +127,8 @@ def quality(
     """Return how good a choice it is; lower is better. The weights are this project's own."""
     found = rating(plant, list_region)
     score = 0.0 if found is None and plant.own else _distance(found, zone, hours)
+    # The rim has always been dry ground, and its plants are chosen as they ever were.
+    score += 1.0 * (dry_ground(zone, hours) and plant.usda_drought in ("none", "low"))
     # A person who wrote down a plant of their own knows the place.
     score += 1.0 * (region not in plant.native_checked and not plant.own)
     score += 1.0 * bool(plant.introduced_in(region))
@@ -131,7 +142,7 @@ def quality(
 def _distance(found: Indicator | None, zone: Zone, hours: float) -> float:
     """Return how far a rating is from the one that suits the zone best."""
     best = {Zone.FLOOR: 1.0, Zone.SIDE: 2.0, Zone.RIM: 3.5}[zone]
-    if dry_floor(zone, hours):
+    if dry_ground(zone, hours):
         # Ground that dries within hours wants what stands drought.
         best = 3.0
     elif zone is Zone.FLOOR and hours <= QUICK_HOURS.value:
@@ -172,6 +183,57 @@ def substitute(gone: Plant, bed: Bed, beds: Sequence[Bed]) -> Candidate | None:
     here = {picked.plant.scientific_name for picked in bed.picked}
     pool = [one for one in bed.candidates if one.plant.scientific_name not in here]
     return min(pool, key=order, default=None)
+
+
+def blooms_with(gone: Plant, other: Plant) -> bool:
+    """Tell whether ``other`` flowers in some of the months of ``gone``, where those count."""
+    months = set(gone.bloom_months) if seasons_of(gone) else set()
+    return not months or bool(months & set(other.bloom_months))
+
+
+def as_tall(gone: Plant, other: Plant) -> bool:
+    """Tell whether neither grows more than ``ALIKE`` times as tall as the other."""
+    low, high = sorted((gone.height_max_ft, other.height_max_ft))
+    return high <= low * ALIKE.value * (1 + 1e-9)
+
+
+def stand_in(
+    gone: Plant, bed: Bed, taken: Iterable[Plant], region: PlantRegion | None, near: bool = True
+) -> Plant | None:
+    """Return the plant to buy where ``gone`` is sold out; nothing where the list has none.
+
+    It suits the same zone and sun, and is a grass or sedge for a grass or sedge, a shrub for a
+    shrub; if ``near`` it is about as tall and flowers in some of the same months. None that
+    carries a warning, is regulated in any state, is called introduced in ``region``, or is one of
+    ``taken``.
+    """
+    barred = {one.scientific_name for one in taken}
+
+    def like(one: Candidate) -> bool:
+        plant = one.plant
+        shunned = plant.warned or plant.regulated_in or plant.introduced_in(region)
+        return (
+            not (shunned or one.makeshift)
+            and plant.scientific_name not in barred
+            and plant.grasslike == gone.grasslike
+            and (plant.kind is PlantKind.SHRUB) == (gone.kind is PlantKind.SHRUB)
+            and (not near or (blooms_with(gone, plant) and as_tall(gone, plant)))
+        )
+
+    def order(one: Candidate) -> tuple[bool, bool, bool, int, bool, float, str]:
+        plant = one.plant
+        return (
+            not blooms_with(gone, plant),
+            not as_tall(gone, plant),
+            plant.kind is not gone.kind,
+            -len(set(gone.bloom_months) & set(plant.bloom_months)),
+            plant.spreads == "some",
+            one.quality,
+            plant.scientific_name,
+        )
+
+    best = min(filter(like, bed.candidates), key=order, default=None)
+    return best.plant if best else None
 
 
 def _take_best(

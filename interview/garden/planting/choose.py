@@ -15,6 +15,7 @@ from interview.garden.planting.choice import (
     in_bloom,
     quality,
     seasons_of,
+    stand_in,
 )
 from interview.garden.planting.count import drifts, plant_count
 from interview.garden.planting.record import ListRegion, Plant, PlantRegion, Sun
@@ -25,15 +26,15 @@ from interview.garden.planting.wetness import (
     USUAL_HOURS,
     Fit,
     ZoneSite,
-    dry_floor,
+    dry_ground,
     fits,
     fits_after,
     planting_zones,
 )
 from interview.garden.planting.wishes import KeepOut, Swap, Wishes, objection, unsuited
 from interview.garden.planting.words import (
-    DRY_FLOOR,
-    DRY_FLOOR_NOTE,
+    DRY_GROUND,
+    DRY_NOTES,
     ELSEWHERE,
     FROM_MEMORY,
     GUIDANCE,
@@ -154,6 +155,8 @@ class Pick:
     """The plant first proposed in its place."""
     makeshift: str = ""
     """Why it is second best, where the list has too few that suit."""
+    substitute: Plant | None = None
+    """What to buy where it is sold out; nothing where the list has none like it."""
 
     @property
     def role(self) -> str:
@@ -176,7 +179,10 @@ class ZonePlan:
     """Plants that would do as well, best first."""
     guidance: ZoneGuidance
     places: int
-    """Plants the zone takes at the usual 18 in spacing, for kinds of the gardener's own."""
+    """Plants the zone takes ``apart_in`` of each other, for kinds of the gardener's own."""
+    apart_in: float = USUAL_SPACING_IN.value
+    sown: bool = False
+    """Whether its kinds are sown as seed, so that none of them is counted."""
 
 
 @dataclass(frozen=True)
@@ -213,7 +219,7 @@ def choose(plants: Sequence[Plant], wishes: Wishes, zones: Mapping[Zone, ZoneSit
     """
     sites = {zone: zones[zone] for zone in Zone if zone in zones}
     if not any(_known_here(plant, wishes) for plant in plants):
-        bare = tuple(_zone_plan(zone, site, None, wishes) for zone, site in sites.items())
+        bare = tuple(_zone_plan(zone, site, None, wishes, {}) for zone, site in sites.items())
         return PlantingPlan(bare, wet_findings(sites), (ELSEWHERE,))
     ordered = sorted(plants, key=lambda one: one.scientific_name)
     beds = {zone: bed_of(zone, site) for zone, site in sites.items()}
@@ -224,9 +230,12 @@ def choose(plants: Sequence[Plant], wishes: Wishes, zones: Mapping[Zone, ZoneSit
     homeless, changes = make_changes(
         used, ordered, wishes, lambda plant, bed: candidate(plant, wishes, bed)
     )
-    planned = tuple(_zone_plan(zone, site, beds[zone], wishes) for zone, site in sites.items())
+    beside = _stand_ins(used, wishes)
+    planned = tuple(
+        _zone_plan(zone, site, beds[zone], wishes, beside) for zone, site in sites.items()
+    )
     findings = (*wet_findings(sites), *thin_findings(used))
-    dry = (DRY_FLOOR_NOTE,) if any(is_dry_floor(*one) for one in sites.items()) else ()
+    dry = (DRY_NOTES[zone] for zone, site in sites.items() if is_dry(zone, site))
     notes = (*dry, *notes_of(ordered, wishes, used), *changes)
     return PlantingPlan(planned, findings, tuple(dict.fromkeys(notes)), tuple(homeless))
 
@@ -285,9 +294,31 @@ def _sort(plants: Sequence[Plant], wishes: Wishes, bed: Bed) -> None:
                 bed.candidates.append(replace(found, makeshift=SHADE_FALLBACK))
 
 
-def _picks(bed: Bed, wishes: Wishes) -> tuple[Pick, ...]:
+StandIns = Mapping[tuple[Zone, str], Plant | None]
+"""For each zone and scientific name of a plant in it, what to buy where that is sold out."""
+
+
+def _stand_ins(beds: Sequence[Bed], wishes: Wishes) -> StandIns:
+    """Find a stand-in from outside the garden for every plant, a new one where there is one."""
+    garden = [one.plant for bed in beds for one in bed.picked]
+    taken = list(garden)
+    found: dict[tuple[Zone, str], Plant | None] = {}
+    for bed in beds:
+        for one in bed.picked:
+            plant = (
+                stand_in(one.plant, bed, taken, wishes.region)
+                or stand_in(one.plant, bed, garden, wishes.region)
+                or stand_in(one.plant, bed, garden, wishes.region, near=False)
+            )
+            found[bed.zone, one.plant.scientific_name] = plant
+            taken += [plant] if plant else []
+    return found
+
+
+def _picks(bed: Bed, wishes: Wishes, beside: StandIns) -> tuple[Pick, ...]:
     picks = []
-    for one, count in zip(bed.picked, counts_of(bed), strict=True):
+    counts = (0,) * len(bed.picked) if bed.zone in wishes.sown else counts_of(bed)
+    for one, count in zip(bed.picked, counts, strict=True):
         known = cautions(one.plant, wishes.region, wishes.list_region)
         why = "You asked for it." if one.against else one.why
         said = tuple(text for text in (one.against, one.makeshift, *known) if text)
@@ -301,6 +332,7 @@ def _picks(bed: Bed, wishes: Wishes) -> tuple[Pick, ...]:
                 one.against,
                 one.instead_of,
                 one.makeshift,
+                beside.get((bed.zone, one.plant.scientific_name)),
             )
         )
     return tuple(picks)
@@ -311,15 +343,19 @@ def _reserve(bed: Bed) -> tuple[Plant, ...]:
     return tuple(one.plant for one in ordered)
 
 
-def _zone_plan(zone: Zone, site: ZoneSite, bed: Bed | None, wishes: Wishes) -> ZonePlan:
-    picks, reserve = (_picks(bed, wishes), _reserve(bed)) if bed else ((), ())
-    guidance = DRY_FLOOR if is_dry_floor(zone, site) else GUIDANCE[zone]
-    return ZonePlan(zone, site, picks, reserve, guidance, _places(site))
+def _zone_plan(
+    zone: Zone, site: ZoneSite, bed: Bed | None, wishes: Wishes, beside: StandIns
+) -> ZonePlan:
+    picks, reserve = (_picks(bed, wishes, beside), _reserve(bed)) if bed else ((), ())
+    guidance = DRY_GROUND if is_dry(zone, site) else GUIDANCE[zone]
+    is_sown = zone in wishes.sown
+    places = 0 if is_sown else plant_count(site.area, quantity(wishes.apart_in, "in"))
+    return ZonePlan(zone, site, picks, reserve, guidance, places, wishes.apart_in, is_sown)
 
 
-def is_dry_floor(zone: Zone, site: ZoneSite) -> bool:
-    """Tell whether ``site`` is a floor that is planted as dry ground."""
-    return dry_floor(zone, magnitude(site.hours, "h"), site.worst_hours)
+def is_dry(zone: Zone, site: ZoneSite) -> bool:
+    """Tell whether ``site`` is a floor or a side that is planted as dry ground."""
+    return dry_ground(zone, magnitude(site.hours, "h"), site.worst_hours)
 
 
 def why_plant(
@@ -338,8 +374,9 @@ def _why(plant: Plant, zone: ZonePlan, wishes: Wishes) -> str:
     for pick in zone.picks:
         if pick.plant.scientific_name == plant.scientific_name:
             against = f" {pick.against}" if pick.against else ""
-            return f"{pick.count} planted. {pick.why}{against}"
-    if not zone.places:
+            done = "Sown" if zone.sown else f"{pick.count} planted"
+            return f"{done}. {pick.why}{against}"
+    if not zone.places and not zone.sown:
         return "There is no ground to plant."
     if any(matching([plant], swap.out) for swap in wishes.swaps):
         return "You left it out."

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from interview.asking.figure import Figure, Value
-from interview.garden.planting import work_figures
+from interview.garden.planting import cheaper, work_figures
 from interview.garden.planting.costs import costs, plant_count
 from interview.garden.planting.count import SPACING_SOURCE
 from interview.garden.planting.results import PlantingResults
+from interview.garden.planting.stock import SEED_SOURCE, SPACING, PlantSize
 from interview.quantities.shown import Rounding
 
 
@@ -26,14 +27,100 @@ FIGURES: tuple[Figure[PlantingResults], ...] = (
         rounding=Rounding(places=2),
     ),
     Figure(
+        "berm_outside_area",
+        "Top and outside of the berm",
+        lambda p: p.berm_outside,
+        "ft**2",
+        "m**2",
+        "footprint_area - inside_area, of one bed",
+        ("footprint_area", "inside_area"),
+    ),
+    Figure(
+        "planted_area",
+        "Area planted or sown",
+        lambda p: p.planted_area,
+        "ft**2",
+        "m**2",
+        "inside_area of one bed, with berm_outside_area where that is planted",
+        ("inside_area", "berm_outside_area", "berm_outside"),
+    ),
+    Figure(
         "plants_total",
         "Plants to buy",
         plant_count,
         "",
         "",
-        "zone area / (0.866 x spacing²), up, x beds",
-        ("floor_area", "rim_area", "beds"),
+        "zone area / (0.866 x spacing²), up, x beds; a zone that is sown has none",
+        ("floor_area", "planted_area", "beds", "plant_size"),
         SPACING_SOURCE,
+    ),
+    Figure(
+        "plants_large_pots",
+        "Plants, were all large pots",
+        cheaper.as_large_pots,
+        "",
+        "",
+        "plants_total for large pots, shrubs as far apart as the list has them",
+        ("floor_area", "planted_area", "beds"),
+        SPACING[PlantSize.LARGE_POT].source,
+    ),
+    Figure(
+        "plants_pond_line",
+        "Plants to the pond line",
+        cheaper.to_pond_line,
+        "",
+        "",
+        "plants_total without those of the rim",
+        ("floor_area", "pond_length", "pond_width", "beds", "plant_size"),
+        SPACING_SOURCE,
+    ),
+    Figure(
+        "plants_large_pots_pond_line",
+        "Plants to the pond line, were all large pots",
+        cheaper.large_pots_to_pond_line,
+        "",
+        "",
+        "plants_large_pots without those of the rim",
+        ("floor_area", "pond_length", "pond_width", "beds"),
+        SPACING[PlantSize.LARGE_POT].source,
+    ),
+    Figure(
+        "plants_with_seed",
+        "Plugs, were the rim sown",
+        cheaper.with_seed,
+        "",
+        "",
+        "plants_total for plugs, without those of the rim",
+        ("floor_area", "pond_length", "pond_width", "beds"),
+        SEED_SOURCE,
+    ),
+    Figure(
+        "rim_planted_area",
+        "Rim, planted or sown",
+        cheaper.rim_area,
+        "ft**2",
+        "m**2",
+        "(planted_area - area of the full pond) x beds",
+        ("planted_area", "pond_length", "pond_width", "beds"),
+    ),
+    Figure(
+        "plants_first_half",
+        "Plants this year, half following next year",
+        cheaper.first_half,
+        "",
+        "",
+        "plants_total / 2, up",
+        ("plants_total",),
+    ),
+    Figure(
+        "clumps_to_divide",
+        "Grown clumps that make the grasses and sedges",
+        cheaper.clumps,
+        "",
+        "",
+        "grasses, sedges and rushes of each kind x beds / 3, up",
+        ("plants_total",),
+        cheaper.PIECES.source,
     ),
     *work_figures.FIGURES,
 )

@@ -86,6 +86,8 @@ OPTIONAL = (
     "usda_bloom",
     "usda_bloom_check",
     "verified_fields",
+    "usda_drought",
+    "regulated_in",
 )
 
 PLACE_COLUMNS = ("code", "name", "plant_region", "list_regions", "source")
@@ -181,6 +183,8 @@ def _plant(row: Row, own: bool = False) -> Plant:
         salt_tolerant=None if not salt else salt == "yes",
         remarks=row.text("remarks"),
         verified_fields=() if own else row.many("verified_fields"),
+        usda_drought=row.word("usda_drought", ("none", "low", "medium", "high"), ""),
+        regulated_in=row.many("regulated_in"),
         usda_bloom=row.text("usda_bloom") if row.text("usda_bloom_check") == "differs" else "",
         own=own,
         any_rating=anywhere[0] if anywhere else None,

@@ -27,7 +27,13 @@ def provenance(
     """Return for each fact of ``FACTS`` where it comes from, in words."""
     if plant.own:
         own = dict.fromkeys(FACTS, OWN_SOURCE)
-        return {**own, "zones": plant.zone_source, "hardiness": plant.hardiness_source}
+        apart = {"spacing": plant.set_by} if plant.set_by else {}
+        return {
+            **own,
+            "zones": plant.zone_source,
+            "hardiness": plant.hardiness_source,
+            **apart,
+        }
     toxicity = "; toxicity from the USDA PLANTS database" if plant.usda_toxicity else ""
     return {
         "indicator": _indicator(plant, list_region),
@@ -35,7 +41,7 @@ def provenance(
         "height": USDA if plant.checked("height") else UNSAID,
         "bloom": USDA if plant.checked("bloom") else UNSAID,
         "zones": plant.zone_source,
-        "spacing": UNSAID,
+        "spacing": plant.set_by or UNSAID,
         "sun": UNSAID,
         "hardiness": plant.hardiness_source,
         "hazards": UNSAID + toxicity,

@@ -122,6 +122,12 @@ class Plant:
     """None where the list does not say."""
     remarks: str
     verified_fields: tuple[str, ...]
+    usda_drought: str = ""
+    """How it stands drought by the USDA plant table: ``none``, ``low``, ``medium``, ``high``."""
+    regulated_in: tuple[str, ...] = ()
+    """Codes of the states whose list of noxious weeds named it in 2015."""
+    set_by: str = ""
+    """Whose the spacing is where it is that of a size of plant, not the list's own."""
     usda_bloom: str = ""
     """What the USDA plant table calls its season, where that differs from the months."""
     southern: bool = False
@@ -145,6 +151,12 @@ class Plant:
     def aggressive(self) -> bool:
         """Whether it is marked as taking over its neighbours' room."""
         return self.spreads == "yes"
+
+    @property
+    def warned(self) -> bool:
+        """Whether anything about it may harm people or crowd out its neighbors."""
+        toxic = self.toxic or self.usda_toxicity not in ("", "none")
+        return toxic or self.aggressive or self.thorny
 
     @property
     def grasslike(self) -> bool:

@@ -15,11 +15,14 @@ from interview.garden.planting.choose import PlantingPlan, choose, planting_zone
 from interview.garden.planting.plant_file import PlantFile
 from interview.garden.planting.plant_list import builtin_plants, with_own
 from interview.garden.planting.record import Plant, Sun
+from interview.garden.planting.stock import PlantSize, apart, at_size, sown
+from interview.garden.planting.wetness import ZoneSite
 from interview.garden.planting.wishes import KeepOut, Wishes, read_swap
+from interview.garden.size.basin import footprint_area
 from interview.garden.size.results import SizeResults
 from interview.garden.size.zones import Zone
 from interview.garden.storms.results import StormsResults
-from interview.quantities.units import ratio
+from interview.quantities.units import Quantity, magnitude, quantity, ratio, total
 
 
 @dataclass(frozen=True)
@@ -42,9 +45,19 @@ class PlantingResults(ReadsFiles):
         except NoFile as trouble:
             return PlantFile(path, trouble=str(trouble))
 
+    @property
+    def planted(self) -> PlantSize:
+        """What is planted: plugs, pots or seed."""
+        return PlantSize(self.answers[planting.PLANT_SIZE])
+
     @part
     def plants(self) -> tuple[Plant, ...]:
-        """Every plant that may be chosen: the packaged list and the gardener's own."""
+        """Every plant that may be chosen, as far apart as what is planted asks for."""
+        return at_size(self._listed, self.planted, self.size.place.system)
+
+    @part
+    def _listed(self) -> tuple[Plant, ...]:
+        """The packaged list and the gardener's own, with the distances they give."""
         listed = with_own(builtin_plants(), self.plant_file.plants)
         if land(self.answers.country).half is not Half.SOUTH:
             return listed
@@ -53,6 +66,9 @@ class PlantingResults(ReadsFiles):
     @part
     def wishes(self) -> Wishes:
         """What the gardener wants of the planting."""
+        return self._wishes(self.planted)
+
+    def _wishes(self, size: PlantSize) -> Wishes:
         answers = self.answers
         keep_out, bloom = answers[planting.KEEP_OUT], answers[planting.BLOOM]
         return Wishes(
@@ -69,19 +85,55 @@ class PlantingResults(ReadsFiles):
             swaps=tuple(read_swap(words) for words in answers[planting.SWAP_OUT]),
             hardiness_zone=answers.get(planting.HARDINESS),
             place=planting.home_place(answers),
+            apart_in=magnitude(apart(size, self.size.place.system), "in"),
+            sown=sown(size),
         )
 
     @part
     def chosen(self) -> PlantingPlan:
         """Which plants, how many, and where."""
+        return choose(self.plants, self.wishes, self.zones)
+
+    @part
+    def of_large_pots(self) -> PlantingPlan:
+        """The planting as it would be of large pots."""
+        return self._chosen_at(PlantSize.LARGE_POT)
+
+    @part
+    def of_seed(self) -> PlantingPlan:
+        """The planting as it would be with seed on the rim."""
+        return self._chosen_at(PlantSize.SEED)
+
+    def _chosen_at(self, size: PlantSize) -> PlantingPlan:
+        if size is self.planted:
+            return self.chosen
+        plants = at_size(self._listed, size, self.size.place.system)
+        return choose(plants, self._wishes(size), self.zones)
+
+    @part
+    def berm_outside(self) -> Quantity:
+        """The area of the top and the outside of the berm of one bed; of no berm nought."""
+        whole = footprint_area(self.size.garden, self.size.ground)
+        beyond = magnitude(whole, "ft**2") - magnitude(self.size.inside, "ft**2")
+        return quantity(max(0.0, beyond), "ft**2")
+
+    @part
+    def planted_area(self) -> Quantity:
+        """The area of one bed that is planted or sown: inside the crest, and what was asked."""
+        if self.answers[planting.BERM_OUTSIDE] != "plants":
+            return self.size.inside
+        return total(self.size.inside, self.berm_outside)
+
+    @part
+    def zones(self) -> dict[Zone, ZoneSite]:
+        """The ground that is planted: floor, side, and rim up to the crest and the cut edge."""
         garden = self.size.garden
         worse = [("when the same storm comes again next day", self.storms.zone_hours_again)]
         if self.storms.zone_hours_record is not None:
             worse.append(("at the longest in your rainfall record", self.storms.zone_hours_record))
-        zones = planting_zones(
-            garden.floor_area, garden.edge_area, garden.rim_area, self.storms.zone_hours, worse
+        return planting_zones(
+            garden.floor_area, garden.edge_area, self.planted_area, self.storms.zone_hours, worse
         )
-        return choose(self.plants, self.wishes, zones)
 
     def zone_shape(self, zone: Zone) -> float:
         """Length over width of the floor, or of the side or rim as it is walked round."""

@@ -147,22 +147,22 @@ def rating(plant: Plant, region: ListRegion | None) -> Indicator | None:
     return plant.indicator(region) if region else None
 
 
-def dry_floor(zone: Zone, hours: float, worst: float = 0.0) -> bool:
-    """Tell whether ``zone`` is a floor to plant as dry ground, as the rim is.
+def dry_ground(zone: Zone, hours: float, worst: float = 0.0) -> bool:
+    """Tell whether ``zone`` is a floor or a side to plant as dry ground, as the rim is.
 
     It is under water for less than ``RIM_HOURS``, and now and then no longer than plants stand
-    that grow in wet and dry ground alike: fast soil, where plants of wet ground would dry out.
+    that grow in wet and dry ground alike: plants of wet ground would dry out there.
     """
     quick = hours < RIM_HOURS.value - 1e-9
-    return zone is Zone.FLOOR and quick and worst <= STANDS_HOURS.value[Indicator.FAC] + 1e-9
+    return zone is not Zone.RIM and quick and worst <= STANDS_HOURS.value[Indicator.FAC] + 1e-9
 
 
 def suited(zone: Zone, hours: float, worst: float = 0.0) -> tuple[Indicator, ...]:
     """Return the ratings that suit ``zone`` when water stands on it for ``hours``.
 
-    ``worst`` are the hours now and then: see ``dry_floor``.
+    ``worst`` are the hours now and then: see ``dry_ground``.
     """
-    zone = Zone.RIM if dry_floor(zone, hours, worst) else zone
+    zone = Zone.RIM if dry_ground(zone, hours, worst) else zone
     for limit, ratings in _SUITED[zone]:
         if hours <= limit * HOURS_SLACK.value + 1e-9:
             return ratings
@@ -196,8 +196,9 @@ def fits_after(
     A worst case longer than any plant is taken to stand rules out none of those that stand the
     longest; it is a fault of the garden, not of the plant.
     """
-    dry = dry_floor(zone, wet, worst)
-    if zone not in plant.zones and not dry:
+    dry = dry_ground(zone, wet, worst)
+    # A side takes in no plant of the floor alone, however dry it is.
+    if zone not in plant.zones and not (dry and (zone is Zone.FLOOR or Zone.RIM in plant.zones)):
         named = " and ".join(one.value for one in plant.zones)
         return Fit(False, f"The list gives it to the {named}, not the {zone.value}.")
     found = rating(plant, region)
@@ -208,12 +209,13 @@ def fits_after(
     stands = "stays above the water" if wet < 0.05 else f"is under water about {wet:.0f} h"
     if not allowed:
         return Fit(False, f"The {zone.value} {stands}, too long for any plant in this list.")
-    if (
-        zone is Zone.FLOOR
-        and plant.needs_long_wet
-        and wet <= DAY_HOURS.value * HOURS_SLACK.value + 1e-9
-    ):
-        return Fit(False, "It needs soil that stays wet for long; this floor dries within a day.")
+    brief = zone is Zone.FLOOR and wet <= DAY_HOURS.value * HOURS_SLACK.value + 1e-9
+    if plant.needs_long_wet and (dry or brief):
+        dries = "day" if zone is Zone.FLOOR else "few hours"
+        return Fit(
+            False,
+            f"It needs soil that stays wet for long; this {zone.value} dries within a {dries}.",
+        )
     if found is None:
         return Fit(True, f"Your own plant file gives it to the {zone.value}.")
     said = f"{found.name}: {found.value}"

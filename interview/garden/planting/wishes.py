@@ -6,7 +6,7 @@ import re
 from dataclasses import dataclass
 from enum import Enum
 
-from interview.garden.planting.choice import Season
+from interview.garden.planting.choice import USUAL_SPACING_IN, Season
 from interview.garden.planting.home import introduced_in_state
 from interview.garden.planting.record import ListRegion, Plant, PlantRegion, State, Sun
 from interview.garden.size.zones import Zone
@@ -60,6 +60,10 @@ class Wishes:
     """USDA plant hardiness zone, 1 to 13; None where it is not known."""
     place: State | None = None
     """The gardener's own state."""
+    apart_in: float = USUAL_SPACING_IN.value
+    """Distance between plants whose kind is the gardener's to find."""
+    sown: frozenset[Zone] = frozenset()
+    """Zones that are sown, not planted."""
 
     def keep(self, plant: Plant) -> bool:
         """Tell whether ``plant`` is one of the favourites."""

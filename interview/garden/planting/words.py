@@ -61,7 +61,7 @@ GUIDANCE = {
     ),
 }
 
-DRY_FLOOR = ZoneGuidance(
+DRY_GROUND = ZoneGuidance(
     "Is under water for a few hours after a storm and then as dry as the lawn.",
     (
         "Sold for dry or average ground, and said to stand drought.",
@@ -70,10 +70,11 @@ DRY_FLOOR = ZoneGuidance(
     ),
     OURS,
 )
-DRY_FLOOR_NOTE = (
-    "The floor is under water for less than 6 hours in the storm it holds, so it is planted as dry "
-    "ground: none of the plants of wet ground, which would dry out here."
-)
+DRY_NOTES = {
+    zone: f"The {zone.value} is under water for less than 6 hours in the storm it holds, so it is "
+    "planted as dry ground: none of the plants of wet ground, which would dry out here."
+    for zone in (Zone.FLOOR, Zone.SIDE)
+}
 
 ELSEWHERE = (
     "The plant list covers parts of the United States only, so no kinds are named here. Take the "
@@ -111,6 +112,22 @@ def remarks(plant: Plant) -> str:
     """Return the remarks of its row that no mark has said."""
     parts = (one.strip() for part in plant.remarks.split(";") for one in part.split(", self-"))
     return "; ".join(one for one in parts if one and one not in _IMPLIED and one != "seeds")
+
+
+_SHARE = {"slight": "mildly ", "moderate": "moderately ", "severe": "severely "}
+"""How a toxicity of the USDA plant table is called."""
+
+
+def hazard_names(plant: Plant) -> str:
+    """Name what may harm people or the planting in a word or two each; empty where nothing may."""
+    said = []
+    if plant.toxic or plant.usda_toxicity in _SHARE:
+        said.append(f"{_SHARE.get(plant.usda_toxicity, '')}toxic")
+    if plant.aggressive:
+        said.append("spreads hard")
+    if plant.thorny:
+        said.append("thorny")
+    return ", ".join(said)
 
 
 def hazards(plant: Plant) -> tuple[str, ...]:
@@ -156,6 +173,11 @@ def doubts(
     standing = plant.rating_standing(list_region)
     if not plant.well_rated(list_region) and not plant.own:
         said.append(f"{standing[0].upper()}{standing[1:]}.")
+    if plant.regulated_in:
+        where = " and ".join(plant.regulated_in)
+        said.append(
+            f"The list of noxious weeds of {where} named it in 2015: ask before you plant it."
+        )
     if plant.spreads == "some":
         said.append(f"Spreads or seeds itself{memory}.")
     if plant.over_8ft:

@@ -1,19 +1,23 @@
-"""A floor that dries within hours is planted as dry ground."""
+"""A floor or a side that dries within hours is planted as dry ground."""
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
+from interview.garden.planting.choice import quality
 from interview.garden.planting.choose import Wishes, choose
 from interview.garden.planting.plant_list import builtin_plants
 from interview.garden.planting.record import Indicator, ListRegion, PlantRegion, Sun
 from interview.garden.planting.wetness import ZoneSite, chosen_from, fits_after, rating, suited
-from interview.garden.planting.words import DRY_FLOOR_NOTE
+from interview.garden.planting.words import DRY_NOTES
 from interview.garden.size.zones import Zone
 from interview.quantities.units import quantity
 
 WET = {Indicator.OBL, Indicator.FACW}
-DRY = {Indicator.FAC, Indicator.FACU, Indicator.UPL}
+UPL = Indicator.UPL
+DRY = {Indicator.FAC, Indicator.FACU, UPL}
 
 
 @pytest.mark.parametrize(("hours", "dry"), [(0, True), (1.4, True), (5.9, True), (6, False)])
@@ -55,11 +59,54 @@ def test_the_planting_of_fast_soil_is_of_dry_ground_and_says_so():
     dry = plan(1.4)
     ratings = {rating(pick.plant, ListRegion.GP) for pick in dry.zones[0].picks}
     assert ratings and ratings <= DRY
-    assert DRY_FLOOR_NOTE in dry.notes
+    assert DRY_NOTES[Zone.FLOOR] in dry.notes
     assert "No plants that want wet roots." in dry.zones[0].guidance.traits
     wet = plan(20)
-    assert DRY_FLOOR_NOTE not in wet.notes
+    assert DRY_NOTES[Zone.FLOOR] not in wet.notes
     assert {rating(pick.plant, ListRegion.GP) for pick in wet.zones[0].picks} & WET
+
+
+# The side
+
+
+@pytest.mark.parametrize(("hours", "dry"), [(0.5, True), (5.9, True), (6, False), (8.6, False)])
+def test_a_side_under_water_for_less_than_six_hours_takes_no_plants_of_wet_ground(hours, dry):
+    assert set(suited(Zone.SIDE, hours)) == (DRY if dry else {Indicator.FACW, *DRY} - {UPL})
+
+
+def test_a_side_that_is_wet_for_days_now_and_then_is_no_dry_ground():
+    assert Indicator.FACW in chosen_from(Zone.SIDE, 2, 60)
+    assert Indicator.FACW not in chosen_from(Zone.SIDE, 2, 40)
+
+
+def side_plan(hours, **more):
+    site = ZoneSite(quantity(60, "ft**2"), quantity(hours, "h"))
+    wishes = Wishes(region=PlantRegion.MW, list_region=ListRegion.MW, **more)
+    return choose(builtin_plants(), wishes, {Zone.SIDE: site})
+
+
+def test_a_dry_side_is_planted_with_plants_of_side_and_rim_that_need_no_wet_soil():
+    dry, wet = side_plan(2), side_plan(9)
+    assert DRY_NOTES[Zone.SIDE] in dry.notes and DRY_NOTES[Zone.SIDE] not in wet.notes
+    offered = [*(pick.plant for pick in dry.zones[0].picks), *dry.zones[0].reserve]
+    assert {rating(one, ListRegion.MW) for one in offered} == DRY
+    assert all({Zone.SIDE, Zone.RIM} & set(one.zones) for one in offered)
+    assert not any(one.needs_long_wet for one in offered)
+    assert WET & {rating(one, ListRegion.MW) for one in wet.zones[0].reserve}
+
+
+def test_on_dry_ground_plants_that_stand_drought_badly_come_later():
+    plant = next(one for one in builtin_plants() if one.scientific_name == "Rudbeckia hirta")
+
+    def score(drought, hours):
+        told = replace(plant, usda_drought=drought)
+        return quality(told, Zone.SIDE, hours, PlantRegion.MW, ListRegion.MW)
+
+    for worse in ("none", "low"):
+        assert score(worse, 2) > score("medium", 2) == score("high", 2) == score("", 2)
+        assert score(worse, 9) == score("high", 9)
+    picked = [pick.plant.usda_drought for pick in side_plan(2).zones[0].picks]
+    assert picked and not {"none", "low"} & set(picked)
 
 
 def found_at(plan, key):

@@ -142,7 +142,7 @@ def test_a_toxic_plant_that_is_let_in_carries_its_caution(sample):
     plan = sample(favourites="Lobelia cardinalis")
     sheet = said(part(plan, "PLANTS", "PLANTING SKETCH"))
     after = sheet.split("(Lobelia cardinalis)")[1].split("[ ]")[0]
-    assert "CAUTION: Can harm people or pets if eaten or touched*" in after
+    assert "TOXIC: Can harm people or pets if eaten or touched*" in after
     assert "It is toxic or can irritate." in after
     assert "Local lists of invasive plants decide." in sheet
 
@@ -173,7 +173,7 @@ def test_a_remark_of_an_own_plant_file_stands_on_the_sheet_and_is_no_caution(sam
     plan = sample(own_plants="mine.csv", favourites="new herb", keep_out="none")
     sheet = said(part(plan, "PLANTS", "PLANTING SKETCH"))
     after = sheet.split("(Hortus novus)")[1].split("[ ]")[0]
-    caution = "CAUTION: Can harm people or pets if eaten or touched."
+    caution = "TOXIC: Can harm people or pets if eaten or touched."
     assert f"{caution} Your plant file remarks: smells of honey." in after
 
 
