@@ -81,7 +81,7 @@ class Ink(Enum):
 
 
 @dataclass(frozen=True)
-class Texture:
+class Pattern:
     """How a material looks where there is no color."""
 
     name: str
@@ -94,22 +94,22 @@ class Texture:
 class Material(Enum):
     """What an area is made of. With color it is painted, without it has its texture."""
 
-    SKY = Texture("sky", " ", " ")
-    HOLE = Texture("the open hole", " ", " ")
-    LAWN = Texture("lawn", " ", " ")
-    GRASS = Texture("grass", '"', '"')
-    SOIL = Texture("soil", " ", " ")
-    COMPOST = Texture("compost", "▓", "#", 2)
-    MULCH = Texture("mulch", "▒", "%")
-    BERM = Texture("berm", "▓", "#")
-    STONE = Texture("stone", " ", " ")
-    WATER = Texture("water", "≈", "~", 4)
-    FLOOR = Texture("floor", " ", " ")
-    SIDE = Texture("side", " ", " ")
-    RIM = Texture("rim", " ", " ")
-    ROOF = Texture("roof", " ", " ")
-    WALL = Texture("wall", "█", "#")
-    CUT = Texture("cut out", "╳", "x")
+    SKY = Pattern("sky", " ", " ")
+    HOLE = Pattern("the open hole", " ", " ")
+    LAWN = Pattern("lawn", " ", " ")
+    GRASS = Pattern("grass", '"', '"')
+    SOIL = Pattern("soil", " ", " ")
+    COMPOST = Pattern("compost", "▓", "#", 2)
+    MULCH = Pattern("mulch", "▒", "%")
+    BERM = Pattern("berm", "▓", "#")
+    STONE = Pattern("stone", " ", " ")
+    WATER = Pattern("water", "≈", "~", 4)
+    FLOOR = Pattern("floor", " ", " ")
+    SIDE = Pattern("side", " ", " ")
+    RIM = Pattern("rim", " ", " ")
+    ROOF = Pattern("roof", " ", " ")
+    WALL = Pattern("wall", "█", "#")
+    CUT = Pattern("cut out", "╳", "x")
 
 
 @dataclass(frozen=True)

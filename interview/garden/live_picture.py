@@ -15,7 +15,7 @@ from interview.garden import pictures
 from interview.garden.plan import Plan
 from interview.garden.site import nearby_questions as nearby
 from interview.garden.site.setbacks import distance_words
-from interview.garden.site.yard import NAMES, Standing, Thing, yard
+from interview.garden.site.yard import NAMES, Judged, Thing, yard
 from interview.garden.size import questions as bed
 from interview.garden.soak import hole_questions as digging
 from interview.garden.soak.hole_view import Level, hole_view
@@ -100,17 +100,17 @@ def _things(plan: Plan, spot: Answers, number: int, step: Step | None) -> Iterat
             NAMES[key],
             None if far is None else magnitude(far, "ft"),
             "" if far is None else distance_words(far, plan.metric),
-            Standing.OPEN if far is None else _standing(plan, address),
+            Judged.OPEN if far is None else _standing(plan, address),
             step is not None and step.address == address,
         )
 
 
-_STANDINGS = {Grade.STOP: Standing.STOP, Grade.FIX: Standing.NEAR, Grade.GOOD: Standing.GOOD}
+_JUDGED = {Grade.STOP: Judged.STOP, Grade.FIX: Judged.NEAR, Grade.GOOD: Judged.GOOD}
 
 
-def _standing(plan: Plan, address: str) -> Standing:
+def _standing(plan: Plan, address: str) -> Judged:
     found = next((one for one in route.steps(plan.answers) if one.address == address), None)
     told = verdict(plan, found) if found is not None else None
     if told is None:
-        return Standing.OPEN
-    return Standing.NEAR if told.near else _STANDINGS[told.grade]
+        return Judged.OPEN
+    return Judged.NEAR if told.near else _JUDGED[told.grade]

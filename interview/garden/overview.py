@@ -24,7 +24,7 @@ VERDICTS = {
 
 
 @dataclass(frozen=True)
-class Measure:
+class Gauge:
     """A figure against its limit."""
 
     label: str
@@ -59,7 +59,7 @@ class Overview:
     """Whether digging is open, in a few words."""
     sentences: tuple[str, ...]
     """The garden in one sentence, and how long the water stands; what it waits for if not known."""
-    measures: tuple[Measure, ...]
+    measures: tuple[Gauge, ...]
     badges: tuple[Badge, ...]
     """Worst first; without the good ones that ask for nothing."""
     in_order: int
@@ -125,7 +125,7 @@ def _known(plan: Plan, labels: tuple[str, ...]) -> Iterator[tuple[str, str]]:
             yield label, value
 
 
-def _measures(plan: Plan) -> Iterator[Measure]:
+def _measures(plan: Plan) -> Iterator[Gauge]:
     for make in (_rate, _slope, _wet, _pond, _held):
         try:
             yield make(plan)
@@ -137,33 +137,33 @@ def _share(value: float, limit: float) -> float:
     return max(0.0, min(1.0, value / limit)) if limit > 0 else 0.0
 
 
-def _rate(plan: Plan) -> Measure:
-    return Measure("soil takes", value_of("Corrected rate", plan))
+def _rate(plan: Plan) -> Gauge:
+    return Gauge("soil takes", value_of("Corrected rate", plan))
 
 
-def _slope(plan: Plan) -> Measure:
+def _slope(plan: Plan) -> Gauge:
     words = value_of("Slope", plan)
     share = _share(float(words.split()[0]), SLOPE_STOP.value)
-    return Measure("slope", words, f"of {SLOPE_STOP.value:g} % at most", share)
+    return Gauge("slope", words, f"of {SLOPE_STOP.value:g} % at most", share)
 
 
-def _wet(plan: Plan) -> Measure:
+def _wet(plan: Plan) -> Gauge:
     hours = magnitude(plan.storms.zone_hours.of(Zone.FLOOR), "h")
     most = USUAL_HOURS.value
     words = figure_words(plan, "storm_hours_on_floor")
-    return Measure("water stands", words, f"of {most:.0f} h at most", _share(hours, most))
+    return Gauge("water stands", words, f"of {most:.0f} h at most", _share(hours, most))
 
 
-def _pond(plan: Plan) -> Measure:
+def _pond(plan: Plan) -> Gauge:
     depth = plan.size.depth
     limit = depth_words(depth.cap, plan.metric)
     share = _share(ratio(depth.depth, depth.cap), 1.0)
-    return Measure("pond", depth_words(depth.depth, plan.metric), f"of {limit} at most", share)
+    return Gauge("pond", depth_words(depth.depth, plan.metric), f"of {limit} at most", share)
 
 
-def _held(plan: Plan) -> Measure:
+def _held(plan: Plan) -> Gauge:
     held: Quantity = plan.size.rain_held
     wanted = plan.answers[place.RAIN_DEPTH]
     share = _share(ratio(held, wanted), 1.0)
     limit = f"of {depth_words(wanted, plan.metric)} asked for"
-    return Measure("rain held", value_of("Rain it holds", plan), limit, share)
+    return Gauge("rain held", value_of("Rain it holds", plan), limit, share)

@@ -14,7 +14,7 @@ from textual.strip import Strip
 from interview.drawing.paint import BLANK, Cell, Row, paint
 from interview.drawing.scene import Drawing, Ink
 from interview.drawing.words import in_cells
-from interview.garden.overview import Badge, Measure, Overview
+from interview.garden.overview import Badge, Gauge, Overview
 from interview.garden.summary import in_its_place
 from interview.quantities.evidence import Grade
 from interview.screens.outside import seen
@@ -170,7 +170,7 @@ def _badge_rows(badge: Badge, columns: int) -> Iterator[Row]:
         yield (*lead, BLANK, *_text(line))
 
 
-def _measure_rows(measures: Iterable[Measure], columns: int, apart: bool) -> Iterator[Row]:
+def _measure_rows(measures: Iterable[Gauge], columns: int, apart: bool) -> Iterator[Row]:
     for one in measures:
         limit = f"  {one.limit}" if one.limit else ""
         yield (*_text(f"{one.label}  ", Ink.MUTED), *_text(one.value, bold=True))

@@ -46,7 +46,7 @@ NAMES = {
 """What stands in the yard, in a word or two; keys are those of the question."""
 
 
-class Standing(Enum):
+class Judged(Enum):
     """How a distance stands against its limit."""
 
     GOOD = ("✓", Ink.GOOD)
@@ -64,7 +64,7 @@ class Thing:
     far_ft: float | None
     far: str
     """Its distance in words; empty while it is not known."""
-    standing: Standing
+    standing: Judged
     here: bool = False
     """Whether it is the one asked for now."""
 
