@@ -125,6 +125,9 @@ def test_the_wait_tells_its_day_and_always_the_caution(at, clock, today, changes
     lines = told_pages.waiting(session)
     assert lines[0] == first
     assert lines[-1] == LOCATE
+    # The day is told once, and what must be done besides.
+    assert not any("wait until" in line for line in lines)
+    assert ("Not all owners" in lines[1]) == ("lines_asked_on" not in changes)
 
 
 def test_waiting_says_what_else_shuts_digging_and_what_can_be_found_out(at):
@@ -189,6 +192,15 @@ def test_an_answer_about_the_request_says_the_first_day_to_dig(at, address, said
     session = at("waiting")
     step = session.jump(address)
     assert (told_pages.said_at_once(session.plan, step) if step else "") == said
+
+
+def test_the_first_day_to_dig_is_told_until_it_has_come(at, clock):
+    session = at("waiting")
+    for day, is_told in ((22, True), (23, False)):
+        clock.now = clock.now.replace(day=day)
+        say(session, "lines_ticket", f"T-{day}")
+        step = session.jump("lines_asked_on")
+        assert bool(told_pages.said_at_once(session.plan, step)) == is_told
 
 
 def test_the_day_the_marks_were_finished_says_how_long_they_are_good(at):
