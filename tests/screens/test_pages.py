@@ -10,8 +10,6 @@ from textual.widgets import Input
 
 from interview.screens.usual_rows import UsualRows
 
-MOST_PAGES, ROUGH_SIZE_AT = 45, 6
-"""What a first-timer is asked to go through in a simple garden: a choice of ours."""
 ROOF = {
     "garden_name": "Willow end",
     "country": "us",
@@ -66,35 +64,6 @@ async def leave(person, typed: dict[str, str]) -> None:
             await person.press("enter")
         after = (person.asked, dict(person.session.answers.texts), list(person.session.taken))
         assert after != before or person.session.place != place, person.sees()
-
-
-async def test_a_simple_garden_by_keyboard_is_at_its_plan_in_few_pages(sit, clock) -> None:
-    clock.now = clock.now.replace(month=simple.FIRST_DAY.month, day=simple.FIRST_DAY.day)
-    names = []
-    async with sit("garden.yaml") as person:
-        while person.page == "QuestionScreen":
-            place = person.session.place
-            names.append(place.name)
-            assert len(names) <= MOST_PAGES, names
-            assert "fault of the program" not in person.sees_words()
-            if place.name == "rough_size":
-                assert "About 86 sq ft (46 to 150) for 1 in of rain" in person.sees_words()
-            if place.name == "waiting":
-                assert "First day to dig: Sat 23 May" in person.sees_words()
-                dug = simple.DIG_DAY
-                clock.now = clock.now.replace(month=dug.month, day=dug.day, hour=12)
-            await leave(person, dict(simple.ANSWERS.get(place.page.key, {})))
-        assert person.page == "PlanScreen"
-        assert names.index("rough_size") + 1 == ROUGH_SIZE_AT
-        assert person.session.place.name == "the_plan"
-        texts = person.session.answers.texts
-        typed = {key: text for page in simple.ANSWERS.values() for key, text in page.items()}
-        for address, text in texts.items():
-            key = address.rpartition(".")[2]
-            if key in typed and key != "readings" and not key.endswith(("_start", "_empty")):
-                assert text == typed[key], address
-        await person.press("escape")
-        assert "Dig day: Sat 30 May" in person.sees_words()
 
 
 async def test_the_boxes_of_a_page_are_kept_together_or_not_at_all(sit, write) -> None:

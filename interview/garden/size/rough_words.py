@@ -48,9 +48,7 @@ def settling(found: RoughSize, any_soil: RoughSize, metric: bool) -> str:
     ]
     if ends[0] == ends[1]:
         return "The soak test will settle it."
-    span = f"{ends[1][0]} to {ends[1][1]} {name}"
-    differs = "if the soil soaks faster or slower than it feels"
-    return f"The soak test will settle it: {span} {differs}."
+    return f"The soak test will settle it. If the feel misleads: {' to '.join(ends[1])} {name}."
 
 
 def first_size(found: RoughSize, any_soil: RoughSize, metric: bool) -> list[str]:

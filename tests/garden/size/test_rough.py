@@ -138,8 +138,7 @@ def test_the_second_range_is_told_where_the_soil_was_felt(plan_of, untested):
     low, high = (significant(ft2(one), 2, way) for one, way in (
         (rough.any_soil.low, "down"), (rough.any_soil.high, "up")))  # fmt: skip
     assert rough_words.first_size(rough.sized, rough.any_soil, metric=False)[1] == (
-        f"The soak test will settle it: {low:g} to {high:g} sq ft if the soil soaks faster or "
-        "slower than it feels."
+        f"The soak test will settle it. If the feel misleads: {low:g} to {high:g} sq ft."
     )
     unfelt = plan_of(untested).rough
     assert unfelt.any_soil.low == unfelt.sized.low
