@@ -109,6 +109,21 @@ def test_no_safety_question_is_a_row_or_is_offered(subtests, chance, given, sess
                     assert session.offered(step) is None
 
 
+def test_what_can_hurt_is_named_a_safety_question():
+    # Written here by itself: what a wrong guess at can hurt somebody, or break a rule.
+    hurts = """
+        near_spot basement_distance slab_distance property_line_distance septic_distance
+        well_distance pavement_distance retaining_wall_distance tree_distance slope_crest_distance
+        water_distance septic_uphill stands_after_rain unstable_ground contamination overflow_to
+        children permission rules_checked roof_hazard lines_requested lines_answered
+        lines_finished_on private_lines mark_distance wet_season_depth rock_depth hole_smell
+        hole_seeps hole_left
+    """
+    assert set(hurts.split()) <= SAFETY
+    boxes = {key for page in PATH for key in page.asked}
+    assert set(hurts.split()) <= boxes
+
+
 def test_no_distance_is_asked_before_there_is_an_outline_to_measure_from():
     at = key_places()
     outline = max(at["room_length"], at["room_width"])
