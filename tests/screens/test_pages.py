@@ -111,7 +111,9 @@ async def test_enter_takes_a_usual_page_whole_and_stores_nothing(sit, write) -> 
     async with sit(str(write("garden.yaml", ROOF))) as person:
         assert person.session.place.name == "rough_size"
         assert rows(person).marked is None
-        assert "1  Rain to hold  1 in" in person.sees()
+        assert "1 Rain to hold 1 in" in person.sees_words()
+        # A single further row is shown at once.
+        assert "2 Daily rainfall record no" in person.sees_words()
         said = "The usual for the rest. Enter takes all; a number or an arrow, then Enter, changes"
         assert said in person.sees_words()
         assert not person.app.screen.query_one("#plan_so_far").display
@@ -131,7 +133,7 @@ async def test_a_row_is_opened_in_place_and_comes_back_to_the_list(sit, write, k
         await person.enters("1.5 in")
         assert person.session.answers.texts["rain_depth"] == "1.5 in"
         assert person.session.place.name == "rough_size" and rows(person).marked is None
-        assert "1  Rain to hold  1 1/2 in" in person.sees()
+        assert "1 Rain to hold 1 1/2 in" in person.sees_words()
         assert "for 1.5 in of rain" in person.says("told")
 
 
