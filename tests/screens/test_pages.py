@@ -81,7 +81,10 @@ async def test_the_boxes_of_a_page_are_kept_together_or_not_at_all(sit, write) -
         assert person.asked == "spots.1.slope_run" and person.app.focused.value == "10 ft"
         await person.press("tab")
         await person.press("ctrl+u")
-        await person.enters("2 in")
+        await person.types("2 in")
+        # By the length that is typed above and not kept yet.
+        assert person.says("preview").startswith("1.7 %: fine")
+        await person.press("enter")
         assert person.asked == "spots.1.downhill_direction"
         await person.press("enter")
         texts = person.session.answers.texts
@@ -162,6 +165,14 @@ async def test_a_good_verdict_is_told_on_the_next_page(sit, write) -> None:
 async def test_a_verdict_that_stays_wants_a_way_chosen(sit, write) -> None:
     async with sit(str(write("garden.yaml", {**ROOF, **HOSE}))) as person:
         await go(person, "basement_distance")
+        preview = person.app.screen.query_one("#preview")
+        await person.types("8 ft")
+        assert person.says("preview").startswith("TOO NEAR: 8 ft, 10 ft needed.")
+        assert "refused" in preview.classes
+        await person.press("ctrl+u")
+        await person.types("12 ft")
+        assert person.says("preview").startswith("Fine: 12 ft") and "refused" not in preview.classes
+        await person.press("ctrl+u")
         await person.enters("8 ft")
         assert person.asked == BASEMENT
         assert person.says("heard") == "TOO NEAR: 8 ft, 10 ft needed."
