@@ -21,10 +21,12 @@ from interview.garden.planting import questions as planting
 from interview.garden.site import lines_questions as buried
 from interview.garden.site import questions as rules
 from interview.garden.site.results import close_to_needed
-from interview.garden.size.questions import SOIL_DUG
+from interview.garden.size.questions import FLOOR_LENGTH, FLOOR_WIDTH, SOIL_DUG
+from interview.garden.size.shape_questions import FLOOR_SHAPE
 from interview.garden.suggest import beside, help_for, trouble_with, value_for
 from interview.garden.survey import questions as survey
 
+_SIDES = (FLOOR_LENGTH, FLOOR_WIDTH)
 NOT_OFFERED = SAFETY | {SOIL_DUG.key}
 MOST_CHANGES = 3
 """So many figures are told of a change; a choice of ours."""
@@ -102,7 +104,9 @@ class Session(Sitting):
         if step.question.key in NOT_OFFERED:
             return None
         answers = replace(self.supposing(words), now=self.now)
-        plan = self.plan.with_answers(route.in_force(answers)) if words else self.plan
+        # One side of the floor says nothing of the other one.
+        apart = not words or step.question in _SIDES
+        plan = self.plan if apart else self.plan.with_answers(route.in_force(answers))
         return value_for(step.question, plan) or step.question.default(step.view(answers))
 
     def worded(self, step: Step) -> Question[Any]:
@@ -150,7 +154,20 @@ class Session(Sitting):
         return gate.alarm(step, self._answers)
 
     def _followed(self, answers: Answers) -> Answers:
-        return gate.follow(self._answers, _paced(self._answers, answers), self.now.date())
+        shaped = self._shaped(_paced(self._answers, answers))
+        return gate.follow(self._answers, shaped, self.now.date())
+
+    def _shaped(self, answers: Answers) -> Answers:
+        """Return ``answers`` with the shape taken as usual, once a floor is pegged out in it.
+
+        Else the floor would count as a rectangle, as one does of which no shape was ever shown.
+        """
+        before = [self._answers.get(side) for side in _SIDES]
+        new = any(answers.get(side) is not None for side in _SIDES) and before == [None, None]
+        shown = any(name.split(path.BUT)[0] == "usual_bed" for name in self.taken)
+        if not new or not shown or answers.text(FLOOR_SHAPE) is not None:
+            return answers
+        return answers.with_text(FLOOR_SHAPE.key, answers[FLOOR_SHAPE])
 
     def _change(self, before: Answers) -> str:
         from interview.garden import scenarios  # it knows every sum

@@ -87,7 +87,7 @@ _WAIT = (buried.LINES_ASKED_ON, buried.LINES_BUSINESS_DAYS, buried.LINES_HOLIDAY
 def rough_size(plan: Plan) -> list[str]:
     """Return the first size, or what it waits for."""
     try:
-        return _all_told(plan, first_size(plan.rough.sized, plan.metric))
+        return _all_told(plan, first_size(plan.rough.sized, plan.rough.any_soil, plan.metric))
     except Unanswered as gap:
         return _all_told(plan, [f"A first size waits for: {gap.said(plan.answers)}."])
 

@@ -57,11 +57,14 @@ def value_words(session: Session, step: Step) -> str:
 
 
 def rows_at(session: Session, place: Place, all_of_them: bool) -> list[UsualRow]:
-    """Return the rows of ``place``; the further ones behind a last row unless all are wanted."""
+    """Return the rows of ``place``; the further ones behind a last row unless all are wanted.
+
+    A single further one would gain no line.
+    """
     way = session.way
     rows, more = way.rows(place), way.more(place)
     fresh = {one.address for one in way.fresh(place)}
-    if all_of_them or not rows or any(one.address in fresh for one in more):
+    if all_of_them or not rows or len(more) == 1 or any(one.address in fresh for one in more):
         rows, more = rows + more, []
     answers = session.answers
     found = []

@@ -12,6 +12,7 @@ from interview.asking import path
 from interview.asking.path import places
 from interview.asking.question import UNKNOWN_TEXT, Status
 from interview.asking.way import Standing
+from interview.garden.form.outline import FloorShape
 from interview.garden.path import OFF_PATH, OPTIONAL, PATH, SAFETY
 from interview.garden.stages import GROUPS, QUESTIONS, STAGES
 from interview.garden.store import load
@@ -108,6 +109,21 @@ def test_no_safety_question_is_a_row_or_is_offered(subtests, chance, given, sess
                     assert session.offered(step) is None
 
 
+def test_what_can_hurt_is_named_a_safety_question():
+    # Written here by itself: what a wrong guess at can hurt somebody, or break a rule.
+    hurts = """
+        near_spot basement_distance slab_distance property_line_distance septic_distance
+        well_distance pavement_distance retaining_wall_distance tree_distance slope_crest_distance
+        water_distance septic_uphill stands_after_rain unstable_ground contamination overflow_to
+        children permission rules_checked roof_hazard lines_requested lines_answered
+        lines_finished_on private_lines mark_distance wet_season_depth rock_depth hole_smell
+        hole_seeps hole_left
+    """
+    assert set(hurts.split()) <= SAFETY
+    boxes = {key for page in PATH for key in page.asked}
+    assert set(hurts.split()) <= boxes
+
+
 def test_no_distance_is_asked_before_there_is_an_outline_to_measure_from():
     at = key_places()
     outline = max(at["room_length"], at["room_width"])
@@ -153,6 +169,36 @@ def test_taking_what_is_usual_stores_no_answer_and_changes_no_figure(begun, cloc
     assert figures_text(session.plan) == figures
     later = session.answers.with_text("children", "yes")
     assert later[QUESTIONS["keep_out"]] != session.answers[QUESTIONS["keep_out"]]
+
+
+def test_the_floor_taken_by_enter_is_the_bed_that_was_shown(begun, clock):
+    session = begun()
+    for place in simple.walk(session, clock, until="peg_out"):
+        assert place
+    # On a metric tape, where a rectangle would be narrower by a step.
+    session.offer(session.jump("units"), "metric")
+    session.go_to("peg_out")
+    shown = session.plan.size.garden
+    length, width = session.boxes()
+    # However long it is pegged, the width is still that of the bed that was worked out.
+    for words in ("3 m", session.offered(length), "12 m"):
+        assert session.offered(width, {length.address: words}) == session.offered(width)
+    session.take()
+    pegged = session.plan.size.garden
+    assert pegged.shape is shown.shape is FloorShape.ROUNDED
+    assert session.answers.texts["floor_shape"] == "rounded"
+    for side in ("floor_length", "floor_width"):
+        assert abs(getattr(pegged, side) - getattr(shown, side)).to("in").m < 1
+    # Of a floor pegged before any shape was shown nothing is said.
+    early = begun()
+    early.go_to("peg_out")
+    early.take({"floor_length": "14 ft", "floor_width": "7 ft"})
+    assert "floor_shape" not in early.answers.texts
+    early.go_to("usual_bed")
+    early.take()
+    early.go_to("peg_out")
+    early.take({"floor_width": "8 ft"})
+    assert "floor_shape" not in early.answers.texts
 
 
 def test_a_row_that_is_changed_is_an_answer(begun):

@@ -22,6 +22,8 @@ def test_every_stage_has_a_short_name():
     from interview.garden.stages import STAGES
 
     assert [stage.key for stage in STAGES] == list(STAGE_NAMES)
+    told = "Start, Siting, Soak test, Survey, Size, Plants, Review"
+    assert ", ".join(STAGE_NAMES.values()) == told
 
 
 @pytest.mark.parametrize("width", [60, 66, 80, 120, 160])

@@ -235,7 +235,7 @@ def test_the_plan_so_far_names_the_question_that_each_line_waits_for(plan_of):
     assert lines["Slope"].address == "spots.1.slope_run"
     assert lines["Slope"].value == ""
     assert lines["Digging"].address == "lines_requested"
-    assert lines["Area that drains here"].waits_for == "Name of the surface"
+    assert lines["Area that drains here"].waits_for == "Kind of surface"
 
 
 def test_the_sheet_says_that_digging_is_shut_until_it_is_open(plan_of, whole):

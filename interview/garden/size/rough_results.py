@@ -72,7 +72,7 @@ class RoughResults(Results):
             yield Settles.CHILDREN
         yield Settles.SOAK_TEST
 
-    def _ways(self) -> tuple[Outcome, ...]:
+    def _ways(self, feel: Feel) -> tuple[Outcome, ...]:
         """Return how the garden may come to be built, first as the answers have it.
 
         Whether children play here decides the sides and the deepest pond, and the slope the rim:
@@ -81,7 +81,7 @@ class RoughResults(Results):
         seen = [self.answers]
         if self.answers.get(site.CHILDREN) is None:
             seen += [self.answers.with_text(site.CHILDREN.key, word) for word in ("no", "yes")]
-        return tuple(replace(self._way(one), lowest_freeboard=self._lawn_rim) for one in seen)
+        return tuple(replace(self._way(one, feel), lowest_freeboard=self._lawn_rim) for one in seen)
 
     @property
     def _lawn_rim(self) -> Quantity | None:
@@ -94,13 +94,13 @@ class RoughResults(Results):
             lawn = lawn.with_text(spot.address(question), words)
         return lawn[shaping.FREEBOARD]
 
-    def _way(self, answers: Answers) -> Outcome:
+    def _way(self, answers: Answers, feel: Feel) -> Outcome:
         deepest = answered.deepest(answers)
         if self.tested:
             deepest = self.size.depth_under(deepest).depth
             shallowest = deepest
         else:
-            shallowest = shallowest_pond(self.feel, self.place.system)
+            shallowest = shallowest_pond(feel, self.place.system)
         return Outcome(shallowest, deepest, answers[shaping.SIDE_SLOPE], answers[shaping.FREEBOARD])
 
     @property
@@ -115,17 +115,29 @@ class RoughResults(Results):
     @part
     def sized(self) -> RoughSize:
         """The first size; raises ``Unanswered`` while nothing drains here."""
+        found = self._for(self.feel, self._may_be_fast)
+        return replace(found, settles=() if self.tested else tuple(self._open()))
+
+    @part
+    def any_soil(self) -> RoughSize:
+        """The first size if nothing is made of how the soil feels, for a test may contradict it.
+
+        Raises ``Unanswered`` as ``sized`` does.
+        """
+        return self._for(Feel.UNKNOWN, not shaping.generous(self.answers))
+
+    def _for(self, feel: Feel, fast: bool) -> RoughSize:
         answers, catchment = self.answers, self.survey.catchment
         shape = answered.floor_shape(answers)
         with waits_for(bed.DEEPEST_POND, answers):
-            found = rough_size(
+            return rough_size(
                 catchment.drains_here,
                 catchment.weighted,
                 self.size.rain_to_hold,
-                self._ways(),
-                feel=self.feel,
+                self._ways(feel),
+                feel=feel,
                 tested=self.tested,
-                fast=self._may_be_fast,
+                fast=fast,
                 lean=shaping.lean(answers),
                 spout=answers.get(bed.SPOUT_DISTANCE),
                 ground=self.size.ground,
@@ -134,4 +146,3 @@ class RoughResults(Results):
                 length_to_width=answers[shaping.LENGTH_TO_WIDTH],
                 system=self.place.system,
             )
-        return replace(found, settles=() if self.tested else tuple(self._open()))

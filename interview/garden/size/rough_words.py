@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from interview.garden.size.rough import ROOM_STEP, Feel, RoughSize
 from interview.quantities.shown import (
+    HIGH,
+    LOW,
     Rounding,
     area_range_words,
     depth_words,
@@ -11,7 +13,7 @@ from interview.quantities.shown import (
     sides_words,
     water_words,
 )
-from interview.quantities.units import METRIC, Quantity, feet_and_inches, magnitude
+from interview.quantities.units import METRIC, Quantity, feet_and_inches, magnitude, unit_name
 
 VERY_SLOW = "Very slow clay may allow no garden; the test tells."
 
@@ -37,14 +39,29 @@ def room(found: RoughSize, metric: bool) -> str:
     return f"Look for room of {sides}{each}{where}."
 
 
-def first_size(found: RoughSize, metric: bool) -> list[str]:
-    """Return the first size in sentences: how large, for what, what settles it, the room."""
+def settling(found: RoughSize, any_soil: RoughSize, metric: bool) -> str:
+    """Say that the test settles the size, and the range if it contradicts how the soil feels."""
+    unit, name = ("m**2", unit_name("m**2")) if metric else ("ft**2", "sq ft")
+    ends = [
+        (LOW.write(magnitude(one.low, unit)), HIGH.write(magnitude(one.high, unit)))
+        for one in (found, any_soil)
+    ]
+    if ends[0] == ends[1]:
+        return "The soak test will settle it."
+    return f"The soak test will settle it. If the feel misleads: {' to '.join(ends[1])} {name}."
+
+
+def first_size(found: RoughSize, any_soil: RoughSize, metric: bool) -> list[str]:
+    """Return the first size in sentences: how large, for what, what settles it, the room.
+
+    ``any_soil`` is the first size if nothing is made of how the soil feels.
+    """
     said = [f"{about(found, metric)} {basis(found, metric)}."]
     if found.raised:
         least = depth_words(found.shallowest, metric)
         said.append(f"A pond under {least} could not hold so much rain in a yard.")
     if found.settles:
-        said.append("The soak test will settle it.")
+        said.append(settling(found, any_soil, metric))
     if found.settles and found.feel in (Feel.STICKY, Feel.UNKNOWN):
         said.append(VERY_SLOW)
     return [*said, room(found, metric)]
