@@ -266,7 +266,10 @@ class Answers:
                 return trouble
             except Exception as fault:
                 own_fault.note(f"the answer {self.address(question)}", fault)
-                said = f"Reading this met a fault of the program ({own_fault.where(fault)})."
+                said = (
+                    "This could not be read because of an error in the program "
+                    f"({own_fault.where(fault)})."
+                )
                 return Refused(f"{said} Write it in another way.")
 
         found = self.once(f"{self.address(question)}={text}", value)

@@ -153,7 +153,7 @@ def change(session: Session, step: Step, word: str, rest: str) -> list[str]:
         before = soak_edit.reading_lines(view)
         session.offer_together(soak_edit.with_shift(view, rest))
         told = _changed_lines(session, step, before)
-        return ["= the times are shifted", *told, *_standing(session, step)]
+        return ["= the times are moved", *told, *_standing(session, step)]
     number, _, line = rest.partition(" ")
     if not number.isdecimal() or len(number) > 3:
         raise Refused("Write the number of the reading after the command, such as :strike 2.")

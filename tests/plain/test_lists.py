@@ -65,7 +65,7 @@ def test_a_wrong_line_is_refused_alone(talk):
 def test_a_command_within_a_list_is_carried_out_and_the_list_goes_on(subtests, talk):
     for command, words in [
         (":why", "A holiday is not a business day"),
-        (":how", "Write one date a line"),
+        (":how", "Write one date per line"),
         (":x", ":skip"),
     ]:
         with subtests.test(command=command, words=words):

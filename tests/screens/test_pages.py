@@ -76,7 +76,7 @@ async def test_a_simple_garden_by_keyboard_is_at_its_plan_in_few_pages(sit, cloc
             place = person.session.place
             names.append(place.name)
             assert len(names) <= MOST_PAGES, names
-            assert "fault of the program" not in person.sees_words()
+            assert "error in the program" not in person.sees_words()
             if place.name == "rough_size":
                 assert "About 86 sq ft (46 to 150) for 1 in of rain" in person.sees_words()
             if place.name == "waiting":
