@@ -171,7 +171,10 @@ def test_an_answer_whose_reading_fails_needs_attention_and_the_rest_is_read(
                         else real(self, text, answers))  # fmt: skip
     assert main(["--check", str(SAMPLE)]) == CRASHED
     out = capsys.readouterr().out
-    assert ": start.garden_name: This could not be read because of an error in the program (KeyError at" in out
+    assert (
+        ": start.garden_name: This could not be read because of an error in the program (KeyError at"
+        in out
+    )
 
 
 FAULTY = ["offered", "shut", "find_out", "remark", "forward", "backward", "go_to", "read", "clear"]

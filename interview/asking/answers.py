@@ -190,7 +190,7 @@ class Answers:
 
         Names and notes that the person wrote stand in it as they were written.
         """
-        if not self.metric and self.country == lands.US:
+        if lands.stands(sentence, self.country, self.metric):
             return sentence
         parts = self._names().split(sentence)
         parts[::2] = (lands.tell(part, self.country, self.metric) for part in parts[::2])

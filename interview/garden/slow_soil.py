@@ -163,8 +163,8 @@ def _not_here(plan: Plan) -> Iterator[Remedy]:
         )
     else:
         said = (
-            f"This soil empties only {_deep(plan.size.depth.limit, plan, 'down')} of pond in time; "
-            "under 3 in (75 mm) no floor can be dug level enough."
+            f"This soil can empty only {_deep(plan.size.depth.limit, plan, 'down')} of pond in "
+            "time, and under 3 in (75 mm) no floor can be dug level enough."
         )
     yield Remedy("Not in this soil", f"{said} {NO_POND_HERE}")
 
@@ -177,9 +177,8 @@ def _shallower(plan: Plan) -> Iterator[Remedy]:
         if gap.why:
             yield Remedy(
                 "Shallower and larger",
-                f"This soil empties only {_deep(plan.size.depth.limit, plan, 'down')} of pond in "
-                "time, "
-                "too little to hold the rain that falls on the garden itself.",
+                f"This soil can empty only {_deep(plan.size.depth.limit, plan, 'down')} of pond in "
+                "time, too little to hold the rain that falls on the garden itself.",
             )
         return
     yield Remedy(

@@ -109,7 +109,7 @@ def since_words(run: SoakRun, short: bool = False) -> str:
     """Say from when the big clock counts, and what time it is where there is room for it."""
     if run.since is None:
         return "The timed test has not begun." if run.began is None else ""
-    mark = "the mark" if run.began else "the filling"
+    mark = "the start" if run.began else "the filling"
     if utc(run.now) < utc(run.since):
         at = clock(run.since, run.now)
         return f"{mark.capitalize()} was at {at}, but it is {run.now:%H:%M} now."

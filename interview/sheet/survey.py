@@ -129,7 +129,7 @@ def _sense(plan: Plan) -> Iterator[str]:
 def _ways(plan: Plan) -> Iterator[str]:
     """Show the part that runs off by each way of working it out, and what the choice changes."""
     deep = show(plan.answers[start.RAIN_DEPTH], "mm" if plan.metric else "in", 3)
-    yield (
+    yield from wrap(
         f"How much of {deep} of rain runs off, worked out in two ways (a curve number, CN, grades "
         "soil and cover from 0 to 100):"
     )

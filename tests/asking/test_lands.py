@@ -178,7 +178,7 @@ def test_the_service_of_the_country_is_named_where_lines_are_asked_about(
         ("uk", "LinesearchbeforeUdig"),
         ("australia", "Before You Dig Australia"),
         ("new_zealand", "beforeUdig"),
-        ("other", "No service for your country is held here"),
+        ("other", "This program knows no service for your country"),
     ]:
         with subtests.test(country=country, service=service):
             session = session_of(given(country=country))

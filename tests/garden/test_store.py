@@ -152,7 +152,7 @@ def test_each_fault_is_told_with_its_line_and_its_key(subtests):
         ("start:\n  unit: us\n", "start.unit", "not one of the interview's", "units"),
         ("strat:\n  units: us\n", "strat", "not one of the interview's", "start"),
         ("start:\n  readings: x\n", "start.readings", "belongs elsewhere, under soak", ""),
-        ("start:\n  units: [us, metric]\n", "start.units", "One answer is wanted", ""),
+        ("start:\n  units: [us, metric]\n", "start.units", "One answer belongs here", ""),
         ("start: us\n", "start", "answers by name", ""),
         ("soak:\n  holes: one\n", "soak.holes", "one item for each test hole", ""),
         ("soak:\n  holes:\n    - one\n", "soak.holes.1", "no answers by name", ""),

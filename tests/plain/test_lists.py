@@ -105,7 +105,7 @@ def test_a_line_is_written_anew_taken_out_and_the_whole_list_cleared(talk):
         lines_holidays="2026-05-25; 2026-07-03",
     )
     assert "= taken out: 2026-07-03" in heard
-    assert "There is no line 9; there are 1." in heard
+    assert "There is no row 9; there are 1." in heard
     assert session.answers.texts[HOLIDAYS] == "2026-05-26"
     heard, session = talk(HOLIDAYS, ":clear", "none", session=session)
     assert "= taken away: 2026-05-26" in heard

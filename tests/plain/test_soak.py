@@ -125,7 +125,7 @@ def test_a_filling_gone_at_the_time_it_was_made_is_doubted(talk, session_of, giv
         given({**located, "holes.1.hole_dug_on": "2026-05-28", "holes.1.first_fill_start": start})
     )
     heard = talk(session, ":go first_fill_empty", start)
-    assert "! That is the very time it was filled." in heard
+    assert "! That is the time the hole was filled." in heard
     assert "holes.1.first_fill_empty" not in session.answers.texts
     talk(session, ":go first_fill_empty", start)
     assert session.answers.texts["holes.1.first_fill_empty"] == "2026-05-28T08:00:00-05:00"

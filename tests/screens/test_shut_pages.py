@@ -38,7 +38,7 @@ def tell(person, texts):
         ),
         (
             {"private_lines": "not_found"},
-            "Private lines are unknown",
+            "Where your own buried lines run is not known",
             "private_lines",
         ),
         (

@@ -241,7 +241,7 @@ def _request_reasons(state: LocateState, today: date) -> _Reasons:
         reasons.append((Cause.WAITING, said))
     if not state.all_answered:
         said = (
-            "Not all owners of buried lines have answered. No answer does not mean that the "
+            "Not all owners of buried lines have answered, and no answer does not mean that the "
             "ground is clear."
         )
         reasons.append((Cause.SILENT, said))

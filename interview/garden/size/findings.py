@@ -72,7 +72,9 @@ def depth_findings(found: SizeResults) -> Iterator[Finding]:
             "By the corrected rate this pond takes more than 48 hours to empty.",
             "empty within 48 hours through the bottom alone",
             CORRECTED_RATE_HOURS.source,
-            "Choose both checks, or make the pond shallower.",
+            "Choose both checks, or make the pond shallower."
+            if magnitude(rate, "in/h") > 0
+            else "Choose both checks.",
         )
     if depth.governs is Governs.CAP and not depth.too_shallow:
         yield Finding(

@@ -275,7 +275,7 @@ STORM_SHAPE = Question(
         (
             ("triangle", "rising to a peak and falling"),
             ("uniform", "evenly"),
-            ("type_ii", "NRCS Type II over 24 hours"),
+            ("type_ii", "NRCS Type II: one sharp burst in 24 hours"),
         )
     ),
     why="A peaked storm fills the pond faster than it can soak away.",

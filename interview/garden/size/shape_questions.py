@@ -105,9 +105,9 @@ OWN_OUTLINE = Question(
     text="Where is the floor's edge, measured from a level string along its length?",
     kind=Several(StationLine(), at_least=2, at_most=60),
     why="The plan then takes the area, the water and the pegs from an outline of your own.",
-    find_out="Lay the outline with a hose and stretch a level string through it. Every foot or "
-    "two (half a meter) along it, measure at a right angle to the uphill edge and to the "
-    "downhill edge. Begin and end where the string leaves the outline, with 0 and 0.",
+    find_out="Lay the outline with a hose and stretch a level string through it. Every 1 or 2 ft "
+    "(0.5 m) along it, measure at a right angle to the uphill edge and to the downhill "
+    "edge. Begin and end where the string leaves the outline, with 0 and 0.",
     asks=chosen(FLOOR_SHAPE, FloorShape.OWN.value),
     when="the garden has an outline of your own",
     objection=wrong_stations,

@@ -68,7 +68,7 @@ FIGURES: tuple[Figure[SoakResults], ...] = (
     ),
     Figure(
         "corrected_rate_error",
-        "Standard error of the corrected rate",
+        "Standard error (likely error) of that rate",
         _rate_error,
         *RATE,
         "reading and width errors carried into f by its derivatives",

@@ -47,8 +47,8 @@ def soak_run(view: Answers, now: dt.datetime) -> SoakRun:
 
 
 STALE = (
-    "The soil has dried since then. Soak the hole twice again and start a new test. To keep these "
-    "readings, enter it as a new hole."
+    "The soil has dried since then: soak the hole twice again and start a new test, as a new hole "
+    "if you want to keep these readings."
 )
 
 # The clock
@@ -132,7 +132,7 @@ def wetting(fills: Fills, now: dt.datetime) -> SoakRun:
         return SoakRun(
             now,
             RunState.READY,
-            "The wet season has soaked this soil, so go straight to the timed test. Fill the hole "
+            "The wet season has soaked this soil, so go straight to the timed test: fill the hole "
             "to the fill level and note the time.",
         )
     if fills.start_2 is not None:
@@ -171,7 +171,7 @@ def _second(fills: Fills, now: dt.datetime) -> SoakRun:
             now,
             RunState.READY,
             "Both fillings were gone within 10 minutes, so the soil is sandy and needs no more "
-            "soaking. Fill to the fill level at once and note the time.",
+            "soaking: fill to the fill level at once and note the time.",
             "Stay beside the hole: the first reading is due in a few minutes.",
         )
     if fills.gone_2 >= _hours(STANDS_H.value[0]):
@@ -180,13 +180,13 @@ def _second(fills: Fills, now: dt.datetime) -> SoakRun:
         return SoakRun(
             now,
             RunState.READY,
-            "The soil has had more than a day to dry since you soaked it. Fill the hole once more "
-            "and let it drain. Then fill to the fill level and note the time.",
+            "The soil has had more than a day to dry since you soaked it: fill the hole once "
+            "more, let it drain, then fill to the fill level and note the time.",
         )
     return SoakRun(
         now,
         RunState.READY,
-        "The soil is soaked. Fill to the fill level and note the time.",
+        "The soil is soaked: fill to the fill level and note the time.",
         f"The second filling took {span(fills.gone_2)}.",
     )
 
@@ -195,7 +195,7 @@ def _soaked_by_standing(time: dt.timedelta, now: dt.datetime) -> SoakRun:
     return SoakRun(
         now,
         RunState.READY,
-        f"The water took {span(time)} to go, so the soil is soaked, and slow. Fill to the fill "
+        f"The water took {span(time)} to go, so the soil is soaked, and slow: fill to the fill "
         "level and note the time.",
         "One filling is enough here. The next reading will probably be tomorrow morning.",
     )
@@ -208,7 +208,7 @@ def _draining(state: RunState, start: dt.datetime, now: dt.datetime) -> SoakRun:
         return SoakRun(
             now,
             state,
-            "If water still stands after a day, this soil is too slow as it is. Fill up to the "
+            "If water still stands after a day, this soil is too slow as it is: fill up to the "
             "fill level, note the time, and read it once the next morning.",
             "A garden here needs better soil, or another spot. The reading shows how slow it is. "
             "If the hole is empty by now, note when you think the water was gone.",
@@ -218,8 +218,8 @@ def _draining(state: RunState, start: dt.datetime, now: dt.datetime) -> SoakRun:
         return SoakRun(
             now,
             state,
-            "If water still stands after 12 hours, you need no second filling: the soil is "
-            "soaked, and slow. Fill up to the fill level and note the time.",
+            "If water still stands after 12 hours, you need no second filling, for the soil is "
+            "soaked, and slow: fill up to the fill level and note the time.",
             "If the hole is empty by now, note when you think the water was gone.",
             due=_next_look(start, now),
             since=start,
@@ -228,7 +228,7 @@ def _draining(state: RunState, start: dt.datetime, now: dt.datetime) -> SoakRun:
     return SoakRun(
         now,
         state,
-        f"Let it drain. Look again at {clock(look, now)}, and note when the last water is gone."
+        f"Let it drain; look again at {clock(look, now)}, and note when the last water is gone."
         if look
         else "Let it drain, and note when the last water is gone.",
         (

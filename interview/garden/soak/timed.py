@@ -151,7 +151,7 @@ def _judged(run: SoakRun, hole: Noted, noted: Timed, told: Advice) -> SoakRun:
     assert noted.mark is not None
     enough = _enough(run, told)
     if hole.left == "filled" or (hole.left == "covered" and enough):
-        done = "This test is done. You may still add or correct readings."
+        done = "This test is done; you may still add or correct readings."
         return replace(run, state=RunState.DONE, do_now=done)
     if enough:
         return replace(run, state=enough[0], do_now=enough[1], and_then=enough[2])
@@ -179,21 +179,21 @@ def _enough(run: SoakRun, told: Advice) -> tuple[RunState, str, str] | None:
         )
     if told.slow_told:
         said = (
-            "One long reading is enough for a hole as slow as this. Fill in the hole or cover it."
+            "One long reading is enough for a hole as slow as this: fill in the hole or cover it."
         )
         return RunState.SLOW_TOLD, said, "The plan says what can be done about slow soil."
     if test is None or counted < READINGS_WANTED.value:
         return None
     if test.settled:
         said = (
-            "The corrected rate has settled, so you have enough readings. Fill in the hole or "
+            "The corrected rate has settled, so you have enough readings: fill in the hole or "
             "cover it."
         )
         return RunState.SETTLED, said, ""
     if counted >= MOST_READINGS.value:
         said = (
-            "The corrected rate never settled, but you have enough readings. Fill in the hole "
-            "or cover it."
+            "The corrected rate never settled, but you have enough readings: fill in the hole or "
+            "cover it."
         )
         return RunState.ENOUGH, said, LOWER
     return None
@@ -211,9 +211,9 @@ def _level(found: tuple[Interval, ...], kept: list[SoakEvent], mark: float) -> f
 def _refill(run: SoakRun, told: Advice, level: float) -> SoakRun:
     wait = span_up(dt.timedelta(hours=magnitude(told.next_interval, "h")))
     if level > 0:
-        said = f"Little water is left. Fill to the fill level again, then read after about {wait}."
+        said = f"Little water is left: fill to the fill level again, then read after about {wait}."
         return replace(run, state=RunState.REFILL, do_now=said)
-    said = f"The hole is empty. Fill to the fill level again, then read after about {wait}."
+    said = f"The hole is empty: fill to the fill level again, then read after about {wait}."
     seen = run.rows[-1].what == EMPTIED
     why = "The time the water took to go is used." if seen else EMPTY_SAID
     return replace(run, state=RunState.REFILL, do_now=said, and_then=why)
@@ -234,7 +234,7 @@ def _slow(run: SoakRun, last: dt.datetime) -> SoakRun:
         run,
         state=RunState.SLOW,
         due=due,
-        do_now=f"The water hardly falls. Cover the hole and read it at {clock(due, run.now)}.",
+        do_now=f"The water hardly falls: cover the hole and read it at {clock(due, run.now)}.",
         and_then="With slow soil one reading after a night tells more than one every hour. Keep "
         "rain out of the hole.",
     )
@@ -249,7 +249,7 @@ def _running(run: SoakRun, found: tuple[Interval, ...], level: float) -> SoakRun
     if late <= LATE_AFTER:
         said = "Read the water now."
         return replace(run, state=RunState.DUE, do_now=said, and_then=_why(run))
-    said = "Read the water as soon as you can. Late is as good, because the true time is used."
+    said = "Read the water as soon as you can; late is as good, because the true time is used."
     rate = magnitude(found[-1].drop_rate, "in/h") if found else 0.0
     hours = (late.total_seconds() / 3600) + NEXT_FALL_IN.value / rate if rate > 0 else 0.0
     if rate * hours > level:

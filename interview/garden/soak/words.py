@@ -128,9 +128,7 @@ def trend_words(test: SoakTest) -> str:
     """Say which way the rate is going, and how sure that is."""
     count = sum(row.valid for row in test.intervals)
     if test.trend is Trend.TOO_FEW:
-        return (
-            f"There are too few readings to tell whether the rate has settled ({count} that count)."
-        )
+        return f"Too few readings yet to tell whether the rate has settled ({count} that count)."
     apart = plain_number(100 * (test.deviation or 0.0), 2)
     within = plain_number(100 * SETTLED_WITHIN.value)
     head = f"the last three corrected rates are within {apart} % of their average"
@@ -166,7 +164,8 @@ def error_words(test: SoakTest, metric: bool) -> str:
     high = HIGH.write(rate + error)
     return (
         f"As well as a ruler and a tape can tell, the corrected rate is between {low} and {high} "
-        f"{unit}. Soil a few steps away may differ more than that."
+        f"{unit}: two standard errors (likely errors of measuring) to each side. Soil a few steps "
+        "away may differ more than that."
     )
 
 

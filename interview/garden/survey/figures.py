@@ -35,7 +35,7 @@ FIGURES: tuple[Figure[SurveyResults], ...] = (
     ),
     Figure(
         "weighted_area_error",
-        "Standard error of that area",
+        "Standard error (likely error) of that area",
         lambda p: p.catchment.standard_error,
         *AREA,
         "first-order propagation of tape, pace, share",

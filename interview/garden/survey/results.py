@@ -60,7 +60,7 @@ def catchment_of(answers: Answers, part: RunoffPart | None = None) -> Catchment:
     """
     surfaces = [surface_of(one, part or runoff_part) for one in answers.items("surfaces")]
     if not surfaces:
-        raise Unanswered(survey.SURFACE_NAME, "surfaces.1.surface_name")
+        raise Unanswered(survey.SURFACE_KIND, "surfaces.1.surface_kind")
     try:
         return catchment(surfaces, walkers(answers))
     except ValueError as wrong:
