@@ -172,8 +172,8 @@ def test_an_answer_whose_reading_fails_needs_attention_and_the_rest_is_read(
     assert main(["--check", str(SAMPLE)]) == CRASHED
     out = capsys.readouterr().out
     assert (
-        ": start.garden_name: This could not be read because of an error in the program (KeyError at"
-        in out
+        ": start.garden_name: This could not be read because of an error in the program "
+        "(KeyError at" in out
     )
 
 

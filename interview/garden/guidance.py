@@ -291,8 +291,8 @@ def least_rates(
         "least_rate",
         "How fast the soil must take water",
         tuple(sayings),
-        "The plan turns down no soil by such a limit: slower soil gets a shallower pond, down to "
-        "3 in (75 mm).",
+        "The plan follows none of these as a limit: slower soil gets a shallower pond, down to 3 "
+        "in (75 mm).",
     )
 
 

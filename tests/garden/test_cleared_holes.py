@@ -109,7 +109,7 @@ def test_renewing_stale_marks_leaves_a_finished_soak_test_open(clock, keeper):
     answers = store.load(SAMPLE)[0].answers
     clock.now = clock.now.replace(month=6, day=11)
     session = Session(answers, keeper, clock)
-    assert "went stale" in site_gate.dig_reasons(session.answers, clock.now.date())[0]
+    assert "were good only until" in site_gate.dig_reasons(session.answers, clock.now.date())[0]
     say(session, "lines_asked_on", "2026-06-11")
     assert shut_of(session) == []
     assert session.answers.texts[NOTE] == "ticket T-0412 (invented)"

@@ -230,7 +230,7 @@ ROWS = {
     GardenState.FAULTS: (
         {**CLEAR, "room_width": "wide", "room_length": "long", "children": "perhaps"},
         (5, 28, 9),
-        "3 lines need mending.",
+        "3 lines of the file need mending.",
         "mend",
     ),
     GardenState.SHUT: (

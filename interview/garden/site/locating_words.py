@@ -95,7 +95,7 @@ def wait_words(answers: Answers, question: Question[Any]) -> Words:
     state, days = notice(answers), wait_offered(answers)
     if _country(answers) != "us":
         held = WAIT_ABROAD.get(_country(answers))
-        source = f"[{held.source}]" if held else "That is the least that US states ask for."
+        source = f"[{held.source}]" if held else "That is the least asked in the US."
         return {
             "find_out": f"The ticket or the reply says it, and it decides. {AFTER_HOURS} This "
             f"program knows no rule for this country; it takes {days} when you don't "

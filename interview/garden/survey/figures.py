@@ -78,7 +78,7 @@ FIGURES: tuple[Figure[SurveyResults], ...] = (
     ),
     Figure(
         "peak_area",
-        "Area weighted by runoff in the hardest rain",
+        "Area weighted by runoff in the heaviest rain",
         lambda p: p.peak_area,
         *AREA,
         "sum of plan area x share x part: 0.95 hard, 0.85 gravel and compacted, 0.35 lawn, or "

@@ -213,7 +213,7 @@ def test_two_and_three_holes_say_which_governs_and_why():
     slower = soak_words.governs_words(combine([one, two]))
     assert "uses the slower" in slower and "times the slowest" in slower
     assert "the middle rate" in soak_words.governs_words(combine([one, two, three]))
-    assert "One hole counts" in soak_words.governs_words(combine([one]))
+    assert "Only one hole counts" in soak_words.governs_words(combine([one]))
     assert "another none" in soak_words.governs_words(combine([one, read_hole(8, 8)]))
 
 
