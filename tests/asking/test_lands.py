@@ -27,7 +27,7 @@ US_MEASURE = re.compile(
         (?:in(?![ ](?:\d|z\b|all\b))|ft|feet|foot|yd|yards?|inch(?:es)?|gal|gallons?|acres?|lb)\b
       | \b(?:inch(?:es)?|feet|yards|gallons?|pounds?|(?:cu|sq|per)[ ](?:ft|in|yd))\b
       | \b(?:ft|yd)[²³23^]|\bin/h\b
-      | \b(?:an?|every|half\ an|top\ few)[ ](?:inch|foot|yard)(?:es)?\b(?![ ]of[ ]a)
+      | \b(?:an?|[Ee]very|half\ an|top\ few)[ ](?:inch|foot|yard)(?:es)?\b(?![ ]of[ ]a)
       | \d[ ]?°?F\b""",
     re.VERBOSE,
 )

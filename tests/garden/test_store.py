@@ -236,7 +236,7 @@ def test_what_is_strange_among_the_pages_taken_is_kept_and_told(tmp_path, clock)
     assert again.parsed.tree["usual_taken"][-1] == ["x"]
     path.write_text(f"{HEAD}usual_taken: rough_size\nend_of_answers: true\n")
     loaded, keeper = opened(path)
-    assert "a list of pages" in loaded.troubles[0].sentence and keeper.taken == []
+    assert "A list of pages" in loaded.troubles[0].sentence and keeper.taken == []
 
 
 def test_a_file_of_a_somewhat_newer_program_loses_nothing(tmp_path, clock):

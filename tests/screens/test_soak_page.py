@@ -448,7 +448,7 @@ async def test_a_clock_set_back_is_said_in_words_and_nothing_is_lost(sit, soakin
         person.app.screen.tick()
         await person.rests()
         assert "correct it" in person.sees_words()
-        assert "The mark was at 09:00, but it is 06:00 now." in person.sees_words()
+        assert "The start was at 09:00, but it is 06:00 now." in person.sees_words()
         assert person.app.screen.query_one("#elapsed").value == "0:00:00"
 
 
@@ -478,7 +478,7 @@ async def test_times_noted_while_the_clock_was_ahead_are_set_back_by_one_key(
         clock.forward(minutes=30 - 60)
         person.app.screen.tick()
         await person.rests()
-        assert "reading 1 is noted for later, up to 10:00; nothing is lost" in person.sees_words()
+        assert "reading 1 is noted for later, up to 10:00. Nothing is lost" in person.sees_words()
         await person.press("x", "x")
         assert "struck" not in person.sees_words()
         await person.press("r")

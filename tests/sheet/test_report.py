@@ -234,7 +234,7 @@ def test_the_plan_so_far_names_the_question_that_each_line_waits_for(plan_of):
     assert lines["Slope"].address == "spots.1.slope_run"
     assert lines["Slope"].value == ""
     assert lines["Digging"].address == "lines_requested"
-    assert lines["Area that drains here"].waits_for == "Name of the surface"
+    assert lines["Area that drains here"].waits_for == "Kind of surface"
 
 
 def test_the_sheet_says_that_digging_is_shut_until_it_is_open(plan_of, whole):
@@ -293,4 +293,4 @@ def test_notes_close_the_sheet_as_they_were_written(plan_of, whole):
 def test_a_dig_day_after_the_marks_go_stale_is_not_passed_over(plan_of, whole):
     sheet = flat(plan_text(plan_of({**whole, "dig_day": "2026-08-01"})))
     assert "2026-08-01" in sheet
-    assert "stale" in sheet
+    assert "were good only until" in sheet
