@@ -98,7 +98,7 @@ def main(words: Sequence[str] | None = None) -> int:
         _tell("")
         return 130
     except Exception as trouble:
-        said = f"The program met a fault of its own and stopped ({own_fault.where(trouble)})."
+        said = f"An error in the program stopped it ({own_fault.where(trouble)})."
         return _refuse(said, CRASHED)
 
 
@@ -272,7 +272,7 @@ def _unsaved(opened: Opened, cut_short: bool) -> str:
         session.save()
         why = session.not_kept
     except Exception as trouble:
-        why = f"The program met a fault of its own ({own_fault.where(trouble)})."
+        why = f"There was an error in the program ({own_fault.where(trouble)})."
     return f"NOT SAVED: {why} {opened.rescue()}".rstrip() if why else ""
 
 

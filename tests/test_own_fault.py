@@ -78,7 +78,7 @@ def test_any_part_of_the_plan_may_fail_and_every_heading_still_stands(
     missing = set(headings(whole)) - set(headings(said.out))
     assert missing <= {"WHERE GUIDES DISAGREE", "IF THE SOIL IS SLOW", "OPTIONS"}
     assert "Also looked at, no problems found:" in said.out or name == "findings"
-    assert "A PART IS MISSING (a fault of the program): " in said.out
+    assert "A PART IS MISSING (an error in the program): " in said.out
     assert "(KeyError at test_own_fault.py line " in " ".join(said.out.split())
     assert "KeyError at test_own_fault.py line " in said.err and "Report the line above" in said.err
     assert "secret" not in said.out + said.err
@@ -90,7 +90,7 @@ def test_the_card_and_the_figures_give_the_rest_too(record, name, monkeypatch, c
     monkeypatch.setattr(record, name, property(broken))
     assert main(["--card", str(SAMPLE)]) == CRASHED
     page = capsys.readouterr().out.splitlines()
-    assert page[1] == "A PART IS MISSING (a fault of the program): do not dig or build by this."
+    assert page[1] == "A PART IS MISSING (an error in the program): do not dig or build by this."
     assert page[0].startswith("YARD CARD: Maple corner") and len(page) <= card.ROWS
     assert any("1 MAY I DIG?" in line for line in page) and any(
         "TAKE CARE" in line for line in page
@@ -141,7 +141,7 @@ def test_the_check_says_which_part_failed(broken_part, kept, monkeypatch, capsys
     assert main(["--check", str(file)]) == CRASHED
     said = capsys.readouterr()
     assert "start.unitz" in said.out and kept in said.out and "1 fault." in said.out
-    assert "cannot be shown for a fault of the program (KeyError at" in said.out
+    assert "cannot be shown because of an error in the program (KeyError at" in said.out
 
 
 def test_a_rain_file_that_meets_a_fault_is_no_clean_check(monkeypatch, capsys):
@@ -171,7 +171,10 @@ def test_an_answer_whose_reading_fails_needs_attention_and_the_rest_is_read(
                         else real(self, text, answers))  # fmt: skip
     assert main(["--check", str(SAMPLE)]) == CRASHED
     out = capsys.readouterr().out
-    assert ": start.garden_name: Reading this met a fault of the program (KeyError at" in out
+    assert (
+        ": start.garden_name: This could not be read because of an error in the program "
+        "(KeyError at" in out
+    )
 
 
 FAULTY = ["offered", "shut", "find_out", "remark", "forward", "backward", "go_to", "read", "clear"]
@@ -185,7 +188,7 @@ def test_no_fault_ends_the_plain_interview(name, monkeypatch, session_of, talk):
         monkeypatch.setattr(session.Session, name, broken)
         heard, _, finished = talk(*typed, lambda: all_typed.append(True), session=interview)
     assert all_typed and not finished
-    assert faults and "for a fault of the program (KeyError at test_own_fault.py" in heard
+    assert faults and "because of an error in the program (KeyError at test_own_fault.py" in heard
     assert "RAIN GARDEN PLAN" in heard and heard.count(HELP) == 1
     assert "secret" not in heard
 
@@ -198,7 +201,7 @@ def test_after_a_fault_the_plain_interview_goes_on_and_its_status_tells(
     file = tmp_path / "g.yaml"
     assert main(["--plain", str(file)]) == CRASHED
     said = capsys.readouterr()
-    assert "Your answers are in" in said.out and "fault of the program (KeyError" in said.err
+    assert "Your answers are in" in said.out and "error in the program (KeyError" in said.err
     assert "garden_name: Maple" in file.read_text() and "units: us" in file.read_text()
 
 
@@ -207,7 +210,7 @@ def test_a_save_that_meets_a_fault_is_told_as_not_saved_and_tried_again(session_
     real = keeper.keep
     keeper.keep = broken
     interview.offer(interview.step, "Maple")
-    assert "fault of its own (KeyError" in interview.not_kept
+    assert "error in the program (KeyError" in interview.not_kept
     keeper.keep = real
     assert interview.save() and interview.not_kept == ""
     assert keeper.saves[-1][0] == {"garden_name": "Maple"}

@@ -190,7 +190,7 @@ class Answers:
 
         Names and notes that the person wrote stand in it as they were written.
         """
-        if not self.metric and self.country == lands.US:
+        if lands.stands(sentence, self.country, self.metric):
             return sentence
         parts = self._names().split(sentence)
         parts[::2] = (lands.tell(part, self.country, self.metric) for part in parts[::2])
@@ -266,7 +266,10 @@ class Answers:
                 return trouble
             except Exception as fault:
                 own_fault.note(f"the answer {self.address(question)}", fault)
-                said = f"Reading this met a fault of the program ({own_fault.where(fault)})."
+                said = (
+                    "This could not be read because of an error in the program "
+                    f"({own_fault.where(fault)})."
+                )
                 return Refused(f"{said} Write it in another way.")
 
         found = self.once(f"{self.address(question)}={text}", value)

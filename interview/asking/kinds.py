@@ -253,7 +253,7 @@ class Several(Simple[tuple[T, ...]], Generic[T]):
             except Refused as refused:
                 raise Refused(f"Item {place}: {refused}") from None
         if len(found) < self.at_least:
-            raise Refused(f"Write {self.at_least} or more, one a line.")
+            raise Refused(f"Write {self.at_least} or more, one per line.")
         if len(found) > self.at_most:
             raise Refused(f"That is more than {self.at_most} items. Keep the ones that count.")
         return Taken("\n".join(kept) or "none", tuple(found))
@@ -262,7 +262,7 @@ class Several(Simple[tuple[T, ...]], Generic[T]):
         return "; ".join(self.each.echo(one, answers) for one in value) or "none"
 
     def hint(self, units: str) -> str:
-        return f"one a line, {self.each.hint(units)}"
+        return f"one per line, {self.each.hint(units)}"
 
     def limits(self, units: str) -> str:
         return self.each.limits(units)

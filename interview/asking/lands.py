@@ -1,6 +1,7 @@
 """Words, spelling and services by country, from one table, and sentences told in them.
 
-Sentences are written once, with American words and with measures as ``2 ft (0.6 m)``.
+Sentences are written once, with American words and with measures as ``2 ft (0.6 m)``; only where
+an American word means something else too is another one written.
 """
 
 from __future__ import annotations
@@ -36,7 +37,7 @@ class Land:
     paint: str
     """What the colors of the marks mean; says so where nothing is held."""
     words: Mapping[str, str]
-    """The words used here, by the American ones in small letters."""
+    """The words used here, by the written ones in small letters."""
 
 
 @cache
@@ -54,13 +55,16 @@ def land(country: str) -> Land:
     return Land(Half(held["@half"]), held["@service"], held["@paint"], words)
 
 
+def stands(words: str, country: str = US, metric: bool = False) -> bool:
+    """Tell whether a sentence needs no other words in ``country``."""
+    return not metric and country == US and not _terms(US)[0].search(words)
+
+
 @lru_cache(maxsize=8192)
 def tell(words: str, country: str = US, metric: bool = False) -> str:
     """Return a sentence in the words of ``country``, with metric measures alone if ``metric``."""
     if metric:
         words = in_metric(words)
-    if country == US:
-        return words
     terms, put = _terms(country)
     return terms.sub(put, words)
 
@@ -69,6 +73,8 @@ def tell(words: str, country: str = US, metric: bool = False) -> str:
 def _terms(country: str) -> tuple[re.Pattern[str], Callable[[re.Match[str]], str]]:
     """Return what finds the words that differ, the longest first, and what puts the others in."""
     held = land(country).words
+    if country == US:
+        held = {term: word for term, word in held.items() if word != term}
     longest_first = sorted(held, key=len, reverse=True)
     found = re.compile(rf"\b({'|'.join(map(re.escape, longest_first))})\b", re.IGNORECASE)
 

@@ -52,7 +52,7 @@ def note(part: str, trouble: Exception) -> str:
     if noted is not None and fault not in noted:
         noted.append(fault)
     return (
-        f"{part[:1].upper()}{part[1:]} cannot be shown for a fault of the program "
+        f"{part[:1].upper()}{part[1:]} cannot be shown because of an error in the program "
         f"({fault.where}). The rest is given; your answers are safe."
     )
 
@@ -66,7 +66,7 @@ def where(trouble: BaseException) -> str:
 
 def short(trouble: Exception) -> str:
     """Return what stands in the place of one value."""
-    return f"not shown: a fault of the program ({where(trouble)})"
+    return f"not shown: an error in the program ({where(trouble)})"
 
 
 def named(faults: list[Fault]) -> str:
@@ -81,11 +81,11 @@ def told(faults: list[Fault]) -> list[str]:
     lines = []
     for place in dict.fromkeys(one.where for one in faults):
         parts = named([one for one in faults if one.where == place])
-        lines.append(f"fault of the program ({place}) in: {parts}.")
+        lines.append(f"error in the program ({place}) in: {parts}.")
     if lines:
         lines.append(
             "The rest is given and your answers are safe. Do not build by what is missing. Report "
             "the line above, with the version, to whoever gave you the program; until it is "
-            "mended, the answer given last may be the one to change."
+            "mended, try changing the answer you gave last."
         )
     return lines

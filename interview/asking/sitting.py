@@ -385,7 +385,7 @@ class Sitting(Walk):
             return False
         except Exception as trouble:
             own_fault.note("saving", trouble)
-            self.not_kept = f"The program met a fault of its own ({own_fault.where(trouble)})."
+            self.not_kept = f"There was an error in the program ({own_fault.where(trouble)})."
             return False
         self.not_kept = ""
         self.note = str(getattr(self._keeper, "note", ""))

@@ -61,8 +61,8 @@ def side_slopes(side_slope: float) -> Guidance:
         "side_slope",
         "How steep the sides may be",
         sayings,
-        "The plan takes the first as usual, and the gentler where children play, in sand and where "
-        "you mow, if you answer so.",
+        "The plan takes the first as usual. Answer the gentler one where children play, in sand, "
+        "and where you will mow.",
     )
 
 
@@ -86,13 +86,13 @@ def rims(freeboard: Quantity, metric: bool = False) -> Guidance:
         "How high the rim stands over the full pond",
         sayings,
         "The plan takes the first as usual and makes the notch so wide that 1 in (25 mm) is to "
-        "spare in the hardest rain; where level lawn is the rim, 1 in (25 mm) is enough.",
+        "spare in the heaviest rain; where level lawn is the rim, 1 in (25 mm) is enough.",
     )
 
 
 def mulches(mulch: Quantity, metric: bool = False) -> Guidance:
     """Return whether the mulch is as deep as each guide has it."""
-    found = not_negative(mulch, "in", "Mulch cannot be less than nothing.")
+    found = not_negative(mulch, "in", "The depth of mulch cannot be below zero.")
     if metric:
         found = magnitude(mulch, "mm") / MM_AN_INCH
     by, unit = (MM_AN_INCH, "mm") if metric else (1.0, "in")
@@ -110,7 +110,7 @@ def mulches(mulch: Quantity, metric: bool = False) -> Guidance:
         )
     return Guidance(
         "mulch",
-        "How deep the mulch",
+        "How deep the mulch should be",
         tuple(sayings),
         "The plan takes the second as usual, and the first for a lean garden.",
     )

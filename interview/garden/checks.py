@@ -127,9 +127,9 @@ def _all_findings(found: Checks) -> Iterator[Finding]:
             # What was not looked at may hide a stop.
             own_fault.note(f"the check of {name}", trouble)
             where = own_fault.where(trouble)
-            said = f"The check of {name} was not made, for a fault of the program ({where})."
+            said = f"The check of {name} was not made because of an error in the program ({where})."
             grade = Grade.STOP if (name, check, record) in safety else Grade.FIX
-            change = "Do not dig or build by this plan until the fault is mended."
+            change = "Do not dig or build by this plan until the error is mended."
             yield Finding("own_fault", grade, said, "", OURS, change)
 
 
@@ -141,7 +141,7 @@ def _lines(found: Checks) -> Iterator[Finding]:
     )
     if not reasons:
         until = found.site.dig_gate.stale_after
-        said = "The buried lines are located and answered."
+        said = "The buried lines are located, and every owner has answered."
         limit = f"the marks are good until {until}" if until else ""
         yield Finding("buried_lines", Grade.GOOD, said, limit, LOCATE_SOURCE)
         return
@@ -150,9 +150,9 @@ def _lines(found: Checks) -> Iterator[Finding]:
         "buried_lines",
         grade,
         "Nothing may be dug today: " + " ".join(reasons),
-        "every line located, every owner answered, marks not stale",
+        "every line located, every owner answered, marks still good",
         LOCATE_SOURCE,
-        "Do not dig, not even the test hole, until this is mended.",
+        "Do not dig, not even the test hole, until this is settled.",
     )
 
 
@@ -170,11 +170,14 @@ def mark_reach_findings(found: Checks) -> Iterator[Finding]:
     yield Finding(
         "mark_reach",
         Grade.FIX,
-        f"The garden reaches up to {past} beyond the edge that distances were measured from, so "
-        f"what is dug may come within {zone.words(found.answers.metric)} of a mark.",
+        f"The garden reaches up to {past} beyond the edge you measured from, so the digging may "
+        f"come within {zone.words(found.answers.metric)} of a mark.",
         f"{zone.words(found.answers.metric)} from any mark",
         zone.source,
-        "Lay the whole garden out, toe to toe, and measure to the nearest mark again.",
+        (
+            "Lay the whole garden out, to the outer foot of the berm, and measure to the nearest "
+            "mark again."
+        ),
     )
 
 
@@ -189,7 +192,7 @@ def dig_day_findings(found: Checks) -> Iterator[Finding]:
             "dig_day",
             Grade.FIX,
             f"On {day}, the day you mean to dig, digging will be shut: " + " ".join(reasons),
-            "marks still good on the day of digging",
+            "marks that are still good on the day you dig",
             LOCATE_SOURCE,
             "Choose another day, or ask for new marks in time for it.",
         )
@@ -208,5 +211,5 @@ def _chosen_spot(found: Checks) -> Iterator[Finding]:
                     "What lies near the spot is not known yet.",
                     "distances to buildings, septic parts, wells and the rest",
                     PRACTICE,
-                    "Walk round it and answer the list.",
+                    "Walk around it and tick what lies near.",
                 )

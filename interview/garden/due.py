@@ -187,7 +187,7 @@ class _Looked:
         number = len(bad) + self.faults
         if number:
             need = "needs" if number == 1 else "need"
-            said = f"{count_words(number, 'line')} {need} mending."
+            said = f"{count_words(number, 'line')} of the file {need} mending."
             yield Due(GardenState.FAULTS, said, MEND_PAGE, tuple(one.address for one in bad))
 
     def _stale(self) -> Iterator[Due]:
@@ -206,7 +206,7 @@ class _Looked:
         if day is None or self.today < day + dt.timedelta(days=STORM_AFTER_DAYS.value):
             return
         if self.answers.get(review.STORM_SEEN) is not True:
-            said = "Has a storm come? How did it do?"
+            said = "Has a storm come? How did the garden do?"
             yield Due(GardenState.STORM, said, review.STORM_SEEN.key)
         elif among := self._open(keys.STORM):
             yield self._at(GardenState.STORM, self._next(among), among)
@@ -276,7 +276,7 @@ class _Looked:
                 said = "Marks are in. Measure to the nearest."
                 yield Due(GardenState.MARKS, said, target, addresses)
         if causes == (Cause.PRIVATE,):
-            said = "One thing shuts digging: your own lines."
+            said = "One thing keeps digging shut: your own lines."
             yield Due(GardenState.PRIVATE, said, buried.PRIVATE_LINES.key)
         if bars and not causes and not unmeasured and near.key in bars[0].addresses:
             said = "A mark is too near. Move the garden, measure again."

@@ -159,7 +159,7 @@ _BROKEN: tuple[Question[Any], ...] = (
 
 def _about(found: Finding, spot: Answers) -> Way:
     if found.key == "ownership":
-        return Way("Say whose ground it is", site.PERMISSION.key)
+        return Way("Say who owns the ground", site.PERMISSION.key)
     question = STOPPED_BY[found.key]
     return Way(f"Change “{question.told(spot).label}”", spot.address(question))
 
@@ -194,7 +194,7 @@ def _hole_bars(view: Answers, today: dt.date) -> list[Bar]:
     found = dig_bars(whole, day)
     if not found:
         return []
-    other_day = Way("Put the day of the hole right", here)
+    other_day = Way("Correct the day of the hole", here)
     if view.get(digging.HOLE_DEPTH) is None:
         return [replace(bar, ways=(*bar.ways, other_day)) for bar in dig_bars(whole, today)]
     at = view.address(digging.HOLE_CLEARED)
@@ -228,7 +228,8 @@ def _pollution_bars(view: Answers) -> list[Bar]:
         return []
     said = (
         "You named something that may have polluted the ground of this spot: do not dig and do "
-        "not soak water in. A laboratory that finds the soil clear opens it; so does another spot."
+        "not soak water in. A laboratory test that finds the soil clean opens it; so does another "
+        "spot."
     )
     ways: tuple[Way, ...] = (
         Way("Say what a laboratory found", spot.address(ground.SOIL_LAB)),
@@ -282,8 +283,8 @@ def doubt(step: Step, day: Any, answers: Answers) -> str:
     if step.question is buried.LINES_ASKED_ON and (old := _of_old_marks(answers, day)):
         labels = ", ".join(f"“{question.label}”" for question in old)
         return (
-            "That is a later request: what you said of the old marks is taken away and asked "
-            f"again ({labels})."
+            "That is a later request, so your answers about the old marks are taken away and "
+            f"asked again ({labels})."
         )
     if step.question is digging.HOLE_DUG_ON and day != step.view(answers).get(digging.HOLE_DUG_ON):
         reasons = dig_reasons(answers, day)

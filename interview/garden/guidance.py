@@ -155,13 +155,13 @@ _RULES = {
     DepthRule.BOTH: "The plan follows two limits at once: the drop in the hole over 24 h, and the "
     "corrected rate over 48 h.",
     DepthRule.STRICT: "The plan follows the strict rule you chose: the corrected rate over 24 h.",
-    DepthRule.CUSTOM: "The plan follows the custom you chose: the drop in the hole over 24 h.",
+    DepthRule.CUSTOM: "The plan follows the shortcut you chose: the drop in the hole over 24 h.",
 }
 
 
 def drawdown(rate: Quantity, rule: DepthRule, metric: bool = False) -> Guidance:
     """Return how deep a pond each published drain-down limit would allow at the corrected rate."""
-    not_negative(rate, "in/h", "A soil cannot take less than no water, so check the soak test.")
+    not_negative(rate, "in/h", "The soak rate cannot be below zero. Check the soak test.")
     unit = "mm" if metric else "in"
     sayings = tuple(
         Saying(
@@ -206,7 +206,7 @@ def sizes(
         "size",
         "How large the garden must be",
         tuple(sayings),
-        f"The plan follows none of them: it works out {show(recommended, unit, 2, 'up')} from the "
+        f"The plan follows none of these: it works out {show(recommended, unit, 2, 'up')} from the "
         "water that comes and the pond that holds it.",
     )
 
@@ -234,8 +234,8 @@ def slope_depths(slope: Slope) -> Guidance:
                 OTHER_SLOPE_ROWS.source,
             ),
         ),
-        "The plan follows neither: the depth of the pond comes from the soil, and what must be dug "
-        "from the slope.",
+        "The plan follows neither. The soil decides how deep the pond is, and the slope how deep "
+        "you dig.",
     )
 
 
@@ -267,7 +267,7 @@ def least_rates(
 
     Guides seldom say which of the two they mean; a test in the hole is what most describe.
     """
-    sentence = "A soil cannot take less than no water, so check the soak test."
+    sentence = "The soak rate cannot be below zero. Check the soak test."
     bottom = not_negative(corrected, "in/h", sentence)
     hole = None if drop_rate is None else not_negative(drop_rate, "in/h", sentence)
     unit = "mm/h" if metric else "in/h"
@@ -291,8 +291,8 @@ def least_rates(
         "least_rate",
         "How fast the soil must take water",
         tuple(sayings),
-        "The plan follows none as a bar: a slower soil gets a shallower pond, down to 3 in "
-        "(75 mm).",
+        "The plan follows none of these as a limit: slower soil gets a shallower pond, down to 3 "
+        "in (75 mm).",
     )
 
 

@@ -125,7 +125,7 @@ _SITING = (
 _SURVEY = (
     Page("roof_hazard", "survey", "Metal or treated roof", ("roof_hazard",), visit=TODAY),
     Page(
-        "usual_roofs", "survey", "The usual of the roofs",
+        "usual_roofs", "survey", "The usual for the roofs",
         usual=("spout_percent", "roof_valley", "roof_sides", "surface_basis", "measured_by",
                "lawn_cover", "surface_name"),
         more=("surface_north", "runoff_local", "runoff_by", "soil_group"),
@@ -174,7 +174,7 @@ def _hole(key: str, title: str, *asked: str) -> Page:
 
 
 _SOAK = (
-    Page("report", "soak", "Rate of a report", ("known_rate", "known_rate_by"), visit=TEST_DAY),
+    Page("report", "soak", "Rate in a report", ("known_rate", "known_rate_by"), visit=TEST_DAY),
     _hole("to_learn", "Test only to learn", "test_to_learn"),
     _hole("hole", "The test hole", "hole_depth", "hole_dug_on"),
     _hole("hole_cleared", "Lines clear then", "hole_cleared"),
@@ -183,7 +183,7 @@ _SOAK = (
     _hole("hole_shape", "Shape of the hole", "hole_shape", "hole_width", "hole_length"),
     _hole("hole_taper", "Taper of the hole", "hole_top_width", "hole_top_height"),
     Page(
-        "usual_test", "soak", "The usual of the test",
+        "usual_test", "soak", "The usual for the test",
         usual=("floor_depth", "soaked_already", "read_as", "ruler_mark", "hole_name", "ribbon"),
         visit=TEST_DAY, group="holes",
     ),
@@ -201,7 +201,7 @@ _SOAK = (
 
 _PLAN = (
     Page(
-        "usual_bed", "bed", "The usual of the bed",
+        "usual_bed", "bed", "The usual for the bed",
         usual=("deepest_pond", "how_large", "floor_shape", "water_by", "beds", "side_slope",
                "freeboard", "mulch_depth"),
         more=("kidney_bend", "floor_outline", "length_to_width", "amend", "compost_depth",
@@ -214,7 +214,7 @@ _PLAN = (
          asks=chosen(bed.WATER_BY, "pipe")),
     Page("peg_out", "bed", "Peg out", ("floor_length", "floor_width"), visit=PLAN_DAY),
     Page(
-        "usual_plants", "plants", "The usual of the plants",
+        "usual_plants", "plants", "The usual for the plants",
         usual=("plant_size", "hardiness_zone", "keep_out", "bloom", "tallest_floor", "tallest_rim",
                "natives_only", "road_salt"),
         more=("plant_region", "wetland_list_region", "own_plants", "favourites", "sun",

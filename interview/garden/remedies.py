@@ -59,7 +59,9 @@ def ways_out(plan: Plan) -> list[WayOut]:
 def _ways(plan: Plan) -> Iterator[WayOut]:
     if plan.size.too_big:
         small = "a smaller garden still takes the small rains, which are most of the rainy days"
-        yield from _tried(plan, "Take what the room holds", plan.answers, small, in_room=True)
+        yield from _tried(
+            plan, ("Make it as large as the room allows"), plan.answers, small, in_room=True
+        )
     yield from _tried(plan, "Let the pond be as deep as the soil allows", _deepest(plan))
     if plan.answers[shaping.SIDE_SLOPE] > STEEPEST:
         steeper = plan.answers.with_text(shaping.SIDE_SLOPE.key, "2:1")
@@ -75,7 +77,9 @@ def _ways(plan: Plan) -> Iterator[WayOut]:
         yield from _tried(plan, "A rectangle", square, more)
     if plan.answers[shaping.HOW_LARGE] != "lean":
         lean = plan.answers.with_text(shaping.HOW_LARGE.key, "lean")
-        yield from _tried(plan, "A lean garden", lean, "no margin: it counts on the soil")
+        yield from _tried(
+            plan, "A lean garden", lean, ("no margin: it counts on the soil to take the water")
+        )
     yield from _more_beds(plan)
     yield from _half(plan)
     for part in (0.75, 0.5):

@@ -158,15 +158,15 @@ def _not_here(plan: Plan) -> Iterator[Remedy]:
     """Yield the one word on soil that empties less than the least pond."""
     if takes_nothing(plan):
         said = (
-            "No water was seen to leave by the bottom, so no pond is shallow enough. Make sure of "
-            "it with one reading after a night."
+            "No water was seen to leave through the bottom, so no pond is shallow enough. Make "
+            "sure with one reading after a night."
         )
     else:
         said = (
-            f"This soil empties only {_deep(plan.size.depth.limit, plan, 'down')} of pond in time; "
-            "under 3 in (75 mm) no floor can be dug level enough."
+            f"This soil can empty only {_deep(plan.size.depth.limit, plan, 'down')} of pond in "
+            "time, and under 3 in (75 mm) no floor can be dug level enough."
         )
-    yield Remedy("Not here as it is", f"{said} {NO_POND_HERE}")
+    yield Remedy("Not in this soil", f"{said} {NO_POND_HERE}")
 
 
 def _shallower(plan: Plan) -> Iterator[Remedy]:
@@ -177,9 +177,8 @@ def _shallower(plan: Plan) -> Iterator[Remedy]:
         if gap.why:
             yield Remedy(
                 "Shallower and larger",
-                f"This soil empties only {_deep(plan.size.depth.limit, plan, 'down')} of pond in "
-                "time, "
-                "too little to hold the rain that falls on the garden itself.",
+                f"This soil can empty only {_deep(plan.size.depth.limit, plan, 'down')} of pond in "
+                "time, too little to hold the rain that falls on the garden itself.",
             )
         return
     yield Remedy(
@@ -194,9 +193,9 @@ def _again() -> Remedy:
         "Test again",
         "A smeared wall or a thin hard layer can make good soil look slow. Scratch the walls and "
         f"test the same hole again after {RETEST_AFTER_H.value:.0f} hours of draining, as a new "
-        "hole in these answers; or dig another about 10 ft (3 m) away, once the lines are located. "
-        "If you dig deeper, that is a new hole too, with its own depth; a thin hard layer shows up "
-        "as a faster test below it.",
+        "hole in these answers. Or dig another about 10 ft (3 m) away, once the lines are "
+        "located. If you dig deeper, that is a new hole too, with its own depth; a thin hard "
+        "layer shows up as a faster test below it.",
         RETEST_AFTER_H.source,
     )
 
@@ -206,7 +205,7 @@ def _mend(plan: Plan) -> Remedy:
     whole, soil, compost = mix_layers(plan.system)
     now = rate_words(plan.soak.soil.corrected, plan.metric)
     return Remedy(
-        "Mend the soil",
+        "Improve the soil",
         f"Dig {_deep(soil, plan)} of soil loose below the floor, spread {_deep(compost, plan)} of "
         f"compost on it and mix: {_deep(whole, plan)} of mix, 65 % soil and 35 % compost. "
         f"{show(rate_wanted(plan), unit, 2, 'up')} or more through the bottom (now {now}) would "
@@ -221,19 +220,19 @@ def _sand() -> Remedy:
     sand, topsoil, compost = SAND_MIX.value
     return Remedy(
         "Sand only with compost",
-        "Clay and sand alone set like brick and drain worse than before. Where sand is used, take "
-        f"the clay out and fill with {sand} sand, {topsoil} topsoil with little clay and "
-        f"{compost} compost.",
+        "Clay and sand alone set like brick and drain worse than before. If you use sand, take "
+        f"the clay out and fill with {sand} sand, {topsoil} topsoil with little clay and {compost} "
+        "compost.",
         SAND_MIX.source,
     )
 
 
 def _test_the_mended() -> Remedy:
     return Remedy(
-        "Test what you mended",
-        "Test the finished floor, not a pit of loose mix: let it settle under two soakings, dig "
-        "the test hole through the mix so that its bottom stands in the soil below, and keep it "
-        "as a new hole. Set the old hole aside with the reason.",
+        "Test the improved soil",
+        "Test the finished floor, not a pit of loose mix. Let it settle under two soakings. Dig "
+        "the test hole through the mix into the soil below, and enter it as a new hole. Set the "
+        "old hole aside and say why.",
     )
 
 
@@ -255,15 +254,18 @@ def _wetland(plan: Plan) -> Remedy:
     if takes_nothing(plan):
         return Remedy(
             "Plant a shallow wet meadow",
-            "Water here leaves only into the air, so let none stand: dish the ground no more than "
-            "an inch (25 mm), lead the overflow away, and plant what stands in wet soil.",
+            "Here water leaves only into the air, so let none stand. Make the ground no more than "
+            "an inch (25 mm) lower in the middle, lead the overflow away, and plant what grows in "
+            "wet soil.",
         )
     hours = magnitude(plan.size.depth.latest_empty, "h")
-    stands = "" if not 0 < hours < 1000 else f"The pond planned stands up to {hours:.0f} h. "
+    stands = (
+        "" if not 0 < hours < 1000 else (f"The pond of this plan stands for up to {hours:.0f} h. ")
+    )
     return Remedy(
         "Plant a shallow wet meadow",
         f"{stands}Water of {_deep(most, plan, 'down')} is gone in {days:.0f} hours: plants of wet "
-        "ground stand that. Deeper water would breed mosquitoes, which need about a week.",
+        "ground can take that. Deeper water would breed mosquitoes, which need about a week.",
         LONGEST_WET_H.source,
     )
 
@@ -274,6 +276,6 @@ def _move(plan: Plan) -> Remedy:
         "Move",
         "Try a spot uphill or where the soil looked lighter. One that takes "
         f"{show(rate_wanted(plan), unit, 2, 'up')} through its bottom allows a pond of "
-        f"{_deep(_useful(plan), plan)}{_useful_area(plan)}. All but the soak test and the "
-        "distances stays as you answered it.",
+        f"{_deep(_useful(plan), plan)}{_useful_area(plan)}. Your other answers stay: only the soak "
+        "test and the distances are new.",
     )

@@ -81,34 +81,38 @@ class _AnswersReader:
                 self._strange((name,), list(stages))
             elif not isinstance(section, dict):
                 if section != "":
-                    self.trouble((name,), "Here a list of answers by name is wanted; it is kept.")
+                    self.trouble((name,), "A list of answers by name belongs here. This is kept.")
             else:
                 self._section(name, section)
 
     def _half_typed(self, section: Node) -> None:
         if not isinstance(section, dict):
             if section != "":
-                self.trouble((HALF_TYPED,), "Here words by name are wanted. It is kept, not used.")
+                self.trouble(
+                    (HALF_TYPED,), ("Words by name belong here. This is kept, but not used.")
+                )
             return
         for address, node in section.items():
             text = text_of(node)
             if text is not None:
                 self.drafts[address] = text
             else:
-                self.trouble((HALF_TYPED, address), "Words are wanted here. It is kept, not used.")
+                self.trouble(
+                    (HALF_TYPED, address), ("Words belong here. This is kept, but not used.")
+                )
 
     def _usual_taken(self, section: Node) -> None:
         if not isinstance(section, list):
             if section != "":
                 self.trouble(
-                    (USUAL_TAKEN,), "Here a list of pages is wanted. It is kept, not used."
+                    (USUAL_TAKEN,), "A list of pages belongs here. This is kept, but not used."
                 )
             return
         for place, node in enumerate(section):
             if isinstance(node, str):
                 self.taken.append(node)
             else:
-                said = "The name of a page is wanted here. It is kept, not used."
+                said = "The name of a page belongs here. This is kept, but not used."
                 self.trouble((USUAL_TAKEN, place), said)
 
     def _section(self, stage: str, section: Tree) -> None:
@@ -126,7 +130,7 @@ class _AnswersReader:
     def _group(self, group: Group, node: Node, path: tuple[str | int, ...]) -> None:
         if not isinstance(node, list):
             if node != "":
-                self.trouble(path, f"Here a list is wanted, one item for each {group.label}.")
+                self.trouble(path, f"A list belongs here, with one item for each {group.label}.")
             return
         keys = [question.key for question in group]
         for place, item in enumerate(node):
@@ -145,7 +149,7 @@ class _AnswersReader:
     ) -> None:
         text = text_of(node)
         if text is None or (isinstance(node, list) and not question.kind.many):
-            self.trouble(path, "One answer is wanted here, not a list. It is kept, not used.")
+            self.trouble(path, "One answer belongs here, not a list. This is kept, but not used.")
         elif text.strip():
             self.texts[address] = text
             self.paths[address] = path
@@ -155,9 +159,9 @@ class _AnswersReader:
         near = difflib.get_close_matches(name, known, 1, 0.6)
         elsewhere = STAGE_OF.get(name)
         if elsewhere is not None and name not in known:
-            said = f"This name belongs elsewhere, under {elsewhere.key}. It is kept, not used."
+            said = f"This name belongs elsewhere, under {elsewhere.key}. It is kept, but not used."
         else:
-            said = "This name is not one of the interview's. It is kept, not used."
+            said = "This name is not one of the interview's. It is kept, but not used."
         self.trouble(path, said, near[0] if near else "")
 
 

@@ -315,7 +315,7 @@ def waiting_text(plan: Plan) -> str:
     found = waiting(plan)
     looks = soak_due.under_way(plan.answers, plan.now)
     if not found and not looks:
-        return "The plan waits for nothing."
+        return "The plan has every answer it needs."
     lines = ["The plan still waits for:"]
     for look in looks:
         lines += wrap(f"- {look.words(plan.answers)} ({look.address})", "  ")
@@ -364,7 +364,7 @@ def changed_defaults(answers: Answers) -> str:
     if not begun or not changed:
         return ""
     return answers.told(
-        f"Assumed otherwise than in version 0.1, to take less digging and be true to the garden as "
-        f"it is built: {', '.join(changed)}. Answer them to have them as they were; what you "
-        "answered stays."
+        "Some values that you did not answer differ from version 0.1, so that you dig less and "
+        f"the plan is closer to the garden as built: {', '.join(changed)}. Answer them if you want "
+        "the old ones; what you answered stays."
     )

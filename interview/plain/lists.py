@@ -12,7 +12,7 @@ from interview.garden.survey.results import surface_of
 from interview.quantities.units import show
 from interview.reading import Refused, is_unknown
 
-COMMANDS = """  A new line adds to these; an empty line goes on. :correct 2 LINE writes line 2 anew,
+COMMANDS = """  A new row adds to these; an empty line goes on. :correct 2 ROW writes row 2 anew,
   :strike 2 takes it out, :clear takes all of them away."""
 
 
@@ -124,13 +124,13 @@ def change(session: Session, step: Step, word: str, rest: str) -> list[str]:
     number, _, line = rest.partition(" ")
     lines = lines_of(session, step)
     if not number.isdecimal() or len(number) > 3:
-        raise Refused(f"Write the number of the line after the command, such as :{word} 2.")
+        raise Refused(f"Write the number of the row after the command, such as :{word} 2.")
     place = int(number)
     if not 1 <= place <= len(lines):
-        raise Refused(f"There is no line {place}; there are {len(lines)}.")
+        raise Refused(f"There is no row {place}; there are {len(lines)}.")
     if word == "correct":
         if not line.strip():
-            raise Refused("Write the line anew after its number.")
+            raise Refused("Write the row anew after its number.")
         waits = _put(session, step, [*lines[: place - 1], line.strip(), *lines[place:]], True)
         said = _told(session, step, place)
     else:

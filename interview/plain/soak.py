@@ -24,10 +24,10 @@ from interview.reading import Refused
 
 WET_QUESTIONS: tuple[Question[Any], ...] = (*soak_edit.MOMENTS, timing.READINGS)
 """The questions beside which the state of the run is told."""
-COMMANDS = """  10:15 left 6 in    one more reading, at its own time; or now left 6 in
-  :correct 2 10:20 left 6 in    write reading 2 anew
+COMMANDS = """  10:15 left {deep}    one more reading, at its own time; or now left {deep}
+  :correct 2 10:20 left {deep}    write reading 2 anew
   :strike 2    take reading 2 out, or back in; it stays in the file
-  :shift 1 h    the clock was 1 h ahead: set every time of this hole back; 1 h from 2: some"""
+  :shift 1 h    the clock was 1 h ahead: move every time of this hole back; 1 h from 2: some"""
 WIDTHS = (10, 7, 17, 7, 11, 11, 10)
 
 
@@ -78,7 +78,7 @@ def say_run(session: Session, step: Step, say: Callable[[str], None]) -> None:
     for line in run_lines(run, view.metric):
         say(f"  {line}")
     if soak_edit.reading_lines(view):
-        say(COMMANDS)
+        say(COMMANDS.format(deep="150 mm" if view.metric else "6 in"))
 
 
 MARK = "mark "
@@ -153,7 +153,7 @@ def change(session: Session, step: Step, word: str, rest: str) -> list[str]:
         before = soak_edit.reading_lines(view)
         session.offer_together(soak_edit.with_shift(view, rest))
         told = _changed_lines(session, step, before)
-        return ["= the times are shifted", *told, *_standing(session, step)]
+        return ["= the times are moved", *told, *_standing(session, step)]
     number, _, line = rest.partition(" ")
     if not number.isdecimal() or len(number) > 3:
         raise Refused("Write the number of the reading after the command, such as :strike 2.")

@@ -110,7 +110,7 @@ class TextField(Field):
         if len(lines) > 1:
             yield Words("\n".join(lines), classes="kept")
         with Horizontal(classes="entry"):
-            hint = self.asked.placeholder if len(lines) < 2 else "Enter alone keeps these lines"
+            hint = self.asked.placeholder if len(lines) < 2 else "Enter alone keeps these rows"
             yield Line(value, longest, placeholder=hint, id="entry")
 
     @property

@@ -41,9 +41,9 @@ F10        every question on a page of its own, or the short way again
 Stages: ✓ all answered  ◆ where you are  ◐ begun  ○ to come
   ✕ shut until an earlier answer opens it  ■ has an answer to look at
 
-Choices: a number, the first letters or the arrows mark one; Enter takes it.
-A hollow ▹ is where you are while nothing is marked; ▸ is what Enter takes.
-Lists: Up to the lines; Enter changes one, Delete takes it out, ^Z brings it back.
+Choices: a number, the first letters or the arrows choose one; Enter takes it.
+A hollow ▹ is where you are while nothing is chosen; ▸ is what Enter takes.
+Lists: Up to the rows; Enter changes one, Delete takes it out, ^Z brings it back.
 Ticks: Space ticks, Enter goes on. Nothing ticked means none of these.
 
 The start page: Enter opens a garden, A adds a new one.
@@ -55,9 +55,9 @@ Every question and answer (^G):
 
 On the page of the soak test (F3 or ^N on its questions):
   R  reading now      F  refilled now     A  add one read earlier
-  Enter  correct      X  strike out       S  water is at the mark now
+  Enter  correct      X  strike out       S  water is at the fill level
   W  hole full, or empty, while it is soaked       P  plot of the water
-  M  what it means    H  the next hole    T  shift times of a wrong clock
+  M  what it means    H  the next hole    T  move times of a wrong clock
   B  bell, notice, window title, desktop notification: each on or off
 
 On the page of the pieces of a surface (F3 on its question):

@@ -150,7 +150,7 @@ PAGES: dict[str, tuple[PageKey, ...]] = {
         PageKey("enter", "correct", "correct"),
         _back("escape", "leave"),
         PageKey("w", "wetting", "filled now", means="filled or empty now"),
-        PageKey("s", "start", "now at the mark"),
+        PageKey("s", "start", "at fill level"),
         PageKey("r", "reading", "reading", means="reading now"),
         PageKey("ctrl+n", "reading", means="now"),
         PageKey("f", "refill", "refilled"),
@@ -160,7 +160,7 @@ PAGES: dict[str, tuple[PageKey, ...]] = {
         PageKey("p", "chart", "plot"),
         PageKey("m", "meaning", "meaning"),
         PageKey("b", "bell", "bell", means="bell"),
-        PageKey("t", "shift", "shift times"),
+        PageKey("t", "shift", "move times"),
     ),
     "ask": (
         _back("escape", "answer(False)", "no"),

@@ -20,10 +20,10 @@ from interview.screens.parts import Line, Words
 
 LONGEST_ITEM = 200
 HELP = (
-    "Enter adds the line; Enter on the empty line goes on. Up to the list: Enter changes an item, "
-    "Delete takes it out."
+    "Enter adds what you typed; Enter on an empty field goes on. Up to the list: Enter changes a "
+    "row, Delete takes it out."
 )
-HALF_DONE = "A line is half typed: add it with Enter, or clear it, before you change another."
+HALF_DONE = "Something is half typed. Add it with Enter, or clear it, before you change a row."
 TAKEN_OUT = "Taken out of the list. ^Z brings it back."
 SHOWN_READINGS, FEWER_READINGS = 4, 2
 """The latest readings shown beside the question, and in a low window; the timing page has all."""
@@ -217,7 +217,7 @@ class SoakField(Field):
         yield Words("\n".join(said), classes="kept") if lines else Words("No reading yet.")
         yield Line("", LONGEST_ITEM, many=True, id="entry", placeholder=self.asked.placeholder)
         yield Words(
-            "Enter adds a reading. On an empty line it opens the timing page, or goes on once "
+            "Enter adds a reading. On an empty field it opens the timing page, or goes on once "
             "there are enough.",
             classes="quiet",
         )

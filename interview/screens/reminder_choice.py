@@ -75,7 +75,7 @@ class ReminderChoice(ModalScreen[None]):
 
     def _choose(self, chosen: Reminders) -> None:
         if not self._reminding.choose_reminders(chosen):
-            self.query_one("#kept", Words).say("This holds until you stop; it cannot be kept.")
+            self.query_one("#kept", Words).say("This lasts until you stop; it could not be saved.")
         self._show()
 
     def action_close(self) -> None:

@@ -252,7 +252,7 @@ class ReviewScreen(Page):
             or entry.page
             or not (entry.said or entry.mark == "don't know yet")
         ):
-            self.tell("Choose a line with an answer first.")
+            self.tell("Choose a row with an answer first.")
             return
         asked = f"Take away the answer to “{entry.label}”?"
 
@@ -270,7 +270,7 @@ class ReviewScreen(Page):
         entry = self._entry
         parts = entry.address.split(".") if entry else []
         if len(parts) < 3 or (entry and entry.heading):
-            self.tell("Choose a line of a hole, spot, surface or person first.")
+            self.tell("Choose a row of a hole, spot, surface or person first.")
             return
         named = f"{GROUPS[parts[0]].label} {parts[1]}"
 

@@ -126,7 +126,7 @@ def _end(opened: Opened | None, saved: bool, status: int, crash: str) -> int:
     """Say where the answers are and how to go on; return the exit status."""
     lines = []
     if status == CRASHED:
-        lines.append(f"The program met a fault of its own and stopped ({crash or 'keys lost'}).")
+        lines.append(f"An error in the program stopped it ({crash or 'keys lost'}).")
     if opened is not None:
         # The one written last: a file changed from outside was left, for another beside it.
         there = opened.keeper.there

@@ -174,7 +174,7 @@ class BackgroundKeeper:
             return SaveReport(SaveState.FAILED, why=str(trouble))
         except Exception as trouble:
             # A fault of the program must show as answers not saved, never as a silent thread.
-            why = f"The program met a fault of its own ({type(trouble).__name__})."
+            why = f"There was an error in the program ({type(trouble).__name__})."
             return SaveReport(SaveState.FAILED, why=why)
         return SaveReport(SaveState.SAVED, self._now(), note=getattr(self._keeper, "note", ""))
 

@@ -86,7 +86,7 @@ def summary(path: Path, now: dt.datetime) -> Shelved:
     name = answers.get(start.GARDEN_NAME) or "no name yet"
     if loaded.troubles:
         count = len(loaded.troubles)
-        lines = "1 line needs" if count == 1 else f"{count} lines need"
+        lines = "1 line of it needs" if count == 1 else f"{count} lines of it need"
         return Shelved(path, name, far, f"{lines} mending", True)
     try:
         found = due(loaded, path.parent, now)

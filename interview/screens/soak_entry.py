@@ -22,8 +22,8 @@ class Does(Enum):
 
     ADD = "adds a reading"
     CORRECT = "writes a reading anew"
-    SHIFT = "shifts the times"
-    MARK = "says how deep the water is at the mark"
+    SHIFT = "moves the times"
+    MARK = "says how deep the water is at the fill level"
 
 
 @dataclass(frozen=True)
@@ -43,7 +43,7 @@ def reading(now: dt.datetime, view: Answers) -> SoakEntry:
     """Return the entry of a reading whose moment is ``now``."""
     at = write_instant(now)
     word = view.get(timing.READ_AS) or LEFT
-    asked = "How deep is the water now?" if word == LEFT else "How far below the mark is it?"
+    asked = "How deep is the water now?" if word == LEFT else "How far below the fill level is it?"
 
     def build(typed: str) -> str:
         says = any(typed.casefold().startswith(one) for one in SAYS_WHAT)
@@ -56,13 +56,13 @@ def refill(now: dt.datetime, view: Answers) -> SoakEntry:
     """Return the entry of a refill at ``now``; without a depth it is to the mark."""
     at = write_instant(now)
     mark = view.text(timing.WATER_AT_MARK) or ""
-    title = f"Refilled at {at[11:19]}. To what depth? Enter alone: the mark, {mark}"
+    title = f"Refilled at {at[11:19]}. To what depth? Enter alone: the fill level, {mark}"
     return SoakEntry(title, lambda typed: f"{at} refilled to {typed or mark}", may_be_empty=True)
 
 
 def earlier(view: Answers) -> SoakEntry:
     """Return the entry of a reading taken earlier."""
-    hint = timing.READINGS.worded(view).kind.hint(view.units).removeprefix("one a line: ")
+    hint = timing.READINGS.worded(view).kind.hint(view.units).removeprefix("one per line: ")
     return SoakEntry(f"Add a reading: {hint}", _as_typed)
 
 
@@ -85,7 +85,7 @@ def shift(now: dt.datetime, view: Answers) -> SoakEntry:
 def mark(view: Answers) -> SoakEntry:
     """Return the entry of the depth of water at the mark."""
     hint = timing.WATER_AT_MARK.kind.hint(view.units)
-    return SoakEntry(f"How deep is the water at the mark? ({hint})", _as_typed, Does.MARK)
+    return SoakEntry(f"How deep is the water at the fill level? ({hint})", _as_typed, Does.MARK)
 
 
 def _as_typed(typed: str) -> str:

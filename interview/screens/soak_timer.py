@@ -170,7 +170,7 @@ class SoakScreen(SoakPage):
 
     def _begun(self, what: SoakEntry, text: str = "") -> None:
         if self._run.began is None:
-            self.tell("First say when the water stood at the mark.")
+            self.tell("First say when the water stood at the fill level.")
         elif self._view.get(timing.WATER_AT_MARK) is None:
             # The reading keeps the moment of its key; only its depth is asked after the mark.
             self._waiting = (what, text)
@@ -214,7 +214,10 @@ class SoakScreen(SoakPage):
         except soak_edit.NotedAhead:
             # The reading keeps its true time while the others are set right.
             self._waiting = (self._entry, typed)
-            said = "Times noted already lie ahead of this clock; then this reading is kept."
+            said = (
+                "Some noted times are ahead of this clock. Move them back, then this reading is "
+                "kept."
+            )
             self._open(entry.shift(self._session.now, self._view), said=said)
         except (Refused, Doubt) as refused:
             self._say("entry_heard", str(refused))

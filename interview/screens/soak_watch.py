@@ -64,7 +64,7 @@ def due_words(session: Session) -> str:
 
 def call_words(session: Session, step: Step, run: SoakRun) -> str:
     """Say in a few words which hole is to be looked at now."""
-    what = "Read the water." if run.began else "Look whether the filling is gone."
+    what = "Read the water." if run.began else "Look whether the water is gone."
     return f"{item_name(session, step)}: {what}"
 
 
@@ -109,7 +109,7 @@ def since_words(run: SoakRun, short: bool = False) -> str:
     """Say from when the big clock counts, and what time it is where there is room for it."""
     if run.since is None:
         return "The timed test has not begun." if run.began is None else ""
-    mark = "the mark" if run.began else "the filling"
+    mark = "the start" if run.began else "the filling"
     if utc(run.now) < utc(run.since):
         at = clock(run.since, run.now)
         return f"{mark.capitalize()} was at {at}, but it is {run.now:%H:%M} now."
@@ -124,7 +124,7 @@ def meaning(run: SoakRun, view: Answers) -> str:
         return run.waits
     drop, corrected = (rate_words(one, metric) for one in (run.test.drop_rate, run.test.corrected))
     return (
-        f"Drop rate {drop}: the average of the rates since the fill. Corrected rate {corrected}: "
-        f"through the bottom alone, as in a wide garden. "
+        f"Drop rate {drop}: the average of the rates since you filled the hole. Corrected rate "
+        f"{corrected}: through the bottom alone, as in a wide garden. "
         f"{verdict(run.test, as_felt(view, run.test), metric)}"
     )

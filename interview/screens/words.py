@@ -132,8 +132,8 @@ def counted(session: Session) -> str:
 def fault(trouble: Exception) -> str:
     """Say that the plan cannot be shown for a fault of the program."""
     return (
-        f"The plan met a fault of the program ({where(trouble)}). Your answers are safe; "
-        "go on, or change the answer given last."
+        f"The plan cannot be shown because of an error in the program ({where(trouble)}). Your "
+        "answers are safe; go on, or change the answer given last."
     )
 
 

@@ -15,22 +15,22 @@ from interview.quantities.evidence import Provenance, Source
 
 GLOSSARY = (
     ("berm", "a low bank of tamped soil that holds the pond in on the downhill side"),
-    ("corrected rate", "how fast the soil takes water through its bottom alone, with what left "
-     "the test hole through its walls taken out"),
+    ("corrected rate", "how fast the soil takes water through the bottom of the hole alone, "
+                       "without the water that left through its walls"),
     ("curve number", "a number for soil and cover, 0 to 100, from which runoff is worked out"),
-    ("drift", "a group of plants of one kind, set close"),
+    ("drift", "a group of plants of one kind, set close together"),
     ("drop rate", "how fast the water fell in the test hole, walls and bottom together"),
     ("forb", "a flowering plant that is neither woody nor a grass"),
     ("freeboard", "the height of the rim above the full pond"),
     ("infiltration", "water soaking into soil"),
     ("notch", "the gap in the rim, lined with stone, over which a full pond spills"),
-    ("rim", "the top edge of the garden, level all round"),
+    ("rim", "the top edge of the garden, level all around"),
     ("runoff coefficient", "the part of the rain on a surface that runs off it: 0.95 of a roof"),
-    ("standard error", "how far off a figure may well be, from the measuring alone"),
-    ("tamped", "trodden or rammed down in thin layers until a heel leaves no mark"),
-    ("variance", "the square of the standard error; its parts add up, so each can be told"),
-    ("weighted area", "the area that drains here, each part counted by how much of its rain runs "
-     "off"),
+    ("standard error", "how far off a figure may be, from errors of measuring alone"),
+    ("tamped", "pressed down in thin layers until a heel leaves no print"),
+    ("variance", "the square of the standard error; its parts add up, so each part can be named"),
+    ("weighted area", "the area that drains here, with each surface counted only by the part of "
+                      "its rain that runs off"),
 )  # fmt: skip
 """Words of the trade on the sheet, each with what it means."""
 

@@ -76,7 +76,7 @@ def card_text(plan: Plan) -> str:
             if len(lines) <= ROWS:
                 break
     if faults:
-        lines[1] = "A PART IS MISSING (a fault of the program): do not dig or build by this."
+        lines[1] = "A PART IS MISSING (an error in the program): do not dig or build by this."
     return "".join(f"{foreign.shown(line.rstrip())}\n" for line in lines[:ROWS])
 
 
@@ -152,7 +152,7 @@ def _head(plan: Plan) -> Iterator[str]:
     made = f"{plan.now:%Y-%m-%d}" if plan.now.year > 2000 else ""
     room = WIDTH - len(made) - 1
     yield f"{f'YARD CARD: {name}'[:room]:<{room}} {made}"
-    yield "A plan of your own measuring; local codes and licensed practice decide."
+    yield "Made from your own measurements; local codes and licensed people decide."
 
 
 def _gate(plan: Plan) -> Iterator[str]:
@@ -190,7 +190,7 @@ def _where(plan: Plan) -> Iterator[str]:
     said = f" {name}; downhill: {downhill}; slope {fall}; permits and rules: {rules}"
     yield from _cut(wrap(said, "   "), 2)
     kept = list(_distances(plan))
-    lines = _flow(kept) if kept else [" nothing near that asks a distance"]
+    lines = _flow(kept) if kept else [" nothing near that needs a distance"]
     yield from _cut(lines, MOST_WHERE_LINES)
 
 
@@ -227,8 +227,8 @@ def _stops(plan: Plan) -> Iterator[str]:
             lines += wrap(f" [ ] {one.said} {one.change}".rstrip(), "     ")
     yield from _cut(lines, MOST_STOP_LINES)
     yield from wrap(
-        " While a stop stands the card gives no measures to dig by. Local codes and licensed "
-        "people decide."
+        " While something says STOP, the card gives no measures to dig by. Local codes and "
+        "licensed people decide."
     )
 
 

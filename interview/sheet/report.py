@@ -98,7 +98,7 @@ Those that are ``Marked`` name the sources of what they say.
 
 VERDICT_WORDS = {
     Grade.GOOD: "GOOD: no problems found.",
-    Grade.FIX: "FIX: some things must be mended or found out first.",
+    Grade.FIX: "FIX: some things must be changed or found out first.",
     Grade.STOP: "STOP: not here, or not like this.",
 }
 
@@ -127,7 +127,7 @@ def plan_text(plan: Plan) -> str:
         parts = list(_parts(plan))
     if faults:
         named = own_fault.named(faults)
-        said = f"A PART IS MISSING (a fault of the program): {named}. Do not dig or build by this."
+        said = f"A PART IS MISSING (an error in the program): {named}. Do not dig or build by this."
         parts.insert(1, ["", *wrap(said)])
     return "".join(f"{shown(line.rstrip())}\n" for part in parts for line in part)
 
@@ -215,7 +215,7 @@ def _head(plan: Plan) -> list[str]:
 def _summary(plan: Plan) -> list[str]:
     lines = wrap(f"Verdict: {VERDICT_WORDS[plan.verdict]}", "  ")
     if may_dig(plan).word == "STOP":
-        lines += wrap("No digging: a stop was found, whatever is known of the lines.", "  ")
+        lines += wrap("No digging: something says STOP, even if the buried lines are clear.", "  ")
     for line in so_far(plan):
         value = line.value or f"waits for: {line.waits_for}"
         lines += wrap(f"{line.label + ':':<24}{value}", " " * 24)
@@ -229,7 +229,7 @@ def _waiting_part(plan: Plan) -> list[str]:
 
 
 def _findings_part(plan: Plan, sources: Sources) -> list[str]:
-    lines = ["What stands in brackets is the source, in the list near the end."]
+    lines = ["A number or letter in brackets names the source, in the list near the end."]
     for finding in plan.findings:
         if finding.grade is not Grade.GOOD or finding.change:
             lines += finding_lines(finding, sources.mark(finding.source))

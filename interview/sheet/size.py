@@ -106,7 +106,7 @@ def _areas(plan: Plan) -> Iterator[str]:
     low, high = (show(quantity(end, "ft**2"), unit, 2) for end in (spread.low, spread.high))
     driver = find(BY_KEY["widest_error"], plan).shown(plan.metric)
     yield from wrap(
-        f"{'Range of the area, from the survey:':<46}{low} to {high}; most of it from {driver}: "
+        f"{'Range of the area, from the survey:':<46}{low} to {high}; most of it from {driver}; "
         "measure that again to narrow it",
         " " * 46,
     )
@@ -185,7 +185,7 @@ def sizes(plan: Plan) -> Iterator[str]:
     yield line("floor, wide", lambda row: length_words(row.garden.floor_width, metric))
     yield line("over all, long", lambda row: length_words(row.over_all[0], metric))
     yield line("over all, wide", lambda row: length_words(row.over_all[1], metric))
-    yield line("holds, nothing soaking", lambda row: water_words(row.rain_held, metric, LOW))
+    yield line("holds, if none soaks in", lambda row: water_words(row.rain_held, metric, LOW))
     yield line("deepest in that storm", lambda row: water_words(row.peak, metric))
     yield line("water on the floor", lambda row: show(row.hours, "h", 2))
     yield line("of 1 1/2 times the storm", lambda row: f"{LOW.write(100 * row.caught)} % caught")
@@ -198,12 +198,12 @@ def sizes(plan: Plan) -> Iterator[str]:
     yield line("or by cheaper ways", lambda row: "" if row.fewest is None else f"{row.fewest}")
     if any(row.cost is not None for row in rows):
         sign = costs(plan.planting).sign
-        yield line("cost of what is priced", lambda row: f"{sign}{row.cost or 0:.0f}")
+        yield line("cost of what has a price", lambda row: f"{sign}{row.cost or 0:.0f}")
     if any(row.work is not None for row in rows):
         yield line("hours of one person", lambda row: _hours(row.work))
     yield from wrap(
-        "Lean counts on the soil: where it soaks half as fast as tested, or a storm is larger, it "
-        "runs over. It has mulch to the full pond only. All three have the sides, rim, mulch and "
+        "Lean counts on the soil: it runs over if the soil takes water half as fast as tested, or "
+        "if the storm is larger. It has mulch to the full pond only. All three have the sides, rim, mulch and "
         "compost that you answered.",
         "  ",
     )
@@ -212,7 +212,10 @@ def sizes(plan: Plan) -> Iterator[str]:
             f"with {100 * one.part:.0f} % of the floor {LOW.write(100 * one.caught)} %"
             for one in still_caught(plan)
         )
-        yield from wrap(f"It holds more than was asked. Of that rain would still be caught {less}.")
+        yield from wrap(
+            "It holds more than you asked for. Of the rain you asked for, a smaller floor would "
+            f"still catch: {less}."
+        )
 
 
 def _hours(work: Span | None) -> str:

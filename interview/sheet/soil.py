@@ -57,7 +57,7 @@ def result_lines(plan: Plan, number: int) -> Iterator[str]:
         yield from wrap(f"The depth of the pond waits for: {gap.said(plan.answers)}.")
         return
     if advice:
-        yield from ("", "What to do about slow soil:", *advice)
+        yield from ("", "What you can do about slow soil:", *advice)
 
 
 def _what_follows(plan: Plan) -> Iterator[str]:

@@ -180,8 +180,9 @@ class PegTable:
         """Say where the string lies, and how to peg from it."""
         if self.own:
             return (
-                "Lay the string where it lay when you measured the outline; stations count from "
-                "its 0, a minus lies before it. Square off to both sides."
+                "Lay the string where it lay when you measured the outline; distances along it "
+                "count from its 0, and a minus lies before it. Measure at right angles to both "
+                "sides."
             )
         far = max(line.ends[1] for line in self.lines if line.ends)
         where = (
@@ -190,8 +191,9 @@ class PegTable:
             else "through the middle of the bed"
         )
         return (
-            f"Stretch a string {self.long(2 * far)} long level across the slope, {where}, and "
-            "mark its middle. Measure along it both ways from there and square off to both sides."
+            f"Stretch a string {self.long(2 * far)} long level across the slope, {where}, and tie "
+            "a knot at its middle. Measure along it both ways from there, and at right angles to "
+            "both sides."
         )
 
     def round_words(self) -> str:
@@ -221,7 +223,7 @@ class PegTable:
             for height in (self.basin.depth, self.basin.rim_height)
         )
         return (
-            f"With a hose: from a mark {self.long(bend * math.cos(half))} uphill of the string's "
+            f"With a hose: from a point {self.long(bend * math.cos(half))} uphill of the string's "
             f"middle swing an arc of {self.long(bend)} that ends on the string "
             f"{self.long(bend * math.sin(half))} each way. Step {self.long(radius)} (floor), "
             f"{self.long(pond)} (full pond) and {self.long(rim)} (rim) off both its sides, and "
@@ -264,7 +266,7 @@ def stakeout(plan: Plan) -> Iterator[str]:
             yield from wrap(words, "  ")
     if plan.answers.get(bed.ROOM_AREA) is not None:
         yield from wrap(
-            "The room was given as an area: any shape will do whose floor, full pond and rim have "
-            "the same areas, with the same slope of the sides.",
+            "You gave the room as an area, so the garden may have another shape, if its floor, "
+            "full pond and rim keep these areas and its sides this slope.",
             "  ",
         )

@@ -72,7 +72,7 @@ def _held_easily(plan: Plan) -> Iterator[str]:
     yield ""
     if part <= HELD_EASILY.value:
         yield from wrap(
-            f"Held easily: {stands}, for the soil takes much of it while it rains. The size does "
+            f"Held easily: {stands}, because the soil takes much of it while it rains. The size does "
             "not count on that. A smaller garden would do: see lean under LEAN, USUAL, GENEROUS."
         )
     elif not plan.size.by_storms:
@@ -105,8 +105,8 @@ def _standing(plan: Plan) -> Iterator[str]:
     )
     if short != long:
         yield from wrap(
-            f"Water stands on the floor for {short} to {long} hours: {short} while all the ground "
-            f"under water soaks it up, {long} if the level floor alone does.",
+            f"Water stands on the floor for {short} to {long} hours: {short} if it soaks into all "
+            f"the ground under water, {long} if it soaks into the level floor alone.",
             "  ",
         )
     yield from figure_lines(plan, "again_peak", "again_hours_on_floor", "again_caught")
@@ -119,7 +119,9 @@ def _hours(hours: float) -> str:
 def years(plan: Plan) -> Iterator[str]:
     """Yield what the years of the rainfall record would have brought."""
     if not plan.answers[start.HAS_RECORD]:
-        yield from wrap("No rainfall record was given, so no year of real rain was tried.")
+        yield from wrap(
+            "You gave no rainfall record, so the plan could not try a year of real rain."
+        )
         return
     replay, record = plan.storms.real_years, plan.storms.record
     yield from _about(record, replay)
@@ -132,8 +134,8 @@ def years(plan: Plan) -> Iterator[str]:
         "record_longest_wet",
     )
     yield from wrap(
-        "A share of the water is not a share of the storms: most rainy days are small, and most "
-        "of what runs over falls on a few large ones.",
+        "A share of the water is not a share of the storms: most rainy days bring little, and "
+        "most of what runs over falls on a few days of much rain.",
     )
     yield ""
     yield from by_size(plan)
@@ -160,7 +162,7 @@ def _about(record: Record, replay: RecordReplay) -> Iterator[str]:
     else:
         yield "No day is missing."
     if record.traces:
-        yield from wrap(f"Traces of rain: {_days(len(record.traces))}, counted as no depth.", "  ")
+        yield from wrap(f"Traces of rain: {_days(len(record.traces))}, counted as none.", "  ")
     if record.disordered:
         lines = _numbers(record.disordered)
         yield from wrap(f"Out of order: {lines}. All are used, by their dates.", "  ")
@@ -197,7 +199,7 @@ def _numbers(lines: tuple[int, ...]) -> str:
 
 def by_size(plan: Plan) -> Iterator[str]:
     """Yield how the years would have gone with less and with more floor."""
-    yield "The same years with less and with more floor, all else the same:"
+    yield "The same years with a smaller and with a larger floor, all else the same:"
     yield f"{'floor':>12}{'floor area':>14}{'runoff held':>14}{'overflow days a year':>23}"
     for sized in plan.storms.years_by_size:
         name = "as drawn" if sized.part == 1 else f"{plain_number(sized.part)} times"

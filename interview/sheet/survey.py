@@ -68,12 +68,12 @@ def _table(plan: Plan) -> Iterator[str]:
     whole = PLAIN.number(magnitude(plan.survey.catchment.drains_here, unit))
     if not math.isclose(math.fsum(parts), whole):
         yield from wrap(
-            f"Each number is rounded by itself: “here” is {PLAIN.write(whole)} {name} in all, not "
-            "the sum of the rounded parts."
+            f"Each number is rounded by itself: “here” is {PLAIN.write(whole)} {name} in all, "
+            "which may differ from the sum of the rounded parts."
         )
     yield from wrap(
-        "Plan is the area seen from straight above; here, the part of it that drains here; runs "
-        "off, the part of the rain that does (runoff coefficient)."
+        "“plan” is the area seen from straight above, “here” the part of it that drains here, and "
+        "“runs off” the part of the rain that runs off (the runoff coefficient)."
     )
 
 
@@ -99,8 +99,8 @@ def _driver(plan: Plan) -> Iterator[str]:
     if driver is not None:
         part = PLAIN.write(100 * plan.survey.catchment.shares[driver])
         yield from wrap(
-            f"What widens the range most: {driver} ({part} % of the uncertainty, as variance). "
-            "Measure this again to narrow it."
+            f"What widens the range most: {driver} ({part} % of the uncertainty). Measure this "
+            "again to narrow the range."
         )
 
 
@@ -129,7 +129,10 @@ def _sense(plan: Plan) -> Iterator[str]:
 def _ways(plan: Plan) -> Iterator[str]:
     """Show the part that runs off by each way of working it out, and what the choice changes."""
     deep = show(plan.answers[start.RAIN_DEPTH], "mm" if plan.metric else "in", 3)
-    yield f"The part of {deep} of rain that runs off, by each way of working it out:"
+    yield from wrap(
+        f"How much of {deep} of rain runs off, worked out in two ways (a curve number, CN, grades "
+        "soil and cover from 0 to 100):"
+    )
     yield f"{'surface':<24}{'coefficient':>13}{'curve number':>20}{'local':>9}{'used':>8}"
     sums = {"coefficient": 0.0, "curve number": 0.0}
     unit = "m**2" if plan.metric else "ft**2"

@@ -22,7 +22,7 @@ def worksheet() -> str:
             title = f"{visit.capitalize()}"
             lines += ["", title, "=" * len(title)]
         lines += _page(page)
-    lines += ["", "Not on the way", "=" * 14]
+    lines += ["", "On no page", "=" * 14]
     for key, reason in OFF_PATH.items():
         lines += [*_question(key), *wrap(f"  left off: {reason}", "    ")]
     return "\n".join(lines).strip() + "\n"
@@ -68,7 +68,7 @@ def _asked(question: Question[Any]) -> list[str]:
     if question.picture:
         lines += textwrap.indent(question.picture, "    ").splitlines()
     if question.key in SAFETY:
-        lines.append("  a safety question: never taken for granted, always asked")
+        lines.append("  a safety question: never assumed, always asked")
     if question.digs:
         lines.append("  only after the lines are located")
     if question.caution:

@@ -66,11 +66,11 @@ def read_count(monkeypatch):
         (f"2020-05-04,{'1' * 170}", "A date or a depth has no more than 100 characters."),
         (
             "2020-05-04," + "1" * 80,
-            f"{'1' * 40} in is more rain than any day ever brought (71.8 in).",
+            f"{'1' * 40} in is more rain than ever fell in a day (71.8 in).",
         ),
         (f"2020-05-04,0.{'0' * 97}1", ""),
         ("2020-05-04,71.8", ""),
-        ("2020-05-04,71.9", "71.9 in is more rain than any day ever brought (71.8 in)."),
+        ("2020-05-04,71.9", "71.9 in is more rain than ever fell in a day (71.8 in)."),
     ],
 )
 def test_a_line_that_cannot_be_is_passed_over_by_number_on_every_page(with_file, line, why):

@@ -26,7 +26,9 @@ US_MEASURE = re.compile(
     r"""(?<![\w.])\d[\d./]*(?:[ ]\d+/\d+)?[ -]?
         (?:in(?![ ](?:\d|z\b|all\b))|ft|feet|foot|yd|yards?|inch(?:es)?|gal|gallons?|acres?|lb)\b
       | \b(?:inch(?:es)?|feet|yards|gallons?|pounds?|(?:cu|sq|per)[ ](?:ft|in|yd))\b
-      | \b(?:ft|yd)[²³23^]|\bin/h\b""",
+      | \b(?:ft|yd)[²³23^]|\bin/h\b
+      | \b(?:an?|[Ee]very|half\ an|top\ few)[ ](?:inch|foot|yard)(?:es)?\b(?![ ]of[ ]a)
+      | \d[ ]?°?F\b""",
     re.VERBOSE,
 )
 """A measure in feet, inches, yards, gallons or pounds; not ``6 in 12``, the pitch of a roof."""
@@ -103,9 +105,31 @@ def test_no_sentence_of_a_metric_garden_has_us_measures(subtests, chance, given,
 
 COUNTRIES = [key for key, _ in start.COUNTRY.kind.options]
 ABROAD = [one for one in COUNTRIES if one != "us"]
+SPELLINGS = (
+    ("color", "colour"), ("neighbor", "neighbour"), ("gray", "grey"), ("favor", "favour"),
+    ("millimeter", "millimetre"), ("centimeter", "centimetre"), ("meters", "metres"),
+    ("liter", "litre"), ("mold", "mould"), ("plow", "plough"), ("fiber", "fibre"),
+    ("leveled", "levelled"), ("labeled", "labelled"), ("canceled", "cancelled"),
+    ("organiz", "organis"), ("recogniz", "recognis"), ("fertiliz", "fertilis"),
+    ("aluminum", "aluminium"), ("curb", "kerb"), ("license ", "licence"),
+    ("catalog\\b", "catalogue"), ("inquir", "enquir"), ("toward\\b", "towards"),
+    ("grill", "barbecue"), ("behavior", "behaviour"), ("odor", "odour"), ("vapor", "vapour"),
+)  # fmt: skip
+"""How words begin in American and in British spelling: from memory."""
+AMERICAN_SPELLING = re.compile(rf"\b(?:{'|'.join(one for one, _ in SPELLINGS)})", re.IGNORECASE)
 BRITISH_SPELLING = re.compile(
-    r"\b(colour|neighbour|grey|centre|millimetre|centimetre|metre|favour|licence)", re.IGNORECASE
+    rf"\b(?:centre|{'|'.join(one for _, one in SPELLINGS)})", re.IGNORECASE
 )
+
+
+def wrongly_spelled(country, said):
+    """Return each sentence of ``said`` that is not spelled as in ``country``."""
+    wrong = BRITISH_SPELLING if country == "us" else AMERICAN_SPELLING
+    return [one for one in said if one and not one.startswith(KEYS) and wrong.search(one)]
+
+
+KEYS = ("any of: ", "one of: ", "[")
+"""How a hint begins that gives the keys of choices, which never change."""
 
 
 def american_words(country):
@@ -159,6 +183,24 @@ def test_no_american_word_is_told_abroad(subtests, chance, given, session_of):
             assert "\n".join(sorted(found)) == ""
 
 
+def test_every_garden_is_told_in_the_spelling_of_its_country(subtests, chance, given, session_of):
+    for country, units in [("us", "us"), ("us", "metric"), ("uk", "metric"), ("australia", "us")]:
+        with subtests.test(country=country, units=units):
+            found, asked = [], {}
+            for place in range(2):
+                answers = chance(90 + place).answers(given(units=units, country=country))
+                session = session_of(answers)
+                told = list(everything_told(session))
+                found += wrongly_spelled(country, told)
+                if country == "us":
+                    # A choice keeps its key, which is the other word.
+                    found += [one for one in told if re.search(r"\bautumn\b", one)]
+                asked |= {step.question.key: (step, session) for step in route.steps(answers)}
+            for step, session in asked.values():
+                found += wrongly_spelled(country, sentences_of(step, session))
+            assert "\n".join(sorted(set(found))) == ""
+
+
 def test_what_is_written_for_every_garden_is_spelled_the_american_way(session_of, given):
     session = session_of(given(units="us", country="us"))
     for question in every_question():
@@ -178,7 +220,7 @@ def test_the_service_of_the_country_is_named_where_lines_are_asked_about(
         ("uk", "LinesearchbeforeUdig"),
         ("australia", "Before You Dig Australia"),
         ("new_zealand", "beforeUdig"),
-        ("other", "No service for your country is held here"),
+        ("other", "This program knows no service for your country"),
     ]:
         with subtests.test(country=country, service=service):
             session = session_of(given(country=country))

@@ -109,7 +109,7 @@ def test_renewing_stale_marks_leaves_a_finished_soak_test_open(clock, keeper):
     answers = store.load(SAMPLE)[0].answers
     clock.now = clock.now.replace(month=6, day=11)
     session = Session(answers, keeper, clock)
-    assert "went stale" in site_gate.dig_reasons(session.answers, clock.now.date())[0]
+    assert "were good only until" in site_gate.dig_reasons(session.answers, clock.now.date())[0]
     say(session, "lines_asked_on", "2026-06-11")
     assert shut_of(session) == []
     assert session.answers.texts[NOTE] == "ticket T-0412 (invented)"
@@ -128,7 +128,7 @@ def test_a_hole_cleared_before_is_no_stop_while_new_marks_are_awaited(tested, pl
 def test_a_later_request_takes_the_answers_about_the_old_marks_away(tested, clock):
     clock.now = clock.now.replace(month=6, day=11)
     step = tested.jump("lines_asked_on")
-    with pytest.raises(Doubt, match=r"old marks is taken away.*Every owner has answered"):
+    with pytest.raises(Doubt, match=r"old marks are taken away.*Every owner has answered"):
         tested.offer(step, "2026-06-11")
     assert tested.answers.texts["lines_answered"] == "yes"
     tested.offer(step, "2026-06-11")

@@ -155,7 +155,7 @@ ROWS = {
     GardenState.PRIVATE: (
         {**CLEAR, "private_lines": "not_found"},
         (5, 28, 9),
-        "One thing shuts digging: your own lines.",
+        "One thing keeps digging shut: your own lines.",
         "private_lines",
     ),
     GardenState.MARKS: (
@@ -224,20 +224,20 @@ ROWS = {
     GardenState.STORM: (
         PLANNED,
         (6, 19, 9),
-        "Has a storm come? How did it do?",
+        "Has a storm come? How did the garden do?",
         "storm_seen",
     ),
     GardenState.FAULTS: (
         {**CLEAR, "room_width": "wide", "room_length": "long", "children": "perhaps"},
         (5, 28, 9),
-        "3 lines need mending.",
+        "3 lines of the file need mending.",
         "mend",
     ),
     GardenState.SHUT: (
         {**CLEAR, "lines_valid_days": "1", "lines_valid_kind": "from_request"},
         (5, 28, 9),
         "Digging is shut. The marks are taken as good until 2026-05-21 and the wait ends on "
-        "2026-05-26: write how long your ticket says that they stay good.",
+        "2026-05-26: write how long they stay good by your ticket.",
         "lines_valid_days",
     ),
 }

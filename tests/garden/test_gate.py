@@ -37,8 +37,8 @@ def test_each_thing_that_keeps_the_gate_shut(subtests, given, located):
         ({"lines_answered": "no"}, TODAY, "Not all owners"),
         ({}, dt.date(2026, 5, 25), "wait until Tuesday 2026-05-26"),
         ({"lines_holidays": "2026-05-25"}, dt.date(2026, 5, 26), "wait until Wednesday 2026-05-27"),
-        ({}, dt.date(2026, 6, 6), "went stale after 2026-06-05"),
-        ({"private_lines": "not_found"}, TODAY, "Private lines are unknown"),
+        ({}, dt.date(2026, 6, 6), "good only until 2026-06-05"),
+        ({"private_lines": "not_found"}, TODAY, "Where your own buried lines run is not known"),
         ({"mark_distance": "23 in"}, TODAY, "A mark is within 2 ft"),
     ]:
         with subtests.test(change=change, today=today, words=words):

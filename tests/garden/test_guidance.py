@@ -69,7 +69,7 @@ def test_two_slope_tables_are_read_with_their_gaps(subtests):
         (7.5, "no row covers 7 to 8 %", "6 in (150 mm) for 7.5 %"),
         (8, "8 in (200 mm) for 8 %", "6 in (150 mm) or 8 in (200 mm) for 8 %"),
         (0.5, "3 to 5 in", "nothing for 0.5 %"),
-        (14, "elsewhere", "nothing for 14 %"),
+        (14, "another spot", "nothing for 14 %"),
     ]:
         with subtests.test(percent=percent, first=first, second=second):
             slope = ground_slope(quantity(100, "in"), quantity(percent, "in"))

@@ -14,7 +14,12 @@ from interview.reading import Refused
 EVENING = dt.datetime(2026, 5, 28, 22, 0, tzinfo=dt.timezone(dt.timedelta(hours=-5)))
 """Late enough that the times of day in a hint are past."""
 NO_EXAMPLE = re.compile(r"a (whole )?number( of \w+)?|a percentage|a few words|(one|any) of: .*")
-LEADS = ("one a line: a time, then the depth, as ", "one a line, as ", "one a line, ", "such as ")
+LEADS = (
+    "one per line: a time, then the depth, as ",
+    "one per line, as ",
+    "one per line, ",
+    "such as ",
+)
 
 STATIONS = "along the string, uphill, downhill, such as "
 

@@ -316,7 +316,8 @@ def test_a_guess_close_to_what_is_needed_is_doubted_once(session_of, subtests):
             if needed:
                 with pytest.raises(Doubt) as doubt:
                     session.offer(step, text)
-                said = f"Close to the {needed} needed. Measure it, or give it again."
+                said = f"That is close to the {needed} needed. "
+                said += "Measure it, or give the same answer again."
                 assert str(doubt.value) == said
                 assert step.address not in session.answers.texts
             session.offer(step, text)

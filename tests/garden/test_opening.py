@@ -59,8 +59,8 @@ def test_faults_are_told_when_it_opens(clock):
     Path("g.yaml").write_text(HEAD + "start:\n  unit: us\nend_of_answers: true\n")
     with (one := opened("g.yaml", clock)).lock:
         assert one.notices == [
-            "line 4: start.unit: This name is not one of the interview's. It is kept, not used. "
-            "Did you mean units?"
+            "line 4: start.unit: This name is not one of the interview's. "
+            "It is kept, but not used. Did you mean units?"
         ]
 
 

@@ -48,7 +48,7 @@ EXPLAINED = {
     "curve number": "grade soil and cover from 0 to 100",
     "Type II": "a 24-hour storm with one sharp burst",
     "wetland rating": "how wet it likes to stand",
-    "custom": "a shortcut",
+    "usual shortcut": "treats the garden like the hole",
     "easements": "somebody's right",
     "mulch": "the loose wood you spread on the soil",
     "10-year rain": "the heaviest 5 minutes in about ten years",

@@ -41,7 +41,7 @@ def test_the_room_holds_what_was_worked_by_hand(cramped, shape, volume, held):
     176 ft2. With round ends, 58.27 ft2 and 28.85 ft round it, it holds 29.14 + 10.82 + 1.18 ft3,
     and the rim is 58.27 + 72.12 + 6.25 pi = 150.03 ft2.
     """
-    way = found(cramped(floor_shape=shape), "Take what the room holds")
+    way = found(cramped(floor_shape=shape), "Make it as large as the room allows")
     # The largest floor is sought to 0.005 ft, and never over the room.
     assert 0 <= 11 - magnitude(way.garden.floor_length, "ft") < 0.005
     assert 0 <= 6 - magnitude(way.garden.floor_width, "ft") < 0.005
@@ -55,7 +55,9 @@ def test_every_way_says_what_it_holds_whole_of_the_ladder(cramped):
     for way in ways_out(plan):
         assert 0 <= way.storms_held <= len(plan.storms.ladder)
         assert way.record_share is None
-    assert found(plan, "Take").storms_held < found(plan, "2 beds side by side").storms_held
+    assert (
+        found(plan, "Make it as large").storms_held < found(plan, "2 beds side by side").storms_held
+    )
 
 
 def test_the_numbers_of_a_way_are_those_of_the_plan_it_leads_to(
@@ -136,8 +138,13 @@ def test_the_share_of_the_record_is_told_for_each_way(cramped, tmp_path):
     plan = cramped(has_rain_record="yes", rain_record="rain.csv", rain_record_unit="in")
     shares = {label: way.record_share for label, way in by_label(plan).items()}
     assert all(0 < share <= 1 for share in shares.values())
-    assert shares["Take what the room holds"] == pytest.approx(plan.storms.real_years.share_held)
-    assert shares["2 beds side by side, the water shared out"] > shares["Take what the room holds"]
+    assert shares["Make it as large as the room allows"] == pytest.approx(
+        plan.storms.real_years.share_held
+    )
+    assert (
+        shares["2 beds side by side, the water shared out"]
+        > shares["Make it as large as the room allows"]
+    )
     assert "of the record's runoff" in " ".join(plan_text(plan).split())
 
 
@@ -153,8 +160,8 @@ def test_a_room_given_as_an_area_holds_what_fits_into_it(plan_of, sized, level_s
     assert magnitude(plan.size.garden.rim_area, "ft**2") <= 176
     # V = 73.75 x 0.5 + 33.05 x 0.375 + 9 pi x 0.5^3 / 3 = 50.45 ft3, of 570 + 176 ft2.
     assert magnitude(plan.size.rain_held, "in") == pytest.approx(0.811, abs=0.002)
-    assert found(plan, "Take what the room holds").garden == plan.size.garden
-    assert "The room was given as an area" in plan_text(plan)
+    assert found(plan, "Make it as large as the room allows").garden == plan.size.garden
+    assert "You gave the room as an area" in plan_text(plan)
 
 
 def test_a_room_of_ample_area_changes_nothing(plan_of, sized, level_spot):

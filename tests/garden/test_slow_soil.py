@@ -69,21 +69,21 @@ def test_slow_soil_gets_every_way_with_its_number(slow_plan):
     assert list(found) == [
         "Shallower and larger",
         "Test again",
-        "Mend the soil",
+        "Improve the soil",
         "Sand only with compost",
-        "Test what you mended",
+        "Test the improved soil",
         "Take less roof",
         "Plant a shallow wet meadow",
         "Move",
     ]
     assert "3.5 in" in found["Shallower and larger"] and "ft²" in found["Shallower and larger"]
     assert "48 hours" in found["Test again"] and "new hole" in found["Test again"]
-    mend = found["Mend the soil"]
+    mend = found["Improve the soil"]
     for number in ("7.8 in", "4.2 in", "12 in", "35 %", "0.25 in/h", "0.15 in/h", "24 hours"):
         assert number in mend, number
     assert "ft²" in mend
     assert "set like brick" in found["Sand only with compost"]
-    assert "finished floor" in found["Test what you mended"]
+    assert "finished floor" in found["Test the improved soil"]
     assert "10 in is gone in 72 hours" in found["Plant a shallow wet meadow"]
     assert "0.25 in/h" in found["Move"] and "6 in" in found["Move"]
 
@@ -97,7 +97,7 @@ def test_the_numbers_of_the_shallower_pond_are_those_of_the_plan(slow_plan):
 def test_the_pond_after_mending_is_the_area_of_the_usual_pond(slow_plan):
     quick = slow_plan("0.25 in/h", deepest_pond="6 in")
     area = magnitude(quick.size.required.recommended, "ft**2")
-    assert f"{area:.0f} ft²" in words(slow_plan("0.15 in/h"))["Mend the soil"]
+    assert f"{area:.0f} ft²" in words(slow_plan("0.15 in/h"))["Improve the soil"]
 
 
 def test_quick_soil_needs_no_advice(slow_plan):
@@ -109,14 +109,14 @@ def test_a_soil_that_limits_a_usual_pond_is_held_against_the_pond_wanted(slow_pl
     plan = slow_plan("0.3 in/h", deepest_pond="10 in")
     assert magnitude(plan.size.depth.depth, "in") == pytest.approx(7)
     assert magnitude(slow_soil.rate_wanted(plan), "in/h") == pytest.approx(10 / 24)
-    assert "0.42 in/h" in words(plan)["Mend the soil"]
+    assert "0.42 in/h" in words(plan)["Improve the soil"]
 
 
 def test_soil_too_slow_for_any_pond_says_so(slow_plan):
     plan = slow_plan("0.05 in/h")
     assert plan.size.depth.too_shallow
     found = words(plan)
-    assert "1.2 in of pond" in found["Not here as it is"]
+    assert "1.2 in of pond" in found["Not in this soil"]
     assert "Shallower and larger" not in found and "Take less roof" not in found
 
 
@@ -146,7 +146,7 @@ def test_a_pond_wanted_too_shallow_is_not_laid_on_the_soil(slow_plan):
 def test_soil_that_takes_nothing_promises_nothing(still):
     found = words(still)
     assert slow_soil.takes_nothing(still)
-    assert "no pond is shallow enough" in found["Not here as it is"]
+    assert "no pond is shallow enough" in found["Not in this soil"]
     assert "only into the air" in found["Plant a shallow wet meadow"]
     for said in found.values():
         assert "0 in is gone" not in said and "inf" not in said and "nan" not in said
@@ -166,7 +166,7 @@ def test_the_sheet_has_every_way_in_either_units(slow_plan):
     for units in ("us", "metric"):
         lines = list(soil.slow(slow_plan("0.1 in/h", units=units)))
         assert max(map(len, lines)) <= 76
-        assert any(line.startswith("- Mend the soil") for line in lines)
+        assert any(line.startswith("- Improve the soil") for line in lines)
 
 
 @pytest.mark.parametrize(("width", "mended"), [("48 in", False), ("6 in", True)])
@@ -174,5 +174,5 @@ def test_soil_that_takes_the_pond_wanted_is_not_to_be_mended(plan_of, hole, roof
     texts = hole("round", width, "8 in", "+1h left 7 1/2 in; +2h left 7 in")
     plan = plan_of({"units": "us", **roof("rectangle 20 ft by 30 ft"), **texts})
     found = words(plan)
-    assert ("Mend the soil" in found, "Move" in found) == (mended, mended)
+    assert ("Improve the soil" in found, "Move" in found) == (mended, mended)
     assert ("Test again" in found) == mended

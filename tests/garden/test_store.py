@@ -152,7 +152,7 @@ def test_each_fault_is_told_with_its_line_and_its_key(subtests):
         ("start:\n  unit: us\n", "start.unit", "not one of the interview's", "units"),
         ("strat:\n  units: us\n", "strat", "not one of the interview's", "start"),
         ("start:\n  readings: x\n", "start.readings", "belongs elsewhere, under soak", ""),
-        ("start:\n  units: [us, metric]\n", "start.units", "One answer is wanted", ""),
+        ("start:\n  units: [us, metric]\n", "start.units", "One answer belongs here", ""),
         ("start: us\n", "start", "answers by name", ""),
         ("soak:\n  holes: one\n", "soak.holes", "one item for each test hole", ""),
         ("soak:\n  holes:\n    - one\n", "soak.holes.1", "no answers by name", ""),
@@ -236,7 +236,7 @@ def test_what_is_strange_among_the_pages_taken_is_kept_and_told(tmp_path, clock)
     assert again.parsed.tree["usual_taken"][-1] == ["x"]
     path.write_text(f"{HEAD}usual_taken: rough_size\nend_of_answers: true\n")
     loaded, keeper = opened(path)
-    assert "a list of pages" in loaded.troubles[0].sentence and keeper.taken == []
+    assert "A list of pages" in loaded.troubles[0].sentence and keeper.taken == []
 
 
 def test_a_file_of_a_somewhat_newer_program_loses_nothing(tmp_path, clock):

@@ -101,7 +101,7 @@ def test_a_garden_with_much_to_spare_says_what_less_would_catch(plan_of, usual):
     assert 0 < smaller[1].caught <= smaller[0].caught <= 1
     half = resized(large.size.garden, 0.5)
     assert feet(half.floor_area) == pytest.approx(feet(large.size.garden.floor_area) / 2)
-    assert "Of that rain would still be caught" in " ".join(plan_text(large).split())
+    assert "a smaller floor would still catch" in " ".join(plan_text(large).split())
     assert not easily_enough(plan_of(usual))
 
 
@@ -116,7 +116,7 @@ def test_fast_soil_takes_the_size_for_sand_and_not_that_of_a_still_pond(plan_of,
     assert fast.size.takes_the_storm(fast.size.garden, fast.size.served)
     assert fast.size.size_governed_by == "the storm and the size for sandy soil"
     held = found(fast)["rain_held"]
-    assert held.grade is Grade.GOOD and "with nothing soaking it would hold" in held.said
+    assert held.grade is Grade.GOOD and "If none soaked in, the garden would hold" in held.said
     assert "\nOPTIONS\n" not in plan_text(fast)
     small = plan_of({**usual, "known_rate": "7.9 in/h", "floor_length": "2 ft",
                      "floor_width": "2 ft"})  # fmt: skip
@@ -212,7 +212,7 @@ def test_distances_lose_what_the_garden_reaches_beyond_the_edge_they_were_measur
     beyond = plan.size.lie.beyond_crest
     assert beyond > 2
     assert magnitude(plan.size.reaches_out, "ft") == pytest.approx(beyond)
-    said = [one.said for one in plan.findings if "beyond where that was measured" in one.said]
+    said = [one.said for one in plan.findings if "beyond the place you measured from" in one.said]
     assert said
     # Laid out, and within it: the distance stands as measured.
     laid = plan_of({**near, "room_length": "60 ft", "room_width": "40 ft"})

@@ -137,7 +137,7 @@ def test_the_line_is_short_and_names_the_cautious_distance_and_the_ways_on(told)
         ("Keep it: the plan will say so", KEEP),
     ]
     far = told("spots.1.overflow_line_distance", {"spots.1.overflow_line_distance": "4 ft"})
-    assert far.ways[0].label == "Lead the overflow 6 ft farther off, measure again"
+    assert far.ways[0].label == "Lead the overflow 6 ft farther away, measure again"
 
 
 def test_a_slab_under_five_feet_stops(told):

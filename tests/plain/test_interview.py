@@ -413,7 +413,7 @@ def test_the_first_open_page_is_one_command_away(talk):
 
 
 def test_a_page_is_gone_to_by_its_title(talk):
-    _, session, _ = talk("x", "go the usual of the bed")
+    _, session, _ = talk("x", "go the usual for the bed")
     assert session.place.name == "usual_bed"
 
 

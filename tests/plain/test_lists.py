@@ -65,7 +65,7 @@ def test_a_wrong_line_is_refused_alone(talk):
 def test_a_command_within_a_list_is_carried_out_and_the_list_goes_on(subtests, talk):
     for command, words in [
         (":why", "A holiday is not a business day"),
-        (":how", "Write one date a line"),
+        (":how", "Write one date per line"),
         (":x", ":skip"),
     ]:
         with subtests.test(command=command, words=words):
@@ -105,7 +105,7 @@ def test_a_line_is_written_anew_taken_out_and_the_whole_list_cleared(talk):
         lines_holidays="2026-05-25; 2026-07-03",
     )
     assert "= taken out: 2026-07-03" in heard
-    assert "There is no line 9; there are 1." in heard
+    assert "There is no row 9; there are 1." in heard
     assert session.answers.texts[HOLIDAYS] == "2026-05-26"
     heard, session = talk(HOLIDAYS, ":clear", "none", session=session)
     assert "= taken away: 2026-05-26" in heard

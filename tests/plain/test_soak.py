@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from interview.garden.summary import waiting_text
+from interview.plain import soak
 from interview.sheet import report
 
 READINGS = "holes.1.readings"
@@ -125,7 +126,7 @@ def test_a_filling_gone_at_the_time_it_was_made_is_doubted(talk, session_of, giv
         given({**located, "holes.1.hole_dug_on": "2026-05-28", "holes.1.first_fill_start": start})
     )
     heard = talk(session, ":go first_fill_empty", start)
-    assert "! That is the very time it was filled." in heard
+    assert "! That is the time the hole was filled." in heard
     assert "holes.1.first_fill_empty" not in session.answers.texts
     talk(session, ":go first_fill_empty", start)
     assert session.answers.texts["holes.1.first_fill_empty"] == "2026-05-28T08:00:00-05:00"
@@ -152,3 +153,14 @@ def test_the_fillings_and_the_mark_are_noted_in_a_word(talk, session_of, given, 
 MOMENTS = (
     "first_fill_start", "first_fill_empty", "second_fill_start", "second_fill_empty", "test_start",
 )  # fmt: skip
+
+
+def test_the_commands_beside_the_readings_are_told_in_the_units_of_the_garden(
+    session_of, given, hole
+):
+    for units, deep in (("us", "left 6 in"), ("metric", "left 150 mm")):
+        texts = hole("round", "8 in", "8 in", "+1h left 7 in; +2h left 6 in")
+        session = session_of(given({**texts, "units": units}))
+        said: list[str] = []
+        soak.say_run(session, session.jump("holes.1.readings"), said.append)
+        assert f"10:15 {deep} " in "\n".join(said)

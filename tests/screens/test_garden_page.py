@@ -50,5 +50,5 @@ async def test_a_garden_too_large_for_its_room_has_ways_out_with_numbers(sit, sa
         await person.press("4")
         await person.settles()
         seen = person.sees_words()
-        assert "You could:" in seen and "Take what the room holds: over all" in seen
+        assert "You could:" in seen and "Make it as large as the room allows: over all" in seen
         assert "fits" in seen and "of rain" in seen

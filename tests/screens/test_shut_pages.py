@@ -25,7 +25,7 @@ def tell(person, texts):
             "You have not yet asked for the buried lines",
             "lines_requested",
         ),
-        ({"lines_valid_days": "2"}, "went stale", "lines_asked_on"),
+        ({"lines_valid_days": "2"}, "good only until", "lines_asked_on"),
         (
             {"holes.1.hole_smell": "gas"},
             "smells of gas. Stop, stay away from it, and call",
@@ -38,7 +38,7 @@ def tell(person, texts):
         ),
         (
             {"private_lines": "not_found"},
-            "Private lines are unknown",
+            "Where your own buried lines run is not known",
             "private_lines",
         ),
         (

@@ -255,7 +255,7 @@ async def test_the_line_of_a_reading_that_is_late_is_seen_whole(sit, soaking, cl
         run = person.app.screen._run
         columns = [line[26:] if size[0] == 80 else line for line in person.sees().splitlines()]
         assert run.due_words in " ".join(" ".join(columns).split())
-        assert run.due_words.endswith("Late is as good as punctual.")
+        assert run.due_words.endswith("Late is as good as on time.")
 
 
 async def test_the_readings_of_the_page_are_those_of_plain_lines(
@@ -403,7 +403,7 @@ async def test_the_times_of_another_zone_are_shown_by_this_computers_clock_and_s
         await person.press("r")
         await person.enters("7 in")
         seen = person.sees_words()
-        assert "since the mark at 16:00; now 17:00:00" in seen
+        assert "since the start at 16:00; now 17:00:00" in seen
         assert "17:00 1:00 7 in" in seen
         assert "Times are this computer's, UTC+2; the file has them as UTC-5." in seen
 
@@ -433,13 +433,13 @@ async def test_the_soaking_before_the_test_is_timed_with_one_key(
         await person.goes_to("holes.1.hole_depth")
         await person.press("f3")
         assert person.page == "SoakScreen"
-        assert "fill the hole with water for the first soaking" in person.sees_words()
+        assert "fill the hole with water to soak the soil" in person.sees_words()
         for minutes in (30, 1, 40, 1):
             await person.press("w")
             clock.forward(minutes=minutes)
             person.app.screen.tick()
             await person.rests()
-        assert "fill to the mark and note the time" in person.sees_words()
+        assert "to the fill level and note the time" in person.sees_words()
         texts = person.session.answers.texts
         ends = ("first_fill_start", "first_fill_empty", "second_fill_start", "second_fill_empty")
         fills = [texts[f"holes.1.{end}"] for end in ends]
@@ -472,8 +472,8 @@ async def test_a_clock_set_back_is_said_in_words_and_nothing_is_lost(sit, soakin
         clock.forward(hours=-3)
         person.app.screen.tick()
         await person.rests()
-        assert "set the clock right" in person.sees_words()
-        assert "The mark was at 09:00, but it is 06:00 now." in person.sees_words()
+        assert "correct it" in person.sees_words()
+        assert "The start was at 09:00, but it is 06:00 now." in person.sees_words()
         assert person.app.screen.query_one("#elapsed").value == "0:00:00"
 
 
@@ -503,7 +503,7 @@ async def test_times_noted_while_the_clock_was_ahead_are_set_back_by_one_key(
         clock.forward(minutes=30 - 60)
         person.app.screen.tick()
         await person.rests()
-        assert "reading 1 is noted for later, up to 10:00; nothing is lost" in person.sees_words()
+        assert "reading 1 is noted for later, up to 10:00. Nothing is lost" in person.sees_words()
         await person.press("x", "x")
         assert "struck" not in person.sees_words()
         await person.press("r")
@@ -533,7 +533,7 @@ async def test_a_reading_that_waits_for_a_shift_is_not_lost_when_the_shift_is_le
         await person.press("escape")
         assert person.session.answers.texts["holes.1.test_start"] == "2026-05-28T09:00:00-05:00"
     async with sit(soaking) as person:
-        assert person.page == "SoakScreen" and "set the noted times back" in person.sees_words()
+        assert person.page == "SoakScreen" and "move the noted times back" in person.sees_words()
 
 
 async def test_the_depth_at_the_mark_is_asked_where_it_is_needed(
@@ -545,9 +545,9 @@ async def test_the_depth_at_the_mark_is_asked_where_it_is_needed(
         await person.goes_to("holes.1.readings")
         await person.press("f3")
         await person.press("s")
-        assert "How deep is the water at the mark?" in person.sees_words()
+        assert "How deep is the water at the fill level?" in person.sees_words()
         await person.press("escape")
-        assert person.sees_words().count("Say how deep the water is at the mark") == 1
+        assert person.sees_words().count("Say how deep the water is at the fill level") == 1
         await _reads(person, clock, "20 in", hours=1)
         assert "cannot be deeper than the hole" in person.sees_words()
         await person.press(*["backspace"] * 5)
@@ -691,7 +691,7 @@ async def test_the_page_works_in_a_window_of_sixty_by_twenty(sit, soaking, clock
         await _opens(person)
         await _reads(person, clock, "7 in", hours=1)
         seen = person.sees_words()
-        for said in ("CAUTION", "1:00:00 since the mark at 09:00", "10:00 1:00 7 in",
+        for said in ("CAUTION", "1:00:00 since the start at 09:00", "10:00 1:00 7 in",
                      "Next reading at 10:45, in 45 min.", "R reading", "Esc back"):  # fmt: skip
             assert said in seen, said
         clock.forward(minutes=46)

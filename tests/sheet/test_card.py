@@ -146,7 +146,7 @@ def test_the_pegs_on_the_card_are_those_of_the_sheet(plan_of, whole):
 def test_the_card_says_the_shape_and_how_to_lay_it(plan_of, whole, shape, words):
     card = flat(card_text(plan_of({**whole, "floor_shape": shape, "spots.1.slope_drop": "6 in"})))
     assert f", {words}, " in card
-    assert ("With a hose: from a mark" in card) == (shape == "kidney")
+    assert ("With a hose: from a point" in card) == (shape == "kidney")
     assert ("diagonal" in card) == (shape == "rectangle")
 
 

@@ -68,7 +68,7 @@ def test_a_spot_is_to_be_mended_only_once_all_about_it_was_asked(plan_of, given,
 def test_a_whole_plan_waits_for_nothing(plan_of, whole):
     plan = plan_of(whole)
     assert waiting(plan) == []
-    assert waiting_text(plan) == "The plan waits for nothing."
+    assert waiting_text(plan) == "The plan has every answer it needs."
     assert "STILL TO FIND OUT" not in plan_text(plan)
     assert all(line.value and not line.waits_for for line in so_far(plan))
 
@@ -174,7 +174,7 @@ def test_digging_on_the_sheet_says_first_whether_it_is_shut(plan_of, whole, cloc
 
     assert digging().startswith("Digging is OPEN: the lines are located and answered.")
     clock.forward(days=30)
-    assert digging().startswith("Digging is SHUT today: The marks went stale")
+    assert digging().startswith("Digging is SHUT today: The marks were good only until")
 
 
 def test_a_slope_is_told_to_build_its_berm_and_level_lawn_that_it_is_the_rim(
@@ -186,7 +186,7 @@ def test_a_slope_is_told_to_build_its_berm_and_level_lawn_that_it_is_the_rim(
             dug = plan_text(plan).partition("\nDIGGING\n")[2].partition("\nFIRST YEAR\n")[0]
             assert len(re.findall(r"\[ \] +\d+\.", dug)) >= 14
             assert ("Build the berm, a low bank, on the downhill side" in flat(dug)) == bermed
-            assert ("Build the berm in thin tamped layers" in flat(dug)) == bermed
+            assert ("Build the berm in thin layers, tamp each one" in flat(dug)) == bermed
             assert ("No berm is needed: the lawn is the rim all round." in flat(dug)) != bermed
             assert (plan.earth.lie.crest_to_toe > 0) == bermed
             assert (magnitude(plan.earth.berm_bank, "ft**3") > 0) == bermed
@@ -294,4 +294,4 @@ def test_notes_close_the_sheet_as_they_were_written(plan_of, whole):
 def test_a_dig_day_after_the_marks_go_stale_is_not_passed_over(plan_of, whole):
     sheet = flat(plan_text(plan_of({**whole, "dig_day": "2026-08-01"})))
     assert "2026-08-01" in sheet
-    assert "stale" in sheet
+    assert "were good only until" in sheet

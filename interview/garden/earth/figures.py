@@ -265,7 +265,7 @@ FIGURES: tuple[Figure[EarthResults], ...] = (
         lambda p: p.catchment_flow,
         "ft**3/s",
         "L/s",
-        "Q = i x S of the hardest rain",
+        "Q = i x S of the heaviest rain",
         ("peak_area", "peak_intensity"),
         RATIONAL,
     ),
@@ -275,7 +275,7 @@ FIGURES: tuple[Figure[EarthResults], ...] = (
         lambda p: p.notch.flow,
         "ft**3/s",
         "L/s",
-        "Q = i (S of the hardest rain / beds + area inside); of beds in a row for"
+        "Q = i (S of the heaviest rain / beds + area inside); of beds in a row for"
         " all beds together",
         ("peak_area", "inside_area", "peak_intensity"),
         RATIONAL,

@@ -98,8 +98,8 @@ RAIN_DEPTH = Question(
     "Watershed Protection): 90 of 100 rainy days bring no more. That is 90 percent of the days, "
     "not of the year's water.",
     wording=abroad(
-        why="It sets the size: the garden takes this much without spilling. No usual depth of your "
-        "country is held here.",
+        why="It sets the size: the garden takes this much without spilling. This program knows no "
+        "usual depth for your country.",
         more="In most regions of the US 9 of 10 rainy days bring 0.8 to 1.2 in (20 to 30 mm) or "
         "less (Center for Watershed Protection).",
     ),

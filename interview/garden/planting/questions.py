@@ -215,7 +215,7 @@ FAVOURITES = Question(
     text="Are there plants you want to have in it?",
     kind=Several(Note(60, "swamp milkweed"), 0, 20),
     why="Each is placed where it can grow; if it cannot, the plan says why.",
-    find_out="Write one a line, by common or scientific name; or none.",
+    find_out="Write one per line, by common or scientific name; or none.",
     default=always_this("none"),
 )
 
@@ -266,8 +266,8 @@ SWAP_OUT = Question(
     text="Would you swap any of the proposed plants for others?",
     kind=Several(Note(120, "swamp verbena for swamp milkweed"), 0, 30),
     why="Only the plants you name are changed. The rest of the planting stays.",
-    find_out="Look at the plan. Write the plant to leave out, or “this for that”, one a line; or "
-    "none.",
+    find_out="Look at the plan. Write the plant to leave out, or “this for that”, one per line; "
+    "or none.",
     default=always_this("none"),
     more="For example “swamp verbena” leaves it out and lets the program choose what takes its "
     "place. “Swamp verbena for swamp milkweed” names what takes its place.",

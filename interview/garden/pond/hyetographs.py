@@ -161,7 +161,7 @@ def again(first: Storm, later: Quantity | None = None) -> Storm:
 
 
 def _checked(rain: Quantity, duration: Quantity | None) -> tuple[float, float]:
-    inches = not_negative(rain, "in", "The depth of rain cannot be less than zero, so check it.")
+    inches = not_negative(rain, "in", "The depth of rain cannot be below zero. Check it.")
     if duration is None:
         return inches, STORM_HOURS.value
-    return inches, positive(duration, "h", "A storm must last longer than no time.")
+    return inches, positive(duration, "h", "A storm must last more than zero hours.")

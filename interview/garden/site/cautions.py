@@ -1,24 +1,24 @@
-"""The cautions of the sheet, in plain words; local codes and licensed practice decide."""
+"""The cautions of the sheet, in plain words; local codes and licensed professionals decide."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 
 NOT_ENGINEERING = (
-    "A plan for a small home garden from your own measurements. It is not a survey, a permit or "
-    "an engineer's design; local codes and licensed practice decide."
+    "This is a plan for a small home garden, made from your own measurements. It is not a survey, "
+    "a permit or an engineer's design; local codes and licensed professionals decide."
 )
 PLANTS = (
-    "Some plants are poisonous or irritating; keep those from children and pets. Local lists of "
-    "invasive plants decide."
+    "Some plants are poisonous or irritate the skin; keep children and pets away from them. Check "
+    "your local list of invasive plants before you buy."
 )
 LOCATE = (
     "Do not dig, not even the test hole, before every buried line is marked and every owner has "
     "answered."
 )
 PEGS = (
-    "A peg pushed into the ground is digging too. Until digging is open lay the outline out with a "
-    "hose, string and stones."
+    "A peg pushed into the ground is digging too. Until digging is open, lay out the outline with "
+    "a hose, string and stones."
 )
 HIT_A_LINE = (
     "If you hit or nick a line: stop, get everyone away, light nothing, and call the emergency "
@@ -38,17 +38,18 @@ _ALL = (
     "A small child can drown in a very little water. Cover or fill an open hole, and keep an eye "
     "on the full pond. Never climb into a hole deeper than your waist.",
     "Measure roofs from the ground. No ladder near power lines.",
-    "Keep the distances from buildings, septic parts and wells. Watch the basement after the "
+    "Keep the distances from buildings, septic systems and wells. Watch the basement after the "
     "first storms; if a wall is damp, turn the downspout away the same day.",
-    "On steep slopes, banks and ground that may slide, an engineer decides first.",
+    "On steep slopes, on banks and on ground that may slide, ask an engineer first.",
     "Where pollution is suspected do not dig and do not soak water in; soil near old painted "
     "walls may hold lead. Wash your hands after working in the soil.",
     "Water that stands for more than 48 hours is a fault: find out why.",
     "Grow nothing to eat in runoff from metal or treated roofs.",
-    "Dig in short turns, drink in the heat, and lift with your legs. Wear shoes that a spade does "
-    "not go through, and gloves; keep others out of reach of a swung tool.",
-    "The overflow must leave over your own ground to a place that may take it; permits, "
-    "easements, the association and the right of way may rule on it.",
+    "Dig in short turns, drink water in the heat, and lift with your legs. Wear gloves, and shoes "
+    "that a spade cannot cut. Keep others out of reach of a swinging tool.",
+    "The overflow must run over your own ground to a place where water may go. There may be rules "
+    "about it: permits, easements (others' rights to use your ground), the home association, or "
+    "the strip kept for the road.",
 )
 
 
@@ -62,7 +63,7 @@ def on_the_day(zone: str) -> tuple[str, ...]:
     return (
         f"Within {zone} of a mark: gently, by hand. A line hit: get away and call.",
         "Cover or fill every hole: a small child drowns in very little water.",
-        "Short turns, drink in the heat, lift with the legs, gloves, strong shoes.",
+        "Work in short turns, drink water, lift with your legs, wear strong shoes.",
         "No ladder near power lines. Smell of gas, fuel, sewage: stop and call.",
         "Ground that slides, looks polluted, fills from below: stop and ask.",
     )
@@ -86,14 +87,14 @@ def dig_day(day: DayCaution) -> tuple[str, ...]:
     """Return the list for the day of digging, in the order of the work."""
     steps = [
         "Marks are visible and still good; take a photograph of them.",
-        f"Within {day.zone} of any mark dig only gently, by hand, turf and all.",
+        f"Within {day.zone} of any mark dig only gently, by hand; lift the turf so too.",
         "Fill the test hole or cover it.",
-        "Peg out the floor, the full pond and the rim, square off the string.",
+        "Peg out the floor, the full pond and the rim, measured from the string.",
         "Stretch a level string across; all heights are measured from it.",
         "Strip the turf and stack it for the outside of the berm."
         if day.berm
         else "Strip the turf and stack it in the shade.",
-        "Cut the uphill side first and lay the soil on the downhill line."
+        "Cut the uphill side first and lay the soil where the berm will be."
         if day.berm
         else "Dig from the middle out and carry the soil away from the rim.",
         f"Make the floor level within {day.level_within}: a level floor, not a bowl.",
@@ -102,13 +103,13 @@ def dig_day(day: DayCaution) -> tuple[str, ...]:
     if day.compost:
         steps.append("Work in the compost.")
     if day.berm:
-        steps.append("Build the berm in thin tamped layers, its top level from end to end.")
+        steps.append("Build the berm in thin layers, tamp each one, and make its top level.")
     steps += [
         "Cut the overflow notch, check it with a level, and line it with stone."
         if day.berm
         else "Cut the overflow lip and check it with a level.",
         "Lay the stone where the water comes in, and try it with a bucket.",
-        "Plant, water, and mulch; keep the crowns of the plants clear.",
+        "Plant, water, and mulch; keep mulch off the middle of each plant.",
         "Cover or fill what is still open before you leave.",
         "Connect the pipe last." if day.piped else "Connect the downspout last.",
     ]

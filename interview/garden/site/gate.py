@@ -61,10 +61,10 @@ def _to(label: str, question: Question[Any]) -> Way:
     return Way(label, question.key)
 
 
-_REQUEST_DAY = _to("Put the day of the request right", buried.LINES_ASKED_ON)
+_REQUEST_DAY = _to("Correct the day of the request", buried.LINES_ASKED_ON)
 _WAIT_DAYS = _to("Say how many business days your ticket gives", buried.LINES_BUSINESS_DAYS)
 _HOLIDAYS = _to("Say which holidays fall in the wait", buried.LINES_HOLIDAYS)
-_FINISHED_DAY = _to("Put the day the marks were finished right", buried.LINES_FINISHED_ON)
+_FINISHED_DAY = _to("Correct the day the marks were finished", buried.LINES_FINISHED_ON)
 _NEW_MARKS = _to("Ask for new marks, then give the day you asked", buried.LINES_ASKED_ON)
 _MEASURE_MARK = _to("Measure to the nearest mark", buried.MARK_DISTANCE)
 ROOM = "room_length"
@@ -168,7 +168,10 @@ def _line_bar(whole: Answers, cause: Cause, said: str, earliest: dt.date | None)
     ways = _WAYS[cause]
     if cause is Cause.NOT_ASKED and whole.get(buried.LINES_REQUESTED) == "asked":
         ways = (_to("Say on which day you asked", buried.LINES_ASKED_ON),)
-        said = "You have not yet asked, or not said on which day: the waiting counts from there."
+        said = (
+            "You have not asked yet, or not said on which day you asked. The wait counts from "
+            "that day."
+        )
     waits = cause in (Cause.WAITING, Cause.REQUEST_TO_COME)
     if waits and earliest is not None:
         ways = (Way(f"Wait until {earliest:%A} {earliest}", opens=earliest), *ways)

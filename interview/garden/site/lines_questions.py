@@ -141,7 +141,7 @@ LINES_HOLIDAYS: Question[tuple[dt.date, ...]] = Question(
     text="Which public holidays fall in the waiting time?",
     kind=Several(Day(when=When.EITHER), 0, 20),
     why="A holiday is not a business day, so it makes the wait longer.",
-    find_out="Look at a calendar. Write one date a line, or none.",
+    find_out="Look at a calendar. Write one date per line, or none.",
     asks=chosen(LINES_REQUESTED, "asked"),
     when="the locate request was made",
     default=_holidays_offered,

@@ -240,7 +240,10 @@ def _request_reasons(state: LocateState, today: date) -> _Reasons:
         said = f"The owners have until then to answer: wait until {earliest:%A} {earliest}."
         reasons.append((Cause.WAITING, said))
     if not state.all_answered:
-        said = "Not all owners of buried lines have answered; no answer is not a clear."
+        said = (
+            "Not all owners of buried lines have answered, and no answer does not mean that the "
+            "ground is clear."
+        )
         reasons.append((Cause.SILENT, said))
     return reasons
 
@@ -252,18 +255,21 @@ def _ground_reasons(state: LocateState, today: date) -> _Reasons:
             said = "The lines cannot be marked before you asked: check the two dates."
             reasons.append((Cause.MARKED_TOO_SOON, said))
         elif state.finished > today:
-            said = f"The marking is dated {state.finished}, after today: check the date."
+            said = (
+                f"The marks were finished on {state.finished}, which has not come yet: check the "
+                "date."
+            )
             reasons.append((Cause.MARKED_TO_COME, said))
     if state.private_lines in (None, PrivateLines.UNKNOWN):
-        said = "Private lines are unknown: find out where they run before you dig."
+        said = "Where your own buried lines run is not known: find out before you dig."
         reasons.append((Cause.PRIVATE, said))
     stale, earliest = state.stale_after, state.earliest
     if stale is not None and earliest is not None and stale < earliest:
         said = (
             f"The marks are taken as good until {stale} and the wait ends on {earliest}: write how "
-            "long your ticket says that they stay good."
+            "long they stay good by your ticket."
         )
         reasons.append((Cause.STALE_BEFORE_OPEN, said))
     elif stale is not None and today > stale:
-        reasons.append((Cause.STALE, f"The marks went stale after {stale}: ask for new marks."))
+        reasons.append((Cause.STALE, f"The marks were good only until {stale}: ask for new marks."))
     return reasons

@@ -305,7 +305,7 @@ class ToleranceZone:
 
 
 _ABROAD = Source(
-    "as in most US states; no rule of this country is held here",
+    "as in most US states; this program knows no rule for this country",
     Provenance.OURS,
 )
 _CANADA = Source("1 m each side, custom of the Canadian one-call centres", Provenance.MEMORY)

@@ -95,15 +95,16 @@ def wait_words(answers: Answers, question: Question[Any]) -> Words:
     state, days = notice(answers), wait_offered(answers)
     if _country(answers) != "us":
         held = WAIT_ABROAD.get(_country(answers))
-        source = f"[{held.source}]" if held else "It is the least asked in the US."
+        source = f"[{held.source}]" if held else "That is the least asked in the US."
         return {
-            "find_out": f"The ticket or the reply says it, and it decides. {AFTER_HOURS} No "
-            f"rule of this country is held here; {days} is used when you don't know. {source}"
+            "find_out": f"The ticket or the reply says it, and it decides. {AFTER_HOURS} This "
+            f"program knows no rule for this country; it takes {days} when you don't "
+            f"know. {source}"
         }
     if state.wait is None:
         return {"find_out": f"{question.find_out} {AFTER_HOURS}"}
     if days is None:
-        taken = "No number is taken for granted: it must come from the ticket."
+        taken = "The plan assumes no number: it must come from the ticket."
     else:
         taken = f"{days} are used when you don't know."
     said = f"{TICKET_FIRST} {_named(state)[:1].upper()}{_named(state)[1:]}: {state.wait_words}."
@@ -116,18 +117,20 @@ def holiday_words(
     """Name the federal holidays that are offered, or say that no calendar is held."""
     if _country(answers) != "us":
         return {
-            "find_out": "No calendar of this country is held here, so no day is assumed: look at "
-            "one. Write one date a line, or none."
+            "find_out": "This program has no calendar for this country, so it assumes no holiday: "
+            "look at one. Write one date per line, or none."
         }
     if asked is None or business_days is None:
-        filled = "The federal ones can be filled in once the day of the request and the wait stand."
+        filled = (
+            "The federal holidays are filled in once the day of the request and the wait are known."
+        )
     elif found := federal_in_wait(asked, business_days):
         named = ", ".join(f"{name} on {day:%A} {day}" for day, name in found.items())
         filled = f"Filled in: {named}."
     else:
         filled = "No federal holiday falls in it."
     return {
-        "find_out": f"{filled} Add those of your state or its locate service. Write one date a "
+        "find_out": f"{filled} Add those of your state or its locate service. Write one date per "
         "line, or none.",
         "more": f"{question.more} Federal holidays: {FEDERAL_SOURCE}.".strip(),
     }
@@ -139,11 +142,11 @@ def life_words(answers: Answers, question: Question[Any]) -> Words:
     if _country(answers) != "us":
         held = f"{CAREFUL.days} {CAREFUL.counted.value}"
         return {
-            "find_out": "The ticket or the plans say it, and they decide. Where you write none, "
+            "find_out": "The ticket or the plans say it, and they decide. If you write none, "
             f"{held} are used."
         }
     if state.wait is None:
         return {}
     held = f"{state.marks.days} {state.marks.counted.value}"
-    said = f"{TICKET_FIRST} Without it, in {_named(state)}, they are taken as good for {held}."
+    said = f"{TICKET_FIRST} Without it the marks are taken as good for {held} in {_named(state)}."
     return {"find_out": said, **read_words(answers, question)}

@@ -35,7 +35,7 @@ LOCAL_RULES = Question(
     find_out="Ask the building, health or stormwater office. Answer none if you know of none.",
     default=always_this("none"),
     more="General distances come from rain garden guides of state universities and agencies, "
-    "which do not agree with each other; local codes and licensed practice decide.",
+    "which do not agree with each other; local codes and licensed professionals decide.",
 )
 
 

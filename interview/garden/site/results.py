@@ -204,7 +204,7 @@ def close_to_needed(question: Question[Any], guess: Any, spot: Answers, dug_dept
     if not within(off, GUESS_OFF.value * magnitude(limit, "m")):
         return ""
     asked = distance_words(limit, spot.metric, up=True)
-    return f"Close to the {asked} needed. Measure it, or give it again."
+    return f"That is close to the {asked} needed. Measure it, or give the same answer again."
 
 
 def distance_findings(spot: Answers, reaches_out: Quantity | None) -> Iterator[Finding]:

@@ -85,7 +85,10 @@ _ITEMS = (
         Distance(10, 3), Distance(15, 4.5), Grade.FIX,
         _published(f"{_UW}: 10 ft, slab or not"), MEMORY,
         stop_under=Distance(5, 1.5),
-        remedy="Between 5 and 10 ft (1.5 and 3 m) only where the ground falls away from the house.",
+        remedy=(
+            "Between 5 and 10 ft (1.5 and 3 m) is allowed only where the ground falls away from "
+            "the house."
+        ),
     ),
     Setback(
         "septic", "the septic system, garden beside or below it",
@@ -156,7 +159,7 @@ _ITEMS = (
             "Village code of Kenilworth, Illinois, section 0-0-0-8028: 25 ft from a sidewalk"
         ),
         measured_from="The overflow's way",
-        move="Lead the overflow {} farther off, measure again",
+        move="Lead the overflow {} farther away, measure again",
     ),
     Setback(
         "overflow_building", "the nearest building",
@@ -169,14 +172,14 @@ _ITEMS = (
         ),
         remedy="The ground must fall away from the building: 6 in (150 mm) in 10 ft (3 m).",
         measured_from="The overflow's way",
-        move="Lead the overflow {} farther off, measure again",
+        move="Lead the overflow {} farther away, measure again",
     ),
 )  # fmt: skip
 
 SETBACKS: Mapping[str, Setback] = MappingProxyType({item.key: item for item in _ITEMS})
 """Every setback by its key, in the order the yard is walked."""
 
-FIND_PACE = "Find the length of the pace on a line of known length, or use a tape."
+FIND_PACE = "Walk a known length to find the length of your pace, or use a tape."
 
 DRIP_LINE_MARGIN = Distance(5, 1.5)
 """How far past the drip line the cautious distance to a tree lies: from memory."""
@@ -245,10 +248,13 @@ def setback_finding(
         told = f"your local rule, {distance_words(local_rule, metric)}, in place of the {told}"
     key = f"{item.key}_distance"
     if measured is None and paced:
-        said = f"{item.measured_from} is paced from {item.words}, by a pace not known yet."
+        said = (
+            f"The distance from {item.words} to {_start(item)} is in paces, and the length of the "
+            "pace is not known yet."
+        )
         return Finding(key, Grade.FIX, said, told, source, FIND_PACE)
     if measured is None:
-        said = f"{item.measured_from} is not measured yet from {item.words}."
+        said = f"The distance from {item.words} to {_start(item)} is not measured yet."
         return Finding(key, Grade.FIX, said, told, source, "Measure it.")
     not_negative(measured, "ft", "A distance must be zero or more.")
     found = distance_words(measured, metric)
@@ -258,7 +264,7 @@ def setback_finding(
         past = distance_words(reaches_out, metric, up=True)
         found = f"{distance_words(measured, metric)} left of {found}"
         said += (
-            f", but the garden reaches up to {past} beyond where that was measured, so "
+            f", but the garden reaches up to {past} beyond the place you measured from, so only "
             f"{distance_words(measured, metric)} is left (lay it out again and measure)"
         )
     feet = magnitude(measured, "ft")
@@ -280,6 +286,11 @@ def setback_finding(
     return Finding(key, grade, f"{said}: too near.", told, source, change, brief)
 
 
+def _start(item: Setback) -> str:
+    """Return where the distance is measured from, as it stands inside a sentence."""
+    return item.measured_from[:1].lower() + item.measured_from[1:]
+
+
 def _far_enough(
     key: str,
     said: str,
@@ -294,7 +305,8 @@ def _far_enough(
     if reaches(magnitude(measured, "ft"), magnitude(cautious, "ft")):
         return Finding(key, Grade.GOOD, f"{said}: far enough.", told, source, brief=brief)
     change = (
-        f"{distance_words(more, metric, up=True)} farther would meet the cautious distance too."
+        f"Move it {distance_words(more, metric, up=True)} farther away to meet the cautious "
+        "distance too."
     )
     said = f"{said}: far enough, but under the cautious distance."
     return Finding(key, Grade.GOOD, said, told, source, change, replace(brief, near=True))

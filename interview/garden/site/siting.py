@@ -125,7 +125,9 @@ def standing_water_finding(how: StandingWater | None) -> Finding:
         f"Water stands here {how.value}: the soil may not drain.",
         limit,
         _WET_SPOT,
-        "Choose a higher spot." if often else "Test the soil here with care, or a higher spot.",
+        "Choose a higher spot."
+        if often
+        else ("Test the soil here with care, or choose a higher spot."),
     )
 
 
@@ -191,7 +193,7 @@ class SoilTest(Enum):
     """What a laboratory said about ground that may be polluted."""
 
     CLEAR = "clear"
-    ABOVE = "above the level of your state"
+    ABOVE = "above the limits of your state"
     NOT_TESTED = "not tested"
 
 
@@ -206,7 +208,7 @@ def contamination_finding(suspected: bool | None, test: SoilTest | None = None) 
     if test is SoilTest.CLEAR:
         return Finding(key, Grade.GOOD, "The ground was tested and is clear.", limit, _SOIL)
     if test is SoilTest.ABOVE:
-        said, change = "The soil test is above the level.", "Choose another spot."
+        said, change = "The soil test is above the limits.", "Choose another spot."
     else:
         said, change = "The ground may be polluted and is not tested.", "Have the soil tested."
     return Finding(key, Grade.STOP, said, limit, _SOIL, f"{change} Do not dig or soak water in.")
@@ -242,7 +244,10 @@ def slope_unknown(paced: bool = False) -> Finding:
     """Return the finding for a slope not known: not measured, or ``paced`` by an unknown pace."""
     limit = f"good up to {SLOPE_GOOD.value:g} %, stop past {SLOPE_STOP.value:g} %"
     if paced:
-        said = "The run of the slope is paced, by a pace not known yet."
+        said = (
+            "The length of the slope string is in paces, and the length of the pace is not known "
+            "yet."
+        )
         return Finding("slope", Grade.FIX, said, limit, SLOPE_STOP.source, FIND_PACE)
     change = "Measure it with a string and a level."
     return _unknown("slope", "The slope of the ground", limit, SLOPE_STOP.source, change)

@@ -68,7 +68,7 @@ def level_finding(slope: Slope, metric: bool = False) -> Finding:
     limit = "readings within 1/2 in (12 mm) when the level is turned"
     if slope.level_error is None:
         change = "Turn the level end for end and read again."
-        said = "The level was read one way only, so a crooked level would not show."
+        said = "The level was read one way only, so an error of the level would not show."
         return Finding("level", Grade.GOOD, said, limit, OURS, change)
     apart = abs(2 * magnitude(slope.level_error, "in"))
     if within(apart, DISAGREE_IN):
@@ -122,7 +122,7 @@ def table_depth(slope: Slope) -> str:
                 f"{slope_words(slope.fall)}."
             )
     if percent > rows[-1].high:
-        return f"The published table sends a garden on {slope_words(slope.fall)} elsewhere."
+        return f"On {slope_words(slope.fall)} the published table says to choose another spot."
     before = max(row.high for row in rows if row.high <= percent + 1e-9)
     after = min(row.low for row in rows if row.low > percent)
     return f"In the published table no row covers {before:g} to {after:g} %."

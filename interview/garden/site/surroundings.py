@@ -1,4 +1,4 @@
-"""Neighbours, rules, owners and children: the surroundings of the spot."""
+"""Neighbors, rules, owners and children: the surroundings of the spot."""
 
 from __future__ import annotations
 
@@ -24,8 +24,8 @@ _DROWNING = Source(
 class Destination(Enum):
     """Where extra water goes when the garden is full."""
 
-    OWN_LAWN = "own lawn or bed"
-    STREET = "street, swale or drain that may take it"
+    OWN_LAWN = "your own lawn or bed"
+    STREET = "the street, a swale (a shallow grass ditch) or a drain that may take it"
     UNDECIDED = "not decided"
     NEIGHBOR = "a neighbor"
     BUILDING = "a building"
@@ -35,16 +35,16 @@ class Destination(Enum):
 
 def overflow_finding(where: Destination | None) -> Finding:
     """Return whether the overflow has a safe way out."""
-    limit = "over your own ground to a place that may take it"
+    limit = "over your own ground to a place where water may go"
     if where in (Destination.OWN_LAWN, Destination.STREET):
-        said = f"Overflow goes to: {where.value}."
+        said = f"The overflow goes to {where.value}."
         return Finding("overflow_way", Grade.GOOD, said, limit, _OVERFLOW)
     if where in (None, Destination.UNDECIDED):
-        said = "It is not decided where the overflow goes."
+        said = "You have not decided where the overflow goes."
         change = "Pour out a bucket at the low side and watch where it runs."
         return Finding("overflow_way", Grade.FIX, said, limit, _OVERFLOW, change)
-    said = f"Overflow would reach {where.value}."
-    change = "Turn the notch to another side, or choose another spot."
+    said = f"The overflow would reach {where.value}."
+    change = "Put the notch (the low place in the rim) on another side, or choose another spot."
     return Finding("overflow_way", Grade.STOP, said, limit, _OVERFLOW, change)
 
 
@@ -59,16 +59,19 @@ class Rules(Enum):
 
 def permit_finding(rules: Rules | None) -> Finding:
     """Return whether permits, association rules and rights of way were asked about."""
-    limit = "ask before you dig; small gardens mostly need no permit"
+    limit = "ask before you dig; most small gardens need no permit"
     if rules is Rules.CLEAR:
         return Finding("permits", Grade.GOOD, "You have asked about the rules.", limit, _PERMITS)
     if rules is Rules.REFUSED:
-        said, change = "The office or the association refused.", "Ask what they would allow."
+        said, change = "The office or the association said no.", "Ask what they would allow."
         return Finding("permits", Grade.STOP, said, limit, _PERMITS, change)
     if rules is Rules.PENDING:
         said, change = "You are waiting for an answer about the rules.", "Wait for the answer."
     else:
-        said = "You have not asked about permits, association rules and easements yet."
+        said = (
+            "You have not asked yet about permits, association rules and easements (others' "
+            "rights to use your ground)."
+        )
         change = "Ask the building office about reshaping the ground and moving a downspout."
     return Finding("permits", Grade.FIX, said, limit, _PERMITS, change)
 
@@ -76,16 +79,16 @@ def permit_finding(rules: Rules | None) -> Finding:
 class Owner(Enum):
     """Who owns the ground."""
 
-    OWN = "own ground"
-    WRITTEN = "written permission"
+    OWN = "it is your own ground"
+    WRITTEN = "you have written permission"
     NO = "neither"
 
 
 def ownership_finding(owner: Owner | None) -> Finding:
     """Return whether the person may dig there at all."""
-    limit = "own ground, or written permission"
+    limit = "your own ground, or written permission"
     if owner in (Owner.OWN, Owner.WRITTEN):
-        said = f"You have said whose ground it is: {owner.value}."
+        said = f"You may dig here: {owner.value}."
         return Finding("ownership", Grade.GOOD, said, limit, OURS)
     if owner is None:
         said, change = (
@@ -105,7 +108,7 @@ def children_finding(present: bool | None) -> Finding:
         return Finding("children", Grade.GOOD, said, limit, _DROWNING)
     said = "Small children may use the yard." if present is None else "Small children use the yard."
     change = (
-        "Cover or fill the test hole whenever you leave it; 6 in (150 mm) of pond is deep enough."
+        "Cover or fill the test hole whenever you leave it. A pond of 6 in (150 mm) is deep enough."
     )
     brief = Brief("Fine: cover the hole, and keep the pond to 6 in (150 mm).")
     return Finding("children", Grade.GOOD, said, limit, _DROWNING, change, brief)

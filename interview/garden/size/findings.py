@@ -41,9 +41,9 @@ def depth_findings(found: SizeResults) -> Iterator[Finding]:
         yield Finding(
             "pond_depth",
             Grade.STOP,
-            f"The soil empties only {show(depth.limit, unit, 2, 'down')} of pond in time."
+            f"This soil can empty a pond of only {show(depth.limit, unit, 2, 'down')} in time."
             if depth.soil_refuses
-            else "The deepest pond wanted is too shallow to be dug level.",
+            else "The deepest pond you want is too shallow to be dug level.",
             "3 in (75 mm) of pond or more",
             OURS,
             NO_POND_HERE if depth.soil_refuses else "Allow a deeper pond.",
@@ -63,7 +63,7 @@ def depth_findings(found: SizeResults) -> Iterator[Finding]:
             "runs through before the soil can clean it.",
             "8.3 in/h (210 mm/h) at the most",
             TOO_FAST_IN_H.source,
-            "Mend it first: mix slower soil and compost into the floor, and test again.",
+            "Improve it first: mix slower soil and compost into the floor, and test again.",
         )
     if depth.caution and not depth.too_shallow:
         yield Finding(
@@ -72,7 +72,9 @@ def depth_findings(found: SizeResults) -> Iterator[Finding]:
             "By the corrected rate this pond takes more than 48 hours to empty.",
             "empty within 48 hours through the bottom alone",
             CORRECTED_RATE_HOURS.source,
-            "Choose both checks, or make the pond shallower.",
+            "Choose both checks, or make the pond shallower."
+            if magnitude(rate, "in/h") > 0
+            else "Choose both checks.",
         )
     if depth.governs is Governs.CAP and not depth.too_shallow:
         yield Finding(
@@ -89,7 +91,7 @@ def depth_findings(found: SizeResults) -> Iterator[Finding]:
         yield Finding(
             "pond_and_engineer",
             Grade.FIX,
-            f"A pond of {show(wanted, unit, 3)} was wanted; the plan keeps to "
+            f"You want a pond of {show(wanted, unit, 3)}. The plan keeps to "
             f"{show(depth.cap, unit, 3)} until an engineer says it may be deeper.",
             "12 in (300 mm) without an engineer's word",
             OURS,
@@ -99,7 +101,7 @@ def depth_findings(found: SizeResults) -> Iterator[Finding]:
         yield Finding(
             "pond_and_children",
             Grade.FIX,
-            "The pond is deeper than 6 in (150 mm) where small children may play.",
+            "The pond is deeper than 6 in (150 mm), and small children may play here.",
             "6 in (150 mm) is deep enough near small children",
             OURS,
             "Write 6 in (150 mm) as the deepest pond wanted, or fence the garden.",
@@ -159,7 +161,7 @@ def size_findings(found: SizeResults) -> Iterator[Finding]:
             "own_rain",
             Grade.FIX,
             "The pond is hardly deeper than the rain to hold, so the garden mostly catches its "
-            "own rain and grows very large.",
+            "own rain and must be very large.",
             "a pond of one and a half times the rain, or more",
             OURS,
             "Hold less rain, allow a deeper pond, or send less roof here.",
@@ -171,8 +173,8 @@ def size_findings(found: SizeResults) -> Iterator[Finding]:
         yield Finding(
             "rain_held",
             Grade.GOOD,
-            f"A storm of {rain} does not fill the garden while the soil takes its part; with "
-            f"nothing soaking it would hold {held}.",
+            f"A storm of {rain} does not fill the garden, because water soaks in while it rains. "
+            f"If none soaked in, the garden would hold {held}.",
             "the rain to hold",
             ARITHMETIC,
         )
@@ -189,15 +191,15 @@ def size_findings(found: SizeResults) -> Iterator[Finding]:
             f"{LOW.write(100 * share)} % of what was asked.",
             "the rain to hold",
             ARITHMETIC,
-            "Find more room, steeper sides, a second garden, or send less roof here. A smaller "
-            "garden still takes most of the year's rain.",
+            "Find more room, make the sides steeper, add a second garden, or send less roof here. "
+            "A smaller garden still takes most of the year's rain.",
         )
     if own_share(found) >= 1:
         yield Finding(
             "own_rain_share",
             Grade.FIX,
             "More rain falls on the bed than the roof and paving send to it.",
-            "less rain on the bed than from what drains here",
+            "less rain on the bed than from the roof and paving",
             ARITHMETIC,
             "Send more roof here, make the pond deeper, or make the bed smaller.",
         )
@@ -207,7 +209,7 @@ def size_findings(found: SizeResults) -> Iterator[Finding]:
             "split",
             Grade.FIX,
             "One garden over 300 ft² (28 m²) is hard to keep level.",
-            "100 to 300 ft² (10 to 28 m²) a garden",
+            "100 to 300 ft² (10 to 28 m²) for one garden",
             basin.SPLIT_ABOVE_FT2.source,
-            "Answer 2 beds, side by side or one below the other; the options have their sizes.",
+            "Choose 2 beds, side by side or one below the other; the options show their sizes.",
         )

@@ -86,7 +86,7 @@ class NeededSize(Results):
         if depth.governs is not Governs.CAP and ratio(depth.depth, rain) <= 1:
             why = (
                 "The pond this soil can empty is no deeper than the rain to hold: hold less rain, "
-                "or mend the soil and test again."
+                "or improve the soil and test again."
             )
             raise Unanswered(start.RAIN_DEPTH, start.RAIN_DEPTH.key, why=why)
 

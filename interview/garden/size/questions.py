@@ -176,11 +176,11 @@ DRAIN_RULE = Question(
         (
             ("both", "both checks: drop in the hole in 24 h, and corrected rate in 48 h"),
             ("strict", "strict: corrected rate in 24 h"),
-            ("custom", "the custom alone: drop in the hole in 24 h"),
+            ("custom", "the usual shortcut: drop in the hole in 24 h"),
         )
     ),
-    why="The custom is a shortcut: it treats the garden like the hole. A wide garden has almost "
-    "no walls, so it empties more slowly.",
+    why="The usual shortcut treats the garden like the hole. A wide garden has almost no walls, "
+    "so it empties more slowly.",
     find_out="Both checks, unless your local office names another rule.",
     default=always_this("both"),
 )
@@ -275,7 +275,7 @@ STORM_SHAPE = Question(
         (
             ("triangle", "rising to a peak and falling"),
             ("uniform", "evenly"),
-            ("type_ii", "NRCS Type II over 24 hours"),
+            ("type_ii", "NRCS Type II: one sharp burst in 24 hours"),
         )
     ),
     why="A peaked storm fills the pond faster than it can soak away.",
@@ -336,7 +336,7 @@ PRICES = Question(
     text="What do the materials cost where you buy them?",
     kind=Several(PriceLine(), at_most=16),
     why="The shopping list then adds up what the garden costs.",
-    find_out="One a line, each with what it is for. Skip it to do without.",
+    find_out="One per line, each with what it is for. Skip it to do without.",
     objection=wrong_prices,
 )
 

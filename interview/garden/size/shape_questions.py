@@ -79,12 +79,12 @@ FLOOR_SHAPE = Question(
             (FloorShape.OVAL.value, "an oval"),
             (FloorShape.KIDNEY.value, "a kidney, its hollow side uphill"),
             (FloorShape.RECTANGLE.value, "a rectangle with square corners"),
-            (FloorShape.OWN.value, "an outline of my own, measured off a string"),
+            (FloorShape.OWN.value, "an outline of my own, measured from a string"),
         )
     ),
     why="Round ends are the easiest to dig, to keep and to look at.",
     find_out="Lay a hose on the grass and look at it from the house.",
-    more="A floor that is pegged without a word about its shape counts as a rectangle.",
+    more="If you peg a floor and name no shape, it counts as a rectangle.",
     default=always_this(FloorShape.ROUNDED.value),
 )
 
@@ -102,12 +102,12 @@ KIDNEY_BEND = Question(
 OWN_OUTLINE = Question(
     key="floor_outline",
     label="Outline of the floor",
-    text="Where is the floor's edge, measured off a level string laid along its length?",
+    text="Where is the floor's edge, measured from a level string along its length?",
     kind=Several(StationLine(), at_least=2, at_most=60),
     why="The plan then takes the area, the water and the pegs from an outline of your own.",
-    find_out="Lay the outline with a hose and stretch a level string through it. Every foot or "
-    "two (half a meter) along it, measure square off to the uphill edge and to the downhill edge. "
-    "Begin and end where the string leaves the outline, with 0 and 0.",
+    find_out="Lay the outline with a hose and stretch a level string through it. Every 1 or 2 ft "
+    "(0.5 m) along it, measure at a right angle to the uphill edge and to the downhill "
+    "edge. Begin and end where the string leaves the outline, with 0 and 0.",
     asks=chosen(FLOOR_SHAPE, FloorShape.OWN.value),
     when="the garden has an outline of your own",
     objection=wrong_stations,
@@ -139,8 +139,8 @@ FREEBOARD = Question(
     # Under an inch, for the 25 mm of a level lawn are.
     kind=depth((0.5, "in"), (12, "in")),
     why="It keeps a big storm in the overflow and off the berm.",
-    find_out="2 in (50 mm) does with a notch as wide as the plan makes it. Where level lawn is "
-    "the rim 1 in (25 mm) does. 6 in (150 mm) is the cautious value.",
+    find_out="2 in (50 mm) is enough with the notch as wide as the plan makes it. Where level "
+    "lawn is the rim, 1 in (25 mm) is enough. 6 in (150 mm) is the cautious value.",
     default=_freeboard,
 )
 

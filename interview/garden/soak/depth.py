@@ -29,7 +29,7 @@ STRICT_HOURS = Cited(24.0, Source("gone within a day", Provenance.OURS))
 DEEPEST_IN = Cited(10.0, Source("ponds of ten inches or less", Provenance.PRACTICE))
 SHALLOWEST_IN = Cited(3.0, Source("shallower ponds cannot be dug level enough", Provenance.OURS))
 NO_POND_HERE = (
-    "Work in compost and test again, move to faster soil, or plant a shallow wet meadow instead."
+    "Mix in compost and test again, move to faster soil, or plant a shallow wet meadow instead."
 )
 """What is told, wherever it is told, of soil that empties less than the least pond in time."""
 TOO_FAST_IN_H = Cited(

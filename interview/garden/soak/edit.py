@@ -45,8 +45,8 @@ def with_added(view: Answers, line: str) -> str:
             refusals.append(refused)
     if suggested_shift(view, view.now) and any(isinstance(r, timing.OutOfOrder) for r in refusals):
         raise NotedAhead(
-            "Times are noted that lie ahead of this clock. Set them back first: T on the timing "
-            "page, :shift on plain lines."
+            "Some noted times are ahead of this clock. Move them back first: press T on the "
+            "timing page, or type :shift on plain lines."
         )
     raise _telling(refusals)
 
@@ -89,9 +89,9 @@ def _index(lines: list[str], place: int) -> int:
     if not 1 <= place <= len(lines):
         count = len(lines)
         raise Refused(
-            f"There is no reading {place}; there are {count}."
+            f"There is no reading {place}. The readings are numbered from 1 to {count}."
             if count
-            else "There is no reading yet."
+            else "There is no reading yet. Add the first one."
         )
     return place - 1
 
@@ -129,7 +129,7 @@ def with_shift(view: Answers, words: str) -> dict[str, str]:
     amount = read_duration(found["long"], None)
     seconds = float(amount.number) * (60 if amount.unit == "min" else 1)
     if not 0 < seconds <= LONGEST_SHIFT_S:
-        raise Refused(f"A clock is not off by that much. {SHIFT_GOOD}")
+        raise Refused(f"No clock is off by that much. {SHIFT_GOOD}")
     behind = (found["way"] or "").casefold() in ("behind", "slow")
     by = dt.timedelta(seconds=seconds if behind else -seconds)
     wanted = {view.address(timing.READINGS): text} if (text := _shifted(view, by, found)) else {}
@@ -137,7 +137,7 @@ def with_shift(view: Answers, words: str) -> dict[str, str]:
         moments = {view.address(one): at for one in MOMENTS if (at := view.get(one))}
         wanted = {**{key: write_instant(at + by) for key, at in moments.items()}, **wanted}
     if not wanted:
-        raise Refused("No time is noted for this hole yet, so there is nothing to shift.")
+        raise Refused("No time is noted for this hole yet, so there is nothing to move.")
     return dict(reversed(wanted.items())) if behind else wanted
 
 

@@ -10,7 +10,8 @@ from interview.quantities.shown import LOW
 from interview.quantities.units import Quantity
 
 SOAK = Source(
-    "custom of soak tests: the fall in the hole since the mark by the time", Provenance.PRACTICE
+    "common way of soak tests: the fall in the hole since it was filled, divided by the time",
+    Provenance.PRACTICE,
 )
 
 
@@ -36,7 +37,7 @@ FIGURES: tuple[Figure[SoakResults], ...] = (
     ),
     Figure(
         "mean_drop_rate",
-        "All the drop over all the time",
+        "Whole drop divided by the whole time",
         lambda p: _measured(p.soil.mean_drop_rate),
         *RATE,
         "sum of the drops / sum of the times",
@@ -46,7 +47,7 @@ FIGURES: tuple[Figure[SoakResults], ...] = (
     ),
     Figure(
         "lower_drop_rate",
-        "Drop rate that the depth goes by",
+        "Drop rate that limits the depth",
         lambda p: _measured(p.soil.lower_drop_rate),
         *RATE,
         "the lower of the two in each hole: soil slows as it wets",
@@ -67,7 +68,7 @@ FIGURES: tuple[Figure[SoakResults], ...] = (
     ),
     Figure(
         "corrected_rate_error",
-        "Standard error of the corrected rate",
+        "Standard error (likely error) of that rate",
         _rate_error,
         *RATE,
         "reading and width errors carried into f by its derivatives",

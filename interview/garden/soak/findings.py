@@ -66,9 +66,9 @@ def holes_findings(found: SoakResults) -> Iterator[Finding]:
             f"The fastest hole is {plain_number(combined.spread, 2)} times the slowest."
             if isfinite(combined.spread)
             else "One hole takes water and another takes none at all.",
-            "the fastest about twice the slowest, or less",
+            "the fastest hole is at most about twice as fast as the slowest",
             OURS,
-            "Test another hole where the marks allow it, or move toward the faster one.",
+            "Test another hole where you may dig, or move toward the faster one.",
         )
 
 
@@ -88,7 +88,9 @@ def _test(found: SoakResults, number: int) -> Iterator[Finding]:
         return
     fall = rate_words(test.drop_rate, found.answers.metric)
     alone = rate_words(test.corrected, found.answers.metric)
-    said = f"{hole.name}: the water drops {fall}, by the bottom alone {alone}: {test.band.value}."
+    said = (
+        f"{hole.name}: the water drops {fall}, through the bottom alone {alone}: {test.band.value}."
+    )
     none = test.band is Band.NO_FALL
     line = f"STOP: {test.band.value}." if none else f"Water drops {fall}: {test.band.value}."
     bad = {Band.NO_FALL: Grade.STOP, Band.MARGINAL: Grade.FIX}
@@ -96,8 +98,8 @@ def _test(found: SoakResults, number: int) -> Iterator[Finding]:
         f"hole_{number}_rate",
         bad.get(test.band, Grade.GOOD),
         said,
-        "a pond of 10 in (250 mm) emptied in time by both checks drains well; less than 3 in "
-        "(75 mm) is marginal",
+        "soil drains well if it can empty a pond of 10 in (250 mm) in time by both checks; it is "
+        "marginal if it cannot empty 3 in (75 mm)",
         OURS,
         NO_POND_HERE if test.band in bad else "",
         Brief(line),
@@ -107,7 +109,7 @@ def _test(found: SoakResults, number: int) -> Iterator[Finding]:
             f"hole_{number}_settled",
             Grade.FIX if test.still_wetting else Grade.GOOD,
             f"{hole.name}: the rate has not settled yet.",
-            "the last three intervals within 10 % of their average",
+            "the last three rates are within 10 % of their average",
             SETTLED_WITHIN.source,
             "Take more readings; the soil may still be wetting.",
         )
@@ -115,8 +117,11 @@ def _test(found: SoakResults, number: int) -> Iterator[Finding]:
         yield Finding(
             f"hole_{number}_texture",
             Grade.FIX,
-            f"{hole.name}: {hole.texture.texture.value} by feel does not fit the rate tested.",
-            "from a third to three times the rate of the table",
+            (
+                f"{hole.name}: {hole.texture.texture.value} by feel does not fit the rate that was "
+                "tested."
+            ),
+            "between a third of the rate in the table and three times it",
             RAWLS_1982,
             "Look again: roots, cracks or an animal's hole make the test too fast, and smeared "
             "walls make it too slow.",

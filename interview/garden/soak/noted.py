@@ -246,7 +246,7 @@ def _noted(view: Answers) -> Noted:
     )
 
 
-DEPTH_WANTED = "Say how deep the water is at the mark; every reading is measured against it."
+DEPTH_WANTED = "Say how deep the water is at the fill level. Every reading is compared with it."
 
 
 def _timed(view: Answers) -> Timed | None:
@@ -287,5 +287,5 @@ def _test(view: Answers, wrong: str) -> tuple[SoakTest | None, str]:
     try:
         return test_of(view), ""
     except Unanswered as gap:
-        waits = gap.why or f"The corrected rate waits for: {gap.question.label}."
+        waits = gap.why or f"The corrected rate needs one more answer: {gap.question.label}."
         return None, wrong or view.told(waits)

@@ -53,7 +53,10 @@ HOLE_LEFT = HOLE.question(
             ("open", "still open, I am beside it"),
         )
     ),
-    why="An open hole of water is dangerous to children and animals, and to ankles.",
+    why=(
+        "An open hole with water is a danger to children and animals, and people break ankles in "
+        "it."
+    ),
     find_out="Go and look.",
     caution=HOLE_CAUTION,
 )

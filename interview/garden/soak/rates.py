@@ -320,9 +320,9 @@ def _spans(rows: Sequence[Interval]) -> list[_Span]:
         return spans
     if any(row.found_empty for row in rows):
         raise ValueError(
-            "The hole was empty at every reading, so fill it again and read before it empties."
+            "The hole was empty at every reading. Fill it again and read before it is empty."
         )
-    raise ValueError("There is no usable reading yet, so read the water at least once more.")
+    raise ValueError("There is no usable reading yet. Read the water at least once more.")
 
 
 def soak_test(

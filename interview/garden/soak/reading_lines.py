@@ -88,7 +88,7 @@ class Readings(Simple[tuple[SoakEvent, ...]]):
         elif match := _BARE.match(words):
             what = self.word(answers)
         else:
-            raise Refused(f"A time and a depth are needed. {_GOOD}")
+            raise Refused(f"Write a time and a depth. {_GOOD}")
         if not (when := match["when"].rstrip(" ,;")):
             raise _no_time(answers)
         at = self._when(when, answers, began, last)
@@ -130,7 +130,7 @@ class Readings(Simple[tuple[SoakEvent, ...]]):
 
     def hint(self, units: str) -> str:
         depth = f"{self.said} {'6 7/8 in' if units == 'us' else '175 mm'}"
-        return f"one a line: a time, then the depth, as 10:15 {depth} or +2h {depth}"
+        return f"one per line: a time, then the depth, as 10:15 {depth} or +2h {depth}"
 
 
 def _no_time(answers: Answers) -> Refused:

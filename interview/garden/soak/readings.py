@@ -14,10 +14,10 @@ from interview.quantities.evidence import Cited, Provenance, Source
 from interview.quantities.units import Quantity, magnitude, quantity
 
 EMPTY_NOTE = (
-    "The hole was empty when you looked, so the soil is at least this fast; "
-    "fill it again and read sooner."
+    "The hole was empty when you looked, so the soil is at least this fast. Fill it again and "
+    "read sooner."
 )
-ALREADY_EMPTY = "The hole was already empty."
+ALREADY_EMPTY = "The hole was empty already."
 _TINY_IN = 1e-9
 """By so much one depth written in two units may differ: what floats leave over."""
 
@@ -93,7 +93,9 @@ def intervals(
     bare = hole.bare
     depth = magnitude(start_depth, "in")
     if not 0 < depth < float("inf"):
-        raise ValueError("Fill the hole first: the depth of water at the start must be above zero.")
+        raise ValueError(
+            "Fill the hole first. The depth of water at the start must be more than zero."
+        )
     _inside(bare, depth, 0)
     water = _Water(0.0, depth, 0.0, depth)
     rows = []
@@ -109,7 +111,8 @@ def _inside(bare: BareHole, depth: float, number: int) -> None:
     if bare.is_tapered and bare.radius(depth) <= 0:
         where = f"reading {number}" if number else "the start"
         raise ValueError(
-            f"The hole would close up below the water at {where}, so measure its widths again."
+            f"By these widths the hole would close before its bottom, as told at {where}. "
+            "Measure the widths again."
         )
 
 
@@ -119,8 +122,8 @@ def _refill(bare: BareHole, water: _Water, reading: Reading, number: int) -> Non
     new = magnitude(reading.refilled_to, "in")
     if not new > 0 or (new < water.depth - _TINY_IN and reading.depth is not None):
         raise ValueError(
-            f"After the refill at reading {number} the water must be deeper than before, "
-            "so check both depths."
+            f"After the refill at reading {number} the water must be deeper than before. Check "
+            "both depths."
         )
     _inside(bare, new, number)
     water.start_over(magnitude(reading.elapsed, "h"), new)
@@ -133,16 +136,16 @@ def _depth(reading: Reading, number: int) -> float | None:
             return 0.0
         if reading.refilled_to is None:
             raise ValueError(
-                f"Reading {number} has no depth of water, so type one or leave it out."
+                f"Reading {number} has no depth of water. Type one, or leave the reading out."
             )
         return None
     depth = magnitude(reading.depth, "in")
     if not depth >= 0:
         raise ValueError(
-            f"Reading {number} is a fall of more than the water there was, so check it."
+            f"Reading {number} is a drop of more than all the water in the hole. Check it."
         )
     if reading.emptied and depth > 0:
-        raise ValueError(f"Reading {number} says both empty and a depth, so choose one of them.")
+        raise ValueError(f"Reading {number} says both empty and a depth. Keep one of them.")
     return depth
 
 
@@ -153,8 +156,8 @@ def _end_time(reading: Reading, water: _Water, now: float, empty: bool, number: 
     emptied_at = magnitude(reading.emptied_at, "h")
     if not water.time < emptied_at <= now + 1e-12:
         raise ValueError(
-            f"The hole must have emptied after the reading before it and by reading {number}, "
-            "so check that time."
+            f"The hole must have become empty between the reading before and reading {number}. "
+            "Check that time."
         )
     return emptied_at
 
@@ -162,16 +165,14 @@ def _end_time(reading: Reading, water: _Water, now: float, empty: bool, number: 
 def _interval(bare: BareHole, water: _Water, reading: Reading, number: int) -> Interval | None:
     now = magnitude(reading.elapsed, "h")
     if not water.time < now < float("inf"):
-        raise ValueError(
-            f"Reading {number} must be later than the one before it, so check its time."
-        )
+        raise ValueError(f"Reading {number} must be later than the one before it. Check its time.")
     depth = _depth(reading, number)
     if depth is None:
         return None
     if depth > water.depth + _TINY_IN and not reading.spoiled:
         raise ValueError(
-            f"At reading {number} the water is deeper than before, so check it, "
-            "or say that the hole was filled again."
+            f"At reading {number} the water is deeper than before. Check it, or say that you "
+            "filled the hole again."
         )
     empty = depth == 0
     end = _end_time(reading, water, now, empty, number)
@@ -216,7 +217,7 @@ NO_FALL_HOURS = 1.0
 SLOW_FALL_HOURS = 3.0
 OVERNIGHT_HOURS = 6.0
 OVERNIGHT_SLOW_IN_H = Cited(
-    0.5, Source("one long reading tells enough of a marginal soil", Provenance.OURS)
+    0.5, Source("one long reading tells enough about a marginal soil", Provenance.OURS)
 )
 NEXT_FALL_IN = Cited(0.75, Source("read again after about 3/4 in of fall", Provenance.OURS))
 NEXT_AT_LEAST_H = 5 / 60
@@ -325,7 +326,7 @@ def combine(tests: Sequence[Rates]) -> CombinedRate:
     Raises ValueError when there is no test. Source: ``SEVERAL_HOLES``.
     """
     if not tests:
-        raise ValueError("There is no finished test hole yet, so run one soak test first.")
+        raise ValueError("There is no finished test hole yet. Run one soak test first.")
     rates = [magnitude(test.corrected, "in/h") for test in tests]
     middle = median if len(tests) > 2 else min
 

@@ -177,7 +177,7 @@ def _gap(holes: tuple[HoleReport, ...], used: list[HoleReport]) -> Unanswered:
         if hole.waits_for:
             return hole.waits_for
     if holes:
-        why = "Every hole tested is set aside, so test another or let one count."
+        why = "Every hole you tested is set aside. Test another hole, or use one of these."
         address = f"holes.{holes[-1].number}.{soak.HOLE_COUNTS.key}"
         return Unanswered(soak.HOLE_COUNTS, address, why=why)
     return Unanswered(digging.HOLE_DEPTH, "holes.1.hole_depth")

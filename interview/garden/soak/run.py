@@ -47,15 +47,15 @@ def soak_run(view: Answers, now: dt.datetime) -> SoakRun:
 
 
 STALE = (
-    "The soil has dried since: soak the hole twice again and start a new test, as a new hole if "
-    "you want to keep these readings."
+    "The soil has dried since then: soak the hole twice again and start a new test, as a new hole "
+    "if you want to keep these readings."
 )
 
 # The clock
 
 SHIFT = (
-    "If it is wrong now, set the clock right. If it was ahead then, set the noted times back: T on "
-    "the timing page, :shift on plain lines."
+    "If the clock is wrong now, correct it. If it was ahead then, move the noted times back: "
+    "press T on the timing page, or type :shift on plain lines."
 )
 
 
@@ -87,17 +87,17 @@ def _notices(hole: Noted, now: dt.datetime, last: dt.datetime | None) -> tuple[s
     if is_back(now, last):
         return (
             f"This computer's clock says {clock(now, now)}, but {_ahead(hole, now)} noted for "
-            f"later, up to {clock(last, now)}; nothing is lost. {SHIFT}",
+            f"later, up to {clock(last, now)}. Nothing is lost. {SHIFT}",
         )
     if _is_stale(now, last):
         return (
-            f"{span(utc(now) - utc(last))} have passed since the last time noted: the clock was "
-            "set forward, or the test was left for long.",
+            f"{span(utc(now) - utc(last))} have passed since the last noted time. Either the clock "
+            "was set forward, or the test was left alone for a long time.",
         )
     if last.utcoffset() != now.utcoffset():
         return (
-            f"The clock was moved since {last:%H:%M} was noted (summer time or another zone); "
-            "times are shown by the clock of now, and every wait is true.",
+            f"The clock was changed since {last:%H:%M} was noted (summer time or another zone); "
+            "times are shown by the clock as it is now, and every wait is still right.",
         )
     return ()
 
@@ -132,8 +132,8 @@ def wetting(fills: Fills, now: dt.datetime) -> SoakRun:
         return SoakRun(
             now,
             RunState.READY,
-            "The wet season has soaked this soil, so go straight to the timed test: fill to the "
-            "mark and note the time.",
+            "The wet season has soaked this soil, so go straight to the timed test: fill the hole "
+            "to the fill level and note the time.",
         )
     if fills.start_2 is not None:
         return _second(fills, now)
@@ -141,8 +141,8 @@ def wetting(fills: Fills, now: dt.datetime) -> SoakRun:
         return SoakRun(
             now,
             RunState.WETTING_1,
-            "Scratch the walls, fill the hole with water for the first soaking, and note the time.",
-            "Dry soil drinks fast at first. Two fillings wet it, so that the third one tells how "
+            "Scratch the walls, fill the hole with water to soak the soil, and note the time.",
+            "Dry soil drinks fast at first. Two fillings soak it, so that the third one shows how "
             "fast it really takes water.",
         )
     if fills.gone_1 is None:
@@ -170,9 +170,9 @@ def _second(fills: Fills, now: dt.datetime) -> SoakRun:
         return SoakRun(
             now,
             RunState.READY,
-            "Both fillings were gone within 10 minutes, so this is sandy soil that needs no more "
-            "wetting: fill to the mark at once and note the time.",
-            "Stay beside the hole; the first reading is due in minutes.",
+            "Both fillings were gone within 10 minutes, so the soil is sandy and needs no more "
+            "soaking: fill to the fill level at once and note the time.",
+            "Stay beside the hole: the first reading is due in a few minutes.",
         )
     if fills.gone_2 >= _hours(STANDS_H.value[0]):
         return _soaked_by_standing(fills.gone_2, now)
@@ -180,13 +180,13 @@ def _second(fills: Fills, now: dt.datetime) -> SoakRun:
         return SoakRun(
             now,
             RunState.READY,
-            "The soil has had more than a day to dry since the soaking: fill it once more, let it "
-            "drain, then fill to the mark and note the time.",
+            "The soil has had more than a day to dry since you soaked it: fill the hole once "
+            "more, let it drain, then fill to the fill level and note the time.",
         )
     return SoakRun(
         now,
         RunState.READY,
-        "The soil is wet through: fill to the mark and note the time.",
+        "The soil is soaked: fill to the fill level and note the time.",
         f"The second filling took {span(fills.gone_2)}.",
     )
 
@@ -195,9 +195,9 @@ def _soaked_by_standing(time: dt.timedelta, now: dt.datetime) -> SoakRun:
     return SoakRun(
         now,
         RunState.READY,
-        f"The filling took {span(time)} to go: the soil is wet through, and slow. Fill to the "
-        "mark and note the time.",
-        "One filling is enough here. Expect to read it again only the next morning.",
+        f"The water took {span(time)} to go, so the soil is soaked, and slow: fill to the fill "
+        "level and note the time.",
+        "One filling is enough here. The next reading will probably be tomorrow morning.",
     )
 
 
@@ -208,19 +208,19 @@ def _draining(state: RunState, start: dt.datetime, now: dt.datetime) -> SoakRun:
         return SoakRun(
             now,
             state,
-            "If water still stands after a day, this soil is too slow as it is: top up to the "
-            "mark, note the time, and read it once the next morning.",
-            "A garden here needs the soil mended, or another spot. The reading gives the number "
-            "for it. If the hole is empty by now, note when you think it went.",
+            "If water still stands after a day, this soil is too slow as it is: fill up to the "
+            "fill level, note the time, and read it once the next morning.",
+            "A garden here needs better soil, or another spot. The reading shows how slow it is. "
+            "If the hole is empty by now, note when you think the water was gone.",
             since=start,
         )
     if stood >= first:
         return SoakRun(
             now,
             state,
-            "If water still stands after 12 hours, no second filling is needed: the soil is "
-            "soaked, and slow. Top up to the mark and note the time.",
-            "If the hole is empty by now, note when you think it went.",
+            "If water still stands after 12 hours, you need no second filling, for the soil is "
+            "soaked, and slow: fill up to the fill level and note the time.",
+            "If the hole is empty by now, note when you think the water was gone.",
             due=_next_look(start, now),
             since=start,
         )
@@ -231,7 +231,10 @@ def _draining(state: RunState, start: dt.datetime, now: dt.datetime) -> SoakRun:
         f"Let it drain; look again at {clock(look, now)}, and note when the last water is gone."
         if look
         else "Let it drain, and note when the last water is gone.",
-        "Cover the hole when you leave it. If you miss the moment, write the time you think best.",
+        (
+            "Cover the hole when you leave it. If you miss the moment, write your best guess of "
+            "the time."
+        ),
         due=look,
         since=start,
     )

@@ -28,15 +28,15 @@ class RunState(Enum):
     """Where the run of one hole stands."""
 
     NOT_DUG = "not dug"
-    WETTING_1 = "first soaking to be filled"
-    DRAINING_1 = "first soaking draining"
-    WETTING_2 = "second soaking to be filled"
-    DRAINING_2 = "second soaking draining"
+    WETTING_1 = "fill the hole the first time"
+    DRAINING_1 = "first filling draining"
+    WETTING_2 = "fill the hole the second time"
+    DRAINING_2 = "second filling draining"
     READY = "ready for the timed test"
     RUNNING = "running"
     DUE = "a reading is due"
     OVERDUE = "a reading is overdue"
-    REFILL = "to be filled again"
+    REFILL = "fill the hole again"
     SLOW = "slow: read it in the morning"
     SLOW_TOLD = "slow, and read long enough"
     ENOUGH_EARLY = "very fast: enough"
@@ -104,7 +104,7 @@ class SoakRun:
         if left > dt.timedelta():
             return f"Next reading at {at}, in {span_up(left)}."
         if self.state is RunState.OVERDUE:
-            return f"Reading due since {at}, {span(left)} ago. Late is as good as punctual."
+            return f"Reading due since {at}, {span(left)} ago. Late is as good as on time."
         return f"Reading due now ({at})."
 
     @property
@@ -126,7 +126,7 @@ def is_back(now: dt.datetime, last: dt.datetime | None) -> bool:
 FIRST_WAIT_H = Cited(1.0, Source("hourly readings are the custom", Provenance.PRACTICE))
 REFILL_BELOW_IN = Cited(2.0, Source("under 2 in a ruler tells little", Provenance.OURS))
 MOST_READINGS = Cited(12, Source("twelve readings are enough of any hole", Provenance.OURS))
-LOWER = "The lower of two means is used: of all the readings, or of the last three."
+LOWER = "The plan takes the lower of two averages: of all the readings, or of the last three."
 LATE_AFTER = dt.timedelta(minutes=10)
 
 
@@ -151,7 +151,7 @@ def _judged(run: SoakRun, hole: Noted, noted: Timed, told: Advice) -> SoakRun:
     assert noted.mark is not None
     enough = _enough(run, told)
     if hole.left == "filled" or (hole.left == "covered" and enough):
-        done = "This test is done; readings may still be added or corrected."
+        done = "This test is done; you may still add or correct readings."
         return replace(run, state=RunState.DONE, do_now=done)
     if enough:
         return replace(run, state=enough[0], do_now=enough[1], and_then=enough[2])
@@ -172,18 +172,28 @@ def _enough(run: SoakRun, told: Advice) -> tuple[RunState, str, str] | None:
     test, counted = run.test, run.counted
     if told.enough_early and counted:
         said = "The water falls 6 in/h (150 mm/h) or more: one or two such readings are enough."
-        return RunState.ENOUGH_EARLY, said, "Very fast ground: choose plants that stand drought."
+        return (
+            RunState.ENOUGH_EARLY,
+            said,
+            ("The soil is very fast: choose plants that can stand drought."),
+        )
     if told.slow_told:
-        said = "One long reading is enough of a hole as slow as this; fill or cover the hole."
+        said = (
+            "One long reading is enough for a hole as slow as this: fill in the hole or cover it."
+        )
         return RunState.SLOW_TOLD, said, "The plan says what can be done about slow soil."
     if test is None or counted < READINGS_WANTED.value:
         return None
     if test.settled:
-        said = "The corrected rate has settled and the readings are enough; fill or cover the hole."
+        said = (
+            "The corrected rate has settled, so you have enough readings: fill in the hole or "
+            "cover it."
+        )
         return RunState.SETTLED, said, ""
     if counted >= MOST_READINGS.value:
         said = (
-            "The corrected rate never settled, but the readings are enough; fill or cover the hole."
+            "The corrected rate never settled, but you have enough readings: fill in the hole or "
+            "cover it."
         )
         return RunState.ENOUGH, said, LOWER
     return None
@@ -201,17 +211,17 @@ def _level(found: tuple[Interval, ...], kept: list[SoakEvent], mark: float) -> f
 def _refill(run: SoakRun, told: Advice, level: float) -> SoakRun:
     wait = span_up(dt.timedelta(hours=magnitude(told.next_interval, "h")))
     if level > 0:
-        said = f"Little water is left: fill to the mark again, then read after about {wait}."
+        said = f"Little water is left: fill to the fill level again, then read after about {wait}."
         return replace(run, state=RunState.REFILL, do_now=said)
-    said = f"The hole is empty: fill to the mark again, then read after about {wait}."
+    said = f"The hole is empty: fill to the fill level again, then read after about {wait}."
     seen = run.rows[-1].what == EMPTIED
-    why = "The time it took to go counts." if seen else EMPTY_SAID
+    why = "The time the water took to go is used." if seen else EMPTY_SAID
     return replace(run, state=RunState.REFILL, do_now=said, and_then=why)
 
 
 EMPTY_SAID = (
-    "It went empty some time between two looks, so that stretch gives only a least rate, at least "
-    "so fast, and is left out of the mean."
+    "It went empty some time between two readings. So the soil is at least that fast, but how "
+    "much faster is not known, and this reading is left out of the average."
 )
 
 
@@ -225,7 +235,7 @@ def _slow(run: SoakRun, last: dt.datetime) -> SoakRun:
         state=RunState.SLOW,
         due=due,
         do_now=f"The water hardly falls: cover the hole and read it at {clock(due, run.now)}.",
-        and_then="One reading after a night tells more of slow soil than one every hour. Keep "
+        and_then="With slow soil one reading after a night tells more than one every hour. Keep "
         "rain out of the hole.",
     )
 
@@ -239,11 +249,11 @@ def _running(run: SoakRun, found: tuple[Interval, ...], level: float) -> SoakRun
     if late <= LATE_AFTER:
         said = "Read the water now."
         return replace(run, state=RunState.DUE, do_now=said, and_then=_why(run))
-    said = "Read the water as soon as you can; the true time counts, so late is as good."
+    said = "Read the water as soon as you can; late is as good, because the true time is used."
     rate = magnitude(found[-1].drop_rate, "in/h") if found else 0.0
     hours = (late.total_seconds() / 3600) + NEXT_FALL_IN.value / rate if rate > 0 else 0.0
     if rate * hours > level:
-        said += " It may have run empty: if so, write empty, fill it again and read sooner."
+        said += " The hole may be empty. If so, write empty, fill it again and read sooner."
     return replace(run, state=RunState.OVERDUE, do_now=said, and_then=_why(run))
 
 
@@ -258,10 +268,12 @@ def _why(run: SoakRun) -> str:
     if test is not None and test.still_wetting:
         return "The corrected rate is still falling: the soil is still getting wet. Keep reading."
     if run.counted >= wanted:
-        return "The last three corrected rates are not yet within 10 % of their mean. Keep reading."
+        return (
+            "The last three corrected rates are not yet within 10 % of their average. Keep reading."
+        )
     if test is not None and test.settled:
         more = wanted - run.counted
-        return f"The last three corrected rates agree; {more} more make it sure."
+        return f"The last three corrected rates agree. {more} more will make sure."
     return f"{run.counted} of {wanted} readings so far." if run.counted else ""
 
 

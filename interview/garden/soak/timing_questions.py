@@ -42,7 +42,7 @@ def _dry(answers: Answers) -> bool:
 def _not_yet(at: dt.datetime, answers: Answers) -> str | None:
     """Doubt a time still to come; only doubted, so that a clock set back faults no answer."""
     if at > answers.now + dt.timedelta(minutes=1) and answers.now != NO_CLOCK:
-        return "By this clock that is still to come. Write when it was, or set the clock right."
+        return "By this clock that time has not come yet. Write when it was, or correct the clock."
     return None
 
 
@@ -53,7 +53,7 @@ def _not_at_once(
 
     def doubt(at: dt.datetime, answers: Answers) -> str | None:
         if at == answers.get(filled):
-            return "That is the very time it was filled. Write when the last water was gone."
+            return "That is the time the hole was filled. Write when the last water was gone."
         return _not_yet(at, answers)
 
     return doubt
@@ -68,7 +68,10 @@ def _not_before(
         for question in earlier:
             before = answers.get(question)
             if before is not None and at < before:
-                return f"That is before: {question.label.lower()}. Check one of the two times."
+                return (
+                    f"That is before this time: {question.label.lower()}. Check one of the two "
+                    "times."
+                )
         return None
 
     return objection
@@ -134,8 +137,8 @@ FILL_2_EMPTY = HOLE.question(
 
 WATER_AT_MARK = HOLE.question(
     key="water_at_mark",
-    label="Depth of water at the fill mark",
-    text="Stand a ruler in the hole, or push in a nail as a fill mark. Fill to it: how deep is "
+    label="Depth of water at the fill level",
+    text="Fill to a level you can find again, by a ruler or a nail: the fill level. How deep is "
     "the water?",
     kind=depth((1, "in"), (36, "in")),
     why="Every reading is compared with this depth.",
@@ -150,11 +153,11 @@ WATER_AT_MARK = HOLE.question(
 
 TEST_START = HOLE.question(
     key="test_start",
-    label="Timed test: filled to the fill mark",
-    text="When was the water at the fill mark?",
+    label="Timed test: filled to the fill level",
+    text="When was the water at the fill level?",
     kind=Moment(),
     why="All times are counted from here, even while this program is closed.",
-    find_out="Press the key for now at the moment the water stands at the fill mark.",
+    find_out="Press the key for now at the moment the water stands at the fill level.",
     doubt=_not_yet,
     objection=_not_before(FILL_1_START, FILL_2_START),
     caution=HOLE_STILL,
@@ -167,12 +170,12 @@ READ_AS = HOLE.question(
     kind=Choice(
         (
             ("left", "the depth of water left in the hole"),
-            ("drop", "how far the water is below the mark"),
+            ("drop", "how far the water is below the fill level"),
         )
     ),
     why="Either is as good, but the two must not be mixed up.",
-    find_out="With a ruler standing in the hole, take the depth left. With a nail as the mark, "
-    "take the drop.",
+    find_out="With a ruler standing in the hole, take the depth left. With a nail at the fill "
+    "level, take the drop.",
     default=always_this(LEFT),
 )
 
@@ -259,7 +262,7 @@ def _check_time(who: str, event: SoakEvent, water: _Level) -> None:
     # Reading and refilling in one minute is how a test is run: one line each.
     refilled_at_once = event.what == REFILLED and water.read
     if event.at == water.at and not refilled_at_once:
-        raise Refused(f"{who}its time is the same as that of {before}. Check the two times.")
+        raise Refused(f"{who}it has the same time as {before}. Check the two times.")
     if event.at < water.at:
         raise OutOfOrder(f"{who}its time is before {before}. Check the two times and their order.")
 
@@ -267,13 +270,13 @@ def _check_time(who: str, event: SoakEvent, water: _Level) -> None:
 def _check_come(who: str, event: SoakEvent, answers: Answers) -> None:
     if answers.now.year > NO_CLOCK.year and event.at > answers.now + dt.timedelta(minutes=1):
         raise StillToCome(
-            f"{who}its time is still to come. Write when you looked, or set this clock right."
+            f"{who}its time has not come yet. Write when you looked, or correct this clock."
         )
 
 
 def _wrong_depth(event: SoakEvent, now_in: float, water: _Level, hole_in: float) -> str:
     if now_in < -1e-6:
-        return "the drop is more than the water there was. Check the depth."
+        return "the drop is more than all the water in the hole. Check the depth."
     if event.what != REFILLED:
         higher = now_in > water.inches + 1e-6
         return (
@@ -297,9 +300,9 @@ READINGS = HOLE.question(
     kind=_READINGS,
     wording=lambda a: {"kind": replace(_READINGS, said=_word(a))},
     why="Six readings or more show whether the rate has settled. A late or early reading is just "
-    "as good, for the true time counts.",
+    "as good, because its own time is used.",
     find_out="Cover the hole between readings. Where the water falls fast, read sooner. You may "
-    "refill to the fill mark: write refilled to and the depth.",
+    "refill to the fill level: write refilled to and the depth.",
     caution=HOLE_STILL,
     more="Corrected rate: f = (L / t) ln((h0 + L) / (h1 + L)), with L = bottom area / perimeter "
     "(a quarter of the width of a round hole): water leaving by bottom and walls alike.",

@@ -30,11 +30,14 @@ from interview.quantities.units import (
 from interview.reading import foreign
 
 BAND_WORDS = {
-    Band.VERY_FAST: "The water goes very fast: sandy ground. Choose plants that stand drought.",
+    Band.VERY_FAST: "The water goes very fast, as in sand. Choose plants that can stand drought.",
     Band.WELL_DRAINING: "The soil drains well: good ground for a rain garden.",
-    Band.WORKABLE: "Workable soil: the pond will be shallower, and the garden wider.",
-    Band.MARGINAL: "Marginal, slow soil: to be mended and tested again, or moved; see what to do.",
-    Band.NO_FALL: "No fall could be measured: no rain garden here as the soil is.",
+    Band.WORKABLE: "The soil is workable: the pond will be shallower, and the garden wider.",
+    Band.MARGINAL: (
+        "The soil is marginal (very slow). Improve it and test again, or move the garden; the "
+        "plan says how."
+    ),
+    Band.NO_FALL: "The water did not fall, so no rain garden can be made here in this soil.",
 }
 LONGEST_H = 1000.0
 
@@ -53,7 +56,7 @@ def doubt(test: SoakTest, felt: TextureCheck, metric: bool) -> str:
         return ""
     return (
         f"But it felt like {felt.texture.value}, for which a table gives "
-        f"{rate_words(felt.published, metric)} through the bottom alone: {usual.value}. Test "
+        f"{rate_words(felt.published, metric)} through the bottom alone ({usual.value}). Test "
         "another hole before you trust this one."
     )
 
@@ -102,21 +105,21 @@ def water_picture(test: SoakTest) -> list[str]:
 def why_narrow(test: SoakTest, metric: bool) -> str:
     """Say why this hole fell faster than the floor of a garden would."""
     if test.band is Band.NO_FALL:
-        return "The water did not fall, so there is nothing to tell of walls and bottom."
+        return "The water did not fall, so there is nothing to say about walls and bottom."
     walls = round(100 * test.side_share)
-    last = ", here of the last three readings" if test.corrected < test.corrected_all else ""
+    last = ", here from the last three readings" if test.corrected < test.corrected_all else ""
     return (
         f"The water fell {rate_words(test.drop_rate, metric)} (the drop rate), but {walls} % of it "
-        "left sideways, through the walls. A hole is narrow and has much wall; a garden is wide "
-        "and has almost only floor. Through the bottom alone the soil takes "
-        f"{rate_words(test.corrected, metric)} (the corrected rate{last}): about so fast a pond on "
-        "this soil would fall."
+        "left sideways, through the walls. A hole is narrow and has much wall. A garden is wide, "
+        "and nearly all its water leaves through the floor. Through the bottom alone the soil "
+        f"takes {rate_words(test.corrected, metric)} (the corrected rate{last}). A pond on this "
+        "soil would fall about that fast."
     )
 
 
 CORRECTED_MEANS = (
-    "Corrected: how fast the bottom alone takes water, as the floor of a garden would; what "
-    "leaked out through the walls is taken out of the fall."
+    "Corrected rate: how fast the bottom alone takes water, as the floor of a garden would. The "
+    "water that left through the walls is not counted."
 )
 """Stands where a table of readings is met first."""
 
@@ -125,16 +128,16 @@ def trend_words(test: SoakTest) -> str:
     """Say which way the rate is going, and how sure that is."""
     count = sum(row.valid for row in test.intervals)
     if test.trend is Trend.TOO_FEW:
-        return f"Too few readings to tell whether the rate has settled ({count} that count)."
+        return f"Too few readings yet to tell whether the rate has settled ({count} that count)."
     apart = plain_number(100 * (test.deviation or 0.0), 2)
     within = plain_number(100 * SETTLED_WITHIN.value)
     head = f"the last three corrected rates are within {apart} % of their average"
     if test.settled_by_ruler:
-        said = f"Settled: {head}, no more than your ruler can tell apart."
+        said = f"Settled: {head}, which is as close as your ruler can show."
     elif test.settled:
         said = f"Settled: {head} ({within} % is the limit)."
     else:
-        way = {Trend.FALLING: "falling, so the soil is still wetting", Trend.RISING: "rising"}
+        way = {Trend.FALLING: "falling, so the soil is still getting wet", Trend.RISING: "rising"}
         said = (
             f"Not settled: {head} ({within} % is the limit), and they are "
             f"{way.get(test.trend, 'going up and down')}."
@@ -148,8 +151,8 @@ def _less_water(test: SoakTest) -> str:
     if not test.settled or not last[-1] < last[0]:
         return ""
     return (
-        "The drops themselves still get smaller, as they must: less water stands in the hole, so "
-        "less wall is wet."
+        "The drops still get smaller, and they must: less water stands in the hole, so less wall "
+        "is wet."
     )
 
 
@@ -160,8 +163,9 @@ def error_words(test: SoakTest, metric: bool) -> str:
     low = LOW.write(max(0.0, rate - error))
     high = HIGH.write(rate + error)
     return (
-        f"From ruler and tape alone the corrected rate lies between {low} and {high} {unit}. "
-        "Soil a few steps away may differ more than that."
+        f"As well as a ruler and a tape can tell, the corrected rate is between {low} and {high} "
+        f"{unit}: two standard errors (likely errors of measuring) to each side. Soil a few steps "
+        "away may differ more than that."
     )
 
 
@@ -170,15 +174,15 @@ def texture_words(check: TextureCheck, metric: bool) -> str:
     table = show(check.published, "mm/h" if metric else "in/h")
     said = f"By feel it is {check.texture.value}; a table gives {table}"
     if not check.far_apart:
-        return f"{said}, which goes with the test."
+        return f"{said}, which agrees with the test."
     if check.times > 1:
         return (
-            f"{said}, and the test is {plain_number(check.times, 2)} times that. Look again: "
-            "roots, cracks or an animal's run can carry water off."
+            f"{said}, and the test is {plain_number(check.times, 2)} times that. Look again: water "
+            "may leave along roots, cracks or an animal's tunnel."
         )
     return (
         f"{said}, and the test is far below it. Look again: a smeared wall, packed ground or a "
-        "hard layer can hold water back."
+        "hard layer may hold the water back."
     )
 
 
@@ -195,7 +199,7 @@ def choices(
 RULE_WORDS = {
     DepthRule.BOTH: "both checks",
     DepthRule.STRICT: "strict: corrected rate, 24 h",
-    DepthRule.CUSTOM: "custom: drop alone, 24 h",
+    DepthRule.CUSTOM: "shortcut: drop alone, 24 h",
 }
 
 
@@ -221,7 +225,7 @@ def depth_lines(
     if chosen is not None:
         yield "* the rule you chose"
     if found[2][1].caution:
-        yield "The custom alone would leave water standing more than 48 h here."
+        yield "The shortcut alone would leave water standing for more than 48 h here."
 
 
 def _span(pond: PondDepth) -> str:
@@ -250,7 +254,7 @@ def holes_lines(holes: Sequence[HoleReport], both: CombinedRate, metric: bool) -
 def governs_mark(hole: HoleReport, both: CombinedRate) -> str:
     """Return a mark where the corrected rate of ``hole`` is the one that governs."""
     same = hole.counts and hole.test is not None and hole.test.corrected == both.corrected
-    return "  governs" if same else ""
+    return "  used" if same else ""
 
 
 def governs_words(both: CombinedRate) -> str:
@@ -260,7 +264,13 @@ def governs_words(both: CombinedRate) -> str:
     else:
         apart = f"the fastest is {plain_number(both.spread, 2)} times the slowest"
     if both.rule is HolesRule.ONLY:
-        return "One hole counts, so its rate is the plan's."
+        return "Only one hole counts, so the plan uses its rate."
     if both.rule is HolesRule.SLOWEST:
-        return f"Of two holes the slower governs: nothing tells which is the true one; {apart}."
-    return f"Of three or more holes the middle value governs, so one odd hole cannot; {apart}."
+        return (
+            "Of two holes the plan uses the slower, because nothing shows which one is right; "
+            f"{apart}."
+        )
+    return (
+        "Of three or more holes the plan uses the middle rate, so one odd hole does not decide; "
+        f"{apart}."
+    )

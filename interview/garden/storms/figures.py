@@ -76,7 +76,7 @@ FIGURES: tuple[Figure[StormsResults], ...] = (
     ),
     Figure(
         "storm_hours_floor_only",
-        "The same, if the level floor alone takes water",
+        "Hours of water, if the level floor alone takes it",
         lambda p: p.held_storm_floor_only.hours_on_floor,
         "h",
         "h",
@@ -126,7 +126,7 @@ FIGURES: tuple[Figure[StormsResults], ...] = (
     ),
     Figure(
         "again_peak",
-        "Deepest pond, the same storm again",
+        "Deepest pond, if that storm comes again",
         lambda p: p.storm_again.peak,
         *DIST,
         "the storm held, and again 24 h after it began",
@@ -178,7 +178,7 @@ FIGURES: tuple[Figure[StormsResults], ...] = (
     ),
     Figure(
         "caught_uniform_at_one_and_a_half",
-        "The same, with even rain",
+        "Caught of that storm, if its rain is even",
         _share_held(StormShape.UNIFORM, 1.5),
         "percent",
         "percent",

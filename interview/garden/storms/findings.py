@@ -40,5 +40,5 @@ def record_findings(found: StormsResults) -> Iterator[Finding]:
             f"{many} not used, the first on line {first.line}: {first.why}",
             "",
             OURS,
-            "Mend the lines named with the years of rain, or leave their days missing.",
+            "Correct the lines named under YEARS OF RAIN, or leave those days out.",
         )

@@ -214,7 +214,7 @@ def _depths(days: Sequence[tuple[date, Quantity]]) -> list[tuple[date, float]]:
         inches = known.get(id(rain))
         if inches is None:
             inches = not_negative(
-                rain, "in", f"The rain on {day.isoformat()} is less than nothing, so mend it."
+                rain, "in", f"The rain on {day.isoformat()} is below zero. Correct it."
             )
             known[id(rain)] = inches
         if found and day <= found[-1][0]:

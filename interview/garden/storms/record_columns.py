@@ -145,7 +145,7 @@ def find_columns(
     if columns[0] == columns[1]:
         raise ColumnUnclear(
             Column.DEPTH,
-            f"Column {columns[0] + 1} is given for the date and for the rain, so write which one "
+            f"Column {columns[0] + 1} is given for the date and for the rain. Write which one "
             f"holds the rain. {_first_line(rows)}",
         )
     return header, columns
@@ -155,14 +155,16 @@ def _find(
     rows: Sequence[Row], date_column: str | None, depth_column: str | None
 ) -> tuple[int, tuple[int, int]]:
     if not rows:
-        raise ValueError("The rain file is empty, so give a file with a date and a depth a day.")
+        raise ValueError(
+            "The rain file is empty. Give a file with a date and a depth for each day."
+        )
     numbers = _number(date_column), _number(depth_column)
     if numbers[0] is not None and numbers[1] is not None:
         return _by_number(rows, (numbers[0], numbers[1]))
     if all(cells == list(BROKEN) for _, cells in rows):
         raise ValueError(
-            "The first lines of the rain file cannot be parted into columns, so give a file with a "
-            "date and a depth a day."
+            "The first lines of the rain file cannot be split into columns. Give a file with a "
+            "date and a depth for each day."
         )
     for index, (_, cells) in enumerate(rows):
         dates = _places(cells, date_column, _DATE_NAMES)
@@ -172,7 +174,7 @@ def _find(
                 names = " and ".join(_shown(cells[place]) for place in depths[:SHOWN_COLUMNS])
                 raise ColumnUnclear(
                     Column.DEPTH,
-                    f"The columns {names} could all be the rain, so write which one it is.",
+                    f"The columns {names} could all be the rain. Write which one it is.",
                 )
             return index, (dates[0], depths[0])
     raise _not_found(rows, date_column, depth_column)
@@ -200,7 +202,7 @@ def _by_number(rows: Sequence[Row], places: tuple[int, int]) -> tuple[int, tuple
     for place, column in zip(places, Column, strict=True):
         if all(len(cells) <= place for _, cells in rows):
             raise ColumnUnclear(
-                column, f"The rain file has no column {place + 1}, so count its columns again."
+                column, f"The rain file has no column {place + 1}. Count its columns again."
             )
     for index, (_, cells) in enumerate(rows):
         if len(cells) > max(places) and re.search(r"\d", cells[places[0]]):
@@ -228,10 +230,10 @@ def _not_found(
             said = f"No column is named {given[:40]}. {_first_line(rows)}"
         else:
             said = (
-                f"No column is named {column.value}, so write the name or the number of that "
-                f"column. {_first_line(rows)}"
+                f"No column is named {column.value}. Write the name or the number of that column. "
+                f"{_first_line(rows)}"
             )
         return ColumnUnclear(column, said)
     return ColumnUnclear(
-        Column.DATE, "The date and the rain are not named in one line, so mend the heading."
+        Column.DATE, "The date and the rain are not named in the same line. Correct the heading."
     )

@@ -164,8 +164,8 @@ def _numbered(text: str | Iterable[str]) -> Iterator[tuple[int, str]]:
     for number, line in enumerate(lines, 1):
         if number > MOST_LINES:
             raise ValueError(
-                f"The rain file has more than {MOST_LINES:,} lines, more than 300 years of days, "
-                "so give one with one line a day."
+                f"The rain file has more than {MOST_LINES:,} lines, more than 300 years of days. "
+                "Give one with one line for each day."
             )
         if says_something(line):
             yield number, line.removeprefix("\ufeff")
@@ -205,8 +205,8 @@ def _check_unit(name: str, unit: str) -> None:
     said = UNIT_WORDS.get(words[-1]) if len(words) > 1 else None
     if said is not None and said != unit:
         raise ValueError(
-            f"The rain column says {_UNIT_NAMES[said]} but you said {_UNIT_NAMES[unit]}, "
-            "so change one of them."
+            f"The rain column says {_UNIT_NAMES[said]}, but you said {_UNIT_NAMES[unit]}. Change "
+            "one of them."
         )
 
 
@@ -296,10 +296,10 @@ class _RecordReader:
         if depth in _MISSING_NUMBERS:
             return None
         if depth < 0:
-            raise ValueError(f"{word[:40]} is less than no rain.")
+            raise ValueError(f"{word[:40]} is below zero.")
         if depth > self.deepest:
             raise ValueError(
-                f"{word[:40]} {self.unit} is more rain than any day ever brought "
+                f"{word[:40]} {self.unit} is more rain than ever fell in a day "
                 f"({_WETTEST_DAY_SAID[self.unit]})."
             )
         return depth
@@ -333,7 +333,9 @@ def _doubt(depths: dict[date, float], unit: str) -> str:
         totals[day.year] = totals.get(day.year, 0.0) + depth * scale
         counts[day.year] = counts.get(day.year, 0) + 1
     if any(total > WETTEST_YEAR_IN.value for total in totals.values()):
-        return "A year of this record has more rain than anywhere: is the file in millimeters?"
+        return (
+            "A year of this record has more rain than any place gets: is the file in millimeters?"
+        )
     whole = [totals[year] for year, count in counts.items() if count >= 365]
     if unit == "mm" and whole and max(whole) < DRIEST_YEAR_IN.value:
         return "Every year of this record is as dry as a desert: is the file in inches?"

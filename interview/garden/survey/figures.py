@@ -35,7 +35,7 @@ FIGURES: tuple[Figure[SurveyResults], ...] = (
     ),
     Figure(
         "weighted_area_error",
-        "Standard error of that area",
+        "Standard error (likely error) of that area",
         lambda p: p.catchment.standard_error,
         *AREA,
         "first-order propagation of tape, pace, share",
@@ -78,7 +78,7 @@ FIGURES: tuple[Figure[SurveyResults], ...] = (
     ),
     Figure(
         "peak_area",
-        "Area weighted by runoff in the hardest rain",
+        "Area weighted by runoff in the heaviest rain",
         lambda p: p.peak_area,
         *AREA,
         "sum of plan area x share x part: 0.95 hard, 0.85 gravel and compacted, 0.35 lawn, or "

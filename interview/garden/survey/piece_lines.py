@@ -213,7 +213,7 @@ class Pieces(Simple[tuple[PieceLine, ...]]):
         return said + (f", {cuts} cut out" if cuts else "")
 
     def hint(self, units: str) -> str:
-        said = "one a line, as rectangle 24 ft by 13 ft, or less triangle 6 ft by 4 ft"
+        said = "one per line, as rectangle 24 ft by 13 ft, or less triangle 6 ft by 4 ft"
         return said if units == US else in_metric(said)
 
 

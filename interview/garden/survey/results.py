@@ -98,7 +98,7 @@ PEAK_SOURCE = Source(
 
 
 def peak_part(kind: str, answers: Answers) -> float:
-    """Return the part that runs off in the hardest rain, never less than of the rain to hold."""
+    """Return the part that runs off in the heaviest rain, never less than of the rain to hold."""
     return max(runoff_part(kind, answers), PEAK_RUNOFF[kind])
 
 
@@ -356,5 +356,5 @@ class SurveyResults(Results):
 
     @part
     def peak_area(self) -> Quantity:
-        """The area that drains here, weighted by what runs off in the hardest rain."""
+        """The area that drains here, weighted by what runs off in the heaviest rain."""
         return catchment_of(self.answers, peak_part).weighted

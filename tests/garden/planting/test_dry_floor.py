@@ -118,7 +118,7 @@ def test_soil_that_is_too_fast_is_to_be_mended_first(plan_of, sized):
     # rates, web page.
     assert found_at(plan_of({**sized, "known_rate": "8.3 in/h"}), "soil_too_fast") is None
     found = found_at(plan_of({**sized, "known_rate": "8.4 in/h"}), "soil_too_fast")
-    assert "8.4 in/h" in found.said and found.change.startswith("Mend it first")
+    assert "8.4 in/h" in found.said and found.change.startswith("Improve it first")
 
 
 def test_a_berm_of_sand_asks_for_other_soil(plan_of, sized, level_spot):

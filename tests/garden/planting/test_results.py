@@ -144,7 +144,7 @@ def test_a_toxic_plant_that_is_let_in_carries_its_caution(sample):
     after = sheet.split("(Lobelia cardinalis)")[1].split("[ ]")[0]
     assert "TOXIC: Can harm people or pets if eaten or touched*" in after
     assert "It is toxic or can irritate." in after
-    assert "Local lists of invasive plants decide." in sheet
+    assert "Check your local list of invasive plants before you buy." in sheet
 
 
 def test_a_plant_that_the_gardeners_state_calls_introduced_is_left_out(sample):

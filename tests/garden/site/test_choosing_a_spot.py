@@ -57,11 +57,14 @@ def test_a_distance_in_paces_waits_for_the_pace_and_is_not_called_unmeasured(
     for address, text in texts.items():
         answers = answers.with_text(address, text)
     found = {one.key: one for one in plan_of(answers).findings}
-    assert "is paced from the trunk" in found["tree_distance"].said
-    assert "paced" in found["slope"].said
+    assert (
+        "The distance from the trunk of the large tree to the garden is in paces"
+        in found["tree_distance"].said
+    )
+    assert "in paces" in found["slope"].said
     for key in ("tree_distance", "slope"):
         assert found[key].grade.value == "fix"
-        assert "length of the pace" in found[key].change
+        assert "length of your pace" in found[key].change
     calibrated = {"walkers.1.pace_line": "50 ft", "walkers.1.pace_counts": "20; 20; 20"}
     for address, text in calibrated.items():
         answers = answers.with_text(address, text)

@@ -106,7 +106,7 @@ def test_a_federal_holiday_in_the_wait_is_offered_and_counts(asked_in):
 def test_no_holidays_are_offered_while_the_wait_is_not_known(asked_in, place, asked):
     answers = asked_in(place).with_text("lines_asked_on", asked)
     assert default(answers, "lines_holidays") is None
-    assert "can be filled in once" in QUESTIONS["lines_holidays"].worded(answers).find_out
+    assert "are filled in once" in QUESTIONS["lines_holidays"].worded(answers).find_out
 
 
 def test_what_was_said_of_holidays_before_stands(asked_in):
@@ -120,7 +120,7 @@ def test_where_no_calendar_is_held_christmas_is_no_working_day(subtests, asked_i
             answers = asked_in(place, lines_asked_on="2025-12-23", lines_business_days="3")
             assert default(answers, "lines_holidays") is None
             assert (
-                "No calendar of this country"
+                "no calendar for this country"
                 in QUESTIONS["lines_holidays"].worded(answers).find_out
             )
             assert site_gate.locate_state(answers).earliest is None

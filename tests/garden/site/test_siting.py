@@ -144,7 +144,7 @@ def test_a_slab_allows_five_feet_only_with_care():
 def test_between_usual_and_cautious_is_good_with_a_note():
     found = setback_finding(SETBACKS["well"], ft(60))
     assert found.grade is Grade.GOOD
-    assert found.change == "40 ft farther would meet the cautious distance too."
+    assert found.change == "Move it 40 ft farther away to meet the cautious distance too."
 
 
 def test_the_change_says_how_far_to_move():
@@ -173,7 +173,7 @@ def test_a_wide_tree_asks_for_its_drip_line():
     tree = SETBACKS["tree"]
     assert setback_finding(tree, ft(12), drip_line=ft(8)).grade is Grade.GOOD
     assert setback_finding(tree, ft(12), drip_line=ft(18)).grade is Grade.FIX
-    assert setback_finding(tree, ft(18), drip_line=ft(18)).change.startswith("5 ft farther")
+    assert setback_finding(tree, ft(18), drip_line=ft(18)).change.startswith("Move it 5 ft farther")
 
 
 def test_a_distance_not_measured_is_to_be_measured():
@@ -282,7 +282,7 @@ def test_the_slope_table_admits_its_gaps(subtests):
         (7.5, "no row covers 7 to 8 %"),
         (8.0, "8 in"),
         (12.0, "8 in"),
-        (12.5, "elsewhere"),
+        (12.5, "another spot"),
     ]:
         with subtests.test(percent=percent, words=words):
             assert words in table_depth(slope_of(percent))

@@ -53,11 +53,11 @@ def test_a_reading_added_goes_where_its_own_time_belongs(subtests, view):
 
 def test_a_reading_that_cannot_be_added_is_refused_and_nothing_is_lost(subtests, view):
     for line, words in [
-        ("07:00 left 6 in", "the same as that of reading 2"),
+        ("07:00 left 6 in", "the same time as reading 2"),
         ("06:00 left 7 3/4 in", "higher than before"),
-        ("2026-05-28 09:30 left 5 in", "still to come"),
+        ("2026-05-28 09:30 left 5 in", "has not come yet"),
         ("2026-05-28 04:00 left 7 in", "before the start of the test"),
-        ("nonsense", "A time and a depth"),
+        ("nonsense", "Write a time and a depth"),
     ]:
         with subtests.test(line=line, words=words):
             with pytest.raises(Refused, match=words):
@@ -86,9 +86,9 @@ def test_a_reading_is_corrected_struck_and_taken_back(view):
 def test_a_number_without_a_reading_is_refused(subtests, view):
     for place in [0, 3, -1]:
         with subtests.test(place=place):
-            with pytest.raises(Refused, match="there are 2"):
+            with pytest.raises(Refused, match="from 1 to 2"):
                 soak_edit.with_struck(view, place)
-            with pytest.raises(Refused, match="there are 2"):
+            with pytest.raises(Refused, match="from 1 to 2"):
                 soak_edit.with_corrected(view, place, "08:00 left 5 in")
 
 
@@ -125,8 +125,8 @@ def test_plain_lines_add_correct_and_strike(talk):
 def test_plain_lines_refuse_in_a_sentence_and_keep_what_there_is(subtests, talk):
     for typed, words in [
         (":strike", "number of the reading"),
-        (":strike 9", "there are 2"),
-        (":add x", "A time and"),
+        (":strike 9", "There is no reading 9."),
+        (":add x", "Write a time and"),
     ]:
         with subtests.test(typed=typed, words=words):
             heard, session = talk("holes.1.readings", typed)
@@ -188,9 +188,9 @@ def test_a_shift_that_cannot_be_understood_is_refused(subtests, view):
         ("", "how far the clock was off"),
         ("soon", "digits"),
         ("3", "min"),
-        ("1 h from 3", "there are 2"),
-        ("900 days", "not off by that much"),
-        ("0 min", "not off by that much"),
+        ("1 h from 3", "from 1 to 2"),
+        ("900 days", "off by that much"),
+        ("0 min", "off by that much"),
     ]:
         with subtests.test(words=words, said=said), pytest.raises(Refused, match=said):
             soak_edit.with_shift(view, words)
@@ -214,26 +214,26 @@ def test_readings_noted_while_the_clock_was_ahead_block_no_other_edit(ahead):
 
 
 def test_a_new_time_that_is_still_to_come_is_refused_all_the_same(ahead):
-    with pytest.raises(Refused, match="still to come"):
+    with pytest.raises(Refused, match="has not come yet"):
         soak_edit.with_corrected(ahead, 2, "2026-05-28 07:01 left 6 in")
 
 
 def test_a_reading_of_now_waits_until_the_noted_times_are_set_back(ahead):
-    with pytest.raises(soak_edit.NotedAhead, match="Set them back first"):
+    with pytest.raises(soak_edit.NotedAhead, match="Move them back first"):
         soak_edit.with_added(ahead, "now left 5 in")
 
 
 def test_the_readings_that_lie_ahead_are_named_with_what_to_do(ahead):
     found = soak_run(ahead, ahead.now)
-    assert "reading 2 is noted for later, up to 07:00; nothing is lost." in found.do_now
-    assert "set the clock right" in found.do_now and ":shift on plain lines" in found.do_now
+    assert "reading 2 is noted for later, up to 07:00. Nothing is lost." in found.do_now
+    assert "correct it" in found.do_now and ":shift on plain lines" in found.do_now
 
 
 def test_a_shift_is_kept_whole_or_not_at_all(session_of, given, located, clock):
     session = session_of(given({**located, **SOAKING}))
     step = session.jump("holes.1.readings")
     wanted = soak_edit.with_shift(step.view(session.answers), "5 h behind")
-    with pytest.raises(Refused, match="still to come"):
+    with pytest.raises(Refused, match="has not come yet"):
         session.offer_together(wanted)
     assert session.answers.texts["holes.1.test_start"].startswith("2026-05-28T05:00")
     session.offer_together(soak_edit.with_shift(step.view(session.answers), "1 h behind"))
@@ -242,5 +242,5 @@ def test_a_shift_is_kept_whole_or_not_at_all(session_of, given, located, clock):
 
 def test_plain_lines_shift_the_times(talk):
     heard, session = talk("holes.1.readings", ":shift 1 h", ":shift soon")
-    assert "the times are shifted" in heard and "digits" in heard
+    assert "the times are moved" in heard and "digits" in heard
     assert short(session.answers.texts["holes.1.readings"])[0] == "04:30 left 7 1/2 in"

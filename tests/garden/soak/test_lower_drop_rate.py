@@ -33,7 +33,7 @@ def test_both_rates_are_figures_and_the_lower_sets_the_depth(slowing, figure):
     assert figure("depth_by_drop", slowing) == pytest.approx(24 * 3.875 / 4)
     assert 1.09 < mean / (3.875 / 4) < 1.15
     said = " ".join(plan_text(slowing).split())
-    assert "All the drop over all the time: 0.96 in/h" in said
+    assert "Whole drop divided by the whole time: 0.96 in/h" in said
     assert "Check 1, drop in the hole in 24 h: 23 in of pond" in said
 
 

@@ -407,11 +407,11 @@ def test_readings_that_cannot_be_right_are_refused_in_plain_words(subtests):
         ([Reading(hours(0), inches(7))], "Reading 1 must be later"),
         ([Reading(hours(2), inches(7)), Reading(hours(2), inches(6))], "Reading 2 must be later"),
         ([Reading(hours(1), inches(9))], "deeper than before"),
-        ([Reading(hours(1), inches(-1))], "more than the water there was"),
+        ([Reading(hours(1), inches(-1))], "more than all the water"),
         ([Reading(hours(1), None)], "no depth of water"),
         ([Reading(hours(1), inches(3), emptied=True)], "both empty and a depth"),
         ([Reading(hours(1), inches(6), refilled_to=inches(5))], "deeper than before"),
-        ([Reading(hours(1), inches(0), emptied_at=hours(2))], "must have emptied"),
+        ([Reading(hours(1), inches(0), emptied_at=hours(2))], "must have become empty"),
         ([Reading(hours(1), inches(0)), Reading(hours(2), inches(1))], "deeper than before"),
         ([], "no usable reading"),
     ]:
@@ -442,7 +442,7 @@ def test_a_hole_needs_its_measurements():
 
 def test_a_hole_that_would_close_up_under_water_is_refused():
     hole = Hole(HoleShape.TAPERED, inches(8), top_width=inches(4), taper_height=inches(4))
-    with pytest.raises(ValueError, match="close up"):
+    with pytest.raises(ValueError, match="would close"):
         soak_test(hole, inches(9), [Reading(hours(1), inches(8))])
 
 

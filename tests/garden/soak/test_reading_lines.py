@@ -115,7 +115,7 @@ def test_no_depth_is_left_where_the_hole_was_empty(view):
 
 def test_readings_that_cannot_be_are_refused_by_number(subtests, view):
     for text, words in [
-        ("+1h", "A time and a depth are needed"),
+        ("+1h", "Write a time and a depth"),
         ("left 7 in", "Write the time first, such as 10:30, left 4 in."),
         ("7 in", "Write the time first"),
         ("7", "Write the time first"),
@@ -124,18 +124,18 @@ def test_readings_that_cannot_be_are_refused_by_number(subtests, view):
         ("empty", "Write the time first"),
         ("+1h left", "The depth is missing"),
         ("+1h left 9 in", "the water is higher than before"),
-        ("+1h left 7 in; +1h left 6 in", "Reading 2: its time is the same as that of reading 1"),
-        ("09:59 left 7 in", "still to come"),
-        ("+1h drop 9 in", "the drop is more than the water there was"),
+        ("+1h left 7 in; +1h left 6 in", "Reading 2: it has the same time as reading 1"),
+        ("09:59 left 7 in", "has not come yet"),
+        ("+1h drop 9 in", "the drop is more than all the water"),
         ("+2h left 7 in; +1h left 6 in", "Reading 2: its time is before reading 1"),
         ("2026-05-27 09:59 left 7 in", "its time is before the start of the test"),
-        ("2026-05-27 10:00 left 7 in", "its time is the same as that of the start of the test"),
+        ("2026-05-27 10:00 left 7 in", "it has the same time as the start of the test"),
         ("+1h left 7 in; +2h left 7 1/4 in", "Reading 2: the water is higher than before"),
         ("+1h empty; +2h left 1 in", "Reading 2: the water is higher than before"),
         ("+1h refilled to 0 in", "a refill leaves some water"),
         ("struck +30 min left 9 in; +1h left 9 in", "Reading 2: the water is higher"),
         ("+1h refilled to 21 in", "the water cannot be deeper than the hole"),
-        ("+25h left 7 in", "its time is still to come"),
+        ("+25h left 7 in", "its time has not come yet"),
         ("+1h left 7 in; +2h left lots", "Reading 2: "),
     ]:
         with subtests.test(text=text, words=words):
@@ -188,7 +188,7 @@ def test_a_clock_set_back_is_refused_and_never_a_negative_time(view, clock):
     text = KIND.settle("+1h left 7 in", view)
     clock.now -= dt.timedelta(days=2)
     early = new_answers(view.texts, clock.now).at("holes", 1)
-    with pytest.raises(Refused, match="still to come"):
+    with pytest.raises(Refused, match="has not come yet"):
         KIND.read(text, early)
 
 

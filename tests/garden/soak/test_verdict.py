@@ -32,7 +32,7 @@ def test_a_clay_ribbon_puts_its_doubt_beside_a_good_verdict(tested):
     assert 5.5 < magnitude(plan.soak.holes[0].test.corrected, "mm/h") < 6.0
     said = "The soil drains well: good ground for a rain garden. But it felt like clay, for which"
     assert said in flat(plan)
-    assert "goes with the test" not in flat(plan)
+    assert "agrees with the test" not in flat(plan)
     assert any(one.key == "hole_1_texture" and one.grade.value == "fix" for one in plan.findings)
 
 
@@ -40,7 +40,7 @@ def test_a_feel_that_goes_with_the_test_puts_no_doubt_beside_it(tested):
     # Silt loam, 6.8 mm/h by the table of 1982.
     plan = tested("short_smooth")
     assert "But it felt like" not in flat(plan)
-    assert "which goes with the test" in flat(plan)
+    assert "which agrees with the test" in flat(plan)
     assert not any(one.key == "hole_1_texture" for one in plan.findings)
 
 

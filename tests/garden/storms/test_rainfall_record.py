@@ -329,7 +329,7 @@ def test_bad_lines_are_listed_by_number_and_their_days_are_missing():
         "in",
     )
     assert [bad.line for bad in record.bad_lines] == [3, 4, 5, 6, 7, 8, 9]
-    assert "less than no rain" in record.bad_lines[0].why
+    assert "below zero" in record.bad_lines[0].why
     assert "no such day" in record.bad_lines[1].why
     assert "already on line 2" in record.bad_lines[4].why
     assert [day.day for day, _ in record.days] == [1, 7]
@@ -369,8 +369,8 @@ def test_times_of_day_after_the_date_are_passed_over():
 @pytest.mark.parametrize(
     ("head", "words"),
     [
-        ("date,temperature", "No column is named rain, .* The first line has: date, temperature."),
-        ("rain,snow", "No column is named date, .* The first line has: rain, snow."),
+        ("date,temperature", "No column is named rain. .* The first line has: date, temperature."),
+        ("rain,snow", "No column is named date. .* The first line has: rain, snow."),
         ("date,rain,prcp", "could all be the rain"),
     ],
 )

@@ -23,7 +23,7 @@ def test_one_column_is_never_both_the_date_and_the_rain(dates, rain):
         read_record(f"date,rain,snow\n{DAYS}", "in", dates, rain)
     assert refused.value.column is Column.DEPTH
     assert str(refused.value) == (
-        "Column 1 is given for the date and for the rain, so write which one holds the rain. "
+        "Column 1 is given for the date and for the rain. Write which one holds the rain. "
         "The first line has: date, rain, snow."
     )
 

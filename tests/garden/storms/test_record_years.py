@@ -195,7 +195,7 @@ def test_the_list_of_figures_tells_the_years_by_size_by_year_and_by_month(with_r
 def test_without_a_record_there_are_no_years(plan_of, sized, printed):
     listed = printed(plan_of(sized))
     assert listed["record_by_size"] == []
-    assert "No rainfall record was given" in plan_text(plan_of(sized))
+    assert "You gave no rainfall record" in plan_text(plan_of(sized))
 
 
 def test_the_sheet_names_all_that_is_wrong_with_the_file(with_record):
@@ -204,7 +204,7 @@ def test_the_sheet_names_all_that_is_wrong_with_the_file(with_record):
     sheet = plan_text(with_record(text))
     assert "2020-12-31 to 2021-12-31: 365 days." in sheet
     assert "Missing: 1 day (2021-03-05)." in sheet
-    assert "Traces of rain: 1 day, counted as no depth." in sheet
+    assert "Traces of rain: 1 day, counted as none." in sheet
     assert "Out of order: line" in sheet
     assert "is not used: 2021-06-01 is already on line" in sheet
     assert [line for line in sheet.splitlines() if len(line) > 76] == []
@@ -231,7 +231,7 @@ def test_a_column_that_cannot_be_told_is_a_question_the_plan_waits_for(with_reco
     [
         ("", "is empty"),
         ("date,rain\n", "No day with a depth"),
-        ("date,rain_mm\n2020-01-01,3\n", "says millimeters but you said inches"),
+        ("date,rain_mm\n2020-01-01,3\n", "says millimeters, but you said inches"),
     ],
 )
 def test_a_file_that_cannot_be_used_is_said_in_one_sentence_on_the_sheet(with_record, text, said):

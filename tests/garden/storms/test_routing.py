@@ -166,9 +166,9 @@ def test_a_pool_that_cannot_be_is_refused(garden, served, inside, rate):
 
 
 def test_storms_that_cannot_be_are_refused():
-    with pytest.raises(ValueError, match="less than zero"):
+    with pytest.raises(ValueError, match="below zero"):
         uniform_storm(inch(-1))
-    with pytest.raises(ValueError, match="longer than no time"):
+    with pytest.raises(ValueError, match="more than zero hours"):
         triangle_storm(inch(1), h(0))
 
 

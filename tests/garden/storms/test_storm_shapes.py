@@ -180,4 +180,7 @@ def test_the_sheet_says_how_a_day_of_rain_is_reckoned(with_record):
     assert "comes as your storm does (rising to a peak and falling, over its first 6 h)" in said
     assert "the same part of it runs off whatever the depth" in said
     lawn = " ".join(plan_text(with_record(LAWN, {"storm_shape": "type_ii"})).split())
-    assert "(NRCS Type II over 24 hours); the part that runs off is worked out for each" in lawn
+    assert (
+        "(NRCS Type II: one sharp burst in 24 hours); the part that runs off is worked out for each"
+        in lawn
+    )
