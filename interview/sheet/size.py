@@ -203,8 +203,8 @@ def sizes(plan: Plan) -> Iterator[str]:
         yield line("hours of one person", lambda row: _hours(row.work))
     yield from wrap(
         "Lean counts on the soil: it runs over if the soil takes water half as fast as tested, or "
-        "if the storm is larger. It has mulch to the full pond only. All three have the sides, rim, mulch and "
-        "compost that you answered.",
+        "if the storm is larger. It has mulch to the full pond only. All three have the sides, "
+        "rim, mulch and compost that you answered.",
         "  ",
     )
     if easily_enough(plan):

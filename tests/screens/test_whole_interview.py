@@ -51,7 +51,7 @@ async def by_keyboard(person, clock, more) -> list[str]:
         place = person.session.place
         names.append(place.name)
         assert len(names) <= MOST_PAGES, names
-        assert "fault of the program" not in person.sees_words()
+        assert "error in the program" not in person.sees_words()
         if place.name == "rough_size" and not more:
             assert "About 86 sq ft (46 to 150) for 1 in of rain" in person.sees_words()
         if place.name == "waiting":

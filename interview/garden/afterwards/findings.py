@@ -156,7 +156,7 @@ def _level(found: BuiltResults) -> Iterator[Finding]:
 
 
 def _rim(found: BuiltResults) -> Iterator[Finding]:
-    """Say whether the pond leaves at the notch, in the hardest rain too."""
+    """Say whether the pond leaves at the notch, in the heaviest rain too."""
     levels, metric = found.levels, found.place.metric
     if levels.rim is None:
         return
@@ -174,7 +174,7 @@ def _rim(found: BuiltResults) -> Iterator[Finding]:
     said = f"The rim stands {words} above the notch at its lowest."
     if head is not None and not within(magnitude(head, "ft"), over):
         deep = depth_words(head, metric)
-        said += f" In the hardest rain the overflow runs {deep} deep and would go over it."
+        said += f" In the heaviest rain the overflow runs {deep} deep and would go over it."
         limit = f"{deep} or more, the depth of the peak flow in the notch"
         yield Finding("built_rim", Grade.FIX, said, limit, OURS, mend)
         return

@@ -62,7 +62,7 @@ FLOOR_READINGS = Question(
     text="How far below the string is the floor, at several points?",
     kind=Several(_READING, 1, MOST_POINTS),
     why="They say how deep the pond is, and whether the floor is level.",
-    find_out="Read five points: the middle, both ends, uphill and downhill. Write one a line.",
+    find_out="Read five points: the middle, both ends, uphill and downhill. Write one per line.",
     asks=_READ,
     when=_WHEN,
 )
