@@ -73,7 +73,8 @@ def _held_easily(plan: Plan) -> Iterator[str]:
     if part <= HELD_EASILY.value:
         yield from wrap(
             f"Held easily: {stands}, because the soil takes much of it while it rains. The size "
-            "does not count on that. A smaller garden would do: see lean under LEAN, USUAL, GENEROUS."
+            "does not count on that. A smaller garden would do: see lean under LEAN, USUAL, "
+            "GENEROUS."
         )
     elif not plan.size.by_storms:
         yield from wrap(
