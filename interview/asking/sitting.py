@@ -10,13 +10,13 @@ from typing import Any, Protocol
 
 from interview.asking import own_fault, path, route
 from interview.asking.answers import Answers
+from interview.asking.kinds import nothing_given
 from interview.asking.path import Place
 from interview.asking.question import UNKNOWN_TEXT, Status, Taken, Unanswered
 from interview.asking.route import Step
 from interview.asking.walk import LOOKED_AT, UNFINISHED, Walk
 from interview.reading import Refused, is_unknown
 
-NOTHING_WRITTEN = "Nothing was written. Write an answer, or say that you don't know yet."
 MOST_PUT_OFF = 5
 """So many answers still to be found out are listed at once; a choice of ours."""
 
@@ -210,7 +210,7 @@ class Sitting(Walk):
             return offered
         if step.question.key in self._answers.interview.optional:
             return UNKNOWN_TEXT
-        raise Refused(NOTHING_WRITTEN)
+        raise Refused(nothing_given(step.question.kind))
 
     def _note_change(self, before: Answers) -> None:
         texts = self._answers.texts
@@ -272,7 +272,7 @@ class Sitting(Walk):
         if not text.strip():
             default = self.offered(step)
             if default is None:
-                raise Refused(NOTHING_WRITTEN)
+                raise Refused(nothing_given(step.question.kind))
             text = default
         heard = self.read(step, text)
         if heard.taken is not None:

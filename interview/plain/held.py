@@ -6,10 +6,10 @@ from collections.abc import Callable, Sequence
 from functools import partial
 
 from interview.asking import own_fault, path, route
-from interview.asking.kinds import list_lines
+from interview.asking.kinds import list_lines, nothing_given
 from interview.asking.question import UNKNOWN_TEXT, Status
 from interview.asking.route import Step
-from interview.asking.sitting import NOTHING_WRITTEN, Doubt, Heard
+from interview.asking.sitting import Doubt, Heard
 from interview.garden.session import Session
 from interview.garden.soak import timing_questions as timing
 from interview.garden.soak.run import soak_run
@@ -295,7 +295,7 @@ class Held:
         if not given:
             usual = turn.usual(session, step)
             if usual is None and step.question.key not in session.answers.interview.optional:
-                raise Refused(NOTHING_WRITTEN)
+                raise Refused(nothing_given(step.question.kind))
             text = usual if usual is not None else UNKNOWN_TEXT
         heard = session.read(step, text, turn.words)
         turn.words[step.address] = heard.kept

@@ -333,6 +333,17 @@ def test_yes_takes_the_whole_of_what_was_ticked(talk, at):
     assert session.answers.texts["spots.1.near_spot"] == "basement, property_line"
 
 
+def test_nothing_is_near_a_spot_until_somebody_says_none(talk, at):
+    for key in ("near_spot", "contamination"):
+        heard, session, _ = talk("", session=at(key))
+        assert "Nothing is chosen. Choose each one that is there, or none of these" in " ".join(
+            heard.split()
+        )
+        assert f"spots.1.{key}" not in session.answers.texts
+        _, session, _ = talk("", "none of these", session=at(key))
+        assert session.answers.texts[f"spots.1.{key}"] == "none"
+
+
 def test_options_are_said_once_and_a_long_list_only_when_it_is_wanted(talk, at):
     heard, _, _ = talk("x", "us", "mn")
     units = heard.partition("Which units")[2]

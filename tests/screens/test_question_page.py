@@ -61,6 +61,23 @@ async def test_the_cursor_of_a_fresh_list_is_there_and_enter_alone_takes_nothing
         assert person.session.answers.texts["lines_requested"] == "asked"
 
 
+async def test_none_of_these_is_a_row_and_no_tick_is_no_answer(sit) -> None:
+    async with sit("garden.yaml") as person:
+        for key in ("near_spot", "contamination"):
+            address = f"spots.1.{key}"
+            await person.goes_to(address)
+            assert "tick the last row" in person.says("hint")
+            await person.press("enter")
+            assert person.asked == address and address not in person.session.answers.texts
+            assert "Choose each one that is there, or none of these" in person.says("heard")
+            await person.press("home", "space", "end", "space")
+            assert "[x] none of these" in person.sees() and person.sees().count("[x]") == 1
+            await person.press("home", "space")
+            assert "[x] none of these" not in person.sees()
+            await person.press("end", "space", "enter")
+            assert person.session.answers.texts[address] == "none"
+
+
 async def test_an_answer_is_said_back_while_it_is_typed_and_errors_wait_for_enter(sit) -> None:
     async with sit("garden.yaml") as person:
         await person.goes_to("rain_depth")
