@@ -105,6 +105,12 @@ class Session(Sitting):
         plan = self.plan.with_answers(route.in_force(answers)) if words else self.plan
         return value_for(step.question, plan) or step.question.default(step.view(answers))
 
+    def not_yet(self, step: Step) -> str:
+        """Say of a row for which nothing is usual yet what it waits for; else nothing."""
+        asked_on = self._answers.get(buried.LINES_ASKED_ON)
+        waits = step.question is buried.LINES_HOLIDAYS and asked_on is None
+        return "once the day you asked is given" if waits else ""
+
     def worded(self, step: Step) -> Question[Any]:
         """Return the question in the words that fit the answers, with what the plan has found."""
         question = step.worded(self.answers)

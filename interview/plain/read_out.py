@@ -194,7 +194,7 @@ def row_words(session: Session, turn: Turn, step: Step) -> str:
     label = step.worded(session.answers).label
     words = turn.usual(session, step)
     if words is None:
-        return f"{label}: not given"
+        return f"{label}: {session.not_yet(step) or 'not given'}"
     return f"{label}: {usual_words(session, step, words)}".replace("\n", "; ")
 
 

@@ -96,7 +96,8 @@ class AskedPage(QuestionPage):
         place = self._session.place
         if place is None:
             return []
-        return [*rows_at(self._session, place, self._all_rows), *put_off_at(self._session, place)]
+        rows = rows_at(self._session, place, self._all_rows, self._typed_words())
+        return [*rows, *put_off_at(self._session, place)]
 
     def _mode(self) -> Mode:
         step, place = self._session.step, self._session.place

@@ -6,7 +6,7 @@ import datetime as dt
 
 import pytest
 
-from interview.asking import route
+from interview.asking import path, route
 from interview.asking.question import UNKNOWN_TEXT, Status
 from interview.asking.sitting import Doubt
 from interview.reading import Refused
@@ -223,3 +223,16 @@ def test_a_place_gone_to_is_left_behind_by_the_next_answer(session_of, given, ke
     session.keep_place()
     session.offer(session.step, "Elm")
     assert session_of(session.answers, keeper.saves[-1][1]).step.address == "country"
+
+
+def test_a_row_that_waits_for_a_day_says_so_until_the_day_is_given(session_of, given):
+    asked = {"country": "us", "state": "mn", "lines_requested": "asked"}
+    session = session_of(given(asked))
+    step = next(one for one in path.steps(session.answers) if one.address == "lines_holidays")
+    assert session.offered(step) is None
+    assert session.not_yet(step) == "once the day you asked is given"
+    session.go_to("lines_asked_on")
+    typed = {"lines_asked_on": "2026-05-21"}  # a Thursday before Memorial Day
+    assert session.offered(step, typed) == "2026-05-25"
+    dated = session_of(given(asked, **typed))
+    assert dated.not_yet(step) == "" and dated.offered(step)
