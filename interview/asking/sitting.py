@@ -171,7 +171,7 @@ class Sitting(Walk):
             self.at_fault = step.address
             if reasons := self.shut(step):
                 raise Refused(reasons[0])
-            text = text or self._stands_for_nothing(step)
+            text = text or self._stands_for_nothing(step, {o.step.address: o.kept for o in heard})
             one = self._read(step, text, replace(answers, now=self.now))
             if one.taken is not None:
                 self._weigh(step, one.taken, step.view(replace(answers, now=self.now)))
@@ -203,9 +203,9 @@ class Sitting(Walk):
             return False
         return step.question.default(step.view(answers)) is None
 
-    def _stands_for_nothing(self, step: Step) -> str:
-        """Return the words that an empty box stands for; raises ``Refused``."""
-        offered = self.offered(step)
+    def _stands_for_nothing(self, step: Step, words: Mapping[str, str]) -> str:
+        """Return what an empty box stands for beside ``words``; raises ``Refused``."""
+        offered = self.offered(step, words)
         if offered is not None:
             return offered
         if step.question.key in self._answers.interview.optional:

@@ -16,6 +16,7 @@ from interview.asking.route import Step
 from interview.asking.sitting import MOST_PUT_OFF, Keeper, Sitting
 from interview.garden import gate
 from interview.garden.path import SAFETY
+from interview.garden.place import questions as start
 from interview.garden.plan import Plan
 from interview.garden.planting import questions as planting
 from interview.garden.site import lines_questions as buried
@@ -156,7 +157,8 @@ class Session(Sitting):
         return gate.alarm(step, self._answers)
 
     def _followed(self, answers: Answers) -> Answers:
-        return gate.follow(self._answers, _paced(self._answers, answers), self.now.date())
+        answers = start.placed(self._answers, _paced(self._answers, answers))
+        return gate.follow(self._answers, answers, self.now.date())
 
     def _change(self, before: Answers) -> str:
         from interview.garden import scenarios  # it knows every sum

@@ -70,11 +70,13 @@ def value_for(question: Question[Any], plan: Plan) -> str | None:
         return None
 
 
-def _of_the_place(question: Question[Any], plan: Plan) -> str:
-    """Return the United States and its units until another country is chosen."""
+def _of_the_place(question: Question[Any], plan: Plan) -> str | None:
+    """Return the United States and its units until it is said that the garden is elsewhere."""
+    no_country = plan.answers.get(start.COUNTRY) is None
+    elsewhere = no_country and plan.answers.get(start.STATE) == start.NOT_US
     if question.key == start.COUNTRY.key:
-        return US_COUNTRY
-    return "us" if plan.answers.country == US_COUNTRY else "metric"
+        return None if elsewhere else US_COUNTRY
+    return "us" if plan.answers.country == US_COUNTRY and not elsewhere else "metric"
 
 
 def _tested_depth(plan: Plan) -> str:

@@ -47,7 +47,7 @@ class PageTurns(PageMoves):
             return ""
         if text.strip() or standing is Status.UNKNOWN:
             return text.strip() and text
-        offered = session.offered(step)
+        offered = session.offered(step, self._typed_words())
         if offered:
             return offered
         if standing is Status.OPEN and self._optional(step):

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from textual import events
 from textual.widgets.option_list import Option
 
+from interview.asking.kinds import Choice, Several
 from interview.asking.path import Place
 from interview.asking.question import Status, Unanswered
 from interview.asking.route import Step
@@ -47,9 +48,9 @@ def value_words(session: Session, step: Step, typed: Mapping[str, str] | None = 
         return f"{text}: needs attention"
     if standing is Status.UNKNOWN:
         return "don't know yet"
-    usual = session.offered(step) if text is None else text
-    if not usual and typed:
-        usual = session.offered(step, typed)
+    # What a size comes to is not worked out anew at every key.
+    beside = typed if isinstance(step.question.kind, (Choice, Several)) else None
+    usual = session.offered(step, beside) if text is None else text
     if not usual:
         optional = step.question.key in session.answers.interview.optional
         return SKIPPED if optional else session.not_yet(step) or WANTED

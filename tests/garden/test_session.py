@@ -99,17 +99,17 @@ def test_going_back_stops_at_the_start(session_of):
 
 def test_jumping_to_what_does_not_apply_stays_where_it_is(session_of):
     session = session_of()
-    assert session.jump("state") is None
+    assert session.jump("soil_lab") is None
     assert session.jump("nothing") is None
     assert session.step.address == "garden_name"
 
 
 def test_a_session_comes_back_to_the_first_open_question_from_where_it_stopped(given, session_of):
     answers = given({"garden_name": "x", "rain_depth": "1 in"})
-    assert session_of(answers).step.address == "country"
+    assert session_of(answers).step.address == "state"
     assert session_of(answers, "units").step.address == "units"
     assert session_of(answers, "rain_depth").step.address == "has_rain_record"
-    assert session_of(answers, "no.such.place").step.address == "country"
+    assert session_of(answers, "no.such.place").step.address == "state"
 
 
 def test_a_session_with_everything_answered_stands_at_the_last_question(given, session_of, located):
@@ -222,7 +222,7 @@ def test_a_place_gone_to_is_left_behind_by_the_next_answer(session_of, given, ke
     session.jump("garden_name")
     session.keep_place()
     session.offer(session.step, "Elm")
-    assert session_of(session.answers, keeper.saves[-1][1]).step.address == "country"
+    assert session_of(session.answers, keeper.saves[-1][1]).step.address == "state"
 
 
 def test_a_row_that_waits_for_a_day_says_so_until_the_day_is_given(session_of, given):
@@ -236,3 +236,25 @@ def test_a_row_that_waits_for_a_day_says_so_until_the_day_is_given(session_of, g
     assert session.offered(step, typed) == "2026-05-25"
     dated = session_of(given(asked, **typed))
     assert dated.not_yet(step) == "" and dated.offered(step)
+
+
+def test_a_file_that_names_its_country_is_asked_for_a_state_only_in_the_us(session_of, given):
+    abroad = session_of(given({"country": "uk", "units": "metric"}))
+    assert abroad.jump("state") is None and abroad.way.place_of("country").name == "abroad"
+    assert "place" not in [one.name for one in abroad.way.places]
+    here = session_of(given({"country": "us", "units": "metric", "state": "vt"}))
+    names = [one.name for one in here.way.places]
+    assert "place" in names and "abroad" not in names
+    # The country and the units of such a garden are found by their names all the same.
+    assert here.go_to("units").name == "abroad" and here.step.address == "units"
+    unsure = session_of(given({"country": "us", "state": "vt"}))
+    assert "abroad" in [one.name for one in unsure.way.places]
+
+
+def test_a_state_given_to_a_metric_garden_leaves_its_units(session_of, given):
+    session = session_of(given({"units": "metric"}))
+    session.offer(session.jump("state"), "vt")
+    assert session.answers.texts == {"units": "metric", "state": "vt", "country": "us"}
+    session.offer(session.jump("state"), "no")
+    assert session.answers.texts == {"state": "no"}
+    assert session.answers.country == "us" and not session.answers.metric

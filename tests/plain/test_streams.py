@@ -230,7 +230,7 @@ def test_answers_no_disk_takes_are_rescued_when_the_program_is_ended(talk, tmp_p
     one.until("> ")
     one.answer("Maple corner", "> ")
     folder.rename(tmp_path / "moved")
-    one.answer("us", "NOT SAVED")
+    one.answer("mn", "NOT SAVED")
     one.until("> ")
     status, errors = one.ended_by("SIGTERM")
     assert status == 128 + signal.SIGTERM
