@@ -182,6 +182,8 @@ class Sitting(Walk):
         if place.page.usual and not half:
             self.taken[:] = [n for n in self.taken if n.split(path.BUT)[0] != place.name]
             self.taken.append(place.name)
+        for one in heard:
+            self.drafts.pop(one.step.address, None)
         if any(one.step.address == self._unfinished for one in heard):
             self._unfinished = ""
         self._keep(answers)
@@ -361,6 +363,7 @@ class Sitting(Walk):
     def _keep(self, answers: Answers, follow: bool = True) -> None:
         before = self._answers
         self._answers = self._followed(answers) if follow else answers
+        self._anew = frozenset(one for one in answers.texts if one not in self._answers.texts)
         self.taken[:] = path.with_new_rows(before, self._answers, self.taken)
         self.save()
 

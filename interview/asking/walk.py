@@ -54,6 +54,10 @@ class Walk:
         """The names of the places that were open then."""
         self._for_it = False
         """Whether it was left for an answer that it waits for."""
+        self._done_with = False
+        """Whether it is gone on from, not come back to."""
+        self._anew: frozenset[str] = frozenset()
+        """The addresses of answers that the last one given took away, to be asked anew."""
         self._half = False
         """Whether a box has opened on this place that was not put when it was taken."""
         self._stopped = stopped_at.removesuffix(UNFINISHED).removesuffix(LOOKED_AT)
@@ -285,8 +289,26 @@ class Walk:
         self._half = False
         if here is None or half:
             return self._stand_at(here) if here else None
-        found = self._back_from_mending() or self._on_the_way(here) or self.way.after(here)
+        found = self._back_from_mending() or self._asked_anew(here) or self._on_the_way(here)
+        found = found or self.way.after(here)
         return self._stand_at(found) if found else None
+
+    def _asked_anew(self, here: Place) -> Place | None:
+        """Return the first place before ``here`` that the answer just given has opened anew.
+
+        The others that it has opened follow, and then what comes after ``here``.
+        """
+        way, anew, self._anew = self.way, self._anew, frozenset()
+        opened = [one for one in map(way.place_of, anew) if one in way.places and way.is_open(one)]
+        later = way.later(here)
+        earlier = [one for one in way.places if one in opened and one not in later]
+        if not earlier or earlier[0] == here:
+            return None
+        self._leave(here, earlier[0])
+        if self._came_from == here.name:
+            self._done_with = True
+        self._open_before -= {one.name for one in opened if one is not None}
+        return earlier[0]
 
     def _back_from_mending(self) -> Place | None:
         step = self._after_mending() if self._back_to else None
@@ -307,7 +329,8 @@ class Walk:
         for one in way.later(here):
             if not self._for_it and one.name not in self._open_before and way.is_open(one):
                 return one
-        through, self._for_it, self._came_from = self._for_it, False, ""
+        through = self._for_it or self._done_with
+        self._for_it, self._done_with, self._came_from = False, False, ""
         if left == here or left not in way.places:
             return None
         return way.after(left) if through else left
@@ -336,7 +359,7 @@ class Walk:
             self._came_from = ""
         elif not self._came_from and there != here:
             way = self.way
-            self._came_from = here.name
+            self._came_from, self._done_with = here.name, False
             self._open_before = frozenset(one.name for one in way.places if way.is_open(one))
 
     def backward(self) -> Place | None:

@@ -22,11 +22,19 @@ from interview.garden.planting import questions as planting
 from interview.garden.site import lines_questions as buried
 from interview.garden.site import questions as rules
 from interview.garden.site.results import close_to_needed
-from interview.garden.size.questions import SOIL_DUG
+from interview.garden.site import spot_questions as ground
+from interview.garden.size import questions as bed
 from interview.garden.suggest import beside, help_for, trouble_with, value_for
 from interview.garden.survey import questions as survey
+from interview.reading import is_unknown
 
-NOT_OFFERED = SAFETY | {SOIL_DUG.key}
+NOT_OFFERED = SAFETY | {bed.SOIL_DUG.key}
+AT_THE_SPOT = (bed.ROOM_LENGTH, bed.ROOM_WIDTH, bed.ROOM_AREA, bed.SPOUT_DISTANCE)
+"""What is measured at the spot chosen alone, so that another spot asks for it anew."""
+ANOTHER_SPOT = (
+    "That is another spot: the nearest mark has to be measured from there, so the distance you "
+    "gave is taken away and asked again."
+)
 MOST_CHANGES = 3
 """So many figures are told of a change; a choice of ours."""
 UNSETTLED = {
@@ -102,6 +110,9 @@ class Session(Sitting):
         """
         if step.question.key in NOT_OFFERED:
             return None
+        if step.question in AT_THE_SPOT and len(self._answers.numbers("spots")) > 1:
+            if kept := self.drafts.get(step.address):
+                return kept
         answers = replace(self.supposing(words), now=self.now)
         plan = self.plan.with_answers(route.in_force(answers)) if words else self.plan
         return value_for(step.question, plan) or step.question.default(step.view(answers))
@@ -147,6 +158,10 @@ class Session(Sitting):
         return plant_names.remark_on_swaps(lines, plants, planted or None)
 
     def _doubt(self, step: Step, value: object) -> str:
+        if step.question is ground.CHOSEN_SPOT and self._answers.text(buried.MARK_DISTANCE):
+            here = ground.chosen_spot(self._answers).scope
+            if here is not None and value != here[1]:
+                return ANOTHER_SPOT
         return gate.doubt(step, value, self._answers)
 
     def _too_rough(self, step: Step, value: object) -> str:
@@ -158,7 +173,29 @@ class Session(Sitting):
 
     def _followed(self, answers: Answers) -> Answers:
         answers = start.placed(self._answers, _paced(self._answers, answers))
+        if ground.chosen_spot(self._answers).scope != ground.chosen_spot(answers).scope:
+            answers = self._elsewhere(answers)
         return gate.follow(self._answers, answers, self.now.date())
+
+    def _elsewhere(self, answers: Answers) -> Answers:
+        """Return ``answers`` without what was measured at the spot that is left for another.
+
+        The outline and the way to it stay as words, offered where they are asked for anew; the
+        nearest mark has to be measured anew.
+        """
+        for question in AT_THE_SPOT:
+            text = answers.text(question)
+            if text is not None and not is_unknown(text):
+                self.drafts[question.key] = text
+            answers = answers.without(question.key)
+        return answers.without(buried.MARK_DISTANCE.key)
+
+    def remove_item(self, group: str, number: int) -> None:
+        """Take one item of a group away; with the spot chosen goes what was measured there."""
+        chosen = ground.chosen_spot(self._answers).scope == (group, number)
+        super().remove_item(group, number)
+        if chosen:
+            self._keep(self._elsewhere(self._answers), follow=False)
 
     def _change(self, before: Answers) -> str:
         from interview.garden import scenarios  # it knows every sum

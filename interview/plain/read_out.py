@@ -131,7 +131,7 @@ class Reader:
         half = (
             plain_lists.half_typed(session, step) if many else session.drafts.get(step.address, "")
         )
-        if half.strip():
+        if half.strip() and half != session.offered(step, turn.words):
             lines.append(f"half typed before, not kept: {half.strip()}")
         if kept is not None and not (many and plain_lists.lines_of(session, step)):
             lines.append(f"kept: {kept.replace(chr(10), '; ') or 'none'}; Enter keeps it")

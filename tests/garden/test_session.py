@@ -258,3 +258,61 @@ def test_a_state_given_to_a_metric_garden_leaves_its_units(session_of, given):
     session.offer(session.jump("state"), "no")
     assert session.answers.texts == {"state": "no"}
     assert session.answers.country == "us" and not session.answers.metric
+
+
+@pytest.fixture
+def two_spots(located):
+    """Return a garden with two spots looked at, its outline laid out at the first."""
+    return {
+        **located, "room_length": "30 ft", "room_width": "16 ft", "spout_distance": "22 ft",
+        "spots.1.spot_name": "front", "spots.1.another_spot": "yes", "spots.2.spot_name": "back",
+        "spots.2.near_spot": "none", "chosen_spot": "1",
+    }  # fmt: skip
+
+
+def test_another_spot_asks_for_its_own_outline_and_offers_the_old_one(session_of, given, two_spots):
+    session = session_of(given(two_spots))
+    session.go_to("chosen_spot")
+    with pytest.raises(Doubt, match="the nearest mark has to be measured from there"):
+        session.take({"chosen_spot": "2"})
+    session.take({"chosen_spot": "2"})
+    gone = ("room_length", "room_width", "spout_distance", "mark_distance")
+    assert not set(gone) & session.answers.texts.keys()
+    assert session.drafts == {
+        "room_length": "30 ft", "room_width": "16 ft", "spout_distance": "22 ft",
+    }  # fmt: skip
+    # At once to the outline, then to the way from the downspout and to the nearest mark, and on.
+    assert session.forward().name == "outline"
+    assert [session.offered(one) for one in session.boxes()] == ["30 ft", "16 ft"]
+    session.take()
+    assert session.answers.texts["room_length"] == "30 ft"
+    assert session.forward().name == "spout_distance"
+    session.take({"spout_distance": "35 ft"})
+    assert not session.drafts
+    # What is asked of the spot chosen alone is new too.
+    assert session.forward().name == "below.2"
+    session.take({"spots.2.wet_season_depth": "5 ft", "spots.2.rock_depth": "5 ft"})
+    assert session.forward().name == "sun_hours.2"
+    session.take({"spots.2.sun_hours": "6"})
+    assert session.forward().name == "marks"
+    assert session.offered(session.step) is None and "mark_distance" not in session.drafts
+    session.take({"mark_distance": "20 ft"})
+    assert session.forward().name not in ("chosen_spot", "outline")
+
+
+def test_the_same_spot_chosen_again_asks_for_nothing(session_of, given, two_spots):
+    session = session_of(given(two_spots))
+    session.go_to("chosen_spot")
+    session.take({"chosen_spot": "1"})
+    assert session.answers.texts["room_length"] == "30 ft" and not session.drafts
+
+
+def test_with_the_spot_chosen_goes_its_outline(session_of, given, two_spots):
+    session = session_of(given(two_spots))
+    session.remove_item("spots", 1)
+    assert session.answers.texts["spots.1.spot_name"] == "back"
+    assert not {"room_length", "spout_distance", "mark_distance"} & session.answers.texts.keys()
+    assert session.drafts["room_length"] == "30 ft"
+    other = session_of(given(two_spots))
+    other.remove_item("spots", 2)
+    assert other.answers.texts["room_length"] == "30 ft" and not other.drafts

@@ -460,3 +460,14 @@ def test_a_name_that_several_things_share_is_asked_for_in_full(talk, session_of,
     session.go_to("spots.2.stands_after_rain")
     _, session, _ = talk(":go slope_run", session=session)
     assert session.step.address == "spots.2.slope_run"
+
+
+def test_another_spot_is_laid_out_anew_with_the_old_outline_offered(talk, session_of, given):
+    spots = {
+        "country": "us", "state": "mn", "room_length": "30 ft", "room_width": "16 ft",
+        "spots.1.spot_name": "front", "spots.1.another_spot": "yes", "spots.2.spot_name": "back",
+    }  # fmt: skip
+    heard, session, _ = talk("2", "", "14 ft", session=session_of(given(spots)), at="chosen_spot")
+    assert "Enter takes: 30 ft" in heard and "half typed" not in heard
+    assert session.answers.texts["room_length"] == "30 ft"
+    assert session.answers.texts["room_width"] == "14 ft"
