@@ -116,7 +116,10 @@ class Sitting(Walk):
         Words that cannot be read open nothing.
         """
         place = self.place
-        return self._boxes(place, self.supposing(words)) if place else []
+        if place is None:
+            return []
+        answers = self.supposing(words)
+        return place.steps((*place.page.asked, *self.needs(place, answers)), answers)
 
     def supposing(self, words: Mapping[str, str] | None = None) -> Answers:
         """Return the answers as they would be with ``words`` by address kept at this place."""
@@ -155,6 +158,7 @@ class Sitting(Walk):
             return []
         before, answers, heard = self._answers, self._answers, list[Heard]()
         put = {one.address for one in place.steps(place.page.keys, answers)}
+        needed = self.needs(place, answers)
         half = False
         # A box may open the next one, as the shape of a hole its length.
         for address in place.addresses(place.page.keys, answers.interview):
@@ -165,13 +169,16 @@ class Sitting(Walk):
             text = given.get(address, "").strip()
             if not text and not self._lacks(step, place, answers):
                 continue
-            if not text and address not in put and self.offered(step) is None:
+            shown = [one for one in self.needs(place, answers) if one not in needed]
+            words = {one.step.address: one.kept for one in heard}
+            new = address not in put or step.question.key in shown
+            if not text and new and self.offered(step, words) is None:
                 half = True
                 continue
             self.at_fault = step.address
             if reasons := self.shut(step):
                 raise Refused(reasons[0])
-            text = text or self._stands_for_nothing(step, {o.step.address: o.kept for o in heard})
+            text = text or self._stands_for_nothing(step, words)
             one = self._read(step, text, replace(answers, now=self.now))
             if one.taken is not None:
                 self._weigh(step, one.taken, step.view(replace(answers, now=self.now)))
@@ -191,15 +198,11 @@ class Sitting(Walk):
         self._note_change(before)
         return heard
 
-    @staticmethod
-    def _boxes(place: Place, answers: Answers) -> list[Step]:
-        return place.steps(place.page.asked, answers)
-
     def _lacks(self, step: Step, place: Place, answers: Answers) -> bool:
         """Tell whether an empty Enter has to find words for ``step``."""
         if step.view(answers).standing(step.question) is not Status.OPEN:
             return False
-        if step.question.key in place.page.asked:
+        if step.question.key in (*place.page.asked, *self.needs(place, answers)):
             return True
         if not place.page.usual or step.question.key in answers.interview.optional:
             return False

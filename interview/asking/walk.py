@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Callable
+from collections.abc import Callable, Collection
 from dataclasses import replace
 
 from interview.asking import path, route
@@ -90,6 +90,10 @@ class Walk:
     def ways(self, step: Step) -> list[Step]:
         """Return the questions whose answers keep ``step`` shut, those to be given first."""
         return []
+
+    def needs(self, place: Place, answers: Answers) -> Collection[str]:
+        """Return the keys of further rows of ``place`` that ``answers`` show to be needed."""
+        return ()
 
     def _resume(self, stopped_at: str) -> Step | None:
         steps = path.steps(self._answers)
@@ -250,7 +254,7 @@ class Walk:
     def way(self) -> PathNow:
         """The path as it stands now."""
         return PathNow(self._answers, self.taken, lambda step: bool(self.shut(step)),
-                   self.every_question)  # fmt: skip
+                   self.every_question, self.needs)  # fmt: skip
 
     @property
     def place(self) -> Place | None:
@@ -294,10 +298,7 @@ class Walk:
         return self._stand_at(found) if found else None
 
     def _asked_anew(self, here: Place) -> Place | None:
-        """Return the first place before ``here`` that the answer just given has opened anew.
-
-        The others that it has opened follow, and then what comes after ``here``.
-        """
+        """Return the first place before ``here`` that the answer just given has opened anew."""
         way, anew, self._anew = self.way, self._anew, frozenset()
         opened = [one for one in map(way.place_of, anew) if one in way.places and way.is_open(one)]
         later = way.later(here)
@@ -305,8 +306,7 @@ class Walk:
         if not earlier or earlier[0] == here:
             return None
         self._leave(here, earlier[0])
-        if self._came_from == here.name:
-            self._done_with = True
+        self._done_with = self._came_from == here.name
         self._open_before -= {one.name for one in opened if one is not None}
         return earlier[0]
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Collection, Mapping
 from dataclasses import replace
 from typing import Any
 
@@ -11,6 +11,7 @@ from interview.answers_file.named_files import NamedFile, no_files
 from interview.asking import path, route
 from interview.asking.answers import Answers, changed
 from interview.asking.kinds import list_lines
+from interview.asking.path import Place
 from interview.asking.question import Question, Status, Unanswered
 from interview.asking.route import Step
 from interview.asking.sitting import MOST_PUT_OFF, Keeper, Sitting
@@ -24,7 +25,7 @@ from interview.garden.site import questions as rules
 from interview.garden.site.results import close_to_needed
 from interview.garden.site import spot_questions as ground
 from interview.garden.size import questions as bed
-from interview.garden.suggest import beside, help_for, trouble_with, value_for
+from interview.garden.suggest import COLUMNS, beside, columns_needed, help_for, trouble_with, value_for
 from interview.garden.survey import questions as survey
 from interview.reading import is_unknown
 
@@ -114,8 +115,19 @@ class Session(Sitting):
             if kept := self.drafts.get(step.address):
                 return kept
         answers = replace(self.supposing(words), now=self.now)
+        if step.question in COLUMNS and step.question.key in columns_needed(
+            answers, self._open_text
+        ):
+            return None
         plan = self.plan.with_answers(route.in_force(answers)) if words else self.plan
         return value_for(step.question, plan) or step.question.default(step.view(answers))
+
+    def needs(self, place: Place, answers: Answers) -> Collection[str]:
+        """Return the columns of the rainfall file that its headings do not tell."""
+        if start.RECORD_PATH.key not in place.page.keys:
+            return ()
+        found = columns_needed(route.in_force(answers), self._open_text)
+        return [one for one in found if one in place.page.more]
 
     def not_yet(self, step: Step) -> str:
         """Say of a row for which nothing is usual yet what it waits for; else nothing."""

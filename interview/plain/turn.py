@@ -118,7 +118,9 @@ class Turn:
         """Return how many rows are not shown."""
         if self.more or self.alone or session.fresh():
             return 0
-        return len(self.place.steps(self.place.page.more, session.supposing(self.words)))
+        put = [one.address for one in self.boxes(session)]
+        more = self.place.steps(self.place.page.more, session.supposing(self.words))
+        return sum(1 for one in more if one.address not in put)
 
     def shut(self, session: Session) -> Step | None:
         """Return the question that is shut here, where that shuts the page."""
