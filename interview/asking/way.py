@@ -79,9 +79,7 @@ class PathNow:
     def more(self, place: Place) -> list[Step]:
         """Return the rows under more."""
         needed = self.needs(place, self.answers)
-        return place.steps(
-            tuple(one for one in place.page.more if one not in needed), self.answers
-        )
+        return place.steps(tuple(one for one in place.page.more if one not in needed), self.answers)
 
     def status(self, step: Step) -> Status:
         """Return where a question stands."""
@@ -121,9 +119,7 @@ class PathNow:
         alike = [one for one in usual if one.question.default(one.view(self.answers)) is None]
         open_ones = [one for one in boxes + alike if self.status(one) is Status.OPEN]
         needed = self.needs(place, self.answers)
-        wanted = [
-            one for one in open_ones if one.question.key in needed or not self._optional(one)
-        ]
+        wanted = [one for one in open_ones if one.question.key in needed or not self._optional(one)]
         alone = bool(boxes) and all(self._optional(one) for one in boxes)
         if alone and not place.page.usual and len(open_ones) == len(boxes):
             wanted = open_ones

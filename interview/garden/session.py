@@ -25,7 +25,14 @@ from interview.garden.site import questions as rules
 from interview.garden.site.results import close_to_needed
 from interview.garden.site import spot_questions as ground
 from interview.garden.size import questions as bed
-from interview.garden.suggest import COLUMNS, beside, columns_needed, help_for, trouble_with, value_for
+from interview.garden.suggest import (
+    COLUMNS,
+    beside,
+    columns_needed,
+    help_for,
+    trouble_with,
+    value_for,
+)
 from interview.garden.survey import questions as survey
 from interview.reading import is_unknown
 

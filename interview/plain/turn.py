@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from interview.asking import route
@@ -20,6 +21,8 @@ class NumberedWay:
     label: str
     target: str = ""
     """What ``verdicts`` or the gate name: an address, or a word of ``verdict_rows``."""
+    takes: Mapping[str, str] | None = None
+    """The answers that are kept for it, by address."""
 
 
 @dataclass
