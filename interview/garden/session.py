@@ -22,8 +22,8 @@ from interview.garden.plan import Plan
 from interview.garden.planting import questions as planting
 from interview.garden.site import lines_questions as buried
 from interview.garden.site import questions as rules
-from interview.garden.site.results import close_to_needed
 from interview.garden.site import spot_questions as ground
+from interview.garden.site.results import close_to_needed
 from interview.garden.size import questions as bed
 from interview.garden.suggest import (
     COLUMNS,
@@ -118,9 +118,9 @@ class Session(Sitting):
         """
         if step.question.key in NOT_OFFERED:
             return None
-        if step.question in AT_THE_SPOT and len(self._answers.numbers("spots")) > 1:
-            if kept := self.drafts.get(step.address):
-                return kept
+        kept = self.drafts.get(step.address) if step.question in AT_THE_SPOT else None
+        if kept and len(self._answers.numbers("spots")) > 1:
+            return kept
         answers = replace(self.supposing(words), now=self.now)
         if step.question in COLUMNS and step.question.key in columns_needed(
             answers, self._open_text

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 
 from interview.asking.answers import Answers
-from interview.asking.conditions import always_this, by_units, chosen, said_yes
+from interview.asking.conditions import always_this, by_units, said_yes
 from interview.asking.kinds import Choice, Note, YesNo
 from interview.asking.lands import US
 from interview.asking.measures import Measure
