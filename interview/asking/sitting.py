@@ -92,8 +92,8 @@ class Sitting(Walk):
         """Return why the subject finds an answer unlikely, or nothing."""
         return ""
 
-    def _too_rough(self, step: Step, value: object) -> str:
-        """Return why a guess will not do, as it stands, or nothing."""
+    def _too_rough(self, step: Step, value: object, view: Answers) -> str:
+        """Return why a guess, given beside ``view``, will not do as it stands, or nothing."""
         return ""
 
     def _alarm(self, step: Step) -> str:
@@ -318,7 +318,7 @@ class Sitting(Walk):
         if doubt := step.question.doubt(value, view) or self._doubt(step, value):
             doubt = f"{view.told(doubt)} Give the same answer again to keep it."
         elif taken.rough:
-            doubt = self._too_rough(step, value)
+            doubt = self._too_rough(step, value, view)
         if doubt and self._doubted.get(step.address) != taken.kept:
             self._doubted[step.address] = taken.kept
             raise Doubt(doubt)

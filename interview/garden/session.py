@@ -183,9 +183,8 @@ class Session(Sitting):
                 return ANOTHER_SPOT
         return gate.doubt(step, value, self._answers)
 
-    def _too_rough(self, step: Step, value: object) -> str:
-        spot, dug = step.view(self.answers), self.plan.checks.dug_depth
-        return close_to_needed(step.question, value, spot, dug)
+    def _too_rough(self, step: Step, value: object, view: Answers) -> str:
+        return close_to_needed(step.question, value, view, self.plan.checks.dug_depth)
 
     def _alarm(self, step: Step) -> str:
         return gate.alarm(step, self._answers)
