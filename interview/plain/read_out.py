@@ -134,7 +134,8 @@ class Reader:
         if half.strip() and half != session.offered(step, turn.words):
             lines.append(f"half typed before, not kept: {half.strip()}")
         if kept is not None and not (many and plain_lists.lines_of(session, step)):
-            lines.append(f"kept: {kept.replace(chr(10), '; ') or 'none'}; Enter keeps it")
+            words = usual_words(session, step, kept).replace("\n", "; ") or "none"
+            lines.append(f"kept: {words}; Enter keeps it")
         elif kept is None and not (many and plain_lists.lines_of(session, step)):
             offered = session.offered(step, turn.words)
             if offered:
