@@ -18,7 +18,6 @@ from interview.plain.read_out import Say
 from interview.plain.turn import NumberedWay, Turn, turn_at
 from interview.reading.foreign import lines_shown
 
-
 LEADS = {
     GardenState.WAITING, GardenState.PRIVATE, GardenState.TOO_NEAR, GardenState.STALE,
     GardenState.SMELL, GardenState.STOP, GardenState.SHUT, GardenState.RENEW, GardenState.STORM,

@@ -135,6 +135,8 @@ class Reader:
             lines.append(f"half typed before, not kept: {half.strip()}")
         if kept is not None and not (many and plain_lists.lines_of(session, step)):
             words = usual_words(session, step, kept).replace("\n", "; ") or "none"
+            if step.question.kind.name == "date and time" and (at := view.get(step.question)):
+                words = step.question.kind.echo(at, view)
             lines.append(f"kept: {words}; Enter keeps it")
         elif kept is None and not (many and plain_lists.lines_of(session, step)):
             offered = session.offered(step, turn.words)
