@@ -270,7 +270,7 @@ async def test_whoever_comes_back_is_told_what_is_due(sit, write) -> None:
 
 @pytest.mark.parametrize(
     "name",
-    ["place", "rough_size", "usual_roofs", "end_of_today", "ticket", "usual_bed", "overflow"],
+    ["water_from", "rough_size", "usual_roofs", "end_of_today", "ticket", "usual_bed", "overflow"],
 )
 async def test_a_page_is_whole_in_the_smallest_usual_window(sit, write, name: str) -> None:
     path = write("garden.yaml", {**ROOF, **HOSE, "lines_requested": "asked"})
