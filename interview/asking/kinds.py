@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
-from typing import Generic, TypeVar
+from typing import Any, Generic, TypeVar
 
 from interview import reading
 from interview.asking.answers import NO_CLOCK, Answers
@@ -16,6 +16,12 @@ T = TypeVar("T")
 
 ANOTHER_NOW = dt.datetime(2040, 7, 9, 23, 59, tzinfo=dt.timezone(dt.timedelta(hours=-9)))
 """Words that mean something else at this instant are not written in full."""
+
+NOTHING_WRITTEN = "Nothing was written. Write an answer, or say that you don't know yet."
+NOTHING_TICKED = (
+    "Nothing is chosen. Choose each one that is there, or none of these, or say that you don't "
+    "know yet."
+)
 
 NO_ITEMS = frozenset(("none", "no", "nothing"))
 """What stands for an empty list when it is written alone."""
@@ -139,6 +145,11 @@ class Ticks(Simple[tuple[str, ...]]):
 
     def hint(self, units: str) -> str:
         return "any of: " + ", ".join(one for one, _ in self.options) + "; or none"
+
+
+def nothing_given(kind: Kind[Any]) -> str:
+    """Say that an empty answer is none: to tick nothing is not to say none of these."""
+    return NOTHING_TICKED if isinstance(kind, Ticks) else NOTHING_WRITTEN
 
 
 @dataclass(frozen=True)

@@ -10,13 +10,13 @@ from typing import Any, Protocol
 
 from interview.asking import own_fault, path, route
 from interview.asking.answers import Answers
+from interview.asking.kinds import nothing_given
 from interview.asking.path import Place
 from interview.asking.question import UNKNOWN_TEXT, Status, Taken, Unanswered
 from interview.asking.route import Step
 from interview.asking.walk import LOOKED_AT, UNFINISHED, Walk
 from interview.reading import Refused, is_unknown
 
-NOTHING_WRITTEN = "Nothing was written. Write an answer, or say that you don't know yet."
 MOST_PUT_OFF = 5
 """So many answers still to be found out are listed at once; a choice of ours."""
 
@@ -92,8 +92,8 @@ class Sitting(Walk):
         """Return why the subject finds an answer unlikely, or nothing."""
         return ""
 
-    def _too_rough(self, step: Step, value: object) -> str:
-        """Return why a guess will not do, as it stands, or nothing."""
+    def _too_rough(self, step: Step, value: object, view: Answers) -> str:
+        """Return why a guess, given beside ``view``, will not do as it stands, or nothing."""
         return ""
 
     def _alarm(self, step: Step) -> str:
@@ -116,7 +116,10 @@ class Sitting(Walk):
         Words that cannot be read open nothing.
         """
         place = self.place
-        return self._boxes(place, self.supposing(words)) if place else []
+        if place is None:
+            return []
+        answers = self.supposing(words)
+        return place.steps((*place.page.asked, *self.needs(place, answers)), answers)
 
     def supposing(self, words: Mapping[str, str] | None = None) -> Answers:
         """Return the answers as they would be with ``words`` by address kept at this place."""
@@ -155,6 +158,7 @@ class Sitting(Walk):
             return []
         before, answers, heard = self._answers, self._answers, list[Heard]()
         put = {one.address for one in place.steps(place.page.keys, answers)}
+        needed = self.needs(place, answers)
         half = False
         # A box may open the next one, as the shape of a hole its length.
         for address in place.addresses(place.page.keys, answers.interview):
@@ -165,13 +169,16 @@ class Sitting(Walk):
             text = given.get(address, "").strip()
             if not text and not self._lacks(step, place, answers):
                 continue
-            if not text and address not in put and self.offered(step) is None:
+            shown = [one for one in self.needs(place, answers) if one not in needed]
+            words = {one.step.address: one.kept for one in heard}
+            new = address not in put or step.question.key in shown
+            if not text and new and self.offered(step, words) is None:
                 half = True
                 continue
             self.at_fault = step.address
             if reasons := self.shut(step):
                 raise Refused(reasons[0])
-            text = text or self._stands_for_nothing(step)
+            text = text or self._stands_for_nothing(step, words)
             one = self._read(step, text, replace(answers, now=self.now))
             if one.taken is not None:
                 self._weigh(step, one.taken, step.view(replace(answers, now=self.now)))
@@ -182,6 +189,8 @@ class Sitting(Walk):
         if place.page.usual and not half:
             self.taken[:] = [n for n in self.taken if n.split(path.BUT)[0] != place.name]
             self.taken.append(place.name)
+        for one in heard:
+            self.drafts.pop(one.step.address, None)
         if any(one.step.address == self._unfinished for one in heard):
             self._unfinished = ""
         self._keep(answers)
@@ -189,28 +198,24 @@ class Sitting(Walk):
         self._note_change(before)
         return heard
 
-    @staticmethod
-    def _boxes(place: Place, answers: Answers) -> list[Step]:
-        return place.steps(place.page.asked, answers)
-
     def _lacks(self, step: Step, place: Place, answers: Answers) -> bool:
         """Tell whether an empty Enter has to find words for ``step``."""
         if step.view(answers).standing(step.question) is not Status.OPEN:
             return False
-        if step.question.key in place.page.asked:
+        if step.question.key in (*place.page.asked, *self.needs(place, answers)):
             return True
         if not place.page.usual or step.question.key in answers.interview.optional:
             return False
         return step.question.default(step.view(answers)) is None
 
-    def _stands_for_nothing(self, step: Step) -> str:
-        """Return the words that an empty box stands for; raises ``Refused``."""
-        offered = self.offered(step)
+    def _stands_for_nothing(self, step: Step, words: Mapping[str, str]) -> str:
+        """Return what an empty box stands for beside ``words``; raises ``Refused``."""
+        offered = self.offered(step, words)
         if offered is not None:
             return offered
         if step.question.key in self._answers.interview.optional:
             return UNKNOWN_TEXT
-        raise Refused(NOTHING_WRITTEN)
+        raise Refused(nothing_given(step.question.kind))
 
     def _note_change(self, before: Answers) -> None:
         texts = self._answers.texts
@@ -272,7 +277,7 @@ class Sitting(Walk):
         if not text.strip():
             default = self.offered(step)
             if default is None:
-                raise Refused(NOTHING_WRITTEN)
+                raise Refused(nothing_given(step.question.kind))
             text = default
         heard = self.read(step, text)
         if heard.taken is not None:
@@ -313,7 +318,7 @@ class Sitting(Walk):
         if doubt := step.question.doubt(value, view) or self._doubt(step, value):
             doubt = f"{view.told(doubt)} Give the same answer again to keep it."
         elif taken.rough:
-            doubt = self._too_rough(step, value)
+            doubt = self._too_rough(step, value, view)
         if doubt and self._doubted.get(step.address) != taken.kept:
             self._doubted[step.address] = taken.kept
             raise Doubt(doubt)
@@ -361,6 +366,7 @@ class Sitting(Walk):
     def _keep(self, answers: Answers, follow: bool = True) -> None:
         before = self._answers
         self._answers = self._followed(answers) if follow else answers
+        self._anew = frozenset(one for one in answers.texts if one not in self._answers.texts)
         self.taken[:] = path.with_new_rows(before, self._answers, self.taken)
         self.save()
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Callable
+from collections.abc import Callable, Collection
 from dataclasses import replace
 
 from interview.asking import path, route
@@ -56,6 +56,10 @@ class Walk:
         """The names of the places that were open then."""
         self._for_it = False
         """Whether it was left for an answer that it waits for."""
+        self._done_with = False
+        """Whether it is gone on from, not come back to."""
+        self._anew: frozenset[str] = frozenset()
+        """The addresses of answers that the last one given took away, to be asked anew."""
         self._half = False
         """Whether a box has opened on this place that was not put when it was taken."""
         self._stopped = stopped_at.removesuffix(UNFINISHED).removesuffix(LOOKED_AT)
@@ -88,6 +92,10 @@ class Walk:
     def ways(self, step: Step) -> list[Step]:
         """Return the questions whose answers keep ``step`` shut, those to be given first."""
         return []
+
+    def needs(self, place: Place, answers: Answers) -> Collection[str]:
+        """Return the keys of further rows of ``place`` that ``answers`` show to be needed."""
+        return ()
 
     def _resume(self, stopped_at: str) -> Step | None:
         steps = path.steps(self._answers)
@@ -250,7 +258,7 @@ class Walk:
         now = (self._answers, tuple(self.taken), self.every_question, self.now.date())
         if self._way is None or self._way[0] != now:
             answers, taken, singly, _ = now
-            way = PathNow(answers, taken, lambda one: bool(self.shut(one)), singly)
+            way = PathNow(answers, taken, lambda one: bool(self.shut(one)), singly, self.needs)
             self._way = (now, way)
         return self._way[1]
 
@@ -291,8 +299,22 @@ class Walk:
         self._half = False
         if here is None or half:
             return self._stand_at(here) if here else None
-        found = self._back_from_mending() or self._on_the_way(here) or self.way.after(here)
+        found = self._back_from_mending() or self._asked_anew(here) or self._on_the_way(here)
+        found = found or self.way.after(here)
         return self._stand_at(found) if found else None
+
+    def _asked_anew(self, here: Place) -> Place | None:
+        """Return the first place before ``here`` that the answer just given has opened anew."""
+        way, anew, self._anew = self.way, self._anew, frozenset()
+        opened = [one for one in map(way.place_of, anew) if one in way.places and way.is_open(one)]
+        later = way.later(here)
+        earlier = [one for one in way.places if one in opened and one not in later]
+        if not earlier or earlier[0] == here:
+            return None
+        self._leave(here, earlier[0])
+        self._done_with = self._came_from == here.name
+        self._open_before -= {one.name for one in opened if one is not None}
+        return earlier[0]
 
     def _back_from_mending(self) -> Place | None:
         step = self._after_mending() if self._back_to else None
@@ -313,7 +335,8 @@ class Walk:
         for one in way.later(here):
             if not self._for_it and one.name not in self._open_before and way.is_open(one):
                 return one
-        through, self._for_it, self._came_from = self._for_it, False, ""
+        through = self._for_it or self._done_with
+        self._for_it, self._done_with, self._came_from = False, False, ""
         if left == here or left not in way.places:
             return None
         return way.after(left) if through else left
@@ -342,7 +365,7 @@ class Walk:
             self._came_from = ""
         elif not self._came_from and there != here:
             way = self.way
-            self._came_from = here.name
+            self._came_from, self._done_with = here.name, False
             self._open_before = frozenset(one.name for one in way.places if way.is_open(one))
 
     def backward(self) -> Place | None:

@@ -56,6 +56,8 @@ class PathNow:
     is_shut: Callable[[Step], bool]
     singly: bool = False
     """Whether every question is a page of its own."""
+    needs: Callable[[Place, Answers], Collection[str]] = lambda _place, _answers: ()
+    """The keys of further rows of a place that the answers show to be needed: each is a box."""
     _standings: dict[str, Standing] = field(default_factory=dict, compare=False, repr=False)
     """Where each place stands, by name, once it was asked: many ask it at each turn."""
 
@@ -70,7 +72,7 @@ class PathNow:
 
     def boxes(self, place: Place) -> list[Step]:
         """Return the questions put as boxes."""
-        return place.steps(place.page.asked, self.answers)
+        return place.steps((*place.page.asked, *self.needs(place, self.answers)), self.answers)
 
     def rows(self, place: Place) -> list[Step]:
         """Return the rows of usual values, but those under more."""
@@ -78,7 +80,8 @@ class PathNow:
 
     def more(self, place: Place) -> list[Step]:
         """Return the rows under more."""
-        return place.steps(place.page.more, self.answers)
+        needed = self.needs(place, self.answers)
+        return place.steps(tuple(one for one in place.page.more if one not in needed), self.answers)
 
     def status(self, step: Step) -> Status:
         """Return where a question stands."""
@@ -117,7 +120,8 @@ class PathNow:
         usual = self.rows(place) + (self.more(place) if place.page.usual else [])
         alike = [one for one in usual if one.question.default(one.view(self.answers)) is None]
         open_ones = [one for one in boxes + alike if self.status(one) is Status.OPEN]
-        wanted = [one for one in open_ones if not self._optional(one)]
+        needed = self.needs(place, self.answers)
+        wanted = [one for one in open_ones if one.question.key in needed or not self._optional(one)]
         alone = bool(boxes) and all(self._optional(one) for one in boxes)
         if alone and not place.page.usual and len(open_ones) == len(boxes):
             wanted = open_ones

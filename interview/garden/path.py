@@ -8,8 +8,10 @@ from __future__ import annotations
 
 from interview.asking.answers import Answers
 from interview.asking.conditions import chosen
+from interview.asking.lands import US
 from interview.asking.path import PathPage as Page
 from interview.asking.question import Status, Unanswered
+from interview.garden.place import questions as place
 from interview.garden.site import lines_questions as buried
 from interview.garden.site import spot_questions as ground
 from interview.garden.site.gate import locate_state
@@ -31,6 +33,14 @@ no source."""
 
 def _is_chosen(answers: Answers) -> bool:
     return ground.chosen_spot(answers).scope == answers.scope
+
+
+def _abroad(answers: Answers) -> bool:
+    """Tell whether the garden may be elsewhere, or its country or units are not known."""
+    if answers.standing(place.STATE) is Status.OPEN and answers.country == US:
+        return False
+    units = answers.standing(place.UNITS) is Status.ANSWERED
+    return place.us_state(answers) is None or answers.get(place.COUNTRY) is None or not units
 
 
 def _no_rectangle(answers: Answers) -> bool:
@@ -83,7 +93,9 @@ _BESIDE = {
 
 _START = (
     Page("name", "start", "Name", ("garden_name",), visit=TODAY),
-    Page("place", "start", "Place", ("country", "state", "units"), visit=TODAY),
+    Page("place", "start", "Place", ("state",), visit=TODAY),
+    Page("abroad", "start", "Country and units", ("country", "units"), visit=TODAY,
+         asks=_abroad),
     Page(
         "water_from", "start", "What brings the water",
         ("surface_kind", "falls_on", "gutter_outlets"), visit=TODAY, group="surfaces",

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from typing import Any
 
@@ -46,6 +46,8 @@ class WayOut:
     """Toe to toe along the slope and across it, of one bed."""
     record_share: float | None = None
     """Share of the record's runoff held; nothing where there is no record."""
+    takes: Mapping[str, str] | None = None
+    """The words to be kept for it, by address; nothing where no answer alone does it."""
 
 
 def ways_out(plan: Plan) -> list[WayOut]:
@@ -132,7 +134,7 @@ def _half(plan: Plan) -> Iterator[WayOut]:
     # A bed of twice as many, sharing the water, is a bed for half of the water.
     answers = _with_beds(plan.answers, plan.size.bed_count * 2, "side_by_side")
     for way in _tried(plan, "Send half of the water elsewhere", answers):
-        yield replace(way, beds=plan.size.bed_count)
+        yield replace(way, beds=plan.size.bed_count, takes=None)
 
 
 def _tried(
@@ -156,6 +158,7 @@ def _tried(
             sum(row.share_caught >= HELD for row in tried.storms.ladder),
             over_all=tried.size.over_all,
             record_share=_record_share(tried),
+            takes={a: t for a, t in answers.texts.items() if plan.answers.texts.get(a) != t},
         )
     except Unanswered:
         return

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Collection, Mapping
 from dataclasses import replace
 from typing import Any
 
@@ -11,23 +11,40 @@ from interview.answers_file.named_files import NamedFile, no_files
 from interview.asking import path, route
 from interview.asking.answers import Answers, changed
 from interview.asking.kinds import list_lines
+from interview.asking.path import Place
 from interview.asking.question import Question, Status, Unanswered
 from interview.asking.route import Step
 from interview.asking.sitting import MOST_PUT_OFF, Keeper, Sitting
 from interview.garden import gate
 from interview.garden.path import SAFETY
+from interview.garden.place import questions as start
 from interview.garden.plan import Plan
 from interview.garden.planting import questions as planting
 from interview.garden.site import lines_questions as buried
 from interview.garden.site import questions as rules
+from interview.garden.site import spot_questions as ground
 from interview.garden.site.results import close_to_needed
-from interview.garden.size.questions import FLOOR_LENGTH, FLOOR_WIDTH, SOIL_DUG
+from interview.garden.size import questions as bed
 from interview.garden.size.shape_questions import FLOOR_SHAPE
-from interview.garden.suggest import beside, help_for, trouble_with, value_for
+from interview.garden.suggest import (
+    COLUMNS,
+    beside,
+    columns_needed,
+    help_for,
+    trouble_with,
+    value_for,
+)
 from interview.garden.survey import questions as survey
+from interview.reading import is_unknown
 
-_SIDES = (FLOOR_LENGTH, FLOOR_WIDTH)
-NOT_OFFERED = SAFETY | {SOIL_DUG.key}
+_SIDES = (bed.FLOOR_LENGTH, bed.FLOOR_WIDTH)
+NOT_OFFERED = SAFETY | {bed.SOIL_DUG.key}
+AT_THE_SPOT = (bed.ROOM_LENGTH, bed.ROOM_WIDTH, bed.ROOM_AREA, bed.SPOUT_DISTANCE)
+"""What is measured at the spot chosen alone, so that another spot asks for it anew."""
+ANOTHER_SPOT = (
+    "That is another spot: the nearest mark has to be measured from there, so the distance you "
+    "gave is taken away and asked again."
+)
 MOST_CHANGES = 3
 """So many figures are told of a change; a choice of ours."""
 UNSETTLED = {
@@ -103,11 +120,31 @@ class Session(Sitting):
         """
         if step.question.key in NOT_OFFERED:
             return None
+        kept = self.drafts.get(step.address) if step.question in AT_THE_SPOT else None
+        if kept and len(self._answers.numbers("spots")) > 1:
+            return kept
         answers = replace(self.supposing(words), now=self.now)
+        if step.question in COLUMNS and step.question.key in columns_needed(
+            answers, self._open_text
+        ):
+            return None
         # One side of the floor says nothing of the other one.
         apart = not words or step.question in _SIDES
         plan = self.plan if apart else self.plan.with_answers(route.in_force(answers))
         return value_for(step.question, plan) or step.question.default(step.view(answers))
+
+    def needs(self, place: Place, answers: Answers) -> Collection[str]:
+        """Return the columns of the rainfall file that its headings do not tell."""
+        if start.RECORD_PATH.key not in place.page.keys:
+            return ()
+        found = columns_needed(route.in_force(answers), self._open_text)
+        return [one for one in found if one in place.page.more]
+
+    def not_yet(self, step: Step) -> str:
+        """Say of a row for which nothing is usual yet what it waits for; else nothing."""
+        asked_on = self._answers.get(buried.LINES_ASKED_ON)
+        waits = step.question is buried.LINES_HOLIDAYS and asked_on is None
+        return "once the day you asked is given" if waits else ""
 
     def worded(self, step: Step) -> Question[Any]:
         """Return the question in the words that fit the answers, with what the plan has found."""
@@ -144,18 +181,23 @@ class Session(Sitting):
         return plant_names.remark_on_swaps(lines, plants, planted or None)
 
     def _doubt(self, step: Step, value: object) -> str:
+        if step.question is ground.CHOSEN_SPOT and self._answers.text(buried.MARK_DISTANCE):
+            here = ground.chosen_spot(self._answers).scope
+            if here is not None and value != here[1]:
+                return ANOTHER_SPOT
         return gate.doubt(step, value, self._answers)
 
-    def _too_rough(self, step: Step, value: object) -> str:
-        spot, dug = step.view(self.answers), self.plan.checks.dug_depth
-        return close_to_needed(step.question, value, spot, dug)
+    def _too_rough(self, step: Step, value: object, view: Answers) -> str:
+        return close_to_needed(step.question, value, view, self.plan.checks.dug_depth)
 
     def _alarm(self, step: Step) -> str:
         return gate.alarm(step, self._answers)
 
     def _followed(self, answers: Answers) -> Answers:
-        shaped = self._shaped(_paced(self._answers, answers))
-        return gate.follow(self._answers, shaped, self.now.date())
+        answers = start.placed(self._answers, self._shaped(_paced(self._answers, answers)))
+        if ground.chosen_spot(self._answers).scope != ground.chosen_spot(answers).scope:
+            answers = self._elsewhere(answers)
+        return gate.follow(self._answers, answers, self.now.date())
 
     def _shaped(self, answers: Answers) -> Answers:
         """Return ``answers`` with the shape taken as usual, once a floor is pegged out in it.
@@ -168,6 +210,26 @@ class Session(Sitting):
         if not new or not shown or answers.text(FLOOR_SHAPE) is not None:
             return answers
         return answers.with_text(FLOOR_SHAPE.key, answers[FLOOR_SHAPE])
+
+    def _elsewhere(self, answers: Answers) -> Answers:
+        """Return ``answers`` without what was measured at the spot that is left for another.
+
+        The outline and the way to it stay as words, offered where they are asked for anew; the
+        nearest mark has to be measured anew.
+        """
+        for question in AT_THE_SPOT:
+            text = answers.text(question)
+            if text is not None and not is_unknown(text):
+                self.drafts[question.key] = text
+            answers = answers.without(question.key)
+        return answers.without(buried.MARK_DISTANCE.key)
+
+    def remove_item(self, group: str, number: int) -> None:
+        """Take one item of a group away; with the spot chosen goes what was measured there."""
+        chosen = ground.chosen_spot(self._answers).scope == (group, number)
+        super().remove_item(group, number)
+        if chosen:
+            self._keep(self._elsewhere(self._answers), follow=False)
 
     def _change(self, before: Answers) -> str:
         from interview.garden import scenarios  # it knows every sum

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
 
-from interview.answers_file.named_files import NoFile
+from interview.answers_file.named_files import NamedFile, NoFile
+from interview.asking.answers import Answers
 from interview.asking.lands import US as US_COUNTRY
 from interview.asking.question import Question, Unanswered
 from interview.garden.place import questions as start
@@ -30,7 +31,8 @@ if TYPE_CHECKING:
     from interview.garden.size.basin import Basin
     from interview.garden.size.rough import RoughSize
 
-_COLUMNS = (start.RECORD_DATES.key, start.RECORD_DEPTHS.key)
+COLUMNS = (start.RECORD_DATES, start.RECORD_DEPTHS)
+_COLUMNS = tuple(one.key for one in COLUMNS)
 _SIDES: dict[str, Callable[[Basin], Quantity]] = {
     bed.FLOOR_LENGTH.key: lambda basin: basin.floor_length,
     bed.FLOOR_WIDTH.key: lambda basin: basin.floor_width,
@@ -70,11 +72,13 @@ def value_for(question: Question[Any], plan: Plan) -> str | None:
         return None
 
 
-def _of_the_place(question: Question[Any], plan: Plan) -> str:
-    """Return the United States and its units until another country is chosen."""
+def _of_the_place(question: Question[Any], plan: Plan) -> str | None:
+    """Return the United States and its units until it is said that the garden is elsewhere."""
+    no_country = plan.answers.get(start.COUNTRY) is None
+    elsewhere = no_country and plan.answers.get(start.STATE) == start.NOT_US
     if question.key == start.COUNTRY.key:
-        return US_COUNTRY
-    return "us" if plan.answers.country == US_COUNTRY else "metric"
+        return None if elsewhere else US_COUNTRY
+    return "us" if plan.answers.country == US_COUNTRY and not elsewhere else "metric"
 
 
 def _tested_depth(plan: Plan) -> str:
@@ -125,6 +129,19 @@ def beside(question: Question[Any], plan: Plan) -> str:
         return rain.columns_told(question, plan.open_text(plan.answers[start.RECORD_PATH]))
     except (NoFile, Unanswered):
         return ""
+
+
+def columns_needed(answers: Answers, open_text: Callable[[str], NamedFile]) -> tuple[str, ...]:
+    """Return the keys of the columns of the rainfall file that its headings do not tell."""
+    path = answers.get(start.RECORD_PATH)
+    if path is None:
+        return ()
+    from interview.garden.storms import record_help as rain
+
+    try:
+        return rain.columns_needed(open_text(path))
+    except NoFile:
+        return ()
 
 
 def trouble_with(question: Question[Any], plan: Plan) -> str:

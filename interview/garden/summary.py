@@ -155,17 +155,17 @@ def _digging(plan: Plan) -> str:
     for hole in plan.answers.items("holes"):
         smell: str | None = hole.get(digging.HOLE_SMELL)
         if smell in BLOCKING_SMELLS:
-            return f"STOP: {hole[digging.HOLE_NAME]} smells of {smell}"
+            return f"STOP. {hole[digging.HOLE_NAME]} smells of {smell}"
     gate_now = plan.site.dig_gate
     if gate_now.earliest is None:
         gap = buried.wait_gap(plan.answers)
         raise Unanswered(gap, gap.key)
     reasons = dig_reasons(plan.answers, plan.now.date())
     if not reasons:
-        return "open: lines located and answered"
+        return "open, lines located and answered"
     if plan.now.date() < gate_now.earliest:
-        return f"SHUT; first day {gate_now.earliest:%a} {gate_now.earliest}"
-    return f"SHUT: {reasons[0]}"
+        return f"SHUT, first day {gate_now.earliest:%a} {gate_now.earliest}"
+    return f"SHUT. {reasons[0]}"
 
 
 @dataclass(frozen=True)

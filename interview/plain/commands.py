@@ -13,6 +13,7 @@ from interview.asking.sitting import Doubt
 from interview.garden import soak_due
 from interview.garden.session import Session
 from interview.garden.soak import timing_questions as timing
+from interview.garden.summary import wrap
 from interview.plain import lists as plain_lists
 from interview.plain import soak as plain_soak
 from interview.plain import told as plain_told
@@ -177,7 +178,8 @@ def _about_row(session: Session, turn: Turn, word: str, rest: str, say: Say) -> 
 
 
 def _lines(text: str, say: Say) -> None:
-    say(textwrap.indent(text, "  "))
+    for line in text.splitlines():
+        say("  " + "\n".join(wrap(line, "  ")))
 
 
 def _skip(session: Session, turn: Turn, step: Step, say: Say) -> None:

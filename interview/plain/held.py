@@ -6,10 +6,10 @@ from collections.abc import Callable, Sequence
 from functools import partial
 
 from interview.asking import own_fault, path, route
-from interview.asking.kinds import list_lines
+from interview.asking.kinds import list_lines, nothing_given
 from interview.asking.question import UNKNOWN_TEXT, Status
 from interview.asking.route import Step
-from interview.asking.sitting import NOTHING_WRITTEN, Doubt, Heard
+from interview.asking.sitting import Doubt, Heard
 from interview.garden.session import Session
 from interview.garden.soak import timing_questions as timing
 from interview.garden.soak.run import soak_run
@@ -20,12 +20,12 @@ from interview.garden.verdicts import verdict
 from interview.plain import lists as plain_lists
 from interview.plain import soak as plain_soak
 from interview.plain import told as plain_told
+from interview.plain import ways as plain_ways
 from interview.plain.commands import BARE, Left, Quit, Skipped, command
 from interview.plain.read_out import TAKES_ALL, Reader, Say, packed, page
 from interview.plain.turn import NumberedWay, Turn
 from interview.quantities.evidence import Grade
 from interview.reading import Refused, Suggested, read_yes_no
-from interview.sheet import size as size_sheet
 from interview.sheet.report import plan_text
 
 Ask = Callable[[str], str]
@@ -76,7 +76,6 @@ class Held:
     # One page
 
     def _hold(self, turn: Turn) -> None:
-        """Put what a page asks until it is left."""
         self._guarded("the part", partial(self.reader.head, self.session, turn))
         while True:
             self._guarded("what is due", partial(self.due.say, self.session, self.say))
@@ -236,10 +235,12 @@ class Held:
         if way.target == KEEP:
             return self._keep(turn)
         if way.target == WAYS_OUT:
-            for line in size_sheet.ways(session.plan):
-                self.say(f"  {line}")
+            turn.ways = plain_ways.other_ways(session, turn.ways)
             self.reader.ways(turn.ways)
             return True
+        if way.takes:
+            self.reader.lines("\n".join(plain_ways.take(session, way.takes)))
+            raise Left
         if not way.target:
             self.say("  Nothing is asked for that; an empty line goes on.")
             return True
@@ -295,7 +296,7 @@ class Held:
         if not given:
             usual = turn.usual(session, step)
             if usual is None and step.question.key not in session.answers.interview.optional:
-                raise Refused(NOTHING_WRITTEN)
+                raise Refused(nothing_given(step.question.kind))
             text = usual if usual is not None else UNKNOWN_TEXT
         heard = session.read(step, text, turn.words)
         turn.words[step.address] = heard.kept

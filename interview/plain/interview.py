@@ -8,13 +8,21 @@ from interview.asking import path
 from interview.asking.path import Place
 from interview.asking.question import Status
 from interview.garden import soak_due
+from interview.garden.due_words import GardenState
 from interview.garden.session import Session
+from interview.garden.verdicts import verdict
 from interview.plain import told as plain_told
 from interview.plain.commands import Left, Quit, Skipped, command
 from interview.plain.held import Ask, Held
 from interview.plain.read_out import Say
-from interview.plain.turn import Turn, turn_at
+from interview.plain.turn import NumberedWay, Turn, turn_at
 from interview.reading.foreign import lines_shown
+
+LEADS = {
+    GardenState.WAITING, GardenState.PRIVATE, GardenState.TOO_NEAR, GardenState.STALE,
+    GardenState.SMELL, GardenState.STOP, GardenState.SHUT, GardenState.RENEW, GardenState.STORM,
+}  # fmt: skip
+"""What whoever comes back is led to, before the first page that is open."""
 
 
 def run(session: Session, ask: Ask, say: Say) -> bool:
@@ -25,6 +33,8 @@ def run(session: Session, ask: Ask, say: Say) -> bool:
 class _Talk(Held):
     """The interview as it goes from page to page."""
 
+    stopped = ""
+    """The answer that stops the garden, where the person who comes back stands at it."""
     named = ""
     """Where the person who comes back is to look first."""
 
@@ -74,13 +84,16 @@ class _Talk(Held):
         if not session.answers.texts:
             plain_told.say_greeting(session, self.say)
             return
-        plain_told.say_standing(session, self.say)
+        due = plain_told.say_standing(session, self.say)
         # A soak test does not wait: whoever comes back comes back to it.
         if look := soak_due.first(session.answers, session.now):
             session.begin_at(look.address)
             self.named = look.address
             lead = "!! " if look.is_due else ""
             self.reader.lines(f"{lead}{look.words(session.answers)}", "", "   ")
+        elif due.state in LEADS and not session.drafts and session.begin_at(due.target):
+            self.named = due.target
+            self.stopped = due.target if due.state is GardenState.STOP else ""
 
     def _place(self) -> Place | None:
         """Return the place reached; of a question on no page, one of its own."""
@@ -91,6 +104,8 @@ class _Talk(Held):
 
     def _turn(self, place: Place, last: Turn | None, named: str, gone_to: bool) -> Turn:
         turn = turn_at(self.session, place, named)
+        if named and named == self.stopped:
+            self._ways_from(turn)
         if self.session.place is None and self.session.step is not None:
             turn.alone = self.session.step.address
         if last is not None and last.place == place:
@@ -102,6 +117,17 @@ class _Talk(Held):
                 done = [one for one in boxes if way.status(one) not in (Status.OPEN, Status.FAULTY)]
                 turn.past |= {one.address for one in done}
         return turn
+
+    def _ways_from(self, turn: Turn) -> None:
+        """Put the ways on from what stops a garden at its spot, as they were when it was said."""
+        self.stopped, step = "", self.session.step
+        found = verdict(self.session.plan, step) if step else None
+        if found is not None and found.ways:
+            turn.ways = tuple(NumberedWay(way.label, way.target) for way in found.ways)
+            turn.about, turn.taken = step, True
+            turn.past |= {one.address for one in turn.boxes(self.session)}
+            self.reader.head(self.session, turn)
+            self.reader.ways(turn.ways)
 
     def _forward(self) -> object:
         session = self.session

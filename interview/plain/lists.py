@@ -12,8 +12,8 @@ from interview.garden.survey.results import surface_of
 from interview.quantities.units import show
 from interview.reading import Refused, is_unknown
 
-COMMANDS = """  A new row adds to these; an empty line goes on. :correct 2 ROW writes row 2 anew,
-  :strike 2 takes it out, :clear takes all of them away."""
+COMMANDS = """  A new row adds to these; an empty line goes on. :correct 2 ROW writes
+  row 2 anew, :strike 2 takes it out, :clear takes all of them away."""
 
 
 def offer(session: Session, step: Step, text: str) -> Heard:

@@ -131,10 +131,13 @@ class Reader:
         half = (
             plain_lists.half_typed(session, step) if many else session.drafts.get(step.address, "")
         )
-        if half.strip():
+        if half.strip() and half != session.offered(step, turn.words):
             lines.append(f"half typed before, not kept: {half.strip()}")
         if kept is not None and not (many and plain_lists.lines_of(session, step)):
-            lines.append(f"kept: {kept.replace(chr(10), '; ') or 'none'}; Enter keeps it")
+            words = usual_words(session, step, kept).replace("\n", "; ") or "none"
+            if step.question.kind.name == "date and time" and (at := view.get(step.question)):
+                words = step.question.kind.echo(at, view)
+            lines.append(f"kept: {words}; Enter keeps it")
         elif kept is None and not (many and plain_lists.lines_of(session, step)):
             offered = session.offered(step, turn.words)
             if offered:
@@ -194,7 +197,7 @@ def row_words(session: Session, turn: Turn, step: Step) -> str:
     label = step.worded(session.answers).label
     words = turn.usual(session, step)
     if words is None:
-        return f"{label}: not given"
+        return f"{label}: {session.not_yet(step) or 'not given'}"
     return f"{label}: {usual_words(session, step, words)}".replace("\n", "; ")
 
 

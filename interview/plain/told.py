@@ -9,7 +9,7 @@ from interview.asking import path, route
 from interview.asking.answers import Answers
 from interview.asking.route import Step
 from interview.garden import soak_due
-from interview.garden.due_words import count_words
+from interview.garden.due_words import Due, count_words
 from interview.garden.paced_lengths import changes_said
 from interview.garden.place import questions as start
 from interview.garden.session import Session
@@ -30,8 +30,8 @@ def say_greeting(session: Session, say: Say) -> None:
     say("\n".join(wrap(due_now(session).says)))
 
 
-def say_standing(session: Session, say: Say) -> None:
-    """Say of a garden begun before what is due, how far it is, and what is open."""
+def say_standing(session: Session, say: Say) -> Due:
+    """Say of a garden begun before what is due, how far it is, and what is open; return that."""
     due = due_now(session)
     name = session.answers.get(start.GARDEN_NAME) or "No name yet"
     say("\n".join(wrap(f"{name}: {due.says}", "  ")))
@@ -41,6 +41,7 @@ def say_standing(session: Session, say: Say) -> None:
     say("\n".join(wrap(f"Pages: {parts}.", "  ")))
     if off := len(session.put_off_list()):
         say(f"{count_words(off, 'answer')} to find out: list. :help lists the commands.")
+    return due
 
 
 def where(session: Session) -> str:

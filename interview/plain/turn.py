@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from interview.asking import route
@@ -20,6 +21,8 @@ class NumberedWay:
     label: str
     target: str = ""
     """What ``verdicts`` or the gate name: an address, or a word of ``verdict_rows``."""
+    takes: Mapping[str, str] | None = None
+    """The answers that are kept for it, by address."""
 
 
 @dataclass
@@ -118,7 +121,9 @@ class Turn:
         """Return how many rows are not shown."""
         if self.more or self.alone or session.fresh():
             return 0
-        return len(self.place.steps(self.place.page.more, session.supposing(self.words)))
+        put = [one.address for one in self.boxes(session)]
+        more = self.place.steps(self.place.page.more, session.supposing(self.words))
+        return sum(1 for one in more if one.address not in put)
 
     def shut(self, session: Session) -> Step | None:
         """Return the question that is shut here, where that shuts the page."""

@@ -96,7 +96,8 @@ class AskedPage(QuestionPage):
         place = self._session.place
         if place is None:
             return []
-        return [*rows_at(self._session, place, self._all_rows), *put_off_at(self._session, place)]
+        rows = rows_at(self._session, place, self._all_rows, self._typed_words())
+        return [*rows, *put_off_at(self._session, place)]
 
     def _mode(self) -> Mode:
         step, place = self._session.step, self._session.place
@@ -206,9 +207,10 @@ class AskedPage(QuestionPage):
                 return f"{label}: {session.read(step, typed, self._typed_words()).echo}"
             except (Refused, ValueError):
                 return f"{label}: {' '.join(typed.split())}"
-        value = value_words(session, step)
-        offered = session.way.status(step) is Status.OPEN and session.offered(step)
-        return f"{label}: {f'Enter takes {value}' if offered else value.replace(WANTED, '…')}"
+        value = value_words(session, step, self._typed_words())
+        waits = value == WANTED or session.way.status(step) is not Status.OPEN
+        waits = waits or value == SKIPPED
+        return f"{label}: {value.replace(WANTED, '…') if waits else f'Enter takes {value}'}"
 
     async def _show_box(self, slot: Container, half: str) -> None:
         step, session = self._step, self._session
@@ -219,7 +221,7 @@ class AskedPage(QuestionPage):
         asked = Asked(
             question.kind,
             view.text(question) if step.address not in self._typed else self._kept(step),
-            session.offered(step),
+            session.offered(step, self._typed_words()),
             question.kind.hint(view.units),
             typed=typed_instant(value, session.now) if isinstance(value, datetime) else "",
         )

@@ -10,7 +10,7 @@ from interview.asking.kinds import Choice, Note, Ticks, YesNo
 from interview.garden.soak.reading_lines import Readings
 from interview.screens.field import Asked, Field
 from interview.screens.list_field import ListField, SoakField
-from interview.screens.lists import Choices, Marks
+from interview.screens.lists import NONE_OF_THEM, Choices, Marks
 from interview.screens.parts import Line, Words
 
 LONGEST = 64
@@ -79,17 +79,20 @@ class TicksField(Field):
     def how(self) -> str:
         usual = self.asked.kept is None and self.asked.default not in (None, "none")
         lead = "The usual ones are ticked. " if usual else ""
-        how = f"{lead}Space ticks, Enter goes on. None of these: leave nothing ticked."
-        return f"{how}{in_all(self._options)}"
+        how = f"{lead}Space ticks, Enter goes on. If none is there, tick the last row."
+        return f"{how}{in_all((*self._options, NONE_OF_THEM))}"
 
     @property
     def lines(self) -> int:
-        return min(11, len(self._options))
+        return min(11, len(self._options) + 1)
 
     @property
     def text(self) -> str:
         ticked = self.query_one(Marks).ticked
-        return ", ".join(key for key, _ in self._options if key in ticked) or "none"
+        if ticked:
+            return ", ".join(key for key, _ in (*self._options, NONE_OF_THEM) if key in ticked)
+        # Where nothing is usual, as with every question of safety, no tick is no answer.
+        return "" if self.asked.default is None else NONE_OF_THEM[0]
 
     def restore(self, draft: str) -> None:
         self.query_one(Marks).set(set(draft.split(", ")))

@@ -44,7 +44,7 @@ Stages: ✓ all answered  ◆ where you are  ◐ begun  ○ to come
 Choices: a number, the first letters or the arrows choose one; Enter takes it.
 A hollow ▹ is where you are while nothing is chosen; ▸ is what Enter takes.
 Lists: Up to the rows; Enter changes one, Delete takes it out, ^Z brings it back.
-Ticks: Space ticks, Enter goes on. Nothing ticked means none of these.
+Ticks: Space ticks, Enter goes on. If none of them is there, tick none of these.
 
 The start page: Enter opens a garden, A adds a new one.
 A file that needs mending: G go on, L read it again.

@@ -211,8 +211,12 @@ def _key_of(text: str, options: Sequence[tuple[str, str]]) -> str:
         return ""
 
 
+NONE_OF_THEM = ("none", "none of these")
+"""The row that is ticked alone: to tick nothing is no answer."""
+
+
 class Marks(Rows):
-    """Options of which any number is ticked; a tick is a sign, not a colour."""
+    """Options of which any number is ticked, or none of these; a tick is a sign, not a colour."""
 
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("enter", "done", "Go on", show=False),
@@ -223,7 +227,7 @@ class Marks(Rows):
         """The ticks are set."""
 
     def __init__(self, options: Sequence[tuple[str, str]], ticked: set[str]) -> None:
-        self._labels = dict(options)
+        self._labels = dict((*options, NONE_OF_THEM))
         self._keys = list(self._labels)
         self.ticked = ticked & set(self._keys)
         super().__init__(*(self._shown(key) for key in self._keys), markup=False)
@@ -240,7 +244,9 @@ class Marks(Rows):
     def action_select(self) -> None:
         """Tick what is highlighted, or untick it."""
         if self.highlighted is not None:
-            self.set(self.ticked ^ {self._keys[self.highlighted]})
+            key, none = self._keys[self.highlighted], NONE_OF_THEM[0]
+            other = {none} if key != none else self.ticked - {none}
+            self.set((self.ticked - other) ^ {key})
 
     def action_done(self) -> None:
         """Go on with what is ticked."""

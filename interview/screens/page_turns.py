@@ -8,9 +8,10 @@ from typing import TYPE_CHECKING
 from textual import work
 
 from interview.asking import own_fault
+from interview.asking.kinds import Choice, nothing_given
 from interview.asking.question import Status
 from interview.asking.route import Step
-from interview.asking.sitting import NOTHING_WRITTEN, Doubt, Heard
+from interview.asking.sitting import Doubt, Heard
 from interview.garden.survey.pacing_questions import WALKERS
 from interview.reading import Refused
 from interview.screens.page_moves import PageMoves
@@ -46,12 +47,13 @@ class PageTurns(PageMoves):
             return ""
         if text.strip() or standing is Status.UNKNOWN:
             return text.strip() and text
-        offered = session.offered(step)
+        offered = session.offered(step, self._typed_words())
         if offered:
             return offered
         if standing is Status.OPEN and self._optional(step):
             return ""
-        raise Refused(CHOOSE if hasattr(step.question.kind, "options") else NOTHING_WRITTEN)
+        one = isinstance(step.question.kind, Choice)
+        raise Refused(CHOOSE if one else nothing_given(step.question.kind))
 
     async def _take(self, text: str) -> None:
         """Keep the words of the field and go on: to the next box, or from the page."""

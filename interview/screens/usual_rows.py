@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import textwrap
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from textual import events
 from textual.widgets.option_list import Option
 
+from interview.asking.kinds import Choice, Several
 from interview.asking.path import Place
 from interview.asking.question import Status, Unanswered
 from interview.asking.route import Step
@@ -39,27 +40,33 @@ class UsualRow:
     """Whether it leads to another page."""
 
 
-def value_words(session: Session, step: Step) -> str:
-    """Return what holds for a question: its answer, or the usual value."""
+def value_words(session: Session, step: Step, typed: Mapping[str, str] | None = None) -> str:
+    """Return what holds for a question: its answer, or what is usual beside the words ``typed``."""
     view = step.view(session.answers)
     standing, text = session.way.status(step), view.text(step.question)
     if standing is Status.FAULTY:
         return f"{text}: needs attention"
     if standing is Status.UNKNOWN:
         return "don't know yet"
-    usual = session.offered(step) if text is None else text
+    # What a size comes to is not worked out anew at every key.
+    beside = typed if isinstance(step.question.kind, (Choice, Several)) else None
+    usual = session.offered(step, beside) if text is None else text
     if not usual:
-        return SKIPPED if step.question.key in session.answers.interview.optional else WANTED
+        optional = step.question.key in session.answers.interview.optional
+        return SKIPPED if optional else session.not_yet(step) or WANTED
     try:
         return " ".join(session.read(step, usual).echo.split())
     except (Refused, Unanswered, ValueError):
         return " ".join(usual.split())
 
 
-def rows_at(session: Session, place: Place, all_of_them: bool) -> list[UsualRow]:
-    """Return the rows of ``place``; the further ones behind a last row unless all are wanted.
+def rows_at(
+    session: Session, place: Place, all_of_them: bool, typed: Mapping[str, str] | None = None
+) -> list[UsualRow]:
+    """Return the rows of ``place`` beside the words ``typed`` into its boxes.
 
-    A single further one would gain no line.
+    The further ones stand behind a last row unless all are wanted; a single one would gain no
+    line there.
     """
     way = session.way
     rows, more = way.rows(place), way.more(place)
@@ -71,7 +78,7 @@ def rows_at(session: Session, place: Place, all_of_them: bool) -> list[UsualRow]
     for step in rows:
         new = "new: " if step.address in fresh else ""
         label = step.worded(answers).label
-        found.append(UsualRow(step.address, label, f"{new}{value_words(session, step)}"))
+        found.append(UsualRow(step.address, label, f"{new}{value_words(session, step, typed)}"))
     if more:
         found.append(UsualRow(MORE, f"{len(more)} more…", ""))
     return found

@@ -10,7 +10,7 @@ from interview.garden.figures import BY_KEY, find
 from interview.garden.pictures import plan_picture
 from interview.garden.plan import Plan
 from interview.garden.planting.costs import costs
-from interview.garden.remedies import ways_out
+from interview.garden.remedies import WayOut, ways_out
 from interview.garden.size import shape_questions as shaping
 from interview.garden.size.basin import split_advised
 from interview.garden.summary import wrap
@@ -150,22 +150,25 @@ def ways(plan: Plan) -> Iterator[str]:
         found = ways_out(plan)
     except Unanswered:
         return
-    unit = "mm" if plan.metric else "in"
-    rungs = len(plan.storms.ladder)
     for way in found:
-        one, two = way.over_all
-        fits = "fits" if way.fits else "does not fit"
-        each = f"{way.beds} beds, each over all" if way.beds > 1 else "over all"
-        record = ""
-        if way.record_share is not None:
-            record = f", {LOW.write(100 * way.record_share)} % of the record's runoff"
-        note = f"; {way.note}" if way.note else ""
-        yield from wrap(
-            f"- {way.label}: {each} {sides_words(one, two, plan.metric)} "
-            f"({fits}), holds {show(way.rain_held, unit, 2, 'down')} of rain, {way.storms_held} of "
-            f"the {rungs} storms of the table whole{record}{note}",
-            "  ",
-        )
+        yield from wrap(f"- {way_words(plan, way)}", "  ")
+
+
+def way_words(plan: Plan, way: WayOut) -> str:
+    """Return a way out with its size, what it holds, and whether it fits the room."""
+    unit = "mm" if plan.metric else "in"
+    one, two = way.over_all
+    fits = "fits" if way.fits else "does not fit"
+    each = f"{way.beds} beds, each over all" if way.beds > 1 else "over all"
+    record = ""
+    if way.record_share is not None:
+        record = f", {LOW.write(100 * way.record_share)} % of the record's runoff"
+    note = f"; {way.note}" if way.note else ""
+    return (
+        f"{way.label}: {each} {sides_words(one, two, plan.metric)} ({fits}), holds "
+        f"{show(way.rain_held, unit, 2, 'down')} of rain, {way.storms_held} of the "
+        f"{len(plan.storms.ladder)} storms of the table whole{record}{note}"
+    )
 
 
 def sizes(plan: Plan) -> Iterator[str]:

@@ -7,7 +7,7 @@ from interview.asking import route
 from interview.asking.question import UNKNOWN_TEXT, Status
 from interview.asking.sitting import Doubt
 from interview.garden import store
-from interview.garden.session import Session
+from interview.garden.session import AT_THE_SPOT, Session
 from interview.garden.stages import GROUPS, STAGE_OF, new_answers
 from interview.reading import Refused
 
@@ -16,6 +16,11 @@ ENTAILED = {
     "lines_ticket", "lines_answered", "lines_finished_on", "lines_holidays", "mark_distance",
     "hole_dug_on", "hole_cleared",
 }  # fmt: skip
+
+
+# A state tells the country and the units, and says no more once another country is named.
+PLACE = {"state", "country", "units"}
+SPOT = {one.key for one in AT_THE_SPOT}
 
 
 class TextKeeper:
@@ -127,7 +132,11 @@ def test_any_walk_keeps_memory_and_file_alike(subtests, chance, clock):
                 assert session.not_kept == ""
                 changed = {a for a in before if after.get(a) != before[a]} - may_change
                 # What an answer about marks or a hole entails is looked at in test_cleared_holes.
-                assert not {a for a in changed if a.split(".")[-1] not in ENTAILED}
+                assert not {a for a in changed if a.split(".")[-1] not in ENTAILED | PLACE | SPOT}
+                for address in changed & SPOT:
+                    # What was measured at another spot is kept to be offered.
+                    kept = UNKNOWN_TEXT, session.drafts.get(address)
+                    assert before[address] in kept
                 assert session.step is not None
                 if count % 5 == 0:
                     loaded = keeper.loaded()

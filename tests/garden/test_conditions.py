@@ -68,7 +68,7 @@ LEVELS = (
 # Key of the question, answers that make it asked, answers that do not.
 CONDITIONS: tuple[tuple[str, dict[str, str], dict[str, str]], ...] = (
     ("state", {"country": "us"}, {"country": "canada"}),
-    ("state", {"country": "us"}, {}),
+    ("state", {}, {"country": "uk"}),
     *((key, RECORD, {"has_rain_record": "no"}) for key in RAIN),
     *(
         (key, ASKED, {"lines_requested": "not_yet"})
@@ -176,7 +176,7 @@ def test_no_condition_was_left_out():
 def test_what_is_not_known_yet_counts_as_not_chosen(given):
     for key, holds, _ in CONDITIONS:
         cautious = (
-            "another_hole", "wetland_list_region", "compost_depth", "room_area", *FILLS
+            "another_hole", "wetland_list_region", "compost_depth", "room_area", "state", *FILLS
         )  # fmt: skip
         if len(holds) == 1 and key not in cautious:
             (address,) = holds
@@ -186,6 +186,6 @@ def test_what_is_not_known_yet_counts_as_not_chosen(given):
 
 def test_every_state_is_known_by_both_lists(given):
     codes = {place.code for place in builtin_places()}
-    from interview.garden.place.questions import STATE
+    from interview.garden.place.questions import NOT_US, STATE
 
-    assert {key.upper() for key, _ in STATE.kind.options} == codes
+    assert {key.upper() for key, _ in STATE.kind.options if key != NOT_US} == codes

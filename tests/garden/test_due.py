@@ -285,6 +285,8 @@ def test_the_panel_has_at_most_ten_lines_and_waits_for_nothing(state, due_of):
     folded = [line for one in told for line in textwrap.wrap(one, PANEL_COLUMNS)]
     assert 1 <= len(folded) <= 10 and "" not in told, folded
     assert not any("waits for" in one or "fault" in one for one in told), told
+    digging = [one for one in told if one.startswith("Digging: ")]
+    assert not any(":" in one.partition(".")[0].partition(": ")[2] for one in digging), digging
 
 
 def test_whatever_was_answered_enter_leads_to_a_question_that_is_asked_or_a_page(

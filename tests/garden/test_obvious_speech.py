@@ -324,6 +324,50 @@ def test_a_guess_close_to_what_is_needed_is_doubted_once(session_of, subtests):
             assert step.address in session.answers.texts
 
 
+STEEP = (
+    # 8 % and 12 % of 10 ft are 9.6 in and 14.4 in; with slides it stops past 10 %.
+    ({}, "slope_drop", "about 8 in", "Close to a slope of 8 %, a limit."),
+    ({}, "slope_drop", "about 7 in", ""),
+    ({}, "slope_drop", "roughly 16 in", "Close to a slope of 12 %, a limit."),
+    ({}, "slope_drop", "roughly 18 in", ""),
+    ({}, "slope_drop", "9 in", ""),
+    ({"unstable_ground": "slides"}, "slope_drop", "~12 in", "Close to a slope of 10 %, a limit."),
+    ({}, "slope_drop_turned", "~ 9 in", "Close to a slope of 8 %, a limit."),
+    # A length that a distance is held against, beside that distance.
+    ({}, "wall_height", "about 5 ft", "Close to the 6 ft that it is away."),
+    ({}, "wall_height", "about 3 ft", ""),
+    ({}, "drip_line", "about 22 ft", "Close to the 20 ft that it is away."),
+)
+
+
+def test_a_guess_close_to_a_limit_of_another_kind_is_doubted_once(session_of, subtests):
+    given = {
+        "near_spot": "retaining_wall, tree", "slope_run": "10 ft",
+        "retaining_wall_distance": "6 ft", "tree_distance": "20 ft",
+    }  # fmt: skip
+    for more, key, text, said in STEEP:
+        with subtests.test(key=key, text=text):
+            texts = {f"spots.1.{one}": word for one, word in {**given, **more}.items()}
+            session = session_of(new_answers({"units": "us", **texts}))
+            step = session.jump(f"spots.1.{key}")
+            if said:
+                with pytest.raises(Doubt) as doubt:
+                    session.offer(step, text)
+                assert str(doubt.value) == f"{said} Measure it, or give it again."
+            session.offer(step, text)
+            assert step.address in session.answers.texts
+
+
+def test_a_guess_is_weighed_beside_the_other_boxes_of_its_page(session_of):
+    session = session_of(new_answers({"units": "us", "spots.1.spot_name": "a"}))
+    session.go_to("spots.1.slope_run")
+    words = {"spots.1.slope_run": "10 ft", "spots.1.slope_drop": "about 9 in"}
+    with pytest.raises(Doubt, match="Close to a slope of 8 %"):
+        session.take(words)
+    session.take(words)
+    assert session.answers.texts["spots.1.slope_drop"] == "9 in"
+
+
 def test_a_measured_answer_after_the_doubt_is_taken_at_once(session_of):
     session = session_of(new_answers({"spots.1.near_spot": "basement"}))
     step = session.jump("spots.1.basement_distance")

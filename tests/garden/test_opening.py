@@ -46,13 +46,14 @@ def test_an_interview_goes_on_where_it_stopped(clock):
     with (one := opened("g.yaml", clock)).lock:
         one.session.offer(one.session.step, "Maple corner")
         one.session.go_on()
-        one.session.offer(one.session.step, "us")
+        one.session.offer(one.session.step, "mn")
         one.session.go_on()
         one.session.save()
     with (two := opened("g.yaml", clock)).lock:
         assert not two.new
-        assert two.session.step.address == "state"
-        assert two.session.answers.texts == {"garden_name": "Maple corner", "country": "us"}
+        assert two.session.step.address == "surfaces.1.surface_kind"
+        place = {"state": "mn", "country": "us", "units": "us"}
+        assert two.session.answers.texts == {"garden_name": "Maple corner", **place}
 
 
 def test_faults_are_told_when_it_opens(clock):

@@ -19,6 +19,8 @@ PACING = {"walker_name", "pace_line", "pace_counts", "measured_by"}
 # What is said at the hole holds until its depth is given; so long it may be asked for.
 OWN = {"hole_depth": {"hole_depth"}}
 UNTIL = {"test_to_learn": {"hole_depth"}}
+# A file may name another country at once: then no state is asked for.
+AT_ONCE = {"state": {"country"}}
 # What is said beside the pieces goes by the usual of the roof until a row says otherwise.
 ROWS = {"pieces": {"roof_valley", "roof_sides", "surface_basis"}}
 
@@ -101,7 +103,7 @@ def test_conditions_and_defaults_look_back_only(garden, what):
         )
         late = {one for one in seen if PLACES[one] >= PLACES[key]} - PACING
         late -= ROWS.get(key, set()) | OWN.get(key, set()) if what == "wording" else set()
-        late -= UNTIL.get(key, set()) if what == "asks" else set()
+        late -= UNTIL.get(key, AT_ONCE.get(key, set())) if what == "asks" else set()
         assert not late, f"{what} of {key} looks at {late}"
 
 

@@ -254,7 +254,7 @@ def test_what_may_be_skipped_is_put_by_once_and_is_in_no_list(session_of, given)
 
 def test_what_was_put_off_comes_back_as_a_short_list(session_of, given):
     session = session_of(given({"private_lines": "not_found", "lines_requested": "asked"}))
-    for key in ("spots.1.near_spot", "permission", "children", "spots.1.overflow_to", "state"):
+    for key in ("spots.1.near_spot", "permission", "children", "spots.1.overflow_to"):
         if step := session.jump(key):
             session.put_off(step)
     session.offer(session.jump("rules_checked"), "pending")

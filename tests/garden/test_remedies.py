@@ -228,3 +228,20 @@ def test_a_large_garden_is_split_with_sizes(plan_of, sized, level_spot, roof):
 
 def test_a_garden_that_fits_has_no_ways_out_on_its_sheet(plan_of, sized, level_spot):
     assert "\nOPTIONS\n" not in plan_text(plan_of({**sized, **level_spot}))
+
+
+def test_every_way_names_the_answers_that_it_changes(cramped):
+    """Taken together they lead to the garden that the way promises."""
+    plan = cramped()
+    for way in ways_out(plan):
+        if way.label.startswith("Send half"):
+            assert way.takes is None
+            continue
+        taken = plan.answers
+        for address, text in way.takes.items():
+            taken = taken.with_text(address, text)
+        garden = plan.with_answers(taken).size
+        if way.fits:
+            same = magnitude(way.garden.floor_length, "ft")
+            assert magnitude(garden.garden.floor_length, "ft") == pytest.approx(same)
+        assert garden.bed_count == way.beds

@@ -6,7 +6,7 @@ import datetime as dt
 
 import pytest
 
-from interview.asking import route
+from interview.asking import path, route
 from interview.asking.question import UNKNOWN_TEXT, Status
 from interview.asking.sitting import Doubt
 from interview.reading import Refused
@@ -99,17 +99,17 @@ def test_going_back_stops_at_the_start(session_of):
 
 def test_jumping_to_what_does_not_apply_stays_where_it_is(session_of):
     session = session_of()
-    assert session.jump("state") is None
+    assert session.jump("soil_lab") is None
     assert session.jump("nothing") is None
     assert session.step.address == "garden_name"
 
 
 def test_a_session_comes_back_to_the_first_open_question_from_where_it_stopped(given, session_of):
     answers = given({"garden_name": "x", "rain_depth": "1 in"})
-    assert session_of(answers).step.address == "country"
+    assert session_of(answers).step.address == "state"
     assert session_of(answers, "units").step.address == "units"
     assert session_of(answers, "rain_depth").step.address == "has_rain_record"
-    assert session_of(answers, "no.such.place").step.address == "country"
+    assert session_of(answers, "no.such.place").step.address == "state"
 
 
 def test_a_session_with_everything_answered_stands_at_the_last_question(given, session_of, located):
@@ -222,4 +222,97 @@ def test_a_place_gone_to_is_left_behind_by_the_next_answer(session_of, given, ke
     session.jump("garden_name")
     session.keep_place()
     session.offer(session.step, "Elm")
-    assert session_of(session.answers, keeper.saves[-1][1]).step.address == "country"
+    assert session_of(session.answers, keeper.saves[-1][1]).step.address == "state"
+
+
+def test_a_row_that_waits_for_a_day_says_so_until_the_day_is_given(session_of, given):
+    asked = {"country": "us", "state": "mn", "lines_requested": "asked"}
+    session = session_of(given(asked))
+    step = next(one for one in path.steps(session.answers) if one.address == "lines_holidays")
+    assert session.offered(step) is None
+    assert session.not_yet(step) == "once the day you asked is given"
+    session.go_to("lines_asked_on")
+    typed = {"lines_asked_on": "2026-05-21"}  # a Thursday before Memorial Day
+    assert session.offered(step, typed) == "2026-05-25"
+    dated = session_of(given(asked, **typed))
+    assert dated.not_yet(step) == "" and dated.offered(step)
+
+
+def test_a_file_that_names_its_country_is_asked_for_a_state_only_in_the_us(session_of, given):
+    abroad = session_of(given({"country": "uk", "units": "metric"}))
+    assert abroad.jump("state") is None and abroad.way.place_of("country").name == "abroad"
+    assert "place" not in [one.name for one in abroad.way.places]
+    here = session_of(given({"country": "us", "units": "metric", "state": "vt"}))
+    names = [one.name for one in here.way.places]
+    assert "place" in names and "abroad" not in names
+    # The country and the units of such a garden are found by their names all the same.
+    assert here.go_to("units").name == "abroad" and here.step.address == "units"
+    unsure = session_of(given({"country": "us", "state": "vt"}))
+    assert "abroad" in [one.name for one in unsure.way.places]
+
+
+def test_a_state_given_to_a_metric_garden_leaves_its_units(session_of, given):
+    session = session_of(given({"units": "metric"}))
+    session.offer(session.jump("state"), "vt")
+    assert session.answers.texts == {"units": "metric", "state": "vt", "country": "us"}
+    session.offer(session.jump("state"), "no")
+    assert session.answers.texts == {"state": "no"}
+    assert session.answers.country == "us" and not session.answers.metric
+
+
+@pytest.fixture
+def two_spots(located):
+    """Return a garden with two spots looked at, its outline laid out at the first."""
+    return {
+        **located, "room_length": "30 ft", "room_width": "16 ft", "spout_distance": "22 ft",
+        "spots.1.spot_name": "front", "spots.1.another_spot": "yes", "spots.2.spot_name": "back",
+        "spots.2.near_spot": "none", "chosen_spot": "1",
+    }  # fmt: skip
+
+
+def test_another_spot_asks_for_its_own_outline_and_offers_the_old_one(session_of, given, two_spots):
+    session = session_of(given(two_spots))
+    session.go_to("chosen_spot")
+    with pytest.raises(Doubt, match="the nearest mark has to be measured from there"):
+        session.take({"chosen_spot": "2"})
+    session.take({"chosen_spot": "2"})
+    gone = ("room_length", "room_width", "spout_distance", "mark_distance")
+    assert not set(gone) & session.answers.texts.keys()
+    assert session.drafts == {
+        "room_length": "30 ft", "room_width": "16 ft", "spout_distance": "22 ft",
+    }  # fmt: skip
+    # At once to the outline, then to the way from the downspout and to the nearest mark, and on.
+    assert session.forward().name == "outline"
+    assert [session.offered(one) for one in session.boxes()] == ["30 ft", "16 ft"]
+    session.take()
+    assert session.answers.texts["room_length"] == "30 ft"
+    assert session.forward().name == "spout_distance"
+    session.take({"spout_distance": "35 ft"})
+    assert not session.drafts
+    # What is asked of the spot chosen alone is new too.
+    assert session.forward().name == "below.2"
+    session.take({"spots.2.wet_season_depth": "5 ft", "spots.2.rock_depth": "5 ft"})
+    assert session.forward().name == "sun_hours.2"
+    session.take({"spots.2.sun_hours": "6"})
+    assert session.forward().name == "marks"
+    assert session.offered(session.step) is None and "mark_distance" not in session.drafts
+    session.take({"mark_distance": "20 ft"})
+    assert session.forward().name not in ("chosen_spot", "outline")
+
+
+def test_the_same_spot_chosen_again_asks_for_nothing(session_of, given, two_spots):
+    session = session_of(given(two_spots))
+    session.go_to("chosen_spot")
+    session.take({"chosen_spot": "1"})
+    assert session.answers.texts["room_length"] == "30 ft" and not session.drafts
+
+
+def test_with_the_spot_chosen_goes_its_outline(session_of, given, two_spots):
+    session = session_of(given(two_spots))
+    session.remove_item("spots", 1)
+    assert session.answers.texts["spots.1.spot_name"] == "back"
+    assert not {"room_length", "spout_distance", "mark_distance"} & session.answers.texts.keys()
+    assert session.drafts["room_length"] == "30 ft"
+    other = session_of(given(two_spots))
+    other.remove_item("spots", 2)
+    assert other.answers.texts["room_length"] == "30 ft" and not other.drafts

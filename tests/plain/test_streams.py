@@ -230,7 +230,7 @@ def test_answers_no_disk_takes_are_rescued_when_the_program_is_ended(talk, tmp_p
     one.until("> ")
     one.answer("Maple corner", "> ")
     folder.rename(tmp_path / "moved")
-    one.answer("us", "NOT SAVED")
+    one.answer("mn", "NOT SAVED")
     one.until("> ")
     status, errors = one.ended_by("SIGTERM")
     assert status == 128 + signal.SIGTERM
@@ -239,7 +239,8 @@ def test_answers_no_disk_takes_are_rescued_when_the_program_is_ended(talk, tmp_p
     assert b"Your answers are in" not in one.heard
     assert f"--plain {rescued}".encode() in one.heard
     texts = store.load(rescued)[0].answers.texts
-    assert texts == {"garden_name": "Maple corner"}
+    place = {"state": "mn", "country": "us", "units": "us"}
+    assert texts == {"garden_name": "Maple corner", **place}
 
 
 def test_answers_are_rescued_when_the_output_breaks(talk, tmp_path, monkeypatch):

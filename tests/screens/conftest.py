@@ -202,6 +202,8 @@ class Person:
         keys: list[str] = ["home"]
         for key, _ in options:
             keys += ["space", "down"] if (key in wanted) != (key in ticked) else ["down"]
+        if wanted == {"none"} != ticked:
+            keys.append("space")
         await self.press(*keys, "enter")
 
     async def _reads(self, text: str) -> None:

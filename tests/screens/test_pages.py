@@ -126,6 +126,16 @@ async def test_enter_takes_a_usual_page_whole_and_stores_nothing(sit, write) -> 
         assert "rain_depth" not in person.session.answers.texts
 
 
+async def test_a_row_that_waits_for_a_box_says_so_and_fills_with_it(sit, write) -> None:
+    asked = {"country": "us", "state": "mn", "lines_requested": "asked"}
+    async with sit(str(write("garden.yaml", asked))) as person:
+        await person.goes_to("lines_asked_on")
+        assert "waiting time: once the day you asked is given" in person.says("after")
+        assert "needs an answer" not in person.sees()
+        await person.types("2026-05-21")
+        assert "Holidays in the waiting time: Monday 25 May 2026" in person.says("after")
+
+
 @pytest.mark.parametrize("keys", [("1",), ("down",)])
 async def test_a_row_is_opened_in_place_and_comes_back_to_the_list(sit, write, keys) -> None:
     async with sit(str(write("garden.yaml", ROOF))) as person:
@@ -242,7 +252,7 @@ async def test_whoever_comes_back_is_told_what_is_due(sit, write) -> None:
 
 @pytest.mark.parametrize(
     "name",
-    ["place", "rough_size", "usual_roofs", "end_of_today", "ticket", "usual_bed", "overflow"],
+    ["water_from", "rough_size", "usual_roofs", "end_of_today", "ticket", "usual_bed", "overflow"],
 )
 async def test_a_page_is_whole_in_the_smallest_usual_window(sit, write, name: str) -> None:
     path = write("garden.yaml", {**ROOF, **HOSE, "lines_requested": "asked"})

@@ -61,6 +61,23 @@ async def test_the_cursor_of_a_fresh_list_is_there_and_enter_alone_takes_nothing
         assert person.session.answers.texts["lines_requested"] == "asked"
 
 
+async def test_none_of_these_is_a_row_and_no_tick_is_no_answer(sit) -> None:
+    async with sit("garden.yaml") as person:
+        for key in ("near_spot", "contamination"):
+            address = f"spots.1.{key}"
+            await person.goes_to(address)
+            assert "tick the last row" in person.says("hint")
+            await person.press("enter")
+            assert person.asked == address and address not in person.session.answers.texts
+            assert "Choose each one that is there, or none of these" in person.says("heard")
+            await person.press("home", "space", "end", "space")
+            assert "[x] none of these" in person.sees() and person.sees().count("[x]") == 1
+            await person.press("home", "space")
+            assert "[x] none of these" not in person.sees()
+            await person.press("end", "space", "enter")
+            assert person.session.answers.texts[address] == "none"
+
+
 async def test_an_answer_is_said_back_while_it_is_typed_and_errors_wait_for_enter(sit) -> None:
     async with sit("garden.yaml") as person:
         await person.goes_to("rain_depth")
@@ -87,7 +104,7 @@ async def test_back_shows_the_answer_given_and_enter_goes_forward_again(sit) -> 
         assert isinstance(person.app.focused, Input)
         assert person.app.focused.value == "Maple corner"
         await person.press("enter")
-        assert person.asked == "country"
+        assert person.asked == "state"
         await person.press("ctrl+b", "enter")
 
 
@@ -95,7 +112,7 @@ async def test_keys_typed_ahead_of_the_screen_never_answer_the_next_question(sit
     async with sit("garden.yaml") as person:
         await person.press(*"Oak", "enter", "ctrl+u", *"metric", "enter", "enter")
         assert person.session.answers.texts == {"garden_name": "Oak"}
-        assert person.asked == "country"
+        assert person.asked == "state"
 
 
 async def test_back_at_the_first_question_stays_there_and_says_so(sit) -> None:
@@ -134,14 +151,29 @@ async def test_a_word_that_begins_no_choice_marks_none_and_takes_nothing(sit) ->
 
 async def test_letters_jump_within_a_long_list(sit) -> None:
     async with sit("garden.yaml") as person:
-        await person.goes_to("country")
-        await person.press("1", "enter")
-        assert person.asked == "state"
+        await person.answers("Maple corner")
+        assert person.asked == "state" and "Not in the US: type no." in person.sees_words()
         await person.press(*"wisconsin")
+        assert "▸Wisconsin" in person.sees()
         await person.press("enter")
-        assert person.asked == "units" and "State: Wisconsin" in person.sees()
+        place = {"state": "wi", "country": "us", "units": "us"}
+        assert person.session.answers.texts == {"garden_name": "Maple corner", **place}
+        assert person.asked == "surfaces.1.surface_kind"
+
+
+async def test_no_typed_for_the_state_asks_for_the_country_and_its_units(sit) -> None:
+    async with sit("garden.yaml") as person:
+        await person.answers("Maple corner")
+        await person.press(*"no")
+        assert "▸not in the United States" in person.sees()
         await person.press("enter")
-        assert person.session.answers.texts["state"] == "wi"
+        assert person.asked == "country" and "Units shown: Enter takes meters" in person.sees()
+        await person.press("4", "enter")
+        assert person.asked == "units"
+        await person.press("enter")
+        land = {"country": "australia", "units": "metric"}
+        assert person.session.answers.texts == {"garden_name": "Maple corner", **land}
+        assert person.asked == "surfaces.1.surface_kind"
 
 
 async def test_what_is_half_typed_is_still_there_after_the_plan_the_keys_and_a_jump(sit) -> None:
@@ -163,7 +195,7 @@ async def test_dont_know_yet_is_kept_and_goes_on_with_how_to_find_out(sit) -> No
     async with sit("garden.yaml") as person:
         await person.press("ctrl+t")
         assert person.session.answers.texts["garden_name"] == "don't know yet"
-        assert person.asked == "country"
+        assert person.asked == "state"
         assert "To find out: Any short name will do" in person.told
 
 
@@ -176,7 +208,7 @@ async def test_dont_know_yet_takes_the_place_of_an_answer_only_after_a_question(
             assert "in the place of your answer" in person.sees_words()
             await person.press(answer)
             assert person.session.answers.texts["garden_name"] == text
-        assert person.asked == "country"
+        assert person.asked == "state"
 
 
 async def test_why_and_how_to_find_out_open_and_close(sit) -> None:

@@ -147,7 +147,7 @@ async def test_the_next_open_question_is_one_key_away(sit, write) -> None:
         await person.press("escape")
         await person.press("ctrl+g")
         await person.press("ctrl+g")
-        assert person.asked == "country"
+        assert person.asked == "state"
 
 
 async def test_the_plan_is_shown_with_the_working_of_its_figures(

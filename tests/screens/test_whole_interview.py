@@ -98,9 +98,7 @@ async def test_a_garden_by_keyboard_and_on_plain_lines_gives_the_same_file(
 async def test_a_garden_cut_short_goes_on_where_it_stopped(sit, tmp_path: Path) -> None:
     async with sit("garden.yaml") as person:
         await person.answers("Maple corner")
-        await person.answers("us")
         await person.answers("wi")
-        await person.answers("us")
         stopped = person.asked
         assert stopped == "surfaces.1.surface_kind"
     async with sit("garden.yaml") as person:

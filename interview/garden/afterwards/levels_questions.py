@@ -15,7 +15,8 @@ LEVELS_READ = Question(
     label="Levels read",
     text="Is the garden dug, and have you read its levels?",
     kind=YesNo(),
-    why="An inch (25 mm) too high takes a fifth of the water. Before planting it is easily mended.",
+    why="A floor 1 in (25 mm) too high takes a fifth of the water. Before planting it is easily "
+    "mended.",
     find_out="Read the points on the yard card down from the string. Answer no until it is dug.",
     default=always_this("no"),
 )

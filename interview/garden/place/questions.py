@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 
 from interview.asking.answers import Answers
-from interview.asking.conditions import always_this, by_units, chosen, said_yes
+from interview.asking.conditions import always_this, by_units, said_yes
 from interview.asking.kinds import Choice, Note, YesNo
 from interview.asking.lands import US
 from interview.asking.measures import Measure
@@ -59,17 +59,53 @@ COUNTRY = Question(
     find_out="Choose another country if yours is not listed. Local rules then matter more.",
 )
 
+NOT_US = "no"
+"""The answer to the state that opens the country."""
+
 STATE = Question(
     key="state",
     label="State",
-    text="Which state is the garden in?",
-    kind=Choice(tuple((one[:2].lower(), one[3:]) for one in STATES.split(","))),
+    text="Which state is the garden in? Name or two letters. Not in the US: type no.",
+    kind=Choice(
+        (
+            *((one[:2].lower(), one[3:]) for one in STATES.split(",")),
+            (NOT_US, "not in the United States"),
+        ),
+        said=tuple((words, NOT_US) for words in ("none", "not us", "not in the us", "abroad")),
+    ),
     why="States differ in how long you wait for the buried lines to be marked, and in which "
     "plants are native.",
-    find_out="Type the state's name or its two letters.",
-    asks=chosen(COUNTRY, "us"),
-    when="the country is the United States",
+    find_out="Type the state's name or its two letters. The plan is then in US units; to change "
+    "that, go to Units shown.",
+    # A file may name another country at once.
+    asks=lambda a: a.get(COUNTRY) in (None, US),
+    when="no other country is chosen",
 )
+
+
+def us_state(answers: Answers) -> str | None:
+    """Return the two letters of the state the garden is in, or nothing."""
+    state = answers.get(STATE)
+    return None if state == NOT_US else state
+
+
+def placed(before: Answers, after: Answers) -> Answers:
+    """Return ``after`` with what a state or a country just given says of the other.
+
+    A state has the United States for its country, shown in its units; ``no`` asks for both anew,
+    and has said all it can once there is a country.
+    """
+    state, country = after.get(STATE), after.get(COUNTRY)
+    if (state, country) == (before.get(STATE), before.get(COUNTRY)) or state is None:
+        return after
+    if state != NOT_US:
+        for question in (COUNTRY, UNITS):
+            if after.text(question) is None:
+                after = after.with_text(question.key, US)
+        return after
+    if before.get(STATE) != NOT_US:
+        return after.without(COUNTRY.key).without(UNITS.key) if country == US else after
+    return after if country is None else after.without(STATE.key)
 
 
 def abroad(**fields: str) -> Callable[[Answers], Mapping[str, str]]:

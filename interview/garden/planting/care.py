@@ -128,7 +128,7 @@ EARLY: dict[PlantSize, tuple[EarlyCare, ...]] = {
         EarlyCare(
             "First year",
             "Keep the seed damp for the first month. Cut the rim back to 6 in (150 mm) whenever it "
-            "is a foot (300 mm) high: that cuts the weeds and spares the seedlings.",
+            "is 12 in (300 mm) high: that cuts the weeds and spares the seedlings.",
             PRACTICE,
         ),
         EarlyCare(

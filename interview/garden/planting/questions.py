@@ -15,7 +15,7 @@ from interview.garden.site import spot_questions as ground
 
 def home_place(answers: Answers) -> State | None:
     """Return the state the garden is in, or nothing where it is not known."""
-    state = (answers.get(start.STATE) or "").upper()
+    state = (start.us_state(answers) or "").upper()
     if not state:
         return None
     from interview.garden.planting.plant_list import builtin_places

@@ -100,7 +100,7 @@ LINES_TICKET = Question(
 def tolerance_zone(answers: Answers) -> ToleranceZone:
     """Return how near a mark only gentle hand digging may be, by the country and the state."""
     whole = answers.whole()
-    return notice.tolerance_zone(whole.get(start.STATE) or "", whole.get(start.COUNTRY) or "us")
+    return notice.tolerance_zone(start.us_state(whole) or "", whole.get(start.COUNTRY) or "us")
 
 
 def near_a_mark(answers: Answers) -> str:

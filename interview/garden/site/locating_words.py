@@ -26,7 +26,7 @@ def _country(answers: Answers) -> str:
 
 def notice(answers: Answers) -> StateNotice:
     """Return what the service of the garden's state asks for; the careful one elsewhere."""
-    state = answers.get(start.STATE) if _country(answers) == "us" else None
+    state = start.us_state(answers) if _country(answers) == "us" else None
     return notice_for(state or "")
 
 

@@ -197,14 +197,42 @@ def close_to_needed(question: Question[Any], guess: Any, spot: Answers, dug_dept
 
     It is too near what a finding asks for to tell on which side it is.
     """
+    if question in (ground.SLOPE_DROP, ground.SLOPE_TURNED):
+        return _close_to_steep(guess, spot)
+    if (near := _DECIDING.get(question)) is not None:
+        away = spot.get(near)
+        if away is None or not _is_close(guess, away):
+            return ""
+        said = distance_words(away, spot.metric, up=True)
+        return f"Close to the {said} that it is away. Measure it, or give it again."
     limit = needed(question, spot, dug_depth)
     if limit is None:
         return ""
-    off = abs(magnitude(guess, "m") - magnitude(limit, "m"))
-    if not within(off, GUESS_OFF.value * magnitude(limit, "m")):
+    if not _is_close(guess, limit):
         return ""
     asked = distance_words(limit, spot.metric, up=True)
     return f"That is close to the {asked} needed. Measure it, or give the same answer again."
+
+
+_DECIDING = {
+    nearby.WALL_HEIGHT: nearby.DISTANCES["retaining_wall"],
+    nearby.DRIP_LINE: nearby.DISTANCES["tree"],
+}
+"""Lengths that a distance is held against, each with that distance."""
+
+
+def _is_close(guess: Quantity, limit: Quantity) -> bool:
+    off = abs(magnitude(guess, "m") - magnitude(limit, "m"))
+    return within(off, GUESS_OFF.value * magnitude(limit, "m"))
+
+
+def _close_to_steep(drop: Quantity, spot: Answers) -> str:
+    """Return why a guess at the drop of the slope string will not do, or nothing."""
+    run = spot.get(ground.SLOPE_RUN)
+    for percent in siting.slope_limits(spot.get(ground.SLIDES) == "slides"):
+        if run is not None and _is_close(drop, run * (percent / 100)):
+            return f"Close to a slope of {percent:g} %, a limit. Measure it, or give it again."
+    return ""
 
 
 def distance_findings(spot: Answers, reaches_out: Quantity | None) -> Iterator[Finding]:

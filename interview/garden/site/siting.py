@@ -71,6 +71,12 @@ _SLIDES = Source(
 _SOIL = Source("Infiltration: design tips, Water Sensitive SA, web page", Provenance.PUBLISHED)
 
 
+def slope_limits(slide_prone: bool = False) -> tuple[float, float]:
+    """Return the slopes in percent up to which the ground is fine, and past which it stops."""
+    stop = SLOPE_STOP_SLIDES if slide_prone else SLOPE_STOP
+    return SLOPE_GOOD.value, stop.value
+
+
 def slope_finding(slope: Slope, slide_prone: bool = False) -> Finding:
     """Return whether the ground is too steep: good to 8 %, fix to 12 %, stop past 12 %.
 

@@ -81,6 +81,18 @@ def columns_told(question: Question[Any], file: NamedFile) -> str:
     return f"The file's columns: {head}. By its name it is {head.told(known[0])}."
 
 
+def columns_needed(file: NamedFile) -> tuple[str, ...]:
+    """Return the key of each question for a column that the headings of the file do not tell."""
+    rows = _first_rows(file)
+    if isinstance(rows, Exception) or not (head := head_of(rows)).cells:
+        return ()
+    return tuple(
+        key
+        for key, column in COLUMNS.items()
+        if not (known := head.named_so(column)) or (len(known) > 1 and column is Column.DEPTH)
+    )
+
+
 def trouble_with(question: Question[Any], answers: Answers, file: NamedFile) -> str:
     """Return why the answer to ``question`` does not fit the first lines of the file."""
     rows = _first_rows(file)

@@ -147,3 +147,56 @@ def test_one_column_for_both_in_a_file_by_hand_is_found_by_name_and_told(plan_of
     plan = plan_of(answers)
     assert len(plan.storms.record.days) == 3
     assert "rain_depth_column" not in {question.key for question, *_ in waiting(plan)}
+
+
+@pytest.fixture
+def with_file(session_of, given, tmp_path):
+    """Return a sitting at the page of the rainfall file, which has these headings."""
+
+    def begin(headings):
+        (tmp_path / "rain.csv").write_text(f"{headings}\n{DAYS}")
+        session = session_of(given(country="us", state="mn", has_rain_record="yes"))
+        session.go_to("rain_record")
+        return session
+
+    return begin
+
+
+PATH_AND_UNIT = {"rain_record": "rain.csv", "rain_record_unit": "in"}
+
+
+def keys(steps):
+    return [one.question.key for one in steps]
+
+
+def test_columns_that_the_headings_do_not_tell_are_asked_on_the_page_of_the_file(with_file):
+    session = with_file("Tag,Regen,Schnee")
+    assert keys(session.boxes()) == ["rain_record", "rain_record_unit"]
+    assert keys(session.boxes(PATH_AND_UNIT)) == [
+        "rain_record", "rain_record_unit", "rain_date_column", "rain_depth_column",
+    ]  # fmt: skip
+    session.take(PATH_AND_UNIT)
+    assert session.forward().name == "rain_record"
+    assert session.step.question.key == "rain_date_column" and session.offered(session.step) is None
+    assert "The file's columns: 1 Tag, 2 Regen, 3 Schnee." in session.worded(session.step).text
+    session.take({"rain_date_column": "Tag", "rain_depth_column": "2"})
+    assert session.forward().name != "rain_record"
+    assert session.plan.storms.record.days
+
+
+def test_a_column_the_headings_tell_is_not_asked(with_file):
+    session = with_file("date,Regen,Schnee")
+    assert keys(session.boxes(PATH_AND_UNIT))[2:] == ["rain_depth_column"]
+    session = with_file("date,rain,snow")
+    assert keys(session.boxes(PATH_AND_UNIT))[2:] == []
+    session.take(PATH_AND_UNIT)
+    assert session.forward().name != "rain_record"
+
+
+def test_a_column_that_is_not_known_yet_is_passed_by_with_an_empty_line(with_file):
+    session = with_file("Tag,rain,snow")
+    session.take(PATH_AND_UNIT)
+    assert session.forward().name == "rain_record"
+    session.take()
+    assert session.answers.texts["rain_date_column"] == "don't know yet"
+    assert session.forward().name != "rain_record"
