@@ -44,7 +44,7 @@ BACK = (
     (State.LEAVE_HOLE, "hole_left", "How have you left the hole?"),
     (State.SMELL, "seeping", "1 Go away from it and call the gas utility"),
     (State.STOP, "slope", "1 Measure it again 2 Try another spot 3 Keep it"),
-    (State.TESTED, "usual_bed", "The usual of the bed:"),
+    (State.TESTED, "usual_bed", "The usual for the bed:"),
     (State.RENEW, "ticket", "On which day did you ask for the marks?"),
     (State.STORM, "the_plan", "have you seen it through a storm?"),
     (State.FAULTS, "outline", "How long may the garden be?"),
