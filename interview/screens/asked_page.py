@@ -200,8 +200,7 @@ class AskedPage(QuestionPage):
     def _box_line(self, step: Step) -> str:
         session = self._session
         label = step.worded(session.answers).label
-        typed = self._typed.get(step.address, "").strip() or session.drafts.get(step.address, "")
-        if typed:
+        if typed := self._typed.get(step.address, "").strip():
             try:
                 return f"{label}: {session.read(step, typed, self._typed_words()).echo}"
             except (Refused, ValueError):

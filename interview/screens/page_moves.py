@@ -27,13 +27,21 @@ class PageMoves(AskedPage):
 
     def _begin_page(self, place: Place | None) -> None:
         """Forget what was half done on the page left; of the soak test the timer comes first."""
-        self._typed.clear()
+        self._typed = self._half_typed()
         self._row, self._listed, self._all_rows, self._verdict = "", False, False, None
         if place is not None and place.page.tells == "timer":
             boxes = self._session.way.boxes(place)
             readings = next((one for one in boxes if one.question.kind.many), None)
             if readings is not None and not self._session.shut(readings):
                 self._session.step = readings
+
+    def _half_typed(self) -> dict[str, str]:
+        """Return what is half typed in the boxes of this page: Enter takes it with the others."""
+        drafts, place = self._session.drafts, self._session.place
+        if not drafts or place is None or place.page.tells == "timer":
+            return {}
+        boxes = [one for one in self._session.boxes(drafts) if not one.question.kind.many]
+        return {one.address: drafts[one.address] for one in boxes if one.address in drafts}
 
     async def _forward(self, told: str = "", short: str = "") -> None:
         session = self._session

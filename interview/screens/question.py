@@ -57,8 +57,8 @@ class QuestionScreen(FurtherPages, PageTurns):
             found = to_go_on_with(session)
         half = [one for one in session.drafts if session._at(one) is not None]
         if found:
-            self._begin_page(None)
             session.begin_at(found[0])
+            self._begin_page(None)
             await self._show()
         elif session.step is not None and session.step.address in half:
             # What was half typed comes first.

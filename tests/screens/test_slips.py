@@ -26,3 +26,42 @@ async def test_ctrl_c_copies_what_is_selected_and_says_nothing(sit, write) -> No
         person.app.screen.query_one(Input).select_all()
         await person.press("ctrl+c")
         assert person.told == "" and person.app.clipboard == "Gate"
+
+
+async def test_a_choice_half_given_before_the_program_ended_is_taken_with_its_page(
+    sit, write
+) -> None:
+    write("garden.yaml", OHIO)
+    async with sit("garden.yaml") as person:
+        await person.goes_to("spots.1.overflow_to")
+        await person.press("1", "enter")
+        await person.types("2")
+        await person.press("ctrl+q")
+    async with sit("garden.yaml") as person:
+        assert person.asked == "spots.1.overflow_building_distance"
+        await person.enters("5")
+        await person.enters("30")
+        texts = person.session.answers.texts
+        assert texts["spots.1.overflow_to"] == "own_lawn"
+        assert texts["spots.1.overflow_building_distance"] == "25 ft"
+
+
+async def test_what_was_half_given_is_taken_after_another_page_was_gone_to(sit, write) -> None:
+    write("garden.yaml", OHIO)
+    async with sit("garden.yaml") as person:
+        await person.goes_to("spots.1.slope_run")
+        await person.enters("12")
+        await person.goes_to("soil_dug")
+        await person.goes_to("spots.1.slope_drop")
+        await person.enters("4")
+        await person.press("enter")
+        assert person.session.answers.texts["spots.1.slope_run"] == "12 ft"
+
+
+async def test_what_is_put_off_is_not_shown_as_if_it_were_answered(sit, write) -> None:
+    write("garden.yaml", OHIO)
+    async with sit("garden.yaml") as person:
+        await person.goes_to("spots.1.wet_season_depth")
+        await person.types("4")
+        await person.press("ctrl+t")
+        assert "Depth to wet-season water: don't know yet" in person.says("before")
