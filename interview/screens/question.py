@@ -210,7 +210,7 @@ class QuestionScreen(FurtherPages, PageTurns):
         except Refused:  # too short as yet, or pasted with a fault; said when the list is given
             return
         field.asked = replace(field.asked, kept=heard.kept)
-        self._fresh = field.draft
+        self._fresh, self._shown = field.draft, self._should()
         self._session.drafts.pop(step.address, None)
         self._show_around()
 

@@ -6,6 +6,7 @@ import pytest
 from textual.widgets import Input
 
 from interview.screens.app import STOPS
+from interview.screens.lists import Items
 
 OHIO = {"garden_name": "Gate", "country": "us", "state": "oh", "units": "us"}
 
@@ -26,6 +27,21 @@ async def test_ctrl_c_copies_what_is_selected_and_says_nothing(sit, write) -> No
         person.app.screen.query_one(Input).select_all()
         await person.press("ctrl+c")
         assert person.told == "" and person.app.clipboard == "Gate"
+
+
+async def test_a_line_taken_out_of_a_list_stays_out_after_another_page_was_looked_at(
+    sit, write
+) -> None:
+    write("garden.yaml", {**OHIO, "surfaces.1.surface_kind": "roof"})
+    async with sit("garden.yaml") as person:
+        await person.goes_to("surfaces.1.pieces")
+        await person.enters("28 x 14")
+        await person.enters("12 m by 8 ft")
+        for key in ("up", "delete", "f1", "escape", "ctrl+l", "escape"):
+            await person.press(key)
+        assert person.app.screen.query_one(Items).lines == ["28 x 14"]
+        await person.press("f3")
+        assert person.session.answers.texts["surfaces.1.pieces"] == "rectangle 28 ft, 14 ft"
 
 
 async def test_a_choice_half_given_before_the_program_ended_is_taken_with_its_page(
