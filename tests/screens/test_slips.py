@@ -81,3 +81,17 @@ async def test_what_is_put_off_is_not_shown_as_if_it_were_answered(sit, write) -
         await person.types("4")
         await person.press("ctrl+t")
         assert "Depth to wet-season water: don't know yet" in person.says("before")
+
+
+async def test_why_an_answer_was_refused_goes_with_what_was_wrong(sit, write) -> None:
+    write("garden.yaml", OHIO)
+    async with sit("garden.yaml") as person:
+        await person.goes_to("rain_depth")
+        await person.enters("99 in")
+        await person.press("ctrl+u")
+        assert person.says("heard") == ""
+        await person.goes_to("soil_dug")
+        await person.press("enter")
+        assert "Choose one first" in person.says("heard")
+        await person.press("2")
+        assert person.says("heard") == ""
