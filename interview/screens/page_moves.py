@@ -48,7 +48,7 @@ class PageMoves(AskedPage):
         alarm, session.alarm = session.alarm, ""
         # To where one was before a visit elsewhere one only comes back.
         mending = session.back_to is not None
-        left = session._came_from
+        left, led_on = session._came_from, session._for_it
         if session.place is None and self._left:
             place, self._left = session.go_to(self._left), ""
         else:
@@ -60,6 +60,8 @@ class PageMoves(AskedPage):
             self._end(f"{alarm} {words.at_the_end(session)} {told}".strip())
             return
         back = words.then_back(session)
+        if session._for_it and not led_on:
+            back = words.WAITED_FOR
         await self._show()
         if alarm:
             self._tell(alarm, alarm=True)

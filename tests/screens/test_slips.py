@@ -7,6 +7,7 @@ from textual.widgets import Input
 
 from interview.screens.app import STOPS
 from interview.screens.lists import Items
+from interview.screens.words import WAITED_FOR
 
 OHIO = {"garden_name": "Gate", "country": "us", "state": "oh", "units": "us"}
 
@@ -95,3 +96,12 @@ async def test_why_an_answer_was_refused_goes_with_what_was_wrong(sit, write) ->
         assert "Choose one first" in person.says("heard")
         await person.press("2")
         assert person.says("heard") == ""
+
+
+async def test_a_length_in_paces_says_why_the_pace_is_asked_for_next(sit, write) -> None:
+    write("garden.yaml", {**OHIO, "room_length": "22 ft"})
+    async with sit("garden.yaml") as person:
+        await person.goes_to("room_width")
+        await person.enters("5 paces")
+        assert person.asked == "walkers.1.walker_name"
+        assert WAITED_FOR in person.told
