@@ -7,6 +7,7 @@ from textual.widgets import Input
 
 from interview.screens.app import STOPS
 from interview.screens.lists import Items
+from interview.screens.welcome import LOOKING, OpeningScreen, WelcomeScreen
 from interview.screens.words import WAITED_FOR
 
 OHIO = {"garden_name": "Gate", "country": "us", "state": "oh", "units": "us"}
@@ -105,3 +106,24 @@ async def test_a_length_in_paces_says_why_the_pace_is_asked_for_next(sit, write)
         await person.enters("5 paces")
         assert person.asked == "walkers.1.walker_name"
         assert WAITED_FOR in person.told
+
+
+def _looking(page: WelcomeScreen | OpeningScreen) -> str:
+    return "\n".join(str(one.render()) for one in page.query(".looking") if one.display)
+
+
+async def test_the_first_page_says_that_gardens_are_looked_for_until_they_are_listed(
+    sit, write, monkeypatch
+) -> None:
+    write("garden.yaml", OHIO)
+    seen: list[str] = []
+    offer = WelcomeScreen.offer
+
+    def told(page: WelcomeScreen, *offered) -> None:
+        seen.append(_looking(page))
+        offer(page, *offered)
+
+    monkeypatch.setattr(WelcomeScreen, "offer", told)
+    async with sit() as person:
+        assert seen == [LOOKING]
+        assert LOOKING not in person.sees_words() and "Go on with Gate" in person.sees_words()
