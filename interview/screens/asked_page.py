@@ -243,6 +243,8 @@ class AskedPage(QuestionPage):
         said = fault or session.remark(step, asked.text) or self._meant(step, asked.text)
         self._hear(said, refused=bool(fault))
         field.begin()
+        if asked.text and field.draft == self._fresh and step.address not in session.drafts:
+            field.offer_anew()
 
     def _kept(self, step: Step) -> str | None:
         return step.view(self._session.answers).text(step.question)

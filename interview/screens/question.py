@@ -219,6 +219,12 @@ class QuestionScreen(FurtherPages, PageTurns):
         self._fresh, self._shown = field.draft, self._should()
         self._session.drafts.pop(step.address, None)
         self._show_around()
+        if step.question is survey.PIECES:
+            from interview.garden.survey.results import area_so_far
+
+            # Feet taken for meters show in the area.
+            if area := area_so_far(step.view(self._session.answers)):
+                self._hear(f"I read this as {list_lines(heard.kept)[-1]}. {area}.")
 
     def leave(self, place: bool = True) -> None:
         """Have what is half typed saved too, and the ``place``, before the program ends."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from textual.widgets import Input
 
-from interview.screens.app import STOPS
+from interview.screens.app import STOPS, Door, InterviewApp
 from interview.screens.lists import Items
 from interview.screens.welcome import LOOKING, OpeningScreen, WelcomeScreen
 from interview.screens.words import WAITED_FOR
@@ -106,6 +106,55 @@ async def test_a_length_in_paces_says_why_the_pace_is_asked_for_next(sit, write)
         await person.enters("5 paces")
         assert person.asked == "walkers.1.walker_name"
         assert WAITED_FOR in person.told
+
+
+async def test_a_piece_added_is_said_back_with_the_area_that_shows_a_wrong_unit(sit, write) -> None:
+    write("garden.yaml", {**OHIO, "surfaces.1.surface_kind": "roof"})
+    async with sit("garden.yaml") as person:
+        await person.goes_to("surfaces.1.pieces")
+        await person.enters("28 x 14")
+        # 28 times 14.
+        assert person.says("heard") == (
+            "I read this as rectangle 28 ft, 14 ft. Plan area so far: 392 ft²."
+        )
+        await person.enters("12 m by 8 ft")
+        # And 12 / 0.3048 times 8.
+        assert "12 m by 8 ft. Plan area so far: 707 ft²." in person.says("heard")
+
+
+@pytest.mark.parametrize(
+    ("address", "kept", "typed", "then"),
+    [("rain_depth", "2 cm", "1", "1 in"), ("garden_name", "Gate", "way", "Gateway")],
+)
+async def test_a_figure_typed_anew_takes_the_place_of_the_one_kept_and_a_name_goes_on(
+    sit, write, address: str, kept: str, typed: str, then: str
+) -> None:
+    write("garden.yaml", {**OHIO, address: kept})
+    async with sit("garden.yaml") as person:
+        await person.goes_to(address)
+        await person.enters(typed)
+        assert person.session.answers.texts[address] == then
+
+
+async def test_what_is_half_typed_is_gone_on_with_when_it_comes_back(sit, write) -> None:
+    write("garden.yaml", {**OHIO, "rain_depth": "2 cm"})
+    async with sit("garden.yaml") as person:
+        await person.goes_to("rain_depth")
+        await person.types("1.")
+        await person.press("ctrl+q")
+    async with sit("garden.yaml") as person:
+        await person.enters("5")
+        assert person.session.answers.texts["rain_depth"] == "1.5 in"
+
+
+async def test_a_garden_named_on_the_command_line_is_said_to_be_opened(
+    sit, write, monkeypatch, clock
+) -> None:
+    monkeypatch.setattr(InterviewApp, "_begin", lambda _: None)
+    app = InterviewApp(Door(clock, "test"), "oak.yaml")
+    async with app.run_test(size=(80, 24)):
+        assert isinstance(app.screen, OpeningScreen)
+        assert _looking(app.screen) == "Opening oak.yaml…"
 
 
 def _looking(page: WelcomeScreen | OpeningScreen) -> str:
