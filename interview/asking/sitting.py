@@ -185,8 +185,8 @@ class Sitting(Walk):
         if any(one.step.address == self._unfinished for one in heard):
             self._unfinished = ""
         # Taken, it is half typed no more: what is saved now must not offer it again.
-        for one in [*self._boxes(place, answers), *(one.step for one in heard)]:
-            self.drafts.pop(one.address, None)
+        for box in [*self._boxes(place, answers), *(one.step for one in heard)]:
+            self.drafts.pop(box.address, None)
         self._keep(answers)
         self.alarm = " ".join(said for one in heard if (said := self._alarm(one.step)))
         self._note_change(before)
