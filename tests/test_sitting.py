@@ -54,6 +54,19 @@ def test_each_answer_is_saved_with_the_place_and_leads_to_the_next(sit, keeper):
     assert sitting.go_back().address == "name"
 
 
+def test_what_is_taken_is_half_typed_no_more_by_the_time_it_is_saved(clock):
+    drafts, saved = {"age": "3 yea", "name": "Re"}, []
+
+    class Noting:
+        def keep(self, _answers, _stopped_at):
+            saved.append(dict(drafts))
+
+    sitting = Leashed(PETS.answers({}), Noting(), clock, drafts=drafts)
+    sitting.begin_at("age")
+    sitting.take({"age": "3"})
+    assert saved == [{"name": "Re"}]
+
+
 def test_what_is_shut_is_passed_over_and_takes_no_answer(sit, keeper):
     sitting = sit({"age": "3", "dog": "yes"})
     assert sitting.go_on() is None and "Name the dog" in sitting.passed_over

@@ -116,9 +116,9 @@ class Sitting(Walk):
         Words that cannot be read open nothing.
         """
         place = self.place
-        if place is None:
-            return []
-        answers = self.supposing(words)
+        return self._boxes(place, self.supposing(words)) if place else []
+
+    def _boxes(self, place: Place, answers: Answers) -> list[Step]:
         return place.steps((*place.page.asked, *self.needs(place, answers)), answers)
 
     def supposing(self, words: Mapping[str, str] | None = None) -> Answers:
@@ -189,10 +189,11 @@ class Sitting(Walk):
         if place.page.usual and not half:
             self.taken[:] = [n for n in self.taken if n.split(path.BUT)[0] != place.name]
             self.taken.append(place.name)
-        for one in heard:
-            self.drafts.pop(one.step.address, None)
         if any(one.step.address == self._unfinished for one in heard):
             self._unfinished = ""
+        # Taken, it is half typed no more: what is saved now must not offer it again.
+        for box in [*self._boxes(place, answers), *(one.step for one in heard)]:
+            self.drafts.pop(box.address, None)
         self._keep(answers)
         self.alarm = " ".join(said for one in heard if (said := self._alarm(one.step)))
         self._note_change(before)

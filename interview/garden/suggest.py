@@ -208,4 +208,4 @@ def _floor_side(plan: Plan) -> str:
         return ""
     by = f"{side_words(basin.floor_length, plan.metric)} by "
     by += side_words(basin.floor_width, plan.metric)
-    return f"The plan has worked out {by}; Enter alone takes it."
+    return f"The plan has worked out {by}."

@@ -13,7 +13,7 @@ from interview.asking.question import Status, Unanswered
 from interview.asking.route import Step
 from interview.garden.afterwards import questions as review
 from interview.garden.due import due
-from interview.garden.due_words import Due, day_words
+from interview.garden.due_words import Due, GardenState, day_words
 from interview.garden.panel import distances_line, garden_lines, slope_line
 from interview.garden.path import TODAY
 from interview.garden.plan import Plan
@@ -100,7 +100,10 @@ def end_of_today(session: Session) -> list[str]:
         more = len(taken) - MOST_TAKEN
         rest = [f"{more} more, which the plan lists"] if more > 0 else []
         lines.append(f"Taken as usual: {'; '.join([*taken[:MOST_TAKEN], *rest])}.")
-    return [*_all_told(plan, lines), *to_find_out(session), f"Next time: {due_now(session).says}"]
+    next_due = due_now(session)
+    # What is still to be done today says so itself.
+    lead = "" if next_due.state is GardenState.NOT_ASKED else "Next time: "
+    return [*_all_told(plan, lines), *to_find_out(session), f"{lead}{next_due.says}"]
 
 
 def waiting(session: Session) -> list[str]:

@@ -8,8 +8,7 @@ from interview.asking.route import Step
 from interview.asking.sitting import Doubt, Heard
 from interview.garden.session import Session
 from interview.garden.survey import questions as survey
-from interview.garden.survey.results import surface_of
-from interview.quantities.units import show
+from interview.garden.survey.results import area_so_far
 from interview.reading import Refused, is_unknown
 
 COMMANDS = """  A new row adds to these; an empty line goes on. :correct 2 ROW writes
@@ -87,13 +86,8 @@ def _told(session: Session, step: Step, place: int) -> list[str]:
     """Return a line as it was understood, and what all of them make."""
     said = [f"= {place}. {_understood(session, step, lines_of(session, step)[place - 1])}"]
     if step.question is survey.PIECES:
-        view = step.view(session.answers)
-        try:
-            unit = view.by_units("ft**2", "m**2")
-            said.append(f"Plan area so far: {show(surface_of(view).area, unit, 3)}")
-        except (Unanswered, ValueError):
-            pass
-    return said
+        said.append(area_so_far(step.view(session.answers)))
+    return [one for one in said if one]
 
 
 def _understood(session: Session, step: Step, line: str) -> str:

@@ -40,6 +40,8 @@ ASKING = "interview.screens.question"
 UNREADABLE = 3
 """The status of a file that is there but cannot be read."""
 TITLE = "Rain garden interview"
+STOPS = "To stop press Ctrl+Q: everything is saved, and what is half typed comes back."
+"""Said at Ctrl+C, which stops nothing here: it copies what is selected."""
 SWITCH_SECONDS = 0.001
 """How long a sum beside the keys runs on while a key waits; Python's own 5 ms can be felt."""
 
@@ -308,6 +310,10 @@ class InterviewApp(RemindingApp):
 
         if not isinstance(self.screen, HelpScreen):
             self.push_screen(HelpScreen(self._door.where()))
+
+    def action_help_quit(self) -> None:
+        """Say which key stops the program, to whoever presses the one that stops most others."""
+        self.tell(STOPS)
 
     def action_shade(self) -> None:
         """Change between light and dark."""

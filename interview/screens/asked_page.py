@@ -201,8 +201,7 @@ class AskedPage(QuestionPage):
     def _box_line(self, step: Step) -> str:
         session = self._session
         label = step.worded(session.answers).label
-        typed = self._typed.get(step.address, "").strip() or session.drafts.get(step.address, "")
-        if typed:
+        if typed := self._typed.get(step.address, "").strip():
             try:
                 return f"{label}: {session.read(step, typed, self._typed_words()).echo}"
             except (Refused, ValueError):
@@ -246,6 +245,8 @@ class AskedPage(QuestionPage):
         said = fault or session.remark(step, asked.text) or self._meant(step, asked.text)
         self._hear(said, refused=bool(fault))
         field.begin()
+        if asked.text and field.draft == self._fresh and step.address not in session.drafts:
+            field.offer_anew()
 
     def _kept(self, step: Step) -> str | None:
         return step.view(self._session.answers).text(step.question)

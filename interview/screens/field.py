@@ -94,6 +94,9 @@ class Field(Vertical):
             child.focus()
             return
 
+    def offer_anew(self) -> None:
+        """Let what is typed next take the place of the answer kept, where it is a figure."""
+
     @property
     def lines(self) -> int:
         """About how many lines of the screen it takes."""

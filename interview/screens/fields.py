@@ -133,6 +133,11 @@ class TextField(Field):
     def restore(self, draft: str) -> None:
         self._line.say(draft)
 
+    def offer_anew(self) -> None:
+        # A name or a note is seldom written anew as a whole, and would be gone at one key.
+        if not isinstance(self.asked.kind, Note):
+            self._line.select_all()
+
     def on_input_changed(self, event: Input.Changed) -> None:
         event.stop()
         self.post_message(self.Typed(event.value))

@@ -27,7 +27,7 @@ class PageMoves(AskedPage):
 
     def _begin_page(self, place: Place | None) -> None:
         """Forget what was half done on the page left; of the soak test the timer comes first."""
-        self._typed.clear()
+        self._typed = self._half_typed()
         self._row, self._listed, self._all_rows, self._verdict = "", False, False, None
         if place is not None and place.page.tells == "timer":
             boxes = self._session.way.boxes(place)
@@ -35,12 +35,20 @@ class PageMoves(AskedPage):
             if readings is not None and not self._session.shut(readings):
                 self._session.step = readings
 
+    def _half_typed(self) -> dict[str, str]:
+        """Return what is half typed in the boxes of this page: Enter takes it with the others."""
+        drafts, place = self._session.drafts, self._session.place
+        if not drafts or place is None or place.page.tells == "timer":
+            return {}
+        boxes = [one for one in self._session.boxes(drafts) if not one.question.kind.many]
+        return {one.address: drafts[one.address] for one in boxes if one.address in drafts}
+
     async def _forward(self, told: str = "", short: str = "") -> None:
         session = self._session
         alarm, session.alarm = session.alarm, ""
         # To where one was before a visit elsewhere one only comes back.
         mending = session.back_to is not None
-        left = session._came_from
+        left, led_on = session._came_from, session._for_it
         if session.place is None and self._left:
             place, self._left = session.go_to(self._left), ""
         else:
@@ -52,6 +60,8 @@ class PageMoves(AskedPage):
             self._end(f"{alarm} {words.at_the_end(session)} {told}".strip())
             return
         back = words.then_back(session)
+        if session._for_it and not led_on:
+            back = words.WAITED_FOR
         await self._show()
         if alarm:
             self._tell(alarm, alarm=True)

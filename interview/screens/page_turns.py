@@ -94,16 +94,18 @@ class PageTurns(PageMoves):
         """Keep the answer of a row, of a time of the soak test, or of what is on no page."""
         session, before = self._session, self._session.answers
         heard = list[Heard]()
+        draft = session.drafts.pop(step.address, None)
         if given:
             try:
                 heard = [session.offer(step, given)]
             except (Refused, Doubt) as refused:
                 self._given = None
+                if draft is not None:
+                    session.drafts[step.address] = draft
                 self._refuse(str(refused))
                 return
         elif session.way.status(step) is Status.OPEN and self._optional(step):
             session.put_off(step)
-        session.drafts.pop(step.address, None)
         if self.field is not None:
             self._fresh = self.field.draft
         await self._judge(heard, before)

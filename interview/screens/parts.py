@@ -157,6 +157,13 @@ class Line(Input):
             event.prevent_default()
             await self.run_action(_EDITING[event.key])
 
+    def action_copy(self) -> None:
+        """Copy what is selected; with nothing selected Ctrl+C is meant to stop the program."""
+        if self.selected_text:
+            super().action_copy()
+        else:
+            self.app.action_help_quit()
+
     def _on_paste(self, event: events.Paste) -> None:
         lines = [line.strip() for line in harmless(event.text).split("\n") if line.strip()]
         event.stop()

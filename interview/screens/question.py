@@ -24,8 +24,8 @@ from interview.screens.fields import TextField
 from interview.screens.further import FurtherPages
 from interview.screens.list_field import ListField, SoakField
 from interview.screens.lists import Choices
-from interview.screens.page_turns import PageTurns
-from interview.screens.parts import Ask
+from interview.screens.page_turns import CHOOSE, PageTurns
+from interview.screens.parts import Ask, Words
 from interview.screens.preview import Preview
 from interview.screens.question_page import LOOK_SECONDS, Mode
 from interview.screens.saver import BackgroundKeeper
@@ -57,8 +57,8 @@ class QuestionScreen(FurtherPages, PageTurns):
             found = to_go_on_with(session)
         half = [one for one in session.drafts if session._at(one) is not None]
         if found:
-            self._begin_page(None)
             session.begin_at(found[0])
+            self._begin_page(None)
             await self._show()
         elif session.step is not None and session.step.address in half:
             # What was half typed comes first.
@@ -92,7 +92,11 @@ class QuestionScreen(FurtherPages, PageTurns):
         """Say how the text is understood; a text that cannot be read yet is passed over."""
         field = self.field
         self.show_keys()
-        if self._step is None or field is None or field.draft == self._fresh:
+        if self._step is None or field is None:
+            return
+        if field.draft == self._fresh:
+            if not field.draft and self.query_one("#heard").has_class("refused"):
+                self._hear("")  # what was wrong is wiped out
             return
         # On the empty line of a list the whole list is said back.
         self._hear(self._understood(event.text if event.text.strip() else field.text))
@@ -111,6 +115,8 @@ class QuestionScreen(FurtherPages, PageTurns):
         field = self.field
         for listing in self.query(UsualRows):
             self._show_what_enter_does(listing)
+        if field is not None and field.text and self.query_one("#heard", Words).said == CHOOSE:
+            self._hear("")
         if field is not None and field.text and not self._row:
             self._typed_on(field)
 
@@ -210,9 +216,15 @@ class QuestionScreen(FurtherPages, PageTurns):
         except Refused:  # too short as yet, or pasted with a fault; said when the list is given
             return
         field.asked = replace(field.asked, kept=heard.kept)
-        self._fresh = field.draft
+        self._fresh, self._shown = field.draft, self._should()
         self._session.drafts.pop(step.address, None)
         self._show_around()
+        if step.question is survey.PIECES:
+            from interview.garden.survey.results import area_so_far
+
+            # Feet taken for meters show in the area.
+            if area := area_so_far(step.view(self._session.answers)):
+                self._hear(f"I read this as {list_lines(heard.kept)[-1]}. {area}.")
 
     def leave(self, place: bool = True) -> None:
         """Have what is half typed saved too, and the ``place``, before the program ends."""

@@ -32,6 +32,8 @@ LEAD = (
 )
 TODAY = "Today, no digging: measure the roof, find the spot. About 40 minutes."
 """What a new garden begins with; the same is due in one without answers."""
+LOOKING = "Looking for gardens begun before…"
+"""Said until they are listed: whoever comes back must not think that theirs is gone."""
 ONE_BY_ONE = "Every question will be asked, one on each page. F10: the short way again."
 SHORT_WAY = "The short way: what is usual is asked on few pages. F10 asks every question."
 
@@ -49,7 +51,7 @@ class OpeningScreen(Page):
     def parts(self) -> ComposeResult:
         yield Words(LEAD, id="lead")
         yield Words(f"CAUTION: {LOCATE}", id="caution")
-        yield Words(f"Opening {shown(self._name)}…" if self._name else "", id="trouble")
+        yield Words(f"Opening {shown(self._name)}…" if self._name else "", classes="looking")
 
 
 class WelcomeScreen(Page):
@@ -79,6 +81,7 @@ class WelcomeScreen(Page):
         yield Words(f"CAUTION: {LOCATE}", id="caution")
         yield Words(self._trouble, id="trouble")
         yield Rows(Option(_new(""), id=NEW), id="gardens", markup=False)
+        yield Words(LOOKING, classes="looking")
 
     def on_mount(self) -> None:
         self.query_one("#trouble", Words).say(self._trouble)
@@ -99,6 +102,7 @@ class WelcomeScreen(Page):
         if not self.is_mounted:
             return
         self._gardens = gardens
+        self.query_one(".looking").display = False
         listing = self.query_one("#gardens", OptionList)
         listing.replace_option_prompt(NEW, _new(f"  (kept in {shown(new_file)})"))
         listing.add_options(Option(_words(one), id=str(at)) for at, one in enumerate(gardens))

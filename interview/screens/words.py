@@ -154,6 +154,10 @@ def meanwhile(session: Session) -> str:
     return f"A number or the arrows choose a way, Enter goes there. Enter alone: {where_to}."
 
 
+WAITED_FOR = "The answer you just gave counts once this is known."
+"""Said on the page that an answer leads to at once, such as that of the pace."""
+
+
 def then_back(session: Session) -> str:
     """Say to which shut question the way leads back, or nothing."""
     back = session.back_to

@@ -168,6 +168,16 @@ def test_other_smells_do_not_stop_the_test(given, located, smell):
     assert gate.shut(hole_step(answers, "hole_width"), answers, TODAY) == []
 
 
+def test_a_smell_of_rotten_eggs_is_told_as_what_may_be_gas(given, located, plan_of):
+    # 49 CFR 192.625 has gas for heating given a smell; that it is mostly that of rotten eggs is
+    # what the utilities tell their customers. From memory, not checked.
+    texts = {**located, "holes.1.hole_dug_on": "2026-05-27", "holes.1.hole_smell": "rotten_egg"}
+    caution = hole_step(given(texts), "hole_smell").question.caution
+    assert "Gas, which may smell of rotten eggs: leave at once" in caution
+    [found] = [one for one in plan_of(texts).findings if one.key == "hole_1_smell"]
+    assert "gas, or soil" in found.said and found.change.startswith("If it may be gas, leave")
+
+
 def test_every_question_about_a_hole_is_gated_but_its_name_its_day_and_the_next():
     loose = {q.key for q in every_question() if q.group == "holes" and not q.digs}
     assert loose == {"hole_name", "hole_dug_on", "hole_cleared", "test_to_learn", "another_hole"}

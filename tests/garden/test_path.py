@@ -16,6 +16,7 @@ from interview.garden.form.outline import FloorShape
 from interview.garden.path import OFF_PATH, OPTIONAL, PATH, SAFETY
 from interview.garden.stages import GROUPS, QUESTIONS, STAGES
 from interview.garden.store import load
+from interview.garden.told_pages import end_of_today
 from interview.reading import Refused
 from interview.sheet.figures_file import figures_text
 
@@ -312,6 +313,18 @@ def test_with_every_question_each_is_walked_one_by_one_in_the_same_order(session
     steps = [one.address for one in path.steps(session.answers)]
     assert seen[:-1] == [one for one in steps if one in seen[:-1]]
     assert {"rain_depth", "units", "spots.1.spot_name"} <= set(seen)
+
+
+@pytest.mark.parametrize(
+    ("requested", "last"),
+    [("not_yet", "Today: ask for the lines"), ("asked", "Next time: While you wait: ")],
+)
+def test_what_is_still_due_today_is_not_said_to_be_for_the_next_time(begun, clock, requested, last):
+    session = begun()
+    for place in simple.walk(session, clock, until="end_of_today"):
+        assert place
+    session.offer(session.jump("lines_requested"), requested)
+    assert end_of_today(session)[-1].startswith(last)
 
 
 def test_every_group_is_asked_for_another_on_the_path():

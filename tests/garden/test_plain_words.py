@@ -209,5 +209,6 @@ def test_the_hole_says_that_the_lines_let_one_dig_only_where_they_do(more, open_
     asked = HOLE_DEPTH.worded(answers)
     # Fourteen days of the calendar after 20 May, by counting.
     assert ("The lines let you dig today (marks good to Wed 3 Jun)." in asked.text) == open_today
+    assert ("Dig 12 to 18 in" in asked.text) == open_today
     assert len(asked.text) <= MOST_TEXT and asked.caution == HOLE_DEPTH.caution
     assert "let you dig" not in HOLE_DEPTH.text

@@ -22,7 +22,7 @@ GARDEN = {
 }
 ASKED = {
     "garden_name": "What do you call this garden?",
-    "state": "Which state is the garden in?",
+    "state": r"Which state is the garden in\? Name or two letters. Not in the US: type no.",
     "surface_kind": "What brings the water?",
     "pieces": "How big is this side of the roof? Measure it on the ground, .*",
     "soil_dug": r"Rub a pinch of wet soil from a flower bed\. How does it feel\?",

@@ -43,10 +43,10 @@ def holes_findings(found: SoakResults) -> Iterator[Finding]:
             yield Finding(
                 f"hole_{hole.number}_smell",
                 Grade.FIX,
-                f"{hole.name} smells of rotten eggs: the soil has been wet for a long time.",
+                f"{hole.name} smells of rotten eggs: gas, or soil that is long wet.",
                 "",
                 PRACTICE,
-                "Look for a higher spot.",
+                "If it may be gas, leave and call from upwind; else look for a higher spot.",
             )
         if view.get(digging.HOLE_SEEPS):
             yield Finding(

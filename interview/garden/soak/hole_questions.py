@@ -106,8 +106,9 @@ HOLE_DEPTH = HOLE.question(
     text="How deep is the test hole?",
     kind=depth((2, "in"), (36, "in")),
     why="The test must be in the soil under the garden's floor, not in the topsoil.",
-    find_out="Once the lines are located, dig to where the garden's floor will be, and deeper by "
-    "the water of the test: often 12 to 18 in (300 to 450 mm). Measure from the level of the lawn.",
+    find_out="Once the lines are located, dig inside the hose to where the garden's floor will be, "
+    "and deeper by the water of the test: often 12 to 18 in (300 to 450 mm). Measure from the "
+    "level of the lawn.",
     caution="Do not climb into a deep hole. " + HOLE_CAUTION,
     warns=buried.near_a_mark,
     wording=lambda a: _digging_words(a),
@@ -124,7 +125,7 @@ def _digging_words(answers: Answers) -> dict[str, str]:
         return {}
     return {
         "text": f"The lines let you dig today (marks good to {good_to:%a} {good_to.day} "
-        f"{good_to:%b}). Dig inside the hose. How deep is the hole?"
+        f"{good_to:%b}). Dig 12 to 18 in (300 to 450 mm). How deep is the hole?"
     }
 
 
@@ -235,8 +236,9 @@ HOLE_SMELL = HOLE.question(
     ),
     why="A smell of gas, fuel or sewage means stop at once.",
     find_out="Smell a handful of soil from the bottom.",
-    caution="Gas: leave at once, use no phone or switch here, and call from upwind. Fuel or "
-    "sewage: stop, and ask the health department.",
+    # Gas for heating is given a smell, often that of rotten eggs: 49 CFR 192.625, from memory.
+    caution="Gas, which may smell of rotten eggs: leave at once, use no phone or switch here, and "
+    "call from upwind. Fuel or sewage: stop, and ask the health department.",
 )
 
 HOLE_SEEPS = HOLE.question(

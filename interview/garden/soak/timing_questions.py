@@ -296,7 +296,7 @@ _READINGS = Readings(_began, _word, _check, depth((0, "in"), (36, "in")))
 READINGS = HOLE.question(
     key="readings",
     label="Readings",
-    text="Take a reading about every hour: the time and the water.",
+    text="Take a reading about every hour, or as the timer asks: time and water.",
     kind=_READINGS,
     wording=lambda a: {"kind": replace(_READINGS, said=_word(a))},
     why="Six readings or more show whether the rate has settled. A late or early reading is just "

@@ -36,6 +36,7 @@ from interview.quantities.units import (
     plain_number,
     quantity,
     ratio,
+    show,
     significant,
 )
 from interview.reading import Refused
@@ -141,6 +142,14 @@ def weighted_by_rain(answers: Answers, found: Catchment) -> Callable[[Quantity],
         return quantity(sum(area * part(kind, view) for area, kind, view in known), "ft**2")
 
     return weighted
+
+
+def area_so_far(view: Answers) -> str:
+    """Return the plan area that the pieces of one surface make; nothing while it is not known."""
+    try:
+        return f"Plan area so far: {show(surface_of(view).area, view.by_units('ft**2', 'm**2'), 3)}"
+    except (Unanswered, ValueError):
+        return ""
 
 
 def surface_of(answers: Answers, part: RunoffPart | None = None) -> Surface:

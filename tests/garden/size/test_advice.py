@@ -65,6 +65,14 @@ def test_the_floor_worked_out_is_the_value_for_enter(session_of, sized, level_sp
     assert session.plan.size.size_governed_by == "the floor you chose"
 
 
+def test_a_floor_put_off_is_not_said_to_be_taken_by_enter(session_of, sized, level_spot):
+    session = session_of({**sized, **level_spot})
+    step = session.jump("floor_length")
+    session.put_off(step)
+    assert "worked out 15 ft by 7 ft 6 in" in session.find_out(step)
+    assert "Enter" not in session.find_out(step)
+
+
 def test_a_metric_floor_is_offered_in_metres(session_of, sized):
     session = session_of({**sized, "units": "metric"})
     assert session.offered(session.jump("floor_width")).endswith(" m")
