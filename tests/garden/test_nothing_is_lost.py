@@ -32,13 +32,17 @@ def test_a_file_changed_from_outside_is_left_and_the_answers_go_on_beside_it(ope
     answer(opened, "Maple corner")
     other = opened.path.read_text().replace("Maple corner", "Oak corner")
     opened.path.write_text(other)
-    answer(opened, "us")
     answer(opened, "oh")
     assert opened.path.read_text() == other
     assert opened.session.not_kept == ""
     assert "changed by something else" in opened.keeper.note or opened.keeper.path != opened.path
     kept, _ = store.load(opened.keeper.path)
-    assert kept.answers.texts == {"garden_name": "Maple corner", "country": "us", "state": "oh"}
+    assert kept.answers.texts == {
+        "garden_name": "Maple corner",
+        "country": "us",
+        "state": "oh",
+        "units": "us",
+    }
     assert str(opened.keeper.path) in opened.resume_command("program")
 
 
@@ -46,24 +50,34 @@ def test_answers_the_disk_refuses_are_rescued_into_another_folder(opened, tmp_pa
     answer(opened, "Maple corner")
     folder = opened.path.parent
     folder.rename(tmp_path.parent / "moved away")
-    answer(opened, "us")
+    answer(opened, "oh")
     assert opened.session.not_kept
     monkeypatch.setenv("XDG_STATE_HOME", str(tmp_path.parent / "state"))
     said = opened.rescue()
     place = next((tmp_path.parent / "state").rglob("*.yaml"))
     assert str(place) in said
     kept, _ = store.load(place)
-    assert kept.answers.texts == {"garden_name": "Maple corner", "country": "us"}
+    assert kept.answers.texts == {
+        "garden_name": "Maple corner",
+        "country": "us",
+        "state": "oh",
+        "units": "us",
+    }
 
 
 def test_a_file_that_was_removed_is_written_again_with_all_answers(opened):
     answer(opened, "Maple corner")
     opened.path.unlink()
-    answer(opened, "us")
-    kept, _ = store.load(opened.path)
-    assert kept.answers.texts == {"garden_name": "Maple corner", "country": "us"}
-    assert "was removed by something else" in opened.session.note
     answer(opened, "oh")
+    kept, _ = store.load(opened.path)
+    assert kept.answers.texts == {
+        "garden_name": "Maple corner",
+        "country": "us",
+        "state": "oh",
+        "units": "us",
+    }
+    assert "was removed by something else" in opened.session.note
+    answer(opened, "1")
     assert opened.session.note == ""
 
 
@@ -80,7 +94,7 @@ def test_what_has_taken_the_place_of_a_removed_file_is_left_alone(opened):
     answer(opened, "Maple corner")
     opened.path.unlink()
     opened.path.mkdir()
-    answer(opened, "us")
+    answer(opened, "oh")
     assert "not a plain file" in opened.session.not_kept
     assert opened.path.is_dir()
     opened.path.rmdir()
@@ -99,7 +113,7 @@ def test_a_save_broken_off_once_the_file_had_its_name_is_no_change_from_outside(
     with monkeypatch.context() as patched:
         patched.setattr(saving._Placing, "confirmed", killed)
         with pytest.raises(KeyboardInterrupt):
-            answer(opened, "us")
+            answer(opened, "oh")
     assert opened.session.save()
     assert opened.session.note == ""
     assert opened.keeper.path == opened.path

@@ -136,7 +136,7 @@ def test_waiting_says_what_else_shuts_digging_and_what_can_be_found_out(at):
     say(session, "private_lines", "not_found")
     lines = told_pages.waiting(session)
     assert "Nothing else to do today." not in lines
-    assert any(line.startswith("Private lines are unknown") for line in lines)
+    assert any(line.startswith("Where your own buried lines") for line in lines)
     assert any(line.startswith("To find out: Private lines. ") for line in lines)
 
 
