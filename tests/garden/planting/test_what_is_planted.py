@@ -20,7 +20,7 @@ from interview.garden.store import load
 from interview.garden.summary import value_of
 from interview.garden.three_sizes import three_sizes
 from interview.quantities.units import magnitude
-from interview.sheet import dig, plants
+from interview.sheet import plants, shopping
 from interview.sheet.card import card_text
 
 SAMPLES = Path(__file__).parents[3] / "sample_answers"
@@ -48,7 +48,7 @@ def said(text):
 
 
 PARTS = {
-    "SHOPPING LIST": dig.shopping,
+    "SHOPPING LIST": shopping.shopping,
     "CHEAPER WAYS": plants.cheaper,
     "PLANTS": plants.plants,
     "FIRST YEAR": plants.care,
