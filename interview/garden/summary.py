@@ -34,6 +34,7 @@ TOO_SMALL = "TOO SMALL"
 """How the line about the room begins where the garden does not fit it."""
 WIDTH = 76
 """Columns of the sheet: it prints on letter and A4 paper."""
+_UNFOLDED = 100_000
 _columns = ContextVar("columns", default=WIDTH)
 
 
@@ -41,6 +42,16 @@ _columns = ContextVar("columns", default=WIDTH)
 def folded_to(columns: int) -> Iterator[None]:
     """Fold the sheet to ``columns``, for a window narrower than paper; never to more than paper."""
     before = _columns.set(min(columns, WIDTH))
+    try:
+        yield
+    finally:
+        _columns.reset(before)
+
+
+@contextmanager
+def unfolded() -> Iterator[None]:
+    """Leave every paragraph of the sheet on one line, for pages that fold by themselves."""
+    before = _columns.set(_UNFOLDED)
     try:
         yield
     finally:

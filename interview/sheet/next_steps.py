@@ -19,11 +19,12 @@ LOCATE_KEYS = ("buried_lines", "dig_day")
 
 def next_steps(plan: Plan) -> Iterator[str]:
     """Yield the steps to take next, most pressing first, numbered."""
-    for place, step in enumerate(_steps(plan), 1):
+    for place, step in enumerate(steps(plan), 1):
         yield from wrap(f"{place}. {step}", "   ")
 
 
-def _steps(plan: Plan) -> Iterator[str]:
+def steps(plan: Plan) -> Iterator[str]:
+    """Yield the steps to take next, most pressing first, each whole."""
     now, service = may_dig(plan), buried.locating_service(plan.answers)
     stops = [one for one in plan.findings if one.grade is Grade.STOP]
     if stops:

@@ -97,15 +97,16 @@ def plan_text(plan: Plan) -> str:
     A part that meets a fault of the program says so in its place, and the head names it.
     """
     with own_fault.noting() as faults:
-        parts = list(_parts(plan))
+        found = list(parts(plan))
     if faults:
         named = own_fault.named(faults)
         said = f"A PART IS MISSING (a fault of the program): {named}. Do not dig or build by this."
-        parts.insert(1, ["", *wrap(said)])
-    return "".join(f"{shown(line.rstrip())}\n" for part in parts for line in part)
+        found.insert(1, ["", *wrap(said)])
+    return "".join(f"{shown(line.rstrip())}\n" for part in found for line in part)
 
 
-def _parts(plan: Plan) -> Iterator[list[str]]:
+def parts(plan: Plan) -> Iterator[list[str]]:
+    """Yield every part of the sheet: a blank line, its heading and a line under it, its lines."""
     sources = Sources(plan)
     yield _whole("the head", lambda: _head(plan))
     yield _part("DO NEXT", lambda: next_steps.next_steps(plan))

@@ -1,0 +1,119 @@
+"""The sheet to print: one HTML file, the garden on two pages, on request the working after."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from functools import cache
+from importlib.resources import files
+
+from interview.asking import own_fault
+from interview.garden.plan import Plan
+from interview.garden.site import cautions
+from interview.garden.summary import waiting
+from interview.sheet import page_parts, page_plants
+from interview.sheet.markup import Markup, items, joined, tag, text
+from interview.sheet.page_parts import made, name_of, section_of
+from interview.sheet.page_working import working as working_of
+
+MADE_BY = "rain-garden-interview"
+REST = (
+    "DIGGING with every level, THE WORK, the SHOPPING LIST and how each figure was worked out: "
+    "rain-garden-interview --sheet FILE --working. To take in a pocket: the yard card."
+)
+
+
+def page_html(plan: Plan, working: bool = False) -> str:
+    """Return the sheet as one HTML document, without script, and nothing in it from elsewhere.
+
+    The garden stands on two pages of letter or A4 paper, a long planting on a third; with
+    ``working`` what it rests on follows. A part that waits says so in its place, and so does one
+    that meets a fault of the program.
+    """
+    with own_fault.noting() as faults:
+        pages = [_first(plan), _second(plan)]
+        if working:
+            pages.append(tag("div", *working_of(plan), class_="page working"))
+    if faults:
+        said = f"A PART IS MISSING (a fault of the program): {own_fault.named(faults)}."
+        pages.insert(0, tag("p", f"{said} Do not dig or build by this.", class_="fault"))
+    return document(f"Rain garden: {name_of(plan)}", pages)
+
+
+def document(title: str, body: list[Markup]) -> str:
+    """Return a whole HTML document with the style of the printed pages."""
+    return (
+        "<!doctype html>\n"
+        f'<html lang="en"><head><meta charset="utf-8">'
+        f'<meta name="generator" content="{MADE_BY}">'
+        '<meta name="viewport" content="width=device-width, initial-scale=1">'
+        f"<title>{text(title)}</title>\n<style>\n{_style()}</style></head>\n"
+        f"<body>\n{joined(body)}\n</body></html>\n"
+    )
+
+
+@cache
+def _style() -> str:
+    return (files("interview.sheet") / "page.css").read_text(encoding="utf-8")
+
+
+def head(title: str, beside: Iterator[str] | list[str], rank: str = "h1") -> Markup:
+    """Return the head of a page: what it is, and small lines beside it."""
+    lines = joined((text(one) for one in beside), "<br>")
+    return tag("header", tag(rank, title), tag("small", lines))
+
+
+def _first(plan: Plan) -> Markup:
+    def part(make: page_parts.Part) -> Markup:
+        return made(make.__name__.replace("_", " "), make, plan)
+
+    beside = ["Rain garden plan"]
+    if plan.now.year > 2000:
+        beside.append(f"made {plan.now:%A} {plan.now:%Y-%m-%d %H:%M}")
+    return tag(
+        "div",
+        head(name_of(plan), beside),
+        part(page_parts.verdict),
+        part(page_parts.sentence),
+        part(page_parts.figures),
+        tag(
+            "div",
+            section_of("From above", page_parts.above, plan),
+            section_of("Do next", page_parts.do_next, plan),
+            class_="beside",
+        ),
+        section_of("Cut along the slope", page_parts.section, plan),
+        section_of("Pegging out", page_parts.pegging, plan),
+        section_of("Still to find out", _open, plan),
+        class_="page",
+    )
+
+
+def _open(plan: Plan) -> Markup:
+    """List what the plan waits for and how to find each out."""
+    return items(
+        "ul",
+        (f"{question.label}. {why or question.find_out}" for question, _, why in waiting(plan)),
+        class_="check",
+    )
+
+
+def _second(plan: Plan) -> Markup:
+    return tag(
+        "div",
+        head("The plants", [name_of(plan)], "h2"),
+        made("the plants", page_plants.plants, plan),
+        tag(
+            "div",
+            section_of("The pond in the storm it holds", page_plants.pond, plan),
+            section_of("First year", page_plants.first_year, plan),
+            class_="halves",
+        ),
+        section_of("What was found", page_parts.findings, plan),
+        section_of("Take care", _cautions, plan, "caution"),
+        tag("footer", tag("p", cautions.NOT_ENGINEERING), tag("p", REST)),
+        class_="page",
+    )
+
+
+def _cautions(plan: Plan) -> Markup:
+    return items("ul", (plan.answers.told(one) for one in cautions.every(plan.site.tolerance)))
