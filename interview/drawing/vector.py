@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterator
 from dataclasses import replace
 from functools import partial
+from itertools import pairwise
 from xml.sax.saxutils import escape
 
 from interview.drawing.grid import Frame, Look
@@ -41,6 +42,8 @@ _LETTER_MM = 1.75
 """Radius of the white round that the letter of a kind of plant stands in."""
 _LETTERS_APART = (8, 4, 2.2)
 """How far such letters should lie apart, in radii: as far as one of these allows."""
+_SPRIG_MM, _LEAST_SPRIG = 2.4, 0.45
+"""Room that a plant's mark wants, and the least size it is drawn in."""
 _TELLING = (Hatch.CUT, Hatch.DRAINS)
 """Hatches that say what no material does; the others are told by the pattern of theirs."""
 _HALO = 'paint-order="stroke" stroke="white" stroke-width="0.9" stroke-linejoin="round"'
@@ -69,12 +72,26 @@ def inline(drawing: Drawing, width_mm: float, name: str, tallest: float = TALLES
     ``name`` begins every id in it and must be its own on the page; ``tallest`` is the height over
     the width at most. Raises ValueError under 40 mm, where no letter would be readable.
     """
-    page = _Page(replace(drawing, title=""), width_mm, f"{name}-", tallest)
-    title, description = _xml(drawing.title), _xml(drawing.description)
+    return _element(_Page(replace(drawing, title=""), width_mm, f"{name}-", tallest), drawing)
+
+
+def with_legend(
+    drawing: Drawing, width_mm: float, name: str, tallest: float = TALLEST
+) -> tuple[str, tuple[tuple[str, str], ...]]:
+    """Return the element as ``inline`` does, and apart from it each sample with its words."""
+    bare = replace(drawing, title="", keys=())
+    page = _Page(bare, width_mm, f"{name}-", tallest)
+    legend = tuple((page.sample(key), key.words) for key in drawing.keys)
+    return _element(page, drawing), legend
+
+
+def _element(page: _Page, drawing: Drawing) -> str:
+    name, title = page.prefix, _xml(drawing.title)
     return (
-        f'<svg {page.size} role="img" aria-labelledby="{name}-title" '
-        f'aria-describedby="{name}-desc" font-size="{FONT_MM:g}">\n'
-        f'<title id="{name}-title">{title}</title>\n<desc id="{name}-desc">{description}</desc>\n'
+        f'<svg {page.size} role="img" aria-labelledby="{name}title" '
+        f'aria-describedby="{name}desc" font-size="{FONT_MM:g}">\n'
+        f'<title id="{name}title">{title}</title>\n'
+        f'<desc id="{name}desc">{_xml(drawing.description)}</desc>\n'
         f"<defs>{page.defs}</defs>\n{page.body}\n</svg>"
     )
 
@@ -97,7 +114,7 @@ class _Page:
         if not LEAST_MM <= width_mm < math.inf:
             raise ValueError("A printed drawing must be at least 40 mm (1.6 in) wide.")
         drawing = drawing.sized(small=False)
-        self._prefix = prefix
+        self.prefix = prefix
         self._used: dict[str, Fill] = {}
         letters = {one.letter for one in drawing.shapes if isinstance(one, Sprig)}
         shapes: list[Shape] = []
@@ -111,8 +128,8 @@ class _Page:
         columns = int(width_mm / CELL_MM) - 2
         rows = _rows(drawing, columns, tallest)
         self._layout = lay_out(self._drawing, columns, rows, Look(printed=True))
-        title_lines = len(self._layout.title)
-        lines = title_lines + self._layout.frame.rows + self._layout.legend_lines + 1
+        title_lines, legend = len(self._layout.title), self._layout.legend_lines
+        lines = title_lines + self._layout.frame.rows + (legend + 0.5 if legend else 0)
         self.top = title_lines * 2 * CELL_MM
         self.height = lines * 2 * CELL_MM
         self.size = (
@@ -120,6 +137,15 @@ class _Page:
             f'viewBox="0 0 {width_mm:g} {self.height:.2f}"'
         )
         self.body = "\n".join(self._lines())
+
+    def sample(self, key: Key) -> str:
+        """Return the sample of a line of the legend as a small SVG element."""
+        wide = SAMPLE * CELL_MM
+        inner = "".join(self._sample(0.0, 0.5 * FONT_MM, key))
+        return (
+            f'<svg width="{wide:g}mm" height="{FONT_MM:g}mm" viewBox="0 0 {wide:g} {FONT_MM:g}" '
+            f'aria-hidden="true">{inner}</svg>'
+        )
 
     @property
     def defs(self) -> str:
@@ -177,7 +203,7 @@ class _Page:
 
     def _pattern(self, name: str, fill: Fill) -> str:
         """Note that a pattern is used; return what refers to it."""
-        name = f"{self._prefix}{name.lower()}"
+        name = f"{self.prefix}{name.lower()}"
         self._used[name] = fill
         return f"url(#{name})"
 
@@ -204,10 +230,12 @@ class _Page:
             spots = [self._at(frame, x, y) for x, y in same]
             free = (spot for far in _LETTERS_APART for spot in spots if _apart(spot, told, far))
             told.append(next(free, spots[0] if spots else self._at(frame, label.x, label.y)))
-        for plant in plants:
-            x, y = self._at(frame, plant.x, plant.y)
+        spots = [self._at(frame, one.x, one.y) for one in plants]
+        size = _sprig_size(spots)
+        for plant, (x, y) in zip(plants, spots, strict=True):
             if all(math.dist((x, y), one) > _LETTER_MM for one in told):
-                yield f'<g transform="translate({x:.2f} {y:.2f})">{sprig(plant.char)}</g>'
+                move = f"translate({x:.2f} {y:.2f}) scale({size:.2f})"
+                yield f'<g transform="{move}">{sprig(plant.char)}</g>'
         for label, (x, y) in zip(self._letters, told, strict=True):
             yield (
                 f'<circle cx="{x:.2f}" cy="{y:.2f}" r="{_LETTER_MM:g}" fill="white" stroke="black" '
@@ -257,6 +285,12 @@ class _Page:
                 yield f'<path d="M{x:.2f} {y:.2f} h{long:.2f}" fill="none" {_pen(sample)}/>'
             case Symbol():
                 yield _symbol((x + long / 2, y), sample)
+
+
+def _sprig_size(spots: list[XY]) -> float:
+    """Return how large plants may be drawn that they stay apart, 1 for their whole size."""
+    steps = sorted(math.dist(*pair) for pair in pairwise(spots))
+    return min(1.0, max(_LEAST_SPRIG, steps[len(steps) // 2] / _SPRIG_MM)) if steps else 1.0
 
 
 def _apart(spot: XY, others: list[XY], far: float) -> bool:

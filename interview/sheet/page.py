@@ -16,10 +16,8 @@ from interview.sheet.page_parts import made, name_of, section_of
 from interview.sheet.page_working import working as working_of
 
 MADE_BY = "rain-garden-interview"
-REST = (
-    "DIGGING with every level, THE WORK, the SHOPPING LIST and how each figure was worked out: "
-    "rain-garden-interview --sheet FILE --working. To take in a pocket: the yard card."
-)
+REST = "DIGGING with every level, THE WORK, the SHOPPING LIST, and how each figure was worked out: "
+COMMAND = f"{MADE_BY} --sheet FILE --working"
 
 
 def page_html(plan: Plan, working: bool = False) -> str:
@@ -105,15 +103,17 @@ def _second(plan: Plan) -> Markup:
         tag(
             "div",
             section_of("The pond in the storm it holds", page_plants.pond, plan),
-            section_of("First year", page_plants.first_year, plan),
+            section_of("What was found", page_parts.findings, plan),
             class_="halves",
         ),
-        section_of("What was found", page_parts.findings, plan),
-        section_of("Take care", _cautions, plan, "caution"),
-        tag("footer", tag("p", cautions.NOT_ENGINEERING), tag("p", REST)),
+        section_of("First year", page_plants.first_year, plan, "columns"),
+        section_of("Take care", _cautions, plan, "caution columns"),
+        tag("footer", f"{cautions.NOT_ENGINEERING} {REST}", tag("code", COMMAND)),
         class_="page",
     )
 
 
 def _cautions(plan: Plan) -> Markup:
-    return items("ul", (plan.answers.told(one) for one in cautions.every(plan.site.tolerance)))
+    zone = plan.site.tolerance
+    said = (cautions.LOCATE, *cautions.on_the_day(zone))
+    return items("ul", map(plan.answers.told, said))

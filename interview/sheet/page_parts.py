@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import replace
 
 from interview.asking import own_fault
 from interview.asking.question import Unanswered
-from interview.drawing.scene import Drawing
-from interview.drawing.vector import inline
+from interview.drawing.scale import scale_bar
+from interview.drawing.vector import with_legend
 from interview.garden.figures import BY_KEY, find
 from interview.garden.pictures import planted_picture, section_picture
 from interview.garden.place import questions as start
@@ -23,16 +23,15 @@ from interview.sheet.stakeout import LINES, MOST_ROWS, peg_table
 
 Part = Callable[[Plan], Markup]
 
-WIDE_MM = 184.0
-"""Width of the page's text: letter and A4 paper have room for it."""
-ABOVE_MM, ABOVE_TALL = 120.0, 0.72
-SECTION_TALL = 0.27
-"""Width of the garden from above, and heights over widths of it and of the section at most."""
+PICTURE_MM = 122.0
+"""Width of a drawing of the first page."""
+ABOVE_TALL, SECTION_TALL = 0.6, 0.37
+"""Heights over width of the garden from above and of the section, at most."""
 FIGURES = (
-    ("pond_depth", "deep, the pond"),
-    ("rain_held", "of rain it holds"),
-    ("corrected_rate", "into the soil"),
-    ("soil_dug_total", "of soil to dig"),
+    ("pond_depth", "pond depth"),
+    ("rain_held", "rain it holds"),
+    ("corrected_rate", "corrected rate"),
+    ("soil_dug_total", "soil to dig"),
     ("barrow_loads", "wheelbarrow loads"),
     ("plants_total", "plants"),
 )
@@ -85,7 +84,7 @@ def verdict(plan: Plan) -> Markup:
     said = VERDICT_WORDS[plan.verdict].partition(": ")[2]
     now = may_dig(plan)
     digging = (
-        "Digging is open: the lines are located and answered."
+        "Digging is open: lines located and answered."
         if now.open
         else f"No digging today: {now.reasons[0] if now.reasons else ''}"
     )
@@ -93,7 +92,7 @@ def verdict(plan: Plan) -> Markup:
         (badge(*BADGES[plan.verdict]), f"{said[:1].upper()}{said[1:]}"),
         (badge(OPENNESS[now.word], now.word), digging),
     )
-    return joined(tag("p", mark, words, class_="verdict") for mark, words in lines)
+    return tag("div", *(tag("p", *line) for line in lines), class_="verdict")
 
 
 def sentence(plan: Plan) -> Markup:
@@ -126,24 +125,38 @@ def _figure(key: str, words: str, plan: Plan) -> Markup:
 def above(plan: Plan) -> Markup:
     """Draw the garden from above with its plants, downhill toward the bottom of the page."""
     drawing = planted_picture(plan)
-    picture = inline(replace(drawing, notes=()), ABOVE_MM, "above", ABOVE_TALL)
-    return joined((Markup(picture), _notes(drawing)))
+    left, low, right, _ = drawing.bounds
+    # The sizes stand in the legend: dimension lines would leave the picture half as large.
+    under = low - _UNDER * (right - left)
+    scale = scale_bar(left, under, right - left, "m" if plan.metric else "ft")
+    scaled = replace(drawing, notes=(), detail=scale)
+    picture, keys = with_legend(scaled, PICTURE_MM, "above", ABOVE_TALL)
+    notes = tag("p", " ".join(drawing.notes), class_="note")
+    return joined((Markup(picture), legend(keys), notes))
+
+
+_UNDER = 0.1
+"""Space over the scale, as a part of the garden's length."""
 
 
 def section(plan: Plan) -> Markup:
-    """Draw the garden cut along the slope."""
+    """Draw the garden cut along the slope, its notes beside it."""
     drawing = section_picture(plan)
-    notes = tuple(one for one in drawing.notes if one.startswith(_HEIGHTS))
-    picture = inline(replace(drawing, notes=()), WIDE_MM, "section", SECTION_TALL)
-    return joined((Markup(picture), _notes(replace(drawing, notes=notes))))
+    bare = replace(drawing, notes=())
+    picture, keys = with_legend(bare, PICTURE_MM, "section", SECTION_TALL)
+    notes = [one for one in drawing.notes if one.startswith(_MEASURES)]
+    said = tag("p", " ".join(notes), class_="note")
+    told = tag("div", legend(keys), said)
+    return tag("div", tag("div", Markup(picture)), told, class_="beside")
 
 
-_HEIGHTS = ("Heights", "Dig from", "At the rim")
-"""Notes of the section that stand under it; the others are told where it is dug."""
+_MEASURES = ("Heights", "Dig from", "At the rim")
+"""Notes of the section that are printed beside it; the others are told where it is dug."""
 
 
-def _notes(drawing: Drawing) -> Markup:
-    return tag("p", " ".join(drawing.notes), class_="note") if drawing.notes else Markup()
+def legend(keys: Iterable[tuple[str, str]]) -> Markup:
+    """Return the legend of a drawing: samples, each with its words."""
+    return items("ul", (joined((Markup(one), words), " ") for one, words in keys), class_="legend")
 
 
 def do_next(plan: Plan) -> Markup:
@@ -162,14 +175,13 @@ def pegging(plan: Plan) -> Markup:
     rows = (row(one) for one in table.rows(most))
     shut = () if may_dig(plan).open else (f"CAUTION: {cautions.PEGS}",)
     said = (table.string(), *shut, table.round_words(), table.kidney(), table.reach())
-    words = (tag("p", one) for one in said if one)
-    return tag(
-        "div", tag("table", head, *rows, class_="pegs"), tag("div", *words), class_="pegging"
-    )
+    words = (tag("p", one, class_="note") for one in said if one)
+    pegs = tag("div", tag("table", head, *rows, class_="pegs"))
+    return tag("div", pegs, tag("div", *words), class_="beside")
 
 
 def findings(plan: Plan) -> Markup:
-    """List what was found that asks for something, worst first."""
+    """List what was found that asks for something, worst first; what to do where it is no note."""
     asked = [one for one in plan.findings if one.grade is not Grade.GOOD or one.change]
     rows = (tag("tr", tag("td", _grade(one)), tag("td", *_said(one))) for one in asked)
     return tag("table", *rows, class_="found") if asked else tag("p", "No problems found.")
@@ -182,6 +194,8 @@ def _grade(finding: Finding) -> Markup:
 
 
 def _said(finding: Finding) -> Iterator[Markup | str]:
-    yield tag("b", finding.said)
-    if finding.change:
+    if finding.grade is Grade.GOOD:
+        yield finding.brief.line if finding.brief else finding.said
+    else:
+        yield tag("b", finding.said)
         yield f" {finding.change}"

@@ -26,7 +26,8 @@ from interview.sheet.plants import (
     wet_words,
 )
 
-POND_MM = 90.0
+POND_MM, TALL = 70.0, 0.55
+"""Width of the chart of a pond, and its height over that."""
 _MONTHS = "JFMAMJJASOND"
 _CELL_MM = 2.4
 _STRIP_MM = _CELL_MM * len(_MONTHS)
@@ -46,7 +47,7 @@ def plants(plan: Plan) -> Markup:
     )
     rows = [one for zone in zones for one in _zone(plan, zone, named)]
     table = tag("table", tag("thead", head), tag("tbody", *rows), class_="plants")
-    return joined((table, *(tag("p", one, class_="note") for one in _notes(plan))))
+    return joined((table, tag("p", " ".join(_notes(plan)), class_="note")))
 
 
 def _zone(plan: Plan, zone: ZonePlan, named: dict[str, str]) -> Iterator[Markup]:
@@ -140,7 +141,7 @@ def pond(plan: Plan) -> Markup:
         part
         for place, one in enumerate(pond_pictures(plan))
         for part in (
-            Markup(inline(replace(one, notes=()), POND_MM, f"pond{place}")),
+            Markup(inline(replace(one, notes=(), print_ratio=TALL), POND_MM, f"pond{place}")),
             tag("p", " ".join(one.notes)),
         )
     )
@@ -160,9 +161,12 @@ def _block(plan: Plan, which: Callable[[list[list[str]]], list[str]]) -> Markup:
     """Return one block of the year's work: a sentence that leads, and its lines."""
     with unfolded():
         blocks = "\n".join(care(plan)).split("\n\n")
-    lead, *lines = which([block.split("\n") for block in blocks])
-    told = []
+    lines = which([block.split("\n") for block in blocks])
+    lead = (tag("p", one) for one in lines if one.endswith(":"))
+    by_when: dict[str, list[str]] = {}
     for line in lines:
-        when, _, what = line.removeprefix("- ").partition(": ")
-        told.append(joined((tag("b", f"{when}: "), what), "") if what else text(line))
-    return joined((tag("p", lead), items("ul", told, class_="check")))
+        if not line.endswith(":"):
+            when, _, what = line.removeprefix("- ").partition(": ")
+            by_when.setdefault(when, []).append(what)
+    told = (joined((tag("b", f"{one}: "), " ".join(what)), "") for one, what in by_when.items())
+    return joined((*lead, items("ul", told, class_="check")))

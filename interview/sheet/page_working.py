@@ -16,7 +16,7 @@ from interview.sheet.common import DRAWN, drawings_apart
 from interview.sheet.markup import Markup, items, joined, row, tag
 from interview.sheet.page_parts import made
 
-ON_THE_PAGES = ("DO NEXT", "CAUTIONS")
+ON_THE_PAGES = ("DO NEXT",)
 """Parts that the pages of the garden tell whole."""
 DRAWING_MM = 150.0
 _PAIR = re.compile(r"(\S.*?:) {2,}(\S.*)")
