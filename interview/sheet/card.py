@@ -42,6 +42,7 @@ Part = Callable[[Plan], Iterator[str]]
 ROWS = 60
 """Lines of a printed page."""
 GAP = "________"
+NO_PEGS = "No pegs while digging is shut: lay it out with a hose, string and stones."
 PEG_ROWS = (MOST_ROWS, 5, 4)
 """Rows of pegs, fewer where the page has no room for more."""
 MOST_WHY = 2
@@ -220,7 +221,7 @@ def _stops(plan: Plan) -> Iterator[str]:
 
 def _pegs(brief: int, plan: Plan) -> Iterator[str]:
     if not may_dig(plan).open:
-        yield " No pegs while digging is shut: lay it out with a hose, string and stones."
+        yield f" {NO_PEGS}"
     try:
         table = peg_table(plan)
     except Unanswered:

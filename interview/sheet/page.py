@@ -16,8 +16,14 @@ from interview.sheet.page_parts import made, name_of, section_of
 from interview.sheet.page_working import working as working_of
 
 MADE_BY = "rain-garden-interview"
-REST = "DIGGING with every level, THE WORK, the SHOPPING LIST, and how each figure was worked out: "
-COMMAND = f"{MADE_BY} --sheet FILE --working"
+REST = (
+    ("One page for the pocket, with the dig list: ", f"{MADE_BY} --card FILE"),
+    (
+        "Every level, DIGGING, THE WORK, SHOPPING LIST, the working: ",
+        f"{MADE_BY} --sheet FILE --working",
+    ),
+)
+"""What else can be printed, and how."""
 
 
 def page_html(plan: Plan, working: bool = False) -> str:
@@ -73,15 +79,11 @@ def _first(plan: Plan) -> Markup:
         part(page_parts.verdict),
         part(page_parts.sentence),
         part(page_parts.figures),
-        tag(
-            "div",
-            section_of("From above", page_parts.above, plan),
-            section_of("Do next", page_parts.do_next, plan),
-            class_="beside",
-        ),
+        part(page_parts.front),
         section_of("Cut along the slope", page_parts.section, plan),
         section_of("Pegging out", page_parts.pegging, plan),
         section_of("Still to find out", _open, plan),
+        tag("footer", cautions.NOT_ENGINEERING),
         class_="page",
     )
 
@@ -108,7 +110,7 @@ def _second(plan: Plan) -> Markup:
         ),
         section_of("First year", page_plants.first_year, plan, "columns"),
         section_of("Take care", _cautions, plan, "caution columns"),
-        tag("footer", f"{cautions.NOT_ENGINEERING} {REST}", tag("code", COMMAND)),
+        tag("footer", *(tag("p", words, tag("code", command)) for words, command in REST)),
         class_="page",
     )
 

@@ -13,20 +13,20 @@ from interview.garden.figures import BY_KEY, find
 from interview.garden.pictures import planted_picture, section_picture
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
-from interview.garden.site import cautions
 from interview.garden.summary import figure_words, may_dig, rough_line, value_of
 from interview.quantities.evidence import Finding, Grade
-from interview.sheet import next_steps, size
+from interview.sheet import next_steps, page_room, size
+from interview.sheet.card import NO_PEGS
 from interview.sheet.markup import Markup, items, joined, row, tag
 from interview.sheet.report import VERDICT_WORDS
-from interview.sheet.stakeout import LINES, MOST_ROWS, peg_table
+from interview.sheet.stakeout import LINES, MOST_ROWS, PegTable, peg_table
 
 Part = Callable[[Plan], Markup]
 
 PICTURE_MM = 122.0
 """Width of a drawing of the first page."""
-ABOVE_TALL, SECTION_TALL = 0.6, 0.37
-"""Heights over width of the garden from above and of the section, at most."""
+SECTION_TALL = 0.37
+"""Height over width of the section, at most."""
 FIGURES = (
     ("pond_depth", "pond depth"),
     ("rain_held", "rain it holds"),
@@ -122,17 +122,29 @@ def _figure(key: str, words: str, plan: Plan) -> Markup:
     return tag("div", tag("b", value), tag("span", words), data_figure=key)
 
 
-def above(plan: Plan) -> Markup:
-    """Draw the garden from above with its plants, downhill toward the bottom of the page."""
-    drawing = planted_picture(plan)
-    left, low, right, _ = drawing.bounds
-    # The sizes stand in the legend: dimension lines would leave the picture half as large.
-    under = low - _UNDER * (right - left)
-    scale = scale_bar(left, under, right - left, "m" if plan.metric else "ft")
-    scaled = replace(drawing, notes=(), detail=scale)
-    picture, keys = with_legend(scaled, PICTURE_MM, "above", ABOVE_TALL)
-    notes = tag("p", " ".join(drawing.notes), class_="note")
-    return joined((Markup(picture), legend(keys), notes))
+def front(plan: Plan) -> Markup:
+    """Draw the garden from above, downhill toward the bottom of the page; beside it what to do."""
+    steps = [one for one in next_steps.steps(plan) if one != next_steps.PRINT_CARD]
+    beside: list[Markup] = []
+
+    def above(plan: Plan) -> Markup:
+        drawing = planted_picture(plan)
+        left, low, right, _ = drawing.bounds
+        # The sizes stand in the legend: dimension lines would leave the picture half as large.
+        under = low - _UNDER * (right - left)
+        scale = scale_bar(left, under, right - left, "m" if plan.metric else "ft")
+        high, apart = page_room.above(_peg_words(plan), _peg_count(plan), steps, len(drawing.keys))
+        bare = replace(drawing, notes=(), detail=scale)
+        picture, keys = with_legend(bare, PICTURE_MM, "above", high / PICTURE_MM)
+        notes = tag("p", " ".join(drawing.notes), class_="note")
+        if apart:
+            beside.append(legend(keys))
+            return joined((Markup(picture), notes))
+        return joined((Markup(picture), legend(keys), notes))
+
+    first = section_of("From above", above, plan)
+    second = section_of("Do next", lambda _: joined((items("ol", steps), *beside)), plan)
+    return tag("div", first, second, class_="beside")
 
 
 _UNDER = 0.1
@@ -150,7 +162,7 @@ def section(plan: Plan) -> Markup:
     return tag("div", tag("div", Markup(picture)), told, class_="beside")
 
 
-_MEASURES = ("Heights", "Dig from", "At the rim")
+_MEASURES = ("Heights are drawn", "Heights and", "Dig from")
 """Notes of the section that are printed beside it; the others are told where it is dug."""
 
 
@@ -159,25 +171,34 @@ def legend(keys: Iterable[tuple[str, str]]) -> Markup:
     return items("ul", (joined((Markup(one), words), " ") for one, words in keys), class_="legend")
 
 
-def do_next(plan: Plan) -> Markup:
-    """Tell the steps to take next, most pressing first."""
-    return items("ol", next_steps.steps(plan))
-
-
 def pegging(plan: Plan) -> Markup:
     """Tell the pegs of one bed from one string; none while a stop stands."""
     if may_dig(plan).word == "STOP":
         return tag("p", STOPPED)
     table = peg_table(plan)
-    most = 4 * len(table.basin.stations) + MOST_ROWS if table.own else MOST_ROWS
     where = "along the string" if table.own else "from the middle"
     head = row((where, "to", *LINES), "th")
-    rows = (row(one) for one in table.rows(most))
-    shut = () if may_dig(plan).open else (f"CAUTION: {cautions.PEGS}",)
-    said = (table.string(), *shut, table.round_words(), table.kidney(), table.reach())
-    words = (tag("p", one, class_="note") for one in said if one)
+    rows = (row(one) for one in table.rows(_most_pegs(table)))
+    words = (tag("p", one, class_="note") for one in _peg_words(plan))
     pegs = tag("div", tag("table", head, *rows, class_="pegs"))
     return tag("div", pegs, tag("div", *words), class_="beside")
+
+
+def _most_pegs(table: PegTable) -> int:
+    return 4 * len(table.basin.stations) + MOST_ROWS if table.own else MOST_ROWS
+
+
+def _peg_count(plan: Plan) -> int:
+    table = peg_table(plan)
+    return 0 if may_dig(plan).word == "STOP" else len(table.rows(_most_pegs(table)))
+
+
+def _peg_words(plan: Plan) -> list[str]:
+    """Return the sentences beside the pegs."""
+    table = peg_table(plan)
+    shut = "" if may_dig(plan).open else f"CAUTION: {NO_PEGS}"
+    said = (table.string(), shut, table.hose(), table.kidney(), table.reach())
+    return [one for one in said if one]
 
 
 def findings(plan: Plan) -> Markup:
@@ -195,7 +216,7 @@ def _grade(finding: Finding) -> Markup:
 
 def _said(finding: Finding) -> Iterator[Markup | str]:
     if finding.grade is Grade.GOOD:
-        yield finding.brief.line if finding.brief else finding.said
+        yield finding.said
     else:
         yield tag("b", finding.said)
         yield f" {finding.change}"
