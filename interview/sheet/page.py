@@ -17,9 +17,9 @@ from interview.sheet.page_working import working as working_of
 
 MADE_BY = "rain-garden-interview"
 REST = (
-    ("One page for the pocket, with the dig list: ", f"{MADE_BY} --card FILE"),
+    ("One page for the pocket: ", f"{MADE_BY} --card FILE"),
     (
-        "Every level, DIGGING, THE WORK, SHOPPING LIST, the working: ",
+        "With DIGGING, SHOPPING LIST, the working: ",
         f"{MADE_BY} --sheet FILE --working",
     ),
 )
@@ -110,7 +110,7 @@ def _second(plan: Plan) -> Markup:
         ),
         section_of("First year", page_plants.first_year, plan, "columns"),
         section_of("Take care", _cautions, plan, "caution columns"),
-        tag("footer", *(tag("p", words, tag("code", command)) for words, command in REST)),
+        tag("footer", *(tag("span", words, tag("code", command)) for words, command in REST)),
         class_="page",
     )
 

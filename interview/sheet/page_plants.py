@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from interview.asking.lands import Half, land
 from interview.drawing.printed import sprig
-from interview.drawing.vector import inline
+from interview.drawing.vector import with_legend
 from interview.garden.pictures import pond_pictures
 from interview.garden.plan import Plan
 from interview.garden.planting.choose import Pick, ZonePlan
@@ -18,6 +18,7 @@ from interview.garden.site import cautions
 from interview.garden.summary import unfolded
 from interview.quantities.shown import area_words
 from interview.sheet.markup import Markup, items, joined, tag, text
+from interview.sheet.page_parts import legend
 from interview.sheet.plants import (
     NORTHERN_SEASONS,
     ZONE_WORDS,
@@ -26,7 +27,7 @@ from interview.sheet.plants import (
     wet_words,
 )
 
-POND_MM, TALL = 70.0, 0.55
+POND_MM, TALL = 70.0, 0.7
 """Width of the chart of a pond, and its height over that."""
 _MONTHS = "JFMAMJJASOND"
 _CELL_MM = 2.4
@@ -137,14 +138,12 @@ def _notes(plan: Plan) -> Iterator[str]:
 
 def pond(plan: Plan) -> Markup:
     """Draw the pond in the storm of the rain to hold."""
-    return joined(
-        part
-        for place, one in enumerate(pond_pictures(plan))
-        for part in (
-            Markup(inline(replace(one, notes=(), print_ratio=TALL), POND_MM, f"pond{place}")),
-            tag("p", " ".join(one.notes)),
-        )
-    )
+    parts: list[Markup] = []
+    for place, one in enumerate(pond_pictures(plan)):
+        bare = replace(one, notes=(), print_ratio=TALL)
+        picture, keys = with_legend(bare, POND_MM, f"pond{place}")
+        parts += (Markup(picture), legend(keys), tag("p", " ".join(one.notes), class_="note"))
+    return joined(parts)
 
 
 def first_year(plan: Plan) -> Markup:
