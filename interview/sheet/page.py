@@ -11,6 +11,7 @@ from interview.garden.plan import Plan
 from interview.garden.site import cautions
 from interview.garden.summary import waiting
 from interview.sheet import page_parts, page_plants
+from interview.sheet.card import card_parts
 from interview.sheet.markup import Markup, items, joined, tag, text
 from interview.sheet.page_parts import made, name_of, section_of
 from interview.sheet.page_working import working as working_of
@@ -41,6 +42,17 @@ def page_html(plan: Plan, working: bool = False) -> str:
         said = f"A PART IS MISSING (a fault of the program): {own_fault.named(faults)}."
         pages.insert(0, tag("p", f"{said} Do not dig or build by this.", class_="fault"))
     return document(f"Rain garden: {name_of(plan)}", pages)
+
+
+def card_html(plan: Plan) -> str:
+    """Return the yard card as one HTML document of one page, line by line as its text."""
+    (title, *lines), sections = card_parts(plan)
+    parts = (
+        tag("section", tag("h2", name), tag("pre", "\n".join(one)), class_="work")
+        for name, one in sections
+    )
+    card = tag("div", head(" ".join(title.split()), [], "h2"), tag("p", *lines), *parts)
+    return document(title, [tag("div", card, class_="card")])
 
 
 def document(title: str, body: list[Markup]) -> str:

@@ -24,7 +24,18 @@ from interview.garden.summary import (
 )
 from interview.quantities.evidence import Finding, Grade, Source
 from interview.reading.foreign import shown
-from interview.sheet import dig, next_steps, plants, shopping, size, soil, storms, survey, work
+from interview.sheet import (
+    dig,
+    next_steps,
+    outside,
+    plants,
+    shopping,
+    size,
+    soil,
+    storms,
+    survey,
+    work,
+)
 from interview.sheet.appendix import Sources, formulas, glossary
 from interview.sheet.worksheet import worksheet
 
@@ -60,6 +71,15 @@ OUTSIDE: tuple[Part, ...] = (
     ("PLANTING SKETCH", plants.sketches),
     ("FIRST YEAR", plants.care),
 )
+SHORT: tuple[Part, ...] = (
+    ("PEGGING OUT", outside.pegging),
+    ("DIGGING", outside.digging),
+    ("THE WORK", outside.the_work),
+    ("SHOPPING LIST", shopping.shopping),
+    ("PLANTS", outside.planting),
+    ("FIRST YEAR", outside.first_year),
+)
+"""The parts to take outside, where only those are wanted."""
 WORKED_OUT: tuple[Part, ...] = (
     ("THE SOAK TEST", soil.soak),
     ("WHAT DRAINS HERE", survey.survey),
@@ -92,12 +112,21 @@ def finding_lines(finding: Finding, mark: str) -> list[str]:
 
 
 def plan_text(plan: Plan) -> str:
-    """Return the whole plan as plain text of 76 columns or fewer.
+    """Return the whole plan, its working too, as plain text of 76 columns or fewer.
 
     A part that meets a fault of the program says so in its place, and the head names it.
     """
+    return _text(parts, plan)
+
+
+def outside_text(plan: Plan) -> str:
+    """Return what to take outside as plain text of 76 columns or fewer; else as ``plan_text``."""
+    return _text(_short_parts, plan)
+
+
+def _text(make: Callable[[Plan], Iterator[list[str]]], plan: Plan) -> str:
     with own_fault.noting() as faults:
-        found = list(parts(plan))
+        found = list(make(plan))
     if faults:
         named = own_fault.named(faults)
         said = f"A PART IS MISSING (a fault of the program): {named}. Do not dig or build by this."
@@ -125,6 +154,19 @@ def parts(plan: Plan) -> Iterator[list[str]]:
     yield _part("FORMULAS", lambda: formulas(plan, sources))
     yield _part("SOURCES", sources.lines)
     yield _part("WORDS", glossary)
+
+
+def _short_parts(plan: Plan) -> Iterator[list[str]]:
+    yield _whole("the head", lambda: _head(plan))
+    yield _part("DO NEXT", lambda: next_steps.next_steps(plan))
+    yield _part("IN SHORT", lambda: _summary(plan))
+    yield _part("STILL TO FIND OUT", lambda: _waiting_part(plan))
+    yield _part("WHAT WAS FOUND", lambda: outside.found(plan))
+    yield from _worked(plan, REMEDIES[:2])
+    yield _part("CAUTIONS", lambda: _caution_part(plan))
+    yield from _worked(plan, SHORT)
+    yield _part("NOTES", lambda: _notes_part(plan))
+    yield ["", *outside.MORE]
 
 
 def _worked(plan: Plan, parts: tuple[Part, ...]) -> Iterator[list[str]]:
@@ -239,4 +281,4 @@ def _caution_part(plan: Plan) -> list[str]:
     return lines
 
 
-__all__ = ["plan_text", "so_far", "waiting", "waiting_text", "worksheet"]
+__all__ = ["outside_text", "plan_text", "so_far", "waiting", "waiting_text", "worksheet"]
