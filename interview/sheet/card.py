@@ -77,14 +77,14 @@ def _page(plan: Plan, planting: Part, brief: int) -> tuple[list[str], list[Secti
     head = _lines_of("the head", _head, plan)
     head += [""] * (2 - len(head))
     parts = _work(planting, brief)
-    if _stopped(plan):
+    if stopped(plan):
         # No measures to dig by are given where nothing should be dug.
         parts = (("3 WHAT STOPS IT, AND WHAT WOULD CHANGE THAT", _stops), ("4 TAKE CARE", _care))
     titled = (("1 MAY I DIG?", _gate), ("2 WHERE", _where), *parts)
     return head, [(title, _lines_of(title, part, plan)) for title, part in titled]
 
 
-def _stopped(plan: Plan) -> bool:
+def stopped(plan: Plan) -> bool:
     """Tell whether a stop was found, or none could be looked for."""
     try:
         return may_dig(plan).word == "STOP"

@@ -16,7 +16,7 @@ from interview.garden.plan import Plan
 from interview.garden.summary import figure_words, may_dig, rough_line, value_of
 from interview.quantities.evidence import Finding, Grade
 from interview.sheet import next_steps, page_room, size
-from interview.sheet.card import NO_PEGS
+from interview.sheet.card import NO_PEGS, stopped
 from interview.sheet.markup import Markup, items, joined, row, tag
 from interview.sheet.report import VERDICT_WORDS
 from interview.sheet.stakeout import LINES, MOST_ROWS, PegTable, peg_table
@@ -124,8 +124,10 @@ def _figure(key: str, words: str, plan: Plan) -> Markup:
 
 def front(plan: Plan) -> Markup:
     """Draw the garden from above, downhill toward the bottom of the page; beside it what to do."""
-    steps = [one for one in next_steps.steps(plan) if one != next_steps.PRINT_CARD]
     beside: list[Markup] = []
+
+    def do_next(plan: Plan) -> Markup:
+        return joined((items("ol", _steps(plan)), *beside))
 
     def above(plan: Plan) -> Markup:
         drawing = planted_picture(plan)
@@ -133,7 +135,9 @@ def front(plan: Plan) -> Markup:
         # The sizes stand in the legend: dimension lines would leave the picture half as large.
         under = low - _UNDER * (right - left)
         scale = scale_bar(left, under, right - left, "m" if plan.metric else "ft")
-        high, apart = page_room.above(_peg_words(plan), _peg_count(plan), steps, len(drawing.keys))
+        high, apart = page_room.above(
+            _peg_words(plan), _peg_count(plan), _guess(plan), len(drawing.keys)
+        )
         bare = replace(drawing, notes=(), detail=scale)
         picture, keys = with_legend(bare, PICTURE_MM, "above", high / PICTURE_MM)
         notes = tag("p", " ".join(drawing.notes), class_="note")
@@ -143,8 +147,21 @@ def front(plan: Plan) -> Markup:
         return joined((Markup(picture), legend(keys), notes))
 
     first = section_of("From above", above, plan)
-    second = section_of("Do next", lambda _: joined((items("ol", steps), *beside)), plan)
+    second = section_of("Do next", do_next, plan)
     return tag("div", first, second, class_="beside")
+
+
+def _steps(plan: Plan) -> list[str]:
+    return [one for one in next_steps.steps(plan) if one != next_steps.PRINT_CARD]
+
+
+def _guess(plan: Plan) -> list[str]:
+    """Return the steps for the room they take; a fault in them costs no picture."""
+    try:
+        return _steps(plan)
+    except Exception as trouble:
+        own_fault.note("do next", trouble)
+        return []
 
 
 _UNDER = 0.1
@@ -173,7 +190,7 @@ def legend(keys: Iterable[tuple[str, str]]) -> Markup:
 
 def pegging(plan: Plan) -> Markup:
     """Tell the pegs of one bed from one string; none while a stop stands."""
-    if may_dig(plan).word == "STOP":
+    if stopped(plan):
         return tag("p", STOPPED)
     table = peg_table(plan)
     where = "along the string" if table.own else "from the middle"
@@ -190,11 +207,13 @@ def _most_pegs(table: PegTable) -> int:
 
 def _peg_count(plan: Plan) -> int:
     table = peg_table(plan)
-    return 0 if may_dig(plan).word == "STOP" else len(table.rows(_most_pegs(table)))
+    return 0 if stopped(plan) else len(table.rows(_most_pegs(table)))
 
 
 def _peg_words(plan: Plan) -> list[str]:
     """Return the sentences beside the pegs."""
+    if stopped(plan):
+        return [STOPPED]
     table = peg_table(plan)
     shut = "" if may_dig(plan).open else f"CAUTION: {NO_PEGS}"
     said = (table.string(), shut, table.hose(), table.kidney(), table.reach())
