@@ -25,9 +25,14 @@ def joined(parts: Iterable[str], between: str = "\n") -> Markup:
 
 
 def tag(name: str, *parts: str, **attributes: str) -> Markup:
-    """Return an element with ``parts`` inside; ``class_`` is its class, ``data_x`` is data-x."""
+    """Return an element with ``parts`` inside; ``class_`` is its class, ``data_x`` is data-x.
+
+    An attribute without a value is left out.
+    """
     said = "".join(
-        f' {key.rstrip("_").replace("_", "-")}="{text(value)}"' for key, value in attributes.items()
+        f' {key.rstrip("_").replace("_", "-")}="{text(value)}"'
+        for key, value in attributes.items()
+        if value
     )
     return Markup(f"<{name}{said}>{joined(parts, '')}</{name}>")
 

@@ -137,9 +137,9 @@ def front(plan: Plan) -> Markup:
         # The sizes stand in the legend: dimension lines would leave the picture half as large.
         under = low - _UNDER * (right - left)
         scale = scale_bar(left, under, right - left, "m" if plan.metric else "ft")
-        high, apart = page_room.above(
-            _peg_words(plan), _peg_count(plan), _guess(plan), len(drawing.keys)
-        )
+        more = page_room.SECOND_LINE if stopped(plan) or not may_dig(plan).open else 0.0
+        pegs = _peg_words(plan), _peg_count(plan)
+        high, apart = page_room.above(*pegs, _guess(plan), len(drawing.keys), more)
         bare = replace(drawing, notes=(), detail=scale)
         picture, keys = with_legend(bare, PICTURE_MM, "above", high / PICTURE_MM)
         notes = tag("p", " ".join(drawing.notes), class_="note")

@@ -20,7 +20,7 @@ ON_THE_PAGES = ("DO NEXT",)
 """Parts that the pages of the garden tell whole."""
 DRAWING_MM = 150.0
 _PAIR = re.compile(r"(\S.*?:) {2,}(\S.*)")
-_COLUMNS = re.compile(r"\S {2,}\S|^ *\d+\.\d+ |^  +\S+( \S+)*$")
+_COLUMNS = re.compile(r"\S {2,}\S|^ *(\S )+\S$")
 
 
 def working(plan: Plan) -> Iterator[Markup]:
@@ -70,7 +70,9 @@ def _body(lines: Sequence[str], drawings: Sequence[Drawing]) -> Iterator[Markup]
             case "table":
                 yield tag("pre", "\n".join(found))
             case "text":
-                yield joined(tag("p", one) for one in found)
+                yield joined(
+                    tag("p", one, class_="in" if one.startswith(" ") else "") for one in found
+                )
 
 
 def _sort(line: str) -> str:
