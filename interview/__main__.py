@@ -64,7 +64,12 @@ def parser() -> argparse.ArgumentParser:
     words.add_argument("file", nargs="?", metavar="FILE", help="answers file to go on with")
     ways = words.add_mutually_exclusive_group()
     ways.add_argument("--plain", action="store_true", help="one question at a time, on plain lines")
-    ways.add_argument("--plan", action="store_true", help="print the plan of FILE")
+    ways.add_argument(
+        "--plan", action="store_true", help="print what to take outside of the plan of FILE"
+    )
+    ways.add_argument(
+        "--sheet", action="store_true", help="write the plan of FILE as HTML to print on two pages"
+    )
     ways.add_argument(
         "--card", action="store_true", help="print the yard card of FILE: one page to take outside"
     )
@@ -75,6 +80,13 @@ def parser() -> argparse.ArgumentParser:
     ways.add_argument("--questions", action="store_true", help="print the blank worksheet")
     words.add_argument(
         "--plants", metavar="CSV", help="choose from this plant file too, not the one FILE names"
+    )
+    words.add_argument(
+        "--working", action="store_true", help="with --plan, --sheet: how all was worked out too"
+    )
+    words.add_argument("--html", action="store_true", help="with --card: as HTML to print")
+    words.add_argument(
+        "--output", metavar="PATH", help="with --plan, --sheet, --card, --figures: write this file"
     )
     words.add_argument("--version", action="version", version=f"{NAME} {version()}")
     return words
@@ -103,15 +115,32 @@ def main(words: Sequence[str] | None = None) -> int:
 
 
 def _run(given: argparse.Namespace) -> int:
+    if wrong := _misplaced(given):
+        return _refuse(wrong)
     if given.questions:
         return _report(given)
-    if given.plan or given.card or given.figures or given.check:
+    if given.check or _prints(given):
         if not given.file:
             return _refuse("name the answers FILE as well")
         return _report(given)
     if given.plain:
         return _plain(given.file, _plants(given))
     return _full_screen(given.file, _plants(given))
+
+
+def _prints(given: argparse.Namespace) -> bool:
+    return bool(given.plan or given.sheet or given.card or given.figures)
+
+
+def _misplaced(given: argparse.Namespace) -> str:
+    """Say which option goes with another way; nothing where all fit."""
+    if given.working and not (given.plan or given.sheet):
+        return "--working goes with --plan or --sheet"
+    if given.html and not given.card:
+        return "--html goes with --card; --sheet is HTML as it is"
+    if given.output is not None and not _prints(given):
+        return "--output goes with --plan, --sheet, --card or --figures"
+    return ""
 
 
 def _plants(given: argparse.Namespace) -> str:
@@ -174,9 +203,25 @@ def _reported(given: argparse.Namespace) -> int:
     with heard_by(_far):
         text = _sheet(given)(plan)
     _far(None)
-    say(text, end="")
+    status = 0
+    if given.output is None:
+        say(text, end="")
+    else:
+        status = _put(given.output, text, path)
     for one in loaded.troubles:
         _tell(f"{NAME}: line {one.line}: {one.key}: {one.sentence}")
+    return status
+
+
+def _put(name: str, text: str, answers: Path) -> int:
+    """Write a page to a file, whole or not at all, and over nothing but an earlier page."""
+    from interview import answers_file as af
+    from interview.sheet.written import NotOurs, put_page
+
+    try:
+        put_page(name, text, answers)
+    except (NotOurs, af.NotSaved) as trouble:
+        return _refuse(f"not written: {trouble}", UNWRITTEN)
     return 0
 
 
@@ -186,13 +231,21 @@ def _sheet(given: argparse.Namespace) -> Callable[[Plan], str]:
         from interview.sheet.figures_file import figures_text
 
         return figures_text
+    if given.sheet:
+        from interview.sheet.page import page_html
+
+        return partial(page_html, working=given.working)
+    if given.html:
+        from interview.sheet.page import card_html
+
+        return card_html
     if given.card:
         from interview.sheet.card import card_text
 
         return card_text
-    from interview.sheet.report import plan_text
+    from interview.sheet.report import outside_text, plan_text
 
-    return plan_text
+    return plan_text if given.working else outside_text
 
 
 def _far(far: HowFar | None) -> None:

@@ -70,10 +70,11 @@ PROPERTIES = [
 def test_any_part_of_the_plan_may_fail_and_every_heading_still_stands(
     record, name, monkeypatch, capsys
 ):
-    assert main(["--plan", str(SAMPLE)]) == 0
+    way = ["--plan", "--working", str(SAMPLE)]
+    assert main(way) == 0
     whole = capsys.readouterr().out
     monkeypatch.setattr(record, name, property(broken))
-    assert main(["--plan", str(SAMPLE)]) == CRASHED
+    assert main(way) == CRASHED
     said = capsys.readouterr()
     missing = set(headings(whole)) - set(headings(said.out))
     assert missing <= {"WHERE GUIDES DISAGREE", "IF THE SOIL IS SLOW", "OPTIONS"}
@@ -83,6 +84,17 @@ def test_any_part_of_the_plan_may_fail_and_every_heading_still_stands(
     assert "KeyError at test_own_fault.py line " in said.err and "Report the line above" in said.err
     assert "secret" not in said.out + said.err
     assert all(len(line) <= 76 for line in said.out.splitlines())
+
+
+@pytest.mark.parametrize(("record", "name"), PROPERTIES)
+def test_the_printed_sheet_gives_the_rest_too(record, name, monkeypatch, capsys):
+    monkeypatch.setattr(record, name, property(broken))
+    for way in (["--sheet", "--working"], ["--card", "--html"], ["--plan"]):
+        assert main([*way, str(SAMPLE)]) == CRASHED
+        said = capsys.readouterr().out
+        assert "A PART IS MISSING (a fault of the program)" in said
+        assert "secret" not in said and "Maple corner" in said
+        assert way != ["--sheet", "--working"] or "<h2>Take care</h2>" in said
 
 
 @pytest.mark.parametrize(("record", "name"), PROPERTIES)

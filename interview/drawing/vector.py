@@ -1,14 +1,33 @@
-"""A drawing as SVG for print: black on white, one file, no fonts of its own."""
+"""A drawing as SVG for print: black lines carry it, tints and patterns only help the eye."""
 
 from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from dataclasses import replace
+from functools import partial
+from itertools import pairwise
 from xml.sax.saxutils import escape
 
 from interview.drawing.grid import Frame, Look
 from interview.drawing.layout import SAMPLE, Layout, Text, label_text, lay_out
-from interview.drawing.scene import XY, Drawing, Hatch, LabelSpot, Mark, Path, Stroke, Symbol
+from interview.drawing.printed import EDGED, HATCHES, MATERIALS, Fill, sprig
+from interview.drawing.scene import (
+    XY,
+    Drawing,
+    Hatch,
+    Key,
+    Label,
+    LabelSpot,
+    Mark,
+    Material,
+    Path,
+    Shape,
+    Sprig,
+    Stroke,
+    Symbol,
+    inside,
+)
 from interview.drawing.words import clean, column_width
 
 FONT_MM = 3.0
@@ -17,19 +36,16 @@ CELL_MM = 0.6 * FONT_MM
 """Width kept for a letter; a line is twice as tall."""
 TALLEST = 1.1
 """Height over width of the picture at most, so that it stays on one sheet."""
-_PATTERNS = {
-    Hatch.CUT: ("2", '<path d="M0 2 L2 0" stroke="black" stroke-width="0.18"/>'),
-    Hatch.MULCH: (
-        "1.6",
-        '<path d="M0 0 L1.6 1.6 M0 1.6 L1.6 0" stroke="black" stroke-width="0.14"/>',
-    ),
-    Hatch.COMPOST: (
-        "1.2",
-        '<path d="M0 0 L1.2 1.2 M0 0.6 h1.2" stroke="black" stroke-width="0.16"/>',
-    ),
-    Hatch.DRAINS: ("2.6", '<path d="M0.4 1.3 h1" stroke="black" stroke-width="0.2"/>'),
-    Hatch.FILL: ("1.6", '<circle cx="0.8" cy="0.8" r="0.22" fill="black"/>'),
-}
+LEAST_MM = 40
+"""Width under which no letter would be readable."""
+_LETTER_MM = 1.75
+"""Radius of the white round that the letter of a kind of plant stands in."""
+_LETTERS_APART = (8, 4, 2.2)
+"""How far such letters should lie apart, in radii: as far as one of these allows."""
+_SPRIG_MM, _LEAST_SPRIG = 2.4, 0.45
+"""Room that a plant's mark wants, and the least size it is drawn in."""
+_TELLING = (Hatch.CUT, Hatch.DRAINS)
+"""Hatches that say what no material does; the others are told by the pattern of theirs."""
 _HALO = 'paint-order="stroke" stroke="white" stroke-width="0.9" stroke-linejoin="round"'
 
 
@@ -38,31 +54,51 @@ def svg(drawing: Drawing, width_mm: float) -> str:
 
     Raises ValueError under 40 mm, where no letter would be readable.
     """
-    if not 40 <= width_mm < math.inf:
-        raise ValueError("A printed drawing must be at least 40 mm (1.6 in) wide.")
-    drawing = drawing.sized(small=False)
-    columns = int(width_mm / CELL_MM) - 2
-    layout = lay_out(drawing, columns, _rows(drawing, columns), Look(printed=True))
-    title_lines = len(layout.title)
-    lines = title_lines + layout.frame.rows + layout.legend_lines + 1
-    height = lines * 2 * CELL_MM
-    page = _Page(title_lines * 2 * CELL_MM)
-    body = "\n".join(page.of(drawing, layout))
+    page = _Page(drawing, width_mm, "", TALLEST)
     title, description = _xml(drawing.title), _xml(drawing.description)
     return (
         '<?xml version="1.0" encoding="UTF-8"?>\n'
-        f'<svg xmlns="http://www.w3.org/2000/svg" width="{width_mm:g}mm" height="{height:.2f}mm" '
-        f'viewBox="0 0 {width_mm:g} {height:.2f}" role="img" aria-label="{title}" '
+        f'<svg xmlns="http://www.w3.org/2000/svg" {page.size} role="img" aria-label="{title}" '
         f'font-family="Helvetica, Arial, sans-serif" font-size="{FONT_MM:g}">\n'
-        f"<title>{title}</title>\n<desc>{description}</desc>\n<defs>{_defs()}</defs>\n"
-        f'<rect x="0" y="0" width="{width_mm:g}" height="{height:.2f}" fill="white"/>\n'
-        f"{body}\n</svg>\n"
+        f"<title>{title}</title>\n<desc>{description}</desc>\n<defs>{page.defs}</defs>\n"
+        f'<rect x="0" y="0" width="{width_mm:g}" height="{page.height:.2f}" fill="white"/>\n'
+        f"{page.body}\n</svg>\n"
     )
 
 
-def _rows(drawing: Drawing, columns: int) -> int:
+def inline(drawing: Drawing, width_mm: float, name: str, tallest: float = TALLEST) -> str:
+    """Return ``drawing`` as an SVG element of an HTML page, without its title on it.
+
+    ``name`` begins every id in it and must be its own on the page; ``tallest`` is the height over
+    the width at most. Raises ValueError under 40 mm, where no letter would be readable.
+    """
+    return _element(_Page(replace(drawing, title=""), width_mm, f"{name}-", tallest), drawing)
+
+
+def with_legend(
+    drawing: Drawing, width_mm: float, name: str, tallest: float = TALLEST
+) -> tuple[str, tuple[tuple[str, str], ...]]:
+    """Return the element as ``inline`` does, and apart from it each sample with its words."""
+    bare = replace(drawing, title="", keys=())
+    page = _Page(bare, width_mm, f"{name}-", tallest)
+    legend = tuple((page.sample(key), key.words) for key in drawing.keys)
+    return _element(page, drawing), legend
+
+
+def _element(page: _Page, drawing: Drawing) -> str:
+    name, title = page.prefix, _xml(drawing.title)
+    return (
+        f'<svg {page.size} role="img" aria-labelledby="{name}title" '
+        f'aria-describedby="{name}desc" font-size="{FONT_MM:g}">\n'
+        f'<title id="{name}title">{title}</title>\n'
+        f'<desc id="{name}desc">{_xml(drawing.description)}</desc>\n'
+        f"<defs>{page.defs}</defs>\n{page.body}\n</svg>"
+    )
+
+
+def _rows(drawing: Drawing, columns: int, tallest: float) -> int:
     if drawing.proportional:
-        return int(columns / 2 * TALLEST)
+        return int(columns / 2 * tallest)
     legend = len(drawing.keys) + len(drawing.notes) + 1
     return int(columns / 2 * drawing.print_ratio) + legend
 
@@ -71,34 +107,69 @@ def _xml(text: str) -> str:
     return escape(clean(text), {'"': "&quot;"})
 
 
-def _defs() -> str:
-    return "".join(
-        f'<pattern id="hatch-{hatch.name.lower()}" width="{size}" height="{size}" '
-        f'patternUnits="userSpaceOnUse">{inner}</pattern>'
-        for hatch, (size, inner) in _PATTERNS.items()
-    )
-
-
 class _Page:
-    """Writes a layout in millimetres, the picture ``top`` under the upper edge."""
+    """Writes a drawing in millimetres, its picture under its title."""
 
-    def __init__(self, top: float) -> None:
-        self.top = top
+    def __init__(self, drawing: Drawing, width_mm: float, prefix: str, tallest: float) -> None:
+        if not LEAST_MM <= width_mm < math.inf:
+            raise ValueError("A printed drawing must be at least 40 mm (1.6 in) wide.")
+        drawing = drawing.sized(small=False)
+        self.prefix = prefix
+        self._used: dict[str, Fill] = {}
+        letters = {one.letter for one in drawing.shapes if isinstance(one, Sprig)}
+        shapes: list[Shape] = []
+        self._letters: list[Label] = []
+        for shape in drawing.shapes:
+            if isinstance(shape, Label) and shape.text in letters:
+                self._letters.append(shape)
+            else:
+                shapes.append(shape)
+        self._drawing = replace(drawing, shapes=tuple(shapes))
+        columns = int(width_mm / CELL_MM) - 2
+        rows = _rows(drawing, columns, tallest)
+        self._layout = lay_out(self._drawing, columns, rows, Look(printed=True))
+        title_lines, legend = len(self._layout.title), self._layout.legend_lines
+        lines = title_lines + self._layout.frame.rows + (legend + 0.5 if legend else 0)
+        self.top = title_lines * 2 * CELL_MM
+        self.height = lines * 2 * CELL_MM
+        self.size = (
+            f'width="{width_mm:g}mm" height="{self.height:.2f}mm" '
+            f'viewBox="0 0 {width_mm:g} {self.height:.2f}"'
+        )
+        self.body = "\n".join(self._lines())
 
-    def of(self, drawing: Drawing, layout: Layout) -> Iterator[str]:
+    def sample(self, key: Key) -> str:
+        """Return the sample of a line of the legend as a small SVG element."""
+        wide = SAMPLE * CELL_MM
+        inner = "".join(self._sample(0.0, 0.5 * FONT_MM, key))
+        return (
+            f'<svg width="{wide:g}mm" height="{FONT_MM:g}mm" viewBox="0 0 {wide:g} {FONT_MM:g}" '
+            f'aria-hidden="true">{inner}</svg>'
+        )
+
+    @property
+    def defs(self) -> str:
+        """The patterns that are used."""
+        return "".join(fill.pattern(name) for name, fill in self._used.items())
+
+    def _lines(self) -> Iterator[str]:
+        layout = self._layout
         for line, words in enumerate(layout.title):
             yield _text(CELL_MM, _base(line, 0), words, weight="bold")
         frame = layout.frame
-        paths = [shape for shape in drawing.shapes if isinstance(shape, Path)]
+        paths = [shape for shape in self._drawing.shapes if isinstance(shape, Path)]
         for path in paths:
-            if path.hatch is not None:
-                yield self._filled(path, frame, path.hatch)
-        for path in paths:
-            if path.stroke is not None:
+            yield from self._area(path, frame)
+            # What parts materials lies under a later material; other lines lie on all of them.
+            if path.border and path.stroke is not None:
                 yield self._stroked(path, frame, path.stroke)
-        for mark in drawing.shapes:
+        for path in paths:
+            if not path.border and path.stroke is not None:
+                yield self._stroked(path, frame, path.stroke)
+        for mark in self._drawing.shapes:
             if isinstance(mark, Mark):
                 yield _symbol(self._at(frame, mark.x, mark.y), mark.symbol)
+        yield from self._plants(frame)
         for text in layout.texts:
             yield from self._label(text)
         yield from self._legend(layout)
@@ -111,15 +182,66 @@ class _Page:
         points = (self._at(frame, x, y) for x, y in path.points)
         return " ".join(f"{x:.2f},{y:.2f}" for x, y in points)
 
-    def _filled(self, path: Path, frame: Frame, hatch: Hatch) -> str:
-        area = f'<polygon points="{self._points(path, frame)}"'
-        # A cut-out takes away the hatch of what it is cut from.
-        under = f'{area} fill="white" stroke="none"/>' if hatch is Hatch.CUT else ""
-        return f'{under}{area} fill="url(#hatch-{hatch.name.lower()})" stroke="none"/>'
+    def _area(self, path: Path, frame: Frame) -> Iterator[str]:
+        points = self._points(path, frame)
+        edged = path.material in EDGED and path.stroke is None
+        line = 'stroke="black" stroke-width="0.2"' if edged else 'stroke="none"'
+        for fill in self._fills(path.material, path.hatch):
+            yield f'<polygon points="{points}" fill="{fill}" {line}/>'
+
+    def _fills(self, material: Material | None, hatch: Hatch | None) -> Iterator[str]:
+        """Yield what an area is filled with, the lowest first; nothing for bare paper."""
+        if hatch in _TELLING or material is None:
+            # A cut-out takes away the hatch of what it is cut from.
+            tint = MATERIALS[material].tint if material in MATERIALS else ""
+            if under := "white" if hatch is Hatch.CUT else tint:
+                yield under
+            if hatch is not None:
+                yield self._pattern(f"hatch-{hatch.name}", HATCHES[hatch])
+        elif fill := MATERIALS.get(material):
+            yield self._pattern(material.name, fill) if fill.marks else fill.tint
+
+    def _pattern(self, name: str, fill: Fill) -> str:
+        """Note that a pattern is used; return what refers to it."""
+        name = f"{self.prefix}{name.lower()}"
+        self._used[name] = fill
+        return f"url(#{name})"
 
     def _stroked(self, path: Path, frame: Frame, stroke: Stroke) -> str:
         name = "polygon" if path.closed else "polyline"
         return f'<{name} points="{self._points(path, frame)}" fill="none" {_pen(stroke)}/>'
+
+    def _plants(self, frame: Frame) -> Iterator[str]:
+        """Yield every plant but where stone lies, and the letter of each kind on one of them."""
+        stone = [
+            one.points
+            for one in self._drawing.shapes
+            if isinstance(one, Path) and one.material is Material.STONE
+        ]
+        plants = [
+            one
+            for one in self._drawing.shapes
+            if isinstance(one, Sprig) and not any(inside((one.x, one.y), area) for area in stone)
+        ]
+        told: list[XY] = []
+        for label in self._letters:
+            same = [(one.x, one.y) for one in plants if one.letter == label.text]
+            same.sort(key=partial(math.dist, (label.x, label.y)))
+            spots = [self._at(frame, x, y) for x, y in same]
+            free = (spot for far in _LETTERS_APART for spot in spots if _apart(spot, told, far))
+            told.append(next(free, spots[0] if spots else self._at(frame, label.x, label.y)))
+        spots = [self._at(frame, one.x, one.y) for one in plants]
+        size = _sprig_size(spots)
+        for plant, (x, y) in zip(plants, spots, strict=True):
+            if all(math.dist((x, y), one) > _LETTER_MM for one in told):
+                move = f"translate({x:.2f} {y:.2f}) scale({size:.2f})"
+                yield f'<g transform="{move}">{sprig(plant.char)}</g>'
+        for label, (x, y) in zip(self._letters, told, strict=True):
+            yield (
+                f'<circle cx="{x:.2f}" cy="{y:.2f}" r="{_LETTER_MM:g}" fill="white" stroke="black" '
+                'stroke-width="0.2"/>'
+            )
+            yield _text(x, y + 0.34 * FONT_MM, label.text, anchor="middle", weight="bold")
 
     def _label(self, text: Text) -> Iterator[str]:
         # One column is left free at either edge of the page.
@@ -148,9 +270,31 @@ class _Page:
         for entry in layout.legend:
             x, y = (entry.column + 1) * CELL_MM, _base(entry.line, top)
             if entry.key is not None:
-                yield _sample(x, y - 0.35 * FONT_MM, entry.key.sample)
+                yield from self._sample(x, y - 0.35 * FONT_MM, entry.key)
                 x += (SAMPLE + 1) * CELL_MM
             yield _text(x, y, entry.text)
+
+    def _sample(self, x: float, y: float, key: Key) -> Iterator[str]:
+        long, sample = SAMPLE * CELL_MM, key.sample
+        box = f'x="{x:.2f}" y="{y - 1.1:.2f}" width="{long:.2f}" height="2.2"'
+        for fill in self._fills(key.material, sample if isinstance(sample, Hatch) else None):
+            edge = "none" if isinstance(sample, Stroke) else "black"
+            yield f'<rect {box} fill="{fill}" stroke="{edge}" stroke-width="0.2"/>'
+        match sample:
+            case Stroke():
+                yield f'<path d="M{x:.2f} {y:.2f} h{long:.2f}" fill="none" {_pen(sample)}/>'
+            case Symbol():
+                yield _symbol((x + long / 2, y), sample)
+
+
+def _sprig_size(spots: list[XY]) -> float:
+    """Return how large plants may be drawn that they stay apart, 1 for their whole size."""
+    steps = sorted(math.dist(*pair) for pair in pairwise(spots))
+    return min(1.0, max(_LEAST_SPRIG, steps[len(steps) // 2] / _SPRIG_MM)) if steps else 1.0
+
+
+def _apart(spot: XY, others: list[XY], far: float) -> bool:
+    return all(math.dist(spot, other) > far * _LETTER_MM for other in others)
 
 
 def _blank(column: float, y: float, size: int) -> str:
@@ -206,16 +350,3 @@ def _arrow(column: float, y: float, toward: XY) -> str:
     back = f"M{tip[0]:.2f} {tip[1]:.2f} L{wings[1][0]:.2f} {wings[1][1]:.2f}"
     path = f"M{tail[0]:.2f} {tail[1]:.2f}{line} {back}"
     return f'<path d="{path}" fill="none" stroke="black" stroke-width="0.35"/>'
-
-
-def _sample(x: float, y: float, sample: Stroke | Hatch | Symbol) -> str:
-    long = SAMPLE * CELL_MM
-    match sample:
-        case Stroke():
-            return f'<path d="M{x:.2f} {y:.2f} h{long:.2f}" fill="none" {_pen(sample)}/>'
-        case Hatch():
-            box = f'x="{x:.2f}" y="{y - 1.1:.2f}" width="{long:.2f}" height="2.2"'
-            look = f'fill="url(#hatch-{sample.name.lower()})" stroke="black" stroke-width="0.2"'
-            return f"<rect {box} {look}/>"
-        case Symbol():
-            return _symbol((x + long / 2, y), sample)

@@ -11,7 +11,7 @@ from interview.garden.plan import Plan
 from interview.garden.planting.wetness import USUAL_HOURS
 from interview.garden.site.siting import SLOPE_STOP
 from interview.garden.size.zones import Zone
-from interview.garden.summary import figure_words, may_dig, value_of
+from interview.garden.summary import figure_words, may_dig, size_sentence, value_of
 from interview.quantities.evidence import Finding, Grade
 from interview.quantities.shown import depth_words
 from interview.quantities.units import Quantity, magnitude, ratio
@@ -95,24 +95,23 @@ def _digging(plan: Plan) -> str:
 
 
 def _sentences(plan: Plan) -> Iterator[str]:
-    known = dict(_known(plan, ("Over all", "Level floor", "Pond depth", "Rain it holds")))
-    if len(known) == 4:
-        yield (
-            f"A garden {known['Over all']} over all, with a flat floor of {known['Level floor']} "
-            f"and a pond {known['Pond depth']} deep."
-        )
-        rest = dict(_known(plan, ("Area that drains here", "Empties", "Plants")))
-        said = f"It holds {known['Rain it holds']} of rain"
-        if "Area that drains here" in rest:
-            said += f" from {rest['Area that drains here']}"
-        if "Empties" in rest:
-            said += f", is empty {rest['Empties']}"
-        if "Plants" in rest:
-            said += f" and takes {rest['Plants']} plants"
-        yield f"{said}."
+    try:
+        yield size_sentence(plan)
+    except Unanswered:
+        first = dict(_known(plan, ("First size",)))
+        yield first.get("First size", "There is no size yet: answer how big the roof is.")
         return
-    first = dict(_known(plan, ("First size",)))
-    yield first.get("First size", "There is no size yet: answer how big the roof is.")
+    labels = ("Rain it holds", "Area that drains here", "Pond depth", "Empties")
+    known = dict(_known(plan, labels))
+    said = f"The pond is {known['Pond depth']} deep, holds {known['Rain it holds']} of rain"
+    if "Area that drains here" in known:
+        said += f" from {known['Area that drains here']}"
+    if "Empties" in known:
+        said += f" and is empty {known['Empties']}"
+    try:
+        yield f"{said}; it takes {figure_words(plan, 'plants_total')} plants."
+    except Unanswered:
+        yield f"{said}."
 
 
 def _known(plan: Plan, labels: tuple[str, ...]) -> Iterator[tuple[str, str]]:

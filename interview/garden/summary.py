@@ -12,7 +12,6 @@ from typing import Any
 from interview.asking import own_fault, route
 from interview.asking.answers import Answers
 from interview.asking.question import Question, Unanswered
-from interview.drawing.scene import Drawing
 from interview.garden import figures, soak_due
 from interview.garden.afterwards.levels_questions import LEVELS
 from interview.garden.figures import BY_KEY, find
@@ -37,6 +36,7 @@ TOO_SMALL = "TOO SMALL"
 """How the line about the room begins where the garden does not fit it."""
 WIDTH = 76
 """Columns of the sheet: it prints on letter and A4 paper."""
+_UNFOLDED = 100_000
 _columns = ContextVar("columns", default=WIDTH)
 
 
@@ -44,6 +44,16 @@ _columns = ContextVar("columns", default=WIDTH)
 def folded_to(columns: int) -> Iterator[None]:
     """Fold the sheet to ``columns``, for a window narrower than paper; never to more than paper."""
     before = _columns.set(min(columns, WIDTH))
+    try:
+        yield
+    finally:
+        _columns.reset(before)
+
+
+@contextmanager
+def unfolded() -> Iterator[None]:
+    """Leave every paragraph of the sheet on one line, for pages that fold by themselves."""
+    before = _columns.set(_UNFOLDED)
     try:
         yield
     finally:
@@ -66,33 +76,6 @@ def in_words(wanted: bool = True) -> Iterator[None]:
 def words_alone() -> bool:
     """Return whether the drawings of the sheet are told in words now."""
     return _in_words.get()
-
-
-_set_aside: ContextVar[list[Drawing] | None] = ContextVar("set aside", default=None)
-
-
-@contextmanager
-def drawings_set_aside(into: list[Drawing]) -> Iterator[None]:
-    """Have each drawing of the sheet put into a list, and a line ``in_its_place`` where it was."""
-    before = _set_aside.set(into)
-    try:
-        yield
-    finally:
-        _set_aside.reset(before)
-
-
-def set_aside(drawing: Drawing) -> str:
-    """Put a drawing aside where that is wanted, and return the line in its place; else nothing."""
-    into = _set_aside.get()
-    if into is None:
-        return ""
-    into.append(drawing)
-    return in_its_place(len(into) - 1)
-
-
-def in_its_place(number: int) -> str:
-    """Return the line that stands where a drawing was."""
-    return f"‹drawing {number + 1}›"
 
 
 def width() -> int:

@@ -21,7 +21,7 @@ from interview.plain.read_out import Say, Teller, option_lines, page
 from interview.plain.turn import Turn
 from interview.reading import Refused
 from interview.sheet.card import card_text
-from interview.sheet.report import plan_text, waiting_text
+from interview.sheet.report import outside_text, plan_text, waiting_text
 
 HELP = """Type an answer and press Enter. An empty line takes the value offered, keeps the answer
 there is, or skips what may be skipped. In a list each line is kept at once, and an empty line
@@ -37,7 +37,7 @@ later, help, go NAME.
   :options   every choice of a question
   :picture   the drawing of a question; :picture plan, the plan with its drawings
   :again     read the question again
-  :plan      the plan so far
+  :plan      the plan so far; :plan working, how all of it was worked out too
   :card      the yard card, one page to take outside
   :waiting   what the plan still waits for
   :answers   every question with its answer
@@ -101,7 +101,8 @@ def command(session: Session, turn: Turn, text: str, say: Say) -> None:
             turn.more = True
             turn.again()
         case "plan":
-            say(page(plan_text, session, say))
+            whole = rest.casefold() == "working"
+            say(page(plan_text if whole else outside_text, session, say))
             _say_place(session, say)
         case "picture" if rest.casefold() == "plan":
             say(page(plan_text, session, say, pictures=True))

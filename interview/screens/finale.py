@@ -15,11 +15,11 @@ from interview.drawing.paint import BLANK, Cell, Row, paint
 from interview.drawing.scene import Drawing, Ink
 from interview.drawing.words import in_cells
 from interview.garden.overview import Badge, Gauge, Overview
-from interview.garden.summary import in_its_place
 from interview.quantities.evidence import Grade
 from interview.screens.outside import seen
 from interview.screens.palette import MARKS, Palette
 from interview.screens.picture import fitted, plain_strips, strip_of
+from interview.sheet.common import DRAWN
 
 BESIDE = 76
 """Columns from which on the figures stand beside the picture."""
@@ -104,7 +104,7 @@ class Finale:
         self, columns: int, rows: int, palette: Palette | None, above: int
     ) -> Iterator[Strip]:
         titles = dict(_headings(self._sheet))
-        marks = {in_its_place(place): one for place, one in enumerate(self._drawings)}
+        marks = {f"{DRAWN}{place}": one for place, one in enumerate(self._drawings)}
         row = above
         for place, line in enumerate(self._sheet):
             if place - 1 in titles:  # the dashes under a title

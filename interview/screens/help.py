@@ -77,7 +77,7 @@ The plants (F5):
   ^Y  why a plant is in or out
 
 The plan (^L):
-  ^O  working: how each figure was got    ^S  write the sheet
+  ^O  working: how each figure was got    ^S  write the sheet to print
   C  write the yard card, one page
 
 Every answer is saved when you press Enter. You may stop at any time,

@@ -20,7 +20,7 @@ from interview.garden import figures, pictures
 from interview.garden.overview import overview
 from interview.garden.plan import Plan
 from interview.garden.session import Session
-from interview.garden.summary import drawings_set_aside, folded_to
+from interview.garden.summary import folded_to
 from interview.screens import keys, words
 from interview.screens.finale import Finale
 from interview.screens.frame import Weight
@@ -31,6 +31,8 @@ from interview.screens.page import FramedApp, Page
 from interview.screens.parts import Words, is_there
 from interview.screens.picture import Picture
 from interview.sheet.card import card_text
+from interview.sheet.common import drawings_apart
+from interview.sheet.page import page_html
 from interview.sheet.report import plan_text
 
 TRIES = 20
@@ -68,13 +70,12 @@ class PlanScreen(FurtherPages, Page):
     @work(thread=True, exclusive=True)
     def _work_out(self) -> None:
         # A long rainfall record takes seconds; the page must not stand still meanwhile.
-        drawings: list[Drawing] = []
         plan = self._session.plan
         try:
             with (
                 telling_page(self.app, self._far),
                 folded_to(self._columns),
-                drawings_set_aside(drawings),
+                drawings_apart() as drawings,
             ):
                 sheet = plan_text(plan)
                 finale = Finale(overview(plan), _picture(plan), sheet, drawings)
@@ -138,13 +139,23 @@ class PlanScreen(FurtherPages, Page):
 
     def action_write(self) -> None:
         """Write the sheet beside the answers."""
-        self._write("sheet", "plan", plan_text)
+        self._write(
+            "sheet",
+            "_plan.html",
+            page_html,
+            "Open it in a browser and print it: two pages, letter or A4.",
+        )
 
     def action_card(self) -> None:
         """Write the yard card beside the answers: one page to take outside."""
-        self._write("yard card", "card", card_text)
+        self._write(
+            "yard card",
+            "-card.txt",
+            card_text,
+            "It is plain text: print it with lp or lpr and its name, or open it in any editor.",
+        )
 
-    def _write(self, name: str, suffix: str, text: Callable[[Plan], str]) -> None:
+    def _write(self, name: str, ending: str, text: Callable[[Plan], str], how: str) -> None:
         """Write a page of the plan, and leave standing where it is and how to print it."""
         app, plan = self.app, self._session.plan
 
@@ -156,14 +167,14 @@ class PlanScreen(FurtherPages, Page):
                 said = words.fault(trouble)
                 app.call_from_thread(_say, app, said, Weight.WARNING)
                 return
-            app.call_from_thread(self._put, name, suffix, page)
+            app.call_from_thread(self._put, name, ending, page, how)
 
         # Of the whole program: what was asked for is written though this page is left.
         app.run_worker(make, thread=True, group="sheet")
 
-    def _put(self, name: str, suffix: str, page: str) -> None:
+    def _put(self, name: str, ending: str, page: str, how: str) -> None:
         try:
-            place = write_sheet(self._path, page, suffix)
+            place = write_sheet(self._path, page, ending)
         except OSError as trouble:
             why = trouble.strerror or "the folder does not take it"
             said = f"The {name} could not be written: {why}. Free some space or check the folder."
@@ -171,10 +182,7 @@ class PlanScreen(FurtherPages, Page):
         else:
             shown = af.shown(str(place))
             if is_there(self):
-                self.query_one("#lead", Words).say(
-                    f"The {name} is in {shown}. It is plain text: print it with lp or lpr and its "
-                    "name, or open it in any editor."
-                )
+                self.query_one("#lead", Words).say(f"The {name} is in {shown}. {how}")
             _say(self.app, f"The {name} is in {shown}.", Weight.PLAIN)
 
 
@@ -192,15 +200,15 @@ def _say(app: App[Any], said: str, weight: Weight) -> None:
         app.tell(said, weight)
 
 
-def write_sheet(answers: Path, text: str, suffix: str = "plan") -> Path:
-    """Write a page to a new text file beside the answers; raises ``OSError``.
+def write_sheet(answers: Path, text: str, ending: str = "_plan.html") -> Path:
+    """Write a page to a new file beside the answers; raises ``OSError``.
 
-    ``suffix`` ends its name: ``plan`` for the sheet, ``card`` for the yard card. No file is ever
-    written over: not the answers, their backup, nor an older sheet.
+    ``ending`` ends its name. No file is ever written over: not the answers, their backup, nor an
+    older sheet.
     """
     folder = answers.parent
     for _ in range(TRIES):
-        place = af.free_name(folder, f"{answers.stem[:100] or 'garden'}-{suffix}.txt")
+        place = af.free_name(folder, f"{answers.stem[:100] or 'garden'}{ending}")
         if af.belongs_to(answers, place):
             raise FileExistsError(17, "the name of the sheet is taken by the answers")
         try:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterator
 from functools import partial
 
 from interview.asking import own_fault
@@ -15,7 +15,7 @@ from interview.garden.afterwards.levels_questions import (
     NOTCH_READING,
     RIM_READING,
 )
-from interview.garden.earth.materials import STONE_LAYER, sold_in
+from interview.garden.earth.materials import STONE_LAYER
 from interview.garden.earth.profile import reading_words
 from interview.garden.pictures import levels
 from interview.garden.place import questions as start
@@ -29,25 +29,25 @@ from interview.garden.site import questions as site
 from interview.garden.site import spot_questions as ground
 from interview.garden.site.results import SETBACK_OF
 from interview.garden.site.setbacks import distance_words, left_of
-from interview.garden.size import questions as bed
 from interview.garden.summary import WIDTH, figure_words, may_dig, wrap
 from interview.quantities.evidence import Grade
-from interview.quantities.guards import times
 from interview.quantities.shown import (
     area_words,
     depth_words,
     length_words,
     sides_words,
-    volume_words,
 )
-from interview.quantities.units import Quantity, magnitude, plain_number, quantity, unit_name
+from interview.quantities.units import quantity
 from interview.reading import foreign
+from interview.sheet.card_soil import GAP, flow, or_gap, soil
 from interview.sheet.stakeout import MOST_ROWS, SHAPE_WORDS, peg_table
 
 Part = Callable[[Plan], Iterator[str]]
+Section = tuple[str, list[str]]
+"""A title and the lines under it."""
 ROWS = 60
 """Lines of a printed page."""
-GAP = "________"
+NO_PEGS = "No pegs while digging is shut: lay it out with a hose, string and stones."
 PEG_ROWS = (MOST_ROWS, 5, 4)
 """Rows of pegs, fewer where the page has no room for more."""
 MOST_WHY = 2
@@ -70,29 +70,35 @@ def card_text(plan: Plan) -> str:
     than the page the zones are told in short, and the sheet has the list; if need be so are the
     pegs and levels.
     """
-    with own_fault.noting() as faults:
-        for planting, brief in _WAYS:
-            lines = _page(plan, planting, brief)
-            if len(lines) <= ROWS:
-                break
-    if faults:
-        lines[1] = "A PART IS MISSING (an error in the program): do not dig or build by this."
+    head, sections = card_parts(plan)
+    lines = [*head, *(line for title, part in sections for line in (_title(title), *part))]
     return "".join(f"{foreign.shown(line.rstrip())}\n" for line in lines[:ROWS])
 
 
-def _page(plan: Plan, planting: Part, brief: int) -> list[str]:
-    lines = _lines_of("the head", _head, plan)
-    lines += [""] * (2 - len(lines))
+def card_parts(plan: Plan) -> tuple[list[str], list[Section]]:
+    """Return the lines of the card's head and its sections, short enough for one page."""
+    with own_fault.noting() as faults:
+        for planting, brief in _WAYS:
+            head, sections = _page(plan, planting, brief)
+            if len(head) + sum(1 + len(lines) for _, lines in sections) <= ROWS:
+                break
+    if faults:
+        head[1] = "A PART IS MISSING (an error in the program): do not dig or build by this."
+    return head, sections
+
+
+def _page(plan: Plan, planting: Part, brief: int) -> tuple[list[str], list[Section]]:
+    head = _lines_of("the head", _head, plan)
+    head += [""] * (2 - len(head))
     parts = _work(planting, brief)
-    if _stopped(plan):
+    if stopped(plan):
         # No measures to dig by are given where nothing should be dug.
         parts = (("3 WHAT STOPS IT, AND WHAT WOULD CHANGE THAT", _stops), ("4 TAKE CARE", _care))
-    for title, part in (("1 MAY I DIG?", _gate), ("2 WHERE", _where), *parts):
-        lines += [_title(title), *_lines_of(title, part, plan)]
-    return lines
+    titled = (("1 MAY I DIG?", _gate), ("2 WHERE", _where), *parts)
+    return head, [(title, _lines_of(title, part, plan)) for title, part in titled]
 
 
-def _stopped(plan: Plan) -> bool:
+def stopped(plan: Plan) -> bool:
     """Tell whether a stop was found, or none could be looked for."""
     try:
         return may_dig(plan).word == "STOP"
@@ -117,7 +123,7 @@ def _work(planting: Part, brief: int) -> tuple[tuple[str, Part], ...]:
             "4 DIG AND LEVEL, down from that string; type in what you find",
             partial(_dig, brief),
         ),
-        ("5 SOIL AND STONE", _soil),
+        ("5 SOIL AND STONE", soil),
         ("6 PLANT", planting),
         ("7 TAKE CARE", _care),
         ("8 IN THE FIRST RAIN", _first_rain),
@@ -128,14 +134,6 @@ def _title(title: str) -> str:
     return f"{title} ".ljust(WIDTH, "-")
 
 
-def _or_gap(get: Callable[[], str], gap: str = GAP) -> str:
-    """Return what ``get`` gives, or a blank to fill in where it waits for an answer."""
-    try:
-        return get()
-    except Unanswered:
-        return gap
-
-
 def _cut(lines: list[str], most: int) -> list[str]:
     """Keep so many lines; say that there are more."""
     if len(lines) <= most:
@@ -143,12 +141,8 @@ def _cut(lines: list[str], most: int) -> list[str]:
     return [*lines[: most - 1], *wrap(f"{lines[most - 1][: WIDTH - 20]} ... see the sheet")]
 
 
-def _flow(words: Iterable[str]) -> list[str]:
-    return wrap(" " + "; ".join(words), " ")
-
-
 def _head(plan: Plan) -> Iterator[str]:
-    name = foreign.shown(_or_gap(lambda: plan.answers[start.GARDEN_NAME], GAP * 3))
+    name = foreign.shown(or_gap(lambda: plan.answers[start.GARDEN_NAME], GAP * 3))
     made = f"{plan.now:%Y-%m-%d}" if plan.now.year > 2000 else ""
     room = WIDTH - len(made) - 1
     yield f"{f'YARD CARD: {name}'[:room]:<{room}} {made}"
@@ -183,14 +177,14 @@ def _where(plan: Plan) -> Iterator[str]:
     spot = ground.chosen_spot(plan.answers)
     facing = spot.get(ground.DOWNHILL)
     downhill = GAP if facing is None else ground.DOWNHILL.kind.echo(facing, spot)
-    fall = _or_gap(lambda: figure_words(plan, "slope"))
+    fall = or_gap(lambda: figure_words(plan, "slope"))
     name = spot.get(ground.SPOT_NAME) or GAP
     asked: str | None = plan.answers.get(site.RULES_CHECKED)
     rules = GAP if asked is None else site.RULES_CHECKED.kind.echo(asked, plan.answers)
     said = f" {name}; downhill: {downhill}; slope {fall}; permits and rules: {rules}"
     yield from _cut(wrap(said, "   "), 2)
     kept = list(_distances(plan))
-    lines = _flow(kept) if kept else [" nothing near that needs a distance"]
+    lines = flow(kept) if kept else [" nothing near that needs a distance"]
     yield from _cut(lines, MOST_WHERE_LINES)
 
 
@@ -234,7 +228,7 @@ def _stops(plan: Plan) -> Iterator[str]:
 
 def _pegs(brief: int, plan: Plan) -> Iterator[str]:
     if not may_dig(plan).open:
-        yield " No pegs while digging is shut: lay it out with a hose, string and stones."
+        yield f" {NO_PEGS}"
     try:
         table = peg_table(plan)
     except Unanswered:
@@ -250,8 +244,8 @@ def _pegs(brief: int, plan: Plan) -> Iterator[str]:
 
 
 def _dig(brief: int, plan: Plan) -> Iterator[str]:
-    garden = _or_gap(lambda: _floor(plan), f"{GAP} by {GAP}")
-    deep = _or_gap(lambda: depth_words(plan.size.depth.depth, plan.metric))
+    garden = or_gap(lambda: _floor(plan), f"{GAP} by {GAP}")
+    deep = or_gap(lambda: depth_words(plan.size.depth.depth, plan.metric))
     beds = f"{plan.size.bed_count} beds, each: " if plan.size.bed_count > 1 else ""
     yield from wrap(f" {beds}floor {garden}, {deep} below the notch", "   ")
     try:
@@ -304,48 +298,6 @@ def _notch(plan: Plan) -> Iterator[str]:
         f"{sides_words(long, wide, metric)} below, {depth_words(thick, metric)} thick.",
         "   ",
     )
-
-
-def _soil(plan: Plan) -> Iterator[str]:
-    dug = _or_gap(lambda: figure_words(plan, "soil_dug_total"))
-    loads = _or_gap(lambda: figure_words(plan, "barrow_loads"), "____")
-    said = [f"dig {dug}, {loads} barrow-loads"]
-    try:
-        said.append(_berm(plan))
-    except Unanswered:
-        said.append(f"berm {GAP} high")
-    try:
-        said += [
-            _item(plan, item.name, item.buy)
-            for item in plan.earth.shopping
-            if item.piece is None or item.name == "pipe"
-        ]
-    except Unanswered:
-        said += [f"{name} {GAP}" for name in ("mulch", "compost", "stone")]
-    yield from _flow(said)
-
-
-def _berm(plan: Plan) -> str:
-    lie = plan.earth.lie
-    if lie.crest_to_toe <= 0:
-        return "no berm: the lawn is the rim"
-    high = depth_words(quantity(lie.crest_to_toe, "ft"), plan.metric)
-    whole = times(plan.earth.fill, plan.size.bed_count)
-    keep = volume_words(whole, plan.metric)
-    soil = "keep that soil" if plan.earth.own_berm else "bring clay loam for it, not the sand"
-    return f"berm (low bank) {high} from crest to outer foot, {keep} tamped: {soil}"
-
-
-def _item(plan: Plan, name: str, buy: Quantity) -> str:
-    """Write one thing to bring, in the unit it is sold in and in barrow-loads."""
-    if name == "pipe":
-        return f"{name} {length_words(buy, plan.metric)}"
-    unit = sold_in(buy, plan.metric)
-    loads = plan.earth.loads_of(name)
-    laid = ""
-    if name == "mulch":
-        laid = f" {depth_words(plan.answers[bed.MULCH_DEPTH], plan.metric)} deep"
-    return f"{name}{laid} {plain_number(magnitude(buy, unit), 3)} {unit_name(unit)}, {loads} loads"
 
 
 def _plants_in_full(plan: Plan) -> Iterator[str]:

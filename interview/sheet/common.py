@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from contextlib import contextmanager
+from contextvars import ContextVar
 
 from interview.drawing.canvas import cells
 from interview.drawing.scene import Drawing
 from interview.garden.earth.materials import sold_in
 from interview.garden.figures import BY_KEY, find
 from interview.garden.plan import Plan
-from interview.garden.summary import set_aside, width, words_alone, wrap
+from interview.garden.summary import width, words_alone, wrap
 from interview.quantities.units import Quantity, magnitude, plain_number, unit_name
 
 
@@ -22,10 +24,28 @@ def figure_lines(plan: Plan, *keys: str) -> Iterator[str]:
             yield from wrap(f"{label:<45} {found.shown(plan.metric)}", " " * 46)
 
 
+DRAWN = "\x00drawing "
+"""How a line begins that stands for a drawing set apart; no text that is shown holds a NUL."""
+_apart = ContextVar[list[Drawing] | None]("apart", default=None)
+
+
+@contextmanager
+def drawings_apart() -> Iterator[list[Drawing]]:
+    """Gather the drawings of the sheet; in their place stands a line ``DRAWN`` and their number."""
+    found: list[Drawing] = []
+    before = _apart.set(found)
+    try:
+        yield found
+    finally:
+        _apart.reset(before)
+
+
 def drawn(drawing: Drawing, rows: int) -> Iterator[str]:
     """Yield a drawing of at most ``rows`` lines, or where they are wanted its words alone."""
-    if place := set_aside(drawing):
-        yield place
+    apart = _apart.get()
+    if apart is not None:
+        apart.append(drawing)
+        yield f"{DRAWN}{len(apart) - 1}"
         return
     if not words_alone():
         yield from cells(drawing, width(), rows, braille=False)

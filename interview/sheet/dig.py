@@ -49,6 +49,18 @@ def dig(plan: Plan) -> Iterator[str]:
     notes = tuple(note for note in drawing.notes if not note.startswith(TOLD_ABOVE))
     yield from drawn(replace(drawing, notes=notes), SECTION_ROWS)
     yield ""
+    yield from _levels_and_list(plan)
+
+
+def outside(plan: Plan) -> Iterator[str]:
+    """Yield what is needed of ``dig`` with the spade in hand: no section, no other ways."""
+    yield from _may(plan)
+    yield from _how_deep(plan)
+    yield ""
+    yield from _levels_and_list(plan)
+
+
+def _levels_and_list(plan: Plan) -> Iterator[str]:
     yield from level_lines(levels(plan), plan.metric)
     yield ""
     yield from _water(plan)

@@ -15,16 +15,21 @@ from interview.quantities.evidence import Finding, Grade
 MOST_FIXES, MOST_WAITS = 5, 4
 """How many of each are told here; the rest stand under their own headings."""
 
+PRINT_CARD = (
+    "Print the yard card, one page to take outside (C on the page of the plan, or "
+    "rain-garden-interview --card FILE)."
+)
 LOCATE_KEYS = ("buried_lines", "dig_day")
 
 
 def next_steps(plan: Plan) -> Iterator[str]:
     """Yield the steps to take next, most pressing first, numbered."""
-    for place, step in enumerate(_steps(plan), 1):
+    for place, step in enumerate(steps(plan), 1):
         yield from wrap(f"{place}. {step}", "   ")
 
 
-def _steps(plan: Plan) -> Iterator[str]:
+def steps(plan: Plan) -> Iterator[str]:
+    """Yield the steps to take next, most pressing first, each whole."""
     now, service = may_dig(plan), buried.locating_service(plan.answers)
     stops = [one for one in plan.findings if one.grade is Grade.STOP]
     if stops:
@@ -60,10 +65,7 @@ def _steps(plan: Plan) -> Iterator[str]:
     day = plan.answers.get(review.DIG_DAY)
     if day is not None and day > plan.now.date():
         yield f"You mean to dig on {day:%A} {day}: the marks must still be good on that day."
-    yield (
-        "Print the yard card, one page to take outside (C on the page of the plan, or "
-        "rain-garden-interview --card FILE)."
-    )
+    yield PRINT_CARD
     if not now.open:
         yield (
             "Lay the garden out with a hose or string, without pegs; peg and dig only once digging "

@@ -27,6 +27,7 @@ from interview.reading.foreign import shown
 from interview.sheet import (
     dig,
     next_steps,
+    outside,
     plants,
     shopping,
     size,
@@ -37,6 +38,7 @@ from interview.sheet import (
     work,
 )
 from interview.sheet.appendix import Sources, formulas, glossary
+from interview.sheet.common import DRAWN
 from interview.sheet.worksheet import worksheet
 
 
@@ -84,6 +86,15 @@ AFTERWARDS: tuple[Marked, ...] = (
     ("EVERY YEAR", upkeep.every_year),
     ("WHEN TO CALL SOMEBODY", upkeep.call),
 )
+SHORT: tuple[Part, ...] = (
+    ("PEGGING OUT", outside.pegging),
+    ("DIGGING", outside.digging),
+    ("THE WORK", outside.the_work),
+    ("SHOPPING LIST", shopping.shopping),
+    ("PLANTS", outside.planting),
+    ("FIRST YEAR", outside.first_year),
+)
+"""The parts to take outside, where only those are wanted."""
 WORKED_OUT: tuple[Part, ...] = (
     ("THE SOAK TEST", soil.soak),
     ("WHAT DRAINS HERE", survey.survey),
@@ -119,20 +130,35 @@ def finding_lines(finding: Finding, mark: str) -> list[str]:
 
 
 def plan_text(plan: Plan) -> str:
-    """Return the whole plan as plain text of 76 columns or fewer.
+    """Return the whole plan, its working too, as plain text of 76 columns or fewer.
 
     A part that meets a fault of the program says so in its place, and the head names it.
     """
+    return _text(parts, plan)
+
+
+def outside_text(plan: Plan) -> str:
+    """Return what to take outside as plain text of 76 columns or fewer; else as ``plan_text``."""
+    return _text(_short_parts, plan)
+
+
+def _text(make: Callable[[Plan], Iterator[list[str]]], plan: Plan) -> str:
     with own_fault.noting() as faults:
-        parts = list(_parts(plan))
+        found = list(make(plan))
     if faults:
         named = own_fault.named(faults)
         said = f"A PART IS MISSING (an error in the program): {named}. Do not dig or build by this."
-        parts.insert(1, ["", *wrap(said)])
-    return "".join(f"{shown(line.rstrip())}\n" for part in parts for line in part)
+        found.insert(1, ["", *wrap(said)])
+    lines = (line for part in found for line in part)
+    return "".join(f"{_safe(line)}\n" for line in lines)
 
 
-def _parts(plan: Plan) -> Iterator[list[str]]:
+def _safe(line: str) -> str:
+    return line if line.startswith(DRAWN) else shown(line.rstrip())
+
+
+def parts(plan: Plan) -> Iterator[list[str]]:
+    """Yield every part of the sheet: a blank line, its heading and a line under it, its lines."""
     sources = Sources(plan)
     yield _whole("the head", lambda: _head(plan))
     yield _part("DO NEXT", lambda: next_steps.next_steps(plan))
@@ -162,6 +188,19 @@ def _marked(
     part: Callable[[Plan, Callable[[Source], str]], Iterator[str]], sources: Sources, plan: Plan
 ) -> Iterator[str]:
     return part(plan, sources.mark)
+
+
+def _short_parts(plan: Plan) -> Iterator[list[str]]:
+    yield _whole("the head", lambda: _head(plan))
+    yield _part("DO NEXT", lambda: next_steps.next_steps(plan))
+    yield _part("IN SHORT", lambda: _summary(plan))
+    yield _part("STILL TO FIND OUT", lambda: _waiting_part(plan))
+    yield _part("WHAT WAS FOUND", lambda: outside.found(plan))
+    yield from _worked(plan, REMEDIES[:2])
+    yield _part("CAUTIONS", lambda: _caution_part(plan))
+    yield from _worked(plan, (*SHORT, *_with(Sources(plan), AS_DUG[1:])))
+    yield _part("NOTES", lambda: _notes_part(plan))
+    yield ["", *outside.MORE]
 
 
 def _worked(plan: Plan, parts: tuple[Part, ...]) -> Iterator[list[str]]:
@@ -276,4 +315,4 @@ def _caution_part(plan: Plan) -> list[str]:
     return lines
 
 
-__all__ = ["plan_text", "so_far", "waiting", "waiting_text", "worksheet"]
+__all__ = ["outside_text", "plan_text", "so_far", "waiting", "waiting_text", "worksheet"]

@@ -86,7 +86,7 @@ def test_a_fault_of_the_program_is_one_line_without_any_answer(monkeypatch, caps
     def broken(plan):
         raise KeyError("secret of the garden")
 
-    monkeypatch.setattr(report, "plan_text", broken)
+    monkeypatch.setattr(report, "outside_text", broken)
     assert main(["--plan", str(SAMPLE)]) == CRASHED
     said = capsys.readouterr().err
     assert "KeyError at test_streams.py" in said

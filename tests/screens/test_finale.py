@@ -5,14 +5,14 @@ from pathlib import Path
 
 import pytest
 
-from interview.drawing.scene import Drawing
 from interview.garden import pictures
 from interview.garden.opening import plan_of
 from interview.garden.overview import overview
 from interview.garden.store import load
-from interview.garden.summary import drawings_set_aside, folded_to
+from interview.garden.summary import folded_to
 from interview.screens.finale import Finale
 from interview.screens.palette import PALETTES
+from interview.sheet.common import drawings_apart
 from interview.sheet.report import plan_text
 
 SAMPLES = Path(__file__).parents[2] / "sample_answers"
@@ -23,8 +23,7 @@ SIZES = [(56, 14), (76, 18), (96, 24), (128, 39)]
 def made(columns):
     answers = load(SAMPLES / "finished_us.yaml")[0].answers
     plan = plan_of(answers, SAMPLES, MAY)
-    drawings: list[Drawing] = []
-    with folded_to(columns), drawings_set_aside(drawings):
+    with folded_to(columns), drawings_apart() as drawings:
         sheet = plan_text(plan)
     return plan, Finale(overview(plan), pictures.planted_picture(plan), sheet, drawings)
 
@@ -55,7 +54,7 @@ def test_every_part_of_the_sheet_can_be_gone_to(size):
 def test_the_drawings_of_the_sheet_stand_in_their_places(size):
     _, finale = made(min(76, size[0]))
     text = "\n".join(strip.text for strip in finale(*size, PALETTES[0]))
-    assert "‹drawing" not in text
+    assert "drawing 1" not in text
     for title in ("PLAN of the garden", "SECTION along the slope", "POND DEPTH in the storm"):
         assert title in text
 

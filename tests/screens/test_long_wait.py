@@ -66,6 +66,6 @@ async def test_sheet_and_card_are_both_written_though_the_page_was_left(sit, wit
         await person.press("ctrl+s", "c", "escape")
         await person.settles()
         assert "The yard card is in" in person.told, person.told
-        names = {path.name for path in Path(with_years).parent.glob("*.txt")}
-    assert any(name.endswith("-plan.txt") for name in names), names
+        names = {path.name for path in Path(with_years).parent.iterdir()}
+    assert any(name.endswith("_plan.html") for name in names), names
     assert any(name.endswith("-card.txt") for name in names), names

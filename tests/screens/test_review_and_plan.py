@@ -178,8 +178,9 @@ async def test_the_sheet_is_written_beside_the_answers_and_never_over_anything(
         await person.press("ctrl+s")
         await person.settles()
         assert "The sheet is in" in person.told
-    assert "RAIN GARDEN PLAN: Oak" in (tmp_path / "oak-plan.txt").read_text(encoding="utf-8")
-    assert (tmp_path / "oak-plan-2.txt").exists()
+    page = (tmp_path / "oak_plan.html").read_text(encoding="utf-8")
+    assert page.startswith("<!doctype html>") and "<h1>Oak</h1>" in page
+    assert (tmp_path / "oak_plan-2.html").exists()
 
 
 async def test_the_yard_card_is_one_key_away_and_its_place_stays_on_the_page(
@@ -196,7 +197,7 @@ async def test_the_yard_card_is_one_key_away_and_its_place_stays_on_the_page(
         await person.press("ctrl+s")
         await person.settles()
         lead = str(person.app.screen.query_one("#lead").render())
-        assert "oak-plan.txt" in lead
+        assert "oak_plan.html" in lead and "browser" in lead
     assert (tmp_path / "oak-card.txt").read_text(encoding="utf-8").startswith("YARD CARD: Oak")
 
 

@@ -1,0 +1,133 @@
+"""The sheet to print: one HTML file, the garden on two pages, on request the working after."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from functools import cache
+from importlib.resources import files
+
+from interview.asking import own_fault
+from interview.garden.plan import Plan
+from interview.garden.site import cautions
+from interview.garden.summary import waiting
+from interview.sheet import page_parts, page_plants
+from interview.sheet.card import card_parts
+from interview.sheet.markup import Markup, items, joined, tag, text
+from interview.sheet.page_parts import made, name_of, section_of
+from interview.sheet.page_working import working as working_of
+
+MADE_BY = "rain-garden-interview"
+REST = (
+    ("One page for the pocket: ", f"{MADE_BY} --card FILE"),
+    (
+        "With DIGGING, SHOPPING LIST, the working: ",
+        f"{MADE_BY} --sheet FILE --working",
+    ),
+)
+"""What else can be printed, and how."""
+
+
+def page_html(plan: Plan, working: bool = False) -> str:
+    """Return the sheet as one HTML document, without script, and nothing in it from elsewhere.
+
+    The garden stands on two pages of letter or A4 paper, a long planting on a third; with
+    ``working`` what it rests on follows. A part that waits says so in its place, and so does one
+    that meets a fault of the program.
+    """
+    with own_fault.noting() as faults:
+        pages = [_first(plan), _second(plan)]
+        if working:
+            pages.append(tag("div", *working_of(plan), class_="page working"))
+    if faults:
+        said = f"A PART IS MISSING (an error in the program): {own_fault.named(faults)}."
+        pages.insert(0, tag("p", f"{said} Do not dig or build by this.", class_="fault"))
+    return document(f"Rain garden: {name_of(plan)}", pages)
+
+
+def card_html(plan: Plan) -> str:
+    """Return the yard card as one HTML document of one page, line by line as its text."""
+    (title, *lines), sections = card_parts(plan)
+    parts = (
+        tag("section", tag("h2", name), tag("pre", "\n".join(one)), class_="work")
+        for name, one in sections
+    )
+    card = tag("div", head(" ".join(title.split()), [], "h2"), tag("p", *lines), *parts)
+    return document(title, [tag("div", card, class_="card")])
+
+
+def document(title: str, body: list[Markup]) -> str:
+    """Return a whole HTML document with the style of the printed pages."""
+    return (
+        "<!doctype html>\n"
+        f'<html lang="en"><head><meta charset="utf-8">'
+        f'<meta name="generator" content="{MADE_BY}">'
+        '<meta name="viewport" content="width=device-width, initial-scale=1">'
+        f"<title>{text(title)}</title>\n<style>\n{_style()}</style></head>\n"
+        f"<body>\n{joined(body)}\n</body></html>\n"
+    )
+
+
+@cache
+def _style() -> str:
+    return (files("interview.sheet") / "page.css").read_text(encoding="utf-8")
+
+
+def head(title: str, beside: Iterator[str] | list[str], rank: str = "h1") -> Markup:
+    """Return the head of a page: what it is, and small lines beside it."""
+    lines = joined((text(one) for one in beside), "<br>")
+    return tag("header", tag(rank, title), tag("small", lines))
+
+
+def _first(plan: Plan) -> Markup:
+    def part(make: page_parts.Part) -> Markup:
+        return made(make.__name__.replace("_", " "), make, plan)
+
+    beside = ["Rain garden plan"]
+    if plan.now.year > 2000:
+        beside.append(f"made {plan.now:%A} {plan.now:%Y-%m-%d %H:%M}")
+    return tag(
+        "div",
+        head(name_of(plan), beside),
+        part(page_parts.verdict),
+        part(page_parts.sentence),
+        part(page_parts.figures),
+        part(page_parts.front),
+        section_of("Cut along the slope", page_parts.section, plan),
+        section_of("Pegging out", page_parts.pegging, plan),
+        section_of("Still to find out", _open, plan),
+        tag("footer", cautions.NOT_ENGINEERING),
+        class_="page",
+    )
+
+
+def _open(plan: Plan) -> Markup:
+    """List what the plan waits for and how to find each out."""
+    return items(
+        "ul",
+        (f"{question.label}. {why or question.find_out}" for question, _, why in waiting(plan)),
+        class_="check",
+    )
+
+
+def _second(plan: Plan) -> Markup:
+    return tag(
+        "div",
+        head("The plants", [name_of(plan)], "h2"),
+        made("the plants", page_plants.plants, plan),
+        tag(
+            "div",
+            section_of("The pond in the storm it holds", page_plants.pond, plan),
+            section_of("What was found", page_parts.findings, plan),
+            class_="halves",
+        ),
+        section_of("First year", page_plants.first_year, plan, "columns"),
+        section_of("Take care", _cautions, plan, "caution columns"),
+        tag("footer", *(tag("span", words, tag("code", command)) for words, command in REST)),
+        class_="page",
+    )
+
+
+def _cautions(plan: Plan) -> Markup:
+    zone = plan.site.tolerance
+    said = (cautions.LOCATE, *cautions.on_the_day(zone))
+    return items("ul", map(plan.answers.told, said))

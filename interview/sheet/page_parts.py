@@ -1,0 +1,255 @@
+"""The first page of the printed sheet: verdict, figures, the garden drawn, what to do, the pegs."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import replace
+
+from interview.asking import own_fault
+from interview.asking.question import Unanswered
+from interview.drawing.scale import scale_bar
+from interview.drawing.vector import with_legend
+from interview.garden.figures import BY_KEY, find
+from interview.garden.pictures import planted_picture, section_picture
+from interview.garden.place import questions as start
+from interview.garden.plan import Plan
+from interview.garden.summary import figure_words, may_dig, rough_line, size_sentence, value_of
+from interview.quantities.evidence import Finding, Grade
+from interview.sheet import next_steps, page_room
+from interview.sheet.card import NO_PEGS, stopped
+from interview.sheet.markup import Markup, items, joined, row, tag
+from interview.sheet.report import VERDICT_WORDS
+from interview.sheet.stakeout import LINES, MOST_ROWS, PegTable, peg_table
+
+Part = Callable[[Plan], Markup]
+
+PICTURE_MM = 122.0
+"""Width of a drawing of the first page."""
+SECTION_TALL = 0.37
+"""Height over width of the section, at most."""
+FIGURES = (
+    ("pond_depth", "pond depth"),
+    ("rain_held", "rain it holds"),
+    ("corrected_rate", "corrected rate"),
+    ("soil_dug_total", "soil to dig"),
+    ("barrow_loads", "wheelbarrow loads"),
+    ("plants_total", "plants"),
+)
+"""The six figures of the head, each with its words under it."""
+BADGES = {
+    Grade.GOOD: ("✓", "GOOD"),
+    Grade.FIX: ("▲", "FIX"),
+    Grade.STOP: ("■", "STOP"),
+}
+OPENNESS = {"OPEN": "✓", "SHUT": "✕", "STOP": "■"}
+STOPPED = (
+    "While a stop stands the sheet gives no measures to dig by. Local codes and licensed people "
+    "decide."
+)
+
+
+def made(title: str, part: Part, plan: Plan) -> Markup:
+    """Return a part, or what it waits for, or that it met a fault of the program."""
+    try:
+        return part(plan)
+    except Unanswered as gap:
+        why = f" {gap.why}" if gap.why else ""
+        said = plan.answers.told(f"Waits for: {gap.question.label}.{why}")
+        return tag("p", said, class_="waits")
+    except Exception as trouble:
+        return tag("p", own_fault.note(title, trouble), class_="fault")
+
+
+def section_of(title: str, part: Part, plan: Plan, kind: str = "") -> Markup:
+    """Return a part under its heading; nothing where there is nothing to say."""
+    found = made(title, part, plan)
+    return tag("section", tag("h2", title), found, class_=kind) if found else Markup()
+
+
+def badge(mark: str, word: str) -> Markup:
+    """Return a mark with its word in a box."""
+    return tag("span", f"{mark} {word}", class_="badge")
+
+
+def name_of(plan: Plan) -> str:
+    """Return the name of the garden as the person gave it."""
+    try:
+        return plan.answers[start.GARDEN_NAME]
+    except Unanswered:
+        return "no name yet"
+
+
+def verdict(plan: Plan) -> Markup:
+    """Say whether the garden is good as planned, and whether a spade may go in today."""
+    said = VERDICT_WORDS[plan.verdict].partition(": ")[2]
+    now = may_dig(plan)
+    digging = (
+        "Digging is open: lines located and answered."
+        if now.open
+        else f"No digging today: {now.reasons[0] if now.reasons else ''}"
+    )
+    lines = (
+        (badge(*BADGES[plan.verdict]), f"{said[:1].upper()}{said[1:]}"),
+        (badge(OPENNESS[now.word], now.word), digging),
+    )
+    return tag("div", *(tag("p", *line) for line in lines), class_="verdict")
+
+
+def sentence(plan: Plan) -> Markup:
+    """Tell the size of the garden in one sentence; nothing while none is known."""
+    try:
+        said = size_sentence(plan)
+    except Unanswered:
+        said = rough_line(plan)
+    if not said:
+        return Markup()
+    try:
+        brings = figure_words(plan, "catchment_area")
+        said += f" {brings} drains to it, and it empties {value_of('Empties', plan)}."
+    except Unanswered:
+        pass
+    return tag("p", said, class_="one")
+
+
+def figures(plan: Plan) -> Markup:
+    """Tell the six figures; those that are not known yet say what they wait for."""
+    return tag("div", *(_figure(key, words, plan) for key, words in FIGURES), class_="figures")
+
+
+def _figure(key: str, words: str, plan: Plan) -> Markup:
+    found = find(BY_KEY[key], plan)
+    if found.waits_for is not None:
+        value, words = "–", f"{words}: waits for {found.waits_for.said(plan.answers)}"
+    else:
+        value = found.shown(plan.metric)
+    return tag("div", tag("b", value), tag("span", words), data_figure=key)
+
+
+def front(plan: Plan) -> Markup:
+    """Draw the garden from above, downhill toward the bottom of the page; beside it what to do."""
+    beside: list[Markup] = []
+    kind = "stacked"
+
+    def do_next(plan: Plan) -> Markup:
+        return joined((items("ol", _steps(plan)), *beside))
+
+    def above(plan: Plan) -> Markup:
+        nonlocal kind
+        drawing = planted_picture(plan)
+        left, low, right, _ = drawing.bounds
+        # The sizes stand in the legend: dimension lines would leave the picture half as large.
+        under = low - _UNDER * (right - left)
+        scale = scale_bar(left, under, right - left, "m" if plan.metric else "ft")
+        more = page_room.SECOND_LINE if stopped(plan) or not may_dig(plan).open else 0.0
+        pegs = _peg_words(plan), _peg_count(plan)
+        high, apart = page_room.above(*pegs, _guess(plan), len(drawing.keys), more)
+        bare = replace(drawing, notes=(), detail=scale)
+        picture, keys = with_legend(bare, PICTURE_MM, "above", high / PICTURE_MM)
+        notes = tag("p", " ".join(drawing.notes), class_="note")
+        kind = "beside"
+        if apart:
+            beside.append(legend(keys))
+            return joined((Markup(picture), notes))
+        return joined((Markup(picture), legend(keys), notes))
+
+    first = section_of("From above", above, plan)
+    second = section_of("Do next", do_next, plan)
+    return tag("div", first, second, class_=kind)
+
+
+def _steps(plan: Plan) -> list[str]:
+    return [one for one in next_steps.steps(plan) if one != next_steps.PRINT_CARD]
+
+
+def _guess(plan: Plan) -> list[str]:
+    """Return the steps for the room they take; a fault in them costs no picture."""
+    try:
+        return _steps(plan)
+    except Exception as trouble:
+        own_fault.note("do next", trouble)
+        return []
+
+
+_UNDER = 0.1
+"""Space over the scale, as a part of the garden's length."""
+
+
+def section(plan: Plan) -> Markup:
+    """Draw the garden cut along the slope, its notes beside it."""
+    drawing = section_picture(plan)
+    bare = replace(drawing, notes=())
+    picture, keys = with_legend(bare, PICTURE_MM, "section", SECTION_TALL)
+    notes = [one for one in drawing.notes if one.startswith(_MEASURES)]
+    said = tag("p", " ".join(notes), class_="note")
+    told = tag("div", legend(keys), said)
+    return tag("div", tag("div", Markup(picture)), told, class_="beside")
+
+
+_MEASURES = ("Heights are drawn", "Heights and", "Dig from")
+"""Notes of the section that are printed beside it; the others are told where it is dug."""
+
+
+def legend(keys: Iterable[tuple[str, str]]) -> Markup:
+    """Return the legend of a drawing: samples, each with its words."""
+    return items("ul", (joined((Markup(one), words), " ") for one, words in keys), class_="legend")
+
+
+def pegging(plan: Plan) -> Markup:
+    """Tell the pegs of one bed from one string; none while a stop stands."""
+    if stopped(plan):
+        return tag("p", STOPPED)
+    table = peg_table(plan)
+    where = "along the string" if table.own else "from the middle"
+    head = row((where, "to", *LINES), "th")
+    rows = (row(one) for one in table.rows(_most_pegs(table)))
+    words = (tag("p", one, class_="note") for one in _peg_words(plan))
+    pegs = tag("div", tag("table", head, *rows, class_="pegs"))
+    return tag("div", pegs, tag("div", *words), class_="beside")
+
+
+def _most_pegs(table: PegTable) -> int:
+    return 4 * len(table.basin.stations) + MOST_ROWS if table.own else MOST_ROWS
+
+
+def _peg_count(plan: Plan) -> int:
+    table = peg_table(plan)
+    return 0 if stopped(plan) else len(table.rows(_most_pegs(table)))
+
+
+def _peg_words(plan: Plan) -> list[str]:
+    """Return the sentences beside the pegs."""
+    if stopped(plan):
+        return [STOPPED]
+    table = peg_table(plan)
+    shut = "" if may_dig(plan).open else f"CAUTION: {NO_PEGS}"
+    said = (table.string(), shut, table.hose(), table.kidney(), table.reach())
+    return [one for one in said if one]
+
+
+def findings(plan: Plan) -> Markup:
+    """List what was found that asks for something, worst first; what to do where it is no note."""
+    asked = [
+        one
+        for one in plan.findings
+        if (one.grade is not Grade.GOOD or one.change) and one.key != _TOLD_ABOVE
+    ]
+    rows = (tag("tr", tag("td", _grade(one)), tag("td", *_said(one))) for one in asked)
+    return tag("table", *rows, class_="found") if asked else tag("p", "No problems found.")
+
+
+_TOLD_ABOVE = "buried_lines"
+"""The finding that is told beside the verdict, and among the steps."""
+
+
+def _grade(finding: Finding) -> Markup:
+    if finding.grade is Grade.GOOD:
+        return badge("●", "NOTE")
+    return badge(*BADGES[finding.grade])
+
+
+def _said(finding: Finding) -> Iterator[Markup | str]:
+    if finding.grade is Grade.GOOD:
+        yield finding.said
+    else:
+        yield tag("b", finding.said)
+        yield f" {finding.change}"

@@ -1,0 +1,252 @@
+"""The sheet to print: sound HTML, nothing from outside, the plan's own figures, two pages."""
+
+from __future__ import annotations
+
+import datetime as dt
+import re
+from collections import Counter
+from html.parser import HTMLParser
+from pathlib import Path
+
+import pytest
+import yaml
+
+from interview.asking import route
+from interview.asking.question import Unanswered
+from interview.garden import store
+from interview.garden.figures import BY_KEY
+from interview.garden.opening import plan_of as plan_from
+from interview.garden.planting.laid_out import letters
+from interview.quantities.units import unit_name
+from interview.sheet.card import card_text
+from interview.sheet.figures_file import figures_text
+from interview.sheet.markup import tag, text
+from interview.sheet.page import card_html, page_html
+from interview.sheet.page_parts import FIGURES, STOPPED
+from interview.sheet.report import parts
+from interview.sheet.stakeout import peg_table
+
+SAMPLES = Path(__file__).parents[2] / "sample_answers"
+NAMES = ("finished_us", "finished_metric", "usual_us", "halfway_soak_test", "not_here")
+VOID = {"br", "hr", "img", "input", "link", "meta"}
+"""Some of the void elements of the WHATWG HTML standard, 13.1.2: they have no end tag."""
+HOSTILE = '<script>x</script>"><img src=x onerror=y>&'
+
+
+class Tree(HTMLParser):
+    """Every element with its attributes and its text; wrong nesting is an error."""
+
+    def __init__(self, page: str) -> None:
+        super().__init__()
+        self.open: list[str] = []
+        self.found: list[tuple[str, dict[str, str]]] = []
+        self.texts: list[str] = []
+        self.by_place: list[tuple[int, str]] = []
+        self._places: list[int] = []
+        self.feed(page)
+        self.close()
+        assert self.open == []
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        self.found.append((tag, {key: value or "" for key, value in attrs}))
+        if tag not in VOID:
+            self.open.append(tag)
+            self._places.append(len(self.found) - 1)
+
+    def handle_startendtag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        self.found.append((tag, {key: value or "" for key, value in attrs}))
+
+    def handle_endtag(self, tag: str) -> None:
+        assert self.open and self.open[-1] == tag, (tag, self.open)
+        self.open.pop()
+        self._places.pop()
+
+    def handle_data(self, data: str) -> None:
+        if self.open and self.open[-1] not in ("style", "title", "desc"):
+            self.texts.append(data)
+            self.by_place += [(place, data) for place in self._places]
+
+    def within(self, place: int) -> str:
+        """All text within the element of a number."""
+        return "".join(text for at, text in self.by_place if at == place)
+
+    def of(self, tag: str, **wanted: str) -> list[int]:
+        """The numbers of the elements of a kind, with these attributes."""
+        return [
+            place
+            for place, (name, attrs) in enumerate(self.found)
+            if name == tag and wanted.items() <= attrs.items()
+        ]
+
+
+@pytest.fixture(scope="module", params=NAMES)
+def garden(request):
+    return sample(request.param)
+
+
+def sample(name: str):
+    path = SAMPLES / f"{name}.yaml"
+    loaded, _ = store.load(path)
+    return plan_from(loaded.answers, path.parent, dt.datetime(2026, 5, 28, 9, tzinfo=dt.UTC))
+
+
+def test_the_page_is_sound_and_takes_nothing_from_outside(garden):
+    page = page_html(garden, working=True)
+    tree = Tree(page)
+    names = {name for name, _ in tree.found}
+    assert not names & {"script", "link", "img", "iframe", "object", "embed", "image", "use", "a"}
+    for _, attrs in tree.found:
+        assert not [key for key in attrs if key.startswith("on") or key in ("src", "href")]
+    style = page.partition("<style>")[2].partition("</style>")[0]
+    assert "url(" not in style and "@import" not in style and "@font-face" not in style
+    ids = Counter(attrs["id"] for _, attrs in tree.found if "id" in attrs)
+    assert max(ids.values(), default=1) == 1
+    used = set(re.findall(r"url\((.*?)\)", page))
+    assert {one.removeprefix("#") for one in used} <= set(ids)
+    assert all(one.startswith("#") for one in used)
+
+
+def test_every_drawing_has_its_text(garden):
+    tree = Tree(page_html(garden, working=True))
+    ids = {attrs.get("id") for _, attrs in tree.found}
+    for name, attrs in tree.found:
+        if name == "svg" and attrs.get("aria-hidden") != "true":
+            assert attrs["role"] == "img"
+            if "aria-label" not in attrs:
+                assert {attrs["aria-labelledby"], attrs["aria-describedby"]} <= ids
+
+
+def test_what_a_person_typed_is_text_and_never_markup():
+    path = SAMPLES / "finished_us.yaml"
+    loaded, _ = store.load(path)
+    now = dt.datetime(2026, 5, 28, 9, tzinfo=dt.UTC)
+    kind = ("garden_name", "lines_ticket", "notes", "spot_name", "hole_name", "surface_name")
+
+    def pages(words: str) -> list[tuple[str, Tree]]:
+        answers = loaded.answers
+        for step in route.steps(answers):
+            if step.question.key in kind:
+                answers = answers.with_text(step.address, words)
+        plan = plan_from(answers, path.parent, now)
+        made = (page_html(plan, working=True), card_html(plan))
+        return [(one, Tree(one)) for one in made]
+
+    for (page, tree), (_, plain) in zip(pages(HOSTILE), pages("harmless"), strict=True):
+        assert {name for name, _ in tree.found} == {name for name, _ in plain.found}
+        assert not [attrs for _, attrs in tree.found if "onerror" in attrs or "src" in attrs]
+        assert "<script>x</script>" in "".join(tree.texts)
+        assert "<script" not in page and "<img" not in page
+
+
+def test_no_text_can_become_markup_or_hide():
+    assert text('<b>&"\u202ex') == "&lt;b&gt;&amp;&quot;&lt;U+202E&gt;x"
+    assert tag("p", "<i>", tag("b", "<i>"), title='"') == (
+        '<p title="&quot;">&lt;i&gt;<b>&lt;i&gt;</b></p>'
+    )
+
+
+def test_the_six_figures_are_those_of_the_list_of_figures(garden):
+    tree = Tree(page_html(garden))
+    listed = yaml.safe_load(figures_text(garden))["figures"]
+    for key, _ in FIGURES:
+        (place,) = tree.of("div", **{"data-figure": key})
+        said = tree.within(place)
+        value = listed[key]["value"]
+        if value is None:
+            assert "waits for" in said
+        else:
+            figure = BY_KEY[key]
+            number = figure.rounding.write(value) if isinstance(value, float) else str(value)
+            unit = unit_name(figure.unit(garden.metric))
+            assert said.startswith(f"{number} {unit}".strip()), (key, said)
+
+
+def test_each_kind_has_its_letter_once_in_the_drawing_and_its_row(garden):
+    if not _planted(garden):
+        pytest.skip("nothing is chosen yet")
+    page = page_html(garden)
+    zones = garden.planting.chosen.zones
+    tree = Tree(page)
+    drawn = page.partition('aria-labelledby="above-title"')[2].partition("</svg>")[0]
+    marked = Counter(re.findall(r">([a-z]{1,2})</text>", drawn))
+    rows = Counter(tree.within(place) for place in tree.of("td", **{"class": "l"}))
+    named = letters(zones)
+    assert set(marked) == set(rows) == set(named.values())
+    # A kind of several zones stands in each of them.
+    assert marked == rows
+    total = sum(pick.count for zone in zones for pick in zone.picks)
+    counts = [tree.within(place) for place in tree.of("td", **{"class": "n"})]
+    assert sum(int(one) for one in counts if one.isdigit()) == total
+
+
+def _planted(plan) -> bool:
+    try:
+        return bool(plan.planting.chosen.total)
+    except Unanswered:
+        return False
+
+
+def test_the_months_filled_are_the_months_of_bloom():
+    plan = sample("finished_us")
+    page = page_html(plan)
+    strips = re.findall(r'aria-label="(?:blooms|no month).*?</svg>', page, re.S)
+    picks = [pick for zone in plan.planting.chosen.zones for pick in zone.picks]
+    assert [strip.count("<rect") for strip in strips] == [
+        len(pick.plant.bloom_months) for pick in picks
+    ]
+
+
+def test_a_garden_begun_prints_what_there_is_and_what_it_waits_for(plan_of):
+    page = page_html(plan_of({"garden_name": "Oak"}))
+    tree = Tree(page)
+    said = " ".join("".join(tree.texts).split())
+    assert "<h1>Oak</h1>" in page
+    for title in ("From above", "Cut along the slope", "Pegging out"):
+        (place,) = [one for one in tree.of("section") if tree.within(one).startswith(title)]
+        assert "Waits for: " in tree.within(place), title
+    assert "Still to find out" in said and "First year" in said and "Do next" in said
+
+
+def test_while_a_stop_stands_there_is_nothing_to_peg_by(plan_of, sized, located, level_spot):
+    whole = {**located, **level_spot, **sized, "floor_length": "15 ft", "floor_width": "7 ft"}
+    good, stopped = plan_of(whole), plan_of({**whole, "spots.1.stands_after_rain": "often"})
+    assert 'class="pegs"' in page_html(good) and STOPPED not in page_html(good)
+    assert 'class="pegs"' not in page_html(stopped) and STOPPED in page_html(stopped)
+
+
+def test_the_pegs_are_those_of_the_plain_sheet():
+    plan = sample("finished_us")
+    tree = Tree(page_html(plan))
+    (table,) = tree.of("table", **{"class": "pegs"})
+    said = tree.within(table)
+    for row in peg_table(plan).rows():
+        assert "".join(row) in said
+
+
+def test_a_metric_garden_is_told_in_metric_alone():
+    tree = Tree(page_html(sample("finished_metric"), working=False))
+    said = " ".join(tree.texts)
+    assert not re.search(r"\d (ft|in|ft²|ft³|gal|yd³)\b", said)
+    assert "downpipe" in said and "downspout" not in said
+
+
+def test_the_working_leaves_no_part_of_the_plain_sheet_out(garden):
+    tree = Tree(page_html(garden, working=True))
+    said = " ".join(" ".join(tree.texts).split())
+    titles = [tree.within(place) for place in tree.of("h2")]
+    for lines in parts(garden):
+        if len(lines) > 2 and set(lines[2]) == {"-"} and lines[1] != "DO NEXT":
+            assert lines[1] in titles
+    assert "YOUR ANSWERS, AS TYPED" in titles
+    for step in route.steps(garden.answers):
+        words = step.view(garden.answers).text(step.question)
+        if words and words.isascii():
+            assert " ".join(words.split()) in said, step.address
+    assert "YOUR ANSWERS, AS TYPED" not in page_html(garden)
+
+
+def test_the_card_as_html_says_what_its_text_says(garden):
+    tree = Tree(card_html(garden))
+    shown = " ".join(" ".join(tree.texts).split())
+    for line in card_text(garden).splitlines():
+        assert " ".join(line.rstrip("-").split()) in shown
