@@ -273,6 +273,8 @@ class Held:
         session = self.session
         if turn.place.page.tells == "timer":
             step, text = plain_soak.spoken(session, turn.place, step, text)
+        if (text := turn.whole(session.worded(step).kind, text)) is None:
+            return
         word = text.strip()
         if step.question.kind.many:
             if word and not plain_lists.is_whole(session, step, word):
