@@ -147,7 +147,8 @@ class InSteps(Choice):
 
     def parted(self, key: str) -> tuple[str, str]:
         """Return the two choices that a whole answer is made of."""
-        return next((a, b) for a, _ in self.first for b, _ in self.sorts if self.joined(a, b) == key)
+        pairs = ((one, sort) for one, _ in self.first for sort, _ in self.sorts)
+        return next(pair for pair in pairs if self.joined(*pair) == key)
 
     def has_sorts(self, first: str) -> bool:
         """Tell whether a second choice belongs to a first one."""
