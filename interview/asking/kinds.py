@@ -125,6 +125,61 @@ class Choice(Simple[str]):
 
 
 @dataclass(frozen=True)
+class InSteps(Choice):
+    """A choice that is put in two steps: one of a few, then of some of these which sort of it.
+
+    The value is the id of one of ``options`` all the same, however it was come to.
+    """
+
+    first: Options = ()
+    further: str = ""
+    """What is asked second."""
+    sorts: Options = ()
+    """The second choice; an id is that of the first with that of the sort, if any, after ``_``."""
+
+    def worded(self, answers: Answers) -> Kind[str]:
+        told = replace(
+            self,
+            options=_told(self.options, answers),
+            first=_told(self.first, answers),
+            further=answers.told(self.further),
+            sorts=_told(self.sorts, answers),
+        )
+        return self if told == self else told
+
+    def joined(self, first: str, sort: str) -> str:
+        """Return the id of a whole answer."""
+        return "_".join(one for one in (first, sort) if one)
+
+    def parted(self, key: str) -> tuple[str, str]:
+        """Return the two choices that a whole answer is made of."""
+        pairs = ((one, sort) for one, _ in self.first for sort, _ in self.sorts)
+        return next(pair for pair in pairs if self.joined(*pair) == key)
+
+    def has_sorts(self, first: str) -> bool:
+        """Tell whether a second choice belongs to a first one."""
+        keys = [key for key, _ in self.options]
+        return all(self.joined(first, sort) in keys for sort, _ in self.sorts)
+
+    def at_step(self, text: str, begun: str = "") -> tuple[str, bool]:
+        """Return an id for what was typed at a step, and whether that is only the first half.
+
+        ``begun`` is the first choice where that was made. Words that are no choice of the step are
+        returned as they are: they may name a whole answer.
+        """
+        word = " ".join(text.casefold().split())
+        if not word or (word in dict(self.options) and not word.isdecimal()):
+            return text, False
+        try:
+            key = reading.read_choice(text, self.sorts if begun else self.first)
+        except Refused:
+            if word.isdecimal():
+                raise
+            return text, False
+        return (self.joined(begun, key), False) if begun else (key, self.has_sorts(key))
+
+
+@dataclass(frozen=True)
 class Ticks(Simple[tuple[str, ...]]):
     """Any number of named options, or none of them."""
 

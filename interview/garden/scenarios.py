@@ -5,18 +5,28 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 from dataclasses import dataclass
+from enum import Enum
 from typing import Any
 
 from interview.asking import route
 from interview.asking.answers import Answers
+from interview.asking.figure import Found
 from interview.asking.question import Question, Unanswered
 from interview.garden.figures import BY_KEY, find
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
+from interview.garden.planting.costs import costs
 from interview.garden.size import questions as bed
 from interview.garden.size import shape_questions as shaping
 from interview.garden.size.answered import floor_shape
-from interview.quantities.units import Quantity, magnitude, plain_number, significant
+from interview.quantities.units import (
+    Quantity,
+    magnitude,
+    plain_number,
+    quantity,
+    significant,
+    unit_name,
+)
 from interview.reading import Refused
 
 
@@ -215,11 +225,39 @@ WATCHED = (
     "record_share_held",
     "soil_dug_total",
     "barrow_loads",
+    "mulch_bought",
     "crest_to_toe",
     "notch_width",
     "plants_total",
+    "cost_total",
 )
 """The figures that follow, in the order of the page."""
+_COUNTED = {"barrow_loads": "loads", "plants_total": "plants"}
+"""What figures without a unit count."""
+_STEPS = {"in": 4, "ft": 24, "mm": 1}
+"""Parts of a unit to which ``depth_words`` and ``length_words`` write it."""
+
+
+class Turn(Enum):
+    """Whether a change is for the better."""
+
+    BETTER = "better"
+    WORSE = "worse"
+
+
+MORE_IS_BETTER = frozenset(
+    {"rain_held", "caught_at_one_and_a_half", "caught_at_twice", "record_share_held"}
+)
+"""What a garden is made for: more water is held and less runs over."""
+LESS_IS_BETTER = frozenset(
+    {
+        "empty_latest", "storm_hours_on_floor", "soil_dug_total", "barrow_loads", "mulch_bought",
+        "cost_total",
+    }
+)  # fmt: skip
+"""Hours of standing water, and what is dug, carried and paid. All other figures are neither."""
+OF_THE_STORM = frozenset({"caught_at_one_and_a_half", "caught_at_twice", "storm_hours_on_floor"})
+"""What is told of the rain to hold: of two different storms neither is the better."""
 
 
 @dataclass(frozen=True)
@@ -230,39 +268,78 @@ class Followed:
     kept: str
     tried: str
     change: str
-    """The difference, such as ``+0.5``, in the unit shown; ``changed`` for words; empty if none."""
+    """The difference of what is shown, as ``+0.5 in``; ``changed`` for words; empty if none."""
+    turn: Turn | None = None
+    """Whether it is for the better; nothing where it is neither, or none."""
 
 
 def followed(kept: Plan, tried: Plan) -> list[Followed]:
     """Return every watched figure of the kept plan beside that of the tried one."""
     rows = []
+    same_rain = kept.answers.get(start.RAIN_DEPTH) == tried.answers.get(start.RAIN_DEPTH)
     for key in WATCHED:
         figure = BY_KEY[key]
         before, after = find(figure, kept), find(figure, tried)
-        rows.append(
-            Followed(
-                figure.label,
-                before.shown(kept.metric) or "not known yet",
-                after.shown(tried.metric) or "not known yet",
-                _change(before.number(kept.metric), after.number(tried.metric)),
-            )
-        )
+        was, now = _written_as(before, kept), _written_as(after, tried)
+        change, up = _change(before, after, kept) if was != now else ("", None)
+        better = turn_of(up, key in MORE_IS_BETTER, key in LESS_IS_BETTER)
+        if key in OF_THE_STORM and not same_rain:
+            better = None
+        rows.append(Followed(figure.label, was, now, change, better))
     return rows
 
 
-def _change(before: object, after: object) -> str:
-    if isinstance(before, str) and isinstance(after, str):
-        return "changed" if before != after else ""
-    numbers = (int, float)
-    if not isinstance(before, numbers) or not isinstance(after, numbers):
-        return ""
-    first, last = float(before), float(after)
-    if not (math.isfinite(first) and math.isfinite(last)):
-        return "changed" if first != last else ""
-    if abs(last - first) < 1e-9 * max(1.0, abs(first)):
-        return ""
-    sign = "+" if last > first else "-"
-    return f"{sign}{plain_number(significant(abs(last - first), 2))}"
+def turn_of(up: bool | None, more: bool, less: bool) -> Turn | None:
+    """Tell whether going ``up`` is better, where ``more`` of a figure is, or ``less`` of it."""
+    if up is None or not (more or less):
+        return None
+    return Turn.BETTER if up is more else Turn.WORSE
+
+
+def money(amount: float, sign: str) -> str:
+    """Write an amount of money, in whole units: prices are no nearer than that."""
+    return f"{sign}{amount:.0f}"
+
+
+def _written_as(found: Found, plan: Plan) -> str:
+    if found.figure.key == "cost_total" and isinstance(found.value, float):
+        return money(found.value, costs(plan.planting).sign)
+    return found.shown(plan.metric) or "not known yet"
+
+
+def _change(before: Found, after: Found, plan: Plan) -> tuple[str, bool | None]:
+    """Return the difference in words, and whether it is upward, of figures shown unlike."""
+    first, last = _as_shown(before, plan), _as_shown(after, plan)
+    if first is None or last is None:
+        known = before.value is not None and after.value is not None
+        return ("changed" if known else ""), None
+    figure, by = before.figure, abs(last - first)
+    unit = figure.unit(plan.metric)
+    if figure.key == "cost_total":
+        said = money(by, costs(plan.planting).sign)
+    elif figure.words is not None:
+        said = figure.words(quantity(by, unit), plan.metric)
+    else:
+        of = "points" if unit == "percent" else unit_name(unit) or _COUNTED.get(figure.key, "")
+        said = f"{plain_number(significant(by, 6))} {of}".strip()
+        said = said.removesuffix("s") if said in ("1 points", "1 loads", "1 plants") else said
+    return f"{'+' if last > first else '-'}{said}", last > first
+
+
+def _as_shown(found: Found, plan: Plan) -> float | None:
+    """Return a number as it is rounded where it is shown; nothing of words and what has no end."""
+    number = found.number(plan.metric)
+    if isinstance(number, (str, bool)) or number is None or not math.isfinite(number):
+        return None
+    figure = found.figure
+    if figure.key == "cost_total":
+        return float(round(number))
+    if isinstance(number, int):
+        return float(number)
+    if figure.words is None:
+        return figure.rounding.number(number)
+    parts = _STEPS.get(figure.unit(plan.metric))
+    return round(number * parts) / parts if parts else significant(number, 3)
 
 
 def tried_plan(kept: Plan, answers: Answers) -> Plan:

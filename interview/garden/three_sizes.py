@@ -63,8 +63,12 @@ class SizedGarden:
     """Hours of one person, all the work by hand."""
 
 
-def three_sizes(plan: Plan) -> tuple[SizedGarden, ...]:
-    """Return the lean, the usual and the generous garden; raises ``Unanswered``.
+NAMES = ("lean", "usual", "generous")
+"""What the three are called, the smallest first."""
+
+
+def three_plans(plan: Plan) -> tuple[Plan, ...]:
+    """Return the plans of the lean, the usual and the generous garden.
 
     A floor that was pegged is left out of account; other answers go first in all three.
     """
@@ -74,12 +78,17 @@ def three_sizes(plan: Plan) -> tuple[SizedGarden, ...]:
     if answers[shaping.FLOOR_SHAPE] == "own":
         answers = answers.without(shaping.FLOOR_SHAPE.key)
     return tuple(
-        _sized(name, plan.with_answers(answers.with_text(shaping.HOW_LARGE.key, name)))
-        for name in ("lean", "usual", "generous")
+        plan.with_answers(answers.with_text(shaping.HOW_LARGE.key, name)) for name in NAMES
     )
 
 
-def _sized(name: str, plan: Plan) -> SizedGarden:
+def three_sizes(plan: Plan) -> tuple[SizedGarden, ...]:
+    """Return the lean, the usual and the generous garden; raises ``Unanswered``."""
+    return tuple(sized(name, one) for name, one in zip(NAMES, three_plans(plan), strict=True))
+
+
+def sized(name: str, plan: Plan) -> SizedGarden:
+    """Return the garden of a plan; raises ``Unanswered``."""
     rain = plan.answers[start.RAIN_DEPTH]
     held = plan.storms.garden_storm(rain)
     larger = plan.storms.garden_storm(times(rain, HALF_AGAIN))

@@ -274,14 +274,16 @@ class Held:
         session = self.session
         if turn.place.page.tells == "timer":
             step, text = plain_soak.spoken(session, turn.place, step, text)
-        word = text.strip()
+        whole = turn.whole(session.worded(step).kind, text)
+        if whole is None:
+            return
+        word = (text := whole).strip()
         if step.question.kind.many:
             if word and not plain_lists.is_whole(session, step, word):
                 self._add(turn, step, word)
                 return
-            heard = plain_lists.finish(session, step) if not word else None
-            if word:
-                heard = plain_lists.offer(session, step, text)
+            offer, finish = plain_lists.offer, plain_lists.finish
+            heard = offer(session, step, text) if word else finish(session, step)
             self._done(turn, step, heard, word)
         elif not word and step.view(session.answers).standing(step.question) is not Status.OPEN:
             self._done(turn, step, None)

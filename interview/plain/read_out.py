@@ -6,7 +6,7 @@ import re
 from collections.abc import Callable, Iterable, Sequence
 
 from interview.asking import route
-from interview.asking.kinds import Ticks
+from interview.asking.kinds import InSteps, Options, Ticks
 from interview.asking.long_work import HowFar, heard_by
 from interview.asking.question import Question
 from interview.asking.route import Step
@@ -78,6 +78,11 @@ class Reader:
         view = step.view(session.supposing(turn.words))
         question = session.worded(step)
         self._begin(turn)
+        if turn.half and isinstance(question.kind, InSteps):
+            self.lines(question.kind.further, "")
+            for line in packed(_numbered(question.kind.sorts)):
+                self.lines(line, "  ", "    ")
+            return
         hint = self._hint(question, view.units)
         value = self._value(session, turn, step)
         brief = ""
@@ -212,19 +217,26 @@ def _lead(session: Session, step: Step) -> str:
 
 def _options(question: Question[object]) -> list[str]:
     options = getattr(question.kind, "options", ())
+    if isinstance(question.kind, InSteps):
+        options = question.kind.first
     if not options:
         return []
     many = "any, such as 1, 3, or none" if isinstance(question.kind, Ticks) else ""
     if len(options) > MOST_OPTIONS:
         return [f"its name; :options lists all {len(options)}", *([many] if many else [])]
-    named = [f"{number} {label}" for number, (_, label) in enumerate(options, 1)]
-    return [*named, *([many] if many else [])]
+    return [*_numbered(options), *([many] if many else [])]
 
 
 def option_lines(question: Question[object]) -> list[str]:
     """Return every option of a question, however many, in few lines."""
     options = getattr(question.kind, "options", ())
-    return packed([f"{number} {label}" for number, (_, label) in enumerate(options, 1)])
+    if isinstance(question.kind, InSteps):  # a number is that of a step, not of a whole answer
+        return packed([label for _, label in options])
+    return packed(_numbered(options))
+
+
+def _numbered(options: Options) -> list[str]:
+    return [f"{number} {label}" for number, (_, label) in enumerate(options, 1)]
 
 
 def packed(parts: Iterable[str]) -> list[str]:

@@ -4,14 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from typing import Any
 
 from interview.asking import route
 from interview.asking.answers import Answers
+from interview.asking.kinds import InSteps
 from interview.asking.path import Place
-from interview.asking.question import Status
+from interview.asking.question import Kind, Status
 from interview.asking.route import Step
 from interview.asking.way import Standing
 from interview.garden.session import Session
+from interview.reading import Refused
 
 
 @dataclass(frozen=True)
@@ -62,6 +65,8 @@ class Turn:
     """Whether a line was added to the list that is put."""
     meant: str = ""
     """What "yes" stands for, after "Did you mean"."""
+    half: str = ""
+    """The first of the two choices that an answer is made of, once it was made."""
 
     @property
     def at_once(self) -> bool:
@@ -71,6 +76,24 @@ class Turn:
     def again(self) -> None:
         """Have what is put now read out again."""
         self.said, self.begun = "", False
+
+    def whole(self, kind: Kind[Any], text: str) -> str | None:
+        """Return the words of an answer; nothing where more is asked, or the first half again."""
+        if not isinstance(kind, InSteps):
+            return text
+        begun, self.half = self.half, ""
+        if begun and not text.strip():
+            self.again()
+            return None
+        try:
+            words, is_half = kind.at_step(text, begun)
+        except Refused:
+            self.half = begun
+            raise
+        if is_half:
+            self.half = words
+            self.again()
+        return None if is_half else words
 
     def question(self, session: Session) -> Step | None:
         """Return the question put now; nothing where rows, ways or something told is put."""

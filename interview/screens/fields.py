@@ -6,7 +6,7 @@ from textual.app import ComposeResult
 from textual.containers import Horizontal
 from textual.widgets import Input
 
-from interview.asking.kinds import Choice, Note, Ticks, YesNo
+from interview.asking.kinds import Choice, InSteps, Note, Ticks, YesNo
 from interview.garden.soak.reading_lines import Readings
 from interview.screens.field import Asked, Field
 from interview.screens.list_field import ListField, SoakField
@@ -19,6 +19,9 @@ LONGEST = 64
 
 MANY = 7
 """Lists longer than this may not be seen whole, and say how many there are."""
+
+
+CHOOSE_ONE = "Choose one of these."
 
 
 def in_all(options: tuple[tuple[str, str], ...]) -> str:
@@ -61,6 +64,95 @@ class ChoiceField(Field):
     def on_choices_chosen(self, event: Choices.Chosen) -> None:
         event.stop()
         self.post_message(self.Given(self, event.key))
+
+
+class StepsField(Field):
+    """A choice in two lists: what is chosen in the first may bring up the second."""
+
+    def __init__(self, asked: Asked, kind: InSteps) -> None:
+        super().__init__(asked)
+        self._kind = kind
+        self._keys = [key for key, _ in kind.first]
+        self._sorts = [key for key, _ in kind.sorts]
+
+    def compose(self) -> ComposeResult:
+        key = self.asked.text
+        kept, sort = self._parted(key) or ("", "")
+        yield Choices(self._kind.first, kept, "", id="first_step")
+        yield Words(self._kind.further, id="further")
+        label = dict(self._kind.sorts)[sort] if kept and self._kind.has_sorts(kept) else ""
+        yield Choices(self._kind.sorts, label, "", id="second_step")
+
+    def on_mount(self) -> None:
+        self._show_second()
+
+    def _parted(self, key: str) -> tuple[str, str] | None:
+        return self._kind.parted(key) if key in dict(self._kind.options) else None
+
+    @property
+    def _first(self) -> Choices:
+        return self.query_one("#first_step", Choices)
+
+    @property
+    def _second(self) -> Choices:
+        return self.query_one("#second_step", Choices)
+
+    @property
+    def _begun(self) -> str:
+        """The first choice, where one is marked."""
+        place = self._first.marked
+        return "" if place is None else self._keys[place]
+
+    def _show_second(self) -> None:
+        wanted = bool(self._begun) and self._kind.has_sorts(self._begun)
+        self._second.display = self.query_one("#further").display = wanted
+
+    @property
+    def lines(self) -> int:
+        second = len(self._sorts) + 1 if self.is_mounted and self._second.display else 0
+        return len(self._keys) + second
+
+    @property
+    def how(self) -> str:
+        return "A number or the arrows choose one; then press Enter."
+
+    @property
+    def text(self) -> str:
+        place = self._second.marked
+        if not self._kind.has_sorts(self._begun):
+            return self._begun
+        return "" if place is None else self._kind.joined(self._begun, self._sorts[place])
+
+    @property
+    def draft(self) -> str:
+        return self.text or dict(self._kind.first).get(self._begun, "")
+
+    def restore(self, draft: str) -> None:
+        labels = [label for _, label in self._kind.first]
+        whole = self._parted(draft)
+        if whole is not None:
+            self._first.mark(self._keys.index(whole[0]))
+            if self._kind.has_sorts(whole[0]):
+                self._second.mark(self._sorts.index(whole[1]))
+        elif draft in labels:
+            self._first.mark(labels.index(draft))
+        self._show_second()
+
+    def on_choices_moved(self) -> None:
+        self._show_second()
+
+    def on_choices_chosen(self, event: Choices.Chosen) -> None:
+        """Hand over a whole answer, or go to the second list."""
+        event.stop()
+        if not self._begun or not self._kind.has_sorts(self._begun):
+            self.give()
+        elif not self._second.has_focus:
+            self._show_second()
+            self._second.focus()
+        elif self.text:
+            self.give()
+        else:
+            self.query_one("#further", Words).update(f"{self._kind.further} {CHOOSE_ONE}")
 
 
 class TicksField(Field):
@@ -154,6 +246,8 @@ def field_for(asked: Asked) -> Field:
     match asked.kind:
         case YesNo():
             return ChoiceField(asked, (("yes", "yes"), ("no", "no")))
+        case InSteps() as kind:
+            return StepsField(asked, kind)
         case Choice(options=options):
             return ChoiceField(asked, options)
         case Ticks(options=options):

@@ -69,6 +69,7 @@ On the page of the pieces of a surface (F3 on its question):
 Trying sizes out (F4):
   up, down  choose    ← →  change         K  keep
   Z  this one back    E  every one back   Page keys  the figures
+  3  lean, usual and generous side by side: ← → choose, Enter tries it
 
 The garden drawn (F3): 1 from above, 2 cut through, 3 pond, 4 options; ← → leaf.
 

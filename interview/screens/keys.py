@@ -115,10 +115,18 @@ PAGES: dict[str, tuple[PageKey, ...]] = {
         PageKey("right", "move(1)", "more", bound=False),
         PageKey("k", "keep", "keep"),
         PageKey("z", "reset", "this one back", means="take back"),
+        PageKey("3", "three", "three sizes"),
         PageKey("e", "discard", "every one back"),
         PageKey("f4", "leave", means="try sizes"),
         PageKey("pageup", "page(-1)"),
         PageKey("pagedown", "page(1)"),
+    ),
+    "three": (
+        PageKey("enter", "take", "try it"),
+        _back("escape,q"),
+        PageKey("left", "turn(-1)", "before"),
+        PageKey("right", "turn(1)", "next"),
+        PageKey("3", "dismiss"),
     ),
     "plants": (
         PageKey("enter", "swap", "swap out", bound=False),

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import ClassVar
+from typing import Any, ClassVar
 
 from rich.segment import Segment
 from textual import events
@@ -73,7 +73,9 @@ class Choices(Rows):
     class Moved(Message):
         """Another option is marked, or none any more."""
 
-    def __init__(self, options: Sequence[tuple[str, str]], kept: str, usual: str) -> None:
+    def __init__(
+        self, options: Sequence[tuple[str, str]], kept: str, usual: str, **kwargs: Any
+    ) -> None:
         self._keys = [key for key, _ in options]
         self._labels = [label.casefold() for _, label in options]
         kept_key, usual_key = _key_of(kept, options), _key_of(usual, options)
@@ -85,7 +87,7 @@ class Choices(Rows):
                 "   · usual: Enter alone takes it" if key == usual_key and not kept_key else ""
             )
             shown.append(Option(f"{lead}{label}{tail}", id=key))
-        super().__init__(*shown, markup=False)
+        super().__init__(*shown, markup=False, **kwargs)
         self._usual = self._keys.index(usual_key) if usual_key else None
         self._is_marked = False
         if kept_key:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import textwrap
 from collections.abc import Callable, Iterable, Iterator
+from dataclasses import replace
 from itertools import groupby
 from typing import Any, TypeAlias
 
@@ -18,7 +19,7 @@ from interview.drawing.canvas import cells
 from interview.drawing.grid import Look
 from interview.drawing.layout import lay_out
 from interview.drawing.paint import Cell, paint
-from interview.drawing.scene import Drawing
+from interview.drawing.scene import Drawing, Label
 from interview.drawing.words import column_width
 from interview.screens.materials import style_of
 from interview.screens.outside import seen
@@ -27,6 +28,10 @@ from interview.screens.themes import OF
 
 LEAST = 12
 """Columns under which nothing is drawn, and lines a drawing always gets."""
+
+
+TINY = (36, 10)
+"""Columns and rows under which a picture has no words."""
 
 
 class Drawn(Widget):
@@ -138,6 +143,23 @@ def fitted(drawing: Drawing, columns: int, rows: int, palette: Palette | None) -
         *plain_strips(painting.title, palette, bold=True),
         *(strip_of(row, palette) for row in (*painting.picture, *painting.legend)),
     ]
+
+
+def wordless(drawing: Drawing) -> Drawing:
+    """Return a picture without its words, which would hide it where it is tiny."""
+    shapes = tuple(one for one in drawing.shapes if not isinstance(one, Label))
+    return replace(drawing.bare, shapes=shapes)
+
+
+def painted(drawing: Drawing) -> Made:
+    """Return what paints a picture alone, whole in any window."""
+
+    def make(columns: int, rows: int, palette: Palette | None) -> list[Strip]:
+        tiny = columns < TINY[0] or rows < TINY[1]
+        one = wordless(drawing) if tiny else drawing.bare
+        return [strip_of(row, palette) for row in paint(one, columns, rows).picture]
+
+    return make
 
 
 def strip_of(row: Iterable[Cell], palette: Palette | None) -> Strip:

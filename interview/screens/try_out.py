@@ -12,10 +12,13 @@ from textual.content import Content
 from textual.widgets.option_list import Option
 
 from interview.asking.answers import Answers
+from interview.drawing.scene import Drawing
 from interview.garden import scenarios as whatif
 from interview.garden.plan import Plan
-from interview.garden.scenarios import LEVERS, Followed, Lever
+from interview.garden.scenarios import LEVERS, Followed, Lever, Turn
 from interview.garden.session import Session
+from interview.garden.size import questions as bed
+from interview.garden.size import shape_questions as shaping
 from interview.screens import keys, words
 from interview.screens.garden import VIEWS, view_parts
 from interview.screens.lists import Rows
@@ -23,20 +26,33 @@ from interview.screens.long_wait import Stopped, telling_page
 from interview.screens.offers import offer_all
 from interview.screens.page import Page
 from interview.screens.parts import NARROW, Ask, Words, is_there
-from interview.screens.picture import Picture
+from interview.screens.picture import Part, Picture, painted
 
 LEAD = "Up and down choose, left and right change. Nothing is kept until you press K."
-LABEL, VALUE = 18, 8
+LABEL, VALUE = 16, 8
 """Least columns of a figure's name, most columns of its value."""
+LEAST_CHANGE = len("+0.5 yd³ ▲ better")
+"""Columns kept for a change, so that little moves while a size is tried."""
+TURNED = {Turn.BETTER: "▲ better", Turn.WORSE: "▼ worse"}
+"""How better and worse are told: by a mark and a word, in a color too."""
+INKS: dict[Turn | None, str] = {Turn.BETTER: "$good bold", Turn.WORSE: "$look bold"}
 SHORT = {
     "Depth of the pond": "Pond depth",
     "Time to empty, at the corrected rate": "Time to empty",
-    "Hours of water on the floor in the storm held": "Hours on the floor",
-    "Caught of a storm half as large again": "Caught, 1½ storms",
-    "Caught of a storm twice as large": "Caught, 2 storms",
+    "Hours of water on the floor in the storm held": "Wet floor hours",
+    "Caught of a storm half as large again": "1½ storms caught",
+    "Caught of a storm twice as large": "2 storms caught",
     "Berm above the lawn": "Berm height",
-    "Share of the record's runoff held": "Held of the record",
+    "Share of the record's runoff held": "Held of record",
+    "Floor length to peg": "Floor length",
+    "Floor width to peg": "Floor width",
     "All the soil to dig, as it lies": "Soil to dig",
+    "Length over all, toe to toe along the slope": "Length over all",
+    "Width over all, from the toe downhill to the cut uphill": "Width over all",
+    "Berm, from crest to outer foot": "Crest to toe",
+    "Mulch to order loose": "Mulch, loose",
+    "Cost of what has a price": "Cost",
+    "Wheelbarrow loads": "Barrow loads",
     "Width of the overflow notch": "Overflow notch",
     "What decides the depth": "Depth set by",
     "What decides the size": "Size set by",
@@ -82,6 +98,7 @@ class TryOutScreen(Page):
             with Vertical(id="try_left"):
                 yield Levers(id="levers", markup=False)
                 yield Words(id="try_said")
+                yield Picture(id="try_small", can_focus=False)
             with VerticalScroll(id="followed_box", can_focus=False):
                 yield Words("Working it out…", id="followed")
             yield Picture(id="try_drawing", can_focus=False)
@@ -121,6 +138,20 @@ class TryOutScreen(Page):
         if self.size.width >= NARROW or kept == lever.shown(self._tried):
             return ""
         return f"{lever.label}: was {kept}."
+
+    def action_three(self) -> None:
+        """Show lean, usual and generous beside each other, of what is tried; try the one chosen."""
+        from interview.screens.three_page import ThreeSizesScreen
+
+        answers = self._tried.answers
+        pinned = any(answers.text(side) for side in (bed.FLOOR_LENGTH, bed.FLOOR_WIDTH))
+
+        def done(name: str | None) -> None:
+            if name and name != answers[shaping.HOW_LARGE]:
+                self._try(answers.with_text(shaping.HOW_LARGE.key, name))
+                self._say(f"Trying the {name} garden.")
+
+        self.app.push_screen(ThreeSizesScreen(self._tried, pinned), done)
 
     def action_reset(self) -> None:
         """Put the lever chosen back where it was kept."""
@@ -205,13 +236,15 @@ class TryOutScreen(Page):
         if is_there(self) and tried is self._tried:
             self.query_one("#followed", Words).update(said)
 
-    def _show(self, tried: Plan, rows: list[Followed], shown: tuple[object, ...]) -> None:
+    def _show(self, tried: Plan, rows: list[Followed], shown: tuple[Part, ...]) -> None:
         if not is_there(self) or tried is not self._tried:
             return
         self._rows = rows
         self.query_one("#try_lead", Words).say(LEAD)
         self._show_rows()
-        self.query_one("#try_drawing", Picture).show(*shown)  # type: ignore[arg-type]
+        self.query_one("#try_drawing", Picture).show(*shown)
+        small = (painted(one) if isinstance(one, Drawing) else one for one in shown)
+        self.query_one("#try_small", Picture).show(*small)
 
     def on_resize(self, event: events.Resize) -> None:
         """Fit the table of figures to its room."""
@@ -223,44 +256,55 @@ class TryOutScreen(Page):
     def _show_rows(self) -> None:
         # Room for the scroll bar is kept whether it is there or not.
         width = self.query_one("#followed_box").content_size.width - 2
-        self.query_one("#followed", Words).update(table(self._rows, width))
+        rows = self._rows
+        if self.has_class("low"):  # there are few lines: what changed comes first
+            rows = sorted(rows, key=lambda row: not row.change)
+        self.query_one("#followed", Words).update(table(rows, width))
 
 
 def table(rows: list[Followed], width: int) -> Content:
     """Return the figures as a table of at most ``width`` columns, what changed in bold.
 
-    Figures that are words, too long for a column, stand under it as sentences.
+    What was kept is left out where there is no room for it. Figures that are words, too long for a
+    column, stand under it as sentences.
     """
     words_of = [row for row in rows if max(len(_brief(row.kept)), len(_brief(row.tried))) > VALUE]
-    cells = [("", "kept", "tried", "change")]
-    cells += [
-        (r.label, _brief(r.kept), _brief(r.tried), r.change) for r in rows if r not in words_of
-    ]
-    kept, tried, change = (max(len(row[at]) for row in cells) for at in (1, 2, 3))
-    gap = "  " if width - kept - tried - change - 6 >= LABEL else " "
-    room = max(LABEL, width - kept - tried - change - 3 * len(gap))
-    label = min(room, max(len(row[0]) for row in cells))
+    numbers = [row for row in rows if row not in words_of]
+    lines = [("", "kept", "tried", "change")]
+    lines += [(row.label, _brief(row.kept), _brief(row.tried), _change(row)) for row in numbers]
+    kept, tried, change = (max(len(line[at]) for line in lines) for at in (1, 2, 3))
+    room = width - tried - max(change, LEAST_CHANGE) - 3
+    whole = room - kept - 2 >= LABEL
+    label = max(LABEL, room - kept - 2 if whole else room)
+    label = min(label, max(len(line[0]) for line in lines))
+    inks = ["$muted", *(INKS.get(row.turn, "bold" if row.change else "") for row in numbers)]
     pieces: list[tuple[str, str]] = []
-    for name, was, now, by in cells:
+    for (name, was, now, by), ink in zip(lines, inks, strict=True):
         name = SHORT.get(name, name) if len(name) > label else name
         name = name if len(name) <= label else f"{name[: label - 1]}…"
-        line = gap.join(
-            (f"{name:<{label}}", f"{was:>{kept}}", f"{now:>{tried}}", f"{by:>{change}}")
-        )
-        pieces.append((f"{line.rstrip()}\n", "bold $good" if by else ""))
+        cells = [f"{name:<{label}}", *([f"{was:>{kept}}"] if whole else []), f"{now:>{tried}}", by]
+        pieces.append((f"{'  '.join(cells).rstrip()}\n", ink))
     for row in words_of:
-        pieces.append((f"{_sentence(row, width)}\n", "bold $good" if row.change else ""))
+        pieces.append((f"{_sentence(row, width)}\n", "bold" if row.change else ""))
     return Content.assemble(*pieces).rstrip()
+
+
+def _change(row: Followed) -> str:
+    """Return what changed, and whether that is better or worse."""
+    return f"{row.change} {TURNED[row.turn]}" if row.turn is not None else row.change
 
 
 def _sentence(row: Followed, width: int) -> str:
     """Return a figure that is words as one line, in fewer words where it would not fit."""
-    said = f"was {row.kept}, now {row.tried}" if row.change else row.kept
+    by = f" ({row.change})" if row.change[:1] in ("+", "-") else ""
+    said = f"was {row.kept}, now {row.tried}{by}" if row.change else row.kept
     full = f"{row.label}: {said}"
     if len(full) <= width:
         return full
     kept, tried = (FEWER.get(words, words) for words in (row.kept, row.tried))
-    return f"{SHORT.get(row.label, row.label)}: {f'{kept} → {tried}' if row.change else kept}"
+    label = SHORT.get(row.label, row.label)
+    brief = f"{label}: {f'{kept} → {tried}{by}' if row.change else kept}"
+    return brief if len(brief) <= width or not by else f"{label}: {tried}{by}"
 
 
 def _brief(value: str) -> str:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from typing import Any
 
 from interview.asking.question import Unanswered
 from interview.garden.earth.work import Span
@@ -11,6 +13,7 @@ from interview.garden.pictures import plan_picture
 from interview.garden.plan import Plan
 from interview.garden.planting.costs import costs
 from interview.garden.remedies import WayOut, ways_out
+from interview.garden.scenarios import Turn, money, turn_of
 from interview.garden.size import shape_questions as shaping
 from interview.garden.size.basin import split_advised
 from interview.garden.summary import wrap
@@ -171,39 +174,100 @@ def way_words(plan: Plan, way: WayOut) -> str:
     )
 
 
+@dataclass(frozen=True)
+class SizeRow:
+    """One measure of the three sizes: its name, and what it is of each."""
+
+    label: str
+    values: tuple[str, ...]
+    turns: tuple[Turn | None, ...]
+    """Whether each is better or worse than that of the size chosen; nothing where neither."""
+    chief: bool = True
+    """Whether it is among the few by which one chooses."""
+
+
+def size_rows(plan: Plan, rows: Sequence[SizedGarden]) -> Iterator[SizeRow]:
+    """Yield lean, usual and generous measure by measure."""
+    metric, picked = plan.metric, plan.answers[shaping.HOW_LARGE]
+    at = next((place for place, row in enumerate(rows) if row.name == picked), None)
+
+    def row(
+        label: str,
+        get: Callable[[SizedGarden], Any],
+        words: Callable[[Any], str],
+        more: bool | None = None,
+        chief: bool = True,
+        none: str = "not known yet",
+    ) -> SizeRow:
+        found = [get(one) for one in rows]
+        said = [none if one is None else words(one) for one in found]
+        mine, shown = (None, "") if at is None else (found[at], said[at])
+        turns = [
+            None
+            if more is None or one is None or mine is None or text == shown
+            else turn_of(bool(one > mine), more, not more)
+            for one, text in zip(found, said, strict=True)
+        ]
+        return SizeRow(label, tuple(said), tuple(turns), chief)
+
+    def length(value: Quantity) -> str:
+        return length_words(value, metric)
+
+    def volume(value: Quantity) -> str:
+        return volume_words(value, metric)
+
+    def order(value: Quantity) -> str:
+        return order_words(value, metric)
+
+    yield row("floor, long", lambda one: one.garden.floor_length, length)
+    yield row("floor, wide", lambda one: one.garden.floor_width, length)
+    yield row("over all, long", lambda one: one.over_all[0], length)
+    yield row("over all, wide", lambda one: one.over_all[1], length)
+    yield row(
+        "holds, if none soaks in",
+        lambda one: one.rain_held,
+        lambda held: water_words(held, metric, LOW),
+        more=True,
+    )
+    yield row("deepest in that storm", lambda one: one.peak, lambda it: water_words(it, metric))
+    yield row("water on the floor", lambda one: one.hours, lambda it: show(it, "h", 2), more=False)
+    yield row(
+        "of 1 1/2 times the storm",
+        lambda one: one.caught,
+        lambda part: f"{LOW.write(100 * part)} % caught",
+        more=True,
+        chief=False,
+    )
+    yield row("soil to dig", lambda one: one.dug, volume, more=False)
+    yield row("soil left over", lambda one: one.left_over, volume, more=False, chief=False)
+    yield row("mulch, loose", lambda one: one.mulch, order, more=False)
+    yield row("compost, loose", lambda one: one.compost, order, more=False, chief=False)
+    yield row("stone, loose", lambda one: one.stone, order, more=False, chief=False)
+    yield row("plants", lambda one: one.plants, str)
+    yield row("or by cheaper ways", lambda one: one.fewest, str, chief=False, none="")
+    if any(one.cost is not None for one in rows):
+        sign = costs(plan.planting).sign
+        yield row(
+            "cost of what has a price",
+            lambda one: one.cost or 0.0,
+            lambda it: money(it, sign),
+            False,
+        )
+    if any(one.work is not None for one in rows):
+        yield row("hours of one person", lambda one: one.work, _hours, chief=False)
+
+
 def sizes(plan: Plan) -> Iterator[str]:
     """Yield lean, usual and generous beside each other, and what less would still catch."""
     rows = three_sizes(plan)
-    metric = plan.metric
     picked = plan.answers[shaping.HOW_LARGE]
 
-    def line(label: str, get: Callable[[SizedGarden], str]) -> str:
-        return f"{label:<25}" + "".join(f"{get(row):<17}" for row in rows).rstrip()
+    def line(label: str, said: Iterable[str]) -> str:
+        return f"{label:<25}" + "".join(f"{one:<17}" for one in said).rstrip()
 
-    def volume(value: Quantity | None) -> str:
-        return "not known yet" if value is None else volume_words(value, metric)
-
-    yield line("", lambda row: f"{row.name}{' (yours)' if row.name == picked else ''}")
-    yield line("floor, long", lambda row: length_words(row.garden.floor_length, metric))
-    yield line("floor, wide", lambda row: length_words(row.garden.floor_width, metric))
-    yield line("over all, long", lambda row: length_words(row.over_all[0], metric))
-    yield line("over all, wide", lambda row: length_words(row.over_all[1], metric))
-    yield line("holds, if none soaks in", lambda row: water_words(row.rain_held, metric, LOW))
-    yield line("deepest in that storm", lambda row: water_words(row.peak, metric))
-    yield line("water on the floor", lambda row: show(row.hours, "h", 2))
-    yield line("of 1 1/2 times the storm", lambda row: f"{LOW.write(100 * row.caught)} % caught")
-    yield line("soil to dig", lambda row: volume(row.dug))
-    yield line("soil left over", lambda row: volume(row.left_over))
-    yield line("mulch, loose", lambda row: order_words(row.mulch, metric))
-    yield line("compost, loose", lambda row: order_words(row.compost, metric))
-    yield line("stone, loose", lambda row: order_words(row.stone, metric))
-    yield line("plants", lambda row: "not known yet" if row.plants is None else str(row.plants))
-    yield line("or by cheaper ways", lambda row: "" if row.fewest is None else f"{row.fewest}")
-    if any(row.cost is not None for row in rows):
-        sign = costs(plan.planting).sign
-        yield line("cost of what has a price", lambda row: f"{sign}{row.cost or 0:.0f}")
-    if any(row.work is not None for row in rows):
-        yield line("hours of one person", lambda row: _hours(row.work))
+    yield line("", (f"{row.name}{' (yours)' if row.name == picked else ''}" for row in rows))
+    for one in size_rows(plan, rows):
+        yield line(one.label, one.values)
     yield from wrap(
         "Lean counts on the soil: it runs over if the soil takes water half as fast as tested, or "
         "if the storm is larger. It has mulch to the full pond only. All three have the sides, "
@@ -221,7 +285,5 @@ def sizes(plan: Plan) -> Iterator[str]:
         )
 
 
-def _hours(work: Span | None) -> str:
-    if work is None:
-        return "not known yet"
+def _hours(work: Span) -> str:
     return f"{PLAIN.write(work.quick)} to {PLAIN.write(work.slow)} h"

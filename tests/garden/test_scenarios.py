@@ -2,11 +2,22 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 
 from interview.garden.form.outline import FloorShape
 from interview.garden.place import questions as start
-from interview.garden.scenarios import LEVERS, WATCHED, changed, followed, keep, tried_plan
+from interview.garden.scenarios import (
+    LEVERS,
+    WATCHED,
+    Turn,
+    changed,
+    followed,
+    keep,
+    tried_plan,
+    turn_of,
+)
 from interview.garden.size import questions as bed
 from interview.garden.size import shape_questions as shaping
 from interview.garden.size.answered import floor_shape
@@ -88,7 +99,7 @@ def test_less_rain_needs_less_garden_and_the_change_is_said(plan):
 def test_a_shallower_pond_needs_more_garden_and_is_empty_sooner(plan):
     found = rows(plan, moved(plan, "Deepest pond", -2))
     assert found["Depth of the pond"].tried == "5 in"
-    assert found["Depth of the pond"].change == "-1"
+    assert found["Depth of the pond"].change == "-1 in"
     assert found["Recommended area"].change.startswith("+")
     assert found["Time to empty, at the corrected rate"].change.startswith("-")
 
@@ -101,7 +112,9 @@ def test_a_longer_floor_holds_more_rain(plan):
     # 1.18 = 70.35 ft3, of 570 ft2 and the rim's 107.93 + 101.40 + 19.63: 1.06 in for 1.00 in.
     assert floor_shape(tried.answers) is floor_shape(plan.answers) is FloorShape.ROUNDED
     assert magnitude(tried.size.rain_held, "in") == pytest.approx(1.0567, abs=2e-4)
-    assert found["Rain it holds"].change.startswith("+")
+    # Told with two digits and rounded down, that is no change yet; a foot more is one.
+    assert found["Rain it holds"].change == ""
+    assert rows(plan, moved(plan, "Floor length", 4))["Rain it holds"].change == "+0.1 in"
     assert found["What decides the size"].change == "changed"
 
 
@@ -171,3 +184,71 @@ def test_where_an_answer_is_lacking_the_lever_and_the_figures_say_so(plan_of):
     assert BY_LABEL["Floor length"].shown(plan) == "not known yet"
     assert BY_LABEL["Floor length"].moved(plan, 1) == plan.answers
     assert {row.kept for row in followed(plan, plan)} >= {"not known yet"}
+
+
+def shown_number(said):
+    """Return the number that a value is shown as; feet and inches in feet."""
+    feet = re.fullmatch(r"(?:([\d.]+) ft)?(?: ?([\d.]+))??(?: ?(\d+)/(\d+))?(?: in)?", said)
+    if " ft" in said and feet:
+        whole, inches, up, low = feet.groups()
+        part = float(inches or 0) + (float(up) / float(low) if up else 0.0)
+        return float(whole or 0) + part / 12
+    return float(re.match(r"[^\d]?([\d.]+)", said)[1])
+
+
+UNITS = {"us": ("in", "ft", "ft²", "ft³", "yd³"), "metric": ("mm", "m", "m²", "m³")}
+
+
+@pytest.mark.parametrize("units", ["us", "metric"])
+def test_every_change_has_its_unit_and_is_that_of_what_is_shown(
+    subtests, plan_of, sized, level_spot, units
+):
+    plan = plan_of({**sized, **level_spot, "units": units, "prices": "mulch $38 per yd3"})
+    seen = set()
+    for label, steps in (("Rain to hold", 3), ("Deepest pond", -2), ("Side slope", 2)):
+        for row in followed(plan, moved(plan, label, steps)):
+            if row.change[:1] not in ("+", "-"):
+                assert row.change == ("changed" if row.kept != row.tried else "")
+                continue
+            with subtests.test(row=row.label, lever=label):
+                by = row.change[1:]
+                words = (*UNITS[units], "h", "points", "loads", "plants", "point", "load", "plant")
+                assert by.startswith("$") or by.split()[-1] in words
+                far = shown_number(row.tried) - shown_number(row.kept)
+                assert shown_number(by) == pytest.approx(abs(far), abs=1e-6)
+                assert (row.change[0] == "+") is (far > 0)
+                seen.add(by.split()[-1])
+    assert len(seen) > 6
+
+
+def test_what_is_not_seen_to_change_is_no_change(plan):
+    for row in followed(plan, moved(plan, "Rain to hold", 1)):
+        assert bool(row.change) is (row.kept != row.tried), row
+
+
+def test_more_rain_held_is_better_and_more_soil_to_dig_is_worse(plan):
+    found = rows(plan, moved(plan, "Floor length", 4))
+    assert found["Rain it holds"].turn is Turn.BETTER
+    assert found["All the soil to dig, as it lies"].turn is Turn.WORSE
+    assert found["Wheelbarrow loads"].turn is Turn.WORSE
+    assert found["Caught of a storm twice as large"].turn is Turn.BETTER
+    assert found["Recommended area"].turn is None
+    assert found["Plants to buy"].turn is None
+    back = rows(plan, moved(plan, "Floor length", -2))
+    assert back["Rain it holds"].turn is Turn.WORSE
+    assert back["Wheelbarrow loads"].turn is Turn.BETTER
+
+
+def test_of_two_different_storms_neither_is_the_better(plan):
+    found = rows(plan, moved(plan, "Rain to hold", 5))
+    assert found["Caught of a storm twice as large"].turn is None
+    assert found["Hours of water on the floor in the storm held"].turn is None
+    assert found["Rain it holds"].turn is Turn.BETTER
+
+
+def test_up_is_better_only_where_more_is_better():
+    assert turn_of(True, more=True, less=False) is Turn.BETTER
+    assert turn_of(False, more=True, less=False) is Turn.WORSE
+    assert turn_of(True, more=False, less=True) is Turn.WORSE
+    assert turn_of(False, more=False, less=True) is Turn.BETTER
+    assert turn_of(None, more=True, less=False) is turn_of(True, more=False, less=False) is None

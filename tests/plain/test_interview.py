@@ -487,3 +487,25 @@ def test_another_way_out_is_chosen_by_its_number_and_kept(
     # The floor pegged for one bed would keep its size.
     assert "floor_length" not in texts and session.place.name == "peg_out"
     assert heard.count("How long will you make the floor?") == 2
+
+
+# A choice in two steps
+
+
+def test_how_long_a_ribbon_is_and_how_it_feels_are_asked_one_after_the_other(talk, at, hole):
+    session = at("holes.1.ribbon", hole("round", "8 in", "6 in", "11:00 left 5 in"))
+    heard, session, _ = talk(":go holes.1.ribbon", "3", "", "4", "9", "2", session=session)
+    said = words(heard)
+    assert "1 it falls apart" in said and "5 a ribbon over 2 in" in said
+    assert "under 1 in (25 mm), gritty" not in said
+    assert said.count("How does it feel? 1 gritty 2 smooth") == 2
+    assert "Write a number from 1 to 3." in said
+    assert session.answers.texts["holes.1.ribbon"] == "medium_smooth"
+
+
+def test_a_whole_answer_of_a_choice_in_two_steps_is_taken_in_one_line(talk, at, hole):
+    texts = hole("round", "8 in", "6 in", "11:00 left 5 in")
+    for whole in ("long_gritty", "short", "ball"):
+        heard, session, _ = talk(":go holes.1.ribbon", whole, session=at("holes.1.ribbon", texts))
+        assert "How does it feel" not in heard
+        assert session.answers.texts["holes.1.ribbon"] == whole

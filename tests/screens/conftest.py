@@ -17,7 +17,7 @@ from textual.keys import _character_to_key
 from textual.pilot import Pilot
 from textual.widgets import Input
 
-from interview.asking.kinds import Choice, Ticks, YesNo, list_lines
+from interview.asking.kinds import Choice, InSteps, Ticks, YesNo, list_lines
 from interview.asking.route import Step
 from interview.asking.sitting import Keeper
 from interview.garden import store
@@ -175,6 +175,11 @@ class Person:
         match step.question.kind:
             case YesNo():
                 await self._chooses(text, (("yes", "yes"), ("no", "no")))
+            case InSteps() as kind:
+                first, sort = kind.parted(text)
+                await self._chooses(first, kind.first)
+                if kind.has_sorts(first):
+                    await self._chooses(sort, kind.sorts)
             case Choice(options=options):
                 await self._chooses(text, options)
             case Ticks(options=options):

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 from textual.widgets import Input
 
@@ -425,3 +427,33 @@ async def test_a_state_is_found_by_its_two_letters_or_by_its_name(sit, write) ->
             field._begun = ""
             await person.press(*typed)
             assert field._keys[field.marked] == key, typed
+
+
+@pytest.mark.parametrize("size", [(60, 20), (80, 24)])
+async def test_the_texture_is_asked_in_two_short_lists_that_are_seen_whole(
+    sit, sample, size
+) -> None:
+    path = Path(sample("halfway_soak_test.yaml"))
+    whole = path.read_text(encoding="utf-8")
+    path.write_text(whole.replace("      ribbon: short_gritty\n", ""), encoding="utf-8")
+    async with sit(str(path), size=size) as person:
+        while person.page != "QuestionScreen":
+            await person.press("escape")
+        await person.goes_to("holes.1.ribbon")
+        assert "5 a ribbon over 2 in" in person.sees_words()
+        assert "gritty" not in person.sees_words()
+        await person.press("4")
+        for one in ("5 a ribbon over 2 in", "How does it feel?", "1 gritty", "3 neither gritty"):
+            assert one in person.sees_words()
+        await person.press("enter")
+        await person.press("enter")
+        assert "Choose one of these." in person.sees_words()
+        assert person.asked == "holes.1.ribbon"
+        await person.press("2")
+        # What is half chosen is still there after another page.
+        await person.press("f1", "escape", "enter")
+        assert person.session.answers.texts["holes.1.ribbon"] == "medium_smooth"
+        await person.goes_to("holes.1.ribbon")
+        assert "2 smooth, like flour ✓ your answer" in person.sees_words()
+        await person.press("1", "enter")
+        assert person.session.answers.texts["holes.1.ribbon"] == "falls_apart"

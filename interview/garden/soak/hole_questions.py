@@ -6,7 +6,7 @@ from collections.abc import Iterable
 
 from interview.asking.answers import NO_CLOCK, Answers
 from interview.asking.conditions import always_this, chosen, depth
-from interview.asking.kinds import Choice, Clearance, Day, Note, YesNo
+from interview.asking.kinds import Choice, Clearance, Day, InSteps, Note, YesNo
 from interview.asking.measures import Measure
 from interview.asking.question import Member, Question
 from interview.garden.site import lines_questions as buried
@@ -319,7 +319,7 @@ RIBBON = HOLE.question(
     label="Soil by feel",
     text="Squeeze a moist handful from the bottom, then press it out between thumb and finger. "
     "What happens?",
-    kind=Choice(
+    kind=InSteps(
         (
             ("falls_apart", "it falls apart"),
             ("ball", "it makes a ball but no ribbon"),
@@ -332,7 +332,20 @@ RIBBON = HOLE.question(
             ("long_gritty", "a ribbon over 2 in (50 mm), gritty"),
             ("long", "a ribbon over 2 in (50 mm)"),
             ("long_smooth", "a ribbon over 2 in (50 mm), smooth"),
-        )
+        ),
+        first=(
+            ("falls_apart", "it falls apart"),
+            ("ball", "it makes a ball but no ribbon"),
+            ("short", "a ribbon under 1 in (25 mm)"),
+            ("medium", "a ribbon of 1 to 2 in (25 to 50 mm)"),
+            ("long", "a ribbon over 2 in (50 mm)"),
+        ),
+        further="Rub a pinch of it, very wet, in your palm. How does it feel?",
+        sorts=(
+            ("gritty", "gritty"),
+            ("smooth", "smooth, like flour"),
+            ("", "neither gritty nor smooth"),
+        ),
     ),
     why="It is a check on the test: sand and clay differ a hundredfold.",
     find_out="Wet the soil until it is like putty. Skip it if you like; no figure depends on it.",

@@ -32,3 +32,37 @@ KEY = {
 def test_each_thing_a_handful_may_do_names_the_texture_of_the_key():
     assert [one for one, _ in digging.RIBBON.kind.options if KEY.get(one) != TEXTURE_OF[one]] == []
     assert set(KEY) == set(TEXTURE_OF)
+
+
+def test_two_steps_lead_to_every_answer_and_to_no_other():
+    kind = digging.RIBBON.kind
+    ways = {
+        kind.joined(first, sort)
+        for first, _ in kind.first
+        for sort, _ in (kind.sorts if kind.has_sorts(first) else [("", "")])
+    }
+    assert ways == set(KEY)
+    assert all(kind.joined(*kind.parted(key)) == key for key in KEY)
+    assert len({label for _, label in kind.first}) == 5
+
+
+def test_a_number_is_that_of_the_step_and_a_whole_answer_is_taken_at_once(subtests):
+    kind = digging.RIBBON.kind
+    for typed, begun, meant in [
+        ("1", "", ("falls_apart", False)),
+        ("3", "", ("short", True)),
+        ("a ribbon over 2 in", "", ("long", True)),
+        ("short", "", ("short", False)),
+        ("medium_smooth", "", ("medium_smooth", False)),
+        ("1", "long", ("long_gritty", False)),
+        ("smooth", "medium", ("medium_smooth", False)),
+        ("3", "long", ("long", False)),
+        ("ball", "long", ("ball", False)),
+    ]:
+        with subtests.test(typed=typed, begun=begun):
+            assert kind.at_step(typed, begun) == meant
+
+
+def test_a_number_in_a_file_is_still_that_of_the_whole_list(given):
+    # As version 0.1 read it: the third of the eleven.
+    assert digging.RIBBON.kind.read("3", given({})) == "short_gritty"
