@@ -107,7 +107,7 @@ class _Hole:
             yield filled(_box(0.0, 0.0, wide, water), Material.WATER)
             yield Path(((0.0, water), (wide, water)), Stroke.WATER, border=True)
         if self.levels:
-            stick = ((wide / 2, 0.0), (wide / 2, (1 + _ABOVE / 2) * deep))
+            stick = ((wide / 2, _BELOW * deep), (wide / 2, (1 + _ABOVE / 2) * deep))
             yield Path(stick, Stroke.SOLID, ink=Ink.DUE)
         if self.measured is not None:
             text = f"{depth_words(self.measured, self.metric)} deep"

@@ -57,9 +57,9 @@ def latest_rate(timed: Timed | None) -> Quantity | None:
 def estimated(timed: Timed | None, now: dt.datetime, step: Quantity | None = None) -> Stand | None:
     """Return about where the water stands at ``now``: fallen on as before the last reading.
 
-    With a ``step``, a length, the last instant is told at which it had fallen by a whole number of
-    steps, so that what is drawn from it changes no oftener. Nothing where no rate is known yet, the
-    clock stands before the last reading, or the water has not fallen by a step.
+    With a ``step``, a length, it is told at the nearest instant at which it has fallen by a whole
+    number of steps, so that what is drawn from it changes no oftener. Nothing where no rate is
+    known yet, the clock stands before the last reading, or the water has not fallen by as much.
     """
     rate, stands = latest_rate(timed), fills(timed)
     if rate is None or not stands:
@@ -69,7 +69,7 @@ def estimated(timed: Timed | None, now: dt.datetime, step: Quantity | None = Non
     hours = (utc(now) - utc(last.at)).total_seconds() / 3600
     fallen = min(fall * hours, left)
     if step is not None:
-        fallen = fallen // magnitude(step, "in") * magnitude(step, "in")
+        fallen = min(round(fallen / magnitude(step, "in")) * magnitude(step, "in"), left)
     if fallen <= 0:
         return None
     at = utc(last.at) + dt.timedelta(hours=fallen / fall)
