@@ -42,6 +42,8 @@ CAUTIONS = (
 )
 """The same, the longest first: the first one that fits its row is shown."""
 LONGEST = 80
+IDLE = "-:--:--"
+"""On the clock while there is nothing to count from."""
 
 
 class SoakPage(Page):
@@ -176,7 +178,8 @@ class SoakPage(Page):
         elapsed = run.elapsed
         shown = elapsed if elapsed is not None or run.since is None else dt.timedelta()
         clock = self.query_one("#elapsed", Clock)
-        clock.show("" if shown is None else words.ticking(shown), self._room.large)
+        clock.set_class(shown is None, "idle")
+        clock.show(IDLE if shown is None else words.ticking(shown), self._room.large)
         wait = soak_watch.wait_of(run)
         if wait is not None:
             self.query_one("#wait", Bar).show(wait.before, wait.part, wait.after)
@@ -191,15 +194,17 @@ class SoakPage(Page):
         self._say("due", soak_watch.DUE_NOW if is_due else "")
         self.query_one("#due").set_class(is_due and reminders_of(self.app).notice, "now")
         self._say_since(run)
-        notices = [one for one in run.notices if one != run.do_now]
+        notices = [f"{MARKS['look']} {one}" for one in run.notices if one != run.do_now]
         told = " ".join(one for one in (*notices, soak_watch.zone_words(run)) if one)
         below = {"and_then": run.and_then, "told": told, "others": self._others(tests)}
         # What is long has more room below than beside the picture.
         long = not room.small and bool(run.rows) and room.lines(run.do_now, room.left - 2) > 3
         if long:
-            below["told"] = f"{run.do_now} {told}".strip()
+            mark = f"{MARKS['look']} " if run.do_now in run.notices else ""
+            below["told"] = f"{mark}{run.do_now} {told}".strip()
         self._say("do_now", "" if long else run.do_now)
-        self.query_one("#told").set_class(not long, "quiet")
+        self.query_one("#told").set_class(not (long or notices), "quiet")
+        self.query_one("#told").set_class(bool(run.notices), "noted")
         timed = noted(view).timed
         self._part_words(run, view, below, bool(water_level.fills(timed)))
         wetting = soak_watch.wetting_step(self._step, run)
@@ -231,10 +236,14 @@ class SoakPage(Page):
         if room.small:
             verdict, meaning = Content(""), soak_watch.meaning(run, view)
             meaning = "" if meaning == run.do_now else meaning
-        every = (str(verdict), meaning, *below.values())
-        lines = sum(room.lines(text, room.words) for text in every)
+        lines = _lines_in(room.words, str(verdict), meaning, *below.values())
         charted = has_chart and self._chart
         wordy = not room.small and lines > room.lower
+        if wordy and _lines_in(room.width - 2, str(verdict), meaning, *below.values()) > room.lower:
+            # What is to be done goes before what the soil is like, which the key of it tells too.
+            meaning = ""
+            if _lines_in(room.width - 2, str(verdict), *below.values()) > room.lower:
+                verdict = Content("")
         self.query_one("#verdict", Words).say(verdict)
         self._say("meaning", meaning)
         for name, text in below.items():
@@ -243,7 +252,7 @@ class SoakPage(Page):
         chart = charted or (has_chart and not (room.small or wordy or typing))
         self.query_one("#chart").display = chart
         box = self.query_one("#words_box")
-        box.display = not charted
+        box.display = lines > 0 and not charted
         box.styles.width = room.right if chart else "1fr"
         lower = self.query_one("#lower")
         lower.display = charted or not typing
@@ -312,7 +321,8 @@ class SoakPage(Page):
         self.query_one("#hole", Pane).show(hole_picture(view, level).bare)
         if fills := water_level.fills(timed):
             due = None if run.clock_back else run.due
-            coming = Coming(due, water_level.latest_rate(timed), level)
+            rate = None if run.enough else water_level.latest_rate(timed)
+            coming = Coming(due, rate, level)
             full = self._chart or self._room.large
             chart = running_chart(fills, coming, view.metric, run.now.tzinfo, brief=not full)
             self.query_one("#chart", Pane).show(chart if self._chart else chart.bare)
@@ -336,6 +346,10 @@ class SoakPage(Page):
         name = "reading" if run.began else "wetting" if wetting else "start"
         self.show_keys()
         self.query_one(KeyLine).point_at(name)
+
+
+def _lines_in(columns: int, *texts: str) -> int:
+    return sum(Room.lines(text, columns) for text in texts)
 
 
 def _can_do(run: SoakRun, wetting: bool, several: bool) -> frozenset[str]:

@@ -119,7 +119,7 @@ def since_words(run: SoakRun, short: bool = False) -> str:
     if utc(run.now) < utc(run.since):
         at = clock(run.since, run.now)
         return f"{mark.capitalize()} was at {at}, but it is {run.now:%H:%M} now."
-    said = f"since {mark} at {clock(run.since, run.now)}"
+    said = f"since {mark}\nat {clock(run.since, run.now)}"
     return said if short else f"{said}\nnow {run.now:%H:%M}"
 
 

@@ -137,7 +137,9 @@ class _Hole:
                 LabelSpot.LEFT,
                 shift=(1, 0),
                 within=(-side, y, 0.0, (1 + _ABOVE) * self.depth),
+                optional=True,
                 ink=ink,
+                stacked=True,
                 brief=brief,
             )
             yield Label(
@@ -147,7 +149,9 @@ class _Hole:
                 LabelSpot.RIGHT,
                 shift=(-1, 0),
                 within=(self.width, y, self.width + side, (1 + _ABOVE) * self.depth),
+                optional=True,
                 ink=ink,
+                stacked=True,
                 brief=brief,
             )
 

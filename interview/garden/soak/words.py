@@ -69,6 +69,7 @@ def doubt(test: SoakTest, felt: TextureCheck, metric: bool) -> str:
 _SCALE_IN = (0.3, 30.0)
 """Ponds at the ends of the scale: a tenth of the least that is dug, three times the deepest."""
 _NO_CAP_IN = 1e6
+_SCALE_OF = "pond emptied in time:"
 
 
 def scale_part(pond: float) -> float:
@@ -95,12 +96,11 @@ def scale_lines(test: SoakTest, columns: int, metric: bool) -> tuple[str, str]:
     for at in (0, wide, *(round(scale_part(one) * wide) for one in marks)):
         line[at] = "┼"
     line[round(scale_part(pond_emptied(test)) * wide)] = "●"
-    under = ""
-    for one, more in zip(marks, ("", " of pond emptied in time"), strict=True):
-        words = water_words(quantity(one, "in"), metric) + more
-        at = len(ends[0]) + round(scale_part(one) * wide) - 1
-        room = columns - len(under) - len(words)
-        under = under.ljust(min(at, len(under) + max(room, 1))) + words
+    under = " " * len(ends[0]) + _SCALE_OF
+    for one in marks:
+        words = water_words(quantity(one, "in"), metric)
+        at = len(ends[0]) + round(scale_part(one) * wide) - len(words) // 2
+        under = (under if len(under) < at else "").ljust(at) + words
     return f"{ends[0]}{''.join(line)}{ends[1]}", under
 
 

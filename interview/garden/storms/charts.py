@@ -129,7 +129,8 @@ def running_chart(
     unit = "mm" if metric else "in"
     began = fills[0][0].at
     ends = [stand.at for fill in fills for stand in fill]
-    ends += [at for at in (coming.due, coming.now and coming.now.at) if at is not None]
+    ends += [coming.due] if coming.due is not None else []
+    ends += [coming.now.at] if coming.now is not None else []
     wide = max(_since(began, max(ends)) * _BEYOND, _LEAST_H)
     high = max(magnitude(stand.left, unit) for fill in fills for stand in fill)
     shapes: list[Shape] = []
