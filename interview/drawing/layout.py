@@ -199,6 +199,7 @@ def _shifts(far: int, high: int) -> list[tuple[int, int]]:
 
 _SHIFTS, _SHIFTS_WITHIN = _shifts(_FAR, _HIGH), _shifts(_FAR_WITHIN, _HIGH_WITHIN)
 _SHIFTS_POINTING = _shifts(1, _HIGH)
+_SHIFTS_STACKED = _shifts(0, 2 * _HIGH_WITHIN)
 
 
 class _LabelPlacing:
@@ -240,9 +241,11 @@ class _LabelPlacing:
         shifts = _SHIFTS if label.within is None else _SHIFTS_WITHIN
         if _points(label):
             shifts = _SHIFTS_POINTING
+        if label.stacked:
+            shifts = _SHIFTS_STACKED
         corners = tuple(self.frame.at(*corner) for corner in label.outline)
         box = self._box(label)
-        for dx, dy in shifts[:1] if label.optional else shifts:
+        for dx, dy in shifts[:1] if label.optional and not label.stacked else shifts:
             spot = (column + dx, row + dy)
             if (
                 (box is None or _in_box(box, *spot, size))

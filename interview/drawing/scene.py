@@ -179,6 +179,8 @@ class Label:
     marker: str = ""
     """What stands for it where it goes into the legend; a letter if not given."""
     ink: Ink = Ink.TEXT
+    stacked: bool = False
+    """Whether it is moved up or down alone, in its own box, as those of a scale are."""
     brief: str = ""
     """What is written in its place on a small picture: the same where not given, nothing for a
     blank."""

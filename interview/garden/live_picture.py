@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import datetime as dt
 from collections.abc import Iterator
 
 from interview.asking import route
@@ -18,17 +17,18 @@ from interview.garden.site.setbacks import distance_words
 from interview.garden.site.yard import NAMES, Judged, Thing, yard
 from interview.garden.size import questions as bed
 from interview.garden.soak import hole_questions as digging
+from interview.garden.soak import timing_questions as timing
+from interview.garden.soak import water_level
 from interview.garden.soak.hole_view import Level, hole_view
 from interview.garden.soak.noted import noted
+from interview.garden.soak.water_level import Stand
 from interview.garden.survey.results import drawing_of
 from interview.garden.verdicts import verdict
 from interview.quantities.evidence import Grade
-from interview.quantities.units import Quantity, magnitude, plain_number
+from interview.quantities.units import magnitude, plain_number
 
 _NO_YARD = ("children", "permission", "rules", "ask_for_marks", "ticket", "answered", "soil_lab")
 """Pages of the spot that measure nothing in the yard."""
-_REFILLED_IN = 1e-9
-"""Inches by which a level is higher than the one before where the hole was filled again."""
 _GARDEN = ("peg_out", "dig_day", "pipe_fall", "over_twelve", "the_plan")
 
 
@@ -54,30 +54,31 @@ def live_picture(plan: Plan, place: Place, step: Step | None) -> Drawing | None:
     return None
 
 
-def hole_picture(view: Answers) -> Drawing:
-    """Return the test hole that ``view`` is seen from, with all that was read off it so far."""
+def hole_picture(view: Answers, now: Stand | None = None) -> Drawing:
+    """Return the test hole that ``view`` is seen from, with all that was read off it so far.
+
+    ``now`` is about where the water stands since; it is told as an estimate.
+    """
     depth, width = view.get(digging.HOLE_DEPTH), view.get(digging.HOLE_WIDTH)
-    return hole_view(depth, width, tuple(_levels(view)), view.metric)
+    stands = water_level.fills(noted(view).timed)
+    levels = [_level(one, view) for one in (stands[-1] if stands else ())]
+    levels += [_level(now, view, ESTIMATE)] if now is not None else []
+    return hole_view(depth, width, tuple(levels), view.metric)
 
 
-def _levels(view: Answers) -> Iterator[Level]:
-    """Yield the levels since the hole was last filled."""
-    found = noted(view).timed
-    if found is None or found.mark is None:
-        return
-    levels = [(found.began, found.mark)]
-    for row in found.found:
-        if abs(magnitude(row.depth_before, "in") - magnitude(levels[-1][1], "in")) > _REFILLED_IN:
-            levels = [(found.began + _span(row.start), row.depth_before)]
-        levels.append((found.began + _span(row.end), row.depth_after))
+ESTIMATE = "estimate"
+"""Stands in the place of a time where a level is worked out and not read."""
+_DIGITS = 1
+"""Decimals of an estimated level: it is good to no more."""
+
+
+def _level(stand: Stand, view: Answers, estimate: str = "") -> Level:
     unit = "mm" if view.metric else "in"
-    for at, left in levels:
-        words = f"{plain_number(round(magnitude(left, unit), 3))} {unit}"
-        yield Level(left, words, f"{at:%H:%M}")
-
-
-def _span(since: Quantity) -> dt.timedelta:
-    return dt.timedelta(hours=magnitude(since, "h"))
+    digits = (0 if view.metric else _DIGITS) if estimate else 3
+    words = f"{plain_number(round(magnitude(stand.left, unit), digits))} {unit}"
+    began = view.get(timing.TEST_START)
+    at = stand.at.astimezone(began.tzinfo if began else None)
+    return Level(stand.left, words, estimate or f"{at:%H:%M}", bool(estimate))
 
 
 def _yard(plan: Plan, number: int, step: Step | None) -> Drawing:

@@ -73,6 +73,9 @@ Part: TypeAlias = Drawing | str | Made
 class Picture(VerticalScroll):
     """Drawings and sentences one under the other, drawn anew whenever the room changes."""
 
+    least = LEAST
+    """Lines that a drawing gets at least."""
+
     def __init__(self, **kwargs: Any) -> None:
         super().__init__(**kwargs)
         self._parts: tuple[Part, ...] = ()
@@ -107,7 +110,7 @@ class Picture(VerticalScroll):
             if isinstance(part, str):
                 strips += plain_strips(_lines(part, room.width), palette)
             elif isinstance(part, Drawing):
-                strips += fitted(part, room.width, max(room.height, LEAST), palette)
+                strips += fitted(part, room.width, max(room.height, self.least), palette)
             else:
                 strips += part(room.width, room.height, palette)
         self.query_one(Drawn).set_strips(strips)

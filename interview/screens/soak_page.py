@@ -7,37 +7,43 @@ from collections.abc import Sequence
 
 from textual import events
 from textual.app import ComposeResult
-from textual.containers import Container, Vertical, VerticalScroll
-from textual.widgets import DataTable, Digits
+from textual.containers import Container, Horizontal, Vertical, VerticalScroll
+from textual.content import Content
+from textual.widgets import DataTable
 
 from interview.asking.answers import Answers
 from interview.asking.kinds import list_lines
 from interview.asking.route import Step
+from interview.garden.live_picture import hole_picture
 from interview.garden.session import Session
+from interview.garden.soak import hole_questions as digging
 from interview.garden.soak import timing_questions as timing
-from interview.garden.soak.run import RunState, SoakRun
+from interview.garden.soak import water_level
+from interview.garden.soak.hole_view import finest_step
+from interview.garden.soak.noted import Timed, noted
+from interview.garden.soak.run import SoakRun
 from interview.garden.soak_due import HoleTest
-from interview.garden.storms.charts import drop_chart
+from interview.garden.storms.charts import Coming, running_chart
 from interview.screens import keys, soak_watch, words
 from interview.screens.frame import KeyLine
 from interview.screens.page import Page
+from interview.screens.palette import MARKS
 from interview.screens.parts import Line, Words
-from interview.screens.picture import Picture
 from interview.screens.reminding import RemindingApp, reminders_of
 from interview.screens.soak_entry import SoakEntry
+from interview.screens.soak_parts import Bar, Clock, Pane, Readings, Room
 
-CAUTION = (
-    "CAUTION: Never leave the hole open. A child can drown in very little water. "
-    "Cover it with a board and a weight."
+CAUTIONS = (
+    "Never leave the hole open. A child can drown in very little water. Cover it with a board "
+    "and a weight.",
+    "Never leave the hole open. A child can drown: cover and weight it.",
+    "Never leave the hole open: a child can drown.",
+    "Never leave the hole open.",
 )
-SHORT_CAUTION = "CAUTION: Never leave the hole open: a child can drown."
+"""The same, the longest first: the first one that fits its row is shown."""
 LONGEST = 80
-CHART_FROM = 38
-"""From this many lines on the chart stands under the table."""
-ALL_COLUMNS = 80
-"""From this many columns on both rates are shown."""
-LINES_FOR_ALL = 22
-"""From this many lines on there is room for the large figures."""
+IDLE = "-:--:--"
+"""On the clock while there is nothing to count from."""
 
 
 class SoakPage(Page):
@@ -50,11 +56,18 @@ class SoakPage(Page):
         super().__init__()
         self._session = session
         self._step = step
+        self._room = Room.of(80, 24)
+        """How the page is parted in this window."""
         self._shown: object = None
+        """What is in the table."""
+        self._stands: object = None
+        """What the page said last, but for the clock."""
+        self._pictured: object = None
+        """What the pictures were drawn from."""
         self._marked_among: tuple[str, list[str]] | None = None
         """The hole and the readings among which one is marked."""
         self._chart = False
-        """Whether the chart was asked for."""
+        """Whether the chart alone was asked for."""
         self._can_do: frozenset[str] = frozenset()
         """The actions that do something now."""
         self._wetting = ""
@@ -63,20 +76,25 @@ class SoakPage(Page):
         """What the line at the foot is open for."""
 
     def parts(self) -> ComposeResult:
-        yield Words(CAUTION, id="caution")
-        with Container(id="clockwork"):
-            yield Digits("", id="elapsed")
-            with Vertical(id="times"):
-                yield Words(id="since")
+        yield Words(id="caution")
+        with Container(id="upper"):
+            with Vertical(id="timing"):
+                with Horizontal(id="clockwork"):
+                    yield Clock(id="elapsed")
+                    yield Words(id="since")
+                yield Bar(id="wait")
                 yield Words(id="due")
-        yield Words(id="do_now")
-        with VerticalScroll(id="readings_box", can_focus=False):
-            yield Words(id="and_then", classes="quiet")
-            yield DataTable(id="readings", cursor_type="row", zebra_stripes=True)
-            yield Words(id="meaning")
-            yield Words(id="told", classes="quiet")
-            yield Words(id="others", classes="quiet")
-        yield Picture(id="chart", can_focus=False)
+                yield Words(id="do_now")
+                yield Readings(id="readings_box")
+            yield Pane(id="hole", can_focus=False)
+        with Container(id="lower"):
+            yield Pane(id="chart", can_focus=False)
+            with VerticalScroll(id="words_box", can_focus=False):
+                yield Words(id="verdict")
+                yield Words(id="meaning")
+                yield Words(id="and_then", classes="quiet")
+                yield Words(id="told")
+                yield Words(id="others", classes="quiet")
         with Vertical(id="entry_box"):
             yield Words(id="entry_title")
             yield Line("", LONGEST, id="entry_line")
@@ -102,21 +120,26 @@ class SoakPage(Page):
 
     def on_mount(self) -> None:
         self.query_one("#entry_box").display = False
+        self._fit()
         self.tick()
         self.set_interval(1.0, self.tick)
         self.rest()
 
     def on_resize(self, event: events.Resize) -> None:
         super().on_resize(event)
-        small = event.size.width < ALL_COLUMNS or event.size.height < LINES_FOR_ALL
-        self.set_class(small, "small")
-        self._shown = None
+        self._fit()
         self.call_after_refresh(self.tick)
 
-    @property
-    def has_room(self) -> bool:
-        """Tell whether the chart stands under the table without being asked for."""
-        return self.size.height >= CHART_FROM
+    def _fit(self) -> None:
+        """Part the page anew for the window there is."""
+        room = self._room = Room.of(*self.app.size)
+        self._shown = self._stands = self._pictured = None
+        self.set_class(room.small, "small")
+        self.set_class(room.large, "large")
+        self.query_one("#hole").styles.width = room.right
+        text = next((one for one in CAUTIONS if len(one) <= room.width - 14), CAUTIONS[-1])
+        badge = (f" {MARKS['look']} CAUTION ", "$ground on $look bold")
+        self.query_one("#caution", Words).say(Content.assemble(badge, " ", (text, "$look")))
 
     @property
     def _view(self) -> Answers:
@@ -131,44 +154,113 @@ class SoakPage(Page):
         return list_lines(self._view.text(timing.READINGS) or "")
 
     def tick(self) -> None:
-        """Show the test as it stands at this instant, each hole looked at once."""
+        """Show the test as it stands at this instant, each hole looked at once.
+
+        Of most seconds the clock and the bar alone tell.
+        """
         tests = soak_watch.tests_of(self._session)
         here = (one.run for one in tests if one.step.address == self._step.address)
         run = next(here, None) or self._run
+        self._tell_time(run)
+        at = f"{run.now:%d %H:%M %Z}"
+        said = (run.state, run.do_now, run.and_then, run.due, run.notices)
+        asked = (self._step.address, self._entry, self._chart, reminders_of(self.app).notice)
+        stands = (self._session.answers, at, said, asked)
+        before = self._stands
+        if not (isinstance(before, tuple) and before[0] is stands[0] and before[1:] == stands[1:]):
+            self._stands = stands
+            self._say_all(run, tests)
+        self._show_pictures(run)
+        if isinstance(self.app, RemindingApp):
+            self.app.remind(tests)
+
+    def _tell_time(self, run: SoakRun) -> None:
+        elapsed = run.elapsed
+        shown = elapsed if elapsed is not None or run.since is None else dt.timedelta()
+        clock = self.query_one("#elapsed", Clock)
+        clock.set_class(shown is None, "idle")
+        clock.show(IDLE if shown is None else words.ticking(shown), self._room.large)
+        wait = soak_watch.wait_of(run)
+        if wait is not None:
+            self.query_one("#wait", Bar).show(wait.before, wait.part, wait.after)
+
+    def _say_all(self, run: SoakRun, tests: Sequence[HoleTest]) -> None:
+        """Say everything but the seconds."""
+        room, view = self._room, self._view
         self.show_saved()
-        self._say("caution", SHORT_CAUTION if self.has_class("small") else CAUTION)
-        self._say_times(run)
-        self._say("due", run.due_words)
-        self._say("do_now", run.do_now)
-        self._say("and_then", run.and_then)
-        meaning = soak_watch.meaning(run, self._view)
-        self._say("meaning", "" if meaning == run.do_now else meaning)
-        notices = [one for one in run.notices if one != run.do_now]
-        told = (*notices, soak_watch.zone_words(run))
-        self._say("told", " ".join(one for one in told if one))
-        self._say("others", self._others(tests))
-        is_due = run.state in (RunState.DUE, RunState.OVERDUE)
+        wait = soak_watch.wait_of(run)
+        is_due = wait is not None and wait.is_due
+        self.query_one("#wait").display = wait is not None
+        self._say("due", soak_watch.DUE_NOW if is_due else "")
         self.query_one("#due").set_class(is_due and reminders_of(self.app).notice, "now")
+        self._say_since(run)
+        notices = [f"{MARKS['look']} {one}" for one in run.notices if one != run.do_now]
+        told = " ".join(one for one in (*notices, soak_watch.zone_words(run)) if one)
+        below = {"and_then": run.and_then, "told": told, "others": self._others(tests)}
+        # What is long has more room below than beside the picture.
+        long = not room.small and bool(run.rows) and room.lines(run.do_now, room.left - 2) > 3
+        if long:
+            mark = f"{MARKS['look']} " if run.do_now in run.notices else ""
+            below["told"] = f"{mark}{run.do_now} {told}".strip()
+        self._say("do_now", "" if long else run.do_now)
+        self.query_one("#told").set_class(not (long or notices), "quiet")
+        self.query_one("#told").set_class(bool(run.notices), "noted")
+        timed = noted(view).timed
+        self._part_words(run, view, below, bool(water_level.fills(timed)))
         wetting = soak_watch.wetting_step(self._step, run)
         self._can_do = _can_do(run, wetting is not None, len(tests) > 1)
         self._wetting = wetting[1].lower() if wetting else ""
         self.show_keys()
         self._table(run)
-        self._show_chart(run)
-        if isinstance(self.app, RemindingApp):
-            self.app.remind(tests)
 
-    def _say_times(self, run: SoakRun) -> None:
-        """Show the time since the mark: large where there is room for it."""
-        elapsed = run.elapsed
-        waiting = dt.timedelta() if run.since else None
-        shown = elapsed if elapsed is not None else waiting
-        ticking = "" if shown is None else words.ticking(shown)
-        self.query_one(Digits).update(ticking)
-        small = self.has_class("small")
-        since = soak_watch.since_words(run, short=small)
-        behind = small and elapsed is not None
-        self._say("since", f"{ticking} {since}" if behind else since)
+    def _say_since(self, run: SoakRun) -> None:
+        """Say from when the clock counts, in no more lines than the clock has."""
+        room, clock = self._room, self.query_one("#elapsed", Clock)
+        beside = room.left - clock.columns - 4
+        short = room.lines(soak_watch.since_words(run), beside) > clock.rows
+        self._say("since", soak_watch.since_words(run, short))
+
+    def _part_words(
+        self, run: SoakRun, view: Answers, below: dict[str, str], has_chart: bool
+    ) -> None:
+        """Part what is under the clock between the chart and the words, which go first."""
+        room = self._room
+        meaning = "" if run.test is None and run.waits == run.do_now else run.waits
+        verdict = soak_watch.verdict_of(run, view, room.words, room.large)
+        if run.test is not None:
+            full, brief = soak_watch.sentences(run.test, view)
+            used = len(str(verdict).splitlines())
+            used += sum(room.lines(one, room.words) for one in below.values())
+            fits = used + room.lines(full, room.words) <= room.lower
+            meaning = full if fits else brief
+        if room.small:
+            verdict, meaning = Content(""), soak_watch.meaning(run, view)
+            meaning = "" if meaning == run.do_now else meaning
+        lines = _lines_in(room.words, str(verdict), meaning, *below.values())
+        charted = has_chart and self._chart
+        wordy = not room.small and lines > room.lower
+        if wordy and _lines_in(room.width - 2, str(verdict), meaning, *below.values()) > room.lower:
+            # What is to be done goes before what the soil is like, which the key of it tells too.
+            meaning = ""
+            if _lines_in(room.width - 2, str(verdict), *below.values()) > room.lower:
+                verdict = Content("")
+        self.query_one("#verdict", Words).say(verdict)
+        self._say("meaning", meaning)
+        for name, text in below.items():
+            self._say(name, text)
+        typing = self._entry is not None and not room.large
+        chart = charted or (has_chart and not (room.small or wordy or typing))
+        self.query_one("#chart").display = chart
+        box = self.query_one("#words_box")
+        box.display = lines > 0 and not charted
+        box.styles.width = room.right if chart else "1fr"
+        lower = self.query_one("#lower")
+        lower.display = charted or not typing
+        lower.styles.height = "1fr" if charted else "auto" if room.small else room.lower
+        for name in ("#upper", "#timing"):
+            self.query_one(name).styles.height = "auto" if charted else "1fr"
+        self.query_one("#hole").display = not (room.small or charted)
+        self.query_one("#readings_box").display = run.began is not None and not charted
 
     def _say(self, name: str, text: str) -> None:
         self.query_one(f"#{name}", Words).say(text)
@@ -185,30 +277,18 @@ class SoakPage(Page):
         return f"H goes on to: {'; '.join(said)}." if said else ""
 
     def _table(self, run: SoakRun) -> None:
-        state = (run.rows, self._step.address)
+        """Fill the table, where other readings stand or another one is due."""
+        coming = soak_watch.next_row(run)
+        state = (run.rows, self._step.address, coming)
         if state == self._shown:
             return
         self._shown = state
-        table = self.query_one(DataTable)
-        place = self._place_to_mark(table.cursor_row)
-        table.clear(columns=True)
-        rate, deep = ("mm/h", "mm") if self._view.metric else ("in/h", "in")
-        heads = ["clock", "after", "water", f"drop {deep}", rate, "corrected"]
-        wide = self.size.width >= ALL_COLUMNS
-        if wide:
-            heads[4:5] = ["since fill", f"now {rate}"]
-        for head in heads:
-            table.add_column(head)
-        clocks = soak_watch.clock_cells(self._view, run.now)
-        for row in run.rows:
-            at = clocks[row.place - 1] if row.place <= len(clocks) else row.line
-            cells = [at, *row.cells[1:]] if wide else [at, *row.cells[1:4], *row.cells[5:]]
-            if row.struck:
-                cells[0] = f"struck {at}"
-            table.add_row(*cells)
-        table.display = bool(run.rows)
+        box = self.query_one(Readings)
+        place = self._place_to_mark(box.table.cursor_row)
+        heads, rows = soak_watch.table_of(run, self._view)
+        box.fill(heads, rows, coming, self._room.left - 2)
         if run.rows:
-            table.move_cursor(row=max(0, min(place, len(run.rows) - 1)))
+            box.mark(max(0, min(place, len(run.rows) - 1)))
 
     def _place_to_mark(self, marked: int) -> int:
         """Return the row to mark: a reading just taken, the latest on a page just opened."""
@@ -221,14 +301,40 @@ class SoakPage(Page):
         pairs = zip(before[1], now[1], strict=False)
         return next((at for at, (old, new) in enumerate(pairs) if old != new), len(before[1]))
 
-    def _show_chart(self, run: SoakRun) -> None:
-        """Show the chart below the table where there is room, or in its place when asked."""
-        chart = self.query_one("#chart", Picture)
-        chart.display = run.test is not None and (self.has_room or self._chart)
-        self.query_one("#readings_box").display = self.has_room or not chart.display
-        self.set_class(chart.display, "charted")
-        if run.test is not None and chart.display:
-            chart.show(drop_chart(run.test, self._view.metric))
+    def _show_pictures(self, run: SoakRun) -> None:
+        """Draw the hole and the chart where a reading came or the level moved by what shows."""
+        view = self._view
+        timed = noted(view).timed
+        level = self._estimate(view, timed, run)
+        drawn = (
+            self._session.answers,
+            self._step.address,
+            level,
+            run.due,
+            self._chart,
+            run.now.tzinfo,
+        )
+        before = self._pictured
+        if isinstance(before, tuple) and before[0] is drawn[0] and before[1:] == drawn[1:]:
+            return
+        self._pictured = drawn
+        self.query_one("#hole", Pane).show(hole_picture(view, level).bare)
+        if fills := water_level.fills(timed):
+            due = None if run.clock_back else run.due
+            rate = None if run.enough else water_level.latest_rate(timed)
+            coming = Coming(due, rate, level)
+            full = self._chart or self._room.large
+            chart = running_chart(fills, coming, view.metric, run.now.tzinfo, brief=not full)
+            self.query_one("#chart", Pane).show(chart if self._chart else chart.bare)
+
+    def _estimate(
+        self, view: Answers, timed: Timed | None, run: SoakRun
+    ) -> water_level.Stand | None:
+        depth = view.get(digging.HOLE_DEPTH)
+        if depth is None or run.enough or run.clock_back:
+            return None
+        step = finest_step(depth, self._room.upper)
+        return water_level.estimated(timed, run.now, step)
 
     def rest(self) -> None:
         """Put the focus where single letters are commands."""
@@ -240,6 +346,10 @@ class SoakPage(Page):
         name = "reading" if run.began else "wetting" if wetting else "start"
         self.show_keys()
         self.query_one(KeyLine).point_at(name)
+
+
+def _lines_in(columns: int, *texts: str) -> int:
+    return sum(Room.lines(text, columns) for text in texts)
 
 
 def _can_do(run: SoakRun, wetting: bool, several: bool) -> frozenset[str]:

@@ -132,7 +132,7 @@ class SoakScreen(SoakPage):
             self.app.push_screen(ReminderChoice(self.app))
 
     def action_chart(self) -> None:
-        """Show the chart of the water left, or the table again."""
+        """Show the chart of the water left in the place of the table, or the table again."""
         self._chart = not self._chart
         self.tick()
 
@@ -158,7 +158,7 @@ class SoakScreen(SoakPage):
         """Close the line that is open, else the chart, else the page."""
         if self._entry is not None:
             self._close()
-        elif self._chart and not self.has_room:
+        elif self._chart:
             self.action_chart()
         else:
             self.dismiss(None)

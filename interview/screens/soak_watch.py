@@ -4,6 +4,9 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Sequence
+from dataclasses import dataclass
+
+from textual.content import Content
 
 from interview.asking import route
 from interview.asking.answers import Answers
@@ -11,12 +14,15 @@ from interview.asking.route import Step
 from interview.garden import soak_due
 from interview.garden.session import Session
 from interview.garden.soak import timing_questions as timing
+from interview.garden.soak.rates import Band, SoakTest
 from interview.garden.soak.results import as_felt
-from interview.garden.soak.run import SoakRun, soak_run
-from interview.garden.soak.times import clock, utc
-from interview.garden.soak.words import verdict
+from interview.garden.soak.run import RunState, SoakRun, soak_run
+from interview.garden.soak.times import clock, elapsed_words, span, span_up, utc
+from interview.garden.soak.words import BAND_WORDS, scale_lines, verdict
 from interview.garden.soak_due import HoleTest
 from interview.quantities.shown import rate_words
+from interview.screens.palette import MARKS
+from interview.screens.soak_parts import Column
 from interview.screens.words import item_name
 
 AHEAD = dt.timedelta(minutes=5)
@@ -113,8 +119,118 @@ def since_words(run: SoakRun, short: bool = False) -> str:
     if utc(run.now) < utc(run.since):
         at = clock(run.since, run.now)
         return f"{mark.capitalize()} was at {at}, but it is {run.now:%H:%M} now."
-    said = f"since {mark} at {clock(run.since, run.now)}"
-    return said if short else f"{said}; now {run.now:%H:%M:%S}"
+    said = f"since {mark}\nat {clock(run.since, run.now)}"
+    return said if short else f"{said}\nnow {run.now:%H:%M}"
+
+
+@dataclass(frozen=True)
+class Wait:
+    """How far the wait for the next reading or look is."""
+
+    before: str
+    part: float
+    """Nought to one."""
+    after: str
+    is_due: bool = False
+
+
+def wait_of(run: SoakRun) -> Wait | None:
+    """Return the wait for what is due next; nothing where nothing is, or the clock is behind."""
+    since = run.last if run.began else run.since
+    if run.due is None or run.clock_back or since is None:
+        return None
+    at, left = clock(run.due, run.now), utc(run.due) - utc(run.now)
+    if left <= dt.timedelta():
+        late = run.state is RunState.OVERDUE
+        return Wait(f"due {at}", 1.0, f"{span(left)} ago" if late else "now", True)
+    whole = max(utc(run.due) - utc(since), left)
+    what = "next" if run.began else "look at"
+    return Wait(f"{what} {at}", 1 - left / whole, span_up(left))
+
+
+DUE_NOW = "○ READING DUE NOW"
+
+
+def next_row(run: SoakRun) -> tuple[str, str, str] | None:
+    """Return the row of the reading that is due next: clock, time since the mark, and that."""
+    if run.due is None or run.began is None or run.clock_back:
+        return None
+    there = run.due.astimezone(run.now.tzinfo)
+    same = there.date() == run.began.astimezone(run.now.tzinfo).date()
+    at = f"{there:%H:%M}" if same else f"{there:%a %H:%M}"
+    return f"○ {at}", elapsed_words(utc(run.due) - utc(run.began)), "due"
+
+
+MARKED, UNUSED = "●", "×"
+"""Before the time of a reading, and of one that is struck out or not used."""
+
+
+def table_of(run: SoakRun, view: Answers) -> tuple[list[Column], list[list[str]]]:
+    """Return the columns of the readings, and a row for each of them."""
+    rate, deep = ("mm/h", "mm") if view.metric else ("in/h", "in")
+    columns = [
+        Column("  clock", 0),
+        Column("after", 4),
+        Column("water", 1),
+        Column(f"drop {deep}", 2, "drop"),
+        Column("since fill", 6),
+        Column(f"now {rate}", 3, rate),
+        Column("corrected", 5),
+    ]
+    clocks = clock_cells(view, run.now)
+    rows = []
+    for row in run.rows:
+        at = clocks[row.place - 1] if row.place <= len(clocks) else row.line
+        mark = UNUSED if row.struck or row.note else MARKED
+        first = f"{mark} {'struck ' if row.struck else ''}{at}"
+        rows.append([first, *row.cells[1:]])
+    return columns, rows
+
+
+def sentences(test: SoakTest, view: Answers) -> tuple[str, str]:
+    """Return what a test says of the soil, and the same with its doubt in a few words."""
+    full = verdict(test, as_felt(view, test), view.metric)
+    plain = BAND_WORDS[test.band]
+    return full, plain if full == plain else f"{plain} {DOUBTED}"
+
+
+DOUBTED = "▲ It felt otherwise: M tells more."
+BADGES = {
+    Band.VERY_FAST: "good",
+    Band.WELL_DRAINING: "good",
+    Band.WORKABLE: "good",
+    Band.MARGINAL: "look",
+    Band.NO_FALL: "stop",
+}
+"""How the verdict on a soil is meant."""
+_RATE_COLUMNS = 10
+
+
+def verdict_of(run: SoakRun, view: Answers, columns: int, scale: bool) -> Content:
+    """Return the verdict on the soil so far with its rates, and where it is on the scale."""
+    test, metric = run.test, view.metric
+    if test is None:
+        return Content("")
+    meant = BADGES[test.band]
+    pieces: list[tuple[str, str]] = [
+        (f" {MARKS[meant]} {test.band.value.upper()} ", f"$ground on ${meant} bold")
+    ]
+    rates = (
+        ("Drop rate", test.drop_rate, "average", "the average of the rates since the fill"),
+        ("corrected", test.corrected, "bottom only", "through the bottom alone, as in a garden"),
+    )
+    for name, rate, short, long in rates:
+        said = rate_words(rate, metric)
+        room = columns - _RATE_COLUMNS - len(said) - 2
+        pieces += [("\n", ""), (f"{name:<{_RATE_COLUMNS}}", "$muted"), (said, "bold")]
+        means = long if room >= len(long) else short if room >= len(short) else ""
+        pieces += [(f"  {means}", "$muted")] if means else []
+    if scale:
+        line, under = scale_lines(test, columns, metric)
+        at = line.index("●")
+        pieces += [("\n\n" + line[:at], "$muted"), ("●", f"${meant} bold")]
+        pieces += [(f"{line[at + 1 :]}\n{under}", "$muted")]
+    return Content.assemble(*pieces)
 
 
 def meaning(run: SoakRun, view: Answers) -> str:

@@ -33,6 +33,14 @@ def soaking(write, located) -> str:
     return str(write("garden.yaml", {**located, **HOLE}))
 
 
+def bar(person) -> str:
+    """Return the words at the ends of the bar, as they stand on the screen."""
+    said = person.app.screen.query_one("#wait")
+    line = person.sees().splitlines()[said.region.y][said.region.x : said.region.right]
+    assert all(word in line for word in said.text.split()), line
+    return said.text
+
+
 async def _opens(person) -> None:
     assert person.asked == "holes.1.readings"
     assert person.page == "SoakScreen"
@@ -59,12 +67,14 @@ async def test_the_time_since_the_mark_is_worked_out_anew_from_the_clock(
         person.app.screen.tick()
         await person.rests()
         assert person.app.screen.query_one("#elapsed").value == "0:25:00"
-        assert "Next reading at 10:00, in 35 min." in person.sees_words()
+        assert "next 10:00 35 min" in bar(person)
+        assert "○ 10:00 1:00 due" in person.sees_words()
         clock.forward(hours=2)
         person.app.screen.tick()
         await person.rests()
         assert person.app.screen.query_one("#elapsed").value == "2:25:00"
-        assert "Reading due since 10:00, 1 h 25 min ago." in person.sees_words()
+        assert bar(person) == "due 10:00 1 h 25 min ago"
+        assert person.sees_words().count("○ READING DUE NOW") == 1
         assert "Never leave the hole open." in person.sees_words()
 
 
@@ -81,7 +91,7 @@ async def test_a_second_that_changes_figures_alone_lays_nothing_out_anew(
         page.tick()
         assert not [part for part in page.walk_children() if part._layout_required]
         await person.rests()
-        assert f"now {clock.now:%H:%M:%S}" in person.sees_words()
+        assert page.query_one("#elapsed").value == "0:25:01"
         clock.forward(hours=2)
         page.tick()
         assert [part for part in page.walk_children() if part._layout_required]
@@ -246,16 +256,18 @@ async def test_a_time_of_the_evening_is_taken_as_a_clock_on_the_wall_shows_it(
 
 
 @pytest.mark.parametrize("size", [(60, 20), (80, 24)])
-async def test_the_line_of_a_reading_that_is_late_is_seen_whole(sit, soaking, clock, size) -> None:
+async def test_a_reading_that_is_late_is_said_whole(sit, soaking, clock, size) -> None:
     async with sit(soaking, size=size) as person:
         await _opens(person)
         clock.forward(hours=26, minutes=12)
         person.app.screen.tick()
         await person.rests()
-        run = person.app.screen._run
-        columns = [line[26:] if size[0] == 80 else line for line in person.sees().splitlines()]
-        assert run.due_words in " ".join(" ".join(columns).split())
-        assert run.due_words.endswith("Late is as good as on time.")
+        assert bar(person) == "due Thu 28 May 10:00 25 h 12 min ago"
+        place = person.app.screen.query_one("#do_now").region
+        lines = person.sees().splitlines()[place.y : place.bottom]
+        said = " ".join(" ".join(one[: place.right] for one in lines).split())
+        assert said == person.app.screen._run.do_now
+        assert said.endswith("Late is as good as on time.")
 
 
 async def test_the_readings_of_the_page_are_those_of_plain_lines(
@@ -359,7 +371,7 @@ async def test_each_way_of_telling_is_switched_and_remembered(
         person.app.screen.tick()
         await person.rests()
         assert not rung and not any("DUE" in one or "]9;" in one for one in written)
-        assert "Reading due now (10:00)." in person.sees_words()
+        assert "○ READING DUE NOW" in person.sees_words()
         assert not person.app.screen.query_one("#due").has_class("now")
         await person.press("escape")
         assert "SOAK TEST" not in person.sees()
@@ -386,7 +398,8 @@ async def test_a_due_reading_is_told_in_the_page_and_lies_over_nothing(sit, soak
         person.app.screen.tick()
         await person.rests()
         assert person.app.screen.query_one("#due").has_class("now")
-        assert "Reading due now (10:00)." in person.sees_words()
+        assert "○ READING DUE NOW" in person.sees_words()
+        assert bar(person) == "due 10:00 now"
         await person.press("escape")
         await person.goes_to("garden_name")
         assert "SOAK TEST, test hole 1: Reading due now (10:00)." in person.sees_words()
@@ -403,26 +416,32 @@ async def test_the_times_of_another_zone_are_shown_by_this_computers_clock_and_s
         await person.press("r")
         await person.enters("7 in")
         seen = person.sees_words()
-        assert "since the start at 16:00; now 17:00:00" in seen
+        assert person.says("since") == "since the start at 16:00 now 17:00"
         assert "17:00 1:00 7 in" in seen
-        assert "Times are this computer's, UTC+2; the file has them as UTC-5." in seen
+        assert person.says("told") == (
+            "Times are this computer's, UTC+2; the file has them as UTC-5."
+        )
 
 
-async def test_the_chart_takes_the_tables_place_by_a_key_and_stands_under_it_where_it_fits(
+async def test_the_chart_stands_beside_the_table_and_takes_the_page_by_a_key(
     sit, soaking, clock
 ) -> None:
     async with sit(soaking) as person:
         await _opens(person)
         await _reads(person, clock, "7 in", hours=1)
+        page = person.app.screen
+        assert page.query_one("#chart").display and "drop" in person.sees()
         assert "WATER LEFT" not in person.sees()
         await person.press("p")
         assert "WATER LEFT in the test hole" in person.sees()
-        assert "since fill" not in person.sees()
+        assert "drop " not in person.sees()
         await person.press("p")
-        assert "since fill" in person.sees()
-        await person.pilot.resize_terminal(120, 45)
+        assert "after" in person.sees() and "WATER LEFT" not in person.sees()
+        await person.pilot.resize_terminal(60, 20)
         await person.rests()
-        assert "WATER LEFT" in person.sees() and "since fill" in person.sees()
+        assert not page.query_one("#chart").display and "after" in person.sees()
+        await person.press("p")
+        assert "WATER LEFT" in person.sees() and "after" not in person.sees()
 
 
 async def test_the_soaking_before_the_test_is_timed_with_one_key(
@@ -433,13 +452,13 @@ async def test_the_soaking_before_the_test_is_timed_with_one_key(
         await person.goes_to("holes.1.hole_depth")
         await person.press("f3")
         assert person.page == "SoakScreen"
-        assert "fill the hole with water to soak the soil" in person.sees_words()
+        assert "fill the hole with water to soak the soil" in person.says("do_now")
         for minutes in (30, 1, 40, 1):
             await person.press("w")
             clock.forward(minutes=minutes)
             person.app.screen.tick()
             await person.rests()
-        assert "to the fill level and note the time" in person.sees_words()
+        assert "to the fill level and note the time" in person.says("do_now")
         texts = person.session.answers.texts
         ends = ("first_fill_start", "first_fill_empty", "second_fill_start", "second_fill_empty")
         fills = [texts[f"holes.1.{end}"] for end in ends]
@@ -456,7 +475,7 @@ async def test_one_key_goes_on_to_the_next_hole_with_its_own_readings(
     path = write("garden.yaml", {**located, **HOLE, **more, **second})
     async with sit(str(path)) as person:
         await _opens(person)
-        assert "H goes on to: test hole 2: reading in 1 h 00 min." in person.sees_words()
+        assert person.says("others") == "H goes on to: test hole 2: reading in 1 h 00 min."
         await person.press("h")
         assert "Soak test: test hole 2" in person.sees()
         await _reads(person, clock, "6 in", hours=1)
@@ -473,7 +492,7 @@ async def test_a_clock_set_back_is_said_in_words_and_nothing_is_lost(sit, soakin
         person.app.screen.tick()
         await person.rests()
         assert "correct it" in person.sees_words()
-        assert "The start was at 09:00, but it is 06:00 now." in person.sees_words()
+        assert person.says("since") == "The start was at 09:00, but it is 06:00 now."
         assert person.app.screen.query_one("#elapsed").value == "0:00:00"
 
 
@@ -669,7 +688,7 @@ async def test_whoever_comes_back_to_a_running_test_comes_back_to_its_readings(
     clock.forward(hours=12)
     async with sit(soaking) as person:
         await _opens(person)
-        assert "Reading due since 10:45" in person.sees_words()
+        assert bar(person).startswith("due 10:45 ")
         assert person.app.screen.query_one("#elapsed").value == "13:00:00"
 
 
@@ -691,13 +710,14 @@ async def test_the_page_works_in_a_window_of_sixty_by_twenty(sit, soaking, clock
         await _opens(person)
         await _reads(person, clock, "7 in", hours=1)
         seen = person.sees_words()
-        for said in ("CAUTION", "1:00:00 since the start at 09:00", "10:00 1:00 7 in",
-                     "Next reading at 10:45, in 45 min.", "R reading", "Esc back"):  # fmt: skip
+        for said in ("CAUTION", "since the start at 09:00", "10:00 1:00 7 in",
+                     "○ 10:45 1:45 due", "R reading", "Esc back"):  # fmt: skip
             assert said in seen, said
+        assert bar(person) == "next 10:45 45 min"
         clock.forward(minutes=46)
         await person.press("r")
         seen = person.sees_words()
-        for said in ("How deep is the water now?", "Reading due", "10:00 1:00 7 in", "Enter keep"):
+        for said in ("How deep is the water now?", "READING DUE", "10:00 1:00 7 in", "Enter keep"):
             assert said in seen, said
         await person.enters("9 in")
         assert "the water is higher than before" in person.sees_words()

@@ -18,18 +18,25 @@ from interview.drawing.scene import (
     Stroke,
     Symbol,
     filled,
-    line,
 )
 from interview.quantities.shown import depth_words
-from interview.quantities.units import Quantity, magnitude
+from interview.quantities.units import Quantity, magnitude, quantity
 
 _USUAL_IN = (14.0, 8.0)
 """Depth and width of the hole that is drawn, dashed, while none is measured."""
 _ABOVE, _BELOW, _SIDE = 0.3, 0.12, 1.3
 """Sky over the lawn, soil under the hole and ground beside it, as parts of its depth or width."""
 _GRASS = 0.07
-_FEW = 3
+_FEW = 4
 """Levels told on a small picture, the last ones."""
+_EIGHTHS = 8
+"""Steps in a row of cells that a level is drawn by."""
+
+
+def finest_step(depth: Quantity, rows: int) -> Quantity:
+    """Return the height, a length, that is an eighth of a row of a picture of so many rows."""
+    high = (1 + _ABOVE + _BELOW) * magnitude(depth, "in")
+    return quantity(high / max(1, rows - 1) / _EIGHTHS, "in")
 
 
 @dataclass(frozen=True)
@@ -100,23 +107,53 @@ class _Hole:
             yield filled(_box(0.0, 0.0, wide, water), Material.WATER)
             yield Path(((0.0, water), (wide, water)), Stroke.WATER, border=True)
         if self.levels:
-            yield line(wide / 2, 0.0, wide / 2, (1 + _ABOVE / 2) * deep)
-        yield from self._readings()
+            stick = ((wide / 2, _BELOW * deep), (wide / 2, (1 + _ABOVE / 2) * deep))
+            yield Path(stick, Stroke.SOLID, ink=Ink.DUE)
         if self.measured is not None:
             text = f"{depth_words(self.measured, self.metric)} deep"
         else:
             text = "not measured yet"
         yield Label(text, wide / 2, high, LabelSpot.CENTER, ink=Ink.MUTED)
+        yield from self._readings()
 
     def _readings(self) -> Iterator[Shape]:
+        """Yield a mark for each level, its time at the left and its depth at the right.
+
+        From the lowest up: those that lie too near are pushed up to a row each, in their order.
+        """
         last = len(self.levels) - _FEW
-        for place, level in enumerate(self.levels):
-            y = self._height(level)
+        for level in self.levels:
             if not level.estimated:
-                yield Mark(self.width / 2, y, Symbol.TICK)
-            ink = Ink.WATER if level.estimated else Ink.TEXT
+                yield Mark(self.width / 2, self._height(level), Symbol.TICK, Ink.DUE)
+        for place, level in reversed(list(enumerate(self.levels))):
+            y, ink = self._height(level), Ink.WATER if level.estimated else Ink.TEXT
             brief = "" if place >= last else " "
-            yield Label(_said(level), self.width, y, LabelSpot.RIGHT, ink=ink, brief=brief)
+            when, left = ("▸", "◂ ≈") if level.estimated else ("┤", "├")
+            side = _SIDE * self.width
+            yield Label(
+                f"{level.when} {when}",
+                0.0,
+                y,
+                LabelSpot.LEFT,
+                shift=(1, 0),
+                within=(-side, y, 0.0, (1 + _ABOVE) * self.depth),
+                optional=True,
+                ink=ink,
+                stacked=True,
+                brief=brief,
+            )
+            yield Label(
+                f"{left} {level.words}",
+                self.width,
+                y,
+                LabelSpot.RIGHT,
+                shift=(-1, 0),
+                within=(self.width, y, self.width + side, (1 + _ABOVE) * self.depth),
+                optional=True,
+                ink=ink,
+                stacked=True,
+                brief=brief,
+            )
 
     def _height(self, level: Level) -> float:
         return max(0.0, magnitude(level.left, "in"))

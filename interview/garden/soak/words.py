@@ -5,7 +5,14 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 
-from interview.garden.soak.depth import DepthRule, Governs, PondDepth, pond_depth
+from interview.garden.soak.depth import (
+    DEEPEST_IN,
+    SHALLOWEST_IN,
+    DepthRule,
+    Governs,
+    PondDepth,
+    pond_depth,
+)
 from interview.garden.soak.rates import (
     FAR_APART,
     SETTLED_WITHIN,
@@ -24,6 +31,7 @@ from interview.quantities.units import (
     Quantity,
     magnitude,
     plain_number,
+    quantity,
     show,
     significant,
 )
@@ -59,6 +67,44 @@ def doubt(test: SoakTest, felt: TextureCheck, metric: bool) -> str:
         f"{rate_words(felt.published, metric)} through the bottom alone ({usual.value}). Test "
         "another hole before you trust this one."
     )
+
+
+_SCALE_IN = (0.3, 30.0)
+"""Ponds at the ends of the scale: a tenth of the least that is dug, three times the deepest."""
+_NO_CAP_IN = 1e6
+_SCALE_OF = "pond emptied in time:"
+
+
+def scale_part(pond: float) -> float:
+    """Return the place, by the logarithm, of a soil that empties a ``pond`` of so many inches.
+
+    Nought is the slow end of the scale, one the fast end; beyond them it is the end.
+    """
+    low, high = map(math.log, _SCALE_IN)
+    return min(max((math.log(max(pond, 1e-9)) - low) / (high - low), 0.0), 1.0)
+
+
+def pond_emptied(test: SoakTest) -> float:
+    """Return the pond, in inches, that both checks let the soil of a test empty in time."""
+    cap = quantity(_NO_CAP_IN, "in")
+    return magnitude(pond_depth(test.lower_drop_rate, test.corrected, cap=cap).limit, "in")
+
+
+def scale_lines(test: SoakTest, columns: int, metric: bool) -> tuple[str, str]:
+    """Return a scale from slow to fast with the soil on it, and what its two marks are."""
+    ends = ("slow ", " fast")
+    wide = max(columns - sum(map(len, ends)), 12) - 1
+    marks = (SHALLOWEST_IN.value, DEEPEST_IN.value)
+    line = ["─"] * (wide + 1)
+    for at in (0, wide, *(round(scale_part(one) * wide) for one in marks)):
+        line[at] = "┼"
+    line[round(scale_part(pond_emptied(test)) * wide)] = "●"
+    under = " " * len(ends[0]) + _SCALE_OF
+    for one in marks:
+        words = water_words(quantity(one, "in"), metric)
+        at = len(ends[0]) + round(scale_part(one) * wide) - len(words) // 2
+        under = (under if len(under) < at else "").ljust(at) + words
+    return f"{ends[0]}{''.join(line)}{ends[1]}", under
 
 
 READING_DIGITS = 3

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from interview.drawing.scale import ticks
@@ -26,6 +27,8 @@ from interview.drawing.scene import (
 from interview.garden.pond.routing import RoutedStorm
 from interview.garden.soak.rates import SoakTest
 from interview.garden.soak.readings import Interval
+from interview.garden.soak.times import utc
+from interview.garden.soak.water_level import Stand
 from interview.quantities.shown import PLAIN, rate_words
 from interview.quantities.units import Quantity, magnitude, plain_number, significant
 
@@ -91,6 +94,143 @@ def drop_chart(soak_test: SoakTest, metric: bool = False) -> Drawing:
         print_ratio=0.45,
         steps=_steps(wide, high),
     )
+
+
+@dataclass(frozen=True)
+class Coming:
+    """What is still to come of a soak test."""
+
+    due: dt.datetime | None = None
+    """When the next reading is."""
+    rate: Quantity | None = None
+    """How fast the water falls meanwhile, a speed; not known before the first reading."""
+    now: Stand | None = None
+    """About where the water stands now."""
+
+
+_BEYOND = 1.2
+"""How far the chart of a running test goes on after what is due, as a multiple."""
+_LEAST_H = 1.0
+"""Hours that it shows at least."""
+
+
+def running_chart(
+    fills: Sequence[Sequence[Stand]],
+    coming: Coming,
+    metric: bool = False,
+    zone: dt.tzinfo | None = None,
+    brief: bool = False,
+) -> Drawing:
+    """Return the water of a test under way by the clock of ``zone``: read, estimated, to come.
+
+    ``fills`` are the readings of each filling, one at least; their depths are left out where it is
+    to be ``brief``.
+    """
+    unit = "mm" if metric else "in"
+    began = fills[0][0].at
+    ends = [stand.at for fill in fills for stand in fill]
+    ends += [coming.due] if coming.due is not None else []
+    ends += [coming.now.at] if coming.now is not None else []
+    wide = max(_since(began, max(ends)) * _BEYOND, _LEAST_H)
+    high = max(magnitude(stand.left, unit) for fill in fills for stand in fill)
+    shapes: list[Shape] = []
+    for fill in fills:
+        read = [(_since(began, one.at), magnitude(one.left, unit)) for one in fill]
+        if fill is fills[-1] and coming.now is not None:
+            read.append((_since(began, coming.now.at), magnitude(coming.now.left, unit)))
+        if len(read) > 1:
+            under = ((read[0][0], 0.0), *read, (read[-1][0], 0.0))
+            shapes.append(filled(under, Material.WATER))
+    shapes += _clock_axes(began, wide, high, zone)
+    last = (_since(began, fills[-1][-1].at), magnitude(fills[-1][-1].left, unit))
+    shapes += _to_come(began, last, wide, coming, unit, zone)
+    for stand in (one for fill in fills for one in fill):
+        x, y = _since(began, stand.at), magnitude(stand.left, unit)
+        shapes.append(Mark(x, y, Symbol.POINT if stand.counts else Symbol.CROSS))
+    if not brief:
+        shapes.append(Label(f"water left, {unit}", 0, high, LabelSpot.START, shift=(0, -1)))
+        shapes += [
+            Label(
+                f"{plain_number(round(magnitude(stand.left, unit), 3))} {unit}",
+                _since(began, stand.at),
+                magnitude(stand.left, unit),
+                LabelSpot.ABOVE,
+                shift=(3, 0),
+                optional=True,
+            )
+            for stand in (one for fill in fills for one in fill)
+        ]
+    told = "; ".join(
+        f"{_clock(stand.at, zone)} {plain_number(round(magnitude(stand.left, unit), 3))} {unit}"
+        for fill in fills
+        for stand in fill
+    )
+    keys = [Key(Symbol.POINT, "a reading")]
+    keys += [Key(Stroke.DOTTED, "about as it goes on")] if coming.rate is not None else []
+    unused = any(not stand.counts for fill in fills for stand in fill)
+    keys += [Key(Symbol.CROSS, "a reading not used")] if unused else []
+    return Drawing(
+        title="WATER LEFT in the test hole",
+        description=f"Water left by the clock: {told}.",
+        shapes=tuple(shapes),
+        keys=tuple(keys),
+        proportional=False,
+        print_ratio=0.45,
+        steps=_steps(wide, high),
+    )
+
+
+def _clock_axes(
+    began: dt.datetime, wide: float, high: float, zone: dt.tzinfo | None
+) -> Iterator[Shape]:
+    """Yield axes from the mark and from nought, the level one numbered by the clock."""
+    yield line(0, 0, 0, high)
+    yield line(0, 0, wide, 0)
+    for x in ticks(wide, _ACROSS):
+        if x:
+            yield Mark(x, 0, Symbol.TICK)
+        at = _clock(began + dt.timedelta(hours=x), zone)
+        yield Label(at, x, 0, LabelSpot.BELOW, optional=True)
+    for y in ticks(high, _UP):
+        yield Mark(0, y, Symbol.TICK)
+        yield Label(plain_number(y), 0, y, LabelSpot.LEFT, optional=True)
+
+
+def _to_come(
+    began: dt.datetime,
+    last: XY,
+    wide: float,
+    coming: Coming,
+    unit: str,
+    zone: dt.tzinfo | None,
+) -> Iterator[Shape]:
+    """Yield how the water goes on at its rate from the ``last`` level, and the next reading."""
+    x, y = last
+    rate = None if coming.rate is None else magnitude(coming.rate, f"{unit}/h")
+    if coming.now is not None:
+        x, y = _since(began, coming.now.at), magnitude(coming.now.left, unit)
+    if rate is not None and wide > x:
+        end = min(wide, x + y / rate) if rate > 0 else wide
+        go_on = line(x, y, end, y - rate * (end - x), Stroke.DOTTED)
+        yield replace(go_on, ink=Ink.WATER)
+    if coming.due is not None:
+        at = _since(began, coming.due)
+        left = 0.0 if rate is None else max(0.0, y - rate * (at - x))
+        words = f"○ {_clock(coming.due, zone)}"
+        if left:
+            yield Label(
+                words, at, left, LabelSpot.START, shift=(-1, 0), over_line=True, ink=Ink.DUE
+            )
+        else:
+            yield Label(words, at, 0.0, LabelSpot.ABOVE, ink=Ink.DUE)
+
+
+def _since(began: dt.datetime, at: dt.datetime) -> float:
+    return (utc(at) - utc(began)).total_seconds() / 3600
+
+
+def _clock(at: dt.datetime, zone: dt.tzinfo | None) -> str:
+    return f"{utc(at).astimezone(zone) if zone else at:%H:%M}"
 
 
 def _hours(value: Quantity) -> float:
