@@ -78,6 +78,21 @@ class Door:
             recent.remember(found.path)
         return found
 
+    def open_invented(self) -> Opened | Refusal:
+        """Put a copy of the invented garden into the folder, and open it."""
+        from interview.garden import invented
+        from interview.garden.opening import UNUSABLE, Opened, Refusal
+
+        try:
+            path = invented.copied(self.folder)
+        except OSError:
+            where = full_path(self.folder)
+            return Refusal(f"No file can be made in {where}. Start from another folder.", UNUSABLE)
+        found = self.open(str(path))
+        if isinstance(found, Opened):
+            found.notices.append(invented.SAID)
+        return found
+
     def leave(self) -> None:
         """Let the open garden go, so that another session may have it."""
         if self.opened is not None:
@@ -150,7 +165,7 @@ class InterviewApp(RemindingApp):
     def get_default_screen(self) -> Screen[None]:
         """Return the first page, which needs nothing of the garden."""
         if self._name is None and self._door.opened is None:
-            return WelcomeScreen(self._chosen, switch=self._switch_every_question)
+            return self._start_page()
         return OpeningScreen(self._name or "")
 
     def on_mount(self) -> None:
@@ -179,9 +194,12 @@ class InterviewApp(RemindingApp):
             self.call_later(self._offer, self._door.gardens(), self._door.new_file().name)
 
     @work(thread=True, group="opening", exit_on_error=False)
-    def _open_beside(self, name: str | None, ignore_elsewhere: bool) -> None:
+    def _open_beside(
+        self, name: str | None, ignore_elsewhere: bool, invented: bool = False
+    ) -> None:
         with self._faults_told():
-            found = self._door.open(name, ignore_elsewhere)
+            door = self._door
+            found = door.open_invented() if invented else door.open(name, ignore_elsewhere)
             import_module(ASKING)
             self.call_later(self._opened, name, found)
 
@@ -201,8 +219,13 @@ class InterviewApp(RemindingApp):
             pages[-1].offer(gardens, new_file)
 
     def _welcome(self, trouble: str = "") -> None:
-        self.push_screen(WelcomeScreen(self._chosen, trouble, self._switch_every_question))
+        self.push_screen(self._start_page(trouble))
         self._look_round()
+
+    def _start_page(self, trouble: str = "") -> WelcomeScreen:
+        return WelcomeScreen(
+            self._chosen, trouble, self._switch_every_question, self._open_invented
+        )
 
     def _switch_every_question(self) -> bool:
         self._every_question = not self._every_question
@@ -216,6 +239,12 @@ class InterviewApp(RemindingApp):
         if not self._opening:
             self._opening = True
             self._open_beside(name, ignore_elsewhere)
+
+    def _open_invented(self) -> None:
+        """Open a copy of the invented garden, in the folder of the gardens."""
+        if not self._opening:
+            self._opening = True
+            self._open_beside(None, False, invented=True)
 
     def _opened(self, name: str | None, found: Opened | Refusal) -> None:
         from interview.garden.opening import Opened

@@ -165,6 +165,18 @@ def painted(drawing: Drawing) -> Made:
     return make
 
 
+def alone(make: Callable[[int], Drawing]) -> Made:
+    """Return what paints a drawing without its words; it is made for the rows there are."""
+
+    def made(columns: int, rows: int, palette: Palette | None) -> list[Strip]:
+        drawing = make(rows).bare
+        if palette is None:
+            return plain_strips(cells(drawing, columns, rows), None)
+        return [strip_of(row, palette) for row in paint(drawing, columns, rows).picture]
+
+    return made
+
+
 def strip_of(row: Iterable[Cell], palette: Palette | None) -> Strip:
     """Return a painted row as text and colors, those alike together; or as text alone."""
     if palette is None:

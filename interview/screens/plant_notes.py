@@ -12,8 +12,9 @@ from interview.garden.planting.choose import Pick, ZonePlan
 from interview.garden.planting.costs import plant_count
 from interview.garden.planting.record import Plant
 from interview.garden.planting.swap import matching
-from interview.garden.planting.words import hazard_names, hazards
+from interview.garden.planting.words import hazards
 from interview.quantities.units import magnitude, plain_number, show
+from interview.screens.palette import MARKS
 from interview.sheet.plants import ZONE_WORDS, month_words, substitute_words, way_words, wet_words
 
 MOST_OTHERS = 6
@@ -31,13 +32,18 @@ def name_of(plant: Plant, plants: Sequence[Plant]) -> str:
     return common if alone and " for " not in f" {common} " else plant.scientific_name
 
 
-def heading(plan: Plan, zone: ZonePlan) -> str:
-    """Name a zone with its area, its hours under water and the number of its plants."""
+def headings(plan: Plan, zone: ZonePlan) -> tuple[str, ...]:
+    """Name a zone with its hours under water, its plants and its area, the longest name first."""
     area = show(zone.site.area, "m**2" if plan.metric else "ft**2", 3)
     planted = f"{sum(pick.count for pick in zone.picks)} plants" if not zone.sown else "seed"
     hours = plain_number(round(magnitude(plan.storms.zone_hours.of(zone.zone), "h")))
-    each = f", each of {plan.size.bed_count} beds" if plan.size.bed_count > 1 else ""
-    return f"{ZONE_WORDS[zone.zone]}: {area}, {planted}{each}, {hours} h under water"
+    each = f" in each of {plan.size.bed_count} beds" if plan.size.bed_count > 1 else ""
+    wet = f"{hours} h under water"
+    return (
+        f"{ZONE_WORDS[zone.zone]}: {wet}, {planted}, {area}{each}",
+        f"{ZONE_WORDS[zone.zone]}: {wet}, {planted}",
+        f"{zone.zone.value.upper()}: {wet}, {planted}",
+    )
 
 
 def cheaper_line(plan: Plan) -> str:
@@ -55,19 +61,6 @@ def cheaper(plan: Plan) -> Content | str:
     return Content.assemble(("Cheaper ways", "bold"), *told)
 
 
-def line(pick: Pick) -> Content:
-    """Return one plant as a line of the list."""
-    role = f"  [{pick.role}]" if pick.role else ""
-    named = hazard_names(pick.plant)
-    care = f"  ({named})" if named else ""
-    return Content.assemble(
-        f"{pick.count:>4} × " if pick.count else "seed   ",
-        (short(pick.plant), "bold"),
-        role,
-        care,
-    )
-
-
 def about(plan: Plan, zone: ZonePlan, pick: Pick) -> Content:
     """Tell everything of one plant: size, bloom, why it is in, cautions, what would do as well."""
     plant = pick.plant
@@ -77,19 +70,27 @@ def about(plan: Plan, zone: ZonePlan, pick: Pick) -> Content:
     facts = [plant.kind.value, f"to {tall}", f"{apart} apart"]
     if plant.bloom_months:
         facts.append(f"blooms {month_words(list(plant.bloom_months))}")
+    told = plan.answers.told
     pieces: list[tuple[str, str] | str] = [
         (plant.common_name, "bold"),
-        f" ({plant.scientific_name})\n{', '.join(facts)}.\n",
-        f"Why it is in: {plan.answers.told(pick.why)}\n" if pick.why else "",
+        (f" ({plant.scientific_name})\n", "$muted italic"),
+        f"{', '.join(facts)}.\n",
     ]
-    told = plan.answers.told
+    if pick.role:
+        pieces.append(f"{pick.role[:1].upper()}{pick.role[1:]}.\n")
     dangers = hazards(plant)
-    pieces += [(f"{told(said)}\n", "$look") for said in dangers]
+    pieces += [(f"{MARKS['look']} {told(said)}\n", "$look") for said in dangers]
+    pieces += [("Why it is in: ", "bold"), f"{told(pick.why)}\n"] if pick.why else []
     pieces += [f"{told(said)}\n" for said in pick.cautions if said not in dangers]
-    pieces.append(f"{substitute_words(plan, pick)}\n")
-    wet = wet_words(plan, zone.zone)
-    pieces.append(f"The {zone.zone.value} is under water: {wet}.\n")
+    pieces += _labelled(substitute_words(plan, pick))
     if zone.reserve:
         others = ", ".join(short(one) for one in zone.reserve[:MOST_OTHERS])
-        pieces.append(f"Would do as well: {others}.\n")
+        pieces += _labelled(f"Would do as well: {others}.")
+    pieces.append(f"The {zone.zone.value} is under water: {wet_words(plan, zone.zone)}.\n")
     return Content.assemble(*pieces)
+
+
+def _labelled(said: str) -> list[tuple[str, str] | str]:
+    """Return a sentence with what stands before its colon in bold."""
+    label, colon, rest = said.partition(":")
+    return [(f"{label}{colon}", "bold"), f"{rest}\n"]

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import ClassVar
 
-from textual import work
+from textual import events, work
 from textual.app import ComposeResult
 from textual.binding import BindingType
 from textual.containers import Container, Vertical, VerticalScroll
@@ -16,10 +17,12 @@ from textual.worker import get_current_worker
 
 from interview.asking.kinds import list_lines
 from interview.asking.question import Unanswered
+from interview.garden.pictures import planted_picture
 from interview.garden.plan import Plan
 from interview.garden.planting import questions as planting
 from interview.garden.planting.choose import Pick, ZonePlan
 from interview.garden.planting.record import Plant
+from interview.garden.planting.zones_cut import zones_cut
 from interview.garden.session import Session
 from interview.garden.site import cautions
 from interview.reading import is_unknown
@@ -29,9 +32,14 @@ from interview.screens.lists import Rows
 from interview.screens.long_wait import telling_page
 from interview.screens.offers import offer
 from interview.screens.page import Page
-from interview.screens.parts import Line, Words, is_there
+from interview.screens.parts import NARROW, WIDE, Line, Words, is_there
+from interview.screens.picture import Picture, alone
+from interview.screens.plant_rows import PlantRows
+from interview.screens.themes import OF
 
 LONGEST = 80
+LEAST = 30
+"""Columns that a row is made for at least."""
 OTHERS = 12
 """Plants offered in place of one that is swapped out."""
 
@@ -53,15 +61,21 @@ class PlantsScreen(Page):
     def parts(self) -> ComposeResult:
         yield Words(id="plants_wait")
         with Container(id="planting"):
-            yield Rows(id="picks", markup=False)
-            with VerticalScroll(id="pick_box"):
-                yield Words("", id="pick_words")
+            with Vertical(id="pick_left"):
+                yield Words(id="pick_months")
+                yield Rows(id="picks", markup=False)
+                yield Picture(id="pick_zones", can_focus=False)
+            with Container(id="pick_right"):
+                yield Picture(id="pick_picture", can_focus=False)
+                with VerticalScroll(id="pick_box"):
+                    yield Words("", id="pick_words")
         with Vertical(id="entry_box"):
             yield Words("Which plant? By common or scientific name.", id="entry_title")
             yield Line("", LONGEST, id="entry_line")
 
     def on_mount(self) -> None:
         self.query_one("#entry_box").display = False
+        self.app.theme_changed_signal.subscribe(self, lambda _: self._fit())
         self._fill(None)
         self.query_one("#picks").focus()
 
@@ -97,10 +111,9 @@ class PlantsScreen(Page):
         listing.clear_options()
         self._picks = []
         try:
-            plan = self._session.plan
-            zones, wait = plan.planting.chosen.zones, ""
-            options = self._ways(plan)
-            options += [option for zone in zones for option in self._zone(plan, zone)]
+            lines = list(self._rows_of(self._session.plan))
+            options, wait = [option for option, _ in lines], ""
+            self._picks = [found for _, found in lines]
         except Unanswered as gap:
             question = gap.question.told(self._session.answers)
             said = gap.why or question.find_out
@@ -110,6 +123,9 @@ class PlantsScreen(Page):
         listing.add_options(options)
         self.query_one("#plants_wait", Words).say(wait)
         self.query_one("#planting").display = not wait
+        if not wait:
+            self._draw()
+            self.call_after_refresh(self._fit)
         self.show_keys()
         places = [place for place, one in enumerate(self._picks) if one is not None]
         if places:
@@ -117,27 +133,52 @@ class PlantsScreen(Page):
         elif not wait:
             self._tell(self._whole())
 
-    def _ways(self, plan: Plan) -> list[Option]:
-        """Return the line that tells of cheaper ways, where there are any."""
+    def _rows_of(self, plan: Plan) -> Iterator[tuple[Option, tuple[ZonePlan, Pick] | None]]:
+        """Yield every line of the list with the plant that stands on it."""
         self._cheaper = plant_notes.cheaper(plan)
-        if not self._cheaper:
-            return []
-        self._picks.append(None)
-        return [Option(Content.styled(plant_notes.cheaper_line(plan), "bold"))]
+        if self._cheaper:
+            yield Option(Content.styled(plant_notes.cheaper_line(plan), "bold")), None
+        rows = self._rows
+        for zone in rows.zones:
+            yield Option(rows.zone(zone, plant_notes.headings(plan, zone)), disabled=True), None
+            for pick in zone.picks:
+                yield Option(rows.kind(pick)), (zone, pick)
+            if not zone.picks:
+                traits = "; ".join((zone.guidance.wetness, *zone.guidance.traits))
+                yield Option(f"  look for: {traits}", disabled=True), None
 
-    def _zone(self, plan: Plan, zone: ZonePlan) -> list[Option]:
-        """Return the heading of a zone and a line for each of its plants."""
-        self._picks.append(None)
-        head = plant_notes.heading(plan, zone)
-        options = [Option(Content.styled(head, "bold"), disabled=True)]
-        for pick in zone.picks:
-            self._picks.append((zone, pick))
-            options.append(Option(plant_notes.line(pick)))
-        if not zone.picks:
-            self._picks.append(None)
-            traits = "; ".join((zone.guidance.wetness, *zone.guidance.traits))
-            options.append(Option(f"  look for: {traits}", disabled=True))
-        return options
+    @property
+    def _rows(self) -> PlantRows:
+        """The rows as they are in the room there is now."""
+        zones = self._session.plan.planting.chosen.zones
+        room = self.query_one("#picks", OptionList).scrollable_content_region.width
+        # The mark before the row one is at takes a column.
+        columns = max(LEAST, (room or self.app.size.width // 2) - 1)
+        return PlantRows(zones, columns, OF[self.app.theme], self.app.size.width >= NARROW)
+
+    def on_resize(self, event: events.Resize) -> None:
+        super().on_resize(event)
+        self.call_after_refresh(self._fit)
+
+    def _fit(self) -> None:
+        """Set every row anew to the room there is, and the months over their columns."""
+        listing = self.query_one("#picks", OptionList)
+        if not self._picks or len(self._picks) != listing.option_count:
+            return
+        for place, (option, _) in enumerate(self._rows_of(self._session.plan)):
+            listing.replace_option_prompt_at_index(place, option.prompt)
+        self.query_one("#pick_months", Words).update(self._rows.head())
+        self._draw()
+
+    def _draw(self) -> None:
+        """Draw the zones, and in a wide window the garden from above with its plants."""
+        plan = self._session.plan
+        zones = plan.planting.chosen.zones
+        cut = alone(lambda rows: zones_cut(zones, rows))
+        above = alone(lambda _: planted_picture(plan))
+        wide = self.app.size.width >= WIDE
+        self.query_one("#pick_picture", Picture).show(above if wide else cut)
+        self.query_one("#pick_zones", Picture).show(cut)
 
     def _tell(self, text: str | Content) -> None:
         self.query_one("#pick_words", Words).update(text)

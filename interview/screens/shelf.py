@@ -8,13 +8,16 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from interview import answers_file as af
-from interview.asking import own_fault, route
+from interview.asking import own_fault
 from interview.asking import path as short_way
 from interview.asking.route import Step
-from interview.garden import store
+from interview.asking.way import PathNow
+from interview.garden import gate, soak_due, store
 from interview.garden.due_words import Due, GardenState
 from interview.garden.opening import plan_of
 from interview.garden.place import questions as start
+from interview.garden.soak.times import clock, utc
+from interview.screens.palette import MARKS, SHUT
 
 MOST = 12
 """How many files are offered."""
@@ -24,28 +27,87 @@ MARK = af.FORMAT.encode()
 
 
 @dataclass(frozen=True)
+class CardBadge:
+    """A state in a word or two, with its mark."""
+
+    mark: str
+    word: str
+    ink: str
+    """What colors it, by its meaning."""
+
+    def __str__(self) -> str:
+        return f" {self.mark} {self.word} "
+
+
+FIX = CardBadge(MARKS["stop"], "FIX", "stop")
+_SHUT = CardBadge(SHUT, "SHUT", "stop")
+_STOP = CardBadge(MARKS["stop"], "STOP", "stop")
+_DUE = CardBadge(MARKS["due"], "DUE", "due")
+_LOOK = CardBadge(MARKS["look"], "LOOK", "look")
+BADGES = {
+    GardenState.PLANNED: CardBadge(MARKS["good"], "PLAN DONE", "good"),
+    GardenState.MAY_DIG: CardBadge(MARKS["good"], "MAY DIG", "good"),
+    GardenState.STORM: _DUE,
+    GardenState.RENEW: _DUE,
+    GardenState.FAULTS: FIX,
+    GardenState.SMELL: _STOP,
+    GardenState.STOP: _STOP,
+    **dict.fromkeys(
+        (
+            GardenState.WAITING,
+            GardenState.PRIVATE,
+            GardenState.TOO_NEAR,
+            GardenState.SHUT,
+            GardenState.STALE,
+        ),
+        _SHUT,
+    ),
+}
+"""The states that have a badge; one that runs has the time at which it is due, others none."""
+
+
+@dataclass(frozen=True)
 class Shelved:
     """One answers file: what it is called, how far it is, and what is due."""
 
     path: Path
     name: str
-    how_far: str
-    due: str
+    done: int = 0
+    total: int = 0
+    """Pages done, of all that ask something; nought where the file cannot be read."""
+    due: str = ""
+    badge: CardBadge | None = None
     faulty: bool = False
-    running: bool = False
-    """Whether a soak test runs in it."""
+    due_at: dt.datetime | None = None
+    """When the soak test that runs in it is to be looked at."""
+
+    @property
+    def how_far(self) -> str:
+        """How many of its pages are done, in words."""
+        if self.total:
+            return f"{self.done} of {self.total} pages"
+        return "cannot be read" if self.faulty else ""
 
 
 def shelf(folder: Path, lately: Iterable[Path], now: dt.datetime) -> list[Shelved]:
     """Return the answers files in ``folder`` and those used lately.
 
-    A running soak test stands first, then the latest; those to be mended come last."""
+    What is due stands first, the earliest first of all, then the latest; those to be mended come
+    last.
+    """
     found: dict[str, Path] = {}
     for path in [*lately, *_in_folder(folder)]:
         if len(found) < MOST and _is_ours(path):
             found.setdefault(str(_real(path)), path)
     gardens = [summary(path, now) for path in found.values()]
-    return sorted(gardens, key=lambda one: (one.faulty, not one.running))
+    return sorted(gardens, key=lambda one: (one.faulty, _wait(one, now)))
+
+
+def _wait(one: Shelved, now: dt.datetime) -> tuple[int, float]:
+    """What is due at a time goes before what is due some time, and that before all else."""
+    if one.due_at is not None:
+        return 0, (utc(one.due_at) - utc(now)).total_seconds()
+    return (1 if one.badge is _DUE else 2), 0.0
 
 
 def _in_folder(folder: Path) -> list[Path]:
@@ -77,22 +139,44 @@ def summary(path: Path, now: dt.datetime) -> Shelved:
     try:
         loaded, _ = store.load(path)
     except (af.NotLoaded, af.Unreadable) as trouble:
-        return Shelved(path, path.name, "cannot be read", str(trouble), True)
+        return Shelved(path, path.name, due=str(trouble), badge=FIX, faulty=True)
     except (OSError, ValueError):
-        return Shelved(path, path.name, "cannot be read", "", True)
+        return Shelved(path, path.name, due="It cannot be opened.", badge=FIX, faulty=True)
     answers = loaded.answers
-    done = route.progress(answers)
-    far = f"{sum(one.done for one in done)} of {sum(one.total for one in done)} answered"
     name = answers.get(start.GARDEN_NAME) or "no name yet"
-    if loaded.troubles:
-        count = len(loaded.troubles)
-        lines = "1 line of it needs" if count == 1 else f"{count} lines of it need"
-        return Shelved(path, name, far, f"{lines} mending", True)
     try:
+        done, total = _pages(loaded, now)
+        if loaded.troubles:
+            count = len(loaded.troubles)
+            lines = "1 line needs" if count == 1 else f"{count} lines need"
+            return Shelved(path, name, done, total, f"{lines} mending.", FIX, True)
         found = due(loaded, path.parent, now)
-        return Shelved(path, name, far, found.says, running=found.state in RUNNING)
+        at = _due_at(loaded, now) if found.state in RUNNING else None
+        return Shelved(path, name, done, total, found.says, _badge(found, at, now), False, at)
     except Exception as trouble:
-        return Shelved(path, name, far, own_fault.note("what it waits for", trouble))
+        return Shelved(path, name, due=own_fault.note("what it waits for", trouble))
+
+
+def _pages(loaded: store.Loaded, now: dt.datetime) -> tuple[int, int]:
+    """Return how many pages are done, and how many there are."""
+    answers, today = loaded.answers, now.date()
+    way = PathNow(answers, loaded.taken, lambda step: bool(gate.shut(step, answers, today)))
+    stages = way.progress()
+    return sum(one.done for one in stages), sum(one.total for one in stages)
+
+
+def _due_at(loaded: store.Loaded, now: dt.datetime) -> dt.datetime | None:
+    first = soak_due.first(loaded.answers, now)
+    return first.run.due if first else None
+
+
+def _badge(found: Due, at: dt.datetime | None, now: dt.datetime) -> CardBadge | None:
+    if found.state not in RUNNING:
+        return BADGES.get(found.state)
+    if at is None:
+        return _LOOK
+    word = "DUE NOW" if utc(at) <= utc(now) else f"DUE {clock(at, now)}"
+    return CardBadge(MARKS["due"], word, "due")
 
 
 def due(loaded: store.Loaded, folder: Path, now: dt.datetime) -> Due:

@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
+from textwrap import wrap
 from typing import TYPE_CHECKING, ClassVar
 
 from textual import events
 from textual.app import ComposeResult
 from textual.binding import BindingType
 from textual.content import Content
+from textual.geometry import Size
 from textual.message import Message
 from textual.widgets import OptionList
 from textual.widgets.option_list import Option
@@ -17,6 +19,7 @@ from textual.widgets.option_list import Option
 from interview.garden.site.cautions import LOCATE
 from interview.reading.foreign import shown
 from interview.screens import keys
+from interview.screens.banner import Banner
 from interview.screens.lists import Rows
 from interview.screens.page import Page
 from interview.screens.parts import Words
@@ -24,11 +27,12 @@ from interview.screens.parts import Words
 if TYPE_CHECKING:
     from interview.screens.shelf import Shelved
 
-NEW = "new"
+NEW, INVENTED = "new", "invented"
+"""The rows that are no garden at hand."""
+INVENTED_WORDS = "a finished one, made up, to look around in"
 LEAD = (
-    "Plan a rain garden in your own yard, page by page: where it is safe to dig, how fast your "
-    "soil takes water, how deep and how big, what to plant. Stop whenever you like; every answer "
-    "is saved."
+    "Page by page to a rain garden in your own yard: where it is safe to dig, how deep, how big, "
+    "what to plant. Stop whenever you like; every answer is saved."
 )
 TODAY = "Today, no digging: measure the roof, find the spot. About 40 minutes."
 """What a new garden begins with; the same is due in one without answers."""
@@ -66,21 +70,28 @@ class WelcomeScreen(Page):
         choose: Callable[[Path | None], None],
         trouble: str = "",
         switch: Callable[[], bool] = bool,
+        invented: Callable[[], object] = bool,
     ) -> None:
-        """``switch`` turns on and off that every question is asked, and tells which it is now."""
+        """``switch`` turns on and off that every question is asked, and tells which it is now.
+
+        ``invented`` opens a copy of the invented garden.
+        """
         super().__init__()
         self._choose = choose
         self._switch = switch
+        self._invented = invented
         self._gardens: Sequence[Shelved] = ()
+        self._new_file = ""
         self._trouble = trouble
         self._moved = False
         self._offered_at = float("-inf")
 
     def parts(self) -> ComposeResult:
+        yield Banner(id="banner")
         yield Words(LEAD, id="lead")
         yield Words(f"CAUTION: {LOCATE}", id="caution")
         yield Words(self._trouble, id="trouble")
-        yield Rows(Option(_new(""), id=NEW), id="gardens", markup=False)
+        yield Rows(*self._rows(), id="gardens", markup=False)
         yield Words(LOOKING, classes="looking")
 
     def on_mount(self) -> None:
@@ -101,18 +112,76 @@ class WelcomeScreen(Page):
         """
         if not self.is_mounted:
             return
-        self._gardens = gardens
         self.query_one(".looking").display = False
-        listing = self.query_one("#gardens", OptionList)
-        listing.replace_option_prompt(NEW, _new(f"  (kept in {shown(new_file)})"))
-        listing.add_options(Option(_words(one), id=str(at)) for at, one in enumerate(gardens))
-        if gardens and not gardens[0].faulty and not self._moved:
-            listing.highlighted = 1
+        self._gardens, self._new_file = gardens, new_file
+        first = bool(gardens) and not gardens[0].faulty and not self._moved
+        self.set_class(bool(gardens), "with_gardens")
+        self._fill("0" if first else None)
+        if first:
             self._offered_at = Message().time
+            self._tell_due(gardens[0])
+
+    def _tell_due(self, one: Shelved) -> None:
+        if one.due_at is not None and not self.told:
+            self.tell(f"{shown(one.name)}: {shown(one.due)}")
+
+    def on_resize(self, event: events.Resize) -> None:
+        super().on_resize(event)
+        self.call_after_refresh(self._fill, None)
+
+    def _fill(self, marked: str | None) -> None:
+        """Set the rows anew for the room there is, and mark one, or the one that was marked."""
+        listing = self.query_one("#gardens", OptionList)
+        at = listing.highlighted
+        if marked is None:
+            marked = listing.get_option_at_index(at).id if at is not None else NEW
+        listing.clear_options()
+        listing.add_options(self._rows())
+        listing.highlighted = listing.get_option_index(marked or NEW)
+
+    def _rows(self) -> Iterator[Option]:
+        """Yield the gardens, what is due first, then the ways to another one."""
+        gap, columns = self._gap, self._columns
+        if self._gardens:
+            # Loaded with the gardens: the first page does without.
+            from interview.screens import cards
+
+            badges = cards.badge_columns(self._gardens)
+            for at, one in enumerate(self._gardens):
+                yield Option(cards.card(one, columns, badges), id=str(at))
+                if gap:
+                    yield Option("", disabled=True)
+        kept = f"(kept in {shown(self._new_file)})" if self._new_file else ""
+        today = "" if self._gardens else TODAY
+        yield Option(_row("+", "Begin a new garden", kept, today, columns), id=NEW)
+        if gap and not self._gardens:
+            yield Option("", disabled=True)
+        words = (INVENTED_WORDS, "", columns)
+        yield Option(_row("»", "Try an invented garden", *words), id=INVENTED)
+
+    @property
+    def _room(self) -> Size:
+        found = self.query("#gardens")
+        return found.first().scrollable_content_region.size if found else Size()
+
+    @property
+    def _columns(self) -> int:
+        # The mark before the row one is at takes one.
+        return max(LEAST, (self._room.width or self.app.size.width - 3) - 1)
+
+    @property
+    def _gap(self) -> bool:
+        """Whether there is room for a blank row after each card."""
+        return self._room.height >= 3 * len(self._gardens) + 3
 
     def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
-        of = event.option.id or NEW
-        self._choose(None if of == NEW else self._gardens[int(of)].path)
+        match event.option.id:
+            case "new":
+                self._choose(None)
+            case "invented":
+                self._invented()
+            case str(at):
+                self._choose(self._gardens[int(at)].path)
 
     def action_open(self) -> None:
         """Open what the list is at."""
@@ -127,18 +196,22 @@ class WelcomeScreen(Page):
         self._choose(None)
 
 
-def _new(kept: str) -> Content:
-    return Content.assemble("Begin a new garden", (kept, "italic"), f"\n    {TODAY}")
+LEAST = 30
+"""Columns that a card is made for at least."""
 
 
-def _words(one: Shelved) -> Content:
-    first = "Mend " if one.faulty else "Go on with "
-    # No colors of its own: on the row that is chosen they would be too near to its ground.
-    style = "bold italic" if one.faulty else "italic"
+def _row(mark: str, does: str, more: str, below: str, columns: int) -> Content:
+    """Return a row that is no garden; what finds no room behind its words stands below them."""
+    first = f"{mark} {does}"
+    fits = len(first) + 2 + len(more) <= columns
+    lines = [one for one in ("" if fits else more, below) if one]
+    folded = (line for one in lines for line in wrap(one, columns - len(UNDER)))
+    under = "\n".join(f"{UNDER}{line}" for line in folded)
     return Content.assemble(
-        first,
-        (shown(one.name), "bold"),
-        (f"  {one.how_far}", ""),
-        (f"\n    {shown(one.due)}" if one.due else "\n    ", style),
-        (f"  ({shown(str(one.path))})", "italic"),
+        (first, "$good bold"),
+        (f"  {more}" if fits and more else "", "$muted"),
+        (f"\n{under}" if under else "", "$muted"),
     )
+
+
+UNDER = "  "
