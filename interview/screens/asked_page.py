@@ -18,6 +18,7 @@ from interview.garden.session import Session
 from interview.garden.soak.reading_lines import typed_instant
 from interview.reading import Refused
 from interview.screens import words
+from interview.screens.badge import badged
 from interview.screens.field import Asked
 from interview.screens.fields import field_for
 from interview.screens.frame import KeyLine
@@ -88,6 +89,12 @@ class AskedPage(QuestionPage):
             if step.address not in words_at and open_now:
                 words_at[step.address] = self._session.offered(step) or ""
         return words_at
+
+    def _words_typed(self) -> dict[str, str]:
+        typed, field, step = self._typed_words(), self.field, self._step
+        if step is not None and field is not None and field.draft != self._fresh:
+            typed[step.address] = field.text
+        return typed
 
     def _typed_words(self) -> dict[str, str]:
         return {address: text for address, text in self._typed.items() if text.strip()}
@@ -289,7 +296,7 @@ class AskedPage(QuestionPage):
         step, session = self._step, self._session
         if self._verdict is not None:
             ways = [(one.target, one.label) for one in self._verdict.ways]
-            self._hear(self._verdict.line, refused=True)
+            self._hear(badged(self._verdict), refused=True)
             self._words("hint", "A number or the arrows choose a way, then press Enter.")
         else:
             assert step is not None
