@@ -50,6 +50,8 @@ EDGE = 2
 """Columns of the edge before a reason."""
 VERDICT_LINES = 2
 """Lines kept for the verdict on what is typed."""
+SAID_LINES = 5
+"""Lines kept over the list of a stage for what is said of the words typed, so that none moves."""
 BLANKS = 2
 """Blank lines within a question that give way to a picture."""
 TALL = 28
@@ -366,7 +368,9 @@ class QuestionPage(Page):
         self._words("sketch", f"\n{question.picture}" if sketched else "")
         left -= question.picture.count("\n") + 2 if sketched else 0
         listed = self.size.width >= WIDE and not self._aside and place is not None
-        listing = stage_list(self._session, place, step, width, left - 1) if listed else ""
+        said = sum(self.query_one(f"#{name}").size.height for name in ("heard", "preview"))
+        left -= 1 + max(0, SAID_LINES - said)
+        listing = stage_list(self._session, place, step, width, left) if listed else ""
         self._words("stage_list", listing)
 
     @property

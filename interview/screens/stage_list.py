@@ -17,7 +17,7 @@ from interview.screens.usual_rows import value_words
 
 LEAST = 4
 """Lines under which the list is left out."""
-LEAST_VALUE = 16
+LEAST_VALUE = 20
 """Columns kept for an answer."""
 
 

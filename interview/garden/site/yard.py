@@ -152,12 +152,15 @@ def _shapes(
         stroke = Stroke.DASHED if thing.far_ft is None else solid
         yield Path((start, end), stroke, ink=thing.ink)
     # The one asked for now is written first: it gets the best place.
-    for thing, _, end in sorted(ends, key=lambda one: not one[0].here):
+    for place, (thing, _, end) in sorted(enumerate(ends), key=lambda one: not one[1][0].here):
         mark = thing.standing.value[0]
         said = f"{thing.far} {mark}".rstrip() if thing.far else mark
-        spot = LabelSpot.ABOVE if abs(end[0]) < half_long else LabelSpot.CENTER
+        above = abs(end[0]) < half_long
+        # Neighbors a line apart: side by side their words would be read as one.
+        shift = (0, -(place % 2)) if above else (0, 0)
+        spot = LabelSpot.ABOVE if above else LabelSpot.CENTER
         brief = "" if thing.here else said
-        yield Label(f"{thing.name} {said}", *end, spot, ink=thing.ink, brief=brief)
+        yield Label(f"{thing.name} {said}", *end, spot, shift, ink=thing.ink, brief=brief)
     if sides is not None:
         long, wide = sides
         yield Label(f"↔ {long.label}", 0.0, -half_wide, LabelSpot.BELOW, ink=long.ink)
