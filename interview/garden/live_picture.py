@@ -104,7 +104,7 @@ def _span(since: Quantity) -> dt.timedelta:
 
 def _string(plan: Plan, place: Place, step: Step | None) -> Drawing:
     spot = place.view(plan.answers)
-    run, drop, toward = (spot.get(one) for one in (_RUN, _DROP, ground.DOWNHILL))
+    run, drop, toward = spot.get(_RUN), spot.get(_DROP), spot.get(ground.DOWNHILL)
     slope = None
     if run is not None and drop is not None:
         slope = spot_slope(spot)

@@ -24,7 +24,8 @@ from interview.screens.fields import field_for
 from interview.screens.frame import KeyLine
 from interview.screens.lists import Choices
 from interview.screens.preview import Preview
-from interview.screens.question_page import Mode, QuestionPage, Shown
+from interview.screens.question_page import Mode, Shown
+from interview.screens.question_room import QuestionRoom
 from interview.screens.saver import BackgroundKeeper
 from interview.screens.typed_ahead import TypedAhead
 from interview.screens.usual_rows import (
@@ -46,7 +47,7 @@ TAKES_ALL = "Enter takes all; a number or an arrow, then Enter, changes one."
 GOES_ON = "Enter goes on; a number or an arrow, then Enter, goes there."
 
 
-class AskedPage(QuestionPage):
+class AskedPage(QuestionRoom):
     """Shows the page; what comes of an answer is in ``QuestionScreen``."""
 
     def __init__(self, session: Session, saver: BackgroundKeeper, file: Callable[[], str]) -> None:

@@ -59,10 +59,11 @@ class LivePicture(Widget):
     """
 
     class Stands(Message):
-        """A picture was drawn, or there is none of this."""
+        """The picture of a place was drawn, or there is none of it."""
 
-        def __init__(self, there: bool) -> None:
+        def __init__(self, place: Place, there: bool) -> None:
             super().__init__()
+            self.place = place
             self.there = there
 
     def __init__(self, **kwargs: Any) -> None:
@@ -176,7 +177,7 @@ class LivePicture(Widget):
             if strips != self._strips:
                 self._strips = strips
                 self.refresh()
-            self.post_message(self.Stands(drawing is not None))
+            self.post_message(self.Stands(of.place, drawing is not None))
         self._begin()
 
 

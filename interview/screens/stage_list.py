@@ -41,7 +41,7 @@ def stage_list(
     done = sum(one.mark == MARKS["good"] for one in lines)
     shown = _around(lines, room - 1)
     name = min(width - LEAST_VALUE - 5, max((len(one.name) for one in shown), default=0))
-    pieces: list[Content | tuple[str, str]] = [
+    pieces: list[tuple[str, str]] = [
         ("This stage", "bold $text"),
         (f"  {done} answered, {len(lines) - done} open", "$muted"),
     ]
@@ -53,7 +53,7 @@ def stage_list(
         ink = {MARKS["good"]: "$good", HERE: "bold $focus", MARKS["stop"]: "$stop"}.get(one.mark)
         words = f"bold $text{ground}" if one.here else "$muted" if one.mark == OPEN else "$text"
         pieces += [
-            "\n",
+            ("\n", ""),
             (f" {one.mark} ", f"{ink or '$muted'}{ground}"),
             (f"{label.ljust(name)}  {value.ljust(rest) if one.here else value}", words),
         ]
