@@ -18,12 +18,14 @@ from interview.garden.session import Session
 from interview.garden.soak.reading_lines import typed_instant
 from interview.reading import Refused
 from interview.screens import words
+from interview.screens.badge import badged
 from interview.screens.field import Asked
 from interview.screens.fields import field_for
 from interview.screens.frame import KeyLine
 from interview.screens.lists import Choices
 from interview.screens.preview import Preview
-from interview.screens.question_page import Mode, QuestionPage, Shown
+from interview.screens.question_page import Mode, Shown
+from interview.screens.question_room import QuestionRoom
 from interview.screens.saver import BackgroundKeeper
 from interview.screens.typed_ahead import TypedAhead
 from interview.screens.usual_rows import (
@@ -45,7 +47,7 @@ TAKES_ALL = "Enter takes all; a number or an arrow, then Enter, changes one."
 GOES_ON = "Enter goes on; a number or an arrow, then Enter, goes there."
 
 
-class AskedPage(QuestionPage):
+class AskedPage(QuestionRoom):
     """Shows the page; what comes of an answer is in ``QuestionScreen``."""
 
     def __init__(self, session: Session, saver: BackgroundKeeper, file: Callable[[], str]) -> None:
@@ -88,6 +90,12 @@ class AskedPage(QuestionPage):
             if step.address not in words_at and open_now:
                 words_at[step.address] = self._session.offered(step) or ""
         return words_at
+
+    def _words_typed(self) -> dict[str, str]:
+        typed, field, step = self._typed_words(), self.field, self._step
+        if step is not None and field is not None and field.draft != self._fresh:
+            typed[step.address] = field.text
+        return typed
 
     def _typed_words(self) -> dict[str, str]:
         return {address: text for address, text in self._typed.items() if text.strip()}
@@ -292,7 +300,7 @@ class AskedPage(QuestionPage):
         step, session = self._step, self._session
         if self._verdict is not None:
             ways = [(one.target, one.label) for one in self._verdict.ways]
-            self._hear(self._verdict.line, refused=True)
+            self._hear(badged(self._verdict), refused=True)
             self._words("hint", "A number or the arrows choose a way, then press Enter.")
         else:
             assert step is not None

@@ -22,6 +22,9 @@ from interview.screens.parts import Words, is_there
 if TYPE_CHECKING:
     from interview.garden.plan import Plan
 
+LONGEST_LABEL = 22
+"""Columns of what a line begins with, to be read as the name of what follows."""
+
 
 class PlanSoFar(VerticalScroll):
     """What is known of the garden, and what is next."""
@@ -124,6 +127,13 @@ class PlanSoFar(VerticalScroll):
         pieces: list[tuple[str, str]] = []
         for line in shown.lines:
             bad = line.startswith(("STOP", "TOO NEAR", words.TOO_SMALL)) or "SHUT" in line
-            pieces += [(line, "$look bold" if bad else ""), ("\n", "")]
+            label, colon, rest = line.partition(": ")
+            if bad:
+                pieces.append((line, "$look bold"))
+            elif colon and len(label) <= LONGEST_LABEL:
+                pieces += [(f"{label}: ", "$muted"), (rest, "")]
+            else:
+                pieces.append((line, ""))
+            pieces.append(("\n", ""))
         self.query_one("#plan_lines", Words).say(Content.assemble(*pieces[:-1]))
         self.post_message(self.Stands())

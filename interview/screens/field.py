@@ -102,6 +102,10 @@ class Field(Vertical):
         """About how many lines of the screen it takes."""
         return 3
 
+    def lines_in(self, width: int) -> int:
+        """About how many lines it takes where it is ``width`` columns wide."""
+        return self.lines
+
     def give(self) -> None:
         """Hand the answer over."""
         self.post_message(self.Given(self, self.text))

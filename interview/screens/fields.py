@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import textwrap
+
 from textual.app import ComposeResult
 from textual.containers import Horizontal
 from textual.widgets import Input
@@ -29,6 +31,16 @@ def in_all(options: tuple[tuple[str, str], ...]) -> str:
     return f" {len(options)} in all." if len(options) > MANY else ""
 
 
+GUTTER = 7
+"""Columns before the words of an option: its edge, its mark, its tick."""
+
+
+def option_lines(options: tuple[tuple[str, str], ...], width: int) -> int:
+    """Return how many lines all the options take in ``width`` columns."""
+    room = max(10, width - GUTTER)
+    return sum(len(textwrap.wrap(words, room)) for _, words in options)
+
+
 class ChoiceField(Field):
     """One of a few options: arrows, a letter or a number go to it; Enter takes it."""
 
@@ -42,6 +54,9 @@ class ChoiceField(Field):
     @property
     def lines(self) -> int:
         return min(11, len(self._options))
+
+    def lines_in(self, width: int) -> int:
+        return option_lines(self._options, width)
 
     @property
     def how(self) -> str:
@@ -177,6 +192,9 @@ class TicksField(Field):
     @property
     def lines(self) -> int:
         return min(11, len(self._options) + 1)
+
+    def lines_in(self, width: int) -> int:
+        return option_lines(self._options, width)
 
     @property
     def text(self) -> str:

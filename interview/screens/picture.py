@@ -18,8 +18,8 @@ from textual.widget import Widget
 from interview.drawing.canvas import cells
 from interview.drawing.grid import Look
 from interview.drawing.layout import lay_out
-from interview.drawing.paint import Cell, paint
-from interview.drawing.scene import Drawing, Label
+from interview.drawing.paint import SMALL, Cell, paint
+from interview.drawing.scene import Drawing, Label, Path
 from interview.drawing.words import column_width
 from interview.screens.materials import style_of
 from interview.screens.outside import seen
@@ -175,6 +175,25 @@ def alone(make: Callable[[int], Drawing]) -> Made:
         return [strip_of(row, palette) for row in paint(drawing, columns, rows).picture]
 
     return made
+
+
+def in_room(drawing: Drawing, columns: int, rows: int, palette: Palette | None) -> list[Strip]:
+    """Return a drawing in so much room and no more, what is behind it carried on to its edges."""
+    drawing = drawing.sized(columns < SMALL[0] or rows < SMALL[1])
+    if palette is None:
+        return plain_strips(cells(drawing, columns, rows)[:rows], None)
+    painting = paint(_spread(drawing, columns, rows), columns, rows)
+    return [strip_of(row, palette) for row in (*painting.picture, *painting.legend)][:rows]
+
+
+def _spread(drawing: Drawing, columns: int, rows: int) -> Drawing:
+    """Return a drawing as high for its width as the room is: its ground fills what is left."""
+    left, low, right, high = drawing.bounds
+    more = (right - left) * 2 * (rows - 1) / max(1, columns - 1) - (high - low)
+    if not drawing.proportional or drawing.ground is None or more <= 0:
+        return drawing
+    ends = ((left, low - more / 2), (left, high + more / 2))
+    return replace(drawing, shapes=(*drawing.shapes, Path(ends, None)))
 
 
 def strip_of(row: Iterable[Cell], palette: Palette | None) -> Strip:

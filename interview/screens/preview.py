@@ -6,11 +6,14 @@ from collections.abc import Mapping
 from typing import Any
 
 from textual import work
+from textual.content import Content
 
 from interview.asking import own_fault, route
 from interview.asking.kinds import Note
 from interview.asking.route import Step
 from interview.garden.session import Session
+from interview.quantities.evidence import Grade
+from interview.screens.badge import badged
 from interview.screens.parts import Words, is_there
 
 
@@ -43,19 +46,23 @@ class Preview(Words):
     def _look(self, session: Session, step: Step, text: str, others: dict[str, str]) -> None:
         from interview.garden.verdicts import preview  # it knows every sum
 
-        said = ""
+        said: str | Content = ""
+        bad = False
         try:
             plan = session.plan
             typed = {address: one for address, one in others.items() if address != step.address}
             if typed:
                 plan = plan.with_answers(route.in_force(session.supposing(typed)))
             found = preview(plan, step, text) if text.strip() else None
-            said = found.line if found else ""
+            if found is not None:
+                said, bad = badged(found), found.grade is not Grade.GOOD
         except Exception as trouble:  # told where the plan is asked for
             own_fault.note("what an answer would mean", trouble)
-        self.call_later(self._done, (session, step, text, others), said)
+        self.call_later(self._done, (session, step, text, others), said, bad)
 
-    def _done(self, of: tuple[Session, Step, str, dict[str, str]], said: str) -> None:
+    def _done(
+        self, of: tuple[Session, Step, str, dict[str, str]], said: str | Content, bad: bool
+    ) -> None:
         self._busy = False
         if self._wanted is None or not is_there(self):
             return
@@ -63,6 +70,5 @@ class Preview(Words):
             self._busy = True
             self._look(*self._wanted)
         else:
-            bad = said.startswith(("STOP", "TOO NEAR"))
             self.set_class(bad, "refused")
             self.say(said)

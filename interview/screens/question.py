@@ -24,6 +24,7 @@ from interview.screens.fields import TextField
 from interview.screens.further import FurtherPages
 from interview.screens.list_field import ListField, SoakField
 from interview.screens.lists import Choices
+from interview.screens.live import LivePicture
 from interview.screens.page_turns import CHOOSE, PageTurns
 from interview.screens.parts import Ask, Words
 from interview.screens.preview import Preview
@@ -102,6 +103,7 @@ class QuestionScreen(FurtherPages, PageTurns):
         self._hear(self._understood(event.text if event.text.strip() else field.text))
         self._typed_on(field)
         self.query_one(Preview).follow(self._session, self._step, field.text, self._typed_words())
+        self.query_one(LivePicture).follow(self._words_typed())
 
     def _typed_on(self, field: Field) -> None:
         """Show the boxes that the words typed open, at once."""
@@ -119,6 +121,9 @@ class QuestionScreen(FurtherPages, PageTurns):
             self._hear("")
         if field is not None and field.text and not self._row:
             self._typed_on(field)
+        if field is not None and field.has_class("amiss"):
+            self._hear("")  # another one is marked than was refused
+        self.query_one(LivePicture).follow(self._words_typed())
 
     async def on_choices_chosen(self, event: Choices.Chosen) -> None:
         """Go the way that was chosen, or open the row; with none take the page whole."""

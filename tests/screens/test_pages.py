@@ -83,7 +83,7 @@ async def test_the_boxes_of_a_page_are_kept_together_or_not_at_all(sit, write) -
         await person.press("ctrl+u")
         await person.types("2 in")
         # By the length that is typed above and not kept yet.
-        assert person.says("preview").startswith("1.7 %: fine")
+        assert person.says("preview") == "✓ GOOD 1.7 %: fine, up to 8 %."
         await person.press("enter")
         assert person.asked == "spots.1.downhill_direction"
         await person.press("enter")
@@ -166,7 +166,7 @@ async def test_a_good_verdict_is_told_on_the_next_page(sit, write) -> None:
     async with sit(str(write("garden.yaml", {**ROOF, **HOSE}))) as person:
         await go(person, "basement_distance")
         await person.types("14 ft 6 in")
-        assert person.says("preview") == "Fine: 14 ft 6 in; 10 ft needed, 20 ft cautious."
+        assert person.says("preview") == "▲ NEAR 14 ft 6 in; 10 ft needed, 20 ft cautious."
         await person.press("enter")
         assert person.asked != BASEMENT
         assert "Fine: 14 ft 6 in; 10 ft needed, 20 ft cautious." in person.told
@@ -177,15 +177,16 @@ async def test_a_verdict_that_stays_wants_a_way_chosen(sit, write) -> None:
         await go(person, "basement_distance")
         preview = person.app.screen.query_one("#preview")
         await person.types("8 ft")
-        assert person.says("preview").startswith("TOO NEAR: 8 ft, 10 ft needed.")
+        assert person.says("preview") == "■ TOO NEAR 8 ft, 10 ft needed."
         assert "refused" in preview.classes
         await person.press("ctrl+u")
         await person.types("12 ft")
-        assert person.says("preview").startswith("Fine: 12 ft") and "refused" not in preview.classes
+        assert person.says("preview").startswith("▲ NEAR 12 ft")
+        assert "refused" not in preview.classes
         await person.press("ctrl+u")
         await person.enters("8 ft")
         assert person.asked == BASEMENT
-        assert person.says("heard") == "TOO NEAR: 8 ft, 10 ft needed."
+        assert person.says("heard") == "■ TOO NEAR 8 ft, 10 ft needed."
         assert "refused" in person.app.screen.query_one("#heard").classes
         seen = person.sees_words()
         assert "1 Move the hose 2 ft, measure again" in seen

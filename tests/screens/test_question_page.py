@@ -294,7 +294,7 @@ async def test_now_writes_this_moment_into_the_field_of_a_time(sit, located) -> 
             person.session.offer(person.session.step, text)
         await person.goes_to("holes.1.test_start")
         await person.press("ctrl+n")
-        assert "Thursday 28 May 2026 09:00" in person.sees_words()
+        assert "Thursday 28 May 2026 09:00" in person.says("heard")
         await person.press("enter")
         assert person.session.answers.texts["holes.1.test_start"] == "2026-05-28T09:00:00-05:00"
 

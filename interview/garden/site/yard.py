@@ -13,10 +13,12 @@ from interview.drawing.scene import (
     Ink,
     Label,
     LabelSpot,
+    Mark,
     Material,
     Path,
     Shape,
     Stroke,
+    Symbol,
     filled,
 )
 
@@ -42,6 +44,8 @@ NAMES = {
     "tree": "tree",
     "slope_crest": "bank",
     "water": "water",
+    "spout": "downspout",
+    "mark": "painted mark",
 }
 """What stands in the yard, in a word or two; keys are those of the question."""
 
@@ -53,6 +57,8 @@ class Judged(Enum):
     NEAR = ("▲", Ink.LOOK)
     STOP = ("■", Ink.STOP)
     OPEN = ("?", Ink.MUTED)
+    PLAIN = ("", Ink.TEXT)
+    """There is no limit that it is held against."""
 
 
 @dataclass(frozen=True)
@@ -68,16 +74,47 @@ class Thing:
     here: bool = False
     """Whether it is the one asked for now."""
 
+    @property
+    def ink(self) -> Ink:
+        """What it is drawn in: its verdict, and what is asked for now as a thing that is due."""
+        due = self.here and self.standing is Judged.OPEN
+        return Ink.DUE if due else self.standing.value[1]
 
-def yard(things: Sequence[Thing], long_ft: float | None, wide_ft: float | None) -> Drawing:
+
+@dataclass(frozen=True)
+class Side:
+    """How long the room is one way, in words; dashed and with a mark while it is not known."""
+
+    said: str = ""
+    here: bool = False
+    """Whether it is asked for now."""
+
+    @property
+    def label(self) -> str:
+        """What stands at it."""
+        return self.said or "how far?"
+
+    @property
+    def ink(self) -> Ink:
+        """What it is written in."""
+        return Ink.DUE if self.here else Ink.TEXT if self.said else Ink.MUTED
+
+
+def yard(
+    things: Sequence[Thing],
+    long_ft: float | None,
+    wide_ft: float | None,
+    sides: tuple[Side, Side] | None = None,
+) -> Drawing:
     """Return the spot with a line to each thing, distances to one scale, directions spread out.
 
-    ``long_ft`` and ``wide_ft`` are the room of the garden, drawn dashed while it is not measured.
+    ``long_ft`` and ``wide_ft`` are the room of the garden, drawn dashed while it is not measured;
+    ``sides`` are the same in words where they are asked for.
     """
     return Drawing(
         title="THE SPOT, and what is near it",
         description=_words(things),
-        shapes=tuple(_shapes(things, long_ft, wide_ft)),
+        shapes=tuple(_shapes(things, long_ft, wide_ft, sides)),
         notes=("Distances are to scale. Directions are not: nobody asked for them.",),
         ground=Material.LAWN,
     )
@@ -89,7 +126,10 @@ def _words(things: Sequence[Thing]) -> str:
 
 
 def _shapes(
-    things: Sequence[Thing], long_ft: float | None, wide_ft: float | None
+    things: Sequence[Thing],
+    long_ft: float | None,
+    wide_ft: float | None,
+    sides: tuple[Side, Side] | None,
 ) -> Iterator[Shape]:
     half_long = _BED[0] if long_ft is None else long_ft / 2
     half_wide = _BED[1] if wide_ft is None else wide_ft / 2
@@ -108,15 +148,23 @@ def _shapes(
     yield filled(_oval(0.0, 0.0, 0.7 * half_long, 0.6 * half_wide), Material.FLOOR)
     yield Path(bed, Stroke.SOLID if measured else Stroke.DASHED, True, border=measured)
     for thing, start, end in ends:
-        stroke = Stroke.DASHED if thing.far_ft is None else Stroke.SOLID
-        yield Path((start, end), stroke, ink=thing.standing.value[1])
+        solid = Stroke.HEAVY if thing.here else Stroke.SOLID
+        stroke = Stroke.DASHED if thing.far_ft is None else solid
+        yield Path((start, end), stroke, ink=thing.ink)
     # The one asked for now is written first: it gets the best place.
-    for thing, _, end in sorted(ends, key=lambda one: not one[0].here):
-        mark, ink = thing.standing.value
-        said = f"{thing.far} {mark}" if thing.far else mark
-        spot = LabelSpot.ABOVE if abs(end[0]) < half_long else LabelSpot.CENTER
+    for place, (thing, _, end) in sorted(enumerate(ends), key=lambda one: not one[1][0].here):
+        mark = thing.standing.value[0]
+        said = f"{thing.far} {mark}".rstrip() if thing.far else mark
+        above = abs(end[0]) < half_long
+        # Neighbors a line apart: side by side their words would be read as one.
+        shift = (0, -(place % 2)) if above else (0, 0)
+        spot = LabelSpot.ABOVE if above else LabelSpot.CENTER
         brief = "" if thing.here else said
-        yield Label(f"{thing.name} {said}", *end, spot, ink=ink, brief=brief)
+        yield Label(f"{thing.name} {said}", *end, spot, shift, ink=thing.ink, brief=brief)
+    if sides is not None:
+        long, wide = sides
+        yield Label(f"↔ {long.label}", 0.0, -half_wide, LabelSpot.BELOW, ink=long.ink)
+        yield Label(f"↕ {wide.label}", half_long, 0.0, LabelSpot.RIGHT, ink=wide.ink)
     yield Label("the spot", 0.0, 0.0, brief=" ")
     xs = [0.0, *(x for _, _, (x, _) in ends)]
     ys = [0.0, *(y for _, _, (_, y) in ends)]
@@ -151,6 +199,10 @@ def _thing(thing: Thing, at: XY, toward: XY) -> Iterator[Shape]:
             yield filled(_oval(x, y, 3.0, 3.0), Material.GRASS)
         case "water":
             yield filled(_oval(x, y, 5.0, 2.5), Material.WATER)
+        case "spout":
+            yield Mark(*at, Symbol.INLET)
+        case "mark":
+            yield Mark(*at, Symbol.CROSS, Ink.DUE)
         case "well" | "septic":
             yield filled(_oval(x, y, 2.5, 2.5), Material.STONE)
         case "property_line":

@@ -1,0 +1,185 @@
+"""The picture beside a question: what is measured there, drawn anew as it is typed.
+
+What a picture is made of is loaded when the first one is drawn.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any
+
+from textual import events, work
+from textual.message import Message
+from textual.strip import Strip
+from textual.timer import Timer
+from textual.widget import Widget
+
+from interview.asking import own_fault, route
+from interview.asking.path import Place
+from interview.asking.route import Step
+from interview.garden.scenes import scene_of
+from interview.garden.session import Session
+from interview.screens.parts import is_there
+
+if TYPE_CHECKING:
+    from interview.drawing.scene import Drawing
+    from interview.garden.plan import Plan
+
+TYPING_RESTS = 0.15
+"""Seconds without a key after which the picture follows what is typed."""
+
+
+@dataclass(frozen=True)
+class Wanted:
+    """What is to be drawn, and for what room."""
+
+    plan: Plan
+    place: Place
+    step: Step | None
+    typed: tuple[tuple[str, str], ...]
+    """Words typed at this place, by address."""
+    size: tuple[int, int]
+    theme: str
+    """The name of the colors; empty where there are none."""
+
+    def same(self, other: Wanted | None) -> bool:
+        """Tell whether another one is drawn in the same way."""
+        return other is not None and self.plan is other.plan and _of(self) == _of(other)
+
+
+def _of(one: Wanted) -> tuple[object, ...]:
+    return (one.place, one.step, one.typed, one.size, one.theme)
+
+
+class LivePicture(Widget):
+    """Shows what is measured, a little later: no key waits for it.
+
+    Of several pictures wanted while one is drawn the last alone is.
+    """
+
+    class Stands(Message):
+        """The picture of a place was drawn, or there is none of it."""
+
+        def __init__(self, place: Place, there: bool) -> None:
+            super().__init__()
+            self.place = place
+            self.there = there
+
+    def __init__(self, **kwargs: Any) -> None:
+        super().__init__(**kwargs)
+        self._strips: list[Strip] = []
+        self._session: Session | None = None
+        self._place: Place | None = None
+        self._step: Step | None = None
+        self._typed: tuple[tuple[str, str], ...] = ()
+        self._shown: Wanted | None = None
+        self._busy = False
+        self._rest: Timer | None = None
+        self.drawing: Drawing | None = None
+        """What is shown."""
+
+    @property
+    def text(self) -> str:
+        """What is shown, without its colors."""
+        return "\n".join(strip.text.rstrip() for strip in self._strips)
+
+    def render_line(self, y: int) -> Strip:
+        """Return one row, on the ground of the page to its end."""
+        ground = self.rich_style
+        if y >= len(self._strips):
+            return Strip.blank(self.size.width, ground)
+        return self._strips[y].adjust_cell_length(self.size.width, ground)
+
+    def on_mount(self) -> None:
+        """Paint anew in other colors when these change."""
+        self.app.theme_changed_signal.subscribe(self, lambda _: self._begin())
+
+    def on_resize(self, _event: events.Resize) -> None:
+        """Draw to the new size."""
+        self._begin()
+
+    def show(
+        self, session: Session, place: Place, step: Step | None, typed: Mapping[str, str]
+    ) -> None:
+        """Draw what is measured at ``place`` now."""
+        if self._place is None or scene_of(place) is not scene_of(self._place):
+            self._clear()
+        self._session, self._place, self._step = session, place, step
+        self._typed = _typed(typed)
+        self._begin()
+
+    def follow(self, typed: Mapping[str, str]) -> None:
+        """Draw with the words ``typed`` at this place supposed, once typing rests."""
+        if self._place is None:
+            return
+        self._typed = _typed(typed)
+        if self._rest is not None:
+            self._rest.stop()
+            self._rest = None
+        if TYPING_RESTS:
+            self._rest = self.set_timer(TYPING_RESTS, self._begin)
+        else:
+            self._begin()
+
+    def forget(self) -> None:
+        """Show nothing."""
+        self._session, self._place = None, None
+        self._clear()
+
+    def _clear(self) -> None:
+        self._strips, self._shown, self.drawing = [], None, None
+        self.refresh()
+
+    def _wanted(self) -> Wanted | None:
+        session, place = self._session, self._place
+        if session is None or place is None or not self.size.area:
+            return None
+        theme = "" if self.app.no_color else self.app.theme
+        size = (self.size.width, self.size.height)
+        return Wanted(session.plan, place, self._step, self._typed, size, theme)
+
+    def _begin(self) -> None:
+        wanted = self._wanted()
+        if self._busy or wanted is None or self._session is None or wanted.same(self._shown):
+            return
+        self._busy = True
+        self._draw(self._session, wanted)
+
+    @work(thread=True, group="plan", exit_on_error=False)
+    def _draw(self, session: Session, wanted: Wanted) -> None:
+        from interview.garden.live_picture import live_picture
+        from interview.screens.picture import in_room
+        from interview.screens.themes import OF
+
+        drawing, strips = None, list[Strip]()
+        try:
+            plan = wanted.plan
+            if wanted.typed:
+                plan = plan.with_answers(route.in_force(session.supposing(dict(wanted.typed))))
+            drawing = live_picture(plan, wanted.place, wanted.step)
+            if drawing is not None:
+                palette = OF[wanted.theme] if wanted.theme else None
+                strips = in_room(drawing.bare, *wanted.size, palette)
+        except Exception as trouble:  # told where the plan is asked for
+            own_fault.note("the picture beside a question", trouble)
+        self.call_later(self._done, wanted, drawing, strips)
+
+    def _done(self, of: Wanted, drawing: Drawing | None, strips: list[Strip]) -> None:
+        self._busy = False
+        if not is_there(self):
+            return
+        now = self._wanted()
+        if now is None:
+            return
+        if now.place == of.place:
+            self._shown, self.drawing = of, drawing
+            if strips != self._strips:
+                self._strips = strips
+                self.refresh()
+            self.post_message(self.Stands(of.place, drawing is not None))
+        self._begin()
+
+
+def _typed(words: Mapping[str, str]) -> tuple[tuple[str, str], ...]:
+    return tuple((address, text) for address, text in words.items() if text.strip())

@@ -1,0 +1,90 @@
+"""The questions of a stage with their answers, as many as there is room for around where one is."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from textual.content import Content
+
+from interview.asking.path import Place
+from interview.asking.question import Status
+from interview.asking.route import Step
+from interview.asking.way import Standing
+from interview.garden.session import Session
+from interview.screens.palette import HERE, MARKS, OPEN
+from interview.screens.usual_rows import value_words
+
+LEAST = 4
+"""Lines under which the list is left out."""
+LEAST_VALUE = 20
+"""Columns kept for an answer."""
+
+
+@dataclass(frozen=True)
+class Line:
+    """One question, or a page of usual values as a whole."""
+
+    mark: str
+    name: str
+    value: str
+    here: bool
+
+
+def stage_list(
+    session: Session, place: Place, step: Step | None, width: int, room: int
+) -> Content | str:
+    """Return at most ``room`` lines of ``width`` columns; nothing where that is too few."""
+    if room < LEAST:
+        return ""
+    lines = list(_lines(session, place, step))
+    done = sum(one.mark == MARKS["good"] for one in lines)
+    shown = _around(lines, room - 1)
+    name = min(width - LEAST_VALUE - 5, max((len(one.name) for one in shown), default=0))
+    pieces: list[tuple[str, str]] = [
+        ("This stage", "bold $text"),
+        (f"  {done} answered, {len(lines) - done} open", "$muted"),
+    ]
+    for one in shown:
+        label = one.name if len(one.name) <= name else f"{one.name[: name - 1]}…"
+        rest = width - name - 5
+        value = one.value if len(one.value) <= rest else f"{one.value[: rest - 1]}…"
+        ground = " on $cursor" if one.here else ""
+        ink = {MARKS["good"]: "$good", HERE: "bold $focus", MARKS["stop"]: "$stop"}.get(one.mark)
+        words = f"bold $text{ground}" if one.here else "$muted" if one.mark == OPEN else "$text"
+        pieces += [
+            ("\n", ""),
+            (f" {one.mark} ", f"{ink or '$muted'}{ground}"),
+            (f"{label.ljust(name)}  {value.ljust(rest) if one.here else value}", words),
+        ]
+    return Content.assemble(*pieces)
+
+
+def _around(lines: list[Line], room: int) -> list[Line]:
+    """Return ``room`` lines with the one that one is at among them, a third down."""
+    at = next((place for place, one in enumerate(lines) if one.here), 0)
+    first = max(0, min(at - room // 2, len(lines) - room))
+    return lines[first : first + room]
+
+
+def _lines(session: Session, here: Place, at: Step | None) -> Iterator[Line]:
+    way = session.way
+    for place in way.places:
+        if place.page.stage != here.page.stage or not place.page.wants:
+            continue
+        boxes = way.boxes(place)
+        for step in boxes:
+            is_here = place == here and at is not None and step.address == at.address
+            yield _line(session, step, is_here)
+        if not boxes:
+            taken = way.standing(place) is Standing.DONE
+            mark = HERE if place == here else MARKS["good"] if taken else OPEN
+            yield Line(mark, place.page.title, "as usual" if taken else "", place == here)
+
+
+def _line(session: Session, step: Step, here: bool) -> Line:
+    status = session.way.status(step)
+    mark = {Status.ANSWERED: MARKS["good"], Status.FAULTY: MARKS["stop"]}.get(status, OPEN)
+    value = "" if status is Status.OPEN else value_words(session, step)
+    label = step.worded(session.answers).label
+    return Line(HERE if here else mark, label, value, here)
