@@ -19,7 +19,7 @@ from interview.garden.site import spot_questions as ground
 from interview.garden.site.level_string import Fall, level_string
 from interview.garden.site.results import spot_slope
 from interview.garden.site.setbacks import distance_words
-from interview.garden.site.yard import NAMES, Judged, Side, Thing, yard
+from interview.garden.site.yard import NAMES, Judged, RoomSide, Thing, yard
 from interview.garden.size import questions as bed
 from interview.garden.soak import hole_questions as digging
 from interview.garden.soak import timing_questions as timing
@@ -142,7 +142,7 @@ def _yard(plan: Plan, place: Place, step: Step | None) -> Drawing:
     key = step.question.key if step is not None else ""
     asked = (bed.ROOM_LENGTH.key, bed.ROOM_WIDTH.key)
     sides = tuple(
-        Side("" if one is None else distance_words(one, plan.metric), key == of)
+        RoomSide("" if one is None else distance_words(one, plan.metric), key == of)
         for one, of in zip(lengths, asked, strict=True)
     )
     outlined = place.page.key == "outline"

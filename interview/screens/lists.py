@@ -27,6 +27,10 @@ class Rows(OptionList):
         if self.highlighted is None:
             self.action_first()
 
+    def on_resize(self) -> None:
+        """Keep the row one is at in sight where the list has become shorter."""
+        self.scroll_to_highlight()
+
     @property
     def pointed(self) -> str:
         """The mark of the row one is at."""

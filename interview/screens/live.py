@@ -58,7 +58,7 @@ class LivePicture(Widget):
     Of several pictures wanted while one is drawn the last alone is.
     """
 
-    class Stands(Message):
+    class Pictured(Message):
         """The picture of a place was drawn, or there is none of it."""
 
         def __init__(self, place: Place, there: bool) -> None:
@@ -177,7 +177,7 @@ class LivePicture(Widget):
             if strips != self._strips:
                 self._strips = strips
                 self.refresh()
-            self.post_message(self.Stands(of.place, drawing is not None))
+            self.post_message(self.Pictured(of.place, drawing is not None))
         self._begin()
 
 

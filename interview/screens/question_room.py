@@ -113,7 +113,7 @@ class QuestionRoom(QuestionPage):
         body.set_class(is_so and tight, "tight")
         self.query_one("#left").styles.width = column if is_so else None
 
-    def on_live_picture_stands(self, event: LivePicture.Stands) -> None:
+    def on_live_picture_pictured(self, event: LivePicture.Pictured) -> None:
         """Give the room back where nothing can be drawn yet."""
         if not event.there and self._pictured and event.place == self._place:
             self._set_pictured(False)

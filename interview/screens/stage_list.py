@@ -22,7 +22,7 @@ LEAST_VALUE = 20
 
 
 @dataclass(frozen=True)
-class Line:
+class Listed:
     """One question, or a page of usual values as a whole."""
 
     mark: str
@@ -60,14 +60,14 @@ def stage_list(
     return Content.assemble(*pieces)
 
 
-def _around(lines: list[Line], room: int) -> list[Line]:
+def _around(lines: list[Listed], room: int) -> list[Listed]:
     """Return ``room`` lines with the one that one is at among them, a third down."""
     at = next((place for place, one in enumerate(lines) if one.here), 0)
     first = max(0, min(at - room // 2, len(lines) - room))
     return lines[first : first + room]
 
 
-def _lines(session: Session, here: Place, at: Step | None) -> Iterator[Line]:
+def _lines(session: Session, here: Place, at: Step | None) -> Iterator[Listed]:
     way = session.way
     for place in way.places:
         if place.page.stage != here.page.stage or not place.page.wants:
@@ -79,12 +79,12 @@ def _lines(session: Session, here: Place, at: Step | None) -> Iterator[Line]:
         if not boxes:
             taken = way.standing(place) is Standing.DONE
             mark = HERE if place == here else MARKS["good"] if taken else OPEN
-            yield Line(mark, place.page.title, "as usual" if taken else "", place == here)
+            yield Listed(mark, place.page.title, "as usual" if taken else "", place == here)
 
 
-def _line(session: Session, step: Step, here: bool) -> Line:
+def _line(session: Session, step: Step, here: bool) -> Listed:
     status = session.way.status(step)
     mark = {Status.ANSWERED: MARKS["good"], Status.FAULTY: MARKS["stop"]}.get(status, OPEN)
     value = "" if status is Status.OPEN else value_words(session, step)
     label = step.worded(session.answers).label
-    return Line(HERE if here else mark, label, value, here)
+    return Listed(HERE if here else mark, label, value, here)

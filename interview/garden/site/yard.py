@@ -82,7 +82,7 @@ class Thing:
 
 
 @dataclass(frozen=True)
-class Side:
+class RoomSide:
     """How long the room is one way, in words; dashed and with a mark while it is not known."""
 
     said: str = ""
@@ -104,7 +104,7 @@ def yard(
     things: Sequence[Thing],
     long_ft: float | None,
     wide_ft: float | None,
-    sides: tuple[Side, Side] | None = None,
+    sides: tuple[RoomSide, RoomSide] | None = None,
 ) -> Drawing:
     """Return the spot with a line to each thing, distances to one scale, directions spread out.
 
@@ -129,7 +129,7 @@ def _shapes(
     things: Sequence[Thing],
     long_ft: float | None,
     wide_ft: float | None,
-    sides: tuple[Side, Side] | None,
+    sides: tuple[RoomSide, RoomSide] | None,
 ) -> Iterator[Shape]:
     half_long = _BED[0] if long_ft is None else long_ft / 2
     half_wide = _BED[1] if wide_ft is None else wide_ft / 2
