@@ -156,7 +156,8 @@ class SoakPage(Page):
     def tick(self) -> None:
         """Show the test as it stands at this instant, each hole looked at once.
 
-        Of most seconds the clock and the bar alone tell.
+        Of most seconds the clock and the bar alone tell; the rest is gone over once a minute, and
+        with every key.
         """
         tests = soak_watch.tests_of(self._session)
         here = (one.run for one in tests if one.step.address == self._step.address)
@@ -165,12 +166,11 @@ class SoakPage(Page):
         at = f"{run.now:%d %H:%M %Z}"
         said = (run.state, run.do_now, run.and_then, run.due, run.notices)
         asked = (self._step.address, self._entry, self._chart, reminders_of(self.app).notice)
-        stands = (self._session.answers, at, said, asked)
-        before = self._stands
-        if not (isinstance(before, tuple) and before[0] is stands[0] and before[1:] == stands[1:]):
+        stands = (self._session.answers.texts, at, said, asked)
+        if stands != self._stands:
             self._stands = stands
             self._say_all(run, tests)
-        self._show_pictures(run)
+            self._show_pictures(run)
         if isinstance(self.app, RemindingApp):
             self.app.remind(tests)
 
@@ -306,16 +306,8 @@ class SoakPage(Page):
         view = self._view
         timed = noted(view).timed
         level = self._estimate(view, timed, run)
-        drawn = (
-            self._session.answers,
-            self._step.address,
-            level,
-            run.due,
-            self._chart,
-            run.now.tzinfo,
-        )
-        before = self._pictured
-        if isinstance(before, tuple) and before[0] is drawn[0] and before[1:] == drawn[1:]:
+        drawn = (timed, self._step.address, level, run.due, self._chart, run.now.tzinfo)
+        if drawn == self._pictured:
             return
         self._pictured = drawn
         self.query_one("#hole", Pane).show(hole_picture(view, level).bare)

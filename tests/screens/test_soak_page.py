@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import datetime as dt
+from collections import Counter
 
 import pytest
+from textual._styles_cache import StylesCache
 
 from interview.garden import gate, soak_due
 from interview.garden.soak import results
@@ -721,3 +723,124 @@ async def test_the_page_works_in_a_window_of_sixty_by_twenty(sit, soaking, clock
             assert said in seen, said
         await person.enters("9 in")
         assert "the water is higher than before" in person.sees_words()
+
+
+WORDS = ("caution", "since", "due", "do_now", "verdict", "meaning", "and_then", "told", "others")
+SIZES = [(60, 20), (80, 24), (100, 30), (160, 45)]
+READINGS = "\n".join(f"{9 + h}:00 left {8 - h / 2} in" for h in range(1, 7))
+NOT_DUG = {a: t for a, t in HOLE.items() if a == "holes.1.hole_name"}
+SOAKING = {"holes.1.hole_depth": "15 in", "holes.1.first_fill_start": "now"}
+STATES = {
+    "not dug": (NOT_DUG, {}, "Dig the test hole to where the garden's floor will be"),
+    "soaking": (SOAKING, {"minutes": 20}, "Let it drain; look again at 09:30"),
+    "timing": (HOLE, {"minutes": 20}, "take the first reading at 10:00"),
+    "due": (HOLE, {"minutes": 61}, "○ READING DUE NOW Read the water now."),
+    "overdue": (HOLE, {"hours": 30}, "○ READING DUE NOW Read the water as soon as you can"),
+    "enough": (HOLE, {"hours": 7}, "readings are enough; fill or cover the hole"),
+    "clock set back": (HOLE, {"hours": -3}, "nothing is lost. If it is wrong now, set the clock"),
+}
+
+
+def shown(person, name: str):
+    """Return the part of a widget that is on the screen, and all of it."""
+    place = person.app.screen.find_widget(person.app.screen.query_one(f"#{name}"))
+    return place.region.intersection(place.clip), place.region
+
+
+def is_shown(person, name: str) -> bool:
+    part = person.app.screen.query_one(f"#{name}")
+    return all(one.display for one in part.ancestors_with_self)
+
+
+@pytest.mark.parametrize("state", STATES)
+async def test_in_every_state_and_window_the_page_is_whole_and_says_how_things_stand(
+    sit, write, located, clock, state, subtests
+) -> None:
+    texts, later, said = STATES[state]
+    path = str(write("garden.yaml", {**located, **texts}))
+    clock.forward(**later)
+    async with sit(path) as person:
+        if person.page != "SoakScreen":
+            await person.goes_to("holes.1.readings")
+            await person.press("f3")
+        if state == "enough":
+            await person.press("a")
+            for line in READINGS.splitlines():
+                await person.enters(line)
+                await person.press("a")
+            await person.press("escape")
+        assert person.page == "SoakScreen"
+        for size in SIZES:
+            await person.pilot.resize_terminal(*size)
+            await person.rests()
+            person.app.screen.tick()
+            await person.rests()
+            with subtests.test(state=state, size=size):
+                words = " ".join(person.says(one) for one in WORDS if is_shown(person, one))
+                assert said in words
+                assert "CAUTION Never leave the hole open" in words
+                assert words.count("READING DUE") == (state in ("due", "overdue"))
+                parts = [one for one in (*WORDS, "elapsed", "wait") if is_shown(person, one)]
+                parts += [one for one in ("hole", "chart", "next") if is_shown(person, one)]
+                regions = []
+                for name in parts:
+                    seen, whole = shown(person, name)
+                    cut_small = size[0] < 80 and name in ("meaning", "and_then", "told", "others")
+                    assert seen == whole or cut_small, (name, seen, whole)
+                    regions.append((name, seen))
+                for at, (name, one) in enumerate(regions):
+                    for other_name, other in regions[:at]:
+                        assert not one.intersection(other).area, (name, other_name)
+                both = {"hole", "chart"} & set(parts)
+                wide = size[0] >= 80
+                assert ("hole" in both) == wide
+                # A clock set back is told at such length that it takes the room of the chart.
+                charted = state not in ("not dug", "soaking", "clock set back")
+                assert ("chart" in both) == (wide and charted) or state == "clock set back"
+
+
+@pytest.mark.parametrize("size", [(60, 20), (80, 24), (100, 30), (160, 45)])
+async def test_a_second_repaints_the_clock_and_the_bar_alone(
+    sit, soaking, clock, size, monkeypatch
+) -> None:
+    async with sit(soaking, size=size) as person:
+        await _opens(person)
+        await _reads(person, clock, "7 in", hours=1)
+        clock.forward(minutes=5)
+        page = person.app.screen
+        page.tick()
+        await person.rests()
+        painted: list[str] = []
+        sent: list[int] = []
+        paint, display = StylesCache.render_line, person.app._display
+        owners = {id(one._styles_cache): one.id for one in page.walk_children()}
+
+        def paints(self, *args, **more):
+            # Of the rows that need no paint the last strip is kept.
+            painted.append(owners.get(id(self), ""))
+            return paint(self, *args, **more)
+
+        def displays(screen, update):
+            if update is not None:
+                sent.append(len(update.render_segments(person.app.console).encode()))
+            display(screen, update)
+
+        monkeypatch.setattr(StylesCache, "render_line", paints)
+        monkeypatch.setattr(person.app, "_display", displays)
+        ticks = 50
+        for _ in range(ticks):
+            clock.forward(seconds=1)
+            page.tick()
+            await person.rests()
+        rows = Counter(painted)
+        assert rows.keys() <= {"elapsed", "wait"}, rows
+        # The digit of the seconds each time, that of the tens five times; the bar now and then.
+        digits = page.query_one("#elapsed").rows
+        assert digits * ticks <= rows["elapsed"] <= digits * (ticks + 5)
+        assert rows.get("wait", 0) <= ticks / 2
+        assert sum(sent) / ticks <= 1000 and max(sent) <= 2000, sent
+        painted.clear()
+        clock.forward(minutes=30)
+        page.tick()
+        await person.rests()
+        assert {"elapsed", "wait", "since"} <= set(painted)
