@@ -82,6 +82,13 @@ def test_the_first_page_stands_before_pint_yaml_and_any_garden(name, tmp_path) -
     assert not {one for one in own if one.startswith(("interview.answers_file", "interview.sheet"))}
 
 
+def test_the_first_page_is_ready_before_anything_that_draws_its_picture(tmp_path) -> None:
+    script = "import json, sys, interview.screens.app; print(json.dumps(sorted(sys.modules)))"
+    names = loaded(script, tmp_path)
+    assert "interview.screens.banner" in names
+    assert not [one for one in names if one.startswith("interview.drawing")]
+
+
 def test_a_new_garden_is_asked_its_first_question_without_pint_or_any_result(tmp_path) -> None:
     names = loaded(AT_THE_FIRST_QUESTION, tmp_path)
     assert "interview.screens.question" in names
