@@ -13,7 +13,7 @@ from interview.asking.route import Step
 from interview.garden import gate
 from interview.garden.session import Session
 from interview.garden.soak import timing_questions as timing
-from interview.garden.soak.reading_lines import said_line
+from interview.garden.soak.reading_lines import said_line, said_words
 from interview.garden.summary import WIDTH, in_words, wrap
 from interview.garden.told_pages import told, usual_words
 from interview.plain import lists as plain_lists
@@ -139,7 +139,7 @@ class Reader:
         if half.strip():
             lines.append(f"half typed before, not kept: {half.strip()}")
         if kept is not None and not (many and plain_lists.lines_of(session, step)):
-            lines.append(f"kept: {kept.replace(chr(10), '; ') or 'none'}; Enter keeps it")
+            lines.append(f"kept: {said_words(step.question.kind, kept) or 'none'}; Enter keeps it")
         elif kept is None and not (many and plain_lists.lines_of(session, step)):
             offered = session.offered(step, turn.words)
             if offered:
