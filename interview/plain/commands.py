@@ -13,6 +13,7 @@ from interview.asking.sitting import Doubt
 from interview.garden import soak_due
 from interview.garden.session import Session
 from interview.garden.soak import timing_questions as timing
+from interview.garden.soak.reading_lines import typed_line
 from interview.garden.summary import wrap
 from interview.plain import lists as plain_lists
 from interview.plain import soak as plain_soak
@@ -231,7 +232,7 @@ def _clear(session: Session, turn: Turn, step: Step, say: Say) -> None:
     session.drafts.pop(step.address, None)
     session.clear(step)
     turn.begun = False
-    said = "; ".join(gone)
+    said = "; ".join(typed_line(line, session.now) for line in gone)
     say(f"  = taken away: {said}" if said else "  ! There is no answer here to take away.")
     plain_told.say_saved(session, say)
 

@@ -13,7 +13,7 @@ from interview.asking.route import Step
 from interview.garden import gate
 from interview.garden.session import Session
 from interview.garden.soak import timing_questions as timing
-from interview.garden.soak.reading_lines import said_line
+from interview.garden.soak.reading_lines import said_line, said_words
 from interview.garden.summary import WIDTH, in_words, wrap
 from interview.garden.told_pages import told, usual_words
 from interview.plain import lists as plain_lists
@@ -139,9 +139,11 @@ class Reader:
         if half.strip() and half != session.offered(step, turn.words):
             lines.append(f"half typed before, not kept: {half.strip()}")
         if kept is not None and not (many and plain_lists.lines_of(session, step)):
-            words = usual_words(session, step, kept).replace("\n", "; ") or "none"
-            if step.question.kind.name == "date and time" and (at := view.get(step.question)):
-                words = step.question.kind.echo(at, view)
+            kind = step.question.kind
+            # Times are told as people say them, a choice by its words.
+            timed = said_words(kind, kept)
+            plain = timed if timed != kept else usual_words(session, step, kept)
+            words = plain.replace("\n", "; ") or "none"
             lines.append(f"kept: {words}; Enter keeps it")
         elif kept is None and not (many and plain_lists.lines_of(session, step)):
             offered = session.offered(step, turn.words)

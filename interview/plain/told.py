@@ -13,6 +13,7 @@ from interview.garden.due_words import Due, count_words
 from interview.garden.paced_lengths import changes_said
 from interview.garden.place import questions as start
 from interview.garden.session import Session
+from interview.garden.soak.reading_lines import said_words
 from interview.garden.summary import wrap
 from interview.garden.told_pages import due_now
 
@@ -105,8 +106,9 @@ def say_answers(session: Session, say: Say) -> None:
     """Say every question with its answer, and what is kept but does not apply."""
     for step in path.steps(session.answers):
         text = step.view(session.answers).text(step.question)
-        said = "" if text is None else text.replace("\n", "; ")
+        said = "" if text is None else said_words(step.question.kind, text)
         say(f"  {step.address}: {said}")
     for address in route.set_aside(session.answers):
-        said = session.answers.texts[address].replace("\n", "; ")
+        said, one = session.answers.texts[address], route.step_at(address, session.answers)
+        said = said_words(one.question.kind, said) if one else said.replace("\n", "; ")
         say(f"  {address}: {said} (set aside: does not apply now)")

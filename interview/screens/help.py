@@ -100,7 +100,7 @@ def folded_keys(columns: int) -> str:
         margin = " " * (len(line) - len(line.lstrip()))
         for one in _NEXT_KEY.split(line.lstrip()):
             key = _KEY.match(margin + one)
-            under = " " * len(key[0]) if key else "  "
+            under = " " * len(key[0]) if key else f"{margin}  "
             found += textwrap.wrap(margin + one, columns, subsequent_indent=under)
     return "\n".join(found)
 

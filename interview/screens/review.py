@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import ClassVar
 
@@ -13,12 +14,11 @@ from textual.widgets import Input, OptionList
 from textual.widgets.option_list import Option
 
 from interview.asking import path, route
-from interview.asking.kinds import Moment, list_lines
 from interview.asking.question import Status
 from interview.asking.route import Step
 from interview.asking.way import Standing
 from interview.garden.session import Session
-from interview.garden.soak.reading_lines import Readings, said_line
+from interview.garden.soak.reading_lines import said_words
 from interview.garden.stages import GROUPS
 from interview.screens import keys, words
 from interview.screens.lists import Rows
@@ -28,6 +28,8 @@ from interview.screens.welcome import ONE_BY_ONE, SHORT_WAY
 
 DAYS = ("date", "list of date")
 """Kinds whose answers the file writes in figures; here they are said in words."""
+_MARGIN, _UNDER = "  ", "  "
+"""Before an answer, and more before the lines that it is folded to."""
 NOTHING_FOUND = "No question or answer has these words. Try fewer, or clear them to see all."
 
 
@@ -138,8 +140,8 @@ def _entry(session: Session, step: Step, aside: bool) -> AnswerRow:
     kind, value = step.question.kind, view.get(step.question)
     if value is not None and (hasattr(kind, "options") or kind.name in DAYS):
         said = kind.echo(value, view)
-    elif isinstance(kind, (Readings, Moment)):
-        said = "; ".join(map(said_line, list_lines(said)))
+    elif said:
+        said = " ".join(said_words(kind, text or "").split())
     item = f" ({GROUPS[step.question.group].label} {step.number})" if step.number else ""
     question = step.worded(session.answers)
     label, asked = question.label + item, f"{question.text} {text or ''}"
@@ -159,6 +161,7 @@ class ReviewScreen(Page):
         self._here = here.address if here else ""
         self._all: list[AnswerRow] = []
         self._shown: list[AnswerRow] = []
+        self._folded_to = 0
 
     def parts(self) -> ComposeResult:
         yield Words(words.counted(self._session), classes="quiet", id="counted")
@@ -177,12 +180,28 @@ class ReviewScreen(Page):
             self._shown = sorted(fits, key=lambda one: (one.rank(search), one.page, one.aside))
         listing = self.query_one("#answers", OptionList)
         listing.clear_options()
-        listing.add_options([Option(_words(one)) for one in self._shown])
+        # A blank for the mark of the row one is at, and one for the scroll bar.
+        self._folded_to = listing.content_size.width - 2
+        listing.add_options([Option(_words(one, self._folded_to)) for one in self._shown])
         places = [p for p, one in enumerate(self._shown) if one.address == at and not one.heading]
         if self._shown:
             listing.highlighted = places[0] if places else 0
         none = "" if self._shown else NOTHING_FOUND
         self.query_one("#counted", Words).update(none or words.counted(self._session))
+
+    def on_resize(self, event: events.Resize) -> None:
+        """Fold the answers to the window."""
+        super().on_resize(event)
+        self.call_after_refresh(self._fold)
+
+    def _fold(self) -> None:
+        listing = self.query_one("#answers", OptionList)
+        width = listing.content_size.width - 2
+        if width != self._folded_to and self._all:
+            at, self._folded_to = listing.highlighted, width
+            for place, one in enumerate(self._shown):
+                listing.replace_option_prompt_at_index(place, _words(one, width))
+            listing.highlighted = at
 
     @property
     def _entry(self) -> AnswerRow | None:
@@ -284,15 +303,26 @@ class ReviewScreen(Page):
         self.app.push_screen(Ask(asked, "Yes, remove it", "No, keep it"), done)
 
 
-def _words(entry: AnswerRow) -> Content:
+def _words(entry: AnswerRow, width: int) -> Content:
+    """Return a line of the list; what is folded stays under its own beginning."""
     if entry.heading:
         style = "bold underline" if entry.stage else "bold"
         return Content.assemble((entry.label, style), "  ", (entry.said, "italic"))
-    pieces: list[tuple[str, str]] = [(f"  {entry.label}: ", "")]
+    pieces: list[tuple[str, str]] = [(f"{entry.label}: ", "")]
     if entry.said:
         pieces.append((entry.said, "bold"))
     if entry.mark:
         # No colors of its own: on the row that is chosen they would be too near to its ground.
         style = "bold italic" if entry.mark == "needs attention" else "italic"
         pieces.append((f"  [{entry.mark}]" if entry.said else f"[{entry.mark}]", style))
-    return Content.assemble(*pieces)
+    words = Content.assemble(*pieces)
+    if width <= len(_MARGIN) + len(_UNDER):
+        return Content.assemble(_MARGIN, words)
+    first, *rest = words.wrap(width - len(_MARGIN) - len(_UNDER))
+    return Content.assemble(_MARGIN, first, *_under(rest))
+
+
+def _under(lines: list[Content]) -> Iterator[Content | str]:
+    for line in lines:
+        yield f"\n{_MARGIN}{_UNDER}"
+        yield line

@@ -14,6 +14,7 @@ from interview.asking.path import Place
 from interview.asking.question import Status, Unanswered
 from interview.asking.route import Step
 from interview.garden.session import Session
+from interview.garden.soak.reading_lines import said_words
 from interview.reading import Refused
 from interview.screens.lists import PAUSE_SECONDS, Choices
 from interview.screens.palette import CURSOR
@@ -45,7 +46,7 @@ def value_words(session: Session, step: Step, typed: Mapping[str, str] | None = 
     view = step.view(session.answers)
     standing, text = session.way.status(step), view.text(step.question)
     if standing is Status.FAULTY:
-        return f"{text}: needs attention"
+        return f"{said_words(step.question.kind, text or '')}: needs attention"
     if standing is Status.UNKNOWN:
         return "don't know yet"
     # What a size comes to is not worked out anew at every key.
@@ -57,7 +58,7 @@ def value_words(session: Session, step: Step, typed: Mapping[str, str] | None = 
     try:
         return " ".join(session.read(step, usual).echo.split())
     except (Refused, Unanswered, ValueError):
-        return " ".join(usual.split())
+        return " ".join(said_words(step.question.kind, usual).split())
 
 
 def rows_at(

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from itertools import takewhile
+
 import pytest
 
 from interview.garden.summary import folded_to
-from interview.screens.help import KEYS
+from interview.screens.help import KEYS, folded_keys
 from interview.screens.parts import Press
 from interview.screens.picture import Drawn
 from interview.sheet.report import plan_text
@@ -78,3 +80,36 @@ async def test_every_button_of_every_page_is_seen_whole(sit, sample, size) -> No
                 if button.display and button.parent.display:
                     assert str(button.label).strip() in shown, (person.page, button.label)
             await person.press("escape")
+
+
+@pytest.mark.parametrize("size", SIZES)
+async def test_an_answer_that_is_folded_stays_under_its_own_beginning(sit, sample, size) -> None:
+    async with sit(sample("finished_us.yaml"), size=size) as person:
+        await person.press("ctrl+g")
+        await person.types("readings")
+        for _ in range(2):
+            rows = person.sees().splitlines()
+            at = next(place for place, row in enumerate(rows) if "Readings (" in row)
+            begins = rows[at].index("Readings")
+            folded = list(takewhile(lambda row: "How readings" not in row, rows[at + 1 :]))
+            assert folded and all(len(row) - len(row.lstrip()) == begins + 2 for row in folded), (
+                folded
+            )
+            whole = " ".join(" ".join(rows[at : at + 5]).split())
+            assert "Thu 28 May, 12:00 left 4 1/8 in" in whole
+            await person.pilot.resize_terminal(size[0] + 7, size[1])
+            await person.settles()
+
+
+@pytest.mark.parametrize("columns", [46, 56, 76])
+def test_no_line_of_the_keys_falls_to_the_left_of_what_it_goes_on_with(columns) -> None:
+    whole = set(KEYS.splitlines())
+    margin = 0
+    for line in folded_keys(columns).splitlines():
+        indent = len(line) - len(line.lstrip())
+        begins = line in whole or any(one.lstrip().startswith(line.strip()) for one in whole)
+        part = any(line.strip() and f"    {line.strip()}" in f"   {one}" for one in whole)
+        if not (begins or part):
+            assert indent > margin, line
+        else:
+            margin = indent

@@ -6,12 +6,13 @@ import datetime as dt
 import re
 from collections.abc import Callable
 from dataclasses import dataclass
+from typing import Any
 
 from interview import reading
 from interview.asking.answers import NO_CLOCK, Answers
-from interview.asking.kinds import Simple, list_lines
+from interview.asking.kinds import Moment, Simple, list_lines
 from interview.asking.measures import Measure
-from interview.asking.question import Taken
+from interview.asking.question import Kind, Taken
 from interview.quantities.units import Quantity
 from interview.reading import Refused, write_instant
 
@@ -169,6 +170,14 @@ def said_line(line: str) -> str:
             return match[0]
 
     return _NOTED.sub(said, line, count=1)
+
+
+def said_words(kind: Kind[Any], text: str) -> str:
+    """Return an answer as the file keeps it on one line, with its times as people say them."""
+    lines = [line.strip() for line in text.splitlines() if line.strip()]
+    if isinstance(kind, (Readings, Moment)):
+        lines = [said_line(line) for line in list_lines(text)]
+    return "; ".join(lines)
 
 
 def typed_line(line: str, now: dt.datetime) -> str:
