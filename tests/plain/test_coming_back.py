@@ -91,7 +91,7 @@ def test_one_comes_back_to_where_the_garden_waits(left, talk, subtests):
 def test_a_time_that_is_kept_is_read_as_one_says_it(left, talk):
     session, _ = left(State.TESTED)
     heard, _, _ = talk(session=session, at="first_fill_empty")
-    assert "kept: Wednesday 27 May 2026 03:00" in heard and "T03:00" not in heard
+    assert "kept: Wed 27 May, 03:00" in heard and "T03:00" not in heard
 
 
 def test_the_ways_on_from_a_stop_are_taken_or_left_by_whoever_comes_back(left, talk):
