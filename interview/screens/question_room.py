@@ -53,7 +53,7 @@ class QuestionRoom(QuestionPage):
         super().__init__(session, saver, file)
         self._pictured = False
         """Whether a picture stands beside the question."""
-        self._pictured_for: tuple[object, Size] | None = None
+        self._pictured_for: tuple[tuple[str, str, Mode | None], Size] | None = None
         """The question and the window that this was decided for."""
 
     def on_resize(self, event: events.Resize) -> None:
@@ -83,11 +83,13 @@ class QuestionRoom(QuestionPage):
         """Show what is measured here beside the question, where both have room."""
         shown, place = self._shown, self._place
         live = self.query_one(LivePicture)
-        asked = (shown and (shown.name, shown.address, shown.mode), self.size)
+        address = (shown.name, shown.address) if shown is not None else ("", "")
+        asked = ((*address, self.mode), self.size)
         if asked != self._pictured_for:
             # The ways on from an answer keep the picture it had, or had not.
             before, self._pictured_for = self._pictured_for, asked
-            same = before is not None and before[1] == self.size and self.mode is Mode.WAYS
+            same = before is not None and (before[0][:2], before[1]) == (address, self.size)
+            same = same and self.mode is Mode.WAYS
             spare = self._spare_beside_picture()
             may = spare is not None and spare >= -BLANKS
             self._set_pictured((self._pictured if same else True) and may, (spare or 0) < 0)

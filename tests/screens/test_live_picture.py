@@ -184,7 +184,7 @@ async def test_the_picture_waits_until_typing_rests(sit, sample, monkeypatch) ->
 
 
 async def test_a_hole_that_is_shut_is_not_pictured(sit) -> None:
-    async with sit("garden.yaml") as person:
+    async with sit("garden.yaml", size=(160, 45)) as person:
         await person.app.screen._go("holes.1.hole_depth")
         await person.rests()
         assert "SHUT:" in person.sees() and not picture(person).display
@@ -233,8 +233,3 @@ async def test_the_stage_is_listed_beside_its_question_where_there_is_room(sit, 
         await person.types("8 ft")
         assert str(person.app.screen.query_one("#stage_list").said) == before
         assert person.app.screen.query_one("#asking").max_scroll_y == 0
-
-
-async def test_no_module_of_a_picture_is_loaded_where_none_is_shown(sit) -> None:
-    async with sit("garden.yaml") as person:
-        assert picture(person).drawing is None and not picture(person).display
