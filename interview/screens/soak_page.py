@@ -31,7 +31,7 @@ from interview.screens.palette import MARKS
 from interview.screens.parts import Line, Words
 from interview.screens.reminding import RemindingApp, reminders_of
 from interview.screens.soak_entry import SoakEntry
-from interview.screens.soak_parts import Bar, Clock, Pane, Readings, Room
+from interview.screens.soak_parts import Clock, Pane, ReadingRows, Room, WaitBar
 
 CAUTIONS = (
     "Never leave the hole open. A child can drown in very little water. Cover it with a board "
@@ -82,10 +82,10 @@ class SoakPage(Page):
                 with Horizontal(id="clockwork"):
                     yield Clock(id="elapsed")
                     yield Words(id="since")
-                yield Bar(id="wait")
+                yield WaitBar(id="wait")
                 yield Words(id="due")
                 yield Words(id="do_now")
-                yield Readings(id="readings_box")
+                yield ReadingRows(id="readings_box")
             yield Pane(id="hole", can_focus=False)
         with Container(id="lower"):
             yield Pane(id="chart", can_focus=False)
@@ -182,7 +182,7 @@ class SoakPage(Page):
         clock.show(IDLE if shown is None else words.ticking(shown), self._room.large)
         wait = soak_watch.wait_of(run)
         if wait is not None:
-            self.query_one("#wait", Bar).show(wait.before, wait.part, wait.after)
+            self.query_one("#wait", WaitBar).show(wait.before, wait.part, wait.after)
 
     def _say_all(self, run: SoakRun, tests: Sequence[HoleTest]) -> None:
         """Say everything but the seconds."""
@@ -206,7 +206,7 @@ class SoakPage(Page):
         self.query_one("#told").set_class(not (long or notices), "quiet")
         self.query_one("#told").set_class(bool(run.notices), "noted")
         timed = noted(view).timed
-        self._part_words(run, view, below, bool(water_level.fills(timed)))
+        self._part_words(run, view, below, bool(water_level.fills(timed)), is_due)
         wetting = soak_watch.wetting_step(self._step, run)
         self._can_do = _can_do(run, wetting is not None, len(tests) > 1)
         self._wetting = wetting[1].lower() if wetting else ""
@@ -221,7 +221,7 @@ class SoakPage(Page):
         self._say("since", soak_watch.since_words(run, short))
 
     def _part_words(
-        self, run: SoakRun, view: Answers, below: dict[str, str], has_chart: bool
+        self, run: SoakRun, view: Answers, below: dict[str, str], has_chart: bool, is_due: bool
     ) -> None:
         """Part what is under the clock between the chart and the words, which go first."""
         room = self._room
@@ -235,7 +235,8 @@ class SoakPage(Page):
             meaning = full if fits else brief
         if room.small:
             verdict, meaning = Content(""), soak_watch.meaning(run, view)
-            meaning = "" if meaning == run.do_now else meaning
+            # The last readings go first where one is due.
+            meaning = "" if is_due or meaning == run.do_now else meaning
         lines = _lines_in(room.words, str(verdict), meaning, *below.values())
         charted = has_chart and self._chart
         wordy = not room.small and lines > room.lower
@@ -283,7 +284,7 @@ class SoakPage(Page):
         if state == self._shown:
             return
         self._shown = state
-        box = self.query_one(Readings)
+        box = self.query_one(ReadingRows)
         place = self._place_to_mark(box.table.cursor_row)
         heads, rows = soak_watch.table_of(run, self._view)
         box.fill(heads, rows, coming, self._room.left - 2)

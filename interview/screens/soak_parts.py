@@ -125,7 +125,7 @@ def bar_cells(part: float, columns: int) -> tuple[str, int]:
     return full, columns - len(full)
 
 
-class Bar(Widget):
+class WaitBar(Widget):
     """How far the wait is for what is due next, with its words at both ends."""
 
     def __init__(self, **kwargs: Any) -> None:
@@ -242,7 +242,7 @@ class Room:
         return sum(max(1, len(textwrap.wrap(line, wide))) for line in text.splitlines())
 
 
-class Column(NamedTuple):
+class ReadingColumn(NamedTuple):
     """One column of the readings."""
 
     head: str
@@ -252,7 +252,7 @@ class Column(NamedTuple):
     """Its head where others have gone."""
 
 
-class Readings(Vertical):
+class ReadingRows(Vertical):
     """The readings in a table, and under the last one what is due next."""
 
     def compose(self) -> ComposeResult:
@@ -267,7 +267,7 @@ class Readings(Vertical):
 
     def fill(
         self,
-        columns: Sequence[Column],
+        columns: Sequence[ReadingColumn],
         rows: Sequence[Sequence[str]],
         coming: Sequence[str] | None,
         room: int,

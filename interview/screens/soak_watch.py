@@ -22,7 +22,7 @@ from interview.garden.soak.words import BAND_WORDS, scale_lines, verdict
 from interview.garden.soak_due import HoleTest
 from interview.quantities.shown import rate_words
 from interview.screens.palette import MARKS
-from interview.screens.soak_parts import Column
+from interview.screens.soak_parts import ReadingColumn
 from interview.screens.words import item_name
 
 AHEAD = dt.timedelta(minutes=5)
@@ -165,17 +165,17 @@ MARKED, UNUSED = "●", "×"
 """Before the time of a reading, and of one that is struck out or not used."""
 
 
-def table_of(run: SoakRun, view: Answers) -> tuple[list[Column], list[list[str]]]:
+def table_of(run: SoakRun, view: Answers) -> tuple[list[ReadingColumn], list[list[str]]]:
     """Return the columns of the readings, and a row for each of them."""
     rate, deep = ("mm/h", "mm") if view.metric else ("in/h", "in")
     columns = [
-        Column("  clock", 0),
-        Column("after", 4),
-        Column("water", 1),
-        Column(f"drop {deep}", 2, "drop"),
-        Column("since fill", 6),
-        Column(f"now {rate}", 3, rate),
-        Column("corrected", 5),
+        ReadingColumn("  clock", 0),
+        ReadingColumn("after", 4),
+        ReadingColumn("water", 1),
+        ReadingColumn(f"drop {deep}", 2, "drop"),
+        ReadingColumn("since fill", 6),
+        ReadingColumn(f"now {rate}", 3, rate),
+        ReadingColumn("corrected", 5),
     ]
     clocks = clock_cells(view, run.now)
     rows = []
