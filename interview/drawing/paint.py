@@ -275,14 +275,14 @@ def _cell(
     over, beside = left.count(upper), right.count(upper)
     level = bytes([upper]) * over + bytes([lower]) * (DOWN - over)
     slope = bytes([upper]) * beside + bytes([lower]) * (DOWN - beside)
-    if abs(over - beside) <= _FLAT and (left, right) == (level, slope):
+    # At an upright edge one half has none of what lies below: that is a corner and no slope.
+    is_level = abs(over - beside) <= _FLAT and max(over, beside) < DOWN
+    if is_level and (left, right) == (level, slope):
         return _split(_LOWER[DOWN - (over + beside) // 2], tone(lower), tone(upper))
     half = DOWN // 2
-    quarters = [
-        Counter(side[start : start + half]).most_common(1)[0][0]
-        for start in (0, half)
-        for side in (left, right)
-    ]
+    # Of what fills a quarter by halves the one behind is taken, as it is along a level.
+    parts = [side[start : start + half] for start in (0, half) for side in (left, right)]
+    quarters = [max(set(part), key=lambda one: (part.count(one), -one)) for part in parts]
     first, *others = [number for number, _ in Counter(quarters).most_common()]
     if not others:
         return Cell(" ", None, tone(first))

@@ -20,8 +20,8 @@ from interview.reading import Refused
 from interview.screens import keys
 from interview.screens.lists import Rows
 from interview.screens.page import Page
-from interview.screens.parts import Line, Words
-from interview.screens.picture import Picture
+from interview.screens.parts import NARROW, Line, Words
+from interview.screens.picture import Picture, painted
 from interview.screens.piece_text import (
     SHOWN,
     SIDES,
@@ -142,7 +142,10 @@ class PieceForm(Page):
         lead = "CUT OUT" if self._cut else "ADDED"
         said, drawing = self._judge()
         self.query_one("#piece_said", Words).say(f"{lead}: {said}" if said else lead)
-        self.query_one("#piece_drawing", Picture).show(*drawing)
+        # Under the fields there is room for the picture alone.
+        beside = self.size.width >= NARROW
+        shown = drawing if beside else [painted(one) for one in drawing]
+        self.query_one("#piece_drawing", Picture).show(*shown)
 
     def _judge(self) -> tuple[str, list[Drawing]]:
         now = replace(self._now, ends="")

@@ -140,3 +140,29 @@ def test_a_line_on_a_material_keeps_what_it_stands_on():
 def test_the_same_drawing_is_painted_alike_each_time():
     soil = drawing(filled(box(0, 0, 40, 20), Material.SOIL))
     assert paint(soil, 60, 30) == paint.__wrapped__(soil, 60, 30)
+
+
+@pytest.mark.parametrize("columns", range(14, 44, 3))
+def test_no_corner_of_a_rectangle_stands_out(columns):
+    outline = filled(((0, 0), (41, 0), (41, 18), (0, 18)), Material.ROOF)
+    far = Label("far", 60, 30)
+    drawing = Drawing("", "A roof.", (outline, far))
+    rows = paint(drawing, columns, 14).picture
+    full = {
+        (place, at): cell
+        for place, row in enumerate(rows)
+        for at, cell in enumerate(row)
+        if Tone in (type(cell.fore), type(cell.back))
+    }
+    high = sorted({place for place, _ in full})
+    wide = sorted({at for _, at in full})
+    middle_row, middle_column = high[len(high) // 2], wide[len(wide) // 2]
+    # What shows in the row of a corner shows in the middle of that side too.
+    for place, at in full:
+        assert (place, middle_column) in full, (place, at)
+        assert (middle_row, at) in full, (place, at)
+        if place in (high[0], high[-1]) and at in (wide[0], wide[-1]):
+            corner, edge = full[place, at].char, full[place, middle_column].char
+            assert corner in " ▗▖▝▘▐▌" or corner == edge, (corner, edge)
+            upright = full[middle_row, at].char
+            assert not (upright in "▐▌" and corner in "▁▂▃▄▅▆▇▀▔"), (upright, corner)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from interview.garden.survey.piece_lines import SHAPES
 from interview.screens.piece_text import PieceText, taken_apart
 
 SURFACE = {"surfaces.1.surface_name": "south roof", "surfaces.1.surface_kind": "roof"}
@@ -285,3 +286,25 @@ async def test_a_patio_is_asked_about_in_words_of_its_own(sit, write) -> None:
         assert "I read this as 33.33 %." in person.sees_words()
         await person.press("enter")
         assert person.session.answers.texts["surfaces.1.share_percent"] == "1/3"
+
+
+@pytest.mark.parametrize("size", [(60, 20), (80, 24)])
+async def test_every_field_of_every_shape_is_seen_and_the_piece_is_drawn_below(
+    sit, sample, size
+) -> None:
+    async with sit(sample("finished_us.yaml"), size=size) as person:
+        await person.goes_to("surfaces.1.pieces")
+        await person.press("f3")
+        await person.press("enter")
+        assert person.page == "PieceForm"
+        screen = person.app.screen
+        assert "╱" in person.sees(), "the roof is not painted"
+        await person.press("shift+tab")
+        for _ in SHAPES:
+            await person.press("down")
+            await person.rests()
+            for name in ("alike", *(f"side_{place}" for place in range(4))):
+                line = screen.query_one(f"#{name}")
+                if line.display:
+                    seen = line.region.intersection(screen.find_widget(line).clip)
+                    assert seen.height == line.region.height > 0, name
