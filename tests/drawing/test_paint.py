@@ -61,13 +61,13 @@ def test_an_area_takes_its_share_of_the_cells(columns):
 
 
 def test_a_level_is_true_to_an_eighth_of_a_cell():
-    hole = filled(box(0, 0, 20, 12), Material.HOLE)
+    hole = filled(box(0, -2, 20, 12), Material.HOLE)
     for eighths in range(81):
-        water = filled(box(0, 0, 20, eighths / 8), Material.WATER)
-        picture = paint(drawing(hole, water, ground=Material.HOLE), 41, 14).picture
+        # A whole number is the middle of a cell: a half is its edge.
+        water = filled(box(0, 0.5, 20, 0.5 + eighths / 8), Material.WATER)
+        picture = paint(drawing(hole, water, ground=Material.HOLE), 41, 16).picture
         depth = sum(covered([[row[10]]], Material.WATER) for row in picture)
-        # Half a cell more: the picture ends below the middle of its last cell.
-        assert depth == pytest.approx(eighths / 8 + 0.5 * (eighths > 0), abs=1 / 8 + 1e-9)
+        assert depth == pytest.approx(eighths / 8, abs=1e-9)
 
 
 def test_the_later_area_lies_on_the_earlier_one():
