@@ -82,7 +82,7 @@ _BLOOMS = {
     },
     "garden-light": {
         "blue": "#2f55c0", "gold": "#7d5400", "green": "#24661f", "pink": "#b8326a",
-        "red": "#b02a1c", "straw": "#6a551a", "violet": "#7a45c0", "white": "#54615a",
+        "red": "#b02a1c", "straw": "#5f4c17", "violet": "#7a45c0", "white": "#54615a",
     },
     "garden-dark-256": {
         "blue": "#afd7ff", "gold": "#ffd75f", "green": "#afff87", "pink": "#ffafd7",
