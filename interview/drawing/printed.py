@@ -15,7 +15,7 @@ _LINE = 'fill="none" stroke="black" stroke-width="0.14"'
 
 
 @dataclass(frozen=True)
-class Fill:
+class PrintFill:
     """How an area is filled: a tint, and marks that repeat on it."""
 
     tint: str = ""
@@ -37,60 +37,62 @@ class Fill:
 
 
 HATCHES = {
-    Hatch.CUT: Fill("", 2, 2, '<path d="M0 2 L2 0" stroke="black" stroke-width="0.18"/>'),
-    Hatch.MULCH: Fill("", 1.6, 1.6, f'<path d="M0 0 L1.6 1.6 M0 1.6 L1.6 0" {_LINE}/>'),
-    Hatch.COMPOST: Fill(
+    Hatch.CUT: PrintFill("", 2, 2, '<path d="M0 2 L2 0" stroke="black" stroke-width="0.18"/>'),
+    Hatch.MULCH: PrintFill("", 1.6, 1.6, f'<path d="M0 0 L1.6 1.6 M0 1.6 L1.6 0" {_LINE}/>'),
+    Hatch.COMPOST: PrintFill(
         "", 1.2, 1.2, '<path d="M0 0 L1.2 1.2 M0 0.6 h1.2" stroke="black" stroke-width="0.16"/>'
     ),
-    Hatch.DRAINS: Fill("", 2.6, 2.6, '<path d="M0.4 1.3 h1" stroke="black" stroke-width="0.2"/>'),
-    Hatch.FILL: Fill("", 1.6, 1.6, '<circle cx="0.8" cy="0.8" r="0.22" fill="black"/>'),
+    Hatch.DRAINS: PrintFill(
+        "", 2.6, 2.6, '<path d="M0.4 1.3 h1" stroke="black" stroke-width="0.2"/>'
+    ),
+    Hatch.FILL: PrintFill("", 1.6, 1.6, '<circle cx="0.8" cy="0.8" r="0.22" fill="black"/>'),
 }
 MATERIALS = {
-    Material.GRASS: Fill(
+    Material.GRASS: PrintFill(
         "#e6eedd", 1.4, 3, f'<path d="M0.3 1.3 l0.3 -1 M0.9 1.6 l-0.2 -1" {_LINE}/>'
     ),
-    Material.SOIL: Fill(
+    Material.SOIL: PrintFill(
         "#f4efe7", 5, 4.4, '<path d="M1 1 h0.3 M3.6 3.1 h0.3" stroke="black" stroke-width="0.22"/>'
     ),
-    Material.COMPOST: Fill(
+    Material.COMPOST: PrintFill(
         "#efe8e0",
         2,
         1.4,
         '<path d="M0 0.7 h1.1 M1.2 0.1 l0.5 0.4" stroke="black" stroke-width="0.16"/>',
     ),
-    Material.MULCH: Fill(
+    Material.MULCH: PrintFill(
         "#efe4d9", 2.8, 2, f'<path d="M0.3 0.5 l1 -0.3 M1.6 1.4 l0.9 0.3 M0.5 1.7 h0.7" {_LINE}/>'
     ),
-    Material.BERM: Fill(
+    Material.BERM: PrintFill(
         "#f4ecda",
         1.9,
         1.9,
         '<circle cx="0.5" cy="0.5" r="0.17" fill="black"/>'
         '<circle cx="1.45" cy="1.45" r="0.17" fill="black"/>',
     ),
-    Material.STONE: Fill(
+    Material.STONE: PrintFill(
         "#f4f4f2",
         2.6,
         2.2,
         f'<ellipse cx="0.9" cy="0.8" rx="0.75" ry="0.55" {_LINE}/>'
         f'<ellipse cx="2" cy="1.75" rx="0.5" ry="0.36" {_LINE}/>',
     ),
-    Material.WATER: Fill(
+    Material.WATER: PrintFill(
         "#dfebf4",
         7,
         3.6,
         f'<path d="M1 1.2 q0.6 -0.5 1.2 0 t1.2 0 M4.4 3 q0.5 -0.4 1 0 t1 0" {_LINE}/>',
     ),
-    Material.FLOOR: Fill("#e1ecf4"),
-    Material.SIDE: Fill("#e9f3ec"),
-    Material.RIM: Fill("#f5f6e8"),
-    Material.ROOF: Fill("#f5e8e3", 2, 2, f'<path d="M0 2 L2 0" {_LINE}/>'),
-    Material.WALL: Fill(
+    Material.FLOOR: PrintFill("#e1ecf4"),
+    Material.SIDE: PrintFill("#e9f3ec"),
+    Material.RIM: PrintFill("#f5f6e8"),
+    Material.ROOF: PrintFill("#f5e8e3", 2, 2, f'<path d="M0 2 L2 0" {_LINE}/>'),
+    Material.WALL: PrintFill(
         "#ece8df", 1, 1, '<path d="M0 1 L1 0" stroke="black" stroke-width="0.25"/>'
     ),
-    Material.LAWN: Fill("#f2f7ec"),
-    Material.CUT: Fill("#ffffff", 2, 2, f'<path d="M0 0 L2 2 M0 2 L2 0" {_LINE}/>'),
-    Material.HOLE: Fill("#ffffff"),
+    Material.LAWN: PrintFill("#f2f7ec"),
+    Material.CUT: PrintFill("#ffffff", 2, 2, f'<path d="M0 0 L2 2 M0 2 L2 0" {_LINE}/>'),
+    Material.HOLE: PrintFill("#ffffff"),
 }
 """The sky is the paper."""
 EDGED = (Material.STONE, Material.ROOF, Material.WALL)

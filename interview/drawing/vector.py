@@ -11,7 +11,7 @@ from xml.sax.saxutils import escape
 
 from interview.drawing.grid import Frame, Look
 from interview.drawing.layout import SAMPLE, Layout, Text, label_text, lay_out
-from interview.drawing.printed import EDGED, HATCHES, MATERIALS, Fill, sprig
+from interview.drawing.printed import EDGED, HATCHES, MATERIALS, PrintFill, sprig
 from interview.drawing.scene import (
     XY,
     Drawing,
@@ -115,7 +115,7 @@ class _Page:
             raise ValueError("A printed drawing must be at least 40 mm (1.6 in) wide.")
         drawing = drawing.sized(small=False)
         self.prefix = prefix
-        self._used: dict[str, Fill] = {}
+        self._used: dict[str, PrintFill] = {}
         letters = {one.letter for one in drawing.shapes if isinstance(one, Sprig)}
         shapes: list[Shape] = []
         self._letters: list[Label] = []
@@ -201,7 +201,7 @@ class _Page:
         elif fill := MATERIALS.get(material):
             yield self._pattern(material.name, fill) if fill.marks else fill.tint
 
-    def _pattern(self, name: str, fill: Fill) -> str:
+    def _pattern(self, name: str, fill: PrintFill) -> str:
         """Note that a pattern is used; return what refers to it."""
         name = f"{self.prefix}{name.lower()}"
         self._used[name] = fill

@@ -204,7 +204,7 @@ def pegging(plan: Plan) -> Markup:
     rows = (row(one) for one in table.rows(_most_pegs(table)))
     words = (tag("p", one, class_="note") for one in _peg_words(plan))
     pegs = tag("div", tag("table", head, *rows, class_="pegs"))
-    return tag("div", pegs, tag("div", *words), class_="beside")
+    return tag("div", pegs, tag("div", *words), class_="beside pegging")
 
 
 def _most_pegs(table: PegTable) -> int:

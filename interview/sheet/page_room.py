@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Sequence
 
-LEAST_MM, MOST_MM = 46.0, 92.0
+LEAST_MM, MOST_MM = 54.0, 92.0
 """Heights of the picture."""
 _PAGE = 256.0
 """Height of the text on letter paper, the lower of the two."""
@@ -21,13 +21,13 @@ _LEGEND = 16.0
 """The legend where it stands under the picture."""
 SECOND_LINE = 6.0
 """What a verdict takes that has no room on one line."""
-_SIDE = 56.0
-"""Width of the words at the right."""
+_SIDE, _PEG_SIDE = 56.0, 68.0
+"""Width of the words at the right, and of those beside the pegs."""
 _TEXT, _NOTE = (1.66, 4.13, 1.1), (1.57, 3.9, 0.8)
 """Width of a letter, height of a line, space after a paragraph: of the text and of notes."""
 
 
-def high(lines: Iterable[str], of: tuple[float, float, float], wide: float = _SIDE) -> float:
+def high(lines: Iterable[str], of: tuple[float, float, float], wide: float) -> float:
     """Return the height of paragraphs."""
     letter, line, after = of
     return sum(math.ceil(len(one) * letter / wide) * line + after for one in lines)
@@ -40,8 +40,8 @@ def above(
 
     ``more`` is what the head takes beyond the usual.
     """
-    room = _PAGE - _HEADS - more - max(_ROW * (pegs + 1), high(peg_words, _NOTE))
-    beside = high(steps, _TEXT)
+    room = _PAGE - _HEADS - more - max(_ROW * (pegs + 1), high(peg_words, _NOTE, _PEG_SIDE))
+    beside = high(steps, _TEXT, _SIDE)
     apart = beside + _KEY * keys <= max(room, LEAST_MM + _NOTES)
     under = _NOTES if apart else _NOTES + _LEGEND
     return min(max(room - under, beside - under, LEAST_MM), MOST_MM), apart
