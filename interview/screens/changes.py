@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import textwrap
 from typing import ClassVar
 
 from textual.app import ComposeResult
@@ -10,7 +11,7 @@ from textual.containers import Horizontal, Vertical, VerticalScroll
 from textual.screen import ModalScreen
 
 from interview.screens import keys
-from interview.screens.parts import Press, Words
+from interview.screens.parts import Folded, Press, Words
 
 
 class ChangesScreen(ModalScreen[None]):
@@ -28,7 +29,7 @@ class ChangesScreen(ModalScreen[None]):
         with Vertical(id="changes"):
             yield Words(lead, classes="title")
             with VerticalScroll(id="changed"):
-                yield Words("\n".join(f"- {line}" for line in lines), id="changed_lines")
+                yield Folded(lambda columns: _folded(lines, columns), id="changed_lines")
             with Horizontal(classes="buttons"):
                 yield Press("Go on", "done")
 
@@ -39,3 +40,9 @@ class ChangesScreen(ModalScreen[None]):
     def on_button_pressed(self) -> None:
         """Close."""
         self.dismiss(None)
+
+
+def _folded(lines: list[str], columns: int) -> str:
+    """Return the changes, each folded under its own beginning."""
+    folded = (textwrap.wrap(f"- {one}", columns, subsequent_indent="  ") for one in lines)
+    return "\n".join(line for one in folded for line in one)

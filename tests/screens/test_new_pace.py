@@ -37,6 +37,18 @@ async def test_the_lengths_a_new_pace_changes_are_listed_until_the_list_is_close
         assert person.asked == "soil_dug"
 
 
+async def test_a_change_that_is_folded_stays_under_its_own_beginning(sit, write, paced) -> None:
+    async with sit(str(write("garden.yaml", paced)), size=(60, 20)) as person:
+        await person.goes_to("walkers.1.pace_line")
+        await person.press(*["backspace"] * 5)
+        await person.enters("60 ft")
+        await person.settles()
+        part = person.app.screen.query_one("#changed_lines")
+        lines = [line.rstrip() for line in str(part.render()).split("\n")]
+        assert part.size.height == len(lines) > 3
+        assert {line[:2] for line in lines} == {"- ", "  "}
+
+
 async def test_a_list_of_many_changes_scrolls_and_closes_by_button(sit, write, paced) -> None:
     many = "\n".join(f"rectangle {count} paces by 7 ft" for count in range(3, 33))
     path = write("garden.yaml", {**paced, "surfaces.1.pieces": many})
