@@ -78,7 +78,7 @@ def test_the_overflow_stands_where_its_label_points(plan):
     xs = [[x for x, _ in stone.points] for stone in stones]
     assert any(min(one) <= label.x <= max(one) for one in xs)
     for columns, rows in ((48, 14), (78, 23), (92, 30)):
-        picture = paint(drawing, columns, rows).picture
+        picture = paint(drawing.bare, columns, rows).picture
         row, text = next(
             (at, line)
             for at, line in enumerate("".join(c.char for c in r) for r in picture)

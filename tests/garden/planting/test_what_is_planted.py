@@ -221,7 +221,7 @@ def test_costs_agree_wherever_they_stand(sample, figure):
     assert found.of("plants").amount == 4 * count
     shopping = part(plan, "SHOPPING LIST")
     assert f"plants: {count} in all, listed below. Costs {4 * count:.2f} at 4 each" in shopping
-    assert f"Together: {figure('cost_total', plan):.2f}." in shopping
+    assert f"Together: {figure('cost_total', plan):.2f}" in shopping
     usual = three_sizes(plan)[1]
     assert usual.name == "usual" and usual.plants == count
     assert usual.cost == pytest.approx(figure("cost_total", plan))
