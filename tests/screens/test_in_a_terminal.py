@@ -156,7 +156,7 @@ def test_a_lock_another_computer_left_is_asked_about_at_the_start(tube, write) -
     program = tube("garden.yaml")
     program.read("may be open on another computer")
     program.type(b"y")
-    program.read("Which country")
+    program.read("Which state")
 
 
 AN_HOUR_ON = """
@@ -203,7 +203,7 @@ def test_any_signal_to_end_keeps_the_last_answer(tube, tmp_path: Path, name: str
     program = tube("garden.yaml")
     program.read("What do you call this garden?")
     program.type(b"Maple corner\r")
-    program.read("Which country is the garden in")
+    program.read("Which state is the garden in")
     number = getattr(signal, name)
     program.program.send_signal(number)
     assert program.ended() == 128 + number
@@ -215,7 +215,7 @@ def test_quitting_says_where_the_answers_are_and_how_to_go_on(tube, tmp_path: Pa
     program = tube("my garden.yaml")
     program.read("What do you call this garden?")
     program.type(b"Maple\r")
-    program.read("Which country")
+    program.read("Which state")
     program.type(b"\x11")
     assert program.ended() == 0
     assert "Your answers are in my garden.yaml." in program.shown()
@@ -241,7 +241,7 @@ def test_bytes_that_are_no_text_do_not_stop_the_program(tube) -> None:
     program.type(b"Oak\xff\xc3a")
     program.read("Oak\ufffd\ufffda")
     program.type(b"\x15Oak lane\r")
-    program.read("Which country")
+    program.read("Which state")
     program.type(b"\x11")
     assert program.ended() == 0
 
@@ -259,7 +259,7 @@ def test_a_fault_of_the_program_restores_the_terminal_and_says_the_answers_are_s
     program = tube("garden.yaml", start=("-c", faulty))
     program.read("What do you call this garden?")
     program.type(b"Oak\r")
-    program.read("Which country")
+    program.read("Which state")
     program.type(b"\x02")
     assert program.ended() == 70
     assert program.is_as_before()
@@ -316,7 +316,7 @@ def test_the_way_back_that_is_printed_names_the_plant_file_given(tube, tmp_path:
     program = tube("garden.yaml", "--plants", "my plants.csv")
     program.read("What do you call this garden?")
     program.type(b"Maple\r")
-    program.read("Which country")
+    program.read("Which state")
     program.type(b"\x11")
     program.ended()
     told = "".join(program.shown().split())
@@ -329,7 +329,7 @@ def test_a_paste_with_codes_in_it_types_no_keys(tube, tmp_path: Path) -> None:
     program.type(b"\x1b[200~Oak\x1b[31m lane\x1b\rus\x1b[201~")
     program.read("The pasted text has")
     program.type(b"\x1b[200~Oak\x1b[31m lane\x1b[0m\x1b[201~\r")
-    program.read("Which country")
+    program.read("Which state")
     program.type(b"\x11")
     assert program.ended() == 0
     assert "garden_name: Oak lane\n" in (tmp_path / "garden.yaml").read_text()
