@@ -204,7 +204,7 @@ def test_two_beds_are_counted_in_the_soil_the_shopping_and_the_plants(
         one.size.garden.rim_area, "ft**2"
     )
     sheet = plan_text(two)
-    assert "2 equal beds" in sheet and "2 beds of" in sheet
+    assert "2 equal beds" in sheet and "2 beds, each" in sheet
 
 
 def test_the_last_notch_of_a_row_passes_the_flow_of_the_whole(plan_of, sized, level_spot):
