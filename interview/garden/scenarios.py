@@ -238,7 +238,7 @@ _STEPS = {"in": 4, "ft": 24, "mm": 1}
 """Parts of a unit to which ``depth_words`` and ``length_words`` write it."""
 
 
-class Turn(Enum):
+class Worth(Enum):
     """Whether a change is for the better."""
 
     BETTER = "better"
@@ -269,7 +269,7 @@ class Followed:
     tried: str
     change: str
     """The difference of what is shown, as ``+0.5 in``; ``changed`` for words; empty if none."""
-    turn: Turn | None = None
+    turn: Worth | None = None
     """Whether it is for the better; nothing where it is neither, or none."""
 
 
@@ -289,11 +289,11 @@ def followed(kept: Plan, tried: Plan) -> list[Followed]:
     return rows
 
 
-def turn_of(up: bool | None, more: bool, less: bool) -> Turn | None:
+def turn_of(up: bool | None, more: bool, less: bool) -> Worth | None:
     """Tell whether going ``up`` is better, where ``more`` of a figure is, or ``less`` of it."""
     if up is None or not (more or less):
         return None
-    return Turn.BETTER if up is more else Turn.WORSE
+    return Worth.BETTER if up is more else Worth.WORSE
 
 
 def money(amount: float, sign: str) -> str:

@@ -19,7 +19,7 @@ from interview.drawing.scene import Drawing, Ink
 from interview.drawing.words import in_cells
 from interview.garden import pictures
 from interview.garden.plan import Plan
-from interview.garden.scenarios import Turn
+from interview.garden.scenarios import Worth
 from interview.garden.size import shape_questions as shaping
 from interview.garden.three_sizes import NAMES, sized, three_plans
 from interview.screens import keys, words
@@ -38,7 +38,7 @@ _LABEL = 25
 _STACKED_PICTURE = (40, 9)
 _LEAST_PICTURE = 5
 """Rows under which no picture is drawn."""
-TURNS = {Turn.BETTER: Ink.GOOD, Turn.WORSE: Ink.LOOK}
+TURNS = {Worth.BETTER: Ink.GOOD, Worth.WORSE: Ink.LOOK}
 """The inks of better and worse, which are told by a mark and a word too."""
 _PINNED = "You chose the floor by its sides: that goes before lean, usual and generous."
 

@@ -15,7 +15,7 @@ from interview.asking.answers import Answers
 from interview.drawing.scene import Drawing
 from interview.garden import scenarios as whatif
 from interview.garden.plan import Plan
-from interview.garden.scenarios import LEVERS, Followed, Lever, Turn
+from interview.garden.scenarios import LEVERS, Followed, Lever, Worth
 from interview.garden.session import Session
 from interview.garden.size import questions as bed
 from interview.garden.size import shape_questions as shaping
@@ -33,9 +33,9 @@ LABEL, VALUE = 16, 8
 """Least columns of a figure's name, most columns of its value."""
 LEAST_CHANGE = len("+0.5 yd³ ▲ better")
 """Columns kept for a change, so that little moves while a size is tried."""
-TURNED = {Turn.BETTER: "▲ better", Turn.WORSE: "▼ worse"}
+TURNED = {Worth.BETTER: "▲ better", Worth.WORSE: "▼ worse"}
 """How better and worse are told: by a mark and a word, in a color too."""
-INKS: dict[Turn | None, str] = {Turn.BETTER: "$good bold", Turn.WORSE: "$look bold"}
+INKS: dict[Worth | None, str] = {Worth.BETTER: "$good bold", Worth.WORSE: "$look bold"}
 SHORT = {
     "Depth of the pond": "Pond depth",
     "Time to empty, at the corrected rate": "Time to empty",

@@ -13,7 +13,7 @@ from interview.garden.pictures import plan_picture
 from interview.garden.plan import Plan
 from interview.garden.planting.costs import costs
 from interview.garden.remedies import WayOut, ways_out
-from interview.garden.scenarios import Turn, money, turn_of
+from interview.garden.scenarios import Worth, money, turn_of
 from interview.garden.size import shape_questions as shaping
 from interview.garden.size.basin import split_advised
 from interview.garden.summary import wrap
@@ -180,7 +180,7 @@ class SizeRow:
 
     label: str
     values: tuple[str, ...]
-    turns: tuple[Turn | None, ...]
+    turns: tuple[Worth | None, ...]
     """Whether each is better or worse than that of the size chosen; nothing where neither."""
     chief: bool = True
     """Whether it is among the few by which one chooses."""
