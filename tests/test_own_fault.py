@@ -1,4 +1,4 @@
-"""A fault of the program itself: the part says so in its place, the rest is given."""
+"""A error in the program itself: the part says so in its place, the rest is given."""
 
 from __future__ import annotations
 
@@ -92,7 +92,7 @@ def test_the_printed_sheet_gives_the_rest_too(record, name, monkeypatch, capsys)
     for way in (["--sheet", "--working"], ["--card", "--html"], ["--plan"]):
         assert main([*way, str(SAMPLE)]) == CRASHED
         said = capsys.readouterr().out
-        assert "A PART IS MISSING (a fault of the program)" in said
+        assert "A PART IS MISSING (an error in the program)" in said
         assert "secret" not in said and "Maple corner" in said
         assert way != ["--sheet", "--working"] or "<h2>Take care</h2>" in said
 

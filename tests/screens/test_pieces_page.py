@@ -277,7 +277,7 @@ async def test_a_patio_is_asked_about_in_words_of_its_own(sit, write) -> None:
     patio = {"surfaces.1.surface_name": "patio", "surfaces.1.surface_kind": "paved"}
     async with sit(str(write("garden.yaml", patio)), size=(80, 24)) as person:
         await person.goes_to("surfaces.1.pieces")
-        assert "Split it into simple shapes, called pieces" in person.sees_words()
+        assert "Split it into simple shapes, called pieces" in person.says("asked")
         assert "ladder" not in person.sees() and "gutter" not in person.sees()
         await person.goes_to("surfaces.1.share_percent")
         assert "What part of its water comes to the garden?" in person.sees_words()

@@ -175,4 +175,5 @@ async def test_the_first_page_says_that_gardens_are_looked_for_until_they_are_li
     monkeypatch.setattr(WelcomeScreen, "offer", told)
     async with sit() as person:
         assert seen == [LOOKING]
-        assert LOOKING not in person.sees_words() and "Go on with Gate" in person.sees_words()
+        await person.settles()
+        assert LOOKING not in person.sees_words() and "Gate" in person.sees_words()

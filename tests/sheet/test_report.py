@@ -149,7 +149,7 @@ def test_the_test_hole_is_asked_for_only_once_digging_is_open(plan_of, located, 
     soak = {"units": "us", "country": "us", "state": "wi", **level_spot}
     shut = flat(plan_text(plan_of(soak)))
     assert "Find out, once digging is open: Depth of the hole." in shut
-    assert "Once the lines are located, dig to where" in shut
+    assert "Once the lines are located, dig inside the hose" in shut
     opened = flat(plan_text(plan_of({**soak, **located})))
     assert "Find out: Depth of the hole." in opened
     stopped = flat(plan_text(plan_of({**soak, **located, "spots.1.stands_after_rain": "often"})))

@@ -66,7 +66,7 @@ def test_a_storm_held_easily_is_said_to_be(sheet):
     plan, text = sheet(**quick, how_large="generous")
     assert plan.storms.held_storm.peak < 0.5 * plan.size.garden.depth
     said = " ".join(" ".join(part(text, "STORMS")).split())
-    assert "Held easily: the water is" in said and "see lean" in said
+    assert "Held easily: the water stands" in said and "see lean" in said
     slow, text = sheet(**{**quick, "known_rate": "0.3 in/h"})
     assert slow.storms.held_storm.peak > 0.5 * slow.size.garden.depth
     assert "Held easily" not in text
