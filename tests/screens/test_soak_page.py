@@ -737,7 +737,7 @@ STATES = {
     "due": (HOLE, {"minutes": 61}, "○ READING DUE NOW Read the water now."),
     "overdue": (HOLE, {"hours": 30}, "○ READING DUE NOW Read the water as soon as you can"),
     "enough": (HOLE, {"hours": 7}, "readings are enough; fill or cover the hole"),
-    "clock set back": (HOLE, {"hours": -3}, "nothing is lost. If it is wrong now, set the clock"),
+    "clock set back": (HOLE, {}, "nothing is lost. If it is wrong now, set the clock"),
 }
 
 
@@ -769,6 +769,9 @@ async def test_in_every_state_and_window_the_page_is_whole_and_says_how_things_s
                 await person.enters(line)
                 await person.press("a")
             await person.press("escape")
+        if state == "clock set back":
+            await _reads(person, clock, "7 in", hours=1)
+            clock.forward(hours=-3)
         assert person.page == "SoakScreen"
         for size in SIZES:
             await person.pilot.resize_terminal(*size)
