@@ -712,7 +712,8 @@ async def test_the_page_works_in_a_window_of_sixty_by_twenty(sit, soaking, clock
         await _opens(person)
         await _reads(person, clock, "7 in", hours=1)
         seen = person.sees_words()
-        for said in ("CAUTION", "since the mark at 09:00", "10:00 1:00 7 in",
+        assert person.says("since") == "since the mark at 09:00 now 10:00"
+        for said in ("CAUTION", "at 09:00", "10:00 1:00 7 in",
                      "○ 10:45 1:45 due", "R reading", "Esc back"):  # fmt: skip
             assert said in seen, said
         assert bar(person) == "next 10:45 45 min"
