@@ -75,8 +75,8 @@ def test_a_later_material_lies_on_an_earlier_one():
 
 
 def test_a_letter_stands_once_for_its_kind_on_a_plant_of_it():
-    plants = [Sprig(x, y, "ab"[x % 2], "✿", "blue") for x in range(20) for y in range(9)]
-    labels = [Label("a", 4, 4, optional=True), Label("b", 5, 4, optional=True)]
+    plants = [Sprig(x / 4, y / 4, "ab"[x % 2], "✿", "blue") for x in range(80) for y in range(36)]
+    labels = [Label("a", 4, 4, optional=True), Label("b", 4.25, 4, optional=True)]
     page = inline(drawing(rectangle(0, 0, 20, 9), *plants, *labels), 120, "x")
     assert Counter(re.findall(r">([ab])</text>", page)) == {"a": 1, "b": 1}
     circles = re.findall(r'<circle cx="([\d.]+)" cy="([\d.]+)" r="1.75"', page)

@@ -18,6 +18,7 @@ from interview.garden.figures import BY_KEY
 from interview.garden.opening import plan_of as plan_from
 from interview.garden.planting.laid_out import letters
 from interview.quantities.units import unit_name
+from interview.sheet import page_plants
 from interview.sheet.card import card_text
 from interview.sheet.figures_file import figures_text
 from interview.sheet.markup import tag, text
@@ -191,9 +192,12 @@ def test_the_months_filled_are_the_months_of_bloom():
     page = page_html(plan)
     strips = re.findall(r'aria-label="(?:blooms|no month).*?</svg>', page, re.S)
     picks = [pick for zone in plan.planting.chosen.zones for pick in zone.picks]
-    assert [strip.count("<rect") for strip in strips] == [
-        len(pick.plant.bloom_months) for pick in picks
+    cell = page_plants._CELL_MM
+    filled = [
+        tuple(int(float(x) / cell) + 1 for x in re.findall(r'<rect x="([\d.]+)"', strip))
+        for strip in strips
     ]
+    assert filled == [pick.plant.bloom_months for pick in picks]
 
 
 def test_a_garden_begun_prints_what_there_is_and_what_it_waits_for(plan_of):
