@@ -84,7 +84,7 @@ def test_a_kidney_of_known_bend_is_pegged_as_worked_by_hand() -> None:
         assert one is not None
         assert (one.uphill, one.downhill) == pytest.approx((up, down), abs=0.01)
     said = made.kidney()
-    for words in ("from a mark 9 ft 3 1/2 in uphill", "an arc of 10 ft", "string 3 ft 8 in each"):
+    for words in ("from a point 9 ft 3 1/2 in uphill", "an arc of 10 ft", "string 3 ft 8 in each"):
         assert words in said
     assert "Step 3 ft 9 in (floor), 4 ft 9 in (full pond) and 5 ft 1 in (rim)" in said
     assert "hollow side is uphill" in said
