@@ -185,7 +185,7 @@ async def test_a_refused_reading_stays_in_its_line(sit, soaking, clock) -> None:
     async with sit(soaking) as person:
         await _opens(person)
         await _reads(person, clock, "9 in", hours=1)
-        assert "the water is higher than before" in person.says("heard")
+        assert "the water is higher than before" in told(person)
         wrong = person.app.theme_variables["stop"].upper()
         assert person.app.focused.styles.border_left[1].hex == wrong
         assert person.app.focused.value == "9 in"
@@ -730,7 +730,7 @@ async def test_the_page_works_in_a_window_of_sixty_by_twenty(sit, soaking, clock
         for said in ("How deep is the water now?", "READING DUE", "10:00 1:00 7 in", "Enter keep"):
             assert said in seen, said
         await person.enters("9 in")
-        assert "the water is higher than before" in person.says("heard")
+        assert "the water is higher than before" in told(person)
 
 
 WORDS = ("caution", "since", "due", "do_now", "verdict", "meaning", "and_then", "told", "others")
@@ -745,7 +745,7 @@ STATES = {
     "due": (HOLE, {"minutes": 61}, "○ READING DUE NOW Read the water now."),
     "overdue": (HOLE, {"hours": 30}, "○ READING DUE NOW Read the water as soon as you can"),
     "enough": (HOLE, {"hours": 7}, "so you have enough readings: fill in the hole or cover it"),
-    "clock set back": (HOLE, {}, "nothing is lost. If it is wrong now, correct it"),
+    "clock set back": (HOLE, {}, "If the clock is wrong now, correct it"),
 }
 
 
