@@ -72,7 +72,7 @@ async def test_no_page_draws_what_a_shared_file_would_steer_with(sit, tmp_path) 
     (tmp_path / "garden.yaml").write_text(HOSTILE)
     async with sit() as person:
         assert "Oak<U+000A>lane" in person.sees() and steers(person.sees()) == []
-        await person.press("up", "up", "enter")
+        await person.press("up", "enter")
         assert person.page == "MendScreen"
         assert "start.x<U+202E><U+000A>line 1  start.units" in person.sees()
         await person.press("g")

@@ -280,7 +280,7 @@ async def test_a_patio_is_asked_about_in_words_of_its_own(sit, write) -> None:
         assert "Split it into simple shapes, called pieces" in person.says("asked")
         assert "ladder" not in person.sees() and "gutter" not in person.sees()
         await person.goes_to("surfaces.1.share_percent")
-        assert "What part of its water comes to the garden?" in person.sees_words()
+        assert "What part of its water comes to the garden?" in person.says("asked")
         await person.press(*["backspace"] * 3)
         await person.types("1/3")
         assert "I read this as 33.33 %." in person.sees_words()

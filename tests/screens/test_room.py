@@ -64,7 +64,7 @@ async def test_how_far_one_is_stays_whole_beside_any_name(sit, write, width: int
             await person.app.screen._go(step.address)
             await person.rests()
             place = words.place_in_stage(person.session, person.session.place)
-            assert f"· {place} " in f"{person.sees().splitlines()[0]} "
+            assert f"{place} " in f"{person.sees().splitlines()[0]} "
 
 
 @pytest.mark.parametrize("size", [(60, 20), (80, 24)])
