@@ -152,6 +152,7 @@ class AskedPage(QuestionRoom):
         self.query_one(Preview).forget()
         self._show_place()
         slot = self.query_one("#slot", Container)
+        self._set_verdict_first(should.mode is Mode.WAYS)
         await slot.remove_children()
         match should.mode:
             case Mode.BOX:
@@ -164,6 +165,13 @@ class AskedPage(QuestionRoom):
         self._ahead.turned(Message().time)
         if missed:
             self.warn(LEFT_OUT)
+
+    def _set_verdict_first(self, first: bool) -> None:
+        """Put what speaks against an answer over the ways on, else what is said under the field."""
+        asking, heard = self.query_one("#asking"), self.query_one("#heard")
+        if heard.has_class("lead") != first:
+            heard.set_class(first, "lead")
+            asking.move_child(heard, before=self.query_one("#slot" if first else "#preview"))
 
     def _show_place(self) -> None:
         """Show what the page is about, and what stands above and below the field."""

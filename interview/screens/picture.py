@@ -182,16 +182,29 @@ def in_room(drawing: Drawing, columns: int, rows: int, palette: Palette | None) 
     drawing = drawing.sized(columns < SMALL[0] or rows < SMALL[1])
     if palette is None:
         return plain_strips(cells(drawing, columns, rows)[:rows], None)
-    painting = paint(_spread(drawing, columns, rows), columns, rows)
+    grows = drawing.proportional and drawing.ground is not None
+    left, low, right, high = drawing.bounds
+    wanted = (right - left) * 2 * (rows - 1) / max(1, columns - 1)
+    if grows and wanted > high - low:
+        drawing = _higher(drawing, wanted - (high - low))
+    painting = paint(drawing, columns, rows)
+    for _ in range(_TRIES):
+        # Words at its sides make it smaller than its room.
+        short = rows - len(painting.picture) - len(painting.legend)
+        if not grows or short <= 0:
+            break
+        _, low, _, high = drawing.bounds
+        drawing = _higher(drawing, (high - low) * short / (rows - short))
+        painting = paint(drawing, columns, rows)
     return [strip_of(row, palette) for row in (*painting.picture, *painting.legend)][:rows]
 
 
-def _spread(drawing: Drawing, columns: int, rows: int) -> Drawing:
-    """Return a drawing as high for its width as the room is: its ground fills what is left."""
-    left, low, right, high = drawing.bounds
-    more = (right - left) * 2 * (rows - 1) / max(1, columns - 1) - (high - low)
-    if not drawing.proportional or drawing.ground is None or more <= 0:
-        return drawing
+_TRIES = 3
+
+
+def _higher(drawing: Drawing, more: float) -> Drawing:
+    """Return a drawing with so much more of its ground, half above and half below."""
+    left, low, _, high = drawing.bounds
     ends = ((left, low - more / 2), (left, high + more / 2))
     return replace(drawing, shapes=(*drawing.shapes, Path(ends, None)))
 

@@ -113,7 +113,9 @@ class QuestionRoom(QuestionPage):
         body, column = self.query_one("#body"), _question_column(self.size.width)
         body.set_class(is_so, "pictured")
         body.set_class(is_so and tight, "tight")
-        self.query_one("#left").styles.width = column if is_so else None
+        left = self.query_one("#left").styles.inline
+        if is_so or left.has_rule("width"):  # each change has the whole page painted anew
+            left.width = column if is_so else None
 
     def on_live_picture_pictured(self, event: LivePicture.Pictured) -> None:
         """Give the room back where nothing can be drawn yet."""

@@ -9,6 +9,7 @@ import pytest
 
 from interview.garden import live_picture as garden_picture
 from interview.screens import live
+from interview.screens.lists import Choices
 from interview.screens.live import LivePicture
 
 SIZES = [(60, 20), (80, 24), (100, 30), (160, 45)]
@@ -29,8 +30,6 @@ ADDRESSES = {
     "usual_plants": "",
 }
 """A page of each kind with some of its words: ticks, lengths, lists, choices, readings, rows."""
-PARTS = ("item", "before", "asked", "caution", "slot", "hint", "heard", "preview", "after")
-PARTS = (*PARTS, "reason", "how", "sketch", "aside", "stage_list")
 
 
 def picture(person) -> LivePicture:
@@ -53,7 +52,7 @@ def overlapping(person) -> list[str]:
             if other > name and region.overlaps(over)
         ]
     asking = screen.query_one("#asking")
-    parts = [screen.query_one(f"#{one}") for one in PARTS]
+    parts = list(asking.children)
     rows = [one.virtual_region for one in parts if one.display and one.virtual_region.area]
     for above, below in pairwise(rows):
         if above.bottom > below.y:
@@ -233,3 +232,18 @@ async def test_the_stage_is_listed_beside_its_question_where_there_is_room(sit, 
         await person.types("8 ft")
         assert str(person.app.screen.query_one("#stage_list").said) == before
         assert person.app.screen.query_one("#asking").max_scroll_y == 0
+
+
+async def test_the_ways_on_keep_the_picture_and_stand_under_their_verdict(sit, sample) -> None:
+    async with sit(sample("finished_us.yaml")) as person:
+        await person.goes_to("spots.1.basement_distance")
+        await person.press("ctrl+u")
+        await person.enters("8 ft")
+        screen, shown = person.app.screen, picture(person)
+        heard, ways = screen.query_one("#heard"), screen.query_one(Choices)
+        assert heard.region.bottom < ways.region.y and not overlapping(person)
+        assert "house 8 ft ■" in shown.text and len(shown._strips) == shown.size.height
+        await person.press("escape")
+        await person.types("x")
+        await person.press("enter")
+        assert screen.query_one("#slot").region.bottom <= heard.region.y
