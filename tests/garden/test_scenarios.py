@@ -11,7 +11,7 @@ from interview.garden.place import questions as start
 from interview.garden.scenarios import (
     LEVERS,
     WATCHED,
-    Turn,
+    Worth,
     changed,
     followed,
     keep,
@@ -228,27 +228,27 @@ def test_what_is_not_seen_to_change_is_no_change(plan):
 
 def test_more_rain_held_is_better_and_more_soil_to_dig_is_worse(plan):
     found = rows(plan, moved(plan, "Floor length", 4))
-    assert found["Rain it holds"].turn is Turn.BETTER
-    assert found["All the soil to dig, as it lies"].turn is Turn.WORSE
-    assert found["Wheelbarrow loads"].turn is Turn.WORSE
-    assert found["Caught of a storm twice as large"].turn is Turn.BETTER
+    assert found["Rain it holds"].turn is Worth.BETTER
+    assert found["All the soil to dig, as it lies"].turn is Worth.WORSE
+    assert found["Wheelbarrow loads"].turn is Worth.WORSE
+    assert found["Caught of a storm twice as large"].turn is Worth.BETTER
     assert found["Recommended area"].turn is None
     assert found["Plants to buy"].turn is None
     back = rows(plan, moved(plan, "Floor length", -2))
-    assert back["Rain it holds"].turn is Turn.WORSE
-    assert back["Wheelbarrow loads"].turn is Turn.BETTER
+    assert back["Rain it holds"].turn is Worth.WORSE
+    assert back["Wheelbarrow loads"].turn is Worth.BETTER
 
 
 def test_of_two_different_storms_neither_is_the_better(plan):
     found = rows(plan, moved(plan, "Rain to hold", 5))
     assert found["Caught of a storm twice as large"].turn is None
     assert found["Hours of water on the floor in the storm held"].turn is None
-    assert found["Rain it holds"].turn is Turn.BETTER
+    assert found["Rain it holds"].turn is Worth.BETTER
 
 
 def test_up_is_better_only_where_more_is_better():
-    assert turn_of(True, more=True, less=False) is Turn.BETTER
-    assert turn_of(False, more=True, less=False) is Turn.WORSE
-    assert turn_of(True, more=False, less=True) is Turn.WORSE
-    assert turn_of(False, more=False, less=True) is Turn.BETTER
+    assert turn_of(True, more=True, less=False) is Worth.BETTER
+    assert turn_of(False, more=True, less=False) is Worth.WORSE
+    assert turn_of(True, more=False, less=True) is Worth.WORSE
+    assert turn_of(False, more=False, less=True) is Worth.BETTER
     assert turn_of(None, more=True, less=False) is turn_of(True, more=False, less=False) is None
