@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from itertools import islice, pairwise, zip_longest
+from itertools import islice, zip_longest
 from string import ascii_lowercase
 
 from interview.drawing.scene import XY, Label, Shape, Sprig, inside
+from interview.garden.form.outline import shoelace
 from interview.garden.planting.choose import Pick, ZonePlan
 from interview.garden.planting.count import drifts
 from interview.garden.planting.record import Plant, PlantKind
@@ -84,7 +85,7 @@ def _places(outer: tuple[XY, ...], inner: tuple[XY, ...], many: int) -> list[XY]
     """Return about ``many`` places of a triangular grid between two outlines, on the way round."""
     if not many:
         return []
-    area = _area(outer) - (_area(inner) if inner else 0.0)
+    area = abs(shoelace(outer)) - (abs(shoelace(inner)) if inner else 0.0)
     apart = math.sqrt(area / many / _TRIANGLE)
     found: list[XY] = []
     for _ in range(_TRIES):
@@ -114,8 +115,3 @@ def _grid(outline: tuple[XY, ...], apart: float) -> Iterator[XY]:
                 yield x, y
             x += apart
         y, row = y + apart * _TRIANGLE, row + 1
-
-
-def _area(ring: tuple[XY, ...]) -> float:
-    """Return the area inside a ring of points, by the shoelace formula."""
-    return abs(sum(a * d - c * b for (a, b), (c, d) in pairwise((*ring, ring[0])))) / 2
