@@ -12,7 +12,7 @@ from interview.garden.planting.choose import Pick, ZonePlan
 from interview.garden.planting.costs import plant_count
 from interview.garden.planting.record import Plant
 from interview.garden.planting.swap import matching
-from interview.garden.planting.words import hazards
+from interview.garden.planting.words import apart_words, hazards, tall_words
 from interview.quantities.units import magnitude, plain_number, show
 from interview.screens.palette import MARKS
 from interview.sheet.plants import ZONE_WORDS, month_words, substitute_words, way_words, wet_words
@@ -64,10 +64,8 @@ def cheaper(plan: Plan) -> Content | str:
 def about(plan: Plan, zone: ZonePlan, pick: Pick) -> Content:
     """Tell everything of one plant: size, bloom, why it is in, cautions, what would do as well."""
     plant = pick.plant
-    apart = f"{plant.spacing_in * 2.54:.0f} cm" if plan.metric else f"{plant.spacing_in:g} in"
-    feet = plant.height_max_ft
-    tall = f"{plain_number(feet * 0.3048, 2)} m" if plan.metric else f"{feet:g} ft"
-    facts = [plant.kind.value, f"to {tall}", f"{apart} apart"]
+    apart = apart_words(plant.spacing_in, plan.metric)
+    facts = [plant.kind.value, f"to {tall_words(plant, plan.metric)}", f"{apart} apart"]
     if plant.bloom_months:
         facts.append(f"blooms {month_words(list(plant.bloom_months))}")
     told = plan.answers.told

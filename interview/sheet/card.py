@@ -21,7 +21,7 @@ from interview.garden.pictures import levels
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
 from interview.garden.planting.choose import ZonePlan
-from interview.garden.planting.words import short_name
+from interview.garden.planting.words import apart_words, short_name
 from interview.garden.site import cautions
 from interview.garden.site import lines_questions as buried
 from interview.garden.site import nearby_questions as nearby
@@ -325,9 +325,9 @@ def _kinds(plan: Plan, zone: ZonePlan) -> str:
     if zone.sown:
         return f"seed of {', '.join(short_name(one.plant) for one in zone.picks) or GAP * 3}"
     if not zone.picks:
-        return f"{zone.places} plants {_apart(plan, zone.apart_in)} apart: {GAP * 3}"
+        return f"{zone.places} plants {apart_words(zone.apart_in, plan.metric)} apart: {GAP * 3}"
     return ", ".join(
-        f"{one.count} {short_name(one.plant)} {_apart(plan, one.plant.spacing_in)}"
+        f"{one.count} {short_name(one.plant)} {apart_words(one.plant.spacing_in, plan.metric)}"
         for one in zone.picks
     )
 
@@ -336,14 +336,10 @@ def _count(plan: Plan, zone: ZonePlan) -> str:
     if zone.sown or not zone.picks:
         return _kinds(plan, zone)
     spacing = sorted(one.plant.spacing_in for one in zone.picks)
-    near, far = _apart(plan, spacing[0]), _apart(plan, spacing[-1])
+    near, far = (apart_words(spacing[end], plan.metric) for end in (0, -1))
     span = near if near == far else f"{near} to {far}"
     total = sum(one.count for one in zone.picks)
     return f"{total} plants of {len(zone.picks)} kinds, {span} apart; the sheet lists them"
-
-
-def _apart(plan: Plan, inches: float) -> str:
-    return f"{inches * 2.54:.0f} cm" if plan.metric else f"{inches:g} in"
 
 
 def _care(plan: Plan) -> Iterator[str]:

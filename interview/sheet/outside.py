@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from interview.garden.plan import Plan
 from interview.garden.planting.choose import ZonePlan
-from interview.garden.planting.words import hazards, short_name
+from interview.garden.planting.words import apart_words, hazards, short_name
 from interview.garden.site import cautions
 from interview.garden.summary import wrap
 from interview.quantities.evidence import Grade
@@ -59,7 +59,7 @@ def _kinds(plan: Plan, zone: ZonePlan) -> Iterator[str]:
     beds = plan.size.bed_count
     for pick in zone.picks:
         plant = pick.plant
-        apart = f"{plant.spacing_in * 2.54:.0f} cm" if plan.metric else f"{plant.spacing_in:g} in"
+        apart = apart_words(plant.spacing_in, plan.metric)
         buy = f"; buy {pick.count * beds} for the {beds} beds" if beds > 1 else ""
         names = f"{short_name(plant)} ({plant.scientific_name})"
         yield from wrap(f"[ ] {pick.count} x {names}, {apart} apart{buy}", "      ")

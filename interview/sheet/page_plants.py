@@ -13,7 +13,7 @@ from interview.garden.plan import Plan
 from interview.garden.planting.choose import Pick, ZonePlan
 from interview.garden.planting.laid_out import letters, mark_of
 from interview.garden.planting.record import Plant
-from interview.garden.planting.words import hazards, short_name
+from interview.garden.planting.words import apart_words, hazards, short_name
 from interview.garden.site import cautions
 from interview.garden.summary import unfolded
 from interview.quantities.shown import area_words
@@ -69,7 +69,7 @@ def _zone(plan: Plan, zone: ZonePlan, named: dict[str, str]) -> Iterator[Markup]
 
 def _pick(plan: Plan, pick: Pick, letter: str, place: int) -> Markup:
     plant, beds = pick.plant, plan.size.bed_count
-    apart = f"{plant.spacing_in * 2.54:.0f} cm" if plan.metric else f"{plant.spacing_in:g} in"
+    apart = apart_words(plant.spacing_in, plan.metric)
     count = f"{pick.count}; {pick.count * beds}" if beds > 1 else f"{pick.count}"
     name = [tag("b", short_name(plant)), Markup(" "), tag("i", plant.scientific_name)]
     if found := hazards(plant):

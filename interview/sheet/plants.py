@@ -19,18 +19,20 @@ from interview.garden.planting.sketch import sketch
 from interview.garden.planting.stock import PlantSize
 from interview.garden.planting.wetness import chosen_from, rating
 from interview.garden.planting.words import (
+    apart_words,
     hazard_names,
     hazards,
     home_doubts,
     plain_remark,
     short_name,
+    tall_words,
 )
 from interview.garden.site import cautions
 from interview.garden.size.zones import Zone
 from interview.garden.summary import words_alone, wrap
 from interview.quantities.evidence import Provenance, Source
 from interview.quantities.shown import PLAIN, area_words
-from interview.quantities.units import magnitude, plain_number
+from interview.quantities.units import magnitude
 
 ZONE_WORDS = {Zone.FLOOR: "FLOOR, the wettest", Zone.SIDE: "SIDE", Zone.RIM: "RIM, the driest"}
 
@@ -178,7 +180,7 @@ def wet_words(plan: Plan, zone: Zone) -> str:
 
 def _pick(plan: Plan, pick: Pick, sown: bool = False) -> Iterator[str]:
     plant = pick.plant
-    apart = f"{plant.spacing_in * 2.54:.0f} cm" if plan.metric else f"{plant.spacing_in:g} in"
+    apart = apart_words(plant.spacing_in, plan.metric)
     common = plant.common_name.rstrip(")").replace(" (", " or ")
     names = f"{common} ({plant.scientific_name})"
     beds = plan.size.bed_count
@@ -209,15 +211,10 @@ def substitute_words(plan: Plan, pick: Pick) -> str:
         return "If sold out: nothing in the list is like it."
     unlike = ""
     if not as_tall(pick.plant, other):
-        unlike += f", to {_tall(plan, other)}"
+        unlike += f", to {tall_words(other, plan.metric)}"
     if not blooms_with(pick.plant, other):
         unlike += f", blooms {month_words(list(other.bloom_months))}"
     return f"If sold out: {short_name(other)} ({other.scientific_name}){unlike}."
-
-
-def _tall(plan: Plan, plant: Plant) -> str:
-    feet = plant.height_max_ft
-    return f"{plain_number(feet * 0.3048, 2)} m" if plan.metric else f"{feet:g} ft"
 
 
 def _facts(plan: Plan, plant: Plant) -> Iterator[str]:
@@ -230,7 +227,7 @@ def _facts(plan: Plan, plant: Plant) -> Iterator[str]:
     code = rating(plant, listed)
     sure = listed is not None and (plant.well_rated(listed) or listed in plant.rated_by_one)
     yield f"{code.name}{mark(sure)} {plant.kind.value}" if code else plant.kind.value
-    yield f"to {_tall(plan, plant)}{mark(plant.checked('height'))}"
+    yield f"to {tall_words(plant, plan.metric)}{mark(plant.checked('height'))}"
     if plant.bloom_months:
         months = month_words(list(plant.bloom_months))
         yield f"blooms {months}{mark(plant.checked('bloom'))}"

@@ -9,6 +9,7 @@ from interview.garden.planting.record import ListRegion, Plant, PlantRegion
 from interview.garden.planting.wishes import NOT_NATIVE
 from interview.garden.size.zones import Zone
 from interview.quantities.evidence import OURS, PRACTICE, Provenance, Source
+from interview.quantities.units import plain_number
 
 
 def short_name(plant: Plant) -> str:
@@ -112,6 +113,17 @@ def remarks(plant: Plant) -> str:
     """Return the remarks of its row that no mark has said."""
     parts = (one.strip() for part in plant.remarks.split(";") for one in part.split(", self-"))
     return "; ".join(one for one in parts if one and one not in _IMPLIED and one != "seeds")
+
+
+def apart_words(inches: float, metric: bool) -> str:
+    """Write a distance between plants, given in inches."""
+    return f"{inches * 2.54:.0f} cm" if metric else f"{inches:g} in"
+
+
+def tall_words(plant: Plant, metric: bool) -> str:
+    """Write how tall a plant grows at the most."""
+    feet = plant.height_max_ft
+    return f"{plain_number(feet * 0.3048, 2)} m" if metric else f"{feet:g} ft"
 
 
 _SHARE = {"slight": "mildly ", "moderate": "moderately ", "severe": "severely "}
