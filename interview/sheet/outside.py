@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from interview.garden.plan import Plan
 from interview.garden.planting.choose import ZonePlan
-from interview.garden.planting.words import apart_words, hazards, short_name
+from interview.garden.planting.words import hazards, short_name
 from interview.garden.site import cautions
 from interview.garden.summary import wrap
 from interview.quantities.evidence import Grade
@@ -56,14 +56,9 @@ def planting(plan: Plan) -> Iterator[str]:
 
 
 def _kinds(plan: Plan, zone: ZonePlan) -> Iterator[str]:
-    beds = plan.size.bed_count
     for pick in zone.picks:
-        plant = pick.plant
-        apart = apart_words(plant.spacing_in, plan.metric)
-        buy = f"; buy {pick.count * beds} for the {beds} beds" if beds > 1 else ""
-        names = f"{short_name(plant)} ({plant.scientific_name})"
-        yield from wrap(f"[ ] {pick.count} x {names}, {apart} apart{buy}", "      ")
-        if said := hazards(plant):
+        yield from plants.to_set(plan, pick, short_name(pick.plant), zone.sown)
+        if said := hazards(pick.plant):
             yield from wrap(f"      CAUTION: {plan.answers.told(' '.join(said))}", "      ")
     if not zone.picks:
         for trait in (zone.guidance.wetness, *zone.guidance.traits):

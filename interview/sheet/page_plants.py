@@ -53,24 +53,30 @@ def plants(plan: Plan) -> Markup:
 
 def _zone(plan: Plan, zone: ZonePlan, named: dict[str, str]) -> Iterator[Markup]:
     total = sum(pick.count for pick in zone.picks) or zone.places
+    many = "seed" if zone.sown else f"{total} plants"
     wet = wet_words(plan, zone.zone).split(";")[0]
-    said = f"{area_words(zone.site.area, plan.metric)}, {total} plants; under water {wet}"
+    said = f"{area_words(zone.site.area, plan.metric)}, {many}; under water {wet}"
     title = ZONE_WORDS[zone.zone].capitalize()
     yield tag("tr", tag("th", title, tag("span", f" {said}"), colspan="6"), class_="zone")
     order = list(named)
     for pick in zone.picks:
+        name = pick.plant.scientific_name
         if pick.count:
-            name = pick.plant.scientific_name
-            yield _pick(plan, pick, named[name], order.index(name))
+            yield _pick(plan, pick, named[name], _mark(pick.plant, order.index(name)))
+        elif zone.sown:
+            yield _pick(plan, pick)
     if not zone.picks:
         traits = (zone.guidance.wetness, *map(plan.answers.told, zone.guidance.traits))
         yield tag("tr", tag("td", items("ul", traits), colspan="6"))
 
 
-def _pick(plan: Plan, pick: Pick, letter: str, place: int) -> Markup:
+def _pick(plan: Plan, pick: Pick, letter: str = "", mark: str = "") -> Markup:
+    """Return the row of a kind; one without letter and mark is sown, and not in the drawing."""
     plant, beds = pick.plant, plan.size.bed_count
-    apart = apart_words(plant.spacing_in, plan.metric)
-    count = f"{pick.count}; {pick.count * beds}" if beds > 1 else f"{pick.count}"
+    count, apart = "seed", ""
+    if letter:
+        apart = apart_words(plant.spacing_in, plan.metric)
+        count = f"{pick.count}; {pick.count * beds}" if beds > 1 else f"{pick.count}"
     name = [tag("b", short_name(plant)), Markup(" "), tag("i", plant.scientific_name)]
     if found := hazards(plant):
         said = plan.answers.told(" ".join(found)).replace(" (from memory)", "*")
@@ -78,7 +84,7 @@ def _pick(plan: Plan, pick: Pick, letter: str, place: int) -> Markup:
     return tag(
         "tr",
         tag("td", letter, class_="l"),
-        tag("td", _mark(plant, place)),
+        tag("td", mark),
         tag("td", *name),
         tag("td", count, class_="n"),
         tag("td", apart, class_="n"),

@@ -178,17 +178,22 @@ def wet_words(plan: Plan, zone: Zone) -> str:
     return "; ".join(f"{PLAIN.write(time)} h {words}" for time, (_, words) in said)
 
 
-def _pick(plan: Plan, pick: Pick, sown: bool = False) -> Iterator[str]:
-    plant = pick.plant
-    apart = apart_words(plant.spacing_in, plan.metric)
-    common = plant.common_name.rstrip(")").replace(" (", " or ")
+def to_set(plan: Plan, pick: Pick, common: str, sown: bool) -> Iterator[str]:
+    """Yield a row of the list: how many of a kind and how far apart, or that it is sown."""
+    plant, beds = pick.plant, plan.size.bed_count
     names = f"{common} ({plant.scientific_name})"
-    beds = plan.size.bed_count
-    buy = f"; buy {pick.count * beds} for the {beds} beds" if beds > 1 else ""
     if sown:
         yield from wrap(f"[ ] seed of {names}", INDENT)
-    else:
-        yield from wrap(f"[ ] {pick.count} x {names}, {apart} apart{buy}", INDENT)
+        return
+    apart = apart_words(plant.spacing_in, plan.metric)
+    buy = f"; buy {pick.count * beds} for the {beds} beds" if beds > 1 else ""
+    yield from wrap(f"[ ] {pick.count} x {names}, {apart} apart{buy}", INDENT)
+
+
+def _pick(plan: Plan, pick: Pick, sown: bool) -> Iterator[str]:
+    plant = pick.plant
+    common = plant.common_name.rstrip(")").replace(" (", " or ")
+    yield from to_set(plan, pick, common, sown)
     role = f"; {pick.role}" if pick.role else ""
     yield from wrap(f"{INDENT}{', '.join(_facts(plan, plant))}{role}", INDENT)
     if found := hazards(plant):

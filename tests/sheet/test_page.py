@@ -24,7 +24,7 @@ from interview.sheet.figures_file import figures_text
 from interview.sheet.markup import tag, text
 from interview.sheet.page import card_html, page_html
 from interview.sheet.page_parts import FIGURES, STOPPED
-from interview.sheet.report import parts
+from interview.sheet.report import outside_text, parts, plan_text
 from interview.sheet.stakeout import peg_table
 
 SAMPLES = Path(__file__).parents[2] / "sample_answers"
@@ -85,10 +85,12 @@ def garden(request):
     return sample(request.param)
 
 
-def sample(name: str):
+def sample(name: str, **other: str):
     path = SAMPLES / f"{name}.yaml"
-    loaded, _ = store.load(path)
-    return plan_from(loaded.answers, path.parent, dt.datetime(2026, 5, 28, 9, tzinfo=dt.UTC))
+    answers = store.load(path)[0].answers
+    for key, words in other.items():
+        answers = answers.with_text(key, words)
+    return plan_from(answers, path.parent, dt.datetime(2026, 5, 28, 9, tzinfo=dt.UTC))
 
 
 def test_the_page_is_sound_and_takes_nothing_from_outside(garden):
@@ -185,6 +187,20 @@ def _planted(plan) -> bool:
         return bool(plan.planting.chosen.total)
     except Unanswered:
         return False
+
+
+def test_a_zone_that_is_sown_lists_its_kinds_as_seed_on_every_list():
+    plan = sample("finished_us", plant_size="seed")
+    rim = next(one for one in plan.planting.chosen.zones if one.sown)
+    assert rim.picks
+    tree = Tree(page_html(plan))
+    rows = [tree.within(place) for place in tree.of("tr")]
+    lists = outside_text(plan), plan_text(plan)
+    for name in (pick.plant.scientific_name for pick in rim.picks):
+        assert any(row.endswith("seed") for row in rows if name in row), name
+        for told in lists:
+            assert re.search(rf"\[ \] seed of [^[]*\({name}\)", " ".join(told.split())), name
+    assert not [told for told in (*rows, *lists) if "0 plants" in told or "[ ] 0 x" in told]
 
 
 def test_the_months_filled_are_the_months_of_bloom():
