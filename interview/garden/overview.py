@@ -9,7 +9,6 @@ from interview.asking.question import Unanswered
 from interview.garden.place import questions as place
 from interview.garden.plan import Plan
 from interview.garden.planting.wetness import USUAL_HOURS
-from interview.garden.site.siting import SLOPE_STOP
 from interview.garden.size.zones import Zone
 from interview.garden.summary import figure_words, may_dig, size_sentence, value_of
 from interview.quantities.evidence import Finding, Grade
@@ -142,8 +141,8 @@ def _rate(plan: Plan) -> Gauge:
 
 def _slope(plan: Plan) -> Gauge:
     words = value_of("Slope", plan)
-    share = _share(float(words.split()[0]), SLOPE_STOP.value)
-    return Gauge("slope", words, f"of {SLOPE_STOP.value:g} % at most", share)
+    most = plan.site.steepest
+    return Gauge("slope", words, f"of {most:g} % at most", _share(float(words.split()[0]), most))
 
 
 def _wet(plan: Plan) -> Gauge:

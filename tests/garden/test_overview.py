@@ -57,6 +57,13 @@ def test_a_share_is_the_figure_over_its_limit(plan):
     assert all(one.share is None or 0 <= one.share <= 1 for one in measures.values())
 
 
+def test_where_the_ground_may_slide_the_slope_is_held_against_its_lower_limit(plan_of, level_spot):
+    look = overview(plan_of(level_spot, **{"spots.1.unstable_ground": "slides"}))
+    measures = {one.label: one for one in look.measures}
+    # 10 percent by the findings, where slides are known: see test_siting.
+    assert measures["slope"].limit == "of 10 % at most"
+
+
 def test_a_garden_without_a_size_says_what_is_wanted(plan_of):
     look = overview(plan_of({"garden_name": "Oak"}))
     assert look.sentences == ("There is no size yet: answer how big the roof is.",)

@@ -226,10 +226,14 @@ def _is_close(guess: Quantity, limit: Quantity) -> bool:
     return within(off, GUESS_OFF.value * magnitude(limit, "m"))
 
 
+def _may_slide(spot: Answers) -> bool:
+    return spot.get(ground.SLIDES) == "slides"
+
+
 def _close_to_steep(drop: Quantity, spot: Answers) -> str:
     """Return why a guess at the drop of the slope string will not do, or nothing."""
     run = spot.get(ground.SLOPE_RUN)
-    for percent in siting.slope_limits(spot.get(ground.SLIDES) == "slides"):
+    for percent in siting.slope_limits(_may_slide(spot)):
         if run is not None and _is_close(drop, run * (percent / 100)):
             return f"Close to a slope of {percent:g} %, a limit. Measure it, or give it again."
     return ""
@@ -257,7 +261,7 @@ def slope_findings(spot: Answers) -> Iterator[Finding]:
     except Unanswered:
         yield siting.slope_unknown(paced=spot.waits(ground.SLOPE_RUN))
         return
-    yield siting.slope_finding(slope, spot.get(ground.SLIDES) == "slides")
+    yield siting.slope_finding(slope, _may_slide(spot))
     yield level_finding(slope, spot.metric)
 
 
@@ -302,3 +306,8 @@ class SiteResults(Results):
     def slope(self) -> Slope:
         """The slope of the ground at the spot chosen."""
         return spot_slope(ground.chosen_spot(self.answers))
+
+    @property
+    def steepest(self) -> float:
+        """The slope in percent past which no garden is dug at the spot chosen."""
+        return siting.slope_limits(_may_slide(ground.chosen_spot(self.answers)))[1]

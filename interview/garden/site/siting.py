@@ -73,8 +73,11 @@ _SOIL = Source("Infiltration: design tips, Water Sensitive SA, web page", Proven
 
 def slope_limits(slide_prone: bool = False) -> tuple[float, float]:
     """Return the slopes in percent up to which the ground is fine, and past which it stops."""
-    stop = SLOPE_STOP_SLIDES if slide_prone else SLOPE_STOP
-    return SLOPE_GOOD.value, stop.value
+    return SLOPE_GOOD.value, _slope_stop(slide_prone).value
+
+
+def _slope_stop(slide_prone: bool) -> Cited[float]:
+    return SLOPE_STOP_SLIDES if slide_prone else SLOPE_STOP
 
 
 def slope_finding(slope: Slope, slide_prone: bool = False) -> Finding:
@@ -82,7 +85,7 @@ def slope_finding(slope: Slope, slide_prone: bool = False) -> Finding:
 
     Where slides are known the stop comes past 10 %.
     """
-    stop = SLOPE_STOP_SLIDES if slide_prone else SLOPE_STOP
+    stop = _slope_stop(slide_prone)
     percent = magnitude(slope.fall, "percent")
     grade, change, falls = Grade.GOOD, "", slope_words(slope.fall)
     line = f"{falls}: fine, up to {SLOPE_GOOD.value:g} %."
