@@ -18,6 +18,7 @@ from interview.drawing.scene import (
     Shape,
     Sprig,
     Stroke,
+    box,
     filled,
 )
 
@@ -90,4 +91,4 @@ def _shapes(row: float) -> Iterator[Shape]:
 
 
 def _level(left: float, right: float, low: float, high: float, material: Material) -> Path:
-    return filled(((left, low), (right, low), (right, high), (left, high)), material)
+    return filled(box(left, low, right, high), material)

@@ -107,7 +107,7 @@ def _picture(drawing: Drawing, layout: Layout) -> Iterator[Row]:
     grid = layout.grid
     filled = _fill(drawing, layout.frame)
     for texts in layout.texts:
-        _chip(filled, layout, texts.row, texts.column, texts.text, texts.label.ink)
+        _chip(filled, texts.row, texts.column, texts.text, texts.label.ink)
     for row, cells in enumerate(filled):
         for column, cell in enumerate(cells):
             char = grid.ink.get((column, row))
@@ -137,9 +137,7 @@ _CHIP_GROUND = Tone(Material.SKY, -1.0)
 """Marks a cell of a chip while a picture is made."""
 
 
-def _chip(
-    filled: list[list[Cell]], layout: Layout, row: int, column: int, text: str, ink: Ink
-) -> None:
+def _chip(filled: list[list[Cell]], row: int, column: int, text: str, ink: Ink) -> None:
     """Set words on plain ground, with a blank at either side where something is painted.
 
     One letter, as on a plant, has none.

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field, replace
 from enum import Enum
 from typing import TypeAlias
@@ -86,7 +86,6 @@ class Pattern:
 
     name: str
     char: str
-    ascii: str
     every: int = 1
     """Of how many cells one shows it; the others stay blank."""
 
@@ -94,22 +93,22 @@ class Pattern:
 class Material(Enum):
     """What an area is made of. With color it is painted, without it has its texture."""
 
-    SKY = Pattern("sky", " ", " ")
-    HOLE = Pattern("the open hole", " ", " ")
-    LAWN = Pattern("lawn", " ", " ")
-    GRASS = Pattern("grass", '"', '"')
-    SOIL = Pattern("soil", " ", " ")
-    COMPOST = Pattern("compost", "▓", "#", 2)
-    MULCH = Pattern("mulch", "▒", "%")
-    BERM = Pattern("berm", "▓", "#")
-    STONE = Pattern("stone", " ", " ")
-    WATER = Pattern("water", "≈", "~", 4)
-    FLOOR = Pattern("floor", " ", " ")
-    SIDE = Pattern("side", " ", " ")
-    RIM = Pattern("rim", " ", " ")
-    ROOF = Pattern("roof", " ", " ")
-    WALL = Pattern("wall", "█", "#")
-    CUT = Pattern("cut out", "╳", "x")
+    SKY = Pattern("sky", " ")
+    HOLE = Pattern("the open hole", " ")
+    LAWN = Pattern("lawn", " ")
+    GRASS = Pattern("grass", '"')
+    SOIL = Pattern("soil", " ")
+    COMPOST = Pattern("compost", "▓", 2)
+    MULCH = Pattern("mulch", "▒")
+    BERM = Pattern("berm", "▓")
+    STONE = Pattern("stone", " ")
+    WATER = Pattern("water", "≈", 4)
+    FLOOR = Pattern("floor", " ")
+    SIDE = Pattern("side", " ")
+    RIM = Pattern("rim", " ")
+    ROOF = Pattern("roof", " ")
+    WALL = Pattern("wall", "█")
+    CUT = Pattern("cut out", "╳")
 
 
 @dataclass(frozen=True)
@@ -257,14 +256,10 @@ class Drawing:
     @property
     def bounds(self) -> tuple[float, float, float, float]:
         """Left, bottom, right and top of all that is drawn, labels by their points."""
-        xs, ys = [], []
+        points: list[XY] = []
         for shape in self.shapes:
-            points = shape.points if isinstance(shape, Path) else ((shape.x, shape.y),)
-            xs += [x for x, _ in points]
-            ys += [y for _, y in points]
-        if not xs:
-            return 0.0, 0.0, 1.0, 1.0
-        return min(xs), min(ys), max(xs), max(ys)
+            points += shape.points if isinstance(shape, Path) else ((shape.x, shape.y),)
+        return extent(points) if points else (0.0, 0.0, 1.0, 1.0)
 
     @property
     def labels(self) -> tuple[Label, ...]:
@@ -282,15 +277,15 @@ def filled(points: tuple[XY, ...], material: Material, stroke: Stroke | None = N
     return Path(points, stroke, True, material=material, border=True)
 
 
-def rectangle(
-    left: float,
-    bottom: float,
-    right: float,
-    top: float,
-    stroke: Stroke = Stroke.SOLID,
-) -> Path:
-    """Return a rectangle with its sides level and upright."""
-    return polygon(((left, bottom), (right, bottom), (right, top), (left, top)), stroke)
+def box(left: float, bottom: float, right: float, top: float) -> tuple[XY, ...]:
+    """Return the corners of a rectangle with its sides level and upright."""
+    return ((left, bottom), (right, bottom), (right, top), (left, top))
+
+
+def extent(points: Sequence[XY]) -> tuple[float, float, float, float]:
+    """Return left, bottom, right and top of points."""
+    xs, ys = zip(*points, strict=True)
+    return min(xs), min(ys), max(xs), max(ys)
 
 
 def polygon(

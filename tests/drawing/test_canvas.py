@@ -22,7 +22,7 @@ from interview.drawing.canvas import (
 )
 from interview.drawing.grid import Look, draw
 from interview.drawing.layout import lay_out
-from interview.drawing.scene import Symbol, line, polygon, rectangle
+from interview.drawing.scene import Symbol, box, line, polygon
 from interview.drawing.vector import CELL_MM, FONT_MM
 from interview.drawing.words import column_width, cut_to, wrapped
 
@@ -42,7 +42,7 @@ def test_a_rectangle_keeps_its_proportions_to_a_cell(subtests):
         for rows in [12, 24, 60]:
             for columns in [20, 40, 56, 76, 120]:
                 with subtests.test(columns=columns, rows=rows, wide=wide, high=high):
-                    lines = cells(drawing(rectangle(0, 0, wide, high)), columns, rows)
+                    lines = cells(drawing(polygon(box(0, 0, wide, high))), columns, rows)
                     top = next(line for line in lines if "┌" in line)
                     across = top.index("┐") - top.index("┌")
                     down = next(i for i, line in enumerate(lines) if "└" in line) - lines.index(top)
@@ -53,27 +53,27 @@ def test_a_rectangle_keeps_its_proportions_to_a_cell(subtests):
 
 
 def test_sides_of_one_kind_join_where_they_meet():
-    shown = "".join(cells(drawing(rectangle(0, 0, 8, 4), line(4, 0, 4, 4)), 20, 10))
+    shown = "".join(cells(drawing(polygon(box(0, 0, 8, 4)), line(4, 0, 4, 4)), 20, 10))
     assert "┬" in shown and "┴" in shown
 
 
 def test_labels_at_one_point_never_share_a_cell():
     labels = [Label(f"label number {n}", 5, 5) for n in range(12)]
-    layout = lay_out(drawing(rectangle(0, 0, 10, 10), *labels), 40, 24, Look())
+    layout = lay_out(drawing(polygon(box(0, 0, 10, 10)), *labels), 40, 24, Look())
     spots = [
         (column, text.row)
         for text in layout.texts
         for column in range(text.column, text.column + text.columns)
     ]
     assert len(spots) == len(set(spots))
-    shown = joined(cells(drawing(rectangle(0, 0, 10, 10), *labels), 40, 24))
+    shown = joined(cells(drawing(polygon(box(0, 0, 10, 10)), *labels), 40, 24))
     assert all(label.text in shown for label in labels)
     assert "(a)" in shown
 
 
 def test_a_label_never_covers_a_line():
     labels = [Label("right on the side", 0, 1.5), Label("on the top", 5, 3)]
-    layout = lay_out(drawing(rectangle(0, 0, 10, 3), *labels), 60, 20, Look())
+    layout = lay_out(drawing(polygon(box(0, 0, 10, 3)), *labels), 60, 20, Look())
     assert len(layout.texts) == 2
     for text in layout.texts:
         for column in range(text.column, text.column + text.columns):
@@ -88,7 +88,7 @@ def test_a_label_outside_the_drawing_gets_room_outside():
         LabelSpot.BELOW: (5, 0),
     }
     labels = [Label(f"so {place.value}", *at, place) for place, at in sides.items()]
-    lines = cells(drawing(rectangle(0, 0, 10, 3), *labels), 60, 20)
+    lines = cells(drawing(polygon(box(0, 0, 10, 3)), *labels), 60, 20)
     assert lines[1].strip() == "so above"
     assert lines[-1].strip() == "so below"
     middle = next(line for line in lines if "so left" in line)
@@ -97,13 +97,13 @@ def test_a_label_outside_the_drawing_gets_room_outside():
 
 def test_a_label_kept_in_its_box_goes_to_the_legend_when_the_box_is_small():
     small = Label("much too long for it", 0.5, 0.5, within=(0, 0, 1, 1))
-    shown = cells(drawing(rectangle(0, 0, 1, 1), line(0, -1, 20, -1), small), 60, 20)
+    shown = cells(drawing(polygon(box(0, 0, 1, 1)), line(0, -1, 20, -1), small), 60, 20)
     assert "(a) much too long for it" in shown
 
 
 def test_a_label_of_its_own_marker_keeps_it_in_the_legend():
     small = Label("[7] much too long", 0.5, 0.5, within=(0, 0, 1, 1), marker="[7]")
-    shown = cells(drawing(rectangle(0, 0, 1, 1), line(0, -1, 20, -1), small), 60, 20)
+    shown = cells(drawing(polygon(box(0, 0, 1, 1)), line(0, -1, 20, -1), small), 60, 20)
     assert "[7] much too long" in shown
 
 
@@ -137,7 +137,7 @@ def test_a_curve_is_of_dots_or_stars():
 
 def test_text_that_a_person_typed_cannot_break_the_picture():
     nasty = '<b>\x1b[31m & "roof" \n\t 屋根\u202e'
-    one = drawing(rectangle(0, 0, 9, 4), Label(nasty, 4, 2), title=nasty)
+    one = drawing(polygon(box(0, 0, 9, 4)), Label(nasty, 4, 2), title=nasty)
     for braille in (False, True):
         lines = cells(one, 50, 16, braille)
         assert all(column_width(line) <= 50 for line in lines)
@@ -147,11 +147,11 @@ def test_text_that_a_person_typed_cannot_break_the_picture():
 
 
 def test_print_says_what_it_is_for_those_who_listen():
-    tree = ET.fromstring(svg(drawing(rectangle(0, 0, 9, 4)), 100))
+    tree = ET.fromstring(svg(drawing(polygon(box(0, 0, 9, 4))), 100))
     assert tree.get("role") == "img"
     assert tree.find(f"{SVG}title").text == "T"
     assert tree.find(f"{SVG}desc").text == "words for the ear"
-    text = svg(drawing(rectangle(0, 0, 9, 4)), 100)
+    text = svg(drawing(polygon(box(0, 0, 9, 4))), 100)
     assert "http" not in text.replace("http://www.w3.org/2000/svg", "")
     assert set(re.findall(r'(?:fill|stroke)="([^"]+)"', text)) <= {"none", "black", "white"} | {
         f"url(#hatch-{hatch.name.lower()})" for hatch in Hatch
@@ -159,7 +159,7 @@ def test_print_says_what_it_is_for_those_who_listen():
 
 
 def test_print_keeps_proportions_exactly():
-    tree = ET.fromstring(svg(drawing(rectangle(0, 0, 20, 12)), 180))
+    tree = ET.fromstring(svg(drawing(polygon(box(0, 0, 20, 12))), 180))
     points = [
         tuple(map(float, point.split(",")))
         for point in tree.find(f"{SVG}polygon").get("points").split()
@@ -171,7 +171,7 @@ def test_print_keeps_proportions_exactly():
 
 def test_print_too_small_to_read_is_refused():
     with pytest.raises(ValueError, match="at least 40 mm"):
-        svg(drawing(rectangle(0, 0, 1, 1)), 20)
+        svg(drawing(polygon(box(0, 0, 1, 1))), 20)
 
 
 numbers = st.floats(-1e4, 1e4, allow_nan=False)
@@ -253,7 +253,7 @@ def test_wrapped_text_loses_no_letter(text, columns):
 
 
 def test_the_picture_of_a_frame_is_the_same_each_time():
-    one = drawing(rectangle(0, 0, 9, 4), Label("x", 1, 1), Label("y", 1, 1))
+    one = drawing(polygon(box(0, 0, 9, 4)), Label("x", 1, 1), Label("y", 1, 1))
     assert cells(one, 50, 16) == cells(one, 50, 16)
     layout = lay_out(one, 50, 16, Look())
     assert draw(one, layout.frame, Look()).ink == layout.grid.ink

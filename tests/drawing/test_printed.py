@@ -19,8 +19,9 @@ from interview.drawing.scene import (
     Path,
     Sprig,
     Stroke,
+    box,
     filled,
-    rectangle,
+    polygon,
 )
 from interview.drawing.vector import inline, svg, with_legend
 from interview.garden.planting import laid_out
@@ -64,8 +65,8 @@ def test_only_black_white_and_tints_are_printed_whatever_the_ink_of_a_line():
 
 
 def test_the_ground_of_a_painting_is_not_printed():
-    plain = drawing(rectangle(0, 0, 20, 9))
-    on_lawn = drawing(rectangle(0, 0, 20, 9), ground=Material.LAWN)
+    plain = drawing(polygon(box(0, 0, 20, 9)))
+    on_lawn = drawing(polygon(box(0, 0, 20, 9)), ground=Material.LAWN)
     assert svg(on_lawn, 100) == svg(plain, 100)
 
 
@@ -77,7 +78,7 @@ def test_a_later_material_lies_on_an_earlier_one():
 def test_a_letter_stands_once_for_its_kind_on_a_plant_of_it():
     plants = [Sprig(x / 4, y / 4, "ab"[x % 2], "✿", "blue") for x in range(80) for y in range(36)]
     labels = [Label("a", 4, 4, optional=True), Label("b", 4.25, 4, optional=True)]
-    page = inline(drawing(rectangle(0, 0, 20, 9), *plants, *labels), 120, "x")
+    page = inline(drawing(polygon(box(0, 0, 20, 9)), *plants, *labels), 120, "x")
     assert Counter(re.findall(r">([ab])</text>", page)) == {"a": 1, "b": 1}
     circles = re.findall(r'<circle cx="([\d.]+)" cy="([\d.]+)" r="1.75"', page)
     (x0, y0), (x1, y1) = [tuple(map(float, one)) for one in circles]
@@ -88,12 +89,12 @@ def test_no_plant_is_printed_on_stone():
     stone = filled(((8.0, 0.0), (12.0, 0.0), (12.0, 9.0), (8.0, 9.0)), Material.STONE)
     inside = Sprig(10, 4, "a", "✿", "blue")
     outside = Sprig(3, 4, "a", "✿", "blue")
-    page = inline(drawing(rectangle(0, 0, 20, 9), stone, inside, outside), 120, "x")
+    page = inline(drawing(polygon(box(0, 0, 20, 9)), stone, inside, outside), 120, "x")
     assert page.count("<g transform") == 1
 
 
 def test_two_drawings_on_one_page_share_no_name_and_define_what_they_use():
-    one = drawing(filled(BOX, Material.BERM), rectangle(0, 0, 20, 9))
+    one = drawing(filled(BOX, Material.BERM), polygon(box(0, 0, 20, 9)))
     page = inline(one, 100, "first") + inline(one, 100, "second")
     tree = ET.fromstring(f'<all xmlns="http://www.w3.org/2000/svg">{page}</all>')
     ids = Counter(node.get("id") for node in tree.iter() if node.get("id"))
@@ -115,4 +116,4 @@ def test_the_legend_apart_shows_the_pattern_that_the_drawing_has():
 
 def test_print_too_narrow_is_refused_inline_too():
     with pytest.raises(ValueError, match="at least 40 mm"):
-        inline(drawing(rectangle(0, 0, 1, 1)), 20, "x")
+        inline(drawing(polygon(box(0, 0, 1, 1))), 20, "x")

@@ -22,6 +22,7 @@ from interview.drawing.scene import (
     Shape,
     Stroke,
     Symbol,
+    extent,
     filled,
     line,
     polygon,
@@ -133,7 +134,7 @@ class _Plan:
         return f"{self.length(long)} × {self.length(wide)}"
 
     def extent(self, ring: Sequence[XY]) -> str:
-        left, low, right, high = _box(ring)
+        left, low, right, high = extent(ring)
         return f"{self.long(right - left)} × {self.long(high - low)}"
 
     @property
@@ -167,7 +168,7 @@ class _Plan:
         ]
 
     def shapes(self) -> Iterator[Shape]:
-        box = _box(self.whole)
+        box = extent(self.whole)
         for crest, toe in self.berms:
             ring = (*toe, *crest[::-1])
             yield Path(ring, None, True, Hatch.FILL, Material.BERM)
@@ -184,19 +185,19 @@ class _Plan:
 
     def detail(self) -> Iterator[Shape]:
         """What a small picture has no room for: sizes and scale."""
-        box = _box(self.whole)
+        box = extent(self.whole)
         step = max(0.05 * (box[2] - box[0]), 0.08 * (box[3] - box[1]))
         yield from self._sizes(box, step)
         yield from scale_bar(box[0], box[1] - 5.8 * step, box[2] - box[0], self.unit)
 
     def _floor_label(self) -> Label:
         low, high = _lowest(self.floor, 0.0), _highest(self.floor, 0.0)
-        left, _, right, _ = _box(self.floor)
+        left, _, right, _ = extent(self.floor)
         room = (left, low, right, high)
         return Label("level floor", 0, (low + high) / 2, within=room, outline=self.floor)
 
     def _notch(self) -> Iterator[Shape]:
-        left, _, right, _ = _box(self.rim)
+        left, _, right, _ = extent(self.rim)
         wide = min(magnitude(self.notch, self.unit), 0.9 * (right - left))
         # Toward one end, so that water crosses the garden before it leaves.
         middle = min(right / 2, right - wide / 2)
@@ -242,13 +243,13 @@ class _Plan:
         return _CHANNEL_FT * (_FOOT_M if self.metric else 1.0)
 
     def _drawn_way(self) -> float:
-        left, _, right, _ = _box(self.whole)
+        left, _, right, _ = extent(self.whole)
         return _OUTSIDE * (right - left)
 
     def _sizes(self, box: tuple[float, float, float, float], step: float) -> Iterator[Shape]:
         left, low, right, high = box
         over = "over all" if self.lie is not None else "rim"
-        x0, y0, x1, y1 = _box(self.floor)
+        x0, y0, x1, y1 = extent(self.floor)
         yield from across(left, right, low - 2.8 * step, f" {over} {self.long(right - left)} ")
         yield from across(x0, x1, low - 4.3 * step, f" floor {self.long(x1 - x0)} ")
         whole = f"{over} {self.long(high - low)}"
@@ -330,12 +331,6 @@ class _Plan:
             f"in {_WAYS[self.water_by]} in the middle of the uphill side. The overflow "
             f"{self._notch_name}, {self._notch_words()}, is in the downhill side."
         )
-
-
-def _box(ring: Sequence[XY]) -> tuple[float, float, float, float]:
-    """Return left, bottom, right and top of a ring of points."""
-    xs, ys = [x for x, _ in ring], [y for _, y in ring]
-    return min(xs), min(ys), max(xs), max(ys)
 
 
 def _lowest(ring: Sequence[XY], x: float) -> float:

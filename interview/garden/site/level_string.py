@@ -6,7 +6,6 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from interview.drawing.scene import (
-    XY,
     Drawing,
     Ink,
     Label,
@@ -15,6 +14,7 @@ from interview.drawing.scene import (
     Path,
     Shape,
     Stroke,
+    box,
     filled,
 )
 
@@ -88,7 +88,7 @@ def _shapes(fall: Fall) -> Iterator[Shape]:
         yield filled((*ground, *turf), Material.GRASS)
     yield Path(ground, Stroke.SOLID if known else Stroke.DASHED, border=known)
     for x, foot in ((0.0, 0.0), (1.0, -down)):
-        yield filled(_box(x - _POST, foot, x + _POST, _STRING), Material.WALL, Stroke.SOLID)
+        yield filled(box(x - _POST, foot, x + _POST, _STRING), Material.WALL, Stroke.SOLID)
     yield Path(((left, _STRING + _SKY), (right, _STRING + _SKY)), None)
     yield from _string(fall)
     yield from _drop(fall, down)
@@ -116,7 +116,3 @@ def _drop(fall: Fall, down: float) -> Iterator[Shape]:
 
 def _stroke(measured: str) -> Stroke:
     return Stroke.SOLID if measured else Stroke.DASHED
-
-
-def _box(left: float, low: float, right: float, high: float) -> tuple[XY, ...]:
-    return ((left, low), (right, low), (right, high), (left, high))

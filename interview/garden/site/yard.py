@@ -19,6 +19,7 @@ from interview.drawing.scene import (
     Shape,
     Stroke,
     Symbol,
+    box,
     filled,
 )
 
@@ -211,6 +212,4 @@ def _thing(thing: Thing, at: XY, toward: XY) -> Iterator[Shape]:
             yield Path(tuple(ends), Stroke.DASHED, ink=Ink.TEXT)
         case key if key in _BUILT:
             material = Material.STONE if key == "pavement" else Material.ROOF
-            half = 6.0
-            box = ((x - half, y - 2), (x + half, y - 2), (x + half, y + 3), (x - half, y + 3))
-            yield filled(box, material)
+            yield filled(box(x - 6, y - 2, x + 6, y + 3), material)

@@ -6,7 +6,6 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from interview.drawing.scene import (
-    XY,
     Drawing,
     Ink,
     Label,
@@ -17,6 +16,7 @@ from interview.drawing.scene import (
     Shape,
     Stroke,
     Symbol,
+    box,
     filled,
 )
 from interview.quantities.shown import depth_words
@@ -94,17 +94,17 @@ class _Hole:
         deep, wide = self.depth, self.width
         left, right = -_SIDE * wide, (1 + _SIDE) * wide
         low, high, blades = -_BELOW * deep, (1 + _ABOVE) * deep, (1 + _GRASS) * deep
-        yield filled(_box(left, low, right, deep), Material.SOIL)
+        yield filled(box(left, low, right, deep), Material.SOIL)
         for start, end in ((left, 0.0), (wide, right)):
-            yield filled(_box(start, deep, end, blades), Material.GRASS)
-        yield filled(_box(0.0, 0.0, wide, deep), Material.HOLE)
+            yield filled(box(start, deep, end, blades), Material.GRASS)
+        yield filled(box(0.0, 0.0, wide, deep), Material.HOLE)
         stroke = Stroke.SOLID if self.known else Stroke.DASHED
         walls = ((left, deep), (0.0, deep), (0.0, 0.0), (wide, 0.0), (wide, deep), (right, deep))
         yield Path(walls, stroke, border=self.known)
         yield Path(((left, high), (right, high)), None)
         water = min(self._height(self.levels[-1]), deep) if self.levels else 0.0
         if water > 0:
-            yield filled(_box(0.0, 0.0, wide, water), Material.WATER)
+            yield filled(box(0.0, 0.0, wide, water), Material.WATER)
             yield Path(((0.0, water), (wide, water)), Stroke.WATER, border=True)
         if self.levels:
             stick = ((wide / 2, _BELOW * deep), (wide / 2, (1 + _ABOVE / 2) * deep))
@@ -167,7 +167,3 @@ class _Hole:
 
 def _said(level: Level) -> str:
     return f"{level.when} {'about ' if level.estimated else ''}{level.words}"
-
-
-def _box(left: float, low: float, right: float, high: float) -> tuple[XY, ...]:
-    return ((left, low), (right, low), (right, high), (left, high))

@@ -19,6 +19,7 @@ from interview.drawing.scene import (
     Path,
     Shape,
     Stroke,
+    extent,
     inside,
     line,
     polygon,
@@ -364,7 +365,7 @@ def _middle(corners: Sequence[XY]) -> XY:
     for (x0, y0), (x1, y1) in zip(corners, (*corners[1:], corners[0]), strict=True):
         part = x0 * y1 - x1 * y0
         area, x, y = area + part, x + part * (x0 + x1), y + part * (y0 + y1)
-    left, bottom, right, top = _box_of(corners)
+    left, bottom, right, top = extent(corners)
     if abs(area) > 1e-9 * (right - left) * (top - bottom):
         x, y = x / (3 * area), y / (3 * area)
         if left <= x <= right and bottom <= y <= top:
@@ -372,10 +373,5 @@ def _middle(corners: Sequence[XY]) -> XY:
     return (left + right) / 2, (bottom + top) / 2
 
 
-def _box_of(corners: Sequence[XY]) -> tuple[float, float, float, float]:
-    xs, ys = [x for x, _ in corners], [y for _, y in corners]
-    return min(xs), min(ys), max(xs), max(ys)
-
-
 def _all(spots: Sequence[Spot]) -> tuple[float, float, float, float]:
-    return _box_of([corner for spot in spots for corner in spot.corners])
+    return extent([corner for spot in spots for corner in spot.corners])

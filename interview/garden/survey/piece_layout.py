@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import TypeAlias
 
-from interview.drawing.scene import XY, inside
+from interview.drawing.scene import XY, extent, inside
 from interview.garden.survey.pieces import Piece
 from interview.quantities.units import Quantity, magnitude
 
@@ -62,18 +62,13 @@ class Spot:
     @property
     def box(self) -> tuple[float, float, float, float]:
         """Left, bottom, right and top of the outline."""
-        return _box(self.corners)
+        return extent(self.corners)
 
     def to(self, left: float, bottom: float) -> Spot:
         """Return the piece moved so that its lower left is there."""
         box = self.box
         moved = (self.moved[0] + left - box[0], self.moved[1] + bottom - box[1])
         return replace(self, moved=moved)
-
-
-def _box(points: Sequence[XY]) -> tuple[float, float, float, float]:
-    xs, ys = [x for x, _ in points], [y for _, y in points]
-    return min(xs), min(ys), max(xs), max(ys)
 
 
 def lay_pieces(items: Sequence[Piece | Placed], unit: str) -> tuple[Spot, ...]:
