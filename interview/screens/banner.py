@@ -4,22 +4,20 @@ from __future__ import annotations
 
 from typing import Any
 
-from rich.style import Style
 from textual import work
 from textual.geometry import Size
 from textual.strip import Strip
-from textual.widget import Widget
 
 from interview.screens.palette import Palette
+from interview.screens.strips import Strips
 from interview.screens.themes import OF
 
 
-class Banner(Widget):
+class Banner(Strips):
     """A rain garden cut through; its rows are blank until they are painted."""
 
     def __init__(self, **kwargs: Any) -> None:
         super().__init__(**kwargs)
-        self._strips: list[Strip] = []
         self._wanted: tuple[Size, str] | None = None
 
     def on_mount(self) -> None:
@@ -49,17 +47,4 @@ class Banner(Widget):
 
     def _painted(self, wanted: tuple[Size, str], strips: list[Strip]) -> None:
         if wanted == self._wanted:
-            self._strips = strips
-            self.refresh()
-
-    @property
-    def text(self) -> str:
-        """What is shown, without its colors."""
-        return "\n".join(strip.text.rstrip() for strip in self._strips)
-
-    def render_line(self, y: int) -> Strip:
-        """Return one row of the picture."""
-        ground: Style = self.rich_style
-        if y >= len(self._strips):
-            return Strip.blank(self.size.width, ground)
-        return self._strips[y].extend_cell_length(self.size.width, ground)
+            self.keep(strips)

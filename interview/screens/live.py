@@ -13,7 +13,6 @@ from textual import events, work
 from textual.message import Message
 from textual.strip import Strip
 from textual.timer import Timer
-from textual.widget import Widget
 
 from interview.asking import own_fault, route
 from interview.asking.path import Place
@@ -21,6 +20,7 @@ from interview.asking.route import Step
 from interview.garden.scenes import scene_of
 from interview.garden.session import Session
 from interview.screens.parts import is_there
+from interview.screens.strips import Strips
 
 if TYPE_CHECKING:
     from interview.drawing.scene import Drawing
@@ -52,7 +52,7 @@ def _of(one: Wanted) -> tuple[object, ...]:
     return (one.place, one.step, one.typed, one.size, one.theme)
 
 
-class LivePicture(Widget):
+class LivePicture(Strips):
     """Shows what is measured, a little later: no key waits for it.
 
     Of several pictures wanted while one is drawn the last alone is.
@@ -68,7 +68,6 @@ class LivePicture(Widget):
 
     def __init__(self, **kwargs: Any) -> None:
         super().__init__(**kwargs)
-        self._strips: list[Strip] = []
         self._session: Session | None = None
         self._place: Place | None = None
         self._step: Step | None = None
@@ -78,18 +77,6 @@ class LivePicture(Widget):
         self._rest: Timer | None = None
         self.drawing: Drawing | None = None
         """What is shown."""
-
-    @property
-    def text(self) -> str:
-        """What is shown, without its colors."""
-        return "\n".join(strip.text.rstrip() for strip in self._strips)
-
-    def render_line(self, y: int) -> Strip:
-        """Return one row, on the ground of the page to its end."""
-        ground = self.rich_style
-        if y >= len(self._strips):
-            return Strip.blank(self.size.width, ground)
-        return self._strips[y].adjust_cell_length(self.size.width, ground)
 
     def on_mount(self) -> None:
         """Paint anew in other colors when these change."""
@@ -128,8 +115,8 @@ class LivePicture(Widget):
         self._clear()
 
     def _clear(self) -> None:
-        self._strips, self._shown, self.drawing = [], None, None
-        self.refresh()
+        self._shown, self.drawing = None, None
+        self.keep([])
 
     def _wanted(self) -> Wanted | None:
         session, place = self._session, self._place
@@ -174,9 +161,7 @@ class LivePicture(Widget):
             return
         if now.place == of.place:
             self._shown, self.drawing = of, drawing
-            if strips != self._strips:
-                self._strips = strips
-                self.refresh()
+            self.keep(strips)
             self.post_message(self.Pictured(of.place, drawing is not None))
         self._begin()
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import textwrap
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import replace
 from itertools import groupby
 from typing import Any, TypeAlias
@@ -13,17 +13,17 @@ from rich.style import Style
 from textual.app import ComposeResult
 from textual.containers import VerticalScroll
 from textual.strip import Strip
-from textual.widget import Widget
 
 from interview.drawing.canvas import cells
 from interview.drawing.grid import Look
 from interview.drawing.layout import lay_out
-from interview.drawing.paint import SMALL, Cell, paint
-from interview.drawing.scene import Drawing, Label, Path
-from interview.drawing.words import column_width
+from interview.drawing.paint import SMALL, Cell, Row, paint
+from interview.drawing.scene import Drawing, Ink, Label, Path
+from interview.drawing.words import column_width, in_cells
 from interview.screens.materials import style_of
 from interview.screens.outside import seen
 from interview.screens.palette import Palette
+from interview.screens.strips import Strips
 from interview.screens.themes import OF
 
 LEAST = 12
@@ -34,35 +34,16 @@ TINY = (36, 10)
 """Columns and rows under which a picture has no words."""
 
 
-class Drawn(Widget):
-    """Rows that are kept as they were painted, until others are set."""
+class Drawn(Strips):
+    """As large as the rows it shows."""
 
     DEFAULT_CSS = "Drawn { width: auto; height: auto; }"
 
-    def __init__(self, **kwargs: Any) -> None:
-        super().__init__(**kwargs)
-        self._strips: list[Strip] = []
-
     def set_strips(self, strips: list[Strip]) -> None:
         """Show these rows."""
-        if strips == self._strips:
-            return
-        self._strips = strips
-        self.styles.height = max(1, len(strips))
-        self.styles.width = max((strip.cell_length for strip in strips), default=1)
-        self.refresh()
-
-    @property
-    def text(self) -> str:
-        """What is shown, without its colors."""
-        return "\n".join(strip.text.rstrip() for strip in self._strips)
-
-    def render_line(self, y: int) -> Strip:
-        """Return one row, on the ground of the page to its end."""
-        ground = self.rich_style
-        if y >= len(self._strips):
-            return Strip.blank(self.size.width, ground)
-        return self._strips[y].extend_cell_length(self.size.width, ground)
+        if self.keep(strips):
+            self.styles.height = max(1, len(strips))
+            self.styles.width = max((strip.cell_length for strip in strips), default=1)
 
 
 Made: TypeAlias = Callable[[int, int, Palette | None], list[Strip]]
@@ -148,6 +129,20 @@ def fitted(drawing: Drawing, columns: int, rows: int, palette: Palette | None) -
     ]
 
 
+def rows_of(drawing: Drawing, columns: int, rows: int, palette: Palette | None) -> Sequence[Row]:
+    """Return the picture of a drawing; without a palette it is drawn in characters alone."""
+    if palette is None:
+        # What is told under it takes none of its rows.
+        rows += lay_out(drawing, columns, rows, Look()).legend_lines
+        return [text_row(line) for line in cells(drawing, columns, rows)]
+    return paint(drawing, columns, rows).picture
+
+
+def text_row(words: str, ink: Ink = Ink.TEXT, bold: bool = False) -> Row:
+    """Return words as a painted row."""
+    return tuple(Cell(char, ink, None, bold) for char in in_cells(str(seen(words))))
+
+
 def wordless(drawing: Drawing) -> Drawing:
     """Return a picture without its words, which would hide it where it is tiny."""
     shapes = tuple(one for one in drawing.shapes if not isinstance(one, Label))
@@ -160,7 +155,7 @@ def painted(drawing: Drawing) -> Made:
     def make(columns: int, rows: int, palette: Palette | None) -> list[Strip]:
         tiny = columns < TINY[0] or rows < TINY[1]
         one = wordless(drawing) if tiny else drawing.bare
-        return [strip_of(row, palette) for row in paint(one, columns, rows).picture]
+        return [strip_of(row, palette) for row in rows_of(one, columns, rows, palette)]
 
     return make
 
@@ -169,10 +164,8 @@ def alone(make: Callable[[int], Drawing]) -> Made:
     """Return what paints a drawing without its words; it is made for the rows there are."""
 
     def made(columns: int, rows: int, palette: Palette | None) -> list[Strip]:
-        drawing = make(rows).bare
-        if palette is None:
-            return plain_strips(cells(drawing, columns, rows), None)
-        return [strip_of(row, palette) for row in paint(drawing, columns, rows).picture]
+        drawn = rows_of(make(rows).bare, columns, rows, palette)
+        return [strip_of(row, palette) for row in drawn]
 
     return made
 

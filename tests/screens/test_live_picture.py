@@ -95,7 +95,7 @@ async def test_the_picture_stands_beside_the_question_and_the_plan_under_it(
         plan = screen.query_one("#plan_so_far")
         assert plan.region.y == shown.region.bottom and plan.size.height >= 4
         assert "25 ft ✓" in shown.text and "9 ft ▲" in shown.text
-        assert len(shown._strips) == shown.size.height
+        assert len(shown.strips) == shown.size.height
 
 
 async def test_there_is_none_in_a_small_window_nor_beside_rows_and_it_comes_back(
@@ -196,7 +196,7 @@ async def test_with_no_color_the_picture_is_drawn_by_characters(sit, sample) -> 
         await person.rests()
         shown = picture(person)
         assert "tree 25 ft ✓" in shown.text
-        assert all(part.style.color is None for strip in shown._strips for part in strip)
+        assert all(part.style.color is None for strip in shown.strips for part in strip)
         assert not set("▀▄█▌▐▗▖▝▘") & set(shown.text)
 
 
@@ -242,7 +242,7 @@ async def test_the_ways_on_keep_the_picture_and_stand_under_their_verdict(sit, s
         screen, shown = person.app.screen, picture(person)
         heard, ways = screen.query_one("#heard"), screen.query_one(Choices)
         assert heard.region.bottom < ways.region.y and not overlapping(person)
-        assert "house 8 ft ■" in shown.text and len(shown._strips) == shown.size.height
+        assert "house 8 ft ■" in shown.text and len(shown.strips) == shown.size.height
         await person.press("escape")
         await person.types("x")
         await person.press("enter")

@@ -1,0 +1,32 @@
+"""Rows kept as they were painted, until others are set."""
+
+from __future__ import annotations
+
+from textual.strip import Strip
+from textual.widget import Widget
+
+
+class Strips(Widget):
+    """Shows rows on the ground of the page. What draws is not loaded with it."""
+
+    strips: tuple[Strip, ...] = ()
+
+    def keep(self, strips: list[Strip]) -> bool:
+        """Show these rows; tell whether any differs."""
+        if (kept := tuple(strips)) == self.strips:
+            return False
+        self.strips = kept
+        self.refresh()
+        return True
+
+    @property
+    def text(self) -> str:
+        """What is shown, without its colors."""
+        return "\n".join(strip.text.rstrip() for strip in self.strips)
+
+    def render_line(self, y: int) -> Strip:
+        """Return one row, on the ground of the page to its end."""
+        ground = self.rich_style
+        if y >= len(self.strips):
+            return Strip.blank(self.size.width, ground)
+        return self.strips[y].adjust_cell_length(self.size.width, ground)
