@@ -84,9 +84,8 @@ class Checks(Results):
     @part
     def findings(self) -> tuple[Finding, ...]:
         """Everything found about the spot chosen and the garden, worst first."""
-        order = {Grade.STOP: 0, Grade.FIX: 1, Grade.GOOD: 2}
         told = (one.told(self.answers.told) for one in _all_findings(self))
-        return tuple(sorted(told, key=lambda one: order[one.grade]))
+        return tuple(sorted(told, key=lambda one: -one.grade.trouble))
 
     @part
     def verdict(self) -> Grade:

@@ -10,16 +10,10 @@ from interview.garden.place import questions as place
 from interview.garden.plan import Plan
 from interview.garden.planting.wetness import USUAL_HOURS
 from interview.garden.size.zones import Zone
-from interview.garden.summary import figure_words, may_dig, size_sentence, value_of
+from interview.garden.summary import VERDICT_WORDS, figure_words, may_dig, size_sentence, value_of
 from interview.quantities.evidence import Finding, Grade
 from interview.quantities.shown import depth_words
 from interview.quantities.units import Quantity, magnitude, ratio
-
-VERDICTS = {
-    Grade.GOOD: "No problems found.",
-    Grade.FIX: "Some things must be mended or found out first.",
-    Grade.STOP: "Not here, or not like this.",
-}
 
 
 @dataclass(frozen=True)
@@ -35,20 +29,6 @@ class Gauge:
 
 
 @dataclass(frozen=True)
-class Badge:
-    """A finding in one row."""
-
-    grade: Grade
-    said: str
-    change: str
-
-    @property
-    def word(self) -> str:
-        """What stands on it; a good one that tells what to do is a note."""
-        return "NOTE" if self.grade is Grade.GOOD else self.grade.value.upper()
-
-
-@dataclass(frozen=True)
 class Overview:
     """What the first look at a plan shows."""
 
@@ -59,7 +39,7 @@ class Overview:
     sentences: tuple[str, ...]
     """The garden in one sentence, and how long the water stands; what it waits for if not known."""
     measures: tuple[Gauge, ...]
-    badges: tuple[Badge, ...]
+    badges: tuple[Finding, ...]
     """Worst first; without the good ones that ask for nothing."""
     in_order: int
     """How many things were looked at and are in order."""
@@ -67,22 +47,16 @@ class Overview:
 
 def overview(plan: Plan) -> Overview:
     """Return the plan at a glance, as far as it is known."""
-    order = (Grade.STOP, Grade.FIX, Grade.GOOD)
-    told = [one for one in plan.findings if one.grade is not Grade.GOOD or one.change]
-    told.sort(key=lambda one: order.index(one.grade))
+    told = tuple(one for one in plan.findings if one.asks)
     return Overview(
         plan.verdict,
-        VERDICTS[plan.verdict],
+        VERDICT_WORDS[plan.verdict],
         _digging(plan),
         tuple(_sentences(plan)),
         tuple(_measures(plan)),
-        tuple(_badge(one) for one in told),
+        told,
         len(plan.findings) - len(told),
     )
-
-
-def _badge(finding: Finding) -> Badge:
-    return Badge(finding.grade, finding.said, finding.change)
 
 
 def _digging(plan: Plan) -> str:

@@ -32,6 +32,13 @@ from interview.quantities.shown import depth_words, sides_words
 from interview.quantities.units import magnitude
 from interview.reading.foreign import shown
 
+VERDICT_WORDS = {
+    Grade.GOOD: "No problems found.",
+    Grade.FIX: "Some things must be changed or found out first.",
+    Grade.STOP: "Not here, or not like this.",
+}
+"""What the verdict on a whole plan means."""
+
 TOO_SMALL = "TOO SMALL"
 """How the line about the room begins where the garden does not fit it."""
 WIDTH = 76

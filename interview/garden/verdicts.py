@@ -122,7 +122,7 @@ def _found(plan: Plan, step: Step) -> Finding | None:
         return None
     keys = [key.format(n=step.number) for key in row.keys]
     found = [one for find in row.find for one in _known(find, plan, view) if one.key in keys]
-    worst = min(found, key=lambda one: (_ORDER[one.grade], keys.index(one.key)), default=None)
+    worst = min(found, key=lambda one: (-one.grade.trouble, keys.index(one.key)), default=None)
     if worst is None or worst.grade is Grade.GOOD:
         worst = worst or Finding(keys[0], Grade.GOOD, "", "", row.source)
         if words := _good_words(row, plan, view):
@@ -138,9 +138,6 @@ def _good_words(row: Decides, plan: Plan, view: Answers) -> str:
     except Exception as trouble:  # told where the plan is asked for
         own_fault.note("a verdict", trouble)
         return ""
-
-
-_ORDER = {Grade.STOP: 0, Grade.FIX: 1, Grade.GOOD: 2}
 
 
 def _known(find: Find, plan: Plan, view: Answers) -> Iterator[Finding]:

@@ -54,6 +54,11 @@ class Grade(Enum):
     FIX = "fix"
     STOP = "stop"
 
+    @property
+    def trouble(self) -> int:
+        """How much trouble it means beside the others, none first."""
+        return list(Grade).index(self)
+
 
 @dataclass(frozen=True)
 class Brief:
@@ -89,6 +94,16 @@ class Finding:
     """What would change the finding, one sentence."""
     brief: Brief | None = None
     """The same in few words; nothing where ``said`` is short enough."""
+
+    @property
+    def asks(self) -> bool:
+        """Whether it asks for something to be done."""
+        return self.grade is not Grade.GOOD or bool(self.change)
+
+    @property
+    def word(self) -> str:
+        """The word that stands on one that asks; a good one is a note."""
+        return "NOTE" if self.grade is Grade.GOOD else self.grade.value.upper()
 
     def told(self, tell: Callable[[str], str]) -> Finding:
         """Return the same finding with its sentences put into other words by ``tell``."""

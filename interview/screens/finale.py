@@ -11,14 +11,12 @@ from rich.segment import Segment
 from rich.style import Style
 from textual.strip import Strip
 
-from interview.drawing.paint import BLANK, Cell, Row, paint
+from interview.drawing.paint import BLANK, Cell, Row
 from interview.drawing.scene import Drawing, Ink
-from interview.drawing.words import in_cells
-from interview.garden.overview import Badge, Gauge, Overview
-from interview.quantities.evidence import Grade
-from interview.screens.outside import seen
+from interview.garden.overview import Gauge, Overview
+from interview.quantities.evidence import Finding
 from interview.screens.palette import MARKS, Palette
-from interview.screens.picture import fitted, plain_strips, strip_of
+from interview.screens.picture import fitted, plain_strips, rows_of, strip_of, text_row
 from interview.sheet.common import DRAWN
 
 BESIDE = 76
@@ -29,7 +27,6 @@ _ROOMY = 26
 """Rows from which on the figures stand apart."""
 _OTHERS = 12
 """Rows left for what stands above and under the picture."""
-_INKS = {Grade.GOOD: Ink.GOOD, Grade.FIX: Ink.LOOK, Grade.STOP: Ink.STOP}
 _BADGES = {"GOOD": (Ink.GOOD, "good"), "NOTE": (Ink.WATER, ""), "FIX": (Ink.LOOK, "look")}
 _RULE = "─"
 _GLANCE = "At a glance"
@@ -57,28 +54,28 @@ class Finale:
 
     def __call__(self, columns: int, rows: int, palette: Palette | None) -> list[Strip]:
         """Return the rows for a window."""
-        strips = [strip_of(row, palette) for row in self._first_look(columns, rows)]
+        strips = [strip_of(row, palette) for row in self._first_look(columns, rows, palette)]
         self.places = {_GLANCE: 0}
         strips += self._parts(columns, rows, palette, len(strips))
         return strips
 
     # The first look
 
-    def _first_look(self, columns: int, rows: int) -> Iterator[Row]:
+    def _first_look(self, columns: int, rows: int, palette: Palette | None) -> Iterator[Row]:
         look = self._look
         yield from _banner(look, columns)
         for sentence in look.sentences:
-            yield from _paragraph(sentence, columns)
+            yield from map(text_row, textwrap.wrap(sentence, columns))
         yield ()
-        yield from self._drawn(columns, rows)
+        yield from self._drawn(columns, rows, palette)
         yield ()
-        yield _text("What was found", bold=True)
+        yield text_row("What was found", bold=True)
         for badge in look.badges:
             yield from _badge_rows(badge, columns)
         if look.in_order:
-            yield (*_badge("GOOD"), *_text(f" {look.in_order} things are in order", Ink.MUTED))
+            yield (*_badge("GOOD"), *text_row(f" {look.in_order} things are in order", Ink.MUTED))
 
-    def _drawn(self, columns: int, rows: int) -> Iterator[Row]:
+    def _drawn(self, columns: int, rows: int, palette: Palette | None) -> Iterator[Row]:
         """The picture, and the figures at its side or under it."""
         beside = columns >= BESIDE
         figures = list(
@@ -89,7 +86,7 @@ class Finale:
             return
         wide = columns - _FIGURES - 2 if beside else columns
         high = max(10, min(rows - _OTHERS, wide // 3))
-        picture = paint(self._picture.bare, wide, high).picture
+        picture = rows_of(self._picture.bare, wide, high, palette)
         if not beside:
             yield from (*picture, (), *figures)
             return
@@ -134,15 +131,6 @@ def _rule(columns: int, palette: Palette | None) -> Strip:
     return Strip([Segment(_RULE * columns, style)], columns)
 
 
-def _text(words: str, ink: Ink = Ink.TEXT, bold: bool = False) -> Row:
-    return tuple(Cell(char, ink, None, bold) for char in in_cells(str(seen(words))))
-
-
-def _paragraph(words: str, columns: int, indent: str = "", ink: Ink = Ink.TEXT) -> Iterator[Row]:
-    for line in textwrap.wrap(words, columns, initial_indent=indent, subsequent_indent=indent):
-        yield _text(line, ink)
-
-
 def _badge(word: str) -> Row:
     ink, mark = _BADGES.get(word, (Ink.STOP, "stop"))
     said = f" {MARKS.get(mark, '·')} {word:<4} "
@@ -151,8 +139,8 @@ def _badge(word: str) -> Row:
 
 def _banner(look: Overview, columns: int) -> Iterator[Row]:
     word = look.verdict.value.upper()
-    right = _text(look.digging, Ink.GOOD if "open" in look.digging else Ink.LOOK)
-    left = (*_badge(word), BLANK, *_text(look.says, bold=True))
+    right = text_row(look.digging, Ink.GOOD if "open" in look.digging else Ink.LOOK)
+    left = (*_badge(word), BLANK, *text_row(look.says, bold=True))
     gap = columns - len(left) - len(right)
     if gap > 0:
         yield (*left, *([BLANK] * gap), *right)
@@ -161,27 +149,27 @@ def _banner(look: Overview, columns: int) -> Iterator[Row]:
         yield right
 
 
-def _badge_rows(badge: Badge, columns: int) -> Iterator[Row]:
+def _badge_rows(badge: Finding, columns: int) -> Iterator[Row]:
     shown = _badge(badge.word)
     room = max(20, columns - len(shown) - 1)
     lines = textwrap.wrap(badge.said, room)
     for place, line in enumerate(lines):
         lead = shown if place == 0 else tuple([BLANK] * len(shown))
-        yield (*lead, BLANK, *_text(line))
+        yield (*lead, BLANK, *text_row(line))
 
 
 def _measure_rows(measures: Iterable[Gauge], columns: int, apart: bool) -> Iterator[Row]:
     for one in measures:
         limit = f"  {one.limit}" if one.limit else ""
-        yield (*_text(f"{one.label}  ", Ink.MUTED), *_text(one.value, bold=True))
+        yield (*text_row(f"{one.label}  ", Ink.MUTED), *text_row(one.value, bold=True))
         if one.share is None:
             continue
         bar = max(8, min(columns, _FIGURES) - len(limit))
         full = round(one.share * bar)
         yield (
-            *_text("━" * full, Ink.WATER),
-            *_text("─" * (bar - full), Ink.MUTED),
-            *_text(limit, Ink.MUTED),
+            *text_row("━" * full, Ink.WATER),
+            *text_row("─" * (bar - full), Ink.MUTED),
+            *text_row(limit, Ink.MUTED),
         )
         if apart:
             yield ()

@@ -23,10 +23,9 @@ MORE = (
 def found(plan: Plan) -> Iterator[str]:
     """Yield what was found that asks for something, with what to do."""
     for one in plan.findings:
-        if one.grade is not Grade.GOOD:
-            yield from wrap(f"[{one.grade.value.upper()}] {one.said} {one.change}".rstrip(), "    ")
-        elif one.change:
-            yield from wrap(f"[NOTE] {one.said}", "    ")
+        if one.asks:
+            change = "" if one.grade is Grade.GOOD else f" {one.change}".rstrip()
+            yield from wrap(f"[{one.word}] {one.said}{change}", "    ")
 
 
 def pegging(plan: Plan) -> Iterator[str]:

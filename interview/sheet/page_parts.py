@@ -13,12 +13,18 @@ from interview.garden.figures import BY_KEY, find
 from interview.garden.pictures import planted_picture, section_picture
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
-from interview.garden.summary import figure_words, may_dig, rough_line, size_sentence, value_of
+from interview.garden.summary import (
+    VERDICT_WORDS,
+    figure_words,
+    may_dig,
+    rough_line,
+    size_sentence,
+    value_of,
+)
 from interview.quantities.evidence import Finding, Grade
 from interview.sheet import next_steps, page_room
 from interview.sheet.card import NO_PEGS, stopped
 from interview.sheet.markup import Markup, items, joined, row, tag
-from interview.sheet.report import VERDICT_WORDS
 from interview.sheet.stakeout import LINES, MOST_ROWS, PegTable, peg_table
 
 Part = Callable[[Plan], Markup]
@@ -81,7 +87,7 @@ def name_of(plan: Plan) -> str:
 
 def verdict(plan: Plan) -> Markup:
     """Say whether the garden is good as planned, and whether a spade may go in today."""
-    said = VERDICT_WORDS[plan.verdict].partition(": ")[2]
+    said = VERDICT_WORDS[plan.verdict]
     now = may_dig(plan)
     digging = (
         "Digging is open: lines located and answered."
@@ -89,7 +95,7 @@ def verdict(plan: Plan) -> Markup:
         else f"No digging today: {now.reasons[0] if now.reasons else ''}"
     )
     lines = (
-        (badge(*BADGES[plan.verdict]), f"{said[:1].upper()}{said[1:]}"),
+        (badge(*BADGES[plan.verdict]), said),
         (badge(OPENNESS[now.word], now.word), digging),
     )
     return tag("div", *(tag("p", *line) for line in lines), class_="verdict")
@@ -228,11 +234,7 @@ def _peg_words(plan: Plan) -> list[str]:
 
 def findings(plan: Plan) -> Markup:
     """List what was found that asks for something, worst first; what to do where it is no note."""
-    asked = [
-        one
-        for one in plan.findings
-        if (one.grade is not Grade.GOOD or one.change) and one.key != _TOLD_ABOVE
-    ]
+    asked = [one for one in plan.findings if one.asks and one.key != _TOLD_ABOVE]
     rows = (tag("tr", tag("td", _grade(one)), tag("td", *_said(one))) for one in asked)
     return tag("table", *rows, class_="found") if asked else tag("p", "No problems found.")
 

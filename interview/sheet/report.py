@@ -13,6 +13,7 @@ from interview.garden.place import questions as start
 from interview.garden.plan import Plan
 from interview.garden.site import cautions
 from interview.garden.summary import (
+    VERDICT_WORDS,
     assumed,
     changed_defaults,
     may_dig,
@@ -22,7 +23,7 @@ from interview.garden.summary import (
     width,
     wrap,
 )
-from interview.quantities.evidence import Finding, Grade, Source
+from interview.quantities.evidence import Finding, Source
 from interview.reading.foreign import shown
 from interview.sheet import (
     dig,
@@ -107,20 +108,13 @@ WORKED_OUT: tuple[Part, ...] = (
 Those that are ``Marked`` name the sources of what they say.
 """
 
-VERDICT_WORDS = {
-    Grade.GOOD: "GOOD: no problems found.",
-    Grade.FIX: "FIX: some things must be changed or found out first.",
-    Grade.STOP: "STOP: not here, or not like this.",
-}
-
 
 def finding_lines(finding: Finding, mark: str) -> list[str]:
     """Return one finding as lines: what was found, the limit and its source, what would change it.
 
     ``mark`` is the number of the source in the list at the end of the sheet.
     """
-    grade = "NOTE" if finding.grade is Grade.GOOD else finding.grade.value.upper()
-    lines = wrap(f"[{grade}] {finding.said}", "    ")
+    lines = wrap(f"[{finding.word}] {finding.said}", "    ")
     if finding.limit:
         lines += wrap(f"    limit: {finding.limit} {mark}".rstrip(), "      ")
     if finding.change:
@@ -252,7 +246,9 @@ def _head(plan: Plan) -> list[str]:
 
 
 def _summary(plan: Plan) -> list[str]:
-    lines = wrap(f"Verdict: {VERDICT_WORDS[plan.verdict]}", "  ")
+    said = VERDICT_WORDS[plan.verdict]
+    said = f"{plan.verdict.value.upper()}: {said[0].lower()}{said[1:]}"
+    lines = wrap(f"Verdict: {said}", "  ")
     if may_dig(plan).word == "STOP":
         lines += wrap("No digging: something says STOP, even if the buried lines are clear.", "  ")
     for line in so_far(plan):
@@ -270,11 +266,11 @@ def _waiting_part(plan: Plan) -> list[str]:
 def _findings_part(plan: Plan, sources: Sources) -> list[str]:
     lines = ["A number or letter in brackets names the source, in the list near the end."]
     for finding in plan.findings:
-        if finding.grade is not Grade.GOOD or finding.change:
+        if finding.asks:
             lines += finding_lines(finding, sources.mark(finding.source))
     lines += ["", "Also looked at, no problems found:"]
     for finding in plan.findings:
-        if finding.grade is Grade.GOOD and not finding.change:
+        if not finding.asks:
             lines += wrap(f"- {finding.said} {sources.mark(finding.source)}", "  ")
     return lines + _whole("the spots compared", lambda: _spots_part(plan))
 

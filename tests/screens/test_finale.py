@@ -5,18 +5,20 @@ from pathlib import Path
 
 import pytest
 
-from interview.garden import pictures
 from interview.garden.opening import plan_of
 from interview.garden.overview import overview
+from interview.garden.pictures import planted_picture
 from interview.garden.store import load
 from interview.garden.summary import folded_to
 from interview.screens.finale import Finale
 from interview.screens.palette import PALETTES
+from interview.screens.picture import alone, painted
 from interview.sheet.common import drawings_apart
 from interview.sheet.report import plan_text
 
 SAMPLES = Path(__file__).parents[2] / "sample_answers"
 MAY = dt.datetime.fromisoformat("2026-05-30T09:00:00-05:00")
+BLOCKS = set("▀▄▌▐▗▖▝▘")
 SIZES = [(56, 14), (76, 18), (96, 24), (128, 39)]
 
 
@@ -25,7 +27,7 @@ def made(columns):
     plan = plan_of(answers, SAMPLES, MAY)
     with folded_to(columns), drawings_apart() as drawings:
         sheet = plan_text(plan)
-    return plan, Finale(overview(plan), pictures.planted_picture(plan), sheet, drawings)
+    return plan, Finale(overview(plan), planted_picture(plan), sheet, drawings)
 
 
 @pytest.mark.parametrize("palette", [*PALETTES, None], ids=lambda one: one.name if one else "none")
@@ -34,9 +36,21 @@ def test_the_first_look_is_whole_in_every_palette(palette):
     rows = [strip.text for strip in finale(76, 18, palette)]
     assert all(len(row) <= 76 for row in rows[:40])
     first = "\n".join(rows[:40])
-    wanted = "FIX; Some things must be mended; digging open until 9 June; water in; overflow"
+    wanted = "FIX; Some things must be changed; digging open until 9 June; water in; overflow"
     for words in (*wanted.split("; "), "of 12 % at most", "What was found", "things are in order"):
         assert words in first, words
+
+
+def test_with_no_color_every_picture_is_drawn_by_characters():
+    # Painted, an area would be half blocks without a color: nothing is seen of it.
+    plan, finale = made(76)
+    above = planted_picture(plan)
+    for make in (finale, painted(above), alone(lambda _: above)):
+        drawn = make(76, 18, None)
+        shown = set("".join(strip.text for strip in drawn))
+        assert any("\u2801" <= char <= "\u28ff" for char in shown), "no outline"
+        assert not BLOCKS & shown
+        assert all(part.style.color is None for strip in drawn for part in strip)
 
 
 @pytest.mark.parametrize("size", SIZES)
