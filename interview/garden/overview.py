@@ -74,17 +74,17 @@ def _sentences(plan: Plan) -> Iterator[str]:
         first = dict(_known(plan, ("First size",)))
         yield first.get("First size", "There is no size yet: answer how big the roof is.")
         return
-    labels = ("Rain it holds", "Area that drains here", "Pond depth", "Empties")
+    labels = ("Rain it holds", "Area that drains here", "Pond depth", "Empties", "Plants")
     known = dict(_known(plan, labels))
     said = f"The pond is {known['Pond depth']} deep, holds {known['Rain it holds']} of rain"
     if "Area that drains here" in known:
         said += f" from {known['Area that drains here']}"
     if "Empties" in known:
         said += f" and is empty {known['Empties']}"
-    try:
-        yield f"{said}; it takes {figure_words(plan, 'plants_total')} plants."
-    except Unanswered:
-        yield f"{said}."
+    if "Plants" in known:
+        count, _, cheaper = known["Plants"].partition("; ")
+        said += f"; it takes {count} plants" + (f", {cheaper}" if cheaper else "")
+    yield f"{said}."
 
 
 def _known(plan: Plan, labels: tuple[str, ...]) -> Iterator[tuple[str, str]]:

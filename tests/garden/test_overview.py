@@ -8,6 +8,7 @@ import pytest
 from interview.garden.figures import BY_KEY, find
 from interview.garden.opening import plan_of
 from interview.garden.overview import overview
+from interview.garden.planting.cheaper import fewest
 from interview.garden.store import load
 from interview.quantities.evidence import Grade
 
@@ -47,6 +48,13 @@ def test_its_measures_are_the_figures_of_the_plan(plan):
     }
     for label, key in keys.items():
         assert shown[label] == find(BY_KEY[key], plan).shown(plan.metric), label
+
+
+def test_the_count_of_plants_is_told_with_the_cheaper_ways_beside_it(plan):
+    total, least = find(BY_KEY["plants_total"], plan).shown(plan.metric), fewest(plan.planting)
+    assert least < 0.6 * int(total)
+    said = " ".join(overview(plan).sentences)
+    assert f"it takes {total} plants, with cheaper ways from {least}." in said
 
 
 def test_a_share_is_the_figure_over_its_limit(plan):
