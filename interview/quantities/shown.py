@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from interview.quantities.units import (
     Quantity,
     feet_and_inches,
+    inches,
     magnitude,
     plain_number,
     significant,
@@ -109,10 +110,12 @@ def sides_words(length: Quantity, width: Quantity, metric: bool) -> str:
 
 
 def depth_words(value: Quantity, metric: bool) -> str:
-    """Write a level to set out or a depth to dig: inches to the quarter, or whole millimetres."""
+    """Write a level to set out or a depth to dig as a tape shows it: to the quarter inch, or in
+    whole millimetres.
+    """
     if metric:
         return f"{magnitude(value, 'mm') + 0.0:.0f} mm".replace("-0 mm", "0 mm")
-    return f"{plain_number(round(magnitude(value, 'in') * 4) / 4 + 0.0)} in"
+    return inches(value)
 
 
 _US_UNIT = r"(?:ft\^0\.5/s|in/h|inch(?:es)?|in|feet|ft²|ft³|ft|yd³|cu ft|sq ft|gallons?|quarts?)"

@@ -111,18 +111,26 @@ def plain_number(number: float, digits: int = 6) -> str:
 
 def feet_and_inches(value: Quantity, denominator: int = 16) -> str:
     """Write a length as a tape shows it, such as ``12 ft 9 1/2 in``, to 1/16 inch."""
+    return _on_a_tape(value, denominator, 12 * denominator)
+
+
+def inches(value: Quantity, denominator: int = 4) -> str:
+    """Write a length as a rule shows it, such as ``15 1/4 in``, to a quarter inch."""
+    return _on_a_tape(value, denominator, 0)
+
+
+def _on_a_tape(value: Quantity, denominator: int, foot: int) -> str:
+    """Write a length in whole parts of an inch; ``foot`` of them are told as a foot."""
     parts = round(magnitude(value, "in") * denominator)
-    sign = "-" if parts < 0 else ""
-    feet, rest = divmod(abs(parts), 12 * denominator)
-    inches, over = divmod(rest, denominator)
+    feet, rest = divmod(abs(parts), foot) if foot else (0, abs(parts))
+    whole, over = divmod(rest, denominator)
     words = [f"{feet} ft"] if feet else []
     if over:
         part = Fraction(over, denominator)
-        lead = f"{inches} " if inches else ""
-        words.append(f"{lead}{part.numerator}/{part.denominator} in")
-    elif inches or not feet:
-        words.append(f"{inches} in")
-    return sign + " ".join(words)
+        words.append(f"{f'{whole} ' if whole else ''}{part} in")
+    elif whole or not feet:
+        words.append(f"{whole} in")
+    return ("-" if parts < 0 else "") + " ".join(words)
 
 
 _NAMES = {

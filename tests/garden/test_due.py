@@ -425,7 +425,7 @@ def test_the_panel_tells_what_the_stage_has_found(due_of):
         r"a \d+ ft² pond\.$",
         told[0],
     )
-    assert re.match(r"Pond \S+ in, holds .* of rain, empty in ", told[1])
+    assert re.match(r"Pond [\d /]+ in, holds .* of rain, empty in ", told[1])
 
 
 def test_a_distance_too_near_leads_the_panel(due_of):

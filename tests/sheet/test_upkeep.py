@@ -102,10 +102,10 @@ def test_sheet_card_and_worksheet_have_the_same_blanks_by_the_same_names(
 
 def test_levels_that_were_read_stand_beside_the_planned_ones(sheet):
     told = part(sheet(**READ), "LEVELS BEFORE PLANTING")
-    assert re.search(r"Floor found: +7 in; 7\.5 in +planned: 8 in down", told)
+    assert re.search(r"Floor found: +7 in; 7 1/2 in +planned: 8 in down", told)
     assert re.search(r"Notch found: +2 in +planned: 2 in down", told)
     assert re.search(r"Inlet found: +____", told)
-    assert re.search(r"Pond as dug, from the floor to where it spills: +5\.25 in", told)
+    assert re.search(r"Pond as dug, from the floor to where it spills: +5 1/4 in", told)
     assert "Water held as dug" not in part(sheet(), "LEVELS BEFORE PLANTING")
 
 

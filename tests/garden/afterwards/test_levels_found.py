@@ -59,7 +59,7 @@ def test_a_pond_half_an_inch_off_is_as_planned_and_more_is_to_be_mended(built):
     assert near.grade is Grade.GOOD and not near.change
     high = found(built(floor_readings="7.4 in"), "built_depth")
     assert high.grade is Grade.FIX
-    assert high.change == "The floor is 0.5 in too high: dig it so much deeper."
+    assert high.change == "The floor is 1/2 in too high: dig it so much deeper."
 
 
 def test_a_floor_an_inch_high_says_how_much_less_it_holds(built, figure):
@@ -75,7 +75,7 @@ def test_a_notch_too_low_is_told_from_a_floor_too_high_by_the_string_alone(built
     low = found(built(notch_reading="3 in"), "built_depth")
     assert low.change == "The notch is 1 in too low: raise its sill so much."
     both = found(built(notch_reading="2.5 in", floor_readings="7.5 in"), "built_depth")
-    assert "floor is 0.5 in too high" in both.change and "notch is 0.5 in too low" in both.change
+    assert "floor is 1/2 in too high" in both.change and "notch is 1/2 in too low" in both.change
     other = found(built(notch_reading="3 in", levels_from="other"), "built_depth")
     assert other.change == (
         "Dig the floor 1 in deeper, or raise the notch where the rim stands high enough."
@@ -115,7 +115,7 @@ def test_a_pond_over_a_foot_deep_asks_for_an_engineer(built):
 
 def test_a_floor_is_level_within_half_an_inch(built):
     level = found(built(floor_readings="8.25 in; 7.75 in; 8 in"), "built_level")
-    assert level.grade is Grade.GOOD and "0.5 in apart" in level.said
+    assert level.grade is Grade.GOOD and "1/2 in apart" in level.said
     uneven = found(built(floor_readings="8.3 in; 7.75 in; 8 in"), "built_level")
     assert uneven.grade is Grade.FIX
     assert found(built(floor_readings="8 in"), "built_level") is None

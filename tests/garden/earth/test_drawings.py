@@ -129,11 +129,17 @@ def test_a_way_or_direction_unknown_is_refused(basin):
         plan_of(basin, water_by="bucket")
 
 
+def to_the_quarter(depth):
+    """Write inches as on a tape, from the quarters of 1 in counted one by one."""
+    quarters = round(depth * 4)
+    return f"{quarters // 4}{('', ' 1/4', ' 1/2', ' 3/4')[quarters % 4]} in"
+
+
 def test_the_section_says_its_heights_and_dig_depths(basin):
     lie = lying(basin, 0.08, compost=2)
     shown = joined(cells(cross_section(lie), 76, 30))
     deep = [lie.floor_below * 12 + 5 + rise for rise in (0.08 * 84, 0)]
-    near = [f"{round(depth * 4) / 4:g} in" for depth in deep]
+    near = [to_the_quarter(depth) for depth in deep]
     assert f"Dig from the old ground: {near[0]} at the uphill" in shown
     assert f"{near[1]} at the downhill edge" in shown
     for words in (
@@ -141,8 +147,8 @@ def test_the_section_says_its_heights_and_dig_depths(basin):
         "dug to -5 in",
     ):  # fmt: skip
         assert words in shown, words
-    berm = round(lie.crest_to_toe * 48) / 4
-    assert f"The berm stands {berm:g} in from toe to crest" in shown
+    berm = to_the_quarter(lie.crest_to_toe * 12)
+    assert f"The berm stands {berm} from toe to crest" in shown
     assert re.search(r"Heights are drawn \d+ times as tall as lengths\.", shown)
 
 

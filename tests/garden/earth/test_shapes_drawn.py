@@ -202,9 +202,9 @@ def test_the_section_draws_the_layers_the_dug_surface_and_the_berm() -> None:
     shown = text_of(drawing)
     for words in (
         "crest +8 in", "full pond +6 in", "finished floor 0 in", "mulch 3 in", "compost 2 in",
-        "dug to -5 in", "toe +0.25 in", "dug surface", "berm of tamped soil",
-        "Dig from the old ground: 12.25 in at the uphill edge of the floor, 8 in at the downhill",
-        "The berm stands 7.75 in from toe to crest", "that step holds the mulch",
+        "dug to -5 in", "toe +1/4 in", "dug surface", "berm of tamped soil",
+        "Dig from the old ground: 12 1/4 in at the uphill edge of the floor, 8 in at the downhill",
+        "The berm stands 7 3/4 in from toe to crest", "that step holds the mulch",
         "Uphill there is no berm: the lawn there is as high as the crest.",
     ):  # fmt: skip
         assert words in shown, words

@@ -160,7 +160,7 @@ def test_the_shallowest_pond_follows_the_slowest_soil_that_feels_so():
 def test_rain_nearly_as_deep_as_the_pond_begins_the_range_deeper_and_says_so(plan_of, untested):
     found = plan_of({**untested, "rain_depth": "2.5 in"}).rough.sized
     assert found.raised and magnitude(found.shallowest, "in") == pytest.approx(3.5)
-    assert "A pond under 3.5 in could not hold" in " ".join(first_words(found))
+    assert "A pond under 3 1/2 in could not hold" in " ".join(first_words(found))
     assert not plan_of(untested).rough.sized.raised
     with pytest.raises(Unanswered) as gap:
         _ = plan_of({**untested, "rain_depth": "2.5 in", "deepest_pond": "2 in"}).rough.sized
