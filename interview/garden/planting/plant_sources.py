@@ -23,11 +23,11 @@ PLANT_SOURCES: dict[str, tuple[str, Source]] = {
     ),
     "SF": (
         "San Francisco list",
-        Source("San Francisco plant list, city planning department, undated", COPY),
+        Source("San Francisco plant list, in an open table of plants, undated", COPY),
     ),
     "WUCOLS": (
         "California water use list",
-        Source("Water Use Classification of Landscape Species, UC Davis, web page", READ),
+        Source("Water use of landscape species, WUCOLS, UC Davis, database, undated", READ),
     ),
     "WSU": (
         "Western Washington handbook",
@@ -41,11 +41,13 @@ PLANT_SOURCES: dict[str, tuple[str, Source]] = {
     ),
     "STEP": (
         "Ontario stormwater guide",
-        Source("Low Impact Development Planning and Design Guide, Ontario, web pages", READ),
+        Source("Low Impact Development Planning and Design Guide, TRCA, Ontario, web pages", READ),
     ),
     "MPCA": (
         "Minnesota manual",
-        Source("Minnesota Stormwater Manual, plants for swales, web page", READ),
+        Source(
+            "Minnesota Stormwater Manual, Plants for swales, web page, after a list of 2003", READ
+        ),
     ),
     "MDC": (
         "Missouri list",
@@ -53,7 +55,7 @@ PLANT_SOURCES: dict[str, tuple[str, Source]] = {
     ),
     "ILN": (
         "Illinois guide",
-        Source("Native Plant Guide for Streams and Stormwater, NRCS Illinois, p. 34", READ),
+        Source("Native Plant Guide, Natural Resources Conservation Service, Illinois, p. 34", READ),
     ),
     "NYC": (
         "New York City guide",

@@ -156,6 +156,22 @@ def _listed(plant: Plant, fact: str) -> str:
     return "; ".join(said)
 
 
+def rests_lines(
+    plant: Plant, region: PlantRegion | None, list_region: ListRegion | None
+) -> tuple[tuple[str, str], ...]:
+    """Return what its facts rest on: each source in words, with the facts that rest on it."""
+    facts: dict[str, list[str]] = {}
+    for fact, source in provenance(plant, region, list_region).items():
+        facts.setdefault(source, []).append(FACTS[fact])
+    order = sorted(facts, key=lambda source: ("memory" in source, source == NOT_KNOWN))
+    return tuple((source, ", ".join(facts[source])) for source in order)
+
+
+def decided(plant: Plant) -> tuple[Decision, ...]:
+    """Return what was decided by hand about ``plant``."""
+    return tuple(one for one in decisions() if one.scientific_name == plant.scientific_name)
+
+
 def _indicator(plant: Plant, list_region: ListRegion | None) -> str:
     rated = plant.rating_standing(list_region)
     named = ", ".join(one for one in plant.indicator_source if one in RATING_LISTS)

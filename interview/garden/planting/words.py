@@ -144,6 +144,34 @@ _SHARE = {"slight": "mildly ", "moderate": "moderately ", "severe": "severely "}
 """How a toxicity of the USDA plant table is called."""
 
 
+def stands_words(plant: Plant) -> str:
+    """Say what it stands, what it wants, whom it feeds and how it is sold, as far as is known."""
+    degrees = (
+        ("drought", plant.drought),
+        ("soil without air", plant.standing_water),
+        ("salt in the soil", plant.salt),
+    )
+    said = [f"stands {what} {_HOW_WELL[degree]}" for what, degree in degrees if degree]
+    if plant.moisture:
+        said.append(f"wants {' to '.join(plant.moisture)} water")
+    if plant.wildlife:
+        said.append(f"for {', '.join(plant.wildlife)}")
+    if plant.trade:
+        said.append(_SOLD[plant.trade])
+    return "; ".join(said)
+
+
+_HOW_WELL = {"none": "not at all", "low": "badly", "medium": "fairly", "high": "well"}
+_SOLD = {
+    "routine": "sold widely",
+    "listed": "on lists of what is sold",
+    "contract": "grown on order",
+    "collected": "gathered wild, seldom sold",
+    "unknown": "no known seller",
+}
+"""How the degrees and the ways of sale of the plant list are called."""
+
+
 def hazard_names(plant: Plant) -> str:
     """Name what may harm people or the planting in a word or two each; empty where nothing may."""
     said = []

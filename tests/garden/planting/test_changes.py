@@ -247,12 +247,14 @@ def test_a_hardiness_zone_leaves_out_what_is_not_hardy_and_says_how_that_is_know
         one for zone in plan.zones for one in (*zone.reserve, *(p.plant for p in zone.picks))
     ]
     assert offered and all(one.hardiness[0] <= 3 for one in offered)
-    why = why_plant("Verbena hastata", plan, builtin_plants(), replace(MW, hardiness_zone=2))
+    colder = replace(MW, hardiness_zone=2)
+    nothing = choose(builtin_plants(), colder, garden())
+    why = why_plant("Verbena hastata", nothing, builtin_plants(), colder)
     assert "grows in zone 3 and warmer (from memory), and you are in zone 2" in why[0]
     why = why_plant("Iris virginica", plan, builtin_plants(), cold)
     assert "zone 5 and warmer (by a list read in a second copy), and you are in zone 3" in why[0]
     hot = replace(MW, hardiness_zone=11)
-    why = why_plant("Verbena hastata", plan, builtin_plants(), hot)
+    why = why_plant("Verbena hastata", choose(builtin_plants(), hot, garden()), ALL_PICKS, hot)
     assert "grows in zone 8 and colder (from memory), and you are in zone 11" in why[0]
 
 
