@@ -240,7 +240,7 @@ def _facts(plan: Plan, plant: Plant) -> Iterator[str]:
     yield f"to {tall_words(plant, plan.metric)}{mark(plant.rests('height'))}"
     if plant.bloom_months:
         months = month_words(list(plant.bloom_months))
-        color = f", {plant.flower_color}" if plant.flower_color else ""
+        color = f", {plant.flower_color}{mark(plant.rests('color'))}" if plant.flower_color else ""
         yield f"blooms {months}{mark(plant.rests('bloom'))}{color}"
     if plant.spreads == "some":
         yield f"spreads or seeds itself{mark(plant.rests('spread'))}"

@@ -42,7 +42,7 @@ def test_a_fact_is_from_memory_unless_a_list_is_named_for_it():
             assert ("native" in memory) == (region not in plant.native_checked)
             for fact in ALWAYS_KNOWN:
                 assert (fact in memory) == (not plant.rests(fact)), plant.scientific_name
-            assert not {"standing_water", "drought", "salt", "color", "trade"} & set(memory)
+            assert not {"standing_water", "drought", "salt", "trade"} & set(memory)
 
 
 def test_every_list_that_is_named_is_known_and_so_is_every_fact():
