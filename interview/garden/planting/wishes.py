@@ -8,7 +8,7 @@ from enum import Enum
 
 from interview.garden.planting.choice import USUAL_SPACING_IN, Season
 from interview.garden.planting.home import introduced_in_state
-from interview.garden.planting.record import ListRegion, Plant, PlantRegion, State, Sun
+from interview.garden.planting.record import INSECTS, ListRegion, Plant, PlantRegion, State, Sun
 from interview.garden.size.zones import Zone
 from interview.quantities.units import Quantity, magnitude, plain_number
 
@@ -20,6 +20,21 @@ class KeepOut(Enum):
     THORNY = "thorny"
     AGGRESSIVE = "aggressive"
     LARGE = "over 8 ft"
+
+
+class Prefer(Enum):
+    """What a gardener may ask to have first, where several plants suit alike."""
+
+    INSECTS = "insects"
+    BIRDS = "birds"
+    TRADE = "trade"
+
+    def met_by(self, plant: Plant) -> bool:
+        """Tell whether the plant list says it of ``plant``."""
+        if self is Prefer.TRADE:
+            return plant.trade in ("routine", "listed")
+        named = INSECTS if self is Prefer.INSECTS else ("birds", "hummingbirds")
+        return not set(named).isdisjoint(plant.wildlife)
 
 
 @dataclass(frozen=True)
@@ -52,6 +67,7 @@ class Wishes:
     keep_out: frozenset[KeepOut] = frozenset()
     bloom: frozenset[Season] = frozenset(Season)
     road_salt: bool = False
+    prefer: frozenset[Prefer] = frozenset()
     favourites: tuple[str, ...] = ()
     """Scientific or common names, placed where they can grow whatever the other wishes say."""
     swaps: tuple[Swap, ...] = ()

@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 from interview.garden.planting.care import CARE, after_storm, first_year
 from interview.garden.planting.choose import (
     KeepOut,
+    Prefer,
     Season,
     Wishes,
     ZoneSite,
@@ -460,3 +461,21 @@ def test_what_to_do_changes_past_a_day():
     assert "time the next storm" in after_storm(hours(25)).change
     assert "silt" in after_storm(hours(60)).change
     assert "Dig out" in after_storm(hours(100)).change
+
+
+def test_a_wish_puts_first_what_the_lists_say_of_a_plant(subtests, plain_plant):
+    plain = {"wildlife": (), "trade": ""}
+    others = [plain_plant(scientific_name=f"Aaa {n}", **plain) for n in range(9)]
+    bare = garden(floor=4, side=0, rim=0)
+    for wish, facts in [
+        (Prefer.INSECTS, {"wildlife": ("caterpillars",)}),
+        (Prefer.BIRDS, {"wildlife": ("hummingbirds",)}),
+        (Prefer.TRADE, {"trade": "listed"}),
+    ]:
+        with subtests.test(wish=wish):
+            wanted = plain_plant(scientific_name="Zzz amata", **{**plain, **facts})
+            usual = choose([*others, wanted], MW, bare)
+            wished = choose([*others, wanted], replace(MW, prefer=frozenset({wish})), bare)
+            assert wanted not in [pick.plant for pick in picked(usual)]
+            assert [pick.plant for pick in picked(wished)] == [wanted]
+            assert not any(one.met_by(others[0]) for one in Prefer)
