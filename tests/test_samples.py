@@ -24,7 +24,7 @@ LEFT_USUAL = [
     "side_slope", "freeboard", "length_to_width", "berm_top", "soil_dug", "amend",
     "compost_depth", "mulch_depth", "storm_hours", "storm_shape", "peak_intensity", "barrow",
     "levels_read",
-    "plant_size", "berm_outside",
+    "plant_size", "berm_outside", "prefer_plants",
 ]  # fmt: skip
 """What the sample with the usual values leaves to the program."""
 BANNED = ("invalid", "please", "sorry", "oops", "traceback", "none type")

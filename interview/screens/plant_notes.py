@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from textual.content import Content
 
@@ -10,9 +10,10 @@ from interview.garden.plan import Plan
 from interview.garden.planting.cheaper import cheaper_ways, fewest
 from interview.garden.planting.choose import Pick, ZonePlan
 from interview.garden.planting.costs import plant_count
+from interview.garden.planting.provenance import decided, rests_lines
 from interview.garden.planting.record import Plant
 from interview.garden.planting.swap import matching
-from interview.garden.planting.words import apart_words, hazards, tall_words
+from interview.garden.planting.words import apart_words, hazards, stands_words, tall_words
 from interview.quantities.units import magnitude, plain_number, show
 from interview.screens.palette import MARKS
 from interview.sheet.plants import ZONE_WORDS, month_words, substitute_words, way_words, wet_words
@@ -84,8 +85,21 @@ def about(plan: Plan, zone: ZonePlan, pick: Pick) -> Content:
     if zone.reserve:
         others = ", ".join(short(one) for one in zone.reserve[:MOST_OTHERS])
         pieces += _labelled(f"Would do as well: {others}.")
+    pieces += _labelled(f"Known of it: {stands_words(plant)}.") if stands_words(plant) else []
     pieces.append(f"The {zone.zone.value} is under water: {wet_words(plan, zone.zone)}.\n")
+    pieces += _rests(plan, plant)
     return Content.assemble(*pieces)
+
+
+def _rests(plan: Plan, plant: Plant) -> Iterator[tuple[str, str] | str]:
+    """Yield what every fact about a plant rests on, and what was decided by hand."""
+    wishes = plan.planting.wishes
+    yield "What this rests on\n", "bold"
+    for source, facts in rests_lines(plant, wishes.region, wishes.list_region):
+        yield f"- {facts}: {source}\n", "$look" if "memory" in source else ""
+    for one in decided(plant):
+        field = one.field.replace("_", " ")
+        yield f"- {field}, {one.published}; kept: {one.kept or 'nothing'}. Why: {one.why}.\n"
 
 
 def _labelled(said: str) -> list[tuple[str, str] | str]:

@@ -78,6 +78,8 @@ def _pick(plan: Plan, pick: Pick, letter: str = "", mark: str = "") -> Markup:
         apart = apart_words(plant.spacing_in, plan.metric)
         count = f"{pick.count}; {pick.count * beds}" if beds > 1 else f"{pick.count}"
     name = [tag("b", short_name(plant)), Markup(" "), tag("i", plant.scientific_name)]
+    if plant.flower_color:
+        name.append(text(f", {plant.flower_color}"))
     if found := hazards(plant):
         said = plan.answers.told(" ".join(found)).replace(" (from memory)", "*")
         name.append(tag("span", f" ▲ CAUTION: {said}", class_="hazard"))

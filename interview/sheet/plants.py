@@ -185,9 +185,14 @@ def to_set(plan: Plan, pick: Pick, common: str, sown: bool) -> Iterator[str]:
     if sown:
         yield from wrap(f"[ ] seed of {names}", INDENT)
         return
-    apart = apart_words(plant.spacing_in, plan.metric)
+    apart = apart_words(plant.spacing_in, plan.metric) + apart_mark(plant)
     buy = f"; buy {pick.count * beds} for the {beds} beds" if beds > 1 else ""
     yield from wrap(f"[ ] {pick.count} x {names}, {apart} apart{buy}", INDENT)
+
+
+def apart_mark(plant: Plant) -> str:
+    """Return a star where the distance between plants of this kind is from memory."""
+    return "" if plant.own or plant.set_by or plant.rests("spacing") else "*"
 
 
 def _pick(plan: Plan, pick: Pick, sown: bool) -> Iterator[str]:
@@ -225,19 +230,20 @@ def substitute_words(plan: Plan, pick: Pick) -> str:
 def _facts(plan: Plan, plant: Plant) -> Iterator[str]:
     """Yield code and kind, height, bloom and habit in a few words, what is from memory marked."""
 
-    def mark(checked: bool) -> str:
+    def mark(checked: object) -> str:
         return "" if checked or plant.own else "*"
 
     listed = plan.planting.wishes.list_region
     code = rating(plant, listed)
     sure = listed is not None and (plant.well_rated(listed) or listed in plant.rated_by_one)
     yield f"{code.name}{mark(sure)} {plant.kind.value}" if code else plant.kind.value
-    yield f"to {tall_words(plant, plan.metric)}{mark(plant.checked('height'))}"
+    yield f"to {tall_words(plant, plan.metric)}{mark(plant.rests('height'))}"
     if plant.bloom_months:
         months = month_words(list(plant.bloom_months))
-        yield f"blooms {months}{mark(plant.checked('bloom'))}"
+        color = f", {plant.flower_color}{mark(plant.rests('color'))}" if plant.flower_color else ""
+        yield f"blooms {months}{mark(plant.rests('bloom'))}{color}"
     if plant.spreads == "some":
-        yield f"spreads or seeds itself{mark(False)}"
+        yield f"spreads or seeds itself{mark(plant.rests('spread'))}"
 
 
 def sketches(plan: Plan) -> Iterator[str]:

@@ -27,6 +27,7 @@ from interview.quantities.evidence import Finding, Source
 from interview.reading.foreign import shown
 from interview.sheet import (
     dig,
+    memory,
     next_steps,
     outside,
     plants,
@@ -170,6 +171,7 @@ def parts(plan: Plan) -> Iterator[list[str]]:
     yield _part("WHERE GUIDES DISAGREE", lambda: disagreements(plan, sources.mark))
     yield _part("ASSUMED UNTIL YOU ANSWER", lambda: _assumed_part(plan))
     yield _part("FORMULAS", lambda: formulas(plan, sources))
+    yield from _worked(plan, (("WHAT RESTS ON MEMORY", memory.memory),))
     yield _part("SOURCES", sources.lines)
     yield _part("WORDS", glossary)
 

@@ -33,7 +33,7 @@ WITHOUT = {
         has_rain_record rain_date_column rain_depth_column downhill_direction measured_by read_as
         surface_north plant_region wetland_list_region hardiness_zone sun natives_only keep_out
         bloom road_salt plant_size berm_outside tallest_floor tallest_rim favourites swap_out
-        levels_read levels_from""",
+        levels_read levels_from prefer_plants""",
     "another question of the same list has the verdict": """
         near_spot local_rules another_spot chosen_spot rate_from another_hole another_walker
         another_surface""",

@@ -150,7 +150,10 @@ async def test_one_comes_back_to_what_was_half_typed_over_an_answer(sit, sample)
     async with sit(path) as person:
         assert person.asked == "swap_out"
         assert person.app.focused.value == "half of it"
-        assert person.session.answers.texts["swap_out"] == "prairie ironweed for New England aster"
+        assert (
+            person.session.answers.texts["swap_out"]
+            == "Allegheny monkeyflower for prairie ironweed"
+        )
 
 
 async def test_leaving_with_nothing_typed_makes_no_file(sit, tmp_path: Path) -> None:

@@ -44,6 +44,9 @@ MOST_KINDS = Cited(5, OURS)
 ALIKE = Cited(2.0, OURS)
 """A stand-in is no more than so many times as tall as the plant it stands in for, or as low."""
 
+HARD_TO_BUY = ("collected", "unknown")
+"""How a plant is sold that few nurseries have: it comes after others, and is not left out."""
+
 PLANTS_A_KIND = Cited(8, OURS)
 """A larger zone gets one kind for about this many plants."""
 
@@ -127,16 +130,24 @@ def quality(
     """Return how good a choice it is; lower is better. The weights are this project's own."""
     found = rating(plant, list_region)
     score = 0.0 if found is None and plant.own else _distance(found, zone, hours)
-    # The rim has always been dry ground, and its plants are chosen as they ever were.
-    score += 1.0 * (dry_ground(zone, hours) and plant.usda_drought in ("none", "low"))
+    score += 1.0 * ((zone is Zone.RIM or dry_ground(zone, hours)) and thirsty(plant))
+    score += 0.5 * (_long_wet(zone, hours) and plant.standing_water in ("none", "low"))
     # A person who wrote down a plant of their own knows the place.
     score += 1.0 * (region not in plant.native_checked and not plant.own)
     score += 1.0 * bool(plant.introduced_in(region))
     score += 1.0 * plant.toxic + 0.5 * (plant.spreads == "some")
     score += 0.5 * (not plant.well_rated(list_region) and not plant.own)
     score += 1.0 * (plant.kind is PlantKind.SHRUB)
+    score += 0.5 * (plant.trade in HARD_TO_BUY)
     # Plants of many regions are the ones nurseries grow.
-    return score - 0.1 * len(plant.regions) - 0.5 * plant.checked("zones")
+    return score - 0.1 * len(plant.regions) - 0.5 * bool(plant.rests("zones"))
+
+
+def thirsty(plant: Plant) -> bool:
+    """Tell whether ``plant`` stands drought badly; where that is unknown, whether it wants wet."""
+    if plant.drought:
+        return plant.drought in ("none", "low")
+    return plant.moisture == ("high",)
 
 
 def _distance(found: Indicator | None, zone: Zone, hours: float) -> float:
@@ -147,10 +158,15 @@ def _distance(found: Indicator | None, zone: Zone, hours: float) -> float:
         best = 3.0
     elif zone is Zone.FLOOR and hours <= QUICK_HOURS.value:
         best = 1.5
-    elif zone is Zone.FLOOR and hours > DAY_HOURS.value * HOURS_SLACK.value:
+    elif _long_wet(zone, hours):
         best = 0.5
     place = list(Indicator).index(found) if found else len(Indicator)
     return abs(place - best)
+
+
+def _long_wet(zone: Zone, hours: float) -> bool:
+    """Tell whether ``zone`` is a floor under water for more than a day."""
+    return zone is Zone.FLOOR and hours > DAY_HOURS.value * HOURS_SLACK.value
 
 
 def in_bloom(plants: Iterable[Plant], season: Season) -> int:

@@ -31,7 +31,7 @@ from interview.garden.planting.wetness import (
     fits_after,
     planting_zones,
 )
-from interview.garden.planting.wishes import KeepOut, Swap, Wishes, objection, unsuited
+from interview.garden.planting.wishes import KeepOut, Prefer, Swap, Wishes, objection, unsuited
 from interview.garden.planting.words import (
     DRY_GROUND,
     DRY_NOTES,
@@ -41,10 +41,11 @@ from interview.garden.planting.words import (
     OWN_ONLY,
     ZoneGuidance,
     cautions,
+    salt_note,
 )
 from interview.garden.size.zones import Zone
 from interview.garden.storms.wet_zones import ZoneHours, zone_hours
-from interview.quantities.evidence import Finding, Grade
+from interview.quantities.evidence import OURS, Cited, Finding, Grade
 from interview.quantities.units import magnitude, quantity
 
 
@@ -109,7 +110,7 @@ def notes_of(plants: Sequence[Plant], wishes: Wishes, beds: Sequence[Bed]) -> tu
         if bed.picked and not any(one.plant.grasslike for one in bed.picked):
             notes.append(f"No grass, sedge or rush in the list suits the {bed.zone.value}.")
     if wishes.road_salt:
-        notes.append("The list says little about salt: ask a nursery which of these stand it.")
+        notes.append(salt_note(picked))
     for name in wishes.favourites:
         if not matching(plants, name):
             notes.append(stranger(name, plants))
@@ -123,6 +124,7 @@ __all__ = [
     "Pick",
     "PlantRegion",
     "PlantingPlan",
+    "Prefer",
     "Season",
     "Sun",
     "Swap",
@@ -257,12 +259,17 @@ def _places(site: ZoneSite) -> int:
     return plant_count(site.area, quantity(USUAL_SPACING_IN.value, "in"))
 
 
+PREFERRED = Cited(2.0, OURS)
+"""What a wish that a plant meets counts for, where a class of wetness counts for one."""
+
+
 def candidate(plant: Plant, wishes: Wishes, bed: Bed) -> Candidate:
     """Judge ``plant`` for one zone: how well it suits, and what speaks against it."""
     region, list_region = wishes.region, wishes.list_region
     score = quality(plant, bed.zone, bed.hours, region, list_region)
-    if wishes.road_salt and plant.salt_tolerant:
-        score -= 2.0
+    if wishes.road_salt:
+        score += {True: -2.0, False: 1.0 * (plant.salt == "none"), None: 0.0}[plant.salt_tolerant]
+    score -= PREFERRED.value * sum(one.met_by(plant) for one in wishes.prefer)
     fit = fits_after(plant, bed.zone, bed.hours, list_region, bed.worst, bed.worst_when)
     no_growth = ("" if fit.ok else fit.why, unsuited(plant, wishes))
     said = (*no_growth, objection(plant, bed.zone, wishes))

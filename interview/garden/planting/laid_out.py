@@ -24,6 +24,18 @@ _FLOWERS = "✿✽✺✦●"
 """Marks of flowers, one after the other: kinds beside each other differ in mark and letter."""
 _GRASS_BLOOM = "straw"
 _FLOWER_BLOOMS = ("violet", "gold", "pink", "blue", "white")
+_INKS = {
+    "white": "white",
+    "yellow": "gold",
+    "orange": "gold",
+    "red": "red",
+    "pink": "pink",
+    "purple": "violet",
+    "blue": "blue",
+    "green": "green",
+    "brown": "straw",
+}
+"""The ink of each color of flower in the plant list."""
 _TRIANGLE = math.sqrt(3) / 2
 """Height over side of a triangle of three plants equally far from each other."""
 
@@ -38,10 +50,15 @@ def letters(zones: Sequence[ZonePlan]) -> dict[str, str]:
 
 
 def mark_of(plant: Plant, place: int) -> tuple[str, str]:
-    """Return the mark of a kind and the color it is drawn in; ``place`` tells flowers apart."""
+    """Return the mark of a kind and the color it is drawn in; ``place`` tells flowers apart.
+
+    A flower has its own color, where the list knows it.
+    """
     if plant.kind in _MARKS:
         return _MARKS[plant.kind], _GRASS_BLOOM if plant.grasslike else "green"
-    return _FLOWERS[place % len(_FLOWERS)], _FLOWER_BLOOMS[place % len(_FLOWER_BLOOMS)]
+    return _FLOWERS[place % len(_FLOWERS)], _INKS.get(
+        plant.flower_color, _FLOWER_BLOOMS[place % len(_FLOWER_BLOOMS)]
+    )
 
 
 def planted(

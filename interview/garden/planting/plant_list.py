@@ -8,6 +8,10 @@ from importlib.resources import files
 from typing import TypeVar
 
 from interview.garden.planting.record import (
+    COLORS,
+    DEGREES,
+    TRADE,
+    WILDLIFE,
     Indicator,
     ListRegion,
     Plant,
@@ -17,7 +21,7 @@ from interview.garden.planting.record import (
     Sun,
 )
 from interview.garden.size.zones import Zone
-from interview.reading.csv_reader import SHOWN, Row, RowFault, split_rows
+from interview.reading.csv_reader import SHOWN, Row, RowFault, either, split_rows
 
 __all__ = [
     "Plant",
@@ -61,7 +65,6 @@ OPTIONAL = (
     "height_min_ft",
     "bloom_start",
     "bloom_end",
-    "zone_source",
     *(f"wetland_{one.name}" for one in ListRegion),
     "indicator_status",
     "indicator_source",
@@ -71,24 +74,37 @@ OPTIONAL = (
     "rating_conflict",
     "hardiness_min",
     "hardiness_max",
-    "hardiness_source",
     "toxic",
     "usda_toxicity",
     "spreads",
     "thorny",
     "over_8ft",
     "needs_long_wet",
-    "salt_tolerant",
     "remarks",
     "usda_symbol",
+    "standing_water",
+    "moisture",
+    "drought",
+    "salt",
+    "flower_color",
+    "trade",
+    "wildlife",
+    "regulated_in",
+    "rests_on",
+)
+
+EARLIER = (
+    "zone_source",
+    "hardiness_source",
+    "salt_tolerant",
+    "usda_drought",
     "usda_height_ft",
     "usda_height_check",
     "usda_bloom",
     "usda_bloom_check",
     "verified_fields",
-    "usda_drought",
-    "regulated_in",
 )
+"""Columns of the list of version 0.1, which a gardener's own file may be a copy of."""
 
 PLACE_COLUMNS = ("code", "name", "plant_region", "list_regions", "source")
 
@@ -120,6 +136,15 @@ def _ratings(row: Row) -> tuple[tuple[ListRegion, Indicator], ...]:
     return tuple(found)
 
 
+def _words(row: Row, column: str, allowed: tuple[str, ...]) -> tuple[str, ...]:
+    """Return the words of a cell, each one of ``allowed``."""
+    found = tuple(word.lower() for word in row.many(column))
+    if strange := next((word for word in found if word not in allowed), ""):
+        row.fault(column, f"Write {either(allowed)} for {column}, not “{strange[:SHOWN]}”.")
+        return ()
+    return found
+
+
 def _hardiness(row: Row) -> tuple[int, int] | None:
     low = row.number("hardiness_min", 1, 13, 0)
     high = row.number("hardiness_max", 1, 13, 0)
@@ -148,6 +173,7 @@ def _plant(row: Row, own: bool = False) -> Plant:
         row.fault("height_min_ft", "Make height_min_ft no more than the greatest height.")
     kind = row.members("kind", PlantKind, False) or (PlantKind.FORB,)
     salt = row.word("salt_tolerant", ("yes", "no"), "")
+    salt = {"yes": "medium", "no": "none"}.get(salt, "")
     unsaid = OWN_SOURCE if own else UNSAID
     anywhere = row.members("wetland_any", Indicator, True)
     return Plant(
@@ -164,7 +190,6 @@ def _plant(row: Row, own: bool = False) -> Plant:
         sun=row.members("sun", Sun, False),
         bloom_months=_months(row),
         zones=row.members("zones", Zone, False),
-        zone_source=row.text("zone_source") or unsaid,
         ratings=_ratings(row),
         indicator_status=row.text("indicator_status") or unsaid,
         indicator_source=row.many("indicator_source") or ((OWN_SOURCE,) if own else ()),
@@ -173,19 +198,24 @@ def _plant(row: Row, own: bool = False) -> Plant:
         rated_upl_or_unlisted=row.members("rated_upl_or_unlisted", ListRegion, True),
         rating_conflict=row.text("rating_conflict"),
         hardiness=_hardiness(row),
-        hardiness_source=row.text("hardiness_source") or unsaid,
         toxic=row.yes("toxic"),
         usda_toxicity=row.word("usda_toxicity", ("none", "slight", "moderate", "severe"), ""),
         spreads=row.word("spreads", ("no", "some", "yes"), "no"),
         thorny=row.yes("thorny"),
         over_8ft=row.yes("over_8ft") or tallest > 8,
         needs_long_wet=row.yes("needs_long_wet"),
-        salt_tolerant=None if not salt else salt == "yes",
         remarks=row.text("remarks"),
-        verified_fields=() if own else row.many("verified_fields"),
-        usda_drought=row.word("usda_drought", ("none", "low", "medium", "high"), ""),
+        standing_water=row.word("standing_water", DEGREES, ""),
+        moisture=_words(row, "moisture", DEGREES[1:]),
+        drought=row.word("drought", DEGREES, row.word("usda_drought", DEGREES, "")),
+        salt=row.word("salt", DEGREES, salt),
+        flower_color=row.word("flower_color", COLORS, ""),
+        trade=row.word("trade", TRADE, ""),
+        wildlife=_words(row, "wildlife", WILDLIFE),
         regulated_in=row.many("regulated_in"),
-        usda_bloom=row.text("usda_bloom") if row.text("usda_bloom_check") == "differs" else "",
+        rests_on="" if own else row.text("rests_on"),
+        zone_source=(row.text("zone_source") or OWN_SOURCE) if own else "",
+        hardiness_source=(row.text("hardiness_source") or OWN_SOURCE) if own else "",
         own=own,
         any_rating=anywhere[0] if anywhere else None,
     )
@@ -230,9 +260,9 @@ def read_plants(text: str) -> tuple[tuple[Plant, ...], tuple[RowFault, ...]]:
     """Return the plants of a CSV text, and the faults; a faulty row is left out.
 
     The first line names the columns. ``NEEDED`` cells must be filled in; the others may be empty
-    or absent, and a source left empty is taken as memory.
+    or absent, and what ``rests_on`` does not name is taken as memory.
     """
-    return _records(text, (*NEEDED, *OPTIONAL), NEEDED, _plant)
+    return _records(text, (*NEEDED, *OPTIONAL, *EARLIER), NEEDED, _plant)
 
 
 def read_own_plants(text: str) -> tuple[tuple[Plant, ...], tuple[RowFault, ...]]:
@@ -246,7 +276,7 @@ def read_own_plants(text: str) -> tuple[tuple[Plant, ...], tuple[RowFault, ...]]
         return (), (
             RowFault(1, "", "This is too long for a plant list; keep the plants you need."),
         )
-    known = (*NEEDED, *OPTIONAL, *OWN_ONLY)
+    known = (*NEEDED, *OPTIONAL, *EARLIER, *OWN_ONLY)
     return _records(text, known, OWN_NEEDED, _own_plant)
 
 

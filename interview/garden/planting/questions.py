@@ -185,6 +185,8 @@ KEEP_OUT = Question(
     ),
     why="Children and pets chew plants. A small garden is soon overrun by strong spreaders.",
     find_out="Answer none to keep every choice open.",
+    more="What the plant list marks as a strong spreader is planted only where you ask for it by "
+    "name, ticked or not.",
     default=lambda a: "toxic, aggressive, large" if a[site.CHILDREN] else "aggressive, large",
     caution="Some good rain garden plants are poisonous when eaten. The list marks those known.",
 )
@@ -207,6 +209,24 @@ ROAD_SALT = Question(
     why="Salt kills many plants.",
     find_out="Think of the drive and the street in winter.",
     default=always_this("no"),
+)
+
+PREFER = Question(
+    key="prefer_plants",
+    label="Plants that come first",
+    text="Which plants should come first, where several suit the bed alike?",
+    kind=Ticks(
+        (
+            ("insects", "those for bees, butterflies and other insects"),
+            ("birds", "those for birds"),
+            ("trade", "those that are widely sold"),
+        )
+    ),
+    why="Many plants suit a bed; a wish of yours then decides.",
+    find_out="Leave it at none unless one of these matters to you.",
+    default=always_this("none"),
+    more="It goes by the lists behind the plant list. They do not tell of every plant: one that "
+    "none of them names comes later, though it may do as well.",
 )
 
 FAVOURITES = Question(
@@ -290,6 +310,7 @@ STAGE = Stage(
         KEEP_OUT,
         BLOOM,
         ROAD_SALT,
+        PREFER,
         FAVOURITES,
         PLANT_SIZE,
         BERM_OUTSIDE,

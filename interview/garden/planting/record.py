@@ -81,6 +81,15 @@ RATING_LISTS = {
 """What the codes in the column ``indicator_source`` stand for."""
 
 
+DEGREES = ("none", "low", "medium", "high")
+"""How well a plant stands something."""
+COLORS = ("white", "yellow", "orange", "red", "pink", "purple", "blue", "green", "brown")
+TRADE = ("routine", "listed", "contract", "collected", "unknown")
+"""Routinely sold; on a list of what is sold; grown on order; gathered wild; no known source."""
+INSECTS = ("bees", "butterflies", "pollinators", "insects", "caterpillars")
+WILDLIFE = (*INSECTS, "hummingbirds", "birds")
+
+
 @dataclass(frozen=True)
 class Plant:
     """One species as the list has it; lengths are floats in the unit their name ends with."""
@@ -100,7 +109,6 @@ class Plant:
     sun: tuple[Sun, ...]
     bloom_months: tuple[int, ...]
     zones: tuple[Zone, ...]
-    zone_source: str
     ratings: tuple[tuple[ListRegion, Indicator], ...]
     indicator_status: str
     indicator_source: tuple[str, ...]
@@ -110,7 +118,7 @@ class Plant:
     rated_upl_or_unlisted: tuple[ListRegion, ...]
     rating_conflict: str
     hardiness: tuple[int, int] | None
-    hardiness_source: str
+    """The coldest and the warmest USDA zone it grows in."""
     toxic: bool
     usda_toxicity: str
     spreads: str
@@ -118,18 +126,30 @@ class Plant:
     thorny: bool
     over_8ft: bool
     needs_long_wet: bool
-    salt_tolerant: bool | None
-    """None where the list does not say."""
     remarks: str
-    verified_fields: tuple[str, ...]
-    usda_drought: str = ""
-    """How it stands drought by the USDA plant table: ``none``, ``low``, ``medium``, ``high``."""
+    standing_water: str = ""
+    """How its roots stand soil without air: ``none``, ``low``, ``medium``, ``high``; or unknown."""
+    moisture: tuple[str, ...] = ()
+    """How much water it wants: of ``low``, ``medium``, ``high``."""
+    drought: str = ""
+    """How it stands drought, in the same words as ``standing_water``."""
+    salt: str = ""
+    """How it stands salt in the soil, in the same words."""
+    flower_color: str = ""
+    trade: str = ""
+    """How it is sold, of ``TRADE``; empty where the list does not say."""
+    wildlife: tuple[str, ...] = ()
+    """The animals it is listed for, of ``WILDLIFE``."""
+    rests_on: str = ""
+    """What each fact rests on, as ``sun: USDA + ALB; zones: WSU p. A-5``; see ``rests``."""
+    zone_source: str = ""
+    """Where the gardener's own file says that its zones come from."""
+    hardiness_source: str = ""
+    """The same of its hardiness."""
     regulated_in: tuple[str, ...] = ()
     """Codes of the states whose list of noxious weeds named it in 2015."""
     set_by: str = ""
     """Whose the spacing is where it is that of a size of plant, not the list's own."""
-    usda_bloom: str = ""
-    """What the USDA plant table calls its season, where that differs from the months."""
     southern: bool = False
     """Whether it is grown in the southern half of the world, where spring begins in September."""
     own: bool = False
@@ -167,9 +187,19 @@ class Plant:
         """Return the rating in that region of the wetland list; None where it has none."""
         return dict(self.ratings).get(region)
 
-    def checked(self, fact: str) -> bool:
-        """Tell whether ``height``, ``bloom``, ``zones`` or ``indicator`` agrees with a source."""
-        return fact in self.verified_fields
+    @property
+    def salt_tolerant(self) -> bool | None:
+        """Whether it stands salt; None where the list does not say."""
+        return self.salt in ("medium", "high") if self.salt else None
+
+    def rests(self, fact: str) -> tuple[str, ...]:
+        """Return the codes of ``PLANT_SOURCES`` that carry ``fact``; none where it is memory."""
+        return self._rests.get(fact, ())
+
+    @cached_property
+    def _rests(self) -> dict[str, tuple[str, ...]]:
+        parts = (part.partition(": ") for part in self.rests_on.split("; ") if part)
+        return {fact: tuple(codes.split(" + ")) for fact, _, codes in parts}
 
     @cached_property
     def names(self) -> frozenset[str]:

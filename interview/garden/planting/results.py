@@ -17,7 +17,7 @@ from interview.garden.planting.plant_list import builtin_plants, with_own
 from interview.garden.planting.record import Plant, Sun
 from interview.garden.planting.stock import PlantSize, apart, at_size, sown
 from interview.garden.planting.wetness import ZoneSite
-from interview.garden.planting.wishes import KeepOut, Wishes, read_swap
+from interview.garden.planting.wishes import KeepOut, Prefer, Wishes, read_swap
 from interview.garden.size.basin import footprint_area
 from interview.garden.size.results import SizeResults
 from interview.garden.size.zones import Zone
@@ -81,6 +81,7 @@ class PlantingResults(ReadsFiles):
             keep_out=frozenset(KeepOut[one.upper()] for one in keep_out),
             bloom=frozenset(Season[one.upper()] for one in bloom),
             road_salt=answers[planting.ROAD_SALT],
+            prefer=frozenset(Prefer[one.upper()] for one in answers[planting.PREFER]),
             favourites=answers[planting.FAVOURITES],
             swaps=tuple(read_swap(words) for words in answers[planting.SWAP_OUT]),
             hardiness_zone=answers.get(planting.HARDINESS),

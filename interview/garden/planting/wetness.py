@@ -52,6 +52,12 @@ STANDS_HOURS = Cited(
 )
 """Hours at a stretch that a grown plant of each rating is taken to live through now and then."""
 
+AIRLESS_HOURS = Cited(
+    {"none": DAY_HOURS.value, "low": USUAL_HOURS.value},
+    Source("hours drawn from how roots stand soil without air, a day a step", Provenance.OURS),
+)
+"""Hours at a stretch that a plant is given which stands soil without air badly, or not at all."""
+
 _SUITED: dict[Zone, tuple[tuple[float, tuple[Indicator, ...]], ...]] = {
     Zone.FLOOR: (
         (QUICK_HOURS.value, (*_WET, Indicator.FAC, Indicator.FACU)),
@@ -147,6 +153,16 @@ def rating(plant: Plant, region: ListRegion | None) -> Indicator | None:
     return plant.indicator(region) if region else None
 
 
+def _airless_hours(plant: Plant, zone: Zone) -> float:
+    """Return the hours that the roots of ``plant`` are given without air.
+
+    A published table that puts it into ``zone`` goes before that.
+    """
+    if zone in plant.zones and plant.rests("zones"):
+        return LONGEST_HOURS.value
+    return AIRLESS_HOURS.value.get(plant.standing_water, LONGEST_HOURS.value)
+
+
 def dry_ground(zone: Zone, hours: float, worst: float = 0.0) -> bool:
     """Tell whether ``zone`` is a floor or a side to plant as dry ground, as the rim is.
 
@@ -226,6 +242,15 @@ def fits_after(
         trouble = "too wet for it" if drier else "too dry for it"
         return Fit(False, f"The {zone.value} {stands}, {trouble} ({said}).")
     limit = STANDS_HOURS.value[found]
+    airless = _airless_hours(plant, zone)
+    if max(wet, min(worst, LONGEST_HOURS.value)) > airless * HOURS_SLACK.value + 1e-9:
+        under = f"for {worst:.0f} h {worst_when}".rstrip() if worst > wet else f"about {wet:.0f} h"
+        degree = {"none": "do not stand", "low": "stand badly"}[plant.standing_water]
+        return Fit(
+            False,
+            f"The {zone.value} is under water {under}; its roots {degree} soil without air, so "
+            f"it is given {airless:.0f} h.",
+        )
     if min(worst, LONGEST_HOURS.value) > limit * HOURS_SLACK.value + 1e-9:
         return Fit(
             False,

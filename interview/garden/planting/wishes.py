@@ -8,7 +8,7 @@ from enum import Enum
 
 from interview.garden.planting.choice import USUAL_SPACING_IN, Season
 from interview.garden.planting.home import introduced_in_state
-from interview.garden.planting.record import ListRegion, Plant, PlantRegion, State, Sun
+from interview.garden.planting.record import INSECTS, ListRegion, Plant, PlantRegion, State, Sun
 from interview.garden.size.zones import Zone
 from interview.quantities.units import Quantity, magnitude, plain_number
 
@@ -20,6 +20,21 @@ class KeepOut(Enum):
     THORNY = "thorny"
     AGGRESSIVE = "aggressive"
     LARGE = "over 8 ft"
+
+
+class Prefer(Enum):
+    """What a gardener may ask to have first, where several plants suit alike."""
+
+    INSECTS = "insects"
+    BIRDS = "birds"
+    TRADE = "trade"
+
+    def met_by(self, plant: Plant) -> bool:
+        """Tell whether the plant list says it of ``plant``."""
+        if self is Prefer.TRADE:
+            return plant.trade in ("routine", "listed")
+        named = INSECTS if self is Prefer.INSECTS else ("birds", "hummingbirds")
+        return not set(named).isdisjoint(plant.wildlife)
 
 
 @dataclass(frozen=True)
@@ -52,6 +67,7 @@ class Wishes:
     keep_out: frozenset[KeepOut] = frozenset()
     bloom: frozenset[Season] = frozenset(Season)
     road_salt: bool = False
+    prefer: frozenset[Prefer] = frozenset()
     favourites: tuple[str, ...] = ()
     """Scientific or common names, placed where they can grow whatever the other wishes say."""
     swaps: tuple[Swap, ...] = ()
@@ -77,12 +93,22 @@ def unsuited(plant: Plant, wishes: Wishes) -> str:
     """Return why ``plant`` cannot thrive in this bed; empty where it can."""
     if wishes.sun not in plant.sun:
         return f"It wants {sun_words(plant.sun)}."
+    if wishes.place and wishes.place.code in plant.regulated_in:
+        return f"The list of noxious weeds of {wishes.place.name} named it in 2015."
     zone = wishes.hardiness_zone
-    if zone is not None and plant.hardiness and not _hardy(plant.hardiness, zone):
-        low, high = plant.hardiness
-        known = "by your own file" if plant.own else "from memory"
-        return f"It is hardy in zones {low} to {high} ({known}), and you are in zone {zone}."
-    return ""
+    return "" if zone is None or not plant.hardiness else _frozen(plant, plant.hardiness, zone)
+
+
+def _frozen(plant: Plant, span: tuple[int, int], zone: int) -> str:
+    """Return why ``plant`` stands the winters or the summers of ``zone`` badly, or nothing."""
+    low, high = span
+    if low <= zone <= high:
+        return ""
+    fact, limit = ("hardiness_min", low) if zone < low else ("hardiness_max", high)
+    known = "by a list read in a second copy" if plant.rests(fact) else "from memory"
+    known = "by your own file" if plant.own else known
+    way = "warmer" if zone < low else "colder"
+    return f"It grows in zone {limit} and {way} ({known}), and you are in zone {zone}."
 
 
 def sun_words(sun: tuple[Sun, ...]) -> str:
@@ -91,12 +117,11 @@ def sun_words(sun: tuple[Sun, ...]) -> str:
     return " or ".join(words[one] for one in sun)
 
 
-def _hardy(span: tuple[int, int], zone: int) -> bool:
-    return span[0] <= zone <= span[1]
-
-
 def objection(plant: Plant, zone: Zone, wishes: Wishes) -> str:
-    """Return why ``plant`` goes against the wishes in ``zone``; empty where it does not."""
+    """Return why ``plant`` goes against the wishes in ``zone``; empty where it does not.
+
+    What spreads hard goes against them always: it is planted only where it is asked for by name.
+    """
     if wishes.natives_only and not plant.at_home(wishes.region):
         return NOT_NATIVE
     if wishes.natives_only and wishes.place and introduced_in_state(plant, wishes.place):
@@ -108,7 +133,9 @@ def objection(plant: Plant, zone: Zone, wishes: Wishes) -> str:
     marks = (
         (KeepOut.TOXIC, plant.toxic, "It is toxic or can irritate."),
         (KeepOut.THORNY, plant.thorny, "It is thorny or sharp."),
-        (KeepOut.AGGRESSIVE, plant.aggressive, "It spreads hard."),
         (KeepOut.LARGE, plant.over_8ft, "It grows over 8 ft (2.4 m)."),
     )
+    unasked = KeepOut.AGGRESSIVE in wishes.keep_out or not plant.own
+    if plant.aggressive and unasked:
+        return "It spreads hard: it is planted only where you ask for it by name."
     return next((said for mark, has, said in marks if has and mark in wishes.keep_out), "")

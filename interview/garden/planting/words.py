@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
+from interview.garden.planting.choice import HARD_TO_BUY
 from interview.garden.planting.home import introduced_at
 from interview.garden.planting.record import ListRegion, Plant, PlantRegion
 from interview.garden.planting.wishes import NOT_NATIVE
@@ -88,10 +90,22 @@ OWN_ONLY = (
 )
 
 FROM_MEMORY = (
-    "Spacing, sun, hardiness and hazard marks in the plant list are from memory, and so are most "
-    "zones and all that is marked *: check each plant with a nursery before you buy. A local list "
-    "of invasive plants overrules this one."
+    "What is marked * is from memory, and so are the warmest zone, thorns, and most of what grows "
+    "on floor, side or rim: check each plant with a nursery before you buy. A local list of "
+    "invasive plants overrules this one."
 )
+
+
+def salt_note(plants: Sequence[Plant]) -> str:
+    """Say which of ``plants`` are not known to stand salt."""
+    doubtful = dict.fromkeys(short_name(one) for one in plants if not one.salt_tolerant)
+    if not doubtful:
+        return "All these stand some salt in the soil; road salt on the leaves is another matter."
+    return (
+        f"Not known to stand road salt: {', '.join(doubtful)}. Set them farthest from where salted "
+        "water comes in, or ask a nursery."
+    )
+
 
 _IMPLIED = frozenset(
     (
@@ -130,6 +144,34 @@ _SHARE = {"slight": "mildly ", "moderate": "moderately ", "severe": "severely "}
 """How a toxicity of the USDA plant table is called."""
 
 
+def stands_words(plant: Plant) -> str:
+    """Say what it stands, what it wants, whom it feeds and how it is sold, as far as is known."""
+    degrees = (
+        ("drought", plant.drought),
+        ("soil without air", plant.standing_water),
+        ("salt in the soil", plant.salt),
+    )
+    said = [f"stands {what} {_HOW_WELL[degree]}" for what, degree in degrees if degree]
+    if plant.moisture:
+        said.append(f"wants {' to '.join(plant.moisture)} water")
+    if plant.wildlife:
+        said.append(f"for {', '.join(plant.wildlife)}")
+    if plant.trade:
+        said.append(_SOLD[plant.trade])
+    return "; ".join(said)
+
+
+_HOW_WELL = {"none": "not at all", "low": "badly", "medium": "fairly", "high": "well"}
+_SOLD = {
+    "routine": "sold widely",
+    "listed": "on lists of what is sold",
+    "contract": "grown on order",
+    "collected": "gathered wild, seldom sold",
+    "unknown": "no known seller",
+}
+"""How the degrees and the ways of sale of the plant list are called."""
+
+
 def hazard_names(plant: Plant) -> str:
     """Name what may harm people or the planting in a word or two each; empty where nothing may."""
     said = []
@@ -147,16 +189,23 @@ def hazards(plant: Plant) -> tuple[str, ...]:
     memory = "" if plant.own else " (from memory)"
     said = []
     if plant.toxic:
-        said.append(f"Can harm people or pets if eaten or touched{memory}.")
+        known = unless_read(plant, "toxicity")
+        said.append(f"Can harm people or pets if eaten or touched{known}.")
     if plant.usda_toxicity not in ("", "none"):
         said.append(f"The USDA plant table calls its toxicity {plant.usda_toxicity}.")
     if plant.aggressive:
-        said.append(f"Spreads hard and can crowd out its neighbors{memory}.")
+        known = unless_read(plant, "spread")
+        said.append(f"Spreads hard and can crowd out its neighbors{known}.")
     if plant.thorny:
         said.append(f"Thorny or sharp{memory}.")
     if _tells_a_hazard(plant):
         said.append(remark_words(plant))
     return tuple(said)
+
+
+def unless_read(plant: Plant, fact: str) -> str:
+    """Return `` (from memory)`` where nothing that was read stands behind ``fact``."""
+    return "" if plant.own or plant.rests(fact) else " (from memory)"
 
 
 def _tells_a_hazard(plant: Plant) -> bool:
@@ -180,7 +229,6 @@ def doubts(
     plant: Plant, region: PlantRegion | None, list_region: ListRegion | None
 ) -> tuple[str, ...]:
     """Return what else to know before planting it, one sentence each, the weightiest first."""
-    memory = "" if plant.own else " (from memory)"
     said = home_doubts(plant, region)
     standing = plant.rating_standing(list_region)
     if not plant.well_rated(list_region) and not plant.own:
@@ -191,7 +239,9 @@ def doubts(
             f"The list of noxious weeds of {where} named it in 2015: ask before you plant it."
         )
     if plant.spreads == "some":
-        said.append(f"Spreads or seeds itself{memory}.")
+        said.append(f"Spreads or seeds itself{unless_read(plant, 'spread')}.")
+    if plant.trade in HARD_TO_BUY:
+        said.append("The USDA plant table knows nobody who grows it for sale: ask early.")
     if plant.over_8ft:
         said.append("Grows over 8 ft (2.4 m).")
     if plant.needs_long_wet:

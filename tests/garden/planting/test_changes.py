@@ -95,9 +95,9 @@ def test_without_a_swap_the_kinds_share_the_ground_as_ever():
 
 def test_one_plant_is_swapped_for_the_one_that_is_named():
     gone = BASE.zones[0].picks[-1].plant
-    wanted = named("Iris versicolor")
+    wanted = named("Chelone glabra")
     plan = choose(
-        builtin_plants(), replace(MW, swaps=(Swap(gone.common_name, "Iris versicolor"),)), garden()
+        builtin_plants(), replace(MW, swaps=(Swap(gone.common_name, "Chelone glabra"),)), garden()
     )
     pick = plan.zones[0].picks[-1]
     assert pick.plant is wanted and pick.favourite
@@ -122,10 +122,10 @@ def test_a_named_plant_that_would_drown_or_parch_is_not_put_in_and_the_plan_says
 
 def test_a_favourite_takes_the_place_of_a_plant_that_was_left_out():
     gone = BASE.zones[0].picks[-1].plant
-    wishes = replace(MW, swaps=(Swap(gone.common_name),), favourites=("Iris versicolor",))
+    wishes = replace(MW, swaps=(Swap(gone.common_name),), favourites=("Chelone glabra",))
     plan = choose(builtin_plants(), wishes, garden())
-    assert plan.zones[0].picks[-1].plant.scientific_name == "Iris versicolor"
-    rest = [one for one in planted(plan) if one[1] != "Iris versicolor"]
+    assert plan.zones[0].picks[-1].plant.scientific_name == "Chelone glabra"
+    rest = [one for one in planted(plan) if one[1] != "Chelone glabra"]
     assert rest == [one for one in planted(BASE) if one[1] != gone.scientific_name]
 
 
@@ -240,15 +240,22 @@ def test_elsewhere_it_is_a_caution_in_the_names_of_places():
     assert not any("southcentral" in said or "2007" in said for said in mine.cautions)
 
 
-def test_a_hardiness_zone_leaves_out_what_is_not_hardy_and_says_that_it_is_from_memory():
-    cold = replace(MW, hardiness_zone=2)
+def test_a_hardiness_zone_leaves_out_what_is_not_hardy_and_says_how_that_is_known():
+    cold = replace(MW, hardiness_zone=3)
     plan = choose(builtin_plants(), cold, garden())
     offered = [
         one for zone in plan.zones for one in (*zone.reserve, *(p.plant for p in zone.picks))
     ]
-    assert offered and all(one.hardiness[0] <= 2 for one in offered)
-    why = why_plant("Verbena hastata", plan, builtin_plants(), cold)
-    assert "hardy in zones 3 to 8 (from memory), and you are in zone 2" in why[0]
+    assert offered and all(one.hardiness[0] <= 3 for one in offered)
+    colder = replace(MW, hardiness_zone=2)
+    nothing = choose(builtin_plants(), colder, garden())
+    why = why_plant("Verbena hastata", nothing, builtin_plants(), colder)
+    assert "grows in zone 3 and warmer (from memory), and you are in zone 2" in why[0]
+    why = why_plant("Iris virginica", plan, builtin_plants(), cold)
+    assert "zone 5 and warmer (by a list read in a second copy), and you are in zone 3" in why[0]
+    hot = replace(MW, hardiness_zone=11)
+    why = why_plant("Verbena hastata", choose(builtin_plants(), hot, garden()), ALL_PICKS, hot)
+    assert "grows in zone 8 and colder (from memory), and you are in zone 11" in why[0]
 
 
 def test_a_plant_that_would_not_live_through_the_worst_case_is_left_out():

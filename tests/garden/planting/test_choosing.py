@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 from interview.garden.planting.care import CARE, after_storm, first_year
 from interview.garden.planting.choose import (
     KeepOut,
+    Prefer,
     Season,
     Wishes,
     ZoneSite,
@@ -20,7 +21,7 @@ from interview.garden.planting.choose import (
     zone_hours,
 )
 from interview.garden.planting.count import drifts, fewest, plant_count, shared_counts
-from interview.garden.planting.plant_list import builtin_plants
+from interview.garden.planting.plant_list import builtin_places, builtin_plants
 from interview.garden.planting.record import Indicator, ListRegion, PlantKind, PlantRegion, Sun
 from interview.garden.size.zones import Zone
 from interview.quantities.evidence import Grade
@@ -56,6 +57,8 @@ def plain_plant():
             "zones": tuple(Zone),
             "ratings": rated,
             "needs_long_wet": False,
+            "standing_water": "",
+            "spreads": "no",
             "regions": (PlantRegion.MW,),
             "sun": tuple(Sun),
         }
@@ -281,7 +284,6 @@ def test_heights_are_kept_to_on_floor_and_rim():
     [
         (KeepOut.TOXIC, lambda plant: plant.toxic),
         (KeepOut.THORNY, lambda plant: plant.thorny),
-        (KeepOut.AGGRESSIVE, lambda plant: plant.aggressive),
         (KeepOut.LARGE, lambda plant: plant.over_8ft),
     ],
 )
@@ -361,15 +363,72 @@ def test_outside_the_list_no_plant_is_named_but_each_zone_is_described():
     assert "no kinds are named" in plan.notes[0]
 
 
-def test_road_salt_prefers_plants_known_to_stand_it_and_says_how_little_is_known(plain_plant):
-    hardy = plain_plant(scientific_name="Zzz salsa", salt_tolerant=True)
-    others = [plain_plant(scientific_name=f"Aaa {n}") for n in range(9)]
+def test_road_salt_prefers_plants_known_to_stand_it_and_names_the_others(plain_plant):
+    hardy = plain_plant(scientific_name="Zzz salsa", salt="medium")
+    others = [plain_plant(scientific_name=f"Aaa {n}", salt="") for n in range(9)]
     bare = garden(floor=4, side=0, rim=0)
     usual = choose([*others, hardy], MW, bare)
     salted = choose([*others, hardy], replace(MW, road_salt=True), bare)
     assert hardy not in [pick.plant for pick in picked(usual)]
     assert [pick.plant for pick in picked(salted)] == [hardy]
-    assert any("salt" in note for note in salted.notes)
+    assert any(note.startswith("All these stand some salt") for note in salted.notes)
+    tender = choose(others, replace(MW, road_salt=True), bare)
+    name = picked(tender)[0].plant.common_name
+    assert any(note.startswith(f"Not known to stand road salt: {name}") for note in tender.notes)
+    worst = replace(others[0], scientific_name="Aaa", salt="none")
+    salted = choose([worst, *others], replace(MW, road_salt=True), bare)
+    assert worst not in [pick.plant for pick in picked(salted)]
+
+
+def test_roots_that_stand_no_air_badly_cut_down_the_hours(subtests, plain_plant):
+    # The hours are a choice of this project; the degrees are those of the USDA plant table.
+    for degree, longest in [("none", 24), ("low", 48), ("medium", 72), ("high", 72), ("", 72)]:
+        with subtests.test(degree=degree):
+            plant = plain_plant(Indicator.FACW, standing_water=degree, rests_on="")
+            assert fit(plant, Zone.FLOOR, longest * 1.1)
+            assert not fit(plant, Zone.FLOOR, longest * 1.1 + 0.1)
+            tabled = replace(plant, rests_on="zones: WSU p. A-5")
+            assert fit(tabled, Zone.FLOOR, 72)
+    plant = plain_plant(Indicator.FACW, standing_water="none", rests_on="")
+    why = fits(plant, Zone.FLOOR, hours(30), ListRegion.MW).why
+    assert "about 30 h; its roots do not stand soil without air, so it is given 24 h" in why
+
+
+def test_what_spreads_hard_is_planted_only_where_it_is_asked_for_by_name():
+    hard = [one for one in builtin_plants() if one.aggressive and PlantRegion.MW in one.regions]
+    assert len(hard) > 10
+    plan = choose(builtin_plants(), replace(MW, keep_out=frozenset()), garden())
+    offered = [*(p.plant for p in picked(plan)), *(p for zone in plan.zones for p in zone.reserve)]
+    assert not any(plant.aggressive for plant in offered)
+    wished = choose(builtin_plants(), replace(MW, favourites=("Spartina pectinata",)), garden())
+    mine = next(pick for pick in picked(wished) if pick.favourite)
+    assert mine.plant.scientific_name == "Spartina pectinata"
+    assert "It spreads hard" in mine.against
+
+
+def test_a_regulated_plant_is_offered_nowhere_in_the_state_that_regulates_it(subtests):
+    states = {one.code: one for one in builtin_places()}
+    for plant in (one for one in builtin_plants() if one.regulated_in):
+        for code in plant.regulated_in:
+            with subtests.test(plant=plant.scientific_name, state=code):
+                state = states[code]
+                here = Wishes(
+                    state.plant_region,
+                    state.list_regions[0],
+                    natives_only=False,
+                    favourites=(plant.scientific_name,),
+                    place=state,
+                )
+                plan = choose(builtin_plants(), here, garden())
+                offered = [p.plant for p in picked(plan)]
+                offered += [one for zone in plan.zones for one in zone.reserve]
+                assert plant not in offered and plan.homeless == (plant,)
+                why = " ".join(why_plant(plant.scientific_name, plan, builtin_plants(), here))
+                assert f"noxious weeds of {state.name} named it in 2015" in why
+                elsewhere = replace(here, place=states["ND"])
+                assert plant in [
+                    p.plant for p in picked(choose(builtin_plants(), elsewhere, garden()))
+                ]
 
 
 def test_the_first_year_begins_with_the_month_of_planting():
@@ -402,3 +461,21 @@ def test_what_to_do_changes_past_a_day():
     assert "time the next storm" in after_storm(hours(25)).change
     assert "silt" in after_storm(hours(60)).change
     assert "Dig out" in after_storm(hours(100)).change
+
+
+def test_a_wish_puts_first_what_the_lists_say_of_a_plant(subtests, plain_plant):
+    plain = {"wildlife": (), "trade": ""}
+    others = [plain_plant(scientific_name=f"Aaa {n}", **plain) for n in range(9)]
+    bare = garden(floor=4, side=0, rim=0)
+    for wish, facts in [
+        (Prefer.INSECTS, {"wildlife": ("caterpillars",)}),
+        (Prefer.BIRDS, {"wildlife": ("hummingbirds",)}),
+        (Prefer.TRADE, {"trade": "listed"}),
+    ]:
+        with subtests.test(wish=wish):
+            wanted = plain_plant(scientific_name="Zzz amata", **{**plain, **facts})
+            usual = choose([*others, wanted], MW, bare)
+            wished = choose([*others, wanted], replace(MW, prefer=frozenset({wish})), bare)
+            assert wanted not in [pick.plant for pick in picked(usual)]
+            assert [pick.plant for pick in picked(wished)] == [wanted]
+            assert not any(one.met_by(others[0]) for one in Prefer)

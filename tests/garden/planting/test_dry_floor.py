@@ -99,13 +99,13 @@ def test_on_dry_ground_plants_that_stand_drought_badly_come_later():
     plant = next(one for one in builtin_plants() if one.scientific_name == "Rudbeckia hirta")
 
     def score(drought, hours):
-        told = replace(plant, usda_drought=drought)
+        told = replace(plant, drought=drought, moisture=())
         return quality(told, Zone.SIDE, hours, PlantRegion.MW, ListRegion.MW)
 
     for worse in ("none", "low"):
         assert score(worse, 2) > score("medium", 2) == score("high", 2) == score("", 2)
         assert score(worse, 9) == score("high", 9)
-    picked = [pick.plant.usda_drought for pick in side_plan(2).zones[0].picks]
+    picked = [pick.plant.drought for pick in side_plan(2).zones[0].picks]
     assert picked and not {"none", "low"} & set(picked)
 
 

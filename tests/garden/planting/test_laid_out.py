@@ -1,6 +1,7 @@
 """Where each plant of a drawing stands."""
 
 import datetime as dt
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -8,10 +9,12 @@ from shapely.geometry import Point, Polygon
 
 from interview.drawing import scene
 from interview.drawing.paint import Tone, paint
-from interview.drawing.scene import Label, Material, Sprig
+from interview.drawing.scene import BLOOMS, Label, Material, Sprig
 from interview.garden import pictures
 from interview.garden.opening import plan_of
-from interview.garden.planting.laid_out import letters
+from interview.garden.planting.laid_out import letters, mark_of
+from interview.garden.planting.plant_list import builtin_plants
+from interview.garden.planting.record import PlantKind
 from interview.garden.store import load
 from interview.quantities.units import magnitude
 
@@ -107,3 +110,16 @@ def test_letters_are_given_in_the_order_of_the_list(plan):
     names = letters(zones)
     assert list(names.values())[:3] == ["a", "b", "c"]
     assert len(set(names.values())) == len(names)
+
+
+def test_a_flower_is_drawn_in_its_own_color_where_the_list_knows_it(subtests):
+    inks = {"yellow": "gold", "orange": "gold", "purple": "violet", "brown": "straw"}
+    for plant in builtin_plants():
+        with subtests.test(plant=plant.scientific_name):
+            _, ink = mark_of(plant, 0)
+            assert ink in BLOOMS
+            if plant.kind is PlantKind.FORB:
+                assert plant.flower_color
+                assert ink == inks.get(plant.flower_color, plant.flower_color)
+    unknown = replace(builtin_plants()[0], kind=PlantKind.FORB, flower_color="")
+    assert len({mark_of(unknown, place) for place in range(5)}) == 5

@@ -40,7 +40,7 @@ def test_a_row_a_gardener_adds_is_read():
     assert plant.indicator(ListRegion.MW) is Indicator.FACW
     assert plant.indicator(ListRegion.GP) is None
     assert plant.salt_tolerant is None
-    assert plant.zone_source == "from memory, not checked"
+    assert plant.rests("zones") == ()
     assert plant.rating_standing(ListRegion.MW) == "its wetness rating is from memory"
 
 

@@ -1,10 +1,21 @@
 """Where each fact of a plant comes from, told for every species; and care of the planting."""
 
+import calendar
+from collections import Counter
 from dataclasses import replace
 
 from interview.garden.planting.care import SIGNS, after_storm_steps
 from interview.garden.planting.plant_list import builtin_plants
-from interview.garden.planting.provenance import FACTS, from_memory, provenance
+from interview.garden.planting.plant_sources import PLANT_SOURCES
+from interview.garden.planting.provenance import (
+    FACTS,
+    NOT_KNOWN,
+    by_standing,
+    decisions,
+    from_memory,
+    provenance,
+    standing,
+)
 from interview.garden.planting.record import RATING_LISTS, ListRegion, PlantRegion
 from interview.garden.planting.words import cautions, doubts, hazards, remarks
 from interview.quantities.evidence import Provenance
@@ -16,19 +27,87 @@ def test_every_fact_of_every_species_has_a_source_in_words(subtests):
             for plant in builtin_plants():
                 for listed in ListRegion:
                     told = provenance(plant, region, listed)
-                    assert tuple(told) == FACTS
+                    assert tuple(told) == tuple(FACTS)
                     assert all(told.values()), plant.scientific_name
 
 
-def test_a_fact_is_from_memory_unless_the_list_says_it_was_verified():
+ALWAYS_KNOWN = {"height", "zones", "spacing", "sun", "hardiness_min", "hardiness_max"}
+ALWAYS_KNOWN |= {"spread", "toxicity", "thorns"}
+
+
+def test_a_fact_is_from_memory_unless_a_list_is_named_for_it():
     for plant in builtin_plants():
         for region in plant.regions:
             memory = from_memory(plant, region, ListRegion.MW)
-            assert {"spacing", "sun", "hardiness", "hazards"} <= set(memory)
-            for fact in ("height", "bloom"):
-                assert (fact in memory) != (fact in plant.verified_fields), plant.scientific_name
             assert ("native" in memory) == (region not in plant.native_checked)
-            assert ("zones" in memory) == ("zones" not in plant.verified_fields)
+            for fact in ALWAYS_KNOWN:
+                assert (fact in memory) == (not plant.rests(fact)), plant.scientific_name
+            assert not {"standing_water", "drought", "salt", "trade"} & set(memory)
+
+
+def test_every_list_that_is_named_is_known_and_so_is_every_fact():
+    for plant in builtin_plants():
+        for part in filter(None, plant.rests_on.split("; ")):
+            fact, _, codes = part.partition(": ")
+            assert fact in FACTS and codes, plant.scientific_name
+            named = [one.partition(" ")[0] for one in codes.split(" + ")]
+            assert set(named) <= set(PLANT_SOURCES) and len(set(named)) == len(named)
+
+
+def test_what_was_read_in_a_second_copy_is_never_called_published_alone():
+    plant = replace(builtin_plants()[0], rests_on="sun: USDA; zones: WSU p. A-5; salt: STEP + EW")
+    told = provenance(plant, plant.regions[0], ListRegion.MW)
+    assert told["sun"] == "published, read in a second copy: USDA plant table"
+    assert told["zones"] == "published: Western Washington handbook, p. A-5"
+    assert told["salt"].startswith("published: Ontario") and told["salt"].endswith("of the Woods")
+    assert standing(plant, "sun") == "published, read in a second copy"
+    assert standing(plant, "zones") == standing(plant, "salt") == "published"
+    assert standing(plant, "hardiness_max") == "from memory, not checked"
+    assert standing(replace(plant, trade="", rests_on=""), "trade") == NOT_KNOWN
+
+
+def test_every_fact_of_every_plant_counts_once():
+    for fact, count in by_standing(builtin_plants()).items():
+        assert sum(count.values()) == len(builtin_plants()), fact
+
+
+def test_what_was_decided_by_hand_is_what_the_list_holds(subtests):
+    by_name = {one.scientific_name: one for one in builtin_plants()}
+    held = {
+        "sun": lambda one: ";".join(sun.value for sun in one.sun),
+        "zones": lambda one: ";".join(zone.value for zone in one.zones),
+        "hardiness_min": lambda one: str(one.hardiness[0]),
+        "hardiness_max": lambda one: str(one.hardiness[1]),
+        "spacing_in": lambda one: f"{one.spacing_in:g}",
+        "height_max_ft": lambda one: f"{one.height_max_ft:g}",
+        "toxic": lambda one: "yes" if one.toxic else "no",
+        "spreads": lambda one: one.spreads,
+        "standing_water": lambda one: one.standing_water,
+        "flower_color": lambda one: one.flower_color,
+        "trade": lambda one: one.trade,
+        "regulated_in": lambda one: ";".join(one.regulated_in),
+        "scientific_name": lambda one: one.scientific_name,
+        "bloom": lambda one: f"{month(one.bloom_months[0])} to {month(one.bloom_months[-1])}",
+    }
+    for one in decisions():
+        with subtests.test(one=one):
+            assert one.published and one.why
+            if one.field != "copies":
+                assert held[one.field](by_name[one.scientific_name]) == one.kept
+    fields = Counter(one.field for one in decisions())
+    assert fields["copies"] == 22 and fields["toxic"] == 3 and fields["scientific_name"] == 6
+    assert fields["sun"] >= 5 and fields["zones"] >= 22 and fields["spreads"] >= 25
+
+
+def month(number):
+    return calendar.month_abbr[number]
+
+
+def test_a_plant_answers_to_the_name_that_the_usda_accepts():
+    for one in decisions():
+        if one.field == "scientific_name":
+            plant = next(p for p in builtin_plants() if p.scientific_name == one.kept)
+            assert plant.answers_to(one.published.removeprefix("USDA "))
 
 
 def test_a_rating_two_lists_agree_on_names_the_lists():
@@ -45,7 +124,6 @@ def test_an_own_plant_is_the_gardeners_word_for_every_fact():
         own=True,
         zone_source="mine",
         hardiness_source="mine",
-        verified_fields=(),
     )
     assert from_memory(plant, None, None) == []
     assert set(provenance(plant, None, None).values()) == {"mine", "your own plant file"}

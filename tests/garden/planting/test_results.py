@@ -55,7 +55,10 @@ def test_the_sheet_names_each_plant_with_its_code_size_bloom_and_distance(sample
     for zone in plan.planting.chosen.zones:
         for pick in zone.picks:
             assert f"[ ] {pick.count} x " in sheet
-            assert f"({pick.plant.scientific_name}), {pick.plant.spacing_in:g} in apart" in sheet
+            star = "" if pick.plant.rests("spacing") else "*"
+            apart = f"{pick.plant.spacing_in:g} in{star} apart"
+            assert f"({pick.plant.scientific_name}), {apart}" in sheet
+            assert not pick.plant.flower_color or f", {pick.plant.flower_color}" in sheet
     assert sheet.count("which suits it") == 0
     assert sheet.count("Codes that stand this:") == 3
     assert sheet.count("OBL almost always") == 1
@@ -95,10 +98,10 @@ def test_a_record_that_cannot_be_read_does_not_hold_up_the_plants(sample):
 
 
 def test_a_swap_on_file_changes_that_plant_alone(sample):
-    plan = sample(swap_out="closed bottle gentian for New England aster")
+    plan = sample(swap_out="closed bottle gentian for white turtlehead")
     before = sample(swap_out="none")
     changed = [pair for pair in zip(names(before), names(plan), strict=True) if pair[0] != pair[1]]
-    assert changed == [("Gentiana andrewsii", "Symphyotrichum novae-angliae")]
+    assert changed == [("Gentiana andrewsii", "Chelone glabra")]
     assert "in place of closed bottle gentian" in said(plan_text(plan))
 
 
@@ -131,7 +134,7 @@ def test_the_figures_tell_every_plant_and_where_its_facts_come_from(sample):
     assert [row["scientific_name"] for row in told] == names(plan)
     assert sum(row["count"] for row in told) == plan.planting.chosen.total
     for row in told:
-        assert {"spacing", "sun", "hardiness"} <= set(row["from_memory"])
+        assert {"hardiness_max", "thorns"} <= set(row["from_memory"])
         for fact in row["sources"]:
             assert ("memory" in row["sources"][fact]) == (fact in row["from_memory"])
     used = {code for row in told for code in re.findall(r"\b[A-Z]{2,4}\d\d\b", str(row["sources"]))}
