@@ -11,6 +11,7 @@ from interview.asking.lands import US as US_COUNTRY
 from interview.asking.question import Question, Unanswered
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
+from interview.garden.planting import questions as planting
 from interview.garden.site import spot_questions as ground
 from interview.garden.site.gate import dig_reasons
 from interview.garden.size import questions as bed
@@ -63,6 +64,8 @@ def value_for(question: Question[Any], plan: Plan) -> str | None:
         return floor_shape(plan.answers).value
     if question.key in _ROOM:
         return _room_side(question, plan)
+    if question.key == planting.HARDINESS.key:
+        return planting.usual_zone(plan.answers)
     side = _SIDES.get(question.key)
     if side is None:
         return None

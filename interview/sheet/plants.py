@@ -101,7 +101,9 @@ def plants(plan: Plan) -> Iterator[str]:
     """Yield the plants of each zone, or what to look for where none are listed."""
     region, listed = plan.planting.wishes.region, plan.planting.wishes.list_region
     if region and listed:
-        yield from wrap(f"Region: {region.value}; wetland list: {listed.value}")
+        home = planting.home_place(plan.answers)
+        covers = f" ({home.list_standing(listed)})" if home else ""
+        yield from wrap(f"Region: {region.value}; wetland list: {listed.value}{covers}")
     if plan.size.bed_count > 1:
         yield from wrap(
             f"{plan.size.bed_count} equal beds: plants, areas and sketches are of one bed, hours "
