@@ -12,7 +12,6 @@ from interview.garden.planting.care import (
     CARE,
     EARLY,
     SIGNS,
-    WHEN_SOURCE,
     WHEN_TO_PLANT,
     after_storm_steps,
 )
@@ -316,7 +315,7 @@ def care(plan: Plan) -> Iterator[str]:
         told.setdefault(months or task.when, []).append(plan.answers.told(task.task))
     for when, tasks in told.items():
         yield from wrap(f"{when}: {' '.join(tasks)}", "  ")
-    yield from wrap(f"When to plant: {plan.answers.told(WHEN_TO_PLANT)} [{WHEN_SOURCE}]", "  ")
+    yield from wrap(f"When to plant: {plan.answers.told(WHEN_TO_PLANT)}", "  ")
     size = plan.planting.planted
     yield ""
     yield from wrap(f"The first two years, {plan.answers.told(STOCK_WORDS[size])}:")
