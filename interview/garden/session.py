@@ -134,7 +134,13 @@ class Session(Sitting):
         return value_for(step.question, plan) or step.question.default(step.view(answers))
 
     def needs(self, place: Place, answers: Answers) -> Collection[str]:
-        """Return the columns of the rainfall file that its headings do not tell."""
+        """Return what is no box for every garden but is for this one.
+
+        The columns of the rainfall file that its headings do not tell; the plant file of one's own
+        where the packaged list has none.
+        """
+        if planting.OWN_PLANTS.key in place.page.more and planting.unlisted(answers):
+            return (planting.OWN_PLANTS.key,)
         if start.RECORD_PATH.key not in place.page.keys:
             return ()
         found = columns_needed(route.in_force(answers), self._open_text)

@@ -116,6 +116,16 @@ def _other_sun(sun: str, answers: Answers) -> str | None:
     return f"For the spot you gave {SUN_WORDS[str(usual)]}."
 
 
+def unlisted(answers: Answers) -> bool:
+    """Tell whether the packaged list has no plants for the garden's place."""
+    return (answers.get(REGION) or _home(answers)) == "outside"
+
+
+_UNLISTED = {
+    "text": "Do you have a plant file for your place? Type its name, or none.",
+    "why": "The packaged list has no plants for your place: it covers regions of the US only. With "
+    "a file of your own the plan names plants; without one it tells what to look for in them.",
+}
 OWN_PLANTS = Question(
     key="own_plants",
     label="Your own plant file",
@@ -125,6 +135,7 @@ OWN_PLANTS = Question(
     find_out="Type the path of a CSV file, looked for beside your answers file; or none. The "
     "README tells its columns.",
     default=always_this("none"),
+    wording=lambda a: _UNLISTED if unlisted(a) else {},
     more="Its plants are added to the packaged list. A line for a species of that list replaces "
     "the packaged line. It is read again each time the plan is made, and never changed.",
 )

@@ -101,3 +101,35 @@ def test_the_sheet_marks_a_list_that_nothing_confirms(plan_of, sized, located, l
         texts = {"country": "us", "state": state, "sun": "full", "wetland_list_region": listed}
         sheet = plan_text(plan_of({**located, **level_spot, **sized, **texts}))
         assert said in " ".join(sheet.split())
+
+
+def test_a_file_of_ones_own_comes_first_where_the_packaged_list_has_none(
+    subtests, session_of, given
+):
+    for texts, first in [
+        ({"country": "uk", "units": "metric"}, True),
+        ({"country": "new_zealand", "units": "metric"}, True),
+        ({"state": "ak", "country": "us", "units": "us"}, True),
+        ({"state": "mn", "country": "us", "units": "us", "plant_region": "outside"}, True),
+        ({"state": "mn", "country": "us", "units": "us"}, False),
+        ({"state": "co", "country": "us", "units": "us"}, False),
+    ]:
+        with subtests.test(texts=texts):
+            session = session_of(given(texts))
+            session.go_to("usual_plants")
+            boxes, more = (
+                [one.address for one in rows] for rows in (session.boxes(), session.more())
+            )
+            assert boxes == (["own_plants"] if first else [])
+            assert ("own_plants" in more) is not first
+            asked = QUESTIONS["own_plants"].worded(session.answers)
+            assert ("covers regions of the US only" in asked.why) is first
+            session.take({"own_plants": "mine.csv"} if first else {})
+            assert session.answers.text_at("own_plants") == ("mine.csv" if first else None)
+
+
+def test_without_any_list_the_sheet_tells_the_traits_of_wet_and_dry(plan_of, sized):
+    said = " ".join(plan_text(plan_of({**sized, "country": "uk", "units": "metric"})).split())
+    assert "The plant list covers parts of the United States only" in said
+    for zone in ("FLOOR", "SIDE", "RIM"):
+        assert re.search(rf"{zone}[^:]*: .*?Sold for (moist or wet|dry or average) ground", said)
