@@ -151,17 +151,29 @@ def _rain_words(answers: Answers) -> Mapping[str, Any]:
     words = {"more": " ".join([RAIN_DEPTH.more, *(_read(one, name) for one in read)])}
     if usual is CUSTOM:
         return words
-    if usual.basis is Basis.PERCENTILE:
-        share = "9 of 10" if usual.percent == 90 else f"{usual.percent} % of"
-        said = f"{share} storms bring {usual.words} or less {usual.where}."
-    else:
-        said = f"a rule asks large sites {usual.where} for {usual.words}; a home may follow it."
     return {
         **words,
-        "why": f"It sets the size. {name}: {said}",
+        "why": f"It sets the size. {_in_short(usual, name)}.",
         "find_out": "Ask your local stormwater office, which looks after rain drains. If it names "
         f"none, take {usual.words}.",
     }
+
+
+def _in_short(usual: RainDepth, name: str) -> str:
+    if usual.basis is Basis.PERCENTILE:
+        share = "9 of 10" if usual.percent == 90 else f"{usual.percent} % of"
+        return f"{name}: {share} storms bring {usual.words} or less {usual.where}"
+    asked = f"a rule asks large sites {usual.where} for {usual.words}"
+    return f"{name}: {asked}; a home may follow it"
+
+
+def rain_of_the_state(answers: Answers) -> list[str]:
+    """Say where the rain that is assumed comes from, with its source; nothing for the custom."""
+    usual = usual_rain(answers)
+    if usual is CUSTOM or answers.standing(RAIN_DEPTH) is Status.ANSWERED:
+        return []
+    name = STATE.kind.echo(us_state(answers) or NOT_US, answers)
+    return [f"{_in_short(usual, name)} [{usual.source}]."]
 
 
 def _read(one: RainDepth, name: str) -> str:

@@ -11,6 +11,7 @@ from interview.garden.place.rain import CUSTOM, Basis, also_read, depths, usual_
 from interview.garden.stages import QUESTIONS
 from interview.garden.store import load
 from interview.garden.summary import changed_defaults
+from interview.garden.told_pages import rough_size
 from interview.quantities.evidence import Provenance
 from interview.quantities.units import magnitude, quantity
 
@@ -112,3 +113,16 @@ def test_a_floor_pegged_now_keeps_the_rain_it_was_shown(subtests, session_of, gi
             session.offer(session.jump("floor_length"), "15 ft")
             assert session.answers.text_at("floor_length") == "15 ft"
             assert session.answers.text_at("rain_depth") == kept
+
+
+def test_the_page_of_the_first_size_says_where_the_rain_comes_from(plan_of, roof):
+    surface = roof("rectangle 30 ft by 14 ft")
+    told = rough_size(plan_of({"state": "ia", "country": "us", "units": "us", **surface}))
+    assert "1.25 in of rain" in told[0]
+    assert told[-1] == (
+        "Iowa: 9 of 10 storms bring 1.25 in (32 mm) or less in the whole state [Iowa Stormwater "
+        "Management Manual, section 2B-1, as hosted by IIHR, University of Iowa]."
+    )
+    for texts in ({"state": "mn"}, {"state": "ia", "rain_depth": "1 in"}):
+        told = rough_size(plan_of({"country": "us", "units": "us", **texts, **surface}))
+        assert "1 in of rain" in told[0] and "storms" not in " ".join(told)
