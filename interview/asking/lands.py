@@ -14,6 +14,7 @@ from enum import Enum
 from functools import cache, lru_cache
 from importlib.resources import files
 
+from interview.quantities.evidence import Provenance, Source
 from interview.quantities.shown import in_metric
 
 US = "us"
@@ -36,6 +37,15 @@ class Land:
     """Whom to ask about buried lines; says so where nothing is held."""
     paint: str
     """What the colors of the marks mean; says so where nothing is held."""
+    gives: str
+    """What the owners of lines give whoever asks: ``marks``, ``plans`` or either."""
+    marks: str
+    """What counts as a mark of a line, and what to do where plans alone are given."""
+    wait: int | None
+    """Business days to wait for the owners; None where no rule of the country was read."""
+    wait_source: Source
+    wait_said: str
+    """What was read of the wait."""
     words: Mapping[str, str]
     """The words used here, by the written ones in small letters."""
 
@@ -52,7 +62,18 @@ def land(country: str) -> Land:
     """Return what is held of ``country``, by its id; raises KeyError where it has no column."""
     held = {row["term"]: row[country] for row in rows()}
     words = {term: word for term, word in held.items() if not term.startswith("@")}
-    return Land(Half(held["@half"]), held["@service"], held["@paint"], words)
+    found = next(row for row in rows() if row["term"] == "@wait")
+    return Land(
+        Half(held["@half"]),
+        held["@service"],
+        held["@paint"],
+        held["@gives"],
+        held["@marks"],
+        None if held["@wait"] == "none" else int(held["@wait"]),
+        Source(found["source"], Provenance(found["standing"])),
+        held["@wait_said"],
+        words,
+    )
 
 
 def stands(words: str, country: str = US, metric: bool = False) -> bool:

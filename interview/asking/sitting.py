@@ -205,9 +205,10 @@ class Sitting(Walk):
             return False
         if step.question.key in (*place.page.asked, *self.needs(place, answers)):
             return True
-        if not place.page.usual or step.question.key in answers.interview.optional:
+        if not place.page.usual or step.question.default(step.view(answers)) is not None:
             return False
-        return step.question.default(step.view(answers)) is None
+        may_skip = step.question.key in answers.interview.optional
+        return not may_skip or self.offered(step) is not None
 
     def _stands_for_nothing(self, step: Step, words: Mapping[str, str]) -> str:
         """Return what an empty box stands for beside ``words``; raises ``Refused``."""

@@ -134,7 +134,13 @@ class Session(Sitting):
         return value_for(step.question, plan) or step.question.default(step.view(answers))
 
     def needs(self, place: Place, answers: Answers) -> Collection[str]:
-        """Return the columns of the rainfall file that its headings do not tell."""
+        """Return what is no box for every garden but is for this one.
+
+        The columns of the rainfall file that its headings do not tell; the plant file of one's own
+        where the packaged list has none.
+        """
+        if planting.OWN_PLANTS.key in place.page.more and planting.unlisted(answers):
+            return (planting.OWN_PLANTS.key,)
         if start.RECORD_PATH.key not in place.page.keys:
             return ()
         found = columns_needed(route.in_force(answers), self._open_text)
@@ -194,22 +200,27 @@ class Session(Sitting):
         return gate.alarm(step, self._answers)
 
     def _followed(self, answers: Answers) -> Answers:
-        answers = start.placed(self._answers, self._shaped(_paced(self._answers, answers)))
+        answers = start.placed(self._answers, self._pegged(_paced(self._answers, answers)))
         if ground.chosen_spot(self._answers).scope != ground.chosen_spot(answers).scope:
             answers = self._elsewhere(answers)
         return gate.follow(self._answers, answers, self.now.date())
 
-    def _shaped(self, answers: Answers) -> Answers:
-        """Return ``answers`` with the shape taken as usual, once a floor is pegged out in it.
+    def _pegged(self, answers: Answers) -> Answers:
+        """Return ``answers`` with shape and rain taken as usual, once a floor is pegged out in it.
 
-        Else the floor would count as a rectangle, as one does of which no shape was ever shown.
+        Else the floor would count as a rectangle for the custom depth of rain, as one does of which
+        neither was ever shown.
         """
         before = [self._answers.get(side) for side in _SIDES]
-        new = any(answers.get(side) is not None for side in _SIDES) and before == [None, None]
-        shown = any(name.split(path.BUT)[0] == "usual_bed" for name in self.taken)
-        if not new or not shown or answers.text(FLOOR_SHAPE) is not None:
+        if before != [None, None] or all(answers.get(side) is None for side in _SIDES):
             return answers
-        return answers.with_text(FLOOR_SHAPE.key, answers[FLOOR_SHAPE])
+        shown = {name.split(path.BUT)[0] for name in self.taken}
+        if "usual_bed" in shown and answers.text(FLOOR_SHAPE) is None:
+            answers = answers.with_text(FLOOR_SHAPE.key, answers[FLOOR_SHAPE])
+        rain, usual = start.RAIN_DEPTH, start.RAIN_DEPTH.default(self._answers)
+        if "rough_size" in shown and answers.text(rain) is None and usual != rain.default(answers):
+            answers = answers.with_text(rain.key, str(usual))
+        return answers
 
     def _elsewhere(self, answers: Answers) -> Answers:
         """Return ``answers`` without what was measured at the spot that is left for another.

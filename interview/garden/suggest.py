@@ -11,12 +11,13 @@ from interview.asking.lands import US as US_COUNTRY
 from interview.asking.question import Question, Unanswered
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
+from interview.garden.planting import questions as planting
 from interview.garden.site import spot_questions as ground
 from interview.garden.site.gate import dig_reasons
 from interview.garden.size import questions as bed
 from interview.garden.size import shape_questions as shaping
 from interview.garden.soak import hole_questions as digging
-from interview.quantities.shown import depth_words
+from interview.quantities.shown import depth_words, water_words
 from interview.quantities.units import (
     Quantity,
     feet_and_inches,
@@ -63,6 +64,8 @@ def value_for(question: Question[Any], plan: Plan) -> str | None:
         return floor_shape(plan.answers).value
     if question.key in _ROOM:
         return _room_side(question, plan)
+    if question.key == planting.HARDINESS.key:
+        return planting.usual_zone(plan.answers)
     side = _SIDES.get(question.key)
     if side is None:
         return None
@@ -117,10 +120,13 @@ def help_for(question: Question[Any], plan: Plan) -> str:
 def beside(question: Question[Any], plan: Plan) -> str:
     """Return what is shown with the question out of a file or this plan, as lines; mostly nothing.
 
-    The columns of the rainfall file to choose from, or what was found of each spot.
+    The columns of the rainfall file to choose from, how deep its rain is, or what was found of each
+    spot.
     """
     if question.key == ground.CHOSEN_SPOT.key:
         return "\n".join(spot_words(spot) for spot in plan.checks.spots)
+    if question.key == start.RAIN_DEPTH.key:
+        return _rain_of_the_file(plan)
     if question.key not in _COLUMNS:
         return ""
     from interview.garden.storms import record_help as rain
@@ -129,6 +135,22 @@ def beside(question: Question[Any], plan: Plan) -> str:
         return rain.columns_told(question, plan.open_text(plan.answers[start.RECORD_PATH]))
     except (NoFile, Unanswered):
         return ""
+
+
+def _rain_of_the_file(plan: Plan) -> str:
+    """Say how deep the rain days of the person's own file are; nothing without one."""
+    if not plan.answers.get(start.HAS_RECORD):
+        return ""
+    try:
+        days = plan.storms.days_of_rain
+    except Unanswered:
+        return ""
+    (first, least), *deeper = days.depths().items()
+    more = "".join(f"; on {one} % {water_words(deep, plan.metric)}" for one, deep in deeper)
+    return plan.answers.told(
+        f"Your rainfall file has {days.count} days with more than 0.1 in (2.5 mm): on {first} % of "
+        f"them no more than {water_words(least, plan.metric)} fell{more}."
+    )
 
 
 def columns_needed(answers: Answers, open_text: Callable[[str], NamedFile]) -> tuple[str, ...]:

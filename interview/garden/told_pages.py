@@ -16,6 +16,7 @@ from interview.garden.due import due
 from interview.garden.due_words import Due, GardenState, day_words
 from interview.garden.panel import distances_line, garden_lines, slope_line
 from interview.garden.path import TODAY
+from interview.garden.place import questions as start
 from interview.garden.plan import Plan
 from interview.garden.session import Session
 from interview.garden.site import lines_questions as buried
@@ -87,7 +88,8 @@ _WAIT = (buried.LINES_ASKED_ON, buried.LINES_BUSINESS_DAYS, buried.LINES_HOLIDAY
 def rough_size(plan: Plan) -> list[str]:
     """Return the first size, or what it waits for."""
     try:
-        return _all_told(plan, first_size(plan.rough.sized, plan.rough.any_soil, plan.metric))
+        size = first_size(plan.rough.sized, plan.rough.any_soil, plan.metric)
+        return _all_told(plan, [*size, *start.rain_of_the_state(plan.answers)])
     except Unanswered as gap:
         return _all_told(plan, [f"A first size waits for: {gap.said(plan.answers)}."])
 

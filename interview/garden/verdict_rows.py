@@ -34,10 +34,11 @@ from interview.garden.soak import questions as soak
 from interview.garden.soak import timing_questions as timing
 from interview.garden.soak.findings import holes_findings
 from interview.garden.storms.findings import record_findings
+from interview.garden.storms.rain_days import METHOD
 from interview.garden.survey import questions as survey
 from interview.garden.survey.findings import catchment_findings
 from interview.quantities.evidence import ARITHMETIC, PRACTICE, Finding, Grade, Source
-from interview.quantities.shown import depth_words, rate_words, sides_words
+from interview.quantities.shown import LOW, depth_words, rate_words, sides_words, water_words
 from interview.quantities.units import plain_number
 
 KEEP = "keep"
@@ -164,6 +165,18 @@ def _sunny(_: Plan, spot: Answers) -> str:
     return f"{plain_number(hours)} h: plants for {planting.SUN_WORDS[planting.sun_for(hours)]}."
 
 
+def _most_days(plan: Plan, _: Answers) -> str:
+    deep = water_words(plan.storms.days_of_rain.depth(90), plan.metric)
+    return f"9 of 10 rain days in it bring {deep} or less: see Rain to hold."
+
+
+def _days_within(plan: Plan, _: Answers) -> str:
+    if not plan.answers[start.HAS_RECORD]:
+        return ""
+    part = 100 * plan.storms.days_of_rain.share_within(plan.answers[start.RAIN_DEPTH])
+    return f"{LOW.write(part)} % of the rain days in your file bring no more."
+
+
 def _distance_keys(key: str) -> tuple[str, ...]:
     item = found_at.SETBACK_OF[key]
     uphill = ("septic_uphill_distance",) if key == "septic" else ()
@@ -190,9 +203,9 @@ _PIPE = Decides(("pipe_fall",), (_WATER,))
 _POND = ("pond_depth", "custom_depth", "pond_and_engineer", "pond_and_children")
 
 TABLE: dict[Question[Any], Decides] = {
-    start.RAIN_DEPTH: Decides(("no_size", "own_rain"), (_SIZE,)),
+    start.RAIN_DEPTH: Decides(("no_size", "own_rain"), (_SIZE,), good=_days_within, source=METHOD),
     start.RECORD_PATH: Decides(("record_unit", "record_lines"), (_RECORD,)),
-    start.RECORD_UNIT: Decides(("record_unit",), (_RECORD,)),
+    start.RECORD_UNIT: Decides(("record_unit",), (_RECORD,), good=_most_days, source=METHOD),
     buried.MARK_DISTANCE: Decides(
         ("mark_distance", "mark_reach"), (_mark, _from(mark_reach_findings, "checks"))
     ),

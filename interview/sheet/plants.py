@@ -8,7 +8,13 @@ from interview.asking.lands import Half, land
 from interview.garden.afterwards import questions as review
 from interview.garden.plan import Plan
 from interview.garden.planting import questions as planting
-from interview.garden.planting.care import EARLY, SIGNS, after_storm_steps, first_year
+from interview.garden.planting.care import (
+    CARE,
+    EARLY,
+    SIGNS,
+    WHEN_TO_PLANT,
+    after_storm_steps,
+)
 from interview.garden.planting.cheaper import CheaperWay, cheaper_ways
 from interview.garden.planting.choice import as_tall, blooms_with
 from interview.garden.planting.choose import Pick, ZonePlan
@@ -101,7 +107,9 @@ def plants(plan: Plan) -> Iterator[str]:
     """Yield the plants of each zone, or what to look for where none are listed."""
     region, listed = plan.planting.wishes.region, plan.planting.wishes.list_region
     if region and listed:
-        yield from wrap(f"Region: {region.value}; wetland list: {listed.value}")
+        home = planting.home_place(plan.answers)
+        covers = f" ({home.list_standing(listed)})" if home else ""
+        yield from wrap(f"Region: {region.value}; wetland list: {listed.value}{covers}")
     if plan.size.bed_count > 1:
         yield from wrap(
             f"{plan.size.bed_count} equal beds: plants, areas and sketches are of one bed, hours "
@@ -287,39 +295,33 @@ BERM_WORDS = {
 MONTHS = "January February March April May June July August September October November December"
 
 
-COLD_NORTH, COLD_SOUTH = (11, 12, 1, 2), (5, 6, 7, 8)
+COLD = {Half.NORTH: (11, 12, 1, 2), Half.SOUTH: (5, 6, 7, 8)}
 """Months in which new plants are not set where winters freeze: common practice, no source."""
 
 
-NORTHERN_MONTHS = (
-    "Months are told for the northern half of the world; south of the equator add six months."
-)
-
-
 def care(plan: Plan) -> Iterator[str]:
-    """Yield the work of the first year by month, signs of trouble, and what to do after a storm."""
+    """Yield the work of the first year, signs of trouble, and what to do after a storm.
+
+    Months are named where they follow from the day of digging alone; seasons go by their frost.
+    """
     day = plan.answers.get(review.DIG_DAY)
-    half = land(plan.answers.country).half
-    southern = half is Half.SOUTH
-    month_planted = day.month if day else 11 if southern else 5
-    if day is None:
-        yield f"If planted in {MONTHS.split()[month_planted - 1]}:"
-    elif month_planted in (COLD_SOUTH if southern else COLD_NORTH):
-        month_planted = 10 if southern else 4
+    cold = day is not None and day.month in COLD.get(land(plan.answers.country).half, ())
+    if cold:
         yield from wrap(
-            "You mean to dig in the cold months: dig only in soil that is not frozen, mulch the "
-            "bare floor, and plant in spring. The work below begins with planting in "
-            f"{MONTHS.split()[month_planted - 1]}.",
+            "You mean to dig in the cold months: where winters freeze, dig only in soil that is "
+            "not frozen, mulch the bare floor, and plant after the last frost of spring.",
             "  ",
         )
-    if half is Half.UNKNOWN:
-        yield from wrap(NORTHERN_MONTHS, "  ")
-    months: dict[str, list[int]] = {}
-    for month in first_year(month_planted, southern):
-        for task in month.tasks:
-            months.setdefault(task.task, []).append(month.month)
-    for words, when in months.items():
-        yield from wrap(f"{month_words(when)}: {plan.answers.told(words)}", "  ")
+    planted = None if day is None or cold else day.month
+    if planted is None:
+        yield "Counted from the day of planting:"
+    told: dict[str, list[str]] = {}
+    for task in CARE:
+        months = month_words(task.months(planted)) if planted and task.since_planting else ""
+        told.setdefault(months or task.when, []).append(plan.answers.told(task.task))
+    for when, tasks in told.items():
+        yield from wrap(f"{when}: {' '.join(tasks)}", "  ")
+    yield from wrap(f"When to plant: {plan.answers.told(WHEN_TO_PLANT)}", "  ")
     size = plan.planting.planted
     yield ""
     yield from wrap(f"The first two years, {plan.answers.told(STOCK_WORDS[size])}:")

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from interview.asking.question import Unanswered
 from interview.garden.pictures import pond_pictures
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
 from interview.garden.size import questions as bed
 from interview.garden.size import shape_questions as shaping
 from interview.garden.storms.charts import bars
+from interview.garden.storms.rain_days import LONG_YEARS, PERCENTS
 from interview.garden.storms.rainfall_record import RecordPart, RecordReplay
 from interview.garden.storms.record_text import Record
 from interview.garden.summary import wrap
@@ -126,6 +128,7 @@ def years(plan: Plan) -> Iterator[str]:
         return
     replay, record = plan.storms.real_years, plan.storms.record
     yield from _about(record, replay)
+    yield from _deep(plan)
     yield from _reckoned(plan)
     yield from figure_lines(
         plan,
@@ -172,6 +175,27 @@ def _about(record: Record, replay: RecordReplay) -> Iterator[str]:
     rest = len(record.bad_lines) - MOST_BAD_LINES
     if rest > 0:
         yield f"{rest} more lines are not used."
+
+
+def _deep(plan: Plan) -> Iterator[str]:
+    """Yield how deep the rain of most rain days is, to choose the rain to hold by."""
+    depths = (f"record_depth_{percent}" for percent in PERCENTS)
+    yield from figure_lines(plan, "record_rain_days", *depths, "record_days_within")
+    try:
+        days = plan.storms.days_of_rain
+    except Unanswered:
+        return
+    short = ""
+    if days.short:
+        short = (
+            f" The file tells of {PLAIN.write(days.years)} years: take them as a guide, for about "
+            f"{LONG_YEARS.value} are wanted [{LONG_YEARS.source}]."
+        )
+    yield from wrap(
+        "These depths are worked out from your file: they are no published depths and no rule's. "
+        f"To hold one of them, answer Rain to hold with it.{short}",
+        "  ",
+    )
 
 
 def _reckoned(plan: Plan) -> Iterator[str]:

@@ -92,6 +92,7 @@ def _volume(plan: Plan) -> Iterator[str]:
         f"In {deep} of rain about {show(all_of_it, volume, 2)} come here, "
         f"{barrels(all_of_it, plan.metric)}; likely from {low} to {high} {volume}."
     )
+    yield from wrap(plan.answers.told(start.rain_standing(plan.answers)))
 
 
 def _driver(plan: Plan) -> Iterator[str]:

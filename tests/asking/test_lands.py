@@ -10,6 +10,7 @@ from interview.asking import route
 from interview.asking.lands import land, rows, tell
 from interview.garden import figures
 from interview.garden.place import questions as start
+from interview.garden.site import lines_questions as buried
 from interview.garden.site import spot_questions as ground
 from interview.garden.soak import hole_questions as digging
 from interview.garden.stages import every_question
@@ -286,10 +287,50 @@ def test_seasons_of_bloom_go_by_the_half_of_the_world(country, lacking, sized, p
     assert [season for season, count in noted if count == "0"] == lacking
 
 
-def test_where_the_half_of_the_world_is_not_held_the_sheet_says_so(plan_of):
+def test_where_the_half_of_the_world_is_not_held_no_season_is_told_by_its_months(plan_of):
     for country in COUNTRIES:
-        said = "northern half of the world" in " ".join(care(plan_of({"country": country})))
-        assert said == (country == "other")
+        said = " ".join(
+            " ".join(care(plan_of({"country": country, "dig_day": "2026-12-05"}))).split()
+        )
+        assert ("cold months" in said) == (country in ("us", "canada", "uk"))
+        assert "in spring, after the last frost: " in said and "northern" not in said
+
+
+def test_where_plans_are_given_a_line_on_a_plan_counts_as_a_mark(subtests, given, session_of):
+    """UK: no marking on the ground; Australia: plans only indicative. Stored web pages of both."""
+    for country, gives in [
+        ("us", "to be marked"),
+        ("canada", "marks of"),
+        ("uk", "plans of"),
+        ("australia", "plans of"),
+        ("new_zealand", "plans or marks of"),
+        ("other", "plans or marks of"),
+    ]:
+        with subtests.test(country=country):
+            session = session_of(given(country=country, lines_requested="asked"))
+            asked = session.jump("lines_requested").worded(session.answers)
+            assert gives in asked.text and "buried lines" in asked.text
+            for question in (buried.LINES_ANSWERED, buried.MARK_DISTANCE):
+                caution = question.worded(session.answers).caution_in(session.answers)
+                assert ("counts as a mark" in caution) == (country != "us")
+            far = buried.MARK_DISTANCE.worded(session.answers).find_out
+            assert ("only where no plan shows a line" in far) == (country != "us")
+
+
+def test_the_wait_of_a_country_says_what_was_read_and_what_is_taken(subtests, given):
+    for country, said, days in [
+        ("canada", "Ontario asks for 5 business days", "5"),
+        ("uk", "Most members answer at once", "3"),
+        ("australia", "within 1 business day", "3"),
+        ("new_zealand", "Nothing was read", "3"),
+        ("other", "Nothing was read", "3"),
+    ]:
+        with subtests.test(country=country):
+            answers = given(country=country, lines_requested="asked")
+            asked = buried.LINES_BUSINESS_DAYS.worded(answers)
+            assert said in asked.find_out and f"takes {days} when" in asked.find_out
+            assert asked.default(answers) == days
+            assert ("least asked in the US" in asked.find_out) == (country != "canada")
 
 
 def test_a_count_is_taken_with_the_word_of_the_country(given, roof):

@@ -50,6 +50,13 @@ ELSEWHERE = {
     "record_overflow_days_a_year": "garden/storms/test_record_years.py",
     "record_missing_days": "garden/storms/test_rainfall_record.py",
     "record_longest_wet": "garden/storms/test_record_years.py",
+    **dict.fromkeys(
+        (
+            "record_rain_days", "record_depth_80", "record_depth_85", "record_depth_90",
+            "record_depth_95", "record_days_within",
+        ),
+        "garden/storms/test_rain_days.py",
+    ),
     "cost_total": "garden/planting/test_prices.py",
     "plants_total": "garden/planting/test_choosing.py",
     **dict.fromkeys(

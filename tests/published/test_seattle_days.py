@@ -18,6 +18,7 @@ import pytest
 
 from interview.garden.pond.pool import pool
 from interview.garden.size.basin import Basin
+from interview.garden.storms.rain_days import rain_days
 from interview.garden.storms.rainfall_record import read_record, replay
 from interview.quantities.units import magnitude, quantity
 
@@ -64,11 +65,24 @@ def test_the_wet_days_and_the_wettest(record, inches):
     assert magnitude(wettest[1], "mm") == pytest.approx(55.9)
 
 
-def test_the_percentiles_of_days_over_a_tenth_of_an_inch(subtests, inches):
+def test_the_percentiles_of_days_over_a_tenth_of_an_inch(subtests, record, inches):
+    found = rain_days(record.days)
+    assert found.count == 371 and found.short
+    assert found.years == pytest.approx(4, abs=0.001)
     for percentile, printed in [(80, 0.66), (85, 0.76), (90, 0.89), (95, 1.19)]:
         with subtests.test(percentile=percentile, printed=printed):
-            found = numpy.percentile(inches[inches > 0.1], percentile)
-            assert found == pytest.approx(printed, abs=0.005)
+            depth = magnitude(found.depths()[percentile], "in")
+            assert depth == pytest.approx(printed, abs=0.005)
+            reference = numpy.percentile(inches[inches > 0.1], percentile)
+            assert depth == pytest.approx(reference, abs=1e-9)
+
+
+def test_the_share_of_rain_days_within_an_inch(record, inches):
+    """94.7 % of all wet days bring no more; of those over a tenth of an inch it is fewer."""
+    assert (inches[inches > 0] <= 1).mean() == pytest.approx(0.947, abs=0.0005)
+    found = rain_days(record.days).share_within(quantity(1, "in"))
+    assert found == pytest.approx((inches[inches > 0.1] <= 1).mean(), abs=1e-12)
+    assert found < 0.947
 
 
 def test_an_inch_is_most_days_but_not_most_of_the_water(inches):

@@ -3,13 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from typing import Any
 
 from interview.asking.answers import Answers
-from interview.asking.conditions import always_this, by_units, said_yes
+from interview.asking.conditions import always_this, said_yes
 from interview.asking.kinds import Choice, Note, YesNo
 from interview.asking.lands import US
 from interview.asking.measures import Measure
-from interview.asking.question import Question, Stage
+from interview.asking.question import Question, Stage, Status
+from interview.garden.place.rain import CUSTOM, Basis, RainDepth, also_read
+from interview.garden.place.rain import usual_rain as rain_of
+from interview.reading import is_unknown
 
 STATES = (
     "AL Alabama,AK Alaska,AZ Arizona,AR Arkansas,CA California,CO Colorado,CT Connecticut,"
@@ -113,6 +117,70 @@ def abroad(**fields: str) -> Callable[[Answers], Mapping[str, str]]:
     return lambda answers: {} if answers.country == US else fields
 
 
+PEGGED = ("floor_length", "floor_width")
+"""Keys of the floor as it was pegged out, which is asked far later."""
+
+
+def usual_rain(answers: Answers) -> RainDepth:
+    """Return the depth of rain that is taken until there is an answer.
+
+    A floor pegged out without a word about the rain was pegged for the custom, as in version 0.1.
+    """
+    pegged = (answers.text_at(key) for key in PEGGED)
+    if any(text is not None and not is_unknown(text) for text in pegged):
+        return CUSTOM
+    return rain_of(us_state(answers)) if answers.country == US else CUSTOM
+
+
+def _rain_words(answers: Answers) -> Mapping[str, Any]:
+    """Say what was read of the state, or that nothing is held of another country."""
+    if answers.country != US:
+        return {
+            "why": "It sets the size: the garden takes this much without spilling. This program "
+            "knows no usual depth for your country.",
+            "find_out": "Ask your county. A weather service may tell the depth that 9 of 10 "
+            "rainy days do not reach. 1 in (25 mm) is usual in the US.",
+            "more": "In most regions of the US 9 of 10 rainy days bring 0.8 to 1.2 in (20 to 30 "
+            "mm) or less (Center for Watershed Protection).",
+        }
+    state, usual = us_state(answers), rain_of(us_state(answers))
+    read = [one for one in (usual, *also_read(state)) if one is not CUSTOM]
+    if not read:
+        return {}
+    name = STATE.kind.echo(state, answers) if state else ""
+    words = {"more": " ".join([RAIN_DEPTH.more, *(_read(one, name) for one in read)])}
+    if usual is CUSTOM:
+        return words
+    return {
+        **words,
+        "why": f"It sets the size. {_in_short(usual, name)}.",
+        "find_out": "Ask your local stormwater office, which looks after rain drains. If it names "
+        f"none, take {usual.words}.",
+    }
+
+
+def _in_short(usual: RainDepth, name: str) -> str:
+    if usual.basis is Basis.PERCENTILE:
+        share = "9 of 10" if usual.percent == 90 else f"{usual.percent} % of"
+        return f"{name}: {share} storms bring {usual.words} or less {usual.where}"
+    asked = f"a rule asks large sites {usual.where} for {usual.words}"
+    return f"{name}: {asked}; a home may follow it"
+
+
+def rain_of_the_state(answers: Answers) -> list[str]:
+    """Say where the rain that is assumed comes from, with its source; nothing for the custom."""
+    usual = usual_rain(answers)
+    if usual is CUSTOM or answers.standing(RAIN_DEPTH) is Status.ANSWERED:
+        return []
+    name = STATE.kind.echo(us_state(answers) or NOT_US, answers)
+    return [f"{_in_short(usual, name)} [{usual.source}]."]
+
+
+def _read(one: RainDepth, name: str) -> str:
+    said = f"Read for {name}: {one.words}; {one.kind} [{one.source}]."
+    return f"{said} {one.note}".rstrip()
+
+
 RAIN_DEPTH = Question(
     key="rain_depth",
     label="Rain to hold",
@@ -129,17 +197,25 @@ RAIN_DEPTH = Question(
     "mm) or less.",
     find_out="Ask your local stormwater office, which looks after rain drains. If it names none, "
     "1 in (25 mm) is usual.",
-    default=by_units("1 in", "25 mm"),
+    default=lambda a: a.by_units(usual_rain(a).us, usual_rain(a).metric),
     more="0.8 to 1.2 in (20 to 30 mm) is the 90 percent event in most US regions (Center for "
     "Watershed Protection): 90 of 100 rainy days bring no more. That is 90 percent of the days, "
     "not of the year's water.",
-    wording=abroad(
-        why="It sets the size: the garden takes this much without spilling. This program knows no "
-        "usual depth for your country.",
-        more="In most regions of the US 9 of 10 rainy days bring 0.8 to 1.2 in (20 to 30 mm) or "
-        "less (Center for Watershed Protection).",
-    ),
+    wording=_rain_words,
 )
+
+
+def rain_standing(answers: Answers) -> str:
+    """Say what stands behind the rain to hold: an answer, or what was read of the state."""
+    state = us_state(answers) if answers.country == US else None
+    read = [one for one in (rain_of(state), *also_read(state)) if one is not CUSTOM]
+    told = " ".join(_read(one, STATE.kind.echo(state or NOT_US, answers)) for one in read)
+    if answers.standing(RAIN_DEPTH) is Status.ANSWERED:
+        return f"The rain to hold is as you answered. {told}".rstrip()
+    usual = usual_rain(answers)
+    why = f"{usual.kind} [{usual.source}]" if usual is CUSTOM else "from what was read"
+    return f"The rain to hold is assumed, {usual.words}, {why}. {told}".rstrip()
+
 
 HAS_RECORD = Question(
     key="has_rain_record",

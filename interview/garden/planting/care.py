@@ -28,40 +28,79 @@ CUT_BACK = Source(
 )
 
 
+WHEN_TO_PLANT = (
+    "Plant in early spring or early autumn; plugs any time in the season if you water them. Where "
+    "winters freeze, set plants after the last frost of spring, or early enough that they root "
+    "before the ground freezes. No dates of frost are held here: ask a nursery for those of your "
+    "place."
+)
+WHEN_SOURCE = _published(
+    "Rain gardens, Royal Horticultural Society, web page; Step 3, University of Wisconsin "
+    "Extension, web page"
+)
+"""Of the seasons; what is said of frost is common practice, no source."""
+
+
 @dataclass(frozen=True)
 class CareTask:
-    """One job and when it falls: months since planting, or months of a northern year."""
+    """One job and when it falls: months since planting, or a season by its frost and growth."""
 
     task: str
+    when: str
+    """When in words, which hold in either half of the world."""
     since_planting: tuple[int, ...]
     """Whole months since planting, 0 to 11; empty where the season decides."""
-    season: tuple[int, ...]
-    """Calendar months in the northern half of the world; empty where age decides."""
     source: Source
+
+    def months(self, planted: int) -> list[int]:
+        """Return the months of the calendar, 1 to 12, in a year planted in month ``planted``."""
+        return [(planted - 1 + age) % 12 + 1 for age in self.since_planting]
 
 
 CARE = (
     CareTask(
         "Water twice a week, about 1 inch (25 mm) a week in all, unless rain does it or the ground "
         "is frozen.",
+        "all year",
         tuple(range(0, 12)),
-        (),
         UW_STEP_3,
     ),
-    CareTask("Pull weeds every week while they are small.", (0, 1, 2), (), RI_DEM),
-    CareTask("Pull weeds at least once a month.", tuple(range(3, 12)), (), BALTIMORE),
+    CareTask("Pull weeds every week while they are small.", "first 3 months", (0, 1, 2), RI_DEM),
     CareTask(
-        "After each big storm, see that water comes in and spills out where it should.",
-        tuple(range(0, 12)),
-        (),
+        "Pull weeds at least once a month.",
+        "from the fourth month on",
+        tuple(range(3, 12)),
         BALTIMORE,
     ),
-    CareTask("Replace plants that have died.", (5, 11), (), BALTIMORE),
-    CareTask("Clear silt and leaves from where water comes in.", (5, 11), (), BUNCOMBE),
-    CareTask("Do not feed the plants once they have taken.", (2,), (), BUNCOMBE),
-    CareTask("Top up the mulch to 2 to 3 inches (50 to 75 mm).", (), (4,), DELAWARE),
-    CareTask("Cut dead stems back to near the ground.", (), (2, 3), CUT_BACK),
-    CareTask("Water deeply in long dry spells.", (), (7, 8), CLEMSON),
+    CareTask(
+        "After each big storm, see that water comes in and spills out where it should.",
+        "all year",
+        tuple(range(0, 12)),
+        BALTIMORE,
+    ),
+    CareTask("Replace plants that have died.", "after 6 and 12 months", (5, 11), BALTIMORE),
+    CareTask(
+        "Clear silt and leaves from where water comes in.",
+        "after 6 and 12 months",
+        (5, 11),
+        BUNCOMBE,
+    ),
+    CareTask(
+        "Do not feed the plants once they have taken.", "from the third month on", (2,), BUNCOMBE
+    ),
+    CareTask(
+        "Top up the mulch to 2 to 3 inches (50 to 75 mm).",
+        "in spring, after the last frost",
+        (),
+        DELAWARE,
+    ),
+    CareTask(
+        "Cut dead stems back to near the ground.",
+        "at the end of winter, before new growth",
+        (),
+        CUT_BACK,
+    ),
+    CareTask("Water deeply.", "in long dry spells", (), CLEMSON),
 )
 
 
@@ -175,29 +214,6 @@ SIGNS = (
     ),
 )
 """How to tell a drowned plant from a parched one."""
-
-
-@dataclass(frozen=True)
-class MonthCare:
-    """The jobs of one month."""
-
-    month: int
-    """1 for January to 12 for December."""
-    tasks: tuple[CareTask, ...]
-
-
-def first_year(planted_month: int, southern: bool = False) -> tuple[MonthCare, ...]:
-    """Return twelve months of jobs, beginning with the month of planting (1 to 12).
-
-    ``southern`` moves the jobs of a season by half a year.
-    """
-    year = []
-    for age in range(12):
-        month = (planted_month - 1 + age) % 12 + 1
-        north = (month + 5) % 12 + 1 if southern else month
-        tasks = tuple(one for one in CARE if age in one.since_planting or north in one.season)
-        year.append(MonthCare(month, tasks))
-    return tuple(year)
 
 
 def after_storm(hours: Quantity) -> Finding:

@@ -21,6 +21,7 @@ from interview.garden.planting.record import (
     Sun,
 )
 from interview.garden.size.zones import Zone
+from interview.quantities.evidence import Provenance, Source
 from interview.reading.csv_reader import SHOWN, Row, RowFault, either, split_rows
 
 __all__ = [
@@ -106,7 +107,20 @@ EARLIER = (
 )
 """Columns of the list of version 0.1, which a gardener's own file may be a copy of."""
 
-PLACE_COLUMNS = ("code", "name", "plant_region", "list_regions", "source")
+PLACE_COLUMNS = (
+    "code",
+    "name",
+    "plant_region",
+    "list_regions",
+    "source",
+    "lists_confirmed",
+    "lists_source",
+    "lists_standing",
+    "zone_coldest",
+    "zone_warmest",
+    "zone_common",
+    "zone_source",
+)
 
 UNSAID = "from memory, not checked"
 """What stands for a source that a row leaves empty."""
@@ -227,12 +241,19 @@ def _own_plant(row: Row) -> Plant:
 
 def _place(row: Row) -> State:
     region = row.members("plant_region", PlantRegion, True)
+    said = row.text("lists_source")
     return State(
         code=row.text("code").upper(),
         name=row.text("name"),
         plant_region=region[0] if region else None,
         list_regions=row.members("list_regions", ListRegion, True),
         source=row.text("source") or UNSAID,
+        lists_confirmed=row.members("lists_confirmed", ListRegion, True),
+        lists_source=Source(said, Provenance(row.text("lists_standing"))) if said else None,
+        zone_coldest=row.text("zone_coldest"),
+        zone_warmest=row.text("zone_warmest"),
+        zone_common=row.text("zone_common"),
+        zone_source=Source(row.text("zone_source"), Provenance.SECONDARY),
     )
 
 

@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from typing import Any
+
 from interview.asking.answers import Answers
 from interview.asking.conditions import always_this, by_units
 from interview.asking.kinds import Choice, Note, Several, Ticks, YesNo
+from interview.asking.lands import US
 from interview.asking.measures import Count, Measure
 from interview.asking.question import Question, Stage, Unanswered
 from interview.garden.place import questions as start
@@ -60,6 +64,16 @@ REGION = Question(
     default=_home,
 )
 
+
+def list_words(answers: Answers) -> Mapping[str, Any]:
+    """Say for each list that the state lies in whether anything confirms it."""
+    place = home_place(answers)
+    if place is None or not place.list_regions:
+        return {}
+    told = "; ".join(f"{one.value}: {place.list_standing(one)}" for one in place.list_regions)
+    return {"more": f"The lists of {place.name}. {told}."}
+
+
 LIST_REGION = Question(
     key="wetland_list_region",
     label="Wetland list region",
@@ -70,6 +84,7 @@ LIST_REGION = Question(
     asks=lambda a: (a.get(REGION) or _home(a)) not in (None, "outside") and len(_lists(a)) != 1,
     when="the garden has a plant region, and its state is unknown or lies in several lists",
     default=lambda a: _lists(a)[0].name.lower() if _lists(a) else None,
+    wording=list_words,
 )
 
 
@@ -101,6 +116,16 @@ def _other_sun(sun: str, answers: Answers) -> str | None:
     return f"For the spot you gave {SUN_WORDS[str(usual)]}."
 
 
+def unlisted(answers: Answers) -> bool:
+    """Tell whether the packaged list has no plants for the garden's place."""
+    return (answers.get(REGION) or _home(answers)) == "outside"
+
+
+_UNLISTED = {
+    "text": "Do you have a plant file for your place? Type its name, or none.",
+    "why": "The packaged list has no plants for your place: it covers regions of the US only. With "
+    "a file of your own the plan names plants; without one it tells what to look for in them.",
+}
 OWN_PLANTS = Question(
     key="own_plants",
     label="Your own plant file",
@@ -110,9 +135,41 @@ OWN_PLANTS = Question(
     find_out="Type the path of a CSV file, looked for beside your answers file; or none. The "
     "README tells its columns.",
     default=always_this("none"),
+    wording=lambda a: _UNLISTED if unlisted(a) else {},
     more="Its plants are added to the packaged list. A line for a species of that list replaces "
     "the packaged line. It is read again each time the plan is made, and never changed.",
 )
+
+
+def usual_zone(answers: Answers) -> str | None:
+    """Return the hardiness zone of most places in the garden's state; nothing elsewhere."""
+    place = home_place(answers) if answers.country == US else None
+    return place.zone_common or None if place else None
+
+
+def _zone_words(answers: Answers) -> Mapping[str, Any]:
+    """Tell the zones of the state, or that no map of another country is held."""
+    if answers.country != US:
+        return {
+            "find_out": "Ask a nursery for the USDA zone of your place, such as 8b; no map of your "
+            "country is held here. Skip it if there is none."
+        }
+    place = home_place(answers)
+    if place is None:
+        return {}
+    zones = f"zones {place.zone_coldest} to {place.zone_warmest}"
+    said = f"{place.name} has {zones}."
+    if place.zone_common:
+        said = (
+            f"The ZIP codes of {place.name} lie in {zones}, the most of them in "
+            f"{place.zone_common}; high ground may be colder."
+        )
+    return {
+        "find_out": f"{said} Look at a USDA zone map, or ask a nursery, and write it as the "
+        "map has it.",
+        "more": f"{HARDINESS.more} Zones of the state: {place.zone_source}.",
+    }
+
 
 HARDINESS = Question(
     key="hardiness_zone",
@@ -122,10 +179,7 @@ HARDINESS = Question(
     why="Plants that your winters would kill are left out.",
     find_out="Look at a USDA zone map, or ask a nursery. Write it as the map has it, such as 5b "
     "or 6.",
-    wording=start.abroad(
-        find_out="Ask a nursery for the USDA zone of your place, such as 8b; no map of your "
-        "country is held here. Skip it if there is none."
-    ),
+    wording=_zone_words,
     more="The hardiness ranges in the packaged plant list are from memory. Without a zone no plant "
     "is left out for its winters; natives of your region stand most of them.",
 )

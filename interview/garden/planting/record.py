@@ -270,6 +270,23 @@ class State:
     list_regions: tuple[ListRegion, ...]
     """The first is assumed until the gardener picks another; empty where the table has none."""
     source: str
+    """Of the plant region, and of the lists that nothing confirms."""
+    lists_confirmed: tuple[ListRegion, ...]
+    """Those of ``list_regions`` that a text names for the state."""
+    lists_source: Source | None
+    """The text that does."""
+    zone_coldest: str
+    """The coldest hardiness zone of any place in the state, such as ``3a``."""
+    zone_warmest: str
+    zone_common: str
+    """The zone of most ZIP codes; empty where that was not read."""
+    zone_source: Source
+
+    def list_standing(self, region: ListRegion) -> str:
+        """Say whether anything confirms that the list of ``region`` covers a part of the state."""
+        if self.lists_source is None or region not in self.lists_confirmed:
+            return Provenance.MEMORY.value
+        return str(self.lists_source)
 
 
 def _closed_up(name: str) -> str:

@@ -10,7 +10,7 @@ from typing import Any
 from interview.asking.answers import Answers
 from interview.asking.conditions import chosen, distance, said_yes
 from interview.asking.kinds import Choice, Day, Note, Several, YesNo
-from interview.asking.lands import land
+from interview.asking.lands import US, land
 from interview.asking.measures import Count
 from interview.asking.question import Question
 from interview.garden.place import questions as start
@@ -61,8 +61,12 @@ LINES_REQUESTED: Question[str] = Question(
 def _request_words(answers: Answers) -> Mapping[str, Any]:
     colors = f"{_OUTLINE} Colors of the marks: {land(answers.country).paint}."
     asked = replace(LINES_REQUESTED, more=colors)
+    plans = answers.country != US and {
+        "text": f"Have you asked for {land(answers.country).gives} of the buried lines?"
+    }
     return {
         **service_too(answers),
+        **(plans or {}),
         "find_out": locating_service(answers),
         "more": colors,
         **locating.request_words(answers, asked),
@@ -101,6 +105,11 @@ def tolerance_zone(answers: Answers) -> ToleranceZone:
     """Return how near a mark only gentle hand digging may be, by the country and the state."""
     whole = answers.whole()
     return notice.tolerance_zone(start.us_state(whole) or "", whole.get(start.COUNTRY) or "us")
+
+
+def marks_abroad(answers: Answers) -> str:
+    """Say what counts as a mark outside the United States, where plans may be all one gets."""
+    return "" if answers.country == US else land(answers.country).marks
 
 
 def near_a_mark(answers: Answers) -> str:
@@ -160,8 +169,17 @@ LINES_ANSWERED = Question(
     asks=chosen(LINES_REQUESTED, "asked"),
     when="the locate request was made",
     caution=LOCATE,
-    wording=service_too,
+    warns=marks_abroad,
+    wording=lambda a: _answered_words(a),
 )
+
+
+def _answered_words(answers: Answers) -> Mapping[str, Any]:
+    if answers.country == US:
+        return service_too(answers)
+    text = "Has every owner sent its plans or marked its lines, or said it has none there?"
+    return {**service_too(answers), "text": text}
+
 
 LINES_FINISHED_ON = Question(
     key="lines_finished_on",
@@ -254,9 +272,19 @@ MARK_DISTANCE: Question[Quantity] = Question(
     "test hole or pipe route. No marks counts as 500 ft (150 m) away.",
     asks=said_yes(LINES_ANSWERED),
     when="every owner has answered",
-    warns=near_a_mark,
-    wording=lambda a: locating.read_words(a, MARK_DISTANCE),
+    warns=lambda a: f"{marks_abroad(a)} {near_a_mark(a)}".strip(),
+    wording=lambda a: _mark_words(a),
 )
+
+
+def _mark_words(answers: Answers) -> Mapping[str, Any]:
+    if answers.country == US:
+        return locating.read_words(answers, MARK_DISTANCE)
+    return {
+        "find_out": "A mark is paint on the ground, or a line that a plan shows. Measure from it "
+        "to the nearest edge of the garden, test hole or pipe route. Write no marks only where no "
+        "plan shows a line near either: it counts as 500 ft (150 m) away."
+    }
 
 
 def holidays(answers: Answers) -> frozenset[dt.date]:

@@ -10,7 +10,7 @@ from enum import Enum
 from functools import cache
 from importlib.resources import files
 
-from interview.quantities.evidence import Cited, Provenance, Source
+from interview.quantities.evidence import Provenance, Source
 from interview.quantities.units import (
     Quantity,
     feet_and_inches,
@@ -37,12 +37,6 @@ DEFAULT_ZONE_SOURCE = Source(
     "of a mark",
     Provenance.PUBLISHED,
 )
-WAIT_ABROAD = {
-    "canada": Cited(
-        5, Source("Ontario One Call, frequently asked questions, web page", Provenance.CARRIED)
-    ),
-}
-"""Business days where another country is known to ask for more than the default."""
 
 
 class Counted(Enum):

@@ -7,10 +7,11 @@ from collections.abc import Mapping
 from typing import Any
 
 from interview.asking.answers import Answers
+from interview.asking.lands import land
 from interview.asking.question import Question
 from interview.garden.place import questions as start
 from interview.garden.site.locate import FEDERAL_SOURCE, federal_in_wait
-from interview.garden.site.locating import CAREFUL, WAIT_ABROAD, StateNotice, notice_for
+from interview.garden.site.locating import CAREFUL, StateNotice, notice_for
 from interview.quantities.evidence import Source
 
 Words = Mapping[str, Any]
@@ -32,16 +33,16 @@ def notice(answers: Answers) -> StateNotice:
 
 def wait_offered(answers: Answers) -> str | None:
     """Return the business days to wait as words; nothing where only the ticket can tell."""
-    if (abroad := WAIT_ABROAD.get(_country(answers))) is not None:
-        return str(abroad.value)
+    if (abroad := land(_country(answers)).wait) is not None:
+        return str(abroad)
     days = notice(answers).business_days
     return None if days is None else str(days)
 
 
 def wait_source(answers: Answers) -> Source:
     """Return the source of ``wait_offered``."""
-    abroad = WAIT_ABROAD.get(_country(answers))
-    return notice(answers).wait_source if abroad is None else abroad.source
+    abroad = land(_country(answers))
+    return notice(answers).wait_source if abroad.wait is None else abroad.wait_source
 
 
 def holidays_offered(
@@ -94,12 +95,11 @@ def wait_words(answers: Answers, question: Question[Any]) -> Words:
     """Say what the state asks for, and what is taken for it."""
     state, days = notice(answers), wait_offered(answers)
     if _country(answers) != "us":
-        held = WAIT_ABROAD.get(_country(answers))
-        source = f"[{held.source}]" if held else "That is the least asked in the US."
+        held = land(_country(answers))
+        source = f"[{held.wait_source}]" if held.wait else "That is the least asked in the US."
         return {
-            "find_out": f"The ticket or the reply says it, and it decides. {AFTER_HOURS} This "
-            f"program knows no rule for this country; it takes {days} when you don't "
-            f"know. {source}"
+            "find_out": f"The ticket or the reply says it, and it decides. {held.wait_said} "
+            f"{AFTER_HOURS} This program takes {days} when you don't know. {source}"
         }
     if state.wait is None:
         return {"find_out": f"{question.find_out} {AFTER_HOURS}"}

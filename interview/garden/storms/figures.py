@@ -7,6 +7,7 @@ from collections.abc import Callable
 from interview.asking.figure import AREA, DIST, VOLUME, Figure, Value
 from interview.garden.place import questions as start
 from interview.garden.pond.hyetographs import StormShape
+from interview.garden.storms.rain_days import METHOD, PERCENTS
 from interview.garden.storms.results import StormsResults
 from interview.quantities.evidence import ARITHMETIC, Provenance, Source
 from interview.quantities.shown import LOW
@@ -27,6 +28,20 @@ def _share_held(shape: StormShape | None, rain: float) -> Callable[[StormsResult
         return quantity(100 * found.garden_storm(depth, shape).share_caught, "percent")
 
     return get
+
+
+def _depth_of_days(percent: int) -> Figure[StormsResults]:
+    """Return the figure of the depth that ``percent`` of the rain days do not pass."""
+    return Figure(
+        f"record_depth_{percent}",
+        f"No more rain on {percent} % of its rain days",
+        lambda p: p.days_of_rain.depth(percent),
+        *DIST,
+        f"depth at the rank (n - 1) x {percent / 100:g} of the n rain days by depth, from rank 0, "
+        "interpolated",
+        ("record_rain_days",),
+        METHOD,
+    )
 
 
 FIGURES: tuple[Figure[StormsResults], ...] = (
@@ -185,6 +200,28 @@ FIGURES: tuple[Figure[StormsResults], ...] = (
         "1 - spill / inflow",
         ("rain_depth",),
         LEVEL_POOL,
+        LOW,
+    ),
+    Figure(
+        "record_rain_days",
+        "Rain days in the record",
+        lambda p: p.days_of_rain.count,
+        formula="days with more than 0.1 in (2.5 mm)",
+        inputs=("rain_record",),
+        source=METHOD,
+    ),
+    *map(_depth_of_days, PERCENTS),
+    Figure(
+        "record_days_within",
+        "Rain days with no more than the rain to hold",
+        lambda p: quantity(
+            100 * p.days_of_rain.share_within(p.answers[start.RAIN_DEPTH]), "percent"
+        ),
+        "percent",
+        "percent",
+        "rain days of that depth or less / all rain days; of the days, not of the year's water",
+        ("rain_depth", "record_rain_days"),
+        METHOD,
         LOW,
     ),
     Figure(

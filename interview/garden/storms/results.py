@@ -22,6 +22,7 @@ from interview.garden.storms import beds, rainfall_record
 from interview.garden.storms import record_help as rain_plan
 from interview.garden.storms.beds import Beds, GardenStorm
 from interview.garden.storms.ladder import LADDER, LadderRow
+from interview.garden.storms.rain_days import RainDays, rain_days
 from interview.garden.storms.rainfall_record import RecordReplay
 from interview.garden.storms.record_columns import Column, ColumnUnclear
 from interview.garden.storms.record_text import Record
@@ -189,6 +190,12 @@ class StormsResults(ReadsFiles):
                 dated = unclear.column is Column.DATE
                 asked = start.RECORD_DATES if dated else start.RECORD_DEPTHS
                 raise Unanswered(asked, answers.address(asked), why=str(unclear)) from None
+
+    @part
+    def days_of_rain(self) -> RainDays:
+        """How deep the rain of the record's rain days is."""
+        with waits_for(start.RECORD_PATH, self.answers):
+            return rain_days(self.record.days)
 
     @part
     def real_years(self) -> RecordReplay:

@@ -1,13 +1,14 @@
 """Hours under water, which plants suit a zone, counts, and the proposed planting."""
 
 import math
+import re
 from dataclasses import replace
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from interview.garden.planting.care import CARE, after_storm, first_year
+from interview.garden.planting.care import CARE, WHEN_TO_PLANT, after_storm
 from interview.garden.planting.choose import (
     KeepOut,
     Prefer,
@@ -21,7 +22,7 @@ from interview.garden.planting.choose import (
     zone_hours,
 )
 from interview.garden.planting.count import drifts, fewest, plant_count, shared_counts
-from interview.garden.planting.plant_list import builtin_places, builtin_plants
+from interview.garden.planting.plant_list import MONTHS, builtin_places, builtin_plants
 from interview.garden.planting.record import Indicator, ListRegion, PlantKind, PlantRegion, Sun
 from interview.garden.size.zones import Zone
 from interview.quantities.evidence import Grade
@@ -431,15 +432,19 @@ def test_a_regulated_plant_is_offered_nowhere_in_the_state_that_regulates_it(sub
                 ]
 
 
-def test_the_first_year_begins_with_the_month_of_planting():
-    year = first_year(10)
-    assert [month.month for month in year] == [10, 11, 12, 1, 2, 3, 4, 5, 6, 7, 8, 9]
-    assert all(month.tasks for month in year)
-    cut = next(task for task in CARE if "Cut dead stems" in task.task)
-    assert [month.month for month in year if cut in month.tasks] == [2, 3]
-    south = first_year(4, southern=True)
-    assert [month.month for month in south if cut in month.tasks] == [8, 9]
-    assert {task for month in year for task in month.tasks} == set(CARE)
+def test_the_months_of_a_job_are_counted_from_the_month_of_planting():
+    weeds = [task for task in CARE if "weeds" in task.task]
+    assert [task.months(10) for task in weeds] == [[10, 11, 12], [1, 2, 3, 4, 5, 6, 7, 8, 9]]
+    assert all(len(task.months(4)) == len(task.since_planting) for task in CARE)
+
+
+def test_what_the_season_decides_is_told_by_frost_and_growth_and_by_no_month():
+    seasonal = {task.task: task.when for task in CARE if not task.since_planting}
+    assert len(seasonal) == 3
+    assert "after the last frost" in seasonal["Top up the mulch to 2 to 3 inches (50 to 75 mm)."]
+    for words in (*seasonal.values(), WHEN_TO_PLANT):
+        assert not re.search(rf"\b({'|'.join(MONTHS)})", words)
+    assert "last frost" in WHEN_TO_PLANT and "No dates of frost are held" in WHEN_TO_PLANT
 
 
 def test_the_remedy_follows_the_hours_water_stood(subtests):

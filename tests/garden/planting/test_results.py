@@ -127,6 +127,24 @@ def test_the_first_year_tells_drowned_from_parched_and_what_to_do_after_storms(s
         assert words in text
 
 
+def test_the_first_year_names_months_only_by_the_day_of_digging(subtests, sample):
+    weeds, frost = "Pull weeds every week while they are small.", "after the last frost"
+    for dug, country, when, cold in [
+        ("don't know yet", "us", "first 3 months", False),
+        ("2026-05-30", "us", "May to Jul", False),
+        ("2026-12-05", "us", "first 3 months", True),
+        ("2026-12-05", "new_zealand", "Dec to Feb", False),
+        ("2026-07-04", "new_zealand", "first 3 months", True),
+        ("2026-12-05", "other", "Dec to Feb", False),
+    ]:
+        with subtests.test(dug=dug, country=country):
+            plan = sample(country=country, dig_day=dug)
+            told = said(plan_text(plan).split("\nFIRST YEAR\n")[1].split("The first two years")[0])
+            assert f"{when}: {weeds}" in told
+            assert ("cold months" in told) is cold
+            assert told.count(frost) == 2 + cold and "No dates of frost are held here" in told
+
+
 def test_the_figures_tell_every_plant_and_where_its_facts_come_from(sample):
     plan = sample()
     listed = yaml.safe_load(figures_text(plan))["planting"]
