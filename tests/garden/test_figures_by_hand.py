@@ -99,6 +99,11 @@ ELSEWHERE = {
     "plants_first_half": "garden/planting/test_what_is_planted.py",
     "clumps_to_divide": "garden/planting/test_what_is_planted.py",
     "rim_planted_area": "garden/planting/test_what_is_planted.py",
+    "seed_least": "garden/planting/test_what_is_planted.py",
+    "seed_most": "garden/planting/test_what_is_planted.py",
+    "grass_seed_least": "garden/planting/test_what_is_planted.py",
+    "grass_seed_most": "garden/planting/test_what_is_planted.py",
+    "stone_weight": "garden/planting/test_prices.py",
 }  # fmt: skip
 """What takes a calendar, a record of days, a survey or a list of plants: worked out there."""
 

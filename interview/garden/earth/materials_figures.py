@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 from interview.asking.figure import AREA, SIDE, VOLUME, Figure, Value
 from interview.garden.earth.fittings import BY_WISH, DISCONNECTING, PIPED
-from interview.garden.earth.materials import STONE_LAYER, Item, stone_uses
+from interview.garden.earth.materials import STONE_LAYER, STONE_LB_FT3, Item, stone_uses
 from interview.garden.earth.results import OVERBUILT, EarthResults
 from interview.garden.form.lie import COMPACTION
 from interview.quantities.evidence import ARITHMETIC, OURS, PRACTICE, Provenance, Source
@@ -235,6 +235,17 @@ FIGURES: tuple[Figure[EarthResults], ...] = (
     ),
     *_heap("stone", "inlet + apron + channel", "stone_inlet", "stone_apron", "stone_channel",
            source=PRACTICE),
+    Figure(
+        "stone_weight",
+        "Weight of the stone, about",
+        _of("stone", lambda item: item.weighs),
+        "lb",
+        "kg",
+        "stone x 100 lb/ft³ (1600 kg/m³)",
+        ("stone_volume",),
+        STONE_LB_FT3.source,
+        HIGH,
+    ),
     *_heap("berm soil", "soil that the berms take x 1.40, loose; none where the soil dug makes "
            "them", "berm_bank_soil", "soil_dug", source=BULKED),
     Figure(
