@@ -153,6 +153,12 @@ CONDITIONS: tuple[tuple[str, dict[str, str], dict[str, str]], ...] = (
     ("wetland_list_region", {"plant_region": "northeast"}, {"plant_region": "outside"}),
     ("wetland_list_region", {"country": "us", "state": "pa"}, {"country": "uk"}),
     *((key, LEVELS_READ, {"levels_read": "no"}) for key in LEVELS),
+    *(
+        (f"{key}_{bed}", {**LEVELS_READ, "beds": str(bed)}, {**LEVELS_READ, "beds": str(bed - 1)})
+        for key in LEVELS[1:]
+        for bed in (2, 3, 4)
+    ),
+    *((f"{key}_2", {**LEVELS_READ, "beds": "2"}, {"beds": "2"}) for key in LEVELS[1:]),
     *((key, SEEN, {"storm_seen": "no"}) for key in STORM),
 )  # fmt: skip
 

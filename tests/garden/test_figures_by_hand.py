@@ -92,6 +92,8 @@ ELSEWHERE = {
     "built_empty": "garden/afterwards/test_as_built.py",
     "built_floor_spread": "garden/afterwards/test_as_built.py",
     "built_rim": "garden/afterwards/test_levels_found.py",
+    "built_all_volume": "garden/afterwards/test_levels_found.py",
+    "built_all_share": "garden/afterwards/test_levels_found.py",
     "plants_large_pots": "garden/planting/test_what_is_planted.py",
     "plants_pond_line": "garden/planting/test_what_is_planted.py",
     "plants_large_pots_pond_line": "garden/planting/test_what_is_planted.py",
