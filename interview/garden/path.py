@@ -208,7 +208,7 @@ _SOAK = (
     ),
     _hole("hole_left", "How the hole is left", "hole_left"),
     Page("result", "soak", "The result", usual=("hole_counts", "another_hole"),
-         visit=TEST_DAY, group="holes", tells="result", asks=_was_read),
+         more=("hole_spot",), visit=TEST_DAY, group="holes", tells="result", asks=_was_read),
     _hole("set_aside", "Why it is set aside", "hole_set_aside_why"),
 )  # fmt: skip
 
