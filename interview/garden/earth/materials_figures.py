@@ -11,11 +11,13 @@ from interview.garden.earth.results import OVERBUILT, EarthResults
 from interview.garden.form.lie import COMPACTION
 from interview.quantities.evidence import ARITHMETIC, OURS, PRACTICE, Provenance, Source
 from interview.quantities.guards import times
-from interview.quantities.shown import HIGH, length_words
+from interview.quantities.shown import HIGH, Rounding, length_words
 from interview.quantities.units import US
 
 YARD = ("yd**3", "m**3")
 NONE = "none"
+HEAPED = Rounding(3)
+"""Loose soil, told so finely that the barrows come out of the number that is told."""
 BULKED = Source(
     "sand 1.15 and dense clay 1.30, construction estimating text, examples 9-3 and 9-2, title not "
     "shown in the copy; loam 1.25 and clay 1.43, US Army FM 5-434; clay 1.35 to 1.40 "
@@ -114,6 +116,7 @@ SOIL: tuple[Figure[EarthResults], ...] = (
         "(soil left over + channel) x 1.15 for sand, 1.25 for loam, 1.40 for clay",
         ("soil_spare", "channel_soil", "soil_dug"),
         BULKED,
+        HEAPED,
     ),
     Figure(
         "barrows_off",
