@@ -146,7 +146,13 @@ class Measure(Simple[Quantity]):
             raise Refused(f"{refused} {self._meant(words, amount)}".rstrip()) from None
         back = self._which_unit(amount, answers.units)
         kept = self.with_unit(words, amount, answers.units)
-        return Taken(kept, value, spoken.rough, asks_back=back)
+        return Taken(kept, value, spoken.rough, self._how(spoken, value, answers), back)
+
+    def _how(self, spoken: Spoken[Amount | Paces], value: Quantity, answers: Answers) -> str:
+        """Say how a least or a range was taken; nothing of what was one plain amount."""
+        if not spoken.lead + spoken.tail:
+            return ""
+        return f"{spoken.lead}{self.echo(value, answers)}{spoken.tail}"
 
     def _which_unit(self, amount: Amount | Paces, units: str) -> str:
         """Ask for the unit of a bare number that may be meant in a larger one, or return nothing.
@@ -288,7 +294,10 @@ class Number(Simple[float]):
         ).hear(dict(self.said).get(folded, text))
         if not self.at_least <= spoken.value <= self.at_most:
             raise Refused(f"That is outside the limits: {self.limits('')}.")
-        return Taken(spoken.words, float(spoken.value), spoken.rough)
+        how = ""
+        if spoken.lead + spoken.tail:
+            how = f"{spoken.lead}{self.echo(spoken.value, answers)}{spoken.tail}"
+        return Taken(spoken.words, float(spoken.value), spoken.rough, how)
 
     def _number(self, text: str) -> float:
         if self.percent:

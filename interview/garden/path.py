@@ -11,6 +11,7 @@ from interview.asking.conditions import chosen
 from interview.asking.lands import US
 from interview.asking.path import PathPage as Page
 from interview.asking.question import Status, Unanswered
+from interview.garden.afterwards.levels_questions import BED_LEVELS, BedLevels
 from interview.garden.place import questions as place
 from interview.garden.site import lines_questions as buried
 from interview.garden.site import spot_questions as ground
@@ -207,9 +208,21 @@ _SOAK = (
     ),
     _hole("hole_left", "How the hole is left", "hole_left"),
     Page("result", "soak", "The result", usual=("hole_counts", "another_hole"),
-         visit=TEST_DAY, group="holes", tells="result", asks=_was_read),
+         more=("hole_spot",), visit=TEST_DAY, group="holes", tells="result", asks=_was_read),
     _hole("set_aside", "Why it is set aside", "hole_set_aside_why"),
 )  # fmt: skip
+
+
+def _levels_of(bed: BedLevels) -> tuple[Page, Page]:
+    """Return the pages of the levels of a further bed."""
+    floor, *around = (one.key for one in bed.readings)
+    return (
+        Page(f"levels_{bed.number}", "review", f"Levels of the floor, bed {bed.number}",
+             (bed.cover.key, floor), visit=PLAN_DAY),
+        Page(f"levels_round_{bed.number}", "review",
+             f"Levels of notch, rim, inlet, bed {bed.number}", tuple(around), visit=PLAN_DAY),
+    )  # fmt: skip
+
 
 _PLAN = (
     Page(
@@ -240,6 +253,7 @@ _PLAN = (
          usual=("levels_from",), visit=PLAN_DAY),
     Page("levels_round", "review", "Levels of notch, rim, inlet",
          ("notch_reading", "rim_reading", "inlet_reading"), visit=PLAN_DAY),
+    *(page for bed in BED_LEVELS[1:] for page in _levels_of(bed)),
     Page("storm", "review", "The first storm", ("storm_rain", "storm_empty_after"),
          visit=PLAN_DAY),
     Page("storm_overflow", "review", "Overflow in that storm", ("storm_overflow",),
@@ -256,8 +270,8 @@ OPTIONAL = frozenset(
     {
         "lines_ticket", "slope_drop_turned", "downhill_direction", "room_area", "house_area",
         "ribbon", "hard_digging", "hardiness_zone", "prices", "notes", "dig_day",
-        "rain_date_column", "rain_depth_column", "spout_fall", "kidney_bend", "floor_cover",
-        "floor_readings", "notch_reading", "rim_reading", "inlet_reading",
+        "rain_date_column", "rain_depth_column", "spout_fall", "kidney_bend",
+        *(question.key for bed in BED_LEVELS for question in bed.every),
     }
 )  # fmt: skip
 """Keys of questions that an empty Enter skips: it keeps don't know yet, and they count as done."""

@@ -26,6 +26,7 @@ from interview.garden.site import spot_questions as ground
 from interview.garden.site.results import close_to_needed
 from interview.garden.size import questions as bed
 from interview.garden.size.shape_questions import FLOOR_SHAPE
+from interview.garden.soak import spots_of_holes as holes
 from interview.garden.suggest import (
     COLUMNS,
     beside,
@@ -44,6 +45,14 @@ AT_THE_SPOT = (bed.ROOM_LENGTH, bed.ROOM_WIDTH, bed.ROOM_AREA, bed.SPOUT_DISTANC
 ANOTHER_SPOT = (
     "That is another spot: the nearest mark has to be measured from there, so the distance you "
     "gave is taken away and asked again."
+)
+HOLES_ELSEWHERE = (
+    "That is another spot: the soak test stays with the one you leave and does not count here, so "
+    "another hole is asked for."
+)
+BOTH_ELSEWHERE = (
+    "That is another spot: the soak test stays with the one you leave, and the distance to the "
+    "nearest mark is taken away; both are asked for here."
 )
 MOST_CHANGES = 3
 """So many figures are told of a change; a choice of ours."""
@@ -187,10 +196,14 @@ class Session(Sitting):
         return plant_names.remark_on_swaps(lines, plants, planted or None)
 
     def _doubt(self, step: Step, value: object) -> str:
-        if step.question is ground.CHOSEN_SPOT and self._answers.text(buried.MARK_DISTANCE):
-            here = ground.chosen_spot(self._answers).scope
-            if here is not None and value != here[1]:
-                return ANOTHER_SPOT
+        here = ground.chosen_spot(self._answers).scope
+        if step.question is ground.CHOSEN_SPOT and here is not None and value != here[1]:
+            marked = self._answers.text(buried.MARK_DISTANCE) is not None
+            moved = self._answers.with_text(step.address, str(value))
+            left = holes.dug(self._answers) and not holes.here(holes.moved(self._answers, moved))
+            if left:
+                return BOTH_ELSEWHERE if marked else HOLES_ELSEWHERE
+            return ANOTHER_SPOT if marked else ""
         return gate.doubt(step, value, self._answers)
 
     def _too_rough(self, step: Step, value: object, view: Answers) -> str:
@@ -202,7 +215,7 @@ class Session(Sitting):
     def _followed(self, answers: Answers) -> Answers:
         answers = start.placed(self._answers, self._pegged(_paced(self._answers, answers)))
         if ground.chosen_spot(self._answers).scope != ground.chosen_spot(answers).scope:
-            answers = self._elsewhere(answers)
+            answers = holes.moved(self._answers, self._elsewhere(answers))
         return gate.follow(self._answers, answers, self.now.date())
 
     def _pegged(self, answers: Answers) -> Answers:
@@ -238,6 +251,8 @@ class Session(Sitting):
     def remove_item(self, group: str, number: int) -> None:
         """Take one item of a group away; with the spot chosen goes what was measured there."""
         chosen = ground.chosen_spot(self._answers).scope == (group, number)
+        if group == ground.SPOTS.key:
+            self._answers = holes.spot_removed(self._answers, number)
         super().remove_item(group, number)
         if chosen:
             self._keep(self._elsewhere(self._answers), follow=False)

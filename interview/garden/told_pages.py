@@ -166,11 +166,12 @@ def taken_as_usual(session: Session, visit: str = TODAY) -> list[str]:
 
 
 def usual_words(session: Session, step: Step, usual: str) -> str:
-    """Return the usual words of a row as they are understood, such as the label of a choice."""
+    """Return the usual words of a row as they are understood, such as the labels of choices."""
     view = step.view(session.answers)
     question = step.worded(session.answers)
-    label = dict(getattr(question.kind, "options", ())).get(usual)
-    return label or view.told(usual)
+    labels = dict(getattr(question.kind, "options", ()))
+    each = usual.split(", ")
+    return ", ".join(labels[one] for one in each) if labels.keys() >= {*each} else view.told(usual)
 
 
 def to_find_out(session: Session) -> list[str]:

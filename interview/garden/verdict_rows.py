@@ -133,6 +133,12 @@ _AFTER = _from(after_findings, "answers")
 _BUILT = _from(built_findings, "built")
 
 
+def _built(found: tuple[str, ...], number: int) -> Decides:
+    """Return the row of a reading of one bed, by what it decides."""
+    bed = "" if number == 1 else f"_{number}"
+    return Decides(tuple(f"built_{one}{bed}" for one in found), (_BUILT,))
+
+
 def _result(plan: Plan, _: Answers) -> str:
     """Say what the soil allows, as far as it is known: the pond, the garden, whether it fits."""
     size, metric = plan.size, plan.metric
@@ -259,11 +265,17 @@ TABLE: dict[Question[Any], Decides] = {
     bed.FLOOR_WIDTH: _FLOOR,
     planting.OWN_PLANTS: Decides(("own_plants",), (_PLANTS,)),
     review.DIG_DAY: Decides(("dig_day",), (_from(dig_day_findings, "checks"),)),
-    levels.FLOOR_COVER: Decides(("built_depth",), (_BUILT,)),
-    levels.FLOOR_READINGS: Decides(("built_depth", "built_level"), (_BUILT,)),
-    levels.NOTCH_READING: Decides(("built_depth", "built_rim", "built_inlet"), (_BUILT,)),
-    levels.RIM_READING: Decides(("built_rim", "built_depth"), (_BUILT,)),
-    levels.INLET_READING: Decides(("built_inlet",), (_BUILT,)),
+    **{
+        question: _built(found, bed.number)
+        for bed in levels.BED_LEVELS
+        for question, found in (
+            (bed.cover, ("depth",)),
+            (bed.floor, ("depth", "level")),
+            (bed.notch, ("depth", "rim", "inlet")),
+            (bed.rim, ("rim", "depth")),
+            (bed.inlet, ("inlet",)),
+        )
+    },
     review.STORM_EMPTY: Decides(("drained", "drained_slowly", "drained_too_slowly"), (_AFTER,)),
     review.STORM_OVERFLOW: Decides(("overflow_elsewhere",), (_AFTER,)),
     review.STORM_PLANTS: Decides(("plants_after_storm",), (_AFTER,)),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterator
 from contextlib import suppress
 from typing import Any
@@ -81,6 +82,7 @@ def say_run(session: Session, step: Step, say: Callable[[str], None]) -> None:
         say(COMMANDS.format(deep="150 mm" if view.metric else "6 in"))
 
 
+_SENTENCE = re.compile(r"(?<=[.!?]) +")
 MARK = "mark "
 FILLED, GONE = ("filled", "full"), ("empty", "gone")
 _FILLS = (timing.FILL_1_START, timing.FILL_2_START, timing.TEST_START)
@@ -118,9 +120,9 @@ def take(session: Session, step: Step, line: str) -> list[str]:
 
 
 def _kept(session: Session, step: Step, text: str) -> list[str]:
-    before = soak_edit.reading_lines(step.view(session.answers))
+    before, said = soak_edit.reading_lines(step.view(session.answers)), _now(session, step)
     offer(session, step, text)
-    return [*_changed_lines(session, step, before), *_standing(session, step)]
+    return [*_changed_lines(session, step, before), *_standing(session, step, said)]
 
 
 def _changed_lines(session: Session, step: Step, before: list[str]) -> Iterator[str]:
@@ -129,11 +131,19 @@ def _changed_lines(session: Session, step: Step, before: list[str]) -> Iterator[
             yield f"= reading {place}: {said_line(line)}"
 
 
-def _standing(session: Session, step: Step) -> Iterator[str]:
-    """Yield what is due now, and the rates so far or what they wait for."""
+def _now(session: Session, step: Step) -> list[str]:
+    """Return what is to be done now, sentence by sentence."""
+    run = soak_run(step.view(session.answers), session.now)
+    return [one for one in _SENTENCE.split(f"{run.do_now} {run.and_then}") if one]
+
+
+def _standing(session: Session, step: Step, said: list[str]) -> Iterator[str]:
+    """Yield what is due now less what was ``said``, and the rates so far or what they wait for."""
     view = step.view(session.answers)
     run = soak_run(view, session.now)
-    yield from wrap(f"NOW: {run.do_now} {run.and_then}".rstrip(), "  ")
+    if new := [one for one in _now(session, step) if one not in said]:
+        lead = "NOW: " if run.do_now.startswith(new[0]) else ""
+        yield from wrap(f"{lead}{' '.join(new)}", "  ")
     if run.test is not None:
         drop = rate_words(run.test.drop_rate, view.metric)
         yield f"So far: drop rate {drop}, corrected {rate_words(run.test.corrected, view.metric)}."
@@ -150,10 +160,10 @@ def change(session: Session, step: Step, word: str, rest: str) -> list[str]:
     if word == "add":
         return take(session, step, rest)
     if word == "shift":
-        before = soak_edit.reading_lines(view)
+        before, said = soak_edit.reading_lines(view), _now(session, step)
         session.offer_together(soak_edit.with_shift(view, rest))
         told = _changed_lines(session, step, before)
-        return ["= the times are moved", *told, *_standing(session, step)]
+        return ["= the times are moved", *told, *_standing(session, step, said)]
     number, _, line = rest.partition(" ")
     if not number.isdecimal() or len(number) > 3:
         raise Refused("Write the number of the reading after the command, such as :strike 2.")

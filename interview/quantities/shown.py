@@ -137,6 +137,8 @@ _WRITTEN = {
     "drop 1 1/8 in": "drop 30 mm",
     "38 per yd3": "50 per m3",
     "2 per ft": "6 per m",
+    "45 per ton": "50 per tonne",
+    "8 per oz": "0.3 per g",
 }
 """Answers as they may be written, in US units, and what is told in their place."""
 _EXAMPLE = re.compile("|".join(map(re.escape, sorted(_WRITTEN, key=len, reverse=True))))

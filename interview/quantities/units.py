@@ -139,6 +139,8 @@ _NAMES = {
     "ft**3": "ft³",
     "m**3": "m³",
     "yd**3": "yd³",
+    "ton": "ton of 2000 lb",
+    "t": "tonne",
     "ft**3/s": "ft³/s",
     "percent": "%",
     "": "",

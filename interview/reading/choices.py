@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import difflib
 import re
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from interview.reading.text import Refused, Suggested, hidden_character, plain, shown, taken
 
@@ -14,8 +14,17 @@ Options = Sequence[tuple[str, str]]
 MOST_CHARACTERS = 200
 """Labels are longer than measures."""
 
+_LIKE_A_WORD = 0.75
+"""How near a word must be to one of a label, by the ratio of ``difflib``. Our choice."""
+_LONG_WORD = 4
+"""Shorter words of a label, such as ``the``, name no option."""
 _YES = {"yes", "y", "true", "on"}
 _NO = {"no", "n", "false", "off"}
+_DENIES = {"no", "not", "never", "without"}
+"""Beside one of these a word of a label may mean its contrary."""
+_MEANS_YES = {"yes", "yess", "yeah", "yea", "yep", "yup", "ye", "yse", "sure"}
+_MEANS_NO = {"no", "noo", "nope", "nah", "nop", "not yet"}
+"""Words near yes and no: which of the two is meant is asked and never taken."""
 _NONE = {"none", "none of these", "none of them"}
 _MOST_LABEL = 40
 
@@ -25,6 +34,9 @@ def read_yes_no(text: str) -> bool:
     clean = taken(text, "yes").casefold()
     if clean in _YES | _NO:
         return clean in _YES
+    for word, meant in (("yes", _MEANS_YES), ("no", _MEANS_NO)):
+        if clean.strip(" .!") in meant:
+            raise Suggested(f"{shown(clean)} is not yes or no. Did you mean {word}?", word)
     raise Refused(f"{shown(clean)} is not yes or no. Write yes or no.")
 
 
@@ -75,13 +87,31 @@ def _unlisted(clean: str, options: Options) -> Refused:
     found = {_folded(label): (key, label) for key, label in options}
     found |= {_folded(key): (key, label) for key, label in options}
     near = difflib.get_close_matches(_folded(clean), list(found), n=1)
-    if near:
+    if near or (near := _by_a_word(_folded(clean), found)):
         key, label = found[near[0]]
         return Suggested(f"{shown(clean)} is not on the list. Did you mean {_short(label)}?", key)
     return Refused(
         f"{shown(clean)} is not on the list. Write one of its names, or a number from 1 to "
         f"{len(options)}."
     )
+
+
+def _by_a_word(clean: str, found: Mapping[str, tuple[str, str]]) -> list[str]:
+    """Return the one name that holds a word like one of ``clean``; nothing where several do."""
+    words: dict[str, set[str]] = {}
+    for name in found:
+        for word in re.findall(r"[^\W\d_]+", name):
+            if len(word) >= _LONG_WORD:
+                words.setdefault(word, set()).add(name)
+    said = re.findall(r"[^\W\d_]+", clean)
+    typed = [word for word in said if len(word) >= _LONG_WORD and not _DENIES.intersection(said)]
+    names = {
+        name
+        for word in typed
+        for like in difflib.get_close_matches(word, list(words), n=1, cutoff=_LIKE_A_WORD)
+        for name in words[like]
+    }
+    return sorted(names) if len({found[name][0] for name in names}) == 1 else []
 
 
 def read_ticks(text: str, options: Options) -> tuple[str, ...]:

@@ -14,6 +14,7 @@ T = TypeVar("T")
 
 SMALLER, LARGER = "smaller", "larger"
 """Which end of a range is the careful one."""
+AT_LEAST = "at least "
 
 MEASURE = "Measure it."
 COUNT = "Count them."
@@ -71,6 +72,10 @@ class Spoken(Generic[T]):
     value: T
     rough: bool = False
     """Whether it was said to be a guess."""
+    lead: str = ""
+    """What stands before the amount to say how it was taken, such as ``at least``."""
+    tail: str = ""
+    """What stands after it."""
 
 
 @dataclass(frozen=True)
@@ -129,7 +134,8 @@ class Hearing(Generic[T]):
             raise Refused(ONE_NUMBER)
         if rough and self.no_guess is not None:
             raise Refused(self.no_guess) if self.no_guess else refused
-        return Spoken(*self._end(found), rough)
+        end = "" if len(found) == 1 else f": the {self.careful} of the two"
+        return Spoken(*self._end(found), rough, AT_LEAST if least else "", end)
 
     def _plainly(self, words: str, before: str) -> list[tuple[str, T]] | None:
         if words == before:

@@ -4,14 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from interview.garden.earth.materials import BAG, EACH, Item
+from interview.garden.earth.materials import BAG, EACH, TONS, Item, loaded
 from interview.garden.plan import Plan
-from interview.garden.planting.cheaper import rim_area
 from interview.garden.planting.costs import Costs, costs, plant_count
+from interview.garden.planting.seed import GRASS_SEED, SEED, Sowing
 from interview.garden.summary import wrap
 from interview.quantities.shown import area_words, length_words
-from interview.quantities.units import same_dimension, show
+from interview.quantities.units import magnitude, same_dimension, show
 from interview.sheet.common import order_words
+
+SMALL = {SEED: ("oz", "g"), GRASS_SEED: ("lb", "kg")}
+"""What seed is weighed in, US and metric."""
 
 
 def shopping(plan: Plan) -> Iterator[str]:
@@ -23,9 +26,8 @@ def shopping(plan: Plan) -> Iterator[str]:
     each = f" ({count // plan.size.bed_count} a bed)" if plan.size.bed_count > 1 else ""
     listed = "listed below" if plan.planting.chosen.total else "by the places below"
     yield from wrap(f"[ ] plants: {count} in all{each}, {listed}{_paid(found, 'plants')}", "      ")
-    if plan.planting.wishes.sown:
-        area = area_words(rim_area(plan.planting), plan.metric)
-        yield from wrap(f"[ ] seed of dry ground: for {area}, the kinds listed below", "      ")
+    for sowing in plan.planting.sowings:
+        yield from wrap(f"[ ] {_seed(plan, sowing)}{_paid(found, sowing.name)}", "      ")
     for item in plan.earth.by_wish:
         yield from wrap(f"( ) if you wish, {_line(plan, item)}", "      ")
     if found.lines:
@@ -51,6 +53,17 @@ def _much(plan: Plan, item: Item) -> str:
     return f"{loose} or {item.bags} bags of {show(item.bag, 'L' if plan.metric else 'ft**3', 2)}"
 
 
+def _seed(plan: Plan, sowing: Sowing) -> str:
+    """Write what is sown, by weight; a packet knows its own seed better than any table."""
+    unit = SMALL[sowing.name][plan.metric]
+    low, high = (
+        show(one, unit, 2, way) for one, way in ((sowing.least, "down"), (sowing.most, "up"))
+    )
+    area = area_words(sowing.area, plan.metric)
+    much = f"{low.removesuffix(unit).strip()} to {high} for {area}"
+    return f"{sowing.name}: {much}, {sowing.note}; where the packet says how thick, that goes first"
+
+
 def _each(plan: Plan, item: Item) -> str:
     """Say how much of it goes to each of several beds; what comes from the spout to none."""
     whole = item.piece is not None or (item.name == "stone" and plan.earth.stone_way is not None)
@@ -66,6 +79,9 @@ def _cost(found: Costs, item: Item) -> str:
     if line is None:
         return ""
     counts = {BAG: f", {item.bags} bags", EACH: f", {item.pieces}"}
+    if item.weighs is not None and line.price.unit in TONS:
+        tons = magnitude(loaded(item.weighs, line.price.unit), line.price.unit)
+        counts[line.price.unit] = f", {tons:g} {'tonne' if line.price.unit == 't' else 'ton'}"
     return f"{_paid(found, item.name)}{counts.get(line.price.unit, '')}"
 
 

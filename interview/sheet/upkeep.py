@@ -9,6 +9,7 @@ from interview.asking.question import Question, Unanswered
 from interview.garden.afterwards import advice
 from interview.garden.afterwards import levels_questions as asked
 from interview.garden.afterwards.advice import Matter
+from interview.garden.afterwards.levels_questions import BedLevels
 from interview.garden.earth.profile import reading_words
 from interview.garden.figures import BY_KEY, find
 from interview.garden.plan import Plan
@@ -29,6 +30,7 @@ FOUND = (
     "built_floor_spread",
     "built_rim",
 )
+OF_ALL = ("built_all_volume", "built_all_share")
 
 
 def while_digging(plan: Plan, mark: Mark) -> Iterator[str]:
@@ -39,7 +41,6 @@ def while_digging(plan: Plan, mark: Mark) -> Iterator[str]:
 
 def levels(plan: Plan, mark: Mark) -> Iterator[str]:
     """Yield the levels to read before planting, or what the levels read come to."""
-    planned = _planned(plan)
     if plan.answers[asked.LEVELS_READ]:
         yield from wrap(
             "Read below the level line; what was planned stands beside it, below the string:"
@@ -50,33 +51,41 @@ def levels(plan: Plan, mark: Mark) -> Iterator[str]:
             f"in: answer yes to {asked.LEVELS_READ.label} ({asked.LEVELS_READ.key}). The plan then "
             "says what the garden holds as it is, and what to mend."
         )
-    for question in asked.READINGS:
-        found = _found(plan, question) or GAP
-        beside = f"planned: {planned[question.key]}"
-        yield from wrap(f"[ ] {question.label + ':':<14}{found:<28}{beside}", " " * 18)
+    several = plan.size.bed_count > 1
+    for bed in plan.built.asked:
+        planned = _planned(plan, bed)
+        if several:
+            yield f"Bed {bed.number}:"
+        for first, question in zip(asked.READINGS, bed.readings, strict=True):
+            found = _found(plan, question) or GAP
+            beside = f"planned: {planned[question.key]}"
+            yield from wrap(f"[ ] {first.label + ':':<14}{found:<28}{beside}", " " * 18)
     if find(BY_KEY["built_depth"], plan).waits_for is None:
         yield ""
+        yield from (["Bed 1:"] if several else [])
         yield from figure_lines(plan, *FOUND)
+        if several:
+            yield from figure_lines(plan, *OF_ALL)
         yield from wrap("What they mean stands under WHAT WAS FOUND.")
     yield ""
     yield from _advice(plan, advice.BEFORE_PLANTING, mark)
 
 
-def _planned(plan: Plan) -> dict[str, str]:
-    """Return what the string should read at each point, by the key of its question."""
+def _planned(plan: Plan, bed: BedLevels) -> dict[str, str]:
+    """Return what the string should read at each point of a bed, by the key of its question."""
     garden = plan.size.garden
     try:
-        floor, when = total(garden.rim_height, plan.built.cover), ""
+        floor, when = total(garden.rim_height, plan.built.cover(bed)), ""
     except Unanswered:
         floor, when = garden.rim_height, ", finished"
     at: dict[str, Quantity] = {
-        asked.FLOOR_READINGS.key: floor,
-        asked.NOTCH_READING.key: garden.freeboard,
-        asked.RIM_READING.key: quantity(0.0, "ft"),
+        bed.floor.key: floor,
+        bed.notch.key: garden.freeboard,
+        bed.rim.key: quantity(0.0, "ft"),
     }
     said = {key: reading_words(below, plan.metric) for key, below in at.items()}
-    said[asked.FLOOR_READINGS.key] += when
-    said[asked.INLET_READING.key] = "not below the notch"
+    said[bed.floor.key] += when
+    said[bed.inlet.key] = "not below the notch"
     return said
 
 

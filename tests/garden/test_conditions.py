@@ -91,6 +91,9 @@ CONDITIONS: tuple[tuple[str, dict[str, str], dict[str, str]], ...] = (
     ("drip_line", near("tree"), near("well")),
     ("soil_lab", {"spots.1.contamination": "fuel"}, {"spots.1.contamination": "none"}),
     ("soil_lab", {"spots.1.contamination": "fuel"}, {}),
+    ("hole_spot", {**ONE_SPOT, "spots.2.spot_name": "b", "holes.1.hole_depth": "18 in"}, ONE_SPOT),
+    ("hole_spot", {**ONE_SPOT, "spots.2.spot_name": "b", "holes.1.hole_depth": "18 in"},
+     {**ONE_SPOT, "spots.2.spot_name": "b"}),
     ("chosen_spot", {**ONE_SPOT, "spots.2.spot_name": "b"}, ONE_SPOT),
     *((key, REPORT, {"rate_from": "test"}) for key in ("known_rate", "known_rate_by")),
     *((key, {}, REPORT) for key in HOLES),
@@ -153,6 +156,12 @@ CONDITIONS: tuple[tuple[str, dict[str, str], dict[str, str]], ...] = (
     ("wetland_list_region", {"plant_region": "northeast"}, {"plant_region": "outside"}),
     ("wetland_list_region", {"country": "us", "state": "pa"}, {"country": "uk"}),
     *((key, LEVELS_READ, {"levels_read": "no"}) for key in LEVELS),
+    *(
+        (f"{key}_{bed}", {**LEVELS_READ, "beds": str(bed)}, {**LEVELS_READ, "beds": str(bed - 1)})
+        for key in LEVELS[1:]
+        for bed in (2, 3, 4)
+    ),
+    *((f"{key}_2", {**LEVELS_READ, "beds": "2"}, {"beds": "2"}) for key in LEVELS[1:]),
     *((key, SEEN, {"storm_seen": "no"}) for key in STORM),
 )  # fmt: skip
 

@@ -99,6 +99,8 @@ ELSEWHERE = {
     "built_empty": "garden/afterwards/test_as_built.py",
     "built_floor_spread": "garden/afterwards/test_as_built.py",
     "built_rim": "garden/afterwards/test_levels_found.py",
+    "built_all_volume": "garden/afterwards/test_levels_found.py",
+    "built_all_share": "garden/afterwards/test_levels_found.py",
     "plants_large_pots": "garden/planting/test_what_is_planted.py",
     "plants_pond_line": "garden/planting/test_what_is_planted.py",
     "plants_large_pots_pond_line": "garden/planting/test_what_is_planted.py",
@@ -106,6 +108,11 @@ ELSEWHERE = {
     "plants_first_half": "garden/planting/test_what_is_planted.py",
     "clumps_to_divide": "garden/planting/test_what_is_planted.py",
     "rim_planted_area": "garden/planting/test_what_is_planted.py",
+    "seed_least": "garden/planting/test_what_is_planted.py",
+    "seed_most": "garden/planting/test_what_is_planted.py",
+    "grass_seed_least": "garden/planting/test_what_is_planted.py",
+    "grass_seed_most": "garden/planting/test_what_is_planted.py",
+    "stone_weight": "garden/planting/test_prices.py",
 }  # fmt: skip
 """What takes a calendar, a record of days, a survey or a list of plants: worked out there."""
 

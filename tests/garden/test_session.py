@@ -7,7 +7,7 @@ import datetime as dt
 import pytest
 
 from interview.asking import path, route
-from interview.asking.question import UNKNOWN_TEXT, Status
+from interview.asking.question import UNKNOWN_TEXT, Status, Unanswered
 from interview.asking.sitting import Doubt
 from interview.reading import Refused
 
@@ -316,3 +316,69 @@ def test_with_the_spot_chosen_goes_its_outline(session_of, given, two_spots):
     other = session_of(given(two_spots))
     other.remove_item("spots", 2)
     assert other.answers.texts["room_length"] == "30 ft" and not other.drafts
+
+
+@pytest.fixture
+def tested_at_one(two_spots):
+    """Return the same garden with a soak test made at the first spot."""
+    return {
+        **two_spots, "holes.1.hole_dug_on": "2026-05-27", "holes.1.hole_depth": "18 in",
+        "holes.1.hole_smell": "earth", "holes.1.hole_seeps": "no", "holes.1.hole_shape": "round",
+        "holes.1.hole_width": "8 in", "holes.1.soaked_already": "yes",
+        "holes.1.water_at_mark": "8 in", "holes.1.test_start": "2026-05-27 10:00 -05:00",
+        "holes.1.readings": "+1h left 7 in\n+2h left 6 in", "holes.1.hole_left": "filled",
+        "holes.1.another_hole": "no",
+    }  # fmt: skip
+
+
+def test_a_soak_test_stays_with_the_spot_it_was_made_at(session_of, given, tested_at_one):
+    session = session_of(given(tested_at_one))
+    assert session.plan.soak.soil.corrected.m > 0
+    before = {key: text for key, text in session.answers.texts.items() if key.startswith("holes.")}
+    session.go_to("chosen_spot")
+    with pytest.raises(Doubt, match="the soak test stays with the one you leave"):
+        session.take({"chosen_spot": "2"})
+    session.take({"chosen_spot": "2"})
+    found = {key: text for key, text in session.answers.texts.items() if key.startswith("holes.")}
+    assert found == before | {"holes.1.another_hole": "yes", "holes.1.hole_spot": "1"}
+    with pytest.raises(Unanswered, match="hole_spot") as waits:
+        _ = session.plan.soak.soil
+    assert "Test one at the spot chosen" in waits.value.why
+    (hole,) = session.plan.soak.holes
+    assert hole.set_aside == "it is at spot 1, not at the one chosen" and hole.test is not None
+    assert "hole.2" in [place.name for place in session.way.places]
+    # Back at the first spot it counts as it did, and no further hole is asked for.
+    session.offer(session.jump("chosen_spot"), "1")
+    assert session.plan.soak.soil.corrected.m > 0 and not session.plan.soak.holes[0].set_aside
+    assert "hole.2" not in [place.name for place in session.way.places]
+
+
+def test_a_hole_said_to_be_at_the_new_spot_counts_there(session_of, given, tested_at_one):
+    session = session_of(given({**tested_at_one, "holes.1.hole_spot": "2"}))
+    with pytest.raises(Unanswered):
+        _ = session.plan.soak.soil
+    session.go_to("chosen_spot")
+    with pytest.raises(Doubt) as doubt:
+        session.take({"chosen_spot": "2"})
+    assert "soak test" not in str(doubt.value)
+    session.take({"chosen_spot": "2"})
+    assert session.plan.soak.soil.corrected.m > 0
+    assert "hole.2" not in [place.name for place in session.way.places]
+
+
+def test_water_that_seeps_in_at_the_old_spot_stops_nothing_at_the_new(given, plan_of):
+    two = {"spots.1.spot_name": "a", "spots.2.spot_name": "b", "holes.1.hole_depth": "18 in"}
+    wet = {**two, "holes.1.hole_seeps": "yes", "holes.1.hole_spot": "1"}
+    for chosen, stops in (("1", True), ("2", False)):
+        keys = [one.key for one in plan_of({**wet, "chosen_spot": chosen}).findings]
+        assert ("hole_1_seeps" in keys) is stops
+
+
+def test_with_a_spot_go_its_holes_and_later_ones_keep_theirs(session_of, given, tested_at_one):
+    session = session_of(given({**tested_at_one, "holes.1.hole_spot": "2", "chosen_spot": "2"}))
+    session.remove_item("spots", 1)
+    assert session.answers.texts["holes.1.hole_spot"] == "1"
+    assert session.plan.soak.soil.corrected.m > 0
+    gone = session_of(given(tested_at_one))
+    gone.remove_item("spots", 1)
+    assert gone.plan.soak.holes[0].set_aside == "it is at a spot that was taken out"

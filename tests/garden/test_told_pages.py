@@ -256,3 +256,15 @@ def test_a_garden_opened_again_tells_the_same(at, name, clock, tmp_path):
     assert isinstance(again, Opened)
     with again.lock:
         assert told(again.session, name) == before
+
+
+def test_what_is_usual_is_told_by_the_labels_one_reads(session_of):
+    session = session_of()
+    for key, usual, told in (
+        ("keep_out", "toxic, large", "poisonous or irritating, over 8 ft (2.4 m) tall"),
+        ("bloom", "spring, summer, autumn", "spring, summer, fall"),
+        ("local_rules", "none", "none"),
+        ("water_by", "channel", "an open channel with stone"),
+        ("garden_name", "toxic, large", "toxic, large"),
+    ):
+        assert told_pages.usual_words(session, session.jump(key), usual) == told, key

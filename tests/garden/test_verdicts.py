@@ -29,7 +29,8 @@ RANK = {Grade.GOOD: 0, Grade.FIX: 1, Grade.STOP: 2}
 WITHOUT = {
     "no limit stands for it": """
         garden_name units country state lines_ticket spot_name hole_name known_rate_by
-        hole_set_aside_why walker_name surface_name notes storm_seen storm_rain barrow prices
+        hole_set_aside_why hole_spot walker_name surface_name notes storm_seen storm_rain barrow
+        prices
         has_rain_record rain_date_column rain_depth_column downhill_direction measured_by read_as
         surface_north plant_region wetland_list_region hardiness_zone sun natives_only keep_out
         bloom road_salt plant_size berm_outside tallest_floor tallest_rim favourites swap_out

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 
 from interview.garden.summary import waiting_text
@@ -56,6 +58,17 @@ def test_each_reading_is_followed_by_what_is_due_and_the_rates(talk, running, cl
     heard = talk(running, "now left 5.5").partition("= reading 3")[2]
     assert "NOW: Cover the hole and take the next reading at" in heard
     assert "So far: drop rate" in heard and "corrected" in heard
+
+
+def test_readings_typed_in_afterward_are_not_each_told_the_same(talk, running, clock):
+    clock.forward(hours=30)
+    times = ("12:20", "12:40", "13:00")
+    heard = talk(running, *(f"2026-05-27 {at} left {5 - n / 2}" for n, at in enumerate(times)), "")
+    told = " ".join(heard.split())
+    assert told.count("= reading ") == 3 and told.count("So far: ") == 3
+    assert told.count("Read the water as soon as you can") <= 2
+    assert told.count("The hole may be empty") <= 2
+    assert re.search(r"= reading 4: [^=]*readings so far|= reading 4: [^=]*agree", told)
 
 
 def test_coming_back_to_a_test_under_way_tells_it_first_and_stands_at_its_readings(talk, running):

@@ -58,6 +58,38 @@ def test_a_misspelt_choice_is_refused_with_the_nearest_name():
     assert "Did you mean Septic tank?" in refusal(read_choice, "setpic tank", OPTIONS)
 
 
+def test_a_word_of_one_label_alone_is_suggested_and_never_taken(subtests):
+    soils = (
+        ("sand", "sandy: gritty"),
+        ("loam", "smooth, like flour"),
+        ("clay", "sticky, a ribbon"),
+    )
+    for text, meant in [
+        ("cley", "clay"), ("lom", "loam"), ("ribon", "clay"), ("it is floury", "loam"),
+        ("girtty", "sand"),
+    ]:  # fmt: skip
+        with subtests.test(text=text):
+            with pytest.raises(Suggested) as near:
+                read_choice(text, soils)
+            assert near.value.meant == meant
+    for text in ["ribon or floury", "no ribbon", "moat"]:
+        with subtests.test(text=text):
+            with pytest.raises(Refused) as refused:
+                read_choice(text, soils)
+            assert not isinstance(refused.value, Suggested)
+
+
+def test_a_word_near_yes_or_no_is_asked_back(subtests):
+    for text, meant in [("yeah", "yes"), ("Yess!", "yes"), ("nope", "no"), ("not yet", "no")]:
+        with subtests.test(text=text):
+            with pytest.raises(Suggested) as near:
+                read_yes_no(text)
+            assert near.value.meant == meant
+    with pytest.raises(Refused) as refused:
+        read_yes_no("maybe")
+    assert not isinstance(refused.value, Suggested)
+
+
 def test_what_names_no_option_is_refused(subtests):
     for text in ["0", "5", "99", "-1", "", "  ", "we\u200bll", "\u202ewell", "-"]:
         with subtests.test(text=text):

@@ -120,3 +120,13 @@ def test_once_the_levels_are_read_it_is_to_be_planted(sheet, located):
     answered = {**located, "plant_region": "midwest", "wetland_list_region": "mw"}
     assert "Once the levels are right plant it" in flat(part(sheet(**READ, **answered), "DO NEXT"))
     assert "Once the levels are right" not in sheet(levels_read="no", **answered)
+
+
+def test_each_of_several_beds_has_blanks_and_readings_of_its_own(sheet):
+    two = {"beds": "2", "floor_cover_2": "finished", "floor_readings_2": "8 in"}
+    told = part(sheet(**READ, **two, notch_reading_2="2 in"), "LEVELS BEFORE PLANTING")
+    first, second = told.split("\nBed 2:\n")
+    assert re.search(r"Floor found: +7 in; 7\.5 in", first) and "Bed 1:" in first
+    assert re.search(r"Floor found: +8 in +planned: 8 in down", second)
+    assert "Water held as dug, all beds:" in second
+    assert "all beds" not in part(sheet(**READ), "LEVELS BEFORE PLANTING")

@@ -11,7 +11,7 @@ from interview.quantities.units import quantity
 
 
 def _rim(found: BuiltResults) -> Value:
-    levels = found.levels
+    levels = found.first.levels
     return "not read" if levels.rim is None else above(levels.rim, levels.notch)
 
 
@@ -19,7 +19,7 @@ FIGURES: tuple[Figure[BuiltResults], ...] = (
     Figure(
         "built_depth",
         "Pond as dug, from the floor to where it spills",
-        lambda p: p.dug.depth,
+        lambda p: p.first.dug.depth,
         *DIST,
         "mean of the floor readings - compost and mulch to come - the notch reading, or the "
         "lowest rim reading where that is more; 0 or more",
@@ -30,7 +30,7 @@ FIGURES: tuple[Figure[BuiltResults], ...] = (
     Figure(
         "built_volume",
         "Water held as dug, one bed",
-        lambda p: p.dug.volume,
+        lambda p: p.first.dug.volume,
         *VOLUME,
         "V = Af h + Pf z h^2 / 2 + k z^2 h^3 / 3, h the pond as dug; floor and sides as planned",
         ("built_depth", "floor_area", "floor_perimeter", "side_slope", "corners"),
@@ -39,7 +39,7 @@ FIGURES: tuple[Figure[BuiltResults], ...] = (
     Figure(
         "built_share",
         "That as a part of what was planned",
-        lambda p: quantity(100 * p.dug.share, "percent"),
+        lambda p: quantity(100 * p.first.dug.share, "percent"),
         "percent",
         "percent",
         "water held as dug / full pond volume",
@@ -49,7 +49,7 @@ FIGURES: tuple[Figure[BuiltResults], ...] = (
     Figure(
         "built_rain_held",
         "Rain it holds as dug",
-        lambda p: p.rain_held,
+        lambda p: p.first.rain_held,
         *DIST,
         "water held as dug / (S / beds + area inside)",
         ("built_volume", "weighted_area", "inside_area"),
@@ -59,7 +59,7 @@ FIGURES: tuple[Figure[BuiltResults], ...] = (
     Figure(
         "built_empty",
         "Time to empty as dug, at the corrected rate",
-        lambda p: p.hours_to_empty,
+        lambda p: p.first.hours_to_empty,
         "h",
         "h",
         "pond over the lowest floor reading / corrected rate",
@@ -70,7 +70,7 @@ FIGURES: tuple[Figure[BuiltResults], ...] = (
     Figure(
         "built_floor_spread",
         "Highest and lowest floor reading apart",
-        lambda p: p.levels.floor_spread,
+        lambda p: p.first.levels.floor_spread,
         *DIST,
         "largest - smallest floor reading",
         ("floor_readings",),
@@ -86,5 +86,24 @@ FIGURES: tuple[Figure[BuiltResults], ...] = (
         ("notch_reading", "rim_reading"),
         ARITHMETIC,
         words=depth_words,
+    ),
+    Figure(
+        "built_all_volume",
+        "Water held as dug, all beds",
+        lambda p: p.volume,
+        *VOLUME,
+        "sum of the water held as dug, bed by bed",
+        ("built_volume", "beds"),
+        ARITHMETIC,
+    ),
+    Figure(
+        "built_all_share",
+        "That as a part of what was planned for all",
+        lambda p: quantity(100 * p.share, "percent"),
+        "percent",
+        "percent",
+        "water held as dug, all beds / (full pond volume x beds)",
+        ("built_all_volume", "pond_volume", "beds"),
+        ARITHMETIC,
     ),
 )

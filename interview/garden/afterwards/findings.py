@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from interview.asking.answers import Answers
 from interview.asking.question import Unanswered
 from interview.garden.afterwards import questions as review
 from interview.garden.afterwards.as_built import LEVEL_WITHIN, above
-from interview.garden.afterwards.results import BuiltResults
+from interview.garden.afterwards.results import BuiltBed, BuiltResults
 from interview.garden.planting.care import after_storm
 from interview.garden.planting.wetness import USUAL_HOURS
 from interview.garden.site import questions as site
@@ -25,11 +26,20 @@ _LEAST = 1 / 48
 
 
 def built_findings(found: BuiltResults) -> Iterator[Finding]:
-    """Yield what the levels as dug mean, and what to mend before planting."""
-    yield _depth(found)
-    yield from _level(found)
-    yield from _rim(found)
-    yield from _inlet(found)
+    """Yield what the levels as dug mean, bed by bed, and what to mend before planting."""
+    several = found.size.bed_count > 1
+    for bed in found.beds:
+        for one in _of(found, bed):
+            key = one.key if bed.number == 1 else f"{one.key}_{bed.number}"
+            said = f"Bed {bed.number}: {one.said[0].lower()}{one.said[1:]}" if several else one.said
+            yield replace(one, key=key, said=said)
+
+
+def _of(found: BuiltResults, bed: BuiltBed) -> Iterator[Finding]:
+    yield _depth(found, bed)
+    yield from _level(found, bed)
+    yield from _rim(found, bed)
+    yield from _inlet(found, bed)
 
 
 def _near(found: BuiltResults) -> tuple[Quantity, Source]:
@@ -37,72 +47,72 @@ def _near(found: BuiltResults) -> tuple[Quantity, Source]:
     return quantity(*cited.value), cited.source
 
 
-def _depth(found: BuiltResults) -> Finding:
+def _depth(found: BuiltResults, bed: BuiltBed) -> Finding:
     """Say what the garden holds as dug, against what was planned."""
-    dug, metric = found.dug, found.place.metric
+    dug, metric = bed.dug, found.place.metric
     near, source = _near(found)
     deep, planned = (depth_words(one, metric) for one in (dug.depth, dug.planned.depth))
     off = magnitude(dug.shallower, "ft")
     limit = f"within {depth_words(near, metric)} of the {planned} planned"
-    key, holds = "built_depth", _holds(found)
+    key, holds = "built_depth", _holds(bed, metric)
     if magnitude(dug.depth, "ft") <= 0:
         said = "As dug it holds no water: the floor lies as high as the place where it spills."
-        return Finding(key, Grade.FIX, said, limit, source, _deepen(found))
+        return Finding(key, Grade.FIX, said, limit, source, _deepen(found, bed))
     if within(abs(off), magnitude(near, "ft")):
         said = f"As dug the pond is {deep} deep, as planned: {holds}."
         return Finding(key, Grade.GOOD, said, limit, source)
     if off > 0:
         said = f"As dug the pond is {deep} deep, not {planned}: {holds}."
-        return Finding(key, Grade.FIX, said, limit, source, _deepen(found))
-    hours = magnitude(found.hours_to_empty, "h")
+        return Finding(key, Grade.FIX, said, limit, source, _deepen(found, bed))
+    hours = magnitude(bed.hours_to_empty, "h")
     said = (
         f"As dug the pond is {deep} deep, not {planned}: {holds}, and a full one stands "
         f"{HIGH.write(hours)} h."
     )
-    if too_deep := _too_deep(found, hours):
-        return Finding(key, Grade.FIX, said, too_deep, USUAL_HOURS.source, _shallow(found))
+    if too_deep := _too_deep(found, bed, hours):
+        return Finding(key, Grade.FIX, said, too_deep, USUAL_HOURS.source, _shallow(found, bed))
     keep = "You may keep it so. Watch how long the first storm stands."
     return Finding(key, Grade.GOOD, said, limit, source, keep)
 
 
-def _holds(found: BuiltResults) -> str:
+def _holds(bed: BuiltBed, metric: bool) -> str:
     """Say how much it holds, and how much less or more than planned."""
-    dug, metric = found.dug, found.place.metric
+    dug = bed.dug
     change = 100 * (dug.share - 1)
     than = f", {PLAIN.write(abs(change))} % {'less' if change < 0 else 'more'} than planned"
     than = than if abs(change) >= 1 else ""
-    rain = water_words(found.rain_held, metric, LOW)
+    rain = water_words(bed.rain_held, metric, LOW)
     return f"it holds {volume_words(dug.volume, metric)}{than}, or {rain} of rain"
 
 
-def _too_deep(found: BuiltResults, hours: float) -> str:
+def _too_deep(found: BuiltResults, bed: BuiltBed, hours: float) -> str:
     """Return the limit that a pond deeper than planned breaks; nothing where it breaks none."""
-    deep = magnitude(found.dug.depth, "in")
+    deep = magnitude(bed.dug.depth, "in")
     if not within(hours, USUAL_HOURS.value):
         return f"gone in {USUAL_HOURS.value:g} h"
     if found.answers.get(site.CHILDREN) and not within(deep, CHILDREN_IN):
         return "6 in (150 mm) is deep enough near small children"
     most = magnitude(quantity(*answered.DEEPEST_UNASKED[found.place.system]), "in")
-    if not within(deep, max(most, magnitude(found.dug.planned.depth, "in"))):
+    if not within(deep, max(most, magnitude(bed.dug.planned.depth, "in"))):
         return "12 in (300 mm) without an engineer's word"
     return ""
 
 
-def _off(found: BuiltResults) -> tuple[float, float] | None:
+def _off(found: BuiltResults, bed: BuiltBed) -> tuple[float, float] | None:
     """Return how far, in feet, floor and notch lie above their levels; from the string alone."""
-    if not found.from_string or found.levels.over_rim:
+    if not found.from_string or bed.levels.over_rim:
         return None
     garden = found.size.garden
-    floor = magnitude(garden.rim_height, "ft") - magnitude(found.levels.finished_floor, "ft")
-    return floor, magnitude(garden.freeboard, "ft") - magnitude(found.levels.notch, "ft")
+    floor = magnitude(garden.rim_height, "ft") - magnitude(bed.levels.finished_floor, "ft")
+    return floor, magnitude(garden.freeboard, "ft") - magnitude(bed.levels.notch, "ft")
 
 
-def _deepen(found: BuiltResults) -> str:
+def _deepen(found: BuiltResults, bed: BuiltBed) -> str:
     """Say what to mend in a pond that is not deep enough."""
     metric = found.place.metric
-    if found.levels.over_rim:
+    if bed.levels.over_rim:
         return "Raise the rim first where it is lowest, then read again."
-    floor, notch = _off(found) or (0.0, 0.0)
+    floor, notch = _off(found, bed) or (0.0, 0.0)
     said = []
     if floor > _LEAST:
         high = depth_words(quantity(floor, "ft"), metric)
@@ -110,16 +120,16 @@ def _deepen(found: BuiltResults) -> str:
     if notch < -_LEAST:
         low = depth_words(quantity(-notch, "ft"), metric)
         said.append(f"The notch is {low} too low: raise its sill so much.")
-    lacks = depth_words(found.dug.shallower, metric)
+    lacks = depth_words(bed.dug.shallower, metric)
     return " ".join(said) or (
         f"Dig the floor {lacks} deeper, or raise the notch where the rim stands high enough."
     )
 
 
-def _shallow(found: BuiltResults) -> str:
+def _shallow(found: BuiltResults, bed: BuiltBed) -> str:
     """Say what to mend in a pond that is too deep."""
     metric = found.place.metric
-    floor, notch = _off(found) or (0.0, 0.0)
+    floor, notch = _off(found, bed) or (0.0, 0.0)
     said = []
     if floor < -_LEAST:
         low = depth_words(quantity(-floor, "ft"), metric)
@@ -127,17 +137,17 @@ def _shallow(found: BuiltResults) -> str:
     if notch > _LEAST:
         high = depth_words(quantity(notch, "ft"), metric)
         said.append(f"The notch is {high} too high: cut it down so much.")
-    over = depth_words(quantity(-magnitude(found.dug.shallower, "ft"), "ft"), metric)
+    over = depth_words(quantity(-magnitude(bed.dug.shallower, "ft"), "ft"), metric)
     return " ".join(said) or f"Lower the notch by {over}, or put so much loose soil back."
 
 
-def _level(found: BuiltResults) -> Iterator[Finding]:
+def _level(found: BuiltResults, bed: BuiltBed) -> Iterator[Finding]:
     """Say whether the floor is level; nothing of a single reading."""
-    if len(found.levels.floor) < 2:
+    if len(bed.levels.floor) < 2:
         return
     near, source = _near(found)
     metric = found.place.metric
-    apart = found.levels.floor_spread
+    apart = bed.levels.floor_spread
     limit = f"within {depth_words(near, metric)}"
     words = depth_words(apart, metric)
     if within(magnitude(apart, "ft"), magnitude(near, "ft")):
@@ -155,9 +165,9 @@ def _level(found: BuiltResults) -> Iterator[Finding]:
     )
 
 
-def _rim(found: BuiltResults) -> Iterator[Finding]:
+def _rim(found: BuiltResults, bed: BuiltBed) -> Iterator[Finding]:
     """Say whether the pond leaves at the notch, in the heaviest rain too."""
-    levels, metric = found.levels, found.place.metric
+    levels, metric = bed.levels, found.place.metric
     if levels.rim is None:
         return
     over = magnitude(above(levels.rim, levels.notch), "ft")
@@ -188,9 +198,9 @@ def _head(found: BuiltResults) -> Quantity | None:
         return None
 
 
-def _inlet(found: BuiltResults) -> Iterator[Finding]:
+def _inlet(found: BuiltResults, bed: BuiltBed) -> Iterator[Finding]:
     """Say whether the inlet stands clear of the full pond."""
-    levels, metric = found.levels, found.place.metric
+    levels, metric = bed.levels, found.place.metric
     if levels.inlet is None:
         return
     over = above(levels.inlet, levels.notch)

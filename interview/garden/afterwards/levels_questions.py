@@ -1,11 +1,21 @@
-"""The levels of a garden as it was dug, read before it is planted."""
+"""The levels of a garden as it was dug, bed by bed, read before it is planted."""
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any, TypeVar
+
+from interview.asking.answers import Answers
 from interview.asking.conditions import always_this, said_yes
 from interview.asking.kinds import Choice, Several, YesNo
 from interview.asking.measures import Measure
-from interview.asking.question import Question
+from interview.asking.question import Kind, Question
+from interview.garden.size.basin import MOST_BEDS
+from interview.garden.size.questions import BEDS
+from interview.quantities.units import Quantity
+
+T = TypeVar("T")
 
 MOST_POINTS = 20
 _READING = Measure("length", "in", "mm", (-36, "in"), (120, "in"), such=("12 1/4 in", "310 mm"))
@@ -40,67 +50,122 @@ LEVELS_FROM = Question(
     default=always_this("string"),
 )
 
-FLOOR_COVER = Question(
-    key="floor_cover",
-    label="What lies on the floor so far",
-    text="What was on the floor when you read it?",
-    kind=Choice(
-        (
-            ("bare", "bare soil; compost and mulch are still to come"),
-            ("compost", "the compost is worked in; the mulch is still to come"),
-            ("finished", "compost and mulch are both in"),
-        )
-    ),
-    why="What is still to come lifts the floor, and the pond has so much less room.",
-    find_out="Without compost in your plan the first two are the same.",
-    asks=_READ,
-    when=_WHEN,
-)
 
-FLOOR_READINGS = Question(
-    key="floor_readings",
-    label="Floor found",
-    text="How far below the string is the floor, at several points?",
-    kind=Several(_READING, 1, MOST_POINTS),
-    why="They say how deep the pond is, and whether the floor is level.",
-    find_out="Read five points: the middle, both ends, uphill and downhill. Write one per line.",
-    asks=_READ,
-    when=_WHEN,
-)
+@dataclass(frozen=True, eq=False)
+class BedLevels:
+    """The questions about the levels of one bed."""
 
-NOTCH_READING = Question(
-    key="notch_reading",
-    label="Notch found",
-    text="How far below the string is the top of the stone in the notch?",
-    kind=_READING,
-    why="From the floor up to there is what the garden holds.",
-    find_out="Read the middle of the notch, or of the lip where the lawn is the rim.",
-    asks=_READ,
-    when=_WHEN,
-)
+    number: int
+    """Of the bed, from 1."""
+    cover: Question[str]
+    floor: Question[tuple[Quantity, ...]]
+    notch: Question[Quantity]
+    rim: Question[Quantity]
+    inlet: Question[Quantity]
 
-RIM_READING = Question(
-    key="rim_reading",
-    label="Rim found",
-    text="How far below the string is the lowest place of the rim, away from the notch?",
-    kind=_READING,
-    why="A pond spills at its lowest place, and that must be the notch.",
-    find_out="Walk round with the tape. At the string it is 0; a minus is above the string.",
-    asks=_READ,
-    when=_WHEN,
-)
+    @property
+    def readings(self) -> tuple[Question[Any], ...]:
+        """What is read with a tape: the blanks of the yard card."""
+        return self.floor, self.notch, self.rim, self.inlet
 
-INLET_READING = Question(
-    key="inlet_reading",
-    label="Inlet found",
-    text="How far below the string is the stone where the water comes in?",
-    kind=_READING,
-    why="An inlet lower than the notch stands under water when the pond is full.",
-    find_out="Read the top of the stone at the rim. Skip it if there is no inlet yet.",
-    asks=_READ,
-    when=_WHEN,
-)
+    @property
+    def every(self) -> tuple[Question[Any], ...]:
+        """All of them, in order."""
+        return self.cover, *self.readings
 
-READINGS = (FLOOR_READINGS, NOTCH_READING, RIM_READING, INLET_READING)
-"""What is read with a tape: the blanks of the yard card."""
-LEVELS = (LEVELS_READ, LEVELS_FROM, FLOOR_COVER, *READINGS)
+
+def _asked(number: int) -> Callable[[Answers], bool]:
+    return _READ if number == 1 else lambda a: _READ(a) and a[BEDS] >= number
+
+
+def _question(
+    number: int, key: str, label: str, text: str, kind: Kind[T], why: str, find_out: str
+) -> Question[T]:
+    """Return a question about one bed; the key of the first has no number."""
+    named = f"Bed {number}: {text[0].lower()}{text[1:]}"
+    if number > 1:
+        key, label, text = f"{key}_{number}", f"{label}, bed {number}", named
+
+    def wording(answers: Answers) -> dict[str, str]:
+        return {"text": named} if answers[BEDS] > 1 else {}
+
+    return Question(
+        key=key,
+        label=label,
+        text=text,
+        kind=kind,
+        why=why,
+        find_out=find_out,
+        asks=_asked(number),
+        when=_WHEN if number == 1 else f"{_WHEN}, and there are {number} beds or more",
+        wording=wording,
+    )
+
+
+def _bed(number: int) -> BedLevels:
+    return BedLevels(
+        number,
+        _question(
+            number,
+            "floor_cover",
+            "What lies on the floor so far",
+            "What was on the floor when you read it?",
+            Choice(
+                (
+                    ("bare", "bare soil; compost and mulch are still to come"),
+                    ("compost", "the compost is worked in; the mulch is still to come"),
+                    ("finished", "compost and mulch are both in"),
+                )
+            ),
+            "What is still to come lifts the floor, and the pond has so much less room.",
+            "Without compost in your plan the first two are the same.",
+        ),
+        _question(
+            number,
+            "floor_readings",
+            "Floor found",
+            "How far below the string is the floor, at several points?",
+            Several(_READING, 1, MOST_POINTS),
+            "They say how deep the pond is, and whether the floor is level.",
+            "Read five points: the middle, both ends, uphill and downhill. Write one per line.",
+        ),
+        _question(
+            number,
+            "notch_reading",
+            "Notch found",
+            "How far below the string is the top of the stone in the notch?",
+            _READING,
+            "From the floor up to there is what the garden holds.",
+            "Read the middle of the notch, or of the lip where the lawn is the rim.",
+        ),
+        _question(
+            number,
+            "rim_reading",
+            "Rim found",
+            "How far below the string is the lowest place of the rim, away from the notch?",
+            _READING,
+            "A pond spills at its lowest place, and that must be the notch.",
+            "Walk round with the tape. At the string it is 0; a minus is above the string.",
+        ),
+        _question(
+            number,
+            "inlet_reading",
+            "Inlet found",
+            "How far below the string is the stone where the water comes in?",
+            _READING,
+            "An inlet lower than the notch stands under water when the pond is full.",
+            "Read the top of the stone at the rim. Skip it if there is no inlet yet.",
+        ),
+    )
+
+
+BED_LEVELS = tuple(_bed(number) for number in range(1, MOST_BEDS + 1))
+"""The questions of each bed, the first first."""
+FLOOR_COVER, FLOOR_READINGS, NOTCH_READING, RIM_READING, INLET_READING = BED_LEVELS[0].every
+READINGS = BED_LEVELS[0].readings
+"""What is read with a tape in the first bed."""
+LEVELS: tuple[Question[Any], ...] = (
+    LEVELS_READ,
+    LEVELS_FROM,
+    *(one for bed in BED_LEVELS for one in bed.every),
+)

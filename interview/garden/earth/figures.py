@@ -5,7 +5,7 @@ from __future__ import annotations
 from interview.asking.figure import AREA, DIST, SIDE, VOLUME, Figure, Value
 from interview.asking.question import Unanswered
 from interview.garden.earth import materials_figures
-from interview.garden.earth.materials_figures import BULKED
+from interview.garden.earth.materials_figures import BULKED, HEAPED
 from interview.garden.earth.overflow import MANNING_PIPE, WEIR_US
 from interview.garden.earth.results import EarthResults
 from interview.garden.earth.work import DIG_YD3
@@ -228,6 +228,7 @@ FIGURES: tuple[Figure[EarthResults], ...] = (
         "bank volume x 1.15 for sand, 1.25 for loam, 1.40 for clay",
         ("soil_dug_total", "soil_dug"),
         BULKED,
+        HEAPED,
     ),
     Figure(
         "barrow_loads",

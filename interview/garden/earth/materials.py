@@ -21,8 +21,18 @@ from interview.quantities.units import (
 )
 
 ORDER_STEP_YD3, ORDER_STEP_M3 = 0.5, 0.1
-"""A step of what a yard loads: common practice, no source."""
-STONE_LB_FT3 = Cited(100.0, Source("loose stone, about", Provenance.MEMORY))
+ORDER_STEP_TON = 0.25
+"""Steps of what a yard loads, by volume, and by weight in tons or tonnes: common practice, no
+source."""
+STONE_LB_FT3 = Cited(
+    100.0,
+    Source(
+        "loose washed stone of 2700 lb to the cubic yard: stone yards' web pages; aggregate is "
+        "75 to 110 lb/ft³ (1200 to 1750 kg/m³) as tested by ASTM C29, title not shown in the copy",
+        Provenance.SECONDARY,
+    ),
+)
+"""What a stone yard weighs on its scale differs with the stone: a price by the ton is about."""
 BAGS = {
     "mulch": ((2.0, "ft**3"), (50.0, "L")),
     "compost": ((1.0, "ft**3"), (50.0, "L")),
@@ -129,6 +139,11 @@ def order(volume: Quantity, metric: bool = False) -> Quantity:
     return round_up(volume, ORDER_STEP_YD3, "yd**3")
 
 
+def loaded(weight: Quantity, unit: str) -> Quantity:
+    """Return ``weight`` raised to a quarter of a ``ton`` or ``t``, as a yard's scale is paid."""
+    return round_up(weight, ORDER_STEP_TON, unit)
+
+
 def stone(length: Quantity, width: Quantity, metric: bool = False) -> Quantity:
     """Return the stone for a pad, an apron or a channel, both lengths. Source: ``STONE_LAYER``."""
     deep = quantity(*STONE_LAYER[METRIC if metric else US].value)
@@ -153,6 +168,8 @@ class Item:
     piece: Quantity | None = None
     """What one piece of it measures, of what is counted 1; none where it is not sold by the piece.
     """
+    weighs: Quantity | None = None
+    """What the amount weighs; none where it is not sold by weight."""
 
     @property
     def bags(self) -> int | None:
@@ -170,6 +187,7 @@ def _whole(amount: Quantity, one: Quantity) -> int:
 
 
 EACH, BAG = "each", "bag"
+TONS = ("ton", "t")
 BY_THE_YARD = ("yd**3", "m**3")
 """Units of a price at which a yard's whole steps are paid; in a smaller one, whole units of it."""
 
@@ -177,14 +195,17 @@ BY_THE_YARD = ("yd**3", "m**3")
 def cost(item: Item, price: float, unit: str) -> float:
     """Return what an item costs at ``price`` for one ``unit``.
 
-    ``unit`` is ``bag``, ``each`` or a unit of the item's own kind, such as ``yd**3`` or ``ft``.
-    What is paid is what must be taken home: whole bags, whole pieces, the steps a yard loads.
+    ``unit`` is ``bag``, ``each`` or a unit of the item's own kind, such as ``yd**3`` or ``ft``, or
+    of its weight, such as ``ton``. What is paid is what must be taken home: whole bags, whole
+    pieces, the steps a yard loads, by weight too.
     Raises ValueError for a unit the item is not sold in.
     """
     if unit == BAG and item.bags is not None:
         return price * item.bags
     if unit == EACH and item.pieces is not None:
         return price * item.pieces
+    if item.weighs is not None and unit in TONS:
+        return price * magnitude(loaded(item.weighs, unit), unit)
     if unit in (BAG, EACH) or not same_dimension(item.buy, unit):
         raise ValueError(f"The price of {item.name} is not for a unit it is sold in.")
     if unit in BY_THE_YARD or not same_dimension(item.buy, "ft**3"):
@@ -238,6 +259,11 @@ def shopping_list(bed: BedSizes, metric: bool = False) -> tuple[Item, ...]:
     return tuple(item for item in items if item.amount.m > 0)
 
 
+def stone_weight(volume: Quantity) -> Quantity:
+    """Return what a volume of loose stone weighs, about. Source: ``STONE_LB_FT3``."""
+    return quantity(magnitude(volume, "ft**3") * STONE_LB_FT3.value, "lb")
+
+
 def stone_uses(bed: BedSizes, metric: bool = False) -> dict[str, Quantity]:
     """Return the stone by what it is for: inlets, aprons below the notches, the channel."""
     system = METRIC if metric else US
@@ -275,9 +301,11 @@ _STONE_FOR = {
 def _stone(bed: BedSizes, metric: bool) -> Item:
     uses = stone_uses(bed, metric)
     amount = total(*uses.values())
-    unit, pounds = ("kg", 0.45359237) if metric else ("lb", 1.0)
-    mass = magnitude(amount, "ft**3") * STONE_LB_FT3.value * pounds
+    unit = "kg" if metric else "lb"
+    mass = magnitude(stone_weight(amount), unit)
+    buy = order(amount, metric)
     places = [_STONE_FOR[use] for use in uses]
     listed = " and ".join([", ".join(places[:-1]), places[-1]] if places[1:] else places)
     note = f"for {listed}: {stone_size_words(metric)}, about {math.ceil(mass / 10) * 10} {unit}"
-    return Item("stone", amount, order(amount, metric), note, PRACTICE, _bag("stone", metric))
+    bag = _bag("stone", metric)
+    return Item("stone", amount, buy, note, PRACTICE, bag, weighs=stone_weight(amount))

@@ -6,16 +6,18 @@ from collections.abc import Callable
 
 from interview.asking.figure import AREA, SIDE, VOLUME, Figure, Value
 from interview.garden.earth.fittings import BY_WISH, DISCONNECTING, PIPED
-from interview.garden.earth.materials import STONE_LAYER, Item, stone_uses
+from interview.garden.earth.materials import STONE_LAYER, STONE_LB_FT3, Item, stone_uses
 from interview.garden.earth.results import OVERBUILT, EarthResults
 from interview.garden.form.lie import COMPACTION
 from interview.quantities.evidence import ARITHMETIC, OURS, PRACTICE, Provenance, Source
 from interview.quantities.guards import times
-from interview.quantities.shown import HIGH, length_words
+from interview.quantities.shown import HIGH, Rounding, length_words
 from interview.quantities.units import US
 
 YARD = ("yd**3", "m**3")
 NONE = "none"
+HEAPED = Rounding(3)
+"""Loose soil, told so finely that the barrows come out of the number that is told."""
 BULKED = Source(
     "sand 1.15 and dense clay 1.30, construction estimating text, examples 9-3 and 9-2, title not "
     "shown in the copy; loam 1.25 and clay 1.43, US Army FM 5-434; clay 1.35 to 1.40 "
@@ -114,6 +116,7 @@ SOIL: tuple[Figure[EarthResults], ...] = (
         "(soil left over + channel) x 1.15 for sand, 1.25 for loam, 1.40 for clay",
         ("soil_spare", "channel_soil", "soil_dug"),
         BULKED,
+        HEAPED,
     ),
     Figure(
         "barrows_off",
@@ -235,6 +238,17 @@ FIGURES: tuple[Figure[EarthResults], ...] = (
     ),
     *_heap("stone", "inlet + apron + channel", "stone_inlet", "stone_apron", "stone_channel",
            source=PRACTICE),
+    Figure(
+        "stone_weight",
+        "Weight of the stone, about",
+        _of("stone", lambda item: item.weighs),
+        "lb",
+        "kg",
+        "stone x 100 lb/ft³ (1600 kg/m³)",
+        ("stone_volume",),
+        STONE_LB_FT3.source,
+        HIGH,
+    ),
     *_heap("berm soil", "soil that the berms take x 1.40, loose; none where the soil dug makes "
            "them", "berm_bank_soil", "soil_dug", source=BULKED),
     Figure(

@@ -12,8 +12,6 @@ from interview.garden.planting.results import PlantingResults
 from interview.garden.planting.stock import PlantSize
 from interview.garden.size.zones import Zone
 from interview.quantities.evidence import PRACTICE, Cited
-from interview.quantities.guards import times
-from interview.quantities.units import Quantity
 
 PIECES = Cited(3, PRACTICE)
 """Pieces that a grown clump of a grass or a sedge is cut into, and more of an old one."""
@@ -63,11 +61,6 @@ def large_pots_to_pond_line(found: PlantingResults) -> int:
 def with_seed(found: PlantingResults) -> int:
     """Return the plugs of floor and side, where the rim is sown."""
     return set_in(found, found.of_seed, *BELOW_POND_LINE)
-
-
-def rim_area(found: PlantingResults) -> Quantity:
-    """Return the area of the rims of all the beds, up to the crest and the cut edge."""
-    return times(found.zones[Zone.RIM].area, found.size.bed_count)
 
 
 def first_half(found: PlantingResults) -> int:
@@ -140,7 +133,7 @@ def _ways(found: PlantingResults, now: int) -> Iterator[CheaperWay]:
             with_seed(found),
             "Sow native seed of dry ground as thick as the packet says, on bare raked soil "
             "without mulch; not on the floor or the sides, where the water washes it out. Choose "
-            "seed where you are asked what is planted.",
+            "seed where you are asked what is planted, and the list says how much to buy.",
         )
     yield same(
         "half now, half next year",

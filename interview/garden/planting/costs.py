@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from interview.asking.question import Unanswered
 from interview.garden.earth.materials import cost
 from interview.garden.planting.results import PlantingResults
+from interview.garden.planting.seed import Sowing
 from interview.garden.size.price_lines import BY_PLANT, Price
 
 
@@ -49,11 +50,18 @@ def plant_count(found: PlantingResults) -> int:
     return (found.chosen.total or sum(zone.places for zone in zones)) * found.size.bed_count
 
 
+def _sowings(found: PlantingResults) -> tuple[Sowing, ...]:
+    try:
+        return found.sowings
+    except Unanswered:
+        return ()
+
+
 def costs(found: PlantingResults) -> Costs:
     """Return what the shopping list costs; raises ``Unanswered`` where there is no list yet."""
     prices = dict(found.earth.prices)
     lines, unpriced = [], []
-    for item in found.earth.shopping:
+    for item in (*found.earth.shopping, *(one.item for one in _sowings(found))):
         price = prices.pop(item.name, None)
         if price is None:
             unpriced.append(item.name)

@@ -2,19 +2,50 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from interview.asking.figure import Figure, Value
 from interview.garden.planting import cheaper, work_figures
 from interview.garden.planting.costs import costs, plant_count
 from interview.garden.planting.count import SPACING_SOURCE
 from interview.garden.planting.results import PlantingResults
+from interview.garden.planting.seed import GRASS, NATIVE, SeedRate
 from interview.garden.planting.stock import SEED_SOURCE, SPACING, PlantSize
-from interview.quantities.shown import Rounding
+from interview.quantities.evidence import Source
+from interview.quantities.shown import HIGH, LOW, Rounding
+from interview.quantities.units import unit_name
 
 
 def _cost(found: PlantingResults) -> Value:
     """Return the sum of everything that has a price, or say that none was given."""
     priced = costs(found)
     return priced.total if priced.lines else "no prices given"
+
+
+def _seed(
+    name: str, said: str, rate: SeedRate, units: tuple[str, str], *inputs: str
+) -> tuple[Figure[PlantingResults], ...]:
+    """Return the least and the most seed of one kind."""
+
+    def weight(most: bool) -> Callable[[PlantingResults], Value]:
+        def found(results: PlantingResults) -> Value:
+            one = next((one for one in results.sowings if one.name == name), None)
+            return "none" if one is None else one.most if most else one.least
+
+        return found
+
+    def figure(word: str, most: bool, source: Source) -> Figure[PlantingResults]:
+        key = f"{name.replace(' ', '_')}_{word}"
+        (number, unit), (ground, on) = (rate.most if most else rate.least).value
+        formula = f"{said} / {ground:g} {unit_name(on)} x {number:g} {unit_name(unit)}"
+        label = f"{name.capitalize()} to sow, {'thickest' if most else 'thinnest'}"
+        rounding = HIGH if most else LOW
+        return Figure(key, label, weight(most), *units, formula, inputs, source, rounding)
+
+    return (
+        figure("least", False, rate.least.source),
+        figure("most", True, rate.most.source),
+    )
 
 
 FIGURES: tuple[Figure[PlantingResults], ...] = (
@@ -97,7 +128,7 @@ FIGURES: tuple[Figure[PlantingResults], ...] = (
     Figure(
         "rim_planted_area",
         "Rim, planted or sown",
-        cheaper.rim_area,
+        lambda p: p.rim_area,
         "ft**2",
         "m**2",
         "(planted_area - area of the full pond) x beds",
@@ -121,6 +152,16 @@ FIGURES: tuple[Figure[PlantingResults], ...] = (
         "grasses, sedges and rushes of each kind x beds / 3, up",
         ("plants_total",),
         cheaper.PIECES.source,
+    ),
+    *_seed("seed", "rim sown", NATIVE, ("oz", "g"), "rim_planted_area", "plant_size"),
+    *_seed(
+        "grass seed",
+        "berm_outside_area x beds",
+        GRASS,
+        ("lb", "kg"),
+        "berm_outside_area",
+        "berm_outside",
+        "beds",
     ),
     *work_figures.FIGURES,
 )

@@ -15,6 +15,7 @@ from interview.garden.planting.choose import PlantingPlan, choose, planting_zone
 from interview.garden.planting.plant_file import PlantFile
 from interview.garden.planting.plant_list import builtin_plants, with_own
 from interview.garden.planting.record import Plant, Sun
+from interview.garden.planting.seed import Sowing, grass_seed, native_seed
 from interview.garden.planting.stock import PlantSize, apart, at_size, sown
 from interview.garden.planting.wetness import ZoneSite
 from interview.garden.planting.wishes import KeepOut, Prefer, Wishes, read_swap
@@ -22,6 +23,7 @@ from interview.garden.size.basin import footprint_area
 from interview.garden.size.results import SizeResults
 from interview.garden.size.zones import Zone
 from interview.garden.storms.results import StormsResults
+from interview.quantities.guards import times
 from interview.quantities.units import Quantity, magnitude, quantity, ratio, total
 
 
@@ -135,6 +137,21 @@ class PlantingResults(ReadsFiles):
         return planting_zones(
             garden.floor_area, garden.edge_area, self.planted_area, self.storms.zone_hours, worse
         )
+
+    @property
+    def rim_area(self) -> Quantity:
+        """The area of the rims of all the beds, up to the crest and the cut edge."""
+        return times(self.zones[Zone.RIM].area, self.size.bed_count)
+
+    @part
+    def sowings(self) -> tuple[Sowing, ...]:
+        """The seed to buy, for all the beds: of the rims, and of the berms where grass is sown."""
+        sowings = []
+        if sown(self.planted):
+            sowings.append(native_seed(self.rim_area))
+        if self.answers[planting.BERM_OUTSIDE] == "grass":
+            sowings.append(grass_seed(times(self.berm_outside, self.size.bed_count)))
+        return tuple(one for one in sowings if one.area.m > 0)
 
     def zone_shape(self, zone: Zone) -> float:
         """Length over width of the floor, or of the side or rim as it is walked round."""

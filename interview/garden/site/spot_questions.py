@@ -328,20 +328,26 @@ SPOTS = Group(
     chosen="chosen_spot",
 )
 
+MOST_SPOTS = 20
+
+
+def no_such_spot(number: int, answers: Answers) -> str | None:
+    """Return the sentence that refuses the number of no spot, or nothing."""
+    if number in answers.numbers(SPOTS.key):
+        return None
+    return "There is no spot with that number. The spots are numbered from 1."
+
+
 CHOSEN_SPOT = Question(
     key="chosen_spot",
     label="Spot chosen",
     text="Which spot will you use? Write its number.",
-    kind=Count(1, 20, lead=("spot", "number", "no", "#")),
+    kind=Count(1, MOST_SPOTS, lead=("spot", "number", "no", "#")),
     why="The soak test and the plan are for this spot.",
     find_out="The plan shows what was found at each spot so far.",
     asks=lambda a: len(a.numbers("spots")) > 1,
     when="several spots are recorded",
-    objection=lambda number, a: (
-        None
-        if number in a.numbers("spots")
-        else "There is no spot with that number. The spots are numbered from 1."
-    ),
+    objection=no_such_spot,
     default=always_this("1"),
 )
 

@@ -18,13 +18,15 @@ BAG, EACH = "bag", "each"
 BY_VOLUME, BY_LENGTH, BY_PLANT = ("mulch", "compost", "stone"), ("edging", "pipe"), ("plants",)
 BERM_SOIL = "berm soil"
 BY_PIECE = ("elbow", "strap", "splash stone", "adapter", "bend", "wye", "guard", "diverter", "cap")
-THINGS = (*BY_VOLUME, BERM_SOIL, *BY_LENGTH, *BY_PLANT, *BY_PIECE)
+BY_TON, BY_SCALE = ("stone",), ("seed", "grass seed")
+"""What a yard may sell by the ton, and what is weighed on a small scale."""
+THINGS = (*BY_VOLUME, BERM_SOIL, *BY_LENGTH, *BY_PLANT, *BY_SCALE, *BY_PIECE)
 HIGHEST = 100_000.0
 """A price above this is a slip of the keys."""
 EXAMPLE = "mulch 38 per yd3"
 
 _THING = re.compile(
-    r"(?P<thing>berm soil|splash (?:stone|block)s?|[^\W\d_]+)\s*"
+    r"(?P<thing>berm soil|grass seed|splash (?:stone|block)s?|[^\W\d_]+)\s*"
     r"[:=]?\s*(?P<sign>[a-z]{0,3}[$€£¥])?\s*(?P<rest>.*)"
 )
 _PER = re.compile(r"(?:per\b|/|an?\b|for (?:an?|one|each)\b)\s*(?P<unit>.*)")
@@ -36,7 +38,18 @@ _ONE = {
     "soil": BERM_SOIL,
     "splash block": "splash stone",
     "splash blocks": "splash stone",
+    "seeds": "seed",
     **{f"{piece}s": piece for piece in BY_PIECE},
+}
+_TONS = {
+    **dict.fromkeys(("ton", "tons", "short ton", "us ton"), "ton"),
+    **dict.fromkeys(("tonne", "tonnes", "metric ton", "t"), "t"),
+}
+_SCALE = {
+    **dict.fromkeys(("oz", "ounce", "ounces"), "oz"),
+    **dict.fromkeys(("lb", "lbs", "pound", "pounds"), "lb"),
+    **dict.fromkeys(("g", "gram", "grams", "gramme"), "g"),
+    **dict.fromkeys(("kg", "kilo", "kilogram"), "kg"),
 }
 
 
@@ -47,7 +60,7 @@ class Price:
     thing: str
     amount: float
     unit: str
-    """``bag``, ``each``, or one of our unit words such as ``yd**3`` or ``ft``."""
+    """``bag``, ``each``, or one of our unit words such as ``yd**3``, ``ft``, ``t`` or ``oz``."""
     sign: str = ""
     """The money sign, where one was written."""
 
@@ -66,7 +79,7 @@ def read_price(text: str) -> Price:
     match = _THING.fullmatch(clean)
     thing = _ONE.get(match["thing"], match["thing"]) if match else ""
     if match is None or thing not in THINGS:
-        raise Refused(f"Begin with one of {', '.join(THINGS)}. Write it like {EXAMPLE}.")
+        raise Refused(f"Begin with {', '.join(THINGS)}; such as {EXAMPLE}.")
     found = re.match(r"(?P<number>[\d.,]*\d)\s*(?P<how>.*)", match["rest"])
     if found is None:
         raise Refused(f"Write the price in digits after {thing}, such as {EXAMPLE}.")
@@ -90,10 +103,21 @@ def _unit(thing: str, how: str) -> str:
     wanted = f"{thing} 2 per ft" if by_length else f"{thing} 38 per yd3"
     if bagged:
         wanted += f" or {thing} 4 per bag"
+    if thing in BY_TON:
+        wanted += f" or {thing} 45 per ton"
+    if thing in BY_SCALE:
+        wanted = f"{thing} 8 per oz"
     if not unit:
         raise Refused(f"Write what the price is for, such as {wanted}.")
     if bagged and unit in (BAG, "bags", "sack"):
         return BAG
+    weighed = _TONS.get(unit) if thing in BY_TON else None
+    if thing in BY_SCALE:
+        weighed = _SCALE.get(unit)
+    if weighed is not None:
+        return weighed
+    if thing in BY_SCALE:
+        raise Refused(f"{shown(unit)} does not fit {thing}. Write it like {wanted}.")
     try:
         read = reading.read_length if by_length else reading.read_volume
         return _measured(read(f"1 {unit}", None))

@@ -13,7 +13,7 @@ from interview.asking.question import Question, Stage
 from interview.garden.site import questions as site
 from interview.garden.size import shape_questions as shaping
 from interview.garden.size.basin import MOST_BEDS
-from interview.garden.size.price_lines import PriceLine, wrong_prices
+from interview.garden.size.price_lines import THINGS, PriceLine, wrong_prices
 from interview.quantities.units import Quantity, magnitude
 from interview.reading import SMALLER
 
@@ -334,7 +334,7 @@ PRICES = Question(
     key="prices",
     label="Unit prices",
     text="What do the materials cost where you buy them?",
-    kind=Several(PriceLine(), at_most=16),
+    kind=Several(PriceLine(), at_most=len(THINGS)),
     why="The shopping list then adds up what the garden costs.",
     find_out="One per line, each with what it is for. Skip it to do without.",
     objection=wrong_prices,

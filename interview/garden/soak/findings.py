@@ -9,6 +9,7 @@ from interview.garden.site import siting
 from interview.garden.soak import hole_questions as digging
 from interview.garden.soak.depth import NO_POND_HERE
 from interview.garden.soak.hole_questions import BLOCKING_SMELLS
+from interview.garden.soak.questions import elsewhere
 from interview.garden.soak.rates import RAWLS_1982, SETTLED_WITHIN, Band
 from interview.garden.soak.results import SoakResults
 from interview.quantities.evidence import (
@@ -48,7 +49,7 @@ def holes_findings(found: SoakResults) -> Iterator[Finding]:
                 PRACTICE,
                 "If it may be gas, leave and call from upwind; else look for a higher spot.",
             )
-        if view.get(digging.HOLE_SEEPS):
+        if view.get(digging.HOLE_SEEPS) and not elsewhere(view):
             yield Finding(
                 f"hole_{hole.number}_seeps",
                 Grade.STOP,

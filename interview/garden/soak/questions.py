@@ -5,7 +5,10 @@ from __future__ import annotations
 from interview.asking.answers import Answers
 from interview.asking.conditions import always_this, both
 from interview.asking.kinds import Choice, Note, YesNo
+from interview.asking.measures import Count
 from interview.asking.question import Group, Stage
+from interview.garden.site import spot_questions as ground
+from interview.garden.site.spot_questions import MOST_SPOTS
 from interview.garden.soak.hole_questions import (
     FLOOR_DEPTH,
     HARD_DIGGING,
@@ -64,6 +67,34 @@ HOLE_LEFT = HOLE.question(
 
 def _was_read(answers: Answers) -> bool:
     return answers.text(READINGS) is not None
+
+
+def _which_spot(answers: Answers) -> str | None:
+    scope = ground.chosen_spot(answers).scope
+    return None if scope is None else str(scope[1])
+
+
+HOLE_SPOT = HOLE.question(
+    key="hole_spot",
+    label="Spot of the hole",
+    text="At which spot is this hole? Write its number.",
+    kind=Count(1, MOST_SPOTS, lead=("spot", "number", "no", "#")),
+    why="Soil differs within a yard: the plan uses only holes at the spot chosen.",
+    find_out="The spots are numbered in the order that you looked at them.",
+    asks=lambda a: len(a.numbers(ground.SPOTS.key)) > 1 and a.text(HOLE_DEPTH) is not None,
+    when="a test hole is dug, and several spots are recorded",
+    objection=ground.no_such_spot,
+    default=_which_spot,
+    digs=False,
+)
+
+
+def elsewhere(hole: Answers) -> int:
+    """Return the number of the spot where a hole is, if that is not the one chosen, or 0."""
+    where = hole.get(HOLE_SPOT)
+    scope = ground.chosen_spot(hole).scope
+    several = len(hole.numbers(ground.SPOTS.key)) > 1
+    return where if several and where is not None and scope and where != scope[1] else 0
 
 
 HOLE_COUNTS = HOLE.question(
@@ -134,6 +165,7 @@ HOLES = Group(
         RULER,
         READINGS,
         HOLE_LEFT,
+        HOLE_SPOT,
         HOLE_COUNTS,
         HOLE_SET_ASIDE_WHY,
     ),

@@ -120,6 +120,8 @@ def test_of(answers: Answers) -> SoakTest:
 
 def set_aside(answers: Answers) -> str:
     """Return why one hole is not used; nothing where it counts."""
+    if spot := soak.elsewhere(answers):
+        return f"it is at spot {spot}, not at the one chosen"
     if answers.get(soak.HOLE_COUNTS) is not False:
         return ""
     return answers.get(soak.HOLE_SET_ASIDE_WHY) or "no reason given yet"
@@ -156,7 +158,7 @@ def soil_rate(answers: Answers, holes: tuple[HoleReport, ...]) -> SoilRate:
     used = [hole for hole in holes if not hole.set_aside]
     tests = [hole.test for hole in used if hole.test is not None]
     if not tests:
-        raise _gap(holes, used)
+        raise _gap(answers, holes, used)
     both = combine(tests)
     source = Source("soak test in the yard", Provenance.YOURS)
     error = next((one.standard_error for one in tests if one.corrected == both.corrected), None)
@@ -171,11 +173,15 @@ def soil_rate(answers: Answers, holes: tuple[HoleReport, ...]) -> SoilRate:
     )
 
 
-def _gap(holes: tuple[HoleReport, ...], used: list[HoleReport]) -> Unanswered:
+def _gap(answers: Answers, holes: tuple[HoleReport, ...], used: list[HoleReport]) -> Unanswered:
     """What the rate waits for, where no hole gives one."""
     for hole in used:
         if hole.waits_for:
             return hole.waits_for
+    if holes and all(soak.elsewhere(view) for view in answers.items("holes")):
+        why = "The hole you tested is at another spot. Test one at the spot chosen."
+        address = f"holes.{holes[-1].number}.{soak.HOLE_SPOT.key}"
+        return Unanswered(soak.HOLE_SPOT, address, why=why)
     if holes:
         why = "Every hole you tested is set aside. Test another hole, or use one of these."
         address = f"holes.{holes[-1].number}.{soak.HOLE_COUNTS.key}"

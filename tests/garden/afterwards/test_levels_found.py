@@ -191,3 +191,83 @@ def test_the_page_of_the_levels_is_on_nobodys_way_until_they_are_read(session_of
         names = {place.name for place in session.way.places}
         assert ({"levels", "levels_round"} <= names) == there
         assert there or not {"levels", "levels_round"} & names
+
+
+SECOND = {
+    "beds": "2",
+    "floor_cover_2": "finished",
+    "floor_readings_2": "7 in; 7 in",
+    "notch_reading_2": "2 in",
+    "rim_reading_2": "0 in",
+    "inlet_reading_2": "0 in",
+}
+"""A second bed with a floor an inch too high."""
+
+
+def test_each_of_two_beds_is_held_against_the_plan_by_its_own_levels(built, figure):
+    plan = built(**SECOND)
+    one, two = found(plan, "built_depth"), found(plan, "built_depth_2")
+    assert one.grade is Grade.GOOD and one.said.startswith("Bed 1: as dug the pond is 6 in deep")
+    assert two.grade is Grade.FIX and two.said.startswith("Bed 2: as dug the pond is 5 in deep")
+    assert two.change == "The floor is 1 in too high: dig it so much deeper."
+    assert found(plan, "built_rim_2").grade is Grade.GOOD
+    turned = built(**SECOND | {"floor_readings": "7 in", "floor_readings_2": "8 in; 8 in"})
+    assert found(turned, "built_depth").grade is Grade.FIX
+    assert found(turned, "built_depth_2").grade is Grade.GOOD
+    # The figures of one bed stay those of the first, as they were before there were more.
+    assert figure("built_depth", plan) == pytest.approx(6)
+    assert figure("built_depth", turned) == pytest.approx(5)
+
+
+def test_all_beds_together_hold_the_sum_of_what_each_holds(built, figure):
+    plan = built(**SECOND)
+    each = figure("pond_volume", plan)
+    short = figure("built_volume", built(**SECOND | {"floor_readings": "7 in"}))
+    assert short < 0.9 * each
+    assert figure("built_all_volume", plan) == pytest.approx(each + short)
+    assert figure("built_all_share", plan) == pytest.approx(100 * (each + short) / (2 * each))
+    alone = built()
+    assert figure("built_all_volume", alone) == pytest.approx(figure("built_volume", alone))
+
+
+def test_a_bed_that_is_not_read_yet_holds_up_no_other(built, summary_of_waits):
+    plan = built(**SECOND | {"floor_readings_2": None})
+    assert found(plan, "built_depth") is not None and found(plan, "built_depth_2") is None
+    other = built(**SECOND | {"floor_readings": None})
+    assert found(other, "built_depth") is None and found(other, "built_depth_2") is not None
+    assert not summary_of_waits(plan) and not summary_of_waits(other)
+
+
+@pytest.fixture
+def summary_of_waits():
+    """Return a teller of the readings that a plan waits for."""
+    keys = {*READ, *SECOND} - {"beds"}
+    return lambda plan: [key for _, key, _ in waiting(plan) if key in keys]
+
+
+def test_a_reading_of_the_second_bed_is_told_at_once(built):
+    for key, told_by in (
+        ("floor_readings_2", "built_depth_2"),
+        ("notch_reading_2", "built_depth_2"),
+        ("rim_reading_2", "built_rim_2"),
+    ):
+        texts = {"notch_reading_2": "3 in"} if key == "notch_reading_2" else {}
+        texts |= {"rim_reading_2": "3 in"} if key == "rim_reading_2" else {}
+        plan = built(**SECOND | texts)
+        step = next(one for one in route.steps(plan.answers) if one.address == key)
+        told = verdict(plan, step)
+        assert told is not None and (told.key, told.grade) == (told_by, Grade.FIX), key
+
+
+def test_the_first_bed_is_named_only_where_there_are_more(built):
+    for texts, begins in (({}, "How far below"), (SECOND, "Bed 1: how far below")):
+        plan = built(**texts)
+        step = next(one for one in route.steps(plan.answers) if one.address == "floor_readings")
+        assert step.worded(plan.answers).text.startswith(begins)
+
+
+def test_the_pages_of_each_bed_follow_one_another(session_of, built):
+    for beds, last in (("1", "levels_round"), ("2", "levels_round_2"), ("4", "levels_round_4")):
+        session = session_of(built(beds=beds).answers)
+        names = [place.name for place in session.way.places if place.name.startswith("levels")]
+        assert names[-1] == last and len(names) == 2 * int(beds)

@@ -5,6 +5,7 @@ import math
 import pytest
 
 from interview.garden.earth.results import BANK
+from interview.garden.figures import BY_KEY, find
 from interview.garden.size import questions as bed
 from interview.quantities.units import magnitude, quantity
 from interview.sheet.report import plan_text
@@ -120,3 +121,14 @@ def test_every_line_of_the_list_is_a_figure(planned, value):
     assert value(plan, "stone_channel") == pytest.approx(9)
     assert value(plan, "spouts_here") == value(plan, "elbow_pieces") == 1
     assert value(plan, "pipe_pieces") == "none"
+
+
+def test_the_loose_soil_is_told_so_finely_that_its_barrows_come_out_of_it(subtests, planned, value):
+    for width in ("6 ft", "6.5 ft", "7 ft", "7.5 ft", "8 ft"):
+        plan = planned(floor_length="15 ft", floor_width=width)
+        for heap, loads in (("soil_loose", "barrow_loads"), ("soil_carried_off", "barrows_off")):
+            with subtests.test(width=width, heap=heap):
+                told = float(find(BY_KEY[heap], plan).shown(plan.metric).split()[0])
+                # A barrow of 3 ft³; a quarter of a load is less than a reader would ask about.
+                assert abs(told - value(plan, heap)) / 3 < 0.25
+                assert abs(told / 3 - value(plan, loads)) < 1.25

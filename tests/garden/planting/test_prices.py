@@ -34,6 +34,13 @@ def test_a_price_is_read_as_people_write_it(subtests):
         ("elbow $7", Price("elbow", 7, "each", "$")),
         ("elbows 7 each", Price("elbow", 7, "each")),
         ("splash block: 12 each", Price("splash stone", 12, "each")),
+        ("stone $45 per ton", Price("stone", 45, "ton", "$")),
+        ("stone 45 a short ton", Price("stone", 45, "ton")),
+        ("stone £50 per tonne", Price("stone", 50, "t", "£")),
+        ("stone 50/t", Price("stone", 50, "t")),
+        ("seed 12 per oz", Price("seed", 12, "oz")),
+        ("seeds 0.40 per g", Price("seed", 0.4, "g")),
+        ("grass seed 6 per lb", Price("grass seed", 6, "lb")),
         ("soil 25 per yd3", Price("berm soil", 25, "yd**3")),
         ("berm soil 25 per yd3", Price("berm soil", 25, "yd**3")),
     ]:
@@ -43,9 +50,9 @@ def test_a_price_is_read_as_people_write_it(subtests):
 
 def test_a_price_that_cannot_be_is_refused_in_one_sentence(subtests):
     for text, said in [
-        ("", "Begin with one of"),
-        ("gravel 30 per yd3", "Begin with one of"),
-        ("38 per yd3", "Begin with one of"),
+        ("", "Begin with mulch, compost"),
+        ("gravel 30 per yd3", "Begin with mulch, compost"),
+        ("38 per yd3", "Begin with mulch, compost"),
         ("mulch", "in digits"),
         ("mulch cheap per yd3", "in digits"),
         ("mulch -3 per yd3", "in digits"),
@@ -59,6 +66,10 @@ def test_a_price_that_cannot_be_is_refused_in_one_sentence(subtests):
         ("plants 4 per yd3", "priced each"),
         ("straps 4 per bag", "priced each"),
         ("soil 4 per bag", "does not fit berm soil"),
+        ("mulch 40 per ton", "does not fit mulch"),
+        ("stone 45 per load", "or stone 45 per ton."),
+        ("seed 4 per packet", "does not fit seed. Write it like seed 8 per oz."),
+        ("seed 4", "such as seed 8 per oz."),
         ("mulch 999999999 per yd3", "too high"),
         ("mulch 38 per " + "y" * 200, "too long"),
     ]:
@@ -147,6 +158,25 @@ def test_everything_on_the_list_can_be_priced_and_is_paid_once(planned, figure):
         + 60 * figure("stone_bought", plan) + 4 * figure("plants_total", plan) + 7 + 3 + 12
     )  # fmt: skip
     assert found.total == pytest.approx(by_hand) == figure("cost_total", priced)
+
+
+def test_stone_by_the_ton_is_paid_by_the_quarter_of_what_it_weighs(planned, figure):
+    # A cubic yard of washed stone weighs about 2700 lb: stone yards' web pages. Bulk density of
+    # aggregate, ASTM C29: 1200 to 1750 kg/m³.
+    feet = figure("stone_volume", planned())
+    assert figure("stone_weight", planned()) == pytest.approx(2700 / 27 * feet)
+    assert 1200 < figure("stone_weight", planned(units="metric")) / (feet * 0.0283168) < 1750
+    for words, pounds, told in (("ton", 2000, "0.25 ton"), ("tonne", 2204.62, "0.25 tonne")):
+        plan = planned(prices=f"stone 45 per {words}")
+        quarters = math.ceil(4 * 100 * feet / pounds)
+        assert costs(plan.planting).total == pytest.approx(45 * quarters / 4)
+        assert told in " ".join(plan_text(plan).split())
+
+
+def test_what_was_said_of_a_ton_names_its_pounds(given):
+    answers = given(prices="stone $45/ton")
+    echo = bed.PRICES.kind.echo(answers[bed.PRICES], answers)
+    assert echo == "stone $45 for one ton of 2000 lb"
 
 
 def test_without_prices_no_cost_is_told(planned, figure):

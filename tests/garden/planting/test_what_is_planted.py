@@ -141,10 +141,43 @@ def test_seed_is_sown_on_the_rim_alone_and_counts_no_plant(sample):
     rim = sheet[sheet.index("RIM, the driest") :]
     assert "[ ] seed of " in rim and " x " not in rim
     assert "[ ] seed of " not in sheet[: sheet.index("RIM, the driest")]
-    assert "seed of dry ground: for 79 ft²" in part(plan, "SHOPPING LIST")
+    assert "[ ] seed: 0.25 to 0.67 oz for 79 ft², native kinds" in part(plan, "SHOPPING LIST")
     assert "RIM (79 ft²): seed of" in said(card_text(plan))
     rim = plan.planting.chosen.zones[2].picks[0].plant
     assert plan.planting.why_plant(rim.scientific_name)[2].startswith("Rim: Sown.")
+
+
+def test_seed_is_bought_by_weight_for_what_is_sown(sample, figure):
+    # 10 kg to the hectare: Tallgrass Ontario, web page. 18 + 5 lb an acre: seeding plan in the
+    # records of Orono, Minnesota. 2 to 3 lb on 1000 ft²: University of Minnesota Extension. 6 to 8
+    # lb: Cornell University. An acre is 43 560 ft², a hectare 107 639 ft², a pound 453.6 g.
+    plan = sample(plant_size="seed", berm_outside="grass")
+    rim, berm = figure("rim_planted_area", plan), figure("berm_outside_area", plan)
+    assert figure("seed_least", plan) == pytest.approx(10_000 / 28.3495 * rim / 107_639, rel=1e-4)
+    assert figure("seed_most", plan) == pytest.approx(23 * 16 * rim / 43_560)
+    assert figure("grass_seed_least", plan) == pytest.approx(2 * berm / 1000)
+    assert figure("grass_seed_most", plan) == pytest.approx(8 * berm / 1000)
+    metric = sample("finished_metric", plant_size="seed")
+    assert figure("seed_least", metric) == pytest.approx(figure("rim_planted_area", metric))
+    two = sample(plant_size="seed", beds="2", room_length="80 ft")
+    assert figure("seed_most", two) == pytest.approx(
+        23 * 16 * figure("rim_planted_area", two) / 43_560
+    )
+    plain = sample()
+    for key in ("seed_least", "seed_most", "grass_seed_least", "grass_seed_most"):
+        assert figure(key, plain) == "none", key
+    assert "seed:" not in part(plain, "SHOPPING LIST")
+
+
+def test_a_price_of_seed_pays_for_the_thickest_sowing(sample, figure):
+    sown = {"plant_size": "seed", "berm_outside": "grass"}
+    plan = sample(prices="seed 12 per oz; grass seed 6 per lb", **sown)
+    found = costs(plan.planting)
+    by_hand = 12 * figure("seed_most", plan) + 6 * figure("grass_seed_most", plan)
+    assert found.total == pytest.approx(by_hand) and not found.unused
+    assert f"Costs {12 * figure('seed_most', plan):.2f}" in part(plan, "SHOPPING LIST")
+    assert "grass seed" in costs(sample(prices="seed 12 per oz", **sown).planting).unpriced
+    assert costs(sample(prices="seed 12 per oz").planting).unused == ("seed",)
 
 
 def test_without_named_kinds_the_places_follow_what_is_planted(sample):
