@@ -27,6 +27,8 @@ CLEAN, FAULTS, UNREADABLE = 0, 1, 2
 """Exit statuses of ``--check``."""
 UNSAVED = 5
 """Exit status of an interview whose last answers could not be saved."""
+INPUT_ENDED = 7
+"""Exit status of an interview on plain lines whose input ended while pages were still open."""
 UNWRITTEN, CRASHED = 6, 70
 """Exit statuses: what was asked for could not be written out; a fault of the program itself, in
 all of it or in a part."""
@@ -63,7 +65,11 @@ def parser() -> argparse.ArgumentParser:
     )
     words.add_argument("file", nargs="?", metavar="FILE", help="answers file to go on with")
     ways = words.add_mutually_exclusive_group()
-    ways.add_argument("--plain", action="store_true", help="one question at a time, on plain lines")
+    ways.add_argument(
+        "--plain",
+        action="store_true",
+        help="one question at a time, on plain lines; status 7 where the input ends too soon",
+    )
     ways.add_argument(
         "--plan", action="store_true", help="print what to take outside of the plan of FILE"
     )
@@ -280,6 +286,7 @@ def _plain(name: str | None, plants: str) -> int:
 def _interview(opened: Opened, typist: Typist) -> int:
     """Hold the interview; whatever ends it, no answer is left in memory alone."""
     from interview.plain import interview as plain
+    from interview.plain.told import where
 
     finished, trouble = False, None
     faults: list[own_fault.Fault] = []
@@ -311,7 +318,11 @@ def _interview(opened: Opened, typist: Typist) -> int:
         raise trouble
     for line in own_fault.told(faults):
         _tell(f"{NAME}: {line}")
-    return CRASHED if faults else 0
+    if faults:
+        return CRASHED
+    if finished or not typist.at_end or opened.session.way.first_open() is None:
+        return 0
+    return _refuse(f"the input ended at: {where(opened.session)}", INPUT_ENDED)
 
 
 def _unsaved(opened: Opened, cut_short: bool) -> str:

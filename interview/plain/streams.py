@@ -106,6 +106,8 @@ class Typist:
     def __init__(self) -> None:
         self.ended_by = 0
         """The signal that asked to end; 0 for none."""
+        self.at_end = False
+        """Whether the input has ended by itself."""
         self._waiting = False
 
     def ask(self, prompt: str) -> str:
@@ -125,6 +127,7 @@ class Typist:
         finally:
             self._waiting = False
         if not line:
+            self.at_end = not self.ended_by
             raise EOFError
         return line.rstrip("\r\n")
 
