@@ -90,6 +90,10 @@ def parser() -> argparse.ArgumentParser:
     words.add_argument(
         "--working", action="store_true", help="with --plan, --sheet: how all was worked out too"
     )
+    words.add_argument("--json", action="store_true", help="with --figures: as JSON")
+    words.add_argument(
+        "--schema", action="store_true", help="with --figures, no FILE: what each key means"
+    )
     words.add_argument("--html", action="store_true", help="with --card: as HTML to print")
     words.add_argument(
         "--output", metavar="PATH", help="with --plan, --sheet, --card, --figures: write this file"
@@ -123,7 +127,7 @@ def main(words: Sequence[str] | None = None) -> int:
 def _run(given: argparse.Namespace) -> int:
     if wrong := _misplaced(given):
         return _refuse(wrong)
-    if given.questions:
+    if given.questions or given.schema:
         return _report(given)
     if given.check or _prints(given):
         if not given.file:
@@ -142,6 +146,8 @@ def _misplaced(given: argparse.Namespace) -> str:
     """Say which option goes with another way; nothing where all fit."""
     if given.working and not (given.plan or given.sheet):
         return "--working goes with --plan or --sheet"
+    if (given.json or given.schema) and not given.figures:
+        return f"{'--json' if given.json else '--schema'} goes with --figures"
     if given.html and not given.card:
         return "--html goes with --card; --sheet is HTML as it is"
     if given.output is not None and not _prints(given):
@@ -184,6 +190,11 @@ def _reported(given: argparse.Namespace) -> int:
         from interview.sheet.report import worksheet
 
         say(worksheet(), end="")
+        return 0
+    if given.schema:
+        from interview.sheet.figures_file import schema_text
+
+        say(schema_text(), end="")
         return 0
     from interview import answers_file as af
     from interview.garden import store
@@ -234,9 +245,10 @@ def _put(name: str, text: str, answers: Path) -> int:
 def _sheet(given: argparse.Namespace) -> Callable[[Plan], str]:
     """Return what writes the sheet that is asked for; the others are not loaded."""
     if given.figures:
-        from interview.sheet.figures_file import figures_text
+        from interview.sheet.figures_file import figures_json, figures_text
 
-        return figures_text
+        wanted = figures_json if given.json else figures_text
+        return partial(wanted, written_by=f"{NAME} {version()}")
     if given.sheet:
         from interview.sheet.page import page_html
 
