@@ -8,7 +8,6 @@ from typing import Any
 from interview.asking.figure import AREA, DIST, RATE, SIDE
 from interview.asking.question import Unanswered
 from interview.garden.earth.materials import Item, sold_in
-from interview.garden.guides import guides
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
 from interview.garden.planting.choose import Pick
@@ -20,7 +19,6 @@ from interview.garden.planting.wishes import Wishes
 from interview.garden.pond.hyetographs import StormShape
 from interview.garden.size.price_lines import BY_PLANT
 from interview.garden.soak.rates import SoakTest
-from interview.garden.summary import assumed
 from interview.garden.survey import questions as survey
 from interview.garden.survey.catchment import Catchment
 from interview.garden.survey.pacing import expected_error
@@ -363,42 +361,3 @@ def _price(name: str, found: Costs) -> Tree:
         return {"price": None, "price_for": None, "cost": None}
     unit = line.price.unit
     return {"price": line.price.amount, "price_for": unit_name(unit), "cost": line.amount}
-
-
-def guides_disagree(plan: Plan) -> Tree:
-    """Return where guides disagree, what each says, and which is followed."""
-    return {
-        "guides_disagree": [
-            {
-                "key": Word(matter.key),
-                "followed": matter.followed,
-                "sayings": [
-                    Row(says=one.says, here=one.here, source=str(one.source))
-                    for one in matter.sayings
-                ],
-            }
-            for matter in guides(plan)
-        ]
-    }
-
-
-def findings(plan: Plan) -> Tree:
-    """Return everything found, the limit it was held against, and what would change it."""
-    return {
-        "findings": [
-            {
-                "key": Word(one.key),
-                "grade": Word(one.grade.value),
-                "said": one.said,
-                "limit": one.limit or None,
-                "change": one.change or None,
-                "source": str(one.source),
-            }
-            for one in plan.findings
-        ]
-    }
-
-
-def what_is_assumed(plan: Plan) -> Tree:
-    """Return the usual value that counts for each question without an answer."""
-    return {"assumed": {step.address: default for step, default in assumed(plan.answers)}}

@@ -13,8 +13,10 @@ from interview.answers_file import double_quoted
 from interview.asking import lands, own_fault
 from interview.asking.figure import Found
 from interview.garden.figures import FIGURES, found
+from interview.garden.guides import guides
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
+from interview.garden.summary import assumed
 from interview.quantities.units import unit_name
 from interview.sheet import figures_blocks as blocks
 from interview.sheet.figures_blocks import Row, Tree, Word
@@ -28,6 +30,46 @@ SCHEMA = "figures_schema.json"
 WITHOUT_END = "inf"
 """What JSON, which has no number for it, holds for a time that never ends."""
 
+
+def _guides(plan: Plan) -> Tree:
+    """Return where guides disagree, what each says, and which is followed."""
+    return {
+        "guides_disagree": [
+            {
+                "key": Word(matter.key),
+                "followed": matter.followed,
+                "sayings": [
+                    Row(says=one.says, here=one.here, source=str(one.source))
+                    for one in matter.sayings
+                ],
+            }
+            for matter in guides(plan)
+        ]
+    }
+
+
+def _findings(plan: Plan) -> Tree:
+    """Return everything found, the limit it was held against, and what would change it."""
+    return {
+        "findings": [
+            {
+                "key": Word(one.key),
+                "grade": Word(one.grade.value),
+                "said": one.said,
+                "limit": one.limit or None,
+                "change": one.change or None,
+                "source": str(one.source),
+            }
+            for one in plan.findings
+        ]
+    }
+
+
+def _assumed(plan: Plan) -> Tree:
+    """Return the usual value that counts for each question without an answer."""
+    return {"assumed": {step.address: default for step, default in assumed(plan.answers)}}
+
+
 _PARTS: tuple[tuple[tuple[str, ...], Callable[[Plan], Tree]], ...] = (
     (("holes",), blocks.holes),
     (("surfaces", "variance_shares", "walkers"), blocks.surfaces),
@@ -36,9 +78,9 @@ _PARTS: tuple[tuple[tuple[str, ...], Callable[[Plan], Tree]], ...] = (
     (("planting",), blocks.planting),
     (("plants",), blocks.plants),
     (("shopping", "costs"), blocks.shopping),
-    (("guides_disagree",), blocks.guides_disagree),
-    (("findings",), blocks.findings),
-    (("assumed",), blocks.what_is_assumed),
+    (("guides_disagree",), _guides),
+    (("findings",), _findings),
+    (("assumed",), _assumed),
 )
 """The names that each part gives, and what gives it."""
 
