@@ -25,8 +25,8 @@ if TYPE_CHECKING:
 NAME = "rain-garden-interview"
 CLEAN, FAULTS, UNREADABLE = 0, 1, 2
 """Exit statuses of ``--check``."""
-UNSAVED = 5
-"""Exit status of an interview whose last answers could not be saved."""
+UNSAVED, INPUT_ENDED = 5, 7
+"""Exit statuses of an interview: its last answers could not be saved; its input ended too soon."""
 UNWRITTEN, CRASHED = 6, 70
 """Exit statuses: what was asked for could not be written out; a fault of the program itself, in
 all of it or in a part."""
@@ -63,7 +63,11 @@ def parser() -> argparse.ArgumentParser:
     )
     words.add_argument("file", nargs="?", metavar="FILE", help="answers file to go on with")
     ways = words.add_mutually_exclusive_group()
-    ways.add_argument("--plain", action="store_true", help="one question at a time, on plain lines")
+    ways.add_argument(
+        "--plain",
+        action="store_true",
+        help="one question at a time, on plain lines; status 7 where the input ends too soon",
+    )
     ways.add_argument(
         "--plan", action="store_true", help="print what to take outside of the plan of FILE"
     )
@@ -78,16 +82,21 @@ def parser() -> argparse.ArgumentParser:
         "--check", action="store_true", help="list faults and open questions of FILE; status 0-2"
     )
     ways.add_argument("--questions", action="store_true", help="print the blank worksheet")
+    ways.add_argument(
+        "--blank", action="store_true", help="print an answers file to fill in, nothing answered"
+    )
+    for key in ("units", "country", "state"):
+        words.add_argument(f"--{key}", metavar="WORD", help="with --blank: already answered there")
     words.add_argument(
         "--plants", metavar="CSV", help="choose from this plant file too, not the one FILE names"
     )
     words.add_argument(
         "--working", action="store_true", help="with --plan, --sheet: how all was worked out too"
     )
+    words.add_argument("--json", action="store_true", help="with --figures: as JSON")
+    words.add_argument("--schema", action="store_true", help="with --figures: what its keys mean")
     words.add_argument("--html", action="store_true", help="with --card: as HTML to print")
-    words.add_argument(
-        "--output", metavar="PATH", help="with --plan, --sheet, --card, --figures: write this file"
-    )
+    words.add_argument("--output", metavar="PATH", help="write this file instead of printing")
     words.add_argument("--version", action="version", version=f"{NAME} {version()}")
     return words
 
@@ -117,7 +126,7 @@ def main(words: Sequence[str] | None = None) -> int:
 def _run(given: argparse.Namespace) -> int:
     if wrong := _misplaced(given):
         return _refuse(wrong)
-    if given.questions:
+    if given.questions or given.schema or given.blank:
         return _report(given)
     if given.check or _prints(given):
         if not given.file:
@@ -136,10 +145,16 @@ def _misplaced(given: argparse.Namespace) -> str:
     """Say which option goes with another way; nothing where all fit."""
     if given.working and not (given.plan or given.sheet):
         return "--working goes with --plan or --sheet"
+    if (given.json or given.schema) and not given.figures:
+        return f"{'--json' if given.json else '--schema'} goes with --figures"
     if given.html and not given.card:
         return "--html goes with --card; --sheet is HTML as it is"
-    if given.output is not None and not _prints(given):
-        return "--output goes with --plan, --sheet, --card or --figures"
+    if given.output is not None and not (_prints(given) or given.blank):
+        return "--output goes with --plan, --sheet, --card, --figures or --blank"
+    if given.blank and given.file:
+        return "--blank goes with no FILE; --output names the file to write"
+    if not given.blank and (given.units or given.country or given.state):
+        return "--units, --country and --state go with --blank"
     return ""
 
 
@@ -174,11 +189,8 @@ def _report(given: argparse.Namespace) -> int:
 
 
 def _reported(given: argparse.Namespace) -> int:
-    if given.questions:
-        from interview.sheet.report import worksheet
-
-        say(worksheet(), end="")
-        return 0
+    if given.questions or given.schema or given.blank:
+        return _without_file(given)
     from interview import answers_file as af
     from interview.garden import store
 
@@ -213,6 +225,37 @@ def _reported(given: argparse.Namespace) -> int:
     return status
 
 
+def _without_file(given: argparse.Namespace) -> int:
+    """Print what is told of every garden; a blank answers file may be written, to a new file."""
+    from interview import answers_file as af
+
+    try:
+        text = _told_of_all(given)
+        if given.output is not None:
+            af.save(given.output, text, expect=None)
+            return 0
+    except af.NotSaved as trouble:
+        return _refuse(f"not written: {trouble}", UNWRITTEN)
+    except ValueError as refused:
+        return _refuse(str(refused))
+    say(text, end="")
+    return 0
+
+
+def _told_of_all(given: argparse.Namespace) -> str:
+    if given.schema:
+        from interview.sheet.figures_file import schema_text
+
+        return schema_text()
+    if given.questions:
+        from interview.sheet.report import worksheet
+
+        return worksheet()
+    from interview.sheet.blank import blank_text
+
+    return blank_text(given.units, given.country, given.state, f"{NAME} {version()}")
+
+
 def _put(name: str, text: str, answers: Path) -> int:
     """Write a page to a file, whole or not at all, and over nothing but an earlier page."""
     from interview import answers_file as af
@@ -228,9 +271,10 @@ def _put(name: str, text: str, answers: Path) -> int:
 def _sheet(given: argparse.Namespace) -> Callable[[Plan], str]:
     """Return what writes the sheet that is asked for; the others are not loaded."""
     if given.figures:
-        from interview.sheet.figures_file import figures_text
+        from interview.sheet.figures_file import figures_json, figures_text
 
-        return figures_text
+        wanted = figures_json if given.json else figures_text
+        return partial(wanted, written_by=f"{NAME} {version()}")
     if given.sheet:
         from interview.sheet.page import page_html
 
@@ -280,6 +324,7 @@ def _plain(name: str | None, plants: str) -> int:
 def _interview(opened: Opened, typist: Typist) -> int:
     """Hold the interview; whatever ends it, no answer is left in memory alone."""
     from interview.plain import interview as plain
+    from interview.plain.told import where
 
     finished, trouble = False, None
     faults: list[own_fault.Fault] = []
@@ -311,7 +356,11 @@ def _interview(opened: Opened, typist: Typist) -> int:
         raise trouble
     for line in own_fault.told(faults):
         _tell(f"{NAME}: {line}")
-    return CRASHED if faults else 0
+    if faults:
+        return CRASHED
+    if finished or not typist.at_end or opened.session.way.first_open() is None:
+        return 0
+    return _refuse(f"the input ended at: {where(opened.session)}", INPUT_ENDED)
 
 
 def _unsaved(opened: Opened, cut_short: bool) -> str:

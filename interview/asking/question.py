@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterator, Mapping
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass, replace
 from enum import Enum
 from typing import (
@@ -144,6 +145,10 @@ def no_default(_: Answers) -> str | None:
     return None
 
 
+_COMMAS = (re.compile(r"\s*(?:,\s|[;\n])\s*"), re.compile(r"\s*(?:,\s|[;\n])\s*(?=[^\W\d])"))
+"""What parts the items of a list on one line: every comma, or those before a word alone, since
+there are commas within an item too. A comma without a space may be a decimal one."""
+
 _SENTENCES = ("label", "text", "why", "find_out", "caution", "more")
 """Fields of a question that are told in the words and units of the garden."""
 
@@ -196,8 +201,26 @@ class Question(Generic[T]):
     def take(self, text: str, answers: Answers) -> Taken[T]:
         """Return the words to keep and the value: the one way in, typed, loaded or piped.
 
-        Raises ``Refused`` and ``Unanswered`` as the kind does.
+        Commas part the items of a list that is refused without. Raises ``Refused`` and
+        ``Unanswered`` as the kind does.
         """
+        return self._fitting(self.parted(text, answers), answers)
+
+    def parted(self, text: str, answers: Answers) -> str:
+        """Return a list with an item a line, where it reads so and not as it is written.
+
+        Returns ``text`` where commas part nothing, and where the answer is no list.
+        """
+        if self.kind.many and "," in text:
+            lines = (comma.sub("\n", text.strip()) for comma in _COMMAS)
+            for one in (text, *lines):
+                with suppress(Refused, Unanswered):
+                    self._fitting(one, answers)
+                    return one
+        return text
+
+    def _fitting(self, text: str, answers: Answers) -> Taken[T]:
+        """Return what ``text`` is read as, once it is held against the other answers."""
         try:
             taken = self._taken(text, answers)
         except Refused as refused:

@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping, Sequence
 from types import MappingProxyType
+from typing import Any
 
 from interview import answers_file as af
 from interview.answers_file import Node, Tree
 from interview.asking.answers import Answers
-from interview.asking.kinds import list_lines
-from interview.asking.question import Group
+from interview.asking.kinds import Note, Several, Ticks, list_lines
+from interview.asking.question import Group, Question
 from interview.garden.stages import QUESTIONS, STAGE_OF, STAGES
 from interview.reading import is_unknown
 
@@ -170,24 +172,52 @@ def _put(tree: Tree, address: str, text: str) -> None:
             item = {}
             items[number - 1] = item
         section = item
-    many = QUESTIONS[key].kind.many and text.strip().lower() != "none"
+    question = QUESTIONS[key]
+    many = question.kind.many and text.strip().lower() != "none"
     lines = text.splitlines() if many and len(list_lines(text)) else []
     new: Node = list(lines) if lines and not is_unknown(text) else text
     old = section.get(key)
-    if not _same_text(old, text):
+    there = None if old is None else answer_of(question, old)
+    if isinstance(old, str) and question.kind.many and not _lists_names(question):
+        # On one line by hand, its items are on lines in the answers: it stays as it is.
+        there, text = _PARTED.sub("\n", old), _PARTED.sub("\n", text)
+    if there != text:
         section[key] = new
 
 
-def _same_text(node: Node | None, text: str) -> bool:
-    return node is not None and text_of(node) == text
+_PARTED = re.compile(r"\s*(?:\n|;|,\s)\s*")
+"""What parts the items of a list that is written on one line."""
 
 
-def text_of(node: Node) -> str | None:
+def answer_of(question: Question[Any], node: Node) -> str | None:
+    """Return the words of an answer as it stands in a file; nothing where it can be none.
+
+    A list stands for its items on lines, or for words parted by commas where several are chosen.
+    The items of an item are parted by commas, as the sides of a piece are. Where one answer is
+    wanted, a list may hold just that.
+    """
+    if isinstance(node, str):
+        # Any words are a name: only here can it be told that they are several.
+        return _PARTED.sub("\n", node.strip()) if _lists_names(question) else node
+    if isinstance(node, dict):
+        return None
+    if not question.kind.many and not isinstance(question.kind, Ticks):
+        return text_of(node) if len(node) == 1 else None
+    within = [text_of(one, ", ") for one in node]
+    parts = "\n" if question.kind.many else ", "
+    return None if None in within else parts.join(one for one in within if one)
+
+
+def _lists_names(question: Question[Any]) -> bool:
+    return isinstance(question.kind, Several) and isinstance(question.kind.each, Note)
+
+
+def text_of(node: Node, parts: str = "\n") -> str | None:
     """Return the words of a scalar or of a list of scalars."""
     if isinstance(node, str):
         return node
     if isinstance(node, list) and all(isinstance(one, str) for one in node):
-        return "\n".join(str(one) for one in node)
+        return parts.join(str(one) for one in node)
     return None
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import difflib
 import os
 from collections.abc import Iterable
+from contextlib import suppress
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
@@ -12,6 +13,7 @@ from typing import Any
 from interview import answers_file as af
 from interview.answers_file import Fingerprint, Node, Parsed, Tree, Trouble, own_files
 from interview.asking.answers import Answers
+from interview.asking.kinds import Ticks
 from interview.asking.question import Group, Question, Status
 from interview.asking.sitting import NotKept
 from interview.garden.file_form import (
@@ -19,6 +21,7 @@ from interview.garden.file_form import (
     HALF_TYPED,
     STOPPED_AT,
     USUAL_TAKEN,
+    answer_of,
     notes,
     order,
     text_of,
@@ -147,12 +150,15 @@ class _AnswersReader:
     def _answer(
         self, question: Question[Any], address: str, node: Node, path: tuple[str | int, ...]
     ) -> None:
-        text = text_of(node)
-        if text is None or (isinstance(node, list) and not question.kind.many):
+        text = answer_of(question, node)
+        if text is None:
             self.trouble(path, "One answer belongs here, not a list. This is kept, but not used.")
         elif text.strip():
             self.texts[address] = text
             self.paths[address] = path
+        elif isinstance(node, list) and isinstance(question.kind, Ticks):
+            # A script that was told nothing writes an empty list too.
+            self.trouble(path, "An empty list says nothing. Write none if there is none of these.")
 
     def _strange(self, path: tuple[str | int, ...], known: list[str]) -> None:
         name = str(path[-1])
@@ -169,7 +175,7 @@ def interpret(parsed: Parsed) -> Loaded:
     """Return the answers of a parsed file and every trouble, by line."""
     reader = _AnswersReader(parsed)
     reader.read()
-    answers = new_answers(reader.texts)
+    answers = _on_lines(new_answers(reader.texts))
     for address, path in reader.paths.items():
         found = question_at(address)
         if found is None:
@@ -189,6 +195,19 @@ def interpret(parsed: Parsed) -> Loaded:
         reader.drafts,
         reader.taken,
     )
+
+
+def _on_lines(answers: Answers) -> Answers:
+    """Return the answers with each list that commas part on one line put on lines."""
+    texts = dict(answers.texts)
+    for address, text in answers.texts.items():
+        found = question_at(address) if "," in text else None
+        if found is not None:
+            question, number = found
+            view = answers.at(question.group, number) if number else answers
+            with suppress(Exception):  # told where the answer is read
+                texts[address] = question.parted(text, view)
+    return answers.with_texts(texts) if texts != answers.texts else answers
 
 
 def load(path: Path) -> tuple[Loaded, Fingerprint]:

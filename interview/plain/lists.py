@@ -50,7 +50,9 @@ def take(session: Session, step: Step, line: str) -> list[str]:
     # A list that was good before is not good with this line; one that was too short may grow.
     good = bool(lines) and not _begun(session, step)
     _put(session, step, [*lines, line], may_wait=not good)
-    return _told(session, step, len(lines) + 1)
+    # One line may hold several, parted by commas.
+    places = range(len(lines) + 1, len(lines_of(session, step)) + 1)
+    return [*(_said(session, step, place) for place in places), *_together(session, step)]
 
 
 def _put(session: Session, step: Step, lines: list[str], may_wait: bool) -> str:
@@ -82,12 +84,15 @@ def _each_reads(step: Step, lines: list[str], session: Session) -> bool:
     return True
 
 
-def _told(session: Session, step: Step, place: int) -> list[str]:
-    """Return a line as it was understood, and what all of them make."""
-    said = [f"= {place}. {_understood(session, step, lines_of(session, step)[place - 1])}"]
-    if step.question is survey.PIECES:
-        said.append(area_so_far(step.view(session.answers)))
-    return [one for one in said if one]
+def _said(session: Session, step: Step, place: int) -> str:
+    """Return a line as it was understood."""
+    return f"= {place}. {_understood(session, step, lines_of(session, step)[place - 1])}"
+
+
+def _together(session: Session, step: Step) -> list[str]:
+    """Return what all the lines make."""
+    area = area_so_far(step.view(session.answers)) if step.question is survey.PIECES else ""
+    return [area] if area else []
 
 
 def _understood(session: Session, step: Step, line: str) -> str:
@@ -126,7 +131,7 @@ def change(session: Session, step: Step, word: str, rest: str) -> list[str]:
         if not line.strip():
             raise Refused("Write the row anew after its number.")
         waits = _put(session, step, [*lines[: place - 1], line.strip(), *lines[place:]], True)
-        said = _told(session, step, place)
+        said = [_said(session, step, place), *_together(session, step)]
     else:
         said = [f"= taken out: {lines.pop(place - 1)}"]
         if lines:

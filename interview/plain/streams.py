@@ -18,6 +18,10 @@ SIGNALS = ("SIGINT", "SIGTERM", "SIGHUP", "SIGQUIT")
 """Requests to end, as this system has them."""
 
 
+STAND_INS = "stand-ins"
+"""The way of writing what an output has no character for."""
+
+
 class NotSaid(LetGo):
     """The words could not be written; the message says why."""
 
@@ -30,12 +34,19 @@ def mend() -> None:
     for name, mode in (("stdin", "r"), ("stdout", "w"), ("stderr", "w")):
         if getattr(sys, name) is None:
             setattr(sys, name, open(os.devnull, mode, encoding="utf-8"))  # noqa: PTH123, SIM115
+    codecs.register_error(STAND_INS, _stand_in)
     for stream in (sys.stdout, sys.stderr):
-        _set_up(stream, None, "replace")
+        _set_up(stream, None, STAND_INS)
     # Bytes that are no text are read as half characters, which the questions refuse in words.
     with suppress(LookupError):
         ascii_only = codecs.lookup(sys.stdin.encoding or "ascii").name == "ascii"
         _set_up(sys.stdin, "utf-8" if ascii_only else None, "surrogateescape")
+
+
+def _stand_in(trouble: UnicodeError) -> tuple[str | bytes, int]:
+    from interview.plain.stand_ins import stand_in  # wanted by few outputs
+
+    return stand_in(trouble)
 
 
 def _set_up(stream: object, encoding: str | None, errors: str) -> None:
@@ -95,6 +106,8 @@ class Typist:
     def __init__(self) -> None:
         self.ended_by = 0
         """The signal that asked to end; 0 for none."""
+        self.at_end = False
+        """Whether the input has ended by itself."""
         self._waiting = False
 
     def ask(self, prompt: str) -> str:
@@ -114,6 +127,7 @@ class Typist:
         finally:
             self._waiting = False
         if not line:
+            self.at_end = not self.ended_by
             raise EOFError
         return line.rstrip("\r\n")
 

@@ -117,8 +117,8 @@ def _by_a_word(clean: str, found: Mapping[str, tuple[str, str]]) -> list[str]:
 def read_ticks(text: str, options: Options) -> tuple[str, ...]:
     """Return the ids of the options named in ``text``, in the order of ``options``.
 
-    Names are parted by commas, semicolons or ``and``; numbers also by spaces. ``none`` is an
-    empty choice, unless an option has that name. Raises ``Refused``.
+    Names are parted by commas, semicolons or ``and``, but for a comma within a label; numbers also
+    by spaces. ``none`` is an empty choice, unless an option has that name. Raises ``Refused``.
     """
     clean = taken(text, "1, 3", MOST_CHARACTERS)
     exact = [key for key, label in options if _folded(clean) in (_folded(key), _folded(label))]
@@ -127,7 +127,8 @@ def read_ticks(text: str, options: Options) -> tuple[str, ...]:
     if _folded(clean) in _NONE:
         return ()
     parts = re.split(r"\s+" if re.fullmatch(r"[\d ]+", clean) else "[,;]", text.strip())
-    names = [name for part in parts for name in _names(part, options)]
+    whole = _labels_whole(parts, options)
+    names = [name for part in whole for name in _names(part, options)]
     if any(_folded(name) in _NONE for name in names):
         raise Refused("Write none alone, or write only the ones that are there, such as 1, 3.")
     if not names:
@@ -137,9 +138,21 @@ def read_ticks(text: str, options: Options) -> tuple[str, ...]:
         try:
             picked.add(read_choice(name, options))
         except Suggested as near:
-            whole = ", ".join([*names[:place], near.meant, *names[place + 1 :]])
-            raise Suggested(near.said, whole) from None
+            mended = ", ".join([*names[:place], near.meant, *names[place + 1 :]])
+            raise Suggested(near.said, mended) from None
     return tuple(key for key, _ in options if key in picked)
+
+
+def _labels_whole(parts: list[str], options: Options) -> list[str]:
+    """Return the parts with those joined again that a comma within a label has parted."""
+    labels = {_folded(label) for _, label in options if "," in label}
+    names: list[str] = []
+    while parts:
+        ends = range(len(parts), 1, -1)
+        length = next((n for n in ends if _folded(",".join(parts[:n])) in labels), 1)
+        names.append(",".join(parts[:length]))
+        parts = parts[length:]
+    return names
 
 
 def _names(part: str, options: Options) -> list[str]:

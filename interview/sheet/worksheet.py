@@ -6,6 +6,7 @@ import textwrap
 from typing import Any
 
 from interview.asking import own_fault
+from interview.asking.answers import Answers
 from interview.asking.path import PathPage
 from interview.asking.question import Question
 from interview.garden.path import OFF_PATH, OPTIONAL, PATH, SAFETY
@@ -44,9 +45,14 @@ def _usual(key: str) -> list[str]:
     """Say what is taken unless the row is changed, in a US garden about which nothing is known."""
     question = QUESTIONS[key]
     view = new_answers().at(question.group, 1) if question.group else new_answers()
-    usual = question.default(view)
-    said = f"usual: {usual}" if usual else "usual: by the other answers"
-    return [f"  {'may be skipped' if key in OPTIONAL and not usual else said}"]
+    return [f"  {usual(question, view) or 'usual: by the other answers'}"]
+
+
+def usual(question: Question[Any], view: Answers) -> str:
+    """Say what is taken without an answer; nothing where that is nothing yet."""
+    if found := question.default(view):
+        return f"usual: {found}"
+    return "may be skipped" if question.key in OPTIONAL else ""
 
 
 def _question(key: str) -> list[str]:

@@ -13,8 +13,10 @@ OURS = (
     b"RAIN GARDEN PLAN: ",
     b"YARD CARD: ",
     b"verdict: ",
+    b"format: rain-garden-figures",
+    b'{\n "format": "rain-garden-figures"',
 )
-"""How the pages of this program begin: HTML, plan, card, figures."""
+"""How the pages of this program begin: HTML, plan, card, figures (the first ones too) and JSON."""
 
 
 class NotOurs(ValueError):

@@ -47,6 +47,13 @@ def test_each_line_is_said_back_as_it_was_understood(talk):
     assert "= 2. Friday 3 July 2026" in heard
 
 
+def test_a_line_of_several_parted_by_commas_is_told_item_by_item(talk):
+    heard, session = talk(HOLIDAYS, "May 25, 2026, July 3, 2026", "", **ASKED)
+    assert "= 1. Monday 25 May 2026" in heard
+    assert "= 2. Friday 3 July 2026" in heard
+    assert session.answers.texts[HOLIDAYS] == "2026-05-25\n2026-07-03"
+
+
 def test_each_line_is_saved_before_the_next_is_asked_for(talk, keeper):
     talk(HOLIDAYS, "2026-05-25", "2026-07-03", **ASKED)
     texts, stopped_at = keeper.saves[0]

@@ -11,7 +11,7 @@ from pathlib import Path
 
 import pytest
 
-from interview.__main__ import CRASHED, UNSAVED, UNWRITTEN, main
+from interview.__main__ import CRASHED, INPUT_ENDED, UNSAVED, UNWRITTEN, main
 from interview.garden import store
 from interview.sheet import report
 
@@ -65,14 +65,14 @@ def test_a_refusal_never_goes_to_the_output(tmp_path):
 def test_letters_are_read_where_only_plain_ones_are_announced(tmp_path):
     typed = "Café\nus\n".encode()
     done = shell("$RUN --plain g.yaml", tmp_path, typed, PYTHONIOENCODING="ascii", PYTHONUTF8="0")
-    assert done.returncode == 0
+    assert done.returncode == INPUT_ENDED
     assert store.load(tmp_path / "g.yaml")[0].answers.texts["garden_name"] == "Café"
 
 
 def test_bytes_that_are_no_text_are_refused_and_the_next_line_is_read(tmp_path):
     typed = b"G\xff\xc3arden\nMaple\n"
     done = shell("$RUN --plain g.yaml", tmp_path, typed, PYTHONIOENCODING="utf-8", PYTHONUTF8="0")
-    assert done.returncode == 0
+    assert done.returncode == INPUT_ENDED
     assert b"cannot be shown" in done.stdout
     assert store.load(tmp_path / "g.yaml")[0].answers.texts == {"garden_name": "Maple"}
 
@@ -109,6 +109,31 @@ def test_nothing_answered_makes_no_file_and_names_none(tmp_path):
     assert b"no file was made" in done.stdout
     assert b"g.yaml" not in done.stdout
     assert list(tmp_path.glob("*.yaml")) == []
+
+
+@pytest.mark.parametrize(
+    ("typed", "page", "status"),
+    [
+        (b"", b"Name (0 of", INPUT_ENDED),
+        (b"Maple corner\nmn\n", b"What brings the water (2 of", INPUT_ENDED),
+        (b"Maple corner\nmn", b"What brings the water (2 of", INPUT_ENDED),
+        (b"Maple corner\n:quit\n", b"Place (1 of", 0),
+    ],
+    ids=["nothing", "lines", "cut within a line", "told to quit"],
+)
+def test_an_input_that_ends_says_where_and_has_a_status_of_its_own(tmp_path, typed, page, status):
+    done = shell("$RUN --plain g.yaml", tmp_path, typed)
+    assert done.returncode == status
+    assert b"Stopped at: " + page in done.stdout
+    said = b"rain-garden-interview: the input ended at: " + page
+    assert done.stderr.startswith(said) if status else done.stderr == b""
+
+
+def test_an_input_that_ends_where_nothing_is_open_is_no_failure(tmp_path):
+    (tmp_path / "g.yaml").write_bytes(SAMPLE.read_bytes())
+    (tmp_path / "invented_rain.csv").write_bytes(SAMPLE.with_name("invented_rain.csv").read_bytes())
+    done = shell("$RUN --plain g.yaml", tmp_path)
+    assert (done.returncode, done.stderr) == (0, b"")
 
 
 ENDED_EARLY = """
