@@ -153,6 +153,21 @@ def _too_large(over_all: Sides, room: Sides, metric: bool) -> str:
     return f"{distance_words(past, metric, up=True)} too {which} for the outline."
 
 
+def _may_deepen(found: SizeResults) -> bool:
+    """Tell whether a deeper pond is a way out: neither soil, engineer nor children forbid it."""
+    inches = magnitude(found.depth.depth, "in")
+    most = 6 if found.answers[site.CHILDREN] else 12
+    return found.depth.governs is Governs.CAP and inches < most - 1e-9
+
+
+def _less_own_rain(found: SizeResults) -> str:
+    """Say how less of the water would be the rain on the bed itself."""
+    ways = ["Send more roof here"] if found.enough else ["Hold less rain"]
+    ways += ["make the pond deeper"] if _may_deepen(found) else []
+    ways += ["make the bed smaller"] if found.enough else []
+    return f"{', or '.join(ways)}."
+
+
 def size_findings(found: SizeResults) -> Iterator[Finding]:
     metric = found.answers.metric
     too_shallow = found.depth.too_shallow
@@ -164,7 +179,8 @@ def size_findings(found: SizeResults) -> Iterator[Finding]:
             "own rain and must be very large.",
             "a pond of one and a half times the rain, or more",
             OURS,
-            "Hold less rain, allow a deeper pond, or send less roof here.",
+            f"Hold less rain, {'allow a deeper pond, ' if _may_deepen(found) else ''}or send less "
+            "roof here.",
         )
     share = found.share_of_rain
     held = water_words(found.rain_held, metric, LOW)
@@ -201,7 +217,7 @@ def size_findings(found: SizeResults) -> Iterator[Finding]:
             "More rain falls on the bed than the roof and paving send to it.",
             "less rain on the bed than from the roof and paving",
             ARITHMETIC,
-            "Send more roof here, make the pond deeper, or make the bed smaller.",
+            _less_own_rain(found),
         )
     yield from _room(found)
     if basin.split_advised(found.garden.mid_area):
