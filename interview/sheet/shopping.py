@@ -44,11 +44,16 @@ def _much(plan: Plan, item: Item) -> str:
     if item.pieces is not None and item.piece is not None:
         if not same_dimension(item.piece, "m"):
             return str(item.pieces)
-        return f"{item.pieces} pieces of {length_words(item.piece, plan.metric)}"
+        pieces = "piece" if item.pieces == 1 else "pieces"
+        return f"{item.pieces} {pieces} of {length_words(item.piece, plan.metric)}"
     loose = f"{order_words(item.buy, plan.metric)} loose"
     if item.bags is None or item.bag is None:
         return loose
-    return f"{loose} or {item.bags} bags of {show(item.bag, 'L' if plan.metric else 'ft**3', 2)}"
+    return f"{loose} or {_bags(item.bags)} of {show(item.bag, 'L' if plan.metric else 'ft**3', 2)}"
+
+
+def _bags(count: int | None) -> str:
+    return f"{count} {'bag' if count == 1 else 'bags'}"
 
 
 def _each(plan: Plan, item: Item) -> str:
@@ -65,7 +70,7 @@ def _cost(found: Costs, item: Item) -> str:
     line = found.of(item.name)
     if line is None:
         return ""
-    counts = {BAG: f", {item.bags} bags", EACH: f", {item.pieces}"}
+    counts = {BAG: f", {_bags(item.bags)}", EACH: f", {item.pieces}"}
     return f"{_paid(found, item.name)}{counts.get(line.price.unit, '')}"
 
 
