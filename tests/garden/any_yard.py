@@ -15,6 +15,7 @@ from typing import Any
 
 from interview.asking import route
 from interview.asking.answers import Answers
+from interview.asking.kinds import Note
 from interview.asking.question import UNKNOWN_TEXT, Unanswered
 from interview.asking.route import Step
 from interview.garden.site.spot_questions import SLOPE_RUN
@@ -26,7 +27,28 @@ ODD = 0.2
 TROUBLED = 0.3
 """Of how many gardens the spot may have what stops one: the others are sound, their soil apart."""
 SAFE = {"lines_requested", "lines_answered", "private_lines", "permission", "children"}
-STATES = "mn or ny tx ca fl oh ga wa co me va wi il nc nj pa az ut ks".split()
+STATES = [
+    "mn",
+    "or",
+    "ny",
+    "tx",
+    "ca",
+    "fl",
+    "oh",
+    "ga",
+    "wa",
+    "co",
+    "me",
+    "va",
+    "wi",
+    "il",
+    "nc",
+    "nj",
+    "pa",
+    "az",
+    "ut",
+    "ks",
+]
 NEAR = {
     "basement": (12, 40),
     "slab": (7, 30),
@@ -92,12 +114,14 @@ class Yard:
 
     def _answer(self, step: Step, answers: Answers) -> Answers:
         key, view, rng = step.question.key, step.view(answers), self.rng
-        odd = rng.random() < self.odd
+        odd = rng.random() < self.odd and not isinstance(step.question.kind, Note)
         if not odd and key not in SAFE and rng.random() < self.unsure:
             return answers.with_text(step.address, UNKNOWN_TEXT)
         made = _TEXTS.get(key)
         if view.assumed(step.question) is not None and rng.random() < self.usual:
             return answers
+        if made is None and isinstance(step.question.kind, Note):
+            made = _a_name
         text = self.chance.text(step, answers) if odd or made is None else made(self, view)
         if text is None:
             return answers
@@ -139,7 +163,9 @@ class Yard:
 
     def off(self, thing: str) -> str:
         """How far a thing lies off."""
-        return self.ft(2, 40) if self.troubled and self.rng.random() < 0.3 else self.ft(*NEAR[thing])
+        return (
+            self.ft(2, 40) if self.troubled and self.rng.random() < 0.3 else self.ft(*NEAR[thing])
+        )
 
     def readings(self) -> str:
         """Levels as water falls in a round hole, read with a ruler."""
@@ -202,6 +228,10 @@ class Yard:
     def floor(self) -> list[str]:
         """Readings of the floor as dug, from the string."""
         return [self.depth(self.rng.uniform(13, 17)) for _ in range(self.rng.randint(2, 5))]
+
+
+def _a_name(yard: Yard, view: Answers) -> str:
+    return f"{yard.one('north', 'south', 'back')} {view.scope[1] if view.scope else 1}"
 
 
 def _day(of: tuple[str, ...]) -> Callable[[Yard, Answers], str]:
@@ -320,7 +350,9 @@ _TEXTS: dict[str, Callable[[Yard, Answers], str | None]] = {
     "mulch_depth": lambda y, _: y.inch(0, 2, 2, 3, 3, 4),
     "storm_hours": lambda y, _: y.one("2 h", "6 h", "6 h", "12 h", "24 h"),
     "peak_intensity": lambda y, _: (
-        y.one("60 mm/h", "120 mm/h", "180 mm/h") if y.metric else y.one("3 in/h", "5 in/h", "7 in/h")
+        y.one("60 mm/h", "120 mm/h", "180 mm/h")
+        if y.metric
+        else y.one("3 in/h", "5 in/h", "7 in/h")
     ),
     "floor_length": lambda y, _: y.one(*(UNKNOWN_TEXT,) * 5, y.ft(8, 24)),
     "floor_width": lambda y, view: (
@@ -336,7 +368,9 @@ _TEXTS: dict[str, Callable[[Yard, Answers], str | None]] = {
     "tallest_floor": lambda y, _: y.ft(2, 7),
     "tallest_rim": lambda y, _: y.ft(1.5, 5),
     "favourites": lambda y, _: y.one("none", "none", "none", "swamp milkweed", "blue flag"),
-    "swap_out": lambda y, _: y.one("none", "none", "none", "prairie ironweed for New England aster"),
+    "swap_out": lambda y, _: y.one(
+        "none", "none", "none", "prairie ironweed for New England aster"
+    ),
     "dig_day": _day(("2026-05-28", "2026-05-30", "2026-06-06", "2026-07-01", "2026-11-14")),
     "notes": lambda y, _: y.one("none", "Invented for practice."),
     "levels_read": lambda y, _: y.one(*("no",) * 5, "yes"),
