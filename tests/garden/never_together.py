@@ -8,7 +8,8 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterator
 from itertools import pairwise
-from typing import Any
+
+from told_of_one import Complaints, Told, flat
 
 from interview.garden.planting import questions as planting
 from interview.garden.planting.wetness import rating
@@ -21,14 +22,6 @@ from interview.garden.size.zones import Zone
 from interview.garden.summary import may_dig
 from interview.quantities.units import magnitude
 
-Complaints = Iterator[str]
-
-
-def flat(text: str) -> str:
-    """A text on one line."""
-    return " ".join(text.split())
-
-
 # What stands nowhere.
 
 NOWHERE = {
@@ -36,15 +29,16 @@ NOWHERE = {
     "nought below nought": r"(?<![\w.])-0(?:\.0+)?(?![\w.])",
     "one of many": r"(?<![\d./,:-] )(?<![\d./,:-])\b1 (?:bags|beds|plants|days|pieces|kinds|people|"
     r"loads|barrow-loads|holes|questions|things|answers|spots|surfaces|paces|clumps|drifts)\b",
-    "many of one": r"\b(?:[2-9]|\d\d+) (?:bag|bed|plant|day|piece|kind|load|barrow-load)\b(?! of \d| [a-z]+ly\b)",
+    "many of one": r"\b(?:[2-9]|\d\d+) (?:bag|bed|plant|day|piece|kind|load|barrow-load)\b"
+    r"(?! of \d| [a-z]+ly\b)",
     "nothing to buy": r"\b0 (?:bags|plants|pieces|loads|barrow-loads|beds|people|days)\b",
-    "a word said twice": r"(?i)\b(?!had\b|that\b|no\b|in\b)([a-z]{2,}) \1\b",
+    "a word said twice": r"\b(?!had\b|that\b|no\b|in\b)([a-z]{2,}) \1\b",
     "points that meet": r"(?<!\.)\.\.(?!\.)|,\.|;\.|:\.|,,|;;| ,| ;|\(\)|\[\]",
     "a brace or a name of the program": r"\{[a-z_]*\}|<[a-z_]+ object|Grade\.|Zone\.",
 }
 
 
-def said_nowhere(told: Any) -> Complaints:
+def said_nowhere(told: Told) -> Complaints:
     """No text holds a number that is none, a plural of one, a word twice, points that meet."""
     for name, text in (*told.texts.items(), ("page", told.page_words)):
         prose = flat(without_drawings(text)) if name != "page" else text
@@ -74,7 +68,7 @@ def without_drawings(text: str) -> str:
     return "\n".join(kept)
 
 
-def heads_lead_somewhere(told: Any) -> Complaints:
+def heads_lead_somewhere(told: Told) -> Complaints:
     """No heading or line that ends in a colon has nothing under it."""
     for name, text in told.texts.items():
         lines = text.splitlines()
@@ -90,7 +84,9 @@ def heads_lead_somewhere(told: Any) -> Complaints:
 
 
 _METRIC_UNIT = r"\d (?:mm|cm|m|m²|m³|L|kg|mm/h|L/s|°C)(?![\w²³/])"
-_US_UNIT = r"(?:\d|/\d) (?:in|ft|ft²|ft³|yd³|gal|gallons|lb|in/h|ft³/s|sq ft|cu ft|inch|inches|°F)(?![\w²³/])"
+_US_UNIT = (
+    r"\d (?:in|ft|ft²|ft³|yd³|gal|gallons|lb|in/h|ft³/s|sq ft|cu ft|inch|inches|°F)(?![\w²³/])"
+)
 OTHER_UNITS_MAY = (
     "WHERE GUIDES DISAGREE", "SOURCES", "FORMULAS", "WORDS", "NOTES", "WHAT DRAINS HERE",
     "SHOPPING LIST", "CHEAPER WAYS",
@@ -98,17 +94,10 @@ OTHER_UNITS_MAY = (
 """Parts that cite, or that tell what a person wrote in the units it was written in."""
 
 
-def one_tape(told: Any) -> Complaints:
+def one_tape(told: Told) -> Complaints:
     """Where metric units are shown no other is; a US sheet has metric ones in brackets alone."""
-    allowed = [told.part(title) for title in OTHER_UNITS_MAY]
-    for name, text in (("working", told.full), ("sheet", told.short), ("card", told.card)):
-        for part in allowed:
-            if part:
-                text = text.replace(part, "")
-        if name == "sheet":
-            for title in OTHER_UNITS_MAY:
-                part = told.part(title, told.short)
-                text = text.replace(part, "") if part else text
+    for name, text in told.texts.items():
+        text = told.without(OTHER_UNITS_MAY, text)
         prose = flat(re.sub(r"\[[^\]]*\]", "", text))
         if told.metric:
             wrong = re.finditer(_US_UNIT, prose)
@@ -127,18 +116,18 @@ OF_ANY_GARDEN = (
     "WORDS",
     "ASSUMED UNTIL YOU ANSWER",
     "WHERE GUIDES DISAGREE",
+    "IF THE SOIL IS SLOW",
+    "OPTIONS",
+    "LEAN, USUAL, GENEROUS",
 )
 
 
-def _of_this_garden(told: Any, text: str) -> str:
+def _of_this_garden(told: Told, text: str) -> str:
     """A sheet without the parts that tell how any garden is worked out, or of other gardens."""
-    for title in OF_ANY_GARDEN:
-        part = told.part(title, text)
-        text = text.replace(part, "") if part else text
-    return text
+    return told.without(OF_ANY_GARDEN, text)
 
 
-def never_both(told: Any) -> Complaints:
+def never_both(told: Told) -> Complaints:
     """Pairs of sentences of which one makes the other false."""
     plan, texts = (
         told.plan,
@@ -187,7 +176,7 @@ PAIRS = (
 """Each is a fault where both stand on one page."""
 
 
-def _by_answer(told: Any) -> Iterator[tuple[bool, str, str]]:
+def _by_answer(told: Told) -> Iterator[tuple[bool, str, str]]:
     """Yield whether an answer allows it, what is then said, and why it is absurd without."""
     plan = told.plan
     answers, spot = plan.answers, ground.chosen_spot(plan.answers)
@@ -211,9 +200,8 @@ def _by_answer(told: Any) -> Iterator[tuple[bool, str, str]]:
         r"Lay the lifted sod on it|stack it for the outside of the berm|laid back there",
         "no sod goes on the berm",
     )
-    yield (
-        answers[shaping.FLOOR_SHAPE] == "kidney", r"hollow side is uphill|Swing an arc", "no kidney",
-    )  # fmt: skip
+    kidney = answers[shaping.FLOOR_SHAPE] == "kidney"
+    yield kidney, r"hollow side is uphill|swing an arc", "no kidney"
     near = spot.get(nearby.NEAR)
     if near is not None:
         for thing, words in (
@@ -239,7 +227,7 @@ def _by_answer(told: Any) -> Iterator[tuple[bool, str, str]]:
     )
 
 
-def water_stands_and_all_is_well(told: Any) -> Complaints:
+def water_stands_and_all_is_well(told: Told) -> Complaints:
     """Where water stands over 48 hours, or in a worst case over 72, something is to be said."""
     n, plan = told.numbers, told.plan
     said = " ".join(one.said for one in plan.findings if one.asks)
@@ -257,7 +245,7 @@ def water_stands_and_all_is_well(told: Any) -> Complaints:
         yield f"the storm to hold runs over by {n['storm_spill']:g} and all is good"
 
 
-def plants_stand_where_they_live(told: Any) -> Complaints:
+def plants_stand_where_they_live(told: Told) -> Complaints:
     """No plant of dry ground in long water, none of open water on the dry rim, none kept out."""
     plan = told.plan
     if "plants_total" not in told.numbers:
@@ -277,14 +265,15 @@ def plants_stand_where_they_live(told: Any) -> Complaints:
             code = found.name if found else ""
             excused = pick.against or pick.makeshift
             if code == "UPL" and hours[zone.zone] > 12 and not excused:
-                yield f"{pick.plant.common_name} of dry ground stands {hours[zone.zone]:.0f} h in water"
+                wet = f"{hours[zone.zone]:.0f} h"
+                yield f"{pick.plant.common_name} of dry ground stands {wet} in water"
             if code == "OBL" and zone.zone is Zone.RIM and hours[zone.zone] < 1 and not excused:
                 yield f"{pick.plant.common_name} of open water stands on the dry rim"
             if pick.count < 1 and not zone.sown:
                 yield f"{pick.count} of {pick.plant.common_name}"
-            if wishes.natives_only and wishes.region and not excused and not pick.plant.own:
-                if wishes.region not in pick.plant.regions:
-                    yield f"{pick.plant.common_name} is not native here"
+            native = wishes.natives_only and wishes.region and not excused and not pick.plant.own
+            if native and wishes.region not in pick.plant.regions:
+                yield f"{pick.plant.common_name} is not native here"
             tall = wishes.rim_height if zone.zone is Zone.RIM else wishes.floor_height
             if (
                 zone.zone is not Zone.SIDE
@@ -294,7 +283,7 @@ def plants_stand_where_they_live(told: Any) -> Complaints:
                 yield f"{pick.plant.common_name} grows taller than is wanted"
 
 
-def less_can_be_dug(told: Any) -> Complaints:
+def less_can_be_dug(told: Told) -> Complaints:
     """Nobody is told to dig less deep by more than is dug."""
     inches = {"in": 1.0, "mm": 1 / 25.4}
     dug = magnitude(told.plan.checks.dug_depth, "in")
@@ -304,7 +293,7 @@ def less_can_be_dug(told: Any) -> Complaints:
             yield f"dig {less:.0f} in less deep, where {dug:.0f} in are dug"
 
 
-def advice_can_be_followed(told: Any) -> Complaints:
+def advice_can_be_followed(told: Told) -> Complaints:
     """What is to be done can be done: by its length, its weight, its day."""
     n, plan = told.numbers, told.plan
     foot = 0.3048 if told.metric else 1.0
@@ -341,7 +330,7 @@ def advice_can_be_followed(told: Any) -> Complaints:
         yield "the card names a day to dig that is past as if it were to come"
 
 
-CHECKS: tuple[Callable[[Any], Complaints], ...] = (
+CHECKS: tuple[Callable[[Told], Complaints], ...] = (
     said_nowhere,
     heads_lead_somewhere,
     one_tape,

@@ -9,6 +9,7 @@ from interview.garden.site import questions as site
 from interview.garden.site.setbacks import distance_words
 from interview.garden.size import basin
 from interview.garden.size import questions as bed
+from interview.garden.size import shape_questions as shaping
 from interview.garden.size.results import SizeResults
 from interview.garden.soak.depth import CORRECTED_RATE_HOURS, NO_POND_HERE, TOO_FAST_IN_H, Governs
 from interview.quantities.evidence import (
@@ -130,7 +131,7 @@ def _room(found: SizeResults) -> Iterator[Finding]:
     room = found.room_sides
     limit = "the room as an area" if room is None else f"room {sides_words(*room, metric)}"
     said = "The garden that is needed does not fit the room"
-    change = "The plan draws what fits."
+    change = f"The plan draws {'what fits' if found.as_worked_out else 'the floor you chose'}."
     if not found.too_big:
         said, change = "The floor you pegged does not fit the room", "Make the floor smaller."
     yield Finding(
@@ -200,11 +201,12 @@ def size_findings(found: SizeResults) -> Iterator[Finding]:
             ARITHMETIC,
         )  # fmt: skip
     else:
+        asked = "a generous garden is to hold" if shaping.generous(found.answers) else "was asked"
         yield Finding(
             "rain_held",
             Grade.FIX,
             f"The garden as drawn holds {held} of rain, "
-            f"{LOW.write(100 * share)} % of what was asked.",
+            f"{LOW.write(100 * share)} % of what {asked}.",
             "the rain to hold",
             ARITHMETIC,
             "Find more room, make the sides steeper, add a second garden, or send less roof here. "
