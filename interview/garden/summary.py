@@ -338,7 +338,7 @@ def assumed(answers: Answers) -> list[tuple[route.Step, str]]:
 
 _USUAL_BEFORE: tuple[tuple[Question[Any], str, str], ...] = (
     (shaping.SIDE_SLOPE, "3:1", "the sides (3:1 before)"),
-    (shaping.FREEBOARD, "", "the rim above the pond (4 to 6 in, 100 to 150 mm, before)"),
+    (shaping.FREEBOARD, "", "the rim above the pond, 4 to 6 in (100 to 150 mm) before"),
     (shaping.FLOOR_SHAPE, FloorShape.RECTANGLE.value, "the shape (a rectangle before)"),
 )
 """Each question, what was assumed before where that may still be assumed, and how it is told."""

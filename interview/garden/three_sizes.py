@@ -67,6 +67,13 @@ NAMES = ("lean", "usual", "generous")
 """What the three are called, the smallest first."""
 
 
+def floor_is_own(plan: Plan) -> bool:
+    """Tell whether the floor is one that the person gave, which none of the three is."""
+    sides = (bed.FLOOR_LENGTH, bed.FLOOR_WIDTH)
+    own = plan.answers[shaping.FLOOR_SHAPE] == "own"
+    return own or any(plan.answers.get(side) is not None for side in sides)
+
+
 def three_plans(plan: Plan) -> tuple[Plan, ...]:
     """Return the plans of the lean, the usual and the generous garden.
 

@@ -162,7 +162,9 @@ def _gate(plan: Plan) -> Iterator[str]:
     gate = plan.site.dig_gate
     yield from wrap(f" {buried.locating_service(plan.answers)} Ticket: {ticket}.", "   ")
     yield f" The wait ends {_day(gate.earliest)}; marks good until {_day(gate.stale_after)}"
-    yield f" To be dug on: {_day(plan.answers.get(review.DIG_DAY))}"
+    day = plan.answers.get(review.DIG_DAY)
+    past = " (past)" if day is not None and day < plan.now.date() else ""
+    yield f" To be dug on: {_day(day)}{past}"
     for one in plan.findings:
         if one.key == "dig_day":
             yield from _cut(wrap(f" {one.said}", "   "), 2)

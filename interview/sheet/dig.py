@@ -12,18 +12,26 @@ from interview.garden.earth.overflow import PipeFall, no_pipe_words
 from interview.garden.earth.results import BANK
 from interview.garden.pictures import levels, section_picture
 from interview.garden.plan import Plan
+from interview.garden.planting import questions as planting
 from interview.garden.planting.section import level_lines
 from interview.garden.site import cautions
 from interview.garden.site import lines_questions as buried
 from interview.garden.site import spot_questions as ground
 from interview.garden.size import questions as bed
 from interview.garden.size import shape_questions as shaping
+from interview.garden.soak import hole_questions as digging
 from interview.garden.summary import may_dig, wrap
 from interview.quantities.shown import depth_words, length_words
 from interview.quantities.units import Quantity, magnitude, quantity, show
 from interview.sheet.common import drawn, figure_lines, told_lines
 
 SECTION_ROWS = 24
+GREENED = {
+    "sod": "Lay the lifted sod on it the same day.",
+    "grass": "Sow grass on its top and its outside the same day.",
+    "plants": "Plant its top and its outside as the rim.",
+}
+"""What to do with the berm as soon as it stands, by what grows there."""
 TOLD_ABOVE = ("Dig from the old ground", "The berm stands")
 """Notes of the section that stand in words above it on the sheet."""
 
@@ -104,6 +112,11 @@ def _day(plan: Plan) -> cautions.DayCaution:
         plan.earth.piped,
         "10 mm" if plan.metric else "half an inch",
         berm,
+        plan.earth.own_berm,
+        plan.answers[planting.BERM_OUTSIDE] == "sod",
+        magnitude(plan.answers[bed.MULCH_DEPTH], "in") > 0,
+        plan.answers.get(digging.RATE_FROM) != "report",
+        plan.earth.spouts_here > 0,
     )
 
 
@@ -130,15 +143,16 @@ def _how_deep(plan: Plan) -> Iterator[str]:
     if up != down:
         deep += f" at the uphill edge, {down} at the downhill edge"
     mulch = depth_words(plan.answers[bed.MULCH_DEPTH], metric)
-    room = f"{mulch} of mulch"
+    mulched = magnitude(plan.answers[bed.MULCH_DEPTH], "in") > 0
+    layers = [f"{mulch} of mulch"] if mulched else []
     if plan.answers[bed.AMEND]:
-        room += f" and {depth_words(plan.answers[bed.COMPOST_DEPTH], metric)} of compost"
-    yield from wrap(
-        f"Dig the floor level: {deep} (this leaves room for {room}). Cut the sides {mulch} "
-        "below their finished slope too, with an upright step at the rim that holds the mulch: no "
-        "edging is needed.",
-        "  ",
+        layers.append(f"{depth_words(plan.answers[bed.COMPOST_DEPTH], metric)} of compost")
+    room = f" (this leaves room for {' and '.join(layers)})" if layers else ""
+    sides = (
+        f" Cut the sides {mulch} below their finished slope too, with an upright step at the rim "
+        "that holds the mulch: no edging is needed."
     )
+    yield from wrap(f"Dig the floor level: {deep}{room}.{sides if mulched else ''}", "  ")
     if shaping.lean(plan.answers):
         yield from wrap(
             "Lean, with mulch to the full pond only: above it lay lifted sod in the cut, its top "
@@ -153,8 +167,8 @@ def _how_deep(plan: Plan) -> Iterator[str]:
         f"Build the berm, a low bank, on the downhill side: {high} from its crest to its outer "
         "foot at the highest, its crest level, running out to nothing at the uphill ends; none "
         "uphill. Roughen the ground under it, tamp it in thin layers, and build it a tenth higher "
-        "than it is to stand. Lay the lifted sod on it the same day; what stays bare keep under "
-        "straw or a jute net until it is green.",
+        f"than it is to stand. {GREENED[plan.answers[planting.BERM_OUTSIDE]]} Keep what stays bare "
+        "under straw or a jute net until it is green.",
         "  ",
     )
     if not plan.earth.own_berm:

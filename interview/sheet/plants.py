@@ -83,11 +83,10 @@ def cheaper(plan: Plan) -> Iterator[str]:
     where = f"the floor, the sides and {rim}"
     if found.wishes.sown:
         where = f"the floor and the sides, and seed on {rim}"
-    outside = BERM_WORDS[plan.answers[planting.BERM_OUTSIDE]]
-    yield from wrap(
-        f"The plan counts {plant_count(found)} plants{cost}: on {where}. "
-        f"The outside of the berm {outside}."
-    )
+    outside = ""
+    if magnitude(found.berm_outside, "ft**2") > 0:
+        outside = f" The outside of the berm {BERM_WORDS[plan.answers[planting.BERM_OUTSIDE]]}."
+    yield from wrap(f"The plan counts {plant_count(found)} plants{cost}: on {where}.{outside}")
     for way in ways:
         yield from wrap(f"- {way_words(plan, way)}", "  ")
 

@@ -46,11 +46,16 @@ def _much(plan: Plan, item: Item) -> str:
     if item.pieces is not None and item.piece is not None:
         if not same_dimension(item.piece, "m"):
             return str(item.pieces)
-        return f"{item.pieces} pieces of {length_words(item.piece, plan.metric)}"
+        pieces = "piece" if item.pieces == 1 else "pieces"
+        return f"{item.pieces} {pieces} of {length_words(item.piece, plan.metric)}"
     loose = f"{order_words(item.buy, plan.metric)} loose"
     if item.bags is None or item.bag is None:
         return loose
-    return f"{loose} or {item.bags} bags of {show(item.bag, 'L' if plan.metric else 'ft**3', 2)}"
+    return f"{loose} or {_bags(item.bags)} of {show(item.bag, 'L' if plan.metric else 'ft**3', 2)}"
+
+
+def _bags(count: int | None) -> str:
+    return f"{count} {'bag' if count == 1 else 'bags'}"
 
 
 def _seed(plan: Plan, sowing: Sowing) -> str:
@@ -78,7 +83,7 @@ def _cost(found: Costs, item: Item) -> str:
     line = found.of(item.name)
     if line is None:
         return ""
-    counts = {BAG: f", {item.bags} bags", EACH: f", {item.pieces}"}
+    counts = {BAG: f", {_bags(item.bags)}", EACH: f", {item.pieces}"}
     if item.weighs is not None and line.price.unit in TONS:
         tons = magnitude(loaded(item.weighs, line.price.unit), line.price.unit)
         counts[line.price.unit] = f", {tons:g} {'tonne' if line.price.unit == 't' else 'ton'}"

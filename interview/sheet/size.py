@@ -17,7 +17,13 @@ from interview.garden.scenarios import Worth, money, turn_of
 from interview.garden.size import shape_questions as shaping
 from interview.garden.size.basin import split_advised
 from interview.garden.summary import wrap
-from interview.garden.three_sizes import SizedGarden, easily_enough, still_caught, three_sizes
+from interview.garden.three_sizes import (
+    SizedGarden,
+    easily_enough,
+    floor_is_own,
+    still_caught,
+    three_sizes,
+)
 from interview.quantities.guards import times
 from interview.quantities.shown import (
     LOW,
@@ -260,14 +266,22 @@ def size_rows(plan: Plan, rows: Sequence[SizedGarden]) -> Iterator[SizeRow]:
 def sizes(plan: Plan) -> Iterator[str]:
     """Yield lean, usual and generous beside each other, and what less would still catch."""
     rows = three_sizes(plan)
-    picked = plan.answers[shaping.HOW_LARGE]
+    own, picked = floor_is_own(plan), plan.answers[shaping.HOW_LARGE]
 
     def line(label: str, said: Iterable[str]) -> str:
         return f"{label:<25}" + "".join(f"{one:<17}" for one in said).rstrip()
 
-    yield line("", (f"{row.name}{' (yours)' if row.name == picked else ''}" for row in rows))
+    yield line(
+        "", (f"{row.name}{' (yours)' if row.name == picked and not own else ''}" for row in rows)
+    )
     for one in size_rows(plan, rows):
         yield line(one.label, one.values)
+    if own:
+        yield from wrap(
+            "You chose the floor by its sides: your garden is none of these three. The rest of "
+            "this sheet is about your own floor.",
+            "  ",
+        )
     yield from wrap(
         "Lean counts on the soil: it runs over if the soil takes water half as fast as tested, or "
         "if the storm is larger. It has mulch to the full pond only. All three have the sides, "

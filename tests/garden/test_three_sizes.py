@@ -187,6 +187,27 @@ def test_more_rain_on_the_bed_than_from_the_roof_is_told(plan_of, usual):
     assert "own_rain_share" not in found(plan_of(usual))
 
 
+def test_a_deeper_pond_is_advised_only_where_it_may_be_deeper(plan_of, usual):
+    """Neither against children, nor against the soil, nor more roof where it overflows already."""
+    shed = {**usual, "surfaces.1.pieces": "rectangle 5 ft by 5 ft", "children": "no"}
+
+    def change(**more):
+        return found(plan_of({**shed, **more}))["own_rain_share"].change
+
+    assert "make the pond deeper" in change(deepest_pond="8 in")
+    assert "make the pond deeper" not in change(deepest_pond="8 in", children="yes")
+    assert "make the pond deeper" not in change(deepest_pond="8 in", known_rate="0.08 in/h")
+    assert "make the pond deeper" not in change(deepest_pond="12 in")
+    tiny = {
+        "floor_length": "2 ft",
+        "floor_width": "2 ft",
+        "side_slope": "1:1",
+        "freeboard": "12 in",
+    }
+    small = change(**tiny, rain_depth="2 in")
+    assert "more roof" not in small and "Hold less rain" in small
+
+
 def test_a_room_counts_from_toe_to_toe(plan_of, usual):
     plan = plan_of(usual)
     lie = plan.size.lie

@@ -212,3 +212,11 @@ def test_the_card_is_printed_by_its_option(capsys):
 def test_the_option_wants_a_file(capsys):
     assert main(["--card"]) == 2
     assert "name the answers FILE" in capsys.readouterr().err
+
+
+def test_a_day_that_is_past_is_no_day_to_dig(plan_of, whole):
+    for day, said in (("2026-05-27", "Wed 2026-05-27 (past)"), ("2026-05-28", "Thu 2026-05-28")):
+        line = next(
+            one for one in card_text(plan_of(whole, dig_day=day)).splitlines() if "To be dug" in one
+        )
+        assert line == f" To be dug on: {said}"

@@ -85,6 +85,8 @@ class Outline:
             raise ValueError("The floor of the garden must be longer and wider than zero.")
         if self.shape is FloorShape.KIDNEY and self.radius_of_bend <= self.width / 2:
             raise ValueError("A kidney cannot be bent tighter than half its width.")
+        if self.shape is FloorShape.KIDNEY and self.length < self.width - 1e-9:
+            raise ValueError("A kidney is longer than wide: its bent middle line lies along it.")
 
     @property
     def radius_of_bend(self) -> float:

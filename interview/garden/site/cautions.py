@@ -81,6 +81,15 @@ class DayCaution:
     """How level the floor must be, such as ``half an inch``."""
     berm: bool = True
     """Whether a berm is built; else the lawn is the rim."""
+    own_berm: bool = True
+    """Whether the berm is built of the soil that is dug."""
+    sod: bool = True
+    """Whether the lifted sod is laid on the outside of the berm."""
+    mulch: bool = True
+    hole: bool = True
+    """Whether a test hole was dug."""
+    spouts: bool = True
+    """Whether a downspout comes here."""
 
 
 def dig_day(day: DayCaution) -> tuple[str, ...]:
@@ -88,14 +97,14 @@ def dig_day(day: DayCaution) -> tuple[str, ...]:
     steps = [
         "Marks are visible and still good; take a photograph of them.",
         f"Within {day.zone} of any mark dig only gently, by hand; lift the turf so too.",
-        "Fill the test hole or cover it.",
+        *(["Fill the test hole or cover it."] if day.hole else []),
         "Peg out the floor, the full pond and the rim, measured from the string.",
         "Stretch a level string across; all heights are measured from it.",
         "Strip the turf and stack it for the outside of the berm."
-        if day.berm
+        if day.berm and day.sod
         else "Strip the turf and stack it in the shade.",
         "Cut the uphill side first and lay the soil where the berm will be."
-        if day.berm
+        if day.berm and day.own_berm
         else "Dig from the middle out and carry the soil away from the rim.",
         f"Make the floor level within {day.level_within}: a level floor, not a bowl.",
         "Loosen the floor with a fork while it is dry; do not tread on it again.",
@@ -109,8 +118,13 @@ def dig_day(day: DayCaution) -> tuple[str, ...]:
         if day.berm
         else "Cut the overflow lip and check it with a level.",
         "Lay the stone where the water comes in, and try it with a bucket.",
-        "Plant, water, and mulch; keep mulch off the middle of each plant.",
+        "Plant, water, and mulch; keep mulch off the middle of each plant."
+        if day.mulch
+        else "Plant and water.",
         "Cover or fill what is still open before you leave.",
-        "Connect the pipe last." if day.piped else "Connect the downspout last.",
     ]
+    if day.spouts:
+        steps.append("Connect the pipe last." if day.piped else "Connect the downspout last.")
+    else:
+        steps.append("Let the water in last.")
     return tuple(steps)

@@ -11,6 +11,8 @@ from interview.quantities.evidence import Brief, Cited, Finding, Grade, Provenan
 from interview.quantities.guards import not_negative, reaches, within
 from interview.quantities.shown import slope_words
 from interview.quantities.units import (
+    METRIC,
+    US,
     Quantity,
     feet_and_inches,
     magnitude,
@@ -140,6 +142,10 @@ def standing_water_finding(how: StandingWater | None) -> Finding:
     )
 
 
+LEAST_DUG = {US: (3.0, "in"), METRIC: (75.0, "mm")}
+"""The least that is dug: the shallowest pond, without mulch or compost."""
+
+
 class Below(Enum):
     """What may lie too near below the floor of the garden."""
 
@@ -181,10 +187,15 @@ def below_floor_finding(
         brief = Brief(f"{line}{careful:g} {unit} cautious.", near=bool(more))
         return Finding(key, Grade.GOOD, said, limit, source, more, brief)
     said = f"{what.value.capitalize()} lies {_room(max(0.0, between), unit)} below the dug bottom."
-    less = f"Dig {_more(quantity(need - between, unit), metric)} less deep"
+    least = magnitude(quantity(*LEAST_DUG[METRIC if metric else US]), unit)
+    way, other = f"Dig {_more(quantity(need - between, unit), metric)} less deep", "another spot"
+    change = f"{way}, or choose {other}."
+    if dug - (need - between) < least:
+        # So little is left to dig that no pond would be.
+        way = f"Choose {other}"
+        change = f"{way}."
     found = f"{_room(max(0.0, between), unit)} under the dig, {need:g} {unit} needed."
-    brief = Brief(f"TOO NEAR: {found}", f"STOP here: {what.name.lower()} {found}", less)
-    change = f"{less}, or choose another spot."
+    brief = Brief(f"TOO NEAR: {found}", f"STOP here: {what.name.lower()} {found}", way)
     return Finding(key, Grade.STOP, said, limit, source, change, brief)
 
 

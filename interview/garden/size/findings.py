@@ -9,6 +9,7 @@ from interview.garden.site import questions as site
 from interview.garden.site.setbacks import distance_words
 from interview.garden.size import basin
 from interview.garden.size import questions as bed
+from interview.garden.size import shape_questions as shaping
 from interview.garden.size.results import SizeResults
 from interview.garden.soak.depth import CORRECTED_RATE_HOURS, NO_POND_HERE, TOO_FAST_IN_H, Governs
 from interview.quantities.evidence import (
@@ -130,7 +131,7 @@ def _room(found: SizeResults) -> Iterator[Finding]:
     room = found.room_sides
     limit = "the room as an area" if room is None else f"room {sides_words(*room, metric)}"
     said = "The garden that is needed does not fit the room"
-    change = "The plan draws what fits."
+    change = f"The plan draws {'what fits' if found.as_worked_out else 'the floor you chose'}."
     if not found.too_big:
         said, change = "The floor you pegged does not fit the room", "Make the floor smaller."
     yield Finding(
@@ -153,6 +154,21 @@ def _too_large(over_all: Sides, room: Sides, metric: bool) -> str:
     return f"{distance_words(past, metric, up=True)} too {which} for the outline."
 
 
+def _may_deepen(found: SizeResults) -> bool:
+    """Tell whether a deeper pond is a way out: neither soil, engineer nor children forbid it."""
+    inches = magnitude(found.depth.depth, "in")
+    most = 6 if found.answers[site.CHILDREN] else 12
+    return found.depth.governs is Governs.CAP and inches < most - 1e-9
+
+
+def _less_own_rain(found: SizeResults) -> str:
+    """Say how less of the water would be the rain on the bed itself."""
+    ways = ["Send more roof here"] if found.enough else ["Hold less rain"]
+    ways += ["make the pond deeper"] if _may_deepen(found) else []
+    ways += ["make the bed smaller"] if found.enough else []
+    return f"{', or '.join(ways)}."
+
+
 def size_findings(found: SizeResults) -> Iterator[Finding]:
     metric = found.answers.metric
     too_shallow = found.depth.too_shallow
@@ -164,7 +180,8 @@ def size_findings(found: SizeResults) -> Iterator[Finding]:
             "own rain and must be very large.",
             "a pond of one and a half times the rain, or more",
             OURS,
-            "Hold less rain, allow a deeper pond, or send less roof here.",
+            f"Hold less rain, {'allow a deeper pond, ' if _may_deepen(found) else ''}or send less "
+            "roof here.",
         )
     share = found.share_of_rain
     held = water_words(found.rain_held, metric, LOW)
@@ -184,11 +201,12 @@ def size_findings(found: SizeResults) -> Iterator[Finding]:
             ARITHMETIC,
         )  # fmt: skip
     else:
+        asked = "a generous garden is to hold" if shaping.generous(found.answers) else "was asked"
         yield Finding(
             "rain_held",
             Grade.FIX,
             f"The garden as drawn holds {held} of rain, "
-            f"{LOW.write(100 * share)} % of what was asked.",
+            f"{LOW.write(100 * share)} % of what {asked}.",
             "the rain to hold",
             ARITHMETIC,
             "Find more room, make the sides steeper, add a second garden, or send less roof here. "
@@ -201,7 +219,7 @@ def size_findings(found: SizeResults) -> Iterator[Finding]:
             "More rain falls on the bed than the roof and paving send to it.",
             "less rain on the bed than from the roof and paving",
             ARITHMETIC,
-            "Send more roof here, make the pond deeper, or make the bed smaller.",
+            _less_own_rain(found),
         )
     yield from _room(found)
     if basin.split_advised(found.garden.mid_area):

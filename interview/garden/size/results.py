@@ -9,7 +9,6 @@ from interview.asking.results import part
 from interview.garden.form.basin import Basin
 from interview.garden.form.lie import Lie, lie_of
 from interview.garden.form.outline import FloorShape, own_outline
-from interview.garden.place import questions as start
 from interview.garden.site import spot_questions
 from interview.garden.site.results import spot_slope
 from interview.garden.size import answered, basin, room
@@ -141,7 +140,7 @@ class SizeResults(NeededSize):
     @property
     def size_governed_by(self) -> str:
         """What decides the size that is drawn."""
-        if not self._as_worked_out:
+        if not self.as_worked_out:
             return "the floor you chose"
         if self.too_big:
             return "the room"
@@ -158,20 +157,20 @@ class SizeResults(NeededSize):
         if not answered.has_room(self.answers):
             return ""
         try:
-            if not self.too_big:
+            if not self.too_big or (self.enough and not self.as_worked_out):
                 return ""
-            held = self.held_by(self.worked_out)
+            held = self.rain_held
         except Unanswered as gap:
             return gap.why if gap.question is bed.ROOM_WIDTH and gap.why else ""
         unit = "mm" if self.place.metric else "in"
-        rain = self.answers[start.RAIN_DEPTH]
+        rain = self.rain_to_hold
         return (
             f"It holds {show(held, unit, 2, 'down')} of the {show(rain, unit, 3)} of rain; there "
             "are options."
         )
 
     @property
-    def _as_worked_out(self) -> bool:
+    def as_worked_out(self) -> bool:
         """Whether the floor drawn is, to an inch, the one the plan has worked out."""
         sides = (
             (self.garden.floor_length, self.worked_out.floor_length),
@@ -262,10 +261,6 @@ class SizeResults(NeededSize):
     def over_all(self) -> tuple[Quantity, Quantity]:
         """How long and wide all is that is dug or built for one bed, toe to toe."""
         return basin.footprint_sides(self.garden, self.ground)
-
-    def held_by(self, garden: Basin) -> Quantity:
-        """Return the rain that just fills a bed of this garden."""
-        return basin.rain_held(garden, self.served, basin.inside(garden, self.ground))
 
     @part
     def rain_held(self) -> Quantity:

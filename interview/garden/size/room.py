@@ -8,6 +8,7 @@ from dataclasses import replace
 
 from interview.garden.form.basin import Basin
 from interview.garden.form.lie import Ground
+from interview.garden.form.outline import FloorShape
 from interview.garden.size.basin import (
     DRAWN_STEP,
     LENGTH_TO_WIDTH,
@@ -21,6 +22,9 @@ from interview.quantities.units import US, Quantity, magnitude, quantity, round_
 
 _CLOSE_FT = 0.005
 """How near to the room the largest bed is sought: under a sixteenth of an inch."""
+
+KIDNEY_PARTS = (1.0, 0.85, 0.7, 0.55, 0.4)
+"""Parts of the greatest width at which a kidney is fitted to a room."""
 
 
 def fit_to_room(
@@ -46,9 +50,21 @@ def fit_to_room(
             "The room is too narrow for the sloping sides and a floor, "
             "so find more room or choose a shallower pond or steeper sides."
         )
-    width = _most(least, room[1], lambda one: _within(_sized(template, least, one), room, ground))
-    length = _most(least, room[0], lambda one: _within(_sized(template, one, width), room, ground))
-    return _sized(template, length, width)
+    kidney = template.shape is FloorShape.KIDNEY
+
+    def fits(length: float, width: float) -> bool:
+        return _within(_sized(template, length, width), room, ground)
+
+    def longest(width: float) -> Basin:
+        # A kidney is as long as wide at the least.
+        shortest = max(least, width) if kidney else least
+        length = _most(shortest, room[0], lambda one: fits(one, width))
+        return _sized(template, length, width)
+
+    width = _most(least, room[1], lambda one: fits(max(one, least) if kidney else least, one))
+    # A kidney reaches farther up the slope the longer it is: a narrower one may be larger.
+    widths = [max(least, part * width) for part in KIDNEY_PARTS] if kidney else [width]
+    return max(map(longest, widths), key=lambda one: magnitude(one.floor_area, "ft**2"))
 
 
 def _sized(template: Basin, length: float, width: float) -> Basin:
@@ -98,6 +114,8 @@ def shaped_to_room(
     )
     while other <= magnitude(far, unit) + 1e-9:
         free = quantity(other, unit)
+        if wanted.shape is FloorShape.KIDNEY and not along and free > tight:
+            return None
         tried = replace(
             wanted,
             floor_length=free if along else tight,

@@ -218,6 +218,14 @@ def test_water_two_feet_below_the_dug_bottom_is_enough():
     assert below_floor_finding(Below.BEDROCK, inch(48), dug).change == ""
 
 
+def test_nobody_is_told_to_dig_less_deep_than_no_garden_could_be():
+    # Of 12 in 9 in less leave the 3 in of the shallowest pond; 10 in less leave no garden.
+    for depth, said in ((27, "Dig 9 in less deep, or choose"), (26, "Choose another spot.")):
+        found = below_floor_finding(Below.WATER, inch(depth), inch(12))
+        assert found.grade is Grade.STOP and found.change.startswith(said), found.change
+        assert found.brief is not None and said.startswith(found.brief.way)
+
+
 def test_metric_depths_below_the_floor():
     dug = quantity(300, "mm")
     at = below_floor_finding(Below.BEDROCK, quantity(900, "mm"), dug, metric=True)

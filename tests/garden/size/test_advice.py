@@ -28,6 +28,22 @@ def test_a_room_that_is_too_small_is_told_at_once_with_the_way_out(plan_of, size
     assert tiny.startswith("TOO SMALL. The room is too narrow")
 
 
+def test_what_is_told_of_a_small_room_is_of_the_garden_that_is_drawn(plan_of, sized):
+    small = {**sized, "room_length": "16 ft", "room_width": "11 ft"}
+    own = {"floor_length": "8 ft", "floor_width": "4 ft"}
+    plan = plan_of({**small, **own})
+    found, told = {one.key: one for one in plan.findings}, lines(plan)
+    held = told["Rain it holds"].removesuffix(" in")
+    assert told["Room"].startswith(f"TOO SMALL. It holds {held} in of the 1 in of rain")
+    assert found["room"].change == "The plan draws the floor you chose."
+    assert f"holds {held} in of rain" in found["rain_held"].said
+    # A generous garden is held against its own rain: one and a quarter of what was asked.
+    generous = plan_of({**small, "how_large": "generous"})
+    said = {one.key: one for one in generous.findings}["rain_held"].said
+    assert said.endswith("of what a generous garden is to hold.")
+    assert "of the 1.25 in of rain" in lines(generous)["Room"]
+
+
 def test_a_room_that_is_large_enough_is_not_spoken_of(plan_of, sized):
     for room in ({}, {"room_length": "40 ft", "room_width": "30 ft"}, {"room_length": "9 ft"}):
         assert "Room" not in lines(plan_of({**sized, **room}))

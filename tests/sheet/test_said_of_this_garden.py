@@ -1,0 +1,95 @@
+"""What the sheet says of building fits what was answered, and is said of nothing that is not."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+import pytest
+
+from interview.garden.site import cautions
+from interview.sheet.report import outside_text, plan_text
+
+
+@pytest.fixture
+def sheets(plan_of, located, sized, level_spot):
+    """Return a maker of the two sheets of a garden on a slope, on one line each."""
+
+    def make(**more):
+        texts = {**located, **level_spot, "spots.1.slope_drop": "8 in", **sized}
+        texts = {**texts, "sun": "full", "plant_region": "outside", **more}
+        plan = plan_of({**texts, "spots.1.downhill_direction": "s"})
+        return " ".join(outside_text(plan).split()), " ".join(plan_text(plan).split())
+
+    return make
+
+
+def test_one_bag_or_piece_is_not_told_as_several(sheets):
+    short, _ = sheets(
+        compost_depth="0.5 in", amend="yes", floor_length="3 ft", floor_width="3 ft",
+        spout_distance="5 ft", spout_fall="12 in", water_by="pipe", prices="compost 6 per bag",
+    )  # fmt: skip
+    assert "or 1 bag of 1 ft³" in short and "for one bag, 1 bag " in short
+    assert "pipe: 1 piece of" in short
+    assert not re.search(r"\b1 (bags|pieces)\b", short)
+
+
+@pytest.mark.parametrize(
+    "grows, said",
+    [
+        ("sod", "Lay the lifted sod on it the same day."),
+        ("grass", "Sow grass on its top and its outside the same day."),
+        ("plants", "Plant its top and its outside as the rim."),
+    ],
+)
+def test_the_berm_is_covered_with_what_is_to_grow_there(grows, said, sheets):
+    short, _ = sheets(berm_outside=grows)
+    assert said in short
+    assert ("stack it for the outside of the berm" in short) == (grows == "sod")
+
+
+def test_sand_is_not_laid_where_the_berm_will_be(sheets):
+    for soil, laid in (("loam", True), ("sand", False)):
+        short, _ = sheets(soil_dug=soil)
+        assert ("lay the soil where the berm will be" in short) == laid
+        assert ("The sand you dig is no berm" in short) != laid
+
+
+def test_the_list_for_the_day_names_only_what_is_there(sheets):
+    short, _ = sheets()
+    assert "Connect the downspout last." in short and "Plant, water, and mulch;" in short
+    assert "test hole or cover it" not in short
+    patio, _ = sheets(**{"surfaces.1.surface_kind": "paved", "surfaces.1.share_percent": "all"})
+    assert "Let the water in last." in patio and "downspout last." not in patio
+
+
+def test_the_list_for_the_day_follows_what_is_built():
+    usual = cautions.DayCaution("2 ft", compost=True, piped=False, level_within="half an inch")
+    assert "Fill the test hole or cover it." in cautions.dig_day(usual)
+    bare = cautions.dig_day(replace(usual, mulch=False, hole=False))
+    assert "Plant and water." in bare
+    assert not any("mulch" in step or "test hole" in step for step in bare)
+
+
+def test_no_room_is_left_for_mulch_or_compost_that_is_not_laid(sheets):
+    both, _ = sheets(mulch_depth="3 in", amend="yes", compost_depth="2 in")
+    assert "room for 3 in of mulch and 2 in of compost)" in both and "holds the mulch" in both
+    bare, _ = sheets(mulch_depth="0 in", amend="yes", compost_depth="2 in")
+    assert "room for 2 in of compost)" in bare and "holds the mulch" not in bare
+    none, _ = sheets(mulch_depth="0 in", amend="no")
+    assert "leaves room" not in none and "of mulch" not in none
+
+
+def test_the_outside_of_a_berm_is_told_only_where_there_is_a_berm(sheets, plan_of):
+    for drop, berm in (("8 in", True), ("0 in", False)):
+        _, whole = sheets(**{"spots.1.slope_drop": drop})
+        assert "The plan counts " in whole
+        assert ("The outside of the berm is not counted" in whole) == berm
+        assert ("No berm is needed" in whole) != berm
+
+
+def test_a_floor_of_ones_own_is_none_of_the_three_sizes(sheets):
+    _, whole = sheets()
+    assert "usual (yours)" in whole and "none of these three" not in whole
+    _, own = sheets(floor_length="20 ft", floor_width="9 ft")
+    assert "(yours)" not in own and "your garden is none of these three" in own
