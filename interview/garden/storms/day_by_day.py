@@ -9,6 +9,7 @@ from collections import defaultdict
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import date
+from functools import lru_cache
 
 from interview.garden.pond.hyetographs import RainSpan
 from interview.garden.pond.pieces import PoolPiece
@@ -25,6 +26,9 @@ from interview.garden.storms.beds import below_of
 DAY_H = 24.0
 OVER_FT3 = 1e-9
 """Less than this running over is rounding."""
+ALIKE = 256
+"""Rains kept with what became of them: gauges count hundredths, so one rain comes again and again
+into beds as dry as before."""
 
 
 @dataclass
@@ -77,6 +81,17 @@ class Part:
         return 1 - self.spill / self.came if self.came > 0 else 1.0
 
 
+@dataclass(frozen=True)
+class Passed:
+    """What became of a stretch of rain: the balance of the first bed, of all what soaked in, what
+    ran over the last, and the depths that are left."""
+
+    pieces: tuple[PoolPiece, ...]
+    soaked: float
+    over: float
+    depths: tuple[float, ...]
+
+
 class DayByDay:
     """Beds one below the other (or one bed) through days of rain, empty at first.
 
@@ -106,6 +121,7 @@ class DayByDay:
         self.overflow: list[date] = []
         self.years: defaultdict[int, Part] = defaultdict(Part)
         self.months: defaultdict[int, Part] = defaultdict(Part)
+        self._passed = lru_cache(maxsize=ALIKE)(self._through)
 
     def take(self, day: date, rain: float) -> None:
         if self.first is None or self.next_day is None:
@@ -158,20 +174,31 @@ class DayByDay:
         if not any(self.depths) and len(spans) == 1 and spans[0].first == 0:
             self._all_dry(day)
             return 0.0
-        over = 0.0
+        passed = self._passed(tuple(spans), area, tuple(self.depths))
+        self._watch(day, passed.pieces)
+        self.depths = list(passed.depths)
+        self.soaked += passed.soaked
+        self.spill += passed.over
+        return passed.over
+
+    def _through(
+        self, spans: tuple[RainSpan, ...], area: float, depths: tuple[float, ...]
+    ) -> Passed:
+        """Follow the beds through spans of rain, from ``depths`` on."""
+        over = soaked = 0.0
+        left: list[float] = []
         came: Sequence[FlowSpan] = flows(spans, area)
         own: Sequence[FlowSpan] = flows(spans, self.own) if self.below else ()
-        for place, depth in enumerate(self.depths):
-            pieces = list(pieces_of(self.bed, came, depth, YEARS_STEPS))
-            if place == 0:
-                self._watch(day, pieces)
-            self.soaked += sum(piece.soaked for piece in pieces)
+        first: tuple[PoolPiece, ...] = ()
+        for place, depth in enumerate(depths):
+            pieces = tuple(pieces_of(self.bed, came, depth, YEARS_STEPS))
+            first = first or pieces
+            soaked += sum(piece.soaked for piece in pieces)
             over = sum(piece.spilled for piece in pieces)
-            self.depths[place] = pieces[-1].last_depth
+            left.append(pieces[-1].last_depth)
             if place < self.below:
                 own, came = below_of(self.bed, own, came, pieces)
-        self.spill += over
-        return over
+        return Passed(first, soaked, over, tuple(left))
 
     def _all_dry(self, day: date) -> None:
         for one in self.above:

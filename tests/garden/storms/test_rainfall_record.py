@@ -206,6 +206,24 @@ def test_a_year_of_rain_is_the_storms_of_its_days_one_after_the_other():
     assert hours(found.longest_wet_spell.hours) == pytest.approx(longest, abs=1e-3)
 
 
+def test_a_rain_that_comes_again_into_dry_beds_is_worked_out_once(calls_of):
+    """Gauges count hundredths: years of rain have few depths that differ."""
+    garden = bed(1.0)
+    alike = [3, 0, 0, 0, 0] * 40
+    otherwise = [one and one + place / 1000 for place, one in enumerate(alike)]
+    again, anew = (
+        calls_of(lambda rains=rains: replay(in_a_row(rains), garden, beds_below=3))
+        for rains in (alike, otherwise)
+    )
+    assert 3 * again < 2 * anew, (again, anew)
+    once = replay(in_a_row(alike[:5]), garden)
+    years = replay(in_a_row(alike), garden)
+    assert cubic(once.spill_volume) > 0
+    assert cubic(years.spill_volume) == pytest.approx(40 * cubic(once.spill_volume))
+    assert cubic(years.soaked_volume) == pytest.approx(40 * cubic(once.soaked_volume))
+    assert hours(years.longest_wet_spell.hours) == hours(once.longest_wet_spell.hours)
+
+
 def test_millimeters_give_the_same_replay():
     us = replay(in_a_row(TWELVE), bed())
     si = replay(in_a_row([25.4 * d for d in TWELVE], unit="mm"), bed())
