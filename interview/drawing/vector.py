@@ -6,8 +6,8 @@ import math
 from collections.abc import Iterator
 from dataclasses import replace
 from functools import partial
+from html import escape
 from itertools import pairwise
-from xml.sax.saxutils import escape
 
 from interview.drawing.grid import Frame, Look
 from interview.drawing.layout import SAMPLE, Layout, Text, label_text, lay_out
@@ -104,7 +104,7 @@ def _rows(drawing: Drawing, columns: int, tallest: float) -> int:
 
 
 def _xml(text: str) -> str:
-    return escape(clean(text), {'"': "&quot;"})
+    return escape(clean(text))
 
 
 class _Page:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import textwrap
 from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import Any, NamedTuple
+from typing import TYPE_CHECKING, Any
 
 from rich.segment import Segment
 from rich.style import Style
@@ -21,6 +21,9 @@ from interview.screens import themes
 from interview.screens.palette import Palette
 from interview.screens.parts import Words
 from interview.screens.picture import Picture
+
+if TYPE_CHECKING:
+    from interview.screens.soak_watch import ReadingColumn
 
 # fmt: off
 DOTS: dict[str, tuple[str, ...]] = {
@@ -240,16 +243,6 @@ class Room:
         """Return how many rows a text takes in so many columns."""
         wide = max(columns, 8)
         return sum(max(1, len(textwrap.wrap(line, wide))) for line in text.splitlines())
-
-
-class ReadingColumn(NamedTuple):
-    """One column of the readings."""
-
-    head: str
-    keeps: int
-    """The lower, the longer it stays where there is little room."""
-    brief: str = ""
-    """Its head where others have gone."""
 
 
 class ReadingRows(Vertical):

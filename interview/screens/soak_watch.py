@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from textual.content import Content
 
@@ -22,7 +23,6 @@ from interview.garden.soak.words import BAND_WORDS, scale_lines, verdict
 from interview.garden.soak_due import HoleTest
 from interview.quantities.shown import rate_words
 from interview.screens.palette import MARKS
-from interview.screens.soak_parts import ReadingColumn
 from interview.screens.words import item_name
 
 AHEAD = dt.timedelta(minutes=5)
@@ -163,6 +163,16 @@ def next_row(run: SoakRun) -> tuple[str, str, str] | None:
 
 MARKED, UNUSED = "●", "×"
 """Before the time of a reading, and of one that is struck out or not used."""
+
+
+class ReadingColumn(NamedTuple):
+    """One column of the readings."""
+
+    head: str
+    keeps: int
+    """The lower, the longer it stays where there is little room."""
+    brief: str = ""
+    """Its head where others have gone."""
 
 
 def table_of(run: SoakRun, view: Answers) -> tuple[list[ReadingColumn], list[list[str]]]:

@@ -89,6 +89,15 @@ def test_the_first_page_is_ready_before_anything_that_draws_its_picture(tmp_path
     assert not [one for one in names if one.startswith("interview.drawing")]
 
 
+def test_what_looks_after_the_soak_tests_draws_nothing_while_none_is_shown(tmp_path) -> None:
+    script = (
+        "import json, sys, interview.screens.soak_watch; print(json.dumps(sorted(sys.modules)))"
+    )
+    names = loaded(script, tmp_path)
+    assert "interview.garden.soak_due" in names
+    assert not names & {"interview.drawing.scene", "interview.screens.soak_parts"}
+
+
 def test_a_new_garden_is_asked_its_first_question_without_pint_or_any_result(tmp_path) -> None:
     names = loaded(AT_THE_FIRST_QUESTION, tmp_path)
     assert "interview.screens.question" in names

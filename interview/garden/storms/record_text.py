@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass
 from datetime import date, timedelta
 from itertools import islice, pairwise
 
@@ -24,6 +23,7 @@ from interview.garden.storms.record_columns import (
     words_of,
 )
 from interview.quantities.evidence import Cited, Provenance, Source
+from interview.quantities.records import dataclass
 from interview.quantities.units import Quantity, magnitude, quantity
 
 __all__ = [
@@ -178,7 +178,7 @@ def _head(lines: Iterator[tuple[int, str]]) -> tuple[list[Row], str]:
     return [(number, cells_of(line, delimiter)) for number, line in first], delimiter
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class _Used:
     """What is used of a line: its date and its depth, or why it has none."""
 
