@@ -90,10 +90,8 @@ def test_the_first_page_is_ready_before_anything_that_draws_its_picture(tmp_path
 
 
 def test_what_looks_after_the_soak_tests_draws_nothing_while_none_is_shown(tmp_path) -> None:
-    script = (
-        "import json, sys, interview.screens.soak_watch; print(json.dumps(sorted(sys.modules)))"
-    )
-    names = loaded(script, tmp_path)
+    at_once = "import json, sys, interview.screens.soak_watch; "
+    names = loaded(at_once + "print(json.dumps(sorted(sys.modules)))", tmp_path)
     assert "interview.garden.soak_due" in names
     assert not names & {"interview.drawing.scene", "interview.screens.soak_parts"}
 
