@@ -153,21 +153,8 @@ class Walk:
 
     def go_on(self) -> Step | None:
         """Move to the next question that may be answered now; nothing at the end."""
-        step = self.step
         self.passed_over = ""
-        if (back := self._after_mending()) is not None:
-            self.step = back
-            return back
-        while step is not None:
-            step = path.next_step(self._answers, step)
-            if step is None or not (reasons := self.shut(step)):
-                break
-            self.passed_over = self.passed_over or (
-                f"Passed over, from '{step.worded(self._answers).label}' on: {reasons[0]}"
-            )
-        if step is not None:
-            self.step = step
-        return step
+        return self._to(self._after_mending() or self._ahead(lambda step: True))
 
     def go_on_open(self) -> Step | None:
         """Move to the next question that still wants an answer; nothing at the end.
@@ -175,21 +162,26 @@ class Walk:
         After a ``visit`` that is one which the visit has opened, or else the place that was left.
         """
         self.passed_over = ""
-        step = self._after_mending() or self._way_back() or self._next_open()
+        return self._to(
+            self._after_mending() or self._way_back() or self._ahead(self._wants_answer)
+        )
+
+    def _to(self, step: Step | None) -> Step | None:
         if step is not None:
             self.step = step
         return step
 
-    def _next_open(self) -> Step | None:
+    def _ahead(self, wanted: Callable[[Step], bool]) -> Step | None:
+        """Return the next question that is ``wanted`` and not shut; note the first that is shut."""
         step = self.step
         while step is not None:
             step = path.next_step(self._answers, step)
-            if step is None or not self._wants_answer(step):
+            if step is None or not wanted(step):
                 continue
             if not (reasons := self.shut(step)):
                 break
             self.passed_over = self.passed_over or (
-                f"Passed over, from '{step.question.label}' on: {reasons[0]}"
+                f"Passed over, from '{step.worded(self._answers).label}' on: {reasons[0]}"
             )
         return step
 
@@ -238,10 +230,7 @@ class Walk:
             return None
         if self.back_to is not None:
             return self.mend()
-        step = path.previous_step(self._answers, self.step)
-        if step is not None:
-            self.step = step
-        return step
+        return self._to(path.previous_step(self._answers, self.step))
 
     def jump(self, address: str) -> Step | None:
         """Move to the question at ``address`` if it applies."""

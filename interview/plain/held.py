@@ -161,7 +161,7 @@ class Held:
         word = text.strip()
         meant, turn.meant = turn.meant, ""
         try:
-            if word == ":skip" and turn.rows(self.session) and self._at_rows(turn):
+            if word == ":skip" and self._at_rows(turn):
                 return self._row(turn, "")
             if self._is_command(turn, word):
                 command(self.session, turn, word.removeprefix(":").strip(), self.say)
@@ -202,7 +202,8 @@ class Held:
         return bool(route.called(rest, self.session.answers)) or rest.strip() in names
 
     def _at_rows(self, turn: Turn) -> bool:
-        return not turn.ways and turn.question(self.session) is None
+        rows = not turn.ways and turn.rows(self.session)
+        return bool(rows) and turn.question(self.session) is None
 
     def _way(self, turn: Turn, word: str) -> bool:
         """Take one of the numbered ways; tell whether the page is still held."""
@@ -217,7 +218,6 @@ class Held:
         if about.question.key in turn.place.page.keys and not turn.alone:
             box = about.question.key in turn.place.page.asked
             turn.row, turn.taken = (None if box else about), False
-            turn.past.discard(about.address)
         turn.past.discard(about.address)
         turn.said = about.address
         self._answer(turn, about, word)
@@ -305,16 +305,13 @@ class Held:
         turn.row = None
         turn.echo = _echo(step, heard, given)
         if turn.question(session) is not None or turn.rows(session):
-            self._say_echo(turn)
+            echo, turn.echo = turn.echo, ""
+            if echo:
+                self.reader.lines(echo)
         if turn.question(session) is not None:
             session.drafts[step.address] = heard.kept
             session.save()
             plain_told.say_saved(session, self.say)
-
-    def _say_echo(self, turn: Turn) -> None:
-        echo, turn.echo = turn.echo, ""
-        if echo:
-            self.reader.lines(echo)
 
     def _done(self, turn: Turn, step: Step, heard: Heard | None, typed: str = "") -> None:
         """Go on from a question whose answer is kept."""

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import re
+import subprocess
+import sys
 import xml.etree.ElementTree as ET
 from collections import Counter
 
@@ -117,3 +119,11 @@ def test_the_legend_apart_shows_the_pattern_that_the_drawing_has():
 def test_print_too_narrow_is_refused_inline_too():
     with pytest.raises(ValueError, match="at least 40 mm"):
         inline(drawing(polygon(box(0, 0, 1, 1))), 20, "x")
+
+
+def test_a_drawing_for_print_loads_nothing_of_the_network() -> None:
+    script = "import sys, interview.drawing.vector; print(*sys.modules)"
+    done = subprocess.run(
+        [sys.executable, "-c", script], capture_output=True, text=True, check=True
+    )
+    assert not {"urllib.request", "http.client", "email.message"} & set(done.stdout.split())

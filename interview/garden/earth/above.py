@@ -29,8 +29,9 @@ from interview.drawing.scene import (
 )
 from interview.garden.form.basin import Basin
 from interview.garden.form.lie import Lie
-from interview.garden.form.outline import FloorShape, crossed
+from interview.garden.form.outline import FloorShape
 from interview.garden.site.setbacks import distance_words
+from interview.garden.survey.rings import crossed
 from interview.quantities.shown import depth_words as height_words
 from interview.quantities.shown import length_words
 from interview.quantities.units import Quantity, magnitude, quantity

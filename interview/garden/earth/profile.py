@@ -8,7 +8,7 @@ from functools import cached_property
 
 from interview.drawing.scene import XY
 from interview.garden.form.lie import Lie, Sets
-from interview.garden.form.outline import crossed
+from interview.garden.survey.rings import crossed
 from interview.quantities.evidence import Cited, Provenance, Source
 from interview.quantities.shown import depth_words as height_words
 from interview.quantities.units import Quantity, quantity

@@ -15,6 +15,7 @@ from functools import cached_property, lru_cache
 
 from interview.garden.form.basin import Basin
 from interview.garden.form.outline import Outline, Ray
+from interview.garden.form.prisms import parts, prism
 from interview.quantities.evidence import Cited, Provenance, Source
 from interview.quantities.units import METRIC, US, Quantity, magnitude, quantity
 
@@ -286,52 +287,21 @@ class Lie:
             # Ground over the dug or built surface, at both ends of each straight part of it.
             if self._cut_in(high, rise):
                 inner = z * high / (1 - z * rise)
-                cut += _prism(0.0, inner, high + mulch, mulch, width, spread)
+                cut += prism(0.0, inner, high + mulch, mulch, width, spread)
                 continue
             past = high + rise * crest - height
-            more, less = _parts(0.0, crest, high + mulch, past + mulch, width, spread)
+            more, less = parts(0.0, crest, high + mulch, past + mulch, width, spread)
             cut, fill = cut + more, fill + less
             toe = self._toe(high, rise)
             flat = min(edge, toe)
-            fill -= _prism(crest, flat, past, high + rise * flat - height, width, spread)
+            fill -= prism(crest, flat, past, high + rise * flat - height, width, spread)
             if toe > edge:
-                fill -= _prism(edge, toe, high + rise * edge - height, 0.0, width, spread)
+                fill -= prism(edge, toe, high + rise * edge - height, 0.0, width, spread)
         return SoilMoved(cut, fill)
 
     def at_depth(self, floor_below: float) -> Lie:
         """Return the same basin with its floor at another depth."""
         return replace(self, floor_below=floor_below)
-
-
-def _parts(
-    start: float, end: float, first: float, last: float, width: float, spread: float
-) -> tuple[float, float]:
-    """Return the volumes over and under a straight line from ``first`` to ``last``."""
-    if end <= start:
-        return 0.0, 0.0
-    if first * last < 0:
-        turn = start + (end - start) * first / (first - last)
-        a = _prism(start, turn, first, 0.0, width, spread)
-        b = _prism(turn, end, 0.0, last, width, spread)
-        return (a, -b) if first > 0 else (b, -a)
-    whole = _prism(start, end, first, last, width, spread)
-    return (whole, 0.0) if whole > 0 else (0.0, -whole)
-
-
-def _prism(
-    start: float, end: float, first: float, last: float, width: float, spread: float
-) -> float:
-    """Integrate a straight line times ``width + spread q``: Simpson's rule is exact for it."""
-    middle = (start + end) / 2
-    return (
-        (end - start)
-        / 6
-        * (
-            first * (width + spread * start)
-            + 2 * (first + last) * (width + spread * middle)
-            + last * (width + spread * end)
-        )
-    )
 
 
 def lie_of(basin: Basin, ground: Ground) -> Lie:

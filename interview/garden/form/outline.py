@@ -16,6 +16,7 @@ from functools import cached_property
 from itertools import pairwise
 
 from interview.garden.pond.stage import ROUND_CORNERS, SQUARE_CORNERS
+from interview.garden.survey.rings import shoelace
 
 ARC_STEPS = 48
 """Parts a half circle is cut into where the ground under it is summed: soil to 1 in 2000."""
@@ -308,26 +309,6 @@ def ellipse_perimeter(a: float, b: float) -> float:
     return turn * sum(
         math.hypot(a * math.sin(step * turn), b * math.cos(step * turn)) for step in range(steps)
     )
-
-
-def shoelace(ring: Sequence[tuple[float, float]]) -> float:
-    """Return the area within a ring of points, counterclockwise; negative the other way."""
-    return (
-        sum(a[0] * b[1] - b[0] * a[1] for a, b in zip(ring, (*ring[1:], ring[0]), strict=True)) / 2
-    )
-
-
-def crossed(ring: Sequence[tuple[float, float]], x: float) -> tuple[float, float] | None:
-    """Return the lowest and the highest ``y`` at which a ring of points crosses ``x``, if it does.
-
-    Of a ring with ``x`` and ``y`` changed about it returns the least and the greatest ``x``.
-    """
-    found = []
-    for a, b in zip(ring, (*ring[1:], ring[0]), strict=True):
-        if min(a[0], b[0]) <= x <= max(a[0], b[0]):
-            part = (x - a[0]) / (b[0] - a[0]) if abs(b[0] - a[0]) > 1e-12 else 0.0
-            found += [a[1] + part * (b[1] - a[1])]
-    return (min(found), max(found)) if found else None
 
 
 def _outward(start: tuple[float, float], end: tuple[float, float]) -> tuple[float, float]:

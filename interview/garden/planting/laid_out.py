@@ -8,10 +8,10 @@ from itertools import islice, zip_longest
 from string import ascii_lowercase
 
 from interview.drawing.scene import XY, Label, Shape, Sprig, inside
-from interview.garden.form.outline import shoelace
 from interview.garden.planting.choose import Pick, ZonePlan
 from interview.garden.planting.count import drifts
 from interview.garden.planting.record import Plant, PlantKind
+from interview.garden.survey.rings import shoelace
 
 _MARKS = {
     PlantKind.GRASS: "ψ",

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass
 from datetime import date, timedelta
 from itertools import islice, pairwise
 
@@ -23,7 +24,6 @@ from interview.garden.storms.record_columns import (
     words_of,
 )
 from interview.quantities.evidence import Cited, Provenance, Source
-from interview.quantities.records import dataclass
 from interview.quantities.units import Quantity, magnitude, quantity
 
 __all__ = [

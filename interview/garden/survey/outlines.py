@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TypeAlias
 
+from interview.garden.survey.rings import shoelace
 from interview.garden.survey.shapes import Shape
 from interview.quantities.guards import number_of, positive
 from interview.quantities.spread import COVERAGE, TAPE_ERROR_IN
@@ -88,7 +89,7 @@ class SidesRound(Shape):
                 f" {100 * gap / way:.0f} % of the way round: check the lengths and turns."
             )
         points = self._closed(feet)
-        if _crosses(points, 1e-9 * way) or abs(_shoelace(points)) <= 1e-9 * way * way:
+        if _crosses(points, 1e-9 * way) or abs(shoelace(points)) <= 1e-9 * way * way:
             raise ValueError("These sides cross each other: check the lengths and the turns.")
 
     @property
@@ -124,17 +125,10 @@ class SidesRound(Shape):
         return closed
 
     def _area(self, lengths: Sequence[float]) -> float:
-        return abs(_shoelace(self._closed(lengths)))
+        return abs(shoelace(self._closed(lengths)))
 
     def _points(self) -> Sequence[tuple[float, float]]:
         return self._closed(self._feet())
-
-
-def _shoelace(points: Sequence[tuple[float, float]]) -> float:
-    ahead = [*points[1:], points[0]]
-    return (
-        math.fsum(x0 * y1 - x1 * y0 for (x0, y0), (x1, y1) in zip(points, ahead, strict=True)) / 2
-    )
 
 
 def _crosses(points: Sequence[tuple[float, float]], near: float) -> bool:

@@ -1,0 +1,25 @@
+"""Rings of points: the area within one, and where a line crosses it."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+
+
+def shoelace(ring: Sequence[tuple[float, float]]) -> float:
+    """Return the area within a ring of points, counterclockwise; negative the other way."""
+    ahead = [*ring[1:], ring[0]]
+    return math.fsum(a[0] * b[1] - b[0] * a[1] for a, b in zip(ring, ahead, strict=True)) / 2
+
+
+def crossed(ring: Sequence[tuple[float, float]], x: float) -> tuple[float, float] | None:
+    """Return the lowest and the highest ``y`` at which a ring of points crosses ``x``, if it does.
+
+    Of a ring with ``x`` and ``y`` changed about it returns the least and the greatest ``x``.
+    """
+    found = []
+    for a, b in zip(ring, (*ring[1:], ring[0]), strict=True):
+        if min(a[0], b[0]) <= x <= max(a[0], b[0]):
+            part = (x - a[0]) / (b[0] - a[0]) if abs(b[0] - a[0]) > 1e-12 else 0.0
+            found += [a[1] + part * (b[1] - a[1])]
+    return (min(found), max(found)) if found else None
