@@ -38,6 +38,8 @@ class CareTask:
     season: tuple[int, ...]
     """Calendar months in the northern half of the world; empty where age decides."""
     source: Source
+    not_before: int = 0
+    """Whole months since planting before which the season does not bring it."""
 
 
 CARE = (
@@ -58,9 +60,10 @@ CARE = (
     ),
     CareTask("Replace plants that have died.", (5, 11), (), BALTIMORE),
     CareTask("Clear silt and leaves from where water comes in.", (5, 11), (), BUNCOMBE),
-    CareTask("Do not feed the plants once they have taken.", (2,), (), BUNCOMBE),
+    CareTask("Do not feed the plants: they have taken.", tuple(range(2, 12)), (), BUNCOMBE),
     CareTask("Top up the mulch to 2 to 3 inches (50 to 75 mm).", (), (4,), DELAWARE),
-    CareTask("Cut dead stems back to near the ground.", (), (2, 3), CUT_BACK),
+    # What was just planted has no stems of last year.
+    CareTask("Cut dead stems back to near the ground.", (), (2, 3), CUT_BACK, 3),
     CareTask("Water deeply in long dry spells.", (), (7, 8), CLEMSON),
 )
 
@@ -195,7 +198,11 @@ def first_year(planted_month: int, southern: bool = False) -> tuple[MonthCare, .
     for age in range(12):
         month = (planted_month - 1 + age) % 12 + 1
         north = (month + 5) % 12 + 1 if southern else month
-        tasks = tuple(one for one in CARE if age in one.since_planting or north in one.season)
+        tasks = tuple(
+            one
+            for one in CARE
+            if age in one.since_planting or (north in one.season and age >= one.not_before)
+        )
         year.append(MonthCare(month, tasks))
     return tuple(year)
 

@@ -381,6 +381,11 @@ def test_the_first_year_begins_with_the_month_of_planting():
     south = first_year(4, southern=True)
     assert [month.month for month in south if cut in month.tasks] == [8, 9]
     assert {task for month in year for task in month.tasks} == set(CARE)
+    # What is planted in March has no stems of last year until February comes.
+    spring = first_year(3)
+    assert [month.month for month in spring if cut in month.tasks] == [2]
+    feed = next(task for task in CARE if "Do not feed" in task.task)
+    assert [month.month for month in year if feed in month.tasks] == [12, *range(1, 10)]
 
 
 def test_the_remedy_follows_the_hours_water_stood(subtests):
