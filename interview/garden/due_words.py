@@ -39,6 +39,16 @@ class GardenState(Enum):
     FAULTS = "lines to mend"
 
 
+LEADS = frozenset(
+    {
+        GardenState.WAITING, GardenState.PRIVATE, GardenState.TOO_NEAR, GardenState.STALE,
+        GardenState.SMELL, GardenState.STOP, GardenState.SHUT, GardenState.RENEW,
+        GardenState.STORM,
+    }
+)  # fmt: skip
+"""What whoever comes back is led to, before the first page that is open."""
+
+
 @dataclass(frozen=True)
 class Due:
     """What a garden waits for."""
@@ -49,6 +59,11 @@ class Due:
     """Where Enter leads: the address of a question, which may be shut, or one of the pages."""
     keys: tuple[str, ...] = ()
     """The addresses of the open questions it is about."""
+
+    @property
+    def leads(self) -> bool:
+        """Whether whoever comes back is led to it, before the first page that is open."""
+        return self.state in LEADS
 
     @property
     def short(self) -> str:

@@ -18,12 +18,6 @@ from interview.plain.read_out import Say
 from interview.plain.turn import NumberedWay, Turn, turn_at
 from interview.reading.foreign import lines_shown
 
-LEADS = {
-    GardenState.WAITING, GardenState.PRIVATE, GardenState.TOO_NEAR, GardenState.STALE,
-    GardenState.SMELL, GardenState.STOP, GardenState.SHUT, GardenState.RENEW, GardenState.STORM,
-}  # fmt: skip
-"""What whoever comes back is led to, before the first page that is open."""
-
 
 def run(session: Session, ask: Ask, say: Say) -> bool:
     """Go along the path on plain lines; tell whether the plan was reached."""
@@ -91,7 +85,7 @@ class _Talk(Held):
             self.named = look.address
             lead = "!! " if look.is_due else ""
             self.reader.lines(f"{lead}{look.words(session.answers)}", "", "   ")
-        elif due.state in LEADS and not session.drafts and session.begin_at(due.target):
+        elif due.leads and not session.drafts and session.begin_at(due.target):
             self.named = due.target
             self.stopped = due.target if due.state is GardenState.STOP else ""
 

@@ -35,6 +35,8 @@ class PlanSoFar(VerticalScroll):
 
     due = ""
     """What is due, by the lines shown."""
+    leads_to = ""
+    """Where whoever comes back is led to, by the lines shown."""
 
     class Stands(Message):
         """Other lines stand here now."""
@@ -123,7 +125,7 @@ class PlanSoFar(VerticalScroll):
         if isinstance(shown, str):
             self.query_one("#plan_lines", Words).say(shown)
             return
-        self.too_small, self.due = shown.too_small, shown.due
+        self.too_small, self.due, self.leads_to = shown.too_small, shown.due, shown.leads_to
         pieces: list[tuple[str, str]] = []
         for line in shown.lines:
             bad = line.startswith(("STOP", "TOO NEAR", words.TOO_SMALL)) or "SHUT" in line

@@ -93,6 +93,23 @@ class PageMoves(AskedPage):
             self._row = name if name in [one.address for one in rows] else ""
         await self._show()
 
+    async def _lead(self, name: str) -> None:
+        """Go where something is due as if the way had led there; a stop shows its ways on."""
+        session = self._session
+        if session._at(name) is None and session.way.place_of(name) not in session.way.places:
+            return
+        await self._go(name)
+        session._came_from = ""
+        if session.step is None or session.shut(session.step):
+            return
+        from interview.garden.verdicts import verdict  # it knows every sum
+        from interview.quantities.evidence import Grade
+
+        found = verdict(session.plan, session.step)
+        if found is not None and found.grade is Grade.STOP and found.stays:
+            self._verdict = found
+            await self._show()
+
     async def _back(self) -> None:
         """Go to what stands before: a box, the rows, the page before."""
         session = self._session

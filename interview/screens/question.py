@@ -81,13 +81,26 @@ class QuestionScreen(FurtherPages, PageTurns):
             await self._show()
 
     def on_plan_so_far_stands(self) -> None:
-        """Say what is due to whoever comes back, once it is known."""
+        """Say what is due to whoever comes back, once it is known, and lead there."""
         super().on_plan_so_far_stands()
         if self._resumed:
             self._resumed = False
-            due = self.query_one(PlanSoFar).due
-            if due and not self.told:
-                self._tell(due)
+            self.call_next(self._come_back)
+
+    async def _come_back(self) -> None:
+        beside = self.query_one(PlanSoFar)
+        if beside.leads_to and self._untouched:
+            await self._lead(beside.leads_to)
+        if beside.due and not self.told:
+            self._tell(beside.due)
+
+    @property
+    def _untouched(self) -> bool:
+        """Whether nothing was done yet on the page one came back to."""
+        moved = self._step is None or self._step.address != self._began_at or bool(self._row)
+        if moved or self._session.drafts or not self.is_current:
+            return False
+        return self.field is None or self.field.draft == self._fresh
 
     def on_field_typed(self, event: Field.Typed) -> None:
         """Say how the text is understood; a text that cannot be read yet is passed over."""

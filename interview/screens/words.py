@@ -95,6 +95,8 @@ class Beside:
     lines: tuple[str, ...]
     due: str
     """What is due, in a sentence or two."""
+    leads_to: str = ""
+    """Where whoever comes back is led to; empty where the first page that is open is due."""
 
     @property
     def too_small(self) -> bool:
@@ -120,7 +122,8 @@ def plan_lines(plan: Plan, taken: Collection[str], title: Callable[[Step], str])
     except Unanswered:
         rough = ""
     found = due(plan, rough.partition(" (")[0], taken, title, order=path.steps)
-    return Beside(tuple(panel_lines(plan, found, rough)), found.says)
+    lines = tuple(panel_lines(plan, found, rough))
+    return Beside(lines, found.says, found.target if found.leads else "")
 
 
 def counted(session: Session) -> str:

@@ -14,7 +14,7 @@ from interview.reading import Refused
 WALKS, LEGS = 150, 20
 ENTAILED = {
     "lines_ticket", "lines_answered", "lines_finished_on", "lines_holidays", "mark_distance",
-    "hole_dug_on", "hole_cleared",
+    "hole_dug_on", "hole_cleared", "another_hole", "hole_counts",
 }  # fmt: skip
 
 

@@ -382,3 +382,7 @@ def test_with_a_spot_go_its_holes_and_later_ones_keep_theirs(session_of, given, 
     gone = session_of(given(tested_at_one))
     gone.remove_item("spots", 1)
     assert gone.plan.soak.holes[0].set_aside == "it is at a spot that was taken out"
+    aside = {"holes.1.hole_counts": "no", "holes.1.hole_set_aside_why": "dug into an old trench"}
+    named = session_of(given({**tested_at_one, **aside}))
+    named.remove_item("spots", 1)
+    assert named.answers.texts["holes.1.hole_set_aside_why"] == "dug into an old trench"

@@ -96,7 +96,7 @@ CARE = (
     ),
     CareTask(
         "Cut dead stems back to near the ground.",
-        "at the end of winter, before new growth",
+        "at the end of the first winter, before new growth",
         (),
         CUT_BACK,
     ),

@@ -133,7 +133,8 @@ def _ways(found: PlantingResults, now: int) -> Iterator[CheaperWay]:
             with_seed(found),
             "Sow native seed of dry ground as thick as the packet says, on bare raked soil "
             "without mulch; not on the floor or the sides, where the water washes it out. Choose "
-            "seed where you are asked what is planted, and the list says how much to buy.",
+            "seed where you are asked what is planted, and the list says how much to buy: the seed "
+            "is paid for on top.",
         )
     yield same(
         "half now, half next year",

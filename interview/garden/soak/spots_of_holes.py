@@ -50,7 +50,9 @@ def spot_removed(answers: Answers, number: int) -> Answers:
         if where == number:
             answers = answers.without(hole.address(soak.HOLE_SPOT))
             answers = answers.with_text(hole.address(soak.HOLE_COUNTS), "no")
-            answers = answers.with_text(hole.address(soak.HOLE_SET_ASIDE_WHY), GONE)
+            # A reason that the person gave stays.
+            if hole.get(soak.HOLE_SET_ASIDE_WHY) is None:
+                answers = answers.with_text(hole.address(soak.HOLE_SET_ASIDE_WHY), GONE)
         elif said is not None and said > number:
             answers = answers.with_text(hole.address(soak.HOLE_SPOT), str(said - 1))
     return answers

@@ -1,0 +1,44 @@
+"""Whoever comes back to a garden stands at what is due, and is told it; invented gardens."""
+
+from __future__ import annotations
+
+import pytest
+
+DUG = {"holes.1.hole_dug_on": "2026-05-27", "holes.1.hole_depth": "18 in"}
+
+
+@pytest.mark.parametrize(
+    ("texts", "month", "asked", "says"),
+    [
+        ({}, 7, "lines_asked_on", "Marks went stale"),
+        ({**DUG, "holes.1.hole_smell": "gas"}, 5, "holes.1.hole_seeps", "STOP: the hole smells"),
+        ({"spots.1.slope_run": "10 ft", "spots.1.slope_drop": "18 in"}, 5, "spots.1.slope_drop",
+         "STOP here: slope 15 %"),
+    ],
+    ids=["stale", "smell", "stop"],
+)  # fmt: skip
+async def test_what_is_due_leads_and_is_told(
+    sit, write, located, clock, texts, month, asked, says
+) -> None:
+    write("garden.yaml", {**located, **texts})
+    clock.now = clock.now.replace(month=month)
+    async with sit("garden.yaml") as person:
+        await person.settles()
+        assert person.asked == asked
+        assert says in person.sees_words()
+
+
+async def test_a_stop_is_led_to_with_its_ways(sit, write, located) -> None:
+    steep = {"spots.1.slope_run": "10 ft", "spots.1.slope_drop": "18 in"}
+    write("garden.yaml", {**located, **steep})
+    async with sit("garden.yaml") as person:
+        await person.settles()
+        assert "1 Measure it again" in person.sees_words()
+        assert "2 Try another spot" in person.sees_words()
+
+
+async def test_where_nothing_presses_the_first_open_page_comes(sit, write) -> None:
+    write("garden.yaml", {"garden_name": "Oak end"})
+    async with sit("garden.yaml") as person:
+        await person.settles()
+        assert person.asked == "state"
