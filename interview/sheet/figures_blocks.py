@@ -128,7 +128,7 @@ def surfaces(plan: Plan) -> Tree:
     try:
         catchment = plan.survey.catchment
     except Unanswered:
-        return {"surfaces": []}
+        return {"surfaces": [], "variance_shares": {}, "walkers": _walkers(plan)}
     rain = plan.answers[start.RAIN_DEPTH]
     rows = []
     for one, view in zip(catchment.surfaces, plan.answers.items("surfaces"), strict=True):
