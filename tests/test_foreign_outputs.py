@@ -113,9 +113,8 @@ def test_the_command_to_go_on_works_whatever_the_file_is_called(tmp_path, name):
     said = first.stdout.decode()
     assert steers(said) == []
     (command,) = (line for line in said.splitlines() if line.startswith("To go on: "))
-    again = subprocess.run(
-        ["sh", "-c", command.removeprefix("To go on: ")], input=b":answers\n", check=True, **told
-    )
+    words = ["sh", "-c", command.removeprefix("To go on: ")]
+    again = subprocess.run(words, input=b":answers\n:quit\n", check=True, **told)
     assert "garden_name: Maple" in again.stdout.decode()
     assert [one.name for one in tmp_path.glob("*.yaml")] == [name]
 

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import io
+import json
 import re
 from itertools import pairwise
 from pathlib import Path
 
 import pytest
 import yaml
+from jsonschema import Draft202012Validator
 
 from interview.__main__ import CRASHED, main
 from interview.asking import own_fault, route
@@ -30,7 +32,7 @@ from interview.plain.streams import NotSaid
 from interview.quantities.evidence import Grade
 from interview.screens import shelf
 from interview.sheet import card, check, worksheet
-from interview.sheet.figures_file import figures_text
+from interview.sheet.figures_file import figures_text, schema_text
 from interview.sheet.report import plan_text
 
 SAMPLE = Path(__file__).parents[1] / "sample_answers" / "finished_us.yaml"
@@ -112,6 +114,8 @@ def test_the_card_and_the_figures_give_the_rest_too(record, name, monkeypatch, c
     assert set(tree["figures"]) == {one.key for one in figures.FIGURES}
     assert tree["faults"] and all("KeyError at" in one["at"] for one in tree["faults"])
     assert sum(one.get("value") is not None for one in tree["figures"].values()) > 5
+    schema = Draft202012Validator(json.loads(schema_text()))
+    assert [one.message[:200] for one in schema.iter_errors(tree)] == []
 
 
 def test_one_figure_at_fault_says_so_and_the_others_are_as_before(monkeypatch):

@@ -97,20 +97,21 @@ def _told(question: Question[Any], view: Answers) -> Iterator[str]:
     kind, options = question.kind, getattr(question.kind, "options", ())
     yield question.text
     hint = kind.hint(view.units)
-    said = (hint if kind.name in hint else f"{kind.name}; {hint}", kind.limits(view.units))
-    yield f"- {'; '.join(one for one in said if one)}"
+    form = hint if kind.name in hint else f"{kind.name}; {hint}"
+    limits = kind.limits(view.units)
+    yield f"- {form}; {limits}" if limits else f"- {form}"
     if kind.many:
         yield f"- {LIST}"
     if len(options) <= LABELS_MOST:
-        yield from (f"- {key}: {label}" for key, label in options if label.casefold() != key)
+        yield from (f"- {one}: {label}" for one, label in options if label.casefold() != one)
     if question.when != "always":
         yield f"- only where {view.told(question.when)}"
     if question.digs:
         yield "- only after the lines are located"
     if question.key in SAFETY:
         yield "- a safety question: nothing is assumed; see for yourself"
-    elif said := usual(question, view):
-        yield f"- {said}"
+    elif unless := usual(question, view):
+        yield f"- {unless}"
     if caution := question.caution_in(view):
         yield f"- CAUTION: {caution}"
 

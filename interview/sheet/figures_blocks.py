@@ -30,7 +30,7 @@ Tree = dict[str, Any]
 """Names with text, numbers, truth values, nothing, lists and trees."""
 
 
-class Row(dict[str, Any]):
+class TableRow(dict[str, Any]):
     """A tree that is one line of a table."""
 
 
@@ -67,15 +67,15 @@ def columns(plan: Plan) -> Tree:
     """Return the unit of every measure in the tables, in the units shown."""
     return {
         "columns": {
-            block: Row({key: unit_name(one[plan.metric]) for key, one in units.items()})
+            block: TableRow({key: unit_name(one[plan.metric]) for key, one in units.items()})
             for block, units in UNITS.items()
         }
     }
 
 
-def _row(block: str, plan: Plan, values: Mapping[str, Any]) -> Row:
+def _row(block: str, plan: Plan, values: Mapping[str, Any]) -> TableRow:
     """Return values with each quantity as a number in the unit of its key."""
-    return Row({key: _number(block, key, value, plan) for key, value in values.items()})
+    return TableRow({key: _number(block, key, value, plan) for key, value in values.items()})
 
 
 def _number(block: str, key: str, value: Any, plan: Plan) -> Any:
@@ -128,7 +128,7 @@ def surfaces(plan: Plan) -> Tree:
     try:
         catchment = plan.survey.catchment
     except Unanswered:
-        return {"surfaces": []}
+        return {"surfaces": [], "variance_shares": {}, "walkers": _walkers(plan)}
     rain = plan.answers[start.RAIN_DEPTH]
     rows = []
     for one, view in zip(catchment.surfaces, plan.answers.items("surfaces"), strict=True):
@@ -155,7 +155,7 @@ def _errors(catchment: Catchment) -> Tree:
     return {name: part for name, part in shares if part > 0}
 
 
-def _walkers(plan: Plan) -> list[Row]:
+def _walkers(plan: Plan) -> list[TableRow]:
     """Return each calibrated pace, with the error to expect over 40 ft or 12 m."""
     far = quantity(12.0, "m") if plan.metric else quantity(40.0, "ft")
     rows = []
@@ -202,7 +202,7 @@ def record(plan: Plan) -> Tree:
     years = plan.storms.real_years
     found: Tree = {
         "record_by_size": [
-            Row(
+            TableRow(
                 part=one.part,
                 floor_area=magnitude(one.garden.floor_area, area) * plan.size.bed_count,
                 share_held=one.replay.share_held,
@@ -291,13 +291,15 @@ def plants(plan: Plan) -> Tree:
         zones = plan.planting.chosen.zones
     except Unanswered:
         return {"plants": []}
-    found: dict[str, Row] = {}
+    found: dict[str, TableRow] = {}
     for zone in zones:
         for pick in zone.picks:
             name = pick.plant.scientific_name
             row = found.setdefault(
                 name,
-                Row(scientific_name=name, common_name=pick.plant.common_name, count=0, zones=[]),
+                TableRow(
+                    scientific_name=name, common_name=pick.plant.common_name, count=0, zones=[]
+                ),
             )
             row["count"] += pick.count * plan.size.bed_count
             row["zones"].append(Word(zone.zone.value))
@@ -320,7 +322,7 @@ def shopping(plan: Plan) -> Tree:
         rows += [{"name": name, **_counted(count), "by_wish": False} for name in BY_PLANT]
     rows += [{**_item(item, plan), "by_wish": True} for item in wished]
     return {
-        "shopping": [Row(row | _price(row["name"], found)) for row in rows],
+        "shopping": [TableRow(row | _price(row["name"], found)) for row in rows],
         "costs": {
             "total": found.total,
             "money": found.sign or None,

@@ -19,7 +19,7 @@ from interview.garden.plan import Plan
 from interview.garden.summary import assumed
 from interview.quantities.units import unit_name
 from interview.sheet import figures_blocks as blocks
-from interview.sheet.figures_blocks import Row, Tree, Word
+from interview.sheet.figures_blocks import TableRow, Tree, Word
 
 FORMAT = "rain-garden-figures"
 FORMAT_VERSION = "1.0"
@@ -39,7 +39,7 @@ def _guides(plan: Plan) -> Tree:
                 "key": Word(matter.key),
                 "followed": matter.followed,
                 "sayings": [
-                    Row(says=one.says, here=one.here, source=str(one.source))
+                    TableRow(says=one.says, here=one.here, source=str(one.source))
                     for one in matter.sayings
                 ],
             }
@@ -105,7 +105,7 @@ def figures_tree(plan: Plan, written_by: str = "rain-garden-interview") -> Tree:
         for names, part in _PARTS:
             tree |= _part(names, part, plan)
     if faults:
-        tree["faults"] = [Row({"in": one.part, "at": one.where}) for one in faults]
+        tree["faults"] = [TableRow({"in": one.part, "at": one.where}) for one in faults]
     return _rounded(tree)  # type: ignore[no-any-return]
 
 
@@ -145,7 +145,7 @@ def _garden(plan: Plan) -> Tree:
         "country": Word(country) if country else None,
         "state": Word(state) if state else None,
     }
-    return {"garden": Row(place), "day": plan.now.date().isoformat()}
+    return {"garden": TableRow(place), "day": plan.now.date().isoformat()}
 
 
 def _figure_or_fault(one: Found, plan: Plan) -> Tree:
@@ -239,7 +239,7 @@ def _is_block(value: Any) -> bool:
     """Tell whether a value takes lines of its own."""
     if isinstance(value, list):
         return any(isinstance(one, (dict, list)) for one in value)
-    return isinstance(value, dict) and not isinstance(value, Row) and bool(value)
+    return isinstance(value, dict) and not isinstance(value, TableRow) and bool(value)
 
 
 def _inline(value: Any) -> str:

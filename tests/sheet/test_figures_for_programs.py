@@ -19,6 +19,7 @@ from interview.__main__ import UNREADABLE, main, version
 from interview.garden import figures
 from interview.garden.opening import plan_of
 from interview.garden.store import load
+from interview.plain.stand_ins import plain
 from interview.sheet import figures_blocks
 from interview.sheet.figures_file import (
     figures_json,
@@ -70,9 +71,7 @@ def test_every_sample_fits_the_schema_and_says_the_same_in_both_forms(path, sche
     assert wrong(schema, as_json) == []
     assert as_json == as_yaml
     assert list(as_json) == list(as_yaml) == list(figures_tree(plan))
-    assert [key for key in as_yaml if key in FIRST_KEYS] == [
-        key for key in FIRST_KEYS if key in as_yaml
-    ]
+    assert [key for key in as_yaml if key in FIRST_KEYS] == FIRST_KEYS
     assert list(as_yaml["figures"]) == [one.key for one in figures.FIGURES]
 
 
@@ -117,8 +116,8 @@ def test_every_measure_of_a_table_has_its_unit(finished):
             return {one for name, value in node.items() for one in measures(value, name)}
         if isinstance(node, list):
             return {one for value in node for one in measures(value, key)}
-        is_number = isinstance(node, (int, float)) and not isinstance(node, bool)
-        return {key} if is_number else set()
+        # A quantity whose unit is told nowhere is left as it is.
+        return set() if node is None or isinstance(node, (str, bool)) else {key}
 
     for block in figures_blocks.UNITS:
         assert measures(tree[block]) - pure == set(tree["columns"][block]), block
@@ -165,6 +164,7 @@ def test_any_name_and_any_number_read_back_from_both(given):
         assert yaml.safe_load(figures_text(plan))["garden"]["name"] == name
         assert json.loads(figures_json(plan))["garden"]["name"] == name
         assert figures_json(plan).isascii()
+        assert ("╲" in yaml.safe_load(plain(figures_text(plan)))["garden"]["name"]) == ("╲" in name)
 
 
 def test_a_number_is_a_number_to_either_version_of_yaml():
@@ -173,6 +173,15 @@ def test_a_number_is_a_number_to_either_version_of_yaml():
     for number in (1e-5, 1.5e-7, 1e20, -2.5e-9, 3, 0.25, 12345678.0, math.inf):
         read = yaml.safe_load(_inline(number))
         assert isinstance(read, (int, float)) and math.isclose(read, number, rel_tol=1e-7), number
+
+
+def test_any_name_is_a_key_to_either_version_of_yaml(finished, monkeypatch):
+    names = {"on": 1, "No": 2, "null": 3, "a b": 4, "surfaces.1.share": 5, "1e3": 6, 'x": {': 7}
+    monkeypatch.setattr(
+        "interview.sheet.figures_file._PARTS",
+        ((("variance_shares",), lambda plan: {"variance_shares": names}),),
+    )
+    assert yaml.safe_load(figures_text(finished))["variance_shares"] == names
 
 
 def test_a_time_without_end_is_in_both(finished, monkeypatch):
