@@ -12,8 +12,8 @@ from interview.garden.place.results import PlaceResults
 from interview.quantities.evidence import Finding, Grade
 from interview.reading import is_unknown
 
-_ASKED_BEFORE, _ASKED_SINCE = "deepest_pond", "how_large"
-"""Keys of later questions: what version 0.1 asked of every bed, and what it did not know."""
+_ASKED_BEFORE, _ASKED_SINCE = "deepest_pond", "spots.1.overflow_building_distance"
+"""Later addresses: what version 0.1 asked of every garden, and what is asked only since."""
 
 
 def _begun_before(answers: Answers) -> bool:
