@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from interview.asking.answers import Answers
+from interview.asking.lands import US
 from interview.asking.question import Status
 from interview.garden.place import questions as start
 from interview.garden.place.rain import CUSTOM, usual_rain
@@ -25,7 +26,7 @@ def rain_findings(found: PlaceResults) -> Iterator[Finding]:
     """Yield what changed of the rain to hold, or would, since a depth of the state was read."""
     answers = found.answers
     state = start.us_state(answers)
-    read = usual_rain(state) if answers.country == start.US else CUSTOM
+    read = usual_rain(state) if answers.country == US else CUSTOM
     if read.words == CUSTOM.words or answers.standing(start.RAIN_DEPTH) is Status.ANSWERED:
         return
     name = start.STATE.kind.echo(state or start.NOT_US, answers)
