@@ -55,10 +55,12 @@ def test_a_percentile_a_rule_and_the_custom_have_words_of_their_own(given):
         assert (one.percent is None) is (one.basis is not Basis.PERCENTILE)
         assert ("storms bring no more" in one.kind) is (one.basis is Basis.PERCENTILE)
         assert ("rule" in one.kind) is (one.basis is Basis.RULE)
+        assert ("manual" in one.kind) is (one.basis is Basis.MANUAL)
         assert one.source.standing in (Provenance.PUBLISHED, Provenance.SECONDARY)
     assert CUSTOM.basis is Basis.CUSTOM and CUSTOM not in depths()
     assert "9 of 10 storms" in QUESTIONS["rain_depth"].worded(of(given, "ia")).why
-    assert "rule" in QUESTIONS["rain_depth"].worded(of(given, "ct")).why
+    for state, by in [("wv", "a rule asks"), ("ct", "a state manual asks")]:
+        assert f"{by} large sites" in QUESTIONS["rain_depth"].worded(of(given, state)).why
 
 
 def test_one_depth_at_the_most_is_usual_in_a_state():
