@@ -16,6 +16,7 @@ from interview.garden.afterwards.findings import after_findings, built_findings
 from interview.garden.afterwards.results import BuiltResults
 from interview.garden.earth.findings import earth_findings, water_findings
 from interview.garden.earth.results import EarthResults
+from interview.garden.place.findings import rain_findings
 from interview.garden.planting.findings import planting_findings
 from interview.garden.planting.results import PlantingResults
 from interview.garden.site import gate as site_gate
@@ -108,6 +109,7 @@ def _all_findings(found: Checks) -> Iterator[Finding]:
         ("depth", depth_findings, found.size),
     )
     worth: tuple[_Check, ...] = (
+        ("rain", rain_findings, found.storms.place),
         ("size", size_findings, found.size),
         ("earth", earth_findings, found.earth),
         ("water", water_findings, found.earth),

@@ -16,8 +16,6 @@ from interview.garden import figures, soak_due
 from interview.garden.afterwards.levels_questions import LEVELS
 from interview.garden.figures import BY_KEY, find
 from interview.garden.form.outline import FloorShape
-from interview.garden.place import questions as start
-from interview.garden.place.rain import CUSTOM
 from interview.garden.plan import Plan
 from interview.garden.planting.cheaper import fewest
 from interview.garden.site import lines_questions as buried
@@ -353,23 +351,10 @@ def changed_defaults(answers: Answers) -> str:
         for question, before, words in _USUAL_BEFORE
         if now.get(question.key) not in (None, before)
     ]
-    rain = _rain_before(answers) if start.RAIN_DEPTH.key in now else ""
-    if not begun:
+    if not begun or not changed:
         return ""
-    said = (
+    return answers.told(
         "Some values that you did not answer differ from version 0.1, so that you dig less and "
         f"the plan is closer to the garden as built: {', '.join(changed)}. Answer them if you want "
         "the old ones; what you answered stays."
-    )
-    return answers.told(f"{said if changed else ''} {rain}".strip())
-
-
-def _rain_before(answers: Answers) -> str:
-    """Say that the rain assumed is that of the state, where version 0.1 assumed the custom."""
-    usual = start.usual_rain(answers)
-    if usual.words == CUSTOM.words:
-        return ""
-    return (
-        f"The rain to hold, which you did not answer, is {usual.words} now, as {usual.kind}; "
-        f"version 0.1 took {CUSTOM.words}: answer that if you want the garden as it was."
     )

@@ -19,7 +19,7 @@ PRINTED = [
     ("DC", Basis.PERCENTILE, 95, 1.7),
     ("IA", Basis.PERCENTILE, 90, 1.25),
     ("NH", Basis.RULE, None, 1.0),
-    ("MD", Basis.RULE, None, 1.0),
+    ("MD", Basis.MANUAL, None, 1.0),
     ("TN", Basis.RULE, None, 1.0),
     ("WV", Basis.RULE, None, 1.0),
 ]

@@ -163,8 +163,8 @@ def _in_short(usual: RainDepth, name: str) -> str:
     if usual.basis is Basis.PERCENTILE:
         share = "9 of 10" if usual.percent == 90 else f"{usual.percent} % of"
         return f"{name}: {share} storms bring {usual.words} or less {usual.where}"
-    asked = f"a rule asks large sites {usual.where} for {usual.words}"
-    return f"{name}: {asked}; a home may follow it"
+    by = "a rule asks" if usual.basis is Basis.RULE else "a state manual asks"
+    return f"{name}: {by} large sites {usual.where} for {usual.words}; a home may follow it"
 
 
 def rain_of_the_state(answers: Answers) -> list[str]:

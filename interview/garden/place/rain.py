@@ -22,7 +22,9 @@ class Basis(Enum):
     PERCENTILE = "percentile"
     """Published: so many percent of storms bring no more."""
     RULE = "rule"
-    """A state or its manual asks large sites to deal with so much."""
+    """A rule of the state or of a town asks large sites to deal with so much."""
+    MANUAL = "manual"
+    """A manual of the state advises it for large sites."""
     CUSTOM = "custom"
     """What is usual where neither was read."""
 
@@ -67,6 +69,8 @@ class RainDepth:
             return f"{self.percent} % of storms bring no more {self.where} ({self.method})"
         if self.basis is Basis.RULE:
             return f"a rule asks it of large sites {self.where} ({self.method})"
+        if self.basis is Basis.MANUAL:
+            return f"a state manual advises it for large sites {self.where} ({self.method})"
         return "usual in the US"
 
 

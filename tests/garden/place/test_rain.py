@@ -10,10 +10,10 @@ from interview.garden.place import questions as start
 from interview.garden.place.rain import CUSTOM, Basis, also_read, depths, usual_rain
 from interview.garden.stages import QUESTIONS
 from interview.garden.store import load
-from interview.garden.summary import changed_defaults
 from interview.garden.told_pages import rough_size
-from interview.quantities.evidence import Provenance
+from interview.quantities.evidence import Grade, Provenance
 from interview.quantities.units import magnitude, quantity
+from interview.sheet.report import outside_text
 
 READY = {"country": "us", "units": "us", "spots.1.slope_run": "10 ft", "spots.1.slope_drop": "2 in"}
 OLD = Path(__file__).parents[1] / "version_0_1" / "finished_us.yaml"
@@ -55,10 +55,12 @@ def test_a_percentile_a_rule_and_the_custom_have_words_of_their_own(given):
         assert (one.percent is None) is (one.basis is not Basis.PERCENTILE)
         assert ("storms bring no more" in one.kind) is (one.basis is Basis.PERCENTILE)
         assert ("rule" in one.kind) is (one.basis is Basis.RULE)
+        assert ("manual" in one.kind) is (one.basis is Basis.MANUAL)
         assert one.source.standing in (Provenance.PUBLISHED, Provenance.SECONDARY)
     assert CUSTOM.basis is Basis.CUSTOM and CUSTOM not in depths()
     assert "9 of 10 storms" in QUESTIONS["rain_depth"].worded(of(given, "ia")).why
-    assert "rule" in QUESTIONS["rain_depth"].worded(of(given, "ct")).why
+    for state, by in [("wv", "a rule asks"), ("ct", "a state manual asks")]:
+        assert f"{by} large sites" in QUESTIONS["rain_depth"].worded(of(given, state)).why
 
 
 def test_one_depth_at_the_most_is_usual_in_a_state():
@@ -89,19 +91,33 @@ def without_rain(tmp_path, state, floor="don't know yet"):
     return load(file)[0].answers
 
 
-def test_an_old_file_that_only_assumed_the_rain_is_told_what_changed(tmp_path):
+def told_of_the_rain(answers, plan_of):
+    found = [one for one in plan_of(answers).findings if one.key == "rain_of_the_state"]
+    assert all(one.grade is Grade.GOOD and one.change for one in found)
+    return " ".join(f"{one.said} {one.change}" for one in found)
+
+
+def test_an_old_file_that_only_assumed_the_rain_is_told_what_changed(tmp_path, plan_of):
     planned = without_rain(tmp_path, "ia")
     assert magnitude(planned[start.RAIN_DEPTH], "in") == 1.25
-    said = changed_defaults(planned)
-    assert "1.25 in (32 mm) now" in said and "version 0.1 took 1 in (25 mm)" in said
-    assert "rain" not in changed_defaults(without_rain(tmp_path, "mn"))
-    assert "rain" not in changed_defaults(load(OLD)[0].answers)
+    said = told_of_the_rain(planned, plan_of)
+    assert "is 1.25 in (32 mm) now, as read for Iowa; version 0.1 took 1 in (25 mm)" in said
+    sheet = " ".join(outside_text(plan_of(planned)).split())
+    assert "[NOTE] The rain to hold, which you did not answer, is 1.25 in (32 mm) now" in sheet
+    assert "Answer 1 in to Rain to hold if you want the garden as it was." in said
+    # A garden of today is asked this before its bed, and has seen the rain it takes.
+    since = planned.with_text("spots.1.overflow_building_distance", "20 ft")
+    assert told_of_the_rain(since, plan_of) == ""
+    assert told_of_the_rain(without_rain(tmp_path, "mn"), plan_of) == ""
+    assert told_of_the_rain(load(OLD)[0].answers, plan_of) == ""
 
 
-def test_a_floor_pegged_by_an_old_file_was_pegged_for_an_inch(tmp_path):
+def test_a_floor_pegged_by_an_old_file_was_pegged_for_an_inch(tmp_path, plan_of):
     pegged = without_rain(tmp_path, "ia", "15 ft")
     assert magnitude(pegged[start.RAIN_DEPTH], "in") == 1
-    assert "rain" not in changed_defaults(pegged)
+    said = told_of_the_rain(pegged, plan_of)
+    assert "pegged for 1 in (25 mm) of rain" in said and "1.25 in plans it for more" in said
+    assert "0.7 in asks less" in told_of_the_rain(without_rain(tmp_path, "ut", "15 ft"), plan_of)
     assert "Read for Iowa: 1.25 in" in start.rain_standing(pegged)
 
 
