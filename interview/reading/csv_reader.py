@@ -15,7 +15,7 @@ E_ = TypeVar("E_", bound=Enum)
 MOST_COLUMNS = 200
 MOST_ROWS = 10_000
 LONGEST_CELL = 1000
-"""Bounds of a list of plants, with room: the packaged one has 42 columns and 318 rows. They keep
+"""Bounds of a list of plants, with room: the packaged one has 47 columns and 318 rows. They keep
 the time and the faults of any file within what can be waited for and read."""
 SHOWN = 40
 """Characters of a strange word that are told back."""

@@ -34,6 +34,8 @@ OTHERS = {
     "1.3 m³": "the mulch of the lean garden",
     "92 %": "what half the floor holds of the record",
     "170 ft²": "the floor made twice as large",
+    "72 h": "the longest that water may stand, as the guides have it",
+    "27 h": "the slow hours of the lean garden",
     "150 ft²": "30 % of what drains here, as one guide has it",
 }
 """Numbers of their own that happen to be near a figure of a sample."""

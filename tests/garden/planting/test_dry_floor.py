@@ -129,3 +129,19 @@ def test_a_berm_of_sand_asks_for_other_soil(plan_of, sized, level_spot):
     assert "silt or clay soil for the berm" in found.change
     level = {**sized, **level_spot, "soil_dug": "sand"}
     assert found_at(plan_of(level), "berm_sand") is None
+
+
+def test_drought_counts_on_the_rim_and_standing_water_on_a_floor_wet_for_long():
+    plant = next(one for one in builtin_plants() if one.scientific_name == "Rudbeckia hirta")
+
+    def score(zone, hours, **facts):
+        told = replace(plant, **{"drought": "", "moisture": (), "standing_water": "", **facts})
+        return quality(told, zone, hours, PlantRegion.MW, ListRegion.MW)
+
+    assert score(Zone.RIM, 0, drought="low") > score(Zone.RIM, 0, drought="high")
+    # Where no list tells how it stands drought, it is taken by the water it wants.
+    assert score(Zone.RIM, 0, moisture=("high",)) > score(Zone.RIM, 0, moisture=("medium",))
+    assert score(Zone.RIM, 0, moisture=("high",), drought="medium") == score(Zone.RIM, 0)
+    assert score(Zone.FLOOR, 40, standing_water="low") > score(Zone.FLOOR, 40)
+    assert score(Zone.FLOOR, 20, standing_water="low") == score(Zone.FLOOR, 20)
+    assert score(Zone.FLOOR, 20, trade="unknown") > score(Zone.FLOOR, 20, trade="contract")

@@ -1,0 +1,112 @@
+"""What rests on memory: the part of the sheet, and the script that lists it by field."""
+
+from __future__ import annotations
+
+import datetime as dt
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from interview.garden.opening import plan_of
+from interview.garden.planting.plant_list import builtin_plants
+from interview.garden.planting.provenance import FACTS, decided, from_memory, standing
+from interview.garden.planting.words import short_name
+from interview.garden.store import load
+from interview.quantities.evidence import Provenance
+from interview.screens.plant_notes import about
+from interview.sheet.figures_file import figures_text
+from interview.sheet.memory import memory
+from interview.sheet.report import plan_text
+
+ROOT = Path(__file__).parents[2]
+SAMPLES = ROOT / "sample_answers"
+MAY = dt.datetime(2026, 5, 28, 9, tzinfo=dt.UTC)
+
+
+def plan(name="finished_us", **changes):
+    answers = load(SAMPLES / f"{name}.yaml")[0].answers
+    for address, text in changes.items():
+        answers = answers.with_text(address, text)
+    return plan_of(answers, SAMPLES, MAY).without_record
+
+
+@pytest.fixture(scope="module")
+def finished():
+    return plan()
+
+
+def said(lines):
+    return " ".join(" ".join(lines).split())
+
+
+def test_the_sheet_names_for_each_fact_the_plants_for_which_it_is_from_memory(finished):
+    text = said(memory(finished))
+    wishes = finished.planting.wishes
+    plants = [pick.plant for zone in finished.planting.chosen.zones for pick in zone.picks]
+    for fact, words in FACTS.items():
+        names = [
+            short_name(plant)
+            for plant in plants
+            if fact in from_memory(plant, wishes.region, wishes.list_region)
+        ]
+        if len(names) == len(plants):
+            assert f"- {words}: every kind" in text
+        elif names:
+            told = text.split(f"- {words}: {len(names)} of {len(plants)}: ")[1].split(" - ")[0]
+            assert all(name in told for name in names[:6])
+        else:
+            assert words in text.split("or not told at all, for every kind: ")[1]
+    assert "- warmest zone: every kind" in text and "Corrected rate" in text
+
+
+def test_the_sheet_tells_what_was_decided_by_hand_about_what_is_planted(finished):
+    text = said(memory(finished))
+    plants = [pick.plant for zone in finished.planting.chosen.zones for pick in zone.picks]
+    found = [one for plant in plants for one in decided(plant) if one.field != "copies"]
+    assert found
+    for one in found:
+        assert " ".join(f"{one.published}; kept {one.kept}: {one.why}.".split()) in text
+
+
+def test_the_part_stands_in_the_working_alone_and_before_the_plants_are_known():
+    assert "\nWHAT RESTS ON MEMORY\n" in plan_text(plan())
+    lines = list(memory(plan("halfway_soak_test")))
+    assert lines and not any("kinds of the plant list" in line for line in lines)
+
+
+def test_a_garden_of_ones_own_plants_alone_has_no_facts_from_memory():
+    assert not any("kinds of the plant list" in line for line in memory(plan("finished_metric")))
+
+
+def test_the_notes_of_a_plant_tell_what_each_fact_rests_on(finished):
+    zone = finished.planting.chosen.zones[0]
+    for pick in zone.picks:
+        notes = str(about(finished, zone, pick)).split("What this rests on\n")[1]
+        told = notes.replace("\n", " ")
+        assert "from memory, not checked" in told and "read in a second copy" in told
+        assert all(words in told for words in FACTS.values())
+        for one in decided(pick.plant):
+            assert one.why in told
+
+
+def test_the_figures_tell_for_each_fact_what_it_rests_on(finished):
+    text = figures_text(finished)
+    pick = finished.planting.chosen.zones[0].picks[0]
+    row = text.split(f'scientific_name: "{pick.plant.scientific_name}"')[1].split("- scientific")[0]
+    for fact in FACTS:
+        assert f"            {fact}: " in row
+    assert '            hardiness_max: "from memory, not checked"' in row
+
+
+def test_the_script_lists_by_field_how_many_plants_rest_on_memory():
+    script = [sys.executable, str(ROOT / ".ci" / "unverified")]
+    asked = [*script, "--names", "zones"]
+    done = subprocess.run(asked, capture_output=True, text=True, check=True, timeout=60)
+    rest = [one for one in builtin_plants() if standing(one, "zones") == Provenance.MEMORY.value]
+    head, *names = done.stdout.splitlines()[1:]
+    assert f" {len(rest)} " in head
+    assert [name.strip() for name in names] == [one.scientific_name for one in rest]
+    wrong = subprocess.run([*script, "roots"], capture_output=True, text=True, timeout=60)
+    assert wrong.returncode == 1 and "There is no field roots" in wrong.stderr
