@@ -89,8 +89,18 @@ def test_two_beds_each_fit_the_room_and_share_the_water(cramped):
     assert magnitude(way.rain_held, "in") == pytest.approx(held)
     assert way.rain_held >= quantity(1, "in")
     assert magnitude(way.garden.rim_length, "ft") <= 16 + 1e-9
-    row = found(plan, "2 beds one below")
+    # On level lawn no water runs on to the next bed; where the ground falls it does.
+    assert not any("one below the other" in label for label in by_label(plan))
+    slope = cramped(**{"spots.1.slope_drop": "3 in"})
+    row, way = found(slope, "2 beds one below"), found(slope, "2 beds side by side")
     assert (row.garden, row.rain_held) == (way.garden, way.rain_held)
+
+
+def test_no_pond_is_offered_that_is_too_deep_where_children_play(cramped):
+    lifted = "Let the pond be as deep as the soil allows"
+    for children, deepest in (("yes", 6), ("no", 12)):
+        way = by_label(cramped(deepest_pond="5 in", known_rate="1 in/h", children=children))[lifted]
+        assert magnitude(way.garden.depth, "in") == pytest.approx(deepest)
 
 
 def test_beds_are_added_until_the_rain_is_held(cramped):
