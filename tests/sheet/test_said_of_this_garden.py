@@ -110,6 +110,23 @@ def test_what_no_answer_is_missing_for_says_so_in_a_sentence(sheets):
     assert "waits for: The pond" not in short
 
 
+def test_a_pipe_that_lacks_fall_is_neither_drawn_nor_connected(sheets):
+    pipe = {"water_by": "pipe", "spout_distance": "20 ft"}
+    fits, whole = sheets(**pipe, spout_fall="24 in")
+    assert "Connect the pipe last." in fits and "by a buried pipe" in whole
+    lacks, whole = sheets(**pipe, spout_fall="2 in")
+    assert "No pipe here" in lacks and "Connect the downspout last." in lacks
+    assert "by a buried pipe" not in whole
+
+
+def test_a_day_on_which_digging_is_shut_is_not_told_as_one_to_dig(sheets):
+    open_then, _ = sheets(dig_day="2026-05-30")
+    assert "2026-05-30: the marks must still be good on that day." in open_then
+    shut, _ = sheets(dig_day="2026-11-14")
+    steps = shut.split("IN SHORT")[0]
+    assert "must still be good" not in steps and "digging will be shut" in steps
+
+
 def test_the_outside_of_a_berm_is_told_only_where_there_is_a_berm(sheets, plan_of):
     for drop, berm in (("8 in", True), ("0 in", False)):
         _, whole = sheets(**{"spots.1.slope_drop": drop})
