@@ -56,6 +56,8 @@ def ways_out(plan: Plan) -> list[WayOut]:
     _ = plan.size.garden
     # A floor of one's own decides neither the ways nor, unasked, the shape of the floor.
     free = _without(plan.answers, bed.FLOOR_LENGTH, bed.FLOOR_WIDTH)
+    if free[shaping.FLOOR_SHAPE] == FloorShape.OWN.value:
+        free = _without(free, shaping.FLOOR_SHAPE)
     return list(_ways(plan.with_answers(free)))
 
 

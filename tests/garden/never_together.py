@@ -174,7 +174,7 @@ PAIRS = (
     (r"digging will be shut", r"You mean to dig on [^.]*: the marks must still be good"),
     (r"[Mm]ake the bed smaller", r"[Ff]ind more room"),
     (r"DO NOT DIG|Digging is SHUT", r"Peg out, dig, plant and connect"),
-    (r"Small children use the yard", r"no children"),
+    (r"[Aa]llow a deeper pond", r"- Shallower and larger:"),
 )
 """Each is a fault where both stand on one page."""
 

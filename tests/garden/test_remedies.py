@@ -255,3 +255,15 @@ def test_every_way_names_the_answers_that_it_changes(cramped):
             same = magnitude(way.garden.floor_length, "ft")
             assert magnitude(garden.garden.floor_length, "ft") == pytest.approx(same)
         assert garden.bed_count == way.beds
+
+
+def test_no_two_ways_of_one_size_fit_and_do_not(cramped):
+    """An outline of one's own is no way out: the ways are of the shape the plan would draw."""
+    own = "0 ft, 0, 0\n4 ft, 2 ft, 2 ft\n9 ft, 2 ft, 3 ft\n13 ft, 0, 0"
+    for more in ({}, {"floor_shape": "own", "floor_outline": own}, {"floor_length": "8 ft"}):
+        found = ways_out(cramped(**more))
+        assert len(found) > 4
+        for one in found:
+            for two in found:
+                if one.beds == two.beds and one.over_all == two.over_all:
+                    assert one.fits == two.fits, (one.label, two.label)
