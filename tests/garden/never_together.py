@@ -73,11 +73,7 @@ def heads_lead_somewhere(told: Told) -> Complaints:
     for name, text in told.texts.items():
         lines = text.splitlines()
         for at, (line, after) in enumerate(pairwise([*lines, ""])):
-            if (
-                line.endswith(":")
-                and not after.strip()
-                and (lines[at + 2 : at + 3] or [""])[0] == ""
-            ):
+            if line.endswith(":") and not after.strip():
                 yield f"{name}: nothing follows {line!r}"
             if re.fullmatch(r"-{4,}", line) and not "".join(lines[at + 1 : at + 3]).strip():
                 yield f"{name}: an empty part {lines[at - 1]!r}"
