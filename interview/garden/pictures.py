@@ -66,14 +66,17 @@ def planted_picture(plan: Plan) -> Drawing:
 
 def plan_picture(plan: Plan, planting: Planting | None = None) -> Drawing:
     """Return one bed seen from above; raises ``Unanswered``."""
-    spot = ground.chosen_spot(plan.answers)
+    spot, way = ground.chosen_spot(plan.answers), plan.answers[bed.WATER_BY]
+    if way == "pipe" and not plan.earth.pipe_fits:
+        # For want of fall it comes in a channel, which may be of grass.
+        way = "lawn"
     drawn = plan_view(
         plan.size.garden,
         lie_if_measured(plan),
         spot.get(ground.DOWNHILL) or "flat",
         plan.earth.notch.width,
         plan.answers.get(bed.SPOUT_DISTANCE),
-        plan.answers[bed.WATER_BY],
+        way,
         distances(spot, plan.size.reaches_out),
         plan.metric,
         planting,

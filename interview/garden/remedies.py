@@ -11,6 +11,7 @@ from interview.asking.question import Question, Unanswered
 from interview.garden.form.outline import FloorShape
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
+from interview.garden.site import questions as site
 from interview.garden.size import questions as bed
 from interview.garden.size import shape_questions as shaping
 from interview.garden.size.answered import floor_shape
@@ -55,6 +56,8 @@ def ways_out(plan: Plan) -> list[WayOut]:
     _ = plan.size.garden
     # A floor of one's own decides neither the ways nor, unasked, the shape of the floor.
     free = _without(plan.answers, bed.FLOOR_LENGTH, bed.FLOOR_WIDTH)
+    if free[shaping.FLOOR_SHAPE] == FloorShape.OWN.value:
+        free = _without(free, shaping.FLOOR_SHAPE)
     return list(_ways(plan.with_answers(free)))
 
 
@@ -97,9 +100,14 @@ def _depth_text(value: Quantity, metric: bool) -> str:
 
 
 def _deepest(plan: Plan) -> Answers | None:
-    """Return the answers with the cap lifted to what the soil allows, up to 12 in (300 mm)."""
+    """Return the answers with the cap lifted to what the soil allows, up to 12 in (300 mm).
+
+    Where small children play up to 6 in (150 mm).
+    """
     soil = min(plan.size.depth.drop_limit, plan.size.depth.corrected_limit)
     most = quantity(DEEPEST_MM, "mm") if plan.metric else quantity(DEEPEST_IN, "in")
+    if plan.answers[site.CHILDREN]:
+        most = most / 2
     allowed = min(soil, most)
     if magnitude(allowed, "in") <= magnitude(plan.size.depth.depth, "in") + WORTH_IN:
         return None
@@ -115,6 +123,9 @@ def _more_beds(plan: Plan) -> Iterator[WayOut]:
             ("side_by_side", "side by side, the water shared out"),
             ("in_a_row", "one below the other, the water to the first"),
         ):
+            if how == "in_a_row" and plan.earth.notch.lip:
+                # On level lawn no water runs on to the next.
+                continue
             answers = _with_beds(plan.answers, count, how)
             for way in _tried(plan, f"{count} beds {words}", answers, in_room=True):
                 held = held or way.rain_held >= plan.answers[start.RAIN_DEPTH] * HELD

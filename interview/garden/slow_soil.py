@@ -61,11 +61,15 @@ class Remedy:
     source: Source = PRACTICE
 
 
+WET_MEADOW_IN = 12.0
+"""Water deeper than this makes no shallow meadow, however soon it is gone: ours."""
+
+
 def is_slow(plan: Plan) -> bool:
     """Tell whether the soil, and not the wish, limits the pond; raises ``Unanswered``."""
     bands = {hole.test.band for hole in plan.soak.holes if hole.counts and hole.test is not None}
     limited = plan.size.depth.governs is not Governs.CAP
-    return plan.size.depth.too_shallow or limited or bool(bands & {Band.MARGINAL, Band.NO_FALL})
+    return plan.size.depth.soil_refuses or limited or bool(bands & {Band.MARGINAL, Band.NO_FALL})
 
 
 def remedies(plan: Plan) -> list[Remedy]:
@@ -92,7 +96,8 @@ def _remedies(plan: Plan) -> Iterator[Remedy]:
         yield _test_the_mended()
     if not refuses:
         yield from _less_roof(plan)
-    yield _wetland(plan)
+    if magnitude(_gone_in_time(plan), "in") <= WET_MEADOW_IN:
+        yield _wetland(plan)
     if faster:
         yield _move(plan)
 
@@ -247,10 +252,13 @@ def _less_roof(plan: Plan) -> Iterator[Remedy]:
     )
 
 
+def _gone_in_time(plan: Plan) -> Quantity:
+    """The deepest water that is gone before plants and people have had too much of it."""
+    return plan.soak.soil.corrected * quantity(LONGEST_WET_H.value, "h")
+
+
 def _wetland(plan: Plan) -> Remedy:
-    rate = plan.soak.soil.corrected
-    most = rate * quantity(LONGEST_WET_H.value, "h")
-    days = LONGEST_WET_H.value
+    most, days = _gone_in_time(plan), LONGEST_WET_H.value
     if takes_nothing(plan):
         return Remedy(
             "Plant a shallow wet meadow",

@@ -224,7 +224,8 @@ def _stops(plan: Plan) -> Iterator[str]:
     yield from _cut(lines, MOST_STOP_LINES)
     yield from wrap(
         " While something says STOP, the card gives no measures to dig by. Local codes and "
-        "licensed people decide."
+        "licensed people decide.",
+        " ",
     )
 
 

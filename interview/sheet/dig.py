@@ -109,7 +109,7 @@ def _day(plan: Plan) -> cautions.DayCaution:
     return cautions.DayCaution(
         plan.site.tolerance,
         plan.answers[bed.AMEND],
-        plan.earth.piped,
+        plan.earth.pipe_fits,
         "10 mm" if plan.metric else "half an inch",
         berm,
         plan.earth.own_berm,

@@ -63,7 +63,10 @@ def steps(plan: Plan) -> Iterator[str]:
         yield "Once the levels are right plant it, water it in and mulch: PLANTS; then FIRST YEAR."
         return
     day = plan.answers.get(review.DIG_DAY)
-    if day is not None and day > plan.now.date():
+    shut = [one for one in plan.findings if one.key == "dig_day"]
+    if shut and now.open:
+        yield f"{shut[0].said} {shut[0].change}"
+    elif day is not None and day > plan.now.date():
         yield f"You mean to dig on {day:%A} {day}: the marks must still be good on that day."
     yield PRINT_CARD
     if not now.open:

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable, Iterator
 from functools import partial
 
 from interview.asking import own_fault
+from interview.asking.kinds import NO_ITEMS
 from interview.asking.question import Unanswered
 from interview.garden.afterwards import questions as review
 from interview.garden.guides import guides
@@ -24,6 +25,7 @@ from interview.garden.summary import (
     wrap,
 )
 from interview.quantities.evidence import Finding, Source
+from interview.reading import plain
 from interview.reading.foreign import shown
 from interview.sheet import (
     dig,
@@ -254,7 +256,9 @@ def _summary(plan: Plan) -> list[str]:
     if may_dig(plan).word == "STOP":
         lines += wrap("No digging: something says STOP, even if the buried lines are clear.", "  ")
     for line in so_far(plan):
-        value = line.value or f"waits for: {line.waits_for}"
+        # What no answer is missing for says so itself, in a sentence.
+        waits = line.waits_for if line.waits_for.endswith(".") else f"waits for: {line.waits_for}"
+        value = line.value or waits
         lines += wrap(f"{line.label + ':':<24}{value}", " " * 24)
     return lines
 
@@ -303,6 +307,8 @@ def _notes_part(plan: Plan) -> list[str]:
     notes = plan.answers.get(review.NOTES)
     # Set in, so that no line of them looks like a part of the sheet.
     lines = (notes or "").splitlines()
+    if len(lines) == 1 and plain(lines[0]).casefold() in NO_ITEMS:
+        return []
     return [folded for line in lines for folded in wrap(f"  {line}", "  ")]
 
 

@@ -81,7 +81,8 @@ def _beds_apart(plan: Plan) -> Iterator[str]:
     count = plan.size.bed_count
     whole = times(one, count) + times(gap, count - 1)
     way = "up and down the slope" if row else "along the slope"
-    pours = " Each notch pours onto stone in the bed below." if row else ""
+    what = "lip" if plan.earth.notch.lip else "notch"
+    pours = f" Each {what} pours onto stone in the bed below." if row else ""
     yield from wrap(
         f"Leave {length_words(gap, plan.metric)} or more from the outer foot of one bed to the "
         f"next: together they take {length_words(whole, plan.metric)} {way}. Each bed has its own "

@@ -11,7 +11,9 @@ from interview.garden.planting.labor import work_of
 from interview.garden.size import questions as bed
 from interview.garden.summary import figure_words, wrap
 from interview.quantities.shown import Rounding
+from interview.quantities.units import magnitude
 
+MULCHED = ", the mulch down the same day"
 STEPS = (
     (
         "step_dig_hours",
@@ -28,8 +30,7 @@ STEPS = (
     (
         "step_plant_hours",
         "Plant",
-        "on a cool or cloudy day, each plant watered in, the mulch down the same day; the "
-        "downspout last",
+        f"on a cool or cloudy day, each plant watered in{MULCHED}; the downspout last",
         ("planting_hours", "mulching_hours"),
     ),
 )
@@ -44,9 +45,12 @@ def work(plan: Plan) -> Iterator[str]:
         f"Hours of one person with a spade and a barrow of {barrow}, quick to slow; roots, stones "
         f"and wet clay take longer. A day is {DAY_HOURS.value:g} h of work."
     )
+    mulched = magnitude(plan.answers[bed.MULCH_DEPTH], "in") > 0
     for place, (key, name, how, parts) in enumerate(STEPS, 1):
         yield from _line(f"{place}. {name}, in all:", _span(plan, key))
-        yield from wrap(f"   {plan.answers.told(how)}", "   ")
+        yield from wrap(
+            f"   {plan.answers.told(how if mulched else how.replace(MULCHED, ''))}", "   "
+        )
         for part in parts:
             slow = find(BY_KEY[f"{part}_slow"], plan)
             if slow.number(plan.metric):
@@ -70,9 +74,9 @@ def work(plan: Plan) -> Iterator[str]:
     )
     yield from wrap(
         "Do not leave the floor open to rain: it seals bare soil, and a step on wet soil packs it. "
-        "Look at the forecast before each step. If rain comes before the mulch is down, cover the "
-        "floor and the bare berm with a sheet held by stones, and go on when the soil crumbles in "
-        "the hand again.",
+        "Look at the forecast before each step. If rain comes before "
+        f"{'the mulch is down' if mulched else 'it is planted'}, cover the floor and what is bare "
+        "with a sheet held by stones, and go on when the soil crumbles in the hand again.",
         "  ",
     )
     people = find(BY_KEY["people_for_three_days"], plan).value

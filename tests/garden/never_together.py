@@ -73,11 +73,7 @@ def heads_lead_somewhere(told: Told) -> Complaints:
     for name, text in told.texts.items():
         lines = text.splitlines()
         for at, (line, after) in enumerate(pairwise([*lines, ""])):
-            if (
-                line.endswith(":")
-                and not after.strip()
-                and (lines[at + 2 : at + 3] or [""])[0] == ""
-            ):
+            if line.endswith(":") and not after.strip():
                 yield f"{name}: nothing follows {line!r}"
             if re.fullmatch(r"-{4,}", line) and not "".join(lines[at + 1 : at + 3]).strip():
                 yield f"{name}: an empty part {lines[at - 1]!r}"
@@ -168,10 +164,13 @@ PAIRS = (
         r"make the pond deeper|allow a deeper pond",
     ),
     (r"soil can empty a pond of only", r"make the pond deeper|[Aa]llow a deeper pond"),
-    (r"[Ss]end more roof", r"[Ss]end less roof"),
+    (r"[Ss]end more roof", r"[Ss]end less (?:roof|water here, before)"),
+    (r"[Mm]ake the pond shallower", r"make the pond deeper|allow a deeper pond"),
+    (r"No pipe here", r"Connect the pipe last|by a buried pipe"),
+    (r"digging will be shut", r"You mean to dig on [^.]*: the marks must still be good"),
     (r"[Mm]ake the bed smaller", r"[Ff]ind more room"),
     (r"DO NOT DIG|Digging is SHUT", r"Peg out, dig, plant and connect"),
-    (r"Small children use the yard", r"no children"),
+    (r"[Aa]llow a deeper pond", r"- Shallower and larger:"),
 )
 """Each is a fault where both stand on one page."""
 

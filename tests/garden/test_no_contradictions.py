@@ -37,3 +37,72 @@ def test_no_page_of_a_garden_denies_another(subtests, chance, given, clock):
             told = crossed.Told(plan_of(answers, SAMPLES, clock.now), seed % WHOLE_EVERY == 0)
             for check in (*crossed.CHECKS, *apart.CHECKS):
                 assert list(check(told)) == [], check.__name__
+
+
+def _numbers(key, change):
+    def doctor(told):
+        told.numbers[key] = change(told.numbers[key])
+
+    return doctor
+
+
+def _words(name, old, new):
+    def doctor(told):
+        text = getattr(told, name)
+        assert old in text, old
+        told.__dict__[name] = text.replace(old, new)
+
+    return doctor
+
+
+DOCTORED = {
+    "lines_within_lines": _numbers("pond_length", lambda one: one * 2),
+    "water_falls_with_height": _numbers("side_hours", lambda one: one + 90),
+    "depth_is_allowed": _numbers("depth_by_corrected", lambda one: one / 9),
+    "soil_adds_up": _numbers("soil_spare", lambda one: one * 1.2),
+    "depths_add_up": _numbers("deepest_dig", lambda one: one + 1),
+    "levels_add_up": _words("short", "6 in  6 in down", "6 in  7 in down"),
+    "lists_add_up": _words("short", "Together: 1186.00", "Together: 1168.00"),
+    "hours_add_up": _numbers("work_hours_slow", lambda one: one + 1),
+    "one_size_everywhere": _words("short", "15 ft by 7 ft 6 in", "16 ft by 7 ft 6 in"),
+    "pegs_make_the_size": _words("short", "both ways 7 ft 6 in ", "both ways 8 ft 6 in "),
+    "plants_are_counted_alike": _words("short", "plants: 211 in all", "plants: 212 in all"),
+    "card_tells_the_same": _words("card", "70 barrow-loads", "71 barrow-loads"),
+    "sizes_tell_the_same": _words("full", "143              211", "211              143"),
+    "drawings_are_to_scale": _numbers("inside_area", lambda one: one * 1.05),
+    "charts_tell_the_same": _words("full", "The pond is 4.5 in deep", "The pond is 5.4 in deep"),
+    "verdict_agrees": _words("card", "SHUT: DO NOT DIG", "OPEN: DO NOT DIG"),
+    "too_small_is_too_small": _words("short", "Slope:", "TOO SMALL. It holds 2 in of the 1 in"),
+    "said_nowhere": _words("short", "31 bags of", "1 bags of"),
+    "heads_lead_somewhere": _words("short", "Locate ticket", "\nLocate ticket:\n\nticket"),
+    "one_tape": _words("short", "10.5 in from its", "300 mm from its"),
+    "never_both": _words("short", "Build the berm,", "No berm is needed. Build the berm,"),
+    "water_stands_and_all_is_well": _numbers("storm_hours_on_floor", lambda one: one + 90),
+    "plants_stand_where_they_live": None,
+    "less_can_be_dug": _words("short", "Slope:", "Dig 9 ft less deep"),
+    "advice_can_be_followed": _numbers("floor_width_drawn", lambda one: 0.5),
+}
+"""What is said of the finished sample made false in one place, by the check that has to see it."""
+
+
+def test_every_check_speaks_where_something_is_false(subtests):
+    import datetime as dt
+
+    from interview.garden.opening import plan_of
+    from interview.garden.store import load
+    from interview.quantities.evidence import Grade
+
+    answers = load(SAMPLES / "finished_us.yaml")[0].answers
+    now = dt.datetime.fromisoformat("2026-11-29T12:00:00-06:00")
+    plan = plan_of(answers, SAMPLES, now)
+    for check in (*crossed.CHECKS, *apart.CHECKS):
+        with subtests.test(check=check.__name__):
+            told = crossed.Told(plan)
+            assert list(check(told)) == []
+            doctor = DOCTORED[check.__name__]
+            if doctor is None:
+                continue
+            doctor(told)
+            if check.__name__ == "water_stands_and_all_is_well":
+                plan.checks.__dict__["verdict"] = Grade.GOOD
+            assert list(check(told)) != []

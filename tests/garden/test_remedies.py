@@ -89,8 +89,18 @@ def test_two_beds_each_fit_the_room_and_share_the_water(cramped):
     assert magnitude(way.rain_held, "in") == pytest.approx(held)
     assert way.rain_held >= quantity(1, "in")
     assert magnitude(way.garden.rim_length, "ft") <= 16 + 1e-9
-    row = found(plan, "2 beds one below")
+    # On level lawn no water runs on to the next bed; where the ground falls it does.
+    assert not any("one below the other" in label for label in by_label(plan))
+    slope = cramped(**{"spots.1.slope_drop": "3 in"})
+    row, way = found(slope, "2 beds one below"), found(slope, "2 beds side by side")
     assert (row.garden, row.rain_held) == (way.garden, way.rain_held)
+
+
+def test_no_pond_is_offered_that_is_too_deep_where_children_play(cramped):
+    lifted = "Let the pond be as deep as the soil allows"
+    for children, deepest in (("yes", 6), ("no", 12)):
+        way = by_label(cramped(deepest_pond="5 in", known_rate="1 in/h", children=children))[lifted]
+        assert magnitude(way.garden.depth, "in") == pytest.approx(deepest)
 
 
 def test_beds_are_added_until_the_rain_is_held(cramped):
@@ -245,3 +255,15 @@ def test_every_way_names_the_answers_that_it_changes(cramped):
             same = magnitude(way.garden.floor_length, "ft")
             assert magnitude(garden.garden.floor_length, "ft") == pytest.approx(same)
         assert garden.bed_count == way.beds
+
+
+def test_no_two_ways_of_one_size_fit_and_do_not(cramped):
+    """An outline of one's own is no way out: the ways are of the shape the plan would draw."""
+    own = "0 ft, 0, 0\n4 ft, 2 ft, 2 ft\n9 ft, 2 ft, 3 ft\n13 ft, 0, 0"
+    for more in ({}, {"floor_shape": "own", "floor_outline": own}, {"floor_length": "8 ft"}):
+        found = ways_out(cramped(**more))
+        assert len(found) > 4
+        for one in found:
+            for two in found:
+                if one.beds == two.beds and one.over_all == two.over_all:
+                    assert one.fits == two.fits, (one.label, two.label)

@@ -176,3 +176,17 @@ def test_soil_that_takes_the_pond_wanted_is_not_to_be_mended(plan_of, hole, roof
     found = words(plan)
     assert ("Improve the soil" in found, "Move" in found) == (mended, mended)
     assert ("Test again" in found) == mended
+
+
+def test_a_pond_that_is_only_wanted_too_shallow_is_no_slow_soil(slow_plan):
+    quick = slow_plan("1 in/h", deepest_pond="2 in")
+    assert quick.size.depth.too_shallow and not slow_soil.is_slow(quick)
+    assert "IF THE SOIL IS SLOW" not in plan_text(quick)
+    assert slow_soil.is_slow(slow_plan("0.05 in/h", deepest_pond="2 in"))
+
+
+def test_no_meadow_is_planted_in_deep_water(slow_plan):
+    """Soil that takes 0.4 in/h is rid of 9.6 in in a day, and of 28.8 in in three."""
+    quick = slow_plan("0.4 in/h", deepest_pond="12 in")
+    assert slow_soil.is_slow(quick) and "Plant a shallow wet meadow" not in words(quick)
+    assert "Plant a shallow wet meadow" in words(slow_plan("0.15 in/h", deepest_pond="12 in"))

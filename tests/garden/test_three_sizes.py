@@ -206,6 +206,10 @@ def test_a_deeper_pond_is_advised_only_where_it_may_be_deeper(plan_of, usual):
     }
     small = change(**tiny, rain_depth="2 in")
     assert "more roof" not in small and "Hold less rain" in small
+    assert "more roof" in change(deepest_pond="8 in")
+    # Soil that just empties this pond takes neither a deeper one nor more water.
+    slow = change(deepest_pond="6 in", known_rate="0.126 in/h")
+    assert slow == "Make the bed smaller."
 
 
 def test_a_room_counts_from_toe_to_toe(plan_of, usual):

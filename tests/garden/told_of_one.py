@@ -75,7 +75,7 @@ class Told:
         """The list of figures."""
         return figures_text(self.plan)
 
-    @cached_property
+    @property
     def texts(self) -> dict[str, str]:
         """The texts that a person reads, by name."""
         return {"sheet": self.short, "working": self.full, "card": self.card}

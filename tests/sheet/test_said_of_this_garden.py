@@ -80,6 +80,53 @@ def test_no_room_is_left_for_mulch_or_compost_that_is_not_laid(sheets):
     assert "leaves room" not in none and "of mulch" not in none
 
 
+def test_no_mulch_is_waited_for_that_is_not_laid(sheets):
+    short, _ = sheets()
+    assert "the mulch down the same day" in short and "before the mulch is down" in short
+    bare, _ = sheets(mulch_depth="0 in")
+    assert "the mulch down" not in bare and "mulch is down" not in bare
+
+
+def test_beds_in_a_row_want_ground_that_falls(sheets):
+    row = {"beds": "2", "beds_how": "in_a_row"}
+    said = "On level lawn no water runs on by itself from one bed to the next."
+    level, whole = sheets(**row, **{"spots.1.slope_drop": "0 in"})
+    assert said in level and "Each lip pours onto stone" in whole
+    falls, whole = sheets(**row)
+    assert said not in falls and "Each notch pours onto stone" in whole
+    side, _ = sheets(beds="2", **{"spots.1.slope_drop": "0 in"})
+    assert said not in side
+
+
+def test_a_note_that_there_is_none_is_no_note(sheets):
+    assert "NOTES -----" not in sheets(notes="none")[0]
+    assert "NOTES ----- none of the neighbors mind" in sheets(notes="none of the neighbors mind")[0]
+
+
+def test_what_no_answer_is_missing_for_says_so_in_a_sentence(sheets):
+    """A pond no deeper than the rain on it never holds the roof's water too."""
+    short, _ = sheets(rain_depth="4 in", deepest_pond="3 in")
+    assert "Size: The pond must be deeper than the rain it is to hold, so" in short
+    assert "waits for: The pond" not in short
+
+
+def test_a_pipe_that_lacks_fall_is_neither_drawn_nor_connected(sheets):
+    pipe = {"water_by": "pipe", "spout_distance": "20 ft"}
+    fits, whole = sheets(**pipe, spout_fall="24 in")
+    assert "Connect the pipe last." in fits and "by a buried pipe" in whole
+    lacks, whole = sheets(**pipe, spout_fall="2 in")
+    assert "No pipe here" in lacks and "Connect the downspout last." in lacks
+    assert "by a buried pipe" not in whole
+
+
+def test_a_day_on_which_digging_is_shut_is_not_told_as_one_to_dig(sheets):
+    open_then, _ = sheets(dig_day="2026-05-30")
+    assert "2026-05-30: the marks must still be good on that day." in open_then
+    shut, _ = sheets(dig_day="2026-11-14")
+    steps = shut.split("IN SHORT")[0]
+    assert "must still be good" not in steps and "digging will be shut" in steps
+
+
 def test_the_outside_of_a_berm_is_told_only_where_there_is_a_berm(sheets, plan_of):
     for drop, berm in (("8 in", True), ("0 in", False)):
         _, whole = sheets(**{"spots.1.slope_drop": drop})

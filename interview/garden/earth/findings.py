@@ -9,6 +9,7 @@ from interview.garden.earth.results import EarthResults
 from interview.garden.form.lie import COMPACTION, HIGHEST_BERM, too_wide, wing_length
 from interview.garden.site.slope import DEPTH_ROWS, table_depth
 from interview.garden.size import shape_questions as shaping
+from interview.garden.size.answered import in_a_row
 from interview.garden.size.basin import lying
 from interview.quantities.evidence import OURS, Finding, Grade, Provenance, Source
 from interview.quantities.guards import times, within
@@ -131,6 +132,15 @@ def water_findings(found: EarthResults) -> Iterator[Finding]:
         yield wide
     if found.swale is not None:
         yield overflow.swale_finding(found.swale, metric)
+    if found.notch.lip and in_a_row(found.answers):
+        yield Finding(
+            "row_on_level",
+            Grade.FIX,
+            "On level lawn no water runs on by itself from one bed to the next.",
+            "beds one below the other where the ground falls 1 % or more",
+            OURS,
+            "Choose side by side, or make it one bed.",
+        )
     if not found.notch.lip and not found.own_berm:
         yield Finding(
             "berm_sand",

@@ -154,19 +154,26 @@ def _too_large(over_all: Sides, room: Sides, metric: bool) -> str:
     return f"{distance_words(past, metric, up=True)} too {which} for the outline."
 
 
+def _soil_takes_more(found: SizeResults) -> bool:
+    """Tell whether the soil would empty a pond that is deeper by half an inch."""
+    soil = min(found.depth.drop_limit, found.depth.corrected_limit)
+    return magnitude(soil, "in") > magnitude(found.depth.depth, "in") + 0.5
+
+
 def _may_deepen(found: SizeResults) -> bool:
     """Tell whether a deeper pond is a way out: neither soil, engineer nor children forbid it."""
-    inches = magnitude(found.depth.depth, "in")
     most = 6 if found.answers[site.CHILDREN] else 12
-    return found.depth.governs is Governs.CAP and inches < most - 1e-9
+    return _soil_takes_more(found) and magnitude(found.depth.depth, "in") < most - 1e-9
 
 
 def _less_own_rain(found: SizeResults) -> str:
     """Say how less of the water would be the rain on the bed itself."""
-    ways = ["Send more roof here"] if found.enough else ["Hold less rain"]
+    more = found.enough and _soil_takes_more(found)
+    ways = ["make the bed smaller" if found.enough else "hold less rain"]
     ways += ["make the pond deeper"] if _may_deepen(found) else []
-    ways += ["make the bed smaller"] if found.enough else []
-    return f"{', or '.join(ways)}."
+    ways += ["send more roof here"] if more else []
+    said = ", or ".join(ways)
+    return f"{said[0].upper()}{said[1:]}."
 
 
 def size_findings(found: SizeResults) -> Iterator[Finding]:

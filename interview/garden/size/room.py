@@ -112,6 +112,7 @@ def shaped_to_room(
     other = magnitude(
         round_up(wanted.floor_length if along else wanted.floor_width, step, unit), unit
     )
+    sides = (magnitude(room[0], "ft"), magnitude(room[1], "ft"))
     while other <= magnitude(far, unit) + 1e-9:
         free = quantity(other, unit)
         if wanted.shape is FloorShape.KIDNEY and not along and free > tight:
@@ -121,7 +122,8 @@ def shaped_to_room(
             floor_length=free if along else tight,
             floor_width=tight if along else free,
         )
-        if enough(tried):
+        # A narrower floor is dug less deep, and its sides and berm may reach farther.
+        if enough(tried) and _within(tried, sides, ground):
             return tried
         other += step
     return None

@@ -1,4 +1,4 @@
-"""A kidney fits a room by the extent it has there, and is never wider than it is long."""
+"""What fits a room lies in it with its berm and cut edge; a kidney is longer than wide."""
 
 from __future__ import annotations
 
@@ -9,7 +9,8 @@ import pytest
 from interview.garden.form.basin import Basin
 from interview.garden.form.lie import Ground
 from interview.garden.form.outline import FloorShape, Outline
-from interview.garden.size.room import fit_to_room
+from interview.garden.size.basin import footprint_sides
+from interview.garden.size.room import fit_to_room, shaped_to_room
 from interview.quantities.units import magnitude, quantity
 
 
@@ -52,3 +53,18 @@ def test_a_kidney_wider_than_long_is_no_outline():
         Outline(FloorShape.KIDNEY, 5.4, 20.3)
     with pytest.raises(ValueError, match="longer than wide"):
         _ = replace(kidney(), floor_width=quantity(12, "ft")).outline.area
+
+
+@pytest.mark.parametrize("fall", [0.02, 0.06, 0.114])
+@pytest.mark.parametrize("shape", [FloorShape.OVAL, FloorShape.ROUNDED, FloorShape.KIDNEY])
+def test_what_is_shaped_to_a_room_fits_it_with_its_berm_and_cut(fall, shape):
+    """A narrower floor is dug less deep uphill, so that its berm may reach farther along."""
+    ground = Ground(fall=fall, mulch=0.16, top=1.0)
+    wanted = replace(kidney(10.0, 2.0), shape=shape, side_slope=5.0)
+    for long, wide in ((14.4, 18.8), (15.0, 30.0), (40.0, 14.0), (13.0, 13.0)):
+        sides = quantity(long, "ft"), quantity(wide, "ft")
+        found = shaped_to_room(wanted, sides, lambda _: True, ground=ground)
+        if found is not None:
+            taken = footprint_sides(found, ground)
+            assert magnitude(taken[0], "ft") <= long + 1e-6, (long, wide, taken)
+            assert magnitude(taken[1], "ft") <= wide + 1e-6, (long, wide, taken)
