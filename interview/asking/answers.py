@@ -2,19 +2,17 @@
 
 from __future__ import annotations
 
-import dataclasses
 import datetime as dt
 import re
 from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 from contextvars import ContextVar
-from dataclasses import field, replace
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 from typing import TYPE_CHECKING, Any, TypeVar
 
 from interview.asking import lands, own_fault
 from interview.asking.question import Group, Question, Stage, Status, Unanswered
-from interview.quantities.records import dataclass
 from interview.quantities.units import METRIC, US, Quantity
 from interview.reading import Refused, is_unknown
 
@@ -132,7 +130,7 @@ class _Kept:
     reads: frozenset[str]
 
 
-@dataclasses.dataclass(frozen=True)
+@dataclass(frozen=True)
 class Answers:
     """The answers so far: an unchanging map from address to the words kept.
 
