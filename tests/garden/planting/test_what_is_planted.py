@@ -226,6 +226,8 @@ def test_the_sheets_to_take_outside_tell_the_cheaper_ways_beside_the_count(subte
         assert "half now, half next year" in {way.name for way in ways}
         text = said(outside_text(plan).partition("\nPLANTS\n")[2].partition("\nFIRST YEAR\n")[0])
         page = said(html.unescape(re.sub(r"<[^>]*>", "", page_html(plan))))
+        total, least = plant_count(plan.planting), fewest(plan.planting)
+        assert f"{total} plants, with cheaper ways from {least}" in said(card_text(plan))
         for where, told in (("text", text), ("page", page)):
             with subtests.test(name=name, where=where):
                 assert f"The plan counts {plant_count(plan.planting)} plants" in told
