@@ -10,7 +10,7 @@ import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-LEAST_MM, MOST_MM = 54.0, 130.0
+LEAST_MM, MOST_MM = 84.0, 130.0
 """Heights of the picture."""
 SECTION_MM = 48.0
 """Height of the section."""
