@@ -160,7 +160,7 @@ def front(plan: Plan) -> Markup:
     if apart:
         return joined(
             (
-                tag("div", first, tag("div", told), class_="beside"),
+                tag("div", first, tag("div", told, class_="apart"), class_="beside"),
                 tag("div", second, class_="stacked"),
             )
         )
