@@ -167,7 +167,7 @@ def front(plan: Plan) -> Markup:
     return tag("div", first, tag("div", second, told), class_="beside")
 
 
-def _room(plan: Plan, above: Drawing) -> page_room.Room:
+def _room(plan: Plan, above: Drawing) -> page_room.FrontRoom:
     def guess(part: Callable[[Plan], list[str]]) -> list[str]:
         """Return the lines for the room they take; a fault in them costs no picture."""
         try:
@@ -180,8 +180,8 @@ def _room(plan: Plan, above: Drawing) -> page_room.Room:
         cut = printed_section(plan)
     except Unanswered:
         cut = None
-    return page_room.Room(
-        page_room.Beside(
+    return page_room.FrontRoom(
+        page_room.FrontPage(
             guess(_steps),
             len(above.keys),
             [" ".join(above.notes)],

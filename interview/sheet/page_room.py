@@ -37,7 +37,7 @@ def high(lines: Iterable[str], of: tuple[float, float, float], wide: float) -> f
 
 
 @dataclass(frozen=True)
-class Beside:
+class FrontPage:
     """What stands on the first page beside the garden from above."""
 
     steps: Sequence[str]
@@ -55,10 +55,10 @@ class Beside:
     """Lines of the verdict."""
 
 
-class Room:
+class FrontRoom:
     """Where the steps and the legend of the picture stand, and how high it may be."""
 
-    def __init__(self, one: Beside) -> None:
+    def __init__(self, one: FrontPage) -> None:
         pegs = _ROW * (one.pegs + 1) + high(one.peg_words, _NOTE, PEGS)
         cut = SECTION_MM + _KEY * math.ceil(one.section_keys / 2) + high(one.section, _NOTE, HALF)
         name = _NAME_LINE * (len(one.name) // _NAME_LETTERS)
