@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from functools import partial
 from html import escape
 from itertools import pairwise
 
+from interview.drawing.dimension import APART_MM, Dimension, drawn, margins
 from interview.drawing.grid import Frame, Look
 from interview.drawing.layout import SAMPLE, Layout, Text, label_text, lay_out
 from interview.drawing.printed import EDGED, HATCHES, MATERIALS, PrintFill, sprig
@@ -76,11 +77,18 @@ def inline(drawing: Drawing, width_mm: float, name: str, tallest: float = TALLES
 
 
 def with_legend(
-    drawing: Drawing, width_mm: float, name: str, tallest: float = TALLEST
+    drawing: Drawing,
+    width_mm: float,
+    name: str,
+    tallest: float = TALLEST,
+    sizes: Sequence[Dimension] = (),
 ) -> tuple[str, tuple[tuple[str, str], ...]]:
-    """Return the element as ``inline`` does, and apart from it each sample with its words."""
+    """Return the element as ``inline`` does, and apart from it each sample with its words.
+
+    ``sizes`` are set under it and at its left, the first of them nearest.
+    """
     bare = replace(drawing, title="", keys=())
-    page = _Page(bare, width_mm, f"{name}-", tallest)
+    page = _Page(bare, width_mm, f"{name}-", tallest, sizes)
     legend = tuple((page.sample(key), key.words) for key in drawing.keys)
     return _element(page, drawing), legend
 
@@ -110,7 +118,14 @@ def _xml(text: str) -> str:
 class _Page:
     """Writes a drawing in millimetres, its picture under its title."""
 
-    def __init__(self, drawing: Drawing, width_mm: float, prefix: str, tallest: float) -> None:
+    def __init__(
+        self,
+        drawing: Drawing,
+        width_mm: float,
+        prefix: str,
+        tallest: float,
+        sizes: Sequence[Dimension] = (),
+    ) -> None:
         if not LEAST_MM <= width_mm < math.inf:
             raise ValueError("A printed drawing must be at least 40 mm (1.6 in) wide.")
         drawing = drawing.sized(small=False)
@@ -125,18 +140,25 @@ class _Page:
             else:
                 shapes.append(shape)
         self._drawing = replace(drawing, shapes=tuple(shapes))
-        columns = int(width_mm / CELL_MM) - 2
+        left, under = margins(sizes)
+        columns = int((width_mm - left) / CELL_MM) - 2
         rows = _rows(drawing, columns, tallest)
+        if sizes:
+            rows = int((tallest * width_mm - under) / (2 * CELL_MM))
         self._layout = lay_out(self._drawing, columns, rows, Look(printed=True))
         title_lines, legend = len(self._layout.title), self._layout.legend_lines
         lines = title_lines + self._layout.frame.rows + (legend + 0.5 if legend else 0)
         self.top = title_lines * 2 * CELL_MM
-        self.height = lines * 2 * CELL_MM
+        picture = lines * 2 * CELL_MM
+        self.height = picture + under
         self.size = (
             f'width="{width_mm:g}mm" height="{self.height:.2f}mm" '
             f'viewBox="0 0 {width_mm:g} {self.height:.2f}"'
         )
         self.body = "\n".join(self._lines())
+        if sizes:
+            self.body = f'<g transform="translate({left:g} 0)">\n{self.body}\n</g>'
+            self.body += "".join(self._sizes(sizes, left, picture, width_mm))
 
     def sample(self, key: Key) -> str:
         """Return the sample of a line of the legend as a small SVG element."""
@@ -177,6 +199,21 @@ class _Page:
     def _at(self, frame: Frame, x: float, y: float) -> XY:
         column, row = frame.at(x, y)
         return (column + 1.5) * CELL_MM, (row + 0.5) * 2 * CELL_MM + self.top
+
+    def _sizes(
+        self, sizes: Sequence[Dimension], left: float, under: float, wide: float
+    ) -> Iterator[str]:
+        """Yield the dimension lines, ``under`` the picture and at the ``left`` of it."""
+        upright, level, half = left, under, APART_MM / 2
+        for one in sizes:
+            frame = self._layout.frame
+            (x0, y0), (x1, y1) = (self._at(frame, end, end) for end in (one.start, one.end))
+            if one.upright:
+                upright -= APART_MM
+                yield drawn(one.words, y0, y1, upright + half, True, self.height)
+            else:
+                yield drawn(one.words, x0 + left, x1 + left, level + half, False, wide)
+                level += APART_MM
 
     def _points(self, path: Path, frame: Frame) -> str:
         points = (self._at(frame, x, y) for x, y in path.points)

@@ -7,8 +7,9 @@ from typing import TypeAlias
 
 from interview.asking.answers import Answers
 from interview.asking.question import Unanswered
+from interview.drawing.dimension import Dimension
 from interview.drawing.scene import XY, Drawing, Shape
-from interview.garden.earth.above import plan_view
+from interview.garden.earth.above import plan_sizes, plan_view
 from interview.garden.form.lie import Lie
 from interview.garden.plan import Plan
 from interview.garden.planting import laid_out
@@ -47,12 +48,15 @@ def lie_if_measured(plan: Plan) -> Lie | None:
         return None
 
 
-def planted_picture(plan: Plan) -> Drawing:
-    """Return one bed seen from above with its plants, as far as they are chosen."""
+def planted_picture(plan: Plan, dimensioned: bool = True) -> Drawing:
+    """Return one bed seen from above with its plants, as far as they are chosen.
+
+    Its sizes stand on it unless it is not ``dimensioned``: ``picture_sizes`` has them then.
+    """
     try:
         zones = plan.planting.chosen.zones
     except Unanswered:
-        return plan_picture(plan)
+        return plan_picture(plan, None, dimensioned)
     names = laid_out.letters(zones)
     beds = max(1, plan.size.bed_count)
 
@@ -61,10 +65,16 @@ def planted_picture(plan: Plan) -> Drawing:
         for zone in zones:
             yield from laid_out.planted(zone, *lines[zone.zone], names, beds)
 
-    return plan_picture(plan, planting)
+    return plan_picture(plan, planting, dimensioned)
 
 
-def plan_picture(plan: Plan, planting: Planting | None = None) -> Drawing:
+def picture_sizes(plan: Plan) -> tuple[Dimension, ...]:
+    """Return the sizes of one bed as dimension lines beside its picture; raises ``Unanswered``."""
+    notch = plan.earth.notch.width
+    return plan_sizes(plan.size.garden, lie_if_measured(plan), notch, plan.metric)
+
+
+def plan_picture(plan: Plan, planting: Planting | None = None, dimensioned: bool = True) -> Drawing:
     """Return one bed seen from above; raises ``Unanswered``."""
     spot, way = ground.chosen_spot(plan.answers), plan.answers[bed.WATER_BY]
     if way == "pipe" and not plan.earth.pipe_fits:
@@ -80,6 +90,7 @@ def plan_picture(plan: Plan, planting: Planting | None = None) -> Drawing:
         distances(spot, plan.size.reaches_out),
         plan.metric,
         planting,
+        dimensioned,
     )
     return drawn.told(plan.answers.told)
 
@@ -87,6 +98,11 @@ def plan_picture(plan: Plan, planting: Planting | None = None) -> Drawing:
 def section_picture(plan: Plan) -> Drawing:
     """Return one bed cut along the slope; raises ``Unanswered``."""
     return cross_section(plan.size.lie, plan.metric, plan.storms.zone_hours)
+
+
+def printed_section(plan: Plan) -> Drawing:
+    """Return the same higher and with fewer words, for the page that lists the hours elsewhere."""
+    return cross_section(plan.size.lie, plan.metric, printed=True)
 
 
 def levels(plan: Plan) -> tuple[LevelRow, ...]:

@@ -20,7 +20,9 @@ from interview.garden.earth.profile import reading_words
 from interview.garden.pictures import levels
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
+from interview.garden.planting.cheaper import fewest
 from interview.garden.planting.choose import ZonePlan
+from interview.garden.planting.costs import plant_count
 from interview.garden.planting.words import apart_words, short_name
 from interview.garden.site import cautions
 from interview.garden.site import lines_questions as buried
@@ -90,7 +92,7 @@ def card_parts(plan: Plan) -> tuple[list[str], list[Section]]:
 def _page(plan: Plan, planting: Part, brief: int) -> tuple[list[str], list[Section]]:
     head = _lines_of("the head", _head, plan)
     head += [""] * (2 - len(head))
-    parts = _work(planting, brief)
+    parts = _work(plan, planting, brief)
     if stopped(plan):
         # No measures to dig by are given where nothing should be dug.
         parts = (("3 WHAT STOPS IT, AND WHAT WOULD CHANGE THAT", _stops), ("4 TAKE CARE", _care))
@@ -116,7 +118,7 @@ def _lines_of(name: str, part: Part, plan: Plan) -> list[str]:
         return wrap(f" {own_fault.note(name, trouble)}", "   ")
 
 
-def _work(planting: Part, brief: int) -> tuple[tuple[str, Part], ...]:
+def _work(plan: Plan, planting: Part, brief: int) -> tuple[tuple[str, Part], ...]:
     return (
         ("3 PEG OUT, from one string along the middle, across the slope", partial(_pegs, brief)),
         (
@@ -124,7 +126,7 @@ def _work(planting: Part, brief: int) -> tuple[tuple[str, Part], ...]:
             partial(_dig, brief),
         ),
         ("5 SOIL AND STONE", soil),
-        ("6 PLANT", planting),
+        (f"6 PLANT{_in_all(plan)}", planting),
         ("7 TAKE CARE", _care),
         ("8 IN THE FIRST RAIN", _first_rain),
     )
@@ -322,6 +324,18 @@ def _plants(plan: Plan, tell: Callable[[Plan, ZonePlan], str]) -> Iterator[str]:
         area = area_words(zone.site.area, plan.metric)
         each = ", each bed" if plan.size.bed_count > 1 else ""
         yield from wrap(f" {zone.zone.value.upper()} ({area}{each}): {tell(plan, zone)}", "   ")
+
+
+def _in_all(plan: Plan) -> str:
+    """Say how many plants it takes and how few the cheaper ways leave; nothing where not known."""
+    try:
+        count, least = plant_count(plan.planting), fewest(plan.planting)
+    except Unanswered:
+        return ""
+    except Exception as trouble:
+        own_fault.note("the plants", trouble)
+        return ""
+    return f": {count} plants, with cheaper ways from {least}" if least < count else ""
 
 
 def _kinds(plan: Plan, zone: ZonePlan) -> str:

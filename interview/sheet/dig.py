@@ -60,7 +60,7 @@ def dig(plan: Plan) -> Iterator[str]:
     yield from _levels_and_list(plan)
 
 
-def outside(plan: Plan) -> Iterator[str]:
+def in_short(plan: Plan) -> Iterator[str]:
     """Yield what is needed of ``dig`` with the spade in hand: no section, no other ways."""
     yield from _may(plan)
     yield from _how_deep(plan)

@@ -6,11 +6,11 @@ from collections.abc import Iterator
 
 from interview.garden.plan import Plan
 from interview.garden.planting.choose import ZonePlan
-from interview.garden.planting.words import hazards, short_name
+from interview.garden.planting.words import short_name
 from interview.garden.site import cautions
 from interview.garden.summary import wrap
 from interview.quantities.evidence import Grade
-from interview.sheet import dig, plants, size, work
+from interview.sheet import plants
 
 MORE = (
     "Every reason, formula and source, other sizes, the years of rain:",
@@ -28,44 +28,22 @@ def found(plan: Plan) -> Iterator[str]:
             yield from wrap(f"[{one.word}] {one.said}{change}", "    ")
 
 
-def pegging(plan: Plan) -> Iterator[str]:
-    """Yield the measures to peg out by."""
-    lines = list(size.pegging(plan))
-    # The drawing comes last, after a blank line.
-    yield from lines[: lines.index("")] if "" in lines else lines
-
-
-def digging(plan: Plan) -> Iterator[str]:
-    """Yield how to dig, every level and the list for the day."""
-    yield from dig.outside(plan)
-
-
-def the_work(plan: Plan) -> Iterator[str]:
-    """Yield the hours and what to heed, without what each step is made of."""
-    yield from (line for line in work.work(plan) if not line.startswith("   - "))
-
-
 def planting(plan: Plan) -> Iterator[str]:
-    """Yield the kinds of each zone, how many and how far apart."""
+    """Yield the kinds of each zone, how many and how far apart, and the ways to fewer."""
     for zone in plan.planting.chosen.zones:
         wet = plants.wet_words(plan, zone.zone).split(";")[0]
         yield from wrap(f"{plants.ZONE_WORDS[zone.zone]}; under water {wet}:", "  ")
         yield from _kinds(plan, zone)
     yield from wrap(f"CAUTION: {cautions.PLANTS}", "  ")
+    yield ""
+    yield from plants.cheaper(plan, briefly=True)
 
 
 def _kinds(plan: Plan, zone: ZonePlan) -> Iterator[str]:
     for pick in zone.picks:
         yield from plants.to_set(plan, pick, short_name(pick.plant), zone.sown)
-        if said := hazards(pick.plant):
-            yield from wrap(f"      CAUTION: {plan.answers.told(' '.join(said))}", "      ")
+        if said := plants.hazard_line(plan, pick.plant):
+            yield from wrap(f"{plants.INDENT}{said}", plants.INDENT)
     if not zone.picks:
         for trait in (zone.guidance.wetness, *zone.guidance.traits):
             yield from wrap(f"- {plan.answers.told(trait)}", "  ")
-
-
-def first_year(plan: Plan) -> Iterator[str]:
-    """Yield the work of the first year by month, and what to do after a storm."""
-    lines = list(plants.care(plan))
-    gaps = [place for place, line in enumerate(lines) if not line]
-    yield from [*lines[: gaps[0]], *lines[gaps[-1] :]] if gaps else lines

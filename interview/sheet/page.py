@@ -18,11 +18,8 @@ from interview.sheet.page_working import working as working_of
 
 MADE_BY = "rain-garden-interview"
 REST = (
-    ("One page for the pocket: ", f"{MADE_BY} --card FILE"),
-    (
-        "With DIGGING, SHOPPING LIST, the working: ",
-        f"{MADE_BY} --sheet FILE --working",
-    ),
+    ("Every step, what to buy, the working: ", f"{MADE_BY} --sheet FILE --working"),
+    ("One page for the pocket: ", "--card FILE"),
 )
 """What else can be printed, and how."""
 
@@ -92,8 +89,12 @@ def _first(plan: Plan) -> Markup:
         part(page_parts.sentence),
         part(page_parts.figures),
         part(page_parts.front),
-        section_of("Cut along the slope", page_parts.section, plan),
-        section_of("Pegging out", page_parts.pegging, plan),
+        tag(
+            "div",
+            section_of("Cut along the slope", page_parts.section, plan),
+            section_of("Pegging out", page_parts.pegging, plan),
+            class_="halves cut",
+        ),
         section_of("Still to find out", _open, plan),
         tag("footer", cautions.NOT_ENGINEERING),
         class_="page",
@@ -116,12 +117,19 @@ def _second(plan: Plan) -> Markup:
         made("the plants", page_plants.plants, plan),
         tag(
             "div",
-            section_of("The pond in the storm it holds", page_plants.pond, plan),
-            section_of("What was found", page_parts.findings, plan),
+            tag(
+                "div",
+                section_of("The pond in the storm it holds", page_plants.pond, plan),
+                section_of("First year", page_plants.first_year, plan, "close"),
+            ),
+            tag(
+                "div",
+                section_of("Fewer plants, or less money", page_plants.cheaper, plan, "close"),
+                section_of("What was found", page_parts.findings, plan),
+                section_of("Take care", _cautions, plan, "caution close"),
+            ),
             class_="halves",
         ),
-        section_of("First year", page_plants.first_year, plan, "columns"),
-        section_of("Take care", _cautions, plan, "caution columns"),
         tag("footer", *(tag("span", words, tag("code", command)) for words, command in REST)),
         class_="page",
     )

@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import replace
 
 from interview.asking import own_fault
 from interview.asking.question import Unanswered
-from interview.drawing.scale import scale_bar
+from interview.drawing.scene import Drawing
 from interview.drawing.vector import with_legend
 from interview.garden.figures import BY_KEY, find
-from interview.garden.pictures import planted_picture, section_picture
+from interview.garden.pictures import picture_sizes, planted_picture, printed_section
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
 from interview.garden.summary import (
@@ -25,14 +26,11 @@ from interview.quantities.evidence import Finding, Grade
 from interview.sheet import next_steps, page_room
 from interview.sheet.card import NO_PEGS, stopped
 from interview.sheet.markup import Markup, items, joined, row, tag
+from interview.sheet.size import beds_apart
 from interview.sheet.stakeout import LINES, MOST_ROWS, PegTable, peg_table
 
 Part = Callable[[Plan], Markup]
 
-PICTURE_MM = 122.0
-"""Width of a drawing of the first page."""
-SECTION_TALL = 0.37
-"""Height over width of the section, at most."""
 FIGURES = (
     ("pond_depth", "pond depth"),
     ("rain_held", "rain it holds"),
@@ -114,7 +112,13 @@ def sentence(plan: Plan) -> Markup:
         said += f" {brings} drains to it, and it empties {value_of('Empties', plan)}."
     except Unanswered:
         pass
-    return tag("p", said, class_="one")
+    # A number and its unit stay on one line.
+    words = enumerate(_MEASURE.split(said))
+    parts = (tag("span", one, class_="whole") if place % 2 else one for place, one in words)
+    return tag("p", *parts, class_="one")
+
+
+_MEASURE = re.compile(r"(\d\S* [^\s.,;]+)")
 
 
 def figures(plan: Plan) -> Markup:
@@ -133,66 +137,90 @@ def _figure(key: str, words: str, plan: Plan) -> Markup:
 
 def front(plan: Plan) -> Markup:
     """Draw the garden from above, downhill toward the bottom of the page; beside it what to do."""
-    beside: list[Markup] = []
-    kind = "stacked"
+    told = Markup()
+    apart = False
 
     def do_next(plan: Plan) -> Markup:
-        return joined((items("ol", _steps(plan)), *beside))
+        return items("ol", _steps(plan))
 
     def above(plan: Plan) -> Markup:
-        nonlocal kind
-        drawing = planted_picture(plan)
-        left, low, right, _ = drawing.bounds
-        # The sizes stand in the legend: dimension lines would leave the picture half as large.
-        under = low - _UNDER * (right - left)
-        scale = scale_bar(left, under, right - left, "m" if plan.metric else "ft")
-        more = page_room.SECOND_LINE if stopped(plan) or not may_dig(plan).open else 0.0
-        pegs = _peg_words(plan), _peg_count(plan)
-        high, apart = page_room.above(*pegs, _guess(plan), len(drawing.keys), more)
-        bare = replace(drawing, notes=(), detail=scale)
-        picture, keys = with_legend(bare, PICTURE_MM, "above", high / PICTURE_MM)
-        notes = tag("p", " ".join(drawing.notes), class_="note")
-        kind = "beside"
-        if apart:
-            beside.append(legend(keys))
-            return joined((Markup(picture), notes))
-        return joined((Markup(picture), legend(keys), notes))
+        nonlocal told, apart
+        drawing = planted_picture(plan, dimensioned=False)
+        room = _room(plan, drawing)
+        bare = replace(drawing, notes=())
+        sizes = () if stopped(plan) else picture_sizes(plan)
+        picture, keys = with_legend(
+            bare, page_room.WIDE, "above", room.high / page_room.WIDE, sizes
+        )
+        said = (legend(keys), tag("p", " ".join(drawing.notes), class_="note"))
+        there = (room.legend_apart, room.notes_apart)
+        apart = room.steps_apart
+        told = joined(one for one, beside in zip(said, there, strict=True) if beside)
+        under = (one for one, beside in zip(said, there, strict=True) if not beside)
+        return joined((Markup(picture), *under))
 
     first = section_of("From above", above, plan)
     second = section_of("Do next", do_next, plan)
-    return tag("div", first, second, class_=kind)
+    if not told:
+        return tag("div", first, second, class_="beside" if "<svg" in first else "stacked")
+    if apart:
+        return joined(
+            (
+                tag("div", first, tag("div", told, class_="apart"), class_="beside"),
+                tag("div", second, class_="stacked"),
+            )
+        )
+    return tag("div", first, tag("div", second, told), class_="beside")
+
+
+def _room(plan: Plan, above: Drawing) -> page_room.FrontRoom:
+    def guess(part: Callable[[Plan], list[str]]) -> list[str]:
+        """Return the lines for the room they take; a fault in them costs no picture."""
+        try:
+            return part(plan)
+        except Exception as trouble:
+            own_fault.note("do next", trouble)
+            return []
+
+    try:
+        cut = printed_section(plan)
+    except Unanswered:
+        cut = None
+    return page_room.FrontRoom(
+        page_room.FrontPage(
+            guess(_steps),
+            len(above.keys),
+            [" ".join(above.notes)],
+            guess(_peg_words),
+            _peg_count(plan),
+            [" ".join(_section_notes(cut))] if cut else [],
+            len(cut.keys) if cut else 0,
+            name_of(plan),
+            1 if may_dig(plan).open else 2,
+        )
+    )
 
 
 def _steps(plan: Plan) -> list[str]:
     return [one for one in next_steps.steps(plan) if one != next_steps.PRINT_CARD]
 
 
-def _guess(plan: Plan) -> list[str]:
-    """Return the steps for the room they take; a fault in them costs no picture."""
-    try:
-        return _steps(plan)
-    except Exception as trouble:
-        own_fault.note("do next", trouble)
-        return []
-
-
-_UNDER = 0.1
-"""Space over the scale, as a part of the garden's length."""
-
-
 def section(plan: Plan) -> Markup:
-    """Draw the garden cut along the slope, its notes beside it."""
-    drawing = section_picture(plan)
+    """Draw the garden cut along the slope, its notes under it."""
+    drawing = printed_section(plan)
     bare = replace(drawing, notes=())
-    picture, keys = with_legend(bare, PICTURE_MM, "section", SECTION_TALL)
-    notes = [one for one in drawing.notes if one.startswith(_MEASURES)]
-    said = tag("p", " ".join(notes), class_="note")
-    told = tag("div", legend(keys), said)
-    return tag("div", tag("div", Markup(picture)), told, class_="beside")
+    tall = page_room.SECTION_MM / page_room.HALF
+    picture, keys = with_legend(bare, page_room.HALF, "section", tall)
+    said = tag("p", " ".join(_section_notes(drawing)), class_="note")
+    return joined((Markup(picture), legend(keys), said))
+
+
+def _section_notes(drawing: Drawing) -> list[str]:
+    return [one for one in drawing.notes if one.startswith(_MEASURES)]
 
 
 _MEASURES = ("Heights are drawn", "Heights and", "Dig from")
-"""Notes of the section that are printed beside it; the others are told where it is dug."""
+"""Notes of the section that are printed with it; the others are told where it is dug."""
 
 
 def legend(keys: Iterable[tuple[str, str]]) -> Markup:
@@ -209,8 +237,7 @@ def pegging(plan: Plan) -> Markup:
     head = row((where, "to", *LINES), "th")
     rows = (row(one) for one in table.rows(_most_pegs(table)))
     words = (tag("p", one, class_="note") for one in _peg_words(plan))
-    pegs = tag("div", tag("table", head, *rows, class_="pegs"))
-    return tag("div", pegs, tag("div", *words), class_="beside pegging")
+    return joined((tag("table", head, *rows, class_="pegs"), *words))
 
 
 def _most_pegs(table: PegTable) -> int:
@@ -228,7 +255,10 @@ def _peg_words(plan: Plan) -> list[str]:
         return [STOPPED]
     table = peg_table(plan)
     shut = "" if may_dig(plan).open else f"CAUTION: {NO_PEGS}"
-    said = (table.string(), shut, table.hose(), table.kidney(), table.reach())
+    count = plan.size.bed_count
+    apart = f"Measures and drawings are of one of {count} beds. {beds_apart(plan)}"
+    beds = apart if count > 1 else ""
+    said = (beds, table.string(), shut, table.hose(), table.kidney(), table.reach())
     return [one for one in said if one]
 
 

@@ -2,32 +2,37 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from dataclasses import replace
 
 from interview.asking.lands import Half, land
+from interview.asking.question import Unanswered
 from interview.drawing.printed import sprig
 from interview.drawing.vector import with_legend
 from interview.garden.pictures import pond_pictures
 from interview.garden.plan import Plan
+from interview.garden.planting.cheaper import CheaperWay, cheaper_ways
 from interview.garden.planting.choose import Pick, ZonePlan
 from interview.garden.planting.laid_out import letters, mark_of
 from interview.garden.planting.record import Plant
-from interview.garden.planting.words import apart_words, hazards, short_name
+from interview.garden.planting.words import apart_words, short_name
 from interview.garden.site import cautions
-from interview.garden.summary import unfolded
 from interview.quantities.shown import area_words
+from interview.sheet.card import stopped
+from interview.sheet.first_year import year_of_care
 from interview.sheet.markup import Markup, items, joined, tag, text
-from interview.sheet.page_parts import legend
 from interview.sheet.plants import (
+    MORE_ON_WAYS,
     NORTHERN_SEASONS,
     ZONE_WORDS,
-    care,
+    counted_words,
+    hazard_line,
     month_words,
+    way_cost,
     wet_words,
 )
 
-POND_MM, TALL = 70.0, 0.7
+POND_MM, TALL = 70.0, 0.66
 """Width of the chart of a pond, and its height over that."""
 _MONTHS = "JFMAMJJASOND"
 _CELL_MM = 2.4
@@ -39,7 +44,7 @@ def plants(plan: Plan) -> Markup:
     zones = plan.planting.chosen.zones
     named = letters(zones)
     beds = plan.size.bed_count
-    many = "how many a bed, and to buy" if beds > 1 else "how many"
+    many = "a bed; to buy" if beds > 1 else "how many"
     head = tag(
         "tr",
         *(tag("th", one) for one in ("", "", "plant")),
@@ -80,9 +85,8 @@ def _pick(plan: Plan, pick: Pick, letter: str = "", mark: str = "") -> Markup:
     name = [tag("b", short_name(plant)), Markup(" "), tag("i", plant.scientific_name)]
     if plant.flower_color:
         name.append(text(f", {plant.flower_color}"))
-    if found := hazards(plant):
-        said = plan.answers.told(" ".join(found)).replace(" (from memory)", "*")
-        name.append(tag("span", f" ▲ CAUTION: {said}", class_="hazard"))
+    if said := hazard_line(plan, plant):
+        name.append(tag("span", f" ▲ {said}", class_="hazard"))
     return tag(
         "tr",
         tag("td", letter, class_="l"),
@@ -144,36 +148,44 @@ def _notes(plan: Plan) -> Iterator[str]:
     yield f"CAUTION: {cautions.PLANTS}"
 
 
+def cheaper(plan: Plan) -> Markup:
+    """Tell the ways to fewer plants or less money, each with its count; nothing where none is."""
+    try:
+        ways = cheaper_ways(plan.planting)
+    except Unanswered:
+        ways = ()
+    if not ways:
+        return Markup()
+    told = (joined((tag("b", str(one.count)), _named(plan, one)), " ") for one in ways)
+    said = f"{counted_words(plan)} {MORE_ON_WAYS}"
+    return joined((tag("p", said, class_="note"), items("ul", told)))
+
+
+def _named(plan: Plan, way: CheaperWay) -> str:
+    return plan.answers.told(f"{way.name}{way_cost(plan, way)}")
+
+
 def pond(plan: Plan) -> Markup:
     """Draw the pond in the storm of the rain to hold."""
     parts: list[Markup] = []
-    for place, one in enumerate(pond_pictures(plan)):
+    drawn = pond_pictures(plan)
+    for place, one in enumerate(drawn):
+        if len(drawn) > 1:
+            which = "the uppermost" if not place else "the one below"
+            parts.append(tag("p", f"Bed {place + 1} of {len(drawn)}, {which}:", class_="note"))
         bare = replace(one, notes=(), print_ratio=TALL)
-        picture, keys = with_legend(bare, POND_MM, f"pond{place}")
-        parts += (Markup(picture), legend(keys), tag("p", " ".join(one.notes), class_="note"))
+        picture, _ = with_legend(bare, POND_MM, f"pond{place}")
+        parts += (Markup(picture), tag("p", " ".join(one.notes), class_="note"))
     return joined(parts)
 
 
 def first_year(plan: Plan) -> Markup:
-    """Tell the work of the first year by month."""
-    return _block(plan, lambda blocks: blocks[0])
-
-
-def after_storms(plan: Plan) -> Markup:
-    """Tell what the hours of standing water after a storm mean."""
-    return _block(plan, lambda blocks: blocks[-1])
-
-
-def _block(plan: Plan, which: Callable[[list[list[str]]], list[str]]) -> Markup:
-    """Return one block of the year's work: a sentence that leads, and its lines."""
-    with unfolded():
-        blocks = "\n".join(care(plan)).split("\n\n")
-    lines = which([block.split("\n") for block in blocks])
-    lead = (tag("p", one) for one in lines if one.endswith(":"))
+    """Tell the work of the first year by month; nothing where no garden may be built."""
+    if stopped(plan):
+        return Markup()
+    lead, tasks = year_of_care(plan)
     by_when: dict[str, list[str]] = {}
-    for line in lines:
-        if not line.endswith(":"):
-            when, _, what = line.removeprefix("- ").partition(": ")
-            by_when.setdefault(when, []).append(what)
+    for when, task in tasks:
+        by_when.setdefault(when, []).append(task)
     told = (joined((tag("b", f"{one}: "), " ".join(what)), "") for one, what in by_when.items())
-    return joined((*lead, items("ul", told, class_="check")))
+    return joined((*(tag("p", one) for one in lead), items("ul", told, class_="check")))

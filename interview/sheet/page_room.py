@@ -8,22 +8,25 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 
-LEAST_MM, MOST_MM = 54.0, 92.0
+LEAST_MM, MOST_MM = 84.0, 130.0
 """Heights of the picture."""
-_PAGE = 256.0
+SECTION_MM = 48.0
+"""Height of the section."""
+_PAGE = 260.0
 """Height of the text on letter paper, the lower of the two."""
-_HEADS = 121.0
-"""Head, verdict, sentence, figures, section, headings and the last line."""
-_ROW, _KEY, _NOTES = 4.85, 4.0, 12.0
-"""A row of pegs, a line of a legend, the notes under the picture."""
-_LEGEND = 16.0
-"""The legend where it stands under the picture."""
+_HEADS = 73.0
+"""Head, verdict, sentence, figures, headings and the last line."""
+_ROW, _KEY = 4.6, 4.0
+"""A row of pegs, a line of a legend."""
 SECOND_LINE = 6.0
 """What a verdict takes that has no room on one line."""
-_SIDE, _PEG_SIDE = 56.0, 68.0
-"""Width of the words at the right, and of those beside the pegs."""
-_TEXT, _NOTE = (1.66, 4.13, 1.1), (1.57, 3.9, 0.8)
+_NAME_LINE, _NAME_LETTERS = 9.5, 26
+"""Height of a line of the garden's name, and the letters that it has room for."""
+SIDE, HALF, PEGS, WIDE = 56.0, 82.0, 96.0, 122.0
+"""Width of the words at the right, of the section, of the pegs, of the picture."""
+_TEXT, _NOTE = (1.57, 4.13, 1.1), (1.48, 3.9, 0.8)
 """Width of a letter, height of a line, space after a paragraph: of the text and of notes."""
 
 
@@ -33,15 +36,46 @@ def high(lines: Iterable[str], of: tuple[float, float, float], wide: float) -> f
     return sum(math.ceil(len(one) * letter / wide) * line + after for one in lines)
 
 
-def above(
-    peg_words: Sequence[str], pegs: int, steps: Sequence[str], keys: int, more: float = 0.0
-) -> tuple[float, bool]:
-    """Return the height of the picture, and whether its legend stands apart, under the steps.
+@dataclass(frozen=True)
+class FrontPage:
+    """What stands on the first page beside the garden from above."""
 
-    ``more`` is what the head takes beyond the usual.
-    """
-    room = _PAGE - _HEADS - more - max(_ROW * (pegs + 1), high(peg_words, _NOTE, _PEG_SIDE))
-    beside = high(steps, _TEXT, _SIDE)
-    apart = beside + _KEY * keys <= max(room, LEAST_MM + _NOTES)
-    under = _NOTES if apart else _NOTES + _LEGEND
-    return min(max(room - under, beside - under, LEAST_MM), MOST_MM), apart
+    steps: Sequence[str]
+    keys: int
+    """Entries of its legend."""
+    notes: Sequence[str]
+    peg_words: Sequence[str]
+    pegs: int
+    """Rows of pegs."""
+    section: Sequence[str]
+    """Notes of the section; none where it is not drawn."""
+    section_keys: int
+    name: str
+    lines: int = 1
+    """Lines of the verdict."""
+
+
+class FrontRoom:
+    """Where the steps and the legend of the picture stand, and how high it may be."""
+
+    def __init__(self, one: FrontPage) -> None:
+        pegs = _ROW * (one.pegs + 1) + high(one.peg_words, _NOTE, PEGS)
+        cut = SECTION_MM + _KEY * math.ceil(one.section_keys / 2) + high(one.section, _NOTE, HALF)
+        name = _NAME_LINE * (len(one.name) // _NAME_LETTERS)
+        head = _HEADS + SECOND_LINE * (one.lines - 1) + name
+        room = _PAGE - head - max(pegs, cut)
+        steps, legend = high(one.steps, _TEXT, SIDE), _KEY * one.keys
+        notes = high(one.notes, _NOTE, SIDE)
+        self.steps_apart = steps > max(room, LEAST_MM)
+        """Whether the steps stand under the picture, in two columns."""
+        self.legend_apart = self.steps_apart or steps + legend <= max(room, LEAST_MM)
+        """Whether the legend stands at the right of the picture, under the steps or alone."""
+        self.notes_apart = self.steps_apart or steps + legend + notes <= max(room, LEAST_MM)
+        """Whether the notes stand under it there."""
+        if self.steps_apart:
+            room -= high(one.steps, _TEXT, (SIDE + WIDE) / 2) / 2 + 8
+        if not self.legend_apart:
+            room -= _KEY * math.ceil(one.keys / 2)
+        if not self.notes_apart:
+            room -= high(one.notes, _NOTE, WIDE)
+        self.high = min(max(room, LEAST_MM), MOST_MM)

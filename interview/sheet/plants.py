@@ -5,16 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from interview.asking.lands import Half, land
-from interview.garden.afterwards import questions as review
 from interview.garden.plan import Plan
 from interview.garden.planting import questions as planting
-from interview.garden.planting.care import (
-    CARE,
-    EARLY,
-    SIGNS,
-    WHEN_TO_PLANT,
-    after_storm_steps,
-)
 from interview.garden.planting.cheaper import CheaperWay, cheaper_ways
 from interview.garden.planting.choice import as_tall, blooms_with
 from interview.garden.planting.choose import Pick, ZonePlan
@@ -22,7 +14,6 @@ from interview.garden.planting.costs import costs, plant_count
 from interview.garden.planting.plant_file import SHOWN_FAULTS
 from interview.garden.planting.record import Indicator, Plant
 from interview.garden.planting.sketch import sketch
-from interview.garden.planting.stock import PlantSize
 from interview.garden.planting.wetness import chosen_from, rating
 from interview.garden.planting.words import (
     apart_words,
@@ -36,7 +27,6 @@ from interview.garden.planting.words import (
 from interview.garden.site import cautions
 from interview.garden.size.zones import Zone
 from interview.garden.summary import words_alone, wrap
-from interview.quantities.evidence import Provenance, Source
 from interview.quantities.shown import PLAIN, area_words
 from interview.quantities.units import magnitude
 
@@ -56,26 +46,33 @@ SHORT_HOURS = 1.0
 INDENT = " " * 6
 
 
-STOCK_WORDS = {
-    PlantSize.KINDS: "pots",
-    PlantSize.POT: "small pots of 1 quart (1 L)",
-    PlantSize.PLUG: "plugs",
-    PlantSize.LARGE_POT: "large pots of 1 gallon (4 L)",
-    PlantSize.SEED: "seed on the rim and plugs below it",
-}
-
-
 NORTHERN_SEASONS = (
     "as in the northern half of the world, for it is not held in which half your country lies."
 )
 
 
-def cheaper(plan: Plan) -> Iterator[str]:
-    """Yield the ways to fewer plants or less money beside what the plan counts on."""
-    found = plan.planting
-    ways = cheaper_ways(found)
+def cheaper(plan: Plan, briefly: bool = False) -> Iterator[str]:
+    """Yield the ways to fewer plants or less money beside what the plan counts on.
+
+    ``briefly`` leaves out how each is done.
+    """
+    ways = cheaper_ways(plan.planting)
     if not ways:
         return
+    yield from wrap(counted_words(plan))
+    for way in ways:
+        much = way_count(plan, way)
+        yield from wrap(f"- {f'{much}.' if briefly else way_words(plan, way)}", "  ")
+    if briefly:
+        yield from wrap(MORE_ON_WAYS)
+
+
+MORE_ON_WAYS = "How each is done: CHEAPER WAYS, among the working."
+
+
+def counted_words(plan: Plan) -> str:
+    """Say how many plants the plan counts, at what cost where that is known, and where."""
+    found = plan.planting
     priced = costs(found)
     line = priced.of("plants")
     cost = f", {priced.sign}{line.amount:.2f}" if line else ""
@@ -86,20 +83,27 @@ def cheaper(plan: Plan) -> Iterator[str]:
     outside = ""
     if magnitude(found.berm_outside, "ft**2") > 0:
         outside = f" The outside of the berm {BERM_WORDS[plan.answers[planting.BERM_OUTSIDE]]}."
-    yield from wrap(f"The plan counts {plant_count(found)} plants{cost}: on {where}.{outside}")
-    for way in ways:
-        yield from wrap(f"- {way_words(plan, way)}", "  ")
+    return f"The plan counts {plant_count(found)} plants{cost}: on {where}.{outside}"
 
 
 def way_words(plan: Plan, way: CheaperWay) -> str:
     """Say one cheaper way: its name, its count, its cost where that is known, what to do."""
+    return f"{way_count(plan, way)}. {plan.answers.told(way.how)}"
+
+
+def way_count(plan: Plan, way: CheaperWay) -> str:
+    """Say one cheaper way without what to do: its name, its count, its cost where known."""
+    return plan.answers.told(f"{way.name}: {way.count}{way_cost(plan, way)}")
+
+
+def way_cost(plan: Plan, way: CheaperWay) -> str:
+    """Say what a cheaper way costs, or when it costs less; nothing where no price is known."""
     sign = costs(plan.planting).sign
-    cost = ""
     if way.cost is not None:
-        cost = f", {sign}{way.cost:.2f}"
-    elif way.pays_below is not None:
-        cost = f"; costs less while one is under {sign}{way.pays_below:.2f}"
-    return plan.answers.told(f"{way.name}: {way.count}{cost}. {way.how}")
+        return f", {sign}{way.cost:.2f}"
+    if way.pays_below is not None:
+        return f"; costs less while one is under {sign}{way.pays_below:.2f}"
+    return ""
 
 
 def plants(plan: Plan) -> Iterator[str]:
@@ -208,9 +212,8 @@ def _pick(plan: Plan, pick: Pick, sown: bool) -> Iterator[str]:
     yield from to_set(plan, pick, common, sown)
     role = f"; {pick.role}" if pick.role else ""
     yield from wrap(f"{INDENT}{', '.join(_facts(plan, plant))}{role}", INDENT)
-    if found := hazards(plant):
-        said = plan.answers.told(" ".join(found)).replace(" (from memory)", "*")
-        yield from wrap(f"{INDENT}{hazard_names(plant).upper()}: {said}", INDENT)
+    if said := hazard_line(plan, plant):
+        yield from wrap(f"{INDENT}{said}", INDENT)
     notes = [pick.against, pick.makeshift, *home_doubts(plant, plan.planting.wishes.region)]
     if plant.needs_long_wet:
         notes.append("Water it in dry spells: it needs wet soil.")
@@ -219,6 +222,14 @@ def _pick(plan: Plan, pick: Pick, sown: bool) -> Iterator[str]:
         yield from wrap(f"{INDENT}{plan.answers.told(said)}", INDENT)
     if pick.substitute:
         yield from wrap(f"{INDENT}{substitute_words(plan, pick)}", INDENT)
+
+
+def hazard_line(plan: Plan, plant: Plant) -> str:
+    """Name what may harm people or the planting in a word, and tell it; nothing where nothing."""
+    if not (found := hazards(plant)):
+        return ""
+    said = plan.answers.told(" ".join(found)).replace(" (from memory)", "*")
+    return f"{hazard_names(plant).upper()}: {said}"
 
 
 def substitute_words(plan: Plan, pick: Pick) -> str:
@@ -280,11 +291,6 @@ def sketches(plan: Plan) -> Iterator[str]:
             yield from wrap(f"  {line}", " " * 8)
 
 
-def standing_words(source: Source) -> str:
-    """Say where a piece of advice was not read anywhere."""
-    return "" if source.standing is Provenance.PUBLISHED else f" ({source})"
-
-
 BERM_WORDS = {
     "sod": "is not counted: its own sod is laid back there",
     "grass": "is not counted: grass is sown there",
@@ -292,49 +298,6 @@ BERM_WORDS = {
 }
 
 MONTHS = "January February March April May June July August September October November December"
-
-
-COLD = {Half.NORTH: (11, 12, 1, 2), Half.SOUTH: (5, 6, 7, 8)}
-"""Months in which new plants are not set where winters freeze: common practice, no source."""
-
-
-def care(plan: Plan) -> Iterator[str]:
-    """Yield the work of the first year, signs of trouble, and what to do after a storm.
-
-    Months are named where they follow from the day of digging alone; seasons go by their frost.
-    """
-    day = plan.answers.get(review.DIG_DAY)
-    cold = day is not None and day.month in COLD.get(land(plan.answers.country).half, ())
-    if cold:
-        yield from wrap(
-            "You mean to dig in the cold months: where winters freeze, dig only in soil that is "
-            "not frozen, mulch the bare floor, and plant after the last frost of spring.",
-            "  ",
-        )
-    planted = None if day is None or cold else day.month
-    if planted is None:
-        yield "Counted from the day of planting:"
-    told: dict[str, list[str]] = {}
-    for task in CARE:
-        months = month_words(task.months(planted)) if planted and task.since_planting else ""
-        told.setdefault(months or task.when, []).append(plan.answers.told(task.task))
-    for when, tasks in told.items():
-        yield from wrap(f"{when}: {' '.join(tasks)}", "  ")
-    yield from wrap(f"When to plant: {plan.answers.told(WHEN_TO_PLANT)}", "  ")
-    size = plan.planting.planted
-    yield ""
-    yield from wrap(f"The first two years, {plan.answers.told(STOCK_WORDS[size])}:")
-    for one in EARLY[size]:
-        said = plan.answers.told(one.task)
-        yield from wrap(f"- {one.when}: {said}{standing_words(one.source)}", "  ")
-    yield ""
-    yield "How a plant fares (from memory):"
-    for sign in SIGNS:
-        yield from wrap(f"- {sign.trouble}: {sign.look} {sign.remedy}", "  ")
-    yield ""
-    yield "After a storm, when the water is"
-    for said, change in after_storm_steps():
-        yield from wrap(f"- {said}: {plan.answers.told(change)}", "  ")
 
 
 def month_words(when: list[int]) -> str:

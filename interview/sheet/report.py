@@ -29,6 +29,7 @@ from interview.reading import plain
 from interview.reading.foreign import shown
 from interview.sheet import (
     dig,
+    first_year,
     memory,
     next_steps,
     outside,
@@ -84,19 +85,19 @@ PLANTED: tuple[Part, ...] = (
     ("CHEAPER WAYS", plants.cheaper),
     ("PLANTS", plants.plants),
     ("PLANTING SKETCH", plants.sketches),
-    ("FIRST YEAR", plants.care),
+    ("FIRST YEAR", first_year.care),
 )
 AFTERWARDS: tuple[Marked, ...] = (
     ("EVERY YEAR", upkeep.every_year),
     ("WHEN TO CALL SOMEBODY", upkeep.call),
 )
 SHORT: tuple[Part, ...] = (
-    ("PEGGING OUT", outside.pegging),
-    ("DIGGING", outside.digging),
-    ("THE WORK", outside.the_work),
+    ("PEGGING OUT", size.pegs),
+    ("DIGGING", dig.in_short),
+    ("THE WORK", work.in_short),
     ("SHOPPING LIST", shopping.shopping),
     ("PLANTS", outside.planting),
-    ("FIRST YEAR", outside.first_year),
+    ("FIRST YEAR", first_year.care_in_short),
 )
 """The parts to take outside, where only those are wanted."""
 WORKED_OUT: tuple[Part, ...] = (

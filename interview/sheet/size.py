@@ -65,17 +65,22 @@ def size(plan: Plan) -> Iterator[str]:
 
 def pegging(plan: Plan) -> Iterator[str]:
     """Yield the garden from above and the measures to peg it out by."""
+    yield from pegs(plan)
+    yield from _drawing(plan)
+
+
+def pegs(plan: Plan) -> Iterator[str]:
+    """Yield the measures to peg the garden out by."""
     _ = plan.size.garden
     if plan.size.bed_count > 1:
         how = "one below the other" if plan.storms.beds.in_series else "side by side"
         yield from wrap(f"{plan.size.bed_count} equal beds {how}; each of them:")
-        yield from _beds_apart(plan)
+        yield from wrap(beds_apart(plan), "  ")
     yield from stakeout(plan)
-    yield from _drawing(plan)
 
 
-def _beds_apart(plan: Plan) -> Iterator[str]:
-    """Yield how far apart the beds lie, and the ground they take together."""
+def beds_apart(plan: Plan) -> str:
+    """Say how far apart the beds lie, and the ground they take together."""
     row, gap = plan.storms.beds.in_series, quantity(*BEDS_APART[plan.system])
     one = plan.size.over_all[1 if row else 0]
     count = plan.size.bed_count
@@ -83,11 +88,10 @@ def _beds_apart(plan: Plan) -> Iterator[str]:
     way = "up and down the slope" if row else "along the slope"
     what = "lip" if plan.earth.notch.lip else "notch"
     pours = f" Each {what} pours onto stone in the bed below." if row else ""
-    yield from wrap(
+    return (
         f"Leave {length_words(gap, plan.metric)} or more from the outer foot of one bed to the "
         f"next: together they take {length_words(whole, plan.metric)} {way}. Each bed has its own "
-        f"string, parallel to the others.{pours}",
-        "  ",
+        f"string, parallel to the others.{pours}"
     )
 
 

@@ -39,6 +39,15 @@ STEPS = (
 
 def work(plan: Plan) -> Iterator[str]:
     """Yield the hours task by task, of one and of two people, and the days by the forecast."""
+    yield from _work(plan, by_task=True)
+
+
+def in_short(plan: Plan) -> Iterator[str]:
+    """Yield the hours step by step, without what each is made of, and what to heed."""
+    yield from _work(plan, by_task=False)
+
+
+def _work(plan: Plan, by_task: bool) -> Iterator[str]:
     _ = work_of(plan.planting)
     barrow = Rounding(2).words(plan.answers[bed.BARROW], "L" if plan.metric else "ft**3")
     yield from wrap(
@@ -51,7 +60,7 @@ def work(plan: Plan) -> Iterator[str]:
         yield from wrap(
             f"   {plan.answers.told(how if mulched else how.replace(MULCHED, ''))}", "   "
         )
-        for part in parts:
+        for part in parts if by_task else ():
             slow = find(BY_KEY[f"{part}_slow"], plan)
             if slow.number(plan.metric):
                 label = slow.figure.label.removesuffix(", slow").removeprefix("Hours ")

@@ -18,7 +18,7 @@ from interview.garden.survey import questions as survey
 from interview.quantities.evidence import Provenance
 from interview.reading import Refused
 from interview.sheet.card import card_text
-from interview.sheet.plants import care
+from interview.sheet.first_year import care
 from interview.sheet.report import plan_text, so_far, waiting_text
 
 GARDENS = 4

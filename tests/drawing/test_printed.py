@@ -10,6 +10,7 @@ from collections import Counter
 
 import pytest
 
+from interview.drawing.dimension import Dimension
 from interview.drawing.printed import HATCHES, MATERIALS, MOST_INK, sprig
 from interview.drawing.scene import (
     Drawing,
@@ -64,6 +65,24 @@ def test_only_black_white_and_tints_are_printed_whatever_the_ink_of_a_line():
     named = {f"url(#{one.name.lower()})" for one in Material}
     assert inks <= {"none", "black", "white"} | tints | named
     assert set(re.findall(r'stroke="([^"]+)"', page)) <= {"none", "black", "white"}
+
+
+@pytest.mark.parametrize("start", [0.0, 6.0, 17.0])
+@pytest.mark.parametrize("upright", [False, True])
+def test_the_words_of_a_dimension_line_stay_on_the_drawing(start, upright):
+    one = Dimension(start / (1 + upright), start / (1 + upright) + 2, "abcdeghnopqu 01234", upright)
+    page, _ = with_legend(drawing(polygon(box(0, 0, 20, 9))), 120, "x", 1.0, (one, one))
+    assert page.count(one.words) == 2
+    wide, high = (float(x) for x in re.search(r'viewBox="0 0 ([\d.]+) ([\d.]+)"', page).groups())
+    # No letter of it is wider than 0.556 of its size (Adobe Font Metrics of Helvetica, 1990).
+    long = 0.556 * 3.5 * len(one.words)
+    for x, y, anchor in re.findall(
+        r'<text x="([-\d.]+)" y="([-\d.]+)" text-anchor="(\w+)" font-size="3.5"', page
+    ):
+        left = float(x) - {"start": 0, "middle": long / 2, "end": long}[anchor]
+        ends = (-left - long, -left) if upright else (left, left + long)
+        assert min(ends) >= -0.1 and max(ends) <= (high if upright else wide) + 0.1
+        assert 0 < float(y) < (wide if upright else high)
 
 
 def test_the_ground_of_a_painting_is_not_printed():

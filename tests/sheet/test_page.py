@@ -17,7 +17,8 @@ from interview.garden import store
 from interview.garden.figures import BY_KEY
 from interview.garden.opening import plan_of as plan_from
 from interview.garden.planting.laid_out import letters
-from interview.quantities.units import unit_name
+from interview.quantities.shown import length_words
+from interview.quantities.units import magnitude, unit_name
 from interview.sheet import page_plants
 from interview.sheet.card import card_text
 from interview.sheet.figures_file import figures_text
@@ -214,6 +215,52 @@ def test_the_months_filled_are_the_months_of_bloom():
         for strip in strips
     ]
     assert filled == [pick.plant.bloom_months for pick in picks]
+
+
+@pytest.mark.parametrize("name", ["finished_us", "finished_metric"])
+def test_the_garden_from_above_bears_its_sizes_to_scale(name):
+    plan = sample(name)
+    page = page_html(plan)
+    drawn = page.partition('aria-labelledby="above-title"')[2].partition("</svg>")[0]
+    sizes = {}
+    for line in re.findall(
+        r"<g(?: transform=\"rotate\(-90\)\")?><path d=[^>]*>\s*<text.*?</g>", drawn
+    ):
+        ticks = [float(x) for x in re.findall(r"M([-\d.]+) [-\d.]+ v3.2", line)]
+        words = re.search(r">([^<]+)</text>", line)[1]
+        sizes["upright" if "rotate" in line else "level", words] = ticks[1] - ticks[0]
+    garden, unit = plan.size.garden, "m" if plan.metric else "ft"
+    floor = (garden.floor_length, garden.floor_width)
+    every = {"floor": floor, "over all": plan.size.over_all}
+    scale = []
+    for what, sides in every.items():
+        for way, side in zip(("level", "upright"), sides, strict=True):
+            told = f"{what} {length_words(side, plan.metric)}"
+            scale.append(sizes[way, told] / magnitude(side, unit))
+    # The lines are as long as what they tell, to a tenth of a millimetre.
+    assert max(scale) / min(scale) == pytest.approx(1, abs=0.01)
+    assert any(words.startswith("middle to notch ") for _, words in sizes)
+    assert sum(words.startswith("rim ") for _, words in sizes) == 2
+    assert ">berm " in drawn and ">water in " in drawn
+    assert re.search(r">overflow notch [^<]* wide<", drawn)
+    # It is the largest thing on its page: half as wide as the paper at the least.
+    assert sizes["level", f"over all {length_words(plan.size.over_all[0], plan.metric)}"] > 80
+
+
+def test_what_may_not_be_built_is_neither_measured_nor_tended(plan_of, sized, located, level_spot):
+    whole = {**located, **level_spot, **sized, "floor_length": "15 ft", "floor_width": "7 ft"}
+    for often, told in (("never", True), ("often", False)):
+        page = page_html(plan_of({**whole, "spots.1.stands_after_rain": often}))
+        assert ("middle to " in page) == told
+        assert ("<h2>First year</h2>" in page) == told
+
+
+def test_of_several_beds_the_page_says_how_far_apart_they_lie():
+    plan = sample("finished_us", beds="2", beds_how="in_a_row")
+    tree = Tree(page_html(plan))
+    said = " ".join(" ".join(tree.texts).split())
+    assert "of one of 2 beds. Leave 2 ft or more" in said
+    assert "Bed 1 of 2, the uppermost:" in said and "Bed 2 of 2, the one below:" in said
 
 
 def test_a_garden_begun_prints_what_there_is_and_what_it_waits_for(plan_of):

@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from functools import cached_property
 from itertools import pairwise
 
+from interview.drawing.dimension import Dimension
 from interview.drawing.scale import across, scale_bar, upright
 from interview.drawing.scene import (
     XY,
@@ -64,6 +65,7 @@ def plan_view(
     setbacks: Sequence[tuple[str, Quantity]] = (),
     metric: bool = False,
     planting: Callable[[Sequence[XY], Sequence[XY], Sequence[XY]], Iterable[Shape]] | None = None,
+    dimensioned: bool = True,
 ) -> Drawing:
     """Return the plan of the garden, to scale, as it lies in its ground, uphill at the top.
 
@@ -71,14 +73,15 @@ def plan_view(
     ``slope_direction`` is the compass point downhill (``n`` to ``nw``) or ``flat``; ``water_by``
     is ``pipe``, ``channel`` or ``lawn``. ``setbacks`` are named distances, written beside the plan
     as no direction is known for them. ``planting`` draws the plants between the lines of floor,
-    full pond and rim. Raises ValueError for another direction or way.
+    full pond and rim. Its sizes stand on it unless it is not ``dimensioned``: ``plan_sizes`` has
+    them then. Raises ValueError for another direction or way.
     """
     if slope_direction not in (*_BEARING, "flat"):
         raise ValueError("Downhill must be one of the eight compass points, or flat.")
     if water_by not in _WAYS:
         raise ValueError("The water must come by pipe, by channel or over the lawn.")
     one = _Plan(basin, lie, slope_direction, notch_width, spout_distance, water_by, metric)
-    one.bare = planting is None
+    one.bare, one.told_on_it = planting is None, dimensioned
     plants = planting(one.floor, one.pond, one.rim) if planting is not None else ()
     return Drawing(
         title="PLAN of the garden, seen from above",
@@ -87,8 +90,16 @@ def plan_view(
         keys=one.keys(),
         notes=one.notes(setbacks),
         ground=Material.LAWN,
-        detail=tuple(one.detail()),
+        detail=tuple(one.detail() if dimensioned else one.marked()),
     )
+
+
+def plan_sizes(
+    basin: Basin, lie: Lie | None, notch_width: Quantity, metric: bool = False
+) -> tuple[Dimension, ...]:
+    """Return the sizes of the garden as dimension lines of ``plan_view``, the smallest first."""
+    one = _Plan(basin, lie, "flat", notch_width, None, "lawn", metric)
+    return tuple(one.sizes())
 
 
 class _Plan:
@@ -96,6 +107,8 @@ class _Plan:
 
     bare = True
     """Whether no plants are drawn."""
+    told_on_it = True
+    """Whether its sizes stand on it."""
 
     def __init__(
         self,
@@ -191,6 +204,25 @@ class _Plan:
         yield from self._sizes(box, step)
         yield from scale_bar(box[0], box[1] - 5.8 * step, box[2] - box[0], self.unit)
 
+    def marked(self) -> Iterator[Shape]:
+        """What is told on the picture where its sizes stand beside it: how wide the berm is."""
+        if self.bermed:
+            toe, crest = _lowest(self.whole, 0.0), _lowest(self.rim, 0.0)
+            text = f"berm {self.long(crest - toe)}"
+            yield Label(text, 0, (toe + crest) / 2, on_hatch=Hatch.FILL)
+
+    def sizes(self) -> Iterator[Dimension]:
+        """Yield the way to the notch, then the floor, the rim and all of it, along and across."""
+        far = self._notch_middle
+        yield Dimension(0.0, far, f"middle to {self._notch_name} {self.long(far)}")
+        rings = [("floor", self.floor), ("rim", self.rim)]
+        if self.lie is not None:
+            rings.append(("over all", self.whole))
+        for name, ring in rings:
+            left, low, right, high = extent(ring)
+            yield Dimension(left, right, f"{name} {self.long(right - left)}")
+            yield Dimension(low, high, f"{name} {self.long(high - low)}", upright=True)
+
     def _floor_label(self) -> Label:
         low, high = _lowest(self.floor, 0.0), _highest(self.floor, 0.0)
         left, _, right, _ = extent(self.floor)
@@ -199,9 +231,7 @@ class _Plan:
 
     def _notch(self) -> Iterator[Shape]:
         left, _, right, _ = extent(self.rim)
-        wide = min(magnitude(self.notch, self.unit), 0.9 * (right - left))
-        # Toward one end, so that water crosses the garden before it leaves.
-        middle = min(right / 2, right - wide / 2)
+        wide, middle = self._notch_wide, self._notch_middle
         places = [middle + wide * (n / _NOTCH_PARTS - 0.5) for n in range(_NOTCH_PARTS + 1)]
         foot = _lowest(self.whole, middle)
         ends = (middle - wide / 2, middle + wide / 2)
@@ -212,7 +242,23 @@ class _Plan:
         rim = tuple((x, _lowest(self.rim, x)) for x in places)
         yield Path(rim, Stroke.NOTCH, border=True)
         text = f"overflow {self._notch_name} {self._notch_words()}"
-        yield Label(text, middle, foot, LabelSpot.BELOW, arrow=(0.0, -1.0), brief="overflow")
+        if self.told_on_it:
+            yield Label(text, middle, foot, LabelSpot.BELOW, arrow=(0.0, -1.0), brief="overflow")
+            return
+        # At the left there is room under the garden, so that it need not be drawn smaller.
+        yield Label("", middle, foot, LabelSpot.BELOW, arrow=(0.0, -1.0))
+        yield Label(text, middle, foot, LabelSpot.LEFT, shift=(-1, 1))
+
+    @property
+    def _notch_wide(self) -> float:
+        left, _, right, _ = extent(self.rim)
+        return min(magnitude(self.notch, self.unit), 0.9 * (right - left))
+
+    @property
+    def _notch_middle(self) -> float:
+        # Toward one end, so that water crosses the garden before it leaves.
+        right = extent(self.rim)[2]
+        return min(right / 2, right - self._notch_wide / 2)
 
     @property
     def _notch_name(self) -> str:
@@ -234,10 +280,11 @@ class _Plan:
         yield line(0, _highest(self.pond, 0.0), 0, inlet + far, Stroke.DASHED)
         yield Mark(0, inlet, Symbol.INLET)
         text = f"water in {_WAYS[self.water_by]}"
-        yield Label(text, 0, inlet + far, LabelSpot.RIGHT, brief="water in", ink=Ink.WATER)
+        beside = half if self.water_by == "channel" else 0.0
+        yield Label(text, beside, inlet + far, LabelSpot.RIGHT, brief="water in", ink=Ink.WATER)
         if self.spout is not None:
             below = f"{self.length(self.spout)} from the downspout"
-            yield Label(below, 0, inlet + far, LabelSpot.RIGHT, shift=(0, 1), brief=" ")
+            yield Label(below, beside, inlet + far, LabelSpot.RIGHT, shift=(0, 1), brief=" ")
 
     @property
     def _channel(self) -> float:
@@ -277,11 +324,15 @@ class _Plan:
                 Key(Stroke.DOTTED, "toe of the berm"),
                 Key(Hatch.FILL, "berm", Material.BERM),
             ]
-        return (
-            *keys,
+        keys += [
             Key(Stroke.HEAVY, f"{self._rim_name} {self.extent(self.rim)}", Material.RIM),
             Key(Stroke.WATER, f"full pond {self._pond_size}", Material.SIDE),
             Key(Stroke.SOLID, f"level floor {self._floor_size}", Material.FLOOR),
+        ]
+        if not self.told_on_it:
+            return tuple(one for one in keys if one.material is not Material.BERM)
+        return (
+            *keys,
             Key(Stroke.NOTCH, f"overflow {self._notch_name}", Material.STONE),
             Key(Symbol.INLET, "inlet"),
             Key(Stroke.DASHED, "way in" if whole else "way in, cut short here"),

@@ -36,15 +36,19 @@ _GRASS, _SOIL = 0.06, 0.35
 """Height of the grass, and depth of the soil under the work, as parts of its height."""
 _LAWN = 0.18
 """Ground drawn beyond either end, as a part of the width of the work."""
+_PRINTED_PART, _PRINTED_LAWN = 0.4, 0.1
+"""The same where the section is printed beside something else, half as wide as the page."""
 
 
-def cross_section(lie: Lie, metric: bool = False, wet: ZoneHours | None = None) -> Drawing:
+def cross_section(
+    lie: Lie, metric: bool = False, wet: ZoneHours | None = None, printed: bool = False
+) -> Drawing:
     """Return the garden cut along the slope, uphill at the left, heights drawn taller as stated.
 
     Finished surface, dug surface, the layers between them and the berm. ``wet`` are the hours
-    under water of the planting zones.
+    under water of the planting zones. It is drawn higher where it is to be ``printed`` small.
     """
-    one = _Section(Profile(lie), metric, wet)
+    one = _Section(Profile(lie), metric, wet, printed)
     slope = slope_words(quantity(lie.ground.fall * 100, "percent"))
     return Drawing(
         title=f"SECTION along the slope ({slope}), uphill at the left",
@@ -59,14 +63,16 @@ def cross_section(lie: Lie, metric: bool = False, wet: ZoneHours | None = None) 
 class _Section:
     """Draws a profile; x in feet, heights times ``taller``."""
 
-    def __init__(self, cut: Profile, metric: bool, wet: ZoneHours | None = None) -> None:
+    def __init__(self, cut: Profile, metric: bool, wet: ZoneHours | None, printed: bool) -> None:
         self.cut, self.lie, self.metric, self.wet = cut, cut.lie, metric, wet
+        self.printed = printed
         self.left, self.right = cut.surface[0][0], cut.surface[-1][0]
-        lawn = _LAWN * (self.right - self.left)
+        part, lawn = (_PRINTED_PART, _PRINTED_LAWN) if printed else (_HEIGHT_PART, _LAWN)
+        lawn *= self.right - self.left
         self.left, self.right = self.left - lawn, self.right + lawn
         high = max(cut.ground(self.left), cut.lie.height)
         low = min(cut.ground(self.right), -cut.dug_below)
-        wanted = _HEIGHT_PART * (self.right - self.left) / (high - low)
+        wanted = part * (self.right - self.left) / (high - low)
         self.taller = max((k for k in _TALLER if k <= wanted), default=1)
 
     def at(self, x: float, z: float) -> XY:
@@ -143,10 +149,8 @@ class _Section:
         crest = cut.floor + (down.rim + down.top) / 2
         name = "crest" if down.bermed else "lawn, the rim"
         floor, side, edge = (self._hours(zone) for zone in Zone)
-        level = (
-            f"floor {self.signed(0.0)}{floor}" if floor else f"finished floor {self.signed(0.0)}"
-        )
-        yield self._label(level, middle, 0.0, LabelSpot.ABOVE)
+        level = "floor" if self.printed or floor else "finished floor"
+        yield self._label(f"{level} {self.signed(0.0)}{floor}", middle, 0.0, LabelSpot.ABOVE)
         top = f"{name} {self.signed(lie.height)}"
         yield self._label(top, crest, down.rim_height, LabelSpot.ABOVE)
         if side:

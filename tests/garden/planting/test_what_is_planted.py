@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import html
 import math
 import re
 from pathlib import Path
@@ -15,13 +16,16 @@ from interview.garden.planting.cheaper import cheaper_ways, fewest
 from interview.garden.planting.costs import costs, plant_count
 from interview.garden.planting.plant_list import builtin_plants
 from interview.garden.planting.record import PlantKind
+from interview.garden.planting.words import hazard_names
 from interview.garden.size.zones import Zone
 from interview.garden.store import load
 from interview.garden.summary import value_of
 from interview.garden.three_sizes import three_sizes
 from interview.quantities.units import magnitude
-from interview.sheet import plants, shopping
+from interview.sheet import first_year, plants, shopping
 from interview.sheet.card import card_text
+from interview.sheet.page import page_html
+from interview.sheet.report import outside_text
 
 SAMPLES = Path(__file__).parents[3] / "sample_answers"
 RAINLESS = {"has_rain_record": "no"}
@@ -51,7 +55,7 @@ PARTS = {
     "SHOPPING LIST": shopping.shopping,
     "CHEAPER WAYS": plants.cheaper,
     "PLANTS": plants.plants,
-    "FIRST YEAR": plants.care,
+    "FIRST YEAR": first_year.care,
 }
 
 
@@ -246,6 +250,34 @@ def test_nobody_is_told_a_count_of_plants_without_the_cheaper_ways(subtests, sam
                 least = fewest(plan.planting)
                 short = f"{plant_count(plan.planting)}; with cheaper ways from {least}"
                 assert value_of("Plants", plan) == short
+
+
+def test_the_sheets_to_take_outside_tell_the_cheaper_ways_beside_the_count(subtests, sample):
+    for name, size in (("finished_us", "kinds"), ("finished_metric", "seed")):
+        plan = sample(name, plant_size=size)
+        ways = cheaper_ways(plan.planting)
+        assert "half now, half next year" in {way.name for way in ways}
+        text = said(outside_text(plan).partition("\nPLANTS\n")[2].partition("\nFIRST YEAR\n")[0])
+        page = said(html.unescape(re.sub(r"<[^>]*>", "", page_html(plan))))
+        total, least = plant_count(plan.planting), fewest(plan.planting)
+        assert f"{total} plants, with cheaper ways from {least}" in said(card_text(plan))
+        for where, told in (("text", text), ("page", page)):
+            with subtests.test(name=name, where=where):
+                assert f"The plan counts {plant_count(plan.planting)} plants" in told
+                for way in ways:
+                    called = plan.answers.told(way.name)
+                    assert f"{called}: {way.count}" in told or f"{way.count} {called}" in told
+
+
+def test_a_hazard_is_named_in_a_word_on_every_list(subtests, sample):
+    plan = sample(keep_out="none", swap_out="prairie ironweed for bluejacket")
+    picks = [pick.plant for zone in plan.planting.chosen.zones for pick in zone.picks]
+    named = {hazard_names(one).upper() for one in picks} - {""}
+    assert "TOXIC" in named
+    page = said(html.unescape(re.sub(r"<[^>]*>", "", page_html(plan))))
+    for where, told in (("text", said(outside_text(plan))), ("page", page)):
+        with subtests.test(where=where):
+            assert all(f"{one}: " in told for one in named)
 
 
 def test_costs_agree_wherever_they_stand(sample, figure):
