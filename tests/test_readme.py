@@ -52,7 +52,7 @@ def test_every_command_of_it_is_one_that_the_program_takes(subtests):
             last = shlex.split(line.rpartition("&&")[2])
             assert last[0] == ".venv/bin/rain-garden-interview"
             given = parser().parse_args(last[1:])
-            assert given.file is None or (ROOT / given.file).is_file()
+            assert all((ROOT / file).is_file() for file in given.files)
 
 
 @pytest.mark.parametrize("key", re.findall(r"(?:Ctrl\+[A-Z]|F\d+)", FIRST))
