@@ -69,9 +69,9 @@ _OWN: dict[str, Callable[[ReadGarden], Cell]] = {
 """The columns that are no figure."""
 
 
-def columns(named: str) -> tuple[str, ...]:
+def columns(named: str | None) -> tuple[str, ...]:
     """Return the columns named, parted by commas, or the usual ones; raises ``NoColumn``."""
-    if not named:
+    if named is None:
         return USUAL
     wanted = tuple(one.strip() for one in named.split(","))
     known = (*_OWN, *BY_KEY)
@@ -80,7 +80,7 @@ def columns(named: str) -> tuple[str, ...]:
             near = difflib.get_close_matches(one, known, 1, 0.6)
             hint = f" Did you mean {near[0]}?" if near else ""
             raise NoColumn(
-                f"there is no column {shown(one) or 'without a name'}.{hint} There are "
+                f'there is no column "{shown(one)}".{hint} There are '
                 f"{', '.join(_OWN)}, and every key of --figures."
             )
         if wanted.count(one) > 1:
