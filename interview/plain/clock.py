@@ -42,9 +42,13 @@ def now() -> dt.datetime:
     return dt.datetime.now(LOCAL)
 
 
+def noon(date: dt.date) -> dt.datetime:
+    """Return noon of a day in this computer's zone."""
+    return dt.datetime.combine(date, NOON, LOCAL)
+
+
 def on(day: str) -> dt.datetime:
     """Return noon of a day, told as a date or from today; raises ``Refused``."""
     from interview.reading.days import When, read_day
 
-    date = read_day(day, now().date(), When.EITHER).date
-    return dt.datetime.combine(date, NOON, LOCAL)
+    return noon(read_day(day, now().date(), When.EITHER).date)
