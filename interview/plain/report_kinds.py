@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from interview.garden.plan import Plan
 
 
-class Kind(Protocol):
+class ReportKind(Protocol):
     """One kind of report, of a garden at a time."""
 
     def give(self, garden: ReadGarden) -> int:
@@ -28,7 +28,7 @@ class Kind(Protocol):
         """Print what stands for a file, of several, of which there is none."""
 
 
-def kind_of(given: argparse.Namespace) -> Kind | str:
+def kind_of(given: argparse.Namespace) -> ReportKind | str:
     """Return the kind of report that is asked for, or why there is none such."""
     several = len(given.files) > 1
     if given.check:

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 
 from interview.asking import own_fault
 from interview.asking.long_work import HowFar, heard_by
-from interview.plain.report_kinds import Kind, kind_of, tell_troubles
+from interview.plain.report_kinds import ReportKind, kind_of, tell_troubles
 from interview.plain.statuses import CLEAN, CRASHED, FAULTS, INPUT, NAME
 from interview.plain.streams import errors_on_terminal, passing, refuse, say, tell
 
@@ -119,7 +119,7 @@ def _typed() -> bytes:
         raise NotRead(f"{INPUT_NAME}: {reason(trouble)}") from trouble
 
 
-def _one(kind: Kind, given: argparse.Namespace, read: _Reader, name: str) -> int:
+def _one(kind: ReportKind, given: argparse.Namespace, read: _Reader, name: str) -> int:
     from interview.garden.opening import NotRead
 
     try:
@@ -135,7 +135,7 @@ def _one(kind: Kind, given: argparse.Namespace, read: _Reader, name: str) -> int
     return max(status, strict)
 
 
-def _one_of_many(kind: Kind, given: argparse.Namespace, read: _Reader, name: str) -> int:
+def _one_of_many(kind: ReportKind, given: argparse.Namespace, read: _Reader, name: str) -> int:
     """Report on one file; a fault of the program leaves the others as they are."""
     try:
         return _one(kind, given, read, name)
