@@ -6,6 +6,7 @@ import argparse
 import gc
 import os
 import sys
+import textwrap
 from collections.abc import Callable, Sequence
 from contextlib import suppress
 from functools import partial
@@ -13,36 +14,41 @@ from pathlib import Path
 from typing import TYPE_CHECKING, NoReturn
 
 from interview.asking import own_fault
-from interview.asking.long_work import HowFar, heard_by
 from interview.plain import clock, streams
-from interview.plain.streams import NotSaid, Typist, say
+from interview.plain.statuses import (
+    CRASHED,
+    ENDED_BY,
+    INPUT,
+    INPUT_ENDED,
+    INTERRUPTED,
+    NAME,
+    STATUSES,
+    UNSAVED,
+    UNUSABLE,
+    UNWRITTEN,
+    version,
+)
+from interview.plain.streams import NotSaid, Typist, refuse, say, tell
 from interview.reading.foreign import shown
 
 if TYPE_CHECKING:
     from interview.garden.opening import Opened
-    from interview.garden.plan import Plan
 
-NAME = "rain-garden-interview"
-CLEAN, FAULTS, UNREADABLE = 0, 1, 2
-"""Exit statuses of ``--check``."""
-UNSAVED, INPUT_ENDED = 5, 7
-"""Exit statuses of an interview: its last answers could not be saved; its input ended too soon."""
-UNWRITTEN, CRASHED = 6, 70
-"""Exit statuses: what was asked for could not be written out; a fault of the program itself, in
-all of it or in a part."""
+WIDTH = 78
+"""Columns of the help."""
 RARELY = (20_000, 20, 20)
 """Python's thresholds look for rings of objects every 700; loading makes many, and no rings."""
 
 
-def version() -> str:
-    """Return the version of the installed program."""
-    from importlib.metadata import PackageNotFoundError
-    from importlib.metadata import version as installed
-
-    try:
-        return installed(NAME)
-    except PackageNotFoundError:
-        return "0 (not installed)"
+def _epilog() -> str:
+    said = (
+        "Without an option it fills the screen. Answers are saved after every one; start it again "
+        "with the same file to go on."
+    )
+    statuses = (f"  {number:<6} {meaning}" for number, meaning in STATUSES)
+    return "\n".join(
+        (textwrap.fill(said, WIDTH), "", "exit status, of several FILEs the worst:", *statuses)
+    )
 
 
 class _Parser(argparse.ArgumentParser):
@@ -56,18 +62,22 @@ def parser() -> argparse.ArgumentParser:
     """Return the reader of the command line."""
     words = _Parser(
         prog=NAME,
-        description="An interview that plans a rain garden for a home yard: where it is safe to "
-        "dig, how fast the soil takes water, what drains there, how deep and big, what to plant.",
-        epilog="Without an option it fills the screen. Answers are saved after every one; start "
-        "it again with the same file to go on.",
+        description=textwrap.fill(
+            "An interview that plans a rain garden for a home yard: where it is safe to dig, how "
+            "fast the soil takes water, what drains there, how deep and big, what to plant.",
+            WIDTH,
+        ),
+        epilog=_epilog(),
+        formatter_class=argparse.RawDescriptionHelpFormatter,
     )
-    words.add_argument("file", nargs="?", metavar="FILE", help="answers file to go on with")
+    words.add_argument(
+        "files",
+        nargs="*",
+        metavar="FILE",
+        help="answers file to go on with; for the reports one or more, - for the standard input",
+    )
     ways = words.add_mutually_exclusive_group()
-    ways.add_argument(
-        "--plain",
-        action="store_true",
-        help="one question at a time, on plain lines; status 7 where the input ends too soon",
-    )
+    ways.add_argument("--plain", action="store_true", help="one question at a time, on plain lines")
     ways.add_argument(
         "--plan", action="store_true", help="print what to take outside of the plan of FILE"
     )
@@ -80,6 +90,12 @@ def parser() -> argparse.ArgumentParser:
     ways.add_argument("--figures", action="store_true", help="print every figure of FILE as YAML")
     ways.add_argument(
         "--check", action="store_true", help="list faults and open questions of FILE; status 0-2"
+    )
+    ways.add_argument(
+        "--table", action="store_true", help="print a line a FILE as comma-separated values"
+    )
+    ways.add_argument(
+        "--diff", action="store_true", help="list the answers and figures that differ in two FILEs"
     )
     ways.add_argument("--questions", action="store_true", help="print the blank worksheet")
     ways.add_argument(
@@ -96,7 +112,24 @@ def parser() -> argparse.ArgumentParser:
     words.add_argument("--json", action="store_true", help="with --figures: as JSON")
     words.add_argument("--schema", action="store_true", help="with --figures: what its keys mean")
     words.add_argument("--html", action="store_true", help="with --card: as HTML to print")
-    words.add_argument("--output", metavar="PATH", help="write this file instead of printing")
+    words.add_argument(
+        "--output",
+        metavar="PATH",
+        help="with --plan, --sheet, --card, --figures, --blank: write this file; of several "
+        "FILEs, or where it ends with /, one file a garden in this folder",
+    )
+    words.add_argument(
+        "--columns", metavar="NAMES", help="with --table: these, parted by commas; figures too"
+    )
+    words.add_argument(
+        "--today", metavar="DATE", help="report as at noon of this day; it is stored nowhere"
+    )
+    words.add_argument(
+        "--strict",
+        action="store_true",
+        help="end with 1 where a FILE has faults or its plan waits for an answer; without it only "
+        "--check does, for faults",
+    )
     words.add_argument("--version", action="version", version=f"{NAME} {version()}")
     return words
 
@@ -105,7 +138,7 @@ def main(words: Sequence[str] | None = None) -> int:
     """Run the program; return its exit status."""
     gc.set_threshold(*RARELY)
     streams.mend()
-    given = parser().parse_args(words)
+    given = parser().parse_intermixed_args(words)
     try:
         return _run(given)
     except BrokenPipeError:
@@ -114,35 +147,45 @@ def main(words: Sequence[str] | None = None) -> int:
         return 0
     except NotSaid as trouble:
         streams.hush()
-        return _refuse(f"The output could not be written. {trouble}", UNWRITTEN)
+        return refuse(f"The output could not be written. {trouble}", UNWRITTEN)
     except KeyboardInterrupt:
-        _tell("")
-        return 130
+        tell("")
+        return INTERRUPTED
     except Exception as trouble:
         said = f"An error in the program stopped it ({own_fault.where(trouble)})."
-        return _refuse(said, CRASHED)
+        return refuse(said, CRASHED)
 
 
 def _run(given: argparse.Namespace) -> int:
     if wrong := _misplaced(given):
-        return _refuse(wrong)
-    if given.questions or given.schema or given.blank:
-        return _report(given)
-    if given.check or _prints(given):
-        if not given.file:
-            return _refuse("name the answers FILE as well")
-        return _report(given)
-    if given.plain:
-        return _plain(given.file, _plants(given))
-    return _full_screen(given.file, _plants(given))
+        return refuse(wrong)
+    if not (_of_none(given) or _reads(given)):
+        name = given.files[0] if given.files else None
+        return (_plain if given.plain else _full_screen)(name, _plants(given))
+    try:
+        now = clock.now() if given.today is None else clock.on(given.today)
+    except ValueError as wrong_day:
+        return refuse(f"--today: {wrong_day}")
+    from interview.plain.reports import report
+
+    return report(given, now, _plants(given))
+
+
+def _of_none(given: argparse.Namespace) -> bool:
+    """Tell whether what is asked for is told of no garden."""
+    return bool(given.questions or given.blank or given.schema)
 
 
 def _prints(given: argparse.Namespace) -> bool:
     return bool(given.plan or given.sheet or given.card or given.figures)
 
 
+def _reads(given: argparse.Namespace) -> bool:
+    return bool(_prints(given) or given.check or given.table or given.diff)
+
+
 def _misplaced(given: argparse.Namespace) -> str:
-    """Say which option goes with another way; nothing where all fit."""
+    """Say which option goes with another way, or which FILE is amiss; nothing where all fit."""
     if given.working and not (given.plan or given.sheet):
         return "--working goes with --plan or --sheet"
     if (given.json or given.schema) and not given.figures:
@@ -151,11 +194,34 @@ def _misplaced(given: argparse.Namespace) -> str:
         return "--html goes with --card; --sheet is HTML as it is"
     if given.output is not None and not (_prints(given) or given.blank):
         return "--output goes with --plan, --sheet, --card, --figures or --blank"
-    if given.blank and given.file:
-        return "--blank goes with no FILE; --output names the file to write"
     if not given.blank and (given.units or given.country or given.state):
         return "--units, --country and --state go with --blank"
-    return ""
+    if given.columns is not None and not given.table:
+        return "--columns goes with --table"
+    if (given.today is not None or given.strict) and not _reads(given):
+        return "--today and --strict go with a report, such as --plan or --check"
+    return _misplaced_files(given)
+
+
+def _misplaced_files(given: argparse.Namespace) -> str:
+    count = len(given.files)
+    if _of_none(given):
+        way = "--schema" if given.schema else "--blank" if given.blank else "--questions"
+        return f"{way} goes with no FILE" if count else ""
+    if given.diff:
+        return "" if count == 2 else "--diff goes with two answers FILEs"
+    if _reads(given):
+        if not count:
+            return "name the answers FILE as well"
+        if given.files.count(INPUT) > 1:
+            return "the standard input can be read once: name - once"
+        if count > 1 and given.output is None and (given.sheet or given.html or given.json):
+            what = "figures as JSON" if given.json else "sheets of HTML"
+            return f"several {what} need a folder: name it with --output"
+        return ""
+    if count > 1:
+        return "the interview goes on with one FILE at a time"
+    return "the interview needs a FILE, and - is none; name one" if INPUT in given.files else ""
 
 
 def _plants(given: argparse.Namespace) -> str:
@@ -168,140 +234,8 @@ def _plants(given: argparse.Namespace) -> str:
         return str(given.plants)
 
 
-def _refuse(sentence: str, status: int = UNREADABLE) -> int:
-    _tell(f"{NAME}: {sentence}")
-    return status
-
-
-def _tell(line: str) -> None:
-    """Write a line to the errors, where they still can be written to."""
-    with suppress(OSError, ValueError):
-        print(shown(line), file=sys.stderr, flush=True)
-
-
-def _report(given: argparse.Namespace) -> int:
-    """Print what was asked for; a part at fault is told, and the rest is given."""
-    with own_fault.noting() as faults:
-        status = _reported(given)
-    for line in own_fault.told(faults):
-        _tell(f"{NAME}: {line}")
-    return CRASHED if faults else status
-
-
-def _reported(given: argparse.Namespace) -> int:
-    if given.questions or given.schema or given.blank:
-        return _without_file(given)
-    from interview import answers_file as af
-    from interview.garden import store
-
-    path = Path(given.file)
-    try:
-        loaded, _ = store.load(path)
-    except af.NotLoaded as trouble:
-        return _refuse(str(trouble))
-    except af.Unreadable as trouble:
-        return _refuse(f"{af.shown(given.file)}: {trouble}")
-    except ValueError as wrong:
-        return _refuse(str(wrong))
-    from interview.garden.opening import plan_of
-
-    plan = plan_of(loaded.answers, path.parent, clock.now(), _plants(given))
-    if given.check:
-        from interview.sheet import check
-
-        beside = check.faults_beside(plan)
-        say(check.check_text(given.file, loaded, beside), end="")
-        return FAULTS if loaded.troubles or beside else CLEAN
-    with heard_by(_far):
-        text = _sheet(given)(plan)
-    _far(None)
-    status = 0
-    if given.output is None:
-        say(text, end="")
-    else:
-        status = _put(given.output, text, path)
-    for one in loaded.troubles:
-        _tell(f"{NAME}: line {one.line}: {one.key}: {one.sentence}")
-    return status
-
-
-def _without_file(given: argparse.Namespace) -> int:
-    """Print what is told of every garden; a blank answers file may be written, to a new file."""
-    from interview import answers_file as af
-
-    try:
-        text = _told_of_all(given)
-        if given.output is not None:
-            af.save(given.output, text, expect=None)
-            return 0
-    except af.NotSaved as trouble:
-        return _refuse(f"not written: {trouble}", UNWRITTEN)
-    except ValueError as refused:
-        return _refuse(str(refused))
-    say(text, end="")
-    return 0
-
-
-def _told_of_all(given: argparse.Namespace) -> str:
-    if given.schema:
-        from interview.sheet.figures_file import schema_text
-
-        return schema_text()
-    if given.questions:
-        from interview.sheet.report import worksheet
-
-        return worksheet()
-    from interview.sheet.blank import blank_text
-
-    return blank_text(given.units, given.country, given.state, f"{NAME} {version()}")
-
-
-def _put(name: str, text: str, answers: Path) -> int:
-    """Write a page to a file, whole or not at all, and over nothing but an earlier page."""
-    from interview import answers_file as af
-    from interview.sheet.written import NotOurs, put_page
-
-    try:
-        put_page(name, text, answers)
-    except (NotOurs, af.NotSaved) as trouble:
-        return _refuse(f"not written: {trouble}", UNWRITTEN)
-    return 0
-
-
-def _sheet(given: argparse.Namespace) -> Callable[[Plan], str]:
-    """Return what writes the sheet that is asked for; the others are not loaded."""
-    if given.figures:
-        from interview.sheet.figures_file import figures_json, figures_text
-
-        wanted = figures_json if given.json else figures_text
-        return partial(wanted, written_by=f"{NAME} {version()}")
-    if given.sheet:
-        from interview.sheet.page import page_html
-
-        return partial(page_html, working=given.working)
-    if given.html:
-        from interview.sheet.page import card_html
-
-        return card_html
-    if given.card:
-        from interview.sheet.card import card_text
-
-        return card_text
-    from interview.sheet.report import outside_text, plan_text
-
-    return plan_text if given.working else outside_text
-
-
-def _far(far: HowFar | None) -> None:
-    """Show on one line of a terminal how far a long sum is; nothing takes the line away."""
-    if sys.stderr is None or not sys.stderr.isatty():
-        return
-    with suppress(OSError, UnicodeError):
-        print(f"\r\033[K{far.words if far else ''}", end="", file=sys.stderr, flush=True)
-
-
 def _plain(name: str | None, plants: str) -> int:
-    from interview.garden.opening import UNUSABLE, Refusal, open_session
+    from interview.garden.opening import Refusal, open_session
 
     typist = Typist()
     with typist.listening():  # from before the lock until after it, so that none is left behind
@@ -311,13 +245,13 @@ def _plain(name: str | None, plants: str) -> int:
             asked = f"{opened.sentence}\nGo on with it here? Type yes: "
             opened = begin(ignore_elsewhere=True) if _agreed(typist.ask, asked) else opened
         if isinstance(opened, Refusal):
-            return _refuse(opened.sentence, opened.status)
+            return refuse(opened.sentence, opened.status)
         with opened.lock:
             for line in opened.notices:
                 say(line)
             asked = "Go on with what is readable? The rest is kept. Type yes: "
             if opened.troubles and not _agreed(typist.ask, asked):
-                return _refuse("stopped; the file has not been touched", UNUSABLE)
+                return refuse("stopped; the file has not been touched", UNUSABLE)
             return _interview(opened, typist)
 
 
@@ -337,7 +271,7 @@ def _interview(opened: Opened, typist: Typist) -> int:
     unsaved = _unsaved(opened, bool(trouble))
     there, lines = opened.keeper.there, [""]
     if unsaved:
-        _refuse(unsaved)
+        refuse(unsaved)
     elif there:
         lines.append(f"Your answers are in {opened.shown_path}.")
     else:
@@ -346,7 +280,7 @@ def _interview(opened: Opened, typist: Typist) -> int:
         lines.append(f"To go on: {opened.resume_command(NAME, '--plain')}")
     with suppress(NotSaid, BrokenPipeError):
         say("\n".join(lines))
-    ended_by = 128 + typist.ended_by if typist.ended_by else 0
+    ended_by = ENDED_BY + typist.ended_by if typist.ended_by else 0
     if unsaved:
         return ended_by or UNSAVED
     if ended_by:
@@ -355,12 +289,12 @@ def _interview(opened: Opened, typist: Typist) -> int:
     if trouble is not None:
         raise trouble
     for line in own_fault.told(faults):
-        _tell(f"{NAME}: {line}")
+        tell(f"{NAME}: {line}")
     if faults:
         return CRASHED
     if finished or not typist.at_end or opened.session.way.first_open() is None:
         return 0
-    return _refuse(f"the input ended at: {where(opened.session)}", INPUT_ENDED)
+    return refuse(f"the input ended at: {where(opened.session)}", INPUT_ENDED)
 
 
 def _unsaved(opened: Opened, cut_short: bool) -> str:
@@ -388,9 +322,9 @@ def _agreed(ask: Callable[[str], str], asked: str) -> bool:
 
 def _full_screen(name: str | None, plants: str) -> int:
     if not (sys.stdin.isatty() and sys.stdout.isatty()):
-        return _refuse("a terminal is needed for the full screen; use --plain here")
+        return refuse("a terminal is needed for the full screen; use --plain here")
     if os.environ.get("TERM") == "dumb":
-        return _refuse("this terminal cannot show a full screen; use --plain here")
+        return refuse("this terminal cannot show a full screen; use --plain here")
     from interview.screens.run import run
 
     return run(name, clock.now, f"{NAME} {version()}", plants)

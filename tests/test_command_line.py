@@ -11,9 +11,10 @@ from pathlib import Path
 import pytest
 import yaml
 
-from interview.__main__ import UNREADABLE, main
+from interview.__main__ import main
 from interview.answers_file import Lock
 from interview.garden.opening import IN_USE
+from interview.plain.statuses import UNREADABLE
 
 ROOT = Path(__file__).parents[1]
 SAMPLE = ROOT / "sample_answers" / "finished_us.yaml"

@@ -6,7 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from interview.__main__ import UNREADABLE, UNWRITTEN, main
+from interview.__main__ import main
+from interview.plain.statuses import UNREADABLE, UNWRITTEN
 
 SAMPLE = Path(__file__).parents[1] / "sample_answers" / "usual_us.yaml"
 

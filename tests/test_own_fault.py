@@ -12,7 +12,7 @@ import pytest
 import yaml
 from jsonschema import Draft202012Validator
 
-from interview.__main__ import CRASHED, main
+from interview.__main__ import main
 from interview.asking import own_fault, route
 from interview.asking.kinds import Note
 from interview.asking.long_work import LetGo
@@ -28,6 +28,7 @@ from interview.garden.store import load
 from interview.garden.storms.results import StormsResults
 from interview.garden.survey.results import SurveyResults
 from interview.plain.commands import HELP
+from interview.plain.statuses import CRASHED
 from interview.plain.streams import NotSaid
 from interview.quantities.evidence import Grade
 from interview.screens import shelf

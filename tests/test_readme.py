@@ -10,9 +10,12 @@ from pathlib import Path
 import pytest
 
 from interview.__main__ import parser
+from interview.garden import opening
 from interview.garden.opening import plan_of
 from interview.garden.pictures import planted_picture
 from interview.garden.store import load
+from interview.plain import statuses
+from interview.plain.statuses import STATUSES
 from interview.screens.help import KEYS
 
 ROOT = Path(__file__).parents[1]
@@ -52,7 +55,17 @@ def test_every_command_of_it_is_one_that_the_program_takes(subtests):
             last = shlex.split(line.rpartition("&&")[2])
             assert last[0] == ".venv/bin/rain-garden-interview"
             given = parser().parse_args(last[1:])
-            assert given.file is None or (ROOT / given.file).is_file()
+            assert all((ROOT / file).is_file() for file in given.files)
+
+
+def test_the_exit_statuses_are_one_table_here_and_in_the_help():
+    told = re.findall(r"^\| (\d\S*) \| (.*) \|$", MORE, re.MULTILINE)
+    assert tuple(told) == STATUSES
+    shown = parser().format_help().splitlines()
+    for number, meaning in STATUSES:
+        assert f"  {number:<6} {meaning}" in shown
+    same = (opening.BAD_PATH, opening.UNUSABLE, opening.IN_USE)
+    assert same == (statuses.UNREADABLE, statuses.UNUSABLE, statuses.IN_USE)
 
 
 @pytest.mark.parametrize("key", re.findall(r"(?:Ctrl\+[A-Z]|F\d+)", FIRST))

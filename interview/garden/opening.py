@@ -106,6 +106,38 @@ def plan_of(answers: Answers, folder: Path, now: dt.datetime, plants: str = "") 
     return Plan(route.in_force(answers), now, text_opener(folder), plants)
 
 
+@dataclass(frozen=True)
+class ReadGarden:
+    """An answers file that was read to be reported on, and its plan."""
+
+    name: str
+    """The file as it was named."""
+    loaded: store.Loaded
+    plan: Plan
+
+
+class NotRead(ValueError):
+    """There is no answers file to read there; the message says why."""
+
+
+def read_garden(
+    name: str, now: dt.datetime, plants: str = "", data: bytes | None = None
+) -> ReadGarden:
+    """Return the garden of an answers file, which is only read; raises ``NotRead``.
+
+    ``data`` are its bytes where they come from no file: ``name`` then only says what they are, and
+    the files that the answers name lie in the folder one stands in.
+    """
+    try:
+        loaded = store.interpret(af.parse(data)) if data is not None else store.load(Path(name))[0]
+    except af.NotLoaded as trouble:
+        raise NotRead(str(trouble)) from trouble
+    except af.Unreadable as trouble:
+        raise NotRead(f"{af.shown(name)}: {trouble}") from trouble
+    folder = Path() if data is not None else Path(name).parent
+    return ReadGarden(name, loaded, plan_of(loaded.answers, folder, now, plants))
+
+
 def open_session(
     name: str | None,
     now: Callable[[], dt.datetime],

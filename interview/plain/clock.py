@@ -4,6 +4,9 @@ from __future__ import annotations
 
 import datetime as dt
 
+NOON = dt.time(12)
+"""The time of a day that is named without one: work goes on, and no day is near its end."""
+
 
 class LocalZone(dt.tzinfo):
     """The zone this computer is set to, with its summer time, on any day."""
@@ -37,3 +40,15 @@ LOCAL = LocalZone()
 def now() -> dt.datetime:
     """Return the time now in this computer's zone."""
     return dt.datetime.now(LOCAL)
+
+
+def noon(date: dt.date) -> dt.datetime:
+    """Return noon of a day in this computer's zone."""
+    return dt.datetime.combine(date, NOON, LOCAL)
+
+
+def on(day: str) -> dt.datetime:
+    """Return noon of a day, told as a date or from today; raises ``Refused``."""
+    from interview.reading.days import When, read_day
+
+    return noon(read_day(day, now().date(), When.EITHER).date)

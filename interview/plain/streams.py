@@ -12,7 +12,8 @@ from contextlib import AbstractContextManager, contextmanager, suppress
 from types import FrameType
 
 from interview.asking.long_work import LetGo
-from interview.reading.foreign import lines_shown
+from interview.plain.statuses import NAME, UNREADABLE
+from interview.reading.foreign import lines_shown, shown
 
 SIGNALS = ("SIGINT", "SIGTERM", "SIGHUP", "SIGQUIT")
 """Requests to end, as this system has them."""
@@ -61,8 +62,42 @@ def say(text: str, end: str = "\n") -> None:
 
     Raises ``BrokenPipeError`` or ``NotSaid``.
     """
+    _write(lines_shown(text) + end)
+
+
+def new_page() -> None:
+    """Begin a new page on paper; a terminal has none. Raises as ``say`` does."""
+    if not sys.stdout.isatty():
+        _write("\f")
+
+
+def errors_on_terminal() -> bool:
+    """Tell whether somebody sees the errors as they come."""
+    return sys.stderr is not None and sys.stderr.isatty()
+
+
+def passing(words: str) -> None:
+    """Show words on one line of the errors in place of those before; on a terminal alone."""
+    if errors_on_terminal():
+        with suppress(OSError, UnicodeError):
+            print(f"\r\033[K{words}", end="", file=sys.stderr, flush=True)
+
+
+def tell(line: str) -> None:
+    """Write a line to the errors, where they still can be written to."""
+    with suppress(OSError, ValueError):
+        print(shown(line), file=sys.stderr, flush=True)
+
+
+def refuse(sentence: str, status: int = UNREADABLE) -> int:
+    """Tell why something is not done; return the exit status of it."""
+    tell(f"{NAME}: {sentence}")
+    return status
+
+
+def _write(text: str) -> None:
     try:
-        sys.stdout.write(lines_shown(text) + end)
+        sys.stdout.write(text)
         sys.stdout.flush()
     except BrokenPipeError:
         raise

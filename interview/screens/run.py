@@ -13,6 +13,7 @@ from types import FrameType
 from typing import TYPE_CHECKING
 
 from interview.asking.own_fault import where
+from interview.plain.statuses import CRASHED, NAME, UNSAVED
 from interview.plain.streams import listening
 from interview.reading.foreign import lines_shown, shown
 from interview.screens.terminal import Terminal, is_terminal, take_any_text
@@ -21,8 +22,7 @@ if TYPE_CHECKING:
     from interview.garden.opening import Opened
     from interview.screens.app import Door, InterviewApp
 
-NAME = "rain-garden-interview"
-NO_TERMINAL, UNSAVED, CRASHED, HUNG_UP = 2, 5, 70, 129
+NO_TERMINAL, HUNG_UP = 2, 129
 LOOK_SECONDS = 1.0
 """How often it is checked that the terminal is still there."""
 

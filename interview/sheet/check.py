@@ -38,10 +38,18 @@ def _part(name: str, make: Callable[[], list[str]]) -> list[str]:
         return [own_fault.note(name, trouble)]
 
 
+def still_open(answers: Answers) -> list[route.Step]:
+    """Return each question that is asked and has no answer yet, in the order of asking."""
+    return [
+        step
+        for step in path.steps(answers)
+        if route.standing(step, answers) in (Status.OPEN, Status.UNKNOWN)
+        and step.question.key not in OPTIONAL
+    ]
+
+
 def _open(answers: Answers) -> list[str]:
-    still = [step for step in path.steps(answers)
-             if route.standing(step, answers) in (Status.OPEN, Status.UNKNOWN)
-             and step.question.key not in OPTIONAL]  # fmt: skip
+    still = still_open(answers)
     lines = [f"{len(answers.texts)} answers; {len(still)} questions open."]
     for step in still:
         word = route.standing(step, answers).value

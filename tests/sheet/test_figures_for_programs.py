@@ -15,11 +15,12 @@ import pytest
 import yaml
 from jsonschema import Draft202012Validator
 
-from interview.__main__ import UNREADABLE, main, version
+from interview.__main__ import main
 from interview.garden import figures
 from interview.garden.opening import plan_of
 from interview.garden.store import load
 from interview.plain.stand_ins import plain
+from interview.plain.statuses import UNREADABLE, version
 from interview.sheet import figures_blocks
 from interview.sheet.figures_file import (
     figures_json,
