@@ -127,7 +127,8 @@ def test_a_table_is_in_the_units_of_its_first_garden_for_all_of_them(told, class
 
 @pytest.mark.parametrize("name", ["=1+1", "+1", "-1", "@SUM(A1)", " =1", "＝1+1"])
 def test_no_name_is_a_formula_for_a_spreadsheet(told, tmp_path, name):
-    # OWASP, CSV Injection: a cell must not begin with = + - @, nor their full-width twins.
+    # OWASP ASVS 5.0, requirement 1.2.10, read in a second copy: = + - @ are escaped with a single
+    # quote where a cell begins with them; their full-width twins are from memory.
     file = tmp_path / "g.yaml"
     text = re.sub(r"(?m)^  garden_name: .*$", f'  garden_name: "{name}"', garden(0))
     file.write_text(text, encoding="utf-8")

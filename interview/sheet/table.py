@@ -42,8 +42,9 @@ USUAL = (
 )
 """The columns where none are named."""
 
-_FORMULA = ("=", "+", "-", "@", "\t", "\r", "\n", "＝", "＋", "－", "＠")
-"""What a spreadsheet takes for the start of a formula, full-width too (OWASP, CSV Injection)."""
+_FORMULA = tuple("=+-@＝＋－＠")
+"""What a spreadsheet takes for the start of a formula (OWASP ASVS 5.0, 1.2.10, read in a second
+copy; that full-width signs count too is from memory). Tabs and the like are shown as numbers."""
 
 
 class NoColumn(ValueError):
