@@ -64,8 +64,9 @@ def steps(plan: Plan) -> Iterator[str]:
         return
     day = plan.answers.get(review.DIG_DAY)
     shut = [one for one in plan.findings if one.key == "dig_day"]
-    if shut and now.open:
-        yield f"{shut[0].said} {shut[0].change}"
+    if shut:
+        if now.open:
+            yield f"{shut[0].said} {shut[0].change}"
     elif day is not None and day > plan.now.date():
         yield f"You mean to dig on {day:%A} {day}: the marks must still be good on that day."
     yield PRINT_CARD

@@ -26,7 +26,9 @@ def test_the_deepest_pond_offered_is_the_pond_that_is_dug(
         return tried[-1]
 
     monkeypatch.setattr(remedies, "_deepest", noted)
-    plan = plan_of({**sized, "units": units, "known_rate": rate, "deepest_pond": "5 in"})
+    plan = plan_of(
+        {**sized, "units": units, "known_rate": rate, "deepest_pond": "5 in"}, children="no"
+    )
     assert remedies.ways_out(plan)
     (answers,) = tried
     assert magnitude(answers[bed.DEEPEST_POND], unit) == pytest.approx(deepest)
