@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+import re
 import subprocess
 import sys
 from pathlib import Path
@@ -11,7 +12,14 @@ import pytest
 
 from interview.garden.opening import plan_of
 from interview.garden.planting.plant_list import builtin_plants
-from interview.garden.planting.provenance import FACTS, decided, from_memory, standing
+from interview.garden.planting.plant_sources import PLANT_SOURCES
+from interview.garden.planting.provenance import (
+    FACTS,
+    NOT_KNOWN,
+    decided,
+    from_memory,
+    standing,
+)
 from interview.garden.planting.words import short_name
 from interview.garden.store import load
 from interview.quantities.evidence import Provenance
@@ -93,11 +101,15 @@ def test_the_notes_of_a_plant_tell_what_each_fact_rests_on(finished):
 
 def test_the_figures_tell_for_each_fact_what_it_rests_on(finished):
     text = figures_text(finished)
-    pick = finished.planting.chosen.zones[0].picks[0]
-    row = text.split(f'scientific_name: "{pick.plant.scientific_name}"')[1].split("- scientific")[0]
-    for fact in FACTS:
-        assert f"            {fact}: " in row
-    assert '            hardiness_max: "from memory, not checked"' in row
+    for pick in (pick for zone in finished.planting.chosen.zones for pick in zone.picks):
+        plant = pick.plant
+        row = text.split(f'- scientific_name: "{plant.scientific_name}"')[1].split("- scient")[0]
+        told = dict(re.findall(r"^ {12}(\w+): \"(.*)\"$", row, re.MULTILINE))
+        assert set(told) == set(FACTS)
+        for fact in set(FACTS) - {"indicator", "native"}:
+            codes = [code.partition(" ")[0] for code in plant.rests(fact)]
+            assert all(PLANT_SOURCES[code][0] in told[fact] for code in codes)
+            assert codes or told[fact] in ("from memory, not checked", NOT_KNOWN)
 
 
 def test_the_script_lists_by_field_how_many_plants_rest_on_memory():
