@@ -20,6 +20,7 @@ import yaml
 from interview.__main__ import main
 from interview.asking import own_fault
 from interview.asking.long_work import LetGo
+from interview.garden import opening
 from interview.garden.site.results import SiteResults
 from interview.plain.statuses import CLEAN, CRASHED, FAULTS, UNREADABLE, UNWRITTEN
 from interview.sheet import table
@@ -240,6 +241,23 @@ def test_a_fault_of_the_program_in_one_garden_leaves_the_others(
     assert status == CRASHED and "secret" not in err
     assert [row[1] for row in csv.reader(out.splitlines())][1::2] == ["2026-05-27", "2026-05-27"]
     assert err.count(f"{class_of_thirty[1]}: error in the program (KeyError") == 1
+
+
+def test_a_garden_that_cannot_be_planned_at_all_leaves_the_others(
+    told, class_of_thirty, monkeypatch, faults_come_out
+):
+    monkeypatch.setattr(own_fault, "PASSED_ON", (LetGo, BrokenPipeError))
+    real = opening.plan_of
+
+    def broken(answers, *more):
+        if answers.texts["garden_name"].startswith("Yard 1 "):
+            raise KeyError("secret of the garden")
+        return real(answers, *more)
+
+    monkeypatch.setattr(opening, "plan_of", broken)
+    status, out, err = told("--table", "--columns", "name,verdict", *class_of_thirty[:3])
+    assert status == CRASHED and "secret" not in err
+    assert [row[1] for row in csv.reader(out.splitlines())][1:] == ["fix", "unreadable", "fix"]
 
 
 def test_a_class_costs_by_its_number_and_each_garden_no_more_than_alone(
