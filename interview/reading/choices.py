@@ -146,12 +146,15 @@ def read_ticks(text: str, options: Options) -> tuple[str, ...]:
 def _labels_whole(parts: list[str], options: Options) -> list[str]:
     """Return the parts with those joined again that a comma within a label has parted."""
     labels = {_folded(label) for _, label in options if "," in label}
+    longest = max((label.count(",") + 1 for label in labels), default=1)
     names: list[str] = []
-    while parts:
-        ends = range(len(parts), 1, -1)
-        length = next((n for n in ends if _folded(",".join(parts[:n])) in labels), 1)
-        names.append(",".join(parts[:length]))
-        parts = parts[length:]
+    begin = 0
+    while begin < len(parts):
+        ends = range(begin + longest, begin + 1, -1)
+        whole = (end for end in ends if _folded(",".join(parts[begin:end])) in labels)
+        end = next(whole, begin + 1)
+        names.append(",".join(parts[begin:end]))
+        begin = end
     return names
 
 
