@@ -215,9 +215,8 @@ def _misplaced_files(given: argparse.Namespace) -> str:
             return "name the answers FILE as well"
         if given.files.count(INPUT) > 1:
             return "the standard input can be read once: name - once"
-        if count > 1 and given.output is None and (given.sheet or given.html or given.json):
-            what = "figures as JSON" if given.json else "sheets of HTML"
-            return f"several {what} need a folder: name it with --output"
+        if count > 1 and given.output is None and (given.sheet or given.html):
+            return "several sheets of HTML need a folder: name it with --output"
         return ""
     if count > 1:
         return "the interview goes on with one FILE at a time"

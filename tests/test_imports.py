@@ -88,7 +88,7 @@ def test_only_the_screens_know_the_terminal_one_file_pint_and_one_yaml():
 
 
 def test_the_front_door_holds_the_command_line_the_way_from_code_and_rooms_alone():
-    front = {"__init__.py", "__main__.py", "api.py"}
+    front = {"__init__.py", "__main__.py"}
     assert {path.name for path in PACKAGE.glob("*.py")} == front
 
 

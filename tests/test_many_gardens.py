@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 import io
+import json
 import os
 import pty
 import re
@@ -87,6 +88,16 @@ def test_the_figures_of_a_class_are_documents_that_name_their_file(told, class_o
         assert document == yaml.safe_load(told("--figures", *DAY, file)[1])
 
 
+def test_the_figures_of_several_gardens_as_json_are_one_list(told, class_of_thirty):
+    files = [class_of_thirty[1], class_of_thirty[0].with_name("nowhere.yaml"), class_of_thirty[7]]
+    status, out, _ = told("--figures", "--json", *DAY, *files)
+    trees = json.loads(out)
+    assert status == UNREADABLE
+    assert [tree.pop("file") for tree in trees] == [str(file) for file in files]
+    assert trees[0] == json.loads(told("--figures", "--json", *DAY, files[0])[1])
+    assert "no file" in trees[1]["unreadable"]
+
+
 def test_the_table_of_a_class_agrees_with_the_figures_in_value_and_unit(told, class_of_thirty):
     keys = [key for key in table.USUAL if key in table.BY_KEY]
     assert len(keys) > 8
@@ -108,7 +119,7 @@ def test_the_table_of_a_class_agrees_with_the_figures_in_value_and_unit(told, cl
                 assert float(cell) == value, key
             else:
                 assert cell == (value or ""), key
-    assert list(read["open_questions"][7:9]) == ["52", "11"] and read["faults"][8] == "5"
+    assert list(read["open_questions"][7:9]) == ["53", "12"] and read["faults"][8] == "5"
     assert set(read["digging"]) == {"open", "shut"} and read["place"][4] == "United Kingdom"
 
 

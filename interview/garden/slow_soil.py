@@ -254,8 +254,8 @@ def _less_roof(plan: Plan) -> Iterator[Remedy]:
 
 def _gone_in_time(plan: Plan) -> Quantity:
     """The deepest water that is gone before plants and people have had too much of it."""
-    gone: Quantity = plan.soak.soil.corrected * quantity(LONGEST_WET_H.value, "h")
-    return gone
+    most: Quantity = plan.soak.soil.corrected * quantity(LONGEST_WET_H.value, "h")
+    return most
 
 
 def _wetland(plan: Plan) -> Remedy:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import itertools
+import json
 from collections.abc import Callable
 from functools import partial
 from pathlib import Path
@@ -26,6 +27,9 @@ class ReportKind(Protocol):
 
     def lack(self, name: str, why: str) -> None:
         """Print what stands for a file, of several, of which there is none."""
+
+    def end(self) -> None:
+        """Print what ends a report on several files."""
 
 
 def kind_of(given: argparse.Namespace) -> ReportKind | str:
@@ -67,6 +71,9 @@ class _Checks:
     def lack(self, name: str, why: str) -> None:
         self._say(name, f"{shown(why)}\n")
 
+    def end(self) -> None:
+        pass
+
     def _say(self, name: str, text: str) -> None:
         if self._several:
             title = shown(name)
@@ -102,6 +109,9 @@ class _Table:
         else:
             _give(table.lacking(name, self._wanted))
 
+    def end(self) -> None:
+        pass
+
 
 class _Pages:
     """Plan, sheet, card or figures: one after another, or each in a file of its own."""
@@ -109,6 +119,7 @@ class _Pages:
     def __init__(self, given: argparse.Namespace, several: bool) -> None:
         self._make, self._ending = _page(given)
         self._figures, self._card = given.figures, given.card
+        self._json = given.json
         self._several = several
         self._place = None if given.output is None else _Places(given.output, several)
         self._begun = False
@@ -118,6 +129,8 @@ class _Pages:
         passing("")
         if self._place is not None:
             status = _put(partial(self._place.of, garden.name, self._ending), text, garden.name)
+        elif self._json and self._several:
+            self._item({"file": garden.name, **json.loads(text)})
         else:
             self._head(garden.name, text.count("\n"))
             say(text, end="")
@@ -125,9 +138,20 @@ class _Pages:
         return status
 
     def lack(self, name: str, why: str) -> None:
-        if self._figures and self._place is None:
+        if self._json and self._place is None:
+            self._item({"file": name, "unreadable": why})
+        elif self._figures and self._place is None:
             self._head(name, 0)
             say(f"unreadable: {_quoted(why)}")
+
+    def end(self) -> None:
+        if self._json and self._place is None:
+            say("]")
+
+    def _item(self, tree: dict[str, object]) -> None:
+        """Write one garden as an item of a list."""
+        say(f"{',' if self._begun else '['}{json.dumps(tree, indent=1)}")
+        self._begun = True
 
     def _head(self, name: str, lines: int) -> None:
         """Begin one garden of several: a document, or a page, that names its file."""
@@ -189,8 +213,9 @@ def _page(given: argparse.Namespace) -> tuple[Callable[[Plan], str], str]:
     if given.figures:
         from interview.sheet.figures_file import figures_json, figures_text
 
-        wanted, ending = (figures_json, "json") if given.json else (figures_text, "yaml")
-        return partial(wanted, written_by=f"{NAME} {version()}"), f".figures.{ending}"
+        made = figures_json if given.json else figures_text
+        ending = ".figures.json" if given.json else ".figures.yaml"
+        return partial(made, written_by=f"{NAME} {version()}"), ending
     if given.sheet:
         from interview.sheet.page import page_html
 

@@ -48,6 +48,7 @@ def report(given: argparse.Namespace, now: dt.datetime, plants: str) -> int:
         faults += found
         worst = max(worst, status, CRASHED if found else CLEAN)
     read.ended()
+    kind.end()
     for line in own_fault.told(faults)[-1:]:
         tell(f"{NAME}: {line}")
     return worst

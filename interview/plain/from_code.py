@@ -1,6 +1,6 @@
 """The plan of an answers file from code, such as a notebook: load, plan, figures.
 
-    from interview.api import figures, load
+    from interview.plain.from_code import figures, load
 
     garden = load("sample_answers/finished_us.yaml")
     plan = garden.plan

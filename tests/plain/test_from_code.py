@@ -10,10 +10,10 @@ import pandas
 import pytest
 import yaml
 
-from interview import api
 from interview.__main__ import main
+from interview.plain import from_code as api
 
-ROOT = Path(__file__).parents[1]
+ROOT = Path(__file__).parents[2]
 SET_IN = [line for line in api.__doc__.splitlines() if not line or line.startswith("    ")]
 DOCUMENTED = textwrap.dedent("\n".join(SET_IN)).strip() + "\n"
 DAY = dt.date(2026, 5, 28)
