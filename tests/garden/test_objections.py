@@ -27,6 +27,7 @@ OBJECTIONS: tuple[tuple[str, dict[str, str], str, str, str], ...] = (
     ("lines_finished_on", ASKED, "2026-05-19", "before you asked", "2026-05-20"),
     ("spots.1.slope_run", {"units": "us"}, "0", "longer than zero", "1 in"),
     ("chosen_spot", SPOTS, "3", "no spot with that number", "2"),
+    ("holes.1.hole_spot", SPOTS, "3", "no spot with that number", "2"),
     (
         "holes.1.hole_top_width",
         {"holes.1.hole_width": "8 in"},
