@@ -28,8 +28,8 @@ HEAD = (
     "would say it; leave empty what you do not know yet, and what does not apply. Write days and "
     "times in full, such as 2026-05-20 or 2026-05-20 10:15 -05:00. Put an answer that begins with "
     'a quotation mark, or holds a colon and a space, in "double quotes". Keep the names and the '
-    "last line. To look for faults: rain-garden-interview --check FILE. To go on with it question "
-    "by question: rain-garden-interview FILE"
+    "last line. To look for faults: rain-garden-interview --check FILE. To be asked for what is "
+    "left: rain-garden-interview FILE"
 )
 LIST = "a list: all after the colon, parted by semicolons, or a line below with a dash for each"
 ITEM = "Leave all of it empty where there is none; for another {}, copy from the dash on."

@@ -477,13 +477,14 @@ def test_another_way_out_is_chosen_by_its_number_and_kept(
     talk, session_of, given, sized, level_spot
 ):
     room = {"garden_name": "x", "country": "us", "state": "mn", "room_length": "16 ft"}
-    answers = given({**sized, **level_spot, **room, "room_width": "11 ft"})
+    falls = {**level_spot, "spots.1.slope_drop": "5 in"}  # on level ground no bed is below another
+    answers = given({**sized, **falls, **room, "room_width": "11 ft"})
     heard, session, _ = talk("", "", "2", session=session_of(answers), at="floor_length")
     (row,) = re.findall(r"^  (\d+) 2 beds one below the other", heard, re.M)
     heard, session, _ = talk("", "", "2", row, session=session_of(answers), at="floor_length")
     texts = session.answers.texts
     assert texts["beds"] == "2" and texts["beds_how"] == "in_a_row"
-    assert "= Number of beds: 2" in heard and "(was 10 ft 11 in)" in heard
+    assert "= Number of beds: 2" in heard and "(was 7 ft 9 in)" in heard
     # The floor pegged for one bed would keep its size.
     assert "floor_length" not in texts and session.place.name == "peg_out"
     assert heard.count("How long will you make the floor?") == 2
