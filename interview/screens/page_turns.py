@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from textual import work
 
 from interview.asking import own_fault
-from interview.asking.kinds import Choice, nothing_given
+from interview.asking.kinds import Choice, YesNo, nothing_given
 from interview.asking.question import Status
 from interview.asking.route import Step
 from interview.asking.sitting import Doubt, Heard
@@ -52,7 +52,7 @@ class PageTurns(PageMoves):
             return offered
         if standing is Status.OPEN and self._optional(step):
             return ""
-        one = isinstance(step.question.kind, Choice)
+        one = isinstance(step.question.kind, Choice | YesNo)
         raise Refused(CHOOSE if one else nothing_given(step.question.kind))
 
     async def _take(self, text: str) -> None:

@@ -26,11 +26,12 @@ class TypedAhead:
         """Tell whether a key pressed at ``at`` is for the question that is shown."""
         before, self._last = self._last, at
         took, self._took = self._took, at if key in _TAKES else self._took
+        early = at < self._shown
+        self._running_on = self._running_on and (early or at - before < BURST)
         if not (printable or key in _TAKES or key in _EDITS):
             return True
-        if at < self._shown:
+        if early:
             return False
-        self._running_on = self._running_on and at - before < BURST
         if self._running_on:
             return False
         if key in _TAKES:

@@ -30,10 +30,14 @@ def found(plan: Plan) -> Iterator[str]:
 
 def planting(plan: Plan) -> Iterator[str]:
     """Yield the kinds of each zone, how many and how far apart, and the ways to fewer."""
+    kinds: list[str] = []
     for zone in plan.planting.chosen.zones:
         wet = plants.wet_words(plan, zone.zone).split(";")[0]
-        yield from wrap(f"{plants.ZONE_WORDS[zone.zone]}; under water {wet}:", "  ")
-        yield from _kinds(plan, zone)
+        kinds += wrap(f"{plants.ZONE_WORDS[zone.zone]}; under water {wet}:", "  ")
+        kinds += _kinds(plan, zone)
+    yield from kinds
+    if any("*" in line for line in kinds):
+        yield from wrap("What is marked * is from memory: ask a nursery.", "  ")
     yield from wrap(f"CAUTION: {cautions.PLANTS}", "  ")
     yield ""
     yield from plants.cheaper(plan, briefly=True)

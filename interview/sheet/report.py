@@ -189,6 +189,11 @@ def _marked(
     return part(plan, sources.mark)
 
 
+def _levels_alone(plan: Plan) -> Iterator[str]:
+    """The levels without the marks of sources, whose list the short plan does not have."""
+    return upkeep.levels(plan, lambda _: "")
+
+
 def _short_parts(plan: Plan) -> Iterator[list[str]]:
     yield _whole("the head", lambda: _head(plan))
     yield _part("DO NEXT", lambda: next_steps.next_steps(plan))
@@ -197,7 +202,7 @@ def _short_parts(plan: Plan) -> Iterator[list[str]]:
     yield _part("WHAT WAS FOUND", lambda: outside.found(plan))
     yield from _worked(plan, REMEDIES[:2])
     yield _part("CAUTIONS", lambda: _caution_part(plan))
-    yield from _worked(plan, (*SHORT, *_with(Sources(plan), AS_DUG[1:])))
+    yield from _worked(plan, (*SHORT, ("LEVELS BEFORE PLANTING", _levels_alone)))
     yield _part("NOTES", lambda: _notes_part(plan))
     yield ["", *outside.MORE]
 

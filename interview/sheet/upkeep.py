@@ -121,6 +121,6 @@ def _advice(plan: Plan, matters: Iterable[Matter], mark: Mark) -> Iterator[str]:
         said = ""
         for place, (sentence, source) in enumerate(matter.says):
             after = matter.says[place + 1 : place + 2]
-            stands = "" if after and after[0][1] == source else f" {mark(source)}"
-            said += f" {sentence}{stands}"
+            stands = "" if after and after[0][1] == source else mark(source)
+            said += f" {sentence} {stands}".rstrip()
         yield from wrap(plan.answers.told(f"- {matter.topic}:{said}"), "  ")

@@ -177,3 +177,12 @@ async def test_the_first_page_says_that_gardens_are_looked_for_until_they_are_li
         assert seen == [LOOKING]
         await person.settles()
         assert LOOKING not in person.sees_words() and "Gate" in person.sees_words()
+
+
+async def test_enter_alone_on_yes_or_no_says_to_choose_as_on_every_list(sit, write) -> None:
+    write("garden.yaml", OHIO)
+    async with sit("garden.yaml") as person:
+        await person.goes_to("children")
+        await person.press("enter")
+        assert "Choose one first" in person.says("heard")
+        assert person.asked == "children"

@@ -655,6 +655,17 @@ async def test_a_reading_typed_on_the_question_page_is_kept_where_it_belongs(
         assert person.page == "SoakScreen"
 
 
+async def test_a_reading_typed_before_the_test_has_a_start_asks_for_it_and_stays(
+    sit, write, located, clock
+) -> None:
+    soaked = {key: text for key, text in HOLE.items() if "test_start" not in key}
+    async with sit(str(write("early.yaml", {**located, **soaked}))) as person:
+        await person.goes_to("holes.1.readings")
+        await person.enters("9 am 7 in")
+        assert "Say first when that was: Ctrl+G" in person.says("heard")
+        assert person.app.focused.value == "9 am 7 in"
+
+
 async def test_enter_goes_on_from_the_readings_once_there_are_enough(sit, soaking, clock) -> None:
     async with sit(soaking) as person:
         await _asks(person)

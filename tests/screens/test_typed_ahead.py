@@ -41,6 +41,15 @@ def test_a_burst_that_runs_on_into_the_question_is_left_out_until_it_pauses(ahea
     assert ahead.heeds("e", True, at + 0.061)
 
 
+def test_text_that_follows_an_unhurried_key_at_once_is_for_the_question(ahead) -> None:
+    """A line that is emptied and sent anew in one piece, as over a slow connection."""
+    at = 11.0
+    assert ahead.heeds("ctrl+u", False, at)
+    for key in "40 by 30":
+        at += 0.001
+        assert ahead.heeds(key, True, at)
+
+
 def test_enter_held_down_answers_one_question_alone(ahead) -> None:
     at = 10.0
     for _ in range(100):

@@ -14,7 +14,7 @@ from interview.garden.size.rough_figures import SETTLED
 from interview.garden.summary import assumed, so_far, waiting, waiting_text
 from interview.quantities.units import magnitude
 from interview.sheet.card import card_text
-from interview.sheet.report import plan_text
+from interview.sheet.report import outside_text, plan_text
 
 PEGGED = {"floor_length": "15 ft", "floor_width": "7 ft"}
 
@@ -228,6 +228,13 @@ def test_what_is_assumed_is_said_until_it_is_answered(plan_of, whole):
     keys = {step.question.key for step, _ in assumed(plan.answers)}
     assert "mulch_depth" in keys and "side_slope" not in keys
     assert "Depth of mulch: 3 in" in flat(plan_text(plan))
+
+
+def test_every_mark_of_the_short_plan_is_told_beside_it(plan_of, whole):
+    sheet = outside_text(plan_of(whole))
+    assert "in* apart" in sheet
+    assert "What is marked * is from memory" in flat(sheet)
+    assert not re.search(r"\[(?:c|o|m|\d+)\]", sheet)
 
 
 def test_the_plan_so_far_names_the_question_that_each_line_waits_for(plan_of):

@@ -126,7 +126,7 @@ def test_each_of_several_beds_has_blanks_and_readings_of_its_own(sheet):
     two = {"beds": "2", "floor_cover_2": "finished", "floor_readings_2": "8 in"}
     told = part(sheet(**READ, **two, notch_reading_2="2 in"), "LEVELS BEFORE PLANTING")
     first, second = told.split("\nBed 2:\n")
-    assert re.search(r"Floor found: +7 in; 7\.5 in", first) and "Bed 1:" in first
+    assert re.search(r"Floor found: +7 in; 7 1/2 in", first) and "Bed 1:" in first
     assert re.search(r"Floor found: +8 in +planned: 8 in down", second)
     assert "Water held as dug, all beds:" in second
     assert "all beds" not in part(sheet(**READ), "LEVELS BEFORE PLANTING")

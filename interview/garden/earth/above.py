@@ -352,7 +352,9 @@ class _Plan:
 
     def notes(self, setbacks: Sequence[tuple[str, Quantity]]) -> tuple[str, ...]:
         notes = []
-        if self.direction == "flat":
+        if self.direction == "flat" and self.lie is not None and self.lie.ground.fall > 0:
+            notes.append("Downhill is at the foot of the drawing; no compass point was given.")
+        elif self.direction == "flat":
             notes.append("The ground is level: put the notch where the overflow may run.")
         else:
             notes.append(f"Downhill is to the {_TOWARD[self.direction]}.")

@@ -25,6 +25,10 @@ _SHIFT = re.compile(
     r"(?P<long>.+?)(?:\s+(?P<way>ahead|fast|behind|slow))?(?:\s+from\s+(?P<first>\d{1,3}))?",
     re.IGNORECASE,
 )
+NOT_BEGUN = (
+    "All readings are counted from the start of the timed test. Say first when that was: Ctrl+G, "
+    "then timed test; on plain lines :go test_start."
+)
 SHIFT_GOOD = "Write how far the clock was off, such as 1 h ahead, or 20 min behind."
 
 
@@ -36,6 +40,7 @@ def reading_lines(view: Answers) -> list[str]:
 
 def with_added(view: Answers, line: str) -> str:
     """Return the readings with ``line`` put where its own time belongs; raises ``Refused``."""
+    _check_begun(view)
     lines = reading_lines(view)
     refusals: list[Refused] = []
     for place in range(len(lines), -1, -1):
@@ -97,7 +102,13 @@ def _index(lines: list[str], place: int) -> int:
 
 
 def _settled(view: Answers, lines: list[str]) -> str:
+    _check_begun(view)
     return timing.READINGS.kind.take("\n".join(lines), view).kept
+
+
+def _check_begun(view: Answers) -> None:
+    if view.get(timing.TEST_START) is None:
+        raise Refused(NOT_BEGUN)
 
 
 # A clock that was wrong

@@ -37,7 +37,11 @@ _WORDS = re.compile(
     r"^(?P<when>.*?)\s*\b(?P<what>left|drop(?:ped)?|refilled(?:\s+to)?|empt(?:y|ied))\b\s*(?P<how>.*)$",
     re.IGNORECASE,
 )
-_BARE = re.compile(r"^(?P<when>\S+(?:\s+[ap]\.?m\.?)?)[\s,]+(?P<how>.+)$", re.IGNORECASE)
+_MONTH = r"(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*\.?"
+_DAY = rf"(?:{_MONTH}\s+\d{{1,2}}|\d{{1,2}}\s+{_MONTH}|\d{{4}}-\d\d-\d\d),?\s+"
+_BARE = re.compile(
+    rf"^(?P<when>(?:{_DAY})?\S+(?:\s+[ap]\.?m\.?)?)[\s,]+(?P<how>.+)$", re.IGNORECASE
+)
 _GOOD = "Write it as 10:15 left 6 7/8 in, or as +2h drop 1 1/8 in."
 
 

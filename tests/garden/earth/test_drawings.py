@@ -122,6 +122,12 @@ def test_level_ground_has_no_downhill_arrow(basin):
     assert "The ground is level" in shown
 
 
+def test_sloping_ground_without_a_compass_point_is_not_called_level(basin):
+    shown = joined(cells(plan_of(basin, lie=lying(basin), slope_direction="flat"), 76, 26))
+    assert "The ground is level" not in shown
+    assert "Downhill is at the foot of the drawing" in shown
+
+
 def test_a_way_or_direction_unknown_is_refused(basin):
     with pytest.raises(ValueError, match="compass"):
         plan_of(basin, slope_direction="up")

@@ -73,6 +73,13 @@ def test_the_first_reading_is_added_to_none(given):
     assert short(soak_edit.with_added(put_off, "06:00 left 7 in")) == ["06:00 left 7 in"]
 
 
+def test_a_reading_before_the_test_has_begun_asks_for_its_start(given):
+    """Somebody types yesterday's readings where the start of the test is not noted yet."""
+    texts = {key: SOAKING[key] for key in SOAKING if "start" not in key and "readings" not in key}
+    with pytest.raises(Refused, match="Say first when that was"):
+        soak_edit.with_added(given(texts).at("holes", 1), "09:00 left 7 in")
+
+
 def test_a_reading_is_corrected_struck_and_taken_back(view):
     assert short(soak_edit.with_corrected(view, 2, "07:10 left 6 1/8 in"))[1] == (
         "07:10 left 6 1/8 in"

@@ -72,6 +72,19 @@ def test_the_words_of_a_reading(subtests, view):
             assert clock_of([event]) == ["11:00"]
 
 
+def test_a_day_and_a_time_need_no_word_before_the_depth(subtests, view):
+    for line in [
+        "may 27 11:00 am 7 in",
+        "May 27, 11:00 7",
+        "27 May 11 am, 7 in",
+        "2026-05-27 11:00 7 in",
+        "11:00 am 7 in",
+    ]:
+        with subtests.test(line):
+            (event,) = KIND.read(line, view)
+            assert (event.at.day, clock_of([event]), depths_of([event])) == (27, ["11:00"], [7])
+
+
 def test_a_depth_without_a_word_means_what_was_chosen(view):
     whole = view.with_text("holes.1.read_as", "drop")
     (event,) = KIND.read("11:00 1 in", whole)
