@@ -279,6 +279,7 @@ def candidate(plant: Plant, wishes: Wishes, bed: Bed) -> Candidate:
         score,
         against=" ".join(one for one in said if one),
         unsuited=any(no_growth),
+        elsewhere=not plant.at_home(region),
     )
 
 
