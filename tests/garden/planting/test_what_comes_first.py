@@ -4,8 +4,8 @@ from dataclasses import replace
 
 import pytest
 
-from interview.garden.planting.choose import Wishes, ZoneSite, choose
-from interview.garden.planting.plant_list import builtin_plants
+from interview.garden.planting.choose import Wishes, ZoneSite, choose, why_plant
+from interview.garden.planting.plant_list import builtin_places, builtin_plants
 from interview.garden.planting.record import Indicator, ListRegion, PlantKind, PlantRegion, Sun
 from interview.garden.size.zones import Zone
 from interview.quantities.units import quantity
@@ -86,3 +86,42 @@ def test_in_the_arid_west_what_stands_drought_comes_first(subtests, plain_plant)
             with subtests.test(drought=drought, listed=listed):
                 (pick,) = (one for zone in plan.zones for one in zone.picks)
                 assert pick.plant.scientific_name == first
+
+
+def test_a_plant_that_is_not_wild_in_the_state_is_left_out_or_comes_last(plain_plant):
+    iowa = next(one for one in builtin_places() if one.code == "IA")
+    missing = plain_plant(scientific_name="Aaa", absent_in=("IA", "WI"))
+    wild = plain_plant(scientific_name="Bbb", absent_in=("WI",), toxic=True)
+    here = replace(MW, place=iowa)
+    plan = choose([missing, wild], here, garden(floor=15))
+    assert [pick.plant for pick in plan.zones[0].picks] == [wild]
+    assert "does not grow wild in Iowa" in why_plant("Aaa", plan, [missing, wild], here)[0]
+    wider = choose([missing, wild], replace(here, natives_only=False), garden(floor=15))
+    assert [pick.plant for pick in wider.zones[0].picks] == [wild, missing]
+
+
+def test_a_state_where_a_plant_is_not_wild_lies_in_a_region_where_it_is():
+    region = {one.code: one.plant_region for one in builtin_places()}
+    marked = [one for one in builtin_plants() if one.absent_in]
+    assert len(marked) > 80
+    for plant in marked:
+        assert all(region[code] in plant.regions for code in plant.absent_in), plant
+        for home in plant.regions:
+            codes = {code for code, named in region.items() if named is home}
+            assert codes - set(plant.absent_in), f"{plant.scientific_name} {home}"
+
+
+@pytest.mark.parametrize(
+    ("name", "codes"),
+    [
+        # Ranges known to the trade; from memory.
+        ("Fothergilla gardenii", "NC SC GA"),
+        ("Amsonia hubrichtii", "AR"),
+        ("Eryngium yuccifolium", "IL MO KS"),
+        ("Sidalcea hendersonii", "WA OR"),
+        ("Geum triflorum", "MN WI ND"),
+    ],
+)
+def test_a_plant_is_offered_where_it_is_best_known(name, codes):
+    plant = next(one for one in builtin_plants() if one.scientific_name == name)
+    assert not set(codes.split()) & set(plant.absent_in)
