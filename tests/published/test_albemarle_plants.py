@@ -119,5 +119,30 @@ def test_the_list_agrees_with_the_county_or_a_decision_says_why_not(name):
         assert follows is (name not in NOT_FOLLOWED)
 
 
+COLORS = {
+    "Coreopsis tripteris": "yellow",
+    "Diervilla lonicera": "red/orange/yellow/pink",
+    "Eupatorium perfoliatum": "white",
+    "Heliopsis helianthoides": "yellow",
+    "Hibiscus laevis": "white/pink/red",
+    "Lindera benzoin": "yellow",
+    "Lobelia cardinalis": "red",
+    "Oenothera fruticosa": "yellow",
+    "Penstemon digitalis": "white",
+    "Physocarpus opulifolius": "white/pink",
+    "Rosa carolina": "white/pink",
+    "Rosa palustris": "pink/purple",
+    "Symphyotrichum novae-angliae": "pink/purple",
+    "Tiarella cordifolia": "white/pink",
+}
+"""Colors of the flower by the county's letters, each flower's eye left out."""
+
+
+@pytest.mark.parametrize("name", COLORS)
+def test_a_flower_has_a_color_that_the_county_gives_it(name):
+    plant = next(one for one in builtin_plants() if one.scientific_name == name)
+    assert plant.flower_color in COLORS[name].split("/")
+
+
 def test_the_sample_is_large_enough():
     assert len(PRINTED) == 60

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from enum import Enum
 from functools import cache
 
-from interview.garden.planting.count import crowds
+from interview.garden.planting.count import crowds, swarms
 from interview.garden.planting.record import Indicator, ListRegion, Plant, PlantKind, PlantRegion
 from interview.garden.planting.wetness import (
     DAY_HOURS,
@@ -90,6 +90,8 @@ class Candidate:
     """The plant whose place it took."""
     makeshift: str = ""
     """Why it is second best, taken only where the list has too few that suit."""
+    elsewhere: bool = False
+    """Whether it is at home in other regions alone: taken after the natives."""
 
 
 @dataclass
@@ -130,11 +132,17 @@ def quality(
     """Return how good a choice it is; lower is better. The weights are this project's own."""
     found = rating(plant, list_region)
     score = 0.0 if found is None and plant.own else _distance(found, zone, hours)
-    score += 1.0 * ((zone is Zone.RIM or dry_ground(zone, hours)) and thirsty(plant))
+    arid = list_region is ListRegion.AW
+    parched = zone is Zone.RIM or dry_ground(zone, hours)
+    score += 1.0 * ((parched or (arid and not _long_wet(zone, hours))) and thirsty(plant))
+    # Months pass there without rain.
+    score += 0.5 * (arid and parched and plant.drought != "high")
     score += 0.5 * (_long_wet(zone, hours) and plant.standing_water in ("none", "low"))
     # A person who wrote down a plant of their own knows the place.
     score += 1.0 * (region not in plant.native_checked and not plant.own)
     score += 1.0 * bool(plant.introduced_in(region))
+    # The ground is dry again days before the next storm.
+    score += 1.0 * plant.needs_long_wet
     score += 1.0 * plant.toxic + 0.5 * (plant.spreads == "some")
     score += 0.5 * (not plant.well_rated(list_region) and not plant.own)
     score += 1.0 * (plant.kind is PlantKind.SHRUB)
@@ -182,11 +190,12 @@ def substitute(gone: Plant, bed: Bed, beds: Sequence[Bed]) -> Candidate | None:
     garden = {picked.plant.scientific_name for each in beds for picked in each.picked}
     seasons = seasons_of(gone)
 
-    def order(one: Candidate) -> tuple[bool, bool, bool, bool, int, bool, bool, float, str]:
+    def order(one: Candidate) -> tuple[bool, bool, bool, bool, bool, int, bool, bool, float, str]:
         plant = one.plant
         return (
             bool(one.makeshift),
             plant.grasslike != gone.grasslike,
+            one.elsewhere,
             plant.scientific_name in garden,
             crowds(plant, bed.area_ft2 / max(1, len(bed.picked))),
             -len(seasons_of(plant) & seasons),
@@ -236,11 +245,12 @@ def stand_in(
             and (not near or (blooms_with(gone, plant) and as_tall(gone, plant)))
         )
 
-    def order(one: Candidate) -> tuple[bool, bool, bool, int, bool, float, str]:
+    def order(one: Candidate) -> tuple[bool, bool, bool, bool, int, bool, float, str]:
         plant = one.plant
         return (
             not blooms_with(gone, plant),
             not as_tall(gone, plant),
+            one.elsewhere,
             plant.kind is not gone.kind,
             -len(set(gone.bloom_months) & set(plant.bloom_months)),
             plant.spreads == "some",
@@ -263,16 +273,18 @@ def _take_best(
     in_flower = frozenset(season for other in here for season in seasons_of(other))
     thin = {one for one in seasons if in_bloom(garden, one) < WANTED_KINDS.value}
 
-    def order(one: Candidate) -> tuple[bool, bool, bool, bool, bool, bool, int, int, float, str]:
+    def order(one: Candidate) -> tuple[bool | int | float | str, ...]:
         plant = one.plant
         flowers = seasons_of(plant) & seasons
         return (
             bool(one.makeshift),
             plant.grasslike == has_grass,
+            one.elsewhere,
             plant in garden,
             crowds(plant, bed.area_ft2 / bed.kinds),
             plant.aggressive or plant.thorny,
             has_shrub and plant.kind is PlantKind.SHRUB,
+            swarms(plant, bed.area_ft2 / bed.kinds),
             -len(flowers - in_flower),
             -len(flowers & thin),
             one.quality,

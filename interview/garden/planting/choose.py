@@ -279,6 +279,8 @@ def candidate(plant: Plant, wishes: Wishes, bed: Bed) -> Candidate:
         score,
         against=" ".join(one for one in said if one),
         unsuited=any(no_growth),
+        elsewhere=not plant.at_home(region)
+        or bool(wishes.place and wishes.place.code in plant.absent_in),
     )
 
 

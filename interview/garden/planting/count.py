@@ -21,6 +21,9 @@ ROW_SHARE = Cited(0.866, SPACING_SOURCE)
 FEWEST_OF_A_KIND = Cited(2, OURS)
 """No single plants of a kind, except shrubs."""
 
+MOST_OF_A_KIND = Cited(30, OURS)
+"""A kind that takes more plants than this to fill its share comes after larger ones."""
+
 GROUPS = Cited((7, 5, 3), PRACTICE)
 """Plants of one kind are set in groups of these sizes."""
 
@@ -51,6 +54,11 @@ def fewest(plant: Plant) -> int:
 def crowds(plant: Plant, area_ft2: float) -> bool:
     """Tell whether the fewest plants of this kind need more than ``area_ft2``."""
     return fewest(plant) * _footprint(plant.spacing_in / 12) > area_ft2 * (1 + 1e-9)
+
+
+def swarms(plant: Plant, area_ft2: float) -> bool:
+    """Tell whether it takes more than ``MOST_OF_A_KIND`` of this kind to fill ``area_ft2``."""
+    return area_ft2 / _footprint(plant.spacing_in / 12) > MOST_OF_A_KIND.value
 
 
 def shared_counts(plants: Sequence[Plant], area: Quantity) -> tuple[int, ...]:

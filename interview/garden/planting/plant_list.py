@@ -90,6 +90,7 @@ OPTIONAL = (
     "flower_color",
     "trade",
     "wildlife",
+    "absent_in",
     "regulated_in",
     "rests_on",
 )
@@ -226,6 +227,7 @@ def _plant(row: Row, own: bool = False) -> Plant:
         flower_color=row.word("flower_color", COLORS, ""),
         trade=row.word("trade", TRADE, ""),
         wildlife=_words(row, "wildlife", WILDLIFE),
+        absent_in=row.many("absent_in"),
         regulated_in=row.many("regulated_in"),
         rests_on="" if own else row.text("rests_on"),
         zone_source=(row.text("zone_source") or OWN_SOURCE) if own else "",

@@ -180,8 +180,9 @@ HARDINESS = Question(
     find_out="Look at a USDA zone map, or ask a nursery. Write it as the map has it, such as 5b "
     "or 6.",
     wording=_zone_words,
-    more="The hardiness ranges in the packaged plant list are from memory. Without a zone no plant "
-    "is left out for its winters; natives of your region stand most of them.",
+    more="The warmest zones in the packaged plant list are from memory, and so are some of the "
+    "coldest. Without a zone no plant is left out for its winters; natives of your region stand "
+    "most of them.",
 )
 
 SUN = Question(
@@ -222,6 +223,9 @@ NATIVES_ONLY = Question(
     kind=YesNo(),
     why="Natives feed local insects and birds and need less care.",
     find_out="Yes is usual. Local lists of invasive plants decide in any case.",
+    more="The plant list knows what is native by region. For some plants it tells as well, from "
+    "memory, in which states of the region they do not grow wild; those are left out there. With "
+    "no, plants from elsewhere may come in, but only after the natives.",
     default=always_this("yes"),
 )
 

@@ -146,6 +146,8 @@ class Plant:
     """Where the gardener's own file says that its zones come from."""
     hardiness_source: str = ""
     """The same of its hardiness."""
+    absent_in: tuple[str, ...] = ()
+    """Codes of states of its regions where it does not grow wild; the list is not complete."""
     regulated_in: tuple[str, ...] = ()
     """Codes of the states whose list of noxious weeds named it in 2015."""
     set_by: str = ""

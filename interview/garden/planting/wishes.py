@@ -126,6 +126,8 @@ def objection(plant: Plant, zone: Zone, wishes: Wishes) -> str:
         return NOT_NATIVE
     if wishes.natives_only and wishes.place and introduced_in_state(plant, wishes.place):
         return f"A plant list of {wishes.place.name} calls it introduced, not native."
+    if wishes.natives_only and wishes.place and wishes.place.code in plant.absent_in:
+        return f"It does not grow wild in {wishes.place.name} (from memory)."
     limit = wishes.rim_height if zone is Zone.RIM else wishes.floor_height
     if limit is not None and plant.height_max_ft > magnitude(limit, "ft") * (1 + 1e-9):
         tall = f"{plant.height_max_ft:g} ft ({plain_number(plant.height_max_ft * 0.3048, 2)} m)"

@@ -55,3 +55,20 @@ def test_every_region_sun_and_soil_has_three_kinds_in_each_zone_with_usual_wishe
                     assert not any(plant.aggressive or plant.toxic for plant in plants)
                     assert all(plant.hardiness[0] <= hardy for plant in plants)
             print(f"{region} {listed:4} zone {hardy} {sun.value:5}", *row, sep="  ")
+
+
+def test_southern_florida_has_three_kinds_in_each_zone_with_usual_wishes(subtests):
+    # Zone 10a is the usual one of the state by its ZIP codes (USDA map of 2023).
+    for soil, wet in SOILS.items():
+        wishes = Wishes(
+            PlantRegion.SE,
+            ListRegion.AGCP,
+            Sun.FULL,
+            floor_height=quantity(5, "ft"),
+            rim_height=quantity(3, "ft"),
+            keep_out=frozenset({KeepOut.AGGRESSIVE, KeepOut.LARGE}),
+            hardiness_zone=10,
+        )
+        plan = choose(builtin_plants(), wishes, sites(wet))
+        with subtests.test(soil=soil):
+            assert all(len(zone.picks) >= 3 for zone in plan.zones)
