@@ -89,6 +89,12 @@ def test_answers_go_before_lean_and_generous(plan_of, usual):
         plan = plan_of({**usual, "how_large": name, "side_slope": "4:1", "freeboard": "5 in"})
         assert plan.size.garden.side_slope == 4
         assert magnitude(plan.size.garden.freeboard, "in") == pytest.approx(5)
+    # What was not answered goes by the size, and the sheet promises no more than that.
+    left = three_sizes(plan_of(usual))
+    assert left[0].garden.side_slope < left[2].garden.side_slope
+    said = " ".join(plan_text(plan_of(usual)).split())
+    assert "the sides, rim, mulch and compost that you answered" not in said
+    assert "is the same in all three; what you left goes by the size" in said
     pegged = plan_of({**usual, "how_large": "lean", "floor_length": "20 ft", "floor_width": "9 ft"})
     assert magnitude(pegged.size.garden.floor_length, "ft") == 20
 

@@ -177,6 +177,7 @@ SOIL: tuple[Figure[EarthResults], ...] = (
         "area of all that is dug or built x beds",
         ("footprint_area", "beds"),
         ARITHMETIC,
+        HIGH,
     ),
     Figure(
         "sod_laid",
@@ -199,7 +200,6 @@ FIGURES: tuple[Figure[EarthResults], ...] = (
         "area inside the crest and the cut edge, of one bed; of a lean garden the full pond",
         ("inside_area", "how_large"),
         OURS,
-        HIGH,
     ),
     *_heap("mulch", "area under mulch x mulch depth x beds", "mulched_area", "mulch_depth", "beds",
            source=ARITHMETIC),
