@@ -228,10 +228,11 @@ def size_rows(plan: Plan, rows: Sequence[SizedGarden]) -> Iterator[SizeRow]:
     def order(value: Quantity) -> str:
         return order_words(value, metric)
 
-    yield row("floor, long", lambda one: one.garden.floor_length, length)
-    yield row("floor, wide", lambda one: one.garden.floor_width, length)
-    yield row("over all, long", lambda one: one.over_all[0], length)
-    yield row("over all, wide", lambda one: one.over_all[1], length)
+    bed = "a bed's " if plan.size.bed_count > 1 else ""
+    yield row(f"{bed}floor, long", lambda one: one.garden.floor_length, length)
+    yield row(f"{bed}floor, wide", lambda one: one.garden.floor_width, length)
+    yield row(f"{bed}over all, long", lambda one: one.over_all[0], length)
+    yield row(f"{bed}over all, wide", lambda one: one.over_all[1], length)
     yield row(
         "holds, if none soaks in",
         lambda one: one.rain_held,

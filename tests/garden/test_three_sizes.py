@@ -77,6 +77,13 @@ def test_the_three_stand_beside_each_other_on_the_sheet(plan_of, usual):
     assert "counts on the soil" in " ".join(part.split())
 
 
+def test_of_several_beds_the_lengths_are_told_as_those_of_one(plan_of, usual):
+    # Soil, plants and cost are of all the beds: beside them a length must say whose it is.
+    for beds, label in (("1", "floor, long"), ("2", "a bed's floor, long")):
+        part = plan_text(plan_of({**usual, "beds": beds})).split("LEAN, USUAL, GENEROUS")[1]
+        assert label in [line[:25].strip() for line in part.splitlines()]
+
+
 def test_what_is_chosen_is_what_is_drawn(plan_of, usual):
     rows = {row.name: row for row in three_sizes(plan_of(usual))}
     for name, row in rows.items():
