@@ -117,6 +117,7 @@ def _day(plan: Plan) -> cautions.DayCaution:
         magnitude(plan.answers[bed.MULCH_DEPTH], "in") > 0,
         plan.answers.get(digging.RATE_FROM) != "report",
         plan.earth.spouts_here > 0,
+        plan.answers.get(bed.WATER_BY) == "channel",
     )
 
 

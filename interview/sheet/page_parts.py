@@ -109,7 +109,8 @@ def sentence(plan: Plan) -> Markup:
         return Markup()
     try:
         brings = figure_words(plan, "catchment_area")
-        said += f" {brings} drains to it, and it empties {value_of('Empties', plan)}."
+        whom, empty = ("them", "they empty") if plan.size.bed_count > 1 else ("it", "it empties")
+        said += f" {brings} drains to {whom}, and {empty} {value_of('Empties', plan)}."
     except Unanswered:
         pass
     # A number and its unit stay on one line.

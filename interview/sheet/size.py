@@ -113,12 +113,10 @@ def _areas(plan: Plan) -> Iterator[str]:
         # The range is that of a pond that holds the rain while nothing soaks in.
         yield from figure_lines(plan, "published_sandy", "published_silty", "published_clayey")
         return
-    try:
-        spread = plan.size.area_range
-    except Unanswered:
+    told = [find(BY_KEY[key], plan) for key in ("area_low", "area_high", "widest_error")]
+    if any(one.waits_for for one in told):
         return
-    low, high = (show(quantity(end, "ft**2"), unit, 2) for end in (spread.low, spread.high))
-    driver = find(BY_KEY["widest_error"], plan).shown(plan.metric)
+    low, high, driver = (one.shown(plan.metric) for one in told)
     yield from wrap(
         f"{'Range of the area, from the survey:':<46}{low} to {high}; most of it from {driver}; "
         "measure that again to narrow it",
@@ -230,10 +228,11 @@ def size_rows(plan: Plan, rows: Sequence[SizedGarden]) -> Iterator[SizeRow]:
     def order(value: Quantity) -> str:
         return order_words(value, metric)
 
-    yield row("floor, long", lambda one: one.garden.floor_length, length)
-    yield row("floor, wide", lambda one: one.garden.floor_width, length)
-    yield row("over all, long", lambda one: one.over_all[0], length)
-    yield row("over all, wide", lambda one: one.over_all[1], length)
+    bed = "a bed's " if plan.size.bed_count > 1 else ""
+    yield row(f"{bed}floor, long", lambda one: one.garden.floor_length, length)
+    yield row(f"{bed}floor, wide", lambda one: one.garden.floor_width, length)
+    yield row(f"{bed}over all, long", lambda one: one.over_all[0], length)
+    yield row(f"{bed}over all, wide", lambda one: one.over_all[1], length)
     yield row(
         "holds, if none soaks in",
         lambda one: one.rain_held,
@@ -289,8 +288,8 @@ def sizes(plan: Plan) -> Iterator[str]:
         )
     yield from wrap(
         "Lean counts on the soil: it runs over if the soil takes water half as fast as tested, or "
-        "if the storm is larger. It has mulch to the full pond only. All three have the sides, "
-        "rim, mulch and compost that you answered.",
+        "if the storm is larger. It has mulch to the full pond only. What you answered of sides, "
+        "rim, mulch and compost is the same in all three; what you left goes by the size.",
         "  ",
     )
     if easily_enough(plan):

@@ -77,6 +77,13 @@ def test_the_three_stand_beside_each_other_on_the_sheet(plan_of, usual):
     assert "counts on the soil" in " ".join(part.split())
 
 
+def test_of_several_beds_the_lengths_are_told_as_those_of_one(plan_of, usual):
+    # Soil, plants and cost are of all the beds: beside them a length must say whose it is.
+    for beds, label in (("1", "floor, long"), ("2", "a bed's floor, long")):
+        part = plan_text(plan_of({**usual, "beds": beds})).split("LEAN, USUAL, GENEROUS")[1]
+        assert label in [line[:25].strip() for line in part.splitlines()]
+
+
 def test_what_is_chosen_is_what_is_drawn(plan_of, usual):
     rows = {row.name: row for row in three_sizes(plan_of(usual))}
     for name, row in rows.items():
@@ -89,6 +96,12 @@ def test_answers_go_before_lean_and_generous(plan_of, usual):
         plan = plan_of({**usual, "how_large": name, "side_slope": "4:1", "freeboard": "5 in"})
         assert plan.size.garden.side_slope == 4
         assert magnitude(plan.size.garden.freeboard, "in") == pytest.approx(5)
+    # What was not answered goes by the size, and the sheet promises no more than that.
+    left = three_sizes(plan_of(usual))
+    assert left[0].garden.side_slope < left[2].garden.side_slope
+    said = " ".join(plan_text(plan_of(usual)).split())
+    assert "the sides, rim, mulch and compost that you answered" not in said
+    assert "is the same in all three; what you left goes by the size" in said
     pegged = plan_of({**usual, "how_large": "lean", "floor_length": "20 ft", "floor_width": "9 ft"})
     assert magnitude(pegged.size.garden.floor_length, "ft") == 20
 

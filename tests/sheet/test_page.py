@@ -260,6 +260,7 @@ def test_of_several_beds_the_page_says_how_far_apart_they_lie():
     tree = Tree(page_html(plan))
     said = " ".join(" ".join(tree.texts).split())
     assert "of one of 2 beds. Leave 2 ft or more" in said
+    assert " drains to them, and they empty in " in said
     assert "Bed 1 of 2, the uppermost:" in said and "Bed 2 of 2, the one below:" in said
 
 

@@ -71,6 +71,28 @@ def test_the_list_for_the_day_follows_what_is_built():
     assert not any("mulch" in step or "test hole" in step for step in bare)
 
 
+def test_the_list_for_the_day_goes_as_the_work_does():
+    # Common practice, no source: the berm before the floor is loosened, since who builds it treads
+    # there; the way in before the stone at its end; the levels before the plants.
+    for way, channel, piped in (("channel", True, False), ("trench", False, True)):
+        day = cautions.DayCaution("2 ft", True, piped, "half an inch", channel=channel)
+        steps = cautions.dig_day(day)
+        wanted = (
+            "Roughen", "floor level", "lay the sod", f"Dig the {way}", "Loosen", "compost",
+            "notch", "stone where", "Read the levels", "Plant", "Connect",
+        )  # fmt: skip
+        found = [next(i for i, step in enumerate(steps) if word in step) for word in wanted]
+        assert found == sorted(found)
+    over_lawn = cautions.dig_day(cautions.DayCaution("2 ft", True, False, "half an inch"))
+    assert not any("Dig the" in step for step in over_lawn)
+
+
+def test_a_channel_is_dug_only_where_the_water_comes_in_one(sheets):
+    for way, dug in (("channel", True), ("lawn", False)):
+        short, _ = sheets(water_by=way, spout_distance="12 ft")
+        assert ("Dig the channel, falling all the way" in short) == dug
+
+
 def test_no_room_is_left_for_mulch_or_compost_that_is_not_laid(sheets):
     both, _ = sheets(mulch_depth="3 in", amend="yes", compost_depth="2 in")
     assert "room for 3 in of mulch and 2 in of compost)" in both and "holds the mulch" in both

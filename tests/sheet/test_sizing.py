@@ -7,6 +7,7 @@ import re
 import pytest
 
 from interview.garden.earth.overflow import pipe_choice
+from interview.garden.figures import BY_KEY, find
 from interview.garden.pictures import levels, plan_picture, pond_pictures, section_picture
 from interview.quantities.shown import PLAIN, sides_words
 from interview.quantities.units import magnitude, quantity
@@ -86,6 +87,18 @@ def test_the_range_names_what_drives_it(sheet):
     said = " ".join(part(sheet()[1], "DEPTH AND SIZE"))
     assert "Range of the area, from the survey:" in said
     assert "measure that again" in " ".join(said.split())
+
+
+def test_the_same_area_is_told_alike_wherever_it_stands(sheet):
+    plan, _ = sheet()
+    low, high, dug, sod, inside, mulched = (
+        find(BY_KEY[key], plan).shown(plan.metric)
+        for key in (
+            "area_low", "area_high", "footprint_area", "sod_lifted", "inside_area", "mulched_area",
+        )
+    )  # fmt: skip
+    assert f"{low} to {high};" in " ".join(part(plan_text(plan), "DEPTH AND SIZE"))
+    assert (dug, inside) == (sod, mulched)
 
 
 def test_the_plan_is_drawn_with_its_sizes(sheet):

@@ -302,10 +302,12 @@ def _stone(bed: BedSizes, metric: bool) -> Item:
     uses = stone_uses(bed, metric)
     amount = total(*uses.values())
     unit = "kg" if metric else "lb"
-    mass = magnitude(stone_weight(amount), unit)
     buy = order(amount, metric)
+    mass, loose = (
+        f"{math.ceil(magnitude(stone_weight(one), unit) / 10) * 10} {unit}" for one in (amount, buy)
+    )
     places = [_STONE_FOR[use] for use in uses]
     listed = " and ".join([", ".join(places[:-1]), places[-1]] if places[1:] else places)
-    note = f"for {listed}: {stone_size_words(metric)}, about {math.ceil(mass / 10) * 10} {unit}"
+    note = f"for {listed}: {stone_size_words(metric)}, about {mass}, or {loose} as ordered loose"
     bag = _bag("stone", metric)
     return Item("stone", amount, buy, note, PRACTICE, bag, weighs=stone_weight(amount))

@@ -115,10 +115,11 @@ class EarthResults(Results):
 
     @part
     def bank_elsewhere(self) -> Quantity:
-        """Length of a low bank elsewhere, its sides as the berm's outside, for all left over."""
+        """Length of a low bank elsewhere, its sides as the berm's outside, for all carried off."""
         high, top = (magnitude(quantity(*one), "ft") for one in BANK[self.place.system])
         across = high * (top + self.lie.ground.outer * high)
-        return quantity(magnitude(self.left_over, "ft**3") * COMPACTION.value / across, "ft")
+        spare = magnitude(total(self.left_over, self.channel_soil), "ft**3")
+        return quantity(spare * COMPACTION.value / across, "ft")
 
     @part
     def sod_lifted(self) -> Quantity:

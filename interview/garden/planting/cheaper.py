@@ -149,7 +149,7 @@ def _ways(found: PlantingResults, now: int) -> Iterator[CheaperWay]:
             "grasses and sedges from friends",
             now - many,
             f"{many} of the plants are grasses, sedges or rushes. {clumps(found)} grown clumps "
-            "make them: lift each in spring or fall and cut it with a spade into "
+            "make them: lift each in spring or autumn and cut it with a spade into "
             f"{PIECES.value} pieces with roots. Take only the kinds named here, never from the "
             "wild; shake and wash the old soil off, it carries weeds and worms.",
         )

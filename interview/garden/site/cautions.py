@@ -90,6 +90,8 @@ class DayCaution:
     """Whether a test hole was dug."""
     spouts: bool = True
     """Whether a downspout comes here."""
+    channel: bool = False
+    """Whether its water comes in a channel of stone."""
 
 
 def dig_day(day: DayCaution) -> tuple[str, ...]:
@@ -103,21 +105,27 @@ def dig_day(day: DayCaution) -> tuple[str, ...]:
         "Strip the turf and stack it for the outside of the berm."
         if day.berm and day.sod
         else "Strip the turf and stack it in the shade.",
-        "Cut the uphill side first and lay the soil where the berm will be."
+        "Roughen the ground under the berm. Cut the uphill side first and lay the soil where the "
+        "berm will be."
         if day.berm and day.own_berm
         else "Dig from the middle out and carry the soil away from the rim.",
         f"Make the floor level within {day.level_within}: a level floor, not a bowl.",
-        "Loosen the floor with a fork while it is dry; do not tread on it again.",
     ]
+    if day.berm:
+        laid = "make its top level, and lay the sod on it" if day.sod else "and make its top level"
+        steps.append(f"Build the berm in thin layers, tamp each one, {laid}.")
+    if day.piped or day.channel:
+        way, fill = ("trench", "lay the pipe") if day.piped else ("channel", "line it with stone")
+        steps.append(f"Dig the {way}, falling all the way to the garden, and {fill}.")
+    steps.append("Loosen the floor with a fork while it is dry; do not tread on it again.")
     if day.compost:
         steps.append("Work in the compost.")
-    if day.berm:
-        steps.append("Build the berm in thin layers, tamp each one, and make its top level.")
     steps += [
         "Cut the overflow notch, check it with a level, and line it with stone."
         if day.berm
         else "Cut the overflow lip and check it with a level.",
         "Lay the stone where the water comes in, and try it with a bucket.",
+        "Read the levels, and mend them before you plant.",
         "Plant, water, and mulch; keep mulch off the middle of each plant."
         if day.mulch
         else "Plant and water.",

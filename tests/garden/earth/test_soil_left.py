@@ -67,6 +67,11 @@ def test_a_low_bank_elsewhere_takes_all_that_is_left(planned, system):
     section = h * (t + t + 6 * h) / 2
     tamped = magnitude(plan.earth.left_over, "ft**3") * 0.9
     assert magnitude(plan.earth.bank_elsewhere, "ft") * section == pytest.approx(tamped)
+    way = planned(units=system, rain_depth="1 in", water_by="channel", spout_distance="20 ft")
+    carried = magnitude(way.earth.carried_off, "ft**3") / 1.25
+    assert carried > magnitude(plan.earth.left_over, "ft**3") + 14
+    bank = magnitude(way.earth.bank_elsewhere, "ft")
+    assert bank * section == pytest.approx(0.9 * carried)
 
 
 def test_sod_is_lifted_from_all_and_laid_where_no_mulch_lies(planned, value):

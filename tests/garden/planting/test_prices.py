@@ -166,6 +166,10 @@ def test_stone_by_the_ton_is_paid_by_the_quarter_of_what_it_weighs(planned, figu
     feet = figure("stone_volume", planned())
     assert figure("stone_weight", planned()) == pytest.approx(2700 / 27 * feet)
     assert 1200 < figure("stone_weight", planned(units="metric")) / (feet * 0.0283168) < 1750
+    # What a yard loads is more than what is laid, and it is the load that a trailer has to carry.
+    yards = figure("stone_bought", planned())
+    listed = " ".join(plan_text(planned()).split())
+    assert f", or {2700 * yards:.0f} lb as ordered loose" in listed
     for words, pounds, told in (("ton", 2000, "0.25 ton"), ("tonne", 2204.62, "0.25 tonne")):
         plan = planned(prices=f"stone 45 per {words}")
         quarters = math.ceil(4 * 100 * feet / pounds)

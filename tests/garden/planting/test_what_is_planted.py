@@ -25,7 +25,7 @@ from interview.quantities.units import magnitude
 from interview.sheet import first_year, plants, shopping
 from interview.sheet.card import card_text
 from interview.sheet.page import page_html
-from interview.sheet.report import outside_text
+from interview.sheet.report import outside_text, plan_text
 
 SAMPLES = Path(__file__).parents[3] / "sample_answers"
 RAINLESS = {"has_rain_record": "no"}
@@ -222,6 +222,9 @@ def test_each_way_counts_what_the_plan_would_count_if_it_were_chosen(sample, fig
     )
     ways = {way.name: way.count for way in cheaper_ways(plan.planting)}
     assert ways["grasses and sedges from friends"] == total - sum(grasses)
+    for name, season in (("finished_us", "fall"), ("finished_metric", "autumn")):
+        sheet = " ".join(plan_text(sample(name)).split())
+        assert f"lift each in spring or {season} and cut" in sheet
     assert (
         fewest(plan.planting) == figure("plants_large_pots_pond_line", plan) == min(ways.values())
     )
