@@ -116,7 +116,7 @@ def parser() -> argparse.ArgumentParser:
         "--output",
         metavar="PATH",
         help="with --plan, --sheet, --card, --figures, --blank: write this file; of several "
-        "FILEs, or where it ends with /, one file a garden in this folder",
+        "FILEs, or where it is a folder or ends with /, one file a garden in it",
     )
     words.add_argument(
         "--columns", metavar="NAMES", help="with --table: these, parted by commas; figures too"
@@ -134,11 +134,20 @@ def parser() -> argparse.ArgumentParser:
     return words
 
 
+def _given(words: Sequence[str]) -> argparse.Namespace:
+    """Return what the words ask for; after ``--`` each is a FILE, though it begin with a dash."""
+    # Mixed with options, argparse reads what stands after "--" as options too.
+    cut = words.index("--") if "--" in words else len(words)
+    given = parser().parse_intermixed_args(words[:cut])
+    given.files += words[cut + 1 :]
+    return given
+
+
 def main(words: Sequence[str] | None = None) -> int:
     """Run the program; return its exit status."""
     gc.set_threshold(*RARELY)
     streams.mend()
-    given = parser().parse_intermixed_args(words)
+    given = _given(sys.argv[1:] if words is None else words)
     try:
         return _run(given)
     except BrokenPipeError:
@@ -198,7 +207,9 @@ def _misplaced(given: argparse.Namespace) -> str:
         return "--units, --country and --state go with --blank"
     if given.columns is not None and not given.table:
         return "--columns goes with --table"
-    if (given.today is not None or given.strict) and not _reads(given):
+    if given.plants and _of_none(given):
+        return "--plants goes with a garden: name its FILE, or leave --plants out"
+    if (given.today is not None or given.strict) and (_of_none(given) or not _reads(given)):
         return "--today and --strict go with a report, such as --plan or --check"
     return _misplaced_files(given)
 

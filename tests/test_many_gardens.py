@@ -11,7 +11,7 @@ import re
 import subprocess
 import sys
 from collections.abc import Callable
-from contextlib import suppress
+from contextlib import chdir, suppress
 from pathlib import Path
 
 import pandas
@@ -177,8 +177,8 @@ def test_a_file_that_cannot_be_read_keeps_its_place_and_gives_the_status(told, c
     assert status == UNREADABLE and err.count("\n") == 1
     assert ["unreadable" in one for one in yaml.safe_load_all(out)] == [False, True, False]
     assert told("--check", nowhere, sound)[0] == UNREADABLE
-    status, out, _ = told("--table", nowhere, nowhere)
-    assert (status, out) == (UNREADABLE, "")
+    status, out, _ = told("--table", "--columns", "file,verdict", nowhere, nowhere)
+    assert (status, out) == (UNREADABLE, "file,verdict\n" + f"{nowhere},unreadable\n" * 2)
 
 
 def piped(words: tuple[str, ...], typed: bytes, folder: Path) -> subprocess.CompletedProcess:
@@ -232,7 +232,10 @@ def test_with_output_each_of_several_gardens_has_a_file_in_the_folder(told, tmp_
     assert "Yard 0 (invented)" in (place / "g.html").read_text(encoding="utf-8")
     assert told("--card", files[0], "--output", f"{place}/") == (CLEAN, "", "")
     assert (place / "g.card.txt").is_file()
-    assert told("--sheet", *files, "--output", files[0])[0] == UNWRITTEN
+    assert told("--plan", files[0], "--output", place) == (CLEAN, "", "")  # it is a folder
+    assert (place / "g.plan.txt").is_file()
+    status, _, err = told("--sheet", *files, "--output", files[0])
+    assert status == UNWRITTEN and "is a file and no folder" in err
     assert files[0].read_text(encoding="utf-8") == garden(0)
 
 
@@ -401,6 +404,10 @@ def test_a_rain_file_at_fault_is_a_fault_for_strict(told, tmp_path):
         (("--today", "2026-05-28", "--plain", "a.yaml"), "go with a report"),
         (("--strict", "a.yaml"), "go with a report"),
         (("--table", "--output", "x.csv", "a.yaml"), "goes with"),
+        (("--figures", "--schema", "--today", "2026-05-28"), "go with a report"),
+        (("--figures", "--schema", "--strict"), "go with a report"),
+        (("--blank", "--plants", "x.csv"), "goes with a garden"),
+        (("--questions", "--plants", "x.csv"), "goes with a garden"),
     ],
 )
 def test_what_does_not_go_together_is_refused_in_one_sentence(told, words, said):
@@ -413,3 +420,13 @@ def test_files_may_stand_on_both_sides_of_an_option(told, class_of_thirty):
     one, other = class_of_thirty[0], class_of_thirty[1]
     words = ("--table", one, "--columns", "name", "--", other)
     assert told(*words)[1] == "name\nYard 0 (invented)\nYard 1 (invented)\n"
+
+
+def test_after_two_dashes_each_word_is_a_file_though_it_begin_with_a_dash(told, tmp_path):
+    for name in ("-dash.yaml", "--plan", "b.yaml"):
+        (tmp_path / name).write_text(garden(0), encoding="utf-8")
+    with chdir(tmp_path):
+        status, out, err = told(
+            "--table", "b.yaml", "--columns", "file", "--", "-dash.yaml", "--plan"
+        )
+    assert (status, out, err) == (CLEAN, "file\nb.yaml\n'-dash.yaml\n'--plan\n", "")

@@ -94,12 +94,17 @@ class _Table:
         from interview.sheet import table
 
         if self._metric is None:
-            self._metric = garden.plan.metric
-            _give(table.head(self._wanted, self._metric))
-            for name in self._lacking:
-                self.lack(name, "")
-        _give(table.row(garden, self._wanted, self._metric))
+            self._begin(garden.plan.metric)
+        _give(table.row(garden, self._wanted, bool(self._metric)))
         return CLEAN
+
+    def _begin(self, metric: bool) -> None:
+        from interview.sheet import table
+
+        self._metric = metric
+        _give(table.head(self._wanted, metric))
+        for name in self._lacking:
+            self.lack(name, "")
 
     def lack(self, name: str, why: str) -> None:
         from interview.sheet import table
@@ -110,7 +115,8 @@ class _Table:
             _give(table.lacking(name, self._wanted))
 
     def end(self) -> None:
-        pass
+        if self._metric is None:  # not one of them could be read
+            self._begin(metric=False)
 
 
 class _Pages:
@@ -175,7 +181,7 @@ class _Places:
 
     def __init__(self, named: str, several: bool) -> None:
         self._named = named
-        self._folder = bool(named) and (several or named.endswith("/"))
+        self._folder = bool(named) and (several or named.endswith("/") or Path(named).is_dir())
         self._taken: set[str] = set()
 
     def of(self, name: str, ending: str) -> str:
@@ -199,6 +205,8 @@ def _put(place: Callable[[], str], text: str, answers: str) -> int:
         put_page(place(), text, Path(answers))
     except (NotOurs, af.NotSaved) as trouble:
         return refuse(f"not written: {trouble}", UNWRITTEN)
+    except FileExistsError:
+        return refuse("not written: what --output names is a file and no folder", UNWRITTEN)
     except (OSError, ValueError) as trouble:
         why = af.reason(trouble) if isinstance(trouble, OSError) else "Check the name."
         return refuse(f"not written: the folder cannot be made. {why}", UNWRITTEN)

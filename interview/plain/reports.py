@@ -63,13 +63,13 @@ def _told(make: Callable[[], int]) -> int:
 
 
 def _without_file(given: argparse.Namespace) -> int:
-    """Print what is told of every garden; a blank answers file may be written, to a new file."""
+    """Print what is told of every garden; what has an output goes to a new file."""
     from interview import answers_file as af
 
     try:
         text = _told_of_all(given)
         if given.output is not None:
-            af.save(given.output, text, expect=None)
+            af.put(given.output, text.encode(), expect=None)
             return CLEAN
     except af.NotSaved as trouble:
         return refuse(f"not written: {trouble}", UNWRITTEN)

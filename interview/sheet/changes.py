@@ -9,9 +9,11 @@ from collections.abc import Iterator
 from interview.asking import own_fault
 from interview.asking.answers import Answers
 from interview.asking.figure import Found
+from interview.asking.kinds import list_lines
 from interview.garden.figures import FIGURES, find
 from interview.garden.opening import ReadGarden
 from interview.garden.plan import Plan
+from interview.garden.stages import QUESTIONS
 from interview.quantities.units import unit_name
 from interview.reading.foreign import shown
 from interview.sheet.figures_file import DIGITS
@@ -38,7 +40,7 @@ def _answers(before: Answers, after: Answers) -> Iterator[str]:
     """Yield each answer that differs; of a list the lines that only one of the two holds."""
     for address in dict.fromkeys((*before.texts, *after.texts)):
         old, new = before.texts.get(address), after.texts.get(address)
-        if old == new:
+        if old == new or _same_list(address, old, new):
             continue
         if "\n" not in f"{old}{new}":
             yield f"{address}: {_words(old)} -> {_words(new)}"
@@ -46,6 +48,13 @@ def _answers(before: Answers, after: Answers) -> Iterator[str]:
         yield f"{address}:"
         gone, come = ((text or "").splitlines() for text in (old, new))
         yield from (f"  {line}" for line in difflib.ndiff(gone, come) if line[0] in "-+")
+
+
+def _same_list(address: str, old: str | None, new: str | None) -> bool:
+    """Tell whether two answers are one list, by lines in one file and by semicolons in another."""
+    if old is None or new is None or not QUESTIONS[address.rpartition(".")[2]].kind.many:
+        return False
+    return list_lines(old) == list_lines(new)
 
 
 def _words(answer: str | None) -> str:

@@ -107,3 +107,10 @@ def test_two_files_alike_say_nothing_and_an_unreadable_one_is_refused(tmp_path, 
     assert said.out == "" and "There is no file" in said.err
     assert main(["--diff", "--strict", sample, str(SAMPLES / "not_here.yaml")]) == FAULTS
     assert "not finished" in capsys.readouterr().err
+
+
+def test_a_list_by_lines_in_one_file_and_by_semicolons_in_the_other_is_one_answer(beside):
+    lines = "pieces:\n        - rectangle 16 paces by 7 paces\n        - triangle 14 ft by 7 ft\n"
+    words = "pieces: rectangle 16 paces by 7 paces; triangle 14 ft by 7 ft\n"
+    rest = "        - less rectangle 2.5 ft by 4 ft\n"
+    assert beside(lines, words, USUAL.replace(rest, ""))[:2] == ([], [])

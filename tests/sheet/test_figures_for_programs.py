@@ -199,6 +199,9 @@ def test_the_command_line_gives_json_and_the_schema_without_a_file(capsys, tmp_p
     assert main(["--figures", "--schema"]) == 0
     printed = json.loads(capsys.readouterr().out)
     assert set(printed["properties"]["figures"]["properties"]) == set(figures.BY_KEY)
+    kept = tmp_path / "schema.json"
+    assert main(["--figures", "--schema", "--output", str(kept)]) == 0
+    assert json.loads(kept.read_text(encoding="utf-8")) == printed
     assert main(["--figures", "--json", sample]) == 0
     tree = json.loads(capsys.readouterr().out)
     assert wrong(Draft202012Validator(printed), tree) == []
