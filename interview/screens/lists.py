@@ -254,6 +254,19 @@ class Marks(Rows):
             other = {none} if key != none else self.ticked - {none}
             self.set((self.ticked - other) ^ {key})
 
+    def on_key(self, event: events.Key) -> None:
+        """Go to the next row with a word that begins with the letter; nothing is ticked by it."""
+        letter = (event.character or "").casefold()
+        if len(letter) != 1 or not letter.isalpha():
+            return
+        event.stop()
+        labels = [f" {self._labels[key].casefold()}" for key in self._keys]
+        start = (self.highlighted or 0) + 1
+        order = [(start + step) % len(labels) for step in range(len(labels))]
+        starts = (one for one in order if labels[one].startswith(f" {letter}"))
+        within = (one for one in order if f" {letter}" in labels[one])
+        self.highlighted = next(starts, next(within, self.highlighted))
+
     def action_done(self) -> None:
         """Go on with what is ticked."""
         self.post_message(self.Done())

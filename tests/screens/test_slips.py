@@ -186,3 +186,15 @@ async def test_enter_alone_on_yes_or_no_says_to_choose_as_on_every_list(sit, wri
         await person.press("enter")
         assert "Choose one first" in person.says("heard")
         assert person.asked == "children"
+
+
+async def test_a_letter_goes_to_a_row_of_a_list_of_ticks_and_ticks_nothing(sit, write) -> None:
+    write("garden.yaml", OHIO)
+    async with sit("garden.yaml") as person:
+        await person.goes_to("spots.1.near_spot")
+        await person.press("t")
+        assert "▸[ ] the top of a bank" in person.sees()
+        await person.press("n", "space")
+        assert "▸[x] none of these" in person.sees()
+        await person.press("enter")
+        assert person.session.answers.texts["spots.1.near_spot"] == "none"
