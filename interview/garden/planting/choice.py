@@ -284,7 +284,7 @@ def _take_best(
             crowds(plant, bed.area_ft2 / bed.kinds),
             plant.aggressive or plant.thorny,
             has_shrub and plant.kind is PlantKind.SHRUB,
-            swarms(plant, bed.area_ft2 / bed.kinds),
+            _too_many(plant, bed.area_ft2 / bed.kinds),
             -len(flowers - in_flower),
             -len(flowers & thin),
             one.quality,
@@ -294,6 +294,12 @@ def _take_best(
     best = min(pool, key=order)
     bed.picked.append(best)
     bed.candidates.remove(best)
+
+
+def _too_many(plant: Plant, share: float) -> bool:
+    """Tell whether a small plant swarms in its share; not where a size of plant sets all alike."""
+    small = not plant.set_by and plant.spacing_in < USUAL_SPACING_IN.value
+    return small and swarms(plant, share)
 
 
 def fill(beds: Sequence[Bed], seasons: frozenset[Season]) -> None:
