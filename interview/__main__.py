@@ -62,6 +62,7 @@ def parser() -> argparse.ArgumentParser:
     """Return the reader of the command line."""
     words = _Parser(
         prog=NAME,
+        usage=f"{NAME} [option ...] [FILE ...]",
         description=textwrap.fill(
             "An interview that plans a rain garden for a home yard: where it is safe to dig, how "
             "fast the soil takes water, what drains there, how deep and big, what to plant.",

@@ -430,3 +430,10 @@ def test_after_two_dashes_each_word_is_a_file_though_it_begin_with_a_dash(told, 
             "--table", "b.yaml", "--columns", "file", "--", "-dash.yaml", "--plan"
         )
     assert (status, out, err) == (CLEAN, "file\nb.yaml\n'-dash.yaml\n'--plan\n", "")
+
+
+def test_no_line_of_the_help_is_wider_than_a_terminal_of_80_columns(told, monkeypatch, capsys):
+    monkeypatch.setenv("COLUMNS", "80")
+    with pytest.raises(SystemExit):
+        told("--help")
+    assert [line for line in capsys.readouterr().out.splitlines() if len(line) > 80] == []
