@@ -67,7 +67,8 @@ class Told:
     @cached_property
     def page_words(self) -> str:
         """Its words alone, those of its drawings too."""
-        body = self.page.split("</style>", 1)[1]
+        # These stand in the middle of a sentence.
+        body = re.sub(r"</?(?:b|i|span)\b[^>]*>", "", self.page.split("</style>", 1)[1])
         return flat(html.unescape(re.sub(r"<[^>]*>", " ", body)))
 
     @cached_property
