@@ -147,7 +147,9 @@ def depths_add_up(told: Told) -> Complaints:
         yield f"a berm of {n['crest_to_toe']:g} takes {n['berm_soil']:g}"
 
 
-_LEVEL = re.compile(r"^(?P<point>\S.*?) {2,}(?P<above>-?(?:\d+ )?[\d./]+ (?:in|mm)) +(?P<string>.*)$", re.M)
+_LEVEL = re.compile(
+    r"^(?P<point>\S.*?) {2,}(?P<above>-?(?:\d+ )?[\d./]+ (?:in|mm)) +(?P<string>.*)$", re.M
+)
 
 
 def levels_add_up(told: Told) -> Complaints:
