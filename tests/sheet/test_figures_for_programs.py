@@ -1,7 +1,7 @@
 """The figures for another program: YAML, the same tree as JSON, and the schema of both.
 
-Read by PyYAML's safe loader and Python's json; the schema and what it is held against by
-jsonschema, which knows nothing of this project.
+Read by PyYAML's safe loader (YAML 1.1), by ruamel.yaml's in Python (YAML 1.2) and by Python's json;
+the schema and what it is held against by jsonschema. None of them knows of this project.
 """
 
 from __future__ import annotations
@@ -14,6 +14,7 @@ from pathlib import Path
 import pytest
 import yaml
 from jsonschema import Draft202012Validator
+from ruamel.yaml import YAML
 
 from interview.__main__ import main
 from interview.garden import figures
@@ -67,7 +68,9 @@ def test_the_schema_is_one(schema):
 @pytest.mark.parametrize("path", READABLE, ids=lambda path: path.stem)
 def test_every_sample_fits_the_schema_and_says_the_same_in_both_forms(path, schema):
     plan = plan_at(path)
-    as_yaml, as_json = yaml.safe_load(figures_text(plan)), json.loads(figures_json(plan))
+    text = figures_text(plan)
+    as_yaml, as_json = yaml.safe_load(text), json.loads(figures_json(plan))
+    assert YAML(typ="safe", pure=True).load(text) == as_yaml
     assert wrong(schema, as_yaml) == []
     assert wrong(schema, as_json) == []
     assert as_json == as_yaml
