@@ -244,7 +244,7 @@ FIGURES: tuple[Figure[EarthResults], ...] = (
         _of("stone", lambda item: item.weighs),
         "lb",
         "kg",
-        "stone x 100 lb/ft³ (1600 kg/m³)",
+        "stone x its loose weight, from its source",
         ("stone_volume",),
         STONE_LB_FT3.source,
         HIGH,

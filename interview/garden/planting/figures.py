@@ -13,7 +13,6 @@ from interview.garden.planting.seed import GRASS, NATIVE, SeedRate
 from interview.garden.planting.stock import SEED_SOURCE, SPACING, PlantSize
 from interview.quantities.evidence import Source
 from interview.quantities.shown import HIGH, LOW, Rounding
-from interview.quantities.units import unit_name
 
 
 def _cost(found: PlantingResults) -> Value:
@@ -36,9 +35,9 @@ def _seed(
 
     def figure(word: str, most: bool, source: Source) -> Figure[PlantingResults]:
         key = f"{name.replace(' ', '_')}_{word}"
-        (number, unit), (ground, on) = (rate.most if most else rate.least).value
-        formula = f"{said} / {ground:g} {unit_name(on)} x {number:g} {unit_name(unit)}"
-        label = f"{name.capitalize()} to sow, {'thickest' if most else 'thinnest'}"
+        word_of_rate = "thickest" if most else "thinnest"
+        formula = f"{said} x the {word_of_rate} rate of sowing, from its source"
+        label = f"{name.capitalize()} to sow, {word_of_rate}"
         rounding = HIGH if most else LOW
         return Figure(key, label, weight(most), *units, formula, inputs, source, rounding)
 

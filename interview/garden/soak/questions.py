@@ -79,7 +79,7 @@ HOLE_SPOT = HOLE.question(
     label="Spot of the hole",
     text="At which spot is this hole? Write its number.",
     kind=Count(1, MOST_SPOTS, lead=("spot", "number", "no", "#")),
-    why="Soil differs within a yard: the plan uses only holes at the spot chosen.",
+    why="Soil differs from spot to spot: the plan uses only holes at the spot chosen.",
     find_out="The spots are numbered in the order that you looked at them.",
     asks=lambda a: len(a.numbers(ground.SPOTS.key)) > 1 and a.text(HOLE_DEPTH) is not None,
     when="a test hole is dug, and several spots are recorded",
