@@ -204,7 +204,13 @@ class Question(Generic[T]):
         Commas part the items of a list that is refused without. Raises ``Refused`` and
         ``Unanswered`` as the kind does.
         """
-        return self._fitting(self.parted(text, answers), answers)
+        try:
+            return self._fitting(text, answers)
+        except (Refused, Unanswered):
+            parted = self.parted(text, answers)
+            if parted == text:
+                raise
+        return self._fitting(parted, answers)
 
     def parted(self, text: str, answers: Answers) -> str:
         """Return a list with an item a line, where it reads so and not as it is written.
