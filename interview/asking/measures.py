@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from typing import Any, TypeVar
 
 from interview import reading
 from interview.asking.answers import Answers
@@ -23,6 +24,7 @@ from interview.reading import (
     Spoken,
 )
 
+T = TypeVar("T")
 Bound = tuple[float, str] | None
 """A hard limit as number and unit word, or none."""
 
@@ -54,6 +56,13 @@ Our choice."""
 
 
 _COMPARED_IN = {"length": "m", "duration": "min", "area": "m**2", "rate": "mm/h", "volume": "L"}
+
+
+def _how(kind: Simple[T], spoken: Spoken[Any], value: T, answers: Answers) -> str:
+    """Say how a least or a range was taken; nothing of what was one plain amount."""
+    if not spoken.lead + spoken.tail:
+        return ""
+    return f"{spoken.lead}{kind.echo(value, answers)}{spoken.tail}"
 
 
 @dataclass(frozen=True)
@@ -146,13 +155,7 @@ class Measure(Simple[Quantity]):
             raise Refused(f"{refused} {self._meant(words, amount)}".rstrip()) from None
         back = self._which_unit(amount, answers.units)
         kept = self.with_unit(words, amount, answers.units)
-        return Taken(kept, value, spoken.rough, self._how(spoken, value, answers), back)
-
-    def _how(self, spoken: Spoken[Amount | Paces], value: Quantity, answers: Answers) -> str:
-        """Say how a least or a range was taken; nothing of what was one plain amount."""
-        if not spoken.lead + spoken.tail:
-            return ""
-        return f"{spoken.lead}{self.echo(value, answers)}{spoken.tail}"
+        return Taken(kept, value, spoken.rough, _how(self, spoken, value, answers), back)
 
     def _which_unit(self, amount: Amount | Paces, units: str) -> str:
         """Ask for the unit of a bare number that may be meant in a larger one, or return nothing.
@@ -294,10 +297,8 @@ class Number(Simple[float]):
         ).hear(dict(self.said).get(folded, text))
         if not self.at_least <= spoken.value <= self.at_most:
             raise Refused(f"That is outside the limits: {self.limits('')}.")
-        how = ""
-        if spoken.lead + spoken.tail:
-            how = f"{spoken.lead}{self.echo(spoken.value, answers)}{spoken.tail}"
-        return Taken(spoken.words, float(spoken.value), spoken.rough, how)
+        value = float(spoken.value)
+        return Taken(spoken.words, value, spoken.rough, _how(self, spoken, value, answers))
 
     def _number(self, text: str) -> float:
         if self.percent:
