@@ -11,7 +11,7 @@ from interview.garden.earth.materials import Item, sold_in
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
 from interview.garden.planting.choose import Pick
-from interview.garden.planting.costs import Costs, costs, plant_count
+from interview.garden.planting.costs import Costs, bought, costs, plant_count
 from interview.garden.planting.provenance import from_memory, provenance
 from interview.garden.planting.record import RATING_LISTS
 from interview.garden.planting.wetness import rating
@@ -39,6 +39,7 @@ class Word(str):
 
 
 HOURS, APART, BROUGHT, SPILT = ("h", "h"), ("in", "cm"), ("gal", "L"), ("ft**3", "L")
+WEIGHT = ("lb", "kg")
 UNITS: dict[str, dict[str, tuple[str, str]]] = {
     "holes": {
         "shape_length": DIST,
@@ -309,7 +310,7 @@ def plants(plan: Plan) -> Tree:
 def shopping(plan: Plan) -> Tree:
     """Return what to buy, at which price, and what it costs together."""
     try:
-        found, items = costs(plan.planting), plan.earth.shopping
+        found, items = costs(plan.planting), bought(plan.planting)
         wished = plan.earth.by_wish
     except Unanswered:
         return {"shopping": [], "costs": {}}
@@ -344,6 +345,8 @@ def _item(item: Item, plan: Plan) -> Tree:
         unit = SIDE[plan.metric]
     elif same_dimension(item.buy, "m**3"):
         unit = sold_in(item.buy, plan.metric)
+    elif same_dimension(item.buy, "kg"):
+        unit = WEIGHT[plan.metric]
     else:
         return {"name": item.name, **_counted(item.pieces), "note": told}
     return {

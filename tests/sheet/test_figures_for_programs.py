@@ -17,11 +17,11 @@ from jsonschema import Draft202012Validator
 from ruamel.yaml import YAML
 
 from interview.__main__ import main
+from interview.asking.statuses import UNREADABLE, version
 from interview.garden import figures
 from interview.garden.opening import plan_of
 from interview.garden.store import load
 from interview.plain.stand_ins import plain
-from interview.plain.statuses import UNREADABLE, version
 from interview.sheet import figures_blocks
 from interview.sheet.figures_file import (
     figures_json,
@@ -214,3 +214,19 @@ def test_the_command_line_gives_json_and_the_schema_without_a_file(capsys, tmp_p
     assert json.loads(page.read_text()) == tree
     assert main(["--json", "--plan", sample]) == UNREADABLE
     assert "goes with --figures" in capsys.readouterr().err
+
+
+def test_the_list_of_what_is_bought_holds_seed_by_weight_as_the_sheet_does(schema, finished):
+    sown = {"plant_size": "seed", "berm_outside": "grass"}
+    plan = finished.with_answers(finished.answers.with_texts({**finished.answers.texts, **sown}))
+    tree = json.loads(figures_json(plan))
+    assert wrong(schema, tree) == []
+    rows = {one["name"]: one for one in tree["shopping"]}
+    assert {"seed", "grass seed"} <= rows.keys()
+    for name in ("seed", "grass seed"):
+        most = tree["figures"][f"{name.replace(' ', '_')}_most"]
+        assert rows[name]["unit"] == "lb" and rows[name]["pieces"] is None
+        # 16 ounces to the pound: National Institute of Standards and Technology, Handbook 44.
+        part = 16 if most["unit"] == "oz" else 1
+        assert rows[name]["order"] == pytest.approx(most["value"] / part, rel=1e-6)
+    assert set(tree["costs"]["without_price"]) <= rows.keys()

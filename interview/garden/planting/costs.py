@@ -5,9 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from interview.asking.question import Unanswered
-from interview.garden.earth.materials import cost
+from interview.garden.earth.materials import Item, cost
 from interview.garden.planting.results import PlantingResults
-from interview.garden.planting.seed import Sowing
 from interview.garden.size.price_lines import BY_PLANT, Price
 
 
@@ -50,18 +49,20 @@ def plant_count(found: PlantingResults) -> int:
     return (found.chosen.total or sum(zone.places for zone in zones)) * found.size.bed_count
 
 
-def _sowings(found: PlantingResults) -> tuple[Sowing, ...]:
+def bought(found: PlantingResults) -> tuple[Item, ...]:
+    """Return everything on the list but the plants: materials, and seed once that is decided."""
     try:
-        return found.sowings
+        seed = tuple(one.item for one in found.sowings)
     except Unanswered:
-        return ()
+        seed = ()
+    return (*found.earth.shopping, *seed)
 
 
 def costs(found: PlantingResults) -> Costs:
     """Return what the shopping list costs; raises ``Unanswered`` where there is no list yet."""
     prices = dict(found.earth.prices)
     lines, unpriced = [], []
-    for item in (*found.earth.shopping, *(one.item for one in _sowings(found))):
+    for item in bought(found):
         price = prices.pop(item.name, None)
         if price is None:
             unpriced.append(item.name)
