@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from contextlib import suppress
 from dataclasses import dataclass
 
 from interview.asking.question import Unanswered
@@ -10,7 +11,14 @@ from interview.garden.place import questions as place
 from interview.garden.plan import Plan
 from interview.garden.planting.wetness import USUAL_HOURS
 from interview.garden.size.zones import Zone
-from interview.garden.summary import VERDICT_WORDS, figure_words, may_dig, size_sentence, value_of
+from interview.garden.summary import (
+    VERDICT_WORDS,
+    cheaper_words,
+    figure_words,
+    may_dig,
+    size_sentence,
+    value_of,
+)
 from interview.quantities.evidence import Finding, Grade
 from interview.quantities.shown import depth_words
 from interview.quantities.units import Quantity, magnitude, ratio
@@ -74,16 +82,16 @@ def _sentences(plan: Plan) -> Iterator[str]:
         first = dict(_known(plan, ("First size",)))
         yield first.get("First size", "There is no size yet: answer how big the roof is.")
         return
-    labels = ("Rain it holds", "Area that drains here", "Pond depth", "Empties", "Plants")
+    labels = ("Rain it holds", "Area that drains here", "Pond depth", "Empties")
     known = dict(_known(plan, labels))
     said = f"The pond is {known['Pond depth']} deep, holds {known['Rain it holds']} of rain"
     if "Area that drains here" in known:
         said += f" from {known['Area that drains here']}"
     if "Empties" in known:
         said += f" and is empty {known['Empties']}"
-    if "Plants" in known:
-        count, _, cheaper = known["Plants"].partition("; ")
-        said += f"; it takes {count} plants" + (f", {cheaper}" if cheaper else "")
+    with suppress(Unanswered):
+        said += f"; it takes {figure_words(plan, 'plants_total')} plants"
+        said += f", {cheaper}" if (cheaper := cheaper_words(plan)) else ""
     yield f"{said}."
 
 

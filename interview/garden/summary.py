@@ -18,6 +18,7 @@ from interview.garden.figures import BY_KEY, find
 from interview.garden.form.outline import FloorShape
 from interview.garden.plan import Plan
 from interview.garden.planting.cheaper import fewest
+from interview.garden.planting.costs import plant_count
 from interview.garden.site import lines_questions as buried
 from interview.garden.site import spot_questions as ground
 from interview.garden.site.gate import dig_reasons
@@ -217,9 +218,14 @@ def rough_line(plan: Plan) -> str:
 
 def _plants(plan: Plan) -> str:
     """Tell how many plants, and how few they may be."""
-    count = figure_words(plan, "plants_total")
+    parts = (figure_words(plan, "plants_total"), cheaper_words(plan))
+    return "; ".join(one for one in parts if one)
+
+
+def cheaper_words(plan: Plan) -> str:
+    """Tell how few plants the cheaper ways leave; nothing where they leave no fewer."""
     least = fewest(plan.planting)
-    return f"{count}; with cheaper ways from {least}" if str(least) != count else count
+    return f"with cheaper ways from {least}" if least < plant_count(plan.planting) else ""
 
 
 _SO_FAR: tuple[tuple[str, Callable[[Plan], str]], ...] = (

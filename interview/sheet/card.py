@@ -20,7 +20,6 @@ from interview.garden.earth.profile import reading_words
 from interview.garden.pictures import levels
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
-from interview.garden.planting.cheaper import fewest
 from interview.garden.planting.choose import ZonePlan
 from interview.garden.planting.costs import plant_count
 from interview.garden.planting.words import apart_words, short_name
@@ -31,7 +30,7 @@ from interview.garden.site import questions as site
 from interview.garden.site import spot_questions as ground
 from interview.garden.site.results import SETBACK_OF
 from interview.garden.site.setbacks import distance_words, left_of
-from interview.garden.summary import WIDTH, figure_words, may_dig, wrap
+from interview.garden.summary import WIDTH, cheaper_words, figure_words, may_dig, wrap
 from interview.quantities.evidence import Grade
 from interview.quantities.shown import (
     area_words,
@@ -329,13 +328,13 @@ def _plants(plan: Plan, tell: Callable[[Plan, ZonePlan], str]) -> Iterator[str]:
 def _in_all(plan: Plan) -> str:
     """Say how many plants it takes and how few the cheaper ways leave; nothing where not known."""
     try:
-        count, least = plant_count(plan.planting), fewest(plan.planting)
+        count, cheaper = plant_count(plan.planting), cheaper_words(plan)
     except Unanswered:
         return ""
     except Exception as trouble:
         own_fault.note("the plants", trouble)
         return ""
-    return f": {count} plants, with cheaper ways from {least}" if least < count else ""
+    return f": {count} plants, {cheaper}" if cheaper else ""
 
 
 def _kinds(plan: Plan, zone: ZonePlan) -> str:
