@@ -184,8 +184,5 @@ def first_year(plan: Plan) -> Markup:
     if stopped(plan):
         return Markup()
     lead, tasks = year_of_care(plan)
-    by_when: dict[str, list[str]] = {}
-    for when, task in tasks:
-        by_when.setdefault(when, []).append(task)
-    told = (joined((tag("b", f"{one}: "), " ".join(what)), "") for one, what in by_when.items())
+    told = (joined((tag("b", f"{when}: "), what), "") for when, what in tasks)
     return joined((*(tag("p", one) for one in lead), items("ul", told, class_="check")))
