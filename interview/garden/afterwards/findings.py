@@ -13,14 +13,13 @@ from interview.garden.afterwards.results import BuiltBed, BuiltResults
 from interview.garden.planting.care import after_storm
 from interview.garden.planting.wetness import USUAL_HOURS
 from interview.garden.site import questions as site
+from interview.garden.site.surroundings import CHILDREN_IN
 from interview.garden.size import answered
 from interview.quantities.evidence import OURS, PRACTICE, Finding, Grade, Source
 from interview.quantities.guards import within
 from interview.quantities.shown import HIGH, LOW, PLAIN, depth_words, volume_words, water_words
 from interview.quantities.units import Quantity, magnitude, quantity
 
-CHILDREN_IN = 6.0
-"""Deep enough where small children play: as in ``depth_findings``."""
 _LEAST = 1 / 48
 """Feet under which a level that is off is not told: a quarter of an inch, the least on a tape."""
 

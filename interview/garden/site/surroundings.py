@@ -100,6 +100,10 @@ def ownership_finding(owner: Owner | None) -> Finding:
     return Finding("ownership", Grade.STOP, said, limit, OURS, change)
 
 
+CHILDREN_IN = 6.0
+"""A pond deeper than this, in inches, is a fault near small children: a choice of ours."""
+
+
 def children_finding(present: bool | None) -> Finding:
     """Return the care to take where small children use the yard; unknown counts as yes."""
     limit = "a small child can drown in 1 in (25 mm) of water"

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from interview.garden.place import questions as start
 from interview.garden.site import questions as site
 from interview.garden.site.setbacks import distance_words
+from interview.garden.site.surroundings import CHILDREN_IN
 from interview.garden.size import basin
 from interview.garden.size import questions as bed
 from interview.garden.size import shape_questions as shaping
@@ -98,7 +99,7 @@ def depth_findings(found: SizeResults) -> Iterator[Finding]:
             OURS,
             "Ask an engineer, or write 12 in (300 mm) or less as the deepest pond wanted.",
         )
-    if found.answers[site.CHILDREN] and magnitude(depth.depth, "in") > 6 + 1e-9:
+    if found.answers[site.CHILDREN] and magnitude(depth.depth, "in") > CHILDREN_IN + 1e-9:
         yield Finding(
             "pond_and_children",
             Grade.FIX,
@@ -162,7 +163,7 @@ def _soil_takes_more(found: SizeResults) -> bool:
 
 def _may_deepen(found: SizeResults) -> bool:
     """Tell whether a deeper pond is a way out: neither soil, engineer nor children forbid it."""
-    most = 6 if found.answers[site.CHILDREN] else 12
+    most = CHILDREN_IN if found.answers[site.CHILDREN] else 12.0
     return _soil_takes_more(found) and magnitude(found.depth.depth, "in") < most - 1e-9
 
 
