@@ -14,8 +14,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, NoReturn
 
 from interview.asking import own_fault
-from interview.plain import clock, streams
-from interview.plain.statuses import (
+from interview.asking.statuses import (
     CRASHED,
     ENDED_BY,
     INPUT,
@@ -28,6 +27,7 @@ from interview.plain.statuses import (
     UNWRITTEN,
     version,
 )
+from interview.plain import clock, streams
 from interview.plain.streams import NotSaid, Typist, refuse, say, tell
 from interview.reading.foreign import shown
 

@@ -13,8 +13,7 @@ import yaml
 
 from interview.__main__ import main
 from interview.answers_file import Lock
-from interview.garden.opening import IN_USE
-from interview.plain.statuses import UNREADABLE
+from interview.asking.statuses import IN_USE, UNREADABLE
 
 ROOT = Path(__file__).parents[1]
 SAMPLE = ROOT / "sample_answers" / "finished_us.yaml"

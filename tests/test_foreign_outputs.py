@@ -17,9 +17,9 @@ from hypothesis import Phase, given, settings
 from hypothesis import strategies as st
 
 from interview.__main__ import main
+from interview.asking.statuses import UNREADABLE
 from interview.garden.opening import Opened, open_session
 from interview.plain import interview as plain
-from interview.plain.statuses import UNREADABLE
 
 pytestmark = pytest.mark.usefixtures("compiled_once")
 ROOT = Path(__file__).parents[1]

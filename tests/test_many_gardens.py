@@ -21,9 +21,9 @@ import yaml
 from interview.__main__ import main
 from interview.asking import own_fault
 from interview.asking.long_work import LetGo
+from interview.asking.statuses import CLEAN, CRASHED, FAULTS, UNREADABLE, UNWRITTEN
 from interview.garden import opening
 from interview.garden.site.results import SiteResults
-from interview.plain.statuses import CLEAN, CRASHED, FAULTS, UNREADABLE, UNWRITTEN
 from interview.sheet import table
 
 ROOT = Path(__file__).parents[1]

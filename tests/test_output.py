@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from interview.__main__ import main
-from interview.plain.statuses import UNREADABLE, UNWRITTEN
+from interview.asking.statuses import UNREADABLE, UNWRITTEN
 
 SAMPLE = Path(__file__).parents[1] / "sample_answers" / "usual_us.yaml"
 

@@ -16,6 +16,7 @@ from interview.__main__ import main
 from interview.asking import own_fault, route
 from interview.asking.kinds import Note
 from interview.asking.long_work import LetGo
+from interview.asking.statuses import CRASHED
 from interview.garden import checks, figures, session
 from interview.garden.checks import Checks
 from interview.garden.earth.results import EarthResults
@@ -28,7 +29,6 @@ from interview.garden.store import load
 from interview.garden.storms.results import StormsResults
 from interview.garden.survey.results import SurveyResults
 from interview.plain.commands import HELP
-from interview.plain.statuses import CRASHED
 from interview.plain.streams import NotSaid
 from interview.quantities.evidence import Grade
 from interview.screens import shelf

@@ -10,12 +10,10 @@ from pathlib import Path
 import pytest
 
 from interview.__main__ import parser
-from interview.garden import opening
+from interview.asking.statuses import STATUSES
 from interview.garden.opening import plan_of
 from interview.garden.pictures import planted_picture
 from interview.garden.store import load
-from interview.plain import statuses
-from interview.plain.statuses import STATUSES
 from interview.screens.help import KEYS
 
 ROOT = Path(__file__).parents[1]
@@ -64,8 +62,6 @@ def test_the_exit_statuses_are_one_table_here_and_in_the_help():
     shown = parser().format_help().splitlines()
     for number, meaning in STATUSES:
         assert f"  {number:<6} {meaning}" in shown
-    same = (opening.BAD_PATH, opening.UNUSABLE, opening.IN_USE)
-    assert same == (statuses.UNREADABLE, statuses.UNUSABLE, statuses.IN_USE)
 
 
 @pytest.mark.parametrize("key", re.findall(r"(?:Ctrl\+[A-Z]|F\d+)", FIRST))

@@ -16,6 +16,7 @@ from interview.answers_file import Lock, Trouble, own_files
 from interview.answers_file.named_files import text_opener
 from interview.asking import route
 from interview.asking.answers import Answers
+from interview.asking.statuses import IN_USE, UNREADABLE, UNUSABLE
 from interview.garden import store
 from interview.garden.plan import Plan
 from interview.garden.session import Session
@@ -24,8 +25,6 @@ from interview.reading.foreign import shell_word
 
 NEW_FILE = "rain_garden.yaml"
 """The file of a new garden where no name was given."""
-BAD_PATH, UNUSABLE, IN_USE = 2, 3, 4
-"""Exit statuses: no file can have this name; the file cannot be used; it is open elsewhere."""
 
 
 @dataclass(frozen=True)
@@ -158,7 +157,7 @@ def open_session(
     except af.AlreadyOpen as held:
         return Refusal(held.sentence, IN_USE, not held.certain)
     except (OSError, ValueError):
-        return Refusal(f"{af.shown(str(path))} cannot be opened. Check its name.", BAD_PATH)
+        return Refusal(f"{af.shown(str(path))} cannot be opened. Check its name.", UNREADABLE)
     try:
         return _open(path, lock, now, written_by, plants)
     except BaseException as trouble:
@@ -177,13 +176,13 @@ def _path(name: str | None) -> Path | Refusal:
         path = Path(name).expanduser()
         if not name or "\0" in name:
             return Refusal(
-                "the name of the file is empty or holds a character no name can have", BAD_PATH
+                "the name of the file is empty or holds a character no name can have", UNREADABLE
             )
         if not path.exists() and not path.is_symlink() and not path.parent.is_dir():
-            return Refusal(f"there is no folder {af.shown(str(path.parent))}", BAD_PATH)
+            return Refusal(f"there is no folder {af.shown(str(path.parent))}", UNREADABLE)
         return path
     except (OSError, ValueError, RuntimeError):
-        return Refusal(f"{af.shown(name or '')} cannot be the name of a file", BAD_PATH)
+        return Refusal(f"{af.shown(name or '')} cannot be the name of a file", UNREADABLE)
 
 
 def _open(

@@ -10,7 +10,7 @@ from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Protocol
 
-from interview.plain.statuses import CLEAN, FAULTS, NAME, UNWRITTEN, version
+from interview.asking.statuses import CLEAN, FAULTS, NAME, UNWRITTEN, version
 from interview.plain.streams import new_page, passing, refuse, say, tell
 from interview.reading.foreign import shown
 

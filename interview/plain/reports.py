@@ -11,8 +11,8 @@ from typing import TYPE_CHECKING
 
 from interview.asking import own_fault
 from interview.asking.long_work import HowFar, heard_by
+from interview.asking.statuses import CLEAN, CRASHED, FAULTS, INPUT, NAME, UNWRITTEN, version
 from interview.plain.report_kinds import ReportKind, kind_of, tell_troubles
-from interview.plain.statuses import CLEAN, CRASHED, FAULTS, INPUT, NAME, UNWRITTEN, version
 from interview.plain.streams import errors_on_terminal, passing, refuse, say, tell
 
 if TYPE_CHECKING:

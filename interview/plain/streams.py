@@ -12,7 +12,7 @@ from contextlib import AbstractContextManager, contextmanager, suppress
 from types import FrameType
 
 from interview.asking.long_work import LetGo
-from interview.plain.statuses import NAME, UNREADABLE
+from interview.asking.statuses import NAME, UNREADABLE
 from interview.reading.foreign import lines_shown, shown
 
 SIGNALS = ("SIGINT", "SIGTERM", "SIGHUP", "SIGQUIT")

@@ -80,8 +80,9 @@ class Door:
 
     def open_invented(self) -> Opened | Refusal:
         """Put a copy of the invented garden into the folder, and open it."""
+        from interview.asking.statuses import UNUSABLE
         from interview.garden import invented
-        from interview.garden.opening import UNUSABLE, Opened, Refusal
+        from interview.garden.opening import Opened, Refusal
 
         try:
             path = invented.copied(self.folder)

@@ -13,7 +13,7 @@ from types import FrameType
 from typing import TYPE_CHECKING
 
 from interview.asking.own_fault import where
-from interview.plain.statuses import CRASHED, NAME, UNSAVED
+from interview.asking.statuses import CRASHED, ENDED_BY, NAME, UNREADABLE, UNSAVED
 from interview.plain.streams import listening
 from interview.reading.foreign import lines_shown, shown
 from interview.screens.terminal import Terminal, is_terminal, take_any_text
@@ -22,7 +22,8 @@ if TYPE_CHECKING:
     from interview.garden.opening import Opened
     from interview.screens.app import Door, InterviewApp
 
-NO_TERMINAL, HUNG_UP = 2, 129
+HUNG_UP = ENDED_BY + 1
+"""As by the signal of a terminal that is gone."""
 LOOK_SECONDS = 1.0
 """How often it is checked that the terminal is still there."""
 
@@ -36,7 +37,7 @@ def run(
     """
     if not is_terminal():
         print(f"{NAME}: a terminal is needed; use --plain here", file=sys.stderr)
-        return NO_TERMINAL
+        return UNREADABLE
     from interview.screens.app import Door, InterviewApp
 
     door = Door(clock, written_by, plants=plants)

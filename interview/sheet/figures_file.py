@@ -12,6 +12,7 @@ from typing import Any
 from interview.answers_file import double_quoted
 from interview.asking import lands, own_fault
 from interview.asking.figure import Found
+from interview.asking.statuses import NAME
 from interview.garden.figures import FIGURES, found
 from interview.garden.guides import guides
 from interview.garden.place import questions as start
@@ -85,7 +86,12 @@ _PARTS: tuple[tuple[tuple[str, ...], Callable[[Plan], Tree]], ...] = (
 """The names that each part gives, and what gives it."""
 
 
-def figures_tree(plan: Plan, written_by: str = "rain-garden-interview") -> Tree:
+def exact(value: float) -> str:
+    """Write a number with ``DIGITS``."""
+    return f"{value:.{DIGITS}g}"
+
+
+def figures_tree(plan: Plan, written_by: str = NAME) -> Tree:
     """Return everything computed of ``plan``, as ``SCHEMA`` tells.
 
     Numbers have ``DIGITS``. A figure that meets a fault of the program has no value and says so
@@ -109,12 +115,12 @@ def figures_tree(plan: Plan, written_by: str = "rain-garden-interview") -> Tree:
     return _rounded(tree)  # type: ignore[no-any-return]
 
 
-def figures_text(plan: Plan, written_by: str = "rain-garden-interview") -> str:
+def figures_text(plan: Plan, written_by: str = NAME) -> str:
     """Return the figures as YAML text."""
     return "".join(f"{line}\n" for line in _lines(figures_tree(plan, written_by), ""))
 
 
-def figures_json(plan: Plan, written_by: str = "rain-garden-interview") -> str:
+def figures_json(plan: Plan, written_by: str = NAME) -> str:
     """Return the same tree as JSON, in ASCII alone so that any output takes every character."""
     return json.dumps(_finite(figures_tree(plan, written_by)), indent=1, allow_nan=False) + "\n"
 
@@ -195,7 +201,7 @@ def _rounded(node: Any) -> Any:
     def number(value: Any) -> Any:
         if not isinstance(value, float) or not math.isfinite(value):
             return value
-        short = float(f"{value:.{DIGITS}g}")
+        short = float(exact(value))
         return int(short) if short.is_integer() and abs(short) < 10**DIGITS else short
 
     return _each(node, number)
@@ -260,7 +266,7 @@ def _float(value: float) -> str:
     """Write a number; the old YAML takes one without a point for a text."""
     if math.isinf(value):
         return ".inf"
-    text = f"{value:.{DIGITS}g}"
+    text = exact(value)
     return text.replace("e", ".0e") if "e" in text and "." not in text else text
 
 

@@ -7,6 +7,7 @@ from functools import cache
 from importlib.resources import files
 
 from interview.asking import own_fault
+from interview.asking.statuses import NAME
 from interview.garden.plan import Plan
 from interview.garden.site import cautions
 from interview.garden.summary import waiting
@@ -16,9 +17,8 @@ from interview.sheet.markup import Markup, items, joined, tag, text
 from interview.sheet.page_parts import made, name_of, section_of
 from interview.sheet.page_working import working as working_of
 
-MADE_BY = "rain-garden-interview"
 REST = (
-    ("Every step, what to buy, the working: ", f"{MADE_BY} --sheet FILE --working"),
+    ("Every step, what to buy, the working: ", f"{NAME} --sheet FILE --working"),
     ("One page for the pocket: ", "--card FILE"),
 )
 """What else can be printed, and how."""
@@ -57,7 +57,7 @@ def document(title: str, body: list[Markup]) -> str:
     return (
         "<!doctype html>\n"
         f'<html lang="en"><head><meta charset="utf-8">'
-        f'<meta name="generator" content="{MADE_BY}">'
+        f'<meta name="generator" content="{NAME}">'
         '<meta name="viewport" content="width=device-width, initial-scale=1">'
         f"<title>{text(title)}</title>\n<style>\n{_style()}</style></head>\n"
         f"<body>\n{joined(body)}\n</body></html>\n"

@@ -9,8 +9,9 @@ from pathlib import Path
 import pytest
 
 from interview.answers_file import Changed, NotSaved, lock_of, own_files, put, remove_stray_temps
+from interview.asking.statuses import IN_USE
 from interview.garden import store
-from interview.garden.opening import IN_USE, Opened, Refusal, open_session
+from interview.garden.opening import Opened, Refusal, open_session
 
 BY = "rain-garden-interview test"
 ELSEWHERE = b"pid: 4\nhost: somewhere-else\nuser: ann\nsince: noon\n"

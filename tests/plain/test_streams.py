@@ -12,8 +12,8 @@ from pathlib import Path
 import pytest
 
 from interview.__main__ import main
+from interview.asking.statuses import CRASHED, INPUT_ENDED, UNSAVED, UNWRITTEN
 from interview.garden import store
-from interview.plain.statuses import CRASHED, INPUT_ENDED, UNSAVED, UNWRITTEN
 from interview.sheet import report
 
 ROOT = Path(__file__).parents[2]

@@ -12,12 +12,12 @@ import yaml
 from interview import answers_file as af
 from interview.__main__ import main
 from interview.asking.question import Status
+from interview.asking.statuses import UNREADABLE, UNWRITTEN
 from interview.garden import store
 from interview.garden.opening import plan_of
 from interview.garden.path import SAFETY
 from interview.garden.session import Session
 from interview.garden.stages import GROUPS, QUESTIONS, STAGES, every_question
-from interview.plain.statuses import UNREADABLE, UNWRITTEN
 from interview.sheet.blank import blank_text
 from interview.sheet.figures_file import figures_text
 from interview.sheet.report import worksheet

@@ -9,7 +9,7 @@ import pytest
 import yaml
 
 from interview.__main__ import main
-from interview.plain.statuses import CLEAN, FAULTS, UNREADABLE
+from interview.asking.statuses import CLEAN, FAULTS, UNREADABLE
 
 SAMPLES = Path(__file__).parents[2] / "sample_answers"
 USUAL = (SAMPLES / "usual_us.yaml").read_text(encoding="utf-8")
