@@ -16,7 +16,7 @@ from interview.garden.plan import Plan
 from interview.garden.stages import QUESTIONS
 from interview.quantities.units import unit_name
 from interview.reading.foreign import shown
-from interview.sheet.figures_file import DIGITS
+from interview.sheet.figures_file import exact
 
 
 def changes_text(before: ReadGarden, after: ReadGarden) -> str:
@@ -95,7 +95,7 @@ def _told(found: Found, metric: bool) -> str:
 
 def _exact(value: float | str | None) -> str:
     """Return a value with the digits of the figures, so that the change is that of what is told."""
-    return f"{value:.{DIGITS}g}" if isinstance(value, float) else str(value)
+    return exact(value) if isinstance(value, float) else str(value)
 
 
 def _by(old: float | str | None, new: float | str | None, unit: str) -> str:

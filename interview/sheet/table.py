@@ -17,7 +17,7 @@ from interview.garden.summary import may_dig
 from interview.quantities.units import unit_name
 from interview.reading.foreign import shown
 from interview.sheet.check import faults_beside, still_open
-from interview.sheet.figures_file import DIGITS
+from interview.sheet.figures_file import exact
 
 Cell = float | str | bool | None
 
@@ -132,7 +132,7 @@ def written(value: Cell) -> str:
         case bool():
             return "true" if value else "false"
         case float() if math.isfinite(value):
-            return f"{value:.{DIGITS}g}"
+            return exact(value)
         case float() | int():
             return str(value)
     return harmless(value)
