@@ -10,11 +10,12 @@ from typing import Any
 from interview.answers_file.named_files import NamedFile, no_files
 from interview.asking import path, route
 from interview.asking.answers import Answers, changed
+from interview.asking.keeping import Keeper
 from interview.asking.kinds import list_lines
 from interview.asking.path import Place
 from interview.asking.question import Question, Status, Unanswered
 from interview.asking.route import Step
-from interview.asking.sitting import MOST_PUT_OFF, Keeper, Sitting
+from interview.asking.sitting import MOST_PUT_OFF, Sitting
 from interview.garden import gate
 from interview.garden.path import SAFETY
 from interview.garden.place import questions as start

@@ -13,9 +13,9 @@ from typing import Any
 from interview import answers_file as af
 from interview.answers_file import Fingerprint, Node, Parsed, Tree, Trouble, own_files
 from interview.asking.answers import Answers
+from interview.asking.keeping import NotKept
 from interview.asking.kinds import Ticks
 from interview.asking.question import Group, Question, Status
-from interview.asking.sitting import NotKept
 from interview.garden.file_form import (
     BESIDE,
     HALF_TYPED,
