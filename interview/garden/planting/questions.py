@@ -9,9 +9,10 @@ from interview.asking.answers import Answers
 from interview.asking.conditions import always_this, by_units
 from interview.asking.kinds import Choice, Note, Several, Ticks, YesNo
 from interview.asking.lands import US
-from interview.asking.measures import Count, Measure
+from interview.asking.measures import Measure
 from interview.asking.question import Question, Stage, Unanswered
 from interview.garden.place import questions as start
+from interview.garden.planting.hardiness import ZoneOfTheMap
 from interview.garden.planting.record import ListRegion, PlantRegion, State
 from interview.garden.site import questions as site
 from interview.garden.site import spot_questions as ground
@@ -175,7 +176,7 @@ HARDINESS = Question(
     key="hardiness_zone",
     label="Hardiness zone",
     text="Which plant hardiness zone are you in, if you know it?",
-    kind=Count(1, 13, ("a", "b"), ("usda", "hardiness", "zone", "z"), such="5b or 6"),
+    kind=ZoneOfTheMap(),
     why="Plants that your winters would kill are left out.",
     find_out="Look at a USDA zone map, or ask a nursery. Write it as the map has it, such as 5b "
     "or 6.",

@@ -70,9 +70,15 @@ def test_the_zone_of_the_state_is_offered_and_kept_only_by_enter(session_of, pla
     assert session.answers[asked] == 4
 
 
-@pytest.mark.parametrize("words", ["5b", "zone 5b", "USDA 5b", "5"])
-def test_a_zone_may_be_written_as_the_map_has_it(given, words):
-    assert QUESTIONS["hardiness_zone"].read(words, given()) == 5
+@pytest.mark.parametrize(
+    ("words", "shown"), [("5b", "5b"), ("zone 5A", "5a"), ("USDA 5 b", "5b"), ("5", "5")]
+)
+def test_a_zone_is_counted_by_its_number_and_shown_as_the_map_has_it(session_of, words, shown):
+    session = session_of()
+    step = session.jump("hardiness_zone")
+    assert session.offer(step, words).echo == shown
+    zone = session.answers[step.question]
+    assert zone == 5 and f"{zone}" == str(zone) == shown
 
 
 def test_a_zone_that_was_put_off_or_given_stays(session_of, given):
