@@ -158,7 +158,7 @@ _SURVEY = (
     Page("share", "survey", "Share that comes here", ("share_percent",),
          visit=TODAY, group="surfaces"),
     Page(
-        "end_of_today", "site", "That is all for today",
+        "end_of_today", "site", "End of today",
         usual=("local_rules", "spot_name", "slope_drop_turned", "another_spot", "rate_from"),
         visit=TODAY, group="spots", tells="end_of_today",
     ),

@@ -32,6 +32,14 @@ from interview.quantities.evidence import Grade
 
 MOST_TAKEN = 3
 """So many usual values are told at the end of a visit; a choice of ours."""
+_LEFT_TODAY = frozenset(
+    {
+        GardenState.NEW, GardenState.FIRST_SIZE, GardenState.SPOT, GardenState.NOT_ASKED,
+        GardenState.SMELL, GardenState.STOP, GardenState.FAULTS,
+    }
+)  # fmt: skip
+"""What is due on the first day itself."""
+_WAITS = (GardenState.WHILE_WAITING, GardenState.WAITING)
 MOST_PROBLEMS = 3
 """So many stops, or things to mend, are told on a page; the plan tells all. A choice of ours."""
 
@@ -96,15 +104,19 @@ def rough_size(plan: Plan) -> list[str]:
 
 def end_of_today(session: Session) -> list[str]:
     """Return what was found today, what was taken as usual, what is still to be found out."""
-    plan = session.plan
-    lines = ["That is all for today.", *_found(plan)]
+    plan, next_due = session.plan, due_now(session)
+    asked_on = plan.answers.get(buried.LINES_ASKED_ON)
+    if next_due.state in _LEFT_TODAY:
+        head, lead = "Not all of today is done yet.", ""
+    elif next_due.state in _WAITS and asked_on in (None, plan.now.date()):
+        head, lead = "That is all for today.", "Next time: "
+    else:
+        head, lead = "The first day's work is done.", "Now: "
+    lines = [head, *_found(plan)]
     if taken := taken_as_usual(session):
         more = len(taken) - MOST_TAKEN
         rest = [f"{more} more, which the plan lists"] if more > 0 else []
         lines.append(f"Taken as usual: {'; '.join([*taken[:MOST_TAKEN], *rest])}.")
-    next_due = due_now(session)
-    # What is still to be done today says so itself.
-    lead = "" if next_due.state is GardenState.NOT_ASKED else "Next time: "
     return [*_all_told(plan, lines), *to_find_out(session), f"{lead}{next_due.says}"]
 
 

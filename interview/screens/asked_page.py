@@ -194,8 +194,7 @@ class AskedPage(QuestionRoom):
         from interview.garden import told_pages
 
         told = told_pages.told(self._session, self._place)
-        title = f"{self._place.page.title}."
-        return [one for one in told if one != title and not one.startswith("To find out: ")]
+        return [one for one in told if not one.startswith("To find out: ")]
 
     def _show_boxes(self) -> None:
         """Show the other boxes of the page, each in a line above or below the field."""
