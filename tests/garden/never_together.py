@@ -11,13 +11,13 @@ from itertools import pairwise
 
 from told_of_one import Complaints, Told, flat
 
-from interview.garden.planting import questions as planting
 from interview.garden.planting.wetness import rating
 from interview.garden.site import nearby_questions as nearby
 from interview.garden.site import questions as site
 from interview.garden.site import spot_questions as ground
 from interview.garden.size import questions as bed
 from interview.garden.size import shape_questions as shaping
+from interview.garden.size.cover_questions import BERM_OUTSIDE, PLANT_SIZE
 from interview.garden.size.zones import Zone
 from interview.garden.summary import may_dig
 from interview.quantities.units import magnitude
@@ -192,10 +192,10 @@ def _by_answer(told: Told) -> Iterator[tuple[bool, str, str]]:
     )
     yield answers.get(site.CHILDREN) is not False, r"Small children use the yard", "no children"
     yield (
-        answers.get(planting.PLANT_SIZE) == "seed", r"\] seed of", "nothing is sown",
+        answers.get(PLANT_SIZE) == "seed", r"\] seed of", "nothing is sown",
     )  # fmt: skip
     yield (
-        answers[planting.BERM_OUTSIDE] == "sod",
+        answers[BERM_OUTSIDE] == "sod",
         r"Lay the lifted sod on it|stack it for the outside of the berm|laid back there",
         "no sod goes on the berm",
     )

@@ -86,6 +86,8 @@ class DayCaution:
     sod: bool = True
     """Whether the lifted sod is laid on the outside of the berm."""
     mulch: bool = True
+    sown: bool = False
+    """Whether the rim is sown."""
     hole: bool = True
     """Whether a test hole was dug."""
     spouts: bool = True
@@ -96,6 +98,7 @@ class DayCaution:
 
 def dig_day(day: DayCaution) -> tuple[str, ...]:
     """Return the list for the day of digging, in the order of the work."""
+    sow = "; sow the rim last, on bare raked soil" if day.sown else ""
     steps = [
         "Marks are visible and still good; take a photograph of them.",
         f"Within {day.zone} of any mark dig only gently, by hand; lift the turf so too.",
@@ -126,9 +129,9 @@ def dig_day(day: DayCaution) -> tuple[str, ...]:
         else "Cut the overflow lip and check it with a level.",
         "Lay the stone where the water comes in, and try it with a bucket.",
         "Read the levels, and mend them before you plant.",
-        "Plant, water, and mulch; keep mulch off the middle of each plant."
+        f"Plant, water, and mulch; keep mulch off the middle of each plant{sow}."
         if day.mulch
-        else "Plant and water.",
+        else f"Plant and water{sow}.",
         "Cover or fill what is still open before you leave.",
     ]
     if day.spouts:
