@@ -96,7 +96,10 @@ def parser() -> argparse.ArgumentParser:
         "--table", action="store_true", help="print a line a FILE as comma-separated values"
     )
     ways.add_argument(
-        "--diff", action="store_true", help="list the answers and figures that differ in two FILEs"
+        "--diff",
+        action="store_true",
+        help="list the answers and figures that differ in two FILEs; other words of the same "
+        "value are no difference",
     )
     ways.add_argument("--questions", action="store_true", help="print the blank worksheet")
     ways.add_argument(
