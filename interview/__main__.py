@@ -162,8 +162,8 @@ def main(words: Sequence[str] | None = None) -> int:
         streams.hush()
         return refuse(f"The output could not be written. {trouble}", UNWRITTEN)
     except KeyboardInterrupt:
-        tell("")
-        return INTERRUPTED
+        streams.passing("")
+        return refuse("stopped by Ctrl+C before it was done", INTERRUPTED)
     except Exception as trouble:
         said = f"An error in the program stopped it ({own_fault.where(trouble)})."
         return refuse(said, CRASHED)
