@@ -198,10 +198,10 @@ def interpret(parsed: Parsed) -> Loaded:
 
 
 def _on_lines(answers: Answers) -> Answers:
-    """Return the answers with each list that commas part on one line put on lines."""
+    """Return the answers with each list put on lines by its items."""
     texts = dict(answers.texts)
     for address, text in answers.texts.items():
-        found = question_at(address) if "," in text else None
+        found = question_at(address) if "," in text or "\n" in text else None
         if found is not None:
             question, number = found
             view = answers.at(question.group, number) if number else answers
