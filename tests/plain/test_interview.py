@@ -47,6 +47,26 @@ def test_boxes_are_put_in_turn_and_kept_together(talk, keeper):
     assert len(keeper.saves) == 7
 
 
+@pytest.mark.parametrize(
+    ("lines", "kept"),
+    [
+        # The rows are put after the last box.
+        (("2026-05-20", "T-0412"), {"lines_asked_on": "2026-05-20", "lines_ticket": "T-0412"}),
+        (("2026-05-20", ":skip"), {"lines_asked_on": "2026-05-20", "lines_ticket": UNKNOWN_TEXT}),
+    ],
+)
+def test_whoever_is_cut_off_at_the_rows_loses_no_box(talk, at, keeper, lines, kept):
+    _, session, _ = talk(*lines, session=at("lines_asked_on", lines_requested="asked"))
+    assert session.drafts == kept and "lines_asked_on" not in session.answers.texts
+    assert len(keeper.saves) == len(lines)
+
+
+def test_whoever_is_cut_off_where_one_box_is_doubted_loses_no_other(talk, at, located):
+    heard, session, _ = talk("2026-05-27", "T-9", "", session=at("lines_asked_on", located))
+    assert "Give the same answer again" in heard
+    assert session.drafts["lines_ticket"] == "T-9"
+
+
 def test_only_the_state_is_asked_of_a_garden_in_the_us(talk):
     heard, session, _ = talk("x", "minnesota")
     assert "Not in the US: type no." in heard and "= Minnesota" not in heard
