@@ -244,7 +244,7 @@ class _Looked:
             yield Due(GardenState.NOT_ASKED, said, buried.LINES_REQUESTED.key)
         state = locate_state(self.answers)
         over = state.earliest is not None and state.earliest <= self.today
-        if among := self._open(keys.WHILE_WAITING | keys.SURVEY):
+        if among := self._open(keys.WHILE_WAITING | keys.SURVEYED):
             things = f"{count_words(len(among), 'thing')} to find out."
             said = f"{'To do first' if over else 'While you wait'}: {things}"
             yield self._at(GardenState.WHILE_WAITING, said, among)

@@ -9,74 +9,62 @@ from interview.asking import route
 from interview.asking.answers import Answers
 from interview.asking.question import Status
 from interview.asking.route import Step
+from interview.garden.path import OPTIONAL, PATH, SITING, SURVEY
 from interview.garden.site import lines_questions as buried
 from interview.garden.site import questions as site
 from interview.garden.site import spot_questions as ground
-from interview.garden.site.nearby_questions import DISTANCES, LOCAL
 from interview.quantities.evidence import OURS, Cited
 
 MOST_PUT_OFF = Cited(5, OURS)
 """How many of the questions put off are told at once."""
 
 
-def _keys(words: str) -> frozenset[str]:
-    return frozenset(words.split())
+_PAGES = {page.key: page for page in PATH}
 
 
-FIRST_SIZE: tuple[frozenset[str], ...] = (
-    _keys("garden_name"),
-    _keys("country state units"),
-    _keys("surface_kind falls_on gutter_outlets"),
-    _keys("outlets_here"),
-    _keys("pieces"),
-    _keys("soil_dug"),
+def _boxes(*pages: str) -> frozenset[str]:
+    """Return what must be answered on ``pages``, by their names."""
+    return frozenset(key for page in pages for key in _PAGES[page].asked) - OPTIONAL
+
+
+FIRST_SIZE = (
+    _boxes("name"),
+    _boxes("place", "abroad"),
+    _boxes("water_from"),
+    _boxes("spouts_here"),
+    _boxes("roof_size"),
+    _boxes("soil_feel"),
 )
 """The pages before the first size, of the first surface."""
-SPOT = _keys(
-    "another_surface stands_after_rain near_spot slope_run slope_drop septic_uphill wall_height "
-    "drip_line room_length room_width spout_distance overflow_to overflow_building_distance "
-    "overflow_line_distance unstable_ground contamination soil_lab children permission "
-    "rules_checked"
-) | {question.key for question in DISTANCES.values()}
+ASK, ANSWERED = _boxes("ask_for_marks"), frozenset({"lines_answered"})
+SPOT = _boxes("another_surface", *(page.key for page in SITING)) - ASK
 """What is looked at in the yard before the marks are asked for."""
-SURVEY = _keys(
-    "roof_hazard surface_pitch walker_name pace_line pace_counts share_known gutter_this_side "
-    "gutter_whole share_percent"
-) | {question.key for question in LOCAL.values()}
+SURVEYED = _boxes(*(page.key for page in SURVEY)) - {"chosen_spot"}
 """What can be gone on with while digging is shut."""
-WHILE_WAITING = _keys("lines_asked_on wet_season_depth rock_depth sun_hours private_lines")
+WHILE_WAITING = _boxes("ticket", "below", "sun_hours", "private_lines")
 """What is found out while the marks are waited for; of a spot, of the one chosen."""
-ASK, ANSWERED = _keys("lines_requested"), _keys("lines_answered")
-MARKS = _keys("lines_finished_on mark_distance")
-REPORT = _keys("known_rate known_rate_by")
-HOLE = _keys(
-    "hole_depth hole_dug_on hole_cleared hole_smell hole_seeps hole_shape hole_width hole_length "
-    "hole_top_width hole_top_height"
-)
-TIMER = _keys(
-    "first_fill_start first_fill_empty second_fill_start second_fill_empty water_at_mark "
-    "test_start readings"
-)
-AFTER_TEST = _keys("hole_left hole_set_aside_why")
+MARKS = _boxes("answered", "marks") - ANSWERED
+REPORT = _boxes("report")
+HOLE = _boxes("hole", "hole_cleared", "smell", "seeping", "hole_shape", "hole_taper")
+TIMER = _boxes("timer")
+AFTER_TEST = _boxes("hole_left", "set_aside")
 PLAN_PAGES: Mapping[str, frozenset[str]] = {
-    "usual_bed": _keys(
-        "deepest_pond how_large floor_shape water_by beds side_slope freeboard mulch_depth "
-        "kidney_bend floor_outline length_to_width amend compost_depth berm_top drain_rule "
-        "storm_hours storm_shape peak_intensity barrow beds_how engineer_says_deeper"
+    "usual_bed": frozenset(_PAGES["usual_bed"].keys) - {"prices"} | _boxes("over_twelve"),
+    "peg_out": _boxes("peg_out"),
+    "usual_plants": frozenset(
+        {
+            "keep_out", "bloom", "tallest_floor", "tallest_rim", "natives_only", "road_salt",
+            "plant_region", "wetland_list_region", "own_plants",
+        }
     ),
-    "peg_out": _keys("floor_length floor_width"),
-    "usual_plants": _keys(
-        "keep_out bloom tallest_floor tallest_rim natives_only road_salt plant_region "
-        "wetland_list_region own_plants"
-    ),
-    "dig_day": _keys("dig_day"),
-}
-"""The pages of the plan day before the plan, by name."""
-STORM = _keys("storm_rain storm_empty_after storm_overflow storm_plants")
+    "dig_day": frozenset({"dig_day"}),
+}  # fmt: skip
+"""The pages of the plan day before the plan, by name, with what leads to them while it is open."""
+STORM = _boxes("storm", "storm_overflow", "storm_plants")
 MUSTS = (
     frozenset().union(*FIRST_SIZE)
     | SPOT
-    | SURVEY
+    | SURVEYED
     | WHILE_WAITING
     | ASK
     | ANSWERED

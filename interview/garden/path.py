@@ -113,7 +113,7 @@ _START = (
          visit=TODAY, group="surfaces"),
 )  # fmt: skip
 
-_SITING = (
+SITING = (
     _spot("after_rain", "After rain", "stands_after_rain"),
     _spot("slope", "Slope", "slope_run", "slope_drop", "downhill_direction"),
     Page("outline", "site", "Outline", ("room_length", "room_width"), visit=TODAY),
@@ -135,7 +135,7 @@ _SITING = (
     Page("ask_for_marks", "site", "Ask for the marks", ("lines_requested",), visit=TODAY),
 )  # fmt: skip
 
-_SURVEY = (
+SURVEY = (
     Page("roof_hazard", "survey", "Metal or treated roof", ("roof_hazard",), visit=TODAY),
     Page(
         "usual_roofs", "survey", "The usual for the roofs",
@@ -261,7 +261,7 @@ _PLAN = (
     Page("storm_plants", "review", "Plants after that storm", ("storm_plants",), visit=PLAN_DAY),
 )  # fmt: skip
 
-PATH: tuple[Page, ...] = (*_START, *_SITING, *_SURVEY, *_LINES, *_SOAK, *_PLAN)
+PATH: tuple[Page, ...] = (*_START, *SITING, *SURVEY, *_LINES, *_SOAK, *_PLAN)
 
 OFF_PATH = {"hard_digging": "No figure uses it; it can be gone to."}
 """Keys of questions on no page, each with the reason."""

@@ -3,11 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
-from typing import ClassVar
 
 from textual import work
 from textual.app import ComposeResult
-from textual.binding import BindingType
 from textual.containers import Horizontal
 from textual.widgets import Button
 
@@ -17,7 +15,7 @@ from interview.garden import pictures
 from interview.garden.plan import Plan
 from interview.garden.planting.section import level_lines
 from interview.garden.session import Session
-from interview.screens import keys, words
+from interview.screens import words
 from interview.screens.long_wait import Stopped, telling_page
 from interview.screens.page import Page
 from interview.screens.parts import Press, is_there
@@ -92,7 +90,6 @@ class GardenScreen(Page):
 
     KEYS = "garden"
     HEADING = "The garden, drawn"
-    BINDINGS: ClassVar[list[BindingType]] = keys.bindings("garden")
 
     def __init__(self, session: Session, view: int = 0) -> None:
         super().__init__()

@@ -4,13 +4,10 @@ from __future__ import annotations
 
 import re
 import textwrap
-from typing import ClassVar
 
 from textual.app import ComposeResult
-from textual.binding import BindingType
 from textual.containers import VerticalScroll
 
-from interview.screens import keys
 from interview.screens.page import Page
 from interview.screens.parts import Folded, Words
 
@@ -110,7 +107,6 @@ class HelpScreen(Page):
 
     KEYS = "help"
     HEADING = "Keys"
-    BINDINGS: ClassVar[list[BindingType]] = keys.bindings("help")
 
     def __init__(self, where: str) -> None:
         """Show the keys, and ``where`` the answers are kept."""

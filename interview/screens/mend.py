@@ -2,16 +2,12 @@
 
 from __future__ import annotations
 
-from typing import ClassVar
-
 from textual.app import ComposeResult
-from textual.binding import BindingType
 from textual.containers import VerticalScroll
 from textual.content import Content
 
 from interview.answers_file import Trouble
 from interview.reading.foreign import shown
-from interview.screens import keys
 from interview.screens.frame import KeyLine
 from interview.screens.page import Page
 from interview.screens.parts import Words
@@ -31,7 +27,6 @@ class MendScreen(Page):
 
     KEYS = "mend"
     HEADING = "A file that needs mending"
-    BINDINGS: ClassVar[list[BindingType]] = keys.bindings("mend")
 
     def __init__(self, shown_path: str, troubles: list[Trouble], refusal: str = "") -> None:
         super().__init__()

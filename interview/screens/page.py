@@ -74,13 +74,18 @@ class Page(Screen[Any]):
     """A screen in its frame, that knows when the window is narrow, and when it is too small."""
 
     KEYS = ""
-    """The name of its keys in the table of keys."""
+    """The name of its keys in the table of keys; the page listens for those."""
     HEADING = ""
     """What the page is called in the first line."""
     # The two parts that the focus goes from and to paint themselves; the page need not.
     focused: Reactive[Widget | None] = Reactive(None, repaint=False)
     _unsaid: Said | None = None
     """What was said before the page stood."""
+
+    def __init_subclass__(cls, **how: Any) -> None:
+        if "KEYS" in vars(cls):
+            cls.BINDINGS = keys.bindings(cls.KEYS)  # before Textual gathers them for the class
+        super().__init_subclass__(**how)
 
     def compose(self) -> ComposeResult:
         """Yield the frame with the page in it, and over it the request for a larger window."""

@@ -3,10 +3,8 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import ClassVar
 
 from textual.app import ComposeResult
-from textual.binding import BindingType
 from textual.containers import Container, Vertical
 from textual.widgets import Input, OptionList
 from textual.widgets.option_list import Option
@@ -43,7 +41,6 @@ class PieceForm(Page):
     """Closes with the line of the piece, or with nothing."""
 
     KEYS = "piece"
-    BINDINGS: ClassVar[list[BindingType]] = keys.bindings("piece")
 
     def __init__(self, view: Answers, line: str = "", cut: bool = False) -> None:
         super().__init__()

@@ -77,7 +77,6 @@ class PiecesScreen(Page):
     """Makes the same lines that may be typed into the question."""
 
     KEYS = "pieces"
-    BINDINGS: ClassVar[list[BindingType]] = keys.bindings("pieces")
 
     def __init__(self, session: Session, step: Step, listed: list[str]) -> None:
         super().__init__()

@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from pathlib import Path
-from typing import Any, ClassVar
+from typing import Any
 
 from textual import events, work
 from textual.app import App, ComposeResult
-from textual.binding import BindingType
 from textual.containers import Horizontal, VerticalScroll
 from textual.widgets import OptionList
 from textual.widgets.option_list import Option
@@ -21,7 +20,7 @@ from interview.garden.overview import overview
 from interview.garden.plan import Plan
 from interview.garden.session import Session
 from interview.garden.summary import folded_to
-from interview.screens import keys, words
+from interview.screens import words
 from interview.screens.finale import Finale
 from interview.screens.frame import Weight
 from interview.screens.further import FurtherPages
@@ -43,7 +42,6 @@ class PlanScreen(FurtherPages, Page):
 
     KEYS = "plan"
     HEADING = "The plan"
-    BINDINGS: ClassVar[list[BindingType]] = keys.bindings("plan")
 
     def __init__(self, session: Session, path: Path, lead: str = "") -> None:
         super().__init__()
@@ -225,7 +223,6 @@ class WorkingScreen(Page):
 
     KEYS = "working"
     HEADING = "How each figure was got"
-    BINDINGS: ClassVar[list[BindingType]] = keys.bindings("working")
 
     def __init__(self, session: Session) -> None:
         super().__init__()

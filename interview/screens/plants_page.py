@@ -49,7 +49,6 @@ class PlantsScreen(Page):
 
     KEYS = "plants"
     HEADING = "The plants"
-    BINDINGS: ClassVar[list[BindingType]] = keys.bindings("plants")
 
     def __init__(self, session: Session) -> None:
         super().__init__()

@@ -5,9 +5,6 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
-from typing import ClassVar
-
-from textual.binding import BindingType
 
 from interview.asking.kinds import Several, list_lines
 from interview.asking.question import Status
@@ -17,7 +14,7 @@ from interview.garden.session import Session
 from interview.garden.soak.reading_lines import typed_instant
 from interview.garden.survey import questions as survey
 from interview.reading import Refused, is_unknown
-from interview.screens import keys, words
+from interview.screens import words
 from interview.screens.beside import PlanSoFar
 from interview.screens.field import Field
 from interview.screens.fields import TextField
@@ -37,7 +34,6 @@ class QuestionScreen(FurtherPages, PageTurns):
     """Asks the question the session stands at."""
 
     AUTO_FOCUS = ""
-    BINDINGS: ClassVar[list[BindingType]] = keys.bindings("question")
 
     def __init__(
         self, session: Session, saver: BackgroundKeeper, path: Path, file: Callable[[], str]

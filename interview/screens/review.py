@@ -4,11 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import ClassVar
 
 from textual import events
 from textual.app import ComposeResult
-from textual.binding import BindingType
 from textual.content import Content
 from textual.widgets import Input, OptionList
 from textual.widgets.option_list import Option
@@ -20,7 +18,7 @@ from interview.asking.way import Standing
 from interview.garden.session import Session
 from interview.garden.soak.reading_lines import said_words
 from interview.garden.stages import GROUPS
-from interview.screens import keys, words
+from interview.screens import words
 from interview.screens.lists import Rows
 from interview.screens.page import Page
 from interview.screens.parts import Ask, Line, Words
@@ -153,7 +151,6 @@ class ReviewScreen(Page):
 
     KEYS = "review"
     HEADING = "Every page and answer"
-    BINDINGS: ClassVar[list[BindingType]] = keys.bindings("review")
 
     def __init__(self, session: Session, here: Step | None) -> None:
         super().__init__()

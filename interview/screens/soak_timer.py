@@ -2,10 +2,7 @@
 
 from __future__ import annotations
 
-from typing import ClassVar
-
 from textual.app import ComposeResult
-from textual.binding import BindingType
 from textual.containers import VerticalScroll
 from textual.widgets import DataTable, Input
 
@@ -17,7 +14,7 @@ from interview.garden.soak import timing_questions as timing
 from interview.garden.soak.reading_lines import typed_line
 from interview.garden.summary import folded_to
 from interview.reading import Refused, write_instant
-from interview.screens import keys, offers, soak_watch, words
+from interview.screens import offers, soak_watch, words
 from interview.screens import soak_entry as entry
 from interview.screens.page import Page
 from interview.screens.parts import Folded, Line
@@ -32,7 +29,6 @@ class SoakMeaning(Page):
     """The same words as on the sheet, for one hole."""
 
     KEYS = "meaning"
-    BINDINGS: ClassVar[list[BindingType]] = keys.bindings("meaning")
 
     def __init__(self, session: Session, step: Step) -> None:
         super().__init__()
@@ -61,8 +57,6 @@ class SoakMeaning(Page):
 
 class SoakScreen(SoakPage):
     """Times the soak test of one hole and takes its readings."""
-
-    BINDINGS: ClassVar[list[BindingType]] = keys.bindings("soak")
 
     def __init__(self, session: Session, step: Step) -> None:
         super().__init__(session, step)

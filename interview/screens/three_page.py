@@ -4,13 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from typing import ClassVar
 
 from rich.segment import Segment
 from rich.style import Style
 from textual import work
 from textual.app import ComposeResult
-from textual.binding import BindingType
 from textual.strip import Strip
 
 from interview.asking.question import Unanswered
@@ -22,7 +20,7 @@ from interview.garden.plan import Plan
 from interview.garden.scenarios import Worth
 from interview.garden.size import shape_questions as shaping
 from interview.garden.three_sizes import NAMES, sized, three_plans
-from interview.screens import keys, words
+from interview.screens import words
 from interview.screens.long_wait import Stopped, telling_page
 from interview.screens.page import Page
 from interview.screens.palette import CURSOR, MARKS, Palette
@@ -168,7 +166,6 @@ class ThreeSizesScreen(Page):
 
     KEYS = "three"
     HEADING = "Lean, usual, generous"
-    BINDINGS: ClassVar[list[BindingType]] = keys.bindings("three")
 
     def __init__(self, plan: Plan, pinned: bool) -> None:
         """Show the three sizes of ``plan``; ``pinned`` tells that its floor goes before them."""

@@ -19,7 +19,7 @@ from interview.garden.scenarios import LEVERS, Followed, Lever, Worth
 from interview.garden.session import Session
 from interview.garden.size import questions as bed
 from interview.garden.size import shape_questions as shaping
-from interview.screens import keys, words
+from interview.screens import words
 from interview.screens.garden import VIEWS, view_parts
 from interview.screens.lists import Rows
 from interview.screens.long_wait import Stopped, telling_page
@@ -83,7 +83,6 @@ class TryOutScreen(Page):
 
     KEYS = "try"
     HEADING = "Try other sizes"
-    BINDINGS: ClassVar[list[BindingType]] = keys.bindings("try")
 
     def __init__(self, session: Session) -> None:
         super().__init__()

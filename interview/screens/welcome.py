@@ -5,11 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
 from textwrap import wrap
-from typing import TYPE_CHECKING, ClassVar
+from typing import TYPE_CHECKING
 
 from textual import events
 from textual.app import ComposeResult
-from textual.binding import BindingType
 from textual.content import Content
 from textual.geometry import Size
 from textual.message import Message
@@ -18,7 +17,6 @@ from textual.widgets.option_list import Option
 
 from interview.garden.site.cautions import LOCATE
 from interview.reading.foreign import shown
-from interview.screens import keys
 from interview.screens.banner import Banner
 from interview.screens.lists import Rows
 from interview.screens.page import Page
@@ -63,7 +61,6 @@ class WelcomeScreen(Page):
 
     KEYS = "welcome"
     HEADING = "Rain garden interview"
-    BINDINGS: ClassVar[list[BindingType]] = keys.bindings("welcome")
 
     def __init__(
         self,
