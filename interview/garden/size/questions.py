@@ -194,8 +194,17 @@ SOIL_DUG = Question(
             ("sand", "sandy: gritty"),
             ("loam", "loam: smooth, like flour"),
             ("clay", "clay: sticky, makes a ribbon"),
-        )
-    ),
+        ),
+        said=(
+            ("gritty", "sand"),
+            ("smooth", "loam"),
+            ("flour", "loam"),
+            ("floury", "loam"),
+            ("like flour", "loam"),
+            ("sticky", "clay"),
+            ("ribbon", "clay"),
+        ),
+    ),  # fmt: skip
     why="The kind of soil tells roughly how fast it takes water, before any test. Dug soil also "
     "swells: clay by a third, sand less.",
     find_out="No spade is needed. If the handful from the test hole feels different later, go by "
