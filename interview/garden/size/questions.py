@@ -185,6 +185,8 @@ DRAIN_RULE = Question(
     default=always_this("both"),
 )
 
+_FELT = {"sand": "gritty", "loam": "flour, floury, like flour, smooth", "clay": "ribbon, sticky"}
+"""Words for how a soil feels."""
 SOIL_DUG = Question(
     key="soil_dug",
     label="Soil you will dig",
@@ -195,16 +197,8 @@ SOIL_DUG = Question(
             ("loam", "loam: smooth, like flour"),
             ("clay", "clay: sticky, makes a ribbon"),
         ),
-        said=(
-            ("gritty", "sand"),
-            ("smooth", "loam"),
-            ("flour", "loam"),
-            ("floury", "loam"),
-            ("like flour", "loam"),
-            ("sticky", "clay"),
-            ("ribbon", "clay"),
-        ),
-    ),  # fmt: skip
+        said=tuple((word, soil) for soil, words in _FELT.items() for word in words.split(", ")),
+    ),
     why="The kind of soil tells roughly how fast it takes water, before any test. Dug soil also "
     "swells: clay by a third, sand less.",
     find_out="No spade is needed. If the handful from the test hole feels different later, go by "
