@@ -123,7 +123,7 @@ SITING = (
         _spot(f"{key}_distance", DISTANCES[key].label, f"{key}_distance", *_BESIDE.get(key, ()))
         for key in LOCAL
     ),
-    Page("spout_distance", "site", "From the downspout", ("spout_distance",), visit=TODAY),
+    Page("spout_distance", "site", "Way of the water", ("spout_distance",), visit=TODAY),
     _spot("overflow", "Overflow", "overflow_to", "overflow_building_distance",
           "overflow_line_distance"),
     _spot("unstable", "Unstable ground", "unstable_ground"),

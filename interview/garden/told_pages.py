@@ -30,6 +30,7 @@ from interview.garden.summary import rough_line
 from interview.garden.verdicts import verdict
 from interview.quantities.evidence import Grade
 
+END_OF_TODAY = "end_of_today"
 MOST_TAKEN = 3
 """So many usual values are told at the end of a visit; a choice of ours."""
 _LEFT_TODAY = frozenset(
@@ -48,7 +49,7 @@ def told(session: Session, place: Place) -> list[str]:
     """Return what the page of ``place`` tells; nothing for the timer, which is a run of its own."""
     tells: dict[str, Callable[[], list[str]]] = {
         "rough_size": lambda: rough_size(session.plan),
-        "end_of_today": lambda: end_of_today(session),
+        END_OF_TODAY: lambda: end_of_today(session),
         "waiting": lambda: waiting(session),
         "result": lambda: result(session.plan, place.number or 1),
         "the_plan": lambda: the_plan(session),
@@ -107,7 +108,9 @@ def end_of_today(session: Session) -> list[str]:
     plan, next_due = session.plan, due_now(session)
     asked_on = plan.answers.get(buried.LINES_ASKED_ON)
     if next_due.state in _LEFT_TODAY:
-        head, lead = "Not all of today is done yet.", ""
+        head, lead = "Not all of the first day's work is done yet.", ""
+    elif session.came_back_to == END_OF_TODAY:
+        head, lead = "The last visit ended here.", "Now: "
     elif next_due.state in _WAITS and asked_on in (None, plan.now.date()):
         head, lead = "That is all for today.", "Next time: "
     else:
@@ -134,7 +137,8 @@ def waiting(session: Session) -> list[str]:
         lines = ["The first day to dig is not known yet."]
     lines += [bar.said for bar in dig_bars(plan.answers.whole(), today) if not bar.waits]
     off = to_find_out(session)
-    nothing = [] if off else ["Nothing else to do today."]
+    over = first is not None and first <= today
+    nothing = [] if off or over else ["Nothing else to do today."]
     return [*_all_told(plan, [*lines, *nothing]), *off, plan.answers.told(LOCATE)]
 
 

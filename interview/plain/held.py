@@ -336,8 +336,9 @@ class Held:
         take = plain_soak.take if step.question is timing.READINGS else plain_lists.take
         for item in list_lines(text):
             try:
-                for said in packed(take(session, step, item)):
-                    self.say(f"  {said}")
+                said = packed(take(session, step, item))
+                for line in [*said, *([] if turn.begun else [plain_lists.MORE_ROWS])]:
+                    self.say(f"  {line}")
             except (Refused, Doubt) as refused:
                 self.reader.lines(f"! {refused}")
                 continue

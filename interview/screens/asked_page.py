@@ -47,6 +47,10 @@ TAKES_ALL = "Enter takes all; a number or an arrow, then Enter, changes one."
 GOES_ON = "Enter goes on; a number or an arrow, then Enter, goes there."
 
 
+READINGS_KEY = "F3 shows the readings and their plot."
+"""Said with the result, as the key line at 80 columns has no room for it."""
+
+
 class AskedPage(QuestionRoom):
     """Shows the page; what comes of an answer is in ``QuestionScreen``."""
 
@@ -194,7 +198,9 @@ class AskedPage(QuestionRoom):
         from interview.garden import told_pages
 
         told = told_pages.told(self._session, self._place)
-        return [one for one in told if not one.startswith("To find out: ")]
+        told = [one for one in told if not one.startswith("To find out: ")]
+        keys = [READINGS_KEY] if self._place.page.tells == "result" else []
+        return [*told, *keys]
 
     def _show_boxes(self) -> None:
         """Show the other boxes of the page, each in a line above or below the field."""
