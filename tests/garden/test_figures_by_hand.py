@@ -84,8 +84,9 @@ ELSEWHERE = {
                 f"{task}_hours{who}_{pace}"
                 for task, who in (
                     ("sod", ""), ("berm", ""), ("carry", ""), ("way", ""), ("lay", ""),
-                    ("planting", ""), ("mulching", ""), ("step_dig", ""), ("step_lay", ""),
-                    ("step_plant", ""), ("work", ""), ("work", "_two"), ("work", "_heat"),
+                    ("planting", ""), ("mulching", ""), ("spout", ""), ("step_dig", ""),
+                    ("step_lay", ""), ("step_plant", ""), ("work", ""), ("work", "_two"),
+                    ("work", "_heat"),
                 )
                 for pace in ("quick", "slow")
             ),
