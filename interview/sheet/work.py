@@ -83,7 +83,7 @@ def _work(plan: Plan, by_task: bool) -> Iterator[str]:
         "  ",
     )
     if plan.earth.spouts_here:
-        yield from wrap(f"CAUTION: {cautions.SPOUT}", "  ")
+        yield from wrap(f"CAUTION: {plan.answers.told(cautions.SPOUT)}", "  ")
     yield from wrap(
         "Do not leave the floor open to rain: it seals bare soil, and a step on wet soil packs it. "
         "Look at the forecast before each step. If rain comes before "
