@@ -63,6 +63,7 @@ def in_short(plan: Plan) -> Iterator[str]:
     """Yield what is needed of ``dig`` with the spade in hand: no section, no other ways."""
     yield from _may(plan)
     yield from _how_deep(plan)
+    yield from _surplus(plan)
     yield ""
     yield from _levels_and_list(plan)
 

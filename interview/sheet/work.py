@@ -8,6 +8,7 @@ from interview.garden.earth.work import DAY_HOURS, PLANNED_DAYS
 from interview.garden.figures import BY_KEY, find
 from interview.garden.plan import Plan
 from interview.garden.planting.labor import work_of
+from interview.garden.site import cautions
 from interview.garden.size import questions as bed
 from interview.garden.summary import figure_words, wrap
 from interview.quantities.shown import Rounding
@@ -31,7 +32,7 @@ STEPS = (
         "step_plant_hours",
         "Plant",
         f"on a cool or cloudy day, each plant watered in{MULCHED}; the downspout last",
-        ("planting_hours", "mulching_hours"),
+        ("planting_hours", "mulching_hours", "spout_hours"),
     ),
 )
 """The steps: their hours, what they are called, how they go, the hours of their tasks."""
@@ -81,6 +82,8 @@ def _work(plan: Plan, by_task: bool) -> Iterator[str]:
         "should push: fill it less and go more often.",
         "  ",
     )
+    if plan.earth.spouts_here:
+        yield from wrap(f"CAUTION: {plan.answers.told(cautions.SPOUT)}", "  ")
     yield from wrap(
         "Do not leave the floor open to rain: it seals bare soil, and a step on wet soil packs it. "
         "Look at the forecast before each step. If rain comes before "

@@ -57,7 +57,8 @@ def test_sand_is_not_laid_where_the_berm_will_be(sheets):
 
 def test_the_list_for_the_day_names_only_what_is_there(sheets):
     short, _ = sheets()
-    assert "Connect the downspout last." in short and "Plant, water, and mulch;" in short
+    assert "Connect the downspout last, from the ground: no ladder." in short
+    assert "Plant, water, and mulch;" in short
     assert "test hole or cover it" not in short
     patio, _ = sheets(**{"surfaces.1.surface_kind": "paved", "surfaces.1.share_percent": "all"})
     assert "Let the water in last." in patio and "downspout last." not in patio
@@ -135,9 +136,9 @@ def test_what_no_answer_is_missing_for_says_so_in_a_sentence(sheets):
 def test_a_pipe_that_lacks_fall_is_neither_drawn_nor_connected(sheets):
     pipe = {"water_by": "pipe", "spout_distance": "20 ft"}
     fits, whole = sheets(**pipe, spout_fall="24 in")
-    assert "Connect the pipe last." in fits and "by a buried pipe" in whole
+    assert "Connect the pipe last, from the ground" in fits and "by a buried pipe" in whole
     lacks, whole = sheets(**pipe, spout_fall="2 in")
-    assert "No pipe here" in lacks and "Connect the downspout last." in lacks
+    assert "No pipe here" in lacks and "Connect the downspout last," in lacks
     assert "by a buried pipe" not in whole
 
 

@@ -10,7 +10,7 @@ from interview.garden.afterwards import advice
 from interview.garden.afterwards import levels_questions as asked
 from interview.quantities.evidence import Provenance
 from interview.sheet.card import card_text
-from interview.sheet.report import plan_text
+from interview.sheet.report import outside_text, plan_text
 from interview.sheet.worksheet import worksheet
 
 EVERY = (
@@ -58,6 +58,16 @@ def test_every_matter_stands_in_its_part_and_every_sentence_on_the_sheet(sheet):
         for one in matters:
             assert f"- {one.topic}: " in told
             assert all(flat(sentence) in told for sentence, _ in one.says), one.topic
+
+
+def test_what_is_taken_outside_leaves_none_of_it_out(plan_of, sized, level_spot):
+    plan = plan_of({**sized, **level_spot})
+    text = outside_text(plan)
+    for one in EVERY:
+        for sentence, _ in one.says:
+            assert flat(plan.answers.told(sentence)) in flat(text), one.topic
+    # The list of sources is in the whole plan alone, so no mark leads to it.
+    assert "[c]" not in text and "[o]" not in text
 
 
 def test_the_matters_a_practitioner_asks_for_are_there():

@@ -154,6 +154,14 @@ class PlantingResults(ReadsFiles):
             sowings.append(grass_seed(times(self.berm_outside, self.size.bed_count)))
         return tuple(one for one in sowings if one.area.m > 0)
 
+    @part
+    def bare_area(self) -> Quantity:
+        """The ground of all the beds that lies bare until it is green: sown, or a planted berm."""
+        bare = [one.area for one in self.sowings]
+        if self.answers[BERM_OUTSIDE] == "plants" and not sown(self.planted):
+            bare.append(times(self.berm_outside, self.size.bed_count))
+        return total(quantity(0.0, "ft**2"), *bare)
+
     def zone_shape(self, zone: Zone) -> float:
         """Length over width of the floor, or of the side or rim as it is walked round."""
         garden = self.size.garden

@@ -25,6 +25,12 @@ HIT_A_LINE = (
     "number and the utility from a distance."
 )
 
+SPOUT = (
+    "Connect the downspout standing on the ground, in gloves and with your eyes covered: cut metal "
+    "is sharp. What asks for a ladder, such as a gutter or a new outlet, is for somebody who does "
+    "it for a living."
+)
+
 
 def lines(zone: str) -> str:
     """Return the caution about buried lines; ``zone`` is the strip beside a mark, as ``2 ft``."""
@@ -135,7 +141,8 @@ def dig_day(day: DayCaution) -> tuple[str, ...]:
         "Cover or fill what is still open before you leave.",
     ]
     if day.spouts:
-        steps.append("Connect the pipe last." if day.piped else "Connect the downspout last.")
+        way = "pipe" if day.piped else "downspout"
+        steps.append(f"Connect the {way} last, from the ground: no ladder.")
     else:
         steps.append("Let the water in last.")
     return tuple(steps)

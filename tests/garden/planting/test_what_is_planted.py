@@ -204,6 +204,25 @@ def test_sod_is_laid_back_only_where_nothing_else_is_to_grow(sample, figure):
     assert above not in said("\n".join(dig_page.dig(sown)))
 
 
+def test_what_lies_bare_until_it_is_green_is_covered_and_on_the_list(sample, figure):
+    def covered(**answers):
+        plan = sample(**answers)
+        area, listed = figure("cover_area", plan), part(plan, "SHOPPING LIST")
+        assert ("[ ] straw or a jute net: " in listed) == (area > 0)
+        return area
+
+    two = {"beds": "2", "room_length": "80 ft"}
+    plan = sample(**two)
+    outside, rim = figure("berm_outside_area", plan), figure("rim_planted_area", plan)
+    assert covered(**two) == 0
+    assert covered(**two, berm_outside="grass") == pytest.approx(2 * outside)
+    assert covered(**two, berm_outside="plants") == pytest.approx(2 * outside)
+    assert covered(**two, plant_size="seed") == pytest.approx(rim)
+    for both in ("grass", "plants"):
+        area = covered(**two, plant_size="seed", berm_outside=both)
+        assert area == pytest.approx(rim + 2 * outside)
+
+
 def test_seed_is_bought_by_weight_for_what_is_sown(sample, figure):
     # 10 kg to the hectare: Tallgrass Ontario, web page. 18 + 5 lb an acre: seeding plan in the
     # records of Orono, Minnesota. 2 to 3 lb on 1000 ft²: University of Minnesota Extension. 6 to 8
