@@ -25,6 +25,7 @@ from interview.sheet.plants import (
     MORE_ON_WAYS,
     NORTHERN_SEASONS,
     ZONE_WORDS,
+    apart_mark,
     counted_words,
     hazard_line,
     month_words,
@@ -32,7 +33,7 @@ from interview.sheet.plants import (
     wet_words,
 )
 
-POND_MM, TALL = 70.0, 0.66
+POND_MM, TALL = 80.0, 0.46
 """Width of the chart of a pond, and its height over that."""
 _MONTHS = "JFMAMJJASOND"
 _CELL_MM = 2.4
@@ -80,7 +81,7 @@ def _pick(plan: Plan, pick: Pick, letter: str = "", mark: str = "") -> Markup:
     plant, beds = pick.plant, plan.size.bed_count
     count, apart = "seed", ""
     if letter:
-        apart = apart_words(plant.spacing_in, plan.metric)
+        apart = apart_words(plant.spacing_in, plan.metric) + apart_mark(plant)
         count = f"{pick.count}; {pick.count * beds}" if beds > 1 else f"{pick.count}"
     name = [tag("b", short_name(plant)), Markup(" "), tag("i", plant.scientific_name)]
     if plant.flower_color:
@@ -157,8 +158,9 @@ def cheaper(plan: Plan) -> Markup:
     if not ways:
         return Markup()
     told = (joined((tag("b", str(one.count)), _named(plan, one)), " ") for one in ways)
-    said = f"{counted_words(plan)} {MORE_ON_WAYS}"
-    return joined((tag("p", said, class_="note"), items("ul", told)))
+    said = text(f" {counted_words(plan)} ")
+    lead = joined((tag("b", "Fewer plants, or less money:"), said))
+    return tag("p", lead, joined(told, "; "), text(f". {MORE_ON_WAYS}"), class_="note")
 
 
 def _named(plan: Plan, way: CheaperWay) -> str:
