@@ -18,6 +18,7 @@ from pathlib import Path
 import pandas
 import pytest
 import yaml
+from ruamel.yaml import YAML
 
 from interview.__main__ import main
 from interview.asking import own_fault
@@ -91,6 +92,7 @@ def test_the_figures_of_a_class_are_documents_that_name_their_file(told, class_o
     status, out, _ = told("--figures", *DAY, *class_of_thirty[3:9])
     assert status == CLEAN
     documents = list(yaml.safe_load_all(out))
+    assert list(YAML(typ="safe", pure=True).load_all(out)) == documents
     assert [one.pop("file") for one in documents] == [str(file) for file in class_of_thirty[3:9]]
     for file, document in zip(class_of_thirty[3:9], documents, strict=True):
         assert document == yaml.safe_load(told("--figures", *DAY, file)[1])
