@@ -172,6 +172,14 @@ def test_a_narrow_hole_falls_far_faster_than_a_wide_one_in_the_same_soil():
     )
 
 
+def test_water_that_stands_still_has_a_rate_of_nothing_and_cannot_rise():
+    assert in_h(corrected_rate(round_hole(8), inches(7), inches(7), hours(1))) == 0
+    with pytest.raises(ValueError, match="cannot rise"):
+        corrected_rate(round_hole(8), inches(7), inches(7.01), hours(1))
+    with pytest.raises(ValueError, match="more than zero"):
+        corrected_rate(round_hole(8), inches(7), inches(6), hours(0))
+
+
 def test_a_very_slow_hole_gives_the_worked_rates():
     test = soak_test(round_hole(10), inches(9), [Reading(hours(10), inches(8.25))])
     assert in_h(test.drop_rate) == pytest.approx(0.075)
@@ -545,5 +553,6 @@ def test_one_hole_stands_for_itself_and_none_is_refused(eight_inch):
     assert only.corrected == eight_inch.corrected
     assert only.spread == 1
     assert math.isinf(combine([Rated(1, 0.0), Rated(1, 0.3)]).spread)
+    assert combine([Rated(0, 0.0), Rated(0, 0.0)]).spread == 1
     with pytest.raises(ValueError, match="one soak test first"):
         combine([])
