@@ -355,7 +355,6 @@ STAGE = Stage(
     "plants",
     "F",
     "Plants",
-    "What to plant on the floor, the side and the rim.",
     (
         REGION,
         LIST_REGION,
