@@ -236,6 +236,7 @@ def _read(name: str, os_layer: OsLayer) -> bytes:
         raise NotLoaded(_not_a_file(name))
     fd = os_layer.open(name, READ)
     try:
+        # Once more where another program is just writing it.
         for _ in range(2):
             before = os_layer.fstat(fd)
             if not is_regular(before):

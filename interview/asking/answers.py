@@ -64,11 +64,6 @@ class Interview:
         named = {part.key: stage for stage in self.stages for part in stage.parts}
         return named | {q.key: stage for stage in self.stages for q in stage.questions()}
 
-    @cached_property
-    def order(self) -> Mapping[str, int]:
-        """The place of every question in the written order."""
-        return {key: place for place, key in enumerate(self.questions)}
-
     def question_at(self, address: str) -> tuple[Question[Any], int] | None:
         """Return the question kept at ``address`` and its item number (0 outside groups)."""
         parts = address.split(".")

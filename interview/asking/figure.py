@@ -18,7 +18,7 @@ Value = Quantity | float | int | str | dt.date | bool
 
 
 DIST, RATE, AREA, VOLUME = ("in", "mm"), ("in/h", "mm/h"), ("ft**2", "m**2"), ("ft**3", "m**3")
-SIDE = ("ft", "m")
+SIDE, HOURS, PERCENT = ("ft", "m"), ("h", "h"), ("percent", "percent")
 """Units shown, US and metric, of each sort of figure."""
 
 R = TypeVar("R")

@@ -231,12 +231,6 @@ def next_step(answers: Answers, after: Step | None = None) -> Step | None:
     return next(iter(_beyond(answers, after)), None)
 
 
-def previous_step(answers: Answers, before: Step) -> Step | None:
-    """Return the question before ``before`` in the order of the path."""
-    beyond = {one.address for one in _beyond(answers, before)} | {before.address}
-    return next((one for one in reversed(steps(answers)) if one.address not in beyond), None)
-
-
 def _beyond(answers: Answers, after: Step) -> list[Step]:
     """Return the questions that come after ``after``, which itself may not apply now."""
     every = [

@@ -366,7 +366,6 @@ class Stage:
     key: str
     letter: str
     title: str
-    intro: str
     parts: tuple[Question[Any] | Group, ...]
     waits: Callable[[Answers], bool] = never
     """Whether it waits for somebody else though all is answered."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Set
+from collections.abc import Iterator, Set
 from dataclasses import dataclass
 from typing import Any
 
@@ -51,11 +51,6 @@ def _steps(answers: Answers) -> list[Step]:
         if len(kept.texts) == len(answers.texts):
             return found
         answers = kept
-
-
-def stage_steps(stage: Stage, answers: Answers) -> list[Step]:
-    """Return the questions of ``stage`` that apply now."""
-    return [step for step in steps(answers) if step.stage is stage]
 
 
 def _asked(answers: Answers) -> Iterator[Step]:
@@ -185,42 +180,6 @@ def unfit_words(step: Step, before: Answers, after: Answers) -> str:
     said = step.question.kind.echo(view[step.question], view)
     fault = step.view(after).fault(step.question)
     return view.told(f"This does not fit “{step.worded(before).label}”: {said}. {fault}")
-
-
-def next_step(answers: Answers, after: Step | None = None) -> Step | None:
-    """Return the step after ``after`` in the written order, or the first one."""
-    path = steps(answers)
-    if after is None:
-        return path[0] if path else None
-    addresses = [step.address for step in path]
-    if after.address in addresses:
-        place = addresses.index(after.address) + 1
-    else:
-        place = _place_of(after, path, answers.interview.order)
-    return path[place] if place < len(path) else None
-
-
-def previous_step(answers: Answers, before: Step) -> Step | None:
-    """Return the step before ``before`` in the written order."""
-    path = steps(answers)
-    addresses = [step.address for step in path]
-    if before.address in addresses:
-        place = addresses.index(before.address)
-    else:
-        place = _place_of(before, path, answers.interview.order)
-    return path[place - 1] if place > 0 else None
-
-
-def _place_of(gone: Step, path: list[Step], order: Mapping[str, int]) -> int:
-    """Return where a step that no longer applies would stand in ``path``."""
-    mark = (order[gone.question.key], gone.number)
-    for place, step in enumerate(path):
-        if step.question.group == gone.question.group and step.question.group:
-            if (step.number, order[step.question.key]) > (gone.number, mark[0]):
-                return place
-        elif order[step.question.key] > mark[0]:
-            return place
-    return len(path)
 
 
 def open_steps(answers: Answers) -> list[Step]:

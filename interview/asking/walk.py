@@ -153,32 +153,24 @@ class Walk:
         self._back_to = ""
         return back
 
-    def go_on(self) -> Step | None:
-        """Move to the next question that may be answered now; nothing at the end."""
-        self.passed_over = ""
-        return self._to(self._after_mending() or self._ahead(lambda step: True))
-
     def go_on_open(self) -> Step | None:
         """Move to the next question that still wants an answer; nothing at the end.
 
         After a ``visit`` that is one which the visit has opened, or else the place that was left.
         """
         self.passed_over = ""
-        return self._to(
-            self._after_mending() or self._way_back() or self._ahead(self._wants_answer)
-        )
-
-    def _to(self, step: Step | None) -> Step | None:
+        step = self._after_mending() or self._way_back() or self._ahead()
         if step is not None:
             self.step = step
         return step
 
-    def _ahead(self, wanted: Callable[[Step], bool]) -> Step | None:
-        """Return the next question that is ``wanted`` and not shut; note the first that is shut."""
+    def _ahead(self) -> Step | None:
+        """Return the next question that wants an answer; note the first that is shut."""
         step = self.step
         while step is not None:
             step = path.next_step(self._answers, step)
-            if step is None or not wanted(step):
+            wanted = (Status.OPEN, Status.FAULTY)
+            if step is None or route.standing(step, self._answers) not in wanted:
                 continue
             if not (reasons := self.shut(step)):
                 break
@@ -186,9 +178,6 @@ class Walk:
                 f"Passed over, from '{step.worded(self._answers).label}' on: {reasons[0]}"
             )
         return step
-
-    def _wants_answer(self, step: Step) -> bool:
-        return route.standing(step, self._answers) in (Status.OPEN, Status.FAULTY)
 
     def _way_back(self) -> Step | None:
         """Return where to go after a visit; nothing where there was none, or one is back."""
@@ -217,22 +206,6 @@ class Walk:
             self._left = left.address
             self._open_then = frozenset(one.address for one in route.open_steps(self._answers))
         return step
-
-    def go_to_open(self) -> Step | None:
-        """Move to the first question without an answer that may be answered now."""
-        self._left = ""
-        step = self._first_open(path.steps(self._answers))
-        if step is not None:
-            self.step, self._back_to = step, ""
-        return step
-
-    def go_back(self) -> Step | None:
-        """Move to the question before this one; nothing at the start."""
-        if self.step is None:
-            return None
-        if self.back_to is not None:
-            return self.mend()
-        return self._to(path.previous_step(self._answers, self.step))
 
     def jump(self, address: str) -> Step | None:
         """Move to the question at ``address`` if it applies."""

@@ -166,6 +166,7 @@ def _fill(
     top, bottom = min(y for _, y in corners), max(y for _, y in corners)
     for row in range(max(0, nearest(top)), min(grid.rows - 1, nearest(bottom)) + 1):
         for column in range(max(0, nearest(left)), min(grid.columns - 1, nearest(right)) + 1):
+            # Off the lines by a hair: a corner on the grid would count for two cells or for none.
             if inside((column + 1e-6, row + 1e-6), corners):
                 into[column, row] = char
 

@@ -100,6 +100,8 @@ def lay_out(drawing: Drawing, columns: int, rows: int, look: Look) -> Layout:
     columns = max(columns, LEAST_COLUMNS)
     title = tuple(wrapped(clean(drawing.title), columns)) if drawing.title else ()
     overflow: list[str] = []
+    # A label that finds no room makes the legend longer and the picture lower, where another may
+    # find none: a few rounds settle it, and what is left over stands in the legend.
     for _ in range(4):
         legend = _legend(drawing, overflow, columns, look)
         lines = max((entry.line + 1 for entry in legend), default=0)
@@ -121,6 +123,7 @@ def _fit(drawing: Drawing, columns: int, rows: int, look: Look) -> Frame:
     wide, high = x1 - x0, y1 - y0
     left = right = top = bottom = 0
     frame = Frame(x0, y1, 0.0, 0.0, 1.0, 0.5, columns, rows)
+    # The room for labels hangs on the scale, and the scale on the room: it settles in two or three.
     for _ in range(8):
         across = max(columns - 1 - left - right, 1) / max(wide, 1e-9)
         down = max(rows - 1 - top - bottom, 1) / max(high, 1e-9)

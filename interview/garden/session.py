@@ -118,11 +118,6 @@ class Session(Sitting):
                     found.setdefault(address, (bar.waits, known))
         return [asked[address] for address in sorted(found, key=lambda one: found[one])]
 
-    def ways_said(self, step: Step, how: str) -> str:
-        """Name the answers that keep ``step`` shut, and tell ``how`` to go to the first one."""
-        labels = [f"“{one.question.label}”" for one in self.ways(step)]
-        return f"To change: {', '.join(labels)}. {how}" if labels else ""
-
     def offered(self, step: Step, words: Mapping[str, str] | None = None) -> str | None:
         """Return the words an empty answer stands for: the default, or what the plan works out.
 

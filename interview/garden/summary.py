@@ -45,7 +45,7 @@ TOO_SMALL = "TOO SMALL"
 WIDTH = 76
 """Columns of the sheet: it prints on letter and A4 paper."""
 _UNFOLDED = 100_000
-_columns = ContextVar("columns", default=WIDTH)
+_columns = ContextVar("columns", default=WIDTH)  # a thread writes a sheet while a page folds one
 
 
 @contextmanager

@@ -123,10 +123,6 @@ class Reader:
             self._hinted.add(hint)
         return hint
 
-    def forget_hints(self) -> None:
-        """Have the hints said whole again."""
-        self._hinted.clear()
-
     def _value(self, session: Session, turn: Turn, step: Step) -> list[str]:
         """Return what Enter does, and what was half typed."""
         many = step.question.kind.many

@@ -36,6 +36,7 @@ class Rows(OptionList):
         """The mark of the row one is at."""
         return CURSOR
 
+    # Textual has no public name for the column before the rows, nor for the lines they fold to.
     def _get_left_gutter_width(self) -> int:
         return 1
 

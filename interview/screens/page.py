@@ -167,6 +167,8 @@ class Page(Screen[Any]):
             kept = [(one, self.word_of(one)) for one in wanted if self.offers(one.action)]
             self.query_one(KeyLine).offer(kept)
 
+    # Textual calls the handlers of every class in turn, of each the private name too: so a page may
+    # have an ``on_mount`` of its own and need not call this one.
     def _on_mount(self, _event: events.Mount) -> None:
         if isinstance(self.app, FramedApp) and self.app._untold is not None:
             self._unsaid, self.app._untold = self.app._untold, None

@@ -103,6 +103,3 @@ HERE, BEGUN, OPEN, SHUT = "◆", "◐", "○", "✕"
 """The marks of a stage, with those of ``MARKS``: where one is, partly answered, to come, shut."""
 CURSOR, POINTER = "▸", "▹"
 """Before the row that Enter takes; before the row one is at while Enter takes none yet."""
-TEXTURES = {"water": "≈", "soil": "░", "mulch": "▒", "berm": "▓", "stone": "o", "plants": "♣"}
-"""What fills an area, so that materials are told apart with no color."""
-ASCII_TEXTURES = {"water": "~", "soil": ":", "mulch": "%", "berm": "#", "stone": "o", "plants": "Y"}

@@ -165,6 +165,7 @@ class Line(Input):
             self.app.action_help_quit()
 
     def _on_paste(self, event: events.Paste) -> None:
+        # In place of Textual's, which keeps the first line and lets the others go unsaid.
         lines = [line.strip() for line in harmless(event.text).split("\n") if line.strip()]
         event.stop()
         event.prevent_default()

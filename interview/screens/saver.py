@@ -87,6 +87,7 @@ class BackgroundKeeper:
         self._now = now
         self._retry_seconds = retry_seconds
         self._turn = threading.Condition()
+        """Held while what waits is looked at or changed, never while a save is under way."""
         self._waiting: tuple[Answers, str] | None = None
         self._failed: tuple[Answers, str] | None = None
         self._busy = False

@@ -5,10 +5,9 @@
 
 from __future__ import annotations
 
-import importlib.util
-import sys
 from pathlib import Path
 
+import any_file
 import pytest
 
 from interview.garden import store
@@ -19,17 +18,6 @@ FILES, TOLD = 120, 2
 SAMPLES = Path(__file__).parents[2] / "sample_answers"
 HOSTILE = "<script>\"'><img src=x onerror=a>&lt;-->"
 """As long as a name may be."""
-
-
-def _beside(name):
-    found = importlib.util.spec_from_file_location(name, Path(__file__).with_name(f"{name}.py"))
-    module = importlib.util.module_from_spec(found)
-    sys.modules[name] = module
-    found.loader.exec_module(module)
-    return module
-
-
-any_file = _beside("any_file")
 
 
 @pytest.fixture(scope="module")

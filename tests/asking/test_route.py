@@ -46,34 +46,6 @@ def test_an_answer_set_aside_sets_aside_what_hangs_on_it(given):
     assert "lines_finished_on" not in addresses(some)
 
 
-def test_going_on_and_back_follow_the_same_path(given):
-    answers = given({"country": "us", "spots.1.another_spot": "yes"})
-    path = route.steps(answers)
-    step, walked = None, []
-    while (step := route.next_step(answers, step)) is not None:
-        walked.append(step)
-    assert walked == path
-    back = [path[-1]]
-    while (step := route.previous_step(answers, back[-1])) is not None:
-        back.append(step)
-    assert back[::-1] == path
-
-
-def test_a_step_that_no_longer_applies_still_has_neighbours(subtests, given):
-    for gone, following, before in [
-        ("lines_ticket", "local_rules", "lines_requested"),
-        ("spots.1.soil_lab", "spots.1.overflow_to", "spots.1.contamination"),
-        ("spots.1.well_distance", "spots.1.slope_run", "spots.1.near_spot"),
-        ("spots.3.spot_name", "children", "spots.1.another_spot"),
-    ]:
-        with subtests.test(gone=gone, following=following, before=before):
-            answers = given()
-            step = route.step_at(gone, answers)
-            assert gone not in addresses(answers)
-            assert route.next_step(answers, step).address == following
-            assert route.previous_step(answers, step).address == before
-
-
 def test_no_step_is_where_no_question_is():
     for address in ("nothing", "spots.1", "spots.x.spot_name", "holes.1.spot_name", "spot_name"):
         assert route.step_at(address, new_answers()) is None

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from interview.asking import route
 from interview.asking.question import UNKNOWN_TEXT
 
 DUG = {"holes.1.hole_dug_on": "2026-05-27", "holes.1.hole_depth": "20 in"}
@@ -35,12 +34,10 @@ def test_each_shut_page_names_the_answer_that_would_open_it_and_leads_back(
             session = session_of(answers)
             shut = session.jump("holes.1.hole_seeps")
             assert session.shut(shut)
-            assert f"“{route.step_at(wanted, answers).question.label}”" in session.ways_said(
-                shut, ""
-            )
+            assert wanted in [one.address for one in session.ways(shut)]
             assert session.mend().address == wanted
             assert session.back_to == shut
-            assert session.go_back() == shut
+            assert session.mend() == shut
             assert session.back_to is None
 
 
@@ -52,7 +49,7 @@ def test_the_way_leads_over_all_that_is_missing_and_back(given, session_of, cloc
         step = session.step if seen else session.mend()
         seen.append(step.address)
         session.offer(step, text)
-        session.go_on()
+        session.go_on_open()
     assert seen == ["lines_requested", "lines_asked_on", "private_lines", "lines_answered",
                     "mark_distance"]  # fmt: skip
     assert session.step.address == "holes.1.hole_dug_on"
@@ -69,5 +66,5 @@ def test_a_renewed_file_without_a_note_leads_to_the_question_that_opens_it(
     assert session.shut(session.jump("holes.1.readings"))
     assert session.mend().address == "holes.1.hole_cleared"
     session.offer(session.step, "yes")
-    assert session.go_on().address == "holes.1.readings"
+    assert session.go_on_open().address == "holes.1.readings"
     assert session.shut(session.step) == []

@@ -6,6 +6,7 @@ import xml.etree.ElementTree as ET
 import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
+from measures import h, inch
 
 from interview.drawing.canvas import Mark, Path, Stroke, Symbol, cells, svg
 from interview.drawing.scale import round_step, ticks
@@ -18,14 +19,6 @@ from interview.garden.soak.rates import soak_test
 from interview.garden.soak.readings import Reading
 from interview.garden.storms.charts import bars, drop_chart, pond_chart
 from interview.quantities.units import magnitude, quantity
-
-
-def inch(number):
-    return quantity(number, "in")
-
-
-def h(number):
-    return quantity(number, "h")
 
 
 def joined(lines):

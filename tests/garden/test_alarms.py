@@ -30,6 +30,6 @@ def test_passing_shut_questions_over_is_said_with_the_reason(session_of, given):
     session = session_of(given({"lines_requested": "not_yet"}))
     step = at(session, "holes.1.hole_name")
     assert gate.shut(step, session.answers, session.now.date()) == []
-    session.go_on()
+    session.go_on_open()
     assert "Passed over" in session.passed_over
     assert "not yet asked" in session.passed_over

@@ -81,20 +81,18 @@ def offer(session, step, text):
 def leg(luck, session):
     """Do one thing that a person may do; return the addresses whose answers it may change."""
     step = session.step
-    match luck.rng.choice(("offer",) * 6 + ("junk", "skip", "back", "jump", "clear", "remove")):
+    match luck.rng.choice(("offer",) * 6 + ("junk", "skip", "jump", "clear", "remove")):
         case "offer":
             offer(session, step, luck.text(step, session.answers))
-            session.go_on()
+            session.go_on_open()
             return {step.address}
         case "junk":
             offer(session, step, luck.rng.choice(luck.JUNK))
             return {step.address}
         case "skip":
             session.put_off(step)
-            session.go_on()
+            session.go_on_open()
             return {step.address}
-        case "back":
-            session.go_back()
         case "jump":
             path = route.steps(session.answers)
             session.jump(luck.rng.choice(path).address)

@@ -5,9 +5,12 @@
 
 from __future__ import annotations
 
-import importlib.util
-import sys
 from pathlib import Path
+
+import cross_statements as crossed
+import never_together as apart
+from any_yard import Yard
+from told_of_one import Told
 
 GARDENS = 20
 WHOLE_EVERY = 10
@@ -15,26 +18,13 @@ WHOLE_EVERY = 10
 SAMPLES = Path(__file__).parents[2] / "sample_answers"
 
 
-def _beside(name):
-    found = importlib.util.spec_from_file_location(name, Path(__file__).with_name(f"{name}.py"))
-    module = importlib.util.module_from_spec(found)
-    sys.modules[name] = module
-    found.loader.exec_module(module)
-    return module
-
-
-# Each is imported by those after it.
-_NAMES = ("any_yard", "told_of_one", "adds_up", "cross_statements", "never_together")
-yards, _, _, crossed, apart = map(_beside, _NAMES)
-
-
 def test_no_page_of_a_garden_denies_another(subtests, chance, given, clock):
     from interview.garden.opening import plan_of
 
     for seed in range(GARDENS):
         with subtests.test(garden=seed):
-            answers = yards.Yard(seed, chance(seed)).answers(given())
-            told = crossed.Told(plan_of(answers, SAMPLES, clock.now), seed % WHOLE_EVERY == 0)
+            answers = Yard(seed, chance(seed)).answers(given())
+            told = Told(plan_of(answers, SAMPLES, clock.now), seed % WHOLE_EVERY == 0)
             for check in (*crossed.CHECKS, *apart.CHECKS):
                 assert list(check(told)) == [], check.__name__
 
@@ -97,7 +87,7 @@ def test_every_check_speaks_where_something_is_false(subtests):
     plan = plan_of(answers, SAMPLES, now)
     for check in (*crossed.CHECKS, *apart.CHECKS):
         with subtests.test(check=check.__name__):
-            told = crossed.Told(plan)
+            told = Told(plan)
             assert list(check(told)) == []
             doctor = DOCTORED[check.__name__]
             if doctor is None:

@@ -25,7 +25,7 @@ def answer(opened: Opened, text: str) -> None:
     session = opened.session
     assert session.step is not None
     session.offer(session.step, text)
-    session.go_on()
+    session.go_on_open()
 
 
 def test_a_file_changed_from_outside_is_left_and_the_answers_go_on_beside_it(opened, tmp_path):

@@ -45,9 +45,9 @@ def test_without_a_name_the_next_free_one_is_taken(clock):
 def test_an_interview_goes_on_where_it_stopped(clock):
     with (one := opened("g.yaml", clock)).lock:
         one.session.offer(one.session.step, "Maple corner")
-        one.session.go_on()
+        one.session.go_on_open()
         one.session.offer(one.session.step, "mn")
-        one.session.go_on()
+        one.session.go_on_open()
         one.session.save()
     with (two := opened("g.yaml", clock)).lock:
         assert not two.new

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import datetime as dt
-import importlib.util
 from pathlib import Path
 
 import pytest
+import simple_way as simple
 
 from interview.asking import path
 from interview.asking.path import places
@@ -23,18 +23,6 @@ from interview.sheet.figures_file import figures_text
 FOLDER = Path(__file__).parents[2] / "sample_answers"
 MOST_PAGES, ROUGH_SIZE_AT, MOST_TYPED = 45, 6, 50
 """What a first-timer is asked to go through in a simple garden: a choice of ours."""
-
-
-def _script():
-    found = importlib.util.spec_from_file_location(
-        "simple_way", Path(__file__).with_name("simple_way.py")
-    )
-    module = importlib.util.module_from_spec(found)
-    found.loader.exec_module(module)
-    return module
-
-
-simple = _script()
 
 
 @pytest.fixture

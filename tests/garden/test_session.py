@@ -83,18 +83,11 @@ def test_a_shut_question_takes_no_answer(session_of):
 def test_going_on_passes_over_what_is_shut_and_stops_at_the_end(session_of):
     session = session_of()
     seen = [session.step.address]
-    while session.go_on() is not None:
+    while session.go_on_open() is not None:
         seen.append(session.step.address)
     assert "holes.1.hole_depth" not in seen
     assert "measured_by" in seen
     assert seen[-1] == session.step.address == "storm_seen"
-
-
-def test_going_back_stops_at_the_start(session_of):
-    session = session_of()
-    assert session.go_back() is None
-    session.jump("units")
-    assert session.go_back().address == "country"
 
 
 def test_jumping_to_what_does_not_apply_stays_where_it_is(session_of):
@@ -120,13 +113,6 @@ def test_a_session_with_everything_answered_stands_at_the_last_question(given, s
                 answers = answers.with_text(step.address, UNKNOWN_TEXT)
     session = session_of(answers)
     assert session.step.address == "storm_seen"
-    assert session.go_to_open() is None
-
-
-def test_the_first_open_question_may_be_sought(session_of):
-    session = session_of()
-    session.jump("notes")
-    assert session.go_to_open().address == "garden_name"
 
 
 def test_clearing_asks_again_and_putting_off_does_not(session_of):

@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-import importlib.util
-from pathlib import Path
-
 import pytest
+import simple_way as simple
 
 from interview.garden import told_pages
 from interview.garden.opening import Opened, open_session
@@ -15,17 +13,6 @@ from interview.quantities.evidence import Grade
 
 TELLING = ("rough_size", "end_of_today", "waiting", "result", "the_plan")
 BY = "rain-garden-interview test"
-
-
-def _script():
-    there = Path(__file__).with_name("simple_way.py")
-    found = importlib.util.spec_from_file_location("simple_way", there)
-    module = importlib.util.module_from_spec(found)
-    found.loader.exec_module(module)
-    return module
-
-
-simple = _script()
 
 
 @pytest.fixture

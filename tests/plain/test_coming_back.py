@@ -2,26 +2,15 @@
 
 from __future__ import annotations
 
-import importlib.util
 from contextlib import suppress
-from pathlib import Path
 
 import pytest
+from test_due import ROWS
 
 from interview.garden.due_words import GardenState as State
 from interview.garden.stages import new_answers, question_at
 from interview.reading import Refused
 
-
-def _rows():
-    there = Path(__file__).parents[1] / "garden" / "test_due.py"
-    found = importlib.util.spec_from_file_location("due_rows", there)
-    module = importlib.util.module_from_spec(found)
-    found.loader.exec_module(module)
-    return module.ROWS
-
-
-ROWS = _rows()
 TAKEN = ("rough_size", "usual_roofs", "end_of_today", "ticket", "answered", "usual_test", "result")
 BED = ("usual_bed", "usual_plants")
 HELD = {"holes.1.floor_depth": "11 in"}

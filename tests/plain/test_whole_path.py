@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-import importlib.util
-from pathlib import Path
-
 import pytest
+import simple_way as simple
 
 from interview.plain import interview as plain
 from interview.sheet.figures_file import figures_text
@@ -13,17 +11,6 @@ from interview.sheet.figures_file import figures_text
 MOST_LINES = 350
 """Lines said and prompts up to the plan in a simple garden: a choice of ours."""
 MOST_PROMPTS = 120
-
-
-def _script():
-    there = Path(__file__).parents[1] / "garden" / "simple_way.py"
-    found = importlib.util.spec_from_file_location("simple_way", there)
-    module = importlib.util.module_from_spec(found)
-    found.loader.exec_module(module)
-    return module
-
-
-simple = _script()
 METRIC = {"pieces": "rectangle 9 m by 4.3 m", "slope_run": "3 m", "slope_drop": "5 cm"}
 """Lengths of the same garden on a metric tape; the others are read in their own units."""
 

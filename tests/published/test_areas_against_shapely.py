@@ -6,6 +6,7 @@ import math
 import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
+from measures import ft
 from shapely import Polygon, unary_union
 from shapely.affinity import translate
 
@@ -22,10 +23,6 @@ from interview.garden.survey.shapes import (
 from interview.quantities.units import magnitude, quantity
 
 size = st.floats(1, 60)
-
-
-def ft(number):
-    return quantity(number, "ft")
 
 
 def square_feet(area):

@@ -10,13 +10,10 @@
 """
 
 import pytest
+from measures import ft
 
 from interview.garden.survey.pacing import calibrate, pace_findings, paced
 from interview.quantities.units import magnitude, quantity
-
-
-def ft(number):
-    return quantity(number, "ft")
 
 
 def test_textbook_two_hundred_feet_in_62_60_and_64_steps():

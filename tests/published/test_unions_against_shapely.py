@@ -6,6 +6,7 @@ import math
 import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
+from measures import ft
 from shapely import Polygon, unary_union
 from shapely.affinity import rotate, scale, translate
 
@@ -25,10 +26,6 @@ from interview.quantities.units import magnitude, quantity
 
 size = st.floats(4, 60)
 turn = st.floats(0, 360)
-
-
-def ft(number):
-    return quantity(number, "ft")
 
 
 def square_feet(area):

@@ -63,17 +63,13 @@ def test_the_row_one_is_at_can_be_told_from_the_others_by_its_ground_or_its_mark
     assert all(one.cursor not in (one.ground, one.surface) for one in PALETTES)
 
 
-def test_verdicts_stages_and_materials_are_told_apart_with_no_color():
+def test_verdicts_and_stages_are_told_apart_with_no_color():
     stages = [palette.HERE, palette.BEGUN, palette.OPEN, palette.SHUT]
     for signs in (
         [*palette.MARKS.values()],
         [*stages, palette.MARKS["good"], palette.MARKS["stop"]],
-        [*palette.TEXTURES.values()],
-        [*palette.ASCII_TEXTURES.values()],
     ):
         assert len(set(signs)) == len(signs)
-    assert palette.TEXTURES.keys() == palette.ASCII_TEXTURES.keys() == {"water", *MATERIALS}
-    assert "".join(palette.ASCII_TEXTURES.values()).isascii()
 
 
 def test_a_palette_for_few_colors_comes_out_of_the_terminal_as_it_was_chosen(subtests):

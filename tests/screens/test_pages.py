@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-import importlib.util
-from pathlib import Path
-
 import pytest
+import simple_way as simple
 from textual.widgets import Input
 
 from interview.screens.usual_rows import UsualRows
@@ -23,17 +21,6 @@ ROOF = {
 """An invented garden up to its first size."""
 HOSE = {"room_length": "30 ft", "room_width": "16 ft", "spots.1.near_spot": "basement"}
 BASEMENT = "spots.1.basement_distance"
-
-
-def _script():
-    place = Path(__file__).parents[1] / "garden" / "simple_way.py"
-    found = importlib.util.spec_from_file_location("simple_way", place)
-    module = importlib.util.module_from_spec(found)
-    found.loader.exec_module(module)
-    return module
-
-
-simple = _script()
 
 
 def rows(person) -> UsualRows:

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-import importlib.util
 from pathlib import Path
 
 import pytest
+import simple_way as simple
+import test_pages as pages
+import test_whole_path as lines
 import yaml
 
 from interview.garden import store
@@ -31,18 +33,6 @@ ABROAD = {
 }
 """The simple garden where nothing is known of the country, on a metric tape."""
 ASIDE = ("stopped_at", "written_by", "half_typed")
-
-
-def _module(there: Path):
-    found = importlib.util.spec_from_file_location(there.stem, there)
-    module = importlib.util.module_from_spec(found)
-    found.loader.exec_module(module)
-    return module
-
-
-pages = _module(Path(__file__).with_name("test_pages.py"))
-lines = _module(TESTS / "plain" / "test_whole_path.py")
-simple = pages.simple
 
 
 async def by_keyboard(person, clock, more) -> list[str]:

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from interview.asking.figure import DIST, VOLUME, Figure, Value
+from interview.asking.figure import DIST, HOURS, PERCENT, VOLUME, Figure, Value
 from interview.garden.afterwards.as_built import above
 from interview.garden.afterwards.results import BuiltResults
-from interview.quantities.evidence import ARITHMETIC
 from interview.quantities.shown import HIGH, LOW, depth_words
 from interview.quantities.units import quantity
 
@@ -24,7 +23,6 @@ FIGURES: tuple[Figure[BuiltResults], ...] = (
         "mean of the floor readings - compost and mulch to come - the notch reading, or the "
         "lowest rim reading where that is more; 0 or more",
         ("floor_readings", "floor_cover", "notch_reading", "rim_reading"),
-        ARITHMETIC,
         words=depth_words,
     ),
     Figure(
@@ -34,17 +32,14 @@ FIGURES: tuple[Figure[BuiltResults], ...] = (
         *VOLUME,
         "V = Af h + Pf z h^2 / 2 + k z^2 h^3 / 3, h the pond as dug; floor and sides as planned",
         ("built_depth", "floor_area", "floor_perimeter", "side_slope", "corners"),
-        ARITHMETIC,
     ),
     Figure(
         "built_share",
         "That as a part of what was planned",
         lambda p: quantity(100 * p.first.dug.share, "percent"),
-        "percent",
-        "percent",
+        *PERCENT,
         "water held as dug / full pond volume",
         ("built_volume", "pond_volume"),
-        ARITHMETIC,
     ),
     Figure(
         "built_rain_held",
@@ -53,19 +48,16 @@ FIGURES: tuple[Figure[BuiltResults], ...] = (
         *DIST,
         "water held as dug / (S / beds + area inside)",
         ("built_volume", "weighted_area", "inside_area"),
-        ARITHMETIC,
-        LOW,
+        rounding=LOW,
     ),
     Figure(
         "built_empty",
         "Time to empty as dug, at the corrected rate",
         lambda p: p.first.hours_to_empty,
-        "h",
-        "h",
+        *HOURS,
         "pond over the lowest floor reading / corrected rate",
         ("built_depth", "floor_readings", "corrected_rate"),
-        ARITHMETIC,
-        HIGH,
+        rounding=HIGH,
     ),
     Figure(
         "built_floor_spread",
@@ -74,7 +66,6 @@ FIGURES: tuple[Figure[BuiltResults], ...] = (
         *DIST,
         "largest - smallest floor reading",
         ("floor_readings",),
-        ARITHMETIC,
         words=depth_words,
     ),
     Figure(
@@ -84,7 +75,6 @@ FIGURES: tuple[Figure[BuiltResults], ...] = (
         *DIST,
         "notch reading - lowest rim reading; below 0 the pond spills there",
         ("notch_reading", "rim_reading"),
-        ARITHMETIC,
         words=depth_words,
     ),
     Figure(
@@ -94,16 +84,13 @@ FIGURES: tuple[Figure[BuiltResults], ...] = (
         *VOLUME,
         "sum of the water held as dug, bed by bed",
         ("built_volume", "beds"),
-        ARITHMETIC,
     ),
     Figure(
         "built_all_share",
         "That as a part of what was planned for all",
         lambda p: quantity(100 * p.share, "percent"),
-        "percent",
-        "percent",
+        *PERCENT,
         "water held as dug, all beds / (full pond volume x beds)",
         ("built_all_volume", "pond_volume", "beds"),
-        ARITHMETIC,
     ),
 )

@@ -106,6 +106,5 @@ STAGE = Stage(
     "review",
     "G",
     "Look it over",
-    "Dig day, notes, the levels as dug, and the first storm.",
     (DIG_DAY, NOTES, *LEVELS, STORM_SEEN, STORM_RAIN, STORM_EMPTY, STORM_OVERFLOW, STORM_PLANTS),
 )

@@ -74,7 +74,7 @@ PIPES = {
 
 
 def peak_flow(area: Quantity, coefficient: float, intensity: Quantity) -> Quantity:
-    """Return the peak flow off ``area`` by the rational method.
+    """Return the peak flow off ``area`` by the rational method, at a speed of rain ``intensity``.
 
     ``coefficient`` is the part of the rain that runs off; pass 1 with an area already weighted.
     Raises ValueError outside 0 to 1 or below zero. Source: rational method, Q = C i A.
@@ -126,7 +126,7 @@ class Notch:
 
 
 def allowed_head(freeboard: Quantity, lip: bool = False, metric: bool = False) -> Quantity:
-    """Return how deep the peak flow may run under a rim ``freeboard`` above the full pond.
+    """Return how deep the peak flow may run under a rim a ``freeboard`` above the full pond.
 
     Over a lip in level lawn it may fill the freeboard; in a berm it stays ``CLEARANCE`` under the
     crest. It is ``MOST_HEAD`` at the most. Raises ValueError for a freeboard that is not above 0.
@@ -140,7 +140,8 @@ def allowed_head(freeboard: Quantity, lip: bool = False, metric: bool = False) -
 def notch(flow: Quantity, freeboard: Quantity, *, lip: bool = False, metric: bool = False) -> Notch:
     """Return the notch, or the ``lip``, that passes ``flow`` under a rim of ``freeboard``.
 
-    Raises ValueError for a freeboard that is not more than zero.
+    ``flow`` is a volume by time, ``freeboard`` a height. Raises ValueError for a freeboard that is
+    not more than zero.
     """
     unit = "m" if metric else "ft"
     needed = weir_width(flow, allowed_head(freeboard, lip, metric), metric)
@@ -276,7 +277,8 @@ def pipe_finding(fall: PipeFall, metric: bool = False) -> Finding:
 def pipe_full_flow(diameter: Quantity, fall: float, roughness: float) -> Quantity:
     """Return the flow of a pipe running just full, by Manning's formula.
 
-    ``fall`` is a part of the length, such as 0.01. Raises ValueError for numbers not above zero.
+    ``diameter`` is a length, ``fall`` a part of the length, such as 0.01, ``roughness`` Manning's
+    n. Raises ValueError for numbers not above zero.
     """
     if not (fall > 0 and roughness > 0 and within(fall, 1.0)):
         raise ValueError("The pipe must fall, and its roughness must be more than zero.")

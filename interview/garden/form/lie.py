@@ -38,7 +38,9 @@ WIDEST_RISE_FT, DEEPEST_UPHILL_FT = 1.0, 1.5
 KEPT = 128
 """Lies kept: one garden is asked about for every storm, and sizes that were tried come again."""
 _MOST_STEPS = 60
+"""More are never taken: halving alone would be down to the last bit of a float by then."""
 _NEAR = 1e-9
+"""Feet of depth, or cubic feet of soil, that are as good as none."""
 
 
 class Form(Enum):
@@ -100,7 +102,7 @@ def ground_of(
     bare_rim: bool = False,
     system: str = US,
 ) -> Ground:
-    """Return the ground in feet: ``slope`` a ratio, the others lengths; no compost when none."""
+    """Return the ground in feet: ``slope`` a ratio; ``mulch``, ``compost``, ``top`` lengths."""
     return Ground(
         fall=magnitude(slope, "percent") / 100,
         mulch=magnitude(mulch, "ft"),

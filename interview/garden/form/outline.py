@@ -258,6 +258,7 @@ class Outline:
         up = [(one.along - shift, one.uphill) for one in self.stations]
         down = [(one.along - shift, -one.downhill) for one in self.stations]
         ring = down + up[::-1]
+        # Two stations may meet at one corner.
         kept = [b for a, b in pairwise([ring[-1], *ring]) if math.dist(a, b) > 1e-9]
         return tuple(kept)
 
@@ -284,6 +285,7 @@ def own_outline(stations: Sequence[Station]) -> Outline:
         raise ValueError("The edge uphill cannot lie below the edge downhill.")
     long = stations[-1].along - stations[0].along
     wide = max(one.uphill for one in stations) + max(one.downhill for one in stations)
+    # So that a line without any width is refused below, for its area.
     made = Outline(FloorShape.OWN, long, max(wide, 1e-9), None, tuple(stations))
     if made.area <= 0:
         raise ValueError("These stations hold no area.")
@@ -300,9 +302,10 @@ def usual_bend(length: float, width: float) -> float:
 
 
 def ellipse_perimeter(a: float, b: float) -> float:
-    """Return the perimeter of an ellipse of half axes ``a`` and ``b`` by its trapezoidal sum.
+    """Return the perimeter of an ellipse of half axes ``a`` and ``b``, in their unit.
 
-    The sum of a smooth periodic function converges at once: exact to twelve digits here.
+    The trapezoidal sum of a smooth periodic function converges at once: exact to twelve digits
+    here.
     """
     steps = 512
     turn = 2 * math.pi / steps
@@ -321,7 +324,7 @@ def _side(
 ) -> Iterator[Ray]:
     """Yield the rays of a straight side; one along the contour needs its two ends alone."""
     run = math.dist(start, end)
-    if run < 1e-12:
+    if run < 1e-12:  # no side at all
         return
     steps = 1 if abs(start[1] - end[1]) < 1e-12 else ARC_STEPS // 2
     for step in range(steps + 1):

@@ -30,6 +30,7 @@ def string_offsets(outline: Outline, q: float, step: float) -> tuple[Offset, ...
     """
     end = 0.0 if outline.shape is FloorShape.OWN else _reach_along(outline, q)
     places = stations_along(outline, step, end)
+    # The last peg stands at the very end, but not beside one that is there by rounding.
     if outline.shape is not FloorShape.OWN and end - places[-1] > 1e-6:
         places.append(end)
     found = [offset_at(outline, q, x) for x in places]
@@ -37,7 +38,7 @@ def string_offsets(outline: Outline, q: float, step: float) -> tuple[Offset, ...
 
 
 def stations_along(outline: Outline, step: float, end: float) -> list[float]:
-    """Return the stations from the middle out to ``end``; of one's own outline its own ones."""
+    """Return the stations every ``step`` feet from the middle to ``end``; an own outline's own."""
     if outline.shape is FloorShape.OWN:
         return [one.along - own_middle(outline) for one in outline.stations]
     return [step * n for n in range(int(end / step + 1e-9) + 1)]
@@ -49,7 +50,7 @@ def own_middle(outline: Outline) -> float:
 
 
 def offset_at(outline: Outline, q: float, x: float) -> Offset | None:
-    """Return the pegs of the line ``q`` outside the floor at ``x``; nothing past its ends."""
+    """Return the pegs of the line ``q`` feet outside the floor at ``x``; nothing past its ends."""
     if outline.shape is FloorShape.OWN:
         return ring_offset(outline.line_at(q), string_height(outline), x)
     end = _reach_along(outline, q)
@@ -57,7 +58,7 @@ def offset_at(outline: Outline, q: float, x: float) -> Offset | None:
 
 
 def ends_along(outline: Outline, q: float) -> tuple[float, float] | None:
-    """Return where the line ``q`` outside the floor crosses the string, left and right, if so."""
+    """Return where the line ``q`` feet outside the floor crosses the string, left and right."""
     if outline.shape is FloorShape.OWN:
         return ring_ends(outline.line_at(q), string_height(outline))
     end = _reach_along(outline, q)

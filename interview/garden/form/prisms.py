@@ -6,7 +6,10 @@ from __future__ import annotations
 def prism(
     start: float, end: float, first: float, last: float, width: float, spread: float
 ) -> float:
-    """Integrate a straight line times ``width + spread q``: Simpson's rule is exact for it."""
+    """Integrate a straight line times ``width + spread q``: Simpson's rule is exact for it.
+
+    The line goes from the height ``first`` at ``q = start`` to ``last`` at ``end``.
+    """
     middle = (start + end) / 2
     return (
         (end - start)
@@ -22,7 +25,7 @@ def prism(
 def parts(
     start: float, end: float, first: float, last: float, width: float, spread: float
 ) -> tuple[float, float]:
-    """Return the volumes over and under a straight line from ``first`` to ``last``."""
+    """Return the volumes over and under the straight line of ``prism``, each zero or more."""
     if end <= start:
         return 0.0, 0.0
     if first * last < 0:

@@ -305,7 +305,6 @@ STAGE = Stage(
     "start",
     "A",
     "Start",
-    "A name, your units, where you are, and how much rain to hold.",
     (
         GARDEN_NAME,
         UNITS,

@@ -129,7 +129,10 @@ def quality(
     region: PlantRegion | None,
     list_region: ListRegion | None,
 ) -> float:
-    """Return how good a choice it is; lower is better. The weights are this project's own."""
+    """Return how good a choice it is for a zone under water for ``hours``; lower is better.
+
+    The weights are this project's own.
+    """
     found = rating(plant, list_region)
     score = 0.0 if found is None and plant.own else _distance(found, zone, hours)
     arid = list_region is ListRegion.AW

@@ -46,6 +46,7 @@ from interview.garden.planting.words import (
 from interview.garden.size.zones import Zone
 from interview.garden.storms.wet_zones import ZoneHours, zone_hours
 from interview.quantities.evidence import OURS, Cited, Finding, Grade
+from interview.quantities.guards import within
 from interview.quantities.units import magnitude, quantity
 
 
@@ -61,14 +62,14 @@ def wet_findings(sites: Mapping[Zone, ZoneSite]) -> tuple[Finding, ...]:
             "Make the pond shallower, or send less water here, before you plant.",
         )
         for zone, site in sites.items()
-        if magnitude(site.hours, "h") > USUAL_HOURS.value * (1 + 1e-9)
+        if not within(magnitude(site.hours, "h"), USUAL_HOURS.value)
     )
     return usual + tuple(f for zone, site in sites.items() for f in _worst_findings(zone, site))
 
 
 def _worst_findings(zone: Zone, site: ZoneSite) -> tuple[Finding, ...]:
     """Say where the worst case is longer than any plant is taken to stand; it can be lived with."""
-    if site.longest is None or site.worst_hours <= LONGEST_HOURS.value * (1 + 1e-9):
+    if site.longest is None or within(site.worst_hours, LONGEST_HOURS.value):
         return ()
     return (
         Finding(

@@ -78,7 +78,7 @@ def shared_counts(plants: Sequence[Plant], area: Quantity) -> tuple[int, ...]:
 
 
 def own_count(plant: Plant, share_ft2: float) -> int:
-    """Return how many plants of one kind fill its own share of a zone."""
+    """Return how many plants of one kind fill ``share_ft2``, its own share of a zone."""
     if share_ft2 <= 0:
         return 0
     return max(fewest(plant), _up(share_ft2 / _footprint(plant.spacing_in / 12)))

@@ -316,7 +316,6 @@ STAGE = Stage(
     "plants",
     "F",
     "Plants",
-    "What to plant on the floor, the side and the rim.",
     (
         REGION,
         LIST_REGION,

@@ -9,6 +9,7 @@ from interview.garden.planting.record import Indicator, ListRegion, Plant
 from interview.garden.size.zones import Zone
 from interview.garden.storms.wet_zones import ZoneHours
 from interview.quantities.evidence import OURS, Cited, Provenance, Source
+from interview.quantities.guards import reaches, within
 from interview.quantities.units import Quantity, magnitude, quantity
 
 QUICK_HOURS = Cited(12.0, OURS)
@@ -166,11 +167,12 @@ def _airless_hours(plant: Plant, zone: Zone) -> float:
 def dry_ground(zone: Zone, hours: float, worst: float = 0.0) -> bool:
     """Tell whether ``zone`` is a floor or a side to plant as dry ground, as the rim is.
 
-    It is under water for less than ``RIM_HOURS``, and now and then no longer than plants stand
-    that grow in wet and dry ground alike: plants of wet ground would dry out there.
+    It is under water for ``hours``, less than ``RIM_HOURS``, and for ``worst`` hours now and then,
+    no longer than plants stand that grow in wet and dry ground alike: plants of wet ground would
+    dry out there.
     """
-    quick = hours < RIM_HOURS.value - 1e-9
-    return zone is not Zone.RIM and quick and worst <= STANDS_HOURS.value[Indicator.FAC] + 1e-9
+    quick = not reaches(hours, RIM_HOURS.value)
+    return zone is not Zone.RIM and quick and within(worst, STANDS_HOURS.value[Indicator.FAC])
 
 
 def suited(zone: Zone, hours: float, worst: float = 0.0) -> tuple[Indicator, ...]:
@@ -180,13 +182,13 @@ def suited(zone: Zone, hours: float, worst: float = 0.0) -> tuple[Indicator, ...
     """
     zone = Zone.RIM if dry_ground(zone, hours, worst) else zone
     for limit, ratings in _SUITED[zone]:
-        if hours <= limit * HOURS_SLACK.value + 1e-9:
+        if within(hours, limit * HOURS_SLACK.value):
             return ratings
     return ()
 
 
 def chosen_from(zone: Zone, hours: float, worst: float) -> tuple[Indicator, ...]:
-    """Return the ratings that suit ``zone`` and are taken to live through the worst case."""
+    """Return the ratings that suit ``zone`` and are taken to live through the ``worst`` hours."""
     bounded = min(worst, LONGEST_HOURS.value) / HOURS_SLACK.value - 1e-9
     return tuple(one for one in suited(zone, hours, worst) if STANDS_HOURS.value[one] >= bounded)
 
@@ -225,7 +227,7 @@ def fits_after(
     stands = "stays above the water" if wet < 0.05 else f"is under water about {wet:.0f} h"
     if not allowed:
         return Fit(False, f"The {zone.value} {stands}, too long for any plant in this list.")
-    brief = zone is Zone.FLOOR and wet <= DAY_HOURS.value * HOURS_SLACK.value + 1e-9
+    brief = zone is Zone.FLOOR and within(wet, DAY_HOURS.value * HOURS_SLACK.value)
     if plant.needs_long_wet and (dry or brief):
         dries = "day" if zone is Zone.FLOOR else "few hours"
         return Fit(
@@ -243,7 +245,7 @@ def fits_after(
         return Fit(False, f"The {zone.value} {stands}, {trouble} ({said}).")
     limit = STANDS_HOURS.value[found]
     airless = _airless_hours(plant, zone)
-    if max(wet, min(worst, LONGEST_HOURS.value)) > airless * HOURS_SLACK.value + 1e-9:
+    if not within(max(wet, min(worst, LONGEST_HOURS.value)), airless * HOURS_SLACK.value):
         under = f"for {worst:.0f} h {worst_when}".rstrip() if worst > wet else f"about {wet:.0f} h"
         degree = {"none": "do not stand", "low": "stand badly"}[plant.standing_water]
         return Fit(
@@ -251,7 +253,7 @@ def fits_after(
             f"The {zone.value} is under water {under}; its roots {degree} soil without air, so "
             f"it is given {airless:.0f} h.",
         )
-    if min(worst, LONGEST_HOURS.value) > limit * HOURS_SLACK.value + 1e-9:
+    if not within(min(worst, LONGEST_HOURS.value), limit * HOURS_SLACK.value):
         return Fit(
             False,
             f"The {zone.value} is under water for {worst:.0f} h {worst_when}; it stands about "

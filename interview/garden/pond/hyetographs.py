@@ -110,6 +110,7 @@ def uniform_storm(rain: Quantity, duration: Quantity | None = None) -> Storm:
 def triangle_storm(rain: Quantity, duration: Quantity | None = None) -> Storm:
     """Return a storm that builds evenly to twice its mean intensity at half time, and fades so.
 
+    ``rain`` is a depth, ``duration`` a time, six hours when not given.
     Raises ValueError for a rain below zero or a time that is not more than zero.
     """
     inches, hours = _checked(rain, duration)
@@ -132,7 +133,10 @@ def type_ii_storm(rain: Quantity) -> Storm:
 
 
 def storm(shape: StormShape, rain: Quantity, duration: Quantity | None = None) -> Storm:
-    """Return the storm of a shape; a Type II storm always takes a day."""
+    """Return the storm of a shape: ``rain`` is its depth, ``duration`` a time as ``uniform_storm``.
+
+    A Type II storm always takes a day. Raises ValueError as the storms do.
+    """
     match shape:
         case StormShape.UNIFORM:
             return uniform_storm(rain, duration)
@@ -143,7 +147,7 @@ def storm(shape: StormShape, rain: Quantity, duration: Quantity | None = None) -
 
 
 def again(first: Storm, later: Quantity | None = None) -> Storm:
-    """Return a storm followed by itself, beginning ``later`` after it began, a day if not given.
+    """Return a storm followed by itself, beginning a time ``later``, a day if not given.
 
     Raises ValueError when the second would begin before the first is over.
     """

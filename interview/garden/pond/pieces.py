@@ -101,5 +101,8 @@ class PoolPiece:
 
 
 def hermite(rise: float, first: float, last: float) -> tuple[float, float, float]:
-    """Return the terms of the cubic from nought to ``rise`` over one, by its slopes at the ends."""
+    """Return the terms of the cubic from nought to ``rise`` over one, all bare numbers.
+
+    ``first`` and ``last`` are its slopes at the ends. Source: Hermite's interpolation, arithmetic.
+    """
     return first, 3 * rise - 2 * first - last, first + last - 2 * rise

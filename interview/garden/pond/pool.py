@@ -92,7 +92,7 @@ class BarePool:
         for _ in range(HALVINGS):
             less = (self.volume(depth) - volume) / self.area(depth)
             depth -= less
-            if less <= 1e-15 * depth:
+            if less <= 1e-15 * depth:  # nothing that a float still tells
                 break
         return max(0.0, depth)
 
@@ -165,9 +165,11 @@ class Pool:
 
 
 def pool(stage: StageCurve, catchment: Quantity, inside: Quantity, rate: Quantity) -> Pool:
-    """Return the pool of a bed: its curve, what drains to it, what it catches, how it soaks.
+    """Return the pool of a bed with the ``stage`` curve.
 
-    Raises ValueError as ``Pool`` does.
+    ``catchment`` is the area that drains to it, weighted by runoff, ``inside`` the area whose rain
+    falls into it, ``rate`` how fast the ground under water soaks, a speed. Raises ValueError as
+    ``Pool`` does.
     """
     return Pool(stage, catchment, inside, rate)
 

@@ -11,6 +11,7 @@ from interview.quantities.guards import not_negative
 from interview.quantities.units import Quantity, magnitude, quantity
 
 _DRY_FT3 = 1e-12
+"""Less water than this is none: what floats leave over."""
 
 
 @dataclass(frozen=True)
@@ -79,7 +80,7 @@ class RoutedStorm:
 
 
 def caught(came: Quantity, spill: Quantity) -> float:
-    """Return the share of a volume that did not run over, nought to one; one of no water."""
+    """Return the part of the volume ``came`` without ``spill``, nought to one; one of no water."""
     volume = magnitude(came, "ft**3")
     return 1 - magnitude(spill, "ft**3") / volume if volume > 0 else 1.0
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from interview.asking.figure import Figure, Value
+from interview.asking.figure import PERCENT, Figure, Value
 from interview.asking.question import Unanswered
 from interview.garden.site import lines_questions as buried
 from interview.garden.site.results import SiteResults
@@ -35,8 +35,7 @@ FIGURES: tuple[Figure[SiteResults], ...] = (
         "slope",
         "Slope of the ground",
         lambda p: p.slope.fall,
-        "percent",
-        "percent",
+        *PERCENT,
         "100 x average drop / run",
         ("slope_run", "slope_drop", "slope_drop_turned"),
         rounding=SLOPE,

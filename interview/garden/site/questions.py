@@ -64,7 +64,6 @@ STAGE = Stage(
     "site",
     "B",
     "May we dig here?",
-    "Buried lines, distances, slope and ground: is the spot safe and legal?",
     (
         LINES_REQUESTED,
         LINES_ASKED_ON,

@@ -144,10 +144,11 @@ def required_area(
 ) -> RequiredArea:
     """Return the basin whose full pond equals the rain on the catchment and inside the rim.
 
-    ``catchment`` is an area weighted by runoff; ``rain``, ``depth`` and ``freeboard`` are
-    lengths; ``length_to_width`` is that of the floor. ``system`` says in which steps areas are
-    recommended. The balance is solved exactly, but a floor is never narrower than can be dug.
-    Raises ValueError when nothing drains here or the pond is no deeper than the rain.
+    ``catchment`` is an area weighted by runoff; ``rain``, ``depth`` and ``freeboard`` are lengths,
+    ``side_slope`` run for a rise of one; ``length_to_width`` is that of the floor. ``system`` says
+    in which steps areas are recommended. The balance is solved exactly, but a floor is never
+    narrower than can be dug. Raises ValueError when nothing drains here or the pond is no deeper
+    than the rain.
     """
     area = positive(catchment, "ft**2", "No surface drains here yet, so add one first.")
     p = positive(rain, "ft", "The rain to hold must be more than zero.")
@@ -176,12 +177,12 @@ def required_area(
 
 
 def unit_floor(shape: FloorShape, length_to_width: float) -> Outline:
-    """Return the floor of this shape that is one wide; its numbers grow with the width alone."""
+    """Return the floor one wide and ``length_to_width`` long; its numbers grow with the width."""
     return Outline(shape, length_to_width, 1.0)
 
 
 def narrowest_width(length_to_width: float, system: str) -> float:
-    """Return the width of the narrowest floor that can be dug, in feet."""
+    """Return the width in feet of the narrowest floor to be dug, with its ``length_to_width``."""
     least = magnitude(quantity(*NARROWEST_FLOOR[system]), "ft")
     # A floor that is longer up the slope than along it is narrowest along it.
     return least / min(1.0, length_to_width)
@@ -190,10 +191,10 @@ def narrowest_width(length_to_width: float, system: str) -> float:
 def exact_width(unit: Outline, s: float, p: float, d: float, z: float, b: float) -> float:
     """Return the width of the floor in feet: the root of ``V(d) = P (S + A(d + b))``.
 
-    ``unit`` is the floor one wide; feet and square feet for the weighted area, the rain, the pond's
-    depth, the side slope and the freeboard. With area ``a w^2``, perimeter ``c w`` and corner
-    number ``k`` that is ``a (d - P) w^2 + c z (d^2 / 2 - P H) w + k z^2 (d^3 / 3 - P H^2) - P S =
-    0``, ``H = d + b``.
+    ``unit`` is the floor one wide, ``s`` the weighted area in square feet, ``p`` the rain, ``d``
+    the pond's depth and ``b`` the freeboard in feet, ``z`` the run of the sides for a rise of one.
+    With area ``a w^2``, perimeter ``c w`` and corner number ``k`` that is ``a (d - P) w^2 + c z
+    (d^2 / 2 - P H) w + k z^2 (d^3 / 3 - P H^2) - P S = 0``, ``H = d + b``.
     """
     high = d + b
     square = unit.area * (d - p)
@@ -329,7 +330,7 @@ def rule_of_thumb_area(roof_area: Quantity, rain: Quantity, depth: Quantity) -> 
 
 
 def split_advised(area: Quantity) -> bool:
-    """Tell whether a garden is large enough to be made as two. Source: ``SPLIT_ABOVE_FT2``."""
+    """Tell whether a garden of an ``area`` should be made as two. Source: ``SPLIT_ABOVE_FT2``."""
     return magnitude(area, "ft**2") > SPLIT_ABOVE_FT2.value
 
 

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from interview.asking.figure import AREA, DIST, SIDE, VOLUME, Figure, Value
+from interview.asking.figure import AREA, DIST, HOURS, PERCENT, SIDE, VOLUME, Figure, Value
 from interview.garden.form.outline import FloorShape
 from interview.garden.size.basin import RULE_OF_THUMB
 from interview.garden.size.results import SizeResults
 from interview.garden.size.size_factors import SIZE_FACTOR_TABLE
 from interview.garden.soak.depth import CORRECTED_RATE_HOURS, DROP_RATE_HOURS
-from interview.quantities.evidence import ARITHMETIC, OURS
+from interview.quantities.evidence import OURS
 from interview.quantities.shown import HIGH, LOW, depth_words, length_words
 from interview.quantities.units import quantity, ratio
 
@@ -71,23 +71,19 @@ FIGURES: tuple[Figure[SizeResults], ...] = (
         "empty_soonest",
         "Time to empty, at the drop rate",
         _soonest,
-        "h",
-        "h",
+        *HOURS,
         "pond depth / the lower drop rate",
         ("pond_depth", "lower_drop_rate"),
-        ARITHMETIC,
-        HIGH,
+        rounding=HIGH,
     ),
     Figure(
         "empty_latest",
         "Time to empty, at the corrected rate",
         lambda p: p.depth.latest_empty,
-        "h",
-        "h",
+        *HOURS,
         "pond depth / corrected rate",
         ("pond_depth", "corrected_rate"),
-        ARITHMETIC,
-        HIGH,
+        rounding=HIGH,
     ),
     Figure(
         "rule_of_thumb_area",
@@ -114,7 +110,6 @@ FIGURES: tuple[Figure[SizeResults], ...] = (
         *AREA,
         "S x P / (d - P), without the sloping sides",
         ("weighted_area", "rain_depth", "pond_depth"),
-        ARITHMETIC,
     ),
     Figure(
         "mid_area",
@@ -126,7 +121,6 @@ FIGURES: tuple[Figure[SizeResults], ...] = (
         "corner number of the shape one wide; never with a floor under 2 ft (600 mm) wide; that of "
         "the floor drawn where the storm decides the size",
         ("weighted_area", "rain_depth", "pond_depth", "side_slope", "freeboard", "length_to_width"),
-        ARITHMETIC,
     ),
     Figure(
         "bed_count",
@@ -149,7 +143,6 @@ FIGURES: tuple[Figure[SizeResults], ...] = (
         *SIDE,
         "L = length to width x W, of one bed",
         ("mid_area",),
-        ARITHMETIC,
         words=length_words,
     ),
     Figure(
@@ -159,7 +152,6 @@ FIGURES: tuple[Figure[SizeResults], ...] = (
         *SIDE,
         "W of the balance above, 2 ft (600 mm) or more, of one bed",
         ("mid_area",),
-        ARITHMETIC,
         words=length_words,
     ),
     Figure(
@@ -169,7 +161,6 @@ FIGURES: tuple[Figure[SizeResults], ...] = (
         *VOLUME,
         "V = Af d + Pf z d^2 / 2 + k z^2 d^3 / 3, of one bed",
         ("mid_area", "pond_depth"),
-        ARITHMETIC,
     ),
     Figure(
         "recommended_area",
@@ -178,8 +169,7 @@ FIGURES: tuple[Figure[SizeResults], ...] = (
         *AREA,
         "area at half depth, two digits, up",
         ("mid_area",),
-        ARITHMETIC,
-        HIGH,
+        rounding=HIGH,
     ),
     Figure(
         "area_low",
@@ -188,7 +178,6 @@ FIGURES: tuple[Figure[SizeResults], ...] = (
         *AREA,
         "A - 2 u, u = (dA / dS) x standard error of S",
         ("weighted_area_error",),
-        ARITHMETIC,
     ),
     Figure(
         "area_high",
@@ -197,8 +186,7 @@ FIGURES: tuple[Figure[SizeResults], ...] = (
         *AREA,
         "A + 2 u, u = (dA / dS) x standard error of S",
         ("weighted_area_error",),
-        ARITHMETIC,
-        HIGH,
+        rounding=HIGH,
     ),
     Figure(
         "published_sandy",
@@ -259,7 +247,6 @@ FIGURES: tuple[Figure[SizeResults], ...] = (
         *SIDE,
         "floor + 2 z d",
         ("floor_length_drawn", "side_slope", "pond_depth"),
-        ARITHMETIC,
         words=length_words,
     ),
     Figure(
@@ -269,7 +256,6 @@ FIGURES: tuple[Figure[SizeResults], ...] = (
         *SIDE,
         "floor + 2 z d",
         ("floor_width_drawn", "side_slope", "pond_depth"),
-        ARITHMETIC,
         words=length_words,
     ),
     Figure(
@@ -279,7 +265,6 @@ FIGURES: tuple[Figure[SizeResults], ...] = (
         *SIDE,
         "floor + 2 z (d + b)",
         ("floor_length_drawn", "freeboard"),
-        ARITHMETIC,
         words=length_words,
     ),
     Figure(
@@ -289,7 +274,6 @@ FIGURES: tuple[Figure[SizeResults], ...] = (
         *SIDE,
         "floor + 2 z (d + b)",
         ("floor_width_drawn", "freeboard"),
-        ARITHMETIC,
         words=length_words,
     ),
     Figure(
@@ -305,7 +289,6 @@ FIGURES: tuple[Figure[SizeResults], ...] = (
         *SIDE,
         "Pf of the shape: 2 (L + W) of a rectangle; 2 (L - W) + pi W with round ends",
         ("floor_length_drawn", "floor_width_drawn"),
-        ARITHMETIC,
     ),
     Figure(
         "floor_area",
@@ -315,7 +298,6 @@ FIGURES: tuple[Figure[SizeResults], ...] = (
         "Af of the shape, of one bed: L W of a rectangle; (L - W) W + pi W^2 / 4 with round "
         "ends and of a kidney; pi L W / 4 of an oval",
         ("floor_length_drawn", "floor_width_drawn"),
-        ARITHMETIC,
     ),
     Figure(
         "mid_area_drawn",
@@ -324,7 +306,6 @@ FIGURES: tuple[Figure[SizeResults], ...] = (
         *AREA,
         "Af + Pf z d / 2 + k (z d / 2)^2, of one bed",
         ("floor_length_drawn", "floor_width_drawn", "side_slope", "pond_depth"),
-        ARITHMETIC,
     ),
     Figure(
         "rim_area",
@@ -333,7 +314,6 @@ FIGURES: tuple[Figure[SizeResults], ...] = (
         *AREA,
         "Af + Pf z H + k (z H)^2, H = d + b, of one bed",
         ("rim_length", "rim_width"),
-        ARITHMETIC,
     ),
     Figure(
         "inside_area",
@@ -343,17 +323,14 @@ FIGURES: tuple[Figure[SizeResults], ...] = (
         "inside the crest and, uphill, the cut edge, of one bed; inside the rim while the ground "
         "is not measured",
         ("rim_area", "slope"),
-        ARITHMETIC,
     ),
     Figure(
         "own_rain_share",
         "That area as a part of what drains here",
         lambda p: quantity(100 * ratio(p.inside, p.served), "percent"),
-        "percent",
-        "percent",
+        *PERCENT,
         "area inside / (S / beds)",
         ("inside_area", "weighted_area"),
-        ARITHMETIC,
     ),
     Figure(
         "pond_volume",
@@ -362,7 +339,6 @@ FIGURES: tuple[Figure[SizeResults], ...] = (
         *VOLUME,
         "V = Af d + Pf z d^2 / 2 + k z^2 d^3 / 3; k = 4 for square corners, else pi",
         ("floor_length_drawn",),
-        ARITHMETIC,
     ),
     Figure(
         "work_area",
@@ -371,8 +347,7 @@ FIGURES: tuple[Figure[SizeResults], ...] = (
         *AREA,
         "V x beds / d",
         ("pond_volume", "pond_depth", "bed_count"),
-        ARITHMETIC,
-        LOW,
+        rounding=LOW,
     ),
     Figure(
         "rain_held",
@@ -381,7 +356,6 @@ FIGURES: tuple[Figure[SizeResults], ...] = (
         *DIST,
         "V / (S / beds + area inside), V and area of one bed",
         ("pond_volume", "weighted_area", "inside_area"),
-        ARITHMETIC,
-        LOW,
+        rounding=LOW,
     ),
 )

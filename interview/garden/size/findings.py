@@ -20,7 +20,7 @@ from interview.quantities.evidence import (
     Finding,
     Grade,
 )
-from interview.quantities.guards import within
+from interview.quantities.guards import reaches, within
 from interview.quantities.shown import (
     LOW,
     rate_words,
@@ -89,7 +89,7 @@ def depth_findings(found: SizeResults) -> Iterator[Finding]:
             OURS,
         )
     wanted = found.answers[bed.DEEPEST_POND]
-    if magnitude(depth.cap, "in") < magnitude(wanted, "in") - 1e-9:
+    if not reaches(magnitude(depth.cap, "in"), magnitude(wanted, "in")):
         yield Finding(
             "pond_and_engineer",
             Grade.FIX,
@@ -99,7 +99,7 @@ def depth_findings(found: SizeResults) -> Iterator[Finding]:
             OURS,
             "Ask an engineer, or write 12 in (300 mm) or less as the deepest pond wanted.",
         )
-    if found.answers[site.CHILDREN] and magnitude(depth.depth, "in") > CHILDREN_IN + 1e-9:
+    if found.answers[site.CHILDREN] and not within(magnitude(depth.depth, "in"), CHILDREN_IN):
         yield Finding(
             "pond_and_children",
             Grade.FIX,
@@ -164,7 +164,7 @@ def _soil_takes_more(found: SizeResults) -> bool:
 def _may_deepen(found: SizeResults) -> bool:
     """Tell whether a deeper pond is a way out: neither soil, engineer nor children forbid it."""
     most = CHILDREN_IN if found.answers[site.CHILDREN] else 12.0
-    return _soil_takes_more(found) and magnitude(found.depth.depth, "in") < most - 1e-9
+    return _soil_takes_more(found) and not reaches(magnitude(found.depth.depth, "in"), most)
 
 
 def _less_own_rain(found: SizeResults) -> str:
@@ -203,7 +203,7 @@ def size_findings(found: SizeResults) -> Iterator[Finding]:
             "the rain to hold",
             ARITHMETIC,
         )
-    elif share >= 1 - 1e-9:
+    elif reaches(share, 1):
         yield Finding(
             "rain_held", Grade.GOOD, f"The garden holds {held} of rain.", "the rain to hold",
             ARITHMETIC,

@@ -15,6 +15,7 @@ from interview.garden.size import shape_questions as shaping
 from interview.garden.size.basin import MOST_BEDS
 from interview.garden.size.price_lines import THINGS, PriceLine, wrong_prices
 from interview.garden.survey import questions as survey
+from interview.quantities.guards import within
 from interview.quantities.units import Quantity, magnitude
 from interview.reading import SMALLER
 
@@ -170,7 +171,7 @@ def wants_over_twelve(answers: Answers) -> bool:
     deep = answers.get(DEEPEST_POND)
     if deep is None:
         return False
-    return magnitude(deep, "in") > 12 + 1e-6 and magnitude(deep, "mm") > 300 + 1e-6
+    return not within(magnitude(deep, "in"), 12) and not within(magnitude(deep, "mm"), 300)
 
 
 ENGINEER = Question(
@@ -364,7 +365,6 @@ STAGE = Stage(
     "bed",
     "E",
     "Bed and size",
-    "How deep, how big, what shape, and how the water gets in and out.",
     (
         ROOM_LENGTH,
         ROOM_WIDTH,

@@ -19,6 +19,9 @@ from interview.garden.size.needed import NeededSize
 from interview.quantities.guards import times
 from interview.quantities.units import Quantity, magnitude, quantity, ratio, show
 
+_FITS = 1 + 1e-6
+"""So much over its room a bed still fits: it was fitted by halving, and rounded to a step."""
+
 
 @dataclass(frozen=True)
 class SizeResults(NeededSize):
@@ -126,10 +129,10 @@ class SizeResults(NeededSize):
             return False
         if self.room_sides is None:
             taken = basin.footprint_area(needed, self.ground)
-            return ratio(taken, self.answers[bed.ROOM_AREA]) > 1 + 1e-6
+            return ratio(taken, self.answers[bed.ROOM_AREA]) > _FITS
         sides = basin.footprint_sides(needed, self.ground)
         return any(
-            ratio(one, room) > 1 + 1e-6 for one, room in zip(sides, self.room_sides, strict=True)
+            ratio(one, room) > _FITS for one, room in zip(sides, self.room_sides, strict=True)
         )
 
     @part

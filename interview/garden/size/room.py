@@ -35,7 +35,7 @@ def fit_to_room(
     *,
     system: str = US,
 ) -> Basin:
-    """Return the largest basin like ``template`` whose footprint fits a room, both lengths.
+    """Return the largest basin like ``template`` that fits ``room_length`` by ``room_width``.
 
     The footprint is all that is dug or built, toe to toe; the inside of the rim while the ground is
     not known. Raises ValueError when that would leave a floor narrower than 2 ft.
@@ -111,14 +111,14 @@ def shaped_to_room(
     except ValueError:
         return None
     tight = round_down(most.floor_width if along else most.floor_length, step, unit)
-    if magnitude(tight, unit) < magnitude(quantity(*NARROWEST_FLOOR[system]), unit) - 1e-9:
+    if not reaches(magnitude(tight, unit), magnitude(quantity(*NARROWEST_FLOOR[system]), unit)):
         return None
     far = most.floor_length if along else most.floor_width
     other = magnitude(
         round_up(wanted.floor_length if along else wanted.floor_width, step, unit), unit
     )
     sides = (magnitude(room[0], "ft"), magnitude(room[1], "ft"))
-    while other <= magnitude(far, unit) + 1e-9:
+    while reaches(magnitude(far, unit), other):
         free = quantity(other, unit)
         if wanted.shape is FloorShape.KIDNEY and not along and free > tight:
             return None

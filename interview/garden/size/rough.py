@@ -182,9 +182,9 @@ def rough_size(
     are the ways it may be built, first the one that the answers stand for. ``tested`` leaves the
     size factors out; ``fast`` says that the soil may be so fast that the storm decides the size,
     ``lean`` that it does so anyway; ``spout`` is the way from the downspout, nothing while unknown.
-    ``ground`` is the ground where its slope is known. Raises ValueError when nothing drains here or
-    no pond that is wanted is deeper than the rain. Sources: ``SIZE_FACTOR_TABLE``,
-    ``FACTOR_SOURCE``.
+    ``ground`` is the ground where its slope is known, ``length_to_width`` that of the floor. Raises
+    ValueError when nothing drains here or no pond that is wanted is deeper than the rain. Sources:
+    ``SIZE_FACTOR_TABLE``, ``FACTOR_SOURCE``.
     """
     positive(drains_here, "ft**2", "No surface drains here yet, so add one first.")
     ponds = _Ponds(times(weighted, 1 / beds), rain, shape, length_to_width, system)

@@ -8,7 +8,7 @@ from interview.asking.figure import AREA, DIST, SIDE, Figure, Value
 from interview.garden.size.rough import FACTOR_SOURCE, USUAL_POND_SOURCE, RoughSize
 from interview.garden.size.rough_results import RoughResults
 from interview.garden.size.size_factors import SIZE_FACTOR_TABLE
-from interview.quantities.evidence import ARITHMETIC, OURS
+from interview.quantities.evidence import OURS
 from interview.quantities.shown import HIGH, LOW, depth_words, length_words
 from interview.quantities.units import Quantity
 
@@ -40,7 +40,6 @@ FIGURES: tuple[Figure[RoughResults], ...] = (
         *AREA,
         "area at half depth that is needed, as after the test, with this depth",
         ("weighted_area", "rough_depth", *_ANSWERS),
-        ARITHMETIC,
     ),
     Figure(
         "rough_area_low",

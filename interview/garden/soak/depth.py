@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from enum import Enum
 
 from interview.quantities.evidence import Cited, Provenance, Source
+from interview.quantities.guards import reaches, within
 from interview.quantities.units import METRIC, US, Quantity, magnitude, quantity, round_down
 
 DROP_RATE_HOURS = Cited(
@@ -138,8 +139,8 @@ def pond_depth(
         limit=limit,
         governs=governs,
         depth=depth,
-        too_shallow=inches < SHALLOWEST_IN.value - 1e-9,
+        too_shallow=not reaches(inches, SHALLOWEST_IN.value),
         soonest_empty=_time(inches, q),
         latest_empty=_time(inches, f),
-        caution=rule is DepthRule.CUSTOM and inches > limits[Governs.CORRECTED_RATE] + 1e-9,
+        caution=rule is DepthRule.CUSTOM and not within(inches, limits[Governs.CORRECTED_RATE]),
     )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from interview.asking.figure import RATE, Figure, Value
 from interview.garden.soak.hole import INVERSE_AUGER_HOLE
 from interview.garden.soak.results import SoakResults
-from interview.quantities.evidence import ARITHMETIC, OURS, Provenance, Source
+from interview.quantities.evidence import OURS, Provenance, Source
 from interview.quantities.shown import LOW
 from interview.quantities.units import Quantity
 
@@ -42,8 +42,7 @@ FIGURES: tuple[Figure[SoakResults], ...] = (
         *RATE,
         "sum of the drops / sum of the times",
         ("readings", "water_at_mark", "test_start"),
-        ARITHMETIC,
-        LOW,
+        rounding=LOW,
     ),
     Figure(
         "lower_drop_rate",
@@ -73,6 +72,5 @@ FIGURES: tuple[Figure[SoakResults], ...] = (
         *RATE,
         "reading and width errors carried into f by its derivatives",
         ("readings", "ruler_mark"),
-        ARITHMETIC,
     ),
 )

@@ -176,7 +176,5 @@ STAGE = Stage(
     "soak",
     "C",
     "The soak test",
-    "Dig a test hole, wet it twice, then time how fast the water goes. First the buried lines must "
-    "be located.",
     (RATE_FROM, KNOWN_RATE, KNOWN_RATE_BY, HOLES),
 )

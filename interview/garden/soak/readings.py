@@ -11,6 +11,7 @@ from typing import Protocol
 
 from interview.garden.soak.hole import BareHole, Hole
 from interview.quantities.evidence import Cited, Provenance, Source
+from interview.quantities.guards import reaches, within
 from interview.quantities.units import Quantity, magnitude, quantity
 
 EMPTY_NOTE = (
@@ -154,7 +155,7 @@ def _end_time(reading: Reading, water: _Water, now: float, empty: bool, number: 
     if not empty or reading.emptied_at is None:
         return now
     emptied_at = magnitude(reading.emptied_at, "h")
-    if not water.time < emptied_at <= now + 1e-12:
+    if emptied_at <= water.time or not within(emptied_at, now):
         raise ValueError(
             f"The hole must have become empty between the reading before and reading {number}. "
             "Check that time."
@@ -251,20 +252,20 @@ def advice(rows: Sequence[Interval]) -> Advice:
     rates = [magnitude(row.drop_rate, "in/h") for row in told]
     drop = sum(magnitude(row.drop, "in") for row in told)
     hours = sum(magnitude(row.end, "h") - magnitude(row.start, "h") for row in told)
-    slow = (drop <= 0 and hours >= NO_FALL_HOURS - 1e-9) or (
-        drop < SLOW_FALL_IN.value - 1e-9 and hours >= SLOW_FALL_HOURS - 1e-9
+    slow = (drop <= 0 and reaches(hours, NO_FALL_HOURS)) or (
+        not reaches(drop, SLOW_FALL_IN.value) and reaches(hours, SLOW_FALL_HOURS)
     )
     long_ones = [
         magnitude(row.drop_rate, "in/h")
         for row in rows
-        if row.valid and magnitude(row.end - row.start, "h") >= OVERNIGHT_HOURS - 1e-9
+        if row.valid and reaches(magnitude(row.end - row.start, "h"), OVERNIGHT_HOURS)
     ]
-    told_slow = bool(long_ones) and long_ones[-1] <= OVERNIGHT_SLOW_IN_H.value + 1e-9
+    told_slow = bool(long_ones) and within(long_ones[-1], OVERNIGHT_SLOW_IN_H.value)
     wait = NEXT_AT_MOST_H
     if rates and rates[-1] > 0:
         wait = min(max(NEXT_FALL_IN.value / rates[-1], NEXT_AT_LEAST_H), NEXT_AT_MOST_H)
     return Advice(
-        enough_early=bool(rates) and min(rates) >= FAST_ENOUGH_IN_H.value - 1e-9,
+        enough_early=bool(rates) and reaches(min(rates), FAST_ENOUGH_IN_H.value),
         slow_branch=slow,
         slow_told=told_slow,
         next_interval=quantity(wait, "h"),

@@ -21,6 +21,7 @@ from interview.garden.soak.reading_lines import (
     SoakEvent,
     noted_instants,
 )
+from interview.quantities.guards import reaches, within
 from interview.quantities.units import Quantity, magnitude
 from interview.reading import Refused
 
@@ -275,10 +276,10 @@ def _check_come(who: str, event: SoakEvent, answers: Answers) -> None:
 
 
 def _wrong_depth(event: SoakEvent, now_in: float, water: _Level, hole_in: float) -> str:
-    if now_in < -1e-6:
+    if not reaches(now_in, 0):
         return "the drop is more than all the water in the hole. Check the depth."
     if event.what != REFILLED:
-        higher = now_in > water.inches + 1e-6
+        higher = not within(now_in, water.inches)
         return (
             "the water is higher than before. If you refilled, write refilled to and the depth."
             if higher
@@ -286,7 +287,7 @@ def _wrong_depth(event: SoakEvent, now_in: float, water: _Level, hole_in: float)
         )
     if now_in <= 0:
         return "a refill leaves some water. Write the depth you filled to."
-    if now_in > hole_in + 1e-6:
+    if not within(now_in, hole_in):
         return "the water cannot be deeper than the hole. Check the depth."
     return ""
 

@@ -11,9 +11,25 @@ from interview.garden.pond.pool import BarePool, FlowSpan, Pool, flows, pieces_o
 from interview.garden.pond.routing import RoutedStorm, caught, followed, route
 from interview.garden.pond.stage import StageCurve
 from interview.garden.size.basin import MOST_BEDS
-from interview.garden.storms.ladder import LadderRow
 from interview.quantities.guards import not_negative
-from interview.quantities.units import Quantity, magnitude, quantity
+from interview.quantities.units import METRIC, US, Quantity, magnitude, quantity
+
+LADDER = {
+    US: ((0.25, 0.5, 0.75, 1.0, 1.25, 1.5, 2.0, 3.0), "in"),
+    METRIC: ((5.0, 10.0, 15.0, 20.0, 25.0, 30.0, 40.0, 60.0, 75.0), "mm"),
+}
+"""The rains tried, by the units shown."""
+
+
+@dataclass(frozen=True)
+class LadderRow:
+    """One storm of the ladder."""
+
+    rain: Quantity
+    peak: Quantity
+    hours_on_floor: Quantity
+    spill_volume: Quantity
+    share_caught: float
 
 
 @dataclass(frozen=True)
@@ -113,9 +129,10 @@ def beds_of(
     count: int,
     in_series: bool,
 ) -> Beds:
-    """Return ``count`` equal beds for the weighted area that drains to the whole garden.
+    """Return ``count`` equal beds for ``catchment``, the weighted area of the whole garden.
 
-    Side by side each takes an even part of it; one below the other the first takes it all. Raises
+    ``inside`` is the area whose rain falls into one bed, ``rate`` how fast it soaks, a speed. Side
+    by side each takes an even part of it; one below the other the first takes it all. Raises
     ValueError for fewer than one bed, and as ``pool`` does.
     """
     if not 1 <= count <= MOST_BEDS:

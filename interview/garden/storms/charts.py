@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
@@ -33,27 +33,51 @@ from interview.quantities.shown import PLAIN, rate_words
 from interview.quantities.units import Quantity, magnitude, plain_number, significant
 
 DAY_H = 24.0
+WATER_LEFT = "WATER LEFT in the test hole"
 _ACROSS, _UP = 6, 5
 """Most numbers on the axes."""
 
 
-def _axes(wide: float, high: float, x_words: str, y_words: str) -> Iterator[Shape]:
-    """Yield axes from nought with round numbers."""
+def _number(x: float) -> str:
+    return plain_number(x) if x else ""
+
+
+def _axes(wide: float, high: float, named: Callable[[float], str] = _number) -> Iterator[Shape]:
+    """Yield axes from nought with round numbers, those of the level one as they are ``named``."""
     yield line(0, 0, 0, high)
     yield line(0, 0, wide, 0)
-    for x in ticks(wide, _ACROSS)[1:]:
-        yield Mark(x, 0, Symbol.TICK)
-        yield Label(plain_number(x), x, 0, LabelSpot.BELOW, optional=True)
+    for x in ticks(wide, _ACROSS):
+        if x:
+            yield Mark(x, 0, Symbol.TICK)
+        if name := named(x):
+            yield Label(name, x, 0, LabelSpot.BELOW, optional=True)
     for y in ticks(high, _UP):
         yield Mark(0, y, Symbol.TICK)
         yield Label(plain_number(y), 0, y, LabelSpot.LEFT, optional=True)
-    yield Label(y_words, 0, high, LabelSpot.START, shift=(0, -1))
-    yield Label(x_words, wide / 2, 0, LabelSpot.BELOW, shift=(0, 1))
 
 
-def _steps(wide: float, high: float) -> XY:
-    """From number to number of both axes."""
-    return ticks(wide, _ACROSS)[1], ticks(high, _UP)[1]
+def _over(words: str, high: float) -> Label:
+    """Return what the upright axis tells, over it."""
+    return Label(words, 0, high, LabelSpot.START, shift=(0, -1))
+
+
+def _under(words: str, wide: float) -> Label:
+    """Return what the level axis tells, under its numbers."""
+    return Label(words, wide / 2, 0, LabelSpot.BELOW, shift=(0, 1))
+
+
+def _chart(size: XY, title: str, told: str, shapes: Sequence[Shape], *keys: Key) -> Drawing:
+    """Return a chart of this ``size`` along its axes."""
+    return Drawing(
+        title=title,
+        description=told,
+        shapes=tuple(shapes),
+        keys=keys,
+        proportional=False,
+        print_ratio=0.45,
+        # From number to number of both axes.
+        steps=(ticks(size[0], _ACROSS)[1], ticks(size[1], _UP)[1]),
+    )
 
 
 def drop_chart(soak_test: SoakTest, metric: bool = False) -> Drawing:
@@ -70,7 +94,8 @@ def drop_chart(soak_test: SoakTest, metric: bool = False) -> Drawing:
     high = max(y for _, y in (*points, *starts))
     rate = magnitude(soak_test.drop_rate, rate_unit)
     mean = rate_words(soak_test.drop_rate, metric)
-    shapes: list[Shape] = list(_axes(wide, high, "hours", f"water left, {unit}"))
+    shapes: list[Shape] = list(_axes(wide, high))
+    shapes += [_over(f"water left, {unit}", high), _under("hours", wide)]
     for fill in _fills(rows):
         shapes.append(_water(fill, unit))
     for fill in _fills(rows):
@@ -84,16 +109,9 @@ def drop_chart(soak_test: SoakTest, metric: bool = False) -> Drawing:
     keys = [Key(Symbol.POINT, "a reading"), Key(Stroke.DASHED, f"average drop rate {mean}")]
     keys += [Key(Symbol.CROSS, "a reading not used")] if unused else []
     told = "; ".join(f"{plain_number(round(x, 2))} h {y:.4g} {unit}" for x, y in points)
-    return Drawing(
-        title="WATER LEFT in the test hole",
-        description=f"Water at the start {starts[0][1]:.4g} {unit}, then {told}. "
-        f"The average drop rate is {mean}.",
-        shapes=tuple(shapes),
-        keys=tuple(keys),
-        proportional=False,
-        print_ratio=0.45,
-        steps=_steps(wide, high),
-    )
+    said = f"Water at the start {starts[0][1]:.4g} {unit}, then {told}."
+    said = f"{said} The average drop rate is {mean}."
+    return _chart((wide, high), WATER_LEFT, said, shapes, *keys)
 
 
 @dataclass(frozen=True)
@@ -128,72 +146,41 @@ def running_chart(
     """
     unit = "mm" if metric else "in"
     began = fills[0][0].at
-    ends = [stand.at for fill in fills for stand in fill]
+    stands = [stand for fill in fills for stand in fill]
+    ends = [stand.at for stand in stands]
     ends += [coming.due] if coming.due is not None else []
     ends += [coming.now.at] if coming.now is not None else []
     wide = max(_since(began, max(ends)) * _BEYOND, _LEAST_H)
-    high = max(magnitude(stand.left, unit) for fill in fills for stand in fill)
+    high = max(magnitude(stand.left, unit) for stand in stands)
     shapes: list[Shape] = []
     for fill in fills:
-        read = [(_since(began, one.at), magnitude(one.left, unit)) for one in fill]
+        curve = [(_since(began, one.at), magnitude(one.left, unit)) for one in fill]
         if fill is fills[-1] and coming.now is not None:
-            read.append((_since(began, coming.now.at), magnitude(coming.now.left, unit)))
-        if len(read) > 1:
-            under = ((read[0][0], 0.0), *read, (read[-1][0], 0.0))
+            curve.append((_since(began, coming.now.at), magnitude(coming.now.left, unit)))
+        if len(curve) > 1:
+            under = ((curve[0][0], 0.0), *curve, (curve[-1][0], 0.0))
             shapes.append(filled(under, Material.WATER))
-    shapes += _clock_axes(began, wide, high, zone)
+    shapes += _axes(wide, high, lambda x: _clock(began + dt.timedelta(hours=x), zone))
     last = (_since(began, fills[-1][-1].at), magnitude(fills[-1][-1].left, unit))
     shapes += _to_come(began, last, wide, coming, unit, zone)
-    for stand in (one for fill in fills for one in fill):
-        x, y = _since(began, stand.at), magnitude(stand.left, unit)
-        shapes.append(Mark(x, y, Symbol.POINT if stand.counts else Symbol.CROSS))
+    read = [f"{plain_number(round(magnitude(one.left, unit), 3))} {unit}" for one in stands]
+    places = [(_since(began, one.at), magnitude(one.left, unit)) for one in stands]
+    for stand, place in zip(stands, places, strict=True):
+        shapes.append(Mark(*place, Symbol.POINT if stand.counts else Symbol.CROSS))
     if not brief:
-        shapes.append(Label(f"water left, {unit}", 0, high, LabelSpot.START, shift=(0, -1)))
+        shapes.append(_over(f"water left, {unit}", high))
         shapes += [
-            Label(
-                f"{plain_number(round(magnitude(stand.left, unit), 3))} {unit}",
-                _since(began, stand.at),
-                magnitude(stand.left, unit),
-                LabelSpot.ABOVE,
-                shift=(3, 0),
-                optional=True,
-            )
-            for stand in (one for fill in fills for one in fill)
+            Label(words, *place, LabelSpot.ABOVE, shift=(3, 0), optional=True)
+            for words, place in zip(read, places, strict=True)
         ]
     told = "; ".join(
-        f"{_clock(stand.at, zone)} {plain_number(round(magnitude(stand.left, unit), 3))} {unit}"
-        for fill in fills
-        for stand in fill
+        f"{_clock(stand.at, zone)} {words}" for stand, words in zip(stands, read, strict=True)
     )
     keys = [Key(Symbol.POINT, "a reading")]
     keys += [Key(Stroke.DOTTED, "about as it goes on")] if coming.rate is not None else []
-    unused = any(not stand.counts for fill in fills for stand in fill)
+    unused = not all(stand.counts for stand in stands)
     keys += [Key(Symbol.CROSS, "a reading not used")] if unused else []
-    return Drawing(
-        title="WATER LEFT in the test hole",
-        description=f"Water left by the clock: {told}.",
-        shapes=tuple(shapes),
-        keys=tuple(keys),
-        proportional=False,
-        print_ratio=0.45,
-        steps=_steps(wide, high),
-    )
-
-
-def _clock_axes(
-    began: dt.datetime, wide: float, high: float, zone: dt.tzinfo | None
-) -> Iterator[Shape]:
-    """Yield axes from the mark and from nought, the level one numbered by the clock."""
-    yield line(0, 0, 0, high)
-    yield line(0, 0, wide, 0)
-    for x in ticks(wide, _ACROSS):
-        if x:
-            yield Mark(x, 0, Symbol.TICK)
-        at = _clock(began + dt.timedelta(hours=x), zone)
-        yield Label(at, x, 0, LabelSpot.BELOW, optional=True)
-    for y in ticks(high, _UP):
-        yield Mark(0, y, Symbol.TICK)
-        yield Label(plain_number(y), 0, y, LabelSpot.LEFT, optional=True)
+    return _chart((wide, high), WATER_LEFT, f"Water left by the clock: {told}.", shapes, *keys)
 
 
 def _to_come(
@@ -242,7 +229,7 @@ def _fills(rows: Sequence[Interval]) -> list[list[Interval]]:
     fills: list[list[Interval]] = [[rows[0]]]
     for before, row in pairwise(rows):
         apart = magnitude(row.depth_before, "in") - magnitude(before.depth_after, "in")
-        if abs(apart) > 1e-9:
+        if abs(apart) > 1e-9:  # filled again; else what floats leave over
             fills.append([])
         fills[-1].append(row)
     return fills
@@ -285,34 +272,32 @@ def pond_chart(
     peak, empty = routed_storm.peak, routed_storm.empty_at
     water = tuple(_thinned([(0.0, 0.0), *curve, (curve[-1][0], 0.0)]))
     shapes: list[Shape] = [filled(water, Material.WATER)]
-    shapes += _axes(wide, high, "hours since the rain began", f"pond, {unit}")
     shapes += [
+        *_axes(wide, high),
+        _over(f"pond, {unit}", high),
+        _under("hours since the rain began", wide),
         line(0, full, wide, full, Stroke.DASHED),
         replace(line(DAY_H, 0, DAY_H, high, Stroke.DASHED), ink=Ink.LOOK),
         Path(_thinned(curve), Stroke.CURVE, border=True),
         Label("24 h", DAY_H, high, LabelSpot.ABOVE),
         Label(f"full pond {_depth(full, unit)}", DAY_H / 2, full, LabelSpot.ABOVE),
     ]
-    over = magnitude(routed_storm.spill_volume, "ft**3") > 1e-9
+    over = magnitude(routed_storm.spill_volume, "ft**3") > 1e-9  # less is rounding
     words = (
         f"The pond is {_depth(magnitude(peak, unit), unit)} deep at most and empty "
         f"{PLAIN.write(_hours(empty))} h after the rain began; "
         + (f"{'some water runs over ' + spills_to}".rstrip() if over else "nothing runs over")
         + "."
     )
-    return Drawing(
-        title=f"POND DEPTH in the storm{', ' + of if of else ''}",
-        description=words,
-        shapes=tuple(shapes),
-        keys=(
-            Key(Stroke.CURVE, "pond depth", Material.WATER),
-            Key(Stroke.DASHED, "full pond, and 24 h"),
-        ),
-        notes=(words,),
-        proportional=False,
-        print_ratio=0.45,
-        steps=_steps(wide, high),
+    chart = _chart(
+        (wide, high),
+        f"POND DEPTH in the storm{', ' + of if of else ''}",
+        words,
+        shapes,
+        Key(Stroke.CURVE, "pond depth", Material.WATER),
+        Key(Stroke.DASHED, "full pond, and 24 h"),
     )
+    return replace(chart, notes=(words,))
 
 
 def _depth(number: float, unit: str) -> str:

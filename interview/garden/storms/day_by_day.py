@@ -22,6 +22,7 @@ from interview.garden.pond.pool import (
     pieces_of,
 )
 from interview.garden.storms.beds import below_of
+from interview.quantities.guards import within
 
 DAY_H = 24.0
 OVER_FT3 = 1e-9
@@ -53,7 +54,8 @@ class Above:
             self.close(shift + ends)
 
     def close(self, now: float) -> None:
-        if self.began is not None and now - self.began > self.longest + 1e-9:
+        # Of two spells alike the first is kept: the last bits of a float must not choose.
+        if self.began is not None and not within(now - self.began, self.longest):
             self.longest, self.longest_began = now - self.began, self.began
         self.began = None
 

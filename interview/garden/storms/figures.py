@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-
-from interview.asking.figure import AREA, DIST, VOLUME, Figure, Value
+from interview.asking.figure import AREA, DIST, HOURS, PERCENT, VOLUME, Figure, Value
 from interview.garden.place import questions as start
 from interview.garden.pond.hyetographs import StormShape
 from interview.garden.storms.rain_days import METHOD, PERCENTS
 from interview.garden.storms.results import StormsResults
-from interview.quantities.evidence import ARITHMETIC, Provenance, Source
+from interview.quantities.evidence import Provenance, Source
 from interview.quantities.shown import LOW
 from interview.quantities.units import quantity
 
@@ -20,14 +18,18 @@ LEVEL_POOL = Source(
 )
 
 
-def _share_held(shape: StormShape | None, rain: float) -> Callable[[StormsResults], Value]:
-    """Return the percentage caught of a storm of so many times the rain to hold."""
+def _caught(
+    key: str, label: str, rain: float, shape: StormShape | None = None
+) -> Figure[StormsResults]:
+    """Return the figure of the share caught of a storm of so many times the rain to hold."""
 
-    def get(found: StormsResults) -> Value:
+    def share(found: StormsResults) -> Value:
         depth = found.answers[start.RAIN_DEPTH] * rain
         return quantity(100 * found.garden_storm(depth, shape).share_caught, "percent")
 
-    return get
+    return Figure(
+        key, label, share, *PERCENT, "1 - spill / inflow", ("rain_depth",), LEVEL_POOL, LOW
+    )
 
 
 def _depth_of_days(percent: int) -> Figure[StormsResults]:
@@ -52,14 +54,12 @@ FIGURES: tuple[Figure[StormsResults], ...] = (
         *AREA,
         "S1 + area inside; S1 = S / beds, but all of S for the first of beds in a row",
         ("weighted_area", "inside_area"),
-        ARITHMETIC,
     ),
     Figure(
         "corners",
         "What the corners add as the pond widens",
         lambda p: p.pool.stage.corners,
         formula="kappa: 4 for an outline with square corners, pi for a round one",
-        source=ARITHMETIC,
     ),
     Figure(
         "storm_peak",
@@ -82,8 +82,7 @@ FIGURES: tuple[Figure[StormsResults], ...] = (
         "storm_hours_on_floor",
         "Hours of water on the floor in the storm held",
         lambda p: p.held_storm.hours_on_floor,
-        "h",
-        "h",
+        *HOURS,
         "A(h) dh/dt = i(t) x area that sends water - f A(h), until empty: all ground under water "
         "soaks",
         ("storm_peak",),
@@ -93,8 +92,7 @@ FIGURES: tuple[Figure[StormsResults], ...] = (
         "storm_hours_floor_only",
         "Hours of water, if the level floor alone takes it",
         lambda p: p.held_storm_floor_only.hours_on_floor,
-        "h",
-        "h",
+        *HOURS,
         "A(h) dh/dt = i(t) x area that sends water - f Af, until empty",
         ("storm_hours_on_floor",),
         LEVEL_POOL,
@@ -103,11 +101,9 @@ FIGURES: tuple[Figure[StormsResults], ...] = (
         "emptying_floor_only",
         "Hours a full pond takes to empty by its level floor alone",
         lambda p: p.pool.hours_to_empty_by_floor,
-        "h",
-        "h",
+        *HOURS,
         "V / (f Af)",
         ("pond_volume", "floor_area", "corrected_rate"),
-        ARITHMETIC,
     ),
     Figure(
         "storm_spill",
@@ -123,8 +119,7 @@ FIGURES: tuple[Figure[StormsResults], ...] = (
         "side_hours",
         "Hours under water half way up the side",
         lambda p: p.zone_hours.side,
-        "h",
-        "h",
+        *HOURS,
         "time h is d / 2 or more",
         ("storm_peak",),
         LEVEL_POOL,
@@ -133,8 +128,7 @@ FIGURES: tuple[Figure[StormsResults], ...] = (
         "rim_hours",
         "Hours under water at the edge of the full pond",
         lambda p: p.zone_hours.rim,
-        "h",
-        "h",
+        *HOURS,
         "time h is d: while the pond is full",
         ("storm_peak",),
         LEVEL_POOL,
@@ -152,8 +146,7 @@ FIGURES: tuple[Figure[StormsResults], ...] = (
         "again_hours_on_floor",
         "Hours of water on the floor in both storms",
         lambda p: p.storm_again.hours_on_floor,
-        "h",
-        "h",
+        *HOURS,
         "the storm held, and again 24 h after it began",
         ("storm_hours_on_floor",),
         LEVEL_POOL,
@@ -162,45 +155,19 @@ FIGURES: tuple[Figure[StormsResults], ...] = (
         "again_caught",
         "Caught of both storms together",
         lambda p: quantity(100 * p.all_storm_again.share_caught, "percent"),
-        "percent",
-        "percent",
+        *PERCENT,
         "1 - spill / inflow",
         ("rain_depth",),
         LEVEL_POOL,
         LOW,
     ),
-    Figure(
-        "caught_at_one_and_a_half",
-        "Caught of a storm half as large again",
-        _share_held(None, 1.5),
-        "percent",
-        "percent",
-        "1 - spill / inflow",
-        ("rain_depth",),
-        LEVEL_POOL,
-        LOW,
-    ),
-    Figure(
-        "caught_at_twice",
-        "Caught of a storm twice as large",
-        _share_held(None, 2),
-        "percent",
-        "percent",
-        "1 - spill / inflow",
-        ("rain_depth",),
-        LEVEL_POOL,
-        LOW,
-    ),
-    Figure(
+    _caught("caught_at_one_and_a_half", "Caught of a storm half as large again", 1.5),
+    _caught("caught_at_twice", "Caught of a storm twice as large", 2),
+    _caught(
         "caught_uniform_at_one_and_a_half",
         "Caught of that storm, if its rain is even",
-        _share_held(StormShape.UNIFORM, 1.5),
-        "percent",
-        "percent",
-        "1 - spill / inflow",
-        ("rain_depth",),
-        LEVEL_POOL,
-        LOW,
+        1.5,
+        StormShape.UNIFORM,
     ),
     Figure(
         "record_rain_days",
@@ -217,8 +184,7 @@ FIGURES: tuple[Figure[StormsResults], ...] = (
         lambda p: quantity(
             100 * p.days_of_rain.share_within(p.answers[start.RAIN_DEPTH]), "percent"
         ),
-        "percent",
-        "percent",
+        *PERCENT,
         "rain days of that depth or less / all rain days; of the days, not of the year's water",
         ("rain_depth", "record_rain_days"),
         METHOD,
@@ -228,8 +194,7 @@ FIGURES: tuple[Figure[StormsResults], ...] = (
         "record_share_held",
         "Share of the record's runoff held",
         lambda p: quantity(100 * p.real_years.share_held, "percent"),
-        "percent",
-        "percent",
+        *PERCENT,
         "1 - spill / inflow over all the days: each day's rain in the shape of the storm "
         "over its first storm hours, S by that day's own depth of rain, water left at night "
         "carried over",
@@ -262,8 +227,7 @@ FIGURES: tuple[Figure[StormsResults], ...] = (
         "record_longest_wet",
         "Longest time water stood, in the record",
         lambda p: p.real_years.longest_wet_spell.hours,
-        "h",
-        "h",
+        *HOURS,
         "longest unbroken time with water on the floor of the bed the water reaches first",
         inputs=("rain_record",),
     ),

@@ -12,7 +12,7 @@ from interview.garden.pond.pool import Pool
 from interview.garden.storms.day_by_day import DAY_H, Above, DayByDay, Part
 from interview.garden.storms.record_text import BadLine, Gap, Record, gaps_between, read_record
 from interview.quantities.evidence import Provenance, Source
-from interview.quantities.guards import not_negative
+from interview.quantities.guards import not_negative, within
 from interview.quantities.units import Quantity, magnitude, quantity
 
 __all__ = [
@@ -117,12 +117,13 @@ def replay(
     ``pool`` is the bed the water reaches first. Each day's rain falls in the ``shape`` of a storm
     over its first ``hours``: six when not given, all at once for zero, the whole day for a Type II
     storm. ``pool_at`` gives the bed by the depth of the day's rain, where more runs off of a large
-    one. Water left at night is carried into the next day. Days not in the sequence are missing:
-    the pond drains over them, and they add nothing to the totals. ``rain_to_hold`` is what the
-    garden holds when not given. ``tell`` is called now and then with the days done, and all.
-    ``beds_below`` is how many equal beds lie below the first, each taking what the one above it
-    spills and the rain on itself; wet spells are those of the first. Raises ValueError for days
-    out of order, a negative depth, or hours of rain that a day does not have.
+    one. Water left at night is carried into the next day. Days not in the sequence are missing: the
+    pond drains over them, and they add nothing to the totals. ``rain_to_hold`` is what the garden
+    holds when not given; ``heights`` are those over the floor whose wet spells are wanted. ``tell``
+    is called now and then with the days done, and all. ``beds_below`` is how many equal beds lie
+    below the first, each taking what the one above it spills and the rain on itself; wet spells are
+    those of the first. Raises ValueError for days out of order, a negative depth, or hours of rain
+    that a day does not have.
     """
     long = STORM_HOURS.value
     if hours is not None:
@@ -181,7 +182,7 @@ def _result(
         spells=tuple(
             _spell(days[0], one, height) for one, height in zip(run.above, heights, strict=True)
         ),
-        days_over=tuple(day for day, depth in depths if depth > target + 1e-9),
+        days_over=tuple(day for day, depth in depths if not within(depth, target)),
         longest_rain_days=_longest_run(depths),
     )
 

@@ -20,8 +20,7 @@ from interview.garden.size.results import SizeResults
 from interview.garden.soak.results import SoakResults
 from interview.garden.storms import beds, rainfall_record
 from interview.garden.storms import record_help as rain_plan
-from interview.garden.storms.beds import Beds, GardenStorm
-from interview.garden.storms.ladder import LADDER, LadderRow
+from interview.garden.storms.beds import LADDER, Beds, GardenStorm, LadderRow
 from interview.garden.storms.rain_days import RainDays, rain_days
 from interview.garden.storms.rainfall_record import RecordReplay
 from interview.garden.storms.record_columns import Column, ColumnUnclear

@@ -32,8 +32,9 @@ def zone_hours(
 ) -> ZoneHours:
     """Return hours under water from pond ``depth`` and ``rate``, by ``(depth - height) / rate``.
 
-    The side is judged half way up the pond and the rim at the full pond unless heights above the
-    floor are given. Raises ValueError when the depth is negative or the rate is not above zero.
+    The side is judged half way up the pond and the rim at the full pond unless ``side_height`` and
+    ``rim_height`` above the floor are given. Raises ValueError when the depth is negative or the
+    rate is not above zero.
     """
     deep = magnitude(depth, "in")
     fall = magnitude(rate, "in/h")
@@ -61,6 +62,7 @@ def longest_wet(pieces: Sequence[PoolPiece], height: Quantity) -> Quantity:
         if wet is None:
             continue
         begins, ends = wet
+        # One that ends as the next begins is one spell: both were found by halving.
         run = (run if begins - until < 1e-9 else 0.0) + ends - begins
         until = ends
         longest = max(longest, run)

@@ -186,6 +186,7 @@ def _offsets(spot: Spot, sizes: list[str]) -> Iterator[Shape]:
     corners = dict.fromkeys(spot.outline[2:])
     for place, (size, length) in enumerate(zip(sizes[1:], shape.lengths[1:], strict=True)):
         x = base * place / steps
+        # The foot of each measure is a corner, but for what floats leave over.
         tall = next((y for px, y in corners if abs(px - x) < 1e-9 * max(base, 1.0)), 0.0)
         a, b = spot.at((x, 0.0)), spot.at((x, tall))
         if 0 < place < steps:

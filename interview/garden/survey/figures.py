@@ -5,7 +5,7 @@ from __future__ import annotations
 from interview.asking.figure import AREA, Figure
 from interview.garden.place import questions as start
 from interview.garden.survey.results import PEAK_SOURCE, SurveyResults
-from interview.quantities.evidence import ARITHMETIC, Provenance, Source
+from interview.quantities.evidence import Provenance, Source
 
 RUNOFF = Source(
     "District of Columbia Municipal Regulations, title 21, section 520: 0.95 impervious, 0.25 "
@@ -22,7 +22,6 @@ FIGURES: tuple[Figure[SurveyResults], ...] = (
         *AREA,
         "sum of plan area x share",
         ("surfaces",),
-        ARITHMETIC,
     ),
     Figure(
         "weighted_area",
@@ -40,7 +39,6 @@ FIGURES: tuple[Figure[SurveyResults], ...] = (
         *AREA,
         "first-order propagation of tape, pace, share",
         ("surfaces",),
-        ARITHMETIC,
     ),
     Figure(
         "widest_error",
@@ -55,7 +53,6 @@ FIGURES: tuple[Figure[SurveyResults], ...] = (
         *AREA,
         "two standard uncertainties below",
         ("weighted_area", "weighted_area_error"),
-        ARITHMETIC,
     ),
     Figure(
         "weighted_area_high",
@@ -64,7 +61,6 @@ FIGURES: tuple[Figure[SurveyResults], ...] = (
         *AREA,
         "two standard uncertainties above",
         ("weighted_area", "weighted_area_error"),
-        ARITHMETIC,
     ),
     Figure(
         "catchment_volume",
@@ -74,7 +70,6 @@ FIGURES: tuple[Figure[SurveyResults], ...] = (
         "L",
         "S x P, without the rain on the garden itself",
         ("weighted_area", "rain_depth"),
-        ARITHMETIC,
     ),
     Figure(
         "peak_area",

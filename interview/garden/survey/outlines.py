@@ -89,6 +89,7 @@ class SidesRound(Shape):
                 f" {100 * gap / way:.0f} % of the way round: check the lengths and turns."
             )
         points = self._closed(feet)
+        # What floats leave over of a corner is no crossing, and of a line no area.
         if _crosses(points, 1e-9 * way) or abs(shoelace(points)) <= 1e-9 * way * way:
             raise ValueError("These sides cross each other: check the lengths and the turns.")
 

@@ -10,6 +10,7 @@ from typing import TypeAlias
 
 from interview.drawing.scene import XY, extent, inside
 from interview.garden.survey.pieces import Piece
+from interview.quantities.guards import within
 from interview.quantities.units import Quantity, magnitude
 
 GAP = 0.3
@@ -17,7 +18,9 @@ GAP = 0.3
 _WIDE = 3.0
 """Width over height that the rows of pieces aim at."""
 _TRIES = 9
+"""Places tried each way within a piece for one that is cut out of it."""
 _SHRINK = 1e-6
+"""Part of a piece by which it is drawn in, so that pieces that only touch do not overlap."""
 _SLACK = 0.02
 """How far pieces may lie over each other before it is told: a part of their size."""
 Corners: TypeAlias = tuple[XY, ...]
@@ -125,7 +128,7 @@ def _rows(spots: Sequence[Spot], top: float, gap: float) -> list[Spot]:
     row: list[Spot] = []
     x = 0.0
     for spot, (wide, _) in zip(spots, sizes, strict=True):
-        if row and x + wide > limit * (1 + 1e-9):
+        if row and not within(x + wide, limit):
             done += _standing(row, top)
             top -= max(_size(one)[1] for one in row) + gap
             row, x = [], 0.0
@@ -160,6 +163,7 @@ def _tries(cut: Spot, host: Spot) -> list[XY]:
     wide, high = _size(cut)
     left, bottom, right, top = host.box
     spare_x, spare_y = right - left - wide, top - bottom - high
+    # A piece as large as its host fits: by the last bits of a float it may seem larger.
     slack = 1e-9 * (right - left + top - bottom)
     if spare_x < -slack or spare_y < -slack:
         return []

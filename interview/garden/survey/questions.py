@@ -150,6 +150,5 @@ STAGE = Stage(
     "survey",
     "D",
     "What drains here",
-    "Measure the roof and paving whose water comes to the garden. Nothing is dug.",
     (MEASURED_BY, WALKERS, SURFACES, RUNOFF_BY, SOIL_GROUP, HOUSE_AREA, ROOF_HAZARD),
 )

@@ -14,6 +14,8 @@ Points: TypeAlias = tuple[tuple[float, float], ...]
 
 CURVE_POINTS = 72
 """Straight pieces a full circle is drawn with."""
+_FLAT = 1e-9
+"""Part of a length under which what is left of it, or its height, is what floats leave over."""
 _MORE = "Each measure must be more than zero."
 
 
@@ -133,7 +135,7 @@ class ThreeSides(Shape):
     def _area(self, lengths: Sequence[float]) -> float:
         # Kahan's arrangement keeps a needle-thin triangle exact.
         c, b, a = sorted(lengths)
-        if c - (a - b) <= 1e-9 * a:
+        if c - (a - b) <= _FLAT * a:
             raise ValueError(
                 "These three sides make no triangle: the longest must be shorter than the other"
                 " two together, so measure again."
@@ -189,14 +191,14 @@ class TrapezoidSides(Shape):
         """Where the short side starts: the slants make a triangle with what is left of the long."""
         a, b, c, d = lengths
         left = a - b
-        if abs(left) <= 1e-9 * a:
+        if abs(left) <= _FLAT * a:
             raise ValueError(
                 "With both parallel sides alike the slanted ones do not say how far apart they"
                 " are: write a trapezoid with the distance between."
             )
         along = (left * left + c * c - d * d) / (2 * left)
         square = c * c - along * along
-        if square <= 1e-9 * c * c:
+        if square <= _FLAT * c * c:
             raise ValueError(
                 "These four sides make no trapezoid: the slanted sides do not meet the parallel"
                 " ones, so measure again."

@@ -7,6 +7,7 @@ from dataclasses import replace
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from measures import ft, inch
 
 from interview.drawing.canvas import Hatch, Path, Stroke, cells, svg
 from interview.drawing.words import column_width
@@ -16,14 +17,6 @@ from interview.garden.form.lie import Ground, Sets, lie_of, winged
 from interview.garden.form.outline import FloorShape
 from interview.garden.planting.section import cross_section, level_lines, level_table
 from interview.quantities.units import magnitude, quantity
-
-
-def ft(number):
-    return quantity(number, "ft")
-
-
-def inch(number):
-    return quantity(number, "in")
 
 
 def joined(lines):

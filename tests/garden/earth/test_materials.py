@@ -6,6 +6,7 @@ from dataclasses import replace
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from measures import cubic
 
 from interview.garden.earth.materials import (
     BULKING,
@@ -25,11 +26,6 @@ from interview.garden.earth.materials import (
 )
 from interview.quantities.evidence import PRACTICE
 from interview.quantities.units import magnitude, quantity
-
-
-def cubic(value):
-    return magnitude(value, "ft**3")
-
 
 BED = BedSizes(
     floor_area=quantity(105, "ft**2"),

@@ -3,6 +3,7 @@
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from measures import inch
 
 from interview.garden.earth.overflow import (
     MANNING_CORRUGATED,
@@ -17,10 +18,6 @@ from interview.garden.earth.overflow import (
 )
 from interview.quantities.evidence import Grade
 from interview.quantities.units import magnitude, quantity
-
-
-def inch(number):
-    return quantity(number, "in")
 
 
 def flow(value):

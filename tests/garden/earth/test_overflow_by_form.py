@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+from measures import inch, mm
 
 from interview.garden.earth.overflow import (
     MANNING_PIPE,
@@ -23,16 +24,8 @@ from interview.quantities.units import magnitude, quantity
 from interview.sheet.report import plan_text
 
 
-def inch(number):
-    return quantity(number, "in")
-
-
 def cfs(number):
     return quantity(number, "ft**3/s")
-
-
-def mm(number):
-    return quantity(number, "mm")
 
 
 @pytest.mark.parametrize(

@@ -11,6 +11,7 @@ from itertools import pairwise
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from measures import hours
 from scipy.integrate import quad, solve_ivp
 from scipy.optimize import brentq
 
@@ -130,10 +131,6 @@ def storms(name):
         uniform_storm(quantity(1.5 * rain, unit)),
         type_ii_storm(quantity(1.5 * rain, unit)),
     )
-
-
-def hours(value):
-    return magnitude(value, "h")
 
 
 @pytest.mark.parametrize("name", GARDENS)

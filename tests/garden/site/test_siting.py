@@ -5,6 +5,7 @@ import itertools
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from measures import ft, inch
 
 from interview.garden.site.setbacks import SETBACKS, setback_finding, setback_limits
 from interview.garden.site.siting import (
@@ -34,14 +35,6 @@ from interview.quantities.evidence import Grade
 from interview.quantities.units import magnitude, quantity
 
 EVERY = list(SETBACKS.values())
-
-
-def ft(number):
-    return quantity(number, "ft")
-
-
-def inch(number):
-    return quantity(number, "in")
 
 
 def slope_of(percent):

@@ -6,6 +6,7 @@ from dataclasses import replace
 import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
+from measures import feet, ft, ft2, inch
 from scipy.integrate import quad
 
 from interview.garden.form.basin import Basin
@@ -21,22 +22,6 @@ from interview.garden.size.basin import (
 )
 from interview.garden.size.room import fit_to_room
 from interview.quantities.units import METRIC, US, magnitude, quantity
-
-
-def feet(value):
-    return magnitude(value, "ft")
-
-
-def ft(number):
-    return quantity(number, "ft")
-
-
-def inch(number):
-    return quantity(number, "in")
-
-
-def ft2(number):
-    return quantity(number, "ft**2")
 
 
 def rectangle(*args, **more):

@@ -7,6 +7,7 @@ from dataclasses import replace
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from measures import inch
 
 from interview.garden.form.basin import Basin
 from interview.garden.form.outline import FloorShape
@@ -22,10 +23,6 @@ SHAPES = {
     "depth": st.floats(2, 18),
     "slope": st.floats(0, 6),
 }
-
-
-def inch(number):
-    return quantity(number, "in")
 
 
 def basin(length, width, depth, slope, freeboard=4.0):

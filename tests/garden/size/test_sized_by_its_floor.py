@@ -7,6 +7,7 @@ import random
 from dataclasses import replace
 
 import pytest
+from measures import ft2, inch
 from scipy.integrate import quad
 from scipy.optimize import brentq
 
@@ -28,17 +29,9 @@ from interview.garden.size.basin import (
     smallest,
 )
 from interview.garden.size.room import fit_to_area, fit_to_room, shaped_to_room
-from interview.quantities.units import METRIC, US, Quantity, magnitude, quantity, ratio
+from interview.quantities.units import METRIC, US, magnitude, quantity, ratio
 
 SERVED = 482.29489
-
-
-def ft2(number: float) -> Quantity:
-    return quantity(number, "ft**2")
-
-
-def inch(number: float) -> Quantity:
-    return quantity(number, "in")
 
 
 def usual_ground(fall: float) -> Ground:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
+from measures import cubic, inches
 from scipy.integrate import solve_ivp
 
 from interview.garden.pond.hyetographs import StormShape, again, storm
@@ -30,14 +31,6 @@ def made(count, in_series, area=570, rate=0.25, **size):
 
 def rain(inches, shape=StormShape.TRIANGLE, hours=6):
     return storm(shape, quantity(inches, "in"), quantity(hours, "h"))
-
-
-def inches(value):
-    return magnitude(value, "in")
-
-
-def cubic(value):
-    return magnitude(value, "ft**3")
 
 
 STORMS = {

@@ -5,6 +5,7 @@ from datetime import date, timedelta
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from measures import cubic, hours, inches
 from scipy.optimize import brentq
 
 from interview.garden.pond.hyetographs import StormShape, storm
@@ -45,24 +46,12 @@ TWELVE = [0, 0.30, 0.05, 1.40, 0.80, 0, 0, 2.10, 0.15, 0, 0.60, 1.10]
 START = date(2020, 1, 1)
 
 
-def inches(value):
-    return magnitude(value, "in")
-
-
-def hours(value):
-    return magnitude(value, "h")
-
-
 def in_a_row(depths, start=START, unit="in"):
     return [(start + timedelta(days=n), quantity(d, unit)) for n, d in enumerate(depths)]
 
 
 def lines(*rows, head="date,rain"):
     return "\n".join([head, *rows])
-
-
-def cubic(value):
-    return magnitude(value, "ft**3")
 
 
 def test_twelve_days_give_the_worked_share():

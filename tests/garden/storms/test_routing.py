@@ -3,6 +3,7 @@
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from measures import cubic, h, hours, inch, inches
 from scipy.integrate import quad
 
 from interview.garden.pond.hyetographs import (
@@ -18,26 +19,6 @@ from interview.garden.pond.routing import route
 from interview.garden.pond.stage import StageCurve
 from interview.garden.size.basin import Basin, drawn, rain_held, required_area
 from interview.quantities.units import magnitude, quantity
-
-
-def inch(number):
-    return quantity(number, "in")
-
-
-def inches(value):
-    return magnitude(value, "in")
-
-
-def hours(value):
-    return magnitude(value, "h")
-
-
-def h(number):
-    return quantity(number, "h")
-
-
-def cubic(value):
-    return magnitude(value, "ft**3")
 
 
 def pooled(basin, area, rate):

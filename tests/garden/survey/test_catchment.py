@@ -5,6 +5,7 @@ from dataclasses import replace
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from measures import ft
 
 from interview.garden.survey.catchment import (
     CALIBRATION,
@@ -23,10 +24,6 @@ from interview.garden.survey.pacing import calibrate, paced
 from interview.garden.survey.pieces import Piece, side_error, taped
 from interview.garden.survey.shapes import Rectangle, Triangle
 from interview.quantities.units import magnitude, quantity
-
-
-def ft(number):
-    return quantity(number, "ft")
 
 
 def square_feet(area):

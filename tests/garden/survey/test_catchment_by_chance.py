@@ -8,6 +8,7 @@ import math
 
 import numpy as np
 import pytest
+from measures import feet, ft
 
 from interview.garden.survey.catchment import Share, Surface, catchment, equal_share
 from interview.garden.survey.outlines import SidesRound
@@ -19,10 +20,6 @@ from interview.quantities.units import magnitude, quantity
 
 DRAWS = 200_000
 INCH = TAPE_ERROR_IN / 12
-
-
-def ft(number):
-    return quantity(number, "ft")
 
 
 @pytest.fixture(scope="module")
@@ -38,10 +35,6 @@ def bob():
 @pytest.fixture
 def luck():
     return np.random.default_rng(20260528)
-
-
-def feet(length):
-    return magnitude(length, "ft")
 
 
 class Drawn:

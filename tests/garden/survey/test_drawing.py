@@ -7,6 +7,7 @@ from itertools import combinations
 import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
+from measures import ft
 from shapely.geometry import Polygon
 
 from interview.drawing.canvas import Hatch, Stroke, cells, svg
@@ -16,10 +17,6 @@ from interview.garden.survey.drawing import Placed, lay_pieces, surface_drawing
 from interview.garden.survey.piece_layout import fits_in, lie_over
 from interview.garden.survey.pieces import Piece, plan_area
 from interview.quantities.units import magnitude, quantity
-
-
-def ft(number):
-    return quantity(number, "ft")
 
 
 def degrees(number):

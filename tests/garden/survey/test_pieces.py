@@ -6,6 +6,7 @@ import math
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from measures import ft
 
 from interview.garden.survey.outlines import Offsets, SidesRound
 from interview.garden.survey.pacing import calibrate, paced
@@ -33,10 +34,6 @@ from interview.garden.survey.shapes import (
 from interview.quantities.units import magnitude, quantity
 
 side = st.floats(0.5, 200)
-
-
-def ft(number):
-    return quantity(number, "ft")
 
 
 def m(number):
