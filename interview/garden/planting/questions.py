@@ -255,7 +255,7 @@ BLOOM = Question(
     label="Seasons of bloom",
     text="In which seasons do you want flowers?",
     kind=Ticks((("spring", "spring"), ("summer", "summer"), ("autumn", "autumn"))),
-    why="Bloom in all three feeds bees the year round.",
+    why="Bloom in all three feeds bees from spring to autumn.",
     find_out="All three unless you have other plans.",
     default=always_this("spring, summer, autumn"),
 )
@@ -273,7 +273,7 @@ ROAD_SALT = Question(
 PREFER = Question(
     key="prefer_plants",
     label="Plants that come first",
-    text="Which plants should come first, where several suit the bed alike?",
+    text="Where several plants suit the bed equally well, which should come first?",
     kind=Ticks(
         (
             ("insects", "those for bees, butterflies and other insects"),
@@ -281,7 +281,7 @@ PREFER = Question(
             ("trade", "those that are widely sold"),
         )
     ),
-    why="Many plants suit a bed; a wish of yours then decides.",
+    why="Often many plants suit a bed. Then your wish decides.",
     find_out="Leave it at none unless one of these matters to you.",
     default=always_this("none"),
     more="It goes by the lists behind the plant list. They do not tell of every plant: one that "
@@ -323,7 +323,7 @@ PLANT_SIZE = Question(
 BERM_OUTSIDE = Question(
     key="berm_outside",
     label="Outside of the berm",
-    text="What grows on the top and the outside of the berm?",
+    text="What will grow on the top and the outside of the berm?",
     kind=Choice(
         (
             ("sod", "its own sod, laid back"),
@@ -331,7 +331,7 @@ BERM_OUTSIDE = Question(
             ("plants", "plants of the rim"),
         )
     ),
-    why="Bare soil washes off. Plants are counted there only if you plant it.",
+    why="Bare soil washes off. Plants are bought for it only if you choose plants.",
     find_out="The sod you lift costs nothing and holds the soil from the first day. Lay it green "
     "side up and tread it down.",
     default=always_this("sod"),
