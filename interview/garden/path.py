@@ -58,6 +58,8 @@ def _is_large(line: PieceLine) -> bool:
 
 def _large_piece(answers: Answers) -> bool:
     for one in answers.items(survey.SURFACES.key):
+        if one.get(survey.SURFACE_KIND) != "roof":
+            continue
         try:
             pieces = one.get(survey.PIECES)
             if pieces and any(_is_large(each) for each in pieces):
@@ -138,7 +140,7 @@ SITING = (
 SURVEY = (
     Page("roof_hazard", "survey", "Metal or treated roof", ("roof_hazard",), visit=TODAY),
     Page(
-        "usual_roofs", "survey", "The usual for the roofs",
+        "usual_roofs", "survey", "The usual for the surfaces",
         usual=("spout_percent", "roof_valley", "roof_sides", "surface_basis", "measured_by",
                "lawn_cover", "surface_name"),
         more=("surface_north", "runoff_local", "runoff_by", "soil_group"),

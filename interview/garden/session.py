@@ -158,9 +158,12 @@ class Session(Sitting):
         waits = step.question is buried.LINES_HOLIDAYS and asked_on is None
         return "once the day you asked is given" if waits else ""
 
-    def worded(self, step: Step) -> Question[Any]:
-        """Return the question in the words that fit the answers, with what the plan has found."""
-        question = step.worded(self.answers)
+    def worded(self, step: Step, words: Mapping[str, str] | None = None) -> Question[Any]:
+        """Return the question in the words that fit the answers, with what the plan has found.
+
+        That is with ``words`` given to this place and not kept.
+        """
+        question = step.worded(replace(self.supposing(words), now=self.now))
         found = beside(step.question, self.plan)
         return replace(question, text=f"{question.text}\n{found}") if found else question
 

@@ -236,7 +236,7 @@ class AskedPage(QuestionRoom):
         step, session = self._step, self._session
         assert step is not None
         view = step.view(session.supposing(self._typed_words()))
-        question = session.worded(step)
+        question = session.worded(step, self._typed_words())
         value = step.view(session.answers).get(step.question)
         asked = Asked(
             question.kind,

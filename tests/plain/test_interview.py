@@ -75,6 +75,13 @@ def test_only_the_state_is_asked_of_a_garden_in_the_us(talk):
     assert session.place.name == "water_from"
 
 
+def test_the_units_are_told_as_the_country_just_given_spells_them(talk):
+    heard, _, _ = talk("x", "no", "uk", "")
+    assert "2 metres and millimetres" in heard
+    heard, _, _ = talk("x", "no", "us", "")
+    assert "2 meters and millimeters" in heard
+
+
 def test_no_to_the_state_opens_the_country_and_the_units(talk):
     heard, session, _ = talk("x", "no", "", "new zealand", "")
     assert heard.index("Which state") < heard.index("Which country") < heard.index("Which units")
@@ -389,8 +396,8 @@ def test_nothing_is_near_a_spot_until_somebody_says_none(talk, at):
 def test_options_are_said_once_and_a_long_list_only_when_it_is_wanted(talk, at):
     heard, _, _ = talk("x", "no", "uk")
     units = heard.partition("Which units")[2]
-    units = units.replace("Enter takes: meters and millimeters", "")
-    assert units.count("meters and millimeters") == 1 and "metric:" not in units
+    units = units.replace("Enter takes: metres and millimetres", "")
+    assert units.count("metres and millimetres") == 1 and "metric:" not in units
     assert "Wyoming" not in heard
     heard, _, _ = talk("x", ":options")
     assert "Wyoming" in heard

@@ -256,7 +256,7 @@ BLOOM = Question(
     label="Seasons of bloom",
     text="In which seasons do you want flowers?",
     kind=Ticks((("spring", "spring"), ("summer", "summer"), ("autumn", "autumn"))),
-    why="Bloom in all three feeds bees the year round.",
+    why="Bloom in all three feeds bees from spring to autumn.",
     find_out="All three unless you have other plans.",
     default=always_this("spring, summer, autumn"),
 )
@@ -274,7 +274,7 @@ ROAD_SALT = Question(
 PREFER = Question(
     key="prefer_plants",
     label="Plants that come first",
-    text="Which plants should come first, where several suit the bed alike?",
+    text="Where several plants suit the bed equally well, which should come first?",
     kind=Ticks(
         (
             ("insects", "those for bees, butterflies and other insects"),
@@ -282,7 +282,7 @@ PREFER = Question(
             ("trade", "those that are widely sold"),
         )
     ),
-    why="Many plants suit a bed; a wish of yours then decides.",
+    why="Often many plants suit a bed. Then your wish decides.",
     find_out="Leave it at none unless one of these matters to you.",
     default=always_this("none"),
     more="It goes by the lists behind the plant list. They do not tell of every plant: one that "

@@ -32,7 +32,7 @@ PLANT_SIZE = Question(
 BERM_OUTSIDE = Question(
     key="berm_outside",
     label="Outside of the berm",
-    text="What grows on the top and the outside of the berm?",
+    text="What will grow on the top and the outside of the berm?",
     kind=Choice(
         (
             ("sod", "its own sod, laid back"),
@@ -40,7 +40,7 @@ BERM_OUTSIDE = Question(
             ("plants", "plants of the rim"),
         )
     ),
-    why="Bare soil washes off. Plants are counted there only if you plant it.",
+    why="Bare soil washes off. Plants are bought for it only if you choose plants.",
     find_out="The sod you lift costs nothing and holds the soil from the first day. Lay it green "
     "side up and tread it down.",
     default=always_this("sod"),

@@ -291,7 +291,7 @@ STORM_HOURS = Question(
 STORM_SHAPE = Question(
     key="storm_shape",
     label="Shape of the test storm",
-    text="How does the rain of the test storm come?",
+    text="How does the rain fall in the test storm?",
     kind=Choice(
         (
             ("triangle", "rising to a peak and falling"),
