@@ -18,7 +18,7 @@ from interview.sheet.page_parts import made, name_of, section_of
 from interview.sheet.page_working import working as working_of
 
 REST = (
-    ("Every step, what to buy, each year, whom to call: ", f"{NAME} --sheet FILE --working"),
+    ("What to buy, each year, whom to call: ", f"{NAME} --sheet FILE --working"),
     ("One page for the pocket: ", "--card FILE"),
 )
 """What else can be printed, and how."""
