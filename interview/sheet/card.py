@@ -53,8 +53,10 @@ PEG_ROWS = (MOST_ROWS, 5, 4)
 """Rows of pegs, fewer where the page has no room for more."""
 MOST_WHY = 2
 """Reasons against digging that are told on the card; the sheet tells all."""
-POINTS = 4
-"""Blanks for the floor that a line has room for."""
+POINTS = 5
+"""Blanks for the floor: the points that the question asks for."""
+NARROW, NARROWER = "______", "_____"
+"""Blanks where a line has room for no wider ones."""
 _FOUND_AT = {
     "Crest of the berm": RIM_READING,
     "Lawn that is the rim": RIM_READING,
@@ -240,7 +242,7 @@ def _pegs(brief: int, plan: Plan) -> Iterator[str]:
         for place in ("0", GAP, GAP, "ends at"):
             yield f" {place:<17}{GAP:<26}{GAP:<16}{GAP}"
         return
-    for line in table.text(table.rows(PEG_ROWS[brief])):
+    for line in table.text(table.rows(PEG_ROWS[min(brief, len(PEG_ROWS) - 1)])):
         yield f" {line}"
     for words in () if brief > 1 else (table.hose(), table.kidney(), table.reach()):
         if words:
@@ -268,7 +270,13 @@ def _dig(brief: int, plan: Plan) -> Iterator[str]:
                 continue
             down = reading_words(row.below_string, plan.metric)
             yield _level(row.point, down)
-    yield f" {FLOOR_READINGS.label} {' '.join([GAP] * POINTS)}  {INLET_READING.label} {GAP}"
+    yield f" {FLOOR_READINGS.label} {' '.join([NARROW] * POINTS)}  {INLET_READING.label} {NARROW}"
+    floor, one, count = " ".join([NARROWER] * POINTS), NARROWER, plan.size.bed_count
+    if brief > 2 and count > 1:
+        yield " The sheet has blanks for what is found in the other beds."
+        count = 1
+    for number in range(2, count + 1):
+        yield f" bed {number} floor {floor} notch {one} rim {one} inlet {one}"
     yield from _notch(plan)
 
 
@@ -377,5 +385,6 @@ _WAYS: tuple[tuple[Part, int], ...] = (
     (_plants_in_short, 0),
     (_plants_in_short, 1),
     (_plants_in_short, 2),
+    (_plants_in_short, 3),
 )
 """Ever shorter pages: the plants in short, then fewer pegs, then only what cannot be left out."""

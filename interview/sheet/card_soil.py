@@ -67,5 +67,6 @@ def _item(plan: Plan, name: str, buy: Quantity) -> str:
     loads = plan.earth.loads_of(name)
     laid = ""
     if name == "mulch":
-        laid = f" {depth_words(plan.answers[bed.MULCH_DEPTH], plan.metric)} deep"
+        to = " to the full pond" if plan.earth.mulch_to_pond else ""
+        laid = f" {depth_words(plan.answers[bed.MULCH_DEPTH], plan.metric)} deep{to}"
     return f"{name}{laid} {plain_number(magnitude(buy, unit), 3)} {unit_name(unit)}, {loads} loads"

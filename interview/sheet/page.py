@@ -19,7 +19,7 @@ from interview.sheet.page_room import NAME_LETTERS
 from interview.sheet.page_working import working as working_of
 
 REST = (
-    ("Every step, each year, whom to call: ", f"{NAME} --sheet FILE --working"),
+    ("What to buy, each year, whom to call: ", f"{NAME} --sheet FILE --working"),
     ("for the pocket: ", "--card FILE"),
 )
 """What else can be printed, and how."""

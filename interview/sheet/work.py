@@ -53,7 +53,8 @@ def _work(plan: Plan, by_task: bool) -> Iterator[str]:
     barrow = Rounding(2).words(plan.answers[bed.BARROW], "L" if plan.metric else "ft**3")
     yield from wrap(
         f"Hours of one person with a spade and a barrow of {barrow}, quick to slow; roots, stones "
-        f"and wet clay take longer. A day is {DAY_HOURS.value:g} h of work."
+        "and wet clay take longer. Pegs, strings, levels and loosening the floor come on top. "
+        f"A day is {DAY_HOURS.value:g} h of work."
     )
     mulched = magnitude(plan.answers[bed.MULCH_DEPTH], "in") > 0
     for place, (key, name, how, parts) in enumerate(STEPS, 1):

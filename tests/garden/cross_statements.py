@@ -30,7 +30,7 @@ from interview.quantities.units import magnitude
 _SIZE = re.compile(
     r"(?:A garden|\d beds, each)(?: (?P<long>[\w./ ]+?) by (?P<wide>[\w./ ]+?) over all,)? with a "
     r"flat floor of (?P<floor>[\w./ ]+?) by (?P<across>[\w./ ]+?); (?:it does|together they do) "
-    r"the work of a [^.]*?(?:\.\d[^.]*)? pond\."
+    r"the work of an? [^.]*?(?:\.\d[^.]*)? pond\."
 )
 
 

@@ -122,7 +122,8 @@ def dig_day(day: DayCaution) -> tuple[str, ...]:
     ]
     if day.berm:
         laid = "make its top level, and lay the sod on it" if day.sod else "and make its top level"
-        steps.append(f"Build the berm in thin layers, tamp each one, {laid}.")
+        how = "" if day.own_berm else " of the soil brought for it, on roughened ground,"
+        steps.append(f"Build the berm{how} in thin layers, tamp each one, {laid}.")
     if day.piped or day.channel:
         way, fill = ("trench", "lay the pipe") if day.piped else ("channel", "line it with stone")
         steps.append(f"Dig the {way}, falling all the way to the garden, and {fill}.")
