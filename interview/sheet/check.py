@@ -12,6 +12,7 @@ from interview.garden.path import OPTIONAL
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
 from interview.garden.store import Loaded
+from interview.garden.summary import assumed
 
 
 def check_text(name: str, loaded: Loaded, beside: Sequence[str] = ()) -> str:
@@ -51,8 +52,11 @@ def still_open(answers: Answers) -> list[route.Step]:
 def _open(answers: Answers) -> list[str]:
     still = still_open(answers)
     lines = [f"{len(answers.texts)} answers; {len(still)} questions open."]
+    usual = {step.address: words for step, words in assumed(answers)}
     for step in still:
         word = route.standing(step, answers).value
+        if step.address in usual:
+            word = f"{word}; counts as {usual[step.address]}"
         label = step.question.told(answers).label
         lines.append(f"  open: {step.address}: {label} ({word})")
     return lines

@@ -21,7 +21,7 @@ def test_a_sound_file_has_no_faults():
     assert lines[:2] == ["No faults.", f"1 answers; {len(lines) - 2} questions open."] or (
         lines[0] == "No faults."
     )
-    assert "  open: garden_name: Name of the garden (open)" in lines
+    assert "  open: garden_name: Name of the garden (open; counts as My rain garden)" in lines
     assert not any("units" in line for line in lines)
 
 

@@ -6,10 +6,10 @@ import re
 
 import pytest
 
-from interview.garden.place.questions import STATES
+from interview.garden.place.questions import COUNTRY, STATES
 from interview.garden.planting.plant_list import builtin_places
 from interview.garden.planting.record import ListRegion
-from interview.garden.stages import QUESTIONS
+from interview.garden.stages import QUESTIONS, new_answers
 from interview.garden.suggest import value_for
 from interview.quantities.evidence import Provenance
 from interview.sheet.report import plan_text
@@ -139,3 +139,10 @@ def test_without_any_list_the_sheet_tells_the_traits_of_wet_and_dry(plan_of, siz
     assert "The plant list covers parts of the United States only" in said
     for zone in ("FLOOR", "SIDE", "RIM"):
         assert re.search(rf"{zone}[^:]*: .*?Sold for (moist or wet|dry or average) ground", said)
+
+
+def test_outside_the_us_the_plant_regions_are_said_to_be_those_of_the_us(subtests):
+    for country, _ in COUNTRY.kind.options:
+        with subtests.test(country=country):
+            asked = QUESTIONS["plant_region"].worded(new_answers({"country": country}))
+            assert ("of the US" in asked.text) == (country != "us")
