@@ -98,6 +98,19 @@ def test_the_standard_error_takes_in_the_ruler_and_the_width(eight_inch):
     assert in_h(exact_width.standard_error) == pytest.approx(0.006909, rel=5e-4)
 
 
+def test_the_errors_of_both_widths_of_a_rectangle_add_by_their_squares():
+    """Law of propagation of uncertainty, GUM (JCGM 100:2008), equation 10; slopes by hand."""
+    a, b, high, low, time = 9.0, 14.0, 7.0, 4.0, 1.5
+    length = a * b / (2 * (a + b))
+    along = math.log((high + length) / (low + length)) / time
+    along += length * (1 / (high + length) - 1 / (low + length)) / time
+    parts = [along * one**2 / (2 * (a + b) ** 2) * 0.5 / math.sqrt(3) for one in (b, a)]
+    hole = Hole(HoleShape.RECTANGULAR, inches(a), inches(b))
+    reading = [Reading(hours(time), inches(low))]
+    found = soak_test(hole, inches(high), reading, reading_error=inches(0))
+    assert in_h(found.standard_error) == pytest.approx(math.hypot(*parts), rel=1e-6)
+
+
 def test_a_square_hole_with_two_fills_gives_the_worked_rates(square):
     rates = [mm_h(row.corrected) for row in square.intervals]
     assert rates == pytest.approx([16.11, 15.33, 15.58, 14.30, 13.82, 13.77], abs=5e-3)
