@@ -153,6 +153,12 @@ def test_settled_means_within_ten_percent_of_the_mean(subtests):
             assert found.deviation == pytest.approx(apart)
             assert found.settled is settled
             assert found.trend is (Trend.STEADY if settled else Trend.FALLING)
+            depth, depths = 8.0, []
+            for rate in (0.2 * (1 - apart), 0.2, 0.2 * (1 + apart)):
+                depth = (depth + 2) * math.exp(-rate / 2) - 2
+                depths.append(depth)
+            found = hourly(round_hole(8), 8, depths, reading_error=inches(1 / 100))
+            assert found.trend is (Trend.STEADY if settled else Trend.RISING)
             rising = hourly(round_hole(8), 8, [7.9, 7.6, 7.0])
             assert rising.trend is Trend.RISING
 
@@ -370,6 +376,16 @@ def test_the_share_that_leaves_by_the_sides_makes_up_the_fall(eight_inch):
     assert 1 - eight_inch.side_share == pytest.approx(bottom / (8 - 4.125))
 
 
+def test_what_left_a_tapered_hole_is_the_frustum_between_the_levels():
+    """A cone cut off is pi h / 3 (R^2 + R r + r^2): mensuration, any handbook."""
+    hole = Hole(HoleShape.TAPERED, inches(6), top_width=inches(11), taper_height=inches(10))
+    test = soak_test(hole, inches(8), [Reading(hours(2), inches(5))])
+    low, high = 3 + 2.5 * 5 / 10, 3 + 2.5 * 8 / 10
+    left = math.pi * 3 / 3 * (low**2 + low * high + high**2)
+    bottom = in_h(test.corrected) * 2 * math.pi * 3**2
+    assert test.side_share == pytest.approx(1 - bottom / left)
+
+
 def test_a_hole_found_empty_is_left_out_and_said_so():
     readings = [Reading(hours(1), inches(5), refilled_to=inches(8))]
     plain = soak_test(round_hole(8), inches(8), readings)
@@ -418,9 +434,15 @@ def test_water_that_does_not_fall_gives_nothing_and_is_slow():
     test = hourly(round_hole(8), 8, [8, 8, 8])
     assert in_h(test.corrected) == 0
     assert test.band is Band.NO_FALL
+    assert test.side_share == 0
     assert test.settled
     assert test.advice.slow_branch
     assert magnitude(test.advice.next_interval, "h") == 1
+
+
+def test_a_fall_too_small_for_the_ruler_is_no_fall():
+    assert hourly(round_hole(8), 8, [7.9]).band is Band.NO_FALL
+    assert hourly(round_hole(8), 8, [7.87]).band is not Band.NO_FALL
 
 
 def test_readings_that_cannot_be_right_are_refused_in_plain_words(subtests):
@@ -515,6 +537,7 @@ def test_the_slow_branch_opens_on_no_fall_in_an_hour_or_little_by_three(subtests
         ([7.99], False),
         ([7.99, 7.98, 7.76], True),
         ([7.9, 7.8, 7.75], False),
+        ([7.9, 7.8], False),
     ]:
         with subtests.test(depths=depths, slow=slow):
             assert hourly(round_hole(8), 8, depths).advice.slow_branch is slow
