@@ -452,9 +452,13 @@ def test_readings_that_cannot_be_right_are_refused_in_plain_words(subtests):
         ([Reading(hours(1), inches(9))], "deeper than before"),
         ([Reading(hours(1), inches(-1))], "more than all the water"),
         ([Reading(hours(1), None)], "no depth of water"),
-        ([Reading(hours(1), inches(3), emptied=True)], "both empty and a depth"),
+        ([Reading(hours(1), inches(0.5), emptied=True)], "both empty and a depth"),
         ([Reading(hours(1), inches(6), refilled_to=inches(5))], "deeper than before"),
         ([Reading(hours(1), inches(0), emptied_at=hours(2))], "must have become empty"),
+        (
+            [Reading(hours(1), inches(3)), Reading(hours(2), inches(0), emptied_at=hours(1))],
+            "must have become empty",
+        ),
         ([Reading(hours(1), inches(0)), Reading(hours(2), inches(1))], "deeper than before"),
         ([], "no usable reading"),
     ]:
@@ -466,7 +470,7 @@ def test_readings_that_cannot_be_right_are_refused_in_plain_words(subtests):
 
 
 def test_a_test_needs_water_at_the_start(subtests):
-    for depth in [0, -1, math.nan]:
+    for depth in [0, -1, math.nan, math.inf]:
         with (
             subtests.test(depth=depth),
             pytest.raises(ValueError, match="Fill the hole first"),
@@ -487,6 +491,20 @@ def test_a_hole_that_would_close_up_under_water_is_refused():
     hole = Hole(HoleShape.TAPERED, inches(8), top_width=inches(4), taper_height=inches(4))
     with pytest.raises(ValueError, match="would close"):
         soak_test(hole, inches(9), [Reading(hours(1), inches(8))])
+    with pytest.raises(ValueError, match="told at the start"):
+        intervals(hole, inches(8), [])
+    with pytest.raises(ValueError, match="told at reading 1"):
+        intervals(hole, inches(7), [Reading(hours(1), inches(6), refilled_to=inches(8))])
+
+
+def test_a_last_digit_neither_raises_the_water_nor_refuses_a_refill():
+    readings = [
+        Reading(hours(1), inches(8 + 1e-10)),
+        Reading(hours(2), inches(6), refilled_to=inches(6)),
+    ]
+    first, second = intervals(round_hole(8), inches(8), readings)
+    assert magnitude(first.drop, "in") == 0
+    assert magnitude(second.drop, "in") == pytest.approx(2)
 
 
 def test_the_band_is_that_of_the_rate_which_allows_the_shallower_pond(subtests):
