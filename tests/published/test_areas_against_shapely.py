@@ -6,7 +6,7 @@ import math
 import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
-from measures import ft
+from measures import ft, square_feet
 from shapely import Polygon, unary_union
 from shapely.affinity import translate
 
@@ -23,10 +23,6 @@ from interview.garden.survey.shapes import (
 from interview.quantities.units import magnitude, quantity
 
 size = st.floats(1, 60)
-
-
-def square_feet(area):
-    return magnitude(area, "ft**2")
 
 
 def triangle(a, b, angle):

@@ -6,7 +6,7 @@ import math
 import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
-from measures import ft
+from measures import ft, square_feet
 from shapely import Polygon, unary_union
 from shapely.affinity import rotate, scale, translate
 
@@ -22,14 +22,10 @@ from interview.garden.survey.shapes import (
     Triangle,
     circle,
 )
-from interview.quantities.units import magnitude, quantity
+from interview.quantities.units import quantity
 
 size = st.floats(4, 60)
 turn = st.floats(0, 360)
-
-
-def square_feet(area):
-    return magnitude(area, "ft**2")
 
 
 def four_sides(long, part, height, lean):

@@ -5,26 +5,14 @@ from __future__ import annotations
 import re
 
 import pytest
+from measures import OWN
 
 from interview.garden.form.basin import Basin
 from interview.garden.form.lie import Ground, lie_of
-from interview.garden.form.outline import FloorShape, Station
+from interview.garden.form.outline import FloorShape
 from interview.quantities.units import quantity
 from interview.sheet.size import pegging
 from interview.sheet.stakeout import MOST_ROWS, PegTable, peg_lines
-
-OWN = tuple(
-    Station(*one)
-    for one in (
-        (0, 0, 0),
-        (2, 2, 1.5),
-        (4, 3, 3),
-        (6, 2.5, 3.5),
-        (8, 3, 3.5),
-        (10, 2, 2),
-        (12, 0, 0),
-    )
-)
 
 
 def table(

@@ -5,19 +5,7 @@ from __future__ import annotations
 from interview.asking.conditions import always_this
 from interview.asking.kinds import Choice, YesNo
 from interview.asking.question import Question, Stage
-from interview.garden.site.lines_questions import (
-    LINES_ANSWERED,
-    LINES_ASKED_ON,
-    LINES_BUSINESS_DAYS,
-    LINES_FINISHED_ON,
-    LINES_HOLIDAYS,
-    LINES_REQUESTED,
-    LINES_TICKET,
-    LINES_VALID_DAYS,
-    LINES_VALID_KIND,
-    MARK_DISTANCE,
-    PRIVATE_LINES,
-)
+from interview.garden.site import lines_questions as buried
 from interview.garden.site.nearby_questions import LOCAL, LOCAL_RULES
 from interview.garden.site.spot_questions import CHOSEN_SPOT, SPOTS
 
@@ -65,17 +53,17 @@ STAGE = Stage(
     "B",
     "May we dig here?",
     (
-        LINES_REQUESTED,
-        LINES_ASKED_ON,
-        LINES_TICKET,
-        LINES_BUSINESS_DAYS,
-        LINES_HOLIDAYS,
-        LINES_ANSWERED,
-        LINES_FINISHED_ON,
-        LINES_VALID_DAYS,
-        LINES_VALID_KIND,
-        PRIVATE_LINES,
-        MARK_DISTANCE,
+        buried.LINES_REQUESTED,
+        buried.LINES_ASKED_ON,
+        buried.LINES_TICKET,
+        buried.LINES_BUSINESS_DAYS,
+        buried.LINES_HOLIDAYS,
+        buried.LINES_ANSWERED,
+        buried.LINES_FINISHED_ON,
+        buried.LINES_VALID_DAYS,
+        buried.LINES_VALID_KIND,
+        buried.PRIVATE_LINES,
+        buried.MARK_DISTANCE,
         LOCAL_RULES,
         *LOCAL.values(),
         SPOTS,
@@ -84,5 +72,5 @@ STAGE = Stage(
         PERMISSION,
         RULES_CHECKED,
     ),
-    waits=lambda answers: answers.get(LINES_ANSWERED) is not True,
+    waits=lambda answers: answers.get(buried.LINES_ANSWERED) is not True,
 )

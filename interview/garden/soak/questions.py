@@ -9,41 +9,9 @@ from interview.asking.measures import Count
 from interview.asking.question import Group, Stage
 from interview.garden.site import spot_questions as ground
 from interview.garden.site.spot_questions import MOST_SPOTS
-from interview.garden.soak.hole_questions import (
-    FLOOR_DEPTH,
-    HARD_DIGGING,
-    HOLE,
-    HOLE_CAUTION,
-    HOLE_CLEARED,
-    HOLE_DEPTH,
-    HOLE_DUG_ON,
-    HOLE_LENGTH,
-    HOLE_NAME,
-    HOLE_SEEPS,
-    HOLE_SHAPE,
-    HOLE_SMELL,
-    HOLE_TOP_HEIGHT,
-    HOLE_TOP_WIDTH,
-    HOLE_WIDTH,
-    KNOWN_RATE,
-    KNOWN_RATE_BY,
-    RATE_FROM,
-    RIBBON,
-    TEST_TO_LEARN,
-    hole_is_dug,
-)
-from interview.garden.soak.timing_questions import (
-    FILL_1_EMPTY,
-    FILL_1_START,
-    FILL_2_EMPTY,
-    FILL_2_START,
-    READ_AS,
-    READINGS,
-    RULER,
-    SOAKED_ALREADY,
-    TEST_START,
-    WATER_AT_MARK,
-)
+from interview.garden.soak import hole_questions as digging
+from interview.garden.soak import timing_questions as timing
+from interview.garden.soak.hole_questions import HOLE, HOLE_DEPTH
 
 HOLE_LEFT = HOLE.question(
     key="hole_left",
@@ -61,12 +29,12 @@ HOLE_LEFT = HOLE.question(
         "it."
     ),
     find_out="Go and look.",
-    caution=HOLE_CAUTION,
+    caution=digging.HOLE_CAUTION,
 )
 
 
 def _was_read(answers: Answers) -> bool:
-    return answers.text(READINGS) is not None
+    return answers.text(timing.READINGS) is not None
 
 
 def _which_spot(answers: Answers) -> str | None:
@@ -130,7 +98,7 @@ ANOTHER_HOLE = HOLE.question(
     why="A hole a few steps away often takes water half or twice as fast. Of two holes the slower "
     "one counts, of more the middle one.",
     find_out="One hole is the least. Test two if the garden is large or the ground looks mixed.",
-    asks=hole_is_dug,
+    asks=digging.hole_is_dug,
     when="a test hole is dug",
     default=always_this("no"),
     digs=False,
@@ -139,31 +107,31 @@ ANOTHER_HOLE = HOLE.question(
 HOLES = Group(
     HOLE,
     (
-        HOLE_NAME,
-        HOLE_DUG_ON,
+        digging.HOLE_NAME,
+        digging.HOLE_DUG_ON,
         HOLE_DEPTH,
-        HOLE_CLEARED,
-        TEST_TO_LEARN,
-        FLOOR_DEPTH,
-        HOLE_SMELL,
-        HOLE_SEEPS,
-        HOLE_SHAPE,
-        HOLE_WIDTH,
-        HOLE_LENGTH,
-        HOLE_TOP_WIDTH,
-        HOLE_TOP_HEIGHT,
-        RIBBON,
-        HARD_DIGGING,
-        SOAKED_ALREADY,
-        FILL_1_START,
-        FILL_1_EMPTY,
-        FILL_2_START,
-        FILL_2_EMPTY,
-        WATER_AT_MARK,
-        TEST_START,
-        READ_AS,
-        RULER,
-        READINGS,
+        digging.HOLE_CLEARED,
+        digging.TEST_TO_LEARN,
+        digging.FLOOR_DEPTH,
+        digging.HOLE_SMELL,
+        digging.HOLE_SEEPS,
+        digging.HOLE_SHAPE,
+        digging.HOLE_WIDTH,
+        digging.HOLE_LENGTH,
+        digging.HOLE_TOP_WIDTH,
+        digging.HOLE_TOP_HEIGHT,
+        digging.RIBBON,
+        digging.HARD_DIGGING,
+        timing.SOAKED_ALREADY,
+        timing.FILL_1_START,
+        timing.FILL_1_EMPTY,
+        timing.FILL_2_START,
+        timing.FILL_2_EMPTY,
+        timing.WATER_AT_MARK,
+        timing.TEST_START,
+        timing.READ_AS,
+        timing.RULER,
+        timing.READINGS,
         HOLE_LEFT,
         HOLE_SPOT,
         HOLE_COUNTS,
@@ -176,5 +144,5 @@ STAGE = Stage(
     "soak",
     "C",
     "The soak test",
-    (RATE_FROM, KNOWN_RATE, KNOWN_RATE_BY, HOLES),
+    (digging.RATE_FROM, digging.KNOWN_RATE, digging.KNOWN_RATE_BY, HOLES),
 )

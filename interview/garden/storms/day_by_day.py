@@ -13,16 +13,8 @@ from functools import lru_cache
 
 from interview.garden.pond.hyetographs import RainSpan
 from interview.garden.pond.pieces import PoolPiece
-from interview.garden.pond.pool import (
-    IN_A_FOOT,
-    YEARS_STEPS,
-    BarePool,
-    FlowSpan,
-    flows,
-    pieces_of,
-)
+from interview.garden.pond.pool import IN_A_FOOT, YEARS_STEPS, BarePool, FlowSpan, flows, pieces_of
 from interview.garden.storms.beds import below_of
-from interview.quantities.guards import within
 
 DAY_H = 24.0
 OVER_FT3 = 1e-9
@@ -39,7 +31,6 @@ class Above:
     height: float
     began: float | None = None
     longest: float = 0.0
-    longest_began: float = 0.0
 
     def watch(self, shift: float, piece: PoolPiece) -> None:
         """Follow one piece of the balance."""
@@ -54,9 +45,8 @@ class Above:
             self.close(shift + ends)
 
     def close(self, now: float) -> None:
-        # Of two spells alike the first is kept: the last bits of a float must not choose.
-        if self.began is not None and not within(now - self.began, self.longest):
-            self.longest, self.longest_began = now - self.began, self.began
+        if self.began is not None:
+            self.longest = max(self.longest, now - self.began)
         self.began = None
 
 

@@ -226,7 +226,7 @@ FIGURES: tuple[Figure[StormsResults], ...] = (
     Figure(
         "record_longest_wet",
         "Longest time water stood, in the record",
-        lambda p: p.real_years.longest_wet_spell.hours,
+        lambda p: p.real_years.longest_wet_spell,
         *HOURS,
         "longest unbroken time with water on the floor of the bed the water reaches first",
         inputs=("rain_record",),

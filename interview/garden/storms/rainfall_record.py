@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from datetime import date, timedelta
+from datetime import date
 from functools import cache
 
 from interview.garden.pond.hyetographs import STORM_HOURS, RainSpan, StormShape, storm
@@ -21,7 +21,6 @@ __all__ = [
     "Record",
     "RecordPart",
     "RecordReplay",
-    "WetSpell",
     "gaps_between",
     "read_record",
     "replay",
@@ -33,16 +32,6 @@ GAP_SOURCE = Source(
 _YEAR_D = 365.25
 TELL_EVERY = 1000
 """Days between two words of how far the years are."""
-
-
-@dataclass(frozen=True)
-class WetSpell:
-    """The longest time that water stood above a height without a break."""
-
-    height: Quantity
-    hours: Quantity
-    first_day: date | None
-    """The day it began; None when water never stood so high."""
 
 
 @dataclass(frozen=True)
@@ -82,8 +71,8 @@ class RecordReplay:
     overflow_days: tuple[date, ...]
     years: tuple[RecordPart, ...]
     months: tuple[RecordPart, ...]
-    spells: tuple[WetSpell, ...]
-    """One for the floor, then one for each height asked for."""
+    spells: tuple[Quantity, ...]
+    """The longest unbroken time under water of the floor, then of each height asked for."""
     days_over: tuple[date, ...]
     """Days with more rain than is to be held."""
     longest_rain_days: int
@@ -95,7 +84,7 @@ class RecordReplay:
         return len(self.overflow_days) * _YEAR_D / self.days
 
     @property
-    def longest_wet_spell(self) -> WetSpell:
+    def longest_wet_spell(self) -> Quantity:
         """The longest time with water on the floor."""
         return self.spells[0]
 
@@ -139,7 +128,7 @@ def replay(
         if tell is not None and done % TELL_EVERY == 0:
             tell(done, len(depths))
         run.take(day, rain)
-    return _result(run, depths, target, (quantity(0.0, "in"), *heights))
+    return _result(run, depths, target)
 
 
 def _areas(pool: Pool, pool_at: Callable[[Quantity], Pool] | None) -> Callable[[float], float]:
@@ -157,9 +146,7 @@ def _inch(shape: StormShape, hours: float) -> tuple[RainSpan, ...]:
     return storm(shape, quantity(1.0, "in"), quantity(hours, "h")).spans
 
 
-def _result(
-    run: DayByDay, depths: list[tuple[date, float]], target: float, heights: Sequence[Quantity]
-) -> RecordReplay:
+def _result(run: DayByDay, depths: list[tuple[date, float]], target: float) -> RecordReplay:
     days = [day for day, _ in depths]
     rain = sum(depth for _, depth in depths)
     for one in run.above:
@@ -179,9 +166,7 @@ def _result(
         overflow_days=tuple(run.overflow),
         years=_parts(run.years),
         months=_parts(run.months),
-        spells=tuple(
-            _spell(days[0], one, height) for one, height in zip(run.above, heights, strict=True)
-        ),
+        spells=tuple(quantity(one.longest, "h") for one in run.above),
         days_over=tuple(day for day, depth in depths if not within(depth, target)),
         longest_rain_days=_longest_run(depths),
     )
@@ -198,11 +183,6 @@ def _parts(found: dict[int, Part]) -> tuple[RecordPart, ...]:
         )
         for number, part in sorted(found.items())
     )
-
-
-def _spell(first: date, one: Above, height: Quantity) -> WetSpell:
-    began = first + timedelta(hours=one.longest_began) if one.longest > 0 else None
-    return WetSpell(height, quantity(one.longest, "h"), began)
 
 
 def _depths(days: Sequence[tuple[date, Quantity]]) -> list[tuple[date, float]]:

@@ -164,7 +164,7 @@ class StormsResults(ReadsFiles):
         if not self.answers[start.HAS_RECORD]:
             return None
         try:
-            return ZoneHours(*(spell.hours for spell in self.real_years.spells))
+            return ZoneHours(*self.real_years.spells)
         except Unanswered:
             return None
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import xml.etree.ElementTree as ET
 
 import pytest
+from measures import OWN
 from shapely.geometry import Polygon
 from shapely.ops import unary_union
 
@@ -13,22 +14,10 @@ from interview.drawing.words import column_width
 from interview.garden.earth.above import plan_view
 from interview.garden.form.basin import Basin
 from interview.garden.form.lie import Ground, Lie, lie_of
-from interview.garden.form.outline import FloorShape, Station
+from interview.garden.form.outline import FloorShape
 from interview.garden.planting.section import cross_section
 from interview.quantities.units import quantity
 
-OWN = tuple(
-    Station(*one)
-    for one in (
-        (0, 0, 0),
-        (2, 2, 1.5),
-        (4, 3, 3),
-        (6, 2.5, 3.5),
-        (8, 3, 3.5),
-        (10, 2, 2),
-        (12, 0, 0),
-    )
-)
 FOOT_M = 0.3048
 
 

@@ -47,27 +47,6 @@ def garden(floor=105.0, side=75.0, rim=60.0, wet=24.0):
     }
 
 
-@pytest.fixture
-def plain_plant():
-    """A plant of every zone that no wish speaks against, rated in one list region."""
-    base = next(one for one in builtin_plants() if one.kind is PlantKind.FORB)
-
-    def make(indicator=Indicator.FAC, **changes):
-        rated = ((ListRegion.MW, indicator),) if indicator else ()
-        usual = {
-            "zones": tuple(Zone),
-            "ratings": rated,
-            "needs_long_wet": False,
-            "standing_water": "",
-            "spreads": "no",
-            "regions": (PlantRegion.MW,),
-            "sun": tuple(Sun),
-        }
-        return replace(base, **{**usual, **changes})
-
-    return make
-
-
 def fit(plant, zone, wet):
     return fits(plant, zone, hours(wet), ListRegion.MW).ok
 

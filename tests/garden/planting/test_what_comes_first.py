@@ -6,7 +6,7 @@ import pytest
 
 from interview.garden.planting.choose import Wishes, ZoneSite, choose, why_plant
 from interview.garden.planting.plant_list import builtin_places, builtin_plants
-from interview.garden.planting.record import Indicator, ListRegion, PlantKind, PlantRegion, Sun
+from interview.garden.planting.record import Indicator, ListRegion, PlantRegion
 from interview.garden.size.zones import Zone
 from interview.quantities.units import quantity
 
@@ -19,26 +19,6 @@ def garden(floor=0.0, side=0.0, rim=0.0, wet=24.0):
         zone: ZoneSite(quantity(area, "ft**2"), quantity(hours, "h"))
         for zone, (area, hours) in areas.items()
     }
-
-
-@pytest.fixture
-def plain_plant():
-    """A plant of every zone that no wish speaks against."""
-    base = next(one for one in builtin_plants() if one.kind is PlantKind.FORB)
-
-    def make(indicator=Indicator.FAC, **changes):
-        usual = {
-            "zones": tuple(Zone),
-            "ratings": ((ListRegion.MW, indicator),),
-            "needs_long_wet": False,
-            "standing_water": "",
-            "spreads": "no",
-            "regions": (PlantRegion.MW,),
-            "sun": tuple(Sun),
-        }
-        return replace(base, **{**usual, **changes})
-
-    return make
 
 
 def test_a_plant_from_elsewhere_is_taken_only_where_no_native_is_left(plain_plant):

@@ -58,7 +58,7 @@ def test_water_stands_in_a_record_of_one_day_as_long_as_in_the_storm(shape, rain
     beds = garden(rate)
     day = played([rain, 0, 0, 0, 0, 0], beds, shape)
     alone = beds.route(storm(shape, quantity(rain, "in"), quantity(6, "h"))).wettest
-    wet = magnitude(day.longest_wet_spell.hours, "h")
+    wet = magnitude(day.longest_wet_spell, "h")
     assert wet == pytest.approx(magnitude(alone.hours_on_floor, "h"), abs=1e-3)
 
 

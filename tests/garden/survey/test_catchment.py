@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from measures import ft
+from measures import ft, square_feet
 
 from interview.garden.survey.catchment import (
     CALIBRATION,
@@ -24,10 +24,6 @@ from interview.garden.survey.pacing import calibrate, paced
 from interview.garden.survey.pieces import Piece, side_error, taped
 from interview.garden.survey.shapes import Rectangle, Triangle
 from interview.quantities.units import magnitude, quantity
-
-
-def square_feet(area):
-    return magnitude(area, "ft**2")
 
 
 @pytest.fixture

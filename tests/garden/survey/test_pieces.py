@@ -6,7 +6,7 @@ import math
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from measures import ft
+from measures import ft, square_feet
 
 from interview.garden.survey.outlines import Offsets, SidesRound
 from interview.garden.survey.pacing import calibrate, paced
@@ -38,10 +38,6 @@ side = st.floats(0.5, 200)
 
 def m(number):
     return quantity(number, "m")
-
-
-def square_feet(area):
-    return magnitude(area, "ft**2")
 
 
 def test_a_paced_rectangle_a_triangle_and_a_cut_out():
