@@ -43,7 +43,7 @@ def panel_lines(plan: Plan, due: Due, rough: str = "", here: Collection[str] = (
     middle = [one for one in (rough, *distances_line(plan), *slope_line(plan)) if one]
     if due.state in _WAITS:
         first = plan.site.dig_gate.earliest
-        if first is not None:
+        if first is not None and first > plan.now.date():
             day = day_words(first, plan.now.date())
             lead.insert(0, f"First day to dig: {day}, if all owners have answered")
             digging_line = []

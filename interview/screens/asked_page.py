@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import asyncio
 from collections.abc import Callable
-from datetime import datetime
+from contextlib import suppress
 from typing import TYPE_CHECKING
 
 from textual import events
 from textual.containers import Container
 from textual.message import Message
 
+from interview.asking.kinds import Moment
 from interview.asking.question import Status
 from interview.asking.route import Step
 from interview.garden.gate import ways_out
@@ -237,13 +238,17 @@ class AskedPage(QuestionRoom):
         assert step is not None
         view = step.view(session.supposing(self._typed_words()))
         question = session.worded(step, self._typed_words())
-        value = step.view(session.answers).get(step.question)
+        kept = view.text(question) if step.address not in self._typed else self._kept(step)
+        typed = ""
+        if isinstance(question.kind, Moment) and kept is not None:
+            with suppress(Refused):  # a time that does not fit the others is shown as well
+                typed = typed_instant(question.kind.read(kept, view), session.now)
         asked = Asked(
             question.kind,
-            view.text(question) if step.address not in self._typed else self._kept(step),
+            kept,
             session.offered(step, self._typed_words()),
             question.kind.hint(view.units),
-            typed=typed_instant(value, session.now) if isinstance(value, datetime) else "",
+            typed=typed,
         )
         self._words("asked", question.text)
         caution = f"{session.beware(step)} {question.caution_in(view)}".strip()
