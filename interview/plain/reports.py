@@ -182,9 +182,9 @@ def _one_of_many(kind: ReportKind, given: argparse.Namespace, read: _Reader, nam
     """Report on one file; a fault of the program leaves the others as they are."""
     try:
         return _one(kind, given, read, name)
-    except EOFError:
-        raise
     except Exception as trouble:
+        if isinstance(trouble, EOFError) and read.typist.ended_by:
+            raise
         kind.lack(shown_name(name), own_fault.note("the whole report", trouble))
         return CRASHED
 
