@@ -15,6 +15,7 @@ from interview.garden.afterwards.levels_questions import (
     NOTCH_READING,
     RIM_READING,
 )
+from interview.garden.due_words import count_words
 from interview.garden.earth.materials import STONE_LAYER
 from interview.garden.earth.profile import reading_words
 from interview.garden.pictures import levels
@@ -349,7 +350,8 @@ def _kinds(plan: Plan, zone: ZonePlan) -> str:
     if zone.sown:
         return f"seed of {', '.join(short_name(one.plant) for one in zone.picks) or GAP * 3}"
     if not zone.picks:
-        return f"{zone.places} plants {apart_words(zone.apart_in, plan.metric)} apart: {GAP * 3}"
+        apart = apart_words(zone.apart_in, plan.metric)
+        return f"{count_words(zone.places, 'plant')} {apart} apart: {GAP * 3}"
     return ", ".join(
         f"{one.count} {short_name(one.plant)} {apart_words(one.plant.spacing_in, plan.metric)}"
         for one in zone.picks
@@ -362,8 +364,9 @@ def _count(plan: Plan, zone: ZonePlan) -> str:
     spacing = sorted(one.plant.spacing_in for one in zone.picks)
     near, far = (apart_words(spacing[end], plan.metric) for end in (0, -1))
     span = near if near == far else f"{near} to {far}"
-    total = sum(one.count for one in zone.picks)
-    return f"{total} plants of {len(zone.picks)} kinds, {span} apart; the sheet lists them"
+    total = count_words(sum(one.count for one in zone.picks), "plant")
+    kinds = count_words(len(zone.picks), "kind")
+    return f"{total} of {kinds}, {span} apart; the sheet lists them"
 
 
 def _care(plan: Plan) -> Iterator[str]:

@@ -9,6 +9,7 @@ from interview.asking.lands import Half, land
 from interview.asking.question import Unanswered
 from interview.drawing.printed import sprig
 from interview.drawing.vector import with_legend
+from interview.garden.due_words import count_words
 from interview.garden.pictures import pond_pictures
 from interview.garden.plan import Plan
 from interview.garden.planting.cheaper import CheaperWay, cheaper_ways
@@ -59,7 +60,7 @@ def plants(plan: Plan) -> Markup:
 
 def _zone(plan: Plan, zone: ZonePlan, named: dict[str, str]) -> Iterator[Markup]:
     total = sum(pick.count for pick in zone.picks) or zone.places
-    many = "seed" if zone.sown else f"{total} plants"
+    many = "seed" if zone.sown else count_words(total, "plant")
     wet = wet_words(plan, zone.zone).split(";")[0]
     said = f"{area_words(zone.site.area, plan.metric)}, {many}; under water {wet}"
     title = ZONE_WORDS[zone.zone].capitalize()

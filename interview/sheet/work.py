@@ -15,11 +15,12 @@ from interview.quantities.shown import Rounding
 from interview.quantities.units import magnitude
 
 MULCHED = ", the mulch down the same day"
+LEFT, LAST = ", with the downspout left as it is", "the downspout last"
 STEPS = (
     (
         "step_dig_hours",
         "Dig and build",
-        "while it stays dry to the end of the step, with the downspout left as it is",
+        f"while it stays dry to the end of the step{LEFT}",
         ("sod_hours", "hours", "berm_hours", "carry_hours"),
     ),
     (
@@ -31,7 +32,7 @@ STEPS = (
     (
         "step_plant_hours",
         "Plant",
-        f"on a cool or cloudy day, each plant watered in{MULCHED}; the downspout last",
+        f"on a cool or cloudy day, each plant watered in{MULCHED}; {LAST}",
         ("planting_hours", "mulching_hours", "spout_hours"),
     ),
 )
@@ -57,11 +58,14 @@ def _work(plan: Plan, by_task: bool) -> Iterator[str]:
         f"A day is {DAY_HOURS.value:g} h of work."
     )
     mulched = magnitude(plan.answers[bed.MULCH_DEPTH], "in") > 0
+    other = {} if mulched else {MULCHED: ""}
+    if not plan.earth.spouts_here:
+        other |= {LEFT: "", LAST: "the water let in last"}
     for place, (key, name, how, parts) in enumerate(STEPS, 1):
         yield from _line(f"{place}. {name}, in all:", _span(plan, key))
-        yield from wrap(
-            f"   {plan.answers.told(how if mulched else how.replace(MULCHED, ''))}", "   "
-        )
+        for words, instead in other.items():
+            how = how.replace(words, instead)
+        yield from wrap(f"   {plan.answers.told(how)}", "   ")
         for part in parts if by_task else ():
             slow = find(BY_KEY[f"{part}_slow"], plan)
             if slow.number(plan.metric):

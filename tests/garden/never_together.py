@@ -27,7 +27,7 @@ from interview.quantities.units import magnitude
 NOWHERE = {
     "a number that is none": r"\bnan\b|\binf\b|\bNone\b|-\.inf|\b1e[+-]?\d",
     "nought below nought": r"(?<![\w.])-0(?:\.0+)?(?![\w.])",
-    "one of many": r"(?<![\d./,:-] )(?<![\d./,:-])\b1 (?:bags|beds|plants|days|pieces|kinds|people|"
+    "one of many": r"(?<![\d./:-] )(?<![\d./,:-])\b1 (?:bags|beds|plants|days|pieces|kinds|people|"
     r"loads|barrow-loads|holes|questions|things|answers|spots|surfaces|paces|clumps|drifts)\b",
     "many of one": r"\b(?:[2-9]|\d\d+) (?:bag|bed|plant|day|piece|kind|load|barrow-load)\b"
     r"(?! of \d| [a-z]+ly\b)",
@@ -108,6 +108,7 @@ def one_tape(told: Told) -> Complaints:
 
 OF_ANY_GARDEN = (
     "FORMULAS",
+    "WHAT RESTS ON MEMORY",
     "SOURCES",
     "WORDS",
     "ASSUMED UNTIL YOU ANSWER",
@@ -321,7 +322,7 @@ def advice_can_be_followed(told: Told) -> Complaints:
         yield "two people take more days than one"
     if (
         isinstance(n.get("bank_elsewhere"), float)
-        and n.get("soil_spare", 1) <= 0 < n["bank_elsewhere"]
+        and n.get("soil_carried_off", 1) <= 0 < n["bank_elsewhere"]
     ):
         yield "a bank is made of no soil"
     past = re.search(r"The day you chose to dig: +.*\(past\)", told.short)

@@ -62,7 +62,7 @@ REGION = Question(
     wording=start.abroad(
         text="Which plant region of the US is the garden in, if any?",
         find_out="The list covers regions of the US only; elsewhere none of these, unless you live "
-        "at its border."
+        "at its border.",
     ),
     default=_home,
 )

@@ -7,6 +7,7 @@ import math
 import re
 from dataclasses import replace
 from pathlib import Path
+from types import SimpleNamespace as Like
 
 import numpy
 import pytest
@@ -418,3 +419,9 @@ def test_the_first_two_years_are_told_for_what_is_planted(sample):
     assert all("Second year: " in text for text in told.values())
     # What was read nowhere says so.
     assert "dries out in two days." in told["plug"] and "common practice, no source" in told["plug"]
+
+
+def test_a_part_without_named_kinds_is_counted_by_its_places_beside_parts_that_have_some():
+    zones = (Like(picks=(), places=9), Like(picks=(Like(count=8), Like(count=7)), places=15))
+    found = Like(chosen=Like(zones=zones, total=15), size=Like(bed_count=4))
+    assert plant_count(found) == 4 * (9 + 15)
