@@ -26,7 +26,7 @@ LONGEST_LABEL = 22
 """Columns of what a line begins with, to be read as the name of what follows."""
 
 
-class Wanted(NamedTuple):
+class LinesWanted(NamedTuple):
     """What the lines are to be made of."""
 
     plan: Plan
@@ -35,7 +35,7 @@ class Wanted(NamedTuple):
     here: tuple[str, ...]
     """The addresses that the page asks for."""
 
-    def same(self, other: Wanted | None) -> bool:
+    def same(self, other: LinesWanted | None) -> bool:
         """Tell whether ``other`` gives the same lines; a plan is looked at by itself alone."""
         return other is not None and self.plan is other.plan and self[1:] == other[1:]
 
@@ -57,7 +57,7 @@ class PlanSoFar(VerticalScroll):
 
     def __init__(self, **kwargs: Any) -> None:
         super().__init__(**kwargs)
-        self._wanted: Wanted | None = None
+        self._wanted: LinesWanted | None = None
         """What is to be shown."""
         self._busy = False
         self._title: Callable[[Step], str] = str
@@ -74,7 +74,7 @@ class PlanSoFar(VerticalScroll):
         """
         place = session.place
         keys = place.addresses(place.page.keys, session.answers.interview) if place else ()
-        wanted = Wanted(session.plan, tuple(session.taken), tuple(keys))
+        wanted = LinesWanted(session.plan, tuple(session.taken), tuple(keys))
         if not is_there(self) or wanted.same(self._wanted):
             return
         self._wanted = wanted
@@ -86,7 +86,7 @@ class PlanSoFar(VerticalScroll):
             self._work_out(wanted)
 
     @work(thread=True, group="plan", exit_on_error=False)
-    def _work_out(self, wanted: Wanted) -> None:
+    def _work_out(self, wanted: LinesWanted) -> None:
         """Work the lines out; with years of rain, first those that need none."""
         long, plan = False, wanted.plan
         shown: words.Beside | str
@@ -101,10 +101,10 @@ class PlanSoFar(VerticalScroll):
             shown = words.fault(trouble)
         self.call_later(self._done, wanted, shown, long)
 
-    def _lines(self, plan: Plan, wanted: Wanted) -> words.Beside:
+    def _lines(self, plan: Plan, wanted: LinesWanted) -> words.Beside:
         return words.plan_lines(plan, wanted.taken, self._title, wanted.here)
 
-    def _done(self, wanted: Wanted, shown: words.Beside | str, long: bool) -> None:
+    def _done(self, wanted: LinesWanted, shown: words.Beside | str, long: bool) -> None:
         if self._wanted is not None and wanted is not self._wanted:
             self._work_out(self._wanted)
             return
@@ -114,7 +114,7 @@ class PlanSoFar(VerticalScroll):
             self._carry_years(wanted)
 
     @work(thread=True, group="years", exclusive=True)
-    def _carry_years(self, wanted: Wanted) -> None:
+    def _carry_years(self, wanted: LinesWanted) -> None:
         worker = get_current_worker()
         shown: words.Beside | str
         try:
@@ -127,7 +127,7 @@ class PlanSoFar(VerticalScroll):
         if not worker.is_cancelled:
             self.call_later(self._all_done, wanted, shown)
 
-    def _all_done(self, wanted: Wanted, shown: words.Beside | str) -> None:
+    def _all_done(self, wanted: LinesWanted, shown: words.Beside | str) -> None:
         if wanted is self._wanted and is_there(self):
             self._far("")
             self._say(shown)

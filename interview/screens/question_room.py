@@ -41,8 +41,8 @@ VERDICT_LINES = 2
 """Lines kept for the verdict on what is typed."""
 SAID_LINES = 5
 """Lines kept over the list of a stage for what is said of the words typed, so that none moves."""
-BLANKS = 2
-"""Blank lines within a question that give way to a picture."""
+BLANKS, EDGES = 2, 2
+"""Lines that give way to a picture: blank ones of a question, and the edges of its field."""
 TALL = 28
 """Lines from which on a blank line parts a question from the reason for it."""
 
@@ -92,8 +92,9 @@ class QuestionRoom(QuestionPage):
             same = before is not None and (before[0][:2], before[1]) == (address, self.size)
             same = same and self.mode is Mode.WAYS
             spare = self._spare_beside_picture()
-            may = spare is not None and spare >= -BLANKS
-            self._set_pictured((self._pictured if same else True) and may, (spare or 0) < 0)
+            most = BLANKS + (EDGES if self.query(".entry") else 0)
+            may = spare is not None and spare >= -most
+            self._set_pictured((self._pictured if same else True) and may, -(spare or 0))
         if not self._pictured or place is None:
             live.forget()
         else:
@@ -111,11 +112,13 @@ class QuestionRoom(QuestionPage):
         column = _question_column(width) - PADDING
         return self._room_of_page() - VERDICT_LINES - self._lines(column)
 
-    def _set_pictured(self, is_so: bool, tight: bool = False) -> None:
+    def _set_pictured(self, is_so: bool, lacks: int = 0) -> None:
+        """Show a picture or none; where the question ``lacks`` lines beside it, less of its air."""
         self._pictured = is_so
         body, column = self.query_one("#body"), _question_column(self.size.width)
         body.set_class(is_so, "pictured")
-        body.set_class(is_so and tight, "tight")
+        body.set_class(is_so and lacks > 0, "tight")
+        body.set_class(is_so and lacks > BLANKS, "dense")
         left = self.query_one("#left").styles.inline
         if is_so or left.has_rule("width"):  # each change has the whole page painted anew
             left.width = column if is_so else None

@@ -219,6 +219,23 @@ async def test_a_hole_that_is_shut_is_not_pictured(sit) -> None:
         assert "SHUT:" in person.sees() and not picture(person).display
 
 
+async def test_a_long_caution_leaves_a_picture_its_place_and_takes_the_edges_of_the_field(
+    sit, sample
+) -> None:
+    async with sit(sample("finished_us.yaml")) as person:
+        for address, words in {
+            "holes.1.hole_depth": "15 in deep",
+            "surfaces.1.pieces": "41 ft",
+        }.items():
+            await person.app.screen._go(address)
+            await person.rests()
+            asking = person.app.screen.query_one("#asking")
+            assert words in picture(person).text and not overlapping(person)
+            assert asking.max_scroll_y == 0 and person.app.focused.size.height == 1
+        await person.goes_to("spots.1.tree_distance")
+        assert person.app.focused.region.height == 3
+
+
 async def test_with_no_color_the_picture_is_drawn_by_characters(sit, sample) -> None:
     async with sit(sample("finished_us.yaml"), size=(160, 45)) as person:
         person.app.no_color = True
