@@ -103,6 +103,9 @@ class _Looked:
         yield from self._storm()
         yield from self._new()
         yield from self._spot()
+        yield from self._after_spot()
+
+    def _after_spot(self) -> Iterator[Due]:
         yield from self._lines()
         yield from self._hole()
         yield from self._renew()
@@ -233,8 +236,9 @@ class _Looked:
             said = f"{count_words(pages, 'page')} to a first size."
             yield self._at(GardenState.FIRST_SIZE, said, kept)
         if among := self._open(first | keys.SPOT):
-            ahead = self._next(among) or next(self._lines()).says
-            yield self._at(GardenState.SPOT, f"{self._size()} {ahead}".strip(), among)
+            ahead = self._next(among)
+            said = f"{self._size()} {ahead}".strip() if ahead else next(self._after_spot()).says
+            yield self._at(GardenState.SPOT, said, among)
 
     def _lines(self) -> Iterator[Due]:
         asked = self.answers.get(buried.LINES_REQUESTED) == "asked"

@@ -445,6 +445,7 @@ def test_the_panel_names_what_comes_after_the_page_one_stands_on(plan_of, subtes
         ({**spot, "rules_checked": None}, overflow, "Next: Permits"),
         ({**YARD, "rules_checked": None}, last, "Today: ask for the lines to be marked. 811"),
         ({**hole, "holes.1.hole_seeps": None}, ("holes.1.hole_smell",), "Next: Water"),
+        ({**PLANNED, "soil_dug": None}, ("soil_dug",), "Plan day"),
         ({"garden_name": "Willow end"}, (), "Next: how big the roof is, then a first size."),
         ({"garden_name": "Willow end"}, roof, "Next: a first size."),
     ):

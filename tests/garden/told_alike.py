@@ -137,7 +137,8 @@ def kinds_are_told_alike(told: Told) -> Complaints:
     if "Waits for" in told.part("PLANTS", told.short):
         return
     zones = told.plan.planting.chosen.zones
-    wanted = [(pick.count, pick.plant.scientific_name) for zone in zones for pick in zone.picks]
+    planted = [pick for zone in zones if not zone.sown for pick in zone.picks]
+    wanted = [(pick.count, pick.plant.scientific_name) for pick in planted]
     sheets = {"sheet": told.short, "working": told.full}
     apart: dict[str, set[str]] = {}
     for name, text in sheets.items():

@@ -17,6 +17,7 @@ from interview.garden.plan import Plan
 from interview.screens import beside, words
 from interview.screens.app import InterviewApp
 from interview.screens.asked_page import LEFT_OUT
+from interview.screens.live import LivePicture
 from interview.screens.preview import Preview
 
 ROOT = Path(__file__).parents[2]
@@ -181,7 +182,8 @@ async def test_an_answer_makes_one_plan_and_none_on_the_way_of_the_keys(
 
     monkeypatch.setattr(beside.words, "plan_lines", noting)
     # What is typed has plans of its own, beside the keys too.
-    monkeypatch.setattr(Preview, "follow", lambda *_: None)
+    for one in (Preview, LivePicture):
+        monkeypatch.setattr(one, "follow", lambda *_: None)
     async with sit(sample("finished_us.yaml"), (100, 30)) as person:
         await person.settles()
         await person.goes_to("deepest_pond")
