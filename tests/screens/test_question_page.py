@@ -412,6 +412,8 @@ async def test_the_columns_of_the_rainfall_file_are_shown_and_enter_finds_them(
         await person.goes_to("rain_date_column")
         await person.press("ctrl+u")
         await person.enters("1")
+        assert "This does not fit “Rain column" in person.sees_words()
+        await person.press("enter")
         await person.goes_to("rain_depth_column")
         await person.press("ctrl+u")
         await person.enters("1")

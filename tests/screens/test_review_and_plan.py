@@ -233,5 +233,5 @@ async def test_every_page_of_the_plan_is_one_key_away_and_leads_back(sit, write)
 async def test_the_page_of_keys_names_the_keys_of_every_page(sit) -> None:
     async with sit("garden.yaml", size=(100, 60)) as person:
         await person.press("f1")
-        for words in ("F3 draws", "F4 try other sizes", "F5 the plants", "H the next hole"):
+        for words in ("F3 the pieces", "F4 try other sizes", "F5 the plants", "H the next hole"):
             assert words in person.sees_words()
