@@ -11,6 +11,7 @@ from interview.asking import path, route
 from interview.asking.path import Place
 from interview.asking.question import Status, Unanswered
 from interview.asking.route import Step
+from interview.garden.afterwards import levels_questions as levels
 from interview.garden.afterwards import questions as review
 from interview.garden.due import due
 from interview.garden.due_words import Due, GardenState, day_words
@@ -165,6 +166,8 @@ def the_plan(session: Session) -> list[str]:
     day = plan.answers.get(review.DIG_DAY)
     if day is not None:
         lines.append(f"Dig day: {day_words(day, plan.now.date())}.")
+    if plan.answers[levels.LEVELS_READ] and plan.answers.get(levels.FLOOR_READINGS) is None:
+        lines.append("Levels: go on, and type in what you read.")
     return [*_all_told(plan, lines), *to_find_out(session)]
 
 

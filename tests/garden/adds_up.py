@@ -27,7 +27,7 @@ def lines_within_lines(told: Told) -> Complaints:
         ("floor_width_drawn", "pond_width", "rim_width"),
         ("floor_area", "mid_area_drawn", "rim_area"),
         ("inside_area", "footprint_area"),
-        ("floor_area", "inside_area"),
+        ("floor_area", "mulched_area", "inside_area"),
         ("floor_length_drawn", "over_all_length"),
         ("floor_width_drawn", "over_all_width"),
     )

@@ -196,6 +196,11 @@ def _by_answer(told: Told) -> Iterator[tuple[bool, str, str]]:
         answers.get(PLANT_SIZE) == "seed", r"\] seed of", "nothing is sown",
     )  # fmt: skip
     yield (
+        answers.get(PLANT_SIZE) != "seed",
+        r"step at the rim that holds|up to the rim: shredded|above it lay lifted sod",
+        "the rim is sown, and no mulch lies there",
+    )
+    yield (
         answers[BERM_OUTSIDE] == "sod",
         r"Lay the lifted sod on it|stack it for the outside of the berm|laid back there",
         "no sod goes on the berm",
@@ -222,7 +227,7 @@ def _by_answer(told: Told) -> Iterator[tuple[bool, str, str]]:
     )
     yield (
         answers[bed.MULCH_DEPTH].m > 0,
-        r"\] mulch:|\b0 (?:in|mm) of mulch|step (?:at the rim )?that holds the mulch",
+        r"\] mulch:|\b0 (?:in|mm) of mulch|step (?:at the rim |there )?that holds the mulch",
         ("there is no mulch"),
     )
 

@@ -194,6 +194,16 @@ def test_the_plan_is_told_in_a_sentence_with_what_stands_against_it_and_its_day(
     assert f"And {len(against) - told_pages.MOST_PROBLEMS} more in the plan." in lines
 
 
+def test_the_plan_says_that_levels_read_are_to_be_typed_in(at):
+    session = at("the_plan")
+    typed = "Levels: go on, and type in what you read."
+    assert typed not in told_pages.the_plan(session)
+    say(session, "levels_read", "yes")
+    assert told_pages.the_plan(session)[-1] == typed
+    say(session, "floor_readings", "8 in")
+    assert typed not in told_pages.the_plan(session)
+
+
 def test_an_empty_garden_has_a_page_for_everything(session_of):
     session = session_of()
     assert told_pages.told(session, session.start()) == []
