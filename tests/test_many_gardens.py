@@ -366,6 +366,7 @@ def test_a_request_to_end_leaves_no_garden_half_reported_on(
     told, class_of_thirty, tmp_path, monkeypatch, name
 ):
     files, number, read = class_of_thirty[:3], getattr(signal, name), []
+    monkeypatch.setattr(signal, "getsignal", lambda _: signal.SIG_DFL)  # ignored in the background
     sheets = tmp_path / "sheets"
     real = opening.read_garden
 
@@ -392,7 +393,7 @@ def test_a_request_to_end_leaves_no_garden_half_reported_on(
         assert len(readings(out)) == 2, way
 
 
-def test_ctrl_c_ends_the_wait_for_the_standard_input(class_of_thirty):
+def test_ctrl_c_ends_the_wait_for_the_standard_input(class_of_thirty, hears):
     with subprocess.Popen(
         [
             sys.executable,
@@ -405,6 +406,7 @@ def test_ctrl_c_ends_the_wait_for_the_standard_input(class_of_thirty):
             "-",
         ],
         bufsize=0,
+        preexec_fn=hears,
         stdin=subprocess.PIPE,
         stdout=subprocess.PIPE,
         stderr=subprocess.PIPE,

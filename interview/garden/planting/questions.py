@@ -61,8 +61,7 @@ REGION = Question(
     find_out="The state sets it. Change it if you live near the edge of two regions.",
     wording=start.abroad(
         text="Which plant region of the US is the garden in, if any?",
-        find_out="The list covers regions of the US only; elsewhere none of these, unless you live "
-        "at its border.",
+        find_out="The list covers the US alone: none of these, unless you live at its border.",
     ),
     default=_home,
 )

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
 from enum import Enum
 
 from interview.garden.planting.choice import USUAL_SPACING_IN, Season
@@ -141,3 +142,28 @@ def objection(plant: Plant, zone: Zone, wishes: Wishes) -> str:
     if plant.aggressive and unasked:
         return "It spreads hard: it is planted only where you ask for it by name."
     return next((said for mark, has, said in marks if has and mark in wishes.keep_out), "")
+
+
+SHADE_FALLBACK = "The list gives it part sun: try it at the brightest edge, with fewer flowers."
+WARM_FALLBACK = (
+    "The list gives the next colder zone as its warmest, from memory: ask a nursery near you."
+)
+
+
+def eased_wishes(wishes: Wishes) -> Iterator[Wishes]:
+    """Yield the wishes eased step by step: in shade for part sun, then by a hardiness zone."""
+    if wishes.sun is Sun.SHADE:
+        wishes = replace(wishes, sun=Sun.PART)
+        yield wishes
+    if wishes.hardiness_zone is not None:
+        yield replace(wishes, hardiness_zone=wishes.hardiness_zone - 1)
+
+
+def makeshift(plant: Plant, wishes: Wishes) -> str:
+    """Say what must be eased for ``plant``; nothing where a source, not memory, forbids it."""
+    zone = wishes.hardiness_zone
+    warm = bool(zone and plant.hardiness and zone > plant.hardiness[1])
+    if warm and (plant.own or plant.rests("hardiness_max")):
+        return ""
+    eased = ((wishes.sun not in plant.sun, SHADE_FALLBACK), (warm, WARM_FALLBACK))
+    return " ".join(said for so, said in eased if so)
