@@ -16,6 +16,8 @@ from pathlib import Path
 SAMPLES = Path(__file__).parents[2] / "sample_answers"
 SOUND = (SAMPLES / "finished_us.yaml").read_bytes()
 NAMED = b"garden_name: Maple corner"
+NAMING = SOUND.replace(b"own_plants: none", b"own_plants: own_plants.csv")
+assert NAMING != SOUND
 ANSWERS, RAIN, PLANTS = 230_000, 49_000_000, 1_900_000
 """Just under what is read of each; what is over it is refused by its size."""
 
@@ -132,7 +134,7 @@ REPORTED = (0, 1, 2)
 def put(folder: Path, file: str, data: bytes) -> Path:
     """Put a garden into a folder, one of its files made to harm; returns its answers file."""
     for name in KINDS:
-        sound = SOUND if name == "garden.yaml" else (SAMPLES / name).read_bytes()
+        sound = NAMING if name == "garden.yaml" else (SAMPLES / name).read_bytes()
         (folder / name).write_bytes(data if name == file else sound)
     return folder / "garden.yaml"
 
