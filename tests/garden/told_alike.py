@@ -132,13 +132,17 @@ _ZONE = re.compile(r"^(FLOOR|SIDE|RIM)\b.*?(?: under water (.+?) in the storm)",
 
 def kinds_are_told_alike(told: Told) -> Complaints:
     """Each kind has one count and one distance, each part one time under water."""
-    if "plants_total" not in told.numbers or told.plan.planting.chosen.zones[0].sown:
+    if "plants_total" not in told.numbers:
         return
     if "Waits for" in told.part("PLANTS", told.short):
         return
     zones = told.plan.planting.chosen.zones
-    planted = [pick for zone in zones if not zone.sown for pick in zone.picks]
-    wanted = [(pick.count, pick.plant.scientific_name) for pick in planted]
+    wanted = [
+        (pick.count, pick.plant.scientific_name)
+        for zone in zones
+        for pick in zone.picks
+        if pick.count
+    ]
     sheets = {"sheet": told.short, "working": told.full}
     apart: dict[str, set[str]] = {}
     for name, text in sheets.items():

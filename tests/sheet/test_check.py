@@ -20,7 +20,7 @@ def checked(text: str, name: str = "g.yaml") -> list[str]:
 
 def test_a_sound_file_has_no_faults():
     lines = checked("start:\n  units: us\nend_of_answers: true\n")
-    assert lines[:2] == ["No faults.", f"1 answers; {len(lines) - 2} questions open."] or (
+    assert lines[:2] == ["No faults.", f"1 answer; {len(lines) - 2} questions open."] or (
         lines[0] == "No faults."
     )
     assert "  open: garden_name: Name of the garden (open; counts as My rain garden)" in lines
