@@ -1,0 +1,63 @@
+"""The full screen killed, and ended in odd terminals: no answer is lost, the terminal as before.
+
+``.ci/kills screen`` and ``.ci/terminals`` do the same with every page and every terminal.
+"""
+
+from __future__ import annotations
+
+import importlib.util
+import random
+import sys
+from pathlib import Path
+from types import ModuleType
+
+import pytest
+
+TESTS = Path(__file__).parents[1]
+
+
+def _beside(path: Path) -> ModuleType:
+    found = importlib.util.spec_from_file_location(path.stem, path)
+    assert found is not None and found.loader is not None
+    module = importlib.util.module_from_spec(found)
+    sys.modules[path.stem] = module
+    found.loader.exec_module(module)
+    return module
+
+
+killed = _beside(TESTS / "answers_file" / "killed.py")
+_beside(TESTS / "garden" / "simple_way.py")
+_beside(TESTS / "screens" / "tube.py")
+screen = _beside(TESTS / "screens" / "killed_screen.py")
+terminal = _beside(TESTS / "screens" / "any_terminal.py")
+
+
+@pytest.fixture(scope="module", autouse=True)
+def _loaded() -> None:
+    killed.loaded()
+
+
+class AtTheEnd(random.Random):
+    """Kills where the last thing typed is on the screen."""
+
+    def randint(self, low: int, high: int) -> int:
+        return high
+
+    def random(self) -> float:
+        return 0.0
+
+
+@pytest.mark.parametrize("kind", ["question", "form"])
+def test_what_the_screen_has_gone_on_from_is_in_the_file_when_it_is_killed(tmp_path, kind) -> None:
+    assert screen.killed_screen(screen.Desk(tmp_path), kind, AtTheEnd(1)).startswith("killed")
+
+
+@pytest.mark.parametrize("name", ["vt100", "suspended, then ended", "60 resizes, then ended"])
+def test_the_terminal_is_as_before_whatever_it_is_and_however_it_ends(tmp_path, name) -> None:
+    terminal.tried(terminal.CASES[name], tmp_path)
+
+
+def test_a_mode_that_is_left_changed_is_found() -> None:
+    """The check itself."""
+    assert terminal.changed(b"\x1b[?1049h\x1b[?25l\x1b[?1000;1006h\x1b[?1006l") == {25, 1000, 1049}
+    assert terminal.changed(b"\x1b[?1049h\x1b[?25l\x1b[?25h\x1b[?1049l") == set()
