@@ -131,8 +131,10 @@ def _ended(window: tube.Tube) -> int:
     while window.program.poll() is None:
         if time.monotonic() > end:
             raise Amiss(f"it does not end:\n{window.shown()}")
-        with suppress(OSError, ValueError):
+        if os.isatty(window.slave):
             window.take(0.1)
+        else:
+            time.sleep(0.1)
     with suppress(OSError, ValueError):
         while window.take(0.1):
             pass

@@ -52,7 +52,9 @@ def test_what_the_screen_has_gone_on_from_is_in_the_file_when_it_is_killed(tmp_p
     assert screen.killed_screen(screen.Desk(tmp_path), kind, AtTheEnd(1)).startswith("killed")
 
 
-@pytest.mark.parametrize("name", ["vt100", "suspended, then ended", "60 resizes, then ended"])
+@pytest.mark.parametrize(
+    "name", ["suspended, then ended", "halted", "60 resizes, then ended", "ended by two signals"]
+)
 def test_the_terminal_is_as_before_whatever_it_is_and_however_it_ends(tmp_path, name) -> None:
     terminal.tried(terminal.CASES[name], tmp_path)
 
