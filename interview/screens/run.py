@@ -21,6 +21,7 @@ from interview.screens.terminal import (
     go_on_after_any_stop,
     is_terminal,
     take_any_text,
+    write_into_nothing,
 )
 
 if TYPE_CHECKING:
@@ -52,6 +53,7 @@ def run(
         app = InterviewApp(door, name)
         take_any_text()
         go_on_after_any_stop()
+        write_into_nothing()
         status, crash = CRASHED, ""
         try:
             status = asyncio.run(_run(app, terminal, asked))

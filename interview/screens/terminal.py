@@ -91,4 +91,25 @@ def go_on_after_any_stop() -> None:
             driver.resume_application_mode()
 
         # A handler of its own has no public name.
-        LinuxDriver._sigcont_application = going_on  # type: ignore[method-assign]
+        LinuxDriver._sigcont_application = going_on  # type: ignore[method-assign, assignment]
+
+
+def write_into_nothing() -> None:
+    """Let Textual write on where its terminal is gone.
+
+    Its thread that writes ends there, what waits for it fills up, and leaving would wait for ever
+    with the lock of the garden in hand.
+    """
+    with suppress(ImportError):
+        from textual.drivers import linux_driver
+        from textual.drivers._writer_thread import WriterThread
+
+        class Writer(WriterThread):
+            def run(self) -> None:
+                try:
+                    super().run()
+                except (OSError, ValueError):
+                    while self._queue.get() is not None:
+                        pass
+
+        linux_driver.WriterThread = Writer  # type: ignore[attr-defined]

@@ -5,13 +5,19 @@
 
 from __future__ import annotations
 
+import errno
 import importlib.util
+import io
 import random
 import sys
+import threading
 from pathlib import Path
 from types import ModuleType
 
 import pytest
+from textual.drivers import linux_driver
+
+from interview.screens.terminal import write_into_nothing
 
 TESTS = Path(__file__).parents[1]
 
@@ -53,10 +59,38 @@ def test_what_the_screen_has_gone_on_from_is_in_the_file_when_it_is_killed(tmp_p
 
 
 @pytest.mark.parametrize(
-    "name", ["suspended, then ended", "halted", "60 resizes, then ended", "ended by two signals"]
+    "name",
+    [
+        "suspended, then ended",
+        "halted",
+        "60 resizes, then ended",
+        "ended by two signals",
+        "the terminal gone",
+    ],
 )
 def test_the_terminal_is_as_before_whatever_it_is_and_however_it_ends(tmp_path, name) -> None:
     terminal.tried(terminal.CASES[name], tmp_path)
+
+
+def test_what_is_written_to_a_terminal_that_is_gone_keeps_nobody_waiting(monkeypatch) -> None:
+    class Gone(io.StringIO):
+        def write(self, text: str) -> int:
+            raise OSError(errno.EIO, "gone")
+
+    monkeypatch.setattr(linux_driver, "WriterThread", linux_driver.WriterThread)
+    write_into_nothing()
+    writer = linux_driver.WriterThread(Gone())
+    writer.start()
+
+    def use() -> None:
+        for _ in range(100):
+            writer.write("x")
+        writer.stop()
+
+    user = threading.Thread(target=use, daemon=True)
+    user.start()
+    user.join(10)
+    assert not user.is_alive()
 
 
 def test_a_mode_that_is_left_changed_is_found() -> None:
