@@ -16,7 +16,13 @@ from interview.asking.own_fault import where
 from interview.asking.statuses import CRASHED, ENDED_BY, NAME, UNREADABLE, UNSAVED
 from interview.plain.streams import listening
 from interview.reading.foreign import lines_shown, shown
-from interview.screens.terminal import Terminal, is_terminal, take_any_text
+from interview.screens.terminal import (
+    Terminal,
+    go_on_after_any_stop,
+    is_terminal,
+    take_any_text,
+    write_into_nothing,
+)
 
 if TYPE_CHECKING:
     from interview.garden.opening import Opened
@@ -46,6 +52,8 @@ def run(
     with listening(asked.heard):  # from before the lock until after it, so that none is left behind
         app = InterviewApp(door, name)
         take_any_text()
+        go_on_after_any_stop()
+        write_into_nothing()
         status, crash = CRASHED, ""
         try:
             status = asyncio.run(_run(app, terminal, asked))

@@ -5,29 +5,19 @@
 
 from __future__ import annotations
 
-import importlib.util
 import random
-import sys
 import tempfile
 from pathlib import Path
 
+import killed
 import pytest
+import simple_way as simple
 
 from interview.garden import store
 
 ROOT = Path(__file__).parents[1]
 
 
-def _beside(path):
-    found = importlib.util.spec_from_file_location(path.stem, path)
-    module = importlib.util.module_from_spec(found)
-    sys.modules[path.stem] = module
-    found.loader.exec_module(module)
-    return module
-
-
-killed = _beside(Path(__file__).with_name("killed.py"))
-simple = _beside(ROOT / "garden" / "simple_way.py")
 ANSWERS = {key: text for page in simple.ANSWERS.values() for key, text in page.items()}
 
 

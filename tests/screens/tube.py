@@ -26,13 +26,14 @@ ROOT = Path(__file__).parents[2]
 class Forked:
     """A program in a forked process, held as one that was started anew is."""
 
-    def __init__(self, work: Callable[[], int], terminal: int) -> None:
+    def __init__(self, work: Callable[[], int], terminal: int, other_end: int) -> None:
         self.returncode: int | None = None
         self.pid = os.fork()
         if self.pid:
             return
         status = 99
         try:
+            os.close(other_end)  # or its own terminal would never be gone
             os.setsid()
             for number in (0, 1, 2):
                 os.dup2(terminal, number)
@@ -84,7 +85,7 @@ class Tube:
         self.screen = pyte.Screen(*size)
         self.stream = pyte.ByteStream(self.screen)
         if work is not None:
-            self.program: Forked | subprocess.Popen[bytes] = Forked(work, self.slave)
+            self.program: Forked | subprocess.Popen[bytes] = Forked(work, self.slave, self.master)
             return
         more = {"PYTHONPATH": str(ROOT), "TERM": "xterm-256color", **(environ or {})}
         self.program = subprocess.Popen(
