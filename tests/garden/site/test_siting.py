@@ -257,6 +257,8 @@ def test_water_two_feet_below_the_dug_bottom_is_enough():
     assert below_floor_finding(Below.BEDROCK, inch(48), dug).change == ""
     between = below_floor_finding(Below.BEDROCK, inch(47), dug)
     assert between.change == "36 in would be cautious." and between.brief.near
+    nearly = below_floor_finding(Below.BEDROCK, inch(36.04), dug)
+    assert nearly.said == "There is 24 in between the dug bottom and bedrock."
     at_once = below_floor_finding(Below.WATER, inch(6), dug)
     assert at_once.said.endswith("lies 0 in below the dug bottom.")
 
