@@ -15,7 +15,7 @@ from interview.asking.path import Place
 from interview.asking.route import Step
 from interview.garden.session import Session
 from interview.garden.soak.reading_lines import Readings
-from interview.garden.survey import questions as survey
+from interview.garden.survey import surface_questions as surfacing
 from interview.screens.beside import PlanSoFar
 from interview.screens.field import Field
 from interview.screens.keys import PageKey
@@ -150,7 +150,7 @@ class QuestionPage(Page):
         match key.action:
             case "draw" if question is not None and question.group == "holes":
                 return "time it"
-            case "draw" if question is survey.PIECES:
+            case "draw" if question is surfacing.PIECES:
                 return "draw the pieces"
             case "mend" if self._session.back_to:
                 return "go back"
