@@ -96,7 +96,10 @@ def parser() -> argparse.ArgumentParser:
         "--table", action="store_true", help="print a line a FILE as comma-separated values"
     )
     ways.add_argument(
-        "--diff", action="store_true", help="list the answers and figures that differ in two FILEs"
+        "--diff",
+        action="store_true",
+        help="list the answers and figures that differ in two FILEs; other words of the same "
+        "value are no difference",
     )
     ways.add_argument("--questions", action="store_true", help="print the blank worksheet")
     ways.add_argument(
@@ -159,8 +162,8 @@ def main(words: Sequence[str] | None = None) -> int:
         streams.hush()
         return refuse(f"The output could not be written. {trouble}", UNWRITTEN)
     except KeyboardInterrupt:
-        tell("")
-        return INTERRUPTED
+        streams.passing("")
+        return refuse("stopped by Ctrl+C before it was done", INTERRUPTED)
     except Exception as trouble:
         said = f"An error in the program stopped it ({own_fault.where(trouble)})."
         return refuse(said, CRASHED)

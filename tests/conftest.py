@@ -20,9 +20,9 @@ from hypothesis import settings
 
 from interview.asking import kinds, measures, own_fault, route
 from interview.asking.answers import Answers
+from interview.asking.keeping import NotKept
 from interview.asking.question import UNKNOWN_TEXT, Unanswered
 from interview.asking.route import Step
-from interview.asking.sitting import NotKept
 from interview.garden import figures
 from interview.garden.opening import text_opener
 from interview.garden.plan import Plan

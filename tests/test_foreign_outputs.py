@@ -24,7 +24,8 @@ from interview.plain import interview as plain
 pytestmark = pytest.mark.usefixtures("compiled_once")
 ROOT = Path(__file__).parents[1]
 SAMPLE = ROOT / "sample_answers" / "finished_us.yaml"
-WAYS = ("--check", "--plan", "--card", "--figures")
+WAYS = ("--check", "--plan", "--card", "--figures", "--table", "--diff")
+FOLDED = ("--plan", "--card")
 STEERS = ("Cc", "Cf", "Cs", "Zl", "Zp")
 """Unicode Standard, chapter 4, table 4-4: control, format, surrogate, line and paragraph separator.
 """
@@ -99,10 +100,12 @@ def test_no_text_of_a_file_steers_the_terminal_or_forges_a_line(
     for way in WAYS:
         out, err = io.StringIO(), io.StringIO()
         with contextlib.redirect_stdout(out), contextlib.redirect_stderr(err):
-            assert main([way, str(file)]) in (0, 1)
+            beside = [str(SAMPLE)] if way == "--diff" else []
+            assert main([way, str(file), *beside]) in (0, 1)
         said = out.getvalue() + err.getvalue()
         assert said and steers(said) == []
-        assert way in ("--check", "--figures") or max(map(len, out.getvalue().splitlines())) <= 76
+        assert way not in FOLDED or max(map(len, out.getvalue().splitlines())) <= 76
+        assert way != "--table" or len(out.getvalue().splitlines()) == 2
         assert not any(line.startswith(FORGED[:16]) for line in said.splitlines())
 
 

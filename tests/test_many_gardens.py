@@ -8,6 +8,7 @@ import json
 import os
 import pty
 import re
+import signal
 import subprocess
 import sys
 from collections.abc import Callable
@@ -17,11 +18,19 @@ from pathlib import Path
 import pandas
 import pytest
 import yaml
+from ruamel.yaml import YAML
 
 from interview.__main__ import main
 from interview.asking import own_fault
 from interview.asking.long_work import LetGo
-from interview.asking.statuses import CLEAN, CRASHED, FAULTS, UNREADABLE, UNWRITTEN
+from interview.asking.statuses import (
+    CLEAN,
+    CRASHED,
+    FAULTS,
+    INTERRUPTED,
+    UNREADABLE,
+    UNWRITTEN,
+)
 from interview.garden import opening
 from interview.garden.site.results import SiteResults
 from interview.sheet import table
@@ -83,6 +92,7 @@ def test_the_figures_of_a_class_are_documents_that_name_their_file(told, class_o
     status, out, _ = told("--figures", *DAY, *class_of_thirty[3:9])
     assert status == CLEAN
     documents = list(yaml.safe_load_all(out))
+    assert list(YAML(typ="safe", pure=True).load_all(out)) == documents
     assert [one.pop("file") for one in documents] == [str(file) for file in class_of_thirty[3:9]]
     for file, document in zip(class_of_thirty[3:9], documents, strict=True):
         assert document == yaml.safe_load(told("--figures", *DAY, file)[1])
@@ -349,6 +359,65 @@ def test_on_a_terminal_one_line_tells_how_far_it_is_and_no_page_is_thrown(class_
     assert program.returncode == CLEAN
     assert b"\r\x1b[K1 of 2\r\x1b[K" in seen and b"\r\x1b[K2 of 2\r\x1b[K" in seen
     assert seen.count(b"YARD CARD: ") == 2 and b"\f" not in seen
+
+
+@pytest.mark.parametrize("name", ["SIGINT", "SIGTERM"])
+def test_a_request_to_end_leaves_no_garden_half_reported_on(
+    told, class_of_thirty, tmp_path, monkeypatch, name
+):
+    files, number, read = class_of_thirty[:3], getattr(signal, name), []
+    sheets = tmp_path / "sheets"
+    real = opening.read_garden
+
+    def ended_in_the_second(file, *more):
+        read.append(file)
+        if len(read) == 2:
+            signal.raise_signal(number)
+        return real(file, *more)
+
+    monkeypatch.setattr(opening, "read_garden", ended_in_the_second)
+    said = "rain-garden-interview: stopped after 2 of 3 files; what is given of them is whole\n"
+    for way, readings in (
+        (("--table", "--columns", "name"), lambda out: out.splitlines()[1:]),
+        (("--figures", "--json"), json.loads),
+        (("--figures",), lambda out: list(yaml.safe_load_all(out))),
+        (
+            ("--sheet", "--output", sheets),
+            lambda _: [*sheets.iterdir()],
+        ),
+    ):
+        read.clear()
+        status, out, err = told(*way, *files)
+        assert (status, err) == (128 + number, said)
+        assert len(readings(out)) == 2, way
+
+
+def test_ctrl_c_ends_the_wait_for_the_standard_input(class_of_thirty):
+    with subprocess.Popen(
+        [
+            sys.executable,
+            "-m",
+            "interview",
+            "--table",
+            "--columns",
+            "name",
+            class_of_thirty[0],
+            "-",
+        ],
+        bufsize=0,
+        stdin=subprocess.PIPE,
+        stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
+        env={**os.environ, "PYTHONPATH": str(ROOT)},
+    ) as program:
+        given = [program.stdout.readline() for _ in ("head", "first garden")]
+        program.send_signal(signal.SIGINT)
+        out, err = program.communicate(timeout=600)
+    assert program.returncode == INTERRUPTED
+    assert err == (
+        b"rain-garden-interview: stopped after 1 of 2 files; what is given of them is whole\n"
+    )
+    assert (given, out) == ([b"name\n", b"Yard 0 (invented)\n"], b"")
 
 
 def test_today_moves_gate_and_verdict_and_is_stored_nowhere(told, tmp_path):

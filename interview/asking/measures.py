@@ -60,9 +60,7 @@ _COMPARED_IN = {"length": "m", "duration": "min", "area": "m**2", "rate": "mm/h"
 
 def _how(kind: Simple[T], spoken: Spoken[Any], value: T, answers: Answers) -> str:
     """Say how a least or a range was taken; nothing of what was one plain amount."""
-    if not spoken.lead + spoken.tail:
-        return ""
-    return f"{spoken.lead}{kind.echo(value, answers)}{spoken.tail}"
+    return f"{kind.echo(value, answers)}{spoken.how}" if spoken.how else ""
 
 
 @dataclass(frozen=True)

@@ -145,9 +145,21 @@ def no_default(_: Answers) -> str | None:
     return None
 
 
-_COMMAS = (re.compile(r"\s*(?:,\s|[;\n])\s*"), re.compile(r"\s*(?:,\s|[;\n])\s*(?=[^\W\d])"))
-"""What parts the items of a list on one line: every comma, or those before a word alone, since
-there are commas within an item too. A comma without a space may be a decimal one."""
+_COMMA = re.compile(r",\s|[;\n]")
+"""What parts a list. A comma without a space may be a decimal one."""
+_BEFORE_WORD = re.compile(r", (?=[^\W\d])")
+
+
+def _parted_ways(text: str) -> Iterator[str]:
+    """Yield a list with an item a line by every comma, by those before a word, by each third.
+
+    There are commas within an item too, at which a list in brackets is cut.
+    """
+    cut = [one.strip() for one in _COMMA.split(text) if one.strip()]
+    yield "\n".join(cut)
+    yield _BEFORE_WORD.sub("\n", ", ".join(cut))
+    yield "\n".join(", ".join(cut[place : place + 3]) for place in range(0, len(cut), 3))
+
 
 _SENTENCES = ("label", "text", "why", "find_out", "caution", "more")
 """Fields of a question that are told in the words and units of the garden."""
@@ -215,11 +227,10 @@ class Question(Generic[T]):
     def parted(self, text: str, answers: Answers) -> str:
         """Return a list with an item a line, where it reads so and not as it is written.
 
-        Returns ``text`` where commas part nothing, and where the answer is no list.
+        Returns ``text`` where nothing else reads, and where the answer is no list.
         """
-        if self.kind.many and "," in text:
-            lines = (comma.sub("\n", text.strip()) for comma in _COMMAS)
-            for one in (text, *lines):
+        if self.kind.many and ("," in text or "\n" in text):
+            for one in (text, *_parted_ways(text)):
                 with suppress(Refused, Unanswered):
                     self._fitting(one, answers)
                     return one

@@ -167,6 +167,21 @@ def standing(step: Step, answers: Answers) -> Status:
     return step.view(answers).standing(step.question)
 
 
+def made_unfit(before: Answers, after: Answers) -> Iterator[Step]:
+    """Yield each question whose answer is sound beside ``before``, and no longer in ``after``."""
+    for step in steps(after):
+        if standing(step, after) is Status.FAULTY and standing(step, before) is Status.ANSWERED:
+            yield step
+
+
+def unfit_words(step: Step, before: Answers, after: Answers) -> str:
+    """Say which answer it is that no longer fits, and why."""
+    view = step.view(before)
+    said = step.question.kind.echo(view[step.question], view)
+    fault = step.view(after).fault(step.question)
+    return view.told(f"This does not fit “{step.worded(before).label}”: {said}. {fault}")
+
+
 def open_steps(answers: Answers) -> list[Step]:
     """Return the questions that apply and have no answer at all."""
     return [step for step in steps(answers) if standing(step, answers) is Status.OPEN]

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from contextlib import suppress
 from dataclasses import dataclass, replace
-from typing import Any, Protocol
+from typing import Any
 
 from interview.asking import own_fault, path, route
 from interview.asking.answers import Answers
+from interview.asking.keeping import Keeper, NotKept
 from interview.asking.kinds import nothing_given
 from interview.asking.path import Place
 from interview.asking.question import UNKNOWN_TEXT, Status, Taken, Unanswered
@@ -19,17 +20,7 @@ from interview.reading import Refused, is_unknown
 
 MOST_PUT_OFF = 5
 """So many answers still to be found out are listed at once; a choice of ours."""
-
-
-class Keeper(Protocol):
-    """Keeps the answers somewhere safe; raises ``NotKept`` with one sentence where it cannot."""
-
-    def keep(self, answers: Answers, stopped_at: str) -> None:
-        """Keep ``answers`` and the address of the question reached."""
-
-
-class NotKept(Exception):
-    """The answers are in memory but could not be saved; the message says why and what to do."""
+SAME_AGAIN = "Give the same answer again to keep it."
 
 
 class Doubt(Exception):
@@ -179,11 +170,12 @@ class Sitting(Walk):
             if reasons := self.shut(step):
                 raise Refused(reasons[0])
             text = text or self._stands_for_nothing(step, words)
-            one = self._read(step, text, replace(answers, now=self.now))
-            if one.taken is not None:
-                self._weigh(step, one.taken, step.view(replace(answers, now=self.now)))
+            beside = replace(answers, now=self.now)
+            one = self._read(step, text, beside)
+            self._weigh(one, step.view(beside))
             answers = answers.with_text(step.address, one.kept)
             heard.append(one)
+        self._weigh_others(heard, answers)
         self.at_fault, self._half = "", half
         self._doubted.clear()
         if place.page.usual and not half:
@@ -207,21 +199,20 @@ class Sitting(Walk):
             return True
         if not place.page.usual or step.question.default(step.view(answers)) is not None:
             return False
-        may_skip = step.question.key in answers.interview.optional
-        return not may_skip or self.offered(step) is not None
+        optional = answers.interview.optional
+        return step.question.key not in optional or self.offered(step) is not None
 
     def _stands_for_nothing(self, step: Step, words: Mapping[str, str]) -> str:
         """Return what an empty box stands for beside ``words``; raises ``Refused``."""
-        offered = self.offered(step, words)
-        if offered is not None:
+        if (offered := self.offered(step, words)) is not None:
             return offered
         if step.question.key in self._answers.interview.optional:
             return UNKNOWN_TEXT
         raise Refused(nothing_given(step.question.kind))
 
     def _note_change(self, before: Answers) -> None:
-        texts = self._answers.texts
-        other = any(texts.get(one) != text for one, text in before.texts.items())
+        after = self._answers.texts
+        other = any(after.get(one) != text for one, text in before.texts.items())
         self._changed_from = before if other else None
 
     @property
@@ -250,8 +241,7 @@ class Sitting(Walk):
         return self._read(step, text, replace(self.supposing(words), now=self.now))
 
     def _read(self, step: Step, text: str, answers: Answers) -> Heard:
-        view = step.view(answers)
-        question = step.question
+        view, question = step.view(answers), step.question
         if is_unknown(text):
             return Heard(step, UNKNOWN_TEXT, UNKNOWN_TEXT)
         try:
@@ -276,19 +266,18 @@ class Sitting(Walk):
         if reasons := self.shut(step):
             raise Refused(reasons[0])
         view = step.view(self.answers)
-        if not text.strip():
-            default = self.offered(step)
-            if default is None:
-                raise Refused(nothing_given(step.question.kind))
-            text = default
+        text = text if text.strip() else self.offered(step) or ""
+        if not text:
+            raise Refused(nothing_given(step.question.kind))
         heard = self.read(step, text)
-        if heard.taken is not None:
-            self._weigh(step, heard.taken, view)
+        self._weigh(heard, view)
+        before = self._answers
+        answers = before.with_text(step.address, heard.kept)
+        self._weigh_others([heard], answers)
         self._doubted.clear()
         if self._unfinished == step.address:
             self._unfinished = ""
-        before = self._answers
-        self._keep(before.with_text(step.address, heard.kept))
+        self._keep(answers)
         self.alarm = self._alarm(step)
         self._note_change(before)
         return heard
@@ -308,22 +297,33 @@ class Sitting(Walk):
                 raise Refused(reasons[0])
             kept[address] = self._read(step, text, answers).kept
             answers = answers.with_text(address, kept[address])
-        new = self._answers
-        for address, text in kept.items():
-            new = new.with_text(address, text)
-        self._keep(new)
+        self._keep(self._answers.with_texts({**self._answers.texts, **kept}))
 
-    def _weigh(self, step: Step, taken: Taken[Any], view: Answers) -> None:
-        value = taken.found
-        if isinstance(value, Unanswered):
+    def _weigh(self, heard: Heard, view: Answers) -> None:
+        """Raise ``Doubt`` where what was heard is unlikely beside ``view``."""
+        step, taken = heard.step, heard.taken
+        if taken is None or isinstance(value := taken.found, Unanswered):
             return
         if doubt := step.question.doubt(value, view) or self._doubt(step, value):
-            doubt = f"{view.told(doubt)} Give the same answer again to keep it."
+            doubt = f"{view.told(doubt)} {SAME_AGAIN}"
         elif taken.rough:
             doubt = self._too_rough(step, value, view)
         if doubt and self._doubted.get(step.address) != taken.kept:
             self._doubted[step.address] = taken.kept
             raise Doubt(doubt)
+
+    def _weigh_others(self, heard: Sequence[Heard], answers: Answers) -> None:
+        """Raise ``Doubt`` where an answer given before would not hold beside ``answers``."""
+        given, kept = {one.step.address: one.kept for one in heard}, self._answers
+        others = [one for one in route.made_unfit(kept, answers) if one.address not in given]
+        # What a change brings about in others may take such an answer away.
+        if not others or not any(route.made_unfit(kept, self._followed(answers))):
+            return
+        if self._doubted.get(others[0].address) != str(given):
+            self._doubted[others[0].address] = str(given)
+            self.at_fault = next(one for one in given if given[one] != kept.texts.get(one))
+            why = route.unfit_words(others[0], kept, answers)
+            raise Doubt(f"{why} {SAME_AGAIN}")
 
     def keep_part(self, step: Step, text: str) -> Heard:
         """Keep the lines of a list so far; whoever comes back later comes back to it.

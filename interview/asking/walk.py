@@ -63,6 +63,8 @@ class Walk:
         self._half = False
         """Whether a box has opened on this place that was not put when it was taken."""
         self._stopped = stopped_at.removesuffix(UNFINISHED).removesuffix(LOOKED_AT)
+        self.came_back_to = ""
+        """The key of the page that this sitting began at, where it is not the first one."""
         self.passed_over = ""
         """Why the last step forward went past shut questions; empty where it did not."""
 
@@ -249,6 +251,7 @@ class Walk:
         if found is not None and not (way.is_open(found) or self._stopped in self.drafts):
             found = way.after(found)
         found = found or way.first_open() or way.after(None)
+        self.came_back_to = found.page.key if found and self._stopped else ""
         return self._stand_at(found) if found else None
 
     def forward(self) -> Place | None:

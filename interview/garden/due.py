@@ -59,14 +59,16 @@ def due(
     title: Callable[[Step], str] = no_title,
     faults: int = 0,
     order: Callable[[Answers], list[Step]] = route.steps,
+    here: Collection[str] = (),
 ) -> Due:
     """Return what is due: smell, running test, stop, faults, stale marks, then what is open first.
 
     ``rough`` is the first size in words, such as ``About 110 sq ft``; ``taken`` the names of the
     usual pages taken; ``title`` names a question otherwise than by its label; ``faults`` are lines
-    of the file that are no answers; ``order`` gives the questions that apply, in the order asked.
+    of the file that are no answers; ``order`` gives the questions that apply, in the order asked;
+    ``here`` are the addresses asked for on the page one stands on, which are not named as next.
     """
-    found = next(_Looked(plan, rough, taken, title, faults, order).states())
+    found = next(_Looked(plan, rough, taken, title, faults, order, here).states())
     told = plan.answers.told(found.says)
     return found if told == found.says else Due(found.state, told, found.target, found.keys)
 
@@ -81,6 +83,7 @@ class _Looked:
     title: Callable[[Step], str]
     faults: int
     order: Callable[[Answers], list[Step]]
+    here: Collection[str]
 
     @property
     def answers(self) -> Answers:
@@ -121,7 +124,8 @@ class _Looked:
         return self.title(step) or step.worded(self.answers).label
 
     def _next(self, among: list[Step]) -> str:
-        return f"Next: {self._named(among[0])}."
+        ahead = next((one for one in among if one.address not in self.here), None)
+        return f"Next: {self._named(ahead)}." if ahead else ""
 
     def _size(self) -> str:
         """The size known so far as a sentence; nothing before the first one."""
@@ -229,8 +233,8 @@ class _Looked:
             said = f"{count_words(pages, 'page')} to a first size."
             yield self._at(GardenState.FIRST_SIZE, said, kept)
         if among := self._open(first | keys.SPOT):
-            said = f"{self._size()} {self._next(among)}".strip()
-            yield self._at(GardenState.SPOT, said, among)
+            ahead = self._next(among) or next(self._lines()).says
+            yield self._at(GardenState.SPOT, f"{self._size()} {ahead}".strip(), among)
 
     def _lines(self) -> Iterator[Due]:
         asked = self.answers.get(buried.LINES_REQUESTED) == "asked"
@@ -317,7 +321,7 @@ class _Looked:
                     said = f"The test hole is shut. {bars[0].said}"
                     yield Due(GardenState.SHUT, said, here[0].address)
                 said = f"{self._next(here)} Is the hole covered?"
-                yield self._at(GardenState.HOLE, said, here)
+                yield self._at(GardenState.HOLE, said.strip(), here)
             left = one.step.view(self.answers).get(soak.HOLE_LEFT)
             if self._of_dug(one.step.number) and left not in ("filled", "covered"):
                 said = "How have you left the hole?"

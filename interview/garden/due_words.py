@@ -41,9 +41,9 @@ class GardenState(Enum):
 
 LEADS = frozenset(
     {
-        GardenState.WAITING, GardenState.PRIVATE, GardenState.TOO_NEAR, GardenState.STALE,
-        GardenState.SMELL, GardenState.STOP, GardenState.SHUT, GardenState.RENEW,
-        GardenState.STORM,
+        GardenState.WAITING, GardenState.MAY_OPEN, GardenState.PRIVATE, GardenState.TOO_NEAR,
+        GardenState.STALE, GardenState.SMELL, GardenState.STOP, GardenState.SHUT,
+        GardenState.RENEW, GardenState.STORM,
     }
 )  # fmt: skip
 """What whoever comes back is led to, before the first page that is open."""

@@ -178,9 +178,9 @@ def _put(tree: Tree, address: str, text: str) -> None:
     new: Node = list(lines) if lines and not is_unknown(text) else text
     old = section.get(key)
     there = None if old is None else answer_of(question, old)
-    if isinstance(old, str) and question.kind.many and not _lists_names(question):
-        # On one line by hand, its items are on lines in the answers: it stays as it is.
-        there, text = _PARTED.sub("\n", old), _PARTED.sub("\n", text)
+    if there is not None and question.kind.many and not _lists_names(question):
+        # Parted otherwise by hand, its items are on lines in the answers: it stays as it is.
+        there, text = _PARTED.sub("\n", there), _PARTED.sub("\n", text)
     if there != text:
         section[key] = new
 

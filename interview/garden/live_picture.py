@@ -58,6 +58,8 @@ def live_picture(plan: Plan, place: Place, step: Step | None) -> Drawing | None:
                 return pictures.section_picture(plan)
             case Scene.ABOVE:
                 return pictures.planted_picture(plan)
+            case Scene.ROOM:
+                return _room(plan)
     except (Unanswered, ValueError):
         return None
     return None
@@ -148,6 +150,15 @@ def _yard(plan: Plan, place: Place, step: Step | None) -> Drawing:
     outlined = place.page.key == "outline"
     things = tuple(_things(plan, spot, number, step))
     return yard(things, long, wide, (sides[0], sides[1]) if outlined else None)
+
+
+def _room(plan: Plan) -> Drawing:
+    """Return the room that the first size asks for."""
+    found = plan.rough.sized
+    sides = (found.length, found.width)
+    long, wide = (magnitude(one, "ft") for one in sides)
+    across, along = (RoomSide(length_words(one, plan.metric)) for one in sides)
+    return yard((), long, wide, (across, along))
 
 
 def _things(plan: Plan, spot: Answers, number: int, step: Step | None) -> Iterator[Thing]:

@@ -166,6 +166,8 @@ def open_session(
             return Refusal(str(trouble), UNUSABLE)
         if isinstance(trouble, af.Unreadable):
             return Refusal(f"{af.shown(str(path))}: {trouble}", UNUSABLE)
+        if isinstance(trouble, OSError):
+            return Refusal(f"{af.shown(str(path))}: {af.reason(trouble)}", UNUSABLE)
         raise
 
 

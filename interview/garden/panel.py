@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Collection
 
 from interview.asking import own_fault, route
 from interview.asking.question import Unanswered
@@ -12,22 +12,27 @@ from interview.garden.plan import Plan
 from interview.garden.site import spot_questions as ground
 from interview.garden.soak.times import elapsed_words
 from interview.garden.summary import pond_line, size_sentence, value_of
+from interview.garden.survey import surface_questions as surfacing
 from interview.quantities.evidence import Finding, Grade
 
 PANEL_STOPS = 2
 """How many stops the panel tells, and how many distances too near; the plan tells all."""
+_PIECES = f".{surfacing.PIECES.key}"
 _BEFORE_SIZE = (GardenState.NEW, GardenState.FIRST_SIZE)
 _AT_THE_HOLE = (GardenState.SOAKING, GardenState.TIMING, GardenState.LEAVE_HOLE)
 _WAITS = (GardenState.WHILE_WAITING, GardenState.WAITING, GardenState.MAY_OPEN)
 
 
-def panel_lines(plan: Plan, due: Due, rough: str = "") -> list[str]:
+def panel_lines(plan: Plan, due: Due, rough: str = "", here: Collection[str] = ()) -> list[str]:
     """Return what stands beside a question: what is known, and what is next; ten lines at most.
 
-    ``rough`` is the first size in one line, told until there is a garden.
+    ``rough`` is the first size in one line, told until there is a garden; ``here`` as ``due`` has
+    it.
     """
+    ahead = [one for one in due.keys if one not in here]
     if due.state in _BEFORE_SIZE:
-        return ["Next: how big the roof is, then a first size."]
+        roof = "how big the roof is, then " if any(one.endswith(_PIECES) for one in ahead) else ""
+        return [f"Next: {roof}a first size."]
     lead = [plan.answers.told(one) for one in _panel_stops(plan, due)]
     digging_line = [f"Digging: {one}" for one in known(lambda: value_of("Digging", plan))]
     if due.state in _AT_THE_HOLE:
@@ -38,11 +43,11 @@ def panel_lines(plan: Plan, due: Due, rough: str = "") -> list[str]:
     middle = [one for one in (rough, *distances_line(plan), *slope_line(plan)) if one]
     if due.state in _WAITS:
         first = plan.site.dig_gate.earliest
-        if first is not None:
+        if first is not None and first > plan.now.date():
             day = day_words(first, plan.now.date())
             lead.insert(0, f"First day to dig: {day}, if all owners have answered")
             digging_line = []
-    return [*lead, *middle, *digging_line, _next_line(plan, due)]
+    return [*lead, *middle, *digging_line, _next_line(plan, due, ahead, rough)]
 
 
 def known(get: Callable[[], str]) -> list[str]:
@@ -113,8 +118,8 @@ def _timer(plan: Plan) -> list[str]:
     return [*timer, look.run.due_words]
 
 
-def _next_line(plan: Plan, due: Due) -> str:
-    step = route.step_at(due.keys[0], plan.answers) if due.keys else None
+def _next_line(plan: Plan, due: Due, ahead: list[str], rough: str) -> str:
+    step = route.step_at(ahead[0], plan.answers) if ahead else None
     if due.state is GardenState.SPOT and step is not None:
         return f"Next: {step.worded(plan.answers).label}"
-    return due.says
+    return due.says.removeprefix(f"{rough.partition(' (')[0]}. ")  # told above

@@ -19,6 +19,7 @@ from interview.garden.site.gate import locate_state
 from interview.garden.site.nearby_questions import DISTANCES, LOCAL
 from interview.garden.size import questions as bed
 from interview.garden.soak import timing_questions as timing
+from interview.garden.survey import share_questions as sharing
 from interview.garden.survey import surface_questions as surfacing
 from interview.garden.survey.piece_lines import PieceLine
 from interview.quantities.units import magnitude
@@ -58,6 +59,8 @@ def _is_large(line: PieceLine) -> bool:
 
 def _large_piece(answers: Answers) -> bool:
     for one in answers.items(surfacing.SURFACES.key):
+        if one.get(sharing.SURFACE_KIND) != "roof":
+            continue
         try:
             pieces = one.get(surfacing.PIECES)
             if pieces and any(_is_large(each) for each in pieces):
@@ -123,7 +126,7 @@ SITING = (
         _spot(f"{key}_distance", DISTANCES[key].label, f"{key}_distance", *_BESIDE.get(key, ()))
         for key in LOCAL
     ),
-    Page("spout_distance", "site", "From the downspout", ("spout_distance",), visit=TODAY),
+    Page("spout_distance", "site", "Way of the water", ("spout_distance",), visit=TODAY),
     _spot("overflow", "Overflow", "overflow_to", "overflow_building_distance",
           "overflow_line_distance"),
     _spot("unstable", "Unstable ground", "unstable_ground"),
@@ -138,7 +141,7 @@ SITING = (
 SURVEY = (
     Page("roof_hazard", "survey", "Metal or treated roof", ("roof_hazard",), visit=TODAY),
     Page(
-        "usual_roofs", "survey", "The usual for the roofs",
+        "usual_roofs", "survey", "The usual for the surfaces",
         usual=("spout_percent", "roof_valley", "roof_sides", "surface_basis", "measured_by",
                "lawn_cover", "surface_name"),
         more=("surface_north", "runoff_local", "runoff_by", "soil_group"),
@@ -158,7 +161,7 @@ SURVEY = (
     Page("share", "survey", "Share that comes here", ("share_percent",),
          visit=TODAY, group="surfaces"),
     Page(
-        "end_of_today", "site", "That is all for today",
+        "end_of_today", "site", "End of today",
         usual=("local_rules", "spot_name", "slope_drop_turned", "another_spot", "rate_from"),
         visit=TODAY, group="spots", tells="end_of_today",
     ),

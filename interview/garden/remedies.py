@@ -12,6 +12,7 @@ from interview.garden.form.outline import FloorShape
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
 from interview.garden.site import questions as site
+from interview.garden.site.surroundings import CHILDREN_IN
 from interview.garden.size import questions as bed
 from interview.garden.size import shape_questions as shaping
 from interview.garden.size.answered import floor_shape
@@ -102,13 +103,12 @@ def _depth_text(value: Quantity, metric: bool) -> str:
 def _deepest(plan: Plan) -> Answers | None:
     """Return the answers with the cap lifted to what the soil allows, up to 12 in (300 mm).
 
-    Where small children play up to 6 in (150 mm).
+    Where small children play up to ``CHILDREN_IN``.
     """
     soil = min(plan.size.depth.drop_limit, plan.size.depth.corrected_limit)
     most = quantity(DEEPEST_MM, "mm") if plan.metric else quantity(DEEPEST_IN, "in")
-    if plan.answers[site.CHILDREN]:
-        most = most / 2
-    allowed = min(soil, most)
+    near_children = quantity(CHILDREN_IN, "in") if plan.answers[site.CHILDREN] else most
+    allowed = min(soil, most, near_children)
     if magnitude(allowed, "in") <= magnitude(plan.size.depth.depth, "in") + WORTH_IN:
         return None
     text = _depth_text(round_down(allowed, *DEPTH_STEP[plan.system]), plan.metric)

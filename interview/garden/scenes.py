@@ -16,14 +16,16 @@ class Scene(Enum):
     PIECES = "the pieces of a roof or of other ground, from above"
     SECTION = "the garden cut along the slope"
     ABOVE = "the garden from above"
+    ROOM = "the room that a first size asks for"
 
 
 _YARD = ("outline", "room_area", "spout_distance", "chosen_spot", "marks")
-_NOT_IN_THE_YARD = ("below", "sun_hours", "unstable", "pollution", "soil_lab", "end_of_today")
+_NOT_IN_THE_YARD = ("below", "sun_hours", "unstable", "pollution", "soil_lab")
 """Pages of a spot where nothing is measured from above."""
-_ABOVE = ("peg_out", "dig_day", "over_twelve")
-_NO_HOLE_YET = ("to_learn", "hole_cleared", "usual_test", "result")
-_PIECES = ("roof_size", "roof_pitch", "sharing", "high_point", "share")
+_ABOVE = ("peg_out", "dig_day", "over_twelve", "usual_plants", "the_plan")
+_SECTION = ("pipe_fall", "usual_bed")
+_NO_HOLE_YET = ("to_learn", "hole_cleared")
+_PIECES = ("roof_size", "roof_pitch", "sharing", "high_point", "share", "usual_roofs")
 
 
 def scene_of(place: Place | None) -> Scene | None:
@@ -34,7 +36,9 @@ def scene_of(place: Place | None) -> Scene | None:
     match page.key:
         case "slope":
             return Scene.STRING
-        case "pipe_fall":
+        case "rough_size":
+            return Scene.ROOM
+        case key if key in _SECTION:
             return Scene.SECTION
         case key if key in _ABOVE:
             return Scene.ABOVE

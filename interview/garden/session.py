@@ -10,11 +10,12 @@ from typing import Any
 from interview.answers_file.named_files import NamedFile, no_files
 from interview.asking import path, route
 from interview.asking.answers import Answers, changed
+from interview.asking.keeping import Keeper
 from interview.asking.kinds import list_lines
 from interview.asking.path import Place
 from interview.asking.question import Question, Status, Unanswered
 from interview.asking.route import Step
-from interview.asking.sitting import MOST_PUT_OFF, Keeper, Sitting
+from interview.asking.sitting import MOST_PUT_OFF, Sitting
 from interview.garden import gate
 from interview.garden.path import SAFETY
 from interview.garden.place import questions as start
@@ -157,9 +158,12 @@ class Session(Sitting):
         waits = step.question is buried.LINES_HOLIDAYS and asked_on is None
         return "once the day you asked is given" if waits else ""
 
-    def worded(self, step: Step) -> Question[Any]:
-        """Return the question in the words that fit the answers, with what the plan has found."""
-        question = step.worded(self.answers)
+    def worded(self, step: Step, words: Mapping[str, str] | None = None) -> Question[Any]:
+        """Return the question in the words that fit the answers, with what the plan has found.
+
+        That is with ``words`` given to this place and not kept.
+        """
+        question = step.worded(replace(self.supposing(words), now=self.now))
         found = beside(step.question, self.plan)
         return replace(question, text=f"{question.text}\n{found}") if found else question
 

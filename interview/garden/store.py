@@ -13,9 +13,9 @@ from typing import Any
 from interview import answers_file as af
 from interview.answers_file import Fingerprint, Node, Parsed, Tree, Trouble, own_files
 from interview.asking.answers import Answers
+from interview.asking.keeping import NotKept
 from interview.asking.kinds import Ticks
 from interview.asking.question import Group, Question, Status
-from interview.asking.sitting import NotKept
 from interview.garden.file_form import (
     BESIDE,
     HALF_TYPED,
@@ -198,10 +198,10 @@ def interpret(parsed: Parsed) -> Loaded:
 
 
 def _on_lines(answers: Answers) -> Answers:
-    """Return the answers with each list that commas part on one line put on lines."""
+    """Return the answers with each list put on lines by its items."""
     texts = dict(answers.texts)
     for address, text in answers.texts.items():
-        found = question_at(address) if "," in text else None
+        found = question_at(address) if "," in text or "\n" in text else None
         if found is not None:
             question, number = found
             view = answers.at(question.group, number) if number else answers

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import textwrap
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
@@ -123,7 +124,12 @@ def size_sentence(plan: Plan) -> str:
     floor = sides_words(garden.floor_length, garden.floor_width, metric)
     does = "together they do" if count > 1 else "it does"
     work = figure_words(plan, "work_area")
-    return f"{what}{over_all} with a flat floor of {floor}; {does} the work of a {work} pond."
+    an = "an" if _SPOKEN_WITH_A_VOWEL.match(work) else "a"
+    return f"{what}{over_all} with a flat floor of {floor}; {does} the work of {an} {work} pond."
+
+
+_SPOKEN_WITH_A_VOWEL = re.compile(r"8|1[18]\b")
+"""How the numbers begin that are spoken with a vowel first: eight, eleven, eighteen."""
 
 
 def pond_line(plan: Plan) -> str:

@@ -30,8 +30,17 @@ from interview.garden.summary import rough_line
 from interview.garden.verdicts import verdict
 from interview.quantities.evidence import Grade
 
+END_OF_TODAY = "end_of_today"
 MOST_TAKEN = 3
 """So many usual values are told at the end of a visit; a choice of ours."""
+_LEFT_TODAY = frozenset(
+    {
+        GardenState.NEW, GardenState.FIRST_SIZE, GardenState.SPOT, GardenState.NOT_ASKED,
+        GardenState.SMELL, GardenState.STOP, GardenState.FAULTS,
+    }
+)  # fmt: skip
+"""What is due on the first day itself."""
+_WAITS = (GardenState.WHILE_WAITING, GardenState.WAITING)
 MOST_PROBLEMS = 3
 """So many stops, or things to mend, are told on a page; the plan tells all. A choice of ours."""
 
@@ -40,7 +49,7 @@ def told(session: Session, place: Place) -> list[str]:
     """Return what the page of ``place`` tells; nothing for the timer, which is a run of its own."""
     tells: dict[str, Callable[[], list[str]]] = {
         "rough_size": lambda: rough_size(session.plan),
-        "end_of_today": lambda: end_of_today(session),
+        END_OF_TODAY: lambda: end_of_today(session),
         "waiting": lambda: waiting(session),
         "result": lambda: result(session.plan, place.number or 1),
         "the_plan": lambda: the_plan(session),
@@ -96,15 +105,21 @@ def rough_size(plan: Plan) -> list[str]:
 
 def end_of_today(session: Session) -> list[str]:
     """Return what was found today, what was taken as usual, what is still to be found out."""
-    plan = session.plan
-    lines = ["That is all for today.", *_found(plan)]
+    plan, next_due = session.plan, due_now(session)
+    asked_on = plan.answers.get(buried.LINES_ASKED_ON)
+    if next_due.state in _LEFT_TODAY:
+        head, lead = "Not all of the first day's work is done yet.", ""
+    elif session.came_back_to == END_OF_TODAY:
+        head, lead = "The last visit ended here.", "Now: "
+    elif next_due.state in _WAITS and asked_on in (None, plan.now.date()):
+        head, lead = "That is all for today.", "Next time: "
+    else:
+        head, lead = "The first day's work is done.", "Now: "
+    lines = [head, *_found(plan)]
     if taken := taken_as_usual(session):
         more = len(taken) - MOST_TAKEN
         rest = [f"{more} more, which the plan lists"] if more > 0 else []
         lines.append(f"Taken as usual: {'; '.join([*taken[:MOST_TAKEN], *rest])}.")
-    next_due = due_now(session)
-    # What is still to be done today says so itself.
-    lead = "" if next_due.state is GardenState.NOT_ASKED else "Next time: "
     return [*_all_told(plan, lines), *to_find_out(session), f"{lead}{next_due.says}"]
 
 
@@ -122,7 +137,8 @@ def waiting(session: Session) -> list[str]:
         lines = ["The first day to dig is not known yet."]
     lines += [bar.said for bar in dig_bars(plan.answers.whole(), today) if not bar.waits]
     off = to_find_out(session)
-    nothing = [] if off else ["Nothing else to do today."]
+    over = first is not None and first <= today
+    nothing = [] if off or over else ["Nothing else to do today."]
     return [*_all_told(plan, [*lines, *nothing]), *off, plan.answers.told(LOCATE)]
 
 

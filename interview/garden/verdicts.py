@@ -108,7 +108,7 @@ def _stop(plan: Plan, finding: Finding, number: int, to_learn: bool) -> Verdict:
     if own not in [way.target for way in ways]:
         ways.insert(0, WayOn("Answer it again", own))
     if to_learn:
-        ways.append(WayOn("Test it only to learn of the soil", LEARN))
+        ways.append(WayOn("Test it only to learn about the soil", LEARN))
     return replace(_verdict(finding, tuple(ways)), line=said)
 
 

@@ -200,9 +200,10 @@ def _skip(session: Session, turn: Turn, step: Step, say: Say) -> None:
         session.put_off(step)
         turn.row = None
         turn.past.add(step.address)
-        plain_told.say_saved(session, say)
     else:
-        turn.words[step.address] = UNKNOWN_TEXT
+        turn.words[step.address] = session.drafts[step.address] = UNKNOWN_TEXT
+        session.save()
+    plain_told.say_saved(session, say)
     turn.again()
     say(f"  = {UNKNOWN_TEXT}. To find out: {found_out}")
 

@@ -147,6 +147,10 @@ class Held:
                 raise
             turn.words.pop(session.at_fault, None)
             turn.past.discard(session.at_fault)
+            # The last box was given to the page alone, and may wait long for this one.
+            session.drafts.update(turn.words)
+            session.save()
+            plain_told.say_saved(session, self.say)
             return self._put(turn)
         turn.taken = True
         turn.words = {}
@@ -304,11 +308,10 @@ class Held:
         turn.words[step.address] = heard.kept
         turn.row = None
         turn.echo = _echo(step, heard, given)
-        if turn.question(session) is not None or turn.rows(session):
+        if turn.question(session) is not None or turn.rows(session) or turn.behind(session):
             echo, turn.echo = turn.echo, ""
             if echo:
                 self.reader.lines(echo)
-        if turn.question(session) is not None:
             session.drafts[step.address] = heard.kept
             session.save()
             plain_told.say_saved(session, self.say)
@@ -333,8 +336,9 @@ class Held:
         take = plain_soak.take if step.question is timing.READINGS else plain_lists.take
         for item in list_lines(text):
             try:
-                for said in packed(take(session, step, item)):
-                    self.say(f"  {said}")
+                said = packed(take(session, step, item))
+                for line in [*said, *([] if turn.begun else [plain_lists.MORE_ROWS])]:
+                    self.say(f"  {line}")
             except (Refused, Doubt) as refused:
                 self.reader.lines(f"! {refused}")
                 continue

@@ -13,6 +13,7 @@ from interview.reading import Refused, is_unknown
 
 COMMANDS = """  A new row adds to these; an empty line goes on. :correct 2 ROW writes
   row 2 anew, :strike 2 takes it out, :clear takes all of them away."""
+MORE_ROWS = "Another row, or an empty line to go on."
 
 
 def offer(session: Session, step: Step, text: str) -> Heard:

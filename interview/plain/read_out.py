@@ -76,7 +76,7 @@ class Reader:
     def question(self, session: Session, turn: Turn, step: Step) -> None:
         """Read a question out, with what is kept for it."""
         view = step.view(session.supposing(turn.words))
-        question = session.worded(step)
+        question = session.worded(step, turn.words)
         self._begin(turn)
         if turn.half and isinstance(question.kind, InSteps):
             self.lines(question.kind.further, "")

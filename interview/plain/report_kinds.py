@@ -152,7 +152,7 @@ class _Pages:
 
     def end(self) -> None:
         if self._json and self._place is None:
-            say("]")
+            say("]" if self._begun else "[]")
 
     def _item(self, tree: dict[str, object]) -> None:
         """Write one garden as an item of a list."""

@@ -6,14 +6,24 @@ import argparse
 import datetime as dt
 import sys
 from collections.abc import Callable
+from contextlib import suppress
 from functools import partial
 from typing import TYPE_CHECKING
 
 from interview.asking import own_fault
 from interview.asking.long_work import HowFar, heard_by
-from interview.asking.statuses import CLEAN, CRASHED, FAULTS, INPUT, NAME, UNWRITTEN, version
+from interview.asking.statuses import (
+    CLEAN,
+    CRASHED,
+    ENDED_BY,
+    FAULTS,
+    INPUT,
+    NAME,
+    UNWRITTEN,
+    version,
+)
 from interview.plain.report_kinds import ReportKind, kind_of, tell_troubles
-from interview.plain.streams import errors_on_terminal, passing, refuse, say, tell
+from interview.plain.streams import Typist, errors_on_terminal, passing, refuse, say, tell
 
 if TYPE_CHECKING:
     from interview.garden.opening import ReadGarden
@@ -38,19 +48,27 @@ def report(given: argparse.Namespace, now: dt.datetime, plants: str) -> int:
         return refuse(kind)
     if len(given.files) == 1:
         return _told(partial(_one, kind, given, read, given.files[0]))
-    worst, faults = CLEAN, list[own_fault.Fault]()
-    for place, name in enumerate(given.files):
-        read.at(place)
-        with own_fault.noting() as found:
-            status = _one_of_many(kind, given, read, name)
-        for line in own_fault.told(found)[:-1]:
-            tell(f"{NAME}: {shown_name(name)}: {line}")
-        faults += found
-        worst = max(worst, status, CRASHED if found else CLEAN)
+    worst, done, faults = CLEAN, 0, list[own_fault.Fault]()
+    with read.typist.listening(), suppress(EOFError):
+        for name in given.files:
+            # A request to end is heard between two files, so that none is reported on by half.
+            if read.typist.ended_by:
+                break
+            read.at(done)
+            with own_fault.noting() as found:
+                status = _one_of_many(kind, given, read, name)
+            for line in own_fault.told(found)[:-1]:
+                tell(f"{NAME}: {shown_name(name)}: {line}")
+            faults += found
+            worst = max(worst, status, CRASHED if found else CLEAN)
+            done += 1
     read.ended()
     kind.end()
     for line in own_fault.told(faults)[-1:]:
         tell(f"{NAME}: {line}")
+    if read.typist.ended_by:
+        said = f"stopped after {done} of {len(given.files)} files; what is given of them is whole"
+        return refuse(said, ENDED_BY + read.typist.ended_by)
     return worst
 
 
@@ -106,13 +124,25 @@ class _Reader:
         self._plants = plants
         self._count = count
         self._done = 0
+        self.typist = Typist()
 
     def read(self, name: str) -> ReadGarden:
-        """Return the garden of a FILE; raises ``NotRead``."""
+        """Return the garden of a FILE; raises ``NotRead``, or ``EOFError`` where asked to end."""
         from interview.garden.opening import read_garden
 
-        data = _typed() if name == INPUT else None
+        data = self._typed() if name == INPUT else None
         return read_garden(shown_name(name), self._now, self._plants, data)
+
+    def _typed(self) -> bytes:
+        """Return what stands in the standard input, no more than a file may hold and a byte."""
+        from interview.answers_file import reason
+        from interview.answers_file.tree import SIZE_LIMIT
+        from interview.garden.opening import NotRead
+
+        try:
+            return self.typist.waited(lambda: sys.stdin.buffer.read(SIZE_LIMIT + 1))
+        except OSError as trouble:
+            raise NotRead(f"{INPUT_NAME}: {reason(trouble)}") from trouble
 
     def at(self, done: int) -> None:
         """Show that so many files are done."""
@@ -130,18 +160,6 @@ class _Reader:
     def ended(self) -> None:
         """Take that line away."""
         passing("")
-
-
-def _typed() -> bytes:
-    """Return what stands in the standard input, no more of it than a file may hold and a byte."""
-    from interview.answers_file import reason
-    from interview.answers_file.tree import SIZE_LIMIT
-    from interview.garden.opening import NotRead
-
-    try:
-        return sys.stdin.buffer.read(SIZE_LIMIT + 1)
-    except OSError as trouble:
-        raise NotRead(f"{INPUT_NAME}: {reason(trouble)}") from trouble
 
 
 def _one(kind: ReportKind, given: argparse.Namespace, read: _Reader, name: str) -> int:
@@ -165,6 +183,8 @@ def _one_of_many(kind: ReportKind, given: argparse.Namespace, read: _Reader, nam
     try:
         return _one(kind, given, read, name)
     except Exception as trouble:
+        if isinstance(trouble, EOFError) and read.typist.ended_by:
+            raise
         kind.lack(shown_name(name), own_fault.note("the whole report", trouble))
         return CRASHED
 

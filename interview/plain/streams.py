@@ -10,10 +10,13 @@ import sys
 from collections.abc import Callable, Iterator
 from contextlib import AbstractContextManager, contextmanager, suppress
 from types import FrameType
+from typing import TypeVar
 
 from interview.asking.long_work import LetGo
 from interview.asking.statuses import NAME, UNREADABLE
 from interview.reading.foreign import lines_shown, shown
+
+T = TypeVar("T")
 
 SIGNALS = ("SIGINT", "SIGTERM", "SIGHUP", "SIGQUIT")
 """Requests to end, as this system has them."""
@@ -152,19 +155,28 @@ class Typist:
         say(prompt, end="")
         line = ""
         try:
-            self._waiting = True
-            line = sys.stdin.readline()
-        except _EndAsked:
+            line = self.waited(sys.stdin.readline)
+        except EOFError:
             pass
         except OSError as trouble:  # the terminal has gone away
             if trouble.errno not in (errno.EIO, errno.EBADF):
                 raise
-        finally:
-            self._waiting = False
         if not line:
             self.at_end = not self.ended_by
             raise EOFError
         return line.rstrip("\r\n")
+
+    def waited(self, read: Callable[[], T]) -> T:
+        """Return what is read from the input; raises ``EOFError`` where asked to end meanwhile."""
+        try:
+            self._waiting = True
+            if self.ended_by:
+                raise EOFError
+            return read()
+        except _EndAsked:
+            raise EOFError from None
+        finally:
+            self._waiting = False
 
     def listening(self) -> AbstractContextManager[None]:
         """Hear the requests to end while this lasts."""

@@ -14,7 +14,6 @@ T = TypeVar("T")
 
 SMALLER, LARGER = "smaller", "larger"
 """Which end of a range is the careful one."""
-AT_LEAST = "at least "
 
 MEASURE = "Measure it."
 COUNT = "Count them."
@@ -72,10 +71,8 @@ class Spoken(Generic[T]):
     value: T
     rough: bool = False
     """Whether it was said to be a guess."""
-    lead: str = ""
-    """What stands before the amount to say how it was taken, such as ``at least``."""
-    tail: str = ""
-    """What stands after it."""
+    how: str = ""
+    """What stands after the amount to say how it was taken."""
 
 
 @dataclass(frozen=True)
@@ -134,8 +131,9 @@ class Hearing(Generic[T]):
             raise Refused(ONE_NUMBER)
         if rough and self.no_guess is not None:
             raise Refused(self.no_guess) if self.no_guess else refused
-        end = "" if len(found) == 1 else f": the {self.careful} of the two"
-        return Spoken(*self._end(found), rough, AT_LEAST if least else "", end)
+        how = ": the least that it may be" if least else ""
+        how = f": the {self.careful} of the two" if len(found) > 1 else how
+        return Spoken(*self._end(found), rough, how)
 
     def _plainly(self, words: str, before: str) -> list[tuple[str, T]] | None:
         if words == before:

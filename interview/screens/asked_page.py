@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import asyncio
 from collections.abc import Callable
-from datetime import datetime
+from contextlib import suppress
 from typing import TYPE_CHECKING
 
 from textual import events
 from textual.containers import Container
 from textual.message import Message
 
+from interview.asking.kinds import Moment
 from interview.asking.question import Status
 from interview.asking.route import Step
 from interview.garden.gate import ways_out
@@ -45,6 +46,10 @@ if TYPE_CHECKING:
 LEFT_OUT = "Keys pressed before this question appeared were ignored. Look, then press them again."
 TAKES_ALL = "Enter takes all; a number or an arrow, then Enter, changes one."
 GOES_ON = "Enter goes on; a number or an arrow, then Enter, goes there."
+
+
+READINGS_KEY = "F3 shows the readings and their plot."
+"""Said with the result, as the key line at 80 columns has no room for it."""
 
 
 class AskedPage(QuestionRoom):
@@ -194,8 +199,9 @@ class AskedPage(QuestionRoom):
         from interview.garden import told_pages
 
         told = told_pages.told(self._session, self._place)
-        title = f"{self._place.page.title}."
-        return [one for one in told if one != title and not one.startswith("To find out: ")]
+        told = [one for one in told if not one.startswith("To find out: ")]
+        keys = [READINGS_KEY] if self._place.page.tells == "result" else []
+        return [*told, *keys]
 
     def _show_boxes(self) -> None:
         """Show the other boxes of the page, each in a line above or below the field."""
@@ -231,14 +237,18 @@ class AskedPage(QuestionRoom):
         step, session = self._step, self._session
         assert step is not None
         view = step.view(session.supposing(self._typed_words()))
-        question = session.worded(step)
-        value = step.view(session.answers).get(step.question)
+        question = session.worded(step, self._typed_words())
+        kept = view.text(question) if step.address not in self._typed else self._kept(step)
+        typed = ""
+        if isinstance(question.kind, Moment) and kept is not None:
+            with suppress(Refused):  # a time that does not fit the others is shown as well
+                typed = typed_instant(question.kind.read(kept, view), session.now)
         asked = Asked(
             question.kind,
-            view.text(question) if step.address not in self._typed else self._kept(step),
+            kept,
             session.offered(step, self._typed_words()),
             question.kind.hint(view.units),
-            typed=typed_instant(value, session.now) if isinstance(value, datetime) else "",
+            typed=typed,
         )
         self._words("asked", question.text)
         caution = f"{session.beware(step)} {question.caution_in(view)}".strip()

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from functools import partial
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from textual import work
 from textual.app import ComposeResult
@@ -26,6 +26,20 @@ LONGEST_LABEL = 22
 """Columns of what a line begins with, to be read as the name of what follows."""
 
 
+class Wanted(NamedTuple):
+    """What the lines are to be made of."""
+
+    plan: Plan
+    taken: tuple[str, ...]
+    """The names of the usual pages taken."""
+    here: tuple[str, ...]
+    """The addresses that the page asks for."""
+
+    def same(self, other: Wanted | None) -> bool:
+        """Tell whether ``other`` gives the same lines; a plan is looked at by itself alone."""
+        return other is not None and self.plan is other.plan and self[1:] == other[1:]
+
+
 class PlanSoFar(VerticalScroll):
     """What is known of the garden, and what is next."""
 
@@ -43,10 +57,9 @@ class PlanSoFar(VerticalScroll):
 
     def __init__(self, **kwargs: Any) -> None:
         super().__init__(**kwargs)
-        self._wanted: Plan | None = None
-        """The plan that is to be shown."""
+        self._wanted: Wanted | None = None
+        """What is to be shown."""
         self._busy = False
-        self._taken: tuple[str, ...] = ()
         self._title: Callable[[Step], str] = str
 
     def compose(self) -> ComposeResult:
@@ -59,61 +72,63 @@ class PlanSoFar(VerticalScroll):
 
         Of several plans wanted while one is worked out the last alone is.
         """
-        taken = tuple(session.taken)
-        if not is_there(self) or (session.plan is self._wanted and taken == self._taken):
+        place = session.place
+        keys = place.addresses(place.page.keys, session.answers.interview) if place else ()
+        wanted = Wanted(session.plan, tuple(session.taken), tuple(keys))
+        if not is_there(self) or wanted.same(self._wanted):
             return
-        self._wanted, self._taken = session.plan, taken
+        self._wanted = wanted
         self._title = partial(words.page_title, session)
         self.workers.cancel_group(self, "years")
         self._far("")
         if not self._busy:
             self._busy = True
-            self._work_out(self._wanted)
+            self._work_out(wanted)
 
     @work(thread=True, group="plan", exit_on_error=False)
-    def _work_out(self, plan: Plan) -> None:
+    def _work_out(self, wanted: Wanted) -> None:
         """Work the lines out; with years of rain, first those that need none."""
-        long = False
+        long, plan = False, wanted.plan
         shown: words.Beside | str
         try:
             long = plan.storms.has_long_sums
             first = plan.without_record if long else plan
-            shown = self._lines(first)
+            shown = self._lines(first, wanted)
             if long:
                 plan.after(first)  # what needs no years is not worked out twice
         except Exception as trouble:
             # A fault in the sums must not keep anybody from the questions and their answers.
             shown = words.fault(trouble)
-        self.call_later(self._done, plan, shown, long)
+        self.call_later(self._done, wanted, shown, long)
 
-    def _lines(self, plan: Plan) -> words.Beside:
-        return words.plan_lines(plan, self._taken, self._title)
+    def _lines(self, plan: Plan, wanted: Wanted) -> words.Beside:
+        return words.plan_lines(plan, wanted.taken, self._title, wanted.here)
 
-    def _done(self, plan: Plan, shown: words.Beside | str, long: bool) -> None:
-        if self._wanted is not None and plan is not self._wanted:
+    def _done(self, wanted: Wanted, shown: words.Beside | str, long: bool) -> None:
+        if self._wanted is not None and wanted is not self._wanted:
             self._work_out(self._wanted)
             return
         self._busy = False
         self._say(shown)
         if long:
-            self._carry_years(plan)
+            self._carry_years(wanted)
 
     @work(thread=True, group="years", exclusive=True)
-    def _carry_years(self, plan: Plan) -> None:
+    def _carry_years(self, wanted: Wanted) -> None:
         worker = get_current_worker()
         shown: words.Beside | str
         try:
             with telling_page(self.app, self._far):
-                shown = self._lines(plan)
+                shown = self._lines(wanted.plan, wanted)
         except Stopped:
             return
         except Exception as trouble:
             shown = words.fault(trouble)
         if not worker.is_cancelled:
-            self.call_later(self._all_done, plan, shown)
+            self.call_later(self._all_done, wanted, shown)
 
-    def _all_done(self, plan: Plan, shown: words.Beside | str) -> None:
-        if plan is self._wanted and is_there(self):
+    def _all_done(self, wanted: Wanted, shown: words.Beside | str) -> None:
+        if wanted is self._wanted and is_there(self):
             self._far("")
             self._say(shown)
 

@@ -26,8 +26,8 @@ if TYPE_CHECKING:
     from interview.garden.session import Session
     from interview.screens.saver import SaveReport
 
-LEAST_NAME = 8
-"""Columns of the garden's name without which the name of the file is left out, or the name."""
+LEAST_NAME, NAME = 8, 24
+"""Columns of the garden's name without which it is left out; without which that of the file is."""
 NOTHING_NEW = "No change"
 SLOT = len("✓ Saved 09:00")
 """Least columns of the state of saving, so that nothing moves while answers are saved."""
@@ -50,7 +50,7 @@ class TopLine(Words):
             state = said.rjust(SLOT)
         room = width - len(state) - 2
         name = names[0]
-        if file and len(file) + len(name) + LEAST_NAME + 6 <= room:
+        if file and len(file) + len(name) + min(len(garden), NAME) + 6 <= room:
             state, room = f"{file}  {state}".rstrip(), room - len(file) - 2
         fits = list(names)
         if garden:

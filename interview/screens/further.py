@@ -7,11 +7,13 @@ from typing import Any
 
 from textual.screen import Screen
 
+from interview.asking.route import Step
 from interview.garden.session import Session
+from interview.garden.soak import timing_questions as timing
 
 
 class FurtherPages(Screen[Any]):
-    """Opens the drawings, the trying out and the plants."""
+    """Opens the drawings, the trying out, the plants and the soak test."""
 
     _session: Session
     _path: Path
@@ -27,6 +29,21 @@ class FurtherPages(Screen[Any]):
         from interview.screens.garden import WAYS, GardenScreen
 
         self.app.push_screen(GardenScreen(self._session, WAYS))
+
+    @property
+    def _tests(self) -> list[Step]:
+        """The readings of every hole whose timed test has begun."""
+        from interview.screens.soak_watch import holes
+
+        answers = self._session.answers
+        return [one for one in holes(self._session) if one.view(answers).get(timing.TEST_START)]
+
+    def action_soak(self) -> None:
+        """Show the soak test that was begun last, with its readings and its plot."""
+        from interview.screens.soak_timer import SoakScreen
+
+        if tests := self._tests:
+            self.app.push_screen(SoakScreen(self._session, tests[-1]))
 
     def action_try_out(self) -> None:
         """Try other sizes out."""

@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterable, Iterator
 from textual import work
 from textual.app import ComposeResult
 from textual.containers import Horizontal
+from textual.content import Content
 from textual.widgets import Button
 
 from interview.asking.question import Unanswered
@@ -99,7 +100,7 @@ class GardenScreen(Page):
     def parts(self) -> ComposeResult:
         with Horizontal(classes="buttons tabs"):
             for place, (name, _) in enumerate(VIEWS):
-                yield Press(f"{place + 1} {name}", f"view_{place}")
+                yield Press(f" {place + 1} {name} ", f"view_{place}")
         yield Picture(id="drawing")
 
     def on_mount(self) -> None:
@@ -119,7 +120,8 @@ class GardenScreen(Page):
         for at, (name, _) in enumerate(VIEWS):
             button = self.query_one(f"#view_{at}", Press)
             button.set_class(at == place, "current")
-            button.label = f"[{at + 1} {name}]" if at == place else f"{at + 1} {name} "
+            # As wide whichever it is: a name that grows would be cut off.
+            button.label = Content(f"[{at + 1} {name}]" if at == place else f" {at + 1} {name} ")
         self._work_out(place)
 
     @work(thread=True, exclusive=True)

@@ -28,7 +28,8 @@ Tab        to the keys at the foot and back; arrows and Enter work them
 …          more keys at the foot than find room: click it, or go past it
 F1         this page, and where your answers are kept
 F2         light or dark
-F3         draws: the pieces of a surface, the clock of a soak test, else the garden
+F3         the pieces of a surface, the clock and readings of a soak test; else
+           the garden drawn
 F4         try other sizes; nothing is kept until you say so
 F5         the plants, with their reasons
 F6         on a shut page: to the answer that would open it, and back
@@ -50,7 +51,7 @@ Every question and answer (^G):
   ^G  next open page      F7  take this answer away
   F8  remove this whole item
 
-On the page of the soak test (F3 or ^N on its questions):
+On the page of the soak test (F3 in its stage, H on the plan):
   R  reading now      F  refilled now     A  add one read earlier
   Enter  correct      X  strike out       S  water is at the fill level
   W  hole full, or empty, while it is soaked       P  plot of the water
@@ -76,7 +77,7 @@ The plants (F5):
 
 The plan (^L):
   ^O  working: how each figure was got    ^S  write the sheet to print
-  C  write the yard card, one page
+  C  write the yard card, one page        H  the soak test and its readings
 
 Every answer is saved when you press Enter. You may stop at any time,
 switch off, and go on tomorrow: the times of a soak test go by the clock."""

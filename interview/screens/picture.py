@@ -18,7 +18,7 @@ from interview.drawing.canvas import cells
 from interview.drawing.grid import Look
 from interview.drawing.layout import lay_out
 from interview.drawing.paint import SMALL, Cell, Row, paint
-from interview.drawing.scene import Drawing, Ink, Label, Path
+from interview.drawing.scene import Drawing, Ink, Label, Material, Path, Shape
 from interview.drawing.words import column_width, in_cells
 from interview.screens.materials import style_of
 from interview.screens.outside import seen
@@ -196,10 +196,23 @@ _TRIES = 3
 
 
 def _higher(drawing: Drawing, more: float) -> Drawing:
-    """Return a drawing with so much more of its ground, half above and half below."""
+    """Return a drawing with so much more of its ground, half above and half below.
+
+    Under a sky it is soil that goes on below.
+    """
     left, low, _, high = drawing.bounds
     ends = ((left, low - more / 2), (left, high + more / 2))
-    return replace(drawing, shapes=(*drawing.shapes, Path(ends, None)))
+    shapes = drawing.shapes
+    if drawing.ground is Material.SKY:
+        shapes = tuple(_deeper(one, low, more / 2) for one in shapes)
+    return replace(drawing, shapes=(*shapes, Path(ends, None)))
+
+
+def _deeper(shape: Shape, low: float, more: float) -> Shape:
+    """Return a shape, soil that reaches down to ``low`` so much deeper."""
+    if not isinstance(shape, Path) or shape.material is not Material.SOIL:
+        return shape
+    return replace(shape, points=tuple((x, y - more * (y <= low)) for x, y in shape.points))
 
 
 def strip_of(row: Iterable[Cell], palette: Palette | None) -> Strip:

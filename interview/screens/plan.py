@@ -60,6 +60,9 @@ class PlanScreen(FurtherPages, Page):
             yield Rows(id="sections", markup=False)
             yield Picture(id="sheet")
 
+    def offers(self, action: str) -> bool:
+        return action != "soak" or bool(self._tests)
+
     def on_mount(self) -> None:
         self.query_one("#lead", Words).say(self._lead)
         self.query_one("#sheet", Picture).show("Working it out…")

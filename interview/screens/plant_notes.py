@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from textual.content import Content
 
+from interview.garden.due_words import count_words
 from interview.garden.plan import Plan
 from interview.garden.planting.cheaper import cheaper_ways, fewest
 from interview.garden.planting.choose import Pick, ZonePlan
@@ -36,7 +37,9 @@ def name_of(plant: Plant, plants: Sequence[Plant]) -> str:
 def headings(plan: Plan, zone: ZonePlan) -> tuple[str, ...]:
     """Name a zone with its hours under water, its plants and its area, the longest name first."""
     area = show(zone.site.area, "m**2" if plan.metric else "ft**2", 3)
-    planted = f"{sum(pick.count for pick in zone.picks)} plants" if not zone.sown else "seed"
+    planted = (
+        count_words(sum(pick.count for pick in zone.picks), "plant") if not zone.sown else "seed"
+    )
     hours = plain_number(round(magnitude(plan.storms.zone_hours.of(zone.zone), "h")))
     each = f" in each of {plan.size.bed_count} beds" if plan.size.bed_count > 1 else ""
     wet = f"{hours} h under water"

@@ -360,7 +360,7 @@ class QuestionScreen(FurtherPages, PageTurns):
     def action_draw(self) -> None:
         """Open the page of this question: pieces drawn, a test timed; else the garden drawn."""
         step = self._step
-        if step is None or self.mode is Mode.ROWS:
+        if step is None or (self.mode is Mode.ROWS and step.question.group != "holes"):
             super().action_draw()
         elif step.question is surfacing.PIECES:
             from interview.screens.pieces_page import PiecesScreen

@@ -149,7 +149,8 @@ class QuestionPage(Page):
         question = self._step.question if self._step else None
         match key.action:
             case "draw" if question is not None and question.group == "holes":
-                return "time it"
+                over = self._place is not None and self._place.page.tells == "result"
+                return "readings" if over else "time it"
             case "draw" if question is surfacing.PIECES:
                 return "draw the pieces"
             case "mend" if self._session.back_to:

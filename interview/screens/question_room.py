@@ -22,6 +22,7 @@ from interview.screens.question_page import Mode, QuestionPage
 from interview.screens.reminding import reminders_of
 from interview.screens.saver import BackgroundKeeper
 from interview.screens.stage_list import stage_list
+from interview.screens.usual_rows import UsualRows
 
 PLAN_LINES = 5
 """Lines kept for what is known, with their border, under any question of a narrow window."""
@@ -101,7 +102,9 @@ class QuestionRoom(QuestionPage):
     def _spare_beside_picture(self) -> int | None:
         """Return how many lines the question leaves free beside a picture; none where none is."""
         shown, width = self._shown, self.size.width
-        if shown is None or shown.mode is Mode.ROWS or shown.shut or width < NARROWEST_PICTURED:
+        if shown is None or shown.shut or width < NARROWEST_PICTURED:
+            return None
+        if shown.mode is Mode.ROWS and width < WIDE:
             return None
         if self.size.height < LOW or scene_of(self._place) is None:
             return None
@@ -199,6 +202,7 @@ class QuestionRoom(QuestionPage):
         """Return how many lines the question takes in ``width``, without the reason for it."""
         field = self.field
         lines = 2 + (field.lines_in(width) if field is not None else 0)
+        lines += sum(one.lines_in(width) for one in self.query(UsualRows))
         shown = ("item", "told", "before", "asked", "hint", "heard", "preview", "after")
         lines += self._lines_of(shown, width)
         for name in ("caution", "shut"):

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from enum import Enum
 
 from interview.asking.answers import Answers
-from interview.asking.sitting import Keeper, NotKept
+from interview.asking.keeping import Keeper, NotKept
 from interview.screens.palette import MARKS
 
 RETRY_SECONDS = 20.0

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import textwrap
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from textual import events
@@ -115,6 +115,10 @@ class UsualRows(Choices):
     def _fold(self, room: int) -> None:
         """Fold every row to ``room`` columns, its value under itself."""
         self._folded_to = room
+        for place, lines in enumerate(self._folded(room)):
+            self.replace_option_prompt_at_index(place, "\n".join(lines))
+
+    def _folded(self, room: int) -> Iterator[list[str]]:
         wide = max((len(one.label) for one in self.rows if not one.goes), default=0)
         wide = min(wide, LONGEST_LABEL, max(room // 2, 1))
         digits = len(str(len(self.rows)))
@@ -123,10 +127,11 @@ class UsualRows(Choices):
             label = f"{one.label}." if one.goes else one.label.ljust(wide)
             indent = " " * (len(lead) + (0 if one.goes else wide + 2))
             line = f"{label}  {one.value}".rstrip()
-            lines = textwrap.wrap(
-                line, max(room, 20), initial_indent=lead, subsequent_indent=indent
-            )
-            self.replace_option_prompt_at_index(number - 1, "\n".join(lines))
+            yield textwrap.wrap(line, max(room, 20), initial_indent=lead, subsequent_indent=indent)
+
+    def lines_in(self, width: int) -> int:
+        """Return how many lines the rows take in ``width``."""
+        return sum(map(len, self._folded(width - 2)))
 
     def on_resize(self) -> None:
         """Fold the rows anew where their room has changed."""

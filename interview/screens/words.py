@@ -108,10 +108,13 @@ TOO_SMALL = "TOO SMALL"
 """How the line about the room begins where the garden does not fit it."""
 
 
-def plan_lines(plan: Plan, taken: Collection[str], title: Callable[[Step], str]) -> Beside:
+def plan_lines(
+    plan: Plan, taken: Collection[str], title: Callable[[Step], str], here: Collection[str]
+) -> Beside:
     """Return what is known of the garden, and what is due.
 
-    ``taken`` are the names of the usual pages taken, ``title`` names the page of a question.
+    ``taken`` are the names of the usual pages taken, ``title`` names the page of a question;
+    ``here`` are the addresses that this page asks for.
     """
     from interview.garden.due import due  # these know every sum
     from interview.garden.panel import panel_lines
@@ -121,8 +124,9 @@ def plan_lines(plan: Plan, taken: Collection[str], title: Callable[[Step], str])
         rough = rough_line(plan)
     except Unanswered:
         rough = ""
-    found = due(plan, rough.partition(" (")[0], taken, title, order=path.steps)
-    lines = tuple(panel_lines(plan, found, rough))
+    size = rough.partition(" (")[0]
+    found = due(plan, size, taken, title, order=path.steps, here=here)
+    lines = tuple(panel_lines(plan, found, rough, here))
     return Beside(lines, found.says, found.target if found.leads else "")
 
 

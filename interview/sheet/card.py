@@ -15,6 +15,7 @@ from interview.garden.afterwards.levels_questions import (
     NOTCH_READING,
     RIM_READING,
 )
+from interview.garden.due_words import count_words
 from interview.garden.earth.materials import STONE_LAYER
 from interview.garden.earth.profile import reading_words
 from interview.garden.pictures import levels
@@ -53,8 +54,10 @@ PEG_ROWS = (MOST_ROWS, 5, 4)
 """Rows of pegs, fewer where the page has no room for more."""
 MOST_WHY = 2
 """Reasons against digging that are told on the card; the sheet tells all."""
-POINTS = 4
-"""Blanks for the floor that a line has room for."""
+POINTS = 5
+"""Blanks for the floor: the points that the question asks for."""
+NARROW, NARROWER = "______", "_____"
+"""Blanks where a line has room for no wider ones."""
 _FOUND_AT = {
     "Crest of the berm": RIM_READING,
     "Lawn that is the rim": RIM_READING,
@@ -240,7 +243,7 @@ def _pegs(brief: int, plan: Plan) -> Iterator[str]:
         for place in ("0", GAP, GAP, "ends at"):
             yield f" {place:<17}{GAP:<26}{GAP:<16}{GAP}"
         return
-    for line in table.text(table.rows(PEG_ROWS[brief])):
+    for line in table.text(table.rows(PEG_ROWS[min(brief, len(PEG_ROWS) - 1)])):
         yield f" {line}"
     for words in () if brief > 1 else (table.hose(), table.kidney(), table.reach()):
         if words:
@@ -268,7 +271,13 @@ def _dig(brief: int, plan: Plan) -> Iterator[str]:
                 continue
             down = reading_words(row.below_string, plan.metric)
             yield _level(row.point, down)
-    yield f" {FLOOR_READINGS.label} {' '.join([GAP] * POINTS)}  {INLET_READING.label} {GAP}"
+    yield f" {FLOOR_READINGS.label} {' '.join([NARROW] * POINTS)}  {INLET_READING.label} {NARROW}"
+    floor, one, count = " ".join([NARROWER] * POINTS), NARROWER, plan.size.bed_count
+    if brief > 2 and count > 1:
+        yield " The sheet has blanks for what is found in the other beds."
+        count = 1
+    for number in range(2, count + 1):
+        yield f" bed {number} floor {floor} notch {one} rim {one} inlet {one}"
     yield from _notch(plan)
 
 
@@ -341,7 +350,8 @@ def _kinds(plan: Plan, zone: ZonePlan) -> str:
     if zone.sown:
         return f"seed of {', '.join(short_name(one.plant) for one in zone.picks) or GAP * 3}"
     if not zone.picks:
-        return f"{zone.places} plants {apart_words(zone.apart_in, plan.metric)} apart: {GAP * 3}"
+        apart = apart_words(zone.apart_in, plan.metric)
+        return f"{count_words(zone.places, 'plant')} {apart} apart: {GAP * 3}"
     return ", ".join(
         f"{one.count} {short_name(one.plant)} {apart_words(one.plant.spacing_in, plan.metric)}"
         for one in zone.picks
@@ -354,8 +364,9 @@ def _count(plan: Plan, zone: ZonePlan) -> str:
     spacing = sorted(one.plant.spacing_in for one in zone.picks)
     near, far = (apart_words(spacing[end], plan.metric) for end in (0, -1))
     span = near if near == far else f"{near} to {far}"
-    total = sum(one.count for one in zone.picks)
-    return f"{total} plants of {len(zone.picks)} kinds, {span} apart; the sheet lists them"
+    total = count_words(sum(one.count for one in zone.picks), "plant")
+    kinds = count_words(len(zone.picks), "kind")
+    return f"{total} of {kinds}, {span} apart; the sheet lists them"
 
 
 def _care(plan: Plan) -> Iterator[str]:
@@ -377,5 +388,6 @@ _WAYS: tuple[tuple[Part, int], ...] = (
     (_plants_in_short, 0),
     (_plants_in_short, 1),
     (_plants_in_short, 2),
+    (_plants_in_short, 3),
 )
 """Ever shorter pages: the plants in short, then fewer pegs, then only what cannot be left out."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator
 
 from interview.asking.question import Unanswered
+from interview.garden.due_words import count_words
 from interview.garden.earth.materials import sold_in
 from interview.garden.plan import Plan
 from interview.garden.size import questions as bed
@@ -31,8 +32,10 @@ def flow(words: Iterable[str]) -> list[str]:
 
 def soil(plan: Plan) -> Iterator[str]:
     dug = or_gap(lambda: figure_words(plan, "soil_dug_total"))
-    loads = or_gap(lambda: figure_words(plan, "barrow_loads"), "____")
-    said = [f"dig {dug}, {loads} barrow-loads"]
+    loads = or_gap(
+        lambda: count_words(plan.earth.digging.loads, "barrow-load"), f"{GAP[:4]} barrow-loads"
+    )
+    said = [f"dig {dug}, {loads}"]
     try:
         said.append(_berm(plan))
     except Unanswered:
@@ -64,8 +67,9 @@ def _item(plan: Plan, name: str, buy: Quantity) -> str:
     if name == "pipe":
         return f"{name} {length_words(buy, plan.metric)}"
     unit = sold_in(buy, plan.metric)
-    loads = plan.earth.loads_of(name)
+    loads = count_words(plan.earth.loads_of(name), "load")
     laid = ""
     if name == "mulch":
-        laid = f" {depth_words(plan.answers[bed.MULCH_DEPTH], plan.metric)} deep"
-    return f"{name}{laid} {plain_number(magnitude(buy, unit), 3)} {unit_name(unit)}, {loads} loads"
+        to = " to the full pond" if plan.earth.mulch_to_pond else ""
+        laid = f" {depth_words(plan.answers[bed.MULCH_DEPTH], plan.metric)} deep{to}"
+    return f"{name}{laid} {plain_number(magnitude(buy, unit), 3)} {unit_name(unit)}, {loads}"

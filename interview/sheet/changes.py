@@ -5,16 +5,18 @@ from __future__ import annotations
 import difflib
 import math
 from collections.abc import Iterator
+from typing import Any
 
 from interview.asking import own_fault
 from interview.asking.answers import Answers
 from interview.asking.figure import Found
 from interview.asking.kinds import list_lines
+from interview.asking.question import UNKNOWN_TEXT
 from interview.garden.figures import FIGURES, find
 from interview.garden.opening import ReadGarden
 from interview.garden.plan import Plan
-from interview.garden.stages import QUESTIONS
-from interview.quantities.units import unit_name
+from interview.quantities.units import magnitude, unit_name
+from interview.reading import is_unknown
 from interview.reading.foreign import shown
 from interview.sheet.figures_file import exact
 
@@ -37,24 +39,44 @@ def changes_text(before: ReadGarden, after: ReadGarden) -> str:
 
 
 def _answers(before: Answers, after: Answers) -> Iterator[str]:
-    """Yield each answer that differs; of a list the lines that only one of the two holds."""
+    """Yield each answer that differs; of a list the lines that only one of the two holds.
+
+    Words that are read as the same value are alike.
+    """
     for address in dict.fromkeys((*before.texts, *after.texts)):
         old, new = before.texts.get(address), after.texts.get(address)
-        if old == new or _same_list(address, old, new):
+        was, now = _meaning(before, address), _meaning(after, address)
+        if old == new or _same(was, now):
             continue
         if "\n" not in f"{old}{new}":
             yield f"{address}: {_words(old)} -> {_words(new)}"
             continue
         yield f"{address}:"
-        gone, come = ((text or "").splitlines() for text in (old, new))
+        gone, come = (list_lines(text or "") for text in (old, new))
+        if isinstance(was, tuple) and isinstance(now, tuple):
+            told = list(zip(was, gone, strict=True))
+            for place, value in enumerate(now):
+                come[place] = next((line for one, line in told if _same(one, value)), come[place])
         yield from (f"  {line}" for line in difflib.ndiff(gone, come) if line[0] in "-+")
 
 
-def _same_list(address: str, old: str | None, new: str | None) -> bool:
-    """Tell whether two answers are one list, by lines in one file and by semicolons in another."""
-    if old is None or new is None or not QUESTIONS[address.rpartition(".")[2]].kind.many:
-        return False
-    return list_lines(old) == list_lines(new)
+def _meaning(answers: Answers, address: str) -> Any:
+    """Return what the words of an answer are read as; words that say nothing as they stand."""
+    text, found = answers.texts.get(address), answers.interview.question_at(address)
+    if text is None or found is None:
+        return text
+    question, number = found
+    value = (answers.at(question.group, number) if number else answers).get(question)
+    if value is not None:
+        return value
+    return UNKNOWN_TEXT if is_unknown(text) else text
+
+
+def _same(one: Any, other: Any) -> bool:
+    """Tell whether two values are alike, a length in feet and one in inches too."""
+    if one == other or not (hasattr(one, "units") and hasattr(other, "units")):
+        return bool(one == other)
+    return exact(one.m) == exact(magnitude(other, str(one.units)))
 
 
 def _words(answer: str | None) -> str:

@@ -8,10 +8,12 @@ from interview import answers_file as af
 from interview.asking import own_fault, path, route
 from interview.asking.answers import Answers
 from interview.asking.question import Status, Unanswered
+from interview.garden.due_words import count_words
 from interview.garden.path import OPTIONAL
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
 from interview.garden.store import Loaded
+from interview.garden.summary import assumed
 
 
 def check_text(name: str, loaded: Loaded, beside: Sequence[str] = ()) -> str:
@@ -25,7 +27,7 @@ def check_text(name: str, loaded: Loaded, beside: Sequence[str] = ()) -> str:
         lines.append(f"{name}:{trouble.line}: {trouble.key}: {trouble.sentence}{hint}")
     lines += beside
     count = len(lines)
-    lines.append("No faults." if not count else f"{count} fault{'s' if count > 1 else ''}.")
+    lines.append("No faults." if not count else f"{count_words(count, 'fault')}.")
     lines += _part("the open questions", lambda: _open(loaded.answers))
     lines += _part("what is set aside", lambda: _aside(loaded.answers))
     return "".join(f"{af.shown(line)}\n" for line in lines)
@@ -50,9 +52,14 @@ def still_open(answers: Answers) -> list[route.Step]:
 
 def _open(answers: Answers) -> list[str]:
     still = still_open(answers)
-    lines = [f"{len(answers.texts)} answers; {len(still)} questions open."]
+    lines = [
+        f"{count_words(len(answers.texts), 'answer')}; {count_words(len(still), 'question')} open."
+    ]
+    usual = {step.address: words for step, words in assumed(answers)}
     for step in still:
         word = route.standing(step, answers).value
+        if step.address in usual:
+            word = f"{word}; counts as {usual[step.address]}"
         label = step.question.told(answers).label
         lines.append(f"  open: {step.address}: {label} ({word})")
     return lines

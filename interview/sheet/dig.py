@@ -12,13 +12,12 @@ from interview.garden.earth.overflow import PipeFall, no_pipe_words
 from interview.garden.earth.results import BANK
 from interview.garden.pictures import levels, section_picture
 from interview.garden.plan import Plan
-from interview.garden.planting import questions as planting
 from interview.garden.planting.section import level_lines
 from interview.garden.site import cautions
 from interview.garden.site import lines_questions as buried
 from interview.garden.site import spot_questions as ground
 from interview.garden.size import questions as bed
-from interview.garden.size import shape_questions as shaping
+from interview.garden.size.cover_questions import BERM_OUTSIDE, rim_sown
 from interview.garden.soak import hole_questions as digging
 from interview.garden.summary import may_dig, wrap
 from interview.quantities.shown import depth_words, length_words
@@ -64,6 +63,7 @@ def in_short(plan: Plan) -> Iterator[str]:
     """Yield what is needed of ``dig`` with the spade in hand: no section, no other ways."""
     yield from _may(plan)
     yield from _how_deep(plan)
+    yield from _surplus(plan)
     yield ""
     yield from _levels_and_list(plan)
 
@@ -113,8 +113,9 @@ def _day(plan: Plan) -> cautions.DayCaution:
         "10 mm" if plan.metric else "half an inch",
         berm,
         plan.earth.own_berm,
-        plan.answers[planting.BERM_OUTSIDE] == "sod",
+        plan.answers[BERM_OUTSIDE] == "sod",
         magnitude(plan.answers[bed.MULCH_DEPTH], "in") > 0,
+        rim_sown(plan.answers),
         plan.answers.get(digging.RATE_FROM) != "report",
         plan.earth.spouts_here > 0,
         plan.answers.get(bed.WATER_BY) == "channel",
@@ -149,12 +150,16 @@ def _how_deep(plan: Plan) -> Iterator[str]:
     if plan.answers[bed.AMEND]:
         layers.append(f"{depth_words(plan.answers[bed.COMPOST_DEPTH], metric)} of compost")
     room = f" (this leaves room for {' and '.join(layers)})" if layers else ""
+    sown = lie.ground.bare_rim
     sides = (
-        f" Cut the sides {mulch} below their finished slope too, with an upright step at the rim "
-        "that holds the mulch: no edging is needed."
+        f" Cut the sides {'up to the full pond ' if sown else ''}{mulch} below their finished "
+        f"slope too, with an upright step {'there' if sown else 'at the rim'} that holds the "
+        "mulch: no edging is needed."
     )
-    yield from wrap(f"Dig the floor level: {deep}{room}.{sides if mulched else ''}", "  ")
-    if shaping.lean(plan.answers):
+    bare = " Above it cut the rim to its finished slope: seed lies on bare soil." if sown else ""
+    dug = f"{deep}{room}.{f'{sides}{bare}' if mulched else ''}"
+    yield from wrap(f"Dig the floor level: {dug}", "  ")
+    if plan.earth.rim_turfed:
         yield from wrap(
             "Lean, with mulch to the full pond only: above it lay lifted sod in the cut, its top "
             "level with the mulch, and set the plants of the rim into it.",
@@ -168,7 +173,7 @@ def _how_deep(plan: Plan) -> Iterator[str]:
         f"Build the berm, a low bank, on the downhill side: {high} from its crest to its outer "
         "foot at the highest, its crest level, running out to nothing at the uphill ends; none "
         "uphill. Roughen the ground under it, tamp it in thin layers, and build it a tenth higher "
-        f"than it is to stand. {GREENED[plan.answers[planting.BERM_OUTSIDE]]} Keep what stays bare "
+        f"than it is to stand. {GREENED[plan.answers[BERM_OUTSIDE]]} Keep what stays bare "
         "under straw or a jute net until it is green.",
         "  ",
     )

@@ -15,11 +15,12 @@ from interview.sheet import page_parts, page_plants
 from interview.sheet.card import card_parts
 from interview.sheet.markup import Markup, items, joined, tag, text
 from interview.sheet.page_parts import made, name_of, section_of
+from interview.sheet.page_room import NAME_LETTERS
 from interview.sheet.page_working import working as working_of
 
 REST = (
-    ("Every step, what to buy, the working: ", f"{NAME} --sheet FILE --working"),
-    ("One page for the pocket: ", "--card FILE"),
+    ("What to buy, each year, whom to call: ", f"{NAME} --sheet FILE --working"),
+    ("for the pocket: ", "--card FILE"),
 )
 """What else can be printed, and how."""
 
@@ -72,7 +73,8 @@ def _style() -> str:
 def head(title: str, beside: Iterator[str] | list[str], rank: str = "h1") -> Markup:
     """Return the head of a page: what it is, and small lines beside it."""
     lines = joined((text(one) for one in beside), "<br>")
-    return tag("header", tag(rank, title), tag("small", lines))
+    kind = "long" if len(title) > NAME_LETTERS else ""
+    return tag("header", tag(rank, title, class_=kind), tag("small", lines))
 
 
 def _first(plan: Plan) -> Markup:
@@ -96,9 +98,13 @@ def _first(plan: Plan) -> Markup:
             class_="halves cut",
         ),
         section_of("Still to find out", _open, plan),
-        tag("footer", cautions.NOT_ENGINEERING),
+        tag("footer", f"{cautions.NOT_ENGINEERING} ", *_rest()),
         class_="page",
     )
+
+
+def _rest() -> Iterator[Markup]:
+    return (tag("span", words, tag("code", command)) for words, command in REST)
 
 
 def _open(plan: Plan) -> Markup:
@@ -115,22 +121,16 @@ def _second(plan: Plan) -> Markup:
         "div",
         head("The plants", [name_of(plan)], "h2"),
         made("the plants", page_plants.plants, plan),
+        made("fewer plants", page_plants.cheaper, plan),
+        # Columns that the browser makes equally high, whatever is longest in this garden.
         tag(
             "div",
-            tag(
-                "div",
-                section_of("The pond in the storm it holds", page_plants.pond, plan),
-                section_of("First year", page_plants.first_year, plan, "close"),
-            ),
-            tag(
-                "div",
-                section_of("Fewer plants, or less money", page_plants.cheaper, plan, "close"),
-                section_of("What was found", page_parts.findings, plan),
-                section_of("Take care", _cautions, plan, "caution close"),
-            ),
-            class_="halves",
+            section_of("The pond in the storm it holds", page_plants.pond, plan),
+            section_of("First year", page_plants.first_year, plan, "close long"),
+            section_of("What was found", page_parts.findings, plan, "long"),
+            class_="flow",
         ),
-        tag("footer", *(tag("span", words, tag("code", command)) for words, command in REST)),
+        section_of("Take care", _cautions, plan, "caution close"),
         class_="page",
     )
 

@@ -9,6 +9,7 @@ from interview.asking.lands import Half, land
 from interview.asking.question import Unanswered
 from interview.drawing.printed import sprig
 from interview.drawing.vector import with_legend
+from interview.garden.due_words import count_words
 from interview.garden.pictures import pond_pictures
 from interview.garden.plan import Plan
 from interview.garden.planting.cheaper import CheaperWay, cheaper_ways
@@ -25,6 +26,7 @@ from interview.sheet.plants import (
     MORE_ON_WAYS,
     NORTHERN_SEASONS,
     ZONE_WORDS,
+    apart_mark,
     counted_words,
     hazard_line,
     month_words,
@@ -32,7 +34,7 @@ from interview.sheet.plants import (
     wet_words,
 )
 
-POND_MM, TALL = 70.0, 0.66
+POND_MM, TALL = 80.0, 0.46
 """Width of the chart of a pond, and its height over that."""
 _MONTHS = "JFMAMJJASOND"
 _CELL_MM = 2.4
@@ -58,7 +60,7 @@ def plants(plan: Plan) -> Markup:
 
 def _zone(plan: Plan, zone: ZonePlan, named: dict[str, str]) -> Iterator[Markup]:
     total = sum(pick.count for pick in zone.picks) or zone.places
-    many = "seed" if zone.sown else f"{total} plants"
+    many = "seed" if zone.sown else count_words(total, "plant")
     wet = wet_words(plan, zone.zone).split(";")[0]
     said = f"{area_words(zone.site.area, plan.metric)}, {many}; under water {wet}"
     title = ZONE_WORDS[zone.zone].capitalize()
@@ -80,7 +82,7 @@ def _pick(plan: Plan, pick: Pick, letter: str = "", mark: str = "") -> Markup:
     plant, beds = pick.plant, plan.size.bed_count
     count, apart = "seed", ""
     if letter:
-        apart = apart_words(plant.spacing_in, plan.metric)
+        apart = apart_words(plant.spacing_in, plan.metric) + apart_mark(plant)
         count = f"{pick.count}; {pick.count * beds}" if beds > 1 else f"{pick.count}"
     name = [tag("b", short_name(plant)), Markup(" "), tag("i", plant.scientific_name)]
     if plant.flower_color:
@@ -157,8 +159,9 @@ def cheaper(plan: Plan) -> Markup:
     if not ways:
         return Markup()
     told = (joined((tag("b", str(one.count)), _named(plan, one)), " ") for one in ways)
-    said = f"{counted_words(plan)} {MORE_ON_WAYS}"
-    return joined((tag("p", said, class_="note"), items("ul", told)))
+    said = text(f" {counted_words(plan)} ")
+    lead = joined((tag("b", "Fewer plants, or less money:"), said))
+    return tag("p", lead, joined(told, "; "), text(f". {MORE_ON_WAYS}"), class_="note")
 
 
 def _named(plan: Plan, way: CheaperWay) -> str:

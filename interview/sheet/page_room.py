@@ -10,7 +10,7 @@ import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-LEAST_MM, MOST_MM = 84.0, 130.0
+LEAST_MM, MOST_MM = 80.0, 130.0
 """Heights of the picture."""
 SECTION_MM = 48.0
 """Height of the section."""
@@ -22,8 +22,10 @@ _ROW, _KEY = 4.6, 4.0
 """A row of pegs, a line of a legend."""
 SECOND_LINE = 6.0
 """What a verdict takes that has no room on one line."""
-_NAME_LINE, _NAME_LETTERS = 9.5, 26
-"""Height of a line of the garden's name, and the letters that it has room for."""
+NAME_LETTERS = 26
+"""Letters of the garden's name that have room on a line; a longer one is set smaller."""
+_NAME_LINE, _SMALL_LETTERS = 7.0, 38
+"""Height of a line of such a name, and the letters that it has room for."""
 SIDE, HALF, PEGS, WIDE = 56.0, 82.0, 96.0, 122.0
 """Width of the words at the right, of the section, of the pegs, of the picture."""
 _TEXT, _NOTE = (1.57, 4.13, 1.1), (1.48, 3.9, 0.8)
@@ -61,7 +63,7 @@ class FrontRoom:
     def __init__(self, one: FrontPage) -> None:
         pegs = _ROW * (one.pegs + 1) + high(one.peg_words, _NOTE, PEGS)
         cut = SECTION_MM + _KEY * math.ceil(one.section_keys / 2) + high(one.section, _NOTE, HALF)
-        name = _NAME_LINE * (len(one.name) // _NAME_LETTERS)
+        name = _NAME_LINE * (len(one.name) // _SMALL_LETTERS)
         head = _HEADS + SECOND_LINE * (one.lines - 1) + name
         room = _PAGE - head - max(pegs, cut)
         steps, legend = high(one.steps, _TEXT, SIDE), _KEY * one.keys

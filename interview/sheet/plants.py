@@ -25,6 +25,7 @@ from interview.garden.planting.words import (
     tall_words,
 )
 from interview.garden.site import cautions
+from interview.garden.size.cover_questions import BERM_OUTSIDE
 from interview.garden.size.zones import Zone
 from interview.garden.summary import words_alone, wrap
 from interview.quantities.shown import PLAIN, area_words
@@ -82,7 +83,7 @@ def counted_words(plan: Plan) -> str:
         where = f"the floor and the sides, and seed on {rim}"
     outside = ""
     if magnitude(found.berm_outside, "ft**2") > 0:
-        outside = f" The outside of the berm {BERM_WORDS[plan.answers[planting.BERM_OUTSIDE]]}."
+        outside = f" The outside of the berm {BERM_WORDS[plan.answers[BERM_OUTSIDE]]}."
     return f"The plan counts {plant_count(found)} plants{cost}: on {where}.{outside}"
 
 

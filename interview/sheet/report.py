@@ -95,11 +95,13 @@ SHORT: tuple[Part, ...] = (
     ("PEGGING OUT", size.pegs),
     ("DIGGING", dig.in_short),
     ("THE WORK", work.in_short),
+)
+SHORT_PLANTED: tuple[Part, ...] = (
     ("SHOPPING LIST", shopping.shopping),
     ("PLANTS", outside.planting),
     ("FIRST YEAR", first_year.care_in_short),
 )
-"""The parts to take outside, where only those are wanted."""
+"""The parts to take outside, where only those are wanted, with those of ``AS_DUG`` between."""
 WORKED_OUT: tuple[Part, ...] = (
     ("THE SOAK TEST", soil.soak),
     ("WHAT DRAINS HERE", survey.survey),
@@ -166,8 +168,8 @@ def parts(plan: Plan) -> Iterator[list[str]]:
     yield from _worked(plan, REMEDIES)
     yield _banner("TO TAKE OUTSIDE")
     yield _part("CAUTIONS", lambda: _caution_part(plan))
-    yield from _worked(plan, (*OUTSIDE, *_with(sources, AS_DUG), *PLANTED))
-    yield from _worked(plan, _with(sources, AFTERWARDS))
+    yield from _worked(plan, (*OUTSIDE, *_with(sources.mark, AS_DUG), *PLANTED))
+    yield from _worked(plan, _with(sources.mark, AFTERWARDS))
     yield _part("NOTES", lambda: _notes_part(plan))
     yield _banner("HOW IT WAS WORKED OUT")
     yield from _worked(plan, WORKED_OUT)
@@ -179,19 +181,21 @@ def parts(plan: Plan) -> Iterator[list[str]]:
     yield _part("WORDS", glossary)
 
 
-def _with(sources: Sources, parts: tuple[Marked, ...]) -> tuple[Part, ...]:
-    return tuple((title, partial(_marked, part, sources)) for title, part in parts)
+def _with(mark: Callable[[Source], str], parts: tuple[Marked, ...]) -> tuple[Part, ...]:
+    return tuple((title, partial(_marked, part, mark)) for title, part in parts)
 
 
 def _marked(
-    part: Callable[[Plan, Callable[[Source], str]], Iterator[str]], sources: Sources, plan: Plan
+    part: Callable[[Plan, Callable[[Source], str]], Iterator[str]],
+    mark: Callable[[Source], str],
+    plan: Plan,
 ) -> Iterator[str]:
-    return part(plan, sources.mark)
+    return part(plan, mark)
 
 
-def _levels_alone(plan: Plan) -> Iterator[str]:
-    """The levels without the marks of sources, whose list the short plan does not have."""
-    return upkeep.levels(plan, lambda _: "")
+def _bare(_: Source) -> str:
+    """Leave out the mark of a source: the short plan has no list of them."""
+    return ""
 
 
 def _short_parts(plan: Plan) -> Iterator[list[str]]:
@@ -202,7 +206,8 @@ def _short_parts(plan: Plan) -> Iterator[list[str]]:
     yield _part("WHAT WAS FOUND", lambda: outside.found(plan))
     yield from _worked(plan, REMEDIES[:2])
     yield _part("CAUTIONS", lambda: _caution_part(plan))
-    yield from _worked(plan, (*SHORT, ("LEVELS BEFORE PLANTING", _levels_alone)))
+    yield from _worked(plan, (*SHORT, *_with(_bare, AS_DUG), *SHORT_PLANTED))
+    yield from _worked(plan, _with(_bare, AFTERWARDS))
     yield _part("NOTES", lambda: _notes_part(plan))
     yield ["", *outside.MORE]
 

@@ -8,7 +8,7 @@ from interview.garden.earth.materials import BAG, EACH, TONS, Item, loaded
 from interview.garden.plan import Plan
 from interview.garden.planting.costs import Costs, costs, plant_count
 from interview.garden.planting.seed import GRASS_SEED, SEED, Sowing
-from interview.garden.summary import wrap
+from interview.garden.summary import figure_words, wrap
 from interview.quantities.shown import area_words, length_words
 from interview.quantities.units import magnitude, same_dimension, show
 from interview.sheet.common import order_words
@@ -28,11 +28,20 @@ def shopping(plan: Plan) -> Iterator[str]:
     yield from wrap(f"[ ] plants: {count} in all{each}, {listed}{_paid(found, 'plants')}", "      ")
     for sowing in plan.planting.sowings:
         yield from wrap(f"[ ] {_seed(plan, sowing)}{_paid(found, sowing.name)}", "      ")
+    missing = list(found.unpriced)
+    if magnitude(plan.planting.bare_area, "ft**2") > 0:
+        missing.append("straw or net")
+        cover = figure_words(plan, "cover_area")
+        yield from wrap(
+            f"[ ] straw or a jute net: {cover}, over what is sown and what stays bare of the berm, "
+            "until it is green",
+            "      ",
+        )
     for item in plan.earth.by_wish:
         yield from wrap(f"( ) if you wish, {_line(plan, item)}", "      ")
     if found.lines:
-        missing = f"; no price given for {', '.join(found.unpriced)}" if found.unpriced else ""
-        yield from wrap(f"Together: {found.sign}{found.total:.2f}{missing}.", "      ")
+        without = f"; no price given for {', '.join(missing)}" if missing else ""
+        yield from wrap(f"Together: {found.sign}{found.total:.2f}{without}.", "      ")
     if found.unused:
         yield from wrap(f"Not on the list, though priced: {', '.join(found.unused)}.", "      ")
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Any
 
 from interview.asking.question import Unanswered
@@ -292,6 +293,12 @@ def sizes(plan: Plan) -> Iterator[str]:
         "rim, mulch and compost is the same in all three; what you left goes by the size.",
         "  ",
     )
+    if any(after.rain_held < before.rain_held for before, after in pairwise(rows)):
+        yield from wrap(
+            "The room takes no larger one: gentler sides and a higher rim leave less of it for the "
+            "floor, so a garden named larger holds less here.",
+            "  ",
+        )
     if easily_enough(plan):
         less = "; ".join(
             f"with {100 * one.part:.0f} % of the floor {LOW.write(100 * one.caught)} %"

@@ -35,6 +35,11 @@ def soak(plan: Plan) -> Iterator[str]:
     yield from _what_follows(plan)
 
 
+def _waits(gap: Unanswered, plan: Plan) -> str:
+    """Say what is waited for: a question by its name, or a sentence."""
+    return f"waits for: {gap.said(plan.answers).removesuffix('.')}."
+
+
 def result_lines(plan: Plan, number: int) -> Iterator[str]:
     """Yield what the result of hole ``number`` means and what follows, without its readings."""
     for hole in plan.soak.holes:
@@ -42,8 +47,8 @@ def result_lines(plan: Plan, number: int) -> Iterator[str]:
             continue
         if hole.test is None:
             gap = hole.waits_for
-            waits = f"waits for: {gap.said(plan.answers)}" if gap else "is not finished"
-            yield from wrap(f"{hole.name} {waits}.")
+            waits = _waits(gap, plan) if gap else "is not finished."
+            yield from wrap(f"{hole.name} {waits}")
             return
         band, why, *sure = _meaning(hole, hole.test, plan.metric)
         yield from (*wrap(band), "", *wrap(why), "")
@@ -54,7 +59,7 @@ def result_lines(plan: Plan, number: int) -> Iterator[str]:
         yield from _what_follows(plan)
         advice = list(slow(plan))
     except Unanswered as gap:
-        yield from wrap(f"The depth of the pond waits for: {gap.said(plan.answers)}.")
+        yield from wrap(f"The depth of the pond {_waits(gap, plan)}")
         return
     if advice:
         yield from ("", "What you can do about slow soil:", *advice)
@@ -80,8 +85,7 @@ def _hole(hole: HoleReport, plan: Plan) -> Iterator[str]:
         yield from wrap(f"{hole.name} is set aside and not used: {hole.set_aside}.", "  ")
     if hole.test is None:
         if hole.waits_for:
-            gap = hole.waits_for
-            yield from wrap(f"{hole.name} waits for: {gap.said(plan.answers)}.", "  ")
+            yield from wrap(f"{hole.name} {_waits(hole.waits_for, plan)}", "  ")
         return
     yield f"{hole.name}: {hole.test.band.value}"
     yield from _table(hole.test, metric)

@@ -59,7 +59,7 @@ def levels(plan: Plan, mark: Mark) -> Iterator[str]:
         for first, question in zip(asked.READINGS, bed.readings, strict=True):
             found = _found(plan, question) or GAP
             beside = f"planned: {planned[question.key]}"
-            yield from wrap(f"[ ] {first.label + ':':<14}{found:<28}{beside}", " " * 18)
+            yield from wrap(f"[ ] {first.label + ':':<14}{found:<26}  {beside}", " " * 18)
     if find(BY_KEY["built_depth"], plan).waits_for is None:
         yield ""
         yield from (["Bed 1:"] if several else [])

@@ -8,17 +8,19 @@ from interview.garden.earth.work import DAY_HOURS, PLANNED_DAYS
 from interview.garden.figures import BY_KEY, find
 from interview.garden.plan import Plan
 from interview.garden.planting.labor import work_of
+from interview.garden.site import cautions
 from interview.garden.size import questions as bed
 from interview.garden.summary import figure_words, wrap
 from interview.quantities.shown import Rounding
 from interview.quantities.units import magnitude
 
 MULCHED = ", the mulch down the same day"
+LEFT, LAST = ", with the downspout left as it is", "the downspout last"
 STEPS = (
     (
         "step_dig_hours",
         "Dig and build",
-        "while it stays dry to the end of the step, with the downspout left as it is",
+        f"while it stays dry to the end of the step{LEFT}",
         ("sod_hours", "hours", "berm_hours", "carry_hours"),
     ),
     (
@@ -30,8 +32,8 @@ STEPS = (
     (
         "step_plant_hours",
         "Plant",
-        f"on a cool or cloudy day, each plant watered in{MULCHED}; the downspout last",
-        ("planting_hours", "mulching_hours"),
+        f"on a cool or cloudy day, each plant watered in{MULCHED}; {LAST}",
+        ("planting_hours", "mulching_hours", "spout_hours"),
     ),
 )
 """The steps: their hours, what they are called, how they go, the hours of their tasks."""
@@ -52,14 +54,18 @@ def _work(plan: Plan, by_task: bool) -> Iterator[str]:
     barrow = Rounding(2).words(plan.answers[bed.BARROW], "L" if plan.metric else "ft**3")
     yield from wrap(
         f"Hours of one person with a spade and a barrow of {barrow}, quick to slow; roots, stones "
-        f"and wet clay take longer. A day is {DAY_HOURS.value:g} h of work."
+        "and wet clay take longer. Pegs, strings, levels and loosening the floor come on top. "
+        f"A day is {DAY_HOURS.value:g} h of work."
     )
     mulched = magnitude(plan.answers[bed.MULCH_DEPTH], "in") > 0
+    other = {} if mulched else {MULCHED: ""}
+    if not plan.earth.spouts_here:
+        other |= {LEFT: "", LAST: "the water let in last"}
     for place, (key, name, how, parts) in enumerate(STEPS, 1):
         yield from _line(f"{place}. {name}, in all:", _span(plan, key))
-        yield from wrap(
-            f"   {plan.answers.told(how if mulched else how.replace(MULCHED, ''))}", "   "
-        )
+        for words, instead in other.items():
+            how = how.replace(words, instead)
+        yield from wrap(f"   {plan.answers.told(how)}", "   ")
         for part in parts if by_task else ():
             slow = find(BY_KEY[f"{part}_slow"], plan)
             if slow.number(plan.metric):
@@ -81,6 +87,8 @@ def _work(plan: Plan, by_task: bool) -> Iterator[str]:
         "should push: fill it less and go more often.",
         "  ",
     )
+    if plan.earth.spouts_here:
+        yield from wrap(f"CAUTION: {plan.answers.told(cautions.SPOUT)}", "  ")
     yield from wrap(
         "Do not leave the floor open to rain: it seals bare soil, and a step on wet soil packs it. "
         "Look at the forecast before each step. If rain comes before "

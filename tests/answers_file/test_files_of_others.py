@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import errno
 import os
 import stat
 from pathlib import Path
@@ -9,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from interview.answers_file import Changed, NotSaved, lock_of, own_files, put, remove_stray_temps
-from interview.asking.statuses import IN_USE
+from interview.asking.statuses import IN_USE, UNUSABLE
 from interview.garden import store
 from interview.garden.opening import Opened, Refusal, open_session
 
@@ -208,6 +209,17 @@ def test_a_fault_while_opening_leaves_no_lock(garden, clock, monkeypatch):
     monkeypatch.setattr(store, "load", broken)
     with pytest.raises(ZeroDivisionError):
         open_session(str(garden), clock, BY)
+    assert not lock_of(garden).exists()
+
+
+def test_a_disk_that_fails_while_opening_is_told_and_leaves_no_lock(garden, clock, monkeypatch):
+    def failing(path):
+        raise OSError(errno.EIO, "input/output error")
+
+    monkeypatch.setattr(store, "load", failing)
+    refused = open_session(str(garden), clock, BY)
+    assert isinstance(refused, Refusal) and refused.status == UNUSABLE
+    assert "The disk reported a fault" in refused.sentence
     assert not lock_of(garden).exists()
 
 

@@ -246,7 +246,7 @@ def hours_add_up(told: Told) -> Complaints:
     tasks = {
         "step_dig": ("sod", "", "berm", "carry"),
         "step_lay": ("way", "lay"),
-        "step_plant": ("planting", "mulching"),
+        "step_plant": ("planting", "mulching", "spout"),
     }
     for pace in ("quick", "slow"):
         whole = 0.0

@@ -30,7 +30,7 @@ from interview.quantities.units import magnitude
 _SIZE = re.compile(
     r"(?:A garden|\d beds, each)(?: (?P<long>[\w./ ]+?) by (?P<wide>[\w./ ]+?) over all,)? with a "
     r"flat floor of (?P<floor>[\w./ ]+?) by (?P<across>[\w./ ]+?); (?:it does|together they do) "
-    r"the work of a [^.]*?(?:\.\d[^.]*)? pond\."
+    r"the work of an? [^.]*?(?:\.\d[^.]*)? pond\."
 )
 
 
@@ -95,7 +95,8 @@ def plants_are_counted_alike(told: Told) -> Complaints:
     listed = [
         int(at[1]) for at in re.finditer(r"\[ \] (\d+) x ", flat(told.part("PLANTS", told.short)))
     ]
-    if listed and sum(listed) * beds != total:
+    unnamed = sum(zone.places for zone in zones if not zone.picks)
+    if listed and (sum(listed) + unnamed) * beds != total:
         yield f"{sum(listed)} plants are listed for {beds} beds, {total} told"
     full = [int(at[1]) for at in re.finditer(r"\[ \] (\d+) x ", flat(told.part("PLANTS")))]
     if full != listed:

@@ -11,13 +11,13 @@ from itertools import pairwise
 
 from told_of_one import Complaints, Told, flat
 
-from interview.garden.planting import questions as planting
 from interview.garden.planting.wetness import rating
 from interview.garden.site import nearby_questions as nearby
 from interview.garden.site import questions as site
 from interview.garden.site import spot_questions as ground
 from interview.garden.size import questions as bed
 from interview.garden.size import shape_questions as shaping
+from interview.garden.size.cover_questions import BERM_OUTSIDE, PLANT_SIZE
 from interview.garden.size.zones import Zone
 from interview.garden.summary import may_dig
 from interview.quantities.units import magnitude
@@ -27,7 +27,7 @@ from interview.quantities.units import magnitude
 NOWHERE = {
     "a number that is none": r"\bnan\b|\binf\b|\bNone\b|-\.inf|\b1e[+-]?\d",
     "nought below nought": r"(?<![\w.])-0(?:\.0+)?(?![\w.])",
-    "one of many": r"(?<![\d./,:-] )(?<![\d./,:-])\b1 (?:bags|beds|plants|days|pieces|kinds|people|"
+    "one of many": r"(?<![\d./:-] )(?<![\d./,:-])\b1 (?:bags|beds|plants|days|pieces|kinds|people|"
     r"loads|barrow-loads|holes|questions|things|answers|spots|surfaces|paces|clumps|drifts)\b",
     "many of one": r"\b(?:[2-9]|\d\d+) (?:bag|bed|plant|day|piece|kind|load|barrow-load)\b"
     r"(?! of \d| [a-z]+ly\b)",
@@ -108,6 +108,7 @@ def one_tape(told: Told) -> Complaints:
 
 OF_ANY_GARDEN = (
     "FORMULAS",
+    "WHAT RESTS ON MEMORY",
     "SOURCES",
     "WORDS",
     "ASSUMED UNTIL YOU ANSWER",
@@ -192,10 +193,10 @@ def _by_answer(told: Told) -> Iterator[tuple[bool, str, str]]:
     )
     yield answers.get(site.CHILDREN) is not False, r"Small children use the yard", "no children"
     yield (
-        answers.get(planting.PLANT_SIZE) == "seed", r"\] seed of", "nothing is sown",
+        answers.get(PLANT_SIZE) == "seed", r"\] seed of", "nothing is sown",
     )  # fmt: skip
     yield (
-        answers[planting.BERM_OUTSIDE] == "sod",
+        answers[BERM_OUTSIDE] == "sod",
         r"Lay the lifted sod on it|stack it for the outside of the berm|laid back there",
         "no sod goes on the berm",
     )
@@ -321,7 +322,7 @@ def advice_can_be_followed(told: Told) -> Complaints:
         yield "two people take more days than one"
     if (
         isinstance(n.get("bank_elsewhere"), float)
-        and n.get("soil_spare", 1) <= 0 < n["bank_elsewhere"]
+        and n.get("soil_carried_off", 1) <= 0 < n["bank_elsewhere"]
     ):
         yield "a bank is made of no soil"
     past = re.search(r"The day you chose to dig: +.*\(past\)", told.short)

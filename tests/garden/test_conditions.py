@@ -124,6 +124,8 @@ CONDITIONS: tuple[tuple[str, dict[str, str], dict[str, str]], ...] = (
     ("share_known", SHARED, {**SHARED, "surfaces.1.outlets_here": "2"}),
     ("falls_on", SECOND, ROOF),
     ("outlets_here", SHARED, ROOF),
+    ("roof_hazard", ROOF, {"surfaces.1.surface_kind": "paved"}),
+    ("roof_hazard", {}, {"surfaces.1.surface_kind": "lawn"}),
     ("spout_percent", ROOF, {"surfaces.1.surface_kind": "paved"}),
     ("roof_valley", ROOF, {"surfaces.1.surface_kind": "paved"}),
     ("roof_sides", ROOF, {"surfaces.1.surface_kind": "paved"}),
@@ -185,7 +187,8 @@ def test_no_condition_was_left_out():
 def test_what_is_not_known_yet_counts_as_not_chosen(given):
     for key, holds, _ in CONDITIONS:
         cautious = (
-            "another_hole", "wetland_list_region", "compost_depth", "room_area", "state", *FILLS
+            "another_hole", "wetland_list_region", "compost_depth", "room_area", "state",
+            "roof_hazard", *FILLS,
         )  # fmt: skip
         if len(holds) == 1 and key not in cautious:
             (address,) = holds

@@ -9,7 +9,7 @@ from contextlib import suppress
 
 import pytest
 
-from interview.asking import route
+from interview.asking import path, route
 from interview.asking.question import UNKNOWN_TEXT
 from interview.garden.dig_window import dig_window
 from interview.garden.due import due
@@ -432,3 +432,24 @@ def test_a_distance_too_near_leads_the_panel(due_of):
     texts = {**CLEAR, "spots.1.near_spot": "pavement", "spots.1.pavement_distance": "1 ft"}
     plan, found = due_of(texts)
     assert panel_lines(plan, found)[0].startswith("TOO NEAR: The garden is 1 ft from")
+
+
+def test_the_panel_names_what_comes_after_the_page_one_stands_on(plan_of, subtests):
+    """``here`` is what the page asks for; it is never told as what is next."""
+    spot = {key: text for key, text in YARD.items() if not key.startswith("spots.1.overflow")}
+    hole = {key: text for key, text in SHAPED.items() if key not in ("holes.1.hole_smell",)}
+    overflow = tuple(one for one in YARD if one.startswith("spots.1.overflow"))
+    roof, last = ("surfaces.1.pieces",), ("rules_checked",)
+    for texts, here, said in (
+        (spot, (), "Next: Where overflow goes"),
+        ({**spot, "rules_checked": None}, overflow, "Next: Permits"),
+        ({**YARD, "rules_checked": None}, last, "Today: ask for the lines to be marked. 811"),
+        ({**hole, "holes.1.hole_seeps": None}, ("holes.1.hole_smell",), "Next: Water"),
+        ({"garden_name": "Willow end"}, (), "Next: how big the roof is, then a first size."),
+        ({"garden_name": "Willow end"}, roof, "Next: a first size."),
+    ):
+        with subtests.test(here=here, said=said):
+            plan = plan_of({one: text for one, text in texts.items() if text is not None})
+            found = due(plan, ROUGH, order=path.steps, here=here)
+            told = panel_lines(plan, found, ROUGH, here)
+            assert any(one.startswith(said) for one in told), told

@@ -84,8 +84,9 @@ ELSEWHERE = {
                 f"{task}_hours{who}_{pace}"
                 for task, who in (
                     ("sod", ""), ("berm", ""), ("carry", ""), ("way", ""), ("lay", ""),
-                    ("planting", ""), ("mulching", ""), ("step_dig", ""), ("step_lay", ""),
-                    ("step_plant", ""), ("work", ""), ("work", "_two"), ("work", "_heat"),
+                    ("planting", ""), ("mulching", ""), ("spout", ""), ("step_dig", ""),
+                    ("step_lay", ""), ("step_plant", ""), ("work", ""), ("work", "_two"),
+                    ("work", "_heat"),
                 )
                 for pace in ("quick", "slow")
             ),
@@ -108,6 +109,7 @@ ELSEWHERE = {
     "plants_first_half": "garden/planting/test_what_is_planted.py",
     "clumps_to_divide": "garden/planting/test_what_is_planted.py",
     "rim_planted_area": "garden/planting/test_what_is_planted.py",
+    "cover_area": "garden/planting/test_what_is_planted.py",
     "seed_least": "garden/planting/test_what_is_planted.py",
     "seed_most": "garden/planting/test_what_is_planted.py",
     "grass_seed_least": "garden/planting/test_what_is_planted.py",

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from collections.abc import Iterator, Mapping
 from pathlib import Path
 from typing import Any
@@ -12,6 +13,7 @@ import yaml
 from interview.asking import route
 from interview.asking.question import Status
 from interview.garden.store import load
+from interview.plain import from_code
 from interview.quantities.units import magnitude
 
 FILES = sorted(Path(__file__).with_name("version_0_1").glob("*.yaml"))
@@ -70,3 +72,31 @@ def test_a_measure_has_the_value_that_its_words_say(stem, address, unit, value):
     step = route.step_at(address, loaded.answers)
     found = step.view(loaded.answers).get(step.question)
     assert magnitude(found, unit) == pytest.approx(value)
+
+
+@pytest.mark.parametrize(
+    ("stem", "key", "value"),
+    [
+        ("finished_us", "slope", 100 * (9.25 + 9) / 2 / (15 * 12)),
+        ("finished_us", "mean_drop_rate", (8 - 4.125) / 4),
+        ("finished_metric", "slope", 100 * (212 + 204) / 2 / 4500),
+    ],
+)
+def test_a_figure_read_off_its_measures_alone_is_what_it_was(stem, key, value):
+    """Worked by hand from the answers of the file, with the formulas of version 0.1."""
+    garden = from_code.load(Path(FILES[0]).with_name(f"{stem}.yaml"), dt.date(2026, 5, 29))
+    assert from_code.figures(garden.plan)[key].value == pytest.approx(value)
+
+
+@pytest.mark.parametrize(
+    ("stem", "day"),
+    [
+        # Asked on a Wednesday: Thursday, Friday, and Tuesday, as Monday is a holiday of the file.
+        ("finished_us", "2026-05-27"),
+        # Asked on a Monday: four days to Friday, and the Monday after.
+        ("finished_metric", "2026-03-10"),
+    ],
+)
+def test_digging_opens_on_the_day_it_did(stem, day):
+    garden = from_code.load(Path(FILES[0]).with_name(f"{stem}.yaml"), dt.date(2026, 5, 29))
+    assert from_code.figures(garden.plan)["earliest_dig_day"].value == day

@@ -73,6 +73,32 @@ def test_every_kind_of_list_is_read_from_one_text_with_commas(subtests):
             assert loaded.answers.texts[address] == "\n".join(lines)
 
 
+def test_a_list_in_brackets_may_hold_items_with_commas_of_their_own(subtests, tmp_path):
+    pieces = "survey:\n  surfaces:\n    - pieces: "
+    outline = "bed:\n  floor_outline: "
+    sides = "triangle sides 14 ft, 12 ft, 7 ft"
+    for body, address, items in (
+        (pieces, "surfaces.1.pieces", [sides, "less rectangle 2 ft by 3 ft"]),
+        (pieces, "surfaces.1.pieces", ["rectangle 24 ft by 13 ft", "offsets 3 ft, 0, 4 ft, 6 ft"]),
+        (pieces, "surfaces.1.pieces", ["rectangle 9 ft by 4 ft at 3 ft, 2 ft", sides]),
+        (outline, "floor_outline", ["0, 0, 0", "4 ft, 3 ft, 2 ft", "9, 0, 0"]),
+    ):
+        with subtests.test(items=items):
+            line = f"{body}[{', '.join(items)}]\n"
+            loaded = read(line)
+            assert loaded.troubles == []
+            assert loaded.answers.texts[address] == "\n".join(items)
+            path = tmp_path / "g.yaml"
+            path.write_text(f"{HEAD}{line}end_of_answers: true\n")
+            loaded, mark = store.load(path)
+            keeper = store.FileKeeper(path, "test", loaded, mark)
+            keeper.keep(loaded.answers.with_text("notes", "more"), "")
+            assert line in path.read_text()
+    cut_short = read(f"{pieces}[triangle sides 14 ft, 12 ft]\n")
+    assert cut_short.answers.texts["surfaces.1.pieces"] == "triangle sides 14 ft\n12 ft"
+    assert "needs 3 lengths" in cut_short.troubles[0].sentence
+
+
 def test_an_item_that_holds_commas_may_be_a_list_itself():
     loaded = read(
         "bed:\n  floor_outline:\n    - [0, 0, 0]\n    - [4 ft, 3 ft, 2 ft]\n    - [9, 0, 0]\n"

@@ -5,10 +5,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
+from types import SimpleNamespace
 
 import cross_statements as crossed
 import never_together as apart
+import told_alike as alike
 from any_yard import Yard
 from told_of_one import Told
 
@@ -16,6 +19,7 @@ GARDENS = 20
 WHOLE_EVERY = 10
 """Of how many one has its working read too, which takes as long as the rest."""
 SAMPLES = Path(__file__).parents[2] / "sample_answers"
+CHECKS = (*crossed.CHECKS, *alike.CHECKS, *apart.CHECKS)
 
 
 def test_no_page_of_a_garden_denies_another(subtests, chance, given, clock):
@@ -25,7 +29,7 @@ def test_no_page_of_a_garden_denies_another(subtests, chance, given, clock):
         with subtests.test(garden=seed):
             answers = Yard(seed, chance(seed)).answers(given())
             told = Told(plan_of(answers, SAMPLES, clock.now), seed % WHOLE_EVERY == 0)
-            for check in (*crossed.CHECKS, *apart.CHECKS):
+            for check in CHECKS:
                 assert list(check(told)) == [], check.__name__
 
 
@@ -45,7 +49,31 @@ def _words(name, old, new):
     return doctor
 
 
+def _upside_down(told):
+    """The plants of the floor stand on the rim, and those of the rim on the floor."""
+    found = told.plan.planting
+    floor, side, rim = found.chosen.zones
+    zones = (replace(floor, picks=rim.picks), side, replace(rim, picks=floor.picks))
+    chosen = SimpleNamespace(zones=zones)
+    told.plan = SimpleNamespace(planting=SimpleNamespace(wishes=found.wishes, chosen=chosen))
+
+
 DOCTORED = {
+    "figures_are_told_to_programs": _numbers("pond_depth", lambda one: one + 1),
+    "page_has_the_figures": _words("page", "<b>183</b>", "<b>184</b>"),
+    "levels_are_told_alike": _words("card", "stone    6 in down", "stone    7 in down"),
+    "pegs_are_told_alike": _words("card", "both ways 7 ft 6 in", "both ways 8 ft 6 in"),
+    "kinds_are_told_alike": _words("short", "11 x Gray's sedge", "12 x Gray's sedge"),
+    "times_and_dates_are_told_alike": _words(
+        "card", "until Tue 2026-06-09", "until Tue 2026-06-08"
+    ),
+    "spared_money_is_told_alike": _words("short", "half next year: 92", "half next year: 292"),
+    "sizes_come_in_order": _words("full", "dig              120 ft³", "dig              190 ft³"),
+    "hands_make_days": _words("short", "4 people end it", "3 people end it"),
+    "table_has_the_figures": _numbers("rain_held", lambda one: one + 1),
+    "storms_are_told_alike": _words("full", "   1         4.5 in", "   1         5.4 in"),
+    "distances_are_told_alike": _words("card", "a property line 9 ft", "a property line 8 ft"),
+    "pages_fit": _words("short", "DO NEXT", f"DO NEXT {'.' * 80}"),
     "lines_within_lines": _numbers("pond_length", lambda one: one * 2),
     "water_falls_with_height": _numbers("side_hours", lambda one: one + 90),
     "depth_is_allowed": _numbers("depth_by_corrected", lambda one: one / 9),
@@ -68,7 +96,7 @@ DOCTORED = {
     "one_tape": _words("short", "10 1/2 in from its", "300 mm from its"),
     "never_both": _words("short", "Build the berm,", "No berm is needed. Build the berm,"),
     "water_stands_and_all_is_well": _numbers("storm_hours_on_floor", lambda one: one + 90),
-    "plants_stand_where_they_live": None,
+    "plants_stand_where_they_live": _upside_down,
     "less_can_be_dug": _words("short", "Slope:", "Dig 9 ft less deep"),
     "advice_can_be_followed": _numbers("floor_width_drawn", lambda one: 0.5),
 }
@@ -85,14 +113,11 @@ def test_every_check_speaks_where_something_is_false(subtests):
     answers = load(SAMPLES / "finished_us.yaml")[0].answers
     now = dt.datetime.fromisoformat("2026-11-29T12:00:00-06:00")
     plan = plan_of(answers, SAMPLES, now)
-    for check in (*crossed.CHECKS, *apart.CHECKS):
+    for check in CHECKS:
         with subtests.test(check=check.__name__):
             told = Told(plan)
             assert list(check(told)) == []
-            doctor = DOCTORED[check.__name__]
-            if doctor is None:
-                continue
-            doctor(told)
+            DOCTORED[check.__name__](told)
             if check.__name__ == "water_stands_and_all_is_well":
                 plan.checks.__dict__["verdict"] = Grade.GOOD
             assert list(check(told)) != []

@@ -27,6 +27,17 @@ def test_hours_of_sun_may_be_called_hours(subtests):
             assert value("sun_hours", text) == 6
 
 
+def test_a_soil_may_be_called_by_how_it_feels(subtests):
+    for soil, words in {
+        "sand": ["1", "sand", "Sandy", "gritty"],
+        "loam": ["loam", "flour", "like flour", "Smooth"],
+        "clay": ["3", "clay", "sticky", "ribbon"],
+    }.items():
+        for text in words:
+            with subtests.test(text=text):
+                assert value("soil_dug", text) == soil
+
+
 def test_a_hardiness_zone_is_written_as_the_map_has_it(subtests):
     for text in ["6", "6b", "6 B", "Zone 6b", "zone 6", "USDA zone 6a", "z6", "six"]:
         with subtests.test(text=text):

@@ -372,3 +372,67 @@ def test_with_a_spot_go_its_holes_and_later_ones_keep_theirs(session_of, given, 
     named = session_of(given({**tested_at_one, **aside}))
     named.remove_item("spots", 1)
     assert named.answers.texts["holes.1.hole_set_aside_why"] == "dug into an old trench"
+
+
+DUG = {"holes.1.hole_dug_on": "2026-05-27", "holes.1.hole_depth": "20 in"}
+AT_TEN = {"holes.1.test_start": "2026-05-27 10:00 -05:00"}
+GUTTER = {"surfaces.1.surface_kind": "roof", "surfaces.1.gutter_outlets": "4"}
+# Address, the answers there are, the text that one of them does not fit, words of what is said.
+UNFIT = (
+    (
+        "holes.1.first_fill_start",
+        {**DUG, **AT_TEN, "holes.1.first_fill_start": "2026-05-27 08:00 -05:00"},
+        "2026-05-27 10:01 -05:00",
+        "“Timed test: filled to the fill level”: Wednesday 27 May 2026 10:00",
+    ),
+    (
+        "holes.1.test_start",
+        {
+            **DUG,
+            **AT_TEN,
+            "holes.1.water_at_mark": "8 in",
+            "holes.1.readings": "2026-05-27 10:30 -05:00 left 7 in",
+        },
+        "2026-05-27 11:00 -05:00",
+        "Reading 1: its time is before the start of the test",
+    ),
+    ("holes.1.hole_depth", {**DUG, "holes.1.water_at_mark": "8 in"}, "7 in", "than the hole"),
+    ("surfaces.1.gutter_outlets", {**GUTTER, "surfaces.1.outlets_here": "3"}, "2", "3"),
+)
+
+
+def test_an_answer_beside_which_a_kept_one_cannot_be_is_doubted_at_once(
+    subtests, session_of, given, located
+):
+    for address, texts, text, words in UNFIT:
+        with subtests.test(address=address, text=text):
+            session = session_of(given({**located, **texts}))
+            before = dict(session.answers.texts)
+            step = session.jump(address)
+            with pytest.raises(Doubt) as doubt:
+                session.offer(step, text)
+            assert words in str(doubt.value) and "again" in str(doubt.value)
+            assert session.answers.texts == before
+            assert session.offer(step, text).kept == session.answers.texts[address]
+
+
+def test_two_answers_of_a_page_are_put_right_together_without_a_doubt(session_of, given):
+    sides = {"gutter_this_side": "12 ft", "gutter_whole": "30 ft"}
+    at = {f"surfaces.1.{key}": text for key, text in sides.items()}
+    session = session_of(given({**GUTTER, "surfaces.1.share_known": "high_point", **at}))
+    session.go_to("surfaces.1.gutter_this_side")
+    with pytest.raises(Doubt, match="This does not fit “Whole gutter”"):
+        session.take({"surfaces.1.gutter_this_side": "40 ft"})
+    assert session.at_fault == "surfaces.1.gutter_this_side"
+    session.take({"surfaces.1.gutter_this_side": "40 ft", "surfaces.1.gutter_whole": "50 ft"})
+    assert session.answers.texts["surfaces.1.gutter_whole"] == "50 ft"
+
+
+def test_an_answer_that_takes_another_away_is_not_held_against_it(session_of, given, located):
+    """A later request leaves the old day of finishing without meaning, and says so itself."""
+    session = session_of(given(located))
+    step = session.jump("lines_asked_on")
+    with pytest.raises(Doubt, match="That is a later request"):
+        session.offer(step, "2026-05-25")
+    session.offer(step, "2026-05-25")
+    assert session.answers.texts["lines_asked_on"] == "2026-05-25"

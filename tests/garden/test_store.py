@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from interview import answers_file as af
-from interview.asking.sitting import NotKept
+from interview.asking.keeping import NotKept
 from interview.garden import store
 from interview.garden.session import Session
 from interview.garden.stages import every_question, new_answers

@@ -302,3 +302,11 @@ def test_a_metric_pond_of_150_mm_takes_the_printed_row_of_six_inches_on_fast_soi
     assert fast.size.fast_soil
     # One row up, ponds of 3 to 5 in, would be 0.19.
     assert 0.15 * drains <= feet(fast.size.garden.edge_area) < 0.16 * drains
+
+
+def test_where_the_room_takes_no_larger_one_the_table_says_why_generous_holds_less(plan_of, usual):
+    tight = {**usual, "room_length": "16 ft", "room_width": "14 ft"}
+    held = [magnitude(row.rain_held, "in") for row in three_sizes(plan_of(tight))]
+    assert held != sorted(held)
+    assert "a garden named larger holds less here" in " ".join(plan_text(plan_of(tight)).split())
+    assert "a garden named larger" not in " ".join(plan_text(plan_of(usual)).split())

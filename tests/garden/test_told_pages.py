@@ -84,6 +84,45 @@ def test_what_was_put_off_is_told_with_how_to_find_it_out_and_five_at_most(at):
     assert [line for line in told(session, "end_of_today") if line in lines] == lines
 
 
+def test_the_day_is_over_only_while_nothing_is_left_of_it(subtests, at, clock):
+    """What changed since is told: a spot that stops, lines not asked for, a later day."""
+    session = at("end_of_today")
+    for key, text, day, head, last in (
+        (
+            "lines_requested",
+            "not_yet",
+            0,
+            "Not all of the first day's work is done yet.",
+            "Today: ask for",
+        ),
+        ("lines_requested", "asked", 0, "That is all for today.", "Next time: While you wait"),
+        (
+            "spots.1.slope_drop",
+            "18 in",
+            0,
+            "Not all of the first day's work is done yet.",
+            "STOP here: slope 15",
+        ),
+        ("spots.1.slope_drop", "2 in", 0, "That is all for today.", "Next time: While you wait"),
+        ("lines_asked_on", "2026-05-19", 0, "That is all for today.", "Next time: While you wait"),
+        ("private_lines", "none", 1, "The first day's work is done.", "Now: While you wait"),
+    ):
+        with subtests.test(key=key, text=text, day=day):
+            say(session, key, text)
+            clock.now = clock.now.replace(day=simple.FIRST_DAY.day + day)
+            lines = told(session, "end_of_today")
+            assert lines[0] == head
+            assert lines[-1].startswith(last)
+
+
+def test_whoever_comes_back_to_the_end_of_a_day_is_not_told_that_it_ends(at, session_of, clock):
+    answers = at("end_of_today").answers
+    session = session_of(answers, stopped_at="end_of_today")
+    session.start()
+    lines = told(session, "end_of_today")
+    assert lines[0] == "The last visit ended here." and lines[-1].startswith("Now: While you wait")
+
+
 def test_the_end_of_the_day_tells_stops_before_the_size_and_asks_for_the_marks(at):
     session = at("end_of_today")
     say(session, "spots.1.slope_drop", "18 in")

@@ -23,6 +23,8 @@ READ_TWICE = (
     "The custom takes", "but not cautious", "speaks against it", "Whose ground it is is",
     "arrows mark one", "with nothing typed", "Keys typed before", "were left out",
     "No way out needed", r"\bWays out\b", "one a line", "fault of its own",
+    "differ a hundredfold", "a wish of yours", "feeds bees the year", "learn of the soil",
+    "deeper by the water", "Two people have two paces", "are used when you don't", "Two like pipes",
 )  # fmt: skip
 """What readers who were new to it had to read twice, and so is said otherwise."""
 OF_A_HOLE = r"\b(?:to|at|below|since) the (?:fill )?mark\b|\bfill mark\b"

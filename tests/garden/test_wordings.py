@@ -95,6 +95,15 @@ def test_the_choices_stand_in_the_order_of_what_is_nearest_to_hand(key):
         assert word in label
 
 
+def test_water_from_paving_alone_is_asked_for_without_a_downspout():
+    paved = {"surfaces.1.surface_kind": "paving"}
+    for key in ("spout_distance", "water_by", "spout_fall"):
+        assert "downspout" in worded(key).text
+        assert "downspout" not in worded(key, **paved).text
+        both = worded(key, **paved, **{"surfaces.2.surface_kind": "roof"})
+        assert "downspout" in both.text
+
+
 def test_what_to_outline_in_white_is_told_where_the_marks_are_asked_for():
     said = worded("lines_requested").more
     for part in ("white", "the garden", "the berm", "the test hole", "pipe route"):

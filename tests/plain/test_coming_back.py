@@ -77,6 +77,20 @@ def test_one_comes_back_to_where_the_garden_waits(left, talk, subtests):
             assert state in (State.SPOT, State.HOLE) or says.strip() in said
 
 
+def test_whoever_waited_is_asked_for_the_owners_once_the_wait_is_over(left, talk, session_of):
+    for state, page, read in (
+        (State.MAY_OPEN, "answered", "Has every owner on the ticket"),
+        (State.WAITING, "waiting", "Nothing else to do today."),
+    ):
+        session, _ = left(state)
+        session = session_of(session.answers, stopped_at="spots.1.sun_hours")
+        session.taken[:] = TAKEN
+        session.start()
+        heard, session, _ = talk(session=session)
+        assert session.place.name == page and read in " ".join(heard.split())
+        assert ("Nothing else to do" in heard) == (state is State.WAITING)
+
+
 def test_a_time_that_is_kept_is_read_as_one_says_it(left, talk):
     session, _ = left(State.TESTED)
     heard, _, _ = talk(session=session, at="first_fill_empty")

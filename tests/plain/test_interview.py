@@ -47,12 +47,39 @@ def test_boxes_are_put_in_turn_and_kept_together(talk, keeper):
     assert len(keeper.saves) == 7
 
 
+@pytest.mark.parametrize(
+    ("lines", "kept"),
+    [
+        # The rows are put after the last box.
+        (("2026-05-20", "T-0412"), {"lines_asked_on": "2026-05-20", "lines_ticket": "T-0412"}),
+        (("2026-05-20", ":skip"), {"lines_asked_on": "2026-05-20", "lines_ticket": UNKNOWN_TEXT}),
+    ],
+)
+def test_whoever_is_cut_off_at_the_rows_loses_no_box(talk, at, keeper, lines, kept):
+    _, session, _ = talk(*lines, session=at("lines_asked_on", lines_requested="asked"))
+    assert session.drafts == kept and "lines_asked_on" not in session.answers.texts
+    assert len(keeper.saves) == len(lines)
+
+
+def test_whoever_is_cut_off_where_one_box_is_doubted_loses_no_other(talk, at, located):
+    heard, session, _ = talk("2026-05-27", "T-9", "", session=at("lines_asked_on", located))
+    assert "Give the same answer again" in heard
+    assert session.drafts["lines_ticket"] == "T-9"
+
+
 def test_only_the_state_is_asked_of_a_garden_in_the_us(talk):
     heard, session, _ = talk("x", "minnesota")
     assert "Not in the US: type no." in heard and "= Minnesota" not in heard
     assert "Which country" not in heard and "Which units" not in heard
     assert session.answers.texts["country"] == "us" and session.answers.texts["units"] == "us"
     assert session.place.name == "water_from"
+
+
+def test_the_units_are_told_as_the_country_just_given_spells_them(talk):
+    heard, _, _ = talk("x", "no", "uk", "")
+    assert "2 metres and millimetres" in heard
+    heard, _, _ = talk("x", "no", "us", "")
+    assert "2 meters and millimeters" in heard
 
 
 def test_no_to_the_state_opens_the_country_and_the_units(talk):
@@ -369,8 +396,8 @@ def test_nothing_is_near_a_spot_until_somebody_says_none(talk, at):
 def test_options_are_said_once_and_a_long_list_only_when_it_is_wanted(talk, at):
     heard, _, _ = talk("x", "no", "uk")
     units = heard.partition("Which units")[2]
-    units = units.replace("Enter takes: meters and millimeters", "")
-    assert units.count("meters and millimeters") == 1 and "metric:" not in units
+    units = units.replace("Enter takes: metres and millimetres", "")
+    assert units.count("metres and millimetres") == 1 and "metric:" not in units
     assert "Wyoming" not in heard
     heard, _, _ = talk("x", ":options")
     assert "Wyoming" in heard

@@ -45,6 +45,7 @@ def test_each_line_is_said_back_as_it_was_understood(talk):
     heard, _ = talk(HOLIDAYS, "25 May 2026; 3 July 2026", "", **ASKED)
     assert "= 1. Monday 25 May 2026" in heard
     assert "= 2. Friday 3 July 2026" in heard
+    assert heard.count("Another row, or an empty line to go on.") == 1
 
 
 def test_a_line_of_several_parted_by_commas_is_told_item_by_item(talk):

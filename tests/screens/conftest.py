@@ -17,9 +17,9 @@ from textual.keys import _character_to_key
 from textual.pilot import Pilot
 from textual.widgets import Input
 
+from interview.asking.keeping import Keeper
 from interview.asking.kinds import Choice, InSteps, Ticks, YesNo, list_lines
 from interview.asking.route import Step
-from interview.asking.sitting import Keeper
 from interview.garden import store
 from interview.garden.opening import Opened, open_session
 from interview.garden.session import Session

@@ -113,7 +113,7 @@ async def test_no_page_lays_a_notice_over_itself(sit) -> None:
 
 
 async def test_a_failed_save_is_told_on_every_page(sit, monkeypatch) -> None:
-    from interview.asking.sitting import NotKept
+    from interview.asking.keeping import NotKept
 
     async with sit("garden.yaml") as person:
         assert "✓ No change" in person.sees().splitlines()[0]

@@ -26,6 +26,13 @@ async def test_four_views_by_number_and_arrow_drawn_anew_for_the_window(sit, sam
         await person.settles()
         assert "PLAN of the garden" in person.sees()
         assert max(len(line) for line in person.sees().splitlines()) <= 60 < wide
+        names = ["From above", "Cut through", "Pond", "Options"]
+        for number in range(1, 5):
+            await person.press(str(number))
+            tabs = next(line for line in person.sees().splitlines() if "From above" in line)
+            told = [f"{at} {name}" for at, name in enumerate(names, 1)]
+            told[number - 1] = f"[{told[number - 1]}]"
+            assert all(one in tabs for one in told), tabs
         await person.press("escape")
         assert person.asked == "deepest_pond"
 

@@ -2,107 +2,33 @@
 
 from __future__ import annotations
 
-import contextlib
-import fcntl
+import importlib.util
 import os
-import pty
 import re
-import select
 import signal
-import struct
 import subprocess
 import sys
-import termios
-import time
 from collections.abc import Callable, Iterator
 from pathlib import Path
+from types import ModuleType
 
-import pyte
 import pytest
 
 LIMIT = 20.0
-"""Seconds after which a read from the terminal is given up."""
+"""Seconds after which an end is given up."""
 pytestmark = pytest.mark.usefixtures("compiled_once")
 ROOT = Path(__file__).parents[2]
 
 
-class Tube:
-    """A program in a pseudo-terminal of 80 by 24, and what its screen shows."""
+def _beside(name: str) -> ModuleType:
+    found = importlib.util.spec_from_file_location(name, Path(__file__).with_name(f"{name}.py"))
+    assert found is not None and found.loader is not None
+    module = importlib.util.module_from_spec(found)
+    found.loader.exec_module(module)
+    return module
 
-    def __init__(
-        self, *words: str, folder: Path, start: tuple[str, ...], hears: Callable[[], None]
-    ) -> None:
-        self.master, self.slave = pty.openpty()
-        fcntl.ioctl(self.slave, termios.TIOCSWINSZ, struct.pack("HHHH", 24, 80, 0, 0))
-        self.before = termios.tcgetattr(self.slave)
-        self.sent = b""
-        self.screen = pyte.Screen(80, 24)
-        self.stream = pyte.ByteStream(self.screen)
-        environ = {**os.environ, "PYTHONPATH": str(ROOT), "TERM": "xterm-256color"}
-        self.program = subprocess.Popen(
-            [sys.executable, *start, *words],
-            stdin=self.slave,
-            stdout=self.slave,
-            stderr=self.slave,
-            cwd=folder,
-            env=environ,
-            start_new_session=True,
-            preexec_fn=hears,
-        )
 
-    def read(self, until: str) -> str:
-        """Read until ``until`` is on the screen; fails when that takes too long."""
-        end = time.monotonic() + LIMIT
-        while until not in self.shown():
-            assert time.monotonic() < end, self.shown()
-            self._take(0.1)
-        return self.shown()
-
-    def shown(self) -> str:
-        return "\n".join(line.rstrip() for line in self.screen.display)
-
-    def _take(self, seconds: float) -> bool:
-        if not select.select([self.master], [], [], seconds)[0]:
-            return False
-        try:
-            data = os.read(self.master, 65536)
-        except OSError:
-            return False
-        self.sent += data
-        # The questions a program asks its terminal are not for the eye; pyte misreads some.
-        with contextlib.suppress(Exception):
-            self.stream.feed(data.replace(b"\x1b[>1u", b"").replace(b"\x1b[<u", b""))
-        return bool(data)
-
-    def type(self, keys: bytes) -> None:
-        os.write(self.master, keys)
-
-    def ended(self) -> int:
-        """Return the exit status; everything it still wrote has been read."""
-        end = time.monotonic() + LIMIT
-        while self.program.poll() is None:
-            assert time.monotonic() < end, self.shown()
-            self._take(0.1)
-        while self._take(0.1):
-            pass
-        return self.program.returncode
-
-    def is_as_before(self) -> bool:
-        """Tell whether the terminal is out of the second screen, and set as it was."""
-        left = self.sent.rfind(b"\x1b[?1049l") > self.sent.rfind(b"\x1b[?1049h")
-        cursor = self.sent.rfind(b"\x1b[?25h") > self.sent.rfind(b"\x1b[?25l")
-        mouse = self.sent.rfind(b"\x1b[?1000l") > self.sent.rfind(b"\x1b[?1000h")
-        paste = self.sent.rfind(b"\x1b[?2004l") > self.sent.rfind(b"\x1b[?2004h")
-        same = termios.tcgetattr(self.slave) == self.before
-        return left and cursor and mouse and paste and same
-
-    def close(self) -> None:
-        if self.program.poll() is None:
-            self.program.kill()
-            self.program.wait()
-        for one in (self.master, self.slave):
-            with contextlib.suppress(OSError):
-                os.close(one)
+Tube = _beside("tube").Tube
 
 
 @pytest.fixture

@@ -98,7 +98,7 @@ async def test_the_picture_stands_beside_the_question_and_the_plan_under_it(
         assert len(shown.strips) == shown.size.height
 
 
-async def test_there_is_none_in_a_small_window_nor_beside_rows_and_it_comes_back(
+async def test_there_is_none_in_a_small_window_nor_beside_its_rows_and_it_comes_back(
     sit, sample
 ) -> None:
     async with sit(sample("finished_us.yaml"), size=(60, 20)) as person:
@@ -111,6 +111,36 @@ async def test_there_is_none_in_a_small_window_nor_beside_rows_and_it_comes_back
         await person.rests()
         assert not picture(person).display
         assert person.app.screen.query_one("#left").size.width > 70
+
+
+ROWS = {
+    "rough_size": "25 ft 6 in",
+    "end_of_today": "25 ft ✓",
+    "usual_roofs": "17 ft 11 1/2 in",
+    "usual_test": "09:00",
+    "result": "15 in deep",
+    "usual_bed": "crest +12 in",
+    "usual_plants": "water in",
+    "the_plan": "over all 25 ft 3 in",
+}
+"""Pages of rows, each with words that only its picture has or tells the size of."""
+
+
+async def test_in_a_wide_window_rows_have_the_whole_height_for_their_picture(sit, sample) -> None:
+    async with sit(sample("finished_us.yaml"), size=(160, 45)) as person:
+        for name, words in ROWS.items():
+            await person.app.screen._go(name)
+            await person.rests()
+            shown = picture(person)
+            assert words in shown.text and not overlapping(person), name
+            assert shown.size.height == person.app.screen.query_one("#body").size.height
+            assert len(shown.strips) <= shown.size.height
+        # Under a sky the ground goes on to the foot of the picture.
+        await person.app.screen._go("usual_bed")
+        await person.rests()
+        rows = picture(person).strips
+        sky, soil = ([seg.style.bgcolor for seg in rows[at]] for at in (1, -1))
+        assert not {one.name for one in sky} & {one.name for one in soil}
 
 
 async def test_the_picture_follows_what_is_typed_and_nothing_is_kept(sit, sample) -> None:

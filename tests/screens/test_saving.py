@@ -6,7 +6,7 @@ import os
 import threading
 from pathlib import Path
 
-from interview.asking.sitting import NotKept
+from interview.asking.keeping import NotKept
 from interview.garden.opening import Opened, open_session
 from interview.garden.stages import new_answers
 from interview.screens.parts import Words

@@ -866,3 +866,24 @@ async def test_a_second_repaints_the_clock_and_the_bar_alone(
         page.tick()
         await person.rests()
         assert {"elapsed", "wait", "since"} <= set(painted)
+
+
+async def test_an_old_test_is_reached_from_its_result_and_from_the_plan(sit, sample) -> None:
+    async with sit(sample("finished_us.yaml")) as person:
+        await person.press("escape")
+        assert person.page == "QuestionScreen"
+        await person.goes_to("holes.1.hole_counts")
+        await person.press("escape")
+        assert "F3 shows the readings and their plot." in person.sees()
+        await person.press("f3")
+        assert person.page == "SoakScreen"
+        await person.press("escape", "ctrl+l", "h")
+        assert person.page == "SoakScreen"
+        await person.press("escape")
+        assert person.page == "PlanScreen"
+
+
+async def test_no_test_is_offered_where_none_has_begun(sit, write) -> None:
+    async with sit(str(write("oak.yaml", {"garden_name": "Oak"}))) as person:
+        await person.press("ctrl+l", "h")
+        assert person.page == "PlanScreen" and "soak test" not in person.sees().splitlines()[-1]

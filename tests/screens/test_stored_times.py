@@ -60,3 +60,20 @@ def test_plain_lines_show_none_kept_listed_or_taken_away(talk, session_of, given
     assert "holes.1.readings: Wed 27 May, 11:00 left 5 in" in heard
     assert heard.count("= taken away: ") == 2
     assert not STORED.search(heard)
+
+
+async def test_a_time_that_does_not_fit_is_shown_as_people_write_it_too(
+    sit, write, located
+) -> None:
+    soaked, later = "2026-05-27T10:00:00-05:00", "2026-05-27T10:30:00-05:00"
+    dug = {"holes.1.hole_dug_on": "2026-05-27", "holes.1.hole_depth": "18 in"}
+    fills = {"holes.1.first_fill_start": soaked, "holes.1.test_start": later}
+    file = write("garden.yaml", {**located, **dug, **fills})
+    told = file.read_text(encoding="utf-8")
+    file.write_text(told.replace(later, later.replace("10:30", "08:00")), encoding="utf-8")
+    async with sit("garden.yaml") as person:
+        await person.press("g")
+        await person.press("escape")  # from the timer
+        await person.goes_to("holes.1.test_start")
+        assert "2026-05-27 08:00" in person.sees() and not STORED.search(person.sees())
+        assert "That is before this time" in person.sees_words()

@@ -8,6 +8,7 @@ from pathlib import Path
 
 import pytest
 import yaml
+from ruamel.yaml import YAML
 
 from interview import answers_file as af
 from interview.__main__ import main
@@ -57,6 +58,8 @@ def test_it_reads_back_with_no_fault_and_no_answer_but_the_preset_ones(preset, t
 
 def test_every_question_stands_in_it_once_in_its_stage_and_in_its_group():
     tree = yaml.safe_load(blank())
+    # By YAML 1.1 and by YAML 1.2, from two readers that are not ours.
+    assert YAML(typ="safe", pure=True).load(blank()) == tree
     for stage in STAGES:
         section = tree[stage.key]
         plain = [part.key for part in stage.parts]

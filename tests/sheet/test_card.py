@@ -4,12 +4,15 @@ from __future__ import annotations
 
 import re
 from pathlib import Path
+from types import SimpleNamespace as Like
 
 import pytest
 
 from interview.__main__ import main
 from interview.garden import store
 from interview.garden.opening import plan_of as plan_from
+from interview.quantities.units import quantity
+from interview.sheet import card_soil
 from interview.sheet.card import GAP, card_text
 from interview.sheet.stakeout import peg_table, stakeout
 
@@ -220,3 +223,9 @@ def test_a_day_that_is_past_is_no_day_to_dig(plan_of, whole):
             one for one in card_text(plan_of(whole, dig_day=day)).splitlines() if "To be dug" in one
         )
         assert line == f" To be dug on: {said}"
+
+
+def test_one_load_is_told_as_one():
+    for loads, said in ((1, "compost 1 yd³, 1 load"), (2, "compost 1 yd³, 2 loads")):
+        plan = Like(metric=False, earth=Like(loads_of=lambda _, loads=loads: loads))
+        assert card_soil._item(plan, "compost", quantity(1, "yd**3")) == said

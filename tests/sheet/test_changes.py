@@ -98,6 +98,35 @@ def test_of_a_list_only_the_lines_that_differ_are_told(beside):
     assert any(line.startswith("  corrected_rate: ") for line in figures)
 
 
+def test_other_words_of_the_same_value_are_no_difference(tmp_path, capsys):
+    before, after = (tmp_path / name for name in ("a.yaml", "b.yaml"))
+    one = other = USUAL.replace("rain_depth: 1 in", "rain_depth: 1.2 in")
+    for old, new in (
+        ("rain_depth: 1.2 in", "rain_depth: 0.1 ft"),  # by floats 1.2000000000000002 in
+        ("deepest_pond: 6 in", "deepest_pond: 6.00 in"),
+        ("tree_distance: 25 ft", "tree_distance: 7.62 m"),
+        ("units: us", "units: US"),
+        ("basement, property_line, tree", "tree, basement, property_line"),
+        ("floor_width: don't know yet", "floor_width: don't know"),
+        ("left 4 1/8 in", "left 4.125 in"),
+    ):
+        assert one.count(old) == 1, old
+        other = other.replace(old, new)
+    before.write_text(one, encoding="utf-8")
+    after.write_text(other, encoding="utf-8")
+    assert main(["--diff", str(before), str(after)]) == CLEAN
+    assert capsys.readouterr() == ("", "")
+
+
+def test_of_a_list_a_line_in_other_words_is_not_told(beside):
+    line = "2026-05-28T12:00:00-05:00 left 4"
+    both = f"left 6 7/8 in{USUAL.partition('left 6 7/8 in')[2].partition('left 4 1/8 in')[0]}left 4"
+    answers, figures, _ = beside(f"{both} 1/8 in", f"{both.replace('6 7/8', '6.875')} 1/4 in")
+    assert answers == ["ANSWERS", "  holes.1.readings:", f"    - {line} 1/8 in",
+                       f"    + {line} 1/4 in"]  # fmt: skip
+    assert figures
+
+
 def test_two_files_alike_say_nothing_and_an_unreadable_one_is_refused(tmp_path, capsys):
     sample, nowhere = str(SAMPLES / "usual_us.yaml"), str(tmp_path / "nowhere.yaml")
     assert main(["--diff", sample, sample]) == CLEAN

@@ -6,7 +6,9 @@ import pytest
 
 from interview import answers_file as af
 from interview.__main__ import main
+from interview.garden.stages import new_answers
 from interview.garden.store import interpret
+from interview.sheet import check
 from interview.sheet.check import check_text
 
 HEAD = "format: rain-garden-interview\nformat_version: '1.0'\n"
@@ -21,7 +23,7 @@ def test_a_sound_file_has_no_faults():
     assert lines[:2] == ["No faults.", f"1 answers; {len(lines) - 2} questions open."] or (
         lines[0] == "No faults."
     )
-    assert "  open: garden_name: Name of the garden (open)" in lines
+    assert "  open: garden_name: Name of the garden (open; counts as My rain garden)" in lines
     assert not any("units" in line for line in lines)
 
 
@@ -93,3 +95,7 @@ def test_a_good_rainfall_file_is_no_fault(tmp_path, capsys):
     (tmp_path / "rain.csv").write_text("date,rain_in\n2024-01-01,0.2\n2024-01-02,0\n")
     assert main(["--check", str(file)]) == 0
     assert "No faults." in capsys.readouterr().out
+
+
+def test_one_answer_is_told_as_one():
+    assert check._open(new_answers({"units": "us"}))[0].startswith("1 answer; ")

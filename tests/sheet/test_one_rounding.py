@@ -35,6 +35,7 @@ OTHERS = {
     "92 %": "what half the floor holds of the record",
     "170 ft²": "the floor made twice as large",
     "72 h": "the longest that water may stand, as the guides have it",
+    "36 h": "when one guide acts",
     "21 h": "the water on the floor of the generous garden",
     "27 h": "the slow hours of the lean garden",
     "150 ft²": "30 % of what drains here, as one guide has it",

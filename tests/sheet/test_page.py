@@ -217,6 +217,14 @@ def test_the_months_filled_are_the_months_of_bloom():
     assert filled == [pick.plant.bloom_months for pick in picks]
 
 
+def test_a_distance_from_memory_is_marked_as_on_the_plain_sheet():
+    plan = sample("finished_us")
+    tree = Tree(page_html(plan))
+    cells = [tree.within(place) for place in tree.of("td", **{"class": "n"})]
+    told = re.findall(r"([\d.]+ in\*?) apart", " ".join(outside_text(plan).split()))
+    assert cells[1::2] == told and {one.endswith("*") for one in told} == {True, False}
+
+
 @pytest.mark.parametrize("name", ["finished_us", "finished_metric"])
 def test_the_garden_from_above_bears_its_sizes_to_scale(name):
     plan = sample(name)

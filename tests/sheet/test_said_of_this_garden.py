@@ -4,10 +4,14 @@ from __future__ import annotations
 
 import re
 from dataclasses import replace
+from types import SimpleNamespace
 
 import pytest
 
+from interview.asking.question import Unanswered
 from interview.garden.site import cautions
+from interview.garden.stages import question_at
+from interview.sheet import soil as soil_sheet
 from interview.sheet.report import outside_text, plan_text
 
 
@@ -57,10 +61,22 @@ def test_sand_is_not_laid_where_the_berm_will_be(sheets):
 
 def test_the_list_for_the_day_names_only_what_is_there(sheets):
     short, _ = sheets()
-    assert "Connect the downspout last." in short and "Plant, water, and mulch;" in short
+    assert "Connect the downspout last, from the ground: no ladder." in short
+    assert "Plant, water, and mulch;" in short
     assert "test hole or cover it" not in short
     patio, _ = sheets(**{"surfaces.1.surface_kind": "paved", "surfaces.1.share_percent": "all"})
     assert "Let the water in last." in patio and "downspout last." not in patio
+    assert "the water let in last" in patio and "the downspout last" not in patio
+    assert "with the downspout left" in short and "with the downspout left" not in patio
+
+
+def test_what_a_hole_waits_for_ends_with_one_point(given):
+    question = question_at("holes.1.readings")[0]
+    for why, said in (("", "."), ("The hole was empty.", "waits for: The hole was empty.")):
+        words = soil_sheet._waits(
+            Unanswered(question, "holes.1.readings", why=why), SimpleNamespace(answers=given())
+        )
+        assert words.endswith(said) and not words.endswith("..")
 
 
 def test_the_list_for_the_day_follows_what_is_built():
@@ -135,9 +151,9 @@ def test_what_no_answer_is_missing_for_says_so_in_a_sentence(sheets):
 def test_a_pipe_that_lacks_fall_is_neither_drawn_nor_connected(sheets):
     pipe = {"water_by": "pipe", "spout_distance": "20 ft"}
     fits, whole = sheets(**pipe, spout_fall="24 in")
-    assert "Connect the pipe last." in fits and "by a buried pipe" in whole
+    assert "Connect the pipe last, from the ground" in fits and "by a buried pipe" in whole
     lacks, whole = sheets(**pipe, spout_fall="2 in")
-    assert "No pipe here" in lacks and "Connect the downspout last." in lacks
+    assert "No pipe here" in lacks and "Connect the downspout last," in lacks
     assert "by a buried pipe" not in whole
 
 

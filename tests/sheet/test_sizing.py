@@ -6,6 +6,7 @@ import re
 
 import pytest
 
+from interview.garden import summary
 from interview.garden.earth.overflow import pipe_choice
 from interview.garden.figures import BY_KEY, find
 from interview.garden.pictures import levels, plan_picture, pond_pictures, section_picture
@@ -57,9 +58,20 @@ def test_one_sentence_says_which_of_the_areas_is_the_garden(beds, sheet):
     assert size + sides_words(floor.floor_length, floor.floor_width, False) in said
     # A pond with upright walls holds its area times its depth.
     feet = magnitude(floor.volume, "ft**3") * int(beds) / magnitude(floor.depth, "ft")
-    told = float(re.search(r"the work of a ([\d,]+) ft² pond", said)[1].replace(",", ""))
+    told = float(re.search(r"the work of an? ([\d,]+) ft² pond", said)[1].replace(",", ""))
     assert 0.9 * feet < told <= feet
     assert ("A garden " if beds == "1" else "2 beds, each ") + size in said
+
+
+@pytest.mark.parametrize(
+    ("work", "said"),
+    [("80 ft²", "an 80"), ("8.5 m²", "an 8.5"), ("11 m²", "an 11"), ("18 m²", "an 18"),
+     ("110 ft²", "a 110"), ("1.8 m²", "a 1.8"), ("100 ft²", "a 100")],
+)  # fmt: skip
+def test_the_size_is_told_as_it_is_spoken(sheet, monkeypatch, work, said):
+    plan, _ = sheet()
+    monkeypatch.setattr(summary, "figure_words", lambda _plan, _key: work)
+    assert f"the work of {said} " in summary.size_sentence(plan)
 
 
 def test_a_storm_held_easily_is_said_to_be(sheet):

@@ -10,7 +10,7 @@ from interview.garden.afterwards import advice
 from interview.garden.afterwards import levels_questions as asked
 from interview.quantities.evidence import Provenance
 from interview.sheet.card import card_text
-from interview.sheet.report import plan_text
+from interview.sheet.report import outside_text, plan_text
 from interview.sheet.worksheet import worksheet
 
 EVERY = (
@@ -58,6 +58,16 @@ def test_every_matter_stands_in_its_part_and_every_sentence_on_the_sheet(sheet):
         for one in matters:
             assert f"- {one.topic}: " in told
             assert all(flat(sentence) in told for sentence, _ in one.says), one.topic
+
+
+def test_what_is_taken_outside_leaves_none_of_it_out(plan_of, sized, level_spot):
+    plan = plan_of({**sized, **level_spot})
+    text = outside_text(plan)
+    for one in EVERY:
+        for sentence, _ in one.says:
+            assert flat(plan.answers.told(sentence)) in flat(text), one.topic
+    # The list of sources is in the whole plan alone, so no mark leads to it.
+    assert "[c]" not in text and "[o]" not in text
 
 
 def test_the_matters_a_practitioner_asks_for_are_there():
@@ -109,6 +119,19 @@ def test_levels_that_were_read_stand_beside_the_planned_ones(sheet):
     assert "Water held as dug" not in part(sheet(), "LEVELS BEFORE PLANTING")
 
 
+def test_five_readings_of_a_floor_stay_apart_from_what_was_planned(sheet):
+    five = {"floor_readings": "11 in; 10 1/2 in; 11 1/4 in; 11 in; 10 1/2 in"}
+    told = flat(part(sheet(**READ | five), "LEVELS BEFORE PLANTING"))
+    assert "11 in; 10 1/2 in; 11 1/4 in; 11 in; 10 1/2 in planned: 8 in down" in told
+
+
+def test_a_twentieth_more_than_planned_is_not_told_as_all_of_it(sheet):
+    # Floor and notch 1/4 in off in a pond of 6 in: a twentieth, by V = A d.
+    told = flat(part(sheet(**READ | {"floor_readings": "8 1/4 in"}), "LEVELS BEFORE PLANTING"))
+    share = int(re.search(r"a part of what was planned: (\d+) %", told)[1])
+    assert 104 <= share <= 106
+
+
 def test_a_floor_read_before_its_mulch_is_held_against_so_much_more(sheet):
     told = part(
         sheet(**READ | {"floor_cover": "compost"}, mulch_depth="3 in"), "LEVELS BEFORE PLANTING"
@@ -120,6 +143,21 @@ def test_once_the_levels_are_read_it_is_to_be_planted(sheet, located):
     answered = {**located, "plant_region": "midwest", "wetland_list_region": "mw"}
     assert "Once the levels are right plant it" in flat(part(sheet(**READ, **answered), "DO NEXT"))
     assert "Once the levels are right" not in sheet(levels_read="no", **answered)
+
+
+@pytest.mark.parametrize("beds", [1, 2, 4])
+def test_the_card_has_blanks_for_the_points_of_every_bed(plan_of, sized, level_spot, beds):
+    card = card_text(plan_of({**sized, **level_spot, "beds": str(beds)}))
+    lines = card.splitlines()
+    (first,) = (line for line in lines if line.startswith(" Floor found"))
+    # The middle, both ends, uphill and downhill: five, as the question asks.
+    assert first.split("Inlet")[0].count("____") >= 5
+    others = [line for line in lines if re.match(r" bed [2-9] floor ", line)]
+    assert [line[5] for line in others] == [str(one) for one in range(2, beds + 1)]
+    for line in others:
+        assert len(re.findall("_{5,}", line)) == 8 and len(line) <= 76
+        assert all(f" {one} _____" in line for one in ("floor", "notch", "rim", "inlet"))
+    assert len(lines) <= 60
 
 
 def test_each_of_several_beds_has_blanks_and_readings_of_its_own(sheet):

@@ -62,7 +62,7 @@ class Levels:
     @property
     def floor_spread(self) -> Quantity:
         """How far the highest and the lowest point of the floor are apart."""
-        return quantity(max(_feet(self.floor)) - min(_feet(self.floor)), "ft")
+        return spread(self.floor)
 
     @property
     def over_rim(self) -> bool:
@@ -83,6 +83,11 @@ def _feet_above(reading: Quantity, other: Quantity) -> float:
 def above(reading: Quantity, other: Quantity) -> Quantity:
     """Return how far the point of one reading lies above that of another; below it is negative."""
     return quantity(_feet_above(reading, other), "ft")
+
+
+def spread(readings: Sequence[Quantity]) -> Quantity:
+    """Return how far the highest and the lowest of one or more readings are apart."""
+    return quantity(max(_feet(readings)) - min(_feet(readings)), "ft")
 
 
 def _feet(readings: Sequence[Quantity]) -> list[float]:

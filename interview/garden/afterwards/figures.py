@@ -5,8 +5,11 @@ from __future__ import annotations
 from interview.asking.figure import DIST, HOURS, PERCENT, VOLUME, Figure, Value
 from interview.garden.afterwards.as_built import above
 from interview.garden.afterwards.results import BuiltResults
-from interview.quantities.shown import HIGH, LOW, depth_words
+from interview.quantities.shown import HIGH, LOW, Rounding, depth_words
 from interview.quantities.units import quantity
+
+WHOLE = Rounding(places=0)
+"""Of what was planned: a twentieth more than all of it is not told as all."""
 
 
 def _rim(found: BuiltResults) -> Value:
@@ -40,6 +43,7 @@ FIGURES: tuple[Figure[BuiltResults], ...] = (
         *PERCENT,
         "water held as dug / full pond volume",
         ("built_volume", "pond_volume"),
+        rounding=WHOLE,
     ),
     Figure(
         "built_rain_held",
@@ -92,5 +96,6 @@ FIGURES: tuple[Figure[BuiltResults], ...] = (
         *PERCENT,
         "water held as dug, all beds / (full pond volume x beds)",
         ("built_all_volume", "pond_volume", "beds"),
+        rounding=WHOLE,
     ),
 )

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 
 from interview.asking.answers import Answers
 from interview.asking.question import Unanswered
 from interview.garden.afterwards import questions as review
-from interview.garden.afterwards.as_built import LEVEL_WITHIN, above
+from interview.garden.afterwards.as_built import LEVEL_WITHIN, above, spread
+from interview.garden.afterwards.levels_questions import LEVELS_READ
 from interview.garden.afterwards.results import BuiltBed, BuiltResults
 from interview.garden.planting.care import after_storm
 from interview.garden.planting.wetness import USUAL_HOURS
@@ -25,20 +26,24 @@ _LEAST = 1 / 48
 
 
 def built_findings(found: BuiltResults) -> Iterator[Finding]:
-    """Yield what the levels as dug mean, bed by bed, and what to mend before planting."""
+    """Yield what the levels as dug mean, bed by bed, and what to mend before planting.
+
+    Whether a floor is level is told before the notch is read.
+    """
+    for bed in found.asked if found.answers[LEVELS_READ] else ():
+        floor: tuple[Quantity, ...] = found.answers.get(bed.floor) or ()
+        yield from _of_bed(found, bed.number, _level(found, floor))
+    for one in found.beds:
+        said = (_depth(found, one), *_rim(found, one), *_inlet(found, one))
+        yield from _of_bed(found, one.number, said)
+
+
+def _of_bed(found: BuiltResults, number: int, findings: Iterable[Finding]) -> Iterator[Finding]:
     several = found.size.bed_count > 1
-    for bed in found.beds:
-        for one in _of(found, bed):
-            key = one.key if bed.number == 1 else f"{one.key}_{bed.number}"
-            said = f"Bed {bed.number}: {one.said[0].lower()}{one.said[1:]}" if several else one.said
-            yield replace(one, key=key, said=said)
-
-
-def _of(found: BuiltResults, bed: BuiltBed) -> Iterator[Finding]:
-    yield _depth(found, bed)
-    yield from _level(found, bed)
-    yield from _rim(found, bed)
-    yield from _inlet(found, bed)
+    for one in findings:
+        key = one.key if number == 1 else f"{one.key}_{number}"
+        said = f"Bed {number}: {one.said[0].lower()}{one.said[1:]}" if several else one.said
+        yield replace(one, key=key, said=said)
 
 
 def _near(found: BuiltResults) -> tuple[Quantity, Source]:
@@ -140,13 +145,13 @@ def _shallow(found: BuiltResults, bed: BuiltBed) -> str:
     return " ".join(said) or f"Lower the notch by {over}, or put so much loose soil back."
 
 
-def _level(found: BuiltResults, bed: BuiltBed) -> Iterator[Finding]:
+def _level(found: BuiltResults, floor: Sequence[Quantity]) -> Iterator[Finding]:
     """Say whether the floor is level; nothing of a single reading."""
-    if len(bed.levels.floor) < 2:
+    if len(floor) < 2:
         return
     near, source = _near(found)
     metric = found.place.metric
-    apart = bed.levels.floor_spread
+    apart = spread(floor)
     limit = f"within {depth_words(near, metric)}"
     words = depth_words(apart, metric)
     if within(magnitude(apart, "ft"), magnitude(near, "ft")):

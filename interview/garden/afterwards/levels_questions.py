@@ -117,7 +117,7 @@ def _bed(number: int) -> BedLevels:
                     ("finished", "compost and mulch are both in"),
                 )
             ),
-            "What is still to come lifts the floor, and the pond has so much less room.",
+            "What is still to come raises the floor and makes the pond that much shallower.",
             "Without compost in your plan the first two are the same.",
         ),
         _question(
@@ -135,7 +135,7 @@ def _bed(number: int) -> BedLevels:
             "Notch found",
             "How far below the string is the top of the stone in the notch?",
             _READING,
-            "From the floor up to there is what the garden holds.",
+            "The garden holds the water between the floor and that stone.",
             "Read the middle of the notch, or of the lip where the lawn is the rim.",
         ),
         _question(

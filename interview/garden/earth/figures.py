@@ -179,8 +179,8 @@ FIGURES: tuple[Figure[EarthResults], ...] = (
         lambda p: p.cut,
         *VOLUME,
         "the ground over the dug surface, summed along rays square to the floor's edge: mulch and "
-        "compost below the floor, mulch below the sides",
-        ("downhill_floor_depth", "mulch_depth", "compost_depth"),
+        "compost below the floor, mulch below the sides, but for a rim that is sown",
+        ("downhill_floor_depth", "mulch_depth", "compost_depth", "plant_size"),
         ARITHMETIC,
     ),
     Figure(

@@ -220,6 +220,8 @@ class BedSizes:
     floor_area: Quantity
     mulch_area: Quantity
     mulch_depth: Quantity
+    mulch_to: str = "rim"
+    """What the mulch ends at, up the sides."""
     compost_depth: Quantity | None = None
     """Compost dug into the floor; none when not given."""
     notch_width: Quantity | None = None
@@ -242,7 +244,8 @@ def shopping_list(bed: BedSizes, metric: bool = False) -> tuple[Item, ...]:
         _heap(
             "mulch",
             times(layer(bed.mulch_area, bed.mulch_depth), bed.beds),
-            "for the floor and the sides: shredded hardwood, not bark nuggets",
+            f"for the floor and the sides up to the {bed.mulch_to}: shredded hardwood, not bark "
+            "nuggets",
             metric,
         )
     ]

@@ -184,8 +184,18 @@ SOIL: tuple[Figure[EarthResults], ...] = (
         "Sod of it to lay again",
         lambda p: p.sod_laid,
         *AREA,
-        "(area of all that is dug or built - area under mulch) x beds",
-        ("footprint_area", "mulched_area", "beds"),
+        "(area of all that is dug or built - area inside the crest and the cut edge, where sod is "
+        "laid back on the berm, + area inside - area under mulch, of a lean garden that is not "
+        "sown) x beds",
+        (
+            "footprint_area",
+            "inside_area",
+            "mulched_area",
+            "berm_outside",
+            "how_large",
+            "plant_size",
+            "beds",
+        ),
         ARITHMETIC,
     ),
 )
@@ -197,8 +207,9 @@ FIGURES: tuple[Figure[EarthResults], ...] = (
         "Area under mulch",
         lambda p: p.mulched,
         *AREA,
-        "area inside the crest and the cut edge, of one bed; of a lean garden the full pond",
-        ("inside_area", "how_large"),
+        "area inside the crest and the cut edge, of one bed; the full pond of a lean garden, or "
+        "where seed is sown on the rim",
+        ("inside_area", "how_large", "plant_size"),
         OURS,
     ),
     *_heap("mulch", "area under mulch x mulch depth x beds", "mulched_area", "mulch_depth", "beds",

@@ -151,18 +151,23 @@ class Profile:
     @property
     def dug(self) -> tuple[XY, ...]:
         """The dug surface from rim to rim, with the spade-cut steps that hold the mulch."""
-        deep, mulch = self.dug_below, self.lie.ground.mulch
-        up, down = self.uphill, self.downhill
-        return (
-            (-up.rim, up.rim_height),
-            (-up.rim, up.rim_height - mulch),
-            (0.0, -mulch),
-            (0.0, -deep),
-            (self.floor, -deep),
-            (self.floor, -mulch),
-            (self.floor + down.rim, down.rim_height - mulch),
-            (self.floor + down.rim, down.rim_height),
-        )
+        up = self._under(self.uphill, 0.0, -1.0)
+        down = self._under(self.downhill, self.floor, 1.0)
+        return (*up[::-1], (0.0, -self.dug_below), (self.floor, -self.dug_below), *down)
+
+    @property
+    def mulch(self) -> tuple[XY, ...]:
+        """The corners of the mulch: its top from step to step, and back along what is dug."""
+        up = self._under(self.uphill, 0.0, -1.0)[:3]
+        down = self._under(self.downhill, self.floor, 1.0)[:3]
+        return (up[-1], (0.0, 0.0), (self.floor, 0.0), *down[::-1], *up[:-1])
+
+    def _under(self, side: CutSide, edge: float, way: float) -> list[XY]:
+        """Points of the dug side outward: the floor's edge, under the step, the step, the rim."""
+        mulch, rim = self.lie.ground.mulch, (side.rim, side.rim_height)
+        step = (side.pond, self.lie.depth) if self.lie.ground.bare_rim else rim
+        found = [(0.0, -mulch), (step[0], step[1] - mulch), step]
+        return [(edge + way * q, z) for q, z in (found if step == rim else [*found, rim])]
 
     @property
     def berms(self) -> tuple[tuple[XY, ...], ...]:
@@ -175,16 +180,15 @@ class Profile:
         return tuple(found)
 
     def _foot(self, side: CutSide, edge: float, way: float) -> tuple[XY, ...]:
-        """Where the soil under the mulch of the inner face leaves the old ground, to the rim."""
-        mulch, rim = self.lie.ground.mulch, edge + way * side.rim
-        step = (rim, side.rim_height - mulch)
-        if side.rim <= _LEAST or step[1] <= self.ground(rim):
-            return ((rim, self.ground(rim)),)
-        # In the cut: an edge that runs aslant is cut through aslant.
-        run = side.rim / side.rim_height
-        q = run * (self.ground(edge) + mulch) / (1 + way * self.lie.ground.fall * run)
-        q = max(0.0, q)
-        return ((edge + way * q, q / run - mulch), step)
+        """Where the soil dug of the inner face leaves the old ground, and on to below the rim."""
+        soil = self._under(side, edge, way)
+        over = [z - self.ground(x) for x, z in soil]
+        first = next((at for at, high in enumerate(over) if high > 0), len(soil) - 1)
+        if first == 0:
+            return tuple(soil[:-1])
+        (x, z), (far, high) = soil[first - 1 : first + 1]
+        part = over[first - 1] / (over[first - 1] - over[first])
+        return ((x + part * (far - x), z + part * (high - z)), *soil[first:-1])
 
 
 @dataclass(frozen=True)

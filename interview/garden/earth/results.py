@@ -16,6 +16,7 @@ from interview.garden.site.results import SiteResults
 from interview.garden.size import answered
 from interview.garden.size import questions as bed
 from interview.garden.size import shape_questions as shaping
+from interview.garden.size.cover_questions import BERM_OUTSIDE, rim_sown
 from interview.garden.size.price_lines import Price, prices_of
 from interview.garden.size.results import SizeResults
 from interview.garden.survey import share_questions as sharing
@@ -128,9 +129,13 @@ class EarthResults(Results):
 
     @part
     def sod_laid(self) -> Quantity:
-        """Sod laid again on the ground that is not mulched: mostly the outside of the berms."""
-        spare = self.lie.footprint_area - magnitude(self.mulched, "ft**2")
-        return quantity(max(0.0, spare) * self.size.bed_count, "ft**2")
+        """Sod laid again: outside the crest where nothing else grows, and on a lean rim."""
+        inside, laid = self.lie.inside_area, 0.0
+        if self.answers[BERM_OUTSIDE] == "sod":
+            laid += max(0.0, self.lie.footprint_area - inside)
+        if self.rim_turfed:
+            laid += max(0.0, inside - magnitude(self.mulched, "ft**2"))
+        return quantity(laid * self.size.bed_count, "ft**2")
 
     @part
     def channel_soil(self) -> Quantity:
@@ -247,8 +252,19 @@ class EarthResults(Results):
 
     @property
     def mulched(self) -> Quantity:
-        """The area of one bed under mulch: all inside the crest and the cut edge, lean the pond."""
-        return self.size.garden.edge_area if shaping.lean(self.answers) else self.size.inside
+        """The area of one bed under mulch: all inside the crest and the cut edge, or the pond."""
+        return self.size.garden.edge_area if self.mulch_to_pond else self.size.inside
+
+    @property
+    def mulch_to_pond(self) -> bool:
+        """Whether mulch lies up to the full pond only: above it lies sod, or seed on bare soil."""
+        return shaping.lean(self.answers) or rim_sown(self.answers)
+
+    @property
+    def rim_turfed(self) -> bool:
+        """Whether sod is laid into the cut above the mulch."""
+        mulched = magnitude(self.answers[bed.MULCH_DEPTH], "in") > 0
+        return shaping.lean(self.answers) and mulched and not rim_sown(self.answers)
 
     @property
     def apron_length(self) -> Quantity:
@@ -273,6 +289,7 @@ class EarthResults(Results):
             floor_area=self.size.garden.floor_area,
             mulch_area=self.mulched,
             mulch_depth=self.answers[bed.MULCH_DEPTH],
+            mulch_to="full pond" if self.mulch_to_pond else "rim",
             compost_depth=self.answers[bed.COMPOST_DEPTH] if self.answers[bed.AMEND] else None,
             # A lip in the lawn is of turf.
             notch_width=None if self.notch.lip else self.notch.width,

@@ -28,6 +28,8 @@ TRENCH_FT = Cited((5.0, 10.0), OURS)
 """Trench for a buried pipe, dug, laid and filled, feet an hour."""
 PLANTS = Cited((10.0, 20.0), OURS)
 """Plugs and small pots set out, planted and watered in, an hour."""
+SPOUTS = Cited((1.0, 2.0), PRACTICE)
+"""Downspouts cut, turned by an elbow or into a pipe, strapped and tried, an hour."""
 DAY_HOURS = Cited(6.0, OURS)
 """Hours of heavy work that are a day."""
 PLANNED_DAYS = Cited(3, OURS)
@@ -149,6 +151,8 @@ class Amounts:
     trench: Quantity
     """Length of the trench for a pipe."""
     plants: int
+    spouts: int
+    """Downspouts to connect."""
 
 
 @dataclass(frozen=True)
@@ -177,6 +181,7 @@ def tasks(made: Amounts) -> tuple[Task, ...]:
         Task("lay", Spell.LAY, span(made.laid, BARROWS)),
         Task("planting", Spell.PLANT, span(made.plants, PLANTS)),
         Task("mulching", Spell.PLANT, span(made.mulch, BARROWS)),
+        Task("spout", Spell.PLANT, span(made.spouts, SPOUTS)),
     )
 
 

@@ -76,6 +76,8 @@ class Ground:
     top: float = 1.0
     """Width of the berm's level top."""
     highest_berm: float = 1.0
+    bare_rim: bool = False
+    """Whether the sides above the full pond are dug to what they are to be, and no deeper."""
 
     def __post_init__(self) -> None:
         if not 0 <= self.fall < 1:
@@ -97,12 +99,14 @@ def ground_of(
     compost: Quantity | None,
     top: Quantity,
     *,
+    bare_rim: bool = False,
     system: str = US,
 ) -> Ground:
     """Return the ground in feet: ``slope`` a ratio; ``mulch``, ``compost``, ``top`` lengths."""
     return Ground(
         fall=magnitude(slope, "percent") / 100,
         mulch=magnitude(mulch, "ft"),
+        bare_rim=bare_rim,
         compost=0.0 if compost is None else magnitude(compost, "ft"),
         top=magnitude(top, "ft"),
         highest_berm=magnitude(quantity(*HIGHEST_BERM[system]), "ft"),
@@ -280,26 +284,31 @@ class Lie:
     def soil(self) -> SoilMoved:
         """The soil to dig and to build with, summed exactly along every ray."""
         ground, height, crest, edge = self.ground, self.height, self.crest, self.berm_edge
-        mulch, z, fall = ground.mulch, self.side_slope, ground.fall
-        mean = self.floor_below + fall * self.outline.middle + mulch + ground.compost
+        z, fall = self.side_slope, ground.fall
+        mean = self.floor_below + fall * self.outline.middle + ground.mulch + ground.compost
         cut, fill = self.outline.area * mean, 0.0
         for ray in self.outline.rays:
             high, rise = self.floor_below + fall * ray.y, fall * ray.out_y
             width, spread = ray.width, ray.spread
             # Ground over the dug or built surface, at both ends of each straight part of it.
+            for start, end, mulch in self._inner_parts(self.inner(ray)):
+                first, last = (high + (rise - 1 / z) * q + mulch for q in (start, end))
+                more, less = parts(start, end, first, last, width, spread)
+                cut, fill = cut + more, fill + less
             if self._cut_in(high, rise):
-                inner = z * high / (1 - z * rise)
-                cut += prism(0.0, inner, high + mulch, mulch, width, spread)
                 continue
             past = high + rise * crest - height
-            more, less = parts(0.0, crest, high + mulch, past + mulch, width, spread)
-            cut, fill = cut + more, fill + less
             toe = self._toe(high, rise)
             flat = min(edge, toe)
             fill -= prism(crest, flat, past, high + rise * flat - height, width, spread)
             if toe > edge:
                 fill -= prism(edge, toe, high + rise * edge - height, 0.0, width, spread)
         return SoilMoved(cut, fill)
+
+    def _inner_parts(self, inner: float) -> tuple[tuple[float, float, float], ...]:
+        """Return the parts of a side up to ``inner``: start, end and the mulch on each."""
+        mulch, pond = self.ground.mulch, min(self.side_slope * self.depth, inner)
+        return (0.0, pond, mulch), (pond, inner, 0.0 if self.ground.bare_rim else mulch)
 
     def at_depth(self, floor_below: float) -> Lie:
         """Return the same basin with its floor at another depth."""

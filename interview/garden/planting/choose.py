@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from interview.garden.planting.choice import (
@@ -210,6 +210,9 @@ class PlantingPlan:
 
 
 SHADE_FALLBACK = "The list gives it part sun: try it at the brightest edge, with fewer flowers."
+WARM_FALLBACK = (
+    "The list gives the next colder zone as its warmest, from memory: ask a nursery near you."
+)
 
 
 def choose(plants: Sequence[Plant], wishes: Wishes, zones: Mapping[Zone, ZoneSite]) -> PlantingPlan:
@@ -286,7 +289,7 @@ def candidate(plant: Plant, wishes: Wishes, bed: Bed) -> Candidate:
 
 
 def _sort(plants: Sequence[Plant], wishes: Wishes, bed: Bed) -> None:
-    """Give ``bed`` its candidates; where too few stand shade, plants for part sun as well."""
+    """Give ``bed`` its candidates; where those are too few, makeshifts as well."""
     against = []
     for plant in plants:
         here = plant.at_home(wishes.region)
@@ -297,11 +300,33 @@ def _sort(plants: Sequence[Plant], wishes: Wishes, bed: Bed) -> None:
             bed.candidates.append(one)
         elif here:
             against.append(plant)
-    if wishes.sun is Sun.SHADE and len(bed.candidates) < WANTED_KINDS.value:
-        for plant in (one for one in against if Sun.PART in one.sun):
-            found = candidate(plant, replace(wishes, sun=Sun.PART), bed)
-            if not found.against:
-                bed.candidates.append(replace(found, makeshift=SHADE_FALLBACK))
+    for eased in _eased(wishes):
+        if len(bed.candidates) >= WANTED_KINDS.value:
+            break
+        there = {one.plant.scientific_name for one in bed.candidates}
+        for plant in (one for one in against if one.scientific_name not in there):
+            found, said = candidate(plant, eased, bed), _makeshift(plant, wishes)
+            if said and not found.against:
+                bed.candidates.append(replace(found, makeshift=said))
+
+
+def _eased(wishes: Wishes) -> Iterator[Wishes]:
+    """Yield the wishes eased step by step: in shade for part sun, then by a hardiness zone."""
+    if wishes.sun is Sun.SHADE:
+        wishes = replace(wishes, sun=Sun.PART)
+        yield wishes
+    if wishes.hardiness_zone is not None:
+        yield replace(wishes, hardiness_zone=wishes.hardiness_zone - 1)
+
+
+def _makeshift(plant: Plant, wishes: Wishes) -> str:
+    """Say what must be eased for ``plant``; nothing where a source, not memory, forbids it."""
+    zone = wishes.hardiness_zone
+    warm = bool(zone and plant.hardiness and zone > plant.hardiness[1])
+    if warm and (plant.own or plant.rests("hardiness_max")):
+        return ""
+    eased = ((wishes.sun not in plant.sun, SHADE_FALLBACK), (warm, WARM_FALLBACK))
+    return " ".join(said for so, said in eased if so)
 
 
 StandIns = Mapping[tuple[Zone, str], Plant | None]

@@ -44,9 +44,9 @@ class Costs:
 
 
 def plant_count(found: PlantingResults) -> int:
-    """Return the plants of all the beds, or the places to fill where no species is proposed."""
-    zones = found.chosen.zones
-    return (found.chosen.total or sum(zone.places for zone in zones)) * found.size.bed_count
+    """Return the plants of all the beds; of a part with no species proposed its places to fill."""
+    each = (sum(one.count for one in zone.picks) or zone.places for zone in found.chosen.zones)
+    return sum(each) * found.size.bed_count
 
 
 def bought(found: PlantingResults) -> tuple[Item, ...]:

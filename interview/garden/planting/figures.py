@@ -152,6 +152,16 @@ FIGURES: tuple[Figure[PlantingResults], ...] = (
         ("plants_total",),
         cheaper.PIECES.source,
     ),
+    Figure(
+        "cover_area",
+        "Bare ground to cover until it is green",
+        lambda p: p.bare_area,
+        "ft**2",
+        "m**2",
+        "what is sown, and the top and outside of the berm where plants are set there, x beds",
+        ("rim_planted_area", "berm_outside_area", "plant_size", "berm_outside", "beds"),
+        rounding=HIGH,
+    ),
     *_seed("seed", "rim sown", NATIVE, ("oz", "g"), "rim_planted_area", "plant_size"),
     *_seed(
         "grass seed",

@@ -23,5 +23,6 @@ def work_of(found: PlantingResults) -> tuple[Task, ...]:
             channel=earth.channel_soil,
             trench=earth.trench,
             plants=plant_count(found),
+            spouts=earth.spouts_here,
         )
     )

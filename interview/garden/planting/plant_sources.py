@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import math
-
 from interview.quantities.evidence import Provenance, Source
 
 READ, COPY = Provenance.PUBLISHED, Provenance.SECONDARY
@@ -133,17 +131,3 @@ memory. How the values were taken, where the sources differ:
 ``plant_decisions.csv`` holds every contradiction that was decided by hand: the field, what was
 published, what is kept, and why.
 """
-
-ZONE_WIDTH_F, COLDEST_F = 10, -60
-"""A hardiness zone spans 10 F, and zone 1 begins at -60 F: USDA Plant Hardiness Zone Map."""
-FT2_PER_ACRE = 43_560
-
-
-def zone_of(lowest_f: float) -> int:
-    """Return the USDA hardiness zone in which ``lowest_f``, in degrees F, falls; 1 at the least."""
-    return max(1, int((lowest_f - COLDEST_F) // ZONE_WIDTH_F) + 1)
-
-
-def apart_at(plants_per_acre: float) -> float:
-    """Return the distance between plants in inches, on a square grid of so many an acre."""
-    return 12.0 * math.sqrt(FT2_PER_ACRE / plants_per_acre)

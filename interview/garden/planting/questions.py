@@ -9,12 +9,14 @@ from interview.asking.answers import Answers
 from interview.asking.conditions import always_this, by_units
 from interview.asking.kinds import Choice, Note, Several, Ticks, YesNo
 from interview.asking.lands import US
-from interview.asking.measures import Count, Measure
+from interview.asking.measures import Measure
 from interview.asking.question import Question, Stage, Unanswered
 from interview.garden.place import questions as start
+from interview.garden.planting.hardiness import ZoneOfTheMap
 from interview.garden.planting.record import ListRegion, PlantRegion, State
 from interview.garden.site import questions as site
 from interview.garden.site import spot_questions as ground
+from interview.garden.size.cover_questions import BERM_OUTSIDE, PLANT_SIZE
 
 
 def home_place(answers: Answers) -> State | None:
@@ -58,8 +60,9 @@ REGION = Question(
     "the one given for that region.",
     find_out="The state sets it. Change it if you live near the edge of two regions.",
     wording=start.abroad(
+        text="Which plant region of the US is the garden in, if any?",
         find_out="The list covers regions of the US only; elsewhere none of these, unless you live "
-        "at its border."
+        "at its border.",
     ),
     default=_home,
 )
@@ -175,7 +178,7 @@ HARDINESS = Question(
     key="hardiness_zone",
     label="Hardiness zone",
     text="Which plant hardiness zone are you in, if you know it?",
-    kind=Count(1, 13, ("a", "b"), ("usda", "hardiness", "zone", "z"), such="5b or 6"),
+    kind=ZoneOfTheMap(),
     why="Plants that your winters would kill are left out.",
     find_out="Look at a USDA zone map, or ask a nursery. Write it as the map has it, such as 5b "
     "or 6.",
@@ -254,7 +257,7 @@ BLOOM = Question(
     label="Seasons of bloom",
     text="In which seasons do you want flowers?",
     kind=Ticks((("spring", "spring"), ("summer", "summer"), ("autumn", "autumn"))),
-    why="Bloom in all three feeds bees the year round.",
+    why="Bloom in all three feeds bees from spring to autumn.",
     find_out="All three unless you have other plans.",
     default=always_this("spring, summer, autumn"),
 )
@@ -272,7 +275,7 @@ ROAD_SALT = Question(
 PREFER = Question(
     key="prefer_plants",
     label="Plants that come first",
-    text="Which plants should come first, where several suit the bed alike?",
+    text="Where several plants suit the bed equally well, which should come first?",
     kind=Ticks(
         (
             ("insects", "those for bees, butterflies and other insects"),
@@ -280,7 +283,7 @@ PREFER = Question(
             ("trade", "those that are widely sold"),
         )
     ),
-    why="Many plants suit a bed; a wish of yours then decides.",
+    why="Often many plants suit a bed. Then your wish decides.",
     find_out="Leave it at none unless one of these matters to you.",
     default=always_this("none"),
     more="It goes by the lists behind the plant list. They do not tell of every plant: one that "
@@ -295,47 +298,6 @@ FAVOURITES = Question(
     why="Each is placed where it can grow; if it cannot, the plan says why.",
     find_out="Write one per line, by common or scientific name; or none.",
     default=always_this("none"),
-)
-
-PLANT_SIZE = Question(
-    key="plant_size",
-    label="What is planted",
-    text="What will you plant: plugs, pots or seed?",
-    kind=Choice(
-        (
-            ("kinds", "pots of any size, each kind at its own distance"),
-            ("plug", "plugs, small and cheap, 12 in (300 mm) apart"),
-            ("pot", "small pots of 1 quart (1 L), 12 in (300 mm) apart"),
-            ("large_pot", "large pots of 1 gallon (4 L), 18 in (450 mm) apart"),
-            ("seed", "seed on the rim, plugs below it"),
-        )
-    ),
-    why="It decides how many you buy, what they cost, and the care of the first two years.",
-    find_out="Ask the nursery what it sells and for how much. Each kind at its own distance fits "
-    "most gardens; fewer and larger pots cost less work, plugs less money.",
-    default=always_this("kinds"),
-    more="A plug is a young plant with a root no bigger than a thumb, sold in trays. Seed is sown "
-    "on the rim alone: on the floor and the sides the water washes it out. Shrubs keep the "
-    "distance that the plant list gives them.",
-)
-
-BERM_OUTSIDE = Question(
-    key="berm_outside",
-    label="Outside of the berm",
-    text="What grows on the top and the outside of the berm?",
-    kind=Choice(
-        (
-            ("sod", "its own sod, laid back"),
-            ("grass", "grass seed"),
-            ("plants", "plants of the rim"),
-        )
-    ),
-    why="Bare soil washes off. Plants are counted there only if you plant it.",
-    find_out="The sod you lift costs nothing and holds the soil from the first day. Lay it green "
-    "side up and tread it down.",
-    default=always_this("sod"),
-    more="Grass seed needs a cover of straw and water until it is up. Where the lawn is the rim "
-    "there is no berm, and the answer changes nothing.",
 )
 
 SWAP_OUT = Question(

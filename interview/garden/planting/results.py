@@ -20,6 +20,7 @@ from interview.garden.planting.stock import PlantSize, apart, at_size, sown
 from interview.garden.planting.wetness import ZoneSite
 from interview.garden.planting.wishes import KeepOut, Prefer, Wishes, read_swap
 from interview.garden.size.basin import footprint_area
+from interview.garden.size.cover_questions import BERM_OUTSIDE, PLANT_SIZE
 from interview.garden.size.results import SizeResults
 from interview.garden.size.zones import Zone
 from interview.garden.storms.results import StormsResults
@@ -50,7 +51,7 @@ class PlantingResults(ReadsFiles):
     @property
     def planted(self) -> PlantSize:
         """What is planted: plugs, pots or seed."""
-        return PlantSize(self.answers[planting.PLANT_SIZE])
+        return PlantSize(self.answers[PLANT_SIZE])
 
     @part
     def plants(self) -> tuple[Plant, ...]:
@@ -123,7 +124,7 @@ class PlantingResults(ReadsFiles):
     @part
     def planted_area(self) -> Quantity:
         """The area of one bed that is planted or sown: inside the crest, and what was asked."""
-        if self.answers[planting.BERM_OUTSIDE] != "plants":
+        if self.answers[BERM_OUTSIDE] != "plants":
             return self.size.inside
         return total(self.size.inside, self.berm_outside)
 
@@ -149,9 +150,17 @@ class PlantingResults(ReadsFiles):
         sowings = []
         if sown(self.planted):
             sowings.append(native_seed(self.rim_area))
-        if self.answers[planting.BERM_OUTSIDE] == "grass":
+        if self.answers[BERM_OUTSIDE] == "grass":
             sowings.append(grass_seed(times(self.berm_outside, self.size.bed_count)))
         return tuple(one for one in sowings if one.area.m > 0)
+
+    @part
+    def bare_area(self) -> Quantity:
+        """The ground of all the beds that lies bare until it is green: sown, or a planted berm."""
+        bare = [one.area for one in self.sowings]
+        if self.answers[BERM_OUTSIDE] == "plants" and not sown(self.planted):
+            bare.append(times(self.berm_outside, self.size.bed_count))
+        return total(quantity(0.0, "ft**2"), *bare)
 
     def zone_shape(self, zone: Zone) -> float:
         """Length over width of the floor, or of the side or rim as it is walked round."""

@@ -107,7 +107,6 @@ class _Section:
     def shapes(self) -> Iterator[Shape]:
         cut, lie = self.cut, self.lie
         mulch, deep = lie.ground.mulch, cut.dug_below
-        up, down = cut.uphill, cut.downhill
         low = self._bottom
         lawn = ((self.left, cut.ground(self.left)), (self.right, cut.ground(self.right)))
         under = ((self.right, low), (self.left, low))
@@ -117,14 +116,7 @@ class _Section:
         for edge, end in ((lawn[0], cut.surface[0]), (cut.surface[-1], lawn[1])):
             yield self.area((edge, end, *(self.raised(one) for one in (end, edge))), Material.GRASS)
         if mulch > 0:
-            inner = (
-                (-up.rim, up.rim_height),
-                (0.0, 0.0),
-                (cut.floor, 0.0),
-                (cut.floor + down.rim, down.rim_height),
-            )
-            below = (*cut.dug[5:7][::-1], *cut.dug[1:3][::-1])
-            yield self.filled((*inner, *below), Hatch.MULCH, Material.MULCH)
+            yield self.filled(cut.mulch, Hatch.MULCH, Material.MULCH)
         if deep > mulch:
             bed = ((0.0, -mulch), (cut.floor, -mulch), (cut.floor, -deep), (0.0, -deep))
             yield self.filled(bed, Hatch.COMPOST, Material.COMPOST)
@@ -209,8 +201,8 @@ class _Section:
         ]
         if lie.ground.mulch > 0:
             notes.append(
-                f"At the rim the spade goes straight down {self.height(lie.ground.mulch)}: that "
-                "step holds the mulch."
+                f"At the {'full pond' if lie.ground.bare_rim else 'rim'} the spade goes straight "
+                f"down {self.height(lie.ground.mulch)}: that step holds the mulch."
             )
         if cut.bermed:
             notes.append(

@@ -53,7 +53,8 @@ def _days(people: int, pace: int) -> Callable[[PlantingResults], Value]:
 
 _BARROWS = ("barrows / 12 an hour", "barrows / 6 an hour")
 _ALL = ("sod_hours_slow", "hours_slow", "berm_hours_slow", "carry_hours_slow", "way_hours_slow",
-        "lay_hours_slow", "planting_hours_slow", "mulching_hours_slow")  # fmt: skip
+        "lay_hours_slow", "planting_hours_slow", "mulching_hours_slow",
+        "spout_hours_slow")  # fmt: skip
 
 FIGURES: tuple[Work, ...] = (
     *_pair("sod_hours", "Hours to lift the sod and lay it", _task("sod"),
@@ -75,6 +76,8 @@ FIGURES: tuple[Work, ...] = (
            ("plants / 20 an hour", "plants / 10 an hour"), ("plants_total",)),
     *_pair("mulching_hours", "Hours to bring in and spread mulch", _task("mulching"), _BARROWS,
            ("mulch_volume", "barrow")),
+    *_pair("spout_hours", "Hours to connect the downspouts", _task("spout"),
+           ("downspouts / 2 an hour", "downspouts / 1 an hour"), ("spouts_here",), PRACTICE),
     *_pair("step_dig_hours", "Hours to dig and build", _step(Spell.DIG),
            ("sum over sod, digging, berm and soil wheeled, quick",
             "sum over sod, digging, berm and soil wheeled, slow"), _ALL[:4]),
@@ -82,7 +85,8 @@ FIGURES: tuple[Work, ...] = (
            ("sum over channel or trench, compost and stone, quick",
             "sum over channel or trench, compost and stone, slow"), _ALL[4:6]),
     *_pair("step_plant_hours", "Hours to plant and mulch", _step(Spell.PLANT),
-           ("sum over planting and mulch, quick", "sum over planting and mulch, slow"), _ALL[6:]),
+           ("sum over planting, mulch and downspouts, quick",
+            "sum over planting, mulch and downspouts, slow"), _ALL[6:]),
     *_pair("work_hours", "Hours of all the work, one person", _whole,
            ("sum of all the hours, quick", "sum of all the hours, slow"), _ALL),
     *_pair("work_hours_two", "Hours of all the work, two people",

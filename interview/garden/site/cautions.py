@@ -25,6 +25,12 @@ HIT_A_LINE = (
     "number and the utility from a distance."
 )
 
+SPOUT = (
+    "Connect the downspout standing on the ground, in gloves and with your eyes covered: cut metal "
+    "is sharp. What asks for a ladder, such as a gutter or a new outlet, is for somebody who does "
+    "it for a living."
+)
+
 
 def lines(zone: str) -> str:
     """Return the caution about buried lines; ``zone`` is the strip beside a mark, as ``2 ft``."""
@@ -86,6 +92,8 @@ class DayCaution:
     sod: bool = True
     """Whether the lifted sod is laid on the outside of the berm."""
     mulch: bool = True
+    sown: bool = False
+    """Whether the rim is sown."""
     hole: bool = True
     """Whether a test hole was dug."""
     spouts: bool = True
@@ -96,6 +104,7 @@ class DayCaution:
 
 def dig_day(day: DayCaution) -> tuple[str, ...]:
     """Return the list for the day of digging, in the order of the work."""
+    sow = "; sow the rim last, on bare raked soil" if day.sown else ""
     steps = [
         "Marks are visible and still good; take a photograph of them.",
         f"Within {day.zone} of any mark dig only gently, by hand; lift the turf so too.",
@@ -113,7 +122,8 @@ def dig_day(day: DayCaution) -> tuple[str, ...]:
     ]
     if day.berm:
         laid = "make its top level, and lay the sod on it" if day.sod else "and make its top level"
-        steps.append(f"Build the berm in thin layers, tamp each one, {laid}.")
+        how = "" if day.own_berm else " of the soil brought for it, on roughened ground,"
+        steps.append(f"Build the berm{how} in thin layers, tamp each one, {laid}.")
     if day.piped or day.channel:
         way, fill = ("trench", "lay the pipe") if day.piped else ("channel", "line it with stone")
         steps.append(f"Dig the {way}, falling all the way to the garden, and {fill}.")
@@ -126,13 +136,14 @@ def dig_day(day: DayCaution) -> tuple[str, ...]:
         else "Cut the overflow lip and check it with a level.",
         "Lay the stone where the water comes in, and try it with a bucket.",
         "Read the levels, and mend them before you plant.",
-        "Plant, water, and mulch; keep mulch off the middle of each plant."
+        f"Plant, water, and mulch; keep mulch off the middle of each plant{sow}."
         if day.mulch
-        else "Plant and water.",
+        else f"Plant and water{sow}.",
         "Cover or fill what is still open before you leave.",
     ]
     if day.spouts:
-        steps.append("Connect the pipe last." if day.piped else "Connect the downspout last.")
+        way = "pipe" if day.piped else "downspout"
+        steps.append(f"Connect the {way} last, from the ground: no ladder.")
     else:
         steps.append("Let the water in last.")
     return tuple(steps)

@@ -125,7 +125,7 @@ LINES_BUSINESS_DAYS: Question[int] = Question(
     kind=Count(1, 15, ("days", "day", *_BUSINESS_DAYS)),
     why="Before that, some lines may not be marked yet.",
     find_out="Your ticket says it, and the ticket decides. Most US states ask for 2 or 3; "
-    f"{DEFAULT_BUSINESS_DAYS} are used when you don't know.",
+    f"the plan counts {DEFAULT_BUSINESS_DAYS} when you don't know.",
     asks=chosen(LINES_REQUESTED, "asked"),
     when="the locate request was made",
     default=locating.wait_offered,
@@ -227,10 +227,10 @@ LINES_VALID_KIND: Question[str] = Question(
         (
             ("working", "working days, from the day the marks were finished"),
             ("calendar", "calendar days, from the day you asked"),
-            ("from_request", "from the day you asked, in working days"),
+            ("from_request", "working days, from the day you asked"),
         )
     ),
-    why="They can differ by a week.",
+    why="The two can differ by a week.",
     find_out="The ticket says it, often as a last day.",
     asks=said_yes(LINES_ANSWERED),
     when="every owner has answered",

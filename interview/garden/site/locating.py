@@ -43,7 +43,7 @@ class Counted(Enum):
     """How the days of the marks are counted."""
 
     FROM_MARKING = "working days after the day the marks were finished"
-    CALENDAR = "days of the calendar after the day of the request"
+    CALENDAR = "calendar days after the day of the request"
     FROM_REQUEST = "working days after the day of the request"
 
 

@@ -106,8 +106,8 @@ def wait_words(answers: Answers, question: Question[Any]) -> Words:
     if days is None:
         taken = "The plan assumes no number: it must come from the ticket."
     else:
-        taken = f"{days} are used when you don't know."
-    said = f"{TICKET_FIRST} {_named(state)[:1].upper()}{_named(state)[1:]}: {state.wait_words}."
+        taken = f"The plan counts {days} when you don't know."
+    said = f"{TICKET_FIRST} In {_named(state)} it is {state.wait_words}."
     return {"find_out": f"{said} {taken} {AFTER_HOURS}", **read_words(answers, question)}
 
 
@@ -148,5 +148,5 @@ def life_words(answers: Answers, question: Question[Any]) -> Words:
     if state.wait is None:
         return {}
     held = f"{state.marks.days} {state.marks.counted.value}"
-    said = f"{TICKET_FIRST} Without it the marks are taken as good for {held} in {_named(state)}."
+    said = f"{TICKET_FIRST} If it says nothing, the plan counts {held} in {_named(state)}."
     return {"find_out": said, **read_words(answers, question)}

@@ -149,7 +149,7 @@ ROCK_DEPTH = SPOT.question(
     kind=_BELOW,
     why="Water cannot soak into rock: there should be 2 ft (0.6 m) of soil below the dug bottom.",
     find_out="Ask neighbors, or look in the soil survey, or in the test hole once the lines are "
-    "marked. If you met none, write how deep you know there is none.",
+    "marked. If you met none, write the depth that you know to be free of it.",
     caution="Pushing a rod into the ground is digging too: only after the lines are marked.",
 )
 
@@ -203,7 +203,7 @@ CONTAMINATION = SPOT.question(
     kind=Ticks(
         (
             ("fuel", "a fuel tank or a spill"),
-            ("paint", "under old painted walls, before 1978"),
+            ("paint", "old painted walls, before 1978"),
             ("orchard", "an orchard"),
             ("industry", "a repair shop, industry or rail"),
             ("dump", "a place for dumping or burning"),

@@ -13,6 +13,7 @@ from interview.garden.site import spot_questions
 from interview.garden.site.results import spot_slope
 from interview.garden.size import questions as bed
 from interview.garden.size import shape_questions as shaping
+from interview.garden.size.cover_questions import rim_sown
 from interview.quantities.units import METRIC, US, Quantity, quantity
 
 DEEPEST_UNASKED = {US: (12.0, "in"), METRIC: (300.0, "mm")}
@@ -72,6 +73,7 @@ def ground_of_spot(answers: Answers, system: str) -> Ground | None:
             answers[bed.MULCH_DEPTH],
             compost,
             answers[shaping.BERM_TOP],
+            bare_rim=rim_sown(answers),
             system=system,
         )
     except ValueError:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import replace
 
 from interview.asking.answers import Answers
@@ -14,6 +14,8 @@ from interview.garden.site import questions as site
 from interview.garden.size import shape_questions as shaping
 from interview.garden.size.basin import MOST_BEDS
 from interview.garden.size.price_lines import THINGS, PriceLine, wrong_prices
+from interview.garden.survey import share_questions as sharing
+from interview.garden.survey import surface_questions as surfacing
 from interview.quantities.guards import within
 from interview.quantities.units import Quantity, magnitude
 from interview.reading import SMALLER
@@ -35,8 +37,7 @@ ROOM_WIDTH = Question(
     text="How wide may the garden be, up and down the slope?",
     kind=distance(500, above_zero=True, careful=SMALLER),
     why="A garden that reaches far up the slope needs a deep cut.",
-    find_out="Measure between the things you must keep clear of. Skip it if there is plenty of "
-    "room.",
+    find_out="Measure it as you did the length. Skip it if there is plenty of room.",
 )
 
 ROOM_AREA = Question(
@@ -45,8 +46,7 @@ ROOM_AREA = Question(
     text="If the room is no rectangle, how large is it?",
     kind=Measure("area", "ft**2", "m**2", None, (250_000, "ft**2"), above_zero=True),
     why="A garden may take any shape. All of it must fit into this area, with its rim.",
-    find_out="Pace it out, and add up rectangles and triangles. Skip it if there is plenty of "
-    "room.",
+    find_out="Add up rectangles and triangles. Skip it if there is plenty of room.",
     asks=lambda a: a.get(ROOM_LENGTH) is None or a.get(ROOM_WIDTH) is None,
     when="the room was not given as a length and a width",
 )
@@ -57,7 +57,7 @@ BEDS = Question(
     text="How many separate beds?",
     kind=Count(1, MOST_BEDS, ("beds", "bed")),
     why="Two small beds may fit where one large one does not. They are also easier to keep level.",
-    find_out="One is simplest. The room you gave is the room for one bed.",
+    find_out="One is simplest. The room you gave is for one bed.",
     default=always_this("1"),
 )
 
@@ -79,10 +79,25 @@ BEDS_HOW = Question(
     default=always_this("side_by_side"),
 )
 
+
+def _no_roof(**words: str) -> Callable[[Answers], Mapping[str, str]]:
+    """Put ``words`` where all the water comes from surfaces that have no downspout."""
+
+    def worded(answers: Answers) -> Mapping[str, str]:
+        kinds = {one.get(sharing.SURFACE_KIND) for one in answers.items(surfacing.SURFACES.key)}
+        return {} if not kinds or kinds & {"roof", None} else words
+
+    return worded
+
+
 SPOUT_DISTANCE = Question(
     key="spout_distance",
     label="From the downspout to the garden",
     text="How far is it from the downspout to the hose?",
+    wording=_no_roof(
+        label="From the surface to the garden",
+        text="Where does the water leave its surface? How far is that from the hose?",
+    ),
     kind=distance(500, careful=SMALLER),
     why="It gives the length of the pipe or channel.",
     find_out="Measure along the way the water will take, to the nearest edge of the garden.",
@@ -92,6 +107,7 @@ WATER_BY = Question(
     key="water_by",
     label="How water gets there",
     text="How will the water get from the downspout to the garden?",
+    wording=_no_roof(text="How will the water get from its surface to the garden?"),
     kind=Choice(
         (
             ("pipe", "a buried pipe"),
@@ -117,7 +133,10 @@ SPOUT_FALL = Question(
     text="How much does the ground fall from the downspout to the edge of the garden?",
     kind=depth((0, "in"), (240, "in")),
     why=_PIPE_NEEDS,
-    wording=lambda a: {} if a.get(WATER_BY) == "pipe" else {"why": _CHANNEL_NEEDS},
+    wording=lambda a: {
+        **_no_roof(text="How much does the ground fall from that surface to the garden?")(a),
+        **({} if a.get(WATER_BY) == "pipe" else {"why": _CHANNEL_NEEDS}),
+    },
     find_out="Use the string and the level again.",
     doubt=lambda fall, a: (
         "That is steeper than 1 down for 1 along, as a cliff is. Measure it again."
@@ -186,6 +205,8 @@ DRAIN_RULE = Question(
     default=always_this("both"),
 )
 
+_FELT = (("gritty", "sand"), ("flour", "loam"), ("like flour", "loam"), ("floury", "loam"),
+         ("smooth", "loam"), ("sticky", "clay"), ("ribbon", "clay"))  # fmt: skip
 SOIL_DUG = Question(
     key="soil_dug",
     label="Soil you will dig",
@@ -195,12 +216,12 @@ SOIL_DUG = Question(
             ("sand", "sandy: gritty"),
             ("loam", "loam: smooth, like flour"),
             ("clay", "clay: sticky, makes a ribbon"),
-        )
+        ),
+        said=_FELT,
     ),
     why="The kind of soil tells roughly how fast it takes water, before any test. Dug soil also "
     "swells: clay by a third, sand less.",
-    find_out="No spade is needed. If the handful from the test hole feels different later, go by "
-    "that.",
+    find_out="No spade is needed. If soil from the test hole feels different later, go by that.",
     default=always_this("loam"),
 )
 
@@ -271,7 +292,7 @@ STORM_HOURS = Question(
 STORM_SHAPE = Question(
     key="storm_shape",
     label="Shape of the test storm",
-    text="How does the rain of the test storm come?",
+    text="How does the rain fall in the test storm?",
     kind=Choice(
         (
             ("triangle", "rising to a peak and falling"),

@@ -23,8 +23,8 @@ from interview.quantities.units import US, Quantity, magnitude, quantity, round_
 _CLOSE_FT = 0.005
 """How near to the room the largest bed is sought: under a sixteenth of an inch."""
 
-KIDNEY_PARTS = (1.0, 0.85, 0.7, 0.55, 0.4)
-"""Parts of the greatest width at which a kidney is fitted to a room."""
+NARROWER = 0.95
+"""How much narrower a bed is tried each time, while it grows by that."""
 
 
 def fit_to_room(
@@ -62,9 +62,14 @@ def fit_to_room(
         return _sized(template, length, width)
 
     width = _most(least, room[1], lambda one: fits(max(one, least) if kidney else least, one))
-    # A kidney reaches farther up the slope the longer it is: a narrower one may be larger.
-    widths = [max(least, part * width) for part in KIDNEY_PARTS] if kidney else [width]
-    return max(map(longest, widths), key=lambda one: magnitude(one.floor_area, "ft**2"))
+    best = longest(width)
+    # The longer a bed on a slope the farther up and down it reaches: a narrower one may be larger.
+    while (width := width * NARROWER) > least:
+        tried = longest(width)
+        if tried.floor_area <= best.floor_area:
+            break
+        best = tried
+    return best
 
 
 def _sized(template: Basin, length: float, width: float) -> Basin:

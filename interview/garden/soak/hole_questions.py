@@ -106,9 +106,9 @@ HOLE_DEPTH = HOLE.question(
     text="How deep is the test hole?",
     kind=depth((2, "in"), (36, "in")),
     why="The test must be in the soil under the garden's floor, not in the topsoil.",
-    find_out="Once the lines are located, dig inside the hose to where the garden's floor will be, "
-    "and deeper by the water of the test: often 12 to 18 in (300 to 450 mm). Measure from the "
-    "level of the lawn.",
+    find_out="Once the lines are located, dig inside the hose. The depth is that of the garden's "
+    "floor and that of the test water together: often 12 to 18 in (300 to 450 mm). Measure from "
+    "the level of the lawn.",
     caution="Do not climb into a deep hole. " + HOLE_CAUTION,
     warns=buried.near_a_mark,
     wording=lambda a: _digging_words(a),
@@ -191,10 +191,10 @@ def _asks_to_learn(answers: Answers) -> bool:
 TEST_TO_LEARN = HOLE.question(
     key="test_to_learn",
     label="Test only to learn",
-    text="No garden should be made at this spot. Will you dig here all the same, only to learn of "
-    "the soil?",
+    text="No garden should be made at this spot. Will you dig here all the same, only to learn "
+    "about the soil?",
     kind=YesNo(),
-    why="A hole dug for nothing is work and a danger; its rate can still tell of a spot nearby.",
+    why="A hole is work and a danger. Its rate can still tell you about a spot nearby.",
     find_out="Say no if another spot may do: the test belongs there.",
     asks=_asks_to_learn,
     when="something stops a garden at the spot, and no hole is dug yet",
@@ -271,9 +271,9 @@ HOLE_WIDTH = HOLE.question(
     label="Width of the hole",
     text="How wide is the hole? If it tapers, measure at the bottom.",
     kind=depth((2, "in"), (60, "in")),
-    why="A narrow hole loses much of its water sideways. The width takes that out, and what is "
-    "left is called the corrected rate.",
-    find_out="Measure across where the water will stand, in two directions, and take the middle.",
+    why="A narrow hole loses much of its water sideways. With the width the plan takes that out; "
+    "what is left is called the corrected rate.",
+    find_out="Measure across where the water will stand, in two directions, and take the average.",
 )
 
 HOLE_LENGTH = HOLE.question(
@@ -347,7 +347,7 @@ RIBBON = HOLE.question(
             ("", "neither gritty nor smooth"),
         ),
     ),
-    why="It is a check on the test: sand and clay differ a hundredfold.",
+    why="It is a check on the test: sand takes water a hundred times faster than clay.",
     find_out="Wet the soil until it is like putty. Skip it if you like; no figure depends on it.",
 )
 

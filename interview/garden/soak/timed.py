@@ -157,6 +157,11 @@ def _judged(run: SoakRun, hole: Noted, noted: Timed, told: Advice) -> SoakRun:
         return replace(run, state=enough[0], do_now=enough[1], and_then=enough[2])
     kept = [event for event in noted.events if not event.struck]
     last = kept[-1].at if kept else noted.began
+    agreed = run.test is not None and run.test.settled
+    if hole.left == "covered" and agreed and _on_a_later_day(run.now, last):
+        # Nobody sits by it any more, and the plan has its rate.
+        done = "This test is done: its last three corrected rates agree. You may still add more."
+        return replace(run, state=RunState.DONE, do_now=done)
     mark = magnitude(noted.mark, "in")
     level = _level(noted.found, kept, mark)
     if kept and level < min(REFILL_BELOW_IN.value, mark / 3):
@@ -166,6 +171,10 @@ def _judged(run: SoakRun, hole: Noted, noted: Timed, told: Advice) -> SoakRun:
     wait = magnitude(told.next_interval, "h") if noted.found else _first_wait(hole.fills, mark)
     run = replace(run, due=utc(last) + dt.timedelta(hours=wait))
     return _running(run, noted.found, level)
+
+
+def _on_a_later_day(now: dt.datetime, last: dt.datetime) -> bool:
+    return now.date() > last.astimezone(now.tzinfo).date()
 
 
 def _enough(run: SoakRun, told: Advice) -> tuple[RunState, str, str] | None:

@@ -174,7 +174,7 @@ READ_AS = HOLE.question(
             ("drop", "how far the water is below the fill level"),
         )
     ),
-    why="Either is as good, but the two must not be mixed up.",
+    why="Both are equally good, but the two must not be mixed.",
     find_out="With a ruler standing in the hole, take the depth left. With a nail at the fill "
     "level, take the drop.",
     default=always_this(LEFT),

@@ -43,7 +43,7 @@ WALKER_NAME = WALKER.question(
     label="Who paces",
     text="Whose pace is this?",
     kind=Note(30, "Ann"),
-    why="Two people have two paces. A length is then written as 15 paces Ann.",
+    why="No two people pace alike. With a name you can write a length as 15 paces Ann.",
     find_out="A first name or initials.",
     default=lambda a: f"walker {a.scope[1]}" if a.scope else None,
     objection=_walker_twice,
@@ -55,7 +55,7 @@ PACE_LINE = WALKER.question(
     text="Lay the tape out straight, on ground like yours. How long is this test walk?",
     kind=Measure("length", "ft", "m", (10, "ft"), (660, "ft")),
     why="Walking a known length tells how long your pace is.",
-    find_out="50 to 200 ft (15 to 60 m) is a good length. Lay a short tape end over end.",
+    find_out="50 to 200 ft (15 to 60 m) is a good length. Lay a short tape down several times.",
 )
 
 

@@ -64,6 +64,12 @@ HOUSE_AREA = Question(
     find_out="Length by width of the house, such as 1200 sq ft (110 m²). Skip it if you like.",
 )
 
+
+def _may_be_a_roof(answers: Answers) -> bool:
+    kinds = {one.get(SURFACE_KIND) for one in answers.items("surfaces")}
+    return not kinds or bool(kinds & {"roof", None})
+
+
 ROOF_HAZARD = Question(
     key="roof_hazard",
     label="Metal or treated roof",
@@ -71,6 +77,8 @@ ROOF_HAZARD = Question(
     kind=YesNo(),
     why="Water that runs off them harms plants and soil. Grow nothing to eat there.",
     find_out="Look from the ground, or ask who put the roof on.",
+    asks=_may_be_a_roof,
+    when="a roof drains to the garden",
 )
 
 STAGE = Stage(

@@ -119,7 +119,7 @@ FALLS_ON = SURFACE.question(
     kind=Note(40, "upper roof, or no"),
     why="Water from an upper roof goes where the water of the lower roof goes, and is shared out "
     "in the same way.",
-    find_out="List the lower surface first. Water that runs onto a lawn is counted whole, to be "
+    find_out="List the lower surface first. Water that runs onto a lawn is counted in full, to be "
     "on the careful side.",
     asks=lambda a: a.scope is not None and a.scope[1] > 1,
     when="another surface is listed already",
@@ -279,7 +279,7 @@ SPOUT_PERCENT = SURFACE.question(
     text="What part of the downspout's water will come to this garden?",
     kind=ShareKind(),
     why="One downspout may be divided between gardens, or fill a barrel first.",
-    find_out="All of it, unless you divide its water. Two like pipes from one downspout take half "
+    find_out="All of it, unless you divide its water. Two equal pipes from one downspout take half "
     "each.",
     asks=_has_gutter,
     when="the surface is a roof that falls on no other surface",

@@ -81,7 +81,7 @@ ROOF_SIDES = SURFACE.question(
 LAWN_COVER = SURFACE.question(
     key="lawn_cover",
     label="Thickness of the grass",
-    text="How much of it is covered with grass or plants?",
+    text="How much of that ground is covered with grass or plants?",
     kind=Choice(
         (
             ("lawn_good", "over three quarters"),

@@ -99,6 +99,7 @@ def test_it_holds_no_more_than_to_the_lowest_place_of_the_rim():
     assert low.levels.over_rim and magnitude(low.depth, "in") == pytest.approx(4)
     high = AsBuilt(levels(12.0, notch=6.0, rim=5.9), bed())
     assert not high.levels.over_rim and magnitude(high.depth, "in") == pytest.approx(6)
+    assert not levels(12.0, notch=6.0, rim=6.0).over_rim
 
 
 def test_a_floor_at_the_notch_holds_nothing_and_is_empty_at_once():

@@ -271,3 +271,16 @@ def test_the_pages_of_each_bed_follow_one_another(session_of, built):
         session = session_of(built(beds=beds).answers)
         names = [place.name for place in session.way.places if place.name.startswith("levels")]
         assert names[-1] == last and len(names) == 2 * int(beds)
+
+
+def test_a_floor_that_is_not_level_is_told_before_the_notch_is_read(built):
+    # More than half an inch: common practice, no source.
+    started = built(notch_reading=None, rim_reading=None, floor_readings="8 in; 9 in")
+    step = next(one for one in route.steps(started.answers) if one.address == "floor_readings")
+    told = verdict(started, step)
+    assert told.key == "built_level" and told.grade is Grade.FIX and "1 in apart" in told.line
+    level = built(notch_reading=None, rim_reading=None, floor_readings="8 in; 8 1/2 in")
+    assert verdict(level, step).grade is Grade.GOOD
+    assert found(level, "built_depth") is None
+    several = built(beds="2", floor_readings_2="8 in; 9 in")
+    assert found(several, "built_level_2").said.startswith("Bed 2: the floor is not level")

@@ -21,6 +21,7 @@ from interview.garden.earth.materials import (
     loosen,
     order,
     shopping_list,
+    sold_in,
     stone,
     stone_uses,
 )
@@ -112,6 +113,40 @@ def test_soil_for_a_berm_of_sand_is_bought_loose_and_never_too_little():
     assert 52 < cubic(soil.amount) <= 57.2
     assert magnitude(soil.buy, "yd**3") == 2.5
     assert "berm soil" not in {item.name for item in shopping_list(BED)}
+
+
+def test_beds_of_one_size_are_bought_for_together():
+    one = replace(BED, berm_soil=quantity(10, "ft**3"))
+    single, double = (shopping_list(replace(one, beds=beds)) for beds in (1, 2))
+    assert [item.name for item in single] == ["mulch", "compost", "stone", "berm soil"]
+    for item, twice in zip(single, double, strict=True):
+        assert cubic(twice.amount) == pytest.approx(2 * cubic(item.amount))
+
+
+def test_stone_by_weight_is_paid_in_quarters_of_a_ton():
+    """A short ton is 2000 lb, a tonne 1000 kg: NIST Handbook 44, appendix C."""
+    for weight, unit, paid in [(3100, "lb", 1.75), (3000, "lb", 1.5), (1560, "kg", 1.75)]:
+        heavy = Item("stone", quantity(30, "ft**3"), quantity(1.5, "yd**3"), "", PRACTICE,
+                     weighs=quantity(weight, unit))  # fmt: skip
+        assert cost(heavy, 40, {"lb": "ton", "kg": "t"}[unit]) == pytest.approx(40 * paid)
+    with pytest.raises(ValueError, match="sold in"):
+        cost(shopping_list(BED)[0], 40, "ton")
+
+
+def test_the_weight_of_stone_is_told_up_to_ten_pounds():
+    # 3 x 2 x 1/2 and 4.1 x 2 x 1/2 ft are 7.1 cubic feet of 100 lb; half a yard is 13.5.
+    bed = replace(BED, apron_length=quantity(4.11, "ft"))
+    note = shopping_list(bed)[-1].note
+    assert "about 720 lb, or 1350 lb as ordered loose" in note
+
+
+def test_half_cubic_yards_are_told_as_yards_and_less_as_feet(subtests):
+    for feet, metric, unit in [
+        (13.5, False, "yd**3"), (27, False, "yd**3"), (13, False, "ft**3"), (20, False, "ft**3"),
+        (0, False, "ft**3"), (27, True, "m**3"),
+    ]:  # fmt: skip
+        with subtests.test(feet=feet):
+            assert sold_in(quantity(feet, "ft**3"), metric) == unit
 
 
 def test_what_is_paid_is_what_is_taken_home(subtests):

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -43,6 +45,20 @@ def test_the_finished_surface_of_the_usual_bed_is_the_one_worked_by_hand() -> No
     assert inches(Profile(usual()).surface) == near(
         [(-16, 8), (0, 0), (84, 0), (84 + 16, 8), (84 + 28, 8), (84 + 50.961, 0.3463)]
     )
+
+
+def test_a_rim_that_is_sown_is_dug_to_its_finished_surface_from_the_full_pond_up() -> None:
+    lie = usual()
+    cut = Profile(replace(lie, ground=replace(lie.ground, bare_rim=True)))
+    # The pond of 6 in ends 12 in from the floor's edge: there the step of 3 in, and no mulch above.
+    uphill = [(-16, 8), (-12, 6), (-12, 3), (0, -3), (0, -5)]
+    downhill = [(84, -5), (84, -3), (96, 3), (96, 6), (100, 8)]
+    assert inches(cut.dug) == near([*uphill, *downhill])
+    assert sorted(inches(cut.mulch)) == near(
+        [(-12, 3), (-12, 6), (0, -3), (0, 0), (84, -3), (84, 0), (96, 3), (96, 6)]
+    )
+    (berm,) = cut.berms
+    assert inches(berm)[:5] == near([(94.768, 2.384), (96, 3), (96, 6), (100, 8), (112, 8)])
 
 
 def test_the_dug_surface_is_the_mulch_below_the_sides_and_the_compost_below_the_floor() -> None:

@@ -20,9 +20,10 @@ from interview.garden.earth.work import (
 from interview.garden.figures import BY_KEY, find
 from interview.garden.planting.costs import plant_count
 from interview.garden.planting.labor import work_of
+from interview.quantities.evidence import PRACTICE
 from interview.quantities.units import magnitude, quantity
 from interview.sheet.card import card_text
-from interview.sheet.report import plan_text
+from interview.sheet.report import outside_text, plan_text
 
 
 def cubic(value):
@@ -60,15 +61,16 @@ MADE = Amounts(
     channel=quantity(0, "ft**3"),
     trench=quantity(0, "ft"),
     plants=105,
+    spouts=1,
 )
 
 
 def test_the_hours_of_a_usual_garden_add_up():
     """Worked by hand: sod 225 / 100, digging 92 / 27 / 0.5, berm 26 / 27, 51 barrows / 12, plants
-    105 / 20; at the slow pace each takes twice as long.
+    105 / 20, one downspout half an hour; at the slow pace each takes twice as long.
     """
     whole = hours_of(tasks(MADE))
-    by_hand = 2.25 + 6.8148 + 0.9630 + 4.25 + 5.25
+    by_hand = 2.25 + 6.8148 + 0.9630 + 4.25 + 5.25 + 0.5
     assert whole.quick == pytest.approx(by_hand, abs=1e-3)
     assert whole.slow == pytest.approx(2 * by_hand, abs=1e-3)
     steps = [hours_of(tasks(MADE), step) for step in Spell]
@@ -129,6 +131,7 @@ def test_the_work_takes_its_amounts_from_the_figures_and_the_list(planned):
         "lay": (loads["compost"] + loads["stone"]) / 6,
         "planting": plant_count(plan.planting) / 10,
         "mulching": loads["mulch"] / 6,
+        "spout": value("spouts_here"),
     })  # fmt: skip
     assert value("work_hours_slow") == pytest.approx(sum(slow.values()))
     assert value("work_hours_quick") == pytest.approx(sum(slow.values()) / 2)
@@ -140,11 +143,12 @@ def test_the_work_takes_its_amounts_from_the_figures_and_the_list(planned):
             assert value(f"days_{name}_{pace}") == days
     assert value("people_for_three_days") == math.ceil(sum(slow.values()) / 18)
     for step, parts in (("dig", ("sod", "dig", "berm", "carry")), ("lay", ("way", "lay")),
-                        ("plant", ("planting", "mulching"))):  # fmt: skip
+                        ("plant", ("planting", "mulching", "spout"))):  # fmt: skip
         assert value(f"step_{step}_hours_slow") == pytest.approx(sum(slow[one] for one in parts))
     for key, task in (("sod_hours", "sod"), ("berm_hours", "berm"), ("carry_hours", "carry"),
                       ("way_hours", "way"), ("lay_hours", "lay"), ("hours", "dig"),
-                      ("planting_hours", "planting"), ("mulching_hours", "mulching")):  # fmt: skip
+                      ("planting_hours", "planting"), ("mulching_hours", "mulching"),
+                      ("spout_hours", "spout")):  # fmt: skip
         assert value(f"{key}_slow") == pytest.approx(slow[task])
         assert value(f"{key}_quick") == pytest.approx(slow[task] / 2)
 
@@ -154,6 +158,30 @@ def test_a_pipe_takes_a_trench_and_leaves_no_soil_of_a_channel(planned, figure):
     assert figure("way_hours_slow", plan) == pytest.approx(12 / 5)
     assert figure("channel_soil", plan) == 0
     assert figure("way_hours_slow", planned(water_by="lawn")) == 0
+
+
+def test_each_downspout_takes_half_an_hour_to_an_hour_and_nobody_is_sent_up_a_ladder(
+    planned, figure
+):
+    # Common practice, no source.
+    one, two = (
+        planned(**{"surfaces.1.gutter_outlets": str(count), "surfaces.1.outlets_here": str(count)})
+        for count in (1, 2)
+    )
+    for count, plan in ((1, one), (2, two)):
+        assert figure("spouts_here", plan) == count
+        assert figure("spout_hours_quick", plan) == pytest.approx(count / 2)
+        assert figure("spout_hours_slow", plan) == pytest.approx(count)
+        assert BY_KEY["spout_hours_slow"].source == PRACTICE
+        for sheet in (plan_text(plan), outside_text(plan)):
+            flat = " ".join(sheet.split())
+            assert "Connect the downspout standing on the ground" in flat
+            assert "What asks for a ladder" in flat and "last, from the ground: no ladder." in flat
+    more = figure("work_hours_slow", two) - figure("work_hours_slow", one)
+    assert more == pytest.approx(1)
+    none = planned(**{"surfaces.1.surface_kind": "paved"})
+    assert figure("spout_hours_slow", none) == 0
+    assert "standing on the ground" not in " ".join(plan_text(none).split())
 
 
 def test_sand_makes_no_berm_and_soil_for_it_is_brought(planned, figure):

@@ -21,7 +21,15 @@ from interview.garden.planting.choose import (
     why_plant,
     zone_hours,
 )
-from interview.garden.planting.count import drifts, fewest, plant_count, shared_counts
+from interview.garden.planting.count import (
+    crowds,
+    drifts,
+    fewest,
+    own_count,
+    plant_count,
+    shared_counts,
+    swarms,
+)
 from interview.garden.planting.plant_list import MONTHS, builtin_places, builtin_plants
 from interview.garden.planting.record import Indicator, ListRegion, PlantKind, PlantRegion, Sun
 from interview.garden.size.zones import Zone
@@ -195,6 +203,35 @@ def test_drifts_hold_every_plant_once(count):
     if count >= 5:
         assert min(groups) >= 2
     assert sum(size not in (7, 5, 3) for size in groups) <= 1
+
+
+def test_groups_of_seven_five_and_three_leave_no_plant_alone(subtests):
+    for count, groups in [
+        (4, (4,)),
+        (5, (5,)),
+        (6, (3, 3)),
+        (8, (5, 3)),
+        (9, (5, 4)),
+        (10, (7, 3)),
+    ]:
+        with subtests.test(count=count):
+            assert drifts(count) == groups
+
+
+def test_a_kind_fills_its_own_share_with_as_many_as_the_equation_says(subtests):
+    """At 2 ft a plant has 0.866 x 2 x 2 = 3.464 square feet, and 100 take 29: ACES, step 6."""
+    forb, shrub = (
+        replace(next(one for one in builtin_plants() if one.kind is kind), spacing_in=24.0)
+        for kind in (PlantKind.FORB, PlantKind.SHRUB)
+    )
+    for share, forbs, shrubs in [(0, 0, 0), (1, 2, 1), (6.928, 2, 2), (6.93, 3, 3), (100, 29, 29)]:
+        with subtests.test(share=share):
+            assert (own_count(forb, share), own_count(shrub, share)) == (forbs, shrubs)
+    assert shared_counts([forb, shrub], q(0, "ft**2")) == (0, 0)
+    # Two forbs need 6.928 square feet, one shrub half of that; thirty need 103.92.
+    assert [crowds(forb, area) for area in (6.92, 6.928, 6.93)] == [True, False, False]
+    assert [crowds(shrub, area) for area in (3.46, 3.464)] == [True, False]
+    assert [swarms(forb, area) for area in (103.9, 103.93)] == [False, True]
 
 
 def picked(plan):

@@ -6,10 +6,10 @@ import re
 
 import pytest
 
-from interview.garden.place.questions import STATES
+from interview.garden.place.questions import COUNTRY, STATES
 from interview.garden.planting.plant_list import builtin_places
 from interview.garden.planting.record import ListRegion
-from interview.garden.stages import QUESTIONS
+from interview.garden.stages import QUESTIONS, new_answers
 from interview.garden.suggest import value_for
 from interview.quantities.evidence import Provenance
 from interview.sheet.report import plan_text
@@ -70,9 +70,15 @@ def test_the_zone_of_the_state_is_offered_and_kept_only_by_enter(session_of, pla
     assert session.answers[asked] == 4
 
 
-@pytest.mark.parametrize("words", ["5b", "zone 5b", "USDA 5b", "5"])
-def test_a_zone_may_be_written_as_the_map_has_it(given, words):
-    assert QUESTIONS["hardiness_zone"].read(words, given()) == 5
+@pytest.mark.parametrize(
+    ("words", "shown"), [("5b", "5b"), ("zone 5A", "5a"), ("USDA 5 b", "5b"), ("5", "5")]
+)
+def test_a_zone_is_counted_by_its_number_and_shown_as_the_map_has_it(session_of, words, shown):
+    session = session_of()
+    step = session.jump("hardiness_zone")
+    assert session.offer(step, words).echo == shown
+    zone = session.answers[step.question]
+    assert zone == 5 and f"{zone}" == str(zone) == shown
 
 
 def test_a_zone_that_was_put_off_or_given_stays(session_of, given):
@@ -133,3 +139,10 @@ def test_without_any_list_the_sheet_tells_the_traits_of_wet_and_dry(plan_of, siz
     assert "The plant list covers parts of the United States only" in said
     for zone in ("FLOOR", "SIDE", "RIM"):
         assert re.search(rf"{zone}[^:]*: .*?Sold for (moist or wet|dry or average) ground", said)
+
+
+def test_outside_the_us_the_plant_regions_are_said_to_be_those_of_the_us(subtests):
+    for country, _ in COUNTRY.kind.options:
+        with subtests.test(country=country):
+            asked = QUESTIONS["plant_region"].worded(new_answers({"country": country}))
+            assert ("of the US" in asked.text) == (country != "us")

@@ -85,6 +85,8 @@ def test_what_was_decided_by_hand_is_what_the_list_holds(subtests):
         "standing_water": lambda one: one.standing_water,
         "flower_color": lambda one: one.flower_color,
         "trade": lambda one: one.trade,
+        "drought": lambda one: one.drought,
+        "salt": lambda one: one.salt,
         "regulated_in": lambda one: ";".join(one.regulated_in),
         "scientific_name": lambda one: one.scientific_name,
         "bloom": lambda one: f"{month(one.bloom_months[0])} to {month(one.bloom_months[-1])}",

@@ -5,23 +5,28 @@ from __future__ import annotations
 import html
 import math
 import re
+from dataclasses import replace
 from pathlib import Path
+from types import SimpleNamespace as Like
 
 import numpy
 import pytest
 import shapely
 
+from interview.garden.form.lie import Lie
 from interview.garden.opening import plan_of
 from interview.garden.planting.cheaper import cheaper_ways, fewest
 from interview.garden.planting.costs import costs, plant_count
 from interview.garden.planting.plant_list import builtin_plants
 from interview.garden.planting.record import PlantKind
 from interview.garden.planting.words import hazard_names
+from interview.garden.size import questions as bed
 from interview.garden.size.zones import Zone
 from interview.garden.store import load
 from interview.garden.summary import value_of
 from interview.garden.three_sizes import three_sizes
 from interview.quantities.units import magnitude
+from interview.sheet import dig as dig_page
 from interview.sheet import first_year, plants, shopping
 from interview.sheet.card import card_text
 from interview.sheet.page import page_html
@@ -149,6 +154,74 @@ def test_seed_is_sown_on_the_rim_alone_and_counts_no_plant(sample):
     assert "RIM (79 ft²): seed of" in said(card_text(plan))
     rim = plan.planting.chosen.zones[2].picks[0].plant
     assert plan.planting.why_plant(rim.scientific_name)[2].startswith("Rim: Sown.")
+
+
+@pytest.mark.parametrize("name", ["finished_us", "usual_us", "finished_metric"])
+def test_where_the_rim_is_sown_no_mulch_is_bought_nor_room_dug_for_it_there(sample, figure, name):
+    plugs = {"plant_size": "plug", "berm_outside": "sod"}
+    plan, sown = sample(name, **plugs), sample(name, **{**plugs, "plant_size": "seed"})
+    beds, deep = figure("bed_count", plan), plan.answers[bed.MULCH_DEPTH]
+    foot = magnitude(deep, "m" if plan.metric else "ft")
+    pond = magnitude(sown.size.garden.edge_area, "m**2" if plan.metric else "ft**2")
+    assert figure("mulch_volume", sown) == pytest.approx(beds * pond * foot)
+    bare = figure("inside_area", plan) - pond
+    assert figure("mulch_volume", plan) - figure("mulch_volume", sown) == pytest.approx(
+        beds * bare * foot
+    )
+    # What is not dug stands, or is berm that is not built: cut less berm is less by the mulch.
+    # Where the soil of the berm or its height sets the floor, that is another garden.
+    lie = plan.size.lie
+    same = Lie.at_depth(replace(lie, ground=replace(lie.ground, bare_rim=True)), lie.floor_below)
+    less = (lie.soil.cut - lie.soil.fill) - (same.soil.cut - same.soil.fill)
+    assert less == pytest.approx(
+        (lie.inside_area - magnitude(plan.size.garden.edge_area, "ft**2")) * lie.ground.mulch
+    )
+    assert figure("soil_dug_total", sown) < figure("soil_dug_total", plan)
+    assert figure("mulching_hours_slow", sown) <= figure("mulching_hours_slow", plan)
+    assert figure("sod_laid", sown) == pytest.approx(figure("sod_laid", plan))
+    dig, stripes = said("\n".join(dig_page.dig(sown))), said("\n".join(dig_page.dig(plan)))
+    assert "upright step there that holds the mulch" in dig and "seed lies on bare soil" in dig
+    assert "sow the rim last" in dig and "sow the rim" not in stripes
+    assert "upright step at the rim" in stripes and "bare soil" not in stripes
+    ends = {"plug": "up to the rim: shredded", "seed": "up to the full pond: shredded"}
+    assert ends["seed"] in part(sown, "SHOPPING LIST") and ends["plug"] in part(
+        plan, "SHOPPING LIST"
+    )
+
+
+def test_sod_is_laid_back_only_where_nothing_else_is_to_grow(sample, figure):
+    outside = figure("berm_outside_area", sample())
+    assert figure("sod_laid", sample(berm_outside="sod")) == pytest.approx(outside)
+    for other in ("grass", "plants"):
+        assert figure("sod_laid", sample(berm_outside=other)) == 0
+    lean = {"how_large": "lean", "floor_length": "12 ft", "floor_width": "6 ft"}
+    turfed, sown = sample(**lean), sample(**lean, plant_size="seed")
+    rim = figure("inside_area", turfed) - magnitude(turfed.size.garden.edge_area, "ft**2")
+    assert rim > 0
+    assert figure("sod_laid", turfed) == pytest.approx(figure("berm_outside_area", turfed) + rim)
+    assert figure("sod_laid", sown) == pytest.approx(figure("berm_outside_area", sown))
+    above = "above it lay lifted sod"
+    assert above in said("\n".join(dig_page.dig(turfed)))
+    assert above not in said("\n".join(dig_page.dig(sown)))
+
+
+def test_what_lies_bare_until_it_is_green_is_covered_and_on_the_list(sample, figure):
+    def covered(**answers):
+        plan = sample(**answers)
+        area, listed = figure("cover_area", plan), part(plan, "SHOPPING LIST")
+        assert ("[ ] straw or a jute net: " in listed) == (area > 0)
+        return area
+
+    two = {"beds": "2", "room_length": "80 ft"}
+    plan = sample(**two)
+    outside, rim = figure("berm_outside_area", plan), figure("rim_planted_area", plan)
+    assert covered(**two) == 0
+    assert covered(**two, berm_outside="grass") == pytest.approx(2 * outside)
+    assert covered(**two, berm_outside="plants") == pytest.approx(2 * outside)
+    assert covered(**two, plant_size="seed") == pytest.approx(rim)
+    for both in ("grass", "plants"):
+        area = covered(**two, plant_size="seed", berm_outside=both)
+        assert area == pytest.approx(rim + 2 * outside)
 
 
 def test_seed_is_bought_by_weight_for_what_is_sown(sample, figure):
@@ -346,3 +419,9 @@ def test_the_first_two_years_are_told_for_what_is_planted(sample):
     assert all("Second year: " in text for text in told.values())
     # What was read nowhere says so.
     assert "dries out in two days." in told["plug"] and "common practice, no source" in told["plug"]
+
+
+def test_a_part_without_named_kinds_is_counted_by_its_places_beside_parts_that_have_some():
+    zones = (Like(picks=(), places=9), Like(picks=(Like(count=8), Like(count=7)), places=15))
+    found = Like(chosen=Like(zones=zones, total=15), size=Like(bed_count=4))
+    assert plant_count(found) == 4 * (9 + 15)

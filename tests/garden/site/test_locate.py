@@ -13,6 +13,7 @@ from interview.garden.site.locate import (
     PrivateLines,
     dig_gate,
     earliest_dig_day,
+    federal_in_wait,
     marks_stale_after,
     marks_stale_after_calendar,
 )
@@ -139,6 +140,22 @@ def test_marks_that_would_end_before_the_wait_are_told_as_such():
     assert "until 2026-06-03" in reason and "2026-06-11" in reason and "ticket" in reason
 
 
+def test_marks_good_on_the_first_day_alone_open_the_gate_on_that_day():
+    state = replace(READY, valid_days=6, counted=Counted.CALENDAR)
+    assert state.stale_after == state.earliest == date(2026, 5, 26)
+    assert dig_gate(state, date(2026, 5, 26)).causes == ()
+    assert dig_gate(state, date(2026, 5, 27)).causes == (Cause.STALE,)
+
+
+def test_a_holiday_counts_only_within_the_wait():
+    """Christmas 2026 is a Friday, Memorial Day 2026 May 25: 5 U.S.C. 6103."""
+    christmas = date(2026, 12, 25)
+    assert federal_in_wait(date(2026, 12, 22), 2) == {}
+    assert list(federal_in_wait(date(2026, 12, 22), 3)) == [christmas]
+    assert federal_in_wait(MEMORIAL_DAY, 3) == {}
+    assert list(federal_in_wait(date(2026, 5, 24), 1)) == [MEMORIAL_DAY]
+
+
 def test_nothing_answered_gives_every_reason_and_no_date():
     answer = dig_gate(LocateState(), ASKED)
     assert answer.reasons
@@ -162,6 +179,10 @@ def test_each_reason_names_its_cause(subtests):
         ({}, date(2026, 5, 25), [Cause.WAITING]),
         ({"all_answered": False}, date(2026, 5, 28), [Cause.SILENT]),
         ({"finished": date(2026, 5, 29)}, date(2026, 5, 28), [Cause.MARKED_TO_COME]),
+        # A day that is today has come, and marks may be made on the day of the request.
+        ({"finished": date(2026, 5, 28)}, date(2026, 5, 28), []),
+        ({"finished": ASKED}, date(2026, 5, 28), []),
+        ({"finished": None}, ASKED, [Cause.WAITING]),
         ({"private_lines": None}, date(2026, 5, 28), [Cause.PRIVATE]),
         ({}, date(2026, 6, 6), [Cause.STALE]),
         ({"all_answered": None, "finished": None, "private_lines": None}, date(2026, 5, 21),

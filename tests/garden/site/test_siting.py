@@ -7,7 +7,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 from measures import ft, inch
 
-from interview.garden.site.setbacks import SETBACKS, setback_finding, setback_limits
+from interview.garden.site.setbacks import (
+    SETBACKS,
+    distance_words,
+    left_of,
+    setback_finding,
+    setback_limits,
+)
 from interview.garden.site.siting import (
     Below,
     SoilTest,
@@ -59,6 +65,16 @@ def test_one_reading_is_less_sure():
 def test_readings_in_millimeters_give_the_slope():
     slope = ground_slope(quantity(4.5, "m"), quantity(212, "mm"), quantity(204, "mm"))
     assert slope.percent == pytest.approx(4.622, abs=5e-4)
+
+
+def test_the_difference_of_two_readings_is_told_in_the_units_asked_for():
+    slope = ground_slope(ft(15), inch(9), inch(10))
+    assert "differ by 1 in." in level_finding(slope).said
+    assert "differ by 25 mm." in level_finding(slope, metric=True).said
+
+
+def test_a_bank_as_steep_as_two_to_one_is_still_a_slope():
+    assert ground_slope(ft(2), ft(4)).percent == pytest.approx(200)
 
 
 def test_readings_far_apart_are_to_be_repeated():
@@ -128,6 +144,29 @@ def test_what_too_near_means(subtests):
             assert setback_finding(SETBACKS[key], ft(0.5)).grade is grade
 
 
+def test_a_local_rule_for_a_slab_leaves_no_other_stop():
+    found = setback_finding(SETBACKS["foundation_slab"], ft(4), local_rule=ft(6))
+    assert found.grade is Grade.FIX
+
+
+def test_what_the_garden_reaches_out_is_taken_off_the_distance():
+    item = SETBACKS["foundation_deep"]
+    assert magnitude(left_of(ft(3), ft(4)), "ft") == 0
+    assert setback_finding(item, ft(12), reaches_out=ft(2)).grade is Grade.GOOD
+    near = setback_finding(item, ft(12), reaches_out=ft(3))
+    assert near.grade is Grade.STOP
+    assert near.change == "Move it 1 ft farther away."
+    assert "only 9 ft is left" in near.said
+    assert "is left" not in setback_finding(item, ft(12), reaches_out=ft(0)).said
+
+
+def test_a_distance_is_told_less_and_a_move_more_than_it_is():
+    assert distance_words(inch(119.9), metric=False) == "9 ft 11 1/2 in"
+    assert distance_words(inch(0.4), metric=False, up=True) == "1 in"
+    assert distance_words(quantity(2999, "mm"), metric=True) == "2.99 m"
+    assert distance_words(quantity(2991, "mm"), metric=True, up=True) == "3 m"
+
+
 def test_a_slab_allows_five_feet_only_with_care():
     slab = SETBACKS["foundation_slab"]
     assert setback_finding(slab, ft(5)).grade is Grade.FIX
@@ -160,6 +199,11 @@ def test_a_tall_wall_asks_for_its_own_height():
     wall = SETBACKS["retaining_wall"]
     assert setback_finding(wall, ft(4), wall_height=ft(2)).grade is Grade.GOOD
     assert setback_finding(wall, ft(4), wall_height=ft(5)).grade is Grade.FIX
+    usual, cautious = setback_limits(wall, wall_height=ft(12))
+    assert magnitude(usual, "ft") == magnitude(cautious, "ft") == 12
+    for height in (-1, float("nan")):
+        with pytest.raises(ValueError, match="zero or more"):
+            setback_limits(wall, wall_height=ft(height))
 
 
 def test_a_wide_tree_asks_for_its_drip_line():
@@ -167,6 +211,8 @@ def test_a_wide_tree_asks_for_its_drip_line():
     assert setback_finding(tree, ft(12), drip_line=ft(8)).grade is Grade.GOOD
     assert setback_finding(tree, ft(12), drip_line=ft(18)).grade is Grade.FIX
     assert setback_finding(tree, ft(18), drip_line=ft(18)).change.startswith("Move it 5 ft farther")
+    _, cautious = setback_limits(tree, metric=True, drip_line=quantity(6, "m"))
+    assert magnitude(cautious, "m") == pytest.approx(7.5)
 
 
 def test_a_distance_not_measured_is_to_be_measured():
@@ -209,6 +255,10 @@ def test_water_two_feet_below_the_dug_bottom_is_enough():
     assert shallow.grade is Grade.STOP
     assert shallow.change.startswith("Dig 1 in less deep")
     assert below_floor_finding(Below.BEDROCK, inch(48), dug).change == ""
+    between = below_floor_finding(Below.BEDROCK, inch(47), dug)
+    assert between.change == "36 in would be cautious." and between.brief.near
+    at_once = below_floor_finding(Below.WATER, inch(6), dug)
+    assert at_once.said.endswith("lies 0 in below the dug bottom.")
 
 
 def test_nobody_is_told_to_dig_less_deep_than_no_garden_could_be():

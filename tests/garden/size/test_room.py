@@ -47,6 +47,25 @@ def test_a_long_room_takes_a_longer_kidney_than_one_as_long_as_wide():
     assert found.floor_length > found.floor_width * 2
 
 
+@pytest.mark.parametrize("shape", [FloorShape.OVAL, FloorShape.ROUNDED, FloorShape.RECTANGLE])
+def test_no_bed_of_a_grid_that_fits_the_room_is_much_larger_than_the_one_found(shape):
+    """Held against every bed of whole and half feet: the widest may have no length left."""
+    high = {"depth": quantity(6, "in"), "freeboard": quantity(1, "in"), "side_slope": 2.0}
+    bed = replace(kidney(), shape=shape, **high)
+    ground = Ground(fall=0.048, mulch=0.25, compost=1 / 12, top=1.0)
+    room = 30.1, 17.0
+    found = fit_to_room(*(quantity(one, "ft") for one in room), bed, ground)
+    for wide in (two / 2 for two in range(4, 28)):
+        for long in (two / 2 for two in range(int(found.floor_area.m / wide * 2), 56)):
+            tried = replace(
+                bed, floor_length=quantity(long, "ft"), floor_width=quantity(wide, "ft")
+            )
+            sides = (magnitude(one, "ft") for one in footprint_sides(tried, ground))
+            if any(one > most for one, most in zip(sides, room, strict=True)):
+                break
+            assert tried.floor_area.m <= found.floor_area.m * 1.05, (long, wide)
+
+
 def test_a_kidney_wider_than_long_is_no_outline():
     Outline(FloorShape.KIDNEY, 8.0, 8.0)
     with pytest.raises(ValueError, match="longer than wide"):

@@ -9,12 +9,13 @@ from itertools import pairwise
 import pytest
 
 from interview.asking.question import Unanswered
+from interview.garden.form.outline import FloorShape
 from interview.garden.size import rough_words
 from interview.garden.size.basin import required_area
 from interview.garden.size.rough import Feel, Outcome, Settles, feel_of, rough_size, shallowest_pond
 from interview.garden.soak.rates import RAWLS_CM_PER_H, Texture
 from interview.garden.summary import rough_line, so_far
-from interview.quantities.units import METRIC, magnitude, quantity, significant
+from interview.quantities.units import METRIC, US, magnitude, quantity, significant
 from interview.sheet.report import plan_text
 
 GARDENS = 14
@@ -61,6 +62,20 @@ def test_any_pond_from_the_shallowest_to_the_deepest_lies_in_the_range(place):
         middle = required_area(weighted, deep, found.depth, z, rim).mid_area
         assert ft2(found.middle) == pytest.approx(ft2(middle))
         assert found.low <= found.middle <= found.high
+
+
+@pytest.mark.parametrize(("system", "unit", "wide"), [(US, "ft", 2.0), (METRIC, "m", 0.6)])
+def test_where_the_storm_decides_the_least_is_the_narrowest_floor(system, unit, wide):
+    """Plane geometry: sides of slope z run out by z times half the depth on each side."""
+    way = Outcome(quantity(4, "in"), quantity(10, "in"), 3.0, quantity(4, "in"))
+    areas = quantity(900, "ft**2"), quantity(850, "ft**2")
+    more = {"tested": True, "shape": FloorShape.RECTANGLE, "system": system}
+    lean = rough_size(*areas, quantity(1, "in"), (way,), lean=True, **more)
+    out = 3 * magnitude(lean.shallowest, unit)
+    least = (2 * wide + out) * (wide + out)
+    assert magnitude(lean.low, f"{unit}**2") == pytest.approx(least)
+    usual = rough_size(*areas, quantity(1, "in"), (way,), **more)
+    assert magnitude(usual.low, f"{unit}**2") > 1.5 * least
 
 
 def test_the_range_holds_the_size_of_the_plan_and_narrows_as_answers_come(subtests, plan_of, roof):
@@ -203,6 +218,12 @@ def test_two_beds_have_the_room_of_each_and_the_size_of_both(plan_of, untested):
     assert two.beds == 2 and two.length < one.length
     assert ft2(two.middle) == pytest.approx(ft2(one.middle), rel=0.1)
     assert "for each bed" in rough_words.room(two, metric=False)
+    assert rough_words.basis(two, metric=False).endswith("pond, in 2 beds")
+
+
+def test_the_rain_of_the_first_size_is_told_to_three_digits(plan_of, untested):
+    found = plan_of({**untested, "rain_depth": "1.25 in"}).rough.sized
+    assert rough_words.basis(found, metric=False).startswith("for 1.25 in of rain from 420 sq ft")
 
 
 def test_the_line_of_the_first_size_gives_way_to_the_tested_size(plan_of, untested):

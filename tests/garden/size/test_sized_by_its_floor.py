@@ -199,6 +199,11 @@ def test_the_largest_bed_of_an_area_takes_all_of_it() -> None:
         assert ratio(bed.floor_length, bed.floor_width) == pytest.approx(2)
     with pytest.raises(ValueError, match="find more room"):
         fit_to_area(ft2(20), template, usual_ground(0.05))
+    # With upright sides the floor is all there is: 4 ft by 2 ft at the least.
+    upright = replace(template, side_slope=0, shape=FloorShape.RECTANGLE)
+    assert magnitude(fit_to_area(ft2(8.01), upright).floor_width, "ft") == pytest.approx(2, 0.01)
+    with pytest.raises(ValueError, match="find more room"):
+        fit_to_area(ft2(7.9), upright)
     with pytest.raises(ValueError, match="more than zero"):
         fit_to_area(ft2(0), template)
 

@@ -77,6 +77,16 @@ def test_under_three_inches_is_too_shallow(subtests):
             assert found.too_shallow is too_shallow
 
 
+def test_a_wish_for_less_than_three_inches_is_no_fault_of_the_soil():
+    for drop, corrected, cap, refuses in [
+        (1, 1, 2, False),
+        (0.4, 1, 10, False),
+        (1, 0.05, 10, True),
+    ]:
+        found = pond_depth(rate(drop), rate(corrected), cap=quantity(cap, "in"))
+        assert found.soil_refuses is refuses
+
+
 def test_metric_depths_go_down_to_whole_centimeters():
     found = pond_depth(
         quantity(25, "mm/h"),

@@ -98,6 +98,19 @@ def test_the_standard_error_takes_in_the_ruler_and_the_width(eight_inch):
     assert in_h(exact_width.standard_error) == pytest.approx(0.006909, rel=5e-4)
 
 
+def test_the_errors_of_both_widths_of_a_rectangle_add_by_their_squares():
+    """Law of propagation of uncertainty, GUM (JCGM 100:2008), equation 10; slopes by hand."""
+    a, b, high, low, time = 9.0, 14.0, 7.0, 4.0, 1.5
+    length = a * b / (2 * (a + b))
+    along = math.log((high + length) / (low + length)) / time
+    along += length * (1 / (high + length) - 1 / (low + length)) / time
+    parts = [along * one**2 / (2 * (a + b) ** 2) * 0.5 / math.sqrt(3) for one in (b, a)]
+    hole = Hole(HoleShape.RECTANGULAR, inches(a), inches(b))
+    reading = [Reading(hours(time), inches(low))]
+    found = soak_test(hole, inches(high), reading, reading_error=inches(0))
+    assert in_h(found.standard_error) == pytest.approx(math.hypot(*parts), rel=1e-6)
+
+
 def test_a_square_hole_with_two_fills_gives_the_worked_rates(square):
     rates = [mm_h(row.corrected) for row in square.intervals]
     assert rates == pytest.approx([16.11, 15.33, 15.58, 14.30, 13.82, 13.77], abs=5e-3)
@@ -140,6 +153,12 @@ def test_settled_means_within_ten_percent_of_the_mean(subtests):
             assert found.deviation == pytest.approx(apart)
             assert found.settled is settled
             assert found.trend is (Trend.STEADY if settled else Trend.FALLING)
+            depth, depths = 8.0, []
+            for rate in (0.2 * (1 - apart), 0.2, 0.2 * (1 + apart)):
+                depth = (depth + 2) * math.exp(-rate / 2) - 2
+                depths.append(depth)
+            found = hourly(round_hole(8), 8, depths, reading_error=inches(1 / 100))
+            assert found.trend is (Trend.STEADY if settled else Trend.RISING)
             rising = hourly(round_hole(8), 8, [7.9, 7.6, 7.0])
             assert rising.trend is Trend.RISING
 
@@ -170,6 +189,14 @@ def test_a_narrow_hole_falls_far_faster_than_a_wide_one_in_the_same_soil():
     assert in_h(corrected_rate(round_hole(12), inches(6), inches(end), hours(1))) == pytest.approx(
         rate
     )
+
+
+def test_water_that_stands_still_has_a_rate_of_nothing_and_cannot_rise():
+    assert in_h(corrected_rate(round_hole(8), inches(7), inches(7), hours(1))) == 0
+    with pytest.raises(ValueError, match="cannot rise"):
+        corrected_rate(round_hole(8), inches(7), inches(7.01), hours(1))
+    with pytest.raises(ValueError, match="more than zero"):
+        corrected_rate(round_hole(8), inches(7), inches(6), hours(0))
 
 
 def test_a_very_slow_hole_gives_the_worked_rates():
@@ -349,6 +376,16 @@ def test_the_share_that_leaves_by_the_sides_makes_up_the_fall(eight_inch):
     assert 1 - eight_inch.side_share == pytest.approx(bottom / (8 - 4.125))
 
 
+def test_what_left_a_tapered_hole_is_the_frustum_between_the_levels():
+    """A cone cut off is pi h / 3 (R^2 + R r + r^2): mensuration, any handbook."""
+    hole = Hole(HoleShape.TAPERED, inches(6), top_width=inches(11), taper_height=inches(10))
+    test = soak_test(hole, inches(8), [Reading(hours(2), inches(5))])
+    low, high = 3 + 2.5 * 5 / 10, 3 + 2.5 * 8 / 10
+    left = math.pi * 3 / 3 * (low**2 + low * high + high**2)
+    bottom = in_h(test.corrected) * 2 * math.pi * 3**2
+    assert test.side_share == pytest.approx(1 - bottom / left)
+
+
 def test_a_hole_found_empty_is_left_out_and_said_so():
     readings = [Reading(hours(1), inches(5), refilled_to=inches(8))]
     plain = soak_test(round_hole(8), inches(8), readings)
@@ -397,9 +434,15 @@ def test_water_that_does_not_fall_gives_nothing_and_is_slow():
     test = hourly(round_hole(8), 8, [8, 8, 8])
     assert in_h(test.corrected) == 0
     assert test.band is Band.NO_FALL
+    assert test.side_share == 0
     assert test.settled
     assert test.advice.slow_branch
     assert magnitude(test.advice.next_interval, "h") == 1
+
+
+def test_a_fall_too_small_for_the_ruler_is_no_fall():
+    assert hourly(round_hole(8), 8, [7.9]).band is Band.NO_FALL
+    assert hourly(round_hole(8), 8, [7.87]).band is not Band.NO_FALL
 
 
 def test_readings_that_cannot_be_right_are_refused_in_plain_words(subtests):
@@ -409,9 +452,13 @@ def test_readings_that_cannot_be_right_are_refused_in_plain_words(subtests):
         ([Reading(hours(1), inches(9))], "deeper than before"),
         ([Reading(hours(1), inches(-1))], "more than all the water"),
         ([Reading(hours(1), None)], "no depth of water"),
-        ([Reading(hours(1), inches(3), emptied=True)], "both empty and a depth"),
+        ([Reading(hours(1), inches(0.5), emptied=True)], "both empty and a depth"),
         ([Reading(hours(1), inches(6), refilled_to=inches(5))], "deeper than before"),
         ([Reading(hours(1), inches(0), emptied_at=hours(2))], "must have become empty"),
+        (
+            [Reading(hours(1), inches(3)), Reading(hours(2), inches(0), emptied_at=hours(1))],
+            "must have become empty",
+        ),
         ([Reading(hours(1), inches(0)), Reading(hours(2), inches(1))], "deeper than before"),
         ([], "no usable reading"),
     ]:
@@ -423,7 +470,7 @@ def test_readings_that_cannot_be_right_are_refused_in_plain_words(subtests):
 
 
 def test_a_test_needs_water_at_the_start(subtests):
-    for depth in [0, -1, math.nan]:
+    for depth in [0, -1, math.nan, math.inf]:
         with (
             subtests.test(depth=depth),
             pytest.raises(ValueError, match="Fill the hole first"),
@@ -444,6 +491,20 @@ def test_a_hole_that_would_close_up_under_water_is_refused():
     hole = Hole(HoleShape.TAPERED, inches(8), top_width=inches(4), taper_height=inches(4))
     with pytest.raises(ValueError, match="would close"):
         soak_test(hole, inches(9), [Reading(hours(1), inches(8))])
+    with pytest.raises(ValueError, match="told at the start"):
+        intervals(hole, inches(8), [])
+    with pytest.raises(ValueError, match="told at reading 1"):
+        intervals(hole, inches(7), [Reading(hours(1), inches(6), refilled_to=inches(8))])
+
+
+def test_a_last_digit_neither_raises_the_water_nor_refuses_a_refill():
+    readings = [
+        Reading(hours(1), inches(8 + 1e-10)),
+        Reading(hours(2), inches(6), refilled_to=inches(6)),
+    ]
+    first, second = intervals(round_hole(8), inches(8), readings)
+    assert magnitude(first.drop, "in") == 0
+    assert magnitude(second.drop, "in") == pytest.approx(2)
 
 
 def test_the_band_is_that_of_the_rate_which_allows_the_shallower_pond(subtests):
@@ -494,6 +555,7 @@ def test_the_slow_branch_opens_on_no_fall_in_an_hour_or_little_by_three(subtests
         ([7.99], False),
         ([7.99, 7.98, 7.76], True),
         ([7.9, 7.8, 7.75], False),
+        ([7.9, 7.8], False),
     ]:
         with subtests.test(depths=depths, slow=slow):
             assert hourly(round_hole(8), 8, depths).advice.slow_branch is slow
@@ -545,5 +607,6 @@ def test_one_hole_stands_for_itself_and_none_is_refused(eight_inch):
     assert only.corrected == eight_inch.corrected
     assert only.spread == 1
     assert math.isinf(combine([Rated(1, 0.0), Rated(1, 0.3)]).spread)
+    assert combine([Rated(0, 0.0), Rated(0, 0.0)]).spread == 1
     with pytest.raises(ValueError, match="one soak test first"):
         combine([])

@@ -329,6 +329,21 @@ def test_readings_put_off_are_no_readings():
 # Closed and set aside
 
 
+def test_a_covered_hole_whose_three_rates_agree_is_done_the_next_day(subtests):
+    even, uneven = hourly(7.5, 7, 6.6), hourly(7, 6.6, 6.5)
+    for lines, hours, left, done in (
+        (even, 5, "covered", False),
+        (even, 13.9, "covered", False),  # of the same day still
+        (even, 14.1, "covered", True),
+        (even, 14.1, "open", False),
+        (uneven, 14.1, "covered", False),
+    ):
+        with subtests.test(hours=hours, left=left, done=done, lines=lines):
+            found = read(after(hours=hours), *lines, hole_left=left)
+            assert (found.state is RunState.DONE) is done
+            assert (found.due is None) is done
+
+
 def test_a_filled_hole_is_done_and_a_covered_one_only_when_it_is_enough():
     assert read(after(hours=2), *hourly(7), hole_left="filled").state is RunState.DONE
     assert read(after(hours=2), *hourly(7), hole_left="covered").state is RunState.OVERDUE

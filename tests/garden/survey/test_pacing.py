@@ -78,6 +78,17 @@ def test_a_spread_over_six_percent_names_the_odd_walk():
     assert "Walk 4, with 24" in pace_findings(pace)[0].said
 
 
+def test_counts_that_drift_evenly_name_no_walk():
+    (finding,) = pace_findings(course([29, 30, 31], 80))
+    assert finding.said == "Your counts differ by 7 % of their average."
+
+
+def test_an_odd_pace_is_told_in_the_units_asked_for():
+    pace = course([10, 10, 10])
+    assert "at 5 ft" in pace_findings(pace)[0].said
+    assert "at 1.52 m" in pace_findings(pace, metric=True)[0].said
+
+
 def test_a_short_course_is_said_to_be_short():
     assert keys(course([10, 10, 10], 25)) == {"pace_course"}
 
@@ -89,6 +100,14 @@ def test_a_calibration_that_cannot_be_is_refused(subtests):
             pytest.raises(ValueError, match=r"\.$"),
         ):
             course(counts, distance)
+
+
+def test_the_shortest_course_is_as_long_in_meters_as_in_feet():
+    """The sentence names 10 ft and 3 m as one length; 3 m are 9.84 ft (the foot is 0.3048 m)."""
+    for distance, unit in [(10, "ft"), (3, "m")]:
+        assert course([4, 4, 4], distance, unit).course == quantity(distance, unit)
+    with pytest.raises(ValueError, match="from 10 ft"):
+        course([4, 4, 4], 9.5)
 
 
 def test_no_paces_are_no_length():

@@ -64,8 +64,15 @@ def test_units_do_not_matter_to_runoff(rain, number):
     assert magnitude(si, "mm") == pytest.approx(25.4 * magnitude(us, "in"), rel=1e-9, abs=1e-9)
 
 
-def test_rain_and_curve_numbers_that_cannot_be_are_refused():
-    with pytest.raises(ValueError, match="less than zero"):
-        runoff_depth(quantity(-1, "in"), 80)
-    with pytest.raises(ValueError, match="curve number"):
-        runoff_depth(INCH, 101)
+def test_rain_and_curve_numbers_that_cannot_be_are_refused(subtests):
+    for rain in (-1, float("inf"), float("nan")):
+        with subtests.test(rain=rain), pytest.raises(ValueError, match="less than zero"):
+            runoff_depth(quantity(rain, "in"), 80)
+    for number in (0, -1, 101):
+        with subtests.test(number=number), pytest.raises(ValueError, match="curve number"):
+            runoff_depth(INCH, number)
+
+
+def test_all_rain_runs_off_at_a_curve_number_of_a_hundred():
+    """TR-55, equations 2-3 and 2-4: the storage is then nothing, and Q = P."""
+    assert magnitude(runoff_depth(INCH, 100), "in") == 1
