@@ -16,17 +16,7 @@ from typing import NamedTuple, TypeAlias
 from interview.drawing.canvas import stroke_sample
 from interview.drawing.grid import Frame, Look
 from interview.drawing.layout import SAMPLE, Layout, lay_out
-from interview.drawing.scene import (
-    Drawing,
-    Hatch,
-    Ink,
-    Mark,
-    Material,
-    Path,
-    Sprig,
-    Stroke,
-    Symbol,
-)
+from interview.drawing.scene import Drawing, Hatch, Ink, Mark, Material, Path, Sprig, Stroke, Symbol
 from interview.drawing.words import in_cells
 
 SMALL = (60, 18)

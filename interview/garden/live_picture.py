@@ -27,7 +27,7 @@ from interview.garden.soak import water_level
 from interview.garden.soak.hole_view import Level, hole_view
 from interview.garden.soak.noted import noted
 from interview.garden.soak.water_level import Stand
-from interview.garden.survey import questions as survey
+from interview.garden.survey import surface_questions as surfacing
 from interview.garden.survey.results import drawing_of
 from interview.garden.verdicts import verdict
 from interview.quantities.evidence import Grade
@@ -53,7 +53,7 @@ def live_picture(plan: Plan, place: Place, step: Step | None) -> Drawing | None:
                 return hole_picture(place.view(plan.answers))
             case Scene.PIECES:
                 view = place.view(plan.answers)
-                return _no_piece() if view.get(survey.PIECES) is None else drawing_of(view)
+                return _no_piece() if view.get(surfacing.PIECES) is None else drawing_of(view)
             case Scene.SECTION:
                 return pictures.section_picture(plan)
             case Scene.ABOVE:

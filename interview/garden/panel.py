@@ -12,12 +12,12 @@ from interview.garden.plan import Plan
 from interview.garden.site import spot_questions as ground
 from interview.garden.soak.times import elapsed_words
 from interview.garden.summary import pond_line, size_sentence, value_of
-from interview.garden.survey import questions as survey
+from interview.garden.survey import surface_questions as surfacing
 from interview.quantities.evidence import Finding, Grade
 
 PANEL_STOPS = 2
 """How many stops the panel tells, and how many distances too near; the plan tells all."""
-_PIECES = f".{survey.PIECES.key}"
+_PIECES = f".{surfacing.PIECES.key}"
 _BEFORE_SIZE = (GardenState.NEW, GardenState.FIRST_SIZE)
 _AT_THE_HOLE = (GardenState.SOAKING, GardenState.TIMING, GardenState.LEAVE_HOLE)
 _WAITS = (GardenState.WHILE_WAITING, GardenState.WAITING, GardenState.MAY_OPEN)

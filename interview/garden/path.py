@@ -19,7 +19,8 @@ from interview.garden.site.gate import locate_state
 from interview.garden.site.nearby_questions import DISTANCES, LOCAL
 from interview.garden.size import questions as bed
 from interview.garden.soak import timing_questions as timing
-from interview.garden.survey import questions as survey
+from interview.garden.survey import share_questions as sharing
+from interview.garden.survey import surface_questions as surfacing
 from interview.garden.survey.piece_lines import PieceLine
 from interview.quantities.units import magnitude
 from interview.reading import Refused
@@ -57,11 +58,11 @@ def _is_large(line: PieceLine) -> bool:
 
 
 def _large_piece(answers: Answers) -> bool:
-    for one in answers.items(survey.SURFACES.key):
-        if one.get(survey.SURFACE_KIND) != "roof":
+    for one in answers.items(surfacing.SURFACES.key):
+        if one.get(sharing.SURFACE_KIND) != "roof":
             continue
         try:
-            pieces = one.get(survey.PIECES)
+            pieces = one.get(surfacing.PIECES)
             if pieces and any(_is_large(each) for each in pieces):
                 return True
         except (Refused, Unanswered, ValueError):

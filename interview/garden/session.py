@@ -37,7 +37,7 @@ from interview.garden.suggest import (
     trouble_with,
     value_for,
 )
-from interview.garden.survey import questions as survey
+from interview.garden.survey import pacing_questions as walking
 from interview.reading import is_unknown
 
 _SIDES = (bed.FLOOR_LENGTH, bed.FLOOR_WIDTH)
@@ -280,7 +280,7 @@ class Session(Sitting):
 
 def _paced(before: Answers, answers: Answers) -> Answers:
     """Return ``answers`` with the pacing asked for where a length was just given in paces."""
-    if answers.text_at(survey.MEASURED_BY.key) is not None:
+    if answers.text_at(walking.MEASURED_BY.key) is not None:
         return answers
     for address in changed(before, answers):
         step = route.step_at(address, answers)
@@ -292,6 +292,6 @@ def _paced(before: Answers, answers: Answers) -> Answers:
         try:
             view[step.question]
         except Unanswered as gap:
-            if gap.question is survey.MEASURED_BY:
-                return answers.with_text(survey.MEASURED_BY.key, "paces")
+            if gap.question is walking.MEASURED_BY:
+                return answers.with_text(walking.MEASURED_BY.key, "paces")
     return answers

@@ -14,6 +14,7 @@ from interview.garden.planting import questions as planting
 from interview.garden.site import questions as site
 from interview.garden.size import questions as bed
 from interview.garden.soak import questions as soak
+from interview.garden.survey import pacing_questions as walking
 from interview.garden.survey import questions as survey
 
 STAGES: tuple[Stage, ...] = (
@@ -35,7 +36,7 @@ def _country_of(answers: Answers) -> str:
     return answers.whole().get(start.COUNTRY) or "us"
 
 
-INTERVIEW = Interview(STAGES, _units_of, survey.pace_of, _country_of, path.PATH, path.OPTIONAL)
+INTERVIEW = Interview(STAGES, _units_of, walking.pace_of, _country_of, path.PATH, path.OPTIONAL)
 QUESTIONS, GROUPS = INTERVIEW.questions, INTERVIEW.groups
 STAGE_OF = INTERVIEW.stage_of
 question_at, new_answers = INTERVIEW.question_at, INTERVIEW.answers

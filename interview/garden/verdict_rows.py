@@ -362,10 +362,5 @@ WAYS: dict[str, tuple[tuple[str, str], ...]] = {
 """By finding, the labels and the targets of what can be done: an address, or a question's key.
 
 The number that is missing, where the finding has it, takes the place of the first label."""
-NEVER_TO_LEARN = frozenset(
-    (
-        "slides", "karst", "slope_crest_distance", "septic_distance", "septic_uphill_distance",
-        "well_distance", "contamination", "ownership", "permits",
-    )
-)  # fmt: skip
+NEVER_TO_LEARN = digging.NOT_EVEN_TO_LEARN | {"permits"}
 """Stops where water may not even be soaked in to learn of the soil."""

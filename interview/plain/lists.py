@@ -7,7 +7,7 @@ from interview.asking.question import Status, Unanswered
 from interview.asking.route import Step
 from interview.asking.sitting import Doubt, Heard
 from interview.garden.session import Session
-from interview.garden.survey import questions as survey
+from interview.garden.survey import surface_questions as surfacing
 from interview.garden.survey.results import area_so_far
 from interview.reading import Refused, is_unknown
 
@@ -92,7 +92,7 @@ def _said(session: Session, step: Step, place: int) -> str:
 
 def _together(session: Session, step: Step) -> list[str]:
     """Return what all the lines make."""
-    area = area_so_far(step.view(session.answers)) if step.question is survey.PIECES else ""
+    area = area_so_far(step.view(session.answers)) if step.question is surfacing.PIECES else ""
     return [area] if area else []
 
 

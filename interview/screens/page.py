@@ -17,15 +17,7 @@ from textual.widget import Widget
 
 from interview.reading.foreign import lines_shown
 from interview.screens import keys
-from interview.screens.frame import (
-    KeyLine,
-    Notice,
-    Said,
-    StageStrip,
-    TopLine,
-    Weight,
-    garden_name,
-)
+from interview.screens.frame import KeyLine, Notice, Said, StageStrip, TopLine, Weight, garden_name
 from interview.screens.parts import LOW, NARROW, SMALLEST, WIDE, Line, Words
 from interview.screens.stages import NOT_STARTED, StageShare
 

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from interview.asking.answers import Answers
 from interview.asking.question import Unanswered
 from interview.garden.survey import piece_lines as pl
-from interview.garden.survey import questions as survey
+from interview.garden.survey import surface_questions as surfacing
 from interview.garden.survey.piece_layout import Spot, lay_pieces
 from interview.garden.survey.piece_lines import SHAPES, PieceLine, Pieces
 from interview.garden.survey.piece_words import take_ends
@@ -98,7 +98,7 @@ def _split(rest: str) -> list[str]:
 
 def read_line(line: str, view: Answers) -> PieceLine:
     """Return what a line says; raises ``Refused`` or ``Unanswered``."""
-    kind = survey.PIECES.kind
+    kind = surfacing.PIECES.kind
     assert isinstance(kind, Pieces)
     # A cut-out is never refused for standing alone here.
     cut = _LESS.match(line.strip())

@@ -20,8 +20,8 @@ from interview.asking.route import Step
 from interview.asking.sitting import Doubt
 from interview.drawing.scene import Drawing
 from interview.garden.session import Session
-from interview.garden.survey import questions as survey
 from interview.garden.survey import results as survey_plan
+from interview.garden.survey import surface_questions as surfacing
 from interview.quantities.units import show
 from interview.reading import Refused
 from interview.screens import keys, piece_text, words
@@ -112,7 +112,7 @@ class PiecesScreen(Page):
 
     @property
     def _lines(self) -> list[str]:
-        return list_lines(self._view.text(survey.PIECES) or "")
+        return list_lines(self._view.text(surfacing.PIECES) or "")
 
     @property
     def _place(self) -> int | None:
@@ -265,13 +265,13 @@ class PiecesScreen(Page):
         """Turn north on the drawing by an eighth; after the whole turn it is left out."""
         if not self._lines:
             return
-        step = replace(self._step, question=survey.SURFACE_NORTH)
-        if not survey.SURFACE_NORTH.asks(self._view):
+        step = replace(self._step, question=surfacing.SURFACE_NORTH)
+        if not surfacing.SURFACE_NORTH.asks(self._view):
             # North is kept for pieces that stay where they lie.
             self._placed(lambda: piece_text.nudged(self._lines, 0, 0, 0, self._view))
-        if survey.SURFACE_NORTH.asks(self._view):
-            ways = [survey.NOT_DRAWN, *survey.NORTH_WAYS]
-            now = ways.index(self._view[survey.SURFACE_NORTH])
+        if surfacing.SURFACE_NORTH.asks(self._view):
+            ways = [surfacing.NOT_DRAWN, *surfacing.NORTH_WAYS]
+            now = ways.index(self._view[surfacing.SURFACE_NORTH])
             self._session.offer(step, ways[(now + 1) % len(ways)])
             self._show(self._place)
 

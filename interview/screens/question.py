@@ -12,7 +12,7 @@ from interview.asking.route import Step
 from interview.asking.sitting import Doubt
 from interview.garden.session import Session
 from interview.garden.soak.reading_lines import typed_instant
-from interview.garden.survey import questions as survey
+from interview.garden.survey import surface_questions as surfacing
 from interview.reading import Refused, is_unknown
 from interview.screens import words
 from interview.screens.beside import PlanSoFar
@@ -233,7 +233,7 @@ class QuestionScreen(FurtherPages, PageTurns):
         self._fresh, self._shown = field.draft, self._should()
         self._session.drafts.pop(step.address, None)
         self._show_around()
-        if step.question is survey.PIECES:
+        if step.question is surfacing.PIECES:
             from interview.garden.survey.results import area_so_far
 
             # Feet taken for meters show in the area.
@@ -362,7 +362,7 @@ class QuestionScreen(FurtherPages, PageTurns):
         step = self._step
         if step is None or (self.mode is Mode.ROWS and step.question.group != "holes"):
             super().action_draw()
-        elif step.question is survey.PIECES:
+        elif step.question is surfacing.PIECES:
             from interview.screens.pieces_page import PiecesScreen
 
             field = self.field

@@ -15,7 +15,7 @@ from interview.asking.path import Place
 from interview.asking.route import Step
 from interview.garden.session import Session
 from interview.garden.soak.reading_lines import Readings
-from interview.garden.survey import questions as survey
+from interview.garden.survey import surface_questions as surfacing
 from interview.screens.beside import PlanSoFar
 from interview.screens.field import Field
 from interview.screens.keys import PageKey
@@ -151,7 +151,7 @@ class QuestionPage(Page):
             case "draw" if question is not None and question.group == "holes":
                 over = self._place is not None and self._place.page.tells == "result"
                 return "readings" if over else "time it"
-            case "draw" if question is survey.PIECES:
+            case "draw" if question is surfacing.PIECES:
                 return "draw the pieces"
             case "mend" if self._session.back_to:
                 return "go back"

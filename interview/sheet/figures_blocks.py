@@ -19,7 +19,8 @@ from interview.garden.planting.wishes import Wishes
 from interview.garden.pond.hyetographs import StormShape
 from interview.garden.size.price_lines import BY_PLANT
 from interview.garden.soak.rates import SoakTest
-from interview.garden.survey import questions as survey
+from interview.garden.survey import pacing_questions as walking
+from interview.garden.survey import share_questions as sharing
 from interview.garden.survey.catchment import Catchment
 from interview.garden.survey.pacing import expected_error
 from interview.garden.survey.results import runoff_ways
@@ -133,7 +134,7 @@ def surfaces(plan: Plan) -> Tree:
     rain = plan.answers[start.RAIN_DEPTH]
     rows = []
     for one, view in zip(catchment.surfaces, plan.answers.items("surfaces"), strict=True):
-        ways = runoff_ways(view[survey.SURFACE_KIND], view)
+        ways = runoff_ways(view[sharing.SURFACE_KIND], view)
         values = {
             "name": one.name,
             "plan": one.plan,
@@ -161,9 +162,9 @@ def _walkers(plan: Plan) -> list[TableRow]:
     far = quantity(12.0, "m") if plan.metric else quantity(40.0, "ft")
     rows = []
     for one in plan.answers.items("walkers"):
-        name = str(one[survey.WALKER_NAME])
+        name = str(one[walking.WALKER_NAME])
         try:
-            pace = survey.walker_pace(plan.answers, name)
+            pace = walking.walker_pace(plan.answers, name)
         except (Refused, Unanswered):
             continue
         values = {

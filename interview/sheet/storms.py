@@ -8,6 +8,7 @@ from interview.asking.question import Unanswered
 from interview.garden.pictures import pond_pictures
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
+from interview.garden.planting.plant_list import MONTHS
 from interview.garden.size import questions as bed
 from interview.garden.size import shape_questions as shaping
 from interview.garden.storms.charts import bars
@@ -32,7 +33,6 @@ HELD_EASILY = Cited(0.5, OURS)
 """A storm that fills the pond to no more than this part of its depth is held easily."""
 WELL_BELOW = Cited(0.85, OURS)
 """Up to this part of the pond's depth it is asked why the pond is deeper than the storm needs."""
-MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"]
 
 
 def storms(plan: Plan) -> Iterator[str]:

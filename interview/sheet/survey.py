@@ -11,7 +11,9 @@ from interview.garden.paced_lengths import paced_lengths
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
 from interview.garden.summary import wrap
+from interview.garden.survey import pacing_questions as walking
 from interview.garden.survey import questions as asked
+from interview.garden.survey import share_questions as sharing
 from interview.garden.survey.catchment import BARREL_GAL, BARREL_L, TYPICAL_PART
 from interview.garden.survey.pacing_questions import pace_words
 from interview.garden.survey.results import RunoffWays, drawing_of, runoff_ways
@@ -108,7 +110,7 @@ def _driver(plan: Plan) -> Iterator[str]:
 def _sense(plan: Plan) -> Iterator[str]:
     """Hold the roof against the house's own size."""
     unit = "m**2" if plan.metric else "ft**2"
-    kinds = [one[asked.SURFACE_KIND] for one in plan.answers.items("surfaces")]
+    kinds = [one[sharing.SURFACE_KIND] for one in plan.answers.items("surfaces")]
     roof = math.fsum(
         magnitude(area.drains_here, unit)
         for area, kind in zip(plan.survey.catchment.surfaces, kinds, strict=True)
@@ -140,7 +142,7 @@ def _ways(plan: Plan) -> Iterator[str]:
     for one, view in zip(
         plan.survey.catchment.surfaces, plan.answers.items("surfaces"), strict=True
     ):
-        ways = runoff_ways(view[asked.SURFACE_KIND], view)
+        ways = runoff_ways(view[sharing.SURFACE_KIND], view)
         area = magnitude(one.drains_here, unit)
         sums["coefficient"] += area * _by_coefficient(ways)
         sums["curve number"] += area * ways.by_number
@@ -166,9 +168,9 @@ def _paces(plan: Plan) -> Iterator[str]:
     people = plan.answers.items("walkers")
     paced = [one for one in paced_lengths(plan.answers) if one.length is not None]
     for place, one in enumerate(people):
-        name = str(one[asked.WALKER_NAME])
+        name = str(one[walking.WALKER_NAME])
         try:
-            pace = asked.walker_pace(plan.answers, name)
+            pace = walking.walker_pace(plan.answers, name)
         except (Refused, Unanswered):
             continue
         yield from wrap(f"Pace of {name}: {pace_words(pace, plan.metric)}.", "  ")

@@ -14,7 +14,7 @@ from interview.garden.site import lines_questions as buried
 from interview.garden.site import spot_questions as ground
 from interview.garden.soak import hole_questions as digging
 from interview.garden.stages import every_question
-from interview.garden.survey import questions as survey
+from interview.garden.survey import share_questions as sharing
 from interview.quantities.evidence import Provenance
 from interview.reading import Refused
 from interview.sheet.card import card_text
@@ -335,4 +335,4 @@ def test_the_wait_of_a_country_says_what_was_read_and_what_is_taken(subtests, gi
 
 def test_a_count_is_taken_with_the_word_of_the_country(given, roof):
     view = given(roof("rectangle 7 m by 8 m"), country="uk").at("surfaces", 1)
-    assert survey.GUTTER_OUTLETS.read("2 downpipes", view) == 2
+    assert sharing.GUTTER_OUTLETS.read("2 downpipes", view) == 2

@@ -10,7 +10,7 @@ from interview.asking.question import Status
 from interview.garden.place import questions as place
 from interview.garden.soak import timing_questions as timing
 from interview.garden.stages import new_answers
-from interview.garden.survey import questions as survey
+from interview.garden.survey import surface_questions as surfacing
 from interview.reading import durations, lengths
 
 
@@ -70,7 +70,7 @@ def test_another_answer_leaves_what_was_read_as_it_is(session_of, read):
 def test_each_side_of_a_piece_is_read_once(read):
     view = new_answers().at("surfaces", 1)
     text = "rectangle 24 by 13 ft; circle 9 at 2, 3 ft"
-    kept = survey.PIECES.kind.take(text, view).kept
+    kept = surfacing.PIECES.kind.take(text, view).kept
     assert kept == "rectangle 24 ft, 13 ft\ncircle 9 ft at 2 ft, 3 ft"
     assert read == Counter({"24": 1, "13 ft": 1, "9": 1, "2": 1, "3 ft": 1})
 

@@ -10,7 +10,7 @@ from interview.garden.size import questions as bed
 from interview.garden.size.answered import floor_shape
 from interview.garden.stages import QUESTIONS
 from interview.garden.summary import assumed
-from interview.garden.survey import questions as survey
+from interview.garden.survey import pacing_questions as walking
 from interview.quantities.units import magnitude
 
 
@@ -162,7 +162,7 @@ def test_a_second_walker_has_a_pace_of_their_own(given):
             "walkers.2.pace_counts": "25; 25; 25",
         }
     )
-    lengths = [magnitude(survey.pace_of(answers, name), "ft") for name in ("", "ann", "Ben")]
+    lengths = [magnitude(walking.pace_of(answers, name), "ft") for name in ("", "ann", "Ben")]
     assert lengths == pytest.approx([2.5, 2.5, 2.0])
 
 

@@ -126,7 +126,7 @@ def test_a_day_asked_for_is_not_held_against_a_file_without_a_clock():
 
 
 def test_uneven_walks_are_doubted_and_even_ones_are_not(given):
-    from interview.garden.survey.questions import PACE_COUNTS
+    from interview.garden.survey.pacing_questions import PACE_COUNTS
 
     view = given(LINE).at("walkers", 1)
     uneven = PACE_COUNTS.read("10; 20; 30", view)

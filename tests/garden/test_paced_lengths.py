@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from interview.garden.paced_lengths import change_words, changes_said, paced_changes, paced_lengths
-from interview.garden.survey.questions import PACE_COUNTS, WALKER_NAME
+from interview.garden.survey.pacing_questions import PACE_COUNTS, WALKER_NAME
 from interview.quantities.units import magnitude
 
 ROOF = {

@@ -12,7 +12,7 @@ import numpy
 import pytest
 
 from interview.garden.size import questions as bed
-from interview.garden.survey import questions as survey
+from interview.garden.survey import pacing_questions as walking
 from interview.quantities.units import magnitude
 
 
@@ -163,8 +163,8 @@ def test_a_pace_from_four_walks_of_fifty_feet(typed):
         "walkers.1.pace_counts": "19; 20; 19; 20",
     }
     answers = typed(walks, {"spout_distance": "16 paces"}).answers
-    assert magnitude(survey.walker_pace(answers).length, "ft") == near(2.564, 3)
-    assert survey.walker_pace(answers).sd_count == near(0.577, 3)
+    assert magnitude(walking.walker_pace(answers).length, "ft") == near(2.564, 3)
+    assert walking.walker_pace(answers).sd_count == near(0.577, 3)
     assert magnitude(answers[bed.SPOUT_DISTANCE], "ft") == near(41.03, 2)
 
 
@@ -176,7 +176,7 @@ def test_a_pace_from_five_walks_of_twenty_metres(typed):
         "walkers.1.pace_counts": "26; 27; 26; 27; 26",
     }
     answers = typed(walks, {"spout_distance": "12p"}).answers
-    assert magnitude(survey.walker_pace(answers).length, "m") == near(0.7576, 4)
+    assert magnitude(walking.walker_pace(answers).length, "m") == near(0.7576, 4)
     assert magnitude(answers[bed.SPOUT_DISTANCE], "m") == near(9.091, 3)
 
 

@@ -17,7 +17,7 @@ from shapely.affinity import rotate, translate
 from interview.garden.stages import new_answers
 from interview.garden.survey.piece_lines import SHAPES
 from interview.garden.survey.pieces import plan_area
-from interview.garden.survey.questions import PIECES
+from interview.garden.survey.surface_questions import PIECES
 from interview.garden.survey.written_pieces import piece_of
 from interview.quantities.units import magnitude
 

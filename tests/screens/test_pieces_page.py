@@ -35,9 +35,9 @@ def test_a_line_taken_apart_for_the_form_means_the_same_when_put_together(subtes
         "rectangle 16 paces by 12' 9\" at 3 ft, 2 ft turned 90 deg",
     ]:
         with subtests.test(line=line):
-            from interview.garden.survey import questions as survey
+            from interview.garden.survey import surface_questions as surfacing
 
-            kind = survey.PIECES.kind
+            kind = surfacing.PIECES.kind
             view = given(
                 {
                     "measured_by": "paces",

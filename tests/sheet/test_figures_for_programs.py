@@ -23,12 +23,7 @@ from interview.garden.opening import plan_of
 from interview.garden.store import load
 from interview.plain.stand_ins import plain
 from interview.sheet import figures_blocks
-from interview.sheet.figures_file import (
-    figures_json,
-    figures_text,
-    figures_tree,
-    schema_text,
-)
+from interview.sheet.figures_file import figures_json, figures_text, figures_tree, schema_text
 
 SAMPLES = Path(__file__).parents[2] / "sample_answers"
 READABLE = sorted(path for path in SAMPLES.glob("*.yaml") if path.stem != "faulty_twice")

@@ -13,13 +13,7 @@ import pytest
 from interview.garden.opening import plan_of
 from interview.garden.planting.plant_list import builtin_plants
 from interview.garden.planting.plant_sources import PLANT_SOURCES
-from interview.garden.planting.provenance import (
-    FACTS,
-    NOT_KNOWN,
-    decided,
-    from_memory,
-    standing,
-)
+from interview.garden.planting.provenance import FACTS, NOT_KNOWN, decided, from_memory, standing
 from interview.garden.planting.words import short_name
 from interview.garden.store import load
 from interview.quantities.evidence import Provenance

@@ -19,7 +19,7 @@ from interview.garden.size import shape_questions as shaping
 from interview.garden.size.cover_questions import BERM_OUTSIDE, rim_sown
 from interview.garden.size.price_lines import Price, prices_of
 from interview.garden.size.results import SizeResults
-from interview.garden.survey import questions as survey
+from interview.garden.survey import share_questions as sharing
 from interview.garden.survey.results import SurveyResults
 from interview.quantities.evidence import Cited, Provenance, Source
 from interview.quantities.guards import times
@@ -303,9 +303,9 @@ class EarthResults(Results):
     def spouts_here(self) -> int:
         """Downspouts that come here; a roof that falls on another surface has none of its own."""
         return sum(
-            survey.outlets_here(view)
+            sharing.outlets_here(view)
             for view in self.answers.items("surfaces")
-            if view[survey.SURFACE_KIND] == "roof" and not survey.falls_on(view)
+            if view[sharing.SURFACE_KIND] == "roof" and not sharing.falls_on(view)
         )
 
     @part

@@ -5,9 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from interview.garden.planting.results import PlantingResults
-from interview.quantities.evidence import (
-    Finding,
-)
+from interview.quantities.evidence import Finding
 
 
 def planting_findings(found: PlantingResults) -> Iterator[Finding]:

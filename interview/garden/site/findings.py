@@ -8,9 +8,7 @@ from interview.garden.site import questions as site
 from interview.garden.site import surroundings
 from interview.garden.site.results import SiteResults
 from interview.garden.site.surroundings import Owner, Rules
-from interview.quantities.evidence import (
-    Finding,
-)
+from interview.quantities.evidence import Finding
 
 
 def permission_findings(found: SiteResults) -> Iterator[Finding]:

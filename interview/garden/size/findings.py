@@ -13,20 +13,9 @@ from interview.garden.size import questions as bed
 from interview.garden.size import shape_questions as shaping
 from interview.garden.size.results import SizeResults
 from interview.garden.soak.depth import CORRECTED_RATE_HOURS, NO_POND_HERE, TOO_FAST_IN_H, Governs
-from interview.quantities.evidence import (
-    ARITHMETIC,
-    OURS,
-    Brief,
-    Finding,
-    Grade,
-)
+from interview.quantities.evidence import ARITHMETIC, OURS, Brief, Finding, Grade
 from interview.quantities.guards import reaches, within
-from interview.quantities.shown import (
-    LOW,
-    rate_words,
-    sides_words,
-    water_words,
-)
+from interview.quantities.shown import LOW, rate_words, sides_words, water_words
 from interview.quantities.units import Quantity, magnitude, ratio, show
 
 Sides = tuple[Quantity, Quantity]

@@ -22,7 +22,7 @@ from interview.garden.size.basin import RequiredArea
 from interview.garden.size.size_factors import PublishedSize, published_size
 from interview.garden.soak.depth import NO_POND_HERE, DepthRule, Governs, PondDepth, pond_depth
 from interview.garden.soak.results import SoakResults
-from interview.garden.survey import questions as survey
+from interview.garden.survey import surface_questions as surfacing
 from interview.garden.survey.results import SurveyResults
 from interview.quantities.guards import reaches, times
 from interview.quantities.spread import Spread, propagate
@@ -203,7 +203,7 @@ class NeededSize(Results):
 
         survey_error = magnitude(self.survey.catchment.standard_error, "ft**2")
         weighted = magnitude(self.survey.catchment.weighted, "ft**2")
-        with waits_for(survey.PIECES, self.survey.first_surface()):
+        with waits_for(surfacing.PIECES, self.survey.first_surface()):
             return propagate(needed, {"the survey": (weighted, survey_error)})
 
     @part

@@ -14,7 +14,8 @@ from interview.garden.site import questions as site
 from interview.garden.size import shape_questions as shaping
 from interview.garden.size.basin import MOST_BEDS
 from interview.garden.size.price_lines import THINGS, PriceLine, wrong_prices
-from interview.garden.survey import questions as survey
+from interview.garden.survey import share_questions as sharing
+from interview.garden.survey import surface_questions as surfacing
 from interview.quantities.guards import within
 from interview.quantities.units import Quantity, magnitude
 from interview.reading import SMALLER
@@ -83,7 +84,7 @@ def _no_roof(**words: str) -> Callable[[Answers], Mapping[str, str]]:
     """Put ``words`` where all the water comes from surfaces that have no downspout."""
 
     def worded(answers: Answers) -> Mapping[str, str]:
-        kinds = {one.get(survey.SURFACE_KIND) for one in answers.items(survey.SURFACES.key)}
+        kinds = {one.get(sharing.SURFACE_KIND) for one in answers.items(surfacing.SURFACES.key)}
         return {} if not kinds or kinds & {"roof", None} else words
 
     return worded

@@ -12,16 +12,8 @@ from interview.garden.soak.hole_questions import BLOCKING_SMELLS
 from interview.garden.soak.questions import elsewhere
 from interview.garden.soak.rates import RAWLS_1982, SETTLED_WITHIN, Band
 from interview.garden.soak.results import SoakResults
-from interview.quantities.evidence import (
-    OURS,
-    PRACTICE,
-    Brief,
-    Finding,
-    Grade,
-)
-from interview.quantities.shown import (
-    rate_words,
-)
+from interview.quantities.evidence import OURS, PRACTICE, Brief, Finding, Grade
+from interview.quantities.shown import rate_words
 from interview.quantities.units import plain_number
 
 TWO_HOLES_APART = 2.0

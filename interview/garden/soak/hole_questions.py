@@ -152,7 +152,7 @@ HOLE_CLEARED = HOLE.question(
     more="Where your answers tell it, the program fills this in by itself.",
 )
 
-_NOT_EVEN_TO_LEARN = frozenset(
+NOT_EVEN_TO_LEARN = frozenset(
     {
         "slides", "karst", "slope_crest_distance", "septic_distance", "septic_uphill_distance",
         "well_distance", "contamination", "ownership",
@@ -178,7 +178,7 @@ def may_learn(answers: Answers, found: Iterable[Finding]) -> bool:
     Not by a bank, on ground that slides or is polluted, by a septic system or a well.
     """
     over_bank = ground.chosen_spot(answers).get(ground.OVERFLOW_TO) == "bank"
-    return not over_bank and not any(one.key in _NOT_EVEN_TO_LEARN for one in found)
+    return not over_bank and not any(one.key in NOT_EVEN_TO_LEARN for one in found)
 
 
 def _asks_to_learn(answers: Answers) -> bool:

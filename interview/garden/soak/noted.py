@@ -22,13 +22,7 @@ from interview.garden.soak.readings import Advice, Interval, advice, intervals
 from interview.garden.soak.results import hole_of, readings_of, set_aside, test_of
 from interview.garden.soak.times import elapsed_words, utc
 from interview.garden.soak.words import READING_DIGITS, reading_rate
-from interview.quantities.units import (
-    Quantity,
-    magnitude,
-    plain_number,
-    quantity,
-    significant,
-)
+from interview.quantities.units import Quantity, magnitude, plain_number, quantity, significant
 from interview.reading import is_unknown
 
 HEADS = ("clock", "after", "water", "drop", "since fill", "since last", "corrected")

@@ -7,11 +7,7 @@ from collections.abc import Iterator
 from interview.garden.place import questions as start
 from interview.garden.storms.record_text import DOUBT
 from interview.garden.storms.results import StormsResults
-from interview.quantities.evidence import (
-    OURS,
-    Finding,
-    Grade,
-)
+from interview.quantities.evidence import OURS, Finding, Grade
 
 
 def record_findings(found: StormsResults) -> Iterator[Finding]:

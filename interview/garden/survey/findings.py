@@ -6,14 +6,10 @@ from collections.abc import Iterator
 from math import fsum
 
 from interview.garden.survey import questions as survey
+from interview.garden.survey import share_questions as sharing
 from interview.garden.survey.catchment import whole_roof_finding
 from interview.garden.survey.results import SurveyResults
-from interview.quantities.evidence import (
-    Finding,
-    Grade,
-    Provenance,
-    Source,
-)
+from interview.quantities.evidence import Finding, Grade, Provenance, Source
 from interview.quantities.units import Quantity, magnitude, quantity
 
 
@@ -46,13 +42,13 @@ def _roofs_by_gutter(found: SurveyResults) -> list[tuple[Quantity, int]]:
     spouts: dict[str, int] = {}
     leads: dict[str, str] = {}
     for area, view in zip(found.catchment.surfaces, found.answers.items("surfaces"), strict=True):
-        if view[survey.SURFACE_KIND] == "roof":
+        if view[sharing.SURFACE_KIND] == "roof":
             # The lower roof is always listed first, so its own gutter is known by now.
-            below = survey.falls_on(view)
+            below = sharing.falls_on(view)
             leads[area.name] = gutter = leads.get(below, below) or area.name
             here = magnitude(area.drains_here, "ft**2")
             gutters[gutter] = gutters.get(gutter, 0.0) + here
-            spouts.setdefault(gutter, survey.outlets_here(view))
+            spouts.setdefault(gutter, sharing.outlets_here(view))
     return [(quantity(area, "ft**2"), spouts[name]) for name, area in gutters.items()]
 
 

@@ -7,82 +7,9 @@ from interview.asking.conditions import always_this
 from interview.asking.kinds import Choice, YesNo
 from interview.asking.measures import Measure
 from interview.asking.question import Question, Stage
-from interview.garden.survey.pacing_questions import (
-    MEASURED_BY,
-    PACE_COUNTS,
-    PACE_LINE,
-    WALKER_NAME,
-    WALKERS,
-    named_pace,
-    pace_of,
-    walker_pace,
-)
-from interview.garden.survey.share_questions import (
-    FALLS_ON,
-    GUTTER_OUTLETS,
-    GUTTER_THIS_SIDE,
-    GUTTER_WHOLE,
-    OUTLETS_HERE,
-    SHARE_KNOWN,
-    SHARE_PERCENT,
-    SPOUT_PERCENT,
-    SURFACE_KIND,
-    SURFACE_NAME,
-    VALLEY,
-    falls_on,
-    outlets_here,
-)
-from interview.garden.survey.surface_questions import (
-    BASIS,
-    LAWN_COVER,
-    NORTH_WAYS,
-    NOT_DRAWN,
-    PIECES,
-    PITCH,
-    ROOF_SIDES,
-    RUNOFF_LOCAL,
-    SURFACE_NORTH,
-    SURFACES,
-)
-
-__all__ = [
-    "BASIS",
-    "FALLS_ON",
-    "GUTTER_OUTLETS",
-    "GUTTER_THIS_SIDE",
-    "GUTTER_WHOLE",
-    "HOUSE_AREA",
-    "LAWN_COVER",
-    "MEASURED_BY",
-    "NORTH_WAYS",
-    "NOT_DRAWN",
-    "OUTLETS_HERE",
-    "PACE_COUNTS",
-    "PACE_LINE",
-    "PIECES",
-    "PITCH",
-    "ROOF_HAZARD",
-    "ROOF_SIDES",
-    "RUNOFF_BY",
-    "RUNOFF_LOCAL",
-    "SHARE_KNOWN",
-    "SHARE_PERCENT",
-    "SOIL_GROUP",
-    "SPOUT_PERCENT",
-    "STAGE",
-    "SURFACES",
-    "SURFACE_KIND",
-    "SURFACE_NAME",
-    "SURFACE_NORTH",
-    "VALLEY",
-    "WALKERS",
-    "WALKER_NAME",
-    "falls_on",
-    "named_pace",
-    "outlets_here",
-    "pace_of",
-    "walker_pace",
-]
+from interview.garden.survey.pacing_questions import MEASURED_BY, WALKERS
+from interview.garden.survey.share_questions import SURFACE_KIND
+from interview.garden.survey.surface_questions import SURFACES
 
 RUNOFF_BY = Question(
     key="runoff_by",

@@ -10,8 +10,11 @@ from interview.asking.question import Unanswered
 from interview.asking.results import Results, part
 from interview.drawing.scene import Drawing, Material
 from interview.garden.place import questions as start
+from interview.garden.survey import pacing_questions as walking
 from interview.garden.survey import questions as survey
 from interview.garden.survey import runoff
+from interview.garden.survey import share_questions as sharing
+from interview.garden.survey import surface_questions as surfacing
 from interview.garden.survey.catchment import (
     ONE_SIDE,
     WHOLE,
@@ -61,11 +64,11 @@ def catchment_of(answers: Answers, part: RunoffPart | None = None) -> Catchment:
     """
     surfaces = [surface_of(one, part or runoff_part) for one in answers.items("surfaces")]
     if not surfaces:
-        raise Unanswered(survey.SURFACE_KIND, "surfaces.1.surface_kind")
+        raise Unanswered(sharing.SURFACE_KIND, "surfaces.1.surface_kind")
     try:
         return catchment(surfaces, walkers(answers))
     except ValueError as wrong:
-        raise Unanswered(survey.PIECES, "surfaces.1.pieces", why=str(wrong)) from None
+        raise Unanswered(surfacing.PIECES, "surfaces.1.pieces", why=str(wrong)) from None
 
 
 def walkers(answers: Answers) -> dict[str, Pace]:
@@ -73,7 +76,7 @@ def walkers(answers: Answers) -> dict[str, Pace]:
     found = {}
     for one in answers.items("walkers"):
         try:
-            name, pace = walker_of(answers, str(one[survey.WALKER_NAME]))
+            name, pace = walker_of(answers, str(one[walking.WALKER_NAME]))
         except (Refused, Unanswered):
             continue
         found[name] = pace
@@ -85,7 +88,7 @@ def walker_of(answers: Answers, name: str = "") -> tuple[str, Pace]:
 
     Raises ``Unanswered`` or ``Refused`` where there is no such pace.
     """
-    listed, pace = survey.named_pace(answers, name)
+    listed, pace = walking.named_pace(answers, name)
     return (listed if len(answers.items("walkers")) > 1 else ""), pace
 
 
@@ -106,8 +109,8 @@ def peak_part(kind: str, answers: Answers) -> float:
 def varies(answers: Answers) -> bool:
     """Tell whether the part that runs off changes with the depth of rain."""
     return any(
-        one.get(survey.RUNOFF_LOCAL) is None
-        and (answers[survey.RUNOFF_BY] == "curve_number" or one.get(survey.SURFACE_KIND) == "lawn")
+        one.get(surfacing.RUNOFF_LOCAL) is None
+        and (answers[survey.RUNOFF_BY] == "curve_number" or one.get(sharing.SURFACE_KIND) == "lawn")
         for one in answers.items("surfaces")
     )
 
@@ -116,7 +119,7 @@ def part_at(rain: Quantity) -> RunoffPart:
     """Return the part that runs off in a storm of another depth."""
 
     def part(kind: str, answers: Answers) -> float:
-        local = answers[survey.RUNOFF_LOCAL]
+        local = answers[surfacing.RUNOFF_LOCAL]
         if local is not None:
             return local
         ways = runoff_ways(kind, answers, rain)
@@ -133,7 +136,7 @@ def weighted_by_rain(answers: Answers, found: Catchment) -> Callable[[Quantity],
     """
     views = answers.items("surfaces")
     known = [
-        (magnitude(area.drains_here, "ft**2"), view[survey.SURFACE_KIND], view)
+        (magnitude(area.drains_here, "ft**2"), view[sharing.SURFACE_KIND], view)
         for area, view in zip(found.surfaces, views, strict=True)
     ]
 
@@ -154,11 +157,11 @@ def area_so_far(view: Answers) -> str:
 
 def surface_of(answers: Answers, part: RunoffPart | None = None) -> Surface:
     """Return one surface from its item's answers; raises ``Unanswered``."""
-    name, kind = answers[survey.SURFACE_NAME], answers[survey.SURFACE_KIND]
+    name, kind = answers[sharing.SURFACE_NAME], answers[sharing.SURFACE_KIND]
     try:
         pieces = tuple(
             piece_of(line, lambda walker: walker_of(answers, walker))
-            for line in answers[survey.PIECES]
+            for line in answers[surfacing.PIECES]
         )
         return Surface(
             name,
@@ -167,17 +170,23 @@ def surface_of(answers: Answers, part: RunoffPart | None = None) -> Surface:
             pieces,
             share=share_of(answers),
             level=_level(answers),
-            falls_on=survey.falls_on(answers),
+            falls_on=sharing.falls_on(answers),
         )
     except ValueError as wrong:
-        raise Unanswered(survey.PIECES, answers.address(survey.PIECES), why=str(wrong)) from None
+        raise Unanswered(
+            surfacing.PIECES, answers.address(surfacing.PIECES), why=str(wrong)
+        ) from None
+
+
+def _impossible(answers: Answers, wrong: ValueError) -> Unanswered:
+    return Unanswered(surfacing.PIECES, answers.address(surfacing.PIECES), why=str(wrong))
 
 
 def _level(answers: Answers) -> float:
     """Return the level length for a length of one as measured."""
-    if answers[survey.SURFACE_KIND] != "roof" or answers[survey.BASIS] != "slope":
+    if answers[sharing.SURFACE_KIND] != "roof" or answers[surfacing.BASIS] != "slope":
         return 1.0
-    given, number = answers[survey.PITCH]
+    given, number = answers[surfacing.PITCH]
     one = quantity(1.0, "ft")
     return ratio(plan_length(one, RoofPitch(number, _PITCH[given])), one)
 
@@ -198,9 +207,9 @@ def share_of(answers: Answers) -> Share:
 def way_of(answers: Answers) -> tuple[Parting, ...]:
     """Return every parting of a surface's water down to the garden; raises ``Unanswered``."""
     own = tuple(_own_partings(answers))
-    name = survey.falls_on(answers)
+    name = sharing.falls_on(answers)
     for one in answers.items("surfaces") if name else ():
-        if one.get(survey.SURFACE_NAME) == name:
+        if one.get(sharing.SURFACE_NAME) == name:
             return (
                 *own,
                 Parting(WHOLE, f"It goes over {name}, and on as that does."),
@@ -215,23 +224,23 @@ def whole_share(way: Iterable[Parting]) -> float:
 
 
 def _own_partings(answers: Answers) -> Iterator[Parting]:
-    falls = survey.falls_on(answers)
-    if answers[survey.SURFACE_KIND] != "roof":
+    falls = sharing.falls_on(answers)
+    if answers[sharing.SURFACE_KIND] != "roof":
         if not falls:
-            yield from _judged(answers[survey.SHARE_PERCENT], "of its water runs to the garden.")
+            yield from _judged(answers[sharing.SHARE_PERCENT], "of its water runs to the garden.")
         return
-    if answers[survey.ROOF_SIDES] == "both":
+    if answers[surfacing.ROOF_SIDES] == "both":
         yield Parting(ONE_SIDE, "Half: one of two like sides of the ridge.")
-    if answers[survey.VALLEY]:
+    if answers[sharing.VALLEY]:
         yield Parting(WHOLE, "A valley pours in: the slopes on both its sides count.")
     if not falls:
         yield from _at_gutter(answers)
-        percent = answers[survey.SPOUT_PERCENT]
+        percent = answers[sharing.SPOUT_PERCENT]
         yield from _judged(percent, answers.told("of the downspout's water is led here."))
 
 
 def _at_gutter(answers: Answers) -> Iterator[Parting]:
-    outlets, here = answers[survey.GUTTER_OUTLETS], survey.outlets_here(answers)
+    outlets, here = answers[sharing.GUTTER_OUTLETS], sharing.outlets_here(answers)
     if outlets == 1:
         return
     counted = answers.told(f"{here} of the gutter's {outlets} downspouts")
@@ -239,14 +248,14 @@ def _at_gutter(answers: Answers) -> Iterator[Parting]:
         all_here = answers.told(f"All {outlets} downspouts of the gutter come here.")
         yield Parting(WHOLE, all_here)
         return
-    match answers[survey.SHARE_KNOWN]:
+    match answers[sharing.SHARE_KNOWN]:
         case "high_point":
-            mine, whole = answers[survey.GUTTER_THIS_SIDE], answers[survey.GUTTER_WHOLE]
+            mine, whole = answers[sharing.GUTTER_THIS_SIDE], answers[sharing.GUTTER_WHOLE]
             said = (length_words(one, answers.metric) for one in (mine, whole))
             words = "{} of the {} of gutter fall this way.".format(*said)
             yield Parting(share_of_gutter([mine], whole), words)
         case "percent":
-            yield from _judged(answers[survey.SHARE_PERCENT], f"of its water: {counted}.")
+            yield from _judged(answers[sharing.SHARE_PERCENT], f"of its water: {counted}.")
         case _:
             yield Parting(equal_share(outlets, here), f"{counted}, taken as alike.")
 
@@ -284,7 +293,7 @@ def runoff_ways(kind: str, answers: Answers, rain: Quantity | None = None) -> Ru
     group = HydrologicGroup[answers[survey.SOIL_GROUP].upper()]
     cover = runoff.USUAL_COVER[surface]
     if surface is runoff.LawnSurface.LAWN:
-        cover = Cover[answers[survey.LAWN_COVER].upper()]
+        cover = Cover[answers[surfacing.LAWN_COVER].upper()]
     depth = answers[start.RAIN_DEPTH] if rain is None else rain
     return RunoffWays(
         runoff.RUNOFF_COEFFICIENTS.get(surface),
@@ -292,7 +301,7 @@ def runoff_ways(kind: str, answers: Answers, rain: Quantity | None = None) -> Ru
         runoff.runoff_share(
             surface, depth, method=RunoffMethod.CURVE_NUMBER, group=group, cover=cover
         ),
-        answers[survey.RUNOFF_LOCAL],
+        answers[surfacing.RUNOFF_LOCAL],
     )
 
 
@@ -302,23 +311,25 @@ def drawing_of(answers: Answers) -> Drawing:
     North is drawn where a person said which way it is. Where the part that drains here is not
     known yet, the drawing says so.
     """
-    lines = answers[survey.PIECES]
+    lines = answers[surfacing.PIECES]
     north = None
-    if survey.SURFACE_NORTH.asks(answers):
-        north = survey.NORTH_WAYS.get(answers[survey.SURFACE_NORTH])
+    if surfacing.SURFACE_NORTH.asks(answers):
+        north = surfacing.NORTH_WAYS.get(answers[surfacing.SURFACE_NORTH])
     share, words = _known_share(answers)
     try:
         return surface_drawing(
             [drawn_piece(line) for line in lines],
             answers.metric,
-            answers[survey.SURFACE_NAME],
+            answers[sharing.SURFACE_NAME],
             share,
             north,
             words,
-            _PAINTED[answers[survey.SURFACE_KIND]],
+            _PAINTED[answers[sharing.SURFACE_KIND]],
         )
     except ValueError as wrong:
-        raise Unanswered(survey.PIECES, answers.address(survey.PIECES), why=str(wrong)) from None
+        raise Unanswered(
+            surfacing.PIECES, answers.address(surfacing.PIECES), why=str(wrong)
+        ) from None
 
 
 _PAINTED = {

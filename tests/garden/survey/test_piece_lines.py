@@ -11,7 +11,7 @@ from interview.garden.stages import new_answers
 from interview.garden.survey.piece_layout import Placed
 from interview.garden.survey.piece_lines import placed_line
 from interview.garden.survey.piece_words import take_ends, walked
-from interview.garden.survey.questions import PIECES
+from interview.garden.survey.surface_questions import PIECES
 from interview.garden.survey.written_pieces import drawn_piece, piece_of
 from interview.quantities.units import magnitude, quantity
 from interview.reading import Refused

@@ -7,7 +7,9 @@ import pytest
 from interview.asking.question import Unanswered
 from interview.drawing.canvas import cells
 from interview.garden.place import questions as start
-from interview.garden.survey import questions as survey
+from interview.garden.survey import pacing_questions as walking
+from interview.garden.survey import share_questions as sharing
+from interview.garden.survey import surface_questions as surfacing
 from interview.garden.survey.results import drawing_of, runoff_ways
 from interview.quantities.units import magnitude
 from interview.sheet import survey as sheet
@@ -199,22 +201,22 @@ def test_a_surface_without_pieces_waits_for_them(given, plan_of):
     texts = {"surfaces.1.surface_name": "a", "surfaces.1.surface_kind": "roof"}
     with pytest.raises(Unanswered) as gap:
         _ = plan_of(texts).survey.catchment
-    assert gap.value.question is survey.PIECES
+    assert gap.value.question is surfacing.PIECES
 
 
 def test_every_question_on_what_drains_here_has_its_picture():
     pictured = (
-        survey.PACE_COUNTS,
-        survey.FALLS_ON,
-        survey.GUTTER_OUTLETS,
-        survey.OUTLETS_HERE,
-        survey.SHARE_KNOWN,
-        survey.SHARE_PERCENT,
-        survey.SPOUT_PERCENT,
-        survey.VALLEY,
-        survey.BASIS,
-        survey.ROOF_SIDES,
-        survey.PIECES,
+        walking.PACE_COUNTS,
+        sharing.FALLS_ON,
+        sharing.GUTTER_OUTLETS,
+        sharing.OUTLETS_HERE,
+        sharing.SHARE_KNOWN,
+        sharing.SHARE_PERCENT,
+        sharing.SPOUT_PERCENT,
+        sharing.VALLEY,
+        surfacing.BASIS,
+        surfacing.ROOF_SIDES,
+        surfacing.PIECES,
     )
     for question in pictured:
         assert question.picture.isascii() and len(question.picture.splitlines()) >= 4
@@ -328,7 +330,7 @@ def test_pieces_are_asked_for_in_the_words_of_the_surface(subtests, given):
         (surface(1, "lawn"), "Split it into simple shapes, called pieces", "roof"),
     ]:
         with subtests.test(texts=texts, said=said, unsaid=unsaid):
-            asked = survey.PIECES.worded(given(texts).at("surfaces", 1))
+            asked = surfacing.PIECES.worded(given(texts).at("surfaces", 1))
             assert said in asked.text and unsaid not in asked.text
             roof = texts["surfaces.1.surface_kind"] == "roof"
             assert ("ladder" in asked.caution) == roof
@@ -373,4 +375,4 @@ def test_a_table_whose_rounded_parts_do_not_add_up_says_so(plan_of, roof):
 def test_the_surfaces_listed_before_are_named_where_one_of_them_is_asked_for(given, roof):
     texts = roof("rectangle 7 m by 8 m") | {"surfaces.1.another_surface": "yes"}
     answers = given({**texts, "surfaces.2.surface_name": "porch"}).at("surfaces", 2)
-    assert survey.FALLS_ON.worded(answers).text.endswith("Listed: roof 1.")
+    assert sharing.FALLS_ON.worded(answers).text.endswith("Listed: roof 1.")
