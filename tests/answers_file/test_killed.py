@@ -15,9 +15,6 @@ import simple_way as simple
 
 from interview.garden import store
 
-ROOT = Path(__file__).parents[1]
-
-
 ANSWERS = {key: text for page in simple.ANSWERS.values() for key, text in page.items()}
 
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import importlib.util
 import os
 import re
 import signal
@@ -10,25 +9,14 @@ import subprocess
 import sys
 from collections.abc import Callable, Iterator
 from pathlib import Path
-from types import ModuleType
 
 import pytest
+from tube import Tube
 
 LIMIT = 20.0
 """Seconds after which an end is given up."""
 pytestmark = pytest.mark.usefixtures("compiled_once")
 ROOT = Path(__file__).parents[2]
-
-
-def _beside(name: str) -> ModuleType:
-    found = importlib.util.spec_from_file_location(name, Path(__file__).with_name(f"{name}.py"))
-    assert found is not None and found.loader is not None
-    module = importlib.util.module_from_spec(found)
-    found.loader.exec_module(module)
-    return module
-
-
-Tube = _beside("tube").Tube
 
 
 @pytest.fixture
