@@ -105,7 +105,8 @@ class QuestionRoom(QuestionPage):
         shown, width = self._shown, self.size.width
         if shown is None or shown.shut or width < NARROWEST_PICTURED:
             return None
-        if shown.mode is Mode.ROWS and width < WIDE:
+        rows = shown.mode is Mode.ROWS or self._place is None or not self._place.page.asked
+        if rows and width < WIDE:
             return None
         if self.size.height < LOW or scene_of(self._place) is None:
             return None
