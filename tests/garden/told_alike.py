@@ -225,14 +225,11 @@ def spared_money_is_told_alike(told: Told) -> Complaints:
             yield f"{name} costs {cost}, all together {whole}"
 
 
-_NUMBER = re.compile(r"(?:(\d+) ft ?)?(?:([\d.]+)?(?: ?(\d)/(\d))? ?(in)?)?")
-
-
 def _amount(cell: str) -> float | None:
     """The number of a cell, a length in inches or millimeters."""
     if re.search(r"\b(?:ft|in|mm|m)$", cell):
         return feet_of(cell)
-    at = re.match(r"[\d.]+", cell)
+    at = re.match(r"\d[\d.]*", cell)
     return float(at[0]) if at else None
 
 
@@ -269,7 +266,7 @@ def hands_make_days(told: Told) -> Complaints:
             yield f"{people} people do not end {n['work_hours_slow']:g} h in {days} days"
         if people > 2 and n["work_hours_slow"] / (people - 1) <= days * 6 - 1e-6:
             yield f"one fewer than {people} people end it in {days} days too"
-    for at in re.finditer(r"([\d.]+) to ([\d.]+) (?:h|days)\b", work):
+    for at in re.finditer(r"(\d[\d.]*) to (\d[\d.]*) (?:h|days)\b", work):
         if float(at[1]) > float(at[2]):
             yield f"from the more to the less: {at[0]}"
 
