@@ -200,14 +200,13 @@ class Held:
             return bool(turn.behind(self.session))
         if first != "go":
             return True
-        places = self.session.way.places
-        titles = {self.session.answers.told(one.page.title).casefold() for one in places}
-        names = titles | {one.name for one in places}
+        told, places = self.session.answers.told, self.session.way.places
+        names = {one.name for one in places} | {told(one.page.title).casefold() for one in places}
         return bool(route.called(rest, self.session.answers)) or rest.strip() in names
 
     def _at_rows(self, turn: Turn) -> bool:
-        rows = not turn.ways and turn.rows(self.session)
-        return bool(rows) and turn.question(self.session) is None
+        rows = not turn.ways and bool(turn.rows(self.session))
+        return rows and turn.question(self.session) is None
 
     def _way(self, turn: Turn, word: str) -> bool:
         """Take one of the numbered ways; tell whether the page is still held."""
@@ -249,8 +248,7 @@ class Held:
             self.say("  Nothing is asked for that; an empty line goes on.")
             return True
         # What keeps a page shut is come back from to that page.
-        shut = turn.about is None
-        gone = session.mend(way.target) if shut else session.go_to(way.target)
+        gone = session.mend(way.target) if turn.about is None else session.go_to(way.target)
         if gone is None:
             raise Refused("That is not asked in this garden.")
         raise Left(way.target)

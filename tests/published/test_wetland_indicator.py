@@ -7,10 +7,11 @@ Service, Biological Report 88 (26.9), 1988. The percentages belong to the 1988 l
 since 2012 use words.
 """
 
-from interview.garden.planting.choose import Wishes, ZoneSite, choose
+from interview.garden.planting.choose import choose
 from interview.garden.planting.plant_list import builtin_places, builtin_plants
 from interview.garden.planting.record import RATING_LISTS, Indicator, ListRegion, Sun
-from interview.garden.planting.wetness import suited
+from interview.garden.planting.wetness import ZoneSite, suited
+from interview.garden.planting.wishes import Wishes
 from interview.garden.size.zones import Zone
 from interview.quantities.units import quantity
 

@@ -17,23 +17,18 @@ from interview.garden.planting.choice import (
     seasons_of,
     stand_in,
 )
-from interview.garden.planting.count import drifts, plant_count
-from interview.garden.planting.record import ListRegion, Plant, PlantRegion, Sun
+from interview.garden.planting.count import plant_count
+from interview.garden.planting.record import Plant
 from interview.garden.planting.swap import counts_of, make_changes, matching, stranger
 from interview.garden.planting.wetness import (
     LONGEST_HOURS,
     MATCH_SOURCE,
     USUAL_HOURS,
-    Fit,
     ZoneSite,
     dry_ground,
-    fits,
     fits_after,
-    planting_zones,
 )
 from interview.garden.planting.wishes import (
-    KeepOut,
-    Swap,
     Wishes,
     eased_wishes,
     makeshift,
@@ -52,7 +47,6 @@ from interview.garden.planting.words import (
     salt_note,
 )
 from interview.garden.size.zones import Zone
-from interview.garden.storms.wet_zones import ZoneHours, zone_hours
 from interview.quantities.evidence import OURS, Cited, Finding, Grade
 from interview.quantities.guards import within
 from interview.quantities.units import magnitude, quantity
@@ -124,30 +118,6 @@ def notes_of(plants: Sequence[Plant], wishes: Wishes, beds: Sequence[Bed]) -> tu
         if not matching(plants, name):
             notes.append(stranger(name, plants))
     return tuple(notes)
-
-
-__all__ = [
-    "Fit",
-    "KeepOut",
-    "ListRegion",
-    "Pick",
-    "PlantRegion",
-    "PlantingPlan",
-    "Season",
-    "Sun",
-    "Swap",
-    "Wishes",
-    "Zone",
-    "ZoneHours",
-    "ZonePlan",
-    "ZoneSite",
-    "choose",
-    "drifts",
-    "fits",
-    "plant_count",
-    "planting_zones",
-    "zone_hours",
-]
 
 
 @dataclass(frozen=True)

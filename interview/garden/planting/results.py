@@ -11,13 +11,13 @@ from interview.garden.earth.results import EarthResults
 from interview.garden.planting import plant_file as plant_plan
 from interview.garden.planting import questions as planting
 from interview.garden.planting.choice import Season
-from interview.garden.planting.choose import PlantingPlan, choose, planting_zones, why_plant
+from interview.garden.planting.choose import PlantingPlan, choose, why_plant
 from interview.garden.planting.plant_file import PlantFile
 from interview.garden.planting.plant_list import builtin_plants, with_own
 from interview.garden.planting.record import Plant, Sun
 from interview.garden.planting.seed import Sowing, grass_seed, native_seed
 from interview.garden.planting.stock import PlantSize, apart, at_size, sown
-from interview.garden.planting.wetness import ZoneSite
+from interview.garden.planting.wetness import ZoneSite, planting_zones
 from interview.garden.planting.wishes import KeepOut, Prefer, Wishes, read_swap
 from interview.garden.size.basin import footprint_area
 from interview.garden.size.cover_questions import BERM_OUTSIDE, PLANT_SIZE

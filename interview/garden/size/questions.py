@@ -150,9 +150,8 @@ SPOUT_FALL = Question(
 
 def _deepest(answers: Answers) -> str | None:
     """Return the usual cap, lower where small children are known to play."""
-    if answers.get(site.CHILDREN):
-        return answers.by_units("6 in", "150 mm")
-    return answers.by_units("10 in", "250 mm")
+    usual = ("6 in", "150 mm") if answers.get(site.CHILDREN) else ("10 in", "250 mm")
+    return answers.by_units(*usual)
 
 
 DEEPEST_POND = Question(
@@ -172,7 +171,7 @@ def wants_over_twelve(answers: Answers) -> bool:
     deep = answers.get(DEEPEST_POND)
     if deep is None:
         return False
-    return not within(magnitude(deep, "in"), 12) and not within(magnitude(deep, "mm"), 300)
+    return not (within(magnitude(deep, "in"), 12) or within(magnitude(deep, "mm"), 300))
 
 
 ENGINEER = Question(
@@ -227,7 +226,7 @@ SOIL_DUG = Question(
 
 
 def _amend(answers: Answers) -> str | None:
-    """Return no for a shaping.lean garden and in sand, which is quick without it."""
+    """Return no for a lean garden and in sand, which is quick without it."""
     return "no" if shaping.lean(answers) or answers.get(SOIL_DUG) == "sand" else "yes"
 
 

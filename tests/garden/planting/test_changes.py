@@ -6,7 +6,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from interview.garden.planting.choice import Bed, Candidate, substitute
-from interview.garden.planting.choose import Wishes, ZoneSite, choose, why_plant
+from interview.garden.planting.choose import choose, why_plant
 from interview.garden.planting.count import plant_count, shared_counts
 from interview.garden.planting.home import FLORAS, introduced_at, introduced_in_state
 from interview.garden.planting.plant_list import builtin_places, builtin_plants
@@ -14,12 +14,13 @@ from interview.garden.planting.record import Indicator, ListRegion, PlantKind, P
 from interview.garden.planting.wetness import (
     LONGEST_HOURS,
     STANDS_HOURS,
+    ZoneSite,
     chosen_from,
     fits_after,
     planting_zones,
     suited,
 )
-from interview.garden.planting.wishes import Swap, read_swap
+from interview.garden.planting.wishes import Swap, Wishes, read_swap
 from interview.garden.size.zones import Zone
 from interview.garden.storms.wet_zones import ZoneHours
 from interview.quantities.units import magnitude, quantity

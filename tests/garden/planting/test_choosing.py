@@ -9,18 +9,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from interview.garden.planting.care import CARE, WHEN_TO_PLANT, after_storm
-from interview.garden.planting.choose import (
-    KeepOut,
-    Prefer,
-    Season,
-    Wishes,
-    ZoneSite,
-    choose,
-    fits,
-    planting_zones,
-    why_plant,
-    zone_hours,
-)
+from interview.garden.planting.choice import Season
+from interview.garden.planting.choose import choose, why_plant
 from interview.garden.planting.count import (
     crowds,
     drifts,
@@ -32,7 +22,10 @@ from interview.garden.planting.count import (
 )
 from interview.garden.planting.plant_list import MONTHS, builtin_places, builtin_plants
 from interview.garden.planting.record import Indicator, ListRegion, PlantKind, PlantRegion, Sun
+from interview.garden.planting.wetness import ZoneSite, fits, planting_zones
+from interview.garden.planting.wishes import KeepOut, Prefer, Wishes
 from interview.garden.size.zones import Zone
+from interview.garden.storms.wet_zones import zone_hours
 from interview.quantities.evidence import Grade
 from interview.quantities.units import magnitude, quantity
 

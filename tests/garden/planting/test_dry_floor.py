@@ -7,10 +7,11 @@ from dataclasses import replace
 import pytest
 
 from interview.garden.planting.choice import quality
-from interview.garden.planting.choose import Wishes, choose
+from interview.garden.planting.choose import choose
 from interview.garden.planting.plant_list import builtin_plants
 from interview.garden.planting.record import Indicator, ListRegion, PlantRegion, Sun
 from interview.garden.planting.wetness import ZoneSite, chosen_from, fits_after, rating, suited
+from interview.garden.planting.wishes import Wishes
 from interview.garden.planting.words import DRY_NOTES
 from interview.garden.size.zones import Zone
 from interview.quantities.units import quantity

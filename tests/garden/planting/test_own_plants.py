@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from interview.garden.planting.choose import Wishes, ZoneSite, choose
+from interview.garden.planting.choose import choose
 from interview.garden.planting.plant_list import (
     OWN_LIMIT,
     builtin_plants,
@@ -18,7 +18,8 @@ from interview.garden.planting.plant_list import (
     with_own,
 )
 from interview.garden.planting.record import Indicator, ListRegion, PlantRegion, Sun
-from interview.garden.planting.wetness import fits_after
+from interview.garden.planting.wetness import ZoneSite, fits_after
+from interview.garden.planting.wishes import Wishes
 from interview.garden.planting.words import cautions, doubts, hazards
 from interview.garden.size.zones import Zone
 from interview.quantities.units import magnitude, quantity

@@ -6,11 +6,11 @@ from dataclasses import replace
 
 import pytest
 
-from interview.garden.planting.choose import Swap, Wishes, ZoneSite, choose
+from interview.garden.planting.choose import choose
 from interview.garden.planting.plant_list import builtin_plants
 from interview.garden.planting.record import ListRegion, PlantKind, PlantRegion, Sun
-from interview.garden.planting.wetness import fits_after
-from interview.garden.planting.wishes import unsuited
+from interview.garden.planting.wetness import ZoneSite, fits_after
+from interview.garden.planting.wishes import Swap, Wishes, unsuited
 from interview.garden.planting.words import doubts, hazard_names, hazards
 from interview.garden.size.zones import Zone
 from interview.quantities.units import quantity

@@ -4,9 +4,11 @@ from dataclasses import replace
 
 import pytest
 
-from interview.garden.planting.choose import Wishes, ZoneSite, choose, why_plant
+from interview.garden.planting.choose import choose, why_plant
 from interview.garden.planting.plant_list import builtin_places, builtin_plants
 from interview.garden.planting.record import Indicator, ListRegion, PlantRegion
+from interview.garden.planting.wetness import ZoneSite
+from interview.garden.planting.wishes import Wishes
 from interview.garden.size.zones import Zone
 from interview.quantities.units import quantity
 
