@@ -28,8 +28,7 @@ Tab        to the keys at the foot and back; arrows and Enter work them
 …          more keys at the foot than find room: click it, or go past it
 F1         this page, and where your answers are kept
 F2         light or dark
-F3         the pieces of a surface, the clock and readings of a soak test; else
-           the garden drawn
+F3         the pieces of a surface, the readings of a soak test, else the garden
 F4         try other sizes; nothing is kept until you say so
 F5         the plants, with their reasons
 F6         on a shut page: to the answer that would open it, and back

@@ -45,6 +45,7 @@ class QuestionScreen(FurtherPages, PageTurns):
         """Whether somebody has come back, and is to be told what is due."""
 
     async def on_mount(self) -> None:
+        self.watch(self.query_one("#asking"), "virtual_size", self._fit_list, init=False)
         session = self._session
         # A soak test does not wait: whoever comes back comes back to its page.
         found = None

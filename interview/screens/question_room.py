@@ -156,6 +156,11 @@ class QuestionRoom(QuestionPage):
         if heard.said:
             self.call_after_refresh(heard.scroll_visible, animate=False)
 
+    def _fit_list(self) -> None:
+        """Whatever comes up over or under a list leaves it other room; two share theirs as is."""
+        if len(self.query(OptionList)) == 1:
+            self._fit()
+
     @property
     def _beside(self) -> bool:
         """Whether what is known stands under the page, and not at its side or nowhere."""

@@ -421,6 +421,16 @@ async def test_the_columns_of_the_rainfall_file_are_shown_and_enter_finds_them(
         assert person.asked == "rain_depth_column"
 
 
+async def test_a_refusal_leaves_the_question_over_a_long_list_in_sight(sit, write) -> None:
+    async with sit(str(write("garden.yaml", {"country": "us"}))) as person:
+        await person.goes_to("state")
+        assert "Which state is the garden in?" in person.sees_words()
+        await person.press("enter")
+        await person.settles()
+        for said in ("Which state is the garden in?", "Choose one first", "▹Alabama"):
+            assert said in person.sees_words()
+
+
 async def test_a_state_is_found_by_its_two_letters_or_by_its_name(sit, write) -> None:
     async with sit(str(write("garden.yaml", {"country": "us", "state": "wi"}))) as person:
         await person.goes_to("state")
