@@ -110,6 +110,8 @@ class QuestionRoom(QuestionPage):
             return None
         if self.size.height < LOW or scene_of(self._place) is None:
             return None
+        if shown.mode is Mode.BOX and self._step is not None and self._step.question.picture:
+            return None  # it has one of its own
         column = _question_column(width) - PADDING
         return self._room_of_page() - VERDICT_LINES - self._lines(column)
 
@@ -157,8 +159,8 @@ class QuestionRoom(QuestionPage):
             self.call_after_refresh(heard.scroll_visible, animate=False)
 
     def _fit_list(self) -> None:
-        """Whatever comes up over or under a list leaves it other room; two share theirs as is."""
-        if len(self.query(OptionList)) == 1:
+        """Leave a list the room beside what comes up; two share theirs, and asides are read on."""
+        if len(self.query(OptionList)) == 1 and not self._aside:
             self._fit()
 
     @property

@@ -170,7 +170,7 @@ async def test_the_file_is_named_at_the_start_on_every_question_and_whole_under_
         assert str(tmp_path / "rain_garden-2.yaml") in person.says("where")
 
 
-@pytest.mark.parametrize(("width", "named"), [(60, False), (80, True), (100, True)])
+@pytest.mark.parametrize(("width", "named"), [(60, False), (80, False), (100, True)])
 async def test_a_long_name_of_a_file_is_cut_in_its_middle_and_gives_way_first(
     sit, width: int, named: bool
 ) -> None:
