@@ -108,9 +108,10 @@ class QuestionRoom(QuestionPage):
         rows = shown.mode is Mode.ROWS or self._place is None or not self._place.page.asked
         if rows and width < WIDE:
             return None
-        if self.size.height < LOW or scene_of(self._place) is None:
+        place, step = self._place, self._step
+        if self.size.height < LOW or place is None or scene_of(place) is None:
             return None
-        if shown.mode is Mode.BOX and self._step is not None and self._step.question.picture:
+        if place.page.usual and shown.mode is Mode.BOX and step and step.question.picture:
             return None  # it has one of its own
         column = _question_column(width) - PADDING
         return self._room_of_page() - VERDICT_LINES - self._lines(column)
