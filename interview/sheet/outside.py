@@ -13,7 +13,7 @@ from interview.quantities.evidence import Grade
 from interview.sheet import plants
 
 MORE = (
-    "Every reason, formula and source, other sizes, the years of rain:",
+    "Every reason, formula and source, each year, whom to call, other sizes:",
     "  rain-garden-interview --plan FILE --working",
     "The garden on two pages with its drawings, for a browser to print:",
     "  rain-garden-interview --sheet FILE --output PATH",

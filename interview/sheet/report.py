@@ -76,10 +76,8 @@ OUTSIDE: tuple[Part, ...] = (
     ("DIGGING", dig.dig),
     ("THE WORK", work.work),
 )
-AS_DUG: tuple[Marked, ...] = (
-    ("MET WHILE DIGGING", upkeep.while_digging),
-    ("LEVELS BEFORE PLANTING", upkeep.levels),
-)
+LEVELS: tuple[Marked, ...] = (("LEVELS BEFORE PLANTING", upkeep.levels),)
+AS_DUG: tuple[Marked, ...] = (("MET WHILE DIGGING", upkeep.while_digging), *LEVELS)
 PLANTED: tuple[Part, ...] = (
     ("SHOPPING LIST", shopping.shopping),
     ("CHEAPER WAYS", plants.cheaper),
@@ -101,7 +99,7 @@ SHORT_PLANTED: tuple[Part, ...] = (
     ("PLANTS", outside.planting),
     ("FIRST YEAR", first_year.care_in_short),
 )
-"""The parts to take outside, where only those are wanted, with those of ``AS_DUG`` between."""
+"""The parts to take outside, where only those are wanted, with ``LEVELS`` between."""
 WORKED_OUT: tuple[Part, ...] = (
     ("THE SOAK TEST", soil.soak),
     ("WHAT DRAINS HERE", survey.survey),
@@ -206,8 +204,7 @@ def _short_parts(plan: Plan) -> Iterator[list[str]]:
     yield _part("WHAT WAS FOUND", lambda: outside.found(plan))
     yield from _worked(plan, REMEDIES[:2])
     yield _part("CAUTIONS", lambda: _caution_part(plan))
-    yield from _worked(plan, (*SHORT, *_with(_bare, AS_DUG), *SHORT_PLANTED))
-    yield from _worked(plan, _with(_bare, AFTERWARDS))
+    yield from _worked(plan, (*SHORT, *_with(_bare, LEVELS), *SHORT_PLANTED))
     yield _part("NOTES", lambda: _notes_part(plan))
     yield ["", *outside.MORE]
 
