@@ -7,7 +7,6 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 TAPE_ERROR_IN = 1.0
-TAPE_ERROR_MM = 25.0
 """Standard error of a taped length: a choice of this project."""
 COVERAGE = 2.0
 """A range reaches two standard errors either way."""

@@ -114,7 +114,7 @@ def _day(plan: Plan) -> cautions.DayCaution:
         berm,
         plan.earth.own_berm,
         plan.answers[BERM_OUTSIDE] == "sod",
-        magnitude(plan.answers[bed.MULCH_DEPTH], "in") > 0,
+        bed.is_mulched(plan.answers),
         rim_sown(plan.answers),
         plan.answers.get(digging.RATE_FROM) != "report",
         plan.earth.spouts_here > 0,
@@ -144,8 +144,8 @@ def _how_deep(plan: Plan) -> Iterator[str]:
     deep = f"{up} below the lawn"
     if up != down:
         deep += f" at the uphill edge, {down} at the downhill edge"
+    mulched = bed.is_mulched(plan.answers)
     mulch = depth_words(plan.answers[bed.MULCH_DEPTH], metric)
-    mulched = magnitude(plan.answers[bed.MULCH_DEPTH], "in") > 0
     layers = [f"{mulch} of mulch"] if mulched else []
     if plan.answers[bed.AMEND]:
         layers.append(f"{depth_words(plan.answers[bed.COMPOST_DEPTH], metric)} of compost")

@@ -12,7 +12,6 @@ from interview.garden.site import cautions
 from interview.garden.size import questions as bed
 from interview.garden.summary import figure_words, wrap
 from interview.quantities.shown import Rounding
-from interview.quantities.units import magnitude
 
 MULCHED = ", the mulch down the same day"
 LEFT, LAST = ", with the downspout left as it is", "the downspout last"
@@ -57,7 +56,7 @@ def _work(plan: Plan, by_task: bool) -> Iterator[str]:
         "and wet clay take longer. Pegs, strings, levels and loosening the floor come on top. "
         f"A day is {DAY_HOURS.value:g} h of work."
     )
-    mulched = magnitude(plan.answers[bed.MULCH_DEPTH], "in") > 0
+    mulched = bed.is_mulched(plan.answers)
     other = {} if mulched else {MULCHED: ""}
     if not plan.earth.spouts_here:
         other |= {LEFT: "", LAST: "the water let in last"}

@@ -263,8 +263,8 @@ class EarthResults(Results):
     @property
     def rim_turfed(self) -> bool:
         """Whether sod is laid into the cut above the mulch."""
-        mulched = magnitude(self.answers[bed.MULCH_DEPTH], "in") > 0
-        return shaping.lean(self.answers) and mulched and not rim_sown(self.answers)
+        mulched = bed.is_mulched(self.answers) and not rim_sown(self.answers)
+        return shaping.lean(self.answers) and mulched
 
     @property
     def apron_length(self) -> Quantity:

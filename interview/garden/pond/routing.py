@@ -29,7 +29,6 @@ class RoutedStorm:
     """What still stands at the end of what was followed; zero unless it was cut short."""
     peak: Quantity
     """Greatest depth of the pond."""
-    peak_time: Quantity
 
     @property
     def share_caught(self) -> float:
@@ -117,7 +116,6 @@ def followed(
     """
     if end is not None:
         pieces = _trimmed(pieces, end)
-    deepest = max(pieces, key=lambda piece: piece.last_depth)
     return RoutedStorm(
         storm=rain,
         pool=garden,
@@ -126,8 +124,7 @@ def followed(
         soaked_volume=quantity(sum(piece.soaked for piece in pieces), "ft**3"),
         spill_volume=quantity(sum(piece.spilled for piece in pieces), "ft**3"),
         standing_volume=quantity(_still(garden.bare.volume(pieces[-1].last_depth)), "ft**3"),
-        peak=quantity(deepest.last_depth, "ft"),
-        peak_time=quantity(deepest.end, "h"),
+        peak=quantity(max(piece.last_depth for piece in pieces), "ft"),
     )
 
 

@@ -80,9 +80,6 @@ FREEBOARD_IN = Cited(
         Provenance.PUBLISHED,
     ),
 )
-LAWN_FREEBOARD_IN = Cited(
-    1.0, Source("a lawn is level within an inch: its lip lies so much lower", Provenance.OURS)
-)
 GENEROUS_FREEBOARD_IN = Cited(
     6.0,
     Source(

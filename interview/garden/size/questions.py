@@ -14,7 +14,6 @@ from interview.garden.site import questions as site
 from interview.garden.size import shape_questions as shaping
 from interview.garden.size.basin import MOST_BEDS
 from interview.garden.size.price_lines import THINGS, PriceLine, wrong_prices
-from interview.garden.survey import share_questions as sharing
 from interview.garden.survey import surface_questions as surfacing
 from interview.quantities.guards import within
 from interview.quantities.units import Quantity, magnitude
@@ -84,8 +83,7 @@ def _no_roof(**words: str) -> Callable[[Answers], Mapping[str, str]]:
     """Put ``words`` where all the water comes from surfaces that have no downspout."""
 
     def worded(answers: Answers) -> Mapping[str, str]:
-        kinds = {one.get(sharing.SURFACE_KIND) for one in answers.items(surfacing.SURFACES.key)}
-        return {} if not kinds or kinds & {"roof", None} else words
+        return {} if surfacing.may_be_a_roof(answers) else words
 
     return worded
 
@@ -264,6 +262,12 @@ MULCH_DEPTH = Question(
         a.by_units("2 in", "50 mm") if shaping.lean(a) else a.by_units("3 in", "75 mm")
     ),
 )
+
+
+def is_mulched(answers: Answers) -> bool:
+    """Tell whether any mulch is laid."""
+    return magnitude(answers[MULCH_DEPTH], "in") > 0
+
 
 PEAK_INTENSITY = Question(
     key="peak_intensity",

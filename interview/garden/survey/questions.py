@@ -9,7 +9,7 @@ from interview.asking.measures import Measure
 from interview.asking.question import Question, Stage
 from interview.garden.survey.pacing_questions import MEASURED_BY, WALKERS
 from interview.garden.survey.share_questions import SURFACE_KIND
-from interview.garden.survey.surface_questions import SURFACES
+from interview.garden.survey.surface_questions import SURFACES, may_be_a_roof
 
 RUNOFF_BY = Question(
     key="runoff_by",
@@ -65,11 +65,6 @@ HOUSE_AREA = Question(
 )
 
 
-def _may_be_a_roof(answers: Answers) -> bool:
-    kinds = {one.get(SURFACE_KIND) for one in answers.items("surfaces")}
-    return not kinds or bool(kinds & {"roof", None})
-
-
 ROOF_HAZARD = Question(
     key="roof_hazard",
     label="Metal or treated roof",
@@ -77,7 +72,7 @@ ROOF_HAZARD = Question(
     kind=YesNo(),
     why="Water that runs off them harms plants and soil. Grow nothing to eat there.",
     find_out="Look from the ground, or ask who put the roof on.",
-    asks=_may_be_a_roof,
+    asks=may_be_a_roof,
     when="a roof drains to the garden",
 )
 

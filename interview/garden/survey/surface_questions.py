@@ -255,3 +255,9 @@ SURFACES = Group(
     ),
     ANOTHER_SURFACE,
 )
+
+
+def may_be_a_roof(answers: Answers) -> bool:
+    """Tell whether water may come from a roof: of one surface that is known, or not yet known."""
+    kinds = {one.get(SURFACE_KIND) for one in answers.items(SURFACES.key)}
+    return not kinds or bool(kinds & {"roof", None})
