@@ -2,6 +2,21 @@
 
 Every reader raises ``Refused`` and nothing else for any text whatever, and reads no text that
 could honestly mean two things.
+
+Decided here:
+
+- A bare number is stored with the unit that was shown, so changing the units shown changes
+  nothing.
+- Obvious speech around a number (``reading/spoken``) is kept in the words a reader of version 0.1
+  takes: of a range the end that the question calls careful, else it is asked which. A guess close
+  to what a finding asks for is doubted once, and at the nearest mark none is taken.
+- An at-least is kept as the number, which is the careful reading of it, and said back so.
+- A number without a unit for the depth to water or rock is asked about when it is typed; in a
+  file it is inches, as it always was.
+- Text from outside (answers, keys, names, cells of files) is shown by ``reading.foreign``, line
+  by line: what would steer a terminal, forge a line or hide is written as its number.
+- 8:05 without am or pm is taken where only one of the two lies between the reading before it and
+  now; else it is asked back. ``08:05`` is always of the morning.
 """
 
 from interview.reading.choices import read_choice, read_ticks, read_yes_no

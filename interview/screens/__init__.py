@@ -1,1 +1,20 @@
-"""The full-screen interview: the only part that knows Textual."""
+"""The full-screen interview: the only part that knows Textual.
+
+Decided here:
+
+- A second on the timing page repaints the clock and, where it moves by an eighth of a cell, the
+  bar; words are gone over each minute, the pictures where the level moves by an eighth of a row.
+- A desktop notification is sent only to a terminal known to take one (OSC 9, 99 or 777), never
+  through tmux or screen. How to be reminded is the person's choice and lies in the configuration
+  folder, not in a garden's file.
+- No row of a list has colors of its own: on the row that is chosen they would be unreadable.
+- The frame of a page (``screens/page``) holds what every page has: where one is, the stages, what
+  is said, the keys. Nothing lies over a page; a notice goes with the next key, a warning with
+  Enter.
+- A key stands in ``screens/keys`` or on no page: a letter means one thing everywhere, and what
+  the key line shows is what may be clicked. There is no second row of buttons.
+- Colors are by meaning (``screens/palette``), a table for each depth of terminal, none mixed or
+  rounded; a mark and a word say the same.
+- A list of choices shows where one is from the start, hollow: Enter alone takes nothing that was
+  not marked, for a safety question has no default.
+"""

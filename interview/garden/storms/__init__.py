@@ -1,1 +1,9 @@
-"""Storms and years of rain in the garden."""
+"""Storms and years of rain in the garden.
+
+Decided here:
+
+- The columns of a rain file are boxes of its page where the headings do not tell them
+  (``Session.needs``): the one question whose being asked hangs on a file, so it is no condition.
+- Rain days are those over 0.1 in; a share of them is no share of the water.
+- A day of the record falls as the chosen storm does, and runs off by its own depth.
+"""
