@@ -192,8 +192,8 @@ class Page(HTMLParser):
 
     def __init__(self) -> None:
         super().__init__()
-        # No sample has a name so long that it is set smaller.
-        self.known: set[tuple[str, str]] = {("h1", "class")}
+        # No sample has a name so long that it is set smaller, nor a zone that no plant suits.
+        self.known: set[tuple[str, str]] = {("h1", "class"), ("td", "colspan")}
         self.seen: set[tuple[str, str]] = set()
         self.open: list[str] = []
 

@@ -831,7 +831,7 @@ async def test_a_second_repaints_the_clock_and_the_bar_alone(
         clock.forward(minutes=5)
         page = person.app.screen
         page.tick()
-        await person.rests()
+        await person.settles()
         painted: list[str] = []
         sent: list[int] = []
         paint, display = StylesCache.render_line, person.app._display
