@@ -11,7 +11,7 @@ from dataclasses import dataclass, field
 from functools import partial
 from importlib import import_module
 from pathlib import Path
-from typing import TYPE_CHECKING, ClassVar
+from typing import TYPE_CHECKING, Any, ClassVar
 
 from rich.console import RenderableType
 from textual import events, work
@@ -168,6 +168,13 @@ class InterviewApp(RemindingApp):
         if self._name is None and self._door.opened is None:
             return self._start_page()
         return OpeningScreen(self._name or "")
+
+    @property
+    def _background_screens(self) -> list[Screen[Any]]:
+        # Textual counts the page below as seen whatever covers it: what changes there, such as the
+        # plan so far, would have the page above painted anew.
+        covered = bool(self.screen.styles.background.a == 1)
+        return [] if covered else super()._background_screens
 
     def on_mount(self) -> None:
         sys.setswitchinterval(SWITCH_SECONDS)

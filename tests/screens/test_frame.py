@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 
 import pytest
+from textual.app import App
 
 from interview.screens.frame import Notice, StageStrip, TopLine, Weight
 from interview.screens.help import HelpScreen
@@ -182,3 +183,31 @@ async def test_with_no_color_the_filled_part_is_underlined(sit, sample, monkeypa
         strip.refresh()
         await person.rests()
         assert any(one.style and one.style.underline for one in strip.render_line(0))
+
+
+async def test_a_page_that_is_covered_paints_nothing_and_has_the_new_room_when_it_is_back(
+    sit, sample, monkeypatch
+) -> None:
+    sent: list[str] = []
+    display = App._display
+
+    def displays(self, screen, update) -> None:
+        if update is not None and self.session:
+            sent.append(screen.id or type(screen).__name__)
+        display(self, screen, update)
+
+    async with sit(sample("finished_us.yaml"), size=(120, 40)) as person:
+        below = person.app.screen
+        await person.press("f1")
+        await person.settles()
+        assert isinstance(person.app.screen, HelpScreen)
+        monkeypatch.setattr(App, "_display", displays)
+        below.query_one(TopLine).refresh()
+        below._on_timer_update()
+        await person.rests()
+        assert sent == []
+        await person.pilot.resize_terminal(60, 20)
+        await person.press("escape")
+        await person.settles()
+        assert person.app.screen is below and below.has_class("narrow", "low")
+        assert all(len(row) <= 60 for row in person.sees().splitlines())
