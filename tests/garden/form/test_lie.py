@@ -254,3 +254,11 @@ def test_where_the_lawn_is_the_rim_nothing_is_built_outside_it() -> None:
     assert lie.crest_to_toe == 0
     assert lie.footprint == lie.inside_line
     assert lie.soil.fill == pytest.approx(0)
+
+
+def test_no_soil_is_left_in_a_berm_by_rounding():
+    nearly_level = Ground(0.22 / 27.6, mulch=75 / 304.8, compost=75 / 304.8, bare_rim=True)
+    bed = Basin(
+        quantity(3.3, "m"), quantity(1.1, "m"), quantity(150, "mm"), 5.0, quantity(100, "mm")
+    )
+    assert lie_of(bed, nearly_level).soil.fill == 0
