@@ -85,7 +85,7 @@ _US_UNIT = (
 )
 OTHER_UNITS_MAY = (
     "WHERE GUIDES DISAGREE", "SOURCES", "FORMULAS", "WORDS", "NOTES", "WHAT DRAINS HERE",
-    "SHOPPING LIST", "CHEAPER WAYS",
+    "SHOPPING LIST", "CHEAPER WAYS", "WHAT RESTS ON MEMORY",
 )  # fmt: skip
 """Parts that cite, or that tell what a person wrote in the units it was written in."""
 

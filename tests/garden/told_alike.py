@@ -233,26 +233,33 @@ def _amount(cell: str) -> float | None:
     return float(at[0]) if at else None
 
 
-GROWS = (
-    "floor, long", "floor, wide", "over all, long", "over all, wide", "holds, if none soaks in",
-    "soil to dig", "mulch, loose",
-)  # fmt: skip
+GROWS = ("floor", "over all", "holds, if none soaks in", "soil to dig", "mulch, loose")
 SHRINKS = ("deepest in that storm", "water on the floor")
 
 
 def sizes_come_in_order(told: Told) -> Complaints:
-    """Lean is no larger than usual and usual no larger than generous, in all that grows."""
+    """Lean is no larger than usual and usual no larger than generous, in all that grows.
+
+    Of a floor its area grows: one may be longer and narrower. Where all three have the least floor
+    there is, their sides alone differ, and with them how deep the same water stands.
+    """
     lines = told.part("LEAN, USUAL, GENEROUS").splitlines()
     if "named larger holds less" in flat(told.part("LEAN, USUAL, GENEROUS")):
         return
-    for line in lines[1:]:
-        label = line[:25].strip()
-        values = [_amount(line[25 + 17 * at :][:17].strip()) for at in range(3)]
-        known = [one for one in values if one is not None]
+    rows = {
+        line[:25].strip(): [_amount(line[25 + 17 * at :][:17].strip()) for at in range(3)]
+        for line in lines[1:]
+    }
+    for what in ("floor", "over all"):
+        sides = rows.get(f"{what}, long", []), rows.get(f"{what}, wide", [])
+        rows[what] = [a * b if a and b else None for a, b in zip(*sides, strict=True)]
+    one_floor = len(set(rows["floor"])) == 1
+    for label in (*GROWS, *(() if one_floor else SHRINKS)):
+        known = [one for one in rows.get(label, []) if one is not None]
         if label in SHRINKS:
             known.reverse()
-        if label in (*GROWS, *SHRINKS) and any(a > b + 1e-9 for a, b in pairwise(known)):
-            yield f"lean, usual, generous out of order: {flat(line)}"
+        if any(a > b + 1e-9 for a, b in pairwise(known)):
+            yield f"lean, usual, generous out of order: {label} {known}"
 
 
 def hands_make_days(told: Told) -> Complaints:
