@@ -141,7 +141,7 @@ class InterviewApp(RemindingApp):
             self.register_theme(theme)
         self.theme = themes.for_terminal(self.console.color_system)
         self._seen = Seen()
-        self._opening = self._typed_ahead = False
+        self._begins = self._opening = self._typed_ahead = False
         self._every_question = False
         """Whether a garden opened from the start page is asked every question by itself."""
         self.refusal: Refusal | None = None
@@ -176,7 +176,13 @@ class InterviewApp(RemindingApp):
         if self._door.opened is not None:
             self._enter(self._door.opened)
         else:
-            self.screen.call_after_refresh(self._begin)
+            self._begins = True
+
+    def post_display_hook(self) -> None:
+        """Go on as soon as the first page is painted: a callback after it comes a frame later."""
+        if self._begins and self.screen.size:
+            self._begins = False
+            self._begin()
 
     def _begin(self) -> None:
         """Go on once the first page stands."""

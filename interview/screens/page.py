@@ -73,6 +73,8 @@ class Page(Screen[Any]):
     focused: Reactive[Widget | None] = Reactive(None, repaint=False)
     _unsaid: Said | None = None
     """What was said before the page stood."""
+    _stood = False
+    """Whether the page has been in sight."""
 
     def __init_subclass__(cls, **how: Any) -> None:
         if "KEYS" in vars(cls):
@@ -167,11 +169,13 @@ class Page(Screen[Any]):
         self.call_after_refresh(self._framed)
 
     def _framed(self) -> None:
-        self.show_frame()
         if self._unsaid is not None:
             self.tell(self._unsaid)
 
-    def _on_screen_resume(self, _event: events.ScreenResume) -> None:
+    def _on_screen_resume(self, event: events.ScreenResume) -> None:
+        # A new page has its styles; under another one the colors may have changed.
+        event.refresh_styles = event.refresh_styles and self._stood
+        self._stood = True
         self.show_frame()
 
     def on_resize(self, event: events.Resize) -> None:

@@ -74,7 +74,7 @@ class QuestionScreen(FurtherPages, PageTurns):
 
     async def on_screen_resume(self) -> None:
         """Show the page anew after another one, unless it is still the same."""
-        if self._shown is not None:
+        if self._stood and self._shown is not None:
             await self._show()
 
     def on_plan_so_far_stands(self) -> None:
