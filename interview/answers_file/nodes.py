@@ -32,8 +32,8 @@ from interview.reading.foreign import code, shown
 LOADER: Any = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
 """The parser in C where PyYAML was built with it, as it is many times faster on a large file; both
 give the same events. The base loaders alone take every scalar for text."""
-_TOO_HIGH_ESCAPE = re.compile(r"\\U(?!000|0010)[0-9A-Fa-f]{8}")
-GLUED = re.compile(r"([A-Za-z_][\w-]*):(?=[^\s:/])")
+_TOO_HIGH_ESCAPE = r"\\U(?!000|0010)[0-9A-Fa-f]{8}"
+GLUED = r"([A-Za-z_][\w-]*):(?=[^\s:/])"
 _NULLS = frozenset(("", "~", "null", "Null", "NULL"))
 
 
@@ -131,7 +131,7 @@ class _Composer:
         except yaml.MarkedYAMLError as error:
             raise explain(self.text, error) from error
         except (ValueError, OverflowError) as error:
-            found = _TOO_HIGH_ESCAPE.search(self.text)
+            found = re.search(_TOO_HIGH_ESCAPE, self.text)
             line, column = place(self.text, found.start()) if found else (0, 0)
             said = "There is a character number here that does not exist; delete it."
             raise Unreadable(said, line, column) from error
@@ -171,7 +171,7 @@ class _Composer:
         """A key glued to its answer below another key would be read as that key's answer."""
         value = entry.value
         if isinstance(value, Scalar) and not value.style and value.line > entry.key.line:
-            found = GLUED.match(value.text)
+            found = re.match(GLUED, value.text)
             if found:
                 said = f'Put a space after the colon: "{shown(found.group(1))}: ...".'
                 raise Unreadable(said, value.line, value.column)
@@ -201,7 +201,7 @@ class _Composer:
         text, style = event.value, event.style or ""
         if len(text) > SCALAR_LIMIT:
             self.refuse(event, f"This answer is longer than {SCALAR_LIMIT} characters; shorten it.")
-        if found := FORBIDDEN.search(text):
+        if found := re.search(FORBIDDEN, text):
             self.refuse(event, f"This answer holds a control character ({code(found.group())}).")
         if style in ("|", ">") and not text:
             self.refuse(event, f'Nothing follows the "{style}"; write the answer in double quotes.')
@@ -236,11 +236,11 @@ class _Composer:
         raise Unreadable(said, event.start_mark.line + 1, event.start_mark.column + 1)
 
 
-_OURS = re.compile(rf"""^\s*\{{?\s*["']?format["']?\s*:.*{FORMAT}""", re.MULTILINE)
-_NO_SPACE = re.compile(r"\s*(?:- +)?([A-Za-z_][\w-]*):(?=[^\s:/])")
-_VALUE = re.compile(r"\s*(?:- +)*(?:[\w.-]+:\s+)?(.*?)\s*")
-_LONG_NAME = re.compile(rf"\s*[\w.-]{{{KEY_LIMIT + 1},}}")
-_OPENED = re.compile(r"""\s*(?:- +)*(?:[\w.-]+: +)?(?:("[^"]*)|('[^']*))$""")
+_OURS = rf"""(?m)^\s*\{{?\s*["']?format["']?\s*:.*{FORMAT}"""
+_NO_SPACE = r"\s*(?:- +)?([A-Za-z_][\w-]*):(?=[^\s:/])"
+_VALUE = r"\s*(?:- +)*(?:[\w.-]+:\s+)?(.*?)\s*"
+_LONG_NAME = rf"\s*[\w.-]{{{KEY_LIMIT + 1},}}"
+_OPENED = r"""\s*(?:- +)*(?:[\w.-]+: +)?(?:("[^"]*)|('[^']*))$"""
 _LOOK = 100
 _SIGNS = tuple("@`%*&!|>?[]{}\"',-#:")
 
@@ -250,12 +250,12 @@ def explain(text: str, error: Any) -> Unreadable:
     complaint is looked at too, because a missing colon shows itself one line late."""
     mark = error.problem_mark or error.context_mark
     line, column = (mark.line + 1, mark.column + 1) if mark else (0, 0)
-    if not _OURS.search(text):
+    if not re.search(_OURS, text):
         return Unreadable(STRANGER, line, column)
     problem = f"{error.context} {error.problem}"
-    lines = LINE_END.split(text)
+    lines = re.split(LINE_END, text)
     for number, written in enumerate(lines[:line], 1):
-        if opened := _OPENED.match(written):
+        if opened := re.match(_OPENED, written):
             said = "A quotation mark is opened here and never closed; close it."
             return Unreadable(said, number, opened.start(opened.lastindex or 0) + 1)
     if "escape" in problem:
@@ -284,13 +284,13 @@ def _lines_to_look_at(lines: list[str], line: int) -> list[int]:
 
 
 def _complaint(line: str) -> str:
-    if found := _NO_SPACE.match(line):
+    if found := re.match(_NO_SPACE, line):
         return f'Put a space after the colon: "{shown(found.group(1))}: ...".'
     if line.lstrip(" -").startswith(":"):
         return "There is no name before the colon."
-    if _LONG_NAME.match(line):
+    if re.match(_LONG_NAME, line):
         return f"This name is longer than {KEY_LIMIT} characters."
-    value = _VALUE.fullmatch(line[:_LOOK])
+    value = re.fullmatch(_VALUE, line[:_LOOK])
     answer = value.group(1) if value else ""
     if ": " in answer or answer.startswith(_SIGNS):
         bare = answer.strip("\"'") if answer[:1] in "\"'" and answer[-1:] != '"' else answer

@@ -263,7 +263,7 @@ class _Placing:
         return True
 
 
-_TEMP_END = re.compile(r"[0-9a-f]{8}\.part")
+_TEMP_END = r"[0-9a-f]{8}\.part"
 
 
 def backup(
@@ -357,7 +357,7 @@ def remove_stray_temps(path: str | Path, *, os_layer: OsLayer = REAL) -> list[Pa
     except (OSError, NotLoaded):
         return []
     for other in others:
-        if other.name[:-13] not in begun or not _TEMP_END.fullmatch(other.name[-13:]):
+        if other.name[:-13] not in begun or not re.fullmatch(_TEMP_END, other.name[-13:]):
             continue
         with suppress(OSError):
             if not is_regular(other.lstat()):

@@ -124,11 +124,11 @@ def size_sentence(plan: Plan) -> str:
     floor = sides_words(garden.floor_length, garden.floor_width, metric)
     does = "together they do" if count > 1 else "it does"
     work = figure_words(plan, "work_area")
-    an = "an" if _SPOKEN_WITH_A_VOWEL.match(work) else "a"
+    an = "an" if re.match(_SPOKEN_WITH_A_VOWEL, work) else "a"
     return f"{what}{over_all} with a flat floor of {floor}; {does} the work of {an} {work} pond."
 
 
-_SPOKEN_WITH_A_VOWEL = re.compile(r"8|1[18]\b")
+_SPOKEN_WITH_A_VOWEL = r"8|1[18]\b"
 """How the numbers begin that are spoken with a vowel first: eight, eleven, eighteen."""
 
 

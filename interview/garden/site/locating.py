@@ -196,7 +196,7 @@ class StateNotice:
         return _in_both_units(told) + "."
 
 
-_AS_READ = re.compile(r"\b(\d+(?:\.\d+)?) (in|ft)\b(?! \(\d)")
+_AS_READ = r"\b(\d+(?:\.\d+)?) (in|ft)\b(?! \(\d)"
 
 
 def _in_both_units(words: str) -> str:
@@ -207,7 +207,7 @@ def _in_both_units(words: str) -> str:
         metric = f"{25.4 * number:.0f} mm" if found[2] == "in" else f"{0.3048 * number:.1f} m"
         return f"{found[0]} ({metric})"
 
-    return _AS_READ.sub(both, words)
+    return re.sub(_AS_READ, both, words)
 
 
 def _stands(standing: Provenance | None) -> str:

@@ -61,9 +61,9 @@ _UNIT_NAMES = {"in": "inches", "mm": "millimeters"}
 _MISSING = {"", "m", "na", "n/a", "nan", "null", "none", "missing", "-", "--"}
 _MISSING_NUMBERS = {-9999.0, -999.0, -99.9, -99.99, -999.9, -9999.9, 9999.0, 99999.0}
 _TRACE = {"t", "tr", "trace"}
-_NUMBER = re.compile(r"[+-]?(\d+(\.\d*)?|\.\d+)")
-_ISO = re.compile(r"(\d{4})([-/.]?)(\d{2})\2(\d{2})")
-_SHORT = re.compile(r"(\d{1,2})[/.-](\d{1,2})[/.-](\d{4})")
+_NUMBER = r"[+-]?(\d+(\.\d*)?|\.\d+)"
+_ISO = r"(\d{4})([-/.]?)(\d{2})\2(\d{2})"
+_SHORT = r"(\d{1,2})[/.-](\d{1,2})[/.-](\d{4})"
 
 
 @dataclass(frozen=True)
@@ -214,7 +214,7 @@ def _day_first(texts: list[str]) -> bool | None:
     """Whether dates such as 5/6/2020 begin with the day; None where no line tells."""
     answers = set()
     for text in texts:
-        if found := _SHORT.match(text):
+        if found := re.match(_SHORT, text):
             first, second = int(found[1]), int(found[2])
             if first > 12 or second > 12:
                 answers.add(first > 12)
@@ -269,9 +269,9 @@ class _RecordReader:
                 return date.fromisoformat(text)
             except ValueError:
                 pass
-        if found := _ISO.match(text):
+        if found := re.match(_ISO, text):
             year, month, day = found[1], found[3], found[4]
-        elif found := _SHORT.match(text):
+        elif found := re.match(_SHORT, text):
             if self.day_first is None:
                 raise ValueError(f"{text} could be two dates: write it as 2020-05-31.")
             day, month, year = found[1], found[2], found[3]
@@ -290,7 +290,7 @@ class _RecordReader:
     def _depth(self, word: str) -> float | None:
         """A depth in the unit of the file; None for a number that stands for missing."""
         plain = word.replace(",", ".") if self.decimal_comma and word.count(",") == 1 else word
-        if not _NUMBER.fullmatch(plain):
+        if not re.fullmatch(_NUMBER, plain):
             raise ValueError(f"{word[:40]} is not a depth of rain.")
         depth = float(plain)
         if depth in _MISSING_NUMBERS:
