@@ -16,7 +16,7 @@ from interview.asking.question import Question, Unanswered
 from interview.garden import figures, soak_due
 from interview.garden.afterwards.levels_questions import LEVELS
 from interview.garden.figures import BY_KEY, find
-from interview.garden.form.outline import FloorShape
+from interview.garden.form.choices import FloorShape
 from interview.garden.plan import Plan
 from interview.garden.planting.cheaper import fewest
 from interview.garden.planting.costs import plant_count

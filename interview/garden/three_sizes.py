@@ -16,7 +16,7 @@ from interview.garden.planting.costs import costs, plant_count
 from interview.garden.planting.labor import work_of
 from interview.garden.size import questions as bed
 from interview.garden.size import shape_questions as shaping
-from interview.garden.size.answered import pegged, resized
+from interview.garden.size.answered import resized
 from interview.quantities.guards import times
 from interview.quantities.units import Quantity, quantity
 
@@ -69,7 +69,7 @@ NAMES = ("lean", "usual", "generous")
 
 def floor_is_own(plan: Plan) -> bool:
     """Tell whether the floor is one that the person gave, which none of the three is."""
-    return plan.answers[shaping.FLOOR_SHAPE] == "own" or pegged(plan.answers)
+    return plan.answers[shaping.FLOOR_SHAPE] == "own" or bed.pegged(plan.answers)
 
 
 def three_plans(plan: Plan) -> tuple[Plan, ...]:

@@ -9,8 +9,9 @@ from functools import partial
 
 from interview.garden.form import pegs
 from interview.garden.form.basin import Basin
+from interview.garden.form.choices import FloorShape
 from interview.garden.form.lie import Lie
-from interview.garden.form.outline import FloorShape, Station
+from interview.garden.form.outline import Station
 from interview.garden.form.pegs import Offset
 from interview.garden.pictures import lie_if_measured
 from interview.garden.plan import Plan

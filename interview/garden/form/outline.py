@@ -11,29 +11,15 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
-from enum import Enum
 from functools import cached_property
 from itertools import pairwise
 
+from interview.garden.form.choices import FloorShape
 from interview.garden.pond.stage import ROUND_CORNERS, SQUARE_CORNERS
 from interview.garden.survey.rings import shoelace
 
 ARC_STEPS = 48
 """Parts a half circle is cut into where the ground under it is summed: soil to 1 in 2000."""
-
-
-class FloorShape(Enum):
-    """The shape of the floor."""
-
-    ROUNDED = "rounded"
-    """Straight sides and half-round ends."""
-    RECTANGLE = "rectangle"
-    """Square corners, carried up the sides."""
-    OVAL = "oval"
-    KIDNEY = "kidney"
-    """A rounded bed whose middle line is bent round, its hollow side uphill."""
-    OWN = "own"
-    """Measured off a string."""
 
 
 @dataclass(frozen=True)

@@ -6,7 +6,8 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from interview.garden.form.outline import FloorShape, Outline
+from interview.garden.form.choices import FloorShape
+from interview.garden.form.outline import Outline
 from interview.garden.survey.rings import crossed
 
 

@@ -8,7 +8,8 @@ from enum import Enum
 from functools import cache
 
 from interview.garden.planting.count import crowds, swarms
-from interview.garden.planting.record import Indicator, ListRegion, Plant, PlantKind, PlantRegion
+from interview.garden.planting.record import Indicator, Plant, PlantKind
+from interview.garden.planting.regions import ListRegion, PlantRegion
 from interview.garden.planting.wetness import (
     DAY_HOURS,
     HOURS_SLACK,

@@ -10,7 +10,8 @@ from importlib.resources import files
 
 from interview.garden.planting.plant_list import OWN_SOURCE, UNSAID
 from interview.garden.planting.plant_sources import PLANT_SOURCES
-from interview.garden.planting.record import RATING_LISTS, ListRegion, Plant, PlantRegion
+from interview.garden.planting.record import RATING_LISTS, Plant
+from interview.garden.planting.regions import ListRegion, PlantRegion
 from interview.quantities.evidence import Provenance
 from interview.reading.csv_reader import split_rows
 

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from interview.garden.planting.record import Indicator, ListRegion, Plant
+from interview.garden.planting.record import Indicator, Plant
+from interview.garden.planting.regions import ListRegion
 from interview.garden.size.zones import Zone
 from interview.garden.storms.wet_zones import ZoneHours
 from interview.quantities.evidence import OURS, Cited, Provenance, Source

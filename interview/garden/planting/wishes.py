@@ -9,7 +9,8 @@ from enum import Enum
 
 from interview.garden.planting.choice import USUAL_SPACING_IN, Season
 from interview.garden.planting.home import introduced_in_state
-from interview.garden.planting.record import INSECTS, ListRegion, Plant, PlantRegion, State, Sun
+from interview.garden.planting.record import INSECTS, Plant, Sun
+from interview.garden.planting.regions import ListRegion, PlantRegion, State
 from interview.garden.size.zones import Zone
 from interview.quantities.units import Quantity, magnitude, plain_number
 

@@ -7,7 +7,8 @@ from dataclasses import dataclass
 
 from interview.garden.planting.choice import HARD_TO_BUY
 from interview.garden.planting.home import introduced_at
-from interview.garden.planting.record import ListRegion, Plant, PlantRegion
+from interview.garden.planting.record import Plant
+from interview.garden.planting.regions import ListRegion, PlantRegion
 from interview.garden.planting.wishes import NOT_NATIVE
 from interview.garden.size.zones import Zone
 from interview.quantities.evidence import OURS, PRACTICE, Provenance, Source

@@ -7,8 +7,9 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 from interview.garden.form.basin import Basin
+from interview.garden.form.choices import FloorShape
 from interview.garden.form.lie import Ground, Lie, lie_of
-from interview.garden.form.outline import FloorShape, Outline
+from interview.garden.form.outline import Outline
 from interview.quantities.evidence import Cited, Provenance, Source
 from interview.quantities.guards import not_negative, positive, reaches
 from interview.quantities.units import (
@@ -108,9 +109,6 @@ SPLIT_ABOVE_FT2 = Cited(
 NARROWEST_FLOOR = {US: (2.0, "ft"), METRIC: (600.0, "mm")}
 NARROWEST_SOURCE = Source("a floor narrower than a rake cannot be leveled", Provenance.OURS)
 DRAWN_STEP = {US: (0.5, "ft"), METRIC: (100.0, "mm")}
-
-MOST_BEDS = 4
-"""Most beds of one garden: a choice of this project."""
 
 
 @dataclass(frozen=True)

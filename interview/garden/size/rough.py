@@ -12,8 +12,8 @@ from dataclasses import dataclass
 from enum import Enum
 
 from interview.garden.form.basin import Basin
+from interview.garden.form.choices import FloorShape
 from interview.garden.form.lie import Ground
-from interview.garden.form.outline import FloorShape
 from interview.garden.size.basin import (
     LENGTH_TO_WIDTH,
     RequiredArea,

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from interview.asking.answers import Answers
 from interview.asking.question import Unanswered, waits_for
 from interview.asking.results import Results, part
-from interview.garden.form.outline import FloorShape
+from interview.garden.form.choices import FloorShape
 from interview.garden.place.results import PlaceResults
 from interview.garden.site import questions as site
 from interview.garden.site import spot_questions as ground

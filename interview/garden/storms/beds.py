@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from interview.garden.form.choices import MOST_BEDS
 from interview.garden.pond.hyetographs import RainSpan, Storm
 from interview.garden.pond.pieces import PoolPiece
 from interview.garden.pond.pool import BarePool, FlowSpan, Pool, flows, pieces_of, pool
 from interview.garden.pond.routing import RoutedStorm, caught, followed, route
 from interview.garden.pond.stage import StageCurve
-from interview.garden.size.basin import MOST_BEDS
 from interview.quantities.guards import not_negative
 from interview.quantities.units import METRIC, US, Quantity, magnitude, quantity
 

@@ -21,7 +21,8 @@ from interview.garden.planting.count import (
     swarms,
 )
 from interview.garden.planting.plant_list import MONTHS, builtin_places, builtin_plants
-from interview.garden.planting.record import Indicator, ListRegion, PlantKind, PlantRegion, Sun
+from interview.garden.planting.record import Indicator, PlantKind, Sun
+from interview.garden.planting.regions import ListRegion, PlantRegion
 from interview.garden.planting.wetness import ZoneSite, fits, planting_zones
 from interview.garden.planting.wishes import KeepOut, Prefer, Wishes
 from interview.garden.size.zones import Zone

@@ -11,7 +11,8 @@ import pytest
 from interview.garden.planting.choice import WANTED_KINDS
 from interview.garden.planting.choose import choose
 from interview.garden.planting.plant_list import builtin_places, builtin_plants
-from interview.garden.planting.record import ListRegion, Sun
+from interview.garden.planting.record import Sun
+from interview.garden.planting.regions import ListRegion
 from interview.garden.planting.wetness import ZoneSite
 from interview.garden.planting.wishes import WARM_FALLBACK, KeepOut, Wishes
 from interview.garden.size.zones import Zone

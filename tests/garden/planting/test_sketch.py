@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from interview.garden.planting.choose import choose
 from interview.garden.planting.count import drifts
 from interview.garden.planting.plant_list import builtin_plants
-from interview.garden.planting.record import ListRegion, PlantRegion
+from interview.garden.planting.regions import ListRegion, PlantRegion
 from interview.garden.planting.sketch import BAND, MOST_DOWN, sketch
 from interview.garden.planting.wetness import ZoneSite
 from interview.garden.planting.wishes import Wishes

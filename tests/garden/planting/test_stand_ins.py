@@ -8,7 +8,8 @@ import pytest
 
 from interview.garden.planting.choose import choose
 from interview.garden.planting.plant_list import builtin_plants
-from interview.garden.planting.record import ListRegion, PlantKind, PlantRegion, Sun
+from interview.garden.planting.record import PlantKind, Sun
+from interview.garden.planting.regions import ListRegion, PlantRegion
 from interview.garden.planting.wetness import ZoneSite, fits_after
 from interview.garden.planting.wishes import Swap, Wishes, unsuited
 from interview.garden.planting.words import doubts, hazard_names, hazards

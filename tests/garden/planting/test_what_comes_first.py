@@ -6,7 +6,8 @@ import pytest
 
 from interview.garden.planting.choose import choose, why_plant
 from interview.garden.planting.plant_list import builtin_places, builtin_plants
-from interview.garden.planting.record import Indicator, ListRegion, PlantRegion
+from interview.garden.planting.record import Indicator
+from interview.garden.planting.regions import ListRegion, PlantRegion
 from interview.garden.planting.wetness import ZoneSite
 from interview.garden.planting.wishes import Wishes
 from interview.garden.size.zones import Zone
