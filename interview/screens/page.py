@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from textual import events
@@ -69,6 +70,8 @@ class Page(Screen[Any]):
     """The name of its keys in the table of keys; the page listens for those."""
     HEADING = ""
     """What the page is called in the first line."""
+    STYLES = "further.tcss"
+    """The styles it needs beside those of every page; they are read when the first one opens."""
     # The two parts that the focus goes from and to paint themselves; the page need not.
     focused: Reactive[Widget | None] = Reactive(None, repaint=False)
     _unsaid: Said | None = None
@@ -83,6 +86,7 @@ class Page(Screen[Any]):
 
     def compose(self) -> ComposeResult:
         """Yield the frame with the page in it, and over it the request for a larger window."""
+        self._read_styles()
         self._note_room(self.app.size)  # before the parts get their first style
         yield TopLine(id="top")
         yield StageStrip(id="strip")
@@ -95,6 +99,12 @@ class Page(Screen[Any]):
             "Make the window larger.\n40 by 12 is the least.\nNothing you typed is lost.",
             id="too_small",
         )
+
+    def _read_styles(self) -> None:
+        if self.STYLES:
+            path = str(Path(__file__).with_name(self.STYLES))
+            if not self.app.stylesheet.has_source(path):
+                self.app.stylesheet.read(path)
 
     def parts(self) -> ComposeResult:
         """Yield the widgets of the page."""

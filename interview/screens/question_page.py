@@ -58,6 +58,7 @@ class QuestionPage(Page):
 
     SAYS_WHAT_IS_DUE = True
     KEYS = "question"
+    STYLES = "question.tcss"
 
     def __init__(self, session: Session, saver: BackgroundKeeper, file: Callable[[], str]) -> None:
         """Ask the questions of ``session``; ``file`` tells the name its answers have now."""
