@@ -9,6 +9,7 @@ import pathlib
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass, field
+from typing import NamedTuple
 
 from interview.answers_file.disk import READ, REAL, OsLayer, is_regular, reason
 from interview.answers_file.nodes import GLUED, Mapping, Part, Scalar, Sequence, compose, plain
@@ -184,8 +185,7 @@ class NotLoaded(Exception):
         self.missing = missing
 
 
-@dataclass(frozen=True)
-class Fingerprint:
+class Fingerprint(NamedTuple):
     """A file's content in short: two files with one fingerprint hold the same bytes."""
 
     size: int

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import lru_cache
-from typing import TypeAlias
+from typing import NamedTuple, TypeAlias
 
 from interview.answers_file.tree import Node
 
@@ -13,8 +13,7 @@ GLUED = r"([A-Za-z_][\w-]*):(?=[^\s:/])"
 _NULLS = frozenset(("", "~", "null", "Null", "NULL"))
 
 
-@dataclass(frozen=True)
-class Scalar:
+class Scalar(NamedTuple):
     """One text; ``style`` is empty for a plain one, else its quote or block sign."""
 
     text: str
@@ -31,8 +30,7 @@ class Scalar:
         return not self.style and self.text in _NULLS
 
 
-@dataclass(frozen=True)
-class Entry:
+class Entry(NamedTuple):
     """One key with its value."""
 
     key: Scalar

@@ -8,8 +8,8 @@ import re
 import secrets
 import stat
 from contextlib import suppress
-from dataclasses import dataclass
 from pathlib import Path
+from typing import NamedTuple
 
 from interview.answers_file.disk import (
     CREATE,
@@ -49,8 +49,7 @@ class Removed(Changed):
     """The file is no longer where it was."""
 
 
-@dataclass(frozen=True)
-class Saved:
+class Saved(NamedTuple):
     """The file is there. ``durable`` is False when the disk did not confirm it is permanent."""
 
     fingerprint: Fingerprint

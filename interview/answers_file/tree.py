@@ -4,8 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
-from typing import Any, TypeAlias
+from typing import Any, NamedTuple, TypeAlias
 
 Node: TypeAlias = "str | list[Node] | dict[str, Node]"
 Tree: TypeAlias = dict[str, Node]
@@ -73,8 +72,7 @@ class Unwritable(ValueError):
     """These answers hold something no answers file can keep; the message says what."""
 
 
-@dataclass(frozen=True)
-class Trouble:
+class Trouble(NamedTuple):
     """One thing to look at in a file that could be opened; ``line`` counts from 1."""
 
     line: int

@@ -7,8 +7,7 @@ import textwrap
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from contextvars import ContextVar
-from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 from interview.asking import own_fault, route
 from interview.asking.answers import Answers
@@ -92,8 +91,7 @@ def width() -> int:
     return _columns.get()
 
 
-@dataclass(frozen=True)
-class SoFar:
+class SoFar(NamedTuple):
     """One line of the plan so far: a value, or what it waits for."""
 
     label: str
@@ -165,8 +163,7 @@ def _digging(plan: Plan) -> str:
     return f"SHUT. {reasons[0]}"
 
 
-@dataclass(frozen=True)
-class MayDig:
+class MayDig(NamedTuple):
     """Whether a spade may go in today, and every reason why not."""
 
     word: str

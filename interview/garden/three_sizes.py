@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
-from typing import TypeVar
+from typing import NamedTuple, TypeVar
 
 from interview.asking.question import Unanswered
 from interview.garden.earth.work import Span, hours_of
@@ -28,8 +27,7 @@ EASILY = 1.2
 """A garden that holds this many times its rain is easily enough: a choice of ours."""
 
 
-@dataclass(frozen=True)
-class SizedGarden:
+class SizedGarden(NamedTuple):
     """One of the three, as it would be dug, planted and paid for; of all the beds together."""
 
     name: str
@@ -136,8 +134,7 @@ def _cost(plan: Plan) -> float | None:
     return found.total if found.lines else None
 
 
-@dataclass(frozen=True)
-class StillCaught:
+class StillCaught(NamedTuple):
     """What a garden with less floor would still catch."""
 
     part: float

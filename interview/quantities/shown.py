@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 import re
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from interview.quantities.units import (
     Quantity,
@@ -21,8 +21,7 @@ from interview.quantities.units import (
 )
 
 
-@dataclass(frozen=True)
-class Rounding:
+class Rounding(NamedTuple):
     """How a number is cut short: to so many digits, or to so many places after the point."""
 
     digits: int = 2

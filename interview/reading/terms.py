@@ -6,6 +6,7 @@ import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
+from typing import NamedTuple
 
 from interview.reading.numbers import take_number, unreadable
 from interview.reading.text import Refused, shown
@@ -21,8 +22,7 @@ class Amount:
     """Whether no unit was written, so that ``unit`` is the one that was offered."""
 
 
-@dataclass(frozen=True)
-class Term:
+class Term(NamedTuple):
     """One number of a text with the unit written after it."""
 
     value: Fraction

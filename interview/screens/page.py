@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from textual import events
 from textual.app import App, ComposeResult
@@ -28,8 +27,7 @@ if TYPE_CHECKING:
     from interview.screens.saver import SaveReport
 
 
-@dataclass(frozen=True)
-class Around:
+class Around(NamedTuple):
     """What the frame tells of the garden that is open."""
 
     session: Session | None = None

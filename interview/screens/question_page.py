@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from enum import Enum
+from typing import NamedTuple
 
 from textual.app import ComposeResult
 from textual.containers import Container, Vertical, VerticalScroll
@@ -39,8 +39,7 @@ class Mode(Enum):
     WAYS = "ways on, where it is shut or something speaks against an answer"
 
 
-@dataclass(frozen=True)
-class Shown:
+class Shown(NamedTuple):
     """What stands on the page, to be compared with what should."""
 
     mode: Mode

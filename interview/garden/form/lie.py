@@ -12,6 +12,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from enum import Enum
 from functools import cached_property, lru_cache
+from typing import NamedTuple
 
 from interview.garden.form.basin import Basin
 from interview.garden.form.choices import LEVEL_BELOW_PERCENT
@@ -112,8 +113,7 @@ def ground_of(
     )
 
 
-@dataclass(frozen=True)
-class SoilMoved:
+class SoilMoved(NamedTuple):
     """Soil moved, cubic feet."""
 
     cut: float

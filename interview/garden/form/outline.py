@@ -13,6 +13,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
 from itertools import pairwise
+from typing import NamedTuple
 
 from interview.garden.form.choices import FloorShape
 from interview.garden.pond.stage import ROUND_CORNERS, SQUARE_CORNERS
@@ -22,8 +23,7 @@ ARC_STEPS = 48
 """Parts a half circle is cut into where the ground under it is summed: soil to 1 in 2000."""
 
 
-@dataclass(frozen=True)
-class Ray:
+class Ray(NamedTuple):
     """A direction out of the floor's edge: ``q`` outside the floor lies ``edge + q x out``.
 
     It stands for a strip of the sides ``width + spread q`` wide at the distance ``q``.
@@ -41,8 +41,7 @@ class Ray:
         return self.x + q * self.out_x, self.y + q * self.out_y
 
 
-@dataclass(frozen=True)
-class Station:
+class Station(NamedTuple):
     """One line of an outline measured off a string laid along the contour."""
 
     along: float

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from enum import Enum
 from functools import cache
+from typing import NamedTuple
 
 from interview.garden.planting.count import crowds, swarms
 from interview.garden.planting.record import Indicator, Plant, PlantKind
@@ -74,8 +75,7 @@ def _seasons_of(months: tuple[int, ...], southern: bool) -> frozenset[Season]:
     return frozenset(season for season, own in MONTHS_OF.items() if shifted & set(own))
 
 
-@dataclass(frozen=True)
-class Candidate:
+class Candidate(NamedTuple):
     """A plant that a zone would take."""
 
     plant: Plant

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable
-from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
+from typing import NamedTuple
 
 from interview.garden.planting.plant_list import OWN_SOURCE, UNSAID
 from interview.garden.planting.plant_sources import PLANT_SOURCES
@@ -43,8 +43,7 @@ NOT_KNOWN = "not known: no list that was read carries it"
 _DECISION_COLUMNS = ("scientific_name", "field", "published", "kept", "why")
 
 
-@dataclass(frozen=True)
-class Decision:
+class Decision(NamedTuple):
     """What was kept where a published source and the list, or two sources, differ."""
 
     scientific_name: str

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import Enum
+from typing import NamedTuple
 
 from interview.quantities.evidence import Provenance, Source
 
@@ -32,8 +32,7 @@ class ListRegion(Enum):
     WMVC = "Western Mountains, Valleys and Coast"
 
 
-@dataclass(frozen=True)
-class State:
+class State(NamedTuple):
     """A state, the plant region it is taken to be in, and the wetland lists that cover it."""
 
     code: str

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
+from typing import NamedTuple
 
 from interview.garden.form.basin import Basin
 from interview.garden.form.choices import FloorShape
@@ -111,8 +112,7 @@ NARROWEST_SOURCE = Source("a floor narrower than a rake cannot be leveled", Prov
 DRAWN_STEP = {US: (0.5, "ft"), METRIC: (100.0, "mm")}
 
 
-@dataclass(frozen=True)
-class RequiredArea:
+class RequiredArea(NamedTuple):
     """The basin that holds the rain exactly, before its sizes are rounded."""
 
     catchment: Quantity

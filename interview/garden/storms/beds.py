@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 from interview.garden.form.choices import MOST_BEDS
 from interview.garden.pond.hyetographs import RainSpan, Storm
@@ -21,8 +22,7 @@ LADDER = {
 """The rains tried, by the units shown."""
 
 
-@dataclass(frozen=True)
-class LadderRow:
+class LadderRow(NamedTuple):
     """One storm of the ladder."""
 
     rain: Quantity
@@ -32,8 +32,7 @@ class LadderRow:
     share_caught: float
 
 
-@dataclass(frozen=True)
-class GardenStorm:
+class GardenStorm(NamedTuple):
     """One storm in all the beds."""
 
     beds: tuple[RoutedStorm, ...]
@@ -171,7 +170,7 @@ def below_of(
         first = max(0.0, inflow.first - soaks) if spills else 0.0
         last = max(0.0, inflow.last - soaks) if spills else 0.0
         next_own.append(wet)
-        next_came.append(replace(wet, first=wet.first + first, last=wet.last + last))
+        next_came.append(wet._replace(first=wet.first + first, last=wet.last + last))
     return next_own, next_came
 
 

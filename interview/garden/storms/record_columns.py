@@ -5,8 +5,8 @@ from __future__ import annotations
 import csv
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
 from enum import Enum
+from typing import NamedTuple
 
 from interview.reading.foreign import shown
 
@@ -82,8 +82,7 @@ def cells_of(line: str, delimiter: str, most: int = -1) -> list[str]:
     return [cell.strip() for cell in cells]
 
 
-@dataclass(frozen=True)
-class Head:
+class Head(NamedTuple):
     """The columns of a rainfall file by its first lines."""
 
     cells: tuple[str, ...]

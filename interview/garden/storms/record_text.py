@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass
 from datetime import date, timedelta
 from itertools import islice, pairwise
+from typing import NamedTuple
 
 from interview.garden.storms.record_columns import (
     BROKEN,
@@ -66,16 +66,14 @@ _ISO = r"(\d{4})([-/.]?)(\d{2})\2(\d{2})"
 _SHORT = r"(\d{1,2})[/.-](\d{1,2})[/.-](\d{4})"
 
 
-@dataclass(frozen=True)
-class BadLine:
+class BadLine(NamedTuple):
     """A line of the file that could not be used; its day counts as missing."""
 
     line: int
     why: str
 
 
-@dataclass(frozen=True)
-class Gap:
+class Gap(NamedTuple):
     """Days in a row of which the record says nothing."""
 
     first: date
@@ -87,8 +85,7 @@ class Gap:
         return (self.last - self.first).days + 1
 
 
-@dataclass(frozen=True)
-class Record:
+class Record(NamedTuple):
     """Daily depths of rain, in order of date, and all that was wrong with the file."""
 
     days: tuple[tuple[date, Quantity], ...]
@@ -178,8 +175,7 @@ def _head(lines: Iterator[tuple[int, str]]) -> tuple[list[Row], str]:
     return [(number, cells_of(line, delimiter)) for number, line in first], delimiter
 
 
-@dataclass(frozen=True)
-class _Used:
+class _Used(NamedTuple):
     """What is used of a line: its date and its depth, or why it has none."""
 
     number: int

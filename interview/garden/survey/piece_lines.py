@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from interview import reading
 from interview.asking.answers import Answers
@@ -39,8 +40,7 @@ SHAPES: dict[str, tuple[str, ...]] = {
 """Each shape a piece may have, with the sides it is measured by."""
 
 
-@dataclass(frozen=True)
-class Side:
+class Side(NamedTuple):
     """One measured side: its length, and whether it was paced."""
 
     length: Quantity

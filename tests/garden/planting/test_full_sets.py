@@ -111,6 +111,6 @@ def test_a_warmest_zone_is_eased_by_one_where_too_few_kinds_are_left():
     )
     plan = choose(published, wishes, sites(6))
     assert not any(pick.makeshift for zone in plan.zones for pick in zone.picks)
-    farther = choose(builtin_plants(), replace(wishes, hardiness_zone=11), sites(6))
+    farther = choose(builtin_plants(), wishes._replace(hardiness_zone=11), sites(6))
     picks = [pick for zone in farther.zones for pick in zone.picks]
     assert all(pick.plant.hardiness[1] >= 10 for pick in picks)

@@ -30,7 +30,7 @@ def with_counts(*counts):
     picks = tuple(
         replace(pick, count=count) for pick, count in zip(FLOOR.picks, counts, strict=False)
     )
-    return replace(FLOOR, picks=picks)
+    return FLOOR._replace(picks=picks)
 
 
 def letters(found):
@@ -104,4 +104,4 @@ def test_a_longer_zone_is_drawn_longer():
 
 
 def test_a_zone_without_plants_has_no_sketch():
-    assert sketch(replace(FLOOR, picks=()), 2.0) is None
+    assert sketch(FLOOR._replace(picks=()), 2.0) is None
