@@ -311,9 +311,11 @@ class InterviewApp(RemindingApp):
         self.tell(" ".join(told), Weight.WARNING)
 
     def _show_saved(self) -> None:
-        for page in self.screen_stack:
-            if isinstance(page, Page):
-                page.show_saved()
+        # A page underneath shows it when it comes up again; now it would have the whole of what lies
+        # over it painted anew.
+        pages = [one for one in self.screen_stack if isinstance(one, Page)]
+        if pages:
+            pages[-1].show_saved()
 
     def around(self) -> Around:
         """Return what the frame tells of the garden that is open."""
