@@ -272,7 +272,8 @@ class QuestionRoom(QuestionPage):
 
     def show_testing(self) -> None:
         """Say that a reading of a soak test is due, once one is; nothing lies over the page."""
-        if self._shown is None or not self.is_mounted:
+        # Under another page all of that one would be painted anew.
+        if self._shown is None or not self.is_mounted or not self.is_active:
             return
         said = ""
         if self._session.answers.numbers("holes") and reminders_of(self.app).notice:
