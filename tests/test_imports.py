@@ -84,7 +84,7 @@ def test_only_the_screens_know_the_terminal_one_file_pint_and_one_yaml():
         names = imported(path)
         assert not names & {"textual", "rich"}, path
         assert ("pint" in names) == (path == PACKAGE / "quantities" / "units.py"), path
-        assert ("yaml" in names) == (path == PACKAGE / "answers_file" / "nodes.py"), path
+        assert ("yaml" in names) == (path == PACKAGE / "answers_file" / "composing.py"), path
 
 
 def test_the_front_door_holds_the_command_line_the_way_from_code_and_rooms_alone():

@@ -9,6 +9,7 @@ import pathlib
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass, field
+from typing import NamedTuple
 
 from interview.answers_file.disk import READ, REAL, OsLayer, is_regular, reason
 from interview.answers_file.nodes import GLUED, Mapping, Part, Scalar, Sequence, compose, plain
@@ -29,15 +30,15 @@ from interview.answers_file.tree import (
 from interview.reading.foreign import code, shown
 
 _BOMS = (b"\xff\xfe", b"\xfe\xff", b"\x00\x00\xfe\xff")
-_CONFLICT = re.compile(r"^(?:<<<<<<<|>>>>>>>)(?: |$)", re.MULTILINE)
-_TAB_INDENT = re.compile(r"^ *\t", re.MULTILINE)
-_ODD_INDENT = re.compile(r"^[ \t]*(?:(?![ \t\r\n])\s|\u3164|\u2800)", re.MULTILINE)
+_CONFLICT = r"(?m)^(?:<<<<<<<|>>>>>>>)(?: |$)"
+_TAB_INDENT = r"(?m)^ *\t"
+_ODD_INDENT = r"(?m)^[ \t]*(?:(?![ \t\r\n])\s|\u3164|\u2800)"
 _KNOWN = b"format"
 BACKUP = "If there is a file with the same name and .bak at the end, open that one."
 
 
-_VERSION = re.compile(r"([0-9]{1,4})\.([0-9]{1,4})")
-_COMMENT = re.compile(r"( +)#([^\r\n]*)")
+_VERSION = r"([0-9]{1,4})\.([0-9]{1,4})"
+_COMMENT = r"( +)#([^\r\n]*)"
 
 
 @dataclass(frozen=True)
@@ -116,7 +117,7 @@ def _version(tree: Tree, lines: dict[Path, int]) -> tuple[int, int]:
     if tree.get("format") != FORMAT:
         raise Unreadable(STRANGER, lines.get(("format",), 1), 1)
     said = tree.get("format_version")
-    found = _VERSION.fullmatch(said) if isinstance(said, str) else None
+    found = re.fullmatch(_VERSION, said) if isinstance(said, str) else None
     if not found or int(found[1]) < 1:
         raise Unreadable(
             f'The line "format_version" must say which version of the file this is, such as '
@@ -152,7 +153,7 @@ def _notes(text: str, part: Part, name: str = "") -> Iterator[Trouble]:
             yield from _notes(text, entry.value, entry.key.text)
     elif isinstance(part, Sequence):
         for item in part.items:
-            if isinstance(item, Scalar) and not item.style and GLUED.match(item.text):
+            if isinstance(item, Scalar) and not item.style and re.match(GLUED, item.text):
                 said = "Is the space after the colon missing here?"
                 yield Trouble(item.line, name, said, item.text.replace(":", ": ", 1))
             yield from _notes(text, item, name)
@@ -167,7 +168,7 @@ def _notes(text: str, part: Part, name: str = "") -> Iterator[Trouble]:
 
 
 def _comment_note(text: str, scalar: Scalar, name: str) -> Iterator[Trouble]:
-    found = _COMMENT.match(text, scalar.end)
+    found = re.compile(_COMMENT).match(text, scalar.end)
     # two spaces before and one after are how a comment is meant; anything else is a doubt
     if found and not (len(found[1]) > 1 and found[2][:1] in ("", " ")):
         lost = shown(found[2].strip())
@@ -184,8 +185,7 @@ class NotLoaded(Exception):
         self.missing = missing
 
 
-@dataclass(frozen=True)
-class Fingerprint:
+class Fingerprint(NamedTuple):
     """A file's content in short: two files with one fingerprint hold the same bytes."""
 
     size: int
@@ -319,7 +319,7 @@ def _decoded(data: bytes) -> str:
 
 
 def _check_characters(text: str) -> None:
-    found = FORBIDDEN_RAW.search(text)
+    found = re.search(FORBIDDEN_RAW, text)
     if not found:
         return
     line, column = place(text, found.start())
@@ -335,14 +335,14 @@ def _check_characters(text: str) -> None:
 
 def _check_lines(text: str) -> None:
     lines = text.replace("\r\n", " \n").replace("\r", "\n")
-    if found := _CONFLICT.search(lines):
+    if found := re.search(_CONFLICT, lines):
         said = (
             "There is an unsettled merge here, made by git. "
             "Keep one of the two versions and delete the lines with <<<<<<<, ======= and >>>>>>>."
         )
-    elif found := _TAB_INDENT.search(lines):
+    elif found := re.search(_TAB_INDENT, lines):
         said = "This line starts with a Tab; use spaces instead."
-    elif found := _ODD_INDENT.search(lines):
+    elif found := re.search(_ODD_INDENT, lines):
         said = (
             f"This line starts with a space that is not a plain space ({code(found.group()[-1])}); "
             "delete it and use the space bar."

@@ -23,7 +23,7 @@ _SEEN = os.O_RDONLY | _COMMON
 No link is followed, since what it leads to would be written over; a pipe of that name keeps nobody
 waiting; a child process does not hold the lock on after this one has ended.
 """
-_NOTE = re.compile(rb"(?:pid: \d+\n(?:host: .*\n(?:user: .*\n(?:since: .*\n)?)?)?)?\0*")
+_NOTE = rb"(?:pid: \d+\n(?:host: .*\n(?:user: .*\n(?:since: .*\n)?)?)?)?\0*"
 """All that a lock file of this program holds; the rest may be missing where the disk was full."""
 _TAKEN = {errno.EAGAIN, errno.EWOULDBLOCK, errno.EACCES}
 _TRIES = 5
@@ -167,7 +167,7 @@ def _in_the_way(place: Path, rest: str) -> str:
 
 def _is_note(fd: int) -> bool:
     try:
-        return bool(_NOTE.fullmatch(os.pread(fd, _TEXT_LIMIT, 0)))
+        return bool(re.fullmatch(_NOTE, os.pread(fd, _TEXT_LIMIT, 0)))
     except OSError:
         return False
 

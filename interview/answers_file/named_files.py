@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Collection, Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
+from typing import NamedTuple
 
 from interview.answers_file import disk, reason, shown
 from interview.answers_file.disk import NotRegular, TooLarge
@@ -19,8 +20,7 @@ class NoFile(Exception):
     """A file that an answer names cannot be read; the message says why."""
 
 
-@dataclass(frozen=True)
-class NamedFile:
+class NamedFile(NamedTuple):
     """A file as it stood when it was looked at: equal only to itself unchanged.
 
     What is worked out of it can so be kept by it, and it is read once for each change.

@@ -23,15 +23,14 @@ from interview.answers_file.tree import (
 )
 from interview.reading.foreign import code, replaced, shown
 
-_SAFE = re.compile(r"[A-Za-z0-9](?:[A-Za-z0-9 _./%+()'\"-]|:(?=[0-9A-Za-z]))*(?<! )")
-_SAFE_KEY = re.compile(r"[A-Za-z][A-Za-z0-9_-]*")
+_SAFE = r"[A-Za-z0-9](?:[A-Za-z0-9 _./%+()'\"-]|:(?=[0-9A-Za-z]))*(?<! )"
+_SAFE_KEY = r"[A-Za-z][A-Za-z0-9_-]*"
 # what YAML 1.1 or 1.2 readers may take for a truth value, nothing, a number, a time or a date
-_WORDS = re.compile(r"y|yes|n|no|true|false|on|off|null|nan|inf|infinity", re.IGNORECASE)
-_NUMBER = re.compile(
-    r"0x[0-9a-f_]*|0o[0-7_]*|0b[01_]*"
+_WORDS = r"(?i)y|yes|n|no|true|false|on|off|null|nan|inf|infinity"
+_NUMBER = (
+    r"(?i)0x[0-9a-f_]*|0o[0-7_]*|0b[01_]*"
     r"|[0-9][0-9_,.]*(?:e[-+]?[0-9_]*)?|[0-9][0-9_]*(?::[0-9][0-9_]*)+(?:\.[0-9_]*)?"
-    r"|[0-9]{1,4}-[0-9]{1,2}-[0-9]{1,2}(?:[t ][0-9: .+z-]*)?",
-    re.IGNORECASE,
+    r"|[0-9]{1,4}-[0-9]{1,2}-[0-9]{1,2}(?:[t ][0-9: .+z-]*)?"
 )
 _QUOTED = str.maketrans({'"': '\\"', "\\": "\\\\"})
 _SHORT = {"\n": "\\n", "\t": "\\t", "\r": "\\r"}
@@ -39,7 +38,7 @@ _SHORT = {"\n": "\\n", "\t": "\\t", "\r": "\\r"}
 
 def unwritable(text: str) -> str:
     """Why an answer cannot be kept in a file, as a sentence; empty when it can."""
-    if found := FORBIDDEN.search(text):
+    if found := re.search(FORBIDDEN, text):
         return (
             f"This holds a control character ({code(found.group())}) that cannot be kept; "
             "type it again without it."
@@ -69,7 +68,11 @@ def written(text: str, *, quoted: bool = False) -> str:
     """
     if reason := unwritable(text):
         raise Unwritable(reason)
-    bare = _SAFE.fullmatch(text) and not _WORDS.fullmatch(text) and not _NUMBER.fullmatch(text)
+    bare = (
+        re.fullmatch(_SAFE, text)
+        and not re.fullmatch(_WORDS, text)
+        and not re.fullmatch(_NUMBER, text)
+    )
     return text if bare and not quoted else double_quoted(text)
 
 
@@ -79,7 +82,11 @@ def written_key(key: str) -> str:
         raise Unwritable("A name in the answers file is empty or too long.")
     if reason := unwritable(key):
         raise Unwritable(reason)
-    return key if _SAFE_KEY.fullmatch(key) and not _WORDS.fullmatch(key) else double_quoted(key)
+    return (
+        key
+        if re.fullmatch(_SAFE_KEY, key) and not re.fullmatch(_WORDS, key)
+        else double_quoted(key)
+    )
 
 
 WIDTH = 80

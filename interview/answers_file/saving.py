@@ -8,8 +8,8 @@ import re
 import secrets
 import stat
 from contextlib import suppress
-from dataclasses import dataclass
 from pathlib import Path
+from typing import NamedTuple
 
 from interview.answers_file.disk import (
     CREATE,
@@ -49,8 +49,7 @@ class Removed(Changed):
     """The file is no longer where it was."""
 
 
-@dataclass(frozen=True)
-class Saved:
+class Saved(NamedTuple):
     """The file is there. ``durable`` is False when the disk did not confirm it is permanent."""
 
     fingerprint: Fingerprint
@@ -263,7 +262,7 @@ class _Placing:
         return True
 
 
-_TEMP_END = re.compile(r"[0-9a-f]{8}\.part")
+_TEMP_END = r"[0-9a-f]{8}\.part"
 
 
 def backup(
@@ -357,7 +356,7 @@ def remove_stray_temps(path: str | Path, *, os_layer: OsLayer = REAL) -> list[Pa
     except (OSError, NotLoaded):
         return []
     for other in others:
-        if other.name[:-13] not in begun or not _TEMP_END.fullmatch(other.name[-13:]):
+        if other.name[:-13] not in begun or not re.fullmatch(_TEMP_END, other.name[-13:]):
             continue
         with suppress(OSError):
             if not is_regular(other.lstat()):

@@ -37,7 +37,7 @@ from interview.answers_file.tree import (
     normal,
 )
 
-_COMMENT = re.compile(r"(?<![^\s])#[^\r\n]*")
+_COMMENT = r"(?<![^\s])#[^\r\n]*"
 Span = tuple[int, int]
 
 
@@ -63,28 +63,30 @@ class TextLayout:
         found: list[Span] = []
         done = 0
         for scalar in scalars(root):
-            found += [m.span() for m in _COMMENT.finditer(self.text, done, scalar.start)]
+            found += [
+                m.span() for m in re.compile(_COMMENT).finditer(self.text, done, scalar.start)
+            ]
             done = max(done, scalar.end)
             if scalar.style in ("|", ">"):
                 found += [
                     m.span()
-                    for m in _COMMENT.finditer(
+                    for m in re.compile(_COMMENT).finditer(
                         self.text, scalar.start, self._line_stop(scalar.start)
                     )
                 ]
-        return found + [m.span() for m in _COMMENT.finditer(self.text, done)]
+        return found + [m.span() for m in re.compile(_COMMENT).finditer(self.text, done)]
 
     def line_start(self, index: int) -> int:
         """The start of the line that holds the index."""
         return max(self.text.rfind("\n", 0, index), self.text.rfind("\r", 0, index)) + 1
 
     def _line_stop(self, index: int) -> int:
-        found = LINE_END.search(self.text, index)
+        found = re.compile(LINE_END).search(self.text, index)
         return found.start() if found else len(self.text)
 
     def next_line(self, index: int) -> int:
         """The start of the line after the one that holds the index."""
-        found = LINE_END.search(self.text, index)
+        found = re.compile(LINE_END).search(self.text, index)
         return found.end() if found else len(self.text)
 
     def after(self, part: Part) -> int:
@@ -159,7 +161,7 @@ class TextLayout:
         return [" " * indent + self.text[a:b] for a, b in inside if a not in ours]
 
 
-_COLON = re.compile(r"[ \t]*:")
+_COLON = r"[ \t]*:"
 
 
 class CannotSplice(Exception):
@@ -291,7 +293,7 @@ class _Splicer:
 
     def rewrite(self, entry: Entry, new: Node, path: Path) -> None:
         """Another kind of value under the same key: its lines anew, comments of others kept."""
-        colon = _COLON.match(self.text, entry.key.end)
+        colon = re.compile(_COLON).match(self.text, entry.key.end)
         if not colon:
             raise CannotSplice("A key without its colon.")
         indent = entry.key.column + 1

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
-from typing import Any, TypeAlias
+from typing import Any, NamedTuple, TypeAlias
 
 Node: TypeAlias = "str | list[Node] | dict[str, Node]"
 Tree: TypeAlias = dict[str, Node]
@@ -34,19 +33,17 @@ STRANGER = (
 _NONCHARACTERS = "\ufdd0-\ufdef" + "".join(
     chr(plane << 16 | 0xFFFE) + chr(plane << 16 | 0xFFFF) for plane in range(17)
 )
-FORBIDDEN = re.compile(
-    f"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f\x80-\x84\x86-\x9f\ud800-\udfff{_NONCHARACTERS}]"
-)
+FORBIDDEN = f"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f\x80-\x84\x86-\x9f\ud800-\udfff{_NONCHARACTERS}]"
 """Never in an answer, not even escaped: control characters, half characters, noncharacters."""
-FORBIDDEN_RAW = re.compile(f"{FORBIDDEN.pattern[:-1]}\x85\u2028\u2029\ufeff]")
+FORBIDDEN_RAW = f"{FORBIDDEN[:-1]}\x85\u2028\u2029\ufeff]"
 """Never in the file's own text: as well, what other readers take for a line end or a file mark."""
-LINE_END = re.compile(r"\r\n|\n|\r")
+LINE_END = r"\r\n|\n|\r"
 
 
 def place(text: str, index: int) -> tuple[int, int]:
     """Line and column, both from 1, of a position in the text."""
     line, start = 1, 0
-    for end in LINE_END.finditer(text, 0, min(index + 1, len(text))):
+    for end in re.compile(LINE_END).finditer(text, 0, min(index + 1, len(text))):
         if end.end() > index:
             break
         line, start = line + 1, end.end()
@@ -75,8 +72,7 @@ class Unwritable(ValueError):
     """These answers hold something no answers file can keep; the message says what."""
 
 
-@dataclass(frozen=True)
-class Trouble:
+class Trouble(NamedTuple):
     """One thing to look at in a file that could be opened; ``line`` counts from 1."""
 
     line: int

@@ -9,7 +9,7 @@ from contextlib import contextmanager
 from contextvars import ContextVar
 from dataclasses import dataclass, field, replace
 from functools import cached_property
-from typing import TYPE_CHECKING, Any, TypeVar
+from typing import TYPE_CHECKING, Any, NamedTuple, TypeVar
 
 from interview.asking import lands, own_fault
 from interview.asking.question import Group, Question, Stage, Status, Unanswered
@@ -117,8 +117,7 @@ def changed(before: Answers, after: Answers) -> frozenset[str]:
     return frozenset(found)
 
 
-@dataclass(frozen=True)
-class _Kept:
+class _Kept(NamedTuple):
     """A value worked out from the words, and the addresses it was worked out from."""
 
     value: Any

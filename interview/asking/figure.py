@@ -6,7 +6,7 @@ import datetime as dt
 import math
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import Any, Generic, TypeVar
+from typing import Any, Generic, NamedTuple, TypeVar
 
 from interview.asking import own_fault
 from interview.asking.question import Unanswered
@@ -51,8 +51,7 @@ class Figure(Generic[R]):
         return self.metric if metric else self.us
 
 
-@dataclass(frozen=True)
-class Found:
+class Found(NamedTuple):
     """A figure with its value in one plan, with what it waits for, or at fault."""
 
     figure: Figure[Any]

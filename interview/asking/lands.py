@@ -9,10 +9,10 @@ from __future__ import annotations
 import csv
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from enum import Enum
 from functools import cache, lru_cache
 from importlib.resources import files
+from typing import NamedTuple
 
 from interview.quantities.evidence import Provenance, Source
 from interview.quantities.shown import in_metric
@@ -28,8 +28,7 @@ class Half(Enum):
     UNKNOWN = ""
 
 
-@dataclass(frozen=True)
-class Land:
+class Land(NamedTuple):
     """What is held of one country."""
 
     half: Half

@@ -5,12 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from contextvars import ContextVar
-from dataclasses import dataclass
-from typing import Any, Generic, Self, TypeVar, overload
+from typing import Any, Generic, NamedTuple, Self, TypeVar, overload
 
 
-@dataclass(frozen=True)
-class HowFar:
+class HowFar(NamedTuple):
     """How far a long sum is."""
 
     what: str

@@ -6,8 +6,8 @@ import traceback
 from collections.abc import Iterator
 from contextlib import contextmanager
 from contextvars import ContextVar
-from dataclasses import dataclass
 from pathlib import Path
+from typing import NamedTuple
 
 from interview.asking.long_work import LetGo
 
@@ -17,8 +17,7 @@ MOST_PARTS = 5
 """Parts at fault that are told by name."""
 
 
-@dataclass(frozen=True)
-class Fault:
+class Fault(NamedTuple):
     """One part that could not be made, and the place in the program, without any answer."""
 
     part: str

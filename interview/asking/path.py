@@ -34,7 +34,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cache, lru_cache
-from typing import Any
+from typing import Any, NamedTuple
 
 from interview.asking import route
 from interview.asking.answers import Answers, Interview
@@ -82,8 +82,7 @@ class PathPage:
         return self.asked + self.usual + self.more
 
 
-@dataclass(frozen=True)
-class Place:
+class Place(NamedTuple):
     """A page, for one item of its group."""
 
     page: PathPage

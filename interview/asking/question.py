@@ -145,9 +145,9 @@ def no_default(_: Answers) -> str | None:
     return None
 
 
-_COMMA = re.compile(r",\s|[;\n]")
+_COMMA = r",\s|[;\n]"
 """What parts a list. A comma without a space may be a decimal one."""
-_BEFORE_WORD = re.compile(r", (?=[^\W\d])")
+_BEFORE_WORD = r", (?=[^\W\d])"
 
 
 def _parted_ways(text: str) -> Iterator[str]:
@@ -155,9 +155,9 @@ def _parted_ways(text: str) -> Iterator[str]:
 
     There are commas within an item too, at which a list in brackets is cut.
     """
-    cut = [one.strip() for one in _COMMA.split(text) if one.strip()]
+    cut = [one.strip() for one in re.split(_COMMA, text) if one.strip()]
     yield "\n".join(cut)
-    yield _BEFORE_WORD.sub("\n", ", ".join(cut))
+    yield re.sub(_BEFORE_WORD, "\n", ", ".join(cut))
     yield "\n".join(", ".join(cut[place : place + 3]) for place in range(0, len(cut), 3))
 
 

@@ -3,16 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Set
-from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 from interview.asking.answers import Answers
 from interview.asking.question import Group, Question, Stage, Status
 from interview.reading import is_unknown
 
 
-@dataclass(frozen=True)
-class Step:
+class Step(NamedTuple):
     """One question at one place of the interview."""
 
     question: Question[Any]
@@ -187,8 +185,7 @@ def open_steps(answers: Answers) -> list[Step]:
     return [step for step in steps(answers) if standing(step, answers) is Status.OPEN]
 
 
-@dataclass(frozen=True)
-class Progress:
+class Progress(NamedTuple):
     """How far one stage is."""
 
     stage: Stage

@@ -5,8 +5,8 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Callable, Mapping, Sequence
 from contextlib import suppress
-from dataclasses import dataclass, replace
-from typing import Any
+from dataclasses import replace
+from typing import Any, NamedTuple
 
 from interview.asking import own_fault, path, route
 from interview.asking.answers import Answers
@@ -27,8 +27,7 @@ class Doubt(Exception):
     """The value is possible but unlikely; offering it again keeps it."""
 
 
-@dataclass(frozen=True)
-class Heard:
+class Heard(NamedTuple):
     """What came of an answer: how it was understood."""
 
     step: Step

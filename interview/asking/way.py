@@ -6,6 +6,7 @@ from collections.abc import Callable, Collection
 from dataclasses import dataclass, field
 from enum import Enum
 from functools import cached_property
+from typing import NamedTuple
 
 from interview.asking import route
 from interview.asking.answers import Answers
@@ -28,8 +29,7 @@ class Standing(Enum):
 _WANTING = (Standing.OPEN, Standing.FAULTY, Standing.UNTAKEN)
 
 
-@dataclass(frozen=True)
-class StageProgress:
+class StageProgress(NamedTuple):
     """How far the places of one stage are."""
 
     stage: Stage

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from html import escape
+from typing import NamedTuple
 
 from interview.drawing.words import clean
 
@@ -18,8 +18,7 @@ _THIN = frozenset(" .,/'fijlrt")
 _TICK_MM = 1.1
 
 
-@dataclass(frozen=True)
-class Dimension:
+class Dimension(NamedTuple):
     """How far it is from one place to another, along the drawing or upright."""
 
     start: float

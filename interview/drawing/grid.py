@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 from itertools import pairwise
+from typing import NamedTuple
 
 from interview.drawing.scene import XY, Drawing, Mark, Material, Path, Sprig, Stroke, inside
 
@@ -15,8 +16,7 @@ _DOUBLE = " ║═╚║║╔╠═╝═╩╗╣╦╬"
 _DOTS = ((0x01, 0x08), (0x02, 0x10), (0x04, 0x20), (0x40, 0x80))
 
 
-@dataclass(frozen=True)
-class Look:
+class Look(NamedTuple):
     """How a drawing is put into cells."""
 
     braille: bool = True
@@ -26,8 +26,7 @@ class Look:
     """Whether materials are told apart by color."""
 
 
-@dataclass(frozen=True)
-class Frame:
+class Frame(NamedTuple):
     """Where world units fall on cells; a whole number is the middle of a cell."""
 
     x0: float

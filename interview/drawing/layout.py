@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, replace
-from typing import TypeAlias
+from typing import NamedTuple, TypeAlias
 
 from interview.drawing.grid import Frame, Grid, Look, draw, nearest
 from interview.drawing.scene import (
@@ -38,8 +37,7 @@ _MARGIN = 0.32
 """Largest part of the columns or lines kept for labels on one side."""
 
 
-@dataclass(frozen=True)
-class Text:
+class Text(NamedTuple):
     """A text set at a cell of the picture."""
 
     column: int
@@ -55,8 +53,7 @@ class Text:
         return column_width(self.text)
 
 
-@dataclass(frozen=True)
-class LegendEntry:
+class LegendEntry(NamedTuple):
     """One entry of the legend, at a column of one of its lines."""
 
     column: int
@@ -65,8 +62,7 @@ class LegendEntry:
     text: str
 
 
-@dataclass(frozen=True)
-class Layout:
+class Layout(NamedTuple):
     """A drawing fitted to cells, ready to be written as text or as SVG."""
 
     title: tuple[str, ...]
@@ -153,7 +149,7 @@ def _fit(drawing: Drawing, columns: int, rows: int, look: Look) -> Frame:
         left, right, top, bottom = wanted
     if look.painted and drawing.proportional:
         spare = columns - 1 - right - (frame.left + wide * frame.across)
-        frame = replace(frame, left=frame.left + max(0, int(spare / 2)))
+        frame = frame._replace(left=frame.left + max(0, int(spare / 2)))
     return frame
 
 
@@ -236,7 +232,7 @@ class _LabelPlacing:
         }
         if spots & self.taken or not 0 <= text.row + off[1] <= self.grid.rows - 1:
             return text
-        return replace(text, off=off)
+        return text._replace(off=off)
 
     def _near(self, label: Label, text: str) -> bool:
         size = column_width(text)

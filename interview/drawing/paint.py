@@ -8,7 +8,6 @@ from __future__ import annotations
 import math
 from collections import Counter
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 from itertools import pairwise
 from typing import NamedTuple, TypeAlias
@@ -73,8 +72,7 @@ BLANK = Cell(" ")
 Row: TypeAlias = tuple[Cell, ...]
 
 
-@dataclass(frozen=True)
-class Painting:
+class Painting(NamedTuple):
     """A drawing ready to be colored: title, picture and legend, row by row."""
 
     title: tuple[str, ...]

@@ -5,7 +5,7 @@ All lengths are millimetres.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from interview.drawing.scene import Hatch, Material
 
@@ -14,8 +14,7 @@ MOST_INK = 0.15
 _LINE = 'fill="none" stroke="black" stroke-width="0.14"'
 
 
-@dataclass(frozen=True)
-class PrintFill:
+class PrintFill(NamedTuple):
     """How an area is filled: a tint, and marks that repeat on it."""
 
     tint: str = ""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field, replace
 from enum import Enum
-from typing import TypeAlias
+from typing import NamedTuple, TypeAlias
 
 XY: TypeAlias = tuple[float, float]
 
@@ -22,8 +22,7 @@ class LabelSpot(Enum):
     """The text begins at the point."""
 
 
-@dataclass(frozen=True)
-class Pen:
+class Pen(NamedTuple):
     """How one kind of line looks; without a stamp it is drawn with line characters."""
 
     width: float
@@ -80,8 +79,7 @@ class Ink(Enum):
     WATER = "water"
 
 
-@dataclass(frozen=True)
-class Pattern:
+class Pattern(NamedTuple):
     """How a material looks where there is no color."""
 
     name: str
@@ -111,8 +109,7 @@ class Material(Enum):
     CUT = Pattern("cut out", "╳")
 
 
-@dataclass(frozen=True)
-class Path:
+class Path(NamedTuple):
     """A line through points; with ``hatch`` or ``material`` the area inside it, closed."""
 
     points: tuple[XY, ...]
@@ -126,8 +123,7 @@ class Path:
     ink: Ink | None = None
 
 
-@dataclass(frozen=True)
-class Mark:
+class Mark(NamedTuple):
     """A symbol at a point."""
 
     x: float
@@ -136,8 +132,7 @@ class Mark:
     ink: Ink | None = None
 
 
-@dataclass(frozen=True)
-class Sprig:
+class Sprig(NamedTuple):
     """A plant at a point: its mark and flower color where there is color, else its letter."""
 
     x: float
@@ -152,8 +147,7 @@ BLOOMS = ("blue", "gold", "green", "pink", "red", "straw", "violet", "white")
 """The colors of flowers and of grasses that a drawing tells apart."""
 
 
-@dataclass(frozen=True)
-class Label:
+class Label(NamedTuple):
     """A text near a point, moved to free room or into the legend where it does not fit.
 
     ``shift`` is added to its place, in characters right and lines down. ``within`` is a box
@@ -185,8 +179,7 @@ class Label:
     blank."""
 
 
-@dataclass(frozen=True)
-class Key:
+class Key(NamedTuple):
     """A line of the legend: a sample, and what it means."""
 
     sample: Stroke | Hatch | Symbol
@@ -227,7 +220,7 @@ class Drawing:
         if not small:
             return replace(self, shapes=(*self.shapes, *self.detail), detail=())
         brief = (
-            replace(one, text=one.brief) if isinstance(one, Label) and one.brief else one
+            one._replace(text=one.brief) if isinstance(one, Label) and one.brief else one
             for one in self.shapes
             if not (isinstance(one, Label) and one.brief.isspace())
         )
@@ -242,7 +235,7 @@ class Drawing:
         """Return the same drawing with its words put into others by ``tell``."""
         shapes, detail = (
             tuple(
-                replace(one, text=tell(one.text), brief=tell(one.brief))
+                one._replace(text=tell(one.text), brief=tell(one.brief))
                 if isinstance(one, Label)
                 else one
                 for one in some

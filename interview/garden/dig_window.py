@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 from interview.asking.answers import Answers
 from interview.garden.afterwards import questions as review
@@ -15,8 +15,7 @@ LOOK_BACK_DAYS = 90
 """No wait is longer: 30 business days and the holidays in them are the most that is counted."""
 
 
-@dataclass(frozen=True)
-class DigWindow:
+class DigWindow(NamedTuple):
     """When digging may go on; nothing where that cannot be told yet."""
 
     first: dt.date | None
@@ -50,7 +49,7 @@ def asked_on(answers: Answers, day: dt.date) -> LocateState:
         assumed = frozenset(federal_in_wait(day, held.business_days or 1))
     elif whole.get(buried.LINES_HOLIDAYS) is not None:
         assumed = frozenset()
-    return replace(held, asked=day, all_answered=None, finished=None, assumed_holidays=assumed)
+    return held._replace(asked=day, all_answered=None, finished=None, assumed_holidays=assumed)
 
 
 def _ask_by(answers: Answers, dig_day: dt.date) -> dt.date | None:

@@ -7,8 +7,7 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Callable, Collection, Iterator
-from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 from interview.asking import route
 from interview.asking.answers import Answers
@@ -73,8 +72,7 @@ def due(
     return found if told == found.says else Due(found.state, told, found.target, found.keys)
 
 
-@dataclass(frozen=True)
-class _Looked:
+class _Looked(NamedTuple):
     """A garden looked at, at one time."""
 
     plan: Plan

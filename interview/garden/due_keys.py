@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from interview.asking import route
 from interview.asking.answers import Answers
@@ -83,8 +83,7 @@ NOT_FOUND_OUT = {
 """Answers by which a question is still to be found out."""
 
 
-@dataclass(frozen=True)
-class PutOff:
+class PutOff(NamedTuple):
     """A question that was put off."""
 
     step: Step

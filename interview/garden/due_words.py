@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import datetime as dt
-from dataclasses import dataclass
 from enum import Enum
+from typing import NamedTuple
 
 WAITING_PAGE, PLAN_PAGE, MEND_PAGE = "waiting", "the_plan", "mend"
 """Pages that Enter leads to and that no answer names."""
@@ -49,8 +49,7 @@ LEADS = frozenset(
 """What whoever comes back is led to, before the first page that is open."""
 
 
-@dataclass(frozen=True)
-class Due:
+class Due(NamedTuple):
     """What a garden waits for."""
 
     state: GardenState

@@ -180,12 +180,12 @@ def _put(tree: Tree, address: str, text: str) -> None:
     there = None if old is None else answer_of(question, old)
     if there is not None and question.kind.many and not _lists_names(question):
         # Parted otherwise by hand, its items are on lines in the answers: it stays as it is.
-        there, text = _PARTED.sub("\n", there), _PARTED.sub("\n", text)
+        there, text = re.sub(_PARTED, "\n", there), re.sub(_PARTED, "\n", text)
     if there != text:
         section[key] = new
 
 
-_PARTED = re.compile(r"\s*(?:\n|;|,\s)\s*")
+_PARTED = r"\s*(?:\n|;|,\s)\s*"
 """What parts the items of a list that is written on one line."""
 
 
@@ -198,7 +198,7 @@ def answer_of(question: Question[Any], node: Node) -> str | None:
     """
     if isinstance(node, str):
         # Any words are a name: only here can it be told that they are several.
-        return _PARTED.sub("\n", node.strip()) if _lists_names(question) else node
+        return re.sub(_PARTED, "\n", node.strip()) if _lists_names(question) else node
     if isinstance(node, dict):
         return None
     if not question.kind.many and not isinstance(question.kind, Ticks):

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Iterator
-from dataclasses import replace
 from typing import Any
 
 from interview.asking import route
@@ -196,7 +195,7 @@ def _hole_bars(view: Answers, today: dt.date) -> list[Bar]:
         return []
     other_day = Way("Correct the day of the hole", here)
     if view.get(digging.HOLE_DEPTH) is None:
-        return [replace(bar, ways=(*bar.ways, other_day)) for bar in dig_bars(whole, today)]
+        return [bar._replace(ways=(*bar.ways, other_day)) for bar in dig_bars(whole, today)]
     at = view.address(digging.HOLE_CLEARED)
     cleared = Way("Say whether every line was clear on that day", at)
     if view.get(digging.HOLE_CLEARED) == "no":
@@ -217,7 +216,7 @@ def _hole_bars(view: Answers, today: dt.date) -> list[Bar]:
     first, *others = found
     said = f"For {day}, the day of this hole: {first.said}"
     ways = (other_day, *first.ways) if first.waits else (*first.ways, other_day)
-    return [replace(first, said=said, ways=ways, waits=False), *others]
+    return [first._replace(said=said, ways=ways, waits=False), *others]
 
 
 def _pollution_bars(view: Answers) -> list[Bar]:

@@ -6,7 +6,7 @@ Nothing here decides anything: the plan's own numbers come from elsewhere.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 from interview.garden.site.siting import SLOPE_GOOD, SLOPE_STOP, SLOPE_STOP_SLIDES
 from interview.garden.site.slope import DEPTH_ROWS, Slope, table_depth
@@ -123,8 +123,7 @@ DEPTHS_IN: tuple[Cited[tuple[float, float]], ...] = (
 """Depths of pond, from and to."""
 
 
-@dataclass(frozen=True)
-class Saying:
+class Saying(NamedTuple):
     """What one guide says, and what that would mean for this garden."""
 
     says: str
@@ -132,8 +131,7 @@ class Saying:
     source: Source
 
 
-@dataclass(frozen=True)
-class Guidance:
+class Guidance(NamedTuple):
     """One matter on which guides disagree."""
 
     key: str
@@ -146,9 +144,9 @@ class Guidance:
     def told(self, tell: Callable[[str], str]) -> Guidance:
         """Return the same matter with its sentences put into other words by ``tell``."""
         sayings = tuple(
-            replace(one, says=tell(one.says), here=tell(one.here)) for one in self.sayings
+            one._replace(says=tell(one.says), here=tell(one.here)) for one in self.sayings
         )
-        return replace(self, sayings=sayings, followed=tell(self.followed))
+        return self._replace(sayings=sayings, followed=tell(self.followed))
 
 
 _RULES = {

@@ -10,6 +10,7 @@ import tempfile
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
+from typing import NamedTuple
 
 from interview import answers_file as af
 from interview.answers_file import Lock, Trouble, own_files
@@ -27,8 +28,7 @@ NEW_FILE = "rain_garden.yaml"
 """The file of a new garden where no name was given."""
 
 
-@dataclass(frozen=True)
-class Refusal:
+class Refusal(NamedTuple):
     """The file cannot be opened; one sentence, and the exit status that goes with it."""
 
     sentence: str
@@ -105,8 +105,7 @@ def plan_of(answers: Answers, folder: Path, now: dt.datetime, plants: str = "") 
     return Plan(route.in_force(answers), now, text_opener(folder), plants)
 
 
-@dataclass(frozen=True)
-class ReadGarden:
+class ReadGarden(NamedTuple):
     """An answers file that was read to be reported on, and its plan."""
 
     name: str

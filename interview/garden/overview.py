@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from contextlib import suppress
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from interview.asking.question import Unanswered
 from interview.garden.place import questions as place
@@ -24,8 +24,7 @@ from interview.quantities.shown import depth_words
 from interview.quantities.units import Quantity, magnitude, ratio
 
 
-@dataclass(frozen=True)
-class Gauge:
+class Gauge(NamedTuple):
     """A figure against its limit."""
 
     label: str
@@ -36,8 +35,7 @@ class Gauge:
     """The figure as a part of its limit, nought to one."""
 
 
-@dataclass(frozen=True)
-class Overview:
+class Overview(NamedTuple):
     """What the first look at a plan shows."""
 
     verdict: Grade

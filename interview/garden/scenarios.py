@@ -4,9 +4,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass
 from enum import Enum
-from typing import Any
+from typing import Any, NamedTuple
 
 from interview.asking import route
 from interview.asking.answers import Answers
@@ -30,8 +29,7 @@ from interview.quantities.units import (
 from interview.reading import Refused
 
 
-@dataclass(frozen=True)
-class Lever:
+class Lever(NamedTuple):
     """One thing that can be moved up and down a step at a time."""
 
     question: Question[Any]
@@ -260,8 +258,7 @@ OF_THE_STORM = frozenset({"caught_at_one_and_a_half", "caught_at_twice", "storm_
 """What is told of the rain to hold: of two different storms neither is the better."""
 
 
-@dataclass(frozen=True)
-class Followed:
+class Followed(NamedTuple):
     """One figure as it is kept and as it would be."""
 
     label: str

@@ -26,7 +26,6 @@ from interview.garden.site import questions as rules
 from interview.garden.site import spot_questions as ground
 from interview.garden.site.results import close_to_needed
 from interview.garden.size import questions as bed
-from interview.garden.size.answered import pegged
 from interview.garden.size.shape_questions import FLOOR_SHAPE
 from interview.garden.soak import spots_of_holes as holes
 from interview.garden.suggest import (
@@ -224,7 +223,7 @@ class Session(Sitting):
         Else the floor would count as a rectangle for the custom depth of rain, as one does of which
         neither was ever shown.
         """
-        if pegged(self._answers) or not pegged(answers):
+        if bed.pegged(self._answers) or not bed.pegged(answers):
             return answers
         shown = {name.split(path.BUT)[0] for name in self.taken}
         if "usual_bed" in shown and answers.text(FLOOR_SHAPE) is None:

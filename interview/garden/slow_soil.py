@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 from interview.asking.question import Unanswered
 from interview.garden.plan import Plan
@@ -52,8 +52,7 @@ LONGEST_WET_H = Cited(
 )
 
 
-@dataclass(frozen=True)
-class Remedy:
+class Remedy(NamedTuple):
     """One thing to do about slow soil."""
 
     label: str
@@ -77,7 +76,7 @@ def remedies(plan: Plan) -> list[Remedy]:
     if not is_slow(plan):
         return []
     tell = plan.answers.told
-    return [replace(one, label=tell(one.label), words=tell(one.words)) for one in _remedies(plan)]
+    return [one._replace(label=tell(one.label), words=tell(one.words)) for one in _remedies(plan)]
 
 
 def takes_nothing(plan: Plan) -> bool:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Iterable
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from interview.asking import route
 from interview.asking.answers import Answers
@@ -23,8 +23,7 @@ FILLS = {
 """The time of wetting that is noted next, for the states that have one."""
 
 
-@dataclass(frozen=True)
-class HoleTest:
+class HoleTest(NamedTuple):
     """The test of one hole."""
 
     step: Step

@@ -7,8 +7,7 @@ import textwrap
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from contextvars import ContextVar
-from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 from interview.asking import own_fault, route
 from interview.asking.answers import Answers
@@ -16,7 +15,7 @@ from interview.asking.question import Question, Unanswered
 from interview.garden import figures, soak_due
 from interview.garden.afterwards.levels_questions import LEVELS
 from interview.garden.figures import BY_KEY, find
-from interview.garden.form.outline import FloorShape
+from interview.garden.form.choices import FloorShape
 from interview.garden.plan import Plan
 from interview.garden.planting.cheaper import fewest
 from interview.garden.planting.costs import plant_count
@@ -92,8 +91,7 @@ def width() -> int:
     return _columns.get()
 
 
-@dataclass(frozen=True)
-class SoFar:
+class SoFar(NamedTuple):
     """One line of the plan so far: a value, or what it waits for."""
 
     label: str
@@ -124,11 +122,11 @@ def size_sentence(plan: Plan) -> str:
     floor = sides_words(garden.floor_length, garden.floor_width, metric)
     does = "together they do" if count > 1 else "it does"
     work = figure_words(plan, "work_area")
-    an = "an" if _SPOKEN_WITH_A_VOWEL.match(work) else "a"
+    an = "an" if re.match(_SPOKEN_WITH_A_VOWEL, work) else "a"
     return f"{what}{over_all} with a flat floor of {floor}; {does} the work of {an} {work} pond."
 
 
-_SPOKEN_WITH_A_VOWEL = re.compile(r"8|1[18]\b")
+_SPOKEN_WITH_A_VOWEL = r"8|1[18]\b"
 """How the numbers begin that are spoken with a vowel first: eight, eleven, eighteen."""
 
 
@@ -165,8 +163,7 @@ def _digging(plan: Plan) -> str:
     return f"SHUT. {reasons[0]}"
 
 
-@dataclass(frozen=True)
-class MayDig:
+class MayDig(NamedTuple):
     """Whether a spade may go in today, and every reason why not."""
 
     word: str

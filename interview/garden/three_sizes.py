@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
-from typing import TypeVar
+from typing import NamedTuple, TypeVar
 
 from interview.asking.question import Unanswered
 from interview.garden.earth.work import Span, hours_of
@@ -16,7 +15,7 @@ from interview.garden.planting.costs import costs, plant_count
 from interview.garden.planting.labor import work_of
 from interview.garden.size import questions as bed
 from interview.garden.size import shape_questions as shaping
-from interview.garden.size.answered import pegged, resized
+from interview.garden.size.answered import resized
 from interview.quantities.guards import times
 from interview.quantities.units import Quantity, quantity
 
@@ -28,8 +27,7 @@ EASILY = 1.2
 """A garden that holds this many times its rain is easily enough: a choice of ours."""
 
 
-@dataclass(frozen=True)
-class SizedGarden:
+class SizedGarden(NamedTuple):
     """One of the three, as it would be dug, planted and paid for; of all the beds together."""
 
     name: str
@@ -69,7 +67,7 @@ NAMES = ("lean", "usual", "generous")
 
 def floor_is_own(plan: Plan) -> bool:
     """Tell whether the floor is one that the person gave, which none of the three is."""
-    return plan.answers[shaping.FLOOR_SHAPE] == "own" or pegged(plan.answers)
+    return plan.answers[shaping.FLOOR_SHAPE] == "own" or bed.pegged(plan.answers)
 
 
 def three_plans(plan: Plan) -> tuple[Plan, ...]:
@@ -136,8 +134,7 @@ def _cost(plan: Plan) -> float | None:
     return found.total if found.lines else None
 
 
-@dataclass(frozen=True)
-class StillCaught:
+class StillCaught(NamedTuple):
     """What a garden with less floor would still catch."""
 
     part: float

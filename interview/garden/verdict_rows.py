@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 from interview.asking.answers import Answers
 from interview.asking.question import Question, Unanswered
@@ -57,8 +56,7 @@ def _own_words(_plan: Plan, _view: Answers) -> str:
     return ""
 
 
-@dataclass(frozen=True)
-class Decides:
+class Decides(NamedTuple):
     """Where the verdict on a question comes from."""
 
     keys: tuple[str, ...]

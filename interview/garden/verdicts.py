@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 from interview.asking import own_fault, route
 from interview.asking.answers import Answers
@@ -34,8 +34,7 @@ from interview.quantities.evidence import Brief, Finding, Grade, Source
 from interview.reading import Refused, is_unknown
 
 
-@dataclass(frozen=True)
-class WayOn:
+class WayOn(NamedTuple):
     """One thing that can be done about a verdict."""
 
     label: str
@@ -43,8 +42,7 @@ class WayOn:
     """The address to go to; ``KEEP``, ``WAYS_OUT`` or ``LEARN``."""
 
 
-@dataclass(frozen=True)
-class Verdict:
+class Verdict(NamedTuple):
     """What an answer means, told at once."""
 
     key: str
@@ -109,7 +107,7 @@ def _stop(plan: Plan, finding: Finding, number: int, to_learn: bool) -> Verdict:
         ways.insert(0, WayOn("Answer it again", own))
     if to_learn:
         ways.append(WayOn("Test it only to learn about the soil", LEARN))
-    return replace(_verdict(finding, tuple(ways)), line=said)
+    return _verdict(finding, tuple(ways))._replace(line=said)
 
 
 def _found(plan: Plan, step: Step) -> Finding | None:
@@ -126,7 +124,7 @@ def _found(plan: Plan, step: Step) -> Finding | None:
     if worst is None or worst.grade is Grade.GOOD:
         worst = worst or Finding(keys[0], Grade.GOOD, "", "", row.source)
         if words := _good_words(row, plan, view):
-            worst = replace(worst, said=words, brief=None)
+            worst = worst._replace(said=words, brief=None)
     return worst.told(view.told) if worst.said else None
 
 

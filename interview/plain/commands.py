@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 import textwrap
 
 from interview.asking import route
@@ -49,7 +48,7 @@ later, help, go NAME.
   :remove    take this whole item away (a hole, a surface, a spot)
   :every     put every question on a page of its own, or go back to the short way
   :help      this list"""
-BARE = re.compile(r"(?:back|list|later|help|more|go\s+\S.*)", re.IGNORECASE)
+BARE = r"(?i)(?:back|list|later|help|more|go\s+\S.*)"
 """Words that are commands without a colon too."""
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Sequence
 from functools import partial
 
@@ -193,7 +194,7 @@ class Held:
     def _is_command(self, turn: Turn, word: str) -> bool:
         if word.startswith(":"):
             return True
-        if not BARE.fullmatch(word):
+        if not re.fullmatch(BARE, word):
             return False
         first, _, rest = word.casefold().partition(" ")
         if first == "more":

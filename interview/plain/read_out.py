@@ -25,7 +25,7 @@ LONG = 4000
 """Lines or days of a record from which on it is said how far the sums are."""
 MOST_OPTIONS = 12
 """More options than these are named only when they are asked for; a choice of ours."""
-_SENTENCE = re.compile(r"\S.*?[.!?](?=\s|$)|\S.*$")
+_SENTENCE = r"\S.*?[.!?](?=\s|$)|\S.*$"
 YES_OR_NO = "yes or no"
 TAKES_ALL = "Enter takes all, a number changes one: > "
 """The prompt under rows of usual values."""
@@ -107,7 +107,7 @@ class Reader:
         if not said or said in turn.cautioned:
             return
         turn.cautioned.add(said)
-        first, *others = _SENTENCE.findall(said)
+        first, *others = re.findall(_SENTENCE, said)
         new = [one for one in others if one not in self._cautioned]
         self._cautioned.update((first, *others))
         self.lines(f"CAUTION: {' '.join((first, *new))}", "  ", "    ")

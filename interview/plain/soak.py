@@ -82,7 +82,7 @@ def say_run(session: Session, step: Step, say: Callable[[str], None]) -> None:
         say(COMMANDS.format(deep="150 mm" if view.metric else "6 in"))
 
 
-_SENTENCE = re.compile(r"(?<=[.!?]) +")
+_SENTENCE = r"(?<=[.!?]) +"
 MARK = "mark "
 FILLED, GONE = ("filled", "full"), ("empty", "gone")
 _FILLS = (timing.FILL_1_START, timing.FILL_2_START, timing.TEST_START)
@@ -134,7 +134,7 @@ def _changed_lines(session: Session, step: Step, before: list[str]) -> Iterator[
 def _now(session: Session, step: Step) -> list[str]:
     """Return what is to be done now, sentence by sentence."""
     run = soak_run(step.view(session.answers), session.now)
-    return [one for one in _SENTENCE.split(f"{run.do_now} {run.and_then}") if one]
+    return [one for one in re.split(_SENTENCE, f"{run.do_now} {run.and_then}") if one]
 
 
 def _standing(session: Session, step: Step, said: list[str]) -> Iterator[str]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from typing import Any
+from typing import Any, NamedTuple
 
 from interview.asking import route
 from interview.asking.answers import Answers
@@ -17,8 +17,7 @@ from interview.garden.session import Session
 from interview.reading import Refused
 
 
-@dataclass(frozen=True)
-class NumberedWay:
+class NumberedWay(NamedTuple):
     """One numbered way on."""
 
     label: str

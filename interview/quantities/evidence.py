@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from enum import Enum
-from typing import Generic, TypeVar
+from typing import Generic, NamedTuple, TypeVar
 
 T = TypeVar("T")
 
@@ -23,8 +23,7 @@ class Provenance(Enum):
     MEMORY = "from memory, not checked"
 
 
-@dataclass(frozen=True)
-class Source:
+class Source(NamedTuple):
     """A publication, a custom of the trade, or a choice of this project."""
 
     title: str
@@ -60,8 +59,7 @@ class Grade(Enum):
         return list(Grade).index(self)
 
 
-@dataclass(frozen=True)
-class Brief:
+class Brief(NamedTuple):
     """A finding in the few words that are told at the moment of answering."""
 
     line: str
@@ -75,11 +73,10 @@ class Brief:
 
     def told(self, tell: Callable[[str], str]) -> Brief:
         """Return the same put into other words by ``tell``."""
-        return replace(self, line=tell(self.line), stop=tell(self.stop), way=tell(self.way))
+        return self._replace(line=tell(self.line), stop=tell(self.stop), way=tell(self.way))
 
 
-@dataclass(frozen=True)
-class Finding:
+class Finding(NamedTuple):
     """One thing found about the yard or the plan, and what would change it."""
 
     key: str
@@ -109,7 +106,7 @@ class Finding:
         """Return the same finding with its sentences put into other words by ``tell``."""
         said, limit, change = map(tell, (self.said, self.limit, self.change))
         brief = self.brief and self.brief.told(tell)
-        return replace(self, said=said, limit=limit, change=change, brief=brief)
+        return self._replace(said=said, limit=limit, change=change, brief=brief)
 
 
 PRACTICE = Source("", Provenance.PRACTICE)

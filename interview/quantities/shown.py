@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 import re
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from interview.quantities.units import (
     Quantity,
@@ -21,8 +21,7 @@ from interview.quantities.units import (
 )
 
 
-@dataclass(frozen=True)
-class Rounding:
+class Rounding(NamedTuple):
     """How a number is cut short: to so many digits, or to so many places after the point."""
 
     digits: int = 2
@@ -121,7 +120,7 @@ def depth_words(value: Quantity, metric: bool) -> str:
 _US_UNIT = r"(?:ft\^0\.5/s|in/h|inch(?:es)?|in|feet|ft²|ft³|ft|yd³|cu ft|sq ft|gallons?|quarts?)"
 _METRIC_UNIT = r"(?:m\^0\.5/s|mm/h|mm|cm|m²|m³|m|L)"
 _NUMBER = r"\d+(?:[./]\d+)?(?: \d+/\d+)?"
-_PAIR = re.compile(
+_PAIR = (
     rf"\b(?:{_NUMBER}(?: {_US_UNIT})?(?: to| and| or| x|,) )*(?:{_NUMBER}|an|half an) {_US_UNIT} "
     rf"\((\d[^()]* {_METRIC_UNIT})\)"
 )
@@ -141,7 +140,7 @@ _WRITTEN = {
     "8 per oz": "0.3 per g",
 }
 """Answers as they may be written, in US units, and what is told in their place."""
-_EXAMPLE = re.compile("|".join(map(re.escape, sorted(_WRITTEN, key=len, reverse=True))))
+_EXAMPLE = "|".join(map(re.escape, sorted(_WRITTEN, key=len, reverse=True)))
 
 
 def in_metric(words: str) -> str:
@@ -149,5 +148,5 @@ def in_metric(words: str) -> str:
 
     The metric number is a round one of its own.
     """
-    words = _EXAMPLE.sub(lambda example: _WRITTEN[example[0]], words)
-    return _PAIR.sub(r"\1", words)
+    words = re.sub(_EXAMPLE, lambda example: _WRITTEN[example[0]], words)
+    return re.sub(_PAIR, r"\1", words)

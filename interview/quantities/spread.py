@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from typing import NamedTuple
 
 TAPE_ERROR_IN = 1.0
 """Standard error of a taped length: a choice of this project."""
@@ -12,8 +12,7 @@ COVERAGE = 2.0
 """A range reaches two standard errors either way."""
 
 
-@dataclass(frozen=True)
-class Spread:
+class Spread(NamedTuple):
     """A worked-out number, its standard error, and what the error comes from."""
 
     value: float

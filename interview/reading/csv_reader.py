@@ -4,11 +4,10 @@ from __future__ import annotations
 
 import csv
 import io
-from dataclasses import dataclass
 from difflib import get_close_matches
 from enum import Enum
 from functools import cache
-from typing import TypeVar
+from typing import NamedTuple, TypeVar
 
 E_ = TypeVar("E_", bound=Enum)
 
@@ -21,8 +20,7 @@ SHOWN = 40
 """Characters of a strange word that are told back."""
 
 
-@dataclass(frozen=True)
-class RowFault:
+class RowFault(NamedTuple):
     """One thing wrong in a list: the line, the column (empty for the whole line), what to do."""
 
     line: int

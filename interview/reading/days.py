@@ -15,12 +15,12 @@ _EXAMPLE = "1 May 2026"
 _AWAY = {"today": 0, "yesterday": -1, "tomorrow": 1}
 _BEYOND = {"day before yesterday": -2, "day after tomorrow": 2}
 _DAYS = {"day": 1, "week": 7}
-_STEP = re.compile(r"(?P<count>\d{1,3}) (?P<unit>day|week)s?(?P<end> ago| from (?:now|today))?")
-_WEEKDAY = re.compile(
+_STEP = r"(?P<count>\d{1,3}) (?P<unit>day|week)s?(?P<end> ago| from (?:now|today))?"
+_WEEKDAY = (
     r"(?:on )?(?:the )?(?:(?P<which>last|past|this|this coming|coming|next) )?"
     r"(?P<name>[a-z]{3,9})\.?"
 )
-_ONE = re.compile(r"^(?:a|one)(?= (?:day|week)\b)|^a couple(?: of)?(?= (?:day|week)s\b)")
+_ONE = r"^(?:a|one)(?= (?:day|week)\b)|^a couple(?: of)?(?= (?:day|week)s\b)"
 
 
 class When(Enum):
@@ -53,7 +53,7 @@ def read_day(text: str, today: dt.date, when: When = When.PAST) -> SaidDay:
         if away > 0 and when is When.PAST:
             raise Refused(IT_HAPPENED)
         return SaidDay(today + dt.timedelta(days=away))
-    match = _WEEKDAY.fullmatch(clean)
+    match = re.fullmatch(_WEEKDAY, clean)
     place = _weekday(match["name"]) if match else None
     if match is None or place is None:
         return SaidDay(read_date(text, today))
@@ -63,8 +63,8 @@ def read_day(text: str, today: dt.date, when: When = When.PAST) -> SaidDay:
 def _steps(clean: str) -> int | None:
     """Return how many days from today ``in two weeks`` or ``10 days ago`` is, or nothing."""
     words = clean.removeprefix("in ")
-    digits = _ONE.sub(lambda one: "2" if "couple" in one[0] else "1", words)
-    match = _STEP.fullmatch(in_digits(digits))
+    digits = re.sub(_ONE, lambda one: "2" if "couple" in one[0] else "1", words)
+    match = re.fullmatch(_STEP, in_digits(digits))
     # "In" stands before, or "ago" after: neither, or both, says no day.
     if match is None or (words != clean) == bool(match["end"]):
         return None

@@ -22,8 +22,8 @@ _WORDS = {word: unit for unit, words in _SPELLINGS.items() for word in words.spl
 _NAMES = "s, min, h or days"
 _EXAMPLE = "1 h 45 min"
 
-_CLOCK_FORM = re.compile(r"(\d{1,3}):(\d{2})(?::(\d{2}))?(?:\s*(?:h|hrs?|hours?))?", re.ASCII)
-_ISO = re.compile(r"p(?:(\d{1,4})d)?(?:t(?:(\d{1,4})h)?(?:(\d{1,5})m)?(?:(\d{1,6})s)?)?", re.ASCII)
+_CLOCK_FORM = r"(?a)(\d{1,3}):(\d{2})(?::(\d{2}))?(?:\s*(?:h|hrs?|hours?))?"
+_ISO = r"(?a)p(?:(\d{1,4})d)?(?:t(?:(\d{1,4})h)?(?:(\d{1,5})m)?(?:(\d{1,6})s)?)?"
 _SAID = {
     "half an hour": 30,
     "half hour": 30,
@@ -49,9 +49,9 @@ def read_duration(text: str, bare: str | None) -> Amount:
         return Amount(Fraction(_SAID[folded]), "min")
     clean = in_digits(clean)
     refuse_odd(clean, _EXAMPLE)
-    if match := _CLOCK_FORM.fullmatch(folded):
+    if match := re.fullmatch(_CLOCK_FORM, folded):
         return _clock_form(clean, match)
-    if (match := _ISO.fullmatch(folded)) and any(match.groups()):
+    if (match := re.fullmatch(_ISO, folded)) and any(match.groups()):
         parts = [int(part or 0) for part in match.groups()]
         total = sum(part * size for part, size in zip(parts, (86400, 3600, 60, 1), strict=True))
         return _amount(Fraction(total), bool(match[4]))

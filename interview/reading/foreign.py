@@ -12,25 +12,26 @@ import shlex
 import unicodedata
 from collections.abc import Callable
 
-_BLANK = re.compile(
-    "[\u034f\u115f\u1160\u17b4\u17b5\u180b-\u180f\u2800\u3164\ufe00-\ufe0f\uffa0\U000e0100-\U000e01ef]"
+_BLANK = (
+    "[\u034f\u115f\u1160\u17b4\u17b5\u180b-\u180f\u2800\u3164\ufe00-\ufe0f\uffa0"
+    "\U000e0100-\U000e01ef]"
 )
 """Printable to Python, and yet nothing is seen of them: what the Unicode Character Database lists
 as Default_Ignorable_Code_Point, and the empty Braille pattern."""
 _JOINER = "\u200d"
 """Makes one emoji of several."""
-_SELECTORS = re.compile("[\ufe00-\ufe0f]")
+_SELECTORS = "[\ufe00-\ufe0f]"
 """Choose the look of the character before them, as in most hearts."""
 _STEERING = ("Cc", "Cf", "Cs", "Zl", "Zp")
 """Categories of what moves the cursor, turns the writing, is half a character or parts lines."""
-_CODES = re.compile(
+_CODES = (
     "(?:\x1b\\[|\x9b)[0-?]*[ -/]*[@-~]?"
     "|(?:\x1b[\\]PX^_]|[\x90\x98\x9d-\x9f])[^\x07\x1b\x9c\n\r]*(?:\x07|\x1b\\\\|\x9c)?"
     "|\x1b[ -/]*[0-~]?"
 )
 """Control sequences, control strings and escapes, whole or broken off, by ECMA-48 (1991), 5.3 to
 5.6; a string ends with its line too."""
-_BARE = re.compile(r"[A-Za-z0-9/._ ,=+@:-]")
+_BARE = r"[A-Za-z0-9/._ ,=+@:-]"
 """What stands for itself between the quotes of ``printf`` in every shell."""
 
 
@@ -44,13 +45,13 @@ def replaced(text: str, mark: Callable[[str], str]) -> str:
 
     Spaces that are not plain ones count as hidden. What binds an emoji together stays in it.
     """
-    if text.isprintable() and not _BLANK.search(text):
+    if text.isprintable() and not re.search(_BLANK, text):
         return text
     parts: list[str] = []
     before = ""
     for one in text:
-        bound = before > "\x7f" and (one == _JOINER or _SELECTORS.match(one) is not None)
-        if bound or (one.isprintable() and not _BLANK.match(one)):
+        bound = before > "\x7f" and (one == _JOINER or re.match(_SELECTORS, one) is not None)
+        if bound or (one.isprintable() and not re.match(_BLANK, one)):
             parts.append(one)
             before = "" if one == _JOINER else one
         else:
@@ -75,14 +76,14 @@ def harmless(text: str) -> str:
     A code goes whole, without leaving its tail; every line end becomes ``\\n``, every other space
     a plain one; marks that only steer or hide go.
     """
-    lines = _CODES.sub("", text).splitlines()
+    lines = re.sub(_CODES, "", text).splitlines()
     return "\n".join(replaced(line, _let_go) for line in lines)
 
 
 def _let_go(one: str) -> str:
     if one.isspace():
         return " "
-    hides = unicodedata.category(one) in _STEERING or _BLANK.match(one)
+    hides = unicodedata.category(one) in _STEERING or re.match(_BLANK, one)
     return "" if hides else one
 
 
@@ -103,7 +104,9 @@ def shell_word(name: str, encoding: str = "utf-8") -> str:
 
 
 def _stands_bare(one: str, encoding: str) -> bool:
-    return bool(_BARE.match(one)) or (one > "\x7f" and shown(one) == one and _fits(one, encoding))
+    return bool(re.match(_BARE, one)) or (
+        one > "\x7f" and shown(one) == one and _fits(one, encoding)
+    )
 
 
 def _fits(text: str, encoding: str) -> bool:

@@ -13,21 +13,18 @@ _EXAMPLE = "10:15 am or 2026-05-21 10:15"
 _DATED = "2026-05-21 10:15"
 _LONGEST_STEP = dt.timedelta(days=366)
 
-_OFFSET = re.compile(
-    r"(?P<when>.*\d:\d{2}(?::\d{2}(?:\.\d{1,9})?)?(?:\s*[ap]\.?m\.?)?)"
-    r"[\s,]*\(?(?:utc|gmt)?\s*(?P<offset>z|utc|gmt|[+-]\d{1,2}(?::?\d{2})?)\)?",
-    re.ASCII,
+_OFFSET = (
+    r"(?a)(?P<when>.*\d:\d{2}(?::\d{2}(?:\.\d{1,9})?)?(?:\s*[ap]\.?m\.?)?)"
+    r"[\s,]*\(?(?:utc|gmt)?\s*(?P<offset>z|utc|gmt|[+-]\d{1,2}(?::?\d{2})?)\)?"
 )
-_SPLIT_SECONDS = re.compile(r"(?<=\d:\d\d:\d\d)\.\d{1,9}", re.ASCII)
-_ISO_JOIN = re.compile(r"(\d{4}-\d{1,2}-\d{1,2})t(?=\d)", re.ASCII)
-_DATE_THEN_CLOCK = re.compile(rf"(?P<date>.+?)[ ,]+(?:at )?(?P<clock>{CLOCK}|noon|midnight)")
-_CLOCK_THEN_DATE = re.compile(
-    rf"(?P<clock>{CLOCK}|noon|midnight)[ ,]+(?:on )?(?P<date>(?![ap]\.?\s?m\.?$).+)"
-)
-_HALF_DAY = re.compile(r"[1-9][:.h]\d{2}(?::\d{2})?", re.ASCII)
+_SPLIT_SECONDS = r"(?a)(?<=\d:\d\d:\d\d)\.\d{1,9}"
+_ISO_JOIN = r"(?a)(\d{4}-\d{1,2}-\d{1,2})t(?=\d)"
+_DATE_THEN_CLOCK = rf"(?P<date>.+?)[ ,]+(?:at )?(?P<clock>{CLOCK}|noon|midnight)"
+_CLOCK_THEN_DATE = rf"(?P<clock>{CLOCK}|noon|midnight)[ ,]+(?:on )?(?P<date>(?![ap]\.?\s?m\.?$).+)"
+_HALF_DAY = r"(?a)[1-9][:.h]\d{2}(?::\d{2})?"
 """A time of day that may be of the morning or of the evening."""
-_WHICH = re.compile(r"\b(first|second)\b")
-_YEAR_FIRST = re.compile(r"\d{4}-", re.ASCII)
+_WHICH = r"\b(first|second)\b"
+_YEAR_FIRST = r"(?a)\d{4}-"
 
 
 def read_instant(
@@ -51,17 +48,17 @@ def read_instant(
         return _fixed(now.replace(microsecond=0))
     if clean.startswith("+"):
         return _later(clean[1:], now, after)
-    if _HALF_DAY.fullmatch(clean) and len(found := _past(clean, now, after)) == 1:
+    if re.fullmatch(_HALF_DAY, clean) and len(found := _past(clean, now, after)) == 1:
         return found[0]
-    if match := _OFFSET.fullmatch(clean):
+    if match := re.fullmatch(_OFFSET, clean):
         wall, dated = _wall(match["when"].strip(), now, after)
         # Without a date, 10:00-11:00 is far more likely a range than an offset.
         if not dated:
             raise Refused(f"Write one time, and the date before it, such as {_DATED}.")
         return wall.replace(tzinfo=_offset(match["offset"]))
-    which = _WHICH.search(clean)
+    which = re.search(_WHICH, clean)
     if which:
-        clean = " ".join(_WHICH.sub(" ", clean, count=1).split())
+        clean = " ".join(re.sub(_WHICH, " ", clean, count=1).split())
     wall, dated = _wall(clean, now, after)
     if dated:
         return _placed(wall, now, which[1] if which else "", clean)
@@ -121,11 +118,11 @@ def _later(words: str, now: dt.datetime, after: dt.datetime | None) -> dt.dateti
 
 def _wall(clean: str, now: dt.datetime, after: dt.datetime | None) -> tuple[dt.datetime, bool]:
     """Return the wall-clock time, and whether its date was written."""
-    clean = _SPLIT_SECONDS.sub("", _ISO_JOIN.sub(r"\1 ", clean))
-    match = _DATE_THEN_CLOCK.fullmatch(clean) or _CLOCK_THEN_DATE.fullmatch(clean)
+    clean = re.sub(_SPLIT_SECONDS, "", re.sub(_ISO_JOIN, r"\1 ", clean))
+    match = re.fullmatch(_DATE_THEN_CLOCK, clean) or re.fullmatch(_CLOCK_THEN_DATE, clean)
     if match:
         date = read_date(match["date"], now.date())
-        clock24 = bool(_YEAR_FIRST.match(match["date"]))
+        clock24 = bool(re.match(_YEAR_FIRST, match["date"]))
         return dt.datetime.combine(date, read_clock(match["clock"], clock24=clock24)), True
     try:
         clock = read_clock(clean)

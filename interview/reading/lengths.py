@@ -35,10 +35,8 @@ _SPELLINGS = {
 LENGTH_WORDS = {word: unit for unit, words in _SPELLINGS.items() for word in words.split()}
 NAMES = "ft, in, yd, m, cm, mm"
 
-_PACED = re.compile(
-    r"(?:paces?|p)(?![^\W\d_])\s*(?:[,(]\s*)?(?P<walker>[^\W\d_][\w .'-]{0,29})?\)?", re.IGNORECASE
-)
-_THOUSANDTHS = re.compile(r"(?P<whole>[1-9]\d{0,2})[.,](?P<part>\d{3})\s*(?P<unit>[a-z\"]*)\.?")
+_PACED = r"(?i)(?:paces?|p)(?![^\W\d_])\s*(?:[,(]\s*)?(?P<walker>[^\W\d_][\w .'-]{0,29})?\)?"
+_THOUSANDTHS = r"(?P<whole>[1-9]\d{0,2})[.,](?P<part>\d{3})\s*(?P<unit>[a-z\"]*)\.?"
 # Wider than half a sixteenth of an inch and than half a millimetre, the steps of an echo.
 _ECHO_SLACK_MM = Fraction(1)
 
@@ -88,7 +86,7 @@ def _refuse_thousandths(clean: str, bare: str | None) -> None:
 
     No rule shows them, and ``6.525 in`` may be meant as thousands too.
     """
-    match = _THOUSANDTHS.fullmatch(clean.casefold())
+    match = re.fullmatch(_THOUSANDTHS, clean.casefold())
     if match is None or LENGTH_WORDS.get(match["unit"] or bare or "") != "in":
         return
     if int(match["part"]) % 125 == 0:
@@ -120,7 +118,7 @@ def example_length(unit: str | None) -> str:
 
 def _paced(clean: str, example: str) -> Paces | None:
     number = take_number(clean, 0, example)
-    match = _PACED.fullmatch(clean[number.end :].strip())
+    match = re.fullmatch(_PACED, clean[number.end :].strip())
     if match is None:
         return None
     return Paces(number.value, " ".join((match["walker"] or "").split()))

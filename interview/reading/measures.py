@@ -50,10 +50,10 @@ _TIMES = {
     "h": "h", "hr": "h", "hrs": "h", "hour": "h", "hours": "h",
     "min": "min", "minute": "min", "d": "day", "day": "day",
 }  # fmt: skip
-_CARET = re.compile(r"(?<=[A-Za-z])\^(?=[23]$)")
-_SIDES = re.compile(r"(?P<one>.*\S)\s*(?<![^\W\d_])(?:x|by)(?![^\W\d_])\s*(?P<other>\S.*)")
-_RATE = re.compile(r"(?P<depth>[a-z]+|['\"])\.?\s*(?:/|\bper\b|\ban?\b)\s*(?P<time>[a-z]+)\.?")
-_SLOWNESS = re.compile(r"(?P<time>[a-z]+)\.?\s*(?:/|\bper\b)\s*(?P<depth>[a-z]+|['\"])\.?")
+_CARET = r"(?<=[A-Za-z])\^(?=[23]$)"
+_SIDES = r"(?P<one>.*\S)\s*(?<![^\W\d_])(?:x|by)(?![^\W\d_])\s*(?P<other>\S.*)"
+_RATE = r"(?P<depth>[a-z]+|['\"])\.?\s*(?:/|\bper\b|\ban?\b)\s*(?P<time>[a-z]+)\.?"
+_SLOWNESS = r"(?P<time>[a-z]+)\.?\s*(?:/|\bper\b)\s*(?P<depth>[a-z]+|['\"])\.?"
 
 
 def read_area(text: str, bare: str | None) -> Amount:
@@ -62,9 +62,9 @@ def read_area(text: str, bare: str | None) -> Amount:
     ``bare`` is the unit of a number without one. Raises ``Refused``.
     """
     example = "12 m2" if bare == "m**2" else "120 sq ft"
-    clean = _CARET.sub("", taken(text, example))
+    clean = re.sub(_CARET, "", taken(text, example))
     refuse_odd(clean, example, product=True)
-    sides = _SIDES.fullmatch(clean.casefold())
+    sides = re.fullmatch(_SIDES, clean.casefold())
     if sides:
         return _product(sides["one"], sides["other"], bare, example)
     return _with_unit(clean, bare, example, _AREAS, _named(bare, "sq ft, acre or m2", "m2"))
@@ -73,7 +73,7 @@ def read_area(text: str, bare: str | None) -> Amount:
 def read_volume(text: str, bare: str | None) -> Amount:
     """Return the volume written in ``text``, ``bare`` giving the unit; raises ``Refused``."""
     example = "85 L" if bare in ("L", "m**3") else "3 cu ft"
-    clean = _CARET.sub("", taken(text, example))
+    clean = re.sub(_CARET, "", taken(text, example))
     refuse_odd(clean, example)
     return _with_unit(
         clean, bare, example, _VOLUMES, _named(bare, "cu ft, cu yd, gal, m3 or L", "m3 or L")
@@ -130,9 +130,13 @@ def read_rate(text: str, bare: str | None) -> Amount:
         return Amount(value, bare, bare=True)
     if rest == "iph":
         return Amount(value, "in/h")
-    if (match := _RATE.fullmatch(rest)) and match["depth"] in _DEPTHS and match["time"] in _TIMES:
+    if (
+        (match := re.fullmatch(_RATE, rest))
+        and match["depth"] in _DEPTHS
+        and match["time"] in _TIMES
+    ):
         return Amount(value, f"{_DEPTHS[match['depth']]}/{_TIMES[match['time']]}")
-    if match := _SLOWNESS.fullmatch(rest):
+    if match := re.fullmatch(_SLOWNESS, rest):
         return _from_slowness(clean, value, match["time"], match["depth"], example)
     raise Refused(f"A rate needs a depth and a time. Write it like {example}, not {shown(clean)}.")
 

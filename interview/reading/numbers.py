@@ -14,13 +14,12 @@ MOST_DECIMALS = 6
 MOST_PARTS = 1000
 """The finest fraction that is read is a thousandth."""
 
-_NUMBER = re.compile(
-    r"(?:(?P<whole>\d+)(?:\s+(?:and\s+)?|-))?(?P<over>\d+)\s*/\s*(?P<under>\d+)(?![\d.,/])"
-    r"|(?P<numeral>\d{1,3}(?: \d{3})+(?:[.,]\d*)?(?![\d/.,])|[.,]?\d[\d.,]*)",
-    re.ASCII,
+_NUMBER = (
+    r"(?a)(?:(?P<whole>\d+)(?:\s+(?:and\s+)?|-))?(?P<over>\d+)\s*/\s*(?P<under>\d+)(?![\d.,/])"
+    r"|(?P<numeral>\d{1,3}(?: \d{3})+(?:[.,]\d*)?(?![\d/.,])|[.,]?\d[\d.,]*)"
 )
-_GROUPED = re.compile(r"(\d{1,3}([., ])\d{3}(?:\2\d{3})*)(?:(?!\2)[.,](\d*))?", re.ASCII)
-_TWO_READINGS = re.compile(r"[1-9]\d{0,2}[.,]\d{3}", re.ASCII)
+_GROUPED = r"(?a)(\d{1,3}([., ])\d{3}(?:\2\d{3})*)(?:(?!\2)[.,](\d*))?"
+_TWO_READINGS = r"(?a)[1-9]\d{0,2}[.,]\d{3}"
 _EIGHTHS = {"125", "375", "625", "875"}
 
 
@@ -40,7 +39,7 @@ def take_number(clean: str, start: int, example: str, *, decimal: bool = False) 
 
     ``decimal`` says that a lone point or comma is known to be a decimal one. Raises ``Refused``.
     """
-    match = _NUMBER.match(clean, start)
+    match = re.compile(_NUMBER).match(clean, start)
     if match is None:
         if not re.search(r"\d", clean):
             raise Refused(f"Write the number in digits, such as {example}.")
@@ -70,10 +69,10 @@ def numeral(chunk: str, *, decimal: bool = False) -> Fraction:
         if mark == "," and not tail:
             raise Refused(f"A comma ends {shown(chunk)}. Write the number whole, such as {head}.")
         settled = decimal or (mark == "." and tail in _EIGHTHS)
-        if not settled and _TWO_READINGS.fullmatch(chunk):
+        if not settled and re.fullmatch(_TWO_READINGS, chunk):
             raise two_ways(chunk, head + tail, _clearly_decimal(head, tail))
         return _joined(head, tail)
-    match = _GROUPED.fullmatch(chunk)
+    match = re.fullmatch(_GROUPED, chunk)
     if match is None:
         raise Refused(f"{shown(chunk)} is not one number. Use one decimal point, such as 12.5.")
     return _joined(re.sub(r"[., ]", "", match[1]), match[3] or "")

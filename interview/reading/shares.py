@@ -17,9 +17,9 @@ _PARTS = {
     "half": 2, "halves": 2, "third": 3, "thirds": 3, "quarter": 4, "quarters": 4,
     "fourth": 4, "fourths": 4, "fifth": 5, "fifths": 5,
 }  # fmt: skip
-_TAIL = re.compile(r"\s+of\s+(?:it|them|the\s+\w+)\.?$|\.$")
-_WORDED = re.compile(r"(?:(?P<count>[a-z]+)[\s-]+)?(?P<part>[a-z]+)")
-_FRACTION = re.compile(r"(?P<top>\d{1,3})\s*(?:/|\bof\b|\bout\s+of\b|\bin\b)\s*(?P<under>\d{1,3})")
+_TAIL = r"\s+of\s+(?:it|them|the\s+\w+)\.?$|\.$"
+_WORDED = r"(?:(?P<count>[a-z]+)[\s-]+)?(?P<part>[a-z]+)"
+_FRACTION = r"(?P<top>\d{1,3})\s*(?:/|\bof\b|\bout\s+of\b|\bin\b)\s*(?P<under>\d{1,3})"
 
 
 def read_share(text: str) -> Fraction:
@@ -29,7 +29,7 @@ def read_share(text: str) -> Fraction:
     """
     clean = taken(text, SHARE_EXAMPLE)
     refuse_odd(clean, SHARE_EXAMPLE)
-    words = _TAIL.sub("", clean.casefold())
+    words = re.sub(_TAIL, "", clean.casefold())
     if words in _WHOLE:
         return Fraction(100)
     if words in _NOTHING:
@@ -52,7 +52,7 @@ def read_share(text: str) -> Fraction:
 
 
 def _worded(words: str) -> Fraction | None:
-    match = _WORDED.fullmatch(words)
+    match = re.fullmatch(_WORDED, words)
     if match is None or match["part"] not in _PARTS:
         return None
     count = _COUNTS.get(match["count"] or "one")
@@ -60,7 +60,7 @@ def _worded(words: str) -> Fraction | None:
 
 
 def _fraction(words: str) -> Fraction | None:
-    match = _FRACTION.fullmatch(words)
+    match = re.fullmatch(_FRACTION, words)
     if match is None or not 0 < int(match["top"]) <= int(match["under"]):
         return None
     return 100 * Fraction(int(match["top"]), int(match["under"]))

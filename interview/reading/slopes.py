@@ -15,16 +15,14 @@ PERCENT = "percent"
 
 _PERCENT_WORDS = ("%", "percent", "per cent", "pct")
 _DEGREE_WORDS = ("°", "deg", "deg.", "degs", "degree", "degrees")
-_PER_LENGTH = re.compile(
-    r"(?P<drop>.*\S)\s*(?:\bper\b|/|\ba\b|\bevery\b)\s*(?:1\s*)?(?P<run>[a-z]+|')\.?"
-)
-_OVER = re.compile(r"(:|/|in(?![a-z])|on(?![a-z])|to(?![a-z]))\s*")
+_PER_LENGTH = r"(?P<drop>.*\S)\s*(?:\bper\b|/|\ba\b|\bevery\b)\s*(?:1\s*)?(?P<run>[a-z]+|')\.?"
+_OVER = r"(:|/|in(?![a-z])|on(?![a-z])|to(?![a-z]))\s*"
 _PERCENT_EXAMPLE = "4.5% or 1:20"
-_RATIO_WORDS = re.compile(
+_RATIO_WORDS = (
     r"^(?P<one>[\d.]+)\s*(?:h|horizontal|along)?\s*(?::|to)\s*(?P<other>[\d.]+)"
     r"\s*(?:v|vertical|up)?$"
 )
-_TIMES_WORDS = re.compile(r"^([\d.]+)\s*(?:x|times)$")
+_TIMES_WORDS = r"^([\d.]+)\s*(?:x|times)$"
 
 
 def read_percent(text: str) -> Fraction:
@@ -45,7 +43,7 @@ def read_percent(text: str) -> Fraction:
     ratio = _ratio(clean, _PERCENT_EXAMPLE, ("in", ":", "on"))
     if ratio is not None:
         return ratio[0] / ratio[1] * 100
-    match = _PER_LENGTH.fullmatch(clean.casefold())
+    match = re.fullmatch(_PER_LENGTH, clean.casefold())
     if match is None:
         raise unreadable(clean, _PERCENT_EXAMPLE)
     drop = read_taped_length(match["drop"], None)
@@ -62,7 +60,7 @@ def _ratio(clean: str, example: str, joins: tuple[str, ...]) -> tuple[Fraction, 
     folded = clean.casefold()
     first = take_number(folded, 0, example)
     at = first.end + len(folded[first.end :]) - len(folded[first.end :].lstrip(' "-'))
-    join = _OVER.match(folded, at)
+    join = re.compile(_OVER).match(folded, at)
     if join is None or join[1] not in joins:
         return None
     second_at = join.end() + len(folded[join.end() :]) - len(folded[join.end() :].lstrip(" -"))
@@ -108,8 +106,8 @@ def read_ratio(text: str) -> Fraction:
     """Return the first side over the second of ``3:1``, ``3 to 1`` or ``3``; raises ``Refused``."""
     example = "3:1"
     clean = re.sub(r"^([\d.]+)\s*/\s*([\d.]+)$", r"\1:\2", in_digits(taken(text, example)))
-    clean = _RATIO_WORDS.sub(r"\g<one>:\g<other>", clean.casefold())
-    clean = _TIMES_WORDS.sub(r"\1", clean)
+    clean = re.sub(_RATIO_WORDS, r"\g<one>:\g<other>", clean.casefold())
+    clean = re.sub(_TIMES_WORDS, r"\1", clean)
     refuse_odd(re.sub(r"\bto\b", ":", clean.casefold()), example)
     value, rest = split_number(clean, example)
     if not rest:

@@ -22,45 +22,39 @@ ITSELF = "Write the number itself."
 
 _EXAMPLE = "12"
 _JUST = r"(?:well |just |only |a (?:little|bit) )?"
-_ROUGH = re.compile(
-    r"^(?:[~≈]|(?:about|around|roughly|approximately|approx\.?|circa|maybe|perhaps)(?![a-z]))\s*"
+_ROUGH = (
+    r"(?i)^(?:[~≈]|(?:about|around|roughly|approximately|approx\.?|circa|maybe|perhaps)(?![a-z]))\s*"
     r"|,?\s+(?:or so|more or less|give or take|approximately|approx\.?|roughly)$"
-    r"|(?<=\d)\s*-?ish(?![a-z])|(?<=[a-z'\"])(?:\s+|-)ish$|(?<=[^?\s])\s*\?$",
-    re.IGNORECASE,
+    r"|(?<=\d)\s*-?ish(?![a-z])|(?<=[a-z'\"])(?:\s+|-)ish$|(?<=[^?\s])\s*\?$"
 )
-_LEAST = re.compile(
-    rf"^{_JUST}(?:over|above|more than)(?![a-z])\s*"
+_LEAST = (
+    rf"(?i)^{_JUST}(?:over|above|more than)(?![a-z])\s*"
     r"|^(?:at least|no less than|not less than|(?:greater|longer|deeper|farther|further) than"
     r"|upwards? of)(?![a-z])\s*|^(?:>=?|≥)\s*"
     r"|\s+or (?:more|over|longer|deeper|farther|further)\b|\s+and (?:more|up|over)$"
-    r"|(?<=[\da-z'\"])\s*\+$",
-    re.IGNORECASE,
+    r"|(?<=[\da-z'\"])\s*\+$"
 )
-_PLUS_UNIT = re.compile(r"^([\d\s./,]*\d)\s*\+\s*([a-z'\"][a-z .'\"²]*)$", re.IGNORECASE)
-_MOST = re.compile(
-    rf"^{_JUST}(?:under|below|less than)(?![a-z])\s*"
+_PLUS_UNIT = r"(?i)^([\d\s./,]*\d)\s*\+\s*([a-z'\"][a-z .'\"²]*)$"
+_MOST = (
+    rf"(?i)^{_JUST}(?:under|below|less than)(?![a-z])\s*"
     r"|^(?:up to|at (?:the )?most|fewer than|no more than|not (?:more than|over)"
-    r"|(?:smaller|shorter) than)(?![a-z])\s*|^(?:<=?|≤)\s*|\s+(?:or (?:less|under|fewer)|at most)$",
-    re.IGNORECASE,
+    r"|(?:smaller|shorter) than)(?![a-z])\s*|^(?:<=?|≤)\s*|\s+(?:or (?:less|under|fewer)|at most)$"
 )
-_FEW = re.compile(r"(?:only |just )?(?:a few|few|several)(?![a-z])", re.IGNORECASE)
+_FEW = r"(?i)(?:only |just )?(?:a few|few|several)(?![a-z])"
 # What follows must be a unit: "a dozen and a half" is 18 and not 12 1/2.
-_WORDED = re.compile(
-    r"^(?:(?P<six>half a|a half) dozen|(?P<dozen>(?:a |one )?dozen)|(?P<two>a couple))"
-    r"(?:\s+of)?(?=\s+(?!and\b|or\b|to\b)[a-z]|$)",
-    re.IGNORECASE,
+_WORDED = (
+    r"(?i)^(?:(?P<six>half a|a half) dozen|(?P<dozen>(?:a |one )?dozen)|(?P<two>a couple))"
+    r"(?:\s+of)?(?=\s+(?!and\b|or\b|to\b)[a-z]|$)"
 )
 _NUMBERS = {"six": "6", "dozen": "12", "two": "2"}
-_STEPS = re.compile(r"(?<![a-z])(?:foot)?steps?(?![a-z])", re.IGNORECASE)
-_BETWEEN = re.compile(r"^(?:between|from)\s+", re.IGNORECASE)
-_JOIN = re.compile(
-    r"\s*(?:(?<![a-z])(?P<word>or|to)(?![a-z])|(?P<dash>-)|(?P<dots>\.\.+))\s*", re.IGNORECASE
-)
-_AND = re.compile(r"\s+(?P<word>and)\s+(?!a\b|half\b|one\b)", re.IGNORECASE)
+_STEPS = r"(?i)(?<![a-z])(?:foot)?steps?(?![a-z])"
+_BETWEEN = r"(?i)^(?:between|from)\s+"
+_JOIN = r"(?i)\s*(?:(?<![a-z])(?P<word>or|to)(?![a-z])|(?P<dash>-)|(?P<dots>\.\.+))\s*"
+_AND = r"(?i)\s+(?P<word>and)\s+(?!a\b|half\b|one\b)"
 _MOST_JOINS = 4
 """As many as may stand in one range, as in ``5-1/2 - 6-1/2``, and one more."""
-_ANOTHER_NUMBER = re.compile(r"(?<![a-z])\d", re.IGNORECASE)
-_INCHES = re.compile(r"\s*(?:in|ins|inch|inches|\")\.?", re.IGNORECASE)
+_ANOTHER_NUMBER = r"(?i)(?<![a-z])\d"
+_INCHES = r"(?i)\s*(?:in|ins|inch|inches|\")\.?"
 
 
 @dataclass(frozen=True)
@@ -113,12 +107,12 @@ class Hearing(Generic[T]):
             return heard
 
     def _around(self, clean: str, refused: Refused) -> Spoken[T] | None:
-        words, rough = _without(_ROUGH, _PLUS_UNIT.sub(r"\1 \2+", clean))
+        words, rough = _without(_ROUGH, re.sub(_PLUS_UNIT, r"\1 \2+", clean))
         words, most = _without(_MOST, words)
         words, least = _without(_LEAST, words)
         words, rough_too = _without(_ROUGH, words)
         rough = rough or rough_too
-        if _FEW.match(words):
+        if re.match(_FEW, words):
             raise Refused(COUNT if re.search(r"\b(?:pace|step)s?\b", words) else self.few)
         words = _known(words)
         plainly = self._plainly(words, clean)
@@ -145,9 +139,9 @@ class Hearing(Generic[T]):
 
     def _range(self, words: str) -> list[tuple[str, T]] | None:
         """Return the two ends of the one range that ``words`` can be, with the words of each."""
-        between = _BETWEEN.match(words)
-        words = _BETWEEN.sub("", words)
-        joins = [*_JOIN.finditer(words), *(_AND.finditer(words) if between else ())]
+        between = re.match(_BETWEEN, words)
+        words = re.sub(_BETWEEN, "", words)
+        joins = [*re.finditer(_JOIN, words), *(re.finditer(_AND, words) if between else ())]
         if len(joins) > _MOST_JOINS:
             return None
         pairs = [pair for join in joins if (pair := self._pair(words, join)) is not None]
@@ -179,7 +173,9 @@ class Hearing(Generic[T]):
             return False
         _, second = (match[1] for match in numbers if match)
         tail = numbers[1][2] if numbers[1] else ""
-        return int(second[:4]) < 12 and bool(_INCHES.fullmatch(tail) or not (tail or self.careful))
+        return int(second[:4]) < 12 and bool(
+            re.fullmatch(_INCHES, tail) or not (tail or self.careful)
+        )
 
     def _end(self, found: list[tuple[str, T]]) -> tuple[str, T]:
         """Return the careful one of two ends; raises ``Refused`` where neither is."""
@@ -195,19 +191,19 @@ class Hearing(Generic[T]):
 
 def begins_speech(text: str) -> bool:
     """Tell whether a text begins as obvious speech around an amount does."""
-    return any(one.match(text) for one in (_ROUGH, _LEAST, _MOST, _WORDED, _FEW))
+    return any(re.match(one, text) for one in (_ROUGH, _LEAST, _MOST, _WORDED, _FEW))
 
 
-def _without(pattern: re.Pattern[str], words: str) -> tuple[str, bool]:
+def _without(pattern: str, words: str) -> tuple[str, bool]:
     """Return ``words`` less what ``pattern`` finds, and whether it found any."""
-    left, times = pattern.subn("", words)
+    left, times = re.subn(pattern, "", words)
     return left.strip(), times > 0
 
 
 def _known(words: str) -> str:
     """Put numbers for a dozen and a couple, and paces for steps."""
-    words = _WORDED.sub(lambda match: _NUMBERS[match.lastgroup or ""], words)
-    return _STEPS.sub("paces", words)
+    words = re.sub(_WORDED, lambda match: _NUMBERS[match.lastgroup or ""], words)
+    return re.sub(_STEPS, "paces", words)
 
 
 def _with_one_unit(one: str, other: str, worded: bool) -> tuple[str, str] | None:
@@ -223,7 +219,7 @@ def _with_one_unit(one: str, other: str, worded: bool) -> tuple[str, str] | None
             tails.append(side[take_number(side, 0, _EXAMPLE).end :])
         except Refused:
             return None
-    lent = [bool(tail.strip()) and not _ANOTHER_NUMBER.search(tail) for tail in tails]
+    lent = [bool(tail.strip()) and not re.search(_ANOTHER_NUMBER, tail) for tail in tails]
     if tails[0].strip() and tails[1].strip():
         return sides[0], sides[1]
     if tails[1].strip():

@@ -6,6 +6,7 @@ import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
+from typing import NamedTuple
 
 from interview.reading.numbers import take_number, unreadable
 from interview.reading.text import Refused, shown
@@ -21,8 +22,7 @@ class Amount:
     """Whether no unit was written, so that ``unit`` is the one that was offered."""
 
 
-@dataclass(frozen=True)
-class Term:
+class Term(NamedTuple):
     """One number of a text with the unit written after it."""
 
     value: Fraction
@@ -37,8 +37,8 @@ class Term:
     """What joins it to the term before: nothing, a space, a comma, ``and`` or a hyphen."""
 
 
-_UNIT = re.compile(r"\s*(?:(?P<word>[^\W\d_]+)(?:\.(?!\d))?|(?P<mark>['\"]))")
-_GLUE = re.compile(r"\s*(?:(?P<glue>,|-|&|and\b)\s*)?", re.IGNORECASE)
+_UNIT = r"\s*(?:(?P<word>[^\W\d_]+)(?:\.(?!\d))?|(?P<mark>['\"]))"
+_GLUE = r"(?i)\s*(?:(?P<glue>,|-|&|and\b)\s*)?"
 
 
 def terms_of(
@@ -58,7 +58,7 @@ def terms_of(
         number = take_number(clean, at, example, decimal=decimal)
         if found and number.digits[0] in ".," and not clean[at - 1].isspace():
             raise unreadable(clean, example)
-        match = _UNIT.match(clean, number.end)
+        match = re.compile(_UNIT).match(clean, number.end)
         word = ((match["word"] or match["mark"]) if match else "") or ""
         if match is None or word.casefold() == "and":
             found.append(Term(number.value, None, "", number.digits, number.whole, glue))
@@ -78,7 +78,7 @@ def _past_spaces(clean: str, at: int) -> int:
 
 
 def _glue(clean: str, at: int, example: str) -> tuple[str, int]:
-    match = _GLUE.match(clean, at)
+    match = re.compile(_GLUE).match(clean, at)
     if match is None or match.end() == len(clean):
         raise unreadable(clean, example)
     glue = match["glue"] or (" " if match.end() > at else "")

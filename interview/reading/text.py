@@ -35,12 +35,12 @@ _ALIKE = {
 _PLAIN = {char: simple for simple, chars in _ALIKE.items() for char in chars} | {
     char: f" {fraction} " for char, fraction in _VULGAR.items()
 }
-_NOT_ASCII = re.compile(r"[^\x00-\x7f]")
+_NOT_ASCII = r"[^\x00-\x7f]"
 _LINE_BREAKS = "\x85\u2028\u2029"
 
 # A copy through Unicode compatibility form turns 9½ into 91⁄2 with no gap; the fraction slash
 # gives it away, because nobody types that character by hand.
-_CLOSED_UP = re.compile(r"(?<![0-9.,/⁄])([0-9]+)([0-9])⁄([0-9]+)(?![0-9])")
+_CLOSED_UP = r"(?<![0-9.,/⁄])([0-9]+)([0-9])⁄([0-9]+)(?![0-9])"
 
 _UNKNOWN = {
     "dont know yet", "dont know", "do not know", "i dont know", "not sure", "not sure yet",
@@ -85,8 +85,8 @@ def plain(text: str) -> str:
     spaces become ASCII; zero-width characters vanish. Compatibility normalisation is not used:
     it would turn 12½ into 121⁄2. Raises nothing.
     """
-    text = _CLOSED_UP.sub(_opened_up, text)
-    text = _NOT_ASCII.sub(_plain_character, text).replace("`", "'").replace("''", '"')
+    text = re.sub(_CLOSED_UP, _opened_up, text)
+    text = re.sub(_NOT_ASCII, _plain_character, text).replace("`", "'").replace("''", '"')
     # Two spaces, because one space between digits may group thousands and a tab never does.
     return text.strip().replace("\t", "  ")
 
@@ -146,30 +146,27 @@ def is_usual(text: str) -> bool:
     return " ".join(plain(text).casefold().strip(" .!").split()) in _USUAL
 
 
-_ODD = tuple(
-    (re.compile(pattern, re.IGNORECASE), said)
-    for pattern, said in (
-        (r"^\s*-", "{text} is below zero. Write zero or more, such as {example}."),
-        (
-            r"\de[-+]?\d|(?<!\d)0x[\da-f]|0[ob][01]|_|\*\*|\^|∞|\bnan\b|\binf(inity)?\b",
-            "Write the number in plain digits, such as {example}.",
-        ),
-        (
-            r"^(over|above|under|below|up to|at least|at most|(more|less|fewer) than)\b"
-            r"|^[~<>≈≤≥±+]|[+?~]$|\dish\b|\b(about|approx|approximately|around|roughly|maybe"
-            r"|nearly|almost|circa|or so)\b",
-            "Write one number, your best one, such as {example}, or answer don't know yet.",
-        ),
-        (
-            r"(?<![a-z])(to|or|between)(?![a-z])|\d\s*\.\.+\s*\d",
-            "Write one number and not a range, such as {example}.",
-        ),
-        (
-            r"(?<![a-z])(x|by)(?![a-z])|\*|@|=",
-            "Only one measure fits here. Write one, such as {example}.",
-        ),
-        (r"[$€£]", "Leave out the money sign. Write a number, such as {example}."),
-    )
+_ODD = (
+    (r"^\s*-", "{text} is below zero. Write zero or more, such as {example}."),
+    (
+        r"\de[-+]?\d|(?<!\d)0x[\da-f]|0[ob][01]|_|\*\*|\^|∞|\bnan\b|\binf(inity)?\b",
+        "Write the number in plain digits, such as {example}.",
+    ),
+    (
+        r"^(over|above|under|below|up to|at least|at most|(more|less|fewer) than)\b"
+        r"|^[~<>≈≤≥±+]|[+?~]$|\dish\b|\b(about|approx|approximately|around|roughly|maybe"
+        r"|nearly|almost|circa|or so)\b",
+        "Write one number, your best one, such as {example}, or answer don't know yet.",
+    ),
+    (
+        r"(?<![a-z])(to|or|between)(?![a-z])|\d\s*\.\.+\s*\d",
+        "Write one number and not a range, such as {example}.",
+    ),
+    (
+        r"(?<![a-z])(x|by)(?![a-z])|\*|@|=",
+        "Only one measure fits here. Write one, such as {example}.",
+    ),
+    (r"[$€£]", "Leave out the money sign. Write a number, such as {example}."),
 )
 
 
@@ -177,13 +174,13 @@ _SPELLED = {
     "zero": "0", "one": "1", "two": "2", "three": "3", "four": "4", "five": "5", "six": "6",
     "seven": "7", "eight": "8", "nine": "9", "ten": "10", "eleven": "11", "twelve": "12",
 }  # fmt: skip
-_LEADING_WORD = re.compile(
-    r"(?:(?P<half>half|a half|one half|a quarter|one quarter)(?: of)?(?: an?)?|(?P<word>[a-z]+))"
-    r"(?: and (?:a |one )?(?P<and>half|quarter))?(?=\s+[a-z]|$)",
-    re.IGNORECASE,
+_LEADING_WORD = (
+    r"(?i)(?:(?P<half>half|a half|one half|a quarter|one quarter)(?: of)?(?: an?)?"
+    r"|(?P<word>[a-z]+))"
+    r"(?: and (?:a |one )?(?P<and>half|quarter))?(?=\s+[a-z]|$)"
 )
-_AND_PART = re.compile(r"^(\d+) and (?:a |one )?(half|quarter)\b", re.IGNORECASE)
-_ONE_OF = re.compile(r"an?\s+(in|inch|f(oo|ee)?t|y(ar)?d|met(er|re)|hour|minute|day|pace)\b", re.I)
+_AND_PART = r"(?i)^(\d+) and (?:a |one )?(half|quarter)\b"
+_ONE_OF = r"(?i)an?\s+(in|inch|f(oo|ee)?t|y(ar)?d|met(er|re)|hour|minute|day|pace)\b"
 _PARTS = {"half": "1/2", "quarter": "1/4"}
 
 
@@ -192,9 +189,9 @@ def in_digits(clean: str) -> str:
 
     Numbers to twelve, ``a``, ``half`` and ``quarter`` are known; anything else stays as it is.
     """
-    if match := _AND_PART.match(clean):
+    if match := re.match(_AND_PART, clean):
         return f"{match[1]} {_PARTS[match[2].casefold()]}{clean[match.end() :]}"
-    match = _LEADING_WORD.match(clean)
+    match = re.match(_LEADING_WORD, clean)
     if match is None:
         return clean
     word, also = (match["word"] or "").casefold(), (match["and"] or "").casefold()
@@ -202,7 +199,7 @@ def in_digits(clean: str) -> str:
         digits = _PARTS[match["half"].casefold().split()[-1]]
     elif word in _SPELLED:
         digits = _SPELLED[word]
-    elif _ONE_OF.match(clean):
+    elif re.match(_ONE_OF, clean):
         digits = "1"
     else:
         return clean
@@ -220,5 +217,5 @@ def refuse_odd(clean: str, example: str, *, product: bool = False) -> None:
     for pattern, said in _ODD:
         if product and said.startswith("Only one"):
             continue
-        if pattern.search(clean):
+        if re.search(pattern, clean, re.IGNORECASE):
             raise Refused(said.format(text=shown(clean), example=example))

@@ -10,7 +10,7 @@ from contextlib import suppress
 from itertools import chain
 
 _MARKS_16 = (codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE)
-_STEERING = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x84\x86-\x9f\u202a-\u202e\u2066-\u2069]")
+_STEERING = "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x84\x86-\x9f\u202a-\u202e\u2066-\u2069]"
 """Control characters, and those that turn the direction of writing."""
 
 
@@ -54,8 +54,8 @@ def _texts(pieces: Iterable[bytes], decoder: codecs.IncrementalDecoder) -> Itera
 def _clean(line: str, longest: int, wide: bool) -> str:
     if len(line) > longest:
         # Cut, it may end within a character, and nothing of it is used but its beginning.
-        return _STEERING.sub("\ufffd", line[: longest + 1])
+        return re.sub(_STEERING, "\ufffd", line[: longest + 1])
     if not wide and not line.isascii():
         with suppress(UnicodeDecodeError):
             line = line.encode("latin-1").decode("utf-8")
-    return _STEERING.sub("\ufffd", line)
+    return re.sub(_STEERING, "\ufffd", line)

@@ -21,19 +21,14 @@ _DATE_EXAMPLE = "1 May 2026"
 CLOCK = r"\d{1,2}[:.h]\d{2}(?::\d{2})?(?:\s*[ap]\.?\s?m\.?)?|\d{1,2}\s*[ap]\.?\s?m\.?"
 """A time of day that no date could be taken for."""
 
-_CLOCK = re.compile(
-    r"(?P<h>\d{1,2})(?:[:.h]?(?P<m>\d{2})(?::(?P<s>\d{2}))?)?\s*(?:(?P<half>[ap])\.?\s?m\.?)?",
-    re.ASCII,
+_CLOCK = (
+    r"(?a)(?P<h>\d{1,2})(?:[:.h]?(?P<m>\d{2})(?::(?P<s>\d{2}))?)?\s*(?:(?P<half>[ap])\.?\s?m\.?)?"
 )
-_ISO_DATE = re.compile(r"(\d{4})([-/.])(\d{1,2})\2(\d{1,2})|(\d{4})(\d{2})(\d{2})", re.ASCII)
-_NUMERIC = re.compile(r"(\d{1,2})([-/.])(\d{1,2})\2(\d{2}|\d{4})", re.ASCII)
-_DAY_FIRST = re.compile(
-    r"(\d{1,2})(?:st|nd|rd|th)?[ -]?(?:of )?([a-z]{3,9})\.?(?:,? ?-?(\d+))?", re.ASCII
-)
-_MONTH_FIRST = re.compile(
-    r"([a-z]{3,9})\.?[ -]?(\d{1,2})(?:st|nd|rd|th)?(?:(?:, ?| |-)(\d+))?", re.ASCII
-)
-_WEEKDAY = re.compile(r"([a-z]{3,9})\.?,? (?=.*\d)")
+_ISO_DATE = r"(?a)(\d{4})([-/.])(\d{1,2})\2(\d{1,2})|(\d{4})(\d{2})(\d{2})"
+_NUMERIC = r"(?a)(\d{1,2})([-/.])(\d{1,2})\2(\d{2}|\d{4})"
+_DAY_FIRST = r"(?a)(\d{1,2})(?:st|nd|rd|th)?[ -]?(?:of )?([a-z]{3,9})\.?(?:,? ?-?(\d+))?"
+_MONTH_FIRST = r"(?a)([a-z]{3,9})\.?[ -]?(\d{1,2})(?:st|nd|rd|th)?(?:(?:, ?| |-)(\d+))?"
+_WEEKDAY = r"([a-z]{3,9})\.?,? (?=.*\d)"
 
 
 def read_clock(text: str, *, clock24: bool = False) -> dt.time:
@@ -47,7 +42,7 @@ def read_clock(text: str, *, clock24: bool = False) -> dt.time:
         return dt.time(12)
     if clean == "midnight":
         return dt.time(0)
-    match = _CLOCK.fullmatch(clean)
+    match = re.fullmatch(_CLOCK, clean)
     if match is None:
         raise Refused(f"{shown(clean)} is not a time of day. Write it like {_CLOCK_EXAMPLE}.")
     hour, minute, second = (int(match[part] or 0) for part in ("h", "m", "s"))
@@ -97,7 +92,7 @@ def day_month_year(date: dt.date) -> str:
 
 
 def _without_weekday(clean: str) -> tuple[str, int | None]:
-    match = _WEEKDAY.match(clean)
+    match = re.match(_WEEKDAY, clean)
     if match:
         for place, name in enumerate(WEEKDAYS):
             if name.casefold().startswith(match[1]):
@@ -106,12 +101,12 @@ def _without_weekday(clean: str) -> tuple[str, int | None]:
 
 
 def _numbers_only(clean: str) -> tuple[int, int, int] | None:
-    if match := _ISO_DATE.fullmatch(clean):
+    if match := re.fullmatch(_ISO_DATE, clean):
         year, month, day = (int(part) for part in match.group(1, 3, 4) if part) if match[1] else (
             int(part) for part in match.group(5, 6, 7)
         )  # fmt: skip
         return year, month, day
-    match = _NUMERIC.fullmatch(clean)
+    match = re.fullmatch(_NUMERIC, clean)
     if match is None:
         return None
     first, second = int(match[1]), int(match[3])
@@ -127,9 +122,9 @@ def _numbers_only(clean: str) -> tuple[int, int, int] | None:
 
 
 def _with_month_name(clean: str, today: dt.date) -> tuple[int, int, int] | None:
-    if match := _DAY_FIRST.fullmatch(clean):
+    if match := re.fullmatch(_DAY_FIRST, clean):
         day, name, year = match.groups()
-    elif match := _MONTH_FIRST.fullmatch(clean):
+    elif match := re.fullmatch(_MONTH_FIRST, clean):
         name, day, year = match.groups()
     else:
         return None

@@ -141,7 +141,7 @@ class InterviewApp(RemindingApp):
             self.register_theme(theme)
         self.theme = themes.for_terminal(self.console.color_system)
         self._seen = Seen()
-        self._opening = self._typed_ahead = False
+        self._begins = self._opening = self._typed_ahead = False
         self._every_question = False
         """Whether a garden opened from the start page is asked every question by itself."""
         self.refusal: Refusal | None = None
@@ -183,7 +183,13 @@ class InterviewApp(RemindingApp):
         if self._door.opened is not None:
             self._enter(self._door.opened)
         else:
-            self.screen.call_after_refresh(self._begin)
+            self._begins = True
+
+    def post_display_hook(self) -> None:
+        """Go on as soon as the first page is painted: a callback after it comes a frame later."""
+        if self._begins and self.screen.size:
+            self._begins = False
+            self._begin()
 
     def _begin(self) -> None:
         """Go on once the first page stands."""
@@ -312,9 +318,11 @@ class InterviewApp(RemindingApp):
         self.tell(" ".join(told), Weight.WARNING)
 
     def _show_saved(self) -> None:
-        for page in self.screen_stack:
-            if isinstance(page, Page):
-                page.show_saved()
+        # A page underneath shows it when it comes up again: now it would have all of what lies over
+        # it painted anew.
+        pages = [one for one in self.screen_stack if isinstance(one, Page)]
+        if pages:
+            pages[-1].show_saved()
 
     def around(self) -> Around:
         """Return what the frame tells of the garden that is open."""

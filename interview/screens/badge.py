@@ -12,14 +12,14 @@ from interview.screens.palette import MARKS
 if TYPE_CHECKING:
     from interview.garden.verdicts import Verdict  # it knows every sum
 
-_LEAD = re.compile(r"^(?:(TOO [A-Z]+|STOP)(?: here)?[:.]|Fine:) ")
+_LEAD = r"^(?:(TOO [A-Z]+|STOP)(?: here)?[:.]|Fine:) "
 """The word that a line begins with: it stands on the badge."""
 _INKS = {"good": "good", "fix": "look", "stop": "stop"}
 
 
 def badged(verdict: Verdict) -> Content:
     """Return the verdict for the screen: what it says is text, and never read as markup."""
-    lead = _LEAD.match(verdict.line)
+    lead = re.match(_LEAD, verdict.line)
     ink = "look" if verdict.near else _INKS[verdict.grade.value]
     word = "NEAR" if verdict.near else verdict.grade.value.upper()
     said = verdict.line

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 from textual.containers import Vertical
 from textual.message import Message
@@ -12,8 +11,7 @@ from interview.asking.question import Kind
 from interview.reading import is_unknown
 
 
-@dataclass(frozen=True)
-class Asked:
+class Asked(NamedTuple):
     """What a field needs to know of its question."""
 
     kind: Kind[Any]

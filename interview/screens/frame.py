@@ -7,9 +7,8 @@ every page, and nothing ever lies over a page.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from enum import Enum
-from typing import TYPE_CHECKING, Any, ClassVar
+from typing import TYPE_CHECKING, Any, ClassVar, NamedTuple
 
 from textual import events
 from textual.binding import Binding, BindingType
@@ -145,8 +144,7 @@ class Weight(Enum):
     ALARM = "goes with the next Enter or Escape, too"
 
 
-@dataclass(frozen=True)
-class Said:
+class Said(NamedTuple):
     """One notice; ``short`` is shown in its place where the whole has no room."""
 
     text: str
@@ -198,8 +196,7 @@ class Notice(Words):
             self.tell(None)
 
 
-@dataclass(frozen=True)
-class Offer:
+class Offer(NamedTuple):
     """A key that does something now, as the key line shows it."""
 
     shown: str

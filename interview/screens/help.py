@@ -82,9 +82,9 @@ Every answer is saved when you press Enter. You may stop at any time,
 switch off, and go on tomorrow: the times of a soak test go by the clock."""
 
 
-_NEXT_KEY = re.compile(r"\s{4,}(?=\S+  \S)")
+_NEXT_KEY = r"\s{4,}(?=\S+  \S)"
 """The gap before another key on the same line."""
-_KEY = re.compile(r"\s*\S+\s{2,}")
+_KEY = r"\s*\S+\s{2,}"
 
 
 def folded_keys(columns: int) -> str:
@@ -95,8 +95,8 @@ def folded_keys(columns: int) -> str:
             found.append(line)
             continue
         margin = " " * (len(line) - len(line.lstrip()))
-        for one in _NEXT_KEY.split(line.lstrip()):
-            key = _KEY.match(margin + one)
+        for one in re.split(_NEXT_KEY, line.lstrip()):
+            key = re.match(_KEY, margin + one)
             under = " " * len(key[0]) if key else f"{margin}  "
             found += textwrap.wrap(margin + one, columns, subsequent_indent=under)
     return "\n".join(found)

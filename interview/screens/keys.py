@@ -5,13 +5,12 @@ A letter means one thing on all pages; so does a letter with Ctrl, and a functio
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from textual.binding import Binding, BindingType
 
 
-@dataclass(frozen=True)
-class PageKey:
+class PageKey(NamedTuple):
     """One use of one key, or of several that do the same."""
 
     keys: str

@@ -6,8 +6,7 @@ What a picture is made of is loaded when the first one is drawn.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from textual import events, work
 from textual.message import Message
@@ -30,8 +29,7 @@ TYPING_RESTS = 0.15
 """Seconds without a key after which the picture follows what is typed."""
 
 
-@dataclass(frozen=True)
-class Wanted:
+class Wanted(NamedTuple):
     """What is to be drawn, and for what room."""
 
     plan: Plan

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
-from typing import TYPE_CHECKING, Any
+from pathlib import Path
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from textual import events
 from textual.app import App, ComposeResult
@@ -27,8 +27,7 @@ if TYPE_CHECKING:
     from interview.screens.saver import SaveReport
 
 
-@dataclass(frozen=True)
-class Around:
+class Around(NamedTuple):
     """What the frame tells of the garden that is open."""
 
     session: Session | None = None
@@ -69,10 +68,14 @@ class Page(Screen[Any]):
     """The name of its keys in the table of keys; the page listens for those."""
     HEADING = ""
     """What the page is called in the first line."""
+    STYLES = "further.tcss"
+    """The styles it needs beside those of every page; they are read when the first one opens."""
     # The two parts that the focus goes from and to paint themselves; the page need not.
     focused: Reactive[Widget | None] = Reactive(None, repaint=False)
     _unsaid: Said | None = None
     """What was said before the page stood."""
+    _stood = False
+    """Whether the page has been in sight."""
 
     def __init_subclass__(cls, **how: Any) -> None:
         if "KEYS" in vars(cls):
@@ -81,6 +84,7 @@ class Page(Screen[Any]):
 
     def compose(self) -> ComposeResult:
         """Yield the frame with the page in it, and over it the request for a larger window."""
+        self._read_styles()
         self._note_room(self.app.size)  # before the parts get their first style
         yield TopLine(id="top")
         yield StageStrip(id="strip")
@@ -93,6 +97,12 @@ class Page(Screen[Any]):
             "Make the window larger.\n40 by 12 is the least.\nNothing you typed is lost.",
             id="too_small",
         )
+
+    def _read_styles(self) -> None:
+        if self.STYLES:
+            path = str(Path(__file__).with_name(self.STYLES))
+            if not self.app.stylesheet.has_source(path):
+                self.app.stylesheet.read(path)
 
     def parts(self) -> ComposeResult:
         """Yield the widgets of the page."""
@@ -167,11 +177,13 @@ class Page(Screen[Any]):
         self.call_after_refresh(self._framed)
 
     def _framed(self) -> None:
-        self.show_frame()
         if self._unsaid is not None:
             self.tell(self._unsaid)
 
-    def _on_screen_resume(self, _event: events.ScreenResume) -> None:
+    def _on_screen_resume(self, event: events.ScreenResume) -> None:
+        # A new page has its styles; under another one the colors may have changed.
+        event.refresh_styles = event.refresh_styles and self._stood
+        self._stood = True
         self.show_frame()
 
     def on_resize(self, event: events.Resize) -> None:

@@ -36,10 +36,10 @@ SMALLEST = (40, 12)
 
 def _alike(text: str | Content | None) -> str:
     """Return words that are the same for texts which differ in figures alone."""
-    return _FIGURES.sub("0", str(text or ""))
+    return re.sub(_FIGURES, "0", str(text or ""))
 
 
-_FIGURES = re.compile("[0-9]")
+_FIGURES = "[0-9]"
 
 
 class Words(Static):

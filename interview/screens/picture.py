@@ -212,7 +212,7 @@ def _deeper(shape: Shape, low: float, more: float) -> Shape:
     """Return a shape, soil that reaches down to ``low`` so much deeper."""
     if not isinstance(shape, Path) or shape.material is not Material.SOIL:
         return shape
-    return replace(shape, points=tuple((x, y - more * (y <= low)) for x, y in shape.points))
+    return shape._replace(points=tuple((x, y - more * (y <= low)) for x, y in shape.points))
 
 
 def strip_of(row: Iterable[Cell], palette: Palette | None) -> Strip:

@@ -32,7 +32,7 @@ SHOWN = {
     "round": "any outline, walked round",
 }
 """The shapes whose name in the list is not the word that is written."""
-_LESS = re.compile(r"^(?:less|minus|cut(?:\s+out)?)\s+", re.IGNORECASE)
+_LESS = r"(?i)^(?:less|minus|cut(?:\s+out)?)\s+"
 
 
 @dataclass(frozen=True)
@@ -57,7 +57,7 @@ class PieceText:
 def taken_apart(line: str) -> PieceText:
     """Return the words of a line that reads well; raises ``Refused``."""
     words, ends = take_ends(" ".join(line.split()))
-    words = _LESS.sub("", words)
+    words = re.sub(_LESS, "", words)
     lower = words.casefold()
     named = [one for one in (*SHAPES, "triangle sides") if lower.startswith(one)]
     shape = max(named, key=len, default="rectangle")
@@ -69,7 +69,9 @@ def taken_apart(line: str) -> PieceText:
     place = f" at {', '.join(ends.at)}" if ends.at else ""
     turned = f" turned {ends.turned:g} deg" if ends.turned else ""
     count = "" if ends.count == 1 else str(ends.count)
-    return PieceText(shape, tuple(sides), bool(_LESS.match(line.strip())), count, place + turned)
+    return PieceText(
+        shape, tuple(sides), bool(re.match(_LESS, line.strip())), count, place + turned
+    )
 
 
 def shown(line: str) -> str:
@@ -92,8 +94,8 @@ def replace_ends(line: str) -> str:
 def _split(rest: str) -> list[str]:
     """Return the texts of the sides without their names."""
     # The form and the list must agree on where one side ends.
-    parts = [part for part in pl.PART.split(pl.tidy(rest)) if part]
-    return [pl.LABEL.sub("", part) for part in parts]
+    parts = [part for part in re.split(pl.PART, pl.tidy(rest)) if part]
+    return [re.sub(pl.LABEL, "", part) for part in parts]
 
 
 def read_line(line: str, view: Answers) -> PieceLine:
@@ -101,8 +103,8 @@ def read_line(line: str, view: Answers) -> PieceLine:
     kind = surfacing.PIECES.kind
     assert isinstance(kind, Pieces)
     # A cut-out is never refused for standing alone here.
-    cut = _LESS.match(line.strip())
-    found = kind.line(_LESS.sub("", line.strip()), view)
+    cut = re.match(_LESS, line.strip())
+    found = kind.line(re.sub(_LESS, "", line.strip()), view)
     return replace(found, cut=bool(cut))
 
 

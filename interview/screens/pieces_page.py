@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 from typing import ClassVar
 
 from textual.app import ComposeResult
@@ -265,7 +264,7 @@ class PiecesScreen(Page):
         """Turn north on the drawing by an eighth; after the whole turn it is left out."""
         if not self._lines:
             return
-        step = replace(self._step, question=surfacing.SURFACE_NORTH)
+        step = self._step._replace(question=surfacing.SURFACE_NORTH)
         if not surfacing.SURFACE_NORTH.asks(self._view):
             # North is kept for pieces that stay where they lie.
             self._placed(lambda: piece_text.nudged(self._lines, 0, 0, 0, self._view))

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from textual.content import Content
 
@@ -27,8 +27,7 @@ BROAD = 2
 _LEAD = len("aa ✺ 100 × ")
 
 
-@dataclass(frozen=True)
-class PlantRows:
+class PlantRows(NamedTuple):
     """The rows of one planting in the room there is."""
 
     zones: Sequence[ZonePlan]

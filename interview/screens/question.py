@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 from pathlib import Path
 
 from interview.asking.kinds import Several, list_lines
@@ -74,7 +73,7 @@ class QuestionScreen(FurtherPages, PageTurns):
 
     async def on_screen_resume(self) -> None:
         """Show the page anew after another one, unless it is still the same."""
-        if self._shown is not None:
+        if self._stood and self._shown is not None:
             await self._show()
 
     def on_plan_so_far_stands(self) -> None:
@@ -230,7 +229,7 @@ class QuestionScreen(FurtherPages, PageTurns):
             heard = self._session.keep_part(step, "\n".join(field.items.lines))
         except Refused:  # too short as yet, or pasted with a fault; said when the list is given
             return
-        field.asked = replace(field.asked, kept=heard.kept)
+        field.asked = field.asked._replace(kept=heard.kept)
         self._fresh, self._shown = field.draft, self._should()
         self._session.drafts.pop(step.address, None)
         self._show_around()

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from enum import Enum
+from typing import NamedTuple
 
 from textual.app import ComposeResult
 from textual.containers import Container, Vertical, VerticalScroll
@@ -39,8 +39,7 @@ class Mode(Enum):
     WAYS = "ways on, where it is shut or something speaks against an answer"
 
 
-@dataclass(frozen=True)
-class Shown:
+class Shown(NamedTuple):
     """What stands on the page, to be compared with what should."""
 
     mode: Mode
@@ -58,6 +57,7 @@ class QuestionPage(Page):
 
     SAYS_WHAT_IS_DUE = True
     KEYS = "question"
+    STYLES = "question.tcss"
 
     def __init__(self, session: Session, saver: BackgroundKeeper, file: Callable[[], str]) -> None:
         """Ask the questions of ``session``; ``file`` tells the name its answers have now."""

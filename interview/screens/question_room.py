@@ -56,16 +56,24 @@ class QuestionRoom(QuestionPage):
         """Whether a picture stands beside the question."""
         self._pictured_for: tuple[tuple[str, str, Mode | None], Size] | None = None
         """The question and the window that this was decided for."""
+        self._fitted_to: Size | None = None
+        """The window that what stands around the question was chosen for."""
+
+    @property
+    def window(self) -> Size:
+        """The size of the window, known before the page has been laid out."""
+        return self.app.size
 
     def on_resize(self, event: events.Resize) -> None:
         super().on_resize(event)
-        if self._shown is not None:
+        if self._shown is not None and event.size != self._fitted_to:
             self.call_after_refresh(self._show_around)
 
     def _show_around(self) -> None:
         """Show what stands around the question."""
         if self._shown is None:
             return
+        self._fitted_to = self.window
         self._show_picture()
         self._show_reason()
         self.show_frame()
@@ -85,11 +93,11 @@ class QuestionRoom(QuestionPage):
         shown, place = self._shown, self._place
         live = self.query_one(LivePicture)
         address = (shown.name, shown.address) if shown is not None else ("", "")
-        asked = ((*address, self.mode), self.size)
+        asked = ((*address, self.mode), self.window)
         if asked != self._pictured_for:
             # The ways on from an answer keep the picture it had, or had not.
             before, self._pictured_for = self._pictured_for, asked
-            same = before is not None and (before[0][:2], before[1]) == (address, self.size)
+            same = before is not None and (before[0][:2], before[1]) == (address, self.window)
             same = same and self.mode is Mode.WAYS
             spare = self._spare_beside_picture()
             most = BLANKS + (EDGES if self.query(".entry") else 0)
@@ -102,14 +110,14 @@ class QuestionRoom(QuestionPage):
 
     def _spare_beside_picture(self) -> int | None:
         """Return how many lines the question leaves free beside a picture; none where none is."""
-        shown, width = self._shown, self.size.width
+        shown, width = self._shown, self.window.width
         if shown is None or shown.shut or width < NARROWEST_PICTURED:
             return None
         rows = shown.mode is Mode.ROWS or self._place is None or not self._place.page.asked
         if rows and width < WIDE:
             return None
         place, step = self._place, self._step
-        if self.size.height < LOW or place is None or scene_of(place) is None:
+        if self.window.height < LOW or place is None or scene_of(place) is None:
             return None
         if place.page.usual and shown.mode is Mode.BOX and step and step.question.picture:
             return None  # it has one of its own
@@ -119,7 +127,7 @@ class QuestionRoom(QuestionPage):
     def _set_pictured(self, is_so: bool, lacks: int = 0) -> None:
         """Show a picture or none; where the question ``lacks`` lines beside it, less of its air."""
         self._pictured = is_so
-        body, column = self.query_one("#body"), _question_column(self.size.width)
+        body, column = self.query_one("#body"), _question_column(self.window.width)
         body.set_class(is_so, "pictured")
         body.set_class(is_so and lacks > 0, "tight")
         body.set_class(is_so and lacks > BLANKS, "dense")
@@ -167,12 +175,12 @@ class QuestionRoom(QuestionPage):
     @property
     def _beside(self) -> bool:
         """Whether what is known stands under the page, and not at its side or nowhere."""
-        under = self.size.width < NARROW and not self._pictured
+        under = self.window.width < NARROW and not self._pictured
         return under and self.query_one(PlanSoFar).display
 
     @property
     def _plan_lines(self) -> int:
-        return LEAST_PLAN if self.size.height < LOW else PLAN_LINES
+        return LEAST_PLAN if self.window.height < LOW else PLAN_LINES
 
     def _tell(self, said: str, short: str = "", alarm: bool = False) -> None:
         """Tell something in the notice line: it covers nothing.
@@ -194,21 +202,21 @@ class QuestionRoom(QuestionPage):
 
     def _room_of_page(self) -> int:
         """Return how many lines there are between the frame's."""
-        frame = 4 + (self.size.height >= LOW)
+        frame = 4 + (self.window.height >= LOW)
         testing = self.query_one("#testing")
         padding = int(self.query_one("#left").styles.padding.top)
         due = testing.size.height if testing.display else 0
-        return self.size.height - frame - due - padding
+        return self.window.height - frame - due - padding
 
     @property
     def _width(self) -> int:
         """Return how many columns there are for the question."""
         if self._pictured:
-            return _question_column(self.size.width) - PADDING
+            return _question_column(self.window.width) - PADDING
         beside = 0
-        if self.size.width >= NARROW and self.query_one(PlanSoFar).display:
-            beside = min(64, int(self.size.width * 0.42)) + 1
-        return max(20, self.size.width - beside - 5)
+        if self.window.width >= NARROW and self.query_one(PlanSoFar).display:
+            beside = min(64, int(self.window.width * 0.42)) + 1
+        return max(20, self.window.width - beside - 5)
 
     def _lines(self, width: int) -> int:
         """Return how many lines the question takes in ``width``, without the reason for it."""
@@ -237,7 +245,7 @@ class QuestionRoom(QuestionPage):
         width = self._width
         told = self.query_one(Notice).size.height - 1
         left = self._room() - self._lines(width) - max(0, told)
-        gap = int(self.size.height >= TALL)
+        gap = int(self.window.height >= TALL)
         for name, lead, said, wanted in (
             ("reason", "Why", question.why, self._aside != "why"),
             ("how", "How to find out", self._session.find_out(step), self._tells_how),
@@ -254,17 +262,18 @@ class QuestionRoom(QuestionPage):
         left -= question.picture.count("\n") + 2 if sketched else 0
         left -= 1 + max(0, SAID_LINES - self._lines_of(("heard", "preview"), width))
         listing: str | Content = ""
-        if self.size.width >= WIDE and not self._aside and place is not None:
+        if self.window.width >= WIDE and not self._aside and place is not None:
             listing = stage_list(self._session, place, step, width, left)
         self._words("stage_list", listing)
 
     @property
     def _tells_how(self) -> bool:
-        return self.size.width >= WIDE and self._aside != "how"
+        return self.window.width >= WIDE and self._aside != "how"
 
     def show_testing(self) -> None:
         """Say that a reading of a soak test is due, once one is; nothing lies over the page."""
-        if self._shown is None or not self.is_mounted:
+        # Under another page all of that one would be painted anew.
+        if self._shown is None or not self.is_mounted or not self.is_active:
             return
         said = ""
         if self._session.answers.numbers("holes") and reminders_of(self.app).notice:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from textual import events
 from textual.app import ComposeResult
@@ -31,8 +31,7 @@ _MARGIN, _UNDER = "  ", "  "
 NOTHING_FOUND = "No question or answer has these words. Try fewer, or clear them to see all."
 
 
-@dataclass(frozen=True)
-class AnswerRow:
+class AnswerRow(NamedTuple):
     """One line of the list: a visit, a page, or a question with where it stands."""
 
     address: str

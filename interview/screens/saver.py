@@ -5,8 +5,8 @@ from __future__ import annotations
 import datetime as dt
 import threading
 from collections.abc import Callable
-from dataclasses import dataclass
 from enum import Enum
+from typing import NamedTuple
 
 from interview.asking.answers import Answers
 from interview.asking.keeping import Keeper, NotKept
@@ -34,8 +34,7 @@ _MARKS = {
 }
 
 
-@dataclass(frozen=True)
-class SaveReport:
+class SaveReport(NamedTuple):
     """What came of the last save."""
 
     state: SaveState

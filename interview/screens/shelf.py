@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Iterable
-from dataclasses import dataclass
 from pathlib import Path
+from typing import NamedTuple
 
 from interview import answers_file as af
 from interview.asking import own_fault
@@ -26,8 +26,7 @@ MARK = af.FORMAT.encode()
 """Stands near the top of every answers file; other YAML files are passed over."""
 
 
-@dataclass(frozen=True)
-class CardBadge:
+class CardBadge(NamedTuple):
     """A state in a word or two, with its mark."""
 
     mark: str
@@ -66,8 +65,7 @@ BADGES = {
 """The states that have a badge; one that runs has the time at which it is due, others none."""
 
 
-@dataclass(frozen=True)
-class Shelved:
+class Shelved(NamedTuple):
     """One answers file: what it is called, how far it is, and what is due."""
 
     path: Path

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Callable
-from dataclasses import dataclass
 from enum import Enum
+from typing import NamedTuple
 
 from interview.asking.answers import Answers
 from interview.garden.soak import edit as soak_edit
@@ -26,8 +26,7 @@ class Does(Enum):
     MARK = "says how deep the water is at the fill level"
 
 
-@dataclass(frozen=True)
-class SoakEntry:
+class SoakEntry(NamedTuple):
     """One use of the line."""
 
     title: str

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 import textwrap
 from collections.abc import Sequence
-from dataclasses import dataclass
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from rich.segment import Segment
 from rich.style import Style
@@ -205,8 +204,7 @@ _RIGHT, _MORE = 36, 38 / 80
 """Columns of the right half at the least width, and its part of each further one."""
 
 
-@dataclass(frozen=True)
-class Room:
+class Room(NamedTuple):
     """How the soak page is parted: clock and table, hole; under them chart, words."""
 
     width: int

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import NamedTuple
 
 from textual.content import Content
@@ -123,8 +122,7 @@ def since_words(run: SoakRun, short: bool = False) -> str:
     return said if short else f"{said}\nnow {run.now:%H:%M}"
 
 
-@dataclass(frozen=True)
-class Wait:
+class Wait(NamedTuple):
     """How far the wait for the next reading or look is."""
 
     before: str

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from textual.content import Content
 
@@ -21,8 +21,7 @@ LEAST_VALUE = 20
 """Columns kept for an answer."""
 
 
-@dataclass(frozen=True)
-class Listed:
+class Listed(NamedTuple):
     """One question, or a page of usual values as a whole."""
 
     mark: str

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from interview.screens import palette
 
@@ -25,8 +25,7 @@ _STAGE_MARKS = {
 }
 
 
-@dataclass(frozen=True)
-class StageShare:
+class StageShare(NamedTuple):
     """How far one stage is, and whether one is in it."""
 
     name: str

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from rich.segment import Segment
 from rich.style import Style
@@ -41,8 +41,7 @@ TURNS = {Worth.BETTER: Ink.GOOD, Worth.WORSE: Ink.LOOK}
 _PINNED = "You chose the floor by its sides: that goes before lean, usual and generous."
 
 
-@dataclass(frozen=True)
-class Three:
+class Three(NamedTuple):
     """What the page shows of the three."""
 
     yours: str

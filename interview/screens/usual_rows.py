@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import textwrap
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from textual import events
 from textual.widgets.option_list import Option
@@ -29,8 +29,7 @@ LONGEST_LABEL = 34
 """Columns of the labels; a longer one pushes its value to the right."""
 
 
-@dataclass(frozen=True)
-class UsualRow:
+class UsualRow(NamedTuple):
     """One row: a question with what holds for it, or something else that may be opened."""
 
     key: str

@@ -45,6 +45,7 @@ class OpeningScreen(Page):
 
     KEYS = "opening"
     HEADING = "Rain garden interview"
+    STYLES = ""
 
     def __init__(self, name: str) -> None:
         super().__init__()
@@ -61,6 +62,7 @@ class WelcomeScreen(Page):
 
     KEYS = "welcome"
     HEADING = "Rain garden interview"
+    STYLES = ""
 
     def __init__(
         self,

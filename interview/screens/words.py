@@ -4,9 +4,8 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Callable, Collection
-from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from interview.asking import path, route
 from interview.asking.own_fault import where
@@ -88,8 +87,7 @@ def stage_shares(session: Session | None, here: str) -> list[StageShare]:
     return found
 
 
-@dataclass(frozen=True)
-class Beside:
+class Beside(NamedTuple):
     """What stands beside a question."""
 
     lines: tuple[str, ...]

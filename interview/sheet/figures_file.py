@@ -213,7 +213,7 @@ def _finite(node: Any) -> Any:
 
 # YAML. Another writer would do, but not with a table's row on one line.
 
-_BARE = re.compile(r"[A-Za-z][A-Za-z0-9_]*(?:\.[A-Za-z0-9_]+)*")
+_BARE = r"[A-Za-z][A-Za-z0-9_]*(?:\.[A-Za-z0-9_]+)*"
 _TRUTHS = frozenset(("y", "n", "yes", "no", "on", "off", "true", "false", "null"))
 """Read as truth or nothing by one version of YAML or another."""
 
@@ -271,7 +271,7 @@ def _float(value: float) -> str:
 
 
 def _key(key: str) -> str:
-    bare = _BARE.fullmatch(key) and key.casefold() not in _TRUTHS
+    bare = re.fullmatch(_BARE, key) and key.casefold() not in _TRUTHS
     return key if bare else _quoted(key)
 
 

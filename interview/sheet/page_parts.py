@@ -114,12 +114,12 @@ def sentence(plan: Plan) -> Markup:
     except Unanswered:
         pass
     # A number and its unit stay on one line.
-    words = enumerate(_MEASURE.split(said))
+    words = enumerate(re.split(_MEASURE, said))
     parts = (tag("span", one, class_="whole") if place % 2 else one for place, one in words)
     return tag("p", *parts, class_="one")
 
 
-_MEASURE = re.compile(r"(\d\S* [^\s.,;]+)")
+_MEASURE = r"(\d\S* [^\s.,;]+)"
 
 
 def figures(plan: Plan) -> Markup:

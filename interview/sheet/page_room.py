@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 LEAST_MM, MOST_MM = 80.0, 130.0
 """Heights of the picture."""
@@ -38,8 +38,7 @@ def high(lines: Iterable[str], of: tuple[float, float, float], wide: float) -> f
     return sum(math.ceil(len(one) * letter / wide) * line + after for one in lines)
 
 
-@dataclass(frozen=True)
-class FrontPage:
+class FrontPage(NamedTuple):
     """What stands on the first page beside the garden from above."""
 
     steps: Sequence[str]

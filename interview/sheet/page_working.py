@@ -19,8 +19,8 @@ from interview.sheet.page_parts import made
 ON_THE_PAGES = ("DO NEXT",)
 """Parts that the pages of the garden tell whole."""
 DRAWING_MM = 150.0
-_PAIR = re.compile(r"(\S.*?:) {2,}(\S.*)")
-_COLUMNS = re.compile(r"\S {2,}\S|^ *(\S )+\S$")
+_PAIR = r"(\S.*?:) {2,}(\S.*)"
+_COLUMNS = r"\S {2,}\S|^ *(\S )+\S$"
 
 
 def working(plan: Plan) -> Iterator[Markup]:
@@ -61,7 +61,7 @@ def _body(lines: Sequence[str], drawings: Sequence[Drawing]) -> Iterator[Markup]
                     place = int(line.removeprefix(DRAWN))
                     yield Markup(inline(drawings[place], DRAWING_MM, f"working{place}"))
             case "pair":
-                pairs = (one for one in map(_PAIR.fullmatch, found) if one is not None)
+                pairs = (pair for one in found if (pair := re.fullmatch(_PAIR, one)))
                 yield tag("table", *(row(pair.groups()) for pair in pairs), class_="pairs")
             case "list":
                 yield items("ul", (one.lstrip()[2:] for one in found))
@@ -80,10 +80,10 @@ def _sort(line: str) -> str:
         return "drawing"
     if not line.strip():
         return ""
-    if _PAIR.fullmatch(line):
+    if re.fullmatch(_PAIR, line):
         return "pair"
     if line.lstrip().startswith(("[ ] ", "( ) ")):
         return "check"
     if line.lstrip().startswith("- "):
         return "list"
-    return "table" if _COLUMNS.search(line) else "text"
+    return "table" if re.search(_COLUMNS, line) else "text"

@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from itertools import pairwise
-from typing import Any
+from typing import Any, NamedTuple
 
 from interview.asking.question import Unanswered
 from interview.garden.earth.work import Span
@@ -184,8 +183,7 @@ def way_words(plan: Plan, way: WayOut) -> str:
     )
 
 
-@dataclass(frozen=True)
-class SizeRow:
+class SizeRow(NamedTuple):
     """One measure of the three sizes: its name, and what it is of each."""
 
     label: str

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
 from functools import partial
+from typing import NamedTuple
 
 from interview.garden.form import pegs
 from interview.garden.form.basin import Basin
+from interview.garden.form.choices import FloorShape
 from interview.garden.form.lie import Lie
-from interview.garden.form.outline import FloorShape, Station
+from interview.garden.form.outline import Station
 from interview.garden.form.pegs import Offset
 from interview.garden.pictures import lie_if_measured
 from interview.garden.plan import Plan
@@ -39,8 +40,7 @@ _ALIKE = 0.02
 Row = tuple[str, ...]
 
 
-@dataclass(frozen=True)
-class PegLine:
+class PegLine(NamedTuple):
     """One line of the garden, pegged from the string; lengths in feet."""
 
     at: Callable[[float], Offset | None]
@@ -71,8 +71,7 @@ def _crest_all_round(lie: Lie) -> bool:
     return all(abs(lie.inner(ray) - lie.crest) < _ALIKE for ray in lie.outline.rays)
 
 
-@dataclass(frozen=True)
-class PegTable:
+class PegTable(NamedTuple):
     """The pegs of one bed in words: the same on the sheet and on the card."""
 
     basin: Basin

@@ -14,6 +14,7 @@ from interview.answers_file import (
     Trouble,
     Unreadable,
     Unwritable,
+    composing,
     nodes,
     parse,
     render,
@@ -163,7 +164,7 @@ STRUCTURE = {
 def test_a_broken_line_is_refused_with_its_place_and_what_to_do(name, loader, monkeypatch):
     if not hasattr(yaml, loader):
         pytest.skip("PyYAML is built without libyaml here")
-    monkeypatch.setattr(nodes, "LOADER", getattr(yaml, loader))
+    monkeypatch.setattr(composing, "LOADER", getattr(yaml, loader))
     nodes.compose.cache_clear()
     new, line, column, said = STRUCTURE[name]
     error = refused(edited(new))
@@ -357,7 +358,7 @@ def test_both_yaml_parsers_read_damaged_files_alike(monkeypatch):
         data = mutated(chance, SAMPLE.encode())
         found = []
         for loader in (yaml.CBaseLoader, yaml.BaseLoader):
-            monkeypatch.setattr(nodes, "LOADER", loader)
+            monkeypatch.setattr(composing, "LOADER", loader)
             nodes.compose.cache_clear()
             try:
                 found.append(parse(data).tree)

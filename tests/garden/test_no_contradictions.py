@@ -5,7 +5,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from pathlib import Path
 from types import SimpleNamespace
 
@@ -53,7 +52,7 @@ def _upside_down(told):
     """The plants of the floor stand on the rim, and those of the rim on the floor."""
     found = told.plan.planting
     floor, side, rim = found.chosen.zones
-    zones = (replace(floor, picks=rim.picks), side, replace(rim, picks=floor.picks))
+    zones = (floor._replace(picks=rim.picks), side, rim._replace(picks=floor.picks))
     chosen = SimpleNamespace(zones=zones)
     told.plan = SimpleNamespace(planting=SimpleNamespace(wishes=found.wishes, chosen=chosen))
 

@@ -12,7 +12,7 @@ from interview.asking import path
 from interview.asking.path import places
 from interview.asking.question import UNKNOWN_TEXT, Status
 from interview.asking.way import Standing
-from interview.garden.form.outline import FloorShape
+from interview.garden.form.choices import FloorShape
 from interview.garden.path import OFF_PATH, OPTIONAL, PATH, SAFETY
 from interview.garden.stages import GROUPS, QUESTIONS, STAGES
 from interview.garden.store import load

@@ -6,7 +6,7 @@ import re
 
 import pytest
 
-from interview.garden.form.outline import FloorShape
+from interview.garden.form.choices import FloorShape
 from interview.garden.place import questions as start
 from interview.garden.scenarios import (
     LEVERS,

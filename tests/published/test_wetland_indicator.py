@@ -9,7 +9,8 @@ since 2012 use words.
 
 from interview.garden.planting.choose import choose
 from interview.garden.planting.plant_list import builtin_places, builtin_plants
-from interview.garden.planting.record import RATING_LISTS, Indicator, ListRegion, Sun
+from interview.garden.planting.record import RATING_LISTS, Indicator, Sun
+from interview.garden.planting.regions import ListRegion
 from interview.garden.planting.wetness import ZoneSite, suited
 from interview.garden.planting.wishes import Wishes
 from interview.garden.size.zones import Zone

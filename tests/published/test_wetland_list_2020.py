@@ -9,7 +9,8 @@ is no tolerance.
 """
 
 from interview.garden.planting.plant_list import builtin_plants
-from interview.garden.planting.record import Indicator, ListRegion
+from interview.garden.planting.record import Indicator
+from interview.garden.planting.regions import ListRegion
 
 ORDER = ("AGCP", "EMP", "NCNE", "MW", "GP", "AW", "WMVC")
 

@@ -129,7 +129,7 @@ def harmful(zones: tuple[ZonePlan, ...]) -> tuple[ZonePlan, ...]:
     pick, *rest = first.picks
     plant = replace(pick.plant, usda_toxicity="slight", spreads="yes", thorny=True)
     assert hazard_names(plant) == "mildly toxic, spreads hard, thorny"
-    return (replace(first, picks=(replace(pick, plant=plant), *rest)), *others)
+    return (first._replace(picks=(pick._replace(plant=plant), *rest)), *others)
 
 
 @pytest.mark.parametrize("columns", [54, 57, 76, 78])
@@ -163,7 +163,7 @@ def test_a_planting_that_blooms_in_winter_is_shown_with_the_whole_year() -> None
     zones = zones_of("finished_us.yaml")
     pick = zones[0].picks[0]
     early = replace(pick, plant=replace(pick.plant, bloom_months=(2, 3, 4)))
-    rows = PlantRows((replace(zones[0], picks=(early,)), *zones[1:]), 78, DARK)
+    rows = PlantRows((zones[0]._replace(picks=(early,)), *zones[1:]), 78, DARK)
     assert rows.months == tuple(range(1, 13))
     row = str(rows.kind(early))
     assert row.endswith("· ▆▆▆▆▆▆· · · · · · · · ")

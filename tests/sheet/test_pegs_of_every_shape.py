@@ -8,8 +8,8 @@ import pytest
 from measures import OWN
 
 from interview.garden.form.basin import Basin
+from interview.garden.form.choices import FloorShape
 from interview.garden.form.lie import Ground, lie_of
-from interview.garden.form.outline import FloorShape
 from interview.quantities.units import quantity
 from interview.sheet.size import pegging
 from interview.sheet.stakeout import MOST_ROWS, PegTable, peg_lines

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from dataclasses import replace
 from types import SimpleNamespace
 
 import pytest
@@ -82,7 +81,7 @@ def test_what_a_hole_waits_for_ends_with_one_point(given):
 def test_the_list_for_the_day_follows_what_is_built():
     usual = cautions.DayCaution("2 ft", compost=True, piped=False, level_within="half an inch")
     assert "Fill the test hole or cover it." in cautions.dig_day(usual)
-    bare = cautions.dig_day(replace(usual, mulch=False, hole=False))
+    bare = cautions.dig_day(usual._replace(mulch=False, hole=False))
     assert "Plant and water." in bare
     assert not any("mulch" in step or "test hole" in step for step in bare)
 

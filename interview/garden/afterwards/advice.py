@@ -5,7 +5,7 @@ Every sentence stands with its source, or is marked as common practice or a choi
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from interview.quantities.evidence import OURS, PRACTICE, Provenance, Source
 
@@ -40,8 +40,7 @@ LOOK_YEARLY = Source(
 )
 
 
-@dataclass(frozen=True)
-class Matter:
+class Matter(NamedTuple):
     """One matter: its name, and what is said of it, each sentence with its source."""
 
     topic: str

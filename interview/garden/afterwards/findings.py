@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import replace
 
 from interview.asking.answers import Answers
 from interview.asking.question import Unanswered
@@ -43,7 +42,7 @@ def _of_bed(found: BuiltResults, number: int, findings: Iterable[Finding]) -> It
     for one in findings:
         key = one.key if number == 1 else f"{one.key}_{number}"
         said = f"Bed {number}: {one.said[0].lower()}{one.said[1:]}" if several else one.said
-        yield replace(one, key=key, said=said)
+        yield one._replace(key=key, said=said)
 
 
 def _near(found: BuiltResults) -> tuple[Quantity, Source]:

@@ -11,7 +11,7 @@ from interview.asking.conditions import always_this, said_yes
 from interview.asking.kinds import Choice, Several, YesNo
 from interview.asking.measures import Measure
 from interview.asking.question import Kind, Question
-from interview.garden.size.basin import MOST_BEDS
+from interview.garden.form.choices import MOST_BEDS
 from interview.garden.size.questions import BEDS
 from interview.quantities.units import Quantity
 

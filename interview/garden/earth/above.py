@@ -29,8 +29,8 @@ from interview.drawing.scene import (
     polygon,
 )
 from interview.garden.form.basin import Basin
+from interview.garden.form.choices import FloorShape
 from interview.garden.form.lie import Lie
-from interview.garden.form.outline import FloorShape
 from interview.garden.site.setbacks import distance_words
 from interview.garden.survey.rings import crossed
 from interview.quantities.shown import depth_words as height_words

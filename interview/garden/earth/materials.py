@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from enum import Enum
+from typing import NamedTuple
 
 from interview.quantities.evidence import ARITHMETIC, PRACTICE, Cited, Provenance, Source
 from interview.quantities.guards import not_negative, positive, times
@@ -71,8 +71,7 @@ class Soil(Enum):
     CLAY = "clay"
 
 
-@dataclass(frozen=True)
-class Bulking:
+class Bulking(NamedTuple):
     """Loose soil from one measure of undisturbed soil, least and most."""
 
     low: float
@@ -152,8 +151,7 @@ def stone(length: Quantity, width: Quantity, metric: bool = False) -> Quantity:
     return quantity(feet * magnitude(deep, "ft"), "ft**3")
 
 
-@dataclass(frozen=True)
-class Item:
+class Item(NamedTuple):
     """One line of the shopping list."""
 
     name: str
@@ -213,8 +211,7 @@ def cost(item: Item, price: float, unit: str) -> float:
     return price * math.ceil(magnitude(item.amount, unit) - 1e-9)
 
 
-@dataclass(frozen=True)
-class BedSizes:
+class BedSizes(NamedTuple):
     """The sizes that decide what is bought; lengths and areas of one bed."""
 
     floor_area: Quantity

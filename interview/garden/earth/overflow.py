@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from interview.quantities.evidence import (
     ARITHMETIC,
@@ -110,8 +110,7 @@ def _weir_numbers(
     return q, size, WEIR_SI.value if metric else WEIR_US.value, unit
 
 
-@dataclass(frozen=True)
-class Notch:
+class Notch(NamedTuple):
     """The overflow: a notch in a berm, or a lip in the level lawn that is the rim."""
 
     flow: Quantity
@@ -212,8 +211,7 @@ def swale_finding(length: Quantity, metric: bool = False) -> Finding:
     )
 
 
-@dataclass(frozen=True)
-class PipeFall:
+class PipeFall(NamedTuple):
     """The fall of the ground that a buried pipe needs, and the fall there is."""
 
     needed: Quantity
@@ -287,8 +285,7 @@ def pipe_full_flow(diameter: Quantity, fall: float, roughness: float) -> Quantit
     return quantity(speed * math.pi * wide**2 / 4, "m**3/s")
 
 
-@dataclass(frozen=True)
-class PipeChoice:
+class PipeChoice(NamedTuple):
     """The pipe that carries a flow at a fall; both flows are of it running full."""
 
     width: Quantity | None

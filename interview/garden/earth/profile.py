@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
+from typing import NamedTuple
 
 from interview.drawing.scene import XY
 from interview.garden.form.lie import Lie, Sets
@@ -20,8 +21,7 @@ _LEAST = 1e-9
 """Feet under which two lines of the cut are one."""
 
 
-@dataclass(frozen=True)
-class CutSide:
+class CutSide(NamedTuple):
     """One side of the cut; each number is the distance from the floor's edge, in feet."""
 
     pond: float
@@ -191,8 +191,7 @@ class Profile:
         return ((x + part * (far - x), z + part * (high - z)), *soil[first:-1])
 
 
-@dataclass(frozen=True)
-class LevelRow:
+class LevelRow(NamedTuple):
     """One point to set from a level string at the rim."""
 
     point: str

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from enum import Enum
+from typing import NamedTuple
 
 from interview.garden.earth.materials import Soil, loosen
 from interview.quantities.evidence import OURS, PRACTICE, Cited, Provenance, Source
@@ -45,8 +45,7 @@ HEAT = Cited(
 """The heat in degrees Fahrenheit in which heavy work has rests, its minutes of work and of rest."""
 
 
-@dataclass(frozen=True)
-class Soilwork:
+class Soilwork(NamedTuple):
     """Soil to move by hand."""
 
     bank: Quantity
@@ -76,8 +75,7 @@ def soilwork(bank: Quantity, soil: Soil = Soil.LOAM, barrow: Quantity | None = N
     return Soilwork(bank, loose, loads(loose, size), hours.quick, hours.slow)
 
 
-@dataclass(frozen=True)
-class Span:
+class Span(NamedTuple):
     """Hours of one person, at a quick and at a slow pace."""
 
     quick: float
@@ -128,8 +126,7 @@ class Spell(Enum):
     PLANT = "plant and mulch"
 
 
-@dataclass(frozen=True)
-class Amounts:
+class Amounts(NamedTuple):
     """What is moved, laid and planted for all the beds."""
 
     sod: Quantity
@@ -155,8 +152,7 @@ class Amounts:
     """Downspouts to connect."""
 
 
-@dataclass(frozen=True)
-class Task:
+class Task(NamedTuple):
     """One sort of work, and when it is done."""
 
     key: str

@@ -6,7 +6,8 @@ import math
 from dataclasses import dataclass
 from functools import cached_property
 
-from interview.garden.form.outline import FloorShape, Outline, Station
+from interview.garden.form.choices import FloorShape
+from interview.garden.form.outline import Outline, Station
 from interview.garden.pond.stage import StageCurve
 from interview.quantities.guards import not_negative, positive
 from interview.quantities.units import Quantity, magnitude, quantity

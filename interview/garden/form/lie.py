@@ -12,8 +12,10 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from enum import Enum
 from functools import cached_property, lru_cache
+from typing import NamedTuple
 
 from interview.garden.form.basin import Basin
+from interview.garden.form.choices import LEVEL_BELOW_PERCENT
 from interview.garden.form.outline import Outline, Ray
 from interview.garden.form.prisms import parts, prism
 from interview.quantities.evidence import Cited, Provenance, Source
@@ -29,8 +31,6 @@ HIGHEST_BERM = {US: (12.0, "in"), METRIC: (300.0, "mm")}
 HIGHEST_BERM_SOURCE = Source(
     "a berm of 12 in (300 mm) from crest to toe: more is a small dam", Provenance.OURS
 )
-LEVEL_BELOW_PERCENT = 1.0
-"""Ground that falls less is dug into with the lawn as the rim: a choice of ours."""
 LOW_BANK_PART = 0.25
 """A bank of this part of the highest berm, 3 in (75 mm), is shaped by hand with the rake: ours."""
 WIDEST_RISE_FT, DEEPEST_UPHILL_FT = 1.0, 1.5
@@ -113,8 +113,7 @@ def ground_of(
     )
 
 
-@dataclass(frozen=True)
-class SoilMoved:
+class SoilMoved(NamedTuple):
     """Soil moved, cubic feet."""
 
     cut: float

@@ -11,10 +11,11 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
-from enum import Enum
 from functools import cached_property
 from itertools import pairwise
+from typing import NamedTuple
 
+from interview.garden.form.choices import FloorShape
 from interview.garden.pond.stage import ROUND_CORNERS, SQUARE_CORNERS
 from interview.garden.survey.rings import shoelace
 
@@ -22,22 +23,7 @@ ARC_STEPS = 48
 """Parts a half circle is cut into where the ground under it is summed: soil to 1 in 2000."""
 
 
-class FloorShape(Enum):
-    """The shape of the floor."""
-
-    ROUNDED = "rounded"
-    """Straight sides and half-round ends."""
-    RECTANGLE = "rectangle"
-    """Square corners, carried up the sides."""
-    OVAL = "oval"
-    KIDNEY = "kidney"
-    """A rounded bed whose middle line is bent round, its hollow side uphill."""
-    OWN = "own"
-    """Measured off a string."""
-
-
-@dataclass(frozen=True)
-class Ray:
+class Ray(NamedTuple):
     """A direction out of the floor's edge: ``q`` outside the floor lies ``edge + q x out``.
 
     It stands for a strip of the sides ``width + spread q`` wide at the distance ``q``.
@@ -55,8 +41,7 @@ class Ray:
         return self.x + q * self.out_x, self.y + q * self.out_y
 
 
-@dataclass(frozen=True)
-class Station:
+class Station(NamedTuple):
     """One line of an outline measured off a string laid along the contour."""
 
     along: float

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
-from interview.garden.form.outline import FloorShape, Outline
+from interview.garden.form.choices import FloorShape
+from interview.garden.form.outline import Outline
 from interview.garden.survey.rings import crossed
 
 
-@dataclass(frozen=True)
-class Offset:
+class Offset(NamedTuple):
     """Where a line of the outline lies at a station of the string: one peg each side."""
 
     along: float

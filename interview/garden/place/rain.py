@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import csv
-from dataclasses import dataclass
 from enum import Enum
 from functools import cache
 from importlib.resources import files
+from typing import NamedTuple
 
 from interview.quantities.evidence import Provenance, Source
 
@@ -29,8 +29,7 @@ class Basis(Enum):
     """What is usual where neither was read."""
 
 
-@dataclass(frozen=True)
-class RainDepth:
+class RainDepth(NamedTuple):
     """A depth of rain read for a state, or the custom."""
 
     state: str

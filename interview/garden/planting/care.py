@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 from interview.garden.planting.stock import UW_STEP_3, PlantSize
 from interview.garden.planting.wetness import DAY_HOURS, LONGEST_HOURS, USUAL_HOURS
@@ -41,8 +41,7 @@ WHEN_SOURCE = _published(
 """Of the seasons; what is said of frost is common practice, no source."""
 
 
-@dataclass(frozen=True)
-class CareTask:
+class CareTask(NamedTuple):
     """One job and when it falls: months since planting, or a season by its frost and growth."""
 
     task: str
@@ -104,8 +103,7 @@ CARE = (
 )
 
 
-@dataclass(frozen=True)
-class EarlyCare:
+class EarlyCare(NamedTuple):
     """What one size of plant asks for in a part of its first two years, beside ``CARE``."""
 
     when: str
@@ -181,8 +179,7 @@ EARLY: dict[PlantSize, tuple[EarlyCare, ...]] = {
 """What each size of plant asks for in its first two years."""
 
 
-@dataclass(frozen=True)
-class Sign:
+class Sign(NamedTuple):
     """What a plant in trouble looks like, and what to do."""
 
     trouble: str
@@ -238,7 +235,7 @@ def after_storm(hours: Quantity) -> Finding:
             "gone in 48 h",
             USUAL_HOURS.source,
             "Keep it as it is, and time the next storm; 24 h is the aim.",
-            replace(fine, near=True),
+            fine._replace(near=True),
         )
     if stood <= LONGEST_HOURS.value:
         return Finding(

@@ -6,9 +6,11 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from enum import Enum
 from functools import cache
+from typing import NamedTuple
 
 from interview.garden.planting.count import crowds, swarms
-from interview.garden.planting.record import Indicator, ListRegion, Plant, PlantKind, PlantRegion
+from interview.garden.planting.record import Indicator, Plant, PlantKind
+from interview.garden.planting.regions import ListRegion, PlantRegion
 from interview.garden.planting.wetness import (
     DAY_HOURS,
     HOURS_SLACK,
@@ -73,8 +75,7 @@ def _seasons_of(months: tuple[int, ...], southern: bool) -> frozenset[Season]:
     return frozenset(season for season, own in MONTHS_OF.items() if shifted & set(own))
 
 
-@dataclass(frozen=True)
-class Candidate:
+class Candidate(NamedTuple):
     """A plant that a zone would take."""
 
     plant: Plant

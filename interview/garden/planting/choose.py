@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
+from typing import NamedTuple
 
 from interview.garden.planting.choice import (
     USUAL_SPACING_IN,
@@ -148,8 +149,7 @@ class Pick:
         return "for structure" if self.plant.grasslike else ""
 
 
-@dataclass(frozen=True)
-class ZonePlan:
+class ZonePlan(NamedTuple):
     """What is planted in one zone."""
 
     zone: Zone
@@ -165,8 +165,7 @@ class ZonePlan:
     """Whether its kinds are sown as seed, so that none of them is counted."""
 
 
-@dataclass(frozen=True)
-class PlantingPlan:
+class PlantingPlan(NamedTuple):
     """The planting of the whole garden."""
 
     zones: tuple[ZonePlan, ...]
@@ -278,7 +277,7 @@ def _sort(plants: Sequence[Plant], wishes: Wishes, bed: Bed) -> None:
         for plant in (one for one in against if one.scientific_name not in there):
             found, said = candidate(plant, eased, bed), makeshift(plant, wishes)
             if said and not found.against:
-                bed.candidates.append(replace(found, makeshift=said))
+                bed.candidates.append(found._replace(makeshift=said))
 
 
 StandIns = Mapping[tuple[Zone, str], Plant | None]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from interview.asking.question import Unanswered
 from interview.garden.earth.materials import Item, cost
@@ -10,16 +10,14 @@ from interview.garden.planting.results import PlantingResults
 from interview.garden.size.price_lines import BY_PLANT, Price
 
 
-@dataclass(frozen=True)
-class CostLine:
+class CostLine(NamedTuple):
     """What one thing on the list costs."""
 
     price: Price
     amount: float
 
 
-@dataclass(frozen=True)
-class Costs:
+class Costs(NamedTuple):
     """What everything that has a price costs."""
 
     lines: tuple[CostLine, ...]

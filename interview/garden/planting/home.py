@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from interview.garden.planting.record import Plant, PlantRegion, State
+from interview.garden.planting.record import Plant
+from interview.garden.planting.regions import PlantRegion, State
 
 FLORAS: dict[str, tuple[str, tuple[str, ...]]] = {
     "dakotas excluding black hills 2017": ("the Dakotas", ("ND", "SD")),

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from functools import lru_cache
+from typing import NamedTuple
 
 from interview.answers_file.named_files import NamedFile, NoFile
 from interview.garden.planting.plant_list import OWN_LIMIT, RowFault, read_own_plants
@@ -15,8 +15,7 @@ SHOWN_FAULTS = 5
 """Faults of a plant file told on the sheet; the check of the file tells them all."""
 
 
-@dataclass(frozen=True)
-class PlantFile:
+class PlantFile(NamedTuple):
     """The gardener's own plant file as it was read."""
 
     path: str = ""

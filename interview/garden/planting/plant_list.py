@@ -13,13 +13,11 @@ from interview.garden.planting.record import (
     TRADE,
     WILDLIFE,
     Indicator,
-    ListRegion,
     Plant,
     PlantKind,
-    PlantRegion,
-    State,
     Sun,
 )
+from interview.garden.planting.regions import ListRegion, PlantRegion, State
 from interview.garden.size.zones import Zone
 from interview.quantities.evidence import Provenance, Source
 from interview.reading.csv_reader import SHOWN, Row, RowFault, either, split_rows

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable
-from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
+from typing import NamedTuple
 
 from interview.garden.planting.plant_list import OWN_SOURCE, UNSAID
 from interview.garden.planting.plant_sources import PLANT_SOURCES
-from interview.garden.planting.record import RATING_LISTS, ListRegion, Plant, PlantRegion
+from interview.garden.planting.record import RATING_LISTS, Plant
+from interview.garden.planting.regions import ListRegion, PlantRegion
 from interview.quantities.evidence import Provenance
 from interview.reading.csv_reader import split_rows
 
@@ -42,8 +43,7 @@ NOT_KNOWN = "not known: no list that was read carries it"
 _DECISION_COLUMNS = ("scientific_name", "field", "published", "kept", "why")
 
 
-@dataclass(frozen=True)
-class Decision:
+class Decision(NamedTuple):
     """What was kept where a published source and the list, or two sources, differ."""
 
     scientific_name: str

@@ -13,7 +13,7 @@ from interview.asking.measures import Measure
 from interview.asking.question import Question, Stage, Unanswered
 from interview.garden.place import questions as start
 from interview.garden.planting.hardiness import ZoneOfTheMap
-from interview.garden.planting.record import ListRegion, PlantRegion, State
+from interview.garden.planting.regions import ListRegion, PlantRegion, State
 from interview.garden.site import questions as site
 from interview.garden.site import spot_questions as ground
 from interview.garden.size.cover_questions import BERM_OUTSIDE, PLANT_SIZE

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 
 from interview.drawing.scene import (
     XY,
@@ -92,7 +91,7 @@ class _Section:
         return filled(tuple(self.at(*point) for point in points), material)
 
     def filled(self, points: Sequence[XY], hatch: Hatch, material: Material) -> Path:
-        return replace(self.area(points, material), hatch=hatch)
+        return self.area(points, material)._replace(hatch=hatch)
 
     @property
     def _bottom(self) -> float:
@@ -126,8 +125,8 @@ class _Section:
         first, last = cut.surface[0], cut.surface[-1]
         yield self.path((first, last), Stroke.DASHED)
         if deep > 0:
-            yield replace(self.path(cut.dug, Stroke.DOTTED), border=True)
-        yield replace(self.path((lawn[0], *cut.surface, lawn[1]), Stroke.SOLID), border=True)
+            yield self.path(cut.dug, Stroke.DOTTED)._replace(border=True)
+        yield self.path((lawn[0], *cut.surface, lawn[1]), Stroke.SOLID)._replace(border=True)
         yield line(*self.at(pond_up, lie.depth), *self.at(pond_down, lie.depth), Stroke.WATER)
         yield from self._labels()
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from interview.garden.earth.materials import Item
 from interview.quantities.evidence import Cited, Provenance, Source
@@ -15,8 +15,7 @@ Rate = tuple[tuple[float, str], tuple[float, str]]
 """A weight that is sown on an area: the number and unit of each."""
 
 
-@dataclass(frozen=True)
-class SeedRate:
+class SeedRate(NamedTuple):
     """The least and the most seed sown by hand on an area, as published."""
 
     least: Cited[Rate]
@@ -69,8 +68,7 @@ def to_sow(area: Quantity, rate: Rate) -> Quantity:
     return quantity(magnitude(weight, "lb") * ground / magnitude(on, "ft**2"), "lb")
 
 
-@dataclass(frozen=True)
-class Sowing:
+class Sowing(NamedTuple):
     """One kind of seed to buy for an area."""
 
     name: str

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from string import ascii_uppercase
+from typing import NamedTuple
 
 from interview.garden.planting.choose import ZonePlan
 from interview.garden.planting.count import drifts
@@ -20,8 +20,7 @@ BAND = Cited(3, OURS)
 """Most rows that a drift is spread over, so that it is a clump and not a line."""
 
 
-@dataclass(frozen=True)
-class Sketch:
+class Sketch(NamedTuple):
     """One zone drawn with letters."""
 
     rows: tuple[str, ...]

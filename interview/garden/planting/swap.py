@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import replace
 from difflib import get_close_matches
 
 from interview.garden.planting.choice import MOST_KINDS, Bed, Candidate, substitute
@@ -83,17 +82,17 @@ def _put_in(
         if one.unsuited:
             notes.append(f"{_named(plant)} has no place on the {bed.zone.value}. {one.against}")
         else:
-            new = replace(one, favourite=True)
+            new = one._replace(favourite=True)
     new = new or substitute(gone.plant, bed, beds)
     if new is None:
-        bed.picked[place] = replace(gone, instead_of=gone.plant)
+        bed.picked[place] = gone._replace(instead_of=gone.plant)
         notes.append(
             f"Nothing else in the list suits the {bed.zone.value}, so {gone.plant.common_name} "
             "stays until you find another."
         )
         return notes
     bed.candidates = [one for one in bed.candidates if one.plant is not new.plant]
-    bed.picked[place] = replace(new, instead_of=gone.instead_of or gone.plant)
+    bed.picked[place] = new._replace(instead_of=gone.instead_of or gone.plant)
     return notes
 
 
@@ -124,7 +123,7 @@ def _stands(plant: Plant, beds: Sequence[Bed]) -> bool:
     for bed in beds:
         for place, one in enumerate(bed.picked):
             if one.plant is plant:
-                bed.picked[place] = replace(one, favourite=True)
+                bed.picked[place] = one._replace(favourite=True)
                 found = True
     return found
 
@@ -137,7 +136,7 @@ def _take_swapped(plant: Plant, beds: Sequence[Bed], judge: Judge) -> bool:
             if old.instead_of is not None and not old.favourite and not one.unsuited:
                 bed.candidates.append(old)
                 _drop(plant, bed)
-                bed.picked[place] = replace(one, favourite=True, instead_of=old.instead_of)
+                bed.picked[place] = one._replace(favourite=True, instead_of=old.instead_of)
                 return True
     return False
 
@@ -145,7 +144,7 @@ def _take_swapped(plant: Plant, beds: Sequence[Bed], judge: Judge) -> bool:
 def _join(one: Candidate, bed: Bed) -> None:
     """Add a favourite as one kind more, or where there is no room in the last one's place."""
     _drop(one.plant, bed)
-    mine = replace(one, favourite=True)
+    mine = one._replace(favourite=True)
     others = [place for place, old in enumerate(bed.picked) if not old.favourite]
     if len(bed.picked) >= min(MOST_KINDS.value + 2, bed.most) and others:
         bed.candidates.append(bed.picked[others[-1]])

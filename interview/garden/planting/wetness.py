@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
-from interview.garden.planting.record import Indicator, ListRegion, Plant
+from interview.garden.planting.record import Indicator, Plant
+from interview.garden.planting.regions import ListRegion
 from interview.garden.size.zones import Zone
 from interview.garden.storms.wet_zones import ZoneHours
 from interview.quantities.evidence import OURS, Cited, Provenance, Source
@@ -78,8 +79,7 @@ _SUITED: dict[Zone, tuple[tuple[float, tuple[Indicator, ...]], ...]] = {
 """For each zone, up to how many hours under water which ratings suit it."""
 
 
-@dataclass(frozen=True)
-class ZoneSite:
+class ZoneSite(NamedTuple):
     """One zone: its area on the plan, and its hours under water."""
 
     area: Quantity
@@ -96,8 +96,7 @@ class ZoneSite:
         return max(known)
 
 
-@dataclass(frozen=True)
-class Fit:
+class Fit(NamedTuple):
     """Whether a plant suits a zone, and why in one sentence."""
 
     ok: bool

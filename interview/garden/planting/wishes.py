@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
 from enum import Enum
+from typing import NamedTuple
 
 from interview.garden.planting.choice import USUAL_SPACING_IN, Season
 from interview.garden.planting.home import introduced_in_state
-from interview.garden.planting.record import INSECTS, ListRegion, Plant, PlantRegion, State, Sun
+from interview.garden.planting.record import INSECTS, Plant, Sun
+from interview.garden.planting.regions import ListRegion, PlantRegion, State
 from interview.garden.size.zones import Zone
 from interview.quantities.units import Quantity, magnitude, plain_number
 
@@ -38,8 +39,7 @@ class Prefer(Enum):
         return not set(named).isdisjoint(plant.wildlife)
 
 
-@dataclass(frozen=True)
-class Swap:
+class Swap(NamedTuple):
     """A proposed plant that is not wanted, and the one to take its place."""
 
     out: str
@@ -53,8 +53,7 @@ def read_swap(words: str) -> Swap:
     return Swap(out, into[0] if into else "")
 
 
-@dataclass(frozen=True)
-class Wishes:
+class Wishes(NamedTuple):
     """What the gardener wants of the planting."""
 
     region: PlantRegion | None
@@ -153,10 +152,10 @@ WARM_FALLBACK = (
 def eased_wishes(wishes: Wishes) -> Iterator[Wishes]:
     """Yield the wishes eased step by step: in shade for part sun, then by a hardiness zone."""
     if wishes.sun is Sun.SHADE:
-        wishes = replace(wishes, sun=Sun.PART)
+        wishes = wishes._replace(sun=Sun.PART)
         yield wishes
     if wishes.hardiness_zone is not None:
-        yield replace(wishes, hardiness_zone=wishes.hardiness_zone - 1)
+        yield wishes._replace(hardiness_zone=wishes.hardiness_zone - 1)
 
 
 def makeshift(plant: Plant, wishes: Wishes) -> str:

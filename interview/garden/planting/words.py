@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from interview.garden.planting.choice import HARD_TO_BUY
 from interview.garden.planting.home import introduced_at
-from interview.garden.planting.record import ListRegion, Plant, PlantRegion
+from interview.garden.planting.record import Plant
+from interview.garden.planting.regions import ListRegion, PlantRegion
 from interview.garden.planting.wishes import NOT_NATIVE
 from interview.garden.size.zones import Zone
 from interview.quantities.evidence import OURS, PRACTICE, Provenance, Source
@@ -19,8 +20,7 @@ def short_name(plant: Plant) -> str:
     return plant.common_name.partition(" (")[0]
 
 
-@dataclass(frozen=True)
-class ZoneGuidance:
+class ZoneGuidance(NamedTuple):
     """How wet a zone is, and what to look for where no species can be named."""
 
     wetness: str

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
 from enum import Enum
 from itertools import pairwise
+from typing import NamedTuple
 
 from interview.quantities.evidence import Cited, Provenance, Source
 from interview.quantities.guards import not_negative, positive
@@ -52,8 +52,7 @@ class StormShape(Enum):
     TYPE_II = "NRCS Type II, 24 h"
 
 
-@dataclass(frozen=True)
-class RainSpan:
+class RainSpan(NamedTuple):
     """A part of a storm whose intensity changes evenly, in bare hours and inches per hour."""
 
     start: float
@@ -67,8 +66,7 @@ class RainSpan:
         return (self.end - self.start) * (self.first + self.last) / 2
 
 
-@dataclass(frozen=True)
-class Storm:
+class Storm(NamedTuple):
     """A depth of rain over a time, and its parts in order."""
 
     shape: StormShape
@@ -157,7 +155,7 @@ def again(first: Storm, later: Quantity | None = None) -> Storm:
         raise ValueError("The second storm must begin after the first one is over.")
     between = (RainSpan(hours, shift, 0.0, 0.0),) if shift > hours else ()
     second = tuple(
-        replace(span, start=span.start + shift, end=span.end + shift) for span in first.spans
+        span._replace(start=span.start + shift, end=span.end + shift) for span in first.spans
     )
     rain = quantity(2 * magnitude(first.rain, "in"), "in")
     spans = first.spans + between + second

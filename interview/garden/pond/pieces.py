@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from bisect import bisect_right
-from dataclasses import dataclass
+from typing import NamedTuple
 
 HALVINGS = 48
 """Of a step, to find when the pond is full or empty: the last bits of an hour."""
 
 
-@dataclass(frozen=True)
-class PoolPiece:
+class PoolPiece(NamedTuple):
     """A part of the balance in which the depth never turns, in bare hours and feet.
 
     ``depths`` and ``speeds``, how fast the depth grows, are those at ``times``; between them the

@@ -16,6 +16,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from itertools import pairwise
+from typing import NamedTuple
 
 from interview.garden.pond.hyetographs import RainSpan
 from interview.garden.pond.pieces import HALVINGS, PoolPiece, hermite
@@ -35,8 +36,7 @@ _WHOLE = 1 - 1e-9
 bits of the time."""
 
 
-@dataclass(frozen=True)
-class FlowSpan:
+class FlowSpan(NamedTuple):
     """A part of the inflow that changes evenly, in bare hours and cubic feet an hour."""
 
     start: float
@@ -56,8 +56,7 @@ def flows(spans: Sequence[RainSpan], area: float) -> list[FlowSpan]:
     return [FlowSpan(one.start, one.end, by * one.first, by * one.last) for one in spans]
 
 
-@dataclass(frozen=True)
-class BarePool:
+class BarePool(NamedTuple):
     """A pool in bare feet and hours, for the sums.
 
     ``floor``, ``widening`` and ``bend`` are the terms of the area for a depth, ``full`` the depth

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from interview.garden.pond.hyetographs import RainSpan, Storm
 from interview.garden.pond.pieces import PoolPiece
@@ -14,8 +14,7 @@ _DRY_FT3 = 1e-12
 """Less water than this is none: what floats leave over."""
 
 
-@dataclass(frozen=True)
-class RoutedStorm:
+class RoutedStorm(NamedTuple):
     """A storm carried through a bed: the volumes of its water, and the depth of its pond."""
 
     storm: Storm

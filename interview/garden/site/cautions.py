@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 NOT_ENGINEERING = (
     "This is a plan for a small home garden, made from your own measurements. It is not a survey, "
@@ -75,8 +75,7 @@ def on_the_day(zone: str) -> tuple[str, ...]:
     )
 
 
-@dataclass(frozen=True)
-class DayCaution:
+class DayCaution(NamedTuple):
     """What decides the list for the day of digging."""
 
     zone: str

@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 from interview.asking.answers import Answers
 from interview.asking.question import Question
@@ -28,8 +27,7 @@ MARK_PACED = (
 )
 
 
-@dataclass(frozen=True)
-class Way:
+class Way(NamedTuple):
     """One thing to do about a question that is shut."""
 
     label: str
@@ -41,8 +39,7 @@ class Way:
     """Whether it only makes ready for the way after it and by itself opens nothing."""
 
 
-@dataclass(frozen=True)
-class Bar:
+class Bar(NamedTuple):
     """One reason why a question is shut, and what to do about it."""
 
     said: str

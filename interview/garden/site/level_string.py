@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from interview.drawing.scene import (
     Drawing,
@@ -31,8 +31,7 @@ _DIMENSION = 0.07
 """How far beyond the downhill chair the drop is marked."""
 
 
-@dataclass(frozen=True)
-class Fall:
+class Fall(NamedTuple):
     """What was measured along the string, in words; each is empty while it is not known."""
 
     run: str = ""

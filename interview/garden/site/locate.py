@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping
-from dataclasses import dataclass
 from datetime import date, timedelta
 from enum import Enum
+from typing import NamedTuple
 
 from interview.garden.site.locating import (
     DEFAULT_BUSINESS_DAYS,
@@ -140,8 +140,7 @@ class Cause(Enum):
     STALE_BEFORE_OPEN = "marks that end before the wait"
 
 
-@dataclass(frozen=True)
-class LocateState:
+class LocateState(NamedTuple):
     """What has been done about the buried lines so far; ``None`` where it is not known yet."""
 
     asked: date | None = None
@@ -188,8 +187,7 @@ class LocateState:
         return marks_stale_after(self.asked or start, self.valid_days)
 
 
-@dataclass(frozen=True)
-class DigGate:
+class DigGate(NamedTuple):
     """Whether digging may start today, and every reason why not."""
 
     reasons: tuple[str, ...]

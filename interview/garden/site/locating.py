@@ -5,10 +5,10 @@ from __future__ import annotations
 import csv
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
 from enum import Enum
 from functools import cache
 from importlib.resources import files
+from typing import NamedTuple
 
 from interview.quantities.evidence import Provenance, Source
 from interview.quantities.units import (
@@ -47,8 +47,7 @@ class Counted(Enum):
     FROM_REQUEST = "working days after the day of the request"
 
 
-@dataclass(frozen=True)
-class Life:
+class Life(NamedTuple):
     """A number of days after the request."""
 
     days: int
@@ -82,8 +81,7 @@ def _careful(life: Life) -> Life:
     return Life(most, life.working) if life.days > most else life
 
 
-@dataclass(frozen=True)
-class StateNotice:
+class StateNotice(NamedTuple):
     """What one state's service asks for; a ticket in hand always goes before this.
 
     What was read stands in the fields, ``None`` or empty where nothing was; the properties give
@@ -132,7 +130,7 @@ class StateNotice:
         """The source of ``business_days``."""
         if self.wait is None or (self.business_days or self.wait) > self.wait:
             return DEFAULT_WAIT_SOURCE
-        return self._source(self.wait_standing)
+        return self._from(self.wait_standing)
 
     @property
     def marks(self) -> Life:
@@ -152,7 +150,7 @@ class StateNotice:
         """The source of ``marks``."""
         if self.marks not in (self.life, self.begin):
             return DEFAULT_LIFE_SOURCE
-        return self._source(self.life_standing or self.wait_standing)
+        return self._from(self.life_standing or self.wait_standing)
 
     @property
     def hand_dig_in(self) -> float:
@@ -164,9 +162,9 @@ class StateNotice:
         """The source of ``hand_dig_in``."""
         if self.strip_in is None or self.strip_in < DEFAULT_HAND_DIG_IN:
             return DEFAULT_ZONE_SOURCE
-        return self._source(self.strip_standing)
+        return self._from(self.strip_standing)
 
-    def _source(self, standing: Provenance | None) -> Source:
+    def _from(self, standing: Provenance | None) -> Source:
         return Source(f"{self.state}: {self.pages}; web pages", standing or Provenance.MEMORY)
 
     def read(self) -> str:
@@ -196,7 +194,7 @@ class StateNotice:
         return _in_both_units(told) + "."
 
 
-_AS_READ = re.compile(r"\b(\d+(?:\.\d+)?) (in|ft)\b(?! \(\d)")
+_AS_READ = r"\b(\d+(?:\.\d+)?) (in|ft)\b(?! \(\d)"
 
 
 def _in_both_units(words: str) -> str:
@@ -207,7 +205,7 @@ def _in_both_units(words: str) -> str:
         metric = f"{25.4 * number:.0f} mm" if found[2] == "in" else f"{0.3048 * number:.1f} m"
         return f"{found[0]} ({metric})"
 
-    return _AS_READ.sub(both, words)
+    return re.sub(_AS_READ, both, words)
 
 
 def _stands(standing: Provenance | None) -> str:
@@ -278,8 +276,7 @@ def notice_for(state: str) -> StateNotice:
     return states().get(code) or StateNotice(code, "your state")
 
 
-@dataclass(frozen=True)
-class ToleranceZone:
+class ToleranceZone(NamedTuple):
     """The strip on each side of a mark that is only for gentle digging by hand."""
 
     us: Quantity

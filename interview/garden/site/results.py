@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 from interview.asking.answers import Answers
 from interview.asking.question import Question, Unanswered
@@ -69,8 +69,7 @@ GUESS_OFF = Cited(0.2, OURS)
 """A guess may be off by this part of the distance that is asked for."""
 
 
-@dataclass(frozen=True)
-class SpotReport:
+class SpotReport(NamedTuple):
     """What was found at one spot."""
 
     number: int

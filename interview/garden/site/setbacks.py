@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
 from types import MappingProxyType
+from typing import NamedTuple
 
 from interview.garden.site.locating import DEFAULT_ZONE_SOURCE
 from interview.quantities.evidence import MEMORY, Brief, Finding, Grade, Provenance, Source
@@ -20,8 +20,7 @@ from interview.quantities.units import (
 )
 
 
-@dataclass(frozen=True)
-class Distance:
+class Distance(NamedTuple):
     """One distance as each session shows it; the metric one is its own round number."""
 
     feet: float
@@ -32,8 +31,7 @@ class Distance:
         return quantity(self.meters, "m") if metric else quantity(self.feet, "ft")
 
 
-@dataclass(frozen=True)
-class Setback:
+class Setback(NamedTuple):
     """A distance to keep between the garden and something in the yard."""
 
     key: str
@@ -309,7 +307,7 @@ def _far_enough(
         "distance too."
     )
     said = f"{said}: far enough, but under the cautious distance."
-    return Finding(key, Grade.GOOD, said, told, source, change, replace(brief, near=True))
+    return Finding(key, Grade.GOOD, said, told, source, change, brief._replace(near=True))
 
 
 def _grade_below(item: Setback, feet: float, local: bool, metric: bool) -> Grade:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from interview.quantities.evidence import OURS, Cited, Finding, Grade, Provenance, Source
 from interview.quantities.guards import number_of, positive, within
@@ -15,8 +15,7 @@ READING_IN = 0.125
 DISAGREE_IN = 0.5
 
 
-@dataclass(frozen=True)
-class Slope:
+class Slope(NamedTuple):
     """The fall of the ground between two stakes."""
 
     run: Quantity
@@ -78,8 +77,7 @@ def level_finding(slope: Slope, metric: bool = False) -> Finding:
     return Finding("level", Grade.FIX, said, limit, OURS, "Read both again with a tight string.")
 
 
-@dataclass(frozen=True)
-class SlopeDepthRow:
+class SlopeDepthRow(NamedTuple):
     """One row of the published slope-to-depth table."""
 
     low: float

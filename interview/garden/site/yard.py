@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from enum import Enum
+from typing import NamedTuple
 
 from interview.drawing.scene import (
     XY,
@@ -62,8 +62,7 @@ class Judged(Enum):
     """There is no limit that it is held against."""
 
 
-@dataclass(frozen=True)
-class Thing:
+class Thing(NamedTuple):
     """One thing in the yard that the garden keeps away from."""
 
     key: str
@@ -82,8 +81,7 @@ class Thing:
         return Ink.DUE if due else self.standing.value[1]
 
 
-@dataclass(frozen=True)
-class RoomSide:
+class RoomSide(NamedTuple):
     """How long the room is one way, in words; dashed and with a mark while it is not known."""
 
     said: str = ""

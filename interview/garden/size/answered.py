@@ -7,8 +7,8 @@ from dataclasses import replace
 from interview.asking.answers import Answers
 from interview.asking.question import Unanswered
 from interview.garden.form.basin import Basin
+from interview.garden.form.choices import FloorShape
 from interview.garden.form.lie import Ground, ground_of
-from interview.garden.form.outline import FloorShape
 from interview.garden.site import spot_questions
 from interview.garden.site.results import spot_slope
 from interview.garden.size import questions as bed
@@ -44,18 +44,13 @@ def has_room(answers: Answers) -> bool:
     return None not in sides or answers.get(bed.ROOM_AREA) is not None
 
 
-def pegged(answers: Answers) -> bool:
-    """Tell whether a side of the floor was given, as it is pegged out."""
-    return any(answers.get(side) is not None for side in (bed.FLOOR_LENGTH, bed.FLOOR_WIDTH))
-
-
 def floor_shape(answers: Answers) -> FloorShape:
     """Return the shape of the floor; one pegged without a word about it is a rectangle.
 
     So a file of version 0.1, which asked for no shape, keeps its floor. The default of the
     question cannot say it: it is asked before the floor is pegged.
     """
-    if pegged(answers) and answers.get(shaping.FLOOR_SHAPE) is None:
+    if bed.pegged(answers) and answers.get(shaping.FLOOR_SHAPE) is None:
         return FloorShape.RECTANGLE
     return FloorShape(answers[shaping.FLOOR_SHAPE])
 

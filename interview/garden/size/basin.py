@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
+from typing import NamedTuple
 
 from interview.garden.form.basin import Basin
+from interview.garden.form.choices import FloorShape
 from interview.garden.form.lie import Ground, Lie, lie_of
-from interview.garden.form.outline import FloorShape, Outline
+from interview.garden.form.outline import Outline
 from interview.quantities.evidence import Cited, Provenance, Source
 from interview.quantities.guards import not_negative, positive, reaches
 from interview.quantities.units import (
@@ -106,12 +108,8 @@ NARROWEST_FLOOR = {US: (2.0, "ft"), METRIC: (600.0, "mm")}
 NARROWEST_SOURCE = Source("a floor narrower than a rake cannot be leveled", Provenance.OURS)
 DRAWN_STEP = {US: (0.5, "ft"), METRIC: (100.0, "mm")}
 
-MOST_BEDS = 4
-"""Most beds of one garden: a choice of this project."""
 
-
-@dataclass(frozen=True)
-class RequiredArea:
+class RequiredArea(NamedTuple):
     """The basin that holds the rain exactly, before its sizes are rounded."""
 
     catchment: Quantity

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from interview.asking.figure import AREA, DIST, HOURS, PERCENT, SIDE, VOLUME, Figure, Value
-from interview.garden.form.outline import FloorShape
+from interview.garden.form.choices import FloorShape
 from interview.garden.size.basin import RULE_OF_THUMB
 from interview.garden.size.results import SizeResults
 from interview.garden.size.size_factors import SIZE_FACTOR_TABLE

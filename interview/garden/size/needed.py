@@ -8,8 +8,8 @@ from typing import Any
 from interview.asking.question import Unanswered, waits_for
 from interview.asking.results import Results, part
 from interview.garden.form.basin import Basin
+from interview.garden.form.choices import FloorShape
 from interview.garden.form.lie import Ground
-from interview.garden.form.outline import FloorShape
 from interview.garden.place import questions as start
 from interview.garden.place.results import PlaceResults
 from interview.garden.pond.hyetographs import StormShape, storm

@@ -25,11 +25,11 @@ HIGHEST = 100_000.0
 """A price above this is a slip of the keys."""
 EXAMPLE = "mulch 38 per yd3"
 
-_THING = re.compile(
+_THING = (
     r"(?P<thing>berm soil|grass seed|splash (?:stone|block)s?|[^\W\d_]+)\s*"
     r"[:=]?\s*(?P<sign>[a-z]{0,3}[$€£¥])?\s*(?P<rest>.*)"
 )
-_PER = re.compile(r"(?:per\b|/|an?\b|for (?:an?|one|each)\b)\s*(?P<unit>.*)")
+_PER = r"(?:per\b|/|an?\b|for (?:an?|one|each)\b)\s*(?P<unit>.*)"
 _ONE = {
     "plant": "plants",
     "stones": "stone",
@@ -76,7 +76,7 @@ def read_price(text: str) -> Price:
     clean = reading.plain(text).casefold()
     if len(clean) > 80:
         raise Refused(f"That is too long for one price. Write it like {EXAMPLE}.")
-    match = _THING.fullmatch(clean)
+    match = re.fullmatch(_THING, clean)
     thing = _ONE.get(match["thing"], match["thing"]) if match else ""
     if match is None or thing not in THINGS:
         raise Refused(f"Begin with {', '.join(THINGS)}; such as {EXAMPLE}.")
@@ -132,7 +132,7 @@ def _measured(amount: object) -> str:
 
 
 def _per(how: str) -> str:
-    match = _PER.fullmatch(how)
+    match = re.fullmatch(_PER, how)
     return match["unit"].strip() if match else ""
 
 

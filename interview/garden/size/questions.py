@@ -10,9 +10,9 @@ from interview.asking.conditions import always_this, by_units, chosen, depth, di
 from interview.asking.kinds import Choice, Several, YesNo
 from interview.asking.measures import Count, Measure
 from interview.asking.question import Question, Stage
+from interview.garden.form.choices import MOST_BEDS
 from interview.garden.site import questions as site
 from interview.garden.size import shape_questions as shaping
-from interview.garden.size.basin import MOST_BEDS
 from interview.garden.size.price_lines import THINGS, PriceLine, wrong_prices
 from interview.garden.survey import surface_questions as surfacing
 from interview.quantities.guards import within
@@ -402,3 +402,8 @@ STAGE = Stage(
         PRICES,
     ),
 )
+
+
+def pegged(answers: Answers) -> bool:
+    """Tell whether a side of the floor was given, as it is pegged out."""
+    return any(answers.get(side) is not None for side in (FLOOR_LENGTH, FLOOR_WIDTH))

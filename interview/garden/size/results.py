@@ -7,8 +7,9 @@ from dataclasses import dataclass, replace
 from interview.asking.question import Unanswered, waits_for
 from interview.asking.results import part
 from interview.garden.form.basin import Basin
+from interview.garden.form.choices import FloorShape
 from interview.garden.form.lie import Lie, lie_of
-from interview.garden.form.outline import FloorShape, own_outline
+from interview.garden.form.outline import own_outline
 from interview.garden.site import spot_questions
 from interview.garden.site.results import spot_slope
 from interview.garden.size import answered, basin, room

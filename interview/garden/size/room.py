@@ -7,8 +7,8 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from interview.garden.form.basin import Basin
+from interview.garden.form.choices import FloorShape
 from interview.garden.form.lie import Ground
-from interview.garden.form.outline import FloorShape
 from interview.garden.size.basin import (
     DRAWN_STEP,
     LENGTH_TO_WIDTH,

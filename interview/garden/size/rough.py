@@ -8,12 +8,12 @@ gives the range, and the published size factors for the soil as it feels may wid
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from enum import Enum
+from typing import NamedTuple
 
 from interview.garden.form.basin import Basin
+from interview.garden.form.choices import FloorShape
 from interview.garden.form.lie import Ground
-from interview.garden.form.outline import FloorShape
 from interview.garden.size.basin import (
     LENGTH_TO_WIDTH,
     RequiredArea,
@@ -90,8 +90,7 @@ _KINDS: dict[Feel, tuple[SoilKind, SoilKind]] = {
 """The soils of the table that it may be, from the one with the least garden to that with most."""
 
 
-@dataclass(frozen=True)
-class Outcome:
+class Outcome(NamedTuple):
     """One way the garden may still come to be built, by answers that are open; lengths."""
 
     shallowest: Quantity
@@ -109,8 +108,7 @@ class Outcome:
         return (self.freeboard,) if lowest is None else (self.freeboard, lowest)
 
 
-@dataclass(frozen=True)
-class RoughSize:
+class RoughSize(NamedTuple):
     """A first size with its range: of all the beds together, but for the outline of one."""
 
     drains_here: Quantity
@@ -255,8 +253,7 @@ def _by_factors(drains_here: Quantity, rain: Quantity, feel: Feel) -> tuple[floa
     )
 
 
-@dataclass(frozen=True)
-class _Ponds:
+class _Ponds(NamedTuple):
     """The beds that hold one rain, by the depth of their ponds; areas in square feet."""
 
     served: Quantity

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from interview.asking.answers import Answers
 from interview.asking.question import Unanswered, waits_for
 from interview.asking.results import Results, part
-from interview.garden.form.outline import FloorShape
+from interview.garden.form.choices import FloorShape
 from interview.garden.place.results import PlaceResults
 from interview.garden.site import questions as site
 from interview.garden.site import spot_questions as ground
@@ -81,7 +81,7 @@ class RoughResults(Results):
         seen = [self.answers]
         if self.answers.get(site.CHILDREN) is None:
             seen += [self.answers.with_text(site.CHILDREN.key, word) for word in ("no", "yes")]
-        return tuple(replace(self._way(one, feel), lowest_freeboard=self._lawn_rim) for one in seen)
+        return tuple(self._way(one, feel)._replace(lowest_freeboard=self._lawn_rim) for one in seen)
 
     @property
     def _lawn_rim(self) -> Quantity | None:
@@ -116,7 +116,7 @@ class RoughResults(Results):
     def sized(self) -> RoughSize:
         """The first size; raises ``Unanswered`` while nothing drains here."""
         found = self._for(self.feel, self._may_be_fast)
-        return replace(found, settles=() if self.tested else tuple(self._open()))
+        return found._replace(settles=() if self.tested else tuple(self._open()))
 
     @part
     def any_soil(self) -> RoughSize:

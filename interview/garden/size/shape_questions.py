@@ -7,8 +7,7 @@ from interview.asking.conditions import always_this, by_units, chosen, depth, di
 from interview.asking.kinds import Choice, Several
 from interview.asking.measures import Ratio
 from interview.asking.question import Question
-from interview.garden.form.lie import LEVEL_BELOW_PERCENT
-from interview.garden.form.outline import FloorShape
+from interview.garden.form.choices import LEVEL_BELOW_PERCENT, FloorShape
 from interview.garden.site import questions as site
 from interview.garden.site import spot_questions as ground
 from interview.garden.size.station_lines import StationLine, wrong_stations

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import Enum
+from typing import NamedTuple
 
 from interview.quantities.evidence import Provenance, Source
 from interview.quantities.guards import not_negative, positive, reaches, within
@@ -79,8 +79,7 @@ _PRINTED = {
 """Depths from and to: inches as printed, millimeters as in ``SIZE_ROW_WORDS``."""
 
 
-@dataclass(frozen=True)
-class PublishedSize:
+class PublishedSize(NamedTuple):
     """What the table says of a drainage area, from sandy to clayey soil; areas."""
 
     row: DepthRow

@@ -3,22 +3,25 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from interview import reading
 from interview.asking.answers import Answers
 from interview.asking.kinds import Simple
 from interview.asking.question import Taken
-from interview.garden.form.outline import Station, own_outline
 from interview.quantities.shown import length_words
 from interview.quantities.units import METRIC, US, magnitude, quantity, unit_name
 from interview.reading import Amount, Refused
+
+if TYPE_CHECKING:
+    from interview.garden.form.outline import Station  # few draw an outline of their own
 
 EXAMPLE = {US: "4 ft, 3 ft, 2 1/2 ft", METRIC: "1 m, 0.9 m, 0.8 m"}
 FARTHEST_FT = 200.0
 
 
 @dataclass(frozen=True)
-class StationLine(Simple[Station]):
+class StationLine(Simple["Station"]):
     """Along the string, to the edge uphill, to the edge downhill."""
 
     name = "station"
@@ -39,6 +42,8 @@ class StationLine(Simple[Station]):
             feet.append(_feet(amount))
         if max(feet) > FARTHEST_FT:
             raise Refused("That is too far from the string: 200 ft (60 m) is the most.")
+        from interview.garden.form.outline import Station
+
         return Taken(", ".join(kept), Station(*feet))
 
     def echo(self, value: Station, answers: Answers) -> str:
@@ -60,6 +65,8 @@ def wrong_stations(stations: tuple[Station, ...], _answers: Answers) -> str | No
     """Return the sentence that refuses stations which make no outline, or nothing."""
     if not stations:
         return None
+    from interview.garden.form.outline import own_outline
+
     try:
         own_outline(stations)
     except ValueError as trouble:

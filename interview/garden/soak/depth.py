@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from enum import Enum
+from typing import NamedTuple
 
 from interview.quantities.evidence import Cited, Provenance, Source
 from interview.quantities.guards import reaches, within
@@ -64,8 +64,7 @@ class Governs(Enum):
     CAP = "deepest pond wanted"
 
 
-@dataclass(frozen=True)
-class PondDepth:
+class PondDepth(NamedTuple):
     """The pond depth and every limit it was held against, all lengths; times to empty."""
 
     rule: DepthRule

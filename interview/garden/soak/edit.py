@@ -21,9 +21,8 @@ MOMENTS = (
     timing.TEST_START,
 )
 """The questions of one hole that each note one instant, in their order."""
-_SHIFT = re.compile(
-    r"(?P<long>.+?)(?:\s+(?P<way>ahead|fast|behind|slow))?(?:\s+from\s+(?P<first>\d{1,3}))?",
-    re.IGNORECASE,
+_SHIFT = (
+    r"(?i)(?P<long>.+?)(?:\s+(?P<way>ahead|fast|behind|slow))?(?:\s+from\s+(?P<first>\d{1,3}))?"
 )
 NOT_BEGUN = (
     "All readings are counted from the start of the timed test. Say first when that was: Ctrl+G, "
@@ -134,7 +133,7 @@ def with_shift(view: Answers, words: str) -> dict[str, str]:
     ``1 h from 2`` sets back the second reading and those after it alone. The order is one in
     which no time comes before an earlier one meanwhile. Raises ``Refused``.
     """
-    found = _SHIFT.fullmatch(" ".join(words.split()))
+    found = re.fullmatch(_SHIFT, " ".join(words.split()))
     if found is None:
         raise Refused(SHIFT_GOOD)
     amount = read_duration(found["long"], None)

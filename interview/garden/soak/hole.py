@@ -6,6 +6,7 @@ import math
 from collections.abc import Callable
 from dataclasses import dataclass
 from enum import Enum
+from typing import NamedTuple
 
 from interview.quantities.evidence import Provenance, Source
 from interview.quantities.units import Quantity, magnitude, quantity
@@ -28,8 +29,7 @@ class HoleShape(Enum):
     TAPERED = "tapered"
 
 
-@dataclass(frozen=True)
-class BareHole:
+class BareHole(NamedTuple):
     """A hole in bare inches; ``widths`` are what a tape was laid across, in a fixed order."""
 
     shape: HoleShape

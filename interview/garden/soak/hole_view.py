@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from interview.drawing.scene import (
     Drawing,
@@ -39,8 +39,7 @@ def finest_step(depth: Quantity, rows: int) -> Quantity:
     return quantity(high / max(1, rows - 1) / _EIGHTHS, "in")
 
 
-@dataclass(frozen=True)
-class Level:
+class Level(NamedTuple):
     """Where the water stood."""
 
     left: Quantity

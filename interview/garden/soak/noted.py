@@ -7,7 +7,8 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
+from typing import NamedTuple
 
 from interview.asking.answers import NO_CLOCK, Answers
 from interview.asking.kinds import list_lines
@@ -29,8 +30,7 @@ HEADS = ("clock", "after", "water", "drop", "since fill", "since last", "correct
 """What the cells of a row are; rates in the unit shown."""
 
 
-@dataclass(frozen=True)
-class RunRow:
+class RunRow(NamedTuple):
     """One line of the readings; every cell is ready to be shown."""
 
     place: int
@@ -129,8 +129,7 @@ def _water(event: SoakEvent, view: Answers) -> str:
     return f"{plain_number(round(magnitude(event.depth, unit), 3))} {unit}{words}"
 
 
-@dataclass(frozen=True)
-class Fills:
+class Fills(NamedTuple):
     """The two fillings that wet the soil, as far as they are noted."""
 
     start_1: dt.datetime | None
@@ -167,8 +166,7 @@ def _took(start: dt.datetime | None, end: dt.datetime | None) -> dt.timedelta | 
     return utc(end) - utc(start) if start and end else None
 
 
-@dataclass(frozen=True)
-class Timed:
+class Timed(NamedTuple):
     """The timed test of one hole, as far as it is noted."""
 
     began: dt.datetime
@@ -190,8 +188,7 @@ class Timed:
         return sum(row.valid for row in self.found)
 
 
-@dataclass(frozen=True)
-class Noted:
+class Noted(NamedTuple):
     """What is noted of one hole."""
 
     dug: bool

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from enum import Enum
+from typing import NamedTuple
 
 from interview.garden.soak.depth import (
     CORRECTED_RATE_HOURS,
@@ -80,8 +80,7 @@ def published_rate(texture: Texture) -> Quantity:
     return quantity(RAWLS_CM_PER_H[texture], "cm/h")
 
 
-@dataclass(frozen=True)
-class TextureCheck:
+class TextureCheck(NamedTuple):
     """The tested rate held against the rate of the texture that was felt."""
 
     texture: Texture
@@ -161,8 +160,7 @@ class Trend(Enum):
     TOO_FEW = "too few readings"
 
 
-@dataclass(frozen=True)
-class SoakTest:
+class SoakTest(NamedTuple):
     """The result of one test hole; rates are speeds."""
 
     hole: Hole
@@ -206,8 +204,7 @@ class SoakTest:
         return self.settled and not _agree(self.deviation)
 
 
-@dataclass(frozen=True)
-class _Span:
+class _Span(NamedTuple):
     """A valid interval in bare hours and inches."""
 
     start: float

@@ -33,15 +33,13 @@ class SoakEvent:
     """True for a reading that was taken out; it stays in the file."""
 
 
-_WORDS = re.compile(
-    r"^(?P<when>.*?)\s*\b(?P<what>left|drop(?:ped)?|refilled(?:\s+to)?|empt(?:y|ied))\b\s*(?P<how>.*)$",
-    re.IGNORECASE,
+_WORDS = (
+    r"(?i)^(?P<when>.*?)\s*\b(?P<what>left|drop(?:ped)?|refilled(?:\s+to)?|empt(?:y|ied))\b"
+    r"\s*(?P<how>.*)$"
 )
 _MONTH = r"(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*\.?"
 _DAY = rf"(?:{_MONTH}\s+\d{{1,2}}|\d{{1,2}}\s+{_MONTH}|\d{{4}}-\d\d-\d\d),?\s+"
-_BARE = re.compile(
-    rf"^(?P<when>(?:{_DAY})?\S+(?:\s+[ap]\.?m\.?)?)[\s,]+(?P<how>.+)$", re.IGNORECASE
-)
+_BARE = rf"(?i)^(?P<when>(?:{_DAY})?\S+(?:\s+[ap]\.?m\.?)?)[\s,]+(?P<how>.+)$"
 _GOOD = "Write it as 10:15 left 6 7/8 in, or as +2h drop 1 1/8 in."
 
 
@@ -85,12 +83,12 @@ class Readings(Simple[tuple[SoakEvent, ...]]):
         """Return one reading as the file keeps it, and what it says."""
         struck = line.lower().startswith(STRUCK)
         words = line[len(STRUCK) :].strip() if struck else line
-        match = _WORDS.match(words)
+        match = re.match(_WORDS, words)
         if not match and self._is_depth(words, answers):
             raise _no_time(answers)
         if match:
             what = _plain_word(match["what"])
-        elif match := _BARE.match(words):
+        elif match := re.match(_BARE, words):
             what = self.word(answers)
         else:
             raise Refused(f"Write a time and a depth. {_GOOD}")
@@ -100,7 +98,7 @@ class Readings(Simple[tuple[SoakEvent, ...]]):
         how = match["how"].strip()
         if what in (EMPTY, EMPTIED):
             # What stands after it in a file, such as a remark, says no depth and is left alone.
-            loaded = answers.now == NO_CLOCK or _NOTED.fullmatch(when)
+            loaded = answers.now == NO_CLOCK or re.fullmatch(_NOTED, when)
             how = how if loaded or not how else self.depth.settle(how, answers)
             event = SoakEvent(at, what, None, struck)
         elif how:
@@ -150,13 +148,13 @@ def _plain_word(word: str) -> str:
     return {"left": LEFT, "drop": DROP, "refi": REFILLED, "empt": EMPTY}[start[:4]]
 
 
-_NOTED = re.compile(r"\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d[+-]\d\d:\d\d", re.ASCII)
+_NOTED = r"(?a)\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d[+-]\d\d:\d\d"
 
 
 def noted_instants(kept: str) -> tuple[dt.datetime, ...]:
     """Return the instants that stand in readings as the file keeps them, struck ones too."""
     found = []
-    for text in _NOTED.findall(kept):
+    for text in re.findall(_NOTED, kept):
         try:
             found.append(dt.datetime.fromisoformat(text))
         except ValueError:  # edited by hand into a day that never was
@@ -173,7 +171,7 @@ def said_line(line: str) -> str:
         except ValueError:
             return match[0]
 
-    return _NOTED.sub(said, line, count=1)
+    return re.sub(_NOTED, said, line, count=1)
 
 
 def said_words(kind: Kind[Any], text: str) -> str:
@@ -193,7 +191,7 @@ def typed_line(line: str, now: dt.datetime) -> str:
         except ValueError:
             return match[0]
 
-    return _NOTED.sub(typed, line, count=1)
+    return re.sub(_NOTED, typed, line, count=1)
 
 
 def typed_instant(at: dt.datetime, now: dt.datetime) -> str:
@@ -212,7 +210,7 @@ def shifted_instants(line: str, by: dt.timedelta) -> str:
     def moved(match: re.Match[str]) -> str:
         return write_instant(dt.datetime.fromisoformat(match[0]) + by)
 
-    return _NOTED.sub(moved, line, count=1)
+    return re.sub(_NOTED, moved, line, count=1)
 
 
 def write_event(event: SoakEvent, how: str) -> str:

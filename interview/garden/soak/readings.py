@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import Enum
 from statistics import median
-from typing import Protocol
+from typing import NamedTuple, Protocol
 
 from interview.garden.soak.hole import BareHole, Hole
 from interview.quantities.evidence import Cited, Provenance, Source
@@ -23,8 +23,7 @@ _TINY_IN = 1e-9
 """By so much one depth written in two units may differ: what floats leave over."""
 
 
-@dataclass(frozen=True)
-class Reading:
+class Reading(NamedTuple):
     """One look at the hole.
 
     ``elapsed`` is the time since the test began and ``depth`` the depth of water then; leave
@@ -42,8 +41,7 @@ class Reading:
     spoiled: str = ""
 
 
-@dataclass(frozen=True)
-class Interval:
+class Interval(NamedTuple):
     """What happened between two readings of one fill."""
 
     start: Quantity
@@ -228,8 +226,7 @@ SEVERAL_HOLES = Source(
 )
 
 
-@dataclass(frozen=True)
-class Advice:
+class Advice(NamedTuple):
     """What the readings so far say about going on."""
 
     enough_early: bool
@@ -300,8 +297,7 @@ class HolesRule(Enum):
     MIDDLE = "the middle value of the holes"
 
 
-@dataclass(frozen=True)
-class CombinedRate:
+class CombinedRate(NamedTuple):
     """The rates that stand for all the holes of one spot."""
 
     rule: HolesRule

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
+from typing import NamedTuple
 
 from interview.asking.answers import Answers
 from interview.asking.question import Unanswered
@@ -33,8 +34,7 @@ TEXTURE_OF = {
 """The texture class of each thing a handful may do. Source: ``FEEL_KEY``."""
 
 
-@dataclass(frozen=True)
-class HoleReport:
+class HoleReport(NamedTuple):
     """One test hole: its test where there is one, or what it waits for."""
 
     number: int
@@ -51,8 +51,7 @@ class HoleReport:
         return self.test is not None and not self.set_aside
 
 
-@dataclass(frozen=True)
-class SoilRate:
+class SoilRate(NamedTuple):
     """The rates that stand for the soil, and where they come from."""
 
     drop_rate: Quantity | None
@@ -95,7 +94,7 @@ def readings_of(answers: Answers) -> list[Reading]:
             deep = quantity(level, "in")
         elapsed = quantity((event.at - began).total_seconds(), "s")
         if event.what == REFILLED and found and found[-1].elapsed == elapsed:
-            found[-1] = replace(found[-1], refilled_to=deep)
+            found[-1] = found[-1]._replace(refilled_to=deep)
         elif event.what == REFILLED:
             found.append(Reading(elapsed, None, refilled_to=deep))
         elif event.what == EMPTIED:

@@ -7,7 +7,6 @@ program closed, a sleeping computer, another time zone or summer time change not
 from __future__ import annotations
 
 import datetime as dt
-from dataclasses import replace
 
 from interview.asking.answers import Answers
 from interview.garden.soak.noted import Fills, Noted, noted
@@ -37,13 +36,13 @@ def soak_run(view: Answers, now: dt.datetime) -> SoakRun:
     notices = _notices(hole, now, last) if not run.enough else ()
     if hole.aside:
         said = f"This hole is set aside: {hole.aside}."
-        run = replace(run, state=RunState.SET_ASIDE, do_now=said, and_then="", due=None)
+        run = run._replace(state=RunState.SET_ASIDE, do_now=said, and_then="", due=None)
     elif notices and is_back(now, last):
-        run = replace(run, do_now=notices[0], and_then="", due=None)
+        run = run._replace(do_now=notices[0], and_then="", due=None)
     elif last and run.began and not run.enough and _is_stale(now, last):
-        run = replace(run, do_now=STALE, and_then="", due=None)
+        run = run._replace(do_now=STALE, and_then="", due=None)
     do_now, and_then = view.told(run.do_now), view.told(run.and_then)
-    return replace(run, do_now=do_now, and_then=and_then, last=last, notices=notices)
+    return run._replace(do_now=do_now, and_then=and_then, last=last, notices=notices)
 
 
 STALE = (

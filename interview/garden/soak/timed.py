@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import datetime as dt
-from dataclasses import dataclass, replace
 from enum import Enum
+from typing import NamedTuple
 
 from interview.garden.soak.noted import Fills, Noted, RunRow, Timed
 from interview.garden.soak.rates import READINGS_WANTED, SoakTest
@@ -49,8 +49,7 @@ class RunState(Enum):
 ENOUGH_STATES = (RunState.SLOW_TOLD, RunState.ENOUGH_EARLY, RunState.SETTLED, RunState.ENOUGH)
 
 
-@dataclass(frozen=True)
-class SoakRun:
+class SoakRun(NamedTuple):
     """Everything there is to say about one hole at one instant."""
 
     now: dt.datetime
@@ -152,16 +151,16 @@ def _judged(run: SoakRun, hole: Noted, noted: Timed, told: Advice) -> SoakRun:
     enough = _enough(run, told)
     if hole.left == "filled" or (hole.left == "covered" and enough):
         done = "This test is done; you may still add or correct readings."
-        return replace(run, state=RunState.DONE, do_now=done)
+        return run._replace(state=RunState.DONE, do_now=done)
     if enough:
-        return replace(run, state=enough[0], do_now=enough[1], and_then=enough[2])
+        return run._replace(state=enough[0], do_now=enough[1], and_then=enough[2])
     kept = [event for event in noted.events if not event.struck]
     last = kept[-1].at if kept else noted.began
     agreed = run.test is not None and run.test.settled
     if hole.left == "covered" and agreed and _on_a_later_day(run.now, last):
         # Nobody sits by it any more, and the plan has its rate.
         done = "This test is done: its last three corrected rates agree. You may still add more."
-        return replace(run, state=RunState.DONE, do_now=done)
+        return run._replace(state=RunState.DONE, do_now=done)
     mark = magnitude(noted.mark, "in")
     level = _level(noted.found, kept, mark)
     if kept and level < min(REFILL_BELOW_IN.value, mark / 3):
@@ -169,7 +168,7 @@ def _judged(run: SoakRun, hole: Noted, noted: Timed, told: Advice) -> SoakRun:
     if told.slow_branch:
         return _slow(run, last)
     wait = magnitude(told.next_interval, "h") if noted.found else _first_wait(hole.fills, mark)
-    run = replace(run, due=utc(last) + dt.timedelta(hours=wait))
+    run = run._replace(due=utc(last) + dt.timedelta(hours=wait))
     return _running(run, noted.found, level)
 
 
@@ -221,11 +220,11 @@ def _refill(run: SoakRun, told: Advice, level: float) -> SoakRun:
     wait = span_up(dt.timedelta(hours=magnitude(told.next_interval, "h")))
     if level > 0:
         said = f"Little water is left: fill to the fill level again, then read after about {wait}."
-        return replace(run, state=RunState.REFILL, do_now=said)
+        return run._replace(state=RunState.REFILL, do_now=said)
     said = f"The hole is empty: fill to the fill level again, then read after about {wait}."
     seen = run.rows[-1].what == EMPTIED
     why = "The time the water took to go is used." if seen else EMPTY_SAID
-    return replace(run, state=RunState.REFILL, do_now=said, and_then=why)
+    return run._replace(state=RunState.REFILL, do_now=said, and_then=why)
 
 
 EMPTY_SAID = (
@@ -237,10 +236,9 @@ EMPTY_SAID = (
 def _slow(run: SoakRun, last: dt.datetime) -> SoakRun:
     due = next_morning(last, run.now, OVERNIGHT_HOURS)
     if utc(run.now) >= due:
-        run = replace(run, due=due)
+        run = run._replace(due=due)
         return _running(run, (), 1.0)
-    return replace(
-        run,
+    return run._replace(
         state=RunState.SLOW,
         due=due,
         do_now=f"The water hardly falls: cover the hole and read it at {clock(due, run.now)}.",
@@ -254,16 +252,16 @@ def _running(run: SoakRun, found: tuple[Interval, ...], level: float) -> SoakRun
     late = utc(run.now) - run.due
     at = clock(run.due, run.now)
     if late < dt.timedelta():
-        return replace(run, state=RunState.RUNNING, do_now=_wait(run, at), and_then=_why(run))
+        return run._replace(state=RunState.RUNNING, do_now=_wait(run, at), and_then=_why(run))
     if late <= LATE_AFTER:
         said = "Read the water now."
-        return replace(run, state=RunState.DUE, do_now=said, and_then=_why(run))
+        return run._replace(state=RunState.DUE, do_now=said, and_then=_why(run))
     said = "Read the water as soon as you can; late is as good, because the true time is used."
     rate = magnitude(found[-1].drop_rate, "in/h") if found else 0.0
     hours = (late.total_seconds() / 3600) + NEXT_FALL_IN.value / rate if rate > 0 else 0.0
     if rate * hours > level:
         said += " The hole may be empty. If so, write empty, fill it again and read sooner."
-    return replace(run, state=RunState.OVERDUE, do_now=said, and_then=_why(run))
+    return run._replace(state=RunState.OVERDUE, do_now=said, and_then=_why(run))
 
 
 def _wait(run: SoakRun, at: str) -> str:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from interview.garden.soak.noted import Timed
 from interview.garden.soak.reading_lines import REFILLED
@@ -14,8 +14,7 @@ _REFILLED_IN = 1e-9
 """Inches by which a level is off the one before where the hole was filled again."""
 
 
-@dataclass(frozen=True)
-class Stand:
+class Stand(NamedTuple):
     """Where the water stood at one instant, as it was read or filled."""
 
     at: dt.datetime

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from typing import NamedTuple
 
+from interview.garden.form.choices import MOST_BEDS
 from interview.garden.pond.hyetographs import RainSpan, Storm
 from interview.garden.pond.pieces import PoolPiece
 from interview.garden.pond.pool import BarePool, FlowSpan, Pool, flows, pieces_of, pool
 from interview.garden.pond.routing import RoutedStorm, caught, followed, route
 from interview.garden.pond.stage import StageCurve
-from interview.garden.size.basin import MOST_BEDS
 from interview.quantities.guards import not_negative
 from interview.quantities.units import METRIC, US, Quantity, magnitude, quantity
 
@@ -21,8 +22,7 @@ LADDER = {
 """The rains tried, by the units shown."""
 
 
-@dataclass(frozen=True)
-class LadderRow:
+class LadderRow(NamedTuple):
     """One storm of the ladder."""
 
     rain: Quantity
@@ -32,8 +32,7 @@ class LadderRow:
     share_caught: float
 
 
-@dataclass(frozen=True)
-class GardenStorm:
+class GardenStorm(NamedTuple):
     """One storm in all the beds."""
 
     beds: tuple[RoutedStorm, ...]
@@ -171,7 +170,7 @@ def below_of(
         first = max(0.0, inflow.first - soaks) if spills else 0.0
         last = max(0.0, inflow.last - soaks) if spills else 0.0
         next_own.append(wet)
-        next_came.append(replace(wet, first=wet.first + first, last=wet.last + last))
+        next_came.append(wet._replace(first=wet.first + first, last=wet.last + last))
     return next_own, next_came
 
 

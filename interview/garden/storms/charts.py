@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import pairwise
+from typing import NamedTuple
 
 from interview.drawing.scale import ticks
 from interview.drawing.scene import (
@@ -114,8 +115,7 @@ def drop_chart(soak_test: SoakTest, metric: bool = False) -> Drawing:
     return _chart((wide, high), WATER_LEFT, said, shapes, *keys)
 
 
-@dataclass(frozen=True)
-class Coming:
+class Coming(NamedTuple):
     """What is still to come of a soak test."""
 
     due: dt.datetime | None = None
@@ -199,7 +199,7 @@ def _to_come(
     if rate is not None and wide > x:
         end = min(wide, x + y / rate) if rate > 0 else wide
         go_on = line(x, y, end, y - rate * (end - x), Stroke.DOTTED)
-        yield replace(go_on, ink=Ink.WATER)
+        yield go_on._replace(ink=Ink.WATER)
     if coming.due is not None:
         at = _since(began, coming.due)
         left = 0.0 if rate is None else max(0.0, y - rate * (at - x))
@@ -277,7 +277,7 @@ def pond_chart(
         _over(f"pond, {unit}", high),
         _under("hours since the rain began", wide),
         line(0, full, wide, full, Stroke.DASHED),
-        replace(line(DAY_H, 0, DAY_H, high, Stroke.DASHED), ink=Ink.LOOK),
+        line(DAY_H, 0, DAY_H, high, Stroke.DASHED)._replace(ink=Ink.LOOK),
         Path(_thinned(curve), Stroke.CURVE, border=True),
         Label("24 h", DAY_H, high, LabelSpot.ABOVE),
         Label(f"full pond {_depth(full, unit)}", DAY_H / 2, full, LabelSpot.ABOVE),

@@ -10,6 +10,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import date
 from functools import lru_cache
+from typing import NamedTuple
 
 from interview.garden.pond.hyetographs import RainSpan
 from interview.garden.pond.pieces import PoolPiece
@@ -73,8 +74,7 @@ class Part:
         return 1 - self.spill / self.came if self.came > 0 else 1.0
 
 
-@dataclass(frozen=True)
-class Passed:
+class Passed(NamedTuple):
     """What became of a stretch of rain: the balance of the first bed, of all what soaked in, what
     ran over the last, and the depths that are left."""
 

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from datetime import date
 from functools import cache
+from typing import NamedTuple
 
 from interview.garden.pond.hyetographs import STORM_HOURS, RainSpan, StormShape, storm
 from interview.garden.pond.pool import Pool
@@ -34,8 +34,7 @@ TELL_EVERY = 1000
 """Days between two words of how far the years are."""
 
 
-@dataclass(frozen=True)
-class RecordPart:
+class RecordPart(NamedTuple):
     """A part of the record: a year, or a month of the calendar over all the years."""
 
     number: int
@@ -52,8 +51,7 @@ class RecordPart:
         return self.number
 
 
-@dataclass(frozen=True)
-class RecordReplay:
+class RecordReplay(NamedTuple):
     """What the garden would have done; volumes are of one bed, or of all the beds of a row."""
 
     first: date

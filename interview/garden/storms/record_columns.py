@@ -5,8 +5,8 @@ from __future__ import annotations
 import csv
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
 from enum import Enum
+from typing import NamedTuple
 
 from interview.reading.foreign import shown
 
@@ -35,7 +35,7 @@ Row = tuple[int, list[str]]
 """The number of a line, and its cells."""
 BROKEN = ("",)
 """The cells of a line that cannot be parted."""
-_DATE_LIKE = re.compile(r"\d{4}([-/.]?)\d{2}\1\d{2}|\d{1,2}[/.-]\d{1,2}[/.-]\d{4}")
+_DATE_LIKE = r"\d{4}([-/.]?)\d{2}\1\d{2}|\d{1,2}[/.-]\d{1,2}[/.-]\d{4}"
 
 
 class Column(Enum):
@@ -82,8 +82,7 @@ def cells_of(line: str, delimiter: str, most: int = -1) -> list[str]:
     return [cell.strip() for cell in cells]
 
 
-@dataclass(frozen=True)
-class Head:
+class Head(NamedTuple):
     """The columns of a rainfall file by its first lines."""
 
     cells: tuple[str, ...]
@@ -111,7 +110,7 @@ def head_of(rows: Sequence[Row]) -> Head:
     """Return the columns by the first rows: the headings are the row above the first date."""
     whole = [cells for _, cells in rows if cells != list(BROKEN)]
     for place, cells in enumerate(whole):
-        if any(_DATE_LIKE.match(cell) for cell in cells):
+        if any(re.match(_DATE_LIKE, cell) for cell in cells):
             return Head(tuple(whole[place - 1] if place else cells), place > 0)
     return Head(tuple(whole[0]) if whole else (), True)
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass
 from datetime import date, timedelta
 from itertools import islice, pairwise
+from typing import NamedTuple
 
 from interview.garden.storms.record_columns import (
     BROKEN,
@@ -61,21 +61,19 @@ _UNIT_NAMES = {"in": "inches", "mm": "millimeters"}
 _MISSING = {"", "m", "na", "n/a", "nan", "null", "none", "missing", "-", "--"}
 _MISSING_NUMBERS = {-9999.0, -999.0, -99.9, -99.99, -999.9, -9999.9, 9999.0, 99999.0}
 _TRACE = {"t", "tr", "trace"}
-_NUMBER = re.compile(r"[+-]?(\d+(\.\d*)?|\.\d+)")
-_ISO = re.compile(r"(\d{4})([-/.]?)(\d{2})\2(\d{2})")
-_SHORT = re.compile(r"(\d{1,2})[/.-](\d{1,2})[/.-](\d{4})")
+_NUMBER = r"[+-]?(\d+(\.\d*)?|\.\d+)"
+_ISO = r"(\d{4})([-/.]?)(\d{2})\2(\d{2})"
+_SHORT = r"(\d{1,2})[/.-](\d{1,2})[/.-](\d{4})"
 
 
-@dataclass(frozen=True)
-class BadLine:
+class BadLine(NamedTuple):
     """A line of the file that could not be used; its day counts as missing."""
 
     line: int
     why: str
 
 
-@dataclass(frozen=True)
-class Gap:
+class Gap(NamedTuple):
     """Days in a row of which the record says nothing."""
 
     first: date
@@ -87,8 +85,7 @@ class Gap:
         return (self.last - self.first).days + 1
 
 
-@dataclass(frozen=True)
-class Record:
+class Record(NamedTuple):
     """Daily depths of rain, in order of date, and all that was wrong with the file."""
 
     days: tuple[tuple[date, Quantity], ...]
@@ -178,8 +175,7 @@ def _head(lines: Iterator[tuple[int, str]]) -> tuple[list[Row], str]:
     return [(number, cells_of(line, delimiter)) for number, line in first], delimiter
 
 
-@dataclass(frozen=True)
-class _Used:
+class _Used(NamedTuple):
     """What is used of a line: its date and its depth, or why it has none."""
 
     number: int
@@ -214,7 +210,7 @@ def _day_first(texts: list[str]) -> bool | None:
     """Whether dates such as 5/6/2020 begin with the day; None where no line tells."""
     answers = set()
     for text in texts:
-        if found := _SHORT.match(text):
+        if found := re.match(_SHORT, text):
             first, second = int(found[1]), int(found[2])
             if first > 12 or second > 12:
                 answers.add(first > 12)
@@ -269,9 +265,9 @@ class _RecordReader:
                 return date.fromisoformat(text)
             except ValueError:
                 pass
-        if found := _ISO.match(text):
+        if found := re.match(_ISO, text):
             year, month, day = found[1], found[3], found[4]
-        elif found := _SHORT.match(text):
+        elif found := re.match(_SHORT, text):
             if self.day_first is None:
                 raise ValueError(f"{text} could be two dates: write it as 2020-05-31.")
             day, month, year = found[1], found[2], found[3]
@@ -290,7 +286,7 @@ class _RecordReader:
     def _depth(self, word: str) -> float | None:
         """A depth in the unit of the file; None for a number that stands for missing."""
         plain = word.replace(",", ".") if self.decimal_comma and word.count(",") == 1 else word
-        if not _NUMBER.fullmatch(plain):
+        if not re.fullmatch(_NUMBER, plain):
             raise ValueError(f"{word[:40]} is not a depth of rain.")
         depth = float(plain)
         if depth in _MISSING_NUMBERS:

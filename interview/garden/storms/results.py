@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from interview.answers_file.named_files import NoFile, ReadsFiles
 from interview.asking.long_work import telling
@@ -34,8 +35,7 @@ SIZES = (0.5, 0.75, 1.0, 1.5, 2.0)
 """Floor areas tried on a rainfall record, as parts of the floor that is drawn."""
 
 
-@dataclass(frozen=True)
-class SizedYears:
+class SizedYears(NamedTuple):
     """The years of the record in a garden with another floor."""
 
     part: float

@@ -4,15 +4,14 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from interview.garden.pond.pieces import PoolPiece
 from interview.garden.size.zones import Zone
 from interview.quantities.units import Quantity, magnitude, quantity
 
 
-@dataclass(frozen=True)
-class ZoneHours:
+class ZoneHours(NamedTuple):
     """Hours under water after the rain the garden is built for."""
 
     floor: Quantity

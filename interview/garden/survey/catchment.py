@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from interview.garden.survey.pacing import Pace
 from interview.garden.survey.pieces import Piece, own_error, pace_slopes, plan_area
@@ -130,8 +131,7 @@ class Surface:
         return times(self.plan, self.plan_error)
 
 
-@dataclass(frozen=True)
-class SurfaceArea:
+class SurfaceArea(NamedTuple):
     """What one surface adds to the catchment."""
 
     name: str
@@ -150,8 +150,7 @@ class SurfaceArea:
         return quantity(magnitude(self.weighted, "ft**2") * inches / 12, "ft**3")
 
 
-@dataclass(frozen=True)
-class Catchment:
+class Catchment(NamedTuple):
     """The area that drains to the garden."""
 
     surfaces: tuple[SurfaceArea, ...]

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 from itertools import combinations, pairwise
 
 from interview.drawing.scale import scale_bar
@@ -312,7 +311,7 @@ def _shapes(
     for spot in sorted(spots, key=lambda spot: spot.piece.cut):
         hatch, stuff = (Hatch.CUT, Material.CUT) if spot.piece.cut else (drains, material)
         outline = polygon(spot.corners, Stroke.SOLID, hatch, border=True)
-        yield replace(outline, material=stuff)
+        yield outline._replace(material=stuff)
     for spot in spots:
         if spot.host is None:
             others = [one for one in spots if one is not spot]

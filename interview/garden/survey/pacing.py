@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 import statistics
 from collections.abc import Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from interview.quantities.evidence import OURS, Finding, Grade
 from interview.quantities.guards import positive, reaches, times, within
@@ -25,8 +25,7 @@ So it may lie anywhere in a width of one pace: its standard error is that width 
 """
 
 
-@dataclass(frozen=True)
-class Pace:
+class Pace(NamedTuple):
     """How long one pace is, from walks over a known distance."""
 
     course: Quantity
@@ -54,8 +53,7 @@ class Pace:
         return max(self.sd_count, COUNTED_TO / math.sqrt(12))
 
 
-@dataclass(frozen=True)
-class PacedLength:
+class PacedLength(NamedTuple):
     """A length from a count of paces."""
 
     length: Quantity

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 from itertools import pairwise
-from typing import TypeAlias
+from typing import NamedTuple, TypeAlias
 
 from interview.drawing.scene import XY, extent, inside
 from interview.garden.survey.pieces import Piece
@@ -26,8 +25,7 @@ _SLACK = 0.02
 Corners: TypeAlias = tuple[XY, ...]
 
 
-@dataclass(frozen=True)
-class Placed:
+class Placed(NamedTuple):
     """A piece where a person put it: ``x`` and ``y`` of its lower left, turned left by degrees."""
 
     piece: Piece
@@ -36,8 +34,7 @@ class Placed:
     turned: float = 0.0
 
 
-@dataclass(frozen=True)
-class Spot:
+class Spot(NamedTuple):
     """A piece on the drawing, in drawing units; the shape is turned, then moved."""
 
     piece: Piece
@@ -71,7 +68,7 @@ class Spot:
         """Return the piece moved so that its lower left is there."""
         box = self.box
         moved = (self.moved[0] + left - box[0], self.moved[1] + bottom - box[1])
-        return replace(self, moved=moved)
+        return self._replace(moved=moved)
 
 
 def lay_pieces(items: Sequence[Piece | Placed], unit: str) -> tuple[Spot, ...]:
@@ -150,7 +147,7 @@ def _into_host(cut: Spot, laid: dict[int, Spot]) -> Spot | None:
         others = [spot for spot in laid.values() if spot.host == host.number]
         others += [spot for spot in laid.values() if spot.piece.cut and spot.fixed]
         for left, bottom in _tries(cut, host):
-            put = replace(cut.to(left, bottom), host=host.number)
+            put = cut.to(left, bottom)._replace(host=host.number)
             if fits_in(put.corners, host.corners) and not any(
                 _touch(put.box, other.box) for other in others
             ):

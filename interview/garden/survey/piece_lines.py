@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from interview import reading
 from interview.asking.answers import Answers
@@ -39,8 +40,7 @@ SHAPES: dict[str, tuple[str, ...]] = {
 """Each shape a piece may have, with the sides it is measured by."""
 
 
-@dataclass(frozen=True)
-class Side:
+class Side(NamedTuple):
     """One measured side: its length, and whether it was paced."""
 
     length: Quantity
@@ -85,9 +85,9 @@ def side_name(shape: str, place: int) -> str:
     return SHAPES[shape][place]
 
 
-_CUT = re.compile(r"^(?:less|minus|cut(?:\s+out)?)\s+", re.IGNORECASE)
-PART = re.compile(r"\s+(?:by|x|and)\s+|\s*,\s+|\s*;\s*|(?<=[\d\"'])x(?=\d)", re.IGNORECASE)
-LABEL = re.compile(r"^(?:base|height|sides?|across|radius|every|spacing|:)\s+", re.IGNORECASE)
+_CUT = r"(?i)^(?:less|minus|cut(?:\s+out)?)\s+"
+PART = r"(?i)\s+(?:by|x|and)\s+|\s*,\s+|\s*;\s*|(?<=[\d\"'])x(?=\d)"
+LABEL = r"(?i)^(?:base|height|sides?|across|radius|every|spacing|:)\s+"
 _PIECE_GOOD = "Write it as rectangle 24 ft by 13 ft, or as less triangle 6 ft by 4 ft."
 PIECES_MOST = 60
 
@@ -139,7 +139,7 @@ class Pieces(Simple[tuple[PieceLine, ...]]):
             raise Refused(_too_few(shape, wanted))
         if shape == "circle part":
             texts = texts[:1]
-        texts = [LABEL.sub("", one) for one in texts]
+        texts = [re.sub(LABEL, "", one) for one in texts]
         zero_ok = shape == "offsets"
         sides = [
             self._side(one, side_name(shape, place), answers, zero_ok)
@@ -199,7 +199,7 @@ class Pieces(Simple[tuple[PieceLine, ...]]):
         try:
             _, shape, rest, _ = _taken_apart(line)
             for text in _measures(shape, rest)[0]:
-                amount = self.side.heard(LABEL.sub("", text), units).value
+                amount = self.side.heard(re.sub(LABEL, "", text), units).value
                 if isinstance(amount, Paces):
                     found.append(amount)
         except Refused:
@@ -246,8 +246,8 @@ def placed_line(line: str, right: Quantity, up: Quantity, turned: float, metric:
 
 def _taken_apart(line: str) -> tuple[bool, str, str, Ends]:
     words, ends = take_ends(reading.plain(line))
-    cut = bool(_CUT.match(words))
-    shape, rest = _shape_of(_CUT.sub("", words))
+    cut = bool(re.match(_CUT, words))
+    shape, rest = _shape_of(re.sub(_CUT, "", words))
     return cut, shape, rest, ends
 
 
@@ -256,7 +256,7 @@ def _measures(shape: str, rest: str) -> tuple[list[str], tuple[float, ...], floa
     if shape == "round":
         sides, turns = walked(rest)
         return sides, turns, 360.0
-    texts = [part for part in PART.split(tidy(rest)) if part]
+    texts = [part for part in re.split(PART, tidy(rest)) if part]
     angle = read_angle(texts[1], 360.0) if shape == "circle part" and len(texts) == 2 else 360.0
     return texts, (), angle
 

@@ -13,11 +13,11 @@ SQUARE = 90.0
 """A turn without degrees, in degrees."""
 _NUMBER = r"\d{1,3}(?:\.\d{1,3})?"
 _DEGREES = r"\s*(?:degrees?|degs?|°)?"
-_TIMES = re.compile(r"[\s,]+times\s+(\d{1,3})$", re.IGNORECASE)
-_TURNED = re.compile(rf"[\s,]+turned\s+(-?{_NUMBER}){_DEGREES}$", re.IGNORECASE)
-_AT = re.compile(r"[\s,]+at\s+([^,]+?)(?:\s*,\s+|\s+by\s+|\s+and\s+)([^,]+)$", re.IGNORECASE)
-_TURN = re.compile(r"[\s,]+(right|left)(?![^\W_])[\s,]*", re.IGNORECASE)
-_ANGLE = re.compile(rf"({_NUMBER})(?:\s*(?:degrees?|degs?|°)[\s,]*|[\s,]+)(\S.*)", re.IGNORECASE)
+_TIMES = r"(?i)[\s,]+times\s+(\d{1,3})$"
+_TURNED = rf"(?i)[\s,]+turned\s+(-?{_NUMBER}){_DEGREES}$"
+_AT = r"(?i)[\s,]+at\s+([^,]+?)(?:\s*,\s+|\s+by\s+|\s+and\s+)([^,]+)$"
+_TURN = r"(?i)[\s,]+(right|left)(?![^\W_])[\s,]*"
+_ANGLE = rf"(?i)({_NUMBER})(?:\s*(?:degrees?|degs?|°)[\s,]*|[\s,]+)(\S.*)"
 ROUND_GOOD = "Write it as round 20 ft right 30 ft right 20 ft right 30 ft."
 
 
@@ -36,11 +36,11 @@ def take_ends(words: str) -> tuple[str, Ends]:
     at: tuple[str, str] | None = None
     turned: float | None = None
     while True:
-        if count is None and (match := _TIMES.search(words)):
+        if count is None and (match := re.search(_TIMES, words)):
             count = int(match[1])
-        elif turned is None and (match := _TURNED.search(words)):
+        elif turned is None and (match := re.search(_TURNED, words)):
             turned = float(match[1]) % 360
-        elif at is None and (match := _AT.search(words)):
+        elif at is None and (match := re.search(_AT, words)):
             at = match[1].strip(), match[2].strip()
         else:
             break
@@ -55,7 +55,7 @@ def walked(text: str) -> tuple[list[str], tuple[float, ...]]:
 
     Raises ``Refused`` for a turn that stands before the first side or after the last.
     """
-    first, *more = _TURN.split(f" {text.strip()}")
+    first, *more = re.split(_TURN, f" {text.strip()}")
     sides, turns = [first.strip()], []
     for way, words in zip(more[::2], more[1::2], strict=True):
         angle, side = _turn_and_side(words.strip())
@@ -69,7 +69,7 @@ def walked(text: str) -> tuple[list[str], tuple[float, ...]]:
 def _turn_and_side(words: str) -> tuple[float, str]:
     if _reads(words):
         return SQUARE, words
-    match = _ANGLE.fullmatch(words)
+    match = re.fullmatch(_ANGLE, words)
     if match is None or not (_reads(match[2]) or _is_degrees(words)):
         return SQUARE, words
     return read_angle(match[1], 180.0), match[2]

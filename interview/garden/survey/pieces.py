@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import Enum
+from typing import NamedTuple
 
 from interview.garden.survey.pacing import PacedLength
 from interview.garden.survey.shapes import Shape
@@ -14,8 +15,7 @@ from interview.quantities.spread import TAPE_ERROR_IN
 from interview.quantities.units import Quantity, magnitude, quantity
 
 
-@dataclass(frozen=True)
-class SideError:
+class SideError(NamedTuple):
     """How far one measured length may be off."""
 
     own: Quantity

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, field
+from typing import NamedTuple
 
 from interview.asking.answers import Answers, noting
 from interview.asking.question import Unanswered
@@ -191,8 +192,7 @@ def _level(answers: Answers) -> float:
     return ratio(plan_length(one, RoofPitch(number, _PITCH[given])), one)
 
 
-@dataclass(frozen=True)
-class Parting:
+class Parting(NamedTuple):
     """One place where water divides on its way to the garden, or a sentence about its way."""
 
     share: Share
@@ -274,8 +274,7 @@ def runoff_part(kind: str, answers: Answers) -> float:
     return part_at(answers[start.RAIN_DEPTH])(kind, answers)
 
 
-@dataclass(frozen=True)
-class RunoffWays:
+class RunoffWays(NamedTuple):
     """The part of the rain to hold that runs off a surface, by each way of reckoning."""
 
     coefficient: float | None

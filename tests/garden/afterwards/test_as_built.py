@@ -9,7 +9,7 @@ from shapely.geometry import LineString, box
 
 from interview.garden.afterwards.as_built import AsBuilt, Levels, above
 from interview.garden.form.basin import Basin
-from interview.garden.form.outline import FloorShape
+from interview.garden.form.choices import FloorShape
 from interview.quantities.units import magnitude, quantity
 
 ROUND = 512

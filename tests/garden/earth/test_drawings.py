@@ -13,8 +13,8 @@ from interview.drawing.canvas import Hatch, Path, Stroke, cells, svg
 from interview.drawing.words import column_width
 from interview.garden.earth.above import plan_view
 from interview.garden.form.basin import Basin
+from interview.garden.form.choices import FloorShape
 from interview.garden.form.lie import Ground, Sets, lie_of, winged
-from interview.garden.form.outline import FloorShape
 from interview.garden.planting.section import cross_section, level_lines, level_table
 from interview.quantities.units import magnitude, quantity
 

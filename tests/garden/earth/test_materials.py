@@ -1,7 +1,6 @@
 """Amounts to move and to buy."""
 
 import math
-from dataclasses import replace
 
 import pytest
 from hypothesis import given
@@ -89,7 +88,7 @@ def test_the_shopping_list_names_each_thing_once_and_no_edging():
 
 
 def test_a_channel_of_stone_is_bought_once_for_all_the_beds():
-    channel = replace(BED, channel_length=quantity(12, "ft"), beds=2)
+    channel = BED._replace(channel_length=quantity(12, "ft"), beds=2)
     uses = {use: cubic(volume) for use, volume in stone_uses(channel).items()}
     # Worked by hand: twice 3 x 2 x 1/2 ft and 4 x 2 x 1/2 ft, and once 12 x 1 1/2 x 1/2 ft.
     assert uses == pytest.approx({"inlet": 6, "apron": 8, "channel": 9})
@@ -108,7 +107,7 @@ def test_no_stone_is_thicker_than_half_its_layer(system):
 
 def test_soil_for_a_berm_of_sand_is_bought_loose_and_never_too_little():
     """40 ft3 as it lies is 52 ft3 on the truck if it swells 30 % (example 9-2), 57 at 43 %."""
-    sandy = replace(BED, berm_soil=quantity(40, "ft**3"))
+    sandy = BED._replace(berm_soil=quantity(40, "ft**3"))
     soil = {item.name: item for item in shopping_list(sandy)}["berm soil"]
     assert 52 < cubic(soil.amount) <= 57.2
     assert magnitude(soil.buy, "yd**3") == 2.5
@@ -116,8 +115,8 @@ def test_soil_for_a_berm_of_sand_is_bought_loose_and_never_too_little():
 
 
 def test_beds_of_one_size_are_bought_for_together():
-    one = replace(BED, berm_soil=quantity(10, "ft**3"))
-    single, double = (shopping_list(replace(one, beds=beds)) for beds in (1, 2))
+    one = BED._replace(berm_soil=quantity(10, "ft**3"))
+    single, double = (shopping_list(one._replace(beds=beds)) for beds in (1, 2))
     assert [item.name for item in single] == ["mulch", "compost", "stone", "berm soil"]
     for item, twice in zip(single, double, strict=True):
         assert cubic(twice.amount) == pytest.approx(2 * cubic(item.amount))
@@ -135,7 +134,7 @@ def test_stone_by_weight_is_paid_in_quarters_of_a_ton():
 
 def test_the_weight_of_stone_is_told_up_to_ten_pounds():
     # 3 x 2 x 1/2 and 4.1 x 2 x 1/2 ft are 7.1 cubic feet of 100 lb; half a yard is 13.5.
-    bed = replace(BED, apron_length=quantity(4.11, "ft"))
+    bed = BED._replace(apron_length=quantity(4.11, "ft"))
     note = shopping_list(bed)[-1].note
     assert "about 720 lb, or 1350 lb as ordered loose" in note
 

@@ -11,8 +11,9 @@ from shapely.geometry import Polygon
 
 from interview.garden.earth.profile import Profile, level_lines, level_table, reading_words
 from interview.garden.form.basin import Basin
+from interview.garden.form.choices import FloorShape
 from interview.garden.form.lie import Ground, Lie, lie_of, winged
-from interview.garden.form.outline import FloorShape, Station, own_outline
+from interview.garden.form.outline import Station, own_outline
 from interview.quantities.units import magnitude, quantity
 
 

@@ -13,8 +13,8 @@ from interview.drawing.canvas import Drawing, Hatch, Label, Path, Stroke, cells,
 from interview.drawing.words import column_width
 from interview.garden.earth.above import plan_view
 from interview.garden.form.basin import Basin
+from interview.garden.form.choices import FloorShape
 from interview.garden.form.lie import Ground, Lie, lie_of
-from interview.garden.form.outline import FloorShape
 from interview.garden.planting.section import cross_section
 from interview.quantities.units import quantity
 

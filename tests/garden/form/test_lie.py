@@ -11,6 +11,7 @@ from shapely.geometry import Polygon
 from shapely.prepared import prep
 
 from interview.garden.form.basin import Basin
+from interview.garden.form.choices import FloorShape
 from interview.garden.form.lie import (
     COMPACTION,
     Form,
@@ -22,7 +23,6 @@ from interview.garden.form.lie import (
     wing_length,
     winged,
 )
-from interview.garden.form.outline import FloorShape
 from interview.quantities.units import quantity
 
 FOOT_M = 0.3048

@@ -9,7 +9,8 @@ import pytest
 from scipy.integrate import quad
 from shapely.geometry import LineString, Point, Polygon
 
-from interview.garden.form.outline import FloorShape, Outline, Station, own_outline
+from interview.garden.form.choices import FloorShape
+from interview.garden.form.outline import Outline, Station, own_outline
 from interview.garden.form.pegs import string_offsets
 
 PARALLEL = [shape for shape in FloorShape if shape is not FloorShape.OWN]

@@ -5,7 +5,8 @@ from dataclasses import replace
 import pytest
 
 from interview.garden.planting.plant_list import builtin_plants
-from interview.garden.planting.record import Indicator, ListRegion, PlantKind, PlantRegion, Sun
+from interview.garden.planting.record import Indicator, PlantKind, Sun
+from interview.garden.planting.regions import ListRegion, PlantRegion
 from interview.garden.size.zones import Zone
 
 

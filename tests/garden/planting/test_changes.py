@@ -10,7 +10,8 @@ from interview.garden.planting.choose import choose, why_plant
 from interview.garden.planting.count import plant_count, shared_counts
 from interview.garden.planting.home import FLORAS, introduced_at, introduced_in_state
 from interview.garden.planting.plant_list import builtin_places, builtin_plants
-from interview.garden.planting.record import Indicator, ListRegion, PlantKind, PlantRegion, Sun
+from interview.garden.planting.record import Indicator, PlantKind, Sun
+from interview.garden.planting.regions import ListRegion, PlantRegion
 from interview.garden.planting.wetness import (
     LONGEST_HOURS,
     STANDS_HOURS,
@@ -57,7 +58,7 @@ ALL_PICKS = [pick.plant for zone in BASE.zones for pick in zone.picks]
 def test_swapping_one_plant_leaves_every_other_and_its_count_unchanged(subtests):
     for gone in ALL_PICKS:
         with subtests.test(gone=gone):
-            plan = choose(builtin_plants(), replace(MW, swaps=(Swap(gone.common_name),)), garden())
+            plan = choose(builtin_plants(), MW._replace(swaps=(Swap(gone.common_name),)), garden())
             before, after = planted(BASE), planted(plan)
             assert len(after) == len(before)
             for old, new in zip(before, after, strict=True):
@@ -71,7 +72,7 @@ def test_swapping_one_plant_leaves_every_other_and_its_count_unchanged(subtests)
 def test_a_swap_takes_structure_for_structure():
     for zone in BASE.zones:
         grass = next(pick.plant for pick in zone.picks if pick.plant.grasslike)
-        plan = choose(builtin_plants(), replace(MW, swaps=(Swap(grass.common_name),)), garden())
+        plan = choose(builtin_plants(), MW._replace(swaps=(Swap(grass.common_name),)), garden())
         same = next(one for one in plan.zones if one.zone is zone.zone)
         assert any(pick.plant.grasslike for pick in same.picks)
 
@@ -98,7 +99,7 @@ def test_one_plant_is_swapped_for_the_one_that_is_named():
     gone = BASE.zones[0].picks[-1].plant
     wanted = named("Chelone glabra")
     plan = choose(
-        builtin_plants(), replace(MW, swaps=(Swap(gone.common_name, "Chelone glabra"),)), garden()
+        builtin_plants(), MW._replace(swaps=(Swap(gone.common_name, "Chelone glabra"),)), garden()
     )
     pick = plan.zones[0].picks[-1]
     assert pick.plant is wanted and pick.favourite
@@ -112,7 +113,7 @@ def test_one_plant_is_swapped_for_the_one_that_is_named():
 def test_a_named_plant_that_would_drown_or_parch_is_not_put_in_and_the_plan_says_why():
     gone = BASE.zones[0].picks[-1].plant
     plan = choose(
-        builtin_plants(), replace(MW, swaps=(Swap(gone.common_name, "leadplant"),)), garden()
+        builtin_plants(), MW._replace(swaps=(Swap(gone.common_name, "leadplant"),)), garden()
     )
     assert "Amorpha canescens" not in [name for _, name, _ in planted(plan)]
     assert any(note.startswith("Leadplant has no place on the floor.") for note in plan.notes)
@@ -123,7 +124,7 @@ def test_a_named_plant_that_would_drown_or_parch_is_not_put_in_and_the_plan_says
 
 def test_a_favourite_takes_the_place_of_a_plant_that_was_left_out():
     gone = BASE.zones[0].picks[-1].plant
-    wishes = replace(MW, swaps=(Swap(gone.common_name),), favourites=("Chelone glabra",))
+    wishes = MW._replace(swaps=(Swap(gone.common_name),), favourites=("Chelone glabra",))
     plan = choose(builtin_plants(), wishes, garden())
     assert plan.zones[0].picks[-1].plant.scientific_name == "Chelone glabra"
     rest = [one for one in planted(plan) if one[1] != "Chelone glabra"]
@@ -131,7 +132,7 @@ def test_a_favourite_takes_the_place_of_a_plant_that_was_left_out():
 
 
 def test_a_favourite_that_can_grow_in_no_zone_is_not_placed_and_each_zone_says_why():
-    wishes = replace(MW, favourites=("leadplant",), sun=Sun.SHADE)
+    wishes = MW._replace(favourites=("leadplant",), sun=Sun.SHADE)
     plan = choose(builtin_plants(), wishes, garden())
     assert [plant.scientific_name for plant in plan.homeless] == ["Amorpha canescens"]
     said = why_plant("leadplant", plan, builtin_plants(), wishes)
@@ -141,20 +142,20 @@ def test_a_favourite_that_can_grow_in_no_zone_is_not_placed_and_each_zone_says_w
 
 def test_a_favourite_already_proposed_stays_where_it_is():
     name = BASE.zones[1].picks[0].plant.common_name
-    plan = choose(builtin_plants(), replace(MW, favourites=(name,)), garden())
+    plan = choose(builtin_plants(), MW._replace(favourites=(name,)), garden())
     assert planted(plan) == planted(BASE)
     assert plan.zones[1].picks[0].role == "you asked for it"
 
 
 def test_a_swap_the_list_does_not_know_is_said_and_changes_nothing():
-    plan = choose(builtin_plants(), replace(MW, swaps=(Swap("swamp milkwed"),)), garden())
+    plan = choose(builtin_plants(), MW._replace(swaps=(Swap("swamp milkwed"),)), garden())
     assert planted(plan) == planted(BASE)
     assert "“swamp milkwed” is not in the plant list: did you mean swamp milkweed?" in plan.notes
 
 
 def test_a_swap_of_a_plant_that_is_not_there_is_said():
     swap = Swap("Asclepias incarnata", "Iris versicolor")
-    plan = choose(builtin_plants(), replace(MW, keep_out=frozenset(), swaps=(swap,)), garden())
+    plan = choose(builtin_plants(), MW._replace(keep_out=frozenset(), swaps=(swap,)), garden())
     if "Asclepias incarnata" not in [name for _, name, _ in planted(BASE)]:
         assert any("not in the planting" in note for note in plan.notes)
         assert planted(plan) == planted(BASE)
@@ -166,7 +167,7 @@ def test_swaps_never_lose_a_place_or_bring_back_what_was_left_out(gone, floor):
     site = garden(floor=floor)
     base = choose(builtin_plants(), MW, site)
     swaps = tuple(Swap(plant.scientific_name) for plant in gone)
-    plan = choose(builtin_plants(), replace(MW, swaps=swaps), site)
+    plan = choose(builtin_plants(), MW._replace(swaps=swaps), site)
     assert len(planted(plan)) == len(planted(base))
     names = {plant.scientific_name for plant in gone}
     assert names.isdisjoint(name for _, name, _ in planted(plan))
@@ -200,7 +201,7 @@ def test_why_says_in_place_in_reserve_left_out_and_not_native():
         "not" in line for line in why_plant(abroad.scientific_name, BASE, builtin_plants(), MW)
     )
     gone = BASE.zones[0].picks[0].plant.scientific_name
-    wishes = replace(MW, swaps=(Swap(gone),))
+    wishes = MW._replace(swaps=(Swap(gone),))
     plan = choose(builtin_plants(), wishes, garden())
     assert why_plant(gone, plan, builtin_plants(), wishes)[0] == "Floor: You left it out."
 
@@ -221,12 +222,12 @@ def test_a_plant_that_a_flora_of_ones_own_state_calls_introduced_is_left_out():
     assert introduced_in_state(plant, minnesota) and not introduced_in_state(plant, iowa)
     assert not introduced_in_state(plant, None)
     assert introduced_at(plant, PlantRegion.MW) == ("Minnesota", "Wisconsin")
-    here = replace(MW, place=minnesota, swaps=())
+    here = MW._replace(place=minnesota, swaps=())
     plan = choose(builtin_plants(), here, garden())
     assert plant not in [one for zone in plan.zones for one in zone.reserve]
     why = why_plant(plant.scientific_name, plan, builtin_plants(), here)
     assert "A plant list of Minnesota calls it introduced, not native." in why[1]
-    wider = choose(builtin_plants(), replace(here, natives_only=False), garden())
+    wider = choose(builtin_plants(), here._replace(natives_only=False), garden())
     offered = [
         one for zone in wider.zones for one in (*zone.reserve, *(p.plant for p in zone.picks))
     ]
@@ -234,7 +235,7 @@ def test_a_plant_that_a_flora_of_ones_own_state_calls_introduced_is_left_out():
 
 
 def test_elsewhere_it_is_a_caution_in_the_names_of_places():
-    wishes = replace(MW, favourites=("Penstemon digitalis",))
+    wishes = MW._replace(favourites=("Penstemon digitalis",))
     plan = choose(builtin_plants(), wishes, garden())
     (mine,) = [p for zone in plan.zones for p in zone.picks if p.favourite]
     assert "Plant lists of Minnesota and Wisconsin call it introduced, not native." in mine.cautions
@@ -242,19 +243,19 @@ def test_elsewhere_it_is_a_caution_in_the_names_of_places():
 
 
 def test_a_hardiness_zone_leaves_out_what_is_not_hardy_and_says_how_that_is_known():
-    cold = replace(MW, hardiness_zone=3)
+    cold = MW._replace(hardiness_zone=3)
     plan = choose(builtin_plants(), cold, garden())
     offered = [
         one for zone in plan.zones for one in (*zone.reserve, *(p.plant for p in zone.picks))
     ]
     assert offered and all(one.hardiness[0] <= 3 for one in offered)
-    colder = replace(MW, hardiness_zone=2)
+    colder = MW._replace(hardiness_zone=2)
     nothing = choose(builtin_plants(), colder, garden())
     why = why_plant("Verbena hastata", nothing, builtin_plants(), colder)
     assert "grows in zone 3 and warmer (from memory), and you are in zone 2" in why[0]
     why = why_plant("Iris virginica", plan, builtin_plants(), cold)
     assert "zone 5 and warmer (by a list read in a second copy), and you are in zone 3" in why[0]
-    hot = replace(MW, hardiness_zone=11)
+    hot = MW._replace(hardiness_zone=11)
     why = why_plant("Verbena hastata", choose(builtin_plants(), hot, garden()), ALL_PICKS, hot)
     assert "grows in zone 8 and colder (from memory), and you are in zone 11" in why[0]
 

@@ -21,7 +21,8 @@ from interview.garden.planting.count import (
     swarms,
 )
 from interview.garden.planting.plant_list import MONTHS, builtin_places, builtin_plants
-from interview.garden.planting.record import Indicator, ListRegion, PlantKind, PlantRegion, Sun
+from interview.garden.planting.record import Indicator, PlantKind, Sun
+from interview.garden.planting.regions import ListRegion, PlantRegion
 from interview.garden.planting.wetness import ZoneSite, fits, planting_zones
 from interview.garden.planting.wishes import KeepOut, Prefer, Wishes
 from interview.garden.size.zones import Zone
@@ -249,7 +250,7 @@ def test_kinds_are_added_for_a_season_that_lacks_flowers(plain_plant):
     bare = garden(floor=24, side=0, rim=0)
     plan = choose([*early, *late], MW, bare)
     assert [len(plan.in_bloom(season)) for season in Season] == [3, 3, 3]
-    unasked = choose([*early, *late], replace(MW, bloom=frozenset({Season.SPRING})), bare)
+    unasked = choose([*early, *late], MW._replace(bloom=frozenset({Season.SPRING})), bare)
     assert len(picked(unasked)) == 3
     assert unasked.zones[0].picks[0].plant.bloom_months == (5, 6)
 
@@ -275,13 +276,13 @@ def test_every_plant_of_the_region_is_picked_held_in_reserve_or_out_for_a_reason
 def test_the_sun_at_the_bed_is_kept_to(subtests):
     for sun in Sun:
         with subtests.test(sun=sun):
-            plan = choose(builtin_plants(), replace(MW, sun=sun), garden())
+            plan = choose(builtin_plants(), MW._replace(sun=sun), garden())
             assert picked(plan)
             assert all(sun in pick.plant.sun for pick in picked(plan))
 
 
 def test_heights_are_kept_to_on_floor_and_rim():
-    wishes = replace(MW, floor_height=q(1.2, "m"), rim_height=q(2, "ft"))
+    wishes = MW._replace(floor_height=q(1.2, "m"), rim_height=q(2, "ft"))
     plan = choose(builtin_plants(), wishes, garden())
     tallest = {zone.zone: max(p.plant.height_max_ft for p in zone.picks) for zone in plan.zones}
     assert tallest[Zone.FLOOR] <= 1.2 / 0.3048
@@ -299,7 +300,7 @@ def test_heights_are_kept_to_on_floor_and_rim():
 )
 def test_what_is_kept_out_is_neither_picked_nor_in_reserve(mark, bad):
     usual = choose(builtin_plants(), MW, garden())
-    plan = choose(builtin_plants(), replace(MW, keep_out=frozenset({mark})), garden())
+    plan = choose(builtin_plants(), MW._replace(keep_out=frozenset({mark})), garden())
 
     def offered(each):
         return [p.plant for p in picked(each)] + [p for zone in each.zones for p in zone.reserve]
@@ -310,26 +311,26 @@ def test_what_is_kept_out_is_neither_picked_nor_in_reserve(mark, bad):
 
 def test_natives_only_keeps_to_the_region_unless_told_otherwise():
     offered = choose(builtin_plants(), MW, garden()).zones[0].reserve
-    wider = choose(builtin_plants(), replace(MW, natives_only=False), garden()).zones[0].reserve
+    wider = choose(builtin_plants(), MW._replace(natives_only=False), garden()).zones[0].reserve
     assert all(PlantRegion.MW in plant.regions for plant in offered)
     assert any(PlantRegion.MW not in plant.regions for plant in wider)
 
 
 def test_a_favourite_is_kept_with_what_speaks_against_it():
-    wishes = replace(
-        MW, rim_height=q(1, "ft"), floor_height=q(1, "ft"), favourites=("Swamp Milkweed",)
+    wishes = MW._replace(
+        rim_height=q(1, "ft"), floor_height=q(1, "ft"), favourites=("Swamp Milkweed",)
     )
     plan = choose(builtin_plants(), wishes, garden())
     (mine,) = [pick for pick in picked(plan) if pick.favourite]
     assert mine.plant.scientific_name == "Asclepias incarnata"
     assert mine.why == "You asked for it."
     assert "taller than you want here" in mine.cautions[0]
-    without = choose(builtin_plants(), replace(wishes, favourites=()), garden())
+    without = choose(builtin_plants(), wishes._replace(favourites=()), garden())
     assert mine.plant not in [pick.plant for pick in picked(without)]
 
 
 def test_a_favourite_the_list_does_not_know_is_named_with_the_nearest():
-    plan = choose(builtin_plants(), replace(MW, favourites=("swamp milkwed",)), garden())
+    plan = choose(builtin_plants(), MW._replace(favourites=("swamp milkwed",)), garden())
     assert "“swamp milkwed” is not in the plant list: did you mean swamp milkweed?" in plan.notes
 
 
@@ -378,15 +379,15 @@ def test_road_salt_prefers_plants_known_to_stand_it_and_names_the_others(plain_p
     others = [plain_plant(scientific_name=f"Aaa {n}", salt="") for n in range(9)]
     bare = garden(floor=4, side=0, rim=0)
     usual = choose([*others, hardy], MW, bare)
-    salted = choose([*others, hardy], replace(MW, road_salt=True), bare)
+    salted = choose([*others, hardy], MW._replace(road_salt=True), bare)
     assert hardy not in [pick.plant for pick in picked(usual)]
     assert [pick.plant for pick in picked(salted)] == [hardy]
     assert any(note.startswith("All these stand some salt") for note in salted.notes)
-    tender = choose(others, replace(MW, road_salt=True), bare)
+    tender = choose(others, MW._replace(road_salt=True), bare)
     name = picked(tender)[0].plant.common_name
     assert any(note.startswith(f"Not known to stand road salt: {name}") for note in tender.notes)
     worst = replace(others[0], scientific_name="Aaa", salt="none")
-    salted = choose([worst, *others], replace(MW, road_salt=True), bare)
+    salted = choose([worst, *others], MW._replace(road_salt=True), bare)
     assert worst not in [pick.plant for pick in picked(salted)]
 
 
@@ -407,10 +408,10 @@ def test_roots_that_stand_no_air_badly_cut_down_the_hours(subtests, plain_plant)
 def test_what_spreads_hard_is_planted_only_where_it_is_asked_for_by_name():
     hard = [one for one in builtin_plants() if one.aggressive and PlantRegion.MW in one.regions]
     assert len(hard) > 10
-    plan = choose(builtin_plants(), replace(MW, keep_out=frozenset()), garden())
+    plan = choose(builtin_plants(), MW._replace(keep_out=frozenset()), garden())
     offered = [*(p.plant for p in picked(plan)), *(p for zone in plan.zones for p in zone.reserve)]
     assert not any(plant.aggressive for plant in offered)
-    wished = choose(builtin_plants(), replace(MW, favourites=("Spartina pectinata",)), garden())
+    wished = choose(builtin_plants(), MW._replace(favourites=("Spartina pectinata",)), garden())
     mine = next(pick for pick in picked(wished) if pick.favourite)
     assert mine.plant.scientific_name == "Spartina pectinata"
     assert "It spreads hard" in mine.against
@@ -435,7 +436,7 @@ def test_a_regulated_plant_is_offered_nowhere_in_the_state_that_regulates_it(sub
                 assert plant not in offered and plan.homeless == (plant,)
                 why = " ".join(why_plant(plant.scientific_name, plan, builtin_plants(), here))
                 assert f"noxious weeds of {state.name} named it in 2015" in why
-                elsewhere = replace(here, place=states["ND"])
+                elsewhere = here._replace(place=states["ND"])
                 assert plant in [
                     p.plant for p in picked(choose(builtin_plants(), elsewhere, garden()))
                 ]
@@ -489,7 +490,7 @@ def test_a_wish_puts_first_what_the_lists_say_of_a_plant(subtests, plain_plant):
         with subtests.test(wish=wish):
             wanted = plain_plant(scientific_name="Zzz amata", **{**plain, **facts})
             usual = choose([*others, wanted], MW, bare)
-            wished = choose([*others, wanted], replace(MW, prefer=frozenset({wish})), bare)
+            wished = choose([*others, wanted], MW._replace(prefer=frozenset({wish})), bare)
             assert wanted not in [pick.plant for pick in picked(usual)]
             assert [pick.plant for pick in picked(wished)] == [wanted]
             assert not any(one.met_by(others[0]) for one in Prefer)

@@ -9,7 +9,8 @@ import pytest
 from interview.garden.planting.choice import quality
 from interview.garden.planting.choose import choose
 from interview.garden.planting.plant_list import builtin_plants
-from interview.garden.planting.record import Indicator, ListRegion, PlantRegion, Sun
+from interview.garden.planting.record import Indicator, Sun
+from interview.garden.planting.regions import ListRegion, PlantRegion
 from interview.garden.planting.wetness import ZoneSite, chosen_from, fits_after, rating, suited
 from interview.garden.planting.wishes import Wishes
 from interview.garden.planting.words import DRY_NOTES

@@ -11,7 +11,8 @@ import pytest
 from interview.garden.planting.choice import WANTED_KINDS
 from interview.garden.planting.choose import choose
 from interview.garden.planting.plant_list import builtin_places, builtin_plants
-from interview.garden.planting.record import ListRegion, Sun
+from interview.garden.planting.record import Sun
+from interview.garden.planting.regions import ListRegion
 from interview.garden.planting.wetness import ZoneSite
 from interview.garden.planting.wishes import WARM_FALLBACK, KeepOut, Wishes
 from interview.garden.size.zones import Zone
@@ -110,6 +111,6 @@ def test_a_warmest_zone_is_eased_by_one_where_too_few_kinds_are_left():
     )
     plan = choose(published, wishes, sites(6))
     assert not any(pick.makeshift for zone in plan.zones for pick in zone.picks)
-    farther = choose(builtin_plants(), replace(wishes, hardiness_zone=11), sites(6))
+    farther = choose(builtin_plants(), wishes._replace(hardiness_zone=11), sites(6))
     picks = [pick for zone in farther.zones for pick in zone.picks]
     assert all(pick.plant.hardiness[1] >= 10 for pick in picks)

@@ -17,7 +17,8 @@ from interview.garden.planting.plant_list import (
     read_plants,
     with_own,
 )
-from interview.garden.planting.record import Indicator, ListRegion, PlantRegion, Sun
+from interview.garden.planting.record import Indicator, Sun
+from interview.garden.planting.regions import ListRegion, PlantRegion
 from interview.garden.planting.wetness import ZoneSite, fits_after
 from interview.garden.planting.wishes import Wishes
 from interview.garden.planting.words import cautions, doubts, hazards

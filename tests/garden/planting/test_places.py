@@ -8,7 +8,7 @@ import pytest
 
 from interview.garden.place.questions import COUNTRY, STATES
 from interview.garden.planting.plant_list import builtin_places
-from interview.garden.planting.record import ListRegion
+from interview.garden.planting.regions import ListRegion
 from interview.garden.stages import QUESTIONS, new_answers
 from interview.garden.suggest import value_for
 from interview.quantities.evidence import Provenance

@@ -9,7 +9,8 @@ from interview.garden.planting.plant_list import (
     read_places,
     read_plants,
 )
-from interview.garden.planting.record import Indicator, ListRegion, PlantKind, PlantRegion, Sun
+from interview.garden.planting.record import Indicator, PlantKind, Sun
+from interview.garden.planting.regions import ListRegion, PlantRegion
 from interview.garden.size.zones import Zone
 
 HEAD = (

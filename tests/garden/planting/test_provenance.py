@@ -16,7 +16,8 @@ from interview.garden.planting.provenance import (
     provenance,
     standing,
 )
-from interview.garden.planting.record import RATING_LISTS, ListRegion, PlantRegion
+from interview.garden.planting.record import RATING_LISTS
+from interview.garden.planting.regions import ListRegion, PlantRegion
 from interview.garden.planting.words import cautions, doubts, hazards, remarks
 from interview.quantities.evidence import Provenance
 

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from interview.garden.planting.choose import choose
 from interview.garden.planting.count import drifts
 from interview.garden.planting.plant_list import builtin_plants
-from interview.garden.planting.record import ListRegion, PlantRegion
+from interview.garden.planting.regions import ListRegion, PlantRegion
 from interview.garden.planting.sketch import BAND, MOST_DOWN, sketch
 from interview.garden.planting.wetness import ZoneSite
 from interview.garden.planting.wishes import Wishes
@@ -30,7 +30,7 @@ def with_counts(*counts):
     picks = tuple(
         replace(pick, count=count) for pick, count in zip(FLOOR.picks, counts, strict=False)
     )
-    return replace(FLOOR, picks=picks)
+    return FLOOR._replace(picks=picks)
 
 
 def letters(found):
@@ -104,4 +104,4 @@ def test_a_longer_zone_is_drawn_longer():
 
 
 def test_a_zone_without_plants_has_no_sketch():
-    assert sketch(replace(FLOOR, picks=()), 2.0) is None
+    assert sketch(FLOOR._replace(picks=()), 2.0) is None

@@ -8,7 +8,8 @@ import pytest
 
 from interview.garden.planting.choose import choose
 from interview.garden.planting.plant_list import builtin_plants
-from interview.garden.planting.record import ListRegion, PlantKind, PlantRegion, Sun
+from interview.garden.planting.record import PlantKind, Sun
+from interview.garden.planting.regions import ListRegion, PlantRegion
 from interview.garden.planting.wetness import ZoneSite, fits_after
 from interview.garden.planting.wishes import Swap, Wishes, unsuited
 from interview.garden.planting.words import doubts, hazard_names, hazards
@@ -82,7 +83,7 @@ def test_every_stand_in_can_be_swapped_in(subtests):
             continue
         with subtests.test(plant=pick.plant.scientific_name):
             swap = Swap(pick.plant.scientific_name, pick.substitute.scientific_name)
-            plan = choose(builtin_plants(), replace(wishes, swaps=(swap,)), SITES)
+            plan = choose(builtin_plants(), wishes._replace(swaps=(swap,)), SITES)
             (now,) = [one for one in plan.zones if one.zone is zone]
             (mine,) = [one for one in now.picks if one.instead_of is pick.plant]
             assert mine.plant is pick.substitute and not mine.against

@@ -1,12 +1,11 @@
 """Which of the plants that suit a zone come first: natives, and what will do well unwatered."""
 
-from dataclasses import replace
-
 import pytest
 
 from interview.garden.planting.choose import choose, why_plant
 from interview.garden.planting.plant_list import builtin_places, builtin_plants
-from interview.garden.planting.record import Indicator, ListRegion, PlantRegion
+from interview.garden.planting.record import Indicator
+from interview.garden.planting.regions import ListRegion, PlantRegion
 from interview.garden.planting.wetness import ZoneSite
 from interview.garden.planting.wishes import Wishes
 from interview.garden.size.zones import Zone
@@ -34,7 +33,7 @@ def test_a_plant_from_elsewhere_is_taken_only_where_no_native_is_left(plain_plan
         )
         for n in range(3)
     ]
-    wider = replace(MW, natives_only=False)
+    wider = MW._replace(natives_only=False)
     first = choose([native, *others], wider, garden(floor=5)).zones[0]
     assert first.picks[0].plant is native
 
@@ -64,7 +63,7 @@ def test_in_the_arid_west_what_stands_drought_comes_first(subtests, plain_plant)
                 plain_plant(scientific_name=name, drought=stands, ratings=((listed, rated),))
                 for name, stands in (("Aaa", drought), ("Bbb", "high"))
             ]
-            plan = choose(plants, replace(MW, list_region=listed), ground)
+            plan = choose(plants, MW._replace(list_region=listed), ground)
             with subtests.test(drought=drought, listed=listed):
                 (pick,) = (one for zone in plan.zones for one in zone.picks)
                 assert pick.plant.scientific_name == first
@@ -74,11 +73,11 @@ def test_a_plant_that_is_not_wild_in_the_state_is_left_out_or_comes_last(plain_p
     iowa = next(one for one in builtin_places() if one.code == "IA")
     missing = plain_plant(scientific_name="Aaa", absent_in=("IA", "WI"))
     wild = plain_plant(scientific_name="Bbb", absent_in=("WI",), toxic=True)
-    here = replace(MW, place=iowa)
+    here = MW._replace(place=iowa)
     plan = choose([missing, wild], here, garden(floor=15))
     assert [pick.plant for pick in plan.zones[0].picks] == [wild]
     assert "does not grow wild in Iowa" in why_plant("Aaa", plan, [missing, wild], here)[0]
-    wider = choose([missing, wild], replace(here, natives_only=False), garden(floor=15))
+    wider = choose([missing, wild], here._replace(natives_only=False), garden(floor=15))
     assert [pick.plant for pick in wider.zones[0].picks] == [wild, missing]
 
 

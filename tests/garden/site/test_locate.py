@@ -1,6 +1,5 @@
 """When digging may start, and why not yet."""
 
-from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
@@ -95,7 +94,7 @@ def test_each_lack_alone_keeps_the_gate_closed(subtests):
         ({"business_days": 5}, 26, "wait until"),
     ]:
         with subtests.test(changed=changed, today=today, word=word):
-            answer = dig_gate(replace(READY, **changed), date(2026, 5, today))
+            answer = dig_gate(READY._replace(**changed), date(2026, 5, today))
             assert answer.reasons
             assert any(word in reason for reason in answer.reasons)
 
@@ -106,24 +105,24 @@ def test_the_last_day_of_the_marks_still_counts():
 
 
 def test_the_day_of_the_request_stands_in_for_an_unknown_last_answer():
-    state = replace(READY, finished=None)
+    state = READY._replace(finished=None)
     assert state.stale_after == marks_stale_after(ASKED, 10)
 
 
 def test_calendar_days_run_from_the_request():
-    state = replace(READY, valid_days=27, counted=Counted.CALENDAR)
+    state = READY._replace(valid_days=27, counted=Counted.CALENDAR)
     assert state.stale_after == date(2026, 6, 16)
 
 
 def test_working_days_from_the_request_are_not_made_longer_by_holidays():
-    state = replace(READY, counted=Counted.FROM_REQUEST, holidays=frozenset({MEMORIAL_DAY}))
+    state = READY._replace(counted=Counted.FROM_REQUEST, holidays=frozenset({MEMORIAL_DAY}))
     assert state.stale_after == date(2026, 6, 3)
     assert state.earliest == date(2026, 5, 27)
 
 
 def test_an_assumed_holiday_lengthens_the_wait_and_not_the_life_of_the_marks():
-    assumed = replace(READY, assumed_holidays=frozenset({MEMORIAL_DAY}))
-    named = replace(READY, holidays=frozenset({MEMORIAL_DAY}))
+    assumed = READY._replace(assumed_holidays=frozenset({MEMORIAL_DAY}))
+    named = READY._replace(holidays=frozenset({MEMORIAL_DAY}))
     assert assumed.earliest == named.earliest == date(2026, 5, 27)
     assert assumed.stale_after == date(2026, 6, 5)
     assert named.stale_after == date(2026, 6, 8)
@@ -131,17 +130,17 @@ def test_an_assumed_holiday_lengthens_the_wait_and_not_the_life_of_the_marks():
 
 @pytest.mark.parametrize("unknown", [{"business_days": None}, {"assumed_holidays": None}])
 def test_a_wait_that_is_not_known_gives_no_day(unknown):
-    assert replace(READY, **unknown).earliest is None
+    assert READY._replace(**unknown).earliest is None
 
 
 def test_marks_that_would_end_before_the_wait_are_told_as_such():
-    state = replace(READY, business_days=15, valid_days=14, counted=Counted.CALENDAR)
+    state = READY._replace(business_days=15, valid_days=14, counted=Counted.CALENDAR)
     (reason,) = dig_gate(state, date(2026, 6, 20)).reasons
     assert "until 2026-06-03" in reason and "2026-06-11" in reason and "ticket" in reason
 
 
 def test_marks_good_on_the_first_day_alone_open_the_gate_on_that_day():
-    state = replace(READY, valid_days=6, counted=Counted.CALENDAR)
+    state = READY._replace(valid_days=6, counted=Counted.CALENDAR)
     assert state.stale_after == state.earliest == date(2026, 5, 26)
     assert dig_gate(state, date(2026, 5, 26)).causes == ()
     assert dig_gate(state, date(2026, 5, 27)).causes == (Cause.STALE,)
@@ -164,7 +163,7 @@ def test_nothing_answered_gives_every_reason_and_no_date():
 
 
 def test_each_reason_is_one_sentence():
-    worst = replace(READY, all_answered=False, private_lines=None, finished=date(2026, 1, 1))
+    worst = READY._replace(all_answered=False, private_lines=None, finished=date(2026, 1, 1))
     for reason in dig_gate(worst, date(2026, 5, 21)).reasons:
         assert reason.endswith(".")
         assert reason.count(". ") == 0
@@ -189,6 +188,6 @@ def test_each_reason_names_its_cause(subtests):
          [Cause.WAITING, Cause.SILENT, Cause.PRIVATE]),
     ]:  # fmt: skip
         with subtests.test(change=change, today=today, causes=causes):
-            gate = dig_gate(replace(READY, **change), today)
+            gate = dig_gate(READY._replace(**change), today)
             assert list(gate.causes) == causes
             assert len(gate.reasons) == len(causes)

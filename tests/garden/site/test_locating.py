@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import subprocess
 import sys
-from dataclasses import replace
 from datetime import date, timedelta
 
 from interview.garden.place.questions import STATES
@@ -229,12 +228,12 @@ def test_a_long_life_not_read_at_the_source_is_cut_to_two_weeks(subtests):
     for days, working, most in [(30, False, 14), (20, True, 10)]:
         for standing in [Provenance.SECONDARY, Provenance.CARRIED, None]:
             with subtests.test(standing=standing, days=days, working=working, most=most):
-                row = replace(
-                    notice_for("CT"), begin=None, life=Life(days, working), life_standing=standing
+                row = notice_for("CT")._replace(
+                    begin=None, life=Life(days, working), life_standing=standing
                 )
                 assert row.marks == Life(most, working)
                 assert "practice 5.23" in row.marks_source.title
-                known = replace(row, life_standing=Provenance.PUBLISHED)
+                known = row._replace(life_standing=Provenance.PUBLISHED)
                 assert known.marks == Life(days, working)
                 assert "Connecticut" in known.marks_source.title
 
@@ -242,19 +241,19 @@ def test_a_long_life_not_read_at_the_source_is_cut_to_two_weeks(subtests):
 def test_a_short_life_holds_whoever_tells_it(subtests):
     for standing in list(Provenance):
         with subtests.test(standing=standing):
-            row = replace(notice_for("CT"), begin=None, life=Life(7, False), life_standing=standing)
+            row = notice_for("CT")._replace(begin=None, life=Life(7, False), life_standing=standing)
             assert row.marks == Life(7, False)
 
 
 def test_a_text_that_gives_fewer_days_to_begin_than_to_dig_decides():
-    row = replace(notice_for("CT"), life=Life(30, False), begin=Life(10, True))
+    row = notice_for("CT")._replace(life=Life(30, False), begin=Life(10, True))
     assert row.marks == Life(10, True) and row.marks.counted is Counted.FROM_REQUEST
 
 
 def test_a_narrow_strip_does_not_narrow_what_is_assumed():
-    row = replace(notice_for("CT"), strip_in=18.0, strip_standing=Provenance.PUBLISHED)
+    row = notice_for("CT")._replace(strip_in=18.0, strip_standing=Provenance.PUBLISHED)
     assert row.hand_dig_in == 24 and "24 in" in row.zone_source.title
-    assert replace(row, strip_in=30.0).zone_source.title.startswith("Connecticut")
+    assert row._replace(strip_in=30.0).zone_source.title.startswith("Connecticut")
 
 
 def test_michigan_wants_four_feet_of_hand_digging():

@@ -10,7 +10,7 @@ from measures import feet, ft, ft2, inch
 from scipy.integrate import quad
 
 from interview.garden.form.basin import Basin
-from interview.garden.form.outline import FloorShape
+from interview.garden.form.choices import FloorShape
 from interview.garden.size.basin import (
     catchment_served,
     drawn,

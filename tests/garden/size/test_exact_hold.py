@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from measures import inch
 
 from interview.garden.form.basin import Basin
-from interview.garden.form.outline import FloorShape
+from interview.garden.form.choices import FloorShape
 from interview.garden.pond.hyetographs import StormShape, storm
 from interview.garden.pond.pool import pool
 from interview.garden.pond.routing import route

@@ -7,8 +7,9 @@ from dataclasses import replace
 import pytest
 
 from interview.garden.form.basin import Basin
+from interview.garden.form.choices import FloorShape
 from interview.garden.form.lie import Ground
-from interview.garden.form.outline import FloorShape, Outline
+from interview.garden.form.outline import Outline
 from interview.garden.size.basin import footprint_sides
 from interview.garden.size.room import fit_to_room, shaped_to_room
 from interview.quantities.units import magnitude, quantity

@@ -9,7 +9,7 @@ from itertools import pairwise
 import pytest
 
 from interview.asking.question import Unanswered
-from interview.garden.form.outline import FloorShape
+from interview.garden.form.choices import FloorShape
 from interview.garden.size import rough_words
 from interview.garden.size.basin import required_area
 from interview.garden.size.rough import Feel, Outcome, Settles, feel_of, rough_size, shallowest_pond

@@ -12,8 +12,8 @@ from scipy.integrate import quad
 from scipy.optimize import brentq
 
 from interview.garden.form.basin import Basin
+from interview.garden.form.choices import FloorShape
 from interview.garden.form.lie import Ground, lie_of
-from interview.garden.form.outline import FloorShape
 from interview.garden.pond.hyetographs import StormShape, storm
 from interview.garden.pond.pool import pool
 from interview.garden.pond.routing import route
