@@ -124,6 +124,7 @@ class QuestionScreen(FurtherPages, PageTurns):
 
     def on_choices_moved(self) -> None:
         """Show the boxes that the choice one is at opens, or what Enter does at a row."""
+        self._save_at_rest()  # it may have been marked by a click
         field = self.field
         for listing in self.query(UsualRows):
             self._show_what_enter_does(listing)
@@ -170,6 +171,8 @@ class QuestionScreen(FurtherPages, PageTurns):
         if is_unknown(event.lines[0]):
             await self.action_put_off()
             return
+        # What is saved now must not offer a reading again that it holds.
+        self._session.drafts.pop(step.address, None)
         for line in event.lines:
             try:
                 view = step.view(self._session.answers)
@@ -181,7 +184,6 @@ class QuestionScreen(FurtherPages, PageTurns):
                 self._refuse(str(refused))
                 return
         event.field.kept()
-        self._session.drafts.pop(step.address, None)
         await self._show()
         self._hear(run_of(self._session, step).do_now)
 
@@ -191,6 +193,7 @@ class QuestionScreen(FurtherPages, PageTurns):
             return
         kind = self._step.question.kind
         if isinstance(kind, Several) and not event.field.items.lines and not list_lines(event.line):
+            event.field.refused()
             event.field.give()
             return
         try:
@@ -200,9 +203,10 @@ class QuestionScreen(FurtherPages, PageTurns):
             else:
                 self._session.read(self._step, event.text)
         except Refused as refused:
+            event.field.refused()
             self._hear(self._session.answers.told(str(refused)), refused=True)
             return
-        event.field.added()
+        event.field.added(event.line)
         remark = self._session.remark(self._step, event.line)
         self._hear(remark or self._understood(event.field.text))
 
@@ -226,13 +230,16 @@ class QuestionScreen(FurtherPages, PageTurns):
         step, field = self._step, event.field
         if step is None or field is not self.field:
             return
+        draft = self._session.drafts.pop(step.address, None)
         try:
             heard = self._session.keep_part(step, "\n".join(field.items.lines))
         except Refused:  # too short as yet, or pasted with a fault; said when the list is given
+            if draft is not None:
+                self._session.drafts[step.address] = draft
             return
         field.asked = replace(field.asked, kept=heard.kept)
-        self._fresh, self._shown = field.draft, self._should()
-        self._session.drafts.pop(step.address, None)
+        # What was typed meanwhile is no part of it.
+        self._fresh, self._shown = "\n".join([*field.items.lines, ""]), self._should()
         self._show_around()
         if step.question is surfacing.PIECES:
             from interview.garden.survey.results import area_so_far
