@@ -334,9 +334,18 @@ class Walk:
             self._open_before = frozenset(one.name for one in way.places if way.is_open(one))
 
     def backward(self) -> Place | None:
-        """Move to the place before this one, answered or not; nothing at the start."""
-        here = self.place
-        found = self.way.before(here) if here else None
+        """Move to the place before this one, answered or not; nothing at the start.
+
+        From what an answer waits for that is back to this answer: it may be given otherwise.
+        """
+        here, way = self.place, self.way
+        found = way.before(here) if here else None
+        left = way.place_of(self._came_from) if self._for_it else None
+        if here is not None and left is not None and left in way.places:
+            item = (here.page.group, here.number)
+            within = found is not None and item[0] and (found.page.group, found.number) == item
+            if not within:
+                found, self._for_it = left, False
         if found is None:
             return None
         self._leave(here, found)

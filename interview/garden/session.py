@@ -17,6 +17,7 @@ from interview.asking.question import Question, Status, Unanswered
 from interview.asking.route import Step
 from interview.asking.sitting import MOST_PUT_OFF, Sitting
 from interview.garden import gate
+from interview.garden.paced_lengths import paced_lengths
 from interview.garden.path import SAFETY
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
@@ -279,9 +280,12 @@ class Session(Sitting):
 
 
 def _paced(before: Answers, answers: Answers) -> Answers:
-    """Return ``answers`` with the pacing asked for where a length was just given in paces."""
+    """Return ``answers`` with the pacing asked for where a length was just given in paces.
+
+    Where it was, and that length is then given otherwise, nobody is asked to pace a line.
+    """
     if answers.text_at(walking.MEASURED_BY.key) is not None:
-        return answers
+        return _unpaced(before, answers)
     for address in changed(before, answers):
         step = route.step_at(address, answers)
         if step is None:
@@ -295,3 +299,15 @@ def _paced(before: Answers, answers: Answers) -> Answers:
             if gap.question is walking.MEASURED_BY:
                 return answers.with_text(walking.MEASURED_BY.key, "paces")
     return answers
+
+
+def _unpaced(before: Answers, answers: Answers) -> Answers:
+    """Return ``answers`` without the pacing where the last length in paces has just gone."""
+    kept = before.text_at(walking.MEASURED_BY.key)
+    paced = answers.text_at(walking.MEASURED_BY.key) == kept == "paces"
+    known = any(
+        one.startswith(f"{walking.WALKER.key}.") and not is_unknown(text)
+        for one, text in answers.texts.items()
+    )
+    gone = paced and not known and any(paced_lengths(before)) and not any(paced_lengths(answers))
+    return answers.without(walking.MEASURED_BY.key) if gone else answers
