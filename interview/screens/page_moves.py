@@ -164,7 +164,7 @@ class PageMoves(AskedPage):
 
         if not target:
             self._verdict = verdict
-            self._hear("Choose one of these first.", refused=True)
+            self._words("hint", "Choose one of these first.")  # what is wrong stays above
         elif target == KEEP:
             row = self._row
             await (self._close_row() if row else self._forward())

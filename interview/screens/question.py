@@ -95,7 +95,7 @@ class QuestionScreen(FurtherPages, PageTurns):
     def _untouched(self) -> bool:
         """Whether nothing was done yet on the page one came back to."""
         moved = self._step is None or self._step.address != self._began_at or bool(self._row)
-        if moved or self._session.drafts or not self.is_current:
+        if moved or self._began_at in self._session.drafts or not self.is_current:
             return False
         return self.field is None or self.field.draft == self._fresh
 
@@ -223,6 +223,8 @@ class QuestionScreen(FurtherPages, PageTurns):
         """Say that letters typed begin no choice, or that all is well again."""
         event.stop()
         told = f"No choice begins with “{event.typed}”: none is chosen. Use a number or the arrows."
+        if is_unknown(event.typed):
+            told = "I read this as don't know yet."
         self._hear(told if event.typed else "")
 
     def on_list_field_grown(self, event: ListField.Grown) -> None:
