@@ -248,6 +248,8 @@ class Walk:
         """Move to where the person goes on: the place left if it is open, else the next one."""
         way = self.way
         found = way.place_of(self._stopped) if self._stopped else None
+        if found not in way.places and self._stopped not in self.drafts:
+            found = None  # the way no longer leads over it
         if found is not None and not (way.is_open(found) or self._stopped in self.drafts):
             found = way.after(found)
         found = found or way.first_open() or way.after(None)

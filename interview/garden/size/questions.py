@@ -220,7 +220,7 @@ SOIL_DUG = Question(
     ),
     why="The kind of soil tells roughly how fast it takes water, before any test. Dug soil also "
     "swells: clay by a third, sand less.",
-    find_out="Wet a pinch from any bed and rub it between your fingers; no spade is needed. If "
+    find_out="No spade is needed: wet a pinch from any bed and rub it between your fingers. If "
     "soil from the test hole feels different later, go by that.",
     default=always_this("loam"),
 )
