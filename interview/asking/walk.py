@@ -53,6 +53,7 @@ class Walk:
         self._came_from = ""
         """The name of the place that was left for an earlier one, or for one gone to."""
         self._open_before: frozenset[str] = frozenset()
+        self._there_before: frozenset[str] = frozenset()
         """The names of the places that were open then."""
         self._for_it = False
         """Whether it was left for an answer that it waits for."""
@@ -302,6 +303,11 @@ class Walk:
         for one in way.later(here):
             if not self._for_it and one.name not in self._open_before and way.is_open(one):
                 return one
+            # What the answer has to tell, as that there is now a day to wait for.
+            told = one.page.tells and not one.page.keys
+            if told and not self._for_it and one.name not in self._there_before:
+                self._there_before |= {one.name}
+                return one
         through = self._for_it or self._done_with
         self._for_it, self._done_with, self._came_from = False, False, ""
         if left == here or left not in way.places:
@@ -334,6 +340,7 @@ class Walk:
             way = self.way
             self._came_from, self._done_with = here.name, False
             self._open_before = frozenset(one.name for one in way.places if way.is_open(one))
+            self._there_before = frozenset(one.name for one in way.places)
 
     def backward(self) -> Place | None:
         """Move to the place before this one, answered or not; nothing at the start.
