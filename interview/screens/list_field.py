@@ -228,8 +228,8 @@ class SoakField(Field):
         yield Words("\n".join(said), classes="kept") if lines else Words("No reading yet.")
         yield Line("", LONGEST_ITEM, many=True, id="entry", placeholder=self.asked.placeholder)
         yield Words(
-            "Enter adds a reading. On an empty field it opens the timing page, or goes on once "
-            "there are enough.",
+            "Enter adds a reading. On an empty field it opens the timing page, and after that it "
+            "goes on.",
             classes="quiet",
         )
 

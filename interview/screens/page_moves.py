@@ -6,11 +6,13 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from textual import events
+from textual.content import Content
 
 from interview.asking.kinds import Several
 from interview.asking.route import Step
 from interview.screens import words
 from interview.screens.asked_page import AskedPage
+from interview.screens.badge import badged
 from interview.screens.parts import Line, is_there
 from interview.screens.question_page import Mode
 
@@ -29,6 +31,8 @@ class PageMoves(AskedPage):
     _path: Path
     _left = ""
     """The name of the place that was left for a question off the path."""
+    _timed = False
+    """Whether the page that times a test was looked at since this page was begun."""
     _rest: Timer | None = None
     """Runs from the last key on."""
 
@@ -38,6 +42,7 @@ class PageMoves(AskedPage):
         """Forget what was half done on the page left; of the soak test the timer comes first."""
         self._typed = self._half_typed()
         self._row, self._listed, self._all_rows, self._verdict = "", False, False, None
+        self._timed = False
         if place is not None and place.page.tells == "timer":
             boxes = self._session.way.boxes(place)
             readings = next((one for one in boxes if one.question.kind.many), None)
@@ -164,7 +169,8 @@ class PageMoves(AskedPage):
 
         if not target:
             self._verdict = verdict
-            self._words("hint", "Choose one of these first.")  # what is wrong stays above
+            first = " Choose one of these first."  # and what is wrong stays said
+            self._hear(Content.assemble(badged(verdict), first), refused=True)
         elif target == KEEP:
             row = self._row
             await (self._close_row() if row else self._forward())

@@ -29,6 +29,8 @@ from interview.screens.question_page import LOOK_SECONDS, Mode
 from interview.screens.saver import BackgroundKeeper
 from interview.screens.usual_rows import UsualRows
 
+TIMED = "Enter goes on with the readings there are; F3 opens the timing page again."
+
 
 class QuestionScreen(FurtherPages, PageTurns):
     """Asks the question the session stands at."""
@@ -68,14 +70,21 @@ class QuestionScreen(FurtherPages, PageTurns):
         self._resumed = bool(session.answers.texts) and not found
         self.set_interval(LOOK_SECONDS, self.show_testing)
         if found:
-            from interview.screens.soak_timer import SoakScreen
-
-            self.app.push_screen(SoakScreen(session, found[1]))
+            self._time(found[1])
 
     async def on_screen_resume(self) -> None:
         """Show the page anew after another one, unless it is still the same."""
         if self._shown is not None:
             await self._show()
+            if self._timed and isinstance(self.field, SoakField) and self.field.asked.text:
+                self._tell(TIMED)
+
+    def _time(self, test: Step) -> None:
+        """Open the page that times the test of a hole; Enter then leads on, and not there again."""
+        from interview.screens.soak_timer import SoakScreen
+
+        self._timed = True
+        self.app.push_screen(SoakScreen(self._session, test))
 
     def on_plan_so_far_stands(self) -> None:
         """Say what is due to whoever comes back, once it is known, and lead there."""
@@ -154,11 +163,11 @@ class QuestionScreen(FurtherPages, PageTurns):
             await self._take(event.text)
 
     def _wants_readings(self, step: Step) -> bool:
-        """Tell whether the soak test has too few readings yet, and was not put off."""
+        """Tell whether the test has too few readings yet, and was not looked at since the last."""
         from interview.screens.soak_watch import run_of
 
         unknown = step.view(self._session.answers).standing(step.question) is Status.UNKNOWN
-        return not unknown and not run_of(self._session, step).enough
+        return not unknown and not self._timed and not run_of(self._session, step).enough
 
     async def on_soak_field_added(self, event: SoakField.Added) -> None:
         """Keep the readings that were typed, each where its time belongs."""
@@ -184,6 +193,7 @@ class QuestionScreen(FurtherPages, PageTurns):
                 self._refuse(str(refused))
                 return
         event.field.kept()
+        self._timed = False
         await self._show()
         self._hear(run_of(self._session, step).do_now)
 
@@ -382,14 +392,13 @@ class QuestionScreen(FurtherPages, PageTurns):
             self._typed.pop(step.address, None)
             self.app.push_screen(PiecesScreen(self._session, step, listed))
         elif step.question.group == "holes":
-            from interview.screens.soak_timer import SoakScreen
             from interview.screens.soak_watch import holes
 
             test = next((one for one in holes(self._session) if one.number == step.number), step)
             if shut := self._session.shut(test):
                 self._tell(shut[0])
             else:
-                self.app.push_screen(SoakScreen(self._session, test))
+                self._time(test)
         else:
             super().action_draw()
 
