@@ -17,7 +17,6 @@ from interview.asking.question import Question, Status, Unanswered
 from interview.asking.route import Step
 from interview.asking.sitting import MOST_PUT_OFF, Sitting
 from interview.garden import gate
-from interview.garden.paced_lengths import paced_lengths
 from interview.garden.path import SAFETY
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
@@ -304,10 +303,13 @@ def _paced(before: Answers, answers: Answers) -> Answers:
 def _unpaced(before: Answers, answers: Answers) -> Answers:
     """Return ``answers`` without the pacing where the last length in paces has just gone."""
     kept = before.text_at(walking.MEASURED_BY.key)
-    paced = answers.text_at(walking.MEASURED_BY.key) == kept == "paces"
     known = any(
         one.startswith(f"{walking.WALKER.key}.") and not is_unknown(text)
         for one, text in answers.texts.items()
     )
-    gone = paced and not known and any(paced_lengths(before)) and not any(paced_lengths(answers))
+    if known or not answers.text_at(walking.MEASURED_BY.key) == kept == "paces":
+        return answers
+    from interview.garden.paced_lengths import paced_lengths  # it knows the surfaces
+
+    gone = any(paced_lengths(before)) and not any(paced_lengths(answers))
     return answers.without(walking.MEASURED_BY.key) if gone else answers
