@@ -202,8 +202,16 @@ class Ticks(Simple[tuple[str, ...]]):
         return "any of: " + ", ".join(one for one, _ in self.options) + "; or none"
 
 
+NOTHING_LISTED = (
+    "Nothing was written. Write an answer, or none if there is none, or say that you don't know "
+    "yet."
+)
+
+
 def nothing_given(kind: Kind[Any]) -> str:
     """Say that an empty answer is none: to tick nothing is not to say none of these."""
+    if isinstance(kind, Several) and not kind.at_least:
+        return NOTHING_LISTED
     return NOTHING_TICKED if isinstance(kind, Ticks) else NOTHING_WRITTEN
 
 

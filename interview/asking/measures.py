@@ -179,13 +179,15 @@ class Measure(Simple[Quantity]):
         return words
 
     def _meant(self, text: str, amount: Amount | Paces) -> str:
-        """Say which smaller unit may be meant by a bare number that is too large."""
+        """Say which smaller unit may be meant by a bare number that does not fit."""
         small = {"m": "mm", "ft": "in"}.get("" if isinstance(amount, Paces) else amount.unit)
         if small is None or isinstance(amount, Paces) or not reading.is_bare(text):
             return ""
-        high = self.at_most
+        low, high = self.at_least, self.at_most
         value = quantity(float(amount.number), small)
         if high is None or not 0 < magnitude(value, high[1]) <= high[0]:
+            return ""
+        if low is not None and magnitude(value, low[1]) < low[0]:
             return ""
         number = plain_number(float(amount.number))
         return f"If you mean {small}, write {number} {small}."

@@ -53,6 +53,7 @@ class Walk:
         self._came_from = ""
         """The name of the place that was left for an earlier one, or for one gone to."""
         self._open_before: frozenset[str] = frozenset()
+        self._there_before: frozenset[str] = frozenset()
         """The names of the places that were open then."""
         self._for_it = False
         """Whether it was left for an answer that it waits for."""
@@ -248,6 +249,8 @@ class Walk:
         """Move to where the person goes on: the place left if it is open, else the next one."""
         way = self.way
         found = way.place_of(self._stopped) if self._stopped else None
+        if found not in way.places and self._stopped not in self.drafts:
+            found = None  # the way no longer leads over it
         if found is not None and not (way.is_open(found) or self._stopped in self.drafts):
             found = way.after(found)
         found = found or way.first_open() or way.after(None)
@@ -300,6 +303,11 @@ class Walk:
         for one in way.later(here):
             if not self._for_it and one.name not in self._open_before and way.is_open(one):
                 return one
+            # What the answer has to tell, as that there is now a day to wait for.
+            told = one.page.tells and not one.page.keys
+            if told and not self._for_it and one.name not in self._there_before:
+                self._there_before |= {one.name}
+                return one
         through = self._for_it or self._done_with
         self._for_it, self._done_with, self._came_from = False, False, ""
         if left == here or left not in way.places:
@@ -332,11 +340,21 @@ class Walk:
             way = self.way
             self._came_from, self._done_with = here.name, False
             self._open_before = frozenset(one.name for one in way.places if way.is_open(one))
+            self._there_before = frozenset(one.name for one in way.places)
 
     def backward(self) -> Place | None:
-        """Move to the place before this one, answered or not; nothing at the start."""
-        here = self.place
-        found = self.way.before(here) if here else None
+        """Move to the place before this one, answered or not; nothing at the start.
+
+        From what an answer waits for that is back to this answer: it may be given otherwise.
+        """
+        here, way = self.place, self.way
+        found = way.before(here) if here else None
+        left = way.place_of(self._came_from) if self._for_it else None
+        if here is not None and left is not None and left in way.places:
+            item = (here.page.group, here.number)
+            within = found is not None and item[0] and (found.page.group, found.number) == item
+            if not within:
+                found, self._for_it = left, False
         if found is None:
             return None
         self._leave(here, found)

@@ -66,6 +66,7 @@ def _panel_stops(plan: Plan, due: Due) -> list[str]:
     told = due.state in (GardenState.STOP, GardenState.SMELL)
     stops = [] if told else [one for one in plan.findings if one.grade is Grade.STOP]
     near = [one for one in _distances(plan) if one.said.endswith("too near.") and one not in stops]
+    near = [one for one in near if one.said.rstrip(".").casefold() not in due.says.casefold()]
     return [
         *(f"STOP: {one.said}" for one in stops[:PANEL_STOPS]),
         *(f"TOO NEAR: {one.said}" for one in near[:PANEL_STOPS] if not stops),

@@ -18,6 +18,7 @@ from interview.garden.site import spot_questions as ground
 from interview.garden.site.gate import locate_state
 from interview.garden.site.nearby_questions import DISTANCES, LOCAL
 from interview.garden.size import questions as bed
+from interview.garden.soak import hole_questions as digging
 from interview.garden.soak import timing_questions as timing
 from interview.garden.survey import share_questions as sharing
 from interview.garden.survey import surface_questions as surfacing
@@ -78,6 +79,17 @@ def _waiting(answers: Answers) -> bool:
 
 def _was_read(answers: Answers) -> bool:
     return answers.text(timing.READINGS) is not None
+
+
+def _rate_is_in(answers: Answers) -> bool:
+    """Tell whether a size can be offered: a rate is known or was put off, or a floor is kept.
+
+    Before that no floor can be pegged, and a dig day that was skipped would not be asked for again.
+    """
+    known = answers.get(digging.RATE_FROM) == "report" and answers.text(digging.KNOWN_RATE)
+    floor = answers.text(bed.FLOOR_LENGTH) or answers.text(bed.FLOOR_WIDTH)
+    holes = answers.items(digging.HOLE.key)
+    return bool(known or floor) or any(_was_read(one) for one in holes)
 
 
 def _spot(key: str, title: str, *asked: str) -> Page:
@@ -240,7 +252,8 @@ _PLAN = (
     Page("over_twelve", "bed", "Over 12 in", ("engineer_says_deeper",), visit=PLAN_DAY),
     Page("pipe_fall", "bed", "Fall for the pipe", ("spout_fall",), visit=PLAN_DAY,
          asks=chosen(bed.WATER_BY, "pipe")),
-    Page("peg_out", "bed", "Peg out", ("floor_length", "floor_width"), visit=PLAN_DAY),
+    Page("peg_out", "bed", "Peg out", ("floor_length", "floor_width"), visit=PLAN_DAY,
+         asks=_rate_is_in),
     Page(
         "usual_plants", "plants", "The usual for the plants",
         usual=("plant_size", "hardiness_zone", "keep_out", "bloom", "tallest_floor", "tallest_rim",
@@ -249,7 +262,7 @@ _PLAN = (
               "sun", "berm_outside"),
         visit=PLAN_DAY,
     ),
-    Page("dig_day", "review", "Dig day", ("dig_day",), visit=PLAN_DAY),
+    Page("dig_day", "review", "Dig day", ("dig_day",), visit=PLAN_DAY, asks=_rate_is_in),
     Page("the_plan", "review", "The plan", more=("swap_out", "notes", "levels_read", "storm_seen"),
          visit=PLAN_DAY, tells="the_plan"),
     Page("levels", "review", "Levels of the floor", ("floor_cover", "floor_readings"),

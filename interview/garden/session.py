@@ -278,9 +278,12 @@ class Session(Sitting):
 
 
 def _paced(before: Answers, answers: Answers) -> Answers:
-    """Return ``answers`` with the pacing asked for where a length was just given in paces."""
+    """Return ``answers`` with the pacing asked for where a length was just given in paces.
+
+    Where it was, and that length is then given otherwise, nobody is asked to pace a line.
+    """
     if answers.text_at(walking.MEASURED_BY.key) is not None:
-        return answers
+        return _unpaced(before, answers)
     for address in changed(before, answers):
         step = route.step_at(address, answers)
         if step is None:
@@ -294,3 +297,18 @@ def _paced(before: Answers, answers: Answers) -> Answers:
             if gap.question is walking.MEASURED_BY:
                 return answers.with_text(walking.MEASURED_BY.key, "paces")
     return answers
+
+
+def _unpaced(before: Answers, answers: Answers) -> Answers:
+    """Return ``answers`` without the pacing where the last length in paces has just gone."""
+    kept = before.text_at(walking.MEASURED_BY.key)
+    known = any(
+        one.startswith(f"{walking.WALKER.key}.") and not is_unknown(text)
+        for one, text in answers.texts.items()
+    )
+    if known or not answers.text_at(walking.MEASURED_BY.key) == kept == "paces":
+        return answers
+    from interview.garden.paced_lengths import paced_lengths  # it knows the surfaces
+
+    gone = any(paced_lengths(before)) and not any(paced_lengths(answers))
+    return answers.without(walking.MEASURED_BY.key) if gone else answers

@@ -6,6 +6,7 @@ import math
 from fractions import Fraction
 from functools import cache
 from importlib.resources import files
+from threading import Lock
 from typing import TYPE_CHECKING, Any, TypeAlias, cast
 
 if TYPE_CHECKING:
@@ -20,12 +21,23 @@ US = "us"
 METRIC = "metric"
 
 
-@cache
-def _registry() -> pint.UnitRegistry[Any]:
-    import pint
+_made: list[pint.UnitRegistry[Any]] = []
+_making = Lock()
 
-    path = files("interview.quantities") / "units.txt"
-    return pint.UnitRegistry(str(path), cache_folder=None)
+
+def _registry() -> pint.UnitRegistry[Any]:
+    """Return the one registry, whichever threads ask first: two cannot be reckoned with together.
+
+    A cache alone would let each of two threads make one.
+    """
+    if not _made:
+        with _making:
+            if not _made:
+                import pint
+
+                path = files("interview.quantities") / "units.txt"
+                _made.append(pint.UnitRegistry(str(path), cache_folder=None))
+    return _made[0]
 
 
 def quantity(number: float, unit: str) -> Quantity:

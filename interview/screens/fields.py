@@ -10,6 +10,7 @@ from textual.widgets import Input
 
 from interview.asking.kinds import Choice, InSteps, Note, Ticks, YesNo
 from interview.garden.soak.reading_lines import Readings
+from interview.reading import is_unknown
 from interview.screens.field import Asked, Field
 from interview.screens.list_field import ListField, SoakField
 from interview.screens.lists import NONE_OF_THEM, Choices, Marks
@@ -78,7 +79,8 @@ class ChoiceField(Field):
 
     def on_choices_chosen(self, event: Choices.Chosen) -> None:
         event.stop()
-        self.post_message(self.Given(self, event.key))
+        said = event.key or (self._list.begun if is_unknown(self._list.begun) else "")
+        self.post_message(self.Given(self, said))
 
 
 class StepsField(Field):

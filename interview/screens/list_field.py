@@ -33,6 +33,8 @@ class ListField(Field):
     """A list: each line is added with Enter; Enter on the empty line goes on."""
 
     BINDINGS: ClassVar[list[BindingType]] = keys.bindings("list")
+    _adding = ""
+    """What stands at the head of the line and was given with Enter, until it is in the list."""
 
     class Remarked(Message):
         """Something is to be said under the field."""
@@ -98,13 +100,18 @@ class ListField(Field):
     def on_mount(self) -> None:
         self._offer()
 
-    def added(self) -> None:
-        """Take the line into the list, once it is known to be good."""
-        self._fill(self.items.with_line(self._line.value.strip()))
+    def added(self, line: str) -> None:
+        """Take a line into the list, once it is known to be good; what was typed since stays."""
+        self._fill(self.items.with_line(line.strip()))
+        self._adding = self._adding.removeprefix(line)
         with self._line.prevent(Input.Changed):
-            self._line.value = ""
+            self._line.say(self._line.value.removeprefix(line))
         self._line.focus()
         self.post_message(self.Grown(self))
+
+    def refused(self) -> None:
+        """Leave the line as it stands: it is none of the list."""
+        self._adding = ""
 
     class Grown(Message):
         """The list holds more lines than before; they are to be kept at once."""
@@ -137,16 +144,20 @@ class ListField(Field):
             super().__init__()
             self.text = text
 
-    def add(self) -> None:
-        """Ask for the line to be added, or go on where it is empty."""
-        if self._line.value.strip():
-            self.post_message(self.Adding(self, self._line.value, self.text))
-        else:
+    def add(self, line: str | None = None) -> None:
+        """Ask for ``line``, or what stands there, to be added; go on where it is empty."""
+        line = (self._line.value if line is None else line).removeprefix(self._adding)
+        if line.strip():
+            self._adding += line
+            text = "\n".join(self.items.with_line(line.strip()))
+            self.post_message(self.Adding(self, line, text))
+        elif not self._adding:
             self.give()
 
     def on_input_submitted(self, event: Input.Submitted) -> None:
         event.stop()
-        self.add()
+        # Keys typed ahead may have changed the line since Enter was pressed.
+        self.add(event.value)
 
     def on_input_changed(self, event: Input.Changed) -> None:
         event.stop()
@@ -217,8 +228,8 @@ class SoakField(Field):
         yield Words("\n".join(said), classes="kept") if lines else Words("No reading yet.")
         yield Line("", LONGEST_ITEM, many=True, id="entry", placeholder=self.asked.placeholder)
         yield Words(
-            "Enter adds a reading. On an empty field it opens the timing page, or goes on once "
-            "there are enough.",
+            "Enter adds a reading. On an empty field it opens the timing page, and after that it "
+            "goes on.",
             classes="quiet",
         )
 

@@ -111,6 +111,11 @@ class Choices(Rows):
         return self.highlighted if self._is_marked else None
 
     @property
+    def begun(self) -> str:
+        """The letters typed last, where no choice begins with them."""
+        return self._begun if self.marked is None else ""
+
+    @property
     def pointed(self) -> str:
         return CURSOR if self._is_marked else POINTER
 
@@ -168,8 +173,11 @@ class Choices(Rows):
 
     def on_key(self, event: events.Key) -> None:
         letter = (event.character or "").casefold()
+        if letter in (" ", "'") and self.begun:
+            self._begun += letter  # as in don't know
+            return
         if not letter.isalnum() or len(letter) != 1:
-            self._begun = ""
+            self._begun = self.begun if event.key == "enter" else ""
             return
         event.stop()
         if event.time - self._typed_at > PAUSE_SECONDS:

@@ -5,15 +5,24 @@ from __future__ import annotations
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from textual import events
+from textual.content import Content
+
 from interview.asking.kinds import Several
 from interview.asking.route import Step
 from interview.screens import words
 from interview.screens.asked_page import AskedPage
-from interview.screens.parts import Line
+from interview.screens.badge import badged
+from interview.screens.parts import Line, is_there
 from interview.screens.question_page import Mode
 
 if TYPE_CHECKING:
+    from textual.timer import Timer
+
     from interview.asking.path import Place
+
+RESTS = 1.0
+"""Seconds without a key after which what is half typed is put in the file; a choice of ours."""
 
 
 class PageMoves(AskedPage):
@@ -22,6 +31,10 @@ class PageMoves(AskedPage):
     _path: Path
     _left = ""
     """The name of the place that was left for a question off the path."""
+    _timed = False
+    """Whether the page that times a test was looked at since this page was begun."""
+    _rest: Timer | None = None
+    """Runs from the last key on."""
 
     # Places
 
@@ -29,6 +42,7 @@ class PageMoves(AskedPage):
         """Forget what was half done on the page left; of the soak test the timer comes first."""
         self._typed = self._half_typed()
         self._row, self._listed, self._all_rows, self._verdict = "", False, False, None
+        self._timed = False
         if place is not None and place.page.tells == "timer":
             boxes = self._session.way.boxes(place)
             readings = next((one for one in boxes if one.question.kind.many), None)
@@ -155,7 +169,8 @@ class PageMoves(AskedPage):
 
         if not target:
             self._verdict = verdict
-            self._hear("Choose one of these first.", refused=True)
+            first = " Choose one of these first."  # and what is wrong stays said
+            self._hear(Content.assemble(badged(verdict), first), refused=True)
         elif target == KEEP:
             row = self._row
             await (self._close_row() if row else self._forward())
@@ -191,6 +206,23 @@ class PageMoves(AskedPage):
         if self._session.drafts != self._drafts_saved:
             self._drafts_saved = dict(self._session.drafts)
             self._session.save()
+
+    def heeds(self, event: events.Key | events.Paste) -> bool:
+        heeded = super().heeds(event)
+        if heeded:
+            self._save_at_rest()
+        return heeded
+
+    def _save_at_rest(self) -> None:
+        """Have what is half typed saved once no key has come for a while: no key waits for it."""
+        if self._rest is not None:
+            self._rest.stop()
+        self._rest = self.set_timer(RESTS, self._at_rest)
+
+    def _at_rest(self) -> None:
+        if is_there(self):
+            self._keep_draft()
+            self._save_drafts()
 
     def _keep_draft(self) -> None:
         """Put what is half typed by, so that it comes back with its question."""

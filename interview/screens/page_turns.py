@@ -22,7 +22,7 @@ if TYPE_CHECKING:
     from interview.asking.answers import Answers
     from interview.garden.verdicts import Verdict
 
-CHOOSE = "Choose one first, or say that you don't know yet."
+CHOOSE = "Choose one first, or press ^T if you don't know yet."
 WAITS = "This waits for another answer"
 """How a refusal begins that says nothing against the words themselves."""
 

@@ -28,6 +28,8 @@ from interview.screens.question_page import LOOK_SECONDS, Mode
 from interview.screens.saver import BackgroundKeeper
 from interview.screens.usual_rows import UsualRows
 
+TIMED = "Enter goes on with the readings there are; F3 opens the timing page again."
+
 
 class QuestionScreen(FurtherPages, PageTurns):
     """Asks the question the session stands at."""
@@ -67,14 +69,21 @@ class QuestionScreen(FurtherPages, PageTurns):
         self._resumed = bool(session.answers.texts) and not found
         self.set_interval(LOOK_SECONDS, self.show_testing)
         if found:
-            from interview.screens.soak_timer import SoakScreen
-
-            self.app.push_screen(SoakScreen(session, found[1]))
+            self._time(found[1])
 
     async def on_screen_resume(self) -> None:
         """Show the page anew after another one, unless it is still the same."""
         if self._stood and self._shown is not None:
             await self._show()
+            if self._timed and isinstance(self.field, SoakField) and self.field.asked.text:
+                self._tell(TIMED)
+
+    def _time(self, test: Step) -> None:
+        """Open the page that times the test of a hole; Enter then leads on, and not there again."""
+        from interview.screens.soak_timer import SoakScreen
+
+        self._timed = True
+        self.app.push_screen(SoakScreen(self._session, test))
 
     def on_plan_so_far_stands(self) -> None:
         """Say what is due to whoever comes back, once it is known, and lead there."""
@@ -94,7 +103,7 @@ class QuestionScreen(FurtherPages, PageTurns):
     def _untouched(self) -> bool:
         """Whether nothing was done yet on the page one came back to."""
         moved = self._step is None or self._step.address != self._began_at or bool(self._row)
-        if moved or self._session.drafts or not self.is_current:
+        if moved or self._began_at in self._session.drafts or not self.is_current:
             return False
         return self.field is None or self.field.draft == self._fresh
 
@@ -123,6 +132,7 @@ class QuestionScreen(FurtherPages, PageTurns):
 
     def on_choices_moved(self) -> None:
         """Show the boxes that the choice one is at opens, or what Enter does at a row."""
+        self._save_at_rest()  # it may have been marked by a click
         field = self.field
         for listing in self.query(UsualRows):
             self._show_what_enter_does(listing)
@@ -152,11 +162,11 @@ class QuestionScreen(FurtherPages, PageTurns):
             await self._take(event.text)
 
     def _wants_readings(self, step: Step) -> bool:
-        """Tell whether the soak test has too few readings yet, and was not put off."""
+        """Tell whether the test has too few readings yet, and was not looked at since the last."""
         from interview.screens.soak_watch import run_of
 
         unknown = step.view(self._session.answers).standing(step.question) is Status.UNKNOWN
-        return not unknown and not run_of(self._session, step).enough
+        return not unknown and not self._timed and not run_of(self._session, step).enough
 
     async def on_soak_field_added(self, event: SoakField.Added) -> None:
         """Keep the readings that were typed, each where its time belongs."""
@@ -169,6 +179,8 @@ class QuestionScreen(FurtherPages, PageTurns):
         if is_unknown(event.lines[0]):
             await self.action_put_off()
             return
+        # What is saved now must not offer a reading again that it holds.
+        self._session.drafts.pop(step.address, None)
         for line in event.lines:
             try:
                 view = step.view(self._session.answers)
@@ -180,7 +192,7 @@ class QuestionScreen(FurtherPages, PageTurns):
                 self._refuse(str(refused))
                 return
         event.field.kept()
-        self._session.drafts.pop(step.address, None)
+        self._timed = False
         await self._show()
         self._hear(run_of(self._session, step).do_now)
 
@@ -190,6 +202,7 @@ class QuestionScreen(FurtherPages, PageTurns):
             return
         kind = self._step.question.kind
         if isinstance(kind, Several) and not event.field.items.lines and not list_lines(event.line):
+            event.field.refused()
             event.field.give()
             return
         try:
@@ -199,9 +212,10 @@ class QuestionScreen(FurtherPages, PageTurns):
             else:
                 self._session.read(self._step, event.text)
         except Refused as refused:
+            event.field.refused()
             self._hear(self._session.answers.told(str(refused)), refused=True)
             return
-        event.field.added()
+        event.field.added(event.line)
         remark = self._session.remark(self._step, event.line)
         self._hear(remark or self._understood(event.field.text))
 
@@ -218,6 +232,8 @@ class QuestionScreen(FurtherPages, PageTurns):
         """Say that letters typed begin no choice, or that all is well again."""
         event.stop()
         told = f"No choice begins with “{event.typed}”: none is chosen. Use a number or the arrows."
+        if is_unknown(event.typed):
+            told = "I read this as don't know yet."
         self._hear(told if event.typed else "")
 
     def on_list_field_grown(self, event: ListField.Grown) -> None:
@@ -225,13 +241,16 @@ class QuestionScreen(FurtherPages, PageTurns):
         step, field = self._step, event.field
         if step is None or field is not self.field:
             return
+        draft = self._session.drafts.pop(step.address, None)
         try:
             heard = self._session.keep_part(step, "\n".join(field.items.lines))
         except Refused:  # too short as yet, or pasted with a fault; said when the list is given
+            if draft is not None:
+                self._session.drafts[step.address] = draft
             return
         field.asked = field.asked._replace(kept=heard.kept)
-        self._fresh, self._shown = field.draft, self._should()
-        self._session.drafts.pop(step.address, None)
+        # What was typed meanwhile is no part of it.
+        self._fresh, self._shown = "\n".join([*field.items.lines, ""]), self._should()
         self._show_around()
         if step.question is surfacing.PIECES:
             from interview.garden.survey.results import area_so_far
@@ -372,14 +391,13 @@ class QuestionScreen(FurtherPages, PageTurns):
             self._typed.pop(step.address, None)
             self.app.push_screen(PiecesScreen(self._session, step, listed))
         elif step.question.group == "holes":
-            from interview.screens.soak_timer import SoakScreen
             from interview.screens.soak_watch import holes
 
             test = next((one for one in holes(self._session) if one.number == step.number), step)
             if shut := self._session.shut(test):
                 self._tell(shut[0])
             else:
-                self.app.push_screen(SoakScreen(self._session, test))
+                self._time(test)
         else:
             super().action_draw()
 

@@ -159,7 +159,7 @@ def meanwhile(session: Session) -> str:
     return f"A number or the arrows choose a way, Enter goes there. Enter alone: {where_to}."
 
 
-WAITED_FOR = "The answer you just gave counts once this is known."
+WAITED_FOR = "The answer you just gave counts once this is known. Esc: give it otherwise."
 """Said on the page that an answer leads to at once, such as that of the pace."""
 
 

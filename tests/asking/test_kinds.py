@@ -6,11 +6,22 @@ import datetime as dt
 
 import pytest
 
-from interview.asking.kinds import Choice, Day, Moment, Note, Several, Ticks, YesNo, list_lines
+from interview.asking.kinds import (
+    Choice,
+    Day,
+    Moment,
+    Note,
+    Several,
+    Ticks,
+    YesNo,
+    list_lines,
+    nothing_given,
+)
 from interview.asking.measures import Count, Measure, Number, Pitch, Ratio
 from interview.asking.question import Unanswered
 from interview.garden.site import nearby_questions as nearby
 from interview.garden.stages import new_answers
+from interview.garden.survey import pacing_questions as walking
 from interview.quantities.units import magnitude
 from interview.reading import Refused
 
@@ -164,6 +175,20 @@ def test_a_time_that_needs_a_clock_is_refused_in_a_file(subtests):
                 Moment().read(text, new_answers())
             told = Moment().read("2026-05-21T10:15:00-05:00", new_answers())
             assert told == dt.datetime(2026, 5, 21, 15, 15, tzinfo=dt.UTC)
+
+
+def test_an_empty_answer_to_a_list_says_that_none_is_one():
+    assert "or none if there is none" in nothing_given(Several(Day()))
+    assert Several(Day()).read("none", new_answers()) == ()
+    for kind in (Several(Day(), at_least=1), Day(), Ticks((("a", "a"),))):
+        assert "if there is none" not in nothing_given(kind)
+
+
+def test_a_smaller_unit_is_named_only_where_it_would_be_taken(given):
+    view = given(units="us", measured_by="paces").at("walkers", 1)
+    with pytest.raises(Refused) as refused:
+        walking.PACE_LINE.read("1", view)
+    assert str(refused.value) == "That is too small: it must be from 10 ft to 660 ft."
 
 
 def test_a_bare_number_that_is_too_large_is_asked_about_in_the_smaller_unit(subtests, given):

@@ -77,6 +77,40 @@ def test_a_length_in_paces_leads_to_the_pacing_and_on(session_of, given):
     assert session.forward().name == "soil_feel"
 
 
+def test_back_from_the_pacing_is_the_length_and_a_tape_then_needs_none(session_of, given):
+    session = session_of(given(ROOF))
+    session.start()
+    session.take({"surfaces.1.pieces": "rectangle 12 paces by 5 paces"})
+    assert session.forward().name == "pacing_line"
+    assert session.backward().name == "roof_size"
+    assert session.forward().name == "pacing_line"
+    assert session.backward().name == "roof_size"
+    session.take({"surfaces.1.pieces": "rectangle 30 ft by 12 ft"})
+    assert "measured_by" not in session.answers.texts
+    assert session.forward().name == "soil_feel"
+
+
+def test_back_within_the_pacing_is_the_page_before_of_the_same_walker(session_of, given):
+    session = session_of(given(ROOF))
+    session.start()
+    session.take({"surfaces.1.pieces": "rectangle 12 paces by 5 paces"})
+    session.forward()
+    session.take({"walkers.1.pace_line": "50 ft"})
+    assert session.forward().name == "paces"
+    assert session.backward().name == "pacing_line"
+    assert session.backward().name == "roof_size"
+
+
+def test_pacing_stays_asked_where_a_pace_is_known_or_was_chosen(session_of, given, subtests):
+    whose = {"walkers.1.pace_line": "50 ft", "walkers.1.pace_counts": "20; 20; 20"}
+    for kept in ({"measured_by": "paces"}, {"measured_by": "paces", **whose}):
+        with subtests.test(kept=kept):
+            session = session_of(given({**ROOF, **kept}))
+            session.go_to("roof_size")
+            session.take({"surfaces.1.pieces": "rectangle 30 ft by 12 ft"})
+            assert session.answers.texts["measured_by"] == "paces"
+
+
 def test_a_box_that_an_answer_opens_keeps_the_page(session_of, given, located):
     session = session_of(given({**located, "lines_answered": "no"}).without("lines_finished_on"))
     session.go_to("lines_answered")

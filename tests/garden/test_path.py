@@ -14,7 +14,7 @@ from interview.asking.question import UNKNOWN_TEXT, Status
 from interview.asking.way import Standing
 from interview.garden.form.choices import FloorShape
 from interview.garden.path import OFF_PATH, OPTIONAL, PATH, SAFETY
-from interview.garden.stages import GROUPS, QUESTIONS, STAGES
+from interview.garden.stages import GROUPS, QUESTIONS, STAGES, new_answers
 from interview.garden.store import load
 from interview.garden.told_pages import end_of_today
 from interview.reading import Refused
@@ -190,6 +190,21 @@ def test_the_floor_taken_by_enter_is_the_bed_that_was_shown(begun, clock):
     early.go_to("peg_out")
     early.take({"floor_width": "8 ft"})
     assert "floor_shape" not in early.answers.texts
+
+
+def test_no_floor_or_dig_day_is_asked_for_before_a_size_can_be_offered(session_of, given, subtests):
+    report = {"rate_from": "report", "known_rate": "1 in/h"}
+    put_off = {"holes.1.readings": "don't know yet"}
+    for known in ({}, report, put_off, {"floor_width": "7 ft"}):
+        with subtests.test(known=known):
+            session = session_of(new_answers({"garden_name": "Elm", **known}))
+            asked = {one.name for one in session.way.places} & {"peg_out", "dig_day"}
+            assert asked == ({"peg_out", "dig_day"} if known else set())
+    # They can be gone to all the same, but nobody comes back to one.
+    session = session_of(given(garden_name="Elm"))
+    assert session.go_to("floor_length").name == "peg_out"
+    session._stopped = "floor_length"
+    assert session.start().name == "place"
 
 
 def test_a_row_that_is_changed_is_an_answer(begun):

@@ -436,3 +436,18 @@ def test_an_answer_that_takes_another_away_is_not_held_against_it(session_of, gi
         session.offer(step, "2026-05-25")
     session.offer(step, "2026-05-25")
     assert session.answers.texts["lines_asked_on"] == "2026-05-25"
+
+
+def test_the_day_to_wait_for_is_told_to_whoever_went_to_ask_for_the_marks(session_of, given):
+    begun = {"garden_name": "Elm", "country": "us", "state": "mn"}
+    session = session_of(given({**begun, "lines_requested": "not_yet"}))
+    session.go_to("dig_day")
+    session.go_to("lines_requested")
+    session.take({"lines_requested": "asked"})
+    assert session.forward().name == "ticket"
+    session.take({"lines_asked_on": "today"})
+    seen = []
+    while (place := session.forward()).name not in ("waiting", "dig_day") and len(seen) < 9:
+        seen.append(place.name)
+        session.put_off(session.step)
+    assert place.name == "waiting", seen

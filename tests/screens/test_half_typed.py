@@ -2,13 +2,18 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 from textual.widgets import Input
 
 from interview.garden import store
+from interview.screens import page_moves
 from interview.screens.lists import Items
+from interview.screens.question import QuestionScreen
+
+SAMPLES = Path(__file__).parents[2] / "sample_answers"
 
 
 def listed(person) -> list[str]:
@@ -45,6 +50,16 @@ async def test_letters_typed_on_the_list_go_into_the_line(sit) -> None:
         await person.enters("flag")
         await presses(person, "up", *"sedge", "enter")
         assert listed(person) == ["flag", "sedge"]
+
+
+async def test_what_is_typed_straight_after_a_line_is_the_next_line(sit) -> None:
+    async with sit("garden.yaml") as person:
+        await person.goes_to("favourites")
+        await person.press(*"flag", "enter", *"swa")
+        assert listed(person) == ["flag"]
+        assert person.app.focused.value == "swa"
+        await person.press("enter", *"x", "backspace", "enter")
+        assert listed(person) == ["flag", "swa"]
 
 
 async def test_a_line_is_changed_in_its_place_and_only_when_the_field_is_free(sit) -> None:
@@ -139,6 +154,116 @@ async def test_a_box_that_was_left_by_enter_is_in_the_file_before_the_page_is_ta
         person.door.saver.settle(10)
         loaded, _ = store.load(tmp_path / "garden.yaml")
         assert loaded.drafts == {"room_length": "21 ft"}
+
+
+RESTING = {
+    "garden_name": (["M", "a", "p"], "Map"),
+    "rain_depth": (["1", "."], "1."),
+    "room_width": ([*"12 f"], "12 f"),
+    "favourites": ([*"flag", "enter", *"swamp m"], "flag\nswamp m"),
+    "children": (["down"], "yes"),
+    "spots.1.near_spot": (["space", "down", "space"], "basement, slab"),
+    "holes.1.readings": ([*"8:05 left 4"], "8:05 left 4"),
+    "notes": ([*"gate code is wi"], "gate code is wi"),
+}
+"""What is typed, and no more, and the draft of it."""
+
+
+@pytest.fixture
+def rests_now(monkeypatch: pytest.MonkeyPatch) -> Callable[[], int]:
+    """Return what lets the time pass in which no key comes; it counts what had waited for that."""
+    waiting: dict[str, Callable[[], object]] = {}
+    set_timer = QuestionScreen.set_timer
+
+    def caught(page, seconds, done, **more):
+        if seconds != page_moves.RESTS:
+            return set_timer(page, seconds, done, **more)
+        timer = set_timer(page, 3600, None, **more)
+        waiting[timer.name] = done
+        stop = timer.stop
+        timer.stop = lambda: (waiting.pop(timer.name, None), stop())
+        return timer
+
+    monkeypatch.setattr(QuestionScreen, "set_timer", caught)
+
+    def pass_by() -> int:
+        due = list(waiting.values())
+        waiting.clear()
+        for done in due:
+            done()
+        return len(due)
+
+    return pass_by
+
+
+@pytest.mark.parametrize("address", RESTING)
+async def test_what_is_half_typed_is_in_the_file_once_typing_has_rested(
+    sit, tmp_path: Path, write, rests_now, address: str
+) -> None:
+    file = tmp_path / "garden.yaml"
+    if address == "holes.1.readings":
+        file.write_bytes((SAMPLES / "halfway_soak_test.yaml").read_bytes())
+    else:
+        write("garden.yaml", {"garden_name": "Oak"} if address != "garden_name" else {})
+    keys, draft = RESTING[address]
+    async with sit("garden.yaml") as person:
+        if person.page == "SoakScreen":
+            await person.press("escape")
+        await person.goes_to(address)
+        await person.press(*keys)
+        assert rests_now() == 1  # of all the keys the last alone is waited on
+        person.door.saver.settle(10)
+        loaded, _ = store.load(file)
+        assert loaded.drafts == {address: draft}
+        assert loaded.answers.texts.get(address, "") not in (draft, draft.split("\n")[-1])
+        # A program killed here leaves that file; whoever comes back finds it as it was typed.
+        killed = file.read_bytes()
+    (tmp_path / "killed.yaml").write_bytes(killed)
+    async with sit("killed.yaml") as person:
+        if person.page == "SoakScreen":
+            await person.press("escape")
+        assert person.asked == address
+        assert person.app.screen.field.draft == draft
+
+
+async def test_a_draft_goes_from_the_file_once_it_is_answered_or_wiped_out(
+    sit, tmp_path: Path, rests_now
+) -> None:
+    file = tmp_path / "garden.yaml"
+    async with sit("garden.yaml") as person:
+        await person.types("Maple")
+        rests_now()
+        await person.press("enter")
+        person.door.saver.settle(10)
+        assert "half_typed" not in file.read_text()
+        await person.goes_to("rain_depth")
+        await person.types("2")
+        rests_now()
+        person.door.saver.settle(10)
+        assert store.load(file)[0].drafts == {"rain_depth": "2"}
+        await person.press("backspace")
+        rests_now()
+        person.door.saver.settle(10)
+        assert "half_typed" not in file.read_text()
+
+
+async def test_a_line_of_a_list_or_a_reading_is_not_kept_twice(
+    sit, tmp_path: Path, clock, rests_now
+) -> None:
+    file = tmp_path / "garden.yaml"
+    file.write_bytes((SAMPLES / "halfway_soak_test.yaml").read_bytes())
+    clock.now = clock.now.replace(hour=19)
+    async with sit("garden.yaml") as person:
+        if person.page == "SoakScreen":
+            await person.press("escape")
+        for address, line in (("favourites", "sedge"), ("holes.1.readings", "18:00 left 5 in")):
+            await person.goes_to(address)
+            await person.types(line)
+            rests_now()
+            await person.press("enter")
+            person.door.saver.settle(10)
+            loaded = store.load(file)[0]
+            assert address in loaded.answers.texts and not loaded.drafts
 
 
 async def test_one_comes_back_to_what_was_half_typed_over_an_answer(sit, sample) -> None:

@@ -85,6 +85,46 @@ async def test_what_is_put_off_is_not_shown_as_if_it_were_answered(sit, write) -
         assert "Depth to wet-season water: don't know yet" in person.says("before")
 
 
+async def test_dunno_at_a_list_of_choices_is_dont_know_yet(sit, write) -> None:
+    write("garden.yaml", OHIO)
+    async with sit("garden.yaml") as person:
+        await person.goes_to("soil_dug")
+        await person.press(*"mud", "enter")
+        assert "Choose one first" in person.says("heard")
+        await person.goes_to("garden_name")
+        await person.goes_to("soil_dug")
+        await person.press(*"don't know")
+        assert person.says("heard") == "I read this as don't know yet."
+        await person.press("enter")
+        assert person.session.answers.texts["soil_dug"] == "don't know yet"
+        assert person.asked != "soil_dug"
+
+
+async def test_what_is_wrong_stays_while_no_way_on_is_chosen(sit, write) -> None:
+    write("garden.yaml", {**OHIO, "spots.1.near_spot": "basement"})
+    async with sit("garden.yaml") as person:
+        await person.goes_to("spots.1.basement_distance")
+        await person.enters("8 ft")
+        await person.press("enter")
+        assert "8 ft, 10 ft needed" in person.says("heard")
+        assert "Choose one of these first." in person.says("heard")
+        # It is said once beside it.
+        await person.settles()
+        assert person.sees_words().count("too near.") == 1
+
+
+async def test_a_draft_of_another_question_keeps_nobody_from_what_is_due(sit, write) -> None:
+    write("garden.yaml", OHIO)
+    async with sit("garden.yaml") as person:
+        await person.goes_to("soil_dug")
+        assert person.app.screen._untouched is False
+        person.session.drafts["rain_depth"] = "1."
+        person.app.screen._began_at = "soil_dug"
+        assert person.app.screen._untouched
+        person.session.drafts["soil_dug"] = "clay"
+        assert not person.app.screen._untouched
+
+
 async def test_why_an_answer_was_refused_goes_with_what_was_wrong(sit, write) -> None:
     write("garden.yaml", OHIO)
     async with sit("garden.yaml") as person:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 from collections import Counter
+from pathlib import Path
 
 import pytest
 from textual._styles_cache import StylesCache
@@ -887,3 +888,37 @@ async def test_no_test_is_offered_where_none_has_begun(sit, write) -> None:
     async with sit(str(write("oak.yaml", {"garden_name": "Oak"}))) as person:
         await person.press("ctrl+l", "h")
         assert person.page == "PlanScreen" and "soak test" not in person.sees().splitlines()[-1]
+
+
+async def test_enter_leads_on_from_the_readings_once_the_timing_page_was_seen(
+    sit, sample, clock
+) -> None:
+    clock.now = clock.now.replace(hour=17, minute=30)
+    async with sit(sample("halfway_soak_test.yaml")) as person:
+        assert person.page == "SoakScreen"
+        await person.press("escape")
+        assert person.asked == "holes.1.readings" and "Enter goes on" in person.told
+        await person.press("f3")
+        await person.press("escape")
+        await person.press("enter")
+        assert person.page == "QuestionScreen" and person.asked == "holes.1.hole_left"
+        # Come back to, it is timed first.
+        await person.goes_to("holes.1.readings")
+        await person.press("enter")
+        assert person.page == "SoakScreen"
+
+
+async def test_without_a_reading_enter_says_what_is_missing_and_opens_no_page_twice(
+    sit, sample, tmp_path
+) -> None:
+    file = tmp_path / "none.yaml"
+    text = Path(sample("halfway_soak_test.yaml")).read_text()
+    file.write_text(text[: text.index("      readings:")] + "end_of_answers: true\n")
+    async with sit("none.yaml") as person:
+        if person.page != "SoakScreen":
+            await person.goes_to("holes.1.readings")
+            await person.press("enter")
+        assert person.page == "SoakScreen"
+        await person.press("escape")
+        await person.press("enter")
+        assert person.page == "QuestionScreen" and "Nothing was written" in person.says("heard")

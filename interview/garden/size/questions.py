@@ -218,7 +218,8 @@ SOIL_DUG = Question(
     ),
     why="The kind of soil tells roughly how fast it takes water, before any test. Dug soil also "
     "swells: clay by a third, sand less.",
-    find_out="No spade is needed. If soil from the test hole feels different later, go by that.",
+    find_out="No spade is needed: wet a pinch from any bed and rub it between your fingers. If "
+    "soil from the test hole feels different later, go by that.",
     default=always_this("loam"),
 )
 
