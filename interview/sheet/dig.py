@@ -118,7 +118,7 @@ def _day(plan: Plan) -> cautions.DayCaution:
         rim_sown(plan.answers),
         plan.answers.get(digging.RATE_FROM) != "report",
         plan.earth.spouts_here > 0,
-        plan.answers.get(bed.WATER_BY) == "channel",
+        plan.earth.way == "channel",
     )
 
 
@@ -280,6 +280,12 @@ def _goes(plan: Plan) -> str:
     return f"From the {what} the water goes {end}." if goes else f"From the {what}, {end}."
 
 
+_IN_ITS_PLACE = (
+    "The stone, the soil and the hours of this plan are for the stone channel; one of grass takes "
+    "none of them."
+)
+
+
 def _pipe(plan: Plan) -> Iterator[str]:
     """Yield the size of the pipe and where it comes out, or why there is none."""
     choice, metric = plan.earth.pipe_size, plan.metric
@@ -287,7 +293,8 @@ def _pipe(plan: Plan) -> Iterator[str]:
     came = show(plan.earth.catchment_flow, flow, 3, "up")
     if choice.width is None:
         yield from wrap(
-            f"No pipe that is sold carries the peak flow of {came}: use a channel.", "  "
+            f"No pipe that is sold carries the peak flow of {came}: use a channel. {_IN_ITS_PLACE}",
+            "  ",
         )
         return
     try:
@@ -295,7 +302,7 @@ def _pipe(plan: Plan) -> Iterator[str]:
     except Unanswered:
         fall = None
     if fall is not None and not fall.enough:
-        yield from wrap(no_pipe_words(fall, metric), "  ")
+        yield from wrap(f"{no_pipe_words(fall, metric)} {_IN_ITS_PLACE}", "  ")
         return
     steep = "11 mm to the meter" if metric else "1/8 in to the foot"
     yield from wrap(
