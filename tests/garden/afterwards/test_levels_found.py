@@ -204,6 +204,19 @@ SECOND = {
 """A second bed with a floor an inch too high."""
 
 
+def test_the_levels_of_the_floor_are_put_before_the_row_that_enter_takes_with_them(
+    session_of, built
+):
+    fresh = dict.fromkeys(READ) | {"levels_read": "yes"}
+    session = session_of(built(**fresh).answers)
+    session.go_to("levels_read")
+    session.take({"levels_read": "yes"})
+    session.begin_at("the_plan")
+    while session.place.name != "levels":
+        session.forward()
+    assert session.step.address == "floor_cover"
+
+
 def test_each_of_two_beds_is_held_against_the_plan_by_its_own_levels(built, figure):
     plan = built(**SECOND)
     one, two = found(plan, "built_depth"), found(plan, "built_depth_2")
