@@ -76,6 +76,7 @@ The plants (F5):
 
 The plan (^L):
   ^O  working: how each figure was got    ^S  write the sheet to print
+  J  write the job list: what to do, buy and plant, step by step
   C  write the yard card, one page        H  the soak test and its readings
 
 Every answer is saved when you press Enter. You may stop at any time,
