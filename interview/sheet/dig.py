@@ -17,6 +17,7 @@ from interview.garden.site import cautions
 from interview.garden.site import lines_questions as buried
 from interview.garden.site import spot_questions as ground
 from interview.garden.size import questions as bed
+from interview.garden.size.answered import in_a_row
 from interview.garden.size.cover_questions import BERM_OUTSIDE, rim_sown
 from interview.garden.soak import hole_questions as digging
 from interview.garden.summary import may_dig, wrap
@@ -129,6 +130,13 @@ def _how_deep(plan: Plan) -> Iterator[str]:
             f"{plan.size.bed_count} beds: the depths and the berm are of one bed; all the soil, "
             "the loads and the hours are of all."
         )
+        if not in_a_row(plan.answers):
+            yield from wrap(
+                "Share the water out evenly: where the way in forks set a level stone across it, "
+                "so that it runs over alike on both sides, or lead a downspout to each bed. What "
+                "lies past the fork is not on the shopping list.",
+                "  ",
+            )
     yield from wrap(f"{'How it is set into the ground:':<46}{lie.form.value}", " " * 46)
     tied = quantity(lie.height - lie.floor_below - lie.floor_rise, "ft")
     yield from wrap(
