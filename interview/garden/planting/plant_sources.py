@@ -91,6 +91,24 @@ PLANT_SOURCES: dict[str, tuple[str, Source]] = {
         "Edge of the Woods",
         Source("Salt-tolerant plants, Edge of the Woods, a list of the trade, undated", COPY),
     ),
+    "JEP": (
+        "Jepson flora",
+        Source(
+            "Jepson flora of California, barberries, as quoted by a web page on Mahonia: roots "
+            "often toxic, leaflets spine-toothed",
+            COPY,
+        ),
+    ),
+    "CVT": (
+        "veterinary toxicology",
+        Source(
+            "Glyceria, a page of a veterinary toxicology on the web pages of Provet, undated", COPY
+        ),
+    ),
+    "HNW": (
+        "Northwest native plant list",
+        Source("Northwest Native Plant Database, W. Hansen, web page, 2012", READ),
+    ),
     "POLL": (
         "Pollinator Partnership",
         Source("Plants for pollinators, Pollinator Partnership, undated", COPY),
