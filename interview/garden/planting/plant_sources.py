@@ -99,6 +99,14 @@ PLANT_SOURCES: dict[str, tuple[str, Source]] = {
             COPY,
         ),
     ),
+    "CHES": (
+        "USDA catalogue of 1898",
+        Source(
+            "V. K. Chesnut, Preliminary Catalogue of Plants Poisonous to Stock, U.S. Department "
+            "of Agriculture, 1898, p. 421",
+            COPY,
+        ),
+    ),
     "CVT": (
         "veterinary toxicology",
         Source(
