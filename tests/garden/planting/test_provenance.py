@@ -92,6 +92,7 @@ def test_what_was_decided_by_hand_is_what_the_list_holds(subtests):
         "hardiness_max": lambda one: str(one.hardiness[1]),
         "spacing_in": lambda one: f"{one.spacing_in:g}",
         "height_max_ft": lambda one: f"{one.height_max_ft:g}",
+        "regions": lambda one: ";".join(region.name for region in one.regions),
         "toxic": lambda one: "yes" if one.toxic else "no",
         "spreads": lambda one: one.spreads,
         "standing_water": lambda one: one.standing_water,
