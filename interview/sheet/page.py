@@ -23,8 +23,8 @@ REST = (
         "DIGGING, LEVELS BEFORE PLANTING, the SHOPPING LIST: J on the page of the plan, or ",
         f"{NAME} --plan FILE",
     ),
-    ("; each year, whom to call: ", "--sheet FILE --working"),
-    ("; for the pocket: ", "--card FILE"),
+    ("Each year, whom to call: ", "--sheet FILE --working"),
+    ("For the pocket: ", "--card FILE"),
 )
 """What else can be printed, and how; the steps on these pages send one there."""
 
