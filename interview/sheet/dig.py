@@ -132,9 +132,11 @@ def _how_deep(plan: Plan) -> Iterator[str]:
         )
         if not in_a_row(plan.answers):
             yield from wrap(
-                "Share the water out evenly: where the way in forks set a level stone across it, "
-                "so that it runs over alike on both sides, or lead a downspout to each bed. What "
-                "lies past the fork is not on the shopping list.",
+                plan.answers.told(
+                    "Share the water out evenly: where the way in forks set a level stone across "
+                    "it, so that it runs over alike on both sides, or lead a downspout to each "
+                    "bed. What lies past the fork is not on the shopping list."
+                ),
                 "  ",
             )
     yield from wrap(f"{'How it is set into the ground:':<46}{lie.form.value}", " " * 46)

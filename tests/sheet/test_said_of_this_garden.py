@@ -112,6 +112,8 @@ def test_beds_side_by_side_are_told_how_the_water_is_shared_out(subtests, sheets
         for text in sheets(**texts):
             with subtests.test(**texts):
                 assert ("Share the water out evenly" in text) == shared
+    for text in sheets(beds="2", beds_how="side_by_side", country="uk", units="metric"):
+        assert "or lead a downpipe to each bed" in text
 
 
 def test_a_channel_is_dug_only_where_the_water_comes_in_one(sheets):
