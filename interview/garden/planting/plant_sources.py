@@ -117,6 +117,32 @@ PLANT_SOURCES: dict[str, tuple[str, Source]] = {
         "Northwest native plant list",
         Source("Northwest Native Plant Database, W. Hansen, web page, 2012", READ),
     ),
+    "PFAF": (
+        "Plants For A Future",
+        Source("Plants For A Future, database, known hazards, as web pages copy it", COPY),
+    ),
+    "RCP": (
+        "Royal College of Physicians",
+        Source(
+            "Garden of the Royal College of Physicians, London, H. F. Oakeley, 2013, web page", READ
+        ),
+    ),
+    "NMCD": (
+        "Natural Medicines database",
+        Source("Natural Medicines Comprehensive Database, as a web page of 2021 tells it", COPY),
+    ),
+    "MEDD": (
+        "medical dictionary",
+        Source("Black root, Medical Dictionary, The Free Dictionary, web page, undated", COPY),
+    ),
+    "SAFE": (
+        "Safe Plants",
+        Source("Goat's Beard, Safe Plants, UK, web page, undated", READ),
+    ),
+    "TOXB": (
+        "Toxic Botany",
+        Source("Lizard's Tail, Toxic Botany, web page, undated", READ),
+    ),
     "POLL": (
         "Pollinator Partnership",
         Source("Plants for pollinators, Pollinator Partnership, undated", COPY),
