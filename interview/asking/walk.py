@@ -236,7 +236,11 @@ class Walk:
 
     def _stand_at(self, place: Place, step: Step | None = None) -> Place:
         way = self.way
-        lacking = [*way.wanted(place), *way.untaken(place), *way.boxes(place), *way.rows(place)]
+        wanted, boxes = way.wanted(place), way.boxes(place)
+        if not any(way.status(one) is not Status.OPEN for one in boxes):
+            # Boxes that may be skipped come first all the same: Enter at a row takes it all.
+            wanted = wanted or boxes
+        lacking = [*wanted, *way.untaken(place), *boxes, *way.rows(place)]
         if way.standing(place) is Standing.SHUT:
             # The question that is shut tells why, and has the ways that open it.
             lacking = [one for one in lacking if self.shut(one)]

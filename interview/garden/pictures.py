@@ -76,17 +76,14 @@ def picture_sizes(plan: Plan) -> tuple[Dimension, ...]:
 
 def plan_picture(plan: Plan, planting: Planting | None = None, dimensioned: bool = True) -> Drawing:
     """Return one bed seen from above; raises ``Unanswered``."""
-    spot, way = ground.chosen_spot(plan.answers), plan.answers[bed.WATER_BY]
-    if way == "pipe" and not plan.earth.pipe_fits:
-        # For want of fall it comes in a channel, which may be of grass.
-        way = "lawn"
+    spot = ground.chosen_spot(plan.answers)
     drawn = plan_view(
         plan.size.garden,
         lie_if_measured(plan),
         spot.get(ground.DOWNHILL) or "flat",
         plan.earth.notch.width,
         plan.answers.get(bed.SPOUT_DISTANCE),
-        way,
+        plan.earth.way,
         distances(spot, plan.size.reaches_out),
         plan.metric,
         planting,

@@ -203,7 +203,7 @@ _FLOOR = Decides(
     (_SIZE, _EARTH),
     good=_fits,
 )
-_PIPE = Decides(("pipe_fall",), (_WATER,))
+_PIPE = Decides(("pipe_fall", "pipe_flow"), (_WATER,))
 _POND = ("pond_depth", "custom_depth", "pond_and_engineer", "pond_and_children")
 
 TABLE: dict[Question[Any], Decides] = {
@@ -251,7 +251,7 @@ TABLE: dict[Question[Any], Decides] = {
     bed.ROOM_AREA: _ROOM,
     bed.BEDS: Decides(("no_size", "split", "room"), (_SIZE,)),
     bed.SPOUT_DISTANCE: _PIPE,
-    bed.WATER_BY: Decides(("pipe_fall", "berm_sand"), (_WATER,)),
+    bed.WATER_BY: Decides(("pipe_fall", "pipe_flow", "berm_sand"), (_WATER,)),
     bed.SPOUT_FALL: _PIPE,
     bed.DEEPEST_POND: Decides(_POND, (_DEPTH,), good=_result),
     bed.ENGINEER: Decides(_POND, (_DEPTH,)),
@@ -352,6 +352,7 @@ WAYS: dict[str, tuple[tuple[str, str], ...]] = {
         ("Measure the fall again", bed.SPOUT_FALL.key),
         _KEEP,
     ),
+    "pipe_flow": (("Choose another way for the water", bed.WATER_BY.key), _KEEP),
     "whole_roof": (("Check the house", survey.HOUSE_AREA.key), _KEEP),
     "record_unit": (("Answer the unit again", start.RECORD_UNIT.key), _KEEP),
     "own_plants": (_AGAIN, _KEEP),

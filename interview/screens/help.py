@@ -72,10 +72,11 @@ The garden drawn (F3): 1 from above, 2 cut through, 3 pond, 4 options; ← → l
 
 The plants (F5):
   Enter  swap out     I  keep it in       Z  undo a swap
-  ^Y  why a plant is in or out
+  ^Y  why a plant is in or out            Tab  to its notes: page keys leaf
 
 The plan (^L):
   ^O  working: how each figure was got    ^S  write the sheet to print
+  J  write the job list: what to do, buy and plant, step by step
   C  write the yard card, one page        H  the soak test and its readings
 
 Every answer is saved when you press Enter. You may stop at any time,

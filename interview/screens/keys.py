@@ -95,6 +95,7 @@ PAGES: dict[str, tuple[PageKey, ...]] = {
         _back("escape,q"),
         PageKey("ctrl+o", "working", "working", means="how"),
         PageKey("ctrl+s", "write", "write sheet", means="save"),
+        PageKey("j", "jobs", "job list"),
         PageKey("c", "card", "yard card"),
         PageKey("h", "soak", "soak test", means="test hole"),
         *_FURTHER,

@@ -11,7 +11,7 @@ from textual.containers import Horizontal
 from textual.message import Message
 from textual.widgets import Input
 
-from interview.asking.kinds import list_lines
+from interview.asking.kinds import Several, list_lines
 from interview.garden.soak.reading_lines import said_line
 from interview.screens import keys
 from interview.screens.field import Field
@@ -75,7 +75,9 @@ class ListField(Field):
     def text(self) -> str:
         lines = self.items.with_line(self._line.value.strip())
         if not lines and not self.asked.text:
-            return "" if self.asked.default or self._pieces else "none"
+            kind = self.asked.kind
+            needs_some = isinstance(kind, Several) and kind.at_least > 0
+            return "" if self.asked.default or self._pieces or needs_some else "none"
         return "\n".join(lines) or "none"
 
     @property

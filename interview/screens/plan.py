@@ -32,7 +32,7 @@ from interview.screens.picture import Picture
 from interview.sheet.card import card_text
 from interview.sheet.common import drawings_apart
 from interview.sheet.page import page_html
-from interview.sheet.report import plan_text
+from interview.sheet.report import outside_text, plan_text
 
 TRIES = 20
 
@@ -145,6 +145,16 @@ class PlanScreen(FurtherPages, Page):
             "_plan.html",
             page_html,
             "Open it in a browser and print it: two pages, letter or A4.",
+        )
+
+    def action_jobs(self) -> None:
+        """Write what to do outside beside the answers, with what to buy for it."""
+        self._write(
+            "job list",
+            "-jobs.txt",
+            outside_text,
+            "Digging, levels, shopping list, plants and first year, as plain text: print it with "
+            "lp or lpr and its name, or open it in any editor.",
         )
 
     def action_card(self) -> None:

@@ -17,6 +17,7 @@ from interview.garden.site import cautions
 from interview.garden.site import lines_questions as buried
 from interview.garden.site import spot_questions as ground
 from interview.garden.size import questions as bed
+from interview.garden.size.answered import in_a_row
 from interview.garden.size.cover_questions import BERM_OUTSIDE, rim_sown
 from interview.garden.soak import hole_questions as digging
 from interview.garden.summary import may_dig, wrap
@@ -118,7 +119,7 @@ def _day(plan: Plan) -> cautions.DayCaution:
         rim_sown(plan.answers),
         plan.answers.get(digging.RATE_FROM) != "report",
         plan.earth.spouts_here > 0,
-        plan.answers.get(bed.WATER_BY) == "channel",
+        plan.earth.way == "channel",
     )
 
 
@@ -129,6 +130,15 @@ def _how_deep(plan: Plan) -> Iterator[str]:
             f"{plan.size.bed_count} beds: the depths and the berm are of one bed; all the soil, "
             "the loads and the hours are of all."
         )
+        if not in_a_row(plan.answers):
+            yield from wrap(
+                plan.answers.told(
+                    "Share the water out evenly: where the way in forks set a level stone across "
+                    "it, so that it runs over alike on both sides, or lead a downspout to each "
+                    "bed. What lies past the fork is not on the shopping list."
+                ),
+                "  ",
+            )
     yield from wrap(f"{'How it is set into the ground:':<46}{lie.form.value}", " " * 46)
     tied = quantity(lie.height - lie.floor_below - lie.floor_rise, "ft")
     yield from wrap(
@@ -280,6 +290,12 @@ def _goes(plan: Plan) -> str:
     return f"From the {what} the water goes {end}." if goes else f"From the {what}, {end}."
 
 
+_IN_ITS_PLACE = (
+    "The stone, the soil and the hours of this plan are for the stone channel; one of grass takes "
+    "none of them."
+)
+
+
 def _pipe(plan: Plan) -> Iterator[str]:
     """Yield the size of the pipe and where it comes out, or why there is none."""
     choice, metric = plan.earth.pipe_size, plan.metric
@@ -287,7 +303,8 @@ def _pipe(plan: Plan) -> Iterator[str]:
     came = show(plan.earth.catchment_flow, flow, 3, "up")
     if choice.width is None:
         yield from wrap(
-            f"No pipe that is sold carries the peak flow of {came}: use a channel.", "  "
+            f"No pipe that is sold carries the peak flow of {came}: use a channel. {_IN_ITS_PLACE}",
+            "  ",
         )
         return
     try:
@@ -295,7 +312,7 @@ def _pipe(plan: Plan) -> Iterator[str]:
     except Unanswered:
         fall = None
     if fall is not None and not fall.enough:
-        yield from wrap(no_pipe_words(fall, metric), "  ")
+        yield from wrap(f"{no_pipe_words(fall, metric)} {_IN_ITS_PLACE}", "  ")
         return
     steep = "11 mm to the meter" if metric else "1/8 in to the foot"
     yield from wrap(

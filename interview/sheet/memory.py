@@ -8,7 +8,13 @@ from interview.asking.question import Unanswered
 from interview.garden import figures
 from interview.garden.plan import Plan
 from interview.garden.planting.plant_sources import PLANT_SOURCES
-from interview.garden.planting.provenance import FACTS, decided, from_memory
+from interview.garden.planting.provenance import (
+    FACTS,
+    HAZARDS,
+    decided,
+    from_memory,
+    one_alone,
+)
 from interview.garden.planting.words import short_name
 from interview.garden.summary import wrap
 from interview.quantities.evidence import Provenance
@@ -39,6 +45,14 @@ def memory(plan: Plan) -> Iterator[str]:
             yield from wrap(f"- {FACTS[fact]}: {_named(names, len(plants))}", "  ")
     sound = [FACTS[fact] for fact, names in rest.items() if not names]
     yield from wrap(f"Read in a list, or not told at all, for every kind: {', '.join(sound)}.")
+    for fact in HAZARDS:
+        alone = [short_name(one) for one in plants if one_alone(one, fact)]
+        if alone:
+            yield from wrap(
+                f"One list alone, held against no other, for {FACTS[fact]}: "
+                f"{_named(alone, len(plants))}.",
+                "  ",
+            )
     codes = {
         code.partition(" ")[0] for plant in plants for fact in FACTS for code in plant.rests(fact)
     }

@@ -19,10 +19,14 @@ from interview.sheet.page_room import NAME_LETTERS
 from interview.sheet.page_working import working as working_of
 
 REST = (
-    ("What to buy, each year, whom to call: ", f"{NAME} --sheet FILE --working"),
-    ("for the pocket: ", "--card FILE"),
+    (
+        "DIGGING, LEVELS BEFORE PLANTING, the SHOPPING LIST: J on the page of the plan, or ",
+        f"{NAME} --plan FILE",
+    ),
+    ("Each year, whom to call: ", "--sheet FILE --working"),
+    ("For the pocket: ", "--card FILE"),
 )
-"""What else can be printed, and how."""
+"""What else can be printed, and how; the steps on these pages send one there."""
 
 
 def page_html(plan: Plan, working: bool = False) -> str:

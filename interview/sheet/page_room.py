@@ -16,7 +16,7 @@ SECTION_MM = 48.0
 """Height of the section."""
 _PAGE = 260.0
 """Height of the text on letter paper, the lower of the two."""
-_HEADS = 73.0
+_HEADS = 76.0
 """Head, verdict, sentence, figures, headings and the last line."""
 _ROW, _KEY = 4.6, 4.0
 """A row of pegs, a line of a legend."""

@@ -158,7 +158,7 @@ PAIRS = (
     (r"The soil you dig just makes the berm", r"berm soil:"),
     (r"\[ \] berm soil", r"The soil you dig (?:just )?makes the berm"),
     (r"never: no pond", r"Empties: +in "),
-    (r"no pipe that is sold|[Uu]se a channel instead", r"\[ \] pipe:"),
+    (r"[Nn]o pipe that is sold|[Uu]se a channel instead", r"\[ \] pipe:"),
     (r"The plan has every answer", r"STILL TO FIND OUT"),
     (
         r"Write (?:6 in|150 mm)[^.]* as the deepest pond",

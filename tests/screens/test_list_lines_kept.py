@@ -36,3 +36,19 @@ async def test_none_is_taken_as_an_empty_list(sit) -> None:
         await person.rests()
         assert person.session.answers.texts["lines_holidays"] == "none"
         assert person.app.screen.field is None  # the row is closed
+
+
+async def test_an_empty_list_that_may_be_skipped_is_skipped_by_enter(sit, tmp_path: Path) -> None:
+    (tmp_path / "garden.yaml").write_bytes(SAMPLE.read_bytes())
+    async with sit("garden.yaml") as person:
+        person.session.offer(person.session.jump("levels_read"), "yes")
+        await person.goes_to("floor_readings")
+        assert "Enter skips" in person.says("hint")
+        await person.press("enter")
+        await person.rests()
+        assert person.says("heard") == ""
+        assert person.asked != "floor_readings"
+        await person.goes_to("floor_readings")
+        await person.press("enter")
+        await person.rests()
+        assert "Write 1 or more" not in person.says("heard")

@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from interview.screens.plan import write_sheet
+from interview.sheet.page import page_html
 from interview.sheet.report import plan_text
 
 
@@ -199,6 +200,22 @@ async def test_the_yard_card_is_one_key_away_and_its_place_stays_on_the_page(
         lead = str(person.app.screen.query_one("#lead").render())
         assert "oak_plan.html" in lead and "browser" in lead
     assert (tmp_path / "oak-card.txt").read_text(encoding="utf-8").startswith("YARD CARD: Oak")
+
+
+async def test_the_shopping_list_is_one_key_away_as_the_printed_pages_say(
+    sit, sample, tmp_path: Path
+) -> None:
+    async with sit(sample("finished_us.yaml")) as person:
+        await person.press("ctrl+l")
+        await person.settles()
+        assert "J on the page of the plan" in page_html(person.session.plan)
+        await person.press("j")
+        await person.settles()
+        lead = str(person.app.screen.query_one("#lead").render())
+        assert "finished_us-jobs.txt" in lead and "shopping list" in lead
+    written = (tmp_path / "finished_us-jobs.txt").read_text(encoding="utf-8")
+    for part in ("\nDIGGING\n", "\nLEVELS BEFORE PLANTING\n", "\nSHOPPING LIST\n"):
+        assert part in written
 
 
 def test_a_sheet_in_a_folder_that_takes_none_is_an_error_that_is_told(tmp_path: Path) -> None:

@@ -13,7 +13,14 @@ import pytest
 from interview.garden.opening import plan_of
 from interview.garden.planting.plant_list import builtin_plants
 from interview.garden.planting.plant_sources import PLANT_SOURCES
-from interview.garden.planting.provenance import FACTS, NOT_KNOWN, decided, from_memory, standing
+from interview.garden.planting.provenance import (
+    FACTS,
+    HAZARDS,
+    NOT_KNOWN,
+    decided,
+    from_memory,
+    standing,
+)
 from interview.garden.planting.words import short_name
 from interview.garden.store import load
 from interview.quantities.evidence import Provenance
@@ -61,6 +68,19 @@ def test_the_sheet_names_for_each_fact_the_plants_for_which_it_is_from_memory(fi
         else:
             assert words in text.split("or not told at all, for every kind: ")[1]
     assert "- warmest zone: every kind" in text and "Corrected rate" in text
+
+
+def test_the_sheet_names_the_plants_whose_hazards_one_list_alone_carries(finished):
+    text = said(memory(finished))
+    plants = [pick.plant for zone in finished.planting.chosen.zones for pick in zone.picks]
+    for fact in HAZARDS:
+        names = [short_name(one) for one in plants if len(one.rests(fact)) == 1]
+        head = f"One list alone, held against no other, for {FACTS[fact]}: "
+        assert (head in text) == bool(names), fact
+        if 0 < len(names) < len(plants):
+            told = text.split(head)[1].split(".")[0]
+            assert all(name in told for name in names[:6])
+    assert "for toxicity: " in text
 
 
 def test_the_sheet_tells_what_was_decided_by_hand_about_what_is_planted(finished):

@@ -306,6 +306,14 @@ def test_a_metric_garden_is_told_in_metric_alone():
     assert "downpipe" in said and "downspout" not in said
 
 
+def test_the_two_pages_name_only_parts_that_they_say_how_to_get(garden):
+    page = page_html(garden)
+    footer = page[page.index("<footer>") : page.index("</footer>")]
+    for part in ("DIGGING", "LEVELS BEFORE PLANTING", "SHOPPING LIST"):
+        assert part in footer and f"\n{part}\n" in outside_text(garden), part
+    assert "J on the page of the plan" in footer and "--plan FILE" in footer
+
+
 def test_the_working_leaves_no_part_of_the_plain_sheet_out(garden):
     tree = Tree(page_html(garden, working=True))
     said = " ".join(" ".join(tree.texts).split())

@@ -102,6 +102,19 @@ def test_the_list_for_the_day_goes_as_the_work_does():
     assert not any("Dig the" in step for step in over_lawn)
 
 
+def test_beds_side_by_side_are_told_how_the_water_is_shared_out(subtests, sheets):
+    for texts, shared in (
+        ({}, False),
+        ({"beds": "2", "beds_how": "side_by_side"}, True),
+        ({"beds": "2", "beds_how": "in_a_row"}, False),
+    ):
+        for text in sheets(**texts):
+            with subtests.test(**texts):
+                assert ("Share the water out evenly" in text) == shared
+    for text in sheets(beds="2", beds_how="side_by_side", country="uk", units="metric"):
+        assert "or lead a downpipe to each bed" in text
+
+
 def test_a_channel_is_dug_only_where_the_water_comes_in_one(sheets):
     for way, dug in (("channel", True), ("lawn", False)):
         short, _ = sheets(water_by=way, spout_distance="12 ft")

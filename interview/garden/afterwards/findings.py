@@ -59,7 +59,9 @@ def _depth(found: BuiltResults, bed: BuiltBed) -> Finding:
     limit = f"within {depth_words(near, metric)} of the {planned} planned"
     key, holds = "built_depth", _holds(bed, metric)
     if magnitude(dug.depth, "ft") <= 0:
-        said = "As dug it holds no water: the floor lies as high as the place where it spills."
+        over = above(dug.levels.finished_floor, dug.levels.spills_at)
+        high = "as high as" if magnitude(over, "ft") <= 0 else f"{depth_words(over, metric)} above"
+        said = f"As dug it holds no water: the floor lies {high} the place where it spills."
         return Finding(key, Grade.FIX, said, limit, source, _deepen(found, bed))
     if within(abs(off), magnitude(near, "ft")):
         said = f"As dug the pond is {deep} deep, as planned: {holds}."

@@ -75,10 +75,10 @@ def _left_over(found: EarthResults) -> Finding:
     bare = found.laid_thin
     if bare is not None:
         less = times(found.spare_of(bare), found.size.bed_count)
-        thin = depth_words(quantity(bare.ground.mulch, "ft"), metric)
-        change += (
-            f" With {thin} of mulch and no compost about {volume_words(less, metric)} is left over."
-        )
+        mulch = bare.ground.mulch
+        ways = [f"{depth_words(quantity(mulch, 'ft'), metric)} of mulch"] if mulch > 0 else []
+        ways += ["no compost"] if found.lie.ground.compost > 0 else []
+        change += f" With {' and '.join(ways)} about {volume_words(less, metric)} is left over."
     wings = found.winged
     if wings is not None:
         less = times(found.spare_of(wings), found.size.bed_count)
@@ -150,5 +150,7 @@ def water_findings(found: EarthResults) -> Iterator[Finding]:
             _BERM_SOIL,
             "Bring silt or clay soil for the berm.",
         )
-    if found.piped:
+    if found.piped and found.pipe_size.width is None:
+        yield overflow.no_pipe_sold_finding(found.catchment_flow, metric)
+    elif found.piped:
         yield overflow.pipe_finding(found.pipe, metric)

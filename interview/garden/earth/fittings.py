@@ -48,7 +48,7 @@ def spout_parts(spouts: int, pipe: Quantity | None, metric: bool = False) -> tup
         ]
     items = [_counted(*one) for one in counts if one[1] > 0]
     if pipe is not None and pipe.m > 0:
-        items.insert(0, _pipe(pipe, metric))
+        items.insert(0, _pipe(pipe, spouts, metric))
     return tuple(items)
 
 
@@ -67,8 +67,10 @@ def _counted(name: str, count: int, note: str, source: Source) -> Item:
     return Item(name, pieces, pieces, note, source, piece=quantity(1.0, ""))
 
 
-def _pipe(length: Quantity, metric: bool) -> Item:
+def _pipe(length: Quantity, spouts: int, metric: bool) -> Item:
     step, unit = PIPE_PIECE[METRIC if metric else US]
     note = "smooth drain pipe, from the downspout to the stone before the bed"
+    if spouts > 1:
+        note += "; what leads each further downspout to its wye comes on top: measure it"
     whole = round_up(length, step, unit)
     return Item("pipe", length, whole, note, PIPED, piece=quantity(step, unit))

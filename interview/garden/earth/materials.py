@@ -225,7 +225,9 @@ class BedSizes(NamedTuple):
     apron_length: Quantity | None = None
     """Stone below the notch; none when not given."""
     channel_length: Quantity | None = None
-    """Channel of stone from the downspout, one for all the beds."""
+    """Channel of stone from a downspout to the beds."""
+    channels: int = 1
+    """How many such channels, for all the beds together."""
     beds: int = 1
     """How many beds of these sizes."""
     berm_soil: Quantity | None = None
@@ -273,7 +275,7 @@ def stone_uses(bed: BedSizes, metric: bool = False) -> dict[str, Quantity]:
         uses["apron"] = times(stone(bed.apron_length, bed.notch_width, metric), bed.beds)
     if bed.channel_length is not None and bed.channel_length.m > 0:
         wide = quantity(*CHANNEL_WIDTH[system])
-        uses["channel"] = stone(bed.channel_length, wide, metric)
+        uses["channel"] = times(stone(bed.channel_length, wide, metric), bed.channels)
     return uses
 
 
@@ -296,6 +298,7 @@ _STONE_FOR = {
     "apron": "the apron below the notch",
     "channel": "the channel from the downspout",
 }
+_CHANNELS = "{} channels, one a downspout, each as long as the one that was measured"
 
 
 def _stone(bed: BedSizes, metric: bool) -> Item:
@@ -306,7 +309,10 @@ def _stone(bed: BedSizes, metric: bool) -> Item:
     mass, loose = (
         f"{math.ceil(magnitude(stone_weight(one), unit) / 10) * 10} {unit}" for one in (amount, buy)
     )
-    places = [_STONE_FOR[use] for use in uses]
+    places = [
+        _CHANNELS.format(bed.channels) if use == "channel" and bed.channels > 1 else _STONE_FOR[use]
+        for use in uses
+    ]
     listed = " and ".join([", ".join(places[:-1]), places[-1]] if places[1:] else places)
     note = f"for {listed}: {stone_size_words(metric)}, about {mass}, or {loose} as ordered loose"
     bag = _bag("stone", metric)

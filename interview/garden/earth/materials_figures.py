@@ -242,8 +242,9 @@ FIGURES: tuple[Figure[EarthResults], ...] = (
         "Stone of the channel from the downspout",
         _stone("channel"),
         *VOLUME,
-        "way from the downspout x 18 in (450 mm) x 6 in (150 mm), one for all the beds",
-        ("spout_distance", "water_by"),
+        "way from the downspout x 18 in (450 mm) x 6 in (150 mm) x downspouts, at least one, for "
+        "all the beds together; also where a pipe is wanted and cannot be",
+        ("spout_distance", "water_by", "spouts_here"),
         STONE_LAYER[US].source,
         HIGH,
     ),

@@ -272,6 +272,19 @@ def pipe_finding(fall: PipeFall, metric: bool = False) -> Finding:
     )
 
 
+def no_pipe_sold_finding(flow: Quantity, metric: bool = False) -> Finding:
+    """Return what to do where not even the widest pipe sold carries ``flow``."""
+    came = show(flow, "L/s" if metric else "ft**3/s", 3, "up")
+    return Finding(
+        "pipe_flow",
+        Grade.FIX,
+        f"No pipe that is sold carries the peak flow of {came}.",
+        "the widest drain pipe sold, just full",
+        MANNING_PIPE.source,
+        "Use a grass or stone channel.",
+    )
+
+
 def pipe_full_flow(diameter: Quantity, fall: float, roughness: float) -> Quantity:
     """Return the flow of a pipe running just full, by Manning's formula.
 

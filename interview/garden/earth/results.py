@@ -139,7 +139,7 @@ class EarthResults(Results):
 
     @part
     def channel_soil(self) -> Quantity:
-        """Undisturbed soil dug where the channel of stone lies."""
+        """Undisturbed soil dug where the channels of stone lie."""
         none = quantity(0.0, "ft**3")
         return materials.stone_uses(self.bed_sizes, self.place.metric).get("channel", none)
 
@@ -236,13 +236,19 @@ class EarthResults(Results):
 
     @property
     def pipe_fits(self) -> bool:
-        """Whether a buried pipe is wanted and not known to lack fall."""
+        """Whether a buried pipe is wanted, and not known to lack fall or to be too narrow."""
         if not self.piped:
             return False
         try:
-            return self.pipe.enough
+            return self.pipe_size.width is not None and self.pipe.enough
         except Unanswered:
             return True
+
+    @property
+    def way(self) -> str:
+        """How the water comes in: where the pipe that is wanted cannot be, by a stone channel."""
+        answered: str = self.answers[bed.WATER_BY]
+        return "channel" if self.piped and not self.pipe_fits else answered
 
     @property
     def prices(self) -> dict[str, Price]:
@@ -276,8 +282,8 @@ class EarthResults(Results):
 
     @property
     def stone_way(self) -> Quantity | None:
-        """Length of the channel of stone from the downspout; nothing where there is none."""
-        if self.answers[bed.WATER_BY] != "channel":
+        """Length of a channel of stone from the downspout; nothing where there is none."""
+        if self.way != "channel":
             return None
         far: Quantity | None = self.answers.get(bed.SPOUT_DISTANCE)
         return far
@@ -295,6 +301,8 @@ class EarthResults(Results):
             notch_width=None if self.notch.lip else self.notch.width,
             apron_length=self.apron_length,
             channel_length=self.stone_way,
+            # Water off paving or a roof without a gutter comes in one.
+            channels=max(1, self.spouts_here),
             beds=self.size.bed_count,
             berm_soil=None if self.own_berm else self.berm_bank,
         )

@@ -25,7 +25,11 @@ def prism(
 def parts(
     start: float, end: float, first: float, last: float, width: float, spread: float
 ) -> tuple[float, float]:
-    """Return the volumes over and under the straight line of ``prism``, each zero or more."""
+    """Return the volumes over and under the straight line of ``prism``.
+
+    Where a strip narrows past nothing, as on the hollow side of a small kidney, what its
+    neighbors count twice comes off the same of the two.
+    """
     if end <= start:
         return 0.0, 0.0
     if first * last < 0:
@@ -34,4 +38,4 @@ def parts(
         b = prism(turn, end, 0.0, last, width, spread)
         return (a, -b) if first > 0 else (b, -a)
     whole = prism(start, end, first, last, width, spread)
-    return (whole, 0.0) if whole > 0 else (0.0, -whole)
+    return (whole, 0.0) if first + last > 0 else (0.0, -whole)

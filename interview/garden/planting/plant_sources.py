@@ -91,6 +91,58 @@ PLANT_SOURCES: dict[str, tuple[str, Source]] = {
         "Edge of the Woods",
         Source("Salt-tolerant plants, Edge of the Woods, a list of the trade, undated", COPY),
     ),
+    "JEP": (
+        "Jepson flora",
+        Source(
+            "Jepson flora of California, barberries, as quoted by a web page on Mahonia: roots "
+            "often toxic, leaflets spine-toothed",
+            COPY,
+        ),
+    ),
+    "CHES": (
+        "USDA catalogue of 1898",
+        Source(
+            "V. K. Chesnut, Preliminary Catalogue of Plants Poisonous to Stock, U.S. Department "
+            "of Agriculture, 1898, p. 421",
+            COPY,
+        ),
+    ),
+    "CVT": (
+        "veterinary toxicology",
+        Source(
+            "Glyceria, a page of a veterinary toxicology on the web pages of Provet, undated", COPY
+        ),
+    ),
+    "HNW": (
+        "Northwest native plant list",
+        Source("Northwest Native Plant Database, W. Hansen, web page, 2012", READ),
+    ),
+    "PFAF": (
+        "Plants For A Future",
+        Source("Plants For A Future, database, known hazards, as web pages copy it", COPY),
+    ),
+    "RCP": (
+        "Royal College of Physicians",
+        Source(
+            "Garden of the Royal College of Physicians, London, H. F. Oakeley, 2013, web page", READ
+        ),
+    ),
+    "NMCD": (
+        "Natural Medicines database",
+        Source("Natural Medicines Comprehensive Database, as a web page of 2021 tells it", COPY),
+    ),
+    "MEDD": (
+        "medical dictionary",
+        Source("Black root, Medical Dictionary, The Free Dictionary, web page, undated", COPY),
+    ),
+    "SAFE": (
+        "Safe Plants",
+        Source("Goat's Beard, Safe Plants, UK, web page, undated", READ),
+    ),
+    "TOXB": (
+        "Toxic Botany",
+        Source("Lizard's Tail, Toxic Botany, web page, undated", READ),
+    ),
     "POLL": (
         "Pollinator Partnership",
         Source("Plants for pollinators, Pollinator Partnership, undated", COPY),

@@ -38,6 +38,9 @@ FACTS = {
 }
 """The facts whose source is told, with what each is called."""
 
+HAZARDS = ("standing_water", "toxicity", "thorns")
+"""Facts that hurt somebody or drown a planting where they are wrong: where one list alone carries
+one, that is told."""
 NOT_KNOWN = "not known: no list that was read carries it"
 
 _DECISION_COLUMNS = ("scientific_name", "field", "published", "kept", "why")
@@ -153,7 +156,13 @@ def _listed(plant: Plant, fact: str) -> str:
             if source.standing is kind
         ]
         said += [f"{kind.value}: {', '.join(names)}"] if names else []
-    return "; ".join(said)
+    alone = ", one list alone" if fact in HAZARDS and one_alone(plant, fact) else ""
+    return f"{'; '.join(said)}{alone}"
+
+
+def one_alone(plant: Plant, fact: str) -> bool:
+    """Tell whether a single list stands behind ``fact``, with no other to hold it against."""
+    return len(plant.rests(fact)) == 1
 
 
 def rests_lines(

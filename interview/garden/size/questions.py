@@ -98,7 +98,8 @@ SPOUT_DISTANCE = Question(
     ),
     kind=distance(500, careful=SMALLER),
     why="It gives the length of the pipe or channel.",
-    find_out="Measure along the way the water will take, to the nearest edge of the garden.",
+    find_out="Measure along the way the water will take, to the nearest edge of the garden. Of "
+    "several downspouts take the farthest.",
 )
 
 WATER_BY = Question(

@@ -62,6 +62,14 @@ def test_a_pond_half_an_inch_off_is_as_planned_and_more_is_to_be_mended(built):
     assert high.change == "The floor is 1/2 in too high: dig it so much deeper."
 
 
+def test_a_floor_over_the_place_where_it_spills_holds_nothing_and_says_by_how_much(built, figure):
+    for notch, said in (("8 in", "lies as high as the place"), ("10 in", "lies 2 in above the")):
+        plan = built(notch_reading=notch)
+        one = found(plan, "built_depth")
+        assert one.grade is Grade.FIX and said in one.said and "holds no water" in one.said
+        assert figure("built_volume", plan) == 0 and figure("built_empty", plan) == 0
+
+
 def test_a_floor_an_inch_high_says_how_much_less_it_holds(built, figure):
     plan = built(floor_readings="7 in")
     one = found(plan, "built_depth")
@@ -202,6 +210,19 @@ SECOND = {
     "inlet_reading_2": "0 in",
 }
 """A second bed with a floor an inch too high."""
+
+
+def test_the_levels_of_the_floor_are_put_before_the_row_that_enter_takes_with_them(
+    session_of, built
+):
+    fresh = dict.fromkeys(READ) | {"levels_read": "yes"}
+    session = session_of(built(**fresh).answers)
+    session.go_to("levels_read")
+    session.take({"levels_read": "yes"})
+    session.begin_at("the_plan")
+    while session.place.name != "levels":
+        session.forward()
+    assert session.step.address == "floor_cover"
 
 
 def test_each_of_two_beds_is_held_against_the_plan_by_its_own_levels(built, figure):

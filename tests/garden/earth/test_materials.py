@@ -96,6 +96,15 @@ def test_a_channel_of_stone_is_bought_once_for_all_the_beds():
     assert cubic(bought.amount) == pytest.approx(23)
     # Sold by the half yard, 13.5 ft3, or in bags of half a cubic foot.
     assert cubic(bought.buy) == pytest.approx(27) and bought.bags == 46
+    assert "the channel from the downspout" in bought.note
+
+
+def test_each_downspout_has_a_channel_of_its_own():
+    three = replace(BED, channel_length=quantity(12, "ft"), channels=3)
+    # Worked by hand: three of 12 x 1 1/2 x 1/2 ft.
+    assert cubic(stone_uses(three)["channel"]) == pytest.approx(27)
+    note = {item.name: item for item in shopping_list(three)}["stone"].note
+    assert "and 3 channels, one a downspout, each as long as the one that was measured" in note
 
 
 @pytest.mark.parametrize("system", ["us", "metric"])

@@ -7,14 +7,16 @@ import pytest
 from interview.garden.earth.results import BANK
 from interview.garden.figures import BY_KEY, find
 from interview.garden.size import questions as bed
+from interview.quantities.evidence import Grade
 from interview.quantities.units import magnitude, quantity
-from interview.sheet.report import plan_text
+from interview.sheet.report import outside_text, plan_text
 
 
 @pytest.fixture
 def planned(plan_of, sized, level_spot):
     def make(**more):
-        return plan_of({**sized, **level_spot, "spots.1.slope_drop": "6 in", **more})
+        sloping = {"state": "mn", "country": "us", "spots.1.slope_drop": "6 in"}
+        return plan_of({**sized, **level_spot, **sloping, **more})
 
     return make
 
@@ -56,6 +58,18 @@ def test_each_way_to_carry_off_less_is_less_and_both_are_least(planned, value):
     assert "Less is left over" in " ".join(sheet.split())
     outside = " ".join(plan_text(thinnest).split("THE WORK\n")[0].split())
     assert "Left over without compost" not in outside
+
+
+def test_the_way_to_carry_off_less_names_no_layer_that_there_is_not(subtests, planned):
+    both = {"mulch_depth": "3 in", "amend": "yes"}
+    for texts, said in (
+        (both, "With 2 in of mulch and no compost about"),
+        (both | {"mulch_depth": "0 in"}, "With no compost about"),
+        (both | {"amend": "no"}, "With 2 in of mulch about"),
+    ):
+        with subtests.test(said):
+            found = next(one for one in planned(**texts).findings if one.key == "berm_soil")
+            assert said in found.change
 
 
 @pytest.mark.parametrize("system", ["us", "metric"])
@@ -103,6 +117,49 @@ def test_the_soil_of_a_channel_is_carried_off_too(planned, value):
     loose = 1.25 * (value(plan, "soil_spare") + 15)
     assert value(plan, "soil_carried_off") == pytest.approx(loose)
     assert value(plan, "barrows_off") == math.ceil(loose / 3 - 1e-9)
+
+
+def test_the_water_of_two_downspouts_digs_two_channels_and_off_paving_one(planned, value):
+    for outlets, many in (("1", 1), ("2", 2)):
+        spouts = {"surfaces.1.gutter_outlets": "2", "surfaces.1.outlets_here": outlets}
+        plan = planned(spout_distance="20 ft", water_by="channel", **spouts)
+        assert value(plan, "stone_channel") == pytest.approx(15 * many)
+        assert value(plan, "channel_soil") == pytest.approx(15 * many)
+        # Worked by hand: a quarter of a cubic yard an hour.
+        assert value(plan, "way_hours_slow") == pytest.approx(15 * many / 27 / 0.25)
+    paved = planned(
+        spout_distance="20 ft", water_by="channel", **{"surfaces.1.surface_kind": "paved"}
+    )
+    assert value(paved, "spouts_here") == 0
+    assert value(paved, "stone_channel") == pytest.approx(15)
+
+
+NO_FALL = {"water_by": "pipe", "spout_distance": "20 ft", "spout_fall": "2 in"}
+TOO_MUCH = {"water_by": "pipe", "spout_distance": "20 ft", "spout_fall": "40 in",
+            "surfaces.1.pieces": "rectangle 300 ft by 60 ft"}  # fmt: skip
+
+
+@pytest.mark.parametrize("texts", [NO_FALL, TOO_MUCH])
+def test_where_no_pipe_can_be_the_channel_in_its_place_is_counted_and_told(planned, value, texts):
+    plan = planned(**texts)
+    assert value(plan, "stone_channel") == pytest.approx(15)
+    assert value(plan, "channel_soil") == pytest.approx(15)
+    assert value(plan, "way_hours_slow") == pytest.approx(15 / 27 / 0.25)
+    assert value(plan, "pipe_pieces") == "none" and value(plan, "splash_stone_pieces") == 1
+    found = {one.key: one for one in plan.findings}
+    told = found["pipe_fall"] if texts is NO_FALL else found["pipe_flow"]
+    assert told.grade is Grade.FIX and told.change == "Use a grass or stone channel."
+    assert ("pipe_fall" in found) != ("pipe_flow" in found)
+    for text in (plan_text(plan), outside_text(plan)):
+        said = " ".join(text.split())
+        assert "of this plan are for the stone channel; one of grass takes none" in said
+        assert "Dig the channel, falling all the way to the garden, and line it" in said
+        assert "and the channel from the downspout: washed" in said
+        assert "[ ] pipe" not in said
+    # With fall enough, and a roof that a pipe carries, the pipe is counted and no channel.
+    piped = planned(water_by="pipe", spout_distance="20 ft", spout_fall="40 in")
+    assert value(piped, "stone_channel") == "none" and value(piped, "pipe_pieces") == 2
+    assert "for the stone channel" not in " ".join(plan_text(piped).split())
 
 
 def test_the_sheet_has_the_berm_roughened_covered_and_a_tenth_high(planned):

@@ -23,9 +23,22 @@ from interview.garden.form.lie import (
     wing_length,
     winged,
 )
+from interview.garden.form.prisms import parts
 from interview.quantities.units import quantity
 
 FOOT_M = 0.3048
+
+
+def test_a_strip_that_narrows_past_nothing_is_no_berm():
+    # By hand: a line 1 ft high over a strip 0.5 - q wide, from 0 to 2 ft: 2 x 0.5 - 2² / 2.
+    assert parts(0.0, 2.0, 1.0, 1.0, 0.5, -1.0) == pytest.approx((-1.0, 0.0))
+    assert parts(0.0, 2.0, -1.0, -1.0, 0.5, -1.0) == pytest.approx((0.0, -1.0))
+    kidney = Basin(
+        quantity(1.2, "m"), quantity(0.6, "m"), quantity(150, "mm"), 3.0, quantity(50, "mm"),
+        FloorShape.KIDNEY,
+    )  # fmt: skip
+    level = lie_of(kidney, Ground(0.0, mulch=0.25, compost=0.0))
+    assert level.form is Form.DUG_IN and level.soil.fill == 0
 
 
 def usual(

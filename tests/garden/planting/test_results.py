@@ -160,12 +160,13 @@ def test_the_figures_tell_every_plant_and_where_its_facts_come_from(sample):
 
 
 def test_a_toxic_plant_that_is_let_in_carries_its_caution(sample):
-    plan = sample(favourites="Lobelia cardinalis")
-    sheet = said(part(plan, "PLANTS", "PLANTING SKETCH"))
-    after = sheet.split("(Lobelia cardinalis)")[1].split("[ ]")[0]
-    assert "TOXIC: Can harm people or pets if eaten or touched*" in after
-    assert "It is toxic or can irritate." in after
-    assert "Check your local list of invasive plants before you buy." in sheet
+    # The star is for what is from memory: of the lobelia a catalogue says so.
+    for name, star in (("Lobelia cardinalis", ""), ("Iris versicolor", "*")):
+        sheet = said(part(sample(favourites=name), "PLANTS", "PLANTING SKETCH"))
+        after = sheet.split(f"({name})")[1].split("[ ]")[0]
+        assert f"TOXIC: Can harm people or pets if eaten or touched{star}." in after
+        assert "It is toxic or can irritate." in after
+        assert "Check your local list of invasive plants before you buy." in sheet
 
 
 def test_a_plant_that_the_gardeners_state_calls_introduced_is_left_out(sample):
