@@ -91,3 +91,16 @@ async def test_a_part_chosen_at_the_side_is_gone_to(sit, sample) -> None:
         sheet = person.app.screen.query_one("#sheet")
         assert sheet.scroll_offset.y > 0 and person.app.focused is sheet
         assert "In short" in person.sees().splitlines()[3]
+
+
+@pytest.mark.parametrize("size", SIZES)
+def test_no_row_of_the_plan_is_wider_than_its_window(size):
+    _, finale = made(min(76, size[0]))
+    for palette in (PALETTES[0], None):
+        assert not [one.text for one in finale(*size, palette) if one.cell_length > size[0]]
+
+
+def test_in_a_common_window_the_first_look_has_the_first_finding_in_sight():
+    _, finale = made(76)
+    seen = "\n".join(strip.text for strip in finale(78, 19, PALETTES[0])[:19])
+    assert "of 12 % at most" in seen and "north end: sandy loam by feel" in seen
