@@ -7,6 +7,7 @@ import textwrap
 
 from textual.app import ComposeResult
 from textual.containers import VerticalScroll
+from textual.content import Content
 
 from interview.screens.page import Page
 from interview.screens.parts import Folded, Words
@@ -102,6 +103,21 @@ def folded_keys(columns: int) -> str:
     return "\n".join(found)
 
 
+_SHOWN = re.compile(r"(?m)(?:^ *| {3,})(up, down|Page keys|← →|\S+)(?=  +\S)")
+"""A key, at the head of its line or after the gap before another."""
+_HEADS = re.compile(r"(?m)^[A-Z](?:(?!  )[^:\n])*:")
+
+
+def keys_shown(text: str) -> Content:
+    """Return the page with its keys in the ink of keys, and what leads each part in bold."""
+    shown = Content(text)
+    for one in _SHOWN.finditer(text):
+        shown = shown.stylize("bold $due", *one.span(1))
+    for one in _HEADS.finditer(text):
+        shown = shown.stylize("bold $text", *one.span())
+    return shown
+
+
 class HelpScreen(Page):
     """The keys."""
 
@@ -116,7 +132,7 @@ class HelpScreen(Page):
     def parts(self) -> ComposeResult:
         with VerticalScroll(id="keys"):
             yield Words(f"{self._where}\n", id="where")
-            yield Folded(folded_keys)
+            yield Folded(lambda columns: keys_shown(folded_keys(columns)))
 
     def on_mount(self) -> None:
         self.query_one("#keys").focus()
