@@ -28,7 +28,7 @@ Esc        back to the question before (also ^B); closes a page
 Tab        to the keys at the foot and back; arrows and Enter work them
 …          more keys at the foot than find room: click it, or go past it
 F1         this page, and where your answers are kept
-F2         light or dark
+F2         light or dark; the window is painted anew
 F3         the pieces of a surface, the readings of a soak test, else the garden
 F4         try other sizes; nothing is kept until you say so
 F5         the plants, with their reasons
