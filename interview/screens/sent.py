@@ -40,7 +40,7 @@ class Sent:
         self._rows = {}
 
     def changes(self, update: CompositorUpdate, console: Console) -> str:
-        """Return what has the terminal show ``update``, and note that it does."""
+        """Return what has the terminal show ``update``, and note each."""
         depth = console._color_system or ColorSystem.TRUECOLOR
         said: list[str] = []
         now = PLAIN
@@ -53,7 +53,7 @@ class Sent:
         return "".join((*said, "" if now == PLAIN else "\x1b[0m"))
 
     def _differing(self, y: int, x: int, cells: list[Cell]) -> Iterator[tuple[int, list[Cell]]]:
-        """Yield the column and cells of each run that does not stand there yet; note that it does."""
+        """Yield the column and cells of each run that does not stand there yet; note each."""
         row = self._rows.setdefault(y, {})
         at = [place for place, cell in enumerate(cells) if row.get(x + place) != cell]
         if not at:
