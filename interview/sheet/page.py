@@ -19,8 +19,8 @@ from interview.sheet.page_room import NAME_LETTERS
 from interview.sheet.page_working import working as working_of
 
 REST = (
-    ("What to buy, each year, whom to call: ", f"{NAME} --sheet FILE --working"),
-    ("for the pocket: ", "--card FILE"),
+    ("What to buy, whom to call: ", f"{NAME} --sheet FILE --working"),
+    ("card: ", "--card FILE"),
 )
 """What else can be printed, and how."""
 
