@@ -75,7 +75,9 @@ def working(key: str, plan: Plan) -> list[str]:
             inner = find(BY_KEY[name], plan)
             lines.append(f"  with {inner.figure.label.lower()}: {inner.shown(plan.metric) or '?'}")
         else:
-            lines.append(f"  with your answer: {name}")
+            asked = plan.answers.interview.questions.get(name)
+            label = f" ({asked.label})" if asked is not None else ""
+            lines.append(f"  with your answer: {name}{label}")
     number = one.number(plan.metric)
     if isinstance(number, float):
         lines.append(f"  unrounded: {number:.6g} {unit_name(figure.unit(plan.metric))}".rstrip())

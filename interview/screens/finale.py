@@ -13,18 +13,21 @@ from textual.strip import Strip
 
 from interview.drawing.paint import BLANK, Cell, Row
 from interview.drawing.scene import Drawing, Ink
+from interview.drawing.words import column_width
 from interview.garden.overview import Gauge, Overview
 from interview.quantities.evidence import Finding
 from interview.screens.palette import MARKS, Palette
 from interview.screens.picture import fitted, plain_strips, rows_of, strip_of, text_row
 from interview.sheet.common import DRAWN
 
-BESIDE = 76
+BESIDE = 70
 """Columns from which on the figures stand beside the picture."""
-_FIGURES = 30
+_FIGURES = 28
 """Columns of the figures."""
 _ROOMY = 26
-"""Rows from which on the figures stand apart."""
+"""Rows from which on figures and parts of the first look stand apart."""
+_EDGE = 1
+"""Columns that keep words off the bar at the side."""
 _OTHERS = 12
 """Rows left for what stands above and under the picture."""
 _BADGES = {"GOOD": (Ink.GOOD, "good"), "NOTE": (Ink.WATER, ""), "FIX": (Ink.LOOK, "look")}
@@ -63,12 +66,13 @@ class Finale:
 
     def _first_look(self, columns: int, rows: int, palette: Palette | None) -> Iterator[Row]:
         look = self._look
+        between: list[Row] = [()] if rows >= _ROOMY else []
         yield from _banner(look, columns)
         for sentence in look.sentences:
-            yield from map(text_row, textwrap.wrap(sentence, columns))
-        yield ()
+            yield from map(text_row, textwrap.wrap(sentence, columns - _EDGE))
+        yield from between
         yield from self._drawn(columns, rows, palette)
-        yield ()
+        yield from between
         yield text_row("What was found", bold=True)
         for badge in look.badges:
             yield from _badge_rows(badge, columns)
@@ -84,7 +88,7 @@ class Finale:
         if self._picture is None:
             yield from figures
             return
-        wide = columns - _FIGURES - 2 if beside else columns
+        wide = columns - _FIGURES - 2 - _EDGE if beside else columns
         high = max(10, min(rows - _OTHERS, wide // 3))
         picture = rows_of(self._picture.bare, wide, high, palette)
         if not beside:
@@ -112,9 +116,16 @@ class Finale:
             elif line in marks:
                 found = fitted(marks[line], columns, max(rows, 20), palette)
             else:
-                found = plain_strips([line], palette)
+                found = plain_strips(_folded(line, columns), palette)
             row += len(found)
             yield from found
+
+
+def _folded(line: str, columns: int) -> list[str]:
+    """Return a row of a table folded where its window is narrower, so that none of it is hidden."""
+    if column_width(line) <= columns:
+        return [line]
+    return textwrap.wrap(re.sub(" {3,}", "  ", line), columns, subsequent_indent="    ")
 
 
 def _headings(lines: Sequence[str]) -> list[tuple[int, str]]:
@@ -151,7 +162,7 @@ def _banner(look: Overview, columns: int) -> Iterator[Row]:
 
 def _badge_rows(badge: Finding, columns: int) -> Iterator[Row]:
     shown = _badge(badge.word)
-    room = max(20, columns - len(shown) - 1)
+    room = max(20, columns - len(shown) - 1 - _EDGE)
     lines = textwrap.wrap(badge.said, room)
     for place, line in enumerate(lines):
         lead = shown if place == 0 else tuple([BLANK] * len(shown))

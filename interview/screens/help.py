@@ -7,6 +7,7 @@ import textwrap
 
 from textual.app import ComposeResult
 from textual.containers import VerticalScroll
+from textual.content import Content
 
 from interview.screens.page import Page
 from interview.screens.parts import Folded, Words
@@ -27,7 +28,7 @@ Esc        back to the question before (also ^B); closes a page
 Tab        to the keys at the foot and back; arrows and Enter work them
 …          more keys at the foot than find room: click it, or go past it
 F1         this page, and where your answers are kept
-F2         light or dark
+F2         light or dark; the window is painted anew
 F3         the pieces of a surface, the readings of a soak test, else the garden
 F4         try other sizes; nothing is kept until you say so
 F5         the plants, with their reasons
@@ -103,6 +104,21 @@ def folded_keys(columns: int) -> str:
     return "\n".join(found)
 
 
+_SHOWN = re.compile(r"(?m)(?:^ *| {3,})(up, down|Page keys|← →|\S+)(?=  +\S)")
+"""A key, at the head of its line or after the gap before another."""
+_HEADS = re.compile(r"(?m)^[A-Z](?:(?!  )[^:\n])*:")
+
+
+def keys_shown(text: str) -> Content:
+    """Return the page with its keys in the ink of keys, and what leads each part in bold."""
+    shown = Content(text)
+    for one in _SHOWN.finditer(text):
+        shown = shown.stylize("bold $due", *one.span(1))
+    for one in _HEADS.finditer(text):
+        shown = shown.stylize("bold $text", *one.span())
+    return shown
+
+
 class HelpScreen(Page):
     """The keys."""
 
@@ -117,7 +133,7 @@ class HelpScreen(Page):
     def parts(self) -> ComposeResult:
         with VerticalScroll(id="keys"):
             yield Words(f"{self._where}\n", id="where")
-            yield Folded(folded_keys)
+            yield Folded(lambda columns: keys_shown(folded_keys(columns)))
 
     def on_mount(self) -> None:
         self.query_one("#keys").focus()

@@ -6,7 +6,9 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NamedTuple
 
+from rich.console import RenderableType
 from textual import events
+from textual._compositor import ChopsUpdate, LayoutUpdate
 from textual.app import App, ComposeResult
 from textual.containers import Vertical
 from textual.css.query import NoMatches
@@ -19,6 +21,7 @@ from interview.reading.foreign import lines_shown
 from interview.screens import keys
 from interview.screens.frame import KeyLine, Notice, Said, StageStrip, TopLine, Weight, garden_name
 from interview.screens.parts import LOW, NARROW, SMALLEST, WIDE, Line, Words
+from interview.screens.sent import Changes, Sent
 from interview.screens.stages import NOT_STARTED, StageShare
 
 if TYPE_CHECKING:
@@ -40,6 +43,23 @@ class FramedApp(App[None]):
 
     _untold: Said | None = None
     """What was said before there was a page to say it on."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._sent = Sent()
+
+    # Textual has no public name for the place where a paint becomes bytes.
+    def _display(self, screen: Screen[Any], renderable: RenderableType | None) -> None:
+        written: Any = renderable
+        if isinstance(renderable, (LayoutUpdate, ChopsUpdate)):
+            written = Changes(renderable, self._sent)
+        super()._display(screen, written)
+
+    async def on_event(self, event: events.Event) -> None:
+        """Paint all of the window anew where its size changed, or the program was away."""
+        if isinstance(event, events.Resize):
+            self._sent.forget()
+        await super().on_event(event)
 
     def around(self) -> Around:
         """Return what the frame tells of the garden that is open."""

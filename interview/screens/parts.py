@@ -71,7 +71,7 @@ class Words(Static):
 class Folded(Words):
     """Text that is folded to the width it is given, and anew whenever that changes."""
 
-    def __init__(self, text: Callable[[int], str], **kwargs: Any) -> None:
+    def __init__(self, text: Callable[[int], str | Content], **kwargs: Any) -> None:
         """Show what ``text`` gives for so many columns."""
         super().__init__(**kwargs)
         self._text = text

@@ -132,6 +132,7 @@ def fitted(drawing: Drawing, columns: int, rows: int, palette: Palette | None) -
 def rows_of(drawing: Drawing, columns: int, rows: int, palette: Palette | None) -> Sequence[Row]:
     """Return the picture of a drawing; without a palette it is drawn in characters alone."""
     if palette is None:
+        drawing = drawing.sized(columns < SMALL[0] or rows < SMALL[1])
         # What is told under it takes none of its rows.
         rows += lay_out(drawing, columns, rows, Look()).legend_lines
         return [text_row(line) for line in cells(drawing, columns, rows)]

@@ -9,6 +9,7 @@ from typing import Any
 from textual import events, work
 from textual.app import App, ComposeResult
 from textual.containers import Horizontal, VerticalScroll
+from textual.content import Content
 from textual.widgets import OptionList
 from textual.widgets.option_list import Option
 
@@ -278,10 +279,16 @@ class WorkingScreen(Page):
         options = []
         for one in figures.found(plan):
             value = one.shown(plan.metric) if one.waits_for is None else "not known yet"
-            options.append(Option(f"{one.figure.label}: {value}", id=one.figure.key))
+            said = Content.assemble(f"{one.figure.label}: ", (value, "bold"))
+            options.append(Option(said, id=one.figure.key))
         self.query_one("#figures", OptionList).add_options(options)
         self.query_one("#figures", OptionList).highlighted = 0
 
     def on_option_list_option_highlighted(self, event: OptionList.OptionHighlighted) -> None:
         lines = figures.working(event.option.id or "", self._session.plan)
-        self.query_one("#working_text", Words).update("\n".join(lines))
+        first, *rest = lines
+        parts = [(first, "bold $text")]
+        for line in rest:
+            lead, colon, said = line.partition(": ")
+            parts += [(f"\n{lead}{colon}", "$muted"), (said, "")]
+        self.query_one("#working_text", Words).update(Content.assemble(*parts))

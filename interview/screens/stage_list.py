@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from typing import NamedTuple
 
@@ -19,6 +20,12 @@ LEAST = 4
 """Lines under which the list is left out."""
 LEAST_VALUE = 20
 """Columns kept for an answer."""
+
+
+_SPELT = re.compile(
+    r"\b([MTWFS][a-z]{2})[a-z]*day (\d+ [A-Z][a-z]+) \d{4}\b(?:( \d[\d:]+) \([^)]*\))?"
+)
+"""A day in full: where room is short the weekday in short, the date and the hour tell enough."""
 
 
 class Listed(NamedTuple):
@@ -47,7 +54,8 @@ def stage_list(
     for one in shown:
         label = one.name if len(one.name) <= name else f"{one.name[: name - 1]}…"
         rest = width - name - 5
-        value = one.value if len(one.value) <= rest else f"{one.value[: rest - 1]}…"
+        value = one.value if len(one.value) <= rest else _SPELT.sub(r"\1 \2\3", one.value)
+        value = value if len(value) <= rest else f"{value[: rest - 1]}…"
         ground = " on $cursor" if one.here else ""
         ink = {MARKS["good"]: "$good", HERE: "bold $focus", MARKS["stop"]: "$stop"}.get(one.mark)
         words = f"bold $text{ground}" if one.here else "$muted" if one.mark == OPEN else "$text"

@@ -106,7 +106,7 @@ class Columns:
             rows = [self._head(place)]
             rows += [(BLANK, BLANK, *one) for one in _picture(drawing, share, wide, high)]
             rows += [
-                _row([_text(f"  {one.label}", Ink.MUTED), _value(one, place, columns)], columns)
+                _row([_text(one.label, Ink.MUTED), _value(one, place, columns)], columns)
                 for one in self._look.rows
                 if one.chief
             ]

@@ -51,34 +51,39 @@ def dig(plan: Plan) -> Iterator[str]:
     )
     yield from told_lines(plan, "berm_built", "berm_bank_soil", "sod_lifted", "sod_laid")
     yield from wrap("Sod that is not laid again rots to good soil, heaped grass side down.", "  ")
-    yield from _surplus(plan)
+    yield from _surplus(plan, "soil_spare", "channel_soil", "soil_carried_off", "barrows_off")
+    yield from _less_surplus(plan)
     yield ""
     drawing = section_picture(plan)
     notes = tuple(note for note in drawing.notes if not note.startswith(TOLD_ABOVE))
     yield from drawn(replace(drawing, notes=notes), SECTION_ROWS)
     yield ""
-    yield from _levels_and_list(plan)
+    yield from level_lines(levels(plan), plan.metric)
+    yield ""
+    yield from _water(plan)
+    yield from figure_lines(plan, "peak_flow", "notch_head")
+    yield ""
+    yield from _day_list(plan)
 
 
 def in_short(plan: Plan) -> Iterator[str]:
     """Yield what is needed of ``dig`` with the spade in hand: no section, no other ways."""
-    yield from _may(plan)
+    yield from _may(plan, cited=False)
     yield from _how_deep(plan)
-    yield from _surplus(plan)
+    yield from _surplus(plan, "soil_carried_off", "barrows_off")
     yield ""
-    yield from _levels_and_list(plan)
-
-
-def _levels_and_list(plan: Plan) -> Iterator[str]:
     yield from level_lines(levels(plan), plan.metric)
     yield ""
     yield from _water(plan)
-    yield ""
+    yield from _day_list(plan)
+
+
+def _day_list(plan: Plan) -> Iterator[str]:
     for place, line in enumerate(cautions.dig_day(_day(plan)), 1):
         yield from wrap(f"[ ] {place:>2}. {plan.answers.told(line)}", "        ")
 
 
-def _may(plan: Plan) -> Iterator[str]:
+def _may(plan: Plan, cited: bool = True) -> Iterator[str]:
     """Yield first of all whether a spade may go in, until when, and how near to a mark."""
     now = may_dig(plan)
     if now.open:
@@ -94,10 +99,10 @@ def _may(plan: Plan) -> Iterator[str]:
     if day:
         past = " (past)" if day < plan.now.date() else ""
         yield from wrap(f"{'The day you chose to dig:':<46}{day:%A} {day}{past}", " " * 46)
+    source = f" [{buried.tolerance_zone(plan.answers).source}]" if cited else ""
     yield from wrap(
         f"Within {plan.site.tolerance} of a mark dig only gently, by hand; what your ticket says "
-        "goes "
-        f"before this. [{buried.tolerance_zone(plan.answers).source}]",
+        f"goes before this.{source}",
         "  ",
     )
 
@@ -139,7 +144,7 @@ def _how_deep(plan: Plan) -> Iterator[str]:
                 ),
                 "  ",
             )
-    yield from wrap(f"{'How it is set into the ground:':<46}{lie.form.value}", " " * 46)
+    yield from wrap(f"How it is set into the ground: {lie.form.value}", "  ")
     tied = quantity(lie.height - lie.floor_below - lie.floor_rise, "ft")
     yield from wrap(
         "Before you dig, drive stakes outside the work and tie a level string to them at the "
@@ -205,13 +210,19 @@ def _above(height: Quantity, metric: bool) -> str:
     return f"{words} above the lawn"
 
 
-def _surplus(plan: Plan) -> Iterator[str]:
-    """Yield what is left over and carried off, and the ways to carry off less."""
+def _surplus(plan: Plan, *keys: str) -> Iterator[str]:
+    """Yield what is left over and carried off, by these figures."""
     if magnitude(plan.earth.carried_off, "ft**3") <= 0:
         yield from wrap(f"{'Left over for elsewhere:':<46}nothing: the berm takes it all", " " * 46)
         return
-    yield from told_lines(plan, "soil_spare", "channel_soil", "soil_carried_off", "barrows_off")
+    yield from told_lines(plan, *keys)
     yield from wrap("Keep it off trunks, walls and the overflow's way.", "  ")
+
+
+def _less_surplus(plan: Plan) -> Iterator[str]:
+    """Yield the ways to carry off less than is left over."""
+    if magnitude(plan.earth.carried_off, "ft**3") <= 0:
+        return
     less = ("soil_spare_bare", "soil_spare_thin", "soil_spare_thin_bare", "soil_spare_winged")
     ways = list(told_lines(plan, *less))
     if ways:
@@ -264,7 +275,6 @@ def _water(plan: Plan) -> Iterator[str]:
             f"{length_words(plan.earth.swale, metric)} long.",
             "  ",
         )
-    yield from figure_lines(plan, "peak_flow", "notch_head")
     yield from wrap(_goes(plan), "  ")
     yield from wrap(
         plan.answers.told(

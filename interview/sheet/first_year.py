@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 
 from interview.asking.lands import Half, land
 from interview.garden.afterwards import questions as review
@@ -28,7 +28,7 @@ def care(plan: Plan) -> Iterator[str]:
     """Yield the work of the first year by month, signs of trouble, and what to do after a storm."""
     yield from _by_month(plan)
     yield ""
-    yield from _two_years(plan, standing_words)
+    yield from _two_years(plan)
     yield ""
     yield "How a plant fares (from memory):"
     for sign in SIGNS:
@@ -38,11 +38,8 @@ def care(plan: Plan) -> Iterator[str]:
 
 
 def care_in_short(plan: Plan) -> Iterator[str]:
-    """Yield the work of the first year by month and by what is planted, and after a storm."""
+    """Yield the work of the first year by month, and what to do after a storm."""
     yield from _by_month(plan)
-    yield ""
-    yield from _two_years(plan, lambda _: "")
-    yield ""
     yield from _after_storms(plan)
 
 
@@ -54,11 +51,12 @@ def _by_month(plan: Plan) -> Iterator[str]:
         yield from wrap(f"{when}: {task}", "  ")
 
 
-def _two_years(plan: Plan, stands: Callable[[Source], str]) -> Iterator[str]:
+def _two_years(plan: Plan) -> Iterator[str]:
     size = plan.planting.planted
     yield from wrap(f"The first two years, {plan.answers.told(STOCK_WORDS[size])}:")
     for one in EARLY[size]:
-        yield from wrap(f"- {one.when}: {plan.answers.told(one.task)}{stands(one.source)}", "  ")
+        task = f"{plan.answers.told(one.task)}{standing_words(one.source)}"
+        yield from wrap(f"- {one.when}: {task}", "  ")
 
 
 def _after_storms(plan: Plan) -> Iterator[str]:

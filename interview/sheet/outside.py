@@ -10,22 +10,23 @@ from interview.garden.planting.words import short_name
 from interview.garden.site import cautions
 from interview.garden.summary import wrap
 from interview.quantities.evidence import Grade
-from interview.sheet import plants
+from interview.sheet import next_steps, plants
 
 MORE = (
     "Every reason, formula and source, each year, whom to call, other sizes:",
     "  rain-garden-interview --plan FILE --working",
-    "The garden on two pages with its drawings, for a browser to print:",
-    "  rain-garden-interview --sheet FILE --output PATH",
+    "With drawings, to print: rain-garden-interview --sheet FILE --output PATH",
 )
 
 
 def found(plan: Plan) -> Iterator[str]:
-    """Yield what was found that asks for something, with what to do."""
+    """Yield what was found that asks for something; what to do where DO NEXT does not tell it."""
+    above = list(next_steps.steps(plan))
     for one in plan.findings:
         if one.asks:
-            change = "" if one.grade is Grade.GOOD else f" {one.change}".rstrip()
-            yield from wrap(f"[{one.word}] {one.said}{change}", "    ")
+            whole = f"{one.said} {one.change}".strip()
+            said = one.said if one.grade is Grade.GOOD or whole in above else whole
+            yield from wrap(f"[{one.word}] {said}", "    ")
 
 
 def planting(plan: Plan) -> Iterator[str]:
@@ -39,7 +40,6 @@ def planting(plan: Plan) -> Iterator[str]:
     if any("*" in line for line in kinds):
         yield from wrap("What is marked * is from memory: ask a nursery.", "  ")
     yield from wrap(f"CAUTION: {cautions.PLANTS}", "  ")
-    yield ""
     yield from plants.cheaper(plan, briefly=True)
 
 

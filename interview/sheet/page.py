@@ -20,11 +20,11 @@ from interview.sheet.page_working import working as working_of
 
 REST = (
     (
-        "DIGGING, LEVELS BEFORE PLANTING, the SHOPPING LIST: J on the page of the plan, or ",
+        "DIGGING, LEVELS BEFORE PLANTING, SHOPPING LIST: J on the page of the plan, or ",
         f"{NAME} --plan FILE",
     ),
-    ("Each year, whom to call: ", "--sheet FILE --working"),
-    ("For the pocket: ", "--card FILE"),
+    ("each year, whom to call: ", "--sheet FILE --working"),
+    ("card: ", "--card FILE"),
 )
 """What else can be printed, and how; the steps on these pages send one there."""
 

@@ -55,17 +55,18 @@ NORTHERN_SEASONS = (
 def cheaper(plan: Plan, briefly: bool = False) -> Iterator[str]:
     """Yield the ways to fewer plants or less money beside what the plan counts on.
 
-    ``briefly`` leaves out how each is done.
+    ``briefly`` leaves out how each is done, and makes one paragraph of them.
     """
     ways = cheaper_ways(plan.planting)
     if not ways:
         return
+    if briefly:
+        fewer = "; ".join(way_count(plan, way) for way in ways)
+        yield from wrap(f"{counted_words(plan)} Or {fewer}. {MORE_ON_WAYS}")
+        return
     yield from wrap(counted_words(plan))
     for way in ways:
-        much = way_count(plan, way)
-        yield from wrap(f"- {f'{much}.' if briefly else way_words(plan, way)}", "  ")
-    if briefly:
-        yield from wrap(MORE_ON_WAYS)
+        yield from wrap(f"- {way_words(plan, way)}", "  ")
 
 
 MORE_ON_WAYS = "How each is done: CHEAPER WAYS, among the working."

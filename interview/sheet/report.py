@@ -15,6 +15,7 @@ from interview.garden.plan import Plan
 from interview.garden.site import cautions
 from interview.garden.summary import (
     VERDICT_WORDS,
+    WIDTH,
     assumed,
     changed_defaults,
     may_dig,
@@ -22,6 +23,7 @@ from interview.garden.summary import (
     waiting,
     waiting_text,
     width,
+    words_alone,
     wrap,
 )
 from interview.quantities.evidence import Finding, Source
@@ -136,11 +138,20 @@ def plan_text(plan: Plan) -> str:
 
 
 def outside_text(plan: Plan) -> str:
-    """Return what to take outside as plain text of 76 columns or fewer; else as ``plan_text``."""
-    return _text(_short_parts, plan)
+    """Return what to take outside as plain text of 76 columns or fewer; else as ``plan_text``.
+
+    A heading and the line under it are one line here, to save paper.
+    """
+    return _text(lambda told: map(_run_on, _short_parts(told)), plan)
 
 
-def _text(make: Callable[[Plan], Iterator[list[str]]], plan: Plan) -> str:
+def _run_on(part: list[str]) -> list[str]:
+    if len(part) < len(_heading("")) or part[:3] != _heading(part[1]):
+        return part
+    return ["", f"{part[1]} {'-' * (width() - len(part[1]) - 1)}", *part[3:]]
+
+
+def _text(make: Callable[[Plan], Iterable[list[str]]], plan: Plan) -> str:
     with own_fault.noting() as faults:
         found = list(make(plan))
     if faults:
@@ -263,12 +274,34 @@ def _summary(plan: Plan) -> list[str]:
     lines = wrap(f"Verdict: {said}", "  ")
     if may_dig(plan).word == "STOP":
         lines += wrap("No digging: something says STOP, even if the buried lines are clear.", "  ")
+    told = []
     for line in so_far(plan):
         # What no answer is missing for says so itself, in a sentence.
         waits = line.waits_for if line.waits_for.endswith(".") else f"waits for: {line.waits_for}"
-        value = line.value or waits
-        lines += wrap(f"{line.label + ':':<24}{value}", " " * 24)
-    return lines
+        told.append(f"{line.label + ':':<{_LABEL}}{line.value or waits}")
+    return lines + list(_paired(told))
+
+
+_LABEL, _HALF = 24, 38
+"""Columns of a label of the summary, and of what may stand beside another."""
+
+
+def _paired(told: list[str]) -> Iterator[str]:
+    """Yield the lines two by two where both of a pair are short and the sheet is paper wide."""
+    wide = width() == WIDTH and not words_alone()
+    left = ""
+    for line in told:
+        if left and len(line) <= _HALF:
+            yield f"{left:<{_HALF}}{line}"
+            left = ""
+            continue
+        if left:
+            yield left
+        left = line if wide and len(line) < _HALF else ""
+        if not left:
+            yield from wrap(line, " " * _LABEL)
+    if left:
+        yield left
 
 
 def _waiting_part(plan: Plan) -> list[str]:

@@ -61,16 +61,15 @@ def _work(plan: Plan, by_task: bool) -> Iterator[str]:
     if not plan.earth.spouts_here:
         other |= {LEFT: "", LAST: "the water let in last"}
     for place, (key, name, how, parts) in enumerate(STEPS, 1):
-        yield from _line(f"{place}. {name}, in all:", _span(plan, key))
         for words, instead in other.items():
             how = how.replace(words, instead)
-        yield from wrap(f"   {plan.answers.told(how)}", "   ")
+        said = f"{place}. {name}, in all: {_span(plan, key)}; {plan.answers.told(how)}"
+        yield from wrap(said, "   ")
         for part in parts if by_task else ():
             slow = find(BY_KEY[f"{part}_slow"], plan)
             if slow.number(plan.metric):
                 label = slow.figure.label.removesuffix(", slow").removeprefix("Hours ")
                 yield from _line(f"   - {label}:", _span(plan, part))
-    yield ""
     for label, key, days in (
         ("All of it, one person", "work_hours", "days_one"),
         ("All of it, two people", "work_hours_two", "days_two"),

@@ -73,7 +73,7 @@ def test_the_working_shows_formula_inputs_unrounded_value_and_source(plan_of, si
     assert lines[0].startswith("Area at half depth")
     assert "how: beds x A(d / 2) of the floor W wide: a (d - P) W^2 + c z" in text
     assert "with area weighted by runoff: 570 ft²" in text
-    assert "with your answer: rain_depth" in text
+    assert "with your answer: rain_depth (Rain to hold)" in text
     # Worked by hand in test_worked_cases: 0.74392 W^2 + 0.85693 W - 47.9581 = 0.
     assert "unrounded: 130.316" in text
     assert lines[-1].strip().startswith("source:")

@@ -209,7 +209,8 @@ def times_and_dates_are_told_alike(told: Told) -> Complaints:
 def spared_money_is_told_alike(told: Told) -> Complaints:
     """The cheaper ways of the page are those of the sheet, and none takes more."""
     sheet = re.findall(
-        r"^- (.+?): (\d+)(?:;|, ([\d.]+)\.|$|\.)", told.part("PLANTS", told.short), re.M
+        r"(?:Or|;) ([^;:]+): (\d+)(?:;|, ([\d.]+)[;.]|\.)",
+        flat(told.part("PLANTS", told.short)).replace("; ", ";; "),
     )
     page = re.findall(r"<td[^>]*>(\d+)</td><td[^>]*>([^<]*?)[;,<]", told.page)
     counts = {int(many) for _, many, _ in sheet}

@@ -85,8 +85,9 @@ class Told:
         """A part of the sheet, without its heading; nothing where there is none."""
         lines = (self.full if text is None else text).splitlines()
         for at, line in enumerate(lines[:-1]):
-            if line == title and lines[at + 1] == "-" * len(title):
-                rest = lines[at + 2 :]
+            run_on = re.fullmatch(f"{re.escape(title)} -{{20,}}", line)
+            if run_on or (line == title and lines[at + 1] == "-" * len(title)):
+                rest = lines[at + (1 if run_on else 2) :]
                 ends = [n for n, (a, b) in enumerate(pairwise(rest)) if _heading(a, b)]
                 return "\n".join(rest[: ends[0]] if ends else rest)
         return ""
@@ -100,7 +101,8 @@ class Told:
 
 
 def _heading(line: str, under: str) -> bool:
-    return (bool(line) and under == "-" * len(line)) or line.startswith("=====")
+    run_on = re.fullmatch(r"[A-Z, ]+ -{20,}", line)
+    return bool(run_on) or (bool(line) and under == "-" * len(line)) or line.startswith("=====")
 
 
 def flat(text: str) -> str:

@@ -1,6 +1,7 @@
 """The page of the plan: whole at every size, its first look, its parts and its pictures."""
 
 import datetime as dt
+import re
 from pathlib import Path
 
 import pytest
@@ -91,3 +92,25 @@ async def test_a_part_chosen_at_the_side_is_gone_to(sit, sample) -> None:
         sheet = person.app.screen.query_one("#sheet")
         assert sheet.scroll_offset.y > 0 and person.app.focused is sheet
         assert "In short" in person.sees().splitlines()[3]
+
+
+@pytest.mark.parametrize("size", SIZES)
+def test_no_row_of_the_plan_is_wider_than_its_window(size):
+    _, finale = made(min(76, size[0]))
+    for palette in (PALETTES[0], None):
+        assert not [one.text for one in finale(*size, palette) if one.cell_length > size[0]]
+
+
+def test_in_a_common_window_the_first_look_has_the_first_finding_in_sight():
+    _, finale = made(76)
+    seen = "\n".join(strip.text for strip in finale(78, 19, PALETTES[0])[:19])
+    assert "of 12 % at most" in seen and "north end: sandy loam by feel" in seen
+
+
+def test_with_no_color_no_list_of_letters_parts_the_picture_from_what_was_found():
+    for size in ((56, 14), (76, 18)):
+        _, finale = made(min(76, size[0]))
+        rows = [strip.text for strip in finale(*size, None)]
+        first = rows[: next(at for at, row in enumerate(rows) if row.startswith("What was found"))]
+        assert not [row for row in first if re.match(r"\([a-z]\) ", row)]
+        assert "water in" in " ".join(first) and "overflow" in " ".join(first)

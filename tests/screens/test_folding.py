@@ -7,7 +7,7 @@ from itertools import takewhile
 import pytest
 
 from interview.garden.summary import folded_to
-from interview.screens.help import KEYS, folded_keys
+from interview.screens.help import KEYS, folded_keys, keys_shown
 from interview.screens.parts import Press
 from interview.screens.picture import Drawn
 from interview.sheet.report import plan_text
@@ -56,6 +56,16 @@ async def test_the_keys_stand_under_their_own_beginning(sit, size) -> None:
         begun = text.index(next(one for one in text if one.startswith("F3 ")))
         under = text[begun + 1]
         assert under.startswith(" " * 11) and under[11] != " "
+
+
+@pytest.mark.parametrize("columns", [52, 76])
+def test_each_key_of_the_help_is_in_the_ink_of_keys(columns) -> None:
+    shown = keys_shown(folded_keys(columns))
+    inked = [shown.plain[one.start : one.end] for one in shown.spans if "$due" in str(one.style)]
+    assert {"Enter", "^T", "F10", "R", "Page keys", "up, down", "← →", "…"} <= set(inked)
+    assert all(len(one) < 10 and one == one.strip() for one in inked)
+    heads = [shown.plain[one.start : one.end] for one in shown.spans if "$text" in str(one.style)]
+    assert "The plan (^L):" in heads and not [one for one in heads if one.startswith("Enter")]
 
 
 @pytest.mark.parametrize("size", SIZES)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import threading
 from itertools import pairwise
 
@@ -279,6 +280,15 @@ async def test_the_stage_is_listed_beside_its_question_where_there_is_room(sit, 
         await person.types("8 ft")
         assert str(person.app.screen.query_one("#stage_list").said) == before
         assert person.app.screen.query_one("#asking").max_scroll_y == 0
+
+
+async def test_the_hours_of_a_stage_are_not_cut_off_its_list(sit, sample) -> None:
+    async with sit(sample("finished_us.yaml"), size=(160, 45)) as person:
+        await person.goes_to("holes.1.hole_width")
+        await person.rests()
+        said = str(person.app.screen.query_one("#stage_list").said).splitlines()
+        hours = [line for line in said if "First soaking" in line or "Timed test" in line]
+        assert hours and all(re.search(r"\b[A-Z][a-z]{2} \d+ May \d\d:\d\d$", one) for one in hours)
 
 
 async def test_the_ways_on_keep_the_picture_and_stand_under_their_verdict(sit, sample) -> None:

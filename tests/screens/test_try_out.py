@@ -136,6 +136,9 @@ def test_lean_usual_and_generous_stand_whole_in_any_room(look, room, palette) ->
     for label in ("over all, long", "holds", "deepest", "on the floor", "soil to dig", "mulch",
                   "plants", "cost"):  # fmt: skip
         assert sum(label in line for line in text) == (3 if room[0] < BESIDE else 1), label
+    for one in found.rows:
+        said = [line for line in text if one.label in line]
+        assert all(line.partition(one.label)[2].startswith(" ") for line in said), one.label
     assert whole.count("✓ yours") == 1 and whole.count("▸") == 1
     assert "usual ✓ yours" in whole and "▸ generous" in whole
     assert "200 ft³ ▼ worse" in whole and "1.2 in ▲ better" in whole

@@ -108,7 +108,7 @@ def dig_day(day: DayCaution) -> tuple[str, ...]:
         "Marks are visible and still good; take a photograph of them.",
         f"Within {day.zone} of any mark dig only gently, by hand; lift the turf so too.",
         *(["Fill the test hole or cover it."] if day.hole else []),
-        "Peg out the floor, the full pond and the rim, measured from the string.",
+        "Peg out floor, full pond and rim, measured from the string.",
         "Stretch a level string across; all heights are measured from it.",
         "Strip the turf and stack it for the outside of the berm."
         if day.berm and day.sod
@@ -125,12 +125,12 @@ def dig_day(day: DayCaution) -> tuple[str, ...]:
         steps.append(f"Build the berm{how} in thin layers, tamp each one, {laid}.")
     if day.piped or day.channel:
         way, fill = ("trench", "lay the pipe") if day.piped else ("channel", "line it with stone")
-        steps.append(f"Dig the {way}, falling all the way to the garden, and {fill}.")
-    steps.append("Loosen the floor with a fork while it is dry; do not tread on it again.")
+        steps.append(f"Dig the {way}, falling all the way, and {fill}.")
+    steps.append("Loosen the floor with a fork while dry; do not tread on it again.")
     if day.compost:
         steps.append("Work in the compost.")
     steps += [
-        "Cut the overflow notch, check it with a level, and line it with stone."
+        "Cut the overflow notch, check its level, and line it with stone."
         if day.berm
         else "Cut the overflow lip and check it with a level.",
         "Lay the stone where the water comes in, and try it with a bucket.",

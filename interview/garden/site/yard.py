@@ -124,6 +124,10 @@ def _words(things: Sequence[Thing]) -> str:
     return f"The spot, and how far it is from each thing: {said}." if said else "The spot."
 
 
+_AROUND = 1.5
+"""Feet from a spot to the dashes that say that its size is not measured."""
+
+
 def _shapes(
     things: Sequence[Thing],
     long_ft: float | None,
@@ -145,7 +149,11 @@ def _shapes(
         yield from _thing(thing, end, toward)
     yield filled(bed, Material.RIM)
     yield filled(_oval(0.0, 0.0, 0.7 * half_long, 0.6 * half_wide), Material.FLOOR)
-    yield Path(bed, Stroke.SOLID if measured else Stroke.DASHED, True, border=measured)
+    if measured:
+        yield Path(bed, Stroke.SOLID, True, border=True)
+    else:  # on the lawn around it: on its own edge the dashes would eat its colors
+        around = _oval(0.0, 0.0, half_long + _AROUND, half_wide + _AROUND)
+        yield Path(around, Stroke.DASHED, True)
     for thing, start, end in ends:
         solid = Stroke.HEAVY if thing.here else Stroke.SOLID
         stroke = Stroke.DASHED if thing.far_ft is None else solid

@@ -74,10 +74,17 @@ def _round(degrees: float) -> str:
     return names.get(degrees, f"{plain_number(degrees)} degrees of a circle")
 
 
-def side_shapes(spot: Spot, metric: bool, others: Sequence[Spot] = ()) -> Iterator[Shape]:
+_SMALL = 0.3
+"""Part of the whole width under which the words of a piece would hide it: they stand around it."""
+
+
+def side_shapes(
+    spot: Spot, metric: bool, others: Sequence[Spot] = (), small: bool = False
+) -> Iterator[Shape]:
     """Yield the texts at the sides of a piece, and the dashed lines of inner measures.
 
-    Of two like sides the one that does not lie against one of ``others`` is written at.
+    Of two like sides the one that does not lie against one of ``others`` is written at. Inner
+    measures of a ``small`` piece are written at its right.
     """
     sizes = [length_words(length, metric) for length in spot.piece.shape.lengths]
     corners = spot.outline
@@ -90,7 +97,7 @@ def side_shapes(spot: Spot, metric: bool, others: Sequence[Spot] = ()) -> Iterat
             yield _at_side(spot, 2, sizes[1])
         case AnyTriangle():
             yield _at_side(spot, 0, sizes[0])
-            yield from _inner(spot, (corners[2][0], 0.0), corners[2], sizes[1])
+            yield from _inner(spot, (corners[2][0], 0.0), corners[2], sizes[1], small)
         case ThreeSides():
             # The outline runs a, c, b.
             for side, size in zip((0, 2, 1), sizes, strict=True):
@@ -99,7 +106,7 @@ def side_shapes(spot: Spot, metric: bool, others: Sequence[Spot] = ()) -> Iterat
             yield _at_side(spot, 0, sizes[0])
             yield _at_side(spot, 2, sizes[1])
             middle = (corners[2][0] + corners[3][0]) / 2
-            yield from _inner(spot, (middle, 0.0), (middle, corners[2][1]), sizes[2])
+            yield from _inner(spot, (middle, 0.0), (middle, corners[2][1]), sizes[2], small)
         case TrapezoidSides():
             # The outline runs along the long side, up one slant, back, and down the other.
             for side, size in zip((0, 2, 3, 1), sizes, strict=True):
@@ -151,9 +158,13 @@ def _toward(out: XY) -> LabelSpot:
     return LabelSpot.ABOVE if out[1] > 0 else LabelSpot.BELOW
 
 
-def _inner(spot: Spot, start: XY, end: XY, text: str) -> Iterator[Shape]:
+def _inner(spot: Spot, start: XY, end: XY, text: str, small: bool) -> Iterator[Shape]:
     a, b = spot.at(start), spot.at(end)
     yield Path((a, b), Stroke.DASHED)
+    if small:
+        _, bottom, right, _ = spot.box
+        yield Label(text, right, bottom, LabelSpot.RIGHT)
+        return
     middle = ((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
     yield Label(text, *middle, LabelSpot.RIGHT, within=spot.box, on_hatch=Hatch.DRAINS)
 
@@ -315,7 +326,7 @@ def _shapes(
     for spot in spots:
         if spot.host is None:
             others = [one for one in spots if one is not spot]
-            yield from side_shapes(spot, metric, others)
+            yield from side_shapes(spot, metric, others, _is_small(spot, spots))
     left, bottom, right, top = _all(spots)
     # Under the foot there is a line of measures before the scale.
     room = max(0.12 * (right - left), 0.2 * (top - bottom))
@@ -323,7 +334,7 @@ def _shapes(
     if share is not None and share < 1:
         yield from _share_bar(left, bottom - 1.7 * room, right - left, share)
     for spot in spots:
-        yield _name(spot, metric)
+        yield _name(spot, metric, spots)
     if north is not None:
         turn = math.radians(north)
         arrow = (math.sin(turn), math.cos(turn))
@@ -339,7 +350,12 @@ def _share_bar(x: float, y: float, wide: float, share: float) -> Iterator[Shape]
     yield Label(_percent(share), x + wide, y, LabelSpot.RIGHT)
 
 
-def _name(spot: Spot, metric: bool) -> Label:
+def _is_small(spot: Spot, spots: Sequence[Spot]) -> bool:
+    left, _, right, _ = _all(spots)
+    return not spot.fixed and spot.box[2] - spot.box[0] < _SMALL * (right - left)
+
+
+def _name(spot: Spot, metric: bool, spots: Sequence[Spot]) -> Label:
     x, y = _middle(spot.corners)
     times = "" if spot.piece.count == 1 else f", {spot.piece.count} times"
     if spot.piece.cut:
@@ -348,6 +364,12 @@ def _name(spot: Spot, metric: bool) -> Label:
     else:
         area = _area(spot.piece.shape.area, metric)
         text = f"[{spot.number}] {area}{' each' if times else ''}{times}"
+    host = next((one for one in spots if one.number == spot.host), spot)
+    if _is_small(host, spots):
+        left, _, right, top = host.box
+        if host is not spot:
+            return Label(text, right, y, LabelSpot.RIGHT, marker=f"[{spot.number}]")
+        return Label(text, (left + right) / 2, top, LabelSpot.ABOVE, marker=f"[{spot.number}]")
     return Label(
         text,
         x,

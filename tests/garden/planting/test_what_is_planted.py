@@ -333,7 +333,7 @@ def test_the_sheets_to_take_outside_tell_the_cheaper_ways_beside_the_count(subte
         plan = sample(name, plant_size=size)
         ways = cheaper_ways(plan.planting)
         assert "half now, half next year" in {way.name for way in ways}
-        text = said(outside_text(plan).partition("\nPLANTS\n")[2].partition("\nFIRST YEAR\n")[0])
+        text = said(outside_text(plan).partition("\nPLANTS -")[2].partition("\nFIRST YEAR -")[0])
         page = said(html.unescape(re.sub(r"<[^>]*>", "", page_html(plan))))
         total, least = plant_count(plan.planting), fewest(plan.planting)
         assert f"{total} plants, with cheaper ways from {least}" in said(card_text(plan))

@@ -11,6 +11,7 @@ from measures import ft
 from shapely.geometry import Polygon
 
 from interview.drawing.canvas import Hatch, Stroke, cells, svg
+from interview.drawing.scene import LabelSpot
 from interview.drawing.words import column_width
 from interview.garden.survey import outlines, shapes
 from interview.garden.survey.drawing import Placed, lay_pieces, surface_drawing
@@ -331,3 +332,20 @@ def test_lying_over_agrees_with_shapely_away_from_touching(a, b, c, d, turned, x
 def test_the_name_of_a_piece_stands_on_its_shading():
     rows = cells(surface_drawing([box(30, 20)]), 76, 24)
     assert any(row.startswith("│··") and "·[1] 600 ft²·" in row for row in rows)
+
+
+def test_the_words_of_a_small_piece_stand_around_it():
+    triangle = Piece(shapes.Triangle(ft(14), ft(7)))
+    pieces = [box(41, 18), triangle, box(2.5, 4, cut=True)]
+    drawing = surface_drawing(pieces)
+    _, small, cut = lay_pieces(pieces, "ft")
+    assert cut.host == small.number
+    _, _, right, top = small.box
+    for words in ("[2] 49 ft²", "7 ft", "[3] cut out"):
+        label = next(one for one in drawing.labels if one.text.startswith(words))
+        beside = label.place is LabelSpot.RIGHT and label.x >= right
+        above = label.place is LabelSpot.ABOVE and label.y >= top
+        assert beside or above, words
+    # A piece that is large beside the others holds its name.
+    name = next(one for one in drawing.labels if one.text.startswith("[1]"))
+    assert name.place is LabelSpot.CENTER
