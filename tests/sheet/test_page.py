@@ -310,7 +310,7 @@ def test_the_two_pages_name_only_parts_that_they_say_how_to_get(garden):
     page = page_html(garden)
     footer = page[page.index("<footer>") : page.index("</footer>")]
     for part in ("DIGGING", "LEVELS BEFORE PLANTING", "SHOPPING LIST"):
-        assert part in footer and f"\n{part}\n" in outside_text(garden), part
+        assert part in footer and f"\n{part} -" in outside_text(garden), part
     assert "J on the page of the plan" in footer and "--plan FILE" in footer
 
 
