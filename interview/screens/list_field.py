@@ -109,7 +109,6 @@ class ListField(Field):
         with self._line.prevent(Input.Changed):
             self._line.say(self._line.value.removeprefix(line))
         self._line.focus()
-        self.post_message(self.Grown(self))
 
     def refused(self) -> None:
         """Leave the line as it stands: it is none of the list."""

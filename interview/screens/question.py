@@ -218,6 +218,8 @@ class QuestionScreen(FurtherPages, PageTurns):
         event.field.added(event.line)
         remark = self._session.remark(self._step, event.line)
         self._hear(remark or self._understood(event.field.text))
+        # At once: what the list shows must be on its way to the file before it is seen.
+        self._keep_grown(event.field)
 
     def on_list_field_pasted_lines(self, event: ListField.PastedLines) -> None:
         """Say what is not known of the lines that were pasted into a list."""
@@ -237,8 +239,11 @@ class QuestionScreen(FurtherPages, PageTurns):
         self._hear(told if event.typed else "")
 
     def on_list_field_grown(self, event: ListField.Grown) -> None:
+        self._keep_grown(event.field)
+
+    def _keep_grown(self, field: ListField) -> None:
         """Keep what is in a list so far: a flat battery must not cost it."""
-        step, field = self._step, event.field
+        step = self._step
         if step is None or field is not self.field:
             return
         draft = self._session.drafts.pop(step.address, None)

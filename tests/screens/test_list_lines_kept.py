@@ -5,6 +5,8 @@ from __future__ import annotations
 from pathlib import Path
 
 from interview.garden import store
+from interview.screens.list_field import ListField
+from interview.screens.saver import SaveState
 
 SAMPLE = Path(__file__).parents[2] / "sample_answers" / "finished_us.yaml"
 
@@ -26,6 +28,19 @@ async def test_a_line_added_to_a_list_is_saved_at_once(sit, tmp_path: Path) -> N
         person.door.saver.settle(10)
         assert person.app.screen.field is None  # the row is closed
         assert store.load(file)[0].stopped_at == "lines_holidays"
+
+
+async def test_a_line_is_on_its_way_to_the_file_before_it_is_seen(sit, tmp_path: Path) -> None:
+    (tmp_path / "garden.yaml").write_bytes(SAMPLE.read_bytes())
+    async with sit("garden.yaml") as person:
+        await person.goes_to("lines_holidays")
+        page, field = person.app.screen, person.app.screen.field
+        line = "2026-07-03"
+        page.on_list_field_adding(ListField.Adding(field, line, f"{field.text}\n{line}"))
+        # Nothing was painted since.
+        assert person.session.answers.texts["lines_holidays"] == f"2026-05-25\n{line}"
+        assert person.door.saver.report.state is not SaveState.NOTHING
+        await person.rests()
 
 
 async def test_none_is_taken_as_an_empty_list(sit) -> None:
