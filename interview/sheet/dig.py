@@ -17,7 +17,7 @@ from interview.garden.site import cautions
 from interview.garden.site import lines_questions as buried
 from interview.garden.site import spot_questions as ground
 from interview.garden.size import questions as bed
-from interview.garden.size.answered import in_a_row
+from interview.garden.size.answered import in_a_row, is_mulched
 from interview.garden.size.cover_questions import BERM_OUTSIDE, rim_sown
 from interview.garden.soak import hole_questions as digging
 from interview.garden.summary import may_dig, wrap
@@ -120,7 +120,7 @@ def _day(plan: Plan) -> cautions.DayCaution:
         berm,
         plan.earth.own_berm,
         plan.answers[BERM_OUTSIDE] == "sod",
-        bed.is_mulched(plan.answers),
+        is_mulched(plan.answers),
         rim_sown(plan.answers),
         plan.answers.get(digging.RATE_FROM) != "report",
         plan.earth.spouts_here > 0,
@@ -159,7 +159,7 @@ def _how_deep(plan: Plan) -> Iterator[str]:
     deep = f"{up} below the lawn"
     if up != down:
         deep += f" at the uphill edge, {down} at the downhill edge"
-    mulched = bed.is_mulched(plan.answers)
+    mulched = is_mulched(plan.answers)
     mulch = depth_words(plan.answers[bed.MULCH_DEPTH], metric)
     layers = [f"{mulch} of mulch"] if mulched else []
     if plan.answers[bed.AMEND]:

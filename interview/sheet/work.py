@@ -10,6 +10,7 @@ from interview.garden.plan import Plan
 from interview.garden.planting.labor import work_of
 from interview.garden.site import cautions
 from interview.garden.size import questions as bed
+from interview.garden.size.answered import is_mulched
 from interview.garden.summary import figure_words, wrap
 from interview.quantities.shown import Rounding
 
@@ -56,7 +57,7 @@ def _work(plan: Plan, by_task: bool) -> Iterator[str]:
         "and wet clay take longer. Pegs, strings, levels and loosening the floor come on top. "
         f"A day is {DAY_HOURS.value:g} h of work."
     )
-    mulched = bed.is_mulched(plan.answers)
+    mulched = is_mulched(plan.answers)
     other = {} if mulched else {MULCHED: ""}
     if not plan.earth.spouts_here:
         other |= {LEFT: "", LAST: "the water let in last"}

@@ -269,7 +269,7 @@ class EarthResults(Results):
     @property
     def rim_turfed(self) -> bool:
         """Whether sod is laid into the cut above the mulch."""
-        mulched = bed.is_mulched(self.answers) and not rim_sown(self.answers)
+        mulched = answered.is_mulched(self.answers) and not rim_sown(self.answers)
         return shaping.lean(self.answers) and mulched
 
     @property

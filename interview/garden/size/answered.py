@@ -14,7 +14,7 @@ from interview.garden.site.results import spot_slope
 from interview.garden.size import questions as bed
 from interview.garden.size import shape_questions as shaping
 from interview.garden.size.cover_questions import rim_sown
-from interview.quantities.units import METRIC, US, Quantity, quantity
+from interview.quantities.units import METRIC, US, Quantity, magnitude, quantity
 
 DEEPEST_UNASKED = {US: (12.0, "in"), METRIC: (300.0, "mm")}
 """Deepest pond without an engineer's word: a choice of this project."""
@@ -53,6 +53,11 @@ def floor_shape(answers: Answers) -> FloorShape:
     if bed.pegged(answers) and answers.get(shaping.FLOOR_SHAPE) is None:
         return FloorShape.RECTANGLE
     return FloorShape(answers[shaping.FLOOR_SHAPE])
+
+
+def is_mulched(answers: Answers) -> bool:
+    """Tell whether any mulch is laid."""
+    return magnitude(answers[bed.MULCH_DEPTH], "in") > 0
 
 
 def ground_of_spot(answers: Answers, system: str) -> Ground | None:

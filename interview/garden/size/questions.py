@@ -265,12 +265,6 @@ MULCH_DEPTH = Question(
     ),
 )
 
-
-def is_mulched(answers: Answers) -> bool:
-    """Tell whether any mulch is laid."""
-    return magnitude(answers[MULCH_DEPTH], "in") > 0
-
-
 PEAK_INTENSITY = Question(
     key="peak_intensity",
     label="Heaviest rain",
