@@ -274,7 +274,7 @@ async def test_a_page_turn_paints_once_and_typing_little(sit, sample, monkeypatc
         assert 0 < sum(map(len, sent)) < TURNED
 
 
-TYPED, TURNED = 2_500, 20_000
+TYPED, TURNED = 1_000, 12_000
 """Characters for the terminal that a typed key and a page turn may take."""
 
 
