@@ -129,7 +129,7 @@ def side_fault(text: PieceText, view: Answers) -> tuple[int, str] | None:
     """Return the place in the form of the first side that cannot be read, and why, or nothing."""
     single = text.shape not in ("offsets", "round")
     for place, words in enumerate(text.sides):
-        parts = [part for part in pl.PART.split(pl.tidy(words)) if part]
+        parts = [part for part in re.split(pl.PART, pl.tidy(words)) if part]
         if len(parts) != 1 and (single or (text.shape == "offsets" and place == 0)):
             return place, f"The {SIDES[text.shape][place]}: write one measure here, such as 12 ft."
     try:
