@@ -53,7 +53,8 @@ class Row:
 
     def many(self, column: str) -> tuple[str, ...]:
         """Return the parts of a cell between semicolons."""
-        return tuple(part.strip() for part in self.text(column).split(";") if part.strip())
+        found = self.text(column)
+        return tuple(filter(None, map(str.strip, found.split(";")))) if found else ()
 
     def number(self, column: str, low: float, high: float, empty: float) -> float:
         """Return a number from ``low`` to ``high``, or ``empty`` where there is none."""
@@ -90,11 +91,12 @@ class Row:
         words = self.many(column)
         if not words:
             return ()
-        found = [known[word.lower()] for word in words if word.lower() in known]
-        if strange := next((word for word in words if word.lower() not in known), ""):
+        found = dict.fromkeys([known.get(word.lower()) for word in words])
+        if None in found:
+            strange = next(word for word in words if word.lower() not in known)
             shown = tuple(name.upper() if by_name else name for name in known)
             self.fault(column, f"Write {either(shown)} for {column}, not “{strange[:SHOWN]}”.")
-        return tuple(dict.fromkeys(found))
+        return tuple(one for one in found if one is not None)
 
 
 @cache

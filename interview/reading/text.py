@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 import unicodedata
+from functools import lru_cache
 
 from interview.reading import foreign
 
@@ -133,8 +134,11 @@ def hidden_character(text: str) -> str | None:
 
 def is_unknown(text: str) -> bool:
     """Tell whether ``text`` says that the answer is not known yet."""
-    if len(text) > MOST_CHARACTERS:
-        return False
+    return len(text) <= MOST_CHARACTERS and _says_unknown(text)
+
+
+@lru_cache(maxsize=1024)  # of every answer it is asked again and again
+def _says_unknown(text: str) -> bool:
     said = plain(text).casefold().replace("'", "").replace("_", " ").strip(" .!")
     return " ".join(said.split()) in _UNKNOWN or (said != "" and not said.strip("?"))
 

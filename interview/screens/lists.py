@@ -8,6 +8,7 @@ from typing import Any, ClassVar
 from rich.segment import Segment
 from textual import events
 from textual.binding import Binding, BindingType
+from textual.geometry import Size
 from textual.message import Message
 from textual.strip import Strip
 from textual.widgets import OptionList
@@ -18,6 +19,10 @@ from interview.screens.palette import CURSOR, POINTER
 
 PAUSE_SECONDS = 1.0
 """After so long without a letter the next one begins another word."""
+
+
+LEAST_COLUMNS = 8
+"""Columns a list is folded to in a window of fewer, in which nothing can be read anyway."""
 
 
 class Rows(OptionList):
@@ -36,9 +41,17 @@ class Rows(OptionList):
         """The mark of the row one is at."""
         return CURSOR
 
+    def get_content_height(self, container: Size, viewport: Size, width: int) -> int:
+        # While a window is dragged it may be narrower than a row, and no word folds to no column.
+        return super().get_content_height(container, viewport, max(width, LEAST_COLUMNS))
+
     # Textual has no public name for the column before the rows, nor for the lines they fold to.
     def _get_left_gutter_width(self) -> int:
         return 1
+
+    def _update_lines(self) -> None:
+        if self.scrollable_content_region.width > self._get_left_gutter_width():
+            super()._update_lines()
 
     def render_line(self, y: int) -> Strip:
         """Return a line with the mark before the row one is at."""

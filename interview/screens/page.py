@@ -213,12 +213,15 @@ class Page(Screen[Any]):
 
     def _note_room(self, size: Size) -> None:
         width, height = size
-        self.set_class(width < NARROW, "narrow")
-        self.set_class(width < 80 or NARROW <= width < WIDE, "slim")
-        self.set_class(width >= WIDE, "wide")
-        self.set_class(height < LOW, "low")
-        self.set_class(height >= 28, "tall")
-        self.set_class(width < SMALLEST[0] or height < SMALLEST[1], "tiny")
+        room = {
+            "narrow": width < NARROW,
+            "slim": width < 80 or NARROW <= width < WIDE,
+            "wide": width >= WIDE,
+            "low": height < LOW,
+            "tall": height >= 28,
+            "tiny": width < SMALLEST[0] or height < SMALLEST[1],
+        }
+        self.update_classes(room)
 
     # Keys
 

@@ -128,9 +128,8 @@ class QuestionRoom(QuestionPage):
         """Show a picture or none; where the question ``lacks`` lines beside it, less of its air."""
         self._pictured = is_so
         body, column = self.query_one("#body"), _question_column(self.window.width)
-        body.set_class(is_so, "pictured")
-        body.set_class(is_so and lacks > 0, "tight")
-        body.set_class(is_so and lacks > BLANKS, "dense")
+        air = {"tight": is_so and lacks > 0, "dense": is_so and lacks > BLANKS}
+        body.update_classes({"pictured": is_so, **air})
         left = self.query_one("#left").styles.inline
         if is_so or left.has_rule("width"):  # each change has the whole page painted anew
             left.width = column if is_so else None

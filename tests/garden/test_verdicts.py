@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import dataclasses
 import math
 from pathlib import Path
 
@@ -481,7 +480,7 @@ def test_what_is_typed_has_the_verdict_that_it_will_have_when_kept(subtests, cha
             taken = step.question.take(text, step.view(plan.answers))
             later = plan.with_answers(plan.answers.with_text(step.address, taken.kept))
             kept = verdict(later, step)
-            assert dataclasses.replace(kept, ways=()) == typed
+            assert kept._replace(ways=()) == typed
 
 
 def test_words_that_cannot_be_read_have_no_verdict_and_change_nothing(plan_of, level_spot):

@@ -81,6 +81,8 @@ def test_the_first_page_stands_before_pint_yaml_and_any_garden(name, tmp_path) -
         "interview.garden.site.cautions",
     }
     assert not {one for one in own if one.startswith(("interview.answers_file", "interview.sheet"))}
+    drawn = {one for one in own if one.startswith("interview.drawing")}  # beside the keys
+    assert len(own - drawn - {"interview.screens.picture"}) <= MOST_AT_THE_FIRST_PAGE
 
 
 def test_the_first_page_is_ready_before_anything_that_draws_its_picture(tmp_path) -> None:
@@ -118,7 +120,7 @@ def test_a_new_garden_is_asked_its_first_question_without_pint_or_any_result(tmp
     assert len([one for one in names if one.startswith("interview.")]) <= MOST_AT_THE_FIRST_QUESTION
 
 
-MOST_AT_THE_FIRST_QUESTION = 150
+MOST_AT_THE_FIRST_PAGE, MOST_AT_THE_FIRST_QUESTION = 50, 150
 """Modules of ours, rooms counted too; each takes about half a millisecond."""
 
 
@@ -136,6 +138,29 @@ for one in pkgutil.walk_packages(interview.__path__, "interview."):
 print(json.dumps(sorted(sys.modules)))
 """
     assert "interview.garden.planting.results" in loaded(script, tmp_path)
+
+
+def test_no_module_compiles_a_pattern_as_it_is_loaded(tmp_path) -> None:
+    script = """
+import importlib, json, pkgutil, re, sys
+import textual.app, interview
+
+compiled, made = [], re._compiler.compile
+
+def noting(pattern, flags=0):
+    frame = sys._getframe(1)
+    while frame.f_globals["__name__"].partition(".")[0] == "re":
+        frame = frame.f_back
+    if frame.f_globals["__name__"].startswith("interview"):
+        compiled.append((frame.f_globals["__name__"], frame.f_code.co_name))
+    return made(pattern, flags)
+
+re._compiler.compile = noting
+for one in pkgutil.walk_packages(interview.__path__, "interview."):
+    importlib.import_module(one.name)
+print(json.dumps([module for module, name in compiled if name == "<module>"]))
+"""
+    assert loaded(script, tmp_path) == set()
 
 
 @pytest.fixture
@@ -249,7 +274,7 @@ async def test_a_page_turn_paints_once_and_typing_little(sit, sample, monkeypatc
         assert 0 < sum(map(len, sent)) < TURNED
 
 
-TYPED, TURNED = 2_500, 20_000
+TYPED, TURNED = 1_000, 12_000
 """Characters for the terminal that a typed key and a page turn may take."""
 
 
@@ -262,6 +287,48 @@ def counting(display: Callable[..., None], sent: list[str]) -> Callable[..., Non
         display(app, screen, renderable)
 
     return noted
+
+
+async def test_a_new_page_is_styled_once(sit, sample, monkeypatch) -> None:
+    from textual.css.stylesheet import Stylesheet
+
+    from interview.screens.help import HelpScreen
+
+    styled: list[object] = []
+    apply = Stylesheet.apply
+
+    def noting(sheet: Stylesheet, node: object, **how: object) -> None:
+        styled.append(node)
+        apply(sheet, node, **how)
+
+    monkeypatch.setattr(Stylesheet, "apply", noting)
+    async with sit(sample("usual_us.yaml"), (100, 30)) as person:
+        await person.settles()
+        await person.press("f1")
+        assert isinstance(person.app.screen, HelpScreen)
+        assert styled.count(person.app.screen.query_one("#strip")) == 1
+
+
+async def test_a_page_that_another_covers_is_left_alone(sit, sample, monkeypatch) -> None:
+    # Textual would paint all of the page on top anew.
+    from textual.css.query import NoMatches
+
+    async with sit(sample("halfway_soak_test.yaml"), (100, 30)) as person:
+        await person.settles()
+        below, top = person.app.screen_stack[-2:]
+        with pytest.raises(NoMatches):
+            top.query_one("#testing")
+        shown: list[object] = []
+        monkeypatch.setattr(type(below), "show_saved", lambda page: shown.append(page))
+        monkeypatch.setattr(type(top), "show_saved", lambda page: shown.append(page))
+        person.app._show_saved()
+        assert shown == [top]
+        monkeypatch.setattr(type(below), "_words", lambda page, *_: shown.append(page))
+        below.show_testing()
+        assert shown == [top]
+        await person.press("escape")
+        person.app.screen.show_testing()
+        assert below in shown
 
 
 async def test_what_is_typed_while_a_garden_is_opened_is_left_out_and_told(

@@ -124,3 +124,17 @@ def test_no_line_of_the_keys_falls_to_the_left_of_what_it_goes_on_with(columns) 
             assert indent > margin, line
         else:
             margin = indent
+
+
+async def test_a_list_stands_a_window_narrower_than_its_rows(sit):
+    async with sit("garden.yaml", (100, 30)) as person:
+        await person.settles()
+        await person.enters("Elm lane")
+        await person.settles()
+        assert person.asked == "state"
+        for columns in range(12, 0, -1):
+            await person.pilot.resize_terminal(columns, 10)
+            await person.settles()
+        await person.pilot.resize_terminal(100, 30)
+        await person.settles()
+        assert person.asked == "state"

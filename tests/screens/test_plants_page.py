@@ -129,7 +129,7 @@ def harmful(zones: tuple[ZonePlan, ...]) -> tuple[ZonePlan, ...]:
     pick, *rest = first.picks
     plant = replace(pick.plant, usda_toxicity="slight", spreads="yes", thorny=True)
     assert hazard_names(plant) == "mildly toxic, spreads hard, thorny"
-    return (first._replace(picks=(pick._replace(plant=plant), *rest)), *others)
+    return (first._replace(picks=(replace(pick, plant=plant), *rest)), *others)
 
 
 @pytest.mark.parametrize("columns", [54, 57, 76, 78])
