@@ -7,7 +7,8 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Callable, Collection, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from itertools import chain
 from typing import Any
 
 from interview.asking import route
@@ -370,20 +371,22 @@ class _Looked:
             said = f"Ask for new marks today, and choose a later dig day than {dig}."
         yield Due(GardenState.RENEW, said, buried.LINES_ASKED_ON.key)
 
-    def _plan_pages(self) -> list[list[Step]]:
-        """Return what is open on each page of the plan day that is not done."""
-        return [
-            open_ones
+    def _plan_pages(self) -> dict[str, list[Step]]:
+        """Return what is open on each page of the plan day that is not done, by its name."""
+        return {
+            name: open_ones
             for name, among in keys.PLAN_PAGES.items()
             if name not in self.taken and (open_ones := self._open(among))
-        ]
+        }
 
     def _planned(self) -> Iterator[Due]:
         if pages := self._plan_pages():
             # The plan itself is the last page.
             said = f"Plan day: {count_words(len(pages) + 1, 'page')}, indoors. {self._size()}"
-            flat = [step for page in pages for step in page]
-            yield self._at(GardenState.TESTED, said.strip(), flat)
+            found = self._at(GardenState.TESTED, said.strip(), [*chain(*pages.values())])
+            waits = Cause.WAITING in gate_today(self.answers, self.today).causes
+            # While new marks are waited for the first open page is about them.
+            yield replace(found, target=next(iter(pages))) if waits else found
         day = self.answers.get(review.DIG_DAY)
         when = "No dig day yet."
         if day is not None:

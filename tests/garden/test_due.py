@@ -341,7 +341,12 @@ def test_marks_asked_for_anew_for_the_dig_day_are_told_as_the_first_ones(due_of,
         (texts, (6, 21, 9), ALL_TAKEN, GardenState.PLANNED),
     ):
         with subtests.test(state=state, when=when):
-            assert due_of(said, when, taken)[1].state is state
+            found = due_of(said, when, taken)[1]
+            assert found.state is state
+            if state is GardenState.TESTED:
+                # It leads to that page, and not to the marks, which are open before it.
+                assert found.leads and found.target == "usual_bed"
+    assert not due_of(TESTED)[1].leads
 
 
 def test_a_reading_that_is_late_was_due(due_of):
