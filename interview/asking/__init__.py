@@ -8,6 +8,7 @@ Decided here:
 - An answer beside which a kept one cannot be is doubted when it is given, whatever the pair
   (``route.made_unfit``). Given again it is kept, and the other is asked for anew.
 - What is half typed is no answer: it is kept apart, under ``half_typed``, and decides nothing.
+  It is saved once no key has come for a second (``screens/resting``).
 - Taking a usual page stores its name, under ``usual_taken``, and no answer: its defaults stay in
   force, follow later answers and are listed as assumed. What is only offered, and is no default,
   is kept as words. ``, not KEY`` after a name is a row that came onto the page since: for it
@@ -19,6 +20,8 @@ Decided here:
   default until it is answered.
 - The boxes of a page are kept together or not at all; where one opens another that had not been
   put, what was given is kept and the page stays.
+- A page stands at its boxes before its rows, though all of them may be skipped: Enter at a row
+  takes the page whole.
 - A visit that is shut is shown once, with its reasons, and then passed.
 - Whether every question is a page of its own is a matter of the sitting and is not kept.
 - None of these is chosen, never left unticked, on the screen and on plain lines, where nothing is

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Callable, Collection, Iterator
+from itertools import chain
 from typing import Any, NamedTuple
 
 from interview.asking import route
@@ -106,6 +107,7 @@ class _Looked(NamedTuple):
     def _after_spot(self) -> Iterator[Due]:
         yield from self._lines()
         yield from self._hole()
+        yield from self._renewed()
         yield from self._renew()
         yield from self._planned()
 
@@ -261,8 +263,8 @@ class _Looked(NamedTuple):
             return ""
         return f" Outline {sides_words(length, width, self.plan.metric)}."
 
-    def _gate(self, earliest: dt.date | None, number: int = 1) -> Iterator[Due]:
-        """Say what keeps digging shut before a hole is dug, or that it may be dug."""
+    def _marks(self, earliest: dt.date | None) -> Iterator[Due]:
+        """Say what is still wanted of the marks that were asked for."""
         causes = gate_today(self.answers, self.today).causes
         bars = dig_bars(self.answers, self.today)
         if Cause.WAITING in causes and earliest is not None:
@@ -281,6 +283,14 @@ class _Looked(NamedTuple):
             if set(causes) <= {Cause.PRIVATE}:
                 said = "Marks are in. Measure to the nearest."
                 yield Due(GardenState.MARKS, said, target, addresses)
+
+    def _gate(self, earliest: dt.date | None, number: int = 1) -> Iterator[Due]:
+        """Say what keeps digging shut before a hole is dug, or that it may be dug."""
+        yield from self._marks(earliest)
+        causes = gate_today(self.answers, self.today).causes
+        bars = dig_bars(self.answers, self.today)
+        near: Question[Any] = buried.MARK_DISTANCE
+        unmeasured = self.answers.get(near) is None and Cause.SILENT not in causes
         if causes == (Cause.PRIVATE,):
             said = "One thing keeps digging shut: your own lines."
             yield Due(GardenState.PRIVATE, said, buried.PRIVATE_LINES.key)
@@ -336,6 +346,16 @@ class _Looked(NamedTuple):
     def _of_dug(self, number: int) -> bool:
         return self.answers.at(soak.HOLES.key, number).get(digging.HOLE_DEPTH) is not None
 
+    def _renewed(self) -> Iterator[Due]:
+        """Say what is wanted of marks asked for anew once the hole was dug, for the dig day."""
+        day = self.answers.get(review.DIG_DAY)
+        if not self._dug() or not self._tested() or (day is not None and day < self.today):
+            return
+        for one in self._marks(locate_state(self.answers).earliest):
+            # The wait is idle only once the plan is made.
+            if one.state is not GardenState.WAITING or not self._plan_pages():
+                yield one
+
     def _renew(self) -> Iterator[Due]:
         window, day = dig_window(self.answers, self.today), self.answers.get(review.DIG_DAY)
         if day is None or day <= self.today or window.covered or window.good_until is None:
@@ -349,17 +369,22 @@ class _Looked(NamedTuple):
             said = f"Ask for new marks today, and choose a later dig day than {dig}."
         yield Due(GardenState.RENEW, said, buried.LINES_ASKED_ON.key)
 
-    def _planned(self) -> Iterator[Due]:
-        pages = [
-            open_ones
+    def _plan_pages(self) -> dict[str, list[Step]]:
+        """Return what is open on each page of the plan day that is not done, by its name."""
+        return {
+            name: open_ones
             for name, among in keys.PLAN_PAGES.items()
             if name not in self.taken and (open_ones := self._open(among))
-        ]
-        if pages:
+        }
+
+    def _planned(self) -> Iterator[Due]:
+        if pages := self._plan_pages():
             # The plan itself is the last page.
             said = f"Plan day: {count_words(len(pages) + 1, 'page')}, indoors. {self._size()}"
-            flat = [step for page in pages for step in page]
-            yield self._at(GardenState.TESTED, said.strip(), flat)
+            found = self._at(GardenState.TESTED, said.strip(), [*chain(*pages.values())])
+            waits = Cause.WAITING in gate_today(self.answers, self.today).causes
+            # While new marks are waited for the first open page is about them.
+            yield found._replace(target=next(iter(pages))) if waits else found
         day = self.answers.get(review.DIG_DAY)
         when = "No dig day yet."
         if day is not None:

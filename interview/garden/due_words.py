@@ -62,7 +62,8 @@ class Due(NamedTuple):
     @property
     def leads(self) -> bool:
         """Whether whoever comes back is led to it, before the first page that is open."""
-        return self.state in LEADS
+        page = self.state is GardenState.TESTED and self.target not in self.keys
+        return page or self.state in LEADS
 
     @property
     def short(self) -> str:

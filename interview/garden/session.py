@@ -163,7 +163,11 @@ class Session(Sitting):
         That is with ``words`` given to this place and not kept.
         """
         question = step.worded(replace(self.supposing(words), now=self.now))
-        found = beside(step.question, self.plan)
+        plan = self.plan
+        if words and step.question in COLUMNS:
+            # The file may be named on this very page.
+            plan = plan.with_answers(route.in_force(self.supposing(words)))
+        found = beside(step.question, plan)
         return replace(question, text=f"{question.text}\n{found}") if found else question
 
     def find_out(self, step: Step) -> str:

@@ -7,6 +7,9 @@ Decided here:
 - A desktop notification is sent only to a terminal known to take one (OSC 9, 99 or 777), never
   through tmux or screen. How to be reminded is the person's choice and lies in the configuration
   folder, not in a garden's file.
+- Of each paint only the cells that differ are written (``screens/sent``): Textual paints a page
+  several times while it is turned. All is written anew at another size, at F2, and back from a
+  stop.
 - No row of a list has colors of its own: on the row that is chosen they would be unreadable.
 - The frame of a page (``screens/page``) holds what every page has: where one is, the stages, what
   is said, the keys. Nothing lies over a page; a notice goes with the next key, a warning with

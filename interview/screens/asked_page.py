@@ -110,6 +110,10 @@ class AskedPage(QuestionRoom):
         if place is None:
             return []
         rows = rows_at(self._session, place, self._all_rows, self._typed_words())
+        if place.page.asked and place.page.more:
+            # What the words typed make a box of is no row as well.
+            boxes = {one.address for one in self._boxes()}
+            rows = [one for one in rows if one.key not in boxes]
         return [*rows, *put_off_at(self._session, place)]
 
     def _mode(self) -> Mode:

@@ -5,7 +5,6 @@ from __future__ import annotations
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from textual import events
 from textual.content import Content
 
 from interview.asking.kinds import Several
@@ -13,19 +12,15 @@ from interview.asking.route import Step
 from interview.screens import words
 from interview.screens.asked_page import AskedPage
 from interview.screens.badge import badged
-from interview.screens.parts import Line, is_there
+from interview.screens.parts import Line
 from interview.screens.question_page import Mode
+from interview.screens.resting import Resting
 
 if TYPE_CHECKING:
-    from textual.timer import Timer
-
     from interview.asking.path import Place
 
-RESTS = 1.0
-"""Seconds without a key after which what is half typed is put in the file; a choice of ours."""
 
-
-class PageMoves(AskedPage):
+class PageMoves(Resting, AskedPage):
     """Goes on, back and anywhere."""
 
     _path: Path
@@ -33,8 +28,6 @@ class PageMoves(AskedPage):
     """The name of the place that was left for a question off the path."""
     _timed = False
     """Whether the page that times a test was looked at since this page was begun."""
-    _rest: Timer | None = None
-    """Runs from the last key on."""
 
     # Places
 
@@ -207,22 +200,9 @@ class PageMoves(AskedPage):
             self._drafts_saved = dict(self._session.drafts)
             self._session.save()
 
-    def heeds(self, event: events.Key | events.Paste) -> bool:
-        heeded = super().heeds(event)
-        if heeded:
-            self._save_at_rest()
-        return heeded
-
-    def _save_at_rest(self) -> None:
-        """Have what is half typed saved once no key has come for a while: no key waits for it."""
-        if self._rest is not None:
-            self._rest.stop()
-        self._rest = self.set_timer(RESTS, self._at_rest)
-
-    def _at_rest(self) -> None:
-        if is_there(self):
-            self._keep_draft()
-            self._save_drafts()
+    def save_half_typed(self) -> None:
+        self._keep_draft()
+        self._save_drafts()
 
     def _keep_draft(self) -> None:
         """Put what is half typed by, so that it comes back with its question."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
 
 from textual.app import ComposeResult
@@ -17,7 +18,6 @@ from interview.garden.survey.piece_lines import SHAPES
 from interview.reading import Refused
 from interview.screens import keys
 from interview.screens.lists import Rows
-from interview.screens.page import Page
 from interview.screens.parts import NARROW, Line, Words
 from interview.screens.picture import Picture, painted
 from interview.screens.piece_text import (
@@ -31,20 +31,29 @@ from interview.screens.piece_text import (
     taken_apart,
     waits,
 )
+from interview.screens.resting import Resting
 
 MOST_SIDES = max(len(sides) for sides in SIDES.values())
 LONGEST = 120
 HINT = "tape or paces"
 
 
-class PieceForm(Page):
+class PieceForm(Resting):
     """Closes with the line of the piece, or with nothing."""
 
     KEYS = "piece"
 
-    def __init__(self, view: Answers, line: str = "", cut: bool = False) -> None:
+    def __init__(
+        self,
+        view: Answers,
+        line: str = "",
+        cut: bool = False,
+        keep_half: Callable[[str], object] = str,
+    ) -> None:
+        """Begin with ``line``; ``keep_half`` saves the words typed so far, or that none are."""
         super().__init__()
         self._view = view
+        self._keep_half = keep_half
         self._line = line
         self._was = taken_apart(line) if line else PieceText(cut=cut)
         self._shape = self._was.shape
@@ -131,6 +140,15 @@ class PieceForm(Page):
             self._side(int(name.removeprefix("side_")) + 1).focus()
         else:
             self._side(0).focus()
+
+    def save_half_typed(self) -> None:
+        now = self._now
+        begun = any(now.sides) and now.line != self._line
+        self._keep_half(now.line.rstrip(", ") if begun else "")
+
+    def leave(self, place: bool = True) -> None:
+        """Have the words typed so far saved too before the program ends."""
+        self.save_half_typed()
 
     # What comes of it
 

@@ -202,13 +202,36 @@ class PiecesScreen(Page):
         """Measure a piece that is taken away."""
         self._new(True)
 
+    def _half(self, lines: list[str]) -> Callable[[str], None]:
+        """Return what saves the words of a piece half typed, to come back below ``lines``."""
+
+        def keep(half: str) -> None:
+            drafts, address = self._session.drafts, self._step.address
+            draft = "\n".join([*lines, half]) if half else None
+            if drafts.get(address) != draft:
+                if draft is None:
+                    del drafts[address]
+                else:
+                    drafts[address] = draft
+                self._session.save()
+
+        return keep
+
+    def _given_up(self, line: str | None) -> None:
+        """Take the words of a half typed piece away, now that it is given or left."""
+        half = self._session.drafts.pop(self._step.address, None)
+        if half is not None and not line:
+            self._session.save()
+
     def _new(self, cut: bool) -> None:
         def done(line: str | None) -> None:
+            self._given_up(line)
             if line:
                 self._put([*self._lines, line], len(self._lines))
             self._rest()
 
-        self.app.push_screen(PieceForm(self._view, cut=cut), done)
+        half = self._half(self._lines)
+        self.app.push_screen(PieceForm(self._view, cut=cut, keep_half=half), done)
 
     def action_change(self) -> None:
         """Change the piece chosen."""
@@ -217,13 +240,16 @@ class PiecesScreen(Page):
             return
 
         def done(line: str | None) -> None:
+            self._given_up(line)
             if line and place < len(self._lines):
                 lines = self._lines
                 lines[place] = line
                 self._put(lines, place)
             self._rest()
 
-        self.app.push_screen(PieceForm(self._view, self._lines[place]), done)
+        lines = self._lines
+        half = self._half([one for at, one in enumerate(lines) if at != place])
+        self.app.push_screen(PieceForm(self._view, lines[place], keep_half=half), done)
 
     def action_copy(self) -> None:
         """Add a piece like the one chosen, to be changed."""

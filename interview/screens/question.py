@@ -132,7 +132,7 @@ class QuestionScreen(FurtherPages, PageTurns):
 
     def on_choices_moved(self) -> None:
         """Show the boxes that the choice one is at opens, or what Enter does at a row."""
-        self._save_at_rest()  # it may have been marked by a click
+        self.save_at_rest()  # it may have been marked by a click
         field = self.field
         for listing in self.query(UsualRows):
             self._show_what_enter_does(listing)
@@ -268,8 +268,7 @@ class QuestionScreen(FurtherPages, PageTurns):
         """Have what is half typed saved too, and the ``place``, before the program ends."""
         if self._step is None:
             return
-        self._keep_draft()
-        self._save_drafts()
+        self.save_half_typed()
         if place and self._session.answers.texts and self._step.address != self._began_at:
             self._session.keep_place()
 

@@ -9,7 +9,7 @@ from typing import NamedTuple
 from textual import events
 from textual.widgets.option_list import Option
 
-from interview.asking.kinds import Choice, Several
+from interview.asking.kinds import Choice, Note, Several
 from interview.asking.path import Place
 from interview.asking.question import Status, Unanswered
 from interview.asking.route import Step
@@ -49,7 +49,7 @@ def value_words(session: Session, step: Step, typed: Mapping[str, str] | None = 
     if standing is Status.UNKNOWN:
         return "don't know yet"
     # What a size comes to is not worked out anew at every key.
-    beside = typed if isinstance(step.question.kind, (Choice, Several)) else None
+    beside = typed if isinstance(step.question.kind, (Choice, Note, Several)) else None
     usual = session.offered(step, beside) if text is None else text
     if not usual:
         optional = step.question.key in session.answers.interview.optional

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from interview.asking import path, route
 from interview.asking.own_fault import where
 from interview.asking.path import Place
-from interview.asking.question import Unanswered
+from interview.asking.question import Status, Unanswered
 from interview.asking.route import Step
 from interview.asking.way import Standing
 from interview.garden.gate import ways_out
@@ -172,7 +172,9 @@ def then_back(session: Session) -> str:
 def at_the_end(session: Session) -> str:
     """Say that the last question is done, and which were left out because they are shut."""
     said = "That was the last question."
-    for step in route.open_steps(session.answers):
+    for step in path.steps(session.answers):
+        if route.standing(step, session.answers) is not Status.OPEN:
+            continue
         if reasons := session.shut(step):
             label = step.worded(session.answers).label
             return f"{said} Not asked yet, from '{label}' on: {' '.join(reasons)}"

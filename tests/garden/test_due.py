@@ -323,6 +323,32 @@ def test_a_stop_gives_way_to_a_test_that_is_made_only_to_learn(due_of):
     assert due_of({**steep(TESTED), **learn})[1].state is GardenState.STOP
 
 
+def test_marks_asked_for_anew_for_the_dig_day_are_told_as_the_first_ones(due_of, subtests):
+    gone = ("lines_answered", "lines_finished_on", "mark_distance")
+    texts = {key: text for key, text in PLANNED.items() if key not in gone}
+    texts = {**texts, "lines_asked_on": "2026-06-10", "dig_day": "2026-06-20"}
+    texts["holes.1.hole_cleared"] = "yes"
+    answered = {**texts, "lines_answered": "yes", "lines_finished_on": "2026-06-15"}
+    undecided = {key: text for key, text in texts.items() if key != "dig_day"}
+    for said, when, taken, state in (
+        (texts, (6, 11, 9), ALL_TAKEN, GardenState.WAITING),
+        (texts, (6, 17, 9), ALL_TAKEN, GardenState.MAY_OPEN),
+        (answered, (6, 17, 9), ALL_TAKEN, GardenState.MARKS),
+        ({**answered, "mark_distance": "30 ft"}, (6, 17, 9), ALL_TAKEN, GardenState.PLANNED),
+        # While the plan is made there is something to do.
+        (undecided, (6, 11, 9), (), GardenState.TESTED),
+        # A garden that is dug waits for no marks.
+        (texts, (6, 21, 9), ALL_TAKEN, GardenState.PLANNED),
+    ):
+        with subtests.test(state=state, when=when):
+            found = due_of(said, when, taken)[1]
+            assert found.state is state
+            if state is GardenState.TESTED:
+                # It leads to that page, and not to the marks, which are open before it.
+                assert found.leads and found.target == "usual_bed"
+    assert not due_of(TESTED)[1].leads
+
+
 def test_a_reading_that_is_late_was_due(due_of):
     assert due_of(BEGUN, (5, 28, 9.5))[1].says == "Reading was due 08:31."
 

@@ -8,7 +8,8 @@ import re
 import pytest
 
 from interview.garden.soak.timing_questions import READ_AS, READINGS
-from interview.garden.stages import every_question, new_answers
+from interview.garden.stages import QUESTIONS, every_question, new_answers
+from interview.quantities.units import magnitude
 from interview.reading import Refused
 
 EVENING = dt.datetime(2026, 5, 28, 22, 0, tzinfo=dt.timezone(dt.timedelta(hours=-5)))
@@ -85,3 +86,13 @@ def test_the_hint_of_the_readings_says_what_is_measured(word):
     assert view[READ_AS] == word
     hint = READINGS.worded(view).kind.hint("metric")
     assert re.findall(r"\b(left|drop)\b", hint) == [word, word]
+
+
+def test_the_examples_of_a_hole_are_those_of_a_hole_that_is_dug_as_asked():
+    """The depth is asked to be 12 to 18 in, 300 to 450 mm."""
+    for units, low, high in (("us", 12, 18), ("metric", 300, 450)):
+        question = QUESTIONS["hole_depth"]
+        view = view_of(question, units)
+        for text in offered(question.kind.hint(units)):
+            found = question.kind.read(text, view)
+            assert low <= magnitude(found, "in" if units == "us" else "mm") <= high, text

@@ -9,9 +9,8 @@ import pytest
 from textual.widgets import Input
 
 from interview.garden import store
-from interview.screens import page_moves
 from interview.screens.lists import Items
-from interview.screens.question import QuestionScreen
+from interview.screens.resting import RESTS, Resting
 
 SAMPLES = Path(__file__).parents[2] / "sample_answers"
 
@@ -173,10 +172,10 @@ RESTING = {
 def rests_now(monkeypatch: pytest.MonkeyPatch) -> Callable[[], int]:
     """Return what lets the time pass in which no key comes; it counts what had waited for that."""
     waiting: dict[str, Callable[[], object]] = {}
-    set_timer = QuestionScreen.set_timer
+    set_timer = Resting.set_timer
 
     def caught(page, seconds, done, **more):
-        if seconds != page_moves.RESTS:
+        if seconds != RESTS:
             return set_timer(page, seconds, done, **more)
         timer = set_timer(page, 3600, None, **more)
         waiting[timer.name] = done
@@ -184,7 +183,7 @@ def rests_now(monkeypatch: pytest.MonkeyPatch) -> Callable[[], int]:
         timer.stop = lambda: (waiting.pop(timer.name, None), stop())
         return timer
 
-    monkeypatch.setattr(QuestionScreen, "set_timer", caught)
+    monkeypatch.setattr(Resting, "set_timer", caught, raising=False)
 
     def pass_by() -> int:
         due = list(waiting.values())
@@ -264,6 +263,41 @@ async def test_a_line_of_a_list_or_a_reading_is_not_kept_twice(
             person.door.saver.settle(10)
             loaded = store.load(file)[0]
             assert address in loaded.answers.texts and not loaded.drafts
+
+
+async def test_a_piece_half_typed_on_its_form_is_in_the_file_and_comes_back(
+    sit, write, tmp_path: Path, rests_now
+) -> None:
+    file = tmp_path / "garden.yaml"
+    address = "surfaces.1.pieces"
+    roof = {"surfaces.1.surface_kind": "roof", address: "rectangle 30 ft by 14 ft"}
+    write("garden.yaml", {"garden_name": "Oak", "country": "us", **roof})
+    async with sit("garden.yaml") as person:
+        await person.goes_to(address)
+        await presses(person, "f3", "a", "enter")
+        await person.press(*"12 ft", "enter")
+        await person.press("3")
+        assert rests_now() == 1
+        person.door.saver.settle(10)
+        loaded = store.load(file)[0]
+        assert loaded.answers.texts[address] == "rectangle 30 ft by 14 ft"
+        assert loaded.drafts == {address: "rectangle 30 ft by 14 ft\nrectangle 12 ft, 3"}
+        (tmp_path / "killed.yaml").write_bytes(file.read_bytes())
+        await person.press("escape")
+        person.door.saver.settle(10)
+        assert not store.load(file)[0].drafts  # it was left
+        await presses(person, "a", "enter")
+        await person.press(*"12 ft", "enter")
+        await person.press("3")
+        rests_now()
+        await person.press("enter")
+        person.door.saver.settle(10)
+        loaded = store.load(file)[0]
+        assert not loaded.drafts and "12 ft, 3" in loaded.answers.texts[address]
+    async with sit("killed.yaml") as person:
+        assert person.asked == address
+        assert listed(person) == ["rectangle 30 ft by 14 ft"]
+        assert person.app.screen.field.typed == "rectangle 12 ft, 3"
 
 
 async def test_one_comes_back_to_what_was_half_typed_over_an_answer(sit, sample) -> None:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 import simple_way as simple
 from textual.widgets import Input
@@ -257,3 +259,21 @@ async def test_a_page_is_whole_in_the_smallest_usual_window(sit, write, name: st
             said = person.app.screen.query_one(f"#{part}")
             if said.display and asking.max_scroll_y == 0:
                 assert asking.region.contains_region(said.region), part
+
+
+async def test_the_columns_of_a_file_just_named_are_shown_and_asked_once(
+    sit, tmp_path: Path
+) -> None:
+    (tmp_path / "odd.csv").write_text("when;wet\n2020-01-01;1.0\n2020-01-02;0.2\n")
+    async with sit("garden.yaml") as person:
+        person.session.offer(person.session.jump("has_rain_record"), "yes")
+        await person.goes_to("rain_record")
+        await person.enters("odd.csv")
+        await person.press("1", "enter")
+        assert person.asked == "rain_date_column"
+        asked = person.says("asked")
+        assert "when" in asked and "wet" in asked
+        around = person.says("before") + person.says("after")
+        assert around.count("Rain column of the rainfall file") == 1
+        assert "by its name" not in around
+        assert "Date column of the rainfall file" not in around

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import pytest
 
+from interview.screens import words
+
 DEPTH = "holes.1.hole_depth"
 SEEPS = "holes.1.hole_seeps"
 NONE_SHUT = "Nothing is shut here that an answer would open."
@@ -130,3 +132,8 @@ async def test_enter_alone_on_a_shut_page_goes_on_with_what_is_open(sit, located
         place = person.session.place
         assert place is not None and person.asked != DEPTH
         assert not person.session.shut(person.session.step)
+
+
+def test_at_the_end_what_is_shut_is_named_as_on_plain_lines(session_of, given) -> None:
+    said = words.at_the_end(session_of(given(garden_name="Elm", country="us", state="mn")))
+    assert "from 'Depth of the hole' on: You have not yet asked" in said

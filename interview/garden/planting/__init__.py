@@ -15,6 +15,8 @@ Decided here:
 - A fact of the plant list rests on what its column ``rests_on`` names for it, by the codes of
   ``planting/plant_sources``, where the rules of taking over stand; a fact not named there is from
   memory. What was decided by hand is a row of ``plant_decisions.csv``, held against the list.
+- A hazard that one list alone carries (``HAZARDS`` in ``planting/provenance``) is told as that. A
+  kind that any source calls toxic is marked so, or why not is a row of ``plant_decisions.csv``.
 - What spreads hard is planted only where it is asked for by name, and what a state's list of
   weeds names is offered in that state to nobody.
 - A plant whose roots stand no air is given a day under water, one that stands it badly two, but

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import replace
 
 from interview.asking.answers import NO_CLOCK, Answers
 from interview.asking.conditions import always_this, chosen, depth
@@ -104,7 +105,7 @@ HOLE_DEPTH = HOLE.question(
     key="hole_depth",
     label="Depth of the hole",
     text="How deep is the test hole?",
-    kind=depth((2, "in"), (36, "in")),
+    kind=replace(depth((2, "in"), (36, "in")), such=("16 in or 400 mm", "400 mm or 40 cm")),
     why="The test must be in the soil under the garden's floor, not in the topsoil.",
     find_out="Once the lines are located, dig inside the hose. The depth is that of the garden's "
     "floor and that of the test water together: often 12 to 18 in (300 to 450 mm). Measure from "
@@ -270,7 +271,7 @@ HOLE_WIDTH = HOLE.question(
     key="hole_width",
     label="Width of the hole",
     text="How wide is the hole? If it tapers, measure at the bottom.",
-    kind=depth((2, "in"), (60, "in")),
+    kind=replace(depth((2, "in"), (60, "in")), such=("8 in or 200 mm", "200 mm or 20 cm")),
     why="A narrow hole loses much of its water sideways. With the width the plan takes that out; "
     "what is left is called the corrected rate.",
     find_out="Measure across where the water will stand, in two directions, and take the average.",
