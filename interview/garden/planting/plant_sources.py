@@ -135,6 +135,10 @@ PLANT_SOURCES: dict[str, tuple[str, Source]] = {
         "medical dictionary",
         Source("Black root, Medical Dictionary, The Free Dictionary, web page, undated", COPY),
     ),
+    "CARL": (
+        "Carleton arboretum",
+        Source("Golden Alexander, Prairie Flower Gallery, Carleton College, web page", READ),
+    ),
     "SAFE": (
         "Safe Plants",
         Source("Goat's Beard, Safe Plants, UK, web page, undated", READ),
