@@ -107,6 +107,14 @@ PLANT_SOURCES: dict[str, tuple[str, Source]] = {
             COPY,
         ),
     ),
+    "CPP": (
+        "Canadian poisonous plants",
+        Source(
+            "Canadian Poisonous Plants Information System, black-eyed Susan, as a web page of "
+            "2012 copies it",
+            COPY,
+        ),
+    ),
     "CVT": (
         "veterinary toxicology",
         Source(
