@@ -303,7 +303,7 @@ class Lie:
             fill -= prism(crest, flat, past, high + rise * flat - height, width, spread)
             if toe > edge:
                 fill -= prism(edge, toe, high + rise * edge - height, 0.0, width, spread)
-        return SoilMoved(cut, fill)
+        return SoilMoved(cut, fill if fill > _NEAR else 0.0)
 
     def _inner_parts(self, inner: float) -> tuple[tuple[float, float, float], ...]:
         """Return the parts of a side up to ``inner``: start, end and the mulch on each."""
