@@ -211,6 +211,11 @@ def test_a_deeper_pond_is_advised_only_where_it_may_be_deeper(plan_of, usual):
     assert "make the pond deeper" not in change(deepest_pond="8 in", children="yes")
     assert "make the pond deeper" not in change(deepest_pond="8 in", known_rate="0.08 in/h")
     assert "make the pond deeper" not in change(deepest_pond="12 in")
+    # 8 in at 0.2 in/h is 40 h; full at the end of the storm it stands that long after.
+    slow = {"deepest_pond": "8 in", "known_rate": "0.2 in/h"}
+    assert "make the pond deeper" in change(**slow, storm_hours="8 h")
+    assert "make the pond deeper" not in change(**slow, storm_hours="8.5 h")
+    assert "send more roof" not in change(**slow, storm_hours="8.5 h")
     tiny = {
         "floor_length": "2 ft",
         "floor_width": "2 ft",

@@ -20,6 +20,7 @@ PRINTED = {
     "Eutrochium purpureum": ("NMCD", "likely unsafe: hepatotoxic pyrrolizidine alkaloids"),
     "Veronicastrum virginicum": ("MEDD", "emetic and cathartic; hepatotoxicity reported"),
     "Aruncus dioicus": ("SAFE", "pets, children: cyanogenic glycosides"),
+    "Zizia aurea": ("CARL", "considered to be mildly poisonous"),
     "Saururus cernuus": ("TOXB", "animals affected: cattle, sheep"),
     "Helenium autumnale": ("CHES", "sheep, cattle, and horses are often poisoned"),
     "Lobelia cardinalis": ("CHES", "all of the species in this genus are poisonous"),

@@ -12,7 +12,8 @@ Decided here:
   deep at the most, or a lip where the lawn is the rim, which may fill to the lawn. Its width
   follows; a higher rim is offered, not taken.
 - A buried pipe is held against one datum, the ground: cover, its outside and its fall. It comes
-  out before the bed; where the ground falls less there is none.
+  out before the bed; where the ground falls less there is none, and a channel of stone is counted
+  in its place. Channels are one a downspout, each as long as the one that was measured.
 - Peak flow over the notch includes the rain inside the crest and the cut edge; the flow from the
   catchment alone is listed beside it.
 """

@@ -107,6 +107,14 @@ PLANT_SOURCES: dict[str, tuple[str, Source]] = {
             COPY,
         ),
     ),
+    "CPP": (
+        "Canadian poisonous plants",
+        Source(
+            "Canadian Poisonous Plants Information System, black-eyed Susan, as a web page of "
+            "2012 copies it",
+            COPY,
+        ),
+    ),
     "CVT": (
         "veterinary toxicology",
         Source(
@@ -134,6 +142,10 @@ PLANT_SOURCES: dict[str, tuple[str, Source]] = {
     "MEDD": (
         "medical dictionary",
         Source("Black root, Medical Dictionary, The Free Dictionary, web page, undated", COPY),
+    ),
+    "CARL": (
+        "Carleton arboretum",
+        Source("Golden Alexander, Prairie Flower Gallery, Carleton College, web page", READ),
     ),
     "SAFE": (
         "Safe Plants",

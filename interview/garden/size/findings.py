@@ -145,9 +145,15 @@ def _too_large(over_all: Sides, room: Sides, metric: bool) -> str:
 
 
 def _soil_takes_more(found: SizeResults) -> bool:
-    """Tell whether the soil would empty a pond that is deeper by half an inch."""
+    """Tell whether the soil would empty a pond that is deeper by half an inch.
+
+    Not where this one, filled until the test storm ends, already stands as long as plants may.
+    """
     soil = min(found.depth.drop_limit, found.depth.corrected_limit)
-    return magnitude(soil, "in") > magnitude(found.depth.depth, "in") + 0.5
+    storm = magnitude(found.answers[bed.STORM_HOURS], "h")
+    stands = magnitude(found.depth.latest_empty, "h") + storm
+    deeper = magnitude(soil, "in") > magnitude(found.depth.depth, "in") + 0.5
+    return deeper and within(stands, CORRECTED_RATE_HOURS.value)
 
 
 def _may_deepen(found: SizeResults) -> bool:

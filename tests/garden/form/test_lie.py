@@ -39,6 +39,13 @@ def test_a_strip_that_narrows_past_nothing_is_no_berm():
     )  # fmt: skip
     level = lie_of(kidney, Ground(0.0, mulch=0.25, compost=0.0))
     assert level.form is Form.DUG_IN and level.soil.fill == 0
+    # On nearly level lawn what is left of the sum, 6e-32 ft³, is no berm either.
+    small = Basin(
+        quantity(2, "ft"), quantity(2, "ft"), quantity(8, "in"), 3.0, quantity(2, "in"),
+        FloorShape.ROUNDED,
+    )  # fmt: skip
+    near = Ground(0.004818840579710145, mulch=0.25, compost=0.0, top=0.5, bare_rim=True)
+    assert lie_of(small, near).soil.fill == 0
 
 
 def usual(
