@@ -212,6 +212,8 @@ class _LabelPlacing:
         self.labels = drawing.labels
         self.frame, self.grid, self.look = frame, grid, look
         self.taken: set[tuple[int, int]] = set()
+        self.apart = 2 if look.painted else 1
+        """Columns kept free beside a text: painted, it takes a blank at either end itself."""
         self.texts: list[Text] = []
 
     def all(self) -> tuple[list[Text], list[str]]:
@@ -219,6 +221,9 @@ class _LabelPlacing:
         for label in self.labels:
             text = label_text(label)
             if not text or self._near(label, text) or label.optional:
+                continue
+            brief = label_text(replace(label, text=label.brief.strip()))
+            if brief.strip() and self.look.painted and self._near(label, brief):
                 continue
             marker = label.marker or _letter(sum(not one.startswith("[") for one in moved))
             marked = self._near(label, marker) or self._anywhere(label, marker)
@@ -283,7 +288,9 @@ class _LabelPlacing:
     ) -> bool:
         if column < 0 or row < 0 or column + size > self.grid.columns or row >= self.grid.rows:
             return False
-        if any((x, row) in self.taken for x in range(column - 1, column + size + 1)):
+        if any(
+            (x, row) in self.taken for x in range(column - self.apart, column + size + self.apart)
+        ):
             return False
         spots = [(x, row) for x in range(column, column + size)]
         allowed = {None, on_hatch and on_hatch.value}

@@ -166,3 +166,22 @@ def test_no_corner_of_a_rectangle_stands_out(columns):
             assert corner in " ▗▖▝▘▐▌" or corner == edge, (corner, edge)
             upright = full[middle_row, at].char
             assert not (upright in "▐▌" and corner in "▁▂▃▄▅▆▇▀▔"), (upright, corner)
+
+
+def test_a_word_without_room_is_written_in_brief_before_it_is_a_letter():
+    bed = filled(((0, 0), (20, 0), (20, 10), (0, 10)), Material.FLOOR)
+    box = (4.0, 5.0, 12.0, 5.0)
+    for brief, told in (("pond 6 in", "pond 6 in"), ("", "(a)")):
+        words = Label("a pond of 6 in, its edge dry by noon", 8.0, 5.0, within=box, brief=brief)
+        shown = paint(Drawing("", "", (bed, words)), 64, 40)
+        rows = ["".join(cell.char for cell in row) for row in shown.picture]
+        assert any(told in row for row in rows), rows
+        assert bool(shown.legend) == (not brief)
+
+
+def test_two_words_in_a_row_are_told_apart():
+    bed = filled(((0, 0), (30, 0), (30, 10), (0, 10)), Material.FLOOR)
+    words = (Label("floor", 15.0, 5.0), Label("side", 17.0, 5.0))
+    rows = paint(Drawing("", "", (bed, *words)), 64, 24).picture
+    told = ["".join(cell.char for cell in row) for row in rows]
+    assert not [row for row in told if "floor side" in row or "side floor" in row], told
