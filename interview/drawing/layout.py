@@ -165,8 +165,9 @@ def _needs(
     for label in drawing.labels:
         size = column_width(label_text(label))
         column, row = _own_place(label, frame, size)
-        need[0] = max(need[0], -column)
-        need[1] = max(need[1], column + size - 1 - nearest(right))
+        blank = int(look.painted and size > 1)
+        need[0] = max(need[0], blank - column)
+        need[1] = max(need[1], column + size - 1 + blank - nearest(right))
         need[2] = max(need[2], -row)
         need[3] = max(need[3], row - bottom)
     return need[0], need[1], need[2], need[3]
@@ -212,8 +213,6 @@ class _LabelPlacing:
         self.labels = drawing.labels
         self.frame, self.grid, self.look = frame, grid, look
         self.taken: set[tuple[int, int]] = set()
-        self.apart = 2 if look.painted else 1
-        """Columns kept free beside a text: painted, it takes a blank at either end itself."""
         self.texts: list[Text] = []
 
     def all(self) -> tuple[list[Text], list[str]]:
@@ -288,9 +287,9 @@ class _LabelPlacing:
     ) -> bool:
         if column < 0 or row < 0 or column + size > self.grid.columns or row >= self.grid.rows:
             return False
-        if any(
-            (x, row) in self.taken for x in range(column - self.apart, column + size + self.apart)
-        ):
+        # Painted, words take a blank at either end themselves.
+        apart = 2 if self.look.painted and size > 1 else 1
+        if any((x, row) in self.taken for x in range(column - apart, column + size + apart)):
             return False
         spots = [(x, row) for x in range(column, column + size)]
         allowed = {None, on_hatch and on_hatch.value}

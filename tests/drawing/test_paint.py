@@ -185,3 +185,21 @@ def test_two_words_in_a_row_are_told_apart():
     rows = paint(Drawing("", "", (bed, *words)), 64, 24).picture
     told = ["".join(cell.char for cell in row) for row in rows]
     assert not [row for row in told if "floor side" in row or "side floor" in row], told
+
+
+def test_words_at_an_edge_keep_a_blank_at_either_end():
+    bed = filled(box(0, 0, 30, 10), Material.FLOOR)
+    words = Label("6 ft wide", 0.0, 5.0, LabelSpot.LEFT), Label("9 ft", 30.0, 5.0, LabelSpot.RIGHT)
+    rows = paint(Drawing("", "", (bed, *words)), 64, 24).picture
+    told = next(
+        row for row in ("".join(cell.char for cell in row) for row in rows) if "6 ft wide" in row
+    )
+    assert told.startswith(" 6 ft wide ") and told.rstrip().endswith(" 9 ft") and told[-1] == " "
+
+
+def test_letters_may_stand_nearer_than_words():
+    bed = filled(box(0, 0, 30, 10), Material.FLOOR)
+    letters = tuple(Label(one, 15.0 + at, 5.0) for at, one in enumerate("abcd"))
+    rows = paint(Drawing("", "", (bed, *letters)), 64, 24).picture
+    seen = {cell.char for row in rows for cell in row}
+    assert set("abcd") <= seen
