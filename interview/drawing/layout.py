@@ -161,8 +161,9 @@ def _needs(
     for label in drawing.labels:
         size = column_width(label_text(label))
         column, row = _own_place(label, frame, size)
-        need[0] = max(need[0], -column)
-        need[1] = max(need[1], column + size - 1 - nearest(right))
+        blank = int(look.painted and size > 1)
+        need[0] = max(need[0], blank - column)
+        need[1] = max(need[1], column + size - 1 + blank - nearest(right))
         need[2] = max(need[2], -row)
         need[3] = max(need[3], row - bottom)
     return need[0], need[1], need[2], need[3]
@@ -215,6 +216,9 @@ class _LabelPlacing:
         for label in self.labels:
             text = label_text(label)
             if not text or self._near(label, text) or label.optional:
+                continue
+            brief = label_text(replace(label, text=label.brief.strip()))
+            if brief.strip() and self.look.painted and self._near(label, brief):
                 continue
             marker = label.marker or _letter(sum(not one.startswith("[") for one in moved))
             marked = self._near(label, marker) or self._anywhere(label, marker)
@@ -279,7 +283,9 @@ class _LabelPlacing:
     ) -> bool:
         if column < 0 or row < 0 or column + size > self.grid.columns or row >= self.grid.rows:
             return False
-        if any((x, row) in self.taken for x in range(column - 1, column + size + 1)):
+        # Painted, words take a blank at either end themselves.
+        apart = 2 if self.look.painted and size > 1 else 1
+        if any((x, row) in self.taken for x in range(column - apart, column + size + apart)):
             return False
         spots = [(x, row) for x in range(column, column + size)]
         allowed = {None, on_hatch and on_hatch.value}

@@ -166,3 +166,40 @@ def test_no_corner_of_a_rectangle_stands_out(columns):
             assert corner in " ▗▖▝▘▐▌" or corner == edge, (corner, edge)
             upright = full[middle_row, at].char
             assert not (upright in "▐▌" and corner in "▁▂▃▄▅▆▇▀▔"), (upright, corner)
+
+
+def test_a_word_without_room_is_written_in_brief_before_it_is_a_letter():
+    bed = filled(((0, 0), (20, 0), (20, 10), (0, 10)), Material.FLOOR)
+    box = (4.0, 5.0, 12.0, 5.0)
+    for brief, told in (("pond 6 in", "pond 6 in"), ("", "(a)")):
+        words = Label("a pond of 6 in, its edge dry by noon", 8.0, 5.0, within=box, brief=brief)
+        shown = paint(Drawing("", "", (bed, words)), 64, 40)
+        rows = ["".join(cell.char for cell in row) for row in shown.picture]
+        assert any(told in row for row in rows), rows
+        assert bool(shown.legend) == (not brief)
+
+
+def test_two_words_in_a_row_are_told_apart():
+    bed = filled(((0, 0), (30, 0), (30, 10), (0, 10)), Material.FLOOR)
+    words = (Label("floor", 15.0, 5.0), Label("side", 17.0, 5.0))
+    rows = paint(Drawing("", "", (bed, *words)), 64, 24).picture
+    told = ["".join(cell.char for cell in row) for row in rows]
+    assert not [row for row in told if "floor side" in row or "side floor" in row], told
+
+
+def test_words_at_an_edge_keep_a_blank_at_either_end():
+    bed = filled(box(0, 0, 30, 10), Material.FLOOR)
+    words = Label("6 ft wide", 0.0, 5.0, LabelSpot.LEFT), Label("9 ft", 30.0, 5.0, LabelSpot.RIGHT)
+    rows = paint(Drawing("", "", (bed, *words)), 64, 24).picture
+    told = next(
+        row for row in ("".join(cell.char for cell in row) for row in rows) if "6 ft wide" in row
+    )
+    assert told.startswith(" 6 ft wide ") and told.rstrip().endswith(" 9 ft") and told[-1] == " "
+
+
+def test_letters_may_stand_nearer_than_words():
+    bed = filled(box(0, 0, 30, 10), Material.FLOOR)
+    letters = tuple(Label(one, 15.0 + at, 5.0) for at, one in enumerate("abcd"))
+    rows = paint(Drawing("", "", (bed, *letters)), 64, 24).picture
+    seen = {cell.char for row in rows for cell in row}
+    assert set("abcd") <= seen

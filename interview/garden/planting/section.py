@@ -150,8 +150,9 @@ class _Section:
         x, y = self.at(middle, lie.depth)
         pond_up, pond_down = self._pond()
         # The rim's plants stand from the edge of the full pond up, and no water reaches the crest.
-        pond = f"full pond {self.signed(lie.depth)}{edge.replace('wet', 'its edge wet')}"
-        yield Label(pond, x, y, over_line=True, within=(pond_up, y, pond_down, y))
+        pond = f"full pond {self.signed(lie.depth)}"
+        whole = f"{pond}{edge.replace('wet', 'its edge wet')}"
+        yield Label(whole, x, y, over_line=True, within=(pond_up, y, pond_down, y), brief=pond)
         ground = cut.ground(0.0)
         yield self._label(f"old ground {self.signed(ground)}", 0.0, ground, LabelSpot.ABOVE)
         if cut.dug_below > 0:
