@@ -217,7 +217,7 @@ class _LabelPlacing:
             text = label_text(label)
             if not text or self._near(label, text) or label.optional:
                 continue
-            brief = label_text(replace(label, text=label.brief.strip()))
+            brief = label_text(label._replace(text=label.brief.strip()))
             if brief.strip() and self.look.painted and self._near(label, brief):
                 continue
             marker = label.marker or _letter(sum(not one.startswith("[") for one in moved))

@@ -100,7 +100,7 @@ def test_a_channel_of_stone_is_bought_once_for_all_the_beds():
 
 
 def test_each_downspout_has_a_channel_of_its_own():
-    three = replace(BED, channel_length=quantity(12, "ft"), channels=3)
+    three = BED._replace(channel_length=quantity(12, "ft"), channels=3)
     # Worked by hand: three of 12 x 1 1/2 x 1/2 ft.
     assert cubic(stone_uses(three)["channel"]) == pytest.approx(27)
     note = {item.name: item for item in shopping_list(three)}["stone"].note
