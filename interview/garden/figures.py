@@ -76,7 +76,7 @@ def working(key: str, plan: Plan) -> list[str]:
             lines.append(f"  with {inner.figure.label.lower()}: {inner.shown(plan.metric) or '?'}")
         else:
             asked = plan.answers.interview.questions.get(name)
-            label = f" ({asked.label})" if asked is not None else ""
+            label = f" ({plan.answers.told(asked.label)})" if asked is not None else ""
             lines.append(f"  with your answer: {name}{label}")
     number = one.number(plan.metric)
     if isinstance(number, float):

@@ -153,7 +153,7 @@ def test_where_no_pipe_can_be_the_channel_in_its_place_is_counted_and_told(plann
     for text in (plan_text(plan), outside_text(plan)):
         said = " ".join(text.split())
         assert "of this plan are for the stone channel; one of grass takes none" in said
-        assert "Dig the channel, falling all the way to the garden, and line it" in said
+        assert "Dig the channel, falling all the way, and line it" in said
         assert "and the channel from the downspout: washed" in said
         assert "[ ] pipe" not in said
     # With fall enough, and a roof that a pipe carries, the pipe is counted and no channel.
