@@ -33,6 +33,7 @@ _OTHERS = 12
 _BADGES = {"GOOD": (Ink.GOOD, "good"), "NOTE": (Ink.WATER, ""), "FIX": (Ink.LOOK, "look")}
 _RULE = "─"
 _GLANCE = "At a glance"
+_NEXT = "Do next"
 
 
 class Finale:
@@ -44,8 +45,10 @@ class Finale:
         picture: Drawing | None,
         sheet: str,
         drawings: Sequence[Drawing] = (),
+        steps: Sequence[str] = (),
     ) -> None:
-        self._look, self._picture = first_look, picture
+        """``steps`` are what to do next, told beside the picture as far as there is room."""
+        self._look, self._picture, self._steps = first_look, picture, steps
         self._sheet, self._drawings = sheet.splitlines(), drawings
         self.places: dict[str, int] = {}
         """The row at which each part begins, by its title."""
@@ -94,6 +97,8 @@ class Finale:
         if not beside:
             yield from (*picture, (), *figures)
             return
+        if rows >= _ROOMY:
+            figures += _next_rows(self._steps, len(picture) - len(figures))
         for place in range(max(len(picture), len(figures))):
             left = picture[place] if place < len(picture) else ()
             right = figures[place] if place < len(figures) else ()
@@ -167,6 +172,17 @@ def _badge_rows(badge: Finding, columns: int) -> Iterator[Row]:
     for place, line in enumerate(lines):
         lead = shown if place == 0 else tuple([BLANK] * len(shown))
         yield (*lead, BLANK, *text_row(line))
+
+
+def _next_rows(steps: Sequence[str], room: int) -> list[Row]:
+    """Return as many of the steps as stand whole in so many rows; nothing where not one does."""
+    found: list[Row] = []
+    for place, step in enumerate(steps, 1):
+        lines = textwrap.wrap(f"{place} {step}", _FIGURES, subsequent_indent="  ")
+        if len(found) + len(lines) + 1 > room:
+            break
+        found += [text_row(line) for line in lines]
+    return [text_row(_NEXT, bold=True), *found] if found else []
 
 
 def _measure_rows(measures: Iterable[Gauge], columns: int, apart: bool) -> Iterator[Row]:

@@ -30,6 +30,7 @@ from interview.screens.long_wait import Stopped, telling_page
 from interview.screens.page import FramedApp, Page
 from interview.screens.parts import Words, is_there
 from interview.screens.picture import Picture
+from interview.sheet import next_steps
 from interview.sheet.card import card_text
 from interview.sheet.common import drawings_apart
 from interview.sheet.page import page_html
@@ -80,7 +81,8 @@ class PlanScreen(FurtherPages, Page):
                 drawings_apart() as drawings,
             ):
                 sheet = plan_text(plan)
-                finale = Finale(overview(plan), _picture(plan), sheet, drawings)
+                steps = tuple(next_steps.steps(plan))
+                finale = Finale(overview(plan), _picture(plan), sheet, drawings, steps)
         except Stopped:
             return
         except Exception as trouble:

@@ -14,6 +14,7 @@ from interview.garden.summary import folded_to
 from interview.screens.finale import Finale
 from interview.screens.palette import PALETTES
 from interview.screens.picture import alone, painted
+from interview.sheet import next_steps
 from interview.sheet.common import drawings_apart
 from interview.sheet.report import plan_text
 
@@ -28,7 +29,8 @@ def made(columns):
     plan = plan_of(answers, SAMPLES, MAY)
     with folded_to(columns), drawings_apart() as drawings:
         sheet = plan_text(plan)
-    return plan, Finale(overview(plan), planted_picture(plan), sheet, drawings)
+    steps = tuple(next_steps.steps(plan))
+    return plan, Finale(overview(plan), planted_picture(plan), sheet, drawings, steps)
 
 
 @pytest.mark.parametrize("palette", [*PALETTES, None], ids=lambda one: one.name if one else "none")
@@ -114,3 +116,15 @@ def test_with_no_color_no_list_of_letters_parts_the_picture_from_what_was_found(
         first = rows[: next(at for at, row in enumerate(rows) if row.startswith("What was found"))]
         assert not [row for row in first if re.match(r"\([a-z]\) ", row)]
         assert "water in" in " ".join(first) and "overflow" in " ".join(first)
+
+
+def test_what_is_to_be_done_next_stands_whole_beside_a_large_picture():
+    plan, finale = made(76)
+    first, *_ = next_steps.steps(plan)
+    for size, there in (((128, 39), True), ((76, 18), False)):
+        rows = [strip.text for strip in finale(*size, PALETTES[0])]
+        above = rows[: next(at for at, row in enumerate(rows) if row.startswith("What was found"))]
+        aside = " ".join(row[size[0] - 29 :].strip() for row in above)
+        assert ("Do next" in aside) == there, size
+        assert (f"1 {first}" in " ".join(aside.split())) == there
+        assert all(len(row) <= size[0] for row in rows)
