@@ -73,7 +73,7 @@ SCENES: Mapping[str, Scene] = {
         "slope",
         "Slope · spot 1",
         (
-            Step("10 ft\r", "10 ft, 3.048 m", "spots.1.slope_run 10 ft"),
+            Step("10 ft\r", "string: 10 ft", "spots.1.slope_run 10 ft"),
             Step("3 in\r", "Which way is downhill", "spots.1.slope_drop 3 in"),
             Step("\r", "Outline", "spots.1.downhill_direction don't know yet"),
         ),
