@@ -218,7 +218,8 @@ class PageMoves(Resting, AskedPage):
         """Put what is half typed by, so that it comes back with its question."""
         self._put_by()
         field, step = self.field, self._step
-        if step is None or field is None:
+        # Of a row that is left half typed the usual value still holds, as it is shown.
+        if step is None or field is None or self._row:
             return
         if field.draft == self._fresh:
             self._typed.pop(step.address, None)

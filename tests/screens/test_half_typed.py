@@ -284,6 +284,20 @@ async def test_a_row_half_typed_and_then_given_is_kept_as_it_was_given(
         assert person.session.answers.texts["rain_depth"] == "1.5 in"
 
 
+async def test_a_row_left_half_typed_keeps_what_it_shows_and_comes_back(sit, write) -> None:
+    write("garden.yaml", {"garden_name": "Oak", "country": "us", "state": "mn"})
+    async with sit("garden.yaml") as person:
+        await person.goes_to("rain_depth")
+        await person.press("ctrl+u", *"2")
+        await person.press("escape")
+        assert "Rain to hold 1 in" in person.sees_words()
+        await person.press("enter")
+        assert "rough_size" in person.session.taken
+        assert "rain_depth" not in person.session.answers.texts
+        await person.goes_to("rain_depth")
+        assert person.app.focused.value == "2"
+
+
 async def test_a_piece_half_typed_on_its_form_is_in_the_file_and_comes_back(
     sit, write, tmp_path: Path, rests_now
 ) -> None:
