@@ -201,18 +201,27 @@ class PageMoves(Resting, AskedPage):
             self._session.save()
 
     def save_half_typed(self) -> None:
-        self._keep_draft()
+        self._put_by()
         self._save_drafts()
 
-    def _keep_draft(self) -> None:
-        """Put what is half typed by, so that it comes back with its question."""
+    def _put_by(self) -> None:
+        """Put what is half typed by; while it is typed on it is no word of this page."""
         field, step = self.field, self._step
         if step is None or field is None:
             return
         if field.draft != self._fresh:
             self._session.drafts[step.address] = field.draft
-            if not isinstance(step.question.kind, Several) or field.text != "none":
-                self._typed[step.address] = field.text
         else:
             self._session.drafts.pop(step.address, None)
+
+    def _keep_draft(self) -> None:
+        """Put what is half typed by, so that it comes back with its question."""
+        self._put_by()
+        field, step = self.field, self._step
+        # Of a row that is left half typed the usual value still holds, as it is shown.
+        if step is None or field is None or self._row:
+            return
+        if field.draft == self._fresh:
             self._typed.pop(step.address, None)
+        elif not isinstance(step.question.kind, Several) or field.text != "none":
+            self._typed[step.address] = field.text

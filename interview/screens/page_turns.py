@@ -106,6 +106,8 @@ class PageTurns(PageMoves):
                 return
         elif session.way.status(step) is Status.OPEN and self._optional(step):
             session.put_off(step)
+        # What was half typed in it before is no word of the page any more.
+        self._typed.pop(step.address, None)
         if self.field is not None:
             self._fresh = self.field.draft
         await self._judge(heard, before)

@@ -265,6 +265,39 @@ async def test_a_line_of_a_list_or_a_reading_is_not_kept_twice(
             assert address in loaded.answers.texts and not loaded.drafts
 
 
+@pytest.mark.parametrize("left", [False, True], ids=["rested", "left"])
+async def test_a_row_half_typed_and_then_given_is_kept_as_it_was_given(
+    sit, write, rests_now, left: bool
+) -> None:
+    write("garden.yaml", {"garden_name": "Oak", "country": "us", "state": "mn"})
+    async with sit("garden.yaml") as person:
+        await person.goes_to("rain_depth")
+        await person.press("ctrl+u", *"1")
+        rests_now()
+        if left:
+            await person.goes_to("garden_name")
+            await person.goes_to("rain_depth")
+        await person.press(*".5 in", "enter")
+        assert person.session.answers.texts["rain_depth"] == "1.5 in"
+        await person.press("enter")  # and the page is taken whole
+        assert "rough_size" in person.session.taken
+        assert person.session.answers.texts["rain_depth"] == "1.5 in"
+
+
+async def test_a_row_left_half_typed_keeps_what_it_shows_and_comes_back(sit, write) -> None:
+    write("garden.yaml", {"garden_name": "Oak", "country": "us", "state": "mn"})
+    async with sit("garden.yaml") as person:
+        await person.goes_to("rain_depth")
+        await person.press("ctrl+u", *"2")
+        await person.press("escape")
+        assert "Rain to hold 1 in" in person.sees_words()
+        await person.press("enter")
+        assert "rough_size" in person.session.taken
+        assert "rain_depth" not in person.session.answers.texts
+        await person.goes_to("rain_depth")
+        assert person.app.focused.value == "2"
+
+
 async def test_a_piece_half_typed_on_its_form_is_in_the_file_and_comes_back(
     sit, write, tmp_path: Path, rests_now
 ) -> None:
