@@ -19,8 +19,10 @@ from interview.garden import gate, soak_due
 from interview.garden.afterwards import questions as review
 from interview.garden.dig_window import dig_window
 from interview.garden.due_words import (
+    FIRST_SITTING_MIN,
     MEND_PAGE,
     PLAN_PAGE,
+    STORM_AFTER_DAYS,
     WAITING_PAGE,
     Due,
     GardenState,
@@ -39,12 +41,8 @@ from interview.garden.soak import hole_questions as digging
 from interview.garden.soak import questions as soak
 from interview.garden.soak.run import RunState
 from interview.garden.soak.times import clock, utc
-from interview.quantities.evidence import OURS, Cited, Finding
+from interview.quantities.evidence import Finding
 from interview.quantities.shown import sides_words, slope_words
-
-FIRST_SITTING_MIN = Cited(40, OURS)
-STORM_AFTER_DAYS = Cited(14, OURS)
-"""Days after the dig day on which the first storm is asked about."""
 
 
 def no_title(_: Step) -> str:

@@ -6,8 +6,13 @@ import datetime as dt
 from enum import Enum
 from typing import NamedTuple
 
+from interview.quantities.evidence import OURS, Cited
+
 WAITING_PAGE, PLAN_PAGE, MEND_PAGE = "waiting", "the_plan", "mend"
 """Pages that Enter leads to and that no answer names."""
+FIRST_SITTING_MIN = Cited(40, OURS)
+STORM_AFTER_DAYS = Cited(14, OURS)
+"""Days after the dig day on which the first storm is asked about."""
 
 
 class GardenState(Enum):

@@ -149,9 +149,7 @@ class Held:
             turn.words.pop(session.at_fault, None)
             turn.past.discard(session.at_fault)
             # The last box was given to the page alone, and may wait long for this one.
-            session.drafts.update(turn.words)
-            session.save()
-            plain_told.say_saved(session, self.say)
+            plain_told.keep_half(session, turn.words, self.say)
             return self._put(turn)
         turn.taken = True
         turn.words = {}
@@ -311,9 +309,7 @@ class Held:
             echo, turn.echo = turn.echo, ""
             if echo:
                 self.reader.lines(echo)
-            session.drafts[step.address] = heard.kept
-            session.save()
-            plain_told.say_saved(session, self.say)
+            plain_told.keep_half(session, {step.address: heard.kept}, self.say)
 
     def _done(self, turn: Turn, step: Step, heard: Heard | None, typed: str = "") -> None:
         """Go on from a question whose answer is kept."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 
 from interview.asking import path, route
 from interview.asking.answers import Answers
@@ -89,6 +89,13 @@ def say_saved(session: Session, say: Say) -> None:
         say(f"  ! NOT SAVED: {session.not_kept}")
     elif session.note:
         say(f"  ! Saved, but: {session.note}")
+
+
+def keep_half(session: Session, words: Mapping[str, str], say: Say) -> None:
+    """Keep words that are no answer yet, by address, and say where that failed."""
+    session.drafts.update(words)
+    session.save()
+    say_saved(session, say)
 
 
 def say_put_off(session: Session, say: Say) -> None:

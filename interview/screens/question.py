@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Callable
 from pathlib import Path
 
-from interview.asking.kinds import Several, list_lines
 from interview.asking.question import Status
 from interview.asking.route import Step
 from interview.asking.sitting import Doubt
@@ -21,7 +20,8 @@ from interview.screens.further import FurtherPages
 from interview.screens.list_field import ListField, SoakField
 from interview.screens.lists import Choices
 from interview.screens.live import LivePicture
-from interview.screens.page_turns import CHOOSE, PageTurns
+from interview.screens.page_lists import PageLists
+from interview.screens.page_turns import CHOOSE
 from interview.screens.parts import Ask, Words
 from interview.screens.preview import Preview
 from interview.screens.question_page import LOOK_SECONDS, Mode
@@ -31,7 +31,7 @@ from interview.screens.usual_rows import UsualRows
 TIMED = "Enter goes on with the readings there are; F3 opens the timing page again."
 
 
-class QuestionScreen(FurtherPages, PageTurns):
+class QuestionScreen(FurtherPages, PageLists):
     """Asks the question the session stands at."""
 
     AUTO_FOCUS = ""
@@ -196,40 +196,6 @@ class QuestionScreen(FurtherPages, PageTurns):
         await self._show()
         self._hear(run_of(self._session, step).do_now)
 
-    def on_list_field_adding(self, event: ListField.Adding) -> None:
-        """Take a line into a list once the list reads well with it."""
-        if self._step is None:
-            return
-        kind = self._step.question.kind
-        if isinstance(kind, Several) and not event.field.items.lines and not list_lines(event.line):
-            event.field.refused()
-            event.field.give()
-            return
-        try:
-            if isinstance(kind, Several):
-                # The line alone: a list that is only begun may still be too short.
-                kind.each.read(event.line, self._step.view(self._session.answers))
-            else:
-                self._session.read(self._step, event.text)
-        except Refused as refused:
-            event.field.refused()
-            self._hear(self._session.answers.told(str(refused)), refused=True)
-            return
-        event.field.added(event.line)
-        remark = self._session.remark(self._step, event.line)
-        self._hear(remark or self._understood(event.field.text))
-        # At once: what the list shows must be on its way to the file before it is seen.
-        self._keep_grown(event.field)
-
-    def on_list_field_pasted_lines(self, event: ListField.PastedLines) -> None:
-        """Say what is not known of the lines that were pasted into a list."""
-        if self._step is not None:
-            self._hear(self._session.remark(self._step, event.text))
-
-    def on_list_field_remarked(self, event: ListField.Remarked) -> None:
-        """Say under a list what came of a key."""
-        self._hear(event.said)
-
     def on_choices_lost(self, event: Choices.Lost) -> None:
         """Say that letters typed begin no choice, or that all is well again."""
         event.stop()
@@ -237,32 +203,6 @@ class QuestionScreen(FurtherPages, PageTurns):
         if is_unknown(event.typed):
             told = "I read this as don't know yet."
         self._hear(told if event.typed else "")
-
-    def on_list_field_grown(self, event: ListField.Grown) -> None:
-        self._keep_grown(event.field)
-
-    def _keep_grown(self, field: ListField) -> None:
-        """Keep what is in a list so far: a flat battery must not cost it."""
-        step = self._step
-        if step is None or field is not self.field:
-            return
-        draft = self._session.drafts.pop(step.address, None)
-        try:
-            heard = self._session.keep_part(step, "\n".join(field.items.lines))
-        except Refused:  # too short as yet, or pasted with a fault; said when the list is given
-            if draft is not None:
-                self._session.drafts[step.address] = draft
-            return
-        field.asked = field.asked._replace(kept=heard.kept)
-        # What was typed meanwhile is no part of it.
-        self._fresh, self._shown = "\n".join([*field.items.lines, ""]), self._should()
-        self._show_around()
-        if step.question is surfacing.PIECES:
-            from interview.garden.survey.results import area_so_far
-
-            # Feet taken for meters show in the area.
-            if area := area_so_far(step.view(self._session.answers)):
-                self._hear(f"I read this as {list_lines(heard.kept)[-1]}. {area}.")
 
     def leave(self, place: bool = True) -> None:
         """Have what is half typed saved too, and the ``place``, before the program ends."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable
 from dataclasses import replace
 
 from interview.asking.answers import Answers
@@ -79,20 +79,11 @@ BEDS_HOW = Question(
 )
 
 
-def _no_roof(**words: str) -> Callable[[Answers], Mapping[str, str]]:
-    """Put ``words`` where all the water comes from surfaces that have no downspout."""
-
-    def worded(answers: Answers) -> Mapping[str, str]:
-        return {} if surfacing.may_be_a_roof(answers) else words
-
-    return worded
-
-
 SPOUT_DISTANCE = Question(
     key="spout_distance",
     label="From the downspout to the garden",
     text="How far is it from the downspout to the hose?",
-    wording=_no_roof(
+    wording=surfacing.no_roof(
         label="From the surface to the garden",
         text="Where does the water leave its surface? How far is that from the hose?",
     ),
@@ -106,7 +97,7 @@ WATER_BY = Question(
     key="water_by",
     label="How water gets there",
     text="How will the water get from the downspout to the garden?",
-    wording=_no_roof(text="How will the water get from its surface to the garden?"),
+    wording=surfacing.no_roof(text="How will the water get from its surface to the garden?"),
     kind=Choice(
         (
             ("pipe", "a buried pipe"),
@@ -133,7 +124,9 @@ SPOUT_FALL = Question(
     kind=depth((0, "in"), (240, "in")),
     why=_PIPE_NEEDS,
     wording=lambda a: {
-        **_no_roof(text="How much does the ground fall from that surface to the garden?")(a),
+        **surfacing.no_roof(text="How much does the ground fall from that surface to the garden?")(
+            a
+        ),
         **({} if a.get(WATER_BY) == "pipe" else {"why": _CHANNEL_NEEDS}),
     },
     find_out="Use the string and the level again.",

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 from interview import reading
@@ -261,3 +262,12 @@ def may_be_a_roof(answers: Answers) -> bool:
     """Tell whether water may come from a roof: of one surface that is known, or not yet known."""
     kinds = {one.get(SURFACE_KIND) for one in answers.items(SURFACES.key)}
     return not kinds or bool(kinds & {"roof", None})
+
+
+def no_roof(**words: str) -> Callable[[Answers], Mapping[str, str]]:
+    """Put ``words`` where all the water comes from surfaces that have no downspout."""
+
+    def worded(answers: Answers) -> Mapping[str, str]:
+        return {} if may_be_a_roof(answers) else words
+
+    return worded
