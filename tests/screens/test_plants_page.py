@@ -197,7 +197,7 @@ async def test_nothing_is_cut_off_or_lies_over_another_in_any_window(sit, sample
         at = [row for row in person.sees().splitlines() if row.lstrip().startswith("▸")]
         assert len(at) == 1 and "11 × Gray's sedge" in at[0]
         hours = round(magnitude(plan.storms.zone_hours.floor, "h"))
-        assert f"{hours} h under water, 63 plants" in person.sees_words()
+        assert f"{hours} h under water, 50 plants" in person.sees_words()
         for _ in plan.planting.chosen.zones:
             await person.press("end")
         assert "RIM, the driest: 0 h under water" in person.sees_words()
