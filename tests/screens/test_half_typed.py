@@ -343,8 +343,7 @@ async def test_one_comes_back_to_what_was_half_typed_over_an_answer(sit, sample)
         assert person.asked == "swap_out"
         assert person.app.focused.value == "half of it"
         assert (
-            person.session.answers.texts["swap_out"]
-            == "closed bottle gentian for white turtlehead"
+            person.session.answers.texts["swap_out"] == "closed bottle gentian for white turtlehead"
         )
 
 
