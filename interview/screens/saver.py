@@ -163,9 +163,12 @@ class BackgroundKeeper:
                 if report.failed:
                     self._report = report
                 self._failed = job if report.failed else None
-                self._busy = False
-                self._turn.notify_all()
-            self.on_change()
+            try:
+                self.on_change()
+            finally:  # whoever waits for the end of it finds it told
+                with self._turn:
+                    self._busy = False
+                    self._turn.notify_all()
 
     def _save(self, job: tuple[Answers, str]) -> SaveReport:
         try:

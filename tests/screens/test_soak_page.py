@@ -832,6 +832,7 @@ async def test_a_second_repaints_the_clock_and_the_bar_alone(
         clock.forward(minutes=5)
         page = person.app.screen
         page.tick()
+        person.door.saver.settle(10)
         await person.settles()
         painted: list[str] = []
         sent: list[int] = []
