@@ -40,8 +40,8 @@ class StageProgress(NamedTuple):
 
     @property
     def word(self) -> str:
-        """One of ``done``, ``shut``, or such as ``3 of 14``."""
-        if self.done == self.total:
+        """One of ``done``, ``shut``, or such as ``3 of 14``; a stage yet without places is none."""
+        if 0 < self.done == self.total:
             return "done"
         return "shut" if self.shut else f"{self.done} of {self.total}"
 
