@@ -104,17 +104,17 @@ def folded_keys(columns: int) -> str:
     return "\n".join(found)
 
 
-_SHOWN = re.compile(r"(?m)(?:^ *| {3,})(up, down|Page keys|← →|\S+)(?=  +\S)")
+_SHOWN = r"(?m)(?:^ *| {3,})(up, down|Page keys|← →|\S+)(?=  +\S)"
 """A key, at the head of its line or after the gap before another."""
-_HEADS = re.compile(r"(?m)^[A-Z](?:(?!  )[^:\n])*:")
+_HEADS = r"(?m)^[A-Z](?:(?!  )[^:\n])*:"
 
 
 def keys_shown(text: str) -> Content:
     """Return the page with its keys in the ink of keys, and what leads each part in bold."""
     shown = Content(text)
-    for one in _SHOWN.finditer(text):
+    for one in re.finditer(_SHOWN, text):
         shown = shown.stylize("bold $due", *one.span(1))
-    for one in _HEADS.finditer(text):
+    for one in re.finditer(_HEADS, text):
         shown = shown.stylize("bold $text", *one.span())
     return shown
 

@@ -22,9 +22,7 @@ LEAST_VALUE = 20
 """Columns kept for an answer."""
 
 
-_SPELT = re.compile(
-    r"\b([MTWFS][a-z]{2})[a-z]*day (\d+ [A-Z][a-z]+) \d{4}\b(?:( \d[\d:]+) \([^)]*\))?"
-)
+_SPELT = r"\b([MTWFS][a-z]{2})[a-z]*day (\d+ [A-Z][a-z]+) \d{4}\b(?:( \d[\d:]+) \([^)]*\))?"
 """A day in full: where room is short the weekday in short, the date and the hour tell enough."""
 
 
@@ -54,7 +52,7 @@ def stage_list(
     for one in shown:
         label = one.name if len(one.name) <= name else f"{one.name[: name - 1]}…"
         rest = width - name - 5
-        value = one.value if len(one.value) <= rest else _SPELT.sub(r"\1 \2\3", one.value)
+        value = one.value if len(one.value) <= rest else re.sub(_SPELT, r"\1 \2\3", one.value)
         value = value if len(value) <= rest else f"{value[: rest - 1]}…"
         ground = " on $cursor" if one.here else ""
         ink = {MARKS["good"]: "$good", HERE: "bold $focus", MARKS["stop"]: "$stop"}.get(one.mark)
