@@ -20,8 +20,7 @@ from interview.screens.further import FurtherPages
 from interview.screens.list_field import ListField, SoakField
 from interview.screens.lists import Choices
 from interview.screens.live import LivePicture
-from interview.screens.page_lists import PageLists
-from interview.screens.page_turns import CHOOSE
+from interview.screens.page_turns import CHOOSE, PageTurns
 from interview.screens.parts import Ask, Words
 from interview.screens.preview import Preview
 from interview.screens.question_page import LOOK_SECONDS, Mode
@@ -31,7 +30,7 @@ from interview.screens.usual_rows import UsualRows
 TIMED = "Enter goes on with the readings there are; F3 opens the timing page again."
 
 
-class QuestionScreen(FurtherPages, PageLists):
+class QuestionScreen(FurtherPages, PageTurns):
     """Asks the question the session stands at."""
 
     AUTO_FOCUS = ""

@@ -21,7 +21,6 @@ from interview.screens.preview import Preview
 from interview.screens.question_page import Mode, QuestionPage
 from interview.screens.reminding import reminders_of
 from interview.screens.saver import BackgroundKeeper
-from interview.screens.stage_list import stage_list
 from interview.screens.usual_rows import UsualRows
 
 PLAN_LINES = 5
@@ -262,6 +261,8 @@ class QuestionRoom(QuestionPage):
         left -= 1 + max(0, SAID_LINES - self._lines_of(("heard", "preview"), width))
         listing: str | Content = ""
         if self.window.width >= WIDE and not self._aside and place is not None:
+            from interview.screens.stage_list import stage_list
+
             listing = stage_list(self._session, place, step, width, left)
         self._words("stage_list", listing)
 
