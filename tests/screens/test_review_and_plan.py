@@ -214,7 +214,7 @@ async def test_the_shopping_list_is_one_key_away_as_the_printed_pages_say(
         lead = str(person.app.screen.query_one("#lead").render())
         assert "finished_us-jobs.txt" in lead and "shopping list" in lead
     written = (tmp_path / "finished_us-jobs.txt").read_text(encoding="utf-8")
-    for part in ("\nDIGGING\n", "\nLEVELS BEFORE PLANTING\n", "\nSHOPPING LIST\n"):
+    for part in ("\nDIGGING -", "\nLEVELS BEFORE PLANTING -", "\nSHOPPING LIST -"):
         assert part in written
 
 
