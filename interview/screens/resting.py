@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from contextlib import suppress
 from typing import TYPE_CHECKING
 
 from textual import events
+from textual.css.query import NoMatches
 
 from interview.screens.page import Page
 from interview.screens.parts import is_there
@@ -35,8 +37,10 @@ class Resting(Page):
         self._rest = self.set_timer(RESTS, self._rested)
 
     def _rested(self) -> None:
-        if is_there(self):
-            self.save_half_typed()
+        # A page whose field is being taken down has put by what is typed before.
+        with suppress(NoMatches):
+            if is_there(self):
+                self.save_half_typed()
 
     def save_half_typed(self) -> None:
         """Have what is half typed in the file."""

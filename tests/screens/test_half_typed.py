@@ -9,7 +9,7 @@ import pytest
 from textual.widgets import Input
 
 from interview.garden import store
-from interview.screens.lists import Items
+from interview.screens.lists import Choices, Items
 from interview.screens.resting import RESTS, Resting
 
 SAMPLES = Path(__file__).parents[2] / "sample_answers"
@@ -244,6 +244,15 @@ async def test_a_draft_goes_from_the_file_once_it_is_answered_or_wiped_out(
         rests_now()
         person.door.saver.settle(10)
         assert "half_typed" not in file.read_text()
+
+
+async def test_a_page_that_is_taken_down_while_typing_rests_ends_quietly(sit) -> None:
+    async with sit("garden.yaml") as person:
+        await person.goes_to("surfaces.1.surface_kind")
+        page = person.app.screen
+        await page.field.query_one(Choices).remove()
+        page._rested()
+        assert person.session.drafts == {}
 
 
 async def test_a_line_of_a_list_or_a_reading_is_not_kept_twice(
