@@ -83,7 +83,7 @@ SCENES: Mapping[str, Scene] = {
         "How big is this side",
         (
             Step("rectangle 31 ft by 14 ft\r", "▸rectangle", "surfaces.1.pieces 31 ft by 14 ft"),
-            Step("less rectangle 2 ft by 2 ft\r", "less rec", "surfaces.1.pieces 2 ft by 2 ft"),
+            Step("less rectangle 2 ft by 2 ft\r", "430 ft", "surfaces.1.pieces 2 ft by 2 ft"),
             Step("\r", "Rub a pinch", "surfaces.1.pieces 2 ft by 2 ft"),
         ),
     ),

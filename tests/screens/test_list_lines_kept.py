@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import threading
 from pathlib import Path
 
 from interview.garden import store
+from interview.screens.frame import TopLine
 from interview.screens.list_field import ListField
 from interview.screens.saver import SaveState
 
@@ -30,16 +32,23 @@ async def test_a_line_added_to_a_list_is_saved_at_once(sit, tmp_path: Path) -> N
         assert store.load(file)[0].stopped_at == "lines_holidays"
 
 
-async def test_a_line_is_on_its_way_to_the_file_before_it_is_seen(sit, tmp_path: Path) -> None:
+async def test_a_line_is_on_its_way_to_the_file_before_it_is_seen(
+    sit, tmp_path: Path, monkeypatch
+) -> None:
     (tmp_path / "garden.yaml").write_bytes(SAMPLE.read_bytes())
     async with sit("garden.yaml") as person:
         await person.goes_to("lines_holidays")
+        person.door.saver.settle(10)
+        await person.rests()
+        gate = threading.Event()
+        monkeypatch.setattr(person.door.saver._keeper, "keep", lambda *_: gate.wait(20))
         page, field = person.app.screen, person.app.screen.field
         line = "2026-07-03"
         page.on_list_field_adding(ListField.Adding(field, line, f"{field.text}\n{line}"))
         # Nothing was painted since.
         assert person.session.answers.texts["lines_holidays"] == f"2026-05-25\n{line}"
-        assert person.door.saver.report.state is not SaveState.NOTHING
+        assert SaveState.SAVING.value in page.query_one(TopLine)._line.plain
+        gate.set()
         await person.rests()
 
 
