@@ -234,15 +234,16 @@ def _amount(cell: str) -> float | None:
     return float(at[0]) if at else None
 
 
-GROWS = ("floor", "over all", "holds, if none soaks in", "soil to dig", "mulch, loose")
+GROWS = ("over all", "holds, if none soaks in", "soil to dig", "mulch, loose")
 SHRINKS = ("deepest in that storm", "water on the floor")
 
 
 def sizes_come_in_order(told: Told) -> Complaints:
     """Lean is no larger than usual and usual no larger than generous, in all that grows.
 
-    Of a floor its area grows: one may be longer and narrower. Where all three have the least floor
-    there is, their sides alone differ, and with them how deep the same water stands.
+    Of a garden its area grows: one may be longer and narrower, and gentler sides may leave less
+    floor. Where all three have the least floor there is, their sides alone differ, and with them
+    how deep the same water stands.
     """
     lines = told.part("LEAN, USUAL, GENEROUS").splitlines()
     if "named larger holds less" in flat(told.part("LEAN, USUAL, GENEROUS")):

@@ -46,6 +46,10 @@ __all__ = [
     "unit_floor",
 ]
 
+TOO_SHALLOW = (
+    "The pond must be deeper than the rain it is to hold, so hold less rain, or choose a deeper one "
+    "if the soil takes it."
+)
 RULE_OF_THUMB = Source(
     "roof area x rain / depth, a tenth of the roof for 1 in of rain in a 10 in pond",
     Provenance.PRACTICE,
@@ -152,10 +156,7 @@ def required_area(
     if not (0 <= side_slope < math.inf and 0 < length_to_width < math.inf):
         raise ValueError("The side slope and the length to width must be plain numbers over zero.")
     if d <= p:
-        raise ValueError(
-            "The pond must be deeper than the rain it is to hold, "
-            "so make the pond deeper or the rain less."
-        )
+        raise ValueError(TOO_SHALLOW)
     exact = exact_width(unit_floor(shape, length_to_width), area, p, d, side_slope, b)
     width = max(exact, narrowest_width(length_to_width, system))
     floor = (quantity(width * length_to_width, "ft"), quantity(width, "ft"))

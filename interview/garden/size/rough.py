@@ -16,6 +16,7 @@ from interview.garden.form.choices import FloorShape
 from interview.garden.form.lie import Ground
 from interview.garden.size.basin import (
     LENGTH_TO_WIDTH,
+    TOO_SHALLOW,
     RequiredArea,
     drawn,
     exact_width,
@@ -266,10 +267,7 @@ class _Ponds(NamedTuple):
         """Return the area at half depth of the bed that holds the rain, its depth in feet."""
         rain = magnitude(self.rain, "ft")
         if depth <= rain:
-            raise ValueError(
-                "The pond must be deeper than the rain it is to hold, "
-                "so make the pond deeper or the rain less."
-            )
+            raise ValueError(TOO_SHALLOW)
         unit = unit_floor(self.shape, self.length_to_width)
         exact = exact_width(
             unit,
