@@ -47,8 +47,8 @@ __all__ = [
 ]
 
 TOO_SHALLOW = (
-    "The pond must be deeper than the rain it is to hold, so hold less rain, or choose a deeper one "
-    "if the soil takes it."
+    "The pond must be deeper than the rain it is to hold, so hold less rain, or choose a deeper "
+    "one if the soil takes it."
 )
 RULE_OF_THUMB = Source(
     "roof area x rain / depth, a tenth of the roof for 1 in of rain in a 10 in pond",

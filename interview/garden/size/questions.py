@@ -168,7 +168,7 @@ def wants_over_twelve(answers: Answers) -> bool:
 
 ENGINEER = Question(
     key="engineer_says_deeper",
-    label="Engineer allows over 12 in",
+    label="Engineer allows over 12 in (300 mm)",
     text="You want a pond deeper than 12 in (300 mm). Has an engineer said that it may be?",
     kind=YesNo(),
     why="A deep pond is a danger to children and presses hard on its berm.",
