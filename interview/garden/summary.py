@@ -120,6 +120,8 @@ def size_sentence(plan: Plan) -> str:
     whole = plan.size.ground is not None
     over_all = f" {sides_words(*plan.size.over_all, metric)} over all," if whole else ""
     floor = sides_words(garden.floor_length, garden.floor_width, metric)
+    if whole and garden.floor_length > plan.size.over_all[0]:
+        floor += ", measured along its bend"
     does = "together they do" if count > 1 else "it does"
     work = figure_words(plan, "work_area")
     an = "an" if re.match(_SPOKEN_WITH_A_VOWEL, work) else "a"

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from interview.asking.question import Unanswered
 from interview.garden import figures
+from interview.garden.due_words import count_words
 from interview.garden.plan import Plan
 from interview.garden.planting.plant_sources import PLANT_SOURCES
 from interview.garden.planting.provenance import (
@@ -35,7 +36,9 @@ def memory(plan: Plan) -> Iterator[str]:
     if not plants:
         return
     yield ""
-    yield from wrap(f"Facts about the {len(plants)} kinds of the plant list that are planted:")
+    yield from wrap(
+        f"Facts about the {count_words(len(plants), 'kind')} of the plant list planted here:"
+    )
     rest: dict[str, list[str]] = {fact: [] for fact in FACTS}
     for plant in plants:
         for fact in from_memory(plant, wishes.region, wishes.list_region):

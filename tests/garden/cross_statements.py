@@ -29,8 +29,8 @@ from interview.quantities.units import magnitude
 
 _SIZE = re.compile(
     r"(?:A garden|\d beds, each)(?: (?P<long>[\w./ ]+?) by (?P<wide>[\w./ ]+?) over all,)? with a "
-    r"flat floor of (?P<floor>[\w./ ]+?) by (?P<across>[\w./ ]+?); (?:it does|together they do) "
-    r"the work of an? [^.]*?(?:\.\d[^.]*)? pond\."
+    r"flat floor of (?P<floor>[\w./ ]+?) by (?P<across>[\w./ ]+?)(?:, measured along its bend)?; "
+    r"(?:it does|together they do) the work of an? [^.]*?(?:\.\d[^.]*)? pond\."
 )
 
 

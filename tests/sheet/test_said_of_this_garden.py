@@ -191,3 +191,11 @@ def test_a_floor_of_ones_own_is_none_of_the_three_sizes(sheets):
     assert "usual (yours)" in whole and "none of these three" not in whole
     _, own = sheets(floor_length="20 ft", floor_width="9 ft")
     assert "(yours)" not in own and "your garden is none of these three" in own
+
+
+def test_a_floor_longer_than_the_whole_garden_is_said_to_be_measured_along_its_bend(sheets):
+    bent = {"floor_shape": "kidney", "floor_length": "40 ft", "floor_width": "8 ft"}
+    short, _ = sheets(**bent, kidney_bend="12 ft")
+    assert "floor of 40 ft by 8 ft, measured along its bend; it does" in short
+    short, _ = sheets(**bent)
+    assert "floor of 40 ft by 8 ft; it does" in short
