@@ -7,6 +7,7 @@ from collections.abc import Callable, Sequence
 from functools import partial
 
 from interview.asking import own_fault, path, route
+from interview.asking.keeping import none_half_typed
 from interview.asking.kinds import list_lines, nothing_given
 from interview.asking.question import UNKNOWN_TEXT, Status
 from interview.asking.route import Step
@@ -138,11 +139,10 @@ class Held:
         if turn.at_once:
             turn.taken = True
             return None
-        half = {one: session.drafts.pop(one) for one in turn.words if one in session.drafts}
         try:
-            heard = session.take(turn.words)
+            with none_half_typed(session.drafts, *turn.words):
+                heard = session.take(turn.words)
         except (Refused, Doubt) as refused:
-            session.drafts.update(half)
             self.reader.lines(f"! {refused}")
             if not session.at_fault:
                 raise

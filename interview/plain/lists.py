@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from interview.asking.keeping import none_half_typed
 from interview.asking.kinds import Several, list_lines
 from interview.asking.question import Status, Unanswered
 from interview.asking.route import Step
-from interview.asking.sitting import Doubt, Heard
+from interview.asking.sitting import Heard
 from interview.garden.session import Session
 from interview.garden.survey import surface_questions as surfacing
 from interview.garden.survey.results import area_so_far
@@ -18,13 +19,8 @@ MORE_ROWS = "Another row, or an empty line to go on."
 
 def offer(session: Session, step: Step, text: str) -> Heard:
     """Keep ``text`` as the answer; what was half typed for it goes once that has worked."""
-    half = session.drafts.pop(step.address, None)
-    try:
+    with none_half_typed(session.drafts, step.address):
         return session.offer(step, text)
-    except (Refused, Doubt):
-        if half is not None:
-            session.drafts[step.address] = half
-        raise
 
 
 def lines_of(session: Session, step: Step) -> list[str]:
@@ -60,13 +56,11 @@ def _put(session: Session, step: Step, lines: list[str], may_wait: bool) -> str:
     """Keep the lines; return why they are no answer yet, where that is so and they may wait."""
     if reasons := session.shut(step):
         raise Refused(reasons[0])
-    draft = session.drafts.pop(step.address, None)
     text = "\n".join(lines)
     try:
-        session.keep_part(step, text)
+        with none_half_typed(session.drafts, step.address):
+            session.keep_part(step, text)
     except Refused as refused:
-        if draft is not None:
-            session.drafts[step.address] = draft
         if not may_wait or not _each_reads(step, lines, session):
             raise
         session.drafts[step.address] = f"{text}\n"

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from textual import work
 
-from interview.asking import own_fault
+from interview.asking import keeping, own_fault
 from interview.asking.kinds import Choice, Several, YesNo, list_lines, nothing_given
 from interview.asking.question import Status
 from interview.asking.route import Step
@@ -95,18 +95,14 @@ class PageTurns(PageMoves):
     async def _keep_alone(self, step: Step, given: str, text: str) -> None:
         """Keep the answer of a row, of a time of the soak test, or of what is on no page."""
         session, before = self._session, self._session.answers
-        heard = list[Heard]()
-        draft = session.drafts.pop(step.address, None)
-        if given:
-            try:
-                heard = [session.offer(step, given)]
-            except (Refused, Doubt) as refused:
-                self._given = None
-                if draft is not None:
-                    session.drafts[step.address] = draft
-                self._refuse(str(refused))
-                return
-        elif session.way.status(step) is Status.OPEN and self._optional(step):
+        try:
+            with keeping.none_half_typed(session.drafts, step.address):
+                heard = [session.offer(step, given)] if given else []
+        except (Refused, Doubt) as refused:
+            self._given = None
+            self._refuse(str(refused))
+            return
+        if not given and session.way.status(step) is Status.OPEN and self._optional(step):
             session.put_off(step)
         # What was half typed in it before is no word of the page any more.
         self._typed.pop(step.address, None)
@@ -328,12 +324,10 @@ class PageTurns(PageMoves):
         step = self._step
         if step is None or field is not self.field:
             return
-        draft = self._session.drafts.pop(step.address, None)
         try:
-            heard = self._session.keep_part(step, "\n".join(field.items.lines))
+            with keeping.none_half_typed(self._session.drafts, step.address):
+                heard = self._session.keep_part(step, "\n".join(field.items.lines))
         except Refused:  # too short as yet, or pasted with a fault; said when the list is given
-            if draft is not None:
-                self._session.drafts[step.address] = draft
             return
         field.asked = field.asked._replace(kept=heard.kept)
         # What was typed meanwhile is no part of it.
