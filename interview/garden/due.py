@@ -8,11 +8,11 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Callable, Collection, Iterator
 from itertools import chain
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
 from interview.asking import route
 from interview.asking.answers import Answers
-from interview.asking.question import Question, Status, Unanswered
+from interview.asking.question import Status, Unanswered
 from interview.asking.route import Step
 from interview.garden import due_keys as keys
 from interview.garden import gate, soak_due
@@ -32,7 +32,7 @@ from interview.garden.due_words import (
 from interview.garden.figures import BY_KEY, find
 from interview.garden.plan import Plan
 from interview.garden.site import lines_questions as buried
-from interview.garden.site.gate import dig_bars, gate_today, locate_state
+from interview.garden.site.gate import Shut, gate_today, locate_state, shut_by
 from interview.garden.site.locate import Cause
 from interview.garden.site.results import STOPPED_BY, spot_slope
 from interview.garden.site.spot_questions import chosen_spot
@@ -261,10 +261,9 @@ class _Looked(NamedTuple):
             return ""
         return f" Outline {sides_words(length, width, self.plan.metric)}."
 
-    def _marks(self, earliest: dt.date | None) -> Iterator[Due]:
+    def _marks(self, earliest: dt.date | None, shut: Shut) -> Iterator[Due]:
         """Say what is still wanted of the marks that were asked for."""
-        causes = gate_today(self.answers, self.today).causes
-        bars = dig_bars(self.answers, self.today)
+        causes = shut.causes
         if Cause.WAITING in causes and earliest is not None:
             off = len(keys.put_off(self.answers))
             left = f"Until then: {count_words(off, 'thing')} to find out." if off else _NOTHING
@@ -273,10 +272,8 @@ class _Looked(NamedTuple):
         if causes == (Cause.SILENT,) or set(causes) == {Cause.SILENT, Cause.PRIVATE}:
             said = "Digging may open today: have all owners answered?"
             yield Due(GardenState.MAY_OPEN, said, buried.LINES_ANSWERED.key)
-        near: Question[Any] = buried.MARK_DISTANCE
-        unmeasured = self.answers.get(near) is None and Cause.SILENT not in causes
-        if (among := self._open(keys.MARKS)) or (unmeasured and bars):
-            target = among[0].address if among else near.key
+        if (among := self._open(keys.MARKS)) or (shut.unmeasured and shut.bars):
+            target = among[0].address if among else buried.MARK_DISTANCE.key
             addresses = tuple(one.address for one in among)
             if set(causes) <= {Cause.PRIVATE}:
                 said = "Marks are in. Measure to the nearest."
@@ -284,11 +281,10 @@ class _Looked(NamedTuple):
 
     def _gate(self, earliest: dt.date | None, number: int = 1) -> Iterator[Due]:
         """Say what keeps digging shut before a hole is dug, or that it may be dug."""
-        yield from self._marks(earliest)
-        causes = gate_today(self.answers, self.today).causes
-        bars = dig_bars(self.answers, self.today)
-        near: Question[Any] = buried.MARK_DISTANCE
-        unmeasured = self.answers.get(near) is None and Cause.SILENT not in causes
+        shut = shut_by(self.answers, self.today)
+        yield from self._marks(earliest, shut)
+        causes, bars, unmeasured = shut
+        near = buried.MARK_DISTANCE
         if causes == (Cause.PRIVATE,):
             said = "One thing keeps digging shut: your own lines."
             yield Due(GardenState.PRIVATE, said, buried.PRIVATE_LINES.key)
@@ -349,7 +345,8 @@ class _Looked(NamedTuple):
         day = self.answers.get(review.DIG_DAY)
         if not self._dug() or not self._tested() or (day is not None and day < self.today):
             return
-        for one in self._marks(locate_state(self.answers).earliest):
+        shut = shut_by(self.answers, self.today)
+        for one in self._marks(locate_state(self.answers).earliest, shut):
             # The wait is idle only once the plan is made.
             if one.state is not GardenState.WAITING or not self._plan_pages():
                 yield one

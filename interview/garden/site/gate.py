@@ -108,6 +108,24 @@ def gate_today(answers: Answers, today: dt.date) -> DigGate:
     return dig_gate(locate_state(answers), today)
 
 
+class Shut(NamedTuple):
+    """What keeps digging shut on a day."""
+
+    causes: tuple[Cause, ...]
+    """Those of the request and its marks."""
+    bars: list[Bar]
+    """All reasons, each with its ways out."""
+    unmeasured: bool
+    """Whether the owners have answered and the distance to the nearest mark is not known."""
+
+
+def shut_by(answers: Answers, today: dt.date) -> Shut:
+    """Return what keeps digging shut on ``today``."""
+    causes = gate_today(answers, today).causes
+    unmeasured = answers.get(buried.MARK_DISTANCE) is None and Cause.SILENT not in causes
+    return Shut(causes, dig_bars(answers, today), unmeasured)
+
+
 def dig_reasons(answers: Answers, today: dt.date) -> list[str]:
     """Return every reason why no spade may go in today; none where it may."""
     return [bar.said for bar in dig_bars(answers.whole(), today)]
