@@ -8,7 +8,7 @@ from dataclasses import replace
 from interview.asking.question import Unanswered
 from interview.garden.afterwards import questions as review
 from interview.garden.earth.materials import STONE_LAYER, stone_size_words
-from interview.garden.earth.overflow import PipeFall, no_pipe_words
+from interview.garden.earth.overflow import PipeFall, no_pipe_sold_finding, no_pipe_words
 from interview.garden.earth.results import BANK
 from interview.garden.pictures import levels, section_picture
 from interview.garden.plan import Plan
@@ -312,10 +312,8 @@ def _pipe(plan: Plan) -> Iterator[str]:
     flow = "L/s" if metric else "ft**3/s"
     came = show(plan.earth.catchment_flow, flow, 3, "up")
     if choice.width is None:
-        yield from wrap(
-            f"No pipe that is sold carries the peak flow of {came}: use a channel. {_IN_ITS_PLACE}",
-            "  ",
-        )
+        said = no_pipe_sold_finding(plan.earth.catchment_flow, metric).said.rstrip(".")
+        yield from wrap(f"{said}: use a channel. {_IN_ITS_PLACE}", "  ")
         return
     try:
         fall: PipeFall | None = plan.earth.pipe
