@@ -318,8 +318,7 @@ class InterviewApp(RemindingApp):
         self.tell(" ".join(told), Weight.WARNING)
 
     def _show_saved(self) -> None:
-        # A page underneath shows it when it comes up again: now it would have all of what lies over
-        # it painted anew.
+        # A page underneath shows it when it comes up again.
         pages = [one for one in self.screen_stack if isinstance(one, Page)]
         if pages:
             pages[-1].show_saved()

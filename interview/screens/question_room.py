@@ -272,7 +272,7 @@ class QuestionRoom(QuestionPage):
 
     def show_testing(self) -> None:
         """Say that a reading of a soak test is due, once one is; nothing lies over the page."""
-        # Under another page all of that one would be painted anew.
+        # Under another page nobody sees it.
         if self._shown is None or not self.is_mounted or not self.is_active:
             return
         said = ""
