@@ -25,7 +25,7 @@ from interview.quantities.units import magnitude
 # What stands nowhere.
 
 NOWHERE = {
-    "a number that is none": r"\bnan\b|\binf\b|\bNone\b|-\.inf|\b1e[+-]?\d",
+    "a number that is none": r"\bnan\b|\binf\b|\bNone\b(?! of it drains)|-\.inf|\b1e[+-]?\d",
     "nought below nought": r"(?<![\w.])-0(?:\.0+)?(?![\w.])",
     "one of many": r"(?<![\d./:-] )(?<![\d./,:-])\b1 (?:bags|beds|plants|days|pieces|kinds|people|"
     r"loads|barrow-loads|holes|questions|things|answers|spots|surfaces|paces|clumps|drifts)\b",
@@ -179,7 +179,7 @@ PAIRS = (
 def _by_answer(told: Told) -> Iterator[tuple[bool, str, str]]:
     """Yield whether an answer allows it, what is then said, and why it is absurd without."""
     plan = told.plan
-    answers, spot = plan.answers, ground.chosen_spot(plan.answers)
+    answers = plan.answers
     yield (
         bool(answers[bed.AMEND]),
         r"[Ww]ork in the compost|\] compost:|of compost\b",
@@ -207,13 +207,14 @@ def _by_answer(told: Told) -> Iterator[tuple[bool, str, str]]:
     )
     kidney = answers[shaping.FLOOR_SHAPE] == "kidney"
     yield kidney, r"hollow side is uphill|swing an arc", "no kidney"
-    near = spot.get(nearby.NEAR)
-    if near is not None:
+    # The working tells of every spot looked at, not of the chosen one alone.
+    near = [one.get(nearby.NEAR) for one in answers.items(ground.SPOTS.key)]
+    if None not in near:
         for thing, words in (
             ("septic", r"the septic system: "),
             ("well", r"drinking-water well: "),
         ):
-            yield thing in near, words, f"no {thing} is near"
+            yield any(thing in one for one in near), words, f"no {thing} is near"
     yield (
         answers.get(bed.WATER_BY) != "lawn",
         r"\bchannel from the downspout\b",

@@ -225,6 +225,10 @@ def test_a_deeper_pond_is_advised_only_where_it_may_be_deeper(plan_of, usual):
     small = change(**tiny, rain_depth="2 in")
     assert "more roof" not in small and "Hold less rain" in small
     assert "more roof" in change(deepest_pond="8 in")
+    assert change(deepest_pond="8 in", beds="2") == "Make fewer beds, or smaller ones."
+    own = {"floor_shape": "own", "floor_outline": "0 ft, 2 ft, 2 ft\n8 ft, 2 ft, 2 ft"}
+    narrow = change(**own, room_length="20 ft", room_width="6 ft")
+    assert "shallower" in narrow and "smaller" not in narrow
     # Soil that just empties this pond takes neither a deeper one nor more water.
     slow = change(deepest_pond="6 in", known_rate="0.126 in/h")
     assert slow == "Make the bed smaller."

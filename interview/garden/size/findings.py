@@ -164,6 +164,11 @@ def _may_deepen(found: SizeResults) -> bool:
 
 def _less_own_rain(found: SizeResults) -> str:
     """Say how less of the water would be the rain on the bed itself."""
+    if found.no_bed_fits:
+        return "Make the pond shallower, or its sides steeper: the bed then takes less ground."
+    if found.enough and found.bed_count > 1:
+        # Beds in a row hand water on, and it stands in the last of them longer than in one alone.
+        return "Make fewer beds, or smaller ones."
     more = found.enough and _soil_takes_more(found)
     ways = ["make the bed smaller" if found.enough else "hold less rain"]
     ways += ["make the pond deeper"] if _may_deepen(found) else []

@@ -138,7 +138,14 @@ class SizeResults(NeededSize):
 
     @part
     def too_big(self) -> bool:
-        """Whether the basin that is needed does not fit the room."""
+        """Whether the basin that is needed does not fit the room, nor one there that is enough."""
+        if not self._past_room:
+            return False
+        return self.room is None or not self._enough(self.served)(self.room)
+
+    @part
+    def _past_room(self) -> bool:
+        """Whether the basin that is needed does not fit the room, be it by its rounding alone."""
         return answered.has_room(self.answers) and self.outgrows(self.needed_basin)
 
     @property
@@ -146,7 +153,7 @@ class SizeResults(NeededSize):
         """What decides the size that is drawn."""
         if not self.as_worked_out:
             return "the floor you chose"
-        if self.too_big:
+        if self._past_room:
             return "the room"
         if self._shaped_to_room is not None:
             return "the rain to hold, in the shape of the room"
@@ -164,14 +171,23 @@ class SizeResults(NeededSize):
             if not self.too_big or (self.enough and not self.as_worked_out):
                 return ""
             held = self.rain_held
-        except Unanswered as gap:
-            return gap.why if gap.question is bed.ROOM_WIDTH and gap.why else ""
+        except Unanswered:
+            return self.no_bed_fits
         unit = "mm" if self.place.metric else "in"
         rain = self.rain_to_hold
         return (
             f"It holds {show(held, unit, 2, 'down')} of the {show(rain, unit, 3)} of rain; there "
             "are options."
         )
+
+    @property
+    def no_bed_fits(self) -> str:
+        """A sentence where the room is too narrow for any bed with these sides; else nothing."""
+        try:
+            _ = self.room
+        except Unanswered as gap:
+            return gap.why if gap.question is bed.ROOM_WIDTH and gap.why else ""
+        return ""
 
     @property
     def as_worked_out(self) -> bool:
@@ -185,7 +201,7 @@ class SizeResults(NeededSize):
     @property
     def worked_out(self) -> Basin:
         """The basin as needed, or as the room allows, whatever floor the person chose."""
-        return self.room if self.too_big and self.room is not None else self.needed_basin
+        return self.room if self._past_room and self.room is not None else self.needed_basin
 
     @part
     def garden(self) -> Basin:

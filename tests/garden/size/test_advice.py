@@ -57,6 +57,17 @@ def test_a_long_narrow_room_takes_a_long_narrow_garden(plan_of, sized, figure):
     assert plan.size.size_governed_by == "the rain to hold, in the shape of the room"
 
 
+def test_a_room_that_takes_all_but_the_rounding_up_is_not_too_small(plan_of, sized):
+    """The floor needed is rounded up to half a foot, so one a hair smaller still holds the rain."""
+    square = {**sized, "length_to_width": "1:1"}
+    sides = [magnitude(one, "in") - 0.05 for one in plan_of(square).size.over_all]
+    tight = {"room_length": f"{sides[0]:.4f} in", "room_width": f"{sides[1]:.4f} in"}
+    plan = plan_of({**square, **tight})
+    assert magnitude(plan.size.rain_held, "in") > 1
+    assert "Room" not in lines(plan) and "room" not in {one.key for one in plan.findings}
+    assert plan.size.size_governed_by == "the room"
+
+
 # The floor
 
 
