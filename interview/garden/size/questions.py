@@ -9,7 +9,7 @@ from interview.asking.answers import Answers
 from interview.asking.conditions import always_this, by_units, chosen, depth, distance
 from interview.asking.kinds import Choice, Several, YesNo
 from interview.asking.measures import Count, Measure
-from interview.asking.question import Question, Stage
+from interview.asking.question import UNKNOWN_TEXT, Question, Stage
 from interview.garden.form.choices import MOST_BEDS
 from interview.garden.site import questions as site
 from interview.garden.size import shape_questions as shaping
@@ -207,6 +207,8 @@ SOIL_DUG = Question(
             ("sand", "sandy: gritty"),
             ("loam", "loam: smooth, like flour"),
             ("clay", "clay: sticky, makes a ribbon"),
+            # Whoever plans for the first time does not know the key for don't know yet.
+            (UNKNOWN_TEXT, "can't tell yet"),
         ),
         said=_FELT,
     ),
