@@ -10,7 +10,6 @@ from textual.widgets import Input
 
 from interview.asking.kinds import Choice, InSteps, Note, Ticks, YesNo
 from interview.garden.soak.reading_lines import Readings
-from interview.reading import is_unknown
 from interview.screens.field import Asked, Field
 from interview.screens.list_field import ListField, SoakField
 from interview.screens.lists import NONE_OF_THEM, Choices, Marks
@@ -78,9 +77,9 @@ class ChoiceField(Field):
         self._list.mark(keys.index(draft) if draft in keys else None)
 
     def on_choices_chosen(self, event: Choices.Chosen) -> None:
+        """Hand over what is marked; else the words typed, to be read as on plain lines."""
         event.stop()
-        said = event.key or (self._list.begun if is_unknown(self._list.begun) else "")
-        self.post_message(self.Given(self, said))
+        self.post_message(self.Given(self, event.key or self._list.begun))
 
 
 class StepsField(Field):

@@ -17,8 +17,10 @@ from textual.widgets.option_list import Option
 from interview.reading import Refused, read_choice
 from interview.screens.palette import CURSOR, POINTER
 
-PAUSE_SECONDS = 1.0
-"""After so long without a letter the next one begins another word."""
+PAUSE_SECONDS, FORGOTTEN_SECONDS = 1.0, 6.0
+"""After so long without a letter the next one may begin another word; and after so long it does."""
+WITHIN_WORDS = (" ", "'", "-")
+"""What is typed within the words of one choice, as in don't know or New York."""
 
 
 LEAST_COLUMNS = 8
@@ -186,25 +188,26 @@ class Choices(Rows):
 
     def on_key(self, event: events.Key) -> None:
         letter = (event.character or "").casefold()
-        if letter in (" ", "'") and self.begun:
-            self._begun += letter  # as in don't know
+        if letter in WITHIN_WORDS and self._begun:
+            self._begun += letter
+            self._typed_at = event.time
             return
         if not letter.isalnum() or len(letter) != 1:
             self._begun = self.begun if event.key == "enter" else ""
             return
         event.stop()
-        if event.time - self._typed_at > PAUSE_SECONDS:
+        pause, self._typed_at = event.time - self._typed_at, event.time
+        if pause > FORGOTTEN_SECONDS:
             self._begun = ""
-        self._typed_at = event.time
         if letter.isdigit():
             self._begun = ""
             place = int(letter) - 1
             if 0 <= place < len(self._keys) < 10:
                 self.mark(place)
             return
-        self._jump(letter)
+        self._jump(letter, pause > PAUSE_SECONDS)
 
-    def _jump(self, letter: str) -> None:
+    def _jump(self, letter: str, paused: bool) -> None:
         """Go to the option, or one with a word, that begins as typed; or to the next of a letter.
 
         A short name in the file is taken first. Other letters mark nothing: a word meant for
@@ -212,13 +215,17 @@ class Choices(Rows):
         """
         whole = self._begun + letter
         again = set(whole) == {letter}
-        tries = [(whole, 0), (letter, (self.marked or 0) + 1)] if again else [(whole, 0)]
+        tries = [(whole, 0)]
+        if again or (paused and not self._begun.endswith(WITHIN_WORDS)):
+            tries.append((letter, (self.marked or 0) + 1 if again else 0))
         for begun, start in tries:
             count = len(self._labels)
             order = [(start + step) % count for step in range(count)]
-            starts = (one for one in order if self._labels[one].startswith(begun))
-            within = (one for one in order if f" {begun}" in self._labels[one])
-            found = next(starts, next(within, None))
+            starts = [one for one in order if self._labels[one].startswith(begun)]
+            within = [one for one in order if f" {begun}" in self._labels[one]]
+            # One that all the others go on from is meant, as south is before southeast.
+            stem = (one for one in starts if self._goes_on(one, starts) and begun == whole)
+            found = next(iter((*stem, *starts, *within)), None)
             if begun in self._keys:  # as the two letters of a state
                 found = self._keys.index(begun)
             if found is not None:
@@ -230,6 +237,10 @@ class Choices(Rows):
         self._begun = whole
         self.mark(None)
         self.post_message(self.Lost(whole))
+
+    def _goes_on(self, place: int, others: Sequence[int]) -> bool:
+        """Tell whether all ``others`` are the label at ``place`` gone on with."""
+        return all(self._labels[one].startswith(self._labels[place]) for one in others)
 
 
 def _key_of(text: str, options: Sequence[tuple[str, str]]) -> str:

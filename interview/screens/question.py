@@ -198,10 +198,8 @@ class QuestionScreen(FurtherPages, PageTurns):
     def on_choices_lost(self, event: Choices.Lost) -> None:
         """Say that letters typed begin no choice, or that all is well again."""
         event.stop()
-        told = f"No choice begins with “{event.typed}”: none is chosen. Use a number or the arrows."
-        if is_unknown(event.typed):
-            told = "I read this as don't know yet."
-        self._hear(told if event.typed else "")
+        told = f"No choice begins with “{event.typed}”: none is chosen."
+        self._hear((self._understood(event.typed) or told) if event.typed else "")
 
     def leave(self, place: bool = True) -> None:
         """Have what is half typed saved too, and the ``place``, before the program ends."""

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 from textual.widgets import Input
 
-from interview.screens.lists import Choices
+from interview.screens.lists import PAUSE_SECONDS, Choices
 
 
 async def test_a_refused_answer_stays_in_the_field_with_the_reason_under_it(sit) -> None:
@@ -469,3 +469,45 @@ async def test_the_texture_is_asked_in_two_short_lists_that_are_seen_whole(
         assert "2 smooth, like flour ✓ your answer" in person.sees_words()
         await person.press("1", "enter")
         assert person.session.answers.texts["holes.1.ribbon"] == "falls_apart"
+
+
+async def test_a_name_of_two_words_goes_to_that_choice_and_to_no_other(sit, subtests) -> None:
+    async with sit("garden.yaml") as person:
+        for address, said in (
+            ("state", ("South Carolina", "West Virginia", "South Dakota", "New York", "Virginia")),
+            ("spots.1.downhill_direction", ("south", "southeast", "north", "northwest", "west")),
+        ):
+            await person.goes_to(address)
+            field = person.app.screen.query_one(Choices)
+            for words in said:
+                with subtests.test(words):
+                    field._begun = ""
+                    await person.press(*words)
+                    assert field.marked is not None and field._labels[field.marked] == words.lower()
+
+
+async def test_a_letter_after_a_pause_goes_on_with_a_word_or_begins_another(sit) -> None:
+    async with sit("garden.yaml") as person:
+        await person.goes_to("state")
+        field = person.app.screen.query_one(Choices)
+        for words, said in (("south dako", "south dakota"), ("ohio", "ohio"), ("sm", "maine")):
+            field._begun = ""
+            for letter in words:
+                field._typed_at -= PAUSE_SECONDS + 1
+                await person.press(letter if letter != " " else "space")
+            assert field.marked is not None and field._labels[field.marked] == said
+
+
+async def test_words_that_mean_a_choice_are_taken_as_on_plain_lines(sit) -> None:
+    async with sit("garden.yaml") as person:
+        await person.goes_to("spots.1.stands_after_rain")
+        await person.press(*"sometimes")
+        assert "I read this as a few times a year." in person.says("heard")
+        await person.press("enter")
+        assert person.session.answers.texts["spots.1.stands_after_rain"] == "few"
+        await person.goes_to("state")
+        await person.press(*"New Zealand")
+        assert "I read this as not in the United States." in person.says("heard")
+        await person.press(*"xx", "enter")
+        assert '"new zealandxx" is not on the list' in person.says("heard")
+        assert "state" not in person.session.answers.texts

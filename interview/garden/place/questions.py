@@ -66,6 +66,13 @@ COUNTRY = Question(
 NOT_US = "no"
 """The answer to the state that opens the country."""
 
+_ABROAD = (
+    "none", "not us", "not in the us", "abroad", "canada", "australia", "new zealand", "uk",
+    "united kingdom", "great britain", "england", "scotland", "wales", "northern ireland",
+    "ireland",
+)  # fmt: skip
+"""What is typed for the state by who has none; the country is asked for next."""
+
 STATE = Question(
     key="state",
     label="State",
@@ -75,7 +82,7 @@ STATE = Question(
             *((one[:2].lower(), one[3:]) for one in STATES.split(",")),
             (NOT_US, "not in the United States"),
         ),
-        said=tuple((words, NOT_US) for words in ("none", "not us", "not in the us", "abroad")),
+        said=tuple((words, NOT_US) for words in _ABROAD),
     ),
     why="States differ in how long you wait for the buried lines to be marked, and in which "
     "plants are native.",
