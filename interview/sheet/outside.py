@@ -20,11 +20,14 @@ MORE = (
 
 
 def found(plan: Plan) -> Iterator[str]:
-    """Yield what was found that asks for something; what to do where DO NEXT does not tell it."""
+    """Yield what was found that asks for something; of what DO NEXT mends the count alone."""
     above = list(next_steps.steps(plan))
-    for one in plan.findings:
-        if one.asks:
-            whole = f"{one.said} {one.change}".strip()
+    asks = [(one, f"{one.said} {one.change}".strip()) for one in plan.findings if one.asks]
+    told = [one for one, whole in asks if one.grade is Grade.FIX and whole in above]
+    if told:
+        yield f"[{told[0].word}] {len(told)} to mend, told under DO NEXT."
+    for one, whole in asks:
+        if one not in told:
             said = one.said if one.grade is Grade.GOOD or whole in above else whole
             yield from wrap(f"[{one.word}] {said}", "    ")
 

@@ -55,13 +55,13 @@ NORTHERN_SEASONS = (
 def cheaper(plan: Plan, briefly: bool = False) -> Iterator[str]:
     """Yield the ways to fewer plants or less money beside what the plan counts on.
 
-    ``briefly`` leaves out how each is done, and makes one paragraph of them.
+    ``briefly`` leaves out how each is done and its cost, and makes one paragraph of them.
     """
     ways = cheaper_ways(plan.planting)
     if not ways:
         return
     if briefly:
-        fewer = "; ".join(way_count(plan, way) for way in ways)
+        fewer = "; ".join(plan.answers.told(f"{way.name}: {way.count}") for way in ways)
         yield from wrap(f"{counted_words(plan)} Or {fewer}. {MORE_ON_WAYS}")
         return
     yield from wrap(counted_words(plan))

@@ -97,7 +97,7 @@ SHORT: tuple[Part, ...] = (
     ("THE WORK", work.in_short),
 )
 SHORT_PLANTED: tuple[Part, ...] = (
-    ("SHOPPING LIST", shopping.shopping),
+    ("SHOPPING LIST", shopping.in_short),
     ("PLANTS", outside.planting),
     ("FIRST YEAR", first_year.care_in_short),
 )

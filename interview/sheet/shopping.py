@@ -19,15 +19,29 @@ SMALL = {SEED: ("oz", "g"), GRASS_SEED: ("lb", "kg")}
 
 def shopping(plan: Plan) -> Iterator[str]:
     """Yield what to buy, in loads and in bags, and what it costs where prices were given."""
+    yield from _list(plan, whole=True)
+
+
+def in_short(plan: Plan) -> Iterator[str]:
+    """Yield what to buy and what it costs together, without each price and what may be wished."""
+    yield from _list(plan, whole=False)
+
+
+def _list(plan: Plan, whole: bool) -> Iterator[str]:
     found = costs(plan.planting)
+
+    def paid(thing: str) -> str:
+        return _paid(found, thing) if whole else ""
+
     for item in plan.earth.shopping:
-        yield from wrap(f"[ ] {_line(plan, item)}{_cost(found, item)}", "      ")
+        cost = _cost(found, item) if whole else ""
+        yield from wrap(f"[ ] {_line(plan, item)}{cost}", "      ")
     count = plant_count(plan.planting)
     each = f" ({count // plan.size.bed_count} a bed)" if plan.size.bed_count > 1 else ""
     listed = "listed below" if plan.planting.chosen.total else "by the places below"
-    yield from wrap(f"[ ] plants: {count} in all{each}, {listed}{_paid(found, 'plants')}", "      ")
+    yield from wrap(f"[ ] plants: {count} in all{each}, {listed}{paid('plants')}", "      ")
     for sowing in plan.planting.sowings:
-        yield from wrap(f"[ ] {_seed(plan, sowing)}{_paid(found, sowing.name)}", "      ")
+        yield from wrap(f"[ ] {_seed(plan, sowing)}{paid(sowing.name)}", "      ")
     missing = list(found.unpriced)
     if magnitude(plan.planting.bare_area, "ft**2") > 0:
         missing.append("straw or net")
@@ -37,7 +51,7 @@ def shopping(plan: Plan) -> Iterator[str]:
             "until it is green",
             "      ",
         )
-    for item in plan.earth.by_wish:
+    for item in plan.earth.by_wish if whole else ():
         yield from wrap(f"( ) if you wish, {_line(plan, item)}", "      ")
     if found.lines:
         without = f"; no price given for {', '.join(missing)}" if missing else ""

@@ -45,18 +45,23 @@ def work(plan: Plan) -> Iterator[str]:
 
 
 def in_short(plan: Plan) -> Iterator[str]:
-    """Yield the hours step by step, without what each is made of, and what to heed."""
+    """Yield the hours step by step and in all, and what to heed; who plans has read the rest."""
     yield from _work(plan, by_task=False)
 
 
 def _work(plan: Plan, by_task: bool) -> Iterator[str]:
     _ = work_of(plan.planting)
     barrow = Rounding(2).words(plan.answers[bed.BARROW], "L" if plan.metric else "ft**3")
-    yield from wrap(
+    counted = (
         f"Hours of one person with a spade and a barrow of {barrow}, quick to slow; roots, stones "
-        "and wet clay take longer. Pegs, strings, levels and loosening the floor come on top. "
-        f"A day is {DAY_HOURS.value:g} h of work."
+        "and wet clay take longer."
     )
+    if by_task:
+        counted += (
+            " Pegs, strings, levels and loosening the floor come on top. "
+            f"A day is {DAY_HOURS.value:g} h of work."
+        )
+    yield from wrap(counted)
     mulched = is_mulched(plan.answers)
     other = {} if mulched else {MULCHED: ""}
     if not plan.earth.spouts_here:
@@ -73,12 +78,13 @@ def _work(plan: Plan, by_task: bool) -> Iterator[str]:
                 yield from _line(f"   - {label}:", _span(plan, part))
     for label, key, days in (
         ("All of it, one person", "work_hours", "days_one"),
-        ("All of it, two people", "work_hours_two", "days_two"),
+        *([("All of it, two people", "work_hours_two", "days_two")] if by_task else ()),
     ):
         count = _span(plan, days)
         many = "day" if count == "1" else "days"
         yield from _line(f"{label}:", f"{_span(plan, key)}, {count} {many}")
-    yield from _line("In heat, one person:", _span(plan, "work_hours_heat"))
+    if by_task:
+        yield from _line("In heat, one person:", _span(plan, "work_hours_heat"))
     heat = "35 °C" if plan.metric else "95 °F"
     yield from wrap(
         f"CAUTION: At {heat} rest 15 minutes of each hour, in shade and with water; when it is "
@@ -96,7 +102,7 @@ def _work(plan: Plan, by_task: bool) -> Iterator[str]:
         "  ",
     )
     people = find(BY_KEY["people_for_three_days"], plan).value
-    if isinstance(people, int) and people > 2:
+    if by_task and isinstance(people, int) and people > 2:
         yield from wrap(
             f"At the slow pace {people} people end it in {PLANNED_DAYS.value} days. Fewer take it "
             "in two fair spells: step 1 and a cover over the floor, then steps 2 and 3.",
