@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from interview.garden import build_guidance, guidance
-from interview.garden.guides import guides
+from interview.garden import guidance
+from interview.garden.guides import guides, mulches, rims, side_slopes
 from interview.garden.site.slope import ground_slope
 from interview.garden.size.size_factors import published_size
 from interview.garden.soak.depth import DepthRule
@@ -108,7 +108,7 @@ def test_sides_are_held_against_the_steepest_of_each_guide(subtests):
         (3, "these sides are gentle enough", "these sides are gentle enough"),
     ]:
         with subtests.test(run=run):
-            found = build_guidance.side_slopes(run)
+            found = side_slopes(run)
             assert [one.says for one in found.sayings] == ["2:1 or gentler", "3:1 or gentler"]
             assert here(found) == [first, second]
 
@@ -117,8 +117,8 @@ def test_a_rim_is_held_against_each_guide(subtests):
     """Iowa has 2 in, Gloucestershire 100 mm, Western Washington 6 in."""
     for inches, enough in [(1, 0), (2, 1), (4, 2), (6, 3)]:
         with subtests.test(inches=inches):
-            us = build_guidance.rims(quantity(inches, "in"))
-            metric = build_guidance.rims(quantity(25 * inches, "mm"), metric=True)
+            us = rims(quantity(inches, "in"))
+            metric = rims(quantity(25 * inches, "mm"), metric=True)
             high = ["this rim is as high"] * enough + ["this rim is lower"] * (3 - enough)
             assert here(us) == here(metric) == high
             assert [one.says for one in us.sayings] == [
@@ -144,8 +144,8 @@ def test_mulch_is_held_against_each_guide(subtests):
         (4.5, [deep, deep, deep]),
     ]:
         with subtests.test(inches=inches):
-            us = build_guidance.mulches(quantity(inches, "in"))
-            metric = build_guidance.mulches(quantity(25 * inches, "mm"), metric=True)
+            us = mulches(quantity(inches, "in"))
+            metric = mulches(quantity(25 * inches, "mm"), metric=True)
             assert here(us) == here(metric) == told
             assert [one.says for one in us.sayings] == ["2 in", "3 in", "2 in to 4 in"]
             assert metric.sayings[2].says == "50 mm to 100 mm"
@@ -153,9 +153,9 @@ def test_mulch_is_held_against_each_guide(subtests):
 
 def test_what_cannot_be_is_refused():
     with pytest.raises(ValueError):
-        build_guidance.rims(quantity(-1, "in"))
+        rims(quantity(-1, "in"))
     with pytest.raises(ValueError):
-        build_guidance.mulches(quantity(-1, "in"))
+        mulches(quantity(-1, "in"))
     with pytest.raises(ValueError):
         guidance.drawdown(rate(-1), DepthRule.BOTH)
     with pytest.raises(ValueError):

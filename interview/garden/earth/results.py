@@ -36,7 +36,7 @@ BANK = {
 }
 """Height and width of the top of a low bank elsewhere that takes soil left over: ours."""
 THIN_MULCH = {US: (2.0, "in"), METRIC: (50.0, "mm")}
-"""The thinnest mulch of the guides: see ``build_guidance.MULCH_IN``."""
+"""The thinnest mulch of the guides: see ``garden/guides.MULCH_IN``."""
 NOTHING = 0.01
 """Soil left over, as a part of what is dug, that is within the error of the sum: ours."""
 
