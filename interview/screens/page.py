@@ -12,6 +12,7 @@ from textual._compositor import ChopsUpdate, LayoutUpdate
 from textual.app import App, ComposeResult
 from textual.containers import Vertical
 from textual.css.query import NoMatches
+from textual.driver import Driver
 from textual.geometry import Size
 from textual.reactive import Reactive
 from textual.screen import Screen
@@ -57,9 +58,12 @@ class FramedApp(App[None]):
 
     async def on_event(self, event: events.Event) -> None:
         """Paint all of the window anew where its size changed, or the program was away."""
-        if isinstance(event, events.Resize):
+        back = isinstance(event, Driver.SignalResume)
+        if back or isinstance(event, events.Resize):
             self._sent.forget()
         await super().on_event(event)
+        if back:
+            self.screen.refresh(layout=True)
 
     def around(self) -> Around:
         """Return what the frame tells of the garden that is open."""

@@ -176,7 +176,12 @@ def resized(window: tube.Tube) -> None:
 
 
 def suspended(window: tube.Tube) -> None:
-    """Stop the program as Ctrl+Z of a shell does, look at the terminal, and go on."""
+    """Stop the program as Ctrl+Z of a shell does, look at the terminal, and go on.
+
+    All of the page stands there again, not what changes next alone.
+    """
+    rest(window)
+    stood = list(window.screen.display)
     window.program.send_signal(signal.SIGTSTP)
     _until_stopped(window)
     if left := changed(window.sent):
@@ -185,7 +190,8 @@ def suspended(window: tube.Tube) -> None:
         raise Amiss("stopped, the terminal is not set as it was")
     window.screen.reset()
     window.program.send_signal(signal.SIGCONT)
-    until(window, NEXT)
+    for row in filter(str.strip, stood):
+        until(window, row.strip())
 
 
 def halted(window: tube.Tube) -> None:
