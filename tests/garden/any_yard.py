@@ -322,7 +322,7 @@ _TEXTS: dict[str, Callable[[Yard, Answers], str | None]] = {
     "spout_percent": lambda y, _: y.one("all", "all", "all", "half"),
     "roof_valley": lambda y, _: y.one("no", "no", "no", "yes"),
     "surface_basis": lambda y, _: y.one("level", "level", "slope"),
-    "roof_sides": lambda y, _: y.one("one", "one", "both"),
+    "roof_sides": lambda y, _: y.one("one", "one", "both", "all"),
     "pieces": lambda y, view: y.pieces(
         view.text_at(f"surfaces.{view.scope[1] if view.scope else 1}.surface_kind") or "roof"
     ),

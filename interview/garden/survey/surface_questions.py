@@ -68,11 +68,13 @@ ROOF_SIDES = SURFACE.question(
         (
             ("one", "only the side that falls to this gutter"),
             ("both", "the whole roof, where its two sides are much alike"),
+            ("all", "the whole roof, where all of it falls to this gutter"),
         )
     ),
     why="Only the part from the ridge down to this gutter drains here. Of two like sides that is "
     "half.",
-    find_out="The whole roof is easy to pace around the house. A lean-to has only one side.",
+    find_out="The whole roof is easy to pace around the house. A lean-to has only one side. All of "
+    "a flat roof, or of a hip roof whose one gutter runs all round, falls to its gutter.",
     asks=chosen(SURFACE_KIND, "roof"),
     when="the surface is a roof",
     default=always_this("one"),
@@ -158,20 +160,25 @@ _ROOF_HOW = (
     "Along the wall: its length plus the overhang at both ends. Across: from the wall to below the "
     "ridge, the top of the roof, plus the overhang. Paces will do: 16 paces, or 15 paces Ann."
 )
+_ALL_ROUND = (
+    " If one gutter runs all round, on a hip or a flat roof, measure the whole roof, and say so "
+    "on the page of the usual answers."
+)
 
 
 def _wording(answers: Answers) -> dict[str, str]:
-    """Word the question for a roof, of one side or both."""
+    """Word the question for a roof, of one side or whole."""
     if answers.get(SURFACE_KIND) != "roof":
         return {}
-    whole = answers.get(ROOF_SIDES) == "both"
-    part = "the whole roof, both its sides" if whole else "this side of the roof"
+    measured = {"both": "the whole roof, both its sides", "all": "the whole roof"}
+    whole = measured.get(answers.get(ROOF_SIDES) or "")
+    part = whole or "this side of the roof"
     how = _ROOF_HOW.replace("to below the ridge, the top of the roof,", "to the far wall")
     return {
         "text": f"How big is {part}? Measure it on the ground, in simple shapes called pieces.",
         "find_out": how.replace("the overhang. Paces", "both overhangs. Paces")
         if whole
-        else _ROOF_HOW,
+        else _ROOF_HOW + _ALL_ROUND,
         "why": "The pieces add up to the area. What is not roof is taken off with the word less.",
         "caution": ROOF_CAUTION,
     }

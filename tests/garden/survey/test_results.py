@@ -51,6 +51,8 @@ def test_the_part_of_a_roof_that_drains_here(subtests, plan_of):
         ({"spout_percent": "50 %"}, 0.5),
         ({"gutter_outlets": "2", "spout_percent": "50 %"}, 0.25),
         ({"roof_sides": "both"}, 0.5),
+        ({"roof_sides": "all"}, 1.0),
+        ({"roof_sides": "all", "gutter_outlets": "4", "outlets_here": "2"}, 0.5),
         ({"roof_sides": "both", "gutter_outlets": "2"}, 0.25),
         ({"surface_basis": "slope", "surface_pitch": "12 in 12"}, 0.5**0.5),
     ]:
@@ -326,6 +328,7 @@ def test_pieces_are_asked_for_in_the_words_of_the_surface(subtests, given):
     for texts, said, unsaid in [
         (surface(1), "How big is this side of the roof?", "whole roof"),
         (surface(1, roof_sides="both"), "the whole roof, both its sides", "this side of"),
+        (surface(1, roof_sides="all"), "How big is the whole roof?", "both its sides"),
         (surface(1, "paved"), "Split it into simple shapes, called pieces", "roof"),
         (surface(1, "lawn"), "Split it into simple shapes, called pieces", "roof"),
     ]:
