@@ -58,23 +58,22 @@ def _feet_and_inches(mm: Fraction) -> str:
 
 
 def _metric(mm: Fraction) -> str:
-    return f"{decimal_text(mm / 1000, 4)} m" if mm >= 1000 else f"{decimal_text(mm, 1)} mm"
+    if mm >= 1000 and mm % 10:  # 1.001 m might be a thousand and one
+        return f"{mm // 1000} m {decimal_text(mm % 1000, 1)} mm"
+    return f"{decimal_text(mm / 1000, 2)} m" if mm >= 1000 else f"{decimal_text(mm, 1)} mm"
 
 
 def echo_length(amount: Amount, system: str) -> str:
-    """Write a length both ways, ``12 ft 9 in, 3.886 m``, the session's ``system`` first.
+    """Write a length in the session's ``system``: ``12 ft 9 in`` or ``3 m 886 mm``.
 
-    Feet and inches go to 1/16 in and metric to 1 mm; the part that stands first takes one finer
-    step where it needs it to keep within 1/64 in, so that the echo reads back as the same length
-    and is then echoed alike.
+    Feet and inches go to 1/16 in and metric to 1 mm, or one finer step where that is needed to keep
+    within 1/64 in, so that the echo reads back as the same length and is then echoed alike.
     """
     mm = convert_length(amount, "mm")
     inch = MM["in"]
     if system == "us":
-        first = _stepped(mm, inch / 16, inch / 32)
-        return f"{_feet_and_inches(first)}, {_metric(_nearest(first, Fraction(1)))}"
-    first = _stepped(mm, Fraction(1), Fraction(1, 10))
-    return f"{_metric(first)}, {_feet_and_inches(_nearest(first, inch / 16))}"
+        return _feet_and_inches(_stepped(mm, inch / 16, inch / 32))
+    return _metric(_stepped(mm, Fraction(1), Fraction(1, 10)))
 
 
 def echo_duration(amount: Amount) -> str:
@@ -108,22 +107,27 @@ def echo_instant(instant: dt.datetime) -> str:
 
 
 def echo_area(amount: Amount, system: str) -> str:
-    """Write an area both ways, ``120 ft², 11.15 m²``, the session's ``system`` first."""
+    """Write an area in the session's ``system``: ``120 ft²`` or ``11.15 m²``."""
     feet = amount.number * _AREAS[amount.unit]
-    us, metric = f"{decimal_text(feet, 1)} ft²", f"{decimal_text(feet / _AREAS['m**2'], 2)} m²"
-    return f"{us}, {metric}" if system == "us" else f"{metric}, {us}"
+    if system == "us":
+        return f"{decimal_text(feet, 1)} ft²"
+    return f"{decimal_text(feet / _AREAS['m**2'], 2)} m²"
 
 
 def echo_volume(amount: Amount, system: str) -> str:
-    """Write a volume both ways, ``3 ft³, 85 L``, the session's ``system`` first."""
+    """Write a volume in the session's ``system``: ``3 ft³`` or ``85 L``."""
     litres = amount.number * _VOLUMES[amount.unit]
-    us, metric = f"{decimal_text(litres / _LITRES_PER_FT3, 2)} ft³", f"{decimal_text(litres, 1)} L"
-    return f"{us}, {metric}" if system == "us" else f"{metric}, {us}"
+    if system == "us":
+        return f"{decimal_text(litres / _LITRES_PER_FT3, 2)} ft³"
+    return f"{decimal_text(litres, 1)} L"
 
 
 def echo_rate(amount: Amount, system: str) -> str:
-    """Write a rate of fall or of rain both ways, ``0.5 in/h, 12.7 mm/h``, ``system`` first."""
+    """Write a rate of fall or of rain in the session's ``system``: ``0.5 in/h``, ``12.7 mm/h``."""
     depth, _, time = amount.unit.partition("/")
     mm = amount.number * MM[depth] * 3600 / SECONDS[time]
-    us, metric = f"{decimal_text(mm / MM['in'], 3)} in/h", f"{decimal_text(mm, 1)} mm/h"
-    return f"{us}, {metric}" if system == "us" else f"{metric}, {us}"
+    return (
+        f"{decimal_text(mm / MM['in'], 3)} in/h"
+        if system == "us"
+        else f"{decimal_text(mm, 1)} mm/h"
+    )
