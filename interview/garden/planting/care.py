@@ -57,50 +57,24 @@ class CareTask(NamedTuple):
 
 
 CARE = (
-    CareTask(
-        "Water twice a week, about 1 inch (25 mm) a week in all, unless rain does it or the ground "
-        "is frozen.",
-        "all year",
-        tuple(range(0, 12)),
-        UW_STEP_3,
-    ),
+    CareTask("Water twice a week, about 1 inch (25 mm) a week in all, unless rain does it or the "
+             "ground is frozen.", "all year", tuple(range(0, 12)), UW_STEP_3),
     CareTask("Pull weeds every week while they are small.", "first 3 months", (0, 1, 2), RI_DEM),
-    CareTask(
-        "Pull weeds at least once a month.",
-        "from the fourth month on",
-        tuple(range(3, 12)),
-        BALTIMORE,
-    ),
-    CareTask(
-        "After each big storm, see that water comes in and spills out where it should.",
-        "all year",
-        tuple(range(0, 12)),
-        BALTIMORE,
-    ),
+    CareTask("Pull weeds at least once a month.", "from the fourth month on", tuple(range(3, 12)),
+             BALTIMORE),
+    CareTask("After each big storm, see that water comes in and spills out where it should.",
+             "all year", tuple(range(0, 12)), BALTIMORE),
     CareTask("Replace plants that have died.", "after 6 and 12 months", (5, 11), BALTIMORE),
-    CareTask(
-        "Clear silt and leaves from where water comes in.",
-        "after 6 and 12 months",
-        (5, 11),
-        BUNCOMBE,
-    ),
-    CareTask(
-        "Do not feed the plants once they have taken.", "from the third month on", (2,), BUNCOMBE
-    ),
-    CareTask(
-        "Top up the mulch to 2 to 3 inches (50 to 75 mm).",
-        "in spring, after the last frost",
-        (),
-        DELAWARE,
-    ),
-    CareTask(
-        "Cut dead stems back to near the ground.",
-        "at the end of the first winter, before new growth",
-        (),
-        CUT_BACK,
-    ),
+    CareTask("Clear silt and leaves from where water comes in.", "after 6 and 12 months", (5, 11),
+             BUNCOMBE),
+    CareTask("Do not feed the plants once they have taken.", "from the third month on", (2,),
+             BUNCOMBE),
+    CareTask("Top up the mulch to 2 to 3 inches (50 to 75 mm).", "in spring, after the last frost",
+             (), DELAWARE),
+    CareTask("Cut dead stems back to near the ground.",
+             "at the end of the first winter, before new growth", (), CUT_BACK),
     CareTask("Water deeply.", "in long dry spells", (), CLEMSON),
-)
+)  # fmt: skip
 
 
 class EarlyCare(NamedTuple):
@@ -108,7 +82,7 @@ class EarlyCare(NamedTuple):
 
     when: str
     task: str
-    source: Source
+    source: Source = PRACTICE
 
 
 _CLOSING = EarlyCare(
@@ -126,12 +100,10 @@ EARLY: dict[PlantSize, tuple[EarlyCare, ...]] = {
             "First two weeks",
             "Water plugs every other day unless it rains: so small a root dries out in two days. "
             "Put the mulch down first and set them through it, so that none is buried.",
-            PRACTICE,
         ),
         EarlyCare(
             "First year",
             "Plugs stay small and few flower: mark where they stand, or they are pulled as weeds.",
-            PRACTICE,
         ),
         _CLOSING,
     ),
@@ -140,18 +112,15 @@ EARLY: dict[PlantSize, tuple[EarlyCare, ...]] = {
             "On the day",
             "Loosen or cut roots that go round the pot, and set the top of the root ball level "
             "with the soil, not under the mulch.",
-            PRACTICE,
         ),
         EarlyCare(
             "First year",
             "A large root ball dries out in the middle while the soil around it is damp: water at "
             "the stem.",
-            PRACTICE,
         ),
         EarlyCare(
             "Second year",
             "The gaps of 18 in (450 mm) close late: keep them mulched and weeded through the year.",
-            PRACTICE,
         ),
     ),
     PlantSize.SEED: (
@@ -160,19 +129,16 @@ EARLY: dict[PlantSize, tuple[EarlyCare, ...]] = {
             "Sow the rim in late fall or early spring on bare raked soil, tread it in, and cover "
             "it with a thin layer of clean straw, not with mulch. The plugs below it are "
             "watered every other day for two weeks.",
-            PRACTICE,
         ),
         EarlyCare(
             "First year",
             "Keep the seed damp for the first month. Cut the rim back to 6 in (150 mm) whenever it "
             "is 12 in (300 mm) high: that cuts the weeds and spares the seedlings.",
-            PRACTICE,
         ),
         EarlyCare(
             "Second year",
             "Cut the rim once more in spring, sow bare spots again, and pull weeds you know for "
             "sure. Most kinds flower from the second or third year on.",
-            PRACTICE,
         ),
     ),
 }
@@ -185,7 +151,7 @@ class Sign(NamedTuple):
     trouble: str
     look: str
     remedy: str
-    source: Source
+    source: Source = Source("", Provenance.MEMORY)
 
 
 SIGNS = (
@@ -194,20 +160,17 @@ SIGNS = (
         "Leaves turn yellow and hang while the soil is wet; the stem is soft and dark at its foot; "
         "the soil smells sour.",
         "Lift it and set it one zone higher, and put a plant that stands more water in its place.",
-        Source("", Provenance.MEMORY),
     ),
     Sign(
         "Parched",
         "Leaves hang in the morning too, curl, or go brown and crisp at the edges; the soil is dry "
         "a finger deep.",
         "Water it deeply twice a week and mulch it; if that fails, set it one zone lower.",
-        Source("", Provenance.MEMORY),
     ),
     Sign(
         "Neither",
         "Leaves hang at noon only and stand again by evening.",
         "Wait: new plants do that in heat.",
-        Source("", Provenance.MEMORY),
     ),
 )
 """How to tell a drowned plant from a parched one."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from functools import cache
+from functools import cache, partial
 from importlib.resources import files
 from typing import TypeVar
 
@@ -39,15 +39,9 @@ Record = TypeVar("Record")
 MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 
 NEEDED = (
-    "scientific_name",
-    "common_name",
-    "kind",
-    "regions",
-    "height_max_ft",
-    "spacing_in",
-    "sun",
+    "scientific_name", "common_name", "kind", "regions", "height_max_ft", "spacing_in", "sun",
     "zones",
-)
+)  # fmt: skip
 """Columns a row must fill in; every other cell may be left empty."""
 
 OWN_NEEDED = ("scientific_name", "common_name", "kind", "sun", "zones")
@@ -57,69 +51,24 @@ OWN_ONLY = ("height_max_m", "spacing_cm", "wetland_any")
 """Columns of the gardener's own file alone: metric sizes, and one rating for any place."""
 
 OPTIONAL = (
-    "other_names",
-    "native_checked",
-    "native_unchecked",
-    "native_caution",
-    "height_min_ft",
-    "bloom_start",
-    "bloom_end",
-    *(f"wetland_{one.name}" for one in ListRegion),
-    "indicator_status",
-    "indicator_source",
-    "rated_by_two",
-    "rated_by_one",
-    "rated_upl_or_unlisted",
-    "rating_conflict",
-    "hardiness_min",
-    "hardiness_max",
-    "toxic",
-    "usda_toxicity",
-    "spreads",
-    "thorny",
-    "over_8ft",
-    "needs_long_wet",
-    "remarks",
-    "usda_symbol",
-    "standing_water",
-    "moisture",
-    "drought",
-    "salt",
-    "flower_color",
-    "trade",
-    "wildlife",
-    "absent_in",
-    "regulated_in",
-    "rests_on",
-)
+    "other_names", "native_checked", "native_unchecked", "native_caution", "height_min_ft",
+    "bloom_start", "bloom_end", *(f"wetland_{one.name}" for one in ListRegion), "indicator_status",
+    "indicator_source", "rated_by_two", "rated_by_one", "rated_upl_or_unlisted", "rating_conflict",
+    "hardiness_min", "hardiness_max", "toxic", "usda_toxicity", "spreads", "thorny", "over_8ft",
+    "needs_long_wet", "remarks", "usda_symbol", "standing_water", "moisture", "drought", "salt",
+    "flower_color", "trade", "wildlife", "absent_in", "regulated_in", "rests_on",
+)  # fmt: skip
 
 EARLIER = (
-    "zone_source",
-    "hardiness_source",
-    "salt_tolerant",
-    "usda_drought",
-    "usda_height_ft",
-    "usda_height_check",
-    "usda_bloom",
-    "usda_bloom_check",
-    "verified_fields",
-)
+    "zone_source", "hardiness_source", "salt_tolerant", "usda_drought", "usda_height_ft",
+    "usda_height_check", "usda_bloom", "usda_bloom_check", "verified_fields",
+)  # fmt: skip
 """Columns of the list of version 0.1, which a gardener's own file may be a copy of."""
 
 PLACE_COLUMNS = (
-    "code",
-    "name",
-    "plant_region",
-    "list_regions",
-    "source",
-    "lists_confirmed",
-    "lists_source",
-    "lists_standing",
-    "zone_coldest",
-    "zone_warmest",
-    "zone_common",
-    "zone_source",
-)
+    "code", "name", "plant_region", "list_regions", "source", "lists_confirmed", "lists_source",
+    "lists_standing", "zone_coldest", "zone_warmest", "zone_common", "zone_source",
+)  # fmt: skip
 
 UNSAID = "from memory, not checked"
 """What stands for a source that a row leaves empty."""
@@ -235,10 +184,6 @@ def _plant(row: Row, own: bool = False) -> Plant:
     )
 
 
-def _own_plant(row: Row) -> Plant:
-    return _plant(row, own=True)
-
-
 def _place(row: Row) -> State:
     region = row.members("plant_region", PlantRegion, True)
     said = row.text("lists_source")
@@ -298,7 +243,7 @@ def read_own_plants(text: str) -> tuple[tuple[Plant, ...], tuple[RowFault, ...]]
             RowFault(1, "", "This is too long for a plant list; keep the plants you need."),
         )
     known = (*NEEDED, *OPTIONAL, *EARLIER, *OWN_ONLY)
-    return _records(text, known, OWN_NEEDED, _own_plant)
+    return _records(text, known, OWN_NEEDED, partial(_plant, own=True))
 
 
 def with_own(packaged: Sequence[Plant], own: Sequence[Plant]) -> tuple[Plant, ...]:
