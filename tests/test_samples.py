@@ -12,8 +12,9 @@ from interview.__main__ import main
 from interview.asking import route
 from interview.garden.opening import plan_of
 from interview.garden.store import load
+from interview.garden.summary import waiting
 from interview.sheet.figures_file import figures_text
-from interview.sheet.report import plan_text, waiting
+from interview.sheet.report import plan_text
 
 FOLDER = Path(__file__).parents[1] / "sample_answers"
 ALL = sorted(FOLDER.glob("*.yaml"))

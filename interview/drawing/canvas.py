@@ -9,32 +9,10 @@ from interview.drawing.layout import SAMPLE, Layout, LegendEntry, Text, lay_out
 from interview.drawing.scene import (
     Drawing,
     Hatch,
-    Key,
-    Label,
-    LabelSpot,
-    Mark,
-    Path,
-    Shape,
     Stroke,
     Symbol,
 )
-from interview.drawing.vector import svg
 from interview.drawing.words import in_cells
-
-__all__ = [
-    "Drawing",
-    "Hatch",
-    "Key",
-    "Label",
-    "LabelSpot",
-    "Mark",
-    "Path",
-    "Shape",
-    "Stroke",
-    "Symbol",
-    "cells",
-    "svg",
-]
 
 
 def cells(drawing: Drawing, columns: int, rows: int, braille: bool = True) -> list[str]:

@@ -39,7 +39,7 @@ from interview.garden.site.spot_questions import chosen_spot
 from interview.garden.size import questions as bed
 from interview.garden.soak import hole_questions as digging
 from interview.garden.soak import questions as soak
-from interview.garden.soak.run import RunState
+from interview.garden.soak.timed import RunState
 from interview.garden.soak.times import clock, utc
 from interview.quantities.evidence import Finding
 from interview.quantities.shown import sides_words, slope_words

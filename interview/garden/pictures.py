@@ -10,10 +10,11 @@ from interview.asking.question import Unanswered
 from interview.drawing.dimension import Dimension
 from interview.drawing.scene import XY, Drawing, Shape
 from interview.garden.earth.above import plan_sizes, plan_view
+from interview.garden.earth.profile import LevelRow, level_table
 from interview.garden.form.lie import Lie
 from interview.garden.plan import Plan
 from interview.garden.planting import laid_out
-from interview.garden.planting.section import LevelRow, cross_section, level_table
+from interview.garden.planting.section import cross_section
 from interview.garden.site import nearby_questions as nearby
 from interview.garden.site import spot_questions as ground
 from interview.garden.site.setbacks import left_of

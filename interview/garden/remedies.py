@@ -8,6 +8,7 @@ from typing import Any
 
 from interview.asking.answers import Answers
 from interview.asking.question import Question, Unanswered
+from interview.garden.form.basin import Basin
 from interview.garden.form.choices import MOST_BEDS, FloorShape
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
@@ -16,7 +17,6 @@ from interview.garden.site.surroundings import CHILDREN_IN
 from interview.garden.size import questions as bed
 from interview.garden.size import shape_questions as shaping
 from interview.garden.size.answered import floor_shape
-from interview.garden.size.basin import Basin
 from interview.garden.soak.depth import DEPTH_STEP
 from interview.quantities.units import Quantity, magnitude, quantity, round_down
 

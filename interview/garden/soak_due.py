@@ -11,7 +11,8 @@ from interview.asking.answers import Answers
 from interview.asking.route import Step
 from interview.garden import gate
 from interview.garden.soak import timing_questions as timing
-from interview.garden.soak.run import RunState, SoakRun, soak_run
+from interview.garden.soak.run import soak_run
+from interview.garden.soak.timed import RunState, SoakRun
 from interview.garden.soak.times import clock, utc
 
 FILLS = {

@@ -28,8 +28,8 @@ from interview.quantities.units import (
 )
 
 if TYPE_CHECKING:
+    from interview.garden.form.basin import Basin
     from interview.garden.site.results import SpotReport
-    from interview.garden.size.basin import Basin
     from interview.garden.size.rough import RoughSize
 
 COLUMNS = (start.RECORD_DATES, start.RECORD_DEPTHS)

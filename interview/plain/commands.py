@@ -13,7 +13,7 @@ from interview.garden import soak_due
 from interview.garden.session import Session
 from interview.garden.soak import timing_questions as timing
 from interview.garden.soak.reading_lines import typed_line
-from interview.garden.summary import wrap
+from interview.garden.summary import waiting_text, wrap
 from interview.plain import lists as plain_lists
 from interview.plain import soak as plain_soak
 from interview.plain import told as plain_told
@@ -21,7 +21,7 @@ from interview.plain.read_out import Say, Teller, option_lines, page
 from interview.plain.turn import Turn
 from interview.reading import Refused
 from interview.sheet.card import card_text
-from interview.sheet.report import outside_text, plan_text, waiting_text
+from interview.sheet.report import outside_text, plan_text
 
 HELP = """Type an answer and press Enter. An empty line takes the value offered, keeps the answer
 there is, or skips what may be skipped. In a list each line is kept at once, and an empty line

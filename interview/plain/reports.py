@@ -103,7 +103,7 @@ def _told_of_all(given: argparse.Namespace) -> str:
 
         return schema_text()
     if given.questions:
-        from interview.sheet.report import worksheet
+        from interview.sheet.worksheet import worksheet
 
         return worksheet()
     from interview.sheet.blank import blank_text

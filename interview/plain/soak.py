@@ -16,7 +16,8 @@ from interview.garden.soak import timing_questions as timing
 from interview.garden.soak import words as soak_words
 from interview.garden.soak.noted import HEADS, RunRow
 from interview.garden.soak.reading_lines import said_line
-from interview.garden.soak.run import SoakRun, soak_run
+from interview.garden.soak.run import soak_run
+from interview.garden.soak.timed import SoakRun
 from interview.garden.soak.times import utc
 from interview.garden.summary import wrap
 from interview.plain.lists import offer

@@ -13,8 +13,8 @@ from textual.widgets import Button
 from interview.asking.question import Unanswered
 from interview.drawing.scene import Drawing
 from interview.garden import pictures
+from interview.garden.earth.profile import level_lines
 from interview.garden.plan import Plan
-from interview.garden.planting.section import level_lines
 from interview.garden.session import Session
 from interview.screens import words
 from interview.screens.long_wait import Stopped, telling_page

@@ -17,7 +17,7 @@ from interview.screens.page import FramedApp
 if TYPE_CHECKING:
     from interview.answers_file.reminders import Reminders
     from interview.garden.session import Session
-    from interview.garden.soak.run import SoakRun
+    from interview.garden.soak.timed import SoakRun
     from interview.garden.soak_due import HoleTest
 
 LOOK_SECONDS = 5.0

@@ -21,7 +21,7 @@ from interview.garden.soak import timing_questions as timing
 from interview.garden.soak import water_level
 from interview.garden.soak.hole_view import finest_step
 from interview.garden.soak.noted import Timed, noted
-from interview.garden.soak.run import SoakRun
+from interview.garden.soak.timed import SoakRun
 from interview.garden.soak_due import HoleTest
 from interview.garden.storms.charts import Coming, running_chart
 from interview.screens import keys, soak_watch, words

@@ -16,7 +16,8 @@ from interview.garden.session import Session
 from interview.garden.soak import timing_questions as timing
 from interview.garden.soak.rates import Band, SoakTest
 from interview.garden.soak.results import as_felt
-from interview.garden.soak.run import RunState, SoakRun, soak_run
+from interview.garden.soak.run import soak_run
+from interview.garden.soak.timed import RunState, SoakRun
 from interview.garden.soak.times import clock, elapsed_words, span, span_up, utc
 from interview.garden.soak.words import BAND_WORDS, scale_lines, verdict
 from interview.garden.soak_due import HoleTest

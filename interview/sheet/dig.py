@@ -9,10 +9,10 @@ from interview.asking.question import Unanswered
 from interview.garden.afterwards import questions as review
 from interview.garden.earth.materials import STONE_LAYER, stone_size_words
 from interview.garden.earth.overflow import PipeFall, no_pipe_sold_finding, no_pipe_words
+from interview.garden.earth.profile import level_lines
 from interview.garden.earth.results import BANK
 from interview.garden.pictures import levels, section_picture
 from interview.garden.plan import Plan
-from interview.garden.planting.section import level_lines
 from interview.garden.site import cautions
 from interview.garden.site import lines_questions as buried
 from interview.garden.site import spot_questions as ground

@@ -46,7 +46,6 @@ from interview.sheet import (
 )
 from interview.sheet.appendix import Sources, formulas, glossary
 from interview.sheet.common import DRAWN
-from interview.sheet.worksheet import worksheet
 
 
 def disagreements(plan: Plan, mark: Callable[[Source], str]) -> Iterator[str]:
@@ -358,6 +357,3 @@ def _caution_part(plan: Plan) -> list[str]:
     for line in cautions.every(plan.site.tolerance):
         lines += wrap(f"- {plan.answers.told(line)}", "  ")
     return lines
-
-
-__all__ = ["outside_text", "plan_text", "so_far", "waiting", "waiting_text", "worksheet"]

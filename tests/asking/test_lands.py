@@ -14,12 +14,13 @@ from interview.garden.site import lines_questions as buried
 from interview.garden.site import spot_questions as ground
 from interview.garden.soak import hole_questions as digging
 from interview.garden.stages import every_question
+from interview.garden.summary import so_far, waiting_text
 from interview.garden.survey import share_questions as sharing
 from interview.quantities.evidence import Provenance
 from interview.reading import Refused
 from interview.sheet.card import card_text
 from interview.sheet.first_year import care
-from interview.sheet.report import plan_text, so_far, waiting_text
+from interview.sheet.report import plan_text
 
 GARDENS = 4
 """Gardens by chance; raised by hand now and then."""

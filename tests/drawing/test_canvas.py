@@ -8,7 +8,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from interview.drawing.canvas import (
+from interview.drawing.canvas import cells
+from interview.drawing.grid import Look, draw
+from interview.drawing.layout import lay_out
+from interview.drawing.scene import (
     Drawing,
     Hatch,
     Key,
@@ -17,13 +20,12 @@ from interview.drawing.canvas import (
     Mark,
     Path,
     Stroke,
-    cells,
-    svg,
+    Symbol,
+    box,
+    line,
+    polygon,
 )
-from interview.drawing.grid import Look, draw
-from interview.drawing.layout import lay_out
-from interview.drawing.scene import Symbol, box, line, polygon
-from interview.drawing.vector import CELL_MM, FONT_MM
+from interview.drawing.vector import CELL_MM, FONT_MM, svg
 from interview.drawing.words import column_width, cut_to, wrapped
 
 SVG = "{http://www.w3.org/2000/svg}"

@@ -8,8 +8,10 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from measures import h, inch
 
-from interview.drawing.canvas import Mark, Path, Stroke, Symbol, cells, svg
+from interview.drawing.canvas import cells
 from interview.drawing.scale import round_step, ticks
+from interview.drawing.scene import Mark, Path, Stroke, Symbol
+from interview.drawing.vector import svg
 from interview.garden.form.basin import Basin
 from interview.garden.pond.hyetographs import triangle_storm, uniform_storm
 from interview.garden.pond.pool import pool

@@ -7,8 +7,9 @@ import re
 
 from interview.asking import route
 from interview.garden.figures import found
+from interview.garden.summary import so_far, waiting_text
 from interview.sheet.figures_file import figures_text
-from interview.sheet.report import plan_text, so_far, waiting_text
+from interview.sheet.report import plan_text
 
 GARDENS = 45
 """Some hundred answers each; few enough to be quick, and raised by hand now and then."""

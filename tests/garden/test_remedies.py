@@ -6,8 +6,8 @@ import math
 
 import pytest
 
+from interview.garden.form.basin import Basin
 from interview.garden.remedies import ways_out
-from interview.garden.size.basin import Basin
 from interview.quantities.units import magnitude, quantity
 from interview.sheet.report import plan_text
 

@@ -23,7 +23,8 @@ from interview.reading import read_area, read_volume
 from interview.sheet.card import card_text
 from interview.sheet.check import check_text
 from interview.sheet.figures_file import figures_text
-from interview.sheet.report import plan_text, worksheet
+from interview.sheet.report import plan_text
+from interview.sheet.worksheet import worksheet
 
 ROOT = Path(__file__).parents[2]
 SAMPLES = ROOT / "sample_answers"

@@ -9,7 +9,7 @@ used for its arithmetic only.
 
 import pytest
 
-from interview.garden.soak.rates import Hole, HoleShape, corrected_rate
+from interview.garden.soak.hole import Hole, HoleShape, corrected_rate
 from interview.quantities.units import magnitude, quantity
 
 LENGTH, WIDTH, DEPTH, MINUTES = 1.000, 0.750, 1.000, 56

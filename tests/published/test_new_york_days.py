@@ -16,7 +16,7 @@ import numpy
 import pytest
 
 from interview.garden.storms.rain_days import rain_days
-from interview.garden.storms.rainfall_record import read_record
+from interview.garden.storms.record_text import read_record
 from interview.quantities.units import magnitude, quantity
 
 

@@ -7,7 +7,9 @@ one decimal, and as the result the mean of the last three.
 
 import pytest
 
-from interview.garden.soak.rates import Hole, HoleShape, Reading, soak_test
+from interview.garden.soak.hole import Hole, HoleShape
+from interview.garden.soak.rates import soak_test
+from interview.garden.soak.readings import Reading
 from interview.quantities.units import magnitude, quantity
 
 SHEETS = {

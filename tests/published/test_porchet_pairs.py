@@ -16,7 +16,7 @@ here is the whole wall, which gives the lower rate.
 
 import pytest
 
-from interview.garden.soak.rates import Hole, HoleShape, corrected_rate
+from interview.garden.soak.hole import Hole, HoleShape, corrected_rate
 from interview.quantities.units import magnitude, quantity
 
 ROWS = [

@@ -16,10 +16,11 @@ from pathlib import Path
 import numpy
 import pytest
 
+from interview.garden.form.basin import Basin
 from interview.garden.pond.pool import pool
-from interview.garden.size.basin import Basin
 from interview.garden.storms.rain_days import rain_days
-from interview.garden.storms.rainfall_record import read_record, replay
+from interview.garden.storms.rainfall_record import replay
+from interview.garden.storms.record_text import read_record
 from interview.quantities.units import magnitude, quantity
 
 

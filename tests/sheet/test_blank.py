@@ -21,7 +21,7 @@ from interview.garden.session import Session
 from interview.garden.stages import GROUPS, QUESTIONS, STAGES, every_question
 from interview.sheet.blank import blank_text
 from interview.sheet.figures_file import figures_text
-from interview.sheet.report import worksheet
+from interview.sheet.worksheet import worksheet
 
 SAMPLES = Path(__file__).parents[2] / "sample_answers"
 FINISHED = sorted(SAMPLES.glob("finished_*.yaml"))

@@ -7,9 +7,10 @@ from functools import lru_cache
 from typing import NamedTuple
 
 from interview.answers_file.named_files import NamedFile, NoFile
-from interview.garden.planting.plant_list import OWN_LIMIT, RowFault, read_own_plants
+from interview.garden.planting.plant_list import OWN_LIMIT, read_own_plants
 from interview.garden.planting.record import Plant
 from interview.quantities.evidence import ARITHMETIC, Finding, Grade
+from interview.reading.csv_reader import RowFault
 
 SHOWN_FAULTS = 5
 """Faults of a plant file told on the sheet; the check of the file tells them all."""

@@ -22,18 +22,6 @@ from interview.garden.size.zones import Zone
 from interview.quantities.evidence import Provenance, Source
 from interview.reading.csv_reader import SHOWN, Row, RowFault, either, split_rows
 
-__all__ = [
-    "Plant",
-    "RowFault",
-    "State",
-    "builtin_places",
-    "builtin_plants",
-    "read_own_plants",
-    "read_places",
-    "read_plants",
-    "with_own",
-]
-
 Record = TypeVar("Record")
 
 MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")

@@ -18,15 +18,13 @@ from interview.drawing.scene import (
     filled,
     line,
 )
-from interview.garden.earth.profile import CutSide, LevelRow, Profile, level_lines, level_table
+from interview.garden.earth.profile import CutSide, Profile
 from interview.garden.form.lie import Lie, wing_length
 from interview.garden.size.zones import Zone
 from interview.garden.storms.wet_zones import ZoneHours
 from interview.quantities.shown import PLAIN, length_words, slope_words
 from interview.quantities.shown import depth_words as height_words
 from interview.quantities.units import magnitude, quantity
-
-__all__ = ["LevelRow", "Profile", "cross_section", "level_lines", "level_table"]
 
 _TALLER = (1, 2, 3, 4, 5, 6, 8, 10, 15, 20)
 _HEIGHT_PART = 0.3

@@ -24,28 +24,6 @@ from interview.quantities.units import (
     significant,
 )
 
-__all__ = [
-    "Basin",
-    "Enough",
-    "RequiredArea",
-    "catchment_served",
-    "drawn",
-    "exact_width",
-    "footprint_area",
-    "footprint_sides",
-    "holds",
-    "inside",
-    "lying",
-    "narrowest_width",
-    "rain_held",
-    "recommended_area",
-    "required_area",
-    "rule_of_thumb_area",
-    "smallest",
-    "split_advised",
-    "unit_floor",
-]
-
 TOO_SHALLOW = (
     "The pond must be deeper than the rain it is to hold, so hold less rain, or choose a deeper "
     "one if the soil takes it."

@@ -13,17 +13,12 @@ from interview.garden.soak.depth import (
     DROP_RATE_HOURS,
     SHALLOWEST_IN,
 )
-from interview.garden.soak.hole import INVERSE_AUGER_HOLE, BareHole, Hole, HoleShape, corrected_rate
+from interview.garden.soak.hole import BareHole, Hole
 from interview.garden.soak.readings import (
-    ALREADY_EMPTY,
-    EMPTY_NOTE,
     Advice,
-    CombinedRate,
-    HolesRule,
     Interval,
     Reading,
     advice,
-    combine,
     intervals,
 )
 from interview.quantities.evidence import Cited, Provenance, Source
@@ -97,28 +92,6 @@ def texture_check(corrected: Quantity, texture: Texture) -> TextureCheck:
     times = ratio(corrected, published)
     return TextureCheck(texture, published, times, times > FAR_APART or times < 1 / FAR_APART)
 
-
-__all__ = [
-    "ALREADY_EMPTY",
-    "EMPTY_NOTE",
-    "INVERSE_AUGER_HOLE",
-    "Advice",
-    "Band",
-    "CombinedRate",
-    "Hole",
-    "HoleShape",
-    "HolesRule",
-    "Interval",
-    "Reading",
-    "SoakTest",
-    "Trend",
-    "advice",
-    "combine",
-    "corrected_rate",
-    "intervals",
-    "soak_test",
-    "soil_band",
-]
 
 SETTLED_WITHIN = Cited(
     0.10,

@@ -10,11 +10,9 @@ import datetime as dt
 
 from interview.asking.answers import Answers
 from interview.garden.soak.noted import Fills, Noted, noted
-from interview.garden.soak.timed import ENOUGH_STATES, RunState, SoakRun, is_back, timed
+from interview.garden.soak.timed import RunState, SoakRun, is_back, timed
 from interview.garden.soak.times import clock, span, utc
 from interview.quantities.evidence import Cited, Provenance, Source
-
-__all__ = ["ENOUGH_STATES", "RunState", "SoakRun", "soak_run"]
 
 TOO_LONG = Cited(14.0, Source("days after which a test is not gone on with", Provenance.OURS))
 

@@ -10,21 +10,10 @@ from typing import NamedTuple
 from interview.garden.pond.hyetographs import STORM_HOURS, RainSpan, StormShape, storm
 from interview.garden.pond.pool import Pool
 from interview.garden.storms.day_by_day import DAY_H, Above, DayByDay, Part
-from interview.garden.storms.record_text import BadLine, Gap, Record, gaps_between, read_record
+from interview.garden.storms.record_text import Gap, gaps_between
 from interview.quantities.evidence import Provenance, Source
 from interview.quantities.guards import not_negative, within
 from interview.quantities.units import Quantity, magnitude, quantity
-
-__all__ = [
-    "BadLine",
-    "Gap",
-    "Record",
-    "RecordPart",
-    "RecordReplay",
-    "gaps_between",
-    "read_record",
-    "replay",
-]
 
 GAP_SOURCE = Source(
     "over missing days the pond drains and no rain is counted, in or out", Provenance.OURS

@@ -14,8 +14,6 @@ from interview.garden.storms.record_columns import (
     LONGEST_LINE,
     MOST_LINES,
     UNIT_WORDS,
-    Column,
-    ColumnUnclear,
     Row,
     cells_of,
     delimiter_of,
@@ -25,17 +23,6 @@ from interview.garden.storms.record_columns import (
 )
 from interview.quantities.evidence import Cited, Provenance, Source
 from interview.quantities.units import Quantity, magnitude, quantity
-
-__all__ = [
-    "BadLine",
-    "Column",
-    "ColumnUnclear",
-    "Gap",
-    "Record",
-    "gaps_between",
-    "head_rows",
-    "read_record",
-]
 
 UNITS = ("in", "mm")
 DOUBT = Source("no home sees such a year, so the unit is asked again", Provenance.OURS)

@@ -9,6 +9,7 @@ from interview.answers_file.named_files import NoFile, ReadsFiles
 from interview.asking.long_work import telling
 from interview.asking.question import Unanswered, waits_for
 from interview.asking.results import part
+from interview.garden.form.basin import Basin
 from interview.garden.place import questions as start
 from interview.garden.place.results import PlaceResults
 from interview.garden.pond.hyetographs import StormShape, again, storm
@@ -16,7 +17,7 @@ from interview.garden.pond.pool import Pool
 from interview.garden.pond.routing import RoutedStorm
 from interview.garden.size import answered
 from interview.garden.size import questions as bed
-from interview.garden.size.basin import Basin, inside
+from interview.garden.size.basin import inside
 from interview.garden.size.results import SizeResults
 from interview.garden.soak.results import SoakResults
 from interview.garden.storms import beds, rainfall_record

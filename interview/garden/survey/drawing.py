@@ -208,9 +208,6 @@ def _offsets(spot: Spot, sizes: list[str]) -> Iterator[Shape]:
     yield Label(f"every {sizes[0]}", *middle, LabelSpot.BELOW)
 
 
-__all__ = ["Placed", "Spot", "lay_pieces", "surface_drawing"]
-
-
 def surface_drawing(
     pieces: Sequence[Piece | Placed],
     metric: bool = False,

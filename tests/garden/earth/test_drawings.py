@@ -9,13 +9,16 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from measures import ft, inch
 
-from interview.drawing.canvas import Hatch, Path, Stroke, cells, svg
+from interview.drawing.canvas import cells
+from interview.drawing.scene import Hatch, Path, Stroke
+from interview.drawing.vector import svg
 from interview.drawing.words import column_width
 from interview.garden.earth.above import plan_view
+from interview.garden.earth.profile import level_lines, level_table
 from interview.garden.form.basin import Basin
 from interview.garden.form.choices import FloorShape
 from interview.garden.form.lie import Ground, Sets, lie_of, winged
-from interview.garden.planting.section import cross_section, level_lines, level_table
+from interview.garden.planting.section import cross_section
 from interview.quantities.units import magnitude, quantity
 
 

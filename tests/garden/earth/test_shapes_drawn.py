@@ -9,7 +9,9 @@ from measures import OWN
 from shapely.geometry import Polygon
 from shapely.ops import unary_union
 
-from interview.drawing.canvas import Drawing, Hatch, Label, Path, Stroke, cells, svg
+from interview.drawing.canvas import cells
+from interview.drawing.scene import Drawing, Hatch, Label, Path, Stroke
+from interview.drawing.vector import svg
 from interview.drawing.words import column_width
 from interview.garden.earth.above import plan_view
 from interview.garden.form.basin import Basin

@@ -2,7 +2,8 @@
 
 import pytest
 
-from interview.drawing.canvas import cells, svg
+from interview.drawing.canvas import cells
+from interview.drawing.vector import svg
 from interview.garden.form.basin import Basin
 from interview.garden.form.lie import Ground, lie_of
 from interview.garden.planting.section import cross_section

@@ -7,7 +7,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from interview.garden.soak.depth import DepthRule, Governs, pond_depth
-from interview.garden.soak.rates import Hole, HoleShape, Reading, soak_test
+from interview.garden.soak.hole import Hole, HoleShape
+from interview.garden.soak.rates import soak_test
+from interview.garden.soak.readings import Reading
 from interview.quantities.units import METRIC, magnitude, quantity
 
 

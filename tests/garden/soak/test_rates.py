@@ -8,20 +8,15 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.integrate import solve_ivp
 
-from interview.garden.soak.rates import (
+from interview.garden.soak.hole import Hole, HoleShape, corrected_rate
+from interview.garden.soak.rates import Band, Trend, soak_test, soil_band
+from interview.garden.soak.readings import (
     EMPTY_NOTE,
-    Band,
-    Hole,
-    HoleShape,
     HolesRule,
     Reading,
-    Trend,
     advice,
     combine,
-    corrected_rate,
     intervals,
-    soak_test,
-    soil_band,
 )
 from interview.quantities.units import magnitude, quantity
 

@@ -11,7 +11,8 @@ from hypothesis import given as every
 from hypothesis import strategies as st
 
 from interview.garden.soak import results
-from interview.garden.soak.run import RunState, soak_run
+from interview.garden.soak.run import soak_run
+from interview.garden.soak.timed import RunState
 from interview.garden.stages import new_answers
 from interview.plain.clock import LOCAL
 from interview.quantities.units import magnitude

@@ -11,15 +11,9 @@ from hypothesis import strategies as st
 
 from interview.garden.soak import words as soak_words
 from interview.garden.soak.depth import DepthRule
-from interview.garden.soak.rates import (
-    Hole,
-    HoleShape,
-    Reading,
-    Texture,
-    combine,
-    soak_test,
-    texture_check,
-)
+from interview.garden.soak.hole import Hole, HoleShape
+from interview.garden.soak.rates import Texture, soak_test, texture_check
+from interview.garden.soak.readings import Reading, combine
 from interview.quantities.units import magnitude, quantity
 from interview.sheet import soil
 from interview.sheet.report import plan_text

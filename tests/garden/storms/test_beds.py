@@ -8,9 +8,10 @@ from hypothesis import strategies as st
 from measures import cubic, inches
 from scipy.integrate import solve_ivp
 
+from interview.garden.form.basin import Basin
 from interview.garden.pond.hyetographs import StormShape, again, storm
 from interview.garden.pond.routing import route
-from interview.garden.size.basin import Basin, rain_held, required_area
+from interview.garden.size.basin import rain_held, required_area
 from interview.garden.storms.beds import beds_of
 from interview.quantities.units import magnitude, quantity
 

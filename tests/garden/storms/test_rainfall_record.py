@@ -12,7 +12,8 @@ from interview.garden.pond.hyetographs import StormShape, storm
 from interview.garden.pond.pool import pool
 from interview.garden.pond.routing import route
 from interview.garden.pond.stage import SQUARE_CORNERS, StageCurve
-from interview.garden.storms.rainfall_record import Gap, read_record, replay
+from interview.garden.storms.rainfall_record import replay
+from interview.garden.storms.record_text import Gap, read_record
 from interview.quantities.units import magnitude, quantity
 
 

@@ -9,8 +9,8 @@ from hypothesis import given as sampled
 from hypothesis import settings
 from hypothesis import strategies as st
 
-from interview.garden.storms.record_columns import LONGEST_LINE
-from interview.garden.storms.record_text import Column, ColumnUnclear, read_record
+from interview.garden.storms.record_columns import LONGEST_LINE, Column, ColumnUnclear
+from interview.garden.storms.record_text import read_record
 from interview.garden.summary import waiting
 from interview.quantities.units import magnitude
 from interview.reading.text_lines import lines_of

@@ -6,6 +6,7 @@ from hypothesis import strategies as st
 from measures import cubic, h, hours, inch, inches
 from scipy.integrate import quad
 
+from interview.garden.form.basin import Basin
 from interview.garden.pond.hyetographs import (
     StormShape,
     again,
@@ -17,7 +18,7 @@ from interview.garden.pond.hyetographs import (
 from interview.garden.pond.pool import Pool, pool
 from interview.garden.pond.routing import route
 from interview.garden.pond.stage import StageCurve
-from interview.garden.size.basin import Basin, drawn, rain_held, required_area
+from interview.garden.size.basin import drawn, rain_held, required_area
 from interview.quantities.units import magnitude, quantity
 
 

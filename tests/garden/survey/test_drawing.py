@@ -10,12 +10,13 @@ from hypothesis import strategies as st
 from measures import ft
 from shapely.geometry import Polygon
 
-from interview.drawing.canvas import Hatch, Stroke, cells, svg
-from interview.drawing.scene import LabelSpot
+from interview.drawing.canvas import cells
+from interview.drawing.scene import Hatch, LabelSpot, Stroke
+from interview.drawing.vector import svg
 from interview.drawing.words import column_width
 from interview.garden.survey import outlines, shapes
-from interview.garden.survey.drawing import Placed, lay_pieces, surface_drawing
-from interview.garden.survey.piece_layout import fits_in, lie_over
+from interview.garden.survey.drawing import surface_drawing
+from interview.garden.survey.piece_layout import Placed, fits_in, lay_pieces, lie_over
 from interview.garden.survey.pieces import Piece, plan_area
 from interview.quantities.units import magnitude, quantity
 
