@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Any, TypeAlias, cast
 
 if TYPE_CHECKING:
     import pint
+    from pint.util import UnitsContainer
 
     Quantity: TypeAlias = pint.Quantity[float]
     """A number with a unit. Length, area, volume, rate, time and slope are all of this one type."""
@@ -57,11 +58,12 @@ def _unit(word: str) -> pint.Unit:
 
 def magnitude(value: Quantity, unit: str) -> float:
     """Return the number of ``unit`` in ``value``; raises ``pint.DimensionalityError``."""
-    return float(value.magnitude * _factor(value.units, unit))
+    # The public ``units`` makes an object at each call, which is compared slowly.
+    return float(value.magnitude * _factor(value._units, unit))
 
 
 @cache
-def _factor(units: pint.Unit, unit: str) -> float:
+def _factor(units: UnitsContainer, unit: str) -> float:
     """Return how many of ``unit`` one of ``units`` is; none of ours begins but at zero."""
     return float(_registry().Quantity(1.0, units).m_as(unit))
 

@@ -6,7 +6,7 @@ import csv
 import io
 from difflib import get_close_matches
 from enum import Enum
-from functools import cache
+from functools import lru_cache
 from typing import NamedTuple, TypeVar
 
 E_ = TypeVar("E_", bound=Enum)
@@ -54,7 +54,7 @@ class Row:
     def many(self, column: str) -> tuple[str, ...]:
         """Return the parts of a cell between semicolons."""
         found = self.text(column)
-        return tuple(filter(None, map(str.strip, found.split(";")))) if found else ()
+        return _parts(found) if found else ()
 
     def number(self, column: str, low: float, high: float, empty: float) -> float:
         """Return a number from ``low`` to ``high``, or ``empty`` where there is none."""
@@ -87,21 +87,30 @@ class Row:
 
     def members(self, column: str, kind: type[E_], by_name: bool) -> tuple[E_, ...]:
         """Return the members of ``kind`` that the cell lists, by their names or their values."""
-        known = _members_of(kind, by_name)
-        words = self.many(column)
-        if not words:
-            return ()
-        found = dict.fromkeys([known.get(word.lower()) for word in words])
-        if None in found:
-            strange = next(word for word in words if word.lower() not in known)
-            shown = tuple(name.upper() if by_name else name for name in known)
-            self.fault(column, f"Write {either(shown)} for {column}, not “{strange[:SHOWN]}”.")
-        return tuple(one for one in found if one is not None)
+        found, wrong = _members(column, kind, by_name, self.text(column))
+        if wrong:
+            self.fault(column, wrong)
+        return found
 
 
-@cache
-def _members_of(kind: type[E_], by_name: bool) -> dict[str, E_]:
-    return {(one.name if by_name else str(one.value)).lower(): one for one in kind}
+# Many rows of a list have one and the same cell.
+@lru_cache(maxsize=1000)
+def _parts(cell: str) -> tuple[str, ...]:
+    return tuple(filter(None, map(str.strip, cell.split(";"))))
+
+
+@lru_cache(maxsize=1000)
+def _members(column: str, kind: type[E_], by_name: bool, cell: str) -> tuple[tuple[E_, ...], str]:
+    """Return the members that a cell lists, and its fault."""
+    known = {(one.name if by_name else str(one.value)).lower(): one for one in kind}
+    words = _parts(cell)
+    found = dict.fromkeys([known.get(word.lower()) for word in words])
+    wrong = ""
+    if None in found:
+        strange = next(word for word in words if word.lower() not in known)
+        shown = tuple(name.upper() if by_name else name for name in known)
+        wrong = f"Write {either(shown)} for {column}, not “{strange[:SHOWN]}”."
+    return tuple(one for one in found if one is not None), wrong
 
 
 def either(words: tuple[str, ...]) -> str:
@@ -124,7 +133,7 @@ def split_rows(
     try:
         for cells in lines:
             line, last = last + 1, lines.line_num
-            trimmed = [" ".join(cell.split()) for cell in cells]
+            trimmed = [cell and " ".join(cell.split()) for cell in cells]
             if not any(trimmed):
                 continue
             if not names:

@@ -25,6 +25,7 @@ from interview.garden.planting.wetness import (
     LONGEST_HOURS,
     MATCH_SOURCE,
     USUAL_HOURS,
+    Fit,
     ZoneSite,
     dry_ground,
     fits_after,
@@ -244,7 +245,7 @@ def candidate(plant: Plant, wishes: Wishes, bed: Bed) -> Candidate:
     if wishes.road_salt:
         score += {True: -2.0, False: 1.0 * (plant.salt == "none"), None: 0.0}[plant.salt_tolerant]
     score -= PREFERRED.value * sum(one.met_by(plant) for one in wishes.prefer)
-    fit = fits_after(plant, bed.zone, bed.hours, list_region, bed.worst, bed.worst_when)
+    fit = _fit(plant, wishes, bed)
     no_growth = ("" if fit.ok else fit.why, unsuited(plant, wishes))
     said = (*no_growth, objection(plant, bed.zone, wishes))
     return Candidate(
@@ -258,6 +259,16 @@ def candidate(plant: Plant, wishes: Wishes, bed: Bed) -> Candidate:
     )
 
 
+def _fit(plant: Plant, wishes: Wishes, bed: Bed) -> Fit:
+    return fits_after(plant, bed.zone, bed.hours, wishes.list_region, bed.worst, bed.worst_when)
+
+
+def _barred(plant: Plant, wishes: Wishes, bed: Bed) -> bool:
+    """Tell whether anything speaks against ``plant``, as it does of most: they need no score."""
+    said = unsuited(plant, wishes) or objection(plant, bed.zone, wishes)
+    return bool(said) or not _fit(plant, wishes, bed).ok
+
+
 def _sort(plants: Sequence[Plant], wishes: Wishes, bed: Bed) -> None:
     """Give ``bed`` its candidates; where those are too few, makeshifts as well."""
     against = []
@@ -265,9 +276,8 @@ def _sort(plants: Sequence[Plant], wishes: Wishes, bed: Bed) -> None:
         here = plant.at_home(wishes.region)
         if not _known_here(plant, wishes) or (not here and wishes.natives_only):
             continue
-        one = candidate(plant, wishes, bed)
-        if not one.against:
-            bed.candidates.append(one)
+        if not _barred(plant, wishes, bed):
+            bed.candidates.append(candidate(plant, wishes, bed))
         elif here:
             against.append(plant)
     for eased in eased_wishes(wishes):
@@ -275,9 +285,9 @@ def _sort(plants: Sequence[Plant], wishes: Wishes, bed: Bed) -> None:
             break
         there = {one.plant.scientific_name for one in bed.candidates}
         for plant in (one for one in against if one.scientific_name not in there):
-            found, said = candidate(plant, eased, bed), makeshift(plant, wishes)
-            if said and not found.against:
-                bed.candidates.append(found._replace(makeshift=said))
+            said = makeshift(plant, wishes)
+            if said and not _barred(plant, eased, bed):
+                bed.candidates.append(candidate(plant, eased, bed)._replace(makeshift=said))
 
 
 StandIns = Mapping[tuple[Zone, str], Plant | None]

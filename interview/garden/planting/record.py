@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import Enum
 from functools import cached_property
+from typing import NamedTuple
 
 from interview.garden.planting.regions import ListRegion, PlantRegion
 from interview.garden.size.zones import Zone
@@ -67,9 +67,8 @@ INSECTS = ("bees", "butterflies", "pollinators", "insects", "caterpillars")
 WILDLIFE = (*INSECTS, "hummingbirds", "birds")
 
 
-@dataclass(frozen=True)
-class Plant:
-    """One species as the list has it; lengths are floats in the unit their name ends with."""
+class PlantFacts(NamedTuple):
+    """What the list says of a species; lengths are floats in the unit their name ends with."""
 
     scientific_name: str
     common_name: str
@@ -135,6 +134,10 @@ class Plant:
     """Whether it comes from the gardener's own file."""
     any_rating: Indicator | None = None
     """Its rating wherever the gardener's own file is used."""
+
+
+class Plant(PlantFacts):
+    """One species as the list has it, and what follows from that."""
 
     @property
     def height(self) -> Quantity:

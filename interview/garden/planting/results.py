@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from interview.answers_file.named_files import NoFile, ReadsFiles
 from interview.asking.lands import Half, land
@@ -64,7 +64,7 @@ class PlantingResults(ReadsFiles):
         listed = with_own(builtin_plants(), self.plant_file.plants)
         if land(self.answers.country).half is not Half.SOUTH:
             return listed
-        return tuple(replace(one, southern=True) for one in listed)
+        return tuple(one._replace(southern=True) for one in listed)
 
     @part
     def wishes(self) -> Wishes:

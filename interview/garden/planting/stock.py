@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 from enum import Enum
 
 from interview.garden.planting.choice import USUAL_SPACING_IN
@@ -70,7 +69,7 @@ def at_size(plants: Sequence[Plant], size: PlantSize, system: str = US) -> tuple
     inches = float(apart(size, system).to("in").magnitude)
     source = str(SPACING[size].source)
     return tuple(
-        one if one.kind is PlantKind.SHRUB else replace(one, spacing_in=inches, set_by=source)
+        one if one.kind is PlantKind.SHRUB else one._replace(spacing_in=inches, set_by=source)
         for one in plants
     )
 

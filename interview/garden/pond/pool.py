@@ -79,11 +79,7 @@ class BarePool(NamedTuple):
 
     def soak(self, depth: float) -> float:
         """Cubic feet an hour that soak away at a depth."""
-        return self.soak_over(self.area(depth))
-
-    def soak_over(self, area: float) -> float:
-        """Cubic feet an hour that soak away where so much is under water."""
-        return self.rate * (self.floor if self.floor_only else area)
+        return self.rate * (self.floor if self.floor_only else self.area(depth))
 
     def depth_of(self, volume: float) -> float:
         """Depth at which the pond holds a volume, by Newton's rule: from above it never misses."""
@@ -226,7 +222,7 @@ def _drying(bed: BarePool, part: FlowSpan, depth: float, steps: int) -> Iterator
         depths = [depth + (last - depth) * place / steps for place in range(steps)] + [last]
         between = [part.start + whole - bed.hours_to_dry(one) for one in depths[1:-1]]
         times = [part.start, *between, until]
-        speeds = [_speed(bed, bed.area(one), 0.0) for one in depths]
+        speeds = [-bed.soak(one) / bed.area(one) for one in depths]
         soaked = bed.volume(depth) - bed.volume(last)
         yield PoolPiece(tuple(times), tuple(depths), tuple(speeds), soaked)
     if until < part.end:
@@ -239,8 +235,11 @@ def _moving(bed: BarePool, part: FlowSpan, depth: float, steps: int) -> Iterator
     slope = (part.last - part.first) / long
     fills, empties = middle >= bed.soak(bed.full), middle <= bed.soak(0.0)
     even, full = long / steps, bed.full
-    area = bed.area(depth)  # of the depth reached, here and below
-    times, depths, speeds = [start], [depth], [_speed(bed, area, part.first)]
+    # Bare names, and no call but the rule's: years of rain come here thousands of times.
+    floor, widening, bend, rate = bed.floor, bed.widening, bed.bend, bed.rate
+    area = floor + depth * (widening + depth * bend)  # of the depth reached, here and below
+    soaks = rate * (floor if bed.floor_only else area)
+    times, depths, speeds = [start], [depth], [(part.first - soaks) / area]
     # At a limit itself rounding may leave the speed to the wrong side.
     if (depth <= 0 and speeds[0] < 0) or (depth >= full and speeds[0] > 0 and not fills):
         speeds[0] = 0.0
@@ -248,7 +247,10 @@ def _moving(bed: BarePool, part: FlowSpan, depth: float, steps: int) -> Iterator
     now, then = start, start
     while then < part.end:
         now, comes = then, part.first + slope * (then - start)
-        step = _step(bed, depth, area, max(comes, comes + slope * even), even, steps)
+        # Shorter than an even step where the pond widens fast.
+        growth = max(comes, comes + slope * even, soaks) * (widening + 2 * bend * depth) / area**2
+        quick = growth * steps * even > 1.0
+        step = max(1 / (growth * steps), even / _SMALLEST) if quick else even
         if step > (part.end - now) * _WHOLE or now + step <= now:
             step = part.end - now
         deeper, gone = _runge_kutta(bed, depth, comes, slope, step)
@@ -260,8 +262,9 @@ def _moving(bed: BarePool, part: FlowSpan, depth: float, steps: int) -> Iterator
             past = _reach(bed, depth, comes, slope, step, limit)
             _, gone = _runge_kutta(bed, depth, comes, slope, past)
             deeper, then = limit, min(now + past, part.end)
-        area = bed.area(deeper)
-        speed = _speed(bed, area, part.first + slope * (then - start))
+        area = floor + deeper * (widening + deeper * bend)
+        soaks = rate * (floor if bed.floor_only else area)
+        speed = (part.first + slope * (then - start) - soaks) / area
         if speeds[-1] * speed < 0:
             turn, height = _turn(then - now, depth, deeper, speeds[-1], speed)
             if times[-1] < now + turn < then:
@@ -283,19 +286,6 @@ def _moving(bed: BarePool, part: FlowSpan, depth: float, steps: int) -> Iterator
     if times[-1] < part.end:
         rest = FlowSpan(times[-1], part.end, part.first + slope * (times[-1] - start), part.last)
         yield from _part(bed, rest, depth, steps)
-
-
-def _step(bed: BarePool, depth: float, area: float, flow: float, even: float, steps: int) -> float:
-    """Return how long the next step may be: ``even``, or less where the pond widens fast."""
-    most = max(flow, bed.soak_over(area))
-    growth = most * (bed.widening + 2 * bed.bend * depth) / area**2
-    if growth * steps * even <= 1.0:
-        return even
-    return max(1 / (growth * steps), even / _SMALLEST)
-
-
-def _speed(bed: BarePool, area: float, flow: float) -> float:
-    return (flow - bed.soak_over(area)) / area
 
 
 def _runge_kutta(

@@ -1,7 +1,5 @@
 """A plant with nothing special about it."""
 
-from dataclasses import replace
-
 import pytest
 
 from interview.garden.planting.plant_list import builtin_plants
@@ -26,6 +24,6 @@ def plain_plant():
             "regions": (PlantRegion.MW,),
             "sun": tuple(Sun),
         }
-        return replace(base, **{**usual, **changes})
+        return base._replace(**{**usual, **changes})
 
     return make

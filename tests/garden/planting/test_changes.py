@@ -1,7 +1,5 @@
 """Swaps, favourites, wishes and their reasons: what changes in a planting, and what stays."""
 
-from dataclasses import replace
-
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -261,8 +259,8 @@ def test_a_hardiness_zone_leaves_out_what_is_not_hardy_and_says_how_that_is_know
 
 
 def test_a_plant_that_would_not_live_through_the_worst_case_is_left_out():
-    plant = replace(
-        named("Zizia aurea"), zones=tuple(Zone), ratings=((ListRegion.MW, Indicator.FAC),)
+    plant = named("Zizia aurea")._replace(
+        zones=tuple(Zone), ratings=((ListRegion.MW, Indicator.FAC),)
     )
     # Within a tenth of the 48 h the hours are known no better.
     ok = fits_after(plant, Zone.FLOOR, 20, ListRegion.MW, 52, "once")

@@ -2,7 +2,6 @@
 
 import math
 import re
-from dataclasses import replace
 
 import pytest
 from hypothesis import given
@@ -182,7 +181,7 @@ def test_the_count_fills_the_ground_with_no_whole_plant_to_spare(area, spacing):
 
 @given(st.integers(1, 5), st.floats(min_value=40, max_value=1000))
 def test_kinds_of_one_spacing_share_the_whole_count(kinds, area):
-    plants = [replace(builtin_plants()[0], spacing_in=18.0)] * kinds
+    plants = [builtin_plants()[0]._replace(spacing_in=18.0)] * kinds
     total = plant_count(q(area, "ft**2"), q(18, "in"))
     counts = shared_counts(plants, q(area, "ft**2"))
     assert sum(counts) == total
@@ -215,7 +214,7 @@ def test_groups_of_seven_five_and_three_leave_no_plant_alone(subtests):
 def test_a_kind_fills_its_own_share_with_as_many_as_the_equation_says(subtests):
     """At 2 ft a plant has 0.866 x 2 x 2 = 3.464 square feet, and 100 take 29: ACES, step 6."""
     forb, shrub = (
-        replace(next(one for one in builtin_plants() if one.kind is kind), spacing_in=24.0)
+        next(one for one in builtin_plants() if one.kind is kind)._replace(spacing_in=24.0)
         for kind in (PlantKind.FORB, PlantKind.SHRUB)
     )
     for share, forbs, shrubs in [(0, 0, 0), (1, 2, 1), (6.928, 2, 2), (6.93, 3, 3), (100, 29, 29)]:
@@ -386,7 +385,7 @@ def test_road_salt_prefers_plants_known_to_stand_it_and_names_the_others(plain_p
     tender = choose(others, MW._replace(road_salt=True), bare)
     name = picked(tender)[0].plant.common_name
     assert any(note.startswith(f"Not known to stand road salt: {name}") for note in tender.notes)
-    worst = replace(others[0], scientific_name="Aaa", salt="none")
+    worst = others[0]._replace(scientific_name="Aaa", salt="none")
     salted = choose([worst, *others], MW._replace(road_salt=True), bare)
     assert worst not in [pick.plant for pick in picked(salted)]
 
@@ -398,7 +397,7 @@ def test_roots_that_stand_no_air_badly_cut_down_the_hours(subtests, plain_plant)
             plant = plain_plant(Indicator.FACW, standing_water=degree, rests_on="")
             assert fit(plant, Zone.FLOOR, longest * 1.1)
             assert not fit(plant, Zone.FLOOR, longest * 1.1 + 0.1)
-            tabled = replace(plant, rests_on="zones: WSU p. A-5")
+            tabled = plant._replace(rests_on="zones: WSU p. A-5")
             assert fit(tabled, Zone.FLOOR, 72)
     plant = plain_plant(Indicator.FACW, standing_water="none", rests_on="")
     why = fits(plant, Zone.FLOOR, hours(30), ListRegion.MW).why

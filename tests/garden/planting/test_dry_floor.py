@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 
 from interview.garden.planting.choice import quality
@@ -101,7 +99,7 @@ def test_on_dry_ground_plants_that_stand_drought_badly_come_later():
     plant = next(one for one in builtin_plants() if one.scientific_name == "Rudbeckia hirta")
 
     def score(drought, hours):
-        told = replace(plant, drought=drought, moisture=())
+        told = plant._replace(drought=drought, moisture=())
         return quality(told, Zone.SIDE, hours, PlantRegion.MW, ListRegion.MW)
 
     for worse in ("none", "low"):
@@ -137,7 +135,7 @@ def test_drought_counts_on_the_rim_and_standing_water_on_a_floor_wet_for_long():
     plant = next(one for one in builtin_plants() if one.scientific_name == "Rudbeckia hirta")
 
     def score(zone, hours, **facts):
-        told = replace(plant, **{"drought": "", "moisture": (), "standing_water": "", **facts})
+        told = plant._replace(**{"drought": "", "moisture": (), "standing_water": "", **facts})
         return quality(told, zone, hours, PlantRegion.MW, ListRegion.MW)
 
     assert score(Zone.RIM, 0, drought="low") > score(Zone.RIM, 0, drought="high")

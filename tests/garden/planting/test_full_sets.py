@@ -4,8 +4,6 @@ The table is printed: kinds on the floor, the side and the rim, how many differe
 left to swap.
 """
 
-from dataclasses import replace
-
 import pytest
 
 from interview.garden.planting.choice import WANTED_KINDS
@@ -107,7 +105,7 @@ def test_a_warmest_zone_is_eased_by_one_where_too_few_kinds_are_left():
     assert eased
     # Where a source, not memory, says how warm it may be, nothing is eased.
     published = tuple(
-        replace(one, rests_on=f"{one.rests_on}; hardiness_max: MSD") for one in builtin_plants()
+        one._replace(rests_on=f"{one.rests_on}; hardiness_max: MSD") for one in builtin_plants()
     )
     plan = choose(published, wishes, sites(6))
     assert not any(pick.makeshift for zone in plan.zones for pick in zone.picks)

@@ -1,7 +1,6 @@
 """Where each plant of a drawing stands."""
 
 import datetime as dt
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -121,5 +120,5 @@ def test_a_flower_is_drawn_in_its_own_color_where_the_list_knows_it(subtests):
             if plant.kind is PlantKind.FORB:
                 assert plant.flower_color
                 assert ink == inks.get(plant.flower_color, plant.flower_color)
-    unknown = replace(builtin_plants()[0], kind=PlantKind.FORB, flower_color="")
+    unknown = builtin_plants()[0]._replace(kind=PlantKind.FORB, flower_color="")
     assert len({mark_of(unknown, place) for place in range(5)}) == 5

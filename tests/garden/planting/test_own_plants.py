@@ -2,7 +2,6 @@
 
 import csv
 import io
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -179,7 +178,7 @@ def test_own_plants_are_chosen_where_the_packaged_list_has_none():
 
 def test_own_plants_without_a_region_are_at_home_and_others_keep_to_theirs():
     here = only(ROW)
-    away = replace(here, regions=(PlantRegion.CA,))
+    away = here._replace(regions=(PlantRegion.CA,))
     assert here.at_home(PlantRegion.MW) and here.at_home(None)
     assert away.at_home(PlantRegion.CA) and not away.at_home(PlantRegion.MW)
 

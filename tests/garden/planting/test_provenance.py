@@ -3,7 +3,6 @@
 import calendar
 import re
 from collections import Counter
-from dataclasses import replace
 
 from interview.garden.planting.care import SIGNS, after_storm_steps
 from interview.garden.planting.plant_list import builtin_plants
@@ -57,7 +56,7 @@ def test_every_list_that_is_named_is_known_and_so_is_every_fact():
 
 
 def test_what_was_read_in_a_second_copy_is_never_called_published_alone():
-    plant = replace(builtin_plants()[0], rests_on="sun: USDA; zones: WSU p. A-5; salt: STEP + EW")
+    plant = builtin_plants()[0]._replace(rests_on="sun: USDA; zones: WSU p. A-5; salt: STEP + EW")
     told = provenance(plant, plant.regions[0], ListRegion.MW)
     assert told["sun"] == "published, read in a second copy: USDA plant table"
     assert told["zones"] == "published: Western Washington handbook, p. A-5"
@@ -65,18 +64,18 @@ def test_what_was_read_in_a_second_copy_is_never_called_published_alone():
     assert standing(plant, "sun") == "published, read in a second copy"
     assert standing(plant, "zones") == standing(plant, "salt") == "published"
     assert standing(plant, "hardiness_max") == "from memory, not checked"
-    assert standing(replace(plant, trade="", rests_on=""), "trade") == NOT_KNOWN
+    assert standing(plant._replace(trade="", rests_on=""), "trade") == NOT_KNOWN
 
 
 def test_a_hazard_that_one_list_alone_carries_says_so():
     said = "toxicity: USDA; standing_water: USDA + ALB; thorns: JEP; sun: USDA"
-    plant = replace(builtin_plants()[0], rests_on=said)
+    plant = builtin_plants()[0]._replace(rests_on=said)
     told = provenance(plant, plant.regions[0], ListRegion.MW)
     for fact, alone in (
         ("toxicity", True), ("thorns", True), ("standing_water", False), ("sun", False),
     ):  # fmt: skip
         assert told[fact].endswith(", one list alone") == alone, fact
-    bare = provenance(replace(plant, rests_on=""), plant.regions[0], ListRegion.MW)
+    bare = provenance(plant._replace(rests_on=""), plant.regions[0], ListRegion.MW)
     assert "alone" not in bare["toxicity"]
 
 
@@ -138,8 +137,7 @@ def test_a_rating_two_lists_agree_on_names_the_lists():
 
 
 def test_an_own_plant_is_the_gardeners_word_for_every_fact():
-    plant = replace(
-        builtin_plants()[0],
+    plant = builtin_plants()[0]._replace(
         own=True,
         zone_source="mine",
         hardiness_source="mine",
@@ -165,7 +163,7 @@ def test_a_remark_is_told_once_and_not_where_a_mark_has_said_it():
             assert said.count(f"The list remarks: {remarks(plant)}.") == 1
         else:
             assert "remarks" not in said
-    plant = replace(builtin_plants()[0], remarks="self-seeds; toxic if eaten", toxic=True)
+    plant = builtin_plants()[0]._replace(remarks="self-seeds; toxic if eaten", toxic=True)
     assert remarks(plant) == ""
 
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 
 import pytest
 
@@ -115,7 +114,7 @@ def test_plants_that_a_state_lists_as_noxious_are_marked_and_say_so():
 
 
 def test_a_hazard_is_named_and_not_only_called_a_caution():
-    plant = replace(named("Carex brevior"), toxic=False, usda_toxicity="", spreads="no")
+    plant = named("Carex brevior")._replace(toxic=False, usda_toxicity="", spreads="no")
     for changes, words in (
         ({}, ""),
         ({"toxic": True}, "toxic"),
@@ -125,6 +124,6 @@ def test_a_hazard_is_named_and_not_only_called_a_caution():
         ({"spreads": "yes"}, "spreads hard"),
         ({"spreads": "some"}, ""),
     ):
-        assert hazard_names(replace(plant, **changes)) == words
+        assert hazard_names(plant._replace(**changes)) == words
     for one in builtin_plants():
         assert bool(hazard_names(one)) == bool(hazards(one)) == one.warned
