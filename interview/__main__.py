@@ -25,7 +25,7 @@ from interview.asking.statuses import (
     UNSAVED,
     UNUSABLE,
     UNWRITTEN,
-    version,
+    written_by,
 )
 from interview.plain import clock, streams
 from interview.plain.streams import NotSaid, Typist, refuse, say, tell
@@ -56,6 +56,14 @@ class _Parser(argparse.ArgumentParser):
 
     def error(self, message: str) -> NoReturn:
         super().error(shown(message))
+
+
+class _Version(argparse.Action):
+    """Looks the version up when it is asked for: that loads what reads e-mail."""
+
+    def __call__(self, parser: argparse.ArgumentParser, *_: object) -> None:
+        print(written_by())
+        parser.exit()
 
 
 def parser() -> argparse.ArgumentParser:
@@ -134,7 +142,7 @@ def parser() -> argparse.ArgumentParser:
         help="end with 1 where a FILE has faults or its plan waits for an answer; without it only "
         "--check does, for faults",
     )
-    words.add_argument("--version", action="version", version=f"{NAME} {version()}")
+    words.add_argument("--version", action=_Version, nargs=0, help="tell the version and end")
     return words
 
 
@@ -253,7 +261,7 @@ def _plain(name: str | None, plants: str) -> int:
 
     typist = Typist()
     with typist.listening():  # from before the lock until after it, so that none is left behind
-        begin = partial(open_session, name, clock.now, f"{NAME} {version()}", plants=plants)
+        begin = partial(open_session, name, clock.now, plants=plants)
         opened = begin()
         if isinstance(opened, Refusal) and opened.unsure:
             asked = f"{opened.sentence}\nGo on with it here? Type yes: "
@@ -341,7 +349,7 @@ def _full_screen(name: str | None, plants: str) -> int:
         return refuse("this terminal cannot show a full screen; use --plain here")
     from interview.screens.run import run
 
-    return run(name, clock.now, f"{NAME} {version()}", plants)
+    return run(name, clock.now, plants=plants)
 
 
 if __name__ == "__main__":

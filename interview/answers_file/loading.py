@@ -8,7 +8,7 @@ import os
 import pathlib
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import NamedTuple
 
 from interview.answers_file.disk import READ, REAL, OsLayer, is_regular, reason
@@ -41,8 +41,7 @@ _VERSION = r"([0-9]{1,4})\.([0-9]{1,4})"
 _COMMENT = r"( +)#([^\r\n]*)"
 
 
-@dataclass(frozen=True)
-class Parsed:
+class Parsed(NamedTuple):
     """A file that could be opened, with what there is to say about it."""
 
     tree: Tree

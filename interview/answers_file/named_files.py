@@ -94,7 +94,7 @@ def _why(path: Path, trouble: Exception) -> str:
     return f"{name} cannot be read. Check its path."
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False, repr=False)
 class ReadsFiles(Results):
     """Results that come from files besides: they hold while those files stay as they are."""
 

@@ -97,7 +97,7 @@ def _named(read: Callable[[str, Options], T], text: str, options: Options, answe
     return read(text, told)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False, repr=False)
 class Choice(Simple[str]):
     """One of a few named options; the value is the option's id."""
 
@@ -124,7 +124,7 @@ class Choice(Simple[str]):
         return "one of: " + ", ".join(one for one, _ in self.options)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False, repr=False)
 class InSteps(Choice):
     """A choice that is put in two steps: one of a few, then of some of these which sort of it.
 
@@ -179,7 +179,7 @@ class InSteps(Choice):
         return (self.joined(begun, key), False) if begun else (key, self.has_sorts(key))
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False, repr=False)
 class Ticks(Simple[tuple[str, ...]]):
     """Any number of named options, or none of them."""
 
@@ -215,7 +215,7 @@ def nothing_given(kind: Kind[Any]) -> str:
     return NOTHING_TICKED if isinstance(kind, Ticks) else NOTHING_WRITTEN
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False, repr=False)
 class Note(Simple[str]):
     """Free words, kept exactly."""
 
@@ -238,7 +238,6 @@ class Note(Simple[str]):
         return f"such as {self.example}" if self.example else "a few words"
 
 
-@dataclass(frozen=True)
 class Clearance(Simple[str]):
     """Whether the lines were clear: ``yes``, ``no``, or ``ticket`` and the number it was under."""
 
@@ -257,7 +256,7 @@ class Clearance(Simple[str]):
         return "yes, no, or ticket 2614-0399"
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False, repr=False)
 class Day(Simple[dt.date]):
     """A calendar day."""
 
@@ -304,7 +303,7 @@ class Moment(Simple[dt.datetime]):
         return "now, 10:15, 10.15am, or 2026-05-21 10:15"
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False, repr=False)
 class Several(Simple[tuple[T, ...]], Generic[T]):
     """A list, one item a line; on one line the items are parted by semicolons."""
 

@@ -63,7 +63,7 @@ def _how(kind: Simple[T], spoken: Spoken[Any], value: T, answers: Answers) -> st
     return f"{kind.echo(value, answers)}{spoken.how}" if spoken.how else ""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False, repr=False)
 class Measure(Simple[Quantity]):
     """A number with a unit: a length, a duration, an area, a rate or a volume."""
 
@@ -271,7 +271,7 @@ def _as_number(value: float) -> tuple[str, float]:
     return "", value
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False, repr=False)
 class Number(Simple[float]):
     """A number without a unit, or a percentage."""
 
@@ -323,7 +323,7 @@ class Number(Simple[float]):
         )
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False, repr=False)
 class Count(Simple[int]):
     """A whole number."""
 
@@ -355,7 +355,7 @@ class Count(Simple[int]):
         return f"it must be from {self.at_least} to {self.at_most}"
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False, repr=False)
 class Ratio(Simple[float]):
     """So much along for one up, as in 3:1."""
 

@@ -13,7 +13,7 @@ from interview.asking.question import Unanswered
 T = TypeVar("T")
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False, repr=False)
 class Results:
     """What follows from answers and from the records before it; its fields say which.
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import cache
+
 NAME = "rain-garden-interview"
 CLEAN, FAULTS, UNREADABLE, UNUSABLE, IN_USE, UNSAVED, UNWRITTEN, INPUT_ENDED = range(8)
 INPUT = "-"
@@ -23,12 +25,13 @@ STATUSES: tuple[tuple[str, str], ...] = (
 """Every exit status and what it says; of several files the worst one, which is the highest."""
 
 
-def version() -> str:
-    """Return the version of the installed program."""
+@cache
+def written_by() -> str:
+    """Return the program's name and the version that is installed, as files say who wrote them."""
     from importlib.metadata import PackageNotFoundError
     from importlib.metadata import version as installed
 
     try:
-        return installed(NAME)
+        return f"{NAME} {installed(NAME)}"
     except PackageNotFoundError:
-        return "0 (not installed)"
+        return f"{NAME} 0 (not installed)"

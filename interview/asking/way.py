@@ -46,7 +46,7 @@ class StageProgress(NamedTuple):
         return "shut" if self.shut else f"{self.done} of {self.total}"
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False, repr=False)
 class PathNow:
     """The path as it stands for the answers there are."""
 

@@ -49,7 +49,7 @@ LOCATE_SOURCE = Source(
 )
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False, repr=False)
 class Checks(Results):
     """The spots held against what is dug there, and everything found about the garden."""
 

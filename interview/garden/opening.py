@@ -139,12 +139,13 @@ def read_garden(
 def open_session(
     name: str | None,
     now: Callable[[], dt.datetime],
-    written_by: str,
+    written_by: str = "",
     ignore_elsewhere: bool = False,
     plants: str = "",
 ) -> Opened | Refusal:
     """Open the interview kept in the file ``name``, or begin a new one there.
 
+    ``written_by`` is who the file says wrote it, this program where it is left out;
     ``ignore_elsewhere`` passes over a note that it is open on another computer. ``plants`` is a
     plant file used in place of the one the answers name.
     """

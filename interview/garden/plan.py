@@ -46,7 +46,7 @@ RECORDS = (
 """The subjects' records, each after those it is made from."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False, repr=False)
 class Plan:
     """The plan of one garden, from the answers in force."""
 

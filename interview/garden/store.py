@@ -16,6 +16,7 @@ from interview.asking.answers import Answers
 from interview.asking.keeping import NotKept
 from interview.asking.kinds import Ticks
 from interview.asking.question import Group, Question, Status
+from interview.asking.statuses import written_by
 from interview.garden.file_form import (
     BESIDE,
     HALF_TYPED,
@@ -345,7 +346,7 @@ class FileKeeper:
         return None
 
     def _text_for(self, tree: Tree) -> str:
-        frame: Tree = {"written_by": self._written_by, **tree}
+        frame: Tree = {"written_by": self._written_by or written_by(), **tree}
         if not self._text:
             return af.render(frame, notes)
         try:

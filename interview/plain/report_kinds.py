@@ -10,7 +10,7 @@ from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Protocol
 
-from interview.asking.statuses import CLEAN, FAULTS, NAME, UNWRITTEN, version
+from interview.asking.statuses import CLEAN, FAULTS, NAME, UNWRITTEN, written_by
 from interview.plain.streams import new_page, passing, refuse, say, tell
 from interview.reading.foreign import shown
 
@@ -223,7 +223,7 @@ def _page(given: argparse.Namespace) -> tuple[Callable[[Plan], str], str]:
 
         made = figures_json if given.json else figures_text
         ending = ".figures.json" if given.json else ".figures.yaml"
-        return partial(made, written_by=f"{NAME} {version()}"), ending
+        return partial(made, written_by=written_by()), ending
     if given.sheet:
         from interview.sheet.page import page_html
 

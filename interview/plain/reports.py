@@ -20,7 +20,7 @@ from interview.asking.statuses import (
     INPUT,
     NAME,
     UNWRITTEN,
-    version,
+    written_by,
 )
 from interview.plain.report_kinds import ReportKind, kind_of, tell_troubles
 from interview.plain.streams import Typist, errors_on_terminal, passing, refuse, say, tell
@@ -108,7 +108,7 @@ def _told_of_all(given: argparse.Namespace) -> str:
         return worksheet()
     from interview.sheet.blank import blank_text
 
-    return blank_text(given.units, given.country, given.state, f"{NAME} {version()}")
+    return blank_text(given.units, given.country, given.state, written_by())
 
 
 def shown_name(name: str) -> str:

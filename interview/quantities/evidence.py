@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from enum import Enum
 from typing import Generic, NamedTuple, TypeVar
 
@@ -38,8 +37,7 @@ class Source(NamedTuple):
         return f"{self.title} ({self.standing.value})"
 
 
-@dataclass(frozen=True)
-class Cited(Generic[T]):
+class Cited(NamedTuple, Generic[T]):
     """A value together with the source that states it."""
 
     value: T

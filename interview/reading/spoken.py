@@ -4,8 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
-from typing import Generic, TypeVar
+from typing import Generic, NamedTuple, TypeVar
 
 from interview.reading.numbers import take_number
 from interview.reading.text import Refused, in_digits, taken
@@ -57,8 +56,7 @@ _ANOTHER_NUMBER = r"(?i)(?<![a-z])\d"
 _INCHES = r"(?i)\s*(?:in|ins|inch|inches|\")\.?"
 
 
-@dataclass(frozen=True)
-class Spoken(Generic[T]):
+class Spoken(NamedTuple, Generic[T]):
     """What was read, and the words that say it as plainly as any reader takes it."""
 
     words: str
@@ -69,8 +67,7 @@ class Spoken(Generic[T]):
     """What stands after the amount to say how it was taken."""
 
 
-@dataclass(frozen=True)
-class Hearing(Generic[T]):
+class Hearing(NamedTuple, Generic[T]):
     """How the words around one kind of amount are taken."""
 
     read: Callable[[str], T]

@@ -56,7 +56,7 @@ class Door:
     """How a garden is found and opened, and the one that is open."""
 
     clock: Callable[[], dt.datetime]
-    written_by: str
+    written_by: str = ""
     folder: Path = field(default_factory=Path)
     opened: Opened | None = None
     saver: BackgroundKeeper | None = None

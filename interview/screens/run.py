@@ -35,7 +35,7 @@ LOOK_SECONDS = 1.0
 
 
 def run(
-    name: str | None, clock: Callable[[], dt.datetime], written_by: str, plants: str = ""
+    name: str | None, clock: Callable[[], dt.datetime], written_by: str = "", plants: str = ""
 ) -> int:
     """Run the interview on the full screen; return the exit status.
 

@@ -17,7 +17,7 @@ from jsonschema import Draft202012Validator
 from ruamel.yaml import YAML
 
 from interview.__main__ import main
-from interview.asking.statuses import UNREADABLE, version
+from interview.asking.statuses import UNREADABLE, written_by
 from interview.garden import figures
 from interview.garden.opening import plan_of
 from interview.garden.store import load
@@ -133,9 +133,9 @@ def test_the_units_of_the_tables_are_those_of_the_figures_beside_them(finished):
 
 
 def test_the_head_names_garden_day_format_and_program(finished):
-    tree = yaml.safe_load(figures_text(finished, f"rain-garden-interview {version()}"))
+    tree = yaml.safe_load(figures_text(finished, written_by()))
     assert tree["format"] == "rain-garden-figures"
-    assert tree["written_by"] == f"rain-garden-interview {version()}"
+    assert tree["written_by"] == written_by()
     assert tree["garden"] == {"name": "Maple corner", "country": "us", "state": "mn"}
     assert tree["day"] == "2026-05-28"
 

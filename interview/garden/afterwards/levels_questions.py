@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
-from typing import Any, TypeVar
+from typing import Any, NamedTuple, TypeVar
 
 from interview.asking.answers import Answers
 from interview.asking.conditions import always_this, said_yes
@@ -51,8 +50,7 @@ LEVELS_FROM = Question(
 )
 
 
-@dataclass(frozen=True, eq=False)
-class BedLevels:
+class BedLevels(NamedTuple):
     """The questions about the levels of one bed."""
 
     number: int

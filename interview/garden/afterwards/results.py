@@ -43,7 +43,7 @@ class BuiltBed:
         return self.dug.hours_to_empty(self.rate)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False, repr=False)
 class BuiltResults(Results):
     """The beds as they were dug, held against the plan; waits while no levels are read."""
 

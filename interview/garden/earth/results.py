@@ -41,7 +41,7 @@ NOTHING = 0.01
 """Soil left over, as a part of what is dug, that is within the error of the sum: ours."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False, repr=False)
 class EarthResults(Results):
     """What is dug, moved, bought and built."""
 

@@ -2,13 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from interview.asking.results import Results
 from interview.quantities.units import METRIC, US
 
 
-@dataclass(frozen=True)
 class PlaceResults(Results):
     """The units shown."""
 

@@ -21,7 +21,7 @@ class HardinessZone(int):
         return f"{int(self)}{self.half}"
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False, repr=False)
 class ZoneOfTheMap(Count):
     """A zone such as ``5b``, ``6`` or ``zone 7a``."""
 

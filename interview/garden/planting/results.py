@@ -28,7 +28,7 @@ from interview.quantities.guards import times
 from interview.quantities.units import Quantity, magnitude, quantity, ratio, total
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False, repr=False)
 class PlantingResults(ReadsFiles):
     """Which plants, how many, and where."""
 

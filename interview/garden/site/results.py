@@ -285,7 +285,7 @@ def stops(spot: Answers, dug_depth: Quantity) -> tuple[Finding, ...]:
     return tuple(one for one in _findings(spot, dug_depth, None) if one.grade is Grade.STOP)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False, repr=False)
 class SiteResults(Results):
     """What follows from the answers about the spot."""
 

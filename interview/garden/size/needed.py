@@ -32,7 +32,7 @@ NO_DROP = 1000.0
 """Stands for a drop that limits nothing, as a multiple of the corrected rate."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False, repr=False)
 class NeededSize(Results):
     """How deep the pond may be, and how large the garden must be."""
 

@@ -136,7 +136,6 @@ def _per(how: str) -> str:
     return match["unit"].strip() if match else ""
 
 
-@dataclass(frozen=True)
 class PriceLine(Simple[Price]):
     """One price."""
 

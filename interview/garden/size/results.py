@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from interview.asking.question import Unanswered, waits_for
 from interview.asking.results import part
@@ -24,7 +24,6 @@ _FITS = 1 + 1e-6
 """So much over its room a bed still fits: it was fitted by halving, and rounded to a step."""
 
 
-@dataclass(frozen=True)
 class SizeResults(NeededSize):
     """The basin that holds the rain, in its room and in its ground."""
 

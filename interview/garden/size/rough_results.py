@@ -37,7 +37,7 @@ FEEL_OF_SOIL = {"sand": Feel.GRITTY, "loam": Feel.FLOURY, "silt": Feel.FLOURY, "
 """How the soil feels by what it is said to be; loam is taken for the slower silt."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False, repr=False)
 class RoughResults(Results):
     """The first size of the garden, from what drains here and the balance of the plan."""
 

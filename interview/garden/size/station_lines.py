@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from interview import reading
@@ -20,7 +19,6 @@ EXAMPLE = {US: "4 ft, 3 ft, 2 1/2 ft", METRIC: "1 m, 0.9 m, 0.8 m"}
 FARTHEST_FT = 200.0
 
 
-@dataclass(frozen=True)
 class StationLine(Simple["Station"]):
     """Along the string, to the edge uphill, to the edge downhill."""
 

@@ -6,7 +6,7 @@ import datetime as dt
 import re
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 from interview import reading
 from interview.asking.answers import NO_CLOCK, Answers
@@ -20,8 +20,7 @@ LEFT, DROP, REFILLED, EMPTY, EMPTIED = "left", "drop", "refilled", "empty", "emp
 STRUCK = "struck"
 
 
-@dataclass(frozen=True)
-class SoakEvent:
+class SoakEvent(NamedTuple):
     """One line of a soak test: what was seen at an instant."""
 
     at: dt.datetime
@@ -43,7 +42,7 @@ _BARE = rf"(?i)^(?P<when>(?:{_DAY})?\S+(?:\s+[ap]\.?m\.?)?)[\s,]+(?P<how>.+)$"
 _GOOD = "Write it as 10:15 left 6 7/8 in, or as +2h drop 1 1/8 in."
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False, repr=False)
 class Readings(Simple[tuple[SoakEvent, ...]]):
     """Readings of a soak test, each with its own time."""
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import NamedTuple
 
 from interview.asking.answers import Answers
@@ -188,7 +187,6 @@ def _gap(answers: Answers, holes: tuple[HoleReport, ...], used: list[HoleReport]
     return Unanswered(digging.HOLE_DEPTH, "holes.1.hole_depth")
 
 
-@dataclass(frozen=True)
 class SoakResults(Results):
     """What the soak tests say of the soil."""
 

@@ -46,7 +46,7 @@ class SizedYears(NamedTuple):
     replay: RecordReplay
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False, repr=False)
 class StormsResults(ReadsFiles):
     """What storms and years of rain do to the garden."""
 

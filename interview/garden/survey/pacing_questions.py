@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from interview.asking.answers import Answers
 from interview.asking.conditions import always_this, chosen
@@ -86,7 +85,6 @@ def _possible_pace(counts: tuple[float, ...], answers: Answers) -> str | None:
     return None
 
 
-@dataclass(frozen=True)
 class Walks(Several[float]):
     """The counts of several walks; said back with the pace they make."""
 

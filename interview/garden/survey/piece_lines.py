@@ -92,7 +92,7 @@ _PIECE_GOOD = "Write it as rectangle 24 ft by 13 ft, or as less triangle 6 ft by
 PIECES_MOST = 60
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False, repr=False)
 class Pieces(Simple[tuple[PieceLine, ...]]):
     """The pieces that make up a surface, added and cut out."""
 

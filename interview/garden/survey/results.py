@@ -348,7 +348,7 @@ def _known_share(answers: Answers) -> tuple[float | None, tuple[str, ...]]:
         return None, ()
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False, repr=False)
 class SurveyResults(Results):
     """What drains to the garden."""
 

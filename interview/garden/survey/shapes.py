@@ -111,7 +111,6 @@ class Triangle(Shape):
         return [(0, 0), (base, 0), (base / 2, height)]
 
 
-@dataclass(frozen=True)
 class RightTriangle(Triangle):
     """A triangle with a square corner between its base and its height."""
 

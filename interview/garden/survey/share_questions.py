@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from interview.asking.answers import Answers
 from interview.asking.conditions import always_this, both, chosen, distance
 from interview.asking.kinds import Choice, Note, Simple, YesNo, as_typed
@@ -14,7 +12,6 @@ from interview.quantities.units import plain_number, significant
 from interview.reading import Refused, read_share
 
 
-@dataclass(frozen=True)
 class ShareKind(Simple[float]):
     """A part of something, in percent, as people say it: all, half, 1/3, 60 %, none."""
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 
 from interview import reading
 from interview.asking.answers import Answers
@@ -101,7 +100,6 @@ LAWN_COVER = SURFACE.question(
 )
 
 
-@dataclass(frozen=True)
 class LocalPart(Simple[float | None]):
     """A runoff coefficient from a local rule, or the usual reckoning."""
 
