@@ -175,23 +175,23 @@ def pieces_of(
     """Yield the balance through ``spans`` of inflow, beginning at a ``depth``."""
     least, most = bed.soak(0.0), bed.soak(bed.full)
     for span in spans:
-        if span.end <= span.start:
+        begin, until, first, last = span
+        if until <= begin:
             continue
-        slope = (span.last - span.first) / (span.end - span.start)
-        cuts = {span.start, span.end}
-        for level in (least, most):
-            if (span.first - level) * (span.last - level) < 0:
-                cuts.add(span.start + (level - span.first) / slope)
-        for start, end in pairwise(sorted(cuts)):
-            part = FlowSpan(
-                start,
-                end,
-                span.first + slope * (start - span.start),
-                span.first + slope * (end - span.start),
-            )
+        crossed = [one for one in (least, most) if (first - one) * (last - one) < 0]
+        parts = [span] if not crossed else _cut(span, crossed)
+        for part in parts:
             for piece in _part(bed, part, depth, steps):
                 yield piece
-                depth = piece.last_depth
+                depth = piece.depths[-1]
+
+
+def _cut(span: FlowSpan, levels: Sequence[float]) -> list[FlowSpan]:
+    """Return a span of inflow in parts that cross none of ``levels``."""
+    slope = (span.last - span.first) / (span.end - span.start)
+    cuts = {span.start, span.end, *(span.start + (one - span.first) / slope for one in levels)}
+    flow = [(time, span.first + slope * (time - span.start)) for time in sorted(cuts)]
+    return [FlowSpan(a[0], b[0], a[1], b[1]) for a, b in pairwise(flow)]
 
 
 def _part(bed: BarePool, part: FlowSpan, depth: float, steps: int) -> Iterator[PoolPiece]:

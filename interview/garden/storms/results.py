@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
 
@@ -200,10 +201,13 @@ class StormsResults(ReadsFiles):
     @part
     def real_years(self) -> RecordReplay:
         """The garden through the years of the record."""
-        return self.years_in(self.size.garden)
+        return self.years_in(self.size.garden, self.zone_heights[1:])
 
-    def years_in(self, garden: Basin) -> RecordReplay:
-        """Return the years of the record in as many beds of another size."""
+    def years_in(self, garden: Basin, heights: Sequence[Quantity] = ()) -> RecordReplay:
+        """Return the years of the record in as many beds of another size.
+
+        ``heights`` over the floor are those whose wet spells are wanted.
+        """
         tried = self.beds_like(garden)
 
         def pool_at(rain: Quantity) -> Pool:
@@ -215,7 +219,7 @@ class StormsResults(ReadsFiles):
                 tried.pool,
                 self.answers[bed.STORM_HOURS],
                 rain_to_hold=self.answers[start.RAIN_DEPTH],
-                heights=self.zone_heights[1:],
+                heights=heights,
                 beds_below=tried.below,
                 shape=self.storm_shape,
                 tell=telling("Carrying the rain of the record through the garden"),
