@@ -16,17 +16,18 @@ from interview.asking.question import Status
 from interview.asking.route import Step
 from interview.garden.gate import ways_out
 from interview.garden.session import Session
+from interview.garden.site.cautions import LOCATE
 from interview.garden.soak.reading_lines import typed_instant
 from interview.reading import Refused
 from interview.screens import words
-from interview.screens.badge import badged
+from interview.screens.badge import badged, told
 from interview.screens.field import Asked
 from interview.screens.fields import field_for
 from interview.screens.frame import KeyLine
 from interview.screens.lists import Choices
 from interview.screens.preview import Preview
 from interview.screens.question_page import Mode, Shown
-from interview.screens.question_room import QuestionRoom
+from interview.screens.question_room import TALL, QuestionRoom
 from interview.screens.saver import BackgroundKeeper
 from interview.screens.typed_ahead import TypedAhead
 from interview.screens.usual_rows import (
@@ -192,8 +193,12 @@ class AskedPage(QuestionRoom):
         self._words("item", " · ".join(one for one in (title, item) if one))
         rows = self._shown.mode is Mode.ROWS
         self.query_one("#body").set_class(rows, "whole")
-        told = self._told() if rows else []
-        self._words("told", "\n".join(told))
+        lines = self._told() if rows else []
+        locate = session.answers.told(LOCATE)
+        if locate in lines:
+            lines.remove(locate)
+            self._words("caution", f"CAUTION: {locate}")
+        self._words("told", told(lines, self.window.height >= TALL))
         self._show_boxes()
 
     def _told(self) -> list[str]:
@@ -202,10 +207,10 @@ class AskedPage(QuestionRoom):
             return []
         from interview.garden import told_pages
 
-        told = told_pages.told(self._session, self._place)
-        told = [one for one in told if not one.startswith("To find out: ")]
+        lines = told_pages.told(self._session, self._place)
+        lines = [one for one in lines if not one.startswith("To find out: ")]
         keys = [READINGS_KEY] if self._place.page.tells == "result" else []
-        return [*told, *keys]
+        return [*lines, *keys]
 
     def _show_boxes(self) -> None:
         """Show the other boxes of the page, each in a line above or below the field."""

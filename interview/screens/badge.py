@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
 from textual.content import Content
@@ -14,6 +15,9 @@ if TYPE_CHECKING:
 
 _LEAD = r"^(?:(TOO [A-Z]+|STOP)(?: here)?[:.]|Fine:) "
 """The word that a line begins with: it stands on the badge."""
+_GRADE = r"^(STOP|FIX|TOO [A-Z]+)(?: here)?[:.] "
+"""The same of a line that is told: a size or a room that does not do is to be mended."""
+_MEND = ("FIX", "TOO SMALL")
 _INKS = {"good": "good", "fix": "look", "stop": "stop"}
 
 
@@ -27,6 +31,32 @@ def badged(verdict: Verdict) -> Content:
         word = lead[1] or word
         said = said[lead.end() :]
     said = said[:1].upper() + said[1:]
-    return Content.assemble(
-        (f" {MARKS[ink]} {word} ", f"bold $ground on ${ink}"), " ", (said, f"bold ${ink}")
-    )
+    return Content.assemble(*_badge(word, ink, said))
+
+
+def told(lines: Iterable[str], apart: bool) -> Content:
+    """Return what a page tells: the first line leads, and a verdict in it stands on a badge.
+
+    ``apart`` sets a blank line between them.
+    """
+    pieces: list[tuple[str, str]] = []
+    for line in lines:
+        if pieces:
+            pieces.append(("\n\n" if apart else "\n", ""))
+        pieces += marked(line) or [(line, "" if pieces else "bold")]
+    return Content.assemble(*pieces)
+
+
+def marked(line: str) -> list[tuple[str, str]]:
+    """Return a line that begins with a verdict as its badge and its words; nothing for another."""
+    lead = re.match(_GRADE, line)
+    if lead is None:
+        return []
+    said = line[lead.end() :]
+    ink = "look" if lead[1] in _MEND else "stop"
+    return _badge(lead[1], ink, said[:1].upper() + said[1:])
+
+
+def _badge(word: str, ink: str, said: str) -> list[tuple[str, str]]:
+    badge = (f" {MARKS[ink]} {word} ", f"bold $ground on ${ink}")
+    return [badge, (" ", ""), (said, f"bold ${ink}")]

@@ -16,6 +16,7 @@ from textual.worker import get_current_worker
 from interview.asking.route import Step
 from interview.garden.session import Session
 from interview.screens import words
+from interview.screens.badge import marked
 from interview.screens.long_wait import Stopped, telling_page
 from interview.screens.parts import Words, is_there
 
@@ -143,9 +144,10 @@ class PlanSoFar(VerticalScroll):
         self.too_small, self.due, self.leads_to = shown.too_small, shown.due, shown.leads_to
         pieces: list[tuple[str, str]] = []
         for line in shown.lines:
-            bad = line.startswith(("STOP", "TOO NEAR", words.TOO_SMALL)) or "SHUT" in line
             label, colon, rest = line.partition(": ")
-            if bad:
+            if verdict := marked(line):
+                pieces += verdict
+            elif "SHUT" in line:
                 pieces.append((line, "$look bold"))
             elif colon and len(label) <= LONGEST_LABEL:
                 pieces += [(f"{label}: ", "$muted"), (rest, "")]

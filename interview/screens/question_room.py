@@ -230,7 +230,8 @@ class QuestionRoom(QuestionPage):
 
     def _lines_of(self, names: Iterable[str], width: int) -> int:
         texts = (str(self.query_one(f"#{name}", Words).said) for name in names)
-        return sum(len(textwrap.wrap(one, width)) for said in texts for one in said.splitlines())
+        lines = (line for said in texts for line in said.splitlines())
+        return sum(max(1, len(textwrap.wrap(line, width))) for line in lines)
 
     def _show_reason(self) -> None:
         """Show why we ask, how to find out, and this stage, where nothing has to give way."""

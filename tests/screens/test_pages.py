@@ -8,6 +8,7 @@ import pytest
 import simple_way as simple
 from textual.widgets import Input
 
+from interview.screens.badge import told
 from interview.screens.usual_rows import UsualRows
 
 ROOF = {
@@ -277,3 +278,31 @@ async def test_the_columns_of_a_file_just_named_are_shown_and_asked_once(
         assert around.count("Rain column of the rainfall file") == 1
         assert "by its name" not in around
         assert "Date column of the rainfall file" not in around
+
+
+def test_a_verdict_that_a_page_tells_stands_on_a_badge_in_its_color():
+    said = told(["About 86 sq ft.", "FIX: mend it.", "TOO NEAR: 8 ft.", "Go on."], apart=False)
+    assert said.plain.splitlines() == [
+        "About 86 sq ft.", " ▲ FIX  Mend it.", " ■ TOO NEAR  8 ft.", "Go on.",
+    ]  # fmt: skip
+    styles = {said.plain[one.start : one.end]: str(one.style) for one in said.spans}
+    assert styles["About 86 sq ft."] == "bold"
+    assert styles["Mend it."] == "bold $look" and styles["8 ft."] == "bold $stop"
+    assert told(["One.", "Two."], apart=True).plain == "One.\n\nTwo."
+
+
+async def test_what_stops_a_spot_has_the_color_of_a_stop_beside_the_question(sit, write) -> None:
+    async with sit(str(write("garden.yaml", {**ROOF, **HOSE, BASEMENT: "8 ft"}))) as person:
+        await person.settles()
+        beside = person.app.screen.query_one("#plan_lines").render()
+        assert " ■ STOP  The garden is 8 ft from" in beside.plain
+        badge = next(one for one in beside.spans if "STOP" in beside.plain[one.start : one.end])
+        assert str(badge.style) == "bold $ground on $stop"
+
+
+async def test_the_caution_of_a_page_that_tells_is_marked_as_every_other(sit, write) -> None:
+    asked = {**ROOF, **HOSE, "lines_requested": "asked", "lines_asked_on": "2026-05-27"}
+    async with sit(str(write("garden.yaml", asked))) as person:
+        await go(person, "waiting")
+        assert person.says("caution").startswith("CAUTION: Do not dig, not even the test hole")
+        assert "Do not dig" not in person.says("told")
