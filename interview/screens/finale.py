@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 import textwrap
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from rich.segment import Segment
@@ -185,10 +185,12 @@ def _next_rows(steps: Sequence[str], room: int) -> list[Row]:
     return [text_row(_NEXT, bold=True), *found] if found else []
 
 
-def _measure_rows(measures: Iterable[Gauge], columns: int, apart: bool) -> Iterator[Row]:
+def _measure_rows(measures: Sequence[Gauge], columns: int, apart: bool) -> Iterator[Row]:
+    name = max((column_width(one.label) for one in measures), default=0)
     for one in measures:
         limit = f"  {one.limit}" if one.limit else ""
-        yield (*text_row(f"{one.label}  ", Ink.MUTED), *text_row(one.value, bold=True))
+        label = f"{one.label}{' ' * (name - column_width(one.label))}  "
+        yield (*text_row(label, Ink.MUTED), *text_row(one.value, bold=True))
         if one.share is None:
             continue
         bar = max(8, min(columns, _FIGURES) - len(limit))

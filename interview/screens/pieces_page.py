@@ -121,8 +121,9 @@ class PiecesScreen(Page):
         lines = self._lines
         listing = self.query_one("#pieces", OptionList)
         listing.clear_options()
+        name = min(WIDEST_NAME, max((len(piece_text.shown(one)) for one in lines), default=0))
         for number, line in enumerate(lines, 1):
-            listing.add_option(Option(_said(number, line, self._view)))
+            listing.add_option(Option(_said(number, line, self._view, name)))
         listing.display = bool(lines)
         if lines:
             listing.highlighted = min(at or 0, len(lines) - 1)
@@ -325,12 +326,23 @@ class PiecesScreen(Page):
             self.dismiss(None)
 
 
-def _said(number: int, line: str, view: Answers) -> Content:
-    """Return one piece as a line of the list."""
+WIDEST_NAME = 34
+"""Columns up to which the areas stand under each other."""
+AREA = 10
+"""Columns of an area."""
+
+
+def _said(number: int, line: str, view: Answers, name: int) -> Content:
+    """Return one piece for the list: its area in a column of its own, its paces under it."""
+    paced = ""
     try:
         area = piece_text.area_words(line, view)
+        area, _, paced = area.partition(" (")
+        area = f"{'-' if piece_text.read_line(line, view).cut else ''}{area}".rjust(AREA)
     except Unanswered:
         area = "waits for the pace"
     except Refused:
         area = "cannot be read"
-    return Content.assemble(f"{number} ", (piece_text.shown(line), "bold"), f"  {area}")
+    under = f"\n  ({paced}" if paced else ""
+    shown = piece_text.shown(line).ljust(name)
+    return Content.assemble(f"{number} ", (shown, "bold"), f"  {area}{under}")

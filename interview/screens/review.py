@@ -299,12 +299,19 @@ class ReviewScreen(Page):
         self.app.push_screen(Ask(asked, "Yes, remove it", "No, keep it"), done)
 
 
+COLUMNED, ANSWERS_AT = 90, 44
+"""Columns from which on the answers stand under each other, and where they do."""
+
+
 def _words(entry: AnswerRow, width: int) -> Content:
     """Return a line of the list; what is folded stays under its own beginning."""
     if entry.heading:
         style = "bold underline" if entry.stage else "bold"
         return Content.assemble((entry.label, style), "  ", (entry.said, "italic"))
-    pieces: list[tuple[str, str]] = [(f"{entry.label}: ", "")]
+    label = f"{entry.label}: "
+    if width >= COLUMNED:
+        label = label.ljust(ANSWERS_AT)
+    pieces: list[tuple[str, str]] = [(label, "")]
     if entry.said:
         pieces.append((entry.said, "bold"))
     if entry.mark:

@@ -50,8 +50,10 @@ def stage_list(
         (f"  {done} answered, {len(lines) - done} open", "$muted"),
     ]
     for one in shown:
-        label = one.name if len(one.name) <= name else f"{one.name[: name - 1]}…"
-        rest = width - name - 5
+        # A name without a value has the whole line.
+        most = name if one.value else width - 5
+        label = one.name if len(one.name) <= most else f"{one.name[: most - 1]}…"
+        rest = width - max(name, len(label)) - 5
         value = one.value if len(one.value) <= rest else re.sub(_SPELT, r"\1 \2\3", one.value)
         value = value if len(value) <= rest else f"{value[: rest - 1]}…"
         ground = " on $cursor" if one.here else ""

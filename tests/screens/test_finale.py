@@ -128,3 +128,14 @@ def test_what_is_to_be_done_next_stands_whole_beside_a_large_picture():
         assert ("Do next" in aside) == there, size
         assert (f"1 {first}" in " ".join(aside.split())) == there
         assert all(len(row) <= size[0] for row in rows)
+
+
+@pytest.mark.parametrize("size", [(76, 18), (130, 37)])
+def test_the_figures_beside_the_picture_stand_under_each_other(size):
+    plan, finale = made(size[0])
+    rows = [strip.text for strip in finale(*size, PALETTES[0])]
+    places = set()
+    for one in overview(plan).measures:
+        row = next(row for row in rows if f"{one.label}  " in row and one.value in row)
+        places.add(row.index(one.value, row.index(f"{one.label}  ")))
+    assert len(places) == 1

@@ -308,3 +308,14 @@ async def test_every_field_of_every_shape_is_seen_and_the_piece_is_drawn_below(
                 if line.display:
                     seen = line.region.intersection(screen.find_widget(line).clip)
                     assert seen.height == line.region.height > 0, name
+
+
+async def test_the_areas_of_the_pieces_stand_under_each_other(sit, sample) -> None:
+    async with sit(sample("finished_us.yaml")) as person:
+        await person.goes_to("surfaces.1.pieces")
+        await person.press("f3")
+        await person.rests()
+        listing = person.app.screen.query_one("#pieces")
+        first = [str(one.prompt).splitlines()[0] for one in listing.options]
+        assert [one.split()[-2] for one in first] == ["736", "49", "-10"]
+        assert len({one.index("ft²") for one in first}) == 1
