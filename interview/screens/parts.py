@@ -71,7 +71,7 @@ class Words(Static):
 class Folded(Words):
     """Text that is folded to the width it is given, and anew whenever that changes."""
 
-    def __init__(self, text: Callable[[int], str | Content], **kwargs: Any) -> None:
+    def __init__(self, text: Callable[[int], str | Content] = lambda _: "", **kwargs: Any) -> None:
         """Show what ``text`` gives for so many columns."""
         super().__init__(**kwargs)
         self._text = text
@@ -82,6 +82,11 @@ class Folded(Words):
         if (width := self.content_size.width) not in (0, self._folded_to):
             self._folded_to = width
             self.update(self._text(width))
+
+    def fold(self, text: Callable[[int], str | Content]) -> None:
+        """Show what another ``text`` gives."""
+        self._text, self._folded_to = text, 0
+        self.on_resize()
 
 
 def is_there(part: Widget) -> bool:

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+import textwrap
+from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import Any
 
@@ -28,7 +29,7 @@ from interview.screens.further import FurtherPages
 from interview.screens.lists import Rows
 from interview.screens.long_wait import Stopped, telling_page
 from interview.screens.page import FramedApp, Page
-from interview.screens.parts import Words, is_there
+from interview.screens.parts import Folded, Words, is_there
 from interview.screens.picture import Picture
 from interview.sheet import next_steps
 from interview.sheet.card import card_text
@@ -194,10 +195,11 @@ class PlanScreen(FurtherPages, Page):
             said = f"The {name} could not be written: {why}. Free some space or check the folder."
             _say(self.app, said, Weight.WARNING)
         else:
-            shown = af.shown(str(place))
+            said = f"The {name} is in {af.shown(str(place))}."
             if is_there(self):
-                self.query_one("#lead", Words).say(f"The {name} is in {shown}. {how}")
-            _say(self.app, f"The {name} is in {shown}.", Weight.PLAIN)
+                self.query_one("#lead", Words).say(f"{said} {how}")
+            if not self.is_current:  # else it stands over the plan
+                _say(self.app, said, Weight.PLAIN)
 
 
 def _picture(plan: Plan) -> Drawing | None:
@@ -247,7 +249,7 @@ class WorkingScreen(Page):
     def parts(self) -> ComposeResult:
         yield Rows(id="figures", markup=False)
         with VerticalScroll(id="working_box"):
-            yield Words("Choose a figure with the arrows.", id="working_text")
+            yield Folded(id="working_text")
 
     def on_mount(self) -> None:
         self.query_one("#figures").focus()
@@ -288,9 +290,16 @@ class WorkingScreen(Page):
 
     def on_option_list_option_highlighted(self, event: OptionList.OptionHighlighted) -> None:
         lines = figures.working(event.option.id or "", self._session.plan)
-        first, *rest = lines
-        parts = [(first, "bold $text")]
-        for line in rest:
-            lead, colon, said = line.partition(": ")
-            parts += [(f"\n{lead}{colon}", "$muted"), (said, "")]
-        self.query_one("#working_text", Words).update(Content.assemble(*parts))
+        self.query_one("#working_text", Folded).fold(lambda columns: _working(lines, columns))
+
+
+def _working(lines: Sequence[str], columns: int) -> Content:
+    """Return how a figure was got; a line that is folded goes on under its own beginning."""
+    first, *rest = lines
+    parts = [(first, "bold $text")]
+    for line in rest:
+        under = " " * (len(line) - len(line.lstrip()) + 2)
+        folded = "\n".join(textwrap.wrap(line, columns, subsequent_indent=under))
+        lead, colon, said = folded.partition(": ")
+        parts += [(f"\n{lead}{colon}", "$muted"), (said, "")]
+    return Content.assemble(*parts)

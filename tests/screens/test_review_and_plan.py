@@ -178,7 +178,8 @@ async def test_the_sheet_is_written_beside_the_answers_and_never_over_anything(
         await person.press("ctrl+s")
         await person.press("ctrl+s")
         await person.settles()
-        assert "The sheet is in" in person.told
+        # Said once, over the plan.
+        assert "The sheet is in" in person.says("lead") and not person.told
     page = (tmp_path / "oak_plan.html").read_text(encoding="utf-8")
     assert page.startswith("<!doctype html>") and "<h1>Oak</h1>" in page
     assert (tmp_path / "oak_plan-2.html").exists()
@@ -252,3 +253,26 @@ async def test_the_page_of_keys_names_the_keys_of_every_page(sit) -> None:
         await person.press("f1")
         for words in ("F3 the pieces", "F4 try other sizes", "F5 the plants", "H the next hole"):
             assert words in person.sees_words()
+
+
+async def test_in_a_large_window_the_answers_stand_under_each_other(sit, sample) -> None:
+    async with sit(sample("finished_us.yaml"), size=(160, 45)) as person:
+        await person.press("ctrl+g")
+        await person.rests()
+        rows = person.sees().splitlines()
+        places = {
+            next(row for row in rows if f" {label}: " in row).index(said)
+            for label, said in (("State", "Minnesota"), ("Rain to hold", "1 in"))
+        }
+        assert len(places) == 1
+
+
+async def test_a_folded_line_of_the_working_goes_on_under_its_own_beginning(sit, sample) -> None:
+    async with sit(sample("finished_us.yaml"), size=(60, 20)) as person:
+        await person.press("ctrl+l")
+        await person.settles()
+        await person.press("ctrl+o")
+        await person.settles()
+        first, *rest = str(person.app.screen.query_one("#working_text").render()).splitlines()
+        assert first.startswith("First day to dig") and len(rest) > 4
+        assert all(line.startswith("  ") for line in rest)
