@@ -223,6 +223,7 @@ class Page(Screen[Any]):
             "wide": width >= WIDE,
             "low": height < LOW,
             "tall": height >= 28,
+            "roomy": height >= 38,
             "tiny": width < SMALLEST[0] or height < SMALLEST[1],
         }
         self.update_classes(room)

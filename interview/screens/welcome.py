@@ -12,7 +12,7 @@ from textual.app import ComposeResult
 from textual.content import Content
 from textual.geometry import Size
 from textual.message import Message
-from textual.widgets import OptionList
+from textual.widgets import OptionList, Static
 from textual.widgets.option_list import Option
 
 from interview.garden.site.cautions import LOCATE
@@ -34,6 +34,14 @@ LEAD = (
 )
 TODAY = "Today, no digging: measure the roof, find the spot. About 40 minutes."
 """What a new garden begins with; the same is due in one without answers."""
+VISITS = (
+    ("1  Today", "measure the roof, the spot and its slope; ask for the marks of buried lines"),
+    ("2  Marked", "note what every owner of a line has answered"),
+    ("3  Soak test", "dig a hole, pour, read the water: it is timed while the program is closed"),
+    ("4  Plan", "size and plants; print two pages, take them outside"),
+)
+"""The visits of the way through, told to a newcomer where a large window has room for them."""
+VISITED = "About an hour of typing over four visits, and a few hours outside"
 LOOKING = "Looking for gardens begun before…"
 """Said until they are listed: whoever comes back must not think that theirs is gone."""
 ONE_BY_ONE = "Every question will be asked, one on each page. F10: the short way again."
@@ -92,6 +100,7 @@ class WelcomeScreen(Page):
         yield Words(self._trouble, id="trouble")
         yield Rows(*self._rows(), id="gardens", markup=False)
         yield Words(LOOKING, classes="looking")
+        yield Static(_visits(), id="visits")
 
     def on_mount(self) -> None:
         self.query_one("#trouble", Words).say(self._trouble)
@@ -193,6 +202,15 @@ class WelcomeScreen(Page):
     def action_begin(self) -> None:
         """Begin a new garden."""
         self._choose(None)
+
+
+def _visits() -> Content:
+    """Return what a new garden asks of one's days."""
+    name = max(len(visit) for visit, _ in VISITS) + 2
+    pieces = [(VISITED, "bold")]
+    for visit, does in VISITS:
+        pieces += [(f"\n  {visit.ljust(name)}", "$text bold"), (does, "$muted")]
+    return Content.assemble(*pieces)
 
 
 LEAST = 30

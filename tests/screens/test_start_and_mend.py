@@ -15,7 +15,7 @@ from interview.garden.site.cautions import LOCATE
 from interview.screens.banner import Banner
 from interview.screens.cards import badge_columns, card
 from interview.screens.shelf import shelf, summary
-from interview.screens.welcome import INVENTED_WORDS
+from interview.screens.welcome import INVENTED_WORDS, VISITS
 from interview.screens.words import stage_shares
 
 
@@ -300,3 +300,13 @@ async def test_a_window_that_changes_keeps_the_row_one_is_at(sit, write) -> None
         assert "Begin a new garden" in at[0]
         assert "Begin a new garden" in next(row for row in rows_of(person) if "▸" in row)
         assert all(column_width(row) <= 60 for row in rows_of(person))
+
+
+@pytest.mark.parametrize("size", [(80, 24), (160, 45)])
+async def test_a_newcomer_sees_in_a_large_window_what_is_asked_of_the_days(sit, size) -> None:
+    async with sit(size=size) as person:
+        await person.settles()
+        told = "About an hour of typing over four visits" in person.sees()
+        assert told == (size == (160, 45))
+        if told:
+            assert [one for one in VISITS if one[0] not in person.sees()] == []
