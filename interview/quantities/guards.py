@@ -45,6 +45,11 @@ def within(number: float, limit: float) -> bool:
     return number <= limit + 1e-9 * max(1.0, abs(limit))
 
 
+def whole_up(number: float) -> int:
+    """Return the whole number at or above ``number``, forgiving the last bits of a float."""
+    return math.ceil(number - 1e-9 * max(1.0, number))
+
+
 def times(value: Quantity, factor: float) -> Quantity:
     """Return ``value`` taken ``factor`` times, in its own unit."""
     return cast(Quantity, value * factor)

@@ -70,6 +70,7 @@ def plan_view(
     """Return the plan of the garden, to scale, as it lies in its ground, uphill at the top.
 
     Where ``lie`` is not known the lines of floor, full pond and rim are drawn, and no berm.
+    ``notch_width`` and ``spout_distance`` are lengths, the way of the water the second.
     ``slope_direction`` is the compass point downhill (``n`` to ``nw``) or ``flat``; ``water_by``
     is ``pipe``, ``channel`` or ``lawn``. ``setbacks`` are named distances, written beside the plan
     as no direction is known for them. ``planting`` draws the plants between the lines of floor,
@@ -97,7 +98,10 @@ def plan_view(
 def plan_sizes(
     basin: Basin, lie: Lie | None, notch_width: Quantity, metric: bool = False
 ) -> tuple[Dimension, ...]:
-    """Return the sizes of the garden as dimension lines of ``plan_view``, the smallest first."""
+    """Return the sizes of the garden as dimension lines of ``plan_view``, the smallest first.
+
+    ``notch_width`` is a length, as it is there.
+    """
     one = _Plan(basin, lie, "flat", notch_width, None, "lawn", metric)
     return tuple(one.sizes())
 

@@ -7,7 +7,7 @@ from enum import Enum
 from typing import NamedTuple
 
 from interview.quantities.evidence import ARITHMETIC, PRACTICE, Cited, Provenance, Source
-from interview.quantities.guards import not_negative, positive, times
+from interview.quantities.guards import not_negative, positive, times, whole_up
 from interview.quantities.units import (
     METRIC,
     US,
@@ -104,20 +104,26 @@ BULKING = {
 
 
 def loosen(bank: Quantity, soil: Soil) -> Quantity:
-    """Return the loose volume of undisturbed soil, the higher figure where there are two."""
+    """Return the loose volume of undisturbed soil, the higher figure where there are two.
+
+    ``bank`` is its volume in the ground. Raises ValueError below zero. Source: ``BULKING``.
+    """
     dug = not_negative(bank, "ft**3", "The soil to dig must be zero or more.")
     return quantity(dug * BULKING[soil].high, "ft**3")
 
 
 def layer(area: Quantity, depth: Quantity) -> Quantity:
-    """Return the volume of an even layer: mulch, compost or mix over ``area``."""
+    """Return the volume of a layer ``depth`` thick over ``area``; raises ValueError below zero."""
     wide = not_negative(area, "ft**2", "The area must be zero or more.")
     deep = not_negative(depth, "ft", "The depth of the layer must be zero or more.")
     return quantity(wide * deep, "ft**3")
 
 
 def covers(volume: Quantity, depth: Quantity) -> Quantity:
-    """Return the area that ``volume`` covers at ``depth``: one cubic yard, 162 ft² at 2 in."""
+    """Return the area that ``volume`` covers at ``depth``: one cubic yard, 162 ft² at 2 in.
+
+    Raises ValueError below zero, and for no depth.
+    """
     deep = positive(depth, "ft", "The depth of the layer must be more than zero.")
     held = not_negative(volume, "ft**3", "The volume must be zero or more.")
     return quantity(held / deep, "ft**2")
@@ -144,7 +150,10 @@ def loaded(weight: Quantity, unit: str) -> Quantity:
 
 
 def stone(length: Quantity, width: Quantity, metric: bool = False) -> Quantity:
-    """Return the stone for a pad, an apron or a channel, both lengths. Source: ``STONE_LAYER``."""
+    """Return the volume of stone for a pad, an apron or a channel of that length and width.
+
+    Raises ValueError where one is zero or less. Source: ``STONE_LAYER``.
+    """
     deep = quantity(*STONE_LAYER[METRIC if metric else US].value)
     sentence = "The stone must cover more than nothing."
     feet = positive(length, "ft", sentence) * positive(width, "ft", sentence)
@@ -172,16 +181,12 @@ class Item(NamedTuple):
     @property
     def bags(self) -> int | None:
         """Whole bags that hold the amount; none where it is not sold in bags."""
-        return None if self.bag is None else _whole(self.amount, self.bag)
+        return None if self.bag is None else whole_up(ratio(self.amount, self.bag))
 
     @property
     def pieces(self) -> int | None:
         """Whole pieces that make the amount; none where it is not sold by the piece."""
-        return None if self.piece is None else _whole(self.amount, self.piece)
-
-
-def _whole(amount: Quantity, one: Quantity) -> int:
-    return math.ceil(ratio(amount, one) - 1e-9)
+        return None if self.piece is None else whole_up(ratio(self.amount, self.piece))
 
 
 EACH, BAG = "each", "bag"
@@ -208,7 +213,7 @@ def cost(item: Item, price: float, unit: str) -> float:
         raise ValueError(f"The price of {item.name} is not for a unit it is sold in.")
     if unit in BY_THE_YARD or not same_dimension(item.buy, "ft**3"):
         return price * magnitude(item.buy, unit)
-    return price * math.ceil(magnitude(item.amount, unit) - 1e-9)
+    return price * whole_up(magnitude(item.amount, unit))
 
 
 class BedSizes(NamedTuple):

@@ -156,7 +156,8 @@ def notch(flow: Quantity, freeboard: Quantity, *, lip: bool = False, metric: boo
 def head_finding(notch: Notch, freeboard: Quantity, metric: bool = False) -> Finding:
     """Return whether the peak flow stays under the rim, by 1 in (25 mm) or more where it is a berm.
 
-    Over the lip of a level lawn the water may rise as high as the lawn.
+    Over the lip of a level lawn the water may rise as high as the lawn. ``freeboard`` is the height
+    of the rim over the full pond; raises ValueError below zero.
     """
     system, unit = (METRIC, "mm") if metric else (US, "in")
     spare = 0.0 if notch.lip else CLEARANCE[system][0]
@@ -181,7 +182,10 @@ def head_finding(notch: Notch, freeboard: Quantity, metric: bool = False) -> Fin
 
 
 def wide_finding(made: Notch, freeboard: Quantity, metric: bool = False) -> Finding | None:
-    """Return what a higher rim would save where the notch is wider than 4 ft (1.2 m)."""
+    """Return what a higher rim would save where the notch is wider than 4 ft (1.2 m).
+
+    ``freeboard`` is the height of the rim over the full pond.
+    """
     unit, wide = ("m", WIDE_M) if metric else ("ft", WIDE_FT)
     rim = quantity(*HIGHER_RIM[METRIC if metric else US])
     if made.lip or within(magnitude(made.width, unit), wide) or freeboard >= rim:
@@ -199,7 +203,7 @@ def wide_finding(made: Notch, freeboard: Quantity, metric: bool = False) -> Find
 
 
 def swale_finding(length: Quantity, metric: bool = False) -> Finding:
-    """Return the swale that leads the overflow out where the lawn lies over the notch."""
+    """Return the swale, of that ``length``, that leads the overflow out under a higher lawn."""
     return Finding(
         key="overflow_swale",
         grade=Grade.GOOD,

@@ -244,7 +244,7 @@ def level_lines(rows: Sequence[LevelRow], metric: bool = False) -> list[str]:
 
 
 def reading_words(below: Quantity, metric: bool) -> str:
-    """Write a tape reading from the string: at it, so much down, or so much up."""
+    """Write a length ``below`` the string as a tape reads it: at it, down, or above it."""
     words = height_words(below, metric)
     if words.startswith("0 "):
         return "at the string"

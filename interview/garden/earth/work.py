@@ -9,7 +9,7 @@ from typing import NamedTuple
 
 from interview.garden.earth.materials import Soil, loosen
 from interview.quantities.evidence import OURS, PRACTICE, Cited, Provenance, Source
-from interview.quantities.guards import positive
+from interview.quantities.guards import positive, whole_up
 from interview.quantities.units import Quantity, magnitude, quantity, ratio
 
 Pace = Cited[tuple[float, float]]
@@ -59,9 +59,12 @@ class Soilwork(NamedTuple):
 
 
 def loads(loose: Quantity, barrow: Quantity) -> int:
-    """Return the barrows that a heap fills; raises ValueError for a barrow that holds nothing."""
+    """Return the barrows that a heap, the volume ``loose``, fills; the last one may not be full.
+
+    Raises ValueError for a barrow that holds nothing.
+    """
     positive(barrow, "ft**3", "The wheelbarrow must hold more than zero.")
-    return math.ceil(ratio(loose, barrow) - 1e-9)
+    return whole_up(ratio(loose, barrow))
 
 
 def soilwork(bank: Quantity, soil: Soil = Soil.LOAM, barrow: Quantity | None = None) -> Soilwork:
@@ -96,7 +99,7 @@ class Span(NamedTuple):
     @property
     def days(self) -> tuple[int, int]:
         """Whole days of ``DAY_HOURS``, quick and slow."""
-        quick, slow = (math.ceil(one / DAY_HOURS.value - 1e-9) for one in (self.quick, self.slow))
+        quick, slow = (whole_up(one / DAY_HOURS.value) for one in (self.quick, self.slow))
         return quick, slow
 
 
@@ -115,7 +118,7 @@ def together(spans: Sequence[Span]) -> Span:
 
 def people_for(whole: Span) -> int:
     """Return how many people end at the slow pace within ``PLANNED_DAYS``."""
-    return max(1, math.ceil(whole.slow / (PLANNED_DAYS.value * DAY_HOURS.value) - 1e-9))
+    return max(1, whole_up(whole.slow / (PLANNED_DAYS.value * DAY_HOURS.value)))
 
 
 class Spell(Enum):

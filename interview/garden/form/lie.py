@@ -19,6 +19,7 @@ from interview.garden.form.choices import LEVEL_BELOW_PERCENT
 from interview.garden.form.outline import Outline, Ray
 from interview.garden.form.prisms import parts, prism
 from interview.quantities.evidence import Cited, Provenance, Source
+from interview.quantities.guards import within
 from interview.quantities.units import METRIC, US, Quantity, magnitude, quantity
 
 COMPACTION = Cited(
@@ -160,7 +161,7 @@ class Lie:
         if self.ground.level:
             return Form.DUG_IN
         low = self.ground.highest_berm * LOW_BANK_PART
-        return Form.LOW_BANK if self.crest_to_toe <= low + 1e-9 else Form.BERM
+        return Form.LOW_BANK if within(self.crest_to_toe, low) else Form.BERM
 
     @property
     def floor_rise(self) -> float:
@@ -383,4 +384,6 @@ def _balance(lie: Lie, low: float, high: float) -> float:
 
 def too_wide(lie: Lie) -> bool:
     """Tell whether the slope asks for a narrower bed, or for two on the contour."""
-    return lie.floor_rise > WIDEST_RISE_FT + 1e-9 or lie.uphill_cut > DEEPEST_UPHILL_FT + 1e-9
+    return not (
+        within(lie.floor_rise, WIDEST_RISE_FT) and within(lie.uphill_cut, DEEPEST_UPHILL_FT)
+    )

@@ -25,7 +25,7 @@ def prism(
 def parts(
     start: float, end: float, first: float, last: float, width: float, spread: float
 ) -> tuple[float, float]:
-    """Return the volumes over and under the straight line of ``prism``.
+    """Return the volumes over and under the straight line of ``prism``, of its arguments, in feet.
 
     Where a strip narrows past nothing, as on the hollow side of a small kidney, what its
     neighbors count twice comes off the same of the two.

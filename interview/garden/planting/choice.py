@@ -20,6 +20,7 @@ from interview.garden.planting.wetness import (
 )
 from interview.garden.size.zones import Zone
 from interview.quantities.evidence import OURS, Cited, Provenance, Source
+from interview.quantities.guards import within
 
 
 class Season(Enum):
@@ -223,7 +224,7 @@ def blooms_with(gone: Plant, other: Plant) -> bool:
 def as_tall(gone: Plant, other: Plant) -> bool:
     """Tell whether neither grows more than ``ALIKE`` times as tall as the other."""
     low, high = sorted((gone.height_max_ft, other.height_max_ft))
-    return high <= low * ALIKE.value * (1 + 1e-9)
+    return within(high, low * ALIKE.value)
 
 
 def stand_in(

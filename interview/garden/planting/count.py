@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 
 from interview.garden.planting.record import Plant, PlantKind
 from interview.quantities.evidence import OURS, PRACTICE, Cited, Provenance, Source
+from interview.quantities.guards import whole_up, within
 from interview.quantities.units import Quantity, magnitude
 
 SPACING_SOURCE = Source(
@@ -34,16 +34,11 @@ def plant_count(area: Quantity, spacing: Quantity) -> int:
     ``area`` is an area, zero or more; ``spacing`` the length between neighbors, above zero:
     area / (0.866 spacing squared). Source: ``SPACING_SOURCE``.
     """
-    return _up(magnitude(area, "ft**2") / _footprint(magnitude(spacing, "ft")))
+    return whole_up(magnitude(area, "ft**2") / _footprint(magnitude(spacing, "ft")))
 
 
 def _footprint(spacing_ft: float) -> float:
     return spacing_ft**2 * ROW_SHARE.value
-
-
-def _up(number: float) -> int:
-    """Round up, forgiving the last bits that a change of units leaves."""
-    return math.ceil(number - 1e-9 * max(1.0, number))
 
 
 def fewest(plant: Plant) -> int:
@@ -53,7 +48,7 @@ def fewest(plant: Plant) -> int:
 
 def crowds(plant: Plant, area_ft2: float) -> bool:
     """Tell whether the fewest plants of this kind need more than ``area_ft2``."""
-    return fewest(plant) * _footprint(plant.spacing_in / 12) > area_ft2 * (1 + 1e-9)
+    return not within(fewest(plant) * _footprint(plant.spacing_in / 12), area_ft2)
 
 
 def swarms(plant: Plant, area_ft2: float) -> bool:
@@ -73,7 +68,7 @@ def shared_counts(plants: Sequence[Plant], area: Quantity) -> tuple[int, ...]:
     for plant in plants:
         before = total
         total += ground / len(plants) / _footprint(plant.spacing_in / 12)
-        counts.append(max(fewest(plant), _up(total) - _up(before)) if ground else 0)
+        counts.append(max(fewest(plant), whole_up(total) - whole_up(before)) if ground else 0)
     return tuple(counts)
 
 
@@ -81,7 +76,7 @@ def own_count(plant: Plant, share_ft2: float) -> int:
     """Return how many plants of one kind fill ``share_ft2``, its own share of a zone."""
     if share_ft2 <= 0:
         return 0
-    return max(fewest(plant), _up(share_ft2 / _footprint(plant.spacing_in / 12)))
+    return max(fewest(plant), whole_up(share_ft2 / _footprint(plant.spacing_in / 12)))
 
 
 def drifts(count: int) -> tuple[int, ...]:

@@ -12,6 +12,7 @@ from interview.garden.planting.home import introduced_in_state
 from interview.garden.planting.record import INSECTS, Plant, Sun
 from interview.garden.planting.regions import ListRegion, PlantRegion, State
 from interview.garden.size.zones import Zone
+from interview.quantities.guards import within
 from interview.quantities.units import Quantity, magnitude, plain_number
 
 
@@ -129,7 +130,7 @@ def objection(plant: Plant, zone: Zone, wishes: Wishes) -> str:
     if wishes.natives_only and wishes.place and wishes.place.code in plant.absent_in:
         return f"It does not grow wild in {wishes.place.name} (from memory)."
     limit = wishes.rim_height if zone is Zone.RIM else wishes.floor_height
-    if limit is not None and plant.height_max_ft > magnitude(limit, "ft") * (1 + 1e-9):
+    if limit is not None and not within(plant.height_max_ft, magnitude(limit, "ft")):
         tall = f"{plant.height_max_ft:g} ft ({plain_number(plant.height_max_ft * 0.3048, 2)} m)"
         return f"It grows to {tall}, taller than you want here."
     marks = (

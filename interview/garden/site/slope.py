@@ -6,7 +6,7 @@ import math
 from typing import NamedTuple
 
 from interview.quantities.evidence import OURS, Cited, Finding, Grade, Provenance, Source
-from interview.quantities.guards import number_of, positive, within
+from interview.quantities.guards import number_of, positive, reaches, within
 from interview.quantities.shown import slope_words, water_words
 from interview.quantities.units import Quantity, magnitude, quantity
 
@@ -113,7 +113,7 @@ def table_depth(slope: Slope) -> str:
     percent = slope.percent
     rows = DEPTH_ROWS.value
     for row in rows:
-        inside = percent < row.high - 1e-9 if row.low == 0 else within(percent, row.high)
+        inside = not reaches(percent, row.high) if row.low == 0 else within(percent, row.high)
         if inside and within(row.low, percent):
             return (
                 f"The published table gives a depth of {row.depth} ({row.in_mm}) for "
@@ -121,6 +121,6 @@ def table_depth(slope: Slope) -> str:
             )
     if percent > rows[-1].high:
         return f"On {slope_words(slope.fall)} the published table says to choose another spot."
-    before = max(row.high for row in rows if row.high <= percent + 1e-9)
+    before = max(row.high for row in rows if within(row.high, percent))
     after = min(row.low for row in rows if row.low > percent)
     return f"In the published table no row covers {before:g} to {after:g} %."

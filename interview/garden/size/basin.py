@@ -12,7 +12,7 @@ from interview.garden.form.choices import FloorShape
 from interview.garden.form.lie import Ground, Lie, lie_of
 from interview.garden.form.outline import Outline
 from interview.quantities.evidence import Cited, Provenance, Source
-from interview.quantities.guards import not_negative, positive, reaches
+from interview.quantities.guards import not_negative, positive, reaches, whole_up
 from interview.quantities.units import (
     METRIC,
     US,
@@ -221,9 +221,9 @@ def smallest(
         length = round_up(width * length_to_width, step, unit)
         return replace(template, floor_length=length, floor_width=width)
 
-    low = math.ceil(least / step - 1e-9) - 1
+    low = whole_up(least / step) - 1
     if start is not None:
-        low = max(low, math.ceil(magnitude(start, unit) / step - 1e-9) - 1)
+        low = max(low, whole_up(magnitude(start, unit) / step) - 1)
     stride = 1
     while not enough(sized(low + stride)):
         low, stride = low + stride, stride * 2
@@ -291,14 +291,20 @@ def rain_held(basin: Basin, catchment: Quantity, within: Quantity | None = None)
 
 
 def catchment_served(basin: Basin, rain: Quantity) -> Quantity:
-    """Return the weighted area whose ``rain`` this basin can hold with its own; zero if none."""
+    """Return the weighted area whose ``rain`` this basin can hold with its own; zero if none.
+
+    ``rain`` is a depth; raises ValueError where it is zero or less.
+    """
     feet = positive(rain, "ft", "The rain to hold must be more than zero.")
     area = magnitude(basin.volume, "ft**3") / feet - magnitude(basin.rim_area, "ft**2")
     return quantity(max(area, 0.0), "ft**2")
 
 
 def rule_of_thumb_area(roof_area: Quantity, rain: Quantity, depth: Quantity) -> Quantity:
-    """Return roof area x rain / depth, for comparison only. Source: ``RULE_OF_THUMB``."""
+    """Return roof area x rain / depth, for comparison only; the last two are depths.
+
+    Raises ValueError for a pond of no depth. Source: ``RULE_OF_THUMB``.
+    """
     positive(depth, "in", "The pond must be deeper than zero.")
     return quantity(magnitude(roof_area, "ft**2") * ratio(rain, depth), "ft**2")
 

@@ -68,7 +68,7 @@ def first_size(found: RoughSize, any_soil: RoughSize, metric: bool) -> list[str]
 
 
 def room_side(side: Quantity, metric: bool) -> str:
-    """Write a side of the room as an answer, exactly, for it is in whole steps."""
+    """Write the length of a side of the room as an answer, exactly, for it is in whole steps."""
     if metric:
         step, unit = ROOM_STEP[METRIC]
         return f"{round(magnitude(side, unit) / step) * step:.1f} m"
