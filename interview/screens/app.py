@@ -136,7 +136,7 @@ class InterviewApp(RemindingApp):
     def __init__(self, door: Door, name: str | None = None) -> None:
         super().__init__()
         self._door = door
-        self._name = name
+        self._asked_for = name
         for theme in themes.THEMES.values():
             self.register_theme(theme)
         self.theme = themes.for_terminal(self.console.color_system)
@@ -165,9 +165,9 @@ class InterviewApp(RemindingApp):
 
     def get_default_screen(self) -> Screen[None]:
         """Return the first page, which needs nothing of the garden."""
-        if self._name is None and self._door.opened is None:
+        if self._asked_for is None and self._door.opened is None:
             return self._start_page()
-        return OpeningScreen(self._name or "")
+        return OpeningScreen(self._asked_for or "")
 
     @property
     def _background_screens(self) -> list[Screen[Any]]:
@@ -193,8 +193,8 @@ class InterviewApp(RemindingApp):
 
     def _begin(self) -> None:
         """Go on once the first page stands."""
-        if self._name is not None:
-            self._open(self._name)
+        if self._asked_for is not None:
+            self._open(self._asked_for)
         else:
             self._look_round()
 

@@ -57,12 +57,12 @@ class OpeningScreen(Page):
 
     def __init__(self, name: str) -> None:
         super().__init__()
-        self._name = name
+        self._opened = name
 
     def parts(self) -> ComposeResult:
         yield Words(LEAD, id="lead")
         yield Words(f"CAUTION: {LOCATE}", id="caution")
-        yield Words(f"Opening {shown(self._name)}…" if self._name else "", classes="looking")
+        yield Words(f"Opening {shown(self._opened)}…" if self._opened else "", classes="looking")
 
 
 class WelcomeScreen(Page):
