@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import textwrap
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 
 from textual import events
 from textual.content import Content
@@ -155,9 +155,12 @@ class QuestionRoom(QuestionPage):
         room = max(1, body.height - plan - padding)
         # Beside a picture it has all the room there is, also when that changes.
         asking.styles.max_height = None if self._pictured else room
-        for listing in self.query(OptionList):
-            others = asking.virtual_size.height - listing.outer_size.height
-            listing.styles.max_height = max(LEAST_LIST, room - others)
+        lists = [one for one in self.query(OptionList) if one.display]
+        frames = [one.outer_size.height - one.size.height for one in lists]
+        wanted = [one.virtual_size.height + edge for one, edge in zip(lists, frames, strict=True)]
+        left = room - asking.virtual_size.height + sum(one.outer_size.height for one in lists)
+        for listing, share in zip(lists, shares(left, wanted), strict=True):
+            listing.styles.max_height = max(LEAST_LIST, share)
             self.call_after_refresh(listing.scroll_to_highlight)
         heard = self.query_one("#heard", Words)
         if self.focused is not None and asking in self.focused.ancestors:
@@ -314,6 +317,16 @@ class QuestionRoom(QuestionPage):
         self._show_reason()
         if self._aside:
             self.call_after_refresh(self.query_one("#aside").scroll_visible, animate=False)
+
+
+def shares(room: int, wanted: Sequence[int]) -> list[int]:
+    """Return the most lines for each that wants so many: what one leaves the others have."""
+    found = [room] * len(wanted)
+    order = sorted(range(len(wanted)), key=lambda at: wanted[at])
+    for done, at in enumerate(order):
+        found[at] = room // (len(wanted) - done)
+        room -= min(found[at], wanted[at])
+    return found
 
 
 def _question_column(width: int) -> int:

@@ -7,11 +7,19 @@ from textual.geometry import Region
 
 from interview.asking import route
 from interview.screens import words
+from interview.screens.question_room import shares
 
 FULLEST = ("readings", "pieces", "ribbon", "contamination", "prices", "pace_counts", "plant_region")
 """Questions whose words and lists take the most lines."""
 LEAST_PLAN = 1
 """Lines of what is known that must be seen at least, where a page has them."""
+
+
+def test_two_lists_give_up_together_only_the_lines_that_lack():
+    assert shares(9, [20]) == [9]
+    # One line lacks: it is lost once, by the longer list.
+    assert shares(13, [10, 4]) == [9, 6]
+    assert shares(10, [8, 8]) == [5, 5]
 
 
 def seen(person, name: str) -> Region:
