@@ -18,6 +18,7 @@ from interview.garden.planting.costs import costs
 from interview.garden.size import questions as bed
 from interview.garden.size import shape_questions as shaping
 from interview.garden.size.answered import floor_shape
+from interview.garden.suggest import side_words
 from interview.quantities.units import (
     Quantity,
     magnitude,
@@ -27,6 +28,8 @@ from interview.quantities.units import (
     unit_name,
 )
 from interview.reading import Refused
+
+_SIDES = (bed.FLOOR_LENGTH, bed.FLOOR_WIDTH)
 
 
 class Lever(NamedTuple):
@@ -74,12 +77,28 @@ class Lever(NamedTuple):
             self.question.read(text, plan.answers)
         except (Refused, Unanswered):
             return plan.answers
-        moved = plan.answers.with_text(self.question.key, text)
+        moved = self._pegged_anew(plan, plan.answers.with_text(self.question.key, text))
         shape = floor_shape(plan.answers)
         if self.question is shaping.FLOOR_SHAPE or floor_shape(moved) is shape:
             return moved
         # A floor given without a word about its shape is a rectangle; one tried out keeps its own.
         return moved.with_text(shaping.FLOOR_SHAPE.key, shape.value)
+
+    def _pegged_anew(self, plan: Plan, moved: Answers) -> Answers:
+        """Return the answers with the floor that is now worked out, where the one pegged was."""
+        if self.question in _SIDES or not bed.pegged(moved):
+            return moved
+        try:
+            if not plan.size.as_worked_out:
+                return moved
+            free = moved.without(_SIDES[0].key).without(_SIDES[1].key)
+            floor = plan.with_answers(free).size.worked_out
+        except Unanswered:
+            return moved
+        for side, long in zip(_SIDES, (floor.floor_length, floor.floor_width), strict=True):
+            if moved.text(side) is not None:
+                free = free.with_text(side.key, side_words(long, plan.metric))
+        return free
 
     def _stepped(self, value: float, steps: int, metric: bool) -> str:
         """Return the words of a value some steps away; between steps the first goes to a step."""

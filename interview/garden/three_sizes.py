@@ -66,8 +66,13 @@ NAMES = ("lean", "usual", "generous")
 
 
 def floor_is_own(plan: Plan) -> bool:
-    """Tell whether the floor is one that the person gave, which none of the three is."""
-    return plan.answers[shaping.FLOOR_SHAPE] == "own" or bed.pegged(plan.answers)
+    """Tell whether the floor is one that the person gave, which none of the three is.
+
+    One pegged out as it was worked out is none of his own. Raises ``Unanswered``.
+    """
+    if plan.answers[shaping.FLOOR_SHAPE] == "own":
+        return True
+    return bed.pegged(plan.answers) and not plan.size.as_worked_out
 
 
 def three_plans(plan: Plan) -> tuple[Plan, ...]:

@@ -137,19 +137,23 @@ def _built(found: tuple[str, ...], number: int) -> Decides:
     return Decides(tuple(f"built_{one}{bed}" for one in found), (_BUILT,))
 
 
-def _result(plan: Plan, _: Answers) -> str:
-    """Say what the soil allows, as far as it is known: the pond, the garden, whether it fits."""
-    size, metric = plan.size, plan.metric
+def soil_allows(plan: Plan, _: Answers) -> str:
+    """Say how fast the soil takes water and the pond it allows."""
     drop, corrected = plan.soak.soil.drop_rate, plan.soak.soil.corrected
-    said = f"Water drops {rate_words(drop, metric)}" if drop is not None else ""
-    said = said or f"The soil takes {rate_words(corrected, metric)}"
-    said += f": pond {depth_words(size.depth.depth, metric)}"
+    said = f"Water drops {rate_words(drop, plan.metric)}" if drop is not None else ""
+    said = said or f"The soil takes {rate_words(corrected, plan.metric)}"
+    return f"{said}: pond {depth_words(plan.size.depth.depth, plan.metric)}"
+
+
+def result_words(plan: Plan, view: Answers) -> str:
+    """Say what the soil allows, as far as it is known: the pond, the garden, whether it fits."""
+    said = soil_allows(plan, view)
     try:
         fits = " It fits." if _within_room(plan) else ""
-        wide = size.over_all if size.ground is not None else None
+        wide = plan.size.over_all if plan.size.ground is not None else None
     except Unanswered:
         return f"{said}."
-    garden = f", garden {sides_words(*wide, metric)} over all" if wide else ""
+    garden = f", garden {sides_words(*wide, plan.metric)} over all" if wide else ""
     return f"{said}{garden}.{fits}"
 
 
@@ -195,7 +199,7 @@ _SLOPE = Decides(("slope", "level"), (_slope,), (ground.SLOPE_RUN, ground.SLOPE_
 _TEST = Decides(
     ("hole_{n}_rate", "hole_{n}_settled", "pond_depth", "soil_too_fast", "no_size", "room"),
     (_HOLES, _DEPTH, _SIZE),
-    good=_result,
+    good=result_words,
 )
 _ROOM = Decides(("no_size", "room"), (_SIZE,), good=_fits)
 _FLOOR = Decides(
@@ -235,14 +239,14 @@ TABLE: dict[Question[Any], Decides] = {
     site.PERMISSION: Decides(("ownership",), (_ASKED,)),
     site.RULES_CHECKED: Decides(("permits",), (_ASKED,)),
     digging.KNOWN_RATE: Decides(
-        ("pond_depth", "soil_too_fast", "no_size", "room"), (_DEPTH, _SIZE), good=_result
+        ("pond_depth", "soil_too_fast", "no_size", "room"), (_DEPTH, _SIZE), good=result_words
     ),
     digging.HOLE_SMELL: Decides(("hole_{n}_smell",), (_HOLES,)),
     digging.HOLE_SEEPS: Decides(("hole_{n}_seeps",), (_HOLES,)),
     digging.RIBBON: Decides(("hole_{n}_texture",), (_HOLES,)),
     timing.READINGS: _TEST,
     soak.HOLE_COUNTS: Decides(
-        ("holes_apart", "pond_depth", "no_size", "room"), _TEST.find, good=_result
+        ("holes_apart", "pond_depth", "no_size", "room"), _TEST.find, good=result_words
     ),
     survey.HOUSE_AREA: Decides(("whole_roof",), (_ROOF,)),
     survey.ROOF_HAZARD: Decides(("roof_hazard",), (_ROOF,)),
@@ -253,9 +257,9 @@ TABLE: dict[Question[Any], Decides] = {
     bed.SPOUT_DISTANCE: _PIPE,
     bed.WATER_BY: Decides(("pipe_fall", "pipe_flow", "berm_sand"), (_WATER,)),
     bed.SPOUT_FALL: _PIPE,
-    bed.DEEPEST_POND: Decides(_POND, (_DEPTH,), good=_result),
+    bed.DEEPEST_POND: Decides(_POND, (_DEPTH,), good=result_words),
     bed.ENGINEER: Decides(_POND, (_DEPTH,)),
-    bed.DRAIN_RULE: Decides(_POND, (_DEPTH,), good=_result),
+    bed.DRAIN_RULE: Decides(_POND, (_DEPTH,), good=result_words),
     shaping.FREEBOARD: Decides(("overflow_head", "berm_height"), (_WATER, _EARTH)),
     bed.PEAK_INTENSITY: Decides(("overflow_head",), (_WATER,)),
     bed.SOIL_DUG: Decides(("berm_sand",), (_WATER,)),

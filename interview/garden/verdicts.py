@@ -7,7 +7,7 @@ plan, in few words and with the ways on.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from typing import NamedTuple
 
 from interview.asking import own_fault, route
@@ -27,8 +27,9 @@ from interview.garden.verdict_rows import (
     TABLE,
     WAYS,
     WAYS_OUT,
-    Decides,
     Find,
+    result_words,
+    soil_allows,
 )
 from interview.quantities.evidence import Brief, Finding, Grade, Source
 from interview.reading import Refused, is_unknown
@@ -123,14 +124,19 @@ def _found(plan: Plan, step: Step) -> Finding | None:
     worst = min(found, key=lambda one: (-one.grade.trouble, keys.index(one.key)), default=None)
     if worst is None or worst.grade is Grade.GOOD:
         worst = worst or Finding(keys[0], Grade.GOOD, "", "", row.source)
-        if words := _good_words(row, plan, view):
+        if words := _words(row.good, plan, view):
             worst = worst._replace(said=words, brief=None)
+    elif worst.key == "room" and row.good is result_words:
+        # What the test has found is told before what the room has to say to it.
+        line = (worst.brief or Brief(worst.said)).line
+        lead = _words(soil_allows, plan, view)
+        worst = worst._replace(brief=Brief(f"{lead}. {line}" if lead else line))
     return worst.told(view.told) if worst.said else None
 
 
-def _good_words(row: Decides, plan: Plan, view: Answers) -> str:
+def _words(said: Callable[[Plan, Answers], str], plan: Plan, view: Answers) -> str:
     try:
-        return row.good(plan, view)
+        return said(plan, view)
     except Unanswered:
         return ""
     except Exception as trouble:  # told where the plan is asked for

@@ -7,10 +7,14 @@ from itertools import pairwise
 
 import pytest
 
+from interview.garden.place import questions as start
+from interview.garden.scenarios import LEVERS
+from interview.garden.size import questions as bed
 from interview.garden.size.answered import resized
 from interview.garden.size.basin import footprint_area
+from interview.garden.suggest import value_for
 from interview.garden.summary import changed_defaults
-from interview.garden.three_sizes import easily_enough, still_caught, three_sizes
+from interview.garden.three_sizes import easily_enough, floor_is_own, still_caught, three_sizes
 from interview.quantities.evidence import Grade
 from interview.quantities.units import magnitude
 from interview.reading import Refused
@@ -319,3 +323,51 @@ def test_where_the_room_takes_no_larger_one_the_table_says_why_generous_holds_le
     assert held != sorted(held)
     assert "a garden named larger holds less here" in " ".join(plan_text(plan_of(tight)).split())
     assert "a garden named larger" not in " ".join(plan_text(plan_of(usual)).split())
+
+
+# A floor pegged out as it was worked out
+
+
+def as_offered(plan_of, texts):
+    """The plan once Enter alone has pegged out the floor that is offered."""
+    texts = {"floor_shape": "rounded", **texts}
+    plan = plan_of(texts)
+    sides = {one.key: value_for(one, plan) for one in (bed.FLOOR_LENGTH, bed.FLOOR_WIDTH)}
+    return plan_of({**texts, **sides})
+
+
+def test_a_floor_taken_as_offered_is_none_of_ones_own(plan_of, usual):
+    plan = as_offered(plan_of, usual)
+    assert bed.pegged(plan.answers) and not floor_is_own(plan)
+    assert floor_is_own(plan_of({**usual, "floor_length": "9 ft", "floor_width": "5 ft"}))
+
+
+def test_a_floor_taken_as_offered_follows_what_is_tried(plan_of, usual):
+    plan = as_offered(plan_of, usual)
+    (rain,) = (one for one in LEVERS if one.question is start.RAIN_DEPTH)
+    (length,) = (one for one in LEVERS if one.question is bed.FLOOR_LENGTH)
+    tried = plan.with_answers(rain.moved(plan, 5))
+    assert tried.size.as_worked_out and tried.size.garden.floor_area > plan.size.garden.floor_area
+    longer = length.moved(plan, 2)
+    assert longer.text(bed.FLOOR_WIDTH) == plan.answers.text(bed.FLOOR_WIDTH)
+    own = plan_of({**usual, "floor_length": "9 ft", "floor_width": "5 ft"})
+    assert rain.moved(own, 5).text(bed.FLOOR_LENGTH) == "9 ft"
+
+
+def test_a_floor_that_has_become_too_small_is_told_with_the_one_now_worked_out(plan_of, usual):
+    plan = as_offered(plan_of, usual)
+    assert found(plan)["rain_held"].grade is Grade.GOOD
+    more = plan.with_answers(plan.answers.with_text("rain_depth", "1.5 in"))
+    change = found(more)["rain_held"].change
+    assert change.startswith("Peg out the floor that the plan has worked out now, ")
+    assert "Find more room" not in change
+
+
+def test_a_floor_that_fits_is_not_called_too_long(plan_of, usual):
+    plan = as_offered(plan_of, {**usual, "room_length": "16 ft", "room_width": "11 ft"})
+    short = found(plan)["room"].brief.line
+    assert short.startswith("What fits the outline holds ") and short.endswith(
+        " of the 1 in of rain."
+    )
+    large = plan_of({**plan.answers.texts, "floor_length": "15 ft"})
+    assert "too long for the outline" in found(large)["room"].brief.line

@@ -296,7 +296,10 @@ def test_the_rate_tells_the_pond_the_garden_and_whether_it_fits(told, sized):
     assert fits.line.endswith("It fits.") and fits.grade is Grade.GOOD
     assert "fits" not in told("known_rate", sized).line
     tight = told("known_rate", {**sized, "room_length": "18 ft", "room_width": "13 ft"})
-    assert tight.grade is Grade.FIX and tight.line.endswith(" for the outline.")
+    assert tight.grade is Grade.FIX and tight.line.startswith(
+        "The soil takes 0.25 in/h: pond 6 in."
+    )
+    assert "What fits the outline holds 0.9" in tight.line
 
 
 def test_a_test_tells_how_fast_the_water_drops(told, hole):

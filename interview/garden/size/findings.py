@@ -131,8 +131,20 @@ def _room(found: SizeResults) -> Iterator[Finding]:
         limit,
         ARITHMETIC,
         change,
-        None if room is None else Brief(_too_large(over_all, room, metric)),
+        _room_in_short(found, over_all),
     )
+
+
+def _room_in_short(found: SizeResults, over_all: Sides) -> Brief | None:
+    """Say by how much the floor is too large, or what the one that fits holds."""
+    metric = found.answers.metric
+    if found.too_big and not found.outgrows(found.garden):
+        held, rain = (
+            water_words(one, metric, LOW) for one in (found.rain_held, found.rain_to_hold)
+        )
+        return Brief(f"What fits the outline holds {held} of the {rain} of rain.")
+    room = found.room_sides
+    return None if room is None else Brief(_too_large(over_all, room, metric))
 
 
 def _too_large(over_all: Sides, room: Sides, metric: bool) -> str:
@@ -177,6 +189,15 @@ def _less_own_rain(found: SizeResults) -> str:
     return f"{said[0].upper()}{said[1:]}."
 
 
+def _larger_floor(found: SizeResults) -> str:
+    """Say how large a floor holds more, where the plan has worked one out; else nothing."""
+    wanted, metric = found.worked_out, found.answers.metric
+    if found.as_worked_out or ratio(wanted.mid_area, found.garden.mid_area) <= 1:
+        return ""
+    sides = sides_words(wanted.floor_length, wanted.floor_width, metric)
+    return f"Peg out the floor that the plan has worked out now, {sides}."
+
+
 def size_findings(found: SizeResults) -> Iterator[Finding]:
     metric = found.answers.metric
     too_shallow = found.depth.too_shallow
@@ -217,8 +238,9 @@ def size_findings(found: SizeResults) -> Iterator[Finding]:
             f"{LOW.write(100 * share)} % of what {asked}.",
             "the rain to hold",
             ARITHMETIC,
-            "Find more room, make the sides steeper, add a second garden, or send less roof here. "
-            "A smaller garden still takes most of the year's rain.",
+            _larger_floor(found)
+            or "Find more room, make the sides steeper, add a second garden, or send less roof "
+            "here. A smaller garden still takes the small rains, which are most of the rainy days.",
         )
     if own_share(found) >= 1:
         yield Finding(
