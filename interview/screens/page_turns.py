@@ -42,7 +42,7 @@ class PageTurns(PageMoves):
         session, field = self._session, self.field
         view = step.view(session.answers)
         kept, standing = view.text(step.question), session.way.status(step)
-        if kept is not None and field is not None and text == field.asked.typed:
+        if kept is not None and field is not None and text and text == field.asked.typed:
             text = kept
         same = kept is not None and kept.strip() == text.strip()
         if same and standing is Status.ANSWERED and not session.is_unfinished(step):

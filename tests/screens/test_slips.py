@@ -238,3 +238,14 @@ async def test_a_letter_goes_to_a_row_of_a_list_of_ticks_and_ticks_nothing(sit, 
         assert "▸[x] none of these" in person.sees()
         await person.press("enter")
         assert person.session.answers.texts["spots.1.near_spot"] == "none"
+
+
+async def test_a_field_that_is_emptied_takes_what_it_says_that_enter_takes(sit, write) -> None:
+    write("garden.yaml", {**OHIO, "beds": "3"})
+    async with sit("garden.yaml") as person:
+        await person.goes_to("beds")
+        field = person.app.screen.query_one(Input)
+        await person.press("ctrl+u")
+        assert (field.value, field.placeholder) == ("", "Enter alone takes 1")
+        await person.press("enter")
+        assert person.session.answers.text_at("beds") == "1"
