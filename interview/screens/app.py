@@ -353,7 +353,8 @@ class InterviewApp(RemindingApp):
         from interview.screens.help import HelpScreen
 
         if not isinstance(self.screen, HelpScreen):
-            self.push_screen(HelpScreen(self._door.where()))
+            page = self.screen.KEYS if isinstance(self.screen, Page) else ""
+            self.push_screen(HelpScreen(self._door.where(), page))
 
     def action_help_quit(self) -> None:
         """Say which key stops the program, to whoever presses the one that stops most others."""

@@ -76,6 +76,7 @@ The plants (F5):
   ^Y  why a plant is in or out            Tab  to its notes: page keys leaf
 
 The plan (^L):
+  ^G  go to any question, to change it
   ^O  working: how each figure was got    ^S  write the sheet to print
   J  write the job list: what to do, buy and plant, step by step
   C  write the yard card, one page        H  the soak test and its readings
@@ -89,10 +90,29 @@ _NEXT_KEY = r"\s{4,}(?=\S+  \S)"
 _KEY = r"\s*\S+\s{2,}"
 
 
-def folded_keys(columns: int) -> str:
-    """Return the keys in so many columns, what a key does under its own beginning."""
-    found = []
-    for line in KEYS.splitlines():
+OF_A_PAGE = {
+    "welcome": "The start page:",
+    "review": "Every question",
+    "soak": "On the page of the soak test",
+    "pieces": "On the page of the pieces",
+    "piece": "On the page of the pieces",
+    "try": "Trying sizes",
+    "three": "Trying sizes",
+    "garden": "The garden drawn",
+    "plants": "The plants",
+    "plan": "The plan",
+}
+"""How the part about a page begins, by the name of its keys."""
+
+
+def folded_keys(columns: int, page: str = "") -> str:
+    """Return the keys in so many columns, what a key does under its own beginning.
+
+    What is told of the ``page`` that one comes from stands first.
+    """
+    found, lead = [], OF_A_PAGE.get(page)
+    parts = sorted(KEYS.split("\n\n"), key=lambda part: not (lead and part.startswith(lead)))
+    for line in "\n\n".join(parts).splitlines():
         if len(line) <= columns:
             found.append(line)
             continue
@@ -125,15 +145,15 @@ class HelpScreen(Page):
     KEYS = "help"
     HEADING = "Keys"
 
-    def __init__(self, where: str) -> None:
-        """Show the keys, and ``where`` the answers are kept."""
+    def __init__(self, where: str, page: str = "") -> None:
+        """Show the keys, those of ``page`` first, and ``where`` the answers are kept."""
         super().__init__()
-        self._where = where
+        self._where, self._page = where, page
 
     def parts(self) -> ComposeResult:
         with VerticalScroll(id="keys"):
             yield Words(f"{self._where}\n", id="where")
-            yield Folded(lambda columns: keys_shown(folded_keys(columns)))
+            yield Folded(lambda columns: keys_shown(folded_keys(columns, self._page)))
 
     def on_mount(self) -> None:
         self.query_one("#keys").focus()

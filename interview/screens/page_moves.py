@@ -79,7 +79,11 @@ class PageMoves(Resting, AskedPage):
         from interview.screens.plan import PlanScreen
 
         self._show_around()
-        self.app.push_screen(PlanScreen(self._session, self._path, lead))
+        self.app.push_screen(PlanScreen(self._session, self._path, lead), self._jump)
+
+    async def _jump(self, address: str | None) -> None:
+        if address:
+            await self._go(address)
 
     async def _go(self, name: str) -> None:
         """Go to a page or a question, which may be a row or stand on no page."""

@@ -13,6 +13,7 @@ from textual.containers import Horizontal, VerticalScroll
 from textual.content import Content
 from textual.widgets import OptionList
 from textual.widgets.option_list import Option
+from textual.worker import get_current_worker
 
 from interview import answers_file as af
 from interview.asking.question import Unanswered
@@ -41,7 +42,7 @@ TRIES = 20
 
 
 class PlanScreen(FurtherPages, Page):
-    """The plan as it stands."""
+    """The plan as it stands; closes with the address of a question to go to, or nothing."""
 
     KEYS = "plan"
     HEADING = "The plan"
@@ -89,7 +90,8 @@ class PlanScreen(FurtherPages, Page):
         except Exception as trouble:
             self.app.call_from_thread(self._say_page, words.fault(trouble))
             return
-        self.app.call_from_thread(self._show, finale)
+        if not get_current_worker().is_cancelled:  # a later one may have been quicker
+            self.app.call_from_thread(self._show, finale)
 
     def _far(self, said: str) -> None:
         if not self._shown:
@@ -137,6 +139,21 @@ class PlanScreen(FurtherPages, Page):
     def _room(self) -> int:
         """The columns there are for the sheet."""
         return self.query_one("#sheet").scrollable_content_region.width
+
+    def action_page(self, pages: int) -> None:
+        """Turn a page of the plan while the keys at the foot are gone to."""
+        sheet = self.query_one("#sheet")
+        (sheet.scroll_page_down if pages > 0 else sheet.scroll_page_up)(animate=False)
+
+    def action_go_to(self) -> None:
+        """Open the list of all answers; the plan closes with the one that is gone to."""
+        from interview.screens.review import ReviewScreen
+
+        def chosen(address: str | None) -> None:
+            if address:
+                self.dismiss(address)
+
+        self.app.push_screen(ReviewScreen(self._session, None), chosen)
 
     def action_working(self) -> None:
         """List the figures, to see how each was got."""

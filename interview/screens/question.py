@@ -294,15 +294,11 @@ class QuestionScreen(FurtherPages, PageTurns):
         self._keep_draft()
         self.app.push_screen(ReviewScreen(self._session, self._step), self._jump)
 
-    async def _jump(self, address: str | None) -> None:
-        if address:
-            await self._go(address)
-
     def action_plan(self) -> None:
         """Show the whole plan."""
         from interview.screens.plan import PlanScreen
 
-        self.app.push_screen(PlanScreen(self._session, self._path))
+        self.app.push_screen(PlanScreen(self._session, self._path), self._jump)
 
     def action_now(self) -> None:
         """Write this very moment into the field of a time, or open the timing page."""

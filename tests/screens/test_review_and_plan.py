@@ -7,6 +7,8 @@ from pathlib import Path
 
 import pytest
 
+from interview.screens.help import OF_A_PAGE, folded_keys
+from interview.screens.keys import PAGES
 from interview.screens.plan import write_sheet
 from interview.sheet.page import page_html
 from interview.sheet.report import plan_text
@@ -276,3 +278,38 @@ async def test_a_folded_line_of_the_working_goes_on_under_its_own_beginning(sit,
         first, *rest = str(person.app.screen.query_one("#working_text").render()).splitlines()
         assert first.startswith("First day to dig") and len(rest) > 4
         assert all(line.startswith("  ") for line in rest)
+
+
+async def test_an_answer_is_gone_to_from_the_plan(sit, sample) -> None:
+    async with sit(sample("finished_us.yaml")) as person:
+        await person.press("ctrl+l")
+        await person.press("ctrl+g")
+        await person.enters("rain hold")
+        assert person.asked == "rain_depth" and person.page == "QuestionScreen"
+
+
+async def test_the_plan_is_leafed_through_while_the_keys_at_the_foot_are_gone_to(
+    sit, sample
+) -> None:
+    async with sit(sample("finished_us.yaml")) as person:
+        await person.press("ctrl+l")
+        sheet = person.app.screen.query_one("#sheet")
+        await person.press("tab", "pagedown")
+        assert sheet.scroll_y > 0 and person.app.focused is not sheet
+        await person.press("pageup")
+        assert sheet.scroll_y == 0
+
+
+async def test_the_keys_of_the_page_one_comes_from_are_told_first(sit, sample) -> None:
+    async with sit(sample("finished_us.yaml")) as person:
+        await person.press("ctrl+l")
+        await person.press("f1")
+        assert "The plan (^L):" in person.sees()
+        for key in ("escape", "escape", "f4", "f1"):
+            await person.press(key)
+        assert "Trying sizes out (F4):" in person.sees() and "The plan (^L):" not in person.sees()
+
+
+def test_every_part_that_leads_the_keys_of_a_page_is_there() -> None:
+    for page, lead in OF_A_PAGE.items():
+        assert page in PAGES and folded_keys(76, page).startswith(lead), page
