@@ -22,6 +22,7 @@ from interview.garden.soak.readings import (
     intervals,
 )
 from interview.quantities.evidence import Cited, Provenance, Source
+from interview.quantities.guards import reaches, within
 from interview.quantities.units import Quantity, magnitude, quantity, ratio
 
 RAWLS_1982 = Source(
@@ -90,7 +91,8 @@ def texture_check(corrected: Quantity, texture: Texture) -> TextureCheck:
     """Compare the corrected rate of a test, a speed, with the rate of its texture."""
     published = published_rate(texture)
     times = ratio(corrected, published)
-    return TextureCheck(texture, published, times, times > FAR_APART or times < 1 / FAR_APART)
+    near = reaches(times, 1 / FAR_APART) and within(times, FAR_APART)
+    return TextureCheck(texture, published, times, not near)
 
 
 SETTLED_WITHIN = Cited(
@@ -109,8 +111,6 @@ VERY_FAST_IN_H = Cited(6.0, Source("a drop rate of sand", Provenance.PRACTICE))
 _NUDGE = 1e-6
 """Share of a width by which it is moved to find the slope of the rate: far above the last digit of
 a float, far below what bends the curve."""
-_ROUNDING = 1e-9
-"""A rate on a limit stays on its side whatever the units typed: floats differ in the last digit."""
 
 
 class Band(Enum):
@@ -201,9 +201,9 @@ def soil_band(drop_rate: Quantity, corrected: Quantity) -> Band:
     pond = min(q * DROP_RATE_HOURS.value, f * CORRECTED_RATE_HOURS.value)
     if q <= 0:
         return Band.NO_FALL
-    if pond < SHALLOWEST_IN.value - _ROUNDING:
+    if not reaches(pond, SHALLOWEST_IN.value):
         return Band.MARGINAL
-    if pond < DEEPEST_IN.value - _ROUNDING:
+    if not reaches(pond, DEEPEST_IN.value):
         return Band.WORKABLE
     return Band.VERY_FAST if q >= VERY_FAST_IN_H.value else Band.WELL_DRAINING
 
@@ -241,7 +241,7 @@ def _width_part(hole: BareHole, spans: Sequence[_Span], error: float) -> float:
 
 
 def _agree(deviation: float | None) -> bool:
-    return deviation is not None and deviation <= SETTLED_WITHIN.value + _ROUNDING
+    return deviation is not None and within(deviation, SETTLED_WITHIN.value)
 
 
 def _trend(hole: BareHole, spans: Sequence[_Span], error: float) -> tuple[float | None, Trend]:
@@ -259,7 +259,7 @@ def _trend(hole: BareHole, spans: Sequence[_Span], error: float) -> tuple[float 
     if _agree(deviation) or not _told_apart(hole, spans[-READINGS_WANTED.value :], error):
         return deviation, Trend.STEADY
     change = (rates[-1] - rates[0]) / mean
-    if abs(change) <= SETTLED_WITHIN.value:
+    if within(abs(change), SETTLED_WITHIN.value):
         return deviation, Trend.UP_AND_DOWN
     return deviation, Trend.RISING if change > 0 else Trend.FALLING
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 
 MORNING_HOUR = 8
+_MINUTE = dt.timedelta(minutes=1)
 
 
 def utc(at: dt.datetime) -> dt.datetime:
@@ -23,8 +24,7 @@ def clock(at: dt.datetime, now: dt.datetime) -> str:
 
 def span(time: dt.timedelta) -> str:
     """Write a length of time of either sign, such as ``1 h 05 min`` or ``3 days``."""
-    minutes = int(abs(time.total_seconds()) // 60)
-    hours, minutes = divmod(minutes, 60)
+    hours, minutes = divmod(abs(time) // _MINUTE, 60)
     if hours >= 48:
         return f"{hours // 24} days"
     return f"{hours} h {minutes:02} min" if hours else f"{minutes} min"
@@ -37,14 +37,14 @@ def span_up(time: dt.timedelta) -> str:
 
 def elapsed_words(time: dt.timedelta) -> str:
     """Write a length of time as hours and minutes, such as ``1:05``."""
-    minutes = max(0, int(time.total_seconds())) // 60
+    minutes = max(0, time // _MINUTE)
     return f"{minutes // 60}:{minutes % 60:02}"
 
 
 def next_morning(after: dt.datetime, now: dt.datetime, hours: float) -> dt.datetime:
     """Return the first eight in the morning, by the clock of ``now``, ``hours`` after ``after``."""
     there = after.astimezone(now.tzinfo)
-    found = there.replace(hour=MORNING_HOUR, minute=0, second=0, microsecond=0, fold=0)
+    found = there.replace(hour=MORNING_HOUR, minute=0, second=0, microsecond=0)
     while utc(found) < utc(after) + dt.timedelta(hours=hours):
         found += dt.timedelta(days=1)
     return utc(found)

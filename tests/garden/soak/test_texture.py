@@ -7,7 +7,7 @@ from interview.quantities.units import quantity
 
 
 def test_more_than_three_times_apart_is_flagged(subtests):
-    for rate, far in [(0.70, True), (0.68, False), (0.077, False), (0.076, True)]:
+    for rate, far in [(0.70, True), (0.69, False), (0.68, False), (0.077, False), (0.076, True)]:
         with subtests.test(rate=rate, far=far):
             assert texture_check(quantity(rate, "cm/h"), Texture.CLAY_LOAM).far_apart is far
 

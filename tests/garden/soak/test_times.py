@@ -28,6 +28,7 @@ def test_a_wait_is_never_no_minutes():
 
 def test_elapsed_is_hours_and_minutes_and_never_below_nothing():
     assert elapsed_words(minutes(125)) == "2:05"
+    assert elapsed_words(minutes(60 * 60 + 5)) == "60:05"
     assert elapsed_words(minutes(-5)) == "0:00"
 
 
@@ -52,3 +53,5 @@ def test_the_morning_is_the_one_after_where_the_night_is_too_short():
     assert next_morning(late, late, 6) == utc(late.replace(day=29, hour=8, minute=0))
     soon = late.replace(minute=0)
     assert next_morning(soon, soon, 6) == utc(late.replace(hour=8, minute=0))
+    then = soon.replace(second=1, microsecond=1)
+    assert next_morning(then, then, 5) == utc(late.replace(hour=8, minute=0))
