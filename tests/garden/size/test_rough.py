@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import random
 import re
 from itertools import pairwise
@@ -10,9 +11,18 @@ import pytest
 
 from interview.asking.question import Unanswered
 from interview.garden.form.choices import FloorShape
+from interview.garden.form.lie import Ground
 from interview.garden.size import rough_words
-from interview.garden.size.basin import required_area
-from interview.garden.size.rough import Feel, Outcome, Settles, feel_of, rough_size, shallowest_pond
+from interview.garden.size.basin import drawn, required_area
+from interview.garden.size.rough import (
+    Feel,
+    Outcome,
+    RoughSize,
+    Settles,
+    feel_of,
+    rough_size,
+    shallowest_pond,
+)
 from interview.garden.soak.rates import RAWLS_CM_PER_H, Texture
 from interview.garden.summary import rough_line, so_far
 from interview.quantities.units import METRIC, US, magnitude, quantity, significant
@@ -76,6 +86,128 @@ def test_where_the_storm_decides_the_least_is_the_narrowest_floor(system, unit, 
     assert magnitude(lean.low, f"{unit}**2") == pytest.approx(least)
     usual = rough_size(*areas, quantity(1, "in"), (way,), **more)
     assert magnitude(usual.low, f"{unit}**2") > 1.5 * least
+
+
+def inch(number):
+    return quantity(number, "in")
+
+
+def sized(*ways, rain=1.0, drains=1000.0, weighted=950.0, **more):
+    """The first size of ``ways``, each a shallowest and a deepest pond in inches; sides 3:1."""
+    made = [Outcome(inch(first), inch(last), 3.0, inch(4)) for first, last in ways]
+    areas = quantity(drains, "ft**2"), quantity(weighted, "ft**2")
+    return rough_size(*areas, inch(rain), made, **more)
+
+
+def test_the_ponds_of_the_range_are_in_steps_and_deeper_than_the_rain(subtests):
+    # By hand: down to half inches, an inch over the rain at the least; 6 in is the usual pond.
+    for ways, rain, shallowest, depth, raised in [
+        ([(3.3, 8.2)], 1.0, 3.0, 6.0, False),
+        ([(3.0, 8.0)], 2.3, 3.5, 6.0, True),
+        ([(3.0, 3.2)], 2.3, 3.0, 3.0, False),
+        ([(4.0, 4.7)], 1.0, 4.0, 4.5, False),
+        ([(7.0, 9.0)], 1.0, 7.0, 7.0, False),
+        ([(6.0, 9.0), (3.0, 9.0)], 2.5, 3.5, 6.0, True),
+        ([(3.0, 9.0), (6.0, 9.0)], 2.5, 3.5, 6.0, True),
+        ([(3.0, 9.0), (6.0, 9.0)], 1.0, 3.0, 6.0, False),
+    ]:
+        with subtests.test(ways=ways, rain=rain):
+            found = sized(*ways, rain=rain)
+            assert magnitude(found.shallowest, "in") == pytest.approx(shallowest)
+            assert magnitude(found.depth, "in") == pytest.approx(depth)
+            assert found.raised is raised
+    with pytest.raises(ValueError, match="deeper than the rain"):
+        sized((2, 2), rain=2.0)
+
+
+def test_the_size_factors_widen_the_range_by_the_rain_until_the_soil_is_tested():
+    # Table 2 of GWQ037: 0.15 and 0.19 of the area for sand, 0.32 and 0.43 for clay, for an inch.
+    assert ft2(sized((3, 4), rain=0.8, feel=Feel.GRITTY).low) == pytest.approx(0.15 * 1000 * 0.8)
+    assert ft2(sized((7, 9), rain=0.8, feel=Feel.STICKY).high) == pytest.approx(0.43 * 1000 * 0.8)
+    tested = sized((7, 9), rain=0.8, feel=Feel.STICKY, tested=True)
+    assert ft2(tested.high) < 0.2 * 1000 and tested.feel is Feel.STICKY
+
+
+@pytest.mark.parametrize("beds", [1, 2])
+def test_the_range_is_of_every_pond_and_rim_there_may_be(beds):
+    """The size of each pond is that of the plan, which is held against hand calculations."""
+    way = Outcome(inch(3), inch(12), 3.0, inch(4), lowest_freeboard=inch(1))
+    areas = quantity(300, "ft**2"), quantity(280, "ft**2")
+    found = rough_size(*areas, inch(1), (way,), tested=True, beds=beds)
+    each = quantity(280 / beds, "ft**2")
+    ponds = [
+        ft2(required_area(each, inch(1), inch(half / 2), 3.0, rim).mid_area) * beds
+        for half in range(6, 25)
+        for rim in way.freeboards
+    ]
+    assert ft2(found.low) == pytest.approx(min(ponds))
+    assert ft2(found.high) == pytest.approx(max(ponds))
+    middle = required_area(each, inch(1), inch(6), 3.0, inch(4)).mid_area
+    assert ft2(found.middle) == pytest.approx(ft2(middle) * beds)
+    assert found.beds == beds
+
+
+@pytest.mark.parametrize(
+    ("spout", "beds", "low"),
+    [(None, 1, 49.5), (10, 1, 49.5), (31, 1, 24), (None, 2, 48)],
+)
+def test_soil_that_may_be_fast_begins_the_range_at_the_table(spout, beds, low):
+    """0.08 of 1000 sq ft at 8 in, 0.03 over 30 ft away; by hand, in half feet, sides 3:1.
+
+    The full pond of a floor of 7 by 3.5 ft has 11 x 7.5 = 82.5 sq ft, of 6 by 3 only 70; at half
+    depth it has 9 x 5.5. The narrowest, 4 by 2, has 48, and 6 x 4 at half depth.
+    """
+    more = {"tested": True, "shape": FloorShape.RECTANGLE, "beds": beds, "length_to_width": 2.0}
+    way = None if spout is None else quantity(spout, "ft")
+    found = sized((4, 8), fast=True, spout=way, **more)
+    assert ft2(found.low) == pytest.approx(low)
+    assert ft2(sized((4, 8), **more).low) > 100
+
+
+def test_the_table_is_read_in_millimeters_where_they_are_asked_for():
+    """0.08 of 100 sq m at 200 mm: 3.6 x 2.4 m at the edge, 3.4 x 2.3 is less; 3 x 1.8 half up."""
+    ways = (Outcome(quantity(100, "mm"), quantity(200, "mm"), 3.0, quantity(100, "mm")),)
+    areas = quantity(100, "m**2"), quantity(95, "m**2")
+    more = {"tested": True, "shape": FloorShape.RECTANGLE, "length_to_width": 2.0}
+    found = rough_size(*areas, quantity(25, "mm"), ways, fast=True, system=METRIC, **more)
+    assert magnitude(found.low, "m**2") == pytest.approx(5.4)
+
+
+@pytest.mark.parametrize("more", [{"fast": True}, {"lean": True}])
+def test_the_range_of_a_size_by_storms_reaches_what_is_pegged_out(more):
+    shape = {"shape": FloorShape.RECTANGLE, "length_to_width": 3.0}
+    pond = required_area(quantity(950, "ft**2"), inch(1), inch(8), 3.0, inch(4), **shape)
+    assert ft2(drawn(pond).mid_area) > ft2(pond.mid_area)
+    found = sized((8, 8), tested=True, **more, **shape)
+    assert ft2(found.high) == pytest.approx(ft2(drawn(pond).mid_area))
+
+
+def test_the_room_is_that_of_the_largest_bed_up_to_a_quarter_foot(subtests):
+    """Of a small bed the deepest takes most room, by its sides; of a large one the shallowest."""
+    for weighted, deepest in [(60, True), (2000, False)]:
+        with subtests.test(weighted=weighted):
+            found = sized((3, 12), drains=2000, weighted=weighted)
+            beds = [
+                drawn(required_area(quantity(weighted, "ft**2"), inch(1), inch(d), 3.0, inch(4)))
+                for d in (3, 12)
+            ]
+            assert (beds[0].rim_width < beds[1].rim_width) is deepest
+            for side, told in [("rim_length", found.length), ("rim_width", found.width)]:
+                most = max(magnitude(getattr(one, side), "ft") for one in beds)
+                assert magnitude(told, "ft") == pytest.approx(math.ceil(most * 4 - 1e-9) / 4)
+            assert not found.on_slope
+
+
+def test_a_slope_takes_more_room():
+    level, sloping = (sized((4, 8), ground=ground) for ground in (None, Ground(0.06)))
+    assert sloping.on_slope and sloping.width > level.width
+
+
+def test_a_texture_feels_as_its_name_says():
+    feels = {Feel.GRITTY: ("sand", "loamy sand", "sandy loam"), Feel.FLOURY: ("loam", "silt loam")}
+    for texture in Texture:
+        felt = [feel for feel, names in feels.items() if texture.value in names]
+        assert feel_of(texture) is (felt[0] if felt else Feel.STICKY)
 
 
 def test_the_range_holds_the_size_of_the_plan_and_narrows_as_answers_come(subtests, plan_of, roof):
@@ -180,6 +312,65 @@ def test_rain_nearly_as_deep_as_the_pond_begins_the_range_deeper_and_says_so(pla
     with pytest.raises(Unanswered) as gap:
         _ = plan_of({**untested, "rain_depth": "2.5 in", "deepest_pond": "2 in"}).rough.sized
     assert gap.value.address == "deepest_pond" and "deeper than the rain" in gap.value.why
+
+
+ROUGH = RoughSize(
+    drains_here=quantity(420, "ft**2"),
+    rain=quantity(1.25, "in"),
+    depth=quantity(6, "in"),
+    low=quantity(63.9, "ft**2"),
+    middle=quantity(101, "ft**2"),
+    high=quantity(271, "ft**2"),
+    shallowest=quantity(3.5, "in"),
+    raised=False,
+    length=quantity(20.25, "ft"),
+    width=quantity(10, "ft"),
+    feel=Feel.GRITTY,
+)
+"""Invented."""
+SIZE = "About 110 sq ft (63 to 280) for 1.25 in of rain from 420 sq ft, with a 6 in pond"
+ROOM = "Look for room of 20 ft 3 in by 10 ft"
+LEVEL = " on level ground; a slope takes some more."
+SOIL = (Settles.SOAK_TEST,)
+
+
+def test_the_first_size_is_told_in_sentences(subtests):
+    for change, said in [
+        ({}, [f"{SIZE}.", ROOM + LEVEL]),
+        ({"beds": 2}, [f"{SIZE}, in 2 beds.", f"{ROOM} for each bed{LEVEL}"]),
+        ({"on_slope": True}, [f"{SIZE}.", f"{ROOM}."]),
+        (
+            {"raised": True},
+            [f"{SIZE}.", "A pond under 3 1/2 in could not hold so much rain in a yard.",
+             ROOM + LEVEL],
+        ),
+        ({"settles": SOIL}, [f"{SIZE}.", "The soak test will settle it.", ROOM + LEVEL]),
+        (
+            {"settles": SOIL, "feel": Feel.STICKY},
+            [f"{SIZE}.", "The soak test will settle it.", rough_words.VERY_SLOW, ROOM + LEVEL],
+        ),
+        ({"feel": Feel.STICKY}, [f"{SIZE}.", ROOM + LEVEL]),
+    ]:  # fmt: skip
+        with subtests.test(**change):
+            found = ROUGH._replace(**change)
+            assert rough_words.first_size(found, found, metric=False) == said
+
+
+def test_the_first_size_is_told_in_metric(subtests):
+    metric = ROUGH._replace(
+        length=quantity(6.2, "m"), width=quantity(3.0, "m"), settles=SOIL, raised=True
+    )
+    any_soil = metric._replace(high=quantity(400, "ft**2"))
+    assert rough_words.first_size(metric, any_soil, metric=True) == [
+        "About 9.4 m² (5.9 to 26) for 31.8 mm of rain from 39 m², with a 152 mm pond.",
+        "A pond under 89 mm could not hold so much rain in a yard.",
+        "The soak test will settle it. If the feel misleads: 5.9 to 38 m².",
+        "Look for room of 6.2 m by 3 m on level ground; a slope takes some more.",
+    ]
+    # 3.3 ft is 1.00584 m, in steps of a tenth 1.0; 20.25 ft is 20 ft 3 in.
+    for side, is_metric, words in [(3.3, True, "1.0 m"), (20.25, False, "20 ft 3 in")]:
+        with subtests.test(side=side):
+            assert rough_words.room_side(quantity(side, "ft"), is_metric) == words
 
 
 def test_it_waits_for_the_first_answer_that_is_missing(plan_of, untested):
