@@ -100,7 +100,7 @@ def test_one_plant_is_swapped_for_the_one_that_is_named():
         builtin_plants(), MW._replace(swaps=(Swap(gone.common_name, "Chelone glabra"),)), garden()
     )
     pick = plan.zones[0].picks[-1]
-    assert pick.plant is wanted and pick.favourite
+    assert pick.plant == wanted and pick.favourite
     assert pick.role == f"in place of {gone.common_name}"
     changed = [
         pair for pair in zip(planted(BASE), planted(plan), strict=True) if pair[0] != pair[1]

@@ -83,8 +83,8 @@ def test_every_stand_in_can_be_swapped_in(subtests):
             swap = Swap(pick.plant.scientific_name, pick.substitute.scientific_name)
             plan = choose(builtin_plants(), wishes._replace(swaps=(swap,)), SITES)
             (now,) = [one for one in plan.zones if one.zone is zone]
-            (mine,) = [one for one in now.picks if one.instead_of is pick.plant]
-            assert mine.plant is pick.substitute and not mine.against
+            (mine,) = [one for one in now.picks if one.instead_of == pick.plant]
+            assert mine.plant == pick.substitute and not mine.against
 
 
 def test_stand_ins_differ_while_there_are_enough():

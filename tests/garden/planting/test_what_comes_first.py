@@ -35,7 +35,7 @@ def test_a_plant_from_elsewhere_is_taken_only_where_no_native_is_left(plain_plan
     ]
     wider = MW._replace(natives_only=False)
     first = choose([native, *others], wider, garden(floor=5)).zones[0]
-    assert first.picks[0].plant is native
+    assert first.picks[0].plant == native
 
 
 def test_a_plant_of_ponds_comes_after_one_that_stands_a_dry_week(plain_plant):
