@@ -393,9 +393,9 @@ def test_the_same_storms_with_even_rain_spill_less(typed, sized, printed):
 DAYS = (0, 0.30, 0.05, 1.40, 0.80, 0, 0, 2.10, 0.15, 0, 0.60, 1.10)
 
 
-def through_the_days(hours: float, rate: float) -> tuple[float, float]:
-    """Return inflow and spill in cubic feet, with each day's rain even over its first hours."""
-    depth = inflow = spill = 0.0
+def through_the_days(hours: float, rate: float) -> tuple[float, float, float]:
+    """Return inflow and spill in cubic feet and the longest wet hours; each rain even at first."""
+    depth = inflow = spill = wet = longest = 0.0
     step = 1 / 600
     for rain in DAYS:
         for tick in range(round(24 / step)):
@@ -406,7 +406,9 @@ def through_the_days(hours: float, rate: float) -> tuple[float, float]:
             if depth > 0.5:
                 spill += (depth - 0.5) * 180
                 depth = 0.5
-    return inflow, spill
+            wet = wet + step if depth > 0 else 0.0
+            longest = max(longest, wet)
+    return inflow, spill, longest
 
 
 def test_twelve_days_of_a_rainfall_file(typed, sized, figure, tmp_path: Path):
@@ -414,9 +416,13 @@ def test_twelve_days_of_a_rainfall_file(typed, sized, figure, tmp_path: Path):
     (tmp_path / "rain.csv").write_text("date,depth\n" + "\n".join(lines) + "\n")
     record = {"has_rain_record": "yes", "rain_record": "rain.csv", "rain_record_unit": "in"}
     plan = typed(sized, PEGGED, record, {"storm_hours": "30 min"}).plan
-    inflow, spill = through_the_days(0.5, 0.25)
+    inflow, spill, longest = through_the_days(0.5, 0.25)
     assert inflow == near(438.75, 2)
     assert figure("record_share_held", plan) == pytest.approx(100 * (1 - spill / inflow), abs=0.1)
+    assert figure("record_longest_wet", plan) == pytest.approx(longest, abs=0.05)
+    assert figure("record_missing_days", plan) == 0
+    (tmp_path / "rain.csv").write_text("date,depth\n" + "\n".join(lines[:4] + lines[7:]) + "\n")
+    assert figure("record_missing_days", typed(sized, PEGGED, record).plan) == 3
     # With all of a day's rain at once it would be less; half an hour of soaking makes it more.
     assert 76 < figure("record_share_held", plan) < 79
 
@@ -498,4 +504,7 @@ def test_the_first_day_to_dig_skips_the_weekend_and_a_holiday(typed, figure, hol
         "lines_business_days": "3",
         "lines_holidays": holidays,
     }
-    assert figure("earliest_dig_day", typed(texts).plan) == f"2026-05-{first}"
+    good = {"lines_answered": "yes", "lines_valid_days": "10", "lines_valid_kind": "calendar"}
+    plan = typed(texts, good).plan
+    assert figure("earliest_dig_day", plan) == f"2026-05-{first}"
+    assert figure("marks_stale_after", plan) == "2026-05-30"

@@ -48,6 +48,9 @@ def test_each_way_to_carry_off_less_is_less_and_both_are_least(planned, value):
     assert both < min(bare, thin) and max(bare, thin) < spare
     # Worked by hand: the compost's room is 2 in under the floor alone.
     assert spare - bare == pytest.approx(value(plan, "floor_area") * 2 / 12, rel=1e-3)
+    # Each is what is left over of the garden that is laid so.
+    assert thin == value(planned(mulch_depth="2 in"), "soil_spare")
+    assert both == value(planned(mulch_depth="2 in", amend="no"), "soil_spare")
     winged = value(plan, "soil_spare_winged")
     assert winged < spare
     sheet = plan_text(plan)
@@ -73,14 +76,15 @@ def test_the_way_to_carry_off_less_names_no_layer_that_there_is_not(subtests, pl
 
 
 @pytest.mark.parametrize("system", ["us", "metric"])
-def test_a_low_bank_elsewhere_takes_all_that_is_left(planned, system):
+def test_a_low_bank_elsewhere_takes_all_that_is_left(planned, value, system):
     plan = planned(units=system, rain_depth="1 in")
     (high, unit), (top, _) = BANK[system]
     h, t = (magnitude(quantity(one, unit), "ft") for one in (high, top))
     # A trapezoid: its top, and its foot 3 h wider on either side.
     section = h * (t + t + 6 * h) / 2
     tamped = magnitude(plan.earth.left_over, "ft**3") * 0.9
-    assert magnitude(plan.earth.bank_elsewhere, "ft") * section == pytest.approx(tamped)
+    shown = 1.0 if system == "us" else 0.3048
+    assert value(plan, "bank_elsewhere") / shown * section == pytest.approx(tamped)
     way = planned(units=system, rain_depth="1 in", water_by="channel", spout_distance="20 ft")
     carried = magnitude(way.earth.carried_off, "ft**3") / 1.25
     assert carried > magnitude(plan.earth.left_over, "ft**3") + 14

@@ -135,8 +135,10 @@ def test_the_work_takes_its_amounts_from_the_figures_and_the_list(planned):
     })  # fmt: skip
     assert value("work_hours_slow") == pytest.approx(sum(slow.values()))
     assert value("work_hours_quick") == pytest.approx(sum(slow.values()) / 2)
-    assert value("work_hours_two_slow") == pytest.approx(sum(slow.values()) / 2)
-    assert value("work_hours_heat_slow") == pytest.approx(sum(slow.values()) * 60 / 45)
+    for pace, part in (("slow", 1), ("quick", 2)):
+        whole = sum(slow.values()) / part
+        assert value(f"work_hours_two_{pace}") == pytest.approx(whole / 2)
+        assert value(f"work_hours_heat_{pace}") == pytest.approx(whole * 60 / 45)
     for people, name in ((1, "one"), (2, "two")):
         for pace, part in (("slow", 1), ("quick", 2)):
             days = math.ceil(sum(slow.values()) / part / people / 6)
@@ -144,7 +146,9 @@ def test_the_work_takes_its_amounts_from_the_figures_and_the_list(planned):
     assert value("people_for_three_days") == math.ceil(sum(slow.values()) / 18)
     for step, parts in (("dig", ("sod", "dig", "berm", "carry")), ("lay", ("way", "lay")),
                         ("plant", ("planting", "mulching", "spout"))):  # fmt: skip
-        assert value(f"step_{step}_hours_slow") == pytest.approx(sum(slow[one] for one in parts))
+        whole = sum(slow[one] for one in parts)
+        assert value(f"step_{step}_hours_slow") == pytest.approx(whole)
+        assert value(f"step_{step}_hours_quick") == pytest.approx(whole / 2)
     for key, task in (("sod_hours", "sod"), ("berm_hours", "berm"), ("carry_hours", "carry"),
                       ("way_hours", "way"), ("lay_hours", "lay"), ("hours", "dig"),
                       ("planting_hours", "planting"), ("mulching_hours", "mulching"),
