@@ -64,6 +64,8 @@ class Walk:
         self._half = False
         """Whether a box has opened on this place that was not put when it was taken."""
         self._stopped = stopped_at.removesuffix(UNFINISHED).removesuffix(LOOKED_AT)
+        self.left_open = self._stopped != stopped_at or self._stopped in self.drafts
+        """Whether the place stopped at is one gone to, or one with something half done."""
         self.came_back_to = ""
         """The key of the page that this sitting began at, where it is not the first one."""
         self.passed_over = ""

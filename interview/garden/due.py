@@ -376,10 +376,8 @@ class _Looked(NamedTuple):
         if pages := self._plan_pages():
             # The plan itself is the last page.
             said = f"Plan day: {count_words(len(pages) + 1, 'page')}, indoors. {self._size()}"
-            found = self._at(GardenState.TESTED, said.strip(), [*chain(*pages.values())])
-            waits = Cause.WAITING in gate_today(self.answers, self.today).causes
-            # While new marks are waited for the first open page is about them.
-            yield found._replace(target=next(iter(pages))) if waits else found
+            among = tuple(one.address for one in chain(*pages.values()))
+            yield Due(GardenState.TESTED, said.strip(), next(iter(pages)), among)
         day = self.answers.get(review.DIG_DAY)
         when = "No dig day yet."
         if day is not None:

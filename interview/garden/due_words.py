@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+from collections.abc import Collection
 from enum import Enum
 from typing import NamedTuple
 
@@ -51,7 +52,7 @@ LEADS = frozenset(
         GardenState.RENEW, GardenState.STORM,
     }
 )  # fmt: skip
-"""What whoever comes back is led to, before the first page that is open."""
+"""What whoever comes back is led to from wherever they left."""
 
 
 class Due(NamedTuple):
@@ -66,9 +67,16 @@ class Due(NamedTuple):
 
     @property
     def leads(self) -> bool:
-        """Whether whoever comes back is led to it, before the first page that is open."""
-        page = self.state is GardenState.TESTED and self.target not in self.keys
-        return page or self.state in LEADS
+        """Whether whoever comes back is led to it from wherever they left."""
+        return self.state in LEADS
+
+    def leads_from(self, here: Collection[str], meant: bool = False) -> bool:
+        """Tell whether whoever comes back is led to it from a page that asks for ``here``.
+
+        Not from one of the open questions it is about, nor, where nothing presses, from a page that
+        was ``meant`` to be left open.
+        """
+        return self.leads or not (meant or set(here) & {self.target, *self.keys})
 
     @property
     def short(self) -> str:

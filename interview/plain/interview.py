@@ -8,7 +8,7 @@ from interview.asking import path
 from interview.asking.path import Place
 from interview.asking.question import Status
 from interview.garden import soak_due
-from interview.garden.due_words import GardenState
+from interview.garden.due_words import Due, GardenState
 from interview.garden.session import Session
 from interview.garden.verdicts import verdict
 from interview.plain import told as plain_told
@@ -85,9 +85,19 @@ class _Talk(Held):
             self.named = look.address
             lead = "!! " if look.is_due else ""
             self.reader.lines(f"{lead}{look.words(session.answers)}", "", "   ")
-        elif due.leads and not session.drafts and session.begin_at(due.target):
+        elif self._led(due) and session.begin_at(due.target):
             self.named = due.target
             self.stopped = due.target if due.state is GardenState.STOP else ""
+
+    def _led(self, due: Due) -> bool:
+        """Tell whether whoever comes back is led to what is due, from the page it was left at."""
+        session = self.session
+        if session.drafts:
+            return False
+        place = self._place()
+        interview = session.answers.interview
+        here = [*place.addresses(place.page.keys, interview)] if place else []
+        return due.leads_from(here, session.left_open)
 
     def _place(self) -> Place | None:
         """Return the place reached; of a question on no page, one of its own."""

@@ -51,6 +51,7 @@ class PlanSoFar(VerticalScroll):
     due = ""
     """What is due, by the lines shown."""
     leads_to = ""
+    presses = False
     """Where whoever comes back is led to, by the lines shown."""
 
     class Stands(Message):
@@ -141,7 +142,8 @@ class PlanSoFar(VerticalScroll):
         if isinstance(shown, str):
             self.query_one("#plan_lines", Words).say(shown)
             return
-        self.too_small, self.due, self.leads_to = shown.too_small, shown.due, shown.leads_to
+        self.too_small, self.due = shown.too_small, shown.due
+        self.leads_to, self.presses = shown.leads_to, shown.presses
         pieces: list[tuple[str, str]] = []
         for line in shown.lines:
             label, colon, rest = line.partition(": ")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from pathlib import Path
 
+from interview.asking.path import Place
 from interview.asking.question import Status
 from interview.asking.route import Step
 from interview.asking.sitting import Doubt
@@ -41,6 +42,7 @@ class QuestionScreen(FurtherPages, PageTurns):
         super().__init__(session, saver, file)
         self._path = path
         self._began_at = ""
+        self._began_place: Place | None = None
         self._resumed = False
         """Whether somebody has come back, and is to be told what is due."""
 
@@ -65,6 +67,7 @@ class QuestionScreen(FurtherPages, PageTurns):
             self._begin_page(session.start())
             await self._show()
         self._began_at = self._step.address if self._step else ""
+        self._began_place = self._place
         self._resumed = bool(session.answers.texts) and not found
         self.set_interval(LOOK_SECONDS, self.show_testing)
         if found:
@@ -93,7 +96,8 @@ class QuestionScreen(FurtherPages, PageTurns):
 
     async def _come_back(self) -> None:
         beside = self.query_one(PlanSoFar)
-        if beside.leads_to and self._untouched:
+        meant = self._session.left_open and not beside.presses
+        if beside.leads_to and not meant and self._untouched:
             await self._lead(beside.leads_to)
         if beside.due and not self.told:
             self._tell(beside.due)
@@ -101,7 +105,8 @@ class QuestionScreen(FurtherPages, PageTurns):
     @property
     def _untouched(self) -> bool:
         """Whether nothing was done yet on the page one came back to."""
-        moved = self._step is None or self._step.address != self._began_at or bool(self._row)
+        here = self._step.address if self._step else ""
+        moved = here != self._began_at or self._place != self._began_place or bool(self._row)
         if moved or self._began_at in self._session.drafts or not self.is_current:
             return False
         return self.field is None or self.field.draft == self._fresh

@@ -94,7 +94,9 @@ class Beside(NamedTuple):
     due: str
     """What is due, in a sentence or two."""
     leads_to: str = ""
-    """Where whoever comes back is led to; empty where the first page that is open is due."""
+    """Where whoever comes back is led to; empty where that is asked for on this page."""
+    presses: bool = False
+    """Whether they are led there also from a page that was meant to be left open."""
 
     @property
     def too_small(self) -> bool:
@@ -125,7 +127,8 @@ def plan_lines(
     size = rough.partition(" (")[0]
     found = due(plan, size, taken, title, order=path.steps, here=here)
     lines = tuple(panel_lines(plan, found, rough, here))
-    return Beside(lines, found.says, found.target if found.leads else "")
+    leads_to = found.target if found.leads_from(here) else ""
+    return Beside(lines, found.says, leads_to, found.leads)
 
 
 def counted(session: Session) -> str:

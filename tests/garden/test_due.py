@@ -151,7 +151,7 @@ ROWS = {
     GardenState.STOP: (
         steep(CLEAR), (5, 28, 9), "STOP here: slope 15 %. Move, or try another spot.",
         "spots.1.slope_drop"),
-    GardenState.TESTED: (TESTED, (5, 28, 9), "Plan day: 5 pages, indoors. ", "beds"),
+    GardenState.TESTED: (TESTED, (5, 28, 9), "Plan day: 5 pages, indoors. ", "usual_bed"),
     GardenState.PLANNED: (PLANNED, (5, 28, 9), "Plan ready. Dig day Fri 5 Jun.", "the_plan"),
     GardenState.RENEW: (
         {**PLANNED, "dig_day": "2026-06-20"}, (5, 28, 9), "Ask for new marks by Mon 15 Jun.",
@@ -270,8 +270,8 @@ def test_marks_asked_for_anew_for_the_dig_day_are_told_as_the_first_ones(due_of,
             assert found.state is state
             if state is GardenState.TESTED:
                 # It leads to that page, and not to the marks, which are open before it.
-                assert found.leads and found.target == "usual_bed"
-    assert not due_of(TESTED)[1].leads
+                assert found.leads_from(["lines_answered"]) and found.target == "usual_bed"
+    assert not due_of(TESTED)[1].leads_from(["beds"])
 
 
 def test_a_reading_that_is_late_was_due(due_of):

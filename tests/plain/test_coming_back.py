@@ -34,6 +34,7 @@ BACK = (
     (State.SMELL, "seeping", "1 Go away from it and call the gas utility"),
     (State.STOP, "slope", "1 Measure it again 2 Try another spot 3 Keep it"),
     (State.TESTED, "usual_bed", "The usual for the bed:"),
+    (State.PLANNED, "the_plan", "Plan ready. Dig day Fri 5 Jun."),
     (State.RENEW, "ticket", "On which day did you ask for the marks?"),
     (State.STORM, "the_plan", "have you seen it through a storm?"),
     (State.FAULTS, "outline", "How long may the garden be?"),
@@ -42,34 +43,44 @@ BACK = (
 """The state, the page that is come back to, and what is read there."""
 
 
+def garden_in(state, clock):
+    """Return the answers of a garden in a state, and the usual pages taken, on its day."""
+    texts, (month, day, hour), _, _ = ROWS[state]
+    minute = round(hour % 1 * 60)
+    clock.now = clock.now.replace(month=month, day=day, hour=int(hour), minute=minute)
+    answers = new_answers({}, clock.now)
+    floor = HELD if "holes.1.hole_depth" in texts else {}
+    for address, text in {**texts, **floor}.items():
+        question, number = question_at(address)
+        view = answers.at(question.group, number) if number else answers
+        with suppress(Refused):
+            text = question.kind.settle(text, view)
+        answers = answers.with_text(address, text)
+    planned = (State.PLANNED, State.RENEW, State.STORM)
+    return answers, [*TAKEN, *(BED if state in planned else ())]
+
+
 @pytest.fixture
 def left(session_of, clock):
     """Return a garden that was left in a state, on the day it is come back to."""
 
-    def make(state):
-        texts, (month, day, hour), says, _ = ROWS[state]
-        minute = round(hour % 1 * 60)
-        clock.now = clock.now.replace(month=month, day=day, hour=int(hour), minute=minute)
-        answers = new_answers({}, clock.now)
-        floor = HELD if "holes.1.hole_depth" in texts else {}
-        for address, text in {**texts, **floor}.items():
-            question, number = question_at(address)
-            view = answers.at(question.group, number) if number else answers
-            with suppress(Refused):
-                text = question.kind.settle(text, view)
-            answers = answers.with_text(address, text)
-        session = session_of(answers)
-        session.taken[:] = [*TAKEN, *(BED if state in (State.RENEW, State.STORM) else ())]
+    def make(state, at=""):
+        answers, taken = garden_in(state, clock)
+        session = session_of(answers, stopped_at=at)
+        session.taken[:] = taken
         session.start()
-        return session, says
+        return session, ROWS[state][2]
 
     return make
 
 
-def test_one_comes_back_to_where_the_garden_waits(left, talk, subtests):
+@pytest.mark.parametrize("at", ["", "the_plan"])
+def test_one_comes_back_to_where_the_garden_waits(left, talk, subtests, at):
     for state, page, read in BACK:
+        if at and state in (State.NEW, State.FIRST_SIZE):
+            continue  # no plan was seen yet
         with subtests.test(state=state.name):
-            session, says = left(state)
+            session, says = left(state, at)
             heard, session, _ = talk(session=session)
             said = " ".join(heard.split())
             assert session.place.name == page and read in said

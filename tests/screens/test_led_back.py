@@ -3,6 +3,11 @@
 from __future__ import annotations
 
 import pytest
+from test_coming_back import BACK, garden_in
+from test_due import ROWS
+
+from interview.garden.due_words import GardenState as State
+from interview.garden.store import FileKeeper
 
 DUG = {"holes.1.hole_dug_on": "2026-05-27", "holes.1.hole_depth": "18 in"}
 
@@ -42,3 +47,24 @@ async def test_where_nothing_presses_the_first_open_page_comes(sit, write) -> No
     async with sit("garden.yaml") as person:
         await person.settles()
         assert person.asked == "state"
+
+
+@pytest.mark.parametrize("size", [(60, 20), (80, 24)])
+async def test_whoever_left_at_the_plan_comes_back_to_what_is_due(
+    sit, clock, tmp_path, subtests, size
+) -> None:
+    for state, page, _ in BACK:
+        if state in (State.NEW, State.FIRST_SIZE, State.FAULTS, State.SOAKING, State.TIMING):
+            continue  # no plan was seen yet, or another page comes first
+        answers, taken = garden_in(state, clock)
+        keeper = FileKeeper(tmp_path / f"{state.name}.yaml", "a test")
+        keeper.taken[:] = taken
+        keeper.keep(answers, "the_plan")
+        async with sit(keeper.path.name, size=size) as person:
+            await person.settles()
+            with subtests.test(state=state.name):
+                assert person.session.place is not None
+                assert person.session.place.name == page
+                # What names a page is told with the title of the path.
+                says = ROWS[state][2].partition("Next: ")[0].strip()
+                assert state is State.SPOT or says in person.sees_words()
