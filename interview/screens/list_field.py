@@ -25,6 +25,10 @@ HELP = (
 )
 HALF_DONE = "Something is half typed. Add it with Enter, or clear it, before you change a row."
 TAKEN_OUT = "Taken out of the list. ^Z brings it back."
+ADDS = (
+    "Enter adds a reading. On an empty field it opens the timing page, and after that it goes on."
+)
+NONE_YET = "Enter opens the timing page. It leads you through both fillings, then the readings."
 SHOWN_READINGS, FEWER_READINGS = 4, 2
 """The latest readings shown beside the question, and in a low window; the timing page has all."""
 
@@ -228,11 +232,7 @@ class SoakField(Field):
             said.insert(0, f"{before} earlier, on the timing page")
         yield Words("\n".join(said), classes="kept") if lines else Words("No reading yet.")
         yield Line("", LONGEST_ITEM, many=True, id="entry", placeholder=self.asked.placeholder)
-        yield Words(
-            "Enter adds a reading. On an empty field it opens the timing page, and after that it "
-            "goes on.",
-            classes="quiet",
-        )
+        yield Words(ADDS if lines else NONE_YET, classes="quiet")
 
     @property
     def lines(self) -> int:

@@ -277,7 +277,7 @@ class PageTurns(PageMoves):
             self._tell(told, short)
         elif len(boxes) > 1:
             await self._keep_page()
-        else:
+        elif not await self._more_of_the_timer(short):
             await self._forward(told, short)
 
     # Lists

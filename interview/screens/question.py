@@ -174,7 +174,7 @@ class QuestionScreen(FurtherPages, PageTurns):
 
     async def on_soak_field_added(self, event: SoakField.Added) -> None:
         """Keep the readings that were typed, each where its time belongs."""
-        from interview.garden.soak.edit import with_added
+        from interview.garden.soak.edit import NotBegun, with_added
         from interview.screens.soak_watch import run_of
 
         step = self._step
@@ -192,6 +192,8 @@ class QuestionScreen(FurtherPages, PageTurns):
             except (Refused, Doubt) as refused:
                 event.field.restore(line)
                 self._session.drafts[step.address] = line
+                if isinstance(refused, NotBegun):
+                    self._session.step = self._session._at(view.address(refused.first))
                 await self._show()
                 self._refuse(str(refused))
                 return

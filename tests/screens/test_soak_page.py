@@ -662,9 +662,42 @@ async def test_a_reading_typed_before_the_test_has_a_start_asks_for_it_and_stays
     soaked = {key: text for key, text in HOLE.items() if "test_start" not in key}
     async with sit(str(write("early.yaml", {**located, **soaked}))) as person:
         await person.goes_to("holes.1.readings")
-        await person.enters("9 am 7 in")
-        assert "Say first when that was: Ctrl+G" in person.says("heard")
-        assert person.app.focused.value == "9 am 7 in"
+        assert "It leads you through both fillings" in told(person)
+        await person.enters("8 am 7 in")
+        assert "Say first when that was." in person.says("heard")
+        assert person.asked == "holes.1.test_start"
+        await person.enters("7 am")
+        while person.asked != "holes.1.readings":
+            await person.press("ctrl+t")
+        assert person.app.focused.value == "8 am 7 in"
+        await person.press("enter")
+        assert "08:00:00-05:00 left 7 in" in person.session.answers.texts["holes.1.readings"]
+
+
+async def test_a_reading_typed_before_the_depth_at_the_mark_is_known_asks_for_that(
+    sit, write, located, clock
+) -> None:
+    texts = {key: text for key, text in HOLE.items() if "water_at_mark" not in key}
+    async with sit(str(write("early.yaml", {**located, **texts}))) as person:
+        await person.goes_to("holes.1.readings")
+        clock.forward(minutes=30)
+        await person.enters("now left 7 in")
+        assert "how deep the water is at the fill level" in person.says("heard")
+        assert person.asked == "holes.1.water_at_mark"
+
+
+async def test_whoever_soaks_the_hole_only_once_goes_on_to_the_test(
+    sit, write, located, clock
+) -> None:
+    once = {
+        "holes.1.hole_depth": "15 in",
+        "holes.1.first_fill_start": "2026-05-28 05:00",
+        "holes.1.first_fill_empty": "2026-05-28 06:00",
+    }
+    async with sit(str(write("once.yaml", {**located, **once}))) as person:
+        await person.goes_to("holes.1.second_fill_start")
+        await person.press("ctrl+t")
+        assert person.asked == "holes.1.water_at_mark"
 
 
 async def test_enter_goes_on_from_the_readings_once_there_are_enough(sit, soaking, clock) -> None:

@@ -5,10 +5,13 @@ from __future__ import annotations
 import datetime as dt
 import math
 import re
+from typing import Any
 
 from interview.asking.answers import Answers
 from interview.asking.kinds import list_lines
+from interview.asking.question import Question
 from interview.garden.soak import timing_questions as timing
+from interview.garden.soak.noted import DEPTH_WANTED
 from interview.garden.soak.reading_lines import STRUCK, shifted_instants
 from interview.garden.soak.times import utc
 from interview.reading import Refused, is_unknown, read_duration, write_instant
@@ -24,10 +27,7 @@ MOMENTS = (
 _SHIFT = (
     r"(?i)(?P<long>.+?)(?:\s+(?P<way>ahead|fast|behind|slow))?(?:\s+from\s+(?P<first>\d{1,3}))?"
 )
-NOT_BEGUN = (
-    "All readings are counted from the start of the timed test. Say first when that was: Ctrl+G, "
-    "then timed test; on plain lines :go test_start."
-)
+NOT_BEGUN = "All readings are counted from the start of the timed test. Say first when that was."
 SHIFT_GOOD = "Write how far the clock was off, such as 1 h ahead, or 20 min behind."
 
 
@@ -105,9 +105,18 @@ def _settled(view: Answers, lines: list[str]) -> str:
     return timing.READINGS.kind.take("\n".join(lines), view).kept
 
 
+class NotBegun(Refused):
+    """A reading tells nothing yet; ``first`` is the question to be answered before it."""
+
+    def __init__(self, said: str, first: Question[Any]) -> None:
+        super().__init__(said)
+        self.first = first
+
+
 def _check_begun(view: Answers) -> None:
-    if view.get(timing.TEST_START) is None:
-        raise Refused(NOT_BEGUN)
+    for question, said in ((timing.TEST_START, NOT_BEGUN), (timing.WATER_AT_MARK, DEPTH_WANTED)):
+        if view.get(question) is None:
+            raise NotBegun(said, question)
 
 
 # A clock that was wrong

@@ -11,7 +11,7 @@ from interview.asking.answers import NO_CLOCK, Answers
 from interview.asking.conditions import always_this, by_units, depth
 from interview.asking.kinds import Choice, Moment, YesNo
 from interview.asking.measures import Measure
-from interview.asking.question import Question
+from interview.asking.question import Question, Status
 from interview.garden.soak.hole_questions import HOLE, HOLE_DEPTH, HOLE_STILL
 from interview.garden.soak.reading_lines import (
     DROP,
@@ -121,6 +121,13 @@ FILL_2_START = HOLE.question(
     caution=HOLE_STILL,
 )
 
+
+def _filled_twice(answers: Answers) -> bool:
+    """Tell whether there was a second filling, or still may be; what is kept of it stays asked."""
+    put_off = answers.standing(FILL_2_START) is Status.UNKNOWN
+    return _dry(answers) and not (put_off and answers.text(FILL_2_EMPTY) is None)
+
+
 FILL_2_EMPTY = HOLE.question(
     key="second_fill_empty",
     label="Second soaking: empty",
@@ -129,8 +136,8 @@ FILL_2_EMPTY = HOLE.question(
     why="If both fillings are gone within ten minutes, the soil is sandy and needs no more "
     "soaking.",
     find_out="Press the key for now when the last water is gone.",
-    asks=_dry,
-    when="the soil is not soaked already",
+    asks=_filled_twice,
+    when="the soil is not soaked already, and the second filling was not put off",
     doubt=_not_at_once(FILL_2_START),
     objection=_not_before(FILL_2_START),
     caution=HOLE_STILL,
