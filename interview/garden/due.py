@@ -71,6 +71,19 @@ def due(
     return found if told == found.says else Due(found.state, told, found.target, found.keys)
 
 
+def leads_from(found: Due, here: Collection[str], meant: bool = False) -> bool:
+    """Tell whether whoever comes back is led to what is due from a page that asks for ``here``.
+
+    Where nothing presses, not from a page ``meant`` to be left open, nor from one that it is about;
+    nor, before the lines are asked for, from any that asks what must be known.
+    """
+    if found.leads or meant:
+        return found.leads
+    first = found.state in (GardenState.NEW, GardenState.FIRST_SIZE, GardenState.SPOT)
+    musts = {one for one in here if one.rpartition(".")[2] in keys.MUSTS}
+    return not (set(here) & {found.target, *found.keys} or (first and musts))
+
+
 class _Looked(NamedTuple):
     """A garden looked at, at one time."""
 

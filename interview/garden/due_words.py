@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Collection
 from enum import Enum
 from typing import NamedTuple
 
@@ -69,14 +68,6 @@ class Due(NamedTuple):
     def leads(self) -> bool:
         """Whether whoever comes back is led to it from wherever they left."""
         return self.state in LEADS
-
-    def leads_from(self, here: Collection[str], meant: bool = False) -> bool:
-        """Tell whether whoever comes back is led to it from a page that asks for ``here``.
-
-        Not from one of the open questions it is about, nor, where nothing presses, from a page that
-        was ``meant`` to be left open.
-        """
-        return self.leads or not (meant or set(here) & {self.target, *self.keys})
 
     @property
     def short(self) -> str:

@@ -8,6 +8,7 @@ from interview.asking import path
 from interview.asking.path import Place
 from interview.asking.question import Status
 from interview.garden import soak_due
+from interview.garden.due import leads_from
 from interview.garden.due_words import Due, GardenState
 from interview.garden.session import Session
 from interview.garden.verdicts import verdict
@@ -97,7 +98,7 @@ class _Talk(Held):
         place = self._place()
         interview = session.answers.interview
         here = [*place.addresses(place.page.keys, interview)] if place else []
-        return due.leads_from(here, session.left_open)
+        return leads_from(due, here, session.left_open)
 
     def _place(self) -> Place | None:
         """Return the place reached; of a question on no page, one of its own."""

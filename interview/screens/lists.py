@@ -188,24 +188,28 @@ class Choices(Rows):
 
     def on_key(self, event: events.Key) -> None:
         letter = (event.character or "").casefold()
-        if letter in WITHIN_WORDS and self._begun:
-            self._begun += letter
-            self._typed_at = event.time
-            return
-        if not letter.isalnum() or len(letter) != 1:
+        if not event.is_printable or len(letter) != 1:
             self._begun = self.begun if event.key == "enter" else ""
             return
-        event.stop()
         pause, self._typed_at = event.time - self._typed_at, event.time
         if pause > FORGOTTEN_SECONDS:
             self._begun = ""
-        if letter.isdigit():
-            self._begun = ""
+        if self.begun and pause <= PAUSE_SECONDS:
+            # What goes on from words that begin no choice begins none either.
+            self._lose(self._begun + letter)
+        elif letter.isdigit():
+            event.stop()
             place = int(letter) - 1
             if 0 <= place < len(self._keys) < 10:
+                self._begun = ""
                 self.mark(place)
-            return
-        self._jump(letter, pause > PAUSE_SECONDS)
+            else:
+                self._lose(letter)
+        elif letter.isalnum():
+            event.stop()
+            self._jump(letter, pause > PAUSE_SECONDS)
+        elif self._begun and letter in WITHIN_WORDS:
+            self._begun += letter
 
     def _jump(self, letter: str, paused: bool) -> None:
         """Go to the option, or one with a word, that begins as typed; or to the next of a letter.
@@ -234,9 +238,13 @@ class Choices(Rows):
                 self._begun = begun
                 self.mark(found)
                 return
-        self._begun = whole
+        self._lose(whole)
+
+    def _lose(self, typed: str) -> None:
+        """Mark none: ``typed`` begins no choice."""
+        self._begun = typed
         self.mark(None)
-        self.post_message(self.Lost(whole))
+        self.post_message(self.Lost(typed))
 
     def _goes_on(self, place: int, others: Sequence[int]) -> bool:
         """Tell whether all ``others`` are the label at ``place`` gone on with."""

@@ -106,8 +106,8 @@ class QuestionScreen(FurtherPages, PageTurns):
     def _untouched(self) -> bool:
         """Whether nothing was done yet on the page one came back to."""
         here = self._step.address if self._step else ""
-        moved = here != self._began_at or self._place != self._began_place or bool(self._row)
-        if moved or self._began_at in self._session.drafts or not self.is_current:
+        moved = here != self._began_at or (not here and self._place != self._began_place)
+        if moved or self._row or self._began_at in self._session.drafts or not self.is_current:
             return False
         return self.field is None or self.field.draft == self._fresh
 

@@ -116,7 +116,7 @@ def plan_lines(
     ``taken`` are the names of the usual pages taken, ``title`` names the page of a question;
     ``here`` are the addresses that this page asks for.
     """
-    from interview.garden.due import due  # these know every sum
+    from interview.garden.due import due, leads_from  # these know every sum
     from interview.garden.panel import panel_lines
     from interview.garden.summary import rough_line
 
@@ -127,7 +127,7 @@ def plan_lines(
     size = rough.partition(" (")[0]
     found = due(plan, size, taken, title, order=path.steps, here=here)
     lines = tuple(panel_lines(plan, found, rough, here))
-    leads_to = found.target if found.leads_from(here) else ""
+    leads_to = found.target if leads_from(found, here) else ""
     return Beside(lines, found.says, leads_to, found.leads)
 
 

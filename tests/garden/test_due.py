@@ -12,7 +12,7 @@ import pytest
 from interview.asking import path, route
 from interview.asking.question import UNKNOWN_TEXT
 from interview.garden.dig_window import dig_window
-from interview.garden.due import due
+from interview.garden.due import due, leads_from
 from interview.garden.due_keys import FIRST_SIZE, MUSTS, PLAN_PAGES, STORM, put_off
 from interview.garden.due_words import MEND_PAGE, PLAN_PAGE, WAITING_PAGE, GardenState
 from interview.garden.figures import BY_KEY, find
@@ -270,8 +270,8 @@ def test_marks_asked_for_anew_for_the_dig_day_are_told_as_the_first_ones(due_of,
             assert found.state is state
             if state is GardenState.TESTED:
                 # It leads to that page, and not to the marks, which are open before it.
-                assert found.leads_from(["lines_answered"]) and found.target == "usual_bed"
-    assert not due_of(TESTED)[1].leads_from(["beds"])
+                assert leads_from(found, ["lines_answered"]) and found.target == "usual_bed"
+    assert not leads_from(due_of(TESTED)[1], ["beds"])
 
 
 def test_a_reading_that_is_late_was_due(due_of):

@@ -511,3 +511,14 @@ async def test_words_that_mean_a_choice_are_taken_as_on_plain_lines(sit) -> None
         await person.press(*"xx", "enter")
         assert '"new zealandxx" is not on the list' in person.says("heard")
         assert "state" not in person.session.answers.texts
+
+
+async def test_a_reading_typed_where_a_choice_is_asked_for_is_no_choice(sit) -> None:
+    async with sit("garden.yaml") as person:
+        await person.goes_to("spots.1.stands_after_rain")
+        await person.press(*"10:00 left 3 in", "enter")
+        assert '"0:00 left 3 in" is not on the list' in person.says("heard")
+        assert "spots.1.stands_after_rain" not in person.session.answers.texts
+        # One figure after another goes from row to row.
+        await person.press("backspace", *"13")
+        assert person.app.screen.query_one(Choices).marked == 2

@@ -9,7 +9,7 @@ from typing import Any
 
 from interview.asking.answers import Answers
 from interview.asking.kinds import list_lines
-from interview.asking.question import Question
+from interview.asking.question import Question, Status
 from interview.garden.soak import timing_questions as timing
 from interview.garden.soak.noted import DEPTH_WANTED
 from interview.garden.soak.reading_lines import STRUCK, shifted_instants
@@ -115,7 +115,7 @@ class NotBegun(Refused):
 
 def _check_begun(view: Answers) -> None:
     for question, said in ((timing.TEST_START, NOT_BEGUN), (timing.WATER_AT_MARK, DEPTH_WANTED)):
-        if view.get(question) is None:
+        if view.standing(question) is not Status.ANSWERED:
             raise NotBegun(said, question)
 
 
