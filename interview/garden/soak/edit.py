@@ -11,7 +11,6 @@ from interview.asking.answers import Answers
 from interview.asking.kinds import list_lines
 from interview.asking.question import Question, Status
 from interview.garden.soak import timing_questions as timing
-from interview.garden.soak.noted import DEPTH_WANTED
 from interview.garden.soak.reading_lines import STRUCK, shifted_instants
 from interview.garden.soak.times import utc
 from interview.reading import Refused, is_unknown, read_duration, write_instant
@@ -114,7 +113,10 @@ class NotBegun(Refused):
 
 
 def _check_begun(view: Answers) -> None:
-    for question, said in ((timing.TEST_START, NOT_BEGUN), (timing.WATER_AT_MARK, DEPTH_WANTED)):
+    for question, said in (
+        (timing.TEST_START, NOT_BEGUN),
+        (timing.WATER_AT_MARK, timing.DEPTH_WANTED),
+    ):
         if view.standing(question) is not Status.ANSWERED:
             raise NotBegun(said, question)
 

@@ -237,9 +237,6 @@ def _noted(view: Answers) -> Noted:
     )
 
 
-DEPTH_WANTED = "Say how deep the water is at the fill level. Every reading is compared with it."
-
-
 def _timed(view: Answers) -> Timed | None:
     began = view.get(timing.TEST_START)
     if began is None:
@@ -249,11 +246,11 @@ def _timed(view: Answers) -> Timed | None:
     events = view.get(timing.READINGS) or ()
     mark = view.get(timing.WATER_AT_MARK)
     if len(events) != len(lines):
-        fault = view.fault(timing.READINGS) or DEPTH_WANTED
+        fault = view.fault(timing.READINGS) or timing.DEPTH_WANTED
         rows = tuple(RunRow(place, line) for place, line in enumerate(lines, 1))
         return Timed(began, mark, events, rows=rows, waits=fault)
     if mark is None:
-        return Timed(began, None, events, waits=DEPTH_WANTED)
+        return Timed(began, None, events, waits=timing.DEPTH_WANTED)
     found, shape, wrong = _intervals(view) if events else ((), True, "")
     rows = rows_of(lines, events, found, view, shape)
     test, waits = _test(view, wrong)

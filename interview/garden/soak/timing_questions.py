@@ -226,6 +226,10 @@ def depths(
     return found
 
 
+DEPTH_WANTED = "Say how deep the water is at the fill level. Every reading is compared with it."
+"""What readings wait for that were taken without it."""
+
+
 class OutOfOrder(Refused):
     """A reading stands after one that was later."""
 
